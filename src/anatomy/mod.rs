@@ -1,0 +1,1 @@
+//! What a lifter is made of: segments, joints, muscles, curves.

@@ -1,0 +1,1 @@
+//! The most a pose can hold: the linear programme of muscles.

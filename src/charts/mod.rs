@@ -1,0 +1,1 @@
+//! One figure a file: results to a scene.

@@ -1,0 +1,1 @@
+//! What a setup asks for at each place of the range.

@@ -1,0 +1,1 @@
+//! Pictures that know no body: scene, scales, lettering, SVG and PNG.

@@ -1,0 +1,33 @@
+//! torquill computes strength curves from anatomy: where in a lift a person is strong, where the
+//! load is heavy, and what can be done about the gap.
+//!
+//! ```text
+//! models/*.ron ─ library ─▶ Lifter, Movement, Setup
+//!                               │ study
+//!   Movement ─▶ poses over s ─▶ capacity ─┐
+//!                     └──────▶ demand  ───┴▶ overlay ─▶ rep ─▶ setups ─▶ session
+//!                                               │ results: plain structs, all on the same range samples
+//!                               charts ─▶ scene ─▶ svg, png      report ─▶ table, csv, json
+//!                                               └────── cli (the door)
+//! ```
+#![warn(missing_docs)]
+
+pub mod anatomy;
+pub mod capacity;
+pub mod charts;
+pub mod cli;
+pub mod demand;
+pub mod draw;
+pub mod error;
+pub mod library;
+pub mod movement;
+pub mod numeric;
+pub mod overlay;
+pub mod rep;
+pub mod report;
+pub mod resistance;
+pub mod session;
+pub mod setups;
+pub mod source;
+pub mod study;
+pub mod units;

@@ -1,0 +1,1 @@
+//! Names to checked values: the only room that reads model files.

@@ -1,0 +1,3 @@
+//! The program `torquill`.
+
+fn main() {}

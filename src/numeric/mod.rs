@@ -1,0 +1,1 @@
+//! Mathematics that knows no body: splines, roots, integration, linear programmes.

@@ -1,0 +1,1 @@
+//! Demand upon capacity: effort, sticking region, flattening.

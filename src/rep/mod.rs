@@ -1,0 +1,1 @@
+//! One repetition in time: equation of motion, phases, trace, 1RM.

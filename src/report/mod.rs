@@ -1,0 +1,1 @@
+//! Results to table, CSV and JSON.

@@ -1,0 +1,1 @@
+//! What to do with it today: loads, rests, schemes, fatigue, cautions.

@@ -1,0 +1,1 @@
+//! What to hang: the gym, what it can build, scores and ranking.

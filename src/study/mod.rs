@@ -1,0 +1,1 @@
+//! The recipe: chains the rooms for one question.

@@ -1,0 +1,17 @@
+//! Quantities: a number with its unit, checked at every door.
+//!
+//! In: text such as "225 lb" from a file or the command line. Out: a typed quantity in SI. Zero
+//! angle is the anatomical position; flexion, abduction and horizontal adduction are positive.
+
+mod quantity;
+mod system;
+mod text;
+
+pub use quantity::{
+    Angle, AngularSpeed, Duration, Force, Length, LinearDensity, Mass, Speed, Stress, Torque,
+};
+pub use system::{System, rounded};
+pub use text::{Dimension, Unit, parse_number_and_unit};
+
+/// Standard gravity, CGPM 1901, exact, m/s².
+pub const STANDARD_GRAVITY_M_S2: f64 = 9.80665;

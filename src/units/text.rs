@@ -1,0 +1,149 @@
+//! Reads "225 lb", "5 ft 11 in", "-12.5 deg": number and unit to SI, with messages that help.
+
+/// A unit of one dimension: its spellings and the exact conversion `value × multiply / divide`.
+#[derive(Debug, Clone, Copy)]
+pub struct Unit {
+    /// Accepted spellings, the usual one first.
+    pub names: &'static [&'static str],
+    /// Numerator of the factor to SI.
+    pub multiply: f64,
+    /// Denominator of the factor to SI.
+    pub divide: f64,
+}
+
+/// A kind of quantity and the units it is written in.
+#[derive(Debug, Clone, Copy)]
+pub struct Dimension {
+    /// What messages call it, such as "length".
+    pub name: &'static str,
+    /// Its units, SI first.
+    pub units: &'static [Unit],
+    /// An example in messages, such as "26 cm".
+    pub example: &'static str,
+    /// Smallest accepted value in SI.
+    pub least: f64,
+    /// Largest accepted value in SI.
+    pub most: f64,
+}
+
+impl Dimension {
+    /// Reads a text of this dimension to SI.
+    ///
+    /// **Fails** with one sentence: unit missing, unit unknown (the known ones are listed, the
+    /// nearest offered), no number, not finite, or outside the sane range of the dimension.
+    pub fn read(&self, text: &str) -> Result<f64, String> {
+        let mut total = 0.0;
+        let mut rest = text.trim();
+        if rest.is_empty() {
+            return Err(format!(
+                "expected a {} such as \"{}\", found nothing",
+                self.name, self.example
+            ));
+        }
+        let mut negative = false;
+        let mut first = true;
+        while !rest.is_empty() {
+            let (number, unit, behind) = parse_number_and_unit(rest).ok_or_else(|| {
+                format!(
+                    "`{text}` is no {}: expected a number and a unit, such as \"{}\"",
+                    self.name, self.example
+                )
+            })?;
+            let si = self.to_si(text, number, unit)?;
+            negative |= first && number.is_sign_negative();
+            total += if negative && !first { -si } else { si };
+            first = false;
+            rest = behind;
+        }
+        self.check(text, total)
+    }
+
+    fn to_si(&self, text: &str, number: f64, unit: &str) -> Result<f64, String> {
+        if unit.is_empty() {
+            return Err(format!(
+                "`{text}` has no unit; write a {} with its unit, such as \"{}\"",
+                self.name, self.example
+            ));
+        }
+        let found = self
+            .units
+            .iter()
+            .find(|u| u.names.contains(&unit))
+            .or_else(|| {
+                let lower = unit.to_lowercase();
+                self.units.iter().find(|u| u.names.contains(&lower.as_str()))
+            });
+        match found {
+            Some(found) => Ok(number * found.multiply / found.divide),
+            None => Err(self.unknown_unit(text, unit)),
+        }
+    }
+
+    fn unknown_unit(&self, text: &str, unit: &str) -> String {
+        let known: Vec<&str> = self.units.iter().map(|u| u.names[0]).collect();
+        let nearest = self
+            .units
+            .iter()
+            .flat_map(|u| u.names)
+            .map(|name| (strsim::damerau_levenshtein(name, unit), *name))
+            .min()
+            .filter(|(distance, name)| *distance <= 1 && name.len() > 1)
+            .map(|(_, name)| format!("; did you mean \"{}\"?", text.replacen(unit, name, 1)))
+            .unwrap_or_default();
+        format!(
+            "`{text}` is no {}: units of {} are {}{nearest}",
+            self.name,
+            self.name,
+            known.join(", ")
+        )
+    }
+
+    /// Accepts a finite SI value inside the dimension's sane range.
+    pub fn check(&self, text: &str, si: f64) -> Result<f64, String> {
+        if !si.is_finite() {
+            return Err(format!("`{text}` is not a finite {}", self.name));
+        }
+        if si < self.least || si > self.most {
+            let unit = self.units[0].names[0];
+            return Err(format!(
+                "`{text}` is outside what a {} can be here ({} {unit} to {} {unit})",
+                self.name, self.least, self.most
+            ));
+        }
+        Ok(si)
+    }
+}
+
+/// Splits "225 lb …" into the number, the unit as written and what stands behind it.
+///
+/// A unit runs to the next blank; it may be glued to its number ("34cm").
+#[must_use]
+pub fn parse_number_and_unit(text: &str) -> Option<(f64, &str, &str)> {
+    let text = text.trim_start();
+    let number_end = text
+        .char_indices()
+        .find(|(index, c)| !belongs_to_number(text, *index, *c))
+        .map_or(text.len(), |(index, _)| index);
+    let number: f64 = text[..number_end].replace('\u{2212}', "-").parse().ok()?;
+    let rest = text[number_end..].trim_start();
+    let unit_end = rest
+        .find(char::is_whitespace)
+        .unwrap_or(rest.len());
+    Some((number, &rest[..unit_end], rest[unit_end..].trim_start()))
+}
+
+fn belongs_to_number(text: &str, index: usize, c: char) -> bool {
+    let previous = text[..index].chars().next_back();
+    match c {
+        '0'..='9' | '.' => true,
+        '+' | '-' | '\u{2212}' => index == 0 || matches!(previous, Some('e' | 'E')),
+        'e' | 'E' => {
+            index > 0
+                && text[index + 1..]
+                    .chars()
+                    .next()
+                    .is_some_and(|n| n.is_ascii_digit() || n == '-' || n == '+')
+        }
+        _ => false,
+    }
+}

@@ -1,0 +1,8 @@
+//! The whole test suite in one program: `published_…` compares with papers and standards, `law_…`
+//! with physics on random inputs, `regress_…` with our own earlier output.
+
+mod draw;
+mod layers;
+mod numeric;
+mod resistance;
+mod session;
