@@ -1,0 +1,122 @@
+//! Brings the numbers of a linear programme to one size, so that one tolerance fits them all.
+//!
+//! In: a programme in the caller's units. Out: the same programme with every row and every column
+//! multiplied by a power of two, which is exact, so that its largest entry lies between 1 and 2.
+
+use super::linear_programme::{MAX_COLUMNS, MAX_ROWS, Programme};
+
+/// A programme in scaled numbers and the way back.
+///
+/// ```text
+/// â_ij = r_i a_ij s_j,   b̂_i = r_i b_i,   x̂_j = x_j / s_j,   ĉ_j = k c_j s_j
+/// x_j = s_j x̂_j,   y_i = ŷ_i r_i / k,   d_j = d̂_j / (s_j k)
+/// ```
+pub(super) struct Scaled {
+    pub rows: usize,
+    pub columns: usize,
+    pub coefficients: [[f64; MAX_COLUMNS]; MAX_ROWS],
+    pub right_side: [f64; MAX_ROWS],
+    pub cost: [f64; MAX_COLUMNS],
+    pub lower: [f64; MAX_COLUMNS],
+    pub upper: [f64; MAX_COLUMNS],
+    /// `r` of the equations above.
+    pub row_factor: [f64; MAX_ROWS],
+    /// `s` of the equations above.
+    pub column_factor: [f64; MAX_COLUMNS],
+    /// `k` of the equations above.
+    pub cost_factor: f64,
+}
+
+impl Scaled {
+    pub fn new(programme: &Programme) -> Self {
+        let (rows, columns) = (programme.rows, programme.columns);
+        let mut scaled = Self {
+            rows,
+            columns,
+            coefficients: [[0.0; MAX_COLUMNS]; MAX_ROWS],
+            right_side: [0.0; MAX_ROWS],
+            cost: [0.0; MAX_COLUMNS],
+            lower: [0.0; MAX_COLUMNS],
+            upper: [0.0; MAX_COLUMNS],
+            row_factor: [1.0; MAX_ROWS],
+            column_factor: [1.0; MAX_COLUMNS],
+            cost_factor: 1.0,
+        };
+        let mut largest = [0.0; MAX_COLUMNS];
+        for i in 0..rows {
+            let source = &programme.coefficients[i][..columns];
+            let factor = factor_for(largest_of(source));
+            scaled.row_factor[i] = factor;
+            scaled.right_side[i] = programme.right_side[i] * factor;
+            let target = &mut scaled.coefficients[i][..columns];
+            for ((to, &from), top) in target.iter_mut().zip(source).zip(&mut largest) {
+                *to = from * factor;
+                *top = larger(*top, to.abs());
+            }
+        }
+        scaled.scale_columns(programme, &largest);
+        scaled
+    }
+
+    fn scale_columns(&mut self, programme: &Programme, largest: &[f64; MAX_COLUMNS]) {
+        let columns = self.columns;
+        for (j, &top) in largest[..columns].iter().enumerate() {
+            let factor = factor_for(top);
+            self.column_factor[j] = factor;
+            self.lower[j] = programme.lower[j] / factor;
+            self.upper[j] = programme.upper[j] / factor;
+            self.cost[j] = programme.cost[j] * factor;
+        }
+        for row in &mut self.coefficients[..self.rows] {
+            for (entry, factor) in row[..columns].iter_mut().zip(&self.column_factor) {
+                *entry *= factor;
+            }
+        }
+        self.cost_factor = factor_for(largest_of(&self.cost[..columns]));
+        for cost in &mut self.cost[..columns] {
+            *cost *= self.cost_factor;
+        }
+    }
+
+    /// The coefficients of one column, one a row.
+    pub fn column(&self, j: usize) -> [f64; MAX_ROWS] {
+        let mut column = [0.0; MAX_ROWS];
+        for (entry, row) in column.iter_mut().zip(&self.coefficients[..self.rows]) {
+            *entry = row[j];
+        }
+        column
+    }
+}
+
+fn larger(a: f64, b: f64) -> f64 {
+    if a > b { a } else { b }
+}
+
+fn largest_of(numbers: &[f64]) -> f64 {
+    numbers.iter().fold(0.0, |top, x| larger(top, x.abs()))
+}
+
+/// The power of two that brings `size` between 1 and 2; 1 for zero.
+fn factor_for(size: f64) -> f64 {
+    const MANTISSA_BITS: u32 = 52;
+    const EXPONENT_OF_ONE: u64 = 1023;
+    if size == 0.0 {
+        return 1.0;
+    }
+    let exponent = (size.to_bits() >> MANTISSA_BITS).clamp(1, 2 * EXPONENT_OF_ONE - 1);
+    f64::from_bits((2 * EXPONENT_OF_ONE - exponent) << MANTISSA_BITS)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::factor_for;
+
+    #[test]
+    fn law_a_scaled_size_lies_between_one_and_two() {
+        for size in [1e-300, 3e-7, 0.5, 1.0, 1.999, 2.0, 750.0, 1e300] {
+            let scaled = size * factor_for(size);
+            assert!((1.0..2.0).contains(&scaled), "{size} became {scaled}");
+        }
+        assert_eq!(factor_for(0.0), 1.0);
+    }
+}
