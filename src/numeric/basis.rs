@@ -120,7 +120,7 @@ pub(super) struct Vertex {
 }
 
 impl Vertex {
-    /// The vertex of a basis, or `None` when its columns depend on each other.
+    /// The vertex of a basis, or `None` when its columns depend on each other or its numbers overflow.
     pub fn of(scaled: &Scaled, basis: &Basis) -> Option<Self> {
         let mut vertex = Self {
             factors: Factors::of(scaled, basis)?,
@@ -133,7 +133,8 @@ impl Vertex {
         };
         vertex.find_values(scaled, basis);
         vertex.find_reduced_costs(scaled, basis);
-        Some(vertex)
+        let numbers = vertex.basic_values.iter().chain(&vertex.duals);
+        numbers.sum::<f64>().is_finite().then_some(vertex)
     }
 
     /// Whether all values lie within their bounds, but for rounding.

@@ -273,6 +273,13 @@ impl Solution {
         }
         solution
     }
+
+    /// Numbers near the end of the machine's range may overflow on the way back to the caller's units.
+    fn if_finite(self) -> Option<Self> {
+        let numbers = self.duals.iter().chain(&self.reduced_costs);
+        let sum = numbers.map(|x| x.abs()).sum::<f64>() + self.objective;
+        sum.is_finite().then_some(self)
+    }
 }
 
 /// Solves a programme; with the basis of a neighbour it usually needs no step at all.
@@ -336,7 +343,7 @@ fn solve_from(
         finish(programme, scaled, &mut tableau)?
     };
     solution.is_warm = true;
-    Ok(Some(solution))
+    Ok(solution.if_finite())
 }
 
 /// Phase 2 from a feasible tableau, then verification on fresh numbers.
@@ -357,7 +364,7 @@ fn finish(
         if end != End::Unbounded && vertex.is_feasible() && vertex.is_optimal() {
             let mut solution = Solution::new(programme, scaled, &vertex, *tableau.basis());
             solution.iterations = tableau.iterations();
-            return Ok(solution);
+            return solution.if_finite().ok_or(Failure::Stalled);
         }
         tableau.refresh(&vertex);
     }

@@ -1,10 +1,16 @@
 //! Tests of `numeric`.
 
+mod integrate;
+mod least_squares;
+mod piecewise;
 mod planar;
 mod polynomial;
 mod programme;
 mod root;
+mod search;
+mod slope;
 mod spline;
+mod statistics;
 
 use rand::SeedableRng;
 use rand_chacha::ChaCha8Rng;

@@ -486,6 +486,30 @@ fn law_faulty_numbers_are_refused_at_the_door() {
 }
 
 #[test]
+fn law_numbers_of_any_size_give_an_answer_of_numbers_or_none() {
+    let mut rng = seeded(7);
+    let mut solved = 0;
+    for _ in 0..2000 {
+        let mut instance = random_instance(&mut rng, 2, 5, 1);
+        let mut size = |x: f64| x * 10f64.powi(rng.random_range(-300..300));
+        for right in &mut instance.right_side {
+            *right = size(*right);
+        }
+        for (cost, _, upper, coefficients) in &mut instance.columns {
+            (*cost, *upper) = (size(*cost), size(*upper).max(0.5));
+            coefficients.iter_mut().for_each(|a| *a = size(*a));
+        }
+        if let Ok(solution) = solve(&instance.programme(), None) {
+            solved += 1;
+            let mut numbers = solution.values().iter().chain(solution.duals());
+            assert!(numbers.all(|x| x.is_finite()), "{solution:?}");
+            assert!(solution.objective().is_finite());
+        }
+    }
+    assert!(solved > 20, "only {solved} had an optimum");
+}
+
+#[test]
 fn law_a_wrong_answer_has_large_residuals() {
     let instance = pose(2, 0.3);
     let right = solve(&instance.programme(), None).unwrap();
