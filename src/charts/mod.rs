@@ -1,1 +1,23 @@
 //! One figure a file: results to a scene.
+//!
+//! In: plain curves, values and poses. Out: a [`crate::draw::Scene`] ready for SVG and PNG.
+
+mod axis;
+mod frame;
+mod line_chart;
+mod panel;
+mod panel_labels;
+mod places;
+mod placing;
+mod pose_strip;
+mod shades;
+mod stick_figure;
+mod words;
+
+pub use crate::draw::Theme;
+pub use axis::{Axis, Extent};
+pub use frame::{Heading, Look, Size};
+pub use line_chart::{Fill, Labels, Level, LineChart, Marker, Panel, Role, Series};
+pub use pose_strip::Pose;
+pub use shades::Shade;
+pub use stick_figure::{Limb, Load, StickFigure};

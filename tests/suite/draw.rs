@@ -1,1 +1,296 @@
-//! Tests of `draw`.
+//! Laws of drawing: nothing is clipped, no two texts overlap, the same input gives the same bytes,
+//! PNG and SVG are one picture, every text reads on its ground.
+
+use crate::draw_samples::{line_charts, strength};
+use torquill::charts::{Look, Size, Theme};
+use torquill::draw::palette::{BLACK, TEXT_CONTRAST, contrast};
+use torquill::draw::{Colour, Face, Letters, Scene, Shape, Text, lettering, png, svg, text_boxes};
+
+fn sizes() -> Vec<Size> {
+    vec![
+        Size::Slide,
+        Size::Page,
+        Size::custom(640, 400).expect("a small size that is allowed"),
+        Size::custom(1200, 800).expect("a size that is allowed"),
+    ]
+}
+
+fn looks() -> Vec<Look> {
+    let themed = |theme| sizes().into_iter().map(move |size| Look { size, theme });
+    themed(Theme::Light).chain(themed(Theme::Dark)).collect()
+}
+
+fn scenes() -> Vec<(String, Scene)> {
+    let mut all = Vec::new();
+    for look in looks() {
+        for (name, chart) in line_charts() {
+            let scene = chart.scene(look).expect("the samples can be drawn");
+            all.push((format!("{name} {:?} {:?}", look.size, look.theme), scene));
+        }
+    }
+    all
+}
+
+#[test]
+fn law_no_text_leaves_the_canvas() {
+    for (name, scene) in scenes() {
+        for text in text_boxes(&scene) {
+            assert!(
+                scene.canvas().contains(&text.area),
+                "{name}: `{}` at {:?} leaves the canvas",
+                text.content,
+                text.area
+            );
+        }
+    }
+}
+
+#[test]
+fn law_no_two_texts_overlap() {
+    for (name, scene) in scenes() {
+        let boxes = text_boxes(&scene);
+        for (index, one) in boxes.iter().enumerate() {
+            for other in &boxes[index + 1..] {
+                assert!(
+                    !one.area.grown(-0.01).overlaps(&other.area),
+                    "{name}: `{}` {:?} meets `{}` {:?}",
+                    one.content,
+                    one.area,
+                    other.content,
+                    other.area
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn law_every_text_reads_on_its_ground() {
+    for (name, scene) in scenes() {
+        for text in text_boxes(&scene) {
+            let ratio = contrast(text.colour, scene.background);
+            assert!(
+                ratio >= TEXT_CONTRAST,
+                "{name}: `{}` has {ratio:.2}",
+                text.content
+            );
+        }
+    }
+}
+
+#[test]
+fn law_the_same_chart_gives_the_same_bytes() {
+    let look = Look::default();
+    for (name, chart) in line_charts() {
+        let (one, other) = (chart.scene(look), chart.scene(look));
+        let (one, other) = (one.expect("drawn"), other.expect("drawn"));
+        for letters in [Letters::Outlined, Letters::Kept] {
+            let (first, second) = (svg(&one, letters), svg(&other, letters));
+            assert!(
+                first.expect("written") == second.expect("written"),
+                "{name}"
+            );
+        }
+        assert!(
+            png(&one, 0.5).expect("drawn") == png(&other, 0.5).expect("drawn"),
+            "{name}"
+        );
+    }
+}
+
+#[test]
+fn law_svg_names_and_describes_itself_and_says_its_size() {
+    for letters in [Letters::Outlined, Letters::Kept] {
+        let scene = strength().scene(Look::default()).expect("drawn");
+        let text = svg(&scene, letters).expect("written");
+        let head = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"1920\" height=\"1080\"";
+        assert!(text.starts_with(head), "{}", &text[..200]);
+        assert!(text[..300].contains("role=\"img\""));
+        let title = text
+            .find("<title>Hardest 14 cm off the chest")
+            .expect("a title");
+        let desc = text
+            .find("<desc>Two curves over the height")
+            .expect("a description");
+        let drawing = text.find("fill=").expect("a drawing");
+        assert!(title < desc && desc < drawing);
+        assert!(text.contains("Capacity &amp; demand are &lt; 4000 N."));
+        assert_eq!(text.contains("<text"), letters == Letters::Kept);
+    }
+}
+
+/// 0.01 px on the slide is kept: at most two decimals, but for the one scale factor of the grid.
+#[test]
+fn law_svg_coordinates_have_at_most_two_decimals() {
+    let scene = strength().scene(Look::default()).expect("drawn");
+    let text = svg(&scene, Letters::Outlined).expect("written");
+    let long: Vec<&str> = text
+        .split(|letter: char| !(letter.is_ascii_digit() || letter == '.'))
+        .filter(|number| {
+            number
+                .split_once('.')
+                .is_some_and(|(_, decimals)| decimals.len() > 2)
+        })
+        .filter(|number| *number != "0.125")
+        .collect();
+    assert!(long.is_empty(), "{long:?}");
+}
+
+#[test]
+fn law_png_has_the_size_of_the_scene_times_the_factor() {
+    for look in looks() {
+        let scene = strength().scene(look).expect("drawn");
+        for factor in [1.0, 0.5] {
+            let bytes = png(&scene, factor).expect("drawn");
+            let reader = ::png::Decoder::new(std::io::Cursor::new(bytes)).read_info();
+            let info = reader.expect("a PNG file").info().size();
+            let wanted = (scene.width * factor, scene.height * factor);
+            assert_eq!((f64::from(info.0), f64::from(info.1)), wanted);
+        }
+    }
+}
+
+/// The renderer's own measure of a text agrees with ours; it kerns, we do not, so it may be 2 %
+/// narrower, and its box holds only what is inked.
+#[test]
+fn law_measured_widths_agree_with_the_renderer() {
+    for (words, face) in [
+        ("Sticking region", Face::Bold),
+        ("Bar height above the chest (cm)", Face::Regular),
+        ("effort 0.93 at 14 cm, θ = 90°", Face::Regular),
+        ("WAVE To Yield −12 345", Face::Bold),
+    ] {
+        let mut scene = Scene::new(1000.0, 100.0, BLACK);
+        let white = Colour::hex(0xFF_FFFF);
+        scene.text(Text::new([10.0, 60.0], words, 40.0, face, white));
+        let bytes = png(&scene, 1.0).expect("drawn");
+        let inked = inked_columns(&bytes);
+        let width = lettering::width(words, 40.0, face);
+        let ours = (10.0, 10.0 + width);
+        assert!(
+            inked.0 >= ours.0 - 2.0 && inked.0 <= ours.0 + 8.0,
+            "{words}: {inked:?} {ours:?}"
+        );
+        assert!(inked.1 <= ours.1 + 1.0, "{words}: {inked:?} {ours:?}");
+        assert!(
+            inked.1 >= ours.1 - 0.035 * width - 4.0,
+            "{words}: {inked:?} {ours:?}"
+        );
+    }
+}
+
+/// First and last column of a PNG on black that is not black.
+fn inked_columns(bytes: &[u8]) -> (f64, f64) {
+    let mut reader = ::png::Decoder::new(std::io::Cursor::new(bytes))
+        .read_info()
+        .expect("a PNG file");
+    let mut pixels = vec![0; reader.output_buffer_size().expect("a size that fits")];
+    let info = reader.next_frame(&mut pixels).expect("one picture");
+    let width = info.width as usize;
+    let inked = |column: &usize| {
+        pixels
+            .chunks_exact(width * 3)
+            .any(|row| row[column * 3] > 40)
+    };
+    let first = (0..width).find(inked).expect("some ink");
+    let last = (0..width).rev().find(inked).expect("some ink");
+    (first as f64, last as f64 + 1.0)
+}
+
+#[test]
+fn sizes_are_read_and_checked() {
+    assert_eq!(
+        "slide".parse::<Size>().expect("known").pixels(),
+        (1920, 1080)
+    );
+    assert_eq!(
+        "Page".parse::<Size>().expect("known").pixels(),
+        (1754, 1240)
+    );
+    assert_eq!(
+        "1200x800".parse::<Size>().expect("known").pixels(),
+        (1200, 800)
+    );
+    for bad in [
+        "",
+        "poster",
+        "10x10",
+        "4000x400",
+        "1200x",
+        "-5x300",
+        "99999x99999",
+    ] {
+        let fault = bad.parse::<Size>().expect_err(bad);
+        assert_eq!(fault.exit_status(), 2);
+        assert!(!fault.faults()[0].hints.is_empty(), "{bad}");
+    }
+}
+
+#[test]
+fn a_chart_without_data_or_with_no_numbers_is_refused() {
+    let mut chart = strength();
+    chart.panels[0].series[0].points[7][1] = f64::NAN;
+    let fault = chart.scene(Look::default()).expect_err("NaN is refused");
+    assert!(
+        fault
+            .to_string()
+            .contains("point 8 of the curve `Capacity`"),
+        "{fault}"
+    );
+    chart.panels[0].series.clear();
+    assert!(chart.scene(Look::default()).is_err());
+    chart.panels.clear();
+    assert!(chart.scene(Look::default()).is_err());
+}
+
+/// A curve that leaves the axis is cut where it leaves, not pressed against the frame.
+#[test]
+fn law_a_curve_that_leaves_the_axis_ends_at_the_crossing() {
+    let scene = strength().scene(Look::default()).expect("drawn");
+    let capacity = scene.shapes.iter().find_map(|shape| match shape {
+        Shape::Polyline { points, stroke } if points.len() > 50 && stroke.dashes.is_empty() => {
+            Some(points)
+        }
+        _ => None,
+    });
+    let points = capacity.expect("the solid curve");
+    let top = points.last().expect("points")[1];
+    let at_top = points
+        .iter()
+        .filter(|point| (point[1] - top).abs() < 1e-6)
+        .count();
+    assert_eq!(at_top, 1);
+    assert!(
+        text_boxes(&scene)
+            .iter()
+            .any(|text| text.content == "continues to 3250 N")
+    );
+}
+
+/// Writes the samples to the folder for temporary files, to be looked at.
+#[test]
+#[ignore = "writes pictures for people"]
+fn samples_to_look_at() {
+    let folder = std::env::temp_dir().join("torquill-draw");
+    std::fs::create_dir_all(&folder).expect("the folder for temporary files can be written");
+    for theme in [Theme::Light, Theme::Dark] {
+        for (label, size) in [
+            ("slide", Size::Slide),
+            ("page", Size::Page),
+            ("small", Size::custom(640, 400).expect("allowed")),
+        ] {
+            for (name, chart) in line_charts() {
+                let scene = chart.scene(Look { size, theme }).expect("drawn");
+                let stem = format!("{name}-{label}-{theme:?}").to_lowercase();
+                let write = |end: &str, bytes: &[u8]| {
+                    std::fs::write(folder.join(format!("{stem}.{end}")), bytes).expect("written");
+                };
+                write("png", &png(&scene, 1.0).expect("drawn"));
+                write(
+                    "svg",
+                    svg(&scene, Letters::Outlined).expect("drawn").as_bytes(),
+                );
+            }
+        }
+    }
+}

@@ -2,6 +2,7 @@
 //! with physics on random inputs, `regress_…` with our own earlier output.
 
 mod draw;
+mod draw_samples;
 mod layers;
 mod numeric;
 mod resistance;

@@ -1,0 +1,240 @@
+//! Axes: quantity and unit, range, ticks and a light grid.
+//!
+//! In: an [`Axis`] and the data's range. Out: a [`Plot`] (two scales and their rectangle) and its
+//! axes drawn into a frame.
+
+use super::frame::Frame;
+use crate::draw::scale::{self, Scale};
+use crate::draw::{Anchor, Face, Point, Rect, Stroke, lettering};
+use crate::error::Result;
+
+/// How far an axis reaches.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub enum Extent {
+    /// As far as the data.
+    Data,
+    /// From zero to the data's end: right for loads and forces.
+    #[default]
+    FromZero,
+    /// From zero to this value; curves that leave are marked.
+    FromZeroTo(f64),
+    /// Exactly this; curves that leave are marked.
+    Exactly([f64; 2]),
+}
+
+/// One axis.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Axis {
+    /// What is shown: "Force at the bar".
+    pub quantity: String,
+    /// Its unit: "N"; empty if it has none.
+    pub unit: String,
+    /// How far it reaches.
+    pub extent: Extent,
+    /// Ticks with words of their own; empty for round numbers.
+    pub ticks: Vec<(f64, String)>,
+}
+
+impl Axis {
+    /// An axis from zero to the data's end.
+    #[must_use]
+    pub fn new(quantity: impl Into<String>, unit: impl Into<String>) -> Self {
+        Self {
+            quantity: quantity.into(),
+            unit: unit.into(),
+            ..Self::default()
+        }
+    }
+
+    /// The same axis with another extent.
+    #[must_use]
+    pub fn reaching(mut self, extent: Extent) -> Self {
+        self.extent = extent;
+        self
+    }
+
+    /// Quantity and unit: "Force at the bar (N)".
+    #[must_use]
+    pub fn title(&self) -> String {
+        if self.unit.is_empty() {
+            self.quantity.clone()
+        } else {
+            format!("{} ({})", self.quantity, self.unit)
+        }
+    }
+
+    /// The range for an upright axis, rounded out to ticks where the extent leaves it open.
+    #[must_use]
+    pub fn upright_range(&self, data: [f64; 2], most_ticks: usize) -> [f64; 2] {
+        match self.extent {
+            Extent::Data => scale::rounded_out(data, most_ticks),
+            Extent::FromZero => {
+                scale::rounded_out([data[0].min(0.0), data[1].max(0.0)], most_ticks)
+            }
+            Extent::FromZeroTo(top) => [
+                scale::rounded_out([data[0].min(0.0), top], most_ticks)[0],
+                top,
+            ],
+            Extent::Exactly(range) => range,
+        }
+    }
+
+    /// The range for a level axis: the data's own, so that curves begin at the edge.
+    #[must_use]
+    pub fn level_range(&self, data: [f64; 2]) -> [f64; 2] {
+        match self.extent {
+            Extent::Exactly(range) => range,
+            Extent::FromZeroTo(end) => [data[0].min(0.0), end],
+            _ if data[0] == data[1] => scale::rounded_out(data, 5),
+            _ => data,
+        }
+    }
+
+    /// Ticks inside a range with their labels.
+    #[must_use]
+    pub fn labelled_ticks(&self, range: [f64; 2], most: usize) -> Vec<(f64, String)> {
+        let slack = (range[1] - range[0]) * 1e-6;
+        let inside = |value: f64| value >= range[0] - slack && value <= range[1] + slack;
+        if !self.ticks.is_empty() {
+            let own = self.ticks.iter().filter(|(value, _)| inside(*value));
+            return own.cloned().collect();
+        }
+        let values = scale::ticks(range, most);
+        let decimals = scale::decimals_of_step(scale::tick_step(range, most));
+        values
+            .into_iter()
+            .map(|value| (value, scale::number(value, decimals)))
+            .collect()
+    }
+}
+
+/// Two scales over a rectangle.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Plot {
+    /// The rectangle between the axes.
+    pub area: Rect,
+    /// Scale across.
+    pub x: Scale,
+    /// Scale upwards.
+    pub y: Scale,
+}
+
+impl Plot {
+    /// Scales over the rectangle.
+    ///
+    /// # Errors
+    /// If a range is empty or no number.
+    pub fn new(area: Rect, x_range: [f64; 2], y_range: [f64; 2]) -> Result<Self> {
+        Ok(Self {
+            area,
+            x: Scale::new(x_range, [area.left, area.right])?,
+            y: Scale::new(y_range, [area.bottom, area.top])?,
+        })
+    }
+
+    /// A point of data in pixels.
+    #[must_use]
+    pub fn px(&self, point: [f64; 2]) -> Point {
+        [self.x.px(point[0]), self.y.px(point[1])]
+    }
+
+    /// Points of data in pixels.
+    #[must_use]
+    pub fn all_px(&self, points: &[[f64; 2]]) -> Vec<Point> {
+        points.iter().map(|point| self.px(*point)).collect()
+    }
+}
+
+/// How many ticks an upright axis of this height can carry.
+#[must_use]
+pub fn upright_tick_count(height: f64, text: f64) -> usize {
+    ((height / (text * 2.4)) as usize).clamp(2, 7)
+}
+
+/// How many ticks a level axis of this width can carry.
+#[must_use]
+pub fn level_tick_count(width: f64, text: f64) -> usize {
+    ((width / (text * 5.0)) as usize).clamp(2, 9)
+}
+
+/// Grid lines and labels of the upright axis; returns the boxes of its labels.
+pub fn draw_upright(frame: &mut Frame, plot: &Plot, ticks: &[(f64, String)]) {
+    let text = frame.measures.text;
+    let grid = Stroke::solid(frame.colours.grid, frame.measures.rule * 0.8);
+    for (value, label) in ticks {
+        let y = plot.y.px(*value);
+        if (y - plot.area.bottom).abs() > 1.0 {
+            let [from, to] = [[plot.area.left, y], [plot.area.right, y]];
+            frame.scene.line(from, to, grid.clone());
+        }
+        let at = [
+            plot.area.left - frame.measures.gap,
+            y + lettering::capitals(text) / 2.0,
+        ];
+        let words = frame.axis_text(at, label).anchored(Anchor::End);
+        frame.scene.text(words);
+    }
+}
+
+/// Line, tick marks and labels of the level axis; returns the boxes of the labels drawn.
+///
+/// Labels that would touch their neighbour are left out.
+pub fn draw_level(
+    frame: &mut Frame,
+    plot: &Plot,
+    ticks: &[(f64, String)],
+    labels: bool,
+) -> Vec<Rect> {
+    let rule = frame.rule();
+    let Rect {
+        left,
+        right,
+        bottom,
+        ..
+    } = plot.area;
+    frame
+        .scene
+        .line([left, bottom], [right, bottom], rule.clone());
+    let mut boxes: Vec<Rect> = Vec::new();
+    for (value, label) in ticks {
+        let x = plot.x.px(*value);
+        let foot = bottom + frame.measures.gap * 0.7;
+        frame.scene.line([x, bottom], [x, foot], rule.clone());
+        if !labels {
+            continue;
+        }
+        let words = level_label(frame, x, bottom, label);
+        let area = words.bounds();
+        let clear = area.grown(frame.measures.gap * 0.6);
+        let on_canvas = area.left >= 0.0 && area.right <= frame.scene.width;
+        if on_canvas && !boxes.iter().any(|other| other.overlaps(&clear)) {
+            boxes.push(area);
+            frame.scene.text(words);
+        }
+    }
+    boxes
+}
+
+/// Room between a level axis and its tick labels, in gaps: clear of the lowest upright label.
+const LEVEL_GAP: f64 = 1.5;
+
+fn level_label(frame: &Frame, x: f64, bottom: f64, label: &str) -> crate::draw::Text {
+    let y = bottom + LEVEL_GAP * frame.measures.gap + lettering::rise(frame.measures.text);
+    frame.axis_text([x, y], label).anchored(Anchor::Middle)
+}
+
+/// Height of the row of tick labels below a level axis.
+#[must_use]
+pub fn level_row_height(frame: &Frame) -> f64 {
+    LEVEL_GAP * frame.measures.gap + lettering::line_step(frame.measures.text)
+}
+
+/// Width of the column of tick labels beside an upright axis, with its gap.
+#[must_use]
+pub fn upright_column_width(frame: &Frame, ticks: &[(f64, String)]) -> f64 {
+    let widest = ticks
+        .iter()
+        .map(|(_, label)| lettering::width(label, frame.measures.text, Face::Regular))
+        .fold(0.0, f64::max);
+    widest + frame.measures.gap
+}

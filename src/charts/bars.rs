@@ -1,0 +1,403 @@
+//! Bars: what moves a result most (tornado), and what ranks first.
+//!
+//! In: names and numbers. Out: a scene with the names at the left and the figures at the bars' ends.
+
+use super::axis::{self, Axis, Plot};
+use super::frame::{Frame, Heading, Look};
+use super::words::Words;
+use crate::draw::scale::{number, rounded_out};
+use crate::draw::{Anchor, Colour, Face, Rect, Scene, Stroke, Text, lettering};
+use crate::error::{Error, Result};
+
+/// One parameter of a tornado chart.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Swing {
+    /// The parameter.
+    pub name: String,
+    /// What happens to the result when it is lowered.
+    pub lowered: f64,
+    /// What happens to the result when it is raised.
+    pub raised: f64,
+}
+
+/// Two-sided bars by parameter, the strongest on top.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Tornado {
+    /// The words around it.
+    pub heading: Heading,
+    /// What the bars measure: "Change of the greatest effort", "%".
+    pub axis: Axis,
+    /// What one side means: "parameter −10 %".
+    pub lowered: String,
+    /// What the other side means: "parameter +10 %".
+    pub raised: String,
+    /// Decimals of the figures at the bars' ends.
+    pub decimals: usize,
+    /// The parameters in any order.
+    pub swings: Vec<Swing>,
+}
+
+/// One row of a ranking.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rank {
+    /// What is ranked.
+    pub name: String,
+    /// Its figure.
+    pub value: f64,
+    /// A few words behind the figure; may be empty.
+    pub note: String,
+}
+
+/// Level bars in the given order, the first one emphasised.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Ranking {
+    /// The words around it.
+    pub heading: Heading,
+    /// What the bars measure.
+    pub axis: Axis,
+    /// Decimals of the figures at the bars' ends.
+    pub decimals: usize,
+    /// The rows, the best first.
+    pub ranks: Vec<Rank>,
+}
+
+/// A bar chart's rectangles: names at the left, bars at the right, equal rows.
+struct Rows {
+    plot: Plot,
+    names: Rect,
+    row: f64,
+    shown: usize,
+}
+
+impl Tornado {
+    /// The chart as a scene.
+    ///
+    /// # Errors
+    /// If there is nothing to show or a figure is no number.
+    pub fn scene(&self, look: Look) -> Result<Scene> {
+        let figures = self
+            .swings
+            .iter()
+            .flat_map(|swing| [swing.lowered, swing.raised]);
+        check(figures.clone(), &self.axis)?;
+        let mut swings: Vec<&Swing> = self.swings.iter().collect();
+        let size = |swing: &Swing| swing.lowered.abs().max(swing.raised.abs());
+        swings.sort_by(|a, b| size(b).total_cmp(&size(a)));
+        let mut frame = Frame::new(look, &self.heading);
+        let key = lettering::line_step(frame.measures.label) + frame.measures.gap;
+        frame.body.top += key;
+        let names: Vec<&str> = swings.iter().map(|swing| swing.name.as_str()).collect();
+        let reach = figures.fold([0.0_f64, 0.0_f64], |reach, value| {
+            [reach[0].min(value), reach[1].max(value)]
+        });
+        let ends = swings
+            .iter()
+            .flat_map(|swing| [swing.lowered, swing.raised]);
+        let room = widest(&frame, ends.map(|value| self.figure(value)));
+        let sides = [reach[0] < 0.0, reach[1] > 0.0];
+        let rows = laid_out(&mut frame, &self.axis, &names, reach, room, sides)?;
+        let colours = [frame.colours.series_line(1), frame.colours.series_line(0)];
+        self.draw_key(&mut frame, &rows, key);
+        for (index, swing) in swings.iter().take(rows.shown).enumerate() {
+            let band = rows.band(index, 0.62);
+            let both_one_way = swing.lowered * swing.raised > 0.0;
+            let middle = band.centre()[1];
+            let (high, low) = if both_one_way {
+                (
+                    Rect {
+                        bottom: middle,
+                        ..band
+                    },
+                    Rect {
+                        top: middle,
+                        ..band
+                    },
+                )
+            } else {
+                (band, band)
+            };
+            draw_bar(&mut frame, &rows.plot, high, swing.lowered, colours[0]);
+            draw_bar(&mut frame, &rows.plot, low, swing.raised, colours[1]);
+            // Both on one side: only the longer bar's figure finds room without crowding.
+            let shorter_hidden = both_one_way && band.height() < 2.2 * frame.measures.text;
+            let longer = if swing.lowered.abs() >= swing.raised.abs() {
+                swing.lowered
+            } else {
+                swing.raised
+            };
+            for (value, bar) in [(swing.lowered, high), (swing.raised, low)] {
+                if value != 0.0 && (!shorter_hidden || value == longer) {
+                    let bar = if shorter_hidden { band } else { bar };
+                    self.draw_figure(&mut frame, &rows.plot, bar, value);
+                }
+            }
+        }
+        draw_zero(&mut frame, &rows.plot);
+        Ok(frame.scene)
+    }
+
+    fn figure(&self, value: f64) -> String {
+        let plus = if value > 0.0 { "+" } else { "" };
+        format!("{plus}{}", number(value, self.decimals))
+    }
+
+    fn draw_figure(&self, frame: &mut Frame, plot: &Plot, bar: Rect, value: f64) {
+        let x = plot.x.px(value);
+        let gap = 0.7 * frame.measures.gap;
+        let (x, anchor) = if value < 0.0 {
+            (x - gap, Anchor::End)
+        } else {
+            (x + gap, Anchor::Start)
+        };
+        let y = bar.centre()[1] + lettering::capitals(frame.measures.text) / 2.0;
+        let ink = frame.colours.ink;
+        let text = Text::new(
+            [x, y],
+            self.figure(value),
+            frame.measures.text,
+            Face::Regular,
+            ink,
+        );
+        frame.scene.text(text.anchored(anchor));
+    }
+
+    /// What the two colours mean, over the bars: a swatch and words each.
+    fn draw_key(&self, frame: &mut Frame, rows: &Rows, height: f64) {
+        let size = frame.measures.label;
+        let y = frame.body.top - height + lettering::rise(size);
+        let swatch = lettering::capitals(size);
+        let gap = frame.measures.gap;
+        let mut x = rows.names.left;
+        for (number, words) in [(1, &self.lowered), (0, &self.raised)] {
+            let area = Rect::new(x, y - swatch, x + swatch, y);
+            let colour = frame.colours.series_line(number);
+            frame.scene.rounded_rectangle(area, swatch * 0.2, colour);
+            let colour = frame.colours.series_label(number);
+            let at = [x + swatch + 0.7 * gap, y];
+            let most = frame.body.right - at[0];
+            let words = lettering::shortened(words, size, Face::Bold, most);
+            let text = Text::new(at, words, size, Face::Bold, colour);
+            x = text.bounds().right + 3.0 * gap;
+            frame.scene.text(text);
+        }
+    }
+}
+
+impl Ranking {
+    /// The chart as a scene.
+    ///
+    /// # Errors
+    /// If there is nothing to show or a figure is no number.
+    pub fn scene(&self, look: Look) -> Result<Scene> {
+        let figures = self.ranks.iter().map(|rank| rank.value);
+        check(figures.clone(), &self.axis)?;
+        let mut frame = Frame::new(look, &self.heading);
+        let names: Vec<&str> = self.ranks.iter().map(|rank| rank.name.as_str()).collect();
+        let reach = figures.fold([0.0_f64, 0.0_f64], |reach, value| {
+            [reach[0].min(value), reach[1].max(value)]
+        });
+        let room = widest(&frame, self.ranks.iter().map(|rank| self.figure(rank)));
+        let room = room.min(0.35 * frame.body.width());
+        let rows = laid_out(
+            &mut frame,
+            &self.axis,
+            &names,
+            reach,
+            room,
+            [reach[0] < 0.0, true],
+        )?;
+        let first = frame.colours.series_line(0);
+        let rest = first.mixed(frame.colours.background, 0.55);
+        for (index, rank) in self.ranks.iter().take(rows.shown).enumerate() {
+            let colour = if index == 0 { first } else { rest };
+            let band = rows.band(index, 0.62);
+            draw_bar(&mut frame, &rows.plot, band, rank.value, colour);
+            self.draw_figure(&mut frame, &rows.plot, band, rank);
+        }
+        draw_zero(&mut frame, &rows.plot);
+        Ok(frame.scene)
+    }
+
+    fn figure(&self, rank: &Rank) -> String {
+        let unit = if self.axis.unit.is_empty() {
+            String::new()
+        } else {
+            format!(" {}", self.axis.unit)
+        };
+        let note = if rank.note.is_empty() {
+            String::new()
+        } else {
+            format!("  {}", rank.note)
+        };
+        format!("{}{unit}{note}", number(rank.value, self.decimals))
+    }
+
+    fn draw_figure(&self, frame: &mut Frame, plot: &Plot, bar: Rect, rank: &Rank) {
+        let size = frame.measures.text;
+        let x = plot.x.px(rank.value.max(0.0)) + 0.7 * frame.measures.gap;
+        let y = bar.centre()[1] + lettering::capitals(size) / 2.0;
+        let most = frame.body.right - x;
+        let words = lettering::shortened(&self.figure(rank), size, Face::Regular, most);
+        frame.scene.text(Text::new(
+            [x, y],
+            words,
+            size,
+            Face::Regular,
+            frame.colours.ink,
+        ));
+    }
+}
+
+impl Rows {
+    /// The rectangle of a row's bar.
+    fn band(&self, index: usize, share: f64) -> Rect {
+        let middle = self.plot.area.top + (index as f64 + 0.5) * self.row;
+        let half = self.row * share / 2.0;
+        Rect::new(
+            self.plot.area.left,
+            middle - half,
+            self.plot.area.right,
+            middle + half,
+        )
+    }
+}
+
+fn check(mut figures: impl Iterator<Item = f64> + Clone, axis: &Axis) -> Result<()> {
+    if figures.clone().next().is_none() {
+        return Err(Error::no_answer(format!(
+            "nothing to draw for `{}`",
+            axis.quantity
+        )));
+    }
+    if figures.any(|value| !value.is_finite()) {
+        return Err(Error::bad(format!(
+            "a bar of `{}` is no number",
+            axis.quantity
+        )));
+    }
+    Ok(())
+}
+
+fn widest(frame: &Frame, texts: impl Iterator<Item = String>) -> f64 {
+    texts
+        .map(|text| lettering::width(&text, frame.measures.text, Face::Regular))
+        .fold(0.0, f64::max)
+        + 1.4 * frame.measures.gap
+}
+
+/// Rows, names and axis; `room` pixels are kept for figures on the sides that have bars.
+fn laid_out(
+    frame: &mut Frame,
+    axis: &Axis,
+    names: &[&str],
+    reach: [f64; 2],
+    room: f64,
+    sides: [bool; 2],
+) -> Result<Rows> {
+    let size = frame.measures.label;
+    let below = axis::level_row_height(frame) + lettering::line_step(frame.measures.text);
+    let least_row = 1.5 * lettering::line_step(size);
+    let height = frame.body.height() - below;
+    let shown = names
+        .len()
+        .min((height / least_row).floor().max(1.0) as usize);
+    let row = (height / shown as f64).min(3.4 * lettering::line_step(size));
+    let most = 0.32 * frame.body.width();
+    let blocks: Vec<Words> = names[..shown]
+        .iter()
+        .map(|name| {
+            let lines = if row > 2.6 * size { 2 } else { 1 };
+            Words::new(size).with(name, Face::Regular, frame.colours.ink, most, lines)
+        })
+        .collect();
+    let column = blocks.iter().map(Words::width).fold(0.0, f64::max);
+    let left = frame.body.left + column + 1.6 * frame.measures.gap;
+    let names_area = Rect::new(
+        frame.body.left,
+        frame.body.top,
+        left,
+        frame.body.top + row * shown as f64,
+    );
+    let area = Rect::new(left, frame.body.top, frame.body.right, names_area.bottom);
+    let plot = Plot::new(
+        area,
+        with_room(reach, area.width(), room, sides),
+        [0.0, 1.0],
+    )?;
+    for (index, words) in blocks.iter().enumerate() {
+        let y = frame.body.top + (index as f64 + 0.5) * row;
+        let right = left - 1.6 * frame.measures.gap;
+        let at = words.around(right - words.width() / 2.0, y);
+        words.draw(&mut frame.scene, &at, Anchor::End);
+    }
+    let ticks = axis.labelled_ticks(
+        rounded_inside(reach),
+        axis::level_tick_count(area.width(), frame.measures.text),
+    );
+    let grid = Stroke::solid(frame.colours.grid, frame.measures.rule * 0.8);
+    for (value, _) in &ticks {
+        let x = plot.x.px(*value);
+        frame
+            .scene
+            .line([x, area.top], [x, area.bottom], grid.clone());
+    }
+    axis::draw_level(frame, &plot, &ticks, true);
+    draw_axis_title(frame, axis, &plot, names.len() - shown);
+    Ok(Rows {
+        plot,
+        names: names_area,
+        row,
+        shown,
+    })
+}
+
+/// The range of the ticks: rounded out, so that the longest bar ends before the last tick.
+fn rounded_inside(reach: [f64; 2]) -> [f64; 2] {
+    rounded_out(reach, 6)
+}
+
+/// The data's range opened by the room that the figures need beside the longest bars.
+fn with_room(reach: [f64; 2], width: f64, room: f64, sides: [bool; 2]) -> [f64; 2] {
+    let extent = (reach[1] - reach[0]).max(f64::MIN_POSITIVE);
+    let many = sides.iter().filter(|side| **side).count() as f64;
+    let bars = (width - many * room).max(0.3 * width);
+    let more = extent * room / bars;
+    let extent = if reach[0] == reach[1] { 1.0 } else { 0.0 };
+    [
+        reach[0] - if sides[0] { more } else { 0.0 },
+        reach[1] + if sides[1] { more } else { 0.0 } + extent,
+    ]
+}
+
+fn draw_axis_title(frame: &mut Frame, axis: &Axis, plot: &Plot, left_out: usize) {
+    let size = frame.measures.text;
+    let y = plot.area.bottom + axis::level_row_height(frame) + lettering::rise(size);
+    let mut title = axis.title();
+    if left_out > 0 {
+        title = format!("{title}; {left_out} more not shown");
+    }
+    let most = frame.body.right - frame.body.left;
+    let words = lettering::shortened(&title, size, Face::Regular, most);
+    let half = lettering::width(&words, size, Face::Regular) / 2.0;
+    let middle = plot.area.centre()[0];
+    let x = middle.clamp(
+        frame.body.left + half,
+        (frame.body.right - half).max(frame.body.left + half),
+    );
+    let text = frame.axis_text([x, y], &words).anchored(Anchor::Middle);
+    frame.scene.text(text);
+}
+
+fn draw_bar(frame: &mut Frame, plot: &Plot, band: Rect, value: f64, colour: Colour) {
+    let (zero, end) = (plot.x.px(0.0), plot.x.px(value));
+    let bar = Rect::new(zero.min(end), band.top, zero.max(end), band.bottom);
+    frame.scene.rectangle(bar, colour);
+}
+
+fn draw_zero(frame: &mut Frame, plot: &Plot) {
+    let x = plot.x.px(0.0);
+    let line = Stroke::solid(frame.colours.ink, frame.measures.rule * 1.2);
+    frame
+        .scene
+        .line([x, plot.area.top], [x, plot.area.bottom], line);
+}

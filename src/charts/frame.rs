@@ -1,0 +1,299 @@
+//! What every figure has: its size and theme, the finding as title, a line below it, the source.
+//!
+//! In: a [`Look`] and a [`Heading`]. Out: a [`Frame`]: the scene with ground and headings drawn, the
+//! body left for the chart, and the sizes of type and lines for that canvas.
+
+use crate::draw::{Colours, Face, Point, Rect, Scene, Stroke, Text, Theme, lettering};
+use crate::error::{Error, Result};
+use std::str::FromStr;
+
+/// Size of a picture in pixels.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Size {
+    /// A lecture slide, 1920 × 1080.
+    #[default]
+    Slide,
+    /// A printed page across, 1754 × 1240: A4 (ISO 216, 297 mm × 210 mm) at 150 dots an inch.
+    Page,
+    /// Any other size; made by [`Size::custom`], which checks it.
+    Custom {
+        /// Pixels across.
+        width: u32,
+        /// Pixels down.
+        height: u32,
+    },
+}
+
+/// Least and most pixels across, assumed: below it letters of a readable size find no room.
+const WIDTHS: [u32; 2] = [480, 7680];
+/// Least and most pixels down, assumed as for the width.
+const HEIGHTS: [u32; 2] = [320, 7680];
+/// Narrowest and widest shape (width over height), assumed: a curve needs both directions.
+const SHAPES: [f64; 2] = [0.6, 3.5];
+
+impl Size {
+    /// A size of one's own.
+    ///
+    /// # Errors
+    /// If it is too small for readable letters, too large, or too narrow for a chart.
+    pub fn custom(width: u32, height: u32) -> Result<Self> {
+        let shape = f64::from(width) / f64::from(height.max(1));
+        let fits = (WIDTHS[0]..=WIDTHS[1]).contains(&width)
+            && (HEIGHTS[0]..=HEIGHTS[1]).contains(&height)
+            && (SHAPES[0]..=SHAPES[1]).contains(&shape);
+        if fits {
+            return Ok(Self::Custom { width, height });
+        }
+        Err(
+            Error::bad(format!("a figure cannot be {width}x{height} pixels")).hint(format!(
+                "width {} to {}, height {} to {}, width over height {} to {}; or `slide`, `page`",
+                WIDTHS[0], WIDTHS[1], HEIGHTS[0], HEIGHTS[1], SHAPES[0], SHAPES[1]
+            )),
+        )
+    }
+
+    /// Width and height in pixels.
+    #[must_use]
+    pub fn pixels(self) -> (u32, u32) {
+        match self {
+            Self::Slide => (1920, 1080),
+            Self::Page => (1754, 1240),
+            Self::Custom { width, height } => (width, height),
+        }
+    }
+}
+
+impl FromStr for Size {
+    type Err = Error;
+
+    fn from_str(text: &str) -> Result<Self> {
+        let word = text.trim().to_ascii_lowercase();
+        match word.as_str() {
+            "slide" => return Ok(Self::Slide),
+            "page" => return Ok(Self::Page),
+            _ => {}
+        }
+        let sides = word.split_once(['x', '×']).and_then(|(width, height)| {
+            Some((width.trim().parse().ok()?, height.trim().parse().ok()?))
+        });
+        match sides {
+            Some((width, height)) => Self::custom(width, height),
+            None => Err(Error::bad(format!("`{text}` is no size of a figure"))
+                .hint("sizes are slide, page, or width x height in pixels such as 1200x800")),
+        }
+    }
+}
+
+/// Size and theme of a figure.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Look {
+    /// Its size.
+    pub size: Size,
+    /// Light or dark.
+    pub theme: Theme,
+}
+
+/// The words around a chart.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Heading {
+    /// The finding, as one sentence; at most two lines are shown.
+    pub title: String,
+    /// Whose curve under which load; may be empty.
+    pub subtitle: String,
+    /// Source or caveat below the chart; may be empty.
+    pub footnote: String,
+    /// What the figure shows, in sentences, for those who cannot see it.
+    pub description: String,
+}
+
+/// Sizes of type and lines for one canvas, in pixels.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Measures {
+    /// One pixel of the slide, in pixels of this canvas.
+    pub unit: f64,
+    /// Title.
+    pub title: f64,
+    /// Line below the title.
+    pub subtitle: f64,
+    /// Direct labels.
+    pub label: f64,
+    /// Axis titles, tick labels, notes.
+    pub text: f64,
+    /// Source line.
+    pub footnote: f64,
+    /// Lines of data.
+    pub line: f64,
+    /// Axis lines and leaders.
+    pub rule: f64,
+    /// Usual distance between neighbours.
+    pub gap: f64,
+}
+
+/// Type never gets smaller than this share of its size on the slide: 0.44 × 30 px = 13 px, assumed
+/// as the least that reads on a screen.
+const LEAST_TYPE: f64 = 0.44;
+
+impl Measures {
+    /// The sizes for a canvas.
+    #[must_use]
+    pub fn of(size: Size) -> Self {
+        let (width, height) = size.pixels();
+        let unit = (f64::from(width) / 1920.0).min(f64::from(height) / 1080.0);
+        let type_unit = unit.max(LEAST_TYPE);
+        Self {
+            unit,
+            title: 54.0 * type_unit,
+            subtitle: 34.0 * type_unit,
+            label: 34.0 * type_unit,
+            text: 30.0 * type_unit,
+            footnote: 26.0 * type_unit,
+            line: 7.0 * type_unit,
+            rule: 2.5 * type_unit,
+            gap: 12.0 * type_unit,
+        }
+    }
+}
+
+/// A figure in the making.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Frame {
+    /// The picture so far.
+    pub scene: Scene,
+    /// Its colours.
+    pub colours: Colours,
+    /// Its sizes.
+    pub measures: Measures,
+    /// The room left for the chart.
+    pub body: Rect,
+}
+
+impl Frame {
+    /// Draws the ground and the words around the chart.
+    #[must_use]
+    pub fn new(look: Look, heading: &Heading) -> Self {
+        let (width, height) = look.size.pixels();
+        let colours = look.theme.colours();
+        let measures = Measures::of(look.size);
+        let mut scene = Scene::new(f64::from(width), f64::from(height), colours.background);
+        scene.title.clone_from(&heading.title);
+        scene.description.clone_from(&heading.description);
+        let side = 72.0 * measures.unit;
+        let end = 44.0 * measures.unit;
+        let body = Rect::new(side, end, scene.width - side, scene.height - end);
+        let mut frame = Self {
+            scene,
+            colours,
+            measures,
+            body,
+        };
+        frame.draw_title(&heading.title);
+        frame.draw_subtitle(&heading.subtitle);
+        frame.draw_footnote(&heading.footnote);
+        frame
+    }
+
+    /// Title at the top left, bold, at most two lines; made smaller before it is cut.
+    fn draw_title(&mut self, title: &str) {
+        let size = self.measures.title;
+        let width = self.body.width();
+        // A little smaller on one line leaves the chart more room than two lines would.
+        let one_line = lettering::fit(title, size, size * 0.84, Face::Bold, width, 1);
+        let fitted = if one_line.lines.iter().any(|line| line.ends_with('…')) {
+            lettering::fit(title, size, size * 0.68, Face::Bold, width, 2)
+        } else {
+            one_line
+        };
+        self.draw_block(
+            &fitted.lines,
+            fitted.size,
+            1.18,
+            Face::Bold,
+            self.colours.ink,
+        );
+    }
+
+    fn draw_subtitle(&mut self, subtitle: &str) {
+        if subtitle.trim().is_empty() {
+            self.body.top += self.measures.gap;
+            return;
+        }
+        let size = self.measures.subtitle;
+        let fitted = lettering::fit(
+            subtitle,
+            size,
+            size * 0.85,
+            Face::Regular,
+            self.body.width(),
+            2,
+        );
+        self.body.top += 0.2 * size;
+        let muted = self.colours.muted;
+        self.draw_block(&fitted.lines, fitted.size, 1.24, Face::Regular, muted);
+        self.body.top += 1.6 * self.measures.gap;
+    }
+
+    /// Lines from the top of the body, which begins below them afterwards.
+    fn draw_block(
+        &mut self,
+        lines: &[String],
+        size: f64,
+        step: f64,
+        face: Face,
+        colour: crate::draw::Colour,
+    ) {
+        for line in lines {
+            self.body.top += step * size;
+            let at = [self.body.left, self.body.top - 0.26 * size];
+            self.scene
+                .text(Text::new(at, line.clone(), size, face, colour));
+        }
+    }
+
+    fn draw_footnote(&mut self, footnote: &str) {
+        if footnote.trim().is_empty() {
+            return;
+        }
+        let size = self.measures.footnote;
+        let fitted = lettering::fit(
+            footnote,
+            size,
+            size * 0.9,
+            Face::Regular,
+            self.body.width(),
+            2,
+        );
+        let step = 1.22 * fitted.size;
+        let mut y = self.body.bottom - lettering::fall(fitted.size);
+        for line in fitted.lines.iter().rev() {
+            let at = [self.body.left, y];
+            let text = Text::new(
+                at,
+                line.clone(),
+                fitted.size,
+                Face::Regular,
+                self.colours.muted,
+            );
+            self.scene.text(text);
+            y -= step;
+        }
+        self.body.bottom -= step * fitted.lines.len() as f64 + 1.8 * self.measures.gap;
+    }
+
+    /// A thin line in the colour of axis lines.
+    #[must_use]
+    pub fn rule(&self) -> Stroke {
+        Stroke::solid(self.colours.rule, self.measures.rule)
+    }
+
+    /// A level text in the size and colour of axis text.
+    #[must_use]
+    pub fn axis_text(&self, at: Point, content: &str) -> Text {
+        Text::new(
+            at,
+            content,
+            self.measures.text,
+            Face::Regular,
+            self.colours.muted,
+        )
+    }
+}

@@ -1,0 +1,155 @@
+//! Curves, areas, level lines and marked points of one panel.
+//!
+//! In: a [`Panel`] and its scales. Out: shapes in the frame; words are placed afterwards.
+
+use super::axis::Plot;
+use super::frame::Frame;
+use super::line_chart::{Panel, Role, Series};
+use crate::draw::scale::{clipped, clipped_area};
+use crate::draw::{Point, Stroke};
+
+/// Least and greatest value of everything the panel shows.
+#[must_use]
+pub fn value_range(panel: &Panel) -> [f64; 2] {
+    let curves = panel.series.iter().flat_map(|series| &series.points);
+    let values = curves
+        .map(|point| point[1])
+        .chain(panel.markers.iter().map(|marker| marker.at[1]))
+        .chain(panel.levels.iter().map(|level| level.at))
+        .filter(|value| value.is_finite());
+    let start = [f64::INFINITY, f64::NEG_INFINITY];
+    values.fold(start, |reach, value| {
+        [reach[0].min(value), reach[1].max(value)]
+    })
+}
+
+/// Where a curve leaves the plot: the point on the edge and the direction it takes there.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Exit {
+    /// The point on the edge.
+    pub at: Point,
+    /// Unit vector outwards along the curve.
+    pub towards: Point,
+}
+
+/// The visible pieces of a curve in pixels.
+#[must_use]
+pub fn visible(series: &Series, plot: &Plot) -> Vec<Vec<Point>> {
+    clipped(&plot.all_px(&series.points), &plot.area)
+}
+
+/// Where the curve leaves the plot upwards or downwards.
+#[must_use]
+pub fn exits(series: &Series, plot: &Plot) -> Vec<Exit> {
+    let all = plot.all_px(&series.points);
+    let (Some(first), Some(last)) = (all.first(), all.last()) else {
+        return Vec::new();
+    };
+    let mut exits = Vec::new();
+    for piece in clipped(&all, &plot.area) {
+        let ends = [
+            (piece[0], piece[1], first),
+            (piece[piece.len() - 1], piece[piece.len() - 2], last),
+        ];
+        for (at, before, end) in ends {
+            let on_edge =
+                (at[1] - plot.area.top).abs() < 1e-6 || (at[1] - plot.area.bottom).abs() < 1e-6;
+            let (dx, dy) = (at[0] - before[0], at[1] - before[1]);
+            let length = dx.hypot(dy);
+            if on_edge && at != *end && length > 0.0 && dy != 0.0 {
+                exits.push(Exit {
+                    at,
+                    towards: [dx / length, dy / length],
+                });
+            }
+        }
+    }
+    exits
+}
+
+/// Draws areas, level lines, curves and points, the first curve on top.
+pub fn draw_curves(frame: &mut Frame, panel: &Panel, plot: &Plot) {
+    for fill in &panel.fills {
+        let mut corners = plot.all_px(&fill.upper);
+        corners.extend(plot.all_px(&fill.lower).into_iter().rev());
+        let colour = fill.role.line(&frame.colours).with_opacity(0.16);
+        let cut = clipped_area(&corners, &plot.area);
+        if cut.len() > 2 {
+            frame.scene.polygon(cut, colour);
+        }
+    }
+    for level in panel.levels.iter().filter(|level| plot.y.holds(level.at)) {
+        let y = plot.y.px(level.at);
+        let line = Stroke::solid(frame.colours.muted, frame.measures.rule).dashed(&[3.0, 3.0]);
+        frame
+            .scene
+            .line([plot.area.left, y], [plot.area.right, y], line);
+    }
+    let muted = panel
+        .series
+        .iter()
+        .filter(|series| series.role == Role::Muted);
+    let others = panel
+        .series
+        .iter()
+        .rev()
+        .filter(|series| series.role != Role::Muted);
+    for series in muted.chain(others) {
+        draw_curve(frame, series, plot);
+    }
+    draw_points(frame, panel, plot);
+}
+
+fn draw_curve(frame: &mut Frame, series: &Series, plot: &Plot) {
+    let width = match series.role {
+        Role::Muted => frame.measures.line * 0.6,
+        Role::Series(_) => frame.measures.line,
+    };
+    let colour = series.role.line(&frame.colours);
+    let stroke = Stroke::solid(colour, width).dashed(series.role.dashes(&frame.colours));
+    for piece in visible(series, plot) {
+        frame.scene.polyline(piece, stroke.clone());
+    }
+    for exit in exits(series, plot) {
+        let head = width * 3.4;
+        let half = head * 0.5;
+        let [ux, uy] = exit.towards;
+        let neck = [exit.at[0] - ux * head, exit.at[1] - uy * head];
+        let corners = vec![
+            exit.at,
+            [neck[0] - uy * half, neck[1] + ux * half],
+            [neck[0] + uy * half, neck[1] - ux * half],
+        ];
+        frame.scene.polygon(corners, colour);
+    }
+}
+
+fn draw_points(frame: &mut Frame, panel: &Panel, plot: &Plot) {
+    let radius = marker_radius(frame);
+    for marker in &panel.markers {
+        let at = plot.px(marker.at);
+        if plot.area.grown(1.0).holds(at) {
+            let colour = marker.role.line(&frame.colours);
+            frame
+                .scene
+                .disc(at, radius * 1.35, frame.colours.background);
+            frame.scene.disc(at, radius, colour);
+            frame
+                .scene
+                .disc(at, radius * 0.42, frame.colours.background);
+        }
+    }
+}
+
+/// Radius of a marked point in pixels.
+#[must_use]
+pub fn marker_radius(frame: &Frame) -> f64 {
+    frame.measures.line * 1.75
+}
+
+/// Decimals that are worth showing for a value on an axis of this range: three figures of it.
+#[must_use]
+pub fn digits_for(range: [f64; 2]) -> usize {
+    let extent = (range[1] - range[0]).abs().max(f64::MIN_POSITIVE);
+    (2.0 - extent.log10().floor()).clamp(0.0, 6.0) as usize
+}

@@ -1,0 +1,280 @@
+//! Finds room for labels: beside their curve, clear of curves and of each other, never clipped.
+//!
+//! In: what is already drawn (curves, occupied boxes) and, for each label, the places it may take.
+//! Out: the best place for each, or none if every place would cover another text.
+
+use crate::draw::scale::segment_inside;
+use crate::draw::{Point, Rect};
+
+/// A curve that labels should stay clear of.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Obstacle {
+    /// Its points in pixels.
+    pub points: Vec<Point>,
+    /// Which series it belongs to; a label may come nearer to its own.
+    pub owner: Option<usize>,
+}
+
+/// One place that a label may take.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Place {
+    /// The room it needs.
+    pub area: Rect,
+    /// The point it speaks about.
+    pub target: Point,
+    /// Whether a thin line leads from the label to its point.
+    pub leader: bool,
+    /// What the place costs by itself: 0 is the best, 10 a small drawback.
+    pub cost: f64,
+}
+
+/// A label looking for room.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Request {
+    /// The series it belongs to, if any.
+    pub owner: Option<usize>,
+    /// Its possible places.
+    pub places: Vec<Place>,
+}
+
+/// What is already there.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Field {
+    /// No label may leave this.
+    pub bounds: Rect,
+    /// Curves.
+    pub obstacles: Vec<Obstacle>,
+    /// Boxes that no label may touch.
+    pub taken: Vec<Rect>,
+    /// Distance to keep from curves and boxes, pixels.
+    pub clearance: f64,
+}
+
+/// A curve through a label, for each time its own or another.
+const CROSSING: [f64; 2] = [140.0, 220.0];
+/// A place that costs more than this is not clear of curves.
+pub const CLEAR_COST: f64 = 100.0;
+/// Rounds in which each label may move again after the others have settled.
+const ROUNDS: usize = 3;
+
+/// The best place for each request, in the same order, with its cost.
+///
+/// Earlier requests choose first; then each may move again while that makes it cheaper.
+#[must_use]
+pub fn settle(field: &Field, requests: &[Request]) -> Vec<Option<(Place, f64)>> {
+    let costs: Vec<Vec<f64>> = requests
+        .iter()
+        .map(|request| {
+            let cost = |place: &Place| standing_cost(field, request.owner, place);
+            request.places.iter().map(cost).collect()
+        })
+        .collect();
+    let mut chosen: Vec<Option<usize>> = vec![None; requests.len()];
+    for _ in 0..=ROUNDS {
+        for index in 0..requests.len() {
+            chosen[index] = cheapest(field, requests, &costs, &chosen, index);
+        }
+    }
+    chosen
+        .iter()
+        .enumerate()
+        .map(|(index, place)| {
+            place.map(|place| (requests[index].places[place], costs[index][place]))
+        })
+        .collect()
+}
+
+/// The cheapest place of one request while the others stay where they are.
+fn cheapest(
+    field: &Field,
+    requests: &[Request],
+    costs: &[Vec<f64>],
+    chosen: &[Option<usize>],
+    index: usize,
+) -> Option<usize> {
+    let others: Vec<&Place> = chosen
+        .iter()
+        .enumerate()
+        .filter(|(other, _)| *other != index)
+        .filter_map(|(other, place)| place.map(|place| &requests[other].places[place]))
+        .collect();
+    let mut best: Option<(usize, f64)> = None;
+    for (place, candidate) in requests[index].places.iter().enumerate() {
+        let mut cost = costs[index][place];
+        if best.is_some_and(|(_, least)| cost >= least) {
+            continue;
+        }
+        let own = candidate.area.grown(field.clearance);
+        if others.iter().any(|other| other.area.overlaps(&own)) {
+            continue;
+        }
+        cost += leader_cost(candidate, &others);
+        if cost.is_finite() && best.is_none_or(|(_, least)| cost < least) {
+            best = Some((place, cost));
+        }
+    }
+    best.map(|(place, _)| place)
+}
+
+/// Leaders of this and of the other labels should not run through texts.
+fn leader_cost(candidate: &Place, others: &[&Place]) -> f64 {
+    let through = |place: &Place, area: &Rect| {
+        place.leader && segment_inside(place.area.centre(), place.target, area).is_some()
+    };
+    let hits = others
+        .iter()
+        .filter(|other| through(candidate, &other.area) || through(other, &candidate.area))
+        .count();
+    150.0 * hits as f64
+}
+
+/// Cost of a place against what is already there; infinite where it must not be.
+fn standing_cost(field: &Field, owner: Option<usize>, place: &Place) -> f64 {
+    if !field.bounds.contains(&place.area) {
+        return f64::INFINITY;
+    }
+    let roomy = place.area.grown(field.clearance);
+    if field.taken.iter().any(|taken| taken.overlaps(&roomy)) {
+        return f64::INFINITY;
+    }
+    let mut cost = place.cost;
+    for obstacle in &field.obstacles {
+        let own = owner.is_some() && obstacle.owner == owner;
+        let area = if own {
+            place.area.grown(0.6 * field.clearance)
+        } else {
+            roomy
+        };
+        let hidden = length_inside(&obstacle.points, &area);
+        if hidden > 0.0 {
+            cost += CROSSING[usize::from(!own)] + hidden / field.clearance.max(1.0);
+        } else if !own && owner.is_some() {
+            cost += nearness_cost(&obstacle.points, &place.area, place.target);
+        }
+        if place.leader && !own && crosses(&obstacle.points, &leader_of(place)) {
+            cost += 25.0;
+        }
+    }
+    cost
+}
+
+/// A label that stands nearer to another curve than to its own would be read as that one's.
+fn nearness_cost(points: &[Point], area: &Rect, target: Point) -> f64 {
+    let own = gap_between(area, target);
+    let other = points
+        .iter()
+        .map(|point| gap_between(area, *point))
+        .fold(f64::INFINITY, f64::min);
+    if other <= own * 1.15 {
+        45.0
+    } else {
+        12.0 * (own / other).min(1.0)
+    }
+}
+
+/// Distance from a rectangle to a point; 0 inside.
+#[must_use]
+pub fn gap_between(area: &Rect, point: Point) -> f64 {
+    let dx = (area.left - point[0]).max(point[0] - area.right).max(0.0);
+    let dy = (area.top - point[1]).max(point[1] - area.bottom).max(0.0);
+    dx.hypot(dy)
+}
+
+/// The point of a rectangle that is nearest to another point.
+#[must_use]
+pub fn nearest_on(area: &Rect, point: Point) -> Point {
+    [
+        point[0].clamp(area.left, area.right),
+        point[1].clamp(area.top, area.bottom),
+    ]
+}
+
+fn leader_of(place: &Place) -> [Point; 2] {
+    [nearest_on(&place.area, place.target), place.target]
+}
+
+fn length_inside(points: &[Point], area: &Rect) -> f64 {
+    points
+        .windows(2)
+        .filter_map(|pair| segment_inside(pair[0], pair[1], area))
+        .map(|(from, to)| (to[0] - from[0]).hypot(to[1] - from[1]))
+        .sum()
+}
+
+fn crosses(points: &[Point], line: &[Point; 2]) -> bool {
+    points.windows(2).any(|pair| {
+        let side = |a: Point, b: Point, c: Point| {
+            (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+        };
+        side(pair[0], pair[1], line[0]) * side(pair[0], pair[1], line[1]) < 0.0
+            && side(line[0], line[1], pair[0]) * side(line[0], line[1], pair[1]) < 0.0
+    })
+}
+
+/// Places of extents on a line, in order, without overlap, as near as possible to where they want
+/// their middles to be (least squares), inside `from..to` if they fit.
+#[must_use]
+pub fn spread(wanted: &[f64], extents: &[f64], from: f64, to: f64) -> Vec<f64> {
+    let mut offset = 0.0;
+    let mut blocks: Vec<(f64, usize)> = Vec::new();
+    let mut offsets = Vec::with_capacity(wanted.len());
+    for (want, extent) in wanted.iter().zip(extents) {
+        offsets.push(offset + extent / 2.0);
+        blocks.push((want - offset - extent / 2.0, 1));
+        offset += extent;
+        while let [.., (before, many), (after, more)] = blocks[..] {
+            if before <= after {
+                break;
+            }
+            let all = many + more;
+            let mean = (before * many as f64 + after * more as f64) / all as f64;
+            blocks.truncate(blocks.len() - 2);
+            blocks.push((mean, all));
+        }
+    }
+    let most = (to - offset).max(from);
+    blocks
+        .iter()
+        .flat_map(|(start, many)| std::iter::repeat_n(start.clamp(from, most), *many))
+        .zip(offsets)
+        .map(|(start, offset)| start + offset)
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn law_spread_keeps_order_and_room() {
+        let placed = spread(&[10.0, 10.0, 10.0, 80.0], &[10.0; 4], 0.0, 100.0);
+        assert_eq!(placed, [5.0, 15.0, 25.0, 80.0]);
+        let crowded = spread(&[99.0, 99.0], &[10.0, 10.0], 0.0, 100.0);
+        assert_eq!(crowded, [85.0, 95.0]);
+    }
+
+    #[test]
+    fn a_label_avoids_a_curve_and_a_box() {
+        let field = Field {
+            bounds: Rect::new(0.0, 0.0, 100.0, 100.0),
+            obstacles: vec![Obstacle {
+                points: vec![[0.0, 20.0], [100.0, 20.0]],
+                owner: None,
+            }],
+            taken: vec![Rect::new(0.0, 80.0, 100.0, 100.0)],
+            clearance: 2.0,
+        };
+        let place = |top: f64| Place {
+            area: Rect::new(10.0, top, 40.0, top + 10.0),
+            target: [20.0, 20.0],
+            leader: false,
+            cost: 0.0,
+        };
+        let request = Request {
+            owner: None,
+            places: vec![place(15.0), place(85.0), place(40.0)],
+        };
+        let settled = settle(&field, &[request]);
+        assert_eq!(settled[0].map(|(place, _)| place.area.top), Some(40.0));
+    }
+}

@@ -1,0 +1,90 @@
+//! Shaded stretches of the level axis, named above the plot.
+//!
+//! In: stretches of data. Out: a tinted ground behind the curves and a label on top of it.
+
+use super::axis::Plot;
+use super::frame::Frame;
+use super::placing::spread;
+use super::words::Words;
+use crate::draw::{Anchor, Face, Rect};
+
+/// A shaded stretch of the level axis.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shade {
+    /// Where it begins.
+    pub from: f64,
+    /// Where it ends.
+    pub to: f64,
+    /// What it is: "Sticking region".
+    pub label: String,
+}
+
+/// The stretch in pixels, cut to the plot; none if nothing of it is inside.
+fn stretch(shade: &Shade, plot: &Plot) -> Option<[f64; 2]> {
+    let ends = [
+        plot.x.px(shade.from.min(shade.to)),
+        plot.x.px(shade.from.max(shade.to)),
+    ];
+    let least = 3.0;
+    let from = ends[0].max(plot.area.left);
+    let to = ends[1].min(plot.area.right);
+    if !(from.is_finite() && to.is_finite()) || to < from {
+        return None;
+    }
+    let more = ((least - (to - from)) / 2.0).max(0.0);
+    Some([from - more, to + more])
+}
+
+/// Tints the stretches over the plot, and up to the row of labels where there is one.
+pub fn draw_ground(frame: &mut Frame, shades: &[Shade], plot: &Plot, row: Option<Rect>) {
+    let top = row.map_or(plot.area.top, |row| row.top - frame.measures.gap * 0.3);
+    for shade in shades {
+        if let Some([from, to]) = stretch(shade, plot) {
+            let top = if shade.label.is_empty() {
+                plot.area.top
+            } else {
+                top
+            };
+            let area = Rect::new(from, top, to, plot.area.bottom);
+            frame.scene.rectangle(area, frame.colours.shade);
+        }
+    }
+}
+
+/// The labels with their boxes, centred on their stretches, clear of each other, on the canvas.
+#[must_use]
+pub fn label_boxes(frame: &Frame, shades: &[Shade], plot: &Plot, row: Rect) -> Vec<(Rect, Words)> {
+    let most =
+        (frame.body.right - plot.area.left) / shades.len().max(1) as f64 - frame.measures.gap;
+    let mut named: Vec<(f64, Words)> = shades
+        .iter()
+        .filter(|shade| !shade.label.is_empty())
+        .filter_map(|shade| {
+            let [from, to] = stretch(shade, plot)?;
+            let colour = frame.colours.shade_text;
+            let words =
+                Words::new(frame.measures.text).with(&shade.label, Face::Bold, colour, most, 1);
+            Some(((from + to) / 2.0, words))
+        })
+        .collect();
+    named.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let wanted: Vec<f64> = named.iter().map(|(middle, _)| *middle).collect();
+    let extents: Vec<f64> = named
+        .iter()
+        .map(|(_, words)| words.width() + frame.measures.gap)
+        .collect();
+    let middles = spread(&wanted, &extents, plot.area.left, frame.body.right);
+    let y = row.centre()[1];
+    named
+        .into_iter()
+        .zip(middles)
+        .map(|((_, words), middle)| (words.around(middle, y), words))
+        .collect()
+}
+
+/// Writes the labels into their row.
+pub fn draw_labels(frame: &mut Frame, shades: &[Shade], plot: &Plot, row: Rect) {
+    for (area, words) in label_boxes(frame, shades, plot, row) {
+        words.draw(&mut frame.scene, &area, Anchor::Middle);
+    }
+}

@@ -1,0 +1,317 @@
+//! Stick figures: poses as lines between joints, several on one scale.
+//!
+//! In: [`StickFigure`]s in metres, y upwards. Out: shapes inside a box of a scene.
+
+use super::frame::Frame;
+use crate::draw::{Colour, Point, Rect, Scene, Stroke};
+
+/// How heavily a limb is drawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Limb {
+    /// A limb that the movement is about.
+    Strong,
+    /// A limb that only accompanies it.
+    Light,
+}
+
+/// What the figure holds or is pulled by.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Load {
+    /// A barbell seen from its end: the plate as a disc.
+    Bar {
+        /// Middle of the bar, m.
+        at: [f64; 2],
+        /// Radius of the plates, m.
+        radius_m: f64,
+    },
+    /// A dumbbell seen from the side.
+    Dumbbell {
+        /// Middle of the handle, m.
+        at: [f64; 2],
+    },
+    /// An elastic band from the load to its anchor.
+    Band {
+        /// End at the load, m.
+        from: [f64; 2],
+        /// Anchor, m.
+        to: [f64; 2],
+    },
+    /// A cable or chain from the load to its anchor.
+    Cable {
+        /// End at the load, m.
+        from: [f64; 2],
+        /// Anchor, m.
+        to: [f64; 2],
+    },
+}
+
+/// A pose as lines, in metres, x forwards, y upwards.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct StickFigure {
+    /// Each limb as its joints in order, with its weight.
+    pub limbs: Vec<(Limb, Vec<[f64; 2]>)>,
+    /// Middle and radius of the head, if it is seen.
+    pub head: Option<([f64; 2], f64)>,
+    /// Loads.
+    pub loads: Vec<Load>,
+    /// Floor, bench, seat: lines between two points.
+    pub supports: Vec<[[f64; 2]; 2]>,
+}
+
+impl StickFigure {
+    /// The highest point in metres; none if nothing is drawn.
+    #[must_use]
+    pub fn top(&self) -> Option<[f64; 2]> {
+        self.corners()
+            .into_iter()
+            .reduce(|top, corner| if corner[1] > top[1] { corner } else { top })
+    }
+
+    /// Left, lower, right and upper end in metres; none if nothing is drawn.
+    #[must_use]
+    pub fn extent(&self) -> Option<[f64; 4]> {
+        let corners = self.corners();
+        let first = *corners.first()?;
+        let start = [first[0], first[1], first[0], first[1]];
+        Some(corners.iter().fold(start, |reach, corner| {
+            [
+                reach[0].min(corner[0]),
+                reach[1].min(corner[1]),
+                reach[2].max(corner[0]),
+                reach[3].max(corner[1]),
+            ]
+        }))
+    }
+
+    /// The outermost points of everything that is drawn, m.
+    fn corners(&self) -> Vec<[f64; 2]> {
+        let mut corners: Vec<[f64; 2]> = Vec::new();
+        for (_, joints) in &self.limbs {
+            corners.extend(joints);
+        }
+        for ends in &self.supports {
+            corners.extend(ends);
+        }
+        let mut disc = |at: [f64; 2], radius: f64| {
+            for [across, up] in [[-1.0, 0.0], [1.0, 0.0], [0.0, -1.0], [0.0, 1.0]] {
+                corners.push([at[0] + across * radius, at[1] + up * radius]);
+            }
+        };
+        if let Some((at, radius)) = self.head {
+            disc(at, radius);
+        }
+        for load in &self.loads {
+            match *load {
+                Load::Bar { at, radius_m } => disc(at, radius_m),
+                Load::Dumbbell { at } => disc(at, DUMBBELL_HALF_M),
+                Load::Band { from, to } | Load::Cable { from, to } => {
+                    disc(from, 0.0);
+                    disc(to, 0.0);
+                }
+            }
+        }
+        corners.retain(|corner| corner.iter().all(|value| value.is_finite()));
+        corners
+    }
+}
+
+/// Half the length of a drawn dumbbell, m; assumed, a drawing's measure only.
+const DUMBBELL_HALF_M: f64 = 0.13;
+
+/// One scale for several figures: pixels a metre, and the common frame in metres.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Stage {
+    px_per_m: f64,
+    width_m: f64,
+    low_m: f64,
+    height_m: f64,
+}
+
+impl Stage {
+    /// The largest scale at which every figure fits into a box of the given size.
+    ///
+    /// All figures stand on one level, so that a rising bar is seen to rise.
+    #[must_use]
+    pub fn fitting(figures: &[&StickFigure], width_px: f64, height_px: f64) -> Option<Self> {
+        let extents: Vec<[f64; 4]> = figures
+            .iter()
+            .filter_map(|figure| figure.extent())
+            .collect();
+        let low_m = extents.iter().map(|extent| extent[1]).reduce(f64::min)?;
+        let high_m = extents.iter().map(|extent| extent[3]).reduce(f64::max)?;
+        let width_m = extents
+            .iter()
+            .map(|extent| extent[2] - extent[0])
+            .reduce(f64::max)?
+            .max(0.05);
+        let height_m = (high_m - low_m).max(0.05);
+        Some(Self {
+            px_per_m: (width_px / width_m).min(height_px / height_m),
+            width_m,
+            low_m,
+            height_m,
+        })
+    }
+
+    /// Width that the widest figure takes, pixels.
+    #[must_use]
+    pub fn width_px(&self) -> f64 {
+        self.width_m * self.px_per_m
+    }
+
+    /// A figure's highest point: pixels right of its middle and above the common ground.
+    #[must_use]
+    pub fn top_px(&self, figure: &StickFigure) -> [f64; 2] {
+        let (Some(extent), Some(top)) = (figure.extent(), figure.top()) else {
+            return [0.0, 0.0];
+        };
+        let middle_m = (extent[0] + extent[2]) / 2.0;
+        [
+            (top[0] - middle_m) * self.px_per_m,
+            (top[1] - self.low_m) * self.px_per_m,
+        ]
+    }
+
+    /// Height that the figures take together, pixels.
+    #[must_use]
+    pub fn height_px(&self) -> f64 {
+        self.height_m * self.px_per_m
+    }
+}
+
+/// Draws a figure centred in the box, standing on its lower edge.
+pub fn draw(frame: &mut Frame, figure: &StickFigure, stage: &Stage, area: &Rect) {
+    let Some(extent) = figure.extent() else {
+        return;
+    };
+    let middle_m = (extent[0] + extent[2]) / 2.0;
+    let middle_px = area.centre()[0];
+    let px = |at: [f64; 2]| -> Point {
+        [
+            middle_px + (at[0] - middle_m) * stage.px_per_m,
+            area.bottom - (at[1] - stage.low_m) * stage.px_per_m,
+        ]
+    };
+    let colours = frame.colours.clone();
+    let strong =
+        (0.06 * stage.px_per_m).clamp(3.0 * frame.measures.unit, 11.0 * frame.measures.unit);
+    let scene = &mut frame.scene;
+    for ends in &figure.supports {
+        let line = Stroke::solid(colours.rule, strong * 0.6);
+        scene.line(px(ends[0]), px(ends[1]), line);
+    }
+    for weight in [Limb::Light, Limb::Strong] {
+        draw_limbs(
+            scene,
+            figure,
+            weight,
+            strong,
+            &colours.ink,
+            &colours.muted,
+            &px,
+        );
+    }
+    if let Some((at, radius_m)) = figure.head {
+        scene.disc(px(at), radius_m * stage.px_per_m, colours.ink);
+    }
+    for load in &figure.loads {
+        draw_load(
+            scene,
+            load,
+            stage.px_per_m,
+            strong,
+            colours.series_line(1),
+            &px,
+        );
+    }
+}
+
+fn draw_limbs(
+    scene: &mut Scene,
+    figure: &StickFigure,
+    weight: Limb,
+    strong: f64,
+    ink: &Colour,
+    muted: &Colour,
+    px: &impl Fn([f64; 2]) -> Point,
+) {
+    let stroke = match weight {
+        Limb::Strong => Stroke::solid(*ink, strong),
+        Limb::Light => Stroke::solid(*muted, strong * 0.6),
+    };
+    for (_, joints) in figure.limbs.iter().filter(|(its, _)| *its == weight) {
+        scene.polyline(
+            joints.iter().map(|joint| px(*joint)).collect(),
+            stroke.clone(),
+        );
+    }
+}
+
+fn draw_load(
+    scene: &mut Scene,
+    load: &Load,
+    px_per_m: f64,
+    strong: f64,
+    colour: Colour,
+    px: &impl Fn([f64; 2]) -> Point,
+) {
+    match *load {
+        Load::Bar { at, radius_m } => {
+            let radius = (radius_m * px_per_m).max(strong);
+            scene.disc(px(at), radius, colour.with_opacity(0.35));
+            scene.ring(px(at), radius, Stroke::solid(colour, strong * 0.45));
+            scene.disc(px(at), strong * 0.75, colour);
+        }
+        Load::Dumbbell { at } => {
+            let [x, y] = px(at);
+            let half = DUMBBELL_HALF_M * px_per_m;
+            scene.line(
+                [x - half, y],
+                [x + half, y],
+                Stroke::solid(colour, strong * 0.5),
+            );
+            for end in [x - half * 0.8, x + half * 0.8] {
+                let plate = Stroke::solid(colour, strong * 1.1);
+                scene.line([end, y - half * 0.35], [end, y + half * 0.35], plate);
+            }
+        }
+        Load::Band { from, to } => {
+            let line = Stroke::solid(colour, strong * 0.45);
+            scene.polyline(zigzag(px(from), px(to), strong * 1.1), line);
+            scene.disc(px(to), strong * 0.55, colour);
+        }
+        Load::Cable { from, to } => {
+            let line = Stroke::solid(colour, strong * 0.4).dashed(&[0.01, 2.4]);
+            scene.line(px(from), px(to), line);
+            scene.disc(px(to), strong * 0.55, colour);
+        }
+    }
+}
+
+/// A line that swings to both sides by `swing`, straight at its ends.
+fn zigzag(from: Point, to: Point, swing: f64) -> Vec<Point> {
+    let (dx, dy) = (to[0] - from[0], to[1] - from[1]);
+    let length = dx.hypot(dy);
+    let turns = (length / (swing * 1.6)).floor() as usize;
+    if turns < 4 {
+        return vec![from, to];
+    }
+    let across = [-dy / length * swing, dx / length * swing];
+    let mut points = vec![from];
+    for turn in 1..turns {
+        let share = turn as f64 / turns as f64;
+        let side = if turn == 1 || turn + 1 == turns {
+            0.0
+        } else if turn % 2 == 0 {
+            0.5
+        } else {
+            -0.5
+        };
+        points.push([
+            from[0] + share * dx + side * across[0],
+            from[1] + share * dy + side * across[1],
+        ]);
+    }
+    points.push(to);
+    points
+}

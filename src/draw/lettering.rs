@@ -1,0 +1,261 @@
+//! The room that text takes, measured from the bundled font, and lines broken to a width.
+//!
+//! In: text, size, face. Out: widths and heights in pixels, wrapped lines. The font is Inter 4
+//! (Regular and Bold, a subset with Latin, Greek and mathematical signs) under the SIL Open Font
+//! License 1.1, whose text lies beside the font files.
+
+use plotters::style::{FontDesc, FontFamily, FontStyle, register_font};
+use std::sync::OnceLock;
+
+/// Name of the bundled family, as SVG text names it.
+pub const FAMILY: &str = "Inter";
+
+/// The bundled regular face.
+pub const REGULAR_TTF: &[u8] = include_bytes!("fonts/Inter-Regular.ttf");
+
+/// The bundled bold face.
+pub const BOLD_TTF: &[u8] = include_bytes!("fonts/Inter-Bold.ttf");
+
+/// Height of ascender plus descender over the em: (1984 + 494) / 2048, table `hhea` of the bundled
+/// files. The measuring code takes this height as its "size".
+const LINE_OVER_EM: f64 = 2478.0 / 2048.0;
+
+/// Height of capitals over the em: 1490 / 2048, table `OS/2` of the bundled files.
+const CAPITALS_OVER_EM: f64 = 1490.0 / 2048.0;
+
+/// Rise above the baseline kept free, over the em: capitals and a little for brackets and accents.
+const RISE_OVER_EM: f64 = 0.79;
+
+/// Fall below the baseline kept free, over the em: descenders of "g" and brackets.
+const FALL_OVER_EM: f64 = 0.21;
+
+/// Type size at which widths are measured; widths come in whole pixels, so 1/2000 em is kept.
+const MEASURING_EM: f64 = 2000.0;
+
+/// A weight of the bundled family.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Face {
+    /// Normal weight.
+    Regular,
+    /// Bold.
+    Bold,
+}
+
+impl Face {
+    pub(super) fn style(self) -> FontStyle {
+        match self {
+            Self::Regular => FontStyle::Normal,
+            Self::Bold => FontStyle::Bold,
+        }
+    }
+}
+
+/// Makes the bundled faces known to the measuring code, once.
+fn register() {
+    static DONE: OnceLock<()> = OnceLock::new();
+    DONE.get_or_init(|| {
+        for (face, bytes) in [(Face::Regular, REGULAR_TTF), (Face::Bold, BOLD_TTF)] {
+            if register_font(FAMILY, face.style(), bytes).is_err() {
+                unreachable!("the bundled font is read by every test of this room");
+            }
+        }
+    });
+}
+
+/// Width of a line of text in pixels; without pair kerning, so a hair on the safe side.
+#[must_use]
+pub fn width(text: &str, size: f64, face: Face) -> f64 {
+    register();
+    let font = FontDesc::new(
+        FontFamily::Name(FAMILY),
+        MEASURING_EM * LINE_OVER_EM,
+        face.style(),
+    );
+    let (measured, _) = font
+        .box_size(text)
+        .expect("the bundled family is registered above");
+    f64::from(measured) * size / MEASURING_EM
+}
+
+/// Room above the baseline in pixels.
+#[must_use]
+pub fn rise(size: f64) -> f64 {
+    RISE_OVER_EM * size
+}
+
+/// Room below the baseline in pixels.
+#[must_use]
+pub fn fall(size: f64) -> f64 {
+    FALL_OVER_EM * size
+}
+
+/// Height of capitals and digits in pixels.
+#[must_use]
+pub fn capitals(size: f64) -> f64 {
+    CAPITALS_OVER_EM * size
+}
+
+/// Distance from one baseline to the next in pixels.
+#[must_use]
+pub fn line_step(size: f64) -> f64 {
+    1.24 * size
+}
+
+/// Breaks a text at its spaces so that each line fits into `most` pixels.
+///
+/// A single word wider than that is broken inside, so every line fits as long as one letter does.
+#[must_use]
+pub fn wrap(text: &str, size: f64, face: Face, most: f64) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    let mut line = String::new();
+    for word in text.split_whitespace() {
+        let longer = if line.is_empty() {
+            word.to_owned()
+        } else {
+            format!("{line} {word}")
+        };
+        if width(&longer, size, face) <= most {
+            line = longer;
+            continue;
+        }
+        if !line.is_empty() {
+            lines.push(std::mem::take(&mut line));
+        }
+        line = push_pieces(word, size, face, most, &mut lines);
+    }
+    if !line.is_empty() {
+        lines.push(line);
+    }
+    lines
+}
+
+/// Breaks a word that is wider than a line; whole lines go to `lines`, the rest is returned.
+fn push_pieces(word: &str, size: f64, face: Face, most: f64, lines: &mut Vec<String>) -> String {
+    let mut piece = String::new();
+    for letter in word.chars() {
+        let mut longer = piece.clone();
+        longer.push(letter);
+        if !piece.is_empty() && width(&longer, size, face) > most {
+            lines.push(std::mem::take(&mut piece));
+            piece.push(letter);
+        } else {
+            piece = longer;
+        }
+    }
+    piece
+}
+
+/// The text if it fits, else its beginning with an ellipsis; empty if not even that fits.
+#[must_use]
+pub fn shortened(text: &str, size: f64, face: Face, most: f64) -> String {
+    if width(text, size, face) <= most {
+        return text.to_owned();
+    }
+    let letters: Vec<char> = text.chars().collect();
+    for kept in (1..letters.len()).rev() {
+        let start: String = letters[..kept].iter().collect();
+        let short = format!("{}…", start.trim_end());
+        if width(&short, size, face) <= most {
+            return short;
+        }
+    }
+    String::new()
+}
+
+/// A text fitted into a box of lines: the size that was needed and the lines.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Fitted {
+    /// Type size in pixels.
+    pub size: f64,
+    /// The lines.
+    pub lines: Vec<String>,
+}
+
+/// Fits a text into at most `most_lines` lines of width `most`, first by making it smaller down to
+/// `least_size`, then by cutting it off with an ellipsis. Two lines are made about equally long.
+#[must_use]
+pub fn fit(
+    text: &str,
+    size: f64,
+    least_size: f64,
+    face: Face,
+    most: f64,
+    most_lines: usize,
+) -> Fitted {
+    let mut now = size;
+    loop {
+        let lines = wrap(text, now, face, most);
+        if lines.len() <= most_lines {
+            let lines = balanced(text, now, face, most, lines);
+            return Fitted { size: now, lines };
+        }
+        if now <= least_size {
+            return Fitted {
+                size: now,
+                lines: cut_off(lines, now, face, most, most_lines),
+            };
+        }
+        now = (now - size * 0.02).max(least_size);
+    }
+}
+
+/// Narrows the measure as far as the number of lines allows, so that no last line is a single word.
+fn balanced(text: &str, size: f64, face: Face, most: f64, lines: Vec<String>) -> Vec<String> {
+    if lines.len() < 2 {
+        return lines;
+    }
+    let mut best = lines;
+    for percent in (55..100).rev().step_by(3) {
+        let narrower = wrap(text, size, face, most * f64::from(percent) / 100.0);
+        if narrower.len() > best.len() {
+            break;
+        }
+        best = narrower;
+    }
+    best
+}
+
+/// Keeps the first lines; the last one kept takes the rest of the text and is shortened.
+fn cut_off(
+    mut lines: Vec<String>,
+    size: f64,
+    face: Face,
+    most: f64,
+    most_lines: usize,
+) -> Vec<String> {
+    let rest = lines.split_off(most_lines.saturating_sub(1));
+    lines.push(shortened(&rest.join(" "), size, face, most));
+    lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn bundled_faces_measure_and_bold_is_wider() {
+        let regular = width("Sticking region", 30.0, Face::Regular);
+        let bold = width("Sticking region", 30.0, Face::Bold);
+        assert!(regular > 150.0 && regular < 300.0, "{regular}");
+        assert!(bold > regular * 1.02, "{bold} against {regular}");
+    }
+
+    #[test]
+    fn wrapped_lines_fit_and_lose_nothing() {
+        let text = "Hardest fourteen centimetres off the chest, antidisestablishmentarianism too";
+        let lines = wrap(text, 20.0, Face::Bold, 150.0);
+        assert!(lines.len() > 3);
+        for line in &lines {
+            assert!(width(line, 20.0, Face::Bold) <= 150.0, "{line}");
+        }
+        let letters = |text: &str| text.replace(' ', "");
+        assert_eq!(letters(&lines.concat()), letters(text));
+    }
+
+    #[test]
+    fn fitted_text_keeps_within_its_lines() {
+        let fitted = fit(&"long words ".repeat(40), 48.0, 30.0, Face::Bold, 600.0, 2);
+        assert_eq!(fitted.lines.len(), 2);
+        assert!(fitted.lines[1].ends_with('…'));
+    }
+}

@@ -1,0 +1,310 @@
+//! Colours and dash patterns: two themes that the colour-blind can tell apart, on paper too.
+//!
+//! In: a theme and the number of a series. Out: colours whose contrast is computed, not hoped for.
+//! The series colours are the set of Okabe & Ito 2008, *Color Universal Design: how to make figures
+//! and presentations that are friendly to colorblind people* (J*FLY); contrast is that of WCAG 2.2,
+//! success criteria 1.4.3 (text, 4.5 : 1) and 1.4.11 (graphics, 3 : 1).
+
+/// A colour in sRGB with opacity.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Colour {
+    /// Red, 0 to 255.
+    pub red: u8,
+    /// Green, 0 to 255.
+    pub green: u8,
+    /// Blue, 0 to 255.
+    pub blue: u8,
+    /// Opacity, 0 to 1.
+    pub opacity: f64,
+}
+
+impl Colour {
+    /// An opaque colour from 0xRRGGBB.
+    #[must_use]
+    pub const fn hex(rgb: u32) -> Self {
+        Self {
+            red: (rgb >> 16) as u8,
+            green: (rgb >> 8) as u8,
+            blue: rgb as u8,
+            opacity: 1.0,
+        }
+    }
+
+    /// The same colour with another opacity.
+    #[must_use]
+    pub const fn with_opacity(mut self, opacity: f64) -> Self {
+        self.opacity = opacity;
+        self
+    }
+
+    /// The opaque colour seen where this one lies upon `ground`.
+    #[must_use]
+    pub fn over(self, ground: Self) -> Self {
+        self.with_opacity(1.0).mixed(ground, 1.0 - self.opacity)
+    }
+
+    /// This colour with the share `share` of `other` in it, channel by channel in sRGB.
+    #[must_use]
+    pub fn mixed(self, other: Self, share: f64) -> Self {
+        let mix = |a: u8, b: u8| {
+            (f64::from(a) * (1.0 - share) + f64::from(b) * share)
+                .round()
+                .clamp(0.0, 255.0) as u8
+        };
+        Self {
+            red: mix(self.red, other.red),
+            green: mix(self.green, other.green),
+            blue: mix(self.blue, other.blue),
+            opacity: self.opacity,
+        }
+    }
+
+    /// Relative luminance: 0 black, 1 white.
+    ///
+    /// ```text
+    /// L = 0.2126 R + 0.7152 G + 0.0722 B
+    /// R = r / 12.92 for r ≤ 0.04045, else ((r + 0.055) / 1.055)^2.4
+    /// ```
+    /// | symbol  | meaning                           | unit | range  |
+    /// | ------- | --------------------------------- | ---- | ------ |
+    /// | `r`     | sRGB channel over 255             | –    | 0 to 1 |
+    /// | `R,G,B` | linear light of the three channels | –    | 0 to 1 |
+    ///
+    /// **Shape.** Rises with each channel, green most. **Source.** WCAG 2.2, definition of
+    /// relative luminance. **Fails.** Never.
+    #[must_use]
+    pub fn luminance(self) -> f64 {
+        let linear = super::ramp::linear;
+        0.2126 * linear(self.red) + 0.7152 * linear(self.green) + 0.0722 * linear(self.blue)
+    }
+}
+
+/// Contrast ratio of two opaque colours, 1 to 21 (WCAG 2.2: (L₁ + 0.05) / (L₂ + 0.05)).
+#[must_use]
+pub fn contrast(one: Colour, other: Colour) -> f64 {
+    let (a, b) = (one.luminance(), other.luminance());
+    (a.max(b) + 0.05) / (a.min(b) + 0.05)
+}
+
+/// Contrast that every text must reach on its ground: WCAG 2.2 AA, criterion 1.4.3.
+pub const TEXT_CONTRAST: f64 = 4.5;
+
+/// Contrast that every data line must reach on its ground: WCAG 2.2 AA, criterion 1.4.11.
+pub const LINE_CONTRAST: f64 = 3.0;
+
+/// The nearest colour towards `ink` that reads on every one of the grounds.
+#[must_use]
+pub fn readable(colour: Colour, ink: Colour, grounds: &[Colour]) -> Colour {
+    (0..=50)
+        .map(|step| colour.mixed(ink, f64::from(step) / 50.0))
+        .find(|shade| {
+            grounds
+                .iter()
+                .all(|ground| contrast(*shade, *ground) >= TEXT_CONTRAST + 0.1)
+        })
+        .unwrap_or(ink)
+}
+
+/// Okabe & Ito 2008: black.
+pub const BLACK: Colour = Colour::hex(0x00_0000);
+/// Okabe & Ito 2008: orange.
+pub const ORANGE: Colour = Colour::hex(0xE6_9F00);
+/// Okabe & Ito 2008: sky blue.
+pub const SKY_BLUE: Colour = Colour::hex(0x56_B4E9);
+/// Okabe & Ito 2008: bluish green.
+pub const BLUISH_GREEN: Colour = Colour::hex(0x00_9E73);
+/// Okabe & Ito 2008: yellow.
+pub const YELLOW: Colour = Colour::hex(0xF0_E442);
+/// Okabe & Ito 2008: blue.
+pub const BLUE: Colour = Colour::hex(0x00_72B2);
+/// Okabe & Ito 2008: vermillion.
+pub const VERMILLION: Colour = Colour::hex(0xD5_5E00);
+/// Okabe & Ito 2008: reddish purple.
+pub const REDDISH_PURPLE: Colour = Colour::hex(0xCC_79A7);
+
+/// Dash patterns in multiples of the line's width, one a series: they tell the series apart where
+/// colour cannot (grey printing). The first is solid.
+pub const DASHES: [&[f64]; 7] = [
+    &[],
+    &[4.0, 2.2],
+    &[0.01, 2.2],
+    &[6.0, 2.0, 0.01, 2.0],
+    &[2.0, 1.8],
+    &[8.0, 2.0, 2.0, 2.0],
+    &[6.0, 2.0, 0.01, 2.0, 0.01, 2.0],
+];
+
+/// Light or dark.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Theme {
+    /// Dark ink on white: handouts, bright rooms.
+    #[default]
+    Light,
+    /// Light ink on near black: dark lecture halls.
+    Dark,
+}
+
+impl std::str::FromStr for Theme {
+    type Err = crate::error::Error;
+
+    fn from_str(text: &str) -> crate::error::Result<Self> {
+        match text.trim().to_ascii_lowercase().as_str() {
+            "light" => Ok(Self::Light),
+            "dark" => Ok(Self::Dark),
+            _ => Err(
+                crate::error::Error::bad(format!("`{text}` is no theme of a figure"))
+                    .hint("themes are light and dark"),
+            ),
+        }
+    }
+}
+
+/// The colours of a theme.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Colours {
+    /// The ground.
+    pub background: Colour,
+    /// Title and other strong text.
+    pub ink: Colour,
+    /// Axis text, subtitles, notes.
+    pub muted: Colour,
+    /// Axis lines and leaders.
+    pub rule: Colour,
+    /// Grid lines.
+    pub grid: Colour,
+    /// Ground of a shaded stretch, with opacity.
+    pub shade: Colour,
+    /// Text on the shaded stretch.
+    pub shade_text: Colour,
+    /// Lines of the series, in order.
+    pub series: [Colour; 7],
+    /// Text in the colour of each series, dark or light enough to read.
+    pub series_text: [Colour; 7],
+}
+
+impl Theme {
+    /// The theme's colours.
+    #[must_use]
+    pub fn colours(self) -> Colours {
+        match self {
+            Self::Light => Colours::built(
+                Colour::hex(0xFF_FFFF),
+                Colour::hex(0x16_1B22),
+                Colour::hex(0x55_606E),
+                Colour::hex(0x8A_95A3),
+                Colour::hex(0xE4_E8ED),
+                ORANGE.with_opacity(0.20),
+                ORANGE,
+                [
+                    BLUE,
+                    VERMILLION,
+                    BLUISH_GREEN,
+                    REDDISH_PURPLE,
+                    BLACK,
+                    ORANGE,
+                    SKY_BLUE,
+                ],
+            ),
+            Self::Dark => Colours::built(
+                Colour::hex(0x10_151C),
+                Colour::hex(0xF3_F5F8),
+                Colour::hex(0xAE_B8C4),
+                Colour::hex(0x6E_7A88),
+                Colour::hex(0x26_2E38),
+                Colour::hex(0x8F_A3BF).with_opacity(0.18),
+                YELLOW,
+                [
+                    SKY_BLUE,
+                    ORANGE,
+                    BLUISH_GREEN,
+                    REDDISH_PURPLE,
+                    Colour::hex(0xF3_F5F8),
+                    YELLOW,
+                    VERMILLION,
+                ],
+            ),
+        }
+    }
+}
+
+impl Colours {
+    #[allow(clippy::too_many_arguments)]
+    fn built(
+        background: Colour,
+        ink: Colour,
+        muted: Colour,
+        rule: Colour,
+        grid: Colour,
+        shade: Colour,
+        shade_text: Colour,
+        series: [Colour; 7],
+    ) -> Self {
+        let shaded = shade.over(background);
+        let grounds = [background, shaded];
+        Self {
+            background,
+            ink,
+            muted: readable(muted, ink, &grounds),
+            rule,
+            grid,
+            shade,
+            shade_text: readable(shade_text, ink, &grounds),
+            series,
+            series_text: series.map(|colour| readable(colour, ink, &grounds)),
+        }
+    }
+
+    /// Line colour of a series; the numbers go round.
+    #[must_use]
+    pub fn series_line(&self, number: usize) -> Colour {
+        self.series[number % self.series.len()]
+    }
+
+    /// Text colour of a series; the numbers go round.
+    #[must_use]
+    pub fn series_label(&self, number: usize) -> Colour {
+        self.series_text[number % self.series_text.len()]
+    }
+
+    /// Dash pattern of a series in multiples of the line's width; the numbers go round.
+    #[must_use]
+    pub fn series_dashes(&self, number: usize) -> &'static [f64] {
+        DASHES[number % DASHES.len()]
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn law_contrast_of_black_and_white_is_21() {
+        assert!((contrast(BLACK, Colour::hex(0xFF_FFFF)) - 21.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn law_every_text_colour_reads_on_ground_and_shade() {
+        for theme in [Theme::Light, Theme::Dark] {
+            let colours = theme.colours();
+            let grounds = [colours.background, colours.shade.over(colours.background)];
+            let texts = [colours.ink, colours.muted, colours.shade_text];
+            for text in texts.iter().chain(&colours.series_text) {
+                for ground in grounds {
+                    let ratio = contrast(*text, ground);
+                    assert!(ratio >= TEXT_CONTRAST, "{theme:?}: {text:?} has {ratio:.2}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn law_the_first_four_series_reach_the_contrast_of_graphics() {
+        for theme in [Theme::Light, Theme::Dark] {
+            let colours = theme.colours();
+            for line in &colours.series[..5] {
+                let ratio = contrast(*line, colours.background);
+                assert!(ratio >= LINE_CONTRAST, "{theme:?}: {line:?} has {ratio:.2}");
+            }
+        }
+    }
+}

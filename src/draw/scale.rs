@@ -1,0 +1,321 @@
+//! Linear scales: data to pixels, round ticks, numbers in words, and lines cut at the plot's edge.
+//!
+//! In: a range of data and the pixels it covers. Out: positions, ticks, labels, clipped lines.
+
+use super::scene::{Point, Rect};
+use crate::error::{Error, Result};
+use plotters::coord::ranged1d::{BoldPoints, Ranged};
+use plotters::coord::types::RangedCoordf64;
+
+/// A linear scale from a range of data to a range of pixels.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Scale {
+    least: f64,
+    most: f64,
+    from_px: f64,
+    to_px: f64,
+}
+
+impl Scale {
+    /// A scale from `range` (data) to `pixels`; the pixels may run either way.
+    ///
+    /// # Errors
+    /// If the range is empty, runs backwards or is no number.
+    pub fn new(range: [f64; 2], pixels: [f64; 2]) -> Result<Self> {
+        let [least, most] = range;
+        if !(least.is_finite() && most.is_finite() && (most - least).is_finite() && least < most) {
+            return Err(
+                Error::bad(format!("an axis cannot run from {least} to {most}"))
+                    .hint("the lower end must be smaller than the upper end, both finite"),
+            );
+        }
+        Ok(Self {
+            least,
+            most,
+            from_px: pixels[0],
+            to_px: pixels[1],
+        })
+    }
+
+    /// The range of data.
+    #[must_use]
+    pub fn range(&self) -> [f64; 2] {
+        [self.least, self.most]
+    }
+
+    /// Position of a value in pixels; values outside the range lie outside the pixels.
+    #[must_use]
+    pub fn px(&self, value: f64) -> f64 {
+        let share = (value - self.least) / (self.most - self.least);
+        self.from_px + share * (self.to_px - self.from_px)
+    }
+
+    /// Whether the value lies in the range, ends included.
+    #[must_use]
+    pub fn holds(&self, value: f64) -> bool {
+        value >= self.least && value <= self.most
+    }
+
+    /// Round values inside the range, at most `most` of them.
+    #[must_use]
+    pub fn ticks(&self, most: usize) -> Vec<f64> {
+        ticks(self.range(), most)
+    }
+}
+
+/// Round values inside a range, at most `most` of them.
+#[must_use]
+pub fn ticks(range: [f64; 2], most: usize) -> Vec<f64> {
+    let slack = (range[1] - range[0]) * 1e-9;
+    RangedCoordf64::from(range[0] - slack..range[1] + slack)
+        .key_points(BoldPoints(most))
+        .into_iter()
+        .map(|tick| if tick.abs() < slack { 0.0 } else { tick })
+        .collect()
+}
+
+/// Distance between neighbouring ticks; the whole range if there are fewer than two.
+#[must_use]
+pub fn tick_step(range: [f64; 2], most: usize) -> f64 {
+    match ticks(range, most).as_slice() {
+        [first, second, ..] => second - first,
+        _ => range[1] - range[0],
+    }
+}
+
+/// The range widened to whole tick steps, so that it begins and ends with a tick.
+///
+/// A range without extent is opened around its value first.
+#[must_use]
+pub fn rounded_out(range: [f64; 2], most: usize) -> [f64; 2] {
+    let [mut least, mut most_value] = range;
+    if least == most_value {
+        let half = if least == 0.0 { 0.5 } else { least.abs() * 0.1 };
+        least -= half;
+        most_value += half;
+    }
+    let step = tick_step([least, most_value], most);
+    [
+        (least / step + 1e-9).floor() * step,
+        (most_value / step - 1e-9).ceil() * step,
+    ]
+}
+
+/// How many decimals the ticks of a given step need.
+#[must_use]
+pub fn decimals_of_step(step: f64) -> usize {
+    (0..9)
+        .find(|decimals| {
+            let scaled = step.abs() * 10_f64.powi(*decimals);
+            scaled >= 0.999 && (scaled - scaled.round()).abs() < 1e-6 * scaled.max(1.0)
+        })
+        .map_or(9, |decimals| decimals.unsigned_abs() as usize)
+}
+
+/// A number for people: fixed decimals, a true minus sign (U+2212), thin spaces (U+2009) between
+/// groups of three digits from 10 000 on, powers of ten from 10⁹ on and below 10⁻⁶.
+#[must_use]
+pub fn number(value: f64, decimals: usize) -> String {
+    if !value.is_finite() {
+        return "–".to_owned();
+    }
+    if value != 0.0 && !(1e-6..1e9).contains(&value.abs()) {
+        return power_of_ten(value);
+    }
+    let plain = format!("{:.decimals$}", value.abs());
+    let (whole, fraction) = plain.split_once('.').unwrap_or((&plain, ""));
+    let is_zero = plain.chars().all(|letter| matches!(letter, '0' | '.'));
+    let mut text = String::new();
+    if value < 0.0 && !is_zero {
+        text.push('\u{2212}');
+    }
+    text.push_str(&grouped(whole));
+    if !fraction.is_empty() {
+        text.push('.');
+        text.push_str(fraction);
+    }
+    text
+}
+
+/// A number with as many decimals as are not zero, at most `most`.
+#[must_use]
+pub fn short_number(value: f64, most: usize) -> String {
+    let text = number(value, most);
+    if text.contains('.') && !text.contains('×') {
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    } else {
+        text
+    }
+}
+
+fn power_of_ten(value: f64) -> String {
+    let exponent = value.abs().log10().floor();
+    let mantissa = number(value / 10_f64.powf(exponent), 1);
+    let mantissa = mantissa.strip_suffix(".0").unwrap_or(&mantissa).to_owned();
+    let raised: String = format!("{exponent:.0}")
+        .chars()
+        .map(|letter| match letter {
+            '-' => '⁻',
+            '1' => '¹',
+            '2' => '²',
+            '3' => '³',
+            digit => char::from_u32('⁰' as u32 + digit.to_digit(10).unwrap_or(0)).unwrap_or('⁰'),
+        })
+        .collect();
+    format!("{mantissa} × 10{raised}")
+}
+
+fn grouped(digits: &str) -> String {
+    if digits.len() < 5 {
+        return digits.to_owned();
+    }
+    let mut text = String::new();
+    for (index, digit) in digits.chars().enumerate() {
+        if index > 0 && (digits.len() - index).is_multiple_of(3) {
+            text.push('\u{2009}');
+        }
+        text.push(digit);
+    }
+    text
+}
+
+/// The pieces of a line that lie inside the area, cut exactly at its edges.
+#[must_use]
+pub fn clipped(points: &[Point], area: &Rect) -> Vec<Vec<Point>> {
+    let mut pieces: Vec<Vec<Point>> = Vec::new();
+    let mut open: Vec<Point> = Vec::new();
+    for pair in points.windows(2) {
+        let Some((from, to)) = segment_inside(pair[0], pair[1], area) else {
+            keep(&mut pieces, &mut open);
+            continue;
+        };
+        if open.last() != Some(&from) {
+            keep(&mut pieces, &mut open);
+            open.push(from);
+        }
+        open.push(to);
+        if to != pair[1] {
+            keep(&mut pieces, &mut open);
+        }
+    }
+    keep(&mut pieces, &mut open);
+    pieces
+}
+
+fn keep(pieces: &mut Vec<Vec<Point>>, open: &mut Vec<Point>) {
+    if open.len() > 1 {
+        pieces.push(std::mem::take(open));
+    }
+    open.clear();
+}
+
+/// The part of a segment inside an upright rectangle (Liang & Barsky 1984, ACM TOG 3:1-22), or none.
+#[must_use]
+pub fn segment_inside(from: Point, to: Point, area: &Rect) -> Option<(Point, Point)> {
+    let (dx, dy) = (to[0] - from[0], to[1] - from[1]);
+    let (mut enter, mut leave) = (0.0_f64, 1.0_f64);
+    let sides = [
+        (-dx, from[0] - area.left),
+        (dx, area.right - from[0]),
+        (-dy, from[1] - area.top),
+        (dy, area.bottom - from[1]),
+    ];
+    for (speed, room) in sides {
+        if speed == 0.0 {
+            if room < 0.0 {
+                return None;
+            }
+        } else if speed < 0.0 {
+            enter = enter.max(room / speed);
+        } else {
+            leave = leave.min(room / speed);
+        }
+    }
+    if enter > leave {
+        return None;
+    }
+    let at = |share: f64| [from[0] + share * dx, from[1] + share * dy];
+    let first = if enter == 0.0 { from } else { at(enter) };
+    let last = if leave == 1.0 { to } else { at(leave) };
+    Some((first, last))
+}
+
+/// The part of a closed area inside an upright rectangle (Sutherland & Hodgman 1974, CACM 17:32-42).
+#[must_use]
+pub fn clipped_area(corners: &[Point], area: &Rect) -> Vec<Point> {
+    let mut now = corners.to_vec();
+    for (axis, edge, sign) in [
+        (0, area.left, 1.0),
+        (0, area.right, -1.0),
+        (1, area.top, 1.0),
+        (1, area.bottom, -1.0),
+    ] {
+        now = cut(&now, axis, edge, sign);
+    }
+    now
+}
+
+fn cut(corners: &[Point], axis: usize, edge: f64, sign: f64) -> Vec<Point> {
+    let inside = |point: Point| sign * (point[axis] - edge) >= 0.0;
+    let mut kept = Vec::with_capacity(corners.len() + 2);
+    for (index, &to) in corners.iter().enumerate() {
+        let from = corners[(index + corners.len() - 1) % corners.len()];
+        if inside(from) != inside(to) {
+            let share = (edge - from[axis]) / (to[axis] - from[axis]);
+            let mut crossing = [
+                from[0] + share * (to[0] - from[0]),
+                from[1] + share * (to[1] - from[1]),
+            ];
+            crossing[axis] = edge;
+            kept.push(crossing);
+        }
+        if inside(to) {
+            kept.push(to);
+        }
+    }
+    kept
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_for_people() {
+        assert_eq!(number(-0.04, 1), "0.0");
+        assert_eq!(number(-12.5, 1), "\u{2212}12.5");
+        assert_eq!(number(9999.0, 0), "9999");
+        assert_eq!(number(1_234_567.0, 0), "1\u{2009}234\u{2009}567");
+        assert_eq!(number(2.5e12, 0), "2.5 × 10¹²");
+        assert_eq!(number(3e-9, 0), "3 × 10⁻⁹");
+        assert_eq!(short_number(0.50, 2), "0.5");
+    }
+
+    #[test]
+    fn ticks_are_round_and_inside() {
+        assert_eq!(ticks([0.0, 1.0], 6), [0.0, 0.2, 0.4, 0.6, 0.8, 1.0]);
+        for range in [[-3.0, 17.0], [0.0, 1e7], [0.001, 0.0042], [-90.0, 0.0]] {
+            let all = ticks(range, 6);
+            assert!((2..=6).contains(&all.len()), "{range:?}: {all:?}");
+            assert!(all[0] >= range[0] - 1e-9 && all[all.len() - 1] <= range[1] * 1.000_001 + 1e-9);
+        }
+    }
+
+    #[test]
+    fn a_line_that_leaves_is_cut_where_it_leaves() {
+        let area = Rect::new(0.0, 0.0, 10.0, 10.0);
+        let pieces = clipped(&[[0.0, 5.0], [10.0, -5.0], [10.0, 5.0]], &area);
+        assert_eq!(
+            pieces,
+            [vec![[0.0, 5.0], [5.0, 0.0]], vec![[10.0, 0.0], [10.0, 5.0]]]
+        );
+    }
+
+    #[test]
+    fn an_area_is_cut_to_the_rectangle() {
+        let area = Rect::new(0.0, 0.0, 10.0, 10.0);
+        let cut = clipped_area(&[[5.0, -5.0], [15.0, 5.0], [5.0, 15.0]], &area);
+        assert!(cut.iter().all(|point| area.holds(*point)), "{cut:?}");
+        assert!(cut.len() >= 4);
+    }
+}
