@@ -1,1 +1,24 @@
 //! What a lifter is made of: segments, joints, muscles, curves.
+//!
+//! In: records of `models/` (read by `library`). Out: [`Lifter`] with every value resolved, and the
+//! kernels that evaluate fibres, arms and tendons.
+
+mod curves;
+mod joint;
+mod lifter;
+mod moment_arm;
+mod muscle;
+mod sarcomere;
+mod scaling;
+mod segment;
+mod tendon;
+
+pub use curves::{ActiveForceLength, Bell, Curves, ForceVelocity, PassiveForceLength};
+pub use joint::Dof;
+pub use lifter::{Build, Lifter, LifterRecord, Sex, Training};
+pub use moment_arm::{ArmCurve, ArmShape, MomentArm};
+pub use muscle::{Fibre, FibreState, Muscle, Reference};
+pub use sarcomere::Sarcomere;
+pub use scaling::{MuscleTable, Tables, build, groups};
+pub use segment::{Breadths, Segment, SegmentName, SegmentRow, SegmentTable};
+pub use tendon::{Tendon, tendon_force};

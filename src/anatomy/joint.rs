@@ -1,0 +1,86 @@
+//! Joints as single angles in the plane of a movement, with their signs.
+//!
+//! In: names such as "elbow" from files. Out: [`Dof`], one rotational degree of freedom. Zero is the
+//! anatomical position; flexion, abduction, horizontal adduction and dorsiflexion are positive
+//! (Wu et al. 2002, 2005, recommendations of the International Society of Biomechanics).
+
+use serde::{Deserialize, Serialize};
+
+/// One rotational degree of freedom of one joint.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Dof {
+    /// Elbow flexion, 0 = straight.
+    Elbow,
+    /// Shoulder flexion in the sagittal plane, 0 = arm along the trunk, 180 deg = overhead.
+    ShoulderFlexion,
+    /// Shoulder abduction in the frontal plane, 0 = arm along the trunk.
+    ShoulderAbduction,
+    /// Shoulder horizontal adduction of the abducted arm, 0 = arm straight out to the side.
+    ShoulderHorizontal,
+    /// Hip flexion, 0 = standing.
+    Hip,
+    /// Knee flexion, 0 = straight.
+    Knee,
+    /// Ankle dorsiflexion, 0 = foot square to the shank; plantarflexion is negative.
+    Ankle,
+}
+
+impl Dof {
+    /// Every degree of freedom.
+    pub const ALL: [Self; 7] = [
+        Self::Elbow,
+        Self::ShoulderFlexion,
+        Self::ShoulderAbduction,
+        Self::ShoulderHorizontal,
+        Self::Hip,
+        Self::Knee,
+        Self::Ankle,
+    ];
+
+    /// The name used in files and paths, such as "shoulder_flexion".
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Elbow => "elbow",
+            Self::ShoulderFlexion => "shoulder_flexion",
+            Self::ShoulderAbduction => "shoulder_abduction",
+            Self::ShoulderHorizontal => "shoulder_horizontal",
+            Self::Hip => "hip",
+            Self::Knee => "knee",
+            Self::Ankle => "ankle",
+        }
+    }
+
+    /// The joint as a person says it, such as "shoulder".
+    #[must_use]
+    pub fn joint(self) -> &'static str {
+        match self {
+            Self::Elbow => "elbow",
+            Self::ShoulderFlexion | Self::ShoulderAbduction | Self::ShoulderHorizontal => "shoulder",
+            Self::Hip => "hip",
+            Self::Knee => "knee",
+            Self::Ankle => "ankle",
+        }
+    }
+
+    /// What the angle measures, for an axis: "elbow flexion".
+    #[must_use]
+    pub fn angle_in_words(self) -> &'static str {
+        match self {
+            Self::Elbow => "elbow flexion",
+            Self::ShoulderFlexion => "shoulder flexion",
+            Self::ShoulderAbduction => "shoulder abduction",
+            Self::ShoulderHorizontal => "shoulder horizontal adduction",
+            Self::Hip => "hip flexion",
+            Self::Knee => "knee flexion",
+            Self::Ankle => "ankle dorsiflexion",
+        }
+    }
+
+    /// Whether this is one of the shoulder's planes.
+    #[must_use]
+    pub fn is_shoulder(self) -> bool {
+        self.joint() == "shoulder"
+    }
+}

@@ -1,0 +1,126 @@
+//! The lifter: a body of segments and muscles, made from a short record and published tables.
+//!
+//! In: a [`LifterRecord`] of `models/lifters/` and the tables it names. Out: [`Lifter`], every value
+//! resolved, so that any of them can be set by its path.
+
+use super::curves::Curves;
+use super::muscle::Muscle;
+use super::segment::{Segment, SegmentName};
+use crate::source::Source;
+use crate::units::{Length, Mass};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// Sex in the sense of the published tables.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Sex {
+    /// Tables of women.
+    Woman,
+    /// Tables of men.
+    Man,
+}
+
+/// How long and how regularly the lifter has trained.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Training {
+    /// No resistance training, or none for several years.
+    Novice,
+    /// About half a year of steady training.
+    Intermediate,
+    /// Years of training.
+    Advanced,
+}
+
+/// A lifter as the model file gives it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LifterRecord {
+    /// What a person calls this lifter.
+    pub title: String,
+    /// Whether the lifter is made up.
+    pub invented: bool,
+    /// Which tables apply.
+    pub sex: Sex,
+    /// Standing height.
+    pub height: Length,
+    /// Body mass.
+    pub body_mass: Mass,
+    /// Training status.
+    pub training: Training,
+    /// Name of the segment table.
+    pub segments: String,
+    /// Name of the muscle table.
+    pub muscles: String,
+    /// Name of the fibre curves.
+    pub curves: String,
+    /// Factor on the peak force of each strength group, named after the group.
+    pub strength: BTreeMap<String, f64>,
+    /// Where each strength factor comes from, named after the group ("*" for all others).
+    pub strength_sources: BTreeMap<String, Source>,
+    /// Factor on all peak forces beyond what body mass explains.
+    pub strength_scale: f64,
+    /// Source of height, mass and scale.
+    pub source: Source,
+}
+
+/// Breadths and heights of one lifter, m.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Build {
+    /// Distance between the acromia.
+    pub biacromial_breadth: Length,
+    /// Distance between the shoulder joint centres.
+    pub shoulder_breadth: Length,
+    /// Height of the chest under the bar above the shoulder joint centre, lying.
+    pub chest_height: Length,
+    /// Distance between the hip joint centres.
+    pub hip_breadth: Length,
+    /// Height of the ankle joint above the sole.
+    pub ankle_height: Length,
+    /// Horizontal distance from the heel to the ankle joint.
+    pub heel_to_ankle: Length,
+    /// Horizontal distance from the ankle joint to the ball of the foot.
+    pub ankle_to_ball: Length,
+}
+
+/// A whole lifter with every value resolved; limbs and muscles are those of one side.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Lifter {
+    /// Name in the library.
+    pub name: String,
+    /// What a person calls this lifter.
+    pub title: String,
+    /// Whether the lifter is made up.
+    pub invented: bool,
+    /// Sex in the sense of the tables.
+    pub sex: Sex,
+    /// Training status.
+    pub training: Training,
+    /// Standing height.
+    pub height: Length,
+    /// Body mass.
+    pub body_mass: Mass,
+    /// The segments.
+    pub segments: BTreeMap<SegmentName, Segment>,
+    /// Breadths and heights.
+    pub build: Build,
+    /// The muscles of one side.
+    pub muscles: BTreeMap<String, Muscle>,
+    /// The fibre curves.
+    pub curves: Curves,
+}
+
+impl Lifter {
+    /// One segment of the lifter.
+    ///
+    /// # Panics
+    /// Never for a lifter from the library: tables with a segment missing are refused there.
+    #[must_use]
+    pub fn segment(&self, name: SegmentName) -> Segment {
+        *self
+            .segments
+            .get(&name)
+            .expect("segment tables are checked for completeness when a lifter is built")
+    }
+}

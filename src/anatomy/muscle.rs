@@ -1,0 +1,183 @@
+//! A muscle's parameters: fibres, pennation, peak force, moment arms, and the pose that fixes its length.
+//!
+//! In: a record of `models/muscles/`. Out: [`Muscle`] as data, [`Fibre`] ready to be evaluated.
+
+use super::curves::Curves;
+use super::joint::Dof;
+use super::moment_arm::MomentArm;
+use super::segment::SegmentName;
+use super::tendon::{Tendon, tendon_force};
+use crate::source::Source;
+use crate::units::{Angle, Force, Length};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// One muscle (or one head of one) of one side.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Muscle {
+    /// Force of all fibres, fully active, isometric, at optimal length.
+    pub peak_force: Force,
+    /// Fibre length at which the active force is greatest.
+    pub optimal_fibre_length: Length,
+    /// Angle between fibres and tendon at optimal length.
+    pub pennation: Angle,
+    /// Greatest shortening velocity, optimal fibre lengths per second.
+    pub max_velocity: f64,
+    /// Source of the greatest shortening velocity.
+    pub velocity_source: Source,
+    /// Strength group: a lifter scales whole groups, never single muscles.
+    pub group: String,
+    /// Segment whose length scales the fibres and the moment arms.
+    pub along: SegmentName,
+    /// Moment arm at every degree of freedom that the muscle crosses.
+    pub moment_arm: BTreeMap<Dof, MomentArm>,
+    /// Fibre length in a reference pose; a second entry for a second plane of the shoulder.
+    pub reference: Vec<Reference>,
+    /// The tendon in series.
+    #[serde(default)]
+    pub tendon: Tendon,
+    /// Source of force, fibre length and pennation.
+    pub source: Source,
+}
+
+/// A pose in which the fibre length is known.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Reference {
+    /// The angles of that pose; those not named are 0.
+    pub at: BTreeMap<Dof, Angle>,
+    /// Relaxed fibre length there over the optimal length.
+    pub fibre_length: f64,
+    /// Where this comes from.
+    pub source: Source,
+}
+
+/// The architecture of one muscle in SI, ready for evaluation.
+#[derive(Debug, Clone)]
+pub struct Fibre {
+    /// Peak isometric force, N.
+    pub peak_force_n: f64,
+    /// Optimal fibre length, m.
+    pub optimal_m: f64,
+    /// Greatest shortening velocity, m/s.
+    pub max_velocity_m_s: f64,
+    /// Thickness of the pennate muscle, m: optimal length × sin(pennation), constant.
+    pub thickness_m: f64,
+    /// The tendon in series.
+    pub tendon: Tendon,
+}
+
+/// Length, angle and speed of a muscle's fibres at one pose.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct FibreState {
+    /// Fibre length over the optimal length.
+    pub length_norm: f64,
+    /// Fibre velocity over its maximum, shortening positive.
+    pub velocity_norm: f64,
+    /// Cosine of the pennation angle at this length.
+    pub cos_pennation: f64,
+}
+
+impl Fibre {
+    /// The architecture of a muscle.
+    #[must_use]
+    pub fn of(muscle: &Muscle) -> Self {
+        let optimal_m = muscle.optimal_fibre_length.as_m();
+        Self {
+            peak_force_n: muscle.peak_force.as_n(),
+            optimal_m,
+            max_velocity_m_s: muscle.max_velocity * optimal_m,
+            thickness_m: optimal_m * muscle.pennation.sin(),
+            tendon: muscle.tendon.clone(),
+        }
+    }
+
+    /// Length of the fibres projected on the tendon's line, m.
+    ///
+    /// ```text
+    /// p = √((l·l0)² − h²),  h = l0·sin α0
+    /// ```
+    /// `l` fibre length / optimal, `l0` optimal length (m), `α0` pennation at l = 1, `h` thickness (m),
+    /// constant as the muscle shortens. **Source.** van den Bogert 2011; Zajac 1989 (constant thickness).
+    #[must_use]
+    pub fn projected_m(&self, length_norm: f64) -> f64 {
+        let length_m = length_norm * self.optimal_m;
+        (length_m * length_m - self.thickness_m * self.thickness_m)
+            .max(0.0)
+            .sqrt()
+    }
+
+    /// State of the fibres whose projection is `projected_m` and shrinks at `shortening_m_s`.
+    ///
+    /// ```text
+    /// l = √(p² + h²)/l0,  cos α = p/(l·l0),  v = ṗ·cos α/v_max
+    /// ```
+    /// **Differs.** A projection below 5 % of the optimal length is held there: no movement of a
+    /// plausible body reaches it, and the fibre makes no force at such a length.
+    #[must_use]
+    pub fn state(&self, projected_m: f64, shortening_m_s: f64) -> FibreState {
+        let projected_m = projected_m.max(0.05 * self.optimal_m);
+        let length_m = projected_m.hypot(self.thickness_m);
+        let cos_pennation = projected_m / length_m;
+        FibreState {
+            length_norm: length_m / self.optimal_m,
+            velocity_norm: shortening_m_s * cos_pennation / self.max_velocity_m_s,
+            cos_pennation,
+        }
+    }
+
+    /// Force along the tendon: passive part and what full activation adds, N.
+    ///
+    /// ```text
+    /// F(a) = F0·[ a·f_active(l)·f_velocity(v) + f_passive(l) ]·cos α
+    /// ```
+    /// `a` activation (0-1), `F0` peak force (N), `l` and `v` as in [`FibreState`], `α` pennation.
+    /// **Shape.** Linear in `a`. **Source.** Zajac 1989.
+    #[must_use]
+    pub fn forces_n(&self, curves: &Curves, state: FibreState) -> (f64, f64) {
+        let along = self.peak_force_n * state.cos_pennation;
+        let active = curves.active.at(state.length_norm) * curves.velocity.at(state.velocity_norm);
+        (
+            along * curves.passive.at(state.length_norm),
+            along * active,
+        )
+    }
+
+    /// State of fully active fibres in series with the tendon, when the relaxed projection is
+    /// `projected_m`: a compliant tendon stretches, so the fibres are shorter.
+    ///
+    /// ```text
+    /// find p:  F0·[f_active(l)·f_velocity(v) + f_passive(l)]·cos α = F0·f_tendon((p0 − p)/slack)
+    /// ```
+    /// `p0` relaxed projection (m), `p` active one (m). Bisection: the tendon's force falls with p.
+    /// **Fails.** Never; a rigid tendon returns the relaxed state.
+    #[must_use]
+    pub fn active_state(&self, curves: &Curves, projected_m: f64, shortening_m_s: f64) -> FibreState {
+        let Tendon::Compliant {
+            slack_length,
+            strain_at_peak,
+            ..
+        } = &self.tendon
+        else {
+            return self.state(projected_m, shortening_m_s);
+        };
+        let slack_m = slack_length.as_m();
+        let surplus = |projection: f64| {
+            let state = self.state(projection, shortening_m_s);
+            let (passive, active) = self.forces_n(curves, state);
+            let strain = (projected_m - projection) / slack_m;
+            passive + active - self.peak_force_n * tendon_force(strain, *strain_at_peak)
+        };
+        let (mut low, mut high) = (projected_m - 0.15 * slack_m, projected_m);
+        for _ in 0..60 {
+            let middle = f64::midpoint(low, high);
+            if surplus(middle) > 0.0 {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        self.state(f64::midpoint(low, high), shortening_m_s)
+    }
+}

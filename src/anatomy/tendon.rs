@@ -1,0 +1,55 @@
+//! The tendon in series with a muscle's fibres: rigid, or compliant where a muscle asks for it.
+
+use crate::source::Source;
+use crate::units::Length;
+use serde::{Deserialize, Serialize};
+
+/// How a muscle's tendon behaves.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+pub enum Tendon {
+    /// Keeps its length whatever it bears.
+    #[default]
+    Rigid,
+    /// Stretches with the force it bears.
+    Compliant {
+        /// Length at which it begins to bear force.
+        slack_length: Length,
+        /// Strain under the muscle's peak isometric force.
+        strain_at_peak: f64,
+        /// Where both come from.
+        source: Source,
+    },
+}
+
+/// Force of a tendon over the muscle's peak force at a strain.
+///
+/// ```text
+/// toe     f = 0.33·(exp(3·e/e_toe) − 1)/(exp(3) − 1)     0 ≤ e ≤ e_toe,  e_toe = 0.609·e0
+/// linear  f = (1.712/e0)·(e − e_toe) + 0.33              e > e_toe
+/// ```
+/// | symbol | meaning                         | unit | range |
+/// | ------ | ------------------------------- | ---- | ----- |
+/// | `e`    | strain, (length − slack)/slack  | –    | any   |
+/// | `e0`   | strain at f = 1                 | –    | > 0   |
+///
+/// **Shape.** 0 when slack, exponential toe, then straight through f(e0) = 1 (to 0.2 %).
+/// **Source.** Thelen 2003, J. Biomech. Eng. 125:70-77 (from memory). **Fails.** Never.
+#[must_use]
+pub fn tendon_force(strain: f64, strain_at_peak: f64) -> f64 {
+    /// Thelen 2003: force share at the end of the toe.
+    const TOE_FORCE: f64 = 0.33;
+    /// Thelen 2003: shape of the toe.
+    const TOE_SHAPE: f64 = 3.0;
+    /// Thelen 2003: end of the toe over the strain at peak force.
+    const TOE_END: f64 = 0.609;
+    /// Thelen 2003: slope of the straight part times the strain at peak force.
+    const SLOPE: f64 = 1.712;
+    let toe = TOE_END * strain_at_peak;
+    if strain <= 0.0 {
+        0.0
+    } else if strain <= toe {
+        TOE_FORCE * ((TOE_SHAPE * strain / toe).exp() - 1.0) / (TOE_SHAPE.exp() - 1.0)
+    } else {
+        SLOPE / strain_at_peak * (strain - toe) + TOE_FORCE
+    }
+}

@@ -1,0 +1,133 @@
+//! The strength curve: capacity at every sample of the range.
+//!
+//! In: poses, acting muscles, the load's direction and a speed. Out: [`CapacityCurve`].
+
+use super::muscle_force::Acting;
+use super::programme::{Held, Solver};
+use crate::anatomy::Lifter;
+use crate::error::{Error, Result};
+use crate::movement::{Carrier, Measure, PlaneForce, Range};
+
+/// Capacity over the range.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CapacityCurve {
+    /// Names of the acting muscles, in the order of [`Held::muscles`].
+    pub muscles: Vec<String>,
+    /// What every pose holds, one a sample.
+    pub held: Vec<Held>,
+    /// Force (N, all sides) or torque (N·m, one side).
+    pub measure: Measure,
+}
+
+impl CapacityCurve {
+    /// The capacities, N or N·m, one a sample.
+    #[must_use]
+    pub fn values(&self) -> Vec<f64> {
+        self.held.iter().map(|held| held.capacity).collect()
+    }
+}
+
+/// How fast a curve is measured.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub enum Pace {
+    /// Held still.
+    #[default]
+    Isometric,
+    /// The load travels at this speed, m/s; negative lowers.
+    Linear(f64),
+    /// The joint turns at this speed, rad/s, in the direction of the movement; negative lowers.
+    Angular(f64),
+}
+
+/// The direction in which a plain load acts on this carrier, as a unit force.
+#[must_use]
+pub fn plain_direction(carrier: Carrier) -> PlaneForce {
+    match carrier {
+        Carrier::Sled { angle_rad } => PlaneForce {
+            x_n: -angle_rad.cos(),
+            z_n: -angle_rad.sin(),
+        },
+        Carrier::Bar | Carrier::Dumbbell | Carrier::Lever { .. } | Carrier::Body => PlaneForce {
+            x_n: 0.0,
+            z_n: -1.0,
+        },
+    }
+}
+
+/// Capacity of a lifter over a range, along `directions` (one a sample) or the plain load's own.
+///
+/// **Fails** when a pose cannot be kept, or a pace does not fit the movement's measure.
+pub fn capacity_curve(
+    range: &Range,
+    lifter: &Lifter,
+    directions: Option<&[PlaneForce]>,
+    pace: Pace,
+) -> Result<CapacityCurve> {
+    let acting = Acting::of(lifter, &range.poses)?;
+    curve_of(&acting, range, directions, pace)
+}
+
+/// The same with muscles that are already at hand.
+pub fn curve_of(
+    acting: &Acting,
+    range: &Range,
+    directions: Option<&[PlaneForce]>,
+    pace: Pace,
+) -> Result<CapacityCurve> {
+    let mut solver = Solver::new(acting, range.measure, range.sides)?;
+    let plain = plain_direction(range.carrier);
+    let held = range
+        .poses
+        .iter()
+        .enumerate()
+        .map(|(index, pose)| {
+            let direction = directions.map_or(plain, |d| d[index]);
+            let size = direction.magnitude_n();
+            if size <= 0.0 {
+                return Err(Error::no_answer(format!(
+                    "the load pulls nowhere at range {:.2}",
+                    pose.load.range
+                )));
+            }
+            let unit = PlaneForce {
+                x_n: direction.x_n / size,
+                z_n: direction.z_n / size,
+            };
+            solver.solve(pose, unit, range_speed(range, index, pace)?)
+        })
+        .collect::<Result<Vec<_>>>()?;
+    Ok(CapacityCurve {
+        muscles: acting.muscles.iter().map(|m| m.name.clone()).collect(),
+        held,
+        measure: range.measure,
+    })
+}
+
+/// Speed along the range, 1/s, for a pace at one sample.
+fn range_speed(range: &Range, index: usize, pace: Pace) -> Result<f64> {
+    let pose = &range.poses[index];
+    match (pace, range.measure) {
+        (Pace::Isometric, _) => Ok(0.0),
+        (Pace::Linear(speed_m_s), Measure::Force) => {
+            let travel = pose.load.dx_ds_m.hypot(pose.load.dz_ds_m);
+            if travel < 1.0e-9 {
+                return Err(Error::no_answer(format!(
+                    "the load does not travel at range {:.2}, so it has no speed there",
+                    pose.load.range
+                )));
+            }
+            Ok(speed_m_s / travel)
+        }
+        (Pace::Angular(speed_rad_s), Measure::Torque) => {
+            Ok(speed_rad_s / pose.coordinates[0].slope_rad.abs())
+        }
+        (Pace::Linear(_), Measure::Torque) => Err(Error::bad(
+            "this movement turns one joint: give its speed as an angle per second",
+        )
+        .hint("--speed \"60 deg/s\"")),
+        (Pace::Angular(_), Measure::Force) => Err(Error::bad(
+            "this movement moves a bar or sled: give its speed as a length per second",
+        )
+        .hint("--speed \"0.3 m/s\"")),
+    }
+}

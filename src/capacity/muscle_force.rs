@@ -1,0 +1,219 @@
+//! The muscles that act in a movement: fibre states, moment arms and forces at a pose and speed.
+//!
+//! In: a lifter and the poses of a range. Out: [`Acting`], every muscle that crosses a moving joint,
+//! ready to be evaluated many times.
+
+use crate::anatomy::{ArmCurve, Curves, Dof, Fibre, FibreState, Lifter, Muscle, Reference};
+use crate::error::{Error, Result};
+use crate::movement::{Coordinate, Pose};
+
+/// The muscles of a lifter that cross a joint that moves.
+#[derive(Debug, Clone)]
+pub struct Acting {
+    /// The muscles, in order of their names.
+    pub muscles: Vec<ActingMuscle>,
+    /// The lifter's fibre curves.
+    pub curves: Curves,
+}
+
+/// One acting muscle.
+#[derive(Debug, Clone)]
+pub struct ActingMuscle {
+    /// Its name in the lifter's model.
+    pub name: String,
+    /// Its architecture.
+    pub fibre: Fibre,
+    lines: Vec<Line>,
+}
+
+/// The muscle's length in one plane of the shoulder (or its only line).
+#[derive(Debug, Clone)]
+struct Line {
+    /// Coordinate and index of the plane that weighs this line; `None` = weight 1.
+    weight: Option<(usize, usize)>,
+    /// Projected fibre length plus the arms' antiderivatives in the reference pose and in the
+    /// joints that stand, m.
+    constant_m: f64,
+    /// Moving coordinates that it crosses.
+    arms: Vec<(usize, ArmCurve)>,
+}
+
+/// A muscle at a pose: fibres, arms over the coordinates, force passive and from full activation.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct MuscleAtPose {
+    /// State of the fibres.
+    pub state: FibreState,
+    /// Moment arm at every coordinate, m.
+    pub arms_m: Vec<f64>,
+    /// Passive force, N.
+    pub passive_n: f64,
+    /// Force that full activation adds, N.
+    pub active_n: f64,
+}
+
+impl Acting {
+    /// The muscles that act where these poses move.
+    ///
+    /// **Fails** if a moment arm of the model cannot be evaluated.
+    pub fn of(lifter: &Lifter, poses: &[Pose]) -> Result<Self> {
+        let first = poses
+            .first()
+            .ok_or_else(|| Error::bad("a range without poses has no muscles"))?;
+        let mut muscles = Vec::new();
+        for (name, muscle) in &lifter.muscles {
+            if let Some(acting) = acting_muscle(name, muscle, first)? {
+                muscles.push(acting);
+            }
+        }
+        Ok(Self {
+            muscles,
+            curves: lifter.curves.clone(),
+        })
+    }
+}
+
+fn acting_muscle(name: &str, muscle: &Muscle, pose: &Pose) -> Result<Option<ActingMuscle>> {
+    let crosses = |dof: &Dof| muscle.moment_arm.contains_key(dof);
+    let moves = pose
+        .coordinates
+        .iter()
+        .any(|c| c.planes.iter().any(|(dof, _)| crosses(dof)));
+    if !moves {
+        return Ok(None);
+    }
+    let between = pose
+        .coordinates
+        .iter()
+        .position(|c| c.planes.len() > 1 && c.planes.iter().any(|(dof, _)| crosses(dof)));
+    let fibre = Fibre::of(muscle);
+    let lines = match between {
+        None => vec![line(muscle, &fibre, pose, None)?],
+        Some(coordinate) => (0..pose.coordinates[coordinate].planes.len())
+            .map(|plane| line(muscle, &fibre, pose, Some((coordinate, plane))))
+            .collect::<Result<Vec<_>>>()?,
+    };
+    Ok(Some(ActingMuscle {
+        name: name.to_owned(),
+        fibre,
+        lines,
+    }))
+}
+
+fn line(
+    muscle: &Muscle,
+    fibre: &Fibre,
+    pose: &Pose,
+    weight: Option<(usize, usize)>,
+) -> Result<Line> {
+    let plane = weight.map(|(c, p)| pose.coordinates[c].planes[p].0);
+    let moving = moving_dofs(&pose.coordinates, weight);
+    let reference = reference_for(muscle, plane, &moving)?;
+    let zero = |dof: &Dof| reference.at.get(dof).map_or(0.0, |angle| angle.as_rad());
+    let mut constant_m = fibre.projected_m(reference.fibre_length);
+    let mut arms = Vec::new();
+    for (index, dof) in &moving {
+        if let Some(arm) = muscle.moment_arm.get(dof) {
+            let curve = arm.curve()?;
+            constant_m += curve.antiderivative(zero(dof));
+            arms.push((*index, curve));
+        }
+    }
+    for (dof, angle_rad) in &pose.held {
+        if let Some(arm) = muscle.moment_arm.get(dof) {
+            constant_m -= arm.curve()?.shortening(zero(dof), *angle_rad);
+        }
+    }
+    Ok(Line {
+        weight,
+        constant_m,
+        arms,
+    })
+}
+
+/// The degree of freedom of every coordinate in this line's plane.
+fn moving_dofs(coordinates: &[Coordinate], weight: Option<(usize, usize)>) -> Vec<(usize, Dof)> {
+    coordinates
+        .iter()
+        .enumerate()
+        .map(|(index, coordinate)| {
+            let plane = match weight {
+                Some((c, p)) if c == index => p,
+                _ => 0,
+            };
+            (index, coordinate.planes[plane].0)
+        })
+        .collect()
+}
+
+fn reference_for<'a>(
+    muscle: &'a Muscle,
+    plane: Option<Dof>,
+    moving: &[(usize, Dof)],
+) -> Result<&'a Reference> {
+    let wanted = plane.or_else(|| moving.iter().map(|m| m.1).find(|dof| dof.is_shoulder()));
+    wanted
+        .and_then(|dof| muscle.reference.iter().find(|r| r.at.contains_key(&dof)))
+        .or_else(|| muscle.reference.first())
+        .ok_or_else(|| Error::bad("a muscle has no reference pose for its fibre length"))
+}
+
+impl ActingMuscle {
+    /// Fibres, arms and forces at a pose moving along the range at `range_speed` (1/s).
+    ///
+    /// ```text
+    /// p = Σ_planes w·( p_ref − Σ_j ∫ r_j dq_j ),   −ṗ = Σ_j r_j·(dq_j/ds)·ṡ
+    /// ```
+    /// `p` projected fibre length (m), `w` weight of a shoulder plane, `r_j` arm (m), `ṡ` (1/s).
+    /// **Source.** design of the model: r = −dL/dq by construction.
+    #[must_use]
+    pub fn at(&self, curves: &Curves, pose: &Pose, range_speed: f64) -> MuscleAtPose {
+        let mut arms_m = vec![0.0; pose.coordinates.len()];
+        let mut projected_m = 0.0;
+        for line in &self.lines {
+            let weight = line
+                .weight
+                .map_or(1.0, |(c, p)| pose.coordinates[c].planes[p].1);
+            let mut length_m = line.constant_m;
+            for (index, curve) in &line.arms {
+                let angle_rad = pose.coordinates[*index].angle_rad;
+                length_m -= curve.antiderivative(angle_rad);
+                arms_m[*index] += weight * curve.at(angle_rad);
+            }
+            projected_m += weight * length_m;
+        }
+        let shortening_m_s: f64 = arms_m
+            .iter()
+            .zip(&pose.coordinates)
+            .map(|(arm, coordinate)| arm * coordinate.slope_rad * range_speed)
+            .sum();
+        let relaxed = self.fibre.state(projected_m, shortening_m_s);
+        let state = self.fibre.active_state(curves, projected_m, shortening_m_s);
+        let (passive_n, _) = self.fibre.forces_n(curves, relaxed);
+        let (passive_active_n, active_n) = self.fibre.forces_n(curves, state);
+        MuscleAtPose {
+            state,
+            arms_m,
+            passive_n,
+            active_n: passive_active_n + active_n - passive_n,
+        }
+    }
+
+    /// Projected fibre length at a pose, m: what the arms' integrals imply.
+    #[must_use]
+    pub fn projected_m(&self, pose: &Pose) -> f64 {
+        self.lines
+            .iter()
+            .map(|line| {
+                let weight = line
+                    .weight
+                    .map_or(1.0, |(c, p)| pose.coordinates[c].planes[p].1);
+                let given: f64 = line
+                    .arms
+                    .iter()
+                    .map(|(index, curve)| curve.antiderivative(pose.coordinates[*index].angle_rad))
+                    .sum();
+                weight * (line.constant_m - given)
+            })
+            .sum()
+    }
+}

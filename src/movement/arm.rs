@@ -1,0 +1,421 @@
+//! Guided path of the hand: a two-link arm in a vertical plane through shoulder and hand.
+//!
+//! In: where the hand starts and ends, grip and tuck. Out: shoulder and elbow angles along the range.
+//! The arm's plane turns with the hand (a wide grip works between abduction or horizontal adduction
+//! and flexion), so every quantity in the plane is exact; what happens about the vertical axis and
+//! about the line from shoulder to hand is left to the small rotators of the shoulder.
+
+use super::linkage::{Link, Linkage, along};
+use super::load_point::LoadPoint;
+use super::pose::{Coordinate, Limit, Outline, Pose, Reaction};
+use super::record::Movement;
+use super::trace::Path;
+use crate::anatomy::{Dof, Lifter, SegmentName};
+use crate::error::{Error, Result};
+use crate::numeric::Point;
+use crate::source::Source;
+use crate::units::{Angle, Length, rounded};
+use serde::{Deserialize, Serialize};
+use std::f64::consts::FRAC_PI_2;
+
+/// The hand's path as a movement file gives it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ArmRecord {
+    /// How the trunk lies or stands.
+    pub posture: Posture,
+    /// Plane of the shoulder when the arm works out to the side.
+    pub lateral_plane: Dof,
+    /// Plane of the shoulder when the arm works to the front.
+    pub forward_plane: Dof,
+    /// Whether the hand carries the load or the body hangs from the hand.
+    pub hand: Hand,
+    /// Height of the shoulder joint above the floor.
+    pub shoulder_height: Place,
+    /// Where the hand is at the start.
+    pub start: HandPlace,
+    /// Where the hand is at the end.
+    pub end: HandPlace,
+    /// Elbow flexion of a straight arm at the lockout end.
+    pub lockout_elbow: Angle,
+    /// Friction between hand and bar along the bar.
+    pub friction: f64,
+    /// Where places, lockout and friction come from.
+    pub source: Source,
+}
+
+/// How the trunk lies or stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Posture {
+    /// On the back, on a bench; forward is toward the feet.
+    Lying,
+    /// Standing or sitting upright; forward is to the front.
+    Upright,
+}
+
+/// Whether the hand carries the load or the body hangs from the hand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Hand {
+    /// The load pulls the hand down.
+    Carries,
+    /// The hand holds still and the body, with the load, hangs from it.
+    Hangs,
+}
+
+/// Where the hand is, seen from the shoulder joint.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct HandPlace {
+    /// Forward (upright) or toward the feet (lying).
+    pub forward: Place,
+    /// Upward.
+    pub up: Place,
+}
+
+/// One coordinate of a place.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub enum Place {
+    /// A length.
+    Fixed(Length),
+    /// A share of standing height.
+    OfHeight(f64),
+    /// The lifter's chest height above the shoulder, lying.
+    Chest,
+    /// A technique parameter; when it is free, the bar is where the tucked elbow is under it.
+    Technique(String),
+    /// As far up (or down) as the straight arm reaches.
+    Lockout,
+}
+
+/// A guided path ready for a lifter.
+#[derive(Debug, Clone)]
+pub struct ArmPath {
+    record: ArmRecord,
+    upper_m: f64,
+    grip_m: f64,
+    lateral_m: f64,
+    start: (f64, f64),
+    end: (f64, f64),
+    /// Turn of the elbow out of the plane through shoulder and hand at the start, rad.
+    swivel_rad: f64,
+    shoulder_height_m: f64,
+    links: [Link; 2],
+    neck_m: f64,
+    trunk_m: f64,
+}
+
+impl ArmPath {
+    /// The path of a movement for a lifter.
+    ///
+    /// **Fails** if the limbs cannot reach the start or the end, or a technique parameter is missing.
+    pub fn new(record: &ArmRecord, movement: &Movement, lifter: &Lifter) -> Result<Self> {
+        let upper = lifter.segment(SegmentName::UpperArm);
+        let (forearm, hand) = (
+            lifter.segment(SegmentName::Forearm),
+            lifter.segment(SegmentName::Hand),
+        );
+        let lower = forearm_and_hand(forearm, hand);
+        let grip_m = lower.length_m;
+        let grip_width_m = movement
+            .length_m("grip_width", lifter)?
+            .ok_or_else(|| Error::bad("technique.grip_width cannot be left free"))?;
+        let mut path = Self {
+            record: record.clone(),
+            upper_m: upper.length.as_m(),
+            grip_m,
+            lateral_m: 0.5 * (grip_width_m - lifter.build.shoulder_breadth.as_m()),
+            start: (0.0, 0.0),
+            end: (0.0, 0.0),
+            swivel_rad: 0.0,
+            shoulder_height_m: 0.0,
+            links: [
+                Link::proximal(upper).turned_by(0, 1.0),
+                lower.turned_by(1, 1.0),
+            ],
+            neck_m: lifter.segment(SegmentName::Head).length.as_m(),
+            trunk_m: lifter.segment(SegmentName::Trunk).length.as_m(),
+        };
+        path.shoulder_height_m = path.place(&record.shoulder_height, movement, lifter)?;
+        path.start = path.hand_place(&record.start, movement, lifter)?;
+        path.end = path.hand_place(&record.end, movement, lifter)?;
+        path.set_swivel(movement, lifter)?;
+        Ok(path)
+    }
+
+    fn place(&self, place: &Place, movement: &Movement, lifter: &Lifter) -> Result<f64> {
+        match place {
+            Place::Fixed(length) => Ok(length.as_m()),
+            Place::OfHeight(share) => Ok(share * lifter.height.as_m()),
+            Place::Chest => Ok(lifter.build.chest_height.as_m()),
+            Place::Technique(name) => match movement.length_m(name, lifter)? {
+                Some(length_m) => Ok(length_m),
+                None => self.under_the_elbow(movement, lifter),
+            },
+            Place::Lockout => Err(Error::bad(
+                "`Lockout` can stand only for how far up the hand is",
+            )),
+        }
+    }
+
+    fn hand_place(
+        &self,
+        place: &HandPlace,
+        movement: &Movement,
+        lifter: &Lifter,
+    ) -> Result<(f64, f64)> {
+        let forward = self.place(&place.forward, movement, lifter)?;
+        let up = match &place.up {
+            Place::Lockout => self.lockout_height(forward)?,
+            other => self.place(other, movement, lifter)?,
+        };
+        Ok((forward, up))
+    }
+
+    /// Height at which the arm is as straight as the lockout says, m.
+    fn lockout_height(&self, forward_m: f64) -> Result<f64> {
+        let elbow = self.record.lockout_elbow.as_rad();
+        let reach_2 = self.upper_m.powi(2)
+            + self.grip_m.powi(2)
+            + 2.0 * self.upper_m * self.grip_m * elbow.cos();
+        let out_2 = self.lateral_m.powi(2) + forward_m.powi(2);
+        if out_2 >= reach_2 {
+            return Err(Error::bad(format!(
+                "the hand is {} m out from the shoulder, and the straight arm reaches only {} m",
+                rounded(out_2.sqrt(), 3),
+                rounded(reach_2.sqrt(), 3)
+            ))
+            .hint("narrow the grip: --set technique.grip_width=\"60 cm\""));
+        }
+        Ok((reach_2 - out_2).sqrt())
+    }
+
+    /// How far forward the bar is when the elbow, tucked, is right under it, m.
+    ///
+    /// Fixed point of `y = L_u·cos φ(y)·sin(tuck)`: the elbow's own place in the side view.
+    fn under_the_elbow(&self, movement: &Movement, lifter: &Lifter) -> Result<f64> {
+        let tuck = movement.angle_rad("tuck")?.unwrap_or(0.0);
+        let up = self.place(&self.record.start.up, movement, lifter)?;
+        let mut forward = self.upper_m * tuck.sin();
+        for _ in 0..50 {
+            let (shoulder, _) = self.solve(self.lateral_m.hypot(forward), up, self.grip_m)?;
+            forward = self.upper_m * shoulder.cos() * tuck.sin();
+        }
+        Ok(forward)
+    }
+
+    fn set_swivel(&mut self, movement: &Movement, lifter: &Lifter) -> Result<()> {
+        if !movement.technique.contains_key("tuck") {
+            return Ok(());
+        }
+        let free = movement.length_m("touch_point", lifter)?.is_none();
+        if let (false, Some(tuck)) = (free, movement.angle_rad("tuck")?) {
+            self.swivel_rad = tuck - self.start.0.atan2(self.lateral_m);
+        }
+        Ok(())
+    }
+
+    /// Direction of the upper arm and elbow flexion for a hand `out` and `up` in the plane, rad.
+    ///
+    /// ```text
+    /// cos e = (D² − a² − b²)/(2ab),   θ = atan2(up, out) − atan2(b·sin e, a + b·cos e)
+    /// ```
+    /// `a` upper arm, `b` elbow to grip (m), `D` distance shoulder to grip (m), `e` elbow flexion.
+    /// **Fails** when the arm cannot reach, with both lengths.
+    fn solve(&self, out: f64, up: f64, grip_m: f64) -> Result<(f64, f64)> {
+        let (a, b) = (self.upper_m, grip_m);
+        let distance_2 = out * out + up * up;
+        let cosine = (distance_2 - a * a - b * b) / (2.0 * a * b);
+        if cosine.abs() > 1.0 {
+            return Err(Error::bad(format!(
+                "the arm cannot close the pose: upper arm {} m and forearm to grip {} m reach {} to {} m, the hand is {} m from the shoulder",
+                rounded(a, 3),
+                rounded(b, 3),
+                rounded((a - b).abs(), 3),
+                rounded(a + b, 3),
+                rounded(distance_2.sqrt(), 3)
+            ))
+            .hint("change the grip width, the touch point or the limb that was set"));
+        }
+        let elbow = cosine.acos();
+        let shoulder = up.atan2(out) - (b * elbow.sin()).atan2(a + b * elbow.cos());
+        Ok((shoulder, elbow))
+    }
+
+    fn hand(&self, s: f64) -> (f64, f64) {
+        (
+            self.start.0 + s * (self.end.0 - self.start.0),
+            self.start.1 + s * (self.end.1 - self.start.1),
+        )
+    }
+
+    /// Hand in the arm's plane, the plane's turn from sideways, the forearm's length in the plane.
+    fn in_plane(&self, s: f64) -> (f64, f64, f64, f64) {
+        let (forward, up) = self.hand(s);
+        let out = self.lateral_m.hypot(forward);
+        let swivel = self.swivel_rad * (1.0 - s);
+        let azimuth = forward.atan2(self.lateral_m) + swivel;
+        let beside = out * swivel.sin();
+        let grip = (self.grip_m.powi(2) - beside.powi(2)).max(0.0).sqrt();
+        (out * swivel.cos(), up, azimuth, grip)
+    }
+
+    /// Angle between the direction of the upper arm and the joint angle, rad.
+    fn zero_rad(&self) -> f64 {
+        match self.record.posture {
+            Posture::Lying => 0.0,
+            Posture::Upright => FRAC_PI_2,
+        }
+    }
+
+    fn coordinates(&self, azimuth: f64, angles: &[f64], slopes: &[f64]) -> Vec<Coordinate> {
+        let forward = azimuth.sin().powi(2);
+        let planes = if self.record.lateral_plane == self.record.forward_plane {
+            vec![(self.record.lateral_plane, 1.0)]
+        } else {
+            vec![
+                (self.record.lateral_plane, 1.0 - forward),
+                (self.record.forward_plane, forward),
+            ]
+        };
+        vec![
+            Coordinate {
+                dof: self.record.lateral_plane,
+                planes,
+                angle_rad: angles[0],
+                slope_rad: slopes[0],
+            },
+            Coordinate {
+                dof: Dof::Elbow,
+                planes: vec![(Dof::Elbow, 1.0)],
+                angle_rad: angles[1],
+                slope_rad: slopes[1],
+            },
+        ]
+    }
+
+    fn outline(&self, joints: &[Point], hand: Point) -> Outline {
+        let half = 0.5 * (joints[0].x * 2.0);
+        let mirror = |p: &Point| Point::new(2.0 * half - p.x, p.z);
+        let shift = Point::new(0.18, 0.0);
+        let right: Vec<Point> = joints.iter().map(|p| *p + shift).collect();
+        let left: Vec<Point> = joints.iter().map(|p| mirror(p) - shift).collect();
+        let middle = Point::new(half, joints[0].z);
+        let mut outline = Outline {
+            limbs: vec![right, left, vec![middle - shift, middle + shift]],
+            head: None,
+            props: Vec::new(),
+            load: Point::new(half, hand.z),
+        };
+        match self.record.posture {
+            Posture::Lying => {
+                outline.props.push(vec![
+                    middle + Point::new(-0.15, -0.09),
+                    middle + Point::new(0.15, -0.09),
+                ]);
+            }
+            Posture::Upright => {
+                outline.head = Some(middle + Point::new(0.0, 0.7 * self.neck_m));
+                outline
+                    .limbs
+                    .push(vec![middle, middle - Point::new(0.0, self.trunk_m)]);
+            }
+        }
+        outline
+    }
+}
+
+/// Forearm and hand as one link from the elbow to the grip (the hand's centre of mass).
+///
+/// **Source.** de Leva 1996 for both segments; the bar at the hand's centre of mass is assumed.
+#[must_use]
+pub fn forearm_and_hand(
+    forearm: crate::anatomy::Segment,
+    hand: crate::anatomy::Segment,
+) -> Link {
+    let grip_m = forearm.length.as_m() + hand.centre_of_mass * hand.length.as_m();
+    let (m1, m2) = (forearm.mass.as_kg(), hand.mass.as_kg());
+    let c1 = forearm.centre_of_mass * forearm.length.as_m();
+    let centre_m = (m1 * c1 + m2 * grip_m) / (m1 + m2);
+    Link {
+        length_m: grip_m,
+        mass_kg: m1 + m2,
+        centre_m,
+        inertia_kg_m2: forearm.inertia_kg_m2()
+            + hand.inertia_kg_m2()
+            + m1 * (c1 - centre_m).powi(2)
+            + m2 * (grip_m - centre_m).powi(2),
+        coordinate: None,
+        sign: 1.0,
+        offset_rad: 0.0,
+    }
+}
+
+impl Path for ArmPath {
+    fn angles(&self, s: f64) -> Result<Vec<f64>> {
+        let (out, up, _, grip) = self.in_plane(s);
+        let (direction, elbow) = self.solve(out, up, grip)?;
+        Ok(vec![direction + self.zero_rad(), elbow])
+    }
+
+    fn pose(&self, s: f64, angles: &[f64], slopes: &[f64]) -> Result<Pose> {
+        let (_, _, azimuth, grip) = self.in_plane(s);
+        let mut links = self.links;
+        links[1].length_m = grip;
+        let linkage = Linkage {
+            base: Point::new(0.0, self.shoulder_height_m),
+            base_direction_rad: -self.zero_rad(),
+            links: links.to_vec(),
+        };
+        let placed = linkage.place(angles);
+        let hand = placed.point(1, grip, 0.0);
+        let jacobian = placed.jacobian(1, hand);
+        let speed = along(&jacobian, slopes);
+        let hangs = self.record.hand == Hand::Hangs;
+        let turn = if hangs { -1.0 } else { 1.0 };
+        let height = if hangs {
+            2.0 * self.shoulder_height_m - hand.z
+        } else {
+            hand.z
+        };
+        let (_, start_up) = self.start;
+        // Pushing the bar outward presses the hand inward; only the part in the arm's plane counts.
+        let lateral = jacobian
+            .iter()
+            .map(|column| -column.x * azimuth.cos())
+            .collect();
+        let friction = Limit {
+            constant: 0.0,
+            per_load: [0.0, -self.record.friction],
+        };
+        Ok(Pose {
+            coordinates: self.coordinates(azimuth, angles, slopes),
+            held: Vec::new(),
+            load: LoadPoint {
+                range: s,
+                x_m: 0.0,
+                z_m: height,
+                dx_ds_m: 0.0,
+                dz_ds_m: turn * speed.z,
+                travel_m: turn * (hand.z - self.shoulder_height_m - start_up),
+                lever_rad: 0.0,
+            },
+            load_jacobian: jacobian
+                .iter()
+                .map(|column| Point::new(0.0, turn * column.z))
+                .collect(),
+            gravity_nm: placed.gravity_nm(),
+            reactions: vec![Reaction {
+                name: "lateral",
+                column: lateral,
+                least: Limit {
+                    constant: 0.0,
+                    per_load: [0.0, self.record.friction],
+                },
+                most: friction,
+            }],
+            balances: Vec::new(),
+            limb_inertia: placed.effective_mass(slopes),
+            outline: self.outline(&placed.joints, hand),
+        })
+    }
+}

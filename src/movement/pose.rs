@@ -1,0 +1,91 @@
+//! One pose of the range: what capacity, demand and figures need to know about it.
+
+use super::load_point::LoadPoint;
+use crate::anatomy::Dof;
+use crate::numeric::Point;
+
+/// A joint angle that moves along the range: one row of the pose's linear programme.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Coordinate {
+    /// Degree of freedom that names it.
+    pub dof: Dof,
+    /// Planes it is made of and their weights (sum 1); one plane of weight 1 but for a shoulder that
+    /// works between two planes.
+    pub planes: Vec<(Dof, f64)>,
+    /// Angle, rad.
+    pub angle_rad: f64,
+    /// Change of the angle along the range, rad.
+    pub slope_rad: f64,
+}
+
+/// A limit that grows with the load: `constant + λ·(per_load · load)`.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Limit {
+    /// Part that does not depend on the load, N or N·m.
+    pub constant: f64,
+    /// Multiplies the load's force on one side (N): x with x, z with z.
+    pub per_load: [f64; 2],
+}
+
+/// A force or couple that the surroundings supply as the lifter likes, inside a cone.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Reaction {
+    /// What it is: "lateral", "centre_of_pressure", …
+    pub name: &'static str,
+    /// Torque on every coordinate per unit of the reaction.
+    pub column: Vec<f64>,
+    /// Smallest value.
+    pub least: Limit,
+    /// Largest value.
+    pub most: Limit,
+}
+
+/// A condition the pose must meet whatever the muscles do, such as balance over the foot:
+/// `constant + λ·(per_load · load) + Σ reaction·coefficient = 0`.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Balance {
+    /// What it says, for messages.
+    pub name: &'static str,
+    /// Part that does not depend on load and reactions.
+    pub constant: f64,
+    /// Multiplies the load's force on one side (N).
+    pub per_load: [f64; 2],
+    /// Coefficient of every reaction, in their order.
+    pub reactions: Vec<f64>,
+}
+
+/// Lines of the body in a pose, for a stick figure.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Outline {
+    /// Chains of joint centres, m.
+    pub limbs: Vec<Vec<Point>>,
+    /// Centre of the head, if it is in the picture.
+    pub head: Option<Point>,
+    /// Lines of bench, seat, ground or rack.
+    pub props: Vec<Vec<Point>>,
+    /// Where the load is drawn.
+    pub load: Point,
+}
+
+/// The body at one place of the range.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Pose {
+    /// Angles that move, one a row of the programme.
+    pub coordinates: Vec<Coordinate>,
+    /// Angles that stand, with their values in rad: they set muscle lengths only.
+    pub held: Vec<(Dof, f64)>,
+    /// Where the load acts and how that point moves.
+    pub load: LoadPoint,
+    /// Torque on every coordinate per newton of the load's force on one side: x and z parts.
+    pub load_jacobian: Vec<Point>,
+    /// Torque of the limbs' own weight on every coordinate, N·m, one side.
+    pub gravity_nm: Vec<f64>,
+    /// Forces that the surroundings supply freely.
+    pub reactions: Vec<Reaction>,
+    /// Conditions beside the joints' equilibrium.
+    pub balances: Vec<Balance>,
+    /// Effective mass of the limbs of one side along the range, kg·m² per unit range squared.
+    pub limb_inertia: f64,
+    /// Lines for a stick figure.
+    pub outline: Outline,
+}
