@@ -4,7 +4,9 @@
 //! resolved, so that any of them can be set by its path.
 
 use super::curves::Curves;
+use super::joint::Dof;
 use super::muscle::Muscle;
+use super::passive_joint::PassiveJoint;
 use super::segment::{Segment, SegmentName};
 use crate::source::Source;
 use crate::units::{Length, Mass};
@@ -107,6 +109,8 @@ pub struct Lifter {
     pub build: Build,
     /// The muscles of one side.
     pub muscles: BTreeMap<String, Muscle>,
+    /// Passive resistance of the joints; one without an entry has none.
+    pub joints: BTreeMap<Dof, PassiveJoint>,
     /// The fibre curves.
     pub curves: Curves,
 }

@@ -1,6 +1,8 @@
 //! Height, mass, sex and strength to a body: published shares become this lifter's segments and muscles.
 
 use super::curves::Curves;
+use super::joint::Dof;
+use super::passive_joint::PassiveJoint;
 use super::lifter::{Build, Lifter, LifterRecord};
 use super::muscle::Muscle;
 use super::segment::{Segment, SegmentName, SegmentTable};
@@ -15,6 +17,8 @@ use std::collections::BTreeMap;
 pub struct MuscleTable {
     /// Name of the segment table of the body that the muscles belong to, at its sample's size.
     pub body: String,
+    /// Passive resistance of the joints of that body.
+    pub joints: BTreeMap<Dof, PassiveJoint>,
     /// The muscles of one side.
     pub muscles: BTreeMap<String, Muscle>,
 }
@@ -49,6 +53,7 @@ const ALL_SEGMENTS: [SegmentName; 8] = [
 /// segment length  L = L_table·(height/height_table)
 /// segment mass    m = share·body mass
 /// fibre length, moment arm  × k,   k = L/L_of_the_muscle_table's_body
+/// passive torque  × body mass/mass_of_that_body
 /// peak force      F0 × (body mass/mass_of_that_body)^(2/3) × group factor × strength scale
 /// ```
 /// **Source.** de Leva 1996 (shares); geometric scaling of muscle force with mass^(2/3): Jaric 2003,
@@ -81,6 +86,7 @@ pub fn build(name: &str, record: &LifterRecord, tables: Tables<'_>) -> Result<Li
         segments,
         build: build_of(record, tables.segments),
         muscles: tables.muscles.muscles.clone(),
+        joints: tables.muscles.joints.clone(),
         curves: tables.curves.clone(),
     };
     scale_muscles(&mut lifter, record, tables);
@@ -138,6 +144,10 @@ fn build_of(record: &LifterRecord, table: &SegmentTable) -> Build {
 
 fn scale_muscles(lifter: &mut Lifter, record: &LifterRecord, tables: Tables<'_>) {
     let mass_ratio = record.body_mass.as_kg() / tables.muscle_body.sample_mass.as_kg();
+    for joint in lifter.joints.values_mut() {
+        joint.low_torque = joint.low_torque * mass_ratio;
+        joint.high_torque = joint.high_torque * mass_ratio;
+    }
     let force_ratio = mass_ratio.powf(2.0 / 3.0) * record.strength_scale;
     for muscle in lifter.muscles.values_mut() {
         let own = lifter.segments[&muscle.along].length.as_m();

@@ -3,9 +3,12 @@
 //! In: a lifter and the poses of a range. Out: [`Acting`], every muscle that crosses a moving joint,
 //! ready to be evaluated many times.
 
-use crate::anatomy::{ArmCurve, Curves, Dof, Fibre, FibreState, Lifter, Muscle, Reference};
+use crate::anatomy::{
+    ArmCurve, Curves, Dof, Fibre, FibreState, Lifter, Muscle, PassiveJoint, Reference,
+};
 use crate::error::{Error, Result};
 use crate::movement::{Coordinate, Pose};
+use std::collections::BTreeMap;
 
 /// The muscles of a lifter that cross a joint that moves.
 #[derive(Debug, Clone)]
@@ -14,6 +17,8 @@ pub struct Acting {
     pub muscles: Vec<ActingMuscle>,
     /// The lifter's fibre curves.
     pub curves: Curves,
+    /// Passive resistance of the lifter's joints.
+    pub joints: BTreeMap<Dof, PassiveJoint>,
 }
 
 /// One acting muscle.
@@ -68,7 +73,23 @@ impl Acting {
         Ok(Self {
             muscles,
             curves: lifter.curves.clone(),
+            joints: lifter.joints.clone(),
         })
+    }
+}
+
+impl Acting {
+    /// Passive torque of the joint itself at a coordinate, N·m, planes by their weights.
+    #[must_use]
+    pub fn passive_joint_nm(&self, coordinate: &Coordinate) -> f64 {
+        coordinate
+            .planes
+            .iter()
+            .filter_map(|(dof, weight)| {
+                let joint = self.joints.get(dof)?;
+                Some(weight * joint.torque_nm(coordinate.angle_rad))
+            })
+            .sum()
     }
 }
 

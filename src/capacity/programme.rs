@@ -58,7 +58,7 @@ impl<'a> Solver<'a> {
     ///
     /// ```text
     /// maximise λ
-    /// Σ_i r_ij·F_i(a_i) + G_j + Σ_k R_k·c_kj + λ·(J_jᵀ w) = 0      every coordinate j
+    /// Σ_i r_ij·F_i(a_i) + G_j + P_j + Σ_k R_k·c_kj + λ·(J_jᵀ w) = 0      every coordinate j
     /// balance + λ·(…) + Σ_k R_k·b_k = 0                            every balance
     /// least_k(λ) ≤ R_k ≤ most_k(λ),   0 ≤ a_i ≤ 1
     /// ```
@@ -68,6 +68,7 @@ impl<'a> Solver<'a> {
     /// | `r_ij` | moment arm of muscle i at coordinate j                      | m       |
     /// | `F_i`  | force of muscle i at activation `a_i`                       | N       |
     /// | `G_j`  | torque of the limbs' weight                                 | N·m     |
+    /// | `P_j`  | passive torque of the joint                                 | N·m     |
     /// | `R_k`  | reaction of the surroundings, inside its cone               | N, N·m  |
     /// | `w`    | the load's unit force on one side                           | –       |
     ///
@@ -130,7 +131,8 @@ impl<'a> Solver<'a> {
         let mut right = vec![0.0; rows];
         for (j, sum) in right.iter_mut().enumerate().take(joints) {
             let passive: f64 = muscles.iter().map(|m| m.arms_m[j] * m.passive_n).sum();
-            *sum = -(pose.gravity_nm[j] + passive);
+            let joint = self.acting.passive_joint_nm(&pose.coordinates[j]);
+            *sum = -(pose.gravity_nm[j] + passive + joint);
         }
         for (b, balance) in pose.balances.iter().enumerate() {
             right[joints + b] = -balance.constant;
