@@ -57,7 +57,9 @@ impl Dof {
     pub fn joint(self) -> &'static str {
         match self {
             Self::Elbow => "elbow",
-            Self::ShoulderFlexion | Self::ShoulderAbduction | Self::ShoulderHorizontal => "shoulder",
+            Self::ShoulderFlexion | Self::ShoulderAbduction | Self::ShoulderHorizontal => {
+                "shoulder"
+            }
             Self::Hip => "hip",
             Self::Knee => "knee",
             Self::Ankle => "ankle",

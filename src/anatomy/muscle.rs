@@ -138,10 +138,7 @@ impl Fibre {
     pub fn forces_n(&self, curves: &Curves, state: FibreState) -> (f64, f64) {
         let along = self.peak_force_n * state.cos_pennation;
         let active = curves.active.at(state.length_norm) * curves.velocity.at(state.velocity_norm);
-        (
-            along * curves.passive.at(state.length_norm),
-            along * active,
-        )
+        (along * curves.passive.at(state.length_norm), along * active)
     }
 
     /// State of fully active fibres in series with the tendon, when the relaxed projection is
@@ -153,7 +150,12 @@ impl Fibre {
     /// `p0` relaxed projection (m), `p` active one (m). Bisection: the tendon's force falls with p.
     /// **Fails.** Never; a rigid tendon returns the relaxed state.
     #[must_use]
-    pub fn active_state(&self, curves: &Curves, projected_m: f64, shortening_m_s: f64) -> FibreState {
+    pub fn active_state(
+        &self,
+        curves: &Curves,
+        projected_m: f64,
+        shortening_m_s: f64,
+    ) -> FibreState {
         let Tendon::Compliant {
             slack_length,
             strain_at_peak,

@@ -2,9 +2,9 @@
 
 use super::curves::Curves;
 use super::joint::Dof;
-use super::passive_joint::PassiveJoint;
 use super::lifter::{Build, Lifter, LifterRecord};
 use super::muscle::Muscle;
+use super::passive_joint::PassiveJoint;
 use super::segment::{Segment, SegmentName, SegmentTable};
 use crate::error::{Error, Fault, Result};
 use crate::units::Length;
@@ -107,8 +107,13 @@ fn check(record: &LifterRecord, tables: Tables<'_>) -> Result<()> {
     for group in record.strength.keys() {
         if !tables.muscles.muscles.values().any(|m| &m.group == group) {
             faults.push(
-                Fault::new(format!("`strength` names the group `{group}`, which no muscle belongs to"))
-                    .hint(format!("known groups: {}", groups(tables.muscles).join(", "))),
+                Fault::new(format!(
+                    "`strength` names the group `{group}`, which no muscle belongs to"
+                ))
+                .hint(format!(
+                    "known groups: {}",
+                    groups(tables.muscles).join(", ")
+                )),
             );
         }
     }

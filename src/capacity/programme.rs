@@ -76,12 +76,7 @@ impl<'a> Solver<'a> {
     /// direction of the movement. A cost of 1e-6 per activation settles ties.
     /// **Source.** Static optimisation as a linear programme; duals as joint limits: design of the model.
     /// **Fails** when no activation keeps the pose, naming the place.
-    pub fn solve(
-        &mut self,
-        pose: &Pose,
-        direction: PlaneForce,
-        range_speed: f64,
-    ) -> Result<Held> {
+    pub fn solve(&mut self, pose: &Pose, direction: PlaneForce, range_speed: f64) -> Result<Held> {
         let muscles: Vec<MuscleAtPose> = self
             .acting
             .muscles
@@ -122,9 +117,18 @@ impl<'a> Solver<'a> {
         &self.programme
     }
 
-    fn build(&mut self, pose: &Pose, muscles: &[MuscleAtPose], direction: PlaneForce) -> Result<()> {
+    fn build(
+        &mut self,
+        pose: &Pose,
+        muscles: &[MuscleAtPose],
+        direction: PlaneForce,
+    ) -> Result<()> {
         let joints = pose.coordinates.len();
-        let cones: usize = pose.reactions.iter().map(|r| cone_rows(&r.least) + cone_rows(&r.most)).sum();
+        let cones: usize = pose
+            .reactions
+            .iter()
+            .map(|r| cone_rows(&r.least) + cone_rows(&r.most))
+            .sum();
         let rows = joints + pose.balances.len() + cones;
         let side = [direction.x_n * self.share, direction.z_n * self.share];
         self.programme.clear(rows)?;
@@ -153,7 +157,8 @@ impl<'a> Solver<'a> {
             }
         }
         self.programme.set_right_side(&right)?;
-        self.programme.add_column(1.0, -BOUNDLESS, BOUNDLESS, &load)?;
+        self.programme
+            .add_column(1.0, -BOUNDLESS, BOUNDLESS, &load)?;
         let mut column = vec![0.0; rows];
         for muscle in muscles {
             for (entry, arm) in column.iter_mut().zip(&muscle.arms_m) {
@@ -197,7 +202,11 @@ impl<'a> Solver<'a> {
                 column[*row] = *sign;
             }
             let bound = |limit: &Limit, open: f64| {
-                if cone_rows(limit) == 1 { open } else { limit.constant }
+                if cone_rows(limit) == 1 {
+                    open
+                } else {
+                    limit.constant
+                }
             };
             self.programme.add_column(
                 0.0,
@@ -209,7 +218,8 @@ impl<'a> Solver<'a> {
         for (_, row, _) in cone_columns {
             column.fill(0.0);
             column[*row] = 1.0;
-            self.programme.add_column(0.0, 0.0, f64::INFINITY, &column)?;
+            self.programme
+                .add_column(0.0, 0.0, f64::INFINITY, &column)?;
         }
         Ok(())
     }

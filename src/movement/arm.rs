@@ -328,10 +328,7 @@ impl ArmPath {
 ///
 /// **Source.** de Leva 1996 for both segments; the bar at the hand's centre of mass is assumed.
 #[must_use]
-pub fn forearm_and_hand(
-    forearm: crate::anatomy::Segment,
-    hand: crate::anatomy::Segment,
-) -> Link {
+pub fn forearm_and_hand(forearm: crate::anatomy::Segment, hand: crate::anatomy::Segment) -> Link {
     let grip_m = forearm.length.as_m() + hand.centre_of_mass * hand.length.as_m();
     let (m1, m2) = (forearm.mass.as_kg(), hand.mass.as_kg());
     let c1 = forearm.centre_of_mass * forearm.length.as_m();

@@ -98,7 +98,8 @@ impl Linkage {
         let mut directions_rad = Vec::with_capacity(self.links.len());
         let (mut at, mut direction) = (self.base, self.base_direction_rad);
         for link in &self.links {
-            direction += link.offset_rad + link.coordinate.map_or(0.0, |c| link.sign * angles_rad[c]);
+            direction +=
+                link.offset_rad + link.coordinate.map_or(0.0, |c| link.sign * angles_rad[c]);
             at = at + Point::new(direction.cos(), direction.sin()) * link.length_m;
             directions_rad.push(direction);
             joints.push(at);

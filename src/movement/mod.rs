@@ -15,8 +15,6 @@ pub use arm::{ArmRecord, Hand, HandPlace, Place, Posture};
 pub use linkage::{Link, Linkage, Placed, along};
 pub use load_point::{Carrier, LoadPoint, PlaneForce};
 pub use pose::{Balance, Coordinate, Limit, Outline, Pose, Reaction};
-pub use record::{
-    CarrierRecord, Measure, Movement, PathRecord, Sides, Technique, TechniqueValue,
-};
+pub use record::{CarrierRecord, Measure, Movement, PathRecord, Sides, Technique, TechniqueValue};
 pub use sweep::{Body, Limb, SweepRecord};
 pub use trace::{Range, SAMPLES, trace};

@@ -170,10 +170,10 @@ impl Movement {
     pub fn choice(&self, name: &str) -> Result<&str> {
         match &self.technique(name)?.value {
             TechniqueValue::Choice { now, of } if of.contains(now) => Ok(now),
-            TechniqueValue::Choice { now, of } => Err(Error::bad(format!(
-                "technique.{name} cannot be `{now}`"
-            ))
-            .hint(format!("it is one of: {}", of.join(", ")))),
+            TechniqueValue::Choice { now, of } => {
+                Err(Error::bad(format!("technique.{name} cannot be `{now}`"))
+                    .hint(format!("it is one of: {}", of.join(", "))))
+            }
             _ => Err(wrong_kind(name, "a word")),
         }
     }
@@ -181,8 +181,11 @@ impl Movement {
     fn technique(&self, name: &str) -> Result<&Technique> {
         let found = self.technique.get(name).ok_or_else(|| {
             let known: Vec<&str> = self.technique.keys().map(String::as_str).collect();
-            Error::bad(format!("{} has no technique parameter `{name}`", self.title))
-                .hint(format!("it has: {}", known.join(", ")))
+            Error::bad(format!(
+                "{} has no technique parameter `{name}`",
+                self.title
+            ))
+            .hint(format!("it has: {}", known.join(", ")))
         })?;
         found.check(name)?;
         Ok(found)

@@ -181,14 +181,17 @@ fn chain(
         }
         Limb::Shank => {
             // Seated, the knee straightens upward; face down, it bends upward.
-            let sign = if record.body == Body::Prone { 1.0 } else { -1.0 };
+            let sign = if record.body == Body::Prone {
+                1.0
+            } else {
+                -1.0
+            };
             let thigh = segment(SegmentName::Thigh).length.as_m();
             let shank = Link::proximal(segment(SegmentName::Shank)).turned_by(0, sign);
             let foot = Link::proximal(segment(SegmentName::Foot)).offset(-sign * FRAC_PI_2);
             let hip = base - unit(0.0) * thigh;
             let trunk_direction = PI - sign * -angle(Dof::Hip);
-            let shoulder =
-                hip + unit(trunk_direction) * segment(SegmentName::Trunk).length.as_m();
+            let shoulder = hip + unit(trunk_direction) * segment(SegmentName::Trunk).length.as_m();
             let length = shank.length_m;
             (
                 Linkage {
@@ -207,8 +210,7 @@ fn chain(
             foot.length_m = ball;
             let knee = base + unit(FRAC_PI_2) * segment(SegmentName::Shank).length.as_m();
             let bend = angle(Dof::Knee);
-            let hip = knee
-                + unit(FRAC_PI_2 + bend) * segment(SegmentName::Thigh).length.as_m();
+            let hip = knee + unit(FRAC_PI_2 + bend) * segment(SegmentName::Thigh).length.as_m();
             (single(base, 0.0, foot), (0, ball), vec![hip, knee, base])
         }
     }
@@ -266,7 +268,8 @@ impl Path for SweepPath {
             }
             outline.load = self.proximal[0] + shift;
         }
-        let body_height = self.proximal[0].z - self.linkage.base.z + (self.linkage.base.z - point.z);
+        let body_height =
+            self.proximal[0].z - self.linkage.base.z + (self.linkage.base.z - point.z);
         Ok(Pose {
             coordinates: vec![Coordinate {
                 dof: self.record.joint,

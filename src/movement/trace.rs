@@ -79,9 +79,7 @@ fn pose_at(path: &dyn Path, s: f64) -> Result<Pose> {
     let (near_up, near_down) = (path.angles(s + STEP)?, path.angles(s - STEP)?);
     let (far_up, far_down) = (path.angles(s + 2.0 * STEP)?, path.angles(s - 2.0 * STEP)?);
     let slopes: Vec<f64> = (0..angles.len())
-        .map(|j| {
-            (8.0 * (near_up[j] - near_down[j]) - (far_up[j] - far_down[j])) / (12.0 * STEP)
-        })
+        .map(|j| (8.0 * (near_up[j] - near_down[j]) - (far_up[j] - far_down[j])) / (12.0 * STEP))
         .collect();
     let pose = path.pose(s, &angles, &slopes)?;
     let finite = pose.gravity_nm.iter().all(|g| g.is_finite())

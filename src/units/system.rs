@@ -50,5 +50,9 @@ pub fn rounded(value: f64, decimals: usize) -> String {
     } else {
         &text
     };
-    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+    if text == "-0" {
+        "0".to_owned()
+    } else {
+        text.to_owned()
+    }
 }

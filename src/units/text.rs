@@ -71,7 +71,9 @@ impl Dimension {
             .find(|u| u.names.contains(&unit))
             .or_else(|| {
                 let lower = unit.to_lowercase();
-                self.units.iter().find(|u| u.names.contains(&lower.as_str()))
+                self.units
+                    .iter()
+                    .find(|u| u.names.contains(&lower.as_str()))
             });
         match found {
             Some(found) => Ok(number * found.multiply / found.divide),
@@ -126,9 +128,7 @@ pub fn parse_number_and_unit(text: &str) -> Option<(f64, &str, &str)> {
         .map_or(text.len(), |(index, _)| index);
     let number: f64 = text[..number_end].replace('\u{2212}', "-").parse().ok()?;
     let rest = text[number_end..].trim_start();
-    let unit_end = rest
-        .find(char::is_whitespace)
-        .unwrap_or(rest.len());
+    let unit_end = rest.find(char::is_whitespace).unwrap_or(rest.len());
     Some((number, &rest[..unit_end], rest[unit_end..].trim_start()))
 }
 
