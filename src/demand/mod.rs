@@ -1,1 +1,10 @@
 //! What a setup asks for at each place of the range.
+//!
+//! In: a setup and the load points of a movement. Out: load patterns for the programme of each pose,
+//! and demand curves up and down for charts, overlay and repetition.
+
+mod curve;
+mod pattern;
+
+pub use curve::{DemandCurve, DemandSample};
+pub use pattern::{patterns, put_up};

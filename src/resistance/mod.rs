@@ -1,1 +1,48 @@
 //! What hangs on the bar: the law of every implement and the complete setup.
+//!
+//! In: implements (from model files, the command line or a setup file) and a load point. Out: the
+//! force that the complete load exerts on the lifter there, the mass that moves with it, and what
+//! each item contributes. Imports `error`, `source`, `units` and the load point of `movement`.
+
+mod acceptance;
+mod anchor;
+mod assistance;
+mod band;
+mod cable;
+mod cam;
+mod cautions;
+mod chain;
+mod eccentric_only;
+mod item;
+mod lever;
+mod measured;
+mod motion;
+mod path;
+mod rubber;
+mod setup;
+mod setup_file;
+mod sled;
+mod texts;
+mod weight;
+
+pub use anchor::{Anchor, NAMED_ANCHORS};
+pub use assistance::Assistance;
+pub use band::{Band, CHOKE_TAKE_UP_M, Hang, Loss, Pull, SPREAD_OF_EQUAL_BANDS};
+pub use cable::{Cable, Lead};
+pub use cam::Cam;
+pub use chain::{Chain, ChainHang, HangingChain, Leader, Links, STEEL_DENSITY_KG_M3};
+pub use eccentric_only::EccentricOnly;
+pub use item::{HungBand, HungChain, Item};
+pub use lever::{LeverMachine, Turns};
+pub use measured::{
+    FittedPull, Reading, Shape, pull_from_text, readings_from_csv, readings_from_text,
+};
+pub use motion::Motion;
+pub use rubber::{Rubber, stretch_terms};
+pub use setup::{LoadForce, Part, Setup};
+pub use setup_file::{ItemRecord, SetupFile};
+pub use sled::{Sled, along_rails_n};
+pub use texts::{
+    PieceText, Stock, band_from_text, chain_from_text, load_from_text, setup_from_texts,
+};
+pub use weight::{BAR_HEIGHT_ON_FLOOR_M, Felt, Side, Weight};

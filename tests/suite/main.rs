@@ -5,5 +5,7 @@ mod draw;
 mod draw_samples;
 mod layers;
 mod numeric;
+mod published_table;
 mod resistance;
+mod resistance_laws;
 mod session;

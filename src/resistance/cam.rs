@@ -1,0 +1,110 @@
+//! A cam: the radius on which a machine's cable runs, as it turns with the lever.
+//!
+//! In: radius points over the lever's angle, or a capacity curve to copy. Out: radius at an angle.
+//! Source: statics; a cam whose radius follows capacity makes every angle equally hard.
+
+use super::band::between;
+use crate::units::{Angle, Length};
+use serde::Deserialize;
+
+/// A cam by its radius over the angle that the lever has turned since the start of the range.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(try_from = "CamRecord")]
+pub struct Cam {
+    angles_rad: Vec<f64>,
+    radii_m: Vec<f64>,
+}
+
+#[derive(Deserialize)]
+#[serde(rename = "Cam", deny_unknown_fields)]
+struct CamRecord {
+    profile: Vec<(Angle, Length)>,
+}
+
+impl TryFrom<CamRecord> for Cam {
+    type Error = String;
+    fn try_from(record: CamRecord) -> Result<Self, String> {
+        Self::through(&record.profile)
+    }
+}
+
+impl Cam {
+    /// A cam through points of (angle since the start, radius), straight in between and level beyond.
+    ///
+    /// **Fails** for no point, angles that do not rise, or a radius outside 5 mm to 1 m.
+    pub fn through(profile: &[(Angle, Length)]) -> Result<Self, String> {
+        if profile.is_empty() {
+            return Err("a cam needs at least one point of (angle, radius)".to_owned());
+        }
+        if let Some(pair) = profile.windows(2).find(|pair| pair[1].0 <= pair[0].0) {
+            return Err(format!(
+                "the cam's angles must rise: {} deg stands after {} deg",
+                crate::units::rounded(pair[1].0.as_deg(), 2),
+                crate::units::rounded(pair[0].0.as_deg(), 2)
+            ));
+        }
+        for (_, radius) in profile {
+            between("cam radius", radius.as_m(), "m", 0.005, 1.0)?;
+        }
+        Ok(Self {
+            angles_rad: profile.iter().map(|point| point.0.as_rad()).collect(),
+            radii_m: profile.iter().map(|point| point.1.as_m()).collect(),
+        })
+    }
+
+    /// A cam that is large where the lifter is strong, in proportion to capacity.
+    ///
+    /// ```text
+    /// r(θ) = r_mean · capacity(θ) / mean(capacity)
+    /// ```
+    /// Effort over such a cam is the same at every given angle.
+    ///
+    /// **Shape.** That of the capacity; its mean is `mean_radius`.
+    /// **Source.** Statics: torque of the stack = m·g·r. **Fails** for lists of different length,
+    /// a capacity that is not positive everywhere, or a radius that no cam can have.
+    pub fn fitted(angles: &[Angle], capacity: &[f64], mean_radius: Length) -> Result<Self, String> {
+        if angles.len() != capacity.len() || angles.is_empty() {
+            return Err(format!(
+                "a cam is fitted to as many capacities as angles: {} and {} were given",
+                capacity.len(),
+                angles.len()
+            ));
+        }
+        if let Some(odd) = capacity.iter().find(|c| !(c.is_finite() && **c > 0.0)) {
+            return Err(format!(
+                "a cam cannot follow a capacity of {odd}: it must be above 0 everywhere"
+            ));
+        }
+        let mean = capacity.iter().sum::<f64>() / capacity.len() as f64;
+        let profile: Vec<(Angle, Length)> = angles
+            .iter()
+            .zip(capacity)
+            .map(|(angle, capacity)| (*angle, mean_radius * (capacity / mean)))
+            .collect();
+        Self::through(&profile)
+    }
+
+    /// Radius after the lever has turned by this angle, m.
+    #[must_use]
+    pub fn radius_m(&self, angle_rad: f64) -> f64 {
+        let behind = self.angles_rad.partition_point(|known| *known <= angle_rad);
+        if behind == 0 {
+            return self.radii_m[0];
+        }
+        let before = behind - 1;
+        if behind == self.angles_rad.len() {
+            return self.radii_m[before];
+        }
+        let (low, high) = (self.angles_rad[before], self.angles_rad[behind]);
+        let share = (angle_rad - low) / (high - low);
+        self.radii_m[before] + share * (self.radii_m[behind] - self.radii_m[before])
+    }
+
+    /// Largest radius over smallest.
+    #[must_use]
+    pub fn variation(&self) -> f64 {
+        let largest = self.radii_m.iter().copied().fold(0.0, f64::max);
+        let smallest = self.radii_m.iter().copied().fold(f64::INFINITY, f64::min);
+        largest / smallest
+    }
+}

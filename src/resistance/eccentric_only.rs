@@ -1,0 +1,62 @@
+//! Load that is only there in lowering: hooks that let go at the bottom, a partner who pushes down.
+//!
+//! In: mass or push. Out: its force in lowering, nothing in holding and lifting. Source: statics.
+
+use super::band::between;
+use super::path::{DOWN, force_along, lifting_direction};
+use super::weight::{Felt, Machine, felt_weight};
+use crate::movement::{Carrier, LoadPoint};
+use crate::resistance::Motion;
+use crate::units::{Force, Mass};
+use serde::Deserialize;
+
+/// A load of the lowering phase.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+pub enum EccentricOnly {
+    /// Hung on and released at the bottom; both sides together, one hand for dumb-bells.
+    Hung(Mass),
+    /// Pushed by a partner.
+    Pushed(Force),
+}
+
+impl EccentricOnly {
+    /// Checks the size of a push.
+    ///
+    /// **Fails** for a negative push or one of more than 5000 N.
+    pub fn checked(self) -> Result<Self, String> {
+        if let Self::Pushed(force) = self {
+            between("push", force.as_n(), "N", 0.0, 5000.0)?;
+        }
+        Ok(self)
+    }
+
+    /// What the lifter feels: all of it in lowering, nothing otherwise.
+    pub(super) fn felt(
+        &self,
+        point: &LoadPoint,
+        carrier: &Carrier,
+        motion: Motion,
+        machine: &Machine,
+    ) -> Felt {
+        if !motion.is_lowering() {
+            return Felt::default();
+        }
+        match self {
+            Self::Hung(mass) => felt_weight(mass.as_kg(), point, carrier, motion, machine),
+            Self::Pushed(force) => {
+                let push = match carrier {
+                    Carrier::Bar | Carrier::Dumbbell | Carrier::Body => {
+                        force_along(force.as_n(), DOWN)
+                    }
+                    Carrier::Sled { .. } | Carrier::Lever { .. } => {
+                        force_along(-force.as_n(), lifting_direction(point, carrier))
+                    }
+                };
+                Felt {
+                    force: push,
+                    moving_mass_kg: 0.0,
+                }
+            }
+        }
+    }
+}

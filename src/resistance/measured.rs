@@ -1,0 +1,424 @@
+//! The user's own band: readings of length and pull, fitted by least squares.
+//!
+//! In: two or more readings, from a model file, a line of text or CSV. Out: a force law over stretch,
+//! with how far it misses each reading. The form is the rubber law of `rubber.rs` with both
+//! constants free, or that of Treloar's rubber scaled and bent by an exponent where it fits better.
+
+use super::rubber::{Rubber, stretch_terms};
+use crate::error::{Error, Result};
+use crate::units::{Force, Length, Mass};
+use serde::Deserialize;
+
+/// One reading: the band's length, and what a scale showed.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(try_from = "(Length, String)")]
+pub struct Reading {
+    /// Length from end to end.
+    pub length: Length,
+    /// Pull at that length.
+    pub force: Force,
+}
+
+impl TryFrom<(Length, String)> for Reading {
+    type Error = String;
+    fn try_from((length, pull): (Length, String)) -> std::result::Result<Self, String> {
+        Ok(Self {
+            length,
+            force: pull_from_text(&pull)?,
+        })
+    }
+}
+
+/// Reads a pull: a force ("120 N", "25 lbf") or what a hanging scale shows ("12 kg", "25 lb").
+pub fn pull_from_text(text: &str) -> std::result::Result<Force, String> {
+    Force::from_text(text)
+        .or_else(|_| Mass::from_text(text).map(Mass::weight))
+        .map_err(|_| {
+            format!("`{text}` is no pull: write a force such as \"120 N\", or what a scale shows, such as \"12 kg\"")
+        })
+}
+
+/// The form of a fitted pull over stretch L.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Shape {
+    /// F = 2·(L − 1/L²)·(a + b/L): the rubber law with both constants from the readings.
+    TwoConstants {
+        /// Takes the place of strands · section · C1, N.
+        a_n: f64,
+        /// Takes the place of strands · section · C2, N.
+        b_n: f64,
+    },
+    /// F = scale · (s(L)/s(2))^exponent, with s the stress of Treloar's rubber.
+    Bent {
+        /// Pull at twice the rest length, N.
+        scale_n: f64,
+        /// 1 is Treloar's own shape; more stiffens towards the end.
+        exponent: f64,
+    },
+}
+
+impl Shape {
+    /// Pull at a stretch, N; 0 while slack.
+    #[must_use]
+    pub fn force_n(self, stretch: f64) -> f64 {
+        match self {
+            Self::TwoConstants { a_n, b_n } => {
+                let (first, second) = stretch_terms(stretch);
+                a_n * first + b_n * second
+            }
+            Self::Bent { scale_n, exponent } => scale_n * relative_stress(stretch).powf(exponent),
+        }
+    }
+}
+
+/// Stress of Treloar's rubber over its stress at twice the rest length.
+fn relative_stress(stretch: f64) -> f64 {
+    let rubber = Rubber::treloar_1944();
+    rubber.nominal_stress_pa(stretch) / rubber.nominal_stress_pa(2.0)
+}
+
+/// A pull law fitted to readings, with the readings and the misfit.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FittedPull {
+    rest_length_m: f64,
+    shape: Shape,
+    readings: Vec<Reading>,
+    misfit_n: f64,
+}
+
+/// A misfit above this share of the largest reading sends the fit to the bent form. Assumed: about
+/// what a hanging scale and a tape leave open.
+const GOOD_ENOUGH: f64 = 0.01;
+
+impl FittedPull {
+    /// Fits readings of a band pulled as it is (a loop as a loop).
+    ///
+    /// ```text
+    /// minimise  Σ (F_i − F(length_i / rest length))²
+    /// ```
+    /// over two constants ≥ 0, and where these leave more than 1 % of the largest reading, over
+    /// scale and exponent; the better one is kept. Without a rest length, three readings with a pull
+    /// are needed, and the rest length is sought too.
+    ///
+    /// **Shape.** Rises with length from 0 at rest length.
+    /// **Fails** with a sentence for too few readings, equal lengths, a pull at or below rest length.
+    pub fn from_readings(
+        readings: &[Reading],
+        rest: Option<Length>,
+    ) -> std::result::Result<Self, String> {
+        let pulling: Vec<(f64, f64)> = readings
+            .iter()
+            .map(|reading| (reading.length.as_m(), reading.force.as_n()))
+            .filter(|(_, force_n)| *force_n != 0.0)
+            .collect();
+        refuse_odd(readings, &pulling)?;
+        let rest_length_m = match rest {
+            Some(rest) => checked_rest(rest.as_m(), &pulling)?,
+            None => sought_rest(readings, &pulling)?,
+        };
+        let (shape, misfit_n) = best_shape(rest_length_m, &pulling);
+        Ok(Self {
+            rest_length_m,
+            shape,
+            readings: readings.to_vec(),
+            misfit_n,
+        })
+    }
+
+    /// Length at which the fitted band is just taut.
+    #[must_use]
+    pub fn rest_length(&self) -> Length {
+        Length::from_m(self.rest_length_m)
+    }
+
+    /// The fitted form and its constants.
+    #[must_use]
+    pub fn shape(&self) -> Shape {
+        self.shape
+    }
+
+    /// The readings that were fitted.
+    #[must_use]
+    pub fn readings(&self) -> &[Reading] {
+        &self.readings
+    }
+
+    /// Root mean square of reading minus fit.
+    #[must_use]
+    pub fn misfit(&self) -> Force {
+        Force::from_n(self.misfit_n)
+    }
+
+    /// Pull at a stretch, N; 0 while slack.
+    #[must_use]
+    pub fn force_n(&self, stretch: f64) -> f64 {
+        self.shape.force_n(stretch)
+    }
+
+    /// One sentence: how many readings, how well met.
+    #[must_use]
+    pub fn in_words(&self) -> String {
+        let largest_n = self
+            .readings
+            .iter()
+            .map(|r| r.force.as_n())
+            .fold(0.0, f64::max);
+        let form = match self.shape {
+            Shape::TwoConstants { .. } => "the rubber law",
+            Shape::Bent { .. } => "a bent rubber law",
+        };
+        format!(
+            "{} readings fitted by {form}, rest length {} cm, misfit {} N ({} % of the largest reading)",
+            self.readings.len(),
+            crate::units::rounded(self.rest_length_m * 100.0, 1),
+            crate::units::rounded(self.misfit_n, 1),
+            crate::units::rounded(100.0 * self.misfit_n / largest_n, 1),
+        )
+    }
+}
+
+fn refuse_odd(readings: &[Reading], pulling: &[(f64, f64)]) -> std::result::Result<(), String> {
+    if let Some(odd) = readings
+        .iter()
+        .find(|r| r.length.as_m() <= 0.0 || r.length.as_m() > 20.0 || r.force.as_n() < 0.0)
+    {
+        return Err(format!(
+            "the reading {} cm, {} N cannot be: lengths lie between 0 m and 20 m, pulls are not negative",
+            crate::units::rounded(odd.length.as_cm(), 1),
+            crate::units::rounded(odd.force.as_n(), 1)
+        ));
+    }
+    let shortest = pulling.iter().map(|p| p.0).fold(f64::INFINITY, f64::min);
+    let longest = pulling.iter().map(|p| p.0).fold(0.0, f64::max);
+    if pulling.len() < 2 || longest - shortest < 0.01 {
+        return Err(format!(
+            "{} readings with a pull are too few or too close together: give at least two, 1 cm or more apart",
+            pulling.len()
+        ));
+    }
+    Ok(())
+}
+
+fn checked_rest(rest_m: f64, pulling: &[(f64, f64)]) -> std::result::Result<f64, String> {
+    let shortest_m = pulling.iter().map(|p| p.0).fold(f64::INFINITY, f64::min);
+    if rest_m <= 0.0 || rest_m >= shortest_m {
+        return Err(format!(
+            "a band of {} cm at rest cannot pull at {} cm: the rest length lies below every length with a pull",
+            crate::units::rounded(rest_m * 100.0, 1),
+            crate::units::rounded(shortest_m * 100.0, 1)
+        ));
+    }
+    Ok(rest_m)
+}
+
+/// The rest length between the longest slack reading and the shortest pulling one that fits best:
+/// a fine scan, then a golden-section search around its best place.
+fn sought_rest(readings: &[Reading], pulling: &[(f64, f64)]) -> std::result::Result<f64, String> {
+    let slack_m = readings
+        .iter()
+        .filter(|r| r.force.as_n() == 0.0)
+        .map(|r| r.length.as_m())
+        .fold(0.0, f64::max);
+    let shortest_m = pulling.iter().map(|p| p.0).fold(f64::INFINITY, f64::min);
+    if pulling.len() < 3 && slack_m == 0.0 {
+        return Err(
+            "two readings cannot tell the rest length as well: give the rest length, or a third reading"
+                .to_owned(),
+        );
+    }
+    if slack_m >= shortest_m {
+        return Err(format!(
+            "the band is slack at {} cm and pulls at {} cm: one of the two is misread",
+            crate::units::rounded(slack_m * 100.0, 1),
+            crate::units::rounded(shortest_m * 100.0, 1)
+        ));
+    }
+    if pulling.len() < 3 {
+        return Ok(slack_m);
+    }
+    let (low, high) = (slack_m.max(0.3 * shortest_m), 0.999 * shortest_m);
+    let misfit = |rest_m: f64| best_shape(rest_m, pulling).1;
+    let steps = 200;
+    let at = |i: usize| low + (high - low) * i as f64 / steps as f64;
+    let best = (0..=steps)
+        .min_by(|a, b| misfit(at(*a)).total_cmp(&misfit(at(*b))))
+        .unwrap_or(0);
+    Ok(golden_minimum(
+        at(best.saturating_sub(1)),
+        at((best + 1).min(steps)),
+        misfit,
+    ))
+}
+
+/// Place of the least value of a function with one dip between the limits.
+fn golden_minimum(mut low: f64, mut high: f64, f: impl Fn(f64) -> f64) -> f64 {
+    let ratio = (5.0_f64.sqrt() - 1.0) / 2.0;
+    for _ in 0..80 {
+        let (left, right) = (high - ratio * (high - low), low + ratio * (high - low));
+        if f(left) <= f(right) {
+            high = right;
+        } else {
+            low = left;
+        }
+    }
+    f64::midpoint(low, high)
+}
+
+fn best_shape(rest_m: f64, pulling: &[(f64, f64)]) -> (Shape, f64) {
+    let points: Vec<(f64, f64)> = pulling.iter().map(|(l, f)| (l / rest_m, *f)).collect();
+    let largest_n = points.iter().map(|p| p.1).fold(0.0, f64::max);
+    let rubber = two_constants(&points);
+    let rubber_misfit_n = root_mean_square(rubber, &points);
+    if rubber_misfit_n <= GOOD_ENOUGH * largest_n {
+        return (rubber, rubber_misfit_n);
+    }
+    let bent = bent(&points);
+    let bent_misfit_n = root_mean_square(bent, &points);
+    if bent_misfit_n < rubber_misfit_n {
+        (bent, bent_misfit_n)
+    } else {
+        (rubber, rubber_misfit_n)
+    }
+}
+
+fn root_mean_square(shape: Shape, points: &[(f64, f64)]) -> f64 {
+    let sum: f64 = points
+        .iter()
+        .map(|(l, f)| (shape.force_n(*l) - f).powi(2))
+        .sum();
+    (sum / points.len() as f64).sqrt()
+}
+
+/// Least squares over two constants that may not be negative: the free optimum where it allows,
+/// else the better of the two edges.
+fn two_constants(points: &[(f64, f64)]) -> Shape {
+    let (mut uu, mut uv, mut vv, mut uf, mut vf) = (0.0, 0.0, 0.0, 0.0, 0.0);
+    for (stretch, force_n) in points {
+        let (u, v) = stretch_terms(*stretch);
+        uu += u * u;
+        uv += u * v;
+        vv += v * v;
+        uf += u * force_n;
+        vf += v * force_n;
+    }
+    let determinant = uu * vv - uv * uv;
+    let (a_n, b_n) = if determinant > 1e-12 * uu * vv {
+        (
+            (uf * vv - vf * uv) / determinant,
+            (vf * uu - uf * uv) / determinant,
+        )
+    } else {
+        (uf / uu, 0.0)
+    };
+    if a_n >= 0.0 && b_n >= 0.0 {
+        return Shape::TwoConstants { a_n, b_n };
+    }
+    let edges = [
+        Shape::TwoConstants {
+            a_n: (uf / uu).max(0.0),
+            b_n: 0.0,
+        },
+        Shape::TwoConstants {
+            a_n: 0.0,
+            b_n: (vf / vv).max(0.0),
+        },
+    ];
+    let worse = root_mean_square(edges[0], points) > root_mean_square(edges[1], points);
+    edges[usize::from(worse)]
+}
+
+/// Least squares over scale and exponent: the scale is linear, the exponent is sought.
+fn bent(points: &[(f64, f64)]) -> Shape {
+    let with = |exponent: f64| {
+        let (mut gg, mut gf) = (0.0, 0.0);
+        for (stretch, force_n) in points {
+            let g = relative_stress(*stretch).powf(exponent);
+            gg += g * g;
+            gf += g * force_n;
+        }
+        Shape::Bent {
+            scale_n: gf / gg,
+            exponent,
+        }
+    };
+    with(golden_minimum(0.1, 6.0, |exponent| {
+        root_mean_square(with(exponent), points)
+    }))
+}
+
+/// Reads "120 cm=10 kg, 150 cm=18 kg": readings as one line of text.
+///
+/// **Fails** for a part without `=`, and for a bad length or pull.
+pub fn readings_from_text(text: &str) -> Result<Vec<Reading>> {
+    text.split(',')
+        .map(str::trim)
+        .filter(|part| !part.is_empty())
+        .map(one_reading)
+        .collect()
+}
+
+fn one_reading(part: &str) -> Result<Reading> {
+    let (length, pull) = part.split_once('=').ok_or_else(|| {
+        Error::bad(format!("`{part}` is no reading of a band"))
+            .hint("write length=pull, such as \"120 cm=10 kg, 150 cm=18 kg\"")
+    })?;
+    Ok(Reading {
+        length: Length::from_text(length).map_err(Error::bad)?,
+        force: pull_from_text(pull.trim()).map_err(Error::bad)?,
+    })
+}
+
+/// Reads CSV with a head line `length,force`; units stand in the cells ("120 cm") or in the head
+/// (`length_cm,force_kg`).
+///
+/// **Fails** for another head and for a cell that is no length or pull, with the line.
+pub fn readings_from_csv(text: &str) -> Result<Vec<Reading>> {
+    let mut reader = csv::ReaderBuilder::new()
+        .trim(csv::Trim::All)
+        .comment(Some(b'#'))
+        .from_reader(text.as_bytes());
+    let head = reader
+        .headers()
+        .map_err(|fault| unreadable(&fault))?
+        .clone();
+    let unit_of = |index: usize, name: &str| -> Result<String> {
+        let found = head.get(index).unwrap_or_default();
+        let unit = found
+            .strip_prefix(name)
+            .map(|rest| rest.trim_start_matches(['_', ' ', '(']));
+        unit.map(|unit| unit.trim_end_matches(')').to_owned())
+            .ok_or_else(|| {
+                Error::bad(format!(
+                    "column {} is called `{found}`, expected `{name}`",
+                    index + 1
+                ))
+                .hint("the head line is `length,force`, or with units `length_cm,force_kg`")
+            })
+    };
+    let units = [unit_of(0, "length")?, unit_of(1, "force")?];
+    let mut readings = Vec::new();
+    for row in reader.records() {
+        let row = row.map_err(|fault| unreadable(&fault))?;
+        let line = row.position().map_or(0, csv::Position::line);
+        let cell = |index: usize| {
+            let text = row.get(index).unwrap_or_default();
+            let bare = text.parse::<f64>().is_ok();
+            if bare {
+                format!("{text} {}", units[index])
+            } else {
+                text.to_owned()
+            }
+        };
+        let at_line = |fault: String| Error::bad(format!("line {line}: {fault}"));
+        readings.push(Reading {
+            length: Length::from_text(&cell(0)).map_err(at_line)?,
+            force: pull_from_text(&cell(1)).map_err(at_line)?,
+        });
+    }
+    Ok(readings)
+}
+
+fn unreadable(fault: &csv::Error) -> Error {
+    Error::bad(format!("the readings are no CSV: {fault}"))
+        .hint("write one reading a line: length,force")
+}

@@ -1,0 +1,184 @@
+//! A setup as a RON file writes it, names of bands and chains included.
+//!
+//! In: the record read from the file, and what the names stand for. Out: a checked [`Setup`].
+
+use super::anchor::Anchor;
+use super::assistance::Assistance;
+use super::band::{Band, Hang};
+use super::cable::Cable;
+use super::cam::Cam;
+use super::chain::{Chain, ChainHang, Leader};
+use super::eccentric_only::EccentricOnly;
+use super::item::{HungBand, HungChain, Item};
+use super::lever::LeverMachine;
+use super::setup::Setup;
+use super::sled::Sled;
+use super::texts::{Stock, band_from_text, chain_from_text};
+use super::weight::{Side, Weight};
+use crate::error::{Error, Fault, Result};
+use crate::units::Length;
+use serde::Deserialize;
+
+/// A setup file: a name and its items.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(rename = "Setup", deny_unknown_fields)]
+pub struct SetupFile {
+    /// What the setup is called.
+    #[serde(default)]
+    pub name: String,
+    /// Its items.
+    pub items: Vec<ItemRecord>,
+}
+
+/// One item of a setup file.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(rename = "Item", deny_unknown_fields)]
+pub enum ItemRecord {
+    /// Plain weight: `Weight(Bar("20 kg"))`.
+    Weight(Weight),
+    /// A band of the library or the gym, as on the command line: `Band("loop-29mm:1@floor,doubled")`.
+    Band(String),
+    /// A band described here.
+    OwnBand {
+        /// The band.
+        band: Band,
+        /// How many a side.
+        #[serde(default = "one")]
+        count: u32,
+        /// On which side.
+        #[serde(default)]
+        side: Side,
+        /// Where the other end is tied, as on the command line.
+        #[serde(default = "floor")]
+        anchor: String,
+        /// Single, doubled, choked.
+        #[serde(default)]
+        hang: Hang,
+    },
+    /// A chain of the library or the gym, as on the command line: `Chain("chain-10mm:2,leader 40 cm")`.
+    Chain(String),
+    /// A chain described here.
+    OwnChain {
+        /// The chain.
+        chain: Chain,
+        /// How many a side.
+        #[serde(default = "one")]
+        count: u32,
+        /// On which side.
+        #[serde(default)]
+        side: Side,
+        /// Straight or double-looped.
+        #[serde(default)]
+        hang: ChainHang,
+        /// What it hangs from.
+        #[serde(default)]
+        leader: Leader,
+        /// Height of the box under it.
+        #[serde(default)]
+        floor: Length,
+    },
+    /// A stack on a cable.
+    Cable(Cable),
+    /// The cam of a machine.
+    Cam(Cam),
+    /// Plates on a turning arm.
+    Lever(LeverMachine),
+    /// A sled on rails.
+    Sled(Sled),
+    /// Load of the lowering phase: `EccentricOnly(Hung("20 kg"))`.
+    EccentricOnly(EccentricOnly),
+    /// Help: `Assistance(Spotter(force: "150 N"))`.
+    Assistance(Assistance),
+}
+
+fn one() -> u32 {
+    1
+}
+
+fn floor() -> String {
+    "floor".to_owned()
+}
+
+impl SetupFile {
+    /// Looks names up and checks every item.
+    ///
+    /// **Fails** with one fault for each item that names something unknown or impossible, told by its
+    /// place: `items[2]`.
+    pub fn resolve(&self, stock: &Stock) -> Result<Setup> {
+        let mut items = Vec::with_capacity(self.items.len());
+        let mut faults: Vec<Fault> = Vec::new();
+        for (index, record) in self.items.iter().enumerate() {
+            match record.resolve(stock) {
+                Ok(item) => items.push(item),
+                Err(error) => faults.extend(error.faults().iter().cloned().map(|mut fault| {
+                    fault.message = format!("items[{index}]: {}", fault.message);
+                    fault
+                })),
+            }
+        }
+        if faults.is_empty() {
+            Ok(Setup::new(self.name.clone(), items))
+        } else {
+            Err(Error::bad_input(faults))
+        }
+    }
+}
+
+impl ItemRecord {
+    fn resolve(&self, stock: &Stock) -> Result<Item> {
+        Ok(match self {
+            Self::Weight(weight) => Item::Weight(*weight),
+            Self::Band(text) => Item::Band(band_from_text(text, stock)?),
+            Self::Chain(text) => Item::Chain(chain_from_text(text, stock)?),
+            Self::OwnBand {
+                band,
+                count,
+                side,
+                anchor,
+                hang,
+            } => Item::Band(HungBand {
+                band: band.clone(),
+                count: checked_count(*count)?,
+                side: *side,
+                anchor: Anchor::from_text(anchor, &|name| stock.anchors.get(name).copied())?,
+                hang: *hang,
+            }),
+            Self::OwnChain {
+                chain,
+                count,
+                side,
+                hang,
+                leader,
+                floor,
+            } => {
+                let chain = if *leader == Leader::default() {
+                    chain.clone()
+                } else {
+                    chain.clone().with_leader(*leader).map_err(Error::bad)?
+                };
+                Item::Chain(HungChain {
+                    chain,
+                    count: checked_count(*count)?,
+                    side: *side,
+                    hang: *hang,
+                    floor: *floor,
+                })
+            }
+            Self::Cable(cable) => Item::Cable(*cable),
+            Self::Cam(cam) => Item::Cam(cam.clone()),
+            Self::Lever(lever) => Item::Lever(*lever),
+            Self::Sled(sled) => Item::Sled(*sled),
+            Self::EccentricOnly(extra) => Item::EccentricOnly(extra.checked().map_err(Error::bad)?),
+            Self::Assistance(help) => Item::Assistance(help.checked().map_err(Error::bad)?),
+        })
+    }
+}
+
+fn checked_count(count: u32) -> Result<u32> {
+    if (1..=20).contains(&count) {
+        return Ok(count);
+    }
+    Err(Error::bad(format!(
+        "a count of {count} a side is outside what can be: 1 to 20"
+    )))
+}
