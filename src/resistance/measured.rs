@@ -86,9 +86,9 @@ pub struct FittedPull {
     misfit_n: f64,
 }
 
-/// A misfit above this share of the largest reading sends the fit to the bent form. Assumed: about
-/// what a hanging scale and a tape leave open.
-const GOOD_ENOUGH: f64 = 0.01;
+/// A misfit above this share of the largest reading sends the fit to the bent form as well. Assumed:
+/// far below what a hanging scale and a tape leave open.
+const GOOD_ENOUGH: f64 = 0.001;
 
 impl FittedPull {
     /// Fits readings of a band pulled as it is (a loop as a loop).
@@ -96,7 +96,7 @@ impl FittedPull {
     /// ```text
     /// minimise  Σ (F_i − F(length_i / rest length))²
     /// ```
-    /// over two constants ≥ 0, and where these leave more than 1 % of the largest reading, over
+    /// over two constants ≥ 0, and where these leave more than 0.1 % of the largest reading, over
     /// scale and exponent; the better one is kept. Without a rest length, three readings with a pull
     /// are needed, and the rest length is sought too.
     ///

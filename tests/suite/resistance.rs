@@ -625,9 +625,14 @@ fn nearest_share(pieces: &[Item], points: &[LoadPoint], total_kg: f64, target: f
 
 #[test]
 fn published_shares_of_load_are_within_reach_of_the_shipped_pieces() {
+    let hung = |name: &str, hang| {
+        let mut hung = HungBand::from_floor(shipped("bands", name), 1);
+        hung.hang = hang;
+        Item::Band(hung)
+    };
     let bands: Vec<Item> = BANDS
         .iter()
-        .map(|name| Item::Band(HungBand::from_floor(shipped("bands", name), 1)))
+        .flat_map(|name| [Hang::Single, Hang::Doubled].map(|hang| hung(name, hang)))
         .collect();
     let chains: Vec<Item> = [
         "chain-6mm",

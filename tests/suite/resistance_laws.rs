@@ -394,7 +394,7 @@ fn law_fitted_points_reproduce_the_readings() {
         for reading in &readings {
             let computed = fitted.force_n(reading.length.as_cm() / 104.0);
             let off = (computed / reading.force.as_n() - 1.0).abs();
-            assert!(off < 0.011, "{off} at {reading:?}, {fitted:?}");
+            assert!(off < 0.005, "{off} at {reading:?}, {fitted:?}");
         }
     }
 }
