@@ -275,10 +275,10 @@ impl Solution {
     }
 
     /// Numbers near the end of the machine's range may overflow on the way back to the caller's units.
-    fn if_finite(self) -> Option<Self> {
-        let numbers = self.duals.iter().chain(&self.reduced_costs);
+    fn is_finite(&self) -> bool {
+        let numbers = self.duals().iter().chain(self.reduced_costs());
         let sum = numbers.map(|x| x.abs()).sum::<f64>() + self.objective;
-        sum.is_finite().then_some(self)
+        sum.is_finite()
     }
 }
 
@@ -303,7 +303,8 @@ pub fn solve(
     if (0..programme.columns).any(|j| is_empty(lower[j], upper[j])) {
         return Err(Failure::Infeasible);
     }
-    let scaled = Scaled::new(programme);
+    let mut scaled = Scaled::blank(programme);
+    scaled.fill(programme);
     if let Some(basis) = warm.filter(|basis| basis.fits(&scaled)) {
         match solve_from(programme, &scaled, basis) {
             Ok(Some(solution)) => return Ok(solution),
@@ -311,7 +312,8 @@ pub fn solve(
             Ok(None) | Err(_) => {}
         }
     }
-    let mut tableau = Tableau::cold(&scaled);
+    let mut tableau = Tableau::blank(&scaled, Basis::artificial(&scaled));
+    tableau.fill_cold();
     match tableau.find_feasible() {
         End::Optimal => finish(programme, &scaled, &mut tableau),
         End::Unbounded => Err(Failure::Infeasible),
@@ -339,11 +341,12 @@ fn solve_from(
     let mut solution = if vertex.is_optimal() {
         Solution::new(programme, scaled, &vertex, basis)
     } else {
-        let mut tableau = Tableau::at(scaled, basis, &vertex);
+        let mut tableau = Tableau::blank(scaled, basis);
+        tableau.refresh(&vertex);
         finish(programme, scaled, &mut tableau)?
     };
     solution.is_warm = true;
-    Ok(solution.if_finite())
+    Ok(solution.is_finite().then_some(solution))
 }
 
 /// Phase 2 from a feasible tableau, then verification on fresh numbers.
@@ -364,7 +367,11 @@ fn finish(
         if end != End::Unbounded && vertex.is_feasible() && vertex.is_optimal() {
             let mut solution = Solution::new(programme, scaled, &vertex, *tableau.basis());
             solution.iterations = tableau.iterations();
-            return solution.if_finite().ok_or(Failure::Stalled);
+            return if solution.is_finite() {
+                Ok(solution)
+            } else {
+                Err(Failure::Stalled)
+            };
         }
         tableau.refresh(&vertex);
     }

@@ -108,7 +108,8 @@ pub fn brent(
     )))
 }
 
-fn check_interval(low: f64, high: f64) -> Result<()> {
+/// Refuses ends between which nothing can be searched.
+pub(super) fn check_interval(low: f64, high: f64) -> Result<()> {
     if low < high && low.is_finite() && high.is_finite() {
         Ok(())
     } else {

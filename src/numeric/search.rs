@@ -2,6 +2,7 @@
 //!
 //! In: a function and an interval. Out: where it is smallest, and how small.
 
+use super::root::check_interval;
 use crate::error::{Error, Result};
 
 /// The place of the smallest value found, and that value.
@@ -108,16 +109,6 @@ fn smallest(candidates: impl Iterator<Item = Least>) -> Least {
             best
         }
     })
-}
-
-fn check_interval(low: f64, high: f64) -> Result<()> {
-    if low < high && low.is_finite() && high.is_finite() {
-        Ok(())
-    } else {
-        Err(Error::bad(format!(
-            "{low} to {high} is no interval to search in"
-        )))
-    }
 }
 
 fn sample(function: &mut impl FnMut(f64) -> f64, place: f64) -> Result<Least> {

@@ -47,41 +47,8 @@ struct Stop {
 }
 
 impl<'a> Tableau<'a> {
-    /// All artificial variables basic and not negative.
-    pub fn cold(scaled: &'a Scaled) -> Self {
-        let mut tableau = Self::empty(scaled, Basis::artificial(scaled));
-        let columns = scaled.columns;
-        let mut resting = [0.0; MAX_COLUMNS];
-        for (j, value) in resting[..columns].iter_mut().enumerate() {
-            *value = tableau.basis.resting_value(scaled, j);
-        }
-        for i in 0..scaled.rows {
-            let row = &scaled.coefficients[i][..columns];
-            let filled: f64 = row.iter().zip(&resting).map(|(a, x)| a * x).sum();
-            let rest = scaled.right_side[i] - filled;
-            let sign = if rest < 0.0 { -1.0 } else { 1.0 };
-            tableau.values[i] = sign * rest;
-            tableau.basic_upper[i] = f64::INFINITY;
-            for ((entry, reduced), a) in tableau.entries[i][..columns]
-                .iter_mut()
-                .zip(&mut tableau.reduced)
-                .zip(row)
-            {
-                *entry = sign * a;
-                *reduced += *entry;
-            }
-        }
-        tableau
-    }
-
-    /// The tableau of a basis whose vertex is known.
-    pub fn at(scaled: &'a Scaled, basis: Basis, vertex: &Vertex) -> Self {
-        let mut tableau = Self::empty(scaled, basis);
-        tableau.refresh(vertex);
-        tableau
-    }
-
-    fn empty(scaled: &'a Scaled, basis: Basis) -> Self {
+    /// A tableau of this basis, to be filled by [`Self::fill_cold`] or [`Self::refresh`].
+    pub fn blank(scaled: &'a Scaled, basis: Basis) -> Self {
         Self {
             scaled,
             basis,
@@ -91,6 +58,28 @@ impl<'a> Tableau<'a> {
             basic_lower: [0.0; MAX_ROWS],
             basic_upper: [0.0; MAX_ROWS],
             iterations: 0,
+        }
+    }
+
+    /// Fills a blank tableau: all artificial variables basic and not negative.
+    pub fn fill_cold(&mut self) {
+        let columns = self.scaled.columns;
+        let mut resting = [0.0; MAX_COLUMNS];
+        for (j, value) in resting[..columns].iter_mut().enumerate() {
+            *value = self.basis.resting_value(self.scaled, j);
+        }
+        for i in 0..self.scaled.rows {
+            let row = &self.scaled.coefficients[i][..columns];
+            let filled: f64 = row.iter().zip(&resting).map(|(a, x)| a * x).sum();
+            let rest = self.scaled.right_side[i] - filled;
+            let sign = if rest < 0.0 { -1.0 } else { 1.0 };
+            self.values[i] = sign * rest;
+            self.basic_upper[i] = f64::INFINITY;
+            let target = self.entries[i][..columns].iter_mut();
+            for ((entry, reduced), a) in target.zip(&mut self.reduced).zip(row) {
+                *entry = sign * a;
+                *reduced += *entry;
+            }
         }
     }
 
