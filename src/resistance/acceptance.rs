@@ -18,7 +18,7 @@ impl Setup {
     ///
     /// **Fails** with one fault for each item that makes no sense there.
     pub fn check_for(&self, carrier: &Carrier, movement: &str) -> Result<()> {
-        let faults: Vec<Fault> = self
+        let mut faults: Vec<Fault> = self
             .items
             .iter()
             .filter_map(|item| {
@@ -27,11 +27,30 @@ impl Setup {
                 Some(Fault::new(message).hint(instead))
             })
             .collect();
+        faults.extend(self.doubles());
         if faults.is_empty() {
             Ok(())
         } else {
             Err(Error::bad_input(faults))
         }
+    }
+}
+
+impl Setup {
+    /// Machines have one sled and one cam, so a second one is a slip.
+    fn doubles(&self) -> Vec<Fault> {
+        let count = |kind: &str| self.items.iter().filter(|item| item.kind() == kind).count();
+        ["a sled", "a cam"]
+            .into_iter()
+            .filter(|kind| count(kind) > 1)
+            .map(|kind| {
+                let times = count(kind);
+                Fault::new(format!(
+                    "the setup has {kind} {times} times, and a machine has one"
+                ))
+                .hint("leave all but one out")
+            })
+            .collect()
     }
 }
 

@@ -4,8 +4,9 @@
 //! of hanging it. A slack band pulls with nothing. Sources: `rubber.rs` for the law; McMaster 2010
 //! for how much nominally equal bands differ; Gent for the loss over a cycle (from memory).
 
-use super::measured::{FittedPull, Reading};
+use super::measured::FittedPull;
 use super::path::share_of_way_back;
+use super::readings::Reading;
 use super::rubber::Rubber;
 use crate::source::Source;
 use crate::units::Length;
@@ -252,9 +253,8 @@ impl Band {
         })
     }
 
-    /// The user's own band, from readings of its length and pull as it is (a loop as a loop).
-    ///
-    /// **Fails** with a sentence where the readings allow no fit.
+    /// The user's own band, from a fit to readings of it as it is (a loop as a loop).
+    #[must_use]
     pub fn measured(name: &str, fitted: FittedPull) -> Self {
         Self {
             name: name.to_owned(),

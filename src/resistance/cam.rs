@@ -4,6 +4,7 @@
 //! Source: statics; a cam whose radius follows capacity makes every angle equally hard.
 
 use super::band::between;
+use crate::numeric::{Beyond, Spline};
 use crate::units::{Angle, Length};
 use serde::Deserialize;
 
@@ -11,8 +12,8 @@ use serde::Deserialize;
 #[derive(Debug, Clone, PartialEq, Deserialize)]
 #[serde(try_from = "CamRecord")]
 pub struct Cam {
-    angles_rad: Vec<f64>,
-    radii_m: Vec<f64>,
+    points: Vec<(f64, f64)>,
+    radius_m: Spline,
 }
 
 #[derive(Deserialize)]
@@ -29,7 +30,8 @@ impl TryFrom<CamRecord> for Cam {
 }
 
 impl Cam {
-    /// A cam through points of (angle since the start, radius), straight in between and level beyond.
+    /// A cam through points of (angle since the start, radius): smooth and without overshoot in
+    /// between, round beyond them. One point alone is a round cam.
     ///
     /// **Fails** for no point, angles that do not rise, or a radius outside 5 mm to 1 m.
     pub fn through(profile: &[(Angle, Length)]) -> Result<Self, String> {
@@ -46,10 +48,16 @@ impl Cam {
         for (_, radius) in profile {
             between("cam radius", radius.as_m(), "m", 0.005, 1.0)?;
         }
-        Ok(Self {
-            angles_rad: profile.iter().map(|point| point.0.as_rad()).collect(),
-            radii_m: profile.iter().map(|point| point.1.as_m()).collect(),
-        })
+        let mut points: Vec<(f64, f64)> = profile
+            .iter()
+            .map(|(angle, radius)| (angle.as_rad(), radius.as_m()))
+            .collect();
+        if let [only] = points[..] {
+            points.push((only.0 + 1.0, only.1));
+        }
+        let radius_m =
+            Spline::through(&points, Beyond::ConstantValue).map_err(|fault| fault.to_string())?;
+        Ok(Self { points, radius_m })
     }
 
     /// A cam that is large where the lifter is strong, in proportion to capacity.
@@ -57,7 +65,7 @@ impl Cam {
     /// ```text
     /// r(θ) = r_mean · capacity(θ) / mean(capacity)
     /// ```
-    /// Effort over such a cam is the same at every given angle.
+    /// Effort over such a cam is the same at every given angle, and nearly so in between.
     ///
     /// **Shape.** That of the capacity; its mean is `mean_radius`.
     /// **Source.** Statics: torque of the stack = m·g·r. **Fails** for lists of different length,
@@ -87,24 +95,12 @@ impl Cam {
     /// Radius after the lever has turned by this angle, m.
     #[must_use]
     pub fn radius_m(&self, angle_rad: f64) -> f64 {
-        let behind = self.angles_rad.partition_point(|known| *known <= angle_rad);
-        if behind == 0 {
-            return self.radii_m[0];
-        }
-        let before = behind - 1;
-        if behind == self.angles_rad.len() {
-            return self.radii_m[before];
-        }
-        let (low, high) = (self.angles_rad[before], self.angles_rad[behind]);
-        let share = (angle_rad - low) / (high - low);
-        self.radii_m[before] + share * (self.radii_m[behind] - self.radii_m[before])
+        self.radius_m.value(angle_rad)
     }
 
-    /// Largest radius over smallest.
+    /// The points it goes through: angle in rad, radius in m.
     #[must_use]
-    pub fn variation(&self) -> f64 {
-        let largest = self.radii_m.iter().copied().fold(0.0, f64::max);
-        let smallest = self.radii_m.iter().copied().fold(f64::INFINITY, f64::min);
-        largest / smallest
+    pub fn points(&self) -> &[(f64, f64)] {
+        &self.points
     }
 }

@@ -25,13 +25,31 @@ pub enum ChainHang {
 
 /// A light chain or strap between the bar and the chain.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(try_from = "LeaderRecord")]
 pub struct Leader {
     /// Its length.
     pub length: Length,
     /// Its mass, carried as far as it hangs.
-    #[serde(default)]
     pub mass: Mass,
+}
+
+#[derive(Deserialize)]
+#[serde(rename = "Leader", deny_unknown_fields)]
+struct LeaderRecord {
+    length: Length,
+    #[serde(default)]
+    mass: Mass,
+}
+
+impl TryFrom<LeaderRecord> for Leader {
+    type Error = String;
+    fn try_from(record: LeaderRecord) -> Result<Self, String> {
+        let leader = Self {
+            length: record.length,
+            mass: record.mass,
+        };
+        leader.checked().map(|()| leader)
+    }
 }
 
 impl Leader {
@@ -131,7 +149,6 @@ impl Links {
 impl TryFrom<ChainRecord> for Chain {
     type Error = String;
     fn try_from(record: ChainRecord) -> Result<Self, String> {
-        record.leader.checked()?;
         Ok(Self {
             name: record.name,
             density_kg_m: record.links.density_kg_m()?,

@@ -1,42 +1,13 @@
-//! The user's own band: readings of length and pull, fitted by least squares.
+//! The user's own band: a pull law fitted to readings by least squares.
 //!
-//! In: two or more readings, from a model file, a line of text or CSV. Out: a force law over stretch,
+//! In: two or more readings. Out: a force law over stretch,
 //! with how far it misses each reading. The form is the rubber law of `rubber.rs` with both
 //! constants free, or that of Treloar's rubber scaled and bent by an exponent where it fits better.
 
+use super::readings::Reading;
 use super::rubber::{Rubber, stretch_terms};
-use crate::error::{Error, Result};
-use crate::units::{Force, Length, Mass};
-use serde::Deserialize;
-
-/// One reading: the band's length, and what a scale showed.
-#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
-#[serde(try_from = "(Length, String)")]
-pub struct Reading {
-    /// Length from end to end.
-    pub length: Length,
-    /// Pull at that length.
-    pub force: Force,
-}
-
-impl TryFrom<(Length, String)> for Reading {
-    type Error = String;
-    fn try_from((length, pull): (Length, String)) -> std::result::Result<Self, String> {
-        Ok(Self {
-            length,
-            force: pull_from_text(&pull)?,
-        })
-    }
-}
-
-/// Reads a pull: a force ("120 N", "25 lbf") or what a hanging scale shows ("12 kg", "25 lb").
-pub fn pull_from_text(text: &str) -> std::result::Result<Force, String> {
-    Force::from_text(text)
-        .or_else(|_| Mass::from_text(text).map(Mass::weight))
-        .map_err(|_| {
-            format!("`{text}` is no pull: write a force such as \"120 N\", or what a scale shows, such as \"12 kg\"")
-        })
-}
+use crate::numeric::{golden_section, lowest_valley};
+use crate::units::{Force, Length};
 
 /// The form of a fitted pull over stretch L.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -90,6 +61,10 @@ pub struct FittedPull {
 /// far below what a hanging scale and a tape leave open.
 const GOOD_ENOUGH: f64 = 0.001;
 
+/// Largest rest length over shortest pulling length: nearer, the pull would start like a wall.
+/// Assumed: a millimetre in a metre, finer than a tape is read.
+const NEAREST_REST: f64 = 0.999;
+
 impl FittedPull {
     /// Fits readings of a band pulled as it is (a loop as a loop).
     ///
@@ -102,10 +77,7 @@ impl FittedPull {
     ///
     /// **Shape.** Rises with length from 0 at rest length.
     /// **Fails** with a sentence for too few readings, equal lengths, a pull at or below rest length.
-    pub fn from_readings(
-        readings: &[Reading],
-        rest: Option<Length>,
-    ) -> std::result::Result<Self, String> {
+    pub fn from_readings(readings: &[Reading], rest: Option<Length>) -> Result<Self, String> {
         let pulling: Vec<(f64, f64)> = readings
             .iter()
             .map(|reading| (reading.length.as_m(), reading.force.as_n()))
@@ -177,7 +149,7 @@ impl FittedPull {
     }
 }
 
-fn refuse_odd(readings: &[Reading], pulling: &[(f64, f64)]) -> std::result::Result<(), String> {
+fn refuse_odd(readings: &[Reading], pulling: &[(f64, f64)]) -> Result<(), String> {
     if let Some(odd) = readings
         .iter()
         .find(|r| r.length.as_m() <= 0.0 || r.length.as_m() > 20.0 || r.force.as_n() < 0.0)
@@ -199,9 +171,9 @@ fn refuse_odd(readings: &[Reading], pulling: &[(f64, f64)]) -> std::result::Resu
     Ok(())
 }
 
-fn checked_rest(rest_m: f64, pulling: &[(f64, f64)]) -> std::result::Result<f64, String> {
+fn checked_rest(rest_m: f64, pulling: &[(f64, f64)]) -> Result<f64, String> {
     let shortest_m = pulling.iter().map(|p| p.0).fold(f64::INFINITY, f64::min);
-    if rest_m <= 0.0 || rest_m >= shortest_m {
+    if !(rest_m > 0.0 && rest_m <= NEAREST_REST * shortest_m) {
         return Err(format!(
             "a band of {} cm at rest cannot pull at {} cm: the rest length lies below every length with a pull",
             crate::units::rounded(rest_m * 100.0, 1),
@@ -211,9 +183,8 @@ fn checked_rest(rest_m: f64, pulling: &[(f64, f64)]) -> std::result::Result<f64,
     Ok(rest_m)
 }
 
-/// The rest length between the longest slack reading and the shortest pulling one that fits best:
-/// a fine scan, then a golden-section search around its best place.
-fn sought_rest(readings: &[Reading], pulling: &[(f64, f64)]) -> std::result::Result<f64, String> {
+/// The rest length between the longest slack reading and the shortest pulling one that fits best.
+fn sought_rest(readings: &[Reading], pulling: &[(f64, f64)]) -> Result<f64, String> {
     let slack_m = readings
         .iter()
         .filter(|r| r.force.as_n() == 0.0)
@@ -234,34 +205,16 @@ fn sought_rest(readings: &[Reading], pulling: &[(f64, f64)]) -> std::result::Res
         ));
     }
     if pulling.len() < 3 {
-        return Ok(slack_m);
+        return Ok(slack_m.min(NEAREST_REST * shortest_m));
     }
-    let (low, high) = (slack_m.max(0.3 * shortest_m), 0.999 * shortest_m);
-    let misfit = |rest_m: f64| best_shape(rest_m, pulling).1;
-    let steps = 200;
-    let at = |i: usize| low + (high - low) * i as f64 / steps as f64;
-    let best = (0..=steps)
-        .min_by(|a, b| misfit(at(*a)).total_cmp(&misfit(at(*b))))
-        .unwrap_or(0);
-    Ok(golden_minimum(
-        at(best.saturating_sub(1)),
-        at((best + 1).min(steps)),
-        misfit,
-    ))
-}
-
-/// Place of the least value of a function with one dip between the limits.
-fn golden_minimum(mut low: f64, mut high: f64, f: impl Fn(f64) -> f64) -> f64 {
-    let ratio = (5.0_f64.sqrt() - 1.0) / 2.0;
-    for _ in 0..80 {
-        let (left, right) = (high - ratio * (high - low), low + ratio * (high - low));
-        if f(left) <= f(right) {
-            high = right;
-        } else {
-            low = left;
-        }
+    let (low, high) = (slack_m.max(0.3 * shortest_m), NEAREST_REST * shortest_m);
+    if low >= high {
+        return Ok(slack_m.min(high));
     }
-    f64::midpoint(low, high)
+    let misfit_n = |rest_m: f64| best_shape(rest_m, pulling).1;
+    lowest_valley(low, high, 200, 1e-6, misfit_n)
+        .map(|least| least.place)
+        .map_err(|fault| fault.to_string())
 }
 
 fn best_shape(rest_m: f64, pulling: &[(f64, f64)]) -> (Shape, f64) {
@@ -341,84 +294,8 @@ fn bent(points: &[(f64, f64)]) -> Shape {
             exponent,
         }
     };
-    with(golden_minimum(0.1, 6.0, |exponent| {
-        root_mean_square(with(exponent), points)
-    }))
-}
-
-/// Reads "120 cm=10 kg, 150 cm=18 kg": readings as one line of text.
-///
-/// **Fails** for a part without `=`, and for a bad length or pull.
-pub fn readings_from_text(text: &str) -> Result<Vec<Reading>> {
-    text.split(',')
-        .map(str::trim)
-        .filter(|part| !part.is_empty())
-        .map(one_reading)
-        .collect()
-}
-
-fn one_reading(part: &str) -> Result<Reading> {
-    let (length, pull) = part.split_once('=').ok_or_else(|| {
-        Error::bad(format!("`{part}` is no reading of a band"))
-            .hint("write length=pull, such as \"120 cm=10 kg, 150 cm=18 kg\"")
-    })?;
-    Ok(Reading {
-        length: Length::from_text(length).map_err(Error::bad)?,
-        force: pull_from_text(pull.trim()).map_err(Error::bad)?,
-    })
-}
-
-/// Reads CSV with a head line `length,force`; units stand in the cells ("120 cm") or in the head
-/// (`length_cm,force_kg`).
-///
-/// **Fails** for another head and for a cell that is no length or pull, with the line.
-pub fn readings_from_csv(text: &str) -> Result<Vec<Reading>> {
-    let mut reader = csv::ReaderBuilder::new()
-        .trim(csv::Trim::All)
-        .comment(Some(b'#'))
-        .from_reader(text.as_bytes());
-    let head = reader
-        .headers()
-        .map_err(|fault| unreadable(&fault))?
-        .clone();
-    let unit_of = |index: usize, name: &str| -> Result<String> {
-        let found = head.get(index).unwrap_or_default();
-        let unit = found
-            .strip_prefix(name)
-            .map(|rest| rest.trim_start_matches(['_', ' ', '(']));
-        unit.map(|unit| unit.trim_end_matches(')').to_owned())
-            .ok_or_else(|| {
-                Error::bad(format!(
-                    "column {} is called `{found}`, expected `{name}`",
-                    index + 1
-                ))
-                .hint("the head line is `length,force`, or with units `length_cm,force_kg`")
-            })
-    };
-    let units = [unit_of(0, "length")?, unit_of(1, "force")?];
-    let mut readings = Vec::new();
-    for row in reader.records() {
-        let row = row.map_err(|fault| unreadable(&fault))?;
-        let line = row.position().map_or(0, csv::Position::line);
-        let cell = |index: usize| {
-            let text = row.get(index).unwrap_or_default();
-            let bare = text.parse::<f64>().is_ok();
-            if bare {
-                format!("{text} {}", units[index])
-            } else {
-                text.to_owned()
-            }
-        };
-        let at_line = |fault: String| Error::bad(format!("line {line}: {fault}"));
-        readings.push(Reading {
-            length: Length::from_text(&cell(0)).map_err(at_line)?,
-            force: pull_from_text(&cell(1)).map_err(at_line)?,
-        });
-    }
-    Ok(readings)
-}
-
-fn unreadable(fault: &csv::Error) -> Error {
-    Error::bad(format!("the readings are no CSV: {fault}"))
-        .hint("write one reading a line: length,force")
+    // The scale is the best for each exponent, so a misfit exists for every exponent looked at.
+    let exponent = golden_section(0.1, 6.0, 1e-9, |e| root_mean_square(with(e), points))
+        .map_or(1.0, |least| least.place);
+    with(exponent)
 }

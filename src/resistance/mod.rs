@@ -18,6 +18,7 @@ mod lever;
 mod measured;
 mod motion;
 mod path;
+mod readings;
 mod rubber;
 mod setup;
 mod setup_file;
@@ -34,15 +35,15 @@ pub use chain::{Chain, ChainHang, HangingChain, Leader, Links, STEEL_DENSITY_KG_
 pub use eccentric_only::EccentricOnly;
 pub use item::{HungBand, HungChain, Item};
 pub use lever::{LeverMachine, Turns};
-pub use measured::{
-    FittedPull, Reading, Shape, pull_from_text, readings_from_csv, readings_from_text,
-};
+pub use measured::{FittedPull, Shape};
 pub use motion::Motion;
+pub use readings::{Reading, pull_from_text, readings_from_csv, readings_from_text};
 pub use rubber::{Rubber, stretch_terms};
 pub use setup::{LoadForce, Part, Setup};
 pub use setup_file::{ItemRecord, SetupFile};
 pub use sled::{Sled, along_rails_n};
 pub use texts::{
-    PieceText, Stock, band_from_text, chain_from_text, load_from_text, setup_from_texts,
+    PieceText, Stock, band_from_text, chain_from_text, load_from_text, own_band_from_text,
+    setup_from_texts,
 };
 pub use weight::{BAR_HEIGHT_ON_FLOOR_M, Felt, Side, Weight};

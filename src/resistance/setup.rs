@@ -93,6 +93,18 @@ impl Setup {
         rigged
     }
 
+    /// The same setup with this plain load in the place of bar, plates and other plain weights; the
+    /// lifter's own mass stays.
+    #[must_use]
+    pub fn with_plain_load(&self, load: Mass) -> Self {
+        let mut changed = self.clone();
+        changed.items.retain(|item| {
+            matches!(item, Item::Weight(Weight::BodyMass(_))) || !matches!(item, Item::Weight(_))
+        });
+        changed.items.insert(0, Item::Weight(Weight::Load(load)));
+        changed
+    }
+
     /// Horizontal place of the load where the setup was put up, m.
     #[must_use]
     pub fn start_x_m(&self) -> Option<f64> {

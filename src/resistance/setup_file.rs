@@ -20,6 +20,26 @@ use crate::units::Length;
 use serde::Deserialize;
 
 /// A setup file: a name and its items.
+///
+/// ```
+/// use std::collections::BTreeMap;
+/// use torquill::resistance::{SetupFile, Stock};
+/// let text = r#"Setup(
+///     name: "bench with help",
+///     items: [
+///         Weight(Bar("20 kg")),
+///         Weight(Plates(each: "20 kg", pairs: 2)),
+///         Cable((stack: "10 kg", ratio: 2.0, lead: Pulley((height: "220 cm")))),
+///         EccentricOnly(Hung("15 kg")),
+///         Assistance(Spotter(force: "80 N")),
+///     ],
+/// )"#;
+/// let file: SetupFile = ron::from_str(text).expect("a setup");
+/// let (bands, chains, anchors) = (BTreeMap::new(), BTreeMap::new(), BTreeMap::new());
+/// let setup = file.resolve(&Stock { bands: &bands, chains: &chains, anchors: &anchors })?;
+/// assert_eq!(setup.items.len(), 5);
+/// # Ok::<(), torquill::error::Error>(())
+/// ```
 #[derive(Debug, Clone, PartialEq, Deserialize)]
 #[serde(rename = "Setup", deny_unknown_fields)]
 pub struct SetupFile {

@@ -9,6 +9,8 @@ use super::anchor::Anchor;
 use super::band::{Band, Hang};
 use super::chain::{Chain, ChainHang, Leader};
 use super::item::{HungBand, HungChain, Item};
+use super::measured::FittedPull;
+use super::readings::readings_from_text;
 use super::setup::Setup;
 use super::weight::{Side, Weight};
 use crate::error::{Error, Result};
@@ -140,6 +142,38 @@ pub fn band_from_text(text: &str, stock: &Stock) -> Result<HungBand> {
         }
     }
     Ok(hung)
+}
+
+/// Reads the user's own band: `mine: rest=104 cm, 120 cm=10 kg, 150 cm=18 kg`.
+///
+/// The readings are of the band pulled as it is, a loop as a loop. The rest length may be left out
+/// when three readings pull.
+///
+/// **Fails** for a text without a name and for readings that allow no fit.
+pub fn own_band_from_text(text: &str) -> Result<Band> {
+    let example = "write NAME: rest=LENGTH, LENGTH=PULL, such as \"mine: rest=104 cm, 120 cm=10 kg, 150 cm=18 kg\"";
+    let (name, readings) = text
+        .split_once(':')
+        .filter(|(name, _)| !name.trim().is_empty())
+        .ok_or_else(|| {
+            Error::bad(format!("`{text}` describes no band: its name is missing")).hint(example)
+        })?;
+    let is_rest = |part: &str| part.trim_start().starts_with("rest");
+    let rest = readings.split(',').find(|part| is_rest(part));
+    let rest = rest.map(|part| {
+        part.trim()
+            .trim_start_matches("rest")
+            .trim_start_matches([' ', '='])
+    });
+    let rest = rest
+        .map(Length::from_text)
+        .transpose()
+        .map_err(Error::bad)?;
+    let pulls: Vec<&str> = readings.split(',').filter(|part| !is_rest(part)).collect();
+    let readings = readings_from_text(&pulls.join(","))?;
+    let fitted = FittedPull::from_readings(&readings, rest)
+        .map_err(|fault| Error::bad(format!("band `{}`: {fault}", name.trim())).hint(example))?;
+    Ok(Band::measured(name.trim(), fitted))
 }
 
 /// Hangs a chain as a text says.
