@@ -4,6 +4,7 @@
 //! and turns into an exit status. It holds text and places only, so every room can use it.
 
 use std::fmt;
+use std::ops::Range;
 
 /// The result of everything that can fail here.
 pub type Result<T> = std::result::Result<T, Error>;
@@ -28,6 +29,44 @@ pub struct Place {
     pub start: (usize, usize),
     /// Line and column just behind the faulty stretch.
     pub end: (usize, usize),
+}
+
+impl Place {
+    /// The place of a stretch of bytes; a stretch outside the text is cut to it.
+    #[must_use]
+    pub fn of(file: &str, text: &str, bytes: Range<usize>) -> Self {
+        let position = |byte: usize| {
+            let byte = (0..=byte.min(text.len())).rfind(|at| text.is_char_boundary(*at));
+            let before = &text[..byte.unwrap_or(0)];
+            let line = before.matches('\n').count() + 1;
+            let column = before.chars().rev().take_while(|c| *c != '\n').count() + 1;
+            (line, column)
+        };
+        Self {
+            file: file.to_owned(),
+            text: text.to_owned(),
+            start: position(bytes.start),
+            end: position(bytes.end.max(bytes.start)),
+        }
+    }
+
+    /// The stretch in bytes of the text; positions behind a line's end count as its end.
+    #[must_use]
+    pub fn bytes(&self) -> Range<usize> {
+        let byte = |(line, column): (usize, usize)| {
+            let before: usize = self
+                .text
+                .split_inclusive('\n')
+                .take(line.saturating_sub(1))
+                .map(str::len)
+                .sum();
+            let line = self.text[before..].split('\n').next().unwrap_or("");
+            let inside = line.char_indices().nth(column.saturating_sub(1));
+            before + inside.map_or(line.len(), |(index, _)| index)
+        };
+        let start = byte(self.start);
+        start..byte(self.end).max(start)
+    }
 }
 
 /// One thing that is wrong: message, place if it stands in a file, next moves.

@@ -36,17 +36,6 @@ pub struct Tables<'a> {
     pub curves: &'a Curves,
 }
 
-const ALL_SEGMENTS: [SegmentName; 8] = [
-    SegmentName::Head,
-    SegmentName::Trunk,
-    SegmentName::UpperArm,
-    SegmentName::Forearm,
-    SegmentName::Hand,
-    SegmentName::Thigh,
-    SegmentName::Shank,
-    SegmentName::Foot,
-];
-
 /// Builds a lifter.
 ///
 /// ```text
@@ -95,7 +84,7 @@ pub fn build(name: &str, record: &LifterRecord, tables: Tables<'_>) -> Result<Li
 
 fn check(record: &LifterRecord, tables: Tables<'_>) -> Result<()> {
     let mut faults = Vec::new();
-    for segment in ALL_SEGMENTS {
+    for segment in SegmentName::ALL {
         if !tables.segments.rows.contains_key(&segment) {
             faults.push(Fault::new(format!(
                 "segment table `{}` lacks the segment `{}`",

@@ -30,6 +30,18 @@ pub enum SegmentName {
 }
 
 impl SegmentName {
+    /// Every segment.
+    pub const ALL: [Self; 8] = [
+        Self::Head,
+        Self::Trunk,
+        Self::UpperArm,
+        Self::Forearm,
+        Self::Hand,
+        Self::Thigh,
+        Self::Shank,
+        Self::Foot,
+    ];
+
     /// The name used in files and paths.
     #[must_use]
     pub fn name(self) -> &'static str {

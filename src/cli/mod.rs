@@ -1,1 +1,5 @@
 //! The command line: one command a file.
+
+mod complain;
+
+pub use complain::render;

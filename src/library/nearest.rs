@@ -2,7 +2,8 @@
 //!
 //! In: what was written and the known names. Out: the nearest ones, or a hint in words.
 
-/// The known names within a distance of max(1, a third of the length), nearest first.
+/// The known names within a distance of max(1, a third of the length), nearest first; those
+/// much farther than the nearest are left out.
 ///
 /// Distance is Damerau-Levenshtein on the lower-case names, where `-`, `_` and blank are one sign.
 /// A name that begins with what was written, or the other way round, counts as near too.
@@ -22,7 +23,11 @@ pub fn nearest<'a>(written: &str, known: &[&'a str]) -> Vec<&'a str> {
         })
         .collect();
     found.sort();
-    found.into_iter().map(|(_, name)| name).take(3).collect()
+    let best = found.first().map_or(0, |(distance, _)| *distance);
+    let close = found
+        .into_iter()
+        .filter(|(distance, _)| *distance <= best + 1);
+    close.map(|(_, name)| name).take(3).collect()
 }
 
 /// A hint: the nearest names if there are any, else all of them.
@@ -36,4 +41,13 @@ pub fn did_you_mean(written: &str, known: &[&str]) -> String {
         [first, second] => format!("did you mean `{first}` or `{second}`?"),
         many => format!("did you mean one of `{}`?", many.join("`, `")),
     }
+}
+
+/// Hints for a word of a short list: the nearest ones if there are any, and in any case the list.
+pub(super) fn one_of(written: &str, known: &[&str], what: &str) -> Vec<String> {
+    let near = nearest(written, known);
+    let near = (!near.is_empty()).then(|| did_you_mean(written, known));
+    near.into_iter()
+        .chain([format!("known {what}: {}", known.join(", "))])
+        .collect()
 }

@@ -3,10 +3,11 @@
 //! In: names such as `reference-man`, or paths of files. Out: checked records and whole lifters.
 //! Nothing is read before it is asked for.
 
+use super::complaint::{Complaint, none_in_file};
 use super::nearest::did_you_mean;
 use super::read::read;
 use super::shelf::Shelf;
-use super::built_in;
+use super::{body_rules, built_in, movement_rules, muscle_rules};
 use crate::anatomy::{
     Curves, Lifter, LifterRecord, MuscleTable, Sarcomere, SegmentTable, Tables, build,
 };
@@ -23,7 +24,7 @@ pub struct Library {
     folder: Option<PathBuf>,
 }
 
-/// A lifter's record with the tables it names.
+/// A lifter's record with the tables it names, checked.
 #[derive(Debug, Clone)]
 pub struct LifterFiles {
     /// Name in the library.
@@ -48,6 +49,11 @@ impl LifterFiles {
             curves: &self.curves,
         };
         build(&self.name, &self.record, tables)
+    }
+
+    /// The muscle table.
+    pub(super) fn muscles(&self) -> &MuscleTable {
+        &self.muscles
     }
 }
 
@@ -82,8 +88,13 @@ impl Library {
             built_in::names(shelf.folder()).map(str::to_owned).collect();
         if let Some(folder) = &self.folder {
             let files = std::fs::read_dir(folder.join(shelf.folder()));
-            for path in files.into_iter().flatten().flatten().map(|file| file.path()) {
-                if path.extension().is_some_and(|e| e == "ron") {
+            for path in files
+                .into_iter()
+                .flatten()
+                .flatten()
+                .map(|file| file.path())
+            {
+                if is_model_file(&path) {
                     names.extend(path.file_stem().and_then(|s| s.to_str()).map(str::to_owned));
                 }
             }
@@ -95,42 +106,119 @@ impl Library {
     ///
     /// **Fails** with the nearest names if there is none, or if the file cannot be read.
     pub fn text(&self, shelf: Shelf, name: &str) -> Result<(String, String)> {
-        if Path::new(name).extension().is_some_and(|e| e == "ron") {
+        if is_model_file(Path::new(name)) {
             return Ok((name.to_owned(), read_text(Path::new(name))?));
         }
         let inside = format!("{}/{name}.ron", shelf.folder());
-        if let Some(path) = self.folder.as_ref().map(|folder| folder.join(&inside)) {
-            if path.is_file() {
-                return Ok((path.display().to_string(), read_text(&path)?));
-            }
+        let own = self.folder.as_ref().map(|folder| folder.join(&inside));
+        if let Some(path) = own.filter(|path| path.is_file()) {
+            return Ok((path.display().to_string(), read_text(&path)?));
         }
         if let Some(text) = built_in::text(&inside) {
             return Ok((format!("models/{inside}"), text.to_owned()));
         }
-        let names = self.names(shelf);
-        let names: Vec<&str> = names.iter().map(String::as_str).collect();
         Err(Error::bad(format!("no {} is called `{name}`", shelf.one()))
-            .hint(did_you_mean(name, &names)))
+            .hint(self.did_you_mean(shelf, name)))
     }
 
-    fn record<T: DeserializeOwned>(&self, shelf: Shelf, name: &str) -> Result<T> {
+    /// The nearest names of a shelf, as a hint.
+    pub(super) fn did_you_mean(&self, shelf: Shelf, name: &str) -> String {
+        let names = self.names(shelf);
+        let names: Vec<&str> = names.iter().map(String::as_str).collect();
+        did_you_mean(name, &names)
+    }
+
+    /// A record by name, checked by the rules of its kind.
+    fn record<T: DeserializeOwned>(
+        &self,
+        shelf: Shelf,
+        name: &str,
+        rules: impl Fn(&T) -> Vec<Complaint>,
+    ) -> Result<T> {
         let (file, text) = self.text(shelf, name)?;
-        read(&file, &text)
+        let record = read(&file, &text)?;
+        none_in_file(rules(&record), &file, &text)?;
+        Ok(record)
     }
 
     /// A lifter's record and the tables it names.
+    ///
+    /// **Fails** with every fault of the first faulty file.
     pub fn lifter_files(&self, name: &str) -> Result<LifterFiles> {
-        let record: LifterRecord = self.record(Shelf::Lifters, name)?;
-        let muscles: MuscleTable = self.record(Shelf::Muscles, &record.muscles)?;
-        let stem = Path::new(name).file_stem().and_then(|s| s.to_str());
-        let stem = if name.ends_with(".ron") { stem } else { None };
+        let (file, text) = self.text(Shelf::Lifters, name)?;
+        let record: LifterRecord = read(&file, &text)?;
+        let muscles = match self.unknown("muscles", Shelf::Muscles, &record.muscles) {
+            None => Some(self.muscle_table(&record.muscles)?),
+            Some(_) => None,
+        };
+        none_in_file(self.lifter_rules(&record, muscles.as_ref()), &file, &text)?;
+        self.with_tables(stem(name), record, muscles)
+    }
+
+    /// A lifter's record, already checked, with the tables it names; the muscle table may be given.
+    pub(super) fn with_tables(
+        &self,
+        name: &str,
+        record: LifterRecord,
+        muscles: Option<MuscleTable>,
+    ) -> Result<LifterFiles> {
+        let muscles = match muscles {
+            Some(muscles) => muscles,
+            None => self.muscle_table(&record.muscles)?,
+        };
+        let table = |name: &str| self.record(Shelf::Segments, name, body_rules::segment_table);
         Ok(LifterFiles {
-            name: stem.unwrap_or(name).to_owned(),
-            segments: self.record(Shelf::Segments, &record.segments)?,
-            muscle_body: self.record(Shelf::Segments, &muscles.body)?,
-            curves: self.record(Shelf::Curves, &record.curves)?,
+            name: name.to_owned(),
+            segments: table(&record.segments)?,
+            muscle_body: table(&muscles.body)?,
+            curves: self.record(Shelf::Curves, &record.curves, muscle_rules::curves)?,
             muscles,
             record,
+        })
+    }
+
+    /// A muscle table by name.
+    pub(super) fn muscle_table(&self, name: &str) -> Result<MuscleTable> {
+        self.record(Shelf::Muscles, name, |table| self.muscle_rules(table))
+    }
+
+    /// The rules for a lifter's record: its own, beside the muscle table if that can be read, and
+    /// that its tables are there.
+    pub(super) fn lifter_rules(
+        &self,
+        record: &LifterRecord,
+        muscles: Option<&MuscleTable>,
+    ) -> Vec<Complaint> {
+        let mut complaints = body_rules::lifter_record(record, muscles);
+        let tables = [
+            ("segments", Shelf::Segments, &record.segments),
+            ("muscles", Shelf::Muscles, &record.muscles),
+            ("curves", Shelf::Curves, &record.curves),
+        ];
+        for (path, shelf, name) in tables {
+            complaints.extend(self.unknown(path, shelf, name));
+        }
+        complaints
+    }
+
+    /// The rules for a muscle table: its own, and that the body it was made for is there.
+    pub(super) fn muscle_rules(&self, table: &MuscleTable) -> Vec<Complaint> {
+        let mut complaints = muscle_rules::muscle_table(table);
+        complaints.extend(self.unknown("body", Shelf::Segments, &table.body));
+        complaints
+    }
+
+    /// A complaint if a name in a record leads nowhere.
+    fn unknown(&self, path: &str, shelf: Shelf, name: &str) -> Option<Complaint> {
+        let is_there = is_model_file(Path::new(name))
+            || built_in::text(&format!("{}/{name}.ron", shelf.folder())).is_some()
+            || self.names(shelf).iter().any(|known| known == name);
+        (!is_there).then(|| {
+            Complaint::new(
+                path,
+                format!("is `{name}`, and no {} is called that", shelf.one()),
+            )
+            .hint(self.did_you_mean(shelf, name))
         })
     }
 
@@ -141,7 +229,7 @@ impl Library {
 
     /// A movement by name or path.
     pub fn movement(&self, name: &str) -> Result<Movement> {
-        self.record(Shelf::Movements, name)
+        self.record(Shelf::Movements, name, movement_rules::movement)
     }
 
     /// The names of all movements.
@@ -152,27 +240,53 @@ impl Library {
 
     /// The filament lengths of a species.
     pub fn sarcomere(&self, name: &str) -> Result<Sarcomere> {
-        self.record(Shelf::Sarcomeres, name)
+        self.record(Shelf::Sarcomeres, name, muscle_rules::sarcomere)
     }
 
     /// Every publication by its key; those of the user's folder come on top.
     pub fn sources(&self) -> Result<BTreeMap<String, Publication>> {
-        let mut sources: BTreeMap<String, Publication> = BTreeMap::new();
-        if let Some(text) = built_in::text("sources.ron") {
-            sources = read("models/sources.ron", text)?;
-        }
-        if let Some(path) = self.folder.as_ref().map(|folder| folder.join("sources.ron")) {
-            if path.is_file() {
-                let own: BTreeMap<String, Publication> =
-                    read(&path.display().to_string(), &read_text(&path)?)?;
-                sources.extend(own);
-            }
+        let mut sources = match built_in::text("sources.ron") {
+            Some(text) => read("models/sources.ron", text)?,
+            None => BTreeMap::new(),
+        };
+        let own = self
+            .folder
+            .as_ref()
+            .map(|folder| folder.join("sources.ron"));
+        if let Some(path) = own.filter(|path| path.is_file()) {
+            let own: BTreeMap<String, Publication> =
+                read(&path.display().to_string(), &read_text(&path)?)?;
+            sources.extend(own);
         }
         Ok(sources)
     }
 }
 
-fn read_text(path: &Path) -> Result<String> {
-    std::fs::read_to_string(path)
-        .map_err(|fault| Error::bad(format!("cannot read `{}`: {fault}", path.display())))
+/// Whether a name is that of a model file rather than one in the library.
+fn is_model_file(path: &Path) -> bool {
+    path.extension().is_some_and(|extension| extension == "ron")
+}
+
+/// A name in the library: of a path, the file's name without its ending.
+pub(super) fn stem(name: &str) -> &str {
+    let path = Path::new(name);
+    let stem = path.file_stem().and_then(|stem| stem.to_str());
+    stem.filter(|_| is_model_file(path)).unwrap_or(name)
+}
+
+/// The text of a file of the user's.
+pub(super) fn read_text(path: &Path) -> Result<String> {
+    let bytes = std::fs::read(path).map_err(|fault| {
+        Error::bad(format!("cannot read `{}`: {fault}", path.display()))
+            .hint("give the path of a model file, such as models/lifters/NAME.ron")
+    })?;
+    String::from_utf8(bytes).map_err(|fault| {
+        let good = fault.utf8_error().valid_up_to();
+        Error::bad(format!(
+            "`{}` is no text: byte {} is not UTF-8",
+            path.display(),
+            good + 1
+        ))
+        .hint("save it as UTF-8 text")
+    })
 }

@@ -66,13 +66,14 @@ macro_rules! quantity {
                 impl de::Visitor<'_> for Reader {
                     type Value = $name;
                     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                        write!(f, "a {} in quotes with its unit, such as \"{}\"", $word, $example)
+                        write!(f, "{} in quotes with its unit, such as \"{}\"", $name::DIMENSION.with_article(), $example)
                     }
                     fn visit_str<E: de::Error>(self, text: &str) -> Result<$name, E> {
                         $name::from_text(text).map_err(E::custom)
                     }
                 }
-                deserializer.deserialize_str(Reader)
+                // Not `deserialize_str`: a bare number then meets the text of `expecting`.
+                deserializer.deserialize_any(Reader)
             }
         }
 

@@ -27,6 +27,13 @@ pub struct Dimension {
 }
 
 impl Dimension {
+    /// The name with its article: "a length", "an angle".
+    #[must_use]
+    pub fn with_article(&self) -> String {
+        let vowel = self.name.starts_with(['a', 'e', 'i', 'o', 'u']);
+        format!("{} {}", if vowel { "an" } else { "a" }, self.name)
+    }
+
     /// Reads a text of this dimension to SI.
     ///
     /// **Fails** with one sentence: unit missing, unit unknown (the known ones are listed, the
@@ -36,8 +43,9 @@ impl Dimension {
         let mut rest = text.trim();
         if rest.is_empty() {
             return Err(format!(
-                "expected a {} such as \"{}\", found nothing",
-                self.name, self.example
+                "expected {} such as \"{}\", found nothing",
+                self.with_article(),
+                self.example
             ));
         }
         let mut negative = false;
@@ -61,8 +69,9 @@ impl Dimension {
     fn to_si(&self, text: &str, number: f64, unit: &str) -> Result<f64, String> {
         if unit.is_empty() {
             return Err(format!(
-                "`{text}` has no unit; write a {} with its unit, such as \"{}\"",
-                self.name, self.example
+                "`{text}` has no unit; write {} with its unit, such as \"{}\"",
+                self.with_article(),
+                self.example
             ));
         }
         let found = self
@@ -108,8 +117,10 @@ impl Dimension {
         if si < self.least || si > self.most {
             let unit = self.units[0].names[0];
             return Err(format!(
-                "`{text}` is outside what a {} can be here ({} {unit} to {} {unit})",
-                self.name, self.least, self.most
+                "`{text}` is outside what {} can be here ({} {unit} to {} {unit})",
+                self.with_article(),
+                self.least,
+                self.most
             ));
         }
         Ok(si)

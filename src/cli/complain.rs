@@ -1,0 +1,116 @@
+//! Faults as a person reads them: message, the line it stands on, what to try next.
+//!
+//! In: an [`Error`] of any room. Out: text for standard error, in colour where that is wanted.
+
+use crate::error::{Error, Fault, Kind};
+use annotate_snippets::{AnnotationKind, Element, Group, Level, Renderer, Snippet};
+use std::ops::Range;
+
+/// An error as text: its faults one under the other, each with its place and its next moves.
+///
+/// The text ends without a line break. **Fails.** Never.
+#[must_use]
+pub fn render(error: &Error, colour: bool) -> String {
+    let renderer = if colour {
+        Renderer::styled()
+    } else {
+        Renderer::plain()
+    };
+    let faults = error.faults().iter();
+    let faults: Vec<String> = faults
+        .map(|fault| renderer.render(&[group(fault, error.kind())]))
+        .collect();
+    faults.join("\n\n")
+}
+
+/// One fault for the renderer.
+fn group(fault: &Fault, kind: Kind) -> Group<'_> {
+    let title = match kind {
+        Kind::BadInput => Level::ERROR.primary_title(&fault.message),
+        Kind::NoAnswer => Level::ERROR
+            .with_name("no answer")
+            .primary_title(&fault.message),
+    };
+    let hints = fault
+        .hints
+        .iter()
+        .map(|hint| Element::from(Level::HELP.with_name("hint").message(hint)));
+    let Some(place) = &fault.place else {
+        return title.elements(hints);
+    };
+    let stretch = visible(&place.text, place.bytes());
+    let mut mark = AnnotationKind::Primary.span(stretch);
+    if let Some(label) = &fault.label {
+        mark = mark.label(label);
+    }
+    title
+        .element(
+            Snippet::source(&place.text)
+                .path(&place.file)
+                .annotation(mark),
+        )
+        .elements(hints)
+}
+
+/// The stretch itself, or one sign where it is empty, so that there is something to mark.
+fn visible(text: &str, stretch: Range<usize>) -> Range<usize> {
+    if stretch.is_empty() {
+        let sign = text[stretch.start..].chars().next();
+        let width = sign.map_or(0, char::len_utf8);
+        return stretch.start..stretch.start + width;
+    }
+    stretch
+}
+
+#[cfg(test)]
+mod tests {
+    use super::render;
+    use crate::error::{Error, Fault, Place};
+
+    #[test]
+    fn a_fault_shows_its_line_and_its_next_move() {
+        let text = "(\n    height: \"1,80 m\", // µ\n)";
+        let start = text.find("\"1,").expect("the value is in the text");
+        let place = Place::of("me.ron", text, start..start + 8);
+        let fault = Fault::new("`1,80 m` is no length")
+            .at(place)
+            .label("expected a length")
+            .hint("write 1.80 m");
+        let shown = render(&Error::from(fault), false);
+        assert_eq!(
+            shown,
+            r#"error: `1,80 m` is no length
+ --> me.ron:2:13
+  |
+2 |     height: "1,80 m", // µ
+  |             ^^^^^^^^ expected a length
+  |
+  = hint: write 1.80 m"#
+        );
+    }
+
+    #[test]
+    fn several_faults_stand_one_under_the_other_and_no_answer_says_so() {
+        let both = Error::bad_input(vec![Fault::new("one"), Fault::new("two").hint("do this")]);
+        assert_eq!(
+            render(&both, false),
+            "error: one\n\nerror: two\n  |\n  = hint: do this"
+        );
+        assert_eq!(
+            render(&Error::no_answer("too heavy"), false),
+            "no answer: too heavy"
+        );
+        assert!(render(&both, true).contains('\u{1b}'));
+    }
+
+    #[test]
+    fn places_at_the_end_of_a_text_do_no_harm() {
+        for text in ["", "\n", "a", "µ\r\n"] {
+            for start in 0..5 {
+                let place = Place::of("f.ron", text, start..start + 2);
+                let shown = render(&Fault::new("x").at(place).into(), false);
+                assert!(shown.starts_with("error: x"), "{shown}");
+            }
+        }
+    }
+}

@@ -1,0 +1,242 @@
+//! A lifter and a movement with values set by path, ready for a study.
+//!
+//! In: names, and settings such as `technique.grip_width="60 cm"`. Out: [`Model`]. Paths that begin
+//! with `lifter.` change the lifter's file before the body is built, so a new height rescales it;
+//! all others change the finished body or the movement.
+
+use super::complaint::none;
+use super::nearest::did_you_mean;
+use super::records::{Library, LifterFiles, stem};
+use super::set_path::{Setting, set};
+use super::{body_rules, movement_rules};
+use crate::anatomy::{Lifter, LifterRecord, groups};
+use crate::error::{Error, Result};
+use crate::movement::Movement;
+use crate::source::Source;
+
+/// A lifter about to do a movement, every value resolved and checked.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Model {
+    /// The lifter.
+    pub lifter: Lifter,
+    /// The movement.
+    pub movement: Movement,
+    /// The movement's name in the library.
+    pub movement_name: String,
+    /// The lifter's file as it was used, settings included.
+    pub record: LifterRecord,
+}
+
+/// A lifter and a movement read once, from which models with different settings are made.
+#[derive(Debug, Clone)]
+pub struct Workbench {
+    library: Library,
+    files: LifterFiles,
+    movement: Movement,
+    movement_name: String,
+}
+
+/// Reads a lifter and a movement by name or path and sets values in them.
+///
+/// **Fails** with what is wrong in the files or with every setting that does not fit.
+pub fn assemble(library: &Library, lifter: &str, movement: &str, sets: &[String]) -> Result<Model> {
+    Workbench::open(library, lifter, movement)?.model(sets)
+}
+
+/// What a path begins with, and which record that is in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Root {
+    /// `lifter.…`: the lifter's file.
+    File,
+    /// `segments.…`, `muscles.…`: the finished body.
+    Body,
+    /// `technique.…`: the movement.
+    Technique,
+    /// `movement.…`: the movement, without the first part.
+    Movement,
+}
+
+/// The first parts of paths.
+const ROOTS: [(&str, Root); 8] = [
+    ("lifter", Root::File),
+    ("segments", Root::Body),
+    ("muscles", Root::Body),
+    ("joints", Root::Body),
+    ("build", Root::Body),
+    ("curves", Root::Body),
+    ("technique", Root::Technique),
+    ("movement", Root::Movement),
+];
+
+impl Root {
+    /// The record that a path is in, and the path inside that record.
+    ///
+    /// **Fails** on an unknown first part, and on a path of one part.
+    pub fn of(path: &str) -> Result<(Self, &str)> {
+        let (first, rest) = path.split_once('.').unwrap_or((path, ""));
+        let names = ROOTS.map(|(name, _)| name);
+        let Some((_, root)) = ROOTS.iter().find(|(name, _)| *name == first) else {
+            return Err(
+                Error::bad(format!("`{path}`: no path begins with `{first}`"))
+                    .hint(did_you_mean(first, &names))
+                    .hint(format!("paths begin with: {}", names.join(", "))),
+            );
+        };
+        if rest.is_empty() {
+            return Err(
+                Error::bad(format!("`{path}` is a group of values, not one"))
+                    .hint(format!("go on with {path}.NAME")),
+            );
+        }
+        match root {
+            Self::File | Self::Movement => Ok((*root, rest)),
+            Self::Body | Self::Technique => Ok((*root, path)),
+        }
+    }
+}
+
+impl Workbench {
+    /// Reads a lifter and a movement.
+    ///
+    /// **Fails** with what is wrong in their files.
+    pub fn open(library: &Library, lifter: &str, movement: &str) -> Result<Self> {
+        Ok(Self {
+            library: library.clone(),
+            files: library.lifter_files(lifter)?,
+            movement: library.movement(movement)?,
+            movement_name: stem(movement).to_owned(),
+        })
+    }
+
+    /// The model with values set, in the order given.
+    ///
+    /// **Fails** with every setting that does not fit, or with what they make impossible together.
+    pub fn model(&self, sets: &[String]) -> Result<Model> {
+        let sets = collect(sets.iter().map(|written| {
+            let setting = Setting::read(written)?;
+            let root = Root::of(&setting.path)?.0;
+            Ok((setting, root))
+        }))?;
+        let of = |wanted: &[Root]| -> Vec<&Setting> {
+            sets.iter()
+                .filter(|s| wanted.contains(&s.1))
+                .map(|s| &s.0)
+                .collect()
+        };
+        let files = self.files_with(&of(&[Root::File]))?;
+        let lifter = apply(files.build()?, &of(&[Root::Body]))?;
+        none(body_rules::lifter(&lifter))?;
+        let movement = apply(
+            self.movement.clone(),
+            &of(&[Root::Technique, Root::Movement]),
+        )?;
+        let mut complaints = movement_rules::movement(&movement);
+        if complaints.is_empty() {
+            complaints = movement_rules::technique_of(&movement, &lifter);
+        }
+        none(
+            complaints
+                .into_iter()
+                .map(|c| c.in_group("movement", "technique"))
+                .collect(),
+        )?;
+        Ok(Model {
+            lifter,
+            movement,
+            movement_name: self.movement_name.clone(),
+            record: files.record,
+        })
+    }
+
+    /// The lifter's file and tables with values set in the file.
+    fn files_with(&self, sets: &[&Setting]) -> Result<LifterFiles> {
+        if sets.is_empty() {
+            return Ok(self.files.clone());
+        }
+        let mut record = self.files.record.clone();
+        self.name_groups(&mut record, sets);
+        let record = apply(record, sets)?;
+        let muscles = (record.muscles == self.files.record.muscles).then(|| self.files.muscles());
+        let complaints = self.library.lifter_rules(&record, muscles);
+        none(
+            complaints
+                .into_iter()
+                .map(|c| c.in_group("lifter", "lifter"))
+                .collect(),
+        )?;
+        self.library
+            .with_tables(&self.files.name, record, muscles.cloned())
+    }
+
+    /// Names the strength groups that are set and that the file leaves at 1.
+    fn name_groups(&self, record: &mut LifterRecord, sets: &[&Setting]) {
+        let known = groups(self.files.muscles());
+        let set = sets
+            .iter()
+            .filter_map(|s| s.path.strip_prefix("lifter.strength."));
+        for group in set.filter(|group| known.iter().any(|k| k == group)) {
+            record.strength.entry(group.to_owned()).or_insert(1.0);
+            record
+                .strength_sources
+                .entry(group.to_owned())
+                .or_insert_with(|| Source::Assumed("set by its path".to_owned()));
+        }
+    }
+}
+
+/// A record with values set one after the other.
+fn apply<T>(record: T, sets: &[&Setting]) -> Result<T>
+where
+    T: serde::Serialize + serde::de::DeserializeOwned,
+{
+    let mut faults = Vec::new();
+    let mut record = record;
+    for setting in sets {
+        let result = Root::of(&setting.path).and_then(|(_, inside)| set(&record, inside, setting));
+        match result {
+            Ok(changed) => record = changed,
+            Err(error) => faults.extend(
+                with_root_hint(error, &setting.path)
+                    .faults()
+                    .iter()
+                    .cloned(),
+            ),
+        }
+    }
+    if faults.is_empty() {
+        Ok(record)
+    } else {
+        Err(Error::bad_input(faults))
+    }
+}
+
+/// `lifter.segments.…` names the table in the file; the body's own values stand without `lifter.`.
+fn with_root_hint(error: Error, path: &str) -> Error {
+    let shorter = path.strip_prefix("lifter.").filter(|rest| {
+        let first = rest.split('.').next();
+        rest.contains('.')
+            && ROOTS
+                .iter()
+                .any(|(name, root)| *root == Root::Body && Some(*name) == first)
+    });
+    match shorter {
+        Some(shorter) => error.hint(format!("did you mean `{shorter}`?")),
+        None => error,
+    }
+}
+
+/// All results, or all faults.
+fn collect<T>(results: impl Iterator<Item = Result<T>>) -> Result<Vec<T>> {
+    let (mut good, mut faults) = (Vec::new(), Vec::new());
+    for result in results {
+        match result {
+            Ok(value) => good.push(value),
+            Err(error) => faults.extend(error.faults().iter().cloned()),
+        }
+    }
+    if faults.is_empty() {
+        Ok(good)
+    } else {
+        Err(Error::bad_input(faults))
+    }
+}

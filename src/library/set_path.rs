@@ -1,0 +1,384 @@
+//! `PATH=VALUE`: one value of a model found by its path and set from a text.
+//!
+//! In: a record as a tree of values, a path such as `muscles.biceps_long.moment_arm.elbow`, a text
+//! such as "34 cm", "+10%" or "sumo". Out: the tree with that value, still of its type, or a fault
+//! that names the part of the path or the text that does not fit.
+
+use super::nearest::{did_you_mean, one_of};
+use crate::error::{Error, Result};
+use crate::units::{
+    Angle, AngularSpeed, Dimension, Duration, Force, Length, LinearDensity, Mass, Speed, Stress,
+    Torque, parse_number_and_unit,
+};
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use serde_json::{Map, Value};
+
+/// One `PATH=VALUE`.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Setting {
+    /// The whole path as it was written.
+    pub path: String,
+    /// The text of the value, without quotes around it.
+    pub text: String,
+}
+
+impl Setting {
+    /// Splits `PATH=VALUE`.
+    pub fn read(written: &str) -> Result<Self> {
+        let parts = written.split_once('=');
+        let (path, text) = parts.ok_or_else(|| {
+            Error::bad(format!("`{written}` sets nothing: expected PATH=VALUE"))
+                .hint("for example technique.grip_width=\"60 cm\" or segments.upper_arm.length=+5%")
+        })?;
+        let text = text.trim();
+        let unquoted = text.strip_prefix('"').and_then(|t| t.strip_suffix('"'));
+        let text = unquoted.unwrap_or(text).trim();
+        if path.trim().is_empty() || text.is_empty() {
+            return Err(Error::bad(format!(
+                "`{written}` sets nothing: expected PATH=VALUE"
+            )));
+        }
+        Ok(Self {
+            path: path.trim().to_owned(),
+            text: text.to_owned(),
+        })
+    }
+
+    fn fault(&self, message: &str) -> Error {
+        Error::bad(format!("`{}`: {message}", self.path))
+    }
+}
+
+/// A record as a tree of values; quantities are texts in SI ("0.34 m"), choices are `{"Name": …}`.
+pub(super) fn tree_of<T: Serialize>(record: &T) -> Value {
+    serde_json::to_value(record).expect("records have text keys, so a tree can hold them")
+}
+
+/// Sets one value in a record; `inside` is the path within this record.
+///
+/// **Fails** on a path that leads nowhere and on a text that does not fit there.
+pub(super) fn set<T: Serialize + DeserializeOwned>(
+    record: &T,
+    inside: &str,
+    setting: &Setting,
+) -> Result<T> {
+    let tree = tree_of(record);
+    let pointer = resolve(&tree, inside, &setting.path)?;
+    let choices = replacements(&tree, &pointer, setting)?;
+    let mut refusal = None;
+    for (at, value) in choices {
+        let mut changed = tree.clone();
+        if let Some(slot) = changed.pointer_mut(&at) {
+            *slot = value;
+        }
+        match T::deserialize(&changed) {
+            Ok(record) => return Ok(record),
+            Err(why) => refusal = refusal.or(Some(why.to_string())),
+        }
+    }
+    Err(refused(setting, &refusal.unwrap_or_default()))
+}
+
+/// A refusal of the record's own types: known words stand in backticks in it.
+fn refused(setting: &Setting, why: &str) -> Error {
+    let words: Vec<&str> = why.split('`').skip(1).step_by(2).skip(1).collect();
+    if why.starts_with("unknown variant") && !words.is_empty() {
+        return not_a_word(setting, &words);
+    }
+    if why.starts_with("invalid") {
+        return setting.fault(&format!("`{}` does not fit here", setting.text));
+    }
+    setting.fault(why)
+}
+
+/// A word that is none of the accepted ones.
+fn not_a_word(setting: &Setting, words: &[&str]) -> Error {
+    let error = setting.fault(&format!("cannot be `{}`", setting.text));
+    one_of(&setting.text, words, "words here")
+        .into_iter()
+        .fold(error, Error::hint)
+}
+
+/// The variant and its content, where a value is a choice with content.
+pub(super) fn tagged(value: &Value) -> Option<(&str, &Value)> {
+    let Value::Object(map) = value else {
+        return None;
+    };
+    let (tag, content) = map.iter().next().filter(|_| map.len() == 1)?;
+    tag.starts_with(char::is_uppercase)
+        .then_some((tag.as_str(), content))
+}
+
+/// Whether a value is a technique parameter.
+pub(super) fn is_technique(map: &Map<String, Value>) -> bool {
+    map.contains_key("value") && map.contains_key("meaning")
+}
+
+/// Whether a value is a moment arm or another course with a factor.
+pub(super) fn is_course(map: &Map<String, Value>) -> bool {
+    map.contains_key("shape") && map.contains_key("scale")
+}
+
+/// The pointer (`/muscles/brachialis/pennation`) that a path leads to; names of choices are passed.
+pub(super) fn resolve(tree: &Value, inside: &str, path: &str) -> Result<String> {
+    let mut at = tree;
+    let mut pointer = String::new();
+    let before = path
+        .strip_suffix(inside)
+        .unwrap_or("")
+        .trim_end_matches('.');
+    let mut walked: Vec<&str> = Some(before).filter(|b| !b.is_empty()).into_iter().collect();
+    for step in inside.split('.') {
+        while let Some((tag, content)) = tagged(at).filter(|(tag, _)| *tag != step) {
+            pointer = format!("{pointer}/{tag}");
+            at = content;
+        }
+        let next = match at {
+            Value::Object(map) => map.get(step),
+            Value::Array(items) => step
+                .parse::<usize>()
+                .ok()
+                .and_then(|index| items.get(index)),
+            _ => None,
+        };
+        let Some(next) = next else {
+            return Err(lost(at, step, &walked, path));
+        };
+        pointer = format!("{pointer}/{}", step.replace('~', "~0").replace('/', "~1"));
+        walked.push(step);
+        at = next;
+    }
+    Ok(pointer)
+}
+
+/// A path that leads nowhere: which part, and what there is instead.
+fn lost(at: &Value, step: &str, walked: &[&str], path: &str) -> Error {
+    let place = if walked.is_empty() {
+        "nothing here".to_owned()
+    } else {
+        format!("nothing in `{}`", walked.join("."))
+    };
+    match at {
+        Value::Object(map) => {
+            let keys: Vec<&str> = map.keys().map(String::as_str).collect();
+            Error::bad(format!("`{path}`: {place} is called `{step}`"))
+                .hint(did_you_mean(step, &keys))
+        }
+        Value::Array(items) => Error::bad(format!("`{path}`: {place} has the number `{step}`"))
+            .hint(format!(
+                "its items are numbered 0 to {}",
+                items.len().saturating_sub(1)
+            )),
+        _ => Error::bad(format!(
+            "`{path}`: `{}` is a single value, so it has no `{step}`",
+            walked.join(".")
+        )),
+    }
+}
+
+/// What to write where: several tries where a text may mean more than one choice.
+fn replacements(tree: &Value, pointer: &str, setting: &Setting) -> Result<Vec<(String, Value)>> {
+    let current = tree.pointer(pointer).unwrap_or(&Value::Null);
+    let here = |value: Value| (pointer.to_owned(), value);
+    match current {
+        Value::Object(map) if is_technique(map) => {
+            Ok(vec![(format!("{pointer}/value"), technique(map, setting)?)])
+        }
+        Value::Object(map) if is_course(map) => Ok(vec![here(course(map, setting)?)]),
+        Value::Object(map) => match tagged(current) {
+            Some((tag, content)) => {
+                let same = scalar(content, setting).map(|value| choice(tag, value));
+                let others = other_choices(&setting.text);
+                if others.is_empty() {
+                    return Ok(vec![here(same?)]);
+                }
+                Ok(same.into_iter().chain(others).map(here).collect())
+            }
+            None => {
+                let keys: Vec<&str> = map.keys().map(String::as_str).collect();
+                Err(setting.fault("is a group of values, not one").hint(format!(
+                    "go on with {}.NAME; names: {}",
+                    setting.path,
+                    keys.join(", ")
+                )))
+            }
+        },
+        Value::String(word) if word.starts_with(char::is_uppercase) => {
+            let word = Value::String(setting.text.clone());
+            let others = other_choices(&setting.text);
+            Ok(std::iter::once(word).chain(others).map(here).collect())
+        }
+        Value::Array(items) => Err(setting.fault("is a list of values, not one").hint(format!(
+            "go on with a number, 0 to {}",
+            items.len().saturating_sub(1)
+        ))),
+        Value::Null => Err(setting.fault("has no value in this model, so it cannot be set")),
+        single => Ok(vec![here(scalar(single, setting)?)]),
+    }
+}
+
+fn choice(tag: &str, content: Value) -> Value {
+    let mut map = Map::new();
+    map.insert(tag.to_owned(), content);
+    Value::Object(map)
+}
+
+/// The choices that a text may mean where a place or a technique value stands.
+fn other_choices(text: &str) -> Vec<Value> {
+    let mut found = Vec::new();
+    if let Ok(length) = Length::from_text(text) {
+        found.extend(["Fixed", "Length"].map(|tag| choice(tag, tree_of(&length))));
+    }
+    if let Ok(angle) = Angle::from_text(text) {
+        found.push(choice("Angle", tree_of(&angle)));
+    }
+    if let Some(number) = plain_number(text) {
+        found.extend(["OfHeight", "Number"].map(|tag| choice(tag, Value::from(number))));
+    }
+    if text.starts_with(char::is_uppercase) {
+        found.push(Value::String(text.to_owned()));
+    }
+    found
+}
+
+/// A new single value in the place of an old one, of the same kind.
+fn scalar(current: &Value, setting: &Setting) -> Result<Value> {
+    let text = &setting.text;
+    let factor = relative(text);
+    match current {
+        Value::Number(old) => match (factor, plain_number(text)) {
+            (Some(factor), _) => Ok(Value::from(old.as_f64().unwrap_or(0.0) * factor)),
+            (None, Some(number)) => Ok(Value::from(number)),
+            (None, None) => Err(setting
+                .fault(&format!("`{text}` is no number"))
+                .hint(format!(
+                    "it is {old} now: a plain number without a unit, or a change such as +10%"
+                ))),
+        },
+        Value::String(old) => match (quantity(old), factor) {
+            (Some((dimension, si)), Some(factor)) => Ok(in_si(dimension, si * factor)),
+            (Some((dimension, _)), None) => match dimension.read(text) {
+                Ok(si) => Ok(in_si(dimension, si)),
+                Err(why) => Err(setting.fault(&why)),
+            },
+            (None, Some(_)) => Err(setting.fault(&format!("is the word `{old}`, not a number"))),
+            (None, None) => Ok(Value::String(text.clone())),
+        },
+        Value::Bool(old) => text.parse().map(Value::Bool).map_err(|_| {
+            setting.fault(&format!(
+                "is {old} now and can be true or false, not `{text}`"
+            ))
+        }),
+        _ => Err(setting.fault("is a group of values, not one")),
+    }
+}
+
+/// A technique parameter's new value: the kind of value stays.
+fn technique(map: &Map<String, Value>, setting: &Setting) -> Result<Value> {
+    let current = &map["value"];
+    let text = setting.text.as_str();
+    if let Some((tag, content)) = tagged(current) {
+        return match (tag, content) {
+            ("Choice", Value::Object(words)) => word(words, setting),
+            ("OfShoulders", _) if plain_number(text).is_none() && relative(text).is_none() => {
+                let length = Length::from_text(text).map_err(|why| setting.fault(&why))?;
+                Ok(choice("Length", tree_of(&length)))
+            }
+            _ if text.eq_ignore_ascii_case("free") => {
+                Err(setting.fault("cannot be left free in this movement"))
+            }
+            _ => Ok(choice(tag, scalar(content, setting)?)),
+        };
+    }
+    if text.eq_ignore_ascii_case("free") {
+        return Ok(current.clone());
+    }
+    if relative(text).is_some() {
+        return Err(setting
+            .fault("is left free, so there is no number to change")
+            .hint("give it a value first"));
+    }
+    let pattern = [map.get("least"), map.get("most")];
+    let pattern = pattern.into_iter().flatten().find_map(tagged);
+    match pattern {
+        Some((tag, content)) => Ok(choice(tag, scalar(content, setting)?)),
+        None => other_choices(text)
+            .into_iter()
+            .find(|c| tagged(c).is_some_and(|t| t.0 != "Fixed"))
+            .ok_or_else(|| setting.fault(&format!("`{text}` is no length, angle or number"))),
+    }
+}
+
+/// One of the accepted words of a choice.
+fn word(words: &Map<String, Value>, setting: &Setting) -> Result<Value> {
+    let of = words.get("of").and_then(Value::as_array);
+    let of: Vec<&str> = of.into_iter().flatten().filter_map(Value::as_str).collect();
+    let wanted = setting.text.to_lowercase();
+    let Some(found) = of.iter().find(|word| word.to_lowercase() == wanted) else {
+        return Err(not_a_word(setting, &of));
+    };
+    let mut words = words.clone();
+    words.insert("now".to_owned(), Value::String((*found).to_owned()));
+    Ok(choice("Choice", Value::Object(words)))
+}
+
+/// A moment arm changed as a whole: by a percentage, or to one length at every angle.
+fn course(map: &Map<String, Value>, setting: &Setting) -> Result<Value> {
+    let mut map = map.clone();
+    if relative(&setting.text).is_some() {
+        let scale = scalar(&map["scale"], setting)?;
+        map.insert("scale".to_owned(), scale);
+        return Ok(Value::Object(map));
+    }
+    let is_constant = tagged(&map["shape"]).is_some_and(|(tag, _)| tag == "Constant");
+    if !is_constant {
+        return Err(setting
+            .fault("is a course over the joint angle, not one value")
+            .hint("change it as a whole, such as +10%"));
+    }
+    let length = Length::from_text(&setting.text).map_err(|why| setting.fault(&why))?;
+    map.insert("shape".to_owned(), choice("Constant", tree_of(&length)));
+    map.insert("scale".to_owned(), Value::from(1.0));
+    Ok(Value::Object(map))
+}
+
+/// The factor of a change such as "+10%" or "−5 %".
+pub(super) fn relative(text: &str) -> Option<f64> {
+    let number = text.strip_suffix('%')?.trim_end().replace('\u{2212}', "-");
+    if !number.starts_with(['+', '-']) {
+        return None;
+    }
+    let percent: f64 = number.parse().ok()?;
+    percent.is_finite().then_some(1.0 + percent / 100.0)
+}
+
+/// A finite number without a unit.
+fn plain_number(text: &str) -> Option<f64> {
+    let number: f64 = text.replace('\u{2212}', "-").parse().ok()?;
+    number.is_finite().then_some(number)
+}
+
+/// The dimension and SI value of a quantity in a tree.
+pub(super) fn quantity(text: &str) -> Option<(&'static Dimension, f64)> {
+    static DIMENSIONS: [Dimension; 10] = [
+        Length::DIMENSION,
+        Mass::DIMENSION,
+        Force::DIMENSION,
+        Torque::DIMENSION,
+        Angle::DIMENSION,
+        Speed::DIMENSION,
+        AngularSpeed::DIMENSION,
+        Duration::DIMENSION,
+        Stress::DIMENSION,
+        LinearDensity::DIMENSION,
+    ];
+    let (number, unit, rest) = parse_number_and_unit(text)?;
+    let dimension = DIMENSIONS.iter().find(|d| d.units[0].names[0] == unit)?;
+    rest.is_empty().then_some((dimension, number))
+}
+
+/// A quantity as a tree holds it.
+fn in_si(dimension: &Dimension, si: f64) -> Value {
+    Value::String(format!("{si} {}", dimension.units[0].names[0]))
+}
