@@ -13,7 +13,9 @@ use super::{body_rules, movement_rules, muscle_rules};
 use crate::anatomy::{Curves, LifterRecord, MuscleTable, Sarcomere, SegmentTable, groups};
 use crate::error::{Error, Fault, Result};
 use crate::movement::{Movement, SAMPLES, trace};
+use crate::resistance::{Band, Chain, Hang, SetupFile};
 use crate::source::Publication;
+use crate::units::rounded;
 use serde::de::DeserializeOwned;
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -67,6 +69,10 @@ impl Library {
             Shelf::Movements => {
                 self.checked(file, text, |m| self.movement_rules(m), movement_facts)?
             }
+            // Bands and chains check themselves when they are read.
+            Shelf::Bands => self.checked(file, text, |_: &Band| Vec::new(), band_facts)?,
+            Shelf::Chains => self.checked(file, text, |_: &Chain| Vec::new(), chain_facts)?,
+            Shelf::Setups => self.checked(file, text, |s| self.setup_rules(s), setup_facts)?,
         }))
     }
 
@@ -196,11 +202,11 @@ fn lifter_facts(record: &LifterRecord) -> Facts {
         ("title", record.title.clone()),
         (
             "height",
-            format!("{} cm", crate::units::rounded(record.height.as_cm(), 1)),
+            format!("{} cm", rounded(record.height.as_cm(), 1)),
         ),
         (
             "body mass",
-            format!("{} kg", crate::units::rounded(record.body_mass.as_kg(), 1)),
+            format!("{} kg", rounded(record.body_mass.as_kg(), 1)),
         ),
         (
             "tables",
@@ -217,8 +223,8 @@ fn segment_facts(table: &SegmentTable) -> Facts {
             "sample",
             format!(
                 "{} cm, {} kg",
-                crate::units::rounded(table.sample_height.as_cm(), 1),
-                crate::units::rounded(table.sample_mass.as_kg(), 1)
+                rounded(table.sample_height.as_cm(), 1),
+                rounded(table.sample_mass.as_kg(), 1)
             ),
         ),
         ("segments", rows.collect::<Vec<_>>().join(", ")),
@@ -247,7 +253,7 @@ fn sarcomere_facts(sarcomere: &Sarcomere) -> Facts {
         ("species", sarcomere.species.clone()),
         (
             "optimum",
-            format!("{} µm", crate::units::rounded(sarcomere.optimum_um(), 3)),
+            format!("{} µm", rounded(sarcomere.optimum_um(), 3)),
         ),
         ("source", sarcomere.source.in_words()),
     ]
@@ -259,5 +265,38 @@ fn movement_facts(movement: &Movement) -> Facts {
         ("title", movement.title.clone()),
         ("technique", technique.join(", ")),
         ("limits", movement.limits.clone()),
+    ]
+}
+
+fn band_facts(band: &Band) -> Facts {
+    let rest_m = band.rest_length().as_m();
+    let pull = |stretch: f64| rounded(band.force_n(stretch * rest_m, Hang::Single), 0);
+    vec![
+        ("name", band.name().to_owned()),
+        ("rest length", format!("{} cm", rounded(rest_m * 100.0, 1))),
+        (
+            "pull at 1.5 and 2 times its length",
+            format!("{} N, {} N", pull(1.5), pull(2.0)),
+        ),
+        ("source", band.source().in_words()),
+    ]
+}
+
+fn chain_facts(chain: &Chain) -> Facts {
+    vec![
+        ("name", chain.name().to_owned()),
+        (
+            "length",
+            format!("{} cm", rounded(chain.length().as_cm(), 1)),
+        ),
+        ("mass", format!("{} kg", rounded(chain.mass().as_kg(), 2))),
+        ("source", chain.source().in_words()),
+    ]
+}
+
+fn setup_facts(setup: &SetupFile) -> Facts {
+    vec![
+        ("name", setup.name.clone()),
+        ("items", setup.items.len().to_string()),
     ]
 }

@@ -10,6 +10,8 @@ use crate::error::{Error, Fault, Result};
 pub(super) struct Complaint {
     /// Path of the value: `muscles.brachialis.pennation`.
     path: String,
+    /// What stands between path and message: the message reads on, or says itself what it is about.
+    between: &'static str,
     message: String,
     hints: Vec<String>,
 }
@@ -19,8 +21,25 @@ impl Complaint {
     pub fn new(path: impl Into<String>, message: impl Into<String>) -> Self {
         Self {
             path: path.into(),
+            between: " ",
             message: message.into(),
             hints: Vec::new(),
+        }
+    }
+
+    /// What another room says about the value of a path, with its next moves.
+    pub fn of(path: &str, error: &Error) -> Self {
+        let faults = error.faults();
+        let messages: Vec<&str> = faults.iter().map(|fault| fault.message.as_str()).collect();
+        let message = messages.join("; ");
+        Self {
+            path: path.to_owned(),
+            between: ": ",
+            message: message.trim_start_matches("items[0]: ").to_owned(),
+            hints: faults
+                .iter()
+                .flat_map(|fault| fault.hints.clone())
+                .collect(),
         }
     }
 
@@ -43,7 +62,7 @@ impl Complaint {
         let message = if self.path.is_empty() {
             self.message
         } else {
-            format!("`{}` {}", self.path, self.message)
+            format!("`{}`{}{}", self.path, self.between, self.message)
         };
         self.hints
             .into_iter()

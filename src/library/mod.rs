@@ -17,6 +17,7 @@ mod read;
 mod records;
 mod set_path;
 mod shelf;
+mod stock;
 
 pub use assemble::{Model, Workbench, assemble};
 pub use check::Summary;
@@ -25,3 +26,4 @@ pub use numbers::{NumberAt, get, numeric_paths};
 pub use read::read;
 pub use records::{Library, LifterFiles};
 pub use shelf::Shelf;
+pub use stock::Pieces;

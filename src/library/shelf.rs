@@ -4,6 +4,7 @@
 
 use crate::anatomy::{Curves, LifterRecord, MuscleTable, Sarcomere, SegmentTable};
 use crate::movement::Movement;
+use crate::resistance::{Band, Chain, SetupFile};
 use serde::de::value::Error as ValueError;
 use serde::de::{Deserialize, Deserializer, Error, Visitor};
 use serde::forward_to_deserialize_any;
@@ -24,17 +25,26 @@ pub enum Shelf {
     Sarcomeres,
     /// Movements.
     Movements,
+    /// Elastic bands.
+    Bands,
+    /// Chains.
+    Chains,
+    /// Setups: what hangs on the bar.
+    Setups,
 }
 
 impl Shelf {
     /// Every kind.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 9] = [
         Self::Lifters,
         Self::Segments,
         Self::Muscles,
         Self::Curves,
         Self::Sarcomeres,
         Self::Movements,
+        Self::Bands,
+        Self::Chains,
+        Self::Setups,
     ];
 
     /// The folder in `models/`.
@@ -47,6 +57,9 @@ impl Shelf {
             Self::Curves => "curves",
             Self::Sarcomeres => "sarcomeres",
             Self::Movements => "movements",
+            Self::Bands => "bands",
+            Self::Chains => "chains",
+            Self::Setups => "setups",
         }
     }
 
@@ -60,6 +73,9 @@ impl Shelf {
             Self::Curves => "set of curves",
             Self::Sarcomeres => "sarcomere",
             Self::Movements => "movement",
+            Self::Bands => "band",
+            Self::Chains => "chain",
+            Self::Setups => "setup",
         }
     }
 
@@ -80,6 +96,9 @@ pub(super) fn fields_of(shelf: Shelf) -> &'static [&'static str] {
         Shelf::Curves => fields::<Curves>(),
         Shelf::Sarcomeres => fields::<Sarcomere>(),
         Shelf::Movements => fields::<Movement>(),
+        Shelf::Bands => fields::<Band>(),
+        Shelf::Chains => fields::<Chain>(),
+        Shelf::Setups => fields::<SetupFile>(),
     }
 }
 

@@ -1,0 +1,85 @@
+//! Bands, chains and setups by name: what the command line hangs on the bar.
+//!
+//! In: names on the shelves of bands and chains, a setup file. Out: [`Pieces`], from which a
+//! [`Stock`] is lent, and a checked [`Setup`].
+
+use super::complaint::{Complaint, none_in_file};
+use super::read::read;
+use super::records::Library;
+use super::shelf::Shelf;
+use crate::error::Result;
+use crate::resistance::{Anchor, Band, Chain, Setup, SetupFile, Stock};
+use serde::de::DeserializeOwned;
+use std::collections::BTreeMap;
+
+/// Every band and chain of the library, by name.
+#[derive(Debug, Clone, Default)]
+pub struct Pieces {
+    bands: BTreeMap<String, Band>,
+    chains: BTreeMap<String, Chain>,
+    anchors: BTreeMap<String, Anchor>,
+}
+
+impl Pieces {
+    /// The pieces as the readers of command lines and setup files want them.
+    #[must_use]
+    pub fn stock(&self) -> Stock<'_> {
+        Stock {
+            bands: &self.bands,
+            chains: &self.chains,
+            anchors: &self.anchors,
+        }
+    }
+}
+
+impl Library {
+    /// Every band and chain.
+    ///
+    /// **Fails** with the first file that is wrong.
+    pub fn pieces(&self) -> Result<Pieces> {
+        Ok(Pieces {
+            bands: self.all(Shelf::Bands)?,
+            chains: self.all(Shelf::Chains)?,
+            anchors: BTreeMap::new(),
+        })
+    }
+
+    /// A setup by name or path, its bands and chains looked up.
+    ///
+    /// **Fails** with what is wrong in the file, or a name that no piece has.
+    pub fn setup(&self, name: &str) -> Result<Setup> {
+        let (file, text) = self.text(Shelf::Setups, name)?;
+        let record: SetupFile = read(&file, &text)?;
+        none_in_file(self.setup_rules(&record), &file, &text)?;
+        record.resolve(&self.pieces()?.stock())
+    }
+
+    /// What is wrong with the items of a setup, each told at its place.
+    pub(super) fn setup_rules(&self, record: &SetupFile) -> Vec<Complaint> {
+        let pieces = match self.pieces() {
+            Ok(pieces) => pieces,
+            Err(error) => return vec![Complaint::of("", &error)],
+        };
+        let items = record.items.iter().enumerate();
+        items
+            .filter_map(|(index, item)| {
+                let alone = SetupFile {
+                    name: String::new(),
+                    items: vec![item.clone()],
+                };
+                let error = alone.resolve(&pieces.stock()).err()?;
+                Some(Complaint::of(&format!("items.{index}"), &error))
+            })
+            .collect()
+    }
+
+    fn all<T: DeserializeOwned>(&self, shelf: Shelf) -> Result<BTreeMap<String, T>> {
+        self.names(shelf)
+            .into_iter()
+            .map(|name| {
+                let (file, text) = self.text(shelf, &name)?;
+                Ok((name, read(&file, &text)?))
+            })
+            .collect()
+    }
+}
