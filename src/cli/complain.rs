@@ -94,7 +94,7 @@ mod tests {
         let both = Error::bad_input(vec![Fault::new("one"), Fault::new("two").hint("do this")]);
         assert_eq!(
             render(&both, false),
-            "error: one\n\nerror: two\n  |\n  = hint: do this"
+            "error: one\n\nerror: two\n |\n = hint: do this"
         );
         assert_eq!(
             render(&Error::no_answer("too heavy"), false),
