@@ -103,7 +103,10 @@ impl Axis {
         let decimals = scale::decimals_of_step(scale::tick_step(range, most));
         values
             .into_iter()
-            .map(|value| (value, scale::number(value, decimals)))
+            .map(|value| {
+                let decimals = if value == 0.0 { 0 } else { decimals };
+                (value, scale::number(value, decimals))
+            })
             .collect()
     }
 }
@@ -157,16 +160,24 @@ pub fn level_tick_count(width: f64, text: f64) -> usize {
     ((width / (text * 5.0)) as usize).clamp(2, 9)
 }
 
-/// Grid lines and labels of the upright axis; returns the boxes of its labels.
+/// Grid lines and labels of the upright axis.
 pub fn draw_upright(frame: &mut Frame, plot: &Plot, ticks: &[(f64, String)]) {
-    let text = frame.measures.text;
     let grid = Stroke::solid(frame.colours.grid, frame.measures.rule * 0.8);
-    for (value, label) in ticks {
+    for (value, _) in ticks {
         let y = plot.y.px(*value);
         if (y - plot.area.bottom).abs() > 1.0 {
             let [from, to] = [[plot.area.left, y], [plot.area.right, y]];
             frame.scene.line(from, to, grid.clone());
         }
+    }
+    draw_upright_labels(frame, plot, ticks);
+}
+
+/// Labels of the upright axis alone.
+pub fn draw_upright_labels(frame: &mut Frame, plot: &Plot, ticks: &[(f64, String)]) {
+    let text = frame.measures.text;
+    for (value, label) in ticks {
+        let y = plot.y.px(*value);
         let at = [
             plot.area.left - frame.measures.gap,
             y + lettering::capitals(text) / 2.0,
@@ -178,41 +189,50 @@ pub fn draw_upright(frame: &mut Frame, plot: &Plot, ticks: &[(f64, String)]) {
 
 /// Line, tick marks and labels of the level axis; returns the boxes of the labels drawn.
 ///
-/// Labels that would touch their neighbour are left out.
-pub fn draw_level(
+/// Labels that would touch their neighbour or leave the canvas are left out.
+pub fn draw_level(frame: &mut Frame, plot: &Plot, axis: &Axis, labels: bool) -> Vec<Rect> {
+    let count = level_tick_count(plot.area.width(), frame.measures.text);
+    let ticks = axis.labelled_ticks(plot.x.range(), count);
+    draw_level_ticks(frame, plot, &ticks, labels)
+}
+
+/// [`draw_level`] with ticks chosen by the caller.
+pub fn draw_level_ticks(
     frame: &mut Frame,
     plot: &Plot,
     ticks: &[(f64, String)],
     labels: bool,
 ) -> Vec<Rect> {
     let rule = frame.rule();
-    let Rect {
-        left,
-        right,
-        bottom,
-        ..
-    } = plot.area;
-    frame
-        .scene
-        .line([left, bottom], [right, bottom], rule.clone());
+    let area = plot.area;
+    let ends = [[area.left, area.bottom], [area.right, area.bottom]];
+    frame.scene.line(ends[0], ends[1], rule.clone());
     let mut boxes: Vec<Rect> = Vec::new();
     for (value, label) in ticks {
         let x = plot.x.px(*value);
-        let foot = bottom + frame.measures.gap * 0.7;
-        frame.scene.line([x, bottom], [x, foot], rule.clone());
+        let foot = area.bottom + frame.measures.gap * 0.7;
+        frame.scene.line([x, area.bottom], [x, foot], rule.clone());
         if !labels {
             continue;
         }
-        let words = level_label(frame, x, bottom, label);
-        let area = words.bounds();
-        let clear = area.grown(frame.measures.gap * 0.6);
-        let on_canvas = area.left >= 0.0 && area.right <= frame.scene.width;
+        let words = level_label(frame, x, area.bottom, label);
+        let own = words.bounds();
+        let clear = own.grown(frame.measures.gap * 0.6);
+        let on_canvas = own.left >= 0.0 && own.right <= frame.scene.width;
         if on_canvas && !boxes.iter().any(|other| other.overlaps(&clear)) {
-            boxes.push(area);
+            boxes.push(own);
             frame.scene.text(words);
         }
     }
     boxes
+}
+
+/// The title of an upright axis, level above its upper end, cut to the body's width.
+#[must_use]
+pub fn upright_title(frame: &Frame, axis: &Axis, baseline: f64) -> crate::draw::Text {
+    let most = frame.body.width();
+    let words = lettering::shortened(&axis.title(), frame.measures.text, Face::Regular, most);
+    frame.axis_text([frame.body.left, baseline], &words)
 }
 
 /// Room between a level axis and its tick labels, in gaps: clear of the lowest upright label.

@@ -5,7 +5,7 @@
 use super::axis::{self, Axis, Plot};
 use super::frame::{Frame, Heading, Look};
 use super::words::Words;
-use crate::draw::scale::{number, rounded_out};
+use crate::draw::scale::number;
 use crate::draw::{Anchor, Colour, Face, Rect, Scene, Stroke, Text, lettering};
 use crate::error::{Error, Result};
 
@@ -196,16 +196,13 @@ impl Ranking {
         let reach = figures.fold([0.0_f64, 0.0_f64], |reach, value| {
             [reach[0].min(value), reach[1].max(value)]
         });
-        let room = widest(&frame, self.ranks.iter().map(|rank| self.figure(rank)));
+        let with_note = self
+            .ranks
+            .iter()
+            .map(|rank| format!("{}    {}", self.figure(rank), rank.note));
+        let room = widest(&frame, with_note);
         let room = room.min(0.35 * frame.body.width());
-        let rows = laid_out(
-            &mut frame,
-            &self.axis,
-            &names,
-            reach,
-            room,
-            [reach[0] < 0.0, true],
-        )?;
+        let rows = laid_out(&mut frame, &self.axis, &names, reach, room, [false, true])?;
         let first = frame.colours.series_line(0);
         let rest = first.mixed(frame.colours.background, 0.55);
         for (index, rank) in self.ranks.iter().take(rows.shown).enumerate() {
@@ -219,32 +216,29 @@ impl Ranking {
     }
 
     fn figure(&self, rank: &Rank) -> String {
-        let unit = if self.axis.unit.is_empty() {
-            String::new()
+        let figure = number(rank.value, self.decimals);
+        if self.axis.unit.is_empty() {
+            figure
         } else {
-            format!(" {}", self.axis.unit)
-        };
-        let note = if rank.note.is_empty() {
-            String::new()
-        } else {
-            format!("  {}", rank.note)
-        };
-        format!("{}{unit}{note}", number(rank.value, self.decimals))
+            format!("{figure} {}", self.axis.unit)
+        }
     }
 
+    /// The figure at the bar's end, then the note.
     fn draw_figure(&self, frame: &mut Frame, plot: &Plot, bar: Rect, rank: &Rank) {
         let size = frame.measures.text;
-        let x = plot.x.px(rank.value.max(0.0)) + 0.7 * frame.measures.gap;
         let y = bar.centre()[1] + lettering::capitals(size) / 2.0;
-        let most = frame.body.right - x;
-        let words = lettering::shortened(&self.figure(rank), size, Face::Regular, most);
-        frame.scene.text(Text::new(
-            [x, y],
-            words,
-            size,
-            Face::Regular,
-            frame.colours.ink,
-        ));
+        let mut x = plot.x.px(rank.value.max(0.0)) + 0.7 * frame.measures.gap;
+        let (ink, muted) = (frame.colours.ink, frame.colours.muted);
+        for (words, face, colour) in [
+            (self.figure(rank), Face::Bold, ink),
+            (rank.note.clone(), Face::Regular, muted),
+        ] {
+            let words = lettering::shortened(&words, size, face, frame.body.right - x);
+            let text = Text::new([x, y], words, size, face, colour);
+            x = text.bounds().right + 1.2 * frame.measures.gap;
+            frame.scene.text(text);
+        }
     }
 }
 
@@ -280,7 +274,7 @@ fn check(mut figures: impl Iterator<Item = f64> + Clone, axis: &Axis) -> Result<
 
 fn widest(frame: &Frame, texts: impl Iterator<Item = String>) -> f64 {
     texts
-        .map(|text| lettering::width(&text, frame.measures.text, Face::Regular))
+        .map(|text| lettering::width(&text, frame.measures.text, Face::Bold))
         .fold(0.0, f64::max)
         + 1.4 * frame.measures.gap
 }
@@ -330,10 +324,8 @@ fn laid_out(
         let at = words.around(right - words.width() / 2.0, y);
         words.draw(&mut frame.scene, &at, Anchor::End);
     }
-    let ticks = axis.labelled_ticks(
-        rounded_inside(reach),
-        axis::level_tick_count(area.width(), frame.measures.text),
-    );
+    let most = axis::level_tick_count(area.width(), frame.measures.text);
+    let ticks = axis.labelled_ticks(plot.x.range(), most);
     let grid = Stroke::solid(frame.colours.grid, frame.measures.rule * 0.8);
     for (value, _) in &ticks {
         let x = plot.x.px(*value);
@@ -341,7 +333,7 @@ fn laid_out(
             .scene
             .line([x, area.top], [x, area.bottom], grid.clone());
     }
-    axis::draw_level(frame, &plot, &ticks, true);
+    axis::draw_level_ticks(frame, &plot, &ticks, true);
     draw_axis_title(frame, axis, &plot, names.len() - shown);
     Ok(Rows {
         plot,
@@ -349,11 +341,6 @@ fn laid_out(
         row,
         shown,
     })
-}
-
-/// The range of the ticks: rounded out, so that the longest bar ends before the last tick.
-fn rounded_inside(reach: [f64; 2]) -> [f64; 2] {
-    rounded_out(reach, 6)
 }
 
 /// The data's range opened by the room that the figures need beside the longest bars.
@@ -364,7 +351,8 @@ fn with_room(reach: [f64; 2], width: f64, room: f64, sides: [bool; 2]) -> [f64; 
     let more = extent * room / bars;
     let extent = if reach[0] == reach[1] { 1.0 } else { 0.0 };
     [
-        reach[0] - if sides[0] { more } else { 0.0 },
+        // A negative bar without a figure beside it still keeps off the names.
+        reach[0] * 1.08 - if sides[0] { more } else { 0.0 },
         reach[1] + if sides[1] { more } else { 0.0 } + extent,
     ]
 }

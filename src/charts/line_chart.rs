@@ -3,13 +3,14 @@
 //! In: plain curves, shaded stretches, marked points, poses. Out: a scene. The figure files of this
 //! room turn results into these structs; nothing here knows what a curve means.
 
-use super::axis::{self, Axis, Plot};
+use super::axis::{self, Axis};
 use super::frame::{Frame, Heading, Look};
-use super::panel_labels::{self, Gutter};
+use super::line_layout;
+use super::panel;
+use super::panel_labels;
 use super::pose_strip::{self, Pose};
 use super::shades::{self, Shade};
-use super::{panel, pose_strip::Strip};
-use crate::draw::{Colours, Rect, Scene, lettering};
+use crate::draw::{Colours, Scene};
 use crate::error::{Error, Result};
 
 /// The part that a curve plays; it decides colour, dashes and width.
@@ -17,7 +18,11 @@ use crate::error::{Error, Result};
 pub enum Role {
     /// One of several; the number picks colour and dashes.
     Series(usize),
-    /// A reference in the background.
+    /// One of an ordered family: 0 the least, 1 the greatest; the lightness of the line keeps the order.
+    Ordered(f64),
+    /// The one that others are compared with.
+    Reference,
+    /// In the background.
     Muted,
 }
 
@@ -34,6 +39,8 @@ impl Role {
     pub fn line(self, colours: &Colours) -> crate::draw::Colour {
         match self {
             Self::Series(number) => colours.series_line(number),
+            Self::Ordered(share) => colours.ordered_line(share),
+            Self::Reference => colours.ink,
             Self::Muted => colours.rule,
         }
     }
@@ -43,6 +50,8 @@ impl Role {
     pub fn label(self, colours: &Colours) -> crate::draw::Colour {
         match self {
             Self::Series(number) => colours.series_label(number),
+            Self::Ordered(share) => colours.on_ground(colours.ordered_line(share)),
+            Self::Reference => colours.ink,
             Self::Muted => colours.muted,
         }
     }
@@ -52,7 +61,7 @@ impl Role {
     pub fn dashes(self, colours: &Colours) -> &'static [f64] {
         match self {
             Self::Series(number) => colours.series_dashes(number),
-            Self::Muted => &[],
+            Self::Ordered(_) | Self::Reference | Self::Muted => &[],
         }
     }
 }
@@ -118,6 +127,47 @@ pub struct Panel {
     pub levels: Vec<Level>,
 }
 
+impl Panel {
+    /// Whether there is something to draw and every value is a number.
+    ///
+    /// # Errors
+    /// If not, with the curve and the point.
+    pub fn check(&self) -> Result<()> {
+        if self.series.iter().all(|series| series.points.len() < 2) {
+            return Err(Error::no_answer(format!(
+                "nothing to draw for `{}`: no curve has two points",
+                self.axis.quantity
+            )));
+        }
+        for series in &self.series {
+            if let Some(index) = first_bad(&series.points) {
+                return Err(Error::bad(format!(
+                    "point {} of the curve `{}` is no number",
+                    index + 1,
+                    series.name
+                )));
+            }
+        }
+        let edges = self
+            .fills
+            .iter()
+            .flat_map(|fill| [&fill.upper, &fill.lower]);
+        let markers = self.markers.iter().map(|marker| marker.at);
+        if edges
+            .flatten()
+            .copied()
+            .chain(markers)
+            .any(|at| !(at[0].is_finite() && at[1].is_finite()))
+        {
+            return Err(Error::bad(format!(
+                "an area or a marked point of `{}` is no number",
+                self.axis.quantity
+            )));
+        }
+        Ok(())
+    }
+}
+
 /// Where the names of curves stand.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Labels {
@@ -153,12 +203,12 @@ impl LineChart {
     pub fn scene(&self, look: Look) -> Result<Scene> {
         self.check()?;
         if self.labels == Labels::Auto && self.most_names() <= 4 {
-            let (scene, clear) = self.drawn(look, Gutter::None)?;
+            let (scene, clear) = self.drawn(look, false)?;
             if clear {
                 return Ok(scene);
             }
         }
-        Ok(self.drawn(look, Gutter::Column)?.0)
+        Ok(self.drawn(look, true)?.0)
     }
 
     fn most_names(&self) -> usize {
@@ -179,185 +229,43 @@ impl LineChart {
                 "a chart of curves has 1 or 2 panels, not {count}"
             )));
         }
-        for panel in &self.panels {
-            if panel.series.iter().all(|series| series.points.len() < 2) {
-                return Err(Error::no_answer(format!(
-                    "nothing to draw for `{}`: no curve has two points",
-                    panel.axis.quantity
-                )));
-            }
-            for series in &panel.series {
-                if let Some(index) = first_bad(&series.points) {
-                    return Err(Error::bad(format!(
-                        "point {} of the curve `{}` is no number",
-                        index + 1,
-                        series.name
-                    )));
-                }
-            }
-        }
-        Ok(())
+        self.panels.iter().try_for_each(Panel::check)
     }
 
     /// Draws everything; also tells whether all names found a place clear of curves.
-    fn drawn(&self, look: Look, gutter: Gutter) -> Result<(Scene, bool)> {
+    fn drawn(&self, look: Look, column_wanted: bool) -> Result<(Scene, bool)> {
         let mut frame = Frame::new(look, &self.heading);
-        let layout = self.layout(&mut frame, gutter)?;
-        for (index, plot) in layout.plots.iter().enumerate() {
-            shades::draw_ground(
-                &mut frame,
-                &self.shades,
-                plot,
-                layout.shade_row.filter(|_| index == 0),
-            );
+        let layout = line_layout::plan(self, &frame, column_wanted)?;
+        for (index, place) in layout.panels.iter().enumerate() {
+            let row = layout.shade_row.filter(|_| index == 0);
+            shades::draw_ground(&mut frame, &self.shades, &place.plot, row);
         }
         let mut clear = true;
-        let last = layout.plots.len() - 1;
         let mut tick_boxes = Vec::new();
-        for (index, (panel, plot)) in self.panels.iter().zip(&layout.plots).enumerate() {
-            let ticks = self.upright_ticks(&frame, panel, plot.area.height());
-            axis::draw_upright(&mut frame, plot, &ticks);
-            let across = axis::level_tick_count(plot.area.width(), frame.measures.text);
-            let ticks = self.x.labelled_ticks(plot.x.range(), across);
-            tick_boxes = axis::draw_level(&mut frame, plot, &ticks, index == last);
-            let title_at = [frame.body.left, layout.title_baselines[index]];
-            let title = frame.axis_text(title_at, &panel.axis.title());
+        for (index, (panel, place)) in self.panels.iter().zip(&layout.panels).enumerate() {
+            let is_lowest = index + 1 == layout.panels.len();
+            axis::draw_upright(&mut frame, &place.plot, &place.ticks);
+            tick_boxes = axis::draw_level(&mut frame, &place.plot, &self.x, is_lowest);
+            let title = axis::upright_title(&frame, &panel.axis, place.title_baseline);
             frame.scene.text(title);
-            panel::draw_curves(&mut frame, panel, plot);
-            let column = layout.column;
-            clear &= panel_labels::draw(&mut frame, panel, plot, column, &self.x);
+            panel::draw_curves(&mut frame, panel, &place.plot);
+            clear &= panel_labels::draw(&mut frame, panel, &place.plot, layout.column);
         }
+        let (first, lowest) = (&layout.panels[0], &layout.panels[layout.panels.len() - 1]);
         if let Some(row) = layout.shade_row {
-            shades::draw_labels(&mut frame, &self.shades, &layout.plots[0], row);
+            shades::draw_labels(&mut frame, &self.shades, &first.plot, row);
         }
+        let strip = &layout.strip;
         pose_strip::draw(
             &mut frame,
             &self.x,
             &self.poses,
-            &layout.plots[last],
-            &layout.strip,
+            &lowest.plot,
+            strip,
             &tick_boxes,
         );
         Ok((frame.scene, clear))
     }
-
-    fn upright_ticks(&self, frame: &Frame, panel: &Panel, height: f64) -> Vec<(f64, String)> {
-        let count = axis::upright_tick_count(height, frame.measures.text);
-        let range = panel.axis.upright_range(panel::value_range(panel), count);
-        panel.axis.labelled_ticks(range, count)
-    }
-
-    /// Rectangles for panels, headings, strip and column.
-    fn layout(&self, frame: &mut Frame, gutter: Gutter) -> Result<Layout> {
-        let text = frame.measures.text;
-        let row = lettering::line_step(text);
-        // Below an axis title: half a tick label stands above the plot's upper edge.
-        let head = 0.9 * frame.measures.gap + lettering::capitals(text) / 2.0;
-        let x_range = self.x.level_range(self.x_data());
-        let strip = Strip::planned(frame, &self.poses);
-        let below = axis::level_row_height(frame) + row + strip.height();
-        let between = 1.2 * row;
-        let rows = self.panels.len() as f64;
-        let height = frame.body.height() - below - rows * (row + head) - (rows - 1.0) * between;
-        let shares: &[f64] = if self.panels.len() == 2 {
-            &[0.6, 0.4]
-        } else {
-            &[1.0]
-        };
-        let left = self
-            .panels
-            .iter()
-            .zip(shares)
-            .map(|(panel, share)| {
-                let ticks = self.upright_ticks(frame, panel, height * share - row);
-                axis::upright_column_width(frame, &ticks)
-            })
-            .fold(0.0, f64::max);
-        let column_width = match gutter {
-            Gutter::None => 0.0,
-            Gutter::Column => panel_labels::column_width(frame, &self.panels),
-        };
-        let left = frame.body.left + left;
-        let right = frame.body.right - column_width.max(1.2 * frame.measures.gap);
-        let mut top = frame.body.top + row;
-        let mut title_baselines = vec![top - lettering::fall(text)];
-        let shade_row = self.shade_row(frame, left, right, x_range, top)?;
-        if let Some(shade_row) = shade_row {
-            top = top.max(shade_row.bottom);
-        }
-        top += head;
-        let available = height - (top - frame.body.top - row - head);
-        let mut plots = Vec::new();
-        for (index, (panel, share)) in self.panels.iter().zip(shares).enumerate() {
-            if index > 0 {
-                top += between + row;
-                title_baselines.push(top - lettering::fall(text));
-                top += head;
-            }
-            let area = Rect::new(left, top, right, top + available * share);
-            if area.height() < 3.0 * text || area.width() < 6.0 * text {
-                return Err(Error::bad("the figure is too small for what it shows")
-                    .hint("choose a larger size, a shorter title or fewer panels"));
-            }
-            let count = axis::upright_tick_count(area.height(), text);
-            let y_range = panel.axis.upright_range(panel::value_range(panel), count);
-            plots.push(Plot::new(area, x_range, y_range)?);
-            top = area.bottom;
-        }
-        let column = (column_width > 0.0).then(|| Rect::new(right, 0.0, frame.body.right, 0.0));
-        Ok(Layout {
-            plots,
-            title_baselines,
-            shade_row,
-            strip,
-            column,
-        })
-    }
-
-    /// The row of shade labels: beside the axis title if they do not meet, else below it.
-    fn shade_row(
-        &self,
-        frame: &Frame,
-        left: f64,
-        right: f64,
-        x_range: [f64; 2],
-        title_bottom: f64,
-    ) -> Result<Option<Rect>> {
-        if self.shades.iter().all(|shade| shade.label.is_empty()) {
-            return Ok(None);
-        }
-        let row = lettering::line_step(frame.measures.text);
-        let title = frame.axis_text([frame.body.left, 0.0], &self.panels[0].axis.title());
-        let title_right = title.bounds().right + frame.measures.gap;
-        let beside = Rect::new(left, title_bottom - row, right, title_bottom);
-        let plot = Plot::new(beside, x_range, [0.0, 1.0])?;
-        let first = shades::label_boxes(frame, &self.shades, &plot, beside)
-            .iter()
-            .map(|(area, _)| area.left)
-            .fold(f64::INFINITY, f64::min);
-        let down = if first < title_right { row } else { 0.0 };
-        Ok(Some(beside.moved(0.0, down)))
-    }
-
-    fn x_data(&self) -> [f64; 2] {
-        let points = self
-            .panels
-            .iter()
-            .flat_map(|panel| &panel.series)
-            .flat_map(|series| &series.points);
-        points.fold([f64::INFINITY, f64::NEG_INFINITY], |reach, point| {
-            [reach[0].min(point[0]), reach[1].max(point[0])]
-        })
-    }
-}
-
-/// Where everything goes.
-struct Layout {
-    plots: Vec<Plot>,
-    title_baselines: Vec<f64>,
-    shade_row: Option<Rect>,
-    strip: Strip,
-    column: Option<Rect>,
 }
 
 fn first_bad(points: &[[f64; 2]]) -> Option<usize> {

@@ -3,21 +3,29 @@
 //! In: plain curves, values and poses. Out: a [`crate::draw::Scene`] ready for SVG and PNG.
 
 mod axis;
+mod bars;
 mod frame;
+mod heat_labels;
+mod heat_map;
 mod line_chart;
+mod line_layout;
 mod panel;
 mod panel_labels;
 mod places;
 mod placing;
 mod pose_strip;
 mod shades;
+mod small_multiples;
 mod stick_figure;
 mod words;
 
 pub use crate::draw::Theme;
 pub use axis::{Axis, Extent};
+pub use bars::{Rank, Ranking, Swing, Tornado};
 pub use frame::{Heading, Look, Size};
+pub use heat_map::{HeatMap, MapStyle};
 pub use line_chart::{Fill, Labels, Level, LineChart, Marker, Panel, Role, Series};
 pub use pose_strip::Pose;
 pub use shades::Shade;
+pub use small_multiples::{SmallMultiples, SmallPanel};
 pub use stick_figure::{Limb, Load, StickFigure};

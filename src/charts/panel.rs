@@ -23,6 +23,15 @@ pub fn value_range(panel: &Panel) -> [f64; 2] {
     })
 }
 
+/// Least and greatest place on the level axis of all curves of the panel.
+#[must_use]
+pub fn place_range(panel: &Panel) -> [f64; 2] {
+    let points = panel.series.iter().flat_map(|series| &series.points);
+    points.fold([f64::INFINITY, f64::NEG_INFINITY], |reach, point| {
+        [reach[0].min(point[0]), reach[1].max(point[0])]
+    })
+}
+
 /// Where a curve leaves the plot: the point on the edge and the direction it takes there.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Exit {
@@ -103,7 +112,7 @@ pub fn draw_curves(frame: &mut Frame, panel: &Panel, plot: &Plot) {
 fn draw_curve(frame: &mut Frame, series: &Series, plot: &Plot) {
     let width = match series.role {
         Role::Muted => frame.measures.line * 0.6,
-        Role::Series(_) => frame.measures.line,
+        _ => frame.measures.line,
     };
     let colour = series.role.line(&frame.colours);
     let stroke = Stroke::solid(colour, width).dashed(series.role.dashes(&frame.colours));

@@ -13,14 +13,8 @@ use super::words::Words;
 use crate::draw::scale::short_number;
 use crate::draw::{Anchor, Face, Point, Rect, Stroke};
 
-/// Whether names of curves get a column of their own at the right.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Gutter {
-    /// No: beside the curves.
-    None,
-    /// Yes.
-    Column,
-}
+/// Sizes that names in the column may take, over the usual one, until they fit above each other.
+const SHRINKS: [f64; 4] = [1.0, 0.94, 0.88, 0.82];
 
 /// Width of the column of names over all panels, with the room for leaders.
 #[must_use]
@@ -28,7 +22,8 @@ pub fn column_width(frame: &Frame, panels: &[Panel]) -> f64 {
     let widest = panels
         .iter()
         .flat_map(|panel| &panel.series)
-        .map(|series| column_words(frame, series, 1.0).width())
+        // A smaller name may break at another place and be the wider one.
+        .flat_map(|series| SHRINKS.map(|shrink| column_words(frame, series, shrink).width()))
         .fold(0.0, f64::max);
     widest + leader_width(frame)
 }
@@ -47,12 +42,23 @@ fn column_words(frame: &Frame, series: &Series, shrink: f64) -> Words {
 struct Wish {
     words: Words,
     request: Request,
-    is_name: bool,
+    kind: Kind,
+}
+
+/// What kind of label looks for room.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Kind {
+    /// Name of a curve: decides whether a column is needed.
+    Name,
+    /// Words that must be there: dimmed ground if a curve runs below.
+    Needed,
+    /// Words that may be left out where there is no clear room.
+    Extra,
 }
 
 /// Draws all words of a panel; tells whether every name stands clear of the curves.
-pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Option<Rect>, x: &Axis) -> bool {
-    let mut field = field(frame, panel, plot);
+pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Option<Rect>) -> bool {
+    let field = field(frame, panel, plot);
     let in_column: Vec<usize> = match column {
         Some(column) => draw_column(frame, panel, plot, column),
         None => Vec::new(),
@@ -91,8 +97,6 @@ pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Option<Rect>,
             .iter()
             .filter_map(|fill| note(frame, &fill.label, places::inside_fill(frame, fill, plot))),
     );
-    let _ = x;
-    field.taken.retain(|taken| taken.width() > 0.0);
     place_all(frame, &field, &wishes)
 }
 
@@ -220,8 +224,7 @@ fn fitting(
             .sum()
     };
     loop {
-        for percent in [100, 94, 88, 82] {
-            let shrink = f64::from(percent) / 100.0;
+        for shrink in SHRINKS {
             if needed(&ends, shrink) <= room || ends.len() < 2 {
                 return (ends, shrink);
             }
@@ -252,7 +255,7 @@ fn name(frame: &Frame, index: usize, series: &Series, plot: &Plot) -> Option<Wis
             owner: Some(index),
             places: candidates,
         },
-        is_name: true,
+        kind: Kind::Name,
     })
 }
 
@@ -280,7 +283,7 @@ fn callout(frame: &Frame, marker: &Marker, plot: &Plot) -> Option<Wish> {
             owner: None,
             places: candidates,
         },
-        is_name: false,
+        kind: Kind::Needed,
     })
 }
 
@@ -314,18 +317,14 @@ fn continuation(
         plot.area.width() * 0.4,
         2,
     );
-    let mut candidates = places::around_point(frame, exit.at, &words);
-    candidates.truncate(candidates.len() * 3 / 5);
-    for place in &mut candidates {
-        place.leader = false;
-    }
+    let candidates = places::near_exit(frame, exit.at, upwards, &words);
     Some(Wish {
         words,
         request: Request {
             owner: Some(index),
             places: candidates,
         },
-        is_name: false,
+        kind: Kind::Extra,
     })
 }
 
@@ -337,21 +336,26 @@ fn note(frame: &Frame, text: &str, candidates: Vec<Place>) -> Option<Wish> {
             owner: None,
             places: candidates,
         },
-        is_name: false,
+        kind: Kind::Needed,
     })
 }
 
 /// Finds the places, draws leaders first and words over them.
 fn place_all(frame: &mut Frame, field: &Field, wishes: &[Wish]) -> bool {
     let requests: Vec<Request> = wishes.iter().map(|wish| wish.request.clone()).collect();
-    let settled = placing::settle(field, &requests);
+    let mut settled = placing::settle(field, &requests);
+    for (wish, place) in wishes.iter().zip(&mut settled) {
+        if wish.kind == Kind::Extra && place.is_some_and(|(_, cost)| cost >= CLEAR_COST) {
+            *place = None;
+        }
+    }
     let mut clear = true;
     for (wish, place) in wishes.iter().zip(&settled) {
         let Some((place, cost)) = place else {
-            clear &= !wish.is_name;
+            clear &= wish.kind != Kind::Name;
             continue;
         };
-        clear &= !wish.is_name || *cost < CLEAR_COST;
+        clear &= wish.kind != Kind::Name || *cost < CLEAR_COST;
         if *cost >= CLEAR_COST {
             // A curve runs below these words: dim it.
             let patch = place.area.grown(frame.measures.gap * 0.2);
@@ -374,14 +378,15 @@ fn place_all(frame: &mut Frame, field: &Field, wishes: &[Wish]) -> bool {
     for (wish, place) in wishes.iter().zip(&settled) {
         if let Some((place, _)) = place {
             let middle = place.area.centre()[0];
-            let anchor =
-                if wish.is_name || (place.target[0] - middle).abs() < 0.3 * place.area.width() {
-                    Anchor::Middle
-                } else if place.target[0] < middle {
-                    Anchor::Start
-                } else {
-                    Anchor::End
-                };
+            let anchor = if wish.kind == Kind::Name
+                || (place.target[0] - middle).abs() < 0.3 * place.area.width()
+            {
+                Anchor::Middle
+            } else if place.target[0] < middle {
+                Anchor::Start
+            } else {
+                Anchor::End
+            };
             wish.words.draw(&mut frame.scene, &place.area, anchor);
         }
     }

@@ -142,6 +142,30 @@ pub fn around_point(frame: &Frame, at: Point, words: &Words) -> Vec<Place> {
     places
 }
 
+/// Left and right of the point where a curve leaves the plot, inside the edge it crosses.
+#[must_use]
+pub fn near_exit(frame: &Frame, at: Point, upwards: bool, words: &Words) -> Vec<Place> {
+    let gap = frame.measures.gap;
+    let half = words.width() / 2.0;
+    let inwards = if upwards { 1.0 } else { -1.0 };
+    let mut places = Vec::new();
+    for row in 0..5 {
+        let depth = words.height() / 2.0 + gap * (0.8 + 1.4 * f64::from(row));
+        for step in 0..10 {
+            let aside = gap * (1.2 + f64::from(step)) + half;
+            for (side, more) in [(1.0, 0.0), (-1.0, 1.0)] {
+                places.push(Place {
+                    area: words.around(at[0] + side * aside, at[1] + inwards * depth),
+                    target: at,
+                    leader: false,
+                    cost: 3.0 * f64::from(row) + 2.0 * f64::from(step) + more,
+                });
+            }
+        }
+    }
+    places
+}
+
 /// A direction's share that grows quickly to ±1, so that side labels sit level with their point.
 fn squared(share: f64) -> f64 {
     (share * 1.6).clamp(-1.0, 1.0)

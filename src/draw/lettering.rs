@@ -156,10 +156,18 @@ pub fn shortened(text: &str, size: f64, face: Face, most: f64) -> String {
         let start: String = letters[..kept].iter().collect();
         let short = format!("{}…", start.trim_end());
         if width(&short, size, face) <= most {
-            return short;
+            return at_a_word(&start, short);
         }
     }
     String::new()
+}
+
+/// The cut text, cut at a space instead if that loses little.
+fn at_a_word(start: &str, short: String) -> String {
+    match start.rfind(' ') {
+        Some(space) if 4 * space > 3 * start.len() => format!("{}…", start[..space].trim_end()),
+        _ => short,
+    }
 }
 
 /// A text fitted into a box of lines: the size that was needed and the lines.

@@ -3,6 +3,7 @@
 //! In: shapes and plain numbers. Out: a [`Scene`] and the files made of it. One scene makes both
 //! files, so PNG and SVG are the same picture.
 
+pub mod contour;
 pub mod lettering;
 pub mod palette;
 mod png;

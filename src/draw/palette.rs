@@ -266,6 +266,25 @@ impl Colours {
         self.series_text[number % self.series_text.len()]
     }
 
+    /// Line colour of one of an ordered family, 0 the least and 1 the greatest, in the part of the
+    /// ramp that stands out from the ground.
+    #[must_use]
+    pub fn ordered_line(&self, share: f64) -> Colour {
+        let [from, to] = if self.background.luminance() > 0.5 {
+            [0.0, 0.6]
+        } else {
+            [0.36, 1.0]
+        };
+        super::ramp::ramp(from + share.clamp(0.0, 1.0) * (to - from))
+    }
+
+    /// The nearest colour that reads as text on the ground and on a shaded stretch.
+    #[must_use]
+    pub fn on_ground(&self, colour: Colour) -> Colour {
+        let grounds = [self.background, self.shade.over(self.background)];
+        readable(colour, self.ink, &grounds)
+    }
+
     /// Dash pattern of a series in multiples of the line's width; the numbers go round.
     #[must_use]
     pub fn series_dashes(&self, number: usize) -> &'static [f64] {
@@ -298,7 +317,21 @@ mod tests {
     }
 
     #[test]
-    fn law_the_first_four_series_reach_the_contrast_of_graphics() {
+    fn law_an_ordered_family_reaches_the_contrast_of_graphics() {
+        for theme in [Theme::Light, Theme::Dark] {
+            let colours = theme.colours();
+            for step in 0..=10 {
+                let line = colours.ordered_line(f64::from(step) / 10.0);
+                let ratio = contrast(line, colours.background);
+                assert!(ratio >= LINE_CONTRAST, "{theme:?} {step}: {ratio:.2}");
+                let text = colours.on_ground(line);
+                assert!(contrast(text, colours.background) >= TEXT_CONTRAST);
+            }
+        }
+    }
+
+    #[test]
+    fn law_the_first_five_series_reach_the_contrast_of_graphics() {
         for theme in [Theme::Light, Theme::Dark] {
             let colours = theme.colours();
             for line in &colours.series[..5] {

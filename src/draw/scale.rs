@@ -50,6 +50,12 @@ impl Scale {
         self.from_px + share * (self.to_px - self.from_px)
     }
 
+    /// The value at a share of the range: 0 its lower end, 1 its upper end.
+    #[must_use]
+    pub fn at(&self, share: f64) -> f64 {
+        self.least + share * (self.most - self.least)
+    }
+
     /// Whether the value lies in the range, ends included.
     #[must_use]
     pub fn holds(&self, value: f64) -> bool {

@@ -207,7 +207,7 @@ fn draw_arrow(
 }
 
 fn draw_text(backend: &mut SVGBackend, text: &Text) -> Result<()> {
-    let size = text.size * GRID * BACKEND_FONT_DIVISOR;
+    let size = backend_font_size(text.size * GRID);
     let across = match text.anchor {
         Anchor::Start => HPos::Left,
         Anchor::Middle => HPos::Center,
@@ -229,6 +229,16 @@ fn draw_text(backend: &mut SVGBackend, text: &Text) -> Result<()> {
     backend
         .draw_text(&without_controls(&text.content), &style, grid(at))
         .map_err(unwritable)
+}
+
+/// The size to hand over so that a size of at most two decimals is written.
+fn backend_font_size(size: f64) -> f64 {
+    let wanted = (size * 100.0).round() / 100.0;
+    let near = wanted * BACKEND_FONT_DIVISOR;
+    [near, near.next_up(), near.next_down()]
+        .into_iter()
+        .find(|size| size / BACKEND_FONT_DIVISOR == wanted)
+        .unwrap_or(near)
 }
 
 fn without_controls(text: &str) -> String {

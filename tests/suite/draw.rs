@@ -1,10 +1,19 @@
 //! Laws of drawing: nothing is clipped, no two texts overlap, the same input gives the same bytes,
 //! PNG and SVG are one picture, every text reads on its ground.
 
-use crate::draw_samples::{line_charts, strength};
-use torquill::charts::{Look, Size, Theme};
+use crate::draw_samples::{self, line_charts, strength};
+use proptest::prelude::{
+    Just, ProptestConfig, Strategy, TestCaseError, any, prop_assert, prop_assume, prop_compose,
+    prop_oneof, proptest,
+};
+use proptest::test_runner::RngSeed;
+use torquill::charts::{
+    Axis, Extent, Heading, Labels, LineChart, Look, Marker, Panel, Role, Series, Shade, Size, Theme,
+};
 use torquill::draw::palette::{BLACK, TEXT_CONTRAST, contrast};
-use torquill::draw::{Colour, Face, Letters, Scene, Shape, Text, lettering, png, svg, text_boxes};
+use torquill::draw::{
+    Colour, Face, Letters, Scene, Shape, Text, TextBox, lettering, png, svg, text_boxes,
+};
 
 fn sizes() -> Vec<Size> {
     vec![
@@ -21,45 +30,44 @@ fn looks() -> Vec<Look> {
 }
 
 fn scenes() -> Vec<(String, Scene)> {
-    let mut all = Vec::new();
-    for look in looks() {
-        for (name, chart) in line_charts() {
-            let scene = chart.scene(look).expect("the samples can be drawn");
-            all.push((format!("{name} {:?} {:?}", look.size, look.theme), scene));
+    let named = |look: Look| {
+        let label = format!("{:?} {:?}", look.size, look.theme);
+        draw_samples::scenes(look)
+            .into_iter()
+            .map(move |(name, scene)| (format!("{name} {label}"), scene))
+    };
+    looks().into_iter().flat_map(named).collect()
+}
+
+/// The first text that leaves the canvas or meets another, in words.
+fn crowding(scene: &Scene) -> Option<String> {
+    let boxes = text_boxes(scene);
+    for (index, one) in boxes.iter().enumerate() {
+        if !scene.canvas().contains(&one.area) {
+            return Some(format!(
+                "`{}` at {:?} leaves the canvas",
+                one.content, one.area
+            ));
+        }
+        let core = one.area.grown(-0.01);
+        if let Some(other) = boxes[index + 1..]
+            .iter()
+            .find(|other| core.overlaps(&other.area))
+        {
+            return Some(format!(
+                "`{}` {:?} meets `{}` {:?}",
+                one.content, one.area, other.content, other.area
+            ));
         }
     }
-    all
+    None
 }
 
 #[test]
-fn law_no_text_leaves_the_canvas() {
+fn law_no_text_leaves_the_canvas_or_meets_another() {
     for (name, scene) in scenes() {
-        for text in text_boxes(&scene) {
-            assert!(
-                scene.canvas().contains(&text.area),
-                "{name}: `{}` at {:?} leaves the canvas",
-                text.content,
-                text.area
-            );
-        }
-    }
-}
-
-#[test]
-fn law_no_two_texts_overlap() {
-    for (name, scene) in scenes() {
-        let boxes = text_boxes(&scene);
-        for (index, one) in boxes.iter().enumerate() {
-            for other in &boxes[index + 1..] {
-                assert!(
-                    !one.area.grown(-0.01).overlaps(&other.area),
-                    "{name}: `{}` {:?} meets `{}` {:?}",
-                    one.content,
-                    one.area,
-                    other.content,
-                    other.area
-                );
-            }
+        if let Some(fault) = crowding(&scene) {
+            panic!("{name}: {fault}");
         }
     }
 }
@@ -68,7 +76,7 @@ fn law_no_two_texts_overlap() {
 fn law_every_text_reads_on_its_ground() {
     for (name, scene) in scenes() {
         for text in text_boxes(&scene) {
-            let ratio = contrast(text.colour, scene.background);
+            let ratio = contrast(text.colour, ground_of(&scene, &text));
             assert!(
                 ratio >= TEXT_CONTRAST,
                 "{name}: `{}` has {ratio:.2}",
@@ -76,6 +84,33 @@ fn law_every_text_reads_on_its_ground() {
             );
         }
     }
+}
+
+/// The ground that a text stands on: all rectangles and patches drawn before it that hold its middle.
+fn ground_of(scene: &Scene, text: &TextBox) -> Colour {
+    let middle = text.area.centre();
+    let mut ground = scene.background;
+    for shape in &scene.shapes {
+        match shape {
+            Shape::Text(own) if own.bounds() == text.area => break,
+            Shape::Rectangle { area, fill } if area.holds(middle) => ground = fill.over(ground),
+            Shape::Polygon { points, fill } if is_inside(points, middle) => {
+                ground = fill.over(ground);
+            }
+            _ => {}
+        }
+    }
+    ground
+}
+
+/// Whether a ray to the right crosses the closed line an odd number of times.
+fn is_inside(corners: &[[f64; 2]], at: [f64; 2]) -> bool {
+    let crossings = (0..corners.len()).filter(|&index| {
+        let (a, b) = (corners[index], corners[(index + 1) % corners.len()]);
+        (a[1] > at[1]) != (b[1] > at[1])
+            && at[0] < a[0] + (at[1] - a[1]) / (b[1] - a[1]) * (b[0] - a[0])
+    });
+    crossings.count() % 2 == 1
 }
 
 #[test]
@@ -267,6 +302,97 @@ fn law_a_curve_that_leaves_the_axis_ends_at_the_crossing() {
     );
 }
 
+/// A name of a few made-up words.
+fn words(most: usize) -> impl Strategy<Value = String> {
+    let word = proptest::sample::select(vec![
+        "bar", "capacity", "with", "Ω²", "torque", "il", "WWWW",
+    ]);
+    proptest::collection::vec(word, 0..most).prop_map(|words| words.join(" "))
+}
+
+prop_compose! {
+    fn any_series()(
+        name in words(7),
+        role in prop_oneof![(0..9_usize).prop_map(Role::Series), (0.0..1.0).prop_map(Role::Ordered), Just(Role::Muted)],
+        bends in proptest::collection::vec(-1.0..1.0_f64, 3),
+        magnitude in -3.0..7.0_f64,
+        many in 2..60_usize,
+    ) -> Series {
+        let points = (0..many).map(|index| {
+            let x = index as f64 / (many - 1) as f64;
+            let y = bends[0] + bends[1] * x + bends[2] * (6.0 * x).sin();
+            [x, y * 10_f64.powf(magnitude)]
+        });
+        Series { name, points: points.collect(), role }
+    }
+}
+
+prop_compose! {
+    fn any_chart()(
+        series in proptest::collection::vec(any_series(), 1..8),
+        titles in (words(40), words(30), words(60), words(9), words(9)),
+        markers in proptest::collection::vec((0.0..1.0_f64, words(5), words(9)), 0..4),
+        shades in proptest::collection::vec((0.0..1.0_f64, 0.0..1.0_f64, words(5)), 0..4),
+        zoom in prop_oneof![Just(Extent::Data), Just(Extent::FromZero), Just(Extent::Exactly([-0.5, 0.5]))],
+        posed in any::<bool>(),
+    ) -> LineChart {
+        let at = |x: f64| series[0].points[(x * (series[0].points.len() - 1) as f64) as usize];
+        let markers = markers.into_iter().map(|(x, text, detail)| {
+            Marker { at: at(x), text, detail, role: Role::Series(0) }
+        });
+        let panel = Panel {
+            axis: Axis::new(titles.3, "N").reaching(zoom),
+            markers: markers.collect(),
+            series: series.clone(),
+            ..Panel::default()
+        };
+        let mut poses = draw_samples::poses();
+        poses.iter_mut().for_each(|pose| pose.at /= 40.0);
+        LineChart {
+            heading: Heading {
+                title: titles.0,
+                subtitle: titles.1,
+                footnote: titles.2,
+                description: String::new(),
+            },
+            x: Axis::new(titles.4, ""),
+            panels: vec![panel],
+            shades: shades.into_iter().map(|(from, to, label)| Shade { from, to, label }).collect(),
+            poses: if posed { poses } else { Vec::new() },
+            labels: Labels::Auto,
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig {
+        cases: 200,
+        rng_seed: RngSeed::Fixed(7),
+        failure_persistence: None,
+        ..ProptestConfig::default()
+    })]
+
+    /// Whatever is drawn at whatever size: words stay on the canvas and off each other, or the
+    /// chart says that it has no room.
+    #[test]
+    fn law_any_chart_keeps_its_words_apart(
+        chart in any_chart(),
+        (width, height) in (480..2500_u32, 320..1600_u32),
+    ) {
+        prop_assume!(Size::custom(width, height).is_ok());
+        let size = Size::custom(width, height).expect("assumed above");
+        let look = Look { size, theme: Theme::Light };
+        match chart.scene(look) {
+            Ok(scene) => {
+                if let Some(fault) = crowding(&scene) {
+                    return Err(TestCaseError::fail(fault));
+                }
+            }
+            Err(fault) => prop_assert!(fault.to_string().contains("too small"), "{}", fault),
+        }
+    }
+}
+
 /// Writes the samples to the folder for temporary files, to be looked at.
 #[test]
 #[ignore = "writes pictures for people"]
@@ -279,8 +405,7 @@ fn samples_to_look_at() {
             ("page", Size::Page),
             ("small", Size::custom(640, 400).expect("allowed")),
         ] {
-            for (name, chart) in line_charts() {
-                let scene = chart.scene(Look { size, theme }).expect("drawn");
+            for (name, scene) in draw_samples::scenes(Look { size, theme }) {
                 let stem = format!("{name}-{label}-{theme:?}").to_lowercase();
                 let write = |end: &str, bytes: &[u8]| {
                     std::fs::write(folder.join(format!("{stem}.{end}")), bytes).expect("written");

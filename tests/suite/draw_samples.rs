@@ -2,9 +2,12 @@
 //! anything; the shapes only look like strength curves.
 
 use torquill::charts::{
-    Axis, Extent, Fill, Heading, Labels, Level, Limb, LineChart, Load, Marker, Panel, Pose, Role,
-    Series, Shade, StickFigure,
+    Axis, Extent, Fill, Heading, HeatMap, Labels, Level, Limb, LineChart, Load, Look, MapStyle,
+    Marker, Panel, Pose, Rank, Ranking, Role, Series, Shade, SmallMultiples, SmallPanel,
+    StickFigure, Swing, Tornado,
 };
+use torquill::draw::Scene;
+use torquill::error::Result;
 
 pub fn curve(from: f64, to: f64, at: impl Fn(f64) -> f64) -> Vec<[f64; 2]> {
     (0..=100)
@@ -107,6 +110,64 @@ pub fn strength() -> LineChart {
         poses: poses(),
         labels: Labels::Auto,
     }
+}
+
+/// A standing figure from the side whose forearm is flexed by an angle, with one of the loads.
+fn curling(flexion_deg: f64, load: impl Fn([f64; 2]) -> Vec<Load>) -> StickFigure {
+    let angle_rad = flexion_deg.to_radians();
+    let (shoulder, elbow) = ([0.0, 1.42], [0.02, 1.10]);
+    let hand = [
+        elbow[0] + 0.33 * angle_rad.sin(),
+        elbow[1] - 0.33 * angle_rad.cos(),
+    ];
+    StickFigure {
+        limbs: vec![
+            (
+                Limb::Light,
+                vec![
+                    shoulder,
+                    [-0.02, 0.92],
+                    [0.03, 0.48],
+                    [-0.02, 0.05],
+                    [0.2, 0.02],
+                ],
+            ),
+            (Limb::Strong, vec![shoulder, elbow, hand]),
+        ],
+        head: Some(([0.02, 1.64], 0.11)),
+        loads: load(hand),
+        supports: vec![[[-0.3, 0.0], [0.5, 0.0]]],
+    }
+}
+
+/// Single-joint movement with five poses, dumbbell, band and cable.
+pub fn curl() -> LineChart {
+    let mut chart = same_end();
+    chart.heading.title = "The curl is a bell: strongest in the middle".to_owned();
+    chart.panels[0].series.truncate(2);
+    chart.panels[0].series[0].name = "What the elbow flexors can hold".to_owned();
+    chart.panels[0].series[1].name = "Dumbbell".to_owned();
+    let floor = [0.25, 0.0];
+    chart.poses = [20.0, 50.0, 80.0, 110.0, 140.0]
+        .into_iter()
+        .enumerate()
+        .map(|(index, at)| Pose {
+            at,
+            caption: format!("{at}°"),
+            figure: curling(at, |hand| match index {
+                0 | 1 => vec![Load::Dumbbell { at: hand }],
+                2 | 3 => vec![Load::Band {
+                    from: hand,
+                    to: floor,
+                }],
+                _ => vec![Load::Cable {
+                    from: hand,
+                    to: floor,
+                }],
+            }),
+        })
+        .collect();
+    chart
 }
 
 /// Two panels on one axis, with an area and a level line.
@@ -237,12 +298,189 @@ pub fn nasty() -> LineChart {
     chart
 }
 
-/// Every sample with a name for its file.
+/// An ordered family around a reference, on which one curve leaves the axis downwards.
+pub fn family() -> LineChart {
+    let mut chart = same_end();
+    chart.heading.title = "Longer fibres move the peak towards the stretched end".to_owned();
+    let panel = &mut chart.panels[0];
+    panel.axis.extent = Extent::Exactly([20.0, 90.0]);
+    for (index, series) in panel.series.iter_mut().enumerate() {
+        let peak = 60.0 + 14.0 * index as f64;
+        series.points = curve(20.0, 140.0, |s| {
+            80.0 - ((20.0 + 120.0 * s - peak) / 40.0).powi(2) * 18.0
+        });
+        series.role = if index == 2 {
+            Role::Reference
+        } else {
+            Role::Ordered(index as f64 / 4.0)
+        };
+    }
+    chart
+}
+
+pub fn tornado() -> Tornado {
+    let rows = [
+        ("Moment arm of the chest", -6.4, 6.9),
+        ("Forearm length", 1.2, -1.4),
+        ("Upper arm length", 3.8, -3.1),
+        ("Fibre length of the triceps, long head", -2.2, 0.9),
+        ("Pennation", 0.3, 0.4),
+        ("Grip width", -4.9, 2.2),
+    ];
+    Tornado {
+        heading: heading("The chest's moment arm matters most, the forearm hardly at all"),
+        axis: Axis::new("Change of the greatest effort", "%"),
+        lowered: "parameter −10 %".to_owned(),
+        raised: "parameter +10 %".to_owned(),
+        decimals: 1,
+        swings: rows
+            .into_iter()
+            .map(|(name, lowered, raised)| Swing {
+                name: name.to_owned(),
+                lowered,
+                raised,
+            })
+            .collect(),
+    }
+}
+
+pub fn ranking() -> Ranking {
+    let rows = [
+        ("80 kg + 2 light bands", 61.0, "lockout 1120 N"),
+        ("85 kg + chains", 44.0, ""),
+        ("90 kg + 1 light band", 38.0, ""),
+        (
+            "A setup with a name that is far too long for the room beside its bar",
+            12.0,
+            "",
+        ),
+        ("100 kg, bar only", 0.0, "for comparison"),
+        ("Reverse band", -14.0, "worse"),
+    ];
+    Ranking {
+        heading: heading("Two light bands flatten the lift most"),
+        axis: Axis::new("Flattening", "%"),
+        decimals: 0,
+        ranks: rows
+            .into_iter()
+            .map(|(name, value, note)| Rank {
+                name: name.to_owned(),
+                value,
+                note: note.to_owned(),
+            })
+            .collect(),
+    }
+}
+
+/// A map with a corner that has no answer; as cells with figures or as a field.
+pub fn heat_map(style: MapStyle) -> HeatMap {
+    let (columns, rows) = match style {
+        MapStyle::Field => (31, 21),
+        MapStyle::Cells => (7, 5),
+    };
+    let place = |from: f64, to: f64, index: usize, many: usize| {
+        from + (to - from) * index as f64 / (many - 1) as f64
+    };
+    let xs: Vec<f64> = (0..columns)
+        .map(|index| place(40.0, 100.0, index, columns))
+        .collect();
+    let ys: Vec<f64> = (0..rows)
+        .map(|index| place(20.0, 80.0, index, rows))
+        .collect();
+    let value = |x: f64, y: f64| {
+        let hill = (-((x - 72.0) / 22.0).powi(2) - ((y - 48.0) / 20.0).powi(2)).exp();
+        (x - y < 70.0).then_some(700.0 + 600.0 * hill)
+    };
+    HeatMap {
+        heading: heading("A medium grip with a little tuck is strongest"),
+        x: Axis::new("Grip width", "cm"),
+        y: Axis::new("Tuck", "°"),
+        values: ys
+            .iter()
+            .map(|y| xs.iter().map(|x| value(*x, *y)).collect())
+            .collect(),
+        xs,
+        ys,
+        colour: Axis::new("Least capacity over the range", "N").reaching(Extent::Data),
+        decimals: 0,
+        missing: "the hand cannot get there".to_owned(),
+        markers: vec![Marker {
+            at: [70.0, 50.0],
+            text: "Best".to_owned(),
+            detail: "1290 N".to_owned(),
+            role: Role::Reference,
+        }],
+        style,
+    }
+}
+
+pub fn small_multiples() -> SmallMultiples {
+    let shapes: [(&str, &str, fn(f64) -> f64); 3] = [
+        ("Ascending", "squat, bench press", |s| 0.35 + 0.65 * s * s),
+        ("Descending", "row, pull-up", |s| 1.0 - 0.6 * s.powf(1.5)),
+        ("Bell-shaped", "curl, knee extension", |s| {
+            0.45 + 0.55 * (s * 3.1416).sin()
+        }),
+    ];
+    SmallMultiples {
+        heading: heading("Three shapes of strength curve"),
+        x: Axis::new("Range, start to end", ""),
+        y: Axis::new("Capacity over its peak", "").reaching(Extent::Exactly([0.0, 1.1])),
+        panels: shapes
+            .iter()
+            .map(|(title, note, shape)| SmallPanel {
+                title: (*title).to_owned(),
+                note: (*note).to_owned(),
+                series: vec![
+                    series("capacity", curve(0.0, 1.0, shape), Role::CAPACITY),
+                    series("plain weight", curve(0.0, 1.0, |_| 0.3), Role::DEMAND),
+                ],
+                shades: vec![Shade {
+                    from: 0.1,
+                    to: 0.35,
+                    label: "hardest".to_owned(),
+                }],
+                ..SmallPanel::default()
+            })
+            .collect(),
+        columns: None,
+    }
+}
+
+/// Every sample as a scene in the given look, with a name for its file.
+pub fn scenes(look: Look) -> Vec<(&'static str, Scene)> {
+    let mut seven = small_multiples();
+    seven.panels = (0..7)
+        .map(|index| seven.panels[index % 3].clone())
+        .collect();
+    let mut all: Vec<(&'static str, Result<Scene>)> = line_charts()
+        .into_iter()
+        .map(|(name, chart)| (name, chart.scene(look)))
+        .collect();
+    all.push(("tornado", tornado().scene(look)));
+    all.push(("ranking", ranking().scene(look)));
+    all.push(("map-field", heat_map(MapStyle::Field).scene(look)));
+    all.push(("map-cells", heat_map(MapStyle::Cells).scene(look)));
+    all.push(("three-shapes", small_multiples().scene(look)));
+    all.push(("seven-panels", seven.scene(look)));
+    all.into_iter()
+        .map(|(name, scene)| {
+            (
+                name,
+                scene.unwrap_or_else(|fault| panic!("{name}: {fault}")),
+            )
+        })
+        .collect()
+}
+
+/// Every chart of curves with a name for its file.
 pub fn line_charts() -> Vec<(&'static str, LineChart)> {
     vec![
         ("strength", strength()),
         ("two-panels", two_panels()),
         ("same-end", same_end()),
+        ("curl", curl()),
+        ("family", family()),
         ("nasty", nasty()),
     ]
 }
