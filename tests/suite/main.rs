@@ -8,6 +8,7 @@ mod numeric;
 mod published_table;
 mod resistance;
 mod resistance_chains;
+mod resistance_items;
 mod resistance_laws;
 mod resistance_loads;
 mod resistance_machines;

@@ -241,10 +241,10 @@ fn published_shares_of_load_are_within_reach_of_the_shipped_pieces() {
 fn published_statics_of_sled_and_cable() {
     let source = "statics of the inclined plane and of pulleys, textbook";
     check(Row {
-        quantity: "sled on rails at 45°, share of the weight",
-        published: 0.70711,
-        tolerance: Tolerance::Absolute(0.000_005),
-        computed: along_rails_n(1.0, std::f64::consts::FRAC_PI_4, 0.0, Motion::Hold)
+        quantity: "sled on rails at 45°, % of the weight",
+        published: 70.711,
+        tolerance: Tolerance::Absolute(0.0005),
+        computed: 100.0 * along_rails_n(1.0, std::f64::consts::FRAC_PI_4, 0.0, Motion::Hold)
             / STANDARD_GRAVITY_M_S2,
         source,
         why: "half of the last digit",

@@ -10,8 +10,8 @@ use torquill::resistance::{
 use torquill::source::{Publication, Source};
 use torquill::units::{Length, Mass};
 
-const SLED: Carrier = Carrier::Sled { angle_rad: 0.785 };
-const LEVER: Carrier = Carrier::Lever {
+pub const SLED: Carrier = Carrier::Sled { angle_rad: 0.785 };
+pub const LEVER: Carrier = Carrier::Lever {
     pad_m: 0.35,
     cam_m: 0.12,
 };
@@ -22,14 +22,14 @@ fn named(name: &str, width_mm: f64) -> (String, Band) {
     (name.to_owned(), band)
 }
 
-struct Shelf {
+pub struct Shelf {
     bands: BTreeMap<String, Band>,
     chains: BTreeMap<String, Chain>,
     anchors: BTreeMap<String, Anchor>,
 }
 
 impl Shelf {
-    fn new() -> Self {
+    pub fn new() -> Self {
         let peg = Anchor::at(Length::from_cm(12.0), Length::ZERO).expect("a peg");
         Self {
             bands: [named("loop-29mm", 29.0), named("loop-64mm", 64.0)].into(),
@@ -38,7 +38,7 @@ impl Shelf {
         }
     }
 
-    fn stock(&self) -> Stock<'_> {
+    pub fn stock(&self) -> Stock<'_> {
         Stock {
             bands: &self.bands,
             chains: &self.chains,

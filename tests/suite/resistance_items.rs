@@ -1,0 +1,74 @@
+//! Words for every implement on the command line: each example reads, each slip is told.
+
+use crate::resistance_words::{LEVER, SLED, Shelf};
+use torquill::movement::Carrier;
+use torquill::resistance::{ITEM_KINDS, Setup, SetupFile, item_from_text};
+
+#[test]
+fn law_every_kind_of_item_is_read_from_its_example() {
+    let shelf = Shelf::new();
+    for kind in ITEM_KINDS {
+        let item = item_from_text(kind.example, &shelf.stock()).expect(kind.example);
+        let setup = Setup::new("", vec![item.clone()]);
+        let carriers = [Carrier::Bar, Carrier::Dumbbell, SLED, LEVER, Carrier::Body];
+        let somewhere = carriers
+            .iter()
+            .any(|carrier| setup.check_for(carrier, "a lift").is_ok());
+        assert!(somewhere, "{} makes sense somewhere", kind.word);
+        assert!(!item.in_words().is_empty() && !kind.what.is_empty());
+    }
+    let same = |text: &str, record: &str| {
+        let file: SetupFile = ron::from_str(&format!("(items: [{record}])")).expect(record);
+        let written = file.resolve(&shelf.stock()).expect(record).items.remove(0);
+        assert_eq!(item_from_text(text, &shelf.stock()).expect(text), written);
+    };
+    same(
+        "cable 40 kg, ratio 2, friction 5 %, from rack-high, offset -30 cm",
+        r#"Cable((stack: "40 kg", ratio: 2.0, friction: 0.05, lead: Pulley((height: "220 cm", offset: "-30 cm"))))"#,
+    );
+    same(
+        "lever 30 kg, arm 50 cm, start 10 deg",
+        r#"Lever((mass: "30 kg", arm: "50 cm", turns: WithPad(start: "10 deg")))"#,
+    );
+    same(
+        "spotter 20 %, phase both",
+        "Assistance(SpotterShare(share: 0.2, in_lowering: true))",
+    );
+    same("lowering 200 N", r#"EccentricOnly(Pushed("200 N"))"#);
+    same(
+        "plates 45 lb, pairs 3",
+        r#"Weight(Plates(each: "45 lb", pairs: 3))"#,
+    );
+}
+
+#[test]
+fn law_bad_item_texts_say_what_is_wrong() {
+    let shelf = Shelf::new();
+    for (text, says) in [
+        ("", "is no kind of load"),
+        ("rope 3 kg", "kinds are bar, plates"),
+        ("cable", "expected a mass"),
+        ("cable 40", "has no unit"),
+        ("cable 40 kg, rato 2", "`rato`"),
+        ("cable 40 kg, ratio two", "no number"),
+        ("cable 40 kg, ratio NaN", "no number"),
+        ("cable 40 kg, ratio 0", "cable ratio 0 is outside"),
+        ("cable 40 kg, from floor, angle 3 deg", "two ways"),
+        ("cam 0 deg", "no point of a cam"),
+        ("cam 0 deg=10 cm, 0 deg=12 cm", "must rise"),
+        ("cam 0 deg=10 cm, 50 deg=12 m", "cam radius 12 m"),
+        ("lever 30 kg", "how long"),
+        ("lever 30 kg, arm 50 cm", "turns about"),
+        ("plate 5 kg", "no side"),
+        ("plates 5 kg, pairs 0", "no count of pairs"),
+        ("spotter -20 N", "spotter's force -20 N"),
+        ("spotter 120 %", "spotter's share 1.2"),
+        ("spotter 20 %, phase never", "no phase"),
+        ("sled 50 kg, friction 2", "friction 2 is outside"),
+        ("lowering 9000 N", "push 9000 N"),
+    ] {
+        let error = item_from_text(text, &shelf.stock()).expect_err(text);
+        assert!(error.to_string().contains(says), "{text}: {error}");
+        assert_eq!(error.exit_status(), 2);
+    }
+}
