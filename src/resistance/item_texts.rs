@@ -18,7 +18,7 @@ use crate::error::{Error, Result};
 use crate::units::{Angle, Force, Length, Mass};
 
 /// A kind of item on the command line: its word, an example, what it is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy)]
 pub struct ItemKind {
     /// First word of the text.
     pub word: &'static str,
@@ -28,8 +28,11 @@ pub struct ItemKind {
     pub what: &'static str,
     /// Words that may follow, each with a value.
     options: &'static [&'static str],
-    read: fn(&Words, &Stock) -> Result<Item>,
+    read: Reader,
 }
+
+/// Makes an item from the parts of its text.
+type Reader = fn(&Words<'_>, &Stock<'_>) -> Result<Item>;
 
 /// Every kind of item that a text can name, in the order of help.
 pub const ITEM_KINDS: [ItemKind; 15] = [
@@ -133,7 +136,7 @@ const fn kind(
     example: &'static str,
     what: &'static str,
     options: &'static [&'static str],
-    read: fn(&Words, &Stock) -> Result<Item>,
+    read: Reader,
 ) -> ItemKind {
     ItemKind {
         word,

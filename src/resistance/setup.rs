@@ -6,7 +6,7 @@
 
 use super::band::Hang;
 use super::item::{Item, Situation};
-use super::path::{DOWN, Direction, along_n, cosine, plus, unit};
+use super::path::{Direction, along_n, cosine, plus, unit};
 use crate::movement::{Carrier, LoadPoint, PlaneForce};
 use crate::resistance::{Felt, Motion, Weight};
 use crate::units::Mass;
@@ -248,7 +248,7 @@ impl Setup {
     pub fn point_at_height(height_m: f64) -> LoadPoint {
         LoadPoint {
             z_m: height_m,
-            dz_ds_m: -DOWN.1,
+            dz_ds_m: 1.0,
             ..LoadPoint::default()
         }
     }
