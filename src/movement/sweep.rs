@@ -243,11 +243,8 @@ impl Path for SweepPath {
         let load_jacobian = jacobian
             .iter()
             .map(|column| match self.pull {
-                Pull::Hangs => *column,
+                Pull::Hangs | Pull::Square => *column,
                 Pull::Ground => *column * -1.0,
-                // One newton of the pad takes the pad's distance as torque against the movement;
-                // a load that "pulls down" has z < 0, so the sign is that of the movement.
-                Pull::Square => Point::new(0.0, along_m * slopes[0].signum()),
             })
             .collect();
         let up = match self.pull {

@@ -1,1 +1,16 @@
 //! Results to table, CSV and JSON.
+//!
+//! In: plain results of `study`. Out: text; keys are snake_case with the unit as suffix.
+
+mod csv;
+mod detail;
+mod json;
+mod sample;
+mod summary;
+mod table;
+
+pub use csv::{curve_csv, rows_to_csv};
+pub use json::{curve_json, pretty};
+pub use sample::{Sample, samples};
+pub use summary::{Summary, summary};
+pub use table::{curve_table, findings, table};

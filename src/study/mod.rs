@@ -1,1 +1,10 @@
 //! The recipe: chains the rooms for one question.
+//!
+//! In: checked values from `library`. Out: plain results for `charts` and `report`.
+
+#[allow(clippy::module_inception)]
+mod study;
+
+pub use study::{
+    Question, SetupStudy, Study, load_for_effort, load_points, load_torque_nm, study, with_body,
+};

@@ -1,0 +1,103 @@
+//! What `--detail` adds to a sample: joints, reactions, muscles.
+
+use crate::movement::PlaneForce;
+use crate::study::{SetupStudy, Study};
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+/// Joints, reactions and muscles of one sample.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Detail {
+    /// Angle of every joint that moves, deg.
+    pub joint_angles_deg: BTreeMap<&'static str, f64>,
+    /// Torque that the load (or, without one, the capacity) and the limbs ask of each joint, N·m, one
+    /// side; positive where it turns the angle down.
+    pub joint_torques_nm: BTreeMap<&'static str, f64>,
+    /// The joint that gives way first.
+    pub limiting_joint: &'static str,
+    /// Reactions of the surroundings at the optimum, one side.
+    pub reactions: BTreeMap<String, f64>,
+    /// The acting muscles at the optimum, one side.
+    pub muscles: Vec<MuscleDetail>,
+}
+
+/// One muscle of one sample.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct MuscleDetail {
+    /// Its name in the model.
+    pub name: String,
+    /// Fibre length over the optimal length.
+    pub fibre_length_norm: f64,
+    /// Fibre velocity over its maximum, shortening positive.
+    pub fibre_velocity_norm: f64,
+    /// Moment arm at every joint that moves, m.
+    pub moment_arm_m: BTreeMap<&'static str, f64>,
+    /// Activation at the optimum.
+    pub activation: f64,
+    /// Force along the tendon, N.
+    pub force_n: f64,
+}
+
+/// The detail of one sample.
+#[must_use]
+pub fn detail(study: &Study, setup: Option<&SetupStudy>, index: usize) -> Detail {
+    let pose = &study.range.poses[index];
+    let held = &study.capacity.held[index];
+    let share = 1.0 / study.range.sides.count();
+    let plain = crate::capacity::plain_direction(study.range.carrier);
+    let force = setup.map_or(
+        PlaneForce {
+            x_n: plain.x_n * held.capacity,
+            z_n: plain.z_n * held.capacity,
+        },
+        |s| s.demand.samples[index].up.force,
+    );
+    let names = || pose.coordinates.iter().map(|c| c.dof.name());
+    let torques = pose
+        .load_jacobian
+        .iter()
+        .zip(&pose.gravity_nm)
+        .map(|(column, gravity)| -(share * (column.x * force.x_n + column.z * force.z_n) + gravity));
+    Detail {
+        joint_angles_deg: names()
+            .zip(pose.coordinates.iter().map(|c| c.angle_rad.to_degrees()))
+            .collect(),
+        joint_torques_nm: names().zip(torques).collect(),
+        limiting_joint: pose.coordinates[held.limiting].dof.joint(),
+        reactions: reactions(study, index),
+        muscles: muscles(study, index),
+    }
+}
+
+fn reactions(study: &Study, index: usize) -> BTreeMap<String, f64> {
+    let pose = &study.range.poses[index];
+    pose.reactions
+        .iter()
+        .zip(&study.capacity.held[index].reactions)
+        .map(|(reaction, value)| (format!("{}_n", reaction.name), *value))
+        .collect()
+}
+
+fn muscles(study: &Study, index: usize) -> Vec<MuscleDetail> {
+    let pose = &study.range.poses[index];
+    let held = &study.capacity.held[index];
+    study
+        .capacity
+        .muscles
+        .iter()
+        .zip(held.muscles.iter().zip(&held.activations))
+        .map(|(name, (muscle, activation))| MuscleDetail {
+            name: name.clone(),
+            fibre_length_norm: muscle.state.length_norm,
+            fibre_velocity_norm: muscle.state.velocity_norm,
+            moment_arm_m: pose
+                .coordinates
+                .iter()
+                .map(|c| c.dof.name())
+                .zip(muscle.arms_m.iter().copied())
+                .collect(),
+            activation: *activation,
+            force_n: muscle.passive_n + activation * muscle.active_n,
+        })
+        .collect()
+}

@@ -1,0 +1,68 @@
+//! One sample of a curve as plain numbers with units in their names.
+
+use super::detail::{Detail, detail};
+use crate::movement::Measure;
+use crate::study::{SetupStudy, Study};
+use serde::Serialize;
+
+/// One object of `samples`.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Sample {
+    /// Position along the concentric phase.
+    pub range: f64,
+    /// Travel of the load, m; null for a sweep.
+    pub position_m: Option<f64>,
+    /// Angle of the joint that the movement is drawn over, deg.
+    pub angle_deg: f64,
+    /// Capacity, N.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub capacity_n: Option<f64>,
+    /// Capacity, N·m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub capacity_nm: Option<f64>,
+    /// Demand, N.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub demand_n: Option<f64>,
+    /// Demand, N·m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub demand_nm: Option<f64>,
+    /// Demand on the way down, N.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub demand_lowering_n: Option<f64>,
+    /// Effort.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub effort: Option<f64>,
+    /// Joints, reactions and muscles.
+    #[serde(flatten, skip_serializing_if = "Option::is_none")]
+    pub detail: Option<Detail>,
+}
+
+/// All samples of a study for one of its setups, or for none.
+#[must_use]
+pub fn samples(study: &Study, setup: Option<&SetupStudy>, with_detail: bool) -> Vec<Sample> {
+    let capacity = study.capacity.values();
+    let is_force = study.range.measure == Measure::Force;
+    study
+        .range
+        .poses
+        .iter()
+        .enumerate()
+        .map(|(index, pose)| {
+            let demand = setup.map(|s| s.values[index]);
+            let force = |value: Option<f64>| value.filter(|_| is_force);
+            let torque = |value: Option<f64>| value.filter(|_| !is_force);
+            Sample {
+                range: pose.load.range,
+                position_m: is_force.then_some(pose.load.travel_m),
+                angle_deg: study.drawn_angle_deg(pose.load.range),
+                capacity_n: force(Some(capacity[index])),
+                capacity_nm: torque(Some(capacity[index])),
+                demand_n: force(demand),
+                demand_nm: torque(demand),
+                demand_lowering_n: force(setup.map(|s| s.demand.samples[index].down.along_n)),
+                effort: setup.map(|s| s.effort[index]),
+                detail: with_detail.then(|| detail(study, setup, index)),
+            }
+        })
+        .collect()
+}
