@@ -1,1 +1,11 @@
-//! Demand upon capacity: effort, sticking region, flattening.
+//! Demand upon capacity: effort, the static sticking region, flattening.
+//!
+//! In: demand and capacity on the same samples. Out: where it is hard, and how even.
+
+mod effort;
+mod flattening;
+mod sticking;
+
+pub use effort::{effort, effort_curve};
+pub use flattening::{flattening_percent, spread};
+pub use sticking::{REGION_SHARE, Sticking, sticking};

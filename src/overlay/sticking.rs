@@ -1,0 +1,72 @@
+//! The static sticking region: the connected stretch around the greatest effort.
+
+/// Share of the greatest effort from which a place belongs to the sticking region.
+pub const REGION_SHARE: f64 = 0.95;
+
+/// Where a lift is hardest.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sticking {
+    /// Place of the greatest effort in the range.
+    pub point_range: f64,
+    /// First place of the region.
+    pub from_range: f64,
+    /// Last place of the region.
+    pub to_range: f64,
+    /// The greatest effort.
+    pub max_effort: f64,
+}
+
+/// Finds the sticking point and region of an effort curve on evenly spaced samples.
+///
+/// ```text
+/// point = argmax e,   region = connected stretch around it where e ≥ share·max e
+/// ```
+/// The point is refined by the parabola through the greatest sample and its neighbours, the ends of the
+/// region by straight lines between samples. **Source.** Definition of the model.
+/// **Fails.** `None` when no effort is positive and finite.
+#[must_use]
+pub fn sticking(effort: &[f64], share: f64) -> Option<Sticking> {
+    let last = effort.len().checked_sub(1).filter(|last| *last > 0)?;
+    let top = (0..=last)
+        .filter(|i| effort[*i].is_finite())
+        .max_by(|a, b| effort[*a].total_cmp(&effort[*b]).then(b.cmp(a)))?;
+    if effort[top] <= 0.0 {
+        return None;
+    }
+    let (shift, max_effort) = refined(effort, top, last);
+    let level = share * max_effort;
+    let place = |index: f64| index / last as f64;
+    let mut from = top;
+    while from > 0 && effort[from - 1] >= level {
+        from -= 1;
+    }
+    let mut to = top;
+    while to < last && effort[to + 1] >= level {
+        to += 1;
+    }
+    let cross = |outside: usize, inside: usize| {
+        let part = (level - effort[outside]) / (effort[inside] - effort[outside]);
+        let part = if part.is_finite() { part.clamp(0.0, 1.0) } else { 1.0 };
+        outside as f64 + part * (inside as f64 - outside as f64)
+    };
+    Some(Sticking {
+        point_range: place(top as f64 + shift),
+        from_range: place(if from == 0 { 0.0 } else { cross(from - 1, from) }),
+        to_range: place(if to == last { to as f64 } else { cross(to + 1, to) }),
+        max_effort,
+    })
+}
+
+/// Shift of the vertex from the greatest sample, in samples, and its height.
+fn refined(effort: &[f64], top: usize, last: usize) -> (f64, f64) {
+    if top == 0 || top == last || !effort[top - 1].is_finite() || !effort[top + 1].is_finite() {
+        return (0.0, effort[top]);
+    }
+    let (left, middle, right) = (effort[top - 1], effort[top], effort[top + 1]);
+    let bend = left - 2.0 * middle + right;
+    if bend >= 0.0 {
+        return (0.0, middle);
+    }
+    let shift = (0.5 * (left - right) / bend).clamp(-0.5, 0.5);
+    (shift, middle - 0.25 * (left - right) * shift)
+}
