@@ -1,3 +1,7 @@
-//! The program `torquill`.
+//! The program `torquill`: arguments in, exit status out.
 
-fn main() {}
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    ExitCode::from(torquill::cli::run())
+}

@@ -4,6 +4,7 @@
 
 mod axis;
 mod bars;
+mod body;
 mod frame;
 mod heat_labels;
 mod heat_map;
@@ -17,9 +18,12 @@ mod pose_strip;
 mod shades;
 mod small_multiples;
 mod stick_figure;
+mod strength_curve;
 mod words;
 
 pub use crate::draw::Theme;
+pub use body::stick_figure;
+pub use strength_curve::{description, strength_curve, title};
 pub use axis::{Axis, Extent};
 pub use bars::{Rank, Ranking, Swing, Tornado};
 pub use frame::{Heading, Look, Size};

@@ -1,5 +1,99 @@
 //! The command line: one command a file.
+//!
+//! In: arguments. Out: results on standard output, messages on standard error, an exit status: 0 done,
+//! 1 the question has no answer, 2 bad arguments or a bad file.
 
+mod check;
 mod complain;
+mod completions;
+mod curve;
+mod figure;
+mod movements;
+mod options;
+mod output;
+mod setup_options;
+mod sources;
 
-pub use complain::render;
+use crate::error::Result;
+use clap::{ArgMatches, CommandFactory, FromArgMatches, Parser, Subcommand};
+use std::io::IsTerminal;
+
+/// Where in a lift a person is strong, where the load is heavy, and what can be done about the gap.
+///
+/// torquill computes strength curves from anatomy: muscles, moment arms and limbs give the capacity over
+/// the range of a lift; bar, bands and chains give the demand; both together give effort, the sticking
+/// region, and how much a setup flattens it.
+#[derive(Debug, Parser)]
+#[command(name = "torquill", version, max_term_width = 100, after_help = EXAMPLES)]
+struct Cli {
+    /// Folder of model files that adds to the built-in ones or replaces those of the same name
+    #[arg(long, global = true, value_name = "DIR")]
+    models: Option<std::path::PathBuf>,
+    #[command(subcommand)]
+    command: Command,
+}
+
+const EXAMPLES: &str = "Examples:
+  torquill movements
+  torquill curve bench-press --load \"80 kg\"
+  torquill figure bench-press --load \"80 kg\" -o bench.png
+  torquill figure bench-press --load \"100 kg\" --versus --load \"70 kg\" --band loop-29mm:1 -o bands.png
+
+Education, not medical advice.";
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// List the named movements: name, class, joints, axis
+    Movements(movements::Arguments),
+    /// Capacity, demand and effort over the range of a movement
+    Curve(curve::Arguments),
+    /// Draw capacity, demand, effort and the sticking region as SVG or PNG
+    Figure(figure::Arguments),
+    /// Read a model file and say what is wrong, line by line
+    Check(check::Arguments),
+    /// List the publications behind the numbers
+    Sources(sources::Arguments),
+    /// Print a completion script for a shell
+    Completions(completions::Arguments),
+}
+
+/// Runs the program with the arguments of the process and returns its exit status.
+#[must_use]
+pub fn run() -> u8 {
+    let matches = match Cli::command().try_get_matches() {
+        Ok(matches) => matches,
+        Err(fault) => {
+            // Clap prints help and its own messages; a closed pipe is nobody's fault.
+            let _ = fault.print();
+            return u8::try_from(fault.exit_code()).unwrap_or(2);
+        }
+    };
+    let cli = match Cli::from_arg_matches(&matches) {
+        Ok(cli) => cli,
+        Err(fault) => {
+            let _ = fault.print();
+            return 2;
+        }
+    };
+    match answer(&cli, &matches) {
+        Ok(()) => 0,
+        Err(fault) => {
+            let colour = std::io::stderr().is_terminal() && std::env::var_os("NO_COLOR").is_none();
+            anstream::eprint!("{}", complain::render(&fault, colour));
+            fault.exit_status()
+        }
+    }
+}
+
+fn answer(cli: &Cli, matches: &ArgMatches) -> Result<()> {
+    let library = options::library(cli.models.as_deref())?;
+    let own = matches.subcommand().map(|(_, own)| own);
+    match &cli.command {
+        Command::Movements(arguments) => movements::run(arguments, &library),
+        Command::Curve(arguments) => curve::run(arguments, &library, own),
+        Command::Figure(arguments) => figure::run(arguments, &library, own),
+        Command::Check(arguments) => check::run(arguments, &library),
+        Command::Sources(arguments) => sources::run(arguments, &library),
+        Command::Completions(arguments) => completions::run(arguments, &mut Cli::command()),
+    }
+}

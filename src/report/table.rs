@@ -11,7 +11,7 @@ use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
 pub fn table(header: &[&str], rows: Vec<Vec<String>>, numbers_from: usize) -> String {
     let mut table = Table::new();
     table
-        .load_preset(presets::NOTHING)
+        .load_style(presets::NOTHING)
         .set_content_arrangement(ContentArrangement::Disabled)
         .set_header(header.to_vec());
     for row in rows {

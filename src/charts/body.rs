@@ -1,0 +1,42 @@
+//! A pose's outline as a stick figure.
+
+use super::{Limb, Load, StickFigure};
+use crate::movement::{Carrier, Pose};
+use crate::numeric::Point;
+
+/// Radius of a large disc, m: half of the 450 mm of the rules of the sport.
+const DISC_M: f64 = 0.225;
+
+/// The stick figure of a pose with its load.
+#[must_use]
+pub fn stick_figure(pose: &Pose, carrier: Carrier) -> StickFigure {
+    let outline = &pose.outline;
+    let place = |p: &Point| [p.x, p.z];
+    let at = place(&outline.load);
+    let load = match carrier {
+        Carrier::Bar | Carrier::Sled { .. } => Load::Bar {
+            at,
+            radius_m: 0.6 * DISC_M,
+        },
+        Carrier::Dumbbell | Carrier::Lever { .. } | Carrier::Body => Load::Dumbbell { at },
+    };
+    StickFigure {
+        limbs: outline
+            .limbs
+            .iter()
+            .map(|limb| (Limb::Strong, limb.iter().map(place).collect()))
+            .collect(),
+        head: outline.head.map(|head| (place(&head), 0.1)),
+        loads: if matches!(carrier, Carrier::Body) {
+            Vec::new()
+        } else {
+            vec![load]
+        },
+        supports: outline
+            .props
+            .iter()
+            .flat_map(|line| line.windows(2))
+            .map(|pair| [place(&pair[0]), place(&pair[1])])
+            .collect(),
+    }
+}

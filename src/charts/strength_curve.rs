@@ -1,0 +1,349 @@
+//! The strength curve of a movement with one or several setups over it, and the sticking region of each.
+//!
+//! In: a [`Study`]. Out: a chart whose title says the finding; effort in a second panel where there is
+//! a load.
+
+use super::body::stick_figure;
+use super::{
+    Axis, Extent, Heading, Level, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade,
+};
+use crate::draw::Scene;
+use crate::error::Result;
+use crate::movement::Measure;
+use crate::study::{SetupStudy, Study};
+use crate::units::{System, rounded};
+
+/// The chart of a study.
+///
+/// **Fails** never for a study from the library.
+pub fn strength_curve(study: &Study, units: System, look: Look) -> Result<Scene> {
+    chart(study, units).scene(look)
+}
+
+fn chart(study: &Study, units: System) -> LineChart {
+    let mut panels = vec![load_panel(study, units)];
+    if !study.setups.is_empty() {
+        panels.push(effort_panel(study, units));
+    }
+    LineChart {
+        heading: Heading {
+            title: title(study, units),
+            subtitle: subtitle(study),
+            footnote: footnote(study),
+            description: description(study, units),
+        },
+        x: level_axis(study, units),
+        panels,
+        shades: shades(study, units),
+        poses: poses(study, units),
+        ..LineChart::default()
+    }
+}
+
+/// A place of the range on the level axis: cm or inches of travel, degrees for a sweep.
+pub(super) fn across(study: &Study, units: System, range: f64) -> f64 {
+    let value = study.axis_value(range);
+    match (study.range.measure, units) {
+        (Measure::Force, System::Us) => value / 2.54,
+        _ => value,
+    }
+}
+
+/// The level axis: what the range is, with its unit.
+pub(super) fn level_axis(study: &Study, units: System) -> Axis {
+    let unit = match (study.range.measure, units) {
+        (Measure::Torque, _) => "deg",
+        (Measure::Force, System::Metric) => "cm",
+        (Measure::Force, System::Us) => "in",
+    };
+    let mut words = study.axis.clone();
+    if let Some(first) = words.get_mut(0..1) {
+        first.make_ascii_uppercase();
+    }
+    Axis::new(words, unit).reaching(Extent::Data)
+}
+
+/// Points of a curve over the level axis.
+pub(super) fn points(study: &Study, units: System, values: &[f64]) -> Vec<[f64; 2]> {
+    study
+        .range
+        .poses
+        .iter()
+        .zip(values)
+        .map(|(pose, value)| [across(study, units, pose.load.range), *value])
+        .collect()
+}
+
+/// Capacity or demand in the unit of the upright axis.
+fn shown(study: &Study, units: System, values: &[f64]) -> Vec<f64> {
+    let factor = match (study.range.measure, units) {
+        (Measure::Force, System::Us) => 1.0 / crate::units::Force::from_lbf(1.0).as_n(),
+        _ => 1.0,
+    };
+    values.iter().map(|value| value * factor).collect()
+}
+
+fn load_panel(study: &Study, units: System) -> Panel {
+    let capacity = shown(study, units, &study.capacity.values());
+    let mut series = vec![Series {
+        name: "Capacity".to_owned(),
+        points: points(study, units, &capacity),
+        role: Role::CAPACITY,
+    }];
+    for (index, setup) in study.setups.iter().enumerate() {
+        series.push(Series {
+            name: setup.name.clone(),
+            points: points(study, units, &shown(study, units, &setup.values)),
+            role: setup_role(index),
+        });
+    }
+    let demands = study
+        .setups
+        .iter()
+        .flat_map(|s| shown(study, units, &s.values));
+    let top = ceiling(&capacity, demands.fold(0.0, f64::max));
+    let (quantity, unit) = match (study.range.measure, units) {
+        (Measure::Force, System::Metric) => ("Force".to_owned(), "N"),
+        (Measure::Force, System::Us) => ("Force".to_owned(), "lbf"),
+        (Measure::Torque, _) => (format!("Torque at the {}", study.joint(0)), "N·m"),
+    };
+    Panel {
+        axis: Axis::new(quantity, unit).reaching(top),
+        series,
+        ..Panel::default()
+    }
+}
+
+/// Where the upright axis ends: at the data, unless a curve climbs out of what matters.
+///
+/// What matters is the demand and the weaker half of the capacity; a straight limb bears almost
+/// anything, and an axis that showed it would flatten the rest.
+fn ceiling(capacity: &[f64], demand: f64) -> Extent {
+    let mut sorted = capacity.to_vec();
+    sorted.sort_by(f64::total_cmp);
+    let middle = sorted[sorted.len() / 2];
+    let highest = sorted[sorted.len() - 1];
+    let focus = 1.6 * middle.max(demand);
+    if highest > 1.15 * focus {
+        Extent::FromZeroTo(focus)
+    } else {
+        Extent::FromZero
+    }
+}
+
+fn effort_panel(study: &Study, units: System) -> Panel {
+    let mut panel = Panel {
+        axis: Axis::new("Effort", "%"),
+        levels: vec![Level {
+            at: 100.0,
+            label: "all the lifter has".to_owned(),
+        }],
+        ..Panel::default()
+    };
+    for (index, setup) in study.setups.iter().enumerate() {
+        let percent: Vec<f64> = setup
+            .effort
+            .iter()
+            .map(|e| 100.0 * e.clamp(-0.5, 2.0))
+            .collect();
+        panel.series.push(Series {
+            name: if study.setups.len() > 1 {
+                setup.name.clone()
+            } else {
+                String::new()
+            },
+            points: points(study, units, &percent),
+            role: effort_role(study, index),
+        });
+        if let Some(sticking) = setup.sticking {
+            panel.markers.push(Marker {
+                at: [
+                    across(study, units, sticking.point_range),
+                    100.0 * sticking.max_effort.min(2.0),
+                ],
+                text: format!("{} %", rounded(100.0 * sticking.max_effort, 0)),
+                detail: marker_detail(study, setup, units),
+                role: effort_role(study, index),
+            });
+        }
+    }
+    panel
+}
+
+fn marker_detail(study: &Study, setup: &SetupStudy, units: System) -> String {
+    match setup.sticking {
+        Some(sticking) if study.setups.len() == 1 => {
+            let joint = setup.limiting.map_or("", |j| study.joint(j));
+            format!(
+                "{}, {joint} gives way first",
+                study.place_in_words(sticking.point_range, units)
+            )
+        }
+        _ => String::new(),
+    }
+}
+
+fn setup_role(index: usize) -> Role {
+    Role::Series(index + 1)
+}
+
+fn effort_role(study: &Study, index: usize) -> Role {
+    if study.setups.len() > 1 {
+        setup_role(index)
+    } else {
+        Role::DEMAND
+    }
+}
+
+fn shades(study: &Study, units: System) -> Vec<Shade> {
+    study
+        .setups
+        .iter()
+        .filter_map(|setup| {
+            let sticking = setup.sticking?;
+            let ends = [
+                across(study, units, sticking.from_range),
+                across(study, units, sticking.to_range),
+            ];
+            Some(Shade {
+                from: ends[0].min(ends[1]),
+                to: ends[0].max(ends[1]),
+                label: if study.setups.len() > 1 {
+                    format!("Sticking region, {}", setup.name)
+                } else {
+                    "Sticking region".to_owned()
+                },
+            })
+        })
+        .collect()
+}
+
+fn poses(study: &Study, units: System) -> Vec<Pose> {
+    let last = study.range.poses.len() - 1;
+    let pose = |range: f64, caption: &str| {
+        let index = (range * last as f64).round() as usize;
+        Pose {
+            at: across(study, units, range),
+            caption: caption.to_owned(),
+            figure: stick_figure(&study.range.poses[index], study.range.carrier),
+        }
+    };
+    let mut poses = vec![pose(0.0, "start")];
+    let hardest = study.setups.first().and_then(|s| s.sticking);
+    if let Some(sticking) = hardest.filter(|s| s.point_range > 0.1 && s.point_range < 0.9) {
+        poses.push(pose(sticking.point_range, "hardest"));
+    } else {
+        poses.push(pose(0.5, "middle"));
+    }
+    poses.push(pose(1.0, "end"));
+    poses
+}
+
+/// The finding in one sentence.
+#[must_use]
+pub fn title(study: &Study, units: System) -> String {
+    let name = &study.movement_title;
+    match study.setups.as_slice() {
+        [] => format!("{name}: {} strength curve", article(study)),
+        [one] => match one.sticking {
+            None => format!("{name}: this load asks for nothing"),
+            Some(s) if s.max_effort > 1.0 => format!(
+                "{name}: too heavy by {} % {}",
+                rounded(100.0 * (s.max_effort - 1.0), 0),
+                study.place_in_words(s.point_range, units)
+            ),
+            Some(s) => format!(
+                "{name}: hardest {}",
+                study.place_in_words(s.point_range, units)
+            ),
+        },
+        [first, others @ ..] => comparison(name, first, others),
+    }
+}
+
+fn comparison(name: &str, first: &SetupStudy, others: &[SetupStudy]) -> String {
+    let base = first.flattening_percent.unwrap_or(0.0);
+    let best = others
+        .iter()
+        .filter_map(|s| Some((s.flattening_percent? - base, s)))
+        .max_by(|a, b| a.0.total_cmp(&b.0));
+    match best {
+        Some((gain, setup)) if gain > 0.5 => format!(
+            "{name}: {} flattens effort by {} %",
+            setup.name,
+            rounded(gain, 0)
+        ),
+        Some((gain, setup)) if gain < -0.5 => format!(
+            "{name}: {} makes effort less even, by {} %",
+            setup.name,
+            rounded(-gain, 0)
+        ),
+        _ => format!("{name}: the setups load the range alike"),
+    }
+}
+
+fn article(study: &Study) -> String {
+    let word = study.class.shape.word();
+    if word.starts_with(['a', 'e', 'i', 'o', 'u']) {
+        format!("an {word}")
+    } else {
+        format!("a {word}")
+    }
+}
+
+fn subtitle(study: &Study) -> String {
+    let mut words = study.lifter_title.clone();
+    if let [one] = study.setups.as_slice() {
+        words += &format!(", {}", one.name);
+    }
+    words += &format!(
+        ". {} curve: start {} %, end {} % of its peak",
+        capital(study.class.shape.word()),
+        rounded(100.0 * study.class.start_ratio, 0),
+        rounded(100.0 * study.class.end_ratio, 0)
+    );
+    words
+}
+
+fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().collect::<String>() + letters.as_str()
+    })
+}
+
+fn footnote(study: &Study) -> String {
+    let sides = study.sides_in_words();
+    format!("{sides} Isometric model; sticking region: effort within 5 % of its greatest.")
+}
+
+/// What the figure shows, for those who cannot see it.
+#[must_use]
+pub fn description(study: &Study, units: System) -> String {
+    let mut words = format!(
+        "{} of the {}: capacity of {} over {}.",
+        capital(study.class.shape.word()),
+        study.movement_title.to_lowercase() + " strength curve",
+        study.lifter_title,
+        study.axis
+    );
+    for setup in &study.setups {
+        if let Some(s) = setup.sticking {
+            words += &format!(
+                " With {}, the greatest effort is {} % {}, and the sticking region runs from {} to {}.",
+                setup.name,
+                rounded(100.0 * s.max_effort, 0),
+                study.place_in_words(s.point_range, units),
+                study.place_in_words(s.from_range, units),
+                study.place_in_words(s.to_range, units),
+            );
+        }
+        if let Some(percent) = setup.flattening_percent.filter(|_| study.setups.len() > 1) {
+            words += &format!(
+                " It flattens effort by {} % against plain weight.",
+                rounded(percent, 0)
+            );
+        }
+    }
+    words
+}

@@ -1,0 +1,21 @@
+//! `torquill check FILE`: reads a model file and says what is wrong, line by line.
+
+use super::output;
+use crate::error::Result;
+use crate::library::Library;
+use clap::Args;
+use std::path::PathBuf;
+
+/// Arguments of `check`.
+#[derive(Debug, Args)]
+#[command(after_help = "Example:\n  torquill check models/lifters/reference-man.ron")]
+pub struct Arguments {
+    /// Model file to read
+    file: PathBuf,
+}
+
+/// Runs the command.
+pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
+    let summary = library.check_file(&arguments.file)?;
+    output::print(&format!("{summary}\n"))
+}

@@ -1,0 +1,61 @@
+//! `torquill curve MOVEMENT`: capacity, demand, effort over the range.
+
+use super::options::{Format, Sampling, UnitsOption, Who};
+use super::output;
+use super::setup_options::{SetupOptions, setups};
+use crate::error::Result;
+use crate::library::Library;
+use crate::report;
+use crate::study::{load_points, study};
+use clap::{ArgMatches, Args};
+
+/// Arguments of `curve`.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:
+  torquill curve bench-press --load \"80 kg\"
+  torquill curve biceps-curl --load \"15 kg\" --format csv
+  torquill curve bench-press --load \"100 kg\" --detail --format json
+  torquill curve bench-press --set technique.grip_width=\"60 cm\"
+  torquill curve lateral-raise --speed \"60 deg/s\"")]
+pub struct Arguments {
+    /// Name of the movement (see: torquill movements)
+    movement: String,
+    #[command(flatten)]
+    who: Who,
+    #[command(flatten)]
+    setup: SetupOptions,
+    #[command(flatten)]
+    sampling: Sampling,
+    /// Add joint angles, torques, reactions and muscles to each sample (CSV and JSON)
+    #[arg(long)]
+    detail: bool,
+    /// Units of the table
+    #[arg(long, value_enum, default_value_t = UnitsOption::Metric)]
+    units: UnitsOption,
+    /// Form of the output
+    #[arg(long, value_enum, default_value_t = Format::Table)]
+    format: Format,
+}
+
+/// Runs the command.
+pub fn run(arguments: &Arguments, library: &Library, matches: Option<&ArgMatches>) -> Result<()> {
+    let model = arguments.who.model(library, &arguments.movement)?;
+    let question = arguments.sampling.question(&arguments.movement, &model)?;
+    let setups = setups(&arguments.setup, library, matches)?;
+    let study = study(&question, &setups)?;
+    let setup = study.setups.first();
+    let text = match arguments.format {
+        Format::Json => report::curve_json(&study, setup, arguments.detail)?,
+        Format::Csv => report::curve_csv(&study, setup, arguments.detail)?,
+        Format::Table => report::curve_table(&study, setup, arguments.units.into()),
+    };
+    output::print(&text)?;
+    let points = load_points(&study.range);
+    for setup in &study.setups {
+        let units = arguments.units.into();
+        for caution in setup.demand.setup.cautions(&points, &study.range.carrier, units) {
+            anstream::eprintln!("caution: {caution}");
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,111 @@
+//! Options that several commands share: lifter, settings, samples, speed, units, format.
+
+use crate::capacity::Pace;
+use crate::error::{Error, Result};
+use crate::library::{Library, Model, assemble};
+use crate::study::Question;
+use crate::units::{AngularSpeed, Speed, System};
+use clap::{Args, ValueEnum};
+use std::path::{Path, PathBuf};
+
+/// Whose lift, with which model values.
+#[derive(Debug, Args)]
+pub struct Who {
+    /// Lifter: a built-in name, or a file ending in .ron
+    #[arg(long, value_name = "NAME|FILE", default_value = "reference-man")]
+    pub lifter: String,
+    /// Set a model value, such as technique.grip_width="60 cm" or muscles.biceps_long.moment_arm.elbow=+10%
+    #[arg(long = "set", value_name = "PATH=VALUE")]
+    pub set: Vec<String>,
+}
+
+/// How finely and how fast.
+#[derive(Debug, Args)]
+pub struct Sampling {
+    /// Samples of the range
+    #[arg(long, value_name = "N", default_value_t = 101)]
+    pub samples: usize,
+    /// Speed at which capacity is asked for: "0.3 m/s", or "60 deg/s" for one joint; negative lowers
+    #[arg(long, value_name = "SPEED", allow_hyphen_values = true)]
+    pub speed: Option<String>,
+    /// Share of the greatest effort from which the sticking region counts
+    #[arg(long, value_name = "SHARE", default_value_t = crate::overlay::REGION_SHARE)]
+    pub region_share: f64,
+}
+
+/// Units of tables and figures.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum UnitsOption {
+    /// Kilograms, centimetres, newtons
+    Metric,
+    /// Pounds, inches, pounds-force
+    Us,
+}
+
+impl From<UnitsOption> for System {
+    fn from(option: UnitsOption) -> Self {
+        match option {
+            UnitsOption::Metric => Self::Metric,
+            UnitsOption::Us => Self::Us,
+        }
+    }
+}
+
+/// Form of the output.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Format {
+    /// Text for people
+    Table,
+    /// Comma-separated values
+    Csv,
+    /// JSON with stable keys
+    Json,
+}
+
+/// The library: built in, with the folder of `--models` over it.
+pub fn library(models: Option<&Path>) -> Result<Library> {
+    match models {
+        None => Ok(Library::built_in()),
+        Some(folder) => Library::with_dir(PathBuf::from(folder)),
+    }
+}
+
+impl Who {
+    /// Lifter and movement with everything set.
+    pub fn model(&self, library: &Library, movement: &str) -> Result<Model> {
+        assemble(library, &self.lifter, movement, &self.set)
+    }
+}
+
+impl Sampling {
+    /// The question for a model.
+    pub fn question<'a>(&self, name: &'a str, model: &'a Model) -> Result<Question<'a>> {
+        if !(0.5..1.0).contains(&self.region_share) {
+            return Err(Error::bad(format!(
+                "--region-share {} is outside 0.5 to 1 (1 left out)",
+                self.region_share
+            ))
+            .hint("0.95 is the default"));
+        }
+        let mut question = Question::new(name, &model.movement, &model.lifter);
+        question.samples = self.samples;
+        question.region_share = self.region_share;
+        question.pace = pace(self.speed.as_deref())?;
+        Ok(question)
+    }
+}
+
+/// The pace of a speed as text; held still without one.
+pub fn pace(text: Option<&str>) -> Result<Pace> {
+    let Some(text) = text else {
+        return Ok(Pace::Isometric);
+    };
+    if text.contains("deg") || text.contains('°') || text.contains("rad") {
+        let speed = AngularSpeed::from_text(text).map_err(Error::bad)?;
+        return Ok(Pace::Angular(speed.as_rad_s()));
+    }
+    let speed = Speed::from_text(text).map_err(|fault| {
+        Error::bad(fault).hint("for a movement of one joint: --speed \"60 deg/s\"")
+    })?;
+    Ok(Pace::Linear(speed.as_m_s()))
+}
