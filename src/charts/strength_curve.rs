@@ -22,7 +22,7 @@ pub fn strength_curve(study: &Study, units: System, look: Look) -> Result<Scene>
 
 fn chart(study: &Study, units: System) -> LineChart {
     let mut panels = vec![load_panel(study, units)];
-    if !study.setups.is_empty() {
+    if study.setups.len() > 1 {
         panels.push(effort_panel(study, units));
     }
     LineChart {
@@ -110,6 +110,10 @@ fn load_panel(study: &Study, units: System) -> Panel {
     Panel {
         axis: Axis::new(quantity, unit).reaching(top),
         series,
+        markers: match study.setups.as_slice() {
+            [one] => hardest_on_demand(study, one, units).into_iter().collect(),
+            _ => Vec::new(),
+        },
         ..Panel::default()
     }
 }
@@ -147,13 +151,9 @@ fn effort_panel(study: &Study, units: System) -> Panel {
             .map(|e| 100.0 * e.clamp(-0.5, 2.0))
             .collect();
         panel.series.push(Series {
-            name: if study.setups.len() > 1 {
-                setup.name.clone()
-            } else {
-                String::new()
-            },
+            name: setup.name.clone(),
             points: points(study, units, &percent),
-            role: effort_role(study, index),
+            role: setup_role(index),
         });
         if let Some(sticking) = setup.sticking {
             panel.markers.push(Marker {
@@ -162,37 +162,36 @@ fn effort_panel(study: &Study, units: System) -> Panel {
                     100.0 * sticking.max_effort.min(2.0),
                 ],
                 text: format!("{} %", rounded(100.0 * sticking.max_effort, 0)),
-                detail: marker_detail(study, setup, units),
-                role: effort_role(study, index),
+                detail: String::new(),
+                role: setup_role(index),
             });
         }
     }
     panel
 }
 
-fn marker_detail(study: &Study, setup: &SetupStudy, units: System) -> String {
-    match setup.sticking {
-        Some(sticking) if study.setups.len() == 1 => {
-            let joint = setup.limiting.map_or("", |j| study.joint(j));
-            format!(
-                "{}, {joint} gives way first",
-                study.place_in_words(sticking.point_range, units)
-            )
-        }
-        _ => String::new(),
-    }
+/// The sticking point on the demand curve of the only setup.
+fn hardest_on_demand(study: &Study, setup: &SetupStudy, units: System) -> Option<Marker> {
+    let sticking = setup.sticking?;
+    let last = (setup.values.len() - 1) as f64;
+    let index = (sticking.point_range * last).round() as usize;
+    let joint = setup.limiting.map_or("limb", |j| study.joint(j));
+    Some(Marker {
+        at: [
+            across(study, units, index as f64 / last),
+            shown(study, units, &setup.values)[index],
+        ],
+        text: format!("{} % effort", rounded(100.0 * sticking.max_effort, 0)),
+        detail: format!(
+            "{}; the {joint} gives way first",
+            study.place_in_words(sticking.point_range, units)
+        ),
+        role: setup_role(0),
+    })
 }
 
 fn setup_role(index: usize) -> Role {
     Role::Series(index + 1)
-}
-
-fn effort_role(study: &Study, index: usize) -> Role {
-    if study.setups.len() > 1 {
-        setup_role(index)
-    } else {
-        Role::DEMAND
-    }
 }
 
 fn shades(study: &Study, units: System) -> Vec<Shade> {

@@ -17,5 +17,9 @@ pub struct Arguments {
 /// Runs the command.
 pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     let summary = library.check_file(&arguments.file)?;
-    output::print(&format!("{summary}\n"))
+    let mut text = format!("{}: a sound {}\n", arguments.file.display(), summary.kind);
+    for (label, fact) in &summary.facts {
+        text += &format!("  {label}: {fact}\n");
+    }
+    output::print(&text)
 }

@@ -91,7 +91,7 @@ impl Picture {
 
     /// Writes a scene in the format of the file's ending.
     pub fn write(&self, scene: &Scene) -> Result<()> {
-        let letters = if self.live_text { Letters::Live } else { Letters::Outlined };
+        let letters = if self.live_text { Letters::Kept } else { Letters::Outlined };
         output::write_file(&self.output, &rendered(scene, &self.output, letters)?)
     }
 }

@@ -69,20 +69,24 @@ fn setup(texts: &Texts, library: &Library) -> Result<Setup> {
         }
         return library.setup(file);
     }
-    let borrowed = |list: &'_ [String]| list.iter().map(String::as_str).collect::<Vec<_>>();
-    let shelf = library.stock()?;
+    let pieces = library.pieces()?;
     setup_from_texts(
         &borrowed(&texts.loads),
         &borrowed(&texts.bands),
         &borrowed(&texts.chains),
-        &shelf.stock(),
+        &pieces.stock(),
     )
+}
+
+fn borrowed(list: &[String]) -> Vec<&str> {
+    list.iter().map(String::as_str).collect()
 }
 
 fn split(options: &SetupOptions, matches: Option<&ArgMatches>) -> Vec<Texts> {
     let places = |name: &str| -> Vec<usize> {
         matches
-            .and_then(|m| m.try_get_raw(name).ok().flatten().and(m.indices_of(name)))
+            .filter(|m| m.try_contains_id(name).unwrap_or(false))
+            .and_then(|m| m.indices_of(name))
             .map(Iterator::collect)
             .unwrap_or_default()
     };
