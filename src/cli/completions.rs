@@ -7,7 +7,9 @@ use clap_complete::Shell;
 
 /// Arguments of `completions`.
 #[derive(Debug, Args)]
-#[command(after_help = "Example:\n  torquill completions bash > ~/.local/share/bash-completion/completions/torquill")]
+#[command(
+    after_help = "Example:\n  torquill completions bash > ~/.local/share/bash-completion/completions/torquill"
+)]
 pub struct Arguments {
     /// Shell to write the script for
     shell: Shell,

@@ -53,7 +53,11 @@ pub fn run(arguments: &Arguments, library: &Library, matches: Option<&ArgMatches
     let points = load_points(&study.range);
     for setup in &study.setups {
         let units = arguments.units.into();
-        for caution in setup.demand.setup.cautions(&points, &study.range.carrier, units) {
+        for caution in setup
+            .demand
+            .setup
+            .cautions(&points, &study.range.carrier, units)
+        {
             anstream::eprintln!("caution: {caution}");
         }
     }

@@ -91,7 +91,11 @@ impl Picture {
 
     /// Writes a scene in the format of the file's ending.
     pub fn write(&self, scene: &Scene) -> Result<()> {
-        let letters = if self.live_text { Letters::Kept } else { Letters::Outlined };
+        let letters = if self.live_text {
+            Letters::Kept
+        } else {
+            Letters::Outlined
+        };
         output::write_file(&self.output, &rendered(scene, &self.output, letters)?)
     }
 }
@@ -118,14 +122,10 @@ impl Kind {
         match ending.as_deref() {
             Some("svg") => Ok(Self::Svg),
             Some("png") => Ok(Self::Png),
-            _ => Err(Error::bad(format!(
-                "`{}` does not end in .svg or .png",
-                path.display()
-            ))
-            .hint(format!(
-                "write {}",
-                path.with_extension("png").display()
-            ))),
+            _ => Err(
+                Error::bad(format!("`{}` does not end in .svg or .png", path.display()))
+                    .hint(format!("write {}", path.with_extension("png").display())),
+            ),
         }
     }
 }

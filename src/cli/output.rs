@@ -21,8 +21,12 @@ pub fn print(text: &str) -> Result<()> {
 pub fn check_target(path: &Path, replace: bool) -> Result<()> {
     let shown = path.display();
     if path.is_dir() {
-        return Err(Error::bad(format!("`{shown}` is a folder, not a file"))
-            .hint(format!("name a file in it, such as {}", path.join("figure.png").display())));
+        return Err(
+            Error::bad(format!("`{shown}` is a folder, not a file")).hint(format!(
+                "name a file in it, such as {}",
+                path.join("figure.png").display()
+            )),
+        );
     }
     let folder = folder_of(path);
     if !folder.is_dir() {

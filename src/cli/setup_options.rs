@@ -55,8 +55,9 @@ pub fn setups(
         return Ok(Vec::new());
     }
     if split.iter().any(is_empty) {
-        return Err(Error::bad("a setup beside --versus is empty")
-            .hint("give each its load: --load \"100 kg\" --versus --load \"70 kg\" --band loop-29mm:1"));
+        return Err(Error::bad("a setup beside --versus is empty").hint(
+            "give each its load: --load \"100 kg\" --versus --load \"70 kg\" --band loop-29mm:1",
+        ));
     }
     split.iter().map(|texts| setup(texts, library)).collect()
 }
@@ -64,8 +65,10 @@ pub fn setups(
 fn setup(texts: &Texts, library: &Library) -> Result<Setup> {
     if let [file, ..] = texts.files.as_slice() {
         if texts.files.len() > 1 || !(texts.bands.is_empty() && texts.chains.is_empty()) {
-            return Err(Error::bad("a setup comes from one file or from options, not from both")
-                .hint("put the band or chain into the file, or compare with --versus"));
+            return Err(
+                Error::bad("a setup comes from one file or from options, not from both")
+                    .hint("put the band or chain into the file, or compare with --versus"),
+            );
         }
         return library.setup(file);
     }

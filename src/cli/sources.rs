@@ -37,7 +37,10 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
         Format::Table => {
             let mut text = String::new();
             for row in rows() {
-                text += &format!("{} ({})\n  {}\n  used for: {}\n\n", row[0], row[1], row[3], row[2]);
+                text += &format!(
+                    "{} ({})\n  {}\n  used for: {}\n\n",
+                    row[0], row[1], row[3], row[2]
+                );
             }
             text += &format!(
                 "{} publications. Numbers without one are marked in the model files as assumed,\ncommon practice or invented.\n",

@@ -100,7 +100,7 @@ impl Linkage {
         for link in &self.links {
             direction +=
                 link.offset_rad + link.coordinate.map_or(0.0, |c| link.sign * angles_rad[c]);
-            at = at + Point::new(direction.cos(), direction.sin()) * link.length_m;
+            at += Point::new(direction.cos(), direction.sin()) * link.length_m;
             directions_rad.push(direction);
             joints.push(at);
         }
@@ -135,8 +135,7 @@ impl Placed<'_> {
         for (index, turned) in self.linkage.links.iter().enumerate().take(link + 1) {
             if let Some(coordinate) = turned.coordinate {
                 let lever = point - self.joints[index];
-                columns[coordinate] =
-                    columns[coordinate] + Point::new(-lever.z, lever.x) * turned.sign;
+                columns[coordinate] += Point::new(-lever.z, lever.x) * turned.sign;
             }
         }
         columns
@@ -202,7 +201,7 @@ impl Placed<'_> {
         let mut moment = Point::new(0.0, 0.0);
         for (index, link) in self.linkage.links.iter().enumerate() {
             mass_kg += link.mass_kg;
-            moment = moment + self.point(index, link.centre_m, 0.0) * link.mass_kg;
+            moment += self.point(index, link.centre_m, 0.0) * link.mass_kg;
         }
         (mass_kg, moment * (1.0 / mass_kg.max(f64::MIN_POSITIVE)))
     }

@@ -260,7 +260,7 @@ impl Path for SweepPath {
             let shift = Point::new(0.0, -point.z);
             for limb in &mut outline.limbs {
                 for joint in limb {
-                    *joint = *joint + shift;
+                    *joint += shift;
                 }
             }
             outline.load = self.proximal[0] + shift;

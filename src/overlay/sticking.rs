@@ -46,13 +46,25 @@ pub fn sticking(effort: &[f64], share: f64) -> Option<Sticking> {
     }
     let cross = |outside: usize, inside: usize| {
         let part = (level - effort[outside]) / (effort[inside] - effort[outside]);
-        let part = if part.is_finite() { part.clamp(0.0, 1.0) } else { 1.0 };
+        let part = if part.is_finite() {
+            part.clamp(0.0, 1.0)
+        } else {
+            1.0
+        };
         outside as f64 + part * (inside as f64 - outside as f64)
     };
     Some(Sticking {
         point_range: place(top as f64 + shift),
-        from_range: place(if from == 0 { 0.0 } else { cross(from - 1, from) }),
-        to_range: place(if to == last { to as f64 } else { cross(to + 1, to) }),
+        from_range: place(if from == 0 {
+            0.0
+        } else {
+            cross(from - 1, from)
+        }),
+        to_range: place(if to == last {
+            to as f64
+        } else {
+            cross(to + 1, to)
+        }),
         max_effort,
     })
 }

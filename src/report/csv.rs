@@ -62,10 +62,7 @@ fn flatten(path: &str, value: &serde_json::Value, cells: &mut Vec<(String, Strin
 /// Any table as CSV.
 ///
 /// **Fails** only if memory cannot be written.
-pub fn rows_to_csv(
-    header: &[&str],
-    rows: impl Iterator<Item = Vec<String>>,
-) -> Result<String> {
+pub fn rows_to_csv(header: &[&str], rows: impl Iterator<Item = Vec<String>>) -> Result<String> {
     let fault = |fault: &dyn std::fmt::Display| {
         Error::bad(format!("the result cannot be written as CSV: {fault}"))
     };

@@ -57,7 +57,9 @@ pub fn detail(study: &Study, setup: Option<&SetupStudy>, index: usize) -> Detail
         .load_jacobian
         .iter()
         .zip(&pose.gravity_nm)
-        .map(|(column, gravity)| -(share * (column.x * force.x_n + column.z * force.z_n) + gravity));
+        .map(|(column, gravity)| {
+            -(share * (column.x * force.x_n + column.z * force.z_n) + gravity)
+        });
     Detail {
         joint_angles_deg: names()
             .zip(pose.coordinates.iter().map(|c| c.angle_rad.to_degrees()))

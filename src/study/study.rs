@@ -93,9 +93,12 @@ pub struct SetupStudy {
 /// Answers a question for any number of setups.
 ///
 /// # Algorithm
-/// 1. The movement gives the poses. 2. The programme gives capacity along the plain load's direction.
-/// 3. Each setup gives its demand. 4. Effort is demand over capacity; where a setup pulls askew, the
-/// programme is solved again along its own pull. 5. Sticking region and flattening follow.
+/// 1. The movement gives the poses.
+/// 2. The programme gives capacity along the plain load's direction.
+/// 3. Each setup gives its demand.
+/// 4. Effort is demand over capacity; where a setup pulls askew, the programme is solved again along
+///    its own pull.
+/// 5. Sticking region and flattening follow.
 pub fn study(question: &Question<'_>, setups: &[Setup]) -> Result<Study> {
     let range = trace(question.movement, question.lifter, question.samples)?;
     let acting = Acting::of(question.lifter, &range.poses)?;
@@ -139,7 +142,11 @@ struct Over<'a> {
 impl Over<'_> {
     /// Effort of plain weight: its shape is what flattening compares with.
     fn plain_effort(&self, body_mass: Mass) -> Result<Vec<f64>> {
-        let plain = with_body(&Setup::plain(Mass::from_kg(20.0)), self.range.carrier, body_mass);
+        let plain = with_body(
+            &Setup::plain(Mass::from_kg(20.0)),
+            self.range.carrier,
+            body_mass,
+        );
         let (_, _, effort) = self.effort(&plain)?;
         Ok(effort)
     }
@@ -198,7 +205,12 @@ impl Over<'_> {
         if !askew {
             return Ok(self.capacity.values());
         }
-        let along = curve_of(self.acting, self.range, Some(&directions), self.question.pace)?;
+        let along = curve_of(
+            self.acting,
+            self.range,
+            Some(&directions),
+            self.question.pace,
+        )?;
         Ok(along.values())
     }
 }
@@ -265,7 +277,10 @@ impl Study {
         let at = (range * last as f64).clamp(0.0, last as f64);
         let (low, part) = (at.floor() as usize, at.fract());
         let high = (low + 1).min(last);
-        let (first, second) = (value(&self.range.poses[low]), value(&self.range.poses[high]));
+        let (first, second) = (
+            value(&self.range.poses[low]),
+            value(&self.range.poses[high]),
+        );
         first + part * (second - first)
     }
 

@@ -57,7 +57,7 @@ impl Dimension {
                     self.name, self.example
                 )
             })?;
-            let si = self.to_si(text, number, unit)?;
+            let si = self.in_si(text, number, unit)?;
             negative |= first && number.is_sign_negative();
             total += if negative && !first { -si } else { si };
             first = false;
@@ -66,7 +66,7 @@ impl Dimension {
         self.check(text, total)
     }
 
-    fn to_si(&self, text: &str, number: f64, unit: &str) -> Result<f64, String> {
+    fn in_si(&self, text: &str, number: f64, unit: &str) -> Result<f64, String> {
         if unit.is_empty() {
             return Err(format!(
                 "`{text}` has no unit; write {} with its unit, such as \"{}\"",

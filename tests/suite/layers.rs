@@ -33,7 +33,11 @@ fn sources(folder: &Path) -> Vec<PathBuf> {
 fn room_of(path: &Path) -> String {
     let inner = path.strip_prefix("src").expect("path lies in src");
     let first = inner.components().next().expect("a file has a name");
-    first.as_os_str().to_string_lossy().trim_end_matches(".rs").to_owned()
+    first
+        .as_os_str()
+        .to_string_lossy()
+        .trim_end_matches(".rs")
+        .to_owned()
 }
 
 #[test]
@@ -58,7 +62,9 @@ fn law_imports_run_one_way() {
                 .chars()
                 .take_while(|c| c.is_ascii_lowercase() || *c == '_')
                 .collect();
-            let Some(number) = map.get(&used) else { continue };
+            let Some(number) = map.get(&used) else {
+                continue;
+            };
             let allowed = used == room || (number < own && (room != "draw" || *number <= 1));
             if !allowed {
                 wrong.push(format!("{}: uses {used}", file.display()));
