@@ -22,10 +22,9 @@ mod strength_curve;
 mod words;
 
 pub use crate::draw::Theme;
-pub use body::stick_figure;
-pub use strength_curve::{description, strength_curve, title};
 pub use axis::{Axis, Extent};
 pub use bars::{Rank, Ranking, Swing, Tornado};
+pub use body::stick_figure;
 pub use frame::{Heading, Look, Size};
 pub use heat_map::{HeatMap, MapStyle};
 pub use line_chart::{Fill, Labels, Level, LineChart, Marker, Panel, Role, Series};
@@ -33,3 +32,4 @@ pub use pose_strip::Pose;
 pub use shades::Shade;
 pub use small_multiples::{SmallMultiples, SmallPanel};
 pub use stick_figure::{Limb, Load, StickFigure};
+pub use strength_curve::{description, strength_curve, title};

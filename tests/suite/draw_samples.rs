@@ -231,7 +231,7 @@ pub fn same_end() -> LineChart {
         .map(|(index, name)| {
             let bend = 0.4 + 0.3 * index as f64;
             let points = curve(20.0, 140.0, |s| {
-                20.0 + 40.0 * s + bend * 30.0 * (s * 3.1416).sin()
+                20.0 + 40.0 * s + bend * 30.0 * (s * std::f64::consts::PI).sin()
             });
             series(name, points, Role::Series(index))
         })
@@ -415,11 +415,12 @@ pub fn heat_map(style: MapStyle) -> HeatMap {
 }
 
 pub fn small_multiples() -> SmallMultiples {
-    let shapes: [(&str, &str, fn(f64) -> f64); 3] = [
+    type Named = (&'static str, &'static str, fn(f64) -> f64);
+    let shapes: [Named; 3] = [
         ("Ascending", "squat, bench press", |s| 0.35 + 0.65 * s * s),
         ("Descending", "row, pull-up", |s| 1.0 - 0.6 * s.powf(1.5)),
         ("Bell-shaped", "curl, knee extension", |s| {
-            0.45 + 0.55 * (s * 3.1416).sin()
+            0.45 + 0.55 * (s * std::f64::consts::PI).sin()
         }),
     ];
     SmallMultiples {
