@@ -1,13 +1,16 @@
 //! Guided path of the hand: a two-link arm in a vertical plane through shoulder and hand.
 //!
-//! In: where the hand starts and ends, grip and tuck. Out: shoulder and elbow angles along the range.
-//! The arm's plane turns with the hand (a wide grip works between abduction or horizontal adduction
+//! In: where the hand starts and ends, grip, tuck, lean of the trunk. Out: shoulder and elbow angles
+//! along the range. The arm's plane turns with the hand (a wide grip works between abduction or horizontal adduction
 //! and flexion), so every quantity in the plane is exact; what happens about the vertical axis and
 //! about the line from shoulder to hand is left to the small rotators of the shoulder.
 
-use super::linkage::{Link, Linkage, along};
+use super::arm_frame::{Posture, TrunkFrame};
+use super::arm_outline::{ArmLine, outline};
+use super::linkage::{Link, Linkage, along, forearm_and_hand};
 use super::load_point::LoadPoint;
-use super::pose::{Coordinate, Limit, Outline, Pose, Reaction};
+use super::outline::Figure;
+use super::pose::{Affine, Coordinate, Limit, Pose, Reaction, Reading};
 use super::record::Movement;
 use super::trace::Path;
 use crate::anatomy::{Dof, Lifter, SegmentName};
@@ -16,7 +19,6 @@ use crate::numeric::Point;
 use crate::source::Source;
 use crate::units::{Angle, Length, rounded};
 use serde::{Deserialize, Serialize};
-use std::f64::consts::FRAC_PI_2;
 
 /// The hand's path as a movement file gives it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -42,15 +44,6 @@ pub struct ArmRecord {
     pub friction: f64,
     /// Where places, lockout and friction come from.
     pub source: Source,
-}
-
-/// How the trunk lies or stands.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Posture {
-    /// On the back, on a bench; forward is toward the feet.
-    Lying,
-    /// Standing or sitting upright; forward is to the front.
-    Upright,
 }
 
 /// Whether the hand carries the load or the body hangs from the hand.
@@ -83,8 +76,12 @@ pub enum Place {
     Chest,
     /// A technique parameter; when it is free, the bar is where the tucked elbow is under it.
     Technique(String),
-    /// As far up (or down) as the straight arm reaches.
+    /// As far up (or out) as the straight arm reaches.
     Lockout,
+    /// As far forward as the straight arm that hangs plumb.
+    Plumb,
+    /// Of the hips, as a share of standing height, with what the leaning trunk adds up to the shoulder.
+    OverHips(f64),
 }
 
 /// A guided path ready for a lifter.
@@ -100,8 +97,8 @@ pub struct ArmPath {
     swivel_rad: f64,
     shoulder_height_m: f64,
     links: [Link; 2],
-    neck_m: f64,
-    trunk_m: f64,
+    frame: TrunkFrame,
+    figure: Figure,
 }
 
 impl ArmPath {
@@ -119,6 +116,11 @@ impl ArmPath {
         let grip_width_m = movement
             .length_m("grip_width", lifter)?
             .ok_or_else(|| Error::bad("technique.grip_width cannot be left free"))?;
+        let lean = if movement.technique.contains_key("torso_angle") {
+            movement.angle_rad("torso_angle")?.unwrap_or(0.0)
+        } else {
+            0.0
+        };
         let mut path = Self {
             record: record.clone(),
             upper_m: upper.length.as_m(),
@@ -132,8 +134,8 @@ impl ArmPath {
                 Link::proximal(upper).turned_by(0, 1.0),
                 lower.turned_by(1, 1.0),
             ],
-            neck_m: lifter.segment(SegmentName::Head).length.as_m(),
-            trunk_m: lifter.segment(SegmentName::Trunk).length.as_m(),
+            frame: TrunkFrame::of(record.posture, lean),
+            figure: Figure::of(lifter),
         };
         path.shoulder_height_m = path.place(&record.shoulder_height, movement, lifter)?;
         path.start = path.hand_place(&record.start, movement, lifter)?;
@@ -151,6 +153,12 @@ impl ArmPath {
                 Some(length_m) => Ok(length_m),
                 None => self.under_the_elbow(movement, lifter),
             },
+            Place::OverHips(share) => {
+                Ok(share * lifter.height.as_m() + self.figure.trunk_m * self.frame.lean_rad.sin())
+            }
+            Place::Plumb => {
+                Ok(self.straight_m(self.lateral_m)? * self.frame.plumb_forward(self.record.hand))
+            }
             Place::Lockout => Err(Error::bad(
                 "`Lockout` can stand only for how far up the hand is",
             )),
@@ -165,28 +173,27 @@ impl ArmPath {
     ) -> Result<(f64, f64)> {
         let forward = self.place(&place.forward, movement, lifter)?;
         let up = match &place.up {
-            Place::Lockout => self.lockout_height(forward)?,
+            Place::Lockout => self.straight_m(self.lateral_m.hypot(forward))?,
             other => self.place(other, movement, lifter)?,
         };
         Ok((forward, up))
     }
 
-    /// Height at which the arm is as straight as the lockout says, m.
-    fn lockout_height(&self, forward_m: f64) -> Result<f64> {
+    /// How far the hand is when the arm is as straight as the lockout says and this far out, m.
+    fn straight_m(&self, out_m: f64) -> Result<f64> {
         let elbow = self.record.lockout_elbow.as_rad();
         let reach_2 = self.upper_m.powi(2)
             + self.grip_m.powi(2)
             + 2.0 * self.upper_m * self.grip_m * elbow.cos();
-        let out_2 = self.lateral_m.powi(2) + forward_m.powi(2);
-        if out_2 >= reach_2 {
+        if out_m * out_m >= reach_2 {
             return Err(Error::bad(format!(
                 "the hand is {} m out from the shoulder, and the straight arm reaches only {} m",
-                rounded(out_2.sqrt(), 3),
+                rounded(out_m.abs(), 3),
                 rounded(reach_2.sqrt(), 3)
             ))
             .hint("narrow the grip: --set technique.grip_width=\"60 cm\""));
         }
-        Ok((reach_2 - out_2).sqrt())
+        Ok((reach_2 - out_m * out_m).sqrt())
     }
 
     /// How far forward the bar is when the elbow, tucked, is right under it, m.
@@ -259,14 +266,6 @@ impl ArmPath {
         (out * swivel.cos(), up, azimuth, grip)
     }
 
-    /// Angle between the direction of the upper arm and the joint angle, rad.
-    fn zero_rad(&self) -> f64 {
-        match self.record.posture {
-            Posture::Lying => 0.0,
-            Posture::Upright => FRAC_PI_2,
-        }
-    }
-
     fn coordinates(&self, azimuth: f64, angles: &[f64], slopes: &[f64]) -> Vec<Coordinate> {
         let forward = azimuth.sin().powi(2);
         let planes = if self.record.lateral_plane == self.record.forward_plane {
@@ -292,58 +291,44 @@ impl ArmPath {
             },
         ]
     }
-
-    fn outline(&self, joints: &[Point], hand: Point) -> Outline {
-        let half = 0.5 * (joints[0].x * 2.0);
-        let mirror = |p: &Point| Point::new(2.0 * half - p.x, p.z);
-        let shift = Point::new(0.18, 0.0);
-        let right: Vec<Point> = joints.iter().map(|p| *p + shift).collect();
-        let left: Vec<Point> = joints.iter().map(|p| mirror(p) - shift).collect();
-        let middle = Point::new(half, joints[0].z);
-        let mut outline = Outline {
-            limbs: vec![right, left, vec![middle - shift, middle + shift]],
-            head: None,
-            props: Vec::new(),
-            load: Point::new(half, hand.z),
-        };
-        match self.record.posture {
-            Posture::Lying => {
-                outline.props.push(vec![
-                    middle + Point::new(-0.15, -0.09),
-                    middle + Point::new(0.15, -0.09),
-                ]);
-            }
-            Posture::Upright => {
-                outline.head = Some(middle + Point::new(0.0, 0.7 * self.neck_m));
-                outline
-                    .limbs
-                    .push(vec![middle, middle - Point::new(0.0, self.trunk_m)]);
-            }
-        }
-        outline
-    }
 }
 
-/// Forearm and hand as one link from the elbow to the grip (the hand's centre of mass).
-///
-/// **Source.** de Leva 1996 for both segments; the bar at the hand's centre of mass is assumed.
-#[must_use]
-pub fn forearm_and_hand(forearm: crate::anatomy::Segment, hand: crate::anatomy::Segment) -> Link {
-    let grip_m = forearm.length.as_m() + hand.centre_of_mass * hand.length.as_m();
-    let (m1, m2) = (forearm.mass.as_kg(), hand.mass.as_kg());
-    let c1 = forearm.centre_of_mass * forearm.length.as_m();
-    let centre_m = (m1 * c1 + m2 * grip_m) / (m1 + m2);
-    Link {
-        length_m: grip_m,
-        mass_kg: m1 + m2,
-        centre_m,
-        inertia_kg_m2: forearm.inertia_kg_m2()
-            + hand.inertia_kg_m2()
-            + m1 * (c1 - centre_m).powi(2)
-            + m2 * (grip_m - centre_m).powi(2),
-        coordinate: None,
-        sign: 1.0,
-        offset_rad: 0.0,
+impl ArmPath {
+    /// Sideways push of the hand on the bar, free within friction.
+    fn lateral(&self, column: Vec<f64>) -> Reaction {
+        let within = |share: f64| Limit {
+            constant: 0.0,
+            per_load: [0.0, -share],
+        };
+        Reaction {
+            name: "lateral",
+            column,
+            least: within(-self.record.friction),
+            most: within(self.record.friction),
+        }
+    }
+
+    /// What the stick figure needs: elbow and hand seen from the shoulder.
+    fn shape(&self, joints: &[Point], azimuth: f64, s: f64) -> ArmLine {
+        let plane = self.frame.plane(azimuth);
+        let elbow = joints[1] - joints[0];
+        let (forward, up) = self.hand(s);
+        ArmLine {
+            hangs: self.record.hand == Hand::Hangs,
+            shoulder_height_m: self.shoulder_height_m,
+            start_rise_m: self.frame.height_m(self.start.0, self.start.1),
+            elbow: (
+                elbow.dot(plane.out) * azimuth.cos(),
+                Point::new(elbow.dot(plane.ahead), elbow.z * plane.weight_share),
+            ),
+            hand: (
+                self.lateral_m,
+                Point::new(
+                    self.frame.ahead_m(forward, up),
+                    self.frame.height_m(forward, up),
+                ),
+            ),
+        }
     }
 }
 
@@ -351,68 +336,90 @@ impl Path for ArmPath {
     fn angles(&self, s: f64) -> Result<Vec<f64>> {
         let (out, up, _, grip) = self.in_plane(s);
         let (direction, elbow) = self.solve(out, up, grip)?;
-        Ok(vec![direction + self.zero_rad(), elbow])
+        Ok(vec![direction + self.frame.zero_rad(), elbow])
     }
 
     fn pose(&self, s: f64, angles: &[f64], slopes: &[f64]) -> Result<Pose> {
         let (_, _, azimuth, grip) = self.in_plane(s);
+        let plane = self.frame.plane(azimuth);
         let mut links = self.links;
         links[1].length_m = grip;
         let linkage = Linkage {
             base: Point::new(0.0, self.shoulder_height_m),
-            base_direction_rad: -self.zero_rad(),
+            base_direction_rad: plane.turn_rad - self.frame.zero_rad(),
             links: links.to_vec(),
         };
         let placed = linkage.place(angles);
         let hand = placed.point(1, grip, 0.0);
         let jacobian = placed.jacobian(1, hand);
-        let speed = along(&jacobian, slopes);
-        let hangs = self.record.hand == Hand::Hangs;
-        let turn = if hangs { -1.0 } else { 1.0 };
-        let height = if hangs {
-            2.0 * self.shoulder_height_m - hand.z
-        } else {
-            hand.z
+        let turn = match self.record.hand {
+            Hand::Carries => 1.0,
+            Hand::Hangs => -1.0,
         };
-        let (_, start_up) = self.start;
+        let (forward, up) = self.hand(s);
+        let rise_m = self.frame.height_m(forward, up);
+        let start_m = self.frame.height_m(self.start.0, self.start.1);
         // Pushing the bar outward presses the hand inward; only the part in the arm's plane counts.
         let lateral = jacobian
             .iter()
-            .map(|column| -column.x * azimuth.cos())
+            .map(|column| -column.dot(plane.out) * azimuth.cos())
             .collect();
-        let friction = Limit {
-            constant: 0.0,
-            per_load: [0.0, -self.record.friction],
+        let ahead = if self.frame.is_from_the_side() {
+            plane.ahead
+        } else {
+            Point::ORIGIN
         };
+        let load_jacobian: Vec<Point> = jacobian
+            .iter()
+            .map(|column| {
+                Point::new(
+                    turn * column.dot(ahead),
+                    turn * plane.weight_share * column.z,
+                )
+            })
+            .collect();
+        let speed = along(&load_jacobian, slopes);
         Ok(Pose {
             coordinates: self.coordinates(azimuth, angles, slopes),
             held: Vec::new(),
             load: LoadPoint {
                 range: s,
-                x_m: 0.0,
-                z_m: height,
-                dx_ds_m: 0.0,
-                dz_ds_m: turn * speed.z,
-                travel_m: turn * (hand.z - self.shoulder_height_m - start_up),
+                x_m: if self.frame.is_from_the_side() {
+                    self.frame.ahead_m(forward, up)
+                } else {
+                    0.0
+                },
+                z_m: match self.record.hand {
+                    Hand::Carries => self.shoulder_height_m + rise_m,
+                    Hand::Hangs => self.shoulder_height_m + start_m - rise_m,
+                },
+                dx_ds_m: speed.x,
+                dz_ds_m: speed.z,
+                travel_m: turn * (rise_m - start_m),
                 lever_rad: 0.0,
             },
-            load_jacobian: jacobian
+            load_jacobian,
+            gravity_nm: placed
+                .gravity_nm()
                 .iter()
-                .map(|column| Point::new(0.0, turn * column.z))
+                .map(|torque| torque * plane.weight_share)
                 .collect(),
-            gravity_nm: placed.gravity_nm(),
-            reactions: vec![Reaction {
-                name: "lateral",
-                column: lateral,
-                least: Limit {
-                    constant: 0.0,
-                    per_load: [0.0, self.record.friction],
-                },
-                most: friction,
-            }],
+            reactions: vec![self.lateral(lateral)],
             balances: Vec::new(),
+            readings: vec![Reading {
+                name: "lateral_n",
+                value: Affine {
+                    reactions: vec![1.0],
+                    ..Affine::default()
+                },
+                over: None,
+            }],
             limb_inertia: placed.effective_mass(slopes),
-            outline: self.outline(&placed.joints, hand),
+            outline: outline(
+                &self.frame,
+                &self.figure,
+                &self.shape(&placed.joints, azimuth, s),
+            ),
         })
     }
 }

@@ -207,6 +207,29 @@ impl Placed<'_> {
     }
 }
 
+/// Forearm and hand as one link from the elbow to the grip (the hand's centre of mass).
+///
+/// **Source.** de Leva 1996 for both segments; the bar at the hand's centre of mass is assumed.
+#[must_use]
+pub fn forearm_and_hand(forearm: Segment, hand: Segment) -> Link {
+    let grip_m = forearm.length.as_m() + hand.centre_of_mass * hand.length.as_m();
+    let (m1, m2) = (forearm.mass.as_kg(), hand.mass.as_kg());
+    let c1 = forearm.centre_of_mass * forearm.length.as_m();
+    let centre_m = (m1 * c1 + m2 * grip_m) / (m1 + m2);
+    Link {
+        length_m: grip_m,
+        mass_kg: m1 + m2,
+        centre_m,
+        inertia_kg_m2: forearm.inertia_kg_m2()
+            + hand.inertia_kg_m2()
+            + m1 * (c1 - centre_m).powi(2)
+            + m2 * (grip_m - centre_m).powi(2),
+        coordinate: None,
+        sign: 1.0,
+        offset_rad: 0.0,
+    }
+}
+
 /// Derivative of a point along the path from its Jacobian and the slopes `dq/ds`.
 #[must_use]
 pub fn along(jacobian: &[Point], slopes_rad: &[f64]) -> Point {

@@ -4,17 +4,29 @@
 //! torques of the limbs, the way the load reaches the joints, and the reactions of the surroundings.
 
 mod arm;
+mod arm_frame;
+mod arm_outline;
+mod bridge;
+mod leg_chain;
+mod leg_press;
 mod linkage;
 mod load_point;
+mod outline;
 mod pose;
 mod record;
+mod stance;
 mod sweep;
 mod trace;
 
-pub use arm::{ArmRecord, Hand, HandPlace, Place, Posture};
-pub use linkage::{Link, Linkage, Placed, along};
+pub use arm::{ArmRecord, Hand, HandPlace, Place};
+pub use arm_frame::Posture;
+pub use bridge::BridgeRecord;
+pub use leg_chain::Projection;
+pub use leg_press::LegPressRecord;
+pub use linkage::{Link, Linkage, Placed, along, forearm_and_hand};
 pub use load_point::{Carrier, LoadPoint, PlaneForce};
-pub use pose::{Balance, Coordinate, Limit, Outline, Pose, Reaction};
+pub use pose::{Affine, Balance, Coordinate, Limit, Outline, Pose, Reaction, Reading, View};
 pub use record::{CarrierRecord, Measure, Movement, PathRecord, Sides, Technique, TechniqueValue};
+pub use stance::{BackPlace, BarPlace, StanceRecord};
 pub use sweep::{Body, Limb, SweepRecord};
 pub use trace::{Range, SAMPLES, trace};

@@ -1,6 +1,6 @@
 //! One pose of the range: what capacity, demand and figures need to know about it.
 
-use super::load_point::LoadPoint;
+use super::load_point::{LoadPoint, PlaneForce};
 use crate::anatomy::Dof;
 use crate::numeric::Point;
 
@@ -54,14 +54,80 @@ pub struct Balance {
     pub reactions: Vec<f64>,
 }
 
+/// A sum of what the pose gives, what the load adds and what the reactions add:
+/// `constant + per_load · load + Σ reaction·coefficient`.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Affine {
+    /// Part that depends on neither load nor reactions.
+    pub constant: f64,
+    /// Multiplies the load's force on one side (N).
+    pub per_load: [f64; 2],
+    /// Coefficient of every reaction, in their order.
+    pub reactions: Vec<f64>,
+}
+
+impl Affine {
+    /// Its value for these reactions and this load on one side.
+    #[must_use]
+    pub fn value(&self, reactions: &[f64], load: PlaneForce) -> f64 {
+        let sum: f64 = self
+            .reactions
+            .iter()
+            .zip(reactions)
+            .map(|(coefficient, reaction)| coefficient * reaction)
+            .sum();
+        self.constant + self.per_load[0] * load.x_n + self.per_load[1] * load.z_n + sum
+    }
+}
+
+/// What a report tells of the reactions: a force of one side, or the place where a force acts.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Reading {
+    /// Its name with the unit, such as "lateral_n" or "centre_of_pressure_m".
+    pub name: &'static str,
+    /// The force (N), or the moment (N·m) that `over` turns into a place.
+    pub value: Affine,
+    /// The force that the moment is divided by, N.
+    pub over: Option<Affine>,
+}
+
+impl Reading {
+    /// The reading at these reactions and this load on one side; `None` where nothing presses.
+    #[must_use]
+    pub fn at(&self, reactions: &[f64], load: PlaneForce) -> Option<f64> {
+        /// A force too small to have a place, N.
+        const NOTHING_N: f64 = 1.0e-6;
+        let value = self.value.value(reactions, load);
+        match &self.over {
+            None => Some(value),
+            Some(force) => {
+                let force_n = force.value(reactions, load);
+                (force_n.abs() > NOTHING_N).then(|| value / force_n)
+            }
+        }
+    }
+}
+
+/// From where a stick figure is seen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum View {
+    /// From the side; a bar is seen from its end.
+    #[default]
+    Side,
+    /// From the front; a bar is a line among the props.
+    Front,
+}
+
 /// Lines of the body in a pose, for a stick figure.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Outline {
+    /// From where it is seen.
+    pub view: View,
     /// Chains of joint centres, m.
     pub limbs: Vec<Vec<Point>>,
     /// Centre of the head, if it is in the picture.
     pub head: Option<Point>,
-    /// Lines of bench, seat, ground or rack.
+    /// Lines of bench, seat, ground, rack, and of a bar seen from the front.
     pub props: Vec<Vec<Point>>,
     /// Where the load is drawn.
     pub load: Point,
@@ -84,6 +150,8 @@ pub struct Pose {
     pub reactions: Vec<Reaction>,
     /// Conditions beside the joints' equilibrium.
     pub balances: Vec<Balance>,
+    /// What a report tells of the reactions.
+    pub readings: Vec<Reading>,
     /// Effective mass of the limbs of one side along the range, kg·m² per unit range squared.
     pub limb_inertia: f64,
     /// Lines for a stick figure.

@@ -3,7 +3,10 @@
 //! In: a file of `models/movements/`. Out: [`Movement`], checked as far as one file can be.
 
 use super::arm::ArmRecord;
+use super::bridge::BridgeRecord;
+use super::leg_press::LegPressRecord;
 use super::load_point::Carrier;
+use super::stance::StanceRecord;
 use super::sweep::SweepRecord;
 use crate::anatomy::Lifter;
 use crate::error::{Error, Result};
@@ -136,6 +139,12 @@ pub enum PathRecord {
     Sweep(SweepRecord),
     /// The hand follows a path and a two-link arm gives the angles.
     Arm(ArmRecord),
+    /// The foot follows a sled on rails and a two-link leg gives the angles.
+    LegPress(LegPressRecord),
+    /// On both feet with a bar over the middle of the foot.
+    Stance(StanceRecord),
+    /// Shoulders on a bench, feet on the floor, a bar on the hips.
+    Bridge(BridgeRecord),
 }
 
 impl Movement {

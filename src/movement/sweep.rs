@@ -3,8 +3,7 @@
 //! In: the joint, its first and last angle, which limb it carries, how the body is placed. Out: poses
 //! with one coordinate.
 
-use super::arm::forearm_and_hand;
-use super::linkage::{Link, Linkage, along};
+use super::linkage::{Link, Linkage, along, forearm_and_hand};
 use super::load_point::{Carrier, LoadPoint};
 use super::pose::{Coordinate, Outline, Pose};
 use super::record::Movement;
@@ -288,6 +287,7 @@ impl Path for SweepPath {
             gravity_nm: placed.gravity_nm(),
             reactions: Vec::new(),
             balances: Vec::new(),
+            readings: Vec::new(),
             limb_inertia: placed.effective_mass(slopes),
             outline,
         })

@@ -3,9 +3,12 @@
 //! In: a movement, a lifter, how many samples. Out: [`Range`], the poses that capacity and demand share.
 
 use super::arm::ArmPath;
+use super::bridge::BridgePath;
+use super::leg_press::LegPressPath;
 use super::load_point::Carrier;
 use super::pose::Pose;
 use super::record::{Measure, Movement, PathRecord, Sides};
+use super::stance::StancePath;
 use super::sweep::SweepPath;
 use crate::anatomy::Lifter;
 use crate::error::{Error, Result};
@@ -69,6 +72,9 @@ fn path_of(movement: &Movement, lifter: &Lifter) -> Result<Box<dyn Path>> {
     Ok(match &movement.path {
         PathRecord::Sweep(record) => Box::new(SweepPath::new(record, movement, lifter)?),
         PathRecord::Arm(record) => Box::new(ArmPath::new(record, movement, lifter)?),
+        PathRecord::LegPress(record) => Box::new(LegPressPath::new(record, movement, lifter)?),
+        PathRecord::Stance(record) => Box::new(StancePath::new(record, movement, lifter)?),
+        PathRecord::Bridge(record) => Box::new(BridgePath::new(record, movement, lifter)?),
     })
 }
 

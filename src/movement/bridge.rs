@@ -1,0 +1,277 @@
+//! Bridge: shoulders on a bench, feet on the floor, a bar on the hips (hip thrust).
+//!
+//! In: height of the bench, how far the hips sink, knee angle at the top. Out: ankle, knee and hip
+//! angles. Bench and floor push as they like inside their friction cones, and the whole body must
+//! balance between them: three conditions beside the joints'.
+
+use super::leg_chain::{LegChain, TRUNK};
+use super::linkage::along;
+use super::load_point::LoadPoint;
+use super::outline::{Figure, bench, floor};
+use super::pose::{Affine, Balance, Limit, Outline, Pose, Reaction, Reading, View};
+use super::record::Movement;
+use super::trace::Path;
+use crate::anatomy::Lifter;
+use crate::error::{Error, Result};
+use crate::numeric::{Point, Side, brent, close_two_links};
+use crate::source::Source;
+use crate::units::{Angle, Length, rounded};
+use serde::{Deserialize, Serialize};
+use std::f64::consts::{FRAC_PI_2, PI};
+
+/// A bridge as a movement file gives it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BridgeRecord {
+    /// Height above the floor of the trunk's joint line where the bench bears it.
+    pub pivot_height: Length,
+    /// Where the bench bears the trunk: share of its length from the hip.
+    pub pivot: f64,
+    /// Height of the hip joint above the floor at the start.
+    pub start_hip_height: Length,
+    /// Hip flexion at the end: a few degrees short of straight.
+    pub end_hip: Angle,
+    /// Height of the bar's middle above the hip joint.
+    pub bar_above_hip: Length,
+    /// Friction between back and bench.
+    pub bench_friction: f64,
+    /// Friction between feet and floor.
+    pub floor_friction: f64,
+    /// Where these come from.
+    pub source: Source,
+}
+
+/// A bridge ready for a lifter.
+#[derive(Debug, Clone)]
+pub struct BridgePath {
+    record: BridgeRecord,
+    chain: LegChain,
+    figure: Figure,
+    /// The bench's place on the trunk, from the hip, m.
+    pivot_m: f64,
+    /// Where the bench bears the trunk; the ankle is at x = 0.
+    pivot: Point,
+    heights_m: (f64, f64),
+}
+
+impl BridgePath {
+    /// The bridge of a movement for a lifter.
+    ///
+    /// **Fails** if a technique parameter is missing or the limbs cannot make the last pose.
+    pub fn new(record: &BridgeRecord, movement: &Movement, lifter: &Lifter) -> Result<Self> {
+        let chain = LegChain::new(lifter, None);
+        let knee = movement.angle_rad("knee_angle")?.unwrap_or(FRAC_PI_2);
+        let pivot_m = record.pivot * chain.trunk_m();
+        let hip_angle = record.end_hip.as_rad();
+        // Height of the ankle when the trunk slopes down from the bench to the hips by this much.
+        let ankle_z = |slope: f64| {
+            record.pivot_height.as_m() - pivot_m * slope.sin()
+                + chain.thigh_m() * (hip_angle - slope).sin()
+                - chain.shank_m() * (hip_angle - slope - knee + PI).sin()
+        };
+        let target = chain.linkage.base.z;
+        let slope = brent(-1.2, 1.2, 1.0e-12, |slope| ankle_z(slope) - target).map_err(|_| {
+            Error::bad(format!(
+                "with the knee at {} deg the feet do not reach the floor from a bench of {} m",
+                rounded(knee.to_degrees(), 1),
+                rounded(record.pivot_height.as_m(), 2)
+            ))
+            .hint("change the knee angle: --set technique.knee_angle=\"90 deg\"")
+        })?;
+        let shank_rad = PI - slope + hip_angle - knee;
+        let (_, hip) = chain.knee_and_hip(FRAC_PI_2 - shank_rad, knee);
+        let pivot = hip + Point::from_polar(pivot_m, PI - slope);
+        let heights_m = (record.start_hip_height.as_m(), hip.z);
+        if heights_m.1 <= heights_m.0 + 0.02 {
+            return Err(Error::bad(format!(
+                "the hips would start {} m and end {} m high: there is no way up",
+                rounded(heights_m.0, 3),
+                rounded(heights_m.1, 3)
+            )));
+        }
+        Ok(Self {
+            record: record.clone(),
+            figure: Figure::of(lifter),
+            chain,
+            pivot_m,
+            pivot,
+            heights_m,
+        })
+    }
+
+    fn hip(&self, s: f64) -> Result<Point> {
+        let (from, to) = self.heights_m;
+        let height = from + s * (to - from);
+        let drop = self.pivot.z - height;
+        if drop.abs() >= self.pivot_m {
+            return Err(Error::bad(format!(
+                "the hips cannot sink {} m below the bench: they are {} m from it",
+                rounded(drop, 3),
+                rounded(self.pivot_m, 3)
+            ))
+            .hint("raise `start_hip_height` in the movement's file"));
+        }
+        let across = (self.pivot_m * self.pivot_m - drop * drop).sqrt();
+        Ok(Point::new(self.pivot.x + across, height))
+    }
+
+    /// Pushes of bench and floor: the two edges of each friction cone, floor under heel and ball.
+    fn contacts(&self) -> [(&'static str, Point, Point); 6] {
+        let (bench, ground) = (self.record.bench_friction, self.record.floor_friction);
+        let heel = Point::new(self.chain.heel_m, 0.0);
+        let ball = Point::new(self.chain.ball_m, 0.0);
+        [
+            ("bench_forward", self.pivot, Point::new(bench, 1.0)),
+            ("bench_backward", self.pivot, Point::new(-bench, 1.0)),
+            ("heel_forward", heel, Point::new(ground, 1.0)),
+            ("heel_backward", heel, Point::new(-ground, 1.0)),
+            ("ball_forward", ball, Point::new(ground, 1.0)),
+            ("ball_backward", ball, Point::new(-ground, 1.0)),
+        ]
+    }
+
+    /// Forces and moment (about the floor under the ankle) of weight, load and pushes sum to nothing.
+    fn balances(&self, weight_moment_nm: f64, hip: Point) -> Vec<Balance> {
+        let contacts = self.contacts();
+        let of = |part: fn(Point, Point) -> f64| {
+            contacts.iter().map(|c| part(c.1, c.2)).collect::<Vec<_>>()
+        };
+        vec![
+            Balance {
+                name: "balance of forces along the floor",
+                constant: 0.0,
+                per_load: [1.0, 0.0],
+                reactions: of(|_, push| push.x),
+            },
+            Balance {
+                name: "balance of upright forces",
+                constant: -self.chain.weight_n(),
+                per_load: [0.0, 1.0],
+                reactions: of(|_, push| push.z),
+            },
+            Balance {
+                name: "balance of moments",
+                constant: -weight_moment_nm,
+                per_load: [-hip.z, hip.x],
+                reactions: of(Point::cross),
+            },
+        ]
+    }
+
+    fn readings(&self) -> Vec<Reading> {
+        let contacts = self.contacts();
+        let sum = |of: &dyn Fn(usize) -> f64| Affine {
+            reactions: (0..contacts.len()).map(of).collect(),
+            ..Affine::default()
+        };
+        let on_floor = |k: usize| f64::from(u8::from(k >= 2));
+        vec![
+            Reading {
+                name: "bench_n",
+                value: sum(&|k| 1.0 - on_floor(k)),
+                over: None,
+            },
+            Reading {
+                name: "centre_of_pressure_m",
+                value: sum(&|k| on_floor(k) * contacts[k].1.x),
+                over: Some(sum(&on_floor)),
+            },
+        ]
+    }
+
+    fn outline(&self, joints: &[Point], trunk_rad: f64, bar: Point) -> Outline {
+        let (hip, shoulder) = (joints[TRUNK], joints[TRUNK + 1]);
+        let pad = self.pivot - Point::new(0.0, 0.10);
+        Outline {
+            view: View::Side,
+            limbs: vec![
+                vec![joints[0], joints[1], hip, shoulder],
+                self.figure.arm(shoulder, bar, Side::Left),
+                self.figure.foot(joints[0], 0.0),
+            ],
+            head: Some(self.figure.head(shoulder, trunk_rad)),
+            props: bench(pad - Point::new(0.40, 0.0), pad + Point::new(0.04, 0.0))
+                .into_iter()
+                .chain([floor(self.pivot.x - 0.6, self.chain.toe_m + 0.15)])
+                .collect(),
+            load: bar,
+        }
+    }
+}
+
+impl Path for BridgePath {
+    fn angles(&self, s: f64) -> Result<Vec<f64>> {
+        let hip = self.hip(s)?;
+        let closed = close_two_links(
+            self.chain.linkage.base,
+            hip,
+            self.chain.shank_m(),
+            self.chain.thigh_m(),
+            Side::Right,
+        )
+        .map_err(|why| {
+            Error::bad(format!(
+                "the leg cannot close the pose at range {}: {why}",
+                rounded(s, 2)
+            ))
+            .hint("change the knee angle or the limb that was set")
+        })?;
+        let positive = |angle: f64| if angle < 0.0 { angle + 2.0 * PI } else { angle };
+        let thigh_rad = positive(closed.second_rad);
+        let trunk_rad = positive((self.pivot - hip).angle_rad());
+        Ok(vec![
+            FRAC_PI_2 - closed.first_rad,
+            thigh_rad - closed.first_rad,
+            thigh_rad - trunk_rad,
+        ])
+    }
+
+    fn pose(&self, s: f64, angles: &[f64], slopes: &[f64]) -> Result<Pose> {
+        let placed = self.chain.linkage.place(angles);
+        let hip = placed.joints[TRUNK];
+        let load_jacobian = placed.jacobian(TRUNK - 1, hip);
+        let speed = along(&load_jacobian, slopes);
+        let pivot = placed.point(TRUNK, self.pivot_m, 0.0);
+        let on_pivot = placed.jacobian(TRUNK, pivot);
+        let push = Limit {
+            constant: f64::INFINITY,
+            per_load: [0.0, 0.0],
+        };
+        let reactions = self
+            .contacts()
+            .into_iter()
+            .enumerate()
+            .map(|(index, (name, _, force))| Reaction {
+                name,
+                column: if index < 2 {
+                    on_pivot.iter().map(|column| column.dot(force)).collect()
+                } else {
+                    vec![0.0; 3]
+                },
+                least: Limit::default(),
+                most: push,
+            })
+            .collect();
+        let bar = hip + Point::new(0.0, self.record.bar_above_hip.as_m());
+        Ok(Pose {
+            coordinates: LegChain::coordinates(angles, slopes),
+            held: Vec::new(),
+            load: LoadPoint {
+                range: s,
+                x_m: bar.x,
+                z_m: bar.z,
+                dx_ds_m: speed.x,
+                dz_ds_m: speed.z,
+                travel_m: hip.z - self.heights_m.0,
+                lever_rad: 0.0,
+            },
+            load_jacobian,
+            gravity_nm: placed.gravity_nm(),
+            reactions,
+            balances: self.balances(self.chain.weight_moment_nm(&placed), hip),
+            readings: self.readings(),
+            limb_inertia: placed.effective_mass(slopes),
+            outline: self.outline(&placed.joints, placed.directions_rad[TRUNK], bar),
+        })
+    }
+}

@@ -1,0 +1,330 @@
+//! Stance: a lifter on both feet with a bar on the back or in the hands.
+//!
+//! In: how the ankle bends over the range (published key poses), depth and bar position. Out: ankle,
+//! knee and hip angles that keep the bar over the middle of the foot on its whole way up. Lifter and
+//! bar must balance over the foot: the centre of pressure is part of the pose's programme.
+
+use super::leg_chain::{LegChain, Projection, TRUNK};
+use super::linkage::along;
+use super::load_point::LoadPoint;
+use super::outline::{Figure, floor};
+use super::pose::{Affine, Balance, Limit, Outline, Pose, Reaction, Reading, View};
+use super::record::Movement;
+use super::trace::Path;
+use crate::anatomy::{Lifter, SegmentName};
+use crate::error::{Error, Result};
+use crate::numeric::{Beyond, Point, Side, Spline, close_two_links};
+use crate::source::Source;
+use crate::units::{Angle, Length, rounded};
+use serde::{Deserialize, Serialize};
+use std::f64::consts::{FRAC_PI_2, PI};
+
+/// A stance as a movement file gives it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct StanceRecord {
+    /// Where the bar is on the body.
+    pub bar: BarPlace,
+    /// Key poses of the ankle: place in the range, and the share of its way that is still to go.
+    pub ankle_course: Vec<(f64, f64)>,
+    /// Ankle dorsiflexion at the end of the range.
+    pub end_ankle: Angle,
+    /// Knee flexion at the end of the range: a few degrees short of straight.
+    pub end_knee: Angle,
+    /// Place of the bar along the foot, from heel (0) to toe (1).
+    pub bar_over: f64,
+    /// Where the key poses come from.
+    pub source: Source,
+}
+
+/// Where the bar is on the body, and what that says about the lowest pose.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub enum BarPlace {
+    /// On the back; technique `bar_position`, `depth` and `knee_travel`.
+    OnBack {
+        /// High on the back.
+        high: BackPlace,
+        /// Low on the back.
+        low: BackPlace,
+        /// Ankle dorsiflexion over knee flexion in the lowest pose.
+        ankle_per_knee: f64,
+    },
+    /// In hands that hang straight down from the shoulders; technique `stance`.
+    InHands {
+        /// Height of the bar's middle above the floor at the start.
+        start_height: Length,
+        /// What fingers and shoulder blades add to the arm.
+        reach: Length,
+        /// Ankle dorsiflexion at the start.
+        start_ankle: Angle,
+        /// How the limbs look in the plane in the wide stance.
+        sumo: Projection,
+    },
+}
+
+/// A place on the back, in shares of the trunk's length (hip joint to shoulder joint).
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BackPlace {
+    /// Distance from the hip along the trunk.
+    pub along: f64,
+    /// Distance behind the line from hip to shoulder.
+    pub behind: f64,
+}
+
+/// A stance ready for a lifter.
+#[derive(Debug, Clone)]
+pub struct StancePath {
+    chain: LegChain,
+    figure: Figure,
+    /// Bar on the trunk: along it and behind it, m.
+    on_trunk_m: (f64, f64),
+    /// Distance from the shoulder down to the bar, m (0 for a bar on the back).
+    arm_m: f64,
+    bar_x_m: f64,
+    /// Heights of the bar's place on the trunk at start and end, m.
+    heights_m: (f64, f64),
+    start_ankle: f64,
+    end_ankle: f64,
+    course: Spline,
+}
+
+impl StancePath {
+    /// The stance of a movement for a lifter.
+    ///
+    /// **Fails** if a technique parameter is missing, or the limbs cannot make the first or last pose.
+    pub fn new(record: &StanceRecord, movement: &Movement, lifter: &Lifter) -> Result<Self> {
+        let turned = match &record.bar {
+            BarPlace::InHands { sumo, .. } if movement.choice("stance")? == "sumo" => Some(sumo),
+            _ => None,
+        };
+        let chain = LegChain::new(lifter, turned);
+        let trunk_m = chain.trunk_m();
+        let on_trunk_m = match &record.bar {
+            BarPlace::OnBack { high, low, .. } => {
+                let place = match movement.choice("bar_position")? {
+                    "low" => low,
+                    _ => high,
+                };
+                (place.along * trunk_m, place.behind * trunk_m)
+            }
+            BarPlace::InHands { .. } => (trunk_m, 0.0),
+        };
+        let mut path = Self {
+            bar_x_m: chain.along_the_foot_m(record.bar_over),
+            figure: Figure::of(lifter),
+            chain,
+            on_trunk_m,
+            arm_m: 0.0,
+            heights_m: (0.0, 0.0),
+            start_ankle: 0.0,
+            end_ankle: record.end_ankle.as_rad(),
+            course: Spline::through(&record.ankle_course, Beyond::ConstantSlope)?,
+        };
+        match &record.bar {
+            BarPlace::OnBack { ankle_per_knee, .. } => {
+                path.start_on_back(*ankle_per_knee, movement, lifter)?;
+            }
+            BarPlace::InHands {
+                start_height,
+                reach,
+                start_ankle,
+                ..
+            } => {
+                path.arm_m = arm_m(lifter) + reach.as_m();
+                path.start_ankle = start_ankle.as_rad();
+                path.heights_m.0 = start_height.as_m() + path.arm_m;
+            }
+        }
+        path.heights_m.1 = path.bar_height_m(path.end_ankle, record.end_knee.as_rad())?;
+        if path.heights_m.1 <= path.heights_m.0 + 0.01 {
+            return Err(Error::bad(format!(
+                "the bar would start {} m and end {} m high: there is no way up",
+                rounded(path.heights_m.0 - path.arm_m, 3),
+                rounded(path.heights_m.1 - path.arm_m, 3)
+            ))
+            .hint("start lower, or check the limb lengths that were set"));
+        }
+        Ok(path)
+    }
+
+    /// The lowest pose: thigh at its depth, ankle in proportion, knee as far forward as allowed.
+    ///
+    /// ```text
+    /// knee = 90° + depth + ankle,   ankle = k·knee  →  ankle = k·(90° + depth)/(1 − k)
+    /// shank·sin(ankle) ≤ toe + knee_travel
+    /// ```
+    /// `depth` how far the hip is below the level thigh, `k` ankle over knee.
+    fn start_on_back(
+        &mut self,
+        ankle_per_knee: f64,
+        movement: &Movement,
+        lifter: &Lifter,
+    ) -> Result<()> {
+        let depth = movement.angle_rad("depth")?.unwrap_or(0.0);
+        let thigh = FRAC_PI_2 + depth;
+        let mut ankle = ankle_per_knee * thigh / (1.0 - ankle_per_knee);
+        if let Some(travel_m) = movement.length_m("knee_travel", lifter)? {
+            let reach = (self.chain.toe_m + travel_m) / self.chain.shank_m();
+            ankle = ankle.min(reach.clamp(-0.5, 1.0).asin());
+        }
+        self.start_ankle = ankle;
+        self.heights_m.0 = self.bar_height_m(ankle, thigh + ankle)?;
+        Ok(())
+    }
+
+    /// Height at which the bar's place on the trunk is over the foot for these angles, m.
+    fn bar_height_m(&self, ankle: f64, knee: f64) -> Result<f64> {
+        let (_, hip) = self.chain.knee_and_hip(ankle, knee);
+        let reach = self.on_trunk_m.0.hypot(self.on_trunk_m.1);
+        let forward = self.bar_x_m - hip.x;
+        if forward.abs() >= reach {
+            return Err(Error::bad(format!(
+                "the trunk cannot bring the bar over the foot: the hip is {} m behind it and the bar sits {} m from the hip",
+                rounded(forward, 3),
+                rounded(reach, 3)
+            ))
+            .hint("less depth, or more knee travel: --set technique.knee_travel=\"5 cm\""));
+        }
+        Ok(hip.z + (reach * reach - forward * forward).sqrt())
+    }
+
+    fn ankle(&self, s: f64) -> f64 {
+        self.end_ankle + self.course.value(s) * (self.start_ankle - self.end_ankle)
+    }
+
+    fn bar(&self, s: f64) -> Point {
+        let (from, to) = self.heights_m;
+        Point::new(self.bar_x_m, from + s * (to - from))
+    }
+
+    /// Pressure under the foot: its moment about the ankle balances lifter and load.
+    ///
+    /// ```text
+    /// N·x_p − Σ w·x + (x·F_z − z·F_x) = 0,   heel·N ≤ N·x_p ≤ ball·N,   N = Σ w − F_z
+    /// ```
+    /// `N` force of the floor (N), `x_p` centre of pressure (m), `w` weights (N), `F` load (N) at
+    /// `x`, `z` (m): the bar on the back, or the shoulder that straight arms hang from.
+    fn pressure(&self, weight_moment_nm: f64, at: Point) -> (Reaction, Balance, Reading) {
+        let weight_n = self.chain.weight_n();
+        let at_most = |place_m: f64| Limit {
+            constant: place_m * weight_n,
+            per_load: [0.0, -place_m],
+        };
+        let reaction = Reaction {
+            name: "centre_of_pressure",
+            column: vec![0.0; 3],
+            least: at_most(self.chain.heel_m),
+            most: at_most(self.chain.ball_m),
+        };
+        let balance = Balance {
+            name: "balance over the foot",
+            constant: -weight_moment_nm,
+            per_load: [-at.z, at.x],
+            reactions: vec![1.0],
+        };
+        let reading = Reading {
+            name: "centre_of_pressure_m",
+            value: Affine {
+                reactions: vec![1.0],
+                ..Affine::default()
+            },
+            over: Some(Affine {
+                constant: weight_n,
+                per_load: [0.0, -1.0],
+                reactions: vec![0.0],
+            }),
+        };
+        (reaction, balance, reading)
+    }
+
+    fn outline(&self, joints: &[Point], trunk_rad: f64, bar: Point) -> Outline {
+        let (hip, shoulder) = (joints[TRUNK], joints[TRUNK + 1]);
+        let arm = if self.arm_m > 0.0 {
+            vec![shoulder, shoulder.towards(bar, 0.5), bar]
+        } else {
+            self.figure.arm(shoulder, bar, Side::Left)
+        };
+        Outline {
+            view: View::Side,
+            limbs: vec![
+                vec![joints[0], joints[1], hip, shoulder],
+                arm,
+                self.figure.foot(joints[0], 0.0),
+            ],
+            head: Some(self.figure.head(shoulder, trunk_rad)),
+            props: vec![floor(-0.55, 0.65)],
+            load: bar,
+        }
+    }
+}
+
+/// Shoulder to grip of the straight arm, m.
+fn arm_m(lifter: &Lifter) -> f64 {
+    let hand = lifter.segment(SegmentName::Hand);
+    lifter.segment(SegmentName::UpperArm).length.as_m()
+        + lifter.segment(SegmentName::Forearm).length.as_m()
+        + hand.centre_of_mass * hand.length.as_m()
+}
+
+impl Path for StancePath {
+    /// Two links, thigh and hip to bar, close between the knee and the bar over the foot.
+    fn angles(&self, s: f64) -> Result<Vec<f64>> {
+        let ankle = self.ankle(s);
+        let shank_rad = FRAC_PI_2 - ankle;
+        let knee_at = self.chain.linkage.base + Point::from_polar(self.chain.shank_m(), shank_rad);
+        let reach = self.on_trunk_m.0.hypot(self.on_trunk_m.1);
+        let closed = close_two_links(
+            knee_at,
+            self.bar(s),
+            self.chain.thigh_m(),
+            reach,
+            Side::Left,
+        )
+        .map_err(|why| {
+            Error::bad(format!(
+                "the limbs cannot close the pose at range {}: thigh {} m, hip to bar {} m; {why}",
+                rounded(s, 2),
+                rounded(self.chain.thigh_m(), 3),
+                rounded(reach, 3)
+            ))
+            .hint("change the depth, the stance or the limb that was set")
+        })?;
+        let mut thigh_rad = closed.first_rad;
+        if thigh_rad < -FRAC_PI_2 {
+            thigh_rad += 2.0 * PI;
+        }
+        let trunk_rad = closed.second_rad - self.on_trunk_m.1.atan2(self.on_trunk_m.0);
+        Ok(vec![ankle, thigh_rad - shank_rad, thigh_rad - trunk_rad])
+    }
+
+    fn pose(&self, s: f64, angles: &[f64], slopes: &[f64]) -> Result<Pose> {
+        let placed = self.chain.linkage.place(angles);
+        let on_trunk = placed.point(TRUNK, self.on_trunk_m.0, self.on_trunk_m.1);
+        let load_jacobian = placed.jacobian(TRUNK, on_trunk);
+        let speed = along(&load_jacobian, slopes);
+        let bar = on_trunk - Point::new(0.0, self.arm_m);
+        let (reaction, balance, reading) =
+            self.pressure(self.chain.weight_moment_nm(&placed), on_trunk);
+        Ok(Pose {
+            coordinates: LegChain::coordinates(angles, slopes),
+            held: Vec::new(),
+            load: LoadPoint {
+                range: s,
+                x_m: bar.x,
+                z_m: bar.z,
+                dx_ds_m: speed.x,
+                dz_ds_m: speed.z,
+                travel_m: on_trunk.z - self.heights_m.0,
+                lever_rad: 0.0,
+            },
+            load_jacobian,
+            gravity_nm: placed.gravity_nm(),
+            reactions: vec![reaction],
+            balances: vec![balance],
+            readings: vec![reading],
+            limb_inertia: placed.effective_mass(slopes),
+            outline: self.outline(&placed.joints, placed.directions_rad[TRUNK], bar),
+        })
+    }
+}
