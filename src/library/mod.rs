@@ -8,6 +8,7 @@ mod body_rules;
 mod built_in;
 mod check;
 mod complaint;
+mod leg_rules;
 mod movement_rules;
 mod muscle_rules;
 mod nearest;

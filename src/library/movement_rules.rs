@@ -3,6 +3,7 @@
 //! In: a movement whose types already fit, and the lifter who is to do it. Out: complaints.
 
 use super::complaint::{Complaint, Rules};
+use super::leg_rules;
 use super::nearest::did_you_mean;
 use crate::anatomy::{Dof, Lifter};
 use crate::movement::{
@@ -33,6 +34,9 @@ pub(super) fn movement(movement: &Movement) -> Vec<Complaint> {
     match &movement.path {
         PathRecord::Sweep(sweep) => sweep_rules(movement, sweep, &mut rules),
         PathRecord::Arm(arm) => arm_rules(movement, arm, &mut rules),
+        PathRecord::Stance(stance) => leg_rules::stance(movement, stance, &mut rules),
+        PathRecord::LegPress(press) => leg_rules::leg_press(movement, press, &mut rules),
+        PathRecord::Bridge(bridge) => leg_rules::bridge(movement, bridge, &mut rules),
     }
     rules.complaints
 }
@@ -169,7 +173,7 @@ pub(super) fn kind(value: &TechniqueValue) -> &'static str {
 }
 
 /// A complaint unless the technique parameter that a path names is there.
-fn known(movement: &Movement, path: &str, name: &str, rules: &mut Rules) {
+pub(super) fn known(movement: &Movement, path: &str, name: &str, rules: &mut Rules) {
     if !movement.technique.contains_key(name) {
         let names: Vec<&str> = movement.technique.keys().map(String::as_str).collect();
         rules.add(
@@ -287,8 +291,10 @@ fn arm_rules(movement: &Movement, arm: &ArmRecord, rules: &mut Rules) {
 fn place(movement: &Movement, path: &str, place: &Place, rules: &mut Rules) {
     match place {
         Place::Fixed(length) => rules.within(path, length.as_m(), -3.0, 3.0, "m"),
-        Place::OfHeight(share) => rules.within(path, *share, -1.5, 1.5, "of standing height"),
+        Place::OfHeight(share) | Place::OverHips(share) => {
+            rules.within(path, *share, -1.5, 1.5, "of standing height");
+        }
         Place::Technique(name) => known(movement, path, name, rules),
-        Place::Chest | Place::Lockout => {}
+        Place::Chest | Place::Lockout | Place::Plumb => {}
     }
 }
