@@ -85,8 +85,8 @@ impl Picture {
 
     /// Checks ending and target before anything is computed.
     pub fn check(&self) -> Result<()> {
-        Kind::of(&self.output)?;
-        output::check_target(&self.output, self.force)
+        output::check_target(&self.output, self.force)?;
+        Kind::of(&self.output).map(|_| ())
     }
 
     /// Writes a scene in the format of the file's ending.

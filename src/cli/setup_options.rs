@@ -9,7 +9,7 @@ use clap::{ArgAction, ArgMatches, Args};
 #[derive(Debug, Args)]
 pub struct SetupOptions {
     /// Weight, bar and both sides together (one hand for dumb-bells): "100 kg", "225 lb"
-    #[arg(long, value_name = "MASS")]
+    #[arg(long, value_name = "MASS", allow_hyphen_values = true)]
     pub load: Vec<String>,
     /// Band: NAME[:COUNT a side[@ANCHOR]], such as loop-29mm:1 or loop-29mm:1@rack-high
     #[arg(long, value_name = "BAND")]

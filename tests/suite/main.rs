@@ -1,6 +1,8 @@
 //! The whole test suite in one program: `published_…` compares with papers and standards, `law_…`
 //! with physics on random inputs, `regress_…` with our own earlier output.
 
+mod body;
+mod commands;
 mod draw;
 mod draw_samples;
 mod layers;
