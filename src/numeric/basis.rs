@@ -4,14 +4,14 @@
 //! reduced costs, always computed from the programme's own numbers through a fresh factorisation.
 
 use super::equilibrate::Scaled;
+use super::factors::Factors;
 use super::linear_programme::{MAX_COLUMNS, MAX_ROWS};
 
-/// How far, in scaled numbers and relative to what was added up, a value may leave its bound or a
-/// reduced cost may have the wrong sign. Assumed: far above rounding, far below 1e-9.
+/// A reduced cost of the wrong sign below this share of what was added up is rounding. Assumed: far
+/// above rounding, far below 1e-9.
 const TOLERANCE: f64 = 1e-11;
-/// A pivot of the factorisation below this share of the largest entry means "singular". Assumed.
-const SINGULAR: f64 = 1e-11;
-
+/// A reduced cost below this share of the largest dual value is rounding too. Assumed.
+const ROUNDING: f64 = 1e-14;
 /// Where a column stands that is not basic, or that it is basic.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Resting {
@@ -113,10 +113,10 @@ pub(super) struct Vertex {
     pub basic_values: [f64; MAX_ROWS],
     pub duals: [f64; MAX_ROWS],
     pub reduced_costs: [f64; MAX_COLUMNS],
-    /// Largest violation of a bound, over the tolerance.
-    excess: f64,
-    /// Largest reduced cost of the wrong sign, over the tolerance.
-    promise: f64,
+    /// Whether all values lie within their bounds, but for rounding.
+    pub is_feasible: bool,
+    /// Whether no reduced cost promises a better objective, but for rounding.
+    pub is_optimal: bool,
 }
 
 impl Vertex {
@@ -128,23 +128,13 @@ impl Vertex {
             basic_values: [0.0; MAX_ROWS],
             duals: [0.0; MAX_ROWS],
             reduced_costs: [0.0; MAX_COLUMNS],
-            excess: 0.0,
-            promise: 0.0,
+            is_feasible: true,
+            is_optimal: true,
         };
         vertex.find_values(scaled, basis);
         vertex.find_reduced_costs(scaled, basis);
         let numbers = vertex.basic_values.iter().chain(&vertex.duals);
         numbers.sum::<f64>().is_finite().then_some(vertex)
-    }
-
-    /// Whether all values lie within their bounds, but for rounding.
-    pub fn is_feasible(&self) -> bool {
-        self.excess <= TOLERANCE
-    }
-
-    /// Whether no reduced cost promises a better objective, but for rounding.
-    pub fn is_optimal(&self) -> bool {
-        self.promise <= TOLERANCE
     }
 
     fn find_values(&mut self, scaled: &Scaled, basis: &Basis) {
@@ -153,9 +143,7 @@ impl Vertex {
             self.values[j] = basis.resting_value(scaled, j);
         }
         let mut rest = scaled.right_side;
-        let mut size = 1.0_f64;
         for (rest, row) in rest.iter_mut().zip(&scaled.coefficients[..rows]) {
-            size = size.max(rest.abs());
             let row = &row[..columns];
             *rest -= row
                 .iter()
@@ -163,17 +151,36 @@ impl Vertex {
                 .map(|(a, x)| a * x)
                 .sum::<f64>();
         }
-        self.factors.solve(&mut rest);
         self.basic_values = rest;
-        for (&index, &value) in basis.basic[..rows].iter().zip(&rest) {
+        self.factors.solve(&mut self.basic_values);
+        self.refine_values(scaled, basis, rest);
+        for (&index, &value) in basis.basic[..rows].iter().zip(&self.basic_values) {
             let index = usize::from(index);
-            let excess = if index < MAX_COLUMNS {
+            if index < MAX_COLUMNS {
                 self.values[index] = value;
-                (scaled.lower[index] - value).max(value - scaled.upper[index])
-            } else {
-                value.abs()
-            };
-            self.excess = self.excess.max(excess / size.max(value.abs()));
+            }
+        }
+        self.move_within_bounds(scaled, basis);
+    }
+
+    /// Moves values that lie outside by rounding to their bounds, if the rows permit it.
+    fn move_within_bounds(&mut self, scaled: &Scaled, basis: &Basis) {
+        let (values, basic_values) = (self.values, self.basic_values);
+        let mut is_close = true;
+        for (&index, value) in basis.basic[..scaled.rows]
+            .iter()
+            .zip(&mut self.basic_values)
+        {
+            let index = usize::from(index);
+            is_close &= scaled.excess(index, *value) == 0.0;
+            *value = scaled.within_bounds(index, *value);
+            if index < MAX_COLUMNS {
+                self.values[index] = *value;
+            }
+        }
+        self.is_feasible = is_close || scaled.is_satisfied(&self.values);
+        if !self.is_feasible {
+            (self.values, self.basic_values) = (values, basic_values);
         }
     }
 
@@ -188,7 +195,8 @@ impl Vertex {
             };
         }
         self.factors.solve_transposed(&mut self.duals);
-        let size = self.duals[..rows]
+        self.refine_duals(scaled, basis);
+        let largest = self.duals[..rows]
             .iter()
             .fold(1.0_f64, |top, y| top.max(y.abs()));
         self.reduced_costs = scaled.cost;
@@ -210,110 +218,60 @@ impl Vertex {
                 }
             };
             if promise > 0.0 {
-                self.promise = self.promise.max(promise / size);
-                if promise <= TOLERANCE * size {
+                let (summed, column_size) = self.summed(scaled, j);
+                if promise <= (TOLERANCE * summed).max(ROUNDING * largest * column_size) {
                     self.reduced_costs[j] = 0.0;
+                } else {
+                    self.is_optimal = false;
                 }
             }
         }
     }
-}
 
-/// The basis matrix as a product of triangles, rows exchanged so that pivots are large.
-pub(super) struct Factors {
-    size: usize,
-    triangles: [[f64; MAX_ROWS]; MAX_ROWS],
-    order: [usize; MAX_ROWS],
-}
-
-impl Factors {
-    fn of(scaled: &Scaled, basis: &Basis) -> Option<Self> {
-        let size = scaled.rows;
-        let mut matrix = [[0.0; MAX_ROWS]; MAX_ROWS];
-        for (k, &index) in basis.basic[..size].iter().enumerate() {
+    /// One correction from what `B x = rest` still misses, after which each row is satisfied to
+    /// rounding of its own terms, however small (Skeel 1980, Math. Comput. 35:817-832, from memory).
+    fn refine_values(&mut self, scaled: &Scaled, basis: &Basis, mut miss: [f64; MAX_ROWS]) {
+        for (&index, &value) in basis.basic[..scaled.rows].iter().zip(&self.basic_values) {
             let index = usize::from(index);
             if index < MAX_COLUMNS {
-                for (line, row) in matrix[..size].iter_mut().zip(&scaled.coefficients) {
-                    line[k] = row[index];
+                for (miss, row) in miss.iter_mut().zip(&scaled.coefficients[..scaled.rows]) {
+                    *miss -= row[index] * value;
                 }
             } else {
-                matrix[index - MAX_COLUMNS][k] = 1.0;
+                miss[index - MAX_COLUMNS] -= value;
             }
         }
-        Self::of_matrix(matrix, size)
+        self.factors.solve(&mut miss);
+        for (value, correction) in self.basic_values.iter_mut().zip(miss) {
+            *value += correction;
+        }
     }
 
-    fn of_matrix(mut matrix: [[f64; MAX_ROWS]; MAX_ROWS], size: usize) -> Option<Self> {
-        let mut order: [usize; MAX_ROWS] = std::array::from_fn(|row| row);
-        for k in 0..size {
-            let mut best = k;
-            for i in k + 1..size {
-                if matrix[i][k].abs() > matrix[best][k].abs() {
-                    best = i;
-                }
-            }
-            if matrix[best][k].abs() < SINGULAR {
-                return None;
-            }
-            matrix.swap(k, best);
-            order.swap(k, best);
-            let pivot_row = matrix[k];
-            let inverse = 1.0 / pivot_row[k];
-            for line in &mut matrix[k + 1..size] {
-                let share = line[k] * inverse;
-                line[k] = share;
-                for (entry, pivot) in line[k + 1..size].iter_mut().zip(&pivot_row[k + 1..size]) {
-                    *entry -= share * pivot;
-                }
-            }
+    /// The same correction for `Bᵀ y = c`.
+    fn refine_duals(&mut self, scaled: &Scaled, basis: &Basis) {
+        let mut miss = [0.0; MAX_ROWS];
+        for (miss, &index) in miss.iter_mut().zip(&basis.basic[..scaled.rows]) {
+            let index = usize::from(index);
+            *miss = if index < MAX_COLUMNS {
+                let terms = self.duals.iter().zip(&scaled.coefficients[..scaled.rows]);
+                scaled.cost[index] - terms.map(|(y, row)| y * row[index]).sum::<f64>()
+            } else {
+                -self.duals[index - MAX_COLUMNS]
+            };
         }
-        Some(Self {
-            size,
-            triangles: matrix,
-            order,
-        })
+        self.factors.solve_transposed(&mut miss);
+        for (dual, correction) in self.duals.iter_mut().zip(miss) {
+            *dual += correction;
+        }
     }
 
-    /// Replaces `right` by the solution `w` of `B w = right`.
-    pub fn solve(&self, right: &mut [f64; MAX_ROWS]) {
-        let size = self.size;
-        let mut w = [0.0; MAX_ROWS];
-        for i in 0..size {
-            let line = &self.triangles[i];
-            let mut sum = right[self.order[i]];
-            for k in 0..i {
-                sum -= line[k] * w[k];
-            }
-            w[i] = sum;
+    /// Sum of the sizes of all that made up a reduced cost, and sum of the sizes of its column.
+    fn summed(&self, scaled: &Scaled, column: usize) -> (f64, f64) {
+        let (mut terms, mut entries) = (scaled.cost[column].abs(), 0.0);
+        for (dual, row) in self.duals[..scaled.rows].iter().zip(&scaled.coefficients) {
+            terms += (dual * row[column]).abs();
+            entries += row[column].abs();
         }
-        for i in (0..size).rev() {
-            let line = &self.triangles[i];
-            let mut sum = w[i];
-            for k in i + 1..size {
-                sum -= line[k] * w[k];
-            }
-            w[i] = sum / line[i];
-        }
-        *right = w;
-    }
-
-    /// Replaces `right` by the solution `y` of `Bᵀ y = right`.
-    fn solve_transposed(&self, right: &mut [f64; MAX_ROWS]) {
-        let size = self.size;
-        let mut w = *right;
-        for i in 0..size {
-            w[i] /= self.triangles[i][i];
-            for k in i + 1..size {
-                w[k] -= self.triangles[i][k] * w[i];
-            }
-        }
-        for i in (1..size).rev() {
-            for k in 0..i {
-                w[k] -= self.triangles[i][k] * w[i];
-            }
-        }
-        for (&row, &value) in self.order[..size].iter().zip(&w) {
-            right[row] = value;
-        }
+        (terms, entries)
     }
 }

@@ -5,6 +5,12 @@
 
 use super::linear_programme::{MAX_COLUMNS, MAX_ROWS, Programme};
 
+/// How far, in scaled numbers and relative to its size, a value may lie outside its bounds before a
+/// step is spent on it. Assumed, far above rounding.
+const OUTSIDE: f64 = 1e-11;
+/// How far a row may be missed, relative to the sizes of what is added up in it. Assumed, below 1e-9.
+const MISSED: f64 = 1e-10;
+
 /// A programme in scaled numbers and the way back.
 ///
 /// ```text
@@ -81,6 +87,40 @@ impl Scaled {
         for cost in &mut self.cost[..columns] {
             *cost *= self.cost_factor;
         }
+    }
+
+    /// By how much a basic value lies above its bounds (positive) or below (negative); 0 within them
+    /// and within what rounding explains.
+    pub fn excess(&self, index: usize, value: f64) -> f64 {
+        let excess = value - self.within_bounds(index, value);
+        if excess.abs() <= OUTSIDE * larger(1.0, value.abs()) {
+            0.0
+        } else {
+            excess
+        }
+    }
+
+    /// The value moved to its nearer bound if it lies outside. Index `MAX_COLUMNS + i` is the
+    /// artificial variable of row `i`, which may only be zero.
+    pub fn within_bounds(&self, index: usize, value: f64) -> f64 {
+        if index < MAX_COLUMNS {
+            value.max(self.lower[index]).min(self.upper[index])
+        } else {
+            0.0
+        }
+    }
+
+    /// Whether these values satisfy every row but for rounding.
+    pub fn is_satisfied(&self, values: &[f64; MAX_COLUMNS]) -> bool {
+        let mut rows = self.coefficients[..self.rows].iter().zip(&self.right_side);
+        rows.all(|(row, &right)| {
+            let (mut miss, mut size) = (right, 1.0 + right.abs());
+            for (a, x) in row[..self.columns].iter().zip(values) {
+                miss -= a * x;
+                size += (a * x).abs();
+            }
+            miss.abs() <= MISSED * size
+        })
     }
 
     /// The coefficients of one column, one a row.

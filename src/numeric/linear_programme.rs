@@ -18,8 +18,8 @@ pub const MAX_ROWS: usize = 10;
 /// The most columns (variables) a programme can have.
 pub const MAX_COLUMNS: usize = 48;
 
-/// How often the tableau is built anew from the programme's own numbers before we give up.
-const REFRESHES: usize = 4;
+/// How many rounds of both phases, each but the first on a fresh tableau, before we give up.
+const ROUNDS: usize = 5;
 
 /// A linear programme with equality rows and bounded columns.
 ///
@@ -247,7 +247,14 @@ impl Solution {
         self.is_warm
     }
 
-    fn new(programme: &Programme, scaled: &Scaled, vertex: &Vertex, basis: Basis) -> Self {
+    /// The solution at a vertex, back in the caller's units; [`Failure::Stalled`] when numbers near the
+    /// end of the machine's range overflow on the way.
+    fn verified(
+        programme: &Programme,
+        scaled: &Scaled,
+        vertex: &Vertex,
+        basis: Basis,
+    ) -> std::result::Result<Self, Failure> {
         let mut solution = Self {
             rows: programme.rows,
             columns: programme.columns,
@@ -259,26 +266,29 @@ impl Solution {
             iterations: 0,
             is_warm: false,
         };
+        let mut size = 0.0;
         for column in 0..programme.columns {
             let value = vertex.values[column] * scaled.column_factor[column];
-            solution.values[column] = value
+            let value = value
                 .max(programme.lower[column])
                 .min(programme.upper[column]);
-            solution.objective += programme.cost[column] * solution.values[column];
-            solution.reduced_costs[column] =
-                vertex.reduced_costs[column] / (scaled.column_factor[column] * scaled.cost_factor);
+            let unit = scaled.column_factor[column] * scaled.cost_factor;
+            let reduced = vertex.reduced_costs[column] / unit;
+            solution.values[column] = value;
+            solution.objective += programme.cost[column] * value;
+            solution.reduced_costs[column] = reduced;
+            size += reduced.abs();
         }
         for row in 0..programme.rows {
-            solution.duals[row] = vertex.duals[row] * scaled.row_factor[row] / scaled.cost_factor;
+            let dual = vertex.duals[row] * scaled.row_factor[row] / scaled.cost_factor;
+            solution.duals[row] = dual;
+            size += dual.abs();
         }
-        solution
-    }
-
-    /// Numbers near the end of the machine's range may overflow on the way back to the caller's units.
-    fn is_finite(&self) -> bool {
-        let numbers = self.duals().iter().chain(self.reduced_costs());
-        let sum = numbers.map(|x| x.abs()).sum::<f64>() + self.objective;
-        sum.is_finite()
+        if (size + solution.objective).is_finite() {
+            Ok(solution)
+        } else {
+            Err(Failure::Stalled)
+        }
     }
 }
 
@@ -286,12 +296,15 @@ impl Solution {
 ///
 /// # Algorithm
 /// 1. Scale rows, columns and cost by powers of two, which changes no digit.
-/// 2. With an old basis: factor it. If it is feasible, go on from there (step 5).
-/// 3. Else phase 1: one artificial variable a row, their sum is driven to zero.
-/// 4. Drive the artificial variables out of the basis; those that stay mark redundant rows.
-/// 5. Phase 2: largest reduced cost enters; the first index after a run of steps of no length.
+/// 2. Start from the old basis, factored anew; without one, or if its columns now depend on each
+///    other, from one artificial variable a row, which may only be zero.
+/// 3. If that vertex is feasible and optimal, it is the answer.
+/// 4. Phase 1: bring basic values within their bounds by steps that lower the sum of the distances
+///    outside; then exchange artificial variables; those that stay mark redundant rows.
+/// 5. Phase 2: the largest reduced cost enters; the first index after a run of steps of no length.
 /// 6. Factor the last basis from the programme's own numbers, compute values, duals and reduced
-///    costs anew and verify them. If they fail, build the tableau from them and repeat step 5.
+///    costs anew and verify them. If they fail, or if there seems to be no answer, build the tableau
+///    from them and repeat from step 4; what a fresh tableau says at once is final.
 ///
 /// # Errors
 /// See [`Failure`]. An old basis of another shape is passed over, not an error.
@@ -307,71 +320,65 @@ pub fn solve(
     scaled.fill(programme);
     if let Some(basis) = warm.filter(|basis| basis.fits(&scaled)) {
         match solve_from(programme, &scaled, basis) {
-            Ok(Some(solution)) => return Ok(solution),
-            Err(Failure::Unbounded) => return Err(Failure::Unbounded),
-            Ok(None) | Err(_) => {}
+            None | Some(Err(Failure::Stalled)) => {}
+            Some(result) => return result,
         }
     }
     let mut tableau = Tableau::blank(&scaled, Basis::artificial(&scaled));
     tableau.fill_cold();
-    match tableau.find_feasible() {
-        End::Optimal => finish(programme, &scaled, &mut tableau),
-        End::Unbounded => Err(Failure::Infeasible),
-        End::Stuck => Err(Failure::Stalled),
-    }
+    finish(programme, &scaled, &mut tableau)
 }
 
 fn is_empty(lower: f64, upper: f64) -> bool {
     lower > upper || lower == f64::INFINITY || upper == f64::NEG_INFINITY
 }
 
-/// The optimum reached from an old basis; `None` when that basis is singular or infeasible now.
+/// The answer reached from an old basis; `None` when its columns depend on each other now.
 fn solve_from(
     programme: &Programme,
     scaled: &Scaled,
     old: &Basis,
-) -> std::result::Result<Option<Solution>, Failure> {
+) -> Option<std::result::Result<Solution, Failure>> {
     let basis = old.at_bounds_of(scaled);
-    let Some(vertex) = Vertex::of(scaled, &basis) else {
-        return Ok(None);
-    };
-    if !vertex.is_feasible() {
-        return Ok(None);
-    }
-    let mut solution = if vertex.is_optimal() {
-        Solution::new(programme, scaled, &vertex, basis)
+    let vertex = Vertex::of(scaled, &basis)?;
+    let mut result = if vertex.is_feasible && vertex.is_optimal {
+        Solution::verified(programme, scaled, &vertex, basis)
     } else {
         let mut tableau = Tableau::blank(scaled, basis);
         tableau.refresh(&vertex);
-        finish(programme, scaled, &mut tableau)?
+        finish(programme, scaled, &mut tableau)
     };
-    solution.is_warm = true;
-    Ok(solution.is_finite().then_some(solution))
+    if let Ok(solution) = &mut result {
+        solution.is_warm = true;
+    }
+    Some(result)
 }
 
-/// Phase 2 from a feasible tableau, then verification on fresh numbers.
+/// Both phases from a filled tableau, then verification on fresh numbers.
 fn finish(
     programme: &Programme,
     scaled: &Scaled,
     tableau: &mut Tableau,
 ) -> std::result::Result<Solution, Failure> {
-    for _ in 0..REFRESHES {
+    for round in 0..ROUNDS {
         let before = tableau.iterations();
-        let end = tableau.find_best();
-        if end == End::Unbounded && tableau.iterations() == before {
-            return Err(Failure::Unbounded);
+        let (mut end, mut failure) = (tableau.find_feasible(), Failure::Infeasible);
+        if end == End::Found {
+            (end, failure) = (tableau.find_best(), Failure::Unbounded);
+        }
+        let is_fresh = round > 0 && tableau.iterations() == before;
+        if end == End::Nowhere && is_fresh {
+            return Err(failure);
         }
         let Some(vertex) = Vertex::of(scaled, tableau.basis()) else {
             return Err(Failure::Stalled);
         };
-        if end != End::Unbounded && vertex.is_feasible() && vertex.is_optimal() {
-            let mut solution = Solution::new(programme, scaled, &vertex, *tableau.basis());
-            solution.iterations = tableau.iterations();
-            return if solution.is_finite() {
-                Ok(solution)
-            } else {
-                Err(Failure::Stalled)
-            };
+        if end != End::Nowhere && vertex.is_feasible && vertex.is_optimal {
+            let mut result = Solution::verified(programme, scaled, &vertex, *tableau.basis());
+            if let Ok(solution) = &mut result {
+                solution.iterations = tableau.iterations();
+            }
+            return result;
         }
         tableau.refresh(&vertex);
     }

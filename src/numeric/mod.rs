@@ -5,6 +5,7 @@
 
 mod basis;
 mod equilibrate;
+mod factors;
 mod integrate;
 mod least_squares;
 mod linear_fit;

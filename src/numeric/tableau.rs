@@ -7,12 +7,14 @@ use super::basis::{Basis, Resting, Vertex};
 use super::equilibrate::Scaled;
 use super::linear_programme::{MAX_COLUMNS, MAX_ROWS};
 
-/// A reduced cost must promise more than this to be worth a step. Assumed, in scaled numbers.
-const WORTHWHILE: f64 = 1e-11;
+/// A slope must promise more than this to be worth a step, once steps have been taken since the
+/// tableau was fresh. Assumed, in scaled numbers.
+const WORTHWHILE: f64 = 1e-12;
 /// Entries below this are no pivots. Assumed, in scaled numbers.
 const SMALLEST_PIVOT: f64 = 1e-9;
-/// Artificial variables may sum up to this share of the right side in a feasible programme. Assumed.
-const INFEASIBLE: f64 = 1e-9;
+/// An artificial variable at zero is exchanged only for an entry above this: below, its row is taken
+/// for redundant. Assumed, in scaled numbers.
+const SMALLEST_EXCHANGE: f64 = 1e-7;
 /// Ratios this close count as equal, and the larger pivot wins. Assumed.
 const TIE: f64 = 1e-12;
 /// Steps of no length before the first-index rule takes over.
@@ -21,21 +23,35 @@ const PATIENCE: usize = 20;
 /// How a run of steps ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum End {
-    Optimal,
-    /// Phase 2: the objective has no limit. Phase 1: there is no feasible point.
-    Unbounded,
+    /// What was sought is found: a feasible vertex, or the best one.
+    Found,
+    /// There is none: no feasible point, or no limit to the objective.
+    Nowhere,
+    /// Too many steps, or none that rounding leaves any trust in.
     Stuck,
 }
 
-/// The tableau `B⁻¹A`, its basic values and its reduced costs.
+/// What the steps are for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Aim {
+    /// Phase 1: bring the basic values within their bounds.
+    Feasible,
+    /// Phase 2: raise the objective.
+    Best,
+}
+
+/// The tableau `B⁻¹A`, its basic values and the slopes of what is sought.
 pub(super) struct Tableau<'a> {
     scaled: &'a Scaled,
     basis: Basis,
     entries: [[f64; MAX_COLUMNS]; MAX_ROWS],
-    reduced: [f64; MAX_COLUMNS],
+    /// Gain per unit of each column: reduced costs in phase 2.
+    slopes: [f64; MAX_COLUMNS],
     values: [f64; MAX_ROWS],
     basic_lower: [f64; MAX_ROWS],
     basic_upper: [f64; MAX_ROWS],
+    /// What a slope must promise: nothing in a fresh tableau, where rounding is already told apart.
+    worthwhile: f64,
     iterations: usize,
 }
 
@@ -44,6 +60,8 @@ struct Stop {
     /// `None`: the entering variable reaches its own other bound first.
     row: Option<usize>,
     length: f64,
+    /// Where the stopping variable comes to rest.
+    bound: Resting,
 }
 
 impl<'a> Tableau<'a> {
@@ -53,33 +71,29 @@ impl<'a> Tableau<'a> {
             scaled,
             basis,
             entries: [[0.0; MAX_COLUMNS]; MAX_ROWS],
-            reduced: [0.0; MAX_COLUMNS],
+            slopes: scaled.cost,
             values: [0.0; MAX_ROWS],
             basic_lower: [0.0; MAX_ROWS],
             basic_upper: [0.0; MAX_ROWS],
+            worthwhile: WORTHWHILE,
             iterations: 0,
         }
     }
 
-    /// Fills a blank tableau: all artificial variables basic and not negative.
+    /// Fills a blank tableau whose basis is all artificial variables.
     pub fn fill_cold(&mut self) {
         let columns = self.scaled.columns;
         let mut resting = [0.0; MAX_COLUMNS];
         for (j, value) in resting[..columns].iter_mut().enumerate() {
             *value = self.basis.resting_value(self.scaled, j);
         }
-        for i in 0..self.scaled.rows {
-            let row = &self.scaled.coefficients[i][..columns];
+        for (i, row) in self.scaled.coefficients[..self.scaled.rows]
+            .iter()
+            .enumerate()
+        {
             let filled: f64 = row.iter().zip(&resting).map(|(a, x)| a * x).sum();
-            let rest = self.scaled.right_side[i] - filled;
-            let sign = if rest < 0.0 { -1.0 } else { 1.0 };
-            self.values[i] = sign * rest;
-            self.basic_upper[i] = f64::INFINITY;
-            let target = self.entries[i][..columns].iter_mut();
-            for ((entry, reduced), a) in target.zip(&mut self.reduced).zip(row) {
-                *entry = sign * a;
-                *reduced += *entry;
-            }
+            self.values[i] = self.scaled.right_side[i] - filled;
+            self.entries[i] = *row;
         }
     }
 
@@ -96,7 +110,8 @@ impl<'a> Tableau<'a> {
             }
         }
         self.values = vertex.basic_values;
-        self.reduced = vertex.reduced_costs;
+        self.slopes = vertex.reduced_costs;
+        self.worthwhile = 0.0;
         for i in 0..self.scaled.rows {
             let index = usize::from(self.basis.basic[i]);
             if index < MAX_COLUMNS {
@@ -116,71 +131,103 @@ impl<'a> Tableau<'a> {
         self.iterations
     }
 
-    /// Phase 1: drives the artificial variables to zero and, where it can, out of the basis.
+    /// Phase 1: brings all basic values within their bounds, and artificial variables out of the basis.
     pub fn find_feasible(&mut self) -> End {
-        let size = self.values[..self.scaled.rows]
-            .iter()
-            .zip(&self.scaled.right_side)
-            .fold(0.0_f64, |top, (rest, right)| {
-                top.max(rest.abs()).max(right.abs())
-            });
-        if self.improve() == End::Stuck {
-            return End::Stuck;
+        if (0..self.scaled.rows).all(|i| self.excess(i) == 0.0) {
+            return End::Found;
         }
-        if self.artificial_sum() > INFEASIBLE * size {
-            return End::Unbounded;
+        let end = self.improve(Aim::Feasible);
+        if end == End::Found {
+            self.drive_out_artificials();
         }
-        self.drive_out_artificials();
-        self.reduced = self.scaled.cost;
-        for i in 0..self.scaled.rows {
-            let index = usize::from(self.basis.basic[i]);
-            if index < MAX_COLUMNS && self.scaled.cost[index] != 0.0 {
-                let row = &self.entries[i][..self.scaled.columns];
-                subtract(&mut self.reduced, row, self.scaled.cost[index]);
-            }
-            self.set_bounds(i);
-        }
-        End::Optimal
+        self.find_reduced_costs();
+        end
     }
 
     /// Phase 2: steps until no reduced cost promises more.
     pub fn find_best(&mut self) -> End {
-        self.improve()
+        self.improve(Aim::Best)
     }
 
-    fn improve(&mut self) -> End {
+    fn improve(&mut self, aim: Aim) -> End {
         let limit = self.iterations + 100 + 10 * (self.scaled.rows + self.scaled.columns);
         let mut idle = 0;
         while self.iterations < limit {
+            if aim == Aim::Feasible && !self.find_repair_slopes() {
+                return End::Found;
+            }
             let by_index = idle > PATIENCE;
             let Some(entering) = self.entering(by_index) else {
-                return End::Optimal;
+                return match aim {
+                    Aim::Feasible => End::Nowhere,
+                    Aim::Best => End::Found,
+                };
             };
             let upward = match self.basis.resting[entering] {
                 Resting::Lower => true,
                 Resting::Upper => false,
-                _ => self.reduced[entering] > 0.0,
+                _ => self.slopes[entering] > 0.0,
             };
-            let stop = self.stop(entering, upward, by_index);
+            let stop = self.stop(entering, upward, by_index, aim);
             if stop.length == f64::INFINITY {
-                return End::Unbounded;
+                return match aim {
+                    Aim::Feasible => End::Stuck,
+                    Aim::Best => End::Nowhere,
+                };
             }
             idle = if stop.length > TIE { 0 } else { idle + 1 };
             self.step(entering, upward, &stop);
             self.iterations += 1;
+            self.worthwhile = WORTHWHILE;
         }
         End::Stuck
+    }
+
+    /// Slopes of the sum of all distances outside the bounds, with the sign of a gain; `false` when
+    /// nothing lies outside.
+    fn find_repair_slopes(&mut self) -> bool {
+        let columns = self.scaled.columns;
+        let mut slopes = [0.0; MAX_COLUMNS];
+        let mut is_outside = false;
+        for i in 0..self.scaled.rows {
+            let excess = self.excess(i);
+            if excess != 0.0 {
+                is_outside = true;
+                subtract(&mut slopes, &self.entries[i][..columns], -excess.signum());
+            }
+        }
+        if is_outside {
+            self.slopes = slopes;
+            self.worthwhile = WORTHWHILE;
+        }
+        is_outside
+    }
+
+    fn find_reduced_costs(&mut self) {
+        self.slopes = self.scaled.cost;
+        for i in 0..self.scaled.rows {
+            let index = usize::from(self.basis.basic[i]);
+            if index < MAX_COLUMNS && self.scaled.cost[index] != 0.0 {
+                let row = &self.entries[i][..self.scaled.columns];
+                subtract(&mut self.slopes, row, self.scaled.cost[index]);
+            }
+        }
+    }
+
+    fn excess(&self, row: usize) -> f64 {
+        let index = usize::from(self.basis.basic[row]);
+        self.scaled.excess(index, self.values[row])
     }
 
     /// The column with the largest promise, or with the first index that has one.
     fn entering(&self, by_index: bool) -> Option<usize> {
         let mut best = None;
-        let mut best_promise = WORTHWHILE;
+        let mut best_promise = self.worthwhile;
         for j in 0..self.scaled.columns {
             let promise = match self.basis.resting[j] {
-                Resting::Lower => self.reduced[j],
-                Resting::Upper => -self.reduced[j],
-                Resting::Free => self.reduced[j].abs(),
+                Resting::Lower => self.slopes[j],
+                Resting::Upper => -self.slopes[j],
+                Resting::Free => self.slopes[j].abs(),
                 Resting::Fixed | Resting::Basic => continue,
             };
             if promise > best_promise {
@@ -194,26 +241,22 @@ impl<'a> Tableau<'a> {
         best
     }
 
-    fn stop(&self, entering: usize, upward: bool, by_index: bool) -> Stop {
+    fn stop(&self, entering: usize, upward: bool, by_index: bool, aim: Aim) -> Stop {
         let mut stop = Stop {
             row: None,
             length: self.scaled.upper[entering] - self.scaled.lower[entering],
+            bound: Resting::Basic,
         };
         let mut best_pivot = 0.0;
         for i in 0..self.scaled.rows {
             let pivot = self.entries[i][entering];
-            let fall = if upward { pivot } else { -pivot };
-            let room = if fall > SMALLEST_PIVOT {
-                self.values[i] - self.basic_lower[i]
-            } else if fall < -SMALLEST_PIVOT {
-                self.basic_upper[i] - self.values[i]
-            } else {
-                continue;
-            };
-            if room == f64::INFINITY {
+            if pivot.abs() <= SMALLEST_PIVOT {
                 continue;
             }
-            let length = room.max(0.0) / fall.abs();
+            let Some((bound, room)) = self.room(i, (pivot > 0.0) == upward, aim) else {
+                continue;
+            };
+            let length = room.max(0.0) / pivot.abs();
             let tie = TIE * (1.0 + length);
             let is_better = if stop.row.is_none() || (length - stop.length).abs() > tie {
                 length < stop.length
@@ -221,17 +264,44 @@ impl<'a> Tableau<'a> {
                 stop.row
                     .is_some_and(|row| self.basis.basic[i] < self.basis.basic[row])
             } else {
-                fall.abs() > best_pivot
+                pivot.abs() > best_pivot
             };
             if is_better {
-                best_pivot = fall.abs();
+                best_pivot = pivot.abs();
                 stop = Stop {
                     row: Some(i),
                     length,
+                    bound,
                 };
             }
         }
         stop
+    }
+
+    /// How far a basic variable can move and where it stops; `None` when nothing stops it. One that
+    /// lies outside its bounds stops where it comes within them.
+    fn room(&self, row: usize, falls: bool, aim: Aim) -> Option<(Resting, f64)> {
+        let value = self.values[row];
+        let excess = match aim {
+            Aim::Feasible => self.excess(row),
+            Aim::Best => 0.0,
+        };
+        let (bound, room) = if falls {
+            if excess > 0.0 {
+                (Resting::Upper, value - self.basic_upper[row])
+            } else if excess < 0.0 {
+                return None;
+            } else {
+                (Resting::Lower, value - self.basic_lower[row])
+            }
+        } else if excess < 0.0 {
+            (Resting::Lower, self.basic_lower[row] - value)
+        } else if excess > 0.0 {
+            return None;
+        } else {
+            (Resting::Upper, self.basic_upper[row] - value)
+        };
+        (room < f64::INFINITY).then_some((bound, room))
     }
 
     fn step(&mut self, entering: usize, upward: bool, stop: &Stop) {
@@ -245,15 +315,7 @@ impl<'a> Tableau<'a> {
         }
         match stop.row {
             Some(row) => {
-                let falls = (self.entries[row][entering] > 0.0) == upward;
-                self.leave(
-                    row,
-                    if falls {
-                        Resting::Lower
-                    } else {
-                        Resting::Upper
-                    },
-                );
+                self.leave(row, stop.bound);
                 self.enter(row, entering, from + change);
             }
             None => {
@@ -289,9 +351,9 @@ impl<'a> Tableau<'a> {
                 line[entering] = 0.0;
             }
         }
-        let share = self.reduced[entering];
-        subtract(&mut self.reduced, &pivot_row[..columns], share);
-        self.reduced[entering] = 0.0;
+        let share = self.slopes[entering];
+        subtract(&mut self.slopes, &pivot_row[..columns], share);
+        self.slopes[entering] = 0.0;
         self.basis.basic[row] = entering as u8;
         self.basis.resting[entering] = Resting::Basic;
         self.values[row] = value;
@@ -310,13 +372,6 @@ impl<'a> Tableau<'a> {
         self.basic_upper[row] = upper;
     }
 
-    fn artificial_sum(&self) -> f64 {
-        let rows = 0..self.scaled.rows;
-        rows.filter(|&i| usize::from(self.basis.basic[i]) >= MAX_COLUMNS)
-            .map(|i| self.values[i].abs())
-            .sum()
-    }
-
     /// Exchanges artificial variables at zero for columns, without moving the point.
     fn drive_out_artificials(&mut self) {
         for row in 0..self.scaled.rows {
@@ -324,7 +379,7 @@ impl<'a> Tableau<'a> {
                 continue;
             }
             let mut best = None;
-            let mut best_pivot = SMALLEST_PIVOT;
+            let mut best_pivot = SMALLEST_EXCHANGE;
             for j in 0..self.scaled.columns {
                 let pivot = self.entries[row][j].abs();
                 if self.basis.resting[j] != Resting::Basic && pivot > best_pivot {

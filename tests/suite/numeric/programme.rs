@@ -179,6 +179,51 @@ fn law_rows_redundant_but_for_rounding_give_verified_answers() {
     assert!(solved > 1000, "only {solved} had an optimum");
 }
 
+/// Small whole numbers make ties at every step: the order of the columns must not matter.
+#[test]
+fn law_ties_do_not_mislead_the_solver() {
+    let mut rng = seeded(8);
+    let (mut solved, mut without) = (0, 0);
+    for _ in 0..5000 {
+        let rows = rng.random_range(1..=8);
+        let mut instance = random_instance(&mut rng, rows, 12, 2);
+        instance.right_side.fill(0.0);
+        for (cost, lower, upper, coefficients) in &mut instance.columns {
+            *cost = f64::from(rng.random_range(-3..=3));
+            coefficients
+                .iter_mut()
+                .for_each(|a| *a = f64::from(rng.random_range(-2..=2)));
+            if rng.random_range(0..8) == 0 {
+                (*lower, *upper) = (-1000.0, 1000.0);
+            }
+            // A point on as many bounds as may be, so that an answer exists.
+            let inside = lower.max(-1.0).min(*upper);
+            for (right, a) in instance.right_side.iter_mut().zip(coefficients) {
+                *right += *a * inside;
+            }
+        }
+        let mut turned = instance.clone();
+        turned.columns.reverse();
+        match (
+            solve(&instance.programme(), None),
+            solve(&turned.programme(), None),
+        ) {
+            (Ok(one), Ok(other)) => {
+                solved += 1;
+                assert_near(one.objective(), other.objective(), 1e-9);
+                assert_optimal(&instance, &one);
+                assert_optimal(&turned, &other);
+            }
+            (one, other) => {
+                without += 1;
+                assert_eq!(one.err(), Some(Failure::Unbounded), "{instance:?}");
+                assert_eq!(other.err(), Some(Failure::Unbounded), "{instance:?}");
+            }
+        }
+    }
+    assert!(solved > 1500 && without > 500, "{solved}, {without}");
+}
+
 #[test]
 fn law_programme_of_full_size_agrees_with_another_solver() {
     let mut rng = seeded(2);
@@ -287,7 +332,7 @@ fn law_warm_start_from_any_basis_gives_the_cold_answer() {
             (cold, warm) => assert_eq!(cold.err(), warm.err()),
         }
     }
-    assert!(started > 10, "only {started} started from the old basis");
+    assert!(started > 150, "only {started} started from the old basis");
 }
 
 #[test]
