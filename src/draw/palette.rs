@@ -271,7 +271,7 @@ impl Colours {
     #[must_use]
     pub fn ordered_line(&self, share: f64) -> Colour {
         let [from, to] = if self.background.luminance() > 0.5 {
-            [0.0, 0.6]
+            [0.0, 0.56]
         } else {
             [0.36, 1.0]
         };

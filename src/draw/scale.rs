@@ -73,10 +73,23 @@ impl Scale {
 #[must_use]
 pub fn ticks(range: [f64; 2], most: usize) -> Vec<f64> {
     let slack = (range[1] - range[0]) * 1e-9;
-    RangedCoordf64::from(range[0] - slack..range[1] + slack)
-        .key_points(BoldPoints(most))
+    let rough =
+        RangedCoordf64::from(range[0] - slack..range[1] + slack).key_points(BoldPoints(most));
+    let step = match rough.as_slice() {
+        [first, second, ..] => second - first,
+        _ => return rough,
+    };
+    // Adding up steps leaves 0.6000000000000001; the value nearest to the written figure is meant.
+    let power = 10_f64.powi(i32::try_from(decimals_of_step(step)).unwrap_or(0));
+    if step * power < 0.5 {
+        return rough;
+    }
+    rough
         .into_iter()
-        .map(|tick| if tick.abs() < slack { 0.0 } else { tick })
+        .map(|tick| {
+            let written = (tick * power).round() / power;
+            if written.abs() < slack { 0.0 } else { written }
+        })
         .collect()
 }
 
@@ -300,10 +313,18 @@ mod tests {
     #[test]
     fn ticks_are_round_and_inside() {
         assert_eq!(ticks([0.0, 1.0], 6), [0.0, 0.2, 0.4, 0.6, 0.8, 1.0]);
-        for range in [[-3.0, 17.0], [0.0, 1e7], [0.001, 0.0042], [-90.0, 0.0]] {
+        for range in [
+            [-3.0, 17.0],
+            [0.0, 1e7],
+            [0.001, 0.0042],
+            [-90.0, 0.0],
+            [0.0, 4e-12],
+        ] {
             let all = ticks(range, 6);
             assert!((2..=6).contains(&all.len()), "{range:?}: {all:?}");
-            assert!(all[0] >= range[0] - 1e-9 && all[all.len() - 1] <= range[1] * 1.000_001 + 1e-9);
+            let slack = (range[1] - range[0]) * 1e-6;
+            assert!(all[0] >= range[0] - slack && all[all.len() - 1] <= range[1] + slack);
+            assert!(all[0] < all[1], "{range:?}: {all:?}");
         }
     }
 
