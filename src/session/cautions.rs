@@ -1,0 +1,268 @@
+//! The usual cautions, each with when it applies; they print with every plan and have no switch.
+//!
+//! In: what a plan does (method, movement, load as a share of 1RM). Out: the cautions that apply, the
+//! disclaimer always first; how many spotters, and the words they agree on.
+
+use super::method::Method;
+use super::origin::Origin;
+
+/// When a caution applies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum When {
+    /// With every plan.
+    Always,
+    /// With bands on the bar.
+    Bands,
+    /// With chains on the bar.
+    Chains,
+    /// When more than 1RM is lowered.
+    OverloadedLowering,
+    /// When the bar is over the face or on the back.
+    BarOverBody,
+    /// From 85 % of 1RM on.
+    HeavyLoad,
+    /// With a bar.
+    Bar,
+    /// In the deadlift.
+    Deadlift,
+}
+
+/// One caution.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Caution {
+    /// When it applies.
+    pub when: When,
+    /// The caution.
+    pub text: &'static str,
+    /// Where it comes from.
+    pub origin: Origin,
+}
+
+const fn caution(when: When, text: &'static str, origin: Origin) -> Caution {
+    Caution { when, text, origin }
+}
+
+const PRACTICE: Origin = Origin::Practice("usual rules of the weight room");
+const EYES: Origin = Origin::Read(
+    "band_eye_injuries_2021",
+    "abstract: 11 patients, 14 eyes; also PubMed 33165305",
+);
+const SPOTTING: Origin = Origin::Recalled("baechle_earle", "spotting guidelines");
+const SORENESS: Origin = Origin::Recalled("clarkson_hubal_2002", "time course of soreness");
+const HEART: Origin = Origin::Recalled("aha_2007", "contraindications of resistance exercise");
+
+/// The sentence that opens every plan.
+pub const DISCLAIMER: &str = "This is education, no medical advice. Local rules and a qualified professional on the \
+spot come first.";
+
+/// Every caution; [`DISCLAIMER`] is the first.
+pub const CAUTIONS: &[Caution] = &[
+    caution(When::Always, DISCLAIMER, PRACTICE),
+    caution(
+        When::Always,
+        "Do not train injured, ill or in pain. Ask a clinician first when pregnant, after surgery, or with high blood \
+         pressure, heart disease, an aneurysm or disease of the retina.",
+        HEART,
+    ),
+    caution(
+        When::Always,
+        "Stop at once at sharp pain, dizziness, chest pressure, a headache that comes suddenly, or when technique breaks down.",
+        PRACTICE,
+    ),
+    caution(
+        When::Bar,
+        "Collars on, plates checked, nobody near the ends of the bar.",
+        PRACTICE,
+    ),
+    caution(
+        When::BarOverBody,
+        "Set safety arms at the lowest point of the bar's path, or have a spotter; never lift alone without either.",
+        SPOTTING,
+    ),
+    caution(
+        When::HeavyLoad,
+        "Agree on the plan with the spotters before the set: number of repetitions, hand-off, and who takes the bar when.",
+        SPOTTING,
+    ),
+    caution(
+        When::Deadlift,
+        "Keep the back's shape; end the set when it rounds. Low back pain ended a deadlift programme for 3 of 14 lifters.",
+        Origin::Read("deadlift_programme_2020", "abstract"),
+    ),
+    caution(
+        When::Bands,
+        "Inspect every band before every use for nicks, whitening and sticky spots, and retire worn ones.",
+        EYES,
+    ),
+    caution(
+        When::Bands,
+        "Anchor bands to something that cannot move or tip, over no sharp edge; load or bolt the rack down.",
+        EYES,
+    ),
+    caution(
+        When::Bands,
+        "No face in the line of recoil; wear eye protection.",
+        EYES,
+    ),
+    caution(
+        When::Bands,
+        "Stay inside the stretch that the band was measured for; keep it from sun, oil and heat; ask about latex allergy.",
+        PRACTICE,
+    ),
+    caution(
+        When::Chains,
+        "Hang chains evenly on both sides, inside the collars, with links that touch the floor at the bottom; feet clear of them.",
+        PRACTICE,
+    ),
+    caution(
+        When::OverloadedLowering,
+        "Experienced lifters with sound technique only, at most once a week for the same muscles.",
+        PRACTICE,
+    ),
+    caution(
+        When::OverloadedLowering,
+        "Safety arms at the lowest point AND spotters: the lifter cannot raise this load. Start at 100 % and go up in small steps.",
+        SPOTTING,
+    ),
+    caution(
+        When::OverloadedLowering,
+        "Stop the set when the lowering can no longer be slowed: let the safety arms take the bar.",
+        PRACTICE,
+    ),
+    caution(
+        When::OverloadedLowering,
+        "Expect soreness that peaks 24 to 72 hours later; leave a week before the next such session.",
+        SORENESS,
+    ),
+    caution(
+        When::OverloadedLowering,
+        "Dark urine, swelling, or weakness for more than a few days: stop and seek medical care at once.",
+        SORENESS,
+    ),
+];
+
+/// What a plan does, as far as cautions depend on it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Circumstances<'a> {
+    /// Name of the movement.
+    pub movement: &'a str,
+    /// The method.
+    pub method: Method,
+    /// Heaviest load of the plan as a share of 1RM.
+    pub heaviest_share: f64,
+    /// Whether a bar is used.
+    pub with_bar: bool,
+}
+
+/// Movements with the bar over the face or on the back.
+const BAR_OVER_BODY: &[&str] = &["bench-press", "overhead-press", "squat"];
+
+/// Load from which a set is heavy enough for a spotter who knows the plan, share of 1RM (assumed: the
+/// load of about 6 repetitions).
+const HEAVY_SHARE: f64 = 0.85;
+
+/// The cautions that apply, in the order of [`CAUTIONS`].
+#[must_use]
+pub fn that_apply(plan: &Circumstances) -> Vec<&'static Caution> {
+    CAUTIONS
+        .iter()
+        .filter(|caution| applies(caution.when, plan))
+        .collect()
+}
+
+fn applies(when: When, plan: &Circumstances) -> bool {
+    match when {
+        When::Always => true,
+        When::Bands => plan.method == Method::Bands,
+        When::Chains => plan.method == Method::Chains,
+        When::OverloadedLowering => plan.method == Method::OverloadedLowering,
+        When::BarOverBody => plan.with_bar && BAR_OVER_BODY.contains(&plan.movement),
+        When::HeavyLoad => plan.heaviest_share >= HEAVY_SHARE,
+        When::Bar => plan.with_bar,
+        When::Deadlift => plan.movement == "deadlift",
+    }
+}
+
+/// Who helps, and the words they agree on.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Spotting {
+    /// How many spotters.
+    pub spotters: u32,
+    /// Where they stand.
+    pub place: &'static str,
+    /// Word and what it means, in the order in which they are said.
+    pub words: &'static [(&'static str, &'static str)],
+    /// Where this comes from.
+    pub origin: Origin,
+}
+
+const LIFT_WORDS: &[(&str, &str)] = &[
+    ("ready", "lifter: grip and position are set"),
+    ("lift", "lifter: hand the bar off now, on three"),
+    ("mine", "lifter: I have the whole weight, hands off"),
+    ("help", "lifter: touch the bar, as little as it takes"),
+    ("take", "anyone: spotters take the bar at once and rack it"),
+];
+
+const LOWERING_WORDS: &[(&str, &str)] = &[
+    ("ready", "lifter: grip and position are set"),
+    (
+        "mine",
+        "lifter: I have the whole weight, hands off; the lowering begins",
+    ),
+    (
+        "up",
+        "spotter in charge, at the bottom: all lift together, the lifter only guides",
+    ),
+    (
+        "take",
+        "anyone, at any time: spotters take the bar at once and rack it",
+    ),
+    ("last", "spotter in charge: one more, then rack"),
+];
+
+/// Spotters and their words, or `None` where a spotter does not belong (pulls from the floor, machines).
+#[must_use]
+pub fn spotting(plan: &Circumstances) -> Option<Spotting> {
+    let over_body = plan.with_bar && BAR_OVER_BODY.contains(&plan.movement);
+    if plan.method == Method::OverloadedLowering {
+        let place = if over_body {
+            "one at each end of the bar, one in the middle in charge"
+        } else {
+            "one at each side of the load, one in charge"
+        };
+        return Some(Spotting {
+            spotters: 3,
+            place,
+            words: LOWERING_WORDS,
+            origin: PRACTICE,
+        });
+    }
+    if !over_body {
+        return None;
+    }
+    Some(
+        if plan.movement == "bench-press" && plan.heaviest_share < 0.95 {
+            Spotting {
+                spotters: 1,
+                place: "behind the head of the bench",
+                words: LIFT_WORDS,
+                origin: SPOTTING,
+            }
+        } else if plan.movement == "bench-press" || plan.heaviest_share >= HEAVY_SHARE {
+            Spotting {
+                spotters: 2,
+                place: "one at each end of the bar",
+                words: LIFT_WORDS,
+                origin: SPOTTING,
+            }
+        } else {
+            Spotting {
+                spotters: 1,
+                place: "close behind the lifter's trunk",
+                words: LIFT_WORDS,
+                origin: SPOTTING,
+            }
+        },
+    )
+}

@@ -1,0 +1,118 @@
+//! A calendar day as a number, so that weeks between sessions can be counted.
+//!
+//! In: a date written year-month-day ("2024-03-01"). Out: a [`Day`], or a sentence that says what
+//! is wrong with it. Gregorian calendar, no clock, no time zone.
+
+use std::fmt;
+
+/// A day of the Gregorian calendar, counted from 1970-01-01.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Day(i32);
+
+/// First and last year a training log may name (assumed: older and later ones are typing errors).
+const YEARS: (i32, i32) = (1900, 2199);
+
+impl Day {
+    /// The day of a date, or `None` if the calendar has no such date.
+    ///
+    /// ```text
+    /// n = 365 y + ⌊y/4⌋ − ⌊y/100⌋ + ⌊y/400⌋ + ⌊(153 m + 2)/5⌋ + d − 719469
+    /// ```
+    /// with the year counted from March (`m` = 0 for March, 11 for February). Exact in the proleptic
+    /// Gregorian calendar; 153/5 is the mean length of the months from March to January.
+    #[must_use]
+    pub fn from_date(year: i32, month: u32, day: u32) -> Option<Self> {
+        if !(YEARS.0..=YEARS.1).contains(&year) || !(1..=12).contains(&month) {
+            return None;
+        }
+        if day < 1 || day > days_in(year, month) {
+            return None;
+        }
+        let y = if month > 2 { year } else { year - 1 };
+        let m = (i32::try_from(month).ok()? + 9) % 12;
+        let d = i32::try_from(day).ok()?;
+        Some(Self(
+            365 * y + y / 4 - y / 100 + y / 400 + (153 * m + 2) / 5 + d - 719_469,
+        ))
+    }
+
+    /// Reads "2024-03-01".
+    ///
+    /// **Fails** with one sentence: another order or separator, a month or day that does not exist.
+    pub fn from_text(text: &str) -> Result<Self, String> {
+        let wrong = || format!("`{text}` is no date: write year-month-day, such as \"2024-03-01\"");
+        let parts: Vec<&str> = text.trim().split('-').collect();
+        let [year, month, day] = parts[..] else {
+            return Err(wrong());
+        };
+        let digits = |part: &str, most: usize| {
+            !part.is_empty() && part.len() <= most && part.bytes().all(|b| b.is_ascii_digit())
+        };
+        if year.len() != 4 || !digits(year, 4) || !digits(month, 2) || !digits(day, 2) {
+            return Err(wrong());
+        }
+        let number = |part: &str| part.parse::<u32>().map_err(|_| wrong());
+        let (y, m, d) = (number(year)?, number(month)?, number(day)?);
+        let y = i32::try_from(y).map_err(|_| wrong())?;
+        Self::from_date(y, m, d).ok_or_else(|| no_such_date(text, y, m))
+    }
+
+    /// Year, month and day.
+    #[must_use]
+    pub fn date(self) -> (i32, u32, u32) {
+        let mut year = 1970 + self.0.div_euclid(366);
+        while Self::from_date(year + 1, 1, 1).is_some_and(|first| first <= self) {
+            year += 1;
+        }
+        let mut month = 1;
+        while month < 12 && Self::from_date(year, month + 1, 1).is_some_and(|first| first <= self) {
+            month += 1;
+        }
+        let first = Self::from_date(year, month, 1).map_or(self.0, |first| first.0);
+        (year, month, u32::try_from(self.0 - first + 1).unwrap_or(1))
+    }
+
+    /// Days from `earlier` to this day; negative if it is later.
+    #[must_use]
+    pub const fn days_since(self, earlier: Self) -> i32 {
+        self.0 - earlier.0
+    }
+
+    /// Weeks from `earlier` to this day.
+    #[must_use]
+    pub fn weeks_since(self, earlier: Self) -> f64 {
+        f64::from(self.days_since(earlier)) / 7.0
+    }
+}
+
+impl fmt::Display for Day {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (year, month, day) = self.date();
+        write!(f, "{year:04}-{month:02}-{day:02}")
+    }
+}
+
+fn days_in(year: i32, month: u32) -> u32 {
+    let leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
+    match month {
+        2 if leap => 29,
+        2 => 28,
+        4 | 6 | 9 | 11 => 30,
+        _ => 31,
+    }
+}
+
+fn no_such_date(text: &str, year: i32, month: u32) -> String {
+    if !(YEARS.0..=YEARS.1).contains(&year) {
+        return format!(
+            "`{text}`: the year {year} is outside {} to {}",
+            YEARS.0, YEARS.1
+        );
+    }
+    if !(1..=12).contains(&month) {
+        return format!(
+            "`{text}`: there is no month {month}; write year-month-day, such as \"2024-03-01\""
+        );
+    }
+    format!("`{text}`: that month has {} days", days_in(year, month))
+}

@@ -1,0 +1,226 @@
+//! The training log: sets by day and lift, in order of time, with what is odd about them.
+//!
+//! In: checked rows (read by [`super::log_file`]). Out: a [`Log`] of one lift or of several, sorted by
+//! day, with notices on rows out of order, pasted twice or failed. Nothing is left out silently.
+
+use super::day::Day;
+use crate::error::{Error, Result};
+use crate::units::{Mass, Speed};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// One set of a log.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LogEntry {
+    /// Line of the file, counted from 1.
+    pub line: usize,
+    /// Day of the session.
+    pub day: Day,
+    /// The lift in the form of a movement's name, such as "bench-press".
+    pub lift: String,
+    /// Load, with body mass where the lift moves it (pull-up).
+    pub load: Mass,
+    /// Repetitions done; 0 for a failed attempt.
+    pub repetitions: u32,
+    /// Mean velocity of the fastest repetition, if noted.
+    pub velocity: Option<Speed>,
+    /// Repetitions left in reserve, if noted.
+    pub reserve: Option<f64>,
+}
+
+/// A row that was left out on request.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SkippedRow {
+    /// Line of the file, counted from 1.
+    pub line: usize,
+    /// What is wrong with it.
+    pub reason: String,
+}
+
+/// A training log in order of time.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Log {
+    /// The sets, sorted by day; sets of one day stay in the order of the file.
+    pub entries: Vec<LogEntry>,
+    /// What is odd and was kept, one sentence each.
+    pub notices: Vec<String>,
+    /// Rows left out on request.
+    pub skipped: Vec<SkippedRow>,
+}
+
+impl Log {
+    /// Sorts rows by day and says what is odd about them.
+    #[must_use]
+    pub fn from_rows(mut rows: Vec<LogEntry>, skipped: Vec<SkippedRow>) -> Self {
+        let mut notices = Vec::new();
+        notices.extend(order_notice(&rows));
+        notices.extend(pasted_twice_notice(&rows));
+        notices.extend(failed_notice(&rows));
+        rows.sort_by_key(|entry| (entry.day, entry.line));
+        Self {
+            entries: rows,
+            notices,
+            skipped,
+        }
+    }
+
+    /// The lifts of the log with their number of sets, by name.
+    #[must_use]
+    pub fn lifts(&self) -> Vec<(String, usize)> {
+        let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
+        for entry in &self.entries {
+            *counts.entry(&entry.lift).or_default() += 1;
+        }
+        counts
+            .into_iter()
+            .map(|(lift, count)| (lift.to_owned(), count))
+            .collect()
+    }
+
+    /// The sets of one lift; without a name, of the only lift there is.
+    ///
+    /// **Fails** when the log is empty, when it mixes lifts and none is named (one trend through two
+    /// lifts means nothing), or when it has no set of the named one.
+    pub fn of_lift(&self, lift: Option<&str>) -> Result<Self> {
+        let lifts = self.lifts();
+        let known = || {
+            lifts
+                .iter()
+                .map(|(lift, count)| format!("{lift} ({count} sets)"))
+                .collect::<Vec<_>>()
+                .join(", ")
+        };
+        if lifts.is_empty() {
+            return Err(Error::bad("the log has no sets")
+                .hint("it needs a header and rows of date, lift, load, repetitions"));
+        }
+        let wanted = match lift {
+            Some(lift) => lift_name(lift),
+            None if lifts.len() == 1 => lifts[0].0.clone(),
+            None => {
+                return Err(Error::bad(format!(
+                    "the log mixes {} lifts: {}",
+                    lifts.len(),
+                    known()
+                ))
+                .hint("name one of them; a trend is of one lift"));
+            }
+        };
+        if !lifts.iter().any(|(lift, _)| *lift == wanted) {
+            return Err(Error::bad(format!("the log has no set of {wanted}"))
+                .hint(format!("lifts in it: {}", known())));
+        }
+        let entries = self
+            .entries
+            .iter()
+            .filter(|entry| entry.lift == wanted)
+            .cloned()
+            .collect();
+        Ok(Self {
+            entries,
+            notices: self.notices.clone(),
+            skipped: self.skipped.clone(),
+        })
+    }
+
+    /// The sets of each day, in order of time.
+    #[must_use]
+    pub fn by_day(&self) -> Vec<(Day, &[LogEntry])> {
+        self.entries
+            .chunk_by(|a, b| a.day == b.day)
+            .filter_map(|sets| sets.first().map(|first| (first.day, sets)))
+            .collect()
+    }
+}
+
+/// The form in which lifts are compared: "Bench Press" and "bench_press" are "bench-press".
+#[must_use]
+pub fn lift_name(written: &str) -> String {
+    let words: Vec<String> = written
+        .split(|c: char| c.is_whitespace() || c == '_' || c == '-')
+        .filter(|word| !word.is_empty())
+        .map(str::to_lowercase)
+        .collect();
+    words.join("-")
+}
+
+/// At most this many lines are named in one notice.
+const NAMED_LINES: usize = 6;
+
+fn lines_in_words(lines: &[usize]) -> String {
+    let named: Vec<String> = lines
+        .iter()
+        .take(NAMED_LINES)
+        .map(usize::to_string)
+        .collect();
+    let more = lines.len().saturating_sub(NAMED_LINES);
+    let plural = if lines.len() == 1 { "line" } else { "lines" };
+    let rest = if more > 0 {
+        format!(" and {more} more")
+    } else {
+        String::new()
+    };
+    format!("{plural} {}{rest}", named.join(", "))
+}
+
+fn order_notice(rows: &[LogEntry]) -> Option<String> {
+    let back: Vec<usize> = rows
+        .windows(2)
+        .filter(|pair| pair[1].day < pair[0].day)
+        .map(|pair| pair[1].line)
+        .collect();
+    if back.is_empty() {
+        return None;
+    }
+    let newest_first = rows.windows(2).all(|pair| pair[1].day <= pair[0].day);
+    Some(if newest_first {
+        "the log runs from the newest day to the oldest; it was read the other way round".to_owned()
+    } else {
+        format!(
+            "dates out of order: {} before the row above; sorted by date, check for a typing error",
+            lines_in_words(&back)
+        )
+    })
+}
+
+/// Equal sets of one session are normal; the same day and sets again further down are a day pasted twice.
+fn pasted_twice_notice(rows: &[LogEntry]) -> Option<String> {
+    let mut seen: BTreeSet<(Day, &str, u64, u32)> = BTreeSet::new();
+    let mut twice = Vec::new();
+    for block in rows.chunk_by(|a, b| a.day == b.day) {
+        let keys: Vec<_> = block.iter().map(set_key).collect();
+        twice.extend(
+            block
+                .iter()
+                .zip(&keys)
+                .filter(|(_, key)| seen.contains(*key))
+                .map(|(entry, _)| entry.line),
+        );
+        seen.extend(keys);
+    }
+    (!twice.is_empty()).then(|| {
+        format!("{} repeat sets of the same day from further up: pasted twice? (the trend does not change by it)", lines_in_words(&twice))
+    })
+}
+
+fn set_key(entry: &LogEntry) -> (Day, &str, u64, u32) {
+    (
+        entry.day,
+        entry.lift.as_str(),
+        entry.load.as_kg().to_bits(),
+        entry.repetitions,
+    )
+}
+
+fn failed_notice(rows: &[LogEntry]) -> Option<String> {
+    let failed: Vec<usize> = rows
+        .iter()
+        .filter(|entry| entry.repetitions == 0)
+        .map(|entry| entry.line)
+        .collect();
+    (!failed.is_empty()).then(|| {
+        format!(
+            "{}: failed attempts, kept out of the estimates",
+            lines_in_words(&failed)
+        )
+    })
+}

@@ -1,0 +1,209 @@
+//! The one-repetition maximum from a set of several repetitions, by every published equation.
+//!
+//! In: lift, load, repetitions and how many were left in reserve. Out: an [`Estimate`]: the value
+//! of each equation, the median of those that hold for any lift, and how far they spread; and the
+//! way back, repetitions at a load. The equations
+//! stand in [`super::equations`].
+
+use super::equations::{EQUATIONS, Equation, Form};
+use super::origin::Origin;
+use crate::error::{Error, Result};
+use crate::units::{Mass, rounded};
+
+/// Most repetitions (done and in reserve) from which a 1RM is still estimated.
+pub const MOST_REPETITIONS: f64 = 15.0;
+
+/// Most repetitions for which the equations are trusted: "keep r at 10 or less"
+/// (LeSuer et al. 1997, J Strength Cond Res 11:211-213, from memory).
+pub const MOST_TRUSTED_REPETITIONS: f64 = 10.0;
+
+/// How well the general equations do, as published; printed with every estimate.
+pub const ACCURACY: &[(&str, Origin)] = &[
+    (
+        "bench press at 4-10 repetitions: standard error 2.7 to 3.2 kg, no bias (31 people)",
+        Origin::Read("lacio_2010", "abstract"),
+    ),
+    (
+        "all seven general equations estimate the deadlift too low",
+        Origin::Recalled("lesuer_1997", "result"),
+    ),
+];
+
+/// What one equation says of one set.
+#[derive(Debug, Clone, Copy)]
+pub struct Guess {
+    /// The equation.
+    pub equation: &'static Equation,
+    /// Its 1RM.
+    pub one_rm: Mass,
+    /// Whether the set's repetitions lie in the equation's range.
+    pub in_range: bool,
+}
+
+/// The 1RM that a set stands for.
+#[derive(Debug, Clone)]
+pub struct Estimate {
+    /// The median of the general equations; the load itself after a true single.
+    pub one_rm: Mass,
+    /// Lowest value of the general equations that were used.
+    pub lowest: Mass,
+    /// Highest value of the general equations that were used.
+    pub highest: Mass,
+    /// Repetitions done plus those left in reserve.
+    pub repetitions_to_failure: f64,
+    /// A single without reserve: nothing was estimated.
+    pub measured: bool,
+    /// More repetitions than the equations are trusted for.
+    pub beyond_range: bool,
+    /// Each equation that has a value, in the order of [`EQUATIONS`].
+    pub guesses: Vec<Guess>,
+}
+
+impl Estimate {
+    /// Distance of the highest from the lowest general equation, as a share of the estimate.
+    #[must_use]
+    pub fn spread(&self) -> f64 {
+        (self.highest - self.lowest).as_kg() / self.one_rm.as_kg()
+    }
+}
+
+/// The 1RM that a set stands for.
+///
+/// `movement` adds the equations made for it alone; they are shown, and never enter the median.
+///
+/// **Fails** on no load, no repetition, a negative reserve (bad input), and beyond
+/// [`MOST_REPETITIONS`] (no answer: no equation holds there).
+///
+/// ```
+/// use torquill::session::one_rep_max::estimate;
+/// use torquill::units::Mass;
+/// let set = estimate(None, Mass::from_kg(100.0), 10, 0.0).unwrap();
+/// assert!((set.one_rm.as_kg() - 133.3).abs() < 0.1);
+/// assert!(set.spread() > 0.05);
+/// ```
+pub fn estimate(
+    movement: Option<&str>,
+    load: Mass,
+    repetitions: u32,
+    reserve: f64,
+) -> Result<Estimate> {
+    let to_failure = checked_repetitions(load, repetitions, reserve)?;
+    let guesses = guesses(movement, load, to_failure);
+    let mut general: Vec<f64> = guesses
+        .iter()
+        .filter(|guess| guess.equation.is_general() && (to_failure >= 2.0 || guess.in_range))
+        .map(|guess| guess.one_rm.as_kg())
+        .collect();
+    let measured = to_failure == 1.0;
+    if measured {
+        general = vec![load.as_kg()];
+    }
+    general.sort_by(f64::total_cmp);
+    let (Some(lowest), Some(highest)) = (general.first(), general.last()) else {
+        return Err(Error::no_answer("no equation has a value for this set"));
+    };
+    Ok(Estimate {
+        one_rm: Mass::from_kg(median_of_sorted(&general)),
+        lowest: Mass::from_kg(*lowest),
+        highest: Mass::from_kg(*highest),
+        repetitions_to_failure: to_failure,
+        measured,
+        beyond_range: to_failure > MOST_TRUSTED_REPETITIONS,
+        guesses,
+    })
+}
+
+fn checked_repetitions(load: Mass, repetitions: u32, reserve: f64) -> Result<f64> {
+    if !(load.as_kg().is_finite() && load.as_kg() > 0.0) {
+        return Err(Error::bad(format!(
+            "a set at {} kg tells nothing of a 1RM",
+            load.as_kg()
+        )));
+    }
+    if repetitions == 0 {
+        return Err(Error::bad(
+            "a set of 0 repetitions tells only that the 1RM was below its load that day",
+        ));
+    }
+    if !(0.0..=MOST_REPETITIONS).contains(&reserve) {
+        return Err(
+            Error::bad(format!("a reserve of {reserve} repetitions cannot be"))
+                .hint("the reserve is how many more could have been done: 0, 1, 2 …"),
+        );
+    }
+    let to_failure = f64::from(repetitions) + reserve;
+    if to_failure > MOST_REPETITIONS {
+        return Err(Error::no_answer(format!(
+            "{} repetitions to failure are more than any equation is good for ({MOST_REPETITIONS})",
+            rounded(to_failure, 1)
+        ))
+        .hint("use a set of 10 repetitions or fewer"));
+    }
+    Ok(to_failure)
+}
+
+fn guesses(movement: Option<&str>, load: Mass, to_failure: f64) -> Vec<Guess> {
+    let wanted = |equation: &&'static Equation| match equation.movement {
+        None => true,
+        Some(made_for) => movement == Some(made_for) && equation.covers(to_failure),
+    };
+    EQUATIONS
+        .iter()
+        .filter(wanted)
+        .filter_map(|equation| {
+            let one_rm_kg = equation.form.one_rm_kg(load.as_kg(), to_failure)?;
+            let fits = match equation.form {
+                // Made at one share of 1RM: shown only for a set that was done near it.
+                Form::FromShare { share, .. } => (load.as_kg() / one_rm_kg - share).abs() <= 0.05,
+                _ => true,
+            };
+            fits.then(|| Guess {
+                equation,
+                one_rm: Mass::from_kg(one_rm_kg),
+                in_range: equation.covers(to_failure),
+            })
+        })
+        .collect()
+}
+
+/// Repetitions to failure at `load` for a lifter of that 1RM: the median of the general equations.
+///
+/// 1 at the 1RM itself, 0 above it (the lift fails).
+///
+/// **Fails** when load or 1RM are not positive, and below the load of [`MOST_REPETITIONS`].
+pub fn repetitions_at(load: Mass, one_rm: Mass) -> Result<f64> {
+    let share = load.as_kg() / one_rm.as_kg();
+    if !(share.is_finite() && share > 0.0) {
+        return Err(Error::bad("load and 1RM must both be more than 0 kg"));
+    }
+    if share > 1.0 {
+        return Ok(0.0);
+    }
+    let mut values: Vec<f64> = EQUATIONS
+        .iter()
+        .filter_map(|equation| equation.form.repetitions_at(share))
+        .map(|repetitions| repetitions.max(1.0))
+        .collect();
+    values.sort_by(f64::total_cmp);
+    let repetitions = if share == 1.0 {
+        1.0
+    } else {
+        median_of_sorted(&values)
+    };
+    if repetitions > MOST_REPETITIONS {
+        return Err(Error::no_answer(format!(
+            "{} % of 1RM allow more than {MOST_REPETITIONS} repetitions, where no equation holds",
+            rounded(100.0 * share, 0)
+        )));
+    }
+    Ok(repetitions)
+}
+
+fn median_of_sorted(sorted: &[f64]) -> f64 {
+    let middle = sorted.len() / 2;
+    if sorted.len() % 2 == 1 {
+        sorted[middle]
+    } else {
+        (sorted[middle - 1] + sorted[middle]) / 2.0
+    }
+}
