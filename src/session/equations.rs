@@ -119,7 +119,7 @@ impl Form {
 }
 
 /// One published equation.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Equation {
     /// Authors and year.
     pub name: &'static str,

@@ -8,6 +8,7 @@
 use super::equations::{EQUATIONS, Equation, Form};
 use super::origin::Origin;
 use crate::error::{Error, Result};
+use crate::numeric::median;
 use crate::units::{Mass, rounded};
 
 /// Most repetitions (done and in reserve) from which a 1RM is still estimated.
@@ -30,7 +31,7 @@ pub const ACCURACY: &[(&str, Origin)] = &[
 ];
 
 /// What one equation says of one set.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Guess {
     /// The equation.
     pub equation: &'static Equation,
@@ -41,7 +42,7 @@ pub struct Guess {
 }
 
 /// The 1RM that a set stands for.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Estimate {
     /// The median of the general equations; the load itself after a true single.
     pub one_rm: Mass,
@@ -99,11 +100,13 @@ pub fn estimate(
         general = vec![load.as_kg()];
     }
     general.sort_by(f64::total_cmp);
-    let (Some(lowest), Some(highest)) = (general.first(), general.last()) else {
+    let (Some(lowest), Some(highest), Some(middle)) =
+        (general.first(), general.last(), median(&general))
+    else {
         return Err(Error::no_answer("no equation has a value for this set"));
     };
     Ok(Estimate {
-        one_rm: Mass::from_kg(median_of_sorted(&general)),
+        one_rm: Mass::from_kg(middle),
         lowest: Mass::from_kg(*lowest),
         highest: Mass::from_kg(*highest),
         repetitions_to_failure: to_failure,
@@ -179,16 +182,15 @@ pub fn repetitions_at(load: Mass, one_rm: Mass) -> Result<f64> {
     if share > 1.0 {
         return Ok(0.0);
     }
-    let mut values: Vec<f64> = EQUATIONS
+    let values: Vec<f64> = EQUATIONS
         .iter()
         .filter_map(|equation| equation.form.repetitions_at(share))
         .map(|repetitions| repetitions.max(1.0))
         .collect();
-    values.sort_by(f64::total_cmp);
     let repetitions = if share == 1.0 {
         1.0
     } else {
-        median_of_sorted(&values)
+        median(&values).unwrap_or(0.0)
     };
     if repetitions > MOST_REPETITIONS {
         return Err(Error::no_answer(format!(
@@ -197,13 +199,4 @@ pub fn repetitions_at(load: Mass, one_rm: Mass) -> Result<f64> {
         )));
     }
     Ok(repetitions)
-}
-
-fn median_of_sorted(sorted: &[f64]) -> f64 {
-    let middle = sorted.len() / 2;
-    if sorted.len() % 2 == 1 {
-        sorted[middle]
-    } else {
-        (sorted[middle - 1] + sorted[middle]) / 2.0
-    }
 }

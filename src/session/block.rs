@@ -1,0 +1,150 @@
+//! A block of weeks: one overload day and one lighter day a week, loads rising, the last week easier.
+//!
+//! In: a [`Request`] and a number of weeks. Out: the sessions of every week, each a whole plan with its
+//! cautions.
+
+use super::eccentric::OVERLOAD_PRACTICE;
+use super::method::Method;
+use super::overload;
+use super::plan::Plan;
+use super::schemes::{Request, plan};
+use super::status::Level;
+use super::straight::guidance_for;
+use crate::error::{Error, Result};
+
+/// Longest block.
+pub const MOST_WEEKS: u32 = 12;
+
+/// Weeks of a round: three that rise and one easier (common practice).
+pub const ROUND_WEEKS: u32 = 4;
+
+/// Rise of the lighter day from week to week, share of the load: the small end of ACSM 2009's 2 to 10 %.
+pub const WEEKLY_RISE: f64 = 0.02;
+
+/// What an easier week takes: share of the load and of the sets (common practice: a tenth lighter, about
+/// half the sets).
+pub const EASIER: (f64, f64) = (0.90, 0.5);
+
+/// Days between the two sessions of a week: Monday and Thursday, for example.
+pub const DAYS_BETWEEN: u32 = 3;
+
+/// One session of a week.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BlockDay {
+    /// Day of the week, from 1.
+    pub day: u32,
+    /// What the day is for.
+    pub title: String,
+    /// The session.
+    pub plan: Plan,
+}
+
+/// One week.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BlockWeek {
+    /// Number of the week, from 1.
+    pub week: u32,
+    /// Whether it is an easier one.
+    pub easier: bool,
+    /// Its sessions.
+    pub days: Vec<BlockDay>,
+}
+
+/// A block of weeks.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Block {
+    /// The weeks.
+    pub weeks: Vec<BlockWeek>,
+}
+
+/// Plans a block: the method of the request once a week, straight sets on the other day, the last week of
+/// every round (and of the block) easier and without the overload day.
+///
+/// A novice gets straight sets on every day. **Fails** as [`plan`] does, and for no or too many weeks.
+pub fn block(request: &Request, weeks: u32) -> Result<Block> {
+    if weeks == 0 || weeks > MOST_WEEKS {
+        return Err(Error::bad(format!(
+            "a block of {weeks} weeks is not planned (1 to {MOST_WEEKS})"
+        )));
+    }
+    plan(request)?;
+    let weeks = (1..=weeks)
+        .map(|week| self::week(request, week, weeks))
+        .collect::<Result<_>>()?;
+    Ok(Block { weeks })
+}
+
+fn week(request: &Request, week: u32, weeks: u32) -> Result<BlockWeek> {
+    let easier = week > 1 && (week == weeks || week % ROUND_WEEKS == 0);
+    let step = (week - 1) % ROUND_WEEKS;
+    let plain = request.level() == Level::Novice || request.method == Method::Straight;
+    // Rises from the usual load by a step a week.
+    let main = 1.0 + WEEKLY_RISE * f64::from(step);
+    // A tenth below it, so that the overload day finds the lifter fresh.
+    let light = EASIER.0 + WEEKLY_RISE * f64::from(step);
+    let days = if easier {
+        let rested = EASIER.0 * EASIER.0;
+        vec![
+            day(1, "easier day", straight_day(request, EASIER.0, true)?),
+            day(
+                1 + DAYS_BETWEEN,
+                "easier day",
+                straight_day(request, rested, true)?,
+            ),
+        ]
+    } else if plain {
+        vec![
+            day(1, "main day", straight_day(request, main, false)?),
+            day(
+                1 + DAYS_BETWEEN,
+                "main day",
+                straight_day(request, main, false)?,
+            ),
+        ]
+    } else {
+        vec![
+            day(1, "overload day", overload_day(request, step)?),
+            day(
+                1 + DAYS_BETWEEN,
+                "lighter day",
+                straight_day(request, light, false)?,
+            ),
+        ]
+    };
+    Ok(BlockWeek { week, easier, days })
+}
+
+fn day(day: u32, title: &str, plan: Plan) -> BlockDay {
+    BlockDay {
+        day,
+        title: title.to_owned(),
+        plan,
+    }
+}
+
+/// The method of the request; overloaded lowering climbs through its window week by week.
+fn overload_day(request: &Request, step: u32) -> Result<Plan> {
+    if request.method != Method::OverloadedLowering || request.load.is_some() {
+        return plan(request);
+    }
+    let (least, most) = OVERLOAD_PRACTICE.shares;
+    let top = least + (most - least) * f64::from(step + 1) / f64::from(ROUND_WEEKS - 1);
+    Ok(Plan::new(overload::draft(request, (least, top.min(most)))?))
+}
+
+/// Straight sets at a share of the usual load, five repetitions (a novice's ten) well short of failure.
+fn straight_day(request: &Request, of_usual: f64, easier: bool) -> Result<Plan> {
+    let guidance = guidance_for(request.level());
+    let mut straight = request.with_method(Method::Straight);
+    straight.load = Some(request.one_rm * (guidance.share * of_usual));
+    straight.repetitions = Some(if request.level() == Level::Novice {
+        10
+    } else {
+        5
+    });
+    straight.rest_between = request.rest_between;
+    if easier {
+        straight.sets = Some(((f64::from(guidance.sets) * EASIER.1).ceil() as u32).max(1));
+    }
+    plan(&straight)
+}

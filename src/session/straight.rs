@@ -1,0 +1,229 @@
+//! Straight sets: one load, a few repetitions in reserve, raised when the repetitions allow.
+//!
+//! In: a [`Request`]. Out: a draft whose load and repetitions follow published guidance for the lifter's
+//! status; for a novice this is the plain progressive overload that replaces every other method.
+
+use super::method::Method;
+use super::origin::Origin;
+use super::plan::{Allowed, Draft, NamedPrediction, PlannedSet, Tempo, warm_up_sets};
+use super::prediction::{Body, predict_set};
+use super::repetitions::RepetitionChart;
+use super::rests::{between_sets, checked_between_sets};
+use super::schemes::{Request, chart_allows};
+use super::status::Level;
+use crate::error::Result;
+use crate::units::{Duration, Mass, rounded};
+
+/// What guidance says for one status.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Guidance {
+    /// Training status.
+    pub level: Level,
+    /// Load, share of 1RM.
+    pub share: f64,
+    /// Number of sets.
+    pub sets: u32,
+    /// Sessions a week for the lift.
+    pub frequency: &'static str,
+    /// Where load and frequency come from.
+    pub origin: Origin,
+}
+
+/// Repetitions that a working set is kept short of failure (common practice: one to three).
+pub const RESERVE: u32 = 2;
+
+/// Fewest and most repetitions of a novice's set: ACSM 2009, 8-12RM (read in a summary).
+pub const NOVICE_REPETITIONS: (u32, u32) = (8, 12);
+
+/// Raise the load by 2 to 10 % when one or two repetitions more than planned are possible: ACSM 2009 (read
+/// in a summary).
+pub const STEP_PERCENT: (f64, f64) = (2.0, 10.0);
+
+/// Load, sets and frequency for each status. Sets are common practice but for the trained (Rhea).
+pub const GUIDANCE: &[Guidance] = &[
+    Guidance {
+        level: Level::Novice,
+        share: 0.65,
+        sets: 3,
+        frequency: "2 to 3 days a week",
+        origin: Origin::Recalled(
+            "acsm_2009",
+            "60-70 % of 1RM for novices; repetitions and frequency read in a summary",
+        ),
+    },
+    Guidance {
+        level: Level::Intermediate,
+        share: 0.80,
+        sets: 4,
+        frequency: "2 days a week for this lift",
+        origin: Origin::Recalled("rhea_2003", "80 %, 4 sets, 2 days a week for the trained"),
+    },
+    Guidance {
+        level: Level::Advanced,
+        share: 0.85,
+        sets: 5,
+        frequency: "2 days a week for this lift",
+        origin: Origin::Recalled(
+            "peterson_2004",
+            "85 %, 2 days a week for athletes; 5 of its 8 sets on this lift",
+        ),
+    },
+];
+
+/// The guidance for a status.
+#[must_use]
+pub fn guidance_for(level: Level) -> &'static Guidance {
+    GUIDANCE
+        .iter()
+        .find(|row| row.level == level)
+        .unwrap_or(&GUIDANCE[0])
+}
+
+/// Drafts straight sets.
+///
+/// **Fails** when the load asked for is above 1RM or cannot be loaded.
+pub fn draft(request: &Request) -> Result<Draft> {
+    let chart = RepetitionChart::published()?;
+    let guidance = guidance_for(request.level());
+    let share = request.liftable_share(guidance.share)?;
+    let load = request
+        .loading
+        .at_most(Mass::from_kg(share * request.one_rm.as_kg()))?;
+    let real_share = load.total.as_kg() / request.one_rm.as_kg();
+    let allowed = chart_allows(&chart, real_share);
+    let repetitions = request
+        .repetitions
+        .unwrap_or_else(|| usual_repetitions(request.level(), allowed));
+    let rest = match request.rest_between {
+        Some(rest) => checked_between_sets(rest)?,
+        None => between_sets(request.level(), real_share).1,
+    };
+    let mut draft = request.draft(Method::Straight);
+    let tempo = if request.level() == Level::Novice {
+        Tempo::CONTROLLED
+    } else {
+        Tempo::STRENGTH
+    };
+    draft.sets = warm_up_sets(load.total, request.loading, request.one_rm)?;
+    let set = PlannedSet::work(
+        load,
+        request.one_rm,
+        repetitions,
+        rest,
+        tempo,
+        "repetitions left in reserve",
+    );
+    let count = request.sets.unwrap_or(guidance.sets);
+    draft.sets.extend(std::iter::repeat_n(set, count as usize));
+    if allowed.is_some_and(|allowed| repetitions > allowed) {
+        draft.remarks.push(format!(
+            "{repetitions} repetitions at {} % of 1RM are more than the chart allows ({}); expect to fail",
+            rounded(100.0 * real_share, 0),
+            allowed.unwrap_or(0)
+        ));
+    }
+    draft.frequency = guidance.frequency.to_owned();
+    draft.progression = progression(request, repetitions);
+    draft
+        .sources
+        .push(("load, sets, frequency".to_owned(), guidance.origin));
+    predict(request, &mut draft)?;
+    Ok(draft)
+}
+
+fn usual_repetitions(level: Level, allowed: Option<u32>) -> u32 {
+    match (level, allowed) {
+        (Level::Novice, None) => NOVICE_REPETITIONS.1,
+        (Level::Novice, Some(allowed)) => allowed
+            .saturating_sub(RESERVE)
+            .clamp(1, NOVICE_REPETITIONS.1),
+        (_, allowed) => allowed.unwrap_or(15).saturating_sub(RESERVE).max(1),
+    }
+}
+
+fn progression(request: &Request, repetitions: u32) -> String {
+    let (least, most) = STEP_PERCENT;
+    format!(
+        "When {} repetitions are possible in the last set of two sessions running, raise the load by {least} to {most} % \
+         ({} to {}), the smaller step for the upper body.",
+        repetitions + 1,
+        request.words(request.one_rm * (least / 100.0)),
+        request.words(request.one_rm * (most / 100.0)),
+    )
+}
+
+/// Predicts the working sets of a draft one after the other, and notes on each what would be possible.
+///
+/// Does nothing without an oracle. **Fails** as the oracle does.
+pub(super) fn predict(request: &Request, draft: &mut Draft) -> Result<()> {
+    let Some(oracle) = request.oracle else {
+        return Ok(());
+    };
+    let chart = RepetitionChart::published()?;
+    let mut body = Body::fresh(&oracle.joints);
+    let mut sets = Vec::new();
+    let mut work = 0;
+    for set in draft
+        .sets
+        .iter_mut()
+        .filter(|set| set.kind == super::plan::SetKind::Work)
+    {
+        work += 1;
+        let possible =
+            super::prediction::repetitions_to_failure(oracle, set.load.total, &body).ok();
+        let by_chart = chart.repetitions_at(set.share).ok();
+        set.allowed = Some(Allowed {
+            by_chart,
+            by_model: possible,
+        });
+        let predicted = predict_set(
+            oracle,
+            set.load.total,
+            &set.groups,
+            set.rest_within,
+            &mut body,
+        )?;
+        draft
+            .remarks
+            .extend(disagreement(request, work, set, possible));
+        sets.push(predicted);
+        body.rest(set.rest_after + Duration::ZERO)?;
+    }
+    let fatigue = body.trace().to_vec();
+    draft.predictions.push(NamedPrediction {
+        name: draft.method.name().to_owned(),
+        sets,
+        fatigue,
+    });
+    draft.sources.push((
+        format!(
+            "velocities: {}; fatigue: three-compartment model",
+            oracle.described
+        ),
+        Origin::Recalled(
+            "xia_frey_law_2008",
+            "equations; rates frey_law_2012, rest multiplier looft_2018",
+        ),
+    ));
+    Ok(())
+}
+
+fn disagreement(
+    request: &Request,
+    number: u32,
+    set: &PlannedSet,
+    possible: Option<u32>,
+) -> Option<String> {
+    let planned = set.repetitions();
+    let by_model = possible?;
+    if set.groups.len() > 1 || by_model >= planned {
+        return None;
+    }
+    let by_chart = set.allowed.and_then(|allowed| allowed.by_chart)?;
+    Some(format!(
+        "working set {number}, {} for {planned}: the chart allows {} repetitions when rested, the fatigue model after the \
+         sets before {by_model}; they disagree, so keep a spotter's eye on it or take less",
+        request.words(set.load.total),
+        rounded(by_chart, 1)
+    ))
+}
