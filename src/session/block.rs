@@ -75,7 +75,7 @@ pub fn block(request: &Request, weeks: u32) -> Result<Block> {
 }
 
 fn week(request: &Request, week: u32, weeks: u32) -> Result<BlockWeek> {
-    let easier = week > 1 && (week == weeks || week % ROUND_WEEKS == 0);
+    let easier = week > 1 && (week == weeks || week.is_multiple_of(ROUND_WEEKS));
     let step = (week - 1) % ROUND_WEEKS;
     let plain = request.level() == Level::Novice || request.method == Method::Straight;
     // Rises from the usual load by a step a week.

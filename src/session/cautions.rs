@@ -5,6 +5,7 @@
 
 use super::method::Method;
 use super::origin::Origin;
+use super::rests::HEAVY_SHARE;
 
 /// When a caution applies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -47,7 +48,7 @@ const EYES: Origin = Origin::Read(
     "band_eye_injuries_2021",
     "abstract: 11 patients, 14 eyes; also PubMed 33165305",
 );
-const SPOTTING: Origin = Origin::Recalled("baechle_earle", "spotting guidelines");
+const SPOTTING: Origin = Origin::Recalled("nsca_essentials", "spotting guidelines");
 const SORENESS: Origin = Origin::Recalled("clarkson_hubal_2002", "time course of soreness");
 const HEART: Origin = Origin::Recalled("aha_2007", "contraindications of resistance exercise");
 
@@ -156,10 +157,6 @@ pub struct Circumstances<'a> {
 
 /// Movements with the bar over the face or on the back.
 const BAR_OVER_BODY: &[&str] = &["bench-press", "overhead-press", "squat"];
-
-/// Load from which a set is heavy enough for a spotter who knows the plan, share of 1RM (assumed: the
-/// load of about 6 repetitions).
-const HEAVY_SHARE: f64 = 0.85;
 
 /// The cautions that apply, in the order of [`CAUTIONS`].
 #[must_use]

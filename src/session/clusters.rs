@@ -88,7 +88,7 @@ pub fn draft(request: &Request) -> Result<Draft> {
     let (rest_within, rest_remark) = checked_in_cluster(request.rest_within)?;
     let rest_between = match request.rest_between {
         Some(rest) => checked_between_sets(rest)?,
-        None => between_sets(request.level(), real_share).1,
+        None => between_sets(request.level(), share).1,
     };
     let mut draft = request.draft(Method::Clusters);
     draft.sets = warm_up_sets(load.total, request.loading, request.one_rm)?;
@@ -183,10 +183,9 @@ fn predict_both(request: &Request, draft: &mut Draft, straight_sets: &[u32]) -> 
 
 fn comparison(straight: &NamedPrediction, clusters: &NamedPrediction) -> String {
     let last = |prediction: &NamedPrediction| {
-        let repetitions = prediction.sets.iter().flat_map(|set| &set.repetitions);
+        let mut repetitions = prediction.sets.iter().flat_map(|set| &set.repetitions);
         repetitions
-            .filter(|repetition| repetition.completed)
-            .last()
+            .rfind(|repetition| repetition.completed)
             .map_or(0.0, |r| r.mean_velocity.as_m_s())
     };
     let stalls =
@@ -201,7 +200,7 @@ fn comparison(straight: &NamedPrediction, clusters: &NamedPrediction) -> String 
         0.0
     };
     format!(
-        "Predicted: the straight set {}, the clusters {}; over all repetitions asked for, the clusters are {} % faster.",
+        "Predicted: straight, {}; in clusters, {}; over all repetitions asked for, the clusters are {} % faster.",
         stalls(straight),
         stalls(clusters),
         rounded(gain, 0)

@@ -60,7 +60,8 @@ impl Day {
     /// Year, month and day.
     #[must_use]
     pub fn date(self) -> (i32, u32, u32) {
-        let mut year = 1970 + self.0.div_euclid(366);
+        // A year that is surely not too late: the mean year is longer than 365 and shorter than 366 days.
+        let mut year = 1970 + self.0.div_euclid(if self.0 < 0 { 365 } else { 366 });
         while Self::from_date(year + 1, 1, 1).is_some_and(|first| first <= self) {
             year += 1;
         }

@@ -6,6 +6,7 @@
 
 use super::origin::Origin;
 use crate::error::{Error, Result};
+use crate::numeric::{Arrival, Steps, integrate};
 use crate::units::{Duration, rounded};
 
 /// The joints with published rates, and the stand-ins.
@@ -144,18 +145,18 @@ impl Compartments {
         (self.resting + self.active).clamp(0.0, 1.0)
     }
 
-    fn plus(self, rate: Rate, step_s: f64) -> Self {
+    const fn as_array(self) -> [f64; 3] {
+        [self.resting, self.active, self.fatigued]
+    }
+
+    const fn from_array([resting, active, fatigued]: [f64; 3]) -> Self {
         Self {
-            resting: self.resting + step_s * rate.0[0],
-            active: self.active + step_s * rate.0[1],
-            fatigued: self.fatigued + step_s * rate.0[2],
+            resting,
+            active,
+            fatigued,
         }
     }
 }
-
-/// Rate of change of the three shares, 1/s, in their order.
-#[derive(Debug, Clone, Copy)]
-struct Rate([f64; 3]);
 
 /// What the controller moves from resting to active, 1/s.
 ///
@@ -188,7 +189,7 @@ pub fn controller_per_s(state: Compartments, target: f64) -> f64 {
 /// MR′ = −C + R MF      MA′ = C − F MA      MF′ = F MA − R MF
 /// ```
 /// with `R` times the rest multiplier while the target is 0 (Looft et al. 2018).
-fn rate_of_change(state: Compartments, target: f64, rates: &Rates) -> Rate {
+fn rate_of_change(state: Compartments, target: f64, rates: &Rates) -> [f64; 3] {
     let c = controller_per_s(state, target);
     let r = if target == 0.0 {
         rates.r_per_s * rates.rest_multiplier
@@ -197,7 +198,7 @@ fn rate_of_change(state: Compartments, target: f64, rates: &Rates) -> Rate {
     };
     let tiring = rates.f_per_s * state.active;
     let recovering = r * state.fatigued;
-    Rate([recovering - c, c - tiring, tiring - recovering])
+    [recovering - c, c - tiring, tiring - recovering]
 }
 
 /// The three shares after `time` at a constant target, by Runge and Kutta's fourth-order steps.
@@ -212,17 +213,32 @@ pub fn after(
     rates: &Rates,
 ) -> Result<Compartments> {
     check(target, time)?;
-    let steps = (time.as_s() / LONGEST_STEP_S).ceil();
-    let step_s = if steps > 0.0 {
-        time.as_s() / steps
-    } else {
-        0.0
-    };
-    let mut now = state;
-    for _ in 0..steps as u64 {
-        now = runge_kutta_step(now, target, step_s, rates);
+    if time == Duration::ZERO {
+        return Ok(state);
     }
-    Ok(now)
+    let arrival = run(state, target, time, rates, |_| None::<()>)?;
+    Ok(Compartments::from_array(arrival.state))
+}
+
+fn run<E>(
+    state: Compartments,
+    target: f64,
+    time: Duration,
+    rates: &Rates,
+    event: impl Fn(Compartments) -> Option<E>,
+) -> Result<Arrival<3, E>> {
+    let steps = Steps {
+        start: 0.0,
+        end: time.as_s(),
+        step: LONGEST_STEP_S,
+    };
+    integrate(
+        steps,
+        state.as_array(),
+        |_, y| rate_of_change(Compartments::from_array(*y), target, rates),
+        |_, y| event(Compartments::from_array(*y)),
+        |_, _| {},
+    )
 }
 
 fn check(target: f64, time: Duration) -> Result<()> {
@@ -239,15 +255,6 @@ fn check(target: f64, time: Duration) -> Result<()> {
         )));
     }
     Ok(())
-}
-
-fn runge_kutta_step(state: Compartments, target: f64, step_s: f64, rates: &Rates) -> Compartments {
-    let k1 = rate_of_change(state, target, rates);
-    let k2 = rate_of_change(state.plus(k1, step_s / 2.0), target, rates);
-    let k3 = rate_of_change(state.plus(k2, step_s / 2.0), target, rates);
-    let k4 = rate_of_change(state.plus(k3, step_s), target, rates);
-    let mean = |i: usize| (k1.0[i] + 2.0 * k2.0[i] + 2.0 * k3.0[i] + k4.0[i]) / 6.0;
-    state.plus(Rate([mean(0), mean(1), mean(2)]), step_s)
 }
 
 /// How long a share of maximal force can be held, in closed form; `None` if for ever.
@@ -281,27 +288,35 @@ pub fn sustainable_share(rates: &Rates) -> f64 {
 }
 
 /// How long a share of maximal force can be held, by integration: until the resting share no longer
-/// covers what is missing to the target, to within one step.
+/// covers what is missing to the target.
 ///
 /// **Fails** when the target is no share of maximal force, or can be held for longer than `limit`.
 pub fn endurance_by_integration(target: f64, rates: &Rates, limit: Duration) -> Result<Duration> {
     check(target, limit)?;
-    let mut now = Compartments::FRESH;
-    let mut time_s = 0.0;
-    while time_s < limit.as_s() {
-        now = runge_kutta_step(now, target, LONGEST_STEP_S, rates);
-        time_s += LONGEST_STEP_S;
+    let exhausted = |now: Compartments| {
         let missing = target - now.active;
-        if missing > 0.0 && now.resting <= missing {
-            return Ok(Duration::from_s(time_s));
-        }
+        (missing > 0.0 && now.resting <= missing).then_some(())
+    };
+    // The controller takes half a second to recruit; only then does the question make sense.
+    let settled = after(
+        Compartments::FRESH,
+        target,
+        Duration::from_s(SETTLING_S),
+        rates,
+    )?;
+    let arrival = run(settled, target, limit, rates, exhausted)?;
+    match arrival.event {
+        Some(()) => Ok(Duration::from_s(SETTLING_S + arrival.time)),
+        None => Err(Error::no_answer(format!(
+            "{} % of maximal force can be held for more than {} s",
+            rounded(100.0 * target, 0),
+            rounded(limit.as_s(), 0)
+        ))),
     }
-    Err(Error::no_answer(format!(
-        "{} % of maximal force can be held for more than {} s",
-        rounded(100.0 * target, 0),
-        rounded(limit.as_s(), 0)
-    )))
 }
+
+/// Time in which the controller recruits all but 1 % of the target, s: five of its time constants.
+const SETTLING_S: f64 = 0.5;
 
 /// A published curve of endurance time: `t = b0 TL^(−b1)`.
 #[derive(Debug, Clone, Copy, PartialEq)]

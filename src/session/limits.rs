@@ -137,7 +137,7 @@ pub fn limits_of(log: &Log, sessions: &[SessionBest], recent: &TrendLine) -> Vec
     if recent.weeks() < ENOUGH_WEEKS {
         limits.push(Limit::ShortStretch(recent.weeks()));
     }
-    limits.extend(gaps(sessions));
+    limits.extend(gaps(part));
     limits.extend(
         share_of(part, |session| session.estimate.beyond_range)
             .filter(|s| *s >= MANY)

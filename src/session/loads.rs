@@ -239,6 +239,23 @@ impl Loading {
         found.filter(|load| load.total.as_kg() <= most.as_kg() + SAME_KG)
     }
 
+    /// A load between `least` and `most` that is quick to set up: the fewest plates, the heaviest of those.
+    #[must_use]
+    pub fn simplest(&self, least: Mass, most: Mass) -> Option<Loaded> {
+        self.check().ok()?;
+        match self {
+            Self::Bar { .. } => self.bar_load(
+                least.as_kg(),
+                checked_target(most).ok()?,
+                Pick::FewestPlates,
+            ),
+            Self::Stack { .. } | Self::Pieces(_) => self
+                .at_most(most)
+                .ok()
+                .filter(|load| load.total.as_kg() >= least.as_kg() - SAME_KG),
+        }
+    }
+
     /// The load nearest to `target`, the lighter of two equally near, never above `most`.
     pub fn nearest(&self, target: Mass, most: Mass) -> Result<Loaded> {
         let below = self.at_most(Mass::from_kg(target.as_kg().min(most.as_kg())))?;

@@ -123,7 +123,8 @@ pub fn read_log(file: &str, text: &str, options: ReadOptions) -> Result<Log> {
             Err(faults) => bad.push((line, faults)),
         }
     }
-    if !bad.is_empty() && !(options.skip_bad_rows && !rows.is_empty()) {
+    let skip = options.skip_bad_rows && !rows.is_empty();
+    if !bad.is_empty() && !skip {
         return Err(bad_rows(&page, bad));
     }
     if rows.is_empty() {

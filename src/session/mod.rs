@@ -5,6 +5,7 @@
 //! is [`schemes::plan`] for a session, [`block::block`] for weeks, [`trend::trend`] for a log.
 
 pub mod accommodating;
+mod bend;
 pub mod block;
 pub mod cautions;
 pub mod clusters;
@@ -19,6 +20,7 @@ pub mod log;
 pub mod log_file;
 pub mod method;
 pub mod muscle_state;
+pub mod numbers;
 pub mod one_rep_max;
 pub mod oracle;
 pub mod origin;

@@ -6,11 +6,12 @@
 use super::loads::{PlatePairs, SAME_KG};
 use crate::units::{Mass, System};
 
-/// Which end of a range of loads is wanted.
+/// Which load of a range is wanted.
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Pick {
     Heaviest,
     Lightest,
+    FewestPlates,
 }
 
 /// Mass of one side with that many plates of each size.
@@ -57,16 +58,28 @@ impl<'a> SideSums<'a> {
         }
     }
 
-    /// Plates of each size for the heaviest or lightest side that fits, the fewest if there are several ways.
+    /// Plates of each size for the side that is wanted; the fewest if there are several ways to one load.
     pub(super) fn find(&self, pick: Pick, fits: &dyn Fn(f64) -> bool) -> Option<Vec<u32>> {
-        let last = self.fewest.len() - 1;
+        match pick {
+            Pick::Heaviest => self.first((0..self.fewest.len()).rev(), fits),
+            Pick::Lightest => self.first(0..self.fewest.len(), fits),
+            Pick::FewestPlates => (0..self.fewest.len())
+                .rev()
+                .filter_map(|sum| Some((self.fewest[sum]?, self.counts(sum))))
+                .filter(|(_, counts)| fits(side_mass_kg(self.sizes, counts)))
+                .min_by_key(|(plates, _)| *plates)
+                .map(|(_, counts)| counts),
+        }
+    }
+
+    /// The first sum in this order that fits.
+    fn first(
+        &self,
+        order: impl Iterator<Item = usize>,
+        fits: &dyn Fn(f64) -> bool,
+    ) -> Option<Vec<u32>> {
         let mut best: Option<(f64, u16, Vec<u32>)> = None;
-        for step in 0..=last {
-            let sum = if matches!(pick, Pick::Heaviest) {
-                last - step
-            } else {
-                step
-            };
+        for sum in order {
             let Some(plates) = self.fewest[sum] else {
                 continue;
             };
@@ -75,13 +88,13 @@ impl<'a> SideSums<'a> {
             match &best {
                 // Counting whole grams can set two ways to one load a few units apart.
                 Some((best_kg, ..)) if (side_kg - best_kg).abs() > APART_KG => break,
-                Some((best_kg, fewest, _)) => {
-                    if (side_kg - best_kg).abs() < SAME_KG && plates < *fewest {
-                        best = Some((side_kg, plates, counts));
-                    }
+                Some((best_kg, fewest, _))
+                    if (side_kg - best_kg).abs() < SAME_KG && plates < *fewest =>
+                {
+                    best = Some((side_kg, plates, counts));
                 }
                 None if fits(side_kg) => best = Some((side_kg, plates, counts)),
-                None => {}
+                _ => {}
             }
         }
         best.map(|(_, _, counts)| counts)

@@ -20,7 +20,7 @@ pub const CHART: &[(f64, f64)] = &[
 
 /// Where the chart comes from.
 pub const CHART_ORIGIN: Origin = Origin::Read(
-    "baechle_earle",
+    "nsca_essentials",
     "load-repetition chart, rows 1-10 in a reprint; rows 11, 12, 15 from memory",
 );
 

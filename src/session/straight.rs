@@ -12,7 +12,7 @@ use super::rests::{between_sets, checked_between_sets};
 use super::schemes::{Request, chart_allows};
 use super::status::Level;
 use crate::error::Result;
-use crate::units::{Duration, Mass, rounded};
+use crate::units::{Mass, rounded};
 
 /// What guidance says for one status.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -96,7 +96,7 @@ pub fn draft(request: &Request) -> Result<Draft> {
         .unwrap_or_else(|| usual_repetitions(request.level(), allowed));
     let rest = match request.rest_between {
         Some(rest) => checked_between_sets(rest)?,
-        None => between_sets(request.level(), real_share).1,
+        None => between_sets(request.level(), share).1,
     };
     let mut draft = request.draft(Method::Straight);
     let tempo = if request.level() == Level::Novice {
@@ -187,7 +187,7 @@ pub(super) fn predict(request: &Request, draft: &mut Draft) -> Result<()> {
             .remarks
             .extend(disagreement(request, work, set, possible));
         sets.push(predicted);
-        body.rest(set.rest_after + Duration::ZERO)?;
+        body.rest(set.rest_after)?;
     }
     let fatigue = body.trace().to_vec();
     draft.predictions.push(NamedPrediction {

@@ -4,6 +4,7 @@
 //! a verdict (rising, flat, falling, unclear) with how many weeks it holds and how sure it is. What the log
 //! cannot tell is in [`super::limits`].
 
+use super::bend::last_change;
 use super::day::Day;
 use super::limits::{Limit, limits_of};
 use super::load_velocity::one_rm_from_velocity;
@@ -28,18 +29,15 @@ const LADDER: [(f64, Sureness); 3] = [
 /// small plate a side on a bar of 100 to 200 kg).
 pub const FLAT_SHARE_A_WEEK: f64 = 0.0025;
 
-/// An interval wider than this many times the flat band cannot be called flat (assumed).
-const WIDEST_FLAT: f64 = 4.0;
+/// A flat stretch is likely flat when its interval stays within this many times the band, and cannot be
+/// called flat when the interval is wider than the second (both assumed).
+const FLAT_BANDS: (f64, f64) = (1.5, 8.0);
 
 /// Fewest sessions on each side of a change of trend, and fewest for a verdict.
 pub const FEWEST_SESSIONS: usize = 5;
 
-/// Longest stretch that is searched for a change of trend, sessions; older ones are still shown.
-pub const SEARCHED_SESSIONS: usize = 150;
-
-/// What a bar cannot resolve anyway, kg: residuals below it count as this (assumed: a fifth of the
-/// smallest usual plate).
-const RESOLUTION_KG: f64 = 0.25;
+/// Weeks from which a flat stretch may be called clear (assumed).
+const CLEAR_WEEKS: f64 = 6.0;
 
 /// Where the choices above come from.
 pub const ORIGINS: &[(&str, Origin)] = &[
@@ -79,7 +77,9 @@ pub struct SessionBest {
 }
 
 impl SessionBest {
-    fn kg(&self) -> f64 {
+    /// Its estimate, kg.
+    #[must_use]
+    pub fn kg(&self) -> f64 {
         self.estimate.one_rm.as_kg()
     }
 }
@@ -239,8 +239,7 @@ fn signed(value: f64) -> String {
 /// The trend of a log of one lift.
 ///
 /// The best estimate of each day counts; a day with sets beyond the range of the equations counts only by
-/// its other sets, if it has any. A straight line is compared with two lines that meet nowhere in
-/// particular; the recent one decides.
+/// its other sets, if it has any. The stretch since the last bend of the trend decides.
 ///
 /// **Fails** when the log mixes lifts (bad input), or has fewer than two days with a usable set (no answer).
 pub fn trend(log: &Log) -> Result<Trend> {
@@ -253,7 +252,7 @@ pub fn trend(log: &Log) -> Result<Trend> {
         )));
     }
     let whole = line(&sessions, 0)?;
-    let (before, recent) = match change(&sessions)? {
+    let (before, recent) = match last_change(&sessions)? {
         Some(index) => (Some(line(&sessions[..index], 0)?), line(&sessions, index)?),
         None => (None, whole.clone()),
     };
@@ -262,6 +261,13 @@ pub fn trend(log: &Log) -> Result<Trend> {
         .max_by(|a, b| sessions[*a].kg().total_cmp(&sessions[*b].kg()))
         .unwrap_or(0);
     let limits = limits_of(&log, &sessions, &recent);
+    // Nobody knows what happened in a long break, so nothing across one is clear.
+    let broken = limits.iter().any(|limit| matches!(limit, Limit::Gaps(_)));
+    let sureness = if broken {
+        sureness.min(Sureness::Likely)
+    } else {
+        sureness
+    };
     Ok(Trend {
         lift: log.entries[0].lift.clone(),
         whole,
@@ -343,53 +349,6 @@ fn robust(sessions: &[SessionBest], confidence: f64) -> Result<RobustLine> {
     theil_sen(&points, confidence)
 }
 
-/// Where the trend last changed, if two lines explain the sessions better than one.
-///
-/// ```text
-/// criterion = 2 n ln(S/n) + k ln n
-/// ```
-/// | symbol | meaning                                                  | unit |
-/// | ------ | -------------------------------------------------------- | ---- |
-/// | `n`    | number of sessions                                       | –    |
-/// | `S`    | sum of the absolute distances from the line or lines     | kg   |
-/// | `k`    | what is chosen freely: 2 for one line, 5 for two         | –    |
-///
-/// The split with the least criterion counts, if it is less than that of one line.
-/// **Source.** Schwarz 1978, Ann. Stat. 6:461-464, with the likelihood of a Laplace distribution (from
-/// memory). **Fails.** Never with two days or more.
-fn change(sessions: &[SessionBest]) -> Result<Option<usize>> {
-    let offset = sessions.len().saturating_sub(SEARCHED_SESSIONS);
-    let searched = &sessions[offset..];
-    let n = searched.len();
-    if n < 2 * FEWEST_SESSIONS {
-        return Ok(None);
-    }
-    let criterion =
-        |sum_kg: f64, free: f64| 2.0 * n as f64 * (sum_kg / n as f64).ln() + free * (n as f64).ln();
-    let mut best = (criterion(distance_kg(searched)?, 2.0), None);
-    for split in FEWEST_SESSIONS..=n - FEWEST_SESSIONS {
-        let sum_kg = distance_kg(&searched[..split])? + distance_kg(&searched[split..])?;
-        let value = criterion(sum_kg, 5.0);
-        if value < best.0 {
-            best = (value, Some(offset + split));
-        }
-    }
-    Ok(best.1)
-}
-
-/// Sum of the sessions' absolute distances from their robust line, each at least the resolution.
-fn distance_kg(sessions: &[SessionBest]) -> Result<f64> {
-    let line = robust(sessions, CONFIDENCE)?;
-    Ok(sessions
-        .iter()
-        .map(|session| {
-            (session.kg() - line.intercept - line.slope * session.week)
-                .abs()
-                .max(RESOLUTION_KG)
-        })
-        .sum())
-}
-
 /// The verdict on a line, by its slope and intervals of several confidences.
 fn judge(sessions: &[SessionBest], line: &TrendLine) -> Result<(Verdict, Sureness)> {
     let Some((low, high)) = line
@@ -401,7 +360,12 @@ fn judge(sessions: &[SessionBest], line: &TrendLine) -> Result<(Verdict, Surenes
     let middle = sessions[sessions.len() / 2].week;
     let flat_kg = FLAT_SHARE_A_WEEK * line.kg_at(middle).abs();
     if low >= -flat_kg && high <= flat_kg {
-        return Ok((Verdict::Flat, Sureness::Clear));
+        let sureness = if line.weeks() >= CLEAR_WEEKS {
+            Sureness::Clear
+        } else {
+            Sureness::Likely
+        };
+        return Ok((Verdict::Flat, sureness));
     }
     let slope = line.slope_kg_week;
     if slope.abs() > flat_kg {
@@ -420,15 +384,11 @@ fn judge(sessions: &[SessionBest], line: &TrendLine) -> Result<(Verdict, Surenes
         }
         return Ok((Verdict::Unclear, Sureness::Weak));
     }
-    Ok(if high - low <= WIDEST_FLAT * 2.0 * flat_kg {
-        (
-            Verdict::Flat,
-            if high - low <= WIDEST_FLAT * flat_kg {
-                Sureness::Likely
-            } else {
-                Sureness::Weak
-            },
-        )
+    let (likely_kg, widest_kg) = (FLAT_BANDS.0 * flat_kg, FLAT_BANDS.1 * flat_kg);
+    Ok(if low >= -likely_kg && high <= likely_kg {
+        (Verdict::Flat, Sureness::Likely)
+    } else if high - low <= widest_kg {
+        (Verdict::Flat, Sureness::Weak)
     } else {
         (Verdict::Unclear, Sureness::Weak)
     })

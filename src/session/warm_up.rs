@@ -32,6 +32,9 @@ pub const LADDER: &[(f64, u32, f64)] = &[
 /// small prepares for nothing).
 const CLOSEST_SHARE: f64 = 0.06;
 
+/// A warm-up may be lighter than its step by this share of the working load, for fewer plates (assumed).
+const SLACK_SHARE: f64 = 0.05;
+
 /// The warm-up sets before `working`: the first with the empty bar (or the lightest load there is),
 /// each clearly heavier than the one before and lighter than the working load.
 ///
@@ -44,7 +47,12 @@ pub fn ladder(working: Mass, loading: &Loading) -> Result<Vec<WarmUpSet>> {
         if target_kg > working.as_kg() - closest_kg {
             continue;
         }
-        let load = loading.at_most(Mass::from_kg(target_kg))?;
+        let target = Mass::from_kg(target_kg);
+        let least = Mass::from_kg(target_kg - SLACK_SHARE * working.as_kg());
+        let load = match loading.simplest(least, target) {
+            Some(load) => load,
+            None => loading.at_most(target)?,
+        };
         let last_kg = sets.last().map_or(0.0, |set| set.load.total.as_kg());
         if load.total.as_kg() >= last_kg + closest_kg {
             sets.push(WarmUpSet {

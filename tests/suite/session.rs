@@ -1,3 +1,8 @@
-//! Tests of `session`.
+//! Tests of `session`, one file for each part of it.
 
-mod look;
+mod session_equations;
+mod session_fatigue;
+mod session_loads;
+mod session_log;
+mod session_plans;
+mod session_trend;

@@ -1,0 +1,292 @@
+//! The training log: what is read, what is refused and in which words; days; lifts.
+
+use proptest::prelude::*;
+use torquill::error::Error;
+use torquill::session::day::Day;
+use torquill::session::log::{Log, lift_name};
+use torquill::session::log_file::{ReadOptions, read_log};
+
+const HEAD: &str = "date,lift,load,repetitions,velocity,reserve\n";
+const SKIP: ReadOptions = ReadOptions {
+    skip_bad_rows: true,
+    today: None,
+};
+
+fn read(rows: &str) -> Result<Log, Error> {
+    read_log("log.csv", &format!("{HEAD}{rows}"), ReadOptions::default())
+}
+
+fn refused(rows: &str) -> String {
+    let error = read(rows).expect_err("the row is bad");
+    assert_eq!(error.exit_status(), 2);
+    error.to_string()
+}
+
+#[test]
+fn law_a_row_is_read_with_its_units() {
+    let log =
+        read("2024-03-01,Bench Press,225 lb,5,0.35 m/s,1.5\n2024-03-04,bench_press,100 kg,3,,\n")
+            .expect("good rows");
+    assert_eq!(log.lifts(), [("bench-press".to_owned(), 2)]);
+    let first = &log.entries[0];
+    assert!((first.load.as_kg() - 102.058).abs() < 1e-3);
+    assert_eq!(
+        (first.line, first.repetitions, first.reserve),
+        (2, 5, Some(1.5))
+    );
+    assert_eq!(first.velocity.expect("noted").as_m_s(), 0.35);
+    assert_eq!(log.entries[1].reserve, None);
+    assert!(log.notices.is_empty() && log.skipped.is_empty());
+}
+
+#[test]
+fn law_remarks_quotes_semicolons_and_marks_of_other_programs_are_read() {
+    let text = "\u{feff}# mine\r\nDay;Exercise;Weight;Reps;Note\r\n2024-03-01;\"Squat\";\"100 kg\";5;\"good; \"\"fast\"\"\"\r\n\r\n# end\r\n";
+    let log = read_log("log.csv", text, ReadOptions::default()).expect("a good file");
+    assert_eq!(log.entries.len(), 1);
+    assert_eq!(
+        (log.entries[0].lift.as_str(), log.entries[0].line),
+        ("squat", 3)
+    );
+}
+
+#[test]
+fn law_every_bad_row_is_named_by_line_with_what_is_wrong() {
+    for (row, says) in [
+        (
+            "01/03/2024,squat,100 kg,5,,",
+            "line 2: `01/03/2024` is no date",
+        ),
+        ("2024-02-30,squat,100 kg,5,,", "that month has 29 days"),
+        ("2024-13-01,squat,100 kg,5,,", "no month 13"),
+        ("1824-01-01,squat,100 kg,5,,", "the year 1824"),
+        ("2024-03-01,squat,100,5,,", "`100` has no unit"),
+        ("2024-03-01,squat,-5 kg,5,,", "-5 kg"),
+        ("2024-03-01,squat,0 kg,5,,", "`0 kg` is no set"),
+        ("2024-03-01,squat,10000 kg,5,,", "more than anybody lifts"),
+        ("2024-03-01,squat,100 cm,5,,", "units of mass are kg"),
+        (
+            "2024-03-01,squat,100 kg,five,,",
+            "`five` is no number of repetitions",
+        ),
+        (
+            "2024-03-01,squat,100 kg,5.5,,",
+            "`5.5` is no number of repetitions",
+        ),
+        (
+            "2024-03-01,squat,100 kg,-5,,",
+            "`-5` is no number of repetitions",
+        ),
+        ("2024-03-01,squat,100 kg,5000,,", "5000 repetitions"),
+        ("2024-03-01,squat,100 kg,5,9 m/s,", "no mean velocity"),
+        ("2024-03-01,squat,100 kg,5,0.3,", "has no unit"),
+        ("2024-03-01,squat,100 kg,5,,-1", "`-1` is no reserve"),
+        ("2024-03-01,squat,100 kg,5,,NaN", "`NaN` is no reserve"),
+        ("2024-03-01,squat,100 kg", "the row has no repetitions"),
+        ("2024-03-01,,100 kg,5,,", "the row has no lift"),
+        (
+            "2024-03-01,squat,102,5 kg,5,,",
+            "the row has 7 fields, the header 6",
+        ),
+    ] {
+        let message = refused(row);
+        assert!(message.contains(says), "{row}: {message}");
+    }
+}
+
+#[test]
+fn law_all_bad_rows_are_collected_with_their_places() {
+    let rows = "2024-03-01,squat,100 kg,5,,\n2024-03-02,squat,heavy,x,,\n2024-03-03,squat,100 kg,5,,\nsoon,squat,100 kg,5,,\n";
+    let error = read(rows).expect_err("two bad rows");
+    assert_eq!(error.faults().len(), 3);
+    let places: Vec<_> = error
+        .faults()
+        .iter()
+        .map(|f| f.place.as_ref().expect("a place").start)
+        .collect();
+    assert_eq!(places, [(3, 18), (3, 24), (5, 1)]);
+    let log = read_log("log.csv", &format!("{HEAD}{rows}"), SKIP).expect("two good rows are left");
+    assert_eq!(log.entries.len(), 2);
+    assert_eq!(
+        log.skipped.iter().map(|row| row.line).collect::<Vec<_>>(),
+        [3, 5]
+    );
+    assert!(log.skipped[0].reason.contains("`x` is no number"));
+    let all_bad = read_log("log.csv", &format!("{HEAD}soon,squat,100 kg,5,,\n"), SKIP);
+    assert!(
+        all_bad.is_err(),
+        "a log without a good row is refused even on request"
+    );
+}
+
+#[test]
+fn law_thousands_of_bad_rows_are_counted_not_shown() {
+    let rows = "soon,squat,100 kg,5,,\n".repeat(5000);
+    let error = read(&rows).expect_err("all bad");
+    assert_eq!(error.faults().len(), 26);
+    assert!(error.to_string().contains("and 4975 more bad rows"));
+}
+
+#[test]
+fn law_a_bad_header_is_refused_even_on_request() {
+    for (text, says) in [
+        ("", "is empty"),
+        ("# only a remark\n", "is empty"),
+        (
+            "date,lift,load\n2024-03-01,squat,100 kg\n",
+            "no column `repetitions`",
+        ),
+        ("date,lift,load,repetitons\n", "did you mean `repetitions`?"),
+        ("date,lift,load,reps,reps\n", "stands twice"),
+        ("date,lift,load,reps\n", "no sets"),
+    ] {
+        let error = read_log("log.csv", text, SKIP).expect_err("a bad header");
+        assert!(error.to_string().contains(says), "{text}: {error}");
+        assert_eq!(error.exit_status(), 2);
+    }
+}
+
+#[test]
+fn law_future_days_are_refused_when_today_is_known() {
+    let options = ReadOptions {
+        skip_bad_rows: false,
+        today: Day::from_date(2024, 3, 2),
+    };
+    let text = format!("{HEAD}2024-03-02,squat,100 kg,5,,\n2024-03-03,squat,100 kg,5,,\n");
+    let error = read_log("log.csv", &text, options).expect_err("tomorrow");
+    assert!(
+        error
+            .to_string()
+            .contains("line 3: 2024-03-03 lies in the future"),
+        "{error}"
+    );
+}
+
+#[test]
+fn law_two_lifts_need_a_name() {
+    let log =
+        read("2024-03-01,squat,100 kg,5,,\n2024-03-01,deadlift,140 kg,5,,\n").expect("good rows");
+    let error = log.of_lift(None).expect_err("two lifts");
+    assert!(
+        error
+            .to_string()
+            .contains("mixes 2 lifts: deadlift (1 sets), squat (1 sets)"),
+        "{error}"
+    );
+    assert_eq!(
+        log.of_lift(Some("Deadlift")).expect("there").entries.len(),
+        1
+    );
+    assert!(log.of_lift(Some("row")).is_err());
+    assert!(Log::default().of_lift(None).is_err());
+}
+
+#[test]
+fn law_odd_but_possible_rows_are_kept_with_a_notice() {
+    let log = read(
+        "2024-03-08,squat,100 kg,5,,\n2024-03-01,squat,95 kg,5,,\n2024-03-15,squat,100 kg,0,,\n",
+    )
+    .expect("good rows");
+    assert_eq!(log.entries[0].line, 3, "sorted by day");
+    assert!(
+        log.notices[0].contains("dates out of order: line 3"),
+        "{:?}",
+        log.notices
+    );
+    assert!(
+        log.notices[1].contains("line 4: failed attempts"),
+        "{:?}",
+        log.notices
+    );
+    let newest_first =
+        read("2024-03-08,squat,100 kg,5,,\n2024-03-01,squat,95 kg,5,,\n").expect("good");
+    assert!(newest_first.notices[0].contains("newest day to the oldest"));
+    let sets = "2024-03-01,squat,95 kg,5,,\n2024-03-01,squat,95 kg,5,,\n";
+    assert!(
+        read(sets).expect("good").notices.is_empty(),
+        "equal sets of one session are normal"
+    );
+    let pasted = format!("{sets}2024-03-08,squat,100 kg,5,,\n{sets}");
+    let notices = read(&pasted).expect("good").notices;
+    assert!(
+        notices
+            .iter()
+            .any(|notice| notice.contains("lines 5, 6 repeat sets")),
+        "{notices:?}"
+    );
+}
+
+#[test]
+fn law_lifts_are_compared_by_their_words() {
+    for written in [
+        "Bench Press",
+        "bench_press",
+        " BENCH-press ",
+        "bench  press",
+    ] {
+        assert_eq!(lift_name(written), "bench-press");
+    }
+}
+
+#[test]
+fn law_days_count_like_the_calendar() {
+    let day = |text: &str| Day::from_text(text).expect("a date");
+    assert_eq!(day("2024-03-01").days_since(day("2024-02-28")), 2);
+    assert_eq!(day("2023-03-01").days_since(day("2023-02-28")), 1);
+    assert_eq!(day("2100-03-01").days_since(day("2100-02-28")), 1);
+    assert_eq!(day("2000-03-01").days_since(day("2000-02-28")), 2);
+    assert_eq!(day("2000-01-01").days_since(day("1970-01-01")), 10_957);
+    let mut expected = day("1900-01-01");
+    for year in 1900..=2199 {
+        for month in 1..=12 {
+            let mut date = 1;
+            while let Some(next) = Day::from_date(year, month, date) {
+                assert_eq!(next, expected, "{year}-{month}-{date}");
+                assert_eq!(next.date(), (year, month, date));
+                assert_eq!(day(&next.to_string()), next);
+                // The next day of the calendar is one more.
+                expected = following(next);
+                date += 1;
+            }
+            assert!((29..=32).contains(&date));
+        }
+    }
+}
+
+/// The day after, by its number alone.
+fn following(day: Day) -> Day {
+    let (year, month, date) = day.date();
+    [
+        (year, month, date + 1),
+        (year, month + 1, 1),
+        (year + 1, 1, 1),
+    ]
+    .into_iter()
+    .find_map(|(y, m, d)| Day::from_date(y, m, d).filter(|next| next.days_since(day) == 1))
+    .unwrap_or(day)
+}
+
+proptest! {
+    #[test]
+    fn law_no_text_makes_the_reader_panic(text in "\\PC{0,200}", skip in any::<bool>()) {
+        let options = ReadOptions { skip_bad_rows: skip, today: None };
+        let _ = read_log("log.csv", &text, options);
+        let _ = read_log("log.csv", &format!("{HEAD}{text}"), options);
+        let _ = Day::from_text(&text);
+    }
+
+    #[test]
+    fn law_no_row_makes_the_reader_panic(
+        rows in proptest::collection::vec(
+            ("[0-9/-]{0,11}", "[a-z \"]{0,6}", "-?[0-9.e]{0,6} ?(kg|lb|m|)", "-?[0-9]{0,4}", "[0-9. m/s]{0,8}"), 0..20,
+        ),
+    ) {
+        let body: String = rows.iter().map(|(a, b, c, d, e)| format!("{a},{b},{c},{d},{e},\n")).collect();
+        if let Ok(log) = read_log("log.csv", &format!("{HEAD}{body}"), SKIP) {
+            prop_assert_eq!(log.entries.len() + log.skipped.len(), rows.len());
+            if let Ok(one) = log.of_lift(None) {
+                let _ = torquill::session::trend::trend(&one);
+            }
+        }
+    }
+}
