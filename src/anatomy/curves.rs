@@ -4,6 +4,7 @@
 //! Out: shares of the peak isometric force. The constants live in `models/curves/`, each with its
 //! publication; the formulas stand here.
 
+use super::dynamics::Dynamics;
 use crate::source::Source;
 use serde::{Deserialize, Serialize};
 
@@ -172,4 +173,6 @@ pub struct Curves {
     pub velocity_source: Source,
     /// Source of the share of the eccentric surplus that reaches a joint.
     pub voluntary_source: Source,
+    /// How the muscles answer in time.
+    pub dynamics: Dynamics,
 }

@@ -4,6 +4,7 @@
 //! kernels that evaluate fibres, arms and tendons.
 
 mod curves;
+mod dynamics;
 mod joint;
 mod lifter;
 mod moment_arm;
@@ -15,6 +16,7 @@ mod segment;
 mod tendon;
 
 pub use curves::{ActiveForceLength, Bell, Curves, ForceVelocity, PassiveForceLength};
+pub use dynamics::Dynamics;
 pub use joint::Dof;
 pub use lifter::{Build, Lifter, LifterRecord, Sex, Training};
 pub use moment_arm::{ArmCurve, ArmShape, MomentArm};

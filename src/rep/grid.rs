@@ -1,0 +1,272 @@
+//! Capacity at any position and speed: the pose's programme on a grid, with a smooth surface through it.
+//!
+//! In: poses, acting muscles, the load's direction. Out: [`CapacityGrid`], the generalised force that
+//! full activation brings along the range, from fast lowering to fast lifting, and which joint limits.
+
+use super::table::hermite;
+use crate::capacity::{Acting, Solver};
+use crate::error::{Error, Result};
+use crate::movement::{Measure, PlaneForce, Pose, Range};
+use rayon::prelude::*;
+
+/// Speeds below zero, above zero, and how much wider the last step is than the first.
+const LOWERING_SPEEDS: usize = 14;
+const LIFTING_SPEEDS: usize = 26;
+const SPREAD: f64 = 4.0;
+/// Lowering speed at the edge of the grid over the fastest lifting: lengthening fibres are long at
+/// their limit there.
+const SLOWEST_OVER_FASTEST: f64 = 0.6;
+/// No body moves through its range faster than this, ranges per second.
+const MOST_SPEED: f64 = 64.0;
+
+/// The surface of capacity over range and speed.
+#[derive(Debug, Clone)]
+pub struct CapacityGrid {
+    /// Places in the range, rising.
+    ranges: Vec<f64>,
+    /// Speeds along the range, 1/s, rising; 0 is one of them.
+    speeds: Vec<f64>,
+    /// Value, slope along the range, slope along the speed, mixed slope; speed by speed in each place.
+    nodes: Vec<[f64; 4]>,
+    /// Coordinate that limits at each node.
+    limiting: Vec<u8>,
+}
+
+/// What one node holds: generalised force along the range and the limiting coordinate.
+type Node = (f64, u8);
+
+impl CapacityGrid {
+    /// Solves the programme at every node, one place after the other in parallel.
+    ///
+    /// `places` are indices into the range's poses; `directions` the load's unit force at each pose.
+    /// Each place starts from a fresh solver, so the answer does not depend on the number of threads.
+    ///
+    /// **Fails** where a pose cannot be held still or lowered; at lifting speeds that no muscle
+    /// follows, only the limbs' own weight is left.
+    pub(super) fn build(
+        acting: &Acting,
+        range: &Range,
+        places: &[usize],
+        directions: &[PlaneForce],
+        passive: &[f64],
+    ) -> Result<Self> {
+        let speeds = speeds_up_to(fastest(acting, range, places, directions, passive)?);
+        let columns: Vec<Vec<Node>> = places
+            .par_iter()
+            .map(|&place| {
+                let mut column = Column::new(acting, range, directions[place], passive[place])?;
+                column.over(&range.poses[place], &speeds)
+            })
+            .collect::<Result<_>>()?;
+        let ranges: Vec<f64> = places.iter().map(|&i| range.poses[i].load.range).collect();
+        let values: Vec<Vec<f64>> = columns
+            .iter()
+            .map(|column| column.iter().map(|node| node.0).collect())
+            .collect();
+        Ok(Self {
+            nodes: with_slopes(&ranges, &speeds, &values),
+            limiting: columns.iter().flatten().map(|node| node.1).collect(),
+            ranges,
+            speeds,
+        })
+    }
+
+    /// Generalised force of full activation at a place and speed, N·m per unit of range.
+    ///
+    /// ```text
+    /// Q(s, ṡ) = Σ_ij f_ij·H_i(s)·H_j(ṡ)      f: value, ∂f/∂s, ∂f/∂ṡ, ∂²f/∂s∂ṡ at the cell's four nodes
+    /// ```
+    /// **Shape.** C¹; passes through every node; straight on beyond the edges of speed.
+    /// **Source.** Bicubic Hermite interpolation (textbook). **Fails.** Never.
+    #[must_use]
+    pub fn at(&self, s: f64, speed: f64) -> f64 {
+        let (edge, beyond) = self.inside(speed);
+        let (i, hs) = cell(&self.ranges, s);
+        let (j, hv) = cell(&self.speeds, edge);
+        let mut sum = 0.0;
+        let mut slope = 0.0;
+        for (di, dj) in [(0, 0), (0, 1), (1, 0), (1, 1)] {
+            let node = &self.nodes[(i + di) * self.speeds.len() + j + dj];
+            let (s_value, s_slope) = (hs[di], hs[2 + di]);
+            sum += hv[dj] * (node[0] * s_value + node[1] * s_slope)
+                + hv[2 + dj] * (node[2] * s_value + node[3] * s_slope);
+            if beyond != 0.0 && (j + dj == 0 || j + dj + 1 == self.speeds.len()) {
+                slope += node[2] * s_value + node[3] * s_slope;
+            }
+        }
+        sum + slope * beyond
+    }
+
+    /// The speed held inside the grid, and how far beyond the edge it was.
+    fn inside(&self, speed: f64) -> (f64, f64) {
+        let (first, last) = (self.speeds[0], self.speeds[self.speeds.len() - 1]);
+        let edge = speed.clamp(first, last);
+        (edge, speed - edge)
+    }
+
+    /// Index of the coordinate that limits nearest to a place and speed.
+    #[must_use]
+    pub fn limiting_at(&self, s: f64, speed: f64) -> usize {
+        let nearest = |nodes: &[f64], x: f64| {
+            let (cell, _) = cell(nodes, x);
+            if x - nodes[cell] > nodes[cell + 1] - x {
+                cell + 1
+            } else {
+                cell
+            }
+        };
+        let (i, j) = (nearest(&self.ranges, s), nearest(&self.speeds, speed));
+        usize::from(self.limiting[i * self.speeds.len() + j])
+    }
+
+    /// Places of the range and speeds along it (1/s) at which the programme was solved.
+    #[must_use]
+    pub fn axes(&self) -> (&[f64], &[f64]) {
+        (&self.ranges, &self.speeds)
+    }
+}
+
+/// The cell of `x` and Hermite's cubics in it, those of the slopes times the cell's width.
+#[inline]
+fn cell(nodes: &[f64], x: f64) -> (usize, [f64; 4]) {
+    let last = nodes.len() - 2;
+    let index = nodes.partition_point(|node| *node <= x);
+    let index = index.saturating_sub(1).min(last);
+    let width = nodes[index + 1] - nodes[index];
+    let h = hermite((x - nodes[index]) / width);
+    (index, [h[0], h[1], width * h[2], width * h[3]])
+}
+
+/// One place of the range at all speeds.
+struct Column<'a> {
+    solver: Solver<'a>,
+    direction: PlaneForce,
+    measure: Measure,
+    passive: f64,
+}
+
+impl<'a> Column<'a> {
+    fn new(acting: &'a Acting, range: &Range, direction: PlaneForce, passive: f64) -> Result<Self> {
+        Ok(Self {
+            solver: Solver::new(acting, range.measure, range.sides)?,
+            direction,
+            measure: range.measure,
+            passive,
+        })
+    }
+
+    fn node(&mut self, pose: &Pose, speed: f64) -> Result<Node> {
+        let held = self.solver.solve(pose, self.direction, speed)?;
+        let lever = lever_of(pose, self.direction, self.measure);
+        Ok((held.capacity * lever, held.limiting as u8))
+    }
+
+    /// From standing still to fast lifting, then back and to fast lowering: each from its neighbour.
+    fn over(&mut self, pose: &Pose, speeds: &[f64]) -> Result<Vec<Node>> {
+        let zero = speeds.partition_point(|speed| *speed < 0.0);
+        let mut nodes = vec![(self.passive, 0); speeds.len()];
+        for index in zero..speeds.len() {
+            match self.node(pose, speeds[index]) {
+                Ok(node) => nodes[index] = node,
+                Err(_) if index > zero => nodes[index].1 = nodes[index - 1].1,
+                Err(error) => return Err(error),
+            }
+        }
+        for index in (0..zero).rev() {
+            nodes[index] = self.node(pose, speeds[index])?;
+        }
+        Ok(nodes)
+    }
+}
+
+/// Generalised force along the range per unit of capacity.
+///
+/// ```text
+/// Q = λ·(−w · dx/ds)  [N → N·m per range]       Q = τ·|dq/ds|  [N·m → N·m per range]
+/// ```
+/// `w` unit direction of the load, `x` its point, `q` the angle that a movement measured in torque turns.
+/// **Source.** Principle of virtual work: the load that could be held does the work of what holds it.
+pub(super) fn lever_of(pose: &Pose, direction: PlaneForce, measure: Measure) -> f64 {
+    match measure {
+        Measure::Torque => pose.coordinates[0].slope_rad.abs(),
+        Measure::Force => -(direction.x_n * pose.load.dx_ds_m + direction.z_n * pose.load.dz_ds_m),
+    }
+}
+
+/// Speed along the range (1/s) at which the muscles carry nothing any more in mid-range.
+fn fastest(
+    acting: &Acting,
+    range: &Range,
+    places: &[usize],
+    directions: &[PlaneForce],
+    passive: &[f64],
+) -> Result<f64> {
+    let middle = places[places.len() / 2];
+    let mut column = Column::new(acting, range, directions[middle], passive[middle])?;
+    let pose = &range.poses[middle];
+    let mut is_over = |speed: f64| match column.node(pose, speed) {
+        Ok((force, _)) => force <= passive[middle] + 1.0e-6,
+        Err(_) => true,
+    };
+    let mut high = 1.0;
+    while high < MOST_SPEED && !is_over(high) {
+        high *= 1.25;
+    }
+    if high <= 1.0 {
+        return Err(Error::no_answer(
+            "the muscles of this lifter carry no load at one range per second",
+        )
+        .hint("a greatest shortening velocity that was set may be too small"));
+    }
+    Ok(high)
+}
+
+/// Speeds on both sides of zero, close together there.
+fn speeds_up_to(fastest: f64) -> Vec<f64> {
+    let place = |k: usize, count: usize, edge: f64| {
+        edge * (SPREAD * k as f64 / count as f64).sinh() / SPREAD.sinh()
+    };
+    let slowest = SLOWEST_OVER_FASTEST * fastest;
+    let below = (1..=LOWERING_SPEEDS)
+        .rev()
+        .map(|k| -place(k, LOWERING_SPEEDS, slowest));
+    let above = (0..=LIFTING_SPEEDS).map(|k| place(k, LIFTING_SPEEDS, fastest));
+    below.chain(above).collect()
+}
+
+/// Slopes of a row of values by the parabola through each point and its neighbours.
+fn slopes_of(x: &[f64], y: &[f64]) -> Vec<f64> {
+    let last = x.len() - 1;
+    let rise = |k: usize| (y[k + 1] - y[k]) / (x[k + 1] - x[k]);
+    let inner = |k: usize| {
+        let (left, right) = (x[k] - x[k - 1], x[k + 1] - x[k]);
+        (rise(k - 1) * right + rise(k) * left) / (left + right)
+    };
+    (0..=last)
+        .map(|k| match k {
+            0 => 2.0 * rise(0) - inner(1),
+            k if k == last => 2.0 * rise(last - 1) - inner(last - 1),
+            k => inner(k),
+        })
+        .collect()
+}
+
+fn with_slopes(ranges: &[f64], speeds: &[f64], values: &[Vec<f64>]) -> Vec<[f64; 4]> {
+    let over_speed: Vec<Vec<f64>> = values.iter().map(|row| slopes_of(speeds, row)).collect();
+    let over_range = |table: &[Vec<f64>]| -> Vec<Vec<f64>> {
+        (0..speeds.len())
+            .map(|j| {
+                let row: Vec<f64> = table.iter().map(|column| column[j]).collect();
+                slopes_of(ranges, &row)
+            })
+            .collect()
+    };
+    let (along, mixed) = (over_range(values), over_range(&over_speed));
+    let mut nodes = Vec::with_capacity(ranges.len() * speeds.len());
+    for (i, row) in values.iter().enumerate() {
+        for (j, value) in row.iter().enumerate() {
+            nodes.push([*value, along[j][i], over_speed[i][j], mixed[j][i]]);
+        }
+    }
+    nodes
+}

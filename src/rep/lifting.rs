@@ -1,0 +1,155 @@
+//! The lift: everything the lifter has, until lockout or until the load stops.
+//!
+//! In: the equation and the state at the bottom. Out: every state on the way and how it ended.
+
+use super::activation::Activation;
+use super::enhancement::Enhancement;
+use super::equation::{Equation, Terms, Way};
+use super::moment::{Moment, Phase};
+use super::options::RepOptions;
+use crate::anatomy::Dynamics;
+use crate::error::Result;
+use crate::numeric::{Steps, integrate};
+use crate::units::STANDARD_GRAVITY_M_S2;
+use std::cell::Cell;
+
+/// How a lift ended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum LiftEnd {
+    /// The end of the range.
+    Lockout,
+    /// Speed fell to zero before it.
+    Stopped,
+    /// Speed all but vanished and stayed so.
+    Crawled,
+}
+
+/// A load slower than this, ranges per second, for this long has stopped: 5 mm/s in a bench press.
+/// Assumed: a stall is approached without end (the load meets its balance like a damper), and no
+/// judge sees such a bar move.
+const CRAWL_SPEED: f64 = 0.015;
+const CRAWL_S: f64 = 0.5;
+/// No lift takes longer, s.
+const LONGEST_S: f64 = 30.0;
+
+/// Everything that stays the same during one lift.
+pub(super) struct Lift<'a> {
+    pub(super) equation: &'a Equation<'a>,
+    pub(super) activation: Activation,
+    pub(super) enhancement: Enhancement,
+    pub(super) options: &'a RepOptions,
+    /// Careful end: deceleration along the range, 1/s², and where it may begin.
+    stop: (f64, f64),
+}
+
+impl<'a> Lift<'a> {
+    pub(super) fn new(
+        equation: &'a Equation<'a>,
+        dynamics: &Dynamics,
+        enhancement: Enhancement,
+        options: &'a RepOptions,
+    ) -> Self {
+        let first = equation.track.points.first().map_or(0.0, |p| p.travel_m);
+        let last = equation.track.points.last().map_or(1.0, |p| p.travel_m);
+        let reach_m = (last - first).abs().max(0.01);
+        let deceleration = dynamics.stop_deceleration.max(0.0) * STANDARD_GRAVITY_M_S2 / reach_m;
+        let begin = options.from + dynamics.stop_from * (options.to - options.from);
+        Self {
+            equation,
+            activation: Activation::of(dynamics),
+            enhancement,
+            options,
+            stop: (deceleration, begin),
+        }
+    }
+
+    /// The nerves' drive: full effort, but for the careful end of a fast lift.
+    ///
+    /// ```text
+    /// a_stop = −ṡ²/2d,  d = to + 0.02Δ − s;     r = ṡ²/(2·c·d)
+    /// u = (1 − w)·u_full + w·u(a_stop),   w = smooth step of r over 0.8-1.2, only behind `stop_from`
+    /// ```
+    /// `c` deceleration that lifters choose (1/s²), `Δ` the part of the range. Aiming a little beyond
+    /// lockout keeps the last centimetre from taking for ever.
+    /// **Shape.** Full effort while the load could still be stopped gently; never below 0.
+    /// **Source.** A bar must not leave the hands; the braking phase of light and medium loads
+    /// (Sanchez-Medina 2010). **Differs.** No antagonists: braking is letting go.
+    fn drive(&self, from: f64, time_s: f64, (s, speed): (f64, f64), terms: &Terms, e: f64) -> f64 {
+        let full = self.activation.full_effort(from, time_s);
+        let (deceleration, begin) = self.stop;
+        if s <= begin || speed <= 0.0 || deceleration <= 0.0 {
+            return full;
+        }
+        let part = self.options.to - self.options.from;
+        let left = (self.options.to + 0.02 * part - s).max(0.005 * part);
+        let ratio = speed * speed / (2.0 * deceleration * left);
+        let weight = smooth_step((ratio - 0.8) / 0.4) * smooth_step((s - begin) / (0.1 * part));
+        if weight == 0.0 {
+            return full;
+        }
+        let stop = terms.drive_for(-speed * speed / (2.0 * left), speed) / e;
+        full.min((1.0 - weight) * full + weight * stop.clamp(0.0, 1.0))
+    }
+
+    /// Lifts from a state at rest at the bottom; `observe` sees every step.
+    pub(super) fn run(
+        &self,
+        start: Moment,
+        observe: &mut impl FnMut(Moment),
+    ) -> Result<(Moment, LiftEnd)> {
+        let slow_since: Cell<Option<f64>> = Cell::new(None);
+        let moment = |time_s: f64, y: &[f64; 4]| Moment {
+            time_s: start.time_s + time_s,
+            s: y[0],
+            speed: y[1],
+            activation: y[2],
+            enhancement: self.enhancement.left(start.enhancement, time_s),
+            work_j: y[3],
+            phase: Phase::Lifting,
+        };
+        let event = |time_s: f64, y: &[f64; 4]| {
+            if y[0] >= self.options.to {
+                Some(LiftEnd::Lockout)
+            } else if y[1] <= 0.0 {
+                Some(LiftEnd::Stopped)
+            } else {
+                let slow = slow_since.get().is_some_and(|t| time_s - t >= CRAWL_S);
+                slow.then_some(LiftEnd::Crawled)
+            }
+        };
+        let steps = Steps {
+            start: 0.0,
+            end: LONGEST_S,
+            step: self.options.step.as_s(),
+        };
+        let state = [start.s, 0.0, start.activation, 0.0];
+        let rate = |t: f64, y: &[f64; 4]| self.rate(&start, t, y);
+        let arrival = integrate(steps, state, rate, event, |t, y| {
+            let slow = t > 0.0 && y[1] < CRAWL_SPEED;
+            slow_since.set(slow.then(|| slow_since.get().unwrap_or(t)));
+            observe(moment(t, y));
+        })?;
+        let end = arrival.event.unwrap_or(LiftEnd::Crawled);
+        Ok((moment(arrival.time, &arrival.state), end))
+    }
+
+    /// Rates of place, speed, activation and net work.
+    fn rate(&self, start: &Moment, time_s: f64, y: &[f64; 4]) -> [f64; 4] {
+        let [s, speed, activation, _] = *y;
+        let terms = self.equation.terms(s, speed, Way::Up);
+        let e = 1.0 + self.enhancement.left(start.enhancement, time_s);
+        let drive = self.drive(start.activation, time_s, (s, speed), &terms, e);
+        [
+            speed,
+            terms.acceleration(activation * e, speed),
+            self.activation.rate(activation, drive),
+            terms.net_power_w(activation * e, speed),
+        ]
+    }
+}
+
+/// 0 below 0, 1 above 1, smooth between.
+fn smooth_step(x: f64) -> f64 {
+    let x = x.clamp(0.0, 1.0);
+    x * x * (3.0 - 2.0 * x)
+}

@@ -1,0 +1,215 @@
+//! Lowering at a tempo: along the plan while strength suffices, else by the equation of motion.
+//!
+//! In: the equation, the options. Out: every state on the way, and whether the load got away.
+
+use super::enhancement::Enhancement;
+use super::equation::{Equation, Way};
+use super::moment::{Moment, Phase};
+use super::options::RepOptions;
+use crate::error::Result;
+use crate::numeric::{Steps, integrate};
+use std::f64::consts::PI;
+
+/// How the lowering ended.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Descent {
+    /// The last moment of it.
+    pub(super) end: Moment,
+    /// Whether the load ran away from the lifter before the bottom.
+    pub(super) is_lost: bool,
+}
+
+/// Moments a second of a planned lowering, and their smallest and largest number.
+const RATE_PER_S: f64 = 50.0;
+const FEWEST: f64 = 20.0;
+const MOST: f64 = 400.0;
+
+/// The plan of a lowering.
+///
+/// ```text
+/// s(t) = to − Δ·(1 − cos(πt/T))/2,   |ṡ| = (π/T)·Δ·√(σ(1 − σ)),   σ = (to − s)/Δ
+/// ```
+/// **Shape.** From rest to rest; the braking at the bottom passes over into the lift without a jump.
+/// **Source.** Assumed; lowering in a bench press is one smooth stroke (Elliott 1989).
+#[derive(Debug, Clone, Copy)]
+struct Plan {
+    from: f64,
+    to: f64,
+    time_s: f64,
+}
+
+impl Plan {
+    /// Place, speed and acceleration at a time.
+    fn at(&self, time_s: f64) -> (f64, f64, f64) {
+        let (half, turn) = (0.5 * (self.to - self.from), PI / self.time_s);
+        let phase = turn * time_s;
+        (
+            self.to - half * (1.0 - phase.cos()),
+            -half * turn * phase.sin(),
+            -half * turn * turn * phase.cos(),
+        )
+    }
+
+    fn peak_speed(&self) -> f64 {
+        0.5 * PI * (self.to - self.from) / self.time_s
+    }
+
+    /// Acceleration that brings a load at a place and speed back to the plan.
+    fn correction(&self, s: f64, speed: f64) -> f64 {
+        /// Time in which a lifter corrects the speed, s (assumed: a fast voluntary reaction).
+        const CORRECTED_IN_S: f64 = 0.15;
+        let span = self.to - self.from;
+        let done = ((self.to - s) / span).clamp(0.0, 1.0);
+        let planned = self.peak_speed() * 2.0 * (done * (1.0 - done)).sqrt();
+        let slowest = 0.05 * self.peak_speed();
+        let along = -0.5 * span * (PI / self.time_s).powi(2) * (1.0 - 2.0 * done);
+        along + (-planned.max(slowest) - speed) / CORRECTED_IN_S
+    }
+}
+
+/// Lowers from `to` to `from`.
+pub(super) fn lower(
+    equation: &Equation,
+    enhancement: Enhancement,
+    options: &RepOptions,
+    time_s: f64,
+    observe: &mut impl FnMut(Moment),
+) -> Result<Descent> {
+    let plan = Plan {
+        from: options.from,
+        to: options.to,
+        time_s,
+    };
+    let count = (RATE_PER_S * time_s).clamp(FEWEST, MOST).round();
+    let step_s = time_s / count;
+    let mut before = Moment::default();
+    for k in 0..=count as usize {
+        let at_s = k as f64 * step_s;
+        let (s, speed, acceleration) = plan.at(at_s);
+        let terms = equation.terms(s, speed, Way::Down);
+        let drive = terms.drive_for(acceleration, speed);
+        let share = if k == 0 {
+            0.0
+        } else {
+            enhancement.after_lowering(before.enhancement, before.activation, speed, step_s)
+        };
+        let asked = drive / (1.0 + share);
+        if asked > 1.0 && k > 0 {
+            return overpowered(equation, enhancement, (&plan, options), before, observe);
+        }
+        before = Moment {
+            time_s: at_s,
+            s,
+            speed,
+            activation: asked.clamp(0.0, 1.0),
+            enhancement: share,
+            work_j: 0.0,
+            phase: Phase::Lowering,
+        };
+        observe(before);
+    }
+    Ok(Descent {
+        end: before,
+        is_lost: false,
+    })
+}
+
+/// Why a lowering that is not on its plan ends.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum End {
+    Bottom,
+    RunAway,
+}
+
+/// The rest of a lowering in which the load is, at times, more than the lifter can keep to the plan.
+fn overpowered(
+    equation: &Equation,
+    enhancement: Enhancement,
+    (plan, options): (&Plan, &RepOptions),
+    start: Moment,
+    observe: &mut impl FnMut(Moment),
+) -> Result<Descent> {
+    /// A load this much faster than planned, and faster than this, has got away (assumed).
+    const TIMES_PLANNED: f64 = 2.0;
+    const FASTER_THAN_M_S: f64 = 0.3;
+    let lever = equation.track.at(0.5 * (options.from + options.to)).lever;
+    let runaway = (TIMES_PLANNED * plan.peak_speed()).max(FASTER_THAN_M_S / lever.max(1.0e-6));
+    let asked = |s: f64, speed: f64, share: f64| {
+        let terms = equation.terms(s, speed, Way::Down);
+        let drive = terms.drive_for(plan.correction(s, speed), speed);
+        ((drive / (1.0 + share)).clamp(0.0, 1.0), terms)
+    };
+    let rate = |_: f64, y: &[f64; 3]| {
+        let (activation, terms) = asked(y[0], y[1], y[2]);
+        let stretch = enhancement.rate(y[2], activation, y[1].min(0.0));
+        [
+            y[1],
+            terms.acceleration(activation * (1.0 + y[2]), y[1]),
+            stretch,
+        ]
+    };
+    let event = |_: f64, y: &[f64; 3]| {
+        if y[0] <= options.from {
+            Some(End::Bottom)
+        } else {
+            (-y[1] > runaway).then_some(End::RunAway)
+        }
+    };
+    let moment = |time_s: f64, y: &[f64; 3]| Moment {
+        time_s,
+        s: y[0],
+        speed: y[1],
+        activation: asked(y[0], y[1], y[2]).0,
+        enhancement: y[2],
+        work_j: 0.0,
+        phase: Phase::Lowering,
+    };
+    let steps = Steps {
+        start: start.time_s,
+        end: start.time_s + 10.0 + 3.0 * plan.time_s.min(20.0),
+        step: options.step.as_s(),
+    };
+    let state = [start.s, start.speed, start.enhancement];
+    let arrival = integrate(steps, state, rate, event, |t, y| observe(moment(t, y)))?;
+    Ok(Descent {
+        end: moment(arrival.time, &arrival.state),
+        is_lost: arrival.event == Some(End::RunAway),
+    })
+}
+
+/// Largest activation that a lowering by the plan asks for, and where.
+///
+/// The start is a hold at the top. **Shape.** Above 1 where the lifter cannot keep to the plan.
+pub(super) fn most_asked(
+    equation: &Equation,
+    enhancement: Enhancement,
+    options: &RepOptions,
+    time_s: f64,
+) -> (f64, f64) {
+    let plan = Plan {
+        from: options.from,
+        to: options.to,
+        time_s,
+    };
+    let count = (RATE_PER_S * time_s).clamp(FEWEST, MOST).round();
+    let step_s = time_s / count;
+    let (mut most, mut place) = (0.0, options.to);
+    let (mut share, mut activation) = (0.0, 0.0);
+    for k in 0..=count as usize {
+        let (s, speed, _) = plan.at(k as f64 * step_s);
+        let terms = equation.terms(s, speed, Way::Down);
+        share = enhancement.after_lowering(share, activation, speed, step_s);
+        // The spotters stop the load: the lifter need not brake it at the bottom.
+        let asked = terms.drive_for(0.0, speed) / (1.0 + share);
+        activation = asked.clamp(0.0, 1.0);
+        if asked > most {
+            (most, place) = (asked, s);
+        }
+    }
+    (most, place)
+}
+
+/// What a hold at a place asks of activation.
+pub(super) fn hold(equation: &Equation, s: f64, share: f64) -> f64 {
+    equation.terms(s, 0.0, Way::Up).drive_for(0.0, 0.0) / (1.0 + share)
+}

@@ -1,0 +1,172 @@
+//! A lifter in a movement, ready to be moved: the grid is solved once, repetitions are then cheap.
+//!
+//! In: a movement, a lifter, perhaps a setup. Out: [`RepModel`], which runs repetitions.
+
+use super::equation::Equation;
+use super::grid::CapacityGrid;
+use super::moment::Moment;
+use super::options::RepOptions;
+use super::phases::{Ending, repetition};
+use super::trace::RepTrace;
+use super::track::Track;
+use crate::anatomy::{Dof, Dynamics, Lifter};
+use crate::capacity::{Acting, plain_direction};
+use crate::demand::{patterns, put_up};
+use crate::error::{Error, Result};
+use crate::movement::{Measure, Movement, PlaneForce, Range, trace};
+use crate::resistance::{Motion, Setup};
+
+/// Poses over the range, evenly spaced.
+const PLACES: usize = 201;
+/// Every fourth pose carries a column of the grid up to the first place, every second up to the
+/// second, then every one: capacity climbs ever more steeply towards a straight limb.
+const COARSE_TO: f64 = 0.8;
+const MIDDLE_TO: f64 = 0.92;
+
+/// A lifter in a movement.
+#[derive(Debug, Clone)]
+pub struct RepModel {
+    track: Track,
+    grid: CapacityGrid,
+    dynamics: Dynamics,
+    joints: Vec<Dof>,
+}
+
+impl RepModel {
+    /// The model for loads that act in the plain direction of the movement.
+    ///
+    /// **Fails** if the path cannot be closed or a pose cannot be held.
+    pub fn new(movement: &Movement, lifter: &Lifter) -> Result<Self> {
+        let range = trace(movement, lifter, PLACES)?;
+        let plain = plain_direction(range.carrier);
+        Self::along(&range, lifter, &vec![plain; range.poses.len()])
+    }
+
+    /// The model for the direction in which a setup pulls at each place, as with bands from the side.
+    ///
+    /// **Fails** as [`RepModel::new`].
+    pub fn for_setup(movement: &Movement, lifter: &Lifter, setup: &Setup) -> Result<Self> {
+        let range = trace(movement, lifter, PLACES)?;
+        let points: Vec<_> = range.poses.iter().map(|pose| pose.load).collect();
+        let plain = plain_direction(range.carrier);
+        let directions: Vec<PlaneForce> = patterns(setup, &points, &range.carrier, Motion::Hold)
+            .iter()
+            .map(|felt| unit_or(felt.force, plain))
+            .collect();
+        Self::along(&range, lifter, &directions)
+    }
+
+    /// The model over poses that are at hand, with the load's unit direction at each.
+    ///
+    /// **Fails** with fewer than 21 poses, and as [`RepModel::new`].
+    pub fn along(range: &Range, lifter: &Lifter, directions: &[PlaneForce]) -> Result<Self> {
+        let last = range.poses.len().saturating_sub(1);
+        if last < 20 || directions.len() != range.poses.len() {
+            return Err(Error::bad(format!(
+                "{} poses and {} directions are too few for a repetition (21 each at least)",
+                range.poses.len(),
+                directions.len()
+            )));
+        }
+        let acting = Acting::of(lifter, &range.poses)?;
+        let track = Track::new(range, &acting);
+        let places = columns_of(last);
+        let passive = track.passive_at_places();
+        let grid = CapacityGrid::build(&acting, range, &places, directions, &passive)?;
+        Ok(Self {
+            grid,
+            track,
+            dynamics: lifter.curves.dynamics.clone(),
+            joints: range.poses[0].coordinates.iter().map(|c| c.dof).collect(),
+        })
+    }
+
+    /// Simulates one repetition.
+    ///
+    /// **Fails** on options outside what is possible; a load that is not lifted is an outcome.
+    pub fn run(&self, setup: &Setup, options: &RepOptions) -> Result<RepTrace> {
+        options.check()?;
+        let equation = self.equation(setup);
+        let mut moments: Vec<Moment> = Vec::with_capacity(1024);
+        let ending = repetition(&equation, &self.dynamics, options, &mut |m| moments.push(m))?;
+        Ok(RepTrace::new(&equation, &self.joints, &moments, ending))
+    }
+
+    /// Whether a setup is lifted to the end of the range, without keeping the way there.
+    ///
+    /// **Fails** as [`RepModel::run`].
+    pub fn is_lifted(&self, setup: &Setup, options: &RepOptions) -> Result<bool> {
+        options.check()?;
+        let equation = self.equation(setup);
+        let (_, ending) = repetition(&equation, &self.dynamics, options, &mut |_| {})?;
+        Ok(ending == Ending::Lockout)
+    }
+
+    /// The surface of capacity over range and speed, generalised force along the range.
+    #[must_use]
+    pub fn grid(&self) -> &CapacityGrid {
+        &self.grid
+    }
+
+    /// Path length (m) or angle (rad) per unit of range at a place.
+    #[must_use]
+    pub fn lever_at(&self, range: f64) -> f64 {
+        self.track.at(range).lever
+    }
+
+    /// Path of the load per unit of range near a place, m.
+    pub(super) fn path_at(&self, range: f64) -> f64 {
+        let last = (self.track.points.len() - 1) as f64;
+        let point = &self.track.points[(range.clamp(0.0, 1.0) * last).round() as usize];
+        point.dx_ds_m.hypot(point.dz_ds_m)
+    }
+
+    /// Force or torque, and with it the units of traces.
+    #[must_use]
+    pub fn measure(&self) -> Measure {
+        self.track.measure
+    }
+
+    pub(super) fn dynamics(&self) -> &Dynamics {
+        &self.dynamics
+    }
+
+    pub(super) fn equation(&self, setup: &Setup) -> Equation<'_> {
+        let rigged = put_up(setup, &self.track.points);
+        Equation::new(&self.track, &self.grid, &rigged)
+    }
+}
+
+/// Indices of the poses that carry a column of the grid.
+fn columns_of(last: usize) -> Vec<usize> {
+    let scale = last.div_ceil(PLACES - 1);
+    let mut columns = vec![0];
+    let mut index = 0;
+    while index < last {
+        let place = index as f64 / last as f64;
+        let step = if last < PLACES - 1 {
+            1
+        } else if place < COARSE_TO {
+            4
+        } else if place < MIDDLE_TO {
+            2
+        } else {
+            1
+        };
+        index = (index + step * scale.max(1)).min(last);
+        columns.push(index);
+    }
+    columns
+}
+
+fn unit_or(force: PlaneForce, otherwise: PlaneForce) -> PlaneForce {
+    let size = force.magnitude_n();
+    if size > 1.0e-6 {
+        PlaneForce {
+            x_n: force.x_n / size,
+            z_n: force.z_n / size,
+        }
+    } else {
+        otherwise
+    }
+}

@@ -1,0 +1,44 @@
+//! One moment of a repetition, as the equation of motion knows it.
+
+/// What is going on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Phase {
+    /// The load goes down.
+    #[default]
+    Lowering,
+    /// The load is held at the bottom.
+    Pause,
+    /// The lifter gives everything.
+    Lifting,
+}
+
+impl Phase {
+    /// The word for it in tables.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Lowering => "lowering",
+            Self::Pause => "pause",
+            Self::Lifting => "lifting",
+        }
+    }
+}
+
+/// State of the motion at one time.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(super) struct Moment {
+    /// Time since the start of the repetition, s.
+    pub(super) time_s: f64,
+    /// Place in the range.
+    pub(super) s: f64,
+    /// Speed along the range, 1/s.
+    pub(super) speed: f64,
+    /// Activation.
+    pub(super) activation: f64,
+    /// Extra force as a share.
+    pub(super) enhancement: f64,
+    /// Net work of muscles and load since the start of the lift, J.
+    pub(super) work_j: f64,
+    /// What is going on.
+    pub(super) phase: Phase,
+}

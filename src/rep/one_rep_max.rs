@@ -1,0 +1,231 @@
+//! The one-repetition maximum: the largest loadable weight that reaches the end of the range.
+//!
+//! In: a model, what else hangs on the bar, the loading step. Out: [`OneRepMax`], eccentric maxima, the
+//! strength that a known maximum implies.
+
+use super::enhancement::Enhancement;
+use super::lowering::most_asked;
+use super::model::RepModel;
+use super::options::RepOptions;
+use crate::anatomy::Lifter;
+use crate::error::{Error, Result};
+use crate::movement::Movement;
+use crate::resistance::{Item, Setup, Weight};
+use crate::units::{Duration, Mass, STANDARD_GRAVITY_M_S2, rounded};
+
+/// A maximum found by bracketing.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OneRepMax {
+    /// The largest load that is lifted (or lowered), a whole number of steps.
+    pub load: Mass,
+    /// The next step, which is not.
+    pub failed: Mass,
+}
+
+/// No loading step is smaller, and no search goes higher, kg.
+const SMALLEST_STEP_KG: f64 = 0.01;
+const HIGHEST_KG: f64 = 20_000.0;
+
+/// The same setup with this plain load in the place of any it had.
+#[must_use]
+pub fn with_load(setup: &Setup, load: Mass) -> Setup {
+    let rest = setup
+        .items
+        .iter()
+        .filter(|item| !matches!(item, Item::Weight(Weight::Load(_))));
+    let mut items = vec![Item::Weight(Weight::Load(load))];
+    items.extend(rest.cloned());
+    Setup::new(setup.name.clone(), items)
+}
+
+impl RepModel {
+    /// The largest load that reaches the end of the range with the rest of a setup on the bar.
+    ///
+    /// # Algorithm
+    /// 1. From what full activation holds at its weakest place, go down or up until one load is lifted
+    ///    and one is not.
+    /// 2. Halve the bracket until it is one step wide.
+    ///
+    /// **Fails** on a step that no plate gives, and when even no plain load at all is lifted.
+    pub fn one_rm(&self, template: &Setup, step: Mass, options: &RepOptions) -> Result<OneRepMax> {
+        options.check()?;
+        largest(step, self.held_anywhere_kg(options), |load| {
+            self.is_lifted(&with_load(template, load), options)
+        })
+    }
+
+    /// The largest load that a lifter lowers in this time under control.
+    ///
+    /// Control: at no place does the plan of the lowering ask for more than full activation; spotters
+    /// stop and lift the load. **Fails** as [`RepModel::one_rm`].
+    pub fn eccentric_max(
+        &self,
+        template: &Setup,
+        step: Mass,
+        time: Duration,
+        options: &RepOptions,
+    ) -> Result<OneRepMax> {
+        let options = RepOptions {
+            lowering: Some(time),
+            ..*options
+        };
+        options.check()?;
+        let time_s = options.lowering_s().ok_or_else(|| {
+            Error::bad("a lowering of 0 s has no maximum").hint("3 s is the usual test")
+        })?;
+        let enhancement = if options.enhancement {
+            Enhancement::of(self.dynamics())
+        } else {
+            Enhancement::none()
+        };
+        largest(step, self.held_anywhere_kg(&options), |load| {
+            let setup = with_load(template, load);
+            let (most, _) = most_asked(&self.equation(&setup), enhancement, &options, time_s);
+            Ok(most <= 1.0)
+        })
+    }
+
+    /// Mass whose weight full activation holds still at the weakest place, kg: where a search begins.
+    fn held_anywhere_kg(&self, options: &RepOptions) -> f64 {
+        (0..=40)
+            .map(|k| options.from + (options.to - options.from) * f64::from(k) / 40.0)
+            .map(|s| {
+                let weight_n = self.grid().at(s, 0.0) / self.path_at(s).max(1.0e-3);
+                weight_n / STANDARD_GRAVITY_M_S2
+            })
+            .fold(f64::INFINITY, f64::min)
+    }
+}
+
+/// Brackets the largest whole number of steps for which `holds` is true.
+fn largest(
+    step: Mass,
+    guess_kg: f64,
+    mut holds: impl FnMut(Mass) -> Result<bool>,
+) -> Result<OneRepMax> {
+    let step_kg = step.as_kg();
+    if !(SMALLEST_STEP_KG..=1000.0).contains(&step_kg) {
+        return Err(Error::bad(format!(
+            "a loading step of {} kg is outside what is possible (0.01 to 1000 kg)",
+            rounded(step_kg, 3)
+        )));
+    }
+    let of = |steps: u64| Mass::from_kg(steps as f64 * step_kg);
+    let most = (HIGHEST_KG / step_kg) as u64;
+    let guess = ((guess_kg.clamp(0.0, HIGHEST_KG) / step_kg) as u64).clamp(1, most);
+    let (mut low, mut high) = bracket(guess, most, &mut |steps| holds(of(steps)))?;
+    while high - low > 1 {
+        let middle = u64::midpoint(low, high);
+        if holds(of(middle))? {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    if low == 0 && !holds(of(0))? {
+        return Err(Error::no_answer("not even an empty bar is lifted")
+            .hint("take something off the bar, or more help"));
+    }
+    Ok(OneRepMax {
+        load: of(low),
+        failed: of(high),
+    })
+}
+
+/// A number of steps that holds (or 0) and a larger one that does not, by ever longer strides.
+fn bracket(
+    guess: u64,
+    most: u64,
+    holds: &mut impl FnMut(u64) -> Result<bool>,
+) -> Result<(u64, u64)> {
+    let mut stride = (guess / 16).max(1);
+    let mut at = guess;
+    if holds(at)? {
+        while at < most {
+            let next = at.saturating_add(stride).min(most);
+            if !holds(next)? {
+                return Ok((at, next));
+            }
+            at = next;
+            stride = stride.saturating_mul(2);
+        }
+        return Err(Error::no_answer(format!(
+            "this movement lifts {HIGHEST_KG} kg and more: it has no maximum"
+        ))
+        .hint("a limb that starts straight bears any load; start lower in the range"));
+    }
+    while at > 0 {
+        let next = at.saturating_sub(stride);
+        if next == 0 || holds(next)? {
+            return Ok((next, at));
+        }
+        at = next;
+        stride = stride.saturating_mul(2);
+    }
+    Ok((0, 1))
+}
+
+/// The factor on all peak forces with which a lifter's maximum is a known load.
+///
+/// Limb weight and passive tissue do not grow with strength, so capacity is not simply multiplied:
+/// the grid is solved anew for each trial. The limit of the scaled lifter lies half a step above the
+/// known load, because the next step was not lifted.
+///
+/// # Algorithm
+/// Secant steps on the logarithm of factor and limit, 8 at most, to 0.05 % of the load.
+///
+/// **Fails** when the known load is none, or no factor from 1/20 to 20 gives it.
+pub fn scale_for_one_rm(
+    movement: &Movement,
+    lifter: &Lifter,
+    template: &Setup,
+    known: OneRepMax,
+    options: &RepOptions,
+) -> Result<f64> {
+    let target_kg = f64::midpoint(known.load.as_kg(), known.failed.as_kg());
+    if !(known.load.as_kg() > 0.0 && known.failed.as_kg() > known.load.as_kg()) {
+        return Err(Error::bad(format!(
+            "{} kg is no maximum to scale a lifter to",
+            rounded(known.load.as_kg(), 2)
+        )));
+    }
+    let fine = Mass::from_kg((target_kg * 5.0e-4).max(SMALLEST_STEP_KG));
+    let limit_kg = |factor: f64| -> Result<f64> {
+        let model = RepModel::new(movement, &stronger(lifter, factor))?;
+        let found = model.one_rm(template, fine, options)?;
+        Ok(f64::midpoint(found.load.as_kg(), found.failed.as_kg()))
+    };
+    let mut factor: f64 = 1.0;
+    let mut reached_kg = limit_kg(factor)?;
+    let mut power = 1.0;
+    for _ in 0..8 {
+        if (reached_kg - target_kg).abs() <= fine.as_kg() {
+            return Ok(factor);
+        }
+        let next = (factor * (target_kg / reached_kg).powf(power)).clamp(0.05, 20.0);
+        let next_kg = limit_kg(next)?;
+        let gained = (next_kg / reached_kg).ln();
+        if gained.abs() > 1.0e-9 {
+            power = ((next / factor).ln() / gained).clamp(0.2, 5.0);
+        }
+        (factor, reached_kg) = (next, next_kg);
+    }
+    if (reached_kg - target_kg).abs() <= 4.0 * fine.as_kg() {
+        return Ok(factor);
+    }
+    Err(Error::no_answer(format!(
+        "no strength of this lifter gives a maximum of {} kg (the nearest is {} kg)",
+        rounded(known.load.as_kg(), 2),
+        rounded(reached_kg, 2)
+    )))
+}
+
+/// The same lifter with every peak force multiplied.
+#[must_use]
+pub fn stronger(lifter: &Lifter, factor: f64) -> Lifter {
+    let mut scaled = lifter.clone();
+    for muscle in scaled.muscles.values_mut() {
+        muscle.peak_force = muscle.peak_force * factor;
+    }
+    scaled
+}

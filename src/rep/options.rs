@@ -1,0 +1,111 @@
+//! How a repetition is done: where it starts and ends, tempo, turn-round, what follows.
+//!
+//! In: the lifter's choices. Out: [`RepOptions`], checked.
+
+use crate::error::{Error, Result};
+use crate::units::Duration;
+
+/// What happens between lowering and lifting.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Turn {
+    /// Down and up in one go.
+    TouchAndGo,
+    /// The load is held still at the bottom for a time.
+    Pause(Duration),
+}
+
+/// What follows the lowering.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum After {
+    /// The lifter lifts with everything.
+    #[default]
+    Drive,
+    /// Spotters take the load at the bottom.
+    HandOver,
+}
+
+/// How a repetition is done.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct RepOptions {
+    /// Place in the range where the lift starts, 0 = bottom of the movement.
+    pub from: f64,
+    /// Place where it ends, 1 = lockout.
+    pub to: f64,
+    /// Time of the lowering; `None` or 0 s: the lift starts from a hold at the bottom.
+    pub lowering: Option<Duration>,
+    /// What happens at the bottom.
+    pub turn: Turn,
+    /// What follows the lowering.
+    pub after: After,
+    /// Whether lowering leaves extra force behind.
+    pub enhancement: bool,
+    /// Step of the integration.
+    pub step: Duration,
+}
+
+impl Default for RepOptions {
+    /// The whole range, lowered in 2 s (common practice), touch and go, steps of 5 ms.
+    fn default() -> Self {
+        Self {
+            from: 0.0,
+            to: 1.0,
+            lowering: Some(Duration::from_s(2.0)),
+            turn: Turn::TouchAndGo,
+            after: After::Drive,
+            enhancement: true,
+            step: Duration::from_ms(5.0),
+        }
+    }
+}
+
+/// The shortest part of a range that a repetition may cover.
+const SHORTEST_PART: f64 = 0.05;
+/// The longest lowering and the longest pause, s: nobody holds a heavy load longer.
+const LONGEST_S: f64 = 600.0;
+
+impl RepOptions {
+    /// Checks every choice.
+    ///
+    /// **Fails** naming the value and what is accepted.
+    pub fn check(&self) -> Result<()> {
+        let inside = |value: f64| (0.0..=1.0).contains(&value);
+        if !(inside(self.from) && inside(self.to) && self.to - self.from >= SHORTEST_PART) {
+            return Err(Error::bad(format!(
+                "a lift from range {} to {} cannot be simulated",
+                self.from, self.to
+            ))
+            .hint(
+                "0 is the bottom and 1 the lockout; a part covers 0.05 at least: --from 0.5 --to 1",
+            ));
+        }
+        let pause_s = match self.turn {
+            Turn::Pause(time) => time.as_s(),
+            Turn::TouchAndGo => 0.0,
+        };
+        for (what, time_s) in [
+            ("lowering", self.lowering_s().unwrap_or(0.0)),
+            ("pause", pause_s),
+        ] {
+            if !(0.0..=LONGEST_S).contains(&time_s) {
+                return Err(Error::bad(format!(
+                    "a {what} of {time_s} s is outside what is possible (0 to {LONGEST_S} s)"
+                )));
+            }
+        }
+        let step_ms = self.step.as_ms();
+        if !(0.01..=20.0).contains(&step_ms) {
+            return Err(Error::bad(format!(
+                "a step of {step_ms} ms is outside what is possible (0.01 to 20 ms)"
+            )));
+        }
+        Ok(())
+    }
+
+    /// Time of the lowering, s, if there is one.
+    #[must_use]
+    pub fn lowering_s(&self) -> Option<f64> {
+        self.lowering
+            .map(Duration::as_s)
+            .filter(|time| *time != 0.0)
+    }
+}
