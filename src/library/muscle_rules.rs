@@ -5,7 +5,8 @@
 
 use super::complaint::{Complaint, Rules};
 use crate::anatomy::{
-    ActiveForceLength, Curves, Dof, MomentArm, Muscle, MuscleTable, PassiveJoint, Sarcomere, Tendon,
+    ActiveForceLength, Curves, Dof, Dynamics, MomentArm, Muscle, MuscleTable, PassiveJoint,
+    Sarcomere, Tendon,
 };
 use std::collections::{BTreeMap, BTreeSet};
 use std::f64::consts::PI;
@@ -248,6 +249,30 @@ pub(super) fn curve_rules(before: &str, curves: &Curves, rules: &mut Rules) {
         1.0,
         "",
     );
+    dynamics_rules(&at("dynamics."), &curves.dynamics, rules);
+}
+
+/// Constants of a repetition in time.
+fn dynamics_rules(before: &str, dynamics: &Dynamics, rules: &mut Rules) {
+    let at = |path: &str| format!("{before}{path}");
+    for (path, time) in [
+        ("activation_rise", dynamics.activation_rise),
+        ("activation_fall", dynamics.activation_fall),
+        ("drive_rise", dynamics.drive_rise),
+    ] {
+        rules.within(&at(path), time.as_s(), 0.005, 1.0, "s");
+    }
+    rules.within(&at("enhancement"), dynamics.enhancement, 0.0, 2.0, "");
+    let half_life_s = dynamics.enhancement_half_life.as_s();
+    rules.within(&at("enhancement_half_life"), half_life_s, 0.01, 60.0, "s");
+    rules.within(
+        &at("stop_deceleration"),
+        dynamics.stop_deceleration,
+        0.0,
+        1.0,
+        "",
+    );
+    rules.within(&at("stop_from"), dynamics.stop_from, 0.0, 1.0, "");
 }
 
 /// The filament lengths of a sarcomere.

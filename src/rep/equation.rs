@@ -10,7 +10,7 @@ use crate::resistance::{Item, Motion, Setup};
 
 /// A body and a load, ready to be moved.
 #[derive(Debug, Clone)]
-pub(super) struct Equation<'a> {
+pub struct Equation<'a> {
     pub(super) track: &'a Track,
     pub(super) grid: &'a CapacityGrid,
     load: Table<7>,

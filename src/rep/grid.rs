@@ -5,19 +5,21 @@
 
 use super::table::hermite;
 use crate::capacity::{Acting, Solver};
-use crate::error::{Error, Result};
+use crate::error::Result;
 use crate::movement::{Measure, PlaneForce, Pose, Range};
 use rayon::prelude::*;
 
 /// Speeds below zero, above zero, and how much wider the last step is than the first.
-const LOWERING_SPEEDS: usize = 14;
-const LIFTING_SPEEDS: usize = 26;
+const LOWERING_SPEEDS: usize = 12;
+const LIFTING_SPEEDS: usize = 22;
 const SPREAD: f64 = 4.0;
 /// Lowering speed at the edge of the grid over the fastest lifting: lengthening fibres are long at
 /// their limit there.
-const SLOWEST_OVER_FASTEST: f64 = 0.6;
-/// No body moves through its range faster than this, ranges per second.
-const MOST_SPEED: f64 = 64.0;
+const SLOWEST_OVER_FASTEST: f64 = 0.5;
+/// Share of the isometric force that is left at the fast edge of the grid.
+const LEFT_AT_EDGE: f64 = 0.1;
+/// No loaded limb is through its range in less than a fifteenth of a second.
+const MOST_SPEED: f64 = 15.0;
 
 /// The surface of capacity over range and speed.
 #[derive(Debug, Clone)]
@@ -166,16 +168,29 @@ impl<'a> Column<'a> {
         let zero = speeds.partition_point(|speed| *speed < 0.0);
         let mut nodes = vec![(self.passive, 0); speeds.len()];
         for index in zero..speeds.len() {
-            match self.node(pose, speeds[index]) {
-                Ok(node) => nodes[index] = node,
-                Err(_) if index > zero => nodes[index].1 = nodes[index - 1].1,
+            nodes[index] = match self.node(pose, speeds[index]) {
+                Ok(node) => node,
+                Err(_) if index > zero => self.beyond(index, zero, speeds, &nodes),
                 Err(error) => return Err(error),
-            }
+            };
         }
         for index in (0..zero).rev() {
             nodes[index] = self.node(pose, speeds[index])?;
         }
         Ok(nodes)
+    }
+
+    /// Straight on where the programme has no answer: the hands cannot pull a bar down on a grip that
+    /// only friction holds sideways. Never below what the relaxed limb does.
+    fn beyond(&self, index: usize, zero: usize, speeds: &[f64], nodes: &[Node]) -> Node {
+        let (last, joint) = nodes[index - 1];
+        let slope = if index - 1 > zero {
+            (last - nodes[index - 2].0) / (speeds[index - 1] - speeds[index - 2])
+        } else {
+            0.0
+        };
+        let on = last + slope * (speeds[index] - speeds[index - 1]);
+        (on.max(self.passive).min(last), joint)
     }
 }
 
@@ -193,7 +208,7 @@ pub(super) fn lever_of(pose: &Pose, direction: PlaneForce, measure: Measure) -> 
     }
 }
 
-/// Speed along the range (1/s) at which the muscles carry nothing any more in mid-range.
+/// Speed along the range (1/s) at which the muscles carry a tenth of what they hold in mid-range.
 fn fastest(
     acting: &Acting,
     range: &Range,
@@ -204,21 +219,16 @@ fn fastest(
     let middle = places[places.len() / 2];
     let mut column = Column::new(acting, range, directions[middle], passive[middle])?;
     let pose = &range.poses[middle];
+    let (held, _) = column.node(pose, 0.0)?;
     let mut is_over = |speed: f64| match column.node(pose, speed) {
-        Ok((force, _)) => force <= passive[middle] + 1.0e-6,
+        Ok((force, _)) => force - passive[middle] <= LEFT_AT_EDGE * (held - passive[middle]),
         Err(_) => true,
     };
     let mut high = 1.0;
     while high < MOST_SPEED && !is_over(high) {
         high *= 1.25;
     }
-    if high <= 1.0 {
-        return Err(Error::no_answer(
-            "the muscles of this lifter carry no load at one range per second",
-        )
-        .hint("a greatest shortening velocity that was set may be too small"));
-    }
-    Ok(high)
+    Ok(high.min(MOST_SPEED))
 }
 
 /// Speeds on both sides of zero, close together there.

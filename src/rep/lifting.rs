@@ -120,7 +120,7 @@ impl<'a> Lift<'a> {
         let steps = Steps {
             start: 0.0,
             end: LONGEST_S,
-            step: self.options.step.as_s(),
+            step: self.step_s(&start),
         };
         let state = [start.s, 0.0, start.activation, 0.0];
         let rate = |t: f64, y: &[f64; 4]| self.rate(&start, t, y);
@@ -131,6 +131,21 @@ impl<'a> Lift<'a> {
         })?;
         let end = arrival.event.unwrap_or(LiftEnd::Crawled);
         Ok((moment(arrival.time, &arrival.state), end))
+    }
+
+    /// Step of the integration: a light load is through its range in a few tenths of a second, and
+    /// near lockout the muscles' grip on it fades within a hundredth of the range.
+    fn step_s(&self, start: &Moment) -> f64 {
+        /// Steps a lift takes at least if it went on as it starts.
+        const LEAST_STEPS: f64 = 400.0;
+        let terms = self.equation.terms(start.s, 0.0, Way::Up);
+        let first = terms.acceleration(1.0 + start.enhancement, 0.0);
+        let option_s = self.options.step.as_s();
+        if first <= 0.0 {
+            return option_s;
+        }
+        let through_s = (2.0 * (self.options.to - start.s) / first).sqrt();
+        option_s.min((through_s / LEAST_STEPS).max(1.0e-4))
     }
 
     /// Rates of place, speed, activation and net work.

@@ -5,6 +5,7 @@
 //! `demand`.
 
 mod activation;
+mod coast;
 mod enhancement;
 mod equation;
 mod grid;
@@ -22,7 +23,9 @@ mod trace;
 mod track;
 
 pub use activation::Activation;
+pub use coast::{Coast, CoastSample};
 pub use enhancement::Enhancement;
+pub use equation::Equation;
 pub use grid::CapacityGrid;
 pub use load_velocity::{LoadPace, LoadVelocity};
 pub use model::RepModel;

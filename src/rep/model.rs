@@ -131,7 +131,9 @@ impl RepModel {
         &self.dynamics
     }
 
-    pub(super) fn equation(&self, setup: &Setup) -> Equation<'_> {
+    /// The equation of motion with a setup, for motions other than a repetition.
+    #[must_use]
+    pub fn equation(&self, setup: &Setup) -> Equation<'_> {
         let rigged = put_up(setup, &self.track.points);
         Equation::new(&self.track, &self.grid, &rigged)
     }

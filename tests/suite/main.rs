@@ -8,6 +8,7 @@ mod draw_samples;
 mod layers;
 mod numeric;
 mod published_table;
+mod rep;
 mod resistance;
 mod resistance_chains;
 mod resistance_items;

@@ -1,0 +1,560 @@
+//! Physics of `rep`: energy, free fall, pendulum, counterweight, time reversal, order of the method,
+//! absurd inputs.
+
+use rand::{RngExt, SeedableRng};
+use rand_chacha::ChaCha8Rng;
+use torquill::anatomy::{Lifter, SegmentName};
+use torquill::capacity::{Acting, Pace, Solver, capacity_curve, plain_direction};
+use torquill::library::Library;
+use torquill::movement::{Measure, Movement, trace};
+use torquill::rep::{
+    After, Coast, CoastSample, OneRepMax, Outcome, RepModel, RepOptions, RepTrace, Turn,
+    scale_for_one_rm, stronger, with_load,
+};
+use torquill::resistance::{
+    Anchor, Assistance, Band, Chain, EccentricOnly, Hang, HungBand, HungChain, Item, Links, Setup,
+    Side, Weight,
+};
+use torquill::units::{Duration, Length, LinearDensity, Mass, STANDARD_GRAVITY_M_S2};
+
+pub fn lifter(name: &str) -> Lifter {
+    Library::built_in()
+        .lifter(name)
+        .unwrap_or_else(|e| panic!("{e}"))
+}
+
+pub fn movement(name: &str) -> Movement {
+    Library::built_in()
+        .movement(name)
+        .unwrap_or_else(|e| panic!("{e}"))
+}
+
+pub fn model(movement_name: &str, lifter_name: &str) -> RepModel {
+    RepModel::new(&movement(movement_name), &lifter(lifter_name)).unwrap_or_else(|e| panic!("{e}"))
+}
+
+pub fn kg(mass: f64) -> Mass {
+    Mass::from_kg(mass)
+}
+
+pub fn s(time: f64) -> Duration {
+    Duration::from_s(time)
+}
+
+pub fn plain(mass: f64) -> Setup {
+    Setup::plain(kg(mass))
+}
+
+pub fn run(model: &RepModel, setup: &Setup, options: &RepOptions) -> RepTrace {
+    model.run(setup, options).unwrap_or_else(|e| panic!("{e}"))
+}
+
+/// A lifter whose relaxed muscles and joints resist nothing, with limbs that weigh nothing: at drive 0
+/// the load alone is left.
+fn only_the_load() -> Lifter {
+    let mut body = only_the_limbs();
+    for segment in body.segments.values_mut() {
+        segment.mass = kg(1.0e-9);
+    }
+    body
+}
+
+/// A lifter whose relaxed muscles and joints resist nothing, with real limbs.
+fn only_the_limbs() -> Lifter {
+    let mut body = lifter("reference-man");
+    body.joints.clear();
+    body.curves.passive.shape = 50.0;
+    body.curves.passive.strain_at_peak = 3.0;
+    body
+}
+
+fn coast(model: &RepModel, setup: &Setup, range: f64, speed: f64) -> Vec<CoastSample> {
+    let coast = Coast {
+        range,
+        speed,
+        drive: 0.0,
+        time: s(2.0),
+        step: Duration::from_ms(1.0),
+    };
+    let samples = model.equation(setup).coast(&coast);
+    samples.unwrap_or_else(|e| panic!("{e}"))
+}
+
+#[test]
+fn law_free_fall() {
+    let body = only_the_load();
+    let model = RepModel::new(&movement("bench-press"), &body).unwrap();
+    let reach_m = model.lever_at(0.5);
+    let up_m_s = 1.0;
+    for sample in coast(&model, &plain(60.0), 0.3, up_m_s / reach_m) {
+        let t = sample.time_s;
+        let fallen_m = up_m_s * t - 0.5 * STANDARD_GRAVITY_M_S2 * t * t;
+        let moved_m = (sample.range - 0.3) * reach_m;
+        assert!(
+            (moved_m - fallen_m).abs() < 1.0e-6,
+            "{t} s: {moved_m}, {fallen_m}"
+        );
+    }
+}
+
+#[test]
+fn law_counterweight_falls_like_atwoods_machine() {
+    let body = only_the_load();
+    let model = RepModel::new(&movement("bench-press"), &body).unwrap();
+    let reach_m = model.lever_at(0.5);
+    for (load, counterweight) in [(60.0, 40.0), (40.0, 60.0), (50.0, 50.0)] {
+        let mut setup = plain(load);
+        setup
+            .items
+            .push(Item::Assistance(Assistance::Counterweight(kg(
+                counterweight,
+            ))));
+        let expected =
+            STANDARD_GRAVITY_M_S2 * (counterweight - load) / (counterweight + load) / reach_m;
+        let found = model.equation(&setup).acceleration(0.4, 0.2, 0.0);
+        assert!(
+            (found - expected).abs() < 1.0e-5,
+            "{load} kg: {found}, {expected}"
+        );
+        let samples = coast(&model, &setup, 0.4, 0.0);
+        let last = samples.last().unwrap();
+        let moved = 0.5 * expected * last.time_s * last.time_s;
+        assert!((last.range - 0.4 - moved).abs() < 1.0e-6);
+    }
+}
+
+#[test]
+fn law_arm_swings_like_a_pendulum() {
+    let body = only_the_limbs();
+    let model = RepModel::new(&movement("lateral-raise"), &body).unwrap();
+    let turned_rad = model.lever_at(0.5);
+    let arm = bent_arm(&body, 10.0_f64.to_radians());
+    let start_rad_s = -0.4;
+    let samples = coast(&model, &Setup::default(), 0.97, start_rad_s / turned_rad);
+    // Angle of the arm's centre of mass from straight down.
+    let angle =
+        |sample: &CoastSample| 5.0_f64.to_radians() + sample.range * turned_rad + arm.ahead_rad;
+    let first = angle(&samples[0]);
+    assert!(samples.last().unwrap().range < 0.05, "the arm hangs again");
+    for sample in &samples {
+        // ½·I·ω² − W·cos θ stays what it was.
+        let gained = 2.0 * arm.weight_nm / arm.inertia_kg_m2;
+        let expected = start_rad_s.powi(2) + gained * (angle(sample).cos() - first.cos());
+        let found = (sample.speed * turned_rad).powi(2);
+        assert!(
+            (found / expected - 1.0).abs() < 2.0e-6,
+            "{found}, {expected}"
+        );
+    }
+}
+
+/// An arm bent at the elbow, as one rigid body about the shoulder.
+struct RigidArm {
+    inertia_kg_m2: f64,
+    /// Torque of its weight when its centre of mass is level with the shoulder.
+    weight_nm: f64,
+    /// Angle of its centre of mass ahead of the upper arm.
+    ahead_rad: f64,
+}
+
+fn bent_arm(body: &Lifter, bend_rad: f64) -> RigidArm {
+    let (upper, fore, hand) = (
+        body.segment(SegmentName::UpperArm),
+        body.segment(SegmentName::Forearm),
+        body.segment(SegmentName::Hand),
+    );
+    let below_elbow = |along_m: f64| {
+        let elbow_m = upper.length.as_m();
+        (elbow_m + along_m * bend_rad.cos(), along_m * bend_rad.sin())
+    };
+    let wrist_m = fore.length.as_m();
+    let centres = [
+        (upper, (upper.centre_of_mass * upper.length.as_m(), 0.0)),
+        (fore, below_elbow(fore.centre_of_mass * wrist_m)),
+        (
+            hand,
+            below_elbow(wrist_m + hand.centre_of_mass * hand.length.as_m()),
+        ),
+    ];
+    let (mut inertia_kg_m2, mut x, mut y) = (0.0, 0.0, 0.0);
+    for (segment, (along, aside)) in centres {
+        let mass = segment.mass.as_kg();
+        inertia_kg_m2 += segment.inertia_kg_m2() + mass * (along * along + aside * aside);
+        x += mass * along;
+        y += mass * aside;
+    }
+    RigidArm {
+        inertia_kg_m2,
+        weight_nm: STANDARD_GRAVITY_M_S2 * x.hypot(y),
+        ahead_rad: y.atan2(x),
+    }
+}
+
+#[test]
+fn law_a_motion_without_losses_runs_back_to_its_start() {
+    let body = only_the_limbs();
+    for (name, load) in [
+        ("lateral-raise", 3.0),
+        ("biceps-curl", 10.0),
+        ("bench-press", 40.0),
+    ] {
+        let model = RepModel::new(&movement(name), &body).unwrap();
+        let there = coast(&model, &plain(load), 0.2, 1.6);
+        let half = &there[there.len() * 2 / 3];
+        let coast_back = Coast {
+            range: half.range,
+            speed: -half.speed,
+            drive: 0.0,
+            time: s(half.time_s),
+            step: Duration::from_ms(1.0),
+        };
+        let back = model.equation(&plain(load)).coast(&coast_back).unwrap();
+        let last = back.last().unwrap();
+        assert!((last.range - 0.2).abs() < 1.0e-8, "{name}: {last:?}");
+        assert!((last.speed + 1.6).abs() < 1.0e-7, "{name}: {last:?}");
+    }
+}
+
+#[test]
+fn law_halving_the_step_divides_the_error_by_sixteen() {
+    let body = only_the_limbs();
+    let model = RepModel::new(&movement("lateral-raise"), &body).unwrap();
+    let end = |step_ms: f64| {
+        let coast = Coast {
+            range: 0.9,
+            speed: 0.0,
+            drive: 0.0,
+            time: s(0.4),
+            step: Duration::from_ms(step_ms),
+        };
+        let samples = model.equation(&plain(4.0)).coast(&coast).unwrap();
+        samples.last().unwrap().range
+    };
+    let (coarse, middle, fine) = (end(80.0), end(40.0), end(20.0));
+    let ratio = (coarse - middle) / (middle - fine);
+    assert!((10.0..26.0).contains(&ratio), "{ratio}");
+}
+
+/// Band of strong rubber for the tests below.
+fn band() -> Band {
+    let rest = Length::from_cm(104.0);
+    Band::loop_of(
+        "test loop",
+        Length::from_mm(29.0),
+        Length::from_mm(4.5),
+        rest,
+    )
+    .unwrap_or_else(|e| panic!("{e}"))
+}
+
+fn chain() -> HungChain {
+    let links = Links::PerMetre(LinearDensity::from_kg_m(3.8));
+    let chain = Chain::new("test chain", links, Length::from_m(0.7)).unwrap();
+    HungChain::to_floor(chain, 2)
+}
+
+fn setups(load: f64) -> Vec<(&'static str, Setup)> {
+    let mut chained = plain(load);
+    chained.items.push(Item::Chain(chain()));
+    let mut banded = plain(0.8 * load);
+    banded
+        .items
+        .push(Item::Band(HungBand::from_floor(band(), 1)));
+    vec![
+        ("plain", plain(load)),
+        ("chains", chained),
+        ("bands", banded),
+    ]
+}
+
+#[test]
+fn law_energy_of_a_repetition_balances_at_every_step() {
+    let model = model("bench-press", "reference-man");
+    for load in [10.0, 30.0, 50.0, 70.0, 100.0] {
+        for (name, setup) in setups(load) {
+            let trace = run(&model, &setup, &RepOptions::default());
+            let greatest = trace
+                .lifting()
+                .iter()
+                .map(|sample| sample.kinetic_j)
+                .fold(0.0, f64::max);
+            for sample in trace.lifting() {
+                let off = (sample.kinetic_j - sample.work_j).abs();
+                assert!(
+                    off <= 1.0e-3 * greatest + 1.0e-9,
+                    "{name} {load} kg at {}: work {} J, kinetic {} J, greatest {greatest} J",
+                    sample.range,
+                    sample.work_j,
+                    sample.kinetic_j
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn law_capacity_of_the_pose_is_the_load_that_stands_still() {
+    for name in ["bench-press", "biceps-curl", "lateral-raise"] {
+        let (movement, body) = (movement(name), lifter("reference-man"));
+        let model = RepModel::new(&movement, &body).unwrap();
+        let range = trace(&movement, &body, 11).unwrap();
+        let held = capacity_curve(&range, &body, None, Pace::Isometric).unwrap();
+        for (pose, capacity) in range.poses.iter().zip(held.values()).skip(1) {
+            let per_n = match range.measure {
+                Measure::Force => 1.0,
+                Measure::Torque => pose.load.dz_ds_m / pose.coordinates[0].slope_rad.abs(),
+            };
+            if per_n < 0.02 {
+                continue;
+            }
+            let load = capacity / per_n / STANDARD_GRAVITY_M_S2;
+            let equation = model.equation(&plain(load));
+            let moved = equation.acceleration(pose.load.range, 0.0, 1.0);
+            let scale = load * STANDARD_GRAVITY_M_S2 * pose.load.dz_ds_m
+                / equation.inertia(pose.load.range);
+            assert!(
+                (moved / scale).abs() < 2.0e-3,
+                "{name} {}: {}",
+                pose.load.range,
+                moved / scale
+            );
+        }
+    }
+}
+
+/// Median, 99th percentile and worst of a list.
+fn spread(mut values: Vec<f64>) -> (f64, f64, f64) {
+    values.sort_by(f64::total_cmp);
+    let at = |share: f64| values[((values.len() - 1) as f64 * share) as usize];
+    (at(0.5), at(0.99), at(1.0))
+}
+
+#[test]
+fn law_the_grid_agrees_with_the_programme_between_its_nodes() {
+    for name in ["bench-press", "biceps-curl", "lateral-raise"] {
+        let (movement, body) = (movement(name), lifter("reference-man"));
+        let model = RepModel::new(&movement, &body).unwrap();
+        let range = trace(&movement, &body, 1601).unwrap();
+        let acting = Acting::of(&body, &range.poses).unwrap();
+        let mut solver = Solver::new(&acting, range.measure, range.sides).unwrap();
+        let mut rng = ChaCha8Rng::seed_from_u64(5);
+        let (_, speeds) = model.grid().axes();
+        let fastest = 0.7 * speeds[speeds.len() - 1];
+        let (mut errors, mut bent) = (Vec::new(), Vec::new());
+        for _ in 0..2000 {
+            let pose = &range.poses[(rng.random::<f64>() * 1600.0) as usize];
+            let speed = fastest * (1.3 * rng.random::<f64>() - 0.3);
+            let direction = plain_direction(range.carrier);
+            // Where a limb is all but straight no muscle follows such a speed: nothing to compare.
+            let Ok(held) = solver.solve(pose, direction, speed) else {
+                continue;
+            };
+            let lever = model.lever_at(pose.load.range);
+            let found = model.grid().at(pose.load.range, speed) / lever;
+            let error = (found - held.capacity).abs() / held.capacity.abs().max(20.0);
+            errors.push(error);
+            if pose.load.range < 0.95 {
+                bent.push(error);
+            }
+        }
+        assert!(
+            errors.len() > 1900,
+            "{name}: {} places solved",
+            errors.len()
+        );
+        let (median, high, worst) = spread(errors);
+        println!("grid of {name}: median {median:.1e}, 99 % {high:.1e}, worst {worst:.1e}");
+        let (_, bent_high, bent_worst) = spread(bent);
+        println!("  before 0.95 of the range: 99 % {bent_high:.1e}, worst {bent_worst:.1e}");
+        assert!(median < 5.0e-4 && high < 0.01, "{name}: {median} {high}");
+        assert!(bent_worst < 0.02, "{name}: {bent_worst}");
+    }
+}
+
+#[test]
+fn law_the_grid_does_not_depend_on_the_number_of_threads() {
+    let on = |threads: usize| {
+        let pool = rayon::ThreadPoolBuilder::new()
+            .num_threads(threads)
+            .build()
+            .unwrap();
+        pool.install(|| {
+            run(
+                &model("bench-press", "reference-man"),
+                &plain(70.0),
+                &RepOptions::default(),
+            )
+        })
+    };
+    assert_eq!(on(1), on(3));
+}
+
+#[test]
+fn law_too_much_stalls_and_says_where() {
+    let model = model("bench-press", "reference-man");
+    let max = model
+        .one_rm(&Setup::default(), kg(2.5), &RepOptions::default())
+        .unwrap();
+    let lifted = run(&model, &plain(max.load.as_kg()), &RepOptions::default());
+    assert!(lifted.is_lifted());
+    let failed = run(&model, &plain(max.failed.as_kg()), &RepOptions::default());
+    assert!(
+        matches!(failed.outcome, Outcome::Stalled { range, .. } if (0.0..0.7).contains(&range))
+    );
+    assert!(failed.sticking.is_some());
+    let far_too_much = run(
+        &model,
+        &plain(1.4 * max.load.as_kg()),
+        &RepOptions::default(),
+    );
+    assert!(!far_too_much.is_lifted());
+}
+
+#[test]
+fn law_a_lifter_scaled_to_a_known_maximum_has_it() {
+    let (movement, body) = (movement("bench-press"), lifter("reference-man"));
+    let options = RepOptions::default();
+    for known in [60.0, 102.5] {
+        let step = kg(2.5);
+        let target = OneRepMax {
+            load: kg(known),
+            failed: kg(known + 2.5),
+        };
+        let scale =
+            scale_for_one_rm(&movement, &body, &Setup::default(), target, &options).unwrap();
+        let scaled = RepModel::new(&movement, &stronger(&body, scale)).unwrap();
+        let found = scaled.one_rm(&Setup::default(), step, &options).unwrap();
+        assert_eq!(found.load.as_kg(), known);
+    }
+}
+
+/// A band from high above that lifts more than the bar weighs.
+fn lifted_by_a_band() -> Setup {
+    let mut setup = plain(20.0);
+    setup.items.push(Item::Band(HungBand {
+        band: band(),
+        count: 4,
+        side: Side::Both,
+        anchor: Anchor::at(Length::from_m(3.2), Length::ZERO).unwrap(),
+        hang: Hang::Single,
+    }));
+    setup
+}
+
+#[test]
+fn law_absurd_inputs_end_in_an_answer_or_a_clear_error() {
+    let usual = RepOptions::default();
+    let lowered = |time: f64| RepOptions {
+        lowering: Some(s(time)),
+        ..usual
+    };
+    let paused = RepOptions {
+        turn: Turn::Pause(s(600.0)),
+        ..usual
+    };
+    let handed_over = RepOptions {
+        after: After::HandOver,
+        ..lowered(3.0)
+    };
+    let mut extra = plain(60.0);
+    extra
+        .items
+        .push(Item::EccentricOnly(EccentricOnly::Hung(kg(900.0))));
+    for name in ["bench-press", "biceps-curl", "lateral-raise"] {
+        let model = model(name, "reference-man");
+        for setup in [
+            plain(0.0),
+            plain(2000.0),
+            plain(1.0),
+            lifted_by_a_band(),
+            extra.clone(),
+        ] {
+            for options in [
+                usual,
+                lowered(0.0),
+                lowered(0.01),
+                lowered(600.0),
+                paused,
+                handed_over,
+            ] {
+                let trace = run(&model, &setup, &options);
+                assert!(trace.samples.len() < 20_000);
+                for sample in &trace.samples {
+                    assert!(sample.velocity.is_finite() && sample.force.is_finite());
+                }
+            }
+        }
+        let max = model.one_rm(&lifted_by_a_band(), kg(2.5), &usual);
+        assert!(max.is_ok_and(|max| max.load.as_kg() > 0.0));
+    }
+    let model = model("bench-press", "reference-man");
+    for options in [
+        lowered(601.0),
+        RepOptions {
+            from: 0.5,
+            to: 0.5,
+            ..usual
+        },
+        RepOptions {
+            from: -0.1,
+            ..usual
+        },
+        RepOptions {
+            from: f64::NAN,
+            ..usual
+        },
+        RepOptions {
+            step: s(0.0),
+            ..usual
+        },
+    ] {
+        assert_eq!(
+            model.run(&plain(60.0), &options).unwrap_err().exit_status(),
+            2
+        );
+    }
+    assert!(model.one_rm(&Setup::default(), kg(0.0), &usual).is_err());
+    let mut hopeless = Setup::default();
+    hopeless.items.push(Item::Weight(Weight::Bar(kg(900.0))));
+    assert_eq!(
+        model
+            .one_rm(&hopeless, kg(2.5), &usual)
+            .unwrap_err()
+            .exit_status(),
+        1
+    );
+}
+
+#[test]
+fn law_a_load_that_gets_away_is_handed_over() {
+    let model = model("bench-press", "reference-man");
+    let options = RepOptions {
+        lowering: Some(s(3.0)),
+        after: After::HandOver,
+        ..RepOptions::default()
+    };
+    let max = model
+        .eccentric_max(&Setup::default(), kg(2.5), s(3.0), &options)
+        .unwrap();
+    let held = run(&model, &plain(max.load.as_kg()), &options);
+    assert_eq!(held.outcome, Outcome::HandedOver);
+    assert!(held.lift.is_none() && held.lifting().is_empty());
+    let lost = run(&model, &plain(1.3 * max.load.as_kg()), &options);
+    assert!(
+        matches!(lost.outcome, Outcome::LostInLowering { .. }),
+        "{:?}",
+        lost.outcome
+    );
+    let concentric = model
+        .one_rm(&Setup::default(), kg(2.5), &RepOptions::default())
+        .unwrap();
+    assert!(max.load > concentric.load);
+    assert!(
+        model
+            .is_lifted(
+                &with_load(&Setup::default(), concentric.load),
+                &RepOptions::default()
+            )
+            .unwrap()
+    );
+}
