@@ -52,14 +52,14 @@ fn group(fault: &Fault, kind: Kind) -> Group<'_> {
         .elements(hints)
 }
 
-/// The stretch itself, or one sign where it is empty, so that there is something to mark.
+/// The stretch itself, or the next sign of the line where it is empty, so that something is marked.
 fn visible(text: &str, stretch: Range<usize>) -> Range<usize> {
-    if stretch.is_empty() {
-        let sign = text[stretch.start..].chars().next();
-        let width = sign.map_or(0, char::len_utf8);
-        return stretch.start..stretch.start + width;
+    if !stretch.is_empty() {
+        return stretch;
     }
-    stretch
+    let sign = text[stretch.start..].chars().next();
+    let width = sign.filter(|sign| *sign != '\n').map_or(0, char::len_utf8);
+    stretch.start..stretch.start + width
 }
 
 #[cfg(test)]

@@ -175,11 +175,11 @@ impl Workbench {
             .iter()
             .filter_map(|s| s.path.strip_prefix("lifter.strength."));
         for group in set.filter(|group| known.iter().any(|k| k == group)) {
-            record.strength.entry(group.to_owned()).or_insert(1.0);
-            record
-                .strength_sources
-                .entry(group.to_owned())
-                .or_insert_with(|| Source::Assumed("set by its path".to_owned()));
+            if !record.strength.contains_key(group) {
+                let source = Source::Assumed("set by its path".to_owned());
+                record.strength.insert(group.to_owned(), 1.0);
+                record.strength_sources.insert(group.to_owned(), source);
+            }
         }
     }
 }

@@ -107,19 +107,17 @@ pub(super) fn segment_table(table: &SegmentTable) -> Vec<Complaint> {
         .into_iter()
         .filter(|name| !table.rows.contains_key(name));
     let lacking: Vec<&str> = lacking.map(SegmentName::name).collect();
-    if lacking.is_empty() {
-        // Published shares are rounded and add up to 100 within a few tenths.
-        rules.within(
-            "rows",
-            total_percent,
-            98.0,
-            102.0,
-            "% of body mass in all (limbs twice)",
-        );
-    } else {
+    if !lacking.is_empty() {
         rules.add(Complaint::new(
             "rows",
-            format!("lacks the segments {}", lacking.join(", ")),
+            format!("lacks {}", lacking.join(", ")),
+        ));
+    } else if !(98.0..=102.0).contains(&total_percent) {
+        // Published shares are rounded and add up to 100 within a few tenths.
+        let total = crate::units::rounded(total_percent, 2);
+        rules.add(Complaint::new(
+            "rows",
+            format!("adds up to {total} % of body mass, limbs twice; 98 to 102 % is accepted"),
         ));
     }
     breadths(&table.breadths, &mut rules);

@@ -4,9 +4,9 @@
 //! fault that can be known: types, ranges, names that lead nowhere, sources that nobody listed.
 
 use super::complaint::{Complaint, none_in_file};
-use super::nearest::did_you_mean;
+use super::nearest::{did_you_mean, nearest};
 use super::outline::Outline;
-use super::read::read;
+use super::read::{no_record, read};
 use super::records::{Library, read_text};
 use super::shelf::{Shelf, fields_of};
 use super::{body_rules, movement_rules, muscle_rules};
@@ -116,8 +116,7 @@ impl Library {
                 faults.push(
                     Fault::new(format!("`{name}` is no publication of sources.ron"))
                         .at(outline.place(file, stretch))
-                        .hint(did_you_mean(name, &known))
-                        .hint("new publications go into sources.ron, each by its key"),
+                        .hint(key_hint(name, &known)),
                 );
             }
         }
@@ -153,6 +152,15 @@ impl Library {
 /// The lifter whose limbs a movement is tried with.
 const REFERENCE_LIFTER: &str = "reference-man";
 
+/// What to do about a key that no publication has; the list of all is too long for a message.
+fn key_hint(name: &str, known: &[&str]) -> String {
+    if nearest(name, known).is_empty() {
+        "`torquill sources` lists the keys; a new publication goes into sources.ron".to_owned()
+    } else {
+        did_you_mean(name, known)
+    }
+}
+
 type Facts = Vec<(&'static str, String)>;
 
 fn check_sources(file: &str, text: &str) -> Result<Summary> {
@@ -176,6 +184,7 @@ fn check_sources(file: &str, text: &str) -> Result<Summary> {
 
 /// The kind whose fields are most like those of a text.
 fn kind_by_fields(file: &str, text: &str) -> Result<Shelf> {
+    no_record(file, text)?;
     let outline = Outline::of(text);
     let names: Vec<&str> = outline
         .children(0)
@@ -183,10 +192,11 @@ fn kind_by_fields(file: &str, text: &str) -> Result<Shelf> {
         .collect();
     let likeness = |shelf: &Shelf| {
         let fields = fields_of(*shelf);
-        names.iter().filter(|name| fields.contains(name)).count() * 100 / fields.len().max(1)
+        let common = names.iter().filter(|name| fields.contains(name)).count();
+        (common, common * 100 / fields.len().max(1))
     };
     let best = Shelf::ALL.into_iter().max_by_key(likeness);
-    best.filter(|shelf| likeness(shelf) > 0).ok_or_else(|| {
+    best.filter(|shelf| likeness(shelf).0 > 0).ok_or_else(|| {
         let folders = Shelf::ALL.map(Shelf::folder).join("/, ");
         Error::bad(format!(
             "nothing in `{file}` tells what kind of model file it is"

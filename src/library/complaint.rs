@@ -59,10 +59,12 @@ impl Complaint {
 
     /// The fault without a place.
     fn fault(self) -> Fault {
-        let message = if self.path.is_empty() {
+        // A technique parameter is named without the field that holds its value.
+        let path = self.path.strip_suffix(".value").unwrap_or(&self.path);
+        let message = if path.is_empty() {
             self.message
         } else {
-            format!("`{}`{}{}", self.path, self.between, self.message)
+            format!("`{path}`{}{}", self.between, self.message)
         };
         self.hints
             .into_iter()

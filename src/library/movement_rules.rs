@@ -106,7 +106,10 @@ fn technique(path: &str, parameter: &Technique, shoulders_m: Option<f64>, rules:
         && !of.contains(now)
     {
         let of: Vec<&str> = of.iter().map(String::as_str).collect();
-        rules.add(Complaint::new(path, format!("cannot be `{now}`")).hint(did_you_mean(now, &of)));
+        rules.add(
+            Complaint::new(format!("{path}.value"), format!("cannot be `{now}`"))
+                .hint(did_you_mean(now, &of)),
+        );
     }
     let bounds = [("least", &parameter.least), ("most", &parameter.most)];
     for (side, bound) in bounds {
@@ -147,7 +150,7 @@ fn technique(path: &str, parameter: &Technique, shoulders_m: Option<f64>, rules:
         let end = |bound: Option<f64>| bound.map_or("any".to_owned(), |b| measure.words(b));
         rules.add(
             Complaint::new(
-                path,
+                format!("{path}.value"),
                 format!(
                     "is {}, outside what the model accepts ({} to {})",
                     measure.words(value),

@@ -5,7 +5,7 @@
 
 use super::complaint::{Complaint, Rules};
 use crate::anatomy::{
-    ActiveForceLength, Curves, Dof, Dynamics, MomentArm, Muscle, MuscleTable, PassiveJoint,
+    ActiveForceLength, ArmShape, Curves, Dof, Dynamics, MomentArm, Muscle, MuscleTable, PassiveJoint,
     Sarcomere, Tendon,
 };
 use std::collections::{BTreeMap, BTreeSet};
@@ -118,7 +118,7 @@ fn references(path: &str, muscle: &Muscle, rules: &mut Rules) {
             "optimal lengths",
         );
         for dof in reference.at.keys() {
-            if !muscle.moment_arm.contains_key(dof) {
+            if !crossed.is_empty() && !muscle.moment_arm.contains_key(dof) {
                 rules.add(
                     Complaint::new(
                         format!("{at}.at.{}", dof.name()),
@@ -156,6 +156,9 @@ fn tendon(path: &str, tendon: &Tendon, rules: &mut Rules) {
 
 fn moment_arm(path: &str, arm: &MomentArm, rules: &mut Rules) {
     rules.within(&format!("{path}.scale"), arm.scale, 0.05, 20.0, "");
+    if points_fall(path, arm, rules) {
+        return;
+    }
     let curve = match arm.curve() {
         Ok(curve) => curve,
         Err(error) => {
@@ -170,14 +173,13 @@ fn moment_arm(path: &str, arm: &MomentArm, rules: &mut Rules) {
             return;
         }
     };
-    // Every joint stays inside these angles; beyond its published ones an arm is level.
-    let longest = (-18..=36)
-        .map(|step| f64::from(step) * PI / 36.0)
-        .map(|angle_rad| (angle_rad, curve.at(angle_rad) * 100.0))
-        .max_by(|a, b| a.1.abs().total_cmp(&b.1.abs()));
-    if let Some((angle_rad, arm_cm)) =
-        longest.filter(|l| l.1.is_nan() || l.1.abs() > LONGEST_ARM_CM)
-    {
+    // Every joint stays inside -90 to 180 deg; beyond its published angles an arm is level.
+    let angles = (0..=36)
+        .chain(-18..0)
+        .map(|step| f64::from(step) * PI / 36.0);
+    let arms = angles.map(|angle_rad| (angle_rad, curve.at(angle_rad) * 100.0));
+    let too_long = |arm: &(f64, f64)| arm.1.is_nan() || arm.1.abs() > LONGEST_ARM_CM;
+    if let Some((angle_rad, arm_cm)) = arms.into_iter().find(too_long) {
         rules.add(
             Complaint::new(
                 format!("{path}.shape"),
@@ -190,6 +192,28 @@ fn moment_arm(path: &str, arm: &MomentArm, rules: &mut Rules) {
             .hint("look at the unit: mm, cm"),
         );
     }
+}
+
+/// Points whose angles do not rise, each told at its place; whether there are any.
+fn points_fall(path: &str, arm: &MomentArm, rules: &mut Rules) -> bool {
+    let ArmShape::Points(points) = &arm.shape else {
+        return false;
+    };
+    let before = rules.complaints.len();
+    for (index, pair) in points.windows(2).enumerate() {
+        let (first, second) = (pair[0].0.as_deg(), pair[1].0.as_deg());
+        if second <= first {
+            rules.add(Complaint::new(
+                format!("{path}.shape.{}", index + 1),
+                format!(
+                    "stands at {} deg behind one at {} deg; angles must rise",
+                    crate::units::rounded(second, 2),
+                    crate::units::rounded(first, 2)
+                ),
+            ));
+        }
+    }
+    rules.complaints.len() > before
 }
 
 /// A set of fibre curves.
@@ -219,7 +243,13 @@ pub(super) fn curve_rules(before: &str, curves: &Curves, rules: &mut Rules) {
             f64::NAN
         }
     });
-    rules.within(&at("active"), peak, 0.95, 1.05, "at its peak");
+    if !(0.95..=1.05).contains(&peak) {
+        let peak = crate::units::rounded(peak, 3);
+        rules.add(Complaint::new(
+            at("active"),
+            format!("reaches {peak} at its peak; a share of peak force is 1 there, within 5 %"),
+        ));
+    }
     rules.within(&at("passive.shape"), curves.passive.shape, 0.1, 20.0, "");
     rules.within(
         &at("passive.strain_at_peak"),

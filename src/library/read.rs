@@ -16,15 +16,12 @@ use std::ops::Range;
 /// **Fails** at the first fault of syntax or type; else with every field or key that is given twice
 /// and every number that is not finite.
 pub fn read<T: DeserializeOwned>(file: &str, text: &str) -> Result<T> {
-    if text.trim().is_empty() {
-        return Err(Error::bad(format!("`{file}` is empty"))
-            .hint("a model file is one record in brackets: ( field: value, … )"));
-    }
     // A mark that some editors put before the text is no part of it.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let value = options()
-        .from_str(text)
-        .map_err(|fault| Error::from(in_words(file, text, &fault)))?;
+    let value = options().from_str(text).map_err(|fault| {
+        let missing = no_record(file, text).err();
+        missing.unwrap_or_else(|| in_words(file, text, &fault).into())
+    })?;
     let outline = Outline::of(text);
     let faults = beyond_types(file, &outline);
     if faults.is_empty() {
@@ -32,6 +29,29 @@ pub fn read<T: DeserializeOwned>(file: &str, text: &str) -> Result<T> {
     } else {
         Err(Error::bad_input(faults))
     }
+}
+
+/// Refuses a text without any record in it.
+pub(super) fn no_record(file: &str, text: &str) -> Result<()> {
+    let outline = Outline::of(text);
+    let is_bare = outline.children(0).next().is_none();
+    let stretch = outline
+        .nodes
+        .first()
+        .map_or(0..0, |node| node.value.clone());
+    let begins = outline.slice(&stretch);
+    if !is_bare || begins.starts_with(['(', '{']) {
+        return Ok(());
+    }
+    let fault = if begins.is_empty() {
+        Fault::new(format!("`{file}` holds no record"))
+    } else {
+        let line = one_line(text, stretch.start..stretch.end);
+        Fault::new("no record begins here").at(outline.place(file, &line))
+    };
+    Err(fault
+        .hint("a model file is one record in brackets: ( field: value, … )")
+        .into())
 }
 
 /// How model files are read: an optional value may be written without `Some(…)`.
@@ -75,19 +95,48 @@ fn in_words(file: &str, text: &str, fault: &SpannedError) -> Fault {
         start: (fault.span.start.line, fault.span.start.col),
         end: (fault.span.end.line, fault.span.end.col),
     };
+    let stretch = one_line(text, place.bytes());
+    // Whatever the reader looked for, nothing is left: the text ends too early.
+    let code = match &fault.code {
+        Code::UnclosedBlockComment | Code::ExpectedStringEnd | Code::Message(_) => &fault.code,
+        _ if text[stretch.start..].trim().is_empty() => &Code::Eof,
+        code => code,
+    };
     let scene = Scene {
         file,
         outline: Outline::of(text),
-        place,
+        runs_on: place.start.0 != place.end.0,
+        place: Place::of(file, text, stretch),
     };
-    scene.fault(&fault.code)
+    scene.fault(code)
+}
+
+/// The part of a stretch on its first line; an empty stretch moves on to the next sign.
+fn one_line(text: &str, stretch: Range<usize>) -> Range<usize> {
+    let start = if stretch.is_empty() {
+        let rest = &text[stretch.start..];
+        let next = stretch.start + rest.len() - rest.trim_start().len();
+        if next == text.len() {
+            stretch.start
+        } else {
+            next
+        }
+    } else {
+        stretch.start
+    };
+    let sign = text[start..].chars().next().map_or(0, char::len_utf8);
+    let line = text[start..].find('\n').unwrap_or(text.len() - start);
+    start..stretch.end.max(start + sign).min(start + line)
 }
 
 /// A fault's surroundings.
 struct Scene<'a> {
     file: &'a str,
     outline: Outline<'a>,
+    /// Where the reader stopped, as far as it is on one line.
     place: Place,
+    /// Whether what the reader stopped at goes on behind that line.
+    runs_on: bool,
 }
 
 impl Scene<'_> {
@@ -159,16 +208,39 @@ impl Scene<'_> {
 
     /// A value that its own type refuses.
     fn refused(self, message: &str) -> Fault {
-        if self.place.start.0 != self.place.end.0
-            && self.place.text[self.place.bytes()].contains('"')
-        {
-            let start = self.place.bytes().start;
-            let line = self.place.text[start..].find('\n').unwrap_or(0);
+        let start = self.place.bytes().start;
+        if self.runs_on && self.place.text[..start].ends_with('"') {
             return Fault::new("a text is not closed on its line")
-                .at(self.outline.place(self.file, &(start..start + line)))
+                .at(self.place)
                 .hint("add the closing quote");
         }
-        self.at_value(Fault::new(message))
+        let fault = Fault::new(message);
+        match self.named_in(message) {
+            Some(value) => fault.at(self.outline.place(self.file, &value)),
+            None => self.at_value(fault),
+        }
+    }
+
+    /// The field that a record's own check begins its message with; the reader only tells the end of
+    /// the record.
+    fn named_in(&self, message: &str) -> Option<Range<usize>> {
+        let end = self.place.bytes().start;
+        let end = if self.place.text[..end].ends_with(')') {
+            end - 1
+        } else {
+            end
+        };
+        let closes = self.place.text[end..].starts_with(')');
+        let record = self.outline.innermost(end).filter(|_| closes)?;
+        let begins = |index: &usize| {
+            let name = self.outline.name(*index).unwrap_or("").replace('_', " ");
+            let rest = message.replace('_', " ");
+            !name.is_empty() && rest.starts_with(&format!("{name} "))
+        };
+        let mut inside = (record + 1..self.outline.nodes.len()).filter(begins);
+        inside
+            .next()
+            .map(|index| self.outline.nodes[index].value.clone())
     }
 
     /// A missing field: the reader stops at the closing bracket, the reader of the message wants to

@@ -91,6 +91,13 @@ impl Dimension {
     }
 
     fn unknown_unit(&self, text: &str, unit: &str) -> String {
+        if unit.starts_with(',') {
+            return format!(
+                "`{text}` is no {}: decimals are written with a point, \"{}\"",
+                self.name,
+                text.replacen(',', ".", 1)
+            );
+        }
         let known: Vec<&str> = self.units.iter().map(|u| u.names[0]).collect();
         let nearest = self
             .units

@@ -1,11 +1,14 @@
 //! The whole test suite in one program: `published_…` compares with papers and standards, `law_…`
 //! with physics on random inputs, `regress_…` with our own earlier output.
 
+mod bad_models;
 mod body;
 mod commands;
 mod draw;
 mod draw_samples;
 mod layers;
+mod library;
+mod model_files;
 mod numeric;
 mod published_table;
 mod rep;
