@@ -8,9 +8,13 @@ mod complain;
 mod completions;
 mod curve;
 mod figure;
+mod hung;
+mod look;
+mod max;
 mod movements;
 mod options;
 mod output;
+mod rep;
 mod setup_options;
 mod sources;
 
@@ -49,6 +53,10 @@ enum Command {
     Curve(curve::Arguments),
     /// Draw capacity, demand, effort and the sticking region as SVG or PNG
     Figure(figure::Arguments),
+    /// Simulate one repetition: velocity, force, sticking region in motion
+    Rep(rep::Arguments),
+    /// Find the one-repetition maximum, the eccentric one, mean velocities over load
+    Max(max::Arguments),
     /// Read a model file and say what is wrong, line by line
     Check(check::Arguments),
     /// List the publications behind the numbers
@@ -92,6 +100,8 @@ fn answer(cli: &Cli, matches: &ArgMatches) -> Result<()> {
         Command::Movements(arguments) => movements::run(arguments, &library),
         Command::Curve(arguments) => curve::run(arguments, &library, own),
         Command::Figure(arguments) => figure::run(arguments, &library, own),
+        Command::Rep(arguments) => rep::run(arguments, &library),
+        Command::Max(arguments) => max::run(arguments, &library),
         Command::Check(arguments) => check::run(arguments, &library),
         Command::Sources(arguments) => sources::run(arguments, &library),
         Command::Completions(arguments) => completions::run(arguments, &mut Cli::command()),

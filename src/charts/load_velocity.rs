@@ -1,0 +1,99 @@
+//! Mean velocity over load: the simulated profile, its line, and the published equation where there is one.
+
+use super::{Axis, Extent, Heading, LineChart, Look, Marker, Panel, Role, Series};
+use crate::draw::Scene;
+use crate::error::Result;
+use crate::movement::Measure;
+use crate::rep::LoadVelocity;
+use crate::session::load_velocity::{LOADS_PERCENT, Velocity, equation_for};
+use crate::units::rounded;
+
+/// The chart of a profile.
+///
+/// **Fails** if fewer than two loads were lifted.
+pub fn load_velocity_chart(
+    movement: &str,
+    title: &str,
+    lifter: &str,
+    profile: &LoadVelocity,
+    measure: Measure,
+    look: Look,
+) -> Result<Scene> {
+    let (unit, factor) = match measure {
+        Measure::Force => ("m/s", 1.0),
+        Measure::Torque => ("deg/s", 1.0_f64.to_degrees()),
+    };
+    let point = |share: f64, velocity: f64| [100.0 * share, factor * velocity];
+    let mut series = vec![Series {
+        name: "simulated".to_owned(),
+        points: profile
+            .rows
+            .iter()
+            .map(|row| point(row.share, row.mean_velocity))
+            .collect(),
+        role: Role::CAPACITY,
+    }];
+    let published = published_curve(movement);
+    if !published.is_empty() {
+        series.push(Series {
+            name: "published equation".to_owned(),
+            points: published.iter().map(|p| point(p.0, p.1)).collect(),
+            role: Role::DEMAND,
+        });
+    }
+    let top = profile.rows.last();
+    let slowest = top.map_or(0.0, |row| factor * row.mean_velocity);
+    let heading = Heading {
+        title: format!(
+            "{title}: {} {unit} at the maximum",
+            rounded(slowest, if factor == 1.0 { 2 } else { 0 })
+        ),
+        subtitle: format!("{lifter}. Mean velocity of the lift with full effort, by share of the maximum"),
+        footnote: if published.is_empty() {
+            "No published load-velocity equation for this lift is at hand.".to_owned()
+        } else {
+            "Published equation: see torquill sources; guided bar, pause at the bottom, trained men.".to_owned()
+        },
+        description: format!(
+            "Mean velocity falls from {} {unit} at {} % to {} {unit} at {} % of the maximum.",
+            rounded(profile.rows.first().map_or(0.0, |r| factor * r.mean_velocity), 2),
+            rounded(profile.rows.first().map_or(0.0, |r| 100.0 * r.share), 0),
+            rounded(slowest, 2),
+            rounded(top.map_or(0.0, |r| 100.0 * r.share), 0),
+        ),
+    };
+    LineChart {
+        heading,
+        x: Axis::new("Load, share of the maximum", "%").reaching(Extent::Data),
+        panels: vec![Panel {
+            axis: Axis::new("Mean velocity", unit),
+            series,
+            markers: top
+                .map(|row| Marker {
+                    at: point(row.share, row.mean_velocity),
+                    text: format!("{} kg", rounded(row.load.as_kg(), 1)),
+                    detail: String::new(),
+                    role: Role::CAPACITY,
+                })
+                .into_iter()
+                .collect(),
+            ..Panel::default()
+        }],
+        ..LineChart::default()
+    }
+    .scene(look)
+}
+
+/// Share of the maximum and mean velocity, m/s, by the published equation; empty where there is none.
+fn published_curve(movement: &str) -> Vec<(f64, f64)> {
+    let found = equation_for(movement, Velocity::Mean)
+        .or_else(|| equation_for(movement, Velocity::MeanPropulsive));
+    let Some(equation) = found else {
+        return Vec::new();
+    };
+    let (first, last) = LOADS_PERCENT;
+    (0..=70)
+        .map(|step| first + (last - first) * f64::from(step) / 70.0)
+        .filter_map(|percent| Some((percent / 100.0, equation.velocity_m_s_at(percent)?)))
+        .collect()
+}

@@ -1,0 +1,233 @@
+//! A repetition as an animated SVG without script: it loops, and stands still where motion is unwelcome.
+//!
+//! In: a [`RepStudy`]. Out: SVG text: the chart of the repetition with a moving body in the place of the
+//! strip of poses and a dot that runs along the velocity curve.
+
+use super::body::stick_figure;
+use super::{Look, rep_title};
+use crate::draw::{Anchor, Face, Letters, Scene, Text, svg};
+use crate::error::{Error, Result};
+use crate::movement::Pose;
+use crate::rep::RepSample;
+use crate::study::RepStudy;
+use crate::units::{System, rounded};
+use std::fmt::Write;
+
+/// Pictures a second.
+const RATE: f64 = 12.0;
+/// No more pictures than this, so that a slow lowering does not make a huge file.
+const MOST_FRAMES: usize = 90;
+/// The end is shown for this long before the repetition begins anew, s.
+const HOLD_S: f64 = 1.0;
+
+/// The animated picture.
+///
+/// **Fails** if nothing moved.
+pub fn animation(rep: &RepStudy, units: System, look: Look) -> Result<String> {
+    let samples = &rep.trace.samples;
+    let (Some(first), Some(last)) = (samples.first(), samples.last()) else {
+        return Err(Error::no_answer("nothing moves in this repetition"));
+    };
+    let length_s = last.time_s - first.time_s;
+    let frames = ((length_s * RATE).ceil() as usize).clamp(2, MOST_FRAMES);
+    let ground = ground(rep, units, look);
+    let stage = Stage::fitting(rep, ground.width, ground.height);
+    let total_s = length_s + HOLD_S;
+    let mut body = style(frames, length_s, total_s, slowest_frame(rep, frames));
+    for frame in 0..frames {
+        let time_s = first.time_s + length_s * frame as f64 / (frames - 1) as f64;
+        let sample = sample_at(samples, time_s);
+        let _ = write!(body, "<g class=\"f f{frame}\">");
+        stage.draw(&mut body, rep, sample, look);
+        body.push_str("</g>\n");
+    }
+    let text = svg(&ground, Letters::Outlined)?;
+    let end = text.rfind("</svg>").ok_or_else(|| Error::bad("the ground is no picture"))?;
+    Ok(format!("{}{}{}", &text[..end], body, &text[end..]))
+}
+
+/// Heading on an empty canvas.
+fn ground(rep: &RepStudy, units: System, look: Look) -> Scene {
+    let (width, height) = look.size.pixels();
+    let colours = look.theme.colours();
+    let (width, height) = (f64::from(width), f64::from(height));
+    let mut scene = Scene::new(width, height, colours.background);
+    scene.title = rep_title(rep, units);
+    scene.description = super::rep_sentences(rep, units).join(" ");
+    let unit = (height / 1080.0).min(width / 1920.0);
+    let mut line = |content: String, size: f64, at: f64, face, colour| {
+        let text = Text::new([72.0 * unit, at * unit], content, size * unit, colour);
+        scene.text(Text { face, ..text }.anchored(Anchor::Start));
+    };
+    line(rep_title(rep, units), 54.0, 92.0, Face::Bold, colours.ink);
+    line(
+        format!("{}, {}", rep.still.lifter_title, units.mass(rep.load)),
+        34.0,
+        150.0,
+        Face::Regular,
+        colours.muted,
+    );
+    scene
+}
+
+/// One class a frame, shown in turn; without motion the slowest moment stands.
+fn style(frames: usize, length_s: f64, total_s: f64, still: usize) -> String {
+    let mut css = format!(
+        "<style>.f{{visibility:hidden;animation:show {}s steps(1,end) infinite}}\n",
+        rounded(total_s, 2)
+    );
+    let share = 100.0 * length_s / frames as f64 / total_s;
+    let _ = writeln!(
+        css,
+        "@keyframes show{{0%{{visibility:visible}}{}%{{visibility:hidden}}100%{{visibility:hidden}}}}",
+        rounded(share, 3)
+    );
+    let hold = 100.0 * (length_s / frames as f64 + HOLD_S) / total_s;
+    let _ = writeln!(
+        css,
+        "@keyframes last{{0%{{visibility:visible}}{}%{{visibility:hidden}}100%{{visibility:hidden}}}}",
+        rounded(hold, 3)
+    );
+    for frame in 0..frames {
+        let delay = length_s * frame as f64 / frames as f64;
+        let name = if frame + 1 == frames { ";animation-name:last" } else { "" };
+        let _ = writeln!(css, ".f{frame}{{animation-delay:{}s{name}}}", rounded(delay, 3));
+    }
+    let _ = writeln!(
+        css,
+        "@media (prefers-reduced-motion:reduce){{.f{{animation:none}}.f{still}{{visibility:visible}}}}</style>"
+    );
+    css
+}
+
+/// The frame of the slowest moment of the lift, or of its end.
+fn slowest_frame(rep: &RepStudy, frames: usize) -> usize {
+    let samples = &rep.trace.samples;
+    let (first, last) = (samples[0].time_s, samples[samples.len() - 1].time_s);
+    let lift = rep.trace.lifting().first().map_or(first, |s| s.time_s);
+    let time = rep.trace.sticking.map_or(last, |s| lift + s.minimum.time_s);
+    let share = ((time - first) / (last - first).max(1e-9)).clamp(0.0, 1.0);
+    (share * (frames - 1) as f64).round() as usize
+}
+
+fn sample_at(samples: &[RepSample], time_s: f64) -> &RepSample {
+    let index = samples.partition_point(|s| s.time_s < time_s);
+    &samples[index.min(samples.len() - 1)]
+}
+
+/// Where metres and velocities land on the canvas.
+struct Stage {
+    scale: f64,
+    origin: [f64; 2],
+    plot: [f64; 4],
+    time: [f64; 2],
+    velocity: [f64; 2],
+    line: f64,
+}
+
+impl Stage {
+    fn fitting(rep: &RepStudy, width: f64, height: f64) -> Self {
+        let carrier = rep.still.range.carrier;
+        let extents: Vec<[f64; 4]> = rep
+            .still
+            .range
+            .poses
+            .iter()
+            .filter_map(|pose| stick_figure(pose, carrier).extent())
+            .collect();
+        let low = |k: usize| extents.iter().map(|e| e[k]).fold(f64::INFINITY, f64::min);
+        let high = |k: usize| extents.iter().map(|e| e[k]).fold(f64::NEG_INFINITY, f64::max);
+        let (left, bottom, right, top) = (low(0), low(1), high(2), high(3));
+        let room = [0.42 * width, 0.72 * height];
+        let scale = (room[0] / (right - left).max(0.1)).min(room[1] / (top - bottom).max(0.1));
+        let middle = f64::midpoint(left, right);
+        let samples = &rep.trace.samples;
+        let speeds = samples.iter().map(|s| s.velocity);
+        Self {
+            scale,
+            origin: [0.26 * width - scale * middle, 0.93 * height + scale * bottom],
+            plot: [0.54 * width, 0.24 * height, 0.95 * width, 0.88 * height],
+            time: [samples[0].time_s, samples[samples.len() - 1].time_s],
+            velocity: [
+                speeds.clone().fold(0.0, f64::min),
+                speeds.fold(0.01, f64::max),
+            ],
+            line: 0.008 * height,
+        }
+    }
+
+    fn at(&self, point: [f64; 2]) -> [f64; 2] {
+        [
+            self.origin[0] + self.scale * point[0],
+            self.origin[1] - self.scale * point[1],
+        ]
+    }
+
+    fn on_plot(&self, sample: &RepSample) -> [f64; 2] {
+        let [left, top, right, bottom] = self.plot;
+        let across = (sample.time_s - self.time[0]) / (self.time[1] - self.time[0]).max(1e-9);
+        let up = (sample.velocity - self.velocity[0]) / (self.velocity[1] - self.velocity[0]);
+        [left + across * (right - left), bottom - up * (bottom - top)]
+    }
+
+    fn draw(&self, out: &mut String, rep: &RepStudy, sample: &RepSample, look: Look) {
+        let colours = look.theme.colours();
+        let poses = &rep.still.range.poses;
+        let last = poses.len() - 1;
+        let pose: &Pose = &poses[(sample.range.clamp(0.0, 1.0) * last as f64).round() as usize];
+        let figure = stick_figure(pose, rep.still.range.carrier);
+        let ink = css(colours.ink);
+        for (_, limb) in &figure.limbs {
+            self.polyline(out, limb.iter().map(|p| self.at(*p)), &ink, 1.6);
+        }
+        for support in &figure.supports {
+            self.polyline(out, support.iter().map(|p| self.at(*p)), &css(colours.muted), 0.8);
+        }
+        if let Some((centre, radius)) = figure.head {
+            let [x, y] = self.at(centre);
+            let _ = write!(
+                out,
+                "<circle cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"{:.1}\" fill=\"{ink}\"/>",
+                self.scale * radius
+            );
+        }
+        let load = self.at([pose.outline.load.x, pose.outline.load.z]);
+        let orange = css(colours.series_line(1));
+        let _ = write!(
+            out,
+            "<circle cx=\"{:.1}\" cy=\"{:.1}\" r=\"{:.1}\" fill=\"{orange}\"/>",
+            load[0],
+            load[1],
+            0.06 * self.scale
+        );
+        let done = rep.trace.samples.iter().filter(|s| s.time_s <= sample.time_s);
+        let blue = css(colours.series_line(0));
+        self.polyline(out, done.map(|s| self.on_plot(s)), &blue, 1.0);
+        let [x, y] = self.on_plot(sample);
+        let _ = write!(
+            out,
+            "<circle cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"{:.1}\" fill=\"{blue}\"/>",
+            1.6 * self.line
+        );
+    }
+
+    fn polyline(
+        &self,
+        out: &mut String,
+        points: impl Iterator<Item = [f64; 2]>,
+        colour: &str,
+        width: f64,
+    ) {
+        let places: Vec<String> = points.map(|[x, y]| format!("{x:.1},{y:.1}")).collect();
+        let _ = write!(
+            out,
+            "<polyline points=\"{}\" fill=\"none\" stroke=\"{colour}\" stroke-width=\"{:.1}\" stroke-linecap=\"round\" stroke-linejoin=\"round\"/>",
+            places.join(" "),
+            width * self.line
+        );
+    }
+}
+
+fn css(colour: crate::draw::Colour) -> String {
+    format!("#{:02x}{:02x}{:02x}", colour.red, colour.green, colour.blue)
+}

@@ -1,0 +1,162 @@
+//! One repetition studied: the same lift held still and in motion, and the maximum it is a share of.
+//!
+//! In: a question, a setup, a load or a share of the maximum, how the repetition is done. Out:
+//! [`RepStudy`].
+
+use super::study::{Question, Study, study, with_body};
+use crate::error::{Error, Result};
+use crate::movement::{Carrier, Measure};
+use crate::rep::{OneRepMax, RepModel, RepOptions, RepTrace, with_load};
+use crate::resistance::Setup;
+use crate::units::{Length, Mass, System, rounded};
+
+/// How heavy: a mass, or a share of the maximum with this setup.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Heaviness {
+    /// This plain load.
+    Load(Mass),
+    /// This share of the one-repetition maximum, 1 = all of it.
+    Share(f64),
+}
+
+impl Heaviness {
+    /// Reads "80 kg" or "85%".
+    ///
+    /// **Fails** on anything else, and on shares outside 0 to 300 %.
+    pub fn from_text(text: &str) -> Result<Self> {
+        let Some(percent) = text.trim().strip_suffix('%') else {
+            return Mass::from_text(text).map(Self::Load).map_err(|fault| {
+                Error::bad(fault).hint("or a share of the maximum, such as --load 85%")
+            });
+        };
+        match percent.trim().parse::<f64>() {
+            Ok(value) if (0.0..=300.0).contains(&value) => Ok(Self::Share(value / 100.0)),
+            _ => Err(Error::bad(format!("`{text}` is no share of a maximum"))
+                .hint("shares run from 0% to 300%, such as 85%")),
+        }
+    }
+}
+
+/// The smallest step that a load is found to, kg: two plates of 1.25 kg (common practice).
+pub const USUAL_STEP_KG: f64 = 2.5;
+
+/// One repetition and what it is compared with.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RepStudy {
+    /// The lift held still with the same setup.
+    pub still: Study,
+    /// The repetition.
+    pub trace: RepTrace,
+    /// The plain load of the repetition.
+    pub load: Mass,
+    /// The maximum with this setup, where there is one.
+    pub one_rm: Option<OneRepMax>,
+    /// How it was done.
+    pub options: RepOptions,
+}
+
+/// Studies one repetition.
+///
+/// **Fails** if the setup does not fit the movement, or a share is asked of a maximum that is none.
+pub fn repetition(
+    question: &Question<'_>,
+    template: &Setup,
+    heaviness: Heaviness,
+    options: &RepOptions,
+    step: Mass,
+) -> Result<RepStudy> {
+    let carrier = question.movement.carrier()?;
+    template.check_for(&carrier, question.movement_name)?;
+    let model = RepModel::for_setup(question.movement, question.lifter, &rigged(question, carrier, template))?;
+    let body = rigged(question, carrier, template);
+    let one_rm = model.one_rm(&body, step, options);
+    let (load, one_rm) = match (heaviness, one_rm) {
+        (Heaviness::Load(load), found) => (load, found.ok()),
+        (Heaviness::Share(share), Ok(found)) => (found.load * share, Some(found)),
+        (Heaviness::Share(_), Err(fault)) => return Err(fault),
+    };
+    let trace = model.run(&with_load(&body, load), options)?;
+    let still = study(question, &[with_load(template, load)])?;
+    Ok(RepStudy {
+        still,
+        trace,
+        load,
+        one_rm,
+        options: *options,
+    })
+}
+
+/// The setup with a plain load of nothing and, where the body is the load, the body.
+#[must_use]
+pub fn rigged(question: &Question<'_>, carrier: Carrier, template: &Setup) -> Setup {
+    with_body(
+        &with_load(template, Mass::ZERO),
+        carrier,
+        question.lifter.body_mass,
+    )
+}
+
+/// The maximum of a movement with a setup, whole or over a part of the range.
+pub fn maximum(
+    question: &Question<'_>,
+    template: &Setup,
+    options: &RepOptions,
+    step: Mass,
+) -> Result<(OneRepMax, RepModel)> {
+    let carrier = question.movement.carrier()?;
+    template.check_for(&carrier, question.movement_name)?;
+    let body = rigged(question, carrier, template);
+    let model = RepModel::for_setup(question.movement, question.lifter, &body)?;
+    Ok((model.one_rm(&body, step, options)?, model))
+}
+
+impl RepStudy {
+    /// A position of the trace on the level axis: cm of travel, or degrees of the moving joint.
+    #[must_use]
+    pub fn across(&self, position: f64) -> f64 {
+        match self.trace.measure {
+            Measure::Force => 100.0 * position,
+            Measure::Torque => {
+                let pose = &self.still.range.poses[0];
+                let turn = pose.coordinates[0].slope_rad.signum();
+                (pose.coordinates[0].angle_rad + turn * position).to_degrees()
+            }
+        }
+    }
+
+    /// A place in words.
+    #[must_use]
+    pub fn place_in_words(&self, position: f64, units: System) -> String {
+        let value = self.across(position);
+        match (self.trace.measure, units) {
+            (Measure::Torque, _) => {
+                format!("{} deg {}", rounded(value, 0), self.still.away_from)
+            }
+            (Measure::Force, System::Metric) => {
+                format!("{} cm {}", rounded(value, 0), self.still.away_from)
+            }
+            (Measure::Force, System::Us) => format!(
+                "{} in {}",
+                rounded(Length::from_cm(value).as_in(), 1),
+                self.still.away_from
+            ),
+        }
+    }
+
+    /// A velocity in words: "0.24 m/s", "95 deg/s".
+    #[must_use]
+    pub fn velocity_in_words(&self, velocity: f64) -> String {
+        match self.trace.measure {
+            Measure::Force => format!("{} m/s", rounded(velocity, 2)),
+            Measure::Torque => format!("{} deg/s", rounded(velocity.to_degrees(), 0)),
+        }
+    }
+
+    /// Share of the maximum, where there is one.
+    #[must_use]
+    pub fn share(&self) -> Option<f64> {
+        self.one_rm
+            .filter(|max| max.load.as_kg() > 0.0)
+            .map(|max| self.load.as_kg() / max.load.as_kg())
+    }
+}
