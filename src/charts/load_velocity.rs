@@ -48,7 +48,9 @@ pub fn load_velocity_chart(
             "{title}: {} {unit} at the maximum",
             rounded(slowest, if factor == 1.0 { 2 } else { 0 })
         ),
-        subtitle: format!("{lifter}. Mean velocity of the lift with full effort, by share of the maximum"),
+        subtitle: format!(
+            "{lifter}. Mean velocity of the lift with full effort, by share of the maximum"
+        ),
         footnote: if published.is_empty() {
             "No published load-velocity equation for this lift is at hand.".to_owned()
         } else {
@@ -56,7 +58,13 @@ pub fn load_velocity_chart(
         },
         description: format!(
             "Mean velocity falls from {} {unit} at {} % to {} {unit} at {} % of the maximum.",
-            rounded(profile.rows.first().map_or(0.0, |r| factor * r.mean_velocity), 2),
+            rounded(
+                profile
+                    .rows
+                    .first()
+                    .map_or(0.0, |r| factor * r.mean_velocity),
+                2
+            ),
             rounded(profile.rows.first().map_or(0.0, |r| 100.0 * r.share), 0),
             rounded(slowest, 2),
             rounded(top.map_or(0.0, |r| 100.0 * r.share), 0),

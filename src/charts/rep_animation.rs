@@ -5,7 +5,7 @@
 
 use super::body::stick_figure;
 use super::{Look, rep_title};
-use crate::draw::{Anchor, Face, Letters, Scene, Text, svg};
+use crate::draw::{Anchor, Colour, Face, Letters, Scene, Text, svg};
 use crate::error::{Error, Result};
 use crate::movement::Pose;
 use crate::rep::RepSample;
@@ -42,7 +42,9 @@ pub fn animation(rep: &RepStudy, units: System, look: Look) -> Result<String> {
         body.push_str("</g>\n");
     }
     let text = svg(&ground, Letters::Outlined)?;
-    let end = text.rfind("</svg>").ok_or_else(|| Error::bad("the ground is no picture"))?;
+    let end = text
+        .rfind("</svg>")
+        .ok_or_else(|| Error::bad("the ground is no picture"))?;
     Ok(format!("{}{}{}", &text[..end], body, &text[end..]))
 }
 
@@ -55,9 +57,9 @@ fn ground(rep: &RepStudy, units: System, look: Look) -> Scene {
     scene.title = rep_title(rep, units);
     scene.description = super::rep_sentences(rep, units).join(" ");
     let unit = (height / 1080.0).min(width / 1920.0);
-    let mut line = |content: String, size: f64, at: f64, face, colour| {
-        let text = Text::new([72.0 * unit, at * unit], content, size * unit, colour);
-        scene.text(Text { face, ..text }.anchored(Anchor::Start));
+    let mut line = |content: String, size: f64, at: f64, face: Face, colour: Colour| {
+        let text = Text::new([72.0 * unit, at * unit], content, size * unit, face, colour);
+        scene.text(text.anchored(Anchor::Start));
     };
     line(rep_title(rep, units), 54.0, 92.0, Face::Bold, colours.ink);
     line(
@@ -90,8 +92,16 @@ fn style(frames: usize, length_s: f64, total_s: f64, still: usize) -> String {
     );
     for frame in 0..frames {
         let delay = length_s * frame as f64 / frames as f64;
-        let name = if frame + 1 == frames { ";animation-name:last" } else { "" };
-        let _ = writeln!(css, ".f{frame}{{animation-delay:{}s{name}}}", rounded(delay, 3));
+        let name = if frame + 1 == frames {
+            ";animation-name:last"
+        } else {
+            ""
+        };
+        let _ = writeln!(
+            css,
+            ".f{frame}{{animation-delay:{}s{name}}}",
+            rounded(delay, 3)
+        );
     }
     let _ = writeln!(
         css,
@@ -136,7 +146,12 @@ impl Stage {
             .filter_map(|pose| stick_figure(pose, carrier).extent())
             .collect();
         let low = |k: usize| extents.iter().map(|e| e[k]).fold(f64::INFINITY, f64::min);
-        let high = |k: usize| extents.iter().map(|e| e[k]).fold(f64::NEG_INFINITY, f64::max);
+        let high = |k: usize| {
+            extents
+                .iter()
+                .map(|e| e[k])
+                .fold(f64::NEG_INFINITY, f64::max)
+        };
         let (left, bottom, right, top) = (low(0), low(1), high(2), high(3));
         let room = [0.42 * width, 0.72 * height];
         let scale = (room[0] / (right - left).max(0.1)).min(room[1] / (top - bottom).max(0.1));
@@ -145,7 +160,10 @@ impl Stage {
         let speeds = samples.iter().map(|s| s.velocity);
         Self {
             scale,
-            origin: [0.26 * width - scale * middle, 0.93 * height + scale * bottom],
+            origin: [
+                0.26 * width - scale * middle,
+                0.93 * height + scale * bottom,
+            ],
             plot: [0.54 * width, 0.24 * height, 0.95 * width, 0.88 * height],
             time: [samples[0].time_s, samples[samples.len() - 1].time_s],
             velocity: [
@@ -181,7 +199,12 @@ impl Stage {
             self.polyline(out, limb.iter().map(|p| self.at(*p)), &ink, 1.6);
         }
         for support in &figure.supports {
-            self.polyline(out, support.iter().map(|p| self.at(*p)), &css(colours.muted), 0.8);
+            self.polyline(
+                out,
+                support.iter().map(|p| self.at(*p)),
+                &css(colours.muted),
+                0.8,
+            );
         }
         if let Some((centre, radius)) = figure.head {
             let [x, y] = self.at(centre);
@@ -200,7 +223,11 @@ impl Stage {
             load[1],
             0.06 * self.scale
         );
-        let done = rep.trace.samples.iter().filter(|s| s.time_s <= sample.time_s);
+        let done = rep
+            .trace
+            .samples
+            .iter()
+            .filter(|s| s.time_s <= sample.time_s);
         let blue = css(colours.series_line(0));
         self.polyline(out, done.map(|s| self.on_plot(s)), &blue, 1.0);
         let [x, y] = self.on_plot(sample);
@@ -228,6 +255,6 @@ impl Stage {
     }
 }
 
-fn css(colour: crate::draw::Colour) -> String {
+fn css(colour: Colour) -> String {
     format!("#{:02x}{:02x}{:02x}", colour.red, colour.green, colour.blue)
 }

@@ -4,9 +4,7 @@
 
 use super::body::stick_figure;
 use super::strength_curve::level_axis;
-use super::{
-    Axis, Extent, Heading, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade,
-};
+use super::{Axis, Extent, Heading, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::movement::Measure;
@@ -82,7 +80,11 @@ fn velocity_panel(
     let lowers = samples.iter().any(|s| s.velocity < -1e-9);
     let axis = Axis::new("Velocity", unit);
     Panel {
-        axis: if lowers { axis.reaching(Extent::Data) } else { axis },
+        axis: if lowers {
+            axis.reaching(Extent::Data)
+        } else {
+            axis
+        },
         series: vec![Series {
             name: "velocity".to_owned(),
             points: samples
@@ -103,11 +105,7 @@ fn velocity_unit(rep: &RepStudy) -> (&'static str, f64) {
     }
 }
 
-fn force_panel(
-    rep: &RepStudy,
-    samples: &[RepSample],
-    across: &dyn Fn(&RepSample) -> f64,
-) -> Panel {
+fn force_panel(rep: &RepStudy, samples: &[RepSample], across: &dyn Fn(&RepSample) -> f64) -> Panel {
     let (quantity, unit) = match rep.trace.measure {
         Measure::Force => ("Force", "N"),
         Measure::Torque => ("Torque", "N·m"),
@@ -142,7 +140,11 @@ fn markers(rep: &RepStudy, units: System) -> Vec<Marker> {
         detail: rep.velocity_in_words(at.velocity),
         role: Role::CAPACITY,
     };
-    let lowest = if rep.trace.is_lifted() { "slowest" } else { "stops" };
+    let lowest = if rep.trace.is_lifted() {
+        "slowest"
+    } else {
+        "stops"
+    };
     let mut markers = vec![
         mark(sticking.first_peak, "first peak"),
         mark(sticking.minimum, lowest),
@@ -193,7 +195,10 @@ fn poses(rep: &RepStudy, units: System) -> Vec<Pose> {
     match (rep.trace.outcome, rep.trace.sticking) {
         (Outcome::Stalled { range, .. }, _) => poses.push(pose(range, "stops")),
         (_, Some(sticking)) => poses.push(pose(sticking.minimum.range, "slowest")),
-        _ => poses.push(pose(f64::midpoint(rep.options.from, rep.options.to), "middle")),
+        _ => poses.push(pose(
+            f64::midpoint(rep.options.from, rep.options.to),
+            "middle",
+        )),
     }
     if rep.trace.is_lifted() {
         poses.push(pose(rep.options.to, "end"));
@@ -216,7 +221,10 @@ pub fn rep_title(rep: &RepStudy, units: System) -> String {
     let name = &rep.still.movement_title;
     match (rep.trace.outcome, rep.trace.sticking) {
         (Outcome::Stalled { position, .. }, _) => {
-            format!("{name}: the load stops {}", rep.place_in_words(position, units))
+            format!(
+                "{name}: the load stops {}",
+                rep.place_in_words(position, units)
+            )
         }
         (Outcome::LostInLowering { position, .. }, _) => format!(
             "{name}: the load gets away in lowering, {}",
@@ -262,7 +270,12 @@ pub fn rep_sentences(rep: &RepStudy, units: System) -> Vec<String> {
             rounded(sticking.minimum.time_s, 2),
         ));
         if let Some(still) = still {
-            lines.push(difference(rep, units, sticking.minimum.range, still.point_range));
+            lines.push(difference(
+                rep,
+                units,
+                sticking.minimum.range,
+                still.point_range,
+            ));
         }
     } else if let Some(still) = still.filter(|_| rep.trace.is_lifted()) {
         lines.push(format!(

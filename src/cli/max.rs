@@ -151,7 +151,10 @@ fn as_text(lifter: &str, movement: &str, found: &Found, units: System) -> String
         text += &format!(
             "Lowered under control: {}, {} times the maximum.\n",
             units.mass(eccentric.load),
-            rounded(eccentric.load.as_kg() / found.one_rm.load.as_kg().max(1e-9), 2)
+            rounded(
+                eccentric.load.as_kg() / found.one_rm.load.as_kg().max(1e-9),
+                2
+            )
         );
         text += "caution: lowering more than one can lift is for experienced lifters only, at most once a week, with \
                  safety arms at the right height and spotters who know the plan. Education, not medical advice; local \
@@ -166,7 +169,12 @@ fn as_text(lifter: &str, movement: &str, found: &Found, units: System) -> String
     }
     if let Some(profile) = &found.profile {
         text += "\n";
-        let header = ["share %", "load", "mean velocity", "mean propulsive velocity"];
+        let header = [
+            "share %",
+            "load",
+            "mean velocity",
+            "mean propulsive velocity",
+        ];
         let rows = profile
             .rows
             .iter()
@@ -212,7 +220,12 @@ fn as_json(arguments: &Arguments, lifter: &str, found: &Found) -> serde_json::Va
 }
 
 fn as_csv(found: &Found) -> Result<String> {
-    let header = ["share", "load_kg", "mean_velocity", "mean_propulsive_velocity"];
+    let header = [
+        "share",
+        "load_kg",
+        "mean_velocity",
+        "mean_propulsive_velocity",
+    ];
     let rows = match &found.profile {
         Some(profile) => profile
             .rows

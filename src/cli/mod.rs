@@ -18,6 +18,8 @@ mod rep;
 mod setup_options;
 mod sources;
 
+pub use complain::render;
+
 use crate::error::Result;
 use clap::{ArgMatches, CommandFactory, FromArgMatches, Parser, Subcommand};
 use std::io::IsTerminal;

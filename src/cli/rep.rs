@@ -1,10 +1,10 @@
 //! `torquill rep MOVEMENT`: simulates one repetition.
 
 use super::figure::Picture;
+use super::hung::{Hung, hung};
 use super::look::LookOptions;
 use super::options::{Format, UnitsOption, Who};
 use super::output;
-use super::hung::{Hung, hung};
 use crate::charts::{animation, rep_over_time, rep_over_way, rep_sentences};
 use crate::error::{Error, Result};
 use crate::library::Library;
@@ -100,11 +100,15 @@ impl Manner {
 
 /// Runs the command; a load that is not lifted is drawn and printed, and ends with status 1.
 pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
-    let pictures: Vec<Picture> = [&arguments.output, &arguments.over_time, &arguments.animation]
-        .into_iter()
-        .flatten()
-        .map(|path| arguments.look.picture(path.clone()))
-        .collect();
+    let pictures: Vec<Picture> = [
+        &arguments.output,
+        &arguments.over_time,
+        &arguments.animation,
+    ]
+    .into_iter()
+    .flatten()
+    .map(|path| arguments.look.picture(path.clone()))
+    .collect();
     for picture in &pictures {
         picture.check()?;
     }
@@ -160,8 +164,9 @@ fn draw(arguments: &Arguments, rep: &RepStudy, units: System) -> Result<()> {
     }
     if let Some(path) = &arguments.animation {
         if path.extension().is_none_or(|ending| ending != "svg") {
-            return Err(Error::bad("an animated picture is an .svg file")
-                .hint("--animation rep.svg"));
+            return Err(
+                Error::bad("an animated picture is an .svg file").hint("--animation rep.svg")
+            );
         }
         output::write_file(path, animation(rep, units, look)?.as_bytes())?;
     }
@@ -268,7 +273,11 @@ fn json(rep: &RepStudy) -> Value {
 }
 
 fn velocity_key(is_force: bool) -> &'static str {
-    if is_force { "velocity_m_s" } else { "velocity_rad_s" }
+    if is_force {
+        "velocity_m_s"
+    } else {
+        "velocity_rad_s"
+    }
 }
 
 fn csv(rep: &RepStudy) -> Result<String> {
@@ -277,10 +286,18 @@ fn csv(rep: &RepStudy) -> Result<String> {
         "time_s",
         "phase",
         "range",
-        if is_force { "position_m" } else { "position_rad" },
+        if is_force {
+            "position_m"
+        } else {
+            "position_rad"
+        },
         "angle_deg",
         velocity_key(is_force),
-        if is_force { "acceleration_m_s2" } else { "acceleration_rad_s2" },
+        if is_force {
+            "acceleration_m_s2"
+        } else {
+            "acceleration_rad_s2"
+        },
         if is_force { "force_n" } else { "torque_nm" },
         if is_force { "demand_n" } else { "demand_nm" },
         "effort",

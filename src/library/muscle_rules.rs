@@ -5,8 +5,8 @@
 
 use super::complaint::{Complaint, Rules};
 use crate::anatomy::{
-    ActiveForceLength, ArmShape, Curves, Dof, Dynamics, MomentArm, Muscle, MuscleTable, PassiveJoint,
-    Sarcomere, Tendon,
+    ActiveForceLength, ArmShape, Curves, Dof, Dynamics, MomentArm, Muscle, MuscleTable,
+    PassiveJoint, Sarcomere, Tendon,
 };
 use std::collections::{BTreeMap, BTreeSet};
 use std::f64::consts::PI;

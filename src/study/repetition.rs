@@ -67,7 +67,11 @@ pub fn repetition(
 ) -> Result<RepStudy> {
     let carrier = question.movement.carrier()?;
     template.check_for(&carrier, question.movement_name)?;
-    let model = RepModel::for_setup(question.movement, question.lifter, &rigged(question, carrier, template))?;
+    let model = RepModel::for_setup(
+        question.movement,
+        question.lifter,
+        &rigged(question, carrier, template),
+    )?;
     let body = rigged(question, carrier, template);
     let one_rm = model.one_rm(&body, step, options);
     let (load, one_rm) = match (heaviness, one_rm) {
