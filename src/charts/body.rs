@@ -1,7 +1,7 @@
 //! A pose's outline as a stick figure.
 
 use super::{Limb, Load, StickFigure};
-use crate::movement::{Carrier, Pose};
+use crate::movement::{Carrier, Pose, View};
 use crate::numeric::Point;
 
 /// Radius of a large disc, m: half of the 450 mm of the rules of the sport.
@@ -27,7 +27,7 @@ pub fn stick_figure(pose: &Pose, carrier: Carrier) -> StickFigure {
             .map(|limb| (Limb::Strong, limb.iter().map(place).collect()))
             .collect(),
         head: outline.head.map(|head| (place(&head), 0.1)),
-        loads: if matches!(carrier, Carrier::Body) {
+        loads: if drawn_already(pose, carrier) {
             Vec::new()
         } else {
             vec![load]
@@ -39,4 +39,10 @@ pub fn stick_figure(pose: &Pose, carrier: Carrier) -> StickFigure {
             .map(|pair| [place(&pair[0]), place(&pair[1])])
             .collect(),
     }
+}
+
+/// A bar seen from the front stands among the lines, and a body carries itself.
+fn drawn_already(pose: &Pose, carrier: Carrier) -> bool {
+    let front_bar = pose.outline.view == View::Front && carrier == Carrier::Bar;
+    front_bar || carrier == Carrier::Body
 }

@@ -7,7 +7,7 @@ use super::body::stick_figure;
 use super::{Look, rep_title};
 use crate::draw::{Anchor, Colour, Face, Letters, Scene, Text, svg};
 use crate::error::{Error, Result};
-use crate::movement::Pose;
+use crate::movement::{Pose, View};
 use crate::rep::RepSample;
 use crate::study::RepStudy;
 use crate::units::{System, rounded};
@@ -214,15 +214,17 @@ impl Stage {
                 self.scale * radius
             );
         }
-        let load = self.at([pose.outline.load.x, pose.outline.load.z]);
-        let orange = css(colours.series_line(1));
-        let _ = write!(
-            out,
-            "<circle cx=\"{:.1}\" cy=\"{:.1}\" r=\"{:.1}\" fill=\"{orange}\"/>",
-            load[0],
-            load[1],
-            0.06 * self.scale
-        );
+        if pose.outline.view == View::Side {
+            let load = self.at([pose.outline.load.x, pose.outline.load.z]);
+            let _ = write!(
+                out,
+                "<circle cx=\"{:.1}\" cy=\"{:.1}\" r=\"{:.1}\" fill=\"{}\"/>",
+                load[0],
+                load[1],
+                0.06 * self.scale,
+                css(colours.series_line(1))
+            );
+        }
         let done = rep
             .trace
             .samples

@@ -14,6 +14,8 @@ mod max;
 mod movements;
 mod options;
 mod output;
+mod plan;
+mod progress;
 mod rep;
 mod setup_options;
 mod sources;
@@ -59,6 +61,10 @@ enum Command {
     Rep(rep::Arguments),
     /// Find the one-repetition maximum, the eccentric one, mean velocities over load
     Max(max::Arguments),
+    /// Loads, rests and cautions of a session
+    Plan(plan::Arguments),
+    /// Read a training log: rising, flat or falling, and how sure
+    Progress(progress::Arguments),
     /// Read a model file and say what is wrong, line by line
     Check(check::Arguments),
     /// List the publications behind the numbers
@@ -104,6 +110,8 @@ fn answer(cli: &Cli, matches: &ArgMatches) -> Result<()> {
         Command::Figure(arguments) => figure::run(arguments, &library, own),
         Command::Rep(arguments) => rep::run(arguments, &library),
         Command::Max(arguments) => max::run(arguments, &library),
+        Command::Plan(arguments) => plan::run(arguments, &library),
+        Command::Progress(arguments) => progress::run(arguments, &library),
         Command::Check(arguments) => check::run(arguments, &library),
         Command::Sources(arguments) => sources::run(arguments, &library),
         Command::Completions(arguments) => completions::run(arguments, &mut Cli::command()),

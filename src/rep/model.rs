@@ -121,6 +121,12 @@ impl RepModel {
         point.dx_ds_m.hypot(point.dz_ds_m)
     }
 
+    /// The degrees of freedom that move.
+    #[must_use]
+    pub fn joints(&self) -> &[Dof] {
+        &self.joints
+    }
+
     /// Force or torque, and with it the units of traces.
     #[must_use]
     pub fn measure(&self) -> Measure {

@@ -5,12 +5,14 @@
 mod csv;
 mod detail;
 mod json;
+mod plan;
 mod sample;
 mod summary;
 mod table;
 
 pub use csv::{curve_csv, rows_to_csv};
 pub use json::{curve_json, pretty};
+pub use plan::{SheetPart, plan_csv, plan_json, plan_text, sheet_html};
 pub use sample::{Sample, samples};
 pub use summary::{Summary, summary};
 pub use table::{curve_table, findings, table};

@@ -3,10 +3,12 @@
 //! In: checked values from `library`. Out: plain results for `charts` and `report`.
 
 mod repetition;
+mod session_oracle;
 #[allow(clippy::module_inception)]
 mod study;
 
 pub use repetition::{Heaviness, RepStudy, USUAL_STEP_KG, maximum, repetition, rigged};
+pub use session_oracle::{lifter_of_one_rm, simulated_oracle};
 pub use study::{
     Question, SetupStudy, Study, load_for_effort, load_points, load_torque_nm, study, with_body,
 };

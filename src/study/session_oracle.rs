@@ -1,0 +1,172 @@
+//! The simulated repetition as the session asks for it: load and tired joints in, velocity out.
+//!
+//! In: a movement, a lifter scaled to a known maximum. Out: a [`RepOracle`] that simulates every attempt
+//! with muscles weakened by what each joint has left.
+
+use super::repetition::rigged;
+use super::study::Question;
+use crate::anatomy::{Lifter, Muscle};
+use crate::error::Result;
+use crate::movement::Movement;
+use crate::rep::{
+    OneRepMax, Outcome, RepModel, RepOptions, RepTrace, scale_for_one_rm, stronger, with_load,
+};
+use crate::resistance::Setup;
+use crate::session::eccentric::{PLANNING, eccentric_one_rm};
+use crate::session::fatigue::FatigueJoint;
+use crate::session::oracle::{Attempt, JointUse, RepOracle, RepOutcome};
+use crate::units::{Duration, Mass, Speed, rounded};
+use std::collections::BTreeMap;
+use std::sync::Mutex;
+
+/// Joint shares are rounded to this before a model is built, so that a few models serve a whole session.
+const SHARE_STEP: f64 = 0.01;
+
+/// The lifter whose maximum in this movement is the known one.
+///
+/// **Fails** when no strength gives that maximum.
+pub fn lifter_of_one_rm(question: &Question<'_>, known: Mass, step: Mass) -> Result<Lifter> {
+    let carrier = question.movement.carrier()?;
+    let body = rigged(question, carrier, &Setup::default());
+    let known = OneRepMax {
+        load: known,
+        failed: known + step,
+    };
+    let factor = scale_for_one_rm(
+        question.movement,
+        question.lifter,
+        &body,
+        known,
+        &RepOptions::default(),
+    )?;
+    Ok(stronger(question.lifter, factor))
+}
+
+/// An oracle that simulates.
+///
+/// Muscles that cross a tired joint lose as much force as the most tired of the joints they cross:
+/// the fatigue model is of joints, the simulation of muscles (assumed).
+///
+/// **Fails** if the movement cannot be simulated.
+pub fn simulated_oracle<'a>(
+    question: &Question<'a>,
+    lifter: &'a Lifter,
+    lowering: Duration,
+) -> Result<RepOracle<'a>> {
+    let own = Question {
+        lifter,
+        ..question.clone()
+    };
+    let movement: &'a Movement = question.movement;
+    let body = rigged(&own, movement.carrier()?, &Setup::default());
+    let options = RepOptions {
+        lowering: Some(lowering),
+        ..RepOptions::default()
+    };
+    let model = RepModel::new(movement, lifter)?;
+    let fine = Mass::from_kg(0.5);
+    let one_rm = model.one_rm(&body, fine, &options)?;
+    let eccentric = model.eccentric_max(&body, fine, Duration::from_s(3.0), &options)?;
+    let joints = joints_of(&model);
+    let names = joints.clone();
+    let models: Mutex<BTreeMap<Vec<u32>, RepModel>> = Mutex::new(BTreeMap::new());
+    Ok(RepOracle {
+        described: "simulated repetition of this lifter, scaled to the 1RM".to_owned(),
+        one_rm: one_rm.load,
+        eccentric_one_rm: eccentric_one_rm(one_rm.load),
+        eccentric_described: format!(
+            "{}; the simulation alone gives {} kg, less than was measured, and is not used",
+            PLANNING.who,
+            rounded(eccentric.load.as_kg(), 1)
+        ),
+        joints,
+        lowering_first: true,
+        repetition: Box::new(move |attempt| {
+            let trace = tired_rep(movement, lifter, &names, &models, &body, attempt, &options)?;
+            Ok(outcome(&trace, names.len(), lowering))
+        }),
+    })
+}
+
+fn joints_of(model: &RepModel) -> Vec<FatigueJoint> {
+    let mut joints: Vec<FatigueJoint> = model
+        .joints()
+        .iter()
+        .map(|dof| FatigueJoint::from_name(dof.joint()))
+        .collect();
+    joints.sort();
+    joints.dedup();
+    joints
+}
+
+fn tired_rep(
+    movement: &Movement,
+    lifter: &Lifter,
+    joints: &[FatigueJoint],
+    models: &Mutex<BTreeMap<Vec<u32>, RepModel>>,
+    body: &Setup,
+    attempt: &Attempt,
+    options: &RepOptions,
+) -> Result<RepTrace> {
+    let steps = |share: &f64| (share / SHARE_STEP).round() as u32;
+    let key: Vec<u32> = attempt.joint_shares.iter().map(steps).collect();
+    let mut models = models
+        .lock()
+        .unwrap_or_else(std::sync::PoisonError::into_inner);
+    if !models.contains_key(&key) {
+        let shares: Vec<f64> = key.iter().map(|k| f64::from(*k) * SHARE_STEP).collect();
+        let model = RepModel::new(movement, &tired(lifter, joints, &shares))?;
+        models.insert(key.clone(), model);
+    }
+    models[&key].run(&with_load(body, attempt.load), options)
+}
+
+/// The lifter with every muscle weakened to what the most tired joint that it crosses has left.
+fn tired(lifter: &Lifter, joints: &[FatigueJoint], shares: &[f64]) -> Lifter {
+    let left = |muscle: &Muscle| {
+        muscle
+            .moment_arm
+            .keys()
+            .filter_map(|dof| {
+                let joint = FatigueJoint::from_name(dof.joint());
+                let index = joints.iter().position(|known| *known == joint)?;
+                shares.get(index).copied()
+            })
+            .fold(1.0, f64::min)
+    };
+    let mut tired = lifter.clone();
+    for muscle in tired.muscles.values_mut() {
+        muscle.peak_force = muscle.peak_force * left(muscle).max(0.01);
+    }
+    tired
+}
+
+/// What the session wants to know of a repetition: while lifting with full intent every joint that
+/// lifts gives what its activation says.
+fn outcome(trace: &RepTrace, joints: usize, lowering: Duration) -> RepOutcome {
+    let completed = trace.outcome == Outcome::Lockout;
+    let mean = |samples: &[crate::rep::RepSample]| {
+        let sum: f64 = samples.iter().map(|s| s.effort.clamp(0.0, 1.0)).sum();
+        sum / samples.len().max(1) as f64
+    };
+    let figures = trace.lift;
+    let use_of_joint = JointUse {
+        lifting: mean(trace.lifting()).clamp(0.0, 1.0),
+        lowering: mean(&trace.samples[..trace.lift_start.min(trace.samples.len())]),
+    };
+    RepOutcome {
+        completed,
+        mean_velocity: Speed::from_m_s(
+            figures
+                .filter(|_| completed)
+                .map_or(0.0, |f| f.mean_velocity.max(0.0)),
+        ),
+        sticking_velocity: trace
+            .sticking
+            .filter(|_| completed)
+            .map(|s| Speed::from_m_s(s.minimum.velocity.max(0.0))),
+        lifting: Duration::from_s(figures.map_or(0.0, |f| f.time_s.max(0.0))),
+        lowering,
+        joints: vec![use_of_joint; joints],
+    }
+}
