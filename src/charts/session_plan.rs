@@ -115,7 +115,7 @@ fn title(predictions: &[NamedPrediction]) -> String {
             "Mean velocity {} m/s over the session",
             rounded(one.mean_velocity_m_s(), 2)
         ),
-        [first, .., last] => format!("{}, {}", capital(&words(last)), words(first)),
+        [first, .., last] => format!("Mean velocity: {}, {}", words(first), words(last)),
         [] => String::new(),
     }
 }
@@ -133,11 +133,4 @@ fn description(predictions: &[NamedPrediction]) -> String {
         })
         .collect::<Vec<_>>()
         .join(" ")
-}
-
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().collect::<String>() + letters.as_str()
-    })
 }
