@@ -218,6 +218,12 @@ fn shades(study: &Study, units: System) -> Vec<Shade> {
 }
 
 fn poses(study: &Study, units: System) -> Vec<Pose> {
+    let hardest = study.setups.first().and_then(|s| s.sticking);
+    poses_at(study, units, hardest.map(|s| s.point_range))
+}
+
+/// Start, hardest place (or the middle) and end of the range as poses.
+pub(super) fn poses_at(study: &Study, units: System, hardest: Option<f64>) -> Vec<Pose> {
     let last = study.range.poses.len() - 1;
     let pose = |range: f64, caption: &str| {
         let index = (range * last as f64).round() as usize;
@@ -228,9 +234,8 @@ fn poses(study: &Study, units: System) -> Vec<Pose> {
         }
     };
     let mut poses = vec![pose(0.0, "start")];
-    let hardest = study.setups.first().and_then(|s| s.sticking);
-    if let Some(sticking) = hardest.filter(|s| s.point_range > 0.1 && s.point_range < 0.9) {
-        poses.push(pose(sticking.point_range, "hardest"));
+    if let Some(place) = hardest.filter(|place| *place > 0.1 && *place < 0.9) {
+        poses.push(pose(place, "hardest"));
     } else {
         poses.push(pose(0.5, "middle"));
     }

@@ -14,11 +14,14 @@ mod max;
 mod movements;
 mod options;
 mod output;
+mod pick;
 mod plan;
 mod progress;
 mod rep;
 mod setup_options;
 mod sources;
+mod texts;
+mod waiting;
 
 pub use complain::render;
 
@@ -65,6 +68,8 @@ enum Command {
     Plan(plan::Arguments),
     /// Read a training log: rising, flat or falling, and how sure
     Progress(progress::Arguments),
+    /// Rank the setups that a gym can build: plates, bands and chains for this lifter and lift
+    Pick(pick::Arguments),
     /// Read a model file and say what is wrong, line by line
     Check(check::Arguments),
     /// List the publications behind the numbers
@@ -112,6 +117,7 @@ fn answer(cli: &Cli, matches: &ArgMatches) -> Result<()> {
         Command::Max(arguments) => max::run(arguments, &library),
         Command::Plan(arguments) => plan::run(arguments, &library),
         Command::Progress(arguments) => progress::run(arguments, &library),
+        Command::Pick(arguments) => pick::run(arguments, &library),
         Command::Check(arguments) => check::run(arguments, &library),
         Command::Sources(arguments) => sources::run(arguments, &library),
         Command::Completions(arguments) => completions::run(arguments, &mut Cli::command()),

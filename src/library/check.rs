@@ -14,6 +14,7 @@ use crate::anatomy::{Curves, LifterRecord, MuscleTable, Sarcomere, SegmentTable,
 use crate::error::{Error, Fault, Result};
 use crate::movement::{Movement, SAMPLES, trace};
 use crate::resistance::{Band, Chain, Hang, SetupFile};
+use crate::setups::GymFile;
 use crate::source::Publication;
 use crate::units::rounded;
 use serde::de::DeserializeOwned;
@@ -73,6 +74,7 @@ impl Library {
             Shelf::Bands => self.checked(file, text, |_: &Band| Vec::new(), band_facts)?,
             Shelf::Chains => self.checked(file, text, |_: &Chain| Vec::new(), chain_facts)?,
             Shelf::Setups => self.checked(file, text, |s| self.setup_rules(s), setup_facts)?,
+            Shelf::Gyms => self.checked(file, text, |g| self.gym_rules(g), gym_facts)?,
         }))
     }
 
@@ -308,5 +310,21 @@ fn setup_facts(setup: &SetupFile) -> Facts {
     vec![
         ("name", setup.name.clone()),
         ("items", setup.items.len().to_string()),
+    ]
+}
+
+fn gym_facts(gym: &GymFile) -> Facts {
+    let plates: u32 = gym.plates.iter().map(|plates| plates.count).sum();
+    let count = |counts: &mut dyn Iterator<Item = u32>| counts.sum::<u32>().to_string();
+    vec![
+        ("title", gym.title.clone()),
+        ("bars", gym.bars.len().to_string()),
+        ("plates", plates.to_string()),
+        ("bands", count(&mut gym.bands.iter().map(|bands| bands.count))),
+        ("chains", count(&mut gym.chains.iter().map(|chains| chains.count))),
+        (
+            "anchors",
+            gym.anchors.keys().cloned().collect::<Vec<_>>().join(", "),
+        ),
     ]
 }

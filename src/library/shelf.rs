@@ -5,6 +5,7 @@
 use crate::anatomy::{Curves, LifterRecord, MuscleTable, Sarcomere, SegmentTable};
 use crate::movement::Movement;
 use crate::resistance::{Band, Chain, SetupFile};
+use crate::setups::GymFile;
 use serde::de::value::Error as ValueError;
 use serde::de::{Deserialize, Deserializer, Error, Visitor};
 use serde::forward_to_deserialize_any;
@@ -31,11 +32,13 @@ pub enum Shelf {
     Chains,
     /// Setups: what hangs on the bar.
     Setups,
+    /// Gyms: what there is to hang.
+    Gyms,
 }
 
 impl Shelf {
     /// Every kind.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Lifters,
         Self::Segments,
         Self::Muscles,
@@ -45,6 +48,7 @@ impl Shelf {
         Self::Bands,
         Self::Chains,
         Self::Setups,
+        Self::Gyms,
     ];
 
     /// The folder in `models/`.
@@ -60,6 +64,7 @@ impl Shelf {
             Self::Bands => "bands",
             Self::Chains => "chains",
             Self::Setups => "setups",
+            Self::Gyms => "gyms",
         }
     }
 
@@ -76,6 +81,7 @@ impl Shelf {
             Self::Bands => "band",
             Self::Chains => "chain",
             Self::Setups => "setup",
+            Self::Gyms => "gym",
         }
     }
 
@@ -99,6 +105,7 @@ pub(super) fn fields_of(shelf: Shelf) -> &'static [&'static str] {
         Shelf::Bands => fields::<Band>(),
         Shelf::Chains => fields::<Chain>(),
         Shelf::Setups => fields::<SetupFile>(),
+        Shelf::Gyms => fields::<GymFile>(),
     }
 }
 

@@ -9,6 +9,7 @@ use super::records::Library;
 use super::shelf::Shelf;
 use crate::error::Result;
 use crate::resistance::{Anchor, Band, Chain, Setup, SetupFile, Stock};
+use crate::setups::{Gym, GymFault, GymFile};
 use serde::de::DeserializeOwned;
 use std::collections::BTreeMap;
 
@@ -86,6 +87,33 @@ impl Library {
                 ),
             ),
         }
+    }
+
+    /// A gym by name or path, its bands and chains looked up.
+    ///
+    /// **Fails** with everything that is wrong in the file.
+    pub fn gym(&self, name: &str) -> Result<Gym> {
+        let (file, text) = self.text(Shelf::Gyms, name)?;
+        let record: GymFile = read(&file, &text)?;
+        none_in_file(self.gym_rules(&record), &file, &text)?;
+        record.resolve(&self.pieces()?.stock())
+    }
+
+    /// What is wrong in a gym, each told at its place.
+    pub(super) fn gym_rules(&self, record: &GymFile) -> Vec<Complaint> {
+        let pieces = match self.pieces() {
+            Ok(pieces) => pieces,
+            Err(error) => return vec![Complaint::of("", &error)],
+        };
+        let complaint = |fault: GymFault| {
+            let complaint = Complaint::new(fault.path, fault.message);
+            if fault.hint.is_empty() {
+                complaint
+            } else {
+                complaint.hint(fault.hint)
+            }
+        };
+        record.faults(&pieces.stock()).into_iter().map(complaint).collect()
     }
 
     fn all<T: DeserializeOwned>(&self, shelf: Shelf) -> Result<BTreeMap<String, T>> {

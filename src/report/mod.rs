@@ -7,6 +7,7 @@ mod detail;
 mod json;
 mod plan;
 mod sample;
+mod setup_ranking;
 mod summary;
 mod table;
 
@@ -14,5 +15,8 @@ pub use csv::{curve_csv, rows_to_csv};
 pub use json::{curve_json, pretty};
 pub use plan::{SheetPart, plan_csv, plan_json, plan_text, sheet_html};
 pub use sample::{Sample, samples};
+pub use setup_ranking::{
+    SetupRow, all_cautions, goal_in_words, ranking_csv, ranking_json, ranking_table, setup_row,
+};
 pub use summary::{Summary, summary};
 pub use table::{curve_table, findings, table};

@@ -23,6 +23,7 @@ mod readings;
 mod rubber;
 mod setup;
 mod setup_file;
+mod short_name;
 mod sled;
 mod texts;
 mod weight;

@@ -2,11 +2,18 @@
 //!
 //! In: checked values from `library`. Out: plain results for `charts` and `report`.
 
+mod advice;
+mod field;
+mod pick;
+mod picked;
 mod repetition;
 mod session_oracle;
 #[allow(clippy::module_inception)]
 mod study;
 
+pub use advice::Advice;
+pub use pick::{Counts, Pick, Request, pick};
+pub use picked::Picked;
 pub use repetition::{Heaviness, RepStudy, USUAL_STEP_KG, maximum, repetition, rigged};
 pub use session_oracle::{lifter_of_one_rm, simulated_oracle};
 pub use study::{

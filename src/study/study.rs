@@ -9,7 +9,7 @@ use crate::demand::DemandCurve;
 use crate::error::{Error, Result};
 use crate::movement::{Carrier, LoadPoint, Measure, Movement, PlaneForce, Pose, Range, trace};
 use crate::overlay::{REGION_SHARE, Sticking, effort, flattening_percent, sticking};
-use crate::resistance::{Item, Setup, Weight};
+use crate::resistance::{Item, LoadForce, Setup, Weight};
 use crate::units::{Length, Mass, System, rounded};
 
 /// What is asked.
@@ -100,62 +100,83 @@ pub struct SetupStudy {
 ///    its own pull.
 /// 5. Sticking region and flattening follow.
 pub fn study(question: &Question<'_>, setups: &[Setup]) -> Result<Study> {
-    let range = trace(question.movement, question.lifter, question.samples)?;
-    let acting = Acting::of(question.lifter, &range.poses)?;
-    let capacity = curve_of(&acting, &range, None, question.pace)?;
-    let class = class_of(&capacity.values());
-    let body_mass = question.lifter.body_mass;
-    let over = Over {
-        question,
-        range: &range,
-        acting: &acting,
-        capacity: &capacity,
-    };
-    let plain = over.plain_effort(body_mass)?;
+    let ground = Ground::of(question)?;
     let setups = setups
         .iter()
-        .map(|setup| over.setup(setup, &plain))
+        .map(|setup| ground.setup(setup))
         .collect::<Result<Vec<_>>>()?;
-    Ok(Study {
-        movement_name: question.movement_name.to_owned(),
-        movement_title: question.movement.title.clone(),
-        away_from: question.movement.away_from.clone(),
-        axis: question.movement.axis.clone(),
-        lifter_name: question.lifter.name.clone(),
-        lifter_title: question.lifter.title.clone(),
-        body_mass,
-        range,
-        capacity,
-        class,
-        setups,
-    })
+    Ok(ground.into_study(setups))
 }
 
-/// What setups are laid over.
-struct Over<'a> {
+/// What setups are laid over: poses, muscles, capacity, and the shape of effort under plain weight.
+pub(super) struct Ground<'a> {
     question: &'a Question<'a>,
-    range: &'a Range,
-    acting: &'a Acting,
-    capacity: &'a CapacityCurve,
+    /// The poses.
+    pub(super) range: Range,
+    /// The muscles at every pose.
+    pub(super) acting: Acting,
+    /// Capacity along the plain load's direction.
+    pub(super) capacity: CapacityCurve,
+    plain: Vec<f64>,
 }
 
-impl Over<'_> {
+impl<'a> Ground<'a> {
+    /// Steps 1 and 2 of [`study`].
+    pub(super) fn of(question: &'a Question<'a>) -> Result<Self> {
+        let range = trace(question.movement, question.lifter, question.samples)?;
+        let acting = Acting::of(question.lifter, &range.poses)?;
+        let capacity = curve_of(&acting, &range, None, question.pace)?;
+        let mut ground = Self {
+            question,
+            range,
+            acting,
+            capacity,
+            plain: Vec::new(),
+        };
+        ground.plain = ground.plain_effort()?;
+        Ok(ground)
+    }
+
+    /// The question.
+    pub(super) fn question(&self) -> &'a Question<'a> {
+        self.question
+    }
+
+    /// The results with these setups.
+    pub(super) fn into_study(self, setups: Vec<SetupStudy>) -> Study {
+        let question = self.question;
+        Study {
+            movement_name: question.movement_name.to_owned(),
+            movement_title: question.movement.title.clone(),
+            away_from: question.movement.away_from.clone(),
+            axis: question.movement.axis.clone(),
+            lifter_name: question.lifter.name.clone(),
+            lifter_title: question.lifter.title.clone(),
+            body_mass: question.lifter.body_mass,
+            class: class_of(&self.capacity.values()),
+            range: self.range,
+            capacity: self.capacity,
+            setups,
+        }
+    }
+
     /// Effort of plain weight: its shape is what flattening compares with.
-    fn plain_effort(&self, body_mass: Mass) -> Result<Vec<f64>> {
-        let plain = with_body(
-            &Setup::plain(Mass::from_kg(20.0)),
-            self.range.carrier,
-            body_mass,
-        );
+    fn plain_effort(&self) -> Result<Vec<f64>> {
+        let plain = self.loaded(&Setup::plain(Mass::from_kg(20.0)));
         let (_, _, effort) = self.effort(&plain)?;
         Ok(effort)
     }
 
-    fn setup(&self, setup: &Setup, plain: &[f64]) -> Result<SetupStudy> {
+    /// The setup with the lifter's own mass where that is the load.
+    pub(super) fn loaded(&self, setup: &Setup) -> Setup {
+        with_body(setup, self.range.carrier, self.question.lifter.body_mass)
+    }
+
+    /// Steps 3 to 5 of [`study`] for one setup.
+    pub(super) fn setup(&self, setup: &Setup) -> Result<SetupStudy> {
         setup.check_for(&self.range.carrier, self.question.movement_name)?;
         let name = setup.in_words();
-        let loaded = with_body(setup, self.range.carrier, self.question.lifter.body_mass);
-        let (demand, values, effort) = self.effort(&loaded)?;
+        let (demand, values, effort) = self.effort(&self.loaded(setup))?;
         let sticking = sticking(&effort, self.question.region_share);
         let limiting = sticking.map(|s| {
             let last = self.capacity.held.len() - 1;
@@ -165,7 +186,7 @@ impl Over<'_> {
             name,
             demand,
             values,
-            flattening_percent: flattening_percent(&effort, plain),
+            flattening_percent: flattening_percent(&effort, &self.plain),
             effort,
             sticking,
             limiting,
@@ -173,44 +194,50 @@ impl Over<'_> {
     }
 
     fn effort(&self, setup: &Setup) -> Result<(DemandCurve, Vec<f64>, Vec<f64>)> {
-        let points = load_points(self.range);
+        let points = load_points(&self.range);
         let demand = DemandCurve::over(setup, &points, &self.range.carrier);
+        let up: Vec<LoadForce> = demand.samples.iter().map(|s| s.up.clone()).collect();
+        let (values, effort) = self.effort_under(&up)?;
+        Ok((demand, values, effort))
+    }
+
+    /// Demand in the unit of the capacity, and effort, under these loads.
+    pub(super) fn effort_under(&self, loads: &[LoadForce]) -> Result<(Vec<f64>, Vec<f64>)> {
         let values: Vec<f64> = match self.range.measure {
-            Measure::Force => demand.up_n(),
+            Measure::Force => loads.iter().map(|load| load.along_n).collect(),
             Measure::Torque => self
                 .range
                 .poses
                 .iter()
-                .zip(&demand.samples)
-                .map(|(pose, sample)| load_torque_nm(pose, sample.up.force, self.range))
+                .zip(loads)
+                .map(|(pose, load)| load_torque_nm(pose, load.force, &self.range))
                 .collect(),
         };
-        let capacity = self.capacity_along(&demand)?;
+        let forces: Vec<PlaneForce> = loads.iter().map(|load| load.force).collect();
+        let capacity = self.capacity_along(&forces)?;
         let effort = values
             .iter()
             .zip(&capacity)
             .map(|(d, c)| effort(*d, *c))
             .collect();
-        Ok((demand, values, effort))
+        Ok((values, effort))
+    }
+
+    /// Whether pulls lean from the plain load's direction in a way that capacity depends on.
+    pub(super) fn is_askew(&self, forces: &[PlaneForce]) -> bool {
+        self.range.measure == Measure::Force
+            && matches!(self.range.carrier, Carrier::Bar)
+            && forces
+                .iter()
+                .any(|d| d.x_n.abs() > 1.0e-9 * d.magnitude_n().max(1.0e-9))
     }
 
     /// Capacity along the setup's own pull; the plain one where that is the same direction.
-    fn capacity_along(&self, demand: &DemandCurve) -> Result<Vec<f64>> {
-        let directions: Vec<PlaneForce> = demand.samples.iter().map(|s| s.up.force).collect();
-        let askew = self.range.measure == Measure::Force
-            && matches!(self.range.carrier, Carrier::Bar)
-            && directions
-                .iter()
-                .any(|d| d.x_n.abs() > 1.0e-9 * d.magnitude_n().max(1.0e-9));
-        if !askew {
+    fn capacity_along(&self, forces: &[PlaneForce]) -> Result<Vec<f64>> {
+        if !self.is_askew(forces) {
             return Ok(self.capacity.values());
         }
-        let along = curve_of(
-            self.acting,
-            self.range,
-            Some(&directions),
-            self.question.pace,
-        )?;
+        let along = curve_of(&self.acting, &self.range, Some(forces), self.question.pace)?;
         Ok(along.values())
     }
 }

@@ -1,0 +1,143 @@
+//! The first three setups of a ranking against plain weight: effort over the range.
+//!
+//! In: a [`Pick`]. Out: a scene whose title says what the first one gains, and where it was hardest.
+
+use super::strength_curve::{across, level_axis, points};
+use super::{Axis, Heading, LineChart, Look, Panel, Role, Series, Shade};
+use crate::draw::Scene;
+use crate::error::Result;
+use crate::study::{Pick, Picked};
+use crate::units::{System, rounded};
+
+/// Setups that are drawn beside plain weight.
+const SHOWN: usize = 3;
+
+/// The figure of a ranking.
+///
+/// **Fails** never for a pick that has an answer.
+pub fn setup_ranking(pick: &Pick, units: System, look: Look) -> Result<Scene> {
+    LineChart {
+        heading: Heading {
+            title: ranking_title(pick, units),
+            subtitle: subtitle(pick, units),
+            footnote: footnote(pick),
+            description: ranking_description(pick, units),
+        },
+        x: level_axis(&pick.study, units),
+        panels: vec![panel(pick, units)],
+        shades: shades(pick, units),
+        poses: super::strength_curve::poses_at(&pick.study, units, hardest(pick)),
+        ..LineChart::default()
+    }
+    .scene(look)
+}
+
+fn shown(pick: &Pick) -> &[Picked] {
+    &pick.ranked[..pick.ranked.len().min(SHOWN)]
+}
+
+fn hardest(pick: &Pick) -> Option<f64> {
+    let reference = pick.plain.as_ref().or(pick.ranked.first());
+    reference.and_then(|picked| picked.study.sticking).map(|s| s.point_range)
+}
+
+fn short(pick: &Pick, picked: &Picked, units: System) -> String {
+    picked.setup.short_name(&pick.study.range.carrier, units)
+}
+
+fn panel(pick: &Pick, units: System) -> Panel {
+    let curve = |picked: &Picked, name: String, role: Role| {
+        let percent: Vec<f64> = picked.study.effort.iter().map(|e| 100.0 * e.clamp(-0.5, 2.0)).collect();
+        Series {
+            name,
+            points: points(&pick.study, units, &percent),
+            role,
+        }
+    };
+    let mut series: Vec<Series> = shown(pick)
+        .iter()
+        .enumerate()
+        .map(|(index, picked)| {
+            let name = format!("{}: {}", index + 1, short(pick, picked, units));
+            curve(picked, name, Role::Series(index + 1))
+        })
+        .collect();
+    if let Some(plain) = &pick.plain {
+        series.push(curve(plain, format!("{}, plain", units.mass(plain.plain_mass)), Role::Reference));
+    }
+    Panel {
+        axis: Axis::new("Effort", "%"),
+        series,
+        ..Panel::default()
+    }
+}
+
+/// The sticking region of plain weight only: one shade, one idea.
+fn shades(pick: &Pick, units: System) -> Vec<Shade> {
+    let Some(sticking) = pick.plain.as_ref().and_then(|plain| plain.study.sticking) else {
+        return Vec::new();
+    };
+    let ends = [sticking.from_range, sticking.to_range].map(|range| across(&pick.study, units, range));
+    vec![Shade {
+        from: ends[0].min(ends[1]),
+        to: ends[0].max(ends[1]),
+        label: "Sticking region, plain weight".to_owned(),
+    }]
+}
+
+/// The finding in one sentence.
+#[must_use]
+pub fn ranking_title(pick: &Pick, units: System) -> String {
+    let movement = &pick.study.movement_title;
+    let first = &pick.ranked[0];
+    if first.hung == 0 {
+        return format!("{movement}: no band or chain of this gym beats plain weight");
+    }
+    let hung = crate::resistance::Setup::new("", accommodating(first)).short_name(&pick.study.range.carrier, units);
+    format!(
+        "{movement}: {hung} a side flattens effort by {} %",
+        rounded(first.study.flattening_percent.unwrap_or(0.0), 0)
+    )
+}
+
+fn accommodating(picked: &Picked) -> Vec<crate::resistance::Item> {
+    picked.setup.items.iter().filter(|item| item.is_accommodating()).cloned().collect()
+}
+
+fn subtitle(pick: &Pick, units: System) -> String {
+    let first = &pick.ranked[0];
+    let loads: Vec<String> = first.loads.iter().map(|load| units.mass(*load)).collect();
+    format!(
+        "{}, {}: number 1 loads {} at the start, {} in the middle, {} at the end",
+        pick.study.lifter_title, pick.gym_title, loads[0], loads[1], loads[2]
+    )
+}
+
+fn footnote(pick: &Pick) -> String {
+    format!(
+        "Every setup is loaded so that its hardest place asks for at most {} % of what the lifter can hold. {}",
+        rounded(100.0 * pick.wish.effort, 0),
+        pick.study.sides_in_words()
+    )
+}
+
+/// What the figure shows, for those who cannot see it.
+#[must_use]
+pub fn ranking_description(pick: &Pick, units: System) -> String {
+    let mut words = format!(
+        "Effort over {} in the {} for {}, with plain weight and the best setups of {}.",
+        pick.study.axis,
+        pick.study.movement_title.to_lowercase(),
+        pick.study.lifter_title,
+        pick.gym_title
+    );
+    for (index, picked) in shown(pick).iter().enumerate() {
+        words += &format!(
+            " Number {}, {}, flattens effort by {} %.",
+            index + 1,
+            short(pick, picked, units),
+            rounded(picked.study.flattening_percent.unwrap_or(0.0), 0)
+        );
+    }
+    words
+}

@@ -1,0 +1,206 @@
+//! `torquill pick MOVEMENT --gym NAME|FILE`: ranks the setups that a gym can build.
+
+use super::figure::{Picture, rendered};
+use super::options::{Format, Sampling, UnitsOption, Who};
+use super::output;
+use super::waiting::watched;
+use super::texts;
+use crate::charts::setup_ranking;
+use crate::error::{Error, Result};
+use crate::library::Library;
+use crate::report;
+use crate::setups::{Allowed, Goal, LoadLimit, Wish};
+use crate::study::{Pick, Request, pick};
+use clap::{Args, ValueEnum};
+use std::path::PathBuf;
+
+/// Arguments of `pick`.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:
+  torquill pick bench-press --gym college-weight-room
+  torquill pick bench-press --lifter club-lifter --gym garage -o bench.png
+  torquill pick bench-press --gym strength-lab --share 10%..35% --only chains --hung 2
+  torquill pick bench-press --gym college-weight-room --goal most-load --at end --limit-at 0.2
+  torquill pick bench-press --gym college-weight-room --goal profile --profile \"0=60%, 0.5=80%, 1=80%\"
+
+Gyms: garage, college-weight-room, strength-lab (all invented), or your own file.")]
+pub struct Arguments {
+    /// Name of the movement (see: torquill movements)
+    movement: String,
+    #[command(flatten)]
+    who: Who,
+    /// Gym: a built-in name, or a file ending in .ron
+    #[arg(long, value_name = "NAME|FILE")]
+    gym: String,
+    #[command(flatten)]
+    wish: WishOptions,
+    #[command(flatten)]
+    sampling: Sampling,
+    /// How many setups to list
+    #[arg(long, value_name = "N", default_value_t = 10)]
+    top: usize,
+    /// Draw the first three against plain weight: .svg or .png
+    #[arg(short, long, value_name = "FILE")]
+    output: Option<PathBuf>,
+    /// Size of the figure: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels
+    #[arg(long, value_name = "SIZE", default_value = "slide")]
+    size: String,
+    /// Light or dark ground of the figure
+    #[arg(long, value_enum, default_value_t = super::figure::ThemeOption::Light)]
+    theme: super::figure::ThemeOption,
+    /// Replace a figure that exists
+    #[arg(long)]
+    force: bool,
+    /// Units that come first
+    #[arg(long, value_enum, default_value_t = UnitsOption::Metric)]
+    units: UnitsOption,
+    /// Form of the output
+    #[arg(long, value_enum, default_value_t = Format::Table)]
+    format: Format,
+}
+
+/// What is best, and the limits.
+#[derive(Debug, Args)]
+pub struct WishOptions {
+    /// What is best
+    #[arg(long, value_enum, default_value_t = GoalOption::Flattest)]
+    goal: GoalOption,
+    /// Effort at the hardest place, of all that the lifter can hold there
+    #[arg(long, value_name = "SHARE", default_value = "80%")]
+    effort: String,
+    /// Share of the load at the end from bands and chains: 10%..35%, ..35%, or any; for --goal share the one wanted
+    #[arg(long, value_name = "SHARES")]
+    share: Option<String>,
+    /// Where load or share counts (most-load, share): start, middle, end, or 0 to 1
+    #[arg(long, value_name = "PLACE", default_value = "end")]
+    at: String,
+    /// Where --effort is the limit (most-load); elsewhere up to 100 % then
+    #[arg(long, value_name = "PLACE")]
+    limit_at: Option<String>,
+    /// Wanted effort over the range: \"0=60%, 0.5=80%, 1=90%\"
+    #[arg(long, value_name = "POINTS")]
+    profile: Option<String>,
+    /// Limit of the load at a place: \"start=40 kg..60 kg\", \"end=..120 kg\"
+    #[arg(long, value_name = "LIMIT")]
+    load_at: Vec<String>,
+    /// Use only these: bands, chains, plain, or names of pieces
+    #[arg(long, value_name = "NAME")]
+    only: Vec<String>,
+    /// Most bands and chains a side
+    #[arg(long, value_name = "N", default_value_t = Wish::default().most_hung)]
+    hung: u32,
+    /// Most pieces a side, plates included
+    #[arg(long, value_name = "N", default_value_t = Wish::default().most_pieces)]
+    pieces: u32,
+    /// Allow bands that pull a free bar far forward or back
+    #[arg(long)]
+    askew: bool,
+}
+
+/// What is best.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum GoalOption {
+    /// The evenest effort over the range
+    Flattest,
+    /// The most load at a place (--at), effort limited where --limit-at says
+    MostLoad,
+    /// The share of bands and chains (--share) at a place (--at)
+    Share,
+    /// The effort nearest to --profile
+    Profile,
+}
+
+impl WishOptions {
+    fn wish(&self) -> Result<Wish> {
+        let mut wish = Wish {
+            effort: texts::share(&self.effort)?,
+            most_hung: self.hung,
+            most_pieces: self.pieces,
+            ..Wish::default()
+        };
+        for limit in &self.load_at {
+            let (at, [least, most]) = texts::load_limit(limit)?;
+            wish.loads.push(LoadLimit { at, least, most });
+        }
+        let at = texts::place(&self.at)?;
+        let share = self.share.as_deref();
+        match self.goal {
+            GoalOption::Flattest => wish.share = texts::shares(share)?.unwrap_or(wish.share),
+            GoalOption::MostLoad => {
+                wish.share = texts::shares(share)?.unwrap_or(wish.share);
+                let limit_at = self.limit_at.as_deref().map(texts::place).transpose()?;
+                wish.goal = Goal::MostLoad { at, limit_at };
+            }
+            GoalOption::Share => {
+                let share = share.ok_or_else(|| {
+                    Error::bad("--goal share needs the share that is wanted").hint("add --share 20%")
+                })?;
+                wish.share = [None, None];
+                wish.goal = Goal::Share { share: texts::share(share)?, at };
+            }
+            GoalOption::Profile => {
+                let points = texts::profile(self.profile.as_deref())?;
+                wish.share = texts::shares(share)?.unwrap_or(wish.share);
+                wish.effort = points.iter().map(|point| point.1).fold(0.0, f64::max);
+                wish.goal = Goal::Profile(points);
+            }
+        }
+        Ok(wish)
+    }
+}
+
+/// Runs the command.
+pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
+    let picture = arguments.picture();
+    if let Some(picture) = &picture {
+        picture.check()?;
+    }
+    let model = arguments.who.model(library, &arguments.movement)?;
+    let question = arguments.sampling.question(&arguments.movement, &model)?;
+    let gym = library.gym(&arguments.gym)?;
+    let request = Request {
+        question: &question,
+        gym: &gym,
+        wish: arguments.wish.wish()?,
+        allowed: Allowed {
+            only: arguments.wish.only.clone(),
+            askew: arguments.wish.askew,
+        },
+        top: arguments.top,
+        units: arguments.units.into(),
+    };
+    let picked = watched(|watch| pick(&request, watch))?;
+    if let Some(picture) = &picture {
+        draw(picture, &picked, arguments.units)?;
+    }
+    let (training, units) = (model.lifter.training, arguments.units.into());
+    output::print(&match arguments.format {
+        Format::Json => report::ranking_json(&picked, training, units)?,
+        Format::Csv => report::ranking_csv(&picked)?,
+        Format::Table => report::ranking_table(&picked, training, units),
+    })?;
+    if arguments.format == Format::Csv {
+        for caution in report::all_cautions(&picked, training, units) {
+            anstream::eprintln!("caution: {caution}");
+        }
+    }
+    Ok(())
+}
+
+fn draw(picture: &Picture, picked: &Pick, units: UnitsOption) -> Result<()> {
+    let scene = setup_ranking(picked, units.into(), picture.look()?)?;
+    let letters = crate::draw::Letters::Outlined;
+    output::write_file(&picture.output, &rendered(&scene, &picture.output, letters)?)
+}
+
+impl Arguments {
+    fn picture(&self) -> Option<Picture> {
+        self.output.as_ref().map(|output| Picture {
+            output: output.clone(),
+            size: self.size.clone(),
+            theme: self.theme,
+            live_text: false,
+            force: self.force,
+        })
+    }
+}

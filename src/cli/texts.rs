@@ -1,0 +1,87 @@
+//! Small texts of the command line: shares, places of the range, limits, profiles.
+//!
+//! In: an option's text. Out: numbers, or a fault that shows how to write it.
+
+use crate::error::{Error, Result};
+use crate::units::Mass;
+
+/// Reads "80 %", "80%" or "0.8".
+///
+/// **Fails** for anything else; a bare number above 2 is taken for a forgotten sign.
+pub fn share(text: &str) -> Result<f64> {
+    let trimmed = text.trim();
+    let (digits, scale) = match trimmed.strip_suffix('%') {
+        Some(digits) => (digits.trim(), 100.0),
+        None => (trimmed, 1.0),
+    };
+    let number = digits.parse::<f64>().ok().filter(|number| number.is_finite());
+    match number {
+        Some(number) if scale == 1.0 && number.abs() > 2.0 => {
+            Err(Error::bad(format!("`{text}` is no share: {number} would be {} %", 100.0 * number))
+                .hint(format!("did you mean {number}%?")))
+        }
+        Some(number) => Ok(number / scale),
+        None => Err(Error::bad(format!("`{text}` is no share")).hint("write 80% or 0.8")),
+    }
+}
+
+/// Reads "10%..35%", "..35%", "10%.." or "any"; nothing without a text.
+pub fn shares(text: Option<&str>) -> Result<Option<[Option<f64>; 2]>> {
+    let Some(text) = text else {
+        return Ok(None);
+    };
+    if text.trim() == "any" {
+        return Ok(Some([None, None]));
+    }
+    let (least, most) = text.split_once("..").ok_or_else(|| {
+        Error::bad(format!("`{text}` is no range of shares")).hint("write 10%..35%, ..35%, 10%.. or any")
+    })?;
+    let end = |part: &str| match part.trim() {
+        "" => Ok(None),
+        part => share(part).map(Some),
+    };
+    Ok(Some([end(least)?, end(most)?]))
+}
+
+/// Reads a place of the range: start, middle, end (or bottom, top, lockout), or 0 to 1.
+pub fn place(text: &str) -> Result<f64> {
+    match text.trim() {
+        "start" | "bottom" => Ok(0.0),
+        "middle" => Ok(0.5),
+        "end" | "top" | "lockout" => Ok(1.0),
+        other => share(other).ok().filter(|place| (0.0..=1.0).contains(place)).ok_or_else(|| {
+            Error::bad(format!("`{text}` is no place of the range"))
+                .hint("write start, middle, end, or a number from 0 to 1")
+        }),
+    }
+}
+
+/// Reads "end=60 kg..80 kg", "start=..60 kg": a place and the limits of the load there.
+pub fn load_limit(text: &str) -> Result<(f64, [Option<Mass>; 2])> {
+    let bad = || {
+        Error::bad(format!("`{text}` limits no load")).hint("write PLACE=LEAST..MOST, such as \"end=80 kg..120 kg\" or \"start=..60 kg\"")
+    };
+    let (at, limits) = text.split_once('=').ok_or_else(bad)?;
+    let (least, most) = limits.split_once("..").ok_or_else(bad)?;
+    let end = |part: &str| match part.trim() {
+        "" => Ok(None),
+        part => Mass::from_text(part).map(Some).map_err(Error::bad),
+    };
+    Ok((place(at)?, [end(least)?, end(most)?]))
+}
+
+/// Reads "0=60%, 0.5=80%, 1=90%".
+pub fn profile(text: Option<&str>) -> Result<Vec<(f64, f64)>> {
+    let text = text.ok_or_else(|| {
+        Error::bad("--goal profile needs the profile").hint("add --profile \"0=60%, 0.5=80%, 1=90%\"")
+    })?;
+    text.split(',')
+        .map(|part| {
+            let (at, effort) = part.split_once('=').ok_or_else(|| {
+                Error::bad(format!("`{}` is no point of a profile", part.trim()))
+                    .hint("write PLACE=EFFORT, such as 0.5=80%")
+            })?;
+            Ok((place(at)?, share(effort)?))
+        })
+        .collect()
+}

@@ -1,0 +1,105 @@
+//! What a setup is called in a figure: "70 kg + 29 mm band", "60 kg + 2 × 10 mm chain".
+//!
+//! In: a setup. Out: a few words; counts are per side. Whole sentences are `in_words`.
+
+use super::assistance::Assistance;
+use super::band::{Hang, Pull};
+use super::chain::ChainHang;
+use super::eccentric_only::EccentricOnly;
+use super::item::{HungBand, HungChain, Item};
+use super::setup::Setup;
+use super::weight::Weight;
+use crate::movement::Carrier;
+use crate::units::{System, rounded};
+
+/// Longest name of a setup that is used as it is.
+const LONGEST_NAME: usize = 28;
+
+/// Anchors up to this height straight below the load are the usual ones and not named, cm. A rack's foot
+/// stands 0-15 cm high (common practice).
+const USUAL_ANCHOR_CM: f64 = 15.0;
+
+impl Setup {
+    /// A few words for labels: plain weight added up, then bands, chains and the rest; its own name if it
+    /// has a short one.
+    #[must_use]
+    pub fn short_name(&self, carrier: &Carrier, units: System) -> String {
+        if !self.name.is_empty() && self.name.chars().count() <= LONGEST_NAME {
+            return self.name.clone();
+        }
+        let has_body = self.items.iter().any(is_body);
+        let mut words: Vec<String> = has_body.then(|| "body".to_owned()).into_iter().collect();
+        let mut held = self.clone();
+        held.items.retain(|item| !is_body(item));
+        let plain = held.plain_mass(carrier);
+        if plain.as_kg() > 0.0 {
+            words.push(units.mass(plain));
+        }
+        words.extend(held.items.iter().filter_map(|item| short(item, units)));
+        if words.is_empty() {
+            "no load".to_owned()
+        } else {
+            words.join(" + ")
+        }
+    }
+}
+
+fn is_body(item: &Item) -> bool {
+    matches!(item, Item::Weight(Weight::BodyMass(_)))
+}
+
+fn short(item: &Item, units: System) -> Option<String> {
+    Some(match item {
+        Item::Weight(_) | Item::Sled(_) => return None,
+        Item::Band(hung) => band(hung),
+        Item::Chain(hung) => chain(hung),
+        Item::Cable(cable) => format!("{} cable", units.mass(cable.stack())),
+        Item::Cam(_) => "cam".to_owned(),
+        Item::Lever(lever) => format!("{} lever", units.mass(lever.mass())),
+        Item::EccentricOnly(EccentricOnly::Hung(mass)) => format!("{} in lowering", units.mass(*mass)),
+        Item::EccentricOnly(EccentricOnly::Pushed(force)) => {
+            format!("{} in lowering", units.force(*force))
+        }
+        Item::Assistance(Assistance::Counterweight(mass)) => format!("{} help", units.mass(*mass)),
+        Item::Assistance(_) => "spotter".to_owned(),
+    })
+}
+
+fn band(hung: &HungBand) -> String {
+    let kind = match hung.band.pull() {
+        Pull::Dimensions { width_m, .. } => format!("{} mm band", rounded(1000.0 * width_m, 1)),
+        Pull::Readings(_) if hung.band.name().contains("band") => hung.band.name().to_owned(),
+        Pull::Readings(_) => format!("band {}", hung.band.name()),
+    };
+    let how = match hung.hang {
+        Hang::Doubled => "doubled ",
+        Hang::Choked => "choked ",
+        Hang::Auto | Hang::Single => "",
+    };
+    let is_usual = hung.anchor.height().as_cm() <= USUAL_ANCHOR_CM && hung.anchor.offset().as_m() == 0.0;
+    let place = if is_usual {
+        String::new()
+    } else {
+        format!(" from {}", hung.anchor.in_words())
+    };
+    format!("{}{how}{kind}{place}", counted(hung.count))
+}
+
+fn chain(hung: &HungChain) -> String {
+    let name = hung.chain.name();
+    let size = name.strip_prefix("chain-").and_then(|rest| rest.strip_suffix("mm"));
+    let kind = size.map_or_else(|| name.to_owned(), |size| format!("{size} mm chain"));
+    let how = match hung.hang {
+        ChainHang::Straight => "",
+        ChainHang::DoubleLooped => "looped ",
+    };
+    format!("{}{how}{kind}", counted(hung.count))
+}
+
+fn counted(count: u32) -> String {
+    if count == 1 {
+        String::new()
+    } else {
+        format!("{count} × ")
+    }
+}

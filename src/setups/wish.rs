@@ -1,0 +1,184 @@
+//! What is wished of a setup: the goal, the hardest effort, the limits.
+//!
+//! In: choices of a coach. Out: [`Wish`], checked, which scoring and ranking read.
+
+use crate::error::{Error, Result};
+use crate::units::Mass;
+
+/// Largest share of the load at the end of the range that bands and chains make unless asked otherwise.
+///
+/// Source: span of the studies in `models/sources.ron`, 10 % (Ebben & Jensen 2002) to 35 % (Wallace 2006,
+/// Shoepe 2011).
+pub const STUDIED_SHARES: [f64; 2] = [0.10, 0.35];
+
+/// What is best.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub enum Goal {
+    /// The evenest effort over the range.
+    #[default]
+    Flattest,
+    /// The most load at a place of the range.
+    MostLoad {
+        /// Where the load counts, 0 to 1.
+        at: f64,
+        /// Where effort may not exceed the chosen one; the hardest place if left out. Elsewhere effort
+        /// then goes up to 100 %.
+        limit_at: Option<f64>,
+    },
+    /// The share of bands and chains nearest to a given one.
+    Share {
+        /// Share of the load, 0 to 1.
+        share: f64,
+        /// Where it counts, 0 to 1.
+        at: f64,
+    },
+    /// Effort nearest to a profile: points of range and effort, straight lines between.
+    Profile(Vec<(f64, f64)>),
+}
+
+/// A limit of the load at a place of the range.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LoadLimit {
+    /// Where, 0 to 1.
+    pub at: f64,
+    /// Not less than this.
+    pub least: Option<Mass>,
+    /// Not more than this.
+    pub most: Option<Mass>,
+}
+
+/// Everything that is wished.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Wish {
+    /// What is best.
+    pub goal: Goal,
+    /// The effort at the hardest place, 1 = all the lifter has.
+    pub effort: f64,
+    /// Least and most share of the load at the end of the range from bands and chains; help counts negative.
+    pub share: [Option<f64>; 2],
+    /// Limits of the load.
+    pub loads: Vec<LoadLimit>,
+    /// Most bands and chains a side.
+    pub most_hung: u32,
+    /// Most pieces a side, plates included.
+    pub most_pieces: u32,
+}
+
+/// Most bands and chains a side that a search may combine: beyond it there is no end.
+pub const MOST_HUNG: u32 = 6;
+
+/// Most places of the range that limits may name.
+const MOST_LIMITS: usize = 4;
+
+impl Default for Wish {
+    /// The flattest effort at 80 % with what studies used, at most 4 bands and chains a side.
+    fn default() -> Self {
+        Self {
+            goal: Goal::Flattest,
+            effort: 0.80,
+            share: [None, Some(STUDIED_SHARES[1])],
+            loads: Vec::new(),
+            most_hung: 4,
+            most_pieces: 12,
+        }
+    }
+}
+
+impl Wish {
+    /// The same wish, if every number makes sense.
+    ///
+    /// **Fails** with the first that does not, and its range.
+    pub fn checked(self) -> Result<Self> {
+        within("the hardest effort", self.effort, 0.05, 1.5)?;
+        for share in self.share.iter().flatten() {
+            within("a share of bands and chains", *share, -1.0, 1.0)?;
+        }
+        if let [Some(least), Some(most)] = self.share
+            && least > most
+        {
+            return Err(Error::bad(format!(
+                "no share of bands and chains is above {} % and below {} %",
+                crate::units::rounded(100.0 * least, 1),
+                crate::units::rounded(100.0 * most, 1)
+            )));
+        }
+        if self.most_hung > MOST_HUNG {
+            return Err(Error::bad(format!(
+                "{} bands and chains a side are too many to search: {MOST_HUNG} at most",
+                self.most_hung
+            )));
+        }
+        if self.loads.len() > MOST_LIMITS {
+            return Err(Error::bad(format!("at most {MOST_LIMITS} limits of the load are kept")));
+        }
+        for limit in &self.loads {
+            within("a place of the range", limit.at, 0.0, 1.0)?;
+        }
+        self.check_goal()?;
+        Ok(self)
+    }
+
+    fn check_goal(&self) -> Result<()> {
+        match &self.goal {
+            Goal::Flattest => Ok(()),
+            Goal::MostLoad { at, limit_at } => {
+                within("a place of the range", *at, 0.0, 1.0)?;
+                limit_at.map_or(Ok(()), |at| within("a place of the range", at, 0.0, 1.0))
+            }
+            Goal::Share { share, at } => {
+                within("a share of bands and chains", *share, 0.0, 1.0)?;
+                within("a place of the range", *at, 0.0, 1.0)
+            }
+            Goal::Profile(points) => check_profile(points),
+        }
+    }
+
+    /// The profile's effort at a place of the range; straight lines between its points, level beyond.
+    #[must_use]
+    pub fn profile_at(points: &[(f64, f64)], range: f64) -> f64 {
+        let after = points.iter().position(|point| point.0 >= range);
+        match after {
+            Some(0) => points[0].1,
+            None => points.last().map_or(0.0, |point| point.1),
+            Some(index) => {
+                let (a, b) = (points[index - 1], points[index]);
+                a.1 + (b.1 - a.1) * (range - a.0) / (b.0 - a.0)
+            }
+        }
+    }
+}
+
+fn check_profile(points: &[(f64, f64)]) -> Result<()> {
+    if points.len() < 2 {
+        return Err(Error::bad("a profile of effort needs two points or more")
+            .hint("write RANGE=EFFORT, such as \"0=60 %, 0.5=80 %, 1=90 %\""));
+    }
+    if let Some(pair) = points.windows(2).find(|pair| pair[1].0 <= pair[0].0) {
+        return Err(Error::bad(format!(
+            "the places of a profile must rise: {} stands after {}",
+            pair[1].0, pair[0].0
+        )));
+    }
+    for (range, effort) in points {
+        within("a place of the range", *range, 0.0, 1.0)?;
+        within("an effort of the profile", *effort, 0.0, 1.5)?;
+    }
+    Ok(())
+}
+
+fn within(what: &str, value: f64, least: f64, most: f64) -> Result<()> {
+    if (least..=most).contains(&value) {
+        return Ok(());
+    }
+    let percent = |value: f64| crate::units::rounded(100.0 * value, 2);
+    Err(Error::bad(if what.contains("place") {
+        format!("{what} lies from 0 (start) to 1 (end), not at {value}")
+    } else {
+        format!(
+            "{what} of {} % is outside what can be asked for: {} % to {} %",
+            percent(value),
+            percent(least),
+            percent(most)
+        )
+    }))
+}

@@ -1,0 +1,309 @@
+//! Which setup that a gym can build loads this lift best.
+//!
+//! In: a question, a gym, a wish. Out: [`Pick`]: ranked setups, the non-dominated ones, what was searched
+//! and left out, why the first wins; or why none fits, with the nearest miss.
+
+use super::advice::{Advice, advice, reason};
+use super::picked::{Exact, Picked, Settled};
+use super::study::{Ground, Question, Study};
+use crate::error::{Error, Result};
+use crate::setups::{
+    Allowed, Candidate, Combination, Found, Gym, Kernel, Limit, LoadLimit, Loadings, Merit, Miss, Rack, Watch,
+    Wish, in_words, search,
+};
+use crate::units::{Mass, System, rounded};
+use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
+use std::collections::BTreeSet;
+
+/// Finalists of the search that are calculated exactly.
+const FINALISTS: usize = 240;
+
+/// Most non-dominated setups that are listed.
+const MOST_OF_FRONT: usize = 12;
+
+/// What is asked.
+#[derive(Debug)]
+pub struct Request<'a> {
+    /// Movement and lifter.
+    pub question: &'a Question<'a>,
+    /// What there is.
+    pub gym: &'a Gym,
+    /// What is wished.
+    pub wish: Wish,
+    /// What may be used.
+    pub allowed: Allowed,
+    /// How many setups to list.
+    pub top: usize,
+    /// Units of the sentences.
+    pub units: System,
+}
+
+/// How much was searched.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Counts {
+    /// Combinations of bands and chains.
+    pub combinations: u64,
+    /// Plain loads that the gym makes.
+    pub loads: u64,
+    /// Combinations that were judged one by one; the rest was ruled out with what they begin with.
+    pub judged: u64,
+    /// Combinations that fit.
+    pub fitting: u64,
+}
+
+impl Counts {
+    /// Setups that the gym can build: every combination with every load.
+    #[must_use]
+    pub fn buildable(&self) -> u64 {
+        self.combinations.saturating_mul(self.loads)
+    }
+}
+
+/// The answer.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Pick {
+    /// Movement, lifter, capacity; its setups are plain weight and then the ranked ones.
+    pub study: Study,
+    /// What was wished.
+    pub wish: Wish,
+    /// Name of the gym.
+    pub gym_title: String,
+    /// Whether the gym is made up.
+    pub gym_is_invented: bool,
+    /// Plain weight at the same hardest effort, if the gym can load it.
+    pub plain: Option<Picked>,
+    /// The best, in order.
+    pub ranked: Vec<Picked>,
+    /// The non-dominated ones: none else is as even, as heavy and as simple.
+    pub front: Vec<Picked>,
+    /// How many non-dominated ones there are.
+    pub front_size: usize,
+    /// How much was searched.
+    pub counts: Counts,
+    /// Pieces that were left out and why.
+    pub left_out: Vec<String>,
+    /// Why the first wins.
+    pub why: String,
+    /// What bands do to this lift, and what would help where they do not.
+    pub advice: Advice,
+}
+
+/// Searches a gym.
+///
+/// # Algorithm
+/// 1. Movement and lifter give capacity, and with it what one newton costs at each place.
+/// 2. The gym gives loads and hangings.
+/// 3. The search judges every combination.
+/// 4. The finalists and the front are calculated exactly, loads settled, and ranked again.
+///
+/// **Fails** where no setup fits, with the nearest miss and what would make it fit.
+pub fn pick(request: &Request<'_>, watch: &Watch) -> Result<Pick> {
+    let wish = request.wish.clone().checked()?;
+    let ground = Ground::of(request.question)?;
+    let field = ground.field()?;
+    let loadings = Loadings::of(request.gym, &field.carrier)?;
+    let rack = Rack::of(request.gym, &field.carrier, &field.points, &request.allowed)?;
+    let combinations = counted(&rack, &wish)?;
+    let kernel = Kernel::new(&field, &rack, &loadings, &wish);
+    let found = search(&kernel, &rack, &wish, FINALISTS.max(4 * request.top), watch)?;
+    let exact = Exact {
+        ground: &ground,
+        rack: &rack,
+        loadings: &loadings,
+        wish: &wish,
+    };
+    let finalists = settled(&exact, &found.finalists())?;
+    if finalists.is_empty() {
+        return Err(none_fits(&exact, request, &found)?);
+    }
+    let ranked = picked(&exact, &finalists[..finalists.len().min(request.top.max(1))])?;
+    let (front, front_size) = front(&exact, &kernel, &found)?;
+    let plain = plain(&exact, &kernel)?;
+    let counts = Counts {
+        combinations,
+        loads: loadings.all().len() as u64,
+        judged: found.judged,
+        fitting: found.fitting,
+    };
+    let advice = advice(&ground, &field, &rack, &kernel)?;
+    let shown = plain.iter().chain(&ranked).map(|p| p.study.clone()).collect();
+    let study = ground.into_study(shown);
+    Ok(Pick {
+        why: reason(&study, &wish, plain.as_ref(), &ranked[0], request.units),
+        advice,
+        study,
+        wish,
+        gym_title: request.gym.title.clone(),
+        gym_is_invented: request.gym.invented,
+        plain,
+        ranked,
+        front,
+        front_size,
+        counts,
+        left_out: rack.left_out.clone(),
+    })
+}
+
+/// Most combinations that are searched: some minutes. Assumed.
+const MOST_COMBINATIONS: u64 = 2_000_000_000;
+
+fn counted(rack: &Rack, wish: &Wish) -> Result<u64> {
+    let combinations = rack.combinations(wish.most_hung.min(wish.most_pieces));
+    combinations.filter(|many| *many <= MOST_COMBINATIONS).ok_or_else(|| {
+        Error::bad(format!(
+            "this gym can combine up to {} bands and chains a side in more than {} thousand million ways",
+            wish.most_hung,
+            MOST_COMBINATIONS / 1_000_000_000
+        ))
+        .hint("allow fewer, --hung 3, or name what may be used, --only bands")
+    })
+}
+
+/// The candidates with their loads settled exactly, in order; those that miss a limit fall out.
+fn settled(exact: &Exact<'_>, candidates: &[Candidate]) -> Result<Vec<Settled>> {
+    let all = candidates
+        .par_iter()
+        .map(|c| exact.settled(c.combination, c.judged.loading as usize))
+        .collect::<Result<Vec<_>>>()?;
+    let mut settled: Vec<Settled> = all.into_iter().flatten().collect();
+    settled.sort_by(|a, b| {
+        let score = a.score.total_cmp(&b.score);
+        score.then(a.pieces.cmp(&b.pieces)).then(a.combination.cmp(&b.combination))
+    });
+    Ok(settled)
+}
+
+fn picked(exact: &Exact<'_>, settled: &[Settled]) -> Result<Vec<Picked>> {
+    settled.par_iter().map(|settled| exact.picked(settled)).collect()
+}
+
+/// The non-dominated setups by their exact figures, simplest first, and how many there were.
+fn front(exact: &Exact<'_>, kernel: &Kernel<'_>, found: &Found) -> Result<(Vec<Picked>, usize)> {
+    let candidates = found.front(kernel.plain_spread());
+    let all = picked(exact, &settled(exact, &candidates)?)?;
+    let merit = |p: &Picked| {
+        let flattening = p.study.flattening_percent.unwrap_or(f64::NEG_INFINITY);
+        Merit::of(flattening, p.mean_load.as_kg(), p.pieces)
+    };
+    let mut best: Vec<(Merit, Picked)> = Vec::new();
+    for setup in all {
+        let own = merit(&setup);
+        if best.iter().all(|(other, _)| !other.dominates(&own)) {
+            best.retain(|(other, _)| !own.dominates(other));
+            best.push((own, setup));
+        }
+    }
+    let mut front: Vec<Picked> = best.into_iter().map(|(_, setup)| setup).collect();
+    front.sort_by(|a, b| a.pieces.cmp(&b.pieces).then(a.score.total_cmp(&b.score)));
+    let size = front.len();
+    Ok((thinned(front), size))
+}
+
+/// At most so many, evenly over the list, the first and the last among them.
+fn thinned(front: Vec<Picked>) -> Vec<Picked> {
+    let size = front.len();
+    if size <= MOST_OF_FRONT {
+        return front;
+    }
+    let kept: BTreeSet<usize> = (0..MOST_OF_FRONT)
+        .map(|index| index * (size - 1) / (MOST_OF_FRONT - 1))
+        .collect();
+    let numbered = front.into_iter().enumerate();
+    numbered.filter(|(index, _)| kept.contains(index)).map(|(_, setup)| setup).collect()
+}
+
+/// Plain weight at the wished effort, whatever the limits of shares and loads say.
+fn plain(exact: &Exact<'_>, kernel: &Kernel<'_>) -> Result<Option<Picked>> {
+    let Some(loading) = exact.loadings.floor(kernel.most_plain_kg(), exact.wish.most_pieces) else {
+        return Ok(None);
+    };
+    let settled = Settled {
+        combination: Combination::default(),
+        loading,
+        score: f64::INFINITY,
+        pieces: exact.loadings.all()[loading].plates,
+    };
+    exact.picked(&settled).map(Some)
+}
+
+/// The answer where nothing fits: the nearest miss, what it misses, what would make it fit.
+fn none_fits(exact: &Exact<'_>, request: &Request<'_>, found: &Found) -> Result<Error> {
+    let gym = &request.gym.title;
+    let Some(miss) = &found.miss else {
+        return Ok(Error::no_answer(format!("nothing that {gym} can build fits exactly"))
+            .hint("widen the limits a little"));
+    };
+    let setup = exact.setup(&miss.combination, miss.gap.loading as usize);
+    let near = Settled {
+        combination: miss.combination,
+        loading: miss.gap.loading as usize,
+        score: 0.0,
+        pieces: 0,
+    };
+    let near = exact.picked(&near)?;
+    let words = match in_words(&setup.items).as_str() {
+        "none" => near.plain_words.clone(),
+        hung => format!("{}; {hung}", near.plain_words),
+    };
+    let (what, fix) = shortfall(miss, &request.wish, &near);
+    Ok(Error::no_answer(format!("no setup of {gym} fits; the nearest, {words}, {what}"))
+        .hint(fix)
+        .hint("bar, bands and chains are those of the gym file; --hung and --pieces say how many may be used"))
+}
+
+fn shortfall(miss: &Miss, wish: &Wish, near: &Picked) -> (String, String) {
+    let gap = &miss.gap;
+    let percent = |share: f64| format!("{} %", rounded(100.0 * share, 1));
+    let kg = |kg: f64| format!("{} kg", rounded(kg, 1));
+    let limit_words = |limit: &LoadLimit| format!("at {} of the range", rounded(limit.at, 2));
+    match gap.limit {
+        Limit::LightestLoad => {
+            let hardest = near.study.effort.iter().copied().fold(0.0, f64::max);
+            let needed = (100.0 * hardest).ceil();
+            let fix = if needed <= 150.0 {
+                format!("a lighter bar, or --effort {needed}%, would make it fit")
+            } else {
+                "this lifter is too weak for it: use a lighter bar, or a stronger lifter".to_owned()
+            };
+            let room = kg(gap.needs.max(0.0));
+            let what = format!(
+                "weighs {} at the least, and an effort of {} leaves room for {room}",
+                kg(gap.has),
+                percent(wish.effort)
+            );
+            (what, fix)
+        }
+        Limit::LeastShare => (
+            format!("has {} of its load at the end from bands and chains, less than {}", percent(gap.has), percent(gap.needs)),
+            format!("--share {}%.. would make it fit, or a wider band", (100.0 * gap.has).floor()),
+        ),
+        Limit::MostShare => (
+            format!("has {} of its load at the end from bands and chains, more than {}", percent(gap.has), percent(gap.needs)),
+            format!("--share ..{}% would make it fit, or a narrower band", (100.0 * gap.has).ceil()),
+        ),
+        Limit::LeastLoad(place) => (
+            format!("loads {} {}, less than {}", kg(gap.has), limit_words(&wish.loads[place]), kg(gap.needs)),
+            format!("at least {} there, or more effort, would make it fit", kg(gap.has.floor())),
+        ),
+        Limit::MostLoad(place) => (
+            format!("loads {} {}, more than {}", kg(gap.has), limit_words(&wish.loads[place]), kg(gap.needs)),
+            format!("at most {} there, or less effort, would make it fit", kg(gap.has.ceil())),
+        ),
+    }
+}
+
+impl Pick {
+    /// The study with plain weight and the first `many` ranked setups, for a figure.
+    #[must_use]
+    pub fn of_first(&self, many: usize) -> Study {
+        let mut study = self.study.clone();
+        study.setups.truncate(usize::from(self.plain.is_some()) + many);
+        study
+    }
+
+    /// Mass of plain weight at the same hardest effort.
+    #[must_use]
+    pub fn plain_mass(&self) -> Option<Mass> {
+        self.plain.as_ref().map(|plain| plain.plain_mass)
+    }
+}
