@@ -38,7 +38,9 @@ fn shown(pick: &Pick) -> &[Picked] {
 
 fn hardest(pick: &Pick) -> Option<f64> {
     let reference = pick.plain.as_ref().or(pick.ranked.first());
-    reference.and_then(|picked| picked.study.sticking).map(|s| s.point_range)
+    reference
+        .and_then(|picked| picked.study.sticking)
+        .map(|s| s.point_range)
 }
 
 fn short(pick: &Pick, picked: &Picked, units: System) -> String {
@@ -47,7 +49,12 @@ fn short(pick: &Pick, picked: &Picked, units: System) -> String {
 
 fn panel(pick: &Pick, units: System) -> Panel {
     let curve = |picked: &Picked, name: String, role: Role| {
-        let percent: Vec<f64> = picked.study.effort.iter().map(|e| 100.0 * e.clamp(-0.5, 2.0)).collect();
+        let percent: Vec<f64> = picked
+            .study
+            .effort
+            .iter()
+            .map(|e| 100.0 * e.clamp(-0.5, 2.0))
+            .collect();
         Series {
             name,
             points: points(&pick.study, units, &percent),
@@ -63,7 +70,11 @@ fn panel(pick: &Pick, units: System) -> Panel {
         })
         .collect();
     if let Some(plain) = &pick.plain {
-        series.push(curve(plain, format!("{}, plain", units.mass(plain.plain_mass)), Role::Reference));
+        series.push(curve(
+            plain,
+            format!("{}, plain", units.mass(plain.plain_mass)),
+            Role::Reference,
+        ));
     }
     Panel {
         axis: Axis::new("Effort", "%"),
@@ -77,7 +88,8 @@ fn shades(pick: &Pick, units: System) -> Vec<Shade> {
     let Some(sticking) = pick.plain.as_ref().and_then(|plain| plain.study.sticking) else {
         return Vec::new();
     };
-    let ends = [sticking.from_range, sticking.to_range].map(|range| across(&pick.study, units, range));
+    let ends =
+        [sticking.from_range, sticking.to_range].map(|range| across(&pick.study, units, range));
     vec![Shade {
         from: ends[0].min(ends[1]),
         to: ends[0].max(ends[1]),
@@ -93,7 +105,8 @@ pub fn ranking_title(pick: &Pick, units: System) -> String {
     if first.hung == 0 {
         return format!("{movement}: no band or chain of this gym beats plain weight");
     }
-    let hung = crate::resistance::Setup::new("", accommodating(first)).short_name(&pick.study.range.carrier, units);
+    let hung = crate::resistance::Setup::new("", accommodating(first))
+        .short_name(&pick.study.range.carrier, units);
     format!(
         "{movement}: {hung} a side flattens effort by {} %",
         rounded(first.study.flattening_percent.unwrap_or(0.0), 0)
@@ -101,7 +114,13 @@ pub fn ranking_title(pick: &Pick, units: System) -> String {
 }
 
 fn accommodating(picked: &Picked) -> Vec<crate::resistance::Item> {
-    picked.setup.items.iter().filter(|item| item.is_accommodating()).cloned().collect()
+    picked
+        .setup
+        .items
+        .iter()
+        .filter(|item| item.is_accommodating())
+        .cloned()
+        .collect()
 }
 
 fn subtitle(pick: &Pick, units: System) -> String {

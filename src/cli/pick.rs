@@ -133,10 +133,14 @@ impl WishOptions {
             }
             GoalOption::Share => {
                 let share = share.ok_or_else(|| {
-                    Error::bad("--goal share needs the share that is wanted").hint("add --share 20%")
+                    Error::bad("--goal share needs the share that is wanted")
+                        .hint("add --share 20%")
                 })?;
                 wish.share = [None, None];
-                wish.goal = Goal::Share { share: texts::share(share)?, at };
+                wish.goal = Goal::Share {
+                    share: texts::share(share)?,
+                    at,
+                };
             }
             GoalOption::Profile => {
                 let points = texts::profile(self.profile.as_deref())?;
@@ -190,7 +194,10 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
 fn draw(picture: &Picture, picked: &Pick, units: UnitsOption) -> Result<()> {
     let scene = setup_ranking(picked, units.into(), picture.look()?)?;
     let letters = crate::draw::Letters::Outlined;
-    output::write_file(&picture.output, &rendered(&scene, &picture.output, letters)?)
+    output::write_file(
+        &picture.output,
+        &rendered(&scene, &picture.output, letters)?,
+    )
 }
 
 impl Arguments {

@@ -14,12 +14,16 @@ pub fn share(text: &str) -> Result<f64> {
         Some(digits) => (digits.trim(), 100.0),
         None => (trimmed, 1.0),
     };
-    let number = digits.parse::<f64>().ok().filter(|number| number.is_finite());
+    let number = digits
+        .parse::<f64>()
+        .ok()
+        .filter(|number| number.is_finite());
     match number {
-        Some(number) if scale == 1.0 && number.abs() > 2.0 => {
-            Err(Error::bad(format!("`{text}` is no share: {number} would be {} %", 100.0 * number))
-                .hint(format!("did you mean {number}%?")))
-        }
+        Some(number) if scale == 1.0 && number.abs() > 2.0 => Err(Error::bad(format!(
+            "`{text}` is no share: {number} would be {} %",
+            100.0 * number
+        ))
+        .hint(format!("did you mean {number}%?"))),
         Some(number) => Ok(number / scale),
         None => Err(Error::bad(format!("`{text}` is no share")).hint("write 80% or 0.8")),
     }
@@ -34,7 +38,8 @@ pub fn shares(text: Option<&str>) -> Result<Option<[Option<f64>; 2]>> {
         return Ok(Some([None, None]));
     }
     let (least, most) = text.split_once("..").ok_or_else(|| {
-        Error::bad(format!("`{text}` is no range of shares")).hint("write 10%..35%, ..35%, 10%.. or any")
+        Error::bad(format!("`{text}` is no range of shares"))
+            .hint("write 10%..35%, ..35%, 10%.. or any")
     })?;
     let end = |part: &str| match part.trim() {
         "" => Ok(None),
@@ -49,17 +54,21 @@ pub fn place(text: &str) -> Result<f64> {
         "start" | "bottom" => Ok(0.0),
         "middle" => Ok(0.5),
         "end" | "top" | "lockout" => Ok(1.0),
-        other => share(other).ok().filter(|place| (0.0..=1.0).contains(place)).ok_or_else(|| {
-            Error::bad(format!("`{text}` is no place of the range"))
-                .hint("write start, middle, end, or a number from 0 to 1")
-        }),
+        other => share(other)
+            .ok()
+            .filter(|place| (0.0..=1.0).contains(place))
+            .ok_or_else(|| {
+                Error::bad(format!("`{text}` is no place of the range"))
+                    .hint("write start, middle, end, or a number from 0 to 1")
+            }),
     }
 }
 
 /// Reads "end=60 kg..80 kg", "start=..60 kg": a place and the limits of the load there.
 pub fn load_limit(text: &str) -> Result<(f64, [Option<Mass>; 2])> {
     let bad = || {
-        Error::bad(format!("`{text}` limits no load")).hint("write PLACE=LEAST..MOST, such as \"end=80 kg..120 kg\" or \"start=..60 kg\"")
+        Error::bad(format!("`{text}` limits no load"))
+            .hint("write PLACE=LEAST..MOST, such as \"end=80 kg..120 kg\" or \"start=..60 kg\"")
     };
     let (at, limits) = text.split_once('=').ok_or_else(bad)?;
     let (least, most) = limits.split_once("..").ok_or_else(bad)?;
@@ -73,7 +82,8 @@ pub fn load_limit(text: &str) -> Result<(f64, [Option<Mass>; 2])> {
 /// Reads "0=60%, 0.5=80%, 1=90%".
 pub fn profile(text: Option<&str>) -> Result<Vec<(f64, f64)>> {
     let text = text.ok_or_else(|| {
-        Error::bad("--goal profile needs the profile").hint("add --profile \"0=60%, 0.5=80%, 1=90%\"")
+        Error::bad("--goal profile needs the profile")
+            .hint("add --profile \"0=60%, 0.5=80%, 1=90%\"")
     })?;
     text.split(',')
         .map(|part| {

@@ -320,8 +320,14 @@ fn gym_facts(gym: &GymFile) -> Facts {
         ("title", gym.title.clone()),
         ("bars", gym.bars.len().to_string()),
         ("plates", plates.to_string()),
-        ("bands", count(&mut gym.bands.iter().map(|bands| bands.count))),
-        ("chains", count(&mut gym.chains.iter().map(|chains| chains.count))),
+        (
+            "bands",
+            count(&mut gym.bands.iter().map(|bands| bands.count)),
+        ),
+        (
+            "chains",
+            count(&mut gym.chains.iter().map(|chains| chains.count)),
+        ),
         (
             "anchors",
             gym.anchors.keys().cloned().collect::<Vec<_>>().join(", "),

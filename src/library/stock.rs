@@ -113,7 +113,11 @@ impl Library {
                 complaint.hint(fault.hint)
             }
         };
-        record.faults(&pieces.stock()).into_iter().map(complaint).collect()
+        record
+            .faults(&pieces.stock())
+            .into_iter()
+            .map(complaint)
+            .collect()
     }
 
     fn all<T: DeserializeOwned>(&self, shelf: Shelf) -> Result<BTreeMap<String, T>> {

@@ -45,8 +45,9 @@ pub struct SetupRow {
     pub load_end_range_kg: [f64; 2],
     /// Mean load over the range, kg.
     pub load_mean_kg: f64,
-    /// Share of the load at the end from bands and chains, %.
-    pub share_end_percent: f64,
+    /// Share of bands and chains at start or end: of the load what they add, of the weight what they take
+    /// away, %.
+    pub share_percent: f64,
     /// Flattening against plain weight, %.
     pub flattening_percent: Option<f64>,
     /// Effort at the hardest place, %.
@@ -113,7 +114,7 @@ pub fn setup_row(pick: &Pick, rank: usize, picked: &Picked) -> SetupRow {
         load_end_lb: end.as_lb(),
         load_end_range_kg: picked.end_range.map(Mass::as_kg),
         load_mean_kg: picked.mean_load.as_kg(),
-        share_end_percent: 100.0 * picked.share,
+        share_percent: 100.0 * picked.share,
         flattening_percent: picked.study.flattening_percent,
         max_effort_percent: sticking.map(|s| 100.0 * s.max_effort),
         sticking_point_range: sticking.map(|s| s.point_range),
@@ -125,7 +126,10 @@ pub fn setup_row(pick: &Pick, rank: usize, picked: &Picked) -> SetupRow {
 }
 
 fn rows(pick: &Pick, list: &[Picked]) -> Vec<SetupRow> {
-    list.iter().enumerate().map(|(index, picked)| setup_row(pick, index + 1, picked)).collect()
+    list.iter()
+        .enumerate()
+        .map(|(index, picked)| setup_row(pick, index + 1, picked))
+        .collect()
 }
 
 /// The ranking as JSON.
@@ -162,10 +166,29 @@ pub fn ranking_json(pick: &Pick, training: Training, units: System) -> Result<St
 /// The ranking as CSV: plain weight as rank 0, then the ranked setups.
 pub fn ranking_csv(pick: &Pick) -> Result<String> {
     let header = [
-        "rank", "bar_and_plates", "bands_and_chains", "plain_mass_kg", "plain_mass_lb", "load_start_kg", "load_middle_kg",
-        "load_end_kg", "load_start_lb", "load_middle_lb", "load_end_lb", "load_end_low_kg", "load_end_high_kg",
-        "load_mean_kg", "share_end_percent", "flattening_percent", "max_effort_percent", "sticking_point_range",
-        "sticking_from_range", "sticking_to_range", "limiting_joint", "pieces_a_side", "hung_a_side",
+        "rank",
+        "bar_and_plates",
+        "bands_and_chains",
+        "plain_mass_kg",
+        "plain_mass_lb",
+        "load_start_kg",
+        "load_middle_kg",
+        "load_end_kg",
+        "load_start_lb",
+        "load_middle_lb",
+        "load_end_lb",
+        "load_end_low_kg",
+        "load_end_high_kg",
+        "load_mean_kg",
+        "share_percent",
+        "flattening_percent",
+        "max_effort_percent",
+        "sticking_point_range",
+        "sticking_from_range",
+        "sticking_to_range",
+        "limiting_joint",
+        "pieces_a_side",
+        "hung_a_side",
     ];
     let plain = pick.plain.as_ref().map(|plain| setup_row(pick, 0, plain));
     let all = plain.into_iter().chain(rows(pick, &pick.ranked));
@@ -174,11 +197,24 @@ pub fn ranking_csv(pick: &Pick) -> Result<String> {
 
 fn csv_cells(row: &SetupRow) -> Vec<String> {
     let maybe = |value: Option<f64>| value.map_or(String::new(), |value| value.to_string());
-    let mut cells = vec![row.rank.to_string(), row.bar_and_plates.clone(), row.bands_and_chains.clone()];
+    let mut cells = vec![
+        row.rank.to_string(),
+        row.bar_and_plates.clone(),
+        row.bands_and_chains.clone(),
+    ];
     let figures = [
-        row.plain_mass_kg, row.plain_mass_lb, row.load_start_kg, row.load_middle_kg, row.load_end_kg, row.load_start_lb,
-        row.load_middle_lb, row.load_end_lb, row.load_end_range_kg[0], row.load_end_range_kg[1], row.load_mean_kg,
-        row.share_end_percent,
+        row.plain_mass_kg,
+        row.plain_mass_lb,
+        row.load_start_kg,
+        row.load_middle_kg,
+        row.load_end_kg,
+        row.load_start_lb,
+        row.load_middle_lb,
+        row.load_end_lb,
+        row.load_end_range_kg[0],
+        row.load_end_range_kg[1],
+        row.load_mean_kg,
+        row.share_percent,
     ];
     cells.extend(figures.map(|figure| figure.to_string()));
     cells.push(maybe(row.flattening_percent));
@@ -203,15 +239,28 @@ pub fn goal_in_words(wish: &Wish) -> String {
     match &wish.goal {
         Goal::Flattest => "flattest effort".to_owned(),
         Goal::MostLoad { at, limit_at: None } => format!("most load at {}", place(*at)),
-        Goal::MostLoad { at, limit_at: Some(limit) } => {
-            format!("most load at {} with the effort held at {}", place(*at), place(*limit))
+        Goal::MostLoad {
+            at,
+            limit_at: Some(limit),
+        } => {
+            format!(
+                "most load at {} with the effort held at {}",
+                place(*at),
+                place(*limit)
+            )
         }
         Goal::Share { share, at } => {
-            format!("{} % of the load at {} from bands and chains", rounded(100.0 * share, 1), place(*at))
+            format!(
+                "{} % of the load at {} from bands and chains",
+                rounded(100.0 * share, 1),
+                place(*at)
+            )
         }
         Goal::Profile(points) => {
-            let points: Vec<String> =
-                points.iter().map(|(s, e)| format!("{} % at {}", rounded(100.0 * e, 0), place(*s))).collect();
+            let points: Vec<String> = points
+                .iter()
+                .map(|(s, e)| format!("{} % at {}", rounded(100.0 * e, 0), place(*s)))
+                .collect();
             format!("effort nearest to {}", points.join(", "))
         }
     }
@@ -249,10 +298,14 @@ fn head(pick: &Pick, units: System) -> String {
     let percent = |share: f64| format!("{} %", rounded(100.0 * share, 1));
     let shares = match (least, most) {
         (None, None) => String::new(),
-        (Some(least), None) => format!("; at least {} of the load at the end from bands and chains", percent(least)),
-        (None, Some(most)) => format!("; at most {} of the load at the end from bands and chains", percent(most)),
+        (Some(least), None) => format!("; at least {} from bands and chains", percent(least)),
+        (None, Some(most)) => format!("; at most {} from bands and chains", percent(most)),
         (Some(least), Some(most)) => {
-            format!("; {} to {} of the load at the end from bands and chains", percent(least), percent(most))
+            format!(
+                "; {} to {} from bands and chains",
+                percent(least),
+                percent(most)
+            )
         }
     };
     let mut text = format!(
@@ -314,16 +367,29 @@ fn region(pick: &Pick, picked: &Picked, units: System) -> String {
 
 fn numbers_table(pick: &Pick, list: &[Picked], units: System) -> String {
     let header = [
-        "#", "flattening", "load at start", "middle", "end", "share at end", "hardest", "sticking region", "pieces a side",
+        "#",
+        "flattening",
+        "load at start",
+        "middle",
+        "end",
+        "bands, chains",
+        "hardest",
+        "sticking region",
+        "pieces a side",
     ];
     let cells = list.iter().enumerate().map(|(index, picked)| {
         let mut row = vec![
             (index + 1).to_string(),
-            picked.study.flattening_percent.map_or("-".to_owned(), |f| format!("{} %", rounded(f, 1))),
+            picked
+                .study
+                .flattening_percent
+                .map_or("-".to_owned(), |f| format!("{} %", rounded(f, 1))),
         ];
         row.extend(picked.loads.map(|load| both(load, units)));
         row.push(format!("{} %", rounded(100.0 * picked.share, 0)));
-        row.push(picked.study.sticking.map_or("-".to_owned(), |s| format!("{} %", rounded(100.0 * s.max_effort, 1))));
+        row.push(picked.study.sticking.map_or("-".to_owned(), |s| {
+            format!("{} %", rounded(100.0 * s.max_effort, 1))
+        }));
         row.push(region(pick, picked, units));
         row.push(picked.pieces.to_string());
         row
@@ -341,7 +407,11 @@ fn both(mass: Mass, units: System) -> String {
 }
 
 fn recipe(rank: usize, picked: &Picked, units: System) -> String {
-    let mut text = format!("{rank:>3}  {}: {}\n", both(picked.plain_mass, units), picked.plain_words);
+    let mut text = format!(
+        "{rank:>3}  {}: {}\n",
+        both(picked.plain_mass, units),
+        picked.plain_words
+    );
     if picked.hung > 0 {
         text += &format!("     {}\n", picked.hung_words);
     }
@@ -362,11 +432,20 @@ fn front_table(pick: &Pick, units: System) -> String {
         pick.front.len(),
         pick.front_size
     );
-    let header = ["pieces a side", "flattening", "mean load", "bar and plates", "bands and chains"];
+    let header = [
+        "pieces a side",
+        "flattening",
+        "mean load",
+        "bar and plates",
+        "bands and chains",
+    ];
     let cells = pick.front.iter().map(|picked| {
         vec![
             picked.pieces.to_string(),
-            picked.study.flattening_percent.map_or("-".to_owned(), |f| format!("{} %", rounded(f, 0))),
+            picked
+                .study
+                .flattening_percent
+                .map_or("-".to_owned(), |f| format!("{} %", rounded(f, 0))),
             both(picked.mean_load, units),
             picked.plain_words.clone(),
             picked.hung_words.clone(),
@@ -403,7 +482,11 @@ pub fn all_cautions(pick: &Pick, training: Training, units: System) -> Vec<Strin
     let points = load_points(&pick.study.range);
     let mut known = BTreeSet::new();
     for picked in &pick.ranked {
-        let own = picked.study.demand.setup.cautions(&points, &pick.study.range.carrier, units);
+        let own = picked
+            .study
+            .demand
+            .setup
+            .cautions(&points, &pick.study.range.carrier, units);
         let own = own.into_iter().filter(|sentence| !is_usual(sentence));
         said.extend(own.filter(|sentence| known.insert(sentence.clone())));
     }

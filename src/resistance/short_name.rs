@@ -56,7 +56,9 @@ fn short(item: &Item, units: System) -> Option<String> {
         Item::Cable(cable) => format!("{} cable", units.mass(cable.stack())),
         Item::Cam(_) => "cam".to_owned(),
         Item::Lever(lever) => format!("{} lever", units.mass(lever.mass())),
-        Item::EccentricOnly(EccentricOnly::Hung(mass)) => format!("{} in lowering", units.mass(*mass)),
+        Item::EccentricOnly(EccentricOnly::Hung(mass)) => {
+            format!("{} in lowering", units.mass(*mass))
+        }
         Item::EccentricOnly(EccentricOnly::Pushed(force)) => {
             format!("{} in lowering", units.force(*force))
         }
@@ -76,7 +78,8 @@ fn band(hung: &HungBand) -> String {
         Hang::Choked => "choked ",
         Hang::Auto | Hang::Single => "",
     };
-    let is_usual = hung.anchor.height().as_cm() <= USUAL_ANCHOR_CM && hung.anchor.offset().as_m() == 0.0;
+    let is_usual =
+        hung.anchor.height().as_cm() <= USUAL_ANCHOR_CM && hung.anchor.offset().as_m() == 0.0;
     let place = if is_usual {
         String::new()
     } else {
@@ -87,7 +90,9 @@ fn band(hung: &HungBand) -> String {
 
 fn chain(hung: &HungChain) -> String {
     let name = hung.chain.name();
-    let size = name.strip_prefix("chain-").and_then(|rest| rest.strip_suffix("mm"));
+    let size = name
+        .strip_prefix("chain-")
+        .and_then(|rest| rest.strip_suffix("mm"));
     let kind = size.map_or_else(|| name.to_owned(), |size| format!("{size} mm chain"));
     let how = match hung.hang {
         ChainHang::Straight => "",

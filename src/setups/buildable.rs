@@ -7,12 +7,18 @@
 use super::gym::Gym;
 use crate::error::{Error, Result};
 use crate::movement::{Carrier, LoadPoint, PlaneForce};
-use crate::resistance::{Anchor, Band, Chain, ChainHang, Hang, HungBand, HungChain, Item, Motion, Setup};
+use crate::resistance::{
+    Anchor, Band, Chain, ChainHang, Hang, HungBand, HungChain, Item, Motion, Setup,
+};
+use crate::units::rounded;
 use std::collections::BTreeMap;
 
 /// How far a band on a bar in free hands may pull from plumb, degrees. Assumed: a bar that is drawn
 /// forward or back much more than this is hard to steer; `askew` lifts the limit.
 pub const MOST_LEAN_DEG: f64 = 15.0;
+
+/// Why no chain hangs on a machine lever or a sled.
+const NO_CHAIN: &str = "cannot hang from what this movement lifts";
 
 /// Most hangings that are searched; more make combinations without end. Assumed.
 const MOST_HANGINGS: usize = 1000;
@@ -58,12 +64,27 @@ impl Allowed {
     /// **Fails** on a word that names neither a group nor a piece of the gym.
     fn check(&self, gym: &Gym) -> Result<()> {
         let bands = gym.bands.iter().map(|(band, _)| band.name());
-        let chains = gym.chains.iter().filter_map(|(c, _)| c.first()).map(Chain::name);
-        let known: Vec<&str> = ["bands", "chains", "plain"].into_iter().chain(bands).chain(chains).collect();
-        match self.only.iter().find(|word| !known.contains(&word.as_str())) {
+        let chains = gym
+            .chains
+            .iter()
+            .filter_map(|(c, _)| c.first())
+            .map(Chain::name);
+        let known: Vec<&str> = ["bands", "chains", "plain"]
+            .into_iter()
+            .chain(bands)
+            .chain(chains)
+            .collect();
+        match self
+            .only
+            .iter()
+            .find(|word| !known.contains(&word.as_str()))
+        {
             None => Ok(()),
-            Some(word) => Err(Error::bad(format!("`{word}` is nothing that {} could use", gym.title))
-                .hint(format!("it has: {}", known.join(", ")))),
+            Some(word) => Err(Error::bad(format!(
+                "`{word}` is nothing that {} could use",
+                gym.title
+            ))
+            .hint(format!("it has: {}", known.join(", ")))),
         }
     }
 }
@@ -75,7 +96,12 @@ impl Rack {
     /// pulls a free bar far from plumb, a chain that lies on the floor, pieces without a second one.
     ///
     /// **Fails** on an unknown word of `allowed`, and when there are more hangings than can be searched.
-    pub fn of(gym: &Gym, carrier: &Carrier, points: &[LoadPoint], allowed: &Allowed) -> Result<Self> {
+    pub fn of(
+        gym: &Gym,
+        carrier: &Carrier,
+        points: &[LoadPoint],
+        allowed: &Allowed,
+    ) -> Result<Self> {
         allowed.check(gym)?;
         let mut gathered = Gathered {
             carrier,
@@ -88,11 +114,17 @@ impl Rack {
             },
             reasons: BTreeMap::new(),
         };
-        for (band, count) in gym.bands.iter().filter(|(band, _)| allowed.takes("bands", band.name())) {
+        for (band, count) in gym
+            .bands
+            .iter()
+            .filter(|(band, _)| allowed.takes("bands", band.name()))
+        {
             gathered.band(band, *count, &gym.anchors);
         }
         let chains = gym.chains.iter().filter(|(chains, _)| {
-            chains.first().is_some_and(|chain| allowed.takes("chains", chain.name()))
+            chains
+                .first()
+                .is_some_and(|chain| allowed.takes("chains", chain.name()))
         });
         for (chains, count) in chains {
             gathered.chain(chains, *count);
@@ -110,7 +142,11 @@ impl Rack {
         let mut ways = vec![0.0_f64; most as usize + 1];
         ways[0] = 1.0;
         for (kind, pairs) in self.pairs.iter().enumerate() {
-            let hangings = self.hangings.iter().filter(|hanging| hanging.kind == kind).count() as f64;
+            let hangings = self
+                .hangings
+                .iter()
+                .filter(|hanging| hanging.kind == kind)
+                .count() as f64;
             let mut next = vec![0.0; ways.len()];
             let mut multisets = 1.0;
             for taken in 0..=(*pairs as usize).min(most as usize) {
@@ -134,8 +170,8 @@ struct Gathered<'a> {
     points: &'a [LoadPoint],
     askew: bool,
     rack: Rack,
-    /// Places at which a piece was left out, by piece and reason.
-    reasons: BTreeMap<(String, &'static str), Vec<String>>,
+    /// Pieces that were left out, by reason and way of hanging.
+    reasons: BTreeMap<(&'static str, String), Vec<String>>,
 }
 
 impl Gathered<'_> {
@@ -148,7 +184,10 @@ impl Gathered<'_> {
                 let mut hung = HungBand::from_floor(band.clone(), 1);
                 (hung.anchor, hung.hang) = (*anchor, hang);
                 let start_x_m = self.points.first().map(|point| point.x_m);
-                let stretches = self.points.iter().map(|point| hung.stretch(point, start_x_m));
+                let stretches = self
+                    .points
+                    .iter()
+                    .map(|point| hung.stretch(point, start_x_m));
                 let most = stretches.fold(0.0, f64::max);
                 let item = Item::Band(hung);
                 let force = self.force_of(&item);
@@ -164,9 +203,8 @@ impl Gathered<'_> {
                 match reason {
                     None => self.add(item, kind, force),
                     Some(reason) => {
-                        let place = format!("{} from {name}", hang.in_words());
-                        let key = (band.name().to_owned(), reason);
-                        self.reasons.entry(key).or_default().push(place);
+                        let how = format!(" {} from {name}", hang.in_words());
+                        self.leave_out(reason, how, band.name());
                     }
                 }
             }
@@ -174,7 +212,10 @@ impl Gathered<'_> {
     }
 
     fn chain(&mut self, chains: &[Chain], count: u32) {
-        let Some(kind) = chains.first().and_then(|chain| self.kind(chain.name(), count)) else {
+        let Some(kind) = chains
+            .first()
+            .and_then(|chain| self.kind(chain.name(), count))
+        else {
             return;
         };
         for chain in chains {
@@ -182,19 +223,21 @@ impl Gathered<'_> {
                 let mut hung = HungChain::to_floor(chain.clone(), 1);
                 hung.hang = hang;
                 if self.refuses(&Item::Chain(hung.clone())) {
-                    let key = (chain.name().to_owned(), "cannot hang from what this movement lifts");
-                    self.reasons.entry(key).or_default();
+                    self.leave_out(NO_CHAIN, String::new(), chain.name());
                     continue;
                 }
                 let item = Item::Chain(hung);
                 let force = self.force_of(&item);
                 if force.iter().all(|force| force.magnitude_n() <= 0.0) {
                     let how = match hang {
-                        ChainHang::Straight => "straight",
-                        ChainHang::DoubleLooped => "double-looped",
+                        ChainHang::Straight => " straight",
+                        ChainHang::DoubleLooped => " double-looped",
                     };
-                    let key = (chain.name().to_owned(), "would lie on the floor over the whole range");
-                    self.reasons.entry(key).or_default().push(how.to_owned());
+                    self.leave_out(
+                        "would lie on the floor over the whole range",
+                        how.to_owned(),
+                        chain.name(),
+                    );
                 } else {
                     self.add(item, kind, force);
                 }
@@ -205,12 +248,22 @@ impl Gathered<'_> {
     /// The number of a new kind, or nothing where there is no pair of it.
     fn kind(&mut self, name: &str, count: u32) -> Option<usize> {
         if count < 2 {
-            let key = (name.to_owned(), "has no second piece for the other side");
-            self.reasons.entry(key).or_default();
+            self.leave_out(
+                "has no second piece for the other side",
+                String::new(),
+                name,
+            );
             return None;
         }
         self.rack.pairs.push(count / 2);
         Some(self.rack.pairs.len() - 1)
+    }
+
+    fn leave_out(&mut self, reason: &'static str, how: String, name: &str) {
+        let names = self.reasons.entry((reason, how)).or_default();
+        if names.last().is_none_or(|last| last != name) {
+            names.push(name.to_owned());
+        }
     }
 
     fn refuses(&self, item: &Item) -> bool {
@@ -228,15 +281,26 @@ impl Gathered<'_> {
         let most = MOST_LEAN_DEG.to_radians().tan();
         matches!(self.carrier, Carrier::Bar)
             && !self.askew
-            && force.iter().any(|force| force.x_n.abs() > most * force.z_n.abs())
+            && force
+                .iter()
+                .any(|force| force.x_n.abs() > most * force.z_n.abs())
     }
 
     fn add(&mut self, item: Item, kind: usize, force: Vec<PlaneForce>) {
         let lifting = |point: &LoadPoint, force: &PlaneForce| {
             force.x_n * point.dx_ds_m + force.z_n * point.dz_ds_m
         };
-        let helps = self.points.iter().zip(&force).any(|(point, force)| lifting(point, force) > 0.0);
-        self.rack.hangings.push(Hanging { item, kind, force, helps });
+        let helps = self
+            .points
+            .iter()
+            .zip(&force)
+            .any(|(point, force)| lifting(point, force) > 0.0);
+        self.rack.hangings.push(Hanging {
+            item,
+            kind,
+            force,
+            helps,
+        });
     }
 
     fn finished(mut self) -> Result<Rack> {
@@ -251,22 +315,50 @@ impl Gathered<'_> {
         self.rack.left_out = self
             .reasons
             .iter()
-            .map(|((name, reason), places)| match places.as_slice() {
-                [] => format!("{name} {reason}."),
-                _ => format!("{name} {reason}: {}.", places.join(", ")),
-            })
+            .map(|((reason, how), names)| format!("{}{how} {reason}.", names.join(", ")))
             .collect();
         Ok(self.rack)
     }
 }
 
-/// A combination of hangings in words: "1 a side × loop-29mm from floor".
+/// The bands and chains of a setup in words, by the gym's own names of its anchors.
 #[must_use]
-pub fn in_words(items: &[Item]) -> String {
+pub fn hung_in_words(items: &[Item], gym: &Gym) -> String {
     let words: Vec<String> = items
         .iter()
-        .filter(|item| item.is_accommodating())
-        .map(Item::in_words)
+        .filter_map(|item| match item {
+            Item::Band(hung) => {
+                let named = gym
+                    .anchors
+                    .iter()
+                    .find(|(_, anchor)| **anchor == hung.anchor);
+                let place = named.map_or_else(|| hung.anchor.in_words(), |(name, _)| name.clone());
+                Some(format!(
+                    "{} × {} a side from {place}, {}",
+                    hung.count,
+                    hung.band.name(),
+                    hung.hang.in_words()
+                ))
+            }
+            Item::Chain(hung) => {
+                let how = match hung.hang {
+                    ChainHang::Straight => "straight",
+                    ChainHang::DoubleLooped => "double-looped",
+                };
+                let leader_cm = hung.chain.leader().length.as_cm();
+                let leader = if leader_cm > 0.0 {
+                    format!(" on a leader of {} cm", rounded(leader_cm, 0))
+                } else {
+                    String::new()
+                };
+                Some(format!(
+                    "{} × {} a side, {how}{leader}",
+                    hung.count,
+                    hung.chain.name()
+                ))
+            }
+            _ => None,
+        })
         .collect();
     if words.is_empty() {
         "none".to_owned()

@@ -199,13 +199,31 @@ impl GymFile {
         let mut faults = self.equipment_faults();
         faults.extend(self.plate_faults());
         let bands = self.bands.iter().enumerate().map(|(index, record)| {
-            (index, record.name.as_str(), record.count, record.band.is_some())
+            (
+                index,
+                record.name.as_str(),
+                record.count,
+                record.band.is_some(),
+            )
         });
-        faults.extend(piece_faults("bands", bands, &stock.bands.keys().collect::<Vec<_>>()));
+        faults.extend(piece_faults(
+            "bands",
+            bands,
+            &stock.bands.keys().collect::<Vec<_>>(),
+        ));
         let chains = self.chains.iter().enumerate().map(|(index, record)| {
-            (index, record.name.as_str(), record.count, record.chain.is_some())
+            (
+                index,
+                record.name.as_str(),
+                record.count,
+                record.chain.is_some(),
+            )
         });
-        faults.extend(piece_faults("chains", chains, &stock.chains.keys().collect::<Vec<_>>()));
+        faults.extend(piece_faults(
+            "chains",
+            chains,
+            &stock.chains.keys().collect::<Vec<_>>(),
+        ));
         for (index, record) in self.chains.iter().enumerate() {
             for (place, leader) in record.leaders.iter().enumerate() {
                 if !(0.0..=5.0).contains(&leader.as_m()) {
@@ -278,7 +296,11 @@ impl GymFile {
             faults.extend(odd_mass(path("mass"), plate.mass, 0.05, 200.0));
             if !masses.insert(plate.mass.as_kg().to_bits()) {
                 let message = "is listed twice";
-                faults.push(fault(path("mass"), message, "add the counts up in one line"));
+                faults.push(fault(
+                    path("mass"),
+                    message,
+                    "add the counts up in one line",
+                ));
             }
             faults.extend(odd_count(path("count"), plate.count));
         }
@@ -292,7 +314,11 @@ impl GymFile {
         ] {
             if many > MOST_KINDS {
                 let message = format!("has {many} kinds; at most {MOST_KINDS} are searched");
-                faults.push(fault(name.to_owned(), message, "leave out what is never used"));
+                faults.push(fault(
+                    name.to_owned(),
+                    message,
+                    "leave out what is never used",
+                ));
             }
         }
         faults
@@ -307,7 +333,10 @@ impl GymFile {
             return Err(Error::bad_input(faults.into_iter().map(in_words).collect()));
         }
         let bands = self.bands.iter().filter_map(|record| {
-            let band = record.band.as_ref().or_else(|| stock.bands.get(&record.name));
+            let band = record
+                .band
+                .as_ref()
+                .or_else(|| stock.bands.get(&record.name));
             Some((band?.clone(), record.count))
         });
         let chains = self
@@ -335,7 +364,11 @@ impl GymFile {
 
 /// The chain bare, then on each of its leaders.
 fn hangings(record: &ChainRecord, stock: &Stock) -> Result<Vec<Chain>> {
-    let Some(chain) = record.chain.as_ref().or_else(|| stock.chains.get(&record.name)) else {
+    let Some(chain) = record
+        .chain
+        .as_ref()
+        .or_else(|| stock.chains.get(&record.name))
+    else {
         return Ok(Vec::new());
     };
     let mut all = vec![chain.clone()];
@@ -365,7 +398,11 @@ fn in_words(fault: GymFault) -> Fault {
 
 fn twice(path: String, name: &str) -> GymFault {
     let message = format!("`{name}` is listed twice");
-    fault(path, message, "give each its own name, or add the counts up in one line")
+    fault(
+        path,
+        message,
+        "give each its own name, or add the counts up in one line",
+    )
 }
 
 fn odd_mass(path: String, mass: Mass, least_kg: f64, most_kg: f64) -> Option<GymFault> {
@@ -379,7 +416,8 @@ fn odd_mass(path: String, mass: Mass, least_kg: f64, most_kg: f64) -> Option<Gym
 
 fn odd_count(path: String, count: u32) -> Option<GymFault> {
     (count > MOST_OF_A_KIND).then(|| {
-        let message = format!("is {count}; at most {MOST_OF_A_KIND} pieces of a kind are taken for real");
+        let message =
+            format!("is {count}; at most {MOST_OF_A_KIND} pieces of a kind are taken for real");
         fault(path, message, "")
     })
 }

@@ -1,7 +1,8 @@
 //! The plain loads that a gym can make: a bar with pairs of plates, a dumb-bell, a stack, a sled, a belt.
 //!
-//! In: a gym and how the movement takes its load. Out: [`Loadings`], every load with its best recipe
-//! (fewest plates a side), in rising order, and the heaviest one below a limit in no time.
+//! In: a gym and how the movement takes its load. Out: [`Loadings`], every load with its best recipe, in
+//! rising order, and the heaviest one below a limit in no time. The best recipe has the fewest plates on the
+//! bar that the gym lists first; a later bar takes its turn where that saves plates that are not allowed.
 
 use super::gym::{BarRecord, Gym};
 use crate::error::{Error, Result};
@@ -65,7 +66,12 @@ impl Loadings {
 
     fn sorted(mut all: Vec<Loading>) -> Self {
         all.retain(|loading| loading.mass.as_kg() <= HEAVIEST_KG);
-        all.sort_by(|a, b| a.mass.as_kg().total_cmp(&b.mass.as_kg()).then(a.plates.cmp(&b.plates)));
+        all.sort_by(|a, b| {
+            a.mass
+                .as_kg()
+                .total_cmp(&b.mass.as_kg())
+                .then(a.plates.cmp(&b.plates))
+        });
         let most = all.iter().map(|loading| loading.plates).max().unwrap_or(0);
         let within: Vec<Vec<u32>> = (0..=most)
             .map(|plates| {
@@ -91,6 +97,21 @@ impl Loadings {
         &self.all
     }
 
+    /// How many different loads there are.
+    #[must_use]
+    pub fn distinct(&self) -> usize {
+        let pairs = self.all.windows(2);
+        let steps = pairs.filter(|pair| pair[1].mass.as_kg() - pair[0].mass.as_kg() > 1.0e-6);
+        steps.count() + usize::from(!self.all.is_empty())
+    }
+
+    /// The lightest load that needs at most `plates` a side.
+    #[must_use]
+    pub fn lightest(&self, plates: u32) -> Option<usize> {
+        let level = (plates as usize).min(self.within.len().checked_sub(1)?);
+        self.within[level].first().map(|index| *index as usize)
+    }
+
     /// The heaviest load of at most `kg` that needs at most `plates` a side, by its place in [`Self::all`].
     #[must_use]
     pub fn floor(&self, kg: f64, plates: u32) -> Option<usize> {
@@ -98,7 +119,9 @@ impl Loadings {
         let masses = &self.masses_kg[level];
         // A rounding error must not cost a whole step.
         let above = masses.partition_point(|mass| *mass <= kg + 1.0e-9 * kg.abs());
-        above.checked_sub(1).map(|index| self.within[level][index] as usize)
+        above
+            .checked_sub(1)
+            .map(|index| self.within[level][index] as usize)
     }
 
     /// The next heavier load that needs at most `plates` a side.
@@ -122,7 +145,9 @@ impl Loadings {
     /// The lightest load.
     #[must_use]
     pub fn lightest_kg(&self) -> f64 {
-        self.all.first().map_or(f64::INFINITY, |loading| loading.mass.as_kg())
+        self.all
+            .first()
+            .map_or(f64::INFINITY, |loading| loading.mass.as_kg())
     }
 }
 
@@ -168,7 +193,10 @@ fn plate_sums(gym: &Gym) -> (Vec<Mass>, Vec<Recipe>) {
             }
         }
     }
-    (kinds.into_iter().map(|k| k.0).collect(), sums.into_values().collect())
+    (
+        kinds.into_iter().map(|k| k.0).collect(),
+        sums.into_values().collect(),
+    )
 }
 
 fn keep_better(sums: &mut BTreeMap<u64, Recipe>, recipe: Recipe) {
@@ -189,25 +217,30 @@ fn is_better(new: &Recipe, known: &Recipe) -> bool {
 
 fn bar_loads(gym: &Gym) -> Result<Vec<Loading>> {
     if gym.bars.is_empty() {
-        return Err(Error::no_answer(format!("{} has no bar, and this movement takes one", gym.title))
-            .hint("add one to the gym file: bars: [(name: \"bar\", mass: \"20 kg\")]"));
+        return Err(Error::no_answer(format!(
+            "{} has no bar, and this movement takes one",
+            gym.title
+        ))
+        .hint("add one to the gym file: bars: [(name: \"bar\", mass: \"20 kg\")]"));
     }
     let (kinds, sums) = plate_sums(gym);
-    let mut best: BTreeMap<u64, Loading> = BTreeMap::new();
+    let mut known: BTreeMap<u64, Vec<Loading>> = BTreeMap::new();
     for bar in &gym.bars {
         let empty = units(bar.mass) + 2 * gym.collars.map_or(0, units);
-        for recipe in &sums {
+        for recipe in sums
+            .iter()
+            .filter(|recipe| is_on_step(gym, 2 * recipe.units))
+        {
             let whole = empty + 2 * recipe.units;
-            if !is_on_step(gym, 2 * recipe.units) {
-                continue;
-            }
-            let key = (whole + UNITS_IN_A_STEP / 2) / UNITS_IN_A_STEP;
-            if best.get(&key).is_none_or(|known| recipe.plates < known.plates) {
-                best.insert(key, bar_loading(gym, bar, whole, recipe, &kinds));
+            let same = known
+                .entry((whole + UNITS_IN_A_STEP / 2) / UNITS_IN_A_STEP)
+                .or_default();
+            if same.iter().all(|other| recipe.plates < other.plates) {
+                same.push(bar_loading(gym, bar, whole, recipe, &kinds));
             }
         }
     }
-    Ok(best.into_values().collect())
+    Ok(known.into_values().flatten().collect())
 }
 
 /// Whether what stands on the bar is a whole number of the gym's smallest steps (to 0.1 g).
@@ -228,7 +261,9 @@ fn bar_loading(gym: &Gym, bar: &BarRecord, whole: u64, recipe: &Recipe, kinds: &
     let collars = gym
         .collars
         .filter(|mass| mass.as_kg() > 0.0)
-        .map_or(String::new(), |mass| format!(", collars of {}", mass_in_words(mass)));
+        .map_or(String::new(), |mass| {
+            format!(", collars of {}", mass_in_words(mass))
+        });
     Loading {
         mass: Mass::from_kg(whole as f64 / UNITS_IN_KG),
         items,
@@ -243,7 +278,10 @@ fn bar_loading(gym: &Gym, bar: &BarRecord, whole: u64, recipe: &Recipe, kinds: &
 }
 
 fn plate_items<'a>(recipe: &'a Recipe, kinds: &'a [Mass]) -> impl Iterator<Item = Item> + 'a {
-    let used = kinds.iter().zip(&recipe.counts).filter(|(_, count)| **count > 0);
+    let used = kinds
+        .iter()
+        .zip(&recipe.counts)
+        .filter(|(_, count)| **count > 0);
     used.map(|(each, pairs)| {
         Item::Weight(Weight::Plates {
             each: *each,
@@ -282,8 +320,11 @@ pub fn mass_in_words(mass: Mass) -> String {
 
 fn dumbbell_loads(gym: &Gym) -> Result<Vec<Loading>> {
     if gym.dumbbells.is_empty() {
-        return Err(Error::no_answer(format!("{} has no dumb-bells, and this movement takes them", gym.title))
-            .hint("add them to the gym file: dumbbells: [\"5 kg\", \"7.5 kg\"]"));
+        return Err(Error::no_answer(format!(
+            "{} has no dumb-bells, and this movement takes them",
+            gym.title
+        ))
+        .hint("add them to the gym file: dumbbells: [\"5 kg\", \"7.5 kg\"]"));
     }
     let loading = |mass: &Mass| Loading {
         mass: *mass,
@@ -296,8 +337,11 @@ fn dumbbell_loads(gym: &Gym) -> Result<Vec<Loading>> {
 
 fn stack_loads(gym: &Gym) -> Result<Vec<Loading>> {
     let stack = gym.stack.ok_or_else(|| {
-        Error::no_answer(format!("{} has no machine with a weight stack, and this movement takes one", gym.title))
-            .hint("add it to the gym file: stack: (step: \"5 kg\", most: \"100 kg\")")
+        Error::no_answer(format!(
+            "{} has no machine with a weight stack, and this movement takes one",
+            gym.title
+        ))
+        .hint("add it to the gym file: stack: (step: \"5 kg\", most: \"100 kg\")")
     })?;
     let steps = (stack.most.as_kg() / stack.step.as_kg() + 1.0e-9).floor() as u32;
     let loading = |step: u32| {
@@ -314,12 +358,17 @@ fn stack_loads(gym: &Gym) -> Result<Vec<Loading>> {
 
 fn sled_loads(gym: &Gym) -> Result<Vec<Loading>> {
     let record = gym.sled.ok_or_else(|| {
-        Error::no_answer(format!("{} has no sled on rails, and this movement takes one", gym.title))
-            .hint("add it to the gym file: sled: (mass: \"45 kg\")")
+        Error::no_answer(format!(
+            "{} has no sled on rails, and this movement takes one",
+            gym.title
+        ))
+        .hint("add it to the gym file: sled: (mass: \"45 kg\")")
     })?;
     let sled = Sled::new(record.mass, record.friction).map_err(Error::bad)?;
     let (kinds, sums) = plate_sums(gym);
-    let on_step = sums.iter().filter(|recipe| is_on_step(gym, 2 * recipe.units));
+    let on_step = sums
+        .iter()
+        .filter(|recipe| is_on_step(gym, 2 * recipe.units));
     Ok(on_step
         .map(|recipe| {
             let mut items = vec![Item::Sled(sled)];
@@ -355,7 +404,9 @@ fn belt_loads(gym: &Gym) -> Vec<Loading> {
         plate.count = plate.count.saturating_mul(2);
     }
     let (kinds, sums) = plate_sums(&singles);
-    let loaded = sums.iter().filter(|recipe| recipe.plates > 0 && is_on_step(gym, recipe.units));
+    let loaded = sums
+        .iter()
+        .filter(|recipe| recipe.plates > 0 && is_on_step(gym, recipe.units));
     all.extend(loaded.map(|recipe| {
         let mass = Mass::from_kg(recipe.units as f64 / UNITS_IN_KG);
         Loading {

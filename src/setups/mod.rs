@@ -9,14 +9,17 @@ mod gym;
 mod loading;
 mod ranking;
 mod score;
+mod sums;
 mod wish;
 
-pub use buildable::{Allowed, Hanging, MOST_LEAN_DEG, Rack, in_words};
+pub use buildable::{Allowed, Hanging, MOST_LEAN_DEG, Rack, hung_in_words};
 pub use cautions::{Uses, cautions};
 pub use gym::{
-    BandRecord, BarRecord, ChainRecord, Gym, GymFault, GymFile, PlateRecord, SledRecord, StackRecord,
+    BandRecord, BarRecord, ChainRecord, Gym, GymFault, GymFile, PlateRecord, SledRecord,
+    StackRecord,
 };
 pub use loading::{Loading, Loadings, MOST_PLATES_A_SIDE, mass_in_words};
 pub use ranking::{Candidate, Combination, Found, Merit, Miss, Watch, search};
-pub use score::{Field, Gap, Judged, Kernel, Limit};
+pub use score::{Gap, Judged, Kernel, Limit};
+pub use sums::Field;
 pub use wish::{Goal, LoadLimit, MOST_HUNG, STUDIED_SHARES, Wish};

@@ -5,7 +5,8 @@
 //! each is met once; the order of (score, combination) makes the answer the same on any number of threads.
 
 use super::buildable::Rack;
-use super::score::{Gap, Judged, Kernel, LANES, Limit, Sums};
+use super::score::{Gap, Judged, Kernel, LANES, Limit};
+use super::sums::Sums;
 use super::wish::{MOST_HUNG, Wish};
 use crate::error::{Error, Result};
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
@@ -49,7 +50,9 @@ impl Ord for Candidate {
     fn cmp(&self, other: &Self) -> Ordering {
         let score = self.judged.score.total_cmp(&other.judged.score);
         let pieces = || self.judged.pieces.cmp(&other.judged.pieces);
-        score.then_with(pieces).then_with(|| self.combination.cmp(&other.combination))
+        score
+            .then_with(pieces)
+            .then_with(|| self.combination.cmp(&other.combination))
     }
 }
 
@@ -236,7 +239,13 @@ impl Merit {
 ///    branch cannot fit either and is passed over.
 ///
 /// **Fails** when it is stopped from outside.
-pub fn search(kernel: &Kernel, rack: &Rack, wish: &Wish, keep: usize, watch: &Watch) -> Result<Found> {
+pub fn search(
+    kernel: &Kernel,
+    rack: &Rack,
+    wish: &Wish,
+    keep: usize,
+    watch: &Watch,
+) -> Result<Found> {
     let walk = Walk::new(kernel, rack, wish, keep);
     let parts = walk.parts();
     watch.all.store(parts.len() as u64, Relaxed);
@@ -286,20 +295,34 @@ impl<'a> Walk<'a> {
             rack,
             most_hung: wish.most_hung.min(wish.most_pieces) as usize,
             keep,
-            only_load: kernel.takes.iter().rposition(helps).map_or(0, |last| last + 1),
+            only_load: kernel
+                .takes
+                .iter()
+                .rposition(helps)
+                .map_or(0, |last| last + 1),
         }
     }
 
     /// The empty combination, every single hanging, every pair with what follows it.
     fn parts(&self) -> Vec<Part> {
         let many = self.rack.hangings.len();
-        let mut parts = vec![Part { begin: Vec::new(), goes_on: false }];
+        let mut parts = vec![Part {
+            begin: Vec::new(),
+            goes_on: false,
+        }];
         if self.most_hung >= 1 {
-            parts.extend((0..many).map(|first| Part { begin: vec![first], goes_on: false }));
+            parts.extend((0..many).map(|first| Part {
+                begin: vec![first],
+                goes_on: false,
+            }));
         }
         if self.most_hung >= 2 {
-            let pairs = (0..many).flat_map(|first| (first..many).map(move |second| vec![first, second]));
-            parts.extend(pairs.map(|begin| Part { begin, goes_on: true }));
+            let pairs =
+                (0..many).flat_map(|first| (first..many).map(move |second| vec![first, second]));
+            parts.extend(pairs.map(|begin| Part {
+                begin,
+                goes_on: true,
+            }));
         }
         parts
     }
@@ -331,11 +354,27 @@ impl<'a> Walk<'a> {
     }
 
     /// Judges one combination; tells whether adding hangings may make sense.
-    fn judge(&self, combination: Combination, least_kg: f64, sums: &Sums, from: usize, found: &mut Found) -> bool {
+    fn judge(
+        &self,
+        combination: Combination,
+        least_kg: f64,
+        sums: &Sums,
+        from: usize,
+        found: &mut Found,
+    ) -> bool {
         found.judged += 1;
-        match self.kernel.judge(least_kg, sums, u32::from(combination.length)) {
+        match self
+            .kernel
+            .judge(least_kg, sums, u32::from(combination.length))
+        {
             Ok(judged) => {
-                found.add(Candidate { combination, judged }, self.keep);
+                found.add(
+                    Candidate {
+                        combination,
+                        judged,
+                    },
+                    self.keep,
+                );
                 true
             }
             Err(gap) => {
@@ -345,7 +384,14 @@ impl<'a> Walk<'a> {
         }
     }
 
-    fn deeper(&self, combination: Combination, sums: &Sums, from: usize, standing: &mut Standing, found: &mut Found) {
+    fn deeper(
+        &self,
+        combination: Combination,
+        sums: &Sums,
+        from: usize,
+        standing: &mut Standing,
+        found: &mut Found,
+    ) {
         let depth = combination.hangings().len();
         let is_last = depth + 1 == self.most_hung;
         for hanging in from..self.rack.hangings.len() {
@@ -384,7 +430,11 @@ fn least_difference(room: &[f64], takes: &[f64]) -> f64 {
     for (room, takes) in room.chunks_exact(LANES).zip(takes.chunks_exact(LANES)) {
         for lane in 0..LANES {
             let left = room[lane] - takes[lane];
-            least[lane] = if left < least[lane] { left } else { least[lane] };
+            least[lane] = if left < least[lane] {
+                left
+            } else {
+                least[lane]
+            };
         }
     }
     least.into_iter().fold(f64::INFINITY, f64::min)
@@ -398,7 +448,11 @@ fn lowered(room: &[f64], takes: &[f64], into: &mut [f64]) -> f64 {
         for lane in 0..LANES {
             let left = room[lane] - takes[lane];
             into[lane] = left;
-            least[lane] = if left < least[lane] { left } else { least[lane] };
+            least[lane] = if left < least[lane] {
+                left
+            } else {
+                least[lane]
+            };
         }
     }
     least.into_iter().fold(f64::INFINITY, f64::min)

@@ -54,7 +54,8 @@ pub struct Wish {
     pub goal: Goal,
     /// The effort at the hardest place, 1 = all the lifter has.
     pub effort: f64,
-    /// Least and most share of the load at the end of the range from bands and chains; help counts negative.
+    /// Least and most share of bands and chains, at start or end: of the load what they add, of the weight
+    /// what they take away.
     pub share: [Option<f64>; 2],
     /// Limits of the load.
     pub loads: Vec<LoadLimit>,
@@ -68,17 +69,17 @@ pub struct Wish {
 pub const MOST_HUNG: u32 = 6;
 
 /// Most places of the range that limits may name.
-const MOST_LIMITS: usize = 4;
+pub(super) const MOST_LIMITS: usize = 4;
 
 impl Default for Wish {
-    /// The flattest effort at 80 % with what studies used, at most 4 bands and chains a side.
+    /// The flattest effort at 80 % with what studies used, at most 2 bands and chains a side.
     fn default() -> Self {
         Self {
             goal: Goal::Flattest,
             effort: 0.80,
             share: [None, Some(STUDIED_SHARES[1])],
             loads: Vec::new(),
-            most_hung: 4,
+            most_hung: 2,
             most_pieces: 12,
         }
     }
@@ -91,7 +92,7 @@ impl Wish {
     pub fn checked(self) -> Result<Self> {
         within("the hardest effort", self.effort, 0.05, 1.5)?;
         for share in self.share.iter().flatten() {
-            within("a share of bands and chains", *share, -1.0, 1.0)?;
+            within("a share of bands and chains", *share, 0.0, 1.0)?;
         }
         if let [Some(least), Some(most)] = self.share
             && least > most
@@ -109,7 +110,9 @@ impl Wish {
             )));
         }
         if self.loads.len() > MOST_LIMITS {
-            return Err(Error::bad(format!("at most {MOST_LIMITS} limits of the load are kept")));
+            return Err(Error::bad(format!(
+                "at most {MOST_LIMITS} limits of the load are kept"
+            )));
         }
         for limit in &self.loads {
             within("a place of the range", limit.at, 0.0, 1.0)?;

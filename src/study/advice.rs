@@ -28,9 +28,18 @@ pub struct Advice {
 }
 
 /// The advice for a lift.
-pub(super) fn advice(ground: &Ground<'_>, field: &Field, rack: &Rack, kernel: &Kernel<'_>) -> Result<Advice> {
+pub(super) fn advice(
+    ground: &Ground<'_>,
+    field: &Field,
+    rack: &Rack,
+    kernel: &Kernel<'_>,
+) -> Result<Advice> {
     let best = |helps: bool| {
-        let of_kind = rack.hangings.iter().enumerate().filter(|(_, hanging)| hanging.helps == helps);
+        let of_kind = rack
+            .hangings
+            .iter()
+            .enumerate()
+            .filter(|(_, hanging)| hanging.helps == helps);
         let each = of_kind.filter_map(|(index, _)| kernel.flattening_of_one(index));
         each.max_by(f64::total_cmp)
     };
@@ -92,7 +101,10 @@ fn remedies(ground: &Ground<'_>, field: &Field) -> Result<Vec<String>> {
     }
     found.retain(|(percent, _)| *percent > WORTH_SAYING);
     found.sort_by(|a, b| b.0.total_cmp(&a.0));
-    Ok(found.into_iter().map(|(percent, words)| format!("{words} (flattens by {} %)", rounded(percent, 0))).collect())
+    Ok(found
+        .into_iter()
+        .map(|(percent, words)| format!("{words} (flattens by {} %)", rounded(percent, 0)))
+        .collect())
 }
 
 /// A way in which a cable may lead, in words.
@@ -100,7 +112,12 @@ type Led = (Lead, String);
 
 fn pulleys() -> Vec<Led> {
     let anchor = |(name, _, _): &(&str, f64, f64)| {
-        Anchor::named(name).map(|anchor| (Lead::Pulley(anchor), format!("a cable from a pulley at {name}")))
+        Anchor::named(name).map(|anchor| {
+            (
+                Lead::Pulley(anchor),
+                format!("a cable from a pulley at {name}"),
+            )
+        })
     };
     NAMED_ANCHORS.iter().filter_map(anchor).collect()
 }
@@ -110,13 +127,27 @@ fn directions() -> Vec<Led> {
     (0..24)
         .map(|step| {
             let degrees = f64::from(step) * 15.0 - 180.0;
-            let side = if degrees.abs() > 90.0 { "backward or inward" } else { "forward or outward" };
-            let slope = if degrees.abs() > 90.0 { 180.0 - degrees.abs() } else { degrees.abs() };
+            let side = if degrees.abs() > 90.0 {
+                "backward or inward"
+            } else {
+                "forward or outward"
+            };
+            let slope = if degrees.abs() > 90.0 {
+                180.0 - degrees.abs()
+            } else {
+                degrees.abs()
+            };
             let up = if degrees < 0.0 { "below" } else { "above" };
             let words = match slope {
-                90.0 => format!("a cable that pulls straight {}", if degrees < 0.0 { "down" } else { "up" }),
+                90.0 => format!(
+                    "a cable that pulls straight {}",
+                    if degrees < 0.0 { "down" } else { "up" }
+                ),
                 0.0 => format!("a cable that pulls level {side}"),
-                _ => format!("a cable that pulls {side}, {} deg {up} level", rounded(slope, 0)),
+                _ => format!(
+                    "a cable that pulls {side}, {} deg {up} level",
+                    rounded(slope, 0)
+                ),
             };
             (Lead::Direction(Angle::from_deg(degrees)), words)
         })
@@ -144,7 +175,8 @@ fn effort_of(ground: &Ground<'_>, field: &Field, setup: &Setup) -> Option<Vec<f6
         .iter()
         .zip(&field.effort_per_n)
         .map(|(point, [x, z])| {
-            let PlaneForce { x_n, z_n } = rigged.total_at(point, &field.carrier, Motion::Hold).force;
+            let PlaneForce { x_n, z_n } =
+                rigged.total_at(point, &field.carrier, Motion::Hold).force;
             x * x_n + z * z_n
         })
         .collect();
@@ -154,16 +186,22 @@ fn effort_of(ground: &Ground<'_>, field: &Field, setup: &Setup) -> Option<Vec<f6
 /// A cam whose radius follows the lifter's capacity.
 fn fitted_cam(ground: &Ground<'_>) -> Result<Option<(f64, String)>> {
     let points = load_points(&ground.range);
-    let angles: Vec<Angle> = points.iter().map(|point| Angle::from_rad(point.lever_rad)).collect();
+    let angles: Vec<Angle> = points
+        .iter()
+        .map(|point| Angle::from_rad(point.lever_rad))
+        .collect();
     let Ok(cam) = Cam::fitted(&angles, &ground.capacity.values(), Length::from_cm(12.0)) else {
         return Ok(None);
     };
     let mut setup = Setup::plain(Mass::from_kg(10.0));
     setup.items.push(Item::Cam(cam));
     let result = ground.setup(&setup)?;
-    Ok(result
-        .flattening_percent
-        .map(|percent| (percent, "a machine whose cam follows the lifter's strength".to_owned())))
+    Ok(result.flattening_percent.map(|percent| {
+        (
+            percent,
+            "a machine whose cam follows the lifter's strength".to_owned(),
+        )
+    }))
 }
 
 /// Why the first setup wins, in a sentence or two.
@@ -176,7 +214,10 @@ pub(super) fn reason(
 ) -> String {
     let won = match &wish.goal {
         Goal::Flattest => "it evens effort out most".to_owned(),
-        Goal::MostLoad { at, .. } => format!("it allows the most load at {} of the range", rounded(*at, 2)),
+        Goal::MostLoad { at, .. } => format!(
+            "it allows the most load at {} of the range",
+            rounded(*at, 2)
+        ),
         Goal::Share { share, at } => format!(
             "its share of bands and chains at {} of the range is nearest to {} %",
             rounded(*at, 2),
@@ -186,10 +227,15 @@ pub(super) fn reason(
     };
     let flattening = first.study.flattening_percent.unwrap_or(0.0);
     let Some(plain) = plain else {
-        return format!("Number 1 is first because {won} (flattening {} %).", rounded(flattening, 0));
+        return format!(
+            "Number 1 is first because {won} (flattening {} %).",
+            rounded(flattening, 0)
+        );
     };
     if first.hung == 0 {
-        return format!("Number 1 is first because {won}: no band or chain of this gym does better than plain weight.");
+        return format!(
+            "Number 1 is first because {won}: no band or chain of this gym does better than plain weight."
+        );
     }
     let change = |index: usize| {
         let kg = first.loads[index].as_kg() - plain.loads[index].as_kg();

@@ -70,7 +70,9 @@ impl Ground<'_> {
             .iter()
             .zip(capacity)
             .map(|(point, c)| {
-                let force = plain.total_at(point, &self.range.carrier, Motion::Hold).force;
+                let force = plain
+                    .total_at(point, &self.range.carrier, Motion::Hold)
+                    .force;
                 let size = force.magnitude_n().max(f64::MIN_POSITIVE);
                 [force.x_n / size / c, force.z_n / size / c]
             })

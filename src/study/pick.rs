@@ -8,8 +8,8 @@ use super::picked::{Exact, Picked, Settled};
 use super::study::{Ground, Question, Study};
 use crate::error::{Error, Result};
 use crate::setups::{
-    Allowed, Candidate, Combination, Found, Gym, Kernel, Limit, LoadLimit, Loadings, Merit, Miss, Rack, Watch,
-    Wish, in_words, search,
+    Allowed, Candidate, Combination, Found, Gym, Kernel, Limit, LoadLimit, Loadings, Merit, Miss,
+    Rack, Watch, Wish, search,
 };
 use crate::units::{Mass, System, rounded};
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
@@ -111,22 +111,31 @@ pub fn pick(request: &Request<'_>, watch: &Watch) -> Result<Pick> {
         rack: &rack,
         loadings: &loadings,
         wish: &wish,
+        kernel: &kernel,
+        gym: request.gym,
     };
     let finalists = settled(&exact, &found.finalists())?;
     if finalists.is_empty() {
         return Err(none_fits(&exact, request, &found)?);
     }
-    let ranked = picked(&exact, &finalists[..finalists.len().min(request.top.max(1))])?;
+    let ranked = picked(
+        &exact,
+        &finalists[..finalists.len().min(request.top.max(1))],
+    )?;
     let (front, front_size) = front(&exact, &kernel, &found)?;
     let plain = plain(&exact, &kernel)?;
     let counts = Counts {
         combinations,
-        loads: loadings.all().len() as u64,
+        loads: loadings.distinct() as u64,
         judged: found.judged,
         fitting: found.fitting,
     };
     let advice = advice(&ground, &field, &rack, &kernel)?;
-    let shown = plain.iter().chain(&ranked).map(|p| p.study.clone()).collect();
+    let shown = plain
+        .iter()
+        .chain(&ranked)
+        .map(|p| p.study.clone())
+        .collect();
     let study = ground.into_study(shown);
     Ok(Pick {
         why: reason(&study, &wish, plain.as_ref(), &ranked[0], request.units),
@@ -168,13 +177,18 @@ fn settled(exact: &Exact<'_>, candidates: &[Candidate]) -> Result<Vec<Settled>> 
     let mut settled: Vec<Settled> = all.into_iter().flatten().collect();
     settled.sort_by(|a, b| {
         let score = a.score.total_cmp(&b.score);
-        score.then(a.pieces.cmp(&b.pieces)).then(a.combination.cmp(&b.combination))
+        score
+            .then(a.pieces.cmp(&b.pieces))
+            .then(a.combination.cmp(&b.combination))
     });
     Ok(settled)
 }
 
 fn picked(exact: &Exact<'_>, settled: &[Settled]) -> Result<Vec<Picked>> {
-    settled.par_iter().map(|settled| exact.picked(settled)).collect()
+    settled
+        .par_iter()
+        .map(|settled| exact.picked(settled))
+        .collect()
 }
 
 /// The non-dominated setups by their exact figures, simplest first, and how many there were.
@@ -209,12 +223,18 @@ fn thinned(front: Vec<Picked>) -> Vec<Picked> {
         .map(|index| index * (size - 1) / (MOST_OF_FRONT - 1))
         .collect();
     let numbered = front.into_iter().enumerate();
-    numbered.filter(|(index, _)| kept.contains(index)).map(|(_, setup)| setup).collect()
+    numbered
+        .filter(|(index, _)| kept.contains(index))
+        .map(|(_, setup)| setup)
+        .collect()
 }
 
 /// Plain weight at the wished effort, whatever the limits of shares and loads say.
 fn plain(exact: &Exact<'_>, kernel: &Kernel<'_>) -> Result<Option<Picked>> {
-    let Some(loading) = exact.loadings.floor(kernel.most_plain_kg(), exact.wish.most_pieces) else {
+    let Some(loading) = exact
+        .loadings
+        .floor(kernel.most_plain_kg(), exact.wish.most_pieces)
+    else {
         return Ok(None);
     };
     let settled = Settled {
@@ -230,10 +250,11 @@ fn plain(exact: &Exact<'_>, kernel: &Kernel<'_>) -> Result<Option<Picked>> {
 fn none_fits(exact: &Exact<'_>, request: &Request<'_>, found: &Found) -> Result<Error> {
     let gym = &request.gym.title;
     let Some(miss) = &found.miss else {
-        return Ok(Error::no_answer(format!("nothing that {gym} can build fits exactly"))
-            .hint("widen the limits a little"));
+        return Ok(
+            Error::no_answer(format!("nothing that {gym} can build fits exactly"))
+                .hint("widen the limits a little"),
+        );
     };
-    let setup = exact.setup(&miss.combination, miss.gap.loading as usize);
     let near = Settled {
         combination: miss.combination,
         loading: miss.gap.loading as usize,
@@ -241,7 +262,7 @@ fn none_fits(exact: &Exact<'_>, request: &Request<'_>, found: &Found) -> Result<
         pieces: 0,
     };
     let near = exact.picked(&near)?;
-    let words = match in_words(&setup.items).as_str() {
+    let words = match near.hung_words.as_str() {
         "none" => near.plain_words.clone(),
         hung => format!("{}; {hung}", near.plain_words),
     };
@@ -274,20 +295,50 @@ fn shortfall(miss: &Miss, wish: &Wish, near: &Picked) -> (String, String) {
             (what, fix)
         }
         Limit::LeastShare => (
-            format!("has {} of its load at the end from bands and chains, less than {}", percent(gap.has), percent(gap.needs)),
-            format!("--share {}%.. would make it fit, or a wider band", (100.0 * gap.has).floor()),
+            format!(
+                "has {} of it from bands and chains, less than {}",
+                percent(gap.has),
+                percent(gap.needs)
+            ),
+            format!(
+                "--share {}%.. would make it fit, or a wider band",
+                (100.0 * gap.has).floor()
+            ),
         ),
         Limit::MostShare => (
-            format!("has {} of its load at the end from bands and chains, more than {}", percent(gap.has), percent(gap.needs)),
-            format!("--share ..{}% would make it fit, or a narrower band", (100.0 * gap.has).ceil()),
+            format!(
+                "has {} of it from bands and chains, more than {}",
+                percent(gap.has),
+                percent(gap.needs)
+            ),
+            format!(
+                "--share ..{}% would make it fit, or a narrower band",
+                (100.0 * gap.has).ceil()
+            ),
         ),
         Limit::LeastLoad(place) => (
-            format!("loads {} {}, less than {}", kg(gap.has), limit_words(&wish.loads[place]), kg(gap.needs)),
-            format!("at least {} there, or more effort, would make it fit", kg(gap.has.floor())),
+            format!(
+                "loads {} {}, less than {}",
+                kg(gap.has),
+                limit_words(&wish.loads[place]),
+                kg(gap.needs)
+            ),
+            format!(
+                "at least {} there, or more effort, would make it fit",
+                kg(gap.has.floor())
+            ),
         ),
         Limit::MostLoad(place) => (
-            format!("loads {} {}, more than {}", kg(gap.has), limit_words(&wish.loads[place]), kg(gap.needs)),
-            format!("at most {} there, or less effort, would make it fit", kg(gap.has.ceil())),
+            format!(
+                "loads {} {}, more than {}",
+                kg(gap.has),
+                limit_words(&wish.loads[place]),
+                kg(gap.needs)
+            ),
+            format!(
+                "at most {} there, or less effort, would make it fit",
+                kg(gap.has.ceil())
+            ),
         ),
     }
 }
@@ -297,7 +348,9 @@ impl Pick {
     #[must_use]
     pub fn of_first(&self, many: usize) -> Study {
         let mut study = self.study.clone();
-        study.setups.truncate(usize::from(self.plain.is_some()) + many);
+        study
+            .setups
+            .truncate(usize::from(self.plain.is_some()) + many);
         study
     }
 

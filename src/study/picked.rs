@@ -4,10 +4,9 @@
 
 use super::study::{Ground, SetupStudy, load_points};
 use crate::error::Result;
-use crate::movement::PlaneForce;
 use crate::overlay::spread;
 use crate::resistance::{Item, LoadForce, Motion, Setup};
-use crate::setups::{Combination, Goal, Loadings, Rack, Wish, in_words};
+use crate::setups::{Combination, Goal, Gym, Kernel, Loadings, Rack, Wish, hung_in_words};
 use crate::units::Mass;
 
 /// A setup that the gym can build, with its figures.
@@ -27,7 +26,7 @@ pub struct Picked {
     pub end_range: [Mass; 2],
     /// Mean load over the range.
     pub mean_load: Mass,
-    /// Share of the load at the end that bands and chains make.
+    /// Share of bands and chains at start or end: of the load what they add, of the weight what they take.
     pub share: f64,
     /// Plates, bands and chains a side.
     pub pieces: u32,
@@ -45,6 +44,8 @@ pub(super) struct Exact<'a> {
     pub(super) rack: &'a Rack,
     pub(super) loadings: &'a Loadings,
     pub(super) wish: &'a Wish,
+    pub(super) kernel: &'a Kernel<'a>,
+    pub(super) gym: &'a Gym,
 }
 
 /// A rounding error is no excess of effort or share.
@@ -65,7 +66,10 @@ impl Exact<'_> {
         let mut items = self.loadings.all()[loading].items.clone();
         for hanging in combination.hangings() {
             let item = &self.rack.hangings[usize::from(*hanging)].item;
-            match items.iter_mut().find(|known| is_same_but_count(known, item)) {
+            match items
+                .iter_mut()
+                .find(|known| is_same_but_count(known, item))
+            {
                 Some(known) => count_up(known),
                 None => items.push(item.clone()),
             }
@@ -77,7 +81,11 @@ impl Exact<'_> {
     ///
     /// Where the pull leans, the search was a tangent, so the neighbouring loads are tried. `None` if no
     /// load fits, or a limit is missed.
-    pub(super) fn settled(&self, combination: Combination, loading: usize) -> Result<Option<Settled>> {
+    pub(super) fn settled(
+        &self,
+        combination: Combination,
+        loading: usize,
+    ) -> Result<Option<Settled>> {
         let hung = combination.hangings().len() as u32;
         let plates = self.wish.most_pieces.saturating_sub(hung);
         let mut at = loading;
@@ -102,18 +110,19 @@ impl Exact<'_> {
                 (at, effort) = (heavier, more);
             }
         }
-        let setup = self.setup(&combination, at);
-        Ok(self.is_within_limits(&setup).then(|| Settled {
+        let fits = self.kernel.gap_of(&combination, at).is_none();
+        Ok(fits.then(|| Settled {
             combination,
             loading: at,
-            score: self.score(&setup, &effort),
+            score: self.score(&combination, at, &effort),
             pieces: self.loadings.all()[at].plates + hung,
         }))
     }
 
     fn leans(&self, combination: &Combination) -> bool {
         combination.hangings().iter().any(|hanging| {
-            self.ground.is_askew(&self.rack.hangings[usize::from(*hanging)].force)
+            self.ground
+                .is_askew(&self.rack.hangings[usize::from(*hanging)].force)
         })
     }
 
@@ -144,69 +153,16 @@ impl Exact<'_> {
         })
     }
 
-    /// Load at a place of the range in kilograms of plain load.
-    fn load_at(&self, setup: &Setup, range: f64) -> Mass {
-        let loaded = self.ground.loaded(setup);
-        self.kilograms(&loaded, range, |load, _| load.along_n)
-    }
-
-    /// Some force at a place of the range over that of one kilogram of plain load there.
-    fn kilograms(&self, setup: &Setup, range: f64, force_n: impl Fn(&LoadForce, &Setup) -> f64) -> Mass {
-        let points = load_points(&self.ground.range);
-        let index = ((points.len() - 1) as f64 * range).round() as usize;
-        let carrier = &self.ground.range.carrier;
-        let rigged = setup.rigged_over(&points);
-        let load = rigged.force_at(&points[index], carrier, Motion::Hold);
-        let one = self.one_kilogram(setup, &points[index]);
-        Mass::from_kg(force_n(&load, &rigged) / one.magnitude_n().max(f64::MIN_POSITIVE))
-    }
-
-    /// Force of one more kilogram beside the setup's sled and cam.
-    fn one_kilogram(&self, setup: &Setup, point: &crate::movement::LoadPoint) -> PlaneForce {
-        let machine: Vec<Item> = setup
-            .items
-            .iter()
-            .filter(|item| matches!(item, Item::Sled(_) | Item::Cam(_)))
-            .cloned()
-            .collect();
-        let without = Setup::new("", machine.clone());
-        let mut items = machine;
-        items.extend(Setup::plain(Mass::from_kg(1.0)).items);
-        let with = Setup::new("", items);
-        let at = |setup: &Setup| setup.total_at(point, &self.ground.range.carrier, Motion::Hold).force;
-        let (with, without) = (at(&with), at(&without));
-        PlaneForce {
-            x_n: with.x_n - without.x_n,
-            z_n: with.z_n - without.z_n,
-        }
-    }
-
-    fn share_at(&self, setup: &Setup, range: f64) -> f64 {
-        let points = load_points(&self.ground.range);
-        let index = ((points.len() - 1) as f64 * range).round() as usize;
-        let rigged = self.ground.loaded(setup).rigged_over(&points);
-        rigged.share_at(&points[index], &self.ground.range.carrier, Motion::Hold)
-    }
-
-    fn is_within_limits(&self, setup: &Setup) -> bool {
-        let share = self.share_at(setup, 1.0);
-        let [least, most] = self.wish.share;
-        let shares = least.is_none_or(|least| share >= least - SLACK)
-            && most.is_none_or(|most| share <= most + SLACK);
-        shares
-            && self.wish.loads.iter().all(|limit| {
-                let kg = self.load_at(setup, limit.at).as_kg();
-                let slack = SLACK * kg.abs();
-                limit.least.is_none_or(|least| kg >= least.as_kg() - slack)
-                    && limit.most.is_none_or(|most| kg <= most.as_kg() + slack)
-            })
-    }
-
-    fn score(&self, setup: &Setup, effort: &[f64]) -> f64 {
+    fn score(&self, combination: &Combination, loading: usize, effort: &[f64]) -> f64 {
         match &self.wish.goal {
             Goal::Flattest => spread(effort).unwrap_or(f64::INFINITY),
-            Goal::MostLoad { at, .. } => -self.load_at(setup, *at).as_kg(),
-            Goal::Share { share, at } => (self.share_at(setup, *at) - share).abs(),
+            Goal::MostLoad { at, .. } => {
+                let load_kg = self.kernel.load_kg(combination, loading);
+                -load_kg[((load_kg.len() - 1) as f64 * at).round() as usize]
+            }
+            Goal::Share { share, .. } => {
+                (self.kernel.share_at_goal(combination, loading) - share).abs()
+            }
             Goal::Profile(points) => {
                 let last = (effort.len() - 1) as f64;
                 let off = effort.iter().enumerate().map(|(index, effort)| {
@@ -221,41 +177,38 @@ impl Exact<'_> {
     pub(super) fn picked(&self, settled: &Settled) -> Result<Picked> {
         let setup = self.setup(&settled.combination, settled.loading);
         let loading = &self.loadings.all()[settled.loading];
-        let study = self.ground.setup(&setup)?;
-        let loaded = self.ground.loaded(&setup);
-        let loads = [0.0, 0.5, 1.0].map(|range| self.load_at(&setup, range));
-        let carrier = self.ground.range.carrier;
-        let points = load_points(&self.ground.range);
-        let end = points[points.len() - 1];
-        let spread = |pick: fn((f64, f64)) -> f64| {
-            self.kilograms(&loaded, 1.0, |_, rigged| {
-                pick(rigged.spread_at(&end, &carrier, Motion::Hold))
-            })
-        };
+        let load_kg = self.kernel.load_kg(&settled.combination, settled.loading);
+        let last = load_kg.len() - 1;
+        let mean_kg = load_kg.iter().sum::<f64>() / load_kg.len() as f64;
         Ok(Picked {
+            study: self.ground.setup(&setup)?,
             plain_words: loading.words.clone(),
-            hung_words: in_words(&setup.items),
+            hung_words: hung_in_words(&setup.items, self.gym),
             plain_mass: loading.mass,
-            loads,
-            end_range: [spread(|s| s.0), spread(|s| s.1)],
-            mean_load: self.mean_load(&loaded),
-            share: self.share_at(&setup, 1.0),
+            loads: [0, last / 2, last].map(|sample| Mass::from_kg(load_kg[sample])),
+            end_range: self.end_range(settled, load_kg[last]),
+            mean_load: Mass::from_kg(mean_kg),
+            share: self.kernel.share_of(&settled.combination, settled.loading),
             pieces: settled.pieces,
             hung: settled.combination.hangings().len() as u32,
             score: settled.score,
-            study,
             setup,
         })
     }
 
-    fn mean_load(&self, loaded: &Setup) -> Mass {
-        let points = load_points(&self.ground.range);
-        let loads = self.loads(loaded);
-        let kg = points.iter().zip(&loads).map(|(point, load)| {
-            let one = self.one_kilogram(loaded, point).magnitude_n();
-            load.along_n / one.max(f64::MIN_POSITIVE)
-        });
-        Mass::from_kg(kg.sum::<f64>() / points.len() as f64)
+    /// Load at the end when bands that are known by their label only pull less or more than it says.
+    fn end_range(&self, settled: &Settled, load_kg: f64) -> [Mass; 2] {
+        let mut range_kg = [load_kg; 2];
+        for hanging in settled.combination.hangings() {
+            let hanging = usize::from(*hanging);
+            if let Item::Band(hung) = &self.rack.hangings[hanging].item {
+                let kg = self.kernel.end_kg(hanging).abs();
+                let (low_kg, high_kg) = hung.band.spread_n(kg);
+                range_kg[0] -= kg - low_kg;
+                range_kg[1] += high_kg - kg;
+            }
+        }
+        range_kg.map(Mass::from_kg)
     }
 }
 
