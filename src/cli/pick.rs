@@ -1,16 +1,16 @@
 //! `torquill pick MOVEMENT --gym NAME|FILE`: ranks the setups that a gym can build.
 
-use super::figure::{Picture, rendered};
+use super::look::LookOptions;
 use super::options::{Format, Sampling, UnitsOption, Who};
 use super::output;
-use super::waiting::watched;
 use super::texts;
+use super::waiting::watched;
 use crate::charts::setup_ranking;
 use crate::error::{Error, Result};
 use crate::library::Library;
 use crate::report;
 use crate::setups::{Allowed, Goal, LoadLimit, Wish};
-use crate::study::{Pick, Request, pick};
+use crate::study::{Request, pick};
 use clap::{Args, ValueEnum};
 use std::path::PathBuf;
 
@@ -42,15 +42,8 @@ pub struct Arguments {
     /// Draw the first three against plain weight: .svg or .png
     #[arg(short, long, value_name = "FILE")]
     output: Option<PathBuf>,
-    /// Size of the figure: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels
-    #[arg(long, value_name = "SIZE", default_value = "slide")]
-    size: String,
-    /// Light or dark ground of the figure
-    #[arg(long, value_enum, default_value_t = super::figure::ThemeOption::Light)]
-    theme: super::figure::ThemeOption,
-    /// Replace a figure that exists
-    #[arg(long)]
-    force: bool,
+    #[command(flatten)]
+    look: LookOptions,
     /// Units that come first
     #[arg(long, value_enum, default_value_t = UnitsOption::Metric)]
     units: UnitsOption,
@@ -155,7 +148,10 @@ impl WishOptions {
 
 /// Runs the command.
 pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
-    let picture = arguments.picture();
+    let picture = arguments
+        .output
+        .as_ref()
+        .map(|path| arguments.look.picture(path.clone()));
     if let Some(picture) = &picture {
         picture.check()?;
     }
@@ -175,7 +171,8 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     };
     let picked = watched(|watch| pick(&request, watch))?;
     if let Some(picture) = &picture {
-        draw(picture, &picked, arguments.units)?;
+        let scene = setup_ranking(&picked, arguments.units.into(), picture.look()?)?;
+        picture.write(&scene)?;
     }
     let (training, units) = (model.lifter.training, arguments.units.into());
     output::print(&match arguments.format {
@@ -189,25 +186,4 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
         }
     }
     Ok(())
-}
-
-fn draw(picture: &Picture, picked: &Pick, units: UnitsOption) -> Result<()> {
-    let scene = setup_ranking(picked, units.into(), picture.look()?)?;
-    let letters = crate::draw::Letters::Outlined;
-    output::write_file(
-        &picture.output,
-        &rendered(&scene, &picture.output, letters)?,
-    )
-}
-
-impl Arguments {
-    fn picture(&self) -> Option<Picture> {
-        self.output.as_ref().map(|output| Picture {
-            output: output.clone(),
-            size: self.size.clone(),
-            theme: self.theme,
-            live_text: false,
-            force: self.force,
-        })
-    }
 }
