@@ -30,6 +30,7 @@ pub(super) fn stance(movement: &Movement, stance: &StanceRecord, rules: &mut Rul
             start_height,
             reach,
             start_ankle,
+            start_arms,
             sumo,
         } => {
             known(movement, "path.bar", "stance", rules);
@@ -48,6 +49,8 @@ pub(super) fn stance(movement: &Movement, stance: &StanceRecord, rules: &mut Rul
                 50.0,
                 "deg",
             );
+            let arms = start_arms.as_deg();
+            rules.within("path.bar.start_arms", arms, -10.0, 30.0, "deg");
             for (part, share) in [
                 ("thigh", sumo.thigh),
                 ("shank", sumo.shank),

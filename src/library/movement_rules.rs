@@ -203,13 +203,9 @@ fn sweep_rules(movement: &Movement, sweep: &SweepRecord, rules: &mut Rules) {
             ),
         ));
     }
-    rules.within(
-        "path.joint_height",
-        sweep.joint_height.as_m(),
-        0.0,
-        3.0,
-        "m",
-    );
+    if let Some(height) = sweep.joint_height {
+        rules.within("path.joint_height", height.as_m(), 0.0, 3.0, "m");
+    }
     for (dof, name) in &sweep.held {
         let path = format!("path.held.{}", dof.name());
         known(movement, &path, name, rules);

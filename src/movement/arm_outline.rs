@@ -89,7 +89,7 @@ fn bent_over(frame: &TrunkFrame, figure: &Figure, arm: &ArmLine) -> Outline {
         limbs: vec![
             vec![shoulder, shoulder + arm.elbow.1, hand],
             body,
-            figure.foot(ankle, 0.0),
+            figure.foot(ankle, 0.0, false),
         ],
         head: Some(figure.head(shoulder, frame.lean_rad)),
         props: vec![floor(hip.x - 0.35, 0.4)],

@@ -59,7 +59,7 @@ impl BridgePath {
     ///
     /// **Fails** if a technique parameter is missing or the limbs cannot make the last pose.
     pub fn new(record: &BridgeRecord, movement: &Movement, lifter: &Lifter) -> Result<Self> {
-        let chain = LegChain::new(lifter, None);
+        let chain = LegChain::new(lifter, None, None);
         let knee = movement.angle_rad("knee_angle")?.unwrap_or(FRAC_PI_2);
         let pivot_m = record.pivot * chain.trunk_m();
         let hip_angle = record.end_hip.as_rad();
@@ -186,8 +186,8 @@ impl BridgePath {
             view: View::Side,
             limbs: vec![
                 vec![joints[0], joints[1], hip, shoulder],
-                self.figure.arm(shoulder, bar, Side::Left),
-                self.figure.foot(joints[0], 0.0),
+                self.figure.arm(shoulder, bar, Side::Right),
+                self.figure.foot(joints[0], 0.0, false),
             ],
             head: Some(self.figure.head(shoulder, trunk_rad)),
             props: bench(pad - Point::new(0.40, 0.0), pad + Point::new(0.04, 0.0))

@@ -1,16 +1,17 @@
 //! The chain from a foot on the floor up: shank, thigh, trunk with head and arms; and the floor under it.
 //!
-//! In: a lifter, and how far the limbs are turned out of the plane. Out: [`LegChain`], whose three
-//! coordinates are ankle dorsiflexion, knee flexion and hip flexion of one side, with half the trunk.
+//! In: a lifter, and how far the limbs are turned out of the plane. Out: [`LegChain`], whose
+//! coordinates are ankle dorsiflexion, knee flexion and hip flexion of one side, with half the trunk;
+//! shoulder flexion is a fourth where a straight arm hangs from the trunk.
 
-use super::linkage::{Link, Linkage, Placed};
+use super::linkage::{Link, Linkage, Placed, forearm_and_hand};
 use super::pose::Coordinate;
 use crate::anatomy::{Dof, Lifter, SegmentName};
 use crate::numeric::Point;
 use crate::source::Source;
 use crate::units::STANDARD_GRAVITY_M_S2;
 use serde::{Deserialize, Serialize};
-use std::f64::consts::FRAC_PI_2;
+use std::f64::consts::{FRAC_PI_2, PI};
 
 /// How long the limbs look in the plane when they are turned out of it, as shares of their length.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -42,9 +43,16 @@ pub(super) struct LegChain {
 
 /// Index of the trunk in the chain.
 pub(super) const TRUNK: usize = 2;
+/// Index of the straight arm, where there is one.
+pub(super) const ARM: usize = 3;
 
 impl LegChain {
-    pub(super) fn new(lifter: &Lifter, turned: Option<&Projection>) -> Self {
+    /// The chain; with `hands_at_m`, a straight arm of that length hangs from the shoulder.
+    pub(super) fn new(
+        lifter: &Lifter,
+        turned: Option<&Projection>,
+        hands_at_m: Option<f64>,
+    ) -> Self {
         let (thigh_share, shank_share, foot_share) =
             turned.map_or((1.0, 1.0, 1.0), |p| (p.thigh, p.shank, p.foot));
         let shank = shortened(
@@ -55,17 +63,21 @@ impl LegChain {
             Link::distal(lifter.segment(SegmentName::Thigh)),
             thigh_share,
         );
+        let mut links = vec![
+            shank.turned_by(0, -1.0),
+            thigh.turned_by(1, 1.0),
+            trunk_and_head(lifter, hands_at_m.is_none()).turned_by(2, -1.0),
+        ];
+        if let Some(hands_m) = hands_at_m {
+            links.push(straight_arm(lifter, hands_m).turned_by(3, 1.0).offset(-PI));
+        }
         let foot = lifter.segment(SegmentName::Foot);
         let heel = lifter.build.heel_to_ankle.as_m();
         Self {
             linkage: Linkage {
                 base: Point::new(0.0, lifter.build.ankle_height.as_m()),
                 base_direction_rad: FRAC_PI_2,
-                links: vec![
-                    shank.turned_by(0, -1.0),
-                    thigh.turned_by(1, 1.0),
-                    trunk_head_arm(lifter).turned_by(2, -1.0),
-                ],
+                links,
             },
             heel_m: -heel * foot_share,
             ball_m: lifter.build.ankle_to_ball.as_m() * foot_share,
@@ -111,10 +123,11 @@ impl LegChain {
         mass_kg * STANDARD_GRAVITY_M_S2 * centre.x + self.foot_n * self.foot_x_m
     }
 
-    /// The three coordinates of a pose.
+    /// The coordinates of a pose.
     pub(super) fn coordinates(angles: &[f64], slopes: &[f64]) -> Vec<Coordinate> {
-        [Dof::Ankle, Dof::Knee, Dof::Hip]
+        [Dof::Ankle, Dof::Knee, Dof::Hip, Dof::ShoulderFlexion]
             .into_iter()
+            .take(angles.len())
             .enumerate()
             .map(|(index, dof)| Coordinate {
                 dof,
@@ -132,23 +145,15 @@ fn shortened(mut link: Link, share: f64) -> Link {
     link
 }
 
-/// Half the trunk, half the head and one arm as one link from the hip to the shoulder.
+/// Half the trunk and half the head as one link from the hip to the shoulder, if asked with the arm.
 ///
-/// The arm counts as a point at the shoulder, where it hangs or bears the bar.
+/// The arm then counts as a point at the shoulder, where it bears the bar.
 /// **Source.** de Leva 1996 for the segments; the head's centre from its share of the head's length
 /// below the vertex and from standing height.
-fn trunk_head_arm(lifter: &Lifter) -> Link {
+fn trunk_and_head(lifter: &Lifter, with_arm: bool) -> Link {
     let segment = |name| lifter.segment(name);
     let (trunk, head) = (segment(SegmentName::Trunk), segment(SegmentName::Head));
     let trunk_m = trunk.length.as_m();
-    let arm_kg: f64 = [
-        SegmentName::UpperArm,
-        SegmentName::Forearm,
-        SegmentName::Hand,
-    ]
-    .into_iter()
-    .map(|name| segment(name).mass.as_kg())
-    .sum();
     let shoulder_height_m = trunk_m
         + segment(SegmentName::Thigh).length.as_m()
         + segment(SegmentName::Shank).length.as_m()
@@ -156,30 +161,76 @@ fn trunk_head_arm(lifter: &Lifter) -> Link {
     let above_shoulder_m =
         (lifter.height.as_m() - shoulder_height_m - head.centre_of_mass * head.length.as_m())
             .max(0.0);
-    let parts = [
-        (
-            0.5 * trunk.mass.as_kg(),
-            (1.0 - trunk.centre_of_mass) * trunk_m,
-            0.5 * trunk.inertia_kg_m2(),
-        ),
-        (
-            0.5 * head.mass.as_kg(),
-            trunk_m + above_shoulder_m,
-            0.5 * head.inertia_kg_m2(),
-        ),
-        (arm_kg, trunk_m, 0.0),
-    ];
-    let mass_kg: f64 = parts.iter().map(|p| p.0).sum();
-    let centre_m = parts.iter().map(|p| p.0 * p.1).sum::<f64>() / mass_kg;
-    let inertia_kg_m2 = parts
-        .iter()
-        .map(|p| p.2 + p.0 * (p.1 - centre_m).powi(2))
-        .sum();
+    let arm_kg = if with_arm {
+        straight_arm(lifter, 0.0).mass_kg
+    } else {
+        0.0
+    };
+    joined(
+        trunk_m,
+        &[
+            Part {
+                mass_kg: 0.5 * trunk.mass.as_kg(),
+                at_m: (1.0 - trunk.centre_of_mass) * trunk_m,
+                inertia_kg_m2: 0.5 * trunk.inertia_kg_m2(),
+            },
+            Part {
+                mass_kg: 0.5 * head.mass.as_kg(),
+                at_m: trunk_m + above_shoulder_m,
+                inertia_kg_m2: 0.5 * head.inertia_kg_m2(),
+            },
+            Part {
+                mass_kg: arm_kg,
+                at_m: trunk_m,
+                inertia_kg_m2: 0.0,
+            },
+        ],
+    )
+}
+
+/// Upper arm, forearm and hand as one link from the shoulder to the bar.
+fn straight_arm(lifter: &Lifter, hands_m: f64) -> Link {
+    let upper = Link::proximal(lifter.segment(SegmentName::UpperArm));
+    let lower = forearm_and_hand(
+        lifter.segment(SegmentName::Forearm),
+        lifter.segment(SegmentName::Hand),
+    );
+    joined(
+        hands_m,
+        &[
+            Part {
+                mass_kg: upper.mass_kg,
+                at_m: upper.centre_m,
+                inertia_kg_m2: upper.inertia_kg_m2,
+            },
+            Part {
+                mass_kg: lower.mass_kg,
+                at_m: upper.length_m + lower.centre_m,
+                inertia_kg_m2: lower.inertia_kg_m2,
+            },
+        ],
+    )
+}
+
+/// A part of a link: mass, place of its centre along the link, inertia about that centre.
+struct Part {
+    mass_kg: f64,
+    at_m: f64,
+    inertia_kg_m2: f64,
+}
+
+/// Parts joined into one rigid link (parallel-axis theorem).
+fn joined(length_m: f64, parts: &[Part]) -> Link {
+    let mass_kg: f64 = parts.iter().map(|p| p.mass_kg).sum();
+    let centre_m = parts.iter().map(|p| p.mass_kg * p.at_m).sum::<f64>() / mass_kg;
     Link {
-        length_m: trunk_m,
+        length_m,
         mass_kg,
         centre_m,
-        inertia_kg_m2,
+        inertia_kg_m2: parts
+            .iter()
+            .map(|p| p.inertia_kg_m2 + p.mass_kg * (p.at_m - centre_m).powi(2))
+            .sum(),
         coordinate: None,
         sign: 1.0,
         offset_rad: 0.0,

@@ -173,7 +173,8 @@ impl LegPressPath {
             view: View::Side,
             limbs: vec![
                 vec![shoulder, hip, joints[1], joints[2]],
-                self.figure.foot(joints[2], self.rails_rad + FRAC_PI_2),
+                self.figure
+                    .foot(joints[2], self.rails_rad + FRAC_PI_2, false),
             ],
             head: Some(self.figure.head(shoulder, self.trunk_rad)),
             props: vec![

@@ -16,6 +16,7 @@ mod pose;
 mod record;
 mod stance;
 mod sweep;
+mod sweep_outline;
 mod trace;
 
 pub use arm::{ArmRecord, Hand, HandPlace, Place};

@@ -54,10 +54,12 @@ impl Figure {
         shoulder + Point::from_polar(0.85 * self.head_m, trunk_rad)
     }
 
-    /// The foot as a triangle: ankle, heel, toe; `sole_rad` points from heel to toe.
-    pub(super) fn foot(&self, ankle: Point, sole_rad: f64) -> Vec<Point> {
+    /// The foot as a triangle: ankle, heel, toe; `sole_rad` points from heel to toe, and the sole is
+    /// on the right of that direction, or on its left for a lifter who lies face down.
+    pub(super) fn foot(&self, ankle: Point, sole_rad: f64, on_the_left: bool) -> Vec<Point> {
         let along = Point::from_polar(1.0, sole_rad);
-        let under = ankle - along.quarter_turn() * self.ankle_height_m;
+        let side = if on_the_left { 1.0 } else { -1.0 };
+        let under = ankle + along.quarter_turn() * (side * self.ankle_height_m);
         vec![
             ankle,
             under - along * self.heel_m,

@@ -4,7 +4,7 @@
 //! knee and hip angles that keep the bar over the middle of the foot on its whole way up. Lifter and
 //! bar must balance over the foot: the centre of pressure is part of the pose's programme.
 
-use super::leg_chain::{LegChain, Projection, TRUNK};
+use super::leg_chain::{ARM, LegChain, Projection, TRUNK};
 use super::linkage::along;
 use super::load_point::LoadPoint;
 use super::outline::{Figure, floor};
@@ -49,7 +49,7 @@ pub enum BarPlace {
         /// Ankle dorsiflexion over knee flexion in the lowest pose.
         ankle_per_knee: f64,
     },
-    /// In hands that hang straight down from the shoulders; technique `stance`.
+    /// In the hands of straight arms; technique `stance`.
     InHands {
         /// Height of the bar's middle above the floor at the start.
         start_height: Length,
@@ -57,6 +57,9 @@ pub enum BarPlace {
         reach: Length,
         /// Ankle dorsiflexion at the start.
         start_ankle: Angle,
+        /// How far the shoulders are in front of the bar at the start: lean of the arms from plumb,
+        /// which fades as the ankle's course does.
+        start_arms: Angle,
         /// How the limbs look in the plane in the wide stance.
         sumo: Projection,
     },
@@ -79,10 +82,11 @@ pub struct StancePath {
     figure: Figure,
     /// Bar on the trunk: along it and behind it, m.
     on_trunk_m: (f64, f64),
-    /// Distance from the shoulder down to the bar, m (0 for a bar on the back).
-    arm_m: f64,
+    /// Distance from the shoulder to a bar in the hands, m.
+    arm_m: Option<f64>,
+    start_arms: f64,
     bar_x_m: f64,
-    /// Heights of the bar's place on the trunk at start and end, m.
+    /// Heights of the bar at start and end, m.
     heights_m: (f64, f64),
     start_ankle: f64,
     end_ankle: f64,
@@ -94,54 +98,57 @@ impl StancePath {
     ///
     /// **Fails** if a technique parameter is missing, or the limbs cannot make the first or last pose.
     pub fn new(record: &StanceRecord, movement: &Movement, lifter: &Lifter) -> Result<Self> {
-        let turned = match &record.bar {
-            BarPlace::InHands { sumo, .. } if movement.choice("stance")? == "sumo" => Some(sumo),
-            _ => None,
-        };
-        let chain = LegChain::new(lifter, turned);
-        let trunk_m = chain.trunk_m();
-        let on_trunk_m = match &record.bar {
-            BarPlace::OnBack { high, low, .. } => {
-                let place = match movement.choice("bar_position")? {
-                    "low" => low,
-                    _ => high,
-                };
-                (place.along * trunk_m, place.behind * trunk_m)
+        let (turned, arm_m) = match &record.bar {
+            BarPlace::OnBack { .. } => (None, None),
+            BarPlace::InHands { sumo, reach, .. } => {
+                let wide = movement.choice("stance")? == "sumo";
+                (wide.then_some(sumo), Some(arm_m(lifter) + reach.as_m()))
             }
-            BarPlace::InHands { .. } => (trunk_m, 0.0),
         };
+        let chain = LegChain::new(lifter, turned, arm_m);
         let mut path = Self {
             bar_x_m: chain.along_the_foot_m(record.bar_over),
             figure: Figure::of(lifter),
+            on_trunk_m: (chain.trunk_m(), 0.0),
             chain,
-            on_trunk_m,
-            arm_m: 0.0,
+            arm_m,
+            start_arms: 0.0,
             heights_m: (0.0, 0.0),
             start_ankle: 0.0,
             end_ankle: record.end_ankle.as_rad(),
             course: Spline::through(&record.ankle_course, Beyond::ConstantSlope)?,
         };
         match &record.bar {
-            BarPlace::OnBack { ankle_per_knee, .. } => {
+            BarPlace::OnBack {
+                high,
+                low,
+                ankle_per_knee,
+            } => {
+                let place = match movement.choice("bar_position")? {
+                    "low" => low,
+                    _ => high,
+                };
+                let trunk_m = path.chain.trunk_m();
+                path.on_trunk_m = (place.along * trunk_m, place.behind * trunk_m);
                 path.start_on_back(*ankle_per_knee, movement, lifter)?;
             }
             BarPlace::InHands {
                 start_height,
-                reach,
                 start_ankle,
+                start_arms,
                 ..
             } => {
-                path.arm_m = arm_m(lifter) + reach.as_m();
                 path.start_ankle = start_ankle.as_rad();
-                path.heights_m.0 = start_height.as_m() + path.arm_m;
+                path.start_arms = start_arms.as_rad();
+                path.heights_m.0 = start_height.as_m();
             }
         }
         path.heights_m.1 = path.bar_height_m(path.end_ankle, record.end_knee.as_rad())?;
         if path.heights_m.1 <= path.heights_m.0 + 0.01 {
             return Err(Error::bad(format!(
                 "the bar would start {} m and end {} m high: there is no way up",
-                rounded(path.heights_m.0 - path.arm_m, 3),
-                rounded(path.heights_m.1 - path.arm_m, 3)
+                rounded(path.heights_m.0, 3),
+                rounded(path.heights_m.1, 3)
             ))
             .hint("start lower, or check the limb lengths that were set"));
         }
@@ -173,7 +180,7 @@ impl StancePath {
         Ok(())
     }
 
-    /// Height at which the bar's place on the trunk is over the foot for these angles, m.
+    /// Height of the bar when it is over the foot with these angles and plumb arms, m.
     fn bar_height_m(&self, ankle: f64, knee: f64) -> Result<f64> {
         let (_, hip) = self.chain.knee_and_hip(ankle, knee);
         let reach = self.on_trunk_m.0.hypot(self.on_trunk_m.1);
@@ -186,7 +193,8 @@ impl StancePath {
             ))
             .hint("less depth, or more knee travel: --set technique.knee_travel=\"5 cm\""));
         }
-        Ok(hip.z + (reach * reach - forward * forward).sqrt())
+        let on_trunk = hip.z + (reach * reach - forward * forward).sqrt();
+        Ok(on_trunk - self.arm_m.unwrap_or(0.0))
     }
 
     fn ankle(&self, s: f64) -> f64 {
@@ -198,13 +206,24 @@ impl StancePath {
         Point::new(self.bar_x_m, from + s * (to - from))
     }
 
+    /// How far the arms lean from plumb, the shoulders in front of the bar, rad.
+    fn arms(&self, s: f64) -> f64 {
+        self.start_arms * self.course.value(s)
+    }
+
+    /// The place on the trunk that bears the bar: on the back, or the shoulder.
+    fn bearing(&self, s: f64) -> Point {
+        let arm = self.arm_m.unwrap_or(0.0);
+        self.bar(s) + Point::from_polar(arm, FRAC_PI_2 - self.arms(s))
+    }
+
     /// Pressure under the foot: its moment about the ankle balances lifter and load.
     ///
     /// ```text
     /// N·x_p − Σ w·x + (x·F_z − z·F_x) = 0,   heel·N ≤ N·x_p ≤ ball·N,   N = Σ w − F_z
     /// ```
     /// `N` force of the floor (N), `x_p` centre of pressure (m), `w` weights (N), `F` load (N) at
-    /// `x`, `z` (m): the bar on the back, or the shoulder that straight arms hang from.
+    /// `x`, `z` (m).
     fn pressure(&self, weight_moment_nm: f64, at: Point) -> (Reaction, Balance, Reading) {
         let weight_n = self.chain.weight_n();
         let at_most = |place_m: f64| Limit {
@@ -213,7 +232,7 @@ impl StancePath {
         };
         let reaction = Reaction {
             name: "centre_of_pressure",
-            column: vec![0.0; 3],
+            column: vec![0.0; self.chain.linkage.links.len()],
             least: at_most(self.chain.heel_m),
             most: at_most(self.chain.ball_m),
         };
@@ -240,7 +259,7 @@ impl StancePath {
 
     fn outline(&self, joints: &[Point], trunk_rad: f64, bar: Point) -> Outline {
         let (hip, shoulder) = (joints[TRUNK], joints[TRUNK + 1]);
-        let arm = if self.arm_m > 0.0 {
+        let arm = if self.arm_m.is_some() {
             vec![shoulder, shoulder.towards(bar, 0.5), bar]
         } else {
             self.figure.arm(shoulder, bar, Side::Left)
@@ -250,7 +269,7 @@ impl StancePath {
             limbs: vec![
                 vec![joints[0], joints[1], hip, shoulder],
                 arm,
-                self.figure.foot(joints[0], 0.0),
+                self.figure.foot(joints[0], 0.0, false),
             ],
             head: Some(self.figure.head(shoulder, trunk_rad)),
             props: vec![floor(-0.55, 0.65)],
@@ -268,7 +287,7 @@ fn arm_m(lifter: &Lifter) -> f64 {
 }
 
 impl Path for StancePath {
-    /// Two links, thigh and hip to bar, close between the knee and the bar over the foot.
+    /// Two links, thigh and hip to bar (or shoulder), close between the knee and the place over the foot.
     fn angles(&self, s: f64) -> Result<Vec<f64>> {
         let ankle = self.ankle(s);
         let shank_rad = FRAC_PI_2 - ankle;
@@ -276,7 +295,7 @@ impl Path for StancePath {
         let reach = self.on_trunk_m.0.hypot(self.on_trunk_m.1);
         let closed = close_two_links(
             knee_at,
-            self.bar(s),
+            self.bearing(s),
             self.chain.thigh_m(),
             reach,
             Side::Left,
@@ -295,17 +314,25 @@ impl Path for StancePath {
             thigh_rad += 2.0 * PI;
         }
         let trunk_rad = closed.second_rad - self.on_trunk_m.1.atan2(self.on_trunk_m.0);
-        Ok(vec![ankle, thigh_rad - shank_rad, thigh_rad - trunk_rad])
+        let mut angles = vec![ankle, thigh_rad - shank_rad, thigh_rad - trunk_rad];
+        if self.arm_m.is_some() {
+            angles.push(FRAC_PI_2 - self.arms(s) - trunk_rad);
+        }
+        Ok(angles)
     }
 
     fn pose(&self, s: f64, angles: &[f64], slopes: &[f64]) -> Result<Pose> {
         let placed = self.chain.linkage.place(angles);
-        let on_trunk = placed.point(TRUNK, self.on_trunk_m.0, self.on_trunk_m.1);
-        let load_jacobian = placed.jacobian(TRUNK, on_trunk);
+        let (link, bar) = match self.arm_m {
+            None => (
+                TRUNK,
+                placed.point(TRUNK, self.on_trunk_m.0, self.on_trunk_m.1),
+            ),
+            Some(arm_m) => (ARM, placed.point(ARM, arm_m, 0.0)),
+        };
+        let load_jacobian = placed.jacobian(link, bar);
         let speed = along(&load_jacobian, slopes);
-        let bar = on_trunk - Point::new(0.0, self.arm_m);
-        let (reaction, balance, reading) =
-            self.pressure(self.chain.weight_moment_nm(&placed), on_trunk);
+        let (reaction, balance, reading) = self.pressure(self.chain.weight_moment_nm(&placed), bar);
         Ok(Pose {
             coordinates: LegChain::coordinates(angles, slopes),
             held: Vec::new(),
@@ -315,7 +342,7 @@ impl Path for StancePath {
                 z_m: bar.z,
                 dx_ds_m: speed.x,
                 dz_ds_m: speed.z,
-                travel_m: on_trunk.z - self.heights_m.0,
+                travel_m: bar.z - self.heights_m.0,
                 lever_rad: 0.0,
             },
             load_jacobian,

@@ -5,8 +5,10 @@
 
 use super::linkage::{Link, Linkage, along, forearm_and_hand};
 use super::load_point::{Carrier, LoadPoint};
-use super::pose::{Coordinate, Outline, Pose};
+use super::outline::Figure;
+use super::pose::{Coordinate, Pose};
 use super::record::Movement;
+use super::sweep_outline::Drawn;
 use super::trace::Path;
 use crate::anatomy::{Dof, Lifter, SegmentName};
 use crate::error::Result;
@@ -31,8 +33,9 @@ pub struct SweepRecord {
     pub limb: Limb,
     /// How the body is placed.
     pub body: Body,
-    /// Height of the moving joint above the floor.
-    pub joint_height: Length,
+    /// Height of the moving joint above the floor; that of a standing lifter when it is not given.
+    #[serde(default)]
+    pub joint_height: Option<Length>,
     /// Joints that stand, at technique parameters.
     pub held: BTreeMap<Dof, String>,
     /// Technique parameter that turns the shoulder's plane from the frontal one, if there is one.
@@ -79,7 +82,7 @@ pub struct SweepPath {
     load_at: (usize, f64),
     /// Force on the moving limb per newton of the load: (x, z), or `None` for one square to the limb.
     pull: Pull,
-    proximal: Vec<Point>,
+    drawn: Drawn,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -111,7 +114,7 @@ impl SweepPath {
                 ]
             }
         };
-        let (linkage, load_at, proximal) = chain(record, &held, lifter);
+        let (linkage, load_at) = chain(record, &held, lifter);
         let pull = match (movement.carrier()?, record.limb) {
             (Carrier::Lever { .. }, _) => Pull::Square,
             (_, Limb::Foot) => Pull::Ground,
@@ -121,6 +124,16 @@ impl SweepPath {
             Carrier::Lever { pad_m, .. } => (load_at.0, pad_m),
             _ => load_at,
         };
+        let drawn = Drawn {
+            figure: Figure::of(lifter),
+            body: record.body,
+            limb: record.limb,
+            shoulder_rad: angle_of(&held, Dof::ShoulderFlexion),
+            hip_rad: angle_of(&held, Dof::Hip),
+            knee_rad: angle_of(&held, Dof::Knee),
+            forward: planes.iter().skip(1).map(|plane| plane.1).sum(),
+            ball_m: lifter.build.ankle_to_ball.as_m(),
+        };
         Ok(Self {
             record: record.clone(),
             held,
@@ -128,69 +141,40 @@ impl SweepPath {
             linkage,
             load_at,
             pull,
-            proximal,
+            drawn,
         })
     }
 }
 
-/// The moving chain, where it bears the load, and the standing part of the body for the figure.
-fn chain(
-    record: &SweepRecord,
-    held: &[(Dof, f64)],
-    lifter: &Lifter,
-) -> (Linkage, (usize, f64), Vec<Point>) {
-    let angle = |dof: Dof| held.iter().find(|h| h.0 == dof).map_or(0.0, |h| h.1);
+/// The moving chain, and where it bears the load.
+fn chain(record: &SweepRecord, held: &[(Dof, f64)], lifter: &Lifter) -> (Linkage, (usize, f64)) {
+    let angle = |dof: Dof| angle_of(held, dof);
     let segment = |name| lifter.segment(name);
-    let base = Point::new(0.0, record.joint_height.as_m());
-    // Direction from hip to shoulder.
-    let trunk = match record.body {
-        Body::Upright | Body::Seated => FRAC_PI_2,
-        Body::Supine => PI,
-        Body::Prone => 0.0,
-    };
+    let base = Point::new(0.0, joint_height_m(record, held, lifter));
+    let lower = forearm_and_hand(segment(SegmentName::Forearm), segment(SegmentName::Hand));
+    let grip = lower.length_m;
+    let trunk = record.body.trunk_rad();
     match record.limb {
         Limb::Forearm => {
-            let upper = segment(SegmentName::UpperArm);
             let direction = trunk - PI + angle(Dof::ShoulderFlexion);
-            let link = forearm_and_hand(segment(SegmentName::Forearm), segment(SegmentName::Hand));
-            let shoulder = base - unit(direction) * upper.length.as_m();
-            let hip = shoulder - unit(trunk) * segment(SegmentName::Trunk).length.as_m();
-            let grip = link.length_m;
-            (
-                single(base, direction, link.turned_by(0, 1.0)),
-                (0, grip),
-                vec![hip, shoulder, base],
-            )
+            (single(base, direction, lower.turned_by(0, 1.0)), (0, grip))
         }
         Limb::Arm => {
-            let lower = forearm_and_hand(segment(SegmentName::Forearm), segment(SegmentName::Hand));
             let upper = Link::proximal(segment(SegmentName::UpperArm)).turned_by(0, 1.0);
-            let bend = angle(Dof::Elbow);
-            let grip = lower.length_m;
-            let hip = base - unit(trunk) * segment(SegmentName::Trunk).length.as_m();
+            let links = vec![upper, lower.offset(angle(Dof::Elbow))];
             (
                 Linkage {
                     base,
                     base_direction_rad: trunk - PI,
-                    links: vec![upper, lower.offset(bend)],
+                    links,
                 },
                 (1, grip),
-                vec![hip, base],
             )
         }
         Limb::Shank => {
-            // Seated, the knee straightens upward; face down, it bends upward.
-            let sign = if record.body == Body::Prone {
-                1.0
-            } else {
-                -1.0
-            };
-            let thigh = segment(SegmentName::Thigh).length.as_m();
+            let sign = record.body.knee_sign();
             let shank = Link::proximal(segment(SegmentName::Shank)).turned_by(0, sign);
             let foot = Link::proximal(segment(SegmentName::Foot)).offset(-sign * FRAC_PI_2);
-            let hip = base - unit(0.0) * thigh;
-            let trunk_direction = PI - sign * -angle(Dof::Hip);
-            let shoulder = hip + unit(trunk_direction) * segment(SegmentName::Trunk).length.as_m();
             let length = shank.length_m;
             (
                 Linkage {
@@ -199,7 +183,6 @@ fn chain(
                     links: vec![shank, foot],
                 },
                 (0, length),
-                vec![shoulder, hip, base],
             )
         }
         Limb::Foot => {
@@ -207,10 +190,47 @@ fn chain(
             let mut foot = Link::proximal(segment(SegmentName::Foot)).turned_by(0, 1.0);
             foot.centre_m = 0.5 * ball;
             foot.length_m = ball;
-            let knee = base + unit(FRAC_PI_2) * segment(SegmentName::Shank).length.as_m();
-            let bend = angle(Dof::Knee);
-            let hip = knee + unit(FRAC_PI_2 + bend) * segment(SegmentName::Thigh).length.as_m();
-            (single(base, 0.0, foot), (0, ball), vec![hip, knee, base])
+            (single(base, 0.0, foot), (0, ball))
+        }
+    }
+}
+
+impl Body {
+    /// Direction from hip to shoulder, rad.
+    pub(super) fn trunk_rad(self) -> f64 {
+        match self {
+            Self::Upright | Self::Seated => FRAC_PI_2,
+            Self::Supine => PI,
+            Self::Prone => 0.0,
+        }
+    }
+
+    /// Seated, the knee straightens upward; face down, it bends upward.
+    pub(super) fn knee_sign(self) -> f64 {
+        if self == Self::Prone { 1.0 } else { -1.0 }
+    }
+}
+
+fn angle_of(held: &[(Dof, f64)], dof: Dof) -> f64 {
+    held.iter().find(|h| h.0 == dof).map_or(0.0, |h| h.1)
+}
+
+/// Height of the moving joint: as given, or that of a lifter who stands upright, m.
+fn joint_height_m(record: &SweepRecord, held: &[(Dof, f64)], lifter: &Lifter) -> f64 {
+    if let Some(height) = record.joint_height {
+        return height.as_m();
+    }
+    let length = |name| lifter.segment(name).length.as_m();
+    let ankle = lifter.build.ankle_height.as_m();
+    let knee = ankle + length(SegmentName::Shank);
+    let shoulder = knee + length(SegmentName::Thigh) + length(SegmentName::Trunk);
+    match record.limb {
+        Limb::Foot => ankle,
+        Limb::Shank => knee,
+        Limb::Arm => shoulder,
+        Limb::Forearm => {
+            let flexion = angle_of(held, Dof::ShoulderFlexion);
+            shoulder - length(SegmentName::UpperArm) * flexion.cos()
         }
     }
 }
@@ -221,10 +241,6 @@ fn single(base: Point, direction: f64, link: Link) -> Linkage {
         base_direction_rad: direction,
         links: vec![link],
     }
-}
-
-fn unit(direction: f64) -> Point {
-    Point::new(direction.cos(), direction.sin())
 }
 
 impl Path for SweepPath {
@@ -250,22 +266,7 @@ impl Path for SweepPath {
             Pull::Ground => -1.0,
             _ => 1.0,
         };
-        let mut outline = Outline {
-            limbs: vec![self.proximal.clone(), placed.joints.clone()],
-            load: point,
-            ..Outline::default()
-        };
-        if self.pull == Pull::Ground {
-            let shift = Point::new(0.0, -point.z);
-            for limb in &mut outline.limbs {
-                for joint in limb {
-                    *joint += shift;
-                }
-            }
-            outline.load = self.proximal[0] + shift;
-        }
-        let body_height =
-            self.proximal[0].z - self.linkage.base.z + (self.linkage.base.z - point.z);
+        let hip_over_ankle = self.drawn.hip_over_ankle_m();
         Ok(Pose {
             coordinates: vec![Coordinate {
                 dof: self.record.joint,
@@ -277,7 +278,11 @@ impl Path for SweepPath {
             load: LoadPoint {
                 range: s,
                 x_m: point.x,
-                z_m: if up > 0.0 { point.z } else { body_height },
+                z_m: if up > 0.0 {
+                    point.z
+                } else {
+                    hip_over_ankle + self.linkage.base.z - point.z
+                },
                 dx_ds_m: up * speed.x,
                 dz_ds_m: up * speed.z,
                 travel_m: (angles[0] - self.record.from.as_rad()).abs() * along_m,
@@ -289,7 +294,7 @@ impl Path for SweepPath {
             balances: Vec::new(),
             readings: Vec::new(),
             limb_inertia: placed.effective_mass(slopes),
-            outline,
+            outline: self.drawn.outline(&placed.joints, point),
         })
     }
 }

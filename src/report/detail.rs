@@ -71,12 +71,22 @@ pub fn detail(study: &Study, setup: Option<&SetupStudy>, index: usize) -> Detail
     }
 }
 
+/// What the surroundings do at the capacity, as the pose reads it: forces of one side, places.
 fn reactions(study: &Study, index: usize) -> BTreeMap<String, f64> {
-    let pose = &study.range.poses[index];
-    pose.reactions
+    let held = &study.capacity.held[index];
+    let share = held.capacity / study.range.sides.count();
+    let plain = crate::capacity::plain_direction(study.range.carrier);
+    let load = PlaneForce {
+        x_n: plain.x_n * share,
+        z_n: plain.z_n * share,
+    };
+    study.range.poses[index]
+        .readings
         .iter()
-        .zip(&study.capacity.held[index].reactions)
-        .map(|(reaction, value)| (format!("{}_n", reaction.name), *value))
+        .filter_map(|reading| {
+            let value = reading.at(&held.reactions, load)?;
+            Some((reading.name.to_owned(), value))
+        })
         .collect()
 }
 
