@@ -4,6 +4,7 @@
 //! a load.
 
 use super::body::stick_figure;
+use super::prose::capital;
 use super::{
     Axis, Extent, Heading, Level, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade,
 };
@@ -20,7 +21,7 @@ pub fn strength_curve(study: &Study, units: System, look: Look) -> Result<Scene>
     chart(study, units).scene(look)
 }
 
-fn chart(study: &Study, units: System) -> LineChart {
+pub(super) fn chart(study: &Study, units: System) -> LineChart {
     let mut panels = vec![load_panel(study, units)];
     if study.setups.len() > 1 {
         panels.push(effort_panel(study, units));
@@ -75,7 +76,7 @@ pub(super) fn points(study: &Study, units: System, values: &[f64]) -> Vec<[f64; 
 }
 
 /// Capacity or demand in the unit of the upright axis.
-fn shown(study: &Study, units: System, values: &[f64]) -> Vec<f64> {
+pub(super) fn shown(study: &Study, units: System, values: &[f64]) -> Vec<f64> {
     let factor = match (study.range.measure, units) {
         (Measure::Force, System::Us) => 1.0 / crate::units::Force::from_lbf(1.0).as_n(),
         _ => 1.0,
@@ -102,13 +103,8 @@ fn load_panel(study: &Study, units: System) -> Panel {
         .iter()
         .flat_map(|s| shown(study, units, &s.values));
     let top = ceiling(&capacity, demands.fold(0.0, f64::max));
-    let (quantity, unit) = match (study.range.measure, units) {
-        (Measure::Force, System::Metric) => ("Force".to_owned(), "N"),
-        (Measure::Force, System::Us) => ("Force".to_owned(), "lbf"),
-        (Measure::Torque, _) => (format!("Torque at the {}", study.joint(0)), "N·m"),
-    };
     Panel {
-        axis: Axis::new(quantity, unit).reaching(top),
+        axis: force_axis(study, units).reaching(top),
         series,
         markers: match study.setups.as_slice() {
             [one] => hardest_on_demand(study, one, units).into_iter().collect(),
@@ -118,11 +114,21 @@ fn load_panel(study: &Study, units: System) -> Panel {
     }
 }
 
+/// The upright axis of capacity and demand.
+pub(super) fn force_axis(study: &Study, units: System) -> Axis {
+    let (quantity, unit) = match (study.range.measure, units) {
+        (Measure::Force, System::Metric) => ("Force".to_owned(), "N"),
+        (Measure::Force, System::Us) => ("Force".to_owned(), "lbf"),
+        (Measure::Torque, _) => (format!("Torque at the {}", study.joint(0)), "N·m"),
+    };
+    Axis::new(quantity, unit)
+}
+
 /// Where the upright axis ends: at the data, unless a curve climbs out of what matters.
 ///
 /// What matters is the demand and the weaker half of the capacity; a straight limb bears almost
 /// anything, and an axis that showed it would flatten the rest.
-fn ceiling(capacity: &[f64], demand: f64) -> Extent {
+pub(super) fn ceiling(capacity: &[f64], demand: f64) -> Extent {
     let mut sorted = capacity.to_vec();
     sorted.sort_by(f64::total_cmp);
     let middle = sorted[sorted.len() / 2];
@@ -307,13 +313,6 @@ fn subtitle(study: &Study) -> String {
         rounded(100.0 * study.class.end_ratio, 0)
     );
     words
-}
-
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().collect::<String>() + letters.as_str()
-    })
 }
 
 fn footnote(study: &Study) -> String {

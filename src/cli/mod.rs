@@ -9,6 +9,7 @@ mod completions;
 mod curve;
 mod figure;
 mod hung;
+mod lecture;
 mod look;
 mod max;
 mod movements;
@@ -70,6 +71,8 @@ enum Command {
     Progress(progress::Arguments),
     /// Rank the setups that a gym can build: plates, bands and chains for this lifter and lift
     Pick(pick::Arguments),
+    /// Write the whole set of lecture figures with captions, alternative text, data and a page of all
+    Lecture(lecture::Arguments),
     /// Read a model file and say what is wrong, line by line
     Check(check::Arguments),
     /// List the publications behind the numbers
@@ -118,6 +121,7 @@ fn answer(cli: &Cli, matches: &ArgMatches) -> Result<()> {
         Command::Plan(arguments) => plan::run(arguments, &library),
         Command::Progress(arguments) => progress::run(arguments, &library),
         Command::Pick(arguments) => pick::run(arguments, &library),
+        Command::Lecture(arguments) => lecture::run(arguments, &library),
         Command::Check(arguments) => check::run(arguments, &library),
         Command::Sources(arguments) => sources::run(arguments, &library),
         Command::Completions(arguments) => completions::run(arguments, &mut Cli::command()),

@@ -5,6 +5,7 @@
 mod csv;
 mod detail;
 mod json;
+mod lecture_page;
 mod plan;
 mod sample;
 mod setup_ranking;
@@ -13,6 +14,7 @@ mod table;
 
 pub use csv::{curve_csv, rows_to_csv};
 pub use json::{curve_json, pretty};
+pub use lecture_page::{PageFigure, PageHead, lecture_page};
 pub use plan::{SheetPart, plan_csv, plan_json, plan_text, sheet_html};
 pub use sample::{Sample, samples};
 pub use setup_ranking::{

@@ -6,6 +6,7 @@ mod advice;
 mod field;
 mod pick;
 mod picked;
+mod muscles;
 mod repetition;
 mod session_oracle;
 #[allow(clippy::module_inception)]
@@ -14,6 +15,7 @@ mod study;
 pub use advice::Advice;
 pub use pick::{Counts, Pick, Request, pick};
 pub use picked::Picked;
+pub use muscles::{MusclePart, muscle_parts, muscle_torque_nm};
 pub use repetition::{Heaviness, RepStudy, USUAL_STEP_KG, maximum, repetition, rigged};
 pub use session_oracle::{lifter_of_one_rm, simulated_oracle};
 pub use study::{

@@ -8,6 +8,7 @@ use crate::capacity::{Acting, CapacityCurve, Class, Pace, class_of, curve_of};
 use crate::demand::DemandCurve;
 use crate::error::{Error, Result};
 use crate::movement::{Carrier, LoadPoint, Measure, Movement, PlaneForce, Pose, Range, trace};
+use crate::numeric::brent;
 use crate::overlay::{REGION_SHARE, Sticking, effort, flattening_percent, sticking};
 use crate::resistance::{Item, LoadForce, Setup, Weight};
 use crate::units::{Length, Mass, System, rounded};
@@ -101,6 +102,10 @@ pub struct SetupStudy {
 /// 5. Sticking region and flattening follow.
 pub fn study(question: &Question<'_>, setups: &[Setup]) -> Result<Study> {
     let ground = Ground::of(question)?;
+    let over = ground.over(question);
+    let class = class_of(&ground.capacity.values());
+    let body_mass = question.lifter.body_mass;
+    let plain = over.plain_effort(body_mass)?;
     let setups = setups
         .iter()
         .map(|setup| ground.setup(setup))
@@ -110,6 +115,52 @@ pub fn study(question: &Question<'_>, setups: &[Setup]) -> Result<Study> {
 
 /// What setups are laid over: poses, muscles, capacity, and the shape of effort under plain weight.
 pub(super) struct Ground<'a> {
+    Ok(Study {
+        movement_name: question.movement_name.to_owned(),
+        movement_title: question.movement.title.clone(),
+        away_from: question.movement.away_from.clone(),
+        axis: question.movement.axis.clone(),
+        lifter_name: question.lifter.name.clone(),
+        lifter_title: question.lifter.title.clone(),
+        body_mass,
+        range: ground.range,
+        capacity: ground.capacity,
+        class,
+        setups,
+    })
+}
+
+/// What does not depend on any setup.
+struct Ground {
+    range: Range,
+    acting: Acting,
+    capacity: CapacityCurve,
+}
+
+impl Ground {
+    fn of(question: &Question<'_>) -> Result<Self> {
+        let range = trace(question.movement, question.lifter, question.samples)?;
+        let acting = Acting::of(question.lifter, &range.poses)?;
+        let capacity = curve_of(&acting, &range, None, question.pace)?;
+        Ok(Self {
+            range,
+            acting,
+            capacity,
+        })
+    }
+
+    fn over<'a>(&'a self, question: &'a Question<'a>) -> Over<'a> {
+        Over {
+            question,
+            range: &self.range,
+            acting: &self.acting,
+            capacity: &self.capacity,
+        }
+    }
+}
+
+/// What setups are laid over.
+struct Over<'a> {
     question: &'a Question<'a>,
     /// The poses.
     pub(super) range: Range,
@@ -376,31 +427,46 @@ impl Study {
 
 /// The bar load that makes the hardest place of a setup exactly this effort: everything else stays.
 ///
-/// **Fails** when the rest of the setup alone is already harder, saying so.
+/// The greatest effort grows with the load, nearly in a straight line, so a root finder meets it in a
+/// few steps; poses and capacity are computed once.
+///
+/// **Fails** when the rest of the setup alone is already harder, saying so, and when even
+/// 4096 kg ask for less.
 pub fn load_for_effort(question: &Question<'_>, setup: &Setup, target: f64) -> Result<Mass> {
+    let ground = Ground::of(question)?;
+    let over = ground.over(question);
+    setup.check_for(&ground.range.carrier, question.movement_name)?;
     let hardest = |kg: f64| -> Result<f64> {
         let mut loaded = setup.clone();
         loaded
             .items
             .insert(0, Item::Weight(Weight::Load(Mass::from_kg(kg))));
-        let result = study(question, std::slice::from_ref(&loaded))?;
-        Ok(result.setups[0].sticking.map_or(0.0, |s| s.max_effort))
+        let loaded = with_body(&loaded, ground.range.carrier, question.lifter.body_mass);
+        let (_, _, effort) = over.effort(&loaded)?;
+        Ok(sticking(&effort, question.region_share).map_or(0.0, |s| s.max_effort))
     };
-    let (mut low, mut high) = (0.0, 2000.0);
-    if hardest(low)? > target {
+    if hardest(0.0)? > target {
         return Err(Error::no_answer(format!(
             "even without weight this setup asks for more than {:.0} % at its hardest place",
             100.0 * target
         ))
         .hint("use fewer or lighter bands and chains"));
     }
-    for _ in 0..60 {
-        let middle = f64::midpoint(low, high);
-        if hardest(middle)? > target {
-            high = middle;
-        } else {
-            low = middle;
+    let mut high = 64.0;
+    while hardest(high)? < target {
+        high *= 2.0;
+        if high > MOST_LOAD_KG {
+            return Err(Error::no_answer(format!(
+                "even {MOST_LOAD_KG} kg ask for less than {:.0} % at the hardest place",
+                100.0 * target
+            )));
         }
     }
-    Ok(Mass::from_kg(low))
+    let kg = brent(0.0, high, 1.0e-9, |kg| {
+        hardest(kg).map_or(f64::NAN, |effort| effort - target)
+    })?;
+    Ok(Mass::from_kg(kg))
 }
+
+/// No load beyond this is looked for, kg.
+const MOST_LOAD_KG: f64 = 4096.0;

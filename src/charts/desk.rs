@@ -1,0 +1,171 @@
+//! What the lecture's figures draw from: every movement of the library for one lifter, computed once.
+//!
+//! In: a library, a lifter's name, units. Out: [`Desk`].
+
+use super::strength_curve;
+use crate::anatomy::Curves;
+use crate::error::{Error, Result};
+use crate::library::{Library, Model, Workbench, assemble};
+use crate::resistance::{Item, Setup};
+use crate::study::{Question, Study, load_for_effort, study};
+use crate::units::{Mass, System};
+use rayon::prelude::{IntoParallelIterator, ParallelIterator};
+
+/// A movement with its unloaded strength curve.
+#[derive(Debug, Clone)]
+pub struct Lift {
+    /// Lifter and movement.
+    pub model: Model,
+    /// Capacity over the range, no load.
+    pub study: Study,
+}
+
+/// What the figures of a lecture draw from.
+#[derive(Debug)]
+pub struct Desk<'a> {
+    /// Where names lead.
+    pub library: &'a Library,
+    /// Name or file of the lifter.
+    pub lifter: &'a str,
+    /// Units of axes and words.
+    pub units: System,
+    lifts: Vec<Lift>,
+    left_out: Vec<(String, Error)>,
+}
+
+/// Effort at the hardest place for which loads are chosen where figures compare setups: near the
+/// lifter's best and still a lift (assumed; the title or subtitle says it).
+pub const HARD_EFFORT: f64 = 0.9;
+
+impl<'a> Desk<'a> {
+    /// Computes every movement of the library for the lifter.
+    ///
+    /// **Fails** if the lifter cannot be read or no movement can be computed; a single movement that
+    /// this lifter cannot do is left out ([`Desk::left_out`]).
+    pub fn open(library: &'a Library, lifter: &'a str, units: System) -> Result<Self> {
+        library.lifter(lifter)?;
+        let done: Vec<(String, Result<Lift>)> = library
+            .movements()
+            .into_par_iter()
+            .map(|name| {
+                let lift = lift(library, lifter, &name);
+                (name, lift)
+            })
+            .collect();
+        let (mut lifts, mut left_out) = (Vec::new(), Vec::new());
+        for (name, result) in done {
+            match result {
+                Ok(lift) => lifts.push(lift),
+                Err(error) => left_out.push((name, error)),
+            }
+        }
+        match (lifts.is_empty(), left_out.first()) {
+            (true, Some((_, error))) => Err(error.clone()),
+            _ => Ok(Self {
+                library,
+                lifter,
+                units,
+                lifts,
+                left_out,
+            }),
+        }
+    }
+
+    /// Every movement that this lifter can do, in order of their names.
+    #[must_use]
+    pub fn lifts(&self) -> &[Lift] {
+        &self.lifts
+    }
+
+    /// Movements that this lifter cannot do, with the reason.
+    #[must_use]
+    pub fn left_out(&self) -> &[(String, Error)] {
+        &self.left_out
+    }
+
+    /// Whether a movement is there.
+    #[must_use]
+    pub fn has(&self, movement: &str) -> bool {
+        self.find(movement).is_some()
+    }
+
+    fn find(&self, movement: &str) -> Option<&Lift> {
+        let named = |lift: &&Lift| lift.model.movement_name == movement;
+        self.lifts.iter().find(named)
+    }
+
+    /// One movement with its curve.
+    ///
+    /// **Fails** if it is not in the library or this lifter cannot do it.
+    pub fn lift(&self, movement: &str) -> Result<&Lift> {
+        self.find(movement).ok_or_else(|| {
+            let why = self.left_out.iter().find(|(name, _)| name == movement);
+            why.map_or_else(
+                || Error::bad(format!("no movement is called `{movement}`")),
+                |(_, error)| error.clone(),
+            )
+        })
+    }
+
+    /// The workbench on which models of a movement with other values are made.
+    pub fn workbench(&self, movement: &str) -> Result<Workbench> {
+        Workbench::open(self.library, self.lifter, movement)
+    }
+
+    /// The question of a movement.
+    pub fn question(&self, movement: &str) -> Result<Question<'_>> {
+        let lift = self.lift(movement)?;
+        let model = &lift.model;
+        Ok(Question::new(
+            &model.movement_name,
+            &model.movement,
+            &model.lifter,
+        ))
+    }
+
+    /// A movement under setups.
+    pub fn under(&self, movement: &str, setups: &[Setup]) -> Result<Study> {
+        study(&self.question(movement)?, setups)
+    }
+
+    /// A setup with the plain load added that makes its hardest place [`HARD_EFFORT`]; the load is
+    /// rounded to whole kilograms or pounds.
+    ///
+    /// **Fails** if the setup is harder than that without any weight.
+    pub fn hard(&self, movement: &str, items: Vec<Item>) -> Result<Setup> {
+        let without = Setup::new("", items);
+        let load = load_for_effort(&self.question(movement)?, &without, HARD_EFFORT)?;
+        let whole = match self.units {
+            System::Metric => Mass::from_kg(load.as_kg().round()),
+            System::Us => Mass::from_lb(load.as_lb().round()),
+        };
+        Ok(without.with_plain_load(whole))
+    }
+
+    /// What a person calls the lifter.
+    #[must_use]
+    pub fn who(&self) -> &str {
+        &self.lifts[0].model.lifter.title
+    }
+
+    /// The lifter's fibre curves.
+    #[must_use]
+    pub fn curves(&self) -> &Curves {
+        &self.lifts[0].model.lifter.curves
+    }
+
+    /// The title of the level axis of a study, and its points, in this desk's units.
+    #[must_use]
+    pub fn points(&self, study: &Study, values: &[f64]) -> Vec<[f64; 2]> {
+        strength_curve::points(study, self.units, values)
+    }
+}
+
+fn lift(library: &Library, lifter: &str, movement: &str) -> Result<Lift> {
+    let model = assemble(library, lifter, movement, &[])?;
+    let study = study(
+        &Question::new(movement, &model.movement, &model.lifter),
+        &[],
+    )?;
+    Ok(Lift { model, study })
+}

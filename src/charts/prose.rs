@@ -1,0 +1,63 @@
+//! Small pieces of sentences for titles and captions.
+//!
+//! In: words and numbers. Out: text.
+
+use crate::units::rounded;
+
+/// The text with its first letter as a capital.
+#[must_use]
+pub fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().collect::<String>() + letters.as_str()
+    })
+}
+
+/// "a", "a and b", "a, b and c".
+#[must_use]
+pub fn listed(items: &[String]) -> String {
+    match items {
+        [] => String::new(),
+        [only] => only.clone(),
+        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+    }
+}
+
+/// A share as a whole percentage: "58 %".
+#[must_use]
+pub fn percent(share: f64) -> String {
+    format!("{} %", rounded(100.0 * share, 0))
+}
+
+/// A place of the range in words that need no unit.
+#[must_use]
+pub fn part_of_range(range: f64) -> &'static str {
+    if range < 0.2 {
+        "at the start"
+    } else if range > 0.8 {
+        "at the end"
+    } else {
+        "in the middle"
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn law_lists_read_as_sentences() {
+        let words = |n: usize| {
+            ["a", "b", "c"][..n]
+                .iter()
+                .map(|w| (*w).to_owned())
+                .collect::<Vec<_>>()
+        };
+        assert_eq!(listed(&words(0)), "");
+        assert_eq!(listed(&words(1)), "a");
+        assert_eq!(listed(&words(2)), "a and b");
+        assert_eq!(listed(&words(3)), "a, b and c");
+        assert_eq!(capital("row"), "Row");
+        assert_eq!(percent(0.583), "58 %");
+    }
+}

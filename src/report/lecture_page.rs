@@ -1,0 +1,148 @@
+//! The page that shows all figures of a lecture: one HTML file that needs nothing from outside.
+//!
+//! In: names and words of the figures. Out: HTML with its style inside; works from disk, prints two
+//! figures a page, every picture with its alternative text.
+
+/// One figure of the page.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PageFigure {
+    /// Name of its files without ending.
+    pub file: String,
+    /// The one idea it teaches.
+    pub idea: String,
+    /// The finding.
+    pub title: String,
+    /// What is said to it.
+    pub caption: String,
+    /// What it shows, for those who cannot see it.
+    pub alt: String,
+    /// Width and height of the picture, pixels.
+    pub pixels: (u32, u32),
+}
+
+/// What the page says about the whole set.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PageHead {
+    /// Whose curves.
+    pub lifter: String,
+    /// Whether the pictures have a dark ground.
+    pub is_dark: bool,
+}
+
+/// The page.
+#[must_use]
+pub fn lecture_page(head: &PageHead, figures: &[PageFigure]) -> String {
+    let theme = if head.is_dark { "dark" } else { "light" };
+    let mut html = format!(
+        "<!doctype html>\n<html lang=\"en\" data-theme=\"{theme}\">\n<head>\n<meta charset=\"utf-8\">\n\
+         <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
+         <title>Strength curves: {count} lecture figures</title>\n<style>\n{STYLE}</style>\n</head>\n<body>\n\
+         <header>\n<p class=\"kind\">Lecture figures</p>\n<h1>Strength curves</h1>\n\
+         <p>{count} figures in teaching order, one idea each, computed for: {lifter}. Every picture comes as SVG for \
+         slides and print, as PNG, with its data as CSV.</p>\n</header>\n",
+        count = figures.len(),
+        lifter = escaped(&head.lifter)
+    );
+    html += "<nav aria-label=\"Figures\">\n<ol>\n";
+    for (index, figure) in figures.iter().enumerate() {
+        html += &format!(
+            "<li><a href=\"#figure-{}\">{}</a></li>\n",
+            index + 1,
+            escaped(&figure.idea)
+        );
+    }
+    html += "</ol>\n</nav>\n<main>\n";
+    for (index, figure) in figures.iter().enumerate() {
+        html += &section(index + 1, figure);
+    }
+    html += "</main>\n<footer>\n<p>Computed from anatomy by a model that holds its poses still unless a figure says \
+             otherwise. Education, not medical advice.</p>\n</footer>\n</body>\n</html>\n";
+    html
+}
+
+fn section(number: usize, figure: &PageFigure) -> String {
+    let file = escaped(&figure.file);
+    let (width, height) = figure.pixels;
+    format!(
+        "<figure id=\"figure-{number}\">\n<h2><span>{number}</span> {idea}</h2>\n\
+         <img src=\"{file}.svg\" width=\"{width}\" height=\"{height}\" alt=\"{alt}\">\n\
+         <figcaption><strong>{title}.</strong> {caption}</figcaption>\n\
+         <p class=\"files\"><a href=\"{file}.svg\">SVG</a> <a href=\"{file}.png\">PNG</a> \
+         <a href=\"{file}.csv\">data (CSV)</a> <a href=\"{file}.caption.txt\">caption</a> \
+         <a href=\"{file}.alt.txt\">alternative text</a></p>\n</figure>\n",
+        idea = escaped(&figure.idea),
+        alt = escaped(&figure.alt),
+        title = escaped(figure.title.trim_end_matches('.')),
+        caption = escaped(&figure.caption),
+    )
+}
+
+/// Text safe inside elements and attributes.
+fn escaped(text: &str) -> String {
+    text.replace('&', "&amp;")
+        .replace('<', "&lt;")
+        .replace('>', "&gt;")
+        .replace('"', "&quot;")
+}
+
+const STYLE: &str = "\
+:root { --ground: #ffffff; --raised: #f4f6f9; --ink: #161b22; --soft: #55606e; --line: #d5dbe3; --link: #005a91; }
+[data-theme=dark] { --ground: #10151c; --raised: #1a212b; --ink: #f3f5f8; --soft: #aeb8c4; --line: #323c49; --link: #7cc4f0; }
+* { box-sizing: border-box; }
+html { background: var(--ground); color: var(--ink); scroll-behavior: smooth; }
+body { max-width: 70rem; margin: 0 auto; padding: 3rem 1.5rem 4rem; font: 1.0625rem/1.55 Inter, system-ui, sans-serif; }
+h1 { font-size: 2.6rem; line-height: 1.1; margin: 0 0 0.8rem; letter-spacing: -0.02em; }
+h2 { font-size: 1.35rem; line-height: 1.25; margin: 0 0 0.9rem; display: flex; gap: 0.7rem; align-items: baseline; }
+h2 span { color: var(--soft); font-variant-numeric: tabular-nums; min-width: 1.6rem; }
+header p { max-width: 44rem; margin: 0; color: var(--soft); }
+header p.kind { color: var(--ink); font-weight: 600; margin-bottom: 0.4rem; }
+a { color: var(--link); text-underline-offset: 0.18em; }
+a:focus-visible { outline: 3px solid var(--link); outline-offset: 3px; border-radius: 2px; }
+nav { margin: 2rem 0 3rem; padding: 1.3rem 1.5rem; background: var(--raised); border-radius: 0.6rem; }
+nav ol { columns: 3 16rem; column-gap: 2.5rem; margin: 0; padding-left: 1.6rem; }
+nav li { break-inside: avoid; padding: 0.12rem 0; }
+figure { margin: 0 0 4rem; scroll-margin-top: 1.5rem; }
+figure img { display: block; width: 100%; height: auto; border: 1px solid var(--line); border-radius: 0.4rem; }
+figcaption { margin-top: 0.9rem; max-width: 52rem; }
+.files { margin: 0.5rem 0 0; font-size: 0.9375rem; }
+.files a { margin-right: 1rem; }
+footer { border-top: 1px solid var(--line); padding-top: 1rem; color: var(--soft); font-size: 0.9375rem; }
+@media print {
+  @page { margin: 14mm; }
+  html { background: #ffffff; color: #000000; }
+  body { max-width: none; padding: 0; font-size: 10pt; }
+  h1 { font-size: 20pt; }
+  h2 { font-size: 12pt; margin-bottom: 2mm; }
+  nav { background: none; border: 1px solid #999999; padding: 3mm 4mm; margin: 4mm 0 6mm; }
+  nav a { color: inherit; text-decoration: none; }
+  figure { break-inside: avoid; margin-bottom: 8mm; }
+  figure img { max-height: 100mm; width: auto; max-width: 100%; }
+  header p, footer { color: #333333; }
+  .files { display: none; }
+}
+";
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn law_words_are_escaped() {
+        let head = PageHead {
+            lifter: "A & B".to_owned(),
+            is_dark: false,
+        };
+        let figure = PageFigure {
+            file: "01-x".to_owned(),
+            idea: "a < b".to_owned(),
+            title: "T.".to_owned(),
+            caption: "c".to_owned(),
+            alt: "say \"x\"".to_owned(),
+            pixels: (10, 5),
+        };
+        let page = lecture_page(&head, &[figure]);
+        assert!(page.contains("A &amp; B") && page.contains("a &lt; b"));
+        assert!(page.contains("alt=\"say &quot;x&quot;\"") && page.contains("<strong>T.</strong>"));
+        assert!(!page.contains("http"), "nothing from outside");
+    }
+}

@@ -1,0 +1,129 @@
+//! A joint's torque muscle by muscle: force, moment arm, fibre length, and what they make together.
+//!
+//! In: a [`Study`]. Out: [`MusclePart`]s whose torques add up to all muscle torque at the joint.
+
+use super::Study;
+
+/// What one muscle (or all heads of one) does at a joint over the range.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MusclePart {
+    /// Its name in words: "brachialis", "biceps, 2 heads".
+    pub name: String,
+    /// Moment arm in the direction of the movement, m, one a sample; of several heads the arm at which
+    /// their summed force would make their summed torque.
+    pub arm_m: Vec<f64>,
+    /// Fibre length over the optimal length; of several heads the mean.
+    pub fibre_norm: Vec<f64>,
+    /// Force along the tendon at the optimum, N.
+    pub force_n: Vec<f64>,
+    /// Torque in the direction of the movement, N·m: force × moment arm.
+    pub torque_nm: Vec<f64>,
+}
+
+impl MusclePart {
+    /// Mean torque over the range, N·m.
+    #[must_use]
+    pub fn mean_torque_nm(&self) -> f64 {
+        self.torque_nm.iter().sum::<f64>() / self.torque_nm.len().max(1) as f64
+    }
+}
+
+/// The muscles at one moving joint that work with the movement, the one with the greatest mean torque
+/// first; heads of one muscle are taken together.
+///
+/// ```text
+/// τ_i = ± r_ij·F_i,   Σ_i τ_i (antagonists' passive torque included) = muscle torque at the joint
+/// ```
+/// `r_ij` moment arm (m), `F_i` force (N) at the optimum of the pose; the sign makes lifting positive.
+/// **Source.** Definition of a moment. **Fails.** Never.
+#[must_use]
+pub fn muscle_parts(study: &Study, joint: usize) -> Vec<MusclePart> {
+    let mut groups: Vec<(String, Vec<usize>)> = Vec::new();
+    for (index, name) in study.capacity.muscles.iter().enumerate() {
+        let family = name.split('_').next().unwrap_or(name).to_owned();
+        match groups.iter_mut().find(|(known, _)| *known == family) {
+            Some((_, heads)) => heads.push(index),
+            None => groups.push((family, vec![index])),
+        }
+    }
+    let lifting = lifting_sign(study, joint);
+    let mut parts: Vec<MusclePart> = groups
+        .iter()
+        .map(|(_, heads)| part(study, joint, lifting, heads))
+        .filter(|part| part.mean_torque_nm() > 0.0)
+        .collect();
+    parts.sort_by(|a, b| b.mean_torque_nm().total_cmp(&a.mean_torque_nm()));
+    parts
+}
+
+/// The sign of the torque that the muscles make against the load over the range as a whole.
+fn lifting_sign(study: &Study, joint: usize) -> f64 {
+    let sum: f64 = study
+        .capacity
+        .held
+        .iter()
+        .map(|held| held.muscle_torques_nm[joint])
+        .sum();
+    sum.signum()
+}
+
+fn part(study: &Study, joint: usize, lifting: f64, heads: &[usize]) -> MusclePart {
+    let mut part = MusclePart {
+        name: name_of(study, heads),
+        arm_m: Vec::new(),
+        fibre_norm: Vec::new(),
+        force_n: Vec::new(),
+        torque_nm: Vec::new(),
+    };
+    for held in &study.capacity.held {
+        let (mut force_n, mut torque_nm, mut arm_m, mut fibre) = (0.0, 0.0, 0.0, 0.0);
+        for head in heads {
+            let muscle = &held.muscles[*head];
+            let own_n = muscle.passive_n + held.activations[*head] * muscle.active_n;
+            let own_m = lifting * muscle.arms_m[joint];
+            force_n += own_n;
+            torque_nm += own_n * own_m;
+            arm_m += own_m / heads.len() as f64;
+            fibre += muscle.state.length_norm / heads.len() as f64;
+        }
+        let has_force = force_n > 1.0e-9;
+        part.arm_m.push(if has_force {
+            torque_nm / force_n
+        } else {
+            arm_m
+        });
+        part.fibre_norm.push(fibre);
+        part.force_n.push(force_n);
+        part.torque_nm.push(torque_nm);
+    }
+    part
+}
+
+/// The words that the names of all heads begin with, and how many heads there are.
+fn name_of(study: &Study, heads: &[usize]) -> String {
+    let names: Vec<Vec<&str>> = heads
+        .iter()
+        .map(|head| study.capacity.muscles[*head].split('_').collect())
+        .collect();
+    let first = &names[0];
+    let shared = (0..first.len())
+        .take_while(|word| names.iter().all(|name| name.get(*word) == first.get(*word)))
+        .count();
+    let words = first[..shared].join(" ");
+    match heads.len() {
+        1 => words,
+        many => format!("{words}, {many} heads"),
+    }
+}
+
+/// Torque of all muscles at a joint in the direction of the movement, N·m, one a sample.
+#[must_use]
+pub fn muscle_torque_nm(study: &Study, joint: usize) -> Vec<f64> {
+    let lifting = lifting_sign(study, joint);
+    study
+        .capacity
+        .held
+        .iter()
+        .map(|held| lifting * held.muscle_torques_nm[joint])
+        .collect()
+}
