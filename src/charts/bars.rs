@@ -20,6 +20,14 @@ pub struct Swing {
     pub raised: f64,
 }
 
+impl Swing {
+    /// The larger of the two changes, without sign.
+    #[must_use]
+    pub fn size(&self) -> f64 {
+        self.lowered.abs().max(self.raised.abs())
+    }
+}
+
 /// Two-sided bars by parameter, the strongest on top.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Tornado {
@@ -64,7 +72,6 @@ pub struct Ranking {
 /// A bar chart's rectangles: names at the left, bars at the right, equal rows.
 struct Rows {
     plot: Plot,
-    names: Rect,
     row: f64,
     shown: usize,
 }
@@ -81,59 +88,48 @@ impl Tornado {
             .flat_map(|swing| [swing.lowered, swing.raised]);
         check(figures.clone(), &self.axis)?;
         let mut swings: Vec<&Swing> = self.swings.iter().collect();
-        let size = |swing: &Swing| swing.lowered.abs().max(swing.raised.abs());
-        swings.sort_by(|a, b| size(b).total_cmp(&size(a)));
+        swings.sort_by(|a, b| b.size().total_cmp(&a.size()));
         let mut frame = Frame::new(look, &self.heading);
         let key = lettering::line_step(frame.measures.label) + frame.measures.gap;
         frame.body.top += key;
         let names: Vec<&str> = swings.iter().map(|swing| swing.name.as_str()).collect();
-        let reach = figures.fold([0.0_f64, 0.0_f64], |reach, value| {
-            [reach[0].min(value), reach[1].max(value)]
-        });
-        let ends = swings
-            .iter()
-            .flat_map(|swing| [swing.lowered, swing.raised]);
-        let room = widest(&frame, ends.map(|value| self.figure(value)));
+        let reach = reach_of(figures.clone());
+        let room = widest(&frame, figures.map(|value| self.figure(value)));
         let sides = [reach[0] < 0.0, reach[1] > 0.0];
         let rows = laid_out(&mut frame, &self.axis, &names, reach, room, sides)?;
-        let colours = [frame.colours.series_line(1), frame.colours.series_line(0)];
-        self.draw_key(&mut frame, &rows, key);
+        self.draw_key(&mut frame, key);
         for (index, swing) in swings.iter().take(rows.shown).enumerate() {
-            let band = rows.band(index, 0.62);
-            let both_one_way = swing.lowered * swing.raised > 0.0;
-            let middle = band.centre()[1];
-            let (high, low) = if both_one_way {
-                (
-                    Rect {
-                        bottom: middle,
-                        ..band
-                    },
-                    Rect {
-                        top: middle,
-                        ..band
-                    },
-                )
-            } else {
-                (band, band)
-            };
-            draw_bar(&mut frame, &rows.plot, high, swing.lowered, colours[0]);
-            draw_bar(&mut frame, &rows.plot, low, swing.raised, colours[1]);
-            // Both on one side: only the longer bar's figure finds room without crowding.
-            let shorter_hidden = both_one_way && band.height() < 2.2 * frame.measures.text;
-            let longer = if swing.lowered.abs() >= swing.raised.abs() {
-                swing.lowered
-            } else {
-                swing.raised
-            };
-            for (value, bar) in [(swing.lowered, high), (swing.raised, low)] {
-                if value != 0.0 && (!shorter_hidden || value == longer) {
-                    let bar = if shorter_hidden { band } else { bar };
-                    self.draw_figure(&mut frame, &rows.plot, bar, value);
-                }
-            }
+            self.draw_swing(&mut frame, &rows, index, swing);
         }
         draw_zero(&mut frame, &rows.plot);
         Ok(frame.scene)
+    }
+
+    /// Both bars of a parameter: in one line if they go either way, else one above the other.
+    fn draw_swing(&self, frame: &mut Frame, rows: &Rows, index: usize, swing: &Swing) {
+        let band = rows.band(index, 0.62);
+        let one_way = swing.lowered * swing.raised > 0.0;
+        let (mut high, mut low) = (band, band);
+        if one_way {
+            high.bottom = band.centre()[1];
+            low.top = band.centre()[1];
+        }
+        let bars = [(swing.lowered, high, 1), (swing.raised, low, 0)];
+        for (value, bar, series) in bars {
+            let colour = frame.colours.series_line(series);
+            draw_bar(frame, &rows.plot, bar, value, colour);
+        }
+        // Two figures above each other need their height; else only the longer bar has one.
+        let only_longer = one_way && band.height() < 2.2 * frame.measures.text;
+        for (value, bar, _) in bars {
+            if only_longer && value.abs() == swing.size() {
+                self.draw_figure(frame, &rows.plot, band, value);
+                return;
+            }
+            if !only_longer && value != 0.0 {
+                self.draw_figure(frame, &rows.plot, bar, value);
+            }
+        }
     }
 
     fn figure(&self, value: f64) -> String {
@@ -162,12 +158,12 @@ impl Tornado {
     }
 
     /// What the two colours mean, over the bars: a swatch and words each.
-    fn draw_key(&self, frame: &mut Frame, rows: &Rows, height: f64) {
+    fn draw_key(&self, frame: &mut Frame, height: f64) {
         let size = frame.measures.label;
         let y = frame.body.top - height + lettering::rise(size);
         let swatch = lettering::capitals(size);
         let gap = frame.measures.gap;
-        let mut x = rows.names.left;
+        let mut x = frame.body.left;
         for (number, words) in [(1, &self.lowered), (0, &self.raised)] {
             let area = Rect::new(x, y - swatch, x + swatch, y);
             let colour = frame.colours.series_line(number);
@@ -193,9 +189,7 @@ impl Ranking {
         check(figures.clone(), &self.axis)?;
         let mut frame = Frame::new(look, &self.heading);
         let names: Vec<&str> = self.ranks.iter().map(|rank| rank.name.as_str()).collect();
-        let reach = figures.fold([0.0_f64, 0.0_f64], |reach, value| {
-            [reach[0].min(value), reach[1].max(value)]
-        });
+        let reach = reach_of(figures);
         let with_note = self
             .ranks
             .iter()
@@ -290,56 +284,57 @@ fn laid_out(
 ) -> Result<Rows> {
     let size = frame.measures.label;
     let below = axis::level_row_height(frame) + lettering::line_step(frame.measures.text);
-    let least_row = 1.5 * lettering::line_step(size);
     let height = frame.body.height() - below;
-    let shown = names
-        .len()
-        .min((height / least_row).floor().max(1.0) as usize);
-    let row = (height / shown as f64).min(3.4 * lettering::line_step(size));
-    let most = 0.32 * frame.body.width();
-    let blocks: Vec<Words> = names[..shown]
-        .iter()
-        .map(|name| {
-            let lines = if row > 2.6 * size { 2 } else { 1 };
-            Words::new(size).with(name, Face::Regular, frame.colours.ink, most, lines)
-        })
-        .collect();
-    let column = blocks.iter().map(Words::width).fold(0.0, f64::max);
-    let left = frame.body.left + column + 1.6 * frame.measures.gap;
-    let names_area = Rect::new(
-        frame.body.left,
-        frame.body.top,
-        left,
-        frame.body.top + row * shown as f64,
-    );
-    let area = Rect::new(left, frame.body.top, frame.body.right, names_area.bottom);
-    let plot = Plot::new(
-        area,
-        with_room(reach, area.width(), room, sides),
-        [0.0, 1.0],
-    )?;
+    let fitting = (height / (1.5 * lettering::line_step(size)))
+        .floor()
+        .max(1.0) as usize;
+    let shown = names.len().min(fitting);
+    let row = (height / shown as f64).min(5.0 * lettering::line_step(size));
+    let blocks = name_blocks(frame, &names[..shown], row);
+    let widest = blocks.iter().map(Words::width).fold(0.0, f64::max);
+    let right = frame.body.left + widest;
+    let bottom = frame.body.top + row * shown as f64;
+    let left = right + 1.6 * frame.measures.gap;
+    let area = Rect::new(left, frame.body.top, frame.body.right, bottom);
+    let range = with_room(reach, area.width(), room, sides);
+    let plot = Plot::new(area, range, [0.0, 1.0])?;
     for (index, words) in blocks.iter().enumerate() {
-        let y = frame.body.top + (index as f64 + 0.5) * row;
-        let right = left - 1.6 * frame.measures.gap;
+        let y = area.top + (index as f64 + 0.5) * row;
         let at = words.around(right - words.width() / 2.0, y);
         words.draw(&mut frame.scene, &at, Anchor::End);
     }
-    let most = axis::level_tick_count(area.width(), frame.measures.text);
+    draw_level_axis(frame, axis, &plot, names.len() - shown);
+    Ok(Rows { plot, row, shown })
+}
+
+/// The names of the rows, on two lines where the row is tall enough.
+fn name_blocks(frame: &Frame, names: &[&str], row: f64) -> Vec<Words> {
+    let size = frame.measures.label;
+    let most = 0.36 * frame.body.width();
+    let lines = if row > 2.6 * size { 2 } else { 1 };
+    let block =
+        |name: &&str| Words::new(size).with(name, Face::Regular, frame.colours.ink, most, lines);
+    names.iter().map(block).collect()
+}
+
+/// Upright grid lines, the axis and its title.
+fn draw_level_axis(frame: &mut Frame, axis: &Axis, plot: &Plot, left_out: usize) {
+    let most = axis::level_tick_count(plot.area.width(), frame.measures.text);
     let ticks = axis.labelled_ticks(plot.x.range(), most);
     let grid = Stroke::solid(frame.colours.grid, frame.measures.rule * 0.8);
     for (value, _) in &ticks {
         let x = plot.x.px(*value);
-        frame
-            .scene
-            .line([x, area.top], [x, area.bottom], grid.clone());
+        let ends = [[x, plot.area.top], [x, plot.area.bottom]];
+        frame.scene.line(ends[0], ends[1], grid.clone());
     }
-    axis::draw_level_ticks(frame, &plot, &ticks, true);
-    draw_axis_title(frame, axis, &plot, names.len() - shown);
-    Ok(Rows {
-        plot,
-        names: names_area,
-        row,
-        shown,
+    axis::draw_level_ticks(frame, plot, &ticks, true);
+    draw_axis_title(frame, axis, plot, left_out);
+}
+
+/// From the least to the greatest figure, zero included.
+fn reach_of(figures: impl Iterator<Item = f64>) -> [f64; 2] {
+    figures.fold([0.0, 0.0], |reach, value| {
+        [reach[0].min(value), reach[1].max(value)]
     })
 }
 

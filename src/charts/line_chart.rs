@@ -7,7 +7,7 @@ use super::axis::{self, Axis};
 use super::frame::{Frame, Heading, Look};
 use super::line_layout;
 use super::panel;
-use super::panel_labels;
+use super::panel_labels::{self, Crowded};
 use super::pose_strip::{self, Pose};
 use super::shades::{self, Shade};
 use crate::draw::{Colours, Scene};
@@ -249,7 +249,9 @@ impl LineChart {
             let title = axis::upright_title(&frame, &panel.axis, place.title_baseline);
             frame.scene.text(title);
             panel::draw_curves(&mut frame, panel, &place.plot);
-            clear &= panel_labels::draw(&mut frame, panel, &place.plot, layout.column);
+            let column = layout.column;
+            let unclear = panel_labels::draw(&mut frame, panel, &place.plot, column, Crowded::Dim);
+            clear &= unclear.is_empty();
         }
         let (first, lowest) = (&layout.panels[0], &layout.panels[layout.panels.len() - 1]);
         if let Some(row) = layout.shade_row {

@@ -6,8 +6,8 @@
 use super::axis::{self, Plot};
 use super::frame::Frame;
 use super::line_chart::{LineChart, Panel};
+use super::name_column;
 use super::panel;
-use super::panel_labels;
 use super::pose_strip::Strip;
 use super::shades;
 use crate::draw::{Rect, lettering};
@@ -69,7 +69,7 @@ pub fn plan(chart: &LineChart, frame: &Frame, column_wanted: bool) -> Result<Lay
         .map(|upright| axis::upright_column_width(frame, &upright.ticks))
         .fold(0.0, f64::max);
     let column_width = if column_wanted {
-        panel_labels::column_width(frame, &chart.panels)
+        name_column::width(frame, &chart.panels)
     } else {
         0.0
     };

@@ -6,37 +6,13 @@
 use super::axis::{Axis, Plot};
 use super::frame::Frame;
 use super::line_chart::{Marker, Panel, Series};
+use super::name_column;
 use super::panel;
 use super::places;
-use super::placing::{self, CLEAR_COST, Field, Obstacle, Place, Request, spread};
+use super::placing::{self, CLEAR_COST, Field, Obstacle, Place, Request};
 use super::words::Words;
 use crate::draw::scale::short_number;
-use crate::draw::{Anchor, Face, Point, Rect, Stroke};
-
-/// Sizes that names in the column may take, over the usual one, until they fit above each other.
-const SHRINKS: [f64; 4] = [1.0, 0.94, 0.88, 0.82];
-
-/// Width of the column of names over all panels, with the room for leaders.
-#[must_use]
-pub fn column_width(frame: &Frame, panels: &[Panel]) -> f64 {
-    let widest = panels
-        .iter()
-        .flat_map(|panel| &panel.series)
-        // A smaller name may break at another place and be the wider one.
-        .flat_map(|series| SHRINKS.map(|shrink| column_words(frame, series, shrink).width()))
-        .fold(0.0, f64::max);
-    widest + leader_width(frame)
-}
-
-fn leader_width(frame: &Frame) -> f64 {
-    4.0 * frame.measures.gap
-}
-
-fn column_words(frame: &Frame, series: &Series, shrink: f64) -> Words {
-    let most = frame.body.width() * 0.24;
-    let colour = series.role.label(&frame.colours);
-    Words::new(frame.measures.label * shrink).with(&series.name, Face::Bold, colour, most, 2)
-}
+use crate::draw::{Anchor, Face, Point, Rect, Stroke, lettering};
 
 /// One label with the room it looks for.
 struct Wish {
@@ -56,40 +32,49 @@ enum Kind {
     Extra,
 }
 
-/// Draws all words of a panel; tells whether every name stands clear of the curves.
-pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Option<Rect>) -> bool {
+/// What becomes of a curve's name that finds no place clear of curves.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Crowded {
+    /// It stands over a dimmed curve.
+    Dim,
+    /// It is left out.
+    LeaveOut,
+}
+
+/// Draws all words of a panel; returns the curves whose names found no clear place.
+pub fn draw(
+    frame: &mut Frame,
+    panel: &Panel,
+    plot: &Plot,
+    column: Option<Rect>,
+    crowded: Crowded,
+) -> Vec<usize> {
     let field = field(frame, panel, plot);
     let in_column: Vec<usize> = match column {
-        Some(column) => draw_column(frame, panel, plot, column),
+        Some(column) => name_column::draw(frame, panel, plot, column),
         None => Vec::new(),
     };
+    let wishes = wishes(frame, panel, plot, &in_column);
+    place_all(frame, &field, &wishes, crowded)
+}
+
+/// Every label of the panel, those that choose first in front.
+fn wishes(frame: &Frame, panel: &Panel, plot: &Plot, in_column: &[usize]) -> Vec<Wish> {
     let mut wishes: Vec<Wish> = Vec::new();
     let shown = |marker: &&Marker| plot.area.grown(1.0).holds(plot.px(marker.at));
+    let markers = panel.markers.iter().filter(shown);
+    wishes.extend(markers.filter_map(|marker| callout(frame, marker, plot)));
+    let curves = || panel.series.iter().enumerate();
+    let beside = curves().filter(|(index, _)| !in_column.contains(index));
+    wishes.extend(beside.filter_map(|(index, series)| name(frame, index, series, plot)));
+    let leaving = curves();
     wishes.extend(
-        panel
-            .markers
-            .iter()
-            .filter(shown)
-            .filter_map(|marker| callout(frame, marker, plot)),
+        leaving.filter_map(|(index, series)| continuation(frame, index, series, plot, &panel.axis)),
     );
-    for (index, series) in panel.series.iter().enumerate() {
-        if !series.name.is_empty() && !in_column.contains(&index) {
-            wishes.extend(name(frame, index, series, plot));
-        }
-    }
-    for (index, series) in panel.series.iter().enumerate() {
-        wishes.extend(continuation(frame, index, series, plot, &panel.axis));
-    }
     wishes.extend(panel.levels.iter().filter_map(|level| {
-        let line = [
-            plot.px([plot.x.range()[0], level.at]),
-            plot.px([plot.x.range()[1], level.at]),
-        ];
-        note(
-            frame,
-            &level.label,
-            places::along_level(frame, &line, &level.label, plot),
-        )
+        let line = plot.x.range().map(|x| plot.px([x, level.at]));
+        let candidates = places::along_level(frame, &line, &level.label, plot);
+        note(frame, &level.label, candidates)
     }));
     wishes.extend(
         panel
@@ -97,7 +82,7 @@ pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Option<Rect>)
             .iter()
             .filter_map(|fill| note(frame, &fill.label, places::inside_fill(frame, fill, plot))),
     );
-    place_all(frame, &field, &wishes)
+    wishes
 }
 
 /// What is drawn already.
@@ -135,114 +120,16 @@ fn field(frame: &Frame, panel: &Panel, plot: &Plot) -> Field {
     }
 }
 
-/// Names in the column, each at the height of its curve's end; returns which were placed there.
-///
-/// Curves that end before the right edge keep their names beside them.
-fn draw_column(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Rect) -> Vec<usize> {
-    let mut ends: Vec<(usize, Point, f64)> = panel
-        .series
-        .iter()
-        .enumerate()
-        .filter(|(_, series)| !series.name.is_empty())
-        .filter_map(|(index, series)| {
-            let (end, before) = column_end(series, plot)?;
-            // Curves that meet at their ends are told apart by where they come from.
-            Some((index, end, end[1] + 0.02 * (before[1] - end[1])))
-        })
-        .collect();
-    ends.sort_by(|a, b| a.2.total_cmp(&b.2).then(a.0.cmp(&b.0)));
-    let ends = ends
-        .into_iter()
-        .map(|(index, end, _)| (index, end))
-        .collect();
-    let room = plot.area.height() + 2.0 * frame.measures.gap;
-    let (ends, shrink) = fitting(frame, panel, ends, room);
-    let blocks: Vec<Words> = ends
-        .iter()
-        .map(|(index, _)| column_words(frame, &panel.series[*index], shrink))
-        .collect();
-    let heights: Vec<f64> = blocks
-        .iter()
-        .map(|words| words.height() + 0.35 * frame.measures.gap)
-        .collect();
-    let wanted: Vec<f64> = ends.iter().map(|(_, end)| end[1]).collect();
-    let top = plot.area.top - frame.measures.gap;
-    let middles = spread(
-        &wanted,
-        &heights,
-        top,
-        plot.area.bottom + frame.measures.gap,
-    );
-    for (((index, end), words), middle) in ends.iter().zip(&blocks).zip(middles) {
-        let left = column.left + leader_width(frame);
-        let area = words.around(left + words.width() / 2.0, middle);
-        let colour = panel.series[*index]
-            .role
-            .line(&frame.colours)
-            .with_opacity(0.8);
-        let leader = Stroke::solid(colour, frame.measures.rule);
-        let gap = frame.measures.gap * 0.6;
-        let path = vec![
-            [end[0] + gap, end[1]],
-            [end[0] + 1.6 * gap, end[1]],
-            [left - 1.8 * gap, middle],
-            [left - gap * 0.8, middle],
-        ];
-        frame.scene.polyline(path, leader);
-        words.draw(&mut frame.scene, &area, Anchor::Start);
-    }
-    ends.into_iter().map(|(index, _)| index).collect()
-}
-
-/// The end of a curve at the right edge of the plot, if it has one there.
-///
-/// Also a point some way before it.
-fn column_end(series: &Series, plot: &Plot) -> Option<(Point, Point)> {
-    let pieces = panel::visible(series, plot);
-    let last = pieces.last()?;
-    let at = *last.last()?;
-    let from = at[0] - 0.1 * plot.area.width();
-    let before = *last
-        .iter()
-        .rev()
-        .find(|point| point[0] <= from)
-        .unwrap_or(&last[0]);
-    (at[0] > plot.area.right - 0.12 * plot.area.width()).then_some((at, before))
-}
-
-/// Makes the names smaller until they fit above each other; drops every other one if they never do.
-fn fitting(
-    frame: &Frame,
-    panel: &Panel,
-    mut ends: Vec<(usize, Point)>,
-    room: f64,
-) -> (Vec<(usize, Point)>, f64) {
-    let needed = |ends: &[(usize, Point)], shrink: f64| -> f64 {
-        ends.iter()
-            .map(|(index, _)| column_words(frame, &panel.series[*index], shrink).height())
-            .map(|height| height + 0.35 * frame.measures.gap)
-            .sum()
-    };
-    loop {
-        for shrink in SHRINKS {
-            if needed(&ends, shrink) <= room || ends.len() < 2 {
-                return (ends, shrink);
-            }
-        }
-        let last = ends.len() - 1;
-        let mut index = 0;
-        ends.retain(|_| {
-            index += 1;
-            (index - 1) % 2 == 0 || index - 1 == last
-        });
-        if ends.len() == last + 1 {
-            ends.truncate(last);
-        }
-    }
-}
-
 fn name(frame: &Frame, index: usize, series: &Series, plot: &Plot) -> Option<Wish> {
-    let most = plot.area.width() * 0.42;
+    let longest = series
+        .name
+        .split_whitespace()
+        .map(|word| lettering::width(word, frame.measures.label, Face::Bold))
+        .fold(0.0, f64::max);
+    let most = (plot.area.width() * 0.42)
+        .max(10.0 * frame.measures.label)
+        .max(longest * 1.01)
+        .min(plot.area.width() * 0.95);
     let colour = series.role.label(&frame.colours);
     let words = Words::new(frame.measures.label).with(&series.name, Face::Bold, colour, most, 2);
     let pieces = panel::visible(series, plot);
@@ -341,39 +228,24 @@ fn note(frame: &Frame, text: &str, candidates: Vec<Place>) -> Option<Wish> {
 }
 
 /// Finds the places, draws leaders first and words over them.
-fn place_all(frame: &mut Frame, field: &Field, wishes: &[Wish]) -> bool {
+fn place_all(frame: &mut Frame, field: &Field, wishes: &[Wish], crowded: Crowded) -> Vec<usize> {
     let requests: Vec<Request> = wishes.iter().map(|wish| wish.request.clone()).collect();
     let mut settled = placing::settle(field, &requests);
+    let mut unclear = Vec::new();
     for (wish, place) in wishes.iter().zip(&mut settled) {
-        if wish.kind == Kind::Extra && place.is_some_and(|(_, cost)| cost >= CLEAR_COST) {
+        if place.is_some_and(|(_, cost)| cost < CLEAR_COST) {
+            continue;
+        }
+        if wish.kind == Kind::Name {
+            unclear.extend(wish.request.owner);
+        }
+        let may_go = wish.kind == Kind::Name && crowded == Crowded::LeaveOut;
+        if may_go || wish.kind == Kind::Extra {
             *place = None;
         }
     }
-    let mut clear = true;
-    for (wish, place) in wishes.iter().zip(&settled) {
-        let Some((place, cost)) = place else {
-            clear &= wish.kind != Kind::Name;
-            continue;
-        };
-        clear &= wish.kind != Kind::Name || *cost < CLEAR_COST;
-        if *cost >= CLEAR_COST {
-            // A curve runs below these words: dim it.
-            let patch = place.area.grown(frame.measures.gap * 0.2);
-            let ground = frame.colours.background.with_opacity(0.8);
-            frame
-                .scene
-                .rounded_rectangle(patch, frame.measures.gap * 0.4, ground);
-        }
-        if place.leader {
-            let from =
-                placing::nearest_on(&place.area.grown(frame.measures.gap * 0.2), place.target);
-            let to = short_of(place.target, from, panel::marker_radius(frame) * 1.3);
-            frame.scene.line(
-                from,
-                to,
-                Stroke::solid(frame.colours.muted, frame.measures.rule),
-            );
-        }
+    for (place, cost) in settled.iter().flatten() {
+        draw_ground(frame, place, *cost);
     }
     for (wish, place) in wishes.iter().zip(&settled) {
         if let Some((place, _)) = place {
@@ -390,7 +262,23 @@ fn place_all(frame: &mut Frame, field: &Field, wishes: &[Wish]) -> bool {
             wish.words.draw(&mut frame.scene, &place.area, anchor);
         }
     }
-    clear
+    unclear
+}
+
+/// Dims a curve below the words and draws their leader.
+fn draw_ground(frame: &mut Frame, place: &Place, cost: f64) {
+    let gap = frame.measures.gap;
+    let patch = place.area.grown(0.2 * gap);
+    if cost >= CLEAR_COST {
+        let ground = frame.colours.background.with_opacity(0.8);
+        frame.scene.rounded_rectangle(patch, 0.4 * gap, ground);
+    }
+    if place.leader {
+        let from = placing::nearest_on(&patch, place.target);
+        let to = short_of(place.target, from, panel::marker_radius(frame) * 1.3);
+        let line = Stroke::solid(frame.colours.muted, frame.measures.rule);
+        frame.scene.line(from, to, line);
+    }
 }
 
 /// The point on the way from `from` to `target` that is `distance` short of the target.

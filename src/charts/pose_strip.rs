@@ -60,73 +60,79 @@ pub fn draw(
     strip: &Strip,
     tick_boxes: &[Rect],
 ) {
-    let gap = frame.measures.gap;
     let places: Vec<&Pose> = poses.iter().filter(|pose| plot.x.holds(pose.at)).collect();
     let feet: Vec<f64> = places.iter().map(|pose| plot.x.px(pose.at)).collect();
     let title = axis_title(frame, axis, plot, &feet);
     let mut boxes = tick_boxes.to_vec();
     boxes.push(title.bounds());
     frame.scene.text(title);
-    if places.is_empty() {
-        return;
+    if !places.is_empty() {
+        draw_poses(frame, &places, &feet, plot, strip, &boxes);
     }
-    let caption_height = lettering::line_step(frame.measures.text);
-    let bottom = frame.body.bottom - caption_height - 0.5 * gap;
+}
+
+/// Leaders, figures and captions.
+fn draw_poses(
+    frame: &mut Frame,
+    places: &[&Pose],
+    feet: &[f64],
+    plot: &Plot,
+    strip: &Strip,
+    boxes: &[Rect],
+) {
+    let gap = frame.measures.gap;
+    let ground = frame.body.bottom - lettering::line_step(frame.measures.text) - 0.5 * gap;
     let top = frame.body.bottom - strip.height + 2.2 * gap;
     let each = frame.body.width() / places.len() as f64 - gap;
     let figures: Vec<&StickFigure> = places.iter().map(|pose| &pose.figure).collect();
-    let Some(stage) = Stage::fitting(&figures, each.min(0.3 * frame.body.width()), bottom - top)
-    else {
+    let widest = each.min(0.3 * frame.body.width());
+    let Some(stage) = Stage::fitting(&figures, widest, ground - top) else {
         return;
     };
-    let captions: Vec<Words> = places
-        .iter()
-        .map(|pose| {
-            let colour = frame.colours.ink;
-            Words::new(frame.measures.text).with(&pose.caption, Face::Regular, colour, each, 1)
-        })
-        .collect();
+    let (size, ink) = (frame.measures.text, frame.colours.ink);
+    let caption = |pose: &&Pose| Words::new(size).with(&pose.caption, Face::Regular, ink, each, 1);
+    let captions: Vec<Words> = places.iter().map(caption).collect();
     let extents: Vec<f64> = captions
         .iter()
         .map(|words| words.width().max(stage.width_px()) + gap)
         .collect();
-    let middles = spread_unordered(&feet, &extents, frame.body.left, frame.body.right);
-    let ground = [bottom, frame.body.bottom];
+    let middles = spread_unordered(feet, &extents, frame.body.left, frame.body.right);
     for (index, pose) in places.iter().enumerate() {
         let [across, up] = stage.top_px(&pose.figure);
-        let end = [middles[index] + across, bottom - up];
-        draw_leader(frame, plot, feet[index], end, &boxes);
+        let end = [middles[index] + across, ground - up];
+        draw_leader(frame, plot, feet[index], end, boxes);
+        let levels = [ground, frame.body.bottom];
         draw_pose(
             frame,
             pose,
             &captions[index],
             &stage,
             middles[index],
-            ground,
+            levels,
         );
     }
 }
 
-/// A figure standing at a height, its caption below.
+/// A figure standing on the first level, its caption ending at the second.
 fn draw_pose(
     frame: &mut Frame,
     pose: &Pose,
     caption: &Words,
     stage: &Stage,
     middle: f64,
-    ground: [f64; 2],
+    levels: [f64; 2],
 ) {
     let half = stage.width_px() / 2.0;
     let area = Rect::new(
         middle - half,
-        ground[0] - stage.height_px(),
+        levels[0] - stage.height_px(),
         middle + half,
-        ground[0],
+        levels[0],
     );
     stick_figure::draw(frame, &pose.figure, stage, &area);
     let half = caption.width() / 2.0;
-    let top = ground[1] - caption.height();
-    let at = Rect::new(middle - half, top, middle + half, ground[1]);
+    let top = levels[1] - caption.height();
+    let at = Rect::new(middle - half, top, middle + half, levels[1]);
     caption.draw(&mut frame.scene, &at, Anchor::Middle);
 }
 

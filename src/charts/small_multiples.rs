@@ -6,10 +6,11 @@ use super::axis::{self, Axis, Plot};
 use super::frame::{Frame, Heading, Look};
 use super::line_chart::{Fill, Level, Marker, Panel, Series};
 use super::panel;
-use super::panel_labels;
+use super::panel_labels::{self, Crowded};
 use super::shades::{self, Shade};
-use crate::draw::{Anchor, Face, Rect, Scene, Text, lettering};
+use crate::draw::{Anchor, Face, Rect, Scene, Stroke, Text, lettering};
 use crate::error::{Error, Result};
+use std::collections::BTreeSet;
 
 /// One small panel.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -59,35 +60,72 @@ impl SmallMultiples {
     /// If there is no panel or no curve, more than 20 panels, or a value is no number.
     pub fn scene(&self, look: Look) -> Result<Scene> {
         let panels = self.checked()?;
+        let (scene, unclear) = self.drawn(look, &panels, &[])?;
+        if unclear.is_empty() {
+            return Ok(scene);
+        }
+        Ok(self.drawn(look, &panels, &unclear)?.0)
+    }
+
+    /// Draws everything, the curves of `keyed` named once above the panels instead of in each;
+    /// returns the curves that found room for their name in no panel.
+    fn drawn(
+        &self,
+        look: Look,
+        panels: &[Panel],
+        keyed: &[Series],
+    ) -> Result<(Scene, Vec<Series>)> {
         let mut frame = Frame::new(look, &self.heading);
         shrink(&mut frame);
+        let inner = self.draw_titles(&mut frame, keyed);
+        let plan = Plan::of(self, &frame, panels, inner);
+        let body = frame.body;
+        let mut named: BTreeSet<String> = keyed.iter().map(|series| series.name.clone()).collect();
+        let mut unclear: Vec<Series> = Vec::new();
+        for (index, panel) in panels.iter().enumerate() {
+            frame.body = plan.cell(index);
+            let mut panel = panel.clone();
+            let in_key = panel
+                .series
+                .iter_mut()
+                .filter(|series| named_in(keyed, series));
+            in_key.for_each(|series| series.name.clear());
+            let crowded = self.draw_panel(&mut frame, index, &panel, &plan)?;
+            for (number, series) in panel.series.iter().enumerate() {
+                if crowded.contains(&number) {
+                    unclear.push(series.clone());
+                } else {
+                    named.insert(series.name.clone());
+                }
+            }
+        }
+        frame.body = body;
+        // Each name once, in the order of first need.
+        unclear.retain(|series| named.insert(series.name.clone()));
+        Ok((frame.scene, unclear))
+    }
+
+    /// Axis titles, and the key of curves if there is one; returns the room left for the panels.
+    fn draw_titles(&self, frame: &mut Frame, keyed: &[Series]) -> Rect {
         let text = frame.measures.text;
         let row = lettering::line_step(text);
         let gap = frame.measures.gap;
-        let title_at = frame.body.top + lettering::rise(text);
-        let y_title = axis::upright_title(&frame, &self.y, title_at);
-        frame.scene.text(y_title);
-        let x_at = [
-            frame.body.centre()[0],
-            frame.body.bottom - lettering::fall(text),
-        ];
-        let x_title = frame
-            .axis_text(x_at, &self.x.title())
-            .anchored(Anchor::Middle);
-        frame.scene.text(x_title);
-        let inner = Rect {
-            top: frame.body.top + row + 0.8 * gap,
-            bottom: frame.body.bottom - row - 0.6 * gap,
-            ..frame.body
-        };
-        let plan = Plan::of(self, &frame, &panels, inner);
         let body = frame.body;
-        for (index, panel) in panels.iter().enumerate() {
-            frame.body = plan.cell(index);
-            self.draw_panel(&mut frame, index, panel, &plan)?;
+        let mut top = body.top;
+        if !keyed.is_empty() {
+            top = draw_key(frame, keyed) + 0.6 * gap;
         }
-        frame.body = body;
-        Ok(frame.scene)
+        let y_title = axis::upright_title(frame, &self.y, top + lettering::rise(text));
+        frame.scene.text(y_title);
+        let x_at = [body.centre()[0], body.bottom - lettering::fall(text)];
+        let words = lettering::shortened(&self.x.title(), text, Face::Regular, body.width());
+        let x_title = frame.axis_text(x_at, &words).anchored(Anchor::Middle);
+        frame.scene.text(x_title);
+        Rect {
+            top: top + row + 0.8 * gap,
+            bottom: body.bottom - row - 0.6 * gap,
+            ..body
+        }
     }
 
     fn checked(&self) -> Result<Vec<Panel>> {
@@ -122,7 +160,7 @@ impl SmallMultiples {
             let rows = self.panels.len().div_ceil(columns);
             let shape = (inner.width() / columns as f64) / (inner.height() / rows as f64);
             let empty = columns * rows - self.panels.len();
-            (shape / GOOD_SHAPE).ln().abs() + 0.25 * empty as f64
+            (shape / GOOD_SHAPE).ln().abs() + 0.6 * empty as f64
         };
         (1..=self.panels.len())
             .min_by(|a, b| badness(*a).total_cmp(&badness(*b)))
@@ -135,9 +173,9 @@ impl SmallMultiples {
         index: usize,
         panel: &Panel,
         plan: &Plan,
-    ) -> Result<()> {
+    ) -> Result<Vec<usize>> {
         let small = &self.panels[index];
-        let mut top = draw_titles(
+        let mut top = draw_panel_title(
             frame,
             small,
             self.panels.iter().any(|other| !other.note.is_empty()),
@@ -167,11 +205,11 @@ impl SmallMultiples {
         let is_lowest = index + plan.columns >= self.panels.len();
         axis::draw_level(frame, &plot, &self.x, is_lowest);
         panel::draw_curves(frame, panel, &plot);
-        panel_labels::draw(frame, panel, &plot, None);
+        let unclear = panel_labels::draw(frame, panel, &plot, None, Crowded::LeaveOut);
         if let Some(row) = shade_row {
             shades::draw_labels(frame, &small.shades, &plot, row);
         }
-        Ok(())
+        Ok(unclear)
     }
 }
 
@@ -235,8 +273,44 @@ fn shrink(frame: &mut Frame) {
     measures.gap *= TYPE;
 }
 
+fn named_in(keyed: &[Series], series: &Series) -> bool {
+    keyed.iter().any(|other| other.name == series.name)
+}
+
+/// A piece of each line with its name, in rows above the panels; returns where they end.
+fn draw_key(frame: &mut Frame, keyed: &[Series]) -> f64 {
+    let size = frame.measures.label;
+    let gap = frame.measures.gap;
+    let piece = 5.0 * gap;
+    let mut at = [frame.body.left, frame.body.top];
+    for series in keyed {
+        let most = frame.body.width() - piece - gap;
+        let words = lettering::shortened(&series.name, size, Face::Bold, most);
+        let width = piece + gap + lettering::width(&words, size, Face::Bold);
+        if at[0] > frame.body.left && at[0] + width > frame.body.right {
+            at = [frame.body.left, at[1] + lettering::line_step(size)];
+        }
+        let baseline = at[1] + lettering::rise(size);
+        let y = baseline - lettering::capitals(size) / 2.0;
+        let line = Stroke::solid(series.role.line(&frame.colours), frame.measures.line)
+            .dashed(series.role.dashes(&frame.colours));
+        frame.scene.line([at[0], y], [at[0] + piece, y], line);
+        let colour = series.role.label(&frame.colours);
+        let text = Text::new(
+            [at[0] + piece + gap, baseline],
+            words,
+            size,
+            Face::Bold,
+            colour,
+        );
+        frame.scene.text(text);
+        at[0] += width + 3.0 * gap;
+    }
+    at[1] + lettering::line_step(size)
+}
+
 /// Title and note at the top of a panel; returns where they end.
-fn draw_titles(frame: &mut Frame, small: &SmallPanel, has_notes: bool) -> f64 {
+fn draw_panel_title(frame: &mut Frame, small: &SmallPanel, has_notes: bool) -> f64 {
     let cell = frame.body;
     let mut top = cell.top;
     let (ink, muted) = (frame.colours.ink, frame.colours.muted);

@@ -231,14 +231,20 @@ fn draw_text(backend: &mut SVGBackend, text: &Text) -> Result<()> {
         .map_err(unwritable)
 }
 
-/// The size to hand over so that a size of at most two decimals is written.
+/// The size to hand over so that a size of at most two decimals is written: the nearest hundredth
+/// that survives the division exactly.
 fn backend_font_size(size: f64) -> f64 {
-    let wanted = (size * 100.0).round() / 100.0;
-    let near = wanted * BACKEND_FONT_DIVISOR;
-    [near, near.next_up(), near.next_down()]
+    let hundredths = (size * 100.0).round();
+    [0.0, 1.0, -1.0, 2.0, -2.0, 3.0, -3.0]
         .into_iter()
-        .find(|size| size / BACKEND_FONT_DIVISOR == wanted)
-        .unwrap_or(near)
+        .map(|more| (hundredths + more) / 100.0)
+        .find_map(|wanted| {
+            let near = wanted * BACKEND_FONT_DIVISOR;
+            [near, near.next_up(), near.next_down()]
+                .into_iter()
+                .find(|size| size / BACKEND_FONT_DIVISOR == wanted)
+        })
+        .unwrap_or(size * BACKEND_FONT_DIVISOR)
 }
 
 fn without_controls(text: &str) -> String {

@@ -5,6 +5,8 @@ mod bad_models;
 mod body;
 mod commands;
 mod draw;
+mod draw_random;
+mod draw_sample_grids;
 mod draw_samples;
 mod layers;
 mod library;
