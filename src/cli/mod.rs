@@ -103,7 +103,7 @@ pub fn run() -> u8 {
         Ok(()) => 0,
         Err(fault) => {
             let colour = std::io::stderr().is_terminal() && std::env::var_os("NO_COLOR").is_none();
-            anstream::eprint!("{}", complain::render(&fault, colour));
+            anstream::eprintln!("{}", complain::render(&fault, colour));
             fault.exit_status()
         }
     }
