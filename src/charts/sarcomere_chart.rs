@@ -8,7 +8,8 @@ use super::frame::{Frame, Heading, Look};
 use super::line_chart::{Marker, Panel, Role, Series};
 use super::sheet::{DataTable, figure};
 use super::words::Words;
-use super::{panel, panel_labels};
+use super::panel;
+use super::panel_labels::{self, Crowded};
 use crate::anatomy::Sarcomere;
 use crate::draw::scale::number;
 use crate::draw::{Anchor, Colour, Face, Rect, Scene, Stroke, Text, lettering};
@@ -66,7 +67,7 @@ impl SarcomereChart {
         let x_title = frame.axis_text([area.centre()[0], below], &x_axis.title());
         frame.scene.text(x_title.anchored(Anchor::Middle));
         panel::draw_curves(&mut frame, &panel, &plot);
-        panel_labels::draw(&mut frame, &panel, &plot, None);
+        panel_labels::draw(&mut frame, &panel, &plot, None, Crowded::Dim);
         let strip = Rect::new(
             frame.body.left,
             strip_top,
