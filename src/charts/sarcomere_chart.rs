@@ -6,10 +6,10 @@
 use super::axis::{self, Axis, Extent, Plot};
 use super::frame::{Frame, Heading, Look};
 use super::line_chart::{Marker, Panel, Role, Series};
-use super::sheet::{DataTable, figure};
-use super::words::Words;
 use super::panel;
 use super::panel_labels::{self, Crowded};
+use super::sheet::{DataTable, figure};
+use super::words::Words;
 use crate::anatomy::Sarcomere;
 use crate::draw::scale::number;
 use crate::draw::{Anchor, Colour, Face, Rect, Scene, Stroke, Text, lettering};

@@ -4,18 +4,18 @@
 
 mod advice;
 mod field;
+mod muscles;
 mod pick;
 mod picked;
-mod muscles;
 mod repetition;
 mod session_oracle;
 #[allow(clippy::module_inception)]
 mod study;
 
 pub use advice::Advice;
+pub use muscles::{MusclePart, muscle_parts, muscle_torque_nm};
 pub use pick::{Counts, Pick, Request, pick};
 pub use picked::Picked;
-pub use muscles::{MusclePart, muscle_parts, muscle_torque_nm};
 pub use repetition::{Heaviness, RepStudy, USUAL_STEP_KG, maximum, repetition, rigged};
 pub use session_oracle::{lifter_of_one_rm, simulated_oracle};
 pub use study::{

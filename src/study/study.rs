@@ -102,10 +102,6 @@ pub struct SetupStudy {
 /// 5. Sticking region and flattening follow.
 pub fn study(question: &Question<'_>, setups: &[Setup]) -> Result<Study> {
     let ground = Ground::of(question)?;
-    let over = ground.over(question);
-    let class = class_of(&ground.capacity.values());
-    let body_mass = question.lifter.body_mass;
-    let plain = over.plain_effort(body_mass)?;
     let setups = setups
         .iter()
         .map(|setup| ground.setup(setup))
@@ -115,52 +111,6 @@ pub fn study(question: &Question<'_>, setups: &[Setup]) -> Result<Study> {
 
 /// What setups are laid over: poses, muscles, capacity, and the shape of effort under plain weight.
 pub(super) struct Ground<'a> {
-    Ok(Study {
-        movement_name: question.movement_name.to_owned(),
-        movement_title: question.movement.title.clone(),
-        away_from: question.movement.away_from.clone(),
-        axis: question.movement.axis.clone(),
-        lifter_name: question.lifter.name.clone(),
-        lifter_title: question.lifter.title.clone(),
-        body_mass,
-        range: ground.range,
-        capacity: ground.capacity,
-        class,
-        setups,
-    })
-}
-
-/// What does not depend on any setup.
-struct Ground {
-    range: Range,
-    acting: Acting,
-    capacity: CapacityCurve,
-}
-
-impl Ground {
-    fn of(question: &Question<'_>) -> Result<Self> {
-        let range = trace(question.movement, question.lifter, question.samples)?;
-        let acting = Acting::of(question.lifter, &range.poses)?;
-        let capacity = curve_of(&acting, &range, None, question.pace)?;
-        Ok(Self {
-            range,
-            acting,
-            capacity,
-        })
-    }
-
-    fn over<'a>(&'a self, question: &'a Question<'a>) -> Over<'a> {
-        Over {
-            question,
-            range: &self.range,
-            acting: &self.acting,
-            capacity: &self.capacity,
-        }
-    }
-}
-
-/// What setups are laid over.
-struct Over<'a> {
     question: &'a Question<'a>,
     /// The poses.
     pub(super) range: Range,
@@ -434,15 +384,13 @@ impl Study {
 /// 4096 kg ask for less.
 pub fn load_for_effort(question: &Question<'_>, setup: &Setup, target: f64) -> Result<Mass> {
     let ground = Ground::of(question)?;
-    let over = ground.over(question);
     setup.check_for(&ground.range.carrier, question.movement_name)?;
     let hardest = |kg: f64| -> Result<f64> {
         let mut loaded = setup.clone();
         loaded
             .items
             .insert(0, Item::Weight(Weight::Load(Mass::from_kg(kg))));
-        let loaded = with_body(&loaded, ground.range.carrier, question.lifter.body_mass);
-        let (_, _, effort) = over.effort(&loaded)?;
+        let (_, _, effort) = ground.effort(&ground.loaded(&loaded))?;
         Ok(sticking(&effort, question.region_share).map_or(0.0, |s| s.max_effort))
     };
     if hardest(0.0)? > target {
