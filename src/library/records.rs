@@ -66,7 +66,7 @@ impl Library {
 
     /// The built-in files, with those of a folder added or put in their place.
     ///
-    /// **Fails** if the folder cannot be read.
+    /// **Fails** if the folder cannot be read or holds nothing that a folder of models holds.
     pub fn with_dir(folder: impl Into<PathBuf>) -> Result<Self> {
         let folder = folder.into();
         std::fs::read_dir(&folder).map_err(|fault| {
@@ -76,6 +76,15 @@ impl Library {
             ))
             .hint("give a folder with the layout of models/, such as DIR/lifters/NAME.ron")
         })?;
+        let holds = |inside: &str| folder.join(inside).exists();
+        if !Shelf::ALL.iter().any(|shelf| holds(shelf.folder())) && !holds("sources.ron") {
+            let folders = Shelf::ALL.map(Shelf::folder).join("/, ");
+            return Err(Error::bad(format!(
+                "`{}` holds none of the folders of model files",
+                folder.display()
+            ))
+            .hint(format!("files are looked for in {folders}/")));
+        }
         Ok(Self {
             folder: Some(folder),
         })

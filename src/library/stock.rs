@@ -34,6 +34,22 @@ impl Pieces {
 }
 
 impl Library {
+    /// A band by name or path.
+    ///
+    /// **Fails** with the nearest names, or with what is wrong in its file.
+    pub fn band(&self, name: &str) -> Result<Band> {
+        let (file, text) = self.text(Shelf::Bands, name)?;
+        read(&file, &text)
+    }
+
+    /// A chain by name or path.
+    ///
+    /// **Fails** with the nearest names, or with what is wrong in its file.
+    pub fn chain(&self, name: &str) -> Result<Chain> {
+        let (file, text) = self.text(Shelf::Chains, name)?;
+        read(&file, &text)
+    }
+
     /// Every band and chain.
     ///
     /// **Fails** with the first file that is wrong.

@@ -62,6 +62,10 @@ fn unknown_names_are_answered_with_the_nearest_or_with_all() {
     );
     assert!(library.sarcomere("human").is_ok());
     assert!(library.sarcomere("humans").is_err());
+    let band = library.band("loop-29mm").expect("it is shipped");
+    assert_eq!(band.name(), "loop-29mm");
+    let chain = said(&library.chain("chain-12mm").expect_err("12 mm is not sold"));
+    assert!(chain.contains("did you mean"), "{chain}");
 }
 
 #[test]
@@ -114,6 +118,11 @@ fn a_folder_that_cannot_be_read_is_told_so() {
     assert!(
         Library::with_dir("Cargo.toml").is_err(),
         "a file is no folder"
+    );
+    let other = said(&Library::with_dir("tests").expect_err("it holds no models"));
+    assert!(
+        other.starts_with("`tests` holds none of the folders"),
+        "{other}"
     );
 }
 
