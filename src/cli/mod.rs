@@ -22,6 +22,7 @@ mod rep;
 mod setup_options;
 mod sources;
 mod texts;
+mod vary;
 mod waiting;
 
 pub use complain::render;
@@ -61,6 +62,8 @@ enum Command {
     Curve(curve::Arguments),
     /// Draw capacity, demand, effort and the sticking region as SVG or PNG
     Figure(figure::Arguments),
+    /// What a changed value does to the curve, and which values matter most
+    Vary(vary::Arguments),
     /// Simulate one repetition: velocity, force, sticking region in motion
     Rep(rep::Arguments),
     /// Find the one-repetition maximum, the eccentric one, mean velocities over load
@@ -116,6 +119,7 @@ fn answer(cli: &Cli, matches: &ArgMatches) -> Result<()> {
         Command::Movements(arguments) => movements::run(arguments, &library),
         Command::Curve(arguments) => curve::run(arguments, &library, own),
         Command::Figure(arguments) => figure::run(arguments, &library, own),
+        Command::Vary(arguments) => vary::run(arguments, &library),
         Command::Rep(arguments) => rep::run(arguments, &library),
         Command::Max(arguments) => max::run(arguments, &library),
         Command::Plan(arguments) => plan::run(arguments, &library),

@@ -11,6 +11,7 @@ mod repetition;
 mod session_oracle;
 #[allow(clippy::module_inception)]
 mod study;
+mod vary;
 
 pub use advice::Advice;
 pub use muscles::{MusclePart, muscle_parts, muscle_torque_nm};
@@ -21,3 +22,4 @@ pub use session_oracle::{lifter_of_one_rm, simulated_oracle};
 pub use study::{
     Question, SetupStudy, Study, load_for_effort, load_points, load_torque_nm, study, with_body,
 };
+pub use vary::{Leverage, Variant, family, rank, reasons, sensitivity, strength, studied, values};
