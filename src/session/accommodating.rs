@@ -5,7 +5,7 @@
 
 use super::loads::Loaded;
 use super::origin::Origin;
-use super::plan::{Draft, PlannedSet, SetKind, Tempo, warm_up_sets};
+use super::plan::{Draft, PlannedSet, Tempo, warm_up_sets};
 use super::repetitions::RepetitionChart;
 use super::rests::{between_sets, checked_between_sets};
 use super::schemes::{Request, chart_allows};
@@ -34,7 +34,8 @@ pub struct AccommodatingSetup {
 /// last steps rehearse the setup).
 const WITH_PARTS_FROM: f64 = 0.6;
 
-/// Drafts sets with the setup of the request.
+/// Drafts sets with the setup of the request. Nothing is predicted: the oracle of a request is of
+/// the plain bar.
 ///
 /// **Fails** when no setup was picked (bad input), and when the setup is too hard to lift once (no answer).
 pub fn draft(request: &Request) -> Result<Draft> {
@@ -66,6 +67,7 @@ pub fn draft(request: &Request) -> Result<Draft> {
         Tempo::STRENGTH,
         "drive through to lockout",
     );
+    set.share = setup.max_effort;
     set.notes.push(bottom_and_top(request, setup, 1.0));
     draft.sets.extend(std::iter::repeat_n(
         set,
@@ -131,8 +133,8 @@ fn warm_ups(request: &Request, setup: &AccommodatingSetup) -> Result<Vec<Planned
     let working = setup.bar_and_plates.total;
     let mut sets = warm_up_sets(working, request.loading, request.one_rm)?;
     for set in &mut sets {
-        debug_assert_eq!(set.kind, SetKind::WarmUp);
         let share = set.load.total.as_kg() / working.as_kg();
+        set.share = share * setup.max_effort;
         if share >= WITH_PARTS_FROM {
             set.notes.push(format!(
                 "{} on; {}",

@@ -27,6 +27,21 @@ pub const USUAL_SHARE: f64 = 0.85;
 /// Most repetitions of one cluster set before a full rest (Tufano et al. 2016: sets of 12).
 pub const MOST_IN_A_SET: u32 = 12;
 
+/// Customary repetitions of a session by load: lower and upper end of the zone in percent of 1RM, fewest and
+/// most repetitions together. Loads below and between the printed zones have no row.
+pub const TOTALS: &[(f64, f64, u32, u32)] = &[
+    (55.0, 65.0, 18, 30),
+    (70.0, 80.0, 12, 24),
+    (80.0, 90.0, 10, 20),
+    (90.0, 100.0, 2, 10),
+];
+
+/// Where [`TOTALS`] comes from.
+pub const TOTALS_ORIGIN: Origin = Origin::Read(
+    "prilepin_table",
+    "a reprint; most others give 4 to 10 instead of 2 to 10 from 90 % on",
+);
+
 /// Published studies that the prediction is checked against, in words.
 pub const STUDIES: &[(&str, Origin)] = &[
     (
@@ -108,6 +123,7 @@ pub fn draft(request: &Request) -> Result<Draft> {
     }));
     draft.remarks.extend(rest_remark);
     draft.remarks.extend(group_remark(group, allowed));
+    draft.remarks.extend(total_remark(total, real_share));
     draft.remarks.push(recovery_remark(rest_within));
     draft.frequency = straight::guidance_for(request.level()).frequency.to_owned();
     draft.progression =
@@ -116,6 +132,9 @@ pub fn draft(request: &Request) -> Result<Draft> {
         "groups of 1 to 3, 30 s rest".to_owned(),
         Origin::Practice("cluster sets"),
     ));
+    draft
+        .sources
+        .push(("repetitions of a session by load".to_owned(), TOTALS_ORIGIN));
     draft.sources.extend(
         STUDIES
             .iter()
@@ -134,6 +153,20 @@ fn group_remark(group: u32, allowed: Option<u32>) -> Option<String> {
     }
     allowed.filter(|allowed| group >= *allowed).map(|allowed| {
         format!("a group of {group} is already all that the chart allows at this load ({allowed})")
+    })
+}
+
+fn total_remark(total: u32, share: f64) -> Option<String> {
+    let percent = 100.0 * share;
+    let zone = TOTALS
+        .iter()
+        .find(|(low, high, ..)| (*low..=*high).contains(&percent))?;
+    let (.., fewest, most) = *zone;
+    (!(fewest..=most).contains(&total)).then(|| {
+        format!(
+            "{total} repetitions at {} % of 1RM lie outside the customary {fewest} to {most} of a session",
+            rounded(percent, 0)
+        )
     })
 }
 

@@ -80,6 +80,7 @@ pub fn numbers() -> Vec<(String, Origin)> {
     let mut all = tables();
     let mut add = |what: &str, origin: Origin| all.push((what.to_owned(), origin));
     add("load-repetition chart", repetitions::CHART_ORIGIN);
+    add("repetitions of a session by load", clusters::TOTALS_ORIGIN);
     add("endurance curves", fatigue::ENDURANCE_ORIGIN);
     add(
         "overloaded lowering: loads, sets, repetitions",

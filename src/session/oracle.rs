@@ -4,7 +4,7 @@
 //! simulated repetition is plugged in here, or the published load-velocity equation where there is one.
 //! Out: a [`RepOracle`] that the predictions ask repetition by repetition.
 
-use super::eccentric::{LOWERING_S, eccentric_one_rm};
+use super::eccentric::{LOWERING_S, PLANNING, eccentric_one_rm};
 use super::fatigue::FatigueJoint;
 use super::load_velocity::{LOADS_PERCENT, LoadVelocity, Velocity, equation_for};
 use crate::error::{Error, Result};
@@ -66,6 +66,10 @@ pub struct RepOracle<'a> {
     pub eccentric_one_rm: Mass,
     /// Where the eccentric 1RM comes from, in words.
     pub eccentric_described: String,
+    /// What the simulation gives for that limit, for comparison; people are measured stronger.
+    pub simulated_eccentric: Option<Mass>,
+    /// Travel of the load in a repetition, if known.
+    pub travel: Option<Length>,
     /// The joints that tire.
     pub joints: Vec<FatigueJoint>,
     /// Whether a repetition begins with the lowering (bench press) or with the lifting (deadlift).
@@ -162,7 +166,9 @@ pub fn from_load_velocity(
         described: format!("published load-velocity equation, {}", equation.lift),
         one_rm,
         eccentric_one_rm: eccentric,
-        eccentric_described: super::eccentric::PLANNING.who.to_owned(),
+        eccentric_described: format!("{} × 1RM, {}", PLANNING.ratio, PLANNING.who),
+        simulated_eccentric: None,
+        travel: Some(given.travel),
         joints: joints.to_vec(),
         lowering_first: *lowering_first,
         repetition: Box::new(move |attempt| {
@@ -172,7 +178,7 @@ pub fn from_load_velocity(
 }
 
 /// How long a lifter pushes against a bar that no longer moves, s (assumed: spotters step in then).
-const STALL_S: f64 = 2.0;
+pub const STALL_S: f64 = 2.0;
 
 fn velocity_outcome(
     equation: &LoadVelocity,

@@ -13,7 +13,7 @@ use super::prediction::Body;
 use super::rests::{HEAVY, checked_between_sets};
 use super::schemes::Request;
 use crate::error::{Error, Result};
-use crate::units::{Duration, Mass, rounded};
+use crate::units::{Duration, Length, Mass, rounded};
 
 /// Time in which the spotters lift the bar back and the lifter sets again, s (assumed: two calm breaths).
 const LIFT_BACK_S: f64 = 6.0;
@@ -25,7 +25,9 @@ const JOINTS: &[FatigueJoint] = &[FatigueJoint::General];
 struct Limits {
     eccentric_one_rm: Mass,
     described: String,
+    simulated: Option<Mass>,
     joints: Vec<FatigueJoint>,
+    travel: Option<Length>,
     rest: Duration,
 }
 
@@ -83,13 +85,17 @@ fn limits(request: &Request) -> Result<Limits> {
         Some(oracle) => Limits {
             eccentric_one_rm: oracle.eccentric_one_rm,
             described: oracle.eccentric_described.clone(),
+            simulated: oracle.simulated_eccentric,
             joints: oracle.joints.clone(),
+            travel: oracle.travel,
             rest,
         },
         None => Limits {
             eccentric_one_rm: eccentric_one_rm(request.one_rm),
             described: format!("{} × 1RM, {}", PLANNING.ratio, PLANNING.who),
+            simulated: None,
             joints: JOINTS.to_vec(),
+            travel: None,
             rest,
         },
     })
@@ -195,10 +201,34 @@ fn lower_set(
                 number,
                 effort,
                 reserve: 1.0 - effort,
-                speed_m_s: None,
+                speed_m_s: limits.travel.map(|travel| travel.as_m() / LOWERING_S),
             })
         })
         .collect()
+}
+
+/// Lowerings of a load one after the other by a rested lifter, the first that is not controlled to its
+/// end as the last, 30 at most.
+///
+/// **Fails** when a load is none.
+pub fn lowerings_to_failure(
+    load: Mass,
+    eccentric_one_rm: Mass,
+    joints: &[FatigueJoint],
+) -> Result<Vec<LoweringPrediction>> {
+    let limits = Limits {
+        eccentric_one_rm,
+        described: String::new(),
+        simulated: None,
+        joints: joints.to_vec(),
+        travel: None,
+        rest: Duration::ZERO,
+    };
+    let mut lowerings = lower_set(1, 30, load, &limits, &mut Body::fresh(joints))?;
+    if let Some(lost) = lowerings.iter().position(|lowering| lowering.reserve < 0.0) {
+        lowerings.truncate(lost + 1);
+    }
+    Ok(lowerings)
 }
 
 /// Lowerings that stay under control to their end, up to the customary most.
@@ -232,10 +262,20 @@ fn describe(request: &Request, limits: &Limits, draft: &mut Draft) {
         "Add the smallest step only when every lowering of the last session took its full time."
             .to_owned();
     draft.remarks.push(format!(
-        "Eccentric 1RM {}: {}.",
+        "Limit of the lowering: {} ({}).",
         request.words(limits.eccentric_one_rm),
         limits.described
     ));
+    if let Some(simulated) = limits
+        .simulated
+        .filter(|simulated| *simulated < limits.eccentric_one_rm)
+    {
+        draft.remarks.push(format!(
+            "The simulated lowering of {LOWERING_S} s is controlled up to {} only; people were measured stronger. \
+             Trust the first session, not the figure.",
+            request.words(simulated)
+        ));
+    }
     let planned =
         |set: &PlannedSet| set.share > 1.0 && !(fewest..=most).contains(&set.repetitions());
     if draft.sets.iter().any(planned) {

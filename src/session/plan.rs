@@ -75,7 +75,7 @@ pub struct PlannedSet {
     pub kind: SetKind,
     /// The load, as it is set up.
     pub load: Loaded,
-    /// The load as a share of 1RM.
+    /// How hard: the load as a share of 1RM; with bands or chains, the largest effort of one repetition.
     pub share: f64,
     /// Repetitions of each group; one group for a set without rests inside.
     pub groups: Vec<u32>,

@@ -8,11 +8,11 @@ use super::origin::Origin;
 use super::plan::{Draft, PlannedSet, Tempo, warm_up_sets};
 use super::repetitions::RepetitionChart;
 use super::rests::{between_sets, checked_between_sets};
-use super::schemes::Request;
+use super::schemes::{Request, chart_allows};
 use super::status::Level;
 use super::straight;
 use crate::error::{Error, Result};
-use crate::units::Mass;
+use crate::units::{Mass, rounded};
 
 /// Repetitions of the sets, ascending pyramid (common practice): 10, 8, 6, 4, 2.
 pub const REPETITIONS: &[u32] = &[10, 8, 6, 4, 2];
@@ -76,8 +76,22 @@ pub fn draft(request: &Request) -> Result<Draft> {
         "repetitions 10, 8, 6, 4, 2".to_owned(),
         Origin::Practice("ascending pyramid"),
     ));
+    draft.remarks.extend(beyond_chart(&chart, &draft));
     straight::predict(request, &mut draft)?;
     Ok(draft)
+}
+
+/// A top set that was asked for may be more than the chart allows even a rested lifter.
+fn beyond_chart(chart: &RepetitionChart, draft: &Draft) -> Option<String> {
+    let top = draft.sets.last()?;
+    let allowed = chart_allows(chart, top.share)?;
+    (top.repetitions() > allowed).then(|| {
+        format!(
+            "top set: {} repetitions at {} % of 1RM are more than the chart allows ({allowed})",
+            top.repetitions(),
+            rounded(100.0 * top.share, 0)
+        )
+    })
 }
 
 /// Falling repetitions: the usual ones down to the top set's; an intermediate lifter stops at four.

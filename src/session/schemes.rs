@@ -6,7 +6,7 @@
 use super::accommodating::{self, AccommodatingSetup};
 use super::clusters;
 use super::loads::Loading;
-use super::method::Method;
+use super::method::{METHODS, Method};
 use super::oracle::RepOracle;
 use super::overload;
 use super::plan::{Draft, Plan};
@@ -215,6 +215,15 @@ pub fn plan(request: &Request) -> Result<Plan> {
         },
     };
     Ok(Plan::new(draft))
+}
+
+/// The usual session of every method, for a comparison; refusals stay beside their method.
+#[must_use]
+pub fn every_method(request: &Request) -> Vec<(Method, Result<Plan>)> {
+    METHODS
+        .iter()
+        .map(|(method, ..)| (*method, plan(&request.with_method(*method))))
+        .collect()
 }
 
 fn check(request: &Request) -> Result<()> {

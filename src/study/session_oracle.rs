@@ -7,7 +7,7 @@ use super::repetition::rigged;
 use super::study::Question;
 use crate::anatomy::{Lifter, Muscle};
 use crate::error::Result;
-use crate::movement::Movement;
+use crate::movement::{Movement, trace};
 use crate::rep::{
     OneRepMax, Outcome, RepModel, RepOptions, RepTrace, scale_for_one_rm, stronger, with_load,
 };
@@ -15,7 +15,7 @@ use crate::resistance::Setup;
 use crate::session::eccentric::{PLANNING, eccentric_one_rm};
 use crate::session::fatigue::FatigueJoint;
 use crate::session::oracle::{Attempt, JointUse, RepOracle, RepOutcome};
-use crate::units::{Duration, Mass, Speed, rounded};
+use crate::units::{Duration, Length, Mass, Speed};
 use std::collections::BTreeMap;
 use std::sync::Mutex;
 
@@ -74,11 +74,9 @@ pub fn simulated_oracle<'a>(
         described: "simulated repetition of this lifter, scaled to the 1RM".to_owned(),
         one_rm: one_rm.load,
         eccentric_one_rm: eccentric_one_rm(one_rm.load),
-        eccentric_described: format!(
-            "{}; the simulation alone gives {} kg, less than was measured, and is not used",
-            PLANNING.who,
-            rounded(eccentric.load.as_kg(), 1)
-        ),
+        eccentric_described: format!("{} × 1RM, {}", PLANNING.ratio, PLANNING.who),
+        simulated_eccentric: Some(eccentric.load),
+        travel: Some(travel(movement, lifter)?),
         joints,
         lowering_first: true,
         repetition: Box::new(move |attempt| {
@@ -86,6 +84,16 @@ pub fn simulated_oracle<'a>(
             Ok(outcome(&trace, names.len(), lowering))
         }),
     })
+}
+
+/// Poses along which the travel of the load is measured.
+const POSES: usize = 51;
+
+/// How far the load travels in a repetition.
+fn travel(movement: &Movement, lifter: &Lifter) -> Result<Length> {
+    let range = trace(movement, lifter, POSES)?;
+    let last = range.poses.last().map_or(0.0, |pose| pose.load.travel_m);
+    Ok(Length::from_m(last))
 }
 
 fn joints_of(model: &RepModel) -> Vec<FatigueJoint> {

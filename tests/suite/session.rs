@@ -5,4 +5,5 @@ mod session_fatigue;
 mod session_loads;
 mod session_log;
 mod session_plans;
+mod session_simulated;
 mod session_trend;
