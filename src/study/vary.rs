@@ -46,7 +46,7 @@ pub fn values(text: &str) -> Result<Vec<String>> {
     let Some((from, rest)) = text.split_once("..") else {
         let list: Vec<String> = text
             .split(',')
-            .map(|value| value.trim().to_owned())
+            .map(|value| signed_percent(value.trim()))
             .filter(|value| !value.is_empty())
             .collect();
         return if list.is_empty() {
@@ -87,6 +87,23 @@ pub fn values(text: &str) -> Result<Vec<String>> {
         .collect())
 }
 
+/// A share without a sign is a rise: "0%" is "+0%".
+fn signed_percent(value: &str) -> String {
+    if value.ends_with('%') && !value.starts_with(['+', '-']) {
+        format!("+{value}")
+    } else {
+        value.to_owned()
+    }
+}
+
+/// The number that a variant stands for: the value itself, or the factor of a relative one.
+fn number_of(model: &Model, parameter: &str, value: &str) -> Option<f64> {
+    match value.strip_suffix('%') {
+        Some(percent) => percent.trim().parse::<f64>().ok().map(|p| 1.0 + p / 100.0),
+        None => get(model, parameter).ok().map(|at| at.value),
+    }
+}
+
 /// Studies a movement with every value of a parameter, the other settings as they are.
 ///
 /// **Fails** if a value does not fit, naming it, or makes a pose that no limb can close.
@@ -107,7 +124,7 @@ pub fn family(
             let model = bench.model(&all)?;
             Ok(Variant {
                 value: value.clone(),
-                number: get(&model, parameter).ok().map(|at| at.value),
+                number: number_of(&model, parameter, value),
                 study: studied(movement, &model, setups, samples)?,
             })
         })
