@@ -1,13 +1,11 @@
 //! The strength curve of a movement with one or several setups over it, and the sticking region of each.
 //!
-//! In: a [`Study`]. Out: a chart whose title says the finding; effort in a second panel where there is
-//! a load.
+//! In: a [`Study`]. Out: a chart whose title says the finding; the hardest place of every
+//! setup is marked on its demand.
 
 use super::body::stick_figure;
 use super::prose::capital;
-use super::{
-    Axis, Extent, Heading, Level, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade,
-};
+use super::{Axis, Extent, Heading, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::movement::Measure;
@@ -22,10 +20,7 @@ pub fn strength_curve(study: &Study, units: System, look: Look) -> Result<Scene>
 }
 
 pub(super) fn chart(study: &Study, units: System) -> LineChart {
-    let mut panels = vec![load_panel(study, units)];
-    if study.setups.len() > 1 {
-        panels.push(effort_panel(study, units));
-    }
+    let panels = vec![load_panel(study, units)];
     LineChart {
         heading: Heading {
             title: title(study, units),
@@ -106,10 +101,12 @@ fn load_panel(study: &Study, units: System) -> Panel {
     Panel {
         axis: force_axis(study, units).reaching(top),
         series,
-        markers: match study.setups.as_slice() {
-            [one] => hardest_on_demand(study, one, units).into_iter().collect(),
-            _ => Vec::new(),
-        },
+        markers: study
+            .setups
+            .iter()
+            .enumerate()
+            .filter_map(|(index, setup)| hardest_on_demand(study, setup, index, units))
+            .collect(),
         ..Panel::default()
     }
 }
@@ -141,43 +138,13 @@ pub(super) fn ceiling(capacity: &[f64], demand: f64) -> Extent {
     }
 }
 
-fn effort_panel(study: &Study, units: System) -> Panel {
-    let mut panel = Panel {
-        axis: Axis::new("Effort", "%"),
-        levels: vec![Level {
-            at: 100.0,
-            label: "all the lifter has".to_owned(),
-        }],
-        ..Panel::default()
-    };
-    for (index, setup) in study.setups.iter().enumerate() {
-        let percent: Vec<f64> = setup
-            .effort
-            .iter()
-            .map(|e| 100.0 * e.clamp(-0.5, 2.0))
-            .collect();
-        panel.series.push(Series {
-            name: setup.name.clone(),
-            points: points(study, units, &percent),
-            role: setup_role(index),
-        });
-        if let Some(sticking) = setup.sticking {
-            panel.markers.push(Marker {
-                at: [
-                    across(study, units, sticking.point_range),
-                    100.0 * sticking.max_effort.min(2.0),
-                ],
-                text: format!("{} %", rounded(100.0 * sticking.max_effort, 0)),
-                detail: String::new(),
-                role: setup_role(index),
-            });
-        }
-    }
-    panel
-}
-
-/// The sticking point on the demand curve of the only setup.
-fn hardest_on_demand(study: &Study, setup: &SetupStudy, units: System) -> Option<Marker> {
+/// The sticking point on a setup's demand curve; told in full where there is only one.
+fn hardest_on_demand(
+    study: &Study,
+    setup: &SetupStudy,
+    number: usize,
+    units: System,
+) -> Option<Marker> {
     let sticking = setup.sticking?;
     let last = (setup.values.len() - 1) as f64;
     let index = (sticking.point_range * last).round() as usize;
@@ -188,11 +155,15 @@ fn hardest_on_demand(study: &Study, setup: &SetupStudy, units: System) -> Option
             shown(study, units, &setup.values)[index],
         ],
         text: format!("{} % effort", rounded(100.0 * sticking.max_effort, 0)),
-        detail: format!(
-            "{}; the {joint} gives way first",
+        detail: if study.setups.len() == 1 {
+            format!(
+                "{}; the {joint} gives way first",
+                study.place_in_words(sticking.point_range, units)
+            )
+        } else {
             study.place_in_words(sticking.point_range, units)
-        ),
-        role: setup_role(0),
+        },
+        role: setup_role(number),
     })
 }
 
@@ -214,7 +185,7 @@ fn shades(study: &Study, units: System) -> Vec<Shade> {
                 from: ends[0].min(ends[1]),
                 to: ends[0].max(ends[1]),
                 label: if study.setups.len() > 1 {
-                    format!("Sticking region, {}", setup.name)
+                    format!("Sticks: {}", setup.name)
                 } else {
                     "Sticking region".to_owned()
                 },

@@ -176,7 +176,7 @@ impl<'a> Ground<'a> {
     /// Steps 3 to 5 of [`study`] for one setup.
     pub(super) fn setup(&self, setup: &Setup) -> Result<SetupStudy> {
         setup.check_for(&self.range.carrier, self.question.movement_name)?;
-        let name = setup.in_words();
+        let name = setup.short_name(&self.range.carrier, System::Metric);
         let (demand, values, effort) = self.effort(&self.loaded(setup))?;
         let sticking = sticking(&effort, self.question.region_share);
         let limiting = sticking.map(|s| {
