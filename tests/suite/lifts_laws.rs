@@ -315,10 +315,10 @@ fn by_another_solver(
     for (variable, reaction) in reactions.iter().zip(&pose.reactions) {
         let (least, most) = (&reaction.least, &reaction.most);
         let terms = [(*variable, 1.0), (load, -per(least.per_load))];
-        problem.add_constraint(&terms, ComparisonOp::Ge, least.constant);
+        problem.add_constraint(terms, ComparisonOp::Ge, least.constant);
         if most.constant.is_finite() {
             let terms = [(*variable, 1.0), (load, -per(most.per_load))];
-            problem.add_constraint(&terms, ComparisonOp::Le, most.constant);
+            problem.add_constraint(terms, ComparisonOp::Le, most.constant);
         }
     }
     let outcome = problem.solve().ok()?;
