@@ -3,13 +3,11 @@
 //! In: a lifter and a range of poses. Out: capacity, activations, the joint that gives way first, and
 //! the class of the curve.
 
-mod alone;
 mod class;
 mod curve;
 mod muscle_force;
 mod programme;
 
-pub use alone::joint_alone;
 pub use class::{Class, Shape, WEAK_END, class_of};
 pub use curve::{CapacityCurve, Pace, capacity_curve, curve_of, plain_direction};
 pub use muscle_force::{Acting, ActingMuscle, MuscleAtPose};

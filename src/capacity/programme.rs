@@ -83,16 +83,6 @@ impl<'a> Solver<'a> {
             .iter()
             .map(|muscle| muscle.at(&self.acting.curves, pose, range_speed))
             .collect();
-        self.solve_with(pose, muscles, direction)
-    }
-
-    /// [`Solver::solve`] with muscles that are already evaluated at this pose.
-    pub(super) fn solve_with(
-        &mut self,
-        pose: &Pose,
-        muscles: Vec<MuscleAtPose>,
-        direction: PlaneForce,
-    ) -> Result<Held> {
         self.build(pose, &muscles, direction)?;
         let solution = solve(&self.programme, self.warm.as_ref()).map_err(|failure| {
             Error::no_answer(format!(

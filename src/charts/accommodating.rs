@@ -17,8 +17,8 @@ use crate::units::rounded;
 const LIFT: &str = "bench-press";
 /// A band and a chain that take a fair part of such a load at the top (common practice: 15-35 %).
 const BAND: &str = "loop-22mm:1";
-/// A chain a side, doubled so that it leaves the floor within the lift.
-const CHAIN: &str = "chain-13mm:2";
+/// Two chains a side.
+const CHAIN: &str = "chain-16mm:2";
 
 /// Where a plain weight is hardest, with the poses.
 pub fn sticking_region(desk: &Desk<'_>) -> Result<Sheet> {
@@ -100,7 +100,7 @@ fn compared(desk: &Desk<'_>, setup: Setup, what: &str, caption: &str) -> Result<
                 rounded(gained, 0)
             ),
             description: format!(
-                "{} Effort in the upper tenth of the range is {} with the {what} and {} with plain weight.",
+                "{} Effort from 80 to 90 % of the range is {} with the {what} and {} with plain weight.",
                 strength_curve::description(&study, desk.units),
                 percent(setup_end),
                 percent(plain_end)
@@ -146,13 +146,16 @@ fn shades(desk: &Desk<'_>, study: &Study) -> Vec<Shade> {
     last.map(|sticking| Shade {
         from: strength_curve::across(study, desk.units, sticking.from_range),
         to: strength_curve::across(study, desk.units, sticking.to_range),
-        label: "Sticking region".to_owned(),
+        label: format!(
+            "Sticking region {}",
+            study.setups[study.setups.len() - 1].name
+        ),
     })
     .into_iter()
     .collect()
 }
 
-/// Mean effort over the last tenth of the range before lockout's last hundredth.
+/// Mean effort from 80 to 90 % of the range: the strong end, short of lockout.
 fn end_share(study: &Study, setup: &SetupStudy) -> f64 {
     let efforts: Vec<f64> = study
         .range
@@ -189,7 +192,9 @@ pub fn flattening(desk: &Desk<'_>) -> Result<Sheet> {
         .skip(1)
         .map(|setup| {
             let percent = rounded(setup.flattening_percent.unwrap_or(0.0), 0);
-            format!("{} {percent} %", setup.name.trim_start_matches("with "))
+            let name = setup.name.trim_start_matches("with ");
+            let name = if name.contains(" and ") { "both" } else { name };
+            format!("{name} {percent} %")
         })
         .collect();
     let series = study.setups.iter().enumerate().map(|(index, setup)| {
@@ -206,7 +211,7 @@ pub fn flattening(desk: &Desk<'_>) -> Result<Sheet> {
     });
     let chart = LineChart {
         heading: Heading {
-            title: format!("Flattening: {}", listed(&told)),
+            title: format!("Flattening against plain weight: {}", told.join(", ")),
             subtitle: format!(
                 "{}, {}: effort over the range, {} at every hardest place",
                 desk.who(),

@@ -105,7 +105,7 @@ pub fn three_classes(desk: &Desk<'_>) -> Result<Sheet> {
         .iter()
         .map(|lift| {
             let name = lift.study.movement_title.to_lowercase();
-            format!("{name} {}", verb(lift.study.class.shape))
+            format!("the {name} {}", verb(lift.study.class.shape))
         })
         .collect();
     let description: Vec<String> = examples
@@ -114,7 +114,7 @@ pub fn three_classes(desk: &Desk<'_>) -> Result<Sheet> {
         .collect();
     let chart = SmallMultiples {
         heading: Heading {
-            title: format!("Strength has a shape: the {}", listed(&doings)),
+            title: format!("Strength has a shape: {}", listed(&doings)),
             subtitle: format!("{}, held still at every place of the range", desk.who()),
             footnote: "A class follows from the ends of the curve: an end below 85 % of the peak is weak. \
                        Arrows: the curve goes on above the figure."
@@ -286,16 +286,15 @@ fn class_title(shape: Shape, lifts: &[&Lift]) -> String {
 fn class_caption(shape: Shape) -> &'static str {
     match shape {
         Shape::Ascending => {
-            "Presses, squats and pulls from the floor: towards the end the joints straighten, the load's lever \
-             at the joints shrinks, and the same muscles hold more and more."
+            "Weak at the start, strong at the end. In lifts of several joints the limbs straighten towards the end: \
+             the load's lever at the joints shrinks, and the same muscles hold more and more."
         }
         Shape::Descending => {
-            "Rows, pull-ups and raises: towards the end the fibres are short or the load's lever is long, and \
-             less and less is held."
+            "Strong at the start, weak at the end: towards the end the fibres are short, or the load's lever is \
+             long, and less and less is held."
         }
         Shape::BellShaped => {
-            "Single joints in the middle of their range: there the fibres are near their best length while the \
-             moment arm is already long."
+            "Strongest in between: there the fibres are near their best length while the moment arm is already long."
         }
         Shape::Level => "Neither end of the range is weak.",
     }

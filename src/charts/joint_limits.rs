@@ -1,15 +1,14 @@
-//! Limits by joint: what each joint of a lift alone could bear, and the curve that they leave.
+//! Limits by joint: how much of each joint's strength the heaviest load takes at every place.
 //!
 //! In: a lift of several joints. Out: a figure whose title says which joint gives way where.
 
-use super::desk::{Desk, Lift};
+use super::desk::Desk;
 use super::prose::{capital, percent};
 use super::sheet::{Chart, Sheet};
-use super::strength_curve::{ceiling, force_axis, level_axis, points, shown};
-use super::{Heading, LineChart, Panel, Role, Series};
-use crate::capacity::{Acting, joint_alone};
+use super::strength_curve::{level_axis, points, poses_at};
+use super::{Axis, Extent, Heading, LineChart, Panel, Role, Series};
 use crate::error::Result;
-use crate::study::Study;
+use crate::study::{Study, joint_use};
 
 /// Limits of a press.
 pub fn limits_in_a_press(desk: &Desk<'_>) -> Result<Sheet> {
@@ -22,33 +21,28 @@ pub fn limits_in_a_squat(desk: &Desk<'_>) -> Result<Sheet> {
 }
 
 fn limits(desk: &Desk<'_>, movement: &str) -> Result<Sheet> {
-    let lift = desk.lift(movement)?;
-    let study = &lift.study;
+    let study = &desk.lift(movement)?.study;
     let stretches = stretches(study);
     let chart = LineChart {
         heading: Heading {
-            title: format!(
-                "{}: {}",
-                study.movement_title,
-                stretches_in_words(&stretches)
-            ),
+            title: format!("{}: {}", study.movement_title, stretches_in_words(&stretches)),
             subtitle: format!(
-                "{}: the load that each joint alone could bear, the others as strong as you like",
+                "{}: how much of each joint's strength the heaviest load takes, place by place",
                 desk.who()
             ),
-            footnote: format!(
-                "Capacity is never above the lowest joint; it is below it where muscles serve two joints at once. {}",
-                study.sides_in_words()
-            ),
+            footnote: "100 %: every muscle that can help this joint is fully active. A joint that gives way can stay \
+                       below where muscles over two joints must serve the other one too."
+                .to_owned(),
             description: format!(
-                "Capacity of the {} over the {}, and one curve for every joint alone. {}.",
+                "Share of each joint's strength in use at the heaviest load of the {}, over the {}. {}.",
                 study.movement_title.to_lowercase(),
                 study.axis,
                 shares_in_words(study, &stretches)
             ),
         },
         x: level_axis(study, desk.units),
-        panels: vec![panel(desk, lift)?],
+        panels: vec![panel(desk, study)],
+        poses: poses_at(study, desk.units, None),
         ..LineChart::default()
     };
     Ok(Sheet::new(
@@ -58,31 +52,22 @@ fn limits(desk: &Desk<'_>, movement: &str) -> Result<Sheet> {
     ))
 }
 
-fn panel(desk: &Desk<'_>, lift: &Lift) -> Result<Panel> {
-    let study = &lift.study;
-    let acting = Acting::of(&lift.model.lifter, &study.range.poses)?;
-    let capacity = study.capacity.values();
-    let mut series = vec![Series {
-        name: "capacity".to_owned(),
-        points: points(study, desk.units, &shown(study, desk.units, &capacity)),
-        role: Role::Reference,
-    }];
-    for joint in 0..study.range.poses[0].coordinates.len() {
-        let alone = joint_alone(&acting, &study.range, &study.capacity, joint)?;
-        series.push(Series {
-            name: format!("{} alone", study.joint(joint)),
-            points: points(study, desk.units, &shown(study, desk.units, &alone)),
-            role: Role::Series(joint),
-        });
-    }
-    let in_units = shown(study, desk.units, &capacity);
-    // The joints that are far from limiting lie above what matters.
-    let top = ceiling(&in_units, 1.6 * super::classes::median(&in_units));
-    Ok(Panel {
-        axis: force_axis(study, desk.units).reaching(top),
+fn panel(desk: &Desk<'_>, study: &Study) -> Panel {
+    let series = (0..study.range.poses[0].coordinates.len())
+        .map(|joint| {
+            let used: Vec<f64> = joint_use(study, joint).iter().map(|u| 100.0 * u).collect();
+            Series {
+                name: study.joint(joint).to_owned(),
+                points: points(study, desk.units, &used),
+                role: Role::Series(joint),
+            }
+        })
+        .collect();
+    Panel {
+        axis: Axis::new("Strength in use", "%").reaching(Extent::Exactly([0.0, 108.0])),
         series,
         ..Panel::default()
-    })
+    }
 }
 
 /// A stretch of samples in which one joint gives way first.

@@ -147,7 +147,7 @@ fn curves(
     values: impl Fn(&MusclePart) -> Vec<f64>,
 ) -> Vec<Series> {
     let curve = |(index, part): (usize, &MusclePart)| Series {
-        name: part.name.clone(),
+        name: part.label(),
         points: points(study, desk.units, &values(part)),
         role: Role::Series(index),
     };

@@ -13,7 +13,7 @@ use crate::study::{MusclePart, Study, muscle_parts, muscle_torque_nm};
 /// The lift that is taken apart.
 const LIFT: &str = "biceps-curl";
 /// Layers of the stack; what is left over is taken together.
-const MOST_LAYERS: usize = 4;
+const MOST_LAYERS: usize = 3;
 
 /// The torques of all muscles stacked upon each other.
 pub fn muscles_add_up(desk: &Desk<'_>) -> Result<Sheet> {
@@ -116,6 +116,7 @@ fn together(parts: &[MusclePart]) -> MusclePart {
     let many = parts.len() as f64;
     MusclePart {
         name: format!("{} others", parts.len()),
+        heads: 1,
         arm_m: torque_nm
             .iter()
             .zip(&force_n)
@@ -148,9 +149,10 @@ fn stacked(desk: &Desk<'_>, study: &Study, layers: &[MusclePart]) -> (Vec<Fill>,
             label: String::new(),
         });
         edges.push(Series {
-            name: format!("+ {}", layer.name)
-                .trim_start_matches(if index == 0 { "+ " } else { "" })
-                .to_owned(),
+            name: match index {
+                0 => layer.label(),
+                _ => format!("+ {}", layer.label()),
+            },
             points: edge,
             role: Role::Series(index),
         });

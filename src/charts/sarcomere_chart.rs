@@ -32,7 +32,7 @@ struct Station {
 }
 
 /// Share of the room below the headings that the drawn sarcomeres take.
-const STRIP: f64 = 0.43;
+const STRIP: f64 = 0.47;
 
 impl SarcomereChart {
     /// The chart as a scene.
@@ -198,7 +198,7 @@ impl SarcomereChart {
                 left,
                 strip.top + row + 0.8 * gap,
                 left + cell_width,
-                strip.bottom - captions - 0.6 * gap,
+                strip.bottom - captions - 1.5 * gap,
             );
             self.draw_sarcomere(frame, station.length_um, area, px_per_um);
             let force = self.sarcomere.tension_at(station.length_um);

@@ -14,7 +14,7 @@ mod study;
 mod vary;
 
 pub use advice::Advice;
-pub use muscles::{MusclePart, muscle_parts, muscle_torque_nm};
+pub use muscles::{MusclePart, joint_use, muscle_parts, muscle_torque_nm};
 pub use pick::{Counts, Pick, Request, pick};
 pub use picked::Picked;
 pub use repetition::{Heaviness, RepStudy, USUAL_STEP_KG, maximum, repetition, rigged};

@@ -7,8 +7,10 @@ use super::Study;
 /// What one muscle (or all heads of one) does at a joint over the range.
 #[derive(Debug, Clone, PartialEq)]
 pub struct MusclePart {
-    /// Its name in words: "brachialis", "biceps, 2 heads".
+    /// Its name in words: "brachialis", "biceps".
     pub name: String,
+    /// How many heads are taken together.
+    pub heads: usize,
     /// Moment arm in the direction of the movement, m, one a sample; of several heads the arm at which
     /// their summed force would make their summed torque.
     pub arm_m: Vec<f64>,
@@ -21,6 +23,15 @@ pub struct MusclePart {
 }
 
 impl MusclePart {
+    /// Its name for a label: "biceps (2 heads)".
+    #[must_use]
+    pub fn label(&self) -> String {
+        match self.heads {
+            1 => self.name.clone(),
+            many => format!("{} ({many} heads)", self.name),
+        }
+    }
+
     /// Mean torque over the range, N·m.
     #[must_use]
     pub fn mean_torque_nm(&self) -> f64 {
@@ -70,6 +81,7 @@ fn lifting_sign(study: &Study, joint: usize) -> f64 {
 fn part(study: &Study, joint: usize, lifting: f64, heads: &[usize]) -> MusclePart {
     let mut part = MusclePart {
         name: name_of(study, heads),
+        heads: heads.len(),
         arm_m: Vec::new(),
         fibre_norm: Vec::new(),
         force_n: Vec::new(),
@@ -99,7 +111,7 @@ fn part(study: &Study, joint: usize, lifting: f64, heads: &[usize]) -> MusclePar
     part
 }
 
-/// The words that the names of all heads begin with, and how many heads there are.
+/// The words that the names of all heads begin with.
 fn name_of(study: &Study, heads: &[usize]) -> String {
     let names: Vec<Vec<&str>> = heads
         .iter()
@@ -109,11 +121,7 @@ fn name_of(study: &Study, heads: &[usize]) -> String {
     let shared = (0..first.len())
         .take_while(|word| names.iter().all(|name| name.get(*word) == first.get(*word)))
         .count();
-    let words = first[..shared].join(" ");
-    match heads.len() {
-        1 => words,
-        many => format!("{words}, {many} heads"),
-    }
+    first[..shared].join(" ")
 }
 
 /// Torque of all muscles at a joint in the direction of the movement, N·m, one a sample.
@@ -125,5 +133,44 @@ pub fn muscle_torque_nm(study: &Study, joint: usize) -> Vec<f64> {
         .held
         .iter()
         .map(|held| lifting * held.muscle_torques_nm[joint])
+        .collect()
+}
+
+/// Share of a joint's own strength that the heaviest load takes there, one a sample.
+///
+/// ```text
+/// u_j = τ_j/τ_j,max,   τ_j,max = Σ_i r_ij·(passive_i + active_i where r_ij pulls the same way)
+/// ```
+/// `τ_j` muscle torque at the optimum (N·m), `τ_j,max` the torque if every muscle served this joint alone.
+/// **Shape.** 0 to 1; 1 where the joint gives way first, less where muscles over two joints must serve the
+/// other one too. **Source.** Definition. **Fails.** Never; a joint without strength counts as unused.
+#[must_use]
+pub fn joint_use(study: &Study, joint: usize) -> Vec<f64> {
+    study
+        .capacity
+        .held
+        .iter()
+        .map(|held| {
+            let needed_nm = held.muscle_torques_nm[joint];
+            let way = needed_nm.signum();
+            let most_nm: f64 = held
+                .muscles
+                .iter()
+                .map(|muscle| {
+                    let arm_m = muscle.arms_m[joint];
+                    let active_n = if way * arm_m > 0.0 {
+                        muscle.active_n
+                    } else {
+                        0.0
+                    };
+                    arm_m * (muscle.passive_n + active_n)
+                })
+                .sum();
+            if way * most_nm > 1.0e-9 {
+                (needed_nm / most_nm).clamp(0.0, 1.0)
+            } else {
+                0.0
+            }
+        })
         .collect()
 }
