@@ -120,8 +120,8 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
         None => None,
     };
     let loading = match units {
-        System::Metric => Loading::usual_metric(),
-        System::Us => Loading::usual_us(),
+        System::Metric => Loading::usual_metric()?,
+        System::Us => Loading::usual_us()?,
     };
     let own = Question {
         lifter: lifter.as_ref().unwrap_or(&model.lifter),

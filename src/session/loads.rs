@@ -1,361 +1,187 @@
-//! What a bar, a stack or a rack of dumbbells can really be loaded to, and the plates in words.
+//! What the gym can really be loaded to, and the plates in words.
 //!
-//! In: the bar and the plates of the gym (or the steps of a machine) and a wanted load. Out: a
-//! [`Loaded`], never heavier than what was asked for, with the plates of each side; and a ladder of
-//! warm-up sets. Plates of kilograms and of pounds may be mixed.
+//! In: a gym and how the movement takes its load, or the usual bar and plates. Out: a [`Loading`] that finds
+//! the heaviest load below a wish, the lightest above, the one with the fewest plates; never heavier than
+//! what was asked for. The sums of plates are made in [`crate::setups`].
 
-use super::plates::{Pick, SideSums, side_mass_kg};
 use crate::error::{Error, Result};
-use crate::units::{Mass, System, rounded};
-
-/// A size of plate and how many pairs of it there are.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct PlatePairs {
-    /// Mass of one plate.
-    pub mass: Mass,
-    /// Pairs owned: one plate of a pair goes on each side.
-    pub pairs: u32,
-    /// The unit stamped on it.
-    pub marked: System,
-}
-
-/// What the load is made of.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Loading {
-    /// A bar with plates on both sides.
-    Bar {
-        /// Mass of the empty bar.
-        bar: Mass,
-        /// Mass of both collars together.
-        collars: Mass,
-        /// The plates.
-        plates: Vec<PlatePairs>,
-        /// Loads go up in steps of at least this from the empty bar; `None` for any the plates allow.
-        smallest_step: Option<Mass>,
-    },
-    /// A machine: from the lightest in equal steps to the heaviest.
-    Stack {
-        /// With the pin in the first plate.
-        lightest: Mass,
-        /// From pin to pin.
-        step: Mass,
-        /// With the pin in the last plate.
-        heaviest: Mass,
-    },
-    /// Single loads, such as dumbbells, one or a pair, as the lift counts them.
-    Pieces(Vec<Mass>),
-}
+use crate::movement::Carrier;
+use crate::setups::{BarRecord, Gym, Loadings, PlateRecord};
+use crate::units::{Mass, rounded};
+use std::collections::BTreeMap;
 
 /// A load that can be set up, and how.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Loaded {
-    /// The whole of it, bar and collars included.
+    /// The whole of it, bar and collars included; one hand's for dumb-bells.
     pub total: Mass,
-    /// Plates of one side, heaviest first, with their number; empty for a machine or a dumbbell.
-    pub a_side: Vec<(PlatePairs, u32)>,
-    /// The empty bar, for a bar.
-    pub bar: Option<Mass>,
+    /// Plates on one side.
+    pub plates: u32,
+    /// How to set it up: "bar (20 kg), 25 kg + 10 kg a side".
+    pub words: String,
 }
 
-impl Loaded {
-    /// A load without plates: a machine or a dumbbell.
-    const fn piece(total: Mass) -> Self {
-        Self {
-            total,
-            a_side: Vec::new(),
-            bar: None,
-        }
-    }
-
-    /// "20 kg bar + a side: 25 + 25 + 10 kg"; each plate in the unit stamped on it.
-    #[must_use]
-    pub fn in_words(&self, system: System) -> String {
-        let Some(bar) = self.bar else {
-            return system.mass(self.total);
-        };
-        let bar_words = format!("{} bar", system.mass(bar));
-        if self.a_side.is_empty() {
-            return format!("{bar_words}, empty");
-        }
-        format!("{bar_words} + a side: {}", plates_in_words(&self.a_side))
-    }
-}
-
-fn plates_in_words(a_side: &[(PlatePairs, u32)]) -> String {
-    let one_unit = a_side
-        .iter()
-        .all(|(plate, _)| plate.marked == a_side[0].0.marked);
-    let each: Vec<String> = a_side
-        .iter()
-        .flat_map(|(plate, count)| std::iter::repeat_n(plate, *count as usize))
-        .map(|plate| {
-            if one_unit {
-                bare(plate)
-            } else {
-                stamped(plate)
-            }
-        })
-        .collect();
-    let unit = if one_unit {
-        format!(" {}", unit_of(a_side[0].0.marked))
-    } else {
-        String::new()
-    };
-    format!("{}{unit}", each.join(" + "))
-}
-
-fn unit_of(system: System) -> &'static str {
-    match system {
-        System::Metric => "kg",
-        System::Us => "lb",
-    }
-}
-
-fn bare(plate: &PlatePairs) -> String {
-    match plate.marked {
-        System::Metric => rounded(plate.mass.as_kg(), 2),
-        System::Us => rounded(plate.mass.as_lb(), 2),
-    }
-}
-
-fn stamped(plate: &PlatePairs) -> String {
-    format!("{} {}", bare(plate), unit_of(plate.marked))
+/// Every load that a gym can make for a movement, in rising order.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Loading {
+    loads: Vec<Loaded>,
+    with_bar: bool,
 }
 
 /// Slack for comparing sums of masses: they are exact to far less than a milligram.
-pub(super) const SAME_KG: f64 = 1e-6;
+const SAME_KG: f64 = 1e-6;
 
 /// Heaviest load that is planned at all; far above any lift (assumed, as a guard).
 const HEAVIEST_KG: f64 = 1500.0;
 
+/// The usual plates of a weight room (common practice): mass of one, number of plates.
+const METRIC_PLATES_KG: &[(f64, u32)] = &[
+    (25.0, 8),
+    (20.0, 4),
+    (15.0, 2),
+    (10.0, 4),
+    (5.0, 2),
+    (2.5, 2),
+    (1.25, 2),
+];
+/// The same in pounds.
+const US_PLATES_LB: &[(f64, u32)] = &[
+    (45.0, 10),
+    (35.0, 2),
+    (25.0, 2),
+    (10.0, 4),
+    (5.0, 2),
+    (2.5, 2),
+];
+
 impl Loading {
-    /// A 20 kg bar with the usual plates (common practice): 25, 20, 15, 10, 5, 2.5 and 1.25 kg.
-    #[must_use]
-    pub fn usual_metric() -> Self {
-        let plate = |kg: f64, pairs: u32| PlatePairs {
-            mass: Mass::from_kg(kg),
-            pairs,
-            marked: System::Metric,
-        };
-        Self::Bar {
-            bar: Mass::from_kg(20.0),
-            collars: Mass::ZERO,
-            plates: vec![
-                plate(25.0, 4),
-                plate(20.0, 2),
-                plate(15.0, 1),
-                plate(10.0, 2),
-                plate(5.0, 1),
-                plate(2.5, 1),
-                plate(1.25, 1),
-            ],
-            smallest_step: None,
-        }
-    }
-
-    /// A 45 lb bar with the usual plates (common practice): 45, 35, 25, 10, 5 and 2.5 lb.
-    #[must_use]
-    pub fn usual_us() -> Self {
-        let plate = |lb: f64, pairs: u32| PlatePairs {
-            mass: Mass::from_lb(lb),
-            pairs,
-            marked: System::Us,
-        };
-        Self::Bar {
-            bar: Mass::from_lb(45.0),
-            collars: Mass::ZERO,
-            plates: vec![
-                plate(45.0, 5),
-                plate(35.0, 1),
-                plate(25.0, 1),
-                plate(10.0, 2),
-                plate(5.0, 1),
-                plate(2.5, 1),
-            ],
-            smallest_step: None,
-        }
-    }
-
-    /// The heaviest load that can be set up without exceeding `target`; the fewest plates for it.
+    /// Every load that a gym makes for a way of taking it.
     ///
-    /// **Fails** when even the lightest is heavier, when the target is no load at all, or when the
-    /// description of the gym makes no sense (a bar or a step of 0 kg).
-    pub fn at_most(&self, target: Mass) -> Result<Loaded> {
-        let target_kg = checked_target(target)?;
-        self.check()?;
-        let found = match self {
-            Self::Bar { .. } => self.bar_load(0.0, target_kg, Pick::Heaviest),
-            Self::Stack {
-                lightest,
-                step,
-                heaviest,
-            } => {
-                let top_kg = target_kg.min(heaviest.as_kg());
-                let steps = ((top_kg - lightest.as_kg() + SAME_KG) / step.as_kg()).floor();
-                (steps >= 0.0).then(|| Loaded::piece(*lightest + *step * steps))
-            }
-            Self::Pieces(pieces) => pieces
-                .iter()
-                .filter(|piece| piece.as_kg() <= target_kg + SAME_KG)
-                .max_by(|a, b| a.as_kg().total_cmp(&b.as_kg()))
-                .map(|piece| Loaded::piece(*piece)),
-        };
-        found.ok_or_else(|| {
-            Error::no_answer(format!(
-                "{} kg cannot be loaded: the lightest is {} kg",
-                rounded(target_kg, 2),
-                rounded(self.lightest().as_kg(), 2)
-            ))
-            .hint("use a lighter bar, dumbbells or a machine")
+    /// **Fails** if the gym has nothing that the movement takes.
+    pub fn of(gym: &Gym, carrier: &Carrier) -> Result<Self> {
+        let loads = Loadings::of(gym, carrier)?
+            .all()
+            .iter()
+            .map(|load| Loaded {
+                total: load.mass,
+                plates: load.plates,
+                words: load.words.clone(),
+            })
+            .collect();
+        Ok(Self {
+            loads,
+            with_bar: *carrier == Carrier::Bar,
         })
     }
 
-    /// The lightest load that can be set up from `target` up to `most`, with the fewest plates.
+    /// A 20 kg bar with the usual plates of 25, 20, 15, 10, 5, 2.5 and 1.25 kg.
+    ///
+    /// **Fails.** Never: the gym has a bar.
+    pub fn usual_metric() -> Result<Self> {
+        Self::usual(Mass::from_kg(20.0), Mass::from_kg, METRIC_PLATES_KG)
+    }
+
+    /// A 45 lb bar with the usual plates of 45, 35, 25, 10, 5 and 2.5 lb.
+    ///
+    /// **Fails.** Never: the gym has a bar.
+    pub fn usual_us() -> Result<Self> {
+        Self::usual(Mass::from_lb(45.0), Mass::from_lb, US_PLATES_LB)
+    }
+
+    fn usual(bar: Mass, unit: fn(f64) -> Mass, plates: &[(f64, u32)]) -> Result<Self> {
+        let plate = |&(mass, count): &(f64, u32)| PlateRecord {
+            mass: unit(mass),
+            count,
+        };
+        let gym = Gym {
+            title: "the usual bar and plates".to_owned(),
+            invented: false,
+            bars: vec![BarRecord {
+                name: "bar".to_owned(),
+                mass: bar,
+            }],
+            plates: plates.iter().map(plate).collect(),
+            collars: None,
+            smallest_step: None,
+            dumbbells: Vec::new(),
+            stack: None,
+            sled: None,
+            belt: false,
+            bands: Vec::new(),
+            chains: Vec::new(),
+            anchors: BTreeMap::new(),
+        };
+        Self::of(&gym, &Carrier::Bar)
+    }
+
+    /// Whether the load is a bar.
+    #[must_use]
+    pub fn is_bar(&self) -> bool {
+        self.with_bar
+    }
+
+    /// The lightest load there is: the empty bar, the first pin, the smallest dumb-bell.
+    #[must_use]
+    pub fn lightest(&self) -> Mass {
+        self.loads.first().map_or(Mass::ZERO, |load| load.total)
+    }
+
+    /// The heaviest load that does not exceed `target`.
+    ///
+    /// **Fails** when even the lightest is heavier, or when the target is no load at all.
+    pub fn at_most(&self, target: Mass) -> Result<Loaded> {
+        let target_kg = checked_target(target)?;
+        let above = self
+            .loads
+            .partition_point(|load| load.total.as_kg() <= target_kg + SAME_KG);
+        above
+            .checked_sub(1)
+            .map(|index| self.loads[index].clone())
+            .ok_or_else(|| {
+                Error::no_answer(format!(
+                    "{} kg cannot be loaded: the lightest is {} kg",
+                    rounded(target_kg, 2),
+                    rounded(self.lightest().as_kg(), 2)
+                ))
+                .hint("use a lighter bar, dumb-bells or a machine")
+            })
+    }
+
+    /// The lightest load from `target` up to `most`.
     #[must_use]
     pub fn at_least(&self, target: Mass, most: Mass) -> Option<Loaded> {
         let target_kg = checked_target(target).ok()?;
-        self.check().ok()?;
-        let found = match self {
-            Self::Bar { .. } => {
-                self.bar_load(target_kg, checked_target(most).ok()?, Pick::Lightest)
-            }
-            Self::Stack {
-                lightest,
-                step,
-                heaviest,
-            } => {
-                let steps = ((target_kg - lightest.as_kg() - SAME_KG) / step.as_kg())
-                    .ceil()
-                    .max(0.0);
-                let total = *lightest + *step * steps;
-                (total.as_kg() <= heaviest.as_kg() + SAME_KG).then(|| Loaded::piece(total))
-            }
-            Self::Pieces(pieces) => pieces
-                .iter()
-                .filter(|piece| piece.as_kg() >= target_kg - SAME_KG)
-                .min_by(|a, b| a.as_kg().total_cmp(&b.as_kg()))
-                .map(|piece| Loaded::piece(*piece)),
-        };
-        found.filter(|load| load.total.as_kg() <= most.as_kg() + SAME_KG)
+        let first = self
+            .loads
+            .partition_point(|load| load.total.as_kg() < target_kg - SAME_KG);
+        self.loads
+            .get(first)
+            .filter(|load| load.total.as_kg() <= most.as_kg() + SAME_KG)
+            .cloned()
     }
 
     /// A load between `least` and `most` that is quick to set up: the fewest plates, the heaviest of those.
     #[must_use]
     pub fn simplest(&self, least: Mass, most: Mass) -> Option<Loaded> {
-        self.check().ok()?;
-        match self {
-            Self::Bar { .. } => self.bar_load(
-                least.as_kg(),
-                checked_target(most).ok()?,
-                Pick::FewestPlates,
-            ),
-            Self::Stack { .. } | Self::Pieces(_) => self
-                .at_most(most)
-                .ok()
-                .filter(|load| load.total.as_kg() >= least.as_kg() - SAME_KG),
-        }
+        let inside = least.as_kg() - SAME_KG..=most.as_kg() + SAME_KG;
+        self.loads
+            .iter()
+            .rev()
+            .filter(|load| inside.contains(&load.total.as_kg()))
+            .min_by_key(|load| load.plates)
+            .cloned()
     }
 
     /// The load nearest to `target`, the lighter of two equally near, never above `most`.
+    ///
+    /// **Fails** as [`Loading::at_most`].
     pub fn nearest(&self, target: Mass, most: Mass) -> Result<Loaded> {
         let below = self.at_most(Mass::from_kg(target.as_kg().min(most.as_kg())))?;
-        let above = self.at_least(target, most);
-        Ok(match above {
-            Some(above)
-                if above.total.as_kg() - target.as_kg()
-                    < target.as_kg() - below.total.as_kg() - SAME_KG =>
-            {
-                above
-            }
+        let gap_kg = |load: &Loaded| (load.total.as_kg() - target.as_kg()).abs();
+        Ok(match self.at_least(target, most) {
+            Some(above) if gap_kg(&above) < gap_kg(&below) - SAME_KG => above,
             _ => below,
         })
-    }
-
-    /// The lightest load there is: the empty bar with collars, the first pin, the smallest dumbbell.
-    #[must_use]
-    pub fn lightest(&self) -> Mass {
-        match self {
-            Self::Bar { bar, collars, .. } => *bar + *collars,
-            Self::Stack { lightest, .. } => *lightest,
-            Self::Pieces(pieces) => Mass::from_kg(
-                pieces
-                    .iter()
-                    .map(|piece| piece.as_kg())
-                    .fold(f64::INFINITY, f64::min),
-            ),
-        }
-    }
-
-    /// The heaviest or lightest load of a bar between two totals; `None` for anything but a bar.
-    fn bar_load(&self, least_kg: f64, most_kg: f64, pick: Pick) -> Option<Loaded> {
-        let Self::Bar {
-            bar,
-            collars,
-            plates,
-            smallest_step,
-        } = self
-        else {
-            return None;
-        };
-        let base_kg = bar.as_kg() + collars.as_kg();
-        if base_kg > most_kg + SAME_KG {
-            return None;
-        }
-        let mut sizes: Vec<PlatePairs> = plates
-            .iter()
-            .copied()
-            .filter(|plate| plate.pairs > 0)
-            .collect();
-        sizes.sort_by(|a, b| b.mass.as_kg().total_cmp(&a.mass.as_kg()));
-        let fits = |side_kg: f64| {
-            let total_kg = base_kg + 2.0 * side_kg;
-            let on_step = smallest_step.is_none_or(|step| {
-                let steps = 2.0 * side_kg / step.as_kg();
-                (steps - steps.round()).abs() < SAME_KG
-            });
-            on_step && total_kg >= least_kg - SAME_KG && total_kg <= most_kg + SAME_KG
-        };
-        let counts = SideSums::new(&sizes, (most_kg - base_kg) / 2.0).find(pick, &fits)?;
-        let total = Mass::from_kg(base_kg + 2.0 * side_mass_kg(&sizes, &counts));
-        let used = sizes
-            .iter()
-            .copied()
-            .zip(counts)
-            .filter(|(_, count)| *count > 0);
-        Some(Loaded {
-            total,
-            a_side: used.collect(),
-            bar: Some(*bar),
-        })
-    }
-
-    fn check(&self) -> Result<()> {
-        let positive = |mass: &Mass| mass.as_kg().is_finite() && mass.as_kg() > 0.0;
-        match self {
-            Self::Bar {
-                bar,
-                plates,
-                smallest_step,
-                ..
-            } => {
-                if !(positive(bar) && plates.iter().all(|plate| positive(&plate.mass))) {
-                    return Err(Error::bad("a bar or a plate of 0 kg cannot be loaded"));
-                }
-                if smallest_step.as_ref().is_some_and(|step| !positive(step)) {
-                    return Err(Error::bad(
-                        "the smallest step between two loads must be more than 0 kg",
-                    ));
-                }
-            }
-            Self::Stack { step, .. } if !positive(step) => {
-                return Err(Error::bad("the step of a machine must be more than 0 kg"));
-            }
-            Self::Pieces(pieces) if pieces.is_empty() => {
-                return Err(Error::bad("no dumbbells are listed"));
-            }
-            Self::Stack { .. } | Self::Pieces(_) => {}
-        }
-        Ok(())
     }
 }
 

@@ -27,7 +27,6 @@ pub mod origin;
 pub mod overload;
 pub mod phosphocreatine;
 pub mod plan;
-mod plates;
 pub mod prediction;
 pub mod pyramid;
 pub mod repetitions;

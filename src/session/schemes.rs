@@ -123,7 +123,7 @@ impl<'a> Request<'a> {
             level: self.level(),
             one_rm: self.one_rm,
             one_rm_from: self.one_rm_from.to_owned(),
-            with_bar: matches!(self.loading, Loading::Bar { .. }),
+            with_bar: self.loading.is_bar(),
             sets: Vec::new(),
             frequency: String::new(),
             progression: String::new(),
@@ -183,7 +183,7 @@ const MOST_REPETITIONS: u32 = 30;
 /// use torquill::session::status::Lifter;
 /// use torquill::units::Mass;
 ///
-/// let gym = Loading::usual_metric();
+/// let gym = Loading::usual_metric()?;
 /// let lifter = Lifter::with_training_months(48.0);
 /// let session = plan(&Request::usual("bench-press", Method::OverloadedLowering, lifter, Mass::from_kg(140.0), &gym))?;
 /// assert!(session.working_sets().all(|set| (147.0..=154.0).contains(&set.load.total.as_kg())));

@@ -115,7 +115,7 @@ fn published_clusters_keep_velocity_in_the_simulated_bench_press() {
 #[test]
 fn law_a_plan_takes_the_simulated_repetition() {
     with_oracle("bench-press", |oracle| {
-        let gym = Loading::usual_metric();
+        let gym = Loading::usual_metric().expect("a bar");
         let lifter = Lifter::with_training_months(60.0);
         let mut asked = Request::usual(
             "bench-press",
