@@ -215,18 +215,6 @@ fn predict_both(request: &Request, draft: &mut Draft, straight_sets: &[u32]) -> 
 }
 
 fn comparison(straight: &NamedPrediction, clusters: &NamedPrediction) -> String {
-    let last = |prediction: &NamedPrediction| {
-        let mut repetitions = prediction.sets.iter().flat_map(|set| &set.repetitions);
-        repetitions
-            .rfind(|repetition| repetition.completed)
-            .map_or(0.0, |r| r.mean_velocity.as_m_s())
-    };
-    let stalls =
-        |prediction: &NamedPrediction| match prediction.sets.iter().find_map(|set| set.stalls_at())
-        {
-            Some(number) => format!("stalls at repetition {number}"),
-            None => format!("ends at {} m/s", rounded(last(prediction), 2)),
-        };
     let gain = if straight.mean_velocity_m_s() > 0.0 {
         100.0 * (clusters.mean_velocity_m_s() / straight.mean_velocity_m_s() - 1.0)
     } else {
@@ -234,8 +222,22 @@ fn comparison(straight: &NamedPrediction, clusters: &NamedPrediction) -> String 
     };
     format!(
         "Predicted: straight, {}; in clusters, {}; over all repetitions asked for, the clusters are {} % faster.",
-        stalls(straight),
-        stalls(clusters),
+        fate(straight),
+        fate(clusters),
         rounded(gain, 0)
+    )
+}
+
+/// "repetition 9 stalls", "the last repetition moves at 0.34 m/s".
+fn fate(prediction: &NamedPrediction) -> String {
+    if let Some(number) = prediction.sets.iter().find_map(|set| set.stalls_at()) {
+        return format!("repetition {number} stalls");
+    }
+    let mut repetitions = prediction.sets.iter().flat_map(|set| &set.repetitions);
+    let last = repetitions.rfind(|repetition| repetition.completed);
+    let velocity_m_s = last.map_or(0.0, |repetition| repetition.mean_velocity.as_m_s());
+    format!(
+        "the last repetition moves at {} m/s",
+        rounded(velocity_m_s, 2)
     )
 }

@@ -44,7 +44,7 @@ pub enum Limit {
     DeadliftLow,
     /// Body mass is part of the load.
     BodyMassInLoad,
-    /// Typical distance of a day from the line, kg.
+    /// Distance from the line within which two days in three lie, kg.
     Scatter(f64),
     /// Median difference of the estimate by velocity from that by repetitions, share.
     VelocityDisagrees(f64),
@@ -94,7 +94,7 @@ impl Limit {
                     .to_owned()
             }
             Self::Scatter(kg) => format!(
-                "days scatter about the line by {} kg: a change smaller than that is noise",
+                "two days in three lie within {} kg of the line: a change smaller than that is noise",
                 rounded(*kg, 1)
             ),
             Self::VelocityDisagrees(share) => format!(

@@ -272,7 +272,7 @@ fn describe(request: &Request, limits: &Limits, draft: &mut Draft) {
     {
         draft.remarks.push(format!(
             "The simulated lowering of {LOWERING_S} s is controlled up to {} only; people were measured stronger. \
-             Trust the first session, not the figure.",
+             Start at the low end.",
             request.words(simulated)
         ));
     }

@@ -12,7 +12,7 @@ use super::log::{Log, LogEntry};
 use super::one_rep_max::{Estimate, estimate};
 use super::origin::Origin;
 use crate::error::{Error, Result};
-use crate::numeric::{RobustLine, theil_sen};
+use crate::numeric::{RobustLine, quantile, theil_sen};
 use crate::units::{Mass, rounded};
 
 /// Confidence of the interval that is shown with a slope.
@@ -101,7 +101,7 @@ pub struct TrendLine {
     pub interval_kg_week: Option<(f64, f64)>,
     /// Value at the first day of the log, kg.
     pub intercept_kg: f64,
-    /// Median distance of the sessions from the line, kg.
+    /// Distance from the line within which two sessions in three lie, kg.
     pub scatter_kg: f64,
 }
 
@@ -324,11 +324,10 @@ fn session_best(first: Day, day: Day, sets: &[LogEntry]) -> Option<SessionBest> 
 fn line(sessions: &[SessionBest], first: usize) -> Result<TrendLine> {
     let part = &sessions[first..];
     let robust = robust(part, CONFIDENCE)?;
-    let mut distances: Vec<f64> = part
+    let distances: Vec<f64> = part
         .iter()
         .map(|session| (session.kg() - robust.intercept - robust.slope * session.week).abs())
         .collect();
-    distances.sort_by(f64::total_cmp);
     Ok(TrendLine {
         first,
         sessions: part.len(),
@@ -337,7 +336,7 @@ fn line(sessions: &[SessionBest], first: usize) -> Result<TrendLine> {
         slope_kg_week: robust.slope,
         interval_kg_week: robust.slope_range,
         intercept_kg: robust.intercept,
-        scatter_kg: distances[distances.len() / 2],
+        scatter_kg: quantile(&distances, 2.0 / 3.0).unwrap_or(0.0),
     })
 }
 

@@ -14,7 +14,7 @@ use crate::rep::{
 use crate::resistance::Setup;
 use crate::session::eccentric::{PLANNING, eccentric_one_rm};
 use crate::session::fatigue::FatigueJoint;
-use crate::session::oracle::{Attempt, JointUse, RepOracle, RepOutcome};
+use crate::session::oracle::{Attempt, JointUse, RepOracle, RepOutcome, STALL_S};
 use crate::units::{Duration, Length, Mass, Speed};
 use std::collections::BTreeMap;
 use std::sync::Mutex;
@@ -69,6 +69,7 @@ pub fn simulated_oracle<'a>(
     let eccentric = model.eccentric_max(&body, fine, Duration::from_s(3.0), &options)?;
     let joints = joints_of(&model);
     let names = joints.clone();
+    let way = travel(movement, lifter)?;
     let models: Mutex<BTreeMap<Vec<u32>, RepModel>> = Mutex::new(BTreeMap::new());
     Ok(RepOracle {
         described: "simulated repetition of this lifter, scaled to the 1RM".to_owned(),
@@ -76,12 +77,12 @@ pub fn simulated_oracle<'a>(
         eccentric_one_rm: eccentric_one_rm(one_rm.load),
         eccentric_described: format!("{} × 1RM, {}", PLANNING.ratio, PLANNING.who),
         simulated_eccentric: Some(eccentric.load),
-        travel: Some(travel(movement, lifter)?),
+        travel: Some(way),
         joints,
         lowering_first: true,
         repetition: Box::new(move |attempt| {
             let trace = tired_rep(movement, lifter, &names, &models, &body, attempt, &options)?;
-            Ok(outcome(&trace, names.len(), lowering))
+            Ok(outcome(&trace, attempt, lowering, way))
         }),
     })
 }
@@ -151,7 +152,9 @@ fn tired(lifter: &Lifter, joints: &[FatigueJoint], shares: &[f64]) -> Lifter {
 
 /// What the session wants to know of a repetition: while lifting with full intent every joint that
 /// lifts gives what its activation says.
-fn outcome(trace: &RepTrace, joints: usize, lowering: Duration) -> RepOutcome {
+///
+/// Velocities are those of the load in m/s, also where the trace is of a joint in rad/s.
+fn outcome(trace: &RepTrace, attempt: &Attempt, lowering: Duration, way: Length) -> RepOutcome {
     let completed = trace.outcome == Outcome::Lockout;
     let mean = |samples: &[crate::rep::RepSample]| {
         let sum: f64 = samples.iter().map(|s| s.effort.clamp(0.0, 1.0)).sum();
@@ -159,22 +162,34 @@ fn outcome(trace: &RepTrace, joints: usize, lowering: Duration) -> RepOutcome {
     };
     let figures = trace.lift;
     let use_of_joint = JointUse {
+        // Full intent asks for everything that is left; the lowering, for a share of that.
         lifting: mean(trace.lifting()).clamp(0.0, 1.0),
-        lowering: mean(&trace.samples[..trace.lift_start.min(trace.samples.len())]),
+        lowering: attempt.smallest_share()
+            * mean(&trace.samples[..trace.lift_start.min(trace.samples.len())]),
     };
+    let top = trace
+        .samples
+        .iter()
+        .map(|sample| sample.position)
+        .fold(0.0, f64::max);
+    let metres = if top > 0.0 { way.as_m() / top } else { 1.0 };
+    let speed = |velocity: f64| Speed::from_m_s((velocity * metres).max(0.0));
+    let lifting_s = figures.map_or(0.0, |f| f.time_s.max(0.0));
     RepOutcome {
         completed,
-        mean_velocity: Speed::from_m_s(
-            figures
-                .filter(|_| completed)
-                .map_or(0.0, |f| f.mean_velocity.max(0.0)),
-        ),
+        mean_velocity: figures
+            .filter(|_| completed)
+            .map_or(Speed::ZERO, |f| speed(f.mean_velocity)),
         sticking_velocity: trace
             .sticking
             .filter(|_| completed)
-            .map(|s| Speed::from_m_s(s.minimum.velocity.max(0.0))),
-        lifting: Duration::from_s(figures.map_or(0.0, |f| f.time_s.max(0.0))),
+            .map(|s| speed(s.minimum.velocity)),
+        lifting: Duration::from_s(if completed {
+            lifting_s
+        } else {
+            lifting_s.min(STALL_S)
+        }),
         lowering,
-        joints: vec![use_of_joint; joints],
+        joints: vec![use_of_joint; attempt.joint_shares.len()],
     }
 }

@@ -53,6 +53,24 @@ fn law_the_simulated_oracle_lifts_its_maximum_and_no_more() {
 }
 
 #[test]
+fn law_velocities_are_those_of_the_load_about_a_joint_too() {
+    with_oracle("biceps-curl", |oracle| {
+        let joints = vec![1.0; oracle.joints.len()];
+        let attempt = Attempt {
+            load: oracle.one_rm * 0.6,
+            joint_shares: &joints,
+        };
+        let curl = oracle.ask(&attempt).expect("sound");
+        let travel_m = oracle.travel.expect("known").as_m();
+        let over_time = travel_m / curl.lifting.as_s();
+        assert!(
+            (curl.mean_velocity.as_m_s() / over_time - 1.0).abs() < 0.05,
+            "{curl:?} {travel_m}"
+        );
+    });
+}
+
+#[test]
 fn law_a_tired_lifter_is_slower_and_weaker_without_jumps() {
     with_oracle("bench-press", |oracle| {
         let load = oracle.one_rm * 0.6;
