@@ -8,17 +8,25 @@ use super::prose::{listed, percent};
 use super::sheet::{Chart, Sheet};
 use super::strength_curve::{self, ceiling, force_axis, level_axis, points, shown};
 use super::{Axis, Extent, Heading, LineChart, Panel, Role, Series, Shade};
-use crate::error::Result;
+use crate::error::{Error, Result};
 use crate::resistance::{Item, Setup, band_from_text, chain_from_text};
 use crate::study::{SetupStudy, Study};
 use crate::units::rounded;
 
 /// The ascending lift on which bands and chains are shown.
 const LIFT: &str = "bench-press";
-/// A band and a chain that take a fair part of such a load at the top (common practice: 15-35 %).
-const BAND: &str = "loop-22mm:1";
-/// Two chains a side.
-const CHAIN: &str = "chain-16mm:2";
+/// Bands from strong to weak; the first that leaves a fair part of the load to the bar is shown.
+const BANDS: [&str; 3] = ["loop-22mm:1", "loop-14mm:1", "loop-6mm:1"];
+/// Chains from heavy to light, two a side.
+const CHAINS: [&str; 4] = [
+    "chain-16mm:2",
+    "chain-13mm:2",
+    "chain-10mm:2",
+    "chain-8mm:2",
+];
+/// Share of the plain weight that must stay on the bar (common practice: bands and chains make 15-35 % of
+/// the load at the top, more at most half).
+const LEAST_ON_BAR: f64 = 0.5;
 
 /// Where a plain weight is hardest, with the poses.
 pub fn sticking_region(desk: &Desk<'_>) -> Result<Sheet> {
@@ -54,21 +62,55 @@ fn plain(desk: &Desk<'_>) -> Result<Setup> {
 }
 
 fn band(desk: &Desk<'_>) -> Result<Setup> {
-    let pieces = desk.library.pieces()?;
-    let band = Item::Band(band_from_text(BAND, &pieces.stock())?);
-    named(desk, band, "band")
+    let bands: Vec<Vec<&str>> = BANDS.iter().map(|band| vec![*band]).collect();
+    fitting(desk, &bands, "with band")
 }
 
 fn chain(desk: &Desk<'_>) -> Result<Setup> {
-    let pieces = desk.library.pieces()?;
-    let chain = Item::Chain(chain_from_text(CHAIN, &pieces.stock())?);
-    named(desk, chain, "chain")
+    let chains: Vec<Vec<&str>> = CHAINS.iter().map(|chain| vec![*chain]).collect();
+    fitting(desk, &chains, "with chain")
 }
 
-fn named(desk: &Desk<'_>, item: Item, name: &str) -> Result<Setup> {
-    let mut setup = desk.hard(LIFT, vec![item])?;
-    setup.name = format!("with {name}");
-    Ok(setup)
+/// The strongest band that leaves room for a chain beside it.
+fn band_and_chain(desk: &Desk<'_>) -> Result<Setup> {
+    let pairs: Vec<Vec<&str>> = BANDS
+        .iter()
+        .flat_map(|band| CHAINS.map(|chain| vec![*band, chain]))
+        .collect();
+    fitting(desk, &pairs, "band and chain")
+}
+
+/// The first of the choices that leaves enough on the bar, else the last one that can be lifted.
+///
+/// **Fails** when none of them can be lifted, with the reason of the last.
+fn fitting(desk: &Desk<'_>, choices: &[Vec<&str>], name: &str) -> Result<Setup> {
+    let pieces = desk.library.pieces()?;
+    let stock = pieces.stock();
+    let carrier = desk.lift(LIFT)?.study.range.carrier;
+    let least_kg = LEAST_ON_BAR * plain(desk)?.plain_mass(&carrier).as_kg();
+    let item = |text: &&str| -> Result<Item> {
+        if CHAINS.contains(text) {
+            Ok(Item::Chain(chain_from_text(text, &stock)?))
+        } else {
+            Ok(Item::Band(band_from_text(text, &stock)?))
+        }
+    };
+    let mut last = Err(Error::bad("no band or chain to choose from"));
+    for choice in choices {
+        let items = choice.iter().map(item).collect::<Result<Vec<_>>>()?;
+        match desk.hard(LIFT, items) {
+            Ok(mut setup) => {
+                setup.name = name.to_owned();
+                if setup.plain_mass(&carrier).as_kg() >= least_kg {
+                    return Ok(setup);
+                }
+                last = Ok(setup);
+            }
+            Err(error) if last.is_err() => last = Err(error),
+            Err(_) => {}
+        }
+    }
+    last
 }
 
 /// Plain weight against one setup: both demands under the capacity.
@@ -175,16 +217,7 @@ fn share_gained(setups: &[SetupStudy]) -> f64 {
 
 /// Effort over the range with plain weight, chain, band and both.
 pub fn flattening(desk: &Desk<'_>) -> Result<Sheet> {
-    let pieces = desk.library.pieces()?;
-    let both = {
-        let items = vec![
-            Item::Band(band_from_text(BAND, &pieces.stock())?),
-            Item::Chain(chain_from_text(CHAIN, &pieces.stock())?),
-        ];
-        let mut both = desk.hard(LIFT, items)?;
-        both.name = "band and chain".to_owned();
-        both
-    };
+    let both = band_and_chain(desk)?;
     let study = desk.under(LIFT, &[plain(desk)?, chain(desk)?, band(desk)?, both])?;
     let told: Vec<String> = study
         .setups

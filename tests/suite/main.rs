@@ -10,6 +10,7 @@ mod draw_sample_grids;
 mod draw_samples;
 mod dynamometer;
 mod layers;
+mod lecture;
 mod library;
 mod lifts;
 mod lifts_joints;

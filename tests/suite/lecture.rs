@@ -1,0 +1,256 @@
+//! The lecture: every figure for every built-in lifter, the command, and the page in a real browser.
+
+use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use torquill::charts::{Desk, LECTURE, Look, Size, Theme};
+use torquill::draw::text_boxes;
+use torquill::library::{Library, Shelf};
+use torquill::study::{joint_use, muscle_parts, muscle_torque_nm};
+use torquill::units::System;
+
+const PROGRAM: &str = env!("CARGO_BIN_EXE_torquill");
+
+/// The looks in which every figure is drawn.
+fn looks() -> [Look; 2] {
+    [
+        Look::default(),
+        Look {
+            size: Size::Page,
+            theme: Theme::Dark,
+        },
+    ]
+}
+
+#[test]
+fn law_every_built_in_lifter_gets_the_whole_set() {
+    let library = Library::built_in();
+    for lifter in library.names(Shelf::Lifters) {
+        let desk = Desk::open(&library, &lifter, System::Metric).expect("a built-in lifter");
+        assert!(
+            desk.left_out().is_empty(),
+            "{lifter}: {:?}",
+            desk.left_out()
+        );
+        let drawn: Vec<&str> = LECTURE
+            .par_iter()
+            .filter(|figure| figure.can_be_drawn(&desk))
+            .map(|figure| {
+                check_figure(&desk, figure, &lifter);
+                figure.name
+            })
+            .collect();
+        assert!(drawn.len() >= 14, "{lifter} gets only {drawn:?}");
+    }
+}
+
+/// Words and data are there, and no word leaves the picture.
+fn check_figure(desk: &Desk<'_>, figure: &torquill::charts::LectureFigure, lifter: &str) {
+    let place = format!("{} of {lifter}", figure.name);
+    let sheet = (figure.build)(desk).unwrap_or_else(|error| panic!("{place}: {error}"));
+    assert!(
+        sheet.title().len() > 10 && sheet.caption.len() > 30 && sheet.alt().len() > 40,
+        "{place}"
+    );
+    for words in [sheet.title(), sheet.caption.as_str(), sheet.alt()] {
+        assert!(
+            !words.contains("NaN") && !words.contains("inf "),
+            "{place}: {words}"
+        );
+    }
+    assert!(sheet.data.rows.len() > 1, "{place} has no data");
+    for row in &sheet.data.rows {
+        assert_eq!(row.len(), sheet.data.header.len(), "{place}");
+        let bad = |cell: &String| cell.parse::<f64>().is_ok_and(|number| !number.is_finite());
+        assert!(!row.iter().any(bad), "{place}: {row:?}");
+    }
+    for look in looks() {
+        let scene = sheet
+            .chart
+            .scene(look)
+            .unwrap_or_else(|error| panic!("{place}: {error}"));
+        let canvas = scene.canvas();
+        for text in text_boxes(&scene) {
+            assert!(
+                canvas.contains(&text.area),
+                "{place}: `{}` is clipped",
+                text.content
+            );
+        }
+        let title = text_boxes(&scene)
+            .into_iter()
+            .find(|text| text.content.ends_with('…'));
+        assert!(title.is_none(), "{place}: cut short: {title:?}");
+    }
+}
+
+#[test]
+fn law_names_and_ideas_of_figures_are_unique() {
+    for (index, figure) in LECTURE.iter().enumerate() {
+        for other in &LECTURE[..index] {
+            assert!(
+                figure.name != other.name && figure.idea != other.idea,
+                "{}",
+                figure.name
+            );
+        }
+    }
+}
+
+#[test]
+fn law_muscle_torques_add_up_and_one_joint_is_used_wholly() {
+    let library = Library::built_in();
+    let desk = Desk::open(&library, "reference-man", System::Metric).expect("the reference man");
+    let study = &desk.lift("biceps-curl").expect("the curl").study;
+    let parts = muscle_parts(study, 0);
+    let total = muscle_torque_nm(study, 0);
+    for (index, held) in study.capacity.held.iter().enumerate() {
+        let lifting: f64 = parts.iter().map(|part| part.torque_nm[index]).sum();
+        // What the total lacks is the passive torque of the antagonists, which are no parts.
+        let against: f64 = held
+            .muscles
+            .iter()
+            .map(|muscle| (muscle.arms_m[0] * muscle.passive_n).min(0.0))
+            .sum();
+        assert!(
+            (lifting + against - total[index]).abs() < 1e-9,
+            "sample {index}"
+        );
+        assert!(held.capacity < total[index] + 10.0);
+    }
+    for used in joint_use(study, 0) {
+        assert!(
+            (used - 1.0).abs() < 1e-6,
+            "one joint alone gives all it has, not {used}"
+        );
+    }
+    let squat = &desk.lift("squat").expect("the squat").study;
+    for joint in 0..squat.range.poses[0].coordinates.len() {
+        assert!(
+            joint_use(squat, joint)
+                .iter()
+                .all(|used| (0.0..=1.0).contains(used))
+        );
+    }
+}
+
+/// Runs the command into a folder; returns whether it succeeded and what it said.
+fn lecture(folder: &Path, threads: &str, more: &[&str]) -> (Option<i32>, String) {
+    let output = Command::new(PROGRAM)
+        .args(["lecture", "--size", "960x540", "-o"])
+        .arg(folder)
+        .args(more)
+        .env("RAYON_NUM_THREADS", threads)
+        .output()
+        .expect("the program runs");
+    assert!(output.stdout.is_empty(), "nothing goes to standard output");
+    (
+        output.status.code(),
+        String::from_utf8_lossy(&output.stderr).into_owned(),
+    )
+}
+
+fn files(folder: &Path) -> Vec<(String, Vec<u8>)> {
+    let mut files: Vec<(String, Vec<u8>)> = std::fs::read_dir(folder)
+        .expect("the folder was made")
+        .map(|entry| entry.expect("an entry").path())
+        .map(|path| {
+            let name = path
+                .file_name()
+                .expect("a name")
+                .to_string_lossy()
+                .into_owned();
+            (name, std::fs::read(&path).expect("a file"))
+        })
+        .collect();
+    files.sort();
+    files
+}
+
+#[test]
+fn law_the_set_is_the_same_byte_for_byte_and_never_replaced_unasked() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let [one, two] = ["one", "two/deep"].map(|name| folder.path().join(name));
+    for (path, threads) in [(&one, "1"), (&two, "2")] {
+        let (status, said) = lecture(path, threads, &[]);
+        assert_eq!(status, Some(0), "{said}");
+    }
+    let (first, second) = (files(&one), files(&two));
+    assert!(first.len() > 14 * 5, "{} files", first.len());
+    for (a, b) in first.iter().zip(&second) {
+        assert!(a == b, "{} and {} differ", a.0, b.0);
+    }
+    let (status, said) = lecture(&one, "2", &[]);
+    assert_eq!(status, Some(2), "{said}");
+    assert!(
+        said.contains("exists already") && said.contains("--force"),
+        "{said}"
+    );
+    assert_eq!(lecture(&one, "2", &["--force"]).0, Some(0));
+}
+
+/// The browser: the one named by CHROMIUM, or a usual name on the path.
+fn browser() -> Option<PathBuf> {
+    if let Some(named) = std::env::var_os("CHROMIUM") {
+        return Some(PathBuf::from(named));
+    }
+    let path = std::env::var_os("PATH")?;
+    let names = ["chromium", "chromium-browser", "google-chrome"];
+    std::env::split_paths(&path)
+        .flat_map(|folder| names.map(|name| folder.join(name)))
+        .find(|file| file.is_file())
+}
+
+#[test]
+fn law_a_browser_loads_every_picture_of_the_page() {
+    let Some(browser) = browser() else {
+        let is_ci = std::env::var("CI").is_ok_and(|value| value == "true");
+        assert!(
+            !is_ci,
+            "no chromium on the path: install it or name it in CHROMIUM"
+        );
+        println!("skipped: no chromium on the path; install it or name it in CHROMIUM");
+        return;
+    };
+    let folder = tempfile::tempdir().expect("a folder");
+    let pages = folder.path().join("pages");
+    assert_eq!(lecture(&pages, "2", &[]).0, Some(0));
+    // The page itself, with a few lines at its end that tell what the browser made of it.
+    let page = std::fs::read_to_string(pages.join("index.html")).expect("the page");
+    let told = page.replace(
+        "</body>",
+        "<script>addEventListener('load', () => { document.title = 'told ' + \
+         [...document.images].map(i => `${i.naturalWidth}x${i.naturalHeight}:${i.alt.length}`).join(' '); });\
+         </script></body>",
+    );
+    let probe = pages.join("probe.html");
+    std::fs::write(&probe, told).expect("the probe is written");
+    let output = Command::new(browser)
+        .args(["--headless", "--no-sandbox", "--disable-gpu", "--dump-dom"])
+        .arg(format!(
+            "--user-data-dir={}",
+            folder.path().join("profile").display()
+        ))
+        .arg(format!("file://{}", probe.display()))
+        .output()
+        .expect("the browser starts");
+    let shown = String::from_utf8_lossy(&output.stdout).into_owned();
+    let report = shown
+        .split("<title>told ")
+        .nth(1)
+        .and_then(|rest| rest.split("</title>").next())
+        .unwrap_or_else(|| panic!("no report: {}", String::from_utf8_lossy(&output.stderr)));
+    let pictures: Vec<&str> = report.split(' ').collect();
+    let count = files(&pages)
+        .iter()
+        .filter(|(name, _)| name.ends_with(".svg"))
+        .count();
+    assert!(count >= 14 && pictures.len() == count, "{report}");
+    for picture in pictures {
+        let (size, alt) = picture
+            .split_once(':')
+            .expect("size and length of the words");
+        assert_eq!(size, "960x540", "a picture did not load: {report}");
+        assert!(alt.parse::<usize>().expect("a length") > 40, "{report}");
+    }
+}
