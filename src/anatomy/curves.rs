@@ -116,6 +116,8 @@ pub struct ForceVelocity {
     pub eccentric_limit: f64,
     /// Share of the fibre's eccentric surplus that a voluntary effort brings to the joint.
     pub voluntary_share: f64,
+    /// How much steeper force rises in slow lengthening than it falls in slow shortening.
+    pub eccentric_slope: f64,
 }
 
 impl ForceVelocity {
@@ -124,20 +126,20 @@ impl ForceVelocity {
     /// ```text
     /// shortening   f(v) = (1 − v)/(1 + v/a)                    0 ≤ v ≤ 1,  0 above
     /// lengthening  f(v) = 1 + (L − 1)·u/(u + c),  u = −v > 0
-    ///              L = 1 + share·(limit − 1),  c = (L − 1)/(1 + 1/a)
+    ///              L = 1 + share·(limit − 1),  c = (L − 1)/(k·(1 + 1/a))
     /// ```
     /// | symbol | meaning                                          | unit | range |
     /// | ------ | ------------------------------------------------ | ---- | ----- |
     /// | `v`    | fibre velocity / maximum, shortening positive    | –    | any   |
     /// | `a`    | Hill's a/F0                                      | –    | > 0   |
     /// | `L`    | eccentric force that a voluntary effort reaches  | –    | ≥ 1   |
+    /// | `k`    | slope in lengthening over that in shortening     | –    | ≥ 1   |
     ///
-    /// **Shape.** f(0) = 1, falling to 0 at v = 1, rising to L in fast lengthening; `c` makes both
-    /// branches meet with one slope, −(1 + 1/a).
-    /// **Source.** Hill 1938 (normalised); eccentric limit Thelen 2003; that a joint in vivo shows only
-    /// 1.0-1.2 of isometric: Westing 1988, Alcazar 2019, Armstrong 2022.
-    /// **Differs.** Katz 1939 and van Soest & Bobbert 1993 have twice the slope on the lengthening
-    /// side; one slope keeps the curve C1. **Fails.** Never.
+    /// **Shape.** f(0) = 1, falling to 0 at v = 1, rising to L in fast lengthening; continuous, with a
+    /// kink at v = 0 where k > 1: a motion passes it only at rest.
+    /// **Source.** Hill 1938 (normalised); eccentric limit Thelen 2003; slope Katz 1939; that a joint in
+    /// vivo shows only 1.0-1.2 of isometric, reached in slow lengthening already: Westing 1988,
+    /// Armstrong 2022, Alcazar 2019. **Fails.** Never.
     #[must_use]
     pub fn at(&self, v: f64) -> f64 {
         if v >= 1.0 {
@@ -150,7 +152,7 @@ impl ForceVelocity {
         if surplus <= 0.0 {
             return 1.0;
         }
-        let c = surplus / (1.0 + 1.0 / self.hill_a);
+        let c = surplus / (self.eccentric_slope.max(1.0) * (1.0 + 1.0 / self.hill_a));
         1.0 + surplus * -v / (-v + c)
     }
 }
@@ -173,6 +175,8 @@ pub struct Curves {
     pub velocity_source: Source,
     /// Source of the share of the eccentric surplus that reaches a joint.
     pub voluntary_source: Source,
+    /// Source of the slope in slow lengthening.
+    pub slope_source: Source,
     /// How the muscles answer in time.
     pub dynamics: Dynamics,
 }

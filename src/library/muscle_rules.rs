@@ -279,6 +279,13 @@ pub(super) fn curve_rules(before: &str, curves: &Curves, rules: &mut Rules) {
         1.0,
         "",
     );
+    rules.within(
+        &at("velocity.eccentric_slope"),
+        curves.velocity.eccentric_slope,
+        1.0,
+        20.0,
+        "",
+    );
     dynamics_rules(&at("dynamics."), &curves.dynamics, rules);
 }
 

@@ -27,7 +27,9 @@ pub use leg_press::LegPressRecord;
 pub use linkage::{Link, Linkage, Placed, along, forearm_and_hand};
 pub use load_point::{Carrier, LoadPoint, PlaneForce};
 pub use pose::{Affine, Balance, Coordinate, Limit, Outline, Pose, Reaction, Reading, View};
-pub use record::{CarrierRecord, Measure, Movement, PathRecord, Sides, Technique, TechniqueValue};
+pub use record::{
+    Begins, CarrierRecord, Measure, Movement, PathRecord, Sides, Technique, TechniqueValue,
+};
 pub use stance::{BackPlace, BarPlace, StanceRecord};
 pub use sweep::{Body, Limb, SweepRecord};
 pub use trace::{Range, SAMPLES, trace};

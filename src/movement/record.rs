@@ -31,6 +31,9 @@ pub struct Movement {
     pub sides: Sides,
     /// What the strength curve is measured in.
     pub measure: Measure,
+    /// Whether a repetition begins with lowering or from a hold at the bottom.
+    #[serde(default)]
+    pub begins: Begins,
     /// Technique parameters by name.
     pub technique: BTreeMap<String, Technique>,
     /// How the body moves along the range.
@@ -39,6 +42,16 @@ pub struct Movement {
     pub limits: String,
     /// Which published check stands behind it, in one sentence.
     pub checks: String,
+}
+
+/// What a usual repetition begins with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub enum Begins {
+    /// The load is taken over at the top and lowered first, as from a rack.
+    #[default]
+    Lowering,
+    /// The load is lifted from the bottom first, as from the floor or a dead hang.
+    Lifting,
 }
 
 /// One limb, or two.

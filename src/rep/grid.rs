@@ -13,6 +13,8 @@ use rayon::prelude::*;
 const LOWERING_SPEEDS: usize = 12;
 const LIFTING_SPEEDS: usize = 22;
 const SPREAD: f64 = 4.0;
+/// Index of the speed 0 from which lifting speeds go up; the one before is 0 too.
+const LIFTS_FROM: usize = LOWERING_SPEEDS + 1;
 /// Lowering speed at the edge of the grid over the fastest lifting: lengthening fibres are long at
 /// their limit there.
 const SLOWEST_OVER_FASTEST: f64 = 0.5;
@@ -26,7 +28,8 @@ const MOST_SPEED: f64 = 15.0;
 pub struct CapacityGrid {
     /// Places in the range, rising.
     ranges: Vec<f64>,
-    /// Speeds along the range, 1/s, rising; 0 is one of them.
+    /// Speeds along the range, 1/s, rising; 0 stands there twice, as the last of lowering and the first
+    /// of lifting.
     speeds: Vec<f64>,
     /// Value, slope along the range, slope along the speed, mixed slope; speed by speed in each place.
     nodes: Vec<[f64; 4]>,
@@ -165,16 +168,16 @@ impl<'a> Column<'a> {
 
     /// From standing still to fast lifting, then back and to fast lowering: each from its neighbour.
     fn over(&mut self, pose: &Pose, speeds: &[f64]) -> Result<Vec<Node>> {
-        let zero = speeds.partition_point(|speed| *speed < 0.0);
         let mut nodes = vec![(self.passive, 0); speeds.len()];
-        for index in zero..speeds.len() {
+        for index in LIFTS_FROM..speeds.len() {
             nodes[index] = match self.node(pose, speeds[index]) {
                 Ok(node) => node,
-                Err(_) if index > zero => self.beyond(index, zero, speeds, &nodes),
+                Err(_) if index > LIFTS_FROM => self.beyond(index, speeds, &nodes),
                 Err(error) => return Err(error),
             };
         }
-        for index in (0..zero).rev() {
+        nodes[LIFTS_FROM - 1] = nodes[LIFTS_FROM];
+        for index in (0..LIFTS_FROM - 1).rev() {
             nodes[index] = self.node(pose, speeds[index])?;
         }
         Ok(nodes)
@@ -182,9 +185,9 @@ impl<'a> Column<'a> {
 
     /// Straight on where the programme has no answer: the hands cannot pull a bar down on a grip that
     /// only friction holds sideways. Never below what the relaxed limb does.
-    fn beyond(&self, index: usize, zero: usize, speeds: &[f64], nodes: &[Node]) -> Node {
+    fn beyond(&self, index: usize, speeds: &[f64], nodes: &[Node]) -> Node {
         let (last, joint) = nodes[index - 1];
-        let slope = if index - 1 > zero {
+        let slope = if index - 1 > LIFTS_FROM {
             (last - nodes[index - 2].0) / (speeds[index - 1] - speeds[index - 2])
         } else {
             0.0
@@ -237,11 +240,20 @@ fn speeds_up_to(fastest: f64) -> Vec<f64> {
         edge * (SPREAD * k as f64 / count as f64).sinh() / SPREAD.sinh()
     };
     let slowest = SLOWEST_OVER_FASTEST * fastest;
-    let below = (1..=LOWERING_SPEEDS)
+    let below = (0..=LOWERING_SPEEDS)
         .rev()
-        .map(|k| -place(k, LOWERING_SPEEDS, slowest));
+        .map(|k| 0.0 - place(k, LOWERING_SPEEDS, slowest));
     let above = (0..=LIFTING_SPEEDS).map(|k| place(k, LIFTING_SPEEDS, fastest));
     below.chain(above).collect()
+}
+
+/// Slopes over the speed, each side of zero for itself: fibres resist lengthening more steeply than
+/// they yield in shortening.
+fn slopes_over_speed(speeds: &[f64], row: &[f64]) -> Vec<f64> {
+    let lift = LIFTS_FROM;
+    let mut slopes = slopes_of(&speeds[..lift], &row[..lift]);
+    slopes.extend(slopes_of(&speeds[lift..], &row[lift..]));
+    slopes
 }
 
 /// Slopes of a row of values by the parabola through each point and its neighbours.
@@ -262,7 +274,10 @@ fn slopes_of(x: &[f64], y: &[f64]) -> Vec<f64> {
 }
 
 fn with_slopes(ranges: &[f64], speeds: &[f64], values: &[Vec<f64>]) -> Vec<[f64; 4]> {
-    let over_speed: Vec<Vec<f64>> = values.iter().map(|row| slopes_of(speeds, row)).collect();
+    let over_speed: Vec<Vec<f64>> = values
+        .iter()
+        .map(|row| slopes_over_speed(speeds, row))
+        .collect();
     let over_range = |table: &[Vec<f64>]| -> Vec<Vec<f64>> {
         (0..speeds.len())
             .map(|j| {

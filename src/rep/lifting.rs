@@ -32,6 +32,9 @@ const CRAWL_S: f64 = 0.5;
 /// No lift takes longer, s.
 const LONGEST_S: f64 = 30.0;
 
+/// Place in the range behind which a straightening limb asks for finer steps.
+const NEAR_LOCKOUT: f64 = 0.92;
+
 /// Everything that stays the same during one lift.
 pub(super) struct Lift<'a> {
     pub(super) equation: &'a Equation<'a>,
@@ -107,8 +110,8 @@ impl<'a> Lift<'a> {
             work_j: y[3],
             phase: Phase::Lifting,
         };
-        let event = |time_s: f64, y: &[f64; 4]| {
-            if y[0] >= self.options.to {
+        let event = |goal: f64, time_s: f64, y: &[f64; 4]| {
+            if y[0] >= goal {
                 Some(LiftEnd::Lockout)
             } else if y[1] <= 0.0 {
                 Some(LiftEnd::Stopped)
@@ -117,34 +120,62 @@ impl<'a> Lift<'a> {
                 slow.then_some(LiftEnd::Crawled)
             }
         };
-        let steps = Steps {
-            start: 0.0,
-            end: LONGEST_S,
-            step: self.step_s(&start),
-        };
-        let state = [start.s, 0.0, start.activation, 0.0];
         let rate = |t: f64, y: &[f64; 4]| self.rate(&start, t, y);
-        let arrival = integrate(steps, state, rate, event, |t, y| {
-            let slow = t > 0.0 && y[1] < CRAWL_SPEED;
-            slow_since.set(slow.then(|| slow_since.get().unwrap_or(t)));
-            observe(moment(t, y));
-        })?;
-        let end = arrival.event.unwrap_or(LiftEnd::Crawled);
-        Ok((moment(arrival.time, &arrival.state), end))
+        let mut state = [start.s, 0.0, start.activation, 0.0];
+        let mut begun_s = 0.0;
+        // The last part gets a step of its own, so the way there is an event like lockout.
+        let near = NEAR_LOCKOUT.min(self.options.to);
+        for goal in [near, self.options.to] {
+            if state[0] >= goal {
+                continue;
+            }
+            let steps = Steps {
+                start: begun_s,
+                end: LONGEST_S,
+                step: self.step_s(&state),
+            };
+            let arrival = integrate(
+                steps,
+                state,
+                rate,
+                |t, y| event(goal, t, y),
+                |t, y| {
+                    let slow = t > 0.0 && y[1] < CRAWL_SPEED;
+                    slow_since.set(slow.then(|| slow_since.get().unwrap_or(t)));
+                    // The first state of the second part was the last of the first.
+                    if t > begun_s || t == 0.0 {
+                        observe(moment(t, y));
+                    }
+                },
+            )?;
+            (begun_s, state) = (arrival.time, arrival.state);
+            let end = arrival.event.unwrap_or(LiftEnd::Crawled);
+            if end != LiftEnd::Lockout {
+                return Ok((moment(begun_s, &state), end));
+            }
+        }
+        Ok((moment(begun_s, &state), LiftEnd::Lockout))
     }
 
-    /// Step of the integration: a light load is through its range in a few tenths of a second, and
-    /// near lockout the muscles' grip on it fades within a hundredth of the range.
-    fn step_s(&self, start: &Moment) -> f64 {
-        /// Steps a lift takes at least if it went on as it starts.
-        const LEAST_STEPS: f64 = 400.0;
-        let terms = self.equation.terms(start.s, 0.0, Way::Up);
-        let first = terms.acceleration(1.0 + start.enhancement, 0.0);
+    /// Step of the integration from a state.
+    ///
+    /// Near lockout the muscles' grip on a fast load fades within a hundredth of the range; a light
+    /// load is there in a few tenths of a second.
+    fn step_s(&self, state: &[f64; 4]) -> f64 {
+        /// Steps per range near lockout, and steps that a lift takes at least elsewhere.
+        const PER_RANGE: f64 = 400.0;
+        const LEAST_STEPS: f64 = 60.0;
         let option_s = self.options.step.as_s();
+        let [s, speed, activation, _] = *state;
+        if s >= NEAR_LOCKOUT {
+            return option_s.min((1.0 / (PER_RANGE * speed.max(0.1))).max(1.0e-4));
+        }
+        let terms = self.equation.terms(s, speed, Way::Up);
+        let first = terms.acceleration(activation.max(1.0), speed);
         if first <= 0.0 {
             return option_s;
         }
-        let through_s = (2.0 * (self.options.to - start.s) / first).sqrt();
+        let through_s = (2.0 * (self.options.to - s) / first).sqrt();
         option_s.min((through_s / LEAST_STEPS).max(1.0e-4))
     }
 

@@ -5,7 +5,7 @@
 use super::enhancement::Enhancement;
 use super::equation::{Equation, Way};
 use super::moment::{Moment, Phase};
-use super::options::RepOptions;
+use super::options::{After, RepOptions};
 use crate::error::Result;
 use crate::numeric::{Steps, integrate};
 use std::f64::consts::PI;
@@ -27,21 +27,44 @@ const MOST: f64 = 400.0;
 /// The plan of a lowering.
 ///
 /// ```text
-/// s(t) = to − Δ·(1 − cos(πt/T))/2,   |ṡ| = (π/T)·Δ·√(σ(1 − σ)),   σ = (to − s)/Δ
+/// before a lift   s(t) = to − Δ·(1 − cos(πt/T))/2,   |ṡ| = (π/T)·Δ·√(σ(1 − σ)),   σ = (to − s)/Δ
+/// to spotters     s(t) = to − Δ·t/T
 /// ```
-/// **Shape.** From rest to rest; the braking at the bottom passes over into the lift without a jump.
-/// **Source.** Assumed; lowering in a bench press is one smooth stroke (Elliott 1989).
+/// **Shape.** From rest to rest, and the braking at the bottom passes over into the lift without a
+/// jump; or steady, because spotters stop the load. **Source.** Assumed; lowering in a bench press is
+/// one smooth stroke (Elliott 1989); eccentric tests ask for an even count (Kelly 2015).
 #[derive(Debug, Clone, Copy)]
 struct Plan {
     from: f64,
     to: f64,
     time_s: f64,
+    is_steady: bool,
 }
 
 impl Plan {
+    fn of(options: &RepOptions, time_s: f64) -> Self {
+        Self {
+            from: options.from,
+            to: options.to,
+            time_s,
+            is_steady: options.after == After::HandOver,
+        }
+    }
+
+    /// Number of moments in which it is walked through, and the time between them.
+    fn walked_in(&self) -> (usize, f64) {
+        let count = (RATE_PER_S * self.time_s).clamp(FEWEST, MOST).round();
+        (count as usize, self.time_s / count)
+    }
+
     /// Place, speed and acceleration at a time.
     fn at(&self, time_s: f64) -> (f64, f64, f64) {
-        let (half, turn) = (0.5 * (self.to - self.from), PI / self.time_s);
+        let span = self.to - self.from;
+        if self.is_steady {
+            let speed = -span / self.time_s;
+            return (self.to + speed * time_s, speed, 0.0);
+        }
+        let (half, turn) = (0.5 * span, PI / self.time_s);
         let phase = turn * time_s;
         (
             self.to - half * (1.0 - phase.cos()),
@@ -51,13 +74,21 @@ impl Plan {
     }
 
     fn peak_speed(&self) -> f64 {
-        0.5 * PI * (self.to - self.from) / self.time_s
+        let mean = (self.to - self.from) / self.time_s;
+        if self.is_steady {
+            mean
+        } else {
+            0.5 * PI * mean
+        }
     }
 
     /// Acceleration that brings a load at a place and speed back to the plan.
     fn correction(&self, s: f64, speed: f64) -> f64 {
         /// Time in which a lifter corrects the speed, s (assumed: a fast voluntary reaction).
         const CORRECTED_IN_S: f64 = 0.15;
+        if self.is_steady {
+            return (-self.peak_speed() - speed) / CORRECTED_IN_S;
+        }
         let span = self.to - self.from;
         let done = ((self.to - s) / span).clamp(0.0, 1.0);
         let planned = self.peak_speed() * 2.0 * (done * (1.0 - done)).sqrt();
@@ -75,15 +106,10 @@ pub(super) fn lower(
     time_s: f64,
     observe: &mut impl FnMut(Moment),
 ) -> Result<Descent> {
-    let plan = Plan {
-        from: options.from,
-        to: options.to,
-        time_s,
-    };
-    let count = (RATE_PER_S * time_s).clamp(FEWEST, MOST).round();
-    let step_s = time_s / count;
+    let plan = Plan::of(options, time_s);
+    let (count, step_s) = plan.walked_in();
     let mut before = Moment::default();
-    for k in 0..=count as usize {
+    for k in 0..=count {
         let at_s = k as f64 * step_s;
         let (s, speed, acceleration) = plan.at(at_s);
         let terms = equation.terms(s, speed, Way::Down);
@@ -179,28 +205,22 @@ fn overpowered(
 
 /// Largest activation that a lowering by the plan asks for, and where.
 ///
-/// The start is a hold at the top. **Shape.** Above 1 where the lifter cannot keep to the plan.
+/// **Shape.** Above 1 where the lifter cannot keep to the plan.
 pub(super) fn most_asked(
     equation: &Equation,
     enhancement: Enhancement,
     options: &RepOptions,
     time_s: f64,
 ) -> (f64, f64) {
-    let plan = Plan {
-        from: options.from,
-        to: options.to,
-        time_s,
-    };
-    let count = (RATE_PER_S * time_s).clamp(FEWEST, MOST).round();
-    let step_s = time_s / count;
+    let plan = Plan::of(options, time_s);
+    let (count, step_s) = plan.walked_in();
     let (mut most, mut place) = (0.0, options.to);
     let (mut share, mut activation) = (0.0, 0.0);
-    for k in 0..=count as usize {
-        let (s, speed, _) = plan.at(k as f64 * step_s);
+    for k in 0..=count {
+        let (s, speed, acceleration) = plan.at(k as f64 * step_s);
         let terms = equation.terms(s, speed, Way::Down);
         share = enhancement.after_lowering(share, activation, speed, step_s);
-        // The spotters stop the load: the lifter need not brake it at the bottom.
-        let asked = terms.drive_for(0.0, speed) / (1.0 + share);
+        let asked = terms.drive_for(acceleration, speed) / (1.0 + share);
         activation = asked.clamp(0.0, 1.0);
         if asked > most {
             (most, place) = (asked, s);

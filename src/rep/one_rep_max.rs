@@ -6,7 +6,7 @@
 use super::enhancement::Enhancement;
 use super::lowering::most_asked;
 use super::model::RepModel;
-use super::options::RepOptions;
+use super::options::{After, RepOptions};
 use crate::anatomy::Lifter;
 use crate::error::{Error, Result};
 use crate::movement::Movement;
@@ -56,8 +56,8 @@ impl RepModel {
 
     /// The largest load that a lifter lowers in this time under control.
     ///
-    /// Control: at no place does the plan of the lowering ask for more than full activation; spotters
-    /// stop and lift the load. **Fails** as [`RepModel::one_rm`].
+    /// Control: at no place does the even lowering ask for more than full activation; spotters stop and
+    /// lift the load. **Fails** as [`RepModel::one_rm`].
     pub fn eccentric_max(
         &self,
         template: &Setup,
@@ -67,6 +67,7 @@ impl RepModel {
     ) -> Result<OneRepMax> {
         let options = RepOptions {
             lowering: Some(time),
+            after: After::HandOver,
             ..*options
         };
         options.check()?;

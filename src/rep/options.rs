@@ -3,6 +3,7 @@
 //! In: the lifter's choices. Out: [`RepOptions`], checked.
 
 use crate::error::{Error, Result};
+use crate::movement::{Begins, Movement};
 use crate::units::Duration;
 
 /// What happens between lowering and lifting.
@@ -54,6 +55,22 @@ impl Default for RepOptions {
             after: After::Drive,
             enhancement: true,
             step: Duration::from_ms(5.0),
+        }
+    }
+}
+
+impl RepOptions {
+    /// How a repetition of this movement is usually done: lifts that begin at the floor or in a hang
+    /// have no lowering before them (common practice).
+    #[must_use]
+    pub fn usual_for(movement: &Movement) -> Self {
+        let usual = Self::default();
+        match movement.begins {
+            Begins::Lowering => usual,
+            Begins::Lifting => Self {
+                lowering: None,
+                ..usual
+            },
         }
     }
 }

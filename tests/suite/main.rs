@@ -17,6 +17,7 @@ mod lifts_joints;
 mod lifts_laws;
 mod model_files;
 mod numeric;
+mod published_rep;
 mod published_table;
 mod rep;
 mod resistance;

@@ -1,6 +1,7 @@
 //! Physics of `rep`: energy, free fall, pendulum, counterweight, time reversal, order of the method,
 //! absurd inputs.
 
+use differential_equations::prelude::{ExplicitRungeKutta, IVP, ODE};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use torquill::anatomy::{Lifter, SegmentName};
@@ -8,7 +9,7 @@ use torquill::capacity::{Acting, Pace, Solver, capacity_curve, plain_direction};
 use torquill::library::Library;
 use torquill::movement::{Measure, Movement, trace};
 use torquill::rep::{
-    After, Coast, CoastSample, OneRepMax, Outcome, RepModel, RepOptions, RepTrace, Turn,
+    After, Coast, CoastSample, Equation, OneRepMax, Outcome, RepModel, RepOptions, RepTrace, Turn,
     scale_for_one_rm, stronger, with_load,
 };
 use torquill::resistance::{
@@ -233,6 +234,50 @@ fn law_halving_the_step_divides_the_error_by_sixteen() {
     let (coarse, middle, fine) = (end(80.0), end(40.0), end(20.0));
     let ratio = (coarse - middle) / (middle - fine);
     assert!((10.0..26.0).contains(&ratio), "{ratio}");
+}
+
+/// A bench press under full drive, as a general-purpose integrator sees it.
+struct Pressed<'a> {
+    equation: Equation<'a>,
+}
+
+impl ODE<f64, [f64; 2]> for Pressed<'_> {
+    fn diff(&self, _: f64, y: &[f64; 2], rate: &mut [f64; 2]) {
+        *rate = [y[1], self.equation.acceleration(y[0], y[1], 1.0)];
+    }
+}
+
+#[test]
+fn law_a_general_integrator_is_of_the_same_opinion() {
+    let model = model("bench-press", "reference-man");
+    for (load, time_s) in [(20.0, 0.15), (60.0, 0.4), (78.0, 0.6)] {
+        let coast = Coast {
+            range: 0.05,
+            speed: 0.1,
+            drive: 1.0,
+            time: s(time_s),
+            step: Duration::from_ms(1.0),
+        };
+        let ours = model.equation(&plain(load)).coast(&coast).unwrap();
+        let last = ours.last().unwrap();
+        assert!((last.time_s - time_s).abs() < 1.0e-12 && last.range > 0.15);
+        let pressed = Pressed {
+            equation: model.equation(&plain(load)),
+        };
+        let solution = IVP::ode(&pressed, 0.0, time_s, [0.05, 0.1])
+            .method(ExplicitRungeKutta::dop853().rtol(1.0e-11).atol(1.0e-12))
+            .solve()
+            .unwrap_or_else(|e| panic!("{e:?}"));
+        let theirs = solution.iter().last().expect("it has an end").1;
+        assert!(
+            (last.range - theirs[0]).abs() < 1.0e-6,
+            "{load}: {last:?}, {theirs:?}"
+        );
+        assert!(
+            (last.speed - theirs[1]).abs() < 1.0e-5,
+            "{load}: {last:?}, {theirs:?}"
+        );
+    }
 }
 
 /// Band of strong rubber for the tests below.
