@@ -268,7 +268,7 @@ fn law_a_general_integrator_is_of_the_same_opinion() {
             .method(ExplicitRungeKutta::dop853().rtol(1.0e-11).atol(1.0e-12))
             .solve()
             .unwrap_or_else(|e| panic!("{e:?}"));
-        let theirs = solution.iter().last().expect("it has an end").1;
+        let theirs = solution.iter().next_back().expect("it has an end").1;
         assert!(
             (last.range - theirs[0]).abs() < 1.0e-6,
             "{load}: {last:?}, {theirs:?}"
