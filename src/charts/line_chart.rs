@@ -10,6 +10,7 @@ use super::panel;
 use super::panel_labels::{self, Crowded};
 use super::pose_strip::{self, Pose};
 use super::shades::{self, Shade};
+use super::spans::{self, Span};
 use crate::draw::{Colours, Scene};
 use crate::error::{Error, Result};
 
@@ -125,6 +126,8 @@ pub struct Panel {
     pub markers: Vec<Marker>,
     /// Level lines.
     pub levels: Vec<Level>,
+    /// Named stretches of the level axis, as bars along the bottom.
+    pub spans: Vec<Span>,
 }
 
 impl Panel {
@@ -248,6 +251,7 @@ impl LineChart {
             tick_boxes = axis::draw_level(&mut frame, &place.plot, &self.x, is_lowest);
             let title = axis::upright_title(&frame, &panel.axis, place.title_baseline);
             frame.scene.text(title);
+            spans::draw(&mut frame, &panel.spans, &place.plot);
             panel::draw_curves(&mut frame, panel, &place.plot);
             let column = layout.column;
             let unclear = panel_labels::draw(&mut frame, panel, &place.plot, column, Crowded::Dim);

@@ -49,15 +49,20 @@ struct Rows {
 
 /// Shares of the height for one and for two panels.
 const SHARES: [&[f64]; 2] = [&[1.0], &[0.6, 0.4]];
+/// Shares for two panels where the lower one holds bars along its bottom.
+const SHARES_WITH_SPANS: &[f64] = &[0.44, 0.56];
 
 /// Plans a chart; `column_wanted` keeps room for the column of names.
 ///
 /// # Errors
 /// If a range is no range, or the canvas is too small.
 pub fn plan(chart: &LineChart, frame: &Frame, column_wanted: bool) -> Result<Layout> {
-    let strip = Strip::planned(frame, &chart.poses);
+    let strip = Strip::planned(frame, &chart.poses, chart.panels.len());
     let rows = rows(chart, frame, &strip);
-    let shares = SHARES[chart.panels.len() - 1];
+    let shares = match chart.panels.as_slice() {
+        [_, lower] if !lower.spans.is_empty() => SHARES_WITH_SPANS,
+        panels => SHARES[panels.len() - 1],
+    };
     let uprights: Vec<Upright> = chart
         .panels
         .iter()

@@ -10,6 +10,7 @@ use super::name_column;
 use super::panel;
 use super::places;
 use super::placing::{self, CLEAR_COST, Field, Obstacle, Place, Request};
+use super::spans;
 use super::words::Words;
 use crate::draw::scale::short_number;
 use crate::draw::{Anchor, Face, Point, Rect, Stroke, lettering};
@@ -104,12 +105,13 @@ fn field(frame: &Frame, panel: &Panel, plot: &Plot) -> Field {
         });
     }
     let radius = panel::marker_radius(frame) * 1.3;
-    let taken = panel
+    let mut taken = spans::boxes(frame, &panel.spans, plot);
+    let markers = panel
         .markers
         .iter()
         .map(|marker| plot.px(marker.at))
-        .map(|[px, py]| Rect::new(px - radius, py - radius, px + radius, py + radius))
-        .collect();
+        .map(|[px, py]| Rect::new(px - radius, py - radius, px + radius, py + radius));
+    taken.extend(markers);
     let mut bounds = plot.area.grown(-frame.measures.gap * 0.4);
     bounds.bottom -= frame.measures.gap * 0.3;
     Field {

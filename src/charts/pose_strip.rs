@@ -27,20 +27,20 @@ pub struct Strip {
     height: f64,
 }
 
-/// Share of the canvas that the figures get.
-const SHARE: f64 = 0.2;
+/// Share of the canvas that the figures get below one panel and below two.
+const SHARES: [f64; 2] = [0.2, 0.115];
 
 impl Strip {
     /// Plans the strip; nothing without poses.
     #[must_use]
-    pub fn planned(frame: &Frame, poses: &[Pose]) -> Self {
+    pub fn planned(frame: &Frame, poses: &[Pose], panels: usize) -> Self {
         if poses.is_empty() {
             return Self { height: 0.0 };
         }
         let caption = lettering::line_step(frame.measures.text) + frame.measures.gap * 0.5;
         let leaders = 2.2 * frame.measures.gap;
         Self {
-            height: SHARE * frame.scene.height + caption + leaders,
+            height: SHARES[usize::from(panels > 1)] * frame.scene.height + caption + leaders,
         }
     }
 

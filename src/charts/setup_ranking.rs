@@ -3,7 +3,7 @@
 //! In: a [`Pick`]. Out: a scene whose title says what the first one gains, and where it was hardest.
 
 use super::strength_curve::{across, level_axis, points};
-use super::{Axis, Heading, LineChart, Look, Panel, Role, Series, Shade};
+use super::{Axis, Extent, Heading, Labels, LineChart, Look, Panel, Role, Series, Shade};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::study::{Pick, Picked};
@@ -26,7 +26,7 @@ pub fn setup_ranking(pick: &Pick, units: System, look: Look) -> Result<Scene> {
         x: level_axis(&pick.study, units),
         panels: vec![panel(pick, units)],
         shades: shades(pick, units),
-        poses: super::strength_curve::poses_at(&pick.study, units, hardest(pick)),
+        labels: Labels::Column,
         ..LineChart::default()
     }
     .scene(look)
@@ -34,13 +34,6 @@ pub fn setup_ranking(pick: &Pick, units: System, look: Look) -> Result<Scene> {
 
 fn shown(pick: &Pick) -> &[Picked] {
     &pick.ranked[..pick.ranked.len().min(SHOWN)]
-}
-
-fn hardest(pick: &Pick) -> Option<f64> {
-    let reference = pick.plain.as_ref().or(pick.ranked.first());
-    reference
-        .and_then(|picked| picked.study.sticking)
-        .map(|s| s.point_range)
 }
 
 fn short(pick: &Pick, picked: &Picked, units: System) -> String {
@@ -77,7 +70,7 @@ fn panel(pick: &Pick, units: System) -> Panel {
         ));
     }
     Panel {
-        axis: Axis::new("Effort", "%"),
+        axis: Axis::new("Effort", "%").reaching(Extent::Data),
         series,
         ..Panel::default()
     }
@@ -105,22 +98,12 @@ pub fn ranking_title(pick: &Pick, units: System) -> String {
     if first.hung == 0 {
         return format!("{movement}: no band or chain of this gym beats plain weight");
     }
-    let hung = crate::resistance::Setup::new("", accommodating(first))
-        .short_name(&pick.study.range.carrier, units);
+    let added = first.setup.added_name(units);
     format!(
-        "{movement}: {hung} a side flattens effort by {} %",
+        "{movement}: {} flattens effort by {} %",
+        added.unwrap_or_else(|| short(pick, first, units)),
         rounded(first.study.flattening_percent.unwrap_or(0.0), 0)
     )
-}
-
-fn accommodating(picked: &Picked) -> Vec<crate::resistance::Item> {
-    picked
-        .setup
-        .items
-        .iter()
-        .filter(|item| item.is_accommodating())
-        .cloned()
-        .collect()
 }
 
 fn subtitle(pick: &Pick, units: System) -> String {

@@ -144,6 +144,7 @@ impl SmallMultiples {
                 fills: small.fills.clone(),
                 markers: small.markers.clone(),
                 levels: small.levels.clone(),
+                spans: Vec::new(),
             })
             .collect();
         for panel in &panels {

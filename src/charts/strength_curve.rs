@@ -1,11 +1,13 @@
 //! The strength curve of a movement with one or several setups over it, and the sticking region of each.
 //!
-//! In: a [`Study`]. Out: a chart whose title says the finding; the hardest place of every
-//! setup is marked on its demand.
+//! In: a [`Study`]. Out: a chart whose title says the finding; effort in a second panel where there is
+//! a load.
 
 use super::body::stick_figure;
 use super::prose::capital;
-use super::{Axis, Extent, Heading, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade};
+use super::{
+    Axis, Extent, Heading, Level, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade, Span,
+};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::movement::Measure;
@@ -20,11 +22,14 @@ pub fn strength_curve(study: &Study, units: System, look: Look) -> Result<Scene>
 }
 
 pub(super) fn chart(study: &Study, units: System) -> LineChart {
-    let panels = vec![load_panel(study, units)];
+    let mut panels = vec![load_panel(study, units)];
+    if study.setups.len() > 1 {
+        panels.push(effort_panel(study, units));
+    }
     LineChart {
         heading: Heading {
             title: title(study, units),
-            subtitle: subtitle(study),
+            subtitle: subtitle(study, units),
             footnote: footnote(study),
             description: description(study, units),
         },
@@ -88,7 +93,7 @@ fn load_panel(study: &Study, units: System) -> Panel {
     }];
     for (index, setup) in study.setups.iter().enumerate() {
         series.push(Series {
-            name: setup.name.clone(),
+            name: name(study, setup, units),
             points: points(study, units, &shown(study, units, &setup.values)),
             role: setup_role(index),
         });
@@ -101,12 +106,10 @@ fn load_panel(study: &Study, units: System) -> Panel {
     Panel {
         axis: force_axis(study, units).reaching(top),
         series,
-        markers: study
-            .setups
-            .iter()
-            .enumerate()
-            .filter_map(|(index, setup)| hardest_on_demand(study, setup, index, units))
-            .collect(),
+        markers: match study.setups.as_slice() {
+            [one] => hardest_on_demand(study, one, units).into_iter().collect(),
+            _ => Vec::new(),
+        },
         ..Panel::default()
     }
 }
@@ -138,13 +141,51 @@ pub(super) fn ceiling(capacity: &[f64], demand: f64) -> Extent {
     }
 }
 
-/// The sticking point on a setup's demand curve; told in full where there is only one.
-fn hardest_on_demand(
-    study: &Study,
-    setup: &SetupStudy,
-    number: usize,
-    units: System,
-) -> Option<Marker> {
+fn effort_panel(study: &Study, units: System) -> Panel {
+    let mut panel = Panel {
+        axis: Axis::new("Effort", "%").reaching(Extent::FromZero),
+        levels: vec![Level {
+            at: 100.0,
+            label: "all the lifter has".to_owned(),
+        }],
+        ..Panel::default()
+    };
+    for (index, setup) in study.setups.iter().enumerate() {
+        let percent: Vec<f64> = setup
+            .effort
+            .iter()
+            .map(|e| 100.0 * e.clamp(-0.5, 2.0))
+            .collect();
+        panel.series.push(Series {
+            name: String::new(),
+            points: points(study, units, &percent),
+            role: setup_role(index),
+        });
+        if let Some(sticking) = setup.sticking {
+            panel.markers.push(Marker {
+                at: [
+                    across(study, units, sticking.point_range),
+                    100.0 * sticking.max_effort.min(2.0),
+                ],
+                text: format!("{} %", rounded(100.0 * sticking.max_effort, 0)),
+                detail: String::new(),
+                role: setup_role(index),
+            });
+            let ends =
+                [sticking.from_range, sticking.to_range].map(|range| across(study, units, range));
+            panel.spans.push(Span {
+                from: ends[0].min(ends[1]),
+                to: ends[0].max(ends[1]),
+                label: format!("Sticking region, {}", name(study, setup, units)),
+                role: setup_role(index),
+            });
+        }
+    }
+    panel
+}
+
+/// The sticking point on the demand curve of the only setup.
+fn hardest_on_demand(study: &Study, setup: &SetupStudy, units: System) -> Option<Marker> {
     let sticking = setup.sticking?;
     let last = (setup.values.len() - 1) as f64;
     let index = (sticking.point_range * last).round() as usize;
@@ -155,15 +196,11 @@ fn hardest_on_demand(
             shown(study, units, &setup.values)[index],
         ],
         text: format!("{} % effort", rounded(100.0 * sticking.max_effort, 0)),
-        detail: if study.setups.len() == 1 {
-            format!(
-                "{}; the {joint} gives way first",
-                study.place_in_words(sticking.point_range, units)
-            )
-        } else {
+        detail: format!(
+            "{}; the {joint} gives way first",
             study.place_in_words(sticking.point_range, units)
-        },
-        role: setup_role(number),
+        ),
+        role: setup_role(0),
     })
 }
 
@@ -171,27 +208,27 @@ fn setup_role(index: usize) -> Role {
     Role::Series(index + 1)
 }
 
+/// The sticking region of the only setup; several have bars in the panel of effort instead, since shaded
+/// grounds would cover each other.
 fn shades(study: &Study, units: System) -> Vec<Shade> {
-    study
-        .setups
-        .iter()
-        .filter_map(|setup| {
-            let sticking = setup.sticking?;
-            let ends = [
-                across(study, units, sticking.from_range),
-                across(study, units, sticking.to_range),
-            ];
-            Some(Shade {
-                from: ends[0].min(ends[1]),
-                to: ends[0].max(ends[1]),
-                label: if study.setups.len() > 1 {
-                    format!("Sticks: {}", setup.name)
-                } else {
-                    "Sticking region".to_owned()
-                },
-            })
-        })
-        .collect()
+    let [only] = study.setups.as_slice() else {
+        return Vec::new();
+    };
+    let shade = only.sticking.map(|sticking| {
+        let ends =
+            [sticking.from_range, sticking.to_range].map(|range| across(study, units, range));
+        Shade {
+            from: ends[0].min(ends[1]),
+            to: ends[0].max(ends[1]),
+            label: "Sticking region".to_owned(),
+        }
+    });
+    shade.into_iter().collect()
+}
+
+/// What a setup is called in the figure.
+fn name(study: &Study, setup: &SetupStudy, units: System) -> String {
+    setup.demand.setup.short_name(&study.range.carrier, units)
 }
 
 fn poses(study: &Study, units: System) -> Vec<Pose> {
@@ -238,28 +275,38 @@ pub fn title(study: &Study, units: System) -> String {
                 study.place_in_words(s.point_range, units)
             ),
         },
-        [first, others @ ..] => comparison(name, first, others),
+        [first, others @ ..] => comparison(study, units, first, others),
     }
 }
 
-fn comparison(name: &str, first: &SetupStudy, others: &[SetupStudy]) -> String {
+fn comparison(study: &Study, units: System, first: &SetupStudy, others: &[SetupStudy]) -> String {
+    let movement = &study.movement_title;
     let base = first.flattening_percent.unwrap_or(0.0);
     let best = others
         .iter()
         .filter_map(|s| Some((s.flattening_percent? - base, s)))
         .max_by(|a, b| a.0.total_cmp(&b.0));
+    let than = if first.demand.setup.added_name(units).is_some() {
+        format!(" more than {}", name(study, first, units))
+    } else {
+        String::new()
+    };
+    let what = |setup: &SetupStudy| {
+        let added = setup.demand.setup.added_name(units);
+        added.unwrap_or_else(|| name(study, setup, units))
+    };
     match best {
         Some((gain, setup)) if gain > 0.5 => format!(
-            "{name}: {} flattens effort by {} %",
-            setup.name,
+            "{movement}: {} flattens effort by {} %{than}",
+            what(setup),
             rounded(gain, 0)
         ),
         Some((gain, setup)) if gain < -0.5 => format!(
-            "{name}: {} makes effort less even, by {} %",
-            setup.name,
+            "{movement}: {} makes effort less even, by {} %",
+            what(setup),
             rounded(-gain, 0)
         ),
-        _ => format!("{name}: the setups load the range alike"),
+        _ => format!("{movement}: the setups load the range alike"),
     }
 }
 
@@ -272,10 +319,10 @@ fn article(study: &Study) -> String {
     }
 }
 
-fn subtitle(study: &Study) -> String {
+fn subtitle(study: &Study, units: System) -> String {
     let mut words = study.lifter_title.clone();
     if let [one] = study.setups.as_slice() {
-        words += &format!(", {}", one.name);
+        words += &format!(", {}", name(study, one, units));
     }
     words += &format!(
         ". {} curve: start {} %, end {} % of its peak",
@@ -305,7 +352,7 @@ pub fn description(study: &Study, units: System) -> String {
         if let Some(s) = setup.sticking {
             words += &format!(
                 " With {}, the greatest effort is {} % {}, and the sticking region runs from {} to {}.",
-                setup.name,
+                name(study, setup, units),
                 rounded(100.0 * s.max_effort, 0),
                 study.place_in_words(s.point_range, units),
                 study.place_in_words(s.from_range, units),

@@ -428,7 +428,7 @@ fn recipe(rank: usize, picked: &Picked, units: System) -> String {
 
 fn front_table(pick: &Pick, units: System) -> String {
     let mut text = format!(
-        "\nNon-dominated setups: none of all is as even, as heavy and as simple ({} of {})\n",
+        "\nNon-dominated setups: no other is at once as even, as heavy and as simple ({} of {})\n",
         pick.front.len(),
         pick.front_size
     );

@@ -19,6 +19,9 @@ const LONGEST_NAME: usize = 28;
 /// stands 0-15 cm high (common practice).
 const USUAL_ANCHOR_CM: f64 = 15.0;
 
+/// Anchors from this height on, straight above the load, are overhead, cm. Assumed: the top of a rack.
+const OVERHEAD_ANCHOR_CM: f64 = 180.0;
+
 impl Setup {
     /// A few words for labels: plain weight added up, then bands, chains and the rest; its own name if it
     /// has a short one.
@@ -42,6 +45,52 @@ impl Setup {
             words.join(" + ")
         }
     }
+
+    /// What the setup has besides plain weight, as the subject of a sentence: "a 29 mm band a side", "two
+    /// 10 mm chains a side"; nothing for plain weight.
+    #[must_use]
+    pub fn added_name(&self, units: System) -> Option<String> {
+        let mut a_side = Vec::new();
+        let mut others = Vec::new();
+        for item in &self.items {
+            match item {
+                Item::Band(hung) => a_side.push(numbered(hung.count, &band(hung))),
+                Item::Chain(hung) => a_side.push(numbered(hung.count, &chain(hung))),
+                other => others.extend(short(other, units).map(|words| numbered(1, &words))),
+            }
+        }
+        let mut words = a_side.join(" and ");
+        if words.is_empty() && others.is_empty() {
+            return None;
+        }
+        if !words.is_empty() {
+            words += " a side";
+            others.insert(0, words);
+        }
+        Some(others.join(" and "))
+    }
+}
+
+/// "a 29 mm band", "two 29 mm bands", "three looped 10 mm chains".
+fn numbered(count: u32, words: &str) -> String {
+    let number = match count {
+        1 if words.starts_with(['8', 'a', 'e', 'i', 'o']) => "an",
+        1 => "a",
+        2 => "two",
+        3 => "three",
+        4 => "four",
+        _ => return format!("{count} × {words}"),
+    };
+    if count == 1 {
+        return format!("{number} {words}");
+    }
+    let plural = [("band", "bands"), ("chain", "chains")]
+        .into_iter()
+        .find_map(|(one, many)| {
+            let (before, after) = words.split_once(one)?;
+            Some(format!("{before}{many}{after}"))
+        });
+    format!("{number} {}", plural.unwrap_or_else(|| words.to_owned()))
 }
 
 fn is_body(item: &Item) -> bool {
@@ -51,8 +100,8 @@ fn is_body(item: &Item) -> bool {
 fn short(item: &Item, units: System) -> Option<String> {
     Some(match item {
         Item::Weight(_) | Item::Sled(_) => return None,
-        Item::Band(hung) => band(hung),
-        Item::Chain(hung) => chain(hung),
+        Item::Band(hung) => format!("{}{}", counted(hung.count), band(hung)),
+        Item::Chain(hung) => format!("{}{}", counted(hung.count), chain(hung)),
         Item::Cable(cable) => format!("{} cable", units.mass(cable.stack())),
         Item::Cam(_) => "cam".to_owned(),
         Item::Lever(lever) => format!("{} lever", units.mass(lever.mass())),
@@ -78,14 +127,17 @@ fn band(hung: &HungBand) -> String {
         Hang::Choked => "choked ",
         Hang::Auto | Hang::Single => "",
     };
-    let is_usual =
-        hung.anchor.height().as_cm() <= USUAL_ANCHOR_CM && hung.anchor.offset().as_m() == 0.0;
-    let place = if is_usual {
-        String::new()
+    let (height_cm, offset_m) = (hung.anchor.height().as_cm(), hung.anchor.offset().as_m());
+    if offset_m != 0.0 {
+        return format!("{how}{kind} from {}", hung.anchor.in_words());
+    }
+    if height_cm <= USUAL_ANCHOR_CM {
+        format!("{how}{kind}")
+    } else if height_cm >= OVERHEAD_ANCHOR_CM {
+        format!("{how}{kind} from above")
     } else {
-        format!(" from {}", hung.anchor.in_words())
-    };
-    format!("{}{how}{kind}{place}", counted(hung.count))
+        format!("{how}{kind} from {} cm", rounded(height_cm, 0))
+    }
 }
 
 fn chain(hung: &HungChain) -> String {
@@ -98,7 +150,7 @@ fn chain(hung: &HungChain) -> String {
         ChainHang::Straight => "",
         ChainHang::DoubleLooped => "looped ",
     };
-    format!("{}{how}{kind}", counted(hung.count))
+    format!("{how}{kind}")
 }
 
 fn counted(count: u32) -> String {

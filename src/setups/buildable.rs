@@ -18,7 +18,7 @@ use std::collections::BTreeMap;
 pub const MOST_LEAN_DEG: f64 = 15.0;
 
 /// Why no chain hangs on a machine lever or a sled.
-const NO_CHAIN: &str = "cannot hang from what this movement lifts";
+const NO_CHAIN: &str = "chains cannot hang from what this movement lifts";
 
 /// Most hangings that are searched; more make combinations without end. Assumed.
 const MOST_HANGINGS: usize = 1000;
@@ -93,7 +93,8 @@ impl Rack {
     /// Every hanging of a gym over a movement's load points.
     ///
     /// Left out, with the reason: a band stretched beyond its safe length, one that stays slack, one that
-    /// pulls a free bar far from plumb, a chain that lies on the floor, pieces without a second one.
+    /// pulls a free bar far from plumb, a chain that lies on the floor or hangs free over the whole range,
+    /// pieces without a second one.
     ///
     /// **Fails** on an unknown word of `allowed`, and when there are more hangings than can be searched.
     pub fn of(
@@ -192,7 +193,7 @@ impl Gathered<'_> {
                 let item = Item::Band(hung);
                 let force = self.force_of(&item);
                 let reason = if most > band.safe_stretch() {
-                    Some("would be stretched beyond its safe length")
+                    Some("would be stretched beyond the safe length")
                 } else if most <= 1.0 {
                     Some("would stay slack")
                 } else if self.leans(&force) {
@@ -203,7 +204,7 @@ impl Gathered<'_> {
                 match reason {
                     None => self.add(item, kind, force),
                     Some(reason) => {
-                        let how = format!(" {} from {name}", hang.in_words());
+                        let how = format!("{} from {name}", hang.in_words());
                         self.leave_out(reason, how, band.name());
                     }
                 }
@@ -228,18 +229,21 @@ impl Gathered<'_> {
                 }
                 let item = Item::Chain(hung);
                 let force = self.force_of(&item);
-                if force.iter().all(|force| force.magnitude_n() <= 0.0) {
-                    let how = match hang {
-                        ChainHang::Straight => " straight",
-                        ChainHang::DoubleLooped => " double-looped",
-                    };
-                    self.leave_out(
-                        "would lie on the floor over the whole range",
-                        how.to_owned(),
-                        chain.name(),
-                    );
-                } else {
-                    self.add(item, kind, force);
+                match idle_chain(&force) {
+                    Some(reason) => {
+                        let leader_cm = chain.leader().length.as_cm();
+                        let on = if leader_cm > 0.0 {
+                            format!(" on {} cm", rounded(leader_cm, 0))
+                        } else {
+                            String::new()
+                        };
+                        self.leave_out(
+                            reason,
+                            format!("{}{on}", chain_hang_in_words(hang)),
+                            chain.name(),
+                        );
+                    }
+                    None => self.add(item, kind, force),
                 }
             }
         }
@@ -248,11 +252,7 @@ impl Gathered<'_> {
     /// The number of a new kind, or nothing where there is no pair of it.
     fn kind(&mut self, name: &str, count: u32) -> Option<usize> {
         if count < 2 {
-            self.leave_out(
-                "has no second piece for the other side",
-                String::new(),
-                name,
-            );
+            self.leave_out("no second piece for the other side", String::new(), name);
             return None;
         }
         self.rack.pairs.push(count / 2);
@@ -315,9 +315,38 @@ impl Gathered<'_> {
         self.rack.left_out = self
             .reasons
             .iter()
-            .map(|((reason, how), names)| format!("{}{how} {reason}.", names.join(", ")))
+            .map(|((reason, how), names)| {
+                let how = if how.is_empty() {
+                    String::new()
+                } else {
+                    format!(" ({how})")
+                };
+                format!("{}{how}: {reason}.", names.join(", "))
+            })
             .collect();
         Ok(self.rack)
+    }
+}
+
+/// Why a chain adds nothing to plain weight, if so: it lies on the floor, or hangs free all the way.
+fn idle_chain(force: &[PlaneForce]) -> Option<&'static str> {
+    let sizes = || force.iter().map(|force| force.magnitude_n());
+    let (least, most) = sizes().fold((f64::INFINITY, 0.0_f64), |(least, most), size| {
+        (least.min(size), most.max(size))
+    });
+    if most <= 0.0 {
+        Some("would lie on the floor over the whole range")
+    } else if most - least <= 1.0e-9 * most {
+        Some("would hang free over the whole range and be plain weight")
+    } else {
+        None
+    }
+}
+
+fn chain_hang_in_words(hang: ChainHang) -> &'static str {
+    match hang {
+        ChainHang::Straight => "straight",
+        ChainHang::DoubleLooped => "double-looped",
     }
 }
 
@@ -341,10 +370,7 @@ pub fn hung_in_words(items: &[Item], gym: &Gym) -> String {
                 ))
             }
             Item::Chain(hung) => {
-                let how = match hung.hang {
-                    ChainHang::Straight => "straight",
-                    ChainHang::DoubleLooped => "double-looped",
-                };
+                let how = chain_hang_in_words(hung.hang);
                 let leader_cm = hung.chain.leader().length.as_cm();
                 let leader = if leader_cm > 0.0 {
                     format!(" on a leader of {} cm", rounded(leader_cm, 0))

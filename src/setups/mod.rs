@@ -20,6 +20,6 @@ pub use gym::{
 };
 pub use loading::{Loading, Loadings, MOST_PLATES_A_SIDE, mass_in_words};
 pub use ranking::{Candidate, Combination, Found, Merit, Miss, Watch, search};
-pub use score::{Gap, Judged, Kernel, Limit};
+pub use score::{Gap, Judged, Kernel, Limit, steady};
 pub use sums::Field;
 pub use wish::{Goal, LoadLimit, MOST_HUNG, STUDIED_SHARES, Wish};

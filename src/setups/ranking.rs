@@ -192,6 +192,9 @@ impl Front {
             let judged = &candidate.judged;
             let flattening = 100.0 * (1.0 - judged.spread / plain_spread);
             let merit = Merit::of(flattening, judged.mean_kg, judged.pieces);
+            if merit.is_uneven() {
+                continue;
+            }
             if best.iter().all(|(other, _)| !other.dominates(&merit)) {
                 best.retain(|(other, _)| !merit.dominates(other));
                 best.push((merit, *candidate));
@@ -218,6 +221,12 @@ impl Merit {
             kg: (mean_kg / CELL_KG).max(0.0) as i64,
             pieces,
         }
+    }
+
+    /// Whether it is less even than plain weight: no reason to choose it.
+    #[must_use]
+    pub fn is_uneven(&self) -> bool {
+        self.flattening < 0
     }
 
     /// Whether this one is at least as even, as heavy and as simple as the other; of two alike the first

@@ -163,9 +163,10 @@ impl<'a> Kernel<'a> {
         self.room.iter().copied().fold(f64::INFINITY, f64::min)
     }
 
-    /// Flattening by one hanging beside the load that it leaves room for, %; `None` if no load fits.
-    #[must_use]
-    pub fn flattening_of_one(&self, hanging: usize) -> Option<f64> {
+    /// Flattening by one hanging beside the load that it leaves room for, %, and its share.
+    ///
+    /// **Fails** with the limit that it misses.
+    pub fn one(&self, hanging: usize) -> Result<(f64, f64), Gap> {
         let sums = self
             .start
             .with(&self.pieces[hanging], self.product(&[], hanging));
@@ -174,11 +175,10 @@ impl<'a> Kernel<'a> {
             .iter()
             .zip(&self.takes[hanging])
             .map(|(room, takes)| room - takes);
-        let index = self
-            .loadings
-            .floor(left.fold(f64::INFINITY, f64::min), u32::MAX)?;
-        let spread = self.spread(self.loadings.all()[index].mass.as_kg(), &sums);
-        Some(100.0 * (1.0 - spread / self.plain_spread()))
+        let judged = self.judge(left.fold(f64::INFINITY, f64::min), &sums, 1)?;
+        let kg = self.loadings.all()[judged.loading as usize].mass.as_kg();
+        let flattening = 100.0 * (1.0 - judged.spread / self.plain_spread());
+        Ok((flattening, self.share(kg, &sums)))
     }
 
     /// Load of a combination with a plain load at each place, kg of plain load.
@@ -268,7 +268,7 @@ impl<'a> Kernel<'a> {
         let kg = loading.mass.as_kg();
         let spread = self.spread(kg, sums);
         Ok(Judged {
-            score: self.score(kg, sums, spread),
+            score: steady(self.score(kg, sums, spread)),
             spread,
             loading: index as u32,
             pieces: loading.plates + hung,
@@ -372,6 +372,12 @@ impl<'a> Kernel<'a> {
         }
         worst
     }
+}
+
+/// A score without its rounding errors, so that equal setups tie and the simpler one comes first.
+#[must_use]
+pub fn steady(score: f64) -> f64 {
+    (score * 1.0e9).round() / 1.0e9 + 0.0
 }
 
 fn friction_of(items: &[Item]) -> f64 {

@@ -9,8 +9,8 @@ use crate::capacity::Shape;
 use crate::error::Result;
 use crate::movement::{Carrier, PlaneForce};
 use crate::overlay::{flattening_percent, spread};
-use crate::resistance::{Anchor, Cable, Cam, Item, Lead, Motion, NAMED_ANCHORS, Setup};
-use crate::setups::{Field, Goal, Kernel, Rack, Wish};
+use crate::resistance::{Anchor, Cable, Cam, Item, Lead, Motion, Setup};
+use crate::setups::{Field, Goal, Kernel, Rack, STUDIED_SHARES, Wish};
 use crate::units::{Angle, Length, Mass, System, rounded};
 
 /// Flattening that is worth a sentence, %. Assumed: less is lost in the spread between equal bands.
@@ -27,43 +27,31 @@ pub struct Advice {
     pub sentences: Vec<String>,
 }
 
-/// The advice for a lift.
+/// The advice for a lift: given where the best setup gains little, or where the lifter weakens towards the
+/// end.
 pub(super) fn advice(
     ground: &Ground<'_>,
     field: &Field,
     rack: &Rack,
     kernel: &Kernel<'_>,
+    first: &Picked,
 ) -> Result<Advice> {
-    let best = |helps: bool| {
-        let of_kind = rack
-            .hangings
-            .iter()
-            .enumerate()
-            .filter(|(_, hanging)| hanging.helps == helps);
-        let each = of_kind.filter_map(|(index, _)| kernel.flattening_of_one(index));
-        each.max_by(f64::total_cmp)
-    };
     let mut advice = Advice {
-        best_added_percent: best(false),
-        best_helping_percent: best(true),
+        best_added_percent: best_of(rack, kernel, false),
+        best_helping_percent: best_of(rack, kernel, true),
         sentences: Vec::new(),
     };
     let class = crate::capacity::class_of(&ground.capacity.values());
-    let added = advice.best_added_percent;
-    if added.is_none_or(|percent| percent > WORTH_SAYING) && class.shape != Shape::Descending {
+    let gained = first.study.flattening_percent.unwrap_or(0.0);
+    if gained > WORTH_SAYING && class.shape != Shape::Descending {
         return Ok(advice);
     }
-    if let Some(percent) = added {
-        advice.sentences.push(verdict(class.shape, percent));
-    }
-    if let Some(percent) = advice.best_helping_percent {
-        let percent_words = rounded(percent, 0);
-        advice.sentences.push(if percent > WORTH_SAYING {
-            format!("A band that takes load away (anchored above or aside) flattens effort by up to {percent_words} %.")
-        } else {
-            format!("A band that takes load away helps no better here ({percent_words} % at best): it slackens as the load rises, so it gives most where help is least wanted.")
-        });
-    }
+    advice
+        .sentences
+        .extend(advice.best_added_percent.map(added_words));
+    advice
+        .sentences
+        .extend(advice.best_helping_percent.map(helping_words));
     let remedies = remedies(ground, field)?;
     advice.sentences.push(match remedies.as_slice() {
         [] => "No cable or cam that was tried evens this lift out either.".to_owned(),
@@ -72,17 +60,46 @@ pub(super) fn advice(
     Ok(advice)
 }
 
-fn verdict(shape: Shape, percent: f64) -> String {
-    if percent < 0.0 {
+/// The best flattening by one pair that helps, or that only adds load, among those that fit and make at
+/// least the share that studies began with; among all that fit if none does.
+fn best_of(rack: &Rack, kernel: &Kernel<'_>, helps: bool) -> Option<f64> {
+    let each: Vec<(f64, f64)> = rack
+        .hangings
+        .iter()
+        .enumerate()
+        .filter(|(_, hanging)| hanging.helps == helps)
+        .filter_map(|(index, _)| kernel.one(index).ok())
+        .collect();
+    let counts = each.iter().any(|(_, share)| *share >= STUDIED_SHARES[0]);
+    each.into_iter()
+        .filter(|(_, share)| !counts || *share >= STUDIED_SHARES[0])
+        .map(|(flattening, _)| flattening)
+        .max_by(f64::total_cmp)
+}
+
+fn added_words(percent: f64) -> String {
+    if percent < -0.5 {
         format!(
-            "This lift is {}: bands anchored below and chains add load where the lifter weakens and make effort less even, by {} % even with the best pair.",
-            shape.word(),
+            "Bands anchored below and chains make this lift less even: they add load towards the end, where the effort is already greatest. The best pair costs {} %.",
             rounded(-percent, 0)
         )
     } else {
         format!(
-            "This lift is {}: bands anchored below and chains do little for it, {} % at best with one pair.",
-            shape.word(),
+            "Bands anchored below and chains flatten this lift by {} % at best with one pair.",
+            rounded(percent, 0)
+        )
+    }
+}
+
+fn helping_words(percent: f64) -> String {
+    if percent < -0.5 {
+        format!(
+            "A band that takes load away costs {} % at best: it slackens as the load rises and helps least where help is wanted.",
+            rounded(-percent, 0)
+        )
+    } else {
+        format!(
+            "A band that takes load away (anchored above or aside) flattens it by {} % at best.",
             rounded(percent, 0)
         )
     }
@@ -95,7 +112,6 @@ fn remedies(ground: &Ground<'_>, field: &Field) -> Result<Vec<String>> {
         Carrier::Lever { .. } => found.extend(fitted_cam(ground)?),
         Carrier::Dumbbell | Carrier::Bar | Carrier::Body => {
             found.extend(best_cable(ground, field, &pulleys()));
-            found.extend(best_cable(ground, field, &directions()));
         }
         Carrier::Sled { .. } => {}
     }
@@ -107,49 +123,26 @@ fn remedies(ground: &Ground<'_>, field: &Field) -> Result<Vec<String>> {
         .collect())
 }
 
-/// A way in which a cable may lead, in words.
+/// A pulley to which a cable may lead, in words.
 type Led = (Lead, String);
 
+/// Pulleys on a grid: every 20 cm up to 220 cm high, up to 1 m ahead and behind.
 fn pulleys() -> Vec<Led> {
-    let anchor = |(name, _, _): &(&str, f64, f64)| {
-        Anchor::named(name).map(|anchor| {
-            (
-                Lead::Pulley(anchor),
-                format!("a cable from a pulley at {name}"),
-            )
-        })
-    };
-    NAMED_ANCHORS.iter().filter_map(anchor).collect()
-}
-
-/// Directions of pull all round, every 15 degrees.
-fn directions() -> Vec<Led> {
-    (0..24)
-        .map(|step| {
-            let degrees = f64::from(step) * 15.0 - 180.0;
-            let side = if degrees.abs() > 90.0 {
-                "backward or inward"
-            } else {
-                "forward or outward"
+    let heights = (0..=11).map(|step| 20.0 * f64::from(step));
+    heights
+        .flat_map(|height_cm| (-5..=5).map(move |step| (height_cm, 20.0 * f64::from(step))))
+        .filter_map(|(height_cm, offset_cm)| {
+            let anchor = Anchor::at(Length::from_cm(height_cm), Length::from_cm(offset_cm)).ok()?;
+            let aside = match offset_cm {
+                0.0 => "straight above or below the start".to_owned(),
+                cm if cm > 0.0 => format!("{} cm ahead (or outward)", rounded(cm, 0)),
+                cm => format!("{} cm behind (or inward)", rounded(-cm, 0)),
             };
-            let slope = if degrees.abs() > 90.0 {
-                180.0 - degrees.abs()
-            } else {
-                degrees.abs()
-            };
-            let up = if degrees < 0.0 { "below" } else { "above" };
-            let words = match slope {
-                90.0 => format!(
-                    "a cable that pulls straight {}",
-                    if degrees < 0.0 { "down" } else { "up" }
-                ),
-                0.0 => format!("a cable that pulls level {side}"),
-                _ => format!(
-                    "a cable that pulls {side}, {} deg {up} level",
-                    rounded(slope, 0)
-                ),
-            };
-            (Lead::Direction(Angle::from_deg(degrees)), words)
+            let words = format!(
+                "a cable to a pulley {} cm high, {aside}",
+                rounded(height_cm, 0)
+            );
+            Some((Lead::Pulley(anchor), words))
         })
         .collect()
 }

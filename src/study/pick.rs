@@ -130,7 +130,7 @@ pub fn pick(request: &Request<'_>, watch: &Watch) -> Result<Pick> {
         judged: found.judged,
         fitting: found.fitting,
     };
-    let advice = advice(&ground, &field, &rack, &kernel)?;
+    let advice = advice(&ground, &field, &rack, &kernel, &ranked[0])?;
     let shown = plain
         .iter()
         .chain(&ranked)
@@ -202,6 +202,9 @@ fn front(exact: &Exact<'_>, kernel: &Kernel<'_>, found: &Found) -> Result<(Vec<P
     let mut best: Vec<(Merit, Picked)> = Vec::new();
     for setup in all {
         let own = merit(&setup);
+        if own.is_uneven() {
+            continue;
+        }
         if best.iter().all(|(other, _)| !other.dominates(&own)) {
             best.retain(|(other, _)| !own.dominates(other));
             best.push((own, setup));
@@ -264,12 +267,16 @@ fn none_fits(exact: &Exact<'_>, request: &Request<'_>, found: &Found) -> Result<
     let near = exact.picked(&near)?;
     let words = match near.hung_words.as_str() {
         "none" => near.plain_words.clone(),
-        hung => format!("{}; {hung}", near.plain_words),
+        hung => format!("{} and {hung}", near.plain_words),
     };
     let (what, fix) = shortfall(miss, &request.wish, &near);
-    Ok(Error::no_answer(format!("no setup of {gym} fits; the nearest, {words}, {what}"))
-        .hint(fix)
-        .hint("bar, bands and chains are those of the gym file; --hung and --pieces say how many may be used"))
+    Ok(Error::no_answer(format!(
+        "no setup of {gym} fits; the nearest, {words}, {what}"
+    ))
+    .hint(fix)
+    .hint(
+        "bands and chains a side: --hung; pieces a side with plates: --pieces; which ones: --only",
+    ))
 }
 
 fn shortfall(miss: &Miss, wish: &Wish, near: &Picked) -> (String, String) {
@@ -281,17 +288,15 @@ fn shortfall(miss: &Miss, wish: &Wish, near: &Picked) -> (String, String) {
         Limit::LightestLoad => {
             let hardest = near.study.effort.iter().copied().fold(0.0, f64::max);
             let needed = (100.0 * hardest).ceil();
-            let fix = if needed <= 150.0 {
-                format!("a lighter bar, or --effort {needed}%, would make it fit")
-            } else {
-                "this lifter is too weak for it: use a lighter bar, or a stronger lifter".to_owned()
-            };
-            let room = kg(gap.needs.max(0.0));
             let what = format!(
-                "weighs {} at the least, and an effort of {} leaves room for {room}",
-                kg(gap.has),
+                "asks for {needed} % of what the lifter has at its hardest place, more than {}",
                 percent(wish.effort)
             );
+            let fix = if needed <= 100.0 {
+                format!("--effort {needed}% or a lighter load would make it fit")
+            } else {
+                "this lifter cannot hold it: a lighter load, more help, or a stronger lifter would make it fit".to_owned()
+            };
             (what, fix)
         }
         Limit::LeastShare => (

@@ -6,7 +6,7 @@ use super::study::{Ground, SetupStudy, load_points};
 use crate::error::Result;
 use crate::overlay::spread;
 use crate::resistance::{Item, LoadForce, Motion, Setup};
-use crate::setups::{Combination, Goal, Gym, Kernel, Loadings, Rack, Wish, hung_in_words};
+use crate::setups::{Combination, Goal, Gym, Kernel, Loadings, Rack, Wish, hung_in_words, steady};
 use crate::units::Mass;
 
 /// A setup that the gym can build, with its figures.
@@ -114,7 +114,7 @@ impl Exact<'_> {
         Ok(fits.then(|| Settled {
             combination,
             loading: at,
-            score: self.score(&combination, at, &effort),
+            score: steady(self.score(&combination, at, &effort)),
             pieces: self.loadings.all()[at].plates + hung,
         }))
     }

@@ -1,0 +1,109 @@
+//! Stretches of the level axis as bars along the bottom of a panel, one under the other, each named beside it.
+//!
+//! In: [`Span`]s and the panel's scales. Out: bars in the colour of their curve, and the boxes of their
+//! names, which other labels keep clear of. Bars do not cover each other as shaded grounds would.
+
+use super::axis::Plot;
+use super::frame::Frame;
+use super::line_chart::Role;
+use super::words::Words;
+use crate::draw::{Anchor, Face, Rect, lettering};
+
+/// A named stretch of the level axis that belongs to one curve.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Span {
+    /// Where it begins.
+    pub from: f64,
+    /// Where it ends.
+    pub to: f64,
+    /// What it is: "Sticking region, 100 kg".
+    pub label: String,
+    /// Whose colour it takes.
+    pub role: Role,
+}
+
+/// A span's place: its bar and its name.
+struct Row {
+    bar: Rect,
+    name: Rect,
+    words: Words,
+}
+
+/// Height that the spans take from the bottom of a panel, pixels.
+#[must_use]
+pub fn height(frame: &Frame, spans: &[Span]) -> f64 {
+    if spans.is_empty() {
+        0.0
+    } else {
+        spans.len() as f64 * row_height(frame) + frame.measures.gap
+    }
+}
+
+fn row_height(frame: &Frame) -> f64 {
+    lettering::line_step(frame.measures.text)
+}
+
+fn rows(frame: &Frame, spans: &[Span], plot: &Plot) -> Vec<Row> {
+    let step = row_height(frame);
+    let gap = frame.measures.gap;
+    let top = plot.area.bottom - height(frame, spans) + 0.5 * gap;
+    spans
+        .iter()
+        .enumerate()
+        .filter_map(|(index, span)| {
+            let ends = [
+                plot.x.px(span.from.min(span.to)),
+                plot.x.px(span.from.max(span.to)),
+            ];
+            let from = ends[0].clamp(plot.area.left, plot.area.right);
+            let to = ends[1]
+                .clamp(plot.area.left, plot.area.right)
+                .max(from + 3.0);
+            if !(from.is_finite() && to.is_finite()) {
+                return None;
+            }
+            let middle = top + (index as f64 + 0.5) * step;
+            let half = 0.28 * step;
+            let colour = span.role.label(&frame.colours);
+            let room = (plot.area.right - to).max(from - plot.area.left) - 2.0 * gap;
+            let words = Words::new(frame.measures.text).with(
+                &span.label,
+                Face::Regular,
+                colour,
+                room.max(0.0),
+                1,
+            );
+            let is_right = plot.area.right - to >= from - plot.area.left;
+            let x = if is_right {
+                to + gap + words.width() / 2.0
+            } else {
+                from - gap - words.width() / 2.0
+            };
+            Some(Row {
+                bar: Rect::new(from, middle - half, to, middle + half),
+                name: words.around(x, middle),
+                words,
+            })
+        })
+        .collect()
+}
+
+/// Boxes of bars and names, which no other label may touch.
+#[must_use]
+pub fn boxes(frame: &Frame, spans: &[Span], plot: &Plot) -> Vec<Rect> {
+    rows(frame, spans, plot)
+        .into_iter()
+        .flat_map(|row| [row.bar, row.name])
+        .collect()
+}
+
+/// Draws bars and names.
+pub fn draw(frame: &mut Frame, spans: &[Span], plot: &Plot) {
+    for (row, span) in rows(frame, spans, plot).into_iter().zip(spans) {
+        let colour = span.role.line(&frame.colours).with_opacity(0.55);
+        frame
+            .scene
+            .rounded_rectangle(row.bar, 0.3 * row.bar.height(), colour);
+        row.words.draw(&mut frame.scene, &row.name, Anchor::Middle);
+    }
+}
