@@ -125,7 +125,12 @@ fn fitting(
     };
     loop {
         for shrink in SHRINKS {
-            if needed(&ends, shrink) <= room || ends.len() < 2 {
+            let is_last = shrink == SHRINKS[SHRINKS.len() - 1];
+            let is_whole = ends
+                .iter()
+                .all(|(index, _)| !column_words(frame, &panel.series[*index], shrink).is_cut());
+            let fits = needed(&ends, shrink) <= room || ends.len() < 2;
+            if fits && (is_whole || is_last) {
                 return (ends, shrink);
             }
         }

@@ -2,8 +2,8 @@
 //!
 //! In: a [`Pick`]. Out: a scene whose title says what the first one gains, and where it was hardest.
 
-use super::strength_curve::{across, level_axis, points};
-use super::{Axis, Extent, Heading, Labels, LineChart, Look, Panel, Role, Series, Shade};
+use super::strength_curve::{across, level_axis, points, verb};
+use super::{Axis, Extent, Heading, Labels, LineChart, Look, Panel, Role, Series, Span};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::study::{Pick, Picked};
@@ -25,7 +25,6 @@ pub fn setup_ranking(pick: &Pick, units: System, look: Look) -> Result<Scene> {
         },
         x: level_axis(&pick.study, units),
         panels: vec![panel(pick, units)],
-        shades: shades(pick, units),
         labels: Labels::Column,
         ..LineChart::default()
     }
@@ -70,24 +69,38 @@ fn panel(pick: &Pick, units: System) -> Panel {
         ));
     }
     Panel {
-        axis: Axis::new("Effort", "%").reaching(Extent::Data),
+        axis: Axis::new("Effort", "%").reaching(Extent::FromZero),
         series,
+        spans: spans(pick, units),
         ..Panel::default()
     }
 }
 
-/// The sticking region of plain weight only: one shade, one idea.
-fn shades(pick: &Pick, units: System) -> Vec<Shade> {
-    let Some(sticking) = pick.plain.as_ref().and_then(|plain| plain.study.sticking) else {
-        return Vec::new();
-    };
-    let ends =
-        [sticking.from_range, sticking.to_range].map(|range| across(&pick.study, units, range));
-    vec![Shade {
-        from: ends[0].min(ends[1]),
-        to: ends[0].max(ends[1]),
-        label: "Sticking region, plain weight".to_owned(),
-    }]
+/// The sticking regions before and after: of plain weight and of the first setup.
+fn spans(pick: &Pick, units: System) -> Vec<Span> {
+    let first = pick
+        .ranked
+        .first()
+        .map(|first| (first, "Sticking region, number 1", Role::Series(1)));
+    let plain = pick
+        .plain
+        .as_ref()
+        .map(|plain| (plain, "Sticking region, plain weight", Role::Reference));
+    plain
+        .into_iter()
+        .chain(first)
+        .filter_map(|(picked, label, role)| {
+            let sticking = picked.study.sticking?;
+            let ends = [sticking.from_range, sticking.to_range]
+                .map(|range| across(&pick.study, units, range));
+            Some(Span {
+                from: ends[0].min(ends[1]),
+                to: ends[0].max(ends[1]),
+                label: label.to_owned(),
+                role,
+            })
+        })
+        .collect()
 }
 
 /// The finding in one sentence.
@@ -98,10 +111,13 @@ pub fn ranking_title(pick: &Pick, units: System) -> String {
     if first.hung == 0 {
         return format!("{movement}: no band or chain of this gym beats plain weight");
     }
-    let added = first.setup.added_name(units);
+    let added = first
+        .setup
+        .added_name(units)
+        .unwrap_or_else(|| short(pick, first, units));
     format!(
-        "{movement}: {} flattens effort by {} %",
-        added.unwrap_or_else(|| short(pick, first, units)),
+        "{movement}: {added} {} effort by {} %",
+        verb(&added, "flatten"),
         rounded(first.study.flattening_percent.unwrap_or(0.0), 0)
     )
 }

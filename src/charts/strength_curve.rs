@@ -102,7 +102,9 @@ fn load_panel(study: &Study, units: System) -> Panel {
         .setups
         .iter()
         .flat_map(|s| shown(study, units, &s.values));
-    let top = ceiling(&capacity, demands.fold(0.0, f64::max));
+    // Two panels are low: there the curves need all the height.
+    let factor = if study.setups.len() > 1 { 1.3 } else { 1.6 };
+    let top = ceiling_above(&capacity, demands.fold(0.0, f64::max), factor);
     Panel {
         axis: force_axis(study, units).reaching(top),
         series,
@@ -129,11 +131,16 @@ pub(super) fn force_axis(study: &Study, units: System) -> Axis {
 /// What matters is the demand and the weaker half of the capacity; a straight limb bears almost
 /// anything, and an axis that showed it would flatten the rest.
 pub(super) fn ceiling(capacity: &[f64], demand: f64) -> Extent {
+    ceiling_above(capacity, demand, 1.6)
+}
+
+/// The same with this much room above what matters.
+fn ceiling_above(capacity: &[f64], demand: f64, factor: f64) -> Extent {
     let mut sorted = capacity.to_vec();
     sorted.sort_by(f64::total_cmp);
     let middle = sorted[sorted.len() / 2];
     let highest = sorted[sorted.len() - 1];
-    let focus = 1.6 * middle.max(demand);
+    let focus = factor * middle.max(demand);
     if highest > 1.15 * focus {
         Extent::FromZeroTo(focus)
     } else {
@@ -141,9 +148,19 @@ pub(super) fn ceiling(capacity: &[f64], demand: f64) -> Extent {
     }
 }
 
+/// Where the axis of effort ends, %: above every sticking point and the whole strength, on a full 50.
+fn effort_top(study: &Study) -> f64 {
+    let efforts = study
+        .setups
+        .iter()
+        .filter_map(|setup| setup.sticking)
+        .map(|s| 100.0 * s.max_effort);
+    (efforts.fold(100.0, f64::max).min(200.0) * 1.08 / 50.0).ceil() * 50.0
+}
+
 fn effort_panel(study: &Study, units: System) -> Panel {
     let mut panel = Panel {
-        axis: Axis::new("Effort", "%").reaching(Extent::FromZero),
+        axis: Axis::new("Effort", "%").reaching(Extent::Exactly([0.0, effort_top(study)])),
         levels: vec![Level {
             at: 100.0,
             label: "all the lifter has".to_owned(),
@@ -297,16 +314,31 @@ fn comparison(study: &Study, units: System, first: &SetupStudy, others: &[SetupS
     };
     match best {
         Some((gain, setup)) if gain > 0.5 => format!(
-            "{movement}: {} flattens effort by {} %{than}",
+            "{movement}: {} {} effort by {} %{than}",
             what(setup),
+            verb(&what(setup), "flatten"),
             rounded(gain, 0)
         ),
         Some((gain, setup)) if gain < -0.5 => format!(
-            "{movement}: {} makes effort less even, by {} %",
+            "{movement}: {} {} effort less even, by {} %",
             what(setup),
+            verb(&what(setup), "make"),
             rounded(-gain, 0)
         ),
         _ => format!("{movement}: the setups load the range alike"),
+    }
+}
+
+/// The verb for one thing or several.
+pub(super) fn verb(subject: &str, verb: &str) -> String {
+    let is_many = subject.contains(" and ")
+        || ["two", "three", "four"]
+            .iter()
+            .any(|n| subject.starts_with(n));
+    if is_many {
+        verb.to_owned()
+    } else {
+        format!("{verb}s")
     }
 }
 

@@ -55,6 +55,12 @@ impl Words {
         self.lines.is_empty()
     }
 
+    /// Whether a line was cut off.
+    #[must_use]
+    pub fn is_cut(&self) -> bool {
+        self.lines.iter().any(|line| line.content.ends_with('…'))
+    }
+
     /// Width of the longest line, pixels.
     #[must_use]
     pub fn width(&self) -> f64 {

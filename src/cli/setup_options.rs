@@ -1,9 +1,16 @@
-//! The load on the command line: `--load`, `--band`, `--chain`, `--setup`, several after `--versus`.
+//! The load on the command line: `--load`, `--band`, `--chain`, `--item`, `--setup`, several after `--versus`.
+//!
+//! In: the options' texts in their order. Out: setups. Own bands are read from readings or a CSV file, and
+//! how well the fit meets them is told on standard error.
 
 use crate::error::{Error, Result};
 use crate::library::Library;
-use crate::resistance::{Setup, setup_from_texts};
+use crate::resistance::{
+    Band, FittedPull, HungBand, Item, Pull, Reading, Setup, Stock, band_from_text, item_from_text,
+    own_band_from_text, readings_from_csv, setup_from_texts,
+};
 use clap::{ArgAction, ArgMatches, Args};
+use std::collections::BTreeMap;
 
 /// What hangs on the bar.
 #[derive(Debug, Args)]
@@ -11,12 +18,18 @@ pub struct SetupOptions {
     /// Weight, bar and both sides together (one hand for dumb-bells): "100 kg", "225 lb"
     #[arg(long, value_name = "MASS", allow_hyphen_values = true)]
     pub load: Vec<String>,
-    /// Band: NAME[:COUNT a side[@ANCHOR]], such as loop-29mm:1 or loop-29mm:1@rack-high
+    /// Band: NAME[:COUNT a side[@ANCHOR]], such as loop-29mm:1 or loop-29mm:1@rack-high; your own by readings,
+    /// "mine:1@floor: rest=104 cm, 130 cm=8 kg, 160 cm=15 kg", or by a CSV file, "mine: readings.csv"
     #[arg(long, value_name = "BAND")]
     pub band: Vec<String>,
     /// Chain: NAME[:COUNT a side], such as chain-10mm:1
     #[arg(long, value_name = "CHAIN")]
     pub chain: Vec<String>,
+    /// Any other implement: "cable 40 kg, ratio 2, from rack-high", "spotter 150 N", "cam 0 deg=10 cm, 60 deg=14 cm"
+    /// (kinds: bar, plates, plate, collars, dumbbell, belt, band, chain, cable, cam, lever, sled, lowering, spotter,
+    /// counterweight)
+    #[arg(long, value_name = "KIND ...")]
+    pub item: Vec<String>,
     /// Setup from a model file
     #[arg(long, value_name = "FILE")]
     pub setup: Vec<String>,
@@ -36,7 +49,20 @@ struct Texts {
     loads: Vec<String>,
     bands: Vec<String>,
     chains: Vec<String>,
+    items: Vec<String>,
     files: Vec<String>,
+}
+
+impl Texts {
+    fn has_options(&self) -> bool {
+        [&self.loads, &self.bands, &self.chains, &self.items]
+            .iter()
+            .any(|list| !list.is_empty())
+    }
+
+    fn is_empty(&self) -> bool {
+        !self.has_options() && self.files.is_empty()
+    }
 }
 
 /// The setups of a command line, split at every `--versus`.
@@ -48,13 +74,10 @@ pub fn setups(
     matches: Option<&ArgMatches>,
 ) -> Result<Vec<Setup>> {
     let split = split(options, matches);
-    let is_empty = |t: &Texts| {
-        t.loads.is_empty() && t.bands.is_empty() && t.chains.is_empty() && t.files.is_empty()
-    };
-    if split.len() == 1 && split.iter().all(is_empty) {
+    if split.len() == 1 && split.iter().all(Texts::is_empty) {
         return Ok(Vec::new());
     }
-    if split.iter().any(is_empty) {
+    if split.iter().any(Texts::is_empty) {
         return Err(Error::bad("a setup beside --versus is empty").hint(
             "give each its load: --load \"100 kg\" --versus --load \"70 kg\" --band loop-29mm:1",
         ));
@@ -64,21 +87,79 @@ pub fn setups(
 
 fn setup(texts: &Texts, library: &Library) -> Result<Setup> {
     if let [file, ..] = texts.files.as_slice() {
-        if texts.files.len() > 1 || !(texts.bands.is_empty() && texts.chains.is_empty()) {
+        if texts.files.len() > 1 || texts.has_options() {
             return Err(
                 Error::bad("a setup comes from one file or from options, not from both")
-                    .hint("put the band or chain into the file, or compare with --versus"),
+                    .hint("put load, band or chain into the file, or compare with --versus"),
             );
         }
         return library.setup(file);
     }
     let pieces = library.pieces()?;
-    setup_from_texts(
+    let stock = pieces.stock();
+    let (own, named): (Vec<&str>, Vec<&str>) = texts
+        .bands
+        .iter()
+        .map(String::as_str)
+        .partition(|text| is_own_band(text));
+    let mut setup = setup_from_texts(
         &borrowed(&texts.loads),
-        &borrowed(&texts.bands),
+        &named,
         &borrowed(&texts.chains),
-        &pieces.stock(),
+        &stock,
+    )?;
+    for text in own {
+        setup.items.push(Item::Band(own_band(text, &stock)?));
+    }
+    for text in &texts.items {
+        setup.items.push(item_from_text(text, &stock)?);
+    }
+    Ok(setup)
+}
+
+/// Whether a text describes a band by readings instead of naming one.
+fn is_own_band(text: &str) -> bool {
+    text.contains('=') || text.trim_end().ends_with(".csv")
+}
+
+/// Reads `NAME[:COUNT[@ANCHOR]][,WORD]: READINGS`, the readings in the text or in a CSV file.
+fn own_band(text: &str, stock: &Stock) -> Result<HungBand> {
+    let readings_begin = text.find('=').unwrap_or(text.len());
+    let (head, readings) = match text[..readings_begin].rfind(':') {
+        Some(colon) => (text[..colon].trim(), text[colon + 1..].trim()),
+        None => ("", text),
+    };
+    let name = head
+        .split([':', '@', ','])
+        .next()
+        .unwrap_or_default()
+        .trim();
+    let band = if readings.ends_with(".csv") && !name.is_empty() {
+        let fitted = FittedPull::from_readings(&readings_of_file(readings)?, None);
+        Band::measured(
+            name,
+            fitted.map_err(|fault| Error::bad(format!("band `{name}`: {fault}")))?,
+        )
+    } else {
+        own_band_from_text(&format!("{name}: {readings}"))?
+    };
+    if let Pull::Readings(fitted) = band.pull() {
+        anstream::eprintln!("band {name}: {}", fitted.in_words());
+    }
+    let only = BTreeMap::from([(name.to_owned(), band)]);
+    band_from_text(
+        head,
+        &Stock {
+            bands: &only,
+            ..*stock
+        },
     )
+}
+
+fn readings_of_file(path: &str) -> Result<Vec<Reading>> {
+    let text = std::fs::read_to_string(path)
+        .map_err(|fault| Error::bad(format!("`{path}` cannot be read: {fault}")))?;
+    readings_from_csv(&text)
 }
 
 fn borrowed(list: &[String]) -> Vec<&str> {
@@ -104,6 +185,7 @@ fn split(options: &SetupOptions, matches: Option<&ArgMatches>) -> Vec<Texts> {
     sort("load", &options.load, |t| &mut t.loads);
     sort("band", &options.band, |t| &mut t.bands);
     sort("chain", &options.chain, |t| &mut t.chains);
+    sort("item", &options.item, |t| &mut t.items);
     sort("setup", &options.setup, |t| &mut t.files);
     split
 }

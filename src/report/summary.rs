@@ -1,6 +1,7 @@
 //! The figures of one curve: class, ends, sticking point, flattening.
 
 use crate::study::{SetupStudy, Study};
+use crate::units::System;
 use serde::Serialize;
 
 /// The summary object of the JSON output; fields without a load are left out.
@@ -10,9 +11,12 @@ pub struct Summary {
     pub movement: String,
     /// Name of the lifter.
     pub lifter: String,
-    /// The setup in words.
+    /// The setup in a few words.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub setup: Option<String>,
+    /// The setup item by item.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub setup_items: Option<String>,
     /// Class of the strength curve.
     pub class: &'static str,
     /// Place of the greatest capacity.
@@ -56,7 +60,12 @@ pub fn summary(study: &Study, setup: Option<&SetupStudy>) -> Summary {
     Summary {
         movement: study.movement_name.clone(),
         lifter: study.lifter_name.clone(),
-        setup: setup.map(|s| s.name.clone()),
+        setup: setup.map(|s| {
+            s.demand
+                .setup
+                .short_name(&study.range.carrier, System::Metric)
+        }),
+        setup_items: setup.map(|s| s.name.clone()),
         class: study.class.shape.word(),
         peak_range: study.class.peak_range,
         start_ratio: study.class.start_ratio,
