@@ -33,7 +33,13 @@ fn leader_width(frame: &Frame) -> f64 {
 fn column_words(frame: &Frame, series: &Series, shrink: f64) -> Words {
     let most = frame.body.width() * 0.24;
     let colour = series.role.label(&frame.colours);
-    Words::new(frame.measures.label * shrink).with(&series.name, Face::Bold, colour, most, 2)
+    // Three lines only for names that two could not hold at any size.
+    let lines = if series.name.chars().count() > 44 {
+        3
+    } else {
+        2
+    };
+    Words::new(frame.measures.label * shrink).with(&series.name, Face::Bold, colour, most, lines)
 }
 
 /// Names in the column, each at the height of its curve's end; returns which were placed there.

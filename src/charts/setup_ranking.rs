@@ -118,7 +118,7 @@ pub fn ranking_title(pick: &Pick, units: System) -> String {
     format!(
         "{movement}: {added} {} effort by {} %",
         verb(&added, "flatten"),
-        rounded(first.study.flattening_percent.unwrap_or(0.0), 0)
+        rounded(first.flattening_percent, 0)
     )
 }
 
@@ -154,7 +154,7 @@ pub fn ranking_description(pick: &Pick, units: System) -> String {
             " Number {}, {}, flattens effort by {} %.",
             index + 1,
             short(pick, picked, units),
-            rounded(picked.study.flattening_percent.unwrap_or(0.0), 0)
+            rounded(picked.flattening_percent, 0)
         );
     }
     words

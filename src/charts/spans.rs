@@ -7,7 +7,7 @@ use super::axis::Plot;
 use super::frame::Frame;
 use super::line_chart::Role;
 use super::words::Words;
-use crate::draw::{Anchor, Face, Rect, lettering};
+use crate::draw::{Anchor, Colour, Face, Rect, lettering};
 
 /// A named stretch of the level axis that belongs to one curve.
 #[derive(Debug, Clone, PartialEq)]
@@ -66,13 +66,7 @@ fn rows(frame: &Frame, spans: &[Span], plot: &Plot) -> Vec<Row> {
             let half = 0.28 * step;
             let colour = span.role.label(&frame.colours);
             let room = (plot.area.right - to).max(from - plot.area.left) - 2.0 * gap;
-            let words = Words::new(frame.measures.text).with(
-                &span.label,
-                Face::Regular,
-                colour,
-                room.max(0.0),
-                1,
-            );
+            let words = fitted(frame, &span.label, colour, room.max(0.0));
             let is_right = plot.area.right - to >= from - plot.area.left;
             let x = if is_right {
                 to + gap + words.width() / 2.0
@@ -86,6 +80,18 @@ fn rows(frame: &Frame, spans: &[Span], plot: &Plot) -> Vec<Row> {
             })
         })
         .collect()
+}
+
+/// The name on one line, smaller where it would be cut.
+fn fitted(frame: &Frame, label: &str, colour: Colour, most: f64) -> Words {
+    let sized = |share: f64| {
+        Words::new(share * frame.measures.text).with(label, Face::Regular, colour, most, 1)
+    };
+    let whole = [1.0, 0.92, 0.85]
+        .into_iter()
+        .map(sized)
+        .find(|words| !words.is_cut());
+    whole.unwrap_or_else(|| sized(0.85))
 }
 
 /// Boxes of bars and names, which no other label may touch.

@@ -102,9 +102,7 @@ fn load_panel(study: &Study, units: System) -> Panel {
         .setups
         .iter()
         .flat_map(|s| shown(study, units, &s.values));
-    // Two panels are low: there the curves need all the height.
-    let factor = if study.setups.len() > 1 { 1.3 } else { 1.6 };
-    let top = ceiling_above(&capacity, demands.fold(0.0, f64::max), factor);
+    let top = ceiling(&capacity, demands.fold(0.0, f64::max));
     Panel {
         axis: force_axis(study, units).reaching(top),
         series,
@@ -131,16 +129,11 @@ pub(super) fn force_axis(study: &Study, units: System) -> Axis {
 /// What matters is the demand and the weaker half of the capacity; a straight limb bears almost
 /// anything, and an axis that showed it would flatten the rest.
 pub(super) fn ceiling(capacity: &[f64], demand: f64) -> Extent {
-    ceiling_above(capacity, demand, 1.6)
-}
-
-/// The same with this much room above what matters.
-fn ceiling_above(capacity: &[f64], demand: f64, factor: f64) -> Extent {
     let mut sorted = capacity.to_vec();
     sorted.sort_by(f64::total_cmp);
     let middle = sorted[sorted.len() / 2];
     let highest = sorted[sorted.len() - 1];
-    let focus = factor * middle.max(demand);
+    let focus = 1.6 * middle.max(demand);
     if highest > 1.15 * focus {
         Extent::FromZeroTo(focus)
     } else {
@@ -148,14 +141,12 @@ fn ceiling_above(capacity: &[f64], demand: f64, factor: f64) -> Extent {
     }
 }
 
-/// Where the axis of effort ends, %: above every sticking point and the whole strength, on a full 50.
+/// Where the axis of effort ends, %: above every sticking point and the whole strength, with room for the
+/// figures over them.
 fn effort_top(study: &Study) -> f64 {
-    let efforts = study
-        .setups
-        .iter()
-        .filter_map(|setup| setup.sticking)
-        .map(|s| 100.0 * s.max_effort);
-    (efforts.fold(100.0, f64::max).min(200.0) * 1.08 / 50.0).ceil() * 50.0
+    let setups = study.setups.iter().filter_map(|setup| setup.sticking);
+    let greatest = setups.map(|s| 100.0 * s.max_effort).fold(100.0, f64::max);
+    (greatest.min(200.0) * 1.2 / 25.0).ceil() * 25.0
 }
 
 fn effort_panel(study: &Study, units: System) -> Panel {

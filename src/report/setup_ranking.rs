@@ -48,8 +48,12 @@ pub struct SetupRow {
     /// Share of bands and chains at start or end: of the load what they add, of the weight what they take
     /// away, %.
     pub share_percent: f64,
-    /// Flattening against plain weight, %.
-    pub flattening_percent: Option<f64>,
+    /// The plain load that would make the hardest place exactly the wished effort, kg.
+    pub exact_plain_mass_kg: f64,
+    /// Flattening against plain weight with that exact load, %: what setups are compared by.
+    pub flattening_percent: f64,
+    /// Flattening as loaded, %.
+    pub flattening_as_loaded_percent: Option<f64>,
     /// Effort at the hardest place, %.
     pub max_effort_percent: Option<f64>,
     /// Where that is, in the range.
@@ -115,7 +119,9 @@ pub fn setup_row(pick: &Pick, rank: usize, picked: &Picked) -> SetupRow {
         load_end_range_kg: picked.end_range.map(Mass::as_kg),
         load_mean_kg: picked.mean_load.as_kg(),
         share_percent: 100.0 * picked.share,
-        flattening_percent: picked.study.flattening_percent,
+        exact_plain_mass_kg: picked.exact_mass.as_kg(),
+        flattening_percent: picked.flattening_percent,
+        flattening_as_loaded_percent: picked.study.flattening_percent,
         max_effort_percent: sticking.map(|s| 100.0 * s.max_effort),
         sticking_point_range: sticking.map(|s| s.point_range),
         sticking_region_range: sticking.map(|s| [s.from_range, s.to_range]),
@@ -181,7 +187,9 @@ pub fn ranking_csv(pick: &Pick) -> Result<String> {
         "load_end_high_kg",
         "load_mean_kg",
         "share_percent",
+        "exact_plain_mass_kg",
         "flattening_percent",
+        "flattening_as_loaded_percent",
         "max_effort_percent",
         "sticking_point_range",
         "sticking_from_range",
@@ -217,7 +225,9 @@ fn csv_cells(row: &SetupRow) -> Vec<String> {
         row.share_percent,
     ];
     cells.extend(figures.map(|figure| figure.to_string()));
-    cells.push(maybe(row.flattening_percent));
+    cells.push(row.exact_plain_mass_kg.to_string());
+    cells.push(row.flattening_percent.to_string());
+    cells.push(maybe(row.flattening_as_loaded_percent));
     cells.push(maybe(row.max_effort_percent));
     cells.push(maybe(row.sticking_point_range));
     cells.push(maybe(row.sticking_region_range.map(|region| region[0])));
@@ -271,6 +281,11 @@ pub fn goal_in_words(wish: &Wish) -> String {
 pub fn ranking_table(pick: &Pick, training: Training, units: System) -> String {
     let mut text = head(pick, units);
     text += &numbers_table(pick, &pick.ranked, units);
+    text += &format!(
+        "Flattening is told where the hardest place asks for exactly {} %; the rest as loaded, rounded down.\n",
+        rounded(100.0 * pick.wish.effort, 1)
+    );
+    text += &short_of_plates(pick);
     text += "\nHow to load them\n";
     for (index, picked) in pick.ranked.iter().enumerate() {
         text += &recipe(index + 1, picked, units);
@@ -291,6 +306,21 @@ pub fn ranking_table(pick: &Pick, training: Training, units: System) -> String {
         text += &format!("  - {sentence}\n");
     }
     text
+}
+
+/// A sentence where the gym's loads end well below the wished effort.
+fn short_of_plates(pick: &Pick) -> String {
+    let first = &pick.ranked[0];
+    let hardest = first.study.sticking.map_or(0.0, |s| s.max_effort);
+    if hardest > 0.85 * pick.wish.effort || matches!(pick.wish.goal, Goal::Profile(_)) {
+        return String::new();
+    }
+    format!(
+        "This gym cannot load it exactly: {} kg would be wanted, {} kg is the nearest below, so the effort stays at {} %.\n",
+        rounded(first.exact_mass.as_kg(), 1),
+        rounded(first.plain_mass.as_kg(), 1),
+        rounded(100.0 * hardest, 0)
+    )
 }
 
 fn head(pick: &Pick, units: System) -> String {
@@ -360,7 +390,7 @@ fn region(pick: &Pick, picked: &Picked, units: System) -> String {
             let (from, to) = (place(s.from_range), place(s.to_range));
             let number = |words: &str| words.split(' ').next().unwrap_or_default().to_owned();
             let unit = to.split(' ').nth(1).unwrap_or_default().to_owned();
-            format!("{}-{} {unit}", number(&from), number(&to))
+            format!("{} to {} {unit}", number(&from), number(&to))
         },
     )
 }
@@ -380,10 +410,7 @@ fn numbers_table(pick: &Pick, list: &[Picked], units: System) -> String {
     let cells = list.iter().enumerate().map(|(index, picked)| {
         let mut row = vec![
             (index + 1).to_string(),
-            picked
-                .study
-                .flattening_percent
-                .map_or("-".to_owned(), |f| format!("{} %", rounded(f, 1))),
+            format!("{} %", rounded(picked.flattening_percent, 1)),
         ];
         row.extend(picked.loads.map(|load| both(load, units)));
         row.push(format!("{} %", rounded(100.0 * picked.share, 0)));
@@ -442,10 +469,7 @@ fn front_table(pick: &Pick, units: System) -> String {
     let cells = pick.front.iter().map(|picked| {
         vec![
             picked.pieces.to_string(),
-            picked
-                .study
-                .flattening_percent
-                .map_or("-".to_owned(), |f| format!("{} %", rounded(f, 0))),
+            format!("{} %", rounded(picked.flattening_percent, 0)),
             both(picked.mean_load, units),
             picked.plain_words.clone(),
             picked.hung_words.clone(),

@@ -1,16 +1,17 @@
 //! How good a combination of bands and chains is.
 //!
 //! In: sums of the pieces, the loads, the wish. Out: for a combination, the bar load that makes its hardest
-//! place the wished effort, rounded down to what can be loaded, and its score. Effort is linear in the
-//! forces here; where a pull leans from plumb that is its tangent, and the exact calculation has the last
-//! word on the finalists.
+//! place exactly the wished effort, that load rounded down to what can be loaded, and the score. Evenness
+//! and shares are judged at the exact load, so that setups are compared when they are equally hard; load
+//! and nearness to a profile are judged as loaded. Finer plates then never make an answer worse. Effort is
+//! linear in the forces here; where a pull leans from plumb that is its tangent, and the exact calculation
+//! has the last word on the finalists.
 
 use super::buildable::Rack;
 use super::loading::Loadings;
 use super::ranking::Combination;
-use super::sums::{END, Field, GOAL, Laid, Ruler, START, Sums, dot, sample_at};
+use super::sums::{END, Field, GOAL, Laid, Ruler, START, Sums, dot};
 use super::wish::{Goal, Wish};
-use crate::resistance::Item;
 use crate::units::Mass;
 
 /// Below this an effort of one kilogram is none: weights do not load that place, 1/kg.
@@ -27,13 +28,13 @@ pub(super) const LANES: usize = 8;
 pub struct Judged {
     /// Smaller is better.
     pub score: f64,
-    /// Standard deviation of effort over its mean.
+    /// Standard deviation of effort over its mean at the exact load.
     pub spread: f64,
     /// Place of its load in the list of loads.
     pub loading: u32,
     /// Plates, bands and chains a side.
     pub pieces: u32,
-    /// Mean load over the range, kg.
+    /// Mean load over the range as loaded, kg.
     pub mean_kg: f64,
 }
 
@@ -87,6 +88,8 @@ pub struct Kernel<'a> {
     /// Σ of the body's effort with each hanging's.
     with_body: Vec<f64>,
     samples: f64,
+    /// Effort of one kilogram of plain load at each place.
+    one_kg: Vec<f64>,
     /// Σ x, Σ x², Σ x·t, Σ t², with x the effort of one kilogram and t the profile.
     x: f64,
     xx: f64,
@@ -98,11 +101,11 @@ impl<'a> Kernel<'a> {
     /// Prepares a search.
     #[must_use]
     pub fn new(field: &Field, rack: &Rack, loadings: &'a Loadings, wish: &'a Wish) -> Self {
-        let friction = loadings
+        let items = loadings
             .all()
             .first()
-            .map_or(0.0, |loading| friction_of(&loading.items));
-        let ruler = Ruler::new(field, wish, friction);
+            .map_or(&[][..], |loading| &loading.items);
+        let ruler = Ruler::new(field, wish, items);
         let body = ruler.body(field);
         let laid: Vec<Laid> = rack
             .hangings
@@ -134,6 +137,7 @@ impl<'a> Kernel<'a> {
                 .map(|piece| dot(&piece.effort, &body.effort))
                 .collect(),
             samples: x.len() as f64,
+            one_kg: x.clone(),
             x: x.iter().sum(),
             xx: dot(x, x),
             xt: dot(x, &ruler.profile),
@@ -149,6 +153,19 @@ impl<'a> Kernel<'a> {
             .iter()
             .map(|other| self.products[row + usize::from(*other)]);
         self.with_body[piece] + with.sum::<f64>()
+    }
+
+    /// How much more plain load makes the tightest place exactly as hard as wished, from effort at each place.
+    #[must_use]
+    pub fn room_kg(&self, effort: &[f64]) -> f64 {
+        let places = effort.iter().zip(&self.one_kg).enumerate();
+        let left =
+            places
+                .filter(|(_, (_, one))| **one > NO_EFFORT)
+                .map(|(index, (effort, one))| {
+                    (self.wish.allowed(index, self.one_kg.len()) - effort) / one
+                });
+        left.fold(f64::INFINITY, f64::min)
     }
 
     /// Spread of plain weight, with which flattening compares.
@@ -209,20 +226,29 @@ impl<'a> Kernel<'a> {
         )
     }
 
-    /// Share of bands and chains at the goal's place.
+    /// Share of bands and chains at the goal's place beside this much plain load.
     #[must_use]
-    pub fn share_at_goal(&self, combination: &Combination, loading: usize) -> f64 {
-        self.share_at(
-            self.loadings.all()[loading].mass.as_kg(),
-            &self.sums_of(combination),
-            GOAL,
-        )
+    pub fn share_at_goal(&self, combination: &Combination, plain_kg: f64) -> f64 {
+        self.share_at(plain_kg, &self.sums_of(combination), GOAL)
     }
 
-    /// The limit that a combination with a plain load misses most, if any.
+    /// The most plain load beside a combination that keeps every place within the wished effort, kg, by the
+    /// tangent.
     #[must_use]
-    pub fn gap_of(&self, combination: &Combination, loading: usize) -> Option<Gap> {
-        self.gap(loading, &self.sums_of(combination))
+    pub fn exact_kg(&self, combination: &Combination) -> f64 {
+        let mut room = self.room.clone();
+        for hanging in combination.hangings() {
+            for (left, takes) in room.iter_mut().zip(&self.takes[usize::from(*hanging)]) {
+                *left -= takes;
+            }
+        }
+        room.into_iter().fold(f64::INFINITY, f64::min)
+    }
+
+    /// The limit that a combination misses most, at its exact load or as loaded, if any.
+    #[must_use]
+    pub fn gap_of(&self, combination: &Combination, exact_kg: f64, loading: usize) -> Option<Gap> {
+        self.gap(exact_kg, loading, &self.sums_of(combination))
     }
 
     fn sums_of(&self, combination: &Combination) -> Sums {
@@ -261,14 +287,15 @@ impl<'a> Kernel<'a> {
         if let Goal::Profile(_) = self.wish.goal {
             index = self.nearest_to_profile(index, sums, plates);
         }
-        if let Some(gap) = self.gap(index, sums) {
-            return Err(gap);
-        }
         let loading = &self.loadings.all()[index];
         let kg = loading.mass.as_kg();
-        let spread = self.spread(kg, sums);
+        let exact_kg = if most_kg.is_finite() { most_kg } else { kg };
+        if let Some(gap) = self.gap(exact_kg, index, sums) {
+            return Err(gap);
+        }
+        let spread = self.spread(exact_kg, sums);
         Ok(Judged {
-            score: steady(self.score(kg, sums, spread)),
+            score: steady(self.score(exact_kg, kg, sums, spread)),
             spread,
             loading: index as u32,
             pieces: loading.plates + hung,
@@ -293,11 +320,11 @@ impl<'a> Kernel<'a> {
         nearer.min(index)
     }
 
-    fn score(&self, kg: f64, sums: &Sums, spread: f64) -> f64 {
+    fn score(&self, exact_kg: f64, kg: f64, sums: &Sums, spread: f64) -> f64 {
         match &self.wish.goal {
             Goal::Flattest => spread,
             Goal::MostLoad { .. } => -(kg + sums.goal_kg),
-            Goal::Share { share, .. } => (self.share_at(kg, sums, GOAL) - share).abs(),
+            Goal::Share { share, .. } => (self.share_at(exact_kg, sums, GOAL) - share).abs(),
             Goal::Profile(_) => {
                 let off = self.tt - 2.0 * (kg * self.xt + sums.profile)
                     + kg * kg * self.xx
@@ -328,9 +355,22 @@ impl<'a> Kernel<'a> {
         of(added, weight + added).max(of(taken, weight))
     }
 
-    /// The limit that a load misses most, if any.
-    fn gap(&self, index: usize, sums: &Sums) -> Option<Gap> {
+    /// The limit that is missed most, at the exact load or as loaded, if any. What both keep, every load
+    /// between them keeps too: each limit is a bound of something that only rises or falls with the load.
+    fn gap(&self, exact_kg: f64, index: usize, sums: &Sums) -> Option<Gap> {
         let kg = self.loadings.all()[index].mass.as_kg();
+        let loaded = self.gap_at(kg, index, sums);
+        let exact = match self.wish.goal {
+            Goal::Profile(_) => None,
+            _ => self.gap_at(exact_kg, index, sums),
+        };
+        loaded
+            .into_iter()
+            .chain(exact)
+            .max_by(|a, b| a.size.total_cmp(&b.size))
+    }
+
+    fn gap_at(&self, kg: f64, index: usize, sums: &Sums) -> Option<Gap> {
         let share = self.share(kg, sums);
         let mut worst: Option<Gap> = None;
         let mut miss = |limit: Limit, size: f64, has: f64, needs: f64| {
@@ -380,29 +420,11 @@ pub fn steady(score: f64) -> f64 {
     (score * 1.0e9).round() / 1.0e9 + 0.0
 }
 
-fn friction_of(items: &[Item]) -> f64 {
-    items
-        .iter()
-        .find_map(|item| match item {
-            Item::Sled(sled) => Some(sled.friction()),
-            _ => None,
-        })
-        .unwrap_or(0.0)
-}
-
 /// What may be loaded at each place: (effort allowed − effort of the body) / effort of a kilogram.
 fn room(wish: &Wish, x: &[f64], body: &[f64]) -> Vec<f64> {
-    let limit_at = match wish.goal {
-        Goal::MostLoad { limit_at, .. } => limit_at.map(|at| sample_at(at, x.len())),
-        _ => None,
-    };
-    let allowed = |sample: usize| match limit_at {
-        Some(at) if at != sample => wish.effort.max(1.0),
-        _ => wish.effort,
-    };
     let free = |i: usize| {
         if x[i] > NO_EFFORT {
-            (allowed(i) - body[i]) / x[i]
+            (wish.allowed(i, x.len()) - body[i]) / x[i]
         } else {
             f64::INFINITY
         }

@@ -28,7 +28,16 @@ impl Field {
         x * force.x_n + z * force.z_n
     }
 
-    /// Force of one kilogram of plain load at each place, on rails of this friction.
+    /// Force of one kilogram of plain load at each place, beside the sled of a loading.
+    #[must_use]
+    pub fn one_kilogram(&self, items: &[Item]) -> Vec<PlaneForce> {
+        let friction = items.iter().find_map(|item| match item {
+            Item::Sled(sled) => Some(sled.friction()),
+            _ => None,
+        });
+        self.plain(friction.unwrap_or(0.0))
+    }
+
     fn plain(&self, friction: f64) -> Vec<PlaneForce> {
         let mut items = vec![Item::Weight(Weight::Load(Mass::from_kg(1.0)))];
         if let (Carrier::Sled { .. }, Ok(sled)) = (self.carrier, Sled::new(Mass::ZERO, friction)) {
@@ -123,8 +132,8 @@ pub(super) struct Laid {
 }
 
 impl Ruler {
-    pub(super) fn new(field: &Field, wish: &Wish, friction: f64) -> Self {
-        let plain = field.plain(friction);
+    pub(super) fn new(field: &Field, wish: &Wish, items: &[Item]) -> Self {
+        let plain = field.one_kilogram(items);
         let count = field.points.len();
         let goal = match wish.goal {
             Goal::MostLoad { at, .. } | Goal::Share { at, .. } => at,

@@ -2,6 +2,7 @@
 //!
 //! In: choices of a coach. Out: [`Wish`], checked, which scoring and ranking read.
 
+use super::sums::sample_at;
 use crate::error::{Error, Result};
 use crate::units::Mass;
 
@@ -133,6 +134,19 @@ impl Wish {
                 within("a place of the range", *at, 0.0, 1.0)
             }
             Goal::Profile(points) => check_profile(points),
+        }
+    }
+
+    /// The effort allowed at a sample of the range.
+    #[must_use]
+    pub fn allowed(&self, sample: usize, count: usize) -> f64 {
+        let limit_at = match self.goal {
+            Goal::MostLoad { limit_at, .. } => limit_at.map(|at| sample_at(at, count)),
+            _ => None,
+        };
+        match limit_at {
+            Some(at) if at != sample => self.effort.max(1.0),
+            _ => self.effort,
         }
     }
 

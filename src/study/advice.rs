@@ -42,20 +42,27 @@ pub(super) fn advice(
         sentences: Vec::new(),
     };
     let class = crate::capacity::class_of(&ground.capacity.values());
-    let gained = first.study.flattening_percent.unwrap_or(0.0);
+    let gained = first.flattening_percent;
     if gained > WORTH_SAYING && class.shape != Shape::Descending {
         return Ok(advice);
     }
-    advice
-        .sentences
-        .extend(advice.best_added_percent.map(added_words));
+    advice.sentences.push(advice.best_added_percent.map_or_else(
+        || {
+            "No pair of bands or chains that adds load can be hung here within the limits."
+                .to_owned()
+        },
+        added_words,
+    ));
     advice
         .sentences
         .extend(advice.best_helping_percent.map(helping_words));
     let remedies = remedies(ground, field)?;
-    advice.sentences.push(match remedies.as_slice() {
-        [] => "No cable or cam that was tried evens this lift out either.".to_owned(),
-        list => format!("What helps instead: {}.", list.join("; ")),
+    advice.sentences.push(match (remedies.as_slice(), ground.range.carrier) {
+        ([], Carrier::Body) => {
+            "What would help is a machine for this lift whose cam or lever follows the lifter's strength.".to_owned()
+        }
+        ([], _) => "No cable that was tried evens this lift out either.".to_owned(),
+        (list, _) => format!("What helps instead: {}.", list.join("; ")),
     });
     Ok(advice)
 }
@@ -110,10 +117,8 @@ fn remedies(ground: &Ground<'_>, field: &Field) -> Result<Vec<String>> {
     let mut found: Vec<(f64, String)> = Vec::new();
     match ground.range.carrier {
         Carrier::Lever { .. } => found.extend(fitted_cam(ground)?),
-        Carrier::Dumbbell | Carrier::Bar | Carrier::Body => {
-            found.extend(best_cable(ground, field, &pulleys()));
-        }
-        Carrier::Sled { .. } => {}
+        Carrier::Dumbbell | Carrier::Bar => found.extend(best_cable(ground, field, &pulleys())),
+        Carrier::Sled { .. } | Carrier::Body => {}
     }
     found.retain(|(percent, _)| *percent > WORTH_SAYING);
     found.sort_by(|a, b| b.0.total_cmp(&a.0));
@@ -218,7 +223,7 @@ pub(super) fn reason(
         ),
         Goal::Profile(_) => "its effort is nearest to the profile".to_owned(),
     };
-    let flattening = first.study.flattening_percent.unwrap_or(0.0);
+    let flattening = first.flattening_percent;
     let Some(plain) = plain else {
         return format!(
             "Number 1 is first because {won} (flattening {} %).",

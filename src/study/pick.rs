@@ -106,6 +106,11 @@ pub fn pick(request: &Request<'_>, watch: &Watch) -> Result<Pick> {
     let combinations = counted(&rack, &wish)?;
     let kernel = Kernel::new(&field, &rack, &loadings, &wish);
     let found = search(&kernel, &rack, &wish, FINALISTS.max(4 * request.top), watch)?;
+    let items = loadings
+        .all()
+        .first()
+        .map_or(&[][..], |loading| &loading.items);
+    let plain_force = field.one_kilogram(items);
     let exact = Exact {
         ground: &ground,
         rack: &rack,
@@ -113,6 +118,8 @@ pub fn pick(request: &Request<'_>, watch: &Watch) -> Result<Pick> {
         wish: &wish,
         kernel: &kernel,
         gym: request.gym,
+        plain: &plain_force,
+        body: field.body,
     };
     let finalists = settled(&exact, &found.finalists())?;
     if finalists.is_empty() {
@@ -172,7 +179,7 @@ fn counted(rack: &Rack, wish: &Wish) -> Result<u64> {
 fn settled(exact: &Exact<'_>, candidates: &[Candidate]) -> Result<Vec<Settled>> {
     let all = candidates
         .par_iter()
-        .map(|c| exact.settled(c.combination, c.judged.loading as usize))
+        .map(|candidate| exact.settled(candidate))
         .collect::<Result<Vec<_>>>()?;
     let mut settled: Vec<Settled> = all.into_iter().flatten().collect();
     settled.sort_by(|a, b| {
@@ -195,10 +202,7 @@ fn picked(exact: &Exact<'_>, settled: &[Settled]) -> Result<Vec<Picked>> {
 fn front(exact: &Exact<'_>, kernel: &Kernel<'_>, found: &Found) -> Result<(Vec<Picked>, usize)> {
     let candidates = found.front(kernel.plain_spread());
     let all = picked(exact, &settled(exact, &candidates)?)?;
-    let merit = |p: &Picked| {
-        let flattening = p.study.flattening_percent.unwrap_or(f64::NEG_INFINITY);
-        Merit::of(flattening, p.mean_load.as_kg(), p.pieces)
-    };
+    let merit = |p: &Picked| Merit::of(p.flattening_percent, p.mean_load.as_kg(), p.pieces);
     let mut best: Vec<(Merit, Picked)> = Vec::new();
     for setup in all {
         let own = merit(&setup);
@@ -240,12 +244,7 @@ fn plain(exact: &Exact<'_>, kernel: &Kernel<'_>) -> Result<Option<Picked>> {
     else {
         return Ok(None);
     };
-    let settled = Settled {
-        combination: Combination::default(),
-        loading,
-        score: f64::INFINITY,
-        pieces: exact.loadings.all()[loading].plates,
-    };
+    let settled = exact.as_loaded(Combination::default(), loading)?;
     exact.picked(&settled).map(Some)
 }
 
@@ -258,12 +257,7 @@ fn none_fits(exact: &Exact<'_>, request: &Request<'_>, found: &Found) -> Result<
                 .hint("widen the limits a little"),
         );
     };
-    let near = Settled {
-        combination: miss.combination,
-        loading: miss.gap.loading as usize,
-        score: 0.0,
-        pieces: 0,
-    };
+    let near = exact.as_loaded(miss.combination, miss.gap.loading as usize)?;
     let near = exact.picked(&near)?;
     let words = match near.hung_words.as_str() {
         "none" => near.plain_words.clone(),

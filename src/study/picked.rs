@@ -2,17 +2,20 @@
 //!
 //! In: a candidate of the search. Out: [`Picked`], or nothing where the exact figures miss a limit.
 
-use super::study::{Ground, SetupStudy, load_points};
+use super::study::{Ground, SetupStudy};
 use crate::error::Result;
+use crate::movement::PlaneForce;
 use crate::overlay::spread;
-use crate::resistance::{Item, LoadForce, Motion, Setup};
-use crate::setups::{Combination, Goal, Gym, Kernel, Loadings, Rack, Wish, hung_in_words, steady};
+use crate::resistance::{Item, LoadForce, Setup};
+use crate::setups::{
+    Candidate, Combination, Goal, Gym, Kernel, Loadings, Rack, Wish, hung_in_words, steady,
+};
 use crate::units::Mass;
 
 /// A setup that the gym can build, with its figures.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Picked {
-    /// The setup.
+    /// The setup as it is loaded.
     pub setup: Setup,
     /// Bar and plates in words.
     pub plain_words: String,
@@ -20,6 +23,10 @@ pub struct Picked {
     pub hung_words: String,
     /// Mass of the plain load: bar, collars, plates; one hand for dumb-bells.
     pub plain_mass: Mass,
+    /// The plain load that would make the hardest place exactly the wished effort.
+    pub exact_mass: Mass,
+    /// Flattening against plain weight with that exact load, %: what setups are compared by.
+    pub flattening_percent: f64,
     /// Load at start, middle and end of the range.
     pub loads: [Mass; 3],
     /// Lowest and highest load at the end when bands of one label differ as measured.
@@ -34,7 +41,7 @@ pub struct Picked {
     pub hung: u32,
     /// What it is ranked by; smaller is better.
     pub score: f64,
-    /// Demand, effort, sticking region, flattening.
+    /// Demand, effort, sticking region, flattening as loaded.
     pub study: SetupStudy,
 }
 
@@ -46,15 +53,25 @@ pub(super) struct Exact<'a> {
     pub(super) wish: &'a Wish,
     pub(super) kernel: &'a Kernel<'a>,
     pub(super) gym: &'a Gym,
+    /// Force of one kilogram of plain load at each sample.
+    pub(super) plain: &'a [PlaneForce],
+    /// Mass of the lifter where that is the load.
+    pub(super) body: Mass,
 }
 
-/// A rounding error is no excess of effort or share.
-const SLACK: f64 = 1.0e-9;
+/// Steps towards the exact load; one is enough where effort is straight in the load, and a lean of some
+/// degrees bends it little.
+const MOST_STEPS: usize = 6;
 
-/// A setup with its load settled: the place of the load, and score.
+/// A setup with its load settled.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Settled {
     pub(super) combination: Combination,
+    /// The load that makes the hardest place exactly the wished effort, kg.
+    pub(super) exact_kg: f64,
+    /// Standard deviation of effort over its mean with that load.
+    pub(super) spread: f64,
+    /// Place of what is loaded in the list of loads.
     pub(super) loading: usize,
     pub(super) score: f64,
     pub(super) pieces: u32,
@@ -77,100 +94,138 @@ impl Exact<'_> {
         Setup::new("", items)
     }
 
-    /// The heaviest load with which no place is harder than wished, found from the search's answer.
+    /// A combination with its exact load, that load rounded down, and its score.
     ///
-    /// Where the pull leans, the search was a tangent, so the neighbouring loads are tried. `None` if no
-    /// load fits, or a limit is missed.
-    pub(super) fn settled(
-        &self,
-        combination: Combination,
-        loading: usize,
-    ) -> Result<Option<Settled>> {
+    /// `None` if no load fits, or a limit is missed.
+    pub(super) fn settled(&self, candidate: &Candidate) -> Result<Option<Settled>> {
+        let combination = candidate.combination;
         let hung = combination.hangings().len() as u32;
         let plates = self.wish.most_pieces.saturating_sub(hung);
-        let mut at = loading;
-        let mut effort = self.effort(&combination, at)?;
-        if self.is_too_hard(&effort) {
-            loop {
-                let Some(lighter) = self.loadings.below(at, plates) else {
-                    return Ok(None);
-                };
-                at = lighter;
-                effort = self.effort(&combination, at)?;
-                if !self.is_too_hard(&effort) {
-                    break;
-                }
-            }
-        } else if self.leans(&combination) && !matches!(self.wish.goal, Goal::Profile(_)) {
-            while let Some(heavier) = self.loadings.above(at, plates) {
-                let more = self.effort(&combination, heavier)?;
-                if self.is_too_hard(&more) {
-                    break;
-                }
-                (at, effort) = (heavier, more);
-            }
+        let (exact_kg, effort) = self.exact_load(&combination)?;
+        let Some(mut loading) = self.loadings.floor(exact_kg, plates) else {
+            return Ok(None);
+        };
+        if let Goal::Profile(_) = self.wish.goal {
+            loading = loading.min(candidate.judged.loading as usize);
         }
-        let fits = self.kernel.gap_of(&combination, at).is_none();
-        Ok(fits.then(|| Settled {
+        if self
+            .kernel
+            .gap_of(&combination, exact_kg, loading)
+            .is_some()
+        {
+            return Ok(None);
+        }
+        Ok(Some(Settled {
             combination,
-            loading: at,
-            score: steady(self.score(&combination, at, &effort)),
-            pieces: self.loadings.all()[at].plates + hung,
+            exact_kg,
+            spread: spread(&effort).unwrap_or(f64::INFINITY),
+            loading,
+            score: steady(self.score(&combination, exact_kg, loading, &effort)?),
+            pieces: self.loadings.all()[loading].plates + hung,
         }))
     }
 
+    /// Any load beside a combination, whatever the limits say: for comparison and for misses.
+    pub(super) fn as_loaded(&self, combination: Combination, loading: usize) -> Result<Settled> {
+        let (exact_kg, effort) = self.exact_load(&combination)?;
+        Ok(Settled {
+            combination,
+            exact_kg,
+            spread: spread(&effort).unwrap_or(f64::INFINITY),
+            loading,
+            score: f64::INFINITY,
+            pieces: self.loadings.all()[loading].plates + combination.hangings().len() as u32,
+        })
+    }
+
+    /// The plain load that makes the hardest place exactly the wished effort, kg, and effort with it.
+    ///
+    /// ```text
+    /// W ← W + min_i (e_i allowed − e_i(W)) / x_i          x = effort of one kilogram of plain load
+    /// ```
+    /// **Shape.** Right at once where no pull leans. **Source.** Newton's method on the tightest place.
+    fn exact_load(&self, combination: &Combination) -> Result<(f64, Vec<f64>)> {
+        let mut kg = self.kernel.exact_kg(combination);
+        if !kg.is_finite() {
+            let heaviest = self.loadings.all().last();
+            kg = heaviest.map_or(0.0, |loading| loading.mass.as_kg());
+        }
+        let mut effort = self.effort(combination, kg)?;
+        if !self.leans(combination) {
+            return Ok((kg, effort));
+        }
+        for _ in 0..MOST_STEPS {
+            let step_kg = self.kernel.room_kg(&effort);
+            if !step_kg.is_finite() || step_kg.abs() <= 1.0e-9 * kg.abs() {
+                break;
+            }
+            kg += step_kg;
+            effort = self.effort(combination, kg)?;
+        }
+        Ok((kg, effort))
+    }
+
     fn leans(&self, combination: &Combination) -> bool {
-        combination.hangings().iter().any(|hanging| {
+        let mut hangings = combination.hangings().iter();
+        hangings.any(|h| {
             self.ground
-                .is_askew(&self.rack.hangings[usize::from(*hanging)].force)
+                .is_askew(&self.rack.hangings[usize::from(*h)].force)
         })
     }
 
-    fn effort(&self, combination: &Combination, loading: usize) -> Result<Vec<f64>> {
-        let setup = self.ground.loaded(&self.setup(combination, loading));
-        Ok(self.ground.effort_under(&self.loads(&setup))?.1)
+    /// Effort of a combination beside this much plain load, one a sample.
+    fn effort(&self, combination: &Combination, plain_kg: f64) -> Result<Vec<f64>> {
+        let kg = plain_kg + self.body.as_kg();
+        let loads: Vec<LoadForce> = (0..self.plain.len())
+            .map(|sample| {
+                let one = self.plain[sample];
+                let mut force = PlaneForce {
+                    x_n: kg * one.x_n,
+                    z_n: kg * one.z_n,
+                };
+                for hanging in combination.hangings() {
+                    let more = self.rack.hangings[usize::from(*hanging)].force[sample];
+                    force.x_n += more.x_n;
+                    force.z_n += more.z_n;
+                }
+                let forward = force.x_n * one.x_n + force.z_n * one.z_n >= 0.0;
+                let size_n = force.magnitude_n();
+                LoadForce {
+                    force,
+                    along_n: if forward { size_n } else { -size_n },
+                    ..LoadForce::default()
+                }
+            })
+            .collect();
+        Ok(self.ground.effort_under(&loads)?.1)
     }
 
-    fn loads(&self, setup: &Setup) -> Vec<LoadForce> {
-        let points = load_points(&self.ground.range);
-        let rigged = setup.rigged_over(&points);
-        let at = |point| rigged.force_at(point, &self.ground.range.carrier, Motion::Hold);
-        points.iter().map(at).collect()
-    }
-
-    fn is_too_hard(&self, effort: &[f64]) -> bool {
-        let last = (effort.len() - 1) as f64;
-        let limit_at = match self.wish.goal {
-            Goal::MostLoad { limit_at, .. } => limit_at.map(|at| (at * last).round() as usize),
-            _ => None,
-        };
-        effort.iter().enumerate().any(|(index, effort)| {
-            let allowed = match limit_at {
-                Some(at) if at != index => self.wish.effort.max(1.0),
-                _ => self.wish.effort,
-            };
-            *effort > allowed * (1.0 + SLACK)
-        })
-    }
-
-    fn score(&self, combination: &Combination, loading: usize, effort: &[f64]) -> f64 {
-        match &self.wish.goal {
+    fn score(
+        &self,
+        combination: &Combination,
+        exact_kg: f64,
+        loading: usize,
+        effort: &[f64],
+    ) -> Result<f64> {
+        Ok(match &self.wish.goal {
             Goal::Flattest => spread(effort).unwrap_or(f64::INFINITY),
             Goal::MostLoad { at, .. } => {
                 let load_kg = self.kernel.load_kg(combination, loading);
                 -load_kg[((load_kg.len() - 1) as f64 * at).round() as usize]
             }
             Goal::Share { share, .. } => {
-                (self.kernel.share_at_goal(combination, loading) - share).abs()
+                (self.kernel.share_at_goal(combination, exact_kg) - share).abs()
             }
             Goal::Profile(points) => {
+                let kg = self.loadings.all()[loading].mass.as_kg();
+                let effort = self.effort(combination, kg)?;
                 let last = (effort.len() - 1) as f64;
                 let off = effort.iter().enumerate().map(|(index, effort)| {
                     (effort - Wish::profile_at(points, index as f64 / last)).powi(2)
                 });
                 (off.sum::<f64>() / effort.len() as f64).sqrt()
             }
-        }
+        })
     }
 
     /// Everything about a settled setup.
@@ -185,6 +240,8 @@ impl Exact<'_> {
             plain_words: loading.words.clone(),
             hung_words: hung_in_words(&setup.items, self.gym),
             plain_mass: loading.mass,
+            exact_mass: Mass::from_kg(settled.exact_kg),
+            flattening_percent: 100.0 * (1.0 - settled.spread / self.kernel.plain_spread()),
             loads: [0, last / 2, last].map(|sample| Mass::from_kg(load_kg[sample])),
             end_range: self.end_range(settled, load_kg[last]),
             mean_load: Mass::from_kg(mean_kg),
