@@ -65,7 +65,7 @@ pub fn summary(study: &Study, setup: Option<&SetupStudy>) -> Summary {
                 .setup
                 .short_name(&study.range.carrier, System::Metric)
         }),
-        setup_items: setup.map(|s| s.name.clone()),
+        setup_items: setup.map(|s| s.demand.setup.in_words()),
         class: study.class.shape.word(),
         peak_range: study.class.peak_range,
         start_ratio: study.class.start_ratio,
