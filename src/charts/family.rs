@@ -1,189 +1,168 @@
-//! Families of strength curves over one changed value, maps over two, and the values that matter most.
+//! A family of strength curves over one changed value.
+//!
+//! In: a [`Family`]. Out: a chart whose title says what changed and by how much, and whose footnote says why.
 
-use super::strength_curve::{level_axis, points};
-use super::{
-    Axis, Extent, Heading, HeatMap, LineChart, Look, MapStyle, Panel, Role, Series, Swing, Tornado,
-};
-use crate::draw::Scene;
-use crate::error::Result;
+use super::prose::{capital, listed};
+use super::strength_curve::{self, ceiling, force_axis, level_axis, points, shown};
+use super::{Heading, LineChart, Panel, Role, Series};
+use crate::library::NumberAt;
 use crate::movement::Measure;
-use crate::study::{Leverage, Variant};
+use crate::study::{Asked, Family, Measured, Study, shown_value};
 use crate::units::{System, rounded};
 
-/// One curve a value.
-///
-/// **Fails** if there is no variant.
-pub fn family_chart(
-    parameter: &str,
-    variants: &[Variant],
-    reason: &str,
-    units: System,
-    look: Look,
-) -> Result<Scene> {
-    let (title, axis, extent) = words(parameter, variants);
-    let series = variants
-        .iter()
-        .enumerate()
-        .map(|(index, variant)| Series {
-            name: variant.value.clone(),
-            points: points(&variant.study, units, &variant.study.capacity.values()),
-            role: Role::Series(index % 7),
-        })
-        .collect();
-    let x = variants.first().map_or_else(
-        || Axis::new("Range", ""),
-        |variant| level_axis(&variant.study, units),
-    );
+/// A change smaller than this is called none, as a share.
+const HARDLY: f64 = 0.005;
+
+/// The curves of a family, the lightness of a line in the order of the values.
+#[must_use]
+pub fn family_chart(family: &Family, asked: &Asked, units: System) -> LineChart {
+    let base = &family.base;
+    let highest: Vec<f64> = shown(base, units, &base.capacity.values());
     LineChart {
         heading: Heading {
-            title,
-            subtitle: variants.first().map_or_else(String::new, |v| {
-                format!("{}, {}", v.study.movement_title, v.study.lifter_title)
-            }),
-            footnote: reason.to_owned(),
-            description: reason.to_owned(),
+            title: family_title(family, asked, units),
+            subtitle: format!(
+                "{}: {} over the {}, everything else as it is",
+                base.lifter_title,
+                base.movement_title.to_lowercase(),
+                base.axis
+            ),
+            footnote: footnote(family),
+            description: description(family, asked, units),
         },
-        x,
+        x: level_axis(base, units),
         panels: vec![Panel {
-            axis: axis.reaching(extent),
-            series,
+            axis: force_axis(base, units).reaching(ceiling(&highest, 0.0)),
+            series: series(family, units),
             ..Panel::default()
         }],
         ..LineChart::default()
     }
-    .scene(look)
 }
 
-fn words(parameter: &str, variants: &[Variant]) -> (String, Axis, Extent) {
-    let change = match (variants.first(), variants.last()) {
-        (Some(first), Some(last)) => 100.0 * (last.strength() / first.strength() - 1.0),
-        _ => 0.0,
+fn series(family: &Family, units: System) -> Vec<Series> {
+    let curve = |name: String, study: &Study, role| Series {
+        name,
+        points: points(study, units, &shown(study, units, &study.capacity.values())),
+        role,
     };
-    let force = variants
-        .first()
-        .is_some_and(|v| v.study.range.measure == Measure::Force);
-    let what = if force {
-        "least capacity"
-    } else {
-        "peak torque"
-    };
-    let name = parameter
-        .rsplit_once("muscles.")
-        .map_or(parameter, |parts| parts.1)
-        .trim_start_matches("technique.")
-        .replace(['_', '.'], " ");
-    let title = format!(
-        "{name}: {what} {} by {} %",
-        if change < 0.0 { "falls" } else { "rises" },
-        rounded(change.abs(), 0)
-    );
-    let middle = variants
+    let numbers: Option<Vec<&NumberAt>> = family
+        .variants
         .iter()
-        .map(|v| {
-            let mut values = v.study.capacity.values();
-            values.sort_by(f64::total_cmp);
-            values[values.len() / 2]
+        .map(|variant| variant.number.as_ref())
+        .collect();
+    let mut order: Vec<usize> = (0..family.variants.len()).collect();
+    // Values held in different units (a width in metres beside one in breadths) stay as they were asked for.
+    if let Some(numbers) = &numbers
+        && numbers.windows(2).all(|pair| pair[0].unit == pair[1].unit)
+    {
+        order.sort_by(|a, b| numbers[*a].value.total_cmp(&numbers[*b].value));
+    }
+    let last = order.len().saturating_sub(1).max(1) as f64;
+    let mut all: Vec<Series> = order
+        .iter()
+        .enumerate()
+        .map(|(place, index)| {
+            let variant = &family.variants[*index];
+            let role = if numbers.is_some() {
+                Role::Ordered(place as f64 / last)
+            } else {
+                Role::Series(place)
+            };
+            curve(shown_value(&variant.text), &variant.study, role)
         })
-        .fold(0.0, f64::max);
-    if force {
-        (
-            title,
-            Axis::new("Capacity", "N"),
-            Extent::FromZeroTo(1.8 * middle),
+        .collect();
+    if !family.has_present() {
+        all.push(curve("as it is".to_owned(), &family.base, Role::Reference));
+    }
+    all
+}
+
+/// What the change does to the figure that is compared, from the least to the greatest value.
+#[must_use]
+pub fn family_title(family: &Family, asked: &Asked, units: System) -> String {
+    let measure = Measured::usual(family.base.range.measure);
+    let what = match (measure, family.base.range.measure) {
+        (Measured::Held, _) => "heaviest weight",
+        (_, Measure::Torque) => "peak torque",
+        _ => measure.in_words(),
+    };
+    let name = capital(&family.parameter.in_words());
+    let told: Vec<(String, f64)> = family
+        .variants
+        .iter()
+        .filter_map(|variant| {
+            let value = variant.figures.value(measure)?;
+            Some((shown_value(&variant.text), value))
+        })
+        .collect();
+    let ([first, .., last], Some(best)) = (
+        told.as_slice(),
+        told.iter().max_by(|a, b| a.1.total_cmp(&b.1)),
+    ) else {
+        return format!("{name}: {what}");
+    };
+    let figure = |value: f64| {
+        let (value, unit) = measure.shown(value, &family.base, asked, units);
+        format!(
+            "{} {unit}",
+            rounded(value, if value < 10.0 { 2 } else { 1 })
         )
+    };
+    let change = last.1 / first.1 - 1.0;
+    let is_inside = best.1 > (1.0 + HARDLY) * first.1.max(last.1);
+    if is_inside {
+        format!("{name}: {what} best at {}, {}", best.0, figure(best.1))
+    } else if change.abs() < HARDLY {
+        format!("{name} hardly matters: {what} {}", figure(first.1))
     } else {
-        (title, Axis::new("Capacity", "N·m"), Extent::FromZero)
+        format!(
+            "{name} from {} to {}: {what} {} from {} to {}",
+            first.0,
+            last.0,
+            if change > 0.0 { "rises" } else { "falls" },
+            figure(first.1),
+            figure(last.1)
+        )
     }
 }
 
-/// Strength over two values.
-///
-/// **Fails** if a list of values is empty.
-pub fn map_chart(
-    parameters: [&str; 2],
-    labels: [&[String]; 2],
-    numbers: [Vec<f64>; 2],
-    values: Vec<Vec<Option<f64>>>,
-    unit: &str,
-    heading: (String, String),
-    look: Look,
-) -> Result<Scene> {
-    let [xs, ys] = numbers;
-    let axis = |index: usize, at: &[f64]| Axis {
-        ticks: at
-            .iter()
-            .zip(labels[index])
-            .map(|(value, label)| (*value, label.clone()))
-            .collect(),
-        ..Axis::new(parameters[index].replace(['_', '.'], " "), "")
-    };
-    HeatMap {
-        heading: Heading {
-            title: heading.0,
-            subtitle: heading.1,
-            footnote: String::new(),
-            description: "Strength over two values.".to_owned(),
-        },
-        x: axis(0, &xs),
-        y: axis(1, &ys),
-        xs,
-        ys,
-        values,
-        colour: Axis::new("Capacity", unit),
-        decimals: 0,
-        missing: "no pose".to_owned(),
-        markers: Vec::new(),
-        style: MapStyle::default(),
-    }
-    .scene(look)
+/// Why the value that lies farthest from the present one changes the curve.
+fn footnote(family: &Family) -> String {
+    let variant = family.farthest();
+    let causes: Vec<String> = variant
+        .causes
+        .iter()
+        .map(crate::study::Cause::in_short)
+        .collect();
+    format!(
+        "{}: {}.",
+        capital(&shown_value(&variant.text)),
+        causes.join("; ")
+    )
 }
 
-/// The values that matter most.
-///
-/// **Fails** if nothing matters.
-pub fn leverage_chart(
-    title: &str,
-    lifter: &str,
-    percent: f64,
-    leverages: &[Leverage],
-    look: Look,
-) -> Result<Scene> {
-    let name = |path: &str| {
-        path.trim_start_matches("muscles.")
-            .trim_start_matches("segments.")
-            .trim_start_matches("technique.")
-            .replace(['_', '.'], " ")
-    };
-    let top: Vec<&Leverage> = leverages.iter().take(12).collect();
-    Tornado {
-        heading: Heading {
-            title: format!(
-                "{title}: {} matters most",
-                top.first().map_or_else(String::new, |l| name(&l.path))
-            ),
-            subtitle: format!(
-                "{lifter}. Change of strength when each value is lowered or raised by {} %",
-                rounded(percent, 1)
-            ),
-            footnote: "One value at a time; everything else as it is.".to_owned(),
-            description: top
-                .iter()
-                .map(|l| format!("{}: {} %.", name(&l.path), rounded(l.size(), 1)))
-                .collect::<Vec<_>>()
-                .join(" "),
-        },
-        axis: Axis::new("Change of strength", "%"),
-        lowered: format!("lowered by {} %", rounded(percent, 1)),
-        raised: format!("raised by {} %", rounded(percent, 1)),
-        decimals: 1,
-        swings: top
-            .iter()
-            .map(|l| Swing {
-                name: name(&l.path),
-                lowered: l.lowered_percent,
-                raised: l.raised_percent,
-            })
-            .collect(),
-    }
-    .scene(look)
+fn description(family: &Family, asked: &Asked, units: System) -> String {
+    let curves: Vec<String> = family
+        .variants
+        .iter()
+        .map(|variant| {
+            format!(
+                "{} ({}, {} % of the peak at the start, {} % at the end)",
+                shown_value(&variant.text),
+                variant.study.class.shape.word(),
+                rounded(100.0 * variant.study.class.start_ratio, 0),
+                rounded(100.0 * variant.study.class.end_ratio, 0)
+            )
+        })
+        .collect();
+    format!(
+        "Strength curves of the {} of {} for {}: {}. {}. {}",
+        family.base.movement_title.to_lowercase(),
+        family.base.lifter_title,
+        family.parameter.in_words(),
+        listed(&curves),
+        family_title(family, asked, units),
+        strength_curve::description(&family.base, units),
+    )
 }

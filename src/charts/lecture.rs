@@ -17,6 +17,7 @@ use super::load_over_class::load_over_class;
 use super::moment_arm::{fibre_lengths, moment_arms};
 use super::muscles_add_up::{force_times_arm, muscles_add_up};
 use super::sheet::Sheet;
+use super::variations::{grip_width, limb_length};
 use crate::capacity::Shape;
 use crate::error::Result;
 
@@ -183,5 +184,17 @@ pub const LECTURE: &[LectureFigure] = &[
         "How even a load makes the effort.",
         &["bench-press"],
         flattening,
+    ),
+    LectureFigure::new(
+        "grip-width",
+        "Technique moves the curve: grip width.",
+        &["bench-press"],
+        grip_width,
+    ),
+    LectureFigure::new(
+        "limb-length",
+        "The body moves the curve: limb length.",
+        &["squat"],
+        limb_length,
     ),
 ];

@@ -119,7 +119,7 @@ fn answer(cli: &Cli, matches: &ArgMatches) -> Result<()> {
         Command::Movements(arguments) => movements::run(arguments, &library),
         Command::Curve(arguments) => curve::run(arguments, &library, own),
         Command::Figure(arguments) => figure::run(arguments, &library, own),
-        Command::Vary(arguments) => vary::run(arguments, &library),
+        Command::Vary(arguments) => vary::run(arguments, &library, own),
         Command::Rep(arguments) => rep::run(arguments, &library),
         Command::Max(arguments) => max::run(arguments, &library),
         Command::Plan(arguments) => plan::run(arguments, &library),

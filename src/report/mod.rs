@@ -11,6 +11,7 @@ mod sample;
 mod setup_ranking;
 mod summary;
 mod table;
+mod varied;
 
 pub use csv::{curve_csv, rows_to_csv};
 pub use json::{curve_json, pretty};
@@ -22,3 +23,7 @@ pub use setup_ranking::{
 };
 pub use summary::{Summary, summary};
 pub use table::{curve_table, findings, table};
+pub use varied::{
+    family_csv, family_json, family_table, grid_csv, grid_json, grid_table, rank_csv, rank_json,
+    rank_table,
+};

@@ -3,10 +3,15 @@
 //! In: checked values from `library`. Out: plain results for `charts` and `report`.
 
 mod advice;
+mod cause;
 mod field;
+mod grid;
+mod measured;
 mod muscles;
+mod parameter;
 mod pick;
 mod picked;
+mod rank;
 mod repetition;
 mod session_oracle;
 #[allow(clippy::module_inception)]
@@ -14,12 +19,17 @@ mod study;
 mod vary;
 
 pub use advice::Advice;
+pub use cause::Cause;
+pub use grid::{Grid, grid};
+pub use measured::{Asked, Figures, Measured};
 pub use muscles::{MusclePart, joint_use, muscle_parts, muscle_torque_nm};
+pub use parameter::{Parameter, parameter_in_words, shown_value};
 pub use pick::{Counts, Pick, Request, pick};
 pub use picked::Picked;
+pub use rank::{Ranked, Ranks, rank};
 pub use repetition::{Heaviness, RepStudy, USUAL_STEP_KG, maximum, repetition, rigged};
 pub use session_oracle::{lifter_of_one_rm, simulated_oracle};
 pub use study::{
     Question, SetupStudy, Study, load_for_effort, load_points, load_torque_nm, study, with_body,
 };
-pub use vary::{Leverage, Variant, family, rank, reasons, sensitivity, strength, studied, values};
+pub use vary::{Family, Sensitivity, Undone, Variant, family};

@@ -1,357 +1,251 @@
-//! What a changed value does to a strength curve: families, sensitivities, and what matters most.
+//! What a changed value does to a strength curve: a family of curves.
 //!
-//! In: a [`Workbench`] and settings. Out: [`Variant`]s with the study of each, a sentence of why, and
-//! [`Leverage`]s of every value of the movement, in parallel.
+//! In: a workbench (lifter and movement), settings, a parameter with its values, a load. Out:
+//! [`Family`], plain results that charts and reports show.
 
-use super::study::{Question, Study, study};
-use crate::error::{Error, Result};
-use crate::library::{Model, Workbench, get, numeric_paths};
-use crate::movement::Measure;
-use crate::resistance::Setup;
-use crate::units::rounded;
-use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
+use super::cause::{Cause, causes};
+use super::measured::{Asked, Figures, Measured};
+use super::parameter::{Parameter, shown_value};
+use super::study::Study;
+use crate::error::{Error, Fault, Result};
+use crate::library::{NumberAt, Workbench, get};
+use rayon::prelude::{IntoParallelIterator, ParallelIterator};
 
-/// One value of the parameter and what follows.
-#[derive(Debug, Clone, PartialEq)]
+/// A curve with one value of the parameter.
+#[derive(Debug, Clone)]
 pub struct Variant {
-    /// The value as it was written.
-    pub value: String,
-    /// The same as a number in the unit of the model, where it is one.
-    pub number: Option<f64>,
-    /// The results.
+    /// The value as it was asked for.
+    pub text: String,
+    /// The value in SI, as the model holds it; `None` for a word.
+    pub number: Option<NumberAt>,
+    /// The curve.
     pub study: Study,
+    /// Its figures.
+    pub figures: Figures,
+    /// Why it differs from the model as it is.
+    pub causes: Vec<Cause>,
 }
 
-impl Variant {
-    /// The figure that is compared: least capacity of a lift measured in force, peak of one in torque.
-    #[must_use]
-    pub fn strength(&self) -> f64 {
-        strength(&self.study)
-    }
+/// A value with which the movement cannot be done.
+#[derive(Debug, Clone)]
+pub struct Undone {
+    /// The value as it was asked for.
+    pub text: String,
+    /// The reason.
+    pub error: Error,
 }
 
-/// Least capacity of a lift measured in force (what limits it), peak of one measured in torque.
-#[must_use]
-pub fn strength(study: &Study) -> f64 {
-    match study.range.measure {
-        Measure::Force => study.weakest().1,
-        Measure::Torque => study.class.peak,
-    }
+/// Change of the figures per 1 % of the parameter, near its present value.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sensitivity {
+    /// Greatest capacity, %.
+    pub peak_percent: f64,
+    /// Capacity at the start, %.
+    pub start_percent: f64,
+    /// Capacity at the end, %.
+    pub end_percent: f64,
+    /// Heaviest weight (or what stands for it), %.
+    pub held_percent: Option<f64>,
+    /// Place of the peak, % of the range.
+    pub peak_place_percent: f64,
+    /// Sticking point, % of the range.
+    pub sticking_place_percent: Option<f64>,
 }
 
-/// Splits "-20%,0%,+20%", or "50 cm..90 cm:5" into so many even steps.
+/// Curves with several values of one parameter.
+#[derive(Debug, Clone)]
+pub struct Family {
+    /// The parameter.
+    pub parameter: Parameter,
+    /// Its value in the model as it is; `None` for a word or a value left free.
+    pub present: Option<NumberAt>,
+    /// The curve of the model as it is.
+    pub base: Study,
+    /// Its figures.
+    pub base_figures: Figures,
+    /// The curves that can be done, in the order asked.
+    pub variants: Vec<Variant>,
+    /// The values that cannot.
+    pub undone: Vec<Undone>,
+    /// Near the present value; `None` where that is no number or 0, or cannot be changed.
+    pub sensitivity: Option<Sensitivity>,
+}
+
+/// Varies one parameter.
 ///
-/// **Fails** on an empty list, a range without a count, or ends in different units.
-pub fn values(text: &str) -> Result<Vec<String>> {
-    let Some((from, rest)) = text.split_once("..") else {
-        let list: Vec<String> = text
-            .split(',')
-            .map(|value| signed_percent(value.trim()))
-            .filter(|value| !value.is_empty())
-            .collect();
-        return if list.is_empty() {
-            Err(Error::bad("--values names no value")
-                .hint("--values -20%,0%,+20% or \"50 cm..90 cm:5\""))
-        } else {
-            Ok(list)
-        };
-    };
-    let bad = || {
-        Error::bad(format!("`{text}` is no range of values")).hint("write it as \"50 cm..90 cm:5\"")
-    };
-    let (to, count) = rest.rsplit_once(':').ok_or_else(bad)?;
-    let count: usize = count.trim().parse().map_err(|_| bad())?;
-    let split = |end: &str| -> Result<(f64, String)> {
-        let end = end.trim();
-        let at = end
-            .find(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | '-' | '+')))
-            .unwrap_or(end.len());
-        let number = end[..at].parse().map_err(|_| bad())?;
-        Ok((number, end[at..].trim().to_owned()))
-    };
-    let ((low, unit), (high, other)) = (split(from)?, split(to)?);
-    if unit != other || !(2..=50).contains(&count) {
-        return Err(bad().hint("both ends carry the same unit, and there are 2 to 50 values"));
-    }
-    Ok((0..count)
-        .map(|i| {
-            let value = low + (high - low) * i as f64 / (count - 1) as f64;
-            let gap = if unit.is_empty() || unit == "%" {
-                ""
-            } else {
-                " "
-            };
-            let sign = if unit == "%" && value >= 0.0 { "+" } else { "" };
-            format!("{sign}{}{gap}{unit}", rounded(value, 4))
-        })
-        .collect())
-}
-
-/// A share without a sign is a rise: "0%" is "+0%".
-fn signed_percent(value: &str) -> String {
-    if value.ends_with('%') && !value.starts_with(['+', '-']) {
-        format!("+{value}")
-    } else {
-        value.to_owned()
-    }
-}
-
-/// The number that a variant stands for: the value itself, or the factor of a relative one.
-fn number_of(model: &Model, parameter: &str, value: &str) -> Option<f64> {
-    match value.strip_suffix('%') {
-        Some(percent) => percent.trim().parse::<f64>().ok().map(|p| 1.0 + p / 100.0),
-        None => get(model, parameter).ok().map(|at| at.value),
-    }
-}
-
-/// Studies a movement with every value of a parameter, the other settings as they are.
+/// # Algorithm
+/// 1. The model as it is gives the base.
+/// 2. Every value gives a model and its study, side by side.
+/// 3. Causes compare each with the base; one per cent up and down gives the sensitivity.
 ///
-/// **Fails** if a value does not fit, naming it, or makes a pose that no limb can close.
+/// **Fails** on a path or value that does not fit (all are told), or when no value can be done.
 pub fn family(
     bench: &Workbench,
-    movement: &str,
     sets: &[String],
-    parameter: &str,
-    values: &[String],
-    setups: &[Setup],
-    samples: usize,
-) -> Result<Vec<Variant>> {
-    values
-        .par_iter()
-        .map(|value| {
-            let mut all = sets.to_vec();
-            all.push(format!("{parameter}={value}"));
-            let model = bench.model(&all)?;
-            Ok(Variant {
-                value: value.clone(),
-                number: number_of(&model, parameter, value),
-                study: studied(movement, &model, setups, samples)?,
-            })
-        })
-        .collect()
-}
-
-/// A study of a model.
-pub fn studied(movement: &str, model: &Model, setups: &[Setup], samples: usize) -> Result<Study> {
-    let mut question = Question::new(movement, &model.movement, &model.lifter);
-    question.samples = samples;
-    study(&question, setups)
-}
-
-/// Relative change of a figure per 1 % change of the parameter, from the first to the last variant.
-///
-/// ```text
-/// S = ln(y_last/y_first)/ln(x_last/x_first)
-/// ```
-/// `x` parameter, `y` figure. **Fails.** `None` where either is not positive or x does not change.
-#[must_use]
-pub fn sensitivity(variants: &[Variant], figure: impl Fn(&Variant) -> f64) -> Option<f64> {
-    let (first, last) = (variants.first()?, variants.last()?);
-    let x = last.number? / first.number?;
-    let y = figure(last) / figure(first);
-    let value = y.ln() / x.ln();
-    (x > 0.0 && y > 0.0 && value.is_finite()).then_some(value)
-}
-
-/// What happened from the first variant to the last, and why, in plain sentences.
-#[must_use]
-pub fn reasons(parameter: &str, variants: &[Variant]) -> Vec<String> {
-    let (Some(first), Some(last)) = (variants.first(), variants.last()) else {
-        return Vec::new();
-    };
-    let change = |place: usize| {
-        let (a, b) = (
-            &first.study.capacity.held[place],
-            &last.study.capacity.held[place],
-        );
-        100.0 * (b.capacity / a.capacity - 1.0)
-    };
-    let end = first.study.capacity.held.len() - 1;
-    let mut lines = vec![format!(
-        "{parameter} from {} to {}: capacity changes by {} % at the start, {} % in the middle, {} % at the end.",
-        first.value,
-        last.value,
-        signed(change(0)),
-        signed(change(end / 2)),
-        signed(change(end)),
-    )];
-    lines.extend(muscle_reason(first, last));
-    if first.study.class.shape != last.study.class.shape {
-        lines.push(format!(
-            "The class changes from {} to {}.",
-            first.study.class.shape.word(),
-            last.study.class.shape.word()
-        ));
-    }
-    let place = |v: &Variant| {
-        v.study
-            .setups
-            .first()
-            .and_then(|s| s.sticking)
-            .map(|s| s.point_range)
-    };
-    if let (Some(a), Some(b)) = (place(first), place(last)) {
-        lines.push(format!(
-            "The sticking point moves from {} to {} of the range.",
-            rounded(a, 2),
-            rounded(b, 2)
-        ));
-    }
-    lines
-}
-
-/// The muscle whose torque changes most, told as lever, fibre length and force; or the load's own lever.
-fn muscle_reason(first: &Variant, last: &Variant) -> Option<String> {
-    let places = [
-        0,
-        first.study.capacity.held.len() / 2,
-        first.study.capacity.held.len() - 1,
-    ];
-    let words = ["at the start", "in the middle", "at the end"];
-    let mut best: Option<(f64, String)> = None;
-    for (place, word) in places.iter().zip(words) {
-        let (a, b) = (
-            &first.study.capacity.held[*place],
-            &last.study.capacity.held[*place],
-        );
-        for (index, name) in first.study.capacity.muscles.iter().enumerate() {
-            let (Some(m), Some(n)) = (a.muscles.get(index), b.muscles.get(index)) else {
-                continue;
-            };
-            let arm = |m: &crate::capacity::MuscleAtPose| {
-                m.arms_m.iter().fold(
-                    0.0_f64,
-                    |most, r| if r.abs() > most.abs() { *r } else { most },
-                )
-            };
-            let torque =
-                |m: &crate::capacity::MuscleAtPose| arm(m).abs() * (m.active_n + m.passive_n);
-            let size = (torque(n) - torque(m)).abs();
-            if size > 0.1 && best.as_ref().is_none_or(|b| size > b.0) {
-                let text = format!(
-                    "Most of it is {name} {word}: lever {} to {} mm, fibres {} to {} of optimal length, force {} to {} N.",
-                    rounded(1000.0 * arm(m).abs(), 1),
-                    rounded(1000.0 * arm(n).abs(), 1),
-                    rounded(m.state.length_norm, 2),
-                    rounded(n.state.length_norm, 2),
-                    rounded(m.active_n + m.passive_n, 0),
-                    rounded(n.active_n + n.passive_n, 0),
-                );
-                best = Some((size, text));
+    parameter: &Parameter,
+    asked: &Asked,
+) -> Result<Family> {
+    let base_model = bench.model(sets)?;
+    let base = asked.of(&base_model)?;
+    let base_figures = Figures::of(&base, asked);
+    let present = get(&base_model, &parameter.path).ok();
+    let tried: Vec<Result<Variant>> = (0..parameter.values.len())
+        .into_par_iter()
+        .map(|index| variant(bench, sets, parameter, index, &base, asked))
+        .collect();
+    let (mut variants, mut undone) = (Vec::new(), Vec::new());
+    let mut faults: Vec<Fault> = Vec::new();
+    for (text, result) in parameter.values.iter().zip(tried) {
+        match result {
+            Ok(variant) => variants.push(variant),
+            Err(error) if error.exit_status() == 1 => undone.push(Undone {
+                text: text.clone(),
+                error,
+            }),
+            // A wrong path fails for every value alike: it is told once.
+            Err(error) => {
+                let new = error
+                    .faults()
+                    .iter()
+                    .filter(|fault| !faults.contains(fault));
+                let new: Vec<Fault> = new.cloned().collect();
+                faults.extend(new);
             }
         }
     }
-    best.map(|b| b.1).or_else(|| lever_reason(first, last))
-}
-
-/// When no muscle changes, the geometry does: how far the load's lever about each joint changes.
-fn lever_reason(first: &Variant, last: &Variant) -> Option<String> {
-    let middle = first.study.range.poses.len() / 2;
-    let (a, b) = (
-        &first.study.range.poses[middle],
-        &last.study.range.poses[middle],
-    );
-    let levers: Vec<String> = a
-        .coordinates
-        .iter()
-        .zip(a.load_jacobian.iter().zip(&b.load_jacobian))
-        .map(|(c, (m, n))| {
-            format!(
-                "{} {} to {} cm",
-                c.dof.joint(),
-                rounded(100.0 * m.z.abs(), 1),
-                rounded(100.0 * n.z.abs(), 1)
-            )
-        })
-        .collect();
-    (!levers.is_empty()).then(|| {
-        format!(
-            "No muscle changes; the load's lever does, in the middle of the range: {}.",
-            levers.join(", ")
-        )
+    if !faults.is_empty() {
+        return Err(Error::bad_input(faults));
+    }
+    if variants.is_empty() {
+        return Err(undone.swap_remove(0).error);
+    }
+    let sensitivity = present
+        .as_ref()
+        .filter(|number| number.value != 0.0)
+        .and_then(|_| sensitivity(bench, sets, &parameter.path, &base_figures, asked));
+    Ok(Family {
+        parameter: parameter.clone(),
+        present,
+        base,
+        base_figures,
+        variants,
+        undone,
+        sensitivity,
     })
 }
 
-fn signed(value: f64) -> String {
-    let text = rounded(value.abs(), 1);
-    if text == "0" {
-        text
-    } else if value < 0.0 {
-        format!("\u{2212}{text}")
-    } else {
-        format!("+{text}")
-    }
+/// Settings with one more.
+pub(super) fn with(sets: &[String], more: String) -> Vec<String> {
+    sets.iter().cloned().chain([more]).collect()
 }
 
-/// How much one value matters.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Leverage {
-    /// Its path.
-    pub path: String,
-    /// Change of the strength figure when the value is lowered, %.
-    pub lowered_percent: f64,
-    /// The same when it is raised, %.
-    pub raised_percent: f64,
-}
-
-impl Leverage {
-    /// The larger of both changes.
-    #[must_use]
-    pub fn size(&self) -> f64 {
-        self.lowered_percent.abs().max(self.raised_percent.abs())
-    }
-}
-
-/// Raises and lowers every value that the movement uses by the same share, in parallel, and ranks them.
-///
-/// Values that only the figure's words use, and those that a change makes impossible, are left out; equal
-/// sizes stand in the order of their paths.
-///
-/// **Fails** if the movement has no answer as it is.
-pub fn rank(
+fn variant(
     bench: &Workbench,
-    movement: &str,
     sets: &[String],
-    percent: f64,
-    samples: usize,
-) -> Result<Vec<Leverage>> {
-    let model = bench.model(sets)?;
-    let base = studied(movement, &model, &[], samples)?;
-    let before = strength(&base);
-    let acting: Vec<String> = base.capacity.muscles.clone();
-    let paths: Vec<String> = numeric_paths(&model)
-        .into_iter()
-        .filter(|at| at.value != 0.0 && matters(&at.path, &acting))
-        .map(|at| at.path)
-        .collect();
-    let changed = |path: &str, by: f64| -> Option<f64> {
-        let mut all = sets.to_vec();
-        let sign = if by < 0.0 { "-" } else { "+" };
-        all.push(format!("{path}={sign}{}%", by.abs()));
-        let model = bench.model(&all).ok()?;
-        let study = studied(movement, &model, &[], samples).ok()?;
-        let after = strength(&study);
-        (before > 0.0 && after.is_finite()).then(|| 100.0 * (after / before - 1.0))
-    };
-    let mut found: Vec<Leverage> = paths
-        .par_iter()
-        .filter_map(|path| {
-            Some(Leverage {
-                path: path.clone(),
-                lowered_percent: changed(path, -percent)?,
-                raised_percent: changed(path, percent)?,
-            })
-        })
-        .collect();
-    found.sort_by(|a, b| b.size().total_cmp(&a.size()).then(a.path.cmp(&b.path)));
-    Ok(found)
+    parameter: &Parameter,
+    index: usize,
+    base: &Study,
+    asked: &Asked,
+) -> Result<Variant> {
+    let model = bench.model(&with(sets, parameter.setting(index)))?;
+    let study = asked.of(&model)?;
+    Ok(Variant {
+        text: parameter.values[index].clone(),
+        number: get(&model, &parameter.path).ok(),
+        figures: Figures::of(&study, asked),
+        causes: causes(base, &study),
+        study,
+    })
 }
 
-/// Whether a value can matter to a movement in which these muscles act.
-fn matters(path: &str, acting: &[String]) -> bool {
-    match path.split('.').collect::<Vec<_>>().as_slice() {
-        ["muscles", name, ..] => acting.iter().any(|known| known == name),
-        ["lifter", ..] => false,
-        _ => true,
+/// Central difference over ±1 %; `None` if either side cannot be done.
+fn sensitivity(
+    bench: &Workbench,
+    sets: &[String],
+    path: &str,
+    base: &Figures,
+    asked: &Asked,
+) -> Option<Sensitivity> {
+    let figures = |change: &str| {
+        let model = bench.model(&with(sets, format!("{path}={change}"))).ok()?;
+        Some(Figures::of(&asked.of(&model).ok()?, asked))
+    };
+    let (low, high) = (figures("-1%")?, figures("+1%")?);
+    // Two per cent apart: half the difference is what one per cent does.
+    let percent = |measure: Measured| {
+        let (l, h, b) = (
+            low.value(measure)?,
+            high.value(measure)?,
+            base.value(measure)?,
+        );
+        (b != 0.0).then_some(50.0 * (h - l) / b)
+    };
+    let sticking = |figures: &Figures| figures.sticking.map(|sticking| sticking.point_range);
+    Some(Sensitivity {
+        peak_percent: percent(Measured::Peak)?,
+        start_percent: percent(Measured::Start)?,
+        end_percent: percent(Measured::End)?,
+        held_percent: percent(Measured::Held),
+        peak_place_percent: 50.0 * (high.peak_range - low.peak_range),
+        sticking_place_percent: sticking(&high)
+            .zip(sticking(&low))
+            .map(|(h, l)| 50.0 * (h - l)),
+    })
+}
+
+impl Family {
+    /// How far a variant lies from the present value, in its unit; `None` for words and for values held in
+    /// another unit than the present one (a width in metres beside one in breadths).
+    fn distance(&self, variant: &Variant) -> Option<f64> {
+        let (present, number) = (self.present.as_ref()?, variant.number.as_ref()?);
+        (present.unit == number.unit).then(|| (number.value - present.value).abs())
     }
+
+    /// Whether one of the variants is the model as it is.
+    #[must_use]
+    pub fn has_present(&self) -> bool {
+        self.variants
+            .iter()
+            .any(|variant| variant.figures == self.base_figures)
+    }
+
+    /// The variant that differs most from the model as it is: the farthest value, else the one whose figures
+    /// differ most; of two alike the later one, which usually is the greater.
+    #[must_use]
+    pub fn farthest(&self) -> &Variant {
+        let held = |figures: &Figures| figures.value(Measured::Held).unwrap_or(figures.peak);
+        let by_figures = self.variants.iter().any(|v| self.distance(v).is_none());
+        let away = |variant: &Variant| match self.distance(variant) {
+            Some(distance) if !by_figures => distance,
+            _ => (held(&variant.figures) / held(&self.base_figures))
+                .ln()
+                .abs(),
+        };
+        let mut best = &self.variants[0];
+        for variant in &self.variants[1..] {
+            if away(variant) >= away(best) * (1.0 - 1.0e-9) {
+                best = variant;
+            }
+        }
+        best
+    }
+
+    /// What happened and why, as one sentence with figures.
+    #[must_use]
+    pub fn why(&self, variant: &Variant) -> String {
+        let causes: Vec<String> = variant.causes.iter().map(Cause::in_words).collect();
+        format!(
+            "{} {}: {}.",
+            capital(&self.parameter.in_words()),
+            shown_value(&variant.text),
+            causes.join("; ")
+        )
+    }
+}
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().collect::<String>() + letters.as_str()
+    })
 }

@@ -28,3 +28,4 @@ mod resistance_loads;
 mod resistance_machines;
 mod resistance_words;
 mod session;
+mod vary;

@@ -1,0 +1,104 @@
+//! A map of one figure over two changed values.
+//!
+//! In: a [`Grid`] and the figure to show. Out: a chart.
+
+use super::prose::capital;
+use super::{Axis, Extent, Heading, HeatMap, MapStyle, Marker, Role};
+use crate::error::{Error, Result};
+use crate::study::{Asked, Grid, Measured, shown_value};
+use crate::units::{System, rounded};
+
+/// The map.
+///
+/// **Fails** if no pair of values has the figure.
+pub fn value_map(grid: &Grid, measure: Measured, asked: &Asked, units: System) -> Result<HeatMap> {
+    let shown = |value: f64| measure.shown(value, &grid.base, asked, units);
+    let values: Vec<Vec<Option<f64>>> = grid
+        .cells
+        .iter()
+        .map(|row| {
+            row.iter()
+                .map(|cell| cell.as_ref()?.value(measure).map(|value| shown(value).0))
+                .collect()
+        })
+        .collect();
+    let mut cells = values.iter().enumerate().flat_map(|(row, cells)| {
+        let known = cells.iter().enumerate();
+        known.filter_map(move |(column, value)| Some((row, column, (*value)?)))
+    });
+    let first = cells.next().ok_or_else(|| {
+        Error::no_answer(format!("no pair of values has a {}", measure.in_words()))
+    })?;
+    let (mut best, mut least) = (first, first.2);
+    for cell in cells {
+        if cell.2 > best.2 {
+            best = cell;
+        }
+        least = least.min(cell.2);
+    }
+    let unit = shown(1.0).1;
+    let [x, y] = &grid.parameters;
+    let decimals = usize::from(best.2 < 100.0);
+    let figure = |value: f64| rounded(value, decimals);
+    let title = format!(
+        "{} and {}: {} {} to {} {unit}, best at {} and {}",
+        capital(&x.in_words()),
+        y.in_words(),
+        measure.in_words(),
+        figure(least),
+        figure(best.2),
+        shown_value(&x.values[best.1]),
+        shown_value(&y.values[best.0])
+    );
+    let [xs, ys] = grid.places.clone();
+    let marker = Marker {
+        at: [xs[best.1], ys[best.0]],
+        text: format!("{} {unit}", figure(best.2)),
+        detail: String::new(),
+        role: Role::Reference,
+    };
+    Ok(HeatMap {
+        heading: Heading {
+            subtitle: format!(
+                "{}: {}",
+                grid.base.lifter_title,
+                grid.base.movement_title.to_lowercase()
+            ),
+            footnote: format!(
+                "As it is: {} {unit}.",
+                grid.base_figures
+                    .value(measure)
+                    .map_or_else(String::new, |v| figure(shown(v).0))
+            ),
+            description: format!(
+                "A map of the {} over {} and {}. {title}.",
+                measure.in_words(),
+                x.in_words(),
+                y.in_words()
+            ),
+            title,
+        },
+        x: axis(x, &xs),
+        y: axis(y, &ys),
+        xs,
+        ys,
+        values,
+        colour: Axis::new(capital(measure.in_words()), unit).reaching(Extent::Data),
+        decimals,
+        missing: "cannot be done".to_owned(),
+        markers: vec![marker],
+        style: MapStyle::default(),
+    })
+}
+
+/// An axis with the values as they were written.
+fn axis(parameter: &crate::study::Parameter, places: &[f64]) -> Axis {
+    Axis {
+        ticks: places
+            .iter()
+            .zip(&parameter.values)
+            .map(|(place, value)| (*place, shown_value(value)))
+            .collect(),
+        ..Axis::new(capital(&parameter.in_words()), "").reaching(Extent::Data)
+    }
+}

@@ -1,0 +1,299 @@
+//! What changed values do: families, causes, maps, ranks, and the command that shows them.
+
+use approx::assert_relative_eq;
+use assert_cmd::Command;
+use proptest::prelude::*;
+use torquill::library::{Library, Workbench};
+use torquill::study::{Asked, Family, Measured, Parameter, family, grid, rank};
+
+fn bench(movement: &str) -> Workbench {
+    Workbench::open(&Library::built_in(), "reference-man", movement).expect("a built-in model")
+}
+
+fn varied(movement: &str, path: &str, values: &str) -> Family {
+    let parameter = Parameter::read(path, values).expect("values");
+    family(&bench(movement), &[], &parameter, &Asked::default()).expect("a family")
+}
+
+/// Output, complaint and exit status of a call.
+fn call(arguments: &[&str], threads: &str) -> (String, String, i32) {
+    let folder = tempfile::tempdir().expect("a folder");
+    let output = Command::new(env!("CARGO_BIN_EXE_torquill"))
+        .arg("vary")
+        .args(arguments)
+        .env("NO_COLOR", "1")
+        .env("RAYON_NUM_THREADS", threads)
+        .current_dir(folder.path())
+        .output()
+        .expect("the program runs");
+    for file in std::fs::read_dir(folder.path()).expect("a folder") {
+        let bytes = std::fs::read(file.expect("a file").path()).expect("a file");
+        assert!(bytes.len() > 5_000, "a picture of {} bytes", bytes.len());
+    }
+    (
+        String::from_utf8(output.stdout).expect("text"),
+        String::from_utf8(output.stderr).expect("text"),
+        output.status.code().expect("it ends by itself"),
+    )
+}
+
+#[test]
+fn law_a_longer_arm_is_stronger_and_its_fibres_end_shorter() {
+    let family = varied(
+        "biceps-curl",
+        "muscles.biceps_long.moment_arm.elbow",
+        "-20%,-10%,0%,+10%,+20%",
+    );
+    let figures = |index: usize| &family.variants[index].figures;
+    for index in 1..5 {
+        assert!(
+            figures(index).start > figures(index - 1).start,
+            "start {index}"
+        );
+        assert!(
+            figures(index).peak > figures(index - 1).peak,
+            "peak {index}"
+        );
+        // The muscle shortens more for the same turn, so its best length comes earlier.
+        assert!(
+            figures(index).peak_range <= figures(index - 1).peak_range,
+            "place {index}"
+        );
+    }
+    assert!(
+        figures(4).end < figures(0).end,
+        "short fibres win at the end"
+    );
+    assert!(family.has_present());
+    let words = family.why(&family.variants[4]);
+    for part in ["longer moment arms", "but shorter fibres with less force"] {
+        assert!(words.contains(part), "{words}");
+    }
+}
+
+#[test]
+fn law_strength_of_all_muscles_is_force_alone() {
+    // Arms, levers and fibre lengths do not know how strong a muscle is.
+    for movement in ["biceps-curl", "lateral-raise", "triceps-extension"] {
+        let family = varied(movement, "lifter.strength_scale", "-10%,+10%");
+        for variant in &family.variants {
+            for cause in &variant.causes {
+                assert!(cause.lever_log.abs() < 1e-9, "{movement}: {cause:?}");
+                assert!(cause.arm_log.abs() < 0.01, "{movement}: {cause:?}");
+                assert_relative_eq!(cause.fibre_norm[0], cause.fibre_norm[1], epsilon = 0.01);
+                assert_eq!(cause.force_log > 0.0, variant.text == "+10%", "{movement}");
+            }
+        }
+    }
+}
+
+#[test]
+fn law_parts_of_a_cause_make_the_whole() {
+    for (movement, path) in [
+        ("squat", "segments.thigh.length"),
+        ("bench-press", "technique.grip_width"),
+        ("row", "segments.forearm.length"),
+        ("leg-curl", "muscles.semitendinosus.optimal_fibre_length"),
+    ] {
+        let family = varied(movement, path, "-8%,+8%");
+        for variant in &family.variants {
+            assert!(!variant.causes.is_empty(), "{movement}");
+            for cause in &variant.causes {
+                let whole = cause.arm_log + cause.force_log + cause.lever_log + cause.rest_log;
+                assert_relative_eq!(whole, cause.capacity_log, epsilon = 1e-9);
+                let poses = &variant.study.capacity.held;
+                let at = (cause.range * (poses.len() - 1) as f64).round() as usize;
+                let ratio = poses[at].capacity / family.base.capacity.held[at].capacity;
+                assert_relative_eq!(cause.capacity_log.exp(), ratio, max_relative = 1e-9);
+            }
+        }
+    }
+}
+
+#[test]
+fn law_a_row_of_a_map_is_a_family() {
+    let bench = bench("bench-press");
+    let asked = Asked::default();
+    let grips = Parameter::read("technique.grip_width", "60 cm..80 cm:3").expect("values");
+    let tucks = Parameter::read("technique.tuck", "20 deg,40 deg").expect("values");
+    let map = grid(&bench, &[], [grips.clone(), tucks], &asked).expect("a map");
+    for (row, tuck) in ["20 deg", "40 deg"].iter().enumerate() {
+        let sets = [format!("technique.tuck={tuck}")];
+        let family = family(&bench, &sets, &grips, &asked).expect("a family");
+        for (cell, variant) in map.cells[row].iter().zip(&family.variants) {
+            assert_eq!(cell.as_ref(), Some(&variant.figures), "{tuck}");
+        }
+    }
+}
+
+#[test]
+fn law_small_changes_up_and_down_are_opposite_and_match_the_family() {
+    let bench = bench("biceps-curl");
+    let asked = Asked::default();
+    let ranks = rank(&bench, &[], 0.2, Measured::Start, &asked).expect("ranks");
+    assert!(ranks.rows.len() > 20, "{} values matter", ranks.rows.len());
+    for pair in ranks.rows.windows(2) {
+        assert!(pair[0].size_percent() >= pair[1].size_percent());
+    }
+    for row in ranks.rows.iter().filter(|row| row.size_percent() > 0.01) {
+        let sum = row.lowered_percent + row.raised_percent;
+        // The programme has kinks only where another joint takes over: none at the start of a curl.
+        assert!(
+            sum.abs() < 0.1 * row.size_percent(),
+            "{}: {row:?}",
+            row.number.path
+        );
+    }
+    for row in ranks.rows.iter().take(5) {
+        let parameter = Parameter::read(&row.number.path, "-0.2%,+0.2%").expect("values");
+        let family = family(&bench, &[], &parameter, &asked).expect("a family");
+        let ratio = family.variants[1].figures.start / family.base_figures.start;
+        assert_relative_eq!(100.0 * (ratio - 1.0), row.raised_percent, epsilon = 1e-9);
+        let per_percent = family.sensitivity.expect("a number").start_percent;
+        assert_relative_eq!(per_percent, 5.0 * row.raised_percent, max_relative = 0.05);
+    }
+}
+
+#[test]
+fn law_the_heaviest_weight_is_where_the_load_takes_all() {
+    use torquill::resistance::Setup;
+    use torquill::units::Mass;
+    for movement in ["bench-press", "squat", "biceps-curl", "row"] {
+        let family = varied(movement, "lifter.strength_scale", "-10%,+10%");
+        for (scale, variant) in ["-10%", "+10%"].iter().zip(&family.variants) {
+            let heaviest = variant.figures.held_kg.expect("a weight can be held");
+            let asked = Asked {
+                load: Some(Setup::plain(Mass::from_kg(heaviest))),
+                ..Asked::default()
+            };
+            let model = bench(movement)
+                .model(&[format!("lifter.strength_scale={scale}")])
+                .expect("a model");
+            let study = asked.of(&model).expect("a study");
+            let effort = study.setups[0]
+                .sticking
+                .expect("a hardest place")
+                .max_effort;
+            assert_relative_eq!(effort, 1.0, max_relative = 1e-9);
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(300))]
+    #[test]
+    fn law_any_text_of_values_is_read_or_refused(text in "[-+0-9.,:% a-z]{0,24}") {
+        if let Ok(parameter) = Parameter::read("technique.grip_width", &text) {
+            prop_assert!((2..=41).contains(&parameter.values.len()));
+            prop_assert!(parameter.values.iter().all(|value| !value.trim().is_empty()));
+        }
+    }
+}
+
+#[test]
+fn law_the_command_answers_the_students_question() {
+    let question = [
+        "biceps-curl",
+        "--param",
+        "muscles.biceps_long.moment_arm.elbow",
+        "--values",
+        "-20%,-10%,0%,+10%,+20%",
+        "-o",
+        "v.png",
+    ];
+    let (out, complaint, status) = call(&question, "2");
+    assert_eq!((status, complaint.as_str()), (0, ""));
+    for words in [
+        "as it is",
+        "bell-shaped",
+        "Per 1 % more",
+        "longer moment arms",
+        "+20 %",
+    ] {
+        assert!(out.contains(words), "`{words}` is not in {out}");
+    }
+    let json = [&question[..5], &["--format", "json"]].concat();
+    let (out, _, _) = call(&json, "2");
+    let answer: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    assert_eq!(answer["variants"].as_array().map(Vec::len), Some(5));
+    assert_eq!(answer["variants"][4]["value"], "+20%");
+    assert!(answer["sensitivity_per_percent"]["start_percent"].as_f64() > Some(0.0));
+    let csv = [&question[..5], &["--format", "csv"]].concat();
+    let (out, _, _) = call(&csv, "2");
+    assert_eq!(out.lines().count(), 6);
+    assert!(out.starts_with("value,value_si,unit,peak,"), "{out}");
+}
+
+#[test]
+fn law_ranks_and_maps_are_the_same_on_any_number_of_threads() {
+    let rank = ["biceps-curl", "--rank", "-o", "r.png", "--format", "csv"];
+    let map = [
+        "bench-press",
+        "--param",
+        "technique.grip_width",
+        "--values",
+        "60 cm..80 cm:3",
+        "--param",
+        "technique.tuck",
+        "--values",
+        "20 deg,40 deg",
+        "-o",
+        "map.svg",
+    ];
+    for question in [&rank[..], &map[..]] {
+        let (one, complaint, status) = call(question, "1");
+        assert_eq!((status, complaint.as_str()), (0, ""));
+        assert_eq!(one, call(question, "2").0);
+    }
+    let (out, _, _) = call(&map, "2");
+    assert!(out.contains("grip_width") && out.contains("in kg"), "{out}");
+}
+
+#[test]
+fn law_words_are_values_too() {
+    let (out, _, status) = call(
+        &[
+            "squat",
+            "--param",
+            "technique.bar_position",
+            "--values",
+            "high,low",
+        ],
+        "2",
+    );
+    assert_eq!(status, 0);
+    assert!(out.contains("Bar position low: at the start"), "{out}");
+}
+
+#[test]
+fn law_bad_questions_are_refused_with_the_next_step() {
+    let grip = ["bench-press", "--param", "technique.grip_width", "--values"];
+    let cases: [(&[&str], &[&str], &str); 7] = [
+        (&grip, &["10%,20%"], "write +10% or -10%"),
+        (&grip, &["300 cm,400 cm"], "35 cm to 100 cm"),
+        (&grip, &["60 cm..80 in:3"], "its ends are in"),
+        (&grip[..3], &[], "do not belong together"),
+        (
+            &["bench-press"],
+            &["--rank", "--by", "90"],
+            "outside 0.1 to 50 %",
+        ),
+        (
+            &["bench-press", "--param", "technique.grip", "--values"],
+            &["1 m,2 m"],
+            "did you mean `grip_width`",
+        ),
+        (&["bench-pres"], &["--rank"], "bench-press"),
+    ];
+    for (first, more, words) in cases {
+        let question = [first, more, &["-o", "never.png"]].concat();
+        let (out, complaint, status) = call(&question, "2");
+        assert_eq!((status, out.as_str()), (2, ""), "{question:?}: {complaint}");
+        assert!(complaint.contains(words), "{question:?}: {complaint}");
+        assert_eq!(
+            complaint.matches(words).count(),
+            1 + usize::from(words.contains("cm to")),
+            "{complaint}"
+        );
+    }
+}
