@@ -83,8 +83,7 @@ fn series(family: &Family, units: System) -> Vec<Series> {
 pub fn family_title(family: &Family, asked: &Asked, units: System) -> String {
     let measure = Measured::usual(family.base.range.measure);
     let what = match (measure, family.base.range.measure) {
-        (Measured::Held, _) => "heaviest weight",
-        (_, Measure::Torque) => "peak torque",
+        (Measured::Peak, Measure::Torque) => "peak torque",
         _ => measure.in_words(),
     };
     let name = capital(&family.parameter.in_words());

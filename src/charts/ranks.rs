@@ -8,7 +8,15 @@ use crate::study::{Ranked, Ranks};
 use crate::units::rounded;
 
 /// Bars that are readable on a slide.
-const MOST_BARS: usize = 10;
+const MOST_BARS: usize = 9;
+
+/// A name that fits beside a bar.
+fn short(name: &str) -> String {
+    let name = name.replace("moment arm of", "arm of");
+    let name = name.replace(" in its reference pose", "");
+    let name = name.replace("at the shoulder (", "(");
+    capital(&name)
+}
 
 /// The strongest values.
 #[must_use]
@@ -41,9 +49,8 @@ pub fn rank_chart(ranks: &Ranks) -> Tornado {
         heading: Heading {
             title,
             subtitle: format!(
-                "{}: change of the {} when one value is lowered or raised by {by} %",
-                ranks.lifter_title,
-                ranks.measure.in_words()
+                "{}, one value lowered or raised by {by} %",
+                ranks.lifter_title
             ),
             footnote: format!(
                 "One value at a time, {} of {} that change anything; everything else as it is.",
@@ -59,7 +66,7 @@ pub fn rank_chart(ranks: &Ranks) -> Tornado {
         swings: top
             .iter()
             .map(|row| Swing {
-                name: capital(&row.name),
+                name: short(&row.name),
                 lowered: row.lowered_percent,
                 raised: row.raised_percent,
             })

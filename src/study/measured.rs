@@ -142,7 +142,7 @@ impl Measured {
     #[must_use]
     pub fn in_words(self) -> &'static str {
         match self {
-            Self::Held => "heaviest weight over the whole range",
+            Self::Held => "heaviest weight",
             Self::Peak => "greatest capacity",
             Self::Start => "capacity at the start",
             Self::End => "capacity at the end",

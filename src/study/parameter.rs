@@ -171,14 +171,25 @@ pub fn parameter_in_words(path: &str) -> String {
         ["lifter", "strength", group] => format!("strength of the {}", words(group)),
         ["lifter", "strength_scale"] => "strength of all muscles".to_owned(),
         ["lifter", field] => format!("{} of the lifter", words(field)),
-        ["joints", dof, fields @ ..] => {
-            format!("{} of the passive {}", words(&fields.join(" ")), words(dof))
+        ["joints", dof, field] => {
+            let what = match *field {
+                "high" => "upper stop",
+                "low" => "lower stop",
+                "high_torque" => "passive torque at the upper stop",
+                "low_torque" => "passive torque at the lower stop",
+                "width" => "softness of the stops",
+                other => return format!("{} of the {}", words(other), words(dof)),
+            };
+            format!("{what} of the {}", words(dof))
         }
         ["curves", curve, fields @ ..] => {
             format!("{} of the {} curve", words(&fields.join(" ")), words(curve))
         }
         ["movement", "path", .., "from"] | ["movement", "from"] => "start of the range".to_owned(),
         ["movement", "path", .., "to"] | ["movement", "to"] => "end of the range".to_owned(),
+        ["movement", "path", end @ ("start" | "end"), way] => {
+            format!("{} of the path, {}", words(end), words(way))
+        }
         ["movement", "path", fields @ ..] | ["movement", fields @ ..] => {
             words(&fields.join(" ")) + " of the movement"
         }

@@ -162,6 +162,57 @@ fn quoted(field: &str) -> String {
     format!("\"{}\"", field.replace('"', "\"\""))
 }
 
+/// Where the table of the developers' guide begins.
+const HEADING: &str = "## Published checks\n";
+
+/// Makes the table of the guide anew from the rows that the last whole run of the tests wrote.
+#[test]
+#[ignore = "writes the table of published checks into DEVELOPERS.md"]
+fn renew_the_table_of_the_guide() {
+    let guide = Path::new(env!("CARGO_MANIFEST_DIR")).join("DEVELOPERS.md");
+    let text = std::fs::read_to_string(&guide).expect("the guide can be read");
+    let (before, _) = text
+        .split_once(HEADING)
+        .expect("the guide has the heading of the table");
+    let mut files: Vec<PathBuf> = std::fs::read_dir(published_folder())
+        .expect("run the whole suite first")
+        .map(|entry| entry.expect("an entry").path())
+        .collect();
+    files.sort();
+    let (mut lines, mut reasons, mut met, mut sources) =
+        (Vec::new(), Vec::new(), 0, std::collections::BTreeSet::new());
+    for file in &files {
+        let name = file.file_stem().expect("a name").to_string_lossy();
+        let mut rows = csv::Reader::from_path(file).expect("a table");
+        for row in rows.records() {
+            let row = row.expect("a row");
+            let cell = |index: usize| row[index].replace('|', "/").replace('\n', " ");
+            let shown: Vec<String> = (0..6).map(cell).collect();
+            lines.push(format!("| {name} | {} |", shown.join(" | ")));
+            sources.insert(cell(5));
+            match &row[4] {
+                "met" => met += 1,
+                _ => reasons.push(format!("- {}: {}", cell(0), cell(6))),
+            }
+        }
+    }
+    let made = format!(
+        "{before}{HEADING}\
+         Made by the tests: each `published_…` test writes its rows to `target/published/*.csv`, and after a whole run\n\
+         `cargo test --test suite renew_the_table -- --ignored` makes this section of them. {} rows from {} sources,\n\
+         {met} met, {} honest misses (a miss that becomes right fails its test, so that it is moved).\n\n\
+         | file | what | published | accepted | computed | verdict | source |\n\
+         | --- | --- | --- | --- | --- | --- | --- |\n\
+         {}\n\n### Misses and why\n{}\n",
+        lines.len(),
+        sources.len(),
+        reasons.len(),
+        lines.join("\n"),
+        reasons.join("\n")
+    );
+    std::fs::write(&guide, made).expect("the guide can be written");
+}
+
 #[test]
 fn law_a_miss_is_not_a_hit() {
     let row = |computed, tolerance| Row {
