@@ -4,26 +4,27 @@
 
 mod csv;
 mod detail;
+mod family;
+mod grid;
 mod json;
 mod lecture_page;
 mod plan;
+mod ranks;
 mod sample;
 mod setup_ranking;
 mod summary;
 mod table;
-mod varied;
 
 pub use csv::{curve_csv, rows_to_csv};
+pub use family::{family_csv, family_json, family_table};
+pub use grid::{grid_csv, grid_json, grid_table};
 pub use json::{curve_json, pretty};
 pub use lecture_page::{PageFigure, PageHead, lecture_page};
 pub use plan::{SheetPart, plan_csv, plan_json, plan_text, sheet_html};
+pub use ranks::{rank_csv, rank_json, rank_table};
 pub use sample::{Sample, samples};
 pub use setup_ranking::{
     SetupRow, all_cautions, goal_in_words, ranking_csv, ranking_json, ranking_table, setup_row,
 };
 pub use summary::{Summary, summary};
 pub use table::{curve_table, findings, table};
-pub use varied::{
-    family_csv, family_json, family_table, grid_csv, grid_json, grid_table, rank_csv, rank_json,
-    rank_table,
-};

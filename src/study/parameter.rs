@@ -217,15 +217,21 @@ mod tests {
     #[test]
     fn law_lists_and_ranges_are_read() {
         let values = |text: &str| Parameter::read("technique.grip_width", text).map(|p| p.values);
-        assert_eq!(values("-20%, 0%,+20%").unwrap(), ["-20%", "+0%", "+20%"]);
         assert_eq!(
-            values("50 cm..90 cm:5").unwrap(),
+            values("-20%, 0%,+20%").expect("values"),
+            ["-20%", "+0%", "+20%"]
+        );
+        assert_eq!(
+            values("50 cm..90 cm:5").expect("values"),
             ["50 cm", "60 cm", "70 cm", "80 cm", "90 cm"]
         );
-        assert_eq!(values("50..60 cm:2").unwrap(), ["50 cm", "60 cm"]);
-        assert_eq!(values("-10%..+10%:3").unwrap(), ["-10%", "+0%", "+10%"]);
-        assert_eq!(values("high,low").unwrap(), ["high", "low"]);
-        assert_eq!(values("0.5..1").unwrap().len(), 5);
+        assert_eq!(values("50..60 cm:2").expect("values"), ["50 cm", "60 cm"]);
+        assert_eq!(
+            values("-10%..+10%:3").expect("values"),
+            ["-10%", "+0%", "+10%"]
+        );
+        assert_eq!(values("high,low").expect("values"), ["high", "low"]);
+        assert_eq!(values("0.5..1").expect("values").len(), 5);
     }
 
     #[test]

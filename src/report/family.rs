@@ -1,6 +1,6 @@
-//! What changed values do, as tables, CSV and JSON.
+//! A family of curves over one changed value, as table, CSV and JSON.
 //!
-//! In: a [`Family`], a [`Grid`] or [`Ranks`]. Out: text.
+//! In: a [`Family`]. Out: text.
 
 use super::csv::rows_to_csv;
 use super::json::pretty;
@@ -8,12 +8,9 @@ use super::summary::summary;
 use super::table::table;
 use crate::error::Result;
 use crate::movement::Measure;
-use crate::study::{Asked, Family, Figures, Grid, Measured, Ranked, Ranks, Study, shown_value};
+use crate::study::{Asked, Family, Figures, Measured, Study, shown_value};
 use crate::units::{System, rounded};
 use serde_json::{Value, json};
-
-/// Rows of a ranking in a table for people.
-const MOST_ROWS: usize = 25;
 
 /// A family as text: a table of figures, sensitivities, a sentence for every value.
 #[must_use]
@@ -256,169 +253,6 @@ pub fn family_json(family: &Family) -> Result<String> {
         "variants": variants,
         "cannot_be_done": family.undone.iter().map(|u| json!({
             "value": u.text, "reason": u.error.to_string(),
-        })).collect::<Vec<_>>(),
-    }))
-}
-
-/// A grid as rows of text: the second parameter downwards, the first across.
-fn grid_rows(grid: &Grid, shown: impl Fn(f64) -> String, measure: Measured) -> Vec<Vec<String>> {
-    grid.parameters[1]
-        .values
-        .iter()
-        .zip(&grid.cells)
-        .map(|(name, row)| {
-            let cells = row.iter().map(|cell| {
-                let value = cell.as_ref().and_then(|figures| figures.value(measure));
-                value.map_or_else(|| "-".to_owned(), &shown)
-            });
-            std::iter::once(shown_value(name)).chain(cells).collect()
-        })
-        .collect()
-}
-
-/// A grid as text.
-#[must_use]
-pub fn grid_table(grid: &Grid, measure: Measured, asked: &Asked, units: System) -> String {
-    let [x, y] = &grid.parameters;
-    let corner = format!("{} \\ {}", y.path, x.path);
-    let names: Vec<String> = x.values.iter().map(|value| shown_value(value)).collect();
-    let mut header = vec![corner.as_str()];
-    header.extend(names.iter().map(String::as_str));
-    let decimals = if asked.load.is_some() { 2 } else { 1 };
-    let shown = |value: f64| rounded(measure.shown(value, &grid.base, asked, units).0, decimals);
-    format!(
-        "{} in {}; as it is {}\n\n{}",
-        measure.in_words(),
-        measure.shown(0.0, &grid.base, asked, units).1,
-        grid.base_figures
-            .value(measure)
-            .map_or_else(|| "none".to_owned(), shown),
-        table(&header, grid_rows(grid, shown, measure), 1)
-    )
-}
-
-/// A grid as CSV: a row a pair, SI units.
-pub fn grid_csv(grid: &Grid, measure: Measured) -> Result<String> {
-    let [x, y] = &grid.parameters;
-    let header = [x.path.as_str(), y.path.as_str(), "value"];
-    let rows = y.values.iter().zip(&grid.cells).flat_map(|(b, row)| {
-        x.values.iter().zip(row).map(move |(a, cell)| {
-            let value = cell.as_ref().and_then(|figures| figures.value(measure));
-            vec![
-                a.clone(),
-                b.clone(),
-                value.map_or_else(String::new, |v| v.to_string()),
-            ]
-        })
-    });
-    rows_to_csv(&header, rows)
-}
-
-/// A grid as JSON.
-pub fn grid_json(grid: &Grid, measure: Measured) -> Result<String> {
-    let parameter = |index: usize| {
-        let parameter = &grid.parameters[index];
-        json!({
-            "parameter": parameter.path,
-            "values": parameter.values,
-            "values_si": grid.places[index],
-        })
-    };
-    let cells: Vec<Vec<Option<f64>>> = grid
-        .cells
-        .iter()
-        .map(|row| {
-            row.iter()
-                .map(|cell| cell.as_ref()?.value(measure))
-                .collect()
-        })
-        .collect();
-    pretty(&json!({
-        "across": parameter(0),
-        "upwards": parameter(1),
-        "measure": measure.in_words(),
-        "present": grid.base_figures.value(measure),
-        "values": cells,
-    }))
-}
-
-/// A ranking as text: the strongest values and a sentence.
-#[must_use]
-pub fn rank_table(ranks: &Ranks) -> String {
-    let row = |row: &Ranked| {
-        vec![
-            row.number.path.clone(),
-            row.name.clone(),
-            rounded(row.lowered_percent, 2),
-            rounded(row.raised_percent, 2),
-        ]
-    };
-    let header = ["value", "in words", "lowered %", "raised %"];
-    let mut text = table(
-        &header,
-        ranks.rows.iter().take(MOST_ROWS).map(row).collect(),
-        2,
-    );
-    let by = rounded(ranks.by_percent, 2);
-    if let Some(first) = ranks.rows.first() {
-        text += &format!(
-            "\nEach value was lowered and raised by {by} % alone. The {} matters most: {} % of the {}.\n",
-            first.name,
-            rounded(first.size_percent(), 1),
-            ranks.measure.in_words()
-        );
-    }
-    let more = ranks.rows.len().saturating_sub(MOST_ROWS);
-    if more > 0 {
-        text += &format!("{more} more change it less (--format csv lists all).\n");
-    }
-    if ranks.without_effect > 0 {
-        text += &format!("{} values change nothing.\n", ranks.without_effect);
-    }
-    for (number, error) in &ranks.undone {
-        text += &format!("{} could not be changed: {error}\n", number.path);
-    }
-    text
-}
-
-/// A ranking as CSV.
-pub fn rank_csv(ranks: &Ranks) -> Result<String> {
-    rows_to_csv(
-        &[
-            "path",
-            "value_si",
-            "unit",
-            "lowered_percent",
-            "raised_percent",
-        ],
-        ranks.rows.iter().map(|row| {
-            vec![
-                row.number.path.clone(),
-                row.number.value.to_string(),
-                row.number.unit.to_owned(),
-                row.lowered_percent.to_string(),
-                row.raised_percent.to_string(),
-            ]
-        }),
-    )
-}
-
-/// A ranking as JSON.
-pub fn rank_json(ranks: &Ranks) -> Result<String> {
-    pretty(&json!({
-        "by_percent": ranks.by_percent,
-        "measure": ranks.measure.in_words(),
-        "without_effect": ranks.without_effect,
-        "values": ranks.rows.iter().map(|row| json!({
-            "path": row.number.path,
-            "in_words": row.name,
-            "value_si": row.number.value,
-            "unit": row.number.unit,
-            "lowered_percent": row.lowered_percent,
-            "raised_percent": row.raised_percent,
-        })).collect::<Vec<_>>(),
-        "cannot_be_changed": ranks.undone.iter().map(|(number, error)| json!({
-            "path": number.path, "reason": error.to_string(),
         })).collect::<Vec<_>>(),
     }))
 }
