@@ -44,13 +44,30 @@ pub struct Exit {
 /// The visible pieces of a curve in pixels.
 #[must_use]
 pub fn visible(series: &Series, plot: &Plot) -> Vec<Vec<Point>> {
-    clipped(&plot.all_px(&series.points), &plot.area)
+    clipped(&on_plot(series, plot), &plot.area)
+}
+
+/// A curve this close to the upper or lower edge runs along it and does not leave, pixels: rounding is far
+/// smaller, and nobody sees it.
+const EDGE: f64 = 1.0e-3;
+
+/// Points of a curve in pixels; those at an edge lie on it exactly.
+fn on_plot(series: &Series, plot: &Plot) -> Vec<Point> {
+    let mut all = plot.all_px(&series.points);
+    for point in &mut all {
+        for edge in [plot.area.top, plot.area.bottom] {
+            if (point[1] - edge).abs() < EDGE {
+                point[1] = edge;
+            }
+        }
+    }
+    all
 }
 
 /// Where the curve leaves the plot upwards or downwards.
 #[must_use]
 pub fn exits(series: &Series, plot: &Plot) -> Vec<Exit> {
-    let all = plot.all_px(&series.points);
+    let all = on_plot(series, plot);
     let (Some(first), Some(last)) = (all.first(), all.last()) else {
         return Vec::new();
     };
