@@ -61,7 +61,7 @@ fn panel(pick: &Pick, units: System) -> Panel {
             curve(picked, name, Role::Series(index + 1))
         })
         .collect();
-    if let Some(plain) = &pick.plain {
+    if let Some(plain) = compared(pick) {
         series.push(curve(
             plain,
             format!("{}, plain", units.mass(plain.plain_mass)),
@@ -76,16 +76,19 @@ fn panel(pick: &Pick, units: System) -> Panel {
     }
 }
 
+/// Plain weight, unless that is number 1 itself.
+fn compared(pick: &Pick) -> Option<&Picked> {
+    pick.plain.as_ref().filter(|_| pick.ranked[0].hung > 0)
+}
+
 /// The sticking regions before and after: of plain weight and of the first setup.
 fn spans(pick: &Pick, units: System) -> Vec<Span> {
     let first = pick
         .ranked
         .first()
         .map(|first| (first, "Sticking region, number 1", Role::Series(1)));
-    let plain = pick
-        .plain
-        .as_ref()
-        .map(|plain| (plain, "Sticking region, plain weight", Role::Reference));
+    let plain =
+        compared(pick).map(|plain| (plain, "Sticking region, plain weight", Role::Reference));
     plain
         .into_iter()
         .chain(first)
@@ -115,6 +118,13 @@ pub fn ranking_title(pick: &Pick, units: System) -> String {
         .setup
         .added_name(units)
         .unwrap_or_else(|| short(pick, first, units));
+    if first.flattening_percent < 0.0 {
+        return format!(
+            "{movement}: {added} {} effort less even by {} %",
+            verb(&added, "make"),
+            rounded(-first.flattening_percent, 0)
+        );
+    }
     format!(
         "{movement}: {added} {} effort by {} %",
         verb(&added, "flatten"),

@@ -25,9 +25,9 @@ pub struct SetupOptions {
     /// Chain: NAME[:COUNT a side], such as chain-10mm:1
     #[arg(long, value_name = "CHAIN")]
     pub chain: Vec<String>,
-    /// Any other implement: "cable 40 kg, ratio 2, from rack-high", "spotter 150 N", "cam 0 deg=10 cm, 60 deg=14 cm"
-    /// (kinds: bar, plates, plate, collars, dumbbell, belt, band, chain, cable, cam, lever, sled, lowering, spotter,
-    /// counterweight)
+    /// Any other implement: "cable 40 kg, ratio 2, from rack-high", "spotter 150 N", "cam fitted"
+    /// (kinds: bar, plates, plate, collars, dumbbell, belt, body, band, chain, cable, cam, lever, sled, lowering,
+    /// spotter, counterweight)
     #[arg(long, value_name = "KIND ...")]
     pub item: Vec<String>,
     /// Setup from a model file

@@ -3,6 +3,9 @@
 /// Share of the greatest effort from which a place belongs to the sticking region.
 pub const REGION_SHARE: f64 = 0.95;
 
+/// An effort up to this is a rounding error of a load that asks for nothing.
+const NO_EFFORT: f64 = 1.0e-12;
+
 /// Where a lift is hardest.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Sticking {
@@ -30,7 +33,7 @@ pub fn sticking(effort: &[f64], share: f64) -> Option<Sticking> {
     let top = (0..=last)
         .filter(|i| effort[*i].is_finite())
         .max_by(|a, b| effort[*a].total_cmp(&effort[*b]).then(b.cmp(a)))?;
-    if effort[top] <= 0.0 {
+    if effort[top] <= NO_EFFORT {
         return None;
     }
     let (shift, max_effort) = refined(effort, top, last);

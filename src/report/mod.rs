@@ -11,7 +11,9 @@ mod lecture_page;
 mod plan;
 mod ranks;
 mod sample;
+mod setup_cautions;
 mod setup_ranking;
+mod setup_rows;
 mod summary;
 mod table;
 
@@ -23,8 +25,8 @@ pub use lecture_page::{PageFigure, PageHead, lecture_page};
 pub use plan::{SheetPart, plan_csv, plan_json, plan_text, sheet_html};
 pub use ranks::{rank_csv, rank_json, rank_table};
 pub use sample::{Sample, samples};
-pub use setup_ranking::{
-    SetupRow, all_cautions, goal_in_words, ranking_csv, ranking_json, ranking_table, setup_row,
-};
+pub use setup_cautions::{all_cautions, goal_in_words};
+pub use setup_ranking::ranking_table;
+pub use setup_rows::{SetupRow, ranking_csv, ranking_json, setup_row};
 pub use summary::{Summary, summary};
 pub use table::{curve_table, findings, table};

@@ -14,18 +14,30 @@ use serde::Deserialize;
 pub struct Cam {
     points: Vec<(f64, f64)>,
     radius_m: Spline,
+    /// Mean radius of a cam that is still to be fitted to a capacity; it is round until then.
+    to_fit: Option<Length>,
 }
 
+/// A cam as a file writes it: `(profile: [("0 deg", "10 cm"), …])` or `(fitted: "12 cm")`.
 #[derive(Deserialize)]
 #[serde(rename = "Cam", deny_unknown_fields)]
 struct CamRecord {
+    #[serde(default)]
     profile: Vec<(Angle, Length)>,
+    #[serde(default)]
+    fitted: Option<Length>,
 }
 
 impl TryFrom<CamRecord> for Cam {
     type Error = String;
     fn try_from(record: CamRecord) -> Result<Self, String> {
-        Self::through(&record.profile)
+        match record.fitted {
+            None => Self::through(&record.profile),
+            Some(mean_radius) if record.profile.is_empty() => Self::to_fit(mean_radius),
+            Some(_) => {
+                Err("a cam has either a profile or is fitted to the lifter, not both".to_owned())
+            }
+        }
     }
 }
 
@@ -57,7 +69,39 @@ impl Cam {
         }
         let radius_m =
             Spline::through(&points, Beyond::ConstantValue).map_err(|fault| fault.to_string())?;
-        Ok(Self { points, radius_m })
+        Ok(Self {
+            points,
+            radius_m,
+            to_fit: None,
+        })
+    }
+
+    /// A cam that will follow the lifter's strength, with this mean radius: round until it is
+    /// [fitted](Self::followed).
+    ///
+    /// **Fails** for a radius outside 5 mm to 1 m.
+    pub fn to_fit(mean_radius: Length) -> Result<Self, String> {
+        let round = Self::through(&[(Angle::ZERO, mean_radius)])?;
+        Ok(Self {
+            to_fit: Some(mean_radius),
+            ..round
+        })
+    }
+
+    /// Whether it is still to be fitted to a lifter.
+    #[must_use]
+    pub fn is_to_fit(&self) -> bool {
+        self.to_fit.is_some()
+    }
+
+    /// The cam as it is once the lifter's capacity is known: fitted if it was to be, else itself.
+    ///
+    /// **Fails** as [`Cam::fitted`] does.
+    pub fn followed(&self, angles: &[Angle], capacity: &[f64]) -> Result<Self, String> {
+        match self.to_fit {
+            Some(mean_radius) => Self::fitted(angles, capacity, mean_radius),
+            None => Ok(self.clone()),
+        }
     }
 
     /// A cam that is large where the lifter is strong, in proportion to capacity.

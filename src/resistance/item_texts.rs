@@ -35,7 +35,7 @@ pub struct ItemKind {
 type Reader = fn(&Words<'_>, &Stock<'_>) -> Result<Item>;
 
 /// Every kind of item that a text can name, in the order of help.
-pub const ITEM_KINDS: [ItemKind; 15] = [
+pub const ITEM_KINDS: [ItemKind; 16] = [
     kind("bar", "bar 20 kg", "an empty bar", &[], bar),
     kind(
         "plates",
@@ -67,6 +67,13 @@ pub const ITEM_KINDS: [ItemKind; 15] = [
     ),
     kind("belt", "belt 20 kg", "plates on a belt", &[], belt),
     kind(
+        "body",
+        "body 80 kg",
+        "body mass in the place of the lifter's own",
+        &[],
+        body,
+    ),
+    kind(
         "band",
         "band loop-29mm:1@floor,doubled",
         "bands, as behind --band",
@@ -90,7 +97,7 @@ pub const ITEM_KINDS: [ItemKind; 15] = [
     kind(
         "cam",
         "cam 0 deg=10 cm, 60 deg=14 cm",
-        "a machine's cam: radius over angle since the start",
+        "a machine's cam: radius over angle since the start, or \"cam fitted 12 cm\" to follow the lifter's strength",
         &[],
         cam,
     ),
@@ -164,7 +171,7 @@ pub fn item_from_text(text: &str, stock: &Stock) -> Result<Item> {
         let known: Vec<&str> = ITEM_KINDS.iter().map(|kind| kind.word).collect();
         return Err(Error::bad(format!("`{word}` is no kind of load"))
             .hint(format!("kinds are {}", known.join(", ")))
-            .hint(format!("such as \"{}\"", ITEM_KINDS[8].example)));
+            .hint(format!("such as \"{}\"", ITEM_KINDS[9].example)));
     };
     let mut words = Words {
         text,
@@ -295,6 +302,10 @@ fn belt(words: &Words, _: &Stock) -> Result<Item> {
     Ok(Item::Weight(Weight::Belt(words.mass()?)))
 }
 
+fn body(words: &Words, _: &Stock) -> Result<Item> {
+    Ok(Item::Weight(Weight::BodyMass(words.mass()?)))
+}
+
 fn band(words: &Words, stock: &Stock) -> Result<Item> {
     band_from_text(words.main, stock).map(Item::Band)
 }
@@ -327,7 +338,17 @@ fn cable(words: &Words, stock: &Stock) -> Result<Item> {
         .map_err(Error::bad)
 }
 
+/// Mean radius of a fitted cam whose text names none. Assumed: a common size; it scales the load alone.
+const MEAN_CAM_RADIUS: Length = Length::from_m(0.12);
+
 fn cam(words: &Words, _: &Stock) -> Result<Item> {
+    if let Some(mean_radius) = words.main.strip_prefix("fitted") {
+        let mean_radius = match mean_radius.trim() {
+            "" => MEAN_CAM_RADIUS,
+            text => Length::from_text(text).map_err(Error::bad)?,
+        };
+        return Cam::to_fit(mean_radius).map(Item::Cam).map_err(Error::bad);
+    }
     let point = |part: &str| -> Result<(Angle, Length)> {
         let (angle, radius) = part.split_once('=').ok_or_else(|| {
             Error::bad(format!(

@@ -5,6 +5,7 @@
 //! kind no more than the gym owns, in any of its hangings.
 
 use super::gym::Gym;
+use super::hung_words::chain_hang_in_words;
 use crate::error::{Error, Result};
 use crate::movement::{Carrier, LoadPoint, PlaneForce};
 use crate::resistance::{
@@ -114,12 +115,14 @@ impl Rack {
                 left_out: Vec::new(),
             },
             reasons: BTreeMap::new(),
+            kinds: BTreeMap::new(),
         };
         for (band, count) in gym
             .bands
             .iter()
             .filter(|(band, _)| allowed.takes("bands", band.name()))
         {
+            gathered.knows("band", band.name());
             gathered.band(band, *count, &gym.anchors);
         }
         let chains = gym.chains.iter().filter(|(chains, _)| {
@@ -128,6 +131,9 @@ impl Rack {
                 .is_some_and(|chain| allowed.takes("chains", chain.name()))
         });
         for (chains, count) in chains {
+            if let Some(chain) = chains.first() {
+                gathered.knows("chain", chain.name());
+            }
             gathered.chain(chains, *count);
         }
         gathered.finished()
@@ -173,9 +179,15 @@ struct Gathered<'a> {
     rack: Rack,
     /// Pieces that were left out, by reason and way of hanging.
     reasons: BTreeMap<(&'static str, String), Vec<String>>,
+    /// Names of all bands and all chains that may be used.
+    kinds: BTreeMap<&'static str, Vec<String>>,
 }
 
 impl Gathered<'_> {
+    fn knows(&mut self, group: &'static str, name: &str) {
+        self.kinds.entry(group).or_default().push(name.to_owned());
+    }
+
     fn band(&mut self, band: &Band, count: u32, anchors: &BTreeMap<String, Anchor>) {
         let Some(kind) = self.kind(band.name(), count) else {
             return;
@@ -233,7 +245,7 @@ impl Gathered<'_> {
                     Some(reason) => {
                         let leader_cm = chain.leader().length.as_cm();
                         let on = if leader_cm > 0.0 {
-                            format!(" on {} cm", rounded(leader_cm, 0))
+                            format!(" on a leader of {} cm", rounded(leader_cm, 0))
                         } else {
                             String::new()
                         };
@@ -312,19 +324,31 @@ impl Gathered<'_> {
             .hint("name what may be used, --only bands, or list fewer anchors"));
         }
         self.rack.hangings.sort_by_key(|hanging| !hanging.helps);
-        self.rack.left_out = self
-            .reasons
-            .iter()
-            .map(|((reason, how), names)| {
-                let how = if how.is_empty() {
-                    String::new()
-                } else {
-                    format!(" ({how})")
-                };
-                format!("{}{how}: {reason}.", names.join(", "))
-            })
-            .collect();
+        self.rack.left_out = self.left_out_in_words();
         Ok(self.rack)
+    }
+
+    /// One sentence for each reason and list of pieces, the ways of hanging together.
+    fn left_out_in_words(&self) -> Vec<String> {
+        let mut together: BTreeMap<(&str, &[String]), Vec<&str>> = BTreeMap::new();
+        for ((reason, how), names) in &self.reasons {
+            let ways = together.entry((reason, names)).or_default();
+            ways.extend((!how.is_empty()).then_some(how.as_str()));
+        }
+        let sentence = |((reason, names), ways): ((&str, &[String]), Vec<&str>)| {
+            let whole = self.kinds.iter().find(|(_, all)| all.as_slice() == names);
+            let names = match whole {
+                Some((group, all)) if all.len() > 1 => format!("every {group}"),
+                _ => names.join(", "),
+            };
+            let ways = if ways.is_empty() {
+                String::new()
+            } else {
+                format!(" ({})", ways.join("; "))
+            };
+            format!("{names}{ways}: {reason}.")
+        };
+        together.into_iter().map(sentence).collect()
     }
 }
 
@@ -340,55 +364,5 @@ fn idle_chain(force: &[PlaneForce]) -> Option<&'static str> {
         Some("would hang free over the whole range and be plain weight")
     } else {
         None
-    }
-}
-
-fn chain_hang_in_words(hang: ChainHang) -> &'static str {
-    match hang {
-        ChainHang::Straight => "straight",
-        ChainHang::DoubleLooped => "double-looped",
-    }
-}
-
-/// The bands and chains of a setup in words, by the gym's own names of its anchors.
-#[must_use]
-pub fn hung_in_words(items: &[Item], gym: &Gym) -> String {
-    let words: Vec<String> = items
-        .iter()
-        .filter_map(|item| match item {
-            Item::Band(hung) => {
-                let named = gym
-                    .anchors
-                    .iter()
-                    .find(|(_, anchor)| **anchor == hung.anchor);
-                let place = named.map_or_else(|| hung.anchor.in_words(), |(name, _)| name.clone());
-                Some(format!(
-                    "{} × {} a side from {place}, {}",
-                    hung.count,
-                    hung.band.name(),
-                    hung.hang.in_words()
-                ))
-            }
-            Item::Chain(hung) => {
-                let how = chain_hang_in_words(hung.hang);
-                let leader_cm = hung.chain.leader().length.as_cm();
-                let leader = if leader_cm > 0.0 {
-                    format!(" on a leader of {} cm", rounded(leader_cm, 0))
-                } else {
-                    String::new()
-                };
-                Some(format!(
-                    "{} × {} a side, {how}{leader}",
-                    hung.count,
-                    hung.chain.name()
-                ))
-            }
-            _ => None,
-        })
-        .collect();
-    if words.is_empty() {
-        "none".to_owned()
-    } else {
-        words.join(" + ")
     }
 }

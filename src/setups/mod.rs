@@ -5,21 +5,32 @@
 
 mod buildable;
 mod cautions;
+mod combination;
+mod found;
 mod gym;
+mod gym_faults;
+mod hung_words;
+mod kernel;
+mod limits;
 mod loading;
-mod ranking;
 mod score;
+mod search;
 mod sums;
 mod wish;
 
-pub use buildable::{Allowed, Hanging, MOST_LEAN_DEG, Rack, hung_in_words};
+pub use buildable::{Allowed, Hanging, MOST_LEAN_DEG, Rack};
 pub use cautions::{Uses, cautions};
+pub use combination::{Candidate, Combination, Miss};
+pub use found::{Found, Merit};
 pub use gym::{
-    BandRecord, BarRecord, ChainRecord, Gym, GymFault, GymFile, PlateRecord, SledRecord,
-    StackRecord,
+    BandRecord, BarRecord, ChainRecord, Gym, GymFile, PlateRecord, SledRecord, StackRecord,
 };
+pub use gym_faults::GymFault;
+pub use hung_words::{hangs_explained, hung_in_words};
+pub use kernel::Kernel;
+pub use limits::{Gap, Limit};
 pub use loading::{Loading, Loadings, MOST_PLATES_A_SIDE, mass_in_words};
-pub use ranking::{Candidate, Combination, Found, Merit, Miss, Watch, search};
-pub use score::{Gap, Judged, Kernel, Limit, steady};
+pub use score::{Judged, steady};
+pub use search::{Watch, search};
 pub use sums::Field;
-pub use wish::{Goal, LoadLimit, MOST_HUNG, STUDIED_SHARES, Wish};
+pub use wish::{Goal, LoadLimit, MOST_HUNG, STUDIED_SHARES, Wish, place_in_words};

@@ -1,17 +1,17 @@
-//! Why the first setup wins, and what bands and chains do to this lift at all.
+//! What bands and chains do to this lift at all, and what helps where they do not.
 //!
-//! In: the ranked setups, the ground they were searched on. Out: sentences. Where pieces that pull down
-//! make effort less even, cables and cams are tried on the same ground, and what helps is named.
+//! In: the ground that setups were searched on. Out: sentences. Where pieces that pull down make effort
+//! less even, cables, hinged arms and cams are tried on the same ground, and what helps is named.
 
 use super::picked::Picked;
-use super::study::{Ground, Study, load_points};
+use super::study::{Ground, load_points};
 use crate::capacity::Shape;
 use crate::error::Result;
 use crate::movement::{Carrier, PlaneForce};
 use crate::overlay::{flattening_percent, spread};
-use crate::resistance::{Anchor, Cable, Cam, Item, Lead, Motion, Setup};
-use crate::setups::{Field, Goal, Kernel, Rack, STUDIED_SHARES, Wish};
-use crate::units::{Angle, Length, Mass, System, rounded};
+use crate::resistance::{Anchor, Cable, Cam, Item, Lead, LeverMachine, Motion, Setup, Turns};
+use crate::setups::{Field, Kernel, Rack, STUDIED_SHARES};
+use crate::units::{Angle, Length, Mass, rounded};
 
 /// Flattening that is worth a sentence, %. Assumed: less is lost in the spread between equal bands.
 const WORTH_SAYING: f64 = 5.0;
@@ -61,7 +61,7 @@ pub(super) fn advice(
         ([], Carrier::Body) => {
             "What would help is a machine for this lift whose cam or lever follows the lifter's strength.".to_owned()
         }
-        ([], _) => "No cable that was tried evens this lift out either.".to_owned(),
+        ([], _) => "No cable or hinged arm that was tried evens this lift out either.".to_owned(),
         (list, _) => format!("What helps instead: {}.", list.join("; ")),
     });
     Ok(advice)
@@ -112,12 +112,16 @@ fn helping_words(percent: f64) -> String {
     }
 }
 
-/// Cables and cams that flatten this lift, best first, in words.
+/// Cables, hinged arms and cams that flatten this lift, best first, in words.
 fn remedies(ground: &Ground<'_>, field: &Field) -> Result<Vec<String>> {
     let mut found: Vec<(f64, String)> = Vec::new();
     match ground.range.carrier {
         Carrier::Lever { .. } => found.extend(fitted_cam(ground)?),
-        Carrier::Dumbbell | Carrier::Bar => found.extend(best_cable(ground, field, &pulleys())),
+        Carrier::Dumbbell => found.extend(best_of_tried(ground, field, &cables())),
+        Carrier::Bar => {
+            found.extend(best_of_tried(ground, field, &cables()));
+            found.extend(best_of_tried(ground, field, &hinged_arms(ground)));
+        }
         Carrier::Sled { .. } | Carrier::Body => {}
     }
     found.retain(|(percent, _)| *percent > WORTH_SAYING);
@@ -128,38 +132,86 @@ fn remedies(ground: &Ground<'_>, field: &Field) -> Result<Vec<String>> {
         .collect())
 }
 
-/// A pulley to which a cable may lead, in words.
-type Led = (Lead, String);
+/// An implement in the place of weights, in words.
+type Tried = (Item, String);
 
-/// Pulleys on a grid: every 20 cm up to 220 cm high, up to 1 m ahead and behind.
-fn pulleys() -> Vec<Led> {
+/// Cables to pulleys on a grid: every 20 cm up to 220 cm high, up to 1 m ahead and behind.
+fn cables() -> Vec<Tried> {
     let heights = (0..=11).map(|step| 20.0 * f64::from(step));
     heights
         .flat_map(|height_cm| (-5..=5).map(move |step| (height_cm, 20.0 * f64::from(step))))
         .filter_map(|(height_cm, offset_cm)| {
-            let anchor = Anchor::at(Length::from_cm(height_cm), Length::from_cm(offset_cm)).ok()?;
-            let aside = match offset_cm {
-                0.0 => "straight above or below the start".to_owned(),
-                cm if cm > 0.0 => format!("{} cm ahead (or outward)", rounded(cm, 0)),
-                cm => format!("{} cm behind (or inward)", rounded(-cm, 0)),
-            };
+            let pulley = Anchor::at(Length::from_cm(height_cm), Length::from_cm(offset_cm)).ok()?;
+            let lead = Lead::Pulley(pulley);
+            let cable = Cable::new(Mass::from_kg(10.0), 1.0, 0.0, lead).ok()?;
             let words = format!(
-                "a cable to a pulley {} cm high, {aside}",
-                rounded(height_cm, 0)
+                "a cable to a pulley {}, {}",
+                high(height_cm),
+                aside(offset_cm)
             );
-            Some((Lead::Pulley(anchor), words))
+            Some((Item::Cable(cable), words))
         })
         .collect()
 }
 
-/// The best of some cables in the place of weights, if it loads every place of the range.
-fn best_cable(ground: &Ground<'_>, field: &Field, cables: &[Led]) -> Option<(f64, String)> {
+/// Nearest and farthest that hands hold a hinged arm from its hinge, m. Assumed: a bar of 2.2 m.
+const HELD_AT_M: [f64; 2] = [0.3, 2.2];
+
+/// Arms hinged on a grid, up to 1 m high and 2 m ahead or behind, with plates at 2 m in line with the
+/// hands: those whose hands stay on the arm.
+fn hinged_arms(ground: &Ground<'_>) -> Vec<Tried> {
+    let points = load_points(&ground.range);
+    let start_x_m = points.first().map_or(0.0, |point| point.x_m);
+    let heights = (0..=5).map(|step| 20.0 * f64::from(step));
+    heights
+        .flat_map(|height_cm| (-10..=10).map(move |step| (height_cm, 20.0 * f64::from(step))))
+        .filter(|(height_cm, offset_cm)| {
+            points.iter().all(|point| {
+                let x_m = point.x_m - start_x_m - offset_cm / 100.0;
+                let held_m = x_m.hypot(point.z_m - height_cm / 100.0);
+                (HELD_AT_M[0]..=HELD_AT_M[1]).contains(&held_m)
+            })
+        })
+        .filter_map(|(height_cm, offset_cm)| {
+            let hinge = Anchor::at(Length::from_cm(height_cm), Length::from_cm(offset_cm)).ok()?;
+            let turns = Turns::AboutPivot {
+                pivot: hinge,
+                plates_ahead: Angle::from_deg(0.0),
+            };
+            let arm = LeverMachine::new(Mass::from_kg(10.0), Length::from_m(2.0), turns).ok()?;
+            let words = format!(
+                "a bar hinged at one end {}, {}, its plates at the other end",
+                high(height_cm),
+                aside(offset_cm)
+            );
+            Some((Item::Lever(arm), words))
+        })
+        .collect()
+}
+
+fn high(height_cm: f64) -> String {
+    if height_cm == 0.0 {
+        "on the floor".to_owned()
+    } else {
+        format!("{} cm high", rounded(height_cm, 0))
+    }
+}
+
+fn aside(offset_cm: f64) -> String {
+    match offset_cm {
+        0.0 => "straight above or below the start".to_owned(),
+        cm if cm > 0.0 => format!("{} cm ahead (or outward)", rounded(cm, 0)),
+        cm => format!("{} cm behind (or inward)", rounded(-cm, 0)),
+    }
+}
+
+/// The best of some implements in the place of weights, if it loads every place of the range.
+fn best_of_tried(ground: &Ground<'_>, field: &Field, tried: &[Tried]) -> Option<(f64, String)> {
     let plain = effort_of(ground, field, &Setup::plain(Mass::from_kg(10.0)))?;
-    cables
+    tried
         .iter()
-        .filter_map(|(lead, words)| {
-            let cable = Cable::new(Mass::from_kg(10.0), 1.0, 0.0, *lead).ok()?;
-            let effort = effort_of(ground, field, &Setup::new("", vec![Item::Cable(cable)]))?;
+        .filter_map(|(item, words)| {
+            let effort = effort_of(ground, field, &Setup::new("", vec![item.clone()]))?;
             Some((flattening_percent(&effort, &plain)?, words.clone()))
         })
         .max_by(|a, b| a.0.total_cmp(&b.0))
@@ -200,62 +252,4 @@ fn fitted_cam(ground: &Ground<'_>) -> Result<Option<(f64, String)>> {
             "a machine whose cam follows the lifter's strength".to_owned(),
         )
     }))
-}
-
-/// Why the first setup wins, in a sentence or two.
-pub(super) fn reason(
-    study: &Study,
-    wish: &Wish,
-    plain: Option<&Picked>,
-    first: &Picked,
-    units: System,
-) -> String {
-    let won = match &wish.goal {
-        Goal::Flattest => "it evens effort out most".to_owned(),
-        Goal::MostLoad { at, .. } => format!(
-            "it allows the most load at {} of the range",
-            rounded(*at, 2)
-        ),
-        Goal::Share { share, at } => format!(
-            "its share of bands and chains at {} of the range is nearest to {} %",
-            rounded(*at, 2),
-            rounded(100.0 * share, 0)
-        ),
-        Goal::Profile(_) => "its effort is nearest to the profile".to_owned(),
-    };
-    let flattening = first.flattening_percent;
-    let Some(plain) = plain else {
-        return format!(
-            "Number 1 is first because {won} (flattening {} %).",
-            rounded(flattening, 0)
-        );
-    };
-    if first.hung == 0 {
-        return format!(
-            "Number 1 is first because {won}: no band or chain of this gym does better than plain weight."
-        );
-    }
-    let change = |index: usize| {
-        let kg = first.loads[index].as_kg() - plain.loads[index].as_kg();
-        let word = if kg < 0.0 { "lighter" } else { "heavier" };
-        format!("{} {word}", units.mass(Mass::from_kg(kg.abs())))
-    };
-    let mut words = format!(
-        "Number 1 is first because {won}: {} % flatter than plain weight. Against {} of plain weight at the same hardest effort it is {} at the start and {} at the end",
-        rounded(flattening, 0),
-        units.mass(plain.plain_mass),
-        change(0),
-        change(2)
-    );
-    if let (Some(before), Some(after)) = (plain.study.sticking, first.study.sticking) {
-        let far = (before.point_range - after.point_range).abs() > 0.02;
-        if far {
-            words += &format!(
-                ", and the hardest place moves from {} to {}",
-                study.place_in_words(before.point_range, units),
-                study.place_in_words(after.point_range, units)
-            );
-        }
-    }
-    words + "."
 }

@@ -9,6 +9,7 @@ mod grid;
 mod measured;
 mod muscles;
 mod parameter;
+mod near_miss;
 mod pick;
 mod picked;
 mod rank;
@@ -17,6 +18,7 @@ mod session_oracle;
 #[allow(clippy::module_inception)]
 mod study;
 mod vary;
+mod why;
 
 pub use advice::Advice;
 pub use cause::Cause;

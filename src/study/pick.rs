@@ -3,15 +3,16 @@
 //! In: a question, a gym, a wish. Out: [`Pick`]: ranked setups, the non-dominated ones, what was searched
 //! and left out, why the first wins; or why none fits, with the nearest miss.
 
-use super::advice::{Advice, advice, reason};
+use super::advice::{Advice, advice};
+use super::near_miss::none_fits;
 use super::picked::{Exact, Picked, Settled};
 use super::study::{Ground, Question, Study};
+use super::why::reason;
 use crate::error::{Error, Result};
 use crate::setups::{
-    Allowed, Candidate, Combination, Found, Gym, Kernel, Limit, LoadLimit, Loadings, Merit, Miss,
-    Rack, Watch, Wish, search,
+    Allowed, Candidate, Combination, Found, Gym, Kernel, Loadings, Merit, Rack, Watch, Wish, search,
 };
-use crate::units::{Mass, System, rounded};
+use crate::units::{Mass, System};
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use std::collections::BTreeSet;
 
@@ -246,100 +247,6 @@ fn plain(exact: &Exact<'_>, kernel: &Kernel<'_>) -> Result<Option<Picked>> {
     };
     let settled = exact.as_loaded(Combination::default(), loading)?;
     exact.picked(&settled).map(Some)
-}
-
-/// The answer where nothing fits: the nearest miss, what it misses, what would make it fit.
-fn none_fits(exact: &Exact<'_>, request: &Request<'_>, found: &Found) -> Result<Error> {
-    let gym = &request.gym.title;
-    let Some(miss) = &found.miss else {
-        return Ok(
-            Error::no_answer(format!("nothing that {gym} can build fits exactly"))
-                .hint("widen the limits a little"),
-        );
-    };
-    let near = exact.as_loaded(miss.combination, miss.gap.loading as usize)?;
-    let near = exact.picked(&near)?;
-    let words = match near.hung_words.as_str() {
-        "none" => near.plain_words.clone(),
-        hung => format!("{} and {hung}", near.plain_words),
-    };
-    let (what, fix) = shortfall(miss, &request.wish, &near);
-    Ok(Error::no_answer(format!(
-        "no setup of {gym} fits; the nearest, {words}, {what}"
-    ))
-    .hint(fix)
-    .hint(
-        "bands and chains a side: --hung; pieces a side with plates: --pieces; which ones: --only",
-    ))
-}
-
-fn shortfall(miss: &Miss, wish: &Wish, near: &Picked) -> (String, String) {
-    let gap = &miss.gap;
-    let percent = |share: f64| format!("{} %", rounded(100.0 * share, 1));
-    let kg = |kg: f64| format!("{} kg", rounded(kg, 1));
-    let limit_words = |limit: &LoadLimit| format!("at {} of the range", rounded(limit.at, 2));
-    match gap.limit {
-        Limit::LightestLoad => {
-            let hardest = near.study.effort.iter().copied().fold(0.0, f64::max);
-            let needed = (100.0 * hardest).ceil();
-            let what = format!(
-                "asks for {needed} % of what the lifter has at its hardest place, more than {}",
-                percent(wish.effort)
-            );
-            let fix = if needed <= 100.0 {
-                format!("--effort {needed}% or a lighter load would make it fit")
-            } else {
-                "this lifter cannot hold it: a lighter load, more help, or a stronger lifter would make it fit".to_owned()
-            };
-            (what, fix)
-        }
-        Limit::LeastShare => (
-            format!(
-                "has {} of it from bands and chains, less than {}",
-                percent(gap.has),
-                percent(gap.needs)
-            ),
-            format!(
-                "--share {}%.. would make it fit, or a wider band",
-                (100.0 * gap.has).floor()
-            ),
-        ),
-        Limit::MostShare => (
-            format!(
-                "has {} of it from bands and chains, more than {}",
-                percent(gap.has),
-                percent(gap.needs)
-            ),
-            format!(
-                "--share ..{}% would make it fit, or a narrower band",
-                (100.0 * gap.has).ceil()
-            ),
-        ),
-        Limit::LeastLoad(place) => (
-            format!(
-                "loads {} {}, less than {}",
-                kg(gap.has),
-                limit_words(&wish.loads[place]),
-                kg(gap.needs)
-            ),
-            format!(
-                "at least {} there, or more effort, would make it fit",
-                kg(gap.has.floor())
-            ),
-        ),
-        Limit::MostLoad(place) => (
-            format!(
-                "loads {} {}, more than {}",
-                kg(gap.has),
-                limit_words(&wish.loads[place]),
-                kg(gap.needs)
-            ),
-            format!(
-                "at most {} there, or less effort, would make it fit",
-                kg(gap.has.ceil())
-            ),
-        ),
-    }
 }
 
 impl Pick {

@@ -4,14 +4,14 @@
 //! plain data that charts and reports show. The only place where the chain of rooms is put together.
 
 use crate::anatomy::{Dof, Lifter};
-use crate::capacity::{Acting, CapacityCurve, Class, Pace, class_of, curve_of};
+use crate::capacity::{Acting, CapacityCurve, Class, Pace, class_of, curve_of, plain_direction};
 use crate::demand::DemandCurve;
 use crate::error::{Error, Result};
 use crate::movement::{Carrier, LoadPoint, Measure, Movement, PlaneForce, Pose, Range, trace};
 use crate::numeric::brent;
 use crate::overlay::{REGION_SHARE, Sticking, effort, flattening_percent, sticking};
 use crate::resistance::{Item, LoadForce, Setup, Weight};
-use crate::units::{Length, Mass, System, rounded};
+use crate::units::{Angle, Length, Mass, System, rounded};
 
 /// What is asked.
 #[derive(Debug, Clone)]
@@ -173,11 +173,31 @@ impl<'a> Ground<'a> {
         with_body(setup, self.range.carrier, self.question.lifter.body_mass)
     }
 
+    /// The setup with a cam that follows the lifter's strength where one is asked for.
+    fn with_cam(&self, setup: &Setup) -> Result<Setup> {
+        let mut fitted = setup.clone();
+        for item in &mut fitted.items {
+            if let Item::Cam(cam) = item
+                && cam.is_to_fit()
+            {
+                let points = load_points(&self.range);
+                let angles: Vec<Angle> = points
+                    .iter()
+                    .map(|p| Angle::from_rad(p.lever_rad))
+                    .collect();
+                *cam = cam
+                    .followed(&angles, &self.capacity.values())
+                    .map_err(Error::no_answer)?;
+            }
+        }
+        Ok(fitted)
+    }
+
     /// Steps 3 to 5 of [`study`] for one setup.
     pub(super) fn setup(&self, setup: &Setup) -> Result<SetupStudy> {
         setup.check_for(&self.range.carrier, self.question.movement_name)?;
         let name = setup.short_name(&self.range.carrier, System::Metric);
-        let (demand, values, effort) = self.effort(&self.loaded(setup))?;
+        let (demand, values, effort) = self.effort(&self.loaded(&self.with_cam(setup)?))?;
         let sticking = sticking(&effort, self.question.region_share);
         let limiting = sticking.map(|s| {
             let last = self.capacity.held.len() - 1;
@@ -233,12 +253,24 @@ impl<'a> Ground<'a> {
                 .any(|d| d.x_n.abs() > 1.0e-9 * d.magnitude_n().max(1.0e-9))
     }
 
-    /// Capacity along the setup's own pull; the plain one where that is the same direction.
+    /// Capacity along the setup's own pull; the plain one where that is the same direction, or where
+    /// nothing pulls.
     fn capacity_along(&self, forces: &[PlaneForce]) -> Result<Vec<f64>> {
         if !self.is_askew(forces) {
             return Ok(self.capacity.values());
         }
-        let along = curve_of(&self.acting, &self.range, Some(forces), self.question.pace)?;
+        let plain = plain_direction(self.range.carrier);
+        let pulls: Vec<PlaneForce> = forces
+            .iter()
+            .map(|force| {
+                if force.magnitude_n() > 0.0 {
+                    *force
+                } else {
+                    plain
+                }
+            })
+            .collect();
+        let along = curve_of(&self.acting, &self.range, Some(&pulls), self.question.pace)?;
         Ok(along.values())
     }
 }
@@ -258,11 +290,12 @@ pub fn load_torque_nm(pose: &Pose, force: PlaneForce, range: &Range) -> f64 {
     -torque * pose.coordinates[0].slope_rad.signum()
 }
 
-/// The setup with the lifter's own mass added where the body is the load.
+/// The setup with the lifter's own mass added where the body is the load and the setup names none.
 #[must_use]
 pub fn with_body(setup: &Setup, carrier: Carrier, body_mass: Mass) -> Setup {
     let mut loaded = setup.clone();
-    if carrier == Carrier::Body {
+    let is_body = |item: &Item| matches!(item, Item::Weight(Weight::BodyMass(_)));
+    if carrier == Carrier::Body && !loaded.items.iter().any(is_body) {
         loaded.items.push(Item::Weight(Weight::BodyMass(body_mass)));
     }
     loaded
@@ -385,8 +418,9 @@ impl Study {
 pub fn load_for_effort(question: &Question<'_>, setup: &Setup, target: f64) -> Result<Mass> {
     let ground = Ground::of(question)?;
     setup.check_for(&ground.range.carrier, question.movement_name)?;
+    let fitted = ground.with_cam(setup)?;
     let hardest = |kg: f64| -> Result<f64> {
-        let mut loaded = setup.clone();
+        let mut loaded = fitted.clone();
         loaded
             .items
             .insert(0, Item::Weight(Weight::Load(Mass::from_kg(kg))));

@@ -29,3 +29,4 @@ mod resistance_machines;
 mod resistance_words;
 mod session;
 mod vary;
+mod setups;

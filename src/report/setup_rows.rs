@@ -1,0 +1,234 @@
+//! A ranking of setups as figures: CSV and JSON.
+//!
+//! In: a [`Pick`]. Out: one [`SetupRow`] a setup, loads in kilograms and pounds, and both texts.
+
+use super::csv::rows_to_csv;
+use super::json::pretty;
+use super::setup_cautions::{all_cautions, goal_in_words};
+use crate::anatomy::Training;
+use crate::error::Result;
+use crate::study::{Pick, Picked};
+use crate::units::{Mass, System};
+use serde::Serialize;
+
+/// One setup as plain figures, in kilograms and pounds.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SetupRow {
+    /// Place in the ranking; 0 for plain weight.
+    pub rank: usize,
+    /// Bar and plates.
+    pub bar_and_plates: String,
+    /// Bands and chains.
+    pub bands_and_chains: String,
+    /// Mass of the plain load, kg.
+    pub plain_mass_kg: f64,
+    /// The same, lb.
+    pub plain_mass_lb: f64,
+    /// Load at the start, kg.
+    pub load_start_kg: f64,
+    /// Load in the middle, kg.
+    pub load_middle_kg: f64,
+    /// Load at the end, kg.
+    pub load_end_kg: f64,
+    /// Load at the start, lb.
+    pub load_start_lb: f64,
+    /// Load in the middle, lb.
+    pub load_middle_lb: f64,
+    /// Load at the end, lb.
+    pub load_end_lb: f64,
+    /// Lowest and highest load at the end when equal bands differ as measured, kg.
+    pub load_end_range_kg: [f64; 2],
+    /// Mean load over the range, kg.
+    pub load_mean_kg: f64,
+    /// Share of bands and chains at start or end: of the load what they add, of the weight what they take
+    /// away, %.
+    pub share_percent: f64,
+    /// The plain load that would make the hardest place exactly the wished effort, kg.
+    pub exact_plain_mass_kg: f64,
+    /// Flattening against plain weight with that exact load, %: what setups are compared by.
+    pub flattening_percent: f64,
+    /// Flattening as loaded, %.
+    pub flattening_as_loaded_percent: Option<f64>,
+    /// Effort at the hardest place, %.
+    pub max_effort_percent: Option<f64>,
+    /// Where that is, in the range.
+    pub sticking_point_range: Option<f64>,
+    /// The sticking region in the range.
+    pub sticking_region_range: Option<[f64; 2]>,
+    /// The joint that gives way first there.
+    pub limiting_joint: Option<&'static str>,
+    /// Plates, bands and chains a side.
+    pub pieces_a_side: u32,
+    /// Bands and chains a side.
+    pub hung_a_side: u32,
+}
+
+#[derive(Serialize)]
+struct Summary<'a> {
+    movement: &'a str,
+    lifter: &'a str,
+    class: &'static str,
+    gym: &'a str,
+    gym_is_invented: bool,
+    goal: String,
+    effort_percent: f64,
+    share_limits_percent: [Option<f64>; 2],
+    combinations: u64,
+    loads: u64,
+    buildable: u64,
+    fitting: u64,
+    non_dominated: usize,
+    why: &'a str,
+    advice: &'a [String],
+    best_added_percent: Option<f64>,
+    best_helping_percent: Option<f64>,
+    left_out: &'a [String],
+    cautions: Vec<String>,
+}
+
+#[derive(Serialize)]
+struct Whole<'a> {
+    summary: Summary<'a>,
+    plain: Option<SetupRow>,
+    ranked: Vec<SetupRow>,
+    non_dominated: Vec<SetupRow>,
+}
+
+/// The figures of one setup.
+#[must_use]
+pub fn setup_row(pick: &Pick, rank: usize, picked: &Picked) -> SetupRow {
+    let sticking = picked.study.sticking;
+    let [start, middle, end] = picked.loads;
+    SetupRow {
+        rank,
+        bar_and_plates: picked.plain_words.clone(),
+        bands_and_chains: picked.hung_words.clone(),
+        plain_mass_kg: picked.plain_mass.as_kg(),
+        plain_mass_lb: picked.plain_mass.as_lb(),
+        load_start_kg: start.as_kg(),
+        load_middle_kg: middle.as_kg(),
+        load_end_kg: end.as_kg(),
+        load_start_lb: start.as_lb(),
+        load_middle_lb: middle.as_lb(),
+        load_end_lb: end.as_lb(),
+        load_end_range_kg: picked.end_range.map(Mass::as_kg),
+        load_mean_kg: picked.mean_load.as_kg(),
+        share_percent: 100.0 * picked.share,
+        exact_plain_mass_kg: picked.exact_mass.as_kg(),
+        flattening_percent: picked.flattening_percent,
+        flattening_as_loaded_percent: picked.study.flattening_percent,
+        max_effort_percent: sticking.map(|s| 100.0 * s.max_effort),
+        sticking_point_range: sticking.map(|s| s.point_range),
+        sticking_region_range: sticking.map(|s| [s.from_range, s.to_range]),
+        limiting_joint: picked.study.limiting.map(|joint| pick.study.joint(joint)),
+        pieces_a_side: picked.pieces,
+        hung_a_side: picked.hung,
+    }
+}
+
+fn rows(pick: &Pick, list: &[Picked]) -> Vec<SetupRow> {
+    list.iter()
+        .enumerate()
+        .map(|(index, picked)| setup_row(pick, index + 1, picked))
+        .collect()
+}
+
+/// The ranking as JSON.
+pub fn ranking_json(pick: &Pick, training: Training, units: System) -> Result<String> {
+    let percent = |share: Option<f64>| share.map(|share| 100.0 * share);
+    pretty(&Whole {
+        summary: Summary {
+            movement: &pick.study.movement_name,
+            lifter: &pick.study.lifter_name,
+            class: pick.study.class.shape.word(),
+            gym: &pick.gym_title,
+            gym_is_invented: pick.gym_is_invented,
+            goal: goal_in_words(&pick.wish),
+            effort_percent: 100.0 * pick.wish.effort,
+            share_limits_percent: pick.wish.share.map(percent),
+            combinations: pick.counts.combinations,
+            loads: pick.counts.loads,
+            buildable: pick.counts.buildable(),
+            fitting: pick.counts.fitting,
+            non_dominated: pick.front_size,
+            why: &pick.why,
+            advice: &pick.advice.sentences,
+            best_added_percent: pick.advice.best_added_percent,
+            best_helping_percent: pick.advice.best_helping_percent,
+            left_out: &pick.left_out,
+            cautions: all_cautions(pick, training, units),
+        },
+        plain: pick.plain.as_ref().map(|plain| setup_row(pick, 0, plain)),
+        ranked: rows(pick, &pick.ranked),
+        non_dominated: rows(pick, &pick.front),
+    })
+}
+
+/// The ranking as CSV: plain weight as rank 0, then the ranked setups.
+pub fn ranking_csv(pick: &Pick) -> Result<String> {
+    let header = [
+        "rank",
+        "bar_and_plates",
+        "bands_and_chains",
+        "plain_mass_kg",
+        "plain_mass_lb",
+        "load_start_kg",
+        "load_middle_kg",
+        "load_end_kg",
+        "load_start_lb",
+        "load_middle_lb",
+        "load_end_lb",
+        "load_end_low_kg",
+        "load_end_high_kg",
+        "load_mean_kg",
+        "share_percent",
+        "exact_plain_mass_kg",
+        "flattening_percent",
+        "flattening_as_loaded_percent",
+        "max_effort_percent",
+        "sticking_point_range",
+        "sticking_from_range",
+        "sticking_to_range",
+        "limiting_joint",
+        "pieces_a_side",
+        "hung_a_side",
+    ];
+    let plain = pick.plain.as_ref().map(|plain| setup_row(pick, 0, plain));
+    let all = plain.into_iter().chain(rows(pick, &pick.ranked));
+    rows_to_csv(&header, all.map(|row| csv_cells(&row)))
+}
+
+fn csv_cells(row: &SetupRow) -> Vec<String> {
+    let maybe = |value: Option<f64>| value.map_or(String::new(), |value| value.to_string());
+    let mut cells = vec![
+        row.rank.to_string(),
+        row.bar_and_plates.clone(),
+        row.bands_and_chains.clone(),
+    ];
+    let figures = [
+        row.plain_mass_kg,
+        row.plain_mass_lb,
+        row.load_start_kg,
+        row.load_middle_kg,
+        row.load_end_kg,
+        row.load_start_lb,
+        row.load_middle_lb,
+        row.load_end_lb,
+        row.load_end_range_kg[0],
+        row.load_end_range_kg[1],
+        row.load_mean_kg,
+        row.share_percent,
+    ];
+    cells.extend(figures.map(|figure| figure.to_string()));
+    cells.push(row.exact_plain_mass_kg.to_string());
+    cells.push(row.flattening_percent.to_string());
+    cells.push(maybe(row.flattening_as_loaded_percent));
+    cells.push(maybe(row.max_effort_percent));
+    cells.push(maybe(row.sticking_point_range));
+    cells.push(maybe(row.sticking_region_range.map(|region| region[0])));
+    cells.push(maybe(row.sticking_region_range.map(|region| region[1])));
+    cells.push(row.limiting_joint.unwrap_or_default().to_owned());
+    cells.push(row.pieces_a_side.to_string());
+    cells.push(row.hung_a_side.to_string());
+    cells
+}

@@ -1,0 +1,121 @@
+//! Bands and chains of a setup in words that a coach hangs them by.
+//!
+//! In: items, the gym with its anchors. Out: how many of which, tied where, and what the words mean.
+
+use super::gym::Gym;
+use crate::resistance::{Anchor, ChainHang, Hang, Item};
+use crate::units::rounded;
+
+/// The word for a chain's way of hanging.
+pub(super) fn chain_hang_in_words(hang: ChainHang) -> &'static str {
+    match hang {
+        ChainHang::Straight => "straight",
+        ChainHang::DoubleLooped => "double-looped",
+    }
+}
+
+/// The bands and chains of a setup in words, by the gym's own names of its anchors.
+#[must_use]
+pub fn hung_in_words(items: &[Item], gym: &Gym) -> String {
+    let words: Vec<String> = items
+        .iter()
+        .filter_map(|item| match item {
+            Item::Band(hung) => {
+                let named = gym
+                    .anchors
+                    .iter()
+                    .find(|(_, anchor)| **anchor == hung.anchor);
+                let place = named.map_or_else(
+                    || hung.anchor.in_words(),
+                    |(name, anchor)| placed(name, anchor),
+                );
+                Some(format!(
+                    "{} × {} a side from {place}, {}",
+                    hung.count,
+                    hung.band.name(),
+                    hung.hang.in_words()
+                ))
+            }
+            Item::Chain(hung) => {
+                let how = chain_hang_in_words(hung.hang);
+                let leader_cm = hung.chain.leader().length.as_cm();
+                let leader = if leader_cm > 0.0 {
+                    format!(" on a leader of {} cm", rounded(leader_cm, 0))
+                } else {
+                    String::new()
+                };
+                Some(format!(
+                    "{} × {} a side, {how}{leader}",
+                    hung.count,
+                    hung.chain.name()
+                ))
+            }
+            _ => None,
+        })
+        .collect();
+    if words.is_empty() {
+        "none".to_owned()
+    } else {
+        words.join(" + ")
+    }
+}
+
+/// An anchor's name with where it stands, so that another rack can be matched to it.
+fn placed(name: &str, anchor: &Anchor) -> String {
+    let (height_cm, offset_cm) = (anchor.height().as_cm(), anchor.offset().as_cm());
+    let mut place = Vec::new();
+    if height_cm > 0.0 {
+        place.push(format!("{} cm high", rounded(height_cm, 0)));
+    }
+    if offset_cm != 0.0 {
+        let side = if offset_cm > 0.0 { "ahead" } else { "behind" };
+        place.push(format!("{} cm {side}", rounded(offset_cm.abs(), 0)));
+    }
+    if place.is_empty() {
+        name.to_owned()
+    } else {
+        format!("{name} ({})", place.join(", "))
+    }
+}
+
+/// What the words for ways of hanging mean, one sentence for each that these items use.
+#[must_use]
+pub fn hangs_explained(items: &[&Item]) -> Vec<&'static str> {
+    let band = |hang: Hang| {
+        items
+            .iter()
+            .any(|item| matches!(item, Item::Band(hung) if hung.hang == hang))
+    };
+    let chain = |hang: ChainHang| {
+        items
+            .iter()
+            .any(|item| matches!(item, Item::Chain(hung) if hung.hang == hang))
+    };
+    let leader = items
+        .iter()
+        .any(|item| matches!(item, Item::Chain(hung) if hung.chain.leader().length.as_m() > 0.0));
+    let table = [
+        (
+            band(Hang::Single),
+            "single: one end of the loop on the bar, the other on the anchor",
+        ),
+        (
+            band(Hang::Doubled),
+            "doubled: the loop folded in half, both ends on the anchor and the middle over the bar",
+        ),
+        (
+            chain(ChainHang::Straight),
+            "straight: one end on the bar, the rest piles up on the floor",
+        ),
+        (
+            chain(ChainHang::DoubleLooped),
+            "double-looped: both ends on the bar, the middle on the floor",
+        ),
+        (
+            leader,
+            "leader: a light strap or chain of that length between bar and chain",
+        ),
+    ];
+    let used = table.into_iter().filter(|(is_used, _)| *is_used);
+    used.map(|(_, words)| words).collect()
+}

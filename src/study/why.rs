@@ -1,0 +1,105 @@
+//! Why the first setup wins, and what it changes against plain weight.
+//!
+//! In: the first setup, plain weight, the wish. Out: a sentence or two.
+
+use super::picked::Picked;
+use super::study::Study;
+use crate::setups::{Goal, Wish, place_in_words};
+use crate::units::{Mass, System, rounded};
+
+/// Loads that differ by less are told as equal, kg.
+const SAME_KG: f64 = 0.05;
+
+/// Below this share of plain weight's effort a setup is not as hard.
+const AS_HARD: f64 = 0.9;
+
+/// Why the first setup wins.
+pub(super) fn reason(
+    study: &Study,
+    wish: &Wish,
+    plain: Option<&Picked>,
+    first: &Picked,
+    units: System,
+) -> String {
+    let won = won(wish);
+    let Some(plain) = plain else {
+        return format!(
+            "Number 1 is first because {won} (flattening {} %).",
+            rounded(first.flattening_percent, 0)
+        );
+    };
+    if first.hung == 0 {
+        return format!(
+            "Number 1 is first because {won}: no band or chain of this gym does better than plain weight."
+        );
+    }
+    format!(
+        "Number 1 is first because {won}: {}. {}.",
+        evenness(first.flattening_percent),
+        against_plain(study, plain, first, units)
+    )
+}
+
+fn won(wish: &Wish) -> String {
+    match &wish.goal {
+        Goal::Flattest => "it evens effort out most".to_owned(),
+        Goal::MostLoad { at, .. } => format!("it allows the most load at {}", place_in_words(*at)),
+        Goal::Share { share, at } => format!(
+            "its share of bands and chains at {} is nearest to {} %",
+            place_in_words(*at),
+            rounded(100.0 * share, 0)
+        ),
+        Goal::Profile(_) => "its effort is nearest to the profile".to_owned(),
+    }
+}
+
+fn evenness(percent: f64) -> String {
+    match percent.round() as i64 {
+        0 => "as even as plain weight".to_owned(),
+        whole if whole > 0 => format!("{whole} % flatter than plain weight"),
+        whole => format!("{} % less even than plain weight", -whole),
+    }
+}
+
+/// What changes at start, end and hardest place.
+fn against_plain(study: &Study, plain: &Picked, first: &Picked, units: System) -> String {
+    let change = |index: usize| {
+        let kg = first.loads[index].as_kg() - plain.loads[index].as_kg();
+        match kg {
+            kg if kg.abs() < SAME_KG => "as heavy".to_owned(),
+            kg if kg < 0.0 => format!("{} lighter", units.mass(Mass::from_kg(-kg))),
+            kg => format!("{} heavier", units.mass(Mass::from_kg(kg))),
+        }
+    };
+    let mut words = format!(
+        "Against {} of plain weight{} it is {} at the start and {} at the end",
+        units.mass(plain.plain_mass),
+        as_hard(plain, first),
+        change(0),
+        change(2)
+    );
+    if let (Some(before), Some(after)) = (plain.study.sticking, first.study.sticking)
+        && (before.point_range - after.point_range).abs() > 0.02
+    {
+        words += &format!(
+            ", and the hardest place moves from {} to {}",
+            study.place_in_words(before.point_range, units),
+            study.place_in_words(after.point_range, units)
+        );
+    }
+    words
+}
+
+/// How hard both are as loaded.
+fn as_hard(plain: &Picked, first: &Picked) -> String {
+    let hardest = |picked: &Picked| picked.study.sticking.map_or(0.0, |s| s.max_effort);
+    let (before, after) = (hardest(plain), hardest(first));
+    if before.min(after) > AS_HARD * before.max(after) {
+        return " at the same hardest effort".to_owned();
+    }
+    format!(
+        " ({} % at its hardest place, number 1 only {} % with what this gym can load)",
+        rounded(100.0 * before, 0),
+        rounded(100.0 * after, 0)
+    )
+}
