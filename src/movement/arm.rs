@@ -385,7 +385,7 @@ impl Path for ArmPath {
             load: LoadPoint {
                 range: s,
                 x_m: if self.frame.is_from_the_side() {
-                    self.frame.ahead_m(forward, up)
+                    turn * self.frame.ahead_m(forward, up)
                 } else {
                     0.0
                 },

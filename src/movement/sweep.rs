@@ -277,7 +277,7 @@ impl Path for SweepPath {
             held: self.held.clone(),
             load: LoadPoint {
                 range: s,
-                x_m: point.x,
+                x_m: up * point.x,
                 z_m: if up > 0.0 {
                     point.z
                 } else {

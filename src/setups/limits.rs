@@ -12,6 +12,9 @@ use crate::units::Mass;
 /// A rounding error is no excess.
 const SLACK: f64 = 1.0e-9;
 
+/// What a combination that misses two limits at once stands behind those that miss one.
+const BEHIND: f64 = 1.0e3;
+
 /// Why a combination is not possible, and how far it is from being so.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Gap {
@@ -27,6 +30,8 @@ pub struct Gap {
     pub loading: u32,
     /// Whether even the lightest load is too heavy, so that no further load can be added.
     pub too_heavy: bool,
+    /// Whether it misses other limits besides.
+    pub and_others: bool,
 }
 
 /// A limit that can be missed.
@@ -66,31 +71,29 @@ impl Kernel<'_> {
             .max_by(|a, b| a.size.total_cmp(&b.size))
     }
 
-    /// The gap of a combination beside which even the lightest load is too heavy; where that load misses
-    /// another limit by more, that one.
+    /// The gap of a combination beside which even the lightest load is too heavy; it lies behind all others
+    /// where that load misses another limit too.
     pub(super) fn too_heavy(&self, most_kg: f64, sums: &Sums) -> Gap {
         let lightest_kg = self.loadings.lightest_kg();
-        let gap = Gap {
+        let other = self.gap_at(lightest_kg, 0, sums);
+        let size = (lightest_kg - most_kg) / lightest_kg.max(1.0);
+        Gap {
             limit: Limit::LightestLoad,
-            size: (lightest_kg - most_kg) / lightest_kg.max(1.0),
+            size: other.map_or(size, |other| BEHIND + size + other.size),
             has: lightest_kg,
             needs: most_kg,
             loading: 0,
             too_heavy: true,
-        };
-        match self.gap_at(lightest_kg, 0, sums) {
-            Some(other) if other.size > gap.size => Gap {
-                too_heavy: true,
-                ..other
-            },
-            _ => gap,
+            and_others: other.is_some(),
         }
     }
 
     fn gap_at(&self, kg: f64, index: usize, sums: &Sums) -> Option<Gap> {
         let share = self.share(kg, sums);
         let mut worst: Option<Gap> = None;
+        let mut missed = 0;
         let mut miss = |limit: Limit, size: f64, has: f64, needs: f64| {
+            missed += usize::from(size > SLACK);
             if size > SLACK && worst.is_none_or(|known| size > known.size) {
                 worst = Some(Gap {
                     limit,
@@ -99,6 +102,7 @@ impl Kernel<'_> {
                     needs,
                     loading: index as u32,
                     too_heavy: false,
+                    and_others: false,
                 });
             }
         };
@@ -128,6 +132,9 @@ impl Kernel<'_> {
                 );
             }
         }
-        worst
+        worst.map(|gap| Gap {
+            and_others: missed > 1,
+            ..gap
+        })
     }
 }

@@ -205,14 +205,27 @@ fn aside(offset_cm: f64) -> String {
     }
 }
 
-/// The best of some implements in the place of weights, if it loads every place of the range.
+/// How many of the best by the field are calculated exactly.
+const TRIED_EXACTLY: usize = 24;
+
+/// The best of some implements in the place of weights, if it loads every place of the range: the best by
+/// the field are laid over the lift exactly, since pulls that lean cost more than the field's tangent says.
 fn best_of_tried(ground: &Ground<'_>, field: &Field, tried: &[Tried]) -> Option<(f64, String)> {
     let plain = effort_of(ground, field, &Setup::plain(Mass::from_kg(10.0)))?;
-    tried
+    let mut by_field: Vec<(f64, &Tried)> = tried
         .iter()
-        .filter_map(|(item, words)| {
-            let effort = effort_of(ground, field, &Setup::new("", vec![item.clone()]))?;
-            Some((flattening_percent(&effort, &plain)?, words.clone()))
+        .filter_map(|tried| {
+            let effort = effort_of(ground, field, &Setup::new("", vec![tried.0.clone()]))?;
+            Some((flattening_percent(&effort, &plain)?, tried))
+        })
+        .collect();
+    by_field.sort_by(|a, b| b.0.total_cmp(&a.0));
+    by_field
+        .into_iter()
+        .take(TRIED_EXACTLY)
+        .filter_map(|(_, (item, words))| {
+            let exact = ground.setup(&Setup::new("", vec![item.clone()])).ok()?;
+            Some((exact.flattening_percent?, words.clone()))
         })
         .max_by(|a, b| a.0.total_cmp(&b.0))
 }

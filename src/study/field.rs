@@ -2,7 +2,7 @@
 //!
 //! In: poses and capacity. Out: a [`Field`]: effort per newton forward and upward.
 
-use super::study::{Ground, load_points, load_torque_nm};
+use super::study::{Ground, Question, load_points, load_torque_nm};
 use crate::capacity::{curve_of, plain_direction};
 use crate::error::{Error, Result};
 use crate::movement::{Carrier, Measure, PlaneForce};
@@ -13,6 +13,13 @@ use crate::units::Mass;
 /// Lean of the two directions beside the plumb line from which the cost of a sideways newton is taken,
 /// rad: about as much as a loaded bar with bands leans.
 const LEAN_RAD: f64 = 0.03;
+
+/// What one newton costs at each place of a question's range.
+///
+/// **Fails** where the limbs cannot close the path, or a pose holds no load at all.
+pub fn field(question: &Question<'_>) -> Result<Field> {
+    Ground::of(question)?.field()
+}
 
 impl Ground<'_> {
     /// Effort per newton at each sample.

@@ -8,8 +8,8 @@ mod field;
 mod grid;
 mod measured;
 mod muscles;
-mod parameter;
 mod near_miss;
+mod parameter;
 mod pick;
 mod picked;
 mod rank;
@@ -22,6 +22,7 @@ mod why;
 
 pub use advice::Advice;
 pub use cause::Cause;
+pub use field::field;
 pub use grid::{Grid, grid};
 pub use measured::{Asked, Figures, Measured};
 pub use muscles::{MusclePart, joint_use, muscle_parts, muscle_torque_nm};

@@ -23,7 +23,10 @@ pub(super) fn none_fits(exact: &Exact<'_>, request: &Request<'_>, found: &Found)
         "none" => near.plain_words.clone(),
         hung => format!("{} and {hung}", near.plain_words),
     };
-    let (what, fix) = shortfall(miss, &request.wish, &near);
+    let (what, mut fix) = shortfall(miss, &request.wish, &near);
+    if miss.gap.and_others {
+        fix = fix.replace("would make it fit", "would be a first step");
+    }
     Ok(Error::no_answer(format!(
         "no setup of {gym} fits; the nearest, {words}, {what}"
     ))

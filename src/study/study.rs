@@ -198,6 +198,7 @@ impl<'a> Ground<'a> {
         setup.check_for(&self.range.carrier, self.question.movement_name)?;
         let name = setup.short_name(&self.range.carrier, System::Metric);
         let (demand, values, effort) = self.effort(&self.loaded(&self.with_cam(setup)?))?;
+        self.check_held(&effort)?;
         let sticking = sticking(&effort, self.question.region_share);
         let limiting = sticking.map(|s| {
             let last = self.capacity.held.len() - 1;
@@ -212,6 +213,18 @@ impl<'a> Ground<'a> {
             sticking,
             limiting,
         })
+    }
+
+    /// **Fails** where the pull leans so far that the lift holds nothing in its direction.
+    fn check_held(&self, effort: &[f64]) -> Result<()> {
+        let Some(index) = effort.iter().position(|e| !e.is_finite()) else {
+            return Ok(());
+        };
+        Err(Error::no_answer(format!(
+            "the load cannot be held at range {:.2}: it pulls to the side, where {} has no strength",
+            self.range.poses[index].load.range, self.question.movement_name
+        ))
+        .hint("tie it below or above the load, or add plain weight: --load \"40 kg\""))
     }
 
     fn effort(&self, setup: &Setup) -> Result<(DemandCurve, Vec<f64>, Vec<f64>)> {

@@ -28,7 +28,9 @@ pub fn question_of<'a>(movement: &'a str, model: &'a Model, samples: usize) -> Q
 
 /// A gym by the text of its file.
 pub fn gym_of(text: &str) -> Gym {
-    let file: GymFile = ron::from_str(text).expect("a gym file");
+    let options =
+        ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
+    let file: GymFile = options.from_str(text).expect("a gym file");
     let pieces = Library::built_in().pieces().expect("bands and chains");
     file.resolve(&pieces.stock()).expect("a sound gym")
 }

@@ -1,0 +1,194 @@
+//! What `pick` says about each movement: what bands and chains gain where the lifter grows stronger towards
+//! the end, what they cost where he grows weaker, and what helps there instead.
+
+use crate::setups::{model_of, picked, question_of};
+use torquill::anatomy::Training;
+use torquill::capacity::Shape;
+use torquill::library::{Library, Shelf};
+use torquill::report::ranking_table;
+use torquill::resistance::{Anchor, Hang, HungBand, Item, Setup, item_from_text};
+use torquill::setups::Wish;
+use torquill::study::{Pick, Question, load_for_effort, study};
+use torquill::units::System;
+
+/// The lifts that are stronger towards the end, and the least flattening that the college weight room's
+/// answer states for them, %.
+const ASCENDING: [(&str, i64); 5] = [
+    ("bench-press", 30),
+    ("overhead-press", 5),
+    ("squat", 35),
+    ("deadlift", 30),
+    ("leg-press", 10),
+];
+
+fn answer(question: &Question<'_>) -> Pick {
+    let gym = Library::built_in()
+        .gym("college-weight-room")
+        .expect("a shipped gym");
+    picked(question, &gym, &Wish::default()).expect("something fits")
+}
+
+fn text_of(pick: &Pick) -> String {
+    ranking_table(pick, Training::Intermediate, System::Metric)
+}
+
+#[test]
+fn law_bands_or_chains_flatten_each_ascending_lift_by_a_stated_amount() {
+    for (movement, least) in ASCENDING {
+        let model = model_of(movement);
+        let question = question_of(movement, &model, 101);
+        let pick = answer(&question);
+        let first = &pick.ranked[0];
+        assert!(first.hung > 0, "{movement}");
+        let percent = first.flattening_percent.round() as i64;
+        assert!(percent >= least, "{movement}: {percent} %");
+        let said = format!("{percent} % flatter than plain weight");
+        assert!(
+            text_of(&pick).contains(&said),
+            "{movement}: `{said}` is not said"
+        );
+        // The setup itself, laid over the lift once more, does what is said of it.
+        let again = study(&question, std::slice::from_ref(&first.setup)).expect("an answer");
+        let as_loaded = again.setups[0].flattening_percent.expect("a load");
+        assert!(
+            (as_loaded - first.flattening_percent).abs() < 3.0,
+            "{movement}: {as_loaded} %"
+        );
+    }
+}
+
+/// Flattening by one band a side from the floor beside the weight that makes the hardest place 80 %.
+fn by_a_band_below(question: &Question<'_>, name: &str, hang: Hang) -> Option<f64> {
+    let pieces = Library::built_in().pieces().expect("bands and chains");
+    let mut hung = HungBand::from_floor(pieces.stock().bands[name].clone(), 1);
+    (hung.anchor, hung.hang) = (Anchor::FLOOR, hang);
+    let mut setup = Setup::new("", vec![Item::Band(hung)]);
+    let load = load_for_effort(question, &setup, 0.8).ok()?;
+    setup = setup.with_plain_load(load);
+    let answer = study(question, &[setup]).ok()?;
+    answer.setups[0].flattening_percent
+}
+
+/// The number in front of a word, such as 40 in "40 cm high".
+fn number_before(text: &str, word: &str) -> Option<f64> {
+    let before = &text[..text.find(word)?];
+    before.split_whitespace().next_back()?.parse().ok()
+}
+
+/// The implement that a sentence recommends, as the command line writes it.
+fn recommended(sentence: &str) -> String {
+    let height = number_before(sentence, "cm high").unwrap_or(0.0);
+    let offset = match (
+        number_before(sentence, "cm ahead"),
+        number_before(sentence, "cm behind"),
+    ) {
+        (Some(ahead), _) => ahead,
+        (None, Some(behind)) => -behind,
+        (None, None) => 0.0,
+    };
+    if sentence.contains("a cable to a pulley") {
+        format!("cable 10 kg, from {height} cm, offset {offset} cm")
+    } else if sentence.contains("a bar hinged") {
+        format!("lever 10 kg, arm 200 cm, height {height} cm, offset {offset} cm")
+    } else {
+        "cam fitted".to_owned()
+    }
+}
+
+#[test]
+fn law_descending_lifts_are_told_that_bands_below_cost_and_what_helps_instead() {
+    let pieces = Library::built_in().pieces().expect("bands and chains");
+    let mut descending = Vec::new();
+    for movement in Library::built_in().names(Shelf::Movements) {
+        let model = model_of(&movement);
+        let question = question_of(&movement, &model, 101);
+        let pick = answer(&question);
+        if pick.study.class.shape != Shape::Descending {
+            continue;
+        }
+        let text = text_of(&pick);
+        for hang in [Hang::Single, Hang::Doubled] {
+            for band in ["loop-14mm", "loop-29mm", "loop-45mm"] {
+                if let Some(percent) = by_a_band_below(&question, band, hang) {
+                    assert!(percent < 0.5, "{movement}: {band} flattens by {percent} %");
+                }
+            }
+        }
+        assert!(
+            text.contains("make this lift less even"),
+            "{movement}: {text}"
+        );
+        assert!(
+            text.contains("What helps instead: ") || text.contains("What would help is "),
+            "{movement}: {text}"
+        );
+        let helps = text
+            .lines()
+            .find_map(|line| line.strip_prefix("What helps instead: "));
+        for remedy in helps.iter().flat_map(|line| line.split("; ")) {
+            let said = number_before(remedy, "%").expect("a stated amount");
+            let item = recommended(remedy);
+            let mut items = vec![item_from_text(&item, &pieces.stock()).expect(&item)];
+            if item.starts_with("cam") {
+                items.extend(Setup::plain(torquill::units::Mass::from_kg(10.0)).items);
+            }
+            let again = study(&question, &[Setup::new("", items)]).expect("an answer");
+            let percent = again.setups[0].flattening_percent.expect("a load");
+            assert!(
+                (percent - said).abs() <= 0.51 && percent > 5.0,
+                "{movement}: {item}: {percent} %, said {said} %"
+            );
+        }
+        descending.push(movement);
+    }
+    for expected in ["calf-raise", "hip-thrust", "leg-curl", "pull-up", "row"] {
+        assert!(
+            descending.iter().any(|name| name == expected),
+            "{descending:?}"
+        );
+    }
+}
+
+#[test]
+fn law_the_text_alone_loads_the_bar() {
+    let model = model_of("bench-press");
+    let question = question_of("bench-press", &model, 101);
+    let pick = answer(&question);
+    let text = text_of(&pick);
+    let first = &pick.ranked[0];
+    for words in [
+        first.plain_words.as_str(),
+        "How to load them",
+        "Plain weight for comparison",
+        "sticking region",
+        "Non-dominated setups",
+        "Number 1 is first because",
+        "Cautions",
+        "no medical advice",
+        "kg (",
+        " lb)",
+    ] {
+        assert!(text.contains(words), "`{words}` is not in:\n{text}");
+    }
+    for piece in first.hung_words.split(" + ") {
+        assert!(text.contains(&format!("\n     {piece}\n")), "{piece}");
+        assert!(
+            !piece.contains("rack top") || piece.contains("220 cm high"),
+            "{piece}"
+        );
+    }
+    // Bar, collars and plates in words add up to the mass that stands before them.
+    let kg: Vec<f64> = first
+        .plain_words
+        .split(" kg")
+        .filter_map(|part| part.rsplit([' ', '(']).next()?.parse().ok())
+        .collect();
+    let (bar, collars, plates) = (kg[0], kg[1], &kg[2..]);
+    assert!(!first.plain_words.contains('×'), "{}", first.plain_words);
+    let whole = bar + 2.0 * collars + 2.0 * plates.iter().sum::<f64>();
+    assert!(
+        (whole - first.plain_mass.as_kg()).abs() < 1.0e-9,
+        "{whole} kg: {}",
+        first.plain_words
+    );
+}

@@ -1,0 +1,368 @@
+//! Odd gyms and odd wishes through the program: a clear answer, or an error with status 1 or 2 and the reason.
+
+use assert_cmd::Command;
+use std::path::Path;
+
+struct Said {
+    status: i32,
+    out: String,
+    complaint: String,
+}
+
+fn pick(folder: &Path, gym: &str, more: &[&str]) -> Said {
+    std::fs::write(folder.join("gym.ron"), gym).expect("a file can be written");
+    run(
+        folder,
+        &[
+            &["pick", "bench-press", "--gym", "gym.ron", "--top", "3"],
+            more,
+        ]
+        .concat(),
+    )
+}
+
+fn run(folder: &Path, arguments: &[&str]) -> Said {
+    let output = Command::new(env!("CARGO_BIN_EXE_torquill"))
+        .args(arguments)
+        .env("NO_COLOR", "1")
+        .current_dir(folder)
+        .output()
+        .expect("the program runs");
+    Said {
+        status: output.status.code().expect("the program ends by itself"),
+        out: String::from_utf8(output.stdout).expect("output is text"),
+        complaint: String::from_utf8(output.stderr).expect("messages are text"),
+    }
+}
+
+/// What an odd gym is answered: its status and words of the message or of the answer.
+type Odd = (&'static str, &'static str, i32, &'static [&'static str]);
+
+const ODD: &[Odd] = &[
+    (
+        "empty",
+        r#"Gym(title: "e")"#,
+        2,
+        &["owns nothing", "list at least a bar"],
+    ),
+    ("no file", "", 2, &["gym.ron"]),
+    (
+        "one plate, no bar",
+        r#"Gym(title: "Hall", plates: [(mass: "20 kg", count: 1)])"#,
+        1,
+        &["Hall has no bar", "bars: ["],
+    ),
+    (
+        "one plate and one band with a bar",
+        r#"Gym(title: "Hall", bars: [(name: "bar", mass: "20 kg")], plates: [(mass: "20 kg", count: 1)], bands: [(name: "loop-14mm", count: 1)])"#,
+        0,
+        &["no plates", "no second piece for the other side"],
+    ),
+    (
+        "odd counts",
+        r#"Gym(title: "Hall", bars: [(name: "bar", mass: "20 kg")], plates: [(mass: "20 kg", count: 3), (mass: "5 kg", count: 5)], bands: [(name: "loop-14mm", count: 3)])"#,
+        0,
+        &["with 6 loads", "3 combinations of bands"],
+    ),
+    (
+        "a band shorter than the way to its anchor",
+        r#"Gym(title: "Hall", bars: [(name: "bar", mass: "20 kg")], plates: [(mass: "20 kg", count: 2)], bands: [(name: "loop-29mm", count: 2)], anchors: {"sky": (height: "550 cm")})"#,
+        0,
+        &[
+            "beyond the safe length",
+            "no band or chain of this gym does better",
+        ],
+    ),
+    (
+        "no anchor",
+        r#"Gym(title: "Hall", bars: [(name: "bar", mass: "20 kg")], bands: [(name: "loop-29mm", count: 2)], anchors: {})"#,
+        0,
+        &["1 combination of bands and chains with 1 load"],
+    ),
+    (
+        "a thousand plates of each kind",
+        r#"Gym(title: "Hall", bars: [(name: "bar", mass: "20 kg")], plates: [(mass: "25 kg", count: 1000), (mass: "20 kg", count: 1000), (mass: "15 kg", count: 1000), (mass: "10 kg", count: 1000), (mass: "5 kg", count: 1000), (mass: "2.5 kg", count: 1000), (mass: "1.25 kg", count: 1000), (mass: "0.5 kg", count: 1000), (mass: "0.25 kg", count: 1000)], bands: [(name: "loop-29mm", count: 1000)])"#,
+        0,
+        &["Number 1 is first", "hardest effort"],
+    ),
+    (
+        "negative mass",
+        r#"Gym(title: "Hall", bars: [(name: "bar", mass: "-20 kg")])"#,
+        2,
+        &["-20 kg", "outside"],
+    ),
+    (
+        "negative count",
+        r#"Gym(title: "Hall", bars: [(name: "bar", mass: "20 kg")], plates: [(mass: "5 kg", count: -2)])"#,
+        2,
+        &["plates.0.count", "-2"],
+    ),
+    (
+        "no number",
+        r#"Gym(title: "Hall", bars: [(name: "bar", mass: "nan kg")])"#,
+        2,
+        &["nan kg"],
+    ),
+    (
+        "two bars of one name",
+        r#"Gym(title: "Hall", bars: [(name: "bar", mass: "20 kg"), (name: "bar", mass: "15 kg")])"#,
+        2,
+        &["listed twice"],
+    ),
+    (
+        "two bands of one name",
+        r#"Gym(title: "Hall", bars: [(name: "bar", mass: "20 kg")], bands: [(name: "loop-14mm", count: 2), (name: "loop-14mm", count: 2)])"#,
+        2,
+        &["listed twice", "add the counts up"],
+    ),
+    (
+        "two anchors of one name",
+        r#"Gym(title: "Hall", bars: [(name: "bar", mass: "20 kg")], anchors: {"a": (height: "0 cm"), "a": (height: "10 cm")})"#,
+        2,
+        &["given twice"],
+    ),
+    (
+        "a plate twice",
+        r#"Gym(title: "Hall", bars: [(name: "bar", mass: "20 kg")], plates: [(mass: "20 kg", count: 2), (mass: "20 kg", count: 2)])"#,
+        2,
+        &["listed twice"],
+    ),
+    (
+        "an unknown band",
+        r#"Gym(title: "Hall", bars: [(name: "bar", mass: "20 kg")], bands: [(name: "lop-14mm", count: 2)])"#,
+        2,
+        &["lop-14mm", "did you mean `loop-14mm`?"],
+    ),
+    (
+        "more plates than there are",
+        r#"Gym(title: "Hall", bars: [(name: "bar", mass: "20 kg")], plates: [(mass: "20 kg", count: 100000)])"#,
+        2,
+        &["100000", "10000"],
+    ),
+    (
+        "a bar too heavy for the lifter",
+        r#"Gym(title: "Hall", bars: [(name: "bar", mass: "100 kg")])"#,
+        1,
+        &["the nearest, bar (100 kg), no plates", "125 %"],
+    ),
+    (
+        "a step of nothing",
+        r#"Gym(title: "Hall", bars: [(name: "bar", mass: "20 kg")], smallest_step: "0 kg")"#,
+        2,
+        &["smallest_step"],
+    ),
+];
+
+#[test]
+fn law_odd_gyms_end_in_a_clear_answer_or_error() {
+    let folder = tempfile::tempdir().expect("a folder can be made");
+    for (what, gym, status, words) in ODD {
+        let said = pick(folder.path(), gym, &[]);
+        assert_eq!(
+            said.status, *status,
+            "{what}: {}{}",
+            said.out, said.complaint
+        );
+        let (told, quiet) = if *status == 0 {
+            (&said.out, &said.complaint)
+        } else {
+            (&said.complaint, &said.out)
+        };
+        for word in *words {
+            assert!(told.contains(word), "{what}: `{word}` is not in: {told}");
+        }
+        assert!(quiet.is_empty(), "{what}: {quiet}");
+        for bad in ["NaN", "inf ", "panicked", "unwrap"] {
+            assert!(!told.contains(bad), "{what}: {told}");
+        }
+    }
+}
+
+#[test]
+fn law_none_fits_names_the_nearest_miss_and_what_would_make_it_fit() {
+    let folder = tempfile::tempdir().expect("a folder can be made");
+    let cases: [(&[&str], &[&str]); 4] = [
+        (
+            &["--load-at", "end=..40 kg"],
+            &[
+                "at the end, more than 40 kg",
+                "--load-at \"end=..",
+                "less --effort",
+            ],
+        ),
+        (
+            &["--load-at", "start=200 kg.."],
+            &[
+                "at the start, less than 200 kg",
+                "--load-at \"start=",
+                "more --effort",
+            ],
+        ),
+        (&["--effort", "5%"], &["more than 5 %", "--effort "]),
+        (
+            &["--share", "20%..30%", "--only", "loop-29mm"],
+            &["from bands and chains, less than 20 %", "--share 19%.."],
+        ),
+    ];
+    for (limits, words) in cases {
+        let ask = |limits: &[&str]| {
+            run(
+                folder.path(),
+                &[
+                    &["pick", "bench-press", "--gym", "college-weight-room"],
+                    limits,
+                ]
+                .concat(),
+            )
+        };
+        let said = ask(limits);
+        assert_eq!(
+            (said.status, said.out.as_str()),
+            (1, ""),
+            "{limits:?}: {}",
+            said.complaint
+        );
+        for word in words {
+            assert!(
+                said.complaint.contains(word),
+                "{limits:?}: `{word}` is not in: {}",
+                said.complaint
+            );
+        }
+        // What is said to make it fit does so.
+        let hint = said.complaint.lines().find_map(|line| {
+            let (_, hint) = line.split_once("hint: ")?;
+            hint.contains("would make it fit").then(|| hint.to_owned())
+        });
+        let hint = hint.expect("a hint");
+        let mut parts = hint.split_whitespace();
+        let option = parts.next().expect("an option").to_owned();
+        let value = match hint.split('"').nth(1) {
+            Some(quoted) => quoted.to_owned(),
+            None => parts.next().expect("a value").to_owned(),
+        };
+        let mut again: Vec<&str> = Vec::new();
+        for pair in limits.chunks(2) {
+            again.extend([
+                pair[0],
+                if pair[0] == option {
+                    value.as_str()
+                } else {
+                    pair[1]
+                },
+            ]);
+        }
+        let said = ask(&again);
+        assert_eq!(said.status, 0, "{again:?}: {}", said.complaint);
+    }
+}
+
+#[test]
+fn law_odd_wishes_are_refused_with_the_range() {
+    let folder = tempfile::tempdir().expect("a folder can be made");
+    for (more, word) in [
+        (["--effort", "0%"], "5 %"),
+        (["--effort", "300%"], "150 %"),
+        (["--hung", "99"], "6 at most"),
+        (["--share", "40%..20%"], "no share"),
+        (["--only", "sauna"], "it has: bands, chains, plain"),
+        (["--at", "2"], "0"),
+        (["--load-at", "end=heavy"], "heavy"),
+        (["--profile", "0=60%"], ""),
+    ] {
+        let mut arguments = vec!["pick", "bench-press", "--gym", "garage"];
+        arguments.extend(more);
+        if more[0] == "--profile" {
+            arguments.extend(["--goal", "profile"]);
+        }
+        if more[0] == "--at" {
+            arguments.extend(["--goal", "most-load"]);
+        }
+        let said = run(folder.path(), &arguments);
+        assert_eq!(
+            (said.status, said.out.as_str()),
+            (2, ""),
+            "{more:?}: {}",
+            said.complaint
+        );
+        assert!(
+            said.complaint.contains(word),
+            "{more:?}: {}",
+            said.complaint
+        );
+    }
+}
+
+#[test]
+fn law_every_gym_answers_or_says_what_it_lacks_for_every_movement_goal_and_form() {
+    let folder = tempfile::tempdir().expect("a folder can be made");
+    let goals: [&[&str]; 4] = [
+        &["--goal", "flattest"],
+        &[
+            "--goal",
+            "most-load",
+            "--at",
+            "end",
+            "--limit-at",
+            "0.2",
+            "--units",
+            "us",
+        ],
+        &["--goal", "share", "--share", "20%", "--format", "csv"],
+        &[
+            "--goal",
+            "profile",
+            "--profile",
+            "0=60%, 0.5=80%, 1=80%",
+            "--format",
+            "json",
+        ],
+    ];
+    let movements = [
+        "bench-press",
+        "leg-press",
+        "pull-up",
+        "leg-curl",
+        "biceps-curl",
+    ];
+    for gym in ["garage", "college-weight-room", "strength-lab"] {
+        for movement in movements {
+            for goal in goals {
+                let arguments =
+                    [&["pick", movement, "--gym", gym, "--samples", "31"], goal].concat();
+                let said = run(folder.path(), &arguments);
+                if gym == "garage" && ["leg-press", "leg-curl"].contains(&movement) {
+                    assert_eq!(said.status, 1, "{arguments:?}");
+                    assert!(said.complaint.contains("has no "), "{}", said.complaint);
+                    continue;
+                }
+                assert_eq!(said.status, 0, "{arguments:?}: {}", said.complaint);
+                assert!(!said.out.contains("NaN"), "{arguments:?}");
+                match goal.last() {
+                    Some(&"json") => {
+                        let json: serde_json::Value =
+                            serde_json::from_str(&said.out).expect("JSON");
+                        assert!(
+                            json["ranked"]
+                                .as_array()
+                                .is_some_and(|list| !list.is_empty())
+                        );
+                        assert!(json["ranked"][0]["plain_mass_kg"].is_number());
+                        assert!(
+                            json["summary"]["cautions"]
+                                .as_array()
+                                .is_some_and(|c| !c.is_empty())
+                        );
+                    }
+                    Some(&"csv") => {
+                        let lines: Vec<&str> = said.out.lines().collect();
+                        assert!(lines[0].starts_with("rank,bar_and_plates,bands_and_chains,"));
+                        assert!(lines.len() >= 2, "{}", said.out);
+                        assert!(said.complaint.contains("caution: "), "{}", said.complaint);
+                    }
+                    _ => assert!(said.out.contains("How to load them"), "{}", said.out),
+                }
+            }
+        }
+    }
+}
