@@ -26,11 +26,18 @@ pub fn question_of<'a>(movement: &'a str, model: &'a Model, samples: usize) -> Q
     }
 }
 
-/// A gym by the text of its file.
-pub fn gym_of(text: &str) -> Gym {
+/// A record by the text of its file, read as the library reads it.
+pub fn record_of<T: serde::de::DeserializeOwned>(text: &str) -> T {
     let options =
         ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
-    let file: GymFile = options.from_str(text).expect("a gym file");
+    options
+        .from_str(text)
+        .unwrap_or_else(|fault| panic!("{text}: {fault}"))
+}
+
+/// A gym by the text of its file.
+pub fn gym_of(text: &str) -> Gym {
+    let file: GymFile = record_of(text);
     let pieces = Library::built_in().pieces().expect("bands and chains");
     file.resolve(&pieces.stock()).expect("a sound gym")
 }
@@ -310,7 +317,7 @@ fn cases(cases: u32, seed: u64) -> ProptestConfig {
 }
 
 proptest! {
-    #![proptest_config(cases(24, 41))]
+    #![proptest_config(cases(16, 41))]
 
     #[test]
     fn law_search_equals_plain_enumeration_on_the_bench(owned in owned()) {
