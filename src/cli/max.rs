@@ -2,16 +2,18 @@
 
 use super::hung::{Hung, hung};
 use super::look::LookOptions;
+use super::max_cohort::printed;
 use super::options::{Format, UnitsOption, Who};
 use super::output;
 use super::rep::Manner;
+use super::waiting::watched;
 use crate::charts::load_velocity_chart;
 use crate::error::{Error, Result};
 use crate::library::Library;
 use crate::movement::Measure;
 use crate::rep::{LoadVelocity, OneRepMax, RepOptions, scale_for_one_rm};
 use crate::report;
-use crate::study::{Question, USUAL_STEP_KG, maximum, rigged};
+use crate::study::{Question, USUAL_STEP_KG, cohort, maximum, rigged};
 use crate::units::{Duration, Mass, System, rounded};
 use clap::Args;
 use serde_json::json;
@@ -23,7 +25,8 @@ use std::path::PathBuf;
   torquill max bench-press
   torquill max bench-press --from 0.5 --to 1
   torquill max bench-press --eccentric \"3 s\" --velocities -o velocities.png
-  torquill max bench-press --to-load \"102.5 kg\"")]
+  torquill max bench-press --to-load \"102.5 kg\"
+  torquill max squat --cohort 1000 --format csv")]
 pub struct Arguments {
     /// Name of the movement (see: torquill movements)
     movement: String,
@@ -45,6 +48,12 @@ pub struct Arguments {
     /// Strength that a known maximum implies, as a factor on this lifter's
     #[arg(long, value_name = "MASS")]
     to_load: Option<String>,
+    /// Instead: the maxima of this many invented lifters around this one, as quantiles
+    #[arg(long, value_name = "N")]
+    cohort: Option<usize>,
+    /// Seed of the invented lifters
+    #[arg(long, value_name = "N", default_value_t = 1, requires = "cohort")]
+    seed: u64,
     /// Picture of mean velocity over load (.svg or .png)
     #[arg(short, long, value_name = "FILE")]
     output: Option<PathBuf>,
@@ -64,6 +73,8 @@ struct Found {
     eccentric: Option<OneRepMax>,
     profile: Option<LoadVelocity>,
     factor: Option<f64>,
+    /// Factor on strength that the lifter's file has already.
+    own_scale: f64,
     measure: Measure,
 }
 
@@ -72,11 +83,27 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     if let Some(path) = &arguments.output {
         arguments.look.picture(path.clone()).check()?;
     }
-    let options = arguments.manner.options()?;
     let step = mass(&arguments.step)?;
     let model = arguments.who.model(library, &arguments.movement)?;
+    let options = arguments.manner.options(&model.movement)?;
     let question = Question::new(&arguments.movement, &model.movement, &model.lifter);
     let setup = hung(&arguments.hung, library)?;
+    if let Some(count) = arguments.cohort {
+        let found = watched(|watch| {
+            cohort(
+                &question,
+                &setup,
+                &options,
+                step,
+                (count, arguments.seed),
+                watch,
+            )
+        })?;
+        let titles = (model.movement.title.as_str(), model.lifter.title.as_str());
+        let units = arguments.units.into();
+        let text = printed(&found, titles, arguments.seed, arguments.format, units)?;
+        return output::print(&text);
+    }
     let (one_rm, motion) = maximum(&question, &setup, &options, step)?;
     let body = rigged(&question, question.movement.carrier()?, &setup);
     let eccentric = match &arguments.eccentric {
@@ -101,6 +128,7 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
         eccentric,
         profile,
         factor,
+        own_scale: model.record.strength_scale,
         measure: motion.measure(),
     };
     let units: System = arguments.units.into();
@@ -164,7 +192,7 @@ fn as_text(lifter: &str, movement: &str, found: &Found, units: System) -> String
         text += &format!(
             "That maximum implies {} times this lifter's strength: --set lifter.strength_scale={}\n",
             rounded(factor, 3),
-            rounded(factor, 4)
+            rounded(factor * found.own_scale, 4)
         );
     }
     if let Some(profile) = &found.profile {
@@ -207,6 +235,7 @@ fn as_json(arguments: &Arguments, lifter: &str, found: &Found) -> serde_json::Va
             "not_lifted_kg": found.one_rm.failed.as_kg(),
             "eccentric_one_rm_kg": found.eccentric.map(|e| e.load.as_kg()),
             "strength_factor": found.factor,
+            "strength_scale": found.factor.map(|factor| factor * found.own_scale),
             "step_kg": (found.one_rm.failed - found.one_rm.load).as_kg(),
             "default_step_kg": USUAL_STEP_KG,
         },

@@ -12,6 +12,7 @@ mod hung;
 mod lecture;
 mod look;
 mod max;
+mod max_cohort;
 mod movements;
 mod options;
 mod output;

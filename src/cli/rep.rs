@@ -5,13 +5,17 @@ use super::hung::{Hung, hung};
 use super::look::LookOptions;
 use super::options::{Format, UnitsOption, Who};
 use super::output;
-use crate::charts::{animation, rep_over_time, rep_over_way, rep_sentences};
+use crate::charts::{
+    animation, rep_over_time, rep_over_way, rep_sentences, rep_versus_plain, versus_sentences,
+};
 use crate::error::{Error, Result};
 use crate::library::Library;
-use crate::movement::Measure;
+use crate::movement::{Measure, Movement};
 use crate::rep::{After, Outcome, RepOptions, Turn};
 use crate::report;
-use crate::study::{Heaviness, Question, RepStudy, USUAL_STEP_KG, repetition};
+use crate::study::{
+    Heaviness, Question, RepStudy, USUAL_STEP_KG, VersusPlain, repetition, versus_plain,
+};
 use crate::units::{Duration, Mass, System, rounded};
 use clap::Args;
 use serde_json::{Value, json};
@@ -23,13 +27,14 @@ use std::path::PathBuf;
   torquill rep bench-press --load 100%
   torquill rep bench-press --load \"70 kg\" --band loop-14mm:1 --pause \"1 s\" -o rep.png
   torquill rep squat --load 85% --format json
+  torquill rep bench-press --load 100% --band loop-22mm:1 --versus-plain -o versus.png
   torquill rep bench-press --load 105% --lowering \"3 s\" --hand-over")]
 pub struct Arguments {
     /// Name of the movement (see: torquill movements)
     movement: String,
     #[command(flatten)]
     who: Who,
-    /// Plain load as a mass, \"80 kg\", or as a share of the maximum with this setup, 85%
+    /// Plain load as a mass, "80 kg", or as a share of the maximum with this setup, 85%
     #[arg(long, value_name = "MASS|SHARE", default_value = "100%")]
     load: String,
     #[command(flatten)]
@@ -39,6 +44,9 @@ pub struct Arguments {
     /// Spotters take the load at the bottom
     #[arg(long)]
     hand_over: bool,
+    /// Compare with plain weight of the same hardest effort: velocity, sticking region, end of the lift
+    #[arg(long)]
+    versus_plain: bool,
     /// Picture of velocity and force over the way of the load (.svg or .png)
     #[arg(short, long, value_name = "FILE")]
     output: Option<PathBuf>,
@@ -61,9 +69,10 @@ pub struct Arguments {
 /// How a repetition is done.
 #[derive(Debug, Args)]
 pub struct Manner {
-    /// Time of the lowering; "0 s" starts from a hold at the bottom
-    #[arg(long, value_name = "TIME", default_value = "2 s")]
-    lowering: String,
+    /// Time of the lowering; "0 s" starts from a hold at the bottom. Without it 2 s, and no lowering in lifts
+    /// that begin at the floor or in a hang
+    #[arg(long, value_name = "TIME")]
+    lowering: Option<String>,
     /// Hold at the bottom for this long; touch and go without it
     #[arg(long, value_name = "TIME")]
     pause: Option<String>,
@@ -79,19 +88,23 @@ pub struct Manner {
 }
 
 impl Manner {
-    /// The options of the simulation.
-    pub fn options(&self) -> Result<RepOptions> {
-        let time = |text: &str| Duration::from_text(text).map_err(Error::bad);
+    /// The options of the simulation of a movement.
+    pub fn options(&self, movement: &Movement) -> Result<RepOptions> {
+        let time = |text: &String| Duration::from_text(text).map_err(Error::bad);
+        let usual = RepOptions::usual_for(movement);
         let options = RepOptions {
             from: self.from,
             to: self.to,
-            lowering: Some(time(&self.lowering)?),
+            lowering: match &self.lowering {
+                Some(text) => Some(time(text)?),
+                None => usual.lowering,
+            },
             turn: match &self.pause {
                 Some(text) => Turn::Pause(time(text)?),
-                None => Turn::TouchAndGo,
+                None => usual.turn,
             },
             enhancement: !self.no_enhancement,
-            ..RepOptions::default()
+            ..usual
         };
         options.check()?;
         Ok(options)
@@ -113,16 +126,21 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
         picture.check()?;
     }
     let heaviness = Heaviness::from_text(&arguments.load)?;
-    let mut options = arguments.manner.options()?;
+    let model = arguments.who.model(library, &arguments.movement)?;
+    let mut options = arguments.manner.options(&model.movement)?;
     if arguments.hand_over {
         options.after = After::HandOver;
+        options.lowering = options.lowering.or(RepOptions::default().lowering);
     }
-    let model = arguments.who.model(library, &arguments.movement)?;
     let question = Question::new(&arguments.movement, &model.movement, &model.lifter);
     let setup = hung(&arguments.hung, library)?;
     let step = Mass::from_kg(USUAL_STEP_KG);
-    let rep = repetition(&question, &setup, heaviness, &options, step)?;
     let units: System = arguments.units.into();
+    if arguments.versus_plain {
+        let both = versus_plain(&question, &setup, heaviness, &options, step)?;
+        return compare(arguments, &both, units);
+    }
+    let rep = repetition(&question, &setup, heaviness, &options, step)?;
     let text = match arguments.format {
         Format::Json => report::pretty(&json(&rep))?,
         Format::Csv => csv(&rep)?,
@@ -130,19 +148,63 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     };
     output::print(&text)?;
     draw(arguments, &rep, units)?;
+    verdict(&rep, units)
+}
+
+/// Exit status 1, with the reason, where the load is not lifted.
+fn verdict(rep: &RepStudy, units: System) -> Result<()> {
     match rep.trace.outcome {
         Outcome::Lockout | Outcome::HandedOver => Ok(()),
+        Outcome::Stalled { .. } if rep.is_stuck_at_start() => Err(Error::no_answer(
+            "the load is not lifted: it does not leave the start",
+        )
+        .hint(max_hint(rep, units))),
         Outcome::Stalled { position, .. } => Err(Error::no_answer(format!(
             "the load is not lifted: it stops {}",
             rep.place_in_words(position, units)
         ))
-        .hint(max_hint(&rep, units))),
+        .hint(max_hint(rep, units))),
         Outcome::LostInLowering { position, .. } => Err(Error::no_answer(format!(
             "the load is too heavy to be lowered in this time: it gets away {}",
             rep.place_in_words(position, units)
         ))
-        .hint(max_hint(&rep, units))),
+        .hint(max_hint(rep, units))),
     }
+}
+
+/// Prints and draws a setup beside plain weight of the same hardest effort.
+fn compare(arguments: &Arguments, both: &VersusPlain, units: System) -> Result<()> {
+    let text = match arguments.format {
+        Format::Json => report::pretty(&json!({
+            "hardest_effort": both.effort,
+            "with": json(&both.with),
+            "plain": json(&both.plain),
+            "sentences": versus_sentences(both, units),
+        }))?,
+        Format::Csv => {
+            return Err(Error::bad("--versus-plain gives a table or JSON, not CSV")
+                .hint("--format json holds the samples of both repetitions"));
+        }
+        Format::Table => {
+            let mut lines = vec![format!(
+                "{}, {}",
+                both.with.still.movement_title, both.with.still.lifter_title
+            )];
+            lines.extend(versus_sentences(both, units));
+            lines.join("\n") + "\n"
+        }
+    };
+    output::print(&text)?;
+    if let Some(path) = &arguments.output {
+        let scene = rep_versus_plain(both, units, arguments.look.look()?)?;
+        arguments.look.picture(path.clone()).write(&scene)?;
+    }
+    if arguments.over_time.is_some() || arguments.animation.is_some() {
+        return Err(Error::bad("--versus-plain draws one picture, over the way")
+            .hint("give it with -o; leave out --over-time and --animation"));
+    }
+    verdict(&both.with, units)?;
+    verdict(&both.plain, units)
 }
 
 fn max_hint(rep: &RepStudy, units: System) -> String {
@@ -195,7 +257,7 @@ fn sentences(rep: &RepStudy, units: System) -> String {
             velocity(lift.peak_velocity),
         );
         text += &format!(
-            "Power: mean {} W, peak {} W. Greatest force {} % of what the load asks for.\n",
+            "Power: mean {} W, peak {} W. Greatest force {} % of the most that the load asks for.\n",
             rounded(lift.mean_power_w, 0),
             rounded(lift.peak_power_w, 0),
             rounded(100.0 * lift.peak_force_over_demand, 0),

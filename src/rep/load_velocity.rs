@@ -3,7 +3,7 @@
 //! In: a model, a setup, its maximum. Out: [`LoadVelocity`].
 
 use super::model::RepModel;
-use super::one_rep_max::{OneRepMax, with_load};
+use super::one_rep_max::{OneRepMax, load_at_share, with_load};
 use super::options::RepOptions;
 use crate::error::Result;
 use crate::numeric::{Line, linear_regression};
@@ -29,7 +29,8 @@ pub struct LoadPace {
 pub struct LoadVelocity {
     /// The maximum that shares refer to.
     pub one_rm: OneRepMax,
-    /// One row a load, light to heavy; loads that are not lifted are left out.
+    /// One row a load, light to heavy; loads that are not lifted are left out, and shares that the
+    /// lifter's own body alone is more than.
     pub rows: Vec<LoadPace>,
     /// Line of the share over the mean velocity, where two rows at least are there.
     pub line: Option<Line>,
@@ -49,7 +50,9 @@ impl RepModel {
         let rows: Vec<Option<LoadPace>> = shares
             .par_iter()
             .map(|&share| {
-                let load = one_rm.load * share;
+                let Some(load) = load_at_share(template, one_rm, share) else {
+                    return Ok(None);
+                };
                 let trace = self.run(&with_load(template, load), options)?;
                 let lifted = trace.lift.filter(|_| trace.is_lifted());
                 Ok(lifted.map(|figures| LoadPace {

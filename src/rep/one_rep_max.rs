@@ -38,6 +38,28 @@ pub fn with_load(setup: &Setup, load: Mass) -> Setup {
     Setup::new(setup.name.clone(), items)
 }
 
+/// The plain load at a share of a maximum.
+///
+/// ```text
+/// load = share·(maximum + body) − body
+/// ```
+/// `body` the lifter's own mass where it hangs on the bar, else 0: a share of a pull-up is one of all
+/// that is lifted. **Shape.** `None` for shares that the body alone is more than.
+/// **Source.** Usual in studies of pull-ups (Sanchez-Moreno et al. 2017, from memory).
+#[must_use]
+pub fn load_at_share(template: &Setup, one_rm: OneRepMax, share: f64) -> Option<Mass> {
+    let body_kg: f64 = template
+        .items
+        .iter()
+        .map(|item| match item {
+            Item::Weight(Weight::BodyMass(mass)) => mass.as_kg(),
+            _ => 0.0,
+        })
+        .sum();
+    let load_kg = share * (one_rm.load.as_kg() + body_kg) - body_kg;
+    (load_kg >= -1.0e-9).then(|| Mass::from_kg(load_kg.max(0.0)))
+}
+
 impl RepModel {
     /// The largest load that reaches the end of the range with the rest of a setup on the bar.
     ///

@@ -54,7 +54,7 @@ pub(super) fn repetition(
         Turn::Pause(time) => pause(equation, enhancement, options, bottom, time.as_s(), observe),
     };
     let lift = Lift::new(equation, dynamics, enhancement, options);
-    let (end, how) = lift.run(started(ready, options), observe)?;
+    let (end, how) = lift.run(started(equation, ready, options), observe)?;
     let ending = match how {
         LiftEnd::Lockout => Ending::Lockout,
         LiftEnd::Stopped | LiftEnd::Crawled => Ending::Stalled,
@@ -101,8 +101,13 @@ fn pause(
 
 /// The first moment of the lift: at rest at the bottom (what a fast load still had, the chest, the
 /// safety arms or the stretched tissue took).
-fn started(ready: Moment, options: &RepOptions) -> Moment {
+///
+/// Rubber pulls harder on the way up than on the way down, so a lowering may end with less activation
+/// than the load asks for at the turn: it is held until the lift begins.
+fn started(equation: &Equation, ready: Moment, options: &RepOptions) -> Moment {
+    let held = hold(equation, options.from, ready.enhancement).clamp(0.0, 1.0);
     Moment {
+        activation: ready.activation.max(held),
         s: options.from,
         speed: 0.0,
         work_j: 0.0,

@@ -105,7 +105,7 @@ pub struct LiftFigures {
     pub peak_power_w: f64,
     /// Greatest force or torque between lifter and load, whole repetition.
     pub peak_force: f64,
-    /// The same over what the load asks for there.
+    /// The same over the most that the load asks for in the lift when it is not sped up.
     pub peak_force_over_demand: f64,
     /// Share of the time in which the load slows down.
     pub deceleration_share: f64,
@@ -226,7 +226,7 @@ fn figures(samples: &[RepSample], lift_start: usize, gravity: f64) -> Option<Lif
     let greatest = |of: &dyn Fn(&RepSample) -> f64, over: &[RepSample]| {
         over.iter().map(of).fold(f64::NEG_INFINITY, f64::max)
     };
-    let over_demand = |sample: &RepSample| sample.force / sample.demand.max(1.0e-9);
+    let most_asked = greatest(&|s| s.demand, samples).max(1.0e-9);
     Some(LiftFigures {
         time_s,
         mean_velocity: (last.position - first.position) / time_s,
@@ -236,7 +236,7 @@ fn figures(samples: &[RepSample], lift_start: usize, gravity: f64) -> Option<Lif
         mean_power_w: energy_j / time_s,
         peak_power_w: greatest(&power, lift),
         peak_force: greatest(&|s| s.force, samples),
-        peak_force_over_demand: greatest(&over_demand, samples),
+        peak_force_over_demand: greatest(&|s| s.force, samples) / most_asked,
         deceleration_share: slowing_s / time_s,
     })
 }

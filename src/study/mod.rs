@@ -4,6 +4,7 @@
 
 mod advice;
 mod cause;
+mod cohort;
 mod field;
 mod grid;
 mod measured;
@@ -18,10 +19,12 @@ mod session_oracle;
 #[allow(clippy::module_inception)]
 mod study;
 mod vary;
+mod versus_plain;
 mod why;
 
 pub use advice::Advice;
 pub use cause::Cause;
+pub use cohort::{Cohort, Member, Scatter, cohort, invented, mean_and_deviation, quantile};
 pub use field::field;
 pub use grid::{Grid, grid};
 pub use measured::{Asked, Figures, Measured};
@@ -36,3 +39,4 @@ pub use study::{
     Question, SetupStudy, Study, load_for_effort, load_points, load_torque_nm, study, with_body,
 };
 pub use vary::{Family, Sensitivity, Undone, Variant, family};
+pub use versus_plain::{LiftShape, VersusPlain, versus_plain};

@@ -6,8 +6,10 @@
 use super::study::{Question, Study, study, with_body};
 use crate::error::{Error, Result};
 use crate::movement::{Carrier, Measure};
-use crate::rep::{OneRepMax, RepModel, RepOptions, RepTrace, with_load};
-use crate::resistance::Setup;
+use crate::rep::{
+    OneRepMax, Outcome, RepModel, RepOptions, RepSample, RepTrace, load_at_share, with_load,
+};
+use crate::resistance::{Assistance, Item, Setup};
 use crate::units::{Length, Mass, System, rounded};
 
 /// How heavy: a mass, or a share of the maximum with this setup.
@@ -67,17 +69,19 @@ pub fn repetition(
 ) -> Result<RepStudy> {
     let carrier = question.movement.carrier()?;
     template.check_for(&carrier, question.movement_name)?;
-    let model = RepModel::for_setup(
-        question.movement,
-        question.lifter,
-        &rigged(question, carrier, template),
-    )?;
     let body = rigged(question, carrier, template);
+    let model = RepModel::for_setup(question.movement, question.lifter, &body)?;
     let one_rm = model.one_rm(&body, step, options);
     let (load, one_rm) = match (heaviness, one_rm) {
         (Heaviness::Load(load), found) => (load, found.ok()),
-        (Heaviness::Share(share), Ok(found)) => (found.load * share, Some(found)),
-        (Heaviness::Share(_), Err(fault)) => return Err(fault),
+        (Heaviness::Share(share), Ok(found)) => {
+            let load = load_at_share(&body, found, share)
+                .ok_or_else(|| below_the_body(found.load, question.lifter.body_mass, share))?;
+            (load, Some(found))
+        }
+        (Heaviness::Share(_), Err(fault)) => {
+            return Err(needs_help(question, &model, &body, step, options, fault));
+        }
     };
     let trace = model.run(&with_load(&body, load), options)?;
     let still = study(question, &[with_load(template, load)])?;
@@ -111,7 +115,62 @@ pub fn maximum(
     template.check_for(&carrier, question.movement_name)?;
     let body = rigged(question, carrier, template);
     let model = RepModel::for_setup(question.movement, question.lifter, &body)?;
-    Ok((model.one_rm(&body, step, options)?, model))
+    match model.one_rm(&body, step, options) {
+        Ok(one_rm) => Ok((one_rm, model)),
+        Err(fault) => Err(needs_help(question, &model, &body, step, options, fault)),
+    }
+}
+
+fn below_the_body(one_rm: Mass, body: Mass, share: f64) -> Error {
+    let all = (one_rm + body).as_kg().max(1e-9);
+    Error::no_answer(format!(
+        "{} % of all that is lifted is less than the lifter's own body, which is {} %",
+        rounded(100.0 * share, 0),
+        rounded(100.0 * body.as_kg() / all, 0)
+    ))
+    .hint("a larger share, or help: --item \"counterweight 20 kg\"")
+}
+
+/// A body that is not lifted at all: how much of a counterweight it takes.
+fn needs_help(
+    question: &Question<'_>,
+    model: &RepModel,
+    body: &Setup,
+    step: Mass,
+    options: &RepOptions,
+    fault: Error,
+) -> Error {
+    let is_body = question.movement.carrier().ok() == Some(Carrier::Body);
+    if !is_body || fault.exit_status() != 1 {
+        return fault;
+    }
+    let steps = (question.lifter.body_mass.as_kg() / step.as_kg().max(0.01)) as u64;
+    let helped = |count: u64| {
+        let mut setup = body.clone();
+        let help = Assistance::Counterweight(step * count as f64);
+        setup.items.push(Item::Assistance(help));
+        model.is_lifted(&setup, options).unwrap_or(false)
+    };
+    let (mut low, mut high) = (0, steps);
+    if steps == 0 || !helped(high) {
+        return fault;
+    }
+    while high - low > 1 {
+        let middle = u64::midpoint(low, high);
+        if helped(middle) {
+            high = middle;
+        } else {
+            low = middle;
+        }
+    }
+    let kg = rounded(step.as_kg() * high as f64, 2);
+    Error::no_answer(format!(
+        "{} does not lift the own body in this movement: there is no maximum",
+        question.lifter.title
+    ))
+    .hint(format!(
+        "with a counterweight of {kg} kg one repetition succeeds: --item \"counterweight {kg} kg\""
+    ))
 }
 
 impl RepStudy {
@@ -156,11 +215,40 @@ impl RepStudy {
         }
     }
 
-    /// Share of the maximum, where there is one.
+    /// Share of the maximum, where there is one; of all that is lifted where the body is the load.
     #[must_use]
     pub fn share(&self) -> Option<f64> {
+        let body_kg = match self.still.range.carrier {
+            Carrier::Body => self.still.body_mass.as_kg(),
+            _ => 0.0,
+        };
         self.one_rm
-            .filter(|max| max.load.as_kg() > 0.0)
-            .map(|max| self.load.as_kg() / max.load.as_kg())
+            .filter(|max| max.load.as_kg() + body_kg > 0.0)
+            .map(|max| (self.load.as_kg() + body_kg) / (max.load.as_kg() + body_kg))
+    }
+
+    /// Whether the load never left its place at the start of the lift.
+    #[must_use]
+    pub fn is_stuck_at_start(&self) -> bool {
+        matches!(self.trace.outcome, Outcome::Stalled { range, .. }
+            if range - self.options.from < crate::rep::LEAST_WAY)
+    }
+
+    /// The first moment of the lift at or behind a place of the range.
+    #[must_use]
+    pub fn lifting_at(&self, range: f64) -> Option<&RepSample> {
+        let lift = self.trace.lifting();
+        let index = lift.partition_point(|sample| sample.range < range);
+        lift.get(index)
+    }
+
+    /// What the lifter holds still at a place of the range with full effort, in the unit of the trace.
+    #[must_use]
+    pub fn held_at(&self, range: f64) -> f64 {
+        let held = &self.still.capacity.held;
+        let at = range.clamp(0.0, 1.0) * (held.len() - 1) as f64;
+        let (low, part) = (at.floor() as usize, at.fract());
+        let high = (low + 1).min(held.len() - 1);
+        held[low].capacity + part * (held[high].capacity - held[low].capacity)
     }
 }

@@ -20,6 +20,7 @@ mod numeric;
 mod published_rep;
 mod published_table;
 mod rep;
+mod rep_commands;
 mod resistance;
 mod resistance_chains;
 mod resistance_items;

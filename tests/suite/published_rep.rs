@@ -2,6 +2,7 @@
 
 use crate::published_table::{Row, Tolerance, check, miss};
 use crate::rep::{kg, lifter, movement, run, s};
+use torquill::library::{Library, assemble};
 use torquill::movement::Carrier;
 use torquill::rep::{RepModel, RepOptions, RepTrace, StickingInMotion, Turn, with_load};
 use torquill::resistance::{Item, Setup, Weight};
@@ -83,7 +84,8 @@ const TILLAAR_2010: &str = "van den Tillaar & Ettema 2010, J Sports Sci 28:529-5
 const NEWTON: &str = "Newton et al. 1997, Eur J Appl Physiol 75:333-342, quoted 2009";
 const ELLIOTT: &str = "Elliott, Wilson & Kerr 1989, Med Sci Sports Exerc 21:450-462, quoted 2018";
 const DUFFEY: &str = "Duffey & Challis 2011, J Strength Cond Res 25:2442-2447, abstract";
-const SHAPE: &str = "the isometric curve of this lifter is nearly level over the first 10 cm: the valley of van den Tillaar 2012 is too shallow";
+const SHALLOW: &str = "the valley of isometric force off the chest is 6 % deep in the model; the measured lifts ask for a deeper one (no readable table of the isometric heights of van den Tillaar 2012)";
+const TURN: &str = "the simulated bar turns round in one smooth stroke that brakes with 5 % of the load; a quick braking on the chest starts faster and pushes harder";
 
 #[test]
 fn published_van_den_tillaar_2010_sticking_region_of_a_maximal_bench_press() {
@@ -98,31 +100,25 @@ fn published_van_den_tillaar_2010_sticking_region_of_a_maximal_bench_press() {
             source: TILLAAR_2010,
             why: "the abstract says about",
         },
-        SHAPE,
+        TURN,
     );
-    miss(
-        Row {
-            quantity: "bench press at 1RM: length of the sticking region, s",
-            published: 0.9,
-            tolerance: Tolerance::Interval(0.5, 1.4),
-            computed: lasts_s,
-            source: TILLAAR_2010,
-            why: "the abstract says about",
-        },
-        SHAPE,
-    );
+    check(Row {
+        quantity: "bench press at 1RM: length of the sticking region, s",
+        published: 0.9,
+        tolerance: Tolerance::Interval(0.5, 1.4),
+        computed: lasts_s,
+        source: TILLAAR_2010,
+        why: "the abstract says about",
+    });
     let minimum = bench.region(1.0).expect("a region").minimum;
-    miss(
-        Row {
-            quantity: "bench press at 1RM: sticking point off the chest, cm",
-            published: 17.5,
-            tolerance: Tolerance::Interval(10.0, 22.0),
-            computed: 100.0 * minimum.position,
-            source: "common practice",
-            why: "a rule of thumb of 15-20 cm, without a source",
-        },
-        SHAPE,
-    );
+    check(Row {
+        quantity: "bench press at 1RM: sticking point off the chest, cm",
+        published: 17.5,
+        tolerance: Tolerance::Interval(10.0, 22.0),
+        computed: 100.0 * minimum.position,
+        source: "common practice",
+        why: "a rule of thumb of 15-20 cm, without a source",
+    });
 }
 
 #[test]
@@ -138,7 +134,7 @@ fn published_newton_1997_region_at_90_but_not_at_75_percent() {
             source: NEWTON,
             why: "yes or no",
         },
-        SHAPE,
+        SHALLOW,
     );
     check(Row {
         quantity: "bench press at 75 %: sticking region (0 = gone)",
@@ -157,25 +153,25 @@ fn published_elliott_1989_share_of_the_ascent_that_slows_down() {
         let figures = bench.at(share).lift.expect("a lift");
         100.0 * figures.deceleration_share
     };
-    check(Row {
-        quantity: "bench press at 1RM: share of the ascent that slows down, %",
-        published: 23.0,
-        tolerance: Tolerance::Absolute(8.0),
-        computed: slowing(1.0),
-        source: ELLIOTT,
-        why: "scatter not visible; a third of the value",
-    });
     miss(
         Row {
-            quantity: "bench press at 80 %: share of the ascent that slows down, %",
-            published: 52.0,
-            tolerance: Tolerance::Absolute(17.0),
-            computed: slowing(0.8),
+            quantity: "bench press at 1RM: share of the ascent that slows down, %",
+            published: 23.0,
+            tolerance: Tolerance::Absolute(8.0),
+            computed: slowing(1.0),
             source: ELLIOTT,
             why: "scatter not visible; a third of the value",
         },
-        "the simulated lifter pushes with everything up to mid-range; the powerlifters were not asked to",
+        "the sticking region of van den Tillaar 2010 alone, 0.9 s, is more than a third of a maximal ascent: the two studies disagree, and the model stands between",
     );
+    check(Row {
+        quantity: "bench press at 80 %: share of the ascent that slows down, %",
+        published: 52.0,
+        tolerance: Tolerance::Absolute(17.0),
+        computed: slowing(0.8),
+        source: ELLIOTT,
+        why: "scatter not visible; a third of the value",
+    });
 }
 
 #[test]
@@ -194,7 +190,7 @@ fn published_duffey_2011_peak_force_over_load() {
             source: DUFFEY,
             why: "scatter not visible; the spread between the two loads and twice that",
         },
-        SHAPE,
+        TURN,
     );
     miss(
         Row {
@@ -284,7 +280,7 @@ fn published_load_velocity_equation_of_the_bench_press() {
     for (share, is_met) in [
         (0.3, false),
         (0.5, false),
-        (0.7, true),
+        (0.7, false),
         (0.8, true),
         (0.9, true),
         (1.0, true),
@@ -427,4 +423,119 @@ fn published_van_den_tillaar_2014_squat_sticks_for_a_shorter_time() {
         source: "van den Tillaar, Andersen & Saeterbakken 2014, J Hum Kinet 42:63-71, abstract",
         why: "the abstract says much shorter; a third of the lifters had none",
     });
+}
+
+/// Our velocity at a share of the maximum, put into a published equation.
+fn by_equation(
+    name: &str,
+    pause: bool,
+    [a, b, c]: [f64; 3],
+    rows: &[(f64, bool)],
+    row: Row,
+    reason: &str,
+) {
+    let lift = Lift::done(name, |usual| RepOptions {
+        turn: if pause {
+            Turn::Pause(s(1.0))
+        } else {
+            usual.turn
+        },
+        ..usual
+    });
+    for (share, is_met) in rows {
+        let v = lift.propulsive_velocity(*share);
+        let quantity = format!(
+            "{name}: share of 1RM that belongs to our velocity at {:.0} %",
+            100.0 * share
+        );
+        let row = Row {
+            quantity: &quantity,
+            published: 100.0 * share,
+            computed: a * v * v + b * v + c,
+            ..row.clone()
+        };
+        if *is_met {
+            check(row);
+        } else {
+            miss(row, reason);
+        }
+    }
+}
+
+#[test]
+fn published_load_velocity_equation_of_the_squat() {
+    by_equation(
+        "squat",
+        true,
+        [-5.961, -50.71, 117.0],
+        &[
+            (0.4, false),
+            (0.6, false),
+            (0.8, false),
+            (0.9, true),
+            (1.0, true),
+        ],
+        Row {
+            quantity: "",
+            published: 0.0,
+            tolerance: Tolerance::Absolute(8.04),
+            computed: 0.0,
+            source: "Sanchez-Medina et al. 2017, Sports Med Int Open 1:E80-E88, equation from memory",
+            why: "two standard errors of estimate (4.02 % of 1RM)",
+        },
+        "a quarter slower with light loads: the simulated lifter brakes gently for the second half (stop_from, assumed from the bench press) and stays flat on the feet; Hill's hyperbola is more curved than the force-velocity line of whole squats",
+    );
+}
+
+#[test]
+fn published_load_velocity_equation_of_the_bench_pull() {
+    by_equation(
+        "row",
+        false,
+        [18.5797, -104.182, 147.94],
+        &[
+            (0.3, false),
+            (0.5, false),
+            (0.7, true),
+            (0.8, true),
+            (0.9, true),
+            (1.0, true),
+        ],
+        Row {
+            quantity: "",
+            published: 0.0,
+            tolerance: Tolerance::Absolute(7.1),
+            computed: 0.0,
+            source: "Sanchez-Medina et al. 2014, Int J Sports Med 35:209-216, equation from memory",
+            why: "scatter not visible; that of the same authors' bench press (two times 3.56 %)",
+        },
+        "slower with light loads: Hill's hyperbola is more curved than the force-velocity line of whole pulls; prone on a bench in the study, bent over here",
+    );
+}
+
+#[test]
+fn published_larsen_2021_narrow_grip_lifts_less() {
+    let with = |sets: [&str; 2]| {
+        let sets = sets.map(str::to_owned);
+        let model = assemble(&Library::built_in(), "reference-man", "bench-press", &sets)
+            .unwrap_or_else(|e| panic!("{e}"));
+        let moving =
+            RepModel::new(&model.movement, &model.lifter).unwrap_or_else(|e| panic!("{e}"));
+        let found = moving.one_rm(&Setup::default(), kg(0.1), &RepOptions::default());
+        found.unwrap_or_else(|e| panic!("{e}")).load.as_kg()
+    };
+    // 1.7 and 1 times the biacromial breadth of 40.4 cm; a narrow grip goes with arms along the trunk.
+    let wide = with(["technique.grip_width=68.7 cm", "technique.tuck=20 deg"]);
+    let narrow = with(["technique.grip_width=40.4 cm", "technique.tuck=50 deg"]);
+    miss(
+        Row {
+            quantity: "bench press: 1RM with a narrow grip over the one with a wide grip",
+            published: 103.7 / 109.8,
+            tolerance: Tolerance::Absolute(0.1),
+            computed: narrow / wide,
+            source: "Larsen, Gomo & van den Tillaar 2021, Front Sports Act Living 2:637066, abstract",
+            why: "14 men, scatter of the ratio not visible",
+        },
+        "less as published, but by too much: the elbow carries a narrow grip, and the strength of its extensors is assumed (no readable table)",
+    );
 }

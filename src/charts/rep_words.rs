@@ -1,0 +1,207 @@
+//! A repetition in words: the finding, what was lifted, the region in motion beside the static one and why
+//! they differ in this lift.
+//!
+//! In: a [`RepStudy`]. Out: title, subtitle and sentences for figures and the terminal.
+
+use super::prose::percent;
+use crate::movement::Measure;
+use crate::overlay::Sticking;
+use crate::rep::{Mark, Outcome};
+use crate::study::RepStudy;
+use crate::units::{Length, System, rounded};
+
+/// Places nearer to each other than this share of the range count as one.
+const SAME_PLACE: f64 = 0.03;
+
+/// The finding in one sentence.
+#[must_use]
+pub fn rep_title(rep: &RepStudy, units: System) -> String {
+    let name = &rep.still.movement_title;
+    let place = |position: f64| rep.place_in_words(position, units);
+    match (rep.trace.outcome, rep.trace.sticking) {
+        (Outcome::Stalled { .. }, _) if rep.is_stuck_at_start() => {
+            format!("{name}: {} do not leave the start", units.mass(rep.load))
+        }
+        (Outcome::Stalled { position, .. }, _) => {
+            format!("{name}: the load stops {}", place(position))
+        }
+        (Outcome::LostInLowering { position, .. }, _) => format!(
+            "{name}: the load gets away in lowering, {}",
+            place(position)
+        ),
+        (Outcome::HandedOver, _) => format!("{name}: lowered under control and handed over"),
+        (Outcome::Lockout, Some(sticking)) => {
+            format!("{name}: slowest {}", place(sticking.minimum.position))
+        }
+        (Outcome::Lockout, None) => {
+            format!("{name}: lifted without a sticking region")
+        }
+    }
+}
+
+/// Who lifts what, how heavy it is, how long it takes.
+pub(super) fn subtitle(rep: &RepStudy, units: System) -> String {
+    let mut words = format!("{}, {}", rep.still.lifter_title, rep.still.setups[0].name);
+    if let Some(share) = rep.share() {
+        words += &format!(" ({} of the maximum)", percent(share));
+    }
+    if let Some(lift) = rep.trace.lift.filter(|_| rep.trace.is_lifted()) {
+        words += &format!(
+            ", {} s, mean velocity {}",
+            rounded(lift.time_s, 1),
+            rep.velocity_in_words(lift.mean_velocity)
+        );
+    } else if let Some(max) = rep.one_rm {
+        words += &format!(", maximum {}", units.mass(max.load));
+    }
+    words
+}
+
+/// What happened, in sentences, the static region beside the one in motion.
+#[must_use]
+pub fn rep_sentences(rep: &RepStudy, units: System) -> Vec<String> {
+    let mut lines = vec![rep_title(rep, units) + "."];
+    let still = rep.still.setups.first().and_then(|s| s.sticking);
+    if let Some(sticking) = rep.trace.sticking {
+        lines.push(in_motion(rep, units, sticking.first_peak, sticking.minimum));
+    }
+    let Some(still) = still else {
+        return lines;
+    };
+    lines.push(held_still(rep, units, &still));
+    lines.extend(match (rep.trace.outcome, rep.trace.sticking) {
+        _ if rep.is_stuck_at_start() => Some(stuck(rep)),
+        (Outcome::Lockout | Outcome::Stalled { .. }, Some(sticking)) => {
+            Some(difference(rep, units, sticking.minimum, &still))
+        }
+        (Outcome::Lockout, None) => no_dip(rep, &still),
+        _ => None,
+    });
+    lines
+}
+
+fn in_motion(rep: &RepStudy, units: System, first: Mark, minimum: Mark) -> String {
+    let mark = |at: Mark| {
+        format!(
+            "{} ({} after {} s)",
+            rep.place_in_words(at.position, units),
+            rep.velocity_in_words(at.velocity),
+            rounded(at.time_s, 2)
+        )
+    };
+    let verb = if rep.trace.is_lifted() {
+        "slows"
+    } else {
+        "slows until it stops,"
+    };
+    format!(
+        "In motion it {verb} from {} to {}.",
+        mark(first),
+        mark(minimum)
+    )
+}
+
+fn held_still(rep: &RepStudy, units: System, still: &Sticking) -> String {
+    let from = match units {
+        System::Us if rep.trace.measure == Measure::Force => {
+            let cm = rep.still.axis_value(still.from_range).abs();
+            rounded(Length::from_cm(cm).as_in(), 1)
+        }
+        _ => rounded(rep.still.axis_value(still.from_range).abs(), 0),
+    };
+    let place = |range: f64| rep.still.place_in_words(range, units);
+    format!(
+        "Held still it is hardest {} (effort {}; within 5 % of that from {} to {}).",
+        place(still.point_range),
+        rounded(still.max_effort, 2),
+        from,
+        place(still.to_range)
+    )
+}
+
+/// Why a load does not leave its place: what full effort holds there.
+fn stuck(rep: &RepStudy) -> String {
+    let held = rep.held_at(rep.options.from);
+    let lift = rep.trace.lifting().first();
+    let (demand, extra) = lift.map_or((0.0, 0.0), |s| (s.demand, s.enhancement));
+    let unit = match rep.trace.measure {
+        Measure::Force => "N",
+        Measure::Torque => "N·m",
+    };
+    format!(
+        "At the start full effort holds {} {unit}, {} more after the lowering, and the load asks for {} {unit}: \
+         there is nothing left to move it.",
+        rounded(held, 0),
+        percent(extra),
+        rounded(demand, 0)
+    )
+}
+
+/// Why velocity has no dip although the lift has a hardest place.
+fn no_dip(rep: &RepStudy, still: &Sticking) -> Option<String> {
+    let passing = rep.lifting_at(still.point_range)?;
+    if still.point_range - rep.options.from < SAME_PLACE {
+        return Some(format!(
+            "So the lift begins at its hardest place, with {} of extra force from the lowering and {} of full \
+             activation; once the load moves, what is held still grows faster than speed takes away.",
+            percent(passing.enhancement),
+            percent(passing.activation)
+        ));
+    }
+    Some(format!(
+        "In motion its velocity has no dip: it passes that place at {}, with {} of extra force from the lowering \
+         and {} of full activation.",
+        rep.velocity_in_words(passing.velocity),
+        percent(passing.enhancement),
+        percent(passing.activation)
+    ))
+}
+
+/// Why the place of least velocity is not the place of greatest effort, in the figures of this lift.
+fn difference(rep: &RepStudy, units: System, minimum: Mark, still: &Sticking) -> String {
+    let apart = minimum.range - still.point_range;
+    if apart.abs() < SAME_PLACE {
+        return "So it is slowest where it is hardest held still: the effort curve alone tells the place."
+            .to_owned();
+    }
+    let how_far = distance(rep, units, minimum.range, still.point_range);
+    let passing = rep.lifting_at(still.point_range);
+    let slowest = rep.lifting_at(minimum.range);
+    let (Some(passing), Some(slowest)) = (passing, slowest) else {
+        return format!(
+            "It stops {how_far} before the place that is hardest held still: it never gets there."
+        );
+    };
+    if apart > 0.0 {
+        format!(
+            "So it is slowest {how_far} later than it is hardest: it passes the hardest place at {}, with {} of \
+             extra force left from the lowering, and goes on slowing until {} is left; moving costs {} of the force \
+             held still.",
+            rep.velocity_in_words(passing.velocity),
+            percent(passing.enhancement),
+            percent(slowest.enhancement),
+            percent((1.0 - slowest.capacity / rep.held_at(minimum.range).max(1e-9)).max(0.0))
+        )
+    } else {
+        format!(
+            "So it is slowest {how_far} earlier than it is hardest: effort there is {} already, activation {} and \
+             the extra force from the lowering {}; behind it the load has gained speed again ({} at the hardest place).",
+            rounded(slowest.demand / rep.held_at(minimum.range).max(1e-9), 2),
+            percent(slowest.activation),
+            percent(slowest.enhancement),
+            rep.velocity_in_words(passing.velocity),
+        )
+    }
+}
+
+/// How far two places of the range are apart, in words.
+fn distance(rep: &RepStudy, units: System, a: f64, b: f64) -> String {
+    let apart = (rep.still.axis_value(a) - rep.still.axis_value(b)).abs();
+    match (rep.trace.measure, units) {
+        (Measure::Torque, _) => format!("{} deg", rounded(apart, 0)),
+        (Measure::Force, System::Metric) => format!("{} cm", rounded(apart, 0)),
+        (Measure::Force, System::Us) => {
+            format!("{} in", rounded(Length::from_cm(apart).as_in(), 1))
+        }
+    }
+}

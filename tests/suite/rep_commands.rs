@@ -1,0 +1,268 @@
+//! `rep` and `max` as a user calls them: known maxima, absurd inputs, what stalls, bands beside plain weight,
+//! groups of invented lifters, every movement with every lifter.
+
+use assert_cmd::Command;
+use serde_json::Value;
+use torquill::library::Library;
+use torquill::rep::RepOptions;
+use torquill::resistance::Setup;
+use torquill::setups::Watch;
+use torquill::study::{Heaviness, Question, cohort, maximum, quantile, repetition};
+use torquill::units::Mass;
+
+/// Status, standard output and messages of one call.
+fn call(arguments: &[&str]) -> (i32, String, String) {
+    let output = Command::new(env!("CARGO_BIN_EXE_torquill"))
+        .args(arguments)
+        .env("NO_COLOR", "1")
+        .output()
+        .expect("the program runs");
+    (
+        output.status.code().expect("the program ends by itself"),
+        String::from_utf8(output.stdout).expect("output is text"),
+        String::from_utf8(output.stderr).expect("messages are text"),
+    )
+}
+
+fn json(arguments: &[&str]) -> Value {
+    let mut all = arguments.to_vec();
+    all.extend(["--format", "json"]);
+    let (status, out, complaint) = call(&all);
+    assert_eq!(status, 0, "{arguments:?}: {complaint}");
+    serde_json::from_str(&out).unwrap_or_else(|e| panic!("{arguments:?}: {e}"))
+}
+
+fn number(value: &Value, keys: &[&str]) -> f64 {
+    let found = keys.iter().fold(value, |at, key| &at[*key]);
+    found
+        .as_f64()
+        .unwrap_or_else(|| panic!("{keys:?}: {found}"))
+}
+
+#[test]
+fn law_every_lifter_lifts_every_movement_but_the_body_of_one() {
+    let library = Library::built_in();
+    let step = Mass::from_kg(0.5);
+    for movement_name in library.movement_names() {
+        let movement = library.movement(&movement_name).unwrap();
+        for lifter_name in library.lifter_names() {
+            let lifter = library.lifter(&lifter_name).unwrap();
+            let question = Question::new(&movement_name, &movement, &lifter);
+            let options = RepOptions::usual_for(&movement);
+            let who = format!("{movement_name}, {lifter_name}");
+            let found = maximum(&question, &Setup::default(), &options, step);
+            if (movement_name.as_str(), lifter_name.as_str()) == ("pull-up", "reference-woman") {
+                let fault = found.expect_err("an untrained woman pulls less than herself");
+                assert_eq!(fault.exit_status(), 1);
+                assert!(fault.to_string().contains("own body"), "{fault}");
+                continue;
+            }
+            let (one_rm, _) = found.unwrap_or_else(|e| panic!("{who}: {e}"));
+            let over_body = one_rm.load.as_kg() / lifter.body_mass.as_kg();
+            // From raising an arm with a dumb-bell to the leg press of a strong man.
+            assert!((0.03..6.0).contains(&over_body), "{who}: {over_body}");
+            for share in [0.8, 1.0] {
+                let rep = repetition(
+                    &question,
+                    &Setup::default(),
+                    Heaviness::Share(share),
+                    &options,
+                    step,
+                )
+                .unwrap_or_else(|e| panic!("{who}: {e}"));
+                assert!(rep.trace.is_lifted(), "{who}, {share}");
+                let lift = rep.trace.lift.expect("a lift");
+                assert!(
+                    (0.2..12.0).contains(&lift.time_s),
+                    "{who}: {} s",
+                    lift.time_s
+                );
+                assert!(rep.still.setups[0].sticking.is_some(), "{who}");
+                for sample in &rep.trace.samples {
+                    assert!(
+                        sample.force.is_finite() && sample.velocity.is_finite(),
+                        "{who}"
+                    );
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn law_a_known_maximum_makes_a_lifter_who_has_it() {
+    for (movement, lifter, known) in [
+        ("bench-press", "reference-man", 102.5),
+        ("bench-press", "heavy-lifter", 140.0),
+        ("squat", "reference-woman", 80.0),
+        ("deadlift", "tall-novice", 120.0),
+        ("biceps-curl", "club-lifter", 15.0),
+        ("row", "reference-man", 60.0),
+    ] {
+        let load = format!("{known} kg");
+        let max = ["max", movement, "--lifter", lifter];
+        let implied = json(&[&max[..], &["--to-load", &load]].concat());
+        let scale = number(&implied, &["summary", "strength_scale"]);
+        let set = format!("lifter.strength_scale={scale}");
+        let again = json(&[&max[..], &["--set", &set]].concat());
+        let found = number(&again, &["summary", "one_rm_kg"]);
+        assert!(
+            (found - known).abs() < 1.0e-9,
+            "{movement}, {lifter}: {known} kg gave {found} kg"
+        );
+    }
+}
+
+#[test]
+fn law_too_heavy_is_drawn_and_ends_with_status_1() {
+    for (load, words) in [("104%", "it stops"), ("120%", "does not leave the start")] {
+        let folder = tempfile::tempdir().unwrap();
+        let picture = folder.path().join("rep.png");
+        let path = picture.to_str().unwrap();
+        let (status, out, complaint) = call(&["rep", "bench-press", "--load", load, "-o", path]);
+        assert_eq!(status, 1, "{out}{complaint}");
+        assert!(complaint.contains(words), "{complaint}");
+        assert!(
+            complaint.contains("the maximum with this setup is"),
+            "{complaint}"
+        );
+        assert!(std::fs::metadata(&picture).unwrap().len() > 10_000);
+    }
+}
+
+#[test]
+fn law_absurd_repetitions_end_in_an_answer_or_a_clear_error() {
+    let upward = "loop-64mm:6@above 3.2 m";
+    let cases: [(&[&str], &[i32]); 11] = [
+        (&["--load", "0 kg"], &[0]),
+        (&["--load", "0%"], &[0]),
+        (&["--load", "2000 kg"], &[1]),
+        (&["--load", "300%"], &[1]),
+        (&["--load", "80%", "--lowering", "0 s"], &[0]),
+        (&["--load", "80%", "--lowering", "10 min"], &[0]),
+        (&["--load", "80%", "--lowering", "11 min"], &[2]),
+        (&["--load", "20 kg", "--item", "counterweight 60 kg"], &[0]),
+        (&["--load", "20 kg", "--item", "spotter 900 N"], &[0]),
+        (&["--load", "-5 kg"], &[2]),
+        (&["--load", "20 kg", "--band", upward], &[0, 1, 2]),
+    ];
+    for (options, statuses) in cases {
+        let mut arguments = vec!["rep", "bench-press"];
+        arguments.extend(options);
+        let (status, out, complaint) = call(&arguments);
+        assert!(
+            statuses.contains(&status),
+            "{options:?}: {status}, {complaint}"
+        );
+        assert!(
+            !complaint.contains("panicked") && !out.contains("NaN"),
+            "{options:?}"
+        );
+        assert!(status == 0 || !complaint.is_empty(), "{options:?}");
+    }
+}
+
+#[test]
+fn law_bands_leave_the_hardest_effort_and_slow_the_end() {
+    let both = json(&[
+        "rep",
+        "bench-press",
+        "--load",
+        "100%",
+        "--band",
+        "loop-22mm:1",
+        "--versus-plain",
+    ]);
+    let effort = |part: &str| number(&both, &[part, "summary", "sticking_still", "max_effort"]);
+    assert!((effort("with") - effort("plain")).abs() < 1.0e-3);
+    let place = |part: &str| {
+        let keys = [part, "summary", "sticking_in_motion", "minimum", "range"];
+        number(&both, &keys)
+    };
+    assert!(
+        place("with") > place("plain"),
+        "bands move the slowest place up"
+    );
+    let peak = |part: &str| number(&both, &[part, "summary", "lift", "peak_velocity"]);
+    assert!(peak("with") < peak("plain"), "bands slow the end");
+    let (status, _, complaint) = call(&["rep", "bench-press", "--load", "80%", "--versus-plain"]);
+    assert_eq!(status, 2);
+    assert!(complaint.contains("--band"), "{complaint}");
+}
+
+#[test]
+fn law_light_bands_start_although_rubber_pulls_harder_upward() {
+    let lifted = json(&[
+        "rep",
+        "bench-press",
+        "--load",
+        "20 kg",
+        "--band",
+        "loop-22mm:1",
+    ]);
+    assert_eq!(lifted["summary"]["outcome"], "lockout");
+}
+
+#[test]
+fn law_a_group_of_lifters_is_the_same_on_any_number_of_threads() {
+    let library = Library::built_in();
+    let (movement, lifter) = (
+        library.movement("bench-press").unwrap(),
+        library.lifter("reference-man").unwrap(),
+    );
+    let question = Question::new("bench-press", &movement, &lifter);
+    let on = |threads: usize, seed: u64| {
+        let pool = rayon::ThreadPoolBuilder::new()
+            .num_threads(threads)
+            .build()
+            .unwrap();
+        let (setup, options) = (Setup::default(), RepOptions::default());
+        let step = Mass::from_kg(0.5);
+        let group = pool.install(|| {
+            cohort(
+                &question,
+                &setup,
+                &options,
+                step,
+                (24, seed),
+                &Watch::default(),
+            )
+        });
+        group.unwrap_or_else(|e| panic!("{e}"))
+    };
+    let one = on(1, 7);
+    assert_eq!(one, on(3, 7));
+    assert_ne!(one, on(3, 8));
+    let maxima = one.maxima_kg();
+    let (low, high) = (
+        quantile(&maxima, 0.05).unwrap(),
+        quantile(&maxima, 0.95).unwrap(),
+    );
+    assert!(one.is_complete && maxima.len() > 20 && low < 0.9 * high);
+    let stopped = Watch::default();
+    stopped
+        .stop
+        .store(true, std::sync::atomic::Ordering::Relaxed);
+    let none = cohort(
+        &question,
+        &Setup::default(),
+        &RepOptions::default(),
+        Mass::from_kg(2.5),
+        (10, 1),
+        &stopped,
+    );
+    assert!(!none.unwrap().is_complete);
+}
+
+#[test]
+fn law_a_group_prints_quantiles_or_everyone() {
+    let group = json(&["max", "squat", "--cohort", "12", "--seed", "3"]);
+    assert_eq!(group["lifters"].as_array().unwrap().len(), 12);
+    let quantiles = group["summary"]["quantiles"].as_array().unwrap();
+    let of = |k: usize| quantiles[k]["one_rm_kg"].as_f64().unwrap();
+    assert!(of(0) < of(2) && of(2) < of(4));
+    let (status, out, _) = call(&["max", "squat", "--cohort", "12", "--format", "csv"]);
+    assert_eq!((status, out.lines().count()), (0, 13));
+    let (status, _, complaint) = call(&["max", "squat", "--cohort", "0"]);
+    assert_eq!(status, 2, "{complaint}");
+}
