@@ -1,10 +1,12 @@
-//! How long a coach waits for the grid of a movement, one repetition, a maximum.
+//! How long a coach waits for the grid of a movement, one repetition, a maximum, a group's maxima.
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 use torquill::library::Library;
 use torquill::rep::{RepModel, RepOptions, with_load};
 use torquill::resistance::Setup;
+use torquill::setups::Watch;
+use torquill::study::{Question, cohort};
 use torquill::units::Mass;
 
 fn repetition(criterion: &mut Criterion) {
@@ -42,5 +44,32 @@ fn repetition(criterion: &mut Criterion) {
     });
 }
 
-criterion_group!(benches, repetition);
+fn group(criterion: &mut Criterion) {
+    let library = Library::built_in();
+    let lifter = library.lifter("reference-man").expect("a built-in lifter");
+    let movement = library
+        .movement("bench-press")
+        .expect("a built-in movement");
+    let question = Question::new("bench-press", &movement, &lifter);
+    let (setup, options) = (Setup::default(), RepOptions::default());
+    let step = Mass::from_kg(2.5);
+    let mut group = criterion.benchmark_group("invented lifters");
+    group.sample_size(10);
+    group.bench_function("bench press: maxima of a hundred, all cores", |bench| {
+        bench.iter(|| {
+            let watch = Watch::default();
+            cohort(
+                black_box(&question),
+                &setup,
+                &options,
+                step,
+                (100, 1),
+                &watch,
+            )
+        });
+    });
+    group.finish();
+}
+
+criterion_group!(benches, repetition, group);
 criterion_main!(benches);

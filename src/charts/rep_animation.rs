@@ -5,7 +5,7 @@
 
 use super::body::stick_figure;
 use super::{Look, rep_title};
-use crate::draw::{Anchor, Colour, Face, Letters, Scene, Text, svg};
+use crate::draw::{Anchor, Colour, Face, Letters, Rect, Scene, Stroke, Text, svg};
 use crate::error::{Error, Result};
 use crate::movement::{Pose, View};
 use crate::rep::RepSample;
@@ -30,8 +30,9 @@ pub fn animation(rep: &RepStudy, units: System, look: Look) -> Result<String> {
     };
     let length_s = last.time_s - first.time_s;
     let frames = ((length_s * RATE).ceil() as usize).clamp(2, MOST_FRAMES);
-    let ground = ground(rep, units, look);
+    let mut ground = ground(rep, units, look);
     let stage = Stage::fitting(rep, ground.width, ground.height);
+    stage.backdrop(&mut ground, rep, look);
     let total_s = length_s + HOLD_S;
     let mut body = style(frames, length_s, total_s, slowest_frame(rep, frames));
     for frame in 0..frames {
@@ -63,7 +64,7 @@ fn ground(rep: &RepStudy, units: System, look: Look) -> Scene {
     };
     line(rep_title(rep, units), 54.0, 92.0, Face::Bold, colours.ink);
     line(
-        format!("{}, {}", rep.still.lifter_title, units.mass(rep.load)),
+        super::rep_words::subtitle(rep, units),
         34.0,
         150.0,
         Face::Regular,
@@ -164,7 +165,7 @@ impl Stage {
                 0.26 * width - scale * middle,
                 0.93 * height + scale * bottom,
             ],
-            plot: [0.54 * width, 0.24 * height, 0.95 * width, 0.88 * height],
+            plot: [0.56 * width, 0.32 * height, 0.95 * width, 0.86 * height],
             time: [samples[0].time_s, samples[samples.len() - 1].time_s],
             velocity: [
                 speeds.clone().fold(0.0, f64::min),
@@ -181,11 +182,71 @@ impl Stage {
         ]
     }
 
+    fn across(&self, time_s: f64) -> f64 {
+        let share = (time_s - self.time[0]) / (self.time[1] - self.time[0]).max(1e-9);
+        self.plot[0] + share * (self.plot[2] - self.plot[0])
+    }
+
+    fn up(&self, velocity: f64) -> f64 {
+        let share = (velocity - self.velocity[0]) / (self.velocity[1] - self.velocity[0]);
+        self.plot[3] - share * (self.plot[3] - self.plot[1])
+    }
+
     fn on_plot(&self, sample: &RepSample) -> [f64; 2] {
+        [self.across(sample.time_s), self.up(sample.velocity)]
+    }
+
+    /// Behind the moving dot: sticking region, zero line, the whole curve, and what the axes are.
+    fn backdrop(&self, scene: &mut Scene, rep: &RepStudy, look: Look) {
+        let colours = look.theme.colours();
         let [left, top, right, bottom] = self.plot;
-        let across = (sample.time_s - self.time[0]) / (self.time[1] - self.time[0]).max(1e-9);
-        let up = (sample.velocity - self.velocity[0]) / (self.velocity[1] - self.velocity[0]);
-        [left + across * (right - left), bottom - up * (bottom - top)]
+        let size = 3.4 * self.line;
+        let lift_s = rep.trace.lifting().first().map_or(0.0, |s| s.time_s);
+        if let Some(sticking) = rep.trace.sticking {
+            let x = |time_s: f64| self.across(lift_s + time_s);
+            let (from, to) = (x(sticking.first_peak.time_s), x(sticking.minimum.time_s));
+            let area = Rect::new(from, top - 1.6 * size, to, bottom);
+            scene.rectangle(area, colours.shade);
+            let words = Text::new(
+                [f64::midpoint(from, to), top - 2.0 * size],
+                "Sticking region".to_owned(),
+                size,
+                Face::Bold,
+                colours.shade_text,
+            );
+            scene.text(words.anchored(Anchor::Middle));
+        }
+        let rule = Stroke::solid(colours.rule, 0.35 * self.line);
+        let zero = self.up(0.0);
+        scene.line([left, zero], [right, zero], rule);
+        let whole = rep.trace.samples.iter().map(|s| self.on_plot(s)).collect();
+        scene.polyline(whole, Stroke::solid(colours.grid, self.line));
+        let (unit, factor) = super::rep_trace::velocity_unit(rep);
+        let mut label = |at: [f64; 2], words: String, anchor: Anchor| {
+            let text = Text::new(at, words, size, Face::Regular, colours.muted);
+            scene.text(text.anchored(anchor));
+        };
+        label(
+            [left, top - 2.0 * size],
+            format!("Velocity ({unit})"),
+            Anchor::Start,
+        );
+        label(
+            [left - 0.6 * size, zero + 0.35 * size],
+            "0".to_owned(),
+            Anchor::End,
+        );
+        label(
+            [left - 0.6 * size, self.up(self.velocity[1]) + 0.35 * size],
+            rounded(factor * self.velocity[1], if factor == 1.0 { 2 } else { 0 }),
+            Anchor::End,
+        );
+        let length_s = self.time[1] - self.time[0];
+        label(
+            [right, bottom + 1.6 * size],
+            format!("Time ({} s in all)", rounded(length_s, 1)),
+            Anchor::End,
+        );
     }
 
     fn draw(&self, out: &mut String, rep: &RepStudy, sample: &RepSample, look: Look) {

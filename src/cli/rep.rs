@@ -257,11 +257,18 @@ fn sentences(rep: &RepStudy, units: System) -> String {
             velocity(lift.peak_velocity),
         );
         text += &format!(
-            "Power: mean {} W, peak {} W. Greatest force {} % of the most that the load asks for.\n",
+            "Power: mean {} W, peak {} W.",
             rounded(lift.mean_power_w, 0),
-            rounded(lift.peak_power_w, 0),
-            rounded(100.0 * lift.peak_force_over_demand, 0),
+            rounded(lift.peak_power_w, 0)
         );
+        if lift.peak_force_over_demand > 0.0 {
+            text += &format!(
+                " Greatest force {} % of the most that the load asks for.\n",
+                rounded(100.0 * lift.peak_force_over_demand, 0)
+            );
+        } else {
+            text += " The load goes up by itself: the lifter can only hold it back.\n";
+        }
     }
     if let Some(max) = rep.one_rm {
         text += &format!("Maximum with this setup: {}.\n", units.mass(max.load));

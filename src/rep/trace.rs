@@ -105,7 +105,8 @@ pub struct LiftFigures {
     pub peak_power_w: f64,
     /// Greatest force or torque between lifter and load, whole repetition.
     pub peak_force: f64,
-    /// The same over the most that the load asks for in the lift when it is not sped up.
+    /// The same over the most that the load asks for in the lift when it is not sped up; 0 where the
+    /// load asks for nothing, as with a band that lifts more than the bar weighs.
     pub peak_force_over_demand: f64,
     /// Share of the time in which the load slows down.
     pub deceleration_share: f64,
@@ -226,7 +227,7 @@ fn figures(samples: &[RepSample], lift_start: usize, gravity: f64) -> Option<Lif
     let greatest = |of: &dyn Fn(&RepSample) -> f64, over: &[RepSample]| {
         over.iter().map(of).fold(f64::NEG_INFINITY, f64::max)
     };
-    let most_asked = greatest(&|s| s.demand, samples).max(1.0e-9);
+    let most_asked = greatest(&|s| s.demand, samples);
     Some(LiftFigures {
         time_s,
         mean_velocity: (last.position - first.position) / time_s,
@@ -236,7 +237,11 @@ fn figures(samples: &[RepSample], lift_start: usize, gravity: f64) -> Option<Lif
         mean_power_w: energy_j / time_s,
         peak_power_w: greatest(&power, lift),
         peak_force: greatest(&|s| s.force, samples),
-        peak_force_over_demand: greatest(&|s| s.force, samples) / most_asked,
+        peak_force_over_demand: if most_asked > 1.0e-3 {
+            greatest(&|s| s.force, samples) / most_asked
+        } else {
+            0.0
+        },
         deceleration_share: slowing_s / time_s,
     })
 }

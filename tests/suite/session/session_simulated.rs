@@ -92,8 +92,9 @@ fn law_a_tired_lifter_is_slower_and_weaker_without_jumps() {
                 now <= before + 1e-9,
                 "faster when more tired: {before} {now}"
             );
+            // Just below the limit velocity falls like the root of what is left, without end in slope.
             assert!(
-                before - now < 0.06 || now == 0.0,
+                before - now < 0.06 || now < 0.12,
                 "a jump from {before} to {now} at step {step}"
             );
             before = now;
