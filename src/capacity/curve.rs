@@ -39,6 +39,17 @@ pub enum Pace {
     Angular(f64),
 }
 
+impl Pace {
+    /// Whether the load goes down at this pace.
+    #[must_use]
+    pub fn lowers(self) -> bool {
+        match self {
+            Self::Isometric => false,
+            Self::Linear(speed) | Self::Angular(speed) => speed < 0.0,
+        }
+    }
+}
+
 /// The direction in which a plain load acts on this carrier, as a unit force.
 #[must_use]
 pub fn plain_direction(carrier: Carrier) -> PlaneForce {

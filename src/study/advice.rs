@@ -3,8 +3,8 @@
 //! In: the ground that setups were searched on. Out: sentences. Where pieces that pull down make effort
 //! less even, cables, hinged arms and cams are tried on the same ground, and what helps is named.
 
+use super::ground::{Ground, load_points};
 use super::picked::Picked;
-use super::study::{Ground, load_points};
 use crate::capacity::Shape;
 use crate::error::Result;
 use crate::movement::{Carrier, PlaneForce};

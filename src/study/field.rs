@@ -2,7 +2,8 @@
 //!
 //! In: poses and capacity. Out: a [`Field`]: effort per newton forward and upward.
 
-use super::study::{Ground, Question, load_points, load_torque_nm};
+use super::ground::{Ground, load_points, load_torque_nm};
+use super::study::Question;
 use crate::capacity::{curve_of, plain_direction};
 use crate::error::{Error, Result};
 use crate::movement::{Carrier, Measure, PlaneForce};

@@ -7,6 +7,7 @@ mod cause;
 mod cohort;
 mod field;
 mod grid;
+mod ground;
 mod measured;
 mod muscles;
 mod near_miss;
@@ -27,6 +28,7 @@ pub use cause::Cause;
 pub use cohort::{Cohort, Member, Scatter, cohort, invented, mean_and_deviation, quantile};
 pub use field::field;
 pub use grid::{Grid, grid};
+pub use ground::{load_points, load_torque_nm, with_body};
 pub use measured::{Asked, Figures, Measured};
 pub use muscles::{MusclePart, joint_use, muscle_parts, muscle_torque_nm};
 pub use parameter::{Parameter, parameter_in_words, shown_value};
@@ -35,8 +37,6 @@ pub use picked::Picked;
 pub use rank::{Ranked, Ranks, rank};
 pub use repetition::{Heaviness, RepStudy, USUAL_STEP_KG, maximum, repetition, rigged};
 pub use session_oracle::{lifter_of_one_rm, simulated_oracle};
-pub use study::{
-    Question, SetupStudy, Study, load_for_effort, load_points, load_torque_nm, study, with_body,
-};
+pub use study::{Question, SetupStudy, Study, load_for_effort, study};
 pub use vary::{Family, Sensitivity, Undone, Variant, family};
 pub use versus_plain::{LiftShape, VersusPlain, versus_plain};

@@ -4,9 +4,10 @@
 //! and left out, why the first wins; or why none fits, with the nearest miss.
 
 use super::advice::{Advice, advice};
+use super::ground::Ground;
 use super::near_miss::none_fits;
 use super::picked::{Exact, Picked, Settled};
-use super::study::{Ground, Question, Study};
+use super::study::{Question, Study};
 use super::why::reason;
 use crate::error::{Error, Result};
 use crate::setups::{

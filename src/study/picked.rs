@@ -2,7 +2,8 @@
 //!
 //! In: a candidate of the search. Out: [`Picked`], or nothing where the exact figures miss a limit.
 
-use super::study::{Ground, SetupStudy};
+use super::ground::Ground;
+use super::study::SetupStudy;
 use crate::error::Result;
 use crate::movement::PlaneForce;
 use crate::overlay::spread;

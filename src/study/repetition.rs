@@ -3,7 +3,8 @@
 //! In: a question, a setup, a load or a share of the maximum, how the repetition is done. Out:
 //! [`RepStudy`].
 
-use super::study::{Question, Study, study, with_body};
+use super::ground::with_body;
+use super::study::{Question, Study, study};
 use crate::error::{Error, Result};
 use crate::movement::{Carrier, Measure};
 use crate::rep::{

@@ -3,11 +3,12 @@
 use crate::setups::{model_of, question_of, record_of};
 use assert_cmd::Command;
 use std::path::Path;
+use torquill::capacity::Pace;
 use torquill::library::{Library, Shelf};
 use torquill::movement::Carrier;
 use torquill::resistance::{Item, Setup, SetupFile, Stock, Weight, item_from_text};
-use torquill::study::{Study, load_points, study};
-use torquill::units::Mass;
+use torquill::study::{Question, Study, load_points, study};
+use torquill::units::{Mass, STANDARD_GRAVITY_M_S2};
 
 /// How a movement takes its load, in one letter: bar, dumb-bell, sled, lever, body.
 fn letter(carrier: Carrier) -> char {
@@ -358,6 +359,41 @@ fn law_no_implement_gives_back_more_work_than_it_took() {
     assert!(
         lossy_bands > 60,
         "bands lost energy in {lossy_bands} cases only"
+    );
+}
+
+#[test]
+fn law_a_lowering_pace_asks_for_what_is_there_in_lowering() {
+    let library = Library::built_in();
+    let pieces = library.pieces().expect("bands and chains");
+    let model = model_of("squat");
+    let hardest = |texts: &[&str], pace: Pace| {
+        let question = Question {
+            pace,
+            ..question_of("squat", &model, 51)
+        };
+        let mut all = vec![Item::Weight(Weight::Load(Mass::from_kg(60.0)))];
+        all.extend(items(texts, &pieces.stock()));
+        let answer = study(&question, &[Setup::new("", all)]).expect("an answer");
+        answer.setups[0].values.clone()
+    };
+    let (up, down) = (Pace::Linear(0.2), Pace::Linear(-0.2));
+    assert_eq!(hardest(&["lowering 20 kg"], up), hardest(&[], up));
+    let extra = hardest(&["lowering 20 kg"], down);
+    for (with, without) in extra.iter().zip(hardest(&[], down)) {
+        let kg = (with - without) / STANDARD_GRAVITY_M_S2;
+        assert!((kg - 20.0).abs() < 1.0e-9, "{kg} kg more in lowering");
+    }
+    let (lifted, lowered) = (
+        hardest(&["band loop-45mm"], up),
+        hardest(&["band loop-45mm"], down),
+    );
+    let plain_n = 60.0 * STANDARD_GRAVITY_M_S2;
+    let (lifted_n, lowered_n) = (lifted[50] - plain_n, lowered[50] - plain_n);
+    let kept = lowered_n / lifted_n;
+    assert!(
+        (kept - 0.9).abs() < 0.005,
+        "a band gives back {kept} of its pull"
     );
 }
 

@@ -1,0 +1,224 @@
+//! What setups are laid over: the poses of a movement, and what the lifter holds there.
+//!
+//! In: a question. Out: [`Ground`], made once; for each setup demand, effort, sticking region, flattening.
+
+use super::study::{Question, SetupStudy, Study};
+use crate::capacity::{Acting, CapacityCurve, class_of, curve_of, plain_direction};
+use crate::demand::{DemandCurve, DemandSample};
+use crate::error::{Error, Result};
+use crate::movement::{Carrier, LoadPoint, Measure, PlaneForce, Pose, Range, trace};
+use crate::overlay::{effort, flattening_percent, sticking};
+use crate::resistance::{Item, LoadForce, Setup, Weight};
+use crate::units::{Angle, Mass, System};
+
+/// What setups are laid over: poses, muscles, capacity, and the shape of effort under plain weight.
+pub(super) struct Ground<'a> {
+    question: &'a Question<'a>,
+    /// The poses.
+    pub(super) range: Range,
+    /// The muscles at every pose.
+    pub(super) acting: Acting,
+    /// Capacity along the plain load's direction.
+    pub(super) capacity: CapacityCurve,
+    plain: Vec<f64>,
+}
+
+impl<'a> Ground<'a> {
+    /// Steps 1 and 2 of [`study`].
+    pub(super) fn of(question: &'a Question<'a>) -> Result<Self> {
+        let range = trace(question.movement, question.lifter, question.samples)?;
+        let acting = Acting::of(question.lifter, &range.poses)?;
+        let capacity = curve_of(&acting, &range, None, question.pace)?;
+        let mut ground = Self {
+            question,
+            range,
+            acting,
+            capacity,
+            plain: Vec::new(),
+        };
+        ground.plain = ground.plain_effort()?;
+        Ok(ground)
+    }
+
+    /// The question.
+    pub(super) fn question(&self) -> &'a Question<'a> {
+        self.question
+    }
+
+    /// The results with these setups.
+    pub(super) fn into_study(self, setups: Vec<SetupStudy>) -> Study {
+        let question = self.question;
+        Study {
+            movement_name: question.movement_name.to_owned(),
+            movement_title: question.movement.title.clone(),
+            away_from: question.movement.away_from.clone(),
+            axis: question.movement.axis.clone(),
+            lifter_name: question.lifter.name.clone(),
+            lifter_title: question.lifter.title.clone(),
+            body_mass: question.lifter.body_mass,
+            class: class_of(&self.capacity.values()),
+            range: self.range,
+            capacity: self.capacity,
+            setups,
+        }
+    }
+
+    /// Effort of plain weight: its shape is what flattening compares with.
+    fn plain_effort(&self) -> Result<Vec<f64>> {
+        let plain = self.loaded(&Setup::plain(Mass::from_kg(20.0)));
+        let (_, _, effort) = self.effort(&plain)?;
+        Ok(effort)
+    }
+
+    /// The setup with the lifter's own mass where that is the load.
+    pub(super) fn loaded(&self, setup: &Setup) -> Setup {
+        with_body(setup, self.range.carrier, self.question.lifter.body_mass)
+    }
+
+    /// The setup with a cam that follows the lifter's strength where one is asked for.
+    pub(super) fn with_cam(&self, setup: &Setup) -> Result<Setup> {
+        let mut fitted = setup.clone();
+        for item in &mut fitted.items {
+            if let Item::Cam(cam) = item
+                && cam.is_to_fit()
+            {
+                let points = load_points(&self.range);
+                let angles: Vec<Angle> = points
+                    .iter()
+                    .map(|p| Angle::from_rad(p.lever_rad))
+                    .collect();
+                *cam = cam
+                    .followed(&angles, &self.capacity.values())
+                    .map_err(Error::no_answer)?;
+            }
+        }
+        Ok(fitted)
+    }
+
+    /// Steps 3 to 5 of [`study`] for one setup.
+    pub(super) fn setup(&self, setup: &Setup) -> Result<SetupStudy> {
+        setup.check_for(&self.range.carrier, self.question.movement_name)?;
+        let name = setup.short_name(&self.range.carrier, System::Metric);
+        let (demand, values, effort) = self.effort(&self.loaded(&self.with_cam(setup)?))?;
+        self.check_held(&effort)?;
+        let sticking = sticking(&effort, self.question.region_share);
+        let limiting = sticking.map(|s| {
+            let last = self.capacity.held.len() - 1;
+            self.capacity.held[(s.point_range * last as f64).round() as usize].limiting
+        });
+        Ok(SetupStudy {
+            name,
+            demand,
+            values,
+            flattening_percent: flattening_percent(&effort, &self.plain),
+            effort,
+            sticking,
+            limiting,
+        })
+    }
+
+    /// **Fails** where the pull leans so far that the lift holds nothing in its direction.
+    fn check_held(&self, effort: &[f64]) -> Result<()> {
+        let Some(index) = effort.iter().position(|e| !e.is_finite()) else {
+            return Ok(());
+        };
+        Err(Error::no_answer(format!(
+            "the load cannot be held at range {:.2}: it pulls to the side, where {} has no strength",
+            self.range.poses[index].load.range, self.question.movement_name
+        ))
+        .hint("tie it below or above the load, or add plain weight: --load \"40 kg\""))
+    }
+
+    /// Demand and effort on the way that the pace goes: bands give back less on the way down, and a load
+    /// of the lowering phase is there.
+    pub(super) fn effort(&self, setup: &Setup) -> Result<(DemandCurve, Vec<f64>, Vec<f64>)> {
+        let points = load_points(&self.range);
+        let demand = DemandCurve::over(setup, &points, &self.range.carrier);
+        let lowers = self.question.pace.lowers();
+        let way = |sample: &DemandSample| match lowers {
+            true => sample.down.clone(),
+            false => sample.up.clone(),
+        };
+        let loads: Vec<LoadForce> = demand.samples.iter().map(way).collect();
+        let (values, effort) = self.effort_under(&loads)?;
+        Ok((demand, values, effort))
+    }
+
+    /// Demand in the unit of the capacity, and effort, under these loads.
+    pub(super) fn effort_under(&self, loads: &[LoadForce]) -> Result<(Vec<f64>, Vec<f64>)> {
+        let values: Vec<f64> = match self.range.measure {
+            Measure::Force => loads.iter().map(|load| load.along_n).collect(),
+            Measure::Torque => self
+                .range
+                .poses
+                .iter()
+                .zip(loads)
+                .map(|(pose, load)| load_torque_nm(pose, load.force, &self.range))
+                .collect(),
+        };
+        let forces: Vec<PlaneForce> = loads.iter().map(|load| load.force).collect();
+        let capacity = self.capacity_along(&forces)?;
+        let effort = values
+            .iter()
+            .zip(&capacity)
+            .map(|(d, c)| effort(*d, *c))
+            .collect();
+        Ok((values, effort))
+    }
+
+    /// Whether pulls lean from the plain load's direction in a way that capacity depends on.
+    pub(super) fn is_askew(&self, forces: &[PlaneForce]) -> bool {
+        self.range.measure == Measure::Force
+            && matches!(self.range.carrier, Carrier::Bar)
+            && forces
+                .iter()
+                .any(|d| d.x_n.abs() > 1.0e-9 * d.magnitude_n().max(1.0e-9))
+    }
+
+    /// Capacity along the setup's own pull; the plain one where that is the same direction, or where
+    /// nothing pulls.
+    fn capacity_along(&self, forces: &[PlaneForce]) -> Result<Vec<f64>> {
+        if !self.is_askew(forces) {
+            return Ok(self.capacity.values());
+        }
+        let plain = plain_direction(self.range.carrier);
+        let pulls: Vec<PlaneForce> = forces
+            .iter()
+            .map(|force| {
+                if force.magnitude_n() > 0.0 {
+                    *force
+                } else {
+                    plain
+                }
+            })
+            .collect();
+        let along = curve_of(&self.acting, &self.range, Some(&pulls), self.question.pace)?;
+        Ok(along.values())
+    }
+}
+
+/// The load points of a range.
+#[must_use]
+pub fn load_points(range: &Range) -> Vec<LoadPoint> {
+    range.poses.iter().map(|pose| pose.load).collect()
+}
+
+/// Torque of a load's force at the one moving joint of one side, N·m, positive against the movement.
+#[must_use]
+pub fn load_torque_nm(pose: &Pose, force: PlaneForce, range: &Range) -> f64 {
+    let share = 1.0 / range.sides.count();
+    let jacobian = pose.load_jacobian[0];
+    let torque = share * (jacobian.x * force.x_n + jacobian.z * force.z_n);
+    -torque * pose.coordinates[0].slope_rad.signum()
+}
+
+/// The setup with the lifter's own mass added where the body is the load and the setup names none.
+#[must_use]
+pub fn with_body(setup: &Setup, carrier: Carrier, body_mass: Mass) -> Setup {
+    let mut loaded = setup.clone();
+    let is_body = |item: &Item| matches!(item, Item::Weight(Weight::BodyMass(_)));
+    if carrier == Carrier::Body && !loaded.items.iter().any(is_body) {
+        loaded.items.push(Item::Weight(Weight::BodyMass(body_mass)));
+    }
+    loaded
+}
