@@ -1,11 +1,13 @@
 //! Mean velocity over load: the simulated profile, its line, and the published equation where there is one.
 
-use super::{Axis, Extent, Heading, LineChart, Look, Marker, Panel, Role, Series};
+use super::{Axis, Extent, Fill, Heading, LineChart, Look, Marker, Panel, Role, Series};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::movement::Measure;
 use crate::rep::LoadVelocity;
-use crate::session::load_velocity::{LOADS_PERCENT, Velocity, equation_for};
+use crate::session::load_velocity::{
+    LOADS_PERCENT, LoadVelocity as Equation, Velocity, equation_for,
+};
 use crate::units::rounded;
 
 /// The chart of a profile.
@@ -44,18 +46,21 @@ pub fn load_velocity_chart(
     let top = profile.rows.last();
     let slowest = top.map_or(0.0, |row| factor * row.mean_velocity);
     let heading = Heading {
-        title: format!(
-            "{title}: {} {unit} at the maximum",
-            rounded(slowest, if factor == 1.0 { 2 } else { 0 })
-        ),
+        title: match published.iter().find(|p| p.0 > 0.999) {
+            Some((_, by_equation)) => format!(
+                "{title}: {} {unit} at the maximum, {} published",
+                rounded(slowest, 2),
+                rounded(factor * by_equation, 2)
+            ),
+            None => format!(
+                "{title}: {} {unit} at the maximum",
+                rounded(slowest, if factor == 1.0 { 2 } else { 0 })
+            ),
+        },
         subtitle: format!(
             "{lifter}. Mean velocity of the lift with full effort, by share of the maximum"
         ),
-        footnote: if published.is_empty() {
-            "No published load-velocity equation for this lift is at hand.".to_owned()
-        } else {
-            "Published equation: see torquill sources; guided bar, pause at the bottom, trained men.".to_owned()
-        },
+        footnote: footnote(movement),
         description: format!(
             "Mean velocity falls from {} {unit} at {} % to {} {unit} at {} % of the maximum.",
             rounded(
@@ -76,6 +81,7 @@ pub fn load_velocity_chart(
         panels: vec![Panel {
             axis: Axis::new("Mean velocity", unit),
             series,
+            fills: scatter(movement, factor),
             markers: top
                 .map(|row| Marker {
                     at: point(row.share, row.mean_velocity),
@@ -92,11 +98,53 @@ pub fn load_velocity_chart(
     .scene(look)
 }
 
+fn footnote(movement: &str) -> String {
+    let Some(equation) = published(movement) else {
+        return "No published load-velocity equation for this lift is at hand.".to_owned();
+    };
+    let scatter = if equation.error_percent.is_some() {
+        "; shaded: two standard errors"
+    } else {
+        ""
+    };
+    format!(
+        "Published equation: see torquill sources; guided bar, pause at the bottom, trained men{scatter}."
+    )
+}
+
+/// The published equation of a movement.
+fn published(movement: &str) -> Option<&'static Equation> {
+    equation_for(movement, Velocity::Mean)
+        .or_else(|| equation_for(movement, Velocity::MeanPropulsive))
+}
+
+/// Two standard errors of the equation on either side, where they are published.
+fn scatter(movement: &str, factor: f64) -> Vec<Fill> {
+    let Some((equation, error)) = published(movement).and_then(|e| Some((e, e.error_percent?)))
+    else {
+        return Vec::new();
+    };
+    let (first, last) = LOADS_PERCENT;
+    let edge = |aside: f64| -> Vec<[f64; 2]> {
+        (0..=70)
+            .map(|step| first + (last - first) * f64::from(step) / 70.0)
+            .filter_map(|percent| {
+                let velocity = equation.velocity_m_s_at(percent + aside)?;
+                Some([percent, factor * velocity.max(0.0)])
+            })
+            .collect()
+    };
+    vec![Fill {
+        upper: edge(-2.0 * error),
+        lower: edge(2.0 * error),
+        role: Role::DEMAND,
+        label: String::new(),
+    }]
+}
+
 /// Share of the maximum and mean velocity, m/s, by the published equation; empty where there is none.
 fn published_curve(movement: &str) -> Vec<(f64, f64)> {
-    let found = equation_for(movement, Velocity::Mean)
-        .or_else(|| equation_for(movement, Velocity::MeanPropulsive));
-    let Some(equation) = found else {
+    let Some(equation) = published(movement) else {
         return Vec::new();
     };
     let (first, last) = LOADS_PERCENT;

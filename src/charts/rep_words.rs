@@ -142,19 +142,26 @@ fn no_dip(rep: &RepStudy, still: &Sticking) -> Option<String> {
     let passing = rep.lifting_at(still.point_range)?;
     if still.point_range - rep.options.from < SAME_PLACE {
         return Some(format!(
-            "So the lift begins at its hardest place, with {} of extra force from the lowering and {} of full \
-             activation; once the load moves, what is held still grows faster than speed takes away.",
-            percent(passing.enhancement),
+            "So the lift begins at its hardest place, with {}{} of full activation; once the load moves, what is \
+             held still grows faster than speed takes away.",
+            left_by_lowering(rep, passing.enhancement),
             percent(passing.activation)
         ));
     }
     Some(format!(
-        "In motion its velocity has no dip: it passes that place at {}, with {} of extra force from the lowering \
-         and {} of full activation.",
+        "In motion its velocity has no dip: it passes that place at {}, with {}{} of full activation.",
         rep.velocity_in_words(passing.velocity),
-        percent(passing.enhancement),
+        left_by_lowering(rep, passing.enhancement),
         percent(passing.activation)
     ))
+}
+
+/// The extra force that lowering left behind, where something was lowered.
+fn left_by_lowering(rep: &RepStudy, share: f64) -> String {
+    match rep.options.lowering_s() {
+        Some(_) => format!("{} of extra force from the lowering and ", percent(share)),
+        None => String::new(),
+    }
 }
 
 /// Why the place of least velocity is not the place of greatest effort, in the figures of this lift.
