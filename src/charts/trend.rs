@@ -40,7 +40,15 @@ pub fn trend_chart(trend: &Trend, units: System, look: Look) -> Result<Scene> {
     };
     if let Some(before) = &trend.before {
         series.push(Series {
-            name: String::new(),
+            name: format!(
+                "before: {}{} a week",
+                if before.slope_kg_week < 0.0 {
+                    "\u{2212}"
+                } else {
+                    "+"
+                },
+                rounded((unit.1 * before.slope_kg_week).abs(), 1)
+            ),
             points: line(before),
             role: Role::Series(2),
         });

@@ -18,6 +18,8 @@ mod options;
 mod output;
 mod pick;
 mod plan;
+mod plan_ground;
+mod plan_sheet;
 mod progress;
 mod rep;
 mod setup_options;

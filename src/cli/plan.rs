@@ -1,30 +1,25 @@
 //! `torquill plan MOVEMENT --method …`: the session with its loads, rests and cautions.
 
-use super::hung::{Hung, hung};
+use super::hung::Hung;
 use super::look::LookOptions;
 use super::options::{Format, UnitsOption, Who};
 use super::output;
-use super::progress::log;
-use crate::charts::{fatigue_chart, session_chart};
+use super::plan_ground::{Ground, ground};
+use super::plan_sheet;
+use crate::charts::{Paper, fatigue_chart, loads_chart, session_chart};
+use crate::draw::Scene;
 use crate::error::{Error, Result};
 use crate::library::Library;
-use crate::rep::{RepOptions, with_load};
-use crate::report::{self, SheetPart, plan_csv, plan_json, plan_text, sheet_html};
+use crate::report::{self, SheetPart, plan_cautions, plan_csv, plan_json, plan_text};
 use crate::resistance::Setup;
-use crate::session::accommodating::AccommodatingSetup;
 use crate::session::block::block;
-use crate::session::loads::Loading;
 use crate::session::method::{METHODS, Method};
 use crate::session::oracle::RepOracle;
 use crate::session::plan::Plan;
 use crate::session::schemes::{Request, plan};
-use crate::session::status::Lifter as Status;
-use crate::session::trend::trend;
-use crate::study::{
-    Question, USUAL_STEP_KG, lifter_of_one_rm, load_for_effort, maximum, simulated_oracle, study,
-};
-use crate::units::{Duration, Force, Mass, System};
-use clap::Args;
+use crate::study::{Question, simulated_oracle};
+use crate::units::{Duration, Mass, System};
+use clap::{Args, ValueEnum};
 use std::path::PathBuf;
 
 /// Arguments of `plan`.
@@ -33,32 +28,43 @@ use std::path::PathBuf;
   torquill plan bench-press --one-rm \"140 kg\" --method overloaded-lowering
   torquill plan bench-press --one-rm \"140 kg\" --method clusters --load \"105 kg\" --total-reps 12 -o clusters.png
   torquill plan bench-press --log stalled --method pyramid --sheet pyramid.html
-  torquill plan bench-press --one-rm \"140 kg\" --method bands --band loop-14mm:1
+  torquill plan bench-press --one-rm \"140 kg\" --method bands --gym college-weight-room --sheet bands.svg
+  torquill plan bench-press --one-rm \"140 kg\" --method chains --chain chain-10mm:1
   torquill plan bench-press --one-rm \"140 kg\" --method all
-  torquill plan squat --method straight --weeks 4")]
+  torquill plan squat --one-rm \"180 kg\" --weeks 4 --sheet block.html")]
 pub struct Arguments {
     /// Name of the movement (see: torquill movements)
-    movement: String,
+    pub(super) movement: String,
     #[command(flatten)]
-    who: Who,
-    /// straight, pyramid, clusters, overloaded-lowering, bands, chains, or all
-    #[arg(long, value_name = "METHOD", default_value = "straight")]
-    method: String,
-    /// The one-repetition maximum; simulated if neither this nor a log is given
+    pub(super) who: PlanWho,
+    /// straight, pyramid, clusters, overloaded-lowering, bands, chains, or all; straight if left out, with --weeks
+    /// overloaded lowering where the lifter may do it
+    #[arg(long, value_name = "METHOD")]
+    method: Option<String>,
+    /// The one-repetition maximum (pull-up, calf raise: what is added to the body); simulated if neither this nor a log is given
     #[arg(long, value_name = "MASS", conflicts_with = "log")]
-    one_rm: Option<String>,
+    pub(super) one_rm: Option<String>,
     /// Training log to take the maximum from (a file, or rising, stalled, gappy)
     #[arg(long, value_name = "FILE|NAME")]
-    log: Option<String>,
-    /// Months of steady training
-    #[arg(long, value_name = "MONTHS", default_value_t = 36.0)]
-    training_months: f64,
+    pub(super) log: Option<String>,
+    /// Months of steady training; if left out, as the lifter's file says (a named one), or 36
+    #[arg(long, value_name = "MONTHS")]
+    pub(super) training_months: Option<f64>,
+    /// Age
+    #[arg(long, value_name = "YEARS")]
+    pub(super) age: Option<f64>,
     /// The lifter is injured or in pain
     #[arg(long)]
-    injured: bool,
+    pub(super) injured: bool,
     /// The lifter is ill, unusually sore, or back from a break
     #[arg(long)]
-    unwell: bool,
+    pub(super) unwell: bool,
+    /// Days since the last overloaded lowering of the same muscles
+    #[arg(long, value_name = "DAYS")]
+    pub(super) last_overload: Option<u32>,
+    /// Gym whose bars, plates, machines, bands and chains are used: a built-in name, or a file ending in .ron
+    #[arg(long, value_name = "NAME|FILE")]
+    pub(super) gym: Option<String>,
     /// Load to use instead of the usual one
     #[arg(long, value_name = "MASS")]
     load: Option<String>,
@@ -81,10 +87,10 @@ pub struct Arguments {
     #[arg(long, value_name = "TIME", allow_hyphen_values = true)]
     rest: Option<String>,
     #[command(flatten)]
-    hung: Hung,
+    pub(super) hung: Hung,
     /// Hardest effort of a bands or chains setup, share of all the lifter has
     #[arg(long, value_name = "SHARE", default_value_t = 0.85)]
-    effort: f64,
+    pub(super) effort: f64,
     /// A block of so many weeks
     #[arg(long, value_name = "N")]
     weeks: Option<u32>,
@@ -94,84 +100,93 @@ pub struct Arguments {
     /// Picture of the joints' fatigue over time (.svg or .png)
     #[arg(long, value_name = "FILE")]
     fatigue: Option<PathBuf>,
-    /// One-page sheet to print (.html)
+    /// Picture of load and repetitions, set by set (.svg or .png)
+    #[arg(long, value_name = "FILE")]
+    loads: Option<PathBuf>,
+    /// One-page sheet to print: .html (a page a session), .svg or .png (one session)
     #[arg(long, value_name = "FILE")]
     sheet: Option<PathBuf>,
+    /// Paper of the sheet; letter with --units us if left out
+    #[arg(long, value_enum)]
+    paper: Option<PaperOption>,
     #[command(flatten)]
     look: LookOptions,
     /// Units of plates and text
     #[arg(long, value_enum, default_value_t = UnitsOption::Metric)]
-    units: UnitsOption,
+    pub(super) units: UnitsOption,
     /// Form of the output
     #[arg(long, value_enum, default_value_t = Format::Table)]
     format: Format,
 }
 
-/// Runs the command.
-pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
-    check_targets(arguments)?;
-    let units: System = arguments.units.into();
-    let model = arguments.who.model(library, &arguments.movement)?;
-    let question = Question::new(&arguments.movement, &model.movement, &model.lifter);
-    let (one_rm, from) = one_rm(arguments, library, &question)?;
-    let lifter = lifter_of_one_rm(&question, one_rm, Mass::from_kg(USUAL_STEP_KG)).ok();
-    let oracle = match &lifter {
-        Some(lifter) => simulated_oracle(&question, lifter, Duration::from_s(2.0)).ok(),
-        None => None,
-    };
-    let loading = match units {
-        System::Metric => Loading::usual_metric()?,
-        System::Us => Loading::usual_us()?,
-    };
-    let own = Question {
-        lifter: lifter.as_ref().unwrap_or(&model.lifter),
-        ..question.clone()
-    };
-    let setup = accommodating(arguments, library, &own, &loading)?;
-    let base = Base {
-        arguments,
-        one_rm,
-        from: &from,
-        loading: &loading,
-        units,
-        oracle: oracle.as_ref(),
-        setup: setup.as_ref(),
-    };
-    if let Some(weeks) = arguments.weeks {
-        let method = Method::from_name(&arguments.method)?;
-        let block = block(&base.request(method)?, weeks)?;
-        let parts: Vec<SheetPart> = block
-            .weeks
-            .iter()
-            .flat_map(|week| {
-                week.days.iter().map(move |day| SheetPart {
-                    title: format!("Week {}, day {}: {}", week.week, day.day, day.title),
-                    plan: &day.plan,
-                })
-            })
-            .collect();
-        return show(arguments, &parts, units);
-    }
-    let plans = plans(&base)?;
-    let parts: Vec<SheetPart> = plans
-        .iter()
-        .map(|(title, plan)| SheetPart {
-            title: title.clone(),
-            plan,
-        })
-        .collect();
-    show(arguments, &parts, units)
+/// Whose session, with which model values.
+#[derive(Debug, Args)]
+pub struct PlanWho {
+    /// Lifter: a built-in name, or a file ending in .ron; reference-man if left out
+    #[arg(long, value_name = "NAME|FILE")]
+    pub lifter: Option<String>,
+    /// Set a model value, such as technique.grip_width="60 cm" or muscles.biceps_long.moment_arm.elbow=+10%
+    #[arg(long = "set", value_name = "PATH=VALUE")]
+    pub set: Vec<String>,
 }
 
-fn check_targets(arguments: &Arguments) -> Result<()> {
-    for path in [&arguments.output, &arguments.fatigue]
-        .into_iter()
-        .flatten()
-    {
+/// Paper of the sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum PaperOption {
+    /// 210 mm x 297 mm
+    A4,
+    /// 8.5 in x 11 in
+    Letter,
+}
+
+/// Runs the command.
+pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
+    check_arguments(arguments)?;
+    let who = Who {
+        lifter: arguments
+            .who
+            .lifter
+            .clone()
+            .unwrap_or_else(|| "reference-man".to_owned()),
+        set: arguments.who.set.clone(),
+    };
+    let model = who.model(library, &arguments.movement)?;
+    let question = Question::new(&arguments.movement, &model.movement, &model.lifter);
+    let methods = methods(arguments)?;
+    let ground = ground(arguments, library, &question, &methods)?;
+    let lowering = Duration::from_s(LOWERING_S);
+    let oracle = |hung: &Setup| {
+        let lifter = ground.lifter.as_ref()?;
+        simulated_oracle(&question, lifter, hung, lowering).ok()
+    };
+    let hung = |method: Method| {
+        let setup = ground.setups.iter().find(|(known, _)| *known == method)?;
+        let hung = &setup.1.as_ref().ok()?.hung;
+        oracle(hung).map(|oracle| (method, oracle))
+    };
+    let base = Base {
+        arguments,
+        ground: &ground,
+        oracle: oracle(&Setup::default()),
+        hung: methods.iter().filter_map(|method| hung(*method)).collect(),
+    };
+    let outcome = match arguments.weeks {
+        Some(weeks) => weeks_of(&base, &methods, weeks)?,
+        None => sessions_of(&base, &methods)?,
+    };
+    show(arguments, &outcome, &ground.notes)
+}
+
+/// Time of a lowering in a set that is lifted, s (ACSM 2009: 1 to 2 s each way).
+const LOWERING_S: f64 = 2.0;
+
+fn check_arguments(arguments: &Arguments) -> Result<()> {
+    let pictures = [&arguments.output, &arguments.fatigue, &arguments.loads];
+    for path in pictures.into_iter().flatten() {
         arguments.look.picture(path.clone()).check()?;
     }
     if let Some(path) = &arguments.sheet {
-        output::check_target(path, arguments.look.force)?;
+        plan_sheet::check(path, arguments.look.force)?;
     }
     if !(0.3..=1.0).contains(&arguments.effort) {
         return Err(Error::bad(format!(
@@ -179,67 +194,57 @@ fn check_targets(arguments: &Arguments) -> Result<()> {
             arguments.effort
         )));
     }
+    if let Some(age) = arguments.age
+        && !(5.0..=110.0).contains(&age)
+    {
+        return Err(Error::bad(format!("--age {age} is outside 5 to 110 years")));
+    }
     Ok(())
 }
 
-/// The maximum and where it comes from.
-fn one_rm(
-    arguments: &Arguments,
-    library: &Library,
-    question: &Question<'_>,
-) -> Result<(Mass, String)> {
-    if let Some(text) = &arguments.one_rm {
-        return Ok((
-            Mass::from_text(text).map_err(Error::bad)?,
-            "as given".to_owned(),
-        ));
+/// The methods that are asked for.
+fn methods(arguments: &Arguments) -> Result<Vec<Method>> {
+    match (arguments.method.as_deref(), arguments.weeks) {
+        (Some("all"), Some(_)) => Err(Error::bad("a block is of one method, not of all")
+            .hint("name it: --method pyramid --weeks 4")),
+        (Some("all"), None) => Ok(METHODS.iter().map(|(method, ..)| *method).collect()),
+        (Some(name), _) => Ok(vec![Method::from_name(name)?]),
+        (None, Some(_)) => Ok(vec![Method::OverloadedLowering]),
+        (None, None) => Ok(vec![Method::Straight]),
     }
-    if let Some(name) = &arguments.log {
-        let log = log(name, false, library)?.of_lift(Some(&arguments.movement))?;
-        let trend = trend(&log)?;
-        return Ok((
-            trend.one_rm_now(),
-            format!("from the log, {}", trend.in_words()),
-        ));
-    }
-    let step = Mass::from_kg(USUAL_STEP_KG);
-    let (found, _) = maximum(question, &Setup::default(), &RepOptions::default(), step)?;
-    Ok((
-        found.load,
-        format!("simulated for {}", question.lifter.title),
-    ))
 }
 
 /// What every request of this call shares.
 struct Base<'a> {
     arguments: &'a Arguments,
-    one_rm: Mass,
-    from: &'a str,
-    loading: &'a Loading,
-    units: System,
-    oracle: Option<&'a RepOracle<'a>>,
-    setup: Option<&'a AccommodatingSetup>,
+    ground: &'a Ground,
+    oracle: Option<RepOracle<'a>>,
+    hung: Vec<(Method, RepOracle<'a>)>,
 }
 
-impl<'a> Base<'a> {
-    fn request(&self, method: Method) -> Result<Request<'a>> {
-        let arguments = self.arguments;
-        let status = Status {
-            injured: arguments.injured,
-            unwell_or_sore: arguments.unwell,
-            ..Status::with_training_months(arguments.training_months)
-        };
+impl Base<'_> {
+    fn request(&self, method: Method) -> Result<Request<'_>> {
+        let (arguments, ground) = (self.arguments, self.ground);
         let mut request = Request::usual(
             &arguments.movement,
             method,
-            status,
-            self.one_rm,
-            self.loading,
+            ground.status,
+            ground.one_rm,
+            &ground.loading,
         );
-        request.one_rm_from = self.from;
-        request.system = self.units;
-        request.oracle = self.oracle;
-        request.setup = self.setup;
+        request.one_rm_from = &ground.from;
+        request.body = ground.body;
+        request.system = arguments.units.into();
+        request.oracle = self.oracle.as_ref();
+        let of_method = |known: &Method| *known == method;
+        request.setup_oracle = self
+            .hung
+            .iter()
+            .find(|(known, _)| of_method(known))
+            .map(|(_, oracle)| oracle);
+        if let Some((_, setup)) = ground.setups.iter().find(|(known, _)| of_method(known)) {
+            request.setup = Some(&setup.as_ref().map_err(Clone::clone)?.setup);
+        }
         request.repetitions = arguments.reps;
         request.sets = arguments.sets;
         request.total_repetitions = arguments.total_reps;
@@ -253,73 +258,108 @@ impl<'a> Base<'a> {
     }
 }
 
-fn plans(base: &Base<'_>) -> Result<Vec<(String, Plan)>> {
-    if base.arguments.method != "all" {
-        let method = Method::from_name(&base.arguments.method)?;
-        return Ok(vec![(
-            method.name().to_owned(),
-            plan(&base.request(method)?)?,
-        )]);
-    }
-    let mut plans = Vec::new();
-    for (method, name, _) in METHODS {
-        let needs_setup = matches!(method, Method::Bands | Method::Chains);
-        if needs_setup && base.setup.is_none() {
-            continue;
+/// Sessions, and the methods that were refused with their reasons.
+struct Outcome {
+    sessions: Vec<(String, Plan)>,
+    refused: Vec<(String, String)>,
+}
+
+fn sessions_of(base: &Base<'_>, methods: &[Method]) -> Result<Outcome> {
+    let mut outcome = Outcome {
+        sessions: Vec::new(),
+        refused: Vec::new(),
+    };
+    let mut first = None;
+    for method in methods {
+        match base.request(*method).and_then(|request| plan(&request)) {
+            Ok(plan) => outcome.sessions.push((method.name().to_owned(), plan)),
+            Err(fault) if methods.len() > 1 && fault.exit_status() == 1 => {
+                outcome
+                    .refused
+                    .push((method.name().to_owned(), reason(&fault)));
+                first.get_or_insert(fault);
+            }
+            Err(fault) => return Err(fault),
         }
-        plans.push(((*name).to_owned(), plan(&base.request(*method)?)?));
     }
-    Ok(plans)
+    match first {
+        Some(fault) if outcome.sessions.is_empty() => Err(fault),
+        _ => Ok(outcome),
+    }
 }
 
-/// Bands and chains named on the command line, with the bar load that makes their hardest place as hard
-/// as asked, rounded down to what can be loaded.
-fn accommodating(
-    arguments: &Arguments,
-    library: &Library,
-    question: &Question<'_>,
-    loading: &Loading,
-) -> Result<Option<AccommodatingSetup>> {
-    let pieces = hung(&arguments.hung, library)?;
-    if pieces.items.is_empty() {
-        return Ok(None);
-    }
-    let exact = load_for_effort(question, &pieces, arguments.effort)?;
-    let bar = loading.at_most(exact)?;
-    let loaded = with_load(&pieces, bar.total);
-    let result = study(question, &[loaded])?;
-    let found = &result.setups[0];
-    let mass = |index: usize| Force::from_n(found.values[index]).as_mass();
-    Ok(Some(AccommodatingSetup {
-        parts: pieces.items.iter().map(|item| item.in_words()).collect(),
-        bar_and_plates: bar,
-        bottom: mass(0),
-        top: mass(found.values.len() - 1),
-        max_effort: found.sticking.map_or(0.0, |s| s.max_effort),
-        flattening_percent: found.flattening_percent,
-    }))
+/// Why a method was refused, in one line.
+fn reason(fault: &Error) -> String {
+    fault
+        .faults()
+        .first()
+        .map_or_else(String::new, |fault| fault.message.clone())
 }
 
-fn show(arguments: &Arguments, parts: &[SheetPart<'_>], units: System) -> Result<()> {
+fn weeks_of(base: &Base<'_>, methods: &[Method], weeks: u32) -> Result<Outcome> {
+    let named = base.arguments.method.is_some();
+    let mut refused = Vec::new();
+    let request = base.request(methods[0])?;
+    let block = match block(&request, weeks) {
+        Err(fault) if !named && fault.exit_status() == 1 && !base.ground.status.injured => {
+            refused.push((methods[0].name().to_owned(), reason(&fault)));
+            block(&base.request(Method::Straight)?, weeks)?
+        }
+        found => found?,
+    };
+    let mut sessions = Vec::new();
+    for week in block.weeks {
+        for day in week.days {
+            let title = format!("Week {}, day {}: {}", week.week, day.day, day.title);
+            sessions.push((title, day.plan));
+        }
+    }
+    Ok(Outcome { sessions, refused })
+}
+
+fn show(arguments: &Arguments, outcome: &Outcome, notes: &[String]) -> Result<()> {
+    let units: System = arguments.units.into();
+    let parts: Vec<SheetPart> = outcome
+        .sessions
+        .iter()
+        .map(|(title, plan)| SheetPart {
+            title: title.clone(),
+            plan,
+        })
+        .collect();
     output::print(&match arguments.format {
-        Format::Json => report::pretty(&plan_json(parts))?,
-        Format::Csv => plan_csv(parts)?,
-        Format::Table => plan_text(parts, units),
+        Format::Json => report::pretty(&plan_json(&parts, &outcome.refused, notes))?,
+        Format::Csv => plan_csv(&parts)?,
+        Format::Table => plan_text(&parts, &outcome.refused, notes, units),
     })?;
+    if arguments.format == Format::Csv {
+        for caution in plan_cautions(&parts) {
+            anstream::eprintln!("caution: {caution}");
+        }
+    }
+    let Some(first) = parts.first().map(|part| part.plan) else {
+        return Ok(());
+    };
     let look = arguments.look.look()?;
-    let first = parts.first().map(|part| part.plan);
-    if let (Some(path), Some(plan)) = (&arguments.output, first) {
-        let picture = arguments.look.picture(path.clone());
-        picture.write(&session_chart(plan, units, look)?)?;
+    let write = |path: &Option<PathBuf>, scene: &dyn Fn() -> Result<Scene>| match path {
+        None => Ok(()),
+        Some(path) => arguments.look.picture(path.clone()).write(&scene()?),
+    };
+    write(&arguments.output, &|| session_chart(first, units, look))?;
+    write(&arguments.fatigue, &|| fatigue_chart(first, look))?;
+    write(&arguments.loads, &|| loads_chart(first, units, look))?;
+    match &arguments.sheet {
+        None => Ok(()),
+        Some(path) => plan_sheet::write(path, &parts, units, arguments.paper()),
     }
-    if let (Some(path), Some(plan)) = (&arguments.fatigue, first) {
-        arguments
-            .look
-            .picture(path.clone())
-            .write(&fatigue_chart(plan, look)?)?;
+}
+
+impl Arguments {
+    /// The paper asked for, or that of the units.
+    fn paper(&self) -> Paper {
+        match (self.paper, self.units) {
+            (Some(PaperOption::A4), _) | (None, UnitsOption::Metric) => Paper::A4,
+            (Some(PaperOption::Letter), _) | (None, UnitsOption::Us) => Paper::Letter,
+        }
     }
-    if let Some(path) = &arguments.sheet {
-        output::write_file(path, sheet_html(parts, units).as_bytes())?;
-    }
-    Ok(())
 }

@@ -9,7 +9,7 @@ use crate::library::Library;
 use crate::report;
 use crate::session::log::Log;
 use crate::session::log_file::{ReadOptions, read_log};
-use crate::session::trend::{Trend, trend};
+use crate::session::trend::{SessionBest, Trend, trend};
 use crate::units::{System, rounded};
 use clap::Args;
 use serde_json::json;
@@ -85,12 +85,13 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
 fn as_text(trend: &Trend, log: &Log, units: System) -> String {
     let best = &trend.sessions[trend.best];
     let mut text = format!(
-        "{}: {}.\nEstimated 1RM now {}, best {} ({} weeks ago).\n",
+        "{}: {} ({}).\nEstimated 1RM now {}, best {} ({}).\n",
         trend.lift,
         trend.in_words(),
+        trend.sureness.sentence(),
         units.mass(trend.one_rm_now()),
         units.mass(best.estimate.one_rm),
-        rounded(trend.weeks_since_best(), 0),
+        ago(trend.weeks_since_best()),
     );
     if let Some(before) = &trend.before {
         text += &format!(
@@ -100,14 +101,7 @@ fn as_text(trend: &Trend, log: &Log, units: System) -> String {
         );
     }
     if let Some(last) = trend.sessions.last() {
-        text += "\nThe last session's best set by every equation:\n";
-        let rows = last
-            .estimate
-            .guesses
-            .iter()
-            .map(|guess| vec![guess.equation.name.to_owned(), units.mass(guess.one_rm)])
-            .collect();
-        text += &report::table(&["equation", "1RM"], rows, 1);
+        text += &equations(last, units);
     }
     if !trend.limits.is_empty() {
         text += "\nWhat this log cannot tell:\n";
@@ -121,6 +115,65 @@ fn as_text(trend: &Trend, log: &Log, units: System) -> String {
     for row in &log.skipped {
         text += &format!("left out: line {}: {}\n", row.line, row.reason);
     }
+    text
+}
+
+/// "this week", "1 week ago", "9 weeks ago".
+fn ago(weeks: f64) -> String {
+    match rounded(weeks, 0).as_str() {
+        "0" => "this week".to_owned(),
+        "1" => "1 week ago".to_owned(),
+        many => format!("{many} weeks ago"),
+    }
+}
+
+/// The last session's best set by every equation, and how far they are apart.
+fn equations(last: &SessionBest, units: System) -> String {
+    let (set, estimate) = (&last.set, &last.estimate);
+    let reserve = set
+        .reserve
+        .map(|reserve| format!(", {} in reserve", rounded(reserve, 1)))
+        .unwrap_or_default();
+    let mut text = format!(
+        "\nThe last session's best set, {}: {} for {}{reserve}, by every equation:\n",
+        last.day,
+        units.mass(set.load),
+        rounded(f64::from(set.repetitions), 0),
+    );
+    let rows = estimate
+        .guesses
+        .iter()
+        .map(|guess| {
+            let (fewest, most) = guess.equation.repetitions;
+            let used = match (guess.equation.movement, guess.in_range) {
+                (Some(_), _) => "for this lift only, beside the median",
+                (None, true) => "yes",
+                (None, false) => "outside its range",
+            };
+            vec![
+                guess.equation.name.to_owned(),
+                units.mass(guess.one_rm),
+                format!("{} to {}", rounded(fewest, 0), rounded(most, 0)),
+                guess.equation.formula.to_owned(),
+                used.to_owned(),
+            ]
+        })
+        .collect();
+    let header = [
+        "equation",
+        "1RM",
+        "valid repetitions",
+        "formula",
+        "in the median",
+    ];
+    text += &report::table(&header, rows, header.len());
+    text += &format!(
+        "Their median is {}; they spread from {} to {} ({} %).\n",
+        units.mass(estimate.one_rm),
+        units.mass(estimate.lowest),
+        units.mass(estimate.highest),
+        rounded(100.0 * estimate.spread(), 1)
+    );
     text
 }
 
@@ -143,6 +196,13 @@ fn as_json(trend: &Trend, log: &Log) -> serde_json::Value {
         "sessions": trend.sessions.iter().map(|s| json!({
             "week": s.week, "line": s.set.line, "load_kg": s.set.load.as_kg(),
             "repetitions": s.set.repetitions, "one_rm_kg": s.kg(),
+            "one_rm_lowest_kg": s.estimate.lowest.as_kg(),
+            "one_rm_highest_kg": s.estimate.highest.as_kg(),
+            "equations": s.estimate.guesses.iter().map(|guess| json!({
+                "name": guess.equation.name, "one_rm_kg": guess.one_rm.as_kg(),
+                "valid_repetitions": [guess.equation.repetitions.0, guess.equation.repetitions.1],
+                "in_range": guess.in_range,
+            })).collect::<Vec<_>>(),
         })).collect::<Vec<_>>(),
     })
 }

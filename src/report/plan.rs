@@ -1,10 +1,14 @@
-//! A planned session as text, JSON, CSV and a one-page sheet to print.
+//! A planned session as text, JSON and CSV.
+//!
+//! In: plans with their titles, and the methods that were refused. Out: text. Cautions stand in every one
+//! of them.
 
 use super::csv::rows_to_csv;
 use super::table::table;
 use crate::error::Result;
-use crate::session::plan::{Plan, PlannedSet, SetKind};
-use crate::units::{System, rounded};
+use crate::session::plan::{NamedPrediction, Plan, SetKind};
+use crate::session::plan_words::{PlanWords, SetRow, least_by_joint};
+use crate::units::{Mass, System, rounded};
 use serde_json::{Value, json};
 use std::fmt::Write;
 
@@ -17,168 +21,258 @@ pub struct SheetPart<'a> {
     pub plan: &'a Plan,
 }
 
-const HEADER: [&str; 7] = [
-    "set",
-    "load",
-    "% of 1RM",
-    "on the bar",
-    "repetitions",
-    "rest",
-    "intent",
-];
-
-fn cells(set: &PlannedSet, number: usize, units: System) -> Vec<String> {
-    let within = if set.groups.len() > 1 {
-        format!(
-            " (rest {} s between groups)",
-            rounded(set.rest_within.as_s(), 0)
-        )
-    } else {
-        String::new()
-    };
-    vec![
-        match set.kind {
-            SetKind::WarmUp => "warm-up".to_owned(),
-            SetKind::Work => number.to_string(),
-        },
-        units.mass(set.load.total),
-        rounded(100.0 * set.share, 0),
-        set.load.words.clone(),
-        format!("{}{within}", set.repetitions_in_words()),
-        format!("{} s", rounded(set.rest_after.as_s(), 0)),
-        set.intent.clone(),
-    ]
-}
-
-fn rows(plan: &Plan, units: System) -> Vec<Vec<String>> {
-    let mut number = 0;
-    plan.draft
-        .sets
-        .iter()
-        .map(|set| {
-            number += usize::from(set.kind == SetKind::Work);
-            cells(set, number, units)
-        })
-        .collect()
-}
-
-/// Sessions as text, cautions with each.
+/// Sessions as text with what was taken for granted: an overview where there are several, then each; the cautions last and always.
 #[must_use]
-pub fn plan_text(parts: &[SheetPart<'_>], units: System) -> String {
+pub fn plan_text(
+    parts: &[SheetPart<'_>],
+    refused: &[(String, String)],
+    notes: &[String],
+    units: System,
+) -> String {
     let mut text = String::new();
+    if parts.len() > 1 {
+        text += &overview(parts, units);
+        text.push('\n');
+    }
+    for (method, reason) in refused {
+        let _ = writeln!(text, "not planned: {method}: {reason}");
+    }
+    if !refused.is_empty() {
+        text.push('\n');
+    }
+    let mut said: Vec<String> = Vec::new();
     for part in parts {
-        let plan = part.plan;
-        let _ = writeln!(
-            text,
-            "{}: {} (1RM {}, {})\n",
-            part.title,
-            plan.draft.movement,
-            units.mass(plan.draft.one_rm),
-            plan.draft.one_rm_from
-        );
-        text += &table(&HEADER, rows(plan, units), 7);
-        text.push('\n');
-        for line in words(plan) {
-            let _ = writeln!(text, "{line}");
-        }
-        text.push('\n');
+        session_text(&mut text, part, units, &mut said);
+    }
+    for note in notes {
+        let _ = writeln!(text, "note: {note}");
+    }
+    for caution in plan_cautions(parts) {
+        let _ = writeln!(text, "caution: {caution}");
     }
     text
 }
 
-/// Everything beside the table, one thought a line; the cautions come last and always.
-fn words(plan: &Plan) -> Vec<String> {
-    let draft = &plan.draft;
-    let mut lines = Vec::new();
-    lines.extend(draft.setup.iter().map(|part| format!("setup: {part}")));
-    if !draft.frequency.is_empty() {
-        lines.push(format!("how often: {}", draft.frequency));
-    }
-    if !draft.progression.is_empty() {
-        lines.push(format!("going on: {}", draft.progression));
-    }
-    for prediction in &draft.predictions {
-        lines.push(format!(
-            "predicted, {}: {} repetitions reach lockout, mean velocity {} m/s, last of fastest {} %",
-            prediction.name,
-            prediction.completed(),
-            rounded(prediction.mean_velocity_m_s(), 2),
-            prediction
-                .sets
-                .last()
-                .map_or_else(String::new, |set| rounded(100.0 * (1.0 - set.velocity_loss()), 0)),
-        ));
-    }
-    for lowering in draft.lowerings.iter().filter(|l| l.number == 1) {
-        lines.push(format!(
-            "lowering, set {}: {} % of what can be lowered under control, reserve {} %",
-            lowering.set,
-            rounded(100.0 * lowering.effort, 0),
-            rounded(100.0 * lowering.reserve, 0)
-        ));
-    }
-    lines.extend(draft.remarks.iter().map(|remark| format!("note: {remark}")));
-    if let Some(spotting) = plan.spotting() {
-        lines.push(format!(
-            "spotters: {}, {}",
-            spotting.spotters, spotting.place
-        ));
-        lines.extend(
-            spotting
-                .words
+/// A row a session: what is lifted, how much of it, how fast and how long.
+fn overview(parts: &[SheetPart<'_>], units: System) -> String {
+    let header = [
+        "session",
+        "top load",
+        "% of 1RM",
+        "sets",
+        "repetitions",
+        "lifted",
+        "time",
+        "mean velocity",
+    ];
+    let rows = parts
+        .iter()
+        .map(|part| {
+            let plan = part.plan;
+            let work: Vec<_> = plan.working_sets().collect();
+            let top = work
                 .iter()
-                .map(|(word, meaning)| format!("  \"{word}\": {meaning}")),
-        );
-    }
-    lines.extend(
-        plan.cautions()
-            .iter()
-            .map(|caution| format!("caution: {}", caution.text)),
+                .max_by(|a, b| a.load.total.as_kg().total_cmp(&b.load.total.as_kg()));
+            let velocity = plan.draft.predictions.first();
+            vec![
+                part.title.clone(),
+                top.map_or_else(String::new, |set| units.mass(set.load.total)),
+                top.map_or_else(String::new, |set| rounded(100.0 * set.share, 0)),
+                work.len().to_string(),
+                work.iter()
+                    .map(|set| set.repetitions())
+                    .sum::<u32>()
+                    .to_string(),
+                units.mass(Mass::from_kg(plan.volume_kg().round())),
+                format!("{} min", rounded(plan.time().as_s() / 60.0, 0)),
+                velocity.map_or_else(
+                    || "-".to_owned(),
+                    |p| format!("{} m/s", rounded(p.mean_velocity_m_s(), 2)),
+                ),
+            ]
+        })
+        .collect();
+    table(&header, rows, 1)
+}
+
+fn session_text(text: &mut String, part: &SheetPart<'_>, units: System, said: &mut Vec<String>) {
+    let words = PlanWords::of(part.plan, units);
+    let _ = writeln!(
+        text,
+        "{}: {} ({}; {}; {})\n",
+        part.title, words.movement, words.one_rm, words.level, words.amount
     );
+    text.push_str(&set_table(&words.rows));
+    text.push('\n');
+    for line in lines(&words) {
+        // A line that stands under an earlier session is not said again.
+        if !said.contains(&line) {
+            let _ = writeln!(text, "{line}");
+            said.push(line);
+        }
+    }
+    text.push('\n');
+}
+
+fn set_table(rows: &[SetRow]) -> String {
+    let compared = rows.iter().any(|row| row.to_failure.is_some());
+    let mut header = vec![
+        "set",
+        "load",
+        "% of 1RM",
+        "repetitions",
+        "rest",
+        "how to load",
+        "what for",
+    ];
+    if compared {
+        header.push("to failure: chart / model");
+    }
+    let cells = rows
+        .iter()
+        .map(|row| {
+            let mut cells = vec![
+                row.name.clone(),
+                row.load.clone(),
+                row.percent.clone(),
+                row.repetitions.clone(),
+                row.rest.clone(),
+                row.how.clone(),
+                row.intent.clone(),
+            ];
+            if compared {
+                cells.push(row.to_failure.clone().unwrap_or_default());
+            }
+            cells
+        })
+        .collect();
+    table(&header, cells, header.len())
+}
+
+/// Everything beside the table but the cautions, one thought a line.
+fn lines(words: &PlanWords) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    let mut push = |head: &str, line: &str| {
+        if !line.is_empty() {
+            lines.push(format!("{head}: {line}"));
+        }
+    };
+    for part in &words.setup {
+        push("setup", part);
+    }
+    push("how often", &words.frequency);
+    push("going on", &words.progression);
+    for line in &words.predicted {
+        push("predicted", line);
+    }
+    for note in &words.notes {
+        push("note", note);
+    }
+    if let Some(spotters) = &words.spotters {
+        push("spotters", spotters);
+    }
+    let calls = words.calls.iter();
+    lines.extend(calls.map(|(word, meaning)| format!("  \"{word}\": {meaning}")));
     lines
 }
 
-/// Sessions as JSON.
+/// The cautions of all sessions, each once, in order.
 #[must_use]
-pub fn plan_json(parts: &[SheetPart<'_>]) -> Value {
-    let session = |part: &SheetPart<'_>| {
-        let draft = &part.plan.draft;
-        json!({
-            "title": part.title,
-            "movement": draft.movement,
-            "method": draft.method.name(),
-            "one_rm_kg": draft.one_rm.as_kg(),
-            "one_rm_from": draft.one_rm_from,
-            "frequency": draft.frequency,
-            "progression": draft.progression,
-            "setup": draft.setup,
-            "sets": draft.sets.iter().map(|set| json!({
-                "kind": if set.kind == SetKind::Work { "work" } else { "warm_up" },
-                "load_kg": set.load.total.as_kg(),
-                "share_of_one_rm": set.share,
-                "on_the_bar": set.load.words,
-                "groups": set.groups,
-                "repetitions": set.repetitions(),
-                "rest_within_s": set.rest_within.as_s(),
-                "rest_after_s": set.rest_after.as_s(),
-                "intent": set.intent, "notes": set.notes,
-            })).collect::<Vec<_>>(),
-            "predictions": draft.predictions.iter().map(|p| json!({
-                "name": p.name, "completed": p.completed(),
-                "mean_velocity_m_s": p.mean_velocity_m_s(),
-                "repetitions": p.sets.iter().flat_map(|s| &s.repetitions).map(|r| json!({
-                    "number": r.number, "group": r.group, "completed": r.completed,
-                    "mean_velocity_m_s": r.mean_velocity.as_m_s(),
-                    "sticking_velocity_m_s": r.sticking_velocity.map(|v| v.as_m_s()),
-                    "capacity_share": r.capacity_share,
-                })).collect::<Vec<_>>(),
-            })).collect::<Vec<_>>(),
-            "remarks": draft.remarks,
-            "spotters": part.plan.spotting().map(|s| s.spotters),
-            "cautions": part.plan.cautions().iter().map(|c| c.text).collect::<Vec<_>>(),
+pub fn plan_cautions(parts: &[SheetPart<'_>]) -> Vec<&'static str> {
+    let mut cautions = Vec::new();
+    for part in parts {
+        for caution in part.plan.cautions() {
+            if !cautions.contains(&caution.text) {
+                cautions.push(caution.text);
+            }
+        }
+    }
+    cautions
+}
+
+/// Sessions as JSON, cautions with each.
+#[must_use]
+pub fn plan_json(parts: &[SheetPart<'_>], refused: &[(String, String)], notes: &[String]) -> Value {
+    json!({
+        "sessions": parts.iter().map(session_json).collect::<Vec<_>>(),
+        "refused": refused.iter().map(|(method, reason)| json!({
+            "method": method, "reason": reason })).collect::<Vec<_>>(),
+        "notes": notes,
+    })
+}
+
+fn session_json(part: &SheetPart<'_>) -> Value {
+    let draft = &part.plan.draft;
+    json!({
+        "title": part.title,
+        "movement": draft.movement,
+        "method": draft.method.name(),
+        "level": draft.level.in_words(),
+        "one_rm_kg": draft.one_rm.as_kg(),
+        "one_rm_from": draft.one_rm_from,
+        "body_kg": draft.body.as_kg(),
+        "time_s": part.plan.time().as_s(),
+        "volume_kg": part.plan.volume_kg(),
+        "frequency": draft.frequency,
+        "progression": draft.progression,
+        "setup": draft.setup,
+        "sets": draft.sets.iter().map(|set| json!({
+            "kind": kind(set.kind),
+            "load_kg": set.load.total.as_kg(),
+            "share_of_one_rm": set.share,
+            "on_the_bar": set.load.words,
+            "groups": set.groups,
+            "repetitions": set.repetitions(),
+            "rest_within_s": set.rest_within.as_s(),
+            "rest_after_s": set.rest_after.as_s(),
+            "lowering_s": set.tempo.lowering.as_s(),
+            "to_failure_by_chart": set.allowed.and_then(|allowed| allowed.by_chart),
+            "to_failure_by_model": set.allowed.and_then(|allowed| allowed.by_model),
+            "intent": set.intent, "notes": set.notes,
+        })).collect::<Vec<_>>(),
+        "predictions": draft.predictions.iter().map(prediction_json).collect::<Vec<_>>(),
+        "lowerings": draft.lowerings.iter().map(|lowering| json!({
+            "set": lowering.set, "number": lowering.number, "effort": lowering.effort,
+            "reserve": lowering.reserve, "simulated_effort": lowering.simulated_effort,
+            "speed_m_s": lowering.speed_m_s,
+        })).collect::<Vec<_>>(),
+        "remarks": draft.remarks,
+        "sources": draft.sources.iter().map(|(what, origin)| json!({
+            "what": what, "source": origin.in_words() })).collect::<Vec<_>>(),
+        "spotters": part.plan.spotting().map(|s| s.spotters),
+        "spotters_place": part.plan.spotting().map(|s| s.place),
+        "cautions": part.plan.cautions().iter().map(|c| c.text).collect::<Vec<_>>(),
+    })
+}
+
+fn prediction_json(prediction: &NamedPrediction) -> Value {
+    let repetitions = prediction.sets.iter().enumerate().flat_map(|(index, set)| {
+        set.repetitions.iter().map(move |r| {
+            json!({
+                "set": index + 1,
+                "number": r.number, "group": r.group, "completed": r.completed,
+                "mean_velocity_m_s": r.mean_velocity.as_m_s(),
+                "sticking_velocity_m_s": r.sticking_velocity.map(|v| v.as_m_s()),
+                "capacity_share": r.capacity_share,
+            })
         })
-    };
-    json!({ "sessions": parts.iter().map(session).collect::<Vec<_>>() })
+    });
+    let joints = least_by_joint(prediction);
+    json!({
+        "name": prediction.name, "completed": prediction.completed(),
+        "mean_velocity_m_s": prediction.mean_velocity_m_s(),
+        "repetitions": repetitions.collect::<Vec<_>>(),
+        "least_capacity_share": joints.iter().map(|(joint, share)| {
+            (joint.in_words().to_owned(), json!(share))
+        }).collect::<serde_json::Map<_, _>>(),
+    })
+}
+
+const fn kind(kind: SetKind) -> &'static str {
+    match kind {
+        SetKind::Work => "work",
+        SetKind::WarmUp => "warm_up",
+    }
 }
 
 /// Sets as CSV, a row a set.
@@ -202,7 +296,7 @@ pub fn plan_csv(parts: &[SheetPart<'_>]) -> Result<String> {
             vec![
                 part.title.clone(),
                 (index + 1).to_string(),
-                format!("{:?}", set.kind).to_lowercase(),
+                kind(set.kind).to_owned(),
                 set.load.total.as_kg().to_string(),
                 set.share.to_string(),
                 set.load.words.clone(),
@@ -214,74 +308,4 @@ pub fn plan_csv(parts: &[SheetPart<'_>]) -> Result<String> {
         })
     });
     rows_to_csv(&header, rows)
-}
-
-const STYLE: &str = "@page{size:A4;margin:12mm}body{font:11pt/1.35 Inter,Helvetica,Arial,sans-serif;color:#14181f;\
-max-width:186mm;margin:6mm auto}h1{font-size:17pt;margin:0 0 1mm}p{margin:1mm 0}table{border-collapse:collapse;width:100%;\
-margin:3mm 0}th,td{border-bottom:.3mm solid #c3c9d2;padding:1.2mm 1.5mm;text-align:left;vertical-align:top}th{font-size:9pt;\
-color:#4a5361}td.done{width:12mm;border:.3mm solid #8b95a3}ul{margin:1mm 0;padding-left:5mm;font-size:9.5pt}\
-.cautions{border:.5mm solid #d55e00;padding:1.5mm 3mm;font-size:9pt}.small{font-size:9.5pt;color:#4a5361}\
-section{page-break-after:always}section:last-child{page-break-after:auto}";
-
-/// Sessions as an HTML page that prints on one sheet each.
-#[must_use]
-pub fn sheet_html(parts: &[SheetPart<'_>], units: System) -> String {
-    let mut page = format!(
-        "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>Session sheet</title>\
-         <meta name=\"viewport\" content=\"width=device-width\"><style>{STYLE}</style></head><body>\n"
-    );
-    for part in parts {
-        section(&mut page, part, units);
-    }
-    page.push_str("</body></html>\n");
-    page
-}
-
-fn section(page: &mut String, part: &SheetPart<'_>, units: System) {
-    let draft = &part.plan.draft;
-    let _ = writeln!(
-        page,
-        "<section><h1>{}: {}</h1><p class=\"small\">1RM {} ({}) &middot; about {} min &middot; {}</p>",
-        escaped(&draft.movement.replace('-', " ")),
-        escaped(&part.title),
-        units.mass(draft.one_rm),
-        escaped(&draft.one_rm_from),
-        rounded(part.plan.time().as_s() / 60.0, 0),
-        escaped(&draft.frequency),
-    );
-    page.push_str("<table><tr>");
-    for head in HEADER {
-        let _ = write!(page, "<th>{head}</th>");
-    }
-    page.push_str("<th>done</th></tr>\n");
-    for row in rows(part.plan, units) {
-        page.push_str("<tr>");
-        for cell in row {
-            let _ = write!(page, "<td>{}</td>", escaped(&cell));
-        }
-        page.push_str("<td class=\"done\"></td></tr>\n");
-    }
-    page.push_str("</table>\n<ul>");
-    let (cautions, others): (Vec<String>, Vec<String>) = words(part.plan)
-        .into_iter()
-        .partition(|line| line.starts_with("caution: "));
-    for line in others {
-        let _ = write!(page, "<li>{}</li>", escaped(line.trim()));
-    }
-    page.push_str("</ul>\n<div class=\"cautions\"><strong>Cautions</strong><ul>");
-    for line in cautions {
-        let _ = write!(
-            page,
-            "<li>{}</li>",
-            escaped(line.trim_start_matches("caution: "))
-        );
-    }
-    page.push_str("</ul></div></section>\n");
-}
-
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;")
-        .replace('<', "&lt;")
-        .replace('>', "&gt;")
-        .replace('"', "&quot;")
 }

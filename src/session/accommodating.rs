@@ -28,14 +28,16 @@ pub struct AccommodatingSetup {
     pub max_effort: f64,
     /// How much it evens out effort over the range, %, if known.
     pub flattening_percent: Option<f64>,
+    /// Plain weight with the same effort at its hardest point, where the gym can load it.
+    pub plain: Option<Mass>,
 }
 
 /// Load of a warm-up from which the bands or chains are on, share of the working one (common practice: the
 /// last steps rehearse the setup).
 const WITH_PARTS_FROM: f64 = 0.6;
 
-/// Drafts sets with the setup of the request. Nothing is predicted: the oracle of a request is of
-/// the plain bar.
+/// Drafts sets with the setup of the request; predicted with the setup on, beside the same sets with plain
+/// weight of the same hardest effort.
 ///
 /// **Fails** when no setup was picked (bad input), and when the setup is too hard to lift once (no answer).
 pub fn draft(request: &Request) -> Result<Draft> {
@@ -61,7 +63,7 @@ pub fn draft(request: &Request) -> Result<Draft> {
     draft.sets = warm_ups(request, setup)?;
     let mut set = PlannedSet::work(
         setup.bar_and_plates.clone(),
-        request.one_rm,
+        &request.strength(),
         repetitions,
         rest,
         Tempo::STRENGTH,
@@ -77,6 +79,8 @@ pub fn draft(request: &Request) -> Result<Draft> {
     draft.frequency = guidance.frequency.to_owned();
     draft.progression = "Add plates first and leave bands and chains as they are, so that sessions stay comparable.".to_owned();
     draft.remarks.push(effort_remark(setup));
+    draft.remarks.extend(heaviness_remark(request, setup));
+    predict_both(request, setup, &mut draft)?;
     draft.sources.push((
         "repetitions from the effort at the hardest point, as if it were a share of 1RM".to_owned(),
         Origin::Assumed(
@@ -105,6 +109,29 @@ fn check(setup: &AccommodatingSetup) -> Result<()> {
     Ok(())
 }
 
+/// The sets with the setup on, and with plain weight.
+fn predict_both(request: &Request, setup: &AccommodatingSetup, draft: &mut Draft) -> Result<()> {
+    let Some(oracle) = request.setup_oracle else {
+        return Ok(());
+    };
+    straight::predict_with(oracle, request, draft)?;
+    if let (Some(plain), Some(oracle)) = (setup.plain, request.oracle) {
+        let prediction = straight::as_plain_sets(oracle, plain, draft)?;
+        draft.predictions.push(prediction);
+    }
+    Ok(())
+}
+
+/// How much more or less there is at the top than plain weight would allow.
+fn heaviness_remark(request: &Request, setup: &AccommodatingSetup) -> Option<String> {
+    let plain = setup.plain?;
+    Some(format!(
+        "Plain weight that is as hard at its hardest point: {}; this setup has {} at the top.",
+        request.words(plain),
+        request.words(setup.top)
+    ))
+}
+
 fn effort_remark(setup: &AccommodatingSetup) -> String {
     let flat = setup
         .flattening_percent
@@ -131,9 +158,10 @@ fn bottom_and_top(request: &Request, setup: &AccommodatingSetup, share: f64) -> 
 /// The ladder up to the plates of the setup; the heavier steps already carry the bands or chains.
 fn warm_ups(request: &Request, setup: &AccommodatingSetup) -> Result<Vec<PlannedSet>> {
     let working = setup.bar_and_plates.total;
-    let mut sets = warm_up_sets(working, request.loading, request.one_rm)?;
+    let mut sets = warm_up_sets(working, request.loading, &request.strength())?;
     for set in &mut sets {
         let share = set.load.total.as_kg() / working.as_kg();
+        set.intent = "easy and crisp".to_owned();
         set.share = share * setup.max_effort;
         if share >= WITH_PARTS_FROM {
             set.notes.push(format!(

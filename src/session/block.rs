@@ -136,7 +136,7 @@ fn overload_day(request: &Request, step: u32) -> Result<Plan> {
 fn straight_day(request: &Request, of_usual: f64, easier: bool) -> Result<Plan> {
     let guidance = guidance_for(request.level());
     let mut straight = request.with_method(Method::Straight);
-    straight.load = Some(request.one_rm * (guidance.share * of_usual));
+    straight.load = Some(request.strength().load_at(guidance.share * of_usual));
     straight.repetitions = Some(if request.level() == Level::Novice {
         10
     } else {

@@ -26,6 +26,10 @@ pub enum When {
     Bar,
     /// In the deadlift.
     Deadlift,
+    /// When more than 1RM is lowered with the bar over the face or on the back.
+    OverloadOverBody,
+    /// On a sled.
+    Sled,
 }
 
 /// One caution.
@@ -86,6 +90,11 @@ pub const CAUTIONS: &[Caution] = &[
         SPOTTING,
     ),
     caution(
+        When::Sled,
+        "Set the sled's stops just below the lowest place of the lift, and keep a hand free for the catch.",
+        PRACTICE,
+    ),
+    caution(
         When::Deadlift,
         "Keep the back's shape; end the set when it rounds. Low back pain ended a deadlift programme for 3 of 14 lifters.",
         Origin::Read("deadlift_programme_2020", "abstract"),
@@ -121,13 +130,14 @@ pub const CAUTIONS: &[Caution] = &[
         PRACTICE,
     ),
     caution(
-        When::OverloadedLowering,
-        "Safety arms at the lowest point AND spotters: the lifter cannot raise this load. Start at 100 % and go up in small steps.",
+        When::OverloadOverBody,
+        "Safety arms at the lowest point AND spotters: the lifter cannot raise this load.",
         SPOTTING,
     ),
     caution(
         When::OverloadedLowering,
-        "Stop the set when the lowering can no longer be slowed: let the safety arms take the bar.",
+        "Start at 100 % of 1RM and go up in small steps; stop the set when the lowering can no longer be slowed, and let \
+         safety arms, stops or helpers take the load.",
         PRACTICE,
     ),
     caution(
@@ -177,6 +187,10 @@ fn applies(when: When, plan: &Circumstances) -> bool {
         When::HeavyLoad => plan.heaviest_share >= HEAVY_SHARE,
         When::Bar => plan.with_bar,
         When::Deadlift => plan.movement == "deadlift",
+        When::OverloadOverBody => {
+            plan.method == Method::OverloadedLowering && BAR_OVER_BODY.contains(&plan.movement)
+        }
+        When::Sled => plan.movement == "leg-press",
     }
 }
 
@@ -209,28 +223,92 @@ const LOWERING_WORDS: &[(&str, &str)] = &[
     ),
     (
         "up",
-        "spotter in charge, at the bottom: all lift together, the lifter only guides",
+        "the one in charge, at the bottom: all bring it back together, the lifter only guides",
     ),
     (
         "take",
-        "anyone, at any time: spotters take the bar at once and rack it",
+        "anyone, at any time: helpers take the load at once and put it down",
     ),
-    ("last", "spotter in charge: one more, then rack"),
+    ("last", "the one in charge: one more, then put it down"),
 ];
+
+/// Who brings more than 1RM back, and how.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Help {
+    /// The movement; empty for any other.
+    pub movement: &'static str,
+    /// How many helpers.
+    pub helpers: u32,
+    /// Where they stand.
+    pub place: &'static str,
+    /// What they do, for the line of a set.
+    pub back: &'static str,
+}
+
+const fn helped(
+    movement: &'static str,
+    helpers: u32,
+    place: &'static str,
+    back: &'static str,
+) -> Help {
+    Help {
+        movement,
+        helpers,
+        place,
+        back,
+    }
+}
+
+const BAR_ENDS: &str = "one at each end of the bar, one in the middle in charge";
+const BY_SPOTTERS: &str = "spotters lift it back";
+
+/// Help by movement (common practice); the last row stands for movements that are not listed.
+#[rustfmt::skip]
+pub const HELP: &[Help] = &[
+    helped("bench-press",       3, BAR_ENDS, BY_SPOTTERS),
+    helped("overhead-press",    3, BAR_ENDS, BY_SPOTTERS),
+    helped("squat",             3, BAR_ENDS, BY_SPOTTERS),
+    helped("hip-thrust",        2, "one at each end of the bar, one of them in charge", BY_SPOTTERS),
+    helped("leg-press",         2, "one at each side of the sled, one of them in charge", "helpers push the sled back"),
+    helped("pull-up",           1, "below and behind, hands at the lifter's waist", "step back up on a box"),
+    helped("calf-raise",        1, "beside the lifter", "rise with the hands' help on a rack"),
+    helped("leg-curl",          1, "at the machine's lever", "a helper brings the lever back"),
+    helped("knee-extension",    1, "at the machine's lever", "a helper brings the lever back"),
+    helped("biceps-curl",       2, "one at each dumb-bell", "helpers lift them back"),
+    helped("triceps-extension", 2, "one at each dumb-bell", "helpers lift them back"),
+    helped("lateral-raise",     2, "one at each dumb-bell", "helpers lift them back"),
+    helped("",                  3, "one at each side of the load, one in charge", BY_SPOTTERS),
+];
+
+/// Movements in which nobody can hand more than 1RM over, and why (common practice).
+pub const NOT_HANDED_OVER: &[(&str, &str)] = &[
+    (
+        "deadlift",
+        "spotters cannot hold the bar at the top beside the lifter, and a back that rounds under more than 1RM is at risk",
+    ),
+    (
+        "row",
+        "spotters cannot hand the bar to a bent-over lifter, and a back that rounds under more than 1RM is at risk",
+    ),
+];
+
+/// The help that a movement needs.
+#[must_use]
+pub fn help(movement: &str) -> &'static Help {
+    HELP.iter()
+        .find(|help| help.movement == movement)
+        .unwrap_or(&HELP[HELP.len() - 1])
+}
 
 /// Spotters and their words, or `None` where a spotter does not belong (pulls from the floor, machines).
 #[must_use]
 pub fn spotting(plan: &Circumstances) -> Option<Spotting> {
     let over_body = plan.with_bar && BAR_OVER_BODY.contains(&plan.movement);
     if plan.method == Method::OverloadedLowering {
-        let place = if over_body {
-            "one at each end of the bar, one in the middle in charge"
-        } else {
-            "one at each side of the load, one in charge"
-        };
+        let help = help(plan.movement);
         return Some(Spotting {
-            spotters: 3,
-            place,
+            spotters: help.helpers,
+            place: help.place,
             words: LOWERING_WORDS,
             origin: PRACTICE,
         });

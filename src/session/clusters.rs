@@ -13,7 +13,7 @@ use super::rests::{between_sets, checked_between_sets, checked_in_cluster};
 use super::schemes::{Request, chart_allows};
 use super::straight;
 use crate::error::Result;
-use crate::units::{Duration, Mass, rounded};
+use crate::units::{Duration, rounded};
 
 /// Fewest and most repetitions of a group (common practice).
 pub const GROUP: (u32, u32) = (1, 3);
@@ -90,10 +90,8 @@ pub fn even_groups(total: u32, group: u32) -> Vec<u32> {
 pub fn draft(request: &Request) -> Result<Draft> {
     let chart = RepetitionChart::published()?;
     let share = request.liftable_share(USUAL_SHARE)?;
-    let load = request
-        .loading
-        .at_most(Mass::from_kg(share * request.one_rm.as_kg()))?;
-    let real_share = load.total.as_kg() / request.one_rm.as_kg();
+    let load = request.loading.at_most(request.strength().load_at(share))?;
+    let real_share = request.strength().share_of(load.total);
     let total = request.total_repetitions.unwrap_or(USUAL_TOTAL);
     let allowed = chart_allows(&chart, real_share);
     let group = request
@@ -106,10 +104,10 @@ pub fn draft(request: &Request) -> Result<Draft> {
         None => between_sets(request.level(), share).1,
     };
     let mut draft = request.draft(Method::Clusters);
-    draft.sets = warm_up_sets(load.total, request.loading, request.one_rm)?;
+    draft.sets = warm_up_sets(load.total, request.loading, &request.strength())?;
     let plain = PlannedSet::work(
         load,
-        request.one_rm,
+        &request.strength(),
         total,
         rest_between,
         Tempo::STRENGTH,

@@ -130,7 +130,7 @@ impl Loading {
     ///
     /// **Fails** when even the lightest is heavier, or when the target is no load at all.
     pub fn at_most(&self, target: Mass) -> Result<Loaded> {
-        let target_kg = checked_target(target)?;
+        let target_kg = self.checked_target(target)?;
         let above = self
             .loads
             .partition_point(|load| load.total.as_kg() <= target_kg + SAME_KG);
@@ -150,7 +150,7 @@ impl Loading {
     /// The lightest load from `target` up to `most`.
     #[must_use]
     pub fn at_least(&self, target: Mass, most: Mass) -> Option<Loaded> {
-        let target_kg = checked_target(target).ok()?;
+        let target_kg = self.checked_target(target).ok()?;
         let first = self
             .loads
             .partition_point(|load| load.total.as_kg() < target_kg - SAME_KG);
@@ -183,17 +183,19 @@ impl Loading {
             _ => below,
         })
     }
-}
 
-fn checked_target(target: Mass) -> Result<f64> {
-    let target_kg = target.as_kg();
-    if !(target_kg.is_finite() && target_kg > 0.0) {
-        return Err(Error::bad(format!("{target_kg} kg is no load to lift")));
+    /// The body alone may be the load; elsewhere nothing is none.
+    fn checked_target(&self, target: Mass) -> Result<f64> {
+        let target_kg = target.as_kg();
+        let is_load = target_kg > 0.0 || (target_kg == 0.0 && self.lightest() == Mass::ZERO);
+        if !(target_kg.is_finite() && is_load) {
+            return Err(Error::bad(format!("{target_kg} kg is no load to lift")));
+        }
+        if target_kg > HEAVIEST_KG {
+            return Err(Error::bad(format!(
+                "{target_kg} kg is more than any lift is planned for ({HEAVIEST_KG} kg)"
+            )));
+        }
+        Ok(target_kg)
     }
-    if target_kg > HEAVIEST_KG {
-        return Err(Error::bad(format!(
-            "{target_kg} kg is more than any lift is planned for ({HEAVIEST_KG} kg)"
-        )));
-    }
-    Ok(target_kg)
 }

@@ -27,6 +27,7 @@ pub mod origin;
 pub mod overload;
 pub mod phosphocreatine;
 pub mod plan;
+pub mod plan_words;
 pub mod prediction;
 pub mod pyramid;
 pub mod repetitions;

@@ -68,6 +68,8 @@ pub struct RepOracle<'a> {
     pub eccentric_described: String,
     /// What the simulation gives for that limit, for comparison; people are measured stronger.
     pub simulated_eccentric: Option<Mass>,
+    /// Mean effort of a lowering over its largest, if known: the load is not equally heavy all the way.
+    pub lowering_evenness: Option<f64>,
     /// Travel of the load in a repetition, if known.
     pub travel: Option<Length>,
     /// The joints that tire.
@@ -160,7 +162,7 @@ pub fn from_load_velocity(
         // A controlled lowering of 1 to 2 s: ACSM 2009, Med Sci Sports Exerc 41:687-708.
         lowering: Duration::from_s(1.5),
     });
-    let eccentric = eccentric_one_rm(one_rm);
+    let eccentric = eccentric_one_rm(one_rm, Mass::ZERO);
     let count = joints.len();
     Ok(RepOracle {
         described: format!("published load-velocity equation, {}", equation.lift),
@@ -168,6 +170,7 @@ pub fn from_load_velocity(
         eccentric_one_rm: eccentric,
         eccentric_described: format!("{} × 1RM, {}", PLANNING.ratio, PLANNING.who),
         simulated_eccentric: None,
+        lowering_evenness: None,
         travel: Some(given.travel),
         joints: joints.to_vec(),
         lowering_first: *lowering_first,

@@ -3,7 +3,10 @@
 //! In: a [`Request`]. Out: a draft with loads inside the customary window, sets and repetitions that keep
 //! a reserve in the fatigue model, and the reserve of every lowering; refused above the eccentric 1RM.
 
-use super::eccentric::{LOWERING_S, OVERLOAD_PRACTICE, PLANNING, eccentric_one_rm};
+use super::cautions::{NOT_HANDED_OVER, help};
+use super::eccentric::{
+    LOWERING_COST, LOWERING_COST_ORIGIN, LOWERING_S, OVERLOAD_PRACTICE, PLANNING, eccentric_one_rm,
+};
 use super::fatigue::FatigueJoint;
 use super::loads::Loaded;
 use super::method::Method;
@@ -26,6 +29,8 @@ struct Limits {
     eccentric_one_rm: Mass,
     described: String,
     simulated: Option<Mass>,
+    body: Mass,
+    evenness: f64,
     joints: Vec<FatigueJoint>,
     travel: Option<Length>,
     rest: Duration,
@@ -36,6 +41,7 @@ struct Limits {
 /// **Fails** when the load asked for is above the eccentric 1RM (no answer) or not above 1RM (bad input),
 /// when the gym can load nothing inside the window, and when not even one lowering keeps a reserve.
 pub fn draft(request: &Request, window: (f64, f64)) -> Result<Draft> {
+    check_movement(request.movement)?;
     let limits = limits(request)?;
     let loads = loads(request, window, &limits)?;
     let mut draft = request.draft(Method::OverloadedLowering);
@@ -59,10 +65,10 @@ pub fn draft(request: &Request, window: (f64, f64)) -> Result<Draft> {
             &limits,
             &mut body,
         )?);
-        let intent = format!("lower in {LOWERING_S} s, spotters lift it back");
+        let intent = format!("lower in {LOWERING_S} s, {}", help(request.movement).back);
         work.push(PlannedSet::work(
             current.clone(),
-            request.one_rm,
+            &request.strength(),
             repetitions,
             limits.rest,
             tempo,
@@ -70,10 +76,22 @@ pub fn draft(request: &Request, window: (f64, f64)) -> Result<Draft> {
         ));
         body.rest(limits.rest)?;
     }
-    draft.sets = warm_up_sets(request.one_rm, request.loading, request.one_rm)?;
+    draft.sets = warm_up_sets(request.one_rm, request.loading, &request.strength())?;
     draft.sets.append(&mut work);
     describe(request, &limits, &mut draft);
     Ok(draft)
+}
+
+/// **Fails** where nobody can hand more than 1RM over.
+fn check_movement(movement: &str) -> Result<()> {
+    match NOT_HANDED_OVER.iter().find(|(name, _)| *name == movement) {
+        None => Ok(()),
+        Some((_, reason)) => Err(Error::no_answer(format!(
+            "no overloaded lowering is planned for the {}: {reason}",
+            movement.replace('-', " ")
+        ))
+        .hint("train it with straight sets, a pyramid or clusters")),
+    }
 }
 
 fn limits(request: &Request) -> Result<Limits> {
@@ -86,14 +104,18 @@ fn limits(request: &Request) -> Result<Limits> {
             eccentric_one_rm: oracle.eccentric_one_rm,
             described: oracle.eccentric_described.clone(),
             simulated: oracle.simulated_eccentric,
+            body: request.body,
+            evenness: oracle.lowering_evenness.unwrap_or(1.0),
             joints: oracle.joints.clone(),
             travel: oracle.travel,
             rest,
         },
         None => Limits {
-            eccentric_one_rm: eccentric_one_rm(request.one_rm),
+            eccentric_one_rm: eccentric_one_rm(request.one_rm, request.body),
             described: format!("{} × 1RM, {}", PLANNING.ratio, PLANNING.who),
             simulated: None,
+            body: request.body,
+            evenness: 1.0,
             joints: JOINTS.to_vec(),
             travel: None,
             rest,
@@ -115,7 +137,7 @@ fn loads(request: &Request, window: (f64, f64), limits: &Limits) -> Result<Vec<L
         let load = asked_for(request, load, limits)?;
         return Ok(vec![load; sets as usize]);
     }
-    let at = |share: f64| Mass::from_kg(share * request.one_rm.as_kg());
+    let at = |share: f64| request.strength().load_at(share);
     let top = Mass::from_kg(at(window.1).as_kg().min(limits.eccentric_one_rm.as_kg()));
     let least = request.loading.at_least(at(window.0), top).ok_or_else(|| {
         Error::no_answer(format!(
@@ -125,7 +147,7 @@ fn loads(request: &Request, window: (f64, f64), limits: &Limits) -> Result<Vec<L
             rounded(100.0 * window.0, 0),
             rounded(100.0 * window.1, 0)
         ))
-        .hint("smaller plates, or a load of your own above the 1RM")
+        .hint("smaller plates or steps, or a load of your own above the 1RM: --load")
     })?;
     (0..sets)
         .map(|index| {
@@ -151,8 +173,8 @@ fn asked_for(request: &Request, load: Mass, limits: &Limits) -> Result<Loaded> {
         ))
         .hint(format!(
             "stay between {} and {}",
-            request.words(request.one_rm * OVERLOAD_PRACTICE.shares.0),
-            request.words(request.one_rm * OVERLOAD_PRACTICE.shares.1)
+            request.words(request.strength().load_at(OVERLOAD_PRACTICE.shares.0)),
+            request.words(request.strength().load_at(OVERLOAD_PRACTICE.shares.1))
         )));
     }
     let loaded = request.loading.at_most(load)?;
@@ -170,17 +192,31 @@ fn asked_for(request: &Request, load: Mass, limits: &Limits) -> Result<Loaded> {
 /// Effort of a lowering: load over what could still be lowered under control.
 ///
 /// ```text
-/// effort = load / (eccentric 1RM · c)      c = smallest remaining share of capacity
+/// effort = load / (eccentric 1RM · c)      c = smallest remaining share of capacity at the end
 /// ```
-/// The muscles work at `load / eccentric 1RM` of their eccentric capacity through the lowering.
+/// The muscles tire like in a lift of the mean effort times [`LOWERING_COST`]; load and limit hold the
+/// body mass that is part of them.
 fn lower_once(load: Mass, limits: &Limits, body: &mut Body) -> Result<f64> {
-    let fresh_effort = load.as_kg() / limits.eccentric_one_rm.as_kg();
+    let fresh_effort = limits.share_of(load, limits.eccentric_one_rm);
     let count = body.shares().len();
+    let share = (fresh_effort * limits.evenness).min(1.0) * LOWERING_COST;
     body.work(
-        std::iter::repeat_n(fresh_effort.min(1.0), count),
+        std::iter::repeat_n(share, count),
         Duration::from_s(LOWERING_S),
     )?;
     Ok(fresh_effort / body.smallest_share())
+}
+
+impl Limits {
+    fn share_of(&self, load: Mass, limit: Mass) -> f64 {
+        (load + self.body).as_kg() / (limit + self.body).as_kg()
+    }
+
+    /// The measured limit over the simulated one: what turns one effort into the other.
+    fn measured_over_simulated(&self) -> Option<f64> {
+        self.simulated
+            .map(|simulated| self.share_of(self.eccentric_one_rm, simulated))
+    }
 }
 
 fn lower_set(
@@ -201,6 +237,7 @@ fn lower_set(
                 number,
                 effort,
                 reserve: 1.0 - effort,
+                simulated_effort: limits.measured_over_simulated().map(|ratio| effort * ratio),
                 speed_m_s: limits.travel.map(|travel| travel.as_m() / LOWERING_S),
             })
         })
@@ -220,6 +257,8 @@ pub fn lowerings_to_failure(
         eccentric_one_rm,
         described: String::new(),
         simulated: None,
+        body: Mass::ZERO,
+        evenness: 1.0,
         joints: joints.to_vec(),
         travel: None,
         rest: Duration::ZERO,
@@ -231,14 +270,16 @@ pub fn lowerings_to_failure(
     Ok(lowerings)
 }
 
-/// Lowerings that stay under control to their end, up to the customary most.
+/// Lowerings that stay under control to their end, up to the customary most; not more than the customary
+/// fewest once the simulation says that control is lost, although people are measured stronger.
 fn most_repetitions(load: Mass, limits: &Limits, body: &Body) -> Result<u32> {
-    let most = OVERLOAD_PRACTICE.repetitions.1;
+    let (fewest, most) = OVERLOAD_PRACTICE.repetitions;
     let tried = lower_set(1, most, load, limits, &mut body.clone())?;
-    Ok(tried
-        .iter()
-        .take_while(|lowering| lowering.reserve >= 0.0)
-        .count() as u32)
+    let controlled = |lowering: &&LoweringPrediction| {
+        let simulated = lowering.simulated_effort.is_none_or(|effort| effort <= 1.0);
+        lowering.reserve >= 0.0 && (simulated || lowering.number <= fewest)
+    };
+    Ok(tried.iter().take_while(controlled).count() as u32)
 }
 
 fn repetitions(request: &Request, load: Mass, limits: &Limits, body: &Body) -> Result<u32> {
@@ -255,6 +296,28 @@ fn repetitions(request: &Request, load: Mass, limits: &Limits, body: &Body) -> R
     Ok(request.repetitions.unwrap_or(most).min(most))
 }
 
+/// What the simulation says of the limit, and why the measured one is planned with.
+fn simulated_remark(request: &Request, limits: &Limits) -> Option<String> {
+    let simulated = limits
+        .simulated
+        .filter(|simulated| *simulated < limits.eccentric_one_rm)?;
+    let words = request.words(simulated);
+    let planned = "the limit planned with is the measured ratio";
+    Some(
+        if request.strength().share_of(simulated) >= OVERLOAD_PRACTICE.shares.0 {
+            format!(
+                "The simulated lowering of {LOWERING_S} s is controlled up to {words}: {planned}, and sets end early where \
+             the simulation loses control. Start at the low end."
+            )
+        } else {
+            format!(
+                "The simulated lowering of {LOWERING_S} s is controlled up to {words} only, because an even lowering cannot \
+             swing through the weakest place as a lift can: {planned}. Start at the low end, and lighter still at first."
+            )
+        },
+    )
+}
+
 fn describe(request: &Request, limits: &Limits, draft: &mut Draft) {
     let (fewest, most) = OVERLOAD_PRACTICE.repetitions;
     draft.frequency = "at most once a week, in place of a heavy day".to_owned();
@@ -266,16 +329,7 @@ fn describe(request: &Request, limits: &Limits, draft: &mut Draft) {
         request.words(limits.eccentric_one_rm),
         limits.described
     ));
-    if let Some(simulated) = limits
-        .simulated
-        .filter(|simulated| *simulated < limits.eccentric_one_rm)
-    {
-        draft.remarks.push(format!(
-            "The simulated lowering of {LOWERING_S} s is controlled up to {} only; people were measured stronger. \
-             Start at the low end.",
-            request.words(simulated)
-        ));
-    }
+    draft.remarks.extend(simulated_remark(request, limits));
     let planned =
         |set: &PlannedSet| set.share > 1.0 && !(fewest..=most).contains(&set.repetitions());
     if draft.sets.iter().any(planned) {
@@ -302,6 +356,10 @@ fn describe(request: &Request, limits: &Limits, draft: &mut Draft) {
             OVERLOAD_PRACTICE.origin,
         ),
         ("eccentric limit".to_owned(), PLANNING.origin),
+        (
+            "how much a lowering tires against a lift".to_owned(),
+            LOWERING_COST_ORIGIN,
+        ),
         (
             "1RM rose when lowering 105 % just before (Doan et al. 2002)".to_owned(),
             Origin::Read("doan_2002", "abstract"),

@@ -13,6 +13,45 @@ use super::warm_up::{WarmUpSet, ladder};
 use crate::error::Result;
 use crate::units::{Duration, Mass};
 
+/// What shares of 1RM are of: the load alone, or the load and the body that hangs or stands on it.
+///
+/// ```text
+/// share = (load + body) / (1RM + body)
+/// ```
+/// **Shape.** Rises with the load; 1 at the 1RM. **Source.** A pull-up is planned by what hangs from the
+/// hands, body included (common practice); everywhere else `body` is zero.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Strength {
+    /// The 1RM, body apart.
+    pub one_rm: Mass,
+    /// Body mass that is part of the load.
+    pub body: Mass,
+}
+
+impl Strength {
+    /// A 1RM of a load that holds no body mass.
+    #[must_use]
+    pub const fn of_load(one_rm: Mass) -> Self {
+        Self {
+            one_rm,
+            body: Mass::ZERO,
+        }
+    }
+
+    /// A load as a share of the 1RM.
+    #[must_use]
+    pub fn share_of(&self, load: Mass) -> f64 {
+        (load + self.body).as_kg() / (self.one_rm + self.body).as_kg()
+    }
+
+    /// The load at a share of the 1RM; none at all where the body alone is more.
+    #[must_use]
+    pub fn load_at(&self, share: f64) -> Mass {
+        let whole_kg = share * (self.one_rm + self.body).as_kg();
+        Mass::from_kg((whole_kg - self.body.as_kg()).max(0.0))
+    }
+}
+
 /// Whether a set prepares or trains.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum SetKind {
@@ -98,13 +137,13 @@ impl PlannedSet {
     #[must_use]
     pub fn work(
         load: Loaded,
-        one_rm: Mass,
+        strength: &Strength,
         repetitions: u32,
         rest_after: Duration,
         tempo: Tempo,
         intent: &str,
     ) -> Self {
-        let share = load.total.as_kg() / one_rm.as_kg();
+        let share = strength.share_of(load.total);
         Self {
             kind: SetKind::Work,
             load,
@@ -143,10 +182,10 @@ impl PlannedSet {
             .join(" + ")
     }
 
-    fn warm_up(set: WarmUpSet, one_rm: Mass) -> Self {
+    fn warm_up(set: WarmUpSet, strength: &Strength) -> Self {
         let mut planned = Self::work(
             set.load,
-            one_rm,
+            strength,
             set.repetitions,
             set.rest,
             Tempo::CONTROLLED,
@@ -160,10 +199,14 @@ impl PlannedSet {
 /// The warm-up sets before a first working load, as planned sets.
 ///
 /// **Fails** when the description of the gym makes no sense.
-pub fn warm_up_sets(working: Mass, loading: &Loading, one_rm: Mass) -> Result<Vec<PlannedSet>> {
-    Ok(ladder(working, loading)?
+pub fn warm_up_sets(
+    working: Mass,
+    loading: &Loading,
+    strength: &Strength,
+) -> Result<Vec<PlannedSet>> {
+    Ok(ladder(working, loading, strength.body)?
         .into_iter()
-        .map(|set| PlannedSet::warm_up(set, one_rm))
+        .map(|set| PlannedSet::warm_up(set, strength))
         .collect())
 }
 
@@ -210,6 +253,8 @@ pub struct LoweringPrediction {
     pub effort: f64,
     /// `1 − effort`.
     pub reserve: f64,
+    /// The same against what the simulation can lower under control, where that is known.
+    pub simulated_effort: Option<f64>,
     /// Mean speed of the lowering, m/s, when the travel is known.
     pub speed_m_s: Option<f64>,
 }
@@ -227,6 +272,8 @@ pub struct Draft {
     pub one_rm: Mass,
     /// Where the 1RM comes from, in words.
     pub one_rm_from: String,
+    /// Body mass that is part of the load.
+    pub body: Mass,
     /// Whether a bar is used.
     pub with_bar: bool,
     /// The sets in order, warm-ups first.
@@ -295,11 +342,11 @@ impl Plan {
             .filter(|set| set.kind == SetKind::Work)
     }
 
-    /// Load times repetitions of the working sets, kg.
+    /// Load times repetitions of the working sets, kg; body mass that is lifted counts.
     #[must_use]
     pub fn volume_kg(&self) -> f64 {
         self.working_sets()
-            .map(|set| set.load.total.as_kg() * f64::from(set.repetitions()))
+            .map(|set| (set.load.total + self.draft.body).as_kg() * f64::from(set.repetitions()))
             .sum()
     }
 

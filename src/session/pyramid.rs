@@ -5,14 +5,14 @@
 
 use super::method::Method;
 use super::origin::Origin;
-use super::plan::{Draft, PlannedSet, Tempo, warm_up_sets};
+use super::plan::{Draft, PlannedSet, SetKind, Tempo, warm_up_sets};
 use super::repetitions::RepetitionChart;
 use super::rests::{between_sets, checked_between_sets};
 use super::schemes::{Request, chart_allows};
 use super::status::Level;
 use super::straight;
 use crate::error::{Error, Result};
-use crate::units::{Mass, rounded};
+use crate::units::rounded;
 
 /// Repetitions of the sets, ascending pyramid (common practice): 10, 8, 6, 4, 2.
 pub const REPETITIONS: &[u32] = &[10, 8, 6, 4, 2];
@@ -66,7 +66,7 @@ pub fn draft(request: &Request) -> Result<Draft> {
     }
     keep_rising(&mut draft)?;
     let first = draft.sets[0].load.total;
-    let mut sets = warm_up_sets(first, request.loading, request.one_rm)?;
+    let mut sets = warm_up_sets(first, request.loading, &request.strength())?;
     sets.append(&mut draft.sets);
     draft.sets = sets;
     draft.frequency = straight::guidance_for(request.level()).frequency.to_owned();
@@ -78,7 +78,32 @@ pub fn draft(request: &Request) -> Result<Draft> {
     ));
     draft.remarks.extend(beyond_chart(&chart, &draft));
     straight::predict(request, &mut draft)?;
+    draft.remarks.extend(widest_gap(&draft));
     Ok(draft)
+}
+
+/// Where chart and fatigue model differ most in what a set allows.
+fn widest_gap(draft: &Draft) -> Option<String> {
+    let work = draft.sets.iter().filter(|set| set.kind == SetKind::Work);
+    let gaps = (1..).zip(work).filter_map(|(number, set): (u32, _)| {
+        let allowed = set.allowed?;
+        let (chart, model) = (allowed.by_chart?, f64::from(allowed.by_model?));
+        Some((number, chart, model))
+    });
+    let (number, chart, model) = gaps.max_by(|a, b| {
+        let gap = |of: &(u32, f64, f64)| (of.1 - of.2).abs();
+        gap(a).total_cmp(&gap(b)).then(b.0.cmp(&a.0))
+    })?;
+    let words = format!(
+        "set {number}, {} by the chart when rested, {} by the fatigue model after the sets before",
+        rounded(chart, 1),
+        rounded(model, 0)
+    );
+    Some(if (chart - model).abs() < 1.0 {
+        format!("Chart and fatigue model agree within a repetition to failure (widest: {words}).")
+    } else {
+        format!("Chart and fatigue model disagree most in {words} (repetitions to failure).")
+    })
 }
 
 /// A top set that was asked for may be more than the chart allows even a rested lifter.
@@ -128,9 +153,7 @@ fn steps(request: &Request) -> Result<Vec<u32>> {
 }
 
 fn set(request: &Request, share: f64, repetitions: u32, top: bool) -> Result<PlannedSet> {
-    let load = request
-        .loading
-        .at_most(Mass::from_kg(share * request.one_rm.as_kg()))?;
+    let load = request.loading.at_most(request.strength().load_at(share))?;
     let rest = match request.rest_between {
         Some(rest) => checked_between_sets(rest)?,
         None => between_sets(request.level(), share).1,
@@ -142,7 +165,7 @@ fn set(request: &Request, share: f64, repetitions: u32, top: bool) -> Result<Pla
     };
     Ok(PlannedSet::work(
         load,
-        request.one_rm,
+        &request.strength(),
         repetitions,
         rest,
         Tempo::STRENGTH,

@@ -9,7 +9,7 @@ use super::loads::Loading;
 use super::method::{METHODS, Method};
 use super::oracle::RepOracle;
 use super::overload;
-use super::plan::{Draft, Plan};
+use super::plan::{Draft, Plan, Strength};
 use super::pyramid;
 use super::repetitions::{CHART_ORIGIN, RepetitionChart};
 use super::status::{Level, Lifter, Permission, may_do};
@@ -25,6 +25,8 @@ pub struct Request<'a> {
     pub lifter: Lifter,
     /// The 1RM.
     pub one_rm: Mass,
+    /// Body mass that is part of the load: all of it where the body hangs or stands on the load, else none.
+    pub body: Mass,
     /// Where the 1RM comes from, in words: "as given", "from the log", "simulated".
     pub one_rm_from: &'a str,
     /// What can be loaded.
@@ -51,6 +53,8 @@ pub struct Request<'a> {
     pub setup: Option<&'a AccommodatingSetup>,
     /// The repetition, simulated or from a published equation; without it nothing is predicted.
     pub oracle: Option<&'a RepOracle<'a>>,
+    /// The repetition with the band or chain setup on.
+    pub setup_oracle: Option<&'a RepOracle<'a>>,
 }
 
 impl<'a> Request<'a> {
@@ -67,6 +71,7 @@ impl<'a> Request<'a> {
             movement,
             lifter,
             one_rm,
+            body: Mass::ZERO,
             one_rm_from: "as given",
             loading,
             system: System::Metric,
@@ -80,6 +85,7 @@ impl<'a> Request<'a> {
             rest_between: None,
             setup: None,
             oracle: None,
+            setup_oracle: None,
         }
     }
 
@@ -88,10 +94,12 @@ impl<'a> Request<'a> {
     pub fn with_method(&self, method: Method) -> Self {
         Self {
             method,
+            body: self.body,
             one_rm_from: self.one_rm_from,
             system: self.system,
             setup: self.setup,
             oracle: self.oracle,
+            setup_oracle: self.setup_oracle,
             ..Self::usual(
                 self.movement,
                 method,
@@ -99,6 +107,15 @@ impl<'a> Request<'a> {
                 self.one_rm,
                 self.loading,
             )
+        }
+    }
+
+    /// What shares of 1RM are of.
+    #[must_use]
+    pub const fn strength(&self) -> Strength {
+        Strength {
+            one_rm: self.one_rm,
+            body: self.body,
         }
     }
 
@@ -123,6 +140,7 @@ impl<'a> Request<'a> {
             level: self.level(),
             one_rm: self.one_rm,
             one_rm_from: self.one_rm_from.to_owned(),
+            body: self.body,
             with_bar: self.loading.is_bar(),
             sets: Vec::new(),
             frequency: String::new(),
@@ -148,7 +166,7 @@ impl<'a> Request<'a> {
         let Some(load) = self.load else {
             return Ok(usual);
         };
-        let share = load.as_kg() / self.one_rm.as_kg();
+        let share = self.strength().share_of(load);
         if share > 1.0 {
             return Err(Error::no_answer(format!(
                 "{} is {} % of the 1RM of {}: it cannot be lifted",

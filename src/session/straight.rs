@@ -4,9 +4,10 @@
 //! status; for a novice this is the plain progressive overload that replaces every other method.
 
 use super::method::Method;
+use super::oracle::RepOracle;
 use super::origin::Origin;
-use super::plan::{Allowed, Draft, NamedPrediction, PlannedSet, Tempo, warm_up_sets};
-use super::prediction::{Body, predict_set};
+use super::plan::{Allowed, Draft, NamedPrediction, PlannedSet, SetKind, Tempo, warm_up_sets};
+use super::prediction::{Body, predict_set, repetitions_to_failure};
 use super::repetitions::RepetitionChart;
 use super::rests::{between_sets, checked_between_sets};
 use super::schemes::{Request, chart_allows};
@@ -86,10 +87,8 @@ pub fn draft(request: &Request) -> Result<Draft> {
     let chart = RepetitionChart::published()?;
     let guidance = guidance_for(request.level());
     let share = request.liftable_share(guidance.share)?;
-    let load = request
-        .loading
-        .at_most(Mass::from_kg(share * request.one_rm.as_kg()))?;
-    let real_share = load.total.as_kg() / request.one_rm.as_kg();
+    let load = request.loading.at_most(request.strength().load_at(share))?;
+    let real_share = request.strength().share_of(load.total);
     let allowed = chart_allows(&chart, real_share);
     let repetitions = request
         .repetitions
@@ -104,10 +103,10 @@ pub fn draft(request: &Request) -> Result<Draft> {
     } else {
         Tempo::STRENGTH
     };
-    draft.sets = warm_up_sets(load.total, request.loading, request.one_rm)?;
+    draft.sets = warm_up_sets(load.total, request.loading, &request.strength())?;
     let set = PlannedSet::work(
         load,
-        request.one_rm,
+        &request.strength(),
         repetitions,
         rest,
         tempo,
@@ -156,44 +155,35 @@ fn progression(request: &Request, repetitions: u32) -> String {
 ///
 /// Does nothing without an oracle. **Fails** as the oracle does.
 pub(super) fn predict(request: &Request, draft: &mut Draft) -> Result<()> {
-    let Some(oracle) = request.oracle else {
-        return Ok(());
-    };
+    request
+        .oracle
+        .map_or(Ok(()), |oracle| predict_with(oracle, request, draft))
+}
+
+/// The same with a given oracle.
+pub(super) fn predict_with(oracle: &RepOracle, request: &Request, draft: &mut Draft) -> Result<()> {
     let chart = RepetitionChart::published()?;
     let mut body = Body::fresh(&oracle.joints);
     let mut sets = Vec::new();
-    let mut work = 0;
     for set in draft
         .sets
         .iter_mut()
-        .filter(|set| set.kind == super::plan::SetKind::Work)
+        .filter(|set| set.kind == SetKind::Work)
     {
-        work += 1;
-        let possible =
-            super::prediction::repetitions_to_failure(oracle, set.load.total, &body).ok();
-        let by_chart = chart.repetitions_at(set.share).ok();
+        let load = set.load.total;
         set.allowed = Some(Allowed {
-            by_chart,
-            by_model: possible,
+            by_chart: chart.repetitions_at(set.share).ok(),
+            by_model: repetitions_to_failure(oracle, load, &body).ok(),
         });
-        let predicted = predict_set(
-            oracle,
-            set.load.total,
-            &set.groups,
-            set.rest_within,
-            &mut body,
-        )?;
-        draft
-            .remarks
-            .extend(disagreement(request, work, set, possible));
+        let predicted = predict_set(oracle, load, &set.groups, set.rest_within, &mut body)?;
         sets.push(predicted);
         body.rest(set.rest_after)?;
     }
-    let fatigue = body.trace().to_vec();
+    draft.remarks.extend(disagreements(request, draft));
     draft.predictions.push(NamedPrediction {
         name: draft.method.name().to_owned(),
         sets,
-        fatigue,
+        fatigue: body.trace().to_vec(),
     });
     draft.sources.push((
         format!(
@@ -208,22 +198,66 @@ pub(super) fn predict(request: &Request, draft: &mut Draft) -> Result<()> {
     Ok(())
 }
 
-fn disagreement(
-    request: &Request,
-    number: u32,
-    set: &PlannedSet,
-    possible: Option<u32>,
-) -> Option<String> {
-    let planned = set.repetitions();
-    let by_model = possible?;
+/// The working sets of a draft with another load on, without bands and chains.
+pub(super) fn as_plain_sets(
+    oracle: &RepOracle,
+    load: Mass,
+    draft: &Draft,
+) -> Result<NamedPrediction> {
+    let mut body = Body::fresh(&oracle.joints);
+    let mut sets = Vec::new();
+    for set in draft.sets.iter().filter(|set| set.kind == SetKind::Work) {
+        sets.push(predict_set(
+            oracle,
+            load,
+            &set.groups,
+            set.rest_within,
+            &mut body,
+        )?);
+        body.rest(set.rest_after)?;
+    }
+    Ok(NamedPrediction {
+        name: "plain weight".to_owned(),
+        sets,
+        fatigue: body.trace().to_vec(),
+    })
+}
+
+/// Sets that the fatigue model does not see through, neighbours of one kind together.
+fn disagreements(request: &Request, draft: &Draft) -> Vec<String> {
+    let mut found: Vec<(usize, usize, String)> = Vec::new();
+    let work = draft.sets.iter().filter(|set| set.kind == SetKind::Work);
+    for (number, set) in (1..).zip(work) {
+        let Some(words) = disagreement(request, set) else {
+            continue;
+        };
+        match found.last_mut() {
+            Some((_, last, known)) if *last + 1 == number && *known == words => *last = number,
+            _ => found.push((number, number, words)),
+        }
+    }
+    found
+        .into_iter()
+        .map(|(first, last, words)| {
+            if first == last {
+                format!("Working set {first}: {words}")
+            } else {
+                format!("Working sets {first} to {last}: {words}")
+            }
+        })
+        .collect()
+}
+
+fn disagreement(request: &Request, set: &PlannedSet) -> Option<String> {
+    let allowed = set.allowed?;
+    let (planned, by_model) = (set.repetitions(), allowed.by_model?);
     if set.groups.len() > 1 || by_model >= planned {
         return None;
     }
-    let by_chart = set.allowed.and_then(|allowed| allowed.by_chart)?;
     Some(format!(
-        "working set {number}, {} for {planned}: the chart allows {} repetitions when rested, the fatigue model after the \
-         sets before {by_model}; they disagree, so keep a spotter's eye on it or take less",
+        "{} for {planned}: the chart allows {} when rested, the fatigue model {by_model} after the sets before; they \
+         disagree, so have a spotter ready or take less.",
         request.words(set.load.total),
-        rounded(by_chart, 1)
+        rounded(allowed.by_chart?, 1)
     ))
 }

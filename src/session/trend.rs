@@ -166,6 +166,16 @@ impl Sureness {
             Self::Weak => "weak",
         }
     }
+
+    /// What the word means.
+    #[must_use]
+    pub const fn sentence(self) -> &'static str {
+        match self {
+            Self::Clear => "one in a hundred such logs would mislead",
+            Self::Likely => "one in twenty such logs would mislead",
+            Self::Weak => "a hint only: the opposite is not excluded",
+        }
+    }
 }
 
 /// The trend of one lift.
@@ -207,13 +217,13 @@ impl Trend {
         Mass::from_kg(self.recent.kg_at(last).max(0.0))
     }
 
-    /// The verdict in one sentence: "flat for 11 weeks (+0.1 kg a week, −0.2 to +0.4), clear".
+    /// The verdict in one sentence: "flat over 11 weeks (+0.1 kg a week, 95 % interval −0.2 to +0.4), clear".
     #[must_use]
     pub fn in_words(&self) -> String {
         let line = &self.recent;
         let interval = line
             .interval_kg_week
-            .map(|(low, high)| format!(", {} to {}", signed(low), signed(high)))
+            .map(|(low, high)| format!(", 95 % interval {} to {}", signed(low), signed(high)))
             .unwrap_or_default();
         format!(
             "{} over {} weeks ({} kg a week{interval}), {}",

@@ -36,25 +36,34 @@ const CLOSEST_SHARE: f64 = 0.06;
 const SLACK_SHARE: f64 = 0.05;
 
 /// The warm-up sets before `working`: the first with the empty bar (or the lightest load there is),
-/// each clearly heavier than the one before and lighter than the working load.
+/// each clearly heavier than the one before and lighter than the working load. `body` is the body mass
+/// that is part of the load; steps below it become one, with the repetitions of the highest.
 ///
 /// **Fails** when the gym's description makes no sense.
-pub fn ladder(working: Mass, loading: &Loading) -> Result<Vec<WarmUpSet>> {
+pub fn ladder(working: Mass, loading: &Loading, body: Mass) -> Result<Vec<WarmUpSet>> {
     let mut sets: Vec<WarmUpSet> = Vec::new();
-    let closest_kg = CLOSEST_SHARE * working.as_kg();
+    let whole_kg = (working + body).as_kg();
+    let closest_kg = CLOSEST_SHARE * whole_kg;
     for &(share, repetitions, rest_s) in LADDER {
-        let target_kg = (share * working.as_kg()).max(loading.lightest().as_kg());
+        let step_kg = share * whole_kg - body.as_kg();
+        if share > 0.0 && step_kg < loading.lightest().as_kg() {
+            // The lightest load there is stands for this step.
+            sets.clear();
+        }
+        let target_kg = step_kg.max(loading.lightest().as_kg());
         if target_kg > working.as_kg() - closest_kg {
             continue;
         }
         let target = Mass::from_kg(target_kg);
-        let least = Mass::from_kg(target_kg - SLACK_SHARE * working.as_kg());
+        let least = Mass::from_kg((target_kg - SLACK_SHARE * whole_kg).max(0.0));
         let load = match loading.simplest(least, target) {
             Some(load) => load,
             None => loading.at_most(target)?,
         };
-        let last_kg = sets.last().map_or(0.0, |set| set.load.total.as_kg());
-        if load.total.as_kg() >= last_kg + closest_kg {
+        let is_clear = sets
+            .last()
+            .is_none_or(|set| load.total.as_kg() >= set.load.total.as_kg() + closest_kg);
+        if is_clear {
             sets.push(WarmUpSet {
                 load,
                 repetitions,

@@ -17,6 +17,7 @@ mod picked;
 mod rank;
 mod repetition;
 mod session_oracle;
+mod session_setup;
 #[allow(clippy::module_inception)]
 mod study;
 mod vary;
@@ -36,7 +37,8 @@ pub use pick::{Counts, Pick, Request, pick};
 pub use picked::Picked;
 pub use rank::{Ranked, Ranks, rank};
 pub use repetition::{Heaviness, RepStudy, USUAL_STEP_KG, maximum, repetition, rigged};
-pub use session_oracle::{lifter_of_one_rm, simulated_oracle};
+pub use session_oracle::{carried_body, lifter_of_one_rm, simulated_oracle};
+pub use session_setup::{SessionSetup, best_setup, named_setup};
 pub use study::{Question, SetupStudy, Study, load_for_effort, study};
 pub use vary::{Family, Sensitivity, Undone, Variant, family};
 pub use versus_plain::{LiftShape, VersusPlain, versus_plain};

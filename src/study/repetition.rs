@@ -4,7 +4,7 @@
 //! [`RepStudy`].
 
 use super::ground::with_body;
-use super::study::{Question, Study, study};
+use super::study::{Question, Study, load_for_effort, study};
 use crate::error::{Error, Result};
 use crate::movement::{Carrier, Measure};
 use crate::rep::{
@@ -71,7 +71,15 @@ pub fn repetition(
     let carrier = question.movement.carrier()?;
     template.check_for(&carrier, question.movement_name)?;
     let body = rigged(question, carrier, template);
-    let model = RepModel::for_setup(question.movement, question.lifter, &body)?;
+    let pulling = match heaviness {
+        Heaviness::Load(load) => load,
+        Heaviness::Share(_) => hardest(question, template),
+    };
+    let model = RepModel::for_setup(
+        question.movement,
+        question.lifter,
+        &with_load(&body, pulling),
+    )?;
     let one_rm = model.one_rm(&body, step, options);
     let (load, one_rm) = match (heaviness, one_rm) {
         (Heaviness::Load(load), found) => (load, found.ok()),
@@ -105,6 +113,15 @@ pub fn rigged(question: &Question<'_>, carrier: Carrier, template: &Setup) -> Se
     )
 }
 
+/// About the most plain load that a setup leaves room for: what decides, beside bands that pull from the side
+/// or help from above, in which direction the whole of it pulls. Nothing where no load can be held.
+fn hardest(question: &Question<'_>, template: &Setup) -> Mass {
+    if template.items.is_empty() {
+        return Mass::ZERO;
+    }
+    load_for_effort(question, template, 1.0).unwrap_or(Mass::ZERO)
+}
+
 /// The maximum of a movement with a setup, whole or over a part of the range.
 pub fn maximum(
     question: &Question<'_>,
@@ -115,7 +132,8 @@ pub fn maximum(
     let carrier = question.movement.carrier()?;
     template.check_for(&carrier, question.movement_name)?;
     let body = rigged(question, carrier, template);
-    let model = RepModel::for_setup(question.movement, question.lifter, &body)?;
+    let pulling = with_load(&body, hardest(question, template));
+    let model = RepModel::for_setup(question.movement, question.lifter, &pulling)?;
     match model.one_rm(&body, step, options) {
         Ok(one_rm) => Ok((one_rm, model)),
         Err(fault) => Err(needs_help(question, &model, &body, step, options, fault)),

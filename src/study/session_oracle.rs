@@ -3,16 +3,18 @@
 //! In: a movement, a lifter scaled to a known maximum. Out: a [`RepOracle`] that simulates every attempt
 //! with muscles weakened by what each joint has left.
 
+use super::ground::with_body;
 use super::repetition::rigged;
 use super::study::Question;
 use crate::anatomy::{Lifter, Muscle};
 use crate::error::Result;
-use crate::movement::{Movement, trace};
+use crate::movement::{Carrier, Movement, trace};
 use crate::rep::{
-    OneRepMax, Outcome, RepModel, RepOptions, RepTrace, scale_for_one_rm, stronger, with_load,
+    After, OneRepMax, Outcome, RepModel, RepOptions, RepTrace, scale_for_one_rm, stronger,
+    with_load,
 };
-use crate::resistance::Setup;
-use crate::session::eccentric::{PLANNING, eccentric_one_rm};
+use crate::resistance::{Item, Setup};
+use crate::session::eccentric::{LOWERING_S, PLANNING, eccentric_one_rm};
 use crate::session::fatigue::FatigueJoint;
 use crate::session::oracle::{Attempt, JointUse, RepOracle, RepOutcome, STALL_S};
 use crate::units::{Duration, Length, Mass, Speed};
@@ -44,6 +46,9 @@ pub fn lifter_of_one_rm(question: &Question<'_>, known: Mass, step: Mass) -> Res
 
 /// An oracle that simulates.
 ///
+/// Bands and chains in `hung` hang on every load that is tried; its plain load tells in which direction the
+/// whole of it pulls.
+///
 /// Muscles that cross a tired joint lose as much force as the most tired of the joints they cross:
 /// the fatigue model is of joints, the simulation of muscles (assumed).
 ///
@@ -51,6 +56,7 @@ pub fn lifter_of_one_rm(question: &Question<'_>, known: Mass, step: Mass) -> Res
 pub fn simulated_oracle<'a>(
     question: &Question<'a>,
     lifter: &'a Lifter,
+    hung: &Setup,
     lowering: Duration,
 ) -> Result<RepOracle<'a>> {
     let own = Question {
@@ -58,15 +64,20 @@ pub fn simulated_oracle<'a>(
         ..question.clone()
     };
     let movement: &'a Movement = question.movement;
-    let body = rigged(&own, movement.carrier()?, &Setup::default());
+    let carrier = movement.carrier()?;
+    let body = rigged(&own, carrier, hung);
     let options = RepOptions {
         lowering: Some(lowering),
         ..RepOptions::default()
     };
-    let model = RepModel::new(movement, lifter)?;
+    let pulling = with_body(hung, carrier, lifter.body_mass);
+    let model = model_of(movement, lifter, &pulling)?;
     let fine = Mass::from_kg(0.5);
     let one_rm = model.one_rm(&body, fine, &options)?;
-    let eccentric = model.eccentric_max(&body, fine, Duration::from_s(3.0), &options)?;
+    let slow = Duration::from_s(LOWERING_S);
+    let eccentric = model.eccentric_max(&body, fine, slow, &options)?;
+    let evenness = evenness(&model, &with_load(&body, eccentric.load), &options)?;
+    let body_mass = carried_body(&carrier, lifter);
     let joints = joints_of(&model);
     let names = joints.clone();
     let way = travel(movement, lifter)?;
@@ -74,17 +85,63 @@ pub fn simulated_oracle<'a>(
     Ok(RepOracle {
         described: "simulated repetition of this lifter, scaled to the 1RM".to_owned(),
         one_rm: one_rm.load,
-        eccentric_one_rm: eccentric_one_rm(one_rm.load),
+        eccentric_one_rm: eccentric_one_rm(one_rm.load, body_mass),
         eccentric_described: format!("{} × 1RM, {}", PLANNING.ratio, PLANNING.who),
         simulated_eccentric: Some(eccentric.load),
+        lowering_evenness: evenness,
         travel: Some(way),
         joints,
         lowering_first: true,
         repetition: Box::new(move |attempt| {
-            let trace = tired_rep(movement, lifter, &names, &models, &body, attempt, &options)?;
+            let trace = tired_rep(
+                movement,
+                lifter,
+                &names,
+                &models,
+                (&body, &pulling),
+                attempt,
+                &options,
+            )?;
             Ok(outcome(&trace, attempt, lowering, way))
         }),
     })
+}
+
+/// Body mass that is part of the load: all of it where the body hangs or stands on the load, else none.
+#[must_use]
+pub fn carried_body(carrier: &Carrier, lifter: &Lifter) -> Mass {
+    match carrier {
+        Carrier::Body => lifter.body_mass,
+        _ => Mass::ZERO,
+    }
+}
+
+/// The model for a plain load, or for the direction in which bands and chains with it pull.
+fn model_of(movement: &Movement, lifter: &Lifter, pulling: &Setup) -> Result<RepModel> {
+    let hangs = pulling
+        .items
+        .iter()
+        .any(|item| matches!(item, Item::Band(_) | Item::Chain(_)));
+    if hangs {
+        RepModel::for_setup(movement, lifter, pulling)
+    } else {
+        RepModel::new(movement, lifter)
+    }
+}
+
+/// Mean effort of a slow lowering to spotters over its largest; nothing where the load gets away.
+fn evenness(model: &RepModel, setup: &Setup, options: &RepOptions) -> Result<Option<f64>> {
+    let options = RepOptions {
+        lowering: Some(Duration::from_s(LOWERING_S)),
+        after: After::HandOver,
+        ..*options
+    };
+    let trace = model.run(setup, &options)?;
+    let efforts: Vec<f64> = trace.samples.iter().map(|s| s.effort).collect();
+    let most = efforts.iter().copied().fold(0.0, f64::max);
+    let mean = efforts.iter().sum::<f64>() / efforts.len().max(1) as f64;
+    let handed_over = trace.outcome == Outcome::HandedOver && most > 0.0;
+    Ok(handed_over.then(|| (mean / most).clamp(0.0, 1.0)))
 }
 
 /// Poses along which the travel of the load is measured.
@@ -113,7 +170,7 @@ fn tired_rep(
     lifter: &Lifter,
     joints: &[FatigueJoint],
     models: &Mutex<BTreeMap<Vec<u32>, RepModel>>,
-    body: &Setup,
+    (body, pulling): (&Setup, &Setup),
     attempt: &Attempt,
     options: &RepOptions,
 ) -> Result<RepTrace> {
@@ -124,7 +181,7 @@ fn tired_rep(
         .unwrap_or_else(std::sync::PoisonError::into_inner);
     if !models.contains_key(&key) {
         let shares: Vec<f64> = key.iter().map(|k| f64::from(*k) * SHARE_STEP).collect();
-        let model = RepModel::new(movement, &tired(lifter, joints, &shares))?;
+        let model = model_of(movement, &tired(lifter, joints, &shares), pulling)?;
         models.insert(key.clone(), model);
     }
     models[&key].run(&with_load(body, attempt.load), options)

@@ -19,6 +19,7 @@ mod model_files;
 mod numeric;
 mod published_rep;
 mod published_table;
+mod readme;
 mod rep;
 mod rep_commands;
 mod resistance;

@@ -156,7 +156,7 @@ fn law_mixed_plates_keep_the_unit_stamped_on_them() {
 fn law_the_ladder_climbs_to_the_working_load() {
     let loading = Loading::usual_metric().expect("a bar");
     for working in [25.0, 40.0, 62.5, 100.0, 147.5, 240.0] {
-        let sets = ladder(kg(working), &loading).expect("a ladder");
+        let sets = ladder(kg(working), &loading, Mass::ZERO).expect("a ladder");
         let loads: Vec<f64> = sets.iter().map(|set| set.load.total.as_kg()).collect();
         assert!(loads.windows(2).all(|pair| pair[0] < pair[1]), "{loads:?}");
         assert!(loads.iter().all(|load| *load < working), "{loads:?}");

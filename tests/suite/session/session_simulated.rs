@@ -2,6 +2,7 @@
 
 use crate::published_table::{Row, Tolerance, check};
 use torquill::library::Library;
+use torquill::resistance::Setup;
 use torquill::session::clusters::even_groups;
 use torquill::session::loads::Loading;
 use torquill::session::method::Method;
@@ -18,7 +19,10 @@ fn with_oracle(movement: &str, test: impl Fn(&RepOracle)) {
     let model = library.movement(movement).expect("built in");
     let lifter = library.lifter("reference-man").expect("built in");
     let question = Question::new(movement, &model, &lifter);
-    test(&simulated_oracle(&question, &lifter, Duration::from_s(2.0)).expect("it lifts something"));
+    test(
+        &simulated_oracle(&question, &lifter, &Setup::default(), Duration::from_s(2.0))
+            .expect("it lifts something"),
+    );
 }
 
 fn kg(value: f64) -> Mass {

@@ -1,0 +1,307 @@
+//! A planned session in words: the same lines for text, printed page and picture.
+//!
+//! In: a [`Plan`] and units. Out: [`PlanWords`]: rows of sets, what to know, spotters, cautions.
+
+use super::fatigue::FatigueJoint;
+use super::plan::{Draft, LoweringPrediction, NamedPrediction, Plan, PlannedSet, SetKind};
+use crate::units::{Duration, System, rounded};
+use std::collections::BTreeMap;
+
+/// One row: a warm-up set, or working sets that are alike.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SetRow {
+    /// "warm-up", "1", "1 to 5".
+    pub name: String,
+    /// How many sets it stands for.
+    pub sets: usize,
+    /// Whether it prepares only.
+    pub is_warm_up: bool,
+    /// The load: "105 kg".
+    pub load: String,
+    /// Share of 1RM, %.
+    pub percent: String,
+    /// Plates, stack or dumb-bell.
+    pub how: String,
+    /// Repetitions: "5", "4 groups of 3", "3 + 3 + 2".
+    pub repetitions: String,
+    /// Rest after it, and inside it.
+    pub rest: String,
+    /// What it is for, and what to know about it.
+    pub intent: String,
+    /// Repetitions to failure by chart and by fatigue model, if known: "9.2 / 8".
+    pub to_failure: Option<String>,
+}
+
+/// A plan in words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PlanWords {
+    /// "Bench press".
+    pub movement: String,
+    /// "1RM 140 kg, as given".
+    pub one_rm: String,
+    /// "advanced".
+    pub level: String,
+    /// "About 40 min; 3870 kg lifted in the working sets".
+    pub amount: String,
+    /// The rows.
+    pub rows: Vec<SetRow>,
+    /// The setup, a part a line.
+    pub setup: Vec<String>,
+    /// How often a week.
+    pub frequency: String,
+    /// How to go on.
+    pub progression: String,
+    /// What was predicted.
+    pub predicted: Vec<String>,
+    /// What else to know.
+    pub notes: Vec<String>,
+    /// How many spotters and where.
+    pub spotters: Option<String>,
+    /// The words they agree on, and what each means.
+    pub calls: Vec<(&'static str, &'static str)>,
+    /// The cautions; never empty.
+    pub cautions: Vec<&'static str>,
+}
+
+impl PlanWords {
+    /// A plan in words.
+    #[must_use]
+    pub fn of(plan: &Plan, units: System) -> Self {
+        let draft = &plan.draft;
+        let mut predicted: Vec<String> = draft.predictions.iter().map(prediction_words).collect();
+        predicted.extend(lowering_words(draft));
+        Self {
+            movement: capital(&draft.movement.replace('-', " ")),
+            one_rm: one_rm_words(draft, units),
+            level: draft.level.in_words().to_owned(),
+            amount: format!(
+                "about {} min, {} in the working sets together",
+                rounded(plan.time().as_s() / 60.0, 0),
+                units.mass(crate::units::Mass::from_kg(plan.volume_kg().round()))
+            ),
+            rows: rows(draft, units),
+            setup: draft.setup.clone(),
+            frequency: draft.frequency.clone(),
+            progression: draft.progression.clone(),
+            predicted,
+            notes: draft.remarks.clone(),
+            spotters: plan
+                .spotting()
+                .map(|spotting| format!("{}, {}", spotting.spotters, spotting.place)),
+            calls: plan
+                .spotting()
+                .map(|spotting| spotting.words.to_vec())
+                .unwrap_or_default(),
+            cautions: plan.cautions().iter().map(|caution| caution.text).collect(),
+        }
+    }
+}
+
+fn one_rm_words(draft: &Draft, units: System) -> String {
+    let body = if draft.body.as_kg() > 0.0 {
+        format!(" beside the body of {}", units.mass(draft.body))
+    } else {
+        String::new()
+    };
+    format!(
+        "1RM {}{body}, {}",
+        units.mass(draft.one_rm),
+        draft.one_rm_from
+    )
+}
+
+fn rows(draft: &Draft, units: System) -> Vec<SetRow> {
+    let mut rows: Vec<SetRow> = Vec::new();
+    let mut number = 0;
+    let mut first = 1;
+    for (index, set) in draft.sets.iter().enumerate() {
+        let row = row(set, units);
+        if row.is_warm_up {
+            rows.push(row);
+            continue;
+        }
+        number += 1;
+        let alike = index > 0 && is_alike(&draft.sets[index - 1], set);
+        match rows.last_mut() {
+            Some(last) if alike => {
+                last.sets += 1;
+                last.name = format!("{first} to {number}");
+                last.to_failure = merged(last.to_failure.take(), row.to_failure);
+            }
+            _ => {
+                first = number;
+                rows.push(SetRow {
+                    name: number.to_string(),
+                    ..row
+                });
+            }
+        }
+    }
+    rows
+}
+
+fn is_alike(one: &PlannedSet, other: &PlannedSet) -> bool {
+    one.kind == other.kind
+        && one.load == other.load
+        && one.groups == other.groups
+        && one.rest_after == other.rest_after
+        && one.intent == other.intent
+}
+
+/// The last of several sets allows the fewest: it is the one to know.
+fn merged(one: Option<String>, other: Option<String>) -> Option<String> {
+    other.or(one)
+}
+
+fn row(set: &PlannedSet, units: System) -> SetRow {
+    let mut intent = vec![set.intent.clone()];
+    intent.extend(set.notes.iter().cloned());
+    let within = if set.groups.len() > 1 {
+        format!("{} between groups, then ", time_words(set.rest_within))
+    } else {
+        String::new()
+    };
+    SetRow {
+        name: "warm-up".to_owned(),
+        sets: 1,
+        is_warm_up: set.kind == SetKind::WarmUp,
+        load: units.mass(set.load.total),
+        percent: rounded(100.0 * set.share, 0),
+        how: set.load.words.clone(),
+        repetitions: repetitions_words(set),
+        rest: format!("{within}{}", time_words(set.rest_after)),
+        intent: intent.join("; "),
+        to_failure: set.allowed.map(|allowed| {
+            format!(
+                "{} / {}",
+                allowed
+                    .by_chart
+                    .map_or_else(|| "-".to_owned(), |chart| rounded(chart, 1)),
+                allowed
+                    .by_model
+                    .map_or_else(|| "-".to_owned(), |model| model.to_string())
+            )
+        }),
+    }
+}
+
+/// "5", "4 groups of 3", "3 + 3 + 2".
+fn repetitions_words(set: &PlannedSet) -> String {
+    match set.groups.as_slice() {
+        [first, .., last] if first == last => {
+            let count = set.groups.len();
+            if *first == 1 {
+                format!("{count} singles")
+            } else {
+                format!("{count} groups of {first}")
+            }
+        }
+        _ => set.repetitions_in_words(),
+    }
+}
+
+/// "30 s", "2 min", "2.5 min".
+#[must_use]
+pub fn time_words(time: Duration) -> String {
+    let seconds = time.as_s();
+    if seconds < 100.0 {
+        format!("{} s", rounded(seconds, 0))
+    } else {
+        format!("{} min", rounded(seconds / 60.0, 1))
+    }
+}
+
+fn prediction_words(prediction: &NamedPrediction) -> String {
+    let asked: u32 = prediction
+        .sets
+        .iter()
+        .map(|set| set.groups.iter().sum::<u32>())
+        .sum();
+    let stalls = prediction
+        .sets
+        .iter()
+        .enumerate()
+        .find_map(|(index, set)| Some((index + 1, set.stalls_at()?)));
+    let end = match (stalls, prediction.sets.last()) {
+        (Some((_, number)), _) if prediction.sets.len() == 1 => {
+            format!("repetition {number} stalls")
+        }
+        (Some((set, number)), _) => format!("repetition {number} of set {set} stalls"),
+        (None, Some(set)) => format!(
+            "the last repetition keeps {} % of the fastest",
+            rounded(100.0 * (1.0 - set.velocity_loss()), 0)
+        ),
+        (None, None) => String::new(),
+    };
+    format!(
+        "{}: {} of {asked} repetitions reach lockout, mean velocity {} m/s, {end}; left at the end of the hardest set: {}",
+        prediction.name,
+        prediction.completed(),
+        rounded(prediction.mean_velocity_m_s(), 2),
+        joints_words(&least_by_joint(prediction))
+    )
+}
+
+/// The least share of capacity of each joint over a prediction.
+#[must_use]
+pub fn least_by_joint(prediction: &NamedPrediction) -> BTreeMap<FatigueJoint, f64> {
+    let mut least = BTreeMap::new();
+    for sample in &prediction.fatigue {
+        let share = sample.shares.capacity_share();
+        let known = least.entry(sample.joint).or_insert(1.0_f64);
+        *known = known.min(share);
+    }
+    least
+}
+
+fn joints_words(joints: &BTreeMap<FatigueJoint, f64>) -> String {
+    joints
+        .iter()
+        .map(|(joint, share)| format!("{} {} %", joint.in_words(), rounded(100.0 * share, 0)))
+        .collect::<Vec<_>>()
+        .join(", ")
+}
+
+/// One line a set of lowerings: its last is the hardest.
+fn lowering_words(draft: &Draft) -> Vec<String> {
+    let lowerings = &draft.lowerings;
+    let is_last = |index: usize, lowering: &LoweringPrediction| {
+        lowerings
+            .get(index + 1)
+            .is_none_or(|next| next.set != lowering.set)
+    };
+    lowerings
+        .iter()
+        .enumerate()
+        .filter(|(index, lowering)| is_last(*index, lowering))
+        .map(|(_, lowering)| last_lowering_words(lowering))
+        .collect()
+}
+
+fn last_lowering_words(lowering: &LoweringPrediction) -> String {
+    let speed = lowering
+        .speed_m_s
+        .map(|speed| format!(" at {} m/s", rounded(speed, 2)))
+        .unwrap_or_default();
+    let simulated = lowering
+        .simulated_effort
+        .map(|effort| {
+            let percent = rounded(100.0 * effort, 0);
+            format!("; the simulation says {percent} % of its own limit")
+        })
+        .unwrap_or_default();
+    format!(
+        "set {}, lowering {}{speed}: {} % of what can be lowered under control, reserve {} %{simulated}",
+        lowering.set,
+        lowering.number,
+        rounded(100.0 * lowering.effort, 0),
+        rounded(100.0 * lowering.reserve, 0)
+    )
+}
+
+fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().collect::<String>() + letters.as_str()
+    })
+}

@@ -1,0 +1,137 @@
+//! The band or chain setup of a session: the best of the gym, or the one that was named.
+//!
+//! In: a question, a gym or named pieces, the effort at the hardest place. Out: [`SessionSetup`]: what a
+//! session needs of it, and the pieces alone for the simulated repetition.
+
+use super::pick::{Pick, Request, pick};
+use super::picked::Picked;
+use super::study::{Question, load_for_effort, study};
+use crate::error::{Error, Result};
+use crate::rep::with_load;
+use crate::resistance::{Item, Setup};
+use crate::session::accommodating::AccommodatingSetup;
+use crate::session::loads::{Loaded, Loading};
+use crate::session::method::Method;
+use crate::setups::{Allowed, Gym, Watch, Wish};
+use crate::units::{Force, System};
+
+/// A setup for a session.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SessionSetup {
+    /// What the plan says of it.
+    pub setup: AccommodatingSetup,
+    /// Bands and chains beside the plain load.
+    pub hung: Setup,
+}
+
+/// The best setup that a gym can build of bands alone or of chains alone, its hardest place at `effort`.
+///
+/// **Fails** where no setup fits, and where the best is plain weight (no answer, with what would help).
+pub fn best_setup(
+    question: &Question<'_>,
+    gym: &Gym,
+    method: Method,
+    effort: f64,
+    units: System,
+    watch: &Watch,
+) -> Result<SessionSetup> {
+    let request = Request {
+        question,
+        gym,
+        wish: Wish {
+            effort,
+            ..Wish::default()
+        },
+        allowed: Allowed {
+            only: vec![method.name().to_owned()],
+            askew: false,
+        },
+        top: 1,
+        units,
+    };
+    let found = pick(&request, watch)?;
+    let best = &found.ranked[0];
+    if best.hung == 0 {
+        return Err(better_plain(question, &found, method));
+    }
+    Ok(SessionSetup {
+        setup: described(best, &found),
+        hung: with_load(&pieces_of(&best.setup), best.plain_mass),
+    })
+}
+
+fn described(best: &Picked, found: &Pick) -> AccommodatingSetup {
+    let mut parts = vec![best.plain_words.clone()];
+    parts.extend(best.hung_words.split(" + ").map(str::to_owned));
+    AccommodatingSetup {
+        parts,
+        bar_and_plates: Loaded {
+            total: best.plain_mass,
+            plates: best.pieces.saturating_sub(best.hung),
+            words: best.plain_words.clone(),
+        },
+        bottom: best.loads[0],
+        top: best.loads[2],
+        max_effort: best.study.sticking.map_or(0.0, |s| s.max_effort),
+        flattening_percent: Some(best.flattening_percent),
+        plain: found.plain_mass(),
+    }
+}
+
+/// Plain weight wins: said with what would help this lift.
+fn better_plain(question: &Question<'_>, found: &Pick, method: Method) -> Error {
+    let mut fault = Error::no_answer(format!(
+        "no {} of {} load the {} more evenly than plain weight",
+        method.name(),
+        found.gym_title,
+        question.movement_name.replace('-', " ")
+    ));
+    for sentence in &found.advice.sentences {
+        fault = fault.hint(sentence.clone());
+    }
+    fault.hint(
+        "--band or --chain hang a named piece all the same; --method straight plans plain weight",
+    )
+}
+
+fn pieces_of(setup: &Setup) -> Setup {
+    let pieces = setup
+        .items
+        .iter()
+        .filter(|item| matches!(item, Item::Band(_) | Item::Chain(_)));
+    Setup::new("", pieces.cloned().collect())
+}
+
+/// Named bands and chains with the plain load that makes their hardest place as hard as asked, rounded
+/// down to what can be loaded.
+///
+/// **Fails** where the pieces alone are too much, or nothing light enough can be loaded.
+pub fn named_setup(
+    question: &Question<'_>,
+    hung: Setup,
+    loading: &Loading,
+    effort: f64,
+) -> Result<SessionSetup> {
+    let exact = load_for_effort(question, &hung, effort)?;
+    let bar = loading.at_most(exact)?;
+    let result = study(question, &[with_load(&hung, bar.total)])?;
+    let found = &result.setups[0];
+    let mass = |index: usize| Force::from_n(found.values[index]).as_mass();
+    let plain = load_for_effort(question, &Setup::default(), effort)?;
+    let mut parts = vec![bar.words.clone()];
+    let hung = with_load(&hung, bar.total);
+    let hangs = |item: &&Item| matches!(item, Item::Band(_) | Item::Chain(_));
+    parts.extend(hung.items.iter().filter(hangs).map(Item::in_words));
+    Ok(SessionSetup {
+        setup: AccommodatingSetup {
+            parts,
+            bar_and_plates: bar,
+            bottom: mass(0),
+            top: mass(found.values.len() - 1),
+            max_effort: found.sticking.map_or(0.0, |s| s.max_effort),
+            flattening_percent: found.flattening_percent,
+            plain: loading.at_most(plain).ok().map(|plain| plain.total),
+        },
+        hung,
+    })
+}

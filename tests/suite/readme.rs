@@ -1,0 +1,97 @@
+//! Every command that README.md shows is run as pasted, in one folder, in the order of the page.
+//!
+//! In: the shell blocks of README.md that call the program. Out: nothing; a command that fails, or a file
+//! that it promises and does not write, fails the test.
+
+use assert_cmd::Command;
+use std::path::Path;
+
+/// Lines of the shell blocks that call the program.
+fn commands() -> Vec<String> {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/README.md");
+    let text = std::fs::read_to_string(path).expect("README.md can be read");
+    let mut inside = false;
+    let mut found = Vec::new();
+    for line in text.lines() {
+        if line.starts_with("```") {
+            inside = line == "```sh";
+        } else if inside && line.starts_with("torquill ") {
+            found.push(line.to_owned());
+        }
+    }
+    found
+}
+
+/// The words of a command line: double quotes keep blanks together.
+fn words(line: &str) -> Vec<String> {
+    let mut words = vec![String::new()];
+    let mut quoted = false;
+    for letter in line.chars() {
+        match letter {
+            '"' => quoted = !quoted,
+            ' ' if !quoted => words.push(String::new()),
+            _ => words.last_mut().expect("one word at least").push(letter),
+        }
+    }
+    words.retain(|word| !word.is_empty());
+    words
+}
+
+/// Files that a command line promises.
+fn promised(words: &[String]) -> Vec<String> {
+    let writes = ["-o", "--sheet", "--animation", "--fatigue", "--loads"];
+    words
+        .windows(2)
+        .filter(|pair| writes.contains(&pair[0].as_str()))
+        .map(|pair| pair[1].clone())
+        .collect()
+}
+
+/// Runs a command in a folder and checks what it promised.
+fn run(folder: &Path, line: &str) {
+    let words = words(line);
+    let output = Command::new(env!("CARGO_BIN_EXE_torquill"))
+        .args(&words[1..])
+        .env("NO_COLOR", "1")
+        .current_dir(folder)
+        .output()
+        .expect("the program runs");
+    assert!(
+        output.status.success(),
+        "`{line}` ended with {:?}: {}",
+        output.status.code(),
+        String::from_utf8_lossy(&output.stderr)
+    );
+    for name in promised(&words) {
+        assert!(folder.join(&name).exists(), "`{line}` wrote no {name}");
+    }
+}
+
+#[test]
+fn law_every_command_of_the_readme_works_as_pasted() {
+    let folder = tempfile::tempdir().expect("a folder can be made");
+    let commands = commands();
+    assert!(
+        commands.len() >= 20,
+        "{} commands were found",
+        commands.len()
+    );
+    for line in &commands {
+        run(folder.path(), line);
+    }
+}
+
+#[test]
+fn law_the_story_has_eight_commands() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/README.md");
+    let text = std::fs::read_to_string(path).expect("README.md can be read");
+    let story = text
+        .split("## ")
+        .find(|part| part.starts_with("One lifter's story"))
+        .expect("the story is told");
+    let told = story
+        .lines()
+        .filter(|line| line.starts_with("torquill "))
+        .count();
+    assert_eq!(told, 8);
+}
