@@ -166,6 +166,12 @@ fn title(predictions: &[NamedPrediction]) -> String {
         }
     };
     let text = match predictions {
+        [hung, plain] if plain.name == "plain weight" && stall(hung).is_none() => format!(
+            "with {} {} m/s on average, with plain weight that is as hard {} m/s",
+            hung.name,
+            rounded(hung.mean_velocity_m_s(), 2),
+            rounded(plain.mean_velocity_m_s(), 2)
+        ),
         [one] => match stall(one) {
             Some(number) => format!("repetition {number} of {} stalls", asked(one)),
             None => format!(

@@ -112,7 +112,7 @@ fn interval(trend: &Trend, point: &dyn Fn(f64, f64) -> [f64; 2]) -> Option<Fill>
 
 fn finding(trend: &Trend) -> String {
     format!(
-        "{} for {} weeks ({})",
+        "{} for {} weeks, {} evidence",
         trend.verdict.in_words(),
         rounded(trend.recent.weeks(), 0),
         trend.sureness.in_words()
