@@ -127,6 +127,21 @@ impl Fibre {
         }
     }
 
+    /// The same fibres at another speed of their projection.
+    #[must_use]
+    pub fn moving(&self, still: FibreState, shortening_m_s: f64) -> FibreState {
+        FibreState {
+            velocity_norm: shortening_m_s * still.cos_pennation / self.max_velocity_m_s,
+            ..still
+        }
+    }
+
+    /// Whether the tendon keeps its length, so that fibres do not know how active they are.
+    #[must_use]
+    pub fn has_rigid_tendon(&self) -> bool {
+        !matches!(self.tendon, Tendon::Compliant { .. })
+    }
+
     /// Force along the tendon: passive part and what full activation adds, N.
     ///
     /// ```text

@@ -10,5 +10,5 @@ mod programme;
 
 pub use class::{Class, Shape, WEAK_END, class_of};
 pub use curve::{CapacityCurve, Pace, capacity_curve, curve_of, plain_direction};
-pub use muscle_force::{Acting, ActingMuscle, MuscleAtPose};
+pub use muscle_force::{Acting, ActingMuscle, MuscleAtPose, PlacedMuscle};
 pub use programme::{BOUNDLESS, Held, Solver};

@@ -56,6 +56,47 @@ pub struct MuscleAtPose {
     pub active_n: f64,
 }
 
+/// A muscle at a pose, ready for any speed.
+#[derive(Debug, Clone)]
+pub struct PlacedMuscle<'a> {
+    fibre: &'a Fibre,
+    projected_m: f64,
+    relaxed: FibreState,
+    passive_n: f64,
+    length_factor: f64,
+    arms_m: Vec<f64>,
+}
+
+impl PlacedMuscle<'_> {
+    /// Fibres, arms and forces at a speed along the range (1/s); see [`ActingMuscle::at`].
+    #[must_use]
+    pub fn at(&self, curves: &Curves, pose: &Pose, range_speed: f64) -> MuscleAtPose {
+        let shortening_m_s: f64 = self
+            .arms_m
+            .iter()
+            .zip(&pose.coordinates)
+            .map(|(arm, coordinate)| arm * coordinate.slope_rad * range_speed)
+            .sum();
+        let fibre = self.fibre;
+        let (state, passive_active_n, active_n) = if fibre.has_rigid_tendon() {
+            let state = fibre.moving(self.relaxed, shortening_m_s);
+            let along_n = fibre.peak_force_n * state.cos_pennation;
+            let active = self.length_factor * curves.velocity.at(state.velocity_norm);
+            (state, self.passive_n, along_n * active)
+        } else {
+            let state = fibre.active_state(curves, self.projected_m, shortening_m_s);
+            let (passive_n, active_n) = fibre.forces_n(curves, state);
+            (state, passive_n, active_n)
+        };
+        MuscleAtPose {
+            state,
+            arms_m: self.arms_m.clone(),
+            passive_n: self.passive_n,
+            active_n: passive_active_n + active_n - self.passive_n,
+        }
+    }
+}
+
 impl Acting {
     /// The muscles that act where these poses move.
     ///
@@ -188,6 +229,12 @@ impl ActingMuscle {
     /// **Source.** design of the model: r = −dL/dq by construction.
     #[must_use]
     pub fn at(&self, curves: &Curves, pose: &Pose, range_speed: f64) -> MuscleAtPose {
+        self.placed(curves, pose).at(curves, pose, range_speed)
+    }
+
+    /// What does not depend on speed: arms, lengths, passive force.
+    #[must_use]
+    pub fn placed(&self, curves: &Curves, pose: &Pose) -> PlacedMuscle<'_> {
         let mut arms_m = vec![0.0; pose.coordinates.len()];
         let mut projected_m = 0.0;
         for line in &self.lines {
@@ -202,20 +249,14 @@ impl ActingMuscle {
             }
             projected_m += weight * length_m;
         }
-        let shortening_m_s: f64 = arms_m
-            .iter()
-            .zip(&pose.coordinates)
-            .map(|(arm, coordinate)| arm * coordinate.slope_rad * range_speed)
-            .sum();
-        let relaxed = self.fibre.state(projected_m, shortening_m_s);
-        let state = self.fibre.active_state(curves, projected_m, shortening_m_s);
-        let (passive_n, _) = self.fibre.forces_n(curves, relaxed);
-        let (passive_active_n, active_n) = self.fibre.forces_n(curves, state);
-        MuscleAtPose {
-            state,
+        let relaxed = self.fibre.state(projected_m, 0.0);
+        PlacedMuscle {
+            fibre: &self.fibre,
+            projected_m,
+            relaxed,
+            passive_n: self.fibre.forces_n(curves, relaxed).0,
+            length_factor: curves.active.at(relaxed.length_norm),
             arms_m,
-            passive_n,
-            active_n: passive_active_n + active_n - passive_n,
         }
     }
 

@@ -3,7 +3,7 @@
 //! In: a pose, the acting muscles, the load's direction, a speed. Out: [`Held`]: load, activations,
 //! forces, reactions and the dual values that tell which joint gives way first.
 
-use super::muscle_force::{Acting, MuscleAtPose};
+use super::muscle_force::{Acting, MuscleAtPose, PlacedMuscle};
 use crate::error::{Error, Result};
 use crate::movement::{Limit, Measure, PlaneForce, Pose, Sides};
 use crate::numeric::{Basis, Programme, solve};
@@ -77,9 +77,29 @@ impl<'a> Solver<'a> {
     /// **Source.** Static optimisation as a linear programme; duals as joint limits: design of the model.
     /// **Fails** when no activation keeps the pose, naming the place.
     pub fn solve(&mut self, pose: &Pose, direction: PlaneForce, range_speed: f64) -> Result<Held> {
-        let muscles: Vec<MuscleAtPose> = self
-            .acting
-            .muscles
+        let placed = self.place(pose);
+        self.solve_placed(&placed, pose, direction, range_speed)
+    }
+
+    /// The muscles at a pose, for any number of speeds there.
+    #[must_use]
+    pub fn place(&self, pose: &Pose) -> Vec<PlacedMuscle<'a>> {
+        let acting: &'a Acting = self.acting;
+        let muscles = acting.muscles.iter();
+        muscles
+            .map(|muscle| muscle.placed(&acting.curves, pose))
+            .collect()
+    }
+
+    /// The same as [`Solver::solve`] with muscles from [`Solver::place`] at the same pose.
+    pub fn solve_placed(
+        &mut self,
+        placed: &[PlacedMuscle<'_>],
+        pose: &Pose,
+        direction: PlaneForce,
+        range_speed: f64,
+    ) -> Result<Held> {
+        let muscles: Vec<MuscleAtPose> = placed
             .iter()
             .map(|muscle| muscle.at(&self.acting.curves, pose, range_speed))
             .collect();

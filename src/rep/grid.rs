@@ -4,7 +4,7 @@
 //! full activation brings along the range, from fast lowering to fast lifting, and which joint limits.
 
 use super::table::hermite;
-use crate::capacity::{Acting, Solver};
+use crate::capacity::{Acting, PlacedMuscle, Solver};
 use crate::error::Result;
 use crate::movement::{Measure, PlaneForce, Pose, Range};
 use rayon::prelude::*;
@@ -59,8 +59,9 @@ impl CapacityGrid {
         let columns: Vec<Vec<Node>> = places
             .par_iter()
             .map(|&place| {
-                let mut column = Column::new(acting, range, directions[place], passive[place])?;
-                column.over(&range.poses[place], &speeds)
+                let pose = &range.poses[place];
+                let at = (directions[place], passive[place]);
+                Column::new(acting, range, pose, at)?.over(&speeds)
             })
             .collect::<Result<_>>()?;
         let ranges: Vec<f64> = places.iter().map(|&i| range.poses[i].load.range).collect();
@@ -145,32 +146,45 @@ fn cell(nodes: &[f64], x: f64) -> (usize, [f64; 4]) {
 /// One place of the range at all speeds.
 struct Column<'a> {
     solver: Solver<'a>,
+    pose: &'a Pose,
+    muscles: Vec<PlacedMuscle<'a>>,
     direction: PlaneForce,
     measure: Measure,
     passive: f64,
 }
 
 impl<'a> Column<'a> {
-    fn new(acting: &'a Acting, range: &Range, direction: PlaneForce, passive: f64) -> Result<Self> {
+    /// A place with the load's direction there and the generalised force of the relaxed limb.
+    fn new(
+        acting: &'a Acting,
+        range: &Range,
+        pose: &'a Pose,
+        (direction, passive): (PlaneForce, f64),
+    ) -> Result<Self> {
+        let solver = Solver::new(acting, range.measure, range.sides)?;
         Ok(Self {
-            solver: Solver::new(acting, range.measure, range.sides)?,
+            muscles: solver.place(pose),
+            solver,
+            pose,
             direction,
             measure: range.measure,
             passive,
         })
     }
 
-    fn node(&mut self, pose: &Pose, speed: f64) -> Result<Node> {
-        let held = self.solver.solve(pose, self.direction, speed)?;
-        let lever = lever_of(pose, self.direction, self.measure);
+    fn node(&mut self, speed: f64) -> Result<Node> {
+        let held = self
+            .solver
+            .solve_placed(&self.muscles, self.pose, self.direction, speed)?;
+        let lever = lever_of(self.pose, self.direction, self.measure);
         Ok((held.capacity * lever, held.limiting as u8))
     }
 
     /// From standing still to fast lifting, then back and to fast lowering: each from its neighbour.
-    fn over(&mut self, pose: &Pose, speeds: &[f64]) -> Result<Vec<Node>> {
+    fn over(&mut self, speeds: &[f64]) -> Result<Vec<Node>> {
         let mut nodes = vec![(self.passive, 0); speeds.len()];
         for index in LIFTS_FROM..speeds.len() {
-            nodes[index] = match self.node(pose, speeds[index]) {
+            nodes[index] = match self.node(speeds[index]) {
                 Ok(node) => node,
                 Err(_) if index > LIFTS_FROM => self.beyond(index, speeds, &nodes),
                 Err(error) => return Err(error),
@@ -178,7 +192,7 @@ impl<'a> Column<'a> {
         }
         nodes[LIFTS_FROM - 1] = nodes[LIFTS_FROM];
         for index in (0..LIFTS_FROM - 1).rev() {
-            nodes[index] = self.node(pose, speeds[index])?;
+            nodes[index] = self.node(speeds[index])?;
         }
         Ok(nodes)
     }
@@ -220,10 +234,10 @@ fn fastest(
     passive: &[f64],
 ) -> Result<f64> {
     let middle = places[places.len() / 2];
-    let mut column = Column::new(acting, range, directions[middle], passive[middle])?;
-    let pose = &range.poses[middle];
-    let (held, _) = column.node(pose, 0.0)?;
-    let mut is_over = |speed: f64| match column.node(pose, speed) {
+    let at = (directions[middle], passive[middle]);
+    let mut column = Column::new(acting, range, &range.poses[middle], at)?;
+    let (held, _) = column.node(0.0)?;
+    let mut is_over = |speed: f64| match column.node(speed) {
         Ok((force, _)) => force - passive[middle] <= LEFT_AT_EDGE * (held - passive[middle]),
         Err(_) => true,
     };
