@@ -63,16 +63,22 @@ fn rows(frame: &Frame, spans: &[Span], plot: &Plot) -> Vec<Row> {
                 return None;
             }
             let middle = top + (index as f64 + 0.5) * step;
-            let half = 0.28 * step;
+            let mut half = 0.28 * step;
             let colour = span.role.label(&frame.colours);
             let room = (plot.area.right - to).max(from - plot.area.left) - 2.0 * gap;
-            let words = fitted(frame, &span.label, colour, room.max(0.0));
+            let mut words = fitted(frame, &span.label, colour, room.max(0.0));
             let is_right = plot.area.right - to >= from - plot.area.left;
-            let x = if is_right {
+            let mut x = if is_right {
                 to + gap + words.width() / 2.0
             } else {
                 from - gap - words.width() / 2.0
             };
+            // A long bar leaves no room beside it, but has it inside.
+            if words.is_cut() && to - from - 2.0 * gap > room {
+                words = fitted(frame, &span.label, frame.colours.ink, to - from - 2.0 * gap);
+                x = f64::midpoint(from, to);
+                half = 0.46 * step;
+            }
             Some(Row {
                 bar: Rect::new(from, middle - half, to, middle + half),
                 name: words.around(x, middle),
