@@ -5,7 +5,7 @@
 
 use super::combination::Combination;
 use super::kernel::Kernel;
-use super::sums::Sums;
+use super::sums::{END, START, Sums};
 use super::wish::Goal;
 use crate::units::Mass;
 
@@ -39,6 +39,8 @@ pub struct Gap {
 pub enum Limit {
     /// Even the lightest load is too heavy beside these pieces.
     LightestLoad,
+    /// Help from above carries all of the load at the start or the end, so that nothing is left to lift.
+    AllCarried,
     /// Too small a share of bands and chains.
     LeastShare,
     /// Too large a share of bands and chains.
@@ -106,6 +108,14 @@ impl Kernel<'_> {
                 });
             }
         };
+        for place in [START, END] {
+            let weight = kg + self.body_kg + sums.added_kg[place];
+            let taken = sums.taken_kg[place];
+            if taken > 0.0 && taken >= weight * (1.0 - SLACK) {
+                let over = (taken - weight).max(0.0) / weight.max(1.0);
+                miss(Limit::AllCarried, over + 2.0 * SLACK, weight, taken);
+            }
+        }
         let [least, most] = self.wish.share;
         if let Some(least) = least {
             miss(Limit::LeastShare, least - share, share, least);

@@ -55,6 +55,14 @@ fn shortfall(miss: &Miss, wish: &Wish, near: &Picked) -> (String, String) {
             };
             (what, fix)
         }
+        Limit::AllCarried => (
+            format!(
+                "leaves nothing to lift: {} of weight hang on bands that carry {}",
+                kg(gap.has),
+                kg(gap.needs)
+            ),
+            "more plates, or a weaker band from above, would make it fit".to_owned(),
+        ),
         Limit::LeastShare => (
             format!(
                 "has {} of it from bands and chains, less than {}",

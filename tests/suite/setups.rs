@@ -250,6 +250,11 @@ fn by_hand(question: &Question<'_>, owned: &Owned, effort: f64) -> Option<(f64, 
         let Some(kg) = fits.max_by(f64::total_cmp) else {
             continue;
         };
+        // Bands from above that carry the whole bar leave nothing to lift.
+        let efforts = beside(question, &items, kg).effort;
+        if efforts[0] <= 0.0 || efforts[efforts.len() - 1] <= 0.0 {
+            continue;
+        }
         let loaded = beside(question, &items, exact_kg);
         let flattening = loaded.flattening_percent.expect("an even load");
         if best.is_none_or(|(known, _)| flattening > known + 1.0e-6) {
