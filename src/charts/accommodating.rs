@@ -84,7 +84,7 @@ fn band_and_chain(desk: &Desk<'_>) -> Result<Setup> {
 ///
 /// **Fails** when none of them can be lifted, with the reason of the last.
 fn fitting(desk: &Desk<'_>, choices: &[Vec<&str>], name: &str) -> Result<Setup> {
-    let pieces = desk.library.pieces()?;
+    let pieces = desk.models.pieces()?;
     let stock = pieces.stock();
     let carrier = desk.lift(LIFT)?.study.range.carrier;
     let least_kg = LEAST_ON_BAR * plain(desk)?.plain_mass(&carrier).as_kg();

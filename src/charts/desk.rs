@@ -24,7 +24,7 @@ pub struct Lift {
 #[derive(Debug)]
 pub struct Desk<'a> {
     /// Where names lead.
-    pub library: &'a Library,
+    pub models: &'a Library,
     /// Name or file of the lifter.
     pub lifter: &'a str,
     /// Units of axes and words.
@@ -62,7 +62,7 @@ impl<'a> Desk<'a> {
         match (lifts.is_empty(), left_out.first()) {
             (true, Some((_, error))) => Err(error.clone()),
             _ => Ok(Self {
-                library,
+                models: library,
                 lifter,
                 units,
                 lifts,
@@ -109,7 +109,7 @@ impl<'a> Desk<'a> {
 
     /// The workbench on which models of a movement with other values are made.
     pub fn workbench(&self, movement: &str) -> Result<Workbench> {
-        Workbench::open(self.library, self.lifter, movement)
+        Workbench::open(self.models, self.lifter, movement)
     }
 
     /// The question of a movement.

@@ -18,7 +18,7 @@ const LIFT: &str = "biceps-curl";
 
 /// Filaments and force.
 pub fn sarcomere_overlap(desk: &Desk<'_>) -> Result<Sheet> {
-    let sarcomere = desk.library.sarcomere("human")?;
+    let sarcomere = desk.models.sarcomere("human")?;
     let corners = sarcomere.corners();
     let um = |length: f64| rounded(length, 2);
     let description = format!(
@@ -66,8 +66,8 @@ pub fn sarcomere_overlap(desk: &Desk<'_>) -> Result<Sheet> {
 /// Human against frog filaments: why textbook numbers of the frog do not fit people.
 pub fn sarcomere_species(desk: &Desk<'_>) -> Result<Sheet> {
     let (human, frog) = (
-        desk.library.sarcomere("human")?,
-        desk.library.sarcomere("frog")?,
+        desk.models.sarcomere("human")?,
+        desk.models.sarcomere("frog")?,
     );
     let points = |corners: [(f64, f64); 5]| -> Vec<[f64; 2]> {
         corners

@@ -273,6 +273,11 @@ pub fn title(study: &Study, units: System) -> String {
         [] => format!("{name}: {} strength curve", article(study)),
         [one] => match one.sticking {
             None => format!("{name}: this load asks for nothing"),
+            Some(s) if s.max_effort >= 2.0 => format!(
+                "{name}: {} times what can be held {}",
+                rounded(s.max_effort, 1),
+                study.place_in_words(s.point_range, units)
+            ),
             Some(s) if s.max_effort > 1.0 => format!(
                 "{name}: too heavy by {} % {}",
                 rounded(100.0 * (s.max_effort - 1.0), 0),

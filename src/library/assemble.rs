@@ -30,7 +30,7 @@ pub struct Model {
 /// A lifter and a movement read once, from which models with different settings are made.
 #[derive(Debug, Clone)]
 pub struct Workbench {
-    library: Library,
+    models: Library,
     files: LifterFiles,
     movement: Movement,
     movement_name: String,
@@ -101,7 +101,7 @@ impl Workbench {
     /// **Fails** with what is wrong in their files.
     pub fn open(library: &Library, lifter: &str, movement: &str) -> Result<Self> {
         Ok(Self {
-            library: library.clone(),
+            models: library.clone(),
             files: library.lifter_files(lifter)?,
             movement: library.movement(movement)?,
             movement_name: stem(movement).to_owned(),
@@ -157,14 +157,14 @@ impl Workbench {
         self.name_groups(&mut record, sets);
         let record = apply(record, sets)?;
         let muscles = (record.muscles == self.files.record.muscles).then(|| self.files.muscles());
-        let complaints = self.library.lifter_rules(&record, muscles);
+        let complaints = self.models.lifter_rules(&record, muscles);
         none(
             complaints
                 .into_iter()
                 .map(|c| c.in_group("lifter", "lifter"))
                 .collect(),
         )?;
-        self.library
+        self.models
             .with_tables(&self.files.name, record, muscles.cloned())
     }
 

@@ -78,7 +78,7 @@ impl Estimate {
 /// ```
 /// use torquill::session::one_rep_max::estimate;
 /// use torquill::units::Mass;
-/// let set = estimate(None, Mass::from_kg(100.0), 10, 0.0).unwrap();
+/// let set = estimate(None, Mass::from_kg(100.0), 10, 0.0).expect("ten repetitions are in range");
 /// assert!((set.one_rm.as_kg() - 133.3).abs() < 0.1);
 /// assert!(set.spread() > 0.05);
 /// ```

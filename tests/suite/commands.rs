@@ -1,6 +1,5 @@
 //! The contract of the commands, end to end, as a user would call them.
 
-use assert_cmd::Command;
 use std::path::Path;
 use tempfile::TempDir;
 
@@ -13,17 +12,12 @@ struct Call {
 }
 
 fn call_in(folder: TempDir, arguments: &[&str]) -> Call {
-    let output = Command::new(env!("CARGO_BIN_EXE_torquill"))
-        .args(arguments)
-        .env("NO_COLOR", "1")
-        .current_dir(folder.path())
-        .output()
-        .expect("the program runs");
+    let answer = super::calling::call_in(folder.path(), arguments);
     Call {
         folder,
-        status: output.status.code().expect("the program ends by itself"),
-        out: String::from_utf8(output.stdout).expect("output is text"),
-        complaint: String::from_utf8(output.stderr).expect("messages are text"),
+        status: answer.status,
+        out: answer.out,
+        complaint: answer.complaint,
     }
 }
 

@@ -3,6 +3,7 @@
 
 mod bad_models;
 mod body;
+mod calling;
 mod commands;
 mod draw;
 mod draw_random;

@@ -1,17 +1,11 @@
 //! Odd gyms and odd wishes through the program: a clear answer, or an error with status 1 or 2 and the reason.
 
-use assert_cmd::Command;
+use crate::calling::{Answer, call_in};
 use std::path::Path;
 
-struct Said {
-    status: i32,
-    out: String,
-    complaint: String,
-}
-
-fn pick(folder: &Path, gym: &str, more: &[&str]) -> Said {
+fn pick(folder: &Path, gym: &str, more: &[&str]) -> Answer {
     std::fs::write(folder.join("gym.ron"), gym).expect("a file can be written");
-    run(
+    call_in(
         folder,
         &[
             &["pick", "bench-press", "--gym", "gym.ron", "--top", "3"],
@@ -19,20 +13,6 @@ fn pick(folder: &Path, gym: &str, more: &[&str]) -> Said {
         ]
         .concat(),
     )
-}
-
-fn run(folder: &Path, arguments: &[&str]) -> Said {
-    let output = Command::new(env!("CARGO_BIN_EXE_torquill"))
-        .args(arguments)
-        .env("NO_COLOR", "1")
-        .current_dir(folder)
-        .output()
-        .expect("the program runs");
-    Said {
-        status: output.status.code().expect("the program ends by itself"),
-        out: String::from_utf8(output.stdout).expect("output is text"),
-        complaint: String::from_utf8(output.stderr).expect("messages are text"),
-    }
 }
 
 /// What an odd gym is answered: its status and words of the message or of the answer.
@@ -206,7 +186,7 @@ fn law_none_fits_names_the_nearest_miss_and_what_would_make_it_fit() {
     ];
     for (limits, words) in cases {
         let ask = |limits: &[&str]| {
-            run(
+            call_in(
                 folder.path(),
                 &[
                     &["pick", "bench-press", "--gym", "college-weight-room"],
@@ -278,7 +258,7 @@ fn law_odd_wishes_are_refused_with_the_range() {
         if more[0] == "--at" {
             arguments.extend(["--goal", "most-load"]);
         }
-        let said = run(folder.path(), &arguments);
+        let said = call_in(folder.path(), &arguments);
         assert_eq!(
             (said.status, said.out.as_str()),
             (2, ""),
@@ -330,7 +310,7 @@ fn law_every_gym_answers_or_says_what_it_lacks_for_every_movement_goal_and_form(
             for goal in goals {
                 let arguments =
                     [&["pick", movement, "--gym", gym, "--samples", "31"], goal].concat();
-                let said = run(folder.path(), &arguments);
+                let said = call_in(folder.path(), &arguments);
                 if gym == "garage" && ["leg-press", "leg-curl"].contains(&movement) {
                     assert_eq!(said.status, 1, "{arguments:?}");
                     assert!(said.complaint.contains("has no "), "{}", said.complaint);

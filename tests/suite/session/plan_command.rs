@@ -1,29 +1,8 @@
 //! `torquill plan` and `torquill progress` as a coach calls them: what is planned, what is refused, and that
 //! cautions stand in every answer.
 
-use assert_cmd::Command;
+use crate::calling::{Answer, call_in};
 use serde_json::Value;
-use std::path::Path;
-
-struct Answer {
-    status: i32,
-    out: String,
-    complaint: String,
-}
-
-fn call_in(folder: &Path, arguments: &[&str]) -> Answer {
-    let output = Command::new(env!("CARGO_BIN_EXE_torquill"))
-        .args(arguments)
-        .env("NO_COLOR", "1")
-        .current_dir(folder)
-        .output()
-        .expect("the program runs");
-    Answer {
-        status: output.status.code().expect("it ends by itself"),
-        out: String::from_utf8(output.stdout).expect("text"),
-        complaint: String::from_utf8(output.stderr).expect("text"),
-    }
-}
 
 fn call(arguments: &[&str]) -> Answer {
     let folder = tempfile::tempdir().expect("a folder can be made");
