@@ -21,6 +21,7 @@ pub mod draw;
 pub mod error;
 pub mod library;
 pub mod movement;
+pub mod narrative;
 pub mod numeric;
 pub mod overlay;
 pub mod rep;

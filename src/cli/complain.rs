@@ -3,6 +3,8 @@
 //! In: an [`Error`] of any room. Out: text for standard error, in colour where that is wanted.
 
 use crate::error::{Error, Fault, Kind};
+use crate::narrative::faults::{Told, told};
+use crate::units::System;
 use annotate_snippets::{AnnotationKind, Element, Group, Level, Renderer, Snippet};
 use std::ops::Range;
 
@@ -10,7 +12,7 @@ use std::ops::Range;
 ///
 /// The text ends without a line break. **Fails.** Never.
 #[must_use]
-pub fn render(error: &Error, colour: bool) -> String {
+pub fn render(error: &Error, units: System, colour: bool) -> String {
     let renderer = if colour {
         Renderer::styled()
     } else {
@@ -18,20 +20,23 @@ pub fn render(error: &Error, colour: bool) -> String {
     };
     let faults = error.faults().iter();
     let faults: Vec<String> = faults
-        .map(|fault| renderer.render(&[group(fault, error.kind())]))
+        .map(|fault| {
+            let told = told(fault, units);
+            renderer.render(&[group(fault, &told, error.kind())])
+        })
         .collect();
     faults.join("\n\n")
 }
 
 /// One fault for the renderer.
-fn group(fault: &Fault, kind: Kind) -> Group<'_> {
+fn group<'a>(fault: &'a Fault, told: &'a Told, kind: Kind) -> Group<'a> {
     let title = match kind {
-        Kind::BadInput => Level::ERROR.primary_title(&fault.message),
+        Kind::BadInput => Level::ERROR.primary_title(&told.message),
         Kind::NoAnswer => Level::ERROR
             .with_name("no answer")
-            .primary_title(&fault.message),
+            .primary_title(&told.message),
     };
-    let hints = fault
+    let hints = told
         .hints
         .iter()
         .map(|hint| Element::from(Level::HELP.with_name("hint").message(hint)));
@@ -40,7 +45,7 @@ fn group(fault: &Fault, kind: Kind) -> Group<'_> {
     };
     let stretch = visible(&place.text, place.bytes());
     let mut mark = AnnotationKind::Primary.span(stretch);
-    if let Some(label) = &fault.label {
+    if let Some(label) = &told.label {
         mark = mark.label(label);
     }
     title
@@ -66,6 +71,7 @@ fn visible(text: &str, stretch: Range<usize>) -> Range<usize> {
 mod tests {
     use super::render;
     use crate::error::{Error, Fault, Place};
+    use crate::units::System;
 
     #[test]
     fn a_fault_shows_its_line_and_its_next_move() {
@@ -76,7 +82,7 @@ mod tests {
             .at(place)
             .label("expected a length")
             .hint("write 1.80 m");
-        let shown = render(&Error::from(fault), false);
+        let shown = render(&Error::from(fault), System::Metric, false);
         assert_eq!(
             shown,
             r#"error: `1,80 m` is no length
@@ -93,14 +99,14 @@ mod tests {
     fn several_faults_stand_one_under_the_other_and_no_answer_says_so() {
         let both = Error::bad_input(vec![Fault::new("one"), Fault::new("two").hint("do this")]);
         assert_eq!(
-            render(&both, false),
+            render(&both, System::Metric, false),
             "error: one\n\nerror: two\n |\n = hint: do this"
         );
         assert_eq!(
-            render(&Error::no_answer("too heavy"), false),
+            render(&Error::no_answer("too heavy"), System::Metric, false),
             "no answer: too heavy"
         );
-        assert!(render(&both, true).contains('\u{1b}'));
+        assert!(render(&both, System::Metric, true).contains('\u{1b}'));
     }
 
     #[test]
@@ -108,7 +114,7 @@ mod tests {
         for text in ["", "\n", "a", "µ\r\n"] {
             for start in 0..5 {
                 let place = Place::of("f.ron", text, start..start + 2);
-                let shown = render(&Fault::new("x").at(place).into(), false);
+                let shown = render(&Fault::new("x").at(place).into(), System::Metric, false);
                 assert!(shown.starts_with("error: x"), "{shown}");
             }
         }

@@ -109,7 +109,10 @@ pub fn run() -> u8 {
         Ok(()) => 0,
         Err(fault) => {
             let colour = std::io::stderr().is_terminal() && std::env::var_os("NO_COLOR").is_none();
-            anstream::eprintln!("{}", complain::render(&fault, colour));
+            anstream::eprintln!(
+                "{}",
+                complain::render(&fault, crate::units::System::Metric, colour)
+            );
             fault.exit_status()
         }
     }

@@ -26,7 +26,11 @@ fn message(path: &Path) -> String {
         .check_file(path)
         .expect_err(&format!("{} must be refused", path.display()));
     assert_eq!(error.exit_status(), 2, "{}", path.display());
-    format!("{}\n", render(&error, false)).replace('\\', "/")
+    format!(
+        "{}\n",
+        render(&error, torquill::units::System::Metric, false)
+    )
+    .replace('\\', "/")
 }
 
 #[test]

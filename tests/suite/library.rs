@@ -497,7 +497,10 @@ fn law_no_text_makes_the_reader_panic_and_each_fault_stands_in_its_text() {
             Ok(_) => accepted += 1,
             Err(error) => {
                 refused += 1;
-                assert!(!torquill::cli::render(&error, false).is_empty());
+                assert!(
+                    !torquill::cli::render(&error, torquill::units::System::Metric, false)
+                        .is_empty()
+                );
                 for place in error
                     .faults()
                     .iter()

@@ -32,7 +32,7 @@ fn every_shipped_file_is_sound() {
     let faults: Vec<String> = shipped()
         .iter()
         .filter_map(|path| library.check_file(path).err())
-        .map(|error| torquill::cli::render(&error, false))
+        .map(|error| torquill::cli::render(&error, torquill::units::System::Metric, false))
         .collect();
     assert!(faults.is_empty(), "{}", faults.join("\n\n"));
 }

@@ -3,8 +3,39 @@
 //! In: text and written-out numbers from any room. Out: one [`Error`] that the command line prints
 //! and turns into an exit status. It holds text and places only, so every room can use it.
 
+mod body;
+mod command;
+mod figure;
+mod gym;
+mod hold;
+mod implement;
+mod log;
+mod model;
+mod numeric;
+mod path;
+mod place;
+mod repetition;
+mod session;
+mod study;
+mod what;
+
+pub use body::BodyFault;
+pub use command::CommandFault;
+pub use figure::FigureFault;
+pub use gym::GymFault;
+pub use hold::HoldFault;
+pub use implement::ImplementFault;
+pub use log::LogFault;
+pub use model::ModelFault;
+pub use numeric::NumericFault;
+pub use path::PathFault;
+pub use place::Place;
+pub use repetition::RepetitionFault;
+pub use session::SessionFault;
+pub use study::StudyFault;
+pub use what::What;
+
 use std::fmt;
-use std::ops::Range;
 
 /// The result of everything that can fail here.
 pub type Result<T> = std::result::Result<T, Error>;
@@ -18,60 +49,11 @@ pub enum Kind {
     NoAnswer,
 }
 
-/// A stretch of a text file, lines and columns counted from 1, columns in characters.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Place {
-    /// The file as the user named it.
-    pub file: String,
-    /// The whole text of that file, so that the line can be shown.
-    pub text: String,
-    /// First line and column of the faulty stretch.
-    pub start: (usize, usize),
-    /// Line and column just behind the faulty stretch.
-    pub end: (usize, usize),
-}
-
-impl Place {
-    /// The place of a stretch of bytes; a stretch outside the text is cut to it.
-    #[must_use]
-    pub fn of(file: &str, text: &str, bytes: Range<usize>) -> Self {
-        let position = |byte: usize| {
-            let byte = (0..=byte.min(text.len())).rfind(|at| text.is_char_boundary(*at));
-            let before = &text[..byte.unwrap_or(0)];
-            let line = before.matches('\n').count() + 1;
-            let column = before.chars().rev().take_while(|c| *c != '\n').count() + 1;
-            (line, column)
-        };
-        Self {
-            file: file.to_owned(),
-            text: text.to_owned(),
-            start: position(bytes.start),
-            end: position(bytes.end.max(bytes.start)),
-        }
-    }
-
-    /// The stretch in bytes of the text; positions behind a line's end count as its end.
-    #[must_use]
-    pub fn bytes(&self) -> Range<usize> {
-        let byte = |(line, column): (usize, usize)| {
-            let before: usize = self
-                .text
-                .split_inclusive('\n')
-                .take(line.saturating_sub(1))
-                .map(str::len)
-                .sum();
-            let line = self.text[before..].split('\n').next().unwrap_or("");
-            let inside = line.char_indices().nth(column.saturating_sub(1));
-            before + inside.map_or(line.len(), |(index, _)| index)
-        };
-        let start = byte(self.start);
-        start..byte(self.end).max(start)
-    }
-}
-
 /// One thing that is wrong: message, place if it stands in a file, next moves.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Fault {
+    /// What is wrong, as facts; `None` while its words stand in `message`.
+    pub what: Option<What>,
     /// What is wrong, without a full stop, numbers written out.
     pub message: String,
     /// Where it stands, if it stands in a file.
@@ -85,9 +67,14 @@ pub struct Fault {
 impl Fault {
     /// A fault with a message and nothing else.
     #[must_use]
-    pub fn new(message: impl Into<String>) -> Self {
+    pub fn new(what: impl Into<What>) -> Self {
+        let (what, message) = match what.into() {
+            What::Told(message) => (None, message),
+            what => (Some(what), String::new()),
+        };
         Self {
-            message: message.into(),
+            what,
+            message,
             place: None,
             label: None,
             hints: Vec::new(),
@@ -117,7 +104,7 @@ impl Fault {
 }
 
 /// Why a question was not answered: one fault or several, all of one kind.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Error {
     kind: Kind,
     faults: Vec<Fault>,
@@ -135,16 +122,16 @@ impl Error {
 
     /// One wrong thing in the input.
     #[must_use]
-    pub fn bad(message: impl Into<String>) -> Self {
-        Self::bad_input(vec![Fault::new(message)])
+    pub fn bad(what: impl Into<What>) -> Self {
+        Self::bad_input(vec![Fault::new(what)])
     }
 
     /// A well-put question without an answer, with the reason.
     #[must_use]
-    pub fn no_answer(message: impl Into<String>) -> Self {
+    pub fn no_answer(what: impl Into<What>) -> Self {
         Self {
             kind: Kind::NoAnswer,
-            faults: vec![Fault::new(message)],
+            faults: vec![Fault::new(what)],
         }
     }
 
@@ -191,7 +178,10 @@ impl fmt::Display for Error {
             if index > 0 {
                 writeln!(f)?;
             }
-            write!(f, "{}", fault.message)?;
+            match &fault.what {
+                Some(what) => write!(f, "{what:?}")?,
+                None => write!(f, "{}", fault.message)?,
+            }
             if let Some(place) = &fault.place {
                 write!(f, " ({}:{}:{})", place.file, place.start.0, place.start.1)?;
             }

@@ -1,0 +1,131 @@
+//! What is wrong, as facts: the sum of what every room can find fault with.
+//!
+//! In: the fault of one room. Out: one type that travels up to the door, where `narrative` puts it into words.
+
+use super::{
+    BodyFault, CommandFault, FigureFault, GymFault, HoldFault, ImplementFault, LogFault,
+    ModelFault, NumericFault, PathFault, RepetitionFault, SessionFault, StudyFault,
+};
+
+/// What is wrong, as facts: one variant a room, its words are made in `narrative`.
+#[derive(Debug, Clone, PartialEq)]
+pub enum What {
+    /// Words as they are. (Passing: goes when every room raises facts.)
+    Told(String),
+    /// What the mathematics cannot do.
+    Numeric(NumericFault),
+    /// What is wrong with a lifter, a muscle, a segment.
+    Body(BodyFault),
+    /// Why a movement cannot be traced or posed.
+    Path(PathFault),
+    /// Why a pose holds nothing, or has no capacity.
+    Hold(HoldFault),
+    /// Why a repetition or a maximum cannot be simulated.
+    Repetition(RepetitionFault),
+    /// What is wrong with an implement or its text.
+    Implement(ImplementFault),
+    /// What is wrong with a gym, a wish, or a search for setups.
+    Gym(GymFault),
+    /// What is wrong with a training log.
+    Log(LogFault),
+    /// Why a session is not planned.
+    Session(SessionFault),
+    /// What is wrong in a model file or a path of a value.
+    Model(ModelFault),
+    /// Why a question has no answer.
+    Study(StudyFault),
+    /// Why a figure cannot be drawn.
+    Figure(FigureFault),
+    /// What is wrong with the arguments of a command.
+    Command(CommandFault),
+}
+
+impl From<String> for What {
+    fn from(text: String) -> Self {
+        Self::Told(text)
+    }
+}
+
+impl From<&str> for What {
+    fn from(text: &str) -> Self {
+        Self::Told(text.to_owned())
+    }
+}
+
+impl From<NumericFault> for What {
+    fn from(fault: NumericFault) -> Self {
+        Self::Numeric(fault)
+    }
+}
+
+impl From<BodyFault> for What {
+    fn from(fault: BodyFault) -> Self {
+        Self::Body(fault)
+    }
+}
+
+impl From<PathFault> for What {
+    fn from(fault: PathFault) -> Self {
+        Self::Path(fault)
+    }
+}
+
+impl From<HoldFault> for What {
+    fn from(fault: HoldFault) -> Self {
+        Self::Hold(fault)
+    }
+}
+
+impl From<RepetitionFault> for What {
+    fn from(fault: RepetitionFault) -> Self {
+        Self::Repetition(fault)
+    }
+}
+
+impl From<ImplementFault> for What {
+    fn from(fault: ImplementFault) -> Self {
+        Self::Implement(fault)
+    }
+}
+
+impl From<GymFault> for What {
+    fn from(fault: GymFault) -> Self {
+        Self::Gym(fault)
+    }
+}
+
+impl From<LogFault> for What {
+    fn from(fault: LogFault) -> Self {
+        Self::Log(fault)
+    }
+}
+
+impl From<SessionFault> for What {
+    fn from(fault: SessionFault) -> Self {
+        Self::Session(fault)
+    }
+}
+
+impl From<ModelFault> for What {
+    fn from(fault: ModelFault) -> Self {
+        Self::Model(fault)
+    }
+}
+
+impl From<StudyFault> for What {
+    fn from(fault: StudyFault) -> Self {
+        Self::Study(fault)
+    }
+}
+
+impl From<FigureFault> for What {
+    fn from(fault: FigureFault) -> Self {
+        Self::Figure(fault)
+    }
+}
+
+impl From<CommandFault> for What {
+    fn from(fault: CommandFault) -> Self {
+        Self::Command(fault)
+    }
+}

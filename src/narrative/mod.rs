@@ -1,0 +1,5 @@
+//! Facts to sentences: the only room that makes words, in the units and counts that were asked for.
+//!
+//! In: results and faults of the rooms above. Out: text for reports, figures and the command line.
+
+pub mod faults;
