@@ -24,6 +24,7 @@ pub mod movement;
 pub mod narrative;
 pub mod numeric;
 pub mod overlay;
+pub mod progress;
 pub mod rep;
 pub mod report;
 pub mod resistance;

@@ -4,10 +4,10 @@ use super::{Axis, Extent, Fill, Heading, LineChart, Look, Marker, Panel, Role, S
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::movement::Measure;
-use crate::rep::LoadVelocity;
-use crate::session::load_velocity::{
+use crate::progress::velocity_equations::{
     LOADS_PERCENT, LoadVelocity as Equation, Velocity, equation_for,
 };
+use crate::rep::LoadVelocity;
 use crate::units::rounded;
 
 /// The chart of a profile.

@@ -3,7 +3,7 @@
 use super::{Axis, Extent, Fill, Heading, LineChart, Look, Marker, Panel, Role, Series};
 use crate::draw::Scene;
 use crate::error::Result;
-use crate::session::trend::{Trend, TrendLine};
+use crate::progress::trend::{Trend, TrendLine};
 use crate::units::{System, rounded};
 
 /// The chart of a trend.

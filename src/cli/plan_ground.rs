@@ -10,6 +10,7 @@ use crate::anatomy::{Lifter, Training};
 use crate::error::{Error, Result};
 use crate::library::Library;
 use crate::movement::Carrier;
+use crate::progress::trend::trend;
 use crate::rep::RepOptions;
 use crate::resistance::{Item, Setup};
 use crate::session::loads::Loading;
@@ -17,7 +18,6 @@ use crate::session::method::Method;
 use crate::session::status::{
     ADVANCED_MONTHS, Lifter as Status, OVERLOAD_MONTHS, Permission, may_do,
 };
-use crate::session::trend::trend;
 use crate::setups::Gym;
 use crate::study::{
     Question, SessionSetup, USUAL_STEP_KG, best_setup, carried_body, lifter_of_one_rm, maximum,

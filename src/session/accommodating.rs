@@ -4,13 +4,13 @@
 //! bottom and at the top of every set.
 
 use super::loads::Loaded;
-use super::origin::Origin;
 use super::plan::{Draft, PlannedSet, Tempo, warm_up_sets};
 use super::repetitions::RepetitionChart;
 use super::rests::{between_sets, checked_between_sets};
 use super::schemes::{Request, chart_allows};
 use super::straight::{self, RESERVE};
 use crate::error::{Error, Result};
+use crate::progress::origin::Origin;
 use crate::units::{Mass, rounded};
 
 /// A band or chain setup as picked, with what it does.

@@ -4,8 +4,8 @@
 //! disclaimer always first; how many spotters, and the words they agree on.
 
 use super::method::Method;
-use super::origin::Origin;
 use super::rests::HEAVY_SHARE;
+use crate::progress::origin::Origin;
 
 /// When a caution applies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -4,7 +4,6 @@
 //! simulated repetition the prediction of both ways of doing it, repetition by repetition.
 
 use super::method::Method;
-use super::origin::Origin;
 use super::phosphocreatine::share_back_range;
 use super::plan::{Draft, NamedPrediction, PlannedSet, Tempo, warm_up_sets};
 use super::prediction::{Body, predict_set};
@@ -13,6 +12,7 @@ use super::rests::{between_sets, checked_between_sets, checked_in_cluster};
 use super::schemes::{Request, chart_allows};
 use super::straight;
 use crate::error::Result;
+use crate::progress::origin::Origin;
 use crate::units::{Duration, rounded};
 
 /// Fewest and most repetitions of a group (common practice).

@@ -3,7 +3,7 @@
 //! In: a 1RM. Out: the eccentric 1RM with its source, when the simulated repetition does not give it;
 //! and the customary window of overloaded lowering.
 
-use super::origin::Origin;
+use crate::progress::origin::Origin;
 use crate::units::Mass;
 
 /// A published ratio of eccentric to concentric strength.

@@ -4,9 +4,9 @@
 //! time, endurance in closed form and by integration, and the published endurance curves to check
 //! against. A muscle that works and rests in turns is in [`super::muscle_state`].
 
-use super::origin::Origin;
 use crate::error::{Error, Result};
 use crate::numeric::{Arrival, Steps, integrate};
+use crate::progress::origin::Origin;
 use crate::units::{Duration, rounded};
 
 /// The joints with published rates, and the stand-ins.

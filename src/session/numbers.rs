@@ -3,11 +3,12 @@
 //! In: the tables of the other files. Out: one list of what and [`Origin`]; a test demands that every
 //! publication it names is in the list of publications.
 
-use super::origin::Origin;
 use super::{
-    cautions, clusters, eccentric, equations, fatigue, load_velocity, one_rep_max, phosphocreatine,
-    pyramid, repetitions, rests, status, straight, trend,
+    cautions, clusters, eccentric, fatigue, phosphocreatine, pyramid, repetitions, rests, status,
+    straight,
 };
+use crate::progress::origin::Origin;
+use crate::progress::{estimate, repetition_equations, trend, velocity_equations};
 
 /// Numbers that stand alone, outside any table.
 const SINGLE: &[(&str, Origin)] = &[
@@ -87,7 +88,7 @@ pub fn numbers() -> Vec<(String, Origin)> {
         eccentric::OVERLOAD_PRACTICE.origin,
     );
     for list in [
-        one_rep_max::ACCURACY,
+        estimate::ACCURACY,
         status::ORIGINS,
         clusters::STUDIES,
         trend::ORIGINS,
@@ -108,7 +109,7 @@ pub fn numbers() -> Vec<(String, Origin)> {
 fn tables() -> Vec<(String, Origin)> {
     let mut all = Vec::new();
     let mut add = |what: String, origin: Origin| all.push((what, origin));
-    equations::EQUATIONS
+    repetition_equations::EQUATIONS
         .iter()
         .for_each(|row| add(row.name.to_owned(), row.origin));
     for row in repetitions::OBSERVATIONS {
@@ -120,10 +121,10 @@ fn tables() -> Vec<(String, Origin)> {
             row.origin,
         );
     }
-    load_velocity::EQUATIONS
+    velocity_equations::EQUATIONS
         .iter()
         .for_each(|row| add(format!("load-velocity equation, {}", row.lift), row.origin));
-    for row in load_velocity::AT_ONE_RM {
+    for row in velocity_equations::AT_ONE_RM {
         add(
             format!("velocity at 1RM, {}, {}", row.movement, row.lift),
             row.origin,

@@ -6,8 +6,8 @@
 
 use super::eccentric::{LOWERING_S, PLANNING, eccentric_one_rm};
 use super::fatigue::FatigueJoint;
-use super::load_velocity::{LOADS_PERCENT, LoadVelocity, Velocity, equation_for};
 use crate::error::{Error, Result};
+use crate::progress::velocity_equations::{LOADS_PERCENT, LoadVelocity, Velocity, equation_for};
 use crate::units::{Duration, Length, Mass, Speed};
 
 /// A repetition that is about to be done.
@@ -139,7 +139,7 @@ const LIFTS: &[(&str, f64, &[FatigueJoint], bool)] = &[
 /// | `travel` | travel of the bar                                 | m    | > 0    |
 ///
 /// **Shape.** Slower with every repetition of a set; stalls when the load passes what is left.
-/// **Source.** The equations of [`super::load_velocity`]; that fatigue acts like a heavier load is the
+/// **Source.** The equations of [`crate::progress::velocity_equations`]; that fatigue acts like a heavier load is the
 /// assumption of velocity-loss training (González-Badillo et al. 2017, Int J Sports Med 38:217-225).
 /// **Fails** when no equation was published for the movement.
 pub fn from_load_velocity(

@@ -10,12 +10,12 @@ use super::eccentric::{
 use super::fatigue::FatigueJoint;
 use super::loads::Loaded;
 use super::method::Method;
-use super::origin::Origin;
 use super::plan::{Draft, Lifting, LoweringPrediction, PlannedSet, Tempo, warm_up_sets};
 use super::prediction::Body;
 use super::rests::{HEAVY, checked_between_sets};
 use super::schemes::Request;
 use crate::error::{Error, Result};
+use crate::progress::origin::Origin;
 use crate::units::{Duration, Length, Mass, rounded};
 
 /// Time in which the spotters lift the bar back and the lifter sets again, s (assumed: two calm breaths).

@@ -3,7 +3,7 @@
 //! In: a length of rest. Out: the share of what was spent that is back, by published time constants.
 //! It is context for a rest, beside the fatigue model; no load is computed from it.
 
-use super::origin::Origin;
+use crate::progress::origin::Origin;
 use crate::units::Duration;
 
 /// One published recovery.

@@ -6,11 +6,11 @@
 use super::cautions::{Caution, Circumstances, Spotting, spotting, that_apply};
 use super::loads::{Loaded, Loading};
 use super::method::Method;
-use super::origin::Origin;
 use super::prediction::{FatigueSample, SetPrediction};
 use super::status::Level;
 use super::warm_up::{WarmUpSet, ladder};
 use crate::error::Result;
+use crate::progress::origin::Origin;
 use crate::units::{Duration, Mass};
 
 /// What shares of 1RM are of: the load alone, or the load and the body that hangs or stands on it.

@@ -4,7 +4,6 @@
 //! repetitions and those kept in reserve; compared with the fatigue that the sets before carry over.
 
 use super::method::Method;
-use super::origin::Origin;
 use super::plan::{Draft, PlannedSet, SetKind, Tempo, warm_up_sets};
 use super::repetitions::RepetitionChart;
 use super::rests::{between_sets, checked_between_sets};
@@ -12,6 +11,7 @@ use super::schemes::{Request, chart_allows};
 use super::status::Level;
 use super::straight;
 use crate::error::{Error, Result};
+use crate::progress::origin::Origin;
 use crate::units::rounded;
 
 /// Repetitions of the sets, ascending pyramid (common practice): 10, 8, 6, 4, 2.

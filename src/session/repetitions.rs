@@ -3,9 +3,9 @@
 //! In: repetitions or a share of 1RM, and a movement. Out: the other of the two from the chart, read
 //! between its rows with a smooth monotone curve; and what studies found for that lift beside it.
 
-use super::origin::Origin;
 use crate::error::{Error, Result};
 use crate::numeric::{Beyond, Spline, brent};
+use crate::progress::origin::Origin;
 use crate::units::rounded;
 
 /// The load-repetition chart: repetitions to failure and percent of 1RM, as printed.

@@ -3,9 +3,9 @@
 //! In: training status and load as a share of 1RM, or a rest that the user asked for. Out: a rest
 //! with its published range, or the reason why that rest makes no sense.
 
-use super::origin::Origin;
 use super::status::Level;
 use crate::error::{Error, Result};
+use crate::progress::origin::Origin;
 use crate::units::{Duration, rounded};
 
 /// One published or customary range of rests.

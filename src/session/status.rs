@@ -4,7 +4,7 @@
 //! (with the reason), or no (with the reason and what to do instead). Limits carry their source.
 
 use super::method::Method;
-use super::origin::Origin;
+use crate::progress::origin::Origin;
 
 /// What is known of the person, as far as it decides what is planned.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -5,7 +5,6 @@
 
 use super::method::Method;
 use super::oracle::RepOracle;
-use super::origin::Origin;
 use super::plan::{Allowed, Draft, NamedPrediction, PlannedSet, SetKind, Tempo, warm_up_sets};
 use super::prediction::{Body, predict_set, repetitions_to_failure};
 use super::repetitions::RepetitionChart;
@@ -13,6 +12,7 @@ use super::rests::{between_sets, checked_between_sets};
 use super::schemes::{Request, chart_allows};
 use super::status::Level;
 use crate::error::Result;
+use crate::progress::origin::Origin;
 use crate::units::{Mass, rounded};
 
 /// What guidance says for one status.

@@ -2,9 +2,9 @@
 
 use crate::published_table::{Row, Tolerance, check, miss};
 use proptest::prelude::*;
-use torquill::session::equations::{EQUATIONS, Equation, Form};
-use torquill::session::load_velocity::{self, Velocity, equation_for};
-use torquill::session::one_rep_max::{estimate, repetitions_at};
+use torquill::progress::estimate::{estimate, repetitions_at};
+use torquill::progress::repetition_equations::{EQUATIONS, Equation, Form};
+use torquill::progress::velocity_equations::{self, Velocity, equation_for};
 use torquill::session::repetitions::{CHART, RepetitionChart};
 use torquill::units::{Mass, Speed};
 
@@ -237,7 +237,7 @@ fn published_load_velocity_equations_end_at_the_measured_one_rm_velocity() {
             "Sánchez-Medina et al. 2014, Int J Sports Med 35:209-216 (from memory)",
         ),
     ] {
-        let measured = load_velocity::at_one_rm_of(movement).expect("published");
+        let measured = velocity_equations::at_one_rm_of(movement).expect("published");
         let equation = equation_for(movement, Velocity::MeanPropulsive).expect("published");
         check(Row {
             quantity: &format!("mean velocity of a 1RM, m/s, {movement}"),
@@ -322,14 +322,14 @@ fn law_the_school_equation_is_shown_near_its_share_only_and_never_averaged() {
 fn law_velocity_gives_the_one_rm_back() {
     let equation = equation_for("bench-press", Velocity::Mean).expect("published");
     let velocity = equation.velocity_m_s_at(80.0).expect("inside");
-    let one_rm = load_velocity::one_rm_from_velocity(
+    let one_rm = velocity_equations::one_rm_from_velocity(
         "bench-press",
         Mass::from_kg(80.0),
         Speed::from_m_s(velocity),
     )
     .expect("inside the range");
     assert!((one_rm.as_kg() - 100.0).abs() < 1e-9);
-    let grinding = load_velocity::one_rm_from_velocity(
+    let grinding = velocity_equations::one_rm_from_velocity(
         "bench-press",
         Mass::from_kg(100.0),
         Speed::from_m_s(0.12),
@@ -341,7 +341,9 @@ fn law_velocity_gives_the_one_rm_back() {
         ("leg-curl", 0.5),
     ] {
         let speed = Speed::from_m_s(m_s);
-        assert!(load_velocity::one_rm_from_velocity(movement, Mass::from_kg(80.0), speed).is_err());
+        assert!(
+            velocity_equations::one_rm_from_velocity(movement, Mass::from_kg(80.0), speed).is_err()
+        );
     }
 }
 

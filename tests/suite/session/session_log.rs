@@ -2,9 +2,9 @@
 
 use proptest::prelude::*;
 use torquill::error::Error;
-use torquill::session::day::Day;
-use torquill::session::log::{Log, lift_name};
-use torquill::session::log_file::{ReadOptions, read_log};
+use torquill::progress::day::Day;
+use torquill::progress::log_file::{ReadOptions, read_log};
+use torquill::progress::training_log::{Log, lift_name};
 
 const HEAD: &str = "date,lift,load,repetitions,velocity,reserve\n";
 const SKIP: ReadOptions = ReadOptions {
@@ -285,7 +285,7 @@ proptest! {
         if let Ok(log) = read_log("log.csv", &format!("{HEAD}{body}"), SKIP) {
             prop_assert_eq!(log.entries.len() + log.skipped.len(), rows.len());
             if let Ok(one) = log.of_lift(None) {
-                let _ = torquill::session::trend::trend(&one);
+                let _ = torquill::progress::trend::trend(&one);
             }
         }
     }

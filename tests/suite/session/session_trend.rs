@@ -3,11 +3,11 @@
 use crate::published_table::{Row, Tolerance, check};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
-use torquill::session::day::Day;
-use torquill::session::limits::Limit;
-use torquill::session::log::{Log, LogEntry};
-use torquill::session::log_file::{ReadOptions, read_log};
-use torquill::session::trend::{Sureness, Trend, Verdict, trend};
+use torquill::progress::day::Day;
+use torquill::progress::log_file::{ReadOptions, read_log};
+use torquill::progress::log_limits::Limit;
+use torquill::progress::training_log::{Log, LogEntry};
+use torquill::progress::trend::{Sureness, Trend, Verdict, trend};
 use torquill::units::Mass;
 
 fn shipped(name: &str) -> Trend {

@@ -5,7 +5,7 @@
 //! remarks.
 
 use super::day::Day;
-use super::log::{Log, LogEntry, SkippedRow, lift_name};
+use super::training_log::{Log, LogEntry, SkippedRow, lift_name};
 use crate::error::{Error, Fault, Place, Result};
 use crate::units::{Mass, Speed};
 

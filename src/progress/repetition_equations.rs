@@ -1,7 +1,7 @@
 //! The published equations from repetitions to 1RM, as one list.
 //!
 //! In: load and repetitions to failure. Out: each equation's 1RM, percent of 1RM and repetitions.
-//! Which of them are believed for a set is decided in [`super::one_rep_max`].
+//! Which of them are believed for a set is decided in [`super::estimate`].
 
 use super::origin::Origin;
 

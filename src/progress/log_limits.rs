@@ -4,8 +4,8 @@
 //! sentence that says what is missing or mixed up and what that may do to the verdict.
 
 use super::day::Day;
-use super::log::Log;
-use super::one_rep_max::MOST_TRUSTED_REPETITIONS;
+use super::estimate::MOST_TRUSTED_REPETITIONS;
+use super::training_log::Log;
 use super::trend::{FEWEST_SESSIONS, SessionBest, TrendLine};
 use crate::numeric::median;
 use crate::units::rounded;

@@ -2,15 +2,15 @@
 //!
 //! In: a [`Log`] of one lift. Out: the best estimate of every day, a robust line through the recent ones,
 //! a verdict (rising, flat, falling, unclear) with how many weeks it holds and how sure it is. What the log
-//! cannot tell is in [`super::limits`].
+//! cannot tell is in [`super::log_limits`].
 
 use super::bend::last_change;
 use super::day::Day;
-use super::limits::{Limit, limits_of};
-use super::load_velocity::one_rm_from_velocity;
-use super::log::{Log, LogEntry};
-use super::one_rep_max::{Estimate, estimate};
+use super::estimate::{Estimate, estimate};
+use super::log_limits::{Limit, limits_of};
 use super::origin::Origin;
+use super::training_log::{Log, LogEntry};
+use super::velocity_equations::one_rm_from_velocity;
 use crate::error::{Error, Result};
 use crate::numeric::{RobustLine, quantile, theil_sen};
 use crate::units::{Mass, rounded};

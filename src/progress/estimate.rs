@@ -3,10 +3,10 @@
 //! In: lift, load, repetitions and how many were left in reserve. Out: an [`Estimate`]: the value
 //! of each equation, the median of those that hold for any lift, and how far they spread; and the
 //! way back, repetitions at a load. The equations
-//! stand in [`super::equations`].
+//! stand in [`super::repetition_equations`].
 
-use super::equations::{EQUATIONS, Equation, Form};
 use super::origin::Origin;
+use super::repetition_equations::{EQUATIONS, Equation, Form};
 use crate::error::{Error, Result};
 use crate::numeric::median;
 use crate::units::{Mass, rounded};
@@ -76,7 +76,7 @@ impl Estimate {
 /// [`MOST_REPETITIONS`] (no answer: no equation holds there).
 ///
 /// ```
-/// use torquill::session::one_rep_max::estimate;
+/// use torquill::progress::estimate::estimate;
 /// use torquill::units::Mass;
 /// let set = estimate(None, Mass::from_kg(100.0), 10, 0.0).expect("ten repetitions are in range");
 /// assert!((set.one_rm.as_kg() - 133.3).abs() < 0.1);

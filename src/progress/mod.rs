@@ -1,0 +1,15 @@
+//! Training log, estimates of the 1RM, trend: is it a plateau, and how sure is that?
+//!
+//! In: a training log. Out: the 1RM of every set by published equations, a trend with its uncertainty, and
+//! what the log cannot tell. The cheapest way in is [`trend::trend`].
+
+mod bend;
+pub mod day;
+pub mod estimate;
+pub mod log_file;
+pub mod log_limits;
+pub mod origin;
+pub mod repetition_equations;
+pub mod training_log;
+pub mod trend;
+pub mod velocity_equations;
