@@ -3,10 +3,11 @@
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 use torquill::capacity::{Acting, Pace, Solver, curve_of, plain_direction};
-use torquill::charts::{Look, strength_curve};
 use torquill::draw::{Letters, png, svg};
+use torquill::figures::strength_curve;
 use torquill::library::{Library, assemble};
 use torquill::movement::trace;
+use torquill::plot::Look;
 use torquill::resistance::Setup;
 use torquill::study::{Question, study};
 use torquill::units::{Mass, System};

@@ -7,23 +7,25 @@
 //!   Movement ─▶ poses over s ─▶ capacity ─┐
 //!                     └──────▶ demand  ───┴▶ overlay ─▶ rep ─▶ setups ─▶ session
 //!                                               │ results: plain structs, all on the same range samples
-//!                               charts ─▶ scene ─▶ svg, png      report ─▶ table, csv, json
+//!                               figures ─▶ plot ─▶ scene ─▶ svg, png     report ─▶ table, csv, json
 //!                                               └────── cli (the door)
 //! ```
 #![warn(missing_docs)]
 
 pub mod anatomy;
 pub mod capacity;
-pub mod charts;
 pub mod cli;
 pub mod demand;
 pub mod draw;
 pub mod error;
+pub mod figures;
+pub mod lecture;
 pub mod library;
 pub mod movement;
 pub mod narrative;
 pub mod numeric;
 pub mod overlay;
+pub mod plot;
 pub mod progress;
 pub mod rep;
 pub mod report;

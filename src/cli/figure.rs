@@ -3,10 +3,12 @@
 use super::options::{Sampling, UnitsOption, Who};
 use super::output;
 use super::setup_options::{SetupOptions, Versus, setups};
-use crate::charts::{Look, Size, Theme, description, strength_curve, title};
+use crate::draw::Theme;
 use crate::draw::{Letters, Scene, png, svg};
 use crate::error::{Error, Result};
+use crate::figures::{description, strength_curve, title};
 use crate::library::Library;
+use crate::plot::{Look, Size};
 use crate::report;
 use crate::study::{Study, study};
 use clap::{ArgMatches, Args, ValueEnum};

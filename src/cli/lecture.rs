@@ -3,10 +3,13 @@
 use super::look::LookOptions;
 use super::options::UnitsOption;
 use super::output;
-use crate::charts::{Desk, LECTURE, LectureFigure, Look, Sheet, Theme};
+use crate::draw::Theme;
 use crate::draw::{Letters, png, svg};
 use crate::error::{Error, Fault, Result};
+use crate::figures::{Desk, Sheet};
+use crate::lecture::{LECTURE, LectureFigure};
 use crate::library::Library;
+use crate::plot::Look;
 use crate::report::{PageFigure, PageHead, lecture_page, rows_to_csv};
 use clap::Args;
 use indicatif::{ProgressBar, ProgressStyle};

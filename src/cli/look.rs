@@ -1,8 +1,8 @@
 //! How pictures look, for commands that may draw several.
 
 use super::figure::{Picture, ThemeOption};
-use crate::charts::Look;
 use crate::error::Result;
+use crate::plot::Look;
 use clap::Args;
 use std::path::PathBuf;
 

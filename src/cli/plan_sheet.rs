@@ -1,9 +1,9 @@
 //! The printed sheet of `plan`: HTML, SVG or PNG by the ending of the file.
 
 use super::output;
-use crate::charts::{Paper, session_sheet};
 use crate::draw::{Letters, png, svg};
 use crate::error::{Error, Result};
+use crate::figures::{Paper, session_sheet};
 use crate::report::{SheetPart, sheet_html};
 use crate::session::plan_words::PlanWords;
 use crate::units::System;

@@ -3,8 +3,8 @@
 use super::look::LookOptions;
 use super::options::{Format, UnitsOption};
 use super::output;
-use crate::charts::trend_chart;
 use crate::error::{Error, Result};
+use crate::figures::trend_chart;
 use crate::library::Library;
 use crate::progress::log_file::{ReadOptions, read_log};
 use crate::progress::training_log::Log;

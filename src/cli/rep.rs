@@ -5,12 +5,11 @@ use super::hung::{Hung, hung};
 use super::look::LookOptions;
 use super::options::{Format, UnitsOption, Who};
 use super::output;
-use crate::charts::{
-    animation, rep_over_time, rep_over_way, rep_sentences, rep_versus_plain, versus_sentences,
-};
 use crate::error::{Error, Result};
+use crate::figures::{animation, rep_over_time, rep_over_way, rep_versus_plain, versus_sentences};
 use crate::library::Library;
 use crate::movement::{Measure, Movement};
+use crate::narrative::rep_sentences;
 use crate::rep::{After, Outcome, RepOptions, Turn};
 use crate::report;
 use crate::study::{

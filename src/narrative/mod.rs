@@ -3,3 +3,7 @@
 //! In: results and faults of the rooms above. Out: text for reports, figures and the command line.
 
 pub mod faults;
+pub(crate) mod prose;
+pub(crate) mod rep_words;
+
+pub use rep_words::{rep_sentences, rep_title};

@@ -3,11 +3,12 @@
 
 use crate::draw_sample_grids;
 use crate::draw_samples::{self, line_charts, strength};
-use torquill::charts::{Look, MapStyle, Size, Theme};
+use torquill::draw::Theme;
 use torquill::draw::palette::{BLACK, TEXT_CONTRAST, contrast};
 use torquill::draw::{
     Colour, Face, Letters, Scene, Shape, Text, TextBox, lettering, png, svg, text_boxes,
 };
+use torquill::plot::{Look, MapStyle, Size};
 
 fn sizes() -> Vec<Size> {
     vec![

@@ -7,8 +7,9 @@ use proptest::prelude::{
     prop_oneof, proptest,
 };
 use proptest::test_runner::RngSeed;
-use torquill::charts::{
-    Axis, Extent, Heading, Labels, LineChart, Look, Marker, Panel, Role, Series, Shade, Size, Theme,
+use torquill::draw::Theme;
+use torquill::plot::{
+    Axis, Extent, Heading, Labels, LineChart, Look, Marker, Panel, Role, Series, Shade, Size,
 };
 
 /// A name of a few made-up words.

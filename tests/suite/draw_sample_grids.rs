@@ -1,7 +1,7 @@
 //! Invented bars, maps and small panels for the tests of drawing. No number here means anything.
 
 use crate::draw_samples::{curve, heading, series};
-use torquill::charts::{
+use torquill::plot::{
     Axis, Extent, HeatMap, MapStyle, Marker, Rank, Ranking, Role, Shade, SmallMultiples,
     SmallPanel, Swing, Tornado,
 };

@@ -2,12 +2,12 @@
 //! anything; the shapes only look like strength curves.
 
 use crate::draw_sample_grids::{heat_map, ranking, small_multiples, tornado};
-use torquill::charts::{
+use torquill::draw::Scene;
+use torquill::error::Result;
+use torquill::plot::{
     Axis, Extent, Fill, Heading, Labels, Level, Limb, LineChart, Load, Look, MapStyle, Marker,
     Panel, Pose, Role, Series, Shade, StickFigure,
 };
-use torquill::draw::Scene;
-use torquill::error::Result;
 
 pub fn curve(from: f64, to: f64, at: impl Fn(f64) -> f64) -> Vec<[f64; 2]> {
     (0..=100)

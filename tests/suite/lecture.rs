@@ -3,9 +3,12 @@
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use std::path::{Path, PathBuf};
 use std::process::Command;
-use torquill::charts::{Desk, LECTURE, Look, Size, Theme};
+use torquill::draw::Theme;
 use torquill::draw::text_boxes;
+use torquill::figures::Desk;
+use torquill::lecture::LECTURE;
 use torquill::library::{Library, Shelf};
+use torquill::plot::{Look, Size};
 use torquill::study::{joint_use, muscle_parts, muscle_torque_nm};
 use torquill::units::System;
 
@@ -45,7 +48,7 @@ fn law_every_built_in_lifter_gets_the_whole_set() {
 }
 
 /// Words and data are there, and no word leaves the picture.
-fn check_figure(desk: &Desk<'_>, figure: &torquill::charts::LectureFigure, lifter: &str) {
+fn check_figure(desk: &Desk<'_>, figure: &torquill::lecture::LectureFigure, lifter: &str) {
     let place = format!("{} of {lifter}", figure.name);
     let sheet = (figure.build)(desk).unwrap_or_else(|error| panic!("{place}: {error}"));
     assert!(

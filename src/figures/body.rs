@@ -1,8 +1,8 @@
 //! A pose's outline as a stick figure.
 
-use super::{Limb, Load, StickFigure};
 use crate::movement::{Carrier, Pose, View};
 use crate::numeric::Point;
+use crate::plot::{Limb, Load, StickFigure};
 
 /// Radius of a large disc, m: half of the 450 mm of the rules of the sport.
 const DISC_M: f64 = 0.225;

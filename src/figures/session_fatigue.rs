@@ -4,9 +4,9 @@
 //! or every joint where there is one way.
 
 use super::session_plan::{capital, nothing_predicted};
-use super::{Axis, Extent, Fill, Heading, Look, Role, Series, SmallMultiples, SmallPanel};
 use crate::draw::Scene;
 use crate::error::Result;
+use crate::plot::{Axis, Extent, Fill, Heading, Look, Role, Series, SmallMultiples, SmallPanel};
 use crate::session::fatigue::FatigueJoint;
 use crate::session::plan::{NamedPrediction, Plan};
 use crate::session::plan_words::least_by_joint;

@@ -2,8 +2,8 @@
 //!
 //! In: [`Ranks`]. Out: a chart of the strongest.
 
-use super::prose::capital;
-use super::{Axis, Heading, Swing, Tornado};
+use crate::narrative::prose::capital;
+use crate::plot::{Axis, Heading, Swing, Tornado};
 use crate::study::{Ranked, Ranks};
 use crate::units::rounded;
 

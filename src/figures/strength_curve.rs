@@ -4,13 +4,13 @@
 //! a load.
 
 use super::body::stick_figure;
-use super::prose::capital;
-use super::{
-    Axis, Extent, Heading, Level, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade, Span,
-};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::movement::Measure;
+use crate::narrative::prose::capital;
+use crate::plot::{
+    Axis, Extent, Heading, Level, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade, Span,
+};
 use crate::study::{SetupStudy, Study};
 use crate::units::{System, rounded};
 
@@ -21,7 +21,7 @@ pub fn strength_curve(study: &Study, units: System, look: Look) -> Result<Scene>
     chart(study, units).scene(look)
 }
 
-pub(super) fn chart(study: &Study, units: System) -> LineChart {
+pub(crate) fn chart(study: &Study, units: System) -> LineChart {
     let mut panels = vec![load_panel(study, units)];
     if study.setups.len() > 1 {
         panels.push(effort_panel(study, units));
@@ -42,7 +42,7 @@ pub(super) fn chart(study: &Study, units: System) -> LineChart {
 }
 
 /// A place of the range on the level axis: cm or inches of travel, degrees for a sweep.
-pub(super) fn across(study: &Study, units: System, range: f64) -> f64 {
+pub(crate) fn across(study: &Study, units: System, range: f64) -> f64 {
     let value = study.axis_value(range);
     match (study.range.measure, units) {
         (Measure::Force, System::Us) => value / 2.54,
@@ -51,7 +51,7 @@ pub(super) fn across(study: &Study, units: System, range: f64) -> f64 {
 }
 
 /// The level axis: what the range is, with its unit.
-pub(super) fn level_axis(study: &Study, units: System) -> Axis {
+pub(crate) fn level_axis(study: &Study, units: System) -> Axis {
     let unit = match (study.range.measure, units) {
         (Measure::Torque, _) => "deg",
         (Measure::Force, System::Metric) => "cm",
@@ -65,7 +65,7 @@ pub(super) fn level_axis(study: &Study, units: System) -> Axis {
 }
 
 /// Points of a curve over the level axis.
-pub(super) fn points(study: &Study, units: System, values: &[f64]) -> Vec<[f64; 2]> {
+pub(crate) fn points(study: &Study, units: System, values: &[f64]) -> Vec<[f64; 2]> {
     study
         .range
         .poses
@@ -76,7 +76,7 @@ pub(super) fn points(study: &Study, units: System, values: &[f64]) -> Vec<[f64; 
 }
 
 /// Capacity or demand in the unit of the upright axis.
-pub(super) fn shown(study: &Study, units: System, values: &[f64]) -> Vec<f64> {
+pub(crate) fn shown(study: &Study, units: System, values: &[f64]) -> Vec<f64> {
     let factor = match (study.range.measure, units) {
         (Measure::Force, System::Us) => 1.0 / crate::units::Force::from_lbf(1.0).as_n(),
         _ => 1.0,
@@ -115,7 +115,7 @@ fn load_panel(study: &Study, units: System) -> Panel {
 }
 
 /// The upright axis of capacity and demand.
-pub(super) fn force_axis(study: &Study, units: System) -> Axis {
+pub(crate) fn force_axis(study: &Study, units: System) -> Axis {
     let (quantity, unit) = match (study.range.measure, units) {
         (Measure::Force, System::Metric) => ("Force".to_owned(), "N"),
         (Measure::Force, System::Us) => ("Force".to_owned(), "lbf"),
@@ -128,7 +128,7 @@ pub(super) fn force_axis(study: &Study, units: System) -> Axis {
 ///
 /// What matters is the demand and the weaker half of the capacity; a straight limb bears almost
 /// anything, and an axis that showed it would flatten the rest.
-pub(super) fn ceiling(capacity: &[f64], demand: f64) -> Extent {
+pub(crate) fn ceiling(capacity: &[f64], demand: f64) -> Extent {
     let mut sorted = capacity.to_vec();
     sorted.sort_by(f64::total_cmp);
     let middle = sorted[sorted.len() / 2];
@@ -245,7 +245,7 @@ fn poses(study: &Study, units: System) -> Vec<Pose> {
 }
 
 /// Start, hardest place (or the middle) and end of the range as poses.
-pub(super) fn poses_at(study: &Study, units: System, hardest: Option<f64>) -> Vec<Pose> {
+pub(crate) fn poses_at(study: &Study, units: System, hardest: Option<f64>) -> Vec<Pose> {
     let last = study.range.poses.len() - 1;
     let pose = |range: f64, caption: &str| {
         let index = (range * last as f64).round() as usize;
@@ -326,7 +326,7 @@ fn comparison(study: &Study, units: System, first: &SetupStudy, others: &[SetupS
 }
 
 /// The verb for one thing or several.
-pub(super) fn verb(subject: &str, verb: &str) -> String {
+pub(crate) fn verb(subject: &str, verb: &str) -> String {
     let is_many = subject.contains(" and ")
         || ["two", "three", "four"]
             .iter()

@@ -4,14 +4,14 @@
 //! the lift's own median. Which lift belongs to which class comes from the model.
 
 use super::desk::{Desk, Lift};
-use super::prose::{capital, listed, percent};
 use super::sheet::{Chart, Sheet};
-use super::{
+use crate::capacity::Shape;
+use crate::error::{Error, Result};
+use crate::narrative::prose::{capital, listed, percent};
+use crate::plot::{
     Axis, Extent, Heading, Labels, Level, LineChart, Panel, Role, Series, SmallMultiples,
     SmallPanel,
 };
-use crate::capacity::Shape;
-use crate::error::{Error, Result};
 use crate::study::Study;
 
 /// The classes in teaching order.

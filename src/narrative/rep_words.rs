@@ -40,7 +40,7 @@ pub fn rep_title(rep: &RepStudy, units: System) -> String {
 }
 
 /// Who lifts what, how heavy it is, how long it takes.
-pub(super) fn subtitle(rep: &RepStudy, units: System) -> String {
+pub(crate) fn subtitle(rep: &RepStudy, units: System) -> String {
     let mut words = format!("{}, {}", rep.still.lifter_title, rep.still.setups[0].name);
     if let Some(share) = rep.share() {
         words += &format!(" ({} of the maximum)", percent(share));

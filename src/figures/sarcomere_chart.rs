@@ -3,17 +3,17 @@
 //! In: filament lengths. Out: a scene: the diagram above, below it Z discs, thin and thick filaments to
 //! one scale, so that the overlap behind every corner is seen.
 
-use super::axis::{self, Axis, Extent, Plot};
-use super::frame::{Frame, Heading, Look};
-use super::line_chart::{Marker, Panel, Role, Series};
-use super::panel;
-use super::panel_labels::{self, Crowded};
 use super::sheet::{DataTable, figure};
-use super::words::Words;
 use crate::anatomy::Sarcomere;
 use crate::draw::scale::number;
 use crate::draw::{Anchor, Colour, Face, Rect, Scene, Stroke, Text, lettering};
 use crate::error::{Error, Result};
+use crate::plot::axis::{self, Axis, Extent, Plot};
+use crate::plot::frame::{Frame, Heading, Look};
+use crate::plot::line_chart::{Marker, Panel, Role, Series};
+use crate::plot::panel;
+use crate::plot::panel_labels::{self, Crowded};
+use crate::plot::words::Words;
 
 /// A length-tension diagram with drawn sarcomeres.
 #[derive(Debug, Clone, PartialEq)]

@@ -3,12 +3,12 @@
 //! In: the lifter's fibre curves; a lift of one joint at several paces. Out: figures.
 
 use super::desk::Desk;
-use super::prose::percent;
 use super::sheet::{Chart, Sheet};
 use super::strength_curve::{level_axis, points};
-use super::{Axis, Extent, Heading, LineChart, Marker, Panel, Role, Series, Shade};
 use crate::capacity::Pace;
 use crate::error::Result;
+use crate::narrative::prose::percent;
+use crate::plot::{Axis, Extent, Heading, LineChart, Marker, Panel, Role, Series, Shade};
 use crate::study::study;
 use crate::units::{AngularSpeed, rounded};
 

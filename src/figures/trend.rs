@@ -1,8 +1,8 @@
 //! The trend of a training log: estimated maxima by week and the robust line of the recent stretch.
 
-use super::{Axis, Extent, Fill, Heading, LineChart, Look, Marker, Panel, Role, Series};
 use crate::draw::Scene;
 use crate::error::Result;
+use crate::plot::{Axis, Extent, Fill, Heading, LineChart, Look, Marker, Panel, Role, Series};
 use crate::progress::trend::{Trend, TrendLine};
 use crate::units::{System, rounded};
 

@@ -2,11 +2,11 @@
 //!
 //! In: a [`Family`]. Out: a chart whose title says what changed and by how much, and whose footnote says why.
 
-use super::prose::{capital, listed};
 use super::strength_curve::{self, ceiling, force_axis, level_axis, points, shown};
-use super::{Heading, LineChart, Panel, Role, Series};
 use crate::library::NumberAt;
 use crate::movement::Measure;
+use crate::narrative::prose::{capital, listed};
+use crate::plot::{Heading, LineChart, Panel, Role, Series};
 use crate::study::{Asked, Family, Measured, Study, shown_value};
 use crate::units::{System, rounded};
 

@@ -3,11 +3,11 @@
 //! In: a lift of several joints. Out: a figure whose title says which joint gives way where.
 
 use super::desk::Desk;
-use super::prose::{capital, percent};
 use super::sheet::{Chart, Sheet};
 use super::strength_curve::{level_axis, points, poses_at};
-use super::{Axis, Extent, Heading, LineChart, Panel, Role, Series};
 use crate::error::Result;
+use crate::narrative::prose::{capital, percent};
+use crate::plot::{Axis, Extent, Heading, LineChart, Panel, Role, Series};
 use crate::study::{Study, joint_use};
 
 /// Limits of a press.

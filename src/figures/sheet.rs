@@ -3,12 +3,12 @@
 //! In: a chart from one of the figure files. Out: [`Sheet`], whose data are those that the chart
 //! itself draws, so picture and table cannot drift apart.
 
-use super::frame::{Heading, Look};
-use super::line_chart::{LineChart, Series};
 use super::sarcomere_chart::SarcomereChart;
-use super::{HeatMap, SmallMultiples, Tornado};
 use crate::draw::Scene;
 use crate::error::Result;
+use crate::plot::frame::{Heading, Look};
+use crate::plot::line_chart::{LineChart, Series};
+use crate::plot::{HeatMap, SmallMultiples, Tornado};
 use crate::study::{MusclePart, Study};
 
 /// The kinds of chart a figure can be.
@@ -200,7 +200,7 @@ fn swings(chart: &Tornado) -> DataTable {
 }
 
 /// Force, arm, fibre length and torque of muscles over the range of a lift of one joint.
-pub(super) fn muscle_table(study: &Study, parts: &[MusclePart]) -> DataTable {
+pub(crate) fn muscle_table(study: &Study, parts: &[MusclePart]) -> DataTable {
     let mut table = DataTable {
         header: [
             "muscle",
@@ -236,13 +236,13 @@ pub(super) fn muscle_table(study: &Study, parts: &[MusclePart]) -> DataTable {
 }
 
 /// A number of a data file: seven figures, so that rounding of the last bits never shows.
-pub(super) fn figure(value: f64) -> String {
+pub(crate) fn figure(value: f64) -> String {
     let short: f64 = format!("{value:.6e}").parse().unwrap_or(value);
     (short + 0.0).to_string()
 }
 
 /// A column's name: the quantity in snake case, its unit as suffix.
-pub(super) fn column(quantity: &str, unit: &str) -> String {
+pub(crate) fn column(quantity: &str, unit: &str) -> String {
     let unit = match unit {
         "%" => "percent",
         "N·m" => "nm",

@@ -2,9 +2,9 @@
 //!
 //! In: a [`Grid`] and the figure to show. Out: a chart.
 
-use super::prose::capital;
-use super::{Axis, Extent, Heading, HeatMap, MapStyle, Marker, Role};
 use crate::error::{Error, Result};
+use crate::narrative::prose::capital;
+use crate::plot::{Axis, Extent, Heading, HeatMap, MapStyle, Marker, Role};
 use crate::study::{Asked, Grid, Measured, shown_value};
 use crate::units::{System, rounded};
 

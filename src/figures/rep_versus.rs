@@ -4,11 +4,11 @@
 
 use super::rep_trace::{force_axis, force_unit, velocity_axis, velocity_unit, way, whole_way};
 use super::strength_curve::level_axis;
-use super::{Axis, Extent, Heading, LineChart, Look, Panel, Role, Series, Span};
-use crate::charts::prose::percent;
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::movement::Measure;
+use crate::narrative::prose::percent;
+use crate::plot::{Axis, Extent, Heading, LineChart, Look, Panel, Role, Series, Span};
 use crate::rep::RepSample;
 use crate::study::{LiftShape, RepStudy, VersusPlain};
 use crate::units::{System, rounded};
@@ -161,7 +161,7 @@ pub fn versus_sentences(both: &VersusPlain, units: System) -> Vec<String> {
     )];
     let (Some(a), Some(b)) = (LiftShape::of(with), LiftShape::of(plain)) else {
         for rep in [with, plain] {
-            lines.push(format!("{}.", super::rep_title(rep, units)));
+            lines.push(format!("{}.", crate::narrative::rep_title(rep, units)));
         }
         return lines;
     };

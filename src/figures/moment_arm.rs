@@ -5,8 +5,8 @@
 use super::desk::Desk;
 use super::sheet::{Chart, Sheet};
 use super::strength_curve::{level_axis, points};
-use super::{Axis, Extent, Heading, Labels, Level, LineChart, Panel, Role, Series};
 use crate::error::Result;
+use crate::plot::{Axis, Extent, Heading, Labels, Level, LineChart, Panel, Role, Series};
 use crate::study::{MusclePart, Study, muscle_parts};
 use crate::units::{Length, System, rounded};
 

@@ -1,9 +1,9 @@
 //! Mean velocity over load: the simulated profile, its line, and the published equation where there is one.
 
-use super::{Axis, Extent, Fill, Heading, LineChart, Look, Marker, Panel, Role, Series};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::movement::Measure;
+use crate::plot::{Axis, Extent, Fill, Heading, LineChart, Look, Marker, Panel, Role, Series};
 use crate::progress::velocity_equations::{
     LOADS_PERCENT, LoadVelocity as Equation, Velocity, equation_for,
 };

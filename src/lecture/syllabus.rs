@@ -3,23 +3,23 @@
 //! In: a [`Desk`]. Out: [`LECTURE`], from which the command, the page of all figures and the tests
 //! are derived.
 
-use super::accommodating::{
-    band_over_ascending, chain_over_ascending, flattening, sticking_region,
-};
-use super::classes::{
-    ascending_lifts, bell_shaped_lifts, descending_lifts, has_lifts_of, three_classes,
-};
-use super::desk::Desk;
-use super::force_velocity::{curve_at_speed, force_velocity};
-use super::joint_limits::{limits_in_a_press, limits_in_a_squat};
-use super::length_tension::{active_passive_total, sarcomere_overlap, sarcomere_species};
-use super::load_over_class::load_over_class;
-use super::moment_arm::{fibre_lengths, moment_arms};
-use super::muscles_add_up::{force_times_arm, muscles_add_up};
-use super::sheet::Sheet;
-use super::variations::{grip_width, limb_length};
 use crate::capacity::Shape;
 use crate::error::Result;
+use crate::figures::Desk;
+use crate::figures::Sheet;
+use crate::figures::accommodating::{
+    band_over_ascending, chain_over_ascending, flattening, sticking_region,
+};
+use crate::figures::classes::{
+    ascending_lifts, bell_shaped_lifts, descending_lifts, has_lifts_of, three_classes,
+};
+use crate::figures::force_velocity::{curve_at_speed, force_velocity};
+use crate::figures::joint_limits::{limits_in_a_press, limits_in_a_squat};
+use crate::figures::length_tension::{active_passive_total, sarcomere_overlap, sarcomere_species};
+use crate::figures::load_over_class::load_over_class;
+use crate::figures::moment_arm::{fibre_lengths, moment_arms};
+use crate::figures::muscles_add_up::{force_times_arm, muscles_add_up};
+use crate::figures::variations::{grip_width, limb_length};
 
 /// One figure of the lecture.
 #[derive(Clone, Copy)]

@@ -3,11 +3,11 @@
 //! In: lifts of one joint. Out: a stack of torques, and force, arm and torque on one scale.
 
 use super::desk::Desk;
-use super::prose::{listed, part_of_range, percent};
 use super::sheet::{Chart, Sheet};
 use super::strength_curve::{level_axis, points};
-use super::{Axis, Fill, Heading, Labels, LineChart, Panel, Role, Series};
 use crate::error::Result;
+use crate::narrative::prose::{listed, part_of_range, percent};
+use crate::plot::{Axis, Fill, Heading, Labels, LineChart, Panel, Role, Series};
 use crate::study::{MusclePart, Study, muscle_parts, muscle_torque_nm};
 
 /// The lift that is taken apart.

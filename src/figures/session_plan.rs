@@ -2,16 +2,16 @@
 //!
 //! In: a plan. Out: scenes. A prediction's sets are drawn apart, because a rest lies between them.
 
-use super::{
-    Axis, Extent, Fill, Heading, Level, LineChart, Look, Marker, Panel, Role, Series, Shade,
-};
 use crate::draw::Scene;
 use crate::error::{Error, Result};
+use crate::plot::{
+    Axis, Extent, Fill, Heading, Level, LineChart, Look, Marker, Panel, Role, Series, Shade,
+};
 use crate::session::plan::{NamedPrediction, Plan, PlannedSet, SetKind};
 use crate::units::{System, rounded};
 
 /// The fault of a figure of a session for which nothing was predicted.
-pub(super) fn nothing_predicted() -> Error {
+pub(crate) fn nothing_predicted() -> Error {
     Error::no_answer("nothing was predicted for this session, so there is no figure of it").hint(
         "overloaded lowering and lifts without a simulated repetition have none; --loads draws loads and repetitions",
     )
@@ -312,7 +312,7 @@ fn loads_title(plan: &Plan, units: System) -> String {
 }
 
 /// With a capital first letter.
-pub(super) fn capital(word: &str) -> String {
+pub(crate) fn capital(word: &str) -> String {
     let mut letters = word.chars();
     letters.next().map_or_else(String::new, |first| {
         first.to_uppercase().collect::<String>() + letters.as_str()

@@ -3,15 +3,15 @@
 //! In: a [`RepStudy`]. Out: charts with both sticking regions, the one in motion and the static one.
 
 use super::body::stick_figure;
-use super::rep_words::{rep_sentences, rep_title, subtitle};
 use super::strength_curve::level_axis;
-use super::{
-    Axis, Extent, Heading, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade, Span,
-};
 use crate::draw::Scene;
 use crate::draw::scale::{decimals_of_step, number};
 use crate::error::Result;
 use crate::movement::Measure;
+use crate::narrative::rep_words::{rep_sentences, rep_title, subtitle};
+use crate::plot::{
+    Axis, Extent, Heading, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade, Span,
+};
 use crate::rep::{Outcome, RepSample};
 use crate::study::RepStudy;
 use crate::units::{Force, System, rounded};
@@ -91,7 +91,7 @@ pub fn rep_over_time(rep: &RepStudy, units: System, look: Look) -> Result<Scene>
     .scene(look)
 }
 
-pub(super) fn way(rep: &RepStudy, units: System, position: f64) -> f64 {
+pub(crate) fn way(rep: &RepStudy, units: System, position: f64) -> f64 {
     let value = rep.across(position);
     match (rep.trace.measure, units) {
         (Measure::Force, System::Us) => value / 2.54,
@@ -100,13 +100,13 @@ pub(super) fn way(rep: &RepStudy, units: System, position: f64) -> f64 {
 }
 
 /// The level axis from the start to the end of the lift, whether the load gets there or not.
-pub(super) fn whole_way(rep: &RepStudy, units: System) -> [f64; 2] {
+pub(crate) fn whole_way(rep: &RepStudy, units: System) -> [f64; 2] {
     let end = |range: f64| super::strength_curve::across(&rep.still, units, range);
     let (from, to) = (end(rep.options.from), end(rep.options.to));
     [from.min(to), from.max(to)]
 }
 
-pub(super) fn velocity_panel(
+pub(crate) fn velocity_panel(
     rep: &RepStudy,
     samples: &[RepSample],
     across: &dyn Fn(&RepSample) -> f64,
@@ -129,7 +129,7 @@ pub(super) fn velocity_panel(
 }
 
 /// An axis that holds every velocity and carries three or four ticks.
-pub(super) fn velocity_axis<'a>(
+pub(crate) fn velocity_axis<'a>(
     rep: &RepStudy,
     samples: impl IntoIterator<Item = &'a RepSample>,
 ) -> Axis {
@@ -177,7 +177,7 @@ fn round_step(value: f64) -> f64 {
     times.unwrap_or(10.0) * power
 }
 
-pub(super) fn velocity_unit(rep: &RepStudy) -> (&'static str, f64) {
+pub(crate) fn velocity_unit(rep: &RepStudy) -> (&'static str, f64) {
     match rep.trace.measure {
         Measure::Force => ("m/s", 1.0),
         Measure::Torque => ("deg/s", 1.0_f64.to_degrees()),
@@ -185,7 +185,7 @@ pub(super) fn velocity_unit(rep: &RepStudy) -> (&'static str, f64) {
 }
 
 /// Name and unit of what the load is held with, and the factor on SI.
-pub(super) fn force_unit(rep: &RepStudy, units: System) -> (&'static str, &'static str, f64) {
+pub(crate) fn force_unit(rep: &RepStudy, units: System) -> (&'static str, &'static str, f64) {
     match (rep.trace.measure, units) {
         (Measure::Force, System::Metric) => ("Force", "N", 1.0),
         (Measure::Force, System::Us) => ("Force", "lbf", 1.0 / Force::from_lbf(1.0).as_n()),
@@ -219,7 +219,7 @@ fn force_panel(
 }
 
 /// An axis around the load: what moves it is a tenth of what holds it, which an axis from zero hides.
-pub(super) fn force_axis(
+pub(crate) fn force_axis(
     rep: &RepStudy,
     units: System,
     values: impl IntoIterator<Item = f64>,

@@ -5,10 +5,10 @@
 
 use super::classes::{examples, median, median_axis, over_range, range_axis};
 use super::desk::{Desk, HARD_EFFORT, Lift};
-use super::prose::{capital, listed, part_of_range, percent};
 use super::sheet::{Chart, Sheet};
-use super::{Heading, Role, Series, Shade, SmallMultiples, SmallPanel};
 use crate::error::Result;
+use crate::narrative::prose::{capital, listed, part_of_range, percent};
+use crate::plot::{Heading, Role, Series, Shade, SmallMultiples, SmallPanel};
 use crate::study::{SetupStudy, Study};
 
 /// Capacity and demand of one example a class.

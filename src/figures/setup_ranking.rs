@@ -3,9 +3,9 @@
 //! In: a [`Pick`]. Out: a scene whose title says what the first one gains, and where it was hardest.
 
 use super::strength_curve::{across, level_axis, points, verb};
-use super::{Axis, Extent, Heading, Labels, LineChart, Look, Panel, Role, Series, Span};
 use crate::draw::Scene;
 use crate::error::Result;
+use crate::plot::{Axis, Extent, Heading, Labels, LineChart, Look, Panel, Role, Series, Span};
 use crate::study::{Pick, Picked};
 use crate::units::{System, rounded};
 

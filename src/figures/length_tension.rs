@@ -5,11 +5,11 @@
 //! the curve is used. Out: figures.
 
 use super::desk::Desk;
-use super::prose::percent;
 use super::sarcomere_chart::SarcomereChart;
 use super::sheet::{Chart, Sheet};
-use super::{Axis, Extent, Heading, LineChart, Marker, Panel, Role, Series, Shade};
 use crate::error::Result;
+use crate::narrative::prose::percent;
+use crate::plot::{Axis, Extent, Heading, LineChart, Marker, Panel, Role, Series, Shade};
 use crate::study::{MusclePart, muscle_parts};
 use crate::units::rounded;
 

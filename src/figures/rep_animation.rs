@@ -4,10 +4,11 @@
 //! strip of poses and a dot that runs along the velocity curve.
 
 use super::body::stick_figure;
-use super::{Look, rep_title};
 use crate::draw::{Anchor, Colour, Face, Letters, Rect, Scene, Stroke, Text, svg};
 use crate::error::{Error, Result};
 use crate::movement::{Pose, View};
+use crate::narrative::rep_title;
+use crate::plot::Look;
 use crate::rep::RepSample;
 use crate::study::RepStudy;
 use crate::units::{System, rounded};
@@ -56,7 +57,7 @@ fn ground(rep: &RepStudy, units: System, look: Look) -> Scene {
     let (width, height) = (f64::from(width), f64::from(height));
     let mut scene = Scene::new(width, height, colours.background);
     scene.title = rep_title(rep, units);
-    scene.description = super::rep_sentences(rep, units).join(" ");
+    scene.description = crate::narrative::rep_sentences(rep, units).join(" ");
     let unit = (height / 1080.0).min(width / 1920.0);
     let mut line = |content: String, size: f64, at: f64, face: Face, colour: Colour| {
         let text = Text::new([72.0 * unit, at * unit], content, size * unit, face, colour);
@@ -64,7 +65,7 @@ fn ground(rep: &RepStudy, units: System, look: Look) -> Scene {
     };
     line(rep_title(rep, units), 54.0, 92.0, Face::Bold, colours.ink);
     line(
-        super::rep_words::subtitle(rep, units),
+        crate::narrative::rep_words::subtitle(rep, units),
         34.0,
         150.0,
         Face::Regular,

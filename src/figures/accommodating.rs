@@ -4,11 +4,11 @@
 //! Out: figures.
 
 use super::desk::{Desk, HARD_EFFORT};
-use super::prose::{listed, percent};
 use super::sheet::{Chart, Sheet};
 use super::strength_curve::{self, ceiling, force_axis, level_axis, points, shown};
-use super::{Axis, Extent, Heading, LineChart, Panel, Role, Series, Shade};
 use crate::error::{Error, Result};
+use crate::narrative::prose::{listed, percent};
+use crate::plot::{Axis, Extent, Heading, LineChart, Panel, Role, Series, Shade};
 use crate::resistance::{Item, Setup, band_from_text, chain_from_text};
 use crate::study::{SetupStudy, Study};
 use crate::units::rounded;

@@ -1,0 +1,7 @@
+//! The lecture: which figures make the set, in which order.
+//!
+//! In: what the figures draw from. Out: the list from which command, page and tests are derived.
+
+mod syllabus;
+
+pub use syllabus::{LECTURE, LectureFigure};
