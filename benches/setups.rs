@@ -4,7 +4,7 @@ use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use std::hint::black_box;
 use torquill::library::{Library, assemble};
 use torquill::setups::{Allowed, Kernel, Loadings, Rack, Watch, Wish, search};
-use torquill::study::{Question, Request, field, pick};
+use torquill::study::{PickQuestion, Question, field, pick};
 use torquill::units::System;
 
 /// Finalists that a search keeps, as `pick` does.
@@ -47,7 +47,7 @@ fn setups(criterion: &mut Criterion) {
         ("strength-lab", 4),
     ] {
         let gym = library.gym(name).expect("a shipped gym");
-        let request = Request {
+        let request = PickQuestion {
             question: &question,
             gym: &gym,
             wish: Wish {

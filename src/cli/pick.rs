@@ -10,7 +10,7 @@ use crate::figures::setup_ranking;
 use crate::library::Library;
 use crate::report;
 use crate::setups::{Allowed, Goal, LoadLimit, Wish};
-use crate::study::{Request, pick};
+use crate::study::{PickQuestion, pick};
 use clap::{Args, ValueEnum};
 use std::path::PathBuf;
 
@@ -158,7 +158,7 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     let model = arguments.who.model(library, &arguments.movement)?;
     let question = arguments.sampling.question(&arguments.movement, &model)?;
     let gym = library.gym(&arguments.gym)?;
-    let request = Request {
+    let request = PickQuestion {
         question: &question,
         gym: &gym,
         wish: arguments.wish.wish()?,

@@ -9,7 +9,7 @@ use crate::error::{Error, Result};
 use crate::figures::{family_chart, rank_chart, value_map};
 use crate::library::{Library, Workbench};
 use crate::report;
-use crate::study::{Asked, Measured, Parameter, family, grid, rank};
+use crate::study::{Compared, Conditions, Parameter, family, pair_grid, rank};
 use clap::{ArgMatches, Args, ValueEnum};
 use std::path::PathBuf;
 
@@ -71,7 +71,7 @@ pub enum MeasureOption {
     End,
 }
 
-impl From<MeasureOption> for Measured {
+impl From<MeasureOption> for Compared {
     fn from(option: MeasureOption) -> Self {
         match option {
             MeasureOption::Heaviest => Self::Held,
@@ -94,7 +94,7 @@ pub fn run(arguments: &Arguments, library: &Library, matches: Option<&ArgMatches
         Some(measure) => measure.into(),
         None => {
             let model = bench.model(&arguments.who.set)?;
-            Measured::usual(asked.of(&model)?.range.measure)
+            Compared::usual(asked.of(&model)?.range.measure)
         }
     };
     match <[Parameter; 2]>::try_from(parameters) {
@@ -127,7 +127,11 @@ fn parameters(arguments: &Arguments) -> Result<Vec<Parameter>> {
         .collect()
 }
 
-fn asked(arguments: &Arguments, library: &Library, matches: Option<&ArgMatches>) -> Result<Asked> {
+fn asked(
+    arguments: &Arguments,
+    library: &Library,
+    matches: Option<&ArgMatches>,
+) -> Result<Conditions> {
     let loads = setups(&arguments.setup, library, matches)?;
     let (samples, share) = (arguments.sampling.samples, arguments.sampling.region_share);
     if !(0.5..1.0).contains(&share) {
@@ -136,7 +140,7 @@ fn asked(arguments: &Arguments, library: &Library, matches: Option<&ArgMatches>)
         ))
         .hint("0.95 is the default"));
     }
-    Ok(Asked {
+    Ok(Conditions {
         samples,
         pace: pace(arguments.sampling.speed.as_deref())?,
         region_share: share,
@@ -148,7 +152,7 @@ fn varied(
     arguments: &Arguments,
     bench: &Workbench,
     parameter: &Parameter,
-    asked: &Asked,
+    asked: &Conditions,
 ) -> Result<()> {
     let family = family(bench, &arguments.who.set, parameter, asked)?;
     output::print(&match arguments.format {
@@ -165,10 +169,10 @@ fn mapped(
     arguments: &Arguments,
     bench: &Workbench,
     parameters: [Parameter; 2],
-    measure: Measured,
-    asked: &Asked,
+    measure: Compared,
+    asked: &Conditions,
 ) -> Result<()> {
-    let grid = grid(bench, &arguments.who.set, parameters, asked)?;
+    let grid = pair_grid(bench, &arguments.who.set, parameters, asked)?;
     let units = arguments.units.into();
     output::print(&match arguments.format {
         Format::Json => report::grid_json(&grid, measure)?,
@@ -183,8 +187,8 @@ fn mapped(
 fn ranked(
     arguments: &Arguments,
     bench: &Workbench,
-    measure: Measured,
-    asked: &Asked,
+    measure: Compared,
+    asked: &Conditions,
 ) -> Result<()> {
     let ranks = rank(bench, &arguments.who.set, arguments.by, measure, asked)?;
     output::print(&match arguments.format {

@@ -7,7 +7,7 @@ use crate::library::NumberAt;
 use crate::movement::Measure;
 use crate::narrative::prose::{capital, listed};
 use crate::plot::{Heading, LineChart, Panel, Role, Series};
-use crate::study::{Asked, Family, Measured, Study, shown_value};
+use crate::study::{Compared, Conditions, Family, Study, shown_value};
 use crate::units::{System, rounded};
 
 /// A change smaller than this is called none, as a share.
@@ -15,7 +15,7 @@ const HARDLY: f64 = 0.005;
 
 /// The curves of a family, the lightness of a line in the order of the values.
 #[must_use]
-pub fn family_chart(family: &Family, asked: &Asked, units: System) -> LineChart {
+pub fn family_chart(family: &Family, asked: &Conditions, units: System) -> LineChart {
     let base = &family.base;
     let highest: Vec<f64> = shown(base, units, &base.capacity.values());
     LineChart {
@@ -80,10 +80,10 @@ fn series(family: &Family, units: System) -> Vec<Series> {
 
 /// What the change does to the figure that is compared, from the least to the greatest value.
 #[must_use]
-pub fn family_title(family: &Family, asked: &Asked, units: System) -> String {
-    let measure = Measured::usual(family.base.range.measure);
+pub fn family_title(family: &Family, asked: &Conditions, units: System) -> String {
+    let measure = Compared::usual(family.base.range.measure);
     let what = match (measure, family.base.range.measure) {
-        (Measured::Peak, Measure::Torque) => "peak torque",
+        (Compared::Peak, Measure::Torque) => "peak torque",
         _ => measure.in_words(),
     };
     let name = capital(&family.parameter.in_words());
@@ -141,7 +141,7 @@ fn footnote(family: &Family) -> String {
     )
 }
 
-fn description(family: &Family, asked: &Asked, units: System) -> String {
+fn description(family: &Family, asked: &Conditions, units: System) -> String {
     let curves: Vec<String> = family
         .variants
         .iter()

@@ -1,12 +1,12 @@
 //! The first three setups of a ranking against plain weight: effort over the range.
 //!
-//! In: a [`Pick`]. Out: a scene whose title says what the first one gains, and where it was hardest.
+//! In: a [`PickAnswer`]. Out: a scene whose title says what the first one gains, and where it was hardest.
 
 use super::strength_curve::{across, level_axis, points, verb};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::plot::{Axis, Extent, Heading, Labels, LineChart, Look, Panel, Role, Series, Span};
-use crate::study::{Pick, Picked};
+use crate::study::{PickAnswer, Picked};
 use crate::units::{System, rounded};
 
 /// Setups that are drawn beside plain weight.
@@ -15,7 +15,7 @@ const SHOWN: usize = 3;
 /// The figure of a ranking.
 ///
 /// **Fails** never for a pick that has an answer.
-pub fn setup_ranking(pick: &Pick, units: System, look: Look) -> Result<Scene> {
+pub fn setup_ranking(pick: &PickAnswer, units: System, look: Look) -> Result<Scene> {
     LineChart {
         heading: Heading {
             title: ranking_title(pick, units),
@@ -31,15 +31,15 @@ pub fn setup_ranking(pick: &Pick, units: System, look: Look) -> Result<Scene> {
     .scene(look)
 }
 
-fn shown(pick: &Pick) -> &[Picked] {
+fn shown(pick: &PickAnswer) -> &[Picked] {
     &pick.ranked[..pick.ranked.len().min(SHOWN)]
 }
 
-fn short(pick: &Pick, picked: &Picked, units: System) -> String {
+fn short(pick: &PickAnswer, picked: &Picked, units: System) -> String {
     picked.setup.short_name(&pick.study.range.carrier, units)
 }
 
-fn panel(pick: &Pick, units: System) -> Panel {
+fn panel(pick: &PickAnswer, units: System) -> Panel {
     let curve = |picked: &Picked, name: String, role: Role| {
         let percent: Vec<f64> = picked
             .study
@@ -77,12 +77,12 @@ fn panel(pick: &Pick, units: System) -> Panel {
 }
 
 /// Plain weight, unless that is number 1 itself.
-fn compared(pick: &Pick) -> Option<&Picked> {
+fn compared(pick: &PickAnswer) -> Option<&Picked> {
     pick.plain.as_ref().filter(|_| pick.ranked[0].hung > 0)
 }
 
 /// The sticking regions before and after: of plain weight and of the first setup.
-fn spans(pick: &Pick, units: System) -> Vec<Span> {
+fn spans(pick: &PickAnswer, units: System) -> Vec<Span> {
     let first = pick
         .ranked
         .first()
@@ -108,7 +108,7 @@ fn spans(pick: &Pick, units: System) -> Vec<Span> {
 
 /// The finding in one sentence.
 #[must_use]
-pub fn ranking_title(pick: &Pick, units: System) -> String {
+pub fn ranking_title(pick: &PickAnswer, units: System) -> String {
     let movement = &pick.study.movement_title;
     let first = &pick.ranked[0];
     if first.hung == 0 {
@@ -132,7 +132,7 @@ pub fn ranking_title(pick: &Pick, units: System) -> String {
     )
 }
 
-fn subtitle(pick: &Pick, units: System) -> String {
+fn subtitle(pick: &PickAnswer, units: System) -> String {
     let first = &pick.ranked[0];
     let loads: Vec<String> = first.loads.iter().map(|load| units.mass(*load)).collect();
     format!(
@@ -141,7 +141,7 @@ fn subtitle(pick: &Pick, units: System) -> String {
     )
 }
 
-fn footnote(pick: &Pick) -> String {
+fn footnote(pick: &PickAnswer) -> String {
     format!(
         "Every setup is loaded so that its hardest place asks for at most {} % of what the lifter can hold. {}",
         rounded(100.0 * pick.wish.effort, 0),
@@ -151,7 +151,7 @@ fn footnote(pick: &Pick) -> String {
 
 /// What the figure shows, for those who cannot see it.
 #[must_use]
-pub fn ranking_description(pick: &Pick, units: System) -> String {
+pub fn ranking_description(pick: &PickAnswer, units: System) -> String {
     let mut words = format!(
         "Effort over {} in the {} for {}, with plain weight and the best setups of {}.",
         pick.study.axis,

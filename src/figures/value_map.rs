@@ -1,17 +1,22 @@
 //! A map of one figure over two changed values.
 //!
-//! In: a [`Grid`] and the figure to show. Out: a chart.
+//! In: a [`PairGrid`] and the figure to show. Out: a chart.
 
 use crate::error::{Error, Result};
 use crate::narrative::prose::capital;
 use crate::plot::{Axis, Extent, Heading, HeatMap, MapStyle, Marker, Role};
-use crate::study::{Asked, Grid, Measured, shown_value};
+use crate::study::{Compared, Conditions, PairGrid, shown_value};
 use crate::units::{System, rounded};
 
 /// The map.
 ///
 /// **Fails** if no pair of values has the figure.
-pub fn value_map(grid: &Grid, measure: Measured, asked: &Asked, units: System) -> Result<HeatMap> {
+pub fn value_map(
+    grid: &PairGrid,
+    measure: Compared,
+    asked: &Conditions,
+    units: System,
+) -> Result<HeatMap> {
     let shown = |value: f64| measure.shown(value, &grid.base, asked, units);
     let values: Vec<Vec<Option<f64>>> = grid
         .cells

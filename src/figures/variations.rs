@@ -7,7 +7,7 @@ use super::family::family_chart;
 use super::sheet::{Chart, Sheet};
 use crate::error::{Error, Result};
 use crate::library::get;
-use crate::study::{Asked, Parameter, family};
+use crate::study::{Conditions, Parameter, family};
 use crate::units::Length;
 
 /// Narrower and wider grips, as shares of the usual one: from about shoulder width to about what the rules
@@ -54,7 +54,7 @@ fn varied(
     caption: &str,
 ) -> Result<Sheet> {
     let parameter = Parameter::read(path, &values.join(","))?;
-    let asked = Asked::default();
+    let asked = Conditions::default();
     let family = family(&desk.workbench(movement)?, &[], &parameter, &asked)?;
     if family.variants.len() < 2 {
         let told = family.undone.first().map(|undone| undone.error.clone());

@@ -8,15 +8,15 @@ use super::summary::summary;
 use super::table::table;
 use crate::error::Result;
 use crate::movement::Measure;
-use crate::study::{Asked, Family, Figures, Measured, Study, shown_value};
+use crate::study::{Compared, Conditions, Family, Figures, Study, shown_value};
 use crate::units::{System, rounded};
 use serde_json::{Value, json};
 
 /// A family as text: a table of figures, sensitivities, a sentence for every value.
 #[must_use]
-pub fn family_table(family: &Family, asked: &Asked, units: System) -> String {
-    let unit = Measured::Peak.shown(0.0, &family.base, asked, units).1;
-    let held_unit = Measured::Held.shown(0.0, &family.base, asked, units).1;
+pub fn family_table(family: &Family, asked: &Conditions, units: System) -> String {
+    let unit = Compared::Peak.shown(0.0, &family.base, asked, units).1;
+    let held_unit = Compared::Held.shown(0.0, &family.base, asked, units).1;
     let header = [
         family.parameter.path.clone(),
         format!("peak {unit}"),
@@ -94,10 +94,10 @@ fn cells(
     name: String,
     study: &Study,
     figures: &Figures,
-    asked: &Asked,
+    asked: &Conditions,
     units: System,
 ) -> Vec<String> {
-    let number = |measure: Measured, decimals: usize| {
+    let number = |measure: Compared, decimals: usize| {
         figures.value(measure).map_or_else(
             || "-".to_owned(),
             |value| rounded(measure.shown(value, study, asked, units).0, decimals),
@@ -106,15 +106,15 @@ fn cells(
     let held_decimals = if asked.load.is_some() { 2 } else { 1 };
     vec![
         name,
-        number(Measured::Peak, 1),
+        number(Compared::Peak, 1),
         place(study, figures.peak_range, units),
-        number(Measured::Start, 1),
-        number(Measured::End, 1),
+        number(Compared::Start, 1),
+        number(Compared::End, 1),
         study.class.shape.word().to_owned(),
         figures
             .sticking
             .map_or_else(|| "-".to_owned(), |s| place(study, s.point_range, units)),
-        number(Measured::Held, held_decimals),
+        number(Compared::Held, held_decimals),
     ]
 }
 

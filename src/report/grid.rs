@@ -1,17 +1,21 @@
 //! Figures over two changed values, as table, CSV and JSON.
 //!
-//! In: a [`Grid`] and the figure to tell. Out: text.
+//! In: a [`PairGrid`] and the figure to tell. Out: text.
 
 use super::csv::rows_to_csv;
 use super::json::pretty;
 use super::table::table;
 use crate::error::Result;
-use crate::study::{Asked, Grid, Measured, shown_value};
+use crate::study::{Compared, Conditions, PairGrid, shown_value};
 use crate::units::{System, rounded};
 use serde_json::json;
 
 /// A grid as rows of text: the second parameter downwards, the first across.
-fn grid_rows(grid: &Grid, shown: impl Fn(f64) -> String, measure: Measured) -> Vec<Vec<String>> {
+fn grid_rows(
+    grid: &PairGrid,
+    shown: impl Fn(f64) -> String,
+    measure: Compared,
+) -> Vec<Vec<String>> {
     grid.parameters[1]
         .values
         .iter()
@@ -28,7 +32,7 @@ fn grid_rows(grid: &Grid, shown: impl Fn(f64) -> String, measure: Measured) -> V
 
 /// A grid as text.
 #[must_use]
-pub fn grid_table(grid: &Grid, measure: Measured, asked: &Asked, units: System) -> String {
+pub fn grid_table(grid: &PairGrid, measure: Compared, asked: &Conditions, units: System) -> String {
     let [x, y] = &grid.parameters;
     let corner = format!("{} \\ {}", y.path, x.path);
     let names: Vec<String> = x.values.iter().map(|value| shown_value(value)).collect();
@@ -48,7 +52,7 @@ pub fn grid_table(grid: &Grid, measure: Measured, asked: &Asked, units: System) 
 }
 
 /// A grid as CSV: a row a pair, SI units.
-pub fn grid_csv(grid: &Grid, measure: Measured) -> Result<String> {
+pub fn grid_csv(grid: &PairGrid, measure: Compared) -> Result<String> {
     let [x, y] = &grid.parameters;
     let header = [x.path.as_str(), y.path.as_str(), "value"];
     let rows = y.values.iter().zip(&grid.cells).flat_map(|(b, row)| {
@@ -65,7 +69,7 @@ pub fn grid_csv(grid: &Grid, measure: Measured) -> Result<String> {
 }
 
 /// A grid as JSON.
-pub fn grid_json(grid: &Grid, measure: Measured) -> Result<String> {
+pub fn grid_json(grid: &PairGrid, measure: Compared) -> Result<String> {
     let parameter = |index: usize| {
         let parameter = &grid.parameters[index];
         json!({

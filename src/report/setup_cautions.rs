@@ -1,12 +1,12 @@
 //! Words about a ranking that table, CSV and JSON share: the goal, the cautions.
 //!
-//! In: a [`Pick`], who lifts. Out: sentences; the disclaimer always stands first among the cautions.
+//! In: a [`PickAnswer`], who lifts. Out: sentences; the disclaimer always stands first among the cautions.
 
 use crate::anatomy::Training;
 use crate::movement::Carrier;
 use crate::resistance::Item;
 use crate::setups::{Goal, Uses, Wish, cautions, place_in_words};
-use crate::study::{Pick, load_points};
+use crate::study::{PickAnswer, load_points};
 use crate::units::{System, rounded};
 
 /// The goal in words.
@@ -44,7 +44,7 @@ pub fn goal_in_words(wish: &Wish) -> String {
 
 /// The usual cautions, and those of the ranked setups themselves, each once.
 #[must_use]
-pub fn all_cautions(pick: &Pick, training: Training, units: System) -> Vec<String> {
+pub fn all_cautions(pick: &PickAnswer, training: Training, units: System) -> Vec<String> {
     let items = || pick.ranked.iter().flat_map(|picked| &picked.setup.items);
     let uses = Uses {
         bar: pick.study.range.carrier == Carrier::Bar,
@@ -58,7 +58,7 @@ pub fn all_cautions(pick: &Pick, training: Training, units: System) -> Vec<Strin
 }
 
 /// What to watch for in single setups, with the numbers of those that it concerns.
-fn own_cautions(pick: &Pick, units: System) -> Vec<String> {
+fn own_cautions(pick: &PickAnswer, units: System) -> Vec<String> {
     let points = load_points(&pick.study.range);
     let mut concerned: Vec<(String, Vec<String>)> = Vec::new();
     for (index, picked) in pick.ranked.iter().enumerate() {

@@ -1,6 +1,6 @@
 //! A ranking of setups as text for people.
 //!
-//! In: a [`Pick`]. Out: what to put on the bar and hang on it, loads in both units, what changes where, why
+//! In: a [`PickAnswer`]. Out: what to put on the bar and hang on it, loads in both units, what changes where, why
 //! the first wins, what else stands out, cautions.
 
 use super::setup_cautions::{all_cautions, goal_in_words};
@@ -9,12 +9,12 @@ use crate::anatomy::Training;
 use crate::movement::Carrier;
 use crate::resistance::Item;
 use crate::setups::{Goal, hangs_explained};
-use crate::study::{Pick, Picked};
+use crate::study::{PickAnswer, Picked};
 use crate::units::{Mass, System, rounded};
 
 /// The ranking as text for people.
 #[must_use]
-pub fn ranking_table(pick: &Pick, training: Training, units: System) -> String {
+pub fn ranking_table(pick: &PickAnswer, training: Training, units: System) -> String {
     let mut text = head(pick, units);
     text += &numbers_table(pick, &pick.ranked, units);
     text += &how_to_read(pick, units);
@@ -46,7 +46,7 @@ pub fn ranking_table(pick: &Pick, training: Training, units: System) -> String {
 }
 
 /// What the figures of the table are of.
-fn how_to_read(pick: &Pick, units: System) -> String {
+fn how_to_read(pick: &PickAnswer, units: System) -> String {
     let whose = match pick.study.range.carrier {
         Carrier::Body => format!(
             "Loads count the body, {}, with what hangs from it",
@@ -67,7 +67,7 @@ fn how_to_read(pick: &Pick, units: System) -> String {
 }
 
 /// A sentence where the gym's loads end well below the wished effort.
-fn short_of_plates(pick: &Pick, units: System) -> String {
+fn short_of_plates(pick: &PickAnswer, units: System) -> String {
     let first = &pick.ranked[0];
     let hardest = first.study.sticking.map_or(0.0, |s| s.max_effort);
     if hardest > 0.85 * pick.wish.effort || matches!(pick.wish.goal, Goal::Profile(_)) {
@@ -81,7 +81,7 @@ fn short_of_plates(pick: &Pick, units: System) -> String {
     )
 }
 
-fn head(pick: &Pick, units: System) -> String {
+fn head(pick: &PickAnswer, units: System) -> String {
     let [least, most] = pick.wish.share;
     let percent = |share: f64| format!("{} %", rounded(100.0 * share, 1));
     let shares = match (least, most) {
@@ -129,7 +129,7 @@ fn head(pick: &Pick, units: System) -> String {
     text
 }
 
-fn sticking_words(pick: &Pick, picked: &Picked, units: System) -> String {
+fn sticking_words(pick: &PickAnswer, picked: &Picked, units: System) -> String {
     picked.study.sticking.map_or_else(
         || "which asks for nothing".to_owned(),
         |s| {
@@ -144,7 +144,7 @@ fn sticking_words(pick: &Pick, picked: &Picked, units: System) -> String {
 }
 
 /// The sticking region on the movement's axis: "2-19 cm".
-fn region(pick: &Pick, picked: &Picked, units: System) -> String {
+fn region(pick: &PickAnswer, picked: &Picked, units: System) -> String {
     picked.study.sticking.map_or_else(
         || "none".to_owned(),
         |s| {
@@ -157,7 +157,7 @@ fn region(pick: &Pick, picked: &Picked, units: System) -> String {
     )
 }
 
-fn numbers_table(pick: &Pick, list: &[Picked], units: System) -> String {
+fn numbers_table(pick: &PickAnswer, list: &[Picked], units: System) -> String {
     let header = [
         "#",
         "flattening",
@@ -217,7 +217,7 @@ fn recipe(rank: usize, picked: &Picked, units: System) -> String {
     text
 }
 
-fn front_table(pick: &Pick, units: System) -> String {
+fn front_table(pick: &PickAnswer, units: System) -> String {
     let mut text = format!(
         "\nNon-dominated setups: no other is at once as even, as heavy and as simple ({} of {})\n",
         pick.front.len(),

@@ -1,13 +1,13 @@
 //! A ranking of setups as figures: CSV and JSON.
 //!
-//! In: a [`Pick`]. Out: one [`SetupRow`] a setup, loads in kilograms and pounds, and both texts.
+//! In: a [`PickAnswer`]. Out: one [`SetupRow`] a setup, loads in kilograms and pounds, and both texts.
 
 use super::csv::rows_to_csv;
 use super::json::pretty;
 use super::setup_cautions::{all_cautions, goal_in_words};
 use crate::anatomy::Training;
 use crate::error::Result;
-use crate::study::{Pick, Picked};
+use crate::study::{PickAnswer, Picked};
 use crate::units::{Mass, System};
 use serde::Serialize;
 
@@ -96,7 +96,7 @@ struct Whole<'a> {
 
 /// The figures of one setup.
 #[must_use]
-pub fn setup_row(pick: &Pick, rank: usize, picked: &Picked) -> SetupRow {
+pub fn setup_row(pick: &PickAnswer, rank: usize, picked: &Picked) -> SetupRow {
     let sticking = picked.study.sticking;
     let [start, middle, end] = picked.loads;
     SetupRow {
@@ -126,7 +126,7 @@ pub fn setup_row(pick: &Pick, rank: usize, picked: &Picked) -> SetupRow {
     }
 }
 
-fn rows(pick: &Pick, list: &[Picked]) -> Vec<SetupRow> {
+fn rows(pick: &PickAnswer, list: &[Picked]) -> Vec<SetupRow> {
     list.iter()
         .enumerate()
         .map(|(index, picked)| setup_row(pick, index + 1, picked))
@@ -134,7 +134,7 @@ fn rows(pick: &Pick, list: &[Picked]) -> Vec<SetupRow> {
 }
 
 /// The ranking as JSON.
-pub fn ranking_json(pick: &Pick, training: Training, units: System) -> Result<String> {
+pub fn ranking_json(pick: &PickAnswer, training: Training, units: System) -> Result<String> {
     let percent = |share: Option<f64>| share.map(|share| 100.0 * share);
     pretty(&Whole {
         summary: Summary {
@@ -165,7 +165,7 @@ pub fn ranking_json(pick: &Pick, training: Training, units: System) -> Result<St
 }
 
 /// The ranking as CSV: plain weight as rank 0, then the ranked setups.
-pub fn ranking_csv(pick: &Pick) -> Result<String> {
+pub fn ranking_csv(pick: &PickAnswer) -> Result<String> {
     let header = [
         "rank",
         "bar_and_plates",

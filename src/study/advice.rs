@@ -3,8 +3,8 @@
 //! In: the ground that setups were searched on. Out: sentences. Where pieces that pull down make effort
 //! less even, cables, hinged arms and cams are tried on the same ground, and what helps is named.
 
-use super::ground::{Ground, load_points};
-use super::picked::Picked;
+use super::pick_answer::Picked;
+use super::solve::{SolvedLift, load_points};
 use crate::capacity::Shape;
 use crate::error::Result;
 use crate::movement::{Carrier, PlaneForce};
@@ -30,7 +30,7 @@ pub struct Advice {
 /// The advice for a lift: given where the best setup gains little, or where the lifter weakens towards the
 /// end.
 pub(super) fn advice(
-    ground: &Ground<'_>,
+    ground: &SolvedLift<'_>,
     field: &Field,
     rack: &Rack,
     kernel: &Kernel<'_>,
@@ -113,7 +113,7 @@ fn helping_words(percent: f64) -> String {
 }
 
 /// Cables, hinged arms and cams that flatten this lift, best first, in words.
-fn remedies(ground: &Ground<'_>, field: &Field) -> Result<Vec<String>> {
+fn remedies(ground: &SolvedLift<'_>, field: &Field) -> Result<Vec<String>> {
     let mut found: Vec<(f64, String)> = Vec::new();
     match ground.range.carrier {
         Carrier::Lever { .. } => found.extend(fitted_cam(ground)?),
@@ -159,7 +159,7 @@ const HELD_AT_M: [f64; 2] = [0.3, 2.2];
 
 /// Arms hinged on a grid, up to 1 m high and 2 m ahead or behind, with plates at 2 m in line with the
 /// hands: those whose hands stay on the arm.
-fn hinged_arms(ground: &Ground<'_>) -> Vec<Tried> {
+fn hinged_arms(ground: &SolvedLift<'_>) -> Vec<Tried> {
     let points = load_points(&ground.range);
     let start_x_m = points.first().map_or(0.0, |point| point.x_m);
     let heights = (0..=5).map(|step| 20.0 * f64::from(step));
@@ -210,7 +210,7 @@ const TRIED_EXACTLY: usize = 24;
 
 /// The best of some implements in the place of weights, if it loads every place of the range: the best by
 /// the field are laid over the lift exactly, since pulls that lean cost more than the field's tangent says.
-fn best_of_tried(ground: &Ground<'_>, field: &Field, tried: &[Tried]) -> Option<(f64, String)> {
+fn best_of_tried(ground: &SolvedLift<'_>, field: &Field, tried: &[Tried]) -> Option<(f64, String)> {
     let plain = effort_of(ground, field, &Setup::plain(Mass::from_kg(10.0)))?;
     let mut by_field: Vec<(f64, &Tried)> = tried
         .iter()
@@ -231,7 +231,7 @@ fn best_of_tried(ground: &Ground<'_>, field: &Field, tried: &[Tried]) -> Option<
 }
 
 /// Effort under a setup by the field; `None` where it does not load the whole range.
-fn effort_of(ground: &Ground<'_>, field: &Field, setup: &Setup) -> Option<Vec<f64>> {
+fn effort_of(ground: &SolvedLift<'_>, field: &Field, setup: &Setup) -> Option<Vec<f64>> {
     let points = load_points(&ground.range);
     let rigged = ground.loaded(setup).rigged_over(&points);
     let effort: Vec<f64> = points
@@ -247,7 +247,7 @@ fn effort_of(ground: &Ground<'_>, field: &Field, setup: &Setup) -> Option<Vec<f6
 }
 
 /// A cam whose radius follows the lifter's capacity.
-fn fitted_cam(ground: &Ground<'_>) -> Result<Option<(f64, String)>> {
+fn fitted_cam(ground: &SolvedLift<'_>) -> Result<Option<(f64, String)>> {
     let points = load_points(&ground.range);
     let angles: Vec<Angle> = points
         .iter()

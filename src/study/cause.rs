@@ -85,15 +85,15 @@ fn places(study: &Study) -> Vec<(&'static str, f64)> {
 }
 
 /// Torque, force and fibre length of the muscles that lift at a joint.
-struct Lifting {
+struct LiftingMuscles {
     torque_nm: f64,
     force_n: f64,
     fibre_norm: f64,
 }
 
-fn lifting(held: &Held, joint: usize) -> Lifting {
+fn lifting(held: &Held, joint: usize) -> LiftingMuscles {
     let way = held.muscle_torques_nm[joint].signum();
-    let mut sum = Lifting {
+    let mut sum = LiftingMuscles {
         torque_nm: 0.0,
         force_n: 0.0,
         fibre_norm: 0.0,

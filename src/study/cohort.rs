@@ -3,8 +3,8 @@
 //! In: a question, how strongly lifters differ, a seed. Out: [`Cohort`], every lifter's maximum and the
 //! quantiles. The same for any number of threads: each lifter has a random stream of its own.
 
-use super::repetition::rigged;
-use super::study::Question;
+use super::question::Question;
+use super::rep_study::rigged;
 use crate::anatomy::{Lifter, SegmentName};
 use crate::error::{Error, Result};
 use crate::rep::{RepModel, RepOptions};

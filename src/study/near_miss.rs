@@ -2,14 +2,19 @@
 //!
 //! In: what a search found, the wish. Out: an error without an answer, with hints in the command's words.
 
-use super::pick::Request;
-use super::picked::{Exact, Picked};
+use super::exact::Exact;
+use super::pick_answer::PickQuestion;
+use super::pick_answer::Picked;
 use crate::error::{Error, Result};
 use crate::setups::{Found, Limit, Miss, Wish, place_in_words};
 use crate::units::rounded;
 
 /// The answer where nothing fits: the nearest miss, what it misses, what would make it fit.
-pub(super) fn none_fits(exact: &Exact<'_>, request: &Request<'_>, found: &Found) -> Result<Error> {
+pub(super) fn none_fits(
+    exact: &Exact<'_>,
+    request: &PickQuestion<'_>,
+    found: &Found,
+) -> Result<Error> {
     let gym = &request.gym.title;
     let Some(miss) = &found.miss else {
         return Ok(

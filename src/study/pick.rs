@@ -1,19 +1,18 @@
 //! Which setup that a gym can build loads this lift best.
 //!
-//! In: a question, a gym, a wish. Out: [`Pick`]: ranked setups, the non-dominated ones, what was searched
+//! In: a question, a gym, a wish. Out: [`PickAnswer`]: ranked setups, the non-dominated ones, what was searched
 //! and left out, why the first wins; or why none fits, with the nearest miss.
 
-use super::advice::{Advice, advice};
-use super::ground::Ground;
+use super::advice::advice;
+use super::exact::{Exact, Settled};
 use super::near_miss::none_fits;
-use super::picked::{Exact, Picked, Settled};
-use super::study::{Question, Study};
+use super::pick_answer::{Counts, PickAnswer, PickQuestion, Picked};
+use super::solve::SolvedLift;
 use super::why::reason;
 use crate::error::{Error, Result};
 use crate::setups::{
-    Allowed, Candidate, Combination, Found, Gym, Kernel, Loadings, Merit, Rack, Watch, Wish, search,
+    Candidate, Combination, Found, Kernel, Loadings, Merit, Rack, Watch, Wish, search,
 };
-use crate::units::{Mass, System};
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use std::collections::BTreeSet;
 
@@ -22,73 +21,6 @@ const FINALISTS: usize = 240;
 
 /// Most non-dominated setups that are listed.
 const MOST_OF_FRONT: usize = 12;
-
-/// What is asked.
-#[derive(Debug)]
-pub struct Request<'a> {
-    /// Movement and lifter.
-    pub question: &'a Question<'a>,
-    /// What there is.
-    pub gym: &'a Gym,
-    /// What is wished.
-    pub wish: Wish,
-    /// What may be used.
-    pub allowed: Allowed,
-    /// How many setups to list.
-    pub top: usize,
-    /// Units of the sentences.
-    pub units: System,
-}
-
-/// How much was searched.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Counts {
-    /// Combinations of bands and chains.
-    pub combinations: u64,
-    /// Plain loads that the gym makes.
-    pub loads: u64,
-    /// Combinations that were judged one by one; the rest was ruled out with what they begin with.
-    pub judged: u64,
-    /// Combinations that fit.
-    pub fitting: u64,
-}
-
-impl Counts {
-    /// Setups that the gym can build: every combination with every load.
-    #[must_use]
-    pub fn buildable(&self) -> u64 {
-        self.combinations.saturating_mul(self.loads)
-    }
-}
-
-/// The answer.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Pick {
-    /// Movement, lifter, capacity; its setups are plain weight and then the ranked ones.
-    pub study: Study,
-    /// What was wished.
-    pub wish: Wish,
-    /// Name of the gym.
-    pub gym_title: String,
-    /// Whether the gym is made up.
-    pub gym_is_invented: bool,
-    /// Plain weight at the same hardest effort, if the gym can load it.
-    pub plain: Option<Picked>,
-    /// The best, in order.
-    pub ranked: Vec<Picked>,
-    /// The non-dominated ones: none else is as even, as heavy and as simple.
-    pub front: Vec<Picked>,
-    /// How many non-dominated ones there are.
-    pub front_size: usize,
-    /// How much was searched.
-    pub counts: Counts,
-    /// Pieces that were left out and why.
-    pub left_out: Vec<String>,
-    /// Why the first wins.
-    pub why: String,
-    /// What bands do to this lift, and what would help where they do not.
-    pub advice: Advice,
-}
 
 /// Searches a gym.
 ///
@@ -99,9 +31,9 @@ pub struct Pick {
 /// 4. The finalists and the front are calculated exactly, loads settled, and ranked again.
 ///
 /// **Fails** where no setup fits, with the nearest miss and what would make it fit.
-pub fn pick(request: &Request<'_>, watch: &Watch) -> Result<Pick> {
+pub fn pick(request: &PickQuestion<'_>, watch: &Watch) -> Result<PickAnswer> {
     let wish = request.wish.clone().checked()?;
-    let ground = Ground::of(request.question)?;
+    let ground = SolvedLift::of(request.question)?;
     let field = ground.field()?;
     let loadings = Loadings::of(request.gym, &field.carrier)?;
     let rack = Rack::of(request.gym, &field.carrier, &field.points, &request.allowed)?;
@@ -146,7 +78,7 @@ pub fn pick(request: &Request<'_>, watch: &Watch) -> Result<Pick> {
         .map(|p| p.study.clone())
         .collect();
     let study = ground.into_study(shown);
-    Ok(Pick {
+    Ok(PickAnswer {
         why: reason(&study, &wish, plain.as_ref(), &ranked[0], request.units),
         advice,
         study,
@@ -248,22 +180,4 @@ fn plain(exact: &Exact<'_>, kernel: &Kernel<'_>) -> Result<Option<Picked>> {
     };
     let settled = exact.as_loaded(Combination::default(), loading)?;
     exact.picked(&settled).map(Some)
-}
-
-impl Pick {
-    /// The study with plain weight and the first `many` ranked setups, for a figure.
-    #[must_use]
-    pub fn of_first(&self, many: usize) -> Study {
-        let mut study = self.study.clone();
-        study
-            .setups
-            .truncate(usize::from(self.plain.is_some()) + many);
-        study
-    }
-
-    /// Mass of plain weight at the same hardest effort.
-    #[must_use]
-    pub fn plain_mass(&self) -> Option<Mass> {
-        self.plain.as_ref().map(|plain| plain.plain_mass)
-    }
 }

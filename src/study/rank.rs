@@ -3,7 +3,7 @@
 //! In: a workbench, settings, an amount. Out: [`Ranks`], the strongest first, those that change nothing
 //! or cannot be changed told apart.
 
-use super::measured::{Asked, Figures, Measured};
+use super::compared::{Compared, Conditions, Figures};
 use super::parameter::parameter_in_words;
 use crate::error::{Error, Result};
 use crate::library::{NumberAt, Workbench, numeric_paths};
@@ -40,7 +40,7 @@ pub struct Ranks {
     /// By how much every value was changed, %.
     pub by_percent: f64,
     /// What was measured.
-    pub measure: Measured,
+    pub measure: Compared,
     /// The values that matter, the strongest first.
     pub rows: Vec<Ranked>,
     /// How many values change nothing that can be seen (less than a millionth).
@@ -62,8 +62,8 @@ pub fn rank(
     bench: &Workbench,
     sets: &[String],
     by_percent: f64,
-    measure: Measured,
-    asked: &Asked,
+    measure: Compared,
+    asked: &Conditions,
 ) -> Result<Ranks> {
     if !(AMOUNTS_PERCENT.0..=AMOUNTS_PERCENT.1).contains(&by_percent) {
         return Err(Error::bad(format!(
@@ -143,8 +143,8 @@ fn changes(
     sets: &[String],
     path: &str,
     by_percent: f64,
-    measure: Measured,
-    asked: &Asked,
+    measure: Compared,
+    asked: &Conditions,
 ) -> Result<[f64; 2]> {
     let changed = |sign: &str| -> Result<f64> {
         let mut all = sets.to_vec();

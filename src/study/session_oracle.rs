@@ -3,9 +3,9 @@
 //! In: a movement, a lifter scaled to a known maximum. Out: a [`RepOracle`] that simulates every attempt
 //! with muscles weakened by what each joint has left.
 
-use super::ground::with_body;
-use super::repetition::rigged;
-use super::study::Question;
+use super::question::Question;
+use super::rep_study::rigged;
+use super::solve::with_body;
 use crate::anatomy::{Lifter, Muscle};
 use crate::error::Result;
 use crate::movement::{Carrier, Movement, trace};

@@ -3,9 +3,12 @@
 //! In: a question, a gym or named pieces, the effort at the hardest place. Out: [`SessionSetup`]: what a
 //! session needs of it, and the pieces alone for the simulated repetition.
 
-use super::pick::{Pick, Request, pick};
-use super::picked::Picked;
-use super::study::{Question, load_for_effort, study};
+use super::load_for_effort::load_for_effort;
+use super::pick::pick;
+use super::pick_answer::Picked;
+use super::pick_answer::{PickAnswer, PickQuestion};
+use super::question::Question;
+use super::solve::study;
 use crate::error::{Error, Result};
 use crate::rep::with_load;
 use crate::resistance::{Item, Setup};
@@ -35,7 +38,7 @@ pub fn best_setup(
     units: System,
     watch: &Watch,
 ) -> Result<SessionSetup> {
-    let request = Request {
+    let request = PickQuestion {
         question,
         gym,
         wish: Wish {
@@ -60,7 +63,7 @@ pub fn best_setup(
     })
 }
 
-fn described(best: &Picked, found: &Pick) -> AccommodatingSetup {
+fn described(best: &Picked, found: &PickAnswer) -> AccommodatingSetup {
     let mut parts = vec![best.plain_words.clone()];
     parts.extend(best.hung_words.split(" + ").map(str::to_owned));
     AccommodatingSetup {
@@ -79,7 +82,7 @@ fn described(best: &Picked, found: &Pick) -> AccommodatingSetup {
 }
 
 /// Plain weight wins: said with what would help this lift.
-fn better_plain(question: &Question<'_>, found: &Pick, method: Method) -> Error {
+fn better_plain(question: &Question<'_>, found: &PickAnswer, method: Method) -> Error {
     let mut fault = Error::no_answer(format!(
         "no {} of {} load the {} more evenly than plain weight",
         method.name(),

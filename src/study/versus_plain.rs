@@ -2,8 +2,9 @@
 //!
 //! In: a question, a setup, how heavy it is. Out: [`VersusPlain`], both repetitions and their differences.
 
-use super::repetition::{Heaviness, RepStudy, repetition};
-use super::study::{Question, load_for_effort};
+use super::load_for_effort::load_for_effort;
+use super::question::Question;
+use super::rep_study::{Heaviness, RepStudy, repetition};
 use crate::error::{Error, Result};
 use crate::rep::RepOptions;
 use crate::resistance::Setup;

@@ -2,8 +2,8 @@
 //!
 //! In: the first setup, plain weight, the wish. Out: a sentence or two.
 
-use super::picked::Picked;
-use super::study::Study;
+use super::pick_answer::Picked;
+use super::question::Study;
 use crate::setups::{Goal, Wish, place_in_words};
 use crate::units::{Mass, System, rounded};
 

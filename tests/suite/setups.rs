@@ -7,7 +7,7 @@ use torquill::library::{Library, Model, assemble};
 use torquill::movement::LoadPoint;
 use torquill::resistance::{Anchor, ChainHang, Hang, HungBand, HungChain, Item, Setup, Weight};
 use torquill::setups::{Allowed, Goal, Gym, GymFile, Watch, Wish};
-use torquill::study::{Pick, Question, Request, SetupStudy, load_points, pick, study};
+use torquill::study::{PickAnswer, PickQuestion, Question, SetupStudy, load_points, pick, study};
 use torquill::units::{Length, Mass, System};
 
 /// Samples of the range: few, since every setup is solved many times here.
@@ -43,8 +43,12 @@ pub fn gym_of(text: &str) -> Gym {
 }
 
 /// The answer for a gym and a wish.
-pub fn picked(question: &Question<'_>, gym: &Gym, wish: &Wish) -> torquill::error::Result<Pick> {
-    let request = Request {
+pub fn picked(
+    question: &Question<'_>,
+    gym: &Gym,
+    wish: &Wish,
+) -> torquill::error::Result<PickAnswer> {
+    let request = PickQuestion {
         question,
         gym,
         wish: wish.clone(),
@@ -275,7 +279,7 @@ fn is_same_as_by_hand(movement: &str, owned: &Owned, askew: bool) -> Result<(), 
     let model = model_of(movement);
     let question = question_of(movement, &model, SAMPLES);
     let gym = owned.gym();
-    let request = Request {
+    let request = PickQuestion {
         question: &question,
         gym: &gym,
         wish: any_share(),

@@ -8,7 +8,7 @@ use torquill::library::{Library, Shelf};
 use torquill::report::ranking_table;
 use torquill::resistance::{Anchor, Hang, HungBand, Item, Setup, item_from_text};
 use torquill::setups::Wish;
-use torquill::study::{Pick, Question, load_for_effort, study};
+use torquill::study::{PickAnswer, Question, load_for_effort, study};
 use torquill::units::System;
 
 /// The lifts that are stronger towards the end, and the least flattening that the college weight room's
@@ -21,14 +21,14 @@ const ASCENDING: [(&str, i64); 5] = [
     ("leg-press", 10),
 ];
 
-fn answer(question: &Question<'_>) -> Pick {
+fn answer(question: &Question<'_>) -> PickAnswer {
     let gym = Library::built_in()
         .gym("college-weight-room")
         .expect("a shipped gym");
     picked(question, &gym, &Wish::default()).expect("something fits")
 }
 
-fn text_of(pick: &Pick) -> String {
+fn text_of(pick: &PickAnswer) -> String {
     ranking_table(pick, Training::Intermediate, System::Metric)
 }
 

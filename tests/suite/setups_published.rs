@@ -10,7 +10,7 @@ use torquill::resistance::{
     item_from_text,
 };
 use torquill::setups::{Allowed, Goal, Gym, Loadings, Wish};
-use torquill::study::{Question, Request, pick, study};
+use torquill::study::{PickQuestion, Question, pick, study};
 use torquill::units::{Angle, Length, Mass, STANDARD_GRAVITY_M_S2, System};
 
 /// A gym with every shipped band and chain and with bands tied near the floor only, as the studies hung them.
@@ -39,7 +39,7 @@ fn study_gym() -> Gym {
 
 /// Share of the load at the end that bands or chains make in the setup that is picked for a wished share.
 fn share_picked(question: &Question<'_>, gym: &Gym, pieces: &str, effort: f64, share: f64) -> f64 {
-    let request = Request {
+    let request = PickQuestion {
         question,
         gym,
         wish: Wish {

@@ -4,7 +4,7 @@ use approx::assert_relative_eq;
 use assert_cmd::Command;
 use proptest::prelude::*;
 use torquill::library::{Library, Workbench};
-use torquill::study::{Asked, Family, Measured, Parameter, family, grid, rank};
+use torquill::study::{Compared, Conditions, Family, Parameter, family, pair_grid, rank};
 
 fn bench(movement: &str) -> Workbench {
     Workbench::open(&Library::built_in(), "reference-man", movement).expect("a built-in model")
@@ -12,7 +12,7 @@ fn bench(movement: &str) -> Workbench {
 
 fn varied(movement: &str, path: &str, values: &str) -> Family {
     let parameter = Parameter::read(path, values).expect("values");
-    family(&bench(movement), &[], &parameter, &Asked::default()).expect("a family")
+    family(&bench(movement), &[], &parameter, &Conditions::default()).expect("a family")
 }
 
 /// Output, complaint and exit status of a call.
@@ -113,10 +113,10 @@ fn law_parts_of_a_cause_make_the_whole() {
 #[test]
 fn law_a_row_of_a_map_is_a_family() {
     let bench = bench("bench-press");
-    let asked = Asked::default();
+    let asked = Conditions::default();
     let grips = Parameter::read("technique.grip_width", "60 cm..80 cm:3").expect("values");
     let tucks = Parameter::read("technique.tuck", "20 deg,40 deg").expect("values");
-    let map = grid(&bench, &[], [grips.clone(), tucks], &asked).expect("a map");
+    let map = pair_grid(&bench, &[], [grips.clone(), tucks], &asked).expect("a map");
     for (row, tuck) in ["20 deg", "40 deg"].iter().enumerate() {
         let sets = [format!("technique.tuck={tuck}")];
         let family = family(&bench, &sets, &grips, &asked).expect("a family");
@@ -129,8 +129,8 @@ fn law_a_row_of_a_map_is_a_family() {
 #[test]
 fn law_small_changes_up_and_down_are_opposite_and_match_the_family() {
     let bench = bench("biceps-curl");
-    let asked = Asked::default();
-    let ranks = rank(&bench, &[], 0.2, Measured::Start, &asked).expect("ranks");
+    let asked = Conditions::default();
+    let ranks = rank(&bench, &[], 0.2, Compared::Start, &asked).expect("ranks");
     assert!(ranks.rows.len() > 20, "{} values matter", ranks.rows.len());
     for pair in ranks.rows.windows(2) {
         assert!(pair[0].size_percent() >= pair[1].size_percent());
@@ -162,9 +162,9 @@ fn law_the_heaviest_weight_is_where_the_load_takes_all() {
         let family = varied(movement, "lifter.strength_scale", "-10%,+10%");
         for (scale, variant) in ["-10%", "+10%"].iter().zip(&family.variants) {
             let heaviest = variant.figures.held_kg.expect("a weight can be held");
-            let asked = Asked {
+            let asked = Conditions {
                 load: Some(Setup::plain(Mass::from_kg(heaviest))),
-                ..Asked::default()
+                ..Conditions::default()
             };
             let model = bench(movement)
                 .model(&[format!("lifter.strength_scale={scale}")])

@@ -1,8 +1,9 @@
-//! What setups are laid over: the poses of a movement, and what the lifter holds there.
+//! The whole calculation, one step a line: movement and lifter to capacity, setups to effort.
 //!
-//! In: a question. Out: [`Ground`], made once; for each setup demand, effort, sticking region, flattening.
+//! In: a [`Question`], setups. Out: [`Study`]; [`SolvedLift`] for those who lay many setups over one lift.
+//! The only place where the chain of rooms is put together.
 
-use super::study::{Question, SetupStudy, Study};
+use super::question::{Question, SetupStudy, Study};
 use crate::capacity::{Acting, CapacityCurve, class_of, curve_of, plain_direction};
 use crate::demand::{DemandCurve, DemandSample};
 use crate::error::{Error, Result};
@@ -11,8 +12,26 @@ use crate::overlay::{effort, flattening_percent, sticking};
 use crate::resistance::{Item, LoadForce, Setup, Weight};
 use crate::units::{Angle, Mass, System};
 
+/// Answers a question for any number of setups.
+///
+/// # Algorithm
+/// 1. The movement gives the poses.
+/// 2. The programme gives capacity along the plain load's direction.
+/// 3. Each setup gives its demand.
+/// 4. Effort is demand over capacity; where a setup pulls askew, the programme is solved again along
+///    its own pull.
+/// 5. Sticking region and flattening follow.
+pub fn study(question: &Question<'_>, setups: &[Setup]) -> Result<Study> {
+    let ground = SolvedLift::of(question)?;
+    let setups = setups
+        .iter()
+        .map(|setup| ground.setup(setup))
+        .collect::<Result<Vec<_>>>()?;
+    Ok(ground.into_study(setups))
+}
+
 /// What setups are laid over: poses, muscles, capacity, and the shape of effort under plain weight.
-pub(super) struct Ground<'a> {
+pub(super) struct SolvedLift<'a> {
     question: &'a Question<'a>,
     /// The poses.
     pub(super) range: Range,
@@ -23,7 +42,7 @@ pub(super) struct Ground<'a> {
     plain: Vec<f64>,
 }
 
-impl<'a> Ground<'a> {
+impl<'a> SolvedLift<'a> {
     /// Steps 1 and 2 of [`study`].
     pub(super) fn of(question: &'a Question<'a>) -> Result<Self> {
         let range = trace(question.movement, question.lifter, question.samples)?;

@@ -2,8 +2,8 @@
 //!
 //! In: a candidate of the search. Out: [`Picked`], or nothing where the exact figures miss a limit.
 
-use super::ground::Ground;
-use super::study::SetupStudy;
+use super::pick_answer::Picked;
+use super::solve::SolvedLift;
 use crate::error::Result;
 use crate::movement::PlaneForce;
 use crate::overlay::spread;
@@ -13,42 +13,9 @@ use crate::setups::{
 };
 use crate::units::Mass;
 
-/// A setup that the gym can build, with its figures.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Picked {
-    /// The setup as it is loaded.
-    pub setup: Setup,
-    /// Bar and plates in words.
-    pub plain_words: String,
-    /// Bands and chains in words.
-    pub hung_words: String,
-    /// Mass of the plain load: bar, collars, plates; one hand for dumb-bells.
-    pub plain_mass: Mass,
-    /// The plain load that would make the hardest place exactly the wished effort.
-    pub exact_mass: Mass,
-    /// Flattening against plain weight with that exact load, %: what setups are compared by.
-    pub flattening_percent: f64,
-    /// Load at start, middle and end of the range.
-    pub loads: [Mass; 3],
-    /// Lowest and highest load at the end when bands of one label differ as measured.
-    pub end_range: [Mass; 2],
-    /// Mean load over the range.
-    pub mean_load: Mass,
-    /// Share of bands and chains at start or end: of the load what they add, of the weight what they take.
-    pub share: f64,
-    /// Plates, bands and chains a side.
-    pub pieces: u32,
-    /// Bands and chains a side.
-    pub hung: u32,
-    /// What it is ranked by; smaller is better.
-    pub score: f64,
-    /// Demand, effort, sticking region, flattening as loaded.
-    pub study: SetupStudy,
-}
-
 /// What exact calculation needs.
 pub(super) struct Exact<'a> {
-    pub(super) ground: &'a Ground<'a>,
+    pub(super) ground: &'a SolvedLift<'a>,
     pub(super) rack: &'a Rack,
     pub(super) loadings: &'a Loadings,
     pub(super) wish: &'a Wish,

@@ -3,8 +3,10 @@
 //! In: a question, a setup, a load or a share of the maximum, how the repetition is done. Out:
 //! [`RepStudy`].
 
-use super::ground::with_body;
-use super::study::{Question, Study, load_for_effort, study};
+use super::load_for_effort::load_for_effort;
+use super::question::{Question, Study};
+use super::solve::study;
+use super::solve::with_body;
 use crate::error::{Error, Result};
 use crate::movement::{Carrier, Measure};
 use crate::rep::{

@@ -1,17 +1,13 @@
-//! The whole calculation, one step a line: movement and lifter to capacity, setups to effort.
+//! What is asked of a lift, and the plain results that answer it.
 //!
-//! In: a [`Model`] (lifter and movement with everything set), setups, samples, a pace. Out: [`Study`],
-//! plain data that charts and reports show. The only place where the chain of rooms is put together.
+//! In: a movement, a lifter, samples, a pace. Out: [`Question`] for the solver; [`Study`] and
+//! [`SetupStudy`], plain data on the samples of one range that figures and reports show.
 
-use super::ground::Ground;
 use crate::anatomy::{Dof, Lifter};
 use crate::capacity::{CapacityCurve, Class, Pace};
 use crate::demand::DemandCurve;
-use crate::error::{Error, Result};
 use crate::movement::{Measure, Movement, Pose, Range};
-use crate::numeric::brent;
-use crate::overlay::{REGION_SHARE, Sticking, sticking};
-use crate::resistance::{Item, Setup, Weight};
+use crate::overlay::{REGION_SHARE, Sticking};
 use crate::units::{Length, Mass, System, rounded};
 
 /// What is asked.
@@ -90,24 +86,6 @@ pub struct SetupStudy {
     pub flattening_percent: Option<f64>,
     /// Index of the coordinate that gives way first at the sticking point.
     pub limiting: Option<usize>,
-}
-
-/// Answers a question for any number of setups.
-///
-/// # Algorithm
-/// 1. The movement gives the poses.
-/// 2. The programme gives capacity along the plain load's direction.
-/// 3. Each setup gives its demand.
-/// 4. Effort is demand over capacity; where a setup pulls askew, the programme is solved again along
-///    its own pull.
-/// 5. Sticking region and flattening follow.
-pub fn study(question: &Question<'_>, setups: &[Setup]) -> Result<Study> {
-    let ground = Ground::of(question)?;
-    let setups = setups
-        .iter()
-        .map(|setup| ground.setup(setup))
-        .collect::<Result<Vec<_>>>()?;
-    Ok(ground.into_study(setups))
 }
 
 impl Study {
@@ -216,48 +194,3 @@ impl Study {
             .unwrap_or((0.0, 0.0))
     }
 }
-
-/// The bar load that makes the hardest place of a setup exactly this effort: everything else stays.
-///
-/// The greatest effort grows with the load, nearly in a straight line, so a root finder meets it in a
-/// few steps; poses and capacity are computed once.
-///
-/// **Fails** when the rest of the setup alone is already harder, saying so, and when even
-/// 4096 kg ask for less.
-pub fn load_for_effort(question: &Question<'_>, setup: &Setup, target: f64) -> Result<Mass> {
-    let ground = Ground::of(question)?;
-    setup.check_for(&ground.range.carrier, question.movement_name)?;
-    let fitted = ground.with_cam(setup)?;
-    let hardest = |kg: f64| -> Result<f64> {
-        let mut loaded = fitted.clone();
-        loaded
-            .items
-            .insert(0, Item::Weight(Weight::Load(Mass::from_kg(kg))));
-        let (_, _, effort) = ground.effort(&ground.loaded(&loaded))?;
-        Ok(sticking(&effort, question.region_share).map_or(0.0, |s| s.max_effort))
-    };
-    if hardest(0.0)? > target {
-        return Err(Error::no_answer(format!(
-            "even without weight this setup asks for more than {:.0} % at its hardest place",
-            100.0 * target
-        ))
-        .hint("use fewer or lighter bands and chains"));
-    }
-    let mut high = 64.0;
-    while hardest(high)? < target {
-        high *= 2.0;
-        if high > MOST_LOAD_KG {
-            return Err(Error::no_answer(format!(
-                "even {MOST_LOAD_KG} kg ask for less than {:.0} % at the hardest place",
-                100.0 * target
-            )));
-        }
-    }
-    let kg = brent(0.0, high, 1.0e-9, |kg| {
-        hardest(kg).map_or(f64::NAN, |effort| effort - target)
-    })?;
-    Ok(Mass::from_kg(kg))
-}
-
-/// No load beyond this is looked for, kg.
-const MOST_LOAD_KG: f64 = 4096.0;

@@ -1,8 +1,9 @@
 //! What is compared when a value changes: the load and pace of every variant, and the figures of its curve.
 //!
-//! In: a model. Out: its study under one load, [`Figures`], and one of them as [`Measured`] says.
+//! In: a model. Out: its study under one load, [`Figures`], and one of them as [`Compared`] says.
 
-use super::study::{Question, Study, study};
+use super::question::{Question, Study};
+use super::solve::study;
 use crate::capacity::Pace;
 use crate::error::Result;
 use crate::library::Model;
@@ -13,7 +14,7 @@ use crate::units::{Force, Mass, System};
 
 /// How every variant is studied.
 #[derive(Debug, Clone)]
-pub struct Asked {
+pub struct Conditions {
     /// Samples of the range.
     pub samples: usize,
     /// Speed at which capacity is asked for.
@@ -24,7 +25,7 @@ pub struct Asked {
     pub load: Option<Setup>,
 }
 
-impl Default for Asked {
+impl Default for Conditions {
     fn default() -> Self {
         Self {
             samples: 101,
@@ -38,7 +39,7 @@ impl Default for Asked {
 /// The weight that stands for "a plain weight": its size cancels out of every figure that is told, kg.
 const PLAIN_KG: f64 = 20.0;
 
-impl Asked {
+impl Conditions {
     /// The study of one model.
     pub fn of(&self, model: &Model) -> Result<Study> {
         let mut question = Question::new(&model.movement_name, &model.movement, &model.lifter);
@@ -72,9 +73,9 @@ pub struct Figures {
 }
 
 impl Figures {
-    /// The figures of a study made by [`Asked::of`].
+    /// The figures of a study made by [`Conditions::of`].
     #[must_use]
-    pub fn of(study: &Study, asked: &Asked) -> Self {
+    pub fn of(study: &Study, asked: &Conditions) -> Self {
         let values = study.capacity.values();
         let setup = study.setups.first();
         let sticking = setup.and_then(|setup| setup.sticking);
@@ -100,22 +101,22 @@ impl Figures {
 
     /// One of the figures.
     #[must_use]
-    pub fn value(&self, measure: Measured) -> Option<f64> {
+    pub fn value(&self, measure: Compared) -> Option<f64> {
         match measure {
             // With a load of one's own: how many times of it would be all the lifter has.
-            Measured::Held => self
+            Compared::Held => self
                 .held_kg
                 .or_else(|| self.max_effort.map(|effort| 1.0 / effort)),
-            Measured::Peak => Some(self.peak),
-            Measured::Start => Some(self.start),
-            Measured::End => Some(self.end),
+            Compared::Peak => Some(self.peak),
+            Compared::Start => Some(self.start),
+            Compared::End => Some(self.end),
         }
     }
 }
 
 /// A figure by which curves are compared.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Measured {
+pub enum Compared {
     /// The heaviest weight that can be held at every place.
     #[default]
     Held,
@@ -127,7 +128,7 @@ pub enum Measured {
     End,
 }
 
-impl Measured {
+impl Compared {
     /// What is compared unless somebody asks otherwise: the heaviest weight of a lift whose capacity is a
     /// force, the peak of one whose capacity is a torque.
     #[must_use]
@@ -158,7 +159,7 @@ impl Measured {
         self,
         value: f64,
         study: &Study,
-        asked: &Asked,
+        asked: &Conditions,
         units: System,
     ) -> (f64, &'static str) {
         match (self, units, study.range.measure) {

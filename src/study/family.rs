@@ -4,9 +4,9 @@
 //! [`Family`], plain results that charts and reports show.
 
 use super::cause::{Cause, causes};
-use super::measured::{Asked, Figures, Measured};
+use super::compared::{Compared, Conditions, Figures};
 use super::parameter::{Parameter, shown_value};
-use super::study::Study;
+use super::question::Study;
 use crate::error::{Error, Fault, Result};
 use crate::library::{NumberAt, Workbench, get};
 use rayon::prelude::{IntoParallelIterator, ParallelIterator};
@@ -83,7 +83,7 @@ pub fn family(
     bench: &Workbench,
     sets: &[String],
     parameter: &Parameter,
-    asked: &Asked,
+    asked: &Conditions,
 ) -> Result<Family> {
     let base_model = bench.model(sets)?;
     let base = asked.of(&base_model)?;
@@ -145,7 +145,7 @@ fn variant(
     parameter: &Parameter,
     index: usize,
     base: &Study,
-    asked: &Asked,
+    asked: &Conditions,
 ) -> Result<Variant> {
     let model = bench.model(&with(sets, parameter.setting(index)))?;
     let study = asked.of(&model)?;
@@ -164,7 +164,7 @@ fn sensitivity(
     sets: &[String],
     path: &str,
     base: &Figures,
-    asked: &Asked,
+    asked: &Conditions,
 ) -> Option<Sensitivity> {
     let figures = |change: &str| {
         let model = bench.model(&with(sets, format!("{path}={change}"))).ok()?;
@@ -172,7 +172,7 @@ fn sensitivity(
     };
     let (low, high) = (figures("-1%")?, figures("+1%")?);
     // Two per cent apart: half the difference is what one per cent does.
-    let percent = |measure: Measured| {
+    let percent = |measure: Compared| {
         let (l, h, b) = (
             low.value(measure)?,
             high.value(measure)?,
@@ -182,10 +182,10 @@ fn sensitivity(
     };
     let sticking = |figures: &Figures| figures.sticking.map(|sticking| sticking.point_range);
     Some(Sensitivity {
-        peak_percent: percent(Measured::Peak)?,
-        start_percent: percent(Measured::Start)?,
-        end_percent: percent(Measured::End)?,
-        held_percent: percent(Measured::Held),
+        peak_percent: percent(Compared::Peak)?,
+        start_percent: percent(Compared::Start)?,
+        end_percent: percent(Compared::End)?,
+        held_percent: percent(Compared::Held),
         peak_place_percent: 50.0 * (high.peak_range - low.peak_range),
         sticking_place_percent: sticking(&high)
             .zip(sticking(&low))
@@ -213,7 +213,7 @@ impl Family {
     /// differ most; of two alike the later one, which usually is the greater.
     #[must_use]
     pub fn farthest(&self) -> &Variant {
-        let held = |figures: &Figures| figures.value(Measured::Held).unwrap_or(figures.peak);
+        let held = |figures: &Figures| figures.value(Compared::Held).unwrap_or(figures.peak);
         let by_figures = self.variants.iter().any(|v| self.distance(v).is_none());
         let away = |variant: &Variant| match self.distance(variant) {
             Some(distance) if !by_figures => distance,

@@ -1,18 +1,18 @@
 //! What two changed values do together: a grid of figures for a map.
 //!
-//! In: a workbench, settings, two parameters with their values, a load. Out: [`Grid`].
+//! In: a workbench, settings, two parameters with their values, a load. Out: [`PairGrid`].
 
-use super::measured::{Asked, Figures};
+use super::compared::{Conditions, Figures};
+use super::family::with;
 use super::parameter::Parameter;
-use super::study::Study;
-use super::vary::with;
+use super::question::Study;
 use crate::error::{Error, Result};
 use crate::library::{Workbench, get};
 use rayon::prelude::{IntoParallelIterator, ParallelIterator};
 
 /// Figures over two parameters.
 #[derive(Debug, Clone)]
-pub struct Grid {
+pub struct PairGrid {
     /// The parameters: across, then upwards.
     pub parameters: [Parameter; 2],
     /// Their values in SI, rising; by number for words.
@@ -28,12 +28,12 @@ pub struct Grid {
 /// Varies two parameters together.
 ///
 /// **Fails** on a path or value that does not fit, or when no pair can be done.
-pub fn grid(
+pub fn pair_grid(
     bench: &Workbench,
     sets: &[String],
     parameters: [Parameter; 2],
-    asked: &Asked,
-) -> Result<Grid> {
+    asked: &Conditions,
+) -> Result<PairGrid> {
     if parameters[0].path == parameters[1].path {
         return Err(
             Error::bad(format!("`{}` is varied against itself", parameters[0].path))
@@ -63,7 +63,7 @@ pub fn grid(
             "the movement cannot be done with any pair of these values",
         ));
     }
-    Ok(Grid {
+    Ok(PairGrid {
         cells: cells.chunks(x.values.len()).map(<[_]>::to_vec).collect(),
         parameters: [x, y],
         places: [xs, ys],

@@ -2,8 +2,8 @@
 //!
 //! In: poses and capacity. Out: a [`Field`]: effort per newton forward and upward.
 
-use super::ground::{Ground, load_points, load_torque_nm};
-use super::study::Question;
+use super::question::Question;
+use super::solve::{SolvedLift, load_points, load_torque_nm};
 use crate::capacity::{curve_of, plain_direction};
 use crate::error::{Error, Result};
 use crate::movement::{Carrier, Measure, PlaneForce};
@@ -19,10 +19,10 @@ const LEAN_RAD: f64 = 0.03;
 ///
 /// **Fails** where the limbs cannot close the path, or a pose holds no load at all.
 pub fn field(question: &Question<'_>) -> Result<Field> {
-    Ground::of(question)?.field()
+    SolvedLift::of(question)?.field()
 }
 
-impl Ground<'_> {
+impl SolvedLift<'_> {
     /// Effort per newton at each sample.
     ///
     /// ```text
