@@ -7,8 +7,8 @@ use super::leg_rules;
 use super::nearest::did_you_mean;
 use crate::anatomy::{Dof, Lifter};
 use crate::movement::{
-    ArmRecord, CarrierRecord, HandPlace, Movement, PathRecord, Place, SweepRecord, Technique,
-    TechniqueValue,
+    ArmRecord, CarrierRecord, HandPlace, Handling, Handover, Movement, PathRecord, Place,
+    SpotterRule, SweepRecord, Technique, TechniqueValue, lift_name,
 };
 use crate::units::rounded;
 
@@ -23,6 +23,7 @@ pub(super) fn movement(movement: &Movement) -> Vec<Complaint> {
     for (name, parameter) in &movement.technique {
         technique(&format!("technique.{name}"), parameter, None, &mut rules);
     }
+    handling(&movement.handling, &mut rules);
     match &movement.carrier {
         CarrierRecord::Lever { pad, cam, .. } => {
             rules.within("carrier.pad", pad.as_cm(), 1.0, 150.0, "cm");
@@ -39,6 +40,38 @@ pub(super) fn movement(movement: &Movement) -> Vec<Complaint> {
         PathRecord::Bridge(bridge) => leg_rules::bridge(movement, bridge, &mut rules),
     }
     rules.complaints
+}
+
+/// Names that can be compared, spotters and helpers in numbers that stand around a lifter.
+fn handling(handling: &Handling, rules: &mut Rules) {
+    if handling.called.is_empty() {
+        rules.add(Complaint::new("handling.called", "is empty"));
+    }
+    for (field, names) in [
+        ("called", &handling.called),
+        ("logs_alike", &handling.logs_alike),
+    ] {
+        for (index, name) in names.iter().enumerate() {
+            if lift_name(name).is_empty() {
+                rules.add(Complaint::new(
+                    format!("handling.{field}.{index}"),
+                    "is empty",
+                ));
+            }
+        }
+    }
+    if let SpotterRule::OneOrTwo { two_from, .. } = handling.spotter {
+        rules.within("handling.spotter.two_from", two_from, 0.5, 1.0, "");
+    }
+    if let Handover::Yes { helpers, .. } = handling.overload {
+        rules.within(
+            "handling.overload.helpers",
+            f64::from(helpers),
+            1.0,
+            6.0,
+            "",
+        );
+    }
 }
 
 /// Technique in the ranges of the movement, shares of the lifter's size included.

@@ -422,6 +422,7 @@ fn record(outer: Option<&str>) -> String {
         Some("Curves") => "a set of curves",
         Some("Movement") => "a movement",
         Some("Technique") => "a technique parameter",
+        Some("Handling") => "the handling of a lift",
         Some("SweepRecord") => "a sweep",
         Some("ArmRecord") => "a hand's path",
         Some("Band" | "BandRecord") => "a band",

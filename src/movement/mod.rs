@@ -7,6 +7,7 @@ mod arm;
 mod arm_frame;
 mod arm_outline;
 mod bridge;
+mod handling;
 mod leg_chain;
 mod leg_press;
 mod linkage;
@@ -22,6 +23,10 @@ mod trace;
 pub use arm::{ArmRecord, Hand, HandPlace, Place};
 pub use arm_frame::Posture;
 pub use bridge::BridgeRecord;
+pub use handling::{
+    Catch, EquationBias, Handling, Handover, HelperPlace, NoHandover, SpotterPlace, SpotterRule,
+    WayBack, lift_name,
+};
 pub use leg_chain::Projection;
 pub use leg_press::LegPressRecord;
 pub use linkage::{Link, Linkage, Placed, along, forearm_and_hand};

@@ -4,6 +4,7 @@
 
 use super::arm::ArmRecord;
 use super::bridge::BridgeRecord;
+use super::handling::Handling;
 use super::leg_press::LegPressRecord;
 use super::load_point::Carrier;
 use super::stance::StanceRecord;
@@ -34,6 +35,8 @@ pub struct Movement {
     /// Whether a repetition begins with lowering or from a hold at the bottom.
     #[serde(default)]
     pub begins: Begins,
+    /// How it is handled in a weight room: its names, what catches the load, who helps.
+    pub handling: Handling,
     /// Technique parameters by name.
     pub technique: BTreeMap<String, Technique>,
     /// How the body moves along the range.

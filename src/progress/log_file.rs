@@ -5,8 +5,9 @@
 //! remarks.
 
 use super::day::Day;
-use super::training_log::{Log, LogEntry, SkippedRow, lift_name};
+use super::training_log::{Log, LogEntry, SkippedRow};
 use crate::error::{Error, Fault, Place, Result};
+use crate::movement::lift_name;
 use crate::units::{Mass, Speed};
 
 /// How to read.

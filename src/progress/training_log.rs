@@ -5,6 +5,7 @@
 
 use super::day::Day;
 use crate::error::{Error, Result};
+use crate::movement::lift_name;
 use crate::units::{Mass, Speed};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -130,17 +131,6 @@ impl Log {
             .filter_map(|sets| sets.first().map(|first| (first.day, sets)))
             .collect()
     }
-}
-
-/// The form in which lifts are compared: "Bench Press" and "bench_press" are "bench-press".
-#[must_use]
-pub fn lift_name(written: &str) -> String {
-    let words: Vec<String> = written
-        .split(|c: char| c.is_whitespace() || c == '_' || c == '-')
-        .filter(|word| !word.is_empty())
-        .map(str::to_lowercase)
-        .collect();
-    words.join("-")
 }
 
 /// At most this many lines are named in one notice.

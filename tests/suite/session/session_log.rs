@@ -2,9 +2,10 @@
 
 use proptest::prelude::*;
 use torquill::error::Error;
+use torquill::movement::lift_name;
 use torquill::progress::day::Day;
 use torquill::progress::log_file::{ReadOptions, read_log};
-use torquill::progress::training_log::{Log, lift_name};
+use torquill::progress::training_log::Log;
 
 const HEAD: &str = "date,lift,load,repetitions,velocity,reserve\n";
 const SKIP: ReadOptions = ReadOptions {

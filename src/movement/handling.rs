@@ -1,0 +1,163 @@
+//! How a lift is handled in a weight room: what it is called, what catches the load, who stands by.
+//!
+//! In: the field `handling` of a movement's file. Out: [`Handling`], from which cautions, spotters, refusals
+//! and the matching of training logs follow, so that a copy of a lift under another name is the same lift.
+
+use crate::source::Source;
+use serde::{Deserialize, Serialize};
+
+/// How a lift is handled.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Handling {
+    /// Names that training logs and publications give this lift: "squat", "back squat".
+    pub called: Vec<String>,
+    /// Lifts without a file of their own whose training logs have the same limits: "chin-up" for the pull-up.
+    #[serde(default)]
+    pub logs_alike: Vec<String>,
+    /// What catches the load when the lifter loses it.
+    pub catch: Catch,
+    /// Who spots a load that can be lifted.
+    pub spotter: SpotterRule,
+    /// Whether more than 1RM can be handed over for lowering, and who brings it back.
+    pub overload: Handover,
+    /// Whether the lift ends when the back rounds, so that lifters are told to watch it.
+    pub rounding_back: bool,
+    /// How the general equations from repetitions to a 1RM do for this lift.
+    pub general_equations: EquationBias,
+    /// Where all this comes from.
+    pub source: Source,
+}
+
+/// What catches a load that is lost.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Catch {
+    /// Safety arms of a rack: the bar is over the face or on the back.
+    SafetyArms,
+    /// The stops of a sled.
+    SledStops,
+    /// Nothing has to: the load stands, hangs, or is put down.
+    Nothing,
+}
+
+/// Who spots a load that can be lifted.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub enum SpotterRule {
+    /// A spotter does not belong there.
+    Nobody,
+    /// One up to a heaviness, then two, one at each end of the bar.
+    OneOrTwo {
+        /// Where the one stands.
+        place: SpotterPlace,
+        /// Share of 1RM from which there are two.
+        two_from: f64,
+        /// Whether the bar is handed to the lifter at the start.
+        hand_off: bool,
+    },
+}
+
+/// Where a single spotter stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum SpotterPlace {
+    /// Behind the head of the bench.
+    BehindHead,
+    /// Close behind the lifter's trunk.
+    BehindTrunk,
+}
+
+/// Whether more than 1RM can be handed over for lowering.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Handover {
+    /// It can: so many helpers bring it back.
+    Yes {
+        /// How many.
+        helpers: u32,
+        /// Where they stand.
+        stand: HelperPlace,
+        /// How the load comes back up.
+        back: WayBack,
+    },
+    /// It cannot.
+    No(NoHandover),
+}
+
+/// Where those stand who bring back more than 1RM.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum HelperPlace {
+    /// One at each end of the bar, one in the middle.
+    BarEndsAndMiddle,
+    /// One at each end of the bar.
+    BarEnds,
+    /// One at each side of the sled.
+    SledSides,
+    /// Below and behind, hands at the lifter's waist.
+    Waist,
+    /// Beside the lifter.
+    Beside,
+    /// At the machine's lever.
+    Lever,
+    /// One at each dumb-bell.
+    Dumbbells,
+}
+
+/// How more than 1RM comes back up.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum WayBack {
+    /// Spotters lift the bar.
+    SpottersLift,
+    /// Helpers push the sled.
+    HelpersPush,
+    /// Helpers lift the dumb-bells.
+    HelpersLift,
+    /// A helper moves the machine's lever.
+    HelperMovesLever,
+    /// The lifter steps up on a box.
+    StepUp,
+    /// The lifter rises with the help of the hands.
+    OwnHands,
+}
+
+/// Why nobody can hand more than 1RM over.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum NoHandover {
+    /// Spotters cannot hold the bar at the top beside the lifter.
+    NoRoomBeside,
+    /// The lifter is bent over.
+    BentOver,
+}
+
+/// How the general equations from repetitions to a 1RM do for a lift.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum EquationBias {
+    /// As well as for any.
+    Fair,
+    /// All of them come out too low.
+    TooLow,
+}
+
+impl Handling {
+    /// Whether the lift goes by this name, hyphens, underscores and capitals apart.
+    #[must_use]
+    pub fn is_called(&self, lift: &str) -> bool {
+        let lift = lift_name(lift);
+        self.called.iter().any(|name| lift_name(name) == lift)
+    }
+
+    /// Whether a training log of this name has the limits of this lift.
+    #[must_use]
+    pub fn reads_log_of(&self, lift: &str) -> bool {
+        let name = lift_name(lift);
+        self.is_called(lift) || self.logs_alike.iter().any(|alike| lift_name(alike) == name)
+    }
+}
+
+/// The form in which names of lifts are compared: "Bench Press" and "bench_press" are "bench-press".
+#[must_use]
+pub fn lift_name(written: &str) -> String {
+    let words: Vec<String> = written
+        .split(|c: char| c.is_whitespace() || c == '_' || c == '-')
+        .filter(|word| !word.is_empty())
+        .map(str::to_lowercase)
+        .collect();
+    words.join("-")
+}
