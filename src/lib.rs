@@ -19,6 +19,7 @@ pub mod demand;
 pub mod draw;
 pub mod error;
 pub mod figures;
+pub mod grammar;
 pub mod lecture;
 pub mod library;
 pub mod movement;

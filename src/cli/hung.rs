@@ -1,8 +1,9 @@
 //! What hangs beside a plain load that the command itself sets: bands, chains, any other implement.
 
 use crate::error::Result;
+use crate::grammar::{item_from_text, setup_from_texts};
 use crate::library::Library;
-use crate::resistance::{Setup, item_from_text, setup_from_texts};
+use crate::resistance::Setup;
 use clap::Args;
 
 /// Bands, chains and other implements of one setup.

@@ -4,11 +4,11 @@
 //! how well the fit meets them is told on standard error.
 
 use crate::error::{Error, Result};
-use crate::library::Library;
-use crate::resistance::{
-    Band, FittedPull, HungBand, Item, Pull, Reading, Setup, Stock, band_from_text, item_from_text,
-    own_band_from_text, readings_from_csv, setup_from_texts,
+use crate::grammar::{
+    Stock, band_from_text, item_from_text, own_band_from_text, readings_from_csv, setup_from_texts,
 };
+use crate::library::Library;
+use crate::resistance::{Band, FittedPull, HungBand, Item, Pull, Reading, Setup};
 use clap::{ArgAction, ArgMatches, Args};
 use std::collections::BTreeMap;
 

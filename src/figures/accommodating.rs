@@ -9,7 +9,9 @@ use super::strength_curve::{self, ceiling, force_axis, level_axis, points, shown
 use crate::error::{Error, Result};
 use crate::narrative::prose::{listed, percent};
 use crate::plot::{Axis, Extent, Heading, LineChart, Panel, Role, Series, Shade};
-use crate::resistance::{Item, Setup, band_from_text, chain_from_text};
+use crate::grammar::{band_from_text, chain_from_text};
+use crate::narrative::short_name;
+use crate::resistance::{Item, Setup};
 use crate::study::{SetupStudy, Study};
 use crate::units::rounded;
 
@@ -156,6 +158,11 @@ fn compared(desk: &Desk<'_>, setup: Setup, what: &str, caption: &str) -> Result<
     Ok(Sheet::new(Chart::Lines(chart), caption))
 }
 
+/// What a setup is called in the figure.
+fn named(desk: &Desk<'_>, study: &Study, setup: &SetupStudy) -> String {
+    short_name(&setup.demand.setup, &study.range.carrier, desk.units)
+}
+
 fn demand_panel(desk: &Desk<'_>, study: &Study) -> Panel {
     let curve = |name: &str, values: &[f64], role| Series {
         name: name.to_owned(),
@@ -165,7 +172,11 @@ fn demand_panel(desk: &Desk<'_>, study: &Study) -> Panel {
     let capacity = study.capacity.values();
     let mut series = vec![curve("capacity", &capacity, Role::CAPACITY)];
     for (index, setup) in study.setups.iter().enumerate() {
-        series.push(curve(&setup.name, &setup.values, Role::Series(index + 1)));
+        series.push(curve(
+            &named(desk, study, setup),
+            &setup.values,
+            Role::Series(index + 1),
+        ));
     }
     let demands = study
         .setups
@@ -190,7 +201,7 @@ fn shades(desk: &Desk<'_>, study: &Study) -> Vec<Shade> {
         to: strength_curve::across(study, desk.units, sticking.to_range),
         label: format!(
             "Sticking region {}",
-            study.setups[study.setups.len() - 1].name
+            named(desk, study, &study.setups[study.setups.len() - 1])
         ),
     })
     .into_iter()
@@ -225,7 +236,8 @@ pub fn flattening(desk: &Desk<'_>) -> Result<Sheet> {
         .skip(1)
         .map(|setup| {
             let percent = rounded(setup.flattening_percent.unwrap_or(0.0), 0);
-            let name = setup.name.trim_start_matches("with ");
+            let name = named(desk, &study, setup);
+            let name = name.trim_start_matches("with ");
             let name = if name.contains(" and ") { "both" } else { name };
             format!("{name} {percent} %")
         })
@@ -233,7 +245,7 @@ pub fn flattening(desk: &Desk<'_>) -> Result<Sheet> {
     let series = study.setups.iter().enumerate().map(|(index, setup)| {
         let effort: Vec<f64> = setup.effort.iter().map(|e| 100.0 * e).collect();
         Series {
-            name: setup.name.clone(),
+            name: named(desk, &study, setup),
             points: points(&study, desk.units, &effort),
             role: if index == 0 {
                 Role::Reference

@@ -9,7 +9,9 @@ use super::sheet::{Chart, Sheet};
 use crate::error::Result;
 use crate::narrative::prose::{capital, listed, part_of_range, percent};
 use crate::plot::{Heading, Role, Series, Shade, SmallMultiples, SmallPanel};
+use crate::narrative::short_name;
 use crate::study::{SetupStudy, Study};
+use crate::units::System;
 
 /// Capacity and demand of one example a class.
 pub fn load_over_class(desk: &Desk<'_>) -> Result<Sheet> {
@@ -29,7 +31,10 @@ pub fn load_over_class(desk: &Desk<'_>) -> Result<Sheet> {
         })
         .collect();
     let columns = loaded.len();
-    let described: Vec<String> = loaded.iter().map(in_figures).collect();
+    let described: Vec<String> = loaded
+        .iter()
+        .map(|study| in_figures(study, desk.units))
+        .collect();
     let chart = SmallMultiples {
         heading: Heading {
             title: format!("A plain weight is hardest {}", listed(&places)),
@@ -106,7 +111,7 @@ fn lightest(setup: &SetupStudy) -> String {
     )
 }
 
-fn in_figures(study: &Study) -> String {
+fn in_figures(study: &Study, units: System) -> String {
     let setup = &study.setups[0];
     let name = capital(&study.movement_title);
     match setup.sticking {
@@ -114,7 +119,7 @@ fn in_figures(study: &Study) -> String {
         Some(sticking) => format!(
             "{name} ({}), {}: greatest effort {} at {} of the range, sticking region {} to {}.",
             study.class.shape.word(),
-            setup.name,
+            short_name(&setup.demand.setup, &study.range.carrier, units),
             percent(sticking.max_effort),
             percent(sticking.point_range),
             percent(sticking.from_range),

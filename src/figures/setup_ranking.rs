@@ -6,6 +6,7 @@ use super::strength_curve::{across, level_axis, points, verb};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::plot::{Axis, Extent, Heading, Labels, LineChart, Look, Panel, Role, Series, Span};
+use crate::narrative::{added_name, short_name};
 use crate::study::{PickAnswer, Picked};
 use crate::units::{System, rounded};
 
@@ -36,7 +37,7 @@ fn shown(pick: &PickAnswer) -> &[Picked] {
 }
 
 fn short(pick: &PickAnswer, picked: &Picked, units: System) -> String {
-    picked.setup.short_name(&pick.study.range.carrier, units)
+    short_name(&picked.setup, &pick.study.range.carrier, units)
 }
 
 fn panel(pick: &PickAnswer, units: System) -> Panel {
@@ -114,10 +115,7 @@ pub fn ranking_title(pick: &PickAnswer, units: System) -> String {
     if first.hung == 0 {
         return format!("{movement}: no band or chain of this gym beats plain weight");
     }
-    let added = first
-        .setup
-        .added_name(units)
-        .unwrap_or_else(|| short(pick, first, units));
+    let added = added_name(&first.setup, units).unwrap_or_else(|| short(pick, first, units));
     if first.flattening_percent < 0.0 {
         return format!(
             "{movement}: {added} {} effort less even by {} %",

@@ -11,6 +11,7 @@ use crate::narrative::prose::capital;
 use crate::plot::{
     Axis, Extent, Heading, Level, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade, Span,
 };
+use crate::narrative::{added_name, short_name};
 use crate::study::{SetupStudy, Study};
 use crate::units::{System, rounded};
 
@@ -236,7 +237,7 @@ fn shades(study: &Study, units: System) -> Vec<Shade> {
 
 /// What a setup is called in the figure.
 fn name(study: &Study, setup: &SetupStudy, units: System) -> String {
-    setup.demand.setup.short_name(&study.range.carrier, units)
+    short_name(&setup.demand.setup, &study.range.carrier, units)
 }
 
 fn poses(study: &Study, units: System) -> Vec<Pose> {
@@ -299,13 +300,13 @@ fn comparison(study: &Study, units: System, first: &SetupStudy, others: &[SetupS
         .iter()
         .filter_map(|s| Some((s.flattening_percent? - base, s)))
         .max_by(|a, b| a.0.total_cmp(&b.0));
-    let than = if first.demand.setup.added_name(units).is_some() {
+    let than = if added_name(&first.demand.setup, units).is_some() {
         format!(" more than {}", name(study, first, units))
     } else {
         String::new()
     };
     let what = |setup: &SetupStudy| {
-        let added = setup.demand.setup.added_name(units);
+        let added = added_name(&setup.demand.setup, units);
         added.unwrap_or_else(|| name(study, setup, units))
     };
     match best {

@@ -3,8 +3,9 @@
 //! In: a folder's name or a file's path. Out: [`Shelf`], and the fields that its records have.
 
 use crate::anatomy::{Curves, LifterRecord, MuscleTable, Sarcomere, SegmentTable};
+use crate::grammar::SetupFile;
 use crate::movement::Movement;
-use crate::resistance::{Band, Chain, SetupFile};
+use crate::resistance::{Band, Chain};
 use crate::setups::GymFile;
 use serde::de::value::Error as ValueError;
 use serde::de::{Deserialize, Deserializer, Error, Visitor};

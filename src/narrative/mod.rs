@@ -7,3 +7,6 @@ pub(crate) mod prose;
 pub(crate) mod rep_words;
 
 pub use rep_words::{rep_sentences, rep_title};
+mod setup_names;
+
+pub use setup_names::{added_name, short_name};

@@ -14,7 +14,6 @@ mod cautions;
 mod chain;
 mod eccentric_only;
 mod item;
-mod item_texts;
 mod lever;
 mod measured;
 mod motion;
@@ -22,10 +21,7 @@ mod path;
 mod readings;
 mod rubber;
 mod setup;
-mod setup_file;
-mod short_name;
 mod sled;
-mod texts;
 mod weight;
 
 pub use anchor::{Anchor, NAMED_ANCHORS};
@@ -36,17 +32,11 @@ pub use cam::Cam;
 pub use chain::{Chain, ChainHang, HangingChain, Leader, Links, STEEL_DENSITY_KG_M3};
 pub use eccentric_only::EccentricOnly;
 pub use item::{HungBand, HungChain, Item};
-pub use item_texts::{ITEM_KINDS, ItemKind, item_from_text};
 pub use lever::{LeverMachine, Turns};
 pub use measured::{FittedPull, Shape};
 pub use motion::Motion;
-pub use readings::{Reading, pull_from_text, readings_from_csv, readings_from_text};
+pub use readings::{Reading, pull_from_text};
 pub use rubber::{Rubber, stretch_terms};
 pub use setup::{LoadForce, Part, Setup};
-pub use setup_file::{ItemRecord, SetupFile};
 pub use sled::{Sled, along_rails_n};
-pub use texts::{
-    PieceText, Stock, band_from_text, chain_from_text, load_from_text, own_band_from_text,
-    setup_from_texts,
-};
 pub use weight::{BAR_HEIGHT_ON_FLOOR_M, Felt, Side, Weight};

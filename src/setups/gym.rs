@@ -5,7 +5,8 @@
 
 use super::gym_faults::in_words;
 use crate::error::{Error, Result};
-use crate::resistance::{Anchor, Band, Chain, Leader, Stock};
+use crate::grammar::Stock;
+use crate::resistance::{Anchor, Band, Chain, Leader};
 use crate::source::Source;
 use crate::units::{Length, Mass};
 use serde::Deserialize;

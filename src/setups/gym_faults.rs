@@ -5,7 +5,7 @@
 
 use super::gym::GymFile;
 use crate::error::Fault;
-use crate::resistance::Stock;
+use crate::grammar::Stock;
 use crate::units::Mass;
 use std::collections::BTreeSet;
 

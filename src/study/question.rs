@@ -72,8 +72,6 @@ pub struct Study {
 /// One setup over the range.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SetupStudy {
-    /// The setup in words.
-    pub name: String,
     /// Demand with its parts.
     pub demand: DemandCurve,
     /// Demand in the unit of the capacity, one a sample.

@@ -10,7 +10,7 @@ use crate::error::{Error, Result};
 use crate::movement::{Carrier, LoadPoint, Measure, PlaneForce, Pose, Range, trace};
 use crate::overlay::{effort, flattening_percent, sticking};
 use crate::resistance::{Item, LoadForce, Setup, Weight};
-use crate::units::{Angle, Mass, System};
+use crate::units::{Angle, Mass};
 
 /// Answers a question for any number of setups.
 ///
@@ -117,7 +117,6 @@ impl<'a> SolvedLift<'a> {
     /// Steps 3 to 5 of [`study`] for one setup.
     pub(super) fn setup(&self, setup: &Setup) -> Result<SetupStudy> {
         setup.check_for(&self.range.carrier, self.question.movement_name)?;
-        let name = setup.short_name(&self.range.carrier, System::Metric);
         let (demand, values, effort) = self.effort(&self.loaded(&self.with_cam(setup)?))?;
         self.check_held(&effort)?;
         let sticking = sticking(&effort, self.question.region_share);
@@ -126,7 +125,6 @@ impl<'a> SolvedLift<'a> {
             self.capacity.held[(s.point_range * last as f64).round() as usize].limiting
         });
         Ok(SetupStudy {
-            name,
             demand,
             values,
             flattening_percent: flattening_percent(&effort, &self.plain),

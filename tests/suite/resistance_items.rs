@@ -1,8 +1,9 @@
 //! Words for every implement on the command line: each example reads, each slip is told.
 
 use crate::resistance_words::{LEVER, SLED, Shelf};
+use torquill::grammar::{ITEM_KINDS, SetupFile, item_from_text};
 use torquill::movement::Carrier;
-use torquill::resistance::{ITEM_KINDS, Setup, SetupFile, item_from_text};
+use torquill::resistance::Setup;
 
 #[test]
 fn law_every_kind_of_item_is_read_from_its_example() {

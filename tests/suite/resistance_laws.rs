@@ -5,11 +5,12 @@ use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use std::collections::BTreeMap;
 use torquill::demand::DemandCurve;
+use torquill::grammar::{Stock, readings_from_csv, readings_from_text, setup_from_texts};
 use torquill::movement::{Carrier, LoadPoint, PlaneForce};
 use torquill::resistance::{
     Anchor, Assistance, Band, Cable, Chain, ChainHang, EccentricOnly, FittedPull, Hang, HungBand,
-    HungChain, Item, Lead, Leader, LeverMachine, Links, Motion, Reading, Setup, Sled, Stock, Turns,
-    Weight, readings_from_csv, readings_from_text, setup_from_texts,
+    HungChain, Item, Lead, Leader, LeverMachine, Links, Motion, Reading, Setup, Sled, Turns,
+    Weight,
 };
 use torquill::units::{Angle, Force, Length, LinearDensity, Mass, System};
 

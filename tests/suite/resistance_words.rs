@@ -2,10 +2,13 @@
 
 use crate::resistance_laws::chain;
 use std::collections::BTreeMap;
+use torquill::grammar::{
+    ItemRecord, SetupFile, Stock, band_from_text, chain_from_text, load_from_text,
+    own_band_from_text,
+};
 use torquill::movement::Carrier;
 use torquill::resistance::{
-    Anchor, Band, Chain, ChainHang, Hang, HungChain, Item, ItemRecord, Pull, Setup, SetupFile,
-    Side, Stock, Weight, band_from_text, chain_from_text, load_from_text, own_band_from_text,
+    Anchor, Band, Chain, ChainHang, Hang, HungChain, Item, Pull, Setup, Side, Weight,
 };
 use torquill::source::{Publication, Source};
 use torquill::units::{Length, Mass};

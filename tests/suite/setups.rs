@@ -467,7 +467,7 @@ fn law_a_cam_fitted_to_the_capacity_flattens_more_than_95_percent() {
             let model = assemble(&library, lifter, movement, &[]).expect("a built-in model");
             let question = question_of(movement, &model, 101);
             for text in ["cam fitted", "cam fitted 5 cm"] {
-                let cam = torquill::resistance::item_from_text(text, &pieces.stock()).expect(text);
+                let cam = torquill::grammar::item_from_text(text, &pieces.stock()).expect(text);
                 let items = vec![Item::Weight(Weight::Load(Mass::from_kg(20.0))), cam];
                 let answer = study(&question, &[Setup::new("", items)]).expect("an answer");
                 let percent = answer.setups[0].flattening_percent.expect("a load");

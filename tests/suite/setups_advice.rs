@@ -4,9 +4,10 @@
 use crate::setups::{model_of, picked, question_of};
 use torquill::anatomy::Training;
 use torquill::capacity::Shape;
+use torquill::grammar::item_from_text;
 use torquill::library::{Library, Shelf};
 use torquill::report::ranking_table;
-use torquill::resistance::{Anchor, Hang, HungBand, Item, Setup, item_from_text};
+use torquill::resistance::{Anchor, Hang, HungBand, Item, Setup};
 use torquill::setups::Wish;
 use torquill::study::{PickAnswer, Question, load_for_effort, study};
 use torquill::units::System;

@@ -4,9 +4,10 @@ use crate::setups::{model_of, question_of, record_of};
 use assert_cmd::Command;
 use std::path::Path;
 use torquill::capacity::Pace;
+use torquill::grammar::{SetupFile, Stock, item_from_text};
 use torquill::library::{Library, Shelf};
 use torquill::movement::Carrier;
-use torquill::resistance::{Item, Setup, SetupFile, Stock, Weight, item_from_text};
+use torquill::resistance::{Item, Setup, Weight};
 use torquill::study::{Question, Study, load_points, study};
 use torquill::units::{Mass, STANDARD_GRAVITY_M_S2};
 

@@ -3,11 +3,11 @@
 
 use crate::published_table::{Row, Tolerance, check, miss};
 use crate::setups::{gym_of, model_of, picked, question_of};
+use torquill::grammar::item_from_text;
 use torquill::library::{Library, assemble};
 use torquill::movement::{Carrier, LoadPoint};
 use torquill::resistance::{
     Assistance, Band, Cable, Hang, Item, Lead, LeverMachine, Motion, Setup, Turns, Weight,
-    item_from_text,
 };
 use torquill::setups::{Allowed, Goal, Gym, Loadings, Wish};
 use torquill::study::{PickQuestion, Question, pick, study};

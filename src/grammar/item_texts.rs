@@ -3,18 +3,12 @@
 //! In: one option's text: kind, quantity, then `WORD VALUE` pairs after commas. Out: an item. The
 //! kinds stand in one list, from which help and the refusal of an unknown kind are made.
 
-use super::anchor::Anchor;
-use super::assistance::Assistance;
-use super::cable::{Cable, Lead};
-use super::cam::Cam;
-use super::eccentric_only::EccentricOnly;
-use super::item::Item;
-use super::lever::{LeverMachine, Turns};
-use super::readings::pull_from_text;
-use super::sled::Sled;
 use super::texts::{Stock, band_from_text, chain_from_text, load_from_text};
-use super::weight::{Side, Weight};
 use crate::error::{Error, Result};
+use crate::resistance::{
+    Anchor, Assistance, Cable, Cam, EccentricOnly, Item, Lead, LeverMachine, Side, Sled, Turns,
+    Weight, pull_from_text,
+};
 use crate::units::{Angle, Force, Length, Mass};
 
 /// A kind of item on the command line: its word, an example, what it is.

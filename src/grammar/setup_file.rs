@@ -2,20 +2,12 @@
 //!
 //! In: the record read from the file, and what the names stand for. Out: a checked [`Setup`].
 
-use super::anchor::Anchor;
-use super::assistance::Assistance;
-use super::band::{Band, Hang};
-use super::cable::Cable;
-use super::cam::Cam;
-use super::chain::{Chain, ChainHang, Leader};
-use super::eccentric_only::EccentricOnly;
-use super::item::{HungBand, HungChain, Item};
-use super::lever::LeverMachine;
-use super::setup::Setup;
-use super::sled::Sled;
 use super::texts::{Stock, band_from_text, chain_from_text};
-use super::weight::{Side, Weight};
 use crate::error::{Error, Fault, Result};
+use crate::resistance::{
+    Anchor, Assistance, Band, Cable, Cam, Chain, ChainHang, EccentricOnly, Hang, HungBand,
+    HungChain, Item, Leader, LeverMachine, Setup, Side, Sled, Weight,
+};
 use crate::units::Length;
 use serde::Deserialize;
 
@@ -23,7 +15,7 @@ use serde::Deserialize;
 ///
 /// ```
 /// use std::collections::BTreeMap;
-/// use torquill::resistance::{SetupFile, Stock};
+/// use torquill::grammar::{SetupFile, Stock};
 /// let text = r#"Setup(
 ///     name: "bench with help",
 ///     items: [

@@ -2,14 +2,10 @@
 //!
 //! In: a setup. Out: a few words; counts are per side. Whole sentences are `in_words`.
 
-use super::assistance::Assistance;
-use super::band::{Hang, Pull};
-use super::chain::ChainHang;
-use super::eccentric_only::EccentricOnly;
-use super::item::{HungBand, HungChain, Item};
-use super::setup::Setup;
-use super::weight::Weight;
 use crate::movement::Carrier;
+use crate::resistance::{
+    Assistance, ChainHang, EccentricOnly, Hang, HungBand, HungChain, Item, Pull, Setup, Weight,
+};
 use crate::units::{System, rounded};
 
 /// Longest name of a setup that is used as it is.
@@ -22,53 +18,51 @@ const USUAL_ANCHOR_CM: f64 = 15.0;
 /// Anchors from this height on, straight above the load, are overhead, cm. Assumed: the top of a rack.
 const OVERHEAD_ANCHOR_CM: f64 = 180.0;
 
-impl Setup {
-    /// A few words for labels: plain weight added up, then bands, chains and the rest; its own name if it
-    /// has a short one.
-    #[must_use]
-    pub fn short_name(&self, carrier: &Carrier, units: System) -> String {
-        if !self.name.is_empty() && self.name.chars().count() <= LONGEST_NAME {
-            return self.name.clone();
-        }
-        let has_body = self.items.iter().any(is_body);
-        let mut words: Vec<String> = has_body.then(|| "body".to_owned()).into_iter().collect();
-        let mut held = self.clone();
-        held.items.retain(|item| !is_body(item));
-        let plain = held.plain_mass(carrier);
-        if plain.as_kg() > 0.0 {
-            words.push(units.mass(plain));
-        }
-        words.extend(held.items.iter().filter_map(|item| short(item, units)));
-        if words.is_empty() {
-            "no load".to_owned()
-        } else {
-            words.join(" + ")
-        }
+/// A few words for labels: plain weight added up, then bands, chains and the rest; its own name if it
+/// has a short one.
+#[must_use]
+pub fn short_name(setup: &Setup, carrier: &Carrier, units: System) -> String {
+    if !setup.name.is_empty() && setup.name.chars().count() <= LONGEST_NAME {
+        return setup.name.clone();
     }
+    let has_body = setup.items.iter().any(is_body);
+    let mut words: Vec<String> = has_body.then(|| "body".to_owned()).into_iter().collect();
+    let mut held = setup.clone();
+    held.items.retain(|item| !is_body(item));
+    let plain = held.plain_mass(carrier);
+    if plain.as_kg() > 0.0 {
+        words.push(units.mass(plain));
+    }
+    words.extend(held.items.iter().filter_map(|item| short(item, units)));
+    if words.is_empty() {
+        "no load".to_owned()
+    } else {
+        words.join(" + ")
+    }
+}
 
-    /// What the setup has besides plain weight, as the subject of a sentence: "a 29 mm band a side", "two
-    /// 10 mm chains a side"; nothing for plain weight.
-    #[must_use]
-    pub fn added_name(&self, units: System) -> Option<String> {
-        let mut a_side = Vec::new();
-        let mut others = Vec::new();
-        for item in &self.items {
-            match item {
-                Item::Band(hung) => a_side.push(numbered(hung.count, &band(hung))),
-                Item::Chain(hung) => a_side.push(numbered(hung.count, &chain(hung))),
-                other => others.extend(short(other, units).map(|words| numbered(1, &words))),
-            }
+/// What the setup has besides plain weight, as the subject of a sentence: "a 29 mm band a side", "two
+/// 10 mm chains a side"; nothing for plain weight.
+#[must_use]
+pub fn added_name(setup: &Setup, units: System) -> Option<String> {
+    let mut a_side = Vec::new();
+    let mut others = Vec::new();
+    for item in &setup.items {
+        match item {
+            Item::Band(hung) => a_side.push(numbered(hung.count, &band(hung))),
+            Item::Chain(hung) => a_side.push(numbered(hung.count, &chain(hung))),
+            other => others.extend(short(other, units).map(|words| numbered(1, &words))),
         }
-        let mut words = a_side.join(" and ");
-        if words.is_empty() && others.is_empty() {
-            return None;
-        }
-        if !words.is_empty() {
-            words += " a side";
-            others.insert(0, words);
-        }
-        Some(others.join(" and "))
     }
+    let mut words = a_side.join(" and ");
+    if words.is_empty() && others.is_empty() {
+        return None;
+    }
+    if !words.is_empty() {
+        words += " a side";
+        others.insert(0, words);
+    }
+    Some(others.join(" and "))
 }
 
 /// "a 29 mm band", "two 29 mm bands", "three looped 10 mm chains".

@@ -5,15 +5,12 @@
 //! `single`, `doubled`, `choked`, `straight`, `leader LENGTH`, `left`, `right`, `middle`, each after a
 //! comma. An anchor is a name or "HEIGHT" or "HEIGHT,OFFSET". Counts are per side, 1 if left out.
 
-use super::anchor::Anchor;
-use super::band::{Band, Hang};
-use super::chain::{Chain, ChainHang, Leader};
-use super::item::{HungBand, HungChain, Item};
-use super::measured::FittedPull;
-use super::readings::readings_from_text;
-use super::setup::Setup;
-use super::weight::{Side, Weight};
+use super::readings_text::readings_from_text;
 use crate::error::{Error, Result};
+use crate::resistance::{
+    Anchor, Band, Chain, ChainHang, FittedPull, Hang, HungBand, HungChain, Item, Leader, Setup,
+    Side, Weight,
+};
 use crate::units::{Length, Mass};
 use std::collections::BTreeMap;
 
