@@ -9,7 +9,7 @@ use crate::error::{Error, Result};
 use crate::figures::{animation, rep_over_time, rep_over_way, rep_versus_plain, versus_sentences};
 use crate::library::Library;
 use crate::movement::{Measure, Movement};
-use crate::narrative::rep_sentences;
+use crate::narrative::{name_of, rep_sentences};
 use crate::rep::{After, Outcome, RepOptions, Turn};
 use crate::report;
 use crate::study::{
@@ -239,7 +239,7 @@ fn sentences(rep: &RepStudy, units: System) -> String {
         "{}, {}, {}\n{}\n\n",
         rep.still.movement_title,
         rep.still.lifter_title,
-        rep.still.setups[0].name,
+        name_of(&rep.still, &rep.still.setups[0], units),
         rep.still.sides_in_words()
     );
     for line in rep_sentences(rep, units) {
@@ -319,7 +319,7 @@ fn json(rep: &RepStudy) -> Value {
     json!({
         "summary": {
             "movement": rep.still.movement_name, "lifter": rep.still.lifter_name,
-            "setup": rep.still.setups[0].name,
+            "setup": name_of(&rep.still, &rep.still.setups[0], System::Metric),
             "load_kg": rep.load.as_kg(),
             "one_rm_kg": rep.one_rm.map(|m| m.load.as_kg()),
             "outcome": outcome, "stops_at_range": place,

@@ -7,10 +7,10 @@ use super::desk::{Desk, HARD_EFFORT};
 use super::sheet::{Chart, Sheet};
 use super::strength_curve::{self, ceiling, force_axis, level_axis, points, shown};
 use crate::error::{Error, Result};
+use crate::grammar::{band_from_text, chain_from_text};
+use crate::narrative::name_of;
 use crate::narrative::prose::{listed, percent};
 use crate::plot::{Axis, Extent, Heading, LineChart, Panel, Role, Series, Shade};
-use crate::grammar::{band_from_text, chain_from_text};
-use crate::narrative::short_name;
 use crate::resistance::{Item, Setup};
 use crate::study::{SetupStudy, Study};
 use crate::units::rounded;
@@ -160,7 +160,7 @@ fn compared(desk: &Desk<'_>, setup: Setup, what: &str, caption: &str) -> Result<
 
 /// What a setup is called in the figure.
 fn named(desk: &Desk<'_>, study: &Study, setup: &SetupStudy) -> String {
-    short_name(&setup.demand.setup, &study.range.carrier, desk.units)
+    name_of(study, setup, desk.units)
 }
 
 fn demand_panel(desk: &Desk<'_>, study: &Study) -> Panel {

@@ -7,9 +7,9 @@ use super::classes::{examples, median, median_axis, over_range, range_axis};
 use super::desk::{Desk, HARD_EFFORT, Lift};
 use super::sheet::{Chart, Sheet};
 use crate::error::Result;
+use crate::narrative::name_of;
 use crate::narrative::prose::{capital, listed, part_of_range, percent};
 use crate::plot::{Heading, Role, Series, Shade, SmallMultiples, SmallPanel};
-use crate::narrative::short_name;
 use crate::study::{SetupStudy, Study};
 use crate::units::System;
 
@@ -119,7 +119,7 @@ fn in_figures(study: &Study, units: System) -> String {
         Some(sticking) => format!(
             "{name} ({}), {}: greatest effort {} at {} of the range, sticking region {} to {}.",
             study.class.shape.word(),
-            short_name(&setup.demand.setup, &study.range.carrier, units),
+            name_of(study, setup, units),
             percent(sticking.max_effort),
             percent(sticking.point_range),
             percent(sticking.from_range),

@@ -7,6 +7,7 @@ use super::strength_curve::level_axis;
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::movement::Measure;
+use crate::narrative::name_of;
 use crate::narrative::prose::percent;
 use crate::plot::{Axis, Extent, Heading, LineChart, Look, Panel, Role, Series, Span};
 use crate::rep::RepSample;
@@ -47,8 +48,8 @@ pub fn rep_versus_plain(both: &VersusPlain, units: System, look: Look) -> Result
             subtitle: format!(
                 "{}: {} against {}, both {} of what is held still at their hardest place",
                 both.with.still.lifter_title,
-                both.with.still.setups[0].name,
-                both.plain.still.setups[0].name,
+                named(&both.with, units),
+                named(&both.plain, units),
                 percent(both.effort)
             ),
             footnote: "Full effort from the turn-round. Bars: sticking regions in motion."
@@ -63,6 +64,10 @@ pub fn rep_versus_plain(both: &VersusPlain, units: System, look: Look) -> Result
     .scene(look)
 }
 
+fn named(rep: &RepStudy, units: System) -> String {
+    name_of(&rep.still, &rep.still.setups[0], units)
+}
+
 fn panel(
     both: &VersusPlain,
     units: System,
@@ -70,7 +75,7 @@ fn panel(
     value: &dyn Fn(&RepSample) -> f64,
 ) -> Panel {
     let line = |rep: &RepStudy, role| Series {
-        name: rep.still.setups[0].name.clone(),
+        name: named(rep, units),
         points: rep
             .trace
             .lifting()
@@ -156,8 +161,8 @@ pub fn versus_sentences(both: &VersusPlain, units: System) -> Vec<String> {
     let mut lines = vec![format!(
         "At the same hardest effort ({} of what is held still): {} against {}.",
         percent(both.effort),
-        with.still.setups[0].name,
-        plain.still.setups[0].name
+        named(with, units),
+        named(plain, units)
     )];
     let (Some(a), Some(b)) = (LiftShape::of(with), LiftShape::of(plain)) else {
         for rep in [with, plain] {

@@ -5,8 +5,8 @@
 use super::strength_curve::{across, level_axis, points, verb};
 use crate::draw::Scene;
 use crate::error::Result;
-use crate::plot::{Axis, Extent, Heading, Labels, LineChart, Look, Panel, Role, Series, Span};
 use crate::narrative::{added_name, short_name};
+use crate::plot::{Axis, Extent, Heading, Labels, LineChart, Look, Panel, Role, Series, Span};
 use crate::study::{PickAnswer, Picked};
 use crate::units::{System, rounded};
 

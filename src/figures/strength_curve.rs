@@ -8,10 +8,10 @@ use crate::draw::Scene;
 use crate::error::Result;
 use crate::movement::Measure;
 use crate::narrative::prose::capital;
+use crate::narrative::{added_name, name_of};
 use crate::plot::{
     Axis, Extent, Heading, Level, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade, Span,
 };
-use crate::narrative::{added_name, short_name};
 use crate::study::{SetupStudy, Study};
 use crate::units::{System, rounded};
 
@@ -237,7 +237,7 @@ fn shades(study: &Study, units: System) -> Vec<Shade> {
 
 /// What a setup is called in the figure.
 fn name(study: &Study, setup: &SetupStudy, units: System) -> String {
-    short_name(&setup.demand.setup, &study.range.carrier, units)
+    name_of(study, setup, units)
 }
 
 fn poses(study: &Study, units: System) -> Vec<Pose> {

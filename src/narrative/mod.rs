@@ -9,4 +9,4 @@ pub(crate) mod rep_words;
 pub use rep_words::{rep_sentences, rep_title};
 mod setup_names;
 
-pub use setup_names::{added_name, short_name};
+pub use setup_names::{added_name, name_of, short_name};

@@ -4,6 +4,7 @@
 //! In: a [`RepStudy`]. Out: title, subtitle and sentences for figures and the terminal.
 
 use super::prose::percent;
+use super::setup_names::name_of;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
 use crate::rep::{Mark, Outcome};
@@ -41,7 +42,8 @@ pub fn rep_title(rep: &RepStudy, units: System) -> String {
 
 /// Who lifts what, how heavy it is, how long it takes.
 pub(crate) fn subtitle(rep: &RepStudy, units: System) -> String {
-    let mut words = format!("{}, {}", rep.still.lifter_title, rep.still.setups[0].name);
+    let setup = name_of(&rep.still, &rep.still.setups[0], units);
+    let mut words = format!("{}, {setup}", rep.still.lifter_title);
     if let Some(share) = rep.share() {
         words += &format!(" ({} of the maximum)", percent(share));
     }

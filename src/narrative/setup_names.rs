@@ -6,6 +6,7 @@ use crate::movement::Carrier;
 use crate::resistance::{
     Assistance, ChainHang, EccentricOnly, Hang, HungBand, HungChain, Item, Pull, Setup, Weight,
 };
+use crate::study::{SetupStudy, Study};
 use crate::units::{System, rounded};
 
 /// Longest name of a setup that is used as it is.
@@ -39,6 +40,12 @@ pub fn short_name(setup: &Setup, carrier: &Carrier, units: System) -> String {
     } else {
         words.join(" + ")
     }
+}
+
+/// A few words for the setup of a study.
+#[must_use]
+pub fn name_of(study: &Study, setup: &SetupStudy, units: System) -> String {
+    short_name(&setup.demand.setup, &study.range.carrier, units)
 }
 
 /// What the setup has besides plain weight, as the subject of a sentence: "a 29 mm band a side", "two

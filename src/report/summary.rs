@@ -1,6 +1,6 @@
 //! The figures of one curve: class, ends, sticking point, flattening.
 
-use crate::narrative::short_name;
+use crate::narrative::name_of;
 use crate::study::{SetupStudy, Study};
 use crate::units::System;
 use serde::Serialize;
@@ -61,7 +61,7 @@ pub fn summary(study: &Study, setup: Option<&SetupStudy>) -> Summary {
     Summary {
         movement: study.movement_name.clone(),
         lifter: study.lifter_name.clone(),
-        setup: setup.map(|s| short_name(&s.demand.setup, &study.range.carrier, System::Metric)),
+        setup: setup.map(|s| name_of(study, s, System::Metric)),
         setup_items: setup.map(|s| s.demand.setup.in_words()),
         class: study.class.shape.word(),
         peak_range: study.class.peak_range,

@@ -2,7 +2,7 @@
 
 use super::summary::summary;
 use crate::movement::Measure;
-use crate::narrative::short_name;
+use crate::narrative::name_of;
 use crate::study::{SetupStudy, Study};
 use crate::units::{Force, Length, System, rounded};
 use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
@@ -36,10 +36,7 @@ const ROWS: usize = 21;
 pub fn curve_table(study: &Study, setup: Option<&SetupStudy>, units: System) -> String {
     let mut text = format!("{}, {}", study.movement_title, study.lifter_title);
     if let Some(setup) = setup {
-        text += &format!(
-            ", {}",
-            short_name(&setup.demand.setup, &study.range.carrier, units)
-        );
+        text += &format!(", {}", name_of(study, setup, units));
     }
     text += &format!("\n{}\n\n", study.sides_in_words());
     text += &samples_table(study, setup, units);
