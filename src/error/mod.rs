@@ -52,9 +52,9 @@ pub enum Kind {
 /// One thing that is wrong: message, place if it stands in a file, next moves.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Fault {
-    /// What is wrong, as facts; `None` while its words stand in `message`.
+    /// What is wrong, as facts; `None` while only its words are known.
     pub what: Option<What>,
-    /// What is wrong, without a full stop, numbers written out.
+    /// What is wrong, without a full stop, numbers written out. (Passing: goes when no room reads it.)
     pub message: String,
     /// Where it stands, if it stands in a file.
     pub place: Option<Place>,
@@ -70,7 +70,11 @@ impl Fault {
     pub fn new(what: impl Into<What>) -> Self {
         let (what, message) = match what.into() {
             What::Told(message) => (None, message),
-            what => (Some(what), String::new()),
+            // Passing, against the map: rooms that still read a message find the words of a fact there.
+            what => {
+                let message = crate::narrative::faults::message(&what);
+                (Some(what), message)
+            }
         };
         Self {
             what,
@@ -178,10 +182,7 @@ impl fmt::Display for Error {
             if index > 0 {
                 writeln!(f)?;
             }
-            match &fault.what {
-                Some(what) => write!(f, "{what:?}")?,
-                None => write!(f, "{}", fault.message)?,
-            }
+            write!(f, "{}", fault.message)?;
             if let Some(place) = &fault.place {
                 write!(f, " ({}:{}:{})", place.file, place.start.0, place.start.1)?;
             }

@@ -6,12 +6,15 @@ use super::{
     BodyFault, CommandFault, FigureFault, GymFault, HoldFault, ImplementFault, LogFault,
     ModelFault, NumericFault, PathFault, RepetitionFault, SessionFault, StudyFault,
 };
+use crate::units::QuantityFault;
 
 /// What is wrong, as facts: one variant a room, its words are made in `narrative`.
 #[derive(Debug, Clone, PartialEq)]
 pub enum What {
     /// Words as they are. (Passing: goes when every room raises facts.)
     Told(String),
+    /// Why a text is no quantity.
+    Quantity(QuantityFault),
     /// What the mathematics cannot do.
     Numeric(NumericFault),
     /// What is wrong with a lifter, a muscle, a segment.
@@ -49,6 +52,12 @@ impl From<String> for What {
 impl From<&str> for What {
     fn from(text: &str) -> Self {
         Self::Told(text.to_owned())
+    }
+}
+
+impl From<QuantityFault> for What {
+    fn from(fault: QuantityFault) -> Self {
+        Self::Quantity(fault)
     }
 }
 

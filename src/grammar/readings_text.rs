@@ -2,7 +2,7 @@
 //!
 //! In: "120 cm=10 kg, 150 cm=18 kg", or a file with a head line. Out: lengths and forces in SI, or the faulty part.
 
-use crate::error::{Error, Result};
+use crate::error::{Error, Fault, Result};
 use crate::resistance::{Reading, pull_from_text};
 use crate::units::Length;
 
@@ -71,7 +71,8 @@ pub fn readings_from_csv(text: &str) -> Result<Vec<Reading>> {
         };
         let at_line = |fault: String| Error::bad(format!("line {line}: {fault}"));
         readings.push(Reading {
-            length: Length::from_text(&cell(0)).map_err(at_line)?,
+            length: Length::from_text(&cell(0))
+                .map_err(|fault| at_line(Fault::new(fault).message))?,
             force: pull_from_text(&cell(1)).map_err(at_line)?,
         });
     }

@@ -6,6 +6,8 @@
 use super::nearest::{did_you_mean, nearest, one_of};
 use super::outline::{Node, Outline};
 use crate::error::{Error, Fault, Place, Result};
+use crate::narrative::quantities::expected_quantity;
+use crate::units::{QuantityFault, QuantityKind};
 use ron::error::{Error as Code, SpannedError};
 use ron::extensions::Extensions;
 use serde::de::DeserializeOwned;
@@ -214,6 +216,9 @@ impl Scene<'_> {
                 .at(self.place)
                 .hint("add the closing quote");
         }
+        if let Some(fault) = QuantityFault::from_serde_message(message) {
+            return self.at_value(Fault::new(fault));
+        }
         let fault = Fault::new(message);
         match self.named_in(message) {
             Some(value) => fault.at(self.outline.place(self.file, &value)),
@@ -275,6 +280,8 @@ impl Scene<'_> {
     }
 
     fn wrong_type(self, expected: &str, found: &str) -> Fault {
+        // Passing, against the map: these words move to the rooms of words with all the others of this file.
+        let quantity = QuantityKind::from_expectation(expected).map(expected_quantity);
         let found = found
             .replace("the unsigned integer", "the number")
             .replace("the signed integer", "the number")
@@ -286,7 +293,7 @@ impl Scene<'_> {
             "f64" => "a number",
             "a boolean" => "true or false",
             "u32" | "u64" | "usize" => "a whole number",
-            other => other,
+            other => quantity.as_deref().unwrap_or(other),
         };
         let path = self.path();
         let at = if path.is_empty() {

@@ -5,10 +5,10 @@
 //! that names the part of the path or the text that does not fit.
 
 use super::nearest::{did_you_mean, one_of};
-use crate::error::{Error, Result};
+use crate::error::{Error, Fault, Result};
 use crate::units::{
-    Angle, AngularSpeed, Dimension, Duration, Force, Length, LinearDensity, Mass, Speed, Stress,
-    Torque, parse_number_and_unit,
+    Angle, AngularSpeed, Dimension, Duration, Force, Length, LinearDensity, Mass, QuantityFault,
+    Speed, Stress, Torque, parse_number_and_unit,
 };
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -89,7 +89,10 @@ fn refused(setting: &Setting, why: &str) -> Error {
     if why.starts_with("invalid") {
         return setting.fault(&format!("`{}` does not fit here", setting.text));
     }
-    setting.fault(why)
+    match QuantityFault::from_serde_message(why) {
+        Some(fault) => setting.fault(&Fault::new(fault).message),
+        None => setting.fault(why),
+    }
 }
 
 /// A word that is none of the accepted ones.
@@ -260,7 +263,7 @@ fn scalar(current: &Value, setting: &Setting) -> Result<Value> {
             (Some((dimension, si)), Some(factor)) => Ok(in_si(dimension, si * factor)),
             (Some((dimension, _)), None) => match dimension.read(text) {
                 Ok(si) => Ok(in_si(dimension, si)),
-                Err(why) => Err(setting.fault(&why)),
+                Err(why) => Err(setting.fault(&Fault::new(why).message)),
             },
             (None, Some(_)) => Err(setting.fault(&format!("is the word `{old}`, not a number"))),
             (None, None) => Ok(Value::String(text.clone())),
@@ -282,7 +285,8 @@ fn technique(map: &Map<String, Value>, setting: &Setting) -> Result<Value> {
         return match (tag, content) {
             ("Choice", Value::Object(words)) => word(words, setting),
             ("OfShoulders", _) if plain_number(text).is_none() && relative(text).is_none() => {
-                let length = Length::from_text(text).map_err(|why| setting.fault(&why))?;
+                let length = Length::from_text(text)
+                    .map_err(|why| setting.fault(&Fault::new(why).message))?;
                 Ok(choice("Length", tree_of(&length)))
             }
             _ if text.eq_ignore_ascii_case("free") => {
@@ -337,7 +341,8 @@ fn course(map: &Map<String, Value>, setting: &Setting) -> Result<Value> {
             .fault("is a course over the joint angle, not one value")
             .hint("change it as a whole, such as +10%"));
     }
-    let length = Length::from_text(&setting.text).map_err(|why| setting.fault(&why))?;
+    let length =
+        Length::from_text(&setting.text).map_err(|why| setting.fault(&Fault::new(why).message))?;
     map.insert("shape".to_owned(), choice("Constant", tree_of(&length)));
     map.insert("scale".to_owned(), Value::from(1.0));
     Ok(Value::Object(map))

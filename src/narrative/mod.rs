@@ -4,6 +4,7 @@
 
 pub mod faults;
 pub(crate) mod prose;
+pub mod quantities;
 pub(crate) mod rep_words;
 
 pub use rep_words::{rep_sentences, rep_title};

@@ -360,7 +360,8 @@ fn lift(field: &Field) -> std::result::Result<String, RowFault> {
 }
 
 fn load(field: &Field) -> std::result::Result<Mass, RowFault> {
-    let mass = Mass::from_text(&field.value).map_err(|message| wrong(field, message, None))?;
+    let mass = Mass::from_text(&field.value)
+        .map_err(|fault| wrong(field, Fault::new(fault).message, None))?;
     if mass.as_kg() <= 0.0 {
         return Err(wrong(
             field,
@@ -399,7 +400,8 @@ fn repetitions(field: &Field) -> std::result::Result<u32, RowFault> {
 }
 
 fn velocity(field: &Field) -> std::result::Result<Speed, RowFault> {
-    let speed = Speed::from_text(&field.value).map_err(|message| wrong(field, message, None))?;
+    let speed = Speed::from_text(&field.value)
+        .map_err(|fault| wrong(field, Fault::new(fault).message, None))?;
     let (slowest, fastest) = VELOCITIES_M_S;
     if !(slowest..=fastest).contains(&speed.as_m_s()) {
         let message = format!(

@@ -1,6 +1,7 @@
 //! The quantity types: private SI value, one constructor and one reader a unit, read from text.
 
 use super::STANDARD_GRAVITY_M_S2;
+use super::fault::{QuantityFault, QuantityKind};
 use super::text::{Dimension, Unit};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 use std::fmt;
@@ -11,7 +12,7 @@ use std::ops::{Add, Mul, Neg, Sub};
 /// A macro because ten types share every line but their names; nothing else here is one.
 macro_rules! quantity {
     (
-        $(#[$doc:meta])* $name:ident, $word:literal, $example:literal, $least:expr, $most:expr,
+        $(#[$doc:meta])* $name:ident, $least:expr, $most:expr,
         [ $( ($from:ident, $as:ident, [$($spelling:literal),+], $multiply:expr, $divide:expr) ),+ $(,)? ]
     ) => {
         $(#[$doc])*
@@ -19,11 +20,10 @@ macro_rules! quantity {
         pub struct $name(f64);
 
         impl $name {
-            /// The dimension: its name, units and sane range.
+            /// The dimension: its units and sane range.
             pub const DIMENSION: Dimension = Dimension {
-                name: $word,
+                kind: QuantityKind::$name,
                 units: &[$( Unit { names: &[$($spelling),+], multiply: $multiply, divide: $divide } ),+],
-                example: $example,
                 least: $least,
                 most: $most,
             };
@@ -37,15 +37,15 @@ macro_rules! quantity {
                 #[must_use]
                 pub const fn $as(self) -> f64 { self.0 * $divide / $multiply }
             )+
-            /// Reads a text such as the example of the dimension.
-            pub fn from_text(text: &str) -> Result<Self, String> {
+            /// Reads a number with one of the units, or several such parts ("5 ft 11 in").
+            pub fn from_text(text: &str) -> Result<Self, QuantityFault> {
                 Self::DIMENSION.read(text).map(Self)
             }
         }
 
         impl std::str::FromStr for $name {
-            type Err = String;
-            fn from_str(text: &str) -> Result<Self, String> { Self::from_text(text) }
+            type Err = QuantityFault;
+            fn from_str(text: &str) -> Result<Self, QuantityFault> { Self::from_text(text) }
         }
 
         impl fmt::Display for $name {
@@ -66,13 +66,13 @@ macro_rules! quantity {
                 impl de::Visitor<'_> for Reader {
                     type Value = $name;
                     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                        write!(f, "{} in quotes with its unit, such as \"{}\"", $name::DIMENSION.with_article(), $example)
+                        QuantityKind::$name.write_expectation(f)
                     }
                     fn visit_str<E: de::Error>(self, text: &str) -> Result<$name, E> {
                         $name::from_text(text).map_err(E::custom)
                     }
                 }
-                // Not `deserialize_str`: a bare number then meets the text of `expecting`.
+                // Not `deserialize_str`: a bare number then meets what `expecting` tells.
                 deserializer.deserialize_any(Reader)
             }
         }
@@ -98,7 +98,7 @@ macro_rules! quantity {
 
 quantity!(
     /// A length or a distance; may be negative where it is a coordinate.
-    Length, "length", "26 cm", -1000.0, 1000.0,
+    Length, -1000.0, 1000.0,
     [
         (from_m, as_m, ["m", "metre", "metres", "meter", "meters"], 1.0, 1.0),
         (from_cm, as_cm, ["cm", "centimetre", "centimetres", "centimeter", "centimeters"], 1.0, 100.0),
@@ -109,7 +109,7 @@ quantity!(
 );
 quantity!(
     /// A mass; never negative.
-    Mass, "mass", "100 kg", 0.0, 100_000.0,
+    Mass, 0.0, 100_000.0,
     [
         (from_kg, as_kg, ["kg", "kgs", "kilogram", "kilograms"], 1.0, 1.0),
         (from_g, as_g, ["g", "gram", "grams"], 1.0, 1000.0),
@@ -118,7 +118,7 @@ quantity!(
 );
 quantity!(
     /// A force.
-    Force, "force", "980 N", -1.0e7, 1.0e7,
+    Force, -1.0e7, 1.0e7,
     [
         (from_n, as_n, ["N", "newton", "newtons"], 1.0, 1.0),
         (from_kn, as_kn, ["kN"], 1000.0, 1.0),
@@ -128,14 +128,14 @@ quantity!(
 );
 quantity!(
     /// A torque about a joint axis.
-    Torque, "torque", "60 N·m", -1.0e6, 1.0e6,
+    Torque, -1.0e6, 1.0e6,
     [
         (from_nm, as_nm, ["N·m", "Nm", "N.m", "N*m"], 1.0, 1.0),
     ]
 );
 quantity!(
     /// An angle; zero is the anatomical position.
-    Angle, "angle", "60 deg", -100.0, 100.0,
+    Angle, -100.0, 100.0,
     [
         (from_rad, as_rad, ["rad", "radian", "radians"], 1.0, 1.0),
         (from_deg, as_deg, ["deg", "°", "degree", "degrees"], std::f64::consts::PI, 180.0),
@@ -143,7 +143,7 @@ quantity!(
 );
 quantity!(
     /// A speed along the path; positive lifts.
-    Speed, "speed", "0.3 m/s", -100.0, 100.0,
+    Speed, -100.0, 100.0,
     [
         (from_m_s, as_m_s, ["m/s"], 1.0, 1.0),
         (from_cm_s, as_cm_s, ["cm/s"], 1.0, 100.0),
@@ -152,7 +152,7 @@ quantity!(
 );
 quantity!(
     /// A joint's speed; positive lifts.
-    AngularSpeed, "angular speed", "60 deg/s", -1000.0, 1000.0,
+    AngularSpeed, -1000.0, 1000.0,
     [
         (from_rad_s, as_rad_s, ["rad/s"], 1.0, 1.0),
         (from_deg_s, as_deg_s, ["deg/s", "°/s"], std::f64::consts::PI, 180.0),
@@ -160,7 +160,7 @@ quantity!(
 );
 quantity!(
     /// A stretch of time; never negative.
-    Duration, "time", "3 s", 0.0, 1.0e7,
+    Duration, 0.0, 1.0e7,
     [
         (from_s, as_s, ["s", "sec", "second", "seconds"], 1.0, 1.0),
         (from_ms, as_ms, ["ms"], 1.0, 1000.0),
@@ -169,7 +169,7 @@ quantity!(
 );
 quantity!(
     /// A force per area, as of rubber or muscle; never negative.
-    Stress, "stress", "0.4 MPa", 0.0, 1.0e12,
+    Stress, 0.0, 1.0e12,
     [
         (from_pa, as_pa, ["Pa"], 1.0, 1.0),
         (from_kpa, as_kpa, ["kPa"], 1000.0, 1.0),
@@ -179,7 +179,7 @@ quantity!(
 );
 quantity!(
     /// Mass per length, as of a chain; never negative.
-    LinearDensity, "mass per length", "3.8 kg/m", 0.0, 1000.0,
+    LinearDensity, 0.0, 1000.0,
     [
         (from_kg_m, as_kg_m, ["kg/m"], 1.0, 1.0),
         (from_lb_ft, as_lb_ft, ["lb/ft"], 0.453_592_37 * 10_000.0, 3048.0),

@@ -1,4 +1,8 @@
-//! Reads "225 lb", "5 ft 11 in", "-12.5 deg": number and unit to SI, with messages that help.
+//! Reads "225 lb", "5 ft 11 in", "-12.5 deg": number and unit to SI.
+//!
+//! In: a text from a file or the command line. Out: the SI value, or a [`QuantityFault`].
+
+use super::fault::{QuantityFault, QuantityKind};
 
 /// A unit of one dimension: its spellings and the exact conversion `value × multiply / divide`.
 #[derive(Debug, Clone, Copy)]
@@ -11,15 +15,13 @@ pub struct Unit {
     pub divide: f64,
 }
 
-/// A kind of quantity and the units it is written in.
+/// The units that a kind of quantity is written in, and the sane range of its values.
 #[derive(Debug, Clone, Copy)]
 pub struct Dimension {
-    /// What messages call it, such as "length".
-    pub name: &'static str,
+    /// Which kind.
+    pub kind: QuantityKind,
     /// Its units, SI first.
     pub units: &'static [Unit],
-    /// An example in messages, such as "26 cm".
-    pub example: &'static str,
     /// Smallest accepted value in SI.
     pub least: f64,
     /// Largest accepted value in SI.
@@ -27,36 +29,24 @@ pub struct Dimension {
 }
 
 impl Dimension {
-    /// The name with its article: "a length", "an angle".
-    #[must_use]
-    pub fn with_article(&self) -> String {
-        let vowel = self.name.starts_with(['a', 'e', 'i', 'o', 'u']);
-        format!("{} {}", if vowel { "an" } else { "a" }, self.name)
-    }
-
     /// Reads a text of this dimension to SI.
     ///
-    /// **Fails** with one sentence: unit missing, unit unknown (the known ones are listed, the
-    /// nearest offered), no number, not finite, or outside the sane range of the dimension.
-    pub fn read(&self, text: &str) -> Result<f64, String> {
+    /// **Fails** if the unit is missing or unknown (the known ones and the nearest are told), without a number, if
+    /// not finite, or outside the sane range of the dimension.
+    pub fn read(&self, text: &str) -> Result<f64, QuantityFault> {
         let mut total = 0.0;
         let mut rest = text.trim();
         if rest.is_empty() {
-            return Err(format!(
-                "expected {} such as \"{}\", found nothing",
-                self.with_article(),
-                self.example
-            ));
+            return Err(QuantityFault::Nothing { kind: self.kind });
         }
         let mut negative = false;
         let mut first = true;
         while !rest.is_empty() {
-            let (number, unit, behind) = parse_number_and_unit(rest).ok_or_else(|| {
-                format!(
-                    "`{text}` is no {}: expected a number and a unit, such as \"{}\"",
-                    self.name, self.example
-                )
-            })?;
+            let (number, unit, behind) =
+                parse_number_and_unit(rest).ok_or_else(|| QuantityFault::NoNumber {
+                    kind: self.kind,
+                    text: text.to_owned(),
+                })?;
             let si = self.in_si(text, number, unit)?;
             negative |= first && number.is_sign_negative();
             total += if negative && !first { -si } else { si };
@@ -66,13 +56,12 @@ impl Dimension {
         self.check(text, total)
     }
 
-    fn in_si(&self, text: &str, number: f64, unit: &str) -> Result<f64, String> {
+    fn in_si(&self, text: &str, number: f64, unit: &str) -> Result<f64, QuantityFault> {
         if unit.is_empty() {
-            return Err(format!(
-                "`{text}` has no unit; write {} with its unit, such as \"{}\"",
-                self.with_article(),
-                self.example
-            ));
+            return Err(QuantityFault::NoUnit {
+                kind: self.kind,
+                text: text.to_owned(),
+            });
         }
         let found = self
             .units
@@ -90,15 +79,11 @@ impl Dimension {
         }
     }
 
-    fn unknown_unit(&self, text: &str, unit: &str) -> String {
+    fn unknown_unit(&self, text: &str, unit: &str) -> QuantityFault {
+        let (kind, text) = (self.kind, text.to_owned());
         if unit.starts_with(',') {
-            return format!(
-                "`{text}` is no {}: decimals are written with a point, \"{}\"",
-                self.name,
-                text.replacen(',', ".", 1)
-            );
+            return QuantityFault::DecimalComma { kind, text };
         }
-        let known: Vec<&str> = self.units.iter().map(|u| u.names[0]).collect();
         let nearest = self
             .units
             .iter()
@@ -106,29 +91,31 @@ impl Dimension {
             .map(|name| (strsim::damerau_levenshtein(name, unit), *name))
             .min()
             .filter(|(distance, name)| *distance <= 1 && name.len() > 1)
-            .map(|(_, name)| format!("; did you mean \"{}\"?", text.replacen(unit, name, 1)))
-            .unwrap_or_default();
-        format!(
-            "`{text}` is no {}: units of {} are {}{nearest}",
-            self.name,
-            self.name,
-            known.join(", ")
-        )
+            .map(|(_, name)| name.to_owned());
+        let usual = self.units.iter().map(|u| u.names[0].to_owned());
+        QuantityFault::UnknownUnit {
+            kind,
+            text,
+            unit: unit.to_owned(),
+            known: usual.collect(),
+            nearest,
+        }
     }
 
     /// Accepts a finite SI value inside the dimension's sane range.
-    pub fn check(&self, text: &str, si: f64) -> Result<f64, String> {
+    fn check(&self, text: &str, si: f64) -> Result<f64, QuantityFault> {
+        let (kind, text) = (self.kind, || text.to_owned());
         if !si.is_finite() {
-            return Err(format!("`{text}` is not a finite {}", self.name));
+            return Err(QuantityFault::NotFinite { kind, text: text() });
         }
         if si < self.least || si > self.most {
-            let unit = self.units[0].names[0];
-            return Err(format!(
-                "`{text}` is outside what {} can be here ({} {unit} to {} {unit})",
-                self.with_article(),
-                self.least,
-                self.most
-            ));
+            return Err(QuantityFault::OutOfBounds {
+                kind,
+                text: text(),
+                least: self.least,
+                most: self.most,
+                unit: self.units[0].names[0].to_owned(),
+            });
         }
         Ok(si)
     }

@@ -12,6 +12,7 @@ mod log;
 mod model;
 mod numeric;
 mod path;
+mod quantity;
 mod repetition;
 mod session;
 mod study;
@@ -70,9 +71,16 @@ pub fn told(fault: &Fault, units: System) -> Told {
     told
 }
 
+/// What is wrong in one sentence, in metric units. (Passing: for rooms that still read a message.)
+pub(crate) fn message(what: &What) -> String {
+    of(what, System::Metric).message
+}
+
+/// What is wrong, in words, quantities in the units asked for.
 fn of(what: &What, units: System) -> Told {
     match what {
         What::Told(text) => Told::new(text.clone()),
+        What::Quantity(fault) => quantity::told(fault),
         What::Numeric(fault) => numeric::told(fault, units),
         What::Body(fault) => body::told(fault, units),
         What::Path(fault) => path::told(fault, units),
