@@ -76,11 +76,12 @@ impl Library {
             Shelf::Chains => self.checked(file, text, |_: &Chain| Vec::new(), chain_facts)?,
             Shelf::Setups => self.checked(file, text, |s| self.setup_rules(s), setup_facts)?,
             Shelf::Gyms => self.checked(file, text, |g| self.gym_rules(g), gym_facts)?,
+            Shelf::Published => self.check_published(file, text)?,
         }))
     }
 
     /// Reads a record, collects the faults of rules and sources, and gives its facts.
-    fn checked<T: DeserializeOwned>(
+    pub(super) fn checked<T: DeserializeOwned>(
         &self,
         file: &str,
         text: &str,
@@ -164,7 +165,8 @@ fn key_hint(name: &str, known: &[&str]) -> String {
     }
 }
 
-type Facts = Vec<(&'static str, String)>;
+/// Facts to show, label and text.
+pub(super) type Facts = Vec<(&'static str, String)>;
 
 fn check_sources(file: &str, text: &str) -> Result<Summary> {
     let sources: BTreeMap<String, Publication> = read(file, text)?;

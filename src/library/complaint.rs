@@ -140,6 +140,12 @@ impl Rules {
         }
     }
 
+    /// A complaint unless `least ≤ first ≤ second ≤ most`.
+    pub fn rising(&mut self, path: &str, (first, second): (f64, f64), least: f64, most: f64) {
+        self.within(path, first, least, most, "");
+        self.within(path, second, first, most, "");
+    }
+
     /// Adds one complaint.
     pub fn add(&mut self, complaint: Complaint) {
         self.complaints.push(complaint);

@@ -14,6 +14,8 @@ mod muscle_rules;
 mod nearest;
 mod numbers;
 mod outline;
+mod published;
+mod published_rules;
 mod read;
 mod records;
 mod set_path;

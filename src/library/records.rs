@@ -13,15 +13,19 @@ use crate::anatomy::{
 };
 use crate::error::{Error, Result};
 use crate::movement::Movement;
+use crate::session::published::Published;
 use crate::source::Publication;
 use serde::de::DeserializeOwned;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
+use std::sync::{Arc, OnceLock};
 
 /// Where model files are found.
 #[derive(Debug, Clone, Default)]
 pub struct Library {
     folder: Option<PathBuf>,
+    /// What was read once; copies of a library share it.
+    pub(super) published: Arc<OnceLock<Published>>,
 }
 
 /// A lifter's record with the tables it names, checked.
@@ -87,6 +91,7 @@ impl Library {
         }
         Ok(Self {
             folder: Some(folder),
+            published: Arc::default(),
         })
     }
 
@@ -138,7 +143,7 @@ impl Library {
     }
 
     /// A record by name, checked by the rules of its kind.
-    fn record<T: DeserializeOwned>(
+    pub(super) fn record<T: DeserializeOwned>(
         &self,
         shelf: Shelf,
         name: &str,

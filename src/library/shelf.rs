@@ -35,11 +35,13 @@ pub enum Shelf {
     Setups,
     /// Gyms: what there is to hang.
     Gyms,
+    /// Published tables that estimates and plans are made with.
+    Published,
 }
 
 impl Shelf {
     /// Every kind.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Lifters,
         Self::Segments,
         Self::Muscles,
@@ -50,6 +52,7 @@ impl Shelf {
         Self::Chains,
         Self::Setups,
         Self::Gyms,
+        Self::Published,
     ];
 
     /// The folder in `models/`.
@@ -66,6 +69,7 @@ impl Shelf {
             Self::Chains => "chains",
             Self::Setups => "setups",
             Self::Gyms => "gyms",
+            Self::Published => "published",
         }
     }
 
@@ -83,6 +87,7 @@ impl Shelf {
             Self::Chains => "chain",
             Self::Setups => "setup",
             Self::Gyms => "gym",
+            Self::Published => "published table",
         }
     }
 
@@ -107,6 +112,8 @@ pub(super) fn fields_of(shelf: Shelf) -> &'static [&'static str] {
         Shelf::Chains => fields::<Chain>(),
         Shelf::Setups => fields::<SetupFile>(),
         Shelf::Gyms => fields::<GymFile>(),
+        // Its files have no field in common: the name tells which table it is.
+        Shelf::Published => &[],
     }
 }
 

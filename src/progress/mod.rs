@@ -9,6 +9,7 @@ pub mod estimate;
 pub mod log_file;
 pub mod log_limits;
 pub mod origin;
+pub mod published;
 pub mod repetition_equations;
 pub mod training_log;
 pub mod trend;

@@ -4,9 +4,10 @@
 //! Which of them are believed for a set is decided in [`super::estimate`].
 
 use super::origin::Origin;
+use serde::Deserialize;
 
 /// The shape of an equation and its printed coefficients; `w` is the load, `r` the repetitions.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
 pub enum Form {
     /// `1RM = w (1 + k r)`.
     Rising {

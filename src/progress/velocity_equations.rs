@@ -4,17 +4,9 @@
 //! other of the two, and the mean velocity at 1RM for each lift where one was published.
 
 use super::origin::Origin;
+pub use super::published::Velocity;
 use crate::error::{Error, Result};
 use crate::units::{Mass, Speed, rounded};
-
-/// Which velocity an equation takes.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Velocity {
-    /// Mean over the whole lifting phase.
-    Mean,
-    /// Mean over the propulsive part: until the bar decelerates more than gravity alone would do.
-    MeanPropulsive,
-}
 
 /// One published load-velocity equation.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -4,48 +4,11 @@
 //! time, endurance in closed form and by integration, and the published endurance curves to check
 //! against. A muscle that works and rests in turns is in [`super::muscle_state`].
 
+pub use super::fatigue_joint::FatigueJoint;
 use crate::error::{Error, Result};
 use crate::numeric::{Arrival, Steps, integrate};
 use crate::progress::origin::Origin;
 use crate::units::{Duration, rounded};
-
-/// The joints with published rates, and the stand-ins.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum FatigueJoint {
-    /// Ankle.
-    Ankle,
-    /// Knee.
-    Knee,
-    /// Hip: none was published.
-    Hip,
-    /// Trunk.
-    Trunk,
-    /// Shoulder.
-    Shoulder,
-    /// Elbow.
-    Elbow,
-    /// Grip of the hand.
-    HandGrip,
-    /// Any other: the published general values.
-    General,
-}
-
-impl FatigueJoint {
-    /// Its name: "shoulder", "grip".
-    #[must_use]
-    pub const fn in_words(self) -> &'static str {
-        match self {
-            Self::Ankle => "ankle",
-            Self::Knee => "knee",
-            Self::Hip => "hip",
-            Self::Trunk => "trunk",
-            Self::Shoulder => "shoulder",
-            Self::Elbow => "elbow",
-            Self::HandGrip => "grip",
-            Self::General => "muscles",
-        }
-    }
-}
 
 /// Rates of one joint.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -5,6 +5,7 @@
 
 use super::method::Method;
 use crate::progress::origin::Origin;
+use serde::Deserialize;
 
 /// What is known of the person, as far as it decides what is planned.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -52,7 +53,7 @@ impl Lifter {
 }
 
 /// Training status.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
 pub enum Level {
     /// No training yet, or none for years.
     Novice,

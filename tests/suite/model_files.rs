@@ -176,3 +176,15 @@ fn publications_are_told_apart_and_complete() {
         assert!(!publication.used_for.trim().is_empty(), "{key}");
     }
 }
+
+#[test]
+fn the_published_tables_are_read_once() {
+    let library = Library::built_in();
+    let published = library.published().expect("the shipped tables are sound");
+    let again = library.clone();
+    assert!(std::ptr::eq(
+        published,
+        again.published().expect("they were read")
+    ));
+    assert_eq!(published.repetitions.chart.rows.len(), 13);
+}
