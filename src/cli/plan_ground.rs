@@ -13,12 +13,11 @@ use crate::movement::Carrier;
 use crate::progress::trend::trend;
 use crate::rep::RepOptions;
 use crate::resistance::{Item, Setup};
-use crate::session::loads::Loading;
 use crate::session::method::Method;
 use crate::session::status::{
     ADVANCED_MONTHS, Lifter as Status, OVERLOAD_MONTHS, Permission, may_do,
 };
-use crate::setups::Gym;
+use crate::setups::{Gym, Loadings};
 use crate::study::{
     Question, SessionSetup, USUAL_STEP_KG, best_setup, carried_body, lifter_of_one_rm, maximum,
     named_setup,
@@ -43,7 +42,7 @@ pub struct Ground {
     /// The lifter scaled to the 1RM, where that was possible.
     pub lifter: Option<Lifter>,
     /// What can be loaded.
-    pub loading: Loading,
+    pub loading: Loadings,
     /// Setups by method, or why there is none.
     pub setups: Vec<(Method, Result<SessionSetup>)>,
     /// What was taken for granted, in sentences.
@@ -75,10 +74,9 @@ pub fn ground(
     };
     let gym = gym(arguments, library, &carrier, methods)?.map(|gym| with_one_bar(gym, one_rm));
     let units: System = arguments.units.into();
-    let loading = match (&gym, units) {
-        (Some(gym), _) => Loading::of(gym, &carrier)?,
-        (None, System::Metric) => Loading::usual_metric()?,
-        (None, System::Us) => Loading::usual_us()?,
+    let loading = match &gym {
+        Some(gym) => Loadings::of(gym, &carrier)?,
+        None => Loadings::usual(units),
     };
     notes.push(gym.as_ref().map_or_else(
         || "Loads: a bar and the usual plates; --gym takes those of a gym.".to_owned(),
@@ -207,7 +205,7 @@ fn setups(
     arguments: &Arguments,
     library: &Library,
     question: &Question<'_>,
-    (gym, loading): (Option<&Gym>, &Loading),
+    (gym, loading): (Option<&Gym>, &Loadings),
     methods: &[Method],
     status: &Status,
 ) -> Result<Vec<(Method, Result<SessionSetup>)>> {

@@ -22,7 +22,7 @@ mod what;
 pub use body::BodyFault;
 pub use command::CommandFault;
 pub use figure::FigureFault;
-pub use gym::GymFault;
+pub use gym::{GymFault, LoadingGear};
 pub use hold::HoldFault;
 pub use implement::ImplementFault;
 pub use log::LogFault;

@@ -65,7 +65,7 @@ fn panel(pick: &PickAnswer, units: System) -> Panel {
     if let Some(plain) = compared(pick) {
         series.push(curve(
             plain,
-            format!("{}, plain", units.mass(plain.plain_mass)),
+            format!("{}, plain", units.mass(plain.loading.total)),
             Role::Reference,
         ));
     }

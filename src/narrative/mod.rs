@@ -3,6 +3,8 @@
 //! In: results and faults of the rooms above. Out: text for reports, figures and the command line.
 
 pub mod faults;
+pub mod hanging;
+pub mod loads;
 pub(crate) mod prose;
 pub mod quantities;
 pub(crate) mod rep_words;

@@ -6,6 +6,7 @@
 use super::csv::rows_to_csv;
 use super::table::table;
 use crate::error::Result;
+use crate::narrative::loads::loading_in_words;
 use crate::session::plan::{NamedPrediction, Plan, SetKind};
 use crate::session::plan_words::{PlanWords, SetRow, least_by_joint};
 use crate::units::{Mass, System, rounded};
@@ -220,7 +221,7 @@ fn session_json(part: &SheetPart<'_>) -> Value {
             "kind": kind(set.kind),
             "load_kg": set.load.total.as_kg(),
             "share_of_one_rm": set.share,
-            "on_the_bar": set.load.words,
+            "on_the_bar": loading_in_words(&set.load),
             "groups": set.groups,
             "repetitions": set.repetitions(),
             "rest_within_s": set.rest_within.as_s(),
@@ -299,7 +300,7 @@ pub fn plan_csv(parts: &[SheetPart<'_>]) -> Result<String> {
                 kind(set.kind).to_owned(),
                 set.load.total.as_kg().to_string(),
                 set.share.to_string(),
-                set.load.words.clone(),
+                loading_in_words(&set.load),
                 set.repetitions_in_words(),
                 set.rest_within.as_s().to_string(),
                 set.rest_after.as_s().to_string(),

@@ -7,8 +7,10 @@ use super::setup_cautions::{all_cautions, goal_in_words};
 use super::table::table;
 use crate::anatomy::Training;
 use crate::movement::Carrier;
+use crate::narrative::hanging::{hangs_explained, hung_in_words, hung_pieces};
+use crate::narrative::loads::loading_in_words;
 use crate::resistance::Item;
-use crate::setups::{Goal, hangs_explained};
+use crate::setups::Goal;
 use crate::study::{PickAnswer, Picked};
 use crate::units::{Mass, System, rounded};
 
@@ -21,7 +23,7 @@ pub fn ranking_table(pick: &PickAnswer, training: Training, units: System) -> St
     text += &short_of_plates(pick, units);
     text += "\nHow to load them\n";
     for (index, picked) in pick.ranked.iter().enumerate() {
-        text += &recipe(index + 1, picked, units);
+        text += &recipe(pick, index + 1, picked, units);
     }
     let items: Vec<&Item> = pick.ranked.iter().flat_map(|p| &p.setup.items).collect();
     for words in hangs_explained(&items) {
@@ -76,7 +78,7 @@ fn short_of_plates(pick: &PickAnswer, units: System) -> String {
     format!(
         "This gym cannot load number 1 exactly: {} would be wanted, {} is the nearest below, so its effort stays at {} %.\n",
         units.mass(first.exact_mass),
-        units.mass(first.plain_mass),
+        units.mass(first.loading.total),
         rounded(100.0 * hardest, 0)
     )
 }
@@ -120,8 +122,8 @@ fn head(pick: &PickAnswer, units: System) -> String {
     text += &match &pick.plain {
         Some(plain) => format!(
             "Plain weight for comparison: {} ({}), {}.\n\n",
-            both(plain.plain_mass, units),
-            plain.plain_words,
+            both(plain.loading.total, units),
+            loading_in_words(&plain.loading),
             sticking_words(pick, plain, units)
         ),
         None => "Plain weight for comparison: even the lightest load is too heavy.\n\n".to_owned(),
@@ -195,16 +197,14 @@ fn both(mass: Mass, units: System) -> String {
     format!("{} ({})", units.mass(mass), other.mass(mass))
 }
 
-fn recipe(rank: usize, picked: &Picked, units: System) -> String {
+fn recipe(pick: &PickAnswer, rank: usize, picked: &Picked, units: System) -> String {
     let mut text = format!(
         "{rank:>3}  {}: {}\n",
-        both(picked.plain_mass, units),
-        picked.plain_words
+        both(picked.loading.total, units),
+        loading_in_words(&picked.loading)
     );
-    if picked.hung > 0 {
-        for piece in picked.hung_words.split(" + ") {
-            text += &format!("     {piece}\n");
-        }
+    for piece in hung_pieces(&picked.setup.items, &pick.anchors) {
+        text += &format!("     {piece}\n");
     }
     let [low, high] = picked.end_range;
     if (high.as_kg() - low.as_kg()).abs() > 0.05 {
@@ -235,8 +235,8 @@ fn front_table(pick: &PickAnswer, units: System) -> String {
             picked.pieces.to_string(),
             format!("{} %", rounded(picked.flattening_percent, 0)),
             both(picked.mean_load, units),
-            picked.plain_words.clone(),
-            picked.hung_words.clone(),
+            loading_in_words(&picked.loading),
+            hung_in_words(&picked.setup.items, &pick.anchors),
         ]
     });
     text += &table(&header, cells.collect(), header.len());

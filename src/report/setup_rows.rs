@@ -7,6 +7,8 @@ use super::json::pretty;
 use super::setup_cautions::{all_cautions, goal_in_words};
 use crate::anatomy::Training;
 use crate::error::Result;
+use crate::narrative::hanging::hung_in_words;
+use crate::narrative::loads::loading_in_words;
 use crate::study::{PickAnswer, Picked};
 use crate::units::{Mass, System};
 use serde::Serialize;
@@ -101,10 +103,10 @@ pub fn setup_row(pick: &PickAnswer, rank: usize, picked: &Picked) -> SetupRow {
     let [start, middle, end] = picked.loads;
     SetupRow {
         rank,
-        bar_and_plates: picked.plain_words.clone(),
-        bands_and_chains: picked.hung_words.clone(),
-        plain_mass_kg: picked.plain_mass.as_kg(),
-        plain_mass_lb: picked.plain_mass.as_lb(),
+        bar_and_plates: loading_in_words(&picked.loading),
+        bands_and_chains: hung_in_words(&picked.setup.items, &pick.anchors),
+        plain_mass_kg: picked.loading.total.as_kg(),
+        plain_mass_lb: picked.loading.total.as_lb(),
         load_start_kg: start.as_kg(),
         load_middle_kg: middle.as_kg(),
         load_end_kg: end.as_kg(),

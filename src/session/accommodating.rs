@@ -3,7 +3,6 @@
 //! In: a [`Request`] with the setup that was picked and how hard it is. Out: a draft with the loads at the
 //! bottom and at the top of every set.
 
-use super::loads::Loaded;
 use super::plan::{Draft, PlannedSet, Tempo, warm_up_sets};
 use super::repetitions::RepetitionChart;
 use super::rests::{between_sets, checked_between_sets};
@@ -11,6 +10,7 @@ use super::schemes::{Request, chart_allows};
 use super::straight::{self, RESERVE};
 use crate::error::{Error, Result};
 use crate::progress::origin::Origin;
+use crate::setups::Loading;
 use crate::units::{Mass, rounded};
 
 /// A band or chain setup as picked, with what it does.
@@ -19,7 +19,7 @@ pub struct AccommodatingSetup {
     /// What hangs where, one part a line: bar and plates, bands with their anchors, chains.
     pub parts: Vec<String>,
     /// Bar and plates alone.
-    pub bar_and_plates: Loaded,
+    pub bar_and_plates: Loading,
     /// Load at the bottom, bands or chains included, as a mass.
     pub bottom: Mass,
     /// Load at the top.

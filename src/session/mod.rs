@@ -11,7 +11,6 @@ pub mod clusters;
 pub mod eccentric;
 pub mod fatigue;
 mod fatigue_joint;
-pub mod loads;
 pub mod method;
 pub mod muscle_state;
 pub mod numbers;

@@ -8,7 +8,6 @@ use super::eccentric::{
     LOWERING_COST, LOWERING_COST_ORIGIN, LOWERING_S, OVERLOAD_PRACTICE, PLANNING, eccentric_one_rm,
 };
 use super::fatigue::FatigueJoint;
-use super::loads::Loaded;
 use super::method::Method;
 use super::plan::{Draft, Lifting, LoweringPrediction, PlannedSet, Tempo, warm_up_sets};
 use super::prediction::Body;
@@ -16,6 +15,7 @@ use super::rests::{HEAVY, checked_between_sets};
 use super::schemes::Request;
 use crate::error::{Error, Result};
 use crate::progress::origin::Origin;
+use crate::setups::Loading;
 use crate::units::{Duration, Length, Mass, rounded};
 
 /// Time in which the spotters lift the bar back and the lifter sets again, s (assumed: two calm breaths).
@@ -124,7 +124,7 @@ fn limits(request: &Request) -> Result<Limits> {
 }
 
 /// The loads of the sets, rising through the window.
-fn loads(request: &Request, window: (f64, f64), limits: &Limits) -> Result<Vec<Loaded>> {
+fn loads(request: &Request, window: (f64, f64), limits: &Limits) -> Result<Vec<Loading>> {
     let (fewest, most) = OVERLOAD_PRACTICE.sets;
     let sets = request.sets.unwrap_or(fewest);
     if sets > most {
@@ -163,7 +163,7 @@ fn loads(request: &Request, window: (f64, f64), limits: &Limits) -> Result<Vec<L
         .collect()
 }
 
-fn asked_for(request: &Request, load: Mass, limits: &Limits) -> Result<Loaded> {
+fn asked_for(request: &Request, load: Mass, limits: &Limits) -> Result<Loading> {
     if load.as_kg() > limits.eccentric_one_rm.as_kg() {
         return Err(Error::no_answer(format!(
             "{} is above what this lifter can lower under control: {} ({})",

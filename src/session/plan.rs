@@ -4,13 +4,13 @@
 //! by the only constructor and cannot be left out.
 
 use super::cautions::{Caution, Circumstances, Spotting, spotting, that_apply};
-use super::loads::{Loaded, Loading};
 use super::method::Method;
 use super::prediction::{FatigueSample, SetPrediction};
 use super::status::Level;
 use super::warm_up::{WarmUpSet, ladder};
 use crate::error::Result;
 use crate::progress::origin::Origin;
+use crate::setups::{Loading, Loadings};
 use crate::units::{Duration, Mass};
 
 /// What shares of 1RM are of: the load alone, or the load and the body that hangs or stands on it.
@@ -113,7 +113,7 @@ pub struct PlannedSet {
     /// Warm-up or work.
     pub kind: SetKind,
     /// The load, as it is set up.
-    pub load: Loaded,
+    pub load: Loading,
     /// How hard: the load as a share of 1RM; with bands or chains, the largest effort of one repetition.
     pub share: f64,
     /// Repetitions of each group; one group for a set without rests inside.
@@ -136,7 +136,7 @@ impl PlannedSet {
     /// A working set without rests inside.
     #[must_use]
     pub fn work(
-        load: Loaded,
+        load: Loading,
         strength: &Strength,
         repetitions: u32,
         rest_after: Duration,
@@ -201,7 +201,7 @@ impl PlannedSet {
 /// **Fails** when the description of the gym makes no sense.
 pub fn warm_up_sets(
     working: Mass,
-    loading: &Loading,
+    loading: &Loadings,
     strength: &Strength,
 ) -> Result<Vec<PlannedSet>> {
     Ok(ladder(working, loading, strength.body)?

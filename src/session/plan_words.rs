@@ -167,7 +167,7 @@ fn row(set: &PlannedSet, units: System) -> SetRow {
         is_warm_up: set.kind == SetKind::WarmUp,
         load: units.mass(set.load.total),
         percent: rounded(100.0 * set.share, 0),
-        how: set.load.words.clone(),
+        how: crate::narrative::loads::loading_in_words(&set.load),
         repetitions: repetitions_words(set),
         rest: format!("{within}{}", time_words(set.rest_after)),
         intent: intent.join("; "),

@@ -5,7 +5,6 @@
 
 use super::accommodating::{self, AccommodatingSetup};
 use super::clusters;
-use super::loads::Loading;
 use super::method::{METHODS, Method};
 use super::oracle::RepOracle;
 use super::overload;
@@ -15,6 +14,7 @@ use super::repetitions::{CHART_ORIGIN, RepetitionChart};
 use super::status::{Level, Lifter, Permission, may_do};
 use super::straight;
 use crate::error::{Error, Result};
+use crate::setups::Loadings;
 use crate::units::{Duration, Mass, System, rounded};
 
 /// Everything a session is planned from.
@@ -30,7 +30,7 @@ pub struct Request<'a> {
     /// Where the 1RM comes from, in words: "as given", "from the log", "simulated".
     pub one_rm_from: &'a str,
     /// What can be loaded.
-    pub loading: &'a Loading,
+    pub loading: &'a Loadings,
     /// Units of the words in the plan.
     pub system: System,
     /// The method.
@@ -65,7 +65,7 @@ impl<'a> Request<'a> {
         method: Method,
         lifter: Lifter,
         one_rm: Mass,
-        loading: &'a Loading,
+        loading: &'a Loadings,
     ) -> Self {
         Self {
             movement,
@@ -141,7 +141,7 @@ impl<'a> Request<'a> {
             one_rm: self.one_rm,
             one_rm_from: self.one_rm_from.to_owned(),
             body: self.body,
-            with_bar: self.loading.is_bar(),
+            with_bar: self.loading.is_bar,
             sets: Vec::new(),
             frequency: String::new(),
             progression: String::new(),
@@ -195,13 +195,13 @@ const MOST_REPETITIONS: u32 = 30;
 /// asked for makes no sense (bad input), and as the scheme does.
 ///
 /// ```
-/// use torquill::session::loads::Loading;
+/// use torquill::setups::Loadings;
 /// use torquill::session::method::Method;
 /// use torquill::session::schemes::{Request, plan};
 /// use torquill::session::status::Lifter;
 /// use torquill::units::Mass;
 ///
-/// let gym = Loading::usual_metric()?;
+/// let gym = Loadings::usual(System::Metric);
 /// let lifter = Lifter::with_training_months(48.0);
 /// let session = plan(&Request::usual("bench-press", Method::OverloadedLowering, lifter, Mass::from_kg(140.0), &gym))?;
 /// assert!(session.working_sets().all(|set| (147.0..=154.0).contains(&set.load.total.as_kg())));

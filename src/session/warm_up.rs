@@ -3,15 +3,15 @@
 //! In: the working load and what the gym can load. Out: a few lighter sets with fewer and fewer
 //! repetitions. Shares, repetitions and rests are common practice.
 
-use super::loads::{Loaded, Loading};
 use crate::error::Result;
+use crate::setups::{Loading, Loadings};
 use crate::units::{Duration, Mass};
 
 /// One warm-up set.
 #[derive(Debug, Clone, PartialEq)]
 pub struct WarmUpSet {
     /// The load, as it can be set up.
-    pub load: Loaded,
+    pub load: Loading,
     /// Repetitions, all of them easy.
     pub repetitions: u32,
     /// Rest after it.
@@ -40,7 +40,7 @@ const SLACK_SHARE: f64 = 0.05;
 /// that is part of the load; steps below it become one, with the repetitions of the highest.
 ///
 /// **Fails** when the gym's description makes no sense.
-pub fn ladder(working: Mass, loading: &Loading, body: Mass) -> Result<Vec<WarmUpSet>> {
+pub fn ladder(working: Mass, loading: &Loadings, body: Mass) -> Result<Vec<WarmUpSet>> {
     let mut sets: Vec<WarmUpSet> = Vec::new();
     let whole_kg = (working + body).as_kg();
     let closest_kg = CLOSEST_SHARE * whole_kg;

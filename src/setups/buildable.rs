@@ -5,7 +5,6 @@
 //! kind no more than the gym owns, in any of its hangings.
 
 use super::gym::Gym;
-use super::hung_words::chain_hang_in_words;
 use crate::error::{Error, Result};
 use crate::movement::{Carrier, LoadPoint, PlaneForce};
 use crate::resistance::{
@@ -251,7 +250,10 @@ impl Gathered<'_> {
                         };
                         self.leave_out(
                             reason,
-                            format!("{}{on}", chain_hang_in_words(hang)),
+                            format!(
+                                "{}{on}",
+                                crate::narrative::hanging::chain_hang_in_words(hang)
+                            ),
                             chain.name(),
                         );
                     }

@@ -138,7 +138,7 @@ pub struct ChainRecord {
 }
 
 /// A gym with everything looked up and checked.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Gym {
     /// What a person calls it.
     pub title: String,

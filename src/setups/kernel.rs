@@ -6,7 +6,7 @@
 use super::buildable::Rack;
 use super::combination::Combination;
 use super::limits::Gap;
-use super::loading::Loadings;
+use super::loadings::Loadings;
 use super::sums::{Field, GOAL, Laid, Ruler, Sums, dot};
 use super::wish::Wish;
 
@@ -49,11 +49,7 @@ impl<'a> Kernel<'a> {
     /// Prepares a search.
     #[must_use]
     pub fn new(field: &Field, rack: &Rack, loadings: &'a Loadings, wish: &'a Wish) -> Self {
-        let items = loadings
-            .all()
-            .first()
-            .map_or(&[][..], |loading| &loading.items);
-        let ruler = Ruler::new(field, wish, items);
+        let ruler = Ruler::new(field, wish, loadings.rail_friction());
         let body = ruler.body(field);
         let laid: Vec<Laid> = rack
             .hangings
@@ -141,7 +137,7 @@ impl<'a> Kernel<'a> {
             .zip(&self.takes[hanging])
             .map(|(room, takes)| room - takes);
         let judged = self.judge(left.fold(f64::INFINITY, f64::min), &sums, 1)?;
-        let kg = self.loadings.all()[judged.loading as usize].mass.as_kg();
+        let kg = self.loadings.all()[judged.loading as usize].total.as_kg();
         let flattening = 100.0 * (1.0 - judged.spread / self.plain_spread());
         Ok((flattening, self.share(kg, &sums)))
     }
@@ -149,7 +145,7 @@ impl<'a> Kernel<'a> {
     /// Load of a combination with a plain load at each place, kg of plain load.
     #[must_use]
     pub fn load_kg(&self, combination: &Combination, loading: usize) -> Vec<f64> {
-        let plain_kg = self.loadings.all()[loading].mass.as_kg() + self.body_kg;
+        let plain_kg = self.loadings.all()[loading].total.as_kg() + self.body_kg;
         let mut load = vec![plain_kg; self.samples as usize];
         for hanging in combination.hangings() {
             for (sum, kg) in load.iter_mut().zip(&self.kg[usize::from(*hanging)]) {
@@ -169,7 +165,7 @@ impl<'a> Kernel<'a> {
     #[must_use]
     pub fn share_of(&self, combination: &Combination, loading: usize) -> f64 {
         self.share(
-            self.loadings.all()[loading].mass.as_kg(),
+            self.loadings.all()[loading].total.as_kg(),
             &self.sums_of(combination),
         )
     }

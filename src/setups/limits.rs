@@ -61,7 +61,7 @@ impl Kernel<'_> {
     /// The limit that is missed most, at the exact load or as loaded, if any. What both keep, every load
     /// between them keeps too: each limit is a bound of something that only rises or falls with the load.
     pub(super) fn gap(&self, exact_kg: f64, index: usize, sums: &Sums) -> Option<Gap> {
-        let kg = self.loadings.all()[index].mass.as_kg();
+        let kg = self.loadings.all()[index].total.as_kg();
         let loaded = self.gap_at(kg, index, sums);
         let exact = match self.wish.goal {
             Goal::Profile(_) => None,

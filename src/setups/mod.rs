@@ -9,13 +9,16 @@ mod combination;
 mod found;
 mod gym;
 mod gym_faults;
-mod hung_words;
 mod kernel;
 mod limits;
 mod loading;
+mod loadings;
+mod makeable;
+mod plate_sums;
 mod score;
 mod search;
 mod sums;
+mod usual_gym;
 mod wish;
 
 pub use buildable::{Allowed, Hanging, MOST_LEAN_DEG, Rack};
@@ -26,11 +29,13 @@ pub use gym::{
     BandRecord, BarRecord, ChainRecord, Gym, GymFile, PlateRecord, SledRecord, StackRecord,
 };
 pub use gym_faults::GymFault;
-pub use hung_words::{hangs_explained, hung_in_words};
 pub use kernel::Kernel;
 pub use limits::{Gap, Limit};
-pub use loading::{Loading, Loadings, MOST_PLATES_A_SIDE, mass_in_words};
+pub use loading::{LoadedOn, Loading};
+pub use loadings::Loadings;
+pub use plate_sums::MOST_PLATES_A_SIDE;
 pub use score::{Judged, steady};
 pub use search::{Watch, search};
 pub use sums::Field;
+pub use usual_gym::usual_gym;
 pub use wish::{Goal, LoadLimit, MOST_HUNG, STUDIED_SHARES, Wish, place_in_words};

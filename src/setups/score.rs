@@ -50,7 +50,7 @@ impl Kernel<'_> {
             index = self.nearest_to_profile(index, sums, plates);
         }
         let loading = &self.loadings.all()[index];
-        let kg = loading.mass.as_kg();
+        let kg = loading.total.as_kg();
         let exact_kg = if most_kg.is_finite() { most_kg } else { kg };
         if let Some(gap) = self.gap(exact_kg, index, sums) {
             return Err(gap);
@@ -70,10 +70,14 @@ impl Kernel<'_> {
     fn nearest_to_profile(&self, index: usize, sums: &Sums, plates: u32) -> usize {
         let vertex_kg = (self.xt - sums.cross) / self.xx;
         let Some(below) = self.loadings.floor(vertex_kg, plates) else {
-            return self.loadings.lightest(plates).unwrap_or(index).min(index);
+            return self
+                .loadings
+                .lightest_within(plates)
+                .unwrap_or(index)
+                .min(index);
         };
         let above = self.loadings.above(below, plates).unwrap_or(below);
-        let kg = |index: usize| self.loadings.all()[index].mass.as_kg();
+        let kg = |index: usize| self.loadings.all()[index].total.as_kg();
         let nearer = if kg(above) - vertex_kg < vertex_kg - kg(below) {
             above
         } else {

@@ -28,19 +28,13 @@ impl Field {
         x * force.x_n + z * force.z_n
     }
 
-    /// Force of one kilogram of plain load at each place, beside the sled of a loading.
+    /// Force of one kilogram of plain load at each place, on rails of this friction where there are some.
     #[must_use]
-    pub fn one_kilogram(&self, items: &[Item]) -> Vec<PlaneForce> {
-        let friction = items.iter().find_map(|item| match item {
-            Item::Sled(sled) => Some(sled.friction()),
-            _ => None,
-        });
-        self.plain(friction.unwrap_or(0.0))
-    }
-
-    fn plain(&self, friction: f64) -> Vec<PlaneForce> {
+    pub fn one_kilogram(&self, rail_friction: f64) -> Vec<PlaneForce> {
         let mut items = vec![Item::Weight(Weight::Load(Mass::from_kg(1.0)))];
-        if let (Carrier::Sled { .. }, Ok(sled)) = (self.carrier, Sled::new(Mass::ZERO, friction)) {
+        if let (Carrier::Sled { .. }, Ok(sled)) =
+            (self.carrier, Sled::new(Mass::ZERO, rail_friction))
+        {
             items.push(Item::Sled(sled));
         }
         let setup = Setup::new("", items).rigged_over(&self.points);
@@ -132,8 +126,8 @@ pub(super) struct Laid {
 }
 
 impl Ruler {
-    pub(super) fn new(field: &Field, wish: &Wish, items: &[Item]) -> Self {
-        let plain = field.one_kilogram(items);
+    pub(super) fn new(field: &Field, wish: &Wish, rail_friction: f64) -> Self {
+        let plain = field.one_kilogram(rail_friction);
         let count = field.points.len();
         let goal = match wish.goal {
             Goal::MostLoad { at, .. } | Goal::Share { at, .. } => at,

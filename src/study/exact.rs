@@ -8,9 +8,7 @@ use crate::error::Result;
 use crate::movement::PlaneForce;
 use crate::overlay::spread;
 use crate::resistance::{Item, LoadForce, Setup};
-use crate::setups::{
-    Candidate, Combination, Goal, Gym, Kernel, Loadings, Rack, Wish, hung_in_words, steady,
-};
+use crate::setups::{Candidate, Combination, Goal, Kernel, Loadings, Rack, Wish, steady};
 use crate::units::Mass;
 
 /// What exact calculation needs.
@@ -20,7 +18,6 @@ pub(super) struct Exact<'a> {
     pub(super) loadings: &'a Loadings,
     pub(super) wish: &'a Wish,
     pub(super) kernel: &'a Kernel<'a>,
-    pub(super) gym: &'a Gym,
     /// Force of one kilogram of plain load at each sample.
     pub(super) plain: &'a [PlaneForce],
     /// Mass of the lifter where that is the load.
@@ -48,7 +45,7 @@ pub(super) struct Settled {
 impl Exact<'_> {
     /// The setup of a combination with a load.
     pub(super) fn setup(&self, combination: &Combination, loading: usize) -> Setup {
-        let mut items = self.loadings.all()[loading].items.clone();
+        let mut items = self.loadings.all()[loading].items();
         for hanging in combination.hangings() {
             let item = &self.rack.hangings[usize::from(*hanging)].item;
             match items
@@ -116,7 +113,7 @@ impl Exact<'_> {
         let mut kg = self.kernel.exact_kg(combination);
         if !kg.is_finite() {
             let heaviest = self.loadings.all().last();
-            kg = heaviest.map_or(0.0, |loading| loading.mass.as_kg());
+            kg = heaviest.map_or(0.0, |loading| loading.total.as_kg());
         }
         let mut effort = self.effort(combination, kg)?;
         if !self.leans(combination) {
@@ -185,7 +182,7 @@ impl Exact<'_> {
                 (self.kernel.share_at_goal(combination, exact_kg) - share).abs()
             }
             Goal::Profile(points) => {
-                let kg = self.loadings.all()[loading].mass.as_kg();
+                let kg = self.loadings.all()[loading].total.as_kg();
                 let effort = self.effort(combination, kg)?;
                 let last = (effort.len() - 1) as f64;
                 let off = effort.iter().enumerate().map(|(index, effort)| {
@@ -205,9 +202,7 @@ impl Exact<'_> {
         let mean_kg = load_kg.iter().sum::<f64>() / load_kg.len() as f64;
         Ok(Picked {
             study: self.ground.setup(&setup)?,
-            plain_words: loading.words.clone(),
-            hung_words: hung_in_words(&setup.items, self.gym),
-            plain_mass: loading.mass,
+            loading: loading.clone(),
             exact_mass: Mass::from_kg(settled.exact_kg),
             flattening_percent: 100.0 * (1.0 - settled.spread / self.kernel.plain_spread()),
             loads: [0, last / 2, last].map(|sample| Mass::from_kg(load_kg[sample])),

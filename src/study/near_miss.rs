@@ -24,9 +24,12 @@ pub(super) fn none_fits(
     };
     let near = exact.as_loaded(miss.combination, miss.gap.loading as usize)?;
     let near = exact.picked(&near)?;
-    let words = match near.hung_words.as_str() {
-        "none" => near.plain_words.clone(),
-        hung => format!("{} and {hung}", near.plain_words),
+    let plain = crate::narrative::loads::loading_in_words(&near.loading);
+    let hung = crate::narrative::hanging::hung_pieces(&near.setup.items, &request.gym.anchors);
+    let words = if hung.is_empty() {
+        plain
+    } else {
+        format!("{plain} and {}", hung.join(" + "))
     };
     let (what, mut fix) = shortfall(miss, &request.wish, &near);
     if miss.gap.and_others {

@@ -40,18 +40,13 @@ pub fn pick(request: &PickQuestion<'_>, watch: &Watch) -> Result<PickAnswer> {
     let combinations = counted(&rack, &wish)?;
     let kernel = Kernel::new(&field, &rack, &loadings, &wish);
     let found = search(&kernel, &rack, &wish, FINALISTS.max(4 * request.top), watch)?;
-    let items = loadings
-        .all()
-        .first()
-        .map_or(&[][..], |loading| &loading.items);
-    let plain_force = field.one_kilogram(items);
+    let plain_force = field.one_kilogram(loadings.rail_friction());
     let exact = Exact {
         ground: &ground,
         rack: &rack,
         loadings: &loadings,
         wish: &wish,
         kernel: &kernel,
-        gym: request.gym,
         plain: &plain_force,
         body: field.body,
     };
@@ -90,6 +85,7 @@ pub fn pick(request: &PickQuestion<'_>, watch: &Watch) -> Result<PickAnswer> {
         front,
         front_size,
         counts,
+        anchors: request.gym.anchors.clone(),
         left_out: rack.left_out.clone(),
     })
 }

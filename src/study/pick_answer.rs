@@ -4,9 +4,10 @@
 
 use super::advice::Advice;
 use super::question::{Question, SetupStudy, Study};
-use crate::resistance::Setup;
-use crate::setups::{Allowed, Gym, Wish};
+use crate::resistance::{Anchor, Setup};
+use crate::setups::{Allowed, Gym, Loading, Wish};
 use crate::units::{Mass, System};
+use std::collections::BTreeMap;
 
 /// What is asked.
 #[derive(Debug)]
@@ -67,6 +68,8 @@ pub struct PickAnswer {
     pub front_size: usize,
     /// How much was searched.
     pub counts: Counts,
+    /// What the gym calls its anchors.
+    pub anchors: BTreeMap<String, Anchor>,
     /// Pieces that were left out and why.
     pub left_out: Vec<String>,
     /// Why the first wins.
@@ -80,12 +83,8 @@ pub struct PickAnswer {
 pub struct Picked {
     /// The setup as it is loaded.
     pub setup: Setup,
-    /// Bar and plates in words.
-    pub plain_words: String,
-    /// Bands and chains in words.
-    pub hung_words: String,
-    /// Mass of the plain load: bar, collars, plates; one hand for dumb-bells.
-    pub plain_mass: Mass,
+    /// The plain load: bar, collars, plates.
+    pub loading: Loading,
     /// The plain load that would make the hardest place exactly the wished effort.
     pub exact_mass: Mass,
     /// Flattening against plain weight with that exact load, %: what setups are compared by.
@@ -122,6 +121,6 @@ impl PickAnswer {
     /// Mass of plain weight at the same hardest effort.
     #[must_use]
     pub fn plain_mass(&self) -> Option<Mass> {
-        self.plain.as_ref().map(|plain| plain.plain_mass)
+        self.plain.as_ref().map(|plain| plain.loading.total)
     }
 }

@@ -10,12 +10,13 @@ use super::pick_answer::{PickAnswer, PickQuestion};
 use super::question::Question;
 use super::solve::study;
 use crate::error::{Error, Result};
+use crate::narrative::hanging::hung_pieces;
+use crate::narrative::loads::loading_in_words;
 use crate::rep::with_load;
 use crate::resistance::{Item, Setup};
 use crate::session::accommodating::AccommodatingSetup;
-use crate::session::loads::{Loaded, Loading};
 use crate::session::method::Method;
-use crate::setups::{Allowed, Gym, Watch, Wish};
+use crate::setups::{Allowed, Gym, Loadings, Watch, Wish};
 use crate::units::{Force, System};
 
 /// A setup for a session.
@@ -59,20 +60,16 @@ pub fn best_setup(
     }
     Ok(SessionSetup {
         setup: described(best, &found),
-        hung: with_load(&pieces_of(&best.setup), best.plain_mass),
+        hung: with_load(&pieces_of(&best.setup), best.loading.total),
     })
 }
 
 fn described(best: &Picked, found: &PickAnswer) -> AccommodatingSetup {
-    let mut parts = vec![best.plain_words.clone()];
-    parts.extend(best.hung_words.split(" + ").map(str::to_owned));
+    let mut parts = vec![loading_in_words(&best.loading)];
+    parts.extend(hung_pieces(&best.setup.items, &found.anchors));
     AccommodatingSetup {
         parts,
-        bar_and_plates: Loaded {
-            total: best.plain_mass,
-            plates: best.pieces.saturating_sub(best.hung),
-            words: best.plain_words.clone(),
-        },
+        bar_and_plates: best.loading.clone(),
         bottom: best.loads[0],
         top: best.loads[2],
         max_effort: best.study.sticking.map_or(0.0, |s| s.max_effort),
@@ -112,7 +109,7 @@ fn pieces_of(setup: &Setup) -> Setup {
 pub fn named_setup(
     question: &Question<'_>,
     hung: Setup,
-    loading: &Loading,
+    loading: &Loadings,
     effort: f64,
 ) -> Result<SessionSetup> {
     let exact = load_for_effort(question, &hung, effort)?;
@@ -121,7 +118,7 @@ pub fn named_setup(
     let found = &result.setups[0];
     let mass = |index: usize| Force::from_n(found.values[index]).as_mass();
     let plain = load_for_effort(question, &Setup::default(), effort)?;
-    let mut parts = vec![bar.words.clone()];
+    let mut parts = vec![loading_in_words(&bar)];
     let hung = with_load(&hung, bar.total);
     let hangs = |item: &&Item| matches!(item, Item::Band(_) | Item::Chain(_));
     parts.extend(hung.items.iter().filter(hangs).map(Item::in_words));

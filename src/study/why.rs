@@ -73,7 +73,7 @@ fn against_plain(study: &Study, plain: &Picked, first: &Picked, units: System) -
     };
     let mut words = format!(
         "Against {} of plain weight{} it is {} at the start and {} at the end",
-        units.mass(plain.plain_mass),
+        units.mass(plain.loading.total),
         as_hard(plain, first),
         change(0),
         change(2)

@@ -6,6 +6,8 @@ use torquill::anatomy::Training;
 use torquill::capacity::Shape;
 use torquill::grammar::item_from_text;
 use torquill::library::{Library, Shelf};
+use torquill::narrative::hanging::hung_pieces;
+use torquill::narrative::loads::loading_in_words;
 use torquill::report::ranking_table;
 use torquill::resistance::{Anchor, Hang, HungBand, Item, Setup};
 use torquill::setups::Wish;
@@ -157,8 +159,9 @@ fn law_the_text_alone_loads_the_bar() {
     let pick = answer(&question);
     let text = text_of(&pick);
     let first = &pick.ranked[0];
+    let plain = loading_in_words(&first.loading);
     for words in [
-        first.plain_words.as_str(),
+        plain.as_str(),
         "How to load them",
         "Plain weight for comparison",
         "sticking region",
@@ -171,7 +174,7 @@ fn law_the_text_alone_loads_the_bar() {
     ] {
         assert!(text.contains(words), "`{words}` is not in:\n{text}");
     }
-    for piece in first.hung_words.split(" + ") {
+    for piece in hung_pieces(&first.setup.items, &pick.anchors) {
         assert!(text.contains(&format!("\n     {piece}\n")), "{piece}");
         assert!(
             !piece.contains("rack top") || piece.contains("220 cm high"),
@@ -179,17 +182,16 @@ fn law_the_text_alone_loads_the_bar() {
         );
     }
     // Bar, collars and plates in words add up to the mass that stands before them.
-    let kg: Vec<f64> = first
-        .plain_words
+    let kg: Vec<f64> = plain
         .split(" kg")
         .filter_map(|part| part.rsplit([' ', '(']).next()?.parse().ok())
         .collect();
     let (bar, collars, plates) = (kg[0], kg[1], &kg[2..]);
-    assert!(!first.plain_words.contains('×'), "{}", first.plain_words);
+    assert!(!plain.contains('×'), "{}", plain);
     let whole = bar + 2.0 * collars + 2.0 * plates.iter().sum::<f64>();
     assert!(
-        (whole - first.plain_mass.as_kg()).abs() < 1.0e-9,
+        (whole - first.loading.total.as_kg()).abs() < 1.0e-9,
         "{whole} kg: {}",
-        first.plain_words
+        plain
     );
 }

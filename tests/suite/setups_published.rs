@@ -58,7 +58,7 @@ fn share_picked(question: &Question<'_>, gym: &Gym, pieces: &str, effort: f64, s
     let found = pick(&request, &torquill::setups::Watch::default()).expect("a setup");
     let first = &found.ranked[0];
     assert!(first.hung > 0);
-    1.0 - first.plain_mass.as_kg() / first.loads[2].as_kg()
+    1.0 - first.loading.total.as_kg() / first.loads[2].as_kg()
 }
 
 #[test]
@@ -166,7 +166,7 @@ fn published_spread_of_equal_bands_reaches_the_answer() {
     };
     let found = picked(&question, &gym, &wish).expect("a setup");
     let first = &found.ranked[0];
-    let band_kg = first.loads[2].as_kg() - first.plain_mass.as_kg();
+    let band_kg = first.loads[2].as_kg() - first.loading.total.as_kg();
     check(Row {
         quantity: "range that the answer gives for bands of one label, % of their pull",
         published: 19.0,
@@ -237,7 +237,7 @@ fn published_rubber_at_the_end_of_the_safe_stretch() {
 fn loads_kg(text: &str) -> Vec<f64> {
     let gym = gym_of(text);
     let loadings = Loadings::of(&gym, &Carrier::Bar).expect("loads");
-    loadings.all().iter().map(|l| l.mass.as_kg()).collect()
+    loadings.all().iter().map(|l| l.total.as_kg()).collect()
 }
 
 #[test]

@@ -3,10 +3,10 @@
 use proptest::prelude::*;
 use std::collections::BTreeMap;
 use torquill::movement::Carrier;
-use torquill::session::loads::Loading;
+use torquill::narrative::loads::loading_in_words;
 use torquill::session::warm_up::ladder;
-use torquill::setups::{BarRecord, Gym, PlateRecord, StackRecord};
-use torquill::units::Mass;
+use torquill::setups::{BarRecord, Gym, Loadings, PlateRecord, StackRecord};
+use torquill::units::{Mass, System};
 
 pub fn kg(value: f64) -> Mass {
     Mass::from_kg(value)
@@ -44,23 +44,23 @@ pub fn gym(bar: Mass, plates: &[(Mass, u32)]) -> Gym {
     }
 }
 
-fn on_a_bar(gym: &Gym) -> Loading {
-    Loading::of(gym, &Carrier::Bar).expect("it has a bar")
+fn on_a_bar(gym: &Gym) -> Loadings {
+    Loadings::of(gym, &Carrier::Bar).expect("it has a bar")
 }
 
 #[test]
 fn law_usual_loads_are_found_with_the_usual_plates() {
-    let metric = Loading::usual_metric().expect("a bar");
-    let at = |target| metric.at_most(kg(target)).expect("loadable").words;
+    let metric = Loadings::usual(System::Metric);
+    let at = |target| loading_in_words(&metric.at_most(kg(target)).expect("loadable"));
     assert_eq!(at(100.0), "bar (20 kg), 25 kg + 15 kg a side");
     assert_eq!(at(142.5), "bar (20 kg), 2 × 25 kg + 10 kg + 1.25 kg a side");
     assert_eq!(at(143.9), at(142.5));
-    let us = Loading::usual_us().expect("a bar");
-    let at = |target| us.at_most(lb(target)).expect("loadable").words;
+    let us = Loadings::usual(System::Us);
+    let at = |target| loading_in_words(&us.at_most(lb(target)).expect("loadable"));
     assert_eq!(at(225.0), "bar (45 lb), 2 × 45 lb a side");
     assert_eq!(at(315.0), "bar (45 lb), 3 × 45 lb a side");
     assert_eq!(at(230.0), "bar (45 lb), 2 × 45 lb + 2.5 lb a side");
-    assert!(metric.is_bar());
+    assert!(metric.is_bar);
     assert_eq!(metric.lightest().as_kg(), 20.0);
 }
 
@@ -122,7 +122,7 @@ fn law_machines_and_dumbbells_have_their_steps() {
         pad_m: 0.3,
         cam_m: 0.1,
     };
-    let stack = Loading::of(&machines, &lever).expect("a stack");
+    let stack = Loadings::of(&machines, &lever).expect("a stack");
     assert_eq!(stack.at_most(kg(40.0)).expect("a pin").total.as_kg(), 37.5);
     assert_eq!(
         stack
@@ -133,28 +133,28 @@ fn law_machines_and_dumbbells_have_their_steps() {
         45.0
     );
     assert!(stack.at_most(kg(4.0)).is_err() && stack.at_least(kg(81.0), kg(90.0)).is_none());
-    let rack = Loading::of(&machines, &Carrier::Dumbbell).expect("dumb-bells");
+    let rack = Loadings::of(&machines, &Carrier::Dumbbell).expect("dumb-bells");
     assert_eq!(rack.at_most(kg(13.0)).expect("one").total.as_kg(), 12.0);
     assert_eq!(
         rack.nearest(kg(13.5), kg(20.0)).expect("one").total.as_kg(),
         14.0
     );
-    assert!(!rack.is_bar());
+    assert!(!rack.is_bar);
     machines.dumbbells.clear();
-    assert!(Loading::of(&machines, &Carrier::Dumbbell).is_err());
+    assert!(Loadings::of(&machines, &Carrier::Dumbbell).is_err());
 }
 
 #[test]
 fn law_mixed_plates_keep_the_unit_stamped_on_them() {
     let loading = on_a_bar(&gym(kg(20.0), &[(lb(45.0), 2), (kg(5.0), 1)]));
     let load = loading.at_most(kg(75.0)).expect("loadable");
-    assert_eq!(load.words, "bar (20 kg), 45 lb + 5 kg a side");
+    assert_eq!(loading_in_words(&load), "bar (20 kg), 45 lb + 5 kg a side");
     assert!((load.total.as_kg() - (20.0 + 2.0 * (45.0 * 0.453_592_37 + 5.0))).abs() < 1e-9);
 }
 
 #[test]
 fn law_the_ladder_climbs_to_the_working_load() {
-    let loading = Loading::usual_metric().expect("a bar");
+    let loading = Loadings::usual(System::Metric);
     for working in [25.0, 40.0, 62.5, 100.0, 147.5, 240.0] {
         let sets = ladder(kg(working), &loading, Mass::ZERO).expect("a ladder");
         let loads: Vec<f64> = sets.iter().map(|set| set.load.total.as_kg()).collect();
@@ -172,7 +172,7 @@ fn law_the_ladder_climbs_to_the_working_load() {
     }
 }
 
-fn any_loading() -> impl Strategy<Value = (f64, Loading)> {
+fn any_loading() -> impl Strategy<Value = (f64, Loadings)> {
     let plate = (any::<bool>(), 1_u32..90, 0_u32..5);
     (
         proptest::collection::vec(plate, 0..6),
@@ -221,7 +221,7 @@ proptest! {
 
     #[test]
     fn law_kilograms_and_pounds_ask_the_same(target_kg in 20.0..300.0_f64) {
-        let loading = Loading::usual_metric().unwrap();
+        let loading = Loadings::usual(System::Metric);
         // As many pounds as those kilograms are, to the rounding of the conversion.
         let in_lb = lb(kg(target_kg + 1e-9).as_lb());
         prop_assert_eq!(loading.at_most(kg(target_kg + 1e-9)).unwrap(), loading.at_most(in_lb).unwrap());

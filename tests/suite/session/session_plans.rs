@@ -10,7 +10,6 @@ use torquill::session::block::block;
 use torquill::session::clusters::even_groups;
 use torquill::session::eccentric::{PLANNING, RATIOS, eccentric_one_rm};
 use torquill::session::fatigue::FatigueJoint;
-use torquill::session::loads::Loading;
 use torquill::session::method::{METHODS, Method};
 use torquill::session::oracle::{Attempt, RepOracle, from_load_velocity};
 use torquill::session::overload::lowerings_to_failure;
@@ -20,7 +19,8 @@ use torquill::session::rests::{HEAVY, LIGHT, between_sets, checked_in_cluster};
 use torquill::session::schemes::{Request, every_method, plan};
 use torquill::session::status::{Level, Lifter};
 use torquill::session::straight::{GUIDANCE, NOVICE_REPETITIONS, STEP_PERCENT};
-use torquill::units::{Duration, Mass};
+use torquill::setups::Loadings;
+use torquill::units::{Duration, Mass, System};
 
 fn seconds(value: f64) -> Duration {
     Duration::from_s(value)
@@ -30,12 +30,17 @@ fn veteran() -> Lifter {
     Lifter::with_training_months(60.0)
 }
 
-fn request<'a>(movement: &'a str, method: Method, lifter: Lifter, gym: &'a Loading) -> Request<'a> {
+fn request<'a>(
+    movement: &'a str,
+    method: Method,
+    lifter: Lifter,
+    gym: &'a Loadings,
+) -> Request<'a> {
     Request::usual(movement, method, lifter, kg(140.0), gym)
 }
 
 fn planned(method: Method, ask: impl Fn(&mut Request)) -> Result<Plan, Error> {
-    let gym = Loading::usual_metric().expect("a bar");
+    let gym = Loadings::usual(System::Metric);
     let mut asked = request("bench-press", method, veteran(), &gym);
     ask(&mut asked);
     plan(&asked)
@@ -400,7 +405,7 @@ fn published_guidance_of_the_position_stand() {
 
 #[test]
 fn law_a_novice_gets_plain_progressive_overload_with_the_reason() {
-    let gym = Loading::usual_metric().expect("a bar");
+    let gym = Loadings::usual(System::Metric);
     for (method, ..) in METHODS {
         let beginner = Lifter::with_training_months(2.0);
         let session = plan(&request("bench-press", *method, beginner, &gym)).expect("a plan");
@@ -422,7 +427,7 @@ fn law_a_novice_gets_plain_progressive_overload_with_the_reason() {
 
 #[test]
 fn law_refusals_say_why_and_what_instead() {
-    let gym = Loading::usual_metric().expect("a bar");
+    let gym = Loadings::usual(System::Metric);
     let refused = |lifter: Lifter, method: Method| {
         let error = plan(&request("bench-press", method, lifter, &gym)).expect_err("refused");
         assert_eq!(error.exit_status(), 1, "{error}");
@@ -558,7 +563,7 @@ fn law_overloaded_lowering_has_its_limits() {
             .any(|remark| remark.contains("above the customary"))
     );
     assert!(planned(Method::OverloadedLowering, |r| r.sets = Some(6)).is_err());
-    let coarse = Loading::of(&gym(kg(20.0), &[(kg(20.0), 6)]), &Carrier::Bar).expect("a bar");
+    let coarse = Loadings::of(&gym(kg(20.0), &[(kg(20.0), 6)]), &Carrier::Bar).expect("a bar");
     let asked = request(
         "bench-press",
         Method::OverloadedLowering,
@@ -575,7 +580,7 @@ fn law_overloaded_lowering_has_its_limits() {
 #[test]
 fn law_clusters_of_105_kg_keep_what_the_straight_set_loses() {
     let oracle = bench(140.0);
-    let gym = Loading::usual_metric().expect("a bar");
+    let gym = Loadings::usual(System::Metric);
     let mut asked = request("bench-press", Method::Clusters, veteran(), &gym);
     asked.oracle = Some(&oracle);
     asked.load = Some(kg(105.0));
@@ -628,7 +633,7 @@ fn law_a_pyramid_rises_and_its_repetitions_fall() {
 #[test]
 fn law_a_pyramid_says_where_chart_and_fatigue_disagree() {
     let oracle = bench(140.0);
-    let gym = Loading::usual_metric().expect("a bar");
+    let gym = Loadings::usual(System::Metric);
     let mut asked = request("bench-press", Method::Pyramid, veteran(), &gym);
     asked.oracle = Some(&oracle);
     asked.rest_between = Some(seconds(20.0));
@@ -654,7 +659,7 @@ fn law_a_pyramid_says_where_chart_and_fatigue_disagree() {
 }
 
 fn band_setup(max_effort: f64) -> AccommodatingSetup {
-    let gym = Loading::usual_metric().expect("a bar");
+    let gym = Loadings::usual(System::Metric);
     AccommodatingSetup {
         parts: vec![
             "100 kg".to_owned(),
@@ -672,7 +677,7 @@ fn band_setup(max_effort: f64) -> AccommodatingSetup {
 #[test]
 fn law_bands_carry_their_loads_and_cautions() {
     let setup = band_setup(0.85);
-    let gym = Loading::usual_metric().expect("a bar");
+    let gym = Loadings::usual(System::Metric);
     let mut asked = request("bench-press", Method::Bands, veteran(), &gym);
     assert_eq!(plan(&asked).expect_err("no setup").exit_status(), 2);
     asked.setup = Some(&setup);
@@ -705,10 +710,7 @@ fn law_bands_carry_their_loads_and_cautions() {
 #[test]
 fn law_cautions_come_with_every_plan_and_open_with_the_disclaimer() {
     let setup = band_setup(0.85);
-    for gym in [
-        Loading::usual_metric().expect("a bar"),
-        Loading::usual_us().expect("a bar"),
-    ] {
+    for gym in [Loadings::usual(System::Metric), Loadings::usual(System::Us)] {
         for (method, ..) in METHODS {
             for movement in ["bench-press", "squat", "deadlift", "leg-curl"] {
                 for months in [0.0, 8.0, 40.0] {
@@ -731,7 +733,7 @@ fn law_cautions_come_with_every_plan_and_open_with_the_disclaimer() {
 
 #[test]
 fn law_a_block_has_one_overload_day_a_week_and_an_easier_last_week() {
-    let gym = Loading::usual_metric().expect("a bar");
+    let gym = Loadings::usual(System::Metric);
     let asked = request("bench-press", Method::OverloadedLowering, veteran(), &gym);
     let plans = block(&asked, 4).expect("a block");
     assert_eq!(plans.weeks.len(), 4);
@@ -813,7 +815,7 @@ fn law_an_unsound_repetition_is_not_passed_on() {
 
 #[test]
 fn law_every_method_is_compared_with_its_refusals() {
-    let gym = Loading::usual_metric().expect("a bar");
+    let gym = Loadings::usual(System::Metric);
     let oracle = bench(140.0);
     let mut asked = request("bench-press", Method::Straight, veteran(), &gym);
     asked.oracle = Some(&oracle);
@@ -895,7 +897,7 @@ proptest! {
         months in 0.0..120.0_f64, sets in proptest::option::of(0_u32..14), repetitions in proptest::option::of(0_u32..40),
         total in proptest::option::of(0_u32..70), rest_s in proptest::option::of(-10.0..400.0_f64),
     ) {
-        let gym = Loading::usual_metric().unwrap();
+        let gym = Loadings::usual(System::Metric);
         let oracle = from_load_velocity("squat", kg(one_rm_kg.abs() + 1.0), None).unwrap();
         let mut asked = Request::usual("squat", METHODS[method].0, Lifter::with_training_months(months), kg(one_rm_kg), &gym);
         asked.load = load_kg.map(kg);

@@ -4,14 +4,14 @@ use crate::published_table::{Row, Tolerance, check};
 use torquill::library::Library;
 use torquill::resistance::Setup;
 use torquill::session::clusters::even_groups;
-use torquill::session::loads::Loading;
 use torquill::session::method::Method;
 use torquill::session::oracle::{Attempt, RepOracle};
 use torquill::session::prediction::{Body, predict_set, repetitions_to_failure};
 use torquill::session::schemes::{Request, plan};
 use torquill::session::status::Lifter;
+use torquill::setups::Loadings;
 use torquill::study::{Question, simulated_oracle};
-use torquill::units::{Duration, Mass};
+use torquill::units::{Duration, Mass, System};
 
 /// Runs a test with the simulated oracle of a built-in lifter.
 fn with_oracle(movement: &str, test: impl Fn(&RepOracle)) {
@@ -138,7 +138,7 @@ fn published_clusters_keep_velocity_in_the_simulated_bench_press() {
 #[test]
 fn law_a_plan_takes_the_simulated_repetition() {
     with_oracle("bench-press", |oracle| {
-        let gym = Loading::usual_metric().expect("a bar");
+        let gym = Loadings::usual(System::Metric);
         let lifter = Lifter::with_training_months(60.0);
         let mut asked = Request::usual(
             "bench-press",

@@ -1,30 +1,27 @@
 //! Bands and chains of a setup in words that a coach hangs them by.
 //!
-//! In: items, the gym with its anchors. Out: how many of which, tied where, and what the words mean.
+//! In: items, the names of a gym's anchors. Out: how many of which, tied where, and what the words mean.
 
-use super::gym::Gym;
 use crate::resistance::{Anchor, ChainHang, Hang, Item};
 use crate::units::rounded;
+use std::collections::BTreeMap;
 
 /// The word for a chain's way of hanging.
-pub(super) fn chain_hang_in_words(hang: ChainHang) -> &'static str {
+pub(crate) fn chain_hang_in_words(hang: ChainHang) -> &'static str {
     match hang {
         ChainHang::Straight => "straight",
         ChainHang::DoubleLooped => "double-looped",
     }
 }
 
-/// The bands and chains of a setup in words, by the gym's own names of its anchors.
+/// The bands and chains of a setup, one in words each, by the gym's own names of its anchors.
 #[must_use]
-pub fn hung_in_words(items: &[Item], gym: &Gym) -> String {
-    let words: Vec<String> = items
+pub fn hung_pieces(items: &[Item], anchors: &BTreeMap<String, Anchor>) -> Vec<String> {
+    items
         .iter()
         .filter_map(|item| match item {
             Item::Band(hung) => {
-                let named = gym
-                    .anchors
-                    .iter()
-                    .find(|(_, anchor)| **anchor == hung.anchor);
+                let named = anchors.iter().find(|(_, anchor)| **anchor == hung.anchor);
                 let place = named.map_or_else(
                     || hung.anchor.in_words(),
                     |(name, anchor)| placed(name, anchor),
@@ -52,7 +49,13 @@ pub fn hung_in_words(items: &[Item], gym: &Gym) -> String {
             }
             _ => None,
         })
-        .collect();
+        .collect()
+}
+
+/// The bands and chains of a setup in words; "none" where there are none.
+#[must_use]
+pub fn hung_in_words(items: &[Item], anchors: &BTreeMap<String, Anchor>) -> String {
+    let words = hung_pieces(items, anchors);
     if words.is_empty() {
         "none".to_owned()
     } else {

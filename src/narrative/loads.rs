@@ -1,0 +1,63 @@
+//! Plain loads in words: "bar (20 kg), 25 kg + 10 kg a side".
+//!
+//! In: a [`Loading`]. Out: what a person puts together for it. Pieces are told in the unit that is stamped on them,
+//! sums in the units asked for.
+
+use crate::setups::{LoadedOn, Loading};
+use crate::units::{Mass, System, rounded};
+
+/// A mass with at most `decimals` decimals: "102.25 kg", "225.42 lb".
+#[must_use]
+pub fn exact_mass(units: System, mass: Mass, decimals: usize) -> String {
+    match units {
+        System::Metric => format!("{} kg", rounded(mass.as_kg(), decimals)),
+        System::Us => format!("{} lb", rounded(mass.as_lb(), decimals)),
+    }
+}
+
+/// A piece's mass in the unit in which it is a round figure: "20 kg", "45 lb".
+#[must_use]
+pub fn stamped_mass(mass: Mass) -> String {
+    let is_round = |value: f64| (value * 100.0 - (value * 100.0).round()).abs() < 1.0e-6;
+    if !is_round(mass.as_kg()) && is_round(mass.as_lb()) {
+        exact_mass(System::Us, mass, 2)
+    } else {
+        exact_mass(System::Metric, mass, 2)
+    }
+}
+
+/// What is put together for a load: "bar (20 kg), 15 kg + 2.5 kg a side".
+#[must_use]
+pub fn loading_in_words(loading: &Loading) -> String {
+    let discs = discs_in_words(&loading.discs);
+    let a_side = if discs.is_empty() {
+        "no plates".to_owned()
+    } else {
+        format!("{discs} a side")
+    };
+    match &loading.on {
+        LoadedOn::Bar { name, mass, collar } => {
+            let collars = collar.map_or(String::new(), |each| {
+                format!(", collars of {}", stamped_mass(each))
+            });
+            format!("{name} ({}){collars}, {a_side}", stamped_mass(*mass))
+        }
+        LoadedOn::Dumbbell => format!("dumb-bell of {} in each hand", stamped_mass(loading.total)),
+        LoadedOn::Stack => format!("stack at {}", stamped_mass(loading.total)),
+        LoadedOn::Sled(sled) => format!("sled ({}), {a_side}", stamped_mass(sled.mass())),
+        LoadedOn::Belt => format!("belt with {discs}"),
+        LoadedOn::Body => "the body alone".to_owned(),
+    }
+}
+
+/// "2 × 20 kg + 5 kg"; empty without plates.
+fn discs_in_words(discs: &[(Mass, u32)]) -> String {
+    let words: Vec<String> = discs
+        .iter()
+        .map(|(each, count)| match count {
+            1 => stamped_mass(*each),
+            _ => format!("{count} × {}", stamped_mass(*each)),
+        })
+        .collect();
+    words.join(" + ")
+}

@@ -1,0 +1,112 @@
+//! The plain loads that a gym can make: a bar with pairs of plates, a dumb-bell, a stack, a sled, a belt.
+//!
+//! In: a gym and how the movement takes its load. Out: every load with its best recipe: the fewest plates on the
+//! bar that the gym lists first; a later bar takes its turn where that saves plates that are not allowed.
+
+use super::gym::{BarRecord, Gym, StackRecord};
+use super::loading::{LoadedOn, Loading};
+use super::plate_sums::{PlateSum, PlateSums, is_on_step, mass, same_load, units};
+use crate::error::{Error, GymFault, LoadingGear, Result};
+use crate::movement::Carrier;
+use crate::resistance::Sled;
+use crate::units::Mass;
+use std::collections::BTreeMap;
+
+/// Every load that a gym makes for a carrier.
+///
+/// **Fails** if it has nothing that this carrier takes, naming what is missing.
+pub(super) fn loads_of(gym: &Gym, carrier: &Carrier) -> Result<Vec<Loading>> {
+    let lacks = |gear: LoadingGear| {
+        Error::no_answer(GymFault::Lacks {
+            gym: gym.title.clone(),
+            gear,
+        })
+    };
+    match carrier {
+        Carrier::Bar if gym.bars.is_empty() => Err(lacks(LoadingGear::Bar)),
+        Carrier::Bar => Ok(bar_loads(gym)),
+        Carrier::Dumbbell if gym.dumbbells.is_empty() => Err(lacks(LoadingGear::Dumbbells)),
+        Carrier::Dumbbell => Ok(dumbbell_loads(&gym.dumbbells)),
+        Carrier::Lever { .. } => {
+            let stack = gym.stack.ok_or_else(|| lacks(LoadingGear::Stack))?;
+            Ok(stack_loads(stack))
+        }
+        Carrier::Sled { .. } => {
+            let record = gym.sled.ok_or_else(|| lacks(LoadingGear::Sled))?;
+            let sled = Sled::new(record.mass, record.friction).map_err(Error::bad)?;
+            Ok(sled_loads(gym, sled))
+        }
+        Carrier::Body => Ok(belt_loads(gym)),
+    }
+}
+
+/// Every load of the gym's bars; none without a bar.
+pub(super) fn bar_loads(gym: &Gym) -> Vec<Loading> {
+    let plates = PlateSums::of_pairs(&gym.plates);
+    let mut known: BTreeMap<u64, Vec<Loading>> = BTreeMap::new();
+    for bar in &gym.bars {
+        let empty = units(bar.mass) + 2 * gym.collars.map_or(0, units);
+        let on_step = |sum: &&PlateSum| is_on_step(gym.smallest_step, 2 * sum.units);
+        for sum in plates.sums.iter().filter(on_step) {
+            let whole = empty + 2 * sum.units;
+            let same = known.entry(same_load(whole)).or_default();
+            if same.iter().all(|other| sum.plates < other.plates) {
+                same.push(Loading {
+                    total: mass(whole),
+                    on: on_bar(bar, gym.collars),
+                    discs: plates.discs(sum),
+                    plates: sum.plates,
+                });
+            }
+        }
+    }
+    known.into_values().flatten().collect()
+}
+
+fn on_bar(bar: &BarRecord, collar: Option<Mass>) -> LoadedOn {
+    LoadedOn::Bar {
+        name: bar.name.clone(),
+        mass: bar.mass,
+        collar: collar.filter(|mass| mass.as_kg() > 0.0),
+    }
+}
+
+fn dumbbell_loads(dumbbells: &[Mass]) -> Vec<Loading> {
+    let loading = |each: &Mass| Loading::of_one_piece(*each, LoadedOn::Dumbbell);
+    dumbbells.iter().map(loading).collect()
+}
+
+fn stack_loads(stack: StackRecord) -> Vec<Loading> {
+    let steps = (stack.most.as_kg() / stack.step.as_kg() + 1.0e-9).floor() as u32;
+    let loading = |step: u32| Loading::of_one_piece(stack.step * f64::from(step), LoadedOn::Stack);
+    (1..=steps).map(loading).collect()
+}
+
+fn sled_loads(gym: &Gym, sled: Sled) -> Vec<Loading> {
+    let plates = PlateSums::of_pairs(&gym.plates);
+    let on_step = |sum: &&PlateSum| is_on_step(gym.smallest_step, 2 * sum.units);
+    let loading = |sum: &PlateSum| Loading {
+        total: sled.mass() + mass(2 * sum.units),
+        on: LoadedOn::Sled(sled),
+        discs: plates.discs(sum),
+        plates: sum.plates,
+    };
+    plates.sums.iter().filter(on_step).map(loading).collect()
+}
+
+/// Nothing, or plates on the belt: there an odd plate counts too, and hangs in the middle.
+fn belt_loads(gym: &Gym) -> Vec<Loading> {
+    let mut all = vec![Loading::of_one_piece(Mass::ZERO, LoadedOn::Body)];
+    if !gym.belt {
+        return all;
+    }
+    let plates = PlateSums::of_singles(&gym.plates);
+    let on_step = |sum: &&PlateSum| sum.plates > 0 && is_on_step(gym.smallest_step, sum.units);
+    all.extend(plates.sums.iter().filter(on_step).map(|sum| Loading {
+        total: mass(sum.units),
+        on: LoadedOn::Belt,
+        discs: plates.discs(sum),
+        plates: sum.plates,
+    }));
+    all
+}
