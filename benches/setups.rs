@@ -5,7 +5,6 @@ use std::hint::black_box;
 use torquill::library::{Library, assemble};
 use torquill::setups::{Allowed, Kernel, Loadings, Rack, Watch, Wish, search};
 use torquill::study::{PickQuestion, Question, field, pick};
-use torquill::units::System;
 
 /// Finalists that a search keeps, as `pick` does.
 const KEPT: usize = 240;
@@ -56,7 +55,6 @@ fn setups(criterion: &mut Criterion) {
             },
             allowed: Allowed::default(),
             top: 10,
-            units: System::Metric,
         };
         group.bench_function(format!("{name}, {most_hung} a side"), |b| {
             b.iter(|| black_box(pick(&request, &Watch::default())));

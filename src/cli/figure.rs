@@ -8,6 +8,7 @@ use crate::draw::{Letters, Scene, png, svg};
 use crate::error::{Error, Result};
 use crate::figures::{description, strength_curve, title};
 use crate::library::Library;
+use crate::narrative::places::sides_in_words;
 use crate::plot::{Look, Size};
 use crate::report;
 use crate::study::{Study, study};
@@ -161,7 +162,7 @@ fn beside(arguments: &Arguments, study: &Study) -> Result<Vec<(PathBuf, String)>
     if arguments.words {
         files.push((
             path("caption.txt"),
-            format!("{}. {}\n", title(study, units), study.sides_in_words()),
+            format!("{}. {}\n", title(study, units), sides_in_words(study)),
         ));
         files.push((path("alt.txt"), description(study, units) + "\n"));
     }

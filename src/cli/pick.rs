@@ -167,7 +167,6 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
             askew: arguments.wish.askew,
         },
         top: arguments.top,
-        units: arguments.units.into(),
     };
     let picked = watched(|watch| pick(&request, watch))?;
     if let Some(picture) = &picture {

@@ -229,10 +229,9 @@ fn setups(
             named_setup(question, pieces.clone(), loading, arguments.effort)
         } else {
             match gym {
-                Some(gym) => watched(|watch| {
-                    let units = arguments.units.into();
-                    best_setup(question, gym, method, arguments.effort, units, watch)
-                }),
+                Some(gym) => {
+                    watched(|watch| best_setup(question, gym, method, arguments.effort, watch))
+                }
                 None => Err(Error::bad(format!("no {} were named", method.name()))
                     .hint("--gym college-weight-room finds the best setup of a gym")),
             }

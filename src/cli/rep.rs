@@ -9,7 +9,9 @@ use crate::error::{Error, Result};
 use crate::figures::{animation, rep_over_time, rep_over_way, rep_versus_plain, versus_sentences};
 use crate::library::Library;
 use crate::movement::{Measure, Movement};
-use crate::narrative::{name_of, rep_sentences};
+use crate::narrative::name_of;
+use crate::narrative::places::{position_in_words, sides_in_words, velocity_in_words};
+use crate::narrative::rep_sentences;
 use crate::rep::{After, Outcome, RepOptions, Turn};
 use crate::report;
 use crate::study::{
@@ -160,12 +162,12 @@ fn verdict(rep: &RepStudy, units: System) -> Result<()> {
         .hint(max_hint(rep, units))),
         Outcome::Stalled { position, .. } => Err(Error::no_answer(format!(
             "the load is not lifted: it stops {}",
-            rep.place_in_words(position, units)
+            position_in_words(rep, position, units)
         ))
         .hint(max_hint(rep, units))),
         Outcome::LostInLowering { position, .. } => Err(Error::no_answer(format!(
             "the load is too heavy to be lowered in this time: it gets away {}",
-            rep.place_in_words(position, units)
+            position_in_words(rep, position, units)
         ))
         .hint(max_hint(rep, units))),
     }
@@ -240,14 +242,14 @@ fn sentences(rep: &RepStudy, units: System) -> String {
         rep.still.movement_title,
         rep.still.lifter_title,
         name_of(&rep.still, &rep.still.setups[0], units),
-        rep.still.sides_in_words()
+        sides_in_words(&rep.still)
     );
     for line in rep_sentences(rep, units) {
         text += &line;
         text.push('\n');
     }
     if let Some(lift) = rep.trace.lift {
-        let velocity = |v: f64| rep.velocity_in_words(v);
+        let velocity = |v: f64| velocity_in_words(rep.trace.measure, v);
         text += &format!(
             "\nLift: {} s, mean velocity {}, mean propulsive velocity {}, peak {}.\n",
             rounded(lift.time_s, 2),

@@ -9,7 +9,7 @@ use crate::error::{Error, Result};
 use crate::figures::{family_chart, rank_chart, value_map};
 use crate::library::{Library, Workbench};
 use crate::report;
-use crate::study::{Compared, Conditions, Parameter, family, pair_grid, rank};
+use crate::study::{Compared, Conditions, Parameter, family, pair_grid, rank, usual_comparison};
 use clap::{ArgMatches, Args, ValueEnum};
 use std::path::PathBuf;
 
@@ -94,7 +94,7 @@ pub fn run(arguments: &Arguments, library: &Library, matches: Option<&ArgMatches
         Some(measure) => measure.into(),
         None => {
             let model = bench.model(&arguments.who.set)?;
-            Compared::usual(asked.of(&model)?.range.measure)
+            usual_comparison(asked.of(&model)?.range.measure)
         }
     };
     match <[Parameter; 2]>::try_from(parameters) {

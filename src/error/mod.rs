@@ -32,7 +32,9 @@ pub use path::PathFault;
 pub use place::Place;
 pub use repetition::RepetitionFault;
 pub use session::SessionFault;
-pub use study::StudyFault;
+pub use study::{
+    Compared, ComparisonFault, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
+};
 pub use what::What;
 
 use std::fmt;

@@ -2,6 +2,232 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
+use super::What;
+use crate::units::{Mass, QuantityFault};
+
+/// A figure by which curves are compared.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Compared {
+    /// The heaviest weight that can be held at every place.
+    #[default]
+    Held,
+    /// The greatest capacity.
+    Peak,
+    /// Capacity at the start.
+    Start,
+    /// Capacity at the end.
+    End,
+}
+
+/// Why a text names no evenly spaced values.
+#[derive(Debug, Clone, PartialEq)]
+pub enum SpacingFault {
+    /// What stands behind the colon is no whole number.
+    CountUnreadable,
+    /// Too few or too many values.
+    Count {
+        /// How many were asked for.
+        count: usize,
+        /// The most.
+        most: usize,
+    },
+    /// An end is no number with a unit.
+    EndUnreadable {
+        /// The end.
+        text: String,
+    },
+    /// The ends have different units.
+    Units {
+        /// Unit of the first end.
+        from: String,
+        /// Unit of the last end.
+        to: String,
+    },
+    /// Both ends are alike.
+    EndsAlike,
+}
+
 /// Why a question has no answer.
 #[derive(Debug, Clone, PartialEq)]
-pub enum StudyFault {}
+pub enum StudyFault {
+    /// A setup cannot be laid over a lift.
+    Lift(LiftFault),
+    /// A text gives a parameter no values.
+    Values(ValuesFault),
+    /// Values cannot be compared.
+    Comparison(ComparisonFault),
+    /// A maximum, or a share of it, is none.
+    Maximum(MaximumFault),
+}
+
+/// Why a setup cannot be laid over a lift.
+#[derive(Debug, Clone, PartialEq)]
+pub enum LiftFault {
+    /// The setup asks for more than wished even without weight.
+    HardWithoutWeight {
+        /// The effort that was wished, 1 = all the lifter has.
+        target: f64,
+    },
+    /// Even the heaviest load that is looked for asks for less than wished.
+    EasyWithAnyWeight {
+        /// The effort that was wished.
+        target: f64,
+        /// The heaviest load.
+        most: Mass,
+    },
+    /// The load pulls where the lift has no strength.
+    NotHeld {
+        /// Place of the range.
+        range: f64,
+        /// Name of the movement.
+        movement: String,
+    },
+    /// The lifter holds no load at a place of the range, so that nothing can be hung.
+    HoldsNothing {
+        /// Place of the range.
+        range: f64,
+    },
+    /// Nothing hangs on the bar that plain weight could be compared with.
+    NothingToCompare,
+    /// The setup asks for nothing, so no plain weight is as hard.
+    AsksForNothing,
+}
+
+/// Why a text gives a parameter no values.
+#[derive(Debug, Clone, PartialEq)]
+pub enum ValuesFault {
+    /// A text of values gives too few or too many.
+    Count {
+        /// The text.
+        text: String,
+        /// Path of the parameter.
+        path: String,
+        /// How many values it gives.
+        count: usize,
+        /// The most.
+        most: usize,
+    },
+    /// A text of values names one twice.
+    Twice {
+        /// The text.
+        text: String,
+        /// The value.
+        value: String,
+    },
+    /// A value is empty.
+    Empty,
+    /// A relative change has no sign.
+    ChangeWithoutSign {
+        /// The value.
+        text: String,
+        /// The number in it.
+        number: String,
+    },
+    /// A range of values is none.
+    Spacing {
+        /// The range as it was given.
+        text: String,
+        /// Why.
+        why: SpacingFault,
+    },
+}
+
+/// Why values cannot be compared.
+#[derive(Debug, Clone, PartialEq)]
+pub enum ComparisonFault {
+    /// A map of one parameter against itself.
+    VariedAgainstItself {
+        /// Path of the parameter.
+        path: String,
+    },
+    /// Two values of a map are one.
+    SameValue {
+        /// The first.
+        first: String,
+        /// The other.
+        other: String,
+        /// Path of the parameter.
+        path: String,
+    },
+    /// The movement cannot be done with any pair of values.
+    NoPair,
+    /// A ranking by too small or too large a change.
+    RankAmount {
+        /// The change, %.
+        percent: f64,
+        /// The least, %.
+        least_percent: f64,
+        /// The most, %.
+        most_percent: f64,
+    },
+    /// The movement as it is has no such figure.
+    NothingToRank {
+        /// The figure.
+        compared: Compared,
+    },
+    /// With the changed value there is no such figure.
+    NoFigureWithIt {
+        /// The figure.
+        compared: Compared,
+    },
+}
+
+/// Why a maximum, or a share of it, is none.
+#[derive(Debug, Clone, PartialEq)]
+pub enum MaximumFault {
+    /// A text is neither a mass nor a share.
+    LoadUnreadable {
+        /// Why it is no mass.
+        fault: QuantityFault,
+    },
+    /// A text is no share of a maximum.
+    ShareUnreadable {
+        /// The text.
+        text: String,
+    },
+    /// A share of the maximum is less than the lifter's own body.
+    LessThanBody {
+        /// The share that was asked for.
+        share: f64,
+        /// The share that the body is.
+        body_share: f64,
+    },
+    /// The lifter does not lift the own body, and does with help.
+    BodyNotLifted {
+        /// What the lifter is called.
+        lifter: String,
+        /// The least counterweight with which one repetition succeeds.
+        counterweight: Mass,
+    },
+    /// A group of invented lifters is too small or too large.
+    GroupSize {
+        /// How many were asked for.
+        count: usize,
+        /// The most.
+        most: usize,
+    },
+}
+
+impl From<LiftFault> for What {
+    fn from(fault: LiftFault) -> Self {
+        Self::Study(StudyFault::Lift(fault))
+    }
+}
+
+impl From<ValuesFault> for What {
+    fn from(fault: ValuesFault) -> Self {
+        Self::Study(StudyFault::Values(fault))
+    }
+}
+
+impl From<ComparisonFault> for What {
+    fn from(fault: ComparisonFault) -> Self {
+        Self::Study(StudyFault::Comparison(fault))
+    }
+}
+
+impl From<MaximumFault> for What {
+    fn from(fault: MaximumFault) -> Self {
+        Self::Study(StudyFault::Maximum(fault))
+    }
+}

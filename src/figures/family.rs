@@ -5,9 +5,12 @@
 use super::strength_curve::{self, ceiling, force_axis, level_axis, points, shown};
 use crate::library::NumberAt;
 use crate::movement::Measure;
+use crate::narrative::causes::cause_in_short;
+use crate::narrative::comparison::{compared_in_words, shown_figure};
+use crate::narrative::parameters::{parameter_in_words, shown_value};
 use crate::narrative::prose::{capital, listed};
 use crate::plot::{Heading, LineChart, Panel, Role, Series};
-use crate::study::{Compared, Conditions, Family, Study, shown_value};
+use crate::study::{Compared, Conditions, Family, Study, usual_comparison};
 use crate::units::{System, rounded};
 
 /// A change smaller than this is called none, as a share.
@@ -81,12 +84,12 @@ fn series(family: &Family, units: System) -> Vec<Series> {
 /// What the change does to the figure that is compared, from the least to the greatest value.
 #[must_use]
 pub fn family_title(family: &Family, asked: &Conditions, units: System) -> String {
-    let measure = Compared::usual(family.base.range.measure);
+    let measure = usual_comparison(family.base.range.measure);
     let what = match (measure, family.base.range.measure) {
         (Compared::Peak, Measure::Torque) => "peak torque",
-        _ => measure.in_words(),
+        _ => compared_in_words(measure),
     };
-    let name = capital(&family.parameter.in_words());
+    let name = capital(&parameter_in_words(&family.parameter.path));
     let told: Vec<(String, f64)> = family
         .variants
         .iter()
@@ -102,7 +105,7 @@ pub fn family_title(family: &Family, asked: &Conditions, units: System) -> Strin
         return format!("{name}: {what}");
     };
     let figure = |value: f64| {
-        let (value, unit) = measure.shown(value, &family.base, asked, units);
+        let (value, unit) = shown_figure(measure, value, &family.base, asked, units);
         format!(
             "{} {unit}",
             rounded(value, if value < 10.0 { 2 } else { 1 })
@@ -129,11 +132,7 @@ pub fn family_title(family: &Family, asked: &Conditions, units: System) -> Strin
 /// Why the value that lies farthest from the present one changes the curve.
 fn footnote(family: &Family) -> String {
     let variant = family.farthest();
-    let causes: Vec<String> = variant
-        .causes
-        .iter()
-        .map(crate::study::Cause::in_short)
-        .collect();
+    let causes: Vec<String> = variant.causes.iter().map(cause_in_short).collect();
     format!(
         "{}: {}.",
         capital(&shown_value(&variant.text)),
@@ -159,7 +158,7 @@ fn description(family: &Family, asked: &Conditions, units: System) -> String {
         "Strength curves of the {} of {} for {}: {}. {}. {}",
         family.base.movement_title.to_lowercase(),
         family.base.lifter_title,
-        family.parameter.in_words(),
+        parameter_in_words(&family.parameter.path),
         listed(&curves),
         family_title(family, asked, units),
         strength_curve::description(&family.base, units),

@@ -7,6 +7,7 @@ use super::sheet::{Chart, Sheet};
 use super::strength_curve::{level_axis, points};
 use crate::capacity::Pace;
 use crate::error::Result;
+use crate::narrative::places::sides_in_words;
 use crate::narrative::prose::percent;
 use crate::plot::{Axis, Extent, Heading, LineChart, Marker, Panel, Role, Series, Shade};
 use crate::study::study;
@@ -133,7 +134,7 @@ pub fn curve_at_speed(desk: &Desk<'_>) -> Result<Sheet> {
                 "{}, strength curve at constant speed of the joint",
                 desk.who()
             ),
-            footnote: held.sides_in_words().to_owned(),
+            footnote: sides_in_words(held).to_owned(),
             description: format!(
                 "Strength curves of the {} over {} at four speeds. {}.",
                 held.movement_title.to_lowercase(),

@@ -6,6 +6,8 @@ use super::desk::Desk;
 use super::sheet::{Chart, Sheet};
 use super::strength_curve::{level_axis, points};
 use crate::error::Result;
+use crate::narrative::muscle_names::muscle_label;
+use crate::narrative::places::place_in_words;
 use crate::plot::{Axis, Extent, Heading, Labels, Level, LineChart, Panel, Role, Series};
 use crate::study::{MusclePart, Study, muscle_parts};
 use crate::units::{Length, System, rounded};
@@ -29,7 +31,7 @@ pub fn moment_arms(desk: &Desk<'_>) -> Result<Sheet> {
     };
     let (longest, place, arm_m) = extreme(&parts, |part| &part.arm_m, f64::max);
     let last = (study.range.poses.len() - 1) as f64;
-    let at = study.place_in_words(place as f64 / last, desk.units);
+    let at = place_in_words(study, place as f64 / last, desk.units);
     let arms = parts.iter().map(|part| {
         let least = part.arm_m.iter().copied().fold(f64::INFINITY, f64::min);
         let most = part.arm_m.iter().copied().fold(0.0, f64::max);
@@ -147,7 +149,7 @@ fn curves(
     values: impl Fn(&MusclePart) -> Vec<f64>,
 ) -> Vec<Series> {
     let curve = |(index, part): (usize, &MusclePart)| Series {
-        name: part.label(),
+        name: muscle_label(part),
         points: points(study, desk.units, &values(part)),
         role: Role::Series(index),
     };

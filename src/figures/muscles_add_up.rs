@@ -6,6 +6,8 @@ use super::desk::Desk;
 use super::sheet::{Chart, Sheet};
 use super::strength_curve::{level_axis, points};
 use crate::error::Result;
+use crate::narrative::muscle_names::muscle_label;
+use crate::narrative::places::{place_in_words, sides_in_words};
 use crate::narrative::prose::{listed, part_of_range, percent};
 use crate::plot::{Axis, Fill, Heading, Labels, LineChart, Panel, Role, Series};
 use crate::study::{MusclePart, Study, muscle_parts, muscle_torque_nm};
@@ -67,12 +69,12 @@ pub fn muscles_add_up(desk: &Desk<'_>) -> Result<Sheet> {
             footnote: format!(
                 "Upper edge: torque of all muscles. The line below it is what they leave for the load: the limb's own \
                  weight and the joint's passive torque are taken off. {}",
-                study.sides_in_words()
+                sides_in_words(study)
             ),
             description: format!(
                 "Stacked torques over {}. At the peak, {}, the shares are: {}. {} starts the stack.",
                 study.axis,
-                study.place_in_words(peak as f64 / last, desk.units),
+                place_in_words(study, peak as f64 / last, desk.units),
                 told.join(", "),
                 first.name
             ),
@@ -150,8 +152,8 @@ fn stacked(desk: &Desk<'_>, study: &Study, layers: &[MusclePart]) -> (Vec<Fill>,
         });
         edges.push(Series {
             name: match index {
-                0 => layer.label(),
-                _ => format!("+ {}", layer.label()),
+                0 => muscle_label(layer),
+                _ => format!("+ {}", muscle_label(layer)),
             },
             points: edge,
             role: Role::Series(index),
@@ -193,7 +195,7 @@ pub fn force_times_arm(desk: &Desk<'_>) -> Result<Sheet> {
         points: points(study, desk.units, &own(values)),
         role,
     };
-    let where_is = |peak: usize| study.place_in_words(peak as f64 / last, desk.units);
+    let where_is = |peak: usize| place_in_words(study, peak as f64 / last, desk.units);
     let chart = LineChart {
         heading: Heading {
             title: format!(

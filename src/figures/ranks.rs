@@ -2,6 +2,8 @@
 //!
 //! In: [`Ranks`]. Out: a chart of the strongest.
 
+use crate::narrative::comparison::compared_in_words;
+use crate::narrative::parameters::{parameter_in_short, parameter_in_words};
 use crate::narrative::prose::capital;
 use crate::plot::{Axis, Heading, Swing, Tornado};
 use crate::study::{Ranked, Ranks};
@@ -9,14 +11,6 @@ use crate::units::rounded;
 
 /// Bars that are readable on a slide.
 const MOST_BARS: usize = 9;
-
-/// A name that fits beside a bar.
-fn short(name: &str) -> String {
-    let name = name.replace("moment arm of", "arm of");
-    let name = name.replace(" in its reference pose", "");
-    let name = name.replace("at the shoulder (", "(");
-    capital(&name)
-}
 
 /// The strongest values.
 #[must_use]
@@ -29,7 +23,7 @@ pub fn rank_chart(ranks: &Ranks) -> Tornado {
             format!(
                 "{}: the {} matters most, {} % for {by} %",
                 ranks.movement_title,
-                first.name,
+                parameter_in_words(&first.number.path),
                 rounded(first.size_percent(), 1)
             )
         },
@@ -39,7 +33,7 @@ pub fn rank_chart(ranks: &Ranks) -> Tornado {
         .map(|row| {
             format!(
                 "{}: {} % lowered, {} % raised",
-                row.name,
+                parameter_in_words(&row.number.path),
                 rounded(row.lowered_percent, 1),
                 rounded(row.raised_percent, 1)
             )
@@ -59,14 +53,17 @@ pub fn rank_chart(ranks: &Ranks) -> Tornado {
             ),
             description: told.join("; "),
         },
-        axis: Axis::new(format!("Change of the {}", ranks.measure.in_words()), "%"),
+        axis: Axis::new(
+            format!("Change of the {}", compared_in_words(ranks.measure)),
+            "%",
+        ),
         lowered: format!("lowered by {by} %"),
         raised: format!("raised by {by} %"),
         decimals: 1,
         swings: top
             .iter()
             .map(|row| Swing {
-                name: short(&row.name),
+                name: capital(&parameter_in_short(&row.number.path)),
                 lowered: row.lowered_percent,
                 raised: row.raised_percent,
             })

@@ -8,6 +8,7 @@ use crate::draw::Scene;
 use crate::draw::scale::{decimals_of_step, number};
 use crate::error::Result;
 use crate::movement::Measure;
+use crate::narrative::places::{position_in_words, velocity_in_words};
 use crate::narrative::rep_words::{rep_sentences, rep_title, subtitle};
 use crate::plot::{
     Axis, Extent, Heading, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade, Span,
@@ -287,7 +288,7 @@ fn markers(rep: &RepStudy, units: System) -> Vec<Marker> {
     let mark = |at: crate::rep::Mark, text: &str| Marker {
         at: [way(rep, units, at.position), factor * at.velocity],
         text: text.to_owned(),
-        detail: rep.velocity_in_words(at.velocity),
+        detail: velocity_in_words(rep.trace.measure, at.velocity),
         role: Role::CAPACITY,
     };
     let mut markers = vec![mark(sticking.first_peak, "first peak")];
@@ -295,7 +296,7 @@ fn markers(rep: &RepStudy, units: System) -> Vec<Marker> {
         mark(sticking.minimum, "slowest")
     } else {
         Marker {
-            detail: rep.place_in_words(sticking.minimum.position, units),
+            detail: position_in_words(rep, sticking.minimum.position, units),
             ..mark(sticking.minimum, "stops")
         }
     });
@@ -331,7 +332,7 @@ fn markers_in_time(rep: &RepStudy, start_s: f64) -> Vec<Marker> {
     let mark = |at: crate::rep::Mark, text: &str| Marker {
         at: [start_s + at.time_s, factor * at.velocity],
         text: text.to_owned(),
-        detail: rep.velocity_in_words(at.velocity),
+        detail: velocity_in_words(rep.trace.measure, at.velocity),
         role: Role::CAPACITY,
     };
     let lowest = if rep.trace.is_lifted() {

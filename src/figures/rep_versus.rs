@@ -8,6 +8,7 @@ use crate::draw::Scene;
 use crate::error::Result;
 use crate::movement::Measure;
 use crate::narrative::name_of;
+use crate::narrative::places::{place_in_words, velocity_in_words};
 use crate::narrative::prose::percent;
 use crate::plot::{Axis, Extent, Heading, LineChart, Look, Panel, Role, Series, Span};
 use crate::rep::RepSample;
@@ -170,8 +171,8 @@ pub fn versus_sentences(both: &VersusPlain, units: System) -> Vec<String> {
         }
         return lines;
     };
-    let velocity = |v: f64| with.velocity_in_words(v);
-    let place = |range: f64| with.still.place_in_words(range, units);
+    let velocity = |v: f64| velocity_in_words(with.trace.measure, v);
+    let place = |range: f64| place_in_words(&with.still, range, units);
     lines.push(format!(
         "Peak velocity: {} {} against {} {}.",
         velocity(a.peak_velocity),

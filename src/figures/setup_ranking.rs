@@ -5,6 +5,7 @@
 use super::strength_curve::{across, level_axis, points, verb};
 use crate::draw::Scene;
 use crate::error::Result;
+use crate::narrative::places::sides_in_words;
 use crate::narrative::{added_name, short_name};
 use crate::plot::{Axis, Extent, Heading, Labels, LineChart, Look, Panel, Role, Series, Span};
 use crate::study::{PickAnswer, Picked};
@@ -143,7 +144,7 @@ fn footnote(pick: &PickAnswer) -> String {
     format!(
         "Every setup is loaded so that its hardest place asks for at most {} % of what the lifter can hold. {}",
         rounded(100.0 * pick.wish.effort, 0),
-        pick.study.sides_in_words()
+        sides_in_words(&pick.study)
     )
 }
 

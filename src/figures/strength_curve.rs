@@ -7,6 +7,7 @@ use super::body::stick_figure;
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::movement::Measure;
+use crate::narrative::places::{place_in_words, sides_in_words};
 use crate::narrative::prose::capital;
 use crate::narrative::{added_name, name_of};
 use crate::plot::{
@@ -207,7 +208,7 @@ fn hardest_on_demand(study: &Study, setup: &SetupStudy, units: System) -> Option
         text: format!("{} % effort", rounded(100.0 * sticking.max_effort, 0)),
         detail: format!(
             "{}; the {joint} gives way first",
-            study.place_in_words(sticking.point_range, units)
+            place_in_words(study, sticking.point_range, units)
         ),
         role: setup_role(0),
     })
@@ -277,16 +278,16 @@ pub fn title(study: &Study, units: System) -> String {
             Some(s) if s.max_effort >= 2.0 => format!(
                 "{name}: {} times what can be held {}",
                 rounded(s.max_effort, 1),
-                study.place_in_words(s.point_range, units)
+                place_in_words(study, s.point_range, units)
             ),
             Some(s) if s.max_effort > 1.0 => format!(
                 "{name}: too heavy by {} % {}",
                 rounded(100.0 * (s.max_effort - 1.0), 0),
-                study.place_in_words(s.point_range, units)
+                place_in_words(study, s.point_range, units)
             ),
             Some(s) => format!(
                 "{name}: hardest {}",
-                study.place_in_words(s.point_range, units)
+                place_in_words(study, s.point_range, units)
             ),
         },
         [first, others @ ..] => comparison(study, units, first, others),
@@ -363,7 +364,7 @@ fn subtitle(study: &Study, units: System) -> String {
 }
 
 fn footnote(study: &Study) -> String {
-    let sides = study.sides_in_words();
+    let sides = sides_in_words(study);
     format!("{sides} Isometric model; sticking region: effort within 5 % of its greatest.")
 }
 
@@ -383,9 +384,9 @@ pub fn description(study: &Study, units: System) -> String {
                 " With {}, the greatest effort is {} % {}, and the sticking region runs from {} to {}.",
                 name(study, setup, units),
                 rounded(100.0 * s.max_effort, 0),
-                study.place_in_words(s.point_range, units),
-                study.place_in_words(s.from_range, units),
-                study.place_in_words(s.to_range, units),
+                place_in_words(study, s.point_range, units),
+                place_in_words(study, s.from_range, units),
+                place_in_words(study, s.to_range, units),
             );
         }
         if let Some(percent) = setup.flattening_percent.filter(|_| study.setups.len() > 1) {

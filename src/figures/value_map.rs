@@ -3,9 +3,11 @@
 //! In: a [`PairGrid`] and the figure to show. Out: a chart.
 
 use crate::error::{Error, Result};
+use crate::narrative::comparison::{compared_in_words, shown_figure};
+use crate::narrative::parameters::{parameter_in_words, shown_value};
 use crate::narrative::prose::capital;
 use crate::plot::{Axis, Extent, Heading, HeatMap, MapStyle, Marker, Role};
-use crate::study::{Compared, Conditions, PairGrid, shown_value};
+use crate::study::{Compared, Conditions, PairGrid};
 use crate::units::{System, rounded};
 
 /// The map.
@@ -17,7 +19,7 @@ pub fn value_map(
     asked: &Conditions,
     units: System,
 ) -> Result<HeatMap> {
-    let shown = |value: f64| measure.shown(value, &grid.base, asked, units);
+    let shown = |value: f64| shown_figure(measure, value, &grid.base, asked, units);
     let values: Vec<Vec<Option<f64>>> = grid
         .cells
         .iter()
@@ -32,7 +34,10 @@ pub fn value_map(
         known.filter_map(move |(column, value)| Some((row, column, (*value)?)))
     });
     let first = cells.next().ok_or_else(|| {
-        Error::no_answer(format!("no pair of values has a {}", measure.in_words()))
+        Error::no_answer(format!(
+            "no pair of values has a {}",
+            compared_in_words(measure)
+        ))
     })?;
     let (mut best, mut least) = (first, first.2);
     for cell in cells {
@@ -47,9 +52,9 @@ pub fn value_map(
     let figure = |value: f64| rounded(value, decimals);
     let title = format!(
         "{} and {}: {} {} to {} {unit}, best at {} and {}",
-        capital(&x.in_words()),
-        y.in_words(),
-        measure.in_words(),
+        capital(&parameter_in_words(&x.path)),
+        parameter_in_words(&y.path),
+        compared_in_words(measure),
         figure(least),
         figure(best.2),
         shown_value(&x.values[best.1]),
@@ -77,9 +82,9 @@ pub fn value_map(
             ),
             description: format!(
                 "A map of the {} over {} and {}. {title}.",
-                measure.in_words(),
-                x.in_words(),
-                y.in_words()
+                compared_in_words(measure),
+                parameter_in_words(&x.path),
+                parameter_in_words(&y.path)
             ),
             title,
         },
@@ -88,7 +93,7 @@ pub fn value_map(
         xs,
         ys,
         values,
-        colour: Axis::new(capital(measure.in_words()), unit).reaching(Extent::Data),
+        colour: Axis::new(capital(compared_in_words(measure)), unit).reaching(Extent::Data),
         decimals,
         missing: "cannot be done".to_owned(),
         markers: vec![marker],
@@ -104,6 +109,6 @@ fn axis(parameter: &crate::study::Parameter, places: &[f64]) -> Axis {
             .zip(&parameter.values)
             .map(|(place, value)| (*place, shown_value(value)))
             .collect(),
-        ..Axis::new(capital(&parameter.in_words()), "").reaching(Extent::Data)
+        ..Axis::new(capital(&parameter_in_words(&parameter.path)), "").reaching(Extent::Data)
     }
 }

@@ -2,13 +2,21 @@
 //!
 //! In: results and faults of the rooms above. Out: text for reports, figures and the command line.
 
+pub(crate) mod causes;
+pub(crate) mod comparison;
 pub mod faults;
 pub mod hanging;
 pub mod loads;
+pub(crate) mod muscle_names;
+pub(crate) mod parameters;
+pub(crate) mod places;
 pub(crate) mod prose;
 pub mod quantities;
+pub(crate) mod reasons;
 pub(crate) mod rep_words;
 
+pub use causes::why_it_changed;
+pub use parameters::{parameter_in_words, shown_value};
 pub use rep_words::{rep_sentences, rep_title};
 mod setup_names;
 

@@ -3,6 +3,7 @@
 //!
 //! In: a [`RepStudy`]. Out: title, subtitle and sentences for figures and the terminal.
 
+use super::places::{place_in_words, position_in_words, velocity_in_words};
 use super::prose::percent;
 use super::setup_names::name_of;
 use crate::movement::Measure;
@@ -18,7 +19,7 @@ const SAME_PLACE: f64 = 0.03;
 #[must_use]
 pub fn rep_title(rep: &RepStudy, units: System) -> String {
     let name = &rep.still.movement_title;
-    let place = |position: f64| rep.place_in_words(position, units);
+    let place = |position: f64| position_in_words(rep, position, units);
     match (rep.trace.outcome, rep.trace.sticking) {
         (Outcome::Stalled { .. }, _) if rep.is_stuck_at_start() => {
             format!("{name}: {} do not leave the start", units.mass(rep.load))
@@ -51,7 +52,7 @@ pub(crate) fn subtitle(rep: &RepStudy, units: System) -> String {
         words += &format!(
             ", {} s, mean velocity {}",
             rounded(lift.time_s, 1),
-            rep.velocity_in_words(lift.mean_velocity)
+            velocity_in_words(rep.trace.measure, lift.mean_velocity)
         );
     } else if let Some(max) = rep.one_rm {
         words += &format!(", maximum {}", units.mass(max.load));
@@ -86,8 +87,8 @@ fn in_motion(rep: &RepStudy, units: System, first: Mark, minimum: Mark) -> Strin
     let mark = |at: Mark| {
         format!(
             "{} ({} after {} s)",
-            rep.place_in_words(at.position, units),
-            rep.velocity_in_words(at.velocity),
+            position_in_words(rep, at.position, units),
+            velocity_in_words(rep.trace.measure, at.velocity),
             rounded(at.time_s, 2)
         )
     };
@@ -111,7 +112,7 @@ fn held_still(rep: &RepStudy, units: System, still: &Sticking) -> String {
         }
         _ => rounded(rep.still.axis_value(still.from_range).abs(), 0),
     };
-    let place = |range: f64| rep.still.place_in_words(range, units);
+    let place = |range: f64| place_in_words(&rep.still, range, units);
     format!(
         "Held still it is hardest {} (effort {}; within 5 % of that from {} to {}).",
         place(still.point_range),
@@ -152,7 +153,7 @@ fn no_dip(rep: &RepStudy, still: &Sticking) -> Option<String> {
     }
     Some(format!(
         "In motion its velocity has no dip: it passes that place at {}, with {}{} of full activation.",
-        rep.velocity_in_words(passing.velocity),
+        velocity_in_words(rep.trace.measure, passing.velocity),
         left_by_lowering(rep, passing.enhancement),
         percent(passing.activation)
     ))
@@ -186,7 +187,7 @@ fn difference(rep: &RepStudy, units: System, minimum: Mark, still: &Sticking) ->
             "So it is slowest {how_far} later than it is hardest: it passes the hardest place at {}, with {} of \
              extra force left from the lowering, and goes on slowing until {} is left; moving costs {} of the force \
              held still.",
-            rep.velocity_in_words(passing.velocity),
+            velocity_in_words(rep.trace.measure, passing.velocity),
             percent(passing.enhancement),
             percent(slowest.enhancement),
             percent((1.0 - slowest.capacity / rep.held_at(minimum.range).max(1e-9)).max(0.0))
@@ -198,7 +199,7 @@ fn difference(rep: &RepStudy, units: System, minimum: Mark, still: &Sticking) ->
             rounded(slowest.demand / rep.held_at(minimum.range).max(1e-9), 2),
             percent(slowest.activation),
             percent(slowest.enhancement),
-            rep.velocity_in_words(passing.velocity),
+            velocity_in_words(rep.trace.measure, passing.velocity),
         )
     }
 }

@@ -8,15 +8,19 @@ use super::summary::summary;
 use super::table::table;
 use crate::error::Result;
 use crate::movement::Measure;
-use crate::study::{Compared, Conditions, Family, Figures, Study, shown_value};
+use crate::narrative::causes::why_it_changed;
+use crate::narrative::comparison::shown_figure;
+use crate::narrative::faults::in_one_line;
+use crate::narrative::parameters::{parameter_in_words, shown_value};
+use crate::study::{Compared, Conditions, Family, Figures, Study};
 use crate::units::{System, rounded};
 use serde_json::{Value, json};
 
 /// A family as text: a table of figures, sensitivities, a sentence for every value.
 #[must_use]
 pub fn family_table(family: &Family, asked: &Conditions, units: System) -> String {
-    let unit = Compared::Peak.shown(0.0, &family.base, asked, units).1;
-    let held_unit = Compared::Held.shown(0.0, &family.base, asked, units).1;
+    let unit = shown_figure(Compared::Peak, 0.0, &family.base, asked, units).1;
+    let held_unit = shown_figure(Compared::Held, 0.0, &family.base, asked, units).1;
     let header = [
         family.parameter.path.clone(),
         format!("peak {unit}"),
@@ -53,7 +57,11 @@ pub fn family_table(family: &Family, asked: &Conditions, units: System) -> Strin
     }
     let mut text = table(&header, rows, 1);
     for undone in &family.undone {
-        text += &format!("{}: {}\n", shown_value(&undone.text), undone.error);
+        text += &format!(
+            "{}: {}\n",
+            shown_value(&undone.text),
+            in_one_line(&undone.error, units)
+        );
     }
     if let Some(sentence) = sensitivity_sentence(family) {
         text += &format!("\n{sentence}\n");
@@ -61,7 +69,7 @@ pub fn family_table(family: &Family, asked: &Conditions, units: System) -> Strin
     text.push('\n');
     for variant in &family.variants {
         if variant.figures != family.base_figures {
-            text += &format!("{}\n", family.why(variant));
+            text += &format!("{}\n", why_it_changed(family, variant));
         }
     }
     text += "(In brackets: what each of them does to strength.)\n";
@@ -100,7 +108,12 @@ fn cells(
     let number = |measure: Compared, decimals: usize| {
         figures.value(measure).map_or_else(
             || "-".to_owned(),
-            |value| rounded(measure.shown(value, study, asked, units).0, decimals),
+            |value| {
+                rounded(
+                    shown_figure(measure, value, study, asked, units).0,
+                    decimals,
+                )
+            },
         )
     };
     let held_decimals = if asked.load.is_some() { 2 } else { 1 };
@@ -150,7 +163,7 @@ fn sensitivity_sentence(family: &Family) -> Option<String> {
     .collect();
     Some(format!(
         "Per 1 % more of the {}: {}.",
-        family.parameter.in_words(),
+        parameter_in_words(&family.parameter.path),
         told.join(", ")
     ))
 }
@@ -233,13 +246,13 @@ pub fn family_json(family: &Family) -> Result<String> {
                 "figures": figures_json(&variant.figures),
                 "summary": summary(&variant.study, variant.study.setups.first()),
                 "causes": causes,
-                "sentence": family.why(variant),
+                "sentence": why_it_changed(family, variant),
             })
         })
         .collect();
     pretty(&json!({
         "parameter": family.parameter.path,
-        "parameter_in_words": family.parameter.in_words(),
+        "parameter_in_words": parameter_in_words(&family.parameter.path),
         "present": family.present.as_ref().map(|n| json!({"value": n.value, "unit": n.unit})),
         "present_figures": figures_json(&family.base_figures),
         "sensitivity_per_percent": family.sensitivity.map(|s| json!({
@@ -252,7 +265,7 @@ pub fn family_json(family: &Family) -> Result<String> {
         })),
         "variants": variants,
         "cannot_be_done": family.undone.iter().map(|u| json!({
-            "value": u.text, "reason": u.error.to_string(),
+            "value": u.text, "reason": in_one_line(&u.error, System::Metric),
         })).collect::<Vec<_>>(),
     }))
 }

@@ -6,7 +6,9 @@ use super::csv::rows_to_csv;
 use super::json::pretty;
 use super::table::table;
 use crate::error::Result;
-use crate::study::{Compared, Conditions, PairGrid, shown_value};
+use crate::narrative::comparison::{compared_in_words, shown_figure};
+use crate::narrative::parameters::shown_value;
+use crate::study::{Compared, Conditions, PairGrid};
 use crate::units::{System, rounded};
 use serde_json::json;
 
@@ -39,11 +41,16 @@ pub fn grid_table(grid: &PairGrid, measure: Compared, asked: &Conditions, units:
     let mut header = vec![corner.as_str()];
     header.extend(names.iter().map(String::as_str));
     let decimals = if asked.load.is_some() { 2 } else { 1 };
-    let shown = |value: f64| rounded(measure.shown(value, &grid.base, asked, units).0, decimals);
+    let shown = |value: f64| {
+        rounded(
+            shown_figure(measure, value, &grid.base, asked, units).0,
+            decimals,
+        )
+    };
     format!(
         "{} in {}; as it is {}\n\n{}",
-        measure.in_words(),
-        measure.shown(0.0, &grid.base, asked, units).1,
+        compared_in_words(measure),
+        shown_figure(measure, 0.0, &grid.base, asked, units).1,
         grid.base_figures
             .value(measure)
             .map_or_else(|| "none".to_owned(), shown),
@@ -90,7 +97,7 @@ pub fn grid_json(grid: &PairGrid, measure: Compared) -> Result<String> {
     pretty(&json!({
         "across": parameter(0),
         "upwards": parameter(1),
-        "measure": measure.in_words(),
+        "measure": compared_in_words(measure),
         "present": grid.base_figures.value(measure),
         "values": cells,
     }))

@@ -6,7 +6,11 @@ use super::csv::rows_to_csv;
 use super::json::pretty;
 use super::table::table;
 use crate::error::Result;
+use crate::narrative::comparison::compared_in_words;
+use crate::narrative::faults::in_one_line;
+use crate::narrative::parameters::parameter_in_words;
 use crate::study::{Ranked, Ranks};
+use crate::units::System;
 use crate::units::rounded;
 use serde_json::json;
 
@@ -19,7 +23,7 @@ pub fn rank_table(ranks: &Ranks) -> String {
     let row = |row: &Ranked| {
         vec![
             row.number.path.clone(),
-            row.name.clone(),
+            parameter_in_words(&row.number.path),
             rounded(row.lowered_percent, 2),
             rounded(row.raised_percent, 2),
         ]
@@ -34,9 +38,9 @@ pub fn rank_table(ranks: &Ranks) -> String {
     if let Some(first) = ranks.rows.first() {
         text += &format!(
             "\nEach value was lowered and raised by {by} % alone. The {} matters most: {} % of the {}.\n",
-            first.name,
+            parameter_in_words(&first.number.path),
             rounded(first.size_percent(), 1),
-            ranks.measure.in_words()
+            compared_in_words(ranks.measure)
         );
     }
     let more = ranks.rows.len().saturating_sub(MOST_ROWS);
@@ -47,7 +51,11 @@ pub fn rank_table(ranks: &Ranks) -> String {
         text += &format!("{} values change nothing.\n", ranks.without_effect);
     }
     for (number, error) in &ranks.undone {
-        text += &format!("{} could not be changed: {error}\n", number.path);
+        text += &format!(
+            "{} could not be changed: {}\n",
+            number.path,
+            in_one_line(error, System::Metric)
+        );
     }
     text
 }
@@ -78,18 +86,18 @@ pub fn rank_csv(ranks: &Ranks) -> Result<String> {
 pub fn rank_json(ranks: &Ranks) -> Result<String> {
     pretty(&json!({
         "by_percent": ranks.by_percent,
-        "measure": ranks.measure.in_words(),
+        "measure": compared_in_words(ranks.measure),
         "without_effect": ranks.without_effect,
         "values": ranks.rows.iter().map(|row| json!({
             "path": row.number.path,
-            "in_words": row.name,
+            "in_words": parameter_in_words(&row.number.path),
             "value_si": row.number.value,
             "unit": row.number.unit,
             "lowered_percent": row.lowered_percent,
             "raised_percent": row.raised_percent,
         })).collect::<Vec<_>>(),
         "cannot_be_changed": ranks.undone.iter().map(|(number, error)| json!({
-            "path": number.path, "reason": error.to_string(),
+            "path": number.path, "reason": in_one_line(error, System::Metric),
         })).collect::<Vec<_>>(),
     }))
 }

@@ -9,6 +9,8 @@ use crate::anatomy::Training;
 use crate::movement::Carrier;
 use crate::narrative::hanging::{hangs_explained, hung_in_words, hung_pieces};
 use crate::narrative::loads::loading_in_words;
+use crate::narrative::places::{place_in_words, region_in_words};
+use crate::narrative::reasons::why_first;
 use crate::resistance::Item;
 use crate::setups::Goal;
 use crate::study::{PickAnswer, Picked};
@@ -29,7 +31,7 @@ pub fn ranking_table(pick: &PickAnswer, training: Training, units: System) -> St
     for words in hangs_explained(&items) {
         text += &format!("  {words}.\n");
     }
-    text += &format!("\n{}\n", pick.why);
+    text += &format!("\n{}\n", why_first(pick, units));
     for sentence in &pick.advice.sentences {
         text += &format!("{sentence}\n");
     }
@@ -137,7 +139,7 @@ fn sticking_words(pick: &PickAnswer, picked: &Picked, units: System) -> String {
         |s| {
             format!(
                 "hardest {} ({} %), sticking region {}",
-                pick.study.place_in_words(s.point_range, units),
+                place_in_words(&pick.study, s.point_range, units),
                 rounded(100.0 * s.max_effort, 0),
                 region(pick, picked, units)
             )
@@ -145,17 +147,11 @@ fn sticking_words(pick: &PickAnswer, picked: &Picked, units: System) -> String {
     )
 }
 
-/// The sticking region on the movement's axis: "2-19 cm".
+/// The sticking region, or that there is none.
 fn region(pick: &PickAnswer, picked: &Picked, units: System) -> String {
     picked.study.sticking.map_or_else(
         || "none".to_owned(),
-        |s| {
-            let place = |range: f64| pick.study.place_in_words(range, units);
-            let (from, to) = (place(s.from_range), place(s.to_range));
-            let number = |words: &str| words.split(' ').next().unwrap_or_default().to_owned();
-            let unit = to.split(' ').nth(1).unwrap_or_default().to_owned();
-            format!("{} to {} {unit}", number(&from), number(&to))
-        },
+        |s| region_in_words(&pick.study, &s, units),
     )
 }
 

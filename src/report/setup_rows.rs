@@ -9,6 +9,7 @@ use crate::anatomy::Training;
 use crate::error::Result;
 use crate::narrative::hanging::hung_in_words;
 use crate::narrative::loads::loading_in_words;
+use crate::narrative::reasons::why_first;
 use crate::study::{PickAnswer, Picked};
 use crate::units::{Mass, System};
 use serde::Serialize;
@@ -80,7 +81,7 @@ struct Summary<'a> {
     buildable: u64,
     fitting: u64,
     non_dominated: usize,
-    why: &'a str,
+    why: String,
     advice: &'a [String],
     best_added_percent: Option<f64>,
     best_helping_percent: Option<f64>,
@@ -153,7 +154,7 @@ pub fn ranking_json(pick: &PickAnswer, training: Training, units: System) -> Res
             buildable: pick.counts.buildable(),
             fitting: pick.counts.fitting,
             non_dominated: pick.front_size,
-            why: &pick.why,
+            why: why_first(pick, units),
             advice: &pick.advice.sentences,
             best_added_percent: pick.advice.best_added_percent,
             best_helping_percent: pick.advice.best_helping_percent,

@@ -3,6 +3,7 @@
 use super::summary::summary;
 use crate::movement::Measure;
 use crate::narrative::name_of;
+use crate::narrative::places::{place_in_words, sides_in_words};
 use crate::study::{SetupStudy, Study};
 use crate::units::{Force, Length, System, rounded};
 use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
@@ -38,7 +39,7 @@ pub fn curve_table(study: &Study, setup: Option<&SetupStudy>, units: System) -> 
     if let Some(setup) = setup {
         text += &format!(", {}", name_of(study, setup, units));
     }
-    text += &format!("\n{}\n\n", study.sides_in_words());
+    text += &format!("\n{}\n\n", sides_in_words(study));
     text += &samples_table(study, setup, units);
     text.push('\n');
     for line in findings(study, setup, units) {
@@ -143,15 +144,15 @@ pub fn findings(study: &Study, setup: Option<&SetupStudy>, units: System) -> Vec
     };
     lines.push(format!(
         "Hardest at {} ({:.2} of the range): {} % of what the lifter has; the {} gives way first.",
-        study.place_in_words(sticking.point_range, units),
+        place_in_words(study, sticking.point_range, units),
         sticking.point_range,
         rounded(100.0 * sticking.max_effort, 0),
         figures.limiting_joint.unwrap_or("limb"),
     ));
     lines.push(format!(
         "Sticking region (95 % of the greatest effort): {} to {}.",
-        study.place_in_words(sticking.from_range, units),
-        study.place_in_words(sticking.to_range, units),
+        place_in_words(study, sticking.from_range, units),
+        place_in_words(study, sticking.to_range, units),
     ));
     if sticking.max_effort > 1.0 {
         lines.push(

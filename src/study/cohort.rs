@@ -6,7 +6,7 @@
 use super::question::Question;
 use super::rep_study::rigged;
 use crate::anatomy::{Lifter, SegmentName};
-use crate::error::{Error, Result};
+use crate::error::{Error, MaximumFault, Result};
 use crate::rep::{RepModel, RepOptions};
 use crate::resistance::Setup;
 use crate::setups::Watch;
@@ -88,9 +88,10 @@ pub fn cohort(
     watch: &Watch,
 ) -> Result<Cohort> {
     if !(1..=MOST_MEMBERS).contains(&count) {
-        return Err(Error::bad(format!(
-            "a group of {count} lifters is outside what is possible (1 to {MOST_MEMBERS})"
-        )));
+        return Err(Error::bad(MaximumFault::GroupSize {
+            count,
+            most: MOST_MEMBERS,
+        }));
     }
     options.check()?;
     let carrier = question.movement.carrier()?;

@@ -5,12 +5,13 @@
 use super::question::{Question, Study};
 use super::solve::study;
 use crate::capacity::Pace;
+pub use crate::error::Compared;
 use crate::error::Result;
 use crate::library::Model;
 use crate::movement::{Carrier, Measure};
 use crate::overlay::{REGION_SHARE, Sticking};
 use crate::resistance::Setup;
-use crate::units::{Force, Mass, System};
+use crate::units::Mass;
 
 /// How every variant is studied.
 #[derive(Debug, Clone)]
@@ -114,61 +115,12 @@ impl Figures {
     }
 }
 
-/// A figure by which curves are compared.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Compared {
-    /// The heaviest weight that can be held at every place.
-    #[default]
-    Held,
-    /// The greatest capacity.
-    Peak,
-    /// Capacity at the start.
-    Start,
-    /// Capacity at the end.
-    End,
-}
-
-impl Compared {
-    /// What is compared unless somebody asks otherwise: the heaviest weight of a lift whose capacity is a
-    /// force, the peak of one whose capacity is a torque.
-    #[must_use]
-    pub fn usual(measure: Measure) -> Self {
-        match measure {
-            Measure::Force => Self::Held,
-            Measure::Torque => Self::Peak,
-        }
-    }
-
-    /// The figure in words.
-    #[must_use]
-    pub fn in_words(self) -> &'static str {
-        match self {
-            Self::Held => "heaviest weight",
-            Self::Peak => "greatest capacity",
-            Self::Start => "capacity at the start",
-            Self::End => "capacity at the end",
-        }
-    }
-
-    /// A figure of a study with its unit, for people.
-    ///
-    /// **Shape.** A mass in kg or lb, a force in N or lbf, a torque in N·m; with a load of one's own the
-    /// heaviest weight is told as how many times that load.
-    #[must_use]
-    pub fn shown(
-        self,
-        value: f64,
-        study: &Study,
-        asked: &Conditions,
-        units: System,
-    ) -> (f64, &'static str) {
-        match (self, units, study.range.measure) {
-            (Self::Held, _, _) if asked.load.is_some() => (value, "times the load"),
-            (Self::Held, System::Metric, _) => (value, "kg"),
-            (Self::Held, System::Us, _) => (Mass::from_kg(value).as_lb(), "lb"),
-            (_, System::Metric, Measure::Force) => (value, "N"),
-            (_, System::Us, Measure::Force) => (Force::from_n(value).as_lbf(), "lbf"),
-            (_, _, Measure::Torque) => (value, "N·m"),
-        }
+/// What is compared unless somebody asks otherwise: the heaviest weight of a lift whose capacity is a
+/// force, the peak of one whose capacity is a torque.
+#[must_use]
+pub fn usual_comparison(measure: Measure) -> Compared {
+    match measure {
+        Measure::Force => Compared::Held,
+        Measure::Torque => Compared::Peak,
     }
 }

@@ -5,7 +5,7 @@
 
 use super::cause::{Cause, causes};
 use super::compared::{Compared, Conditions, Figures};
-use super::parameter::{Parameter, shown_value};
+use super::parameter::Parameter;
 use super::question::Study;
 use crate::error::{Error, Fault, Result};
 use crate::library::{NumberAt, Workbench, get};
@@ -229,23 +229,4 @@ impl Family {
         }
         best
     }
-
-    /// What happened and why, as one sentence with figures.
-    #[must_use]
-    pub fn why(&self, variant: &Variant) -> String {
-        let causes: Vec<String> = variant.causes.iter().map(Cause::in_words).collect();
-        format!(
-            "{} {}: {}.",
-            capital(&self.parameter.in_words()),
-            shown_value(&variant.text),
-            causes.join("; ")
-        )
-    }
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().collect::<String>() + letters.as_str()
-    })
 }

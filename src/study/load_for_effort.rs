@@ -4,7 +4,7 @@
 
 use super::question::Question;
 use super::solve::SolvedLift;
-use crate::error::{Error, Result};
+use crate::error::{Error, LiftFault, Result};
 use crate::numeric::brent;
 use crate::overlay::sticking;
 use crate::resistance::{Item, Setup, Weight};
@@ -30,20 +30,16 @@ pub fn load_for_effort(question: &Question<'_>, setup: &Setup, target: f64) -> R
         Ok(sticking(&effort, question.region_share).map_or(0.0, |s| s.max_effort))
     };
     if hardest(0.0)? > target {
-        return Err(Error::no_answer(format!(
-            "even without weight this setup asks for more than {:.0} % at its hardest place",
-            100.0 * target
-        ))
-        .hint("use fewer or lighter bands and chains"));
+        return Err(Error::no_answer(LiftFault::HardWithoutWeight { target }));
     }
     let mut high = 64.0;
     while hardest(high)? < target {
         high *= 2.0;
         if high > MOST_LOAD_KG {
-            return Err(Error::no_answer(format!(
-                "even {MOST_LOAD_KG} kg ask for less than {:.0} % at the hardest place",
-                100.0 * target
-            )));
+            return Err(Error::no_answer(LiftFault::EasyWithAnyWeight {
+                target,
+                most: Mass::from_kg(MOST_LOAD_KG),
+            }));
         }
     }
     let kg = brent(0.0, high, 1.0e-9, |kg| {

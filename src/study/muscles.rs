@@ -23,15 +23,6 @@ pub struct MusclePart {
 }
 
 impl MusclePart {
-    /// Its name for a label: "biceps (2 heads)".
-    #[must_use]
-    pub fn label(&self) -> String {
-        match self.heads {
-            1 => self.name.clone(),
-            many => format!("{} ({many} heads)", self.name),
-        }
-    }
-
     /// Mean torque over the range, N·m.
     #[must_use]
     pub fn mean_torque_nm(&self) -> f64 {

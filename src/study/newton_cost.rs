@@ -5,7 +5,7 @@
 use super::question::Question;
 use super::solve::{SolvedLift, load_points, load_torque_nm};
 use crate::capacity::{curve_of, plain_direction};
-use crate::error::{Error, Result};
+use crate::error::{Error, LiftFault, Result};
 use crate::movement::{Carrier, Measure, PlaneForce};
 use crate::resistance::{Motion, Setup};
 use crate::setups::Field;
@@ -36,10 +36,7 @@ impl SolvedLift<'_> {
         let capacity = self.capacity.values();
         if let Some(index) = capacity.iter().position(|c| !(c.is_finite() && *c > 0.0)) {
             let range = self.range.poses[index].load.range;
-            return Err(Error::no_answer(format!(
-                "this lifter holds no load at all at range {range:.2}, so nothing can be hung"
-            ))
-            .hint("choose a stronger lifter, or a slower --speed"));
+            return Err(Error::no_answer(LiftFault::HoldsNothing { range }));
         }
         let effort_per_n = match (self.range.measure, self.range.carrier) {
             (Measure::Torque, _) => self.by_torque(&capacity),

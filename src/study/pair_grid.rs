@@ -6,7 +6,7 @@ use super::compared::{Conditions, Figures};
 use super::family::with;
 use super::parameter::Parameter;
 use super::question::Study;
-use crate::error::{Error, Result};
+use crate::error::{ComparisonFault, Error, Result};
 use crate::library::{Workbench, get};
 use rayon::prelude::{IntoParallelIterator, ParallelIterator};
 
@@ -35,10 +35,9 @@ pub fn pair_grid(
     asked: &Conditions,
 ) -> Result<PairGrid> {
     if parameters[0].path == parameters[1].path {
-        return Err(
-            Error::bad(format!("`{}` is varied against itself", parameters[0].path))
-                .hint("name two different parameters"),
-        );
+        return Err(Error::bad(ComparisonFault::VariedAgainstItself {
+            path: parameters[0].path.clone(),
+        }));
     }
     let base = asked.of(&bench.model(sets)?)?;
     let base_figures = Figures::of(&base, asked);
@@ -59,9 +58,7 @@ pub fn pair_grid(
         .collect();
     let cells: Vec<Option<Figures>> = tried.into_iter().collect::<Result<_>>()?;
     if cells.iter().all(Option::is_none) {
-        return Err(Error::no_answer(
-            "the movement cannot be done with any pair of these values",
-        ));
+        return Err(Error::no_answer(ComparisonFault::NoPair));
     }
     Ok(PairGrid {
         cells: cells.chunks(x.values.len()).map(<[_]>::to_vec).collect(),
@@ -86,10 +83,11 @@ fn ordered(
     }
     pairs.sort_by(|a, b| a.0.total_cmp(&b.0));
     if let Some(pair) = pairs.windows(2).find(|pair| pair[0].0 == pair[1].0) {
-        return Err(Error::bad(format!(
-            "{} and {} are the same value of {}",
-            pair[0].1, pair[1].1, parameter.path
-        )));
+        return Err(Error::bad(ComparisonFault::SameValue {
+            first: pair[0].1.clone(),
+            other: pair[1].1.clone(),
+            path: parameter.path.clone(),
+        }));
     }
     let (places, values) = pairs.into_iter().unzip();
     Ok((

@@ -8,7 +8,6 @@ use super::exact::{Exact, Settled};
 use super::near_miss::none_fits;
 use super::pick_answer::{Counts, PickAnswer, PickQuestion, Picked};
 use super::solve::SolvedLift;
-use super::why::reason;
 use crate::error::{Error, Result};
 use crate::setups::{
     Candidate, Combination, Found, Kernel, Loadings, Merit, Rack, Watch, Wish, search,
@@ -74,7 +73,6 @@ pub fn pick(request: &PickQuestion<'_>, watch: &Watch) -> Result<PickAnswer> {
         .collect();
     let study = ground.into_study(shown);
     Ok(PickAnswer {
-        why: reason(&study, &wish, plain.as_ref(), &ranked[0], request.units),
         advice,
         study,
         wish,

@@ -6,7 +6,7 @@ use super::advice::Advice;
 use super::question::{Question, SetupStudy, Study};
 use crate::resistance::{Anchor, Setup};
 use crate::setups::{Allowed, Gym, Loading, Wish};
-use crate::units::{Mass, System};
+use crate::units::Mass;
 use std::collections::BTreeMap;
 
 /// What is asked.
@@ -22,8 +22,6 @@ pub struct PickQuestion<'a> {
     pub allowed: Allowed,
     /// How many setups to list.
     pub top: usize,
-    /// Units of the sentences.
-    pub units: System,
 }
 
 /// How much was searched.
@@ -72,8 +70,6 @@ pub struct PickAnswer {
     pub anchors: BTreeMap<String, Anchor>,
     /// Pieces that were left out and why.
     pub left_out: Vec<String>,
-    /// Why the first wins.
-    pub why: String,
     /// What bands do to this lift, and what would help where they do not.
     pub advice: Advice,
 }

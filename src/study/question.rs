@@ -8,7 +8,7 @@ use crate::capacity::{CapacityCurve, Class, Pace};
 use crate::demand::DemandCurve;
 use crate::movement::{Measure, Movement, Pose, Range};
 use crate::overlay::{REGION_SHARE, Sticking};
-use crate::units::{Length, Mass, System, rounded};
+use crate::units::Mass;
 
 /// What is asked.
 #[derive(Debug, Clone)]
@@ -128,40 +128,6 @@ impl Study {
             value(&self.range.poses[high]),
         );
         first + part * (second - first)
-    }
-
-    /// A place of the range in words: "14 cm off the chest", "at 70 deg of elbow flexion".
-    #[must_use]
-    pub fn place_in_words(&self, range: f64, units: System) -> String {
-        match self.range.measure {
-            Measure::Torque => format!(
-                "{} deg {}",
-                rounded(self.axis_value(range), 0),
-                self.away_from
-            ),
-            Measure::Force => {
-                let travel = Length::from_cm(self.axis_value(range).abs());
-                let length = match units {
-                    System::Metric => format!("{} cm", rounded(travel.as_cm(), 0)),
-                    System::Us => format!("{} in", rounded(travel.as_in(), 1)),
-                };
-                format!("{length} {}", self.away_from)
-            }
-        }
-    }
-
-    /// Whose loads, forces and torques these are.
-    #[must_use]
-    pub fn sides_in_words(&self) -> &'static str {
-        match (self.range.measure, self.range.sides.count() > 1.0) {
-            (Measure::Force, true) => {
-                "Loads and forces are of both sides together, torques and muscle forces of one side."
-            }
-            (Measure::Torque, true) => {
-                "Loads are of both sides together, torques and muscle forces of one side."
-            }
-            (_, false) => "Loads, torques and muscle forces are of one side.",
-        }
     }
 
     /// Range of motion of the load, m; `None` for a sweep.

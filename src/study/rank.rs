@@ -4,8 +4,7 @@
 //! or cannot be changed told apart.
 
 use super::compared::{Compared, Conditions, Figures};
-use super::parameter::parameter_in_words;
-use crate::error::{Error, Result};
+use crate::error::{ComparisonFault, Error, Result};
 use crate::library::{NumberAt, Workbench, numeric_paths};
 use rayon::prelude::{IntoParallelIterator, ParallelIterator};
 
@@ -14,8 +13,6 @@ use rayon::prelude::{IntoParallelIterator, ParallelIterator};
 pub struct Ranked {
     /// The value.
     pub number: NumberAt,
-    /// What a person calls it.
-    pub name: String,
     /// Relative change of the measure when it is lowered, %.
     pub lowered_percent: f64,
     /// Relative change of the measure when it is raised, %.
@@ -66,23 +63,19 @@ pub fn rank(
     asked: &Conditions,
 ) -> Result<Ranks> {
     if !(AMOUNTS_PERCENT.0..=AMOUNTS_PERCENT.1).contains(&by_percent) {
-        return Err(Error::bad(format!(
-            "a change by {by_percent} % is outside {} to {} %",
-            AMOUNTS_PERCENT.0, AMOUNTS_PERCENT.1
-        ))
-        .hint("5 is the default"));
+        return Err(Error::bad(ComparisonFault::RankAmount {
+            percent: by_percent,
+            least_percent: AMOUNTS_PERCENT.0,
+            most_percent: AMOUNTS_PERCENT.1,
+        }));
     }
     let model = bench.model(sets)?;
     let study = asked.of(&model)?;
     let base = Figures::of(&study, asked)
         .value(measure)
         .filter(|value| *value != 0.0);
-    let base = base.ok_or_else(|| {
-        Error::no_answer(format!(
-            "the movement as it is has no {}",
-            measure.in_words()
-        ))
-    })?;
+    let nothing = ComparisonFault::NothingToRank { compared: measure };
+    let base = base.ok_or_else(|| Error::no_answer(nothing))?;
     let numbers: Vec<NumberAt> = numeric_paths(&model)
         .into_iter()
         .filter(|number| number.value != 0.0)
@@ -124,7 +117,6 @@ pub fn rank(
 impl Ranks {
     fn add(&mut self, number: NumberAt, lowered_percent: f64, raised_percent: f64) {
         let ranked = Ranked {
-            name: parameter_in_words(&number.path),
             number,
             lowered_percent,
             raised_percent,
@@ -152,7 +144,7 @@ fn changes(
         let study = asked.of(&bench.model(&all)?)?;
         Figures::of(&study, asked)
             .value(measure)
-            .ok_or_else(|| Error::no_answer(format!("with it there is no {}", measure.in_words())))
+            .ok_or_else(|| Error::no_answer(ComparisonFault::NoFigureWithIt { compared: measure }))
     };
     Ok([changed("-")?, changed("+")?])
 }

@@ -7,13 +7,13 @@ use super::load_for_effort::load_for_effort;
 use super::question::{Question, Study};
 use super::solve::study;
 use super::solve::with_body;
-use crate::error::{Error, Result};
+use crate::error::{Error, MaximumFault, Result};
 use crate::movement::{Carrier, Measure};
 use crate::rep::{
     OneRepMax, Outcome, RepModel, RepOptions, RepSample, RepTrace, load_at_share, with_load,
 };
 use crate::resistance::{Assistance, Item, Setup};
-use crate::units::{Length, Mass, System, rounded};
+use crate::units::Mass;
 
 /// How heavy: a mass, or a share of the maximum with this setup.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -30,14 +30,15 @@ impl Heaviness {
     /// **Fails** on anything else, and on shares outside 0 to 300 %.
     pub fn from_text(text: &str) -> Result<Self> {
         let Some(percent) = text.trim().strip_suffix('%') else {
-            return Mass::from_text(text).map(Self::Load).map_err(|fault| {
-                Error::bad(fault).hint("or a share of the maximum, such as --load 85%")
-            });
+            return Mass::from_text(text)
+                .map(Self::Load)
+                .map_err(|fault| Error::bad(MaximumFault::LoadUnreadable { fault }));
         };
         match percent.trim().parse::<f64>() {
             Ok(value) if (0.0..=300.0).contains(&value) => Ok(Self::Share(value / 100.0)),
-            _ => Err(Error::bad(format!("`{text}` is no share of a maximum"))
-                .hint("shares run from 0% to 300%, such as 85%")),
+            _ => Err(Error::bad(MaximumFault::ShareUnreadable {
+                text: text.to_owned(),
+            })),
         }
     }
 }
@@ -144,12 +145,10 @@ pub fn maximum(
 
 fn below_the_body(one_rm: Mass, body: Mass, share: f64) -> Error {
     let all = (one_rm + body).as_kg().max(1e-9);
-    Error::no_answer(format!(
-        "{} % of all that is lifted is less than the lifter's own body, which is {} %",
-        rounded(100.0 * share, 0),
-        rounded(100.0 * body.as_kg() / all, 0)
-    ))
-    .hint("a larger share, or help: --item \"counterweight 20 kg\"")
+    Error::no_answer(MaximumFault::LessThanBody {
+        share,
+        body_share: body.as_kg() / all,
+    })
 }
 
 /// A body that is not lifted at all: how much of a counterweight it takes.
@@ -184,14 +183,10 @@ fn needs_help(
             low = middle;
         }
     }
-    let kg = rounded(step.as_kg() * high as f64, 2);
-    Error::no_answer(format!(
-        "{} does not lift the own body in this movement: there is no maximum",
-        question.lifter.title
-    ))
-    .hint(format!(
-        "with a counterweight of {kg} kg one repetition succeeds: --item \"counterweight {kg} kg\""
-    ))
+    Error::no_answer(MaximumFault::BodyNotLifted {
+        lifter: question.lifter.title.clone(),
+        counterweight: step * high as f64,
+    })
 }
 
 impl RepStudy {
@@ -205,34 +200,6 @@ impl RepStudy {
                 let turn = pose.coordinates[0].slope_rad.signum();
                 (pose.coordinates[0].angle_rad + turn * position).to_degrees()
             }
-        }
-    }
-
-    /// A place in words.
-    #[must_use]
-    pub fn place_in_words(&self, position: f64, units: System) -> String {
-        let value = self.across(position);
-        match (self.trace.measure, units) {
-            (Measure::Torque, _) => {
-                format!("{} deg {}", rounded(value, 0), self.still.away_from)
-            }
-            (Measure::Force, System::Metric) => {
-                format!("{} cm {}", rounded(value, 0), self.still.away_from)
-            }
-            (Measure::Force, System::Us) => format!(
-                "{} in {}",
-                rounded(Length::from_cm(value).as_in(), 1),
-                self.still.away_from
-            ),
-        }
-    }
-
-    /// A velocity in words: "0.24 m/s", "95 deg/s".
-    #[must_use]
-    pub fn velocity_in_words(&self, velocity: f64) -> String {
-        match self.trace.measure {
-            Measure::Force => format!("{} m/s", rounded(velocity, 2)),
-            Measure::Torque => format!("{} deg/s", rounded(velocity.to_degrees(), 0)),
         }
     }
 

@@ -17,7 +17,7 @@ use crate::resistance::{Item, Setup};
 use crate::session::accommodating::AccommodatingSetup;
 use crate::session::method::Method;
 use crate::setups::{Allowed, Gym, Loadings, Watch, Wish};
-use crate::units::{Force, System};
+use crate::units::Force;
 
 /// A setup for a session.
 #[derive(Debug, Clone, PartialEq)]
@@ -36,7 +36,6 @@ pub fn best_setup(
     gym: &Gym,
     method: Method,
     effort: f64,
-    units: System,
     watch: &Watch,
 ) -> Result<SessionSetup> {
     let request = PickQuestion {
@@ -51,7 +50,6 @@ pub fn best_setup(
             askew: false,
         },
         top: 1,
-        units,
     };
     let found = pick(&request, watch)?;
     let best = &found.ranked[0];

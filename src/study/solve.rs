@@ -6,7 +6,7 @@
 use super::question::{Question, SetupStudy, Study};
 use crate::capacity::{Acting, CapacityCurve, class_of, curve_of, plain_direction};
 use crate::demand::{DemandCurve, DemandSample};
-use crate::error::{Error, Result};
+use crate::error::{Error, LiftFault, Result};
 use crate::movement::{Carrier, LoadPoint, Measure, PlaneForce, Pose, Range, trace};
 use crate::overlay::{effort, flattening_percent, sticking};
 use crate::resistance::{Item, LoadForce, Setup, Weight};
@@ -139,11 +139,10 @@ impl<'a> SolvedLift<'a> {
         let Some(index) = effort.iter().position(|e| !e.is_finite()) else {
             return Ok(());
         };
-        Err(Error::no_answer(format!(
-            "the load cannot be held at range {:.2}: it pulls to the side, where {} has no strength",
-            self.range.poses[index].load.range, self.question.movement_name
-        ))
-        .hint("tie it below or above the load, or add plain weight: --load \"40 kg\""))
+        Err(Error::no_answer(LiftFault::NotHeld {
+            range: self.range.poses[index].load.range,
+            movement: self.question.movement_name.to_owned(),
+        }))
     }
 
     /// Demand and effort on the way that the pace goes: bands give back less on the way down, and a load

@@ -5,7 +5,7 @@
 use super::load_for_effort::load_for_effort;
 use super::question::Question;
 use super::rep_study::{Heaviness, RepStudy, repetition};
-use crate::error::{Error, Result};
+use crate::error::{Error, LiftFault, Result};
 use crate::rep::RepOptions;
 use crate::resistance::Setup;
 use crate::units::Mass;
@@ -55,18 +55,13 @@ pub fn versus_plain(
     step: Mass,
 ) -> Result<VersusPlain> {
     if template.items.is_empty() {
-        return Err(
-            Error::bad("there is nothing on the bar to compare with plain weight")
-                .hint("add --band loop-29mm:1 or --chain chain-10mm:1"),
-        );
+        return Err(Error::bad(LiftFault::NothingToCompare));
     }
     let with = repetition(question, template, heaviness, options, step)?;
     let effort = with.still.setups[0]
         .sticking
         .map(|sticking| sticking.max_effort)
-        .ok_or_else(|| {
-            Error::no_answer("the setup asks for nothing: no plain weight is as hard")
-        })?;
+        .ok_or_else(|| Error::no_answer(LiftFault::AsksForNothing))?;
     let load = load_for_effort(question, &Setup::default(), effort)?;
     let plain = repetition(
         question,

@@ -9,7 +9,7 @@ use torquill::narrative::hanging::hung_pieces;
 use torquill::resistance::{Anchor, ChainHang, Hang, HungBand, HungChain, Item, Setup, Weight};
 use torquill::setups::{Allowed, Goal, Gym, GymFile, Watch, Wish};
 use torquill::study::{PickAnswer, PickQuestion, Question, SetupStudy, load_points, pick, study};
-use torquill::units::{Length, Mass, System};
+use torquill::units::{Length, Mass};
 
 /// Samples of the range: few, since every setup is solved many times here.
 const SAMPLES: usize = 21;
@@ -55,7 +55,6 @@ pub fn picked(
         wish: wish.clone(),
         allowed: Allowed::default(),
         top: 5,
-        units: System::Metric,
     };
     pick(&request, &Watch::default())
 }
@@ -289,7 +288,6 @@ fn is_same_as_by_hand(movement: &str, owned: &Owned, askew: bool) -> Result<(), 
             askew,
         },
         top: 1,
-        units: System::Metric,
     };
     match (
         by_hand(&question, owned, 0.8),

@@ -11,7 +11,7 @@ use torquill::resistance::{
 };
 use torquill::setups::{Allowed, Goal, Gym, Loadings, Wish};
 use torquill::study::{PickQuestion, Question, pick, study};
-use torquill::units::{Angle, Length, Mass, STANDARD_GRAVITY_M_S2, System};
+use torquill::units::{Angle, Length, Mass, STANDARD_GRAVITY_M_S2};
 
 /// A gym with every shipped band and chain and with bands tied near the floor only, as the studies hung them.
 fn study_gym() -> Gym {
@@ -53,7 +53,6 @@ fn share_picked(question: &Question<'_>, gym: &Gym, pieces: &str, effort: f64, s
             askew: false,
         },
         top: 1,
-        units: System::Metric,
     };
     let found = pick(&request, &torquill::setups::Watch::default()).expect("a setup");
     let first = &found.ranked[0];

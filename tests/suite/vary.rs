@@ -4,6 +4,7 @@ use approx::assert_relative_eq;
 use assert_cmd::Command;
 use proptest::prelude::*;
 use torquill::library::{Library, Workbench};
+use torquill::narrative::why_it_changed;
 use torquill::study::{Compared, Conditions, Family, Parameter, family, pair_grid, rank};
 
 fn bench(movement: &str) -> Workbench {
@@ -65,7 +66,7 @@ fn law_a_longer_arm_is_stronger_and_its_fibres_end_shorter() {
         "short fibres win at the end"
     );
     assert!(family.has_present());
-    let words = family.why(&family.variants[4]);
+    let words = why_it_changed(&family, &family.variants[4]);
     for part in ["longer moment arms", "but shorter fibres with less force"] {
         assert!(words.contains(part), "{words}");
     }

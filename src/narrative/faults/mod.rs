@@ -17,7 +17,7 @@ mod repetition;
 mod session;
 mod study;
 
-use crate::error::{Fault, What};
+use crate::error::{Error, Fault, What};
 use crate::units::System;
 
 /// A fault in words.
@@ -69,6 +69,21 @@ pub fn told(fault: &Fault, units: System) -> Told {
     }
     told.hints.extend(fault.hints.iter().cloned());
     told
+}
+
+/// An error where it is told beside something else: its faults line by line, next moves behind them.
+#[must_use]
+pub fn in_one_line(error: &Error, units: System) -> String {
+    let lines = error.faults().iter().map(|fault| {
+        let told = told(fault, units);
+        let place = fault.place.as_ref().map(|place| {
+            let (line, column) = place.start;
+            format!(" ({}:{line}:{column})", place.file)
+        });
+        let hints = told.hints.iter().map(|hint| format!("; {hint}"));
+        told.message + &place.unwrap_or_default() + &hints.collect::<String>()
+    });
+    lines.collect::<Vec<String>>().join("\n")
 }
 
 /// What is wrong in one sentence, in metric units. (Passing: for rooms that still read a message.)

@@ -1,10 +1,158 @@
 //! Words for: why a question has no answer.
 
-use super::Told;
-use crate::error::StudyFault;
-use crate::units::System;
+use super::{Told, quantity};
+use crate::error::{
+    ComparisonFault, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
+};
+use crate::narrative::comparison::compared_in_words;
+use crate::narrative::quantities::{mass_in, rounded};
+use crate::units::{Mass, System};
 
 /// The fault in words.
-pub(super) fn told(fault: &StudyFault, _units: System) -> Told {
-    match *fault {}
+pub(super) fn told(fault: &StudyFault, units: System) -> Told {
+    match fault {
+        StudyFault::Lift(fault) => of_a_lift(fault, units),
+        StudyFault::Values(fault) => of_values(fault),
+        StudyFault::Comparison(fault) => of_a_comparison(fault),
+        StudyFault::Maximum(fault) => of_a_maximum(fault, units),
+    }
+}
+
+fn of_a_lift(fault: &LiftFault, units: System) -> Told {
+    match fault {
+        LiftFault::HardWithoutWeight { target } => Told::new(format!(
+            "even without weight this setup asks for more than {:.0} % at its hardest place",
+            100.0 * target
+        ))
+        .hint("use fewer or lighter bands and chains"),
+        LiftFault::EasyWithAnyWeight { target, most } => Told::new(format!(
+            "even {} ask for less than {:.0} % at the hardest place",
+            mass_in(units, *most),
+            100.0 * target
+        )),
+        LiftFault::NotHeld { range, movement } => Told::new(format!(
+            "the load cannot be held at range {range:.2}: it pulls to the side, where {movement} has no strength"
+        ))
+        .hint("tie it below or above the load, or add plain weight: --load \"40 kg\""),
+        LiftFault::HoldsNothing { range } => Told::new(format!(
+            "this lifter holds no load at all at range {range:.2}, so nothing can be hung"
+        ))
+        .hint("choose a stronger lifter, or a slower --speed"),
+        LiftFault::NothingToCompare => {
+            Told::new("there is nothing on the bar to compare with plain weight")
+                .hint("add --band loop-29mm:1 or --chain chain-10mm:1")
+        }
+        LiftFault::AsksForNothing => {
+            Told::new("the setup asks for nothing: no plain weight is as hard")
+        }
+    }
+}
+
+fn of_values(fault: &ValuesFault) -> Told {
+    match fault {
+        ValuesFault::Count {
+            text,
+            path,
+            count,
+            most,
+        } => Told::new(format!(
+            "`{text}` gives {count} value{} to {path}, and 2 to {most} can be compared",
+            if *count == 1 { "" } else { "s" }
+        ))
+        .hint("for example -20%,0%,+20% or \"50 cm..80 cm:4\""),
+        ValuesFault::Twice { text, value } => Told::new(format!("`{text}` names {value} twice")),
+        ValuesFault::Empty => {
+            Told::new("a value is empty").hint("separate values with one comma: -10%,0%,+10%")
+        }
+        ValuesFault::ChangeWithoutSign { text, number } => {
+            Told::new(format!("`{text}` is a change without a sign"))
+                .hint(format!("write +{number}% or -{number}%"))
+        }
+        ValuesFault::Spacing { text, why } => {
+            Told::new(format!("`{text}` is no range: {}", spacing(why)))
+                .hint("write FROM..TO:COUNT, such as \"50 cm..90 cm:5\" or -20%..+20%:5")
+        }
+    }
+}
+
+fn spacing(why: &SpacingFault) -> String {
+    match why {
+        SpacingFault::CountUnreadable => "the count behind `:` is no whole number".to_owned(),
+        SpacingFault::Count { count, most } => format!("{count} values are not 2 to {most}"),
+        SpacingFault::EndUnreadable { text } => format!("`{text}` is no number with a unit"),
+        SpacingFault::Units { from, to } => format!("its ends are in `{from}` and `{to}`"),
+        SpacingFault::EndsAlike => "both ends are alike".to_owned(),
+    }
+}
+
+fn of_a_comparison(fault: &ComparisonFault) -> Told {
+    match fault {
+        ComparisonFault::VariedAgainstItself { path } => {
+            Told::new(format!("`{path}` is varied against itself"))
+                .hint("name two different parameters")
+        }
+        ComparisonFault::SameValue { first, other, path } => {
+            Told::new(format!("{first} and {other} are the same value of {path}"))
+        }
+        ComparisonFault::NoPair => {
+            Told::new("the movement cannot be done with any pair of these values")
+        }
+        ComparisonFault::RankAmount {
+            percent,
+            least_percent,
+            most_percent,
+        } => Told::new(format!(
+            "a change by {percent} % is outside {least_percent} to {most_percent} %"
+        ))
+        .hint("5 is the default"),
+        ComparisonFault::NothingToRank { compared } => Told::new(format!(
+            "the movement as it is has no {}",
+            compared_in_words(*compared)
+        )),
+        ComparisonFault::NoFigureWithIt { compared } => Told::new(format!(
+            "with it there is no {}",
+            compared_in_words(*compared)
+        )),
+    }
+}
+
+fn of_a_maximum(fault: &MaximumFault, units: System) -> Told {
+    match fault {
+        MaximumFault::LoadUnreadable { fault } => {
+            quantity::told(fault).hint("or a share of the maximum, such as --load 85%")
+        }
+        MaximumFault::ShareUnreadable { text } => {
+            Told::new(format!("`{text}` is no share of a maximum"))
+                .hint("shares run from 0% to 300%, such as 85%")
+        }
+        MaximumFault::LessThanBody { share, body_share } => Told::new(format!(
+            "{} % of all that is lifted is less than the lifter's own body, which is {} %",
+            rounded(100.0 * share, 0),
+            rounded(100.0 * body_share, 0)
+        ))
+        .hint("a larger share, or help: --item \"counterweight 20 kg\""),
+        MaximumFault::BodyNotLifted {
+            lifter,
+            counterweight,
+        } => {
+            let mass = finely(*counterweight, units);
+            Told::new(format!(
+                "{lifter} does not lift the own body in this movement: there is no maximum"
+            ))
+            .hint(format!(
+                "with a counterweight of {mass} one repetition succeeds: --item \"counterweight {mass}\""
+            ))
+        }
+        MaximumFault::GroupSize { count, most } => Told::new(format!(
+            "a group of {count} lifters is outside what is possible (1 to {most})"
+        )),
+    }
+}
+
+/// A mass to a hundredth of its unit.
+fn finely(mass: Mass, units: System) -> String {
+    match units {
+        System::Metric => format!("{} kg", rounded(mass.as_kg(), 2)),
+        System::Us => format!("{} lb", rounded(mass.as_lb(), 2)),
+    }
 }

@@ -2,10 +2,11 @@
 //!
 //! In: the first setup, plain weight, the wish. Out: a sentence or two.
 
-use super::pick_answer::Picked;
-use super::question::Study;
-use crate::setups::{Goal, Wish, place_in_words};
-use crate::units::{Mass, System, rounded};
+use super::places::place_in_words;
+use super::quantities::{mass_in, rounded};
+use crate::setups::{self, Goal, Wish};
+use crate::study::{PickAnswer, Picked};
+use crate::units::{Mass, System};
 
 /// Loads that differ by less are told as equal, kg.
 const SAME_KG: f64 = 0.05;
@@ -14,15 +15,11 @@ const SAME_KG: f64 = 0.05;
 const AS_HARD: f64 = 0.9;
 
 /// Why the first setup wins.
-pub(super) fn reason(
-    study: &Study,
-    wish: &Wish,
-    plain: Option<&Picked>,
-    first: &Picked,
-    units: System,
-) -> String {
-    let won = won(wish);
-    let Some(plain) = plain else {
+#[must_use]
+pub(crate) fn why_first(pick: &PickAnswer, units: System) -> String {
+    let won = won(&pick.wish);
+    let first = &pick.ranked[0];
+    let Some(plain) = &pick.plain else {
         return format!(
             "Number 1 is first because {won} (flattening {} %).",
             rounded(first.flattening_percent, 0)
@@ -36,17 +33,19 @@ pub(super) fn reason(
     format!(
         "Number 1 is first because {won}: {}. {}.",
         evenness(first.flattening_percent),
-        against_plain(study, plain, first, units)
+        against_plain(pick, plain, first, units)
     )
 }
 
 fn won(wish: &Wish) -> String {
     match &wish.goal {
         Goal::Flattest => "it evens effort out most".to_owned(),
-        Goal::MostLoad { at, .. } => format!("it allows the most load at {}", place_in_words(*at)),
+        Goal::MostLoad { at, .. } => {
+            format!("it allows the most load at {}", setups::place_in_words(*at))
+        }
         Goal::Share { share, at } => format!(
             "its share of bands and chains at {} is nearest to {} %",
-            place_in_words(*at),
+            setups::place_in_words(*at),
             rounded(100.0 * share, 0)
         ),
         Goal::Profile(_) => "its effort is nearest to the profile".to_owned(),
@@ -62,18 +61,18 @@ fn evenness(percent: f64) -> String {
 }
 
 /// What changes at start, end and hardest place.
-fn against_plain(study: &Study, plain: &Picked, first: &Picked, units: System) -> String {
+fn against_plain(pick: &PickAnswer, plain: &Picked, first: &Picked, units: System) -> String {
     let change = |index: usize| {
         let kg = first.loads[index].as_kg() - plain.loads[index].as_kg();
         match kg {
             kg if kg.abs() < SAME_KG => "as heavy".to_owned(),
-            kg if kg < 0.0 => format!("{} lighter", units.mass(Mass::from_kg(-kg))),
-            kg => format!("{} heavier", units.mass(Mass::from_kg(kg))),
+            kg if kg < 0.0 => format!("{} lighter", mass_in(units, Mass::from_kg(-kg))),
+            kg => format!("{} heavier", mass_in(units, Mass::from_kg(kg))),
         }
     };
     let mut words = format!(
         "Against {} of plain weight{} it is {} at the start and {} at the end",
-        units.mass(plain.loading.total),
+        mass_in(units, plain.loading.total),
         as_hard(plain, first),
         change(0),
         change(2)
@@ -83,8 +82,8 @@ fn against_plain(study: &Study, plain: &Picked, first: &Picked, units: System) -
     {
         words += &format!(
             ", and the hardest place moves from {} to {}",
-            study.place_in_words(before.point_range, units),
-            study.place_in_words(after.point_range, units)
+            place_in_words(&pick.study, before.point_range, units),
+            place_in_words(&pick.study, after.point_range, units)
         );
     }
     words

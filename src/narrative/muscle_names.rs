@@ -1,0 +1,14 @@
+//! Muscles as labels.
+//!
+//! In: a muscle or its heads taken together. Out: its name for a label.
+
+use crate::study::MusclePart;
+
+/// A muscle's name for a label: "biceps (2 heads)".
+#[must_use]
+pub(crate) fn muscle_label(part: &MusclePart) -> String {
+    match part.heads {
+        1 => part.name.clone(),
+        many => format!("{} ({many} heads)", part.name),
+    }
+}

@@ -1,0 +1,139 @@
+//! What a person calls a value of the model, and how a tried value reads.
+//!
+//! In: a path and a value as `PATH=VALUE` takes them. Out: words.
+
+/// What a person calls a value of the model: "moment arm of biceps long at the elbow".
+#[must_use]
+pub fn parameter_in_words(path: &str) -> String {
+    named(path, false)
+}
+
+/// The same where room is short: "arm of biceps long at the elbow".
+#[must_use]
+pub(crate) fn parameter_in_short(path: &str) -> String {
+    named(path, true)
+}
+
+fn named(path: &str, is_short: bool) -> String {
+    let path = path.strip_suffix(".scale").unwrap_or(path);
+    let parts: Vec<&str> = path.split('.').collect();
+    match parts.as_slice() {
+        ["technique" | "build", name] => words(name),
+        ["segments", segment, field] => format!("{} of the {}", words(field), words(segment)),
+        ["muscles", muscle, fields @ ..] => of_a_muscle(muscle, fields, is_short),
+        ["lifter", "strength", group] => format!("strength of the {}", words(group)),
+        ["lifter", "strength_scale"] => "strength of all muscles".to_owned(),
+        ["lifter", field] => format!("{} of the lifter", words(field)),
+        ["joints", dof, field] => of_a_joint(dof, field),
+        ["curves", curve, fields @ ..] => {
+            format!("{} of the {} curve", words(&fields.join(" ")), words(curve))
+        }
+        ["movement", "path", .., "from"] | ["movement", "from"] => "start of the range".to_owned(),
+        ["movement", "path", .., "to"] | ["movement", "to"] => "end of the range".to_owned(),
+        ["movement", "path", end @ ("start" | "end"), way] => {
+            format!("{} of the path, {}", words(end), words(way))
+        }
+        ["movement", "path", fields @ ..] | ["movement", fields @ ..] => {
+            words(&fields.join(" ")) + " of the movement"
+        }
+        _ => words(&path.replace('.', " ")),
+    }
+}
+
+/// A name of the model as words.
+fn words(name: &str) -> String {
+    name.replace('_', " ")
+}
+
+fn of_a_muscle(muscle: &str, fields: &[&str], is_short: bool) -> String {
+    match fields {
+        ["moment_arm", dof, rest @ ..] => {
+            let more = rest.iter().map(|part| format!(", {}", words(part)));
+            let arm = if is_short { "arm" } else { "moment arm" };
+            format!(
+                "{arm} of {} {}{}",
+                words(muscle),
+                at_a_joint(dof, is_short),
+                more.collect::<String>()
+            )
+        }
+        ["reference", number, field] => {
+            let pose = if is_short {
+                ""
+            } else {
+                " in its reference pose"
+            };
+            let which = if *number == "0" {
+                String::new()
+            } else {
+                format!(" (pose {number})")
+            };
+            format!("{} of {}{pose}{which}", words(field), words(muscle))
+        }
+        _ => format!("{} of {}", words(&fields.join(" ")), words(muscle)),
+    }
+}
+
+/// Where an arm works; in short the shoulder goes without saying beside its plane.
+fn at_a_joint(dof: &str, is_short: bool) -> String {
+    match dof.split_once('_') {
+        Some(("shoulder", plane)) if is_short => format!("({})", words(plane)),
+        Some((joint, plane)) => format!("at the {joint} ({})", words(plane)),
+        None => format!("at the {dof}"),
+    }
+}
+
+fn of_a_joint(dof: &str, field: &str) -> String {
+    let what = match field {
+        "high" => "upper stop",
+        "low" => "lower stop",
+        "high_torque" => "passive torque at the upper stop",
+        "low_torque" => "passive torque at the lower stop",
+        "width" => "softness of the stops",
+        other => return format!("{} of the {}", words(other), words(dof)),
+    };
+    format!("{what} of the {}", words(dof))
+}
+
+/// A tried value for people: a true minus sign, a blank before the per cent sign.
+#[must_use]
+pub fn shown_value(text: &str) -> String {
+    match text.strip_suffix('%') {
+        Some("+0") => "as it is".to_owned(),
+        Some(number) => format!("{} %", number.replace('-', "\u{2212}")),
+        None => match text.strip_prefix('-') {
+            Some(number) => format!("\u{2212}{number}"),
+            None => text.to_owned(),
+        },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn law_paths_have_words() {
+        assert_eq!(
+            parameter_in_words("muscles.biceps_long.moment_arm.elbow.scale"),
+            "moment arm of biceps long at the elbow"
+        );
+        assert_eq!(parameter_in_words("technique.grip_width"), "grip width");
+        assert_eq!(
+            parameter_in_words("segments.upper_arm.length"),
+            "length of the upper arm"
+        );
+    }
+
+    #[test]
+    fn law_short_names_drop_what_goes_without_saying() {
+        assert_eq!(
+            parameter_in_short("muscles.deltoid.moment_arm.shoulder_flexion.scale"),
+            "arm of deltoid (flexion)"
+        );
+        assert_eq!(
+            parameter_in_short("muscles.deltoid.reference.0.length"),
+            "length of deltoid"
+        );
+    }
+}
