@@ -3,7 +3,7 @@
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 use torquill::capacity::{Acting, Pace, Solver, curve_of, plain_direction};
-use torquill::draw::{Letters, png, svg};
+use torquill::draw::{outlined_svg, png};
 use torquill::figures::strength_curve;
 use torquill::library::{Library, assemble};
 use torquill::movement::trace;
@@ -38,7 +38,7 @@ fn curves(criterion: &mut Criterion) {
     let answer = study(&question, &[Setup::plain(Mass::from_kg(80.0))]).expect("an answer");
     let scene = strength_curve(&answer, System::Metric, Look::default()).expect("a chart");
     criterion.bench_function("figure as SVG, outlined", |b| {
-        b.iter(|| svg(black_box(&scene), Letters::Outlined));
+        b.iter(|| outlined_svg(black_box(&scene)));
     });
     criterion.bench_function("figure as PNG, 1920 x 1080", |b| {
         b.iter(|| png(black_box(&scene), 1.0));

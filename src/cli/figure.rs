@@ -4,7 +4,7 @@ use super::options::{Sampling, UnitsOption, Who};
 use super::output;
 use super::setup_options::{SetupOptions, Versus, setups};
 use crate::draw::Theme;
-use crate::draw::{Letters, Scene, png, svg};
+use crate::draw::{Scene, outlined_svg, png, svg};
 use crate::error::{Error, Result};
 use crate::figures::{description, strength_curve, title};
 use crate::library::Library;
@@ -89,35 +89,40 @@ impl Picture {
     /// Checks ending and target before anything is computed.
     pub fn check(&self) -> Result<()> {
         output::check_target(&self.output, self.force)?;
-        Kind::of(&self.output).map(|_| ())
+        PictureFormat::of(&self.output).map(|_| ())
     }
 
     /// Writes a scene in the format of the file's ending.
     pub fn write(&self, scene: &Scene) -> Result<()> {
-        let letters = if self.live_text {
-            Letters::Kept
-        } else {
-            Letters::Outlined
-        };
-        output::write_file(&self.output, &rendered(scene, &self.output, letters)?)
+        let bytes = rendered(scene, &self.output, svg_writer(self.live_text))?;
+        output::write_file(&self.output, &bytes)
     }
 }
 
+/// Makes SVG of a scene.
+pub type SvgWriter = fn(&Scene) -> Result<String>;
+
+/// The writer of SVG that keeps letters as letters, or the one that outlines them.
+#[must_use]
+pub fn svg_writer(live_text: bool) -> SvgWriter {
+    if live_text { svg } else { outlined_svg }
+}
+
 /// The bytes of a scene for a file of this name.
-pub fn rendered(scene: &Scene, path: &Path, letters: Letters) -> Result<Vec<u8>> {
-    match Kind::of(path)? {
-        Kind::Svg => Ok(svg(scene, letters)?.into_bytes()),
-        Kind::Png => png(scene, 1.0),
+pub fn rendered(scene: &Scene, path: &Path, write_svg: SvgWriter) -> Result<Vec<u8>> {
+    match PictureFormat::of(path)? {
+        PictureFormat::Svg => Ok(write_svg(scene)?.into_bytes()),
+        PictureFormat::Png => png(scene, 1.0),
     }
 }
 
 /// The two formats of pictures.
-enum Kind {
+enum PictureFormat {
     Svg,
     Png,
 }
 
-impl Kind {
+impl PictureFormat {
     fn of(path: &Path) -> Result<Self> {
         let ending = path
             .extension()

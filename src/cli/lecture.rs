@@ -1,11 +1,12 @@
 //! `torquill lecture -o DIR`: the whole set of lecture figures with words, data and a page of all.
 
+use super::figure::{SvgWriter, svg_writer};
 use super::look::LookOptions;
 use super::options::UnitsOption;
 use super::output;
 use crate::draw::Theme;
-use crate::draw::{Letters, png, svg};
-use crate::error::{Error, Fault, Result};
+use crate::draw::png;
+use crate::error::{Error, Fault, FigureFault, Result};
 use crate::figures::{Desk, Sheet};
 use crate::lecture::{LECTURE, LectureFigure};
 use crate::library::Library;
@@ -67,17 +68,13 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
         .map(|(index, figure)| format!("{:02}-{}", index + 1, figure.name))
         .collect();
     check_files(arguments, &names)?;
-    let letters = if arguments.look.live_text {
-        Letters::Kept
-    } else {
-        Letters::Outlined
-    };
+    let write_svg = svg_writer(arguments.look.live_text);
     let progress = bar(figures.len());
     let finished = figures
         .par_iter()
         .zip(&names)
         .map(|(figure, name)| {
-            let done = finish(&desk, figure, name, look, letters);
+            let done = finish(&desk, figure, name, look, write_svg);
             progress.inc(1);
             done
         })
@@ -140,7 +137,7 @@ fn finish(
     figure: &LectureFigure,
     name: &str,
     look: Look,
-    letters: Letters,
+    write_svg: SvgWriter,
 ) -> Result<Finished> {
     let made = || -> Result<Finished> {
         let sheet = (figure.build)(desk)?;
@@ -157,7 +154,7 @@ fn finish(
             file: name.to_owned(),
             idea: figure.idea,
             contents: [
-                svg(&scene, letters)?.into_bytes(),
+                write_svg(&scene)?.into_bytes(),
                 png(&scene, 1.0)?,
                 data.into_bytes(),
                 caption.into_bytes(),
@@ -171,23 +168,32 @@ fn finish(
 
 /// The same fault, saying which figure it stopped.
 fn in_figure(error: Error, name: &str) -> Error {
-    let told = |fault: &Fault| {
-        let mut fault = fault.clone();
-        fault.message = format!("figure {name}: {}", fault.message);
-        fault
+    let within = |fault: &Fault| {
+        let what = fault.what.clone();
+        let inner = what.unwrap_or_else(|| fault.message.clone().into());
+        let mut outer = Fault::new(FigureFault::Within {
+            figure: name.to_owned(),
+            what: Box::new(inner),
+        });
+        outer.hints.clone_from(&fault.hints);
+        outer
     };
-    let faults: Vec<Fault> = error.faults().iter().map(told).collect();
-    if error.exit_status() == 1 {
-        faults.into_iter().next().map_or(error, |fault| {
-            fault
-                .hints
+    let faults: Vec<Fault> = error.faults().iter().map(within).collect();
+    match (error.exit_status(), faults.first()) {
+        (
+            1,
+            Some(Fault {
+                what: Some(what),
+                hints,
+                ..
+            }),
+        ) => {
+            let told = Error::no_answer(what.clone());
+            hints
                 .iter()
-                .fold(Error::no_answer(fault.message.clone()), |e, hint| {
-                    e.hint(hint.clone())
-                })
-        })
-    } else {
-        Error::bad_input(faults)
+                .fold(told, |error, hint| error.hint(hint.clone()))
+        }
+        _ => Error::bad_input(faults),
     }
 }
 

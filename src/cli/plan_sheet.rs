@@ -1,7 +1,7 @@
 //! The printed sheet of `plan`: HTML, SVG or PNG by the ending of the file.
 
 use super::output;
-use crate::draw::{Letters, png, svg};
+use crate::draw::{outlined_svg, png};
 use crate::error::{Error, Result};
 use crate::figures::{Paper, session_sheet};
 use crate::report::{SheetPart, sheet_html};
@@ -67,7 +67,7 @@ pub fn write(path: &Path, parts: &[SheetPart<'_>], units: System, paper: Paper) 
     let (scene, _) = sheet(part)?;
     let bytes = match kind {
         Kind::Png => png(&scene, PNG_FACTOR)?,
-        Kind::Html | Kind::Svg => svg(&scene, Letters::Outlined)?.into_bytes(),
+        Kind::Html | Kind::Svg => outlined_svg(&scene)?.into_bytes(),
     };
     output::write_file(path, &bytes)
 }

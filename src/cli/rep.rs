@@ -5,6 +5,7 @@ use super::hung::{Hung, hung};
 use super::look::LookOptions;
 use super::options::{Format, UnitsOption, Who};
 use super::output;
+use crate::draw::outlined_svg;
 use crate::error::{Error, Result};
 use crate::figures::{animation, rep_over_time, rep_over_way, rep_versus_plain, versus_sentences};
 use crate::library::Library;
@@ -231,7 +232,9 @@ fn draw(arguments: &Arguments, rep: &RepStudy, units: System) -> Result<()> {
                 Error::bad("an animated picture is an .svg file").hint("--animation rep.svg")
             );
         }
-        output::write_file(path, animation(rep, units, look)?.as_bytes())?;
+        let moving = animation(rep, units, look)?;
+        let ground = outlined_svg(&moving.ground)?;
+        output::write_file(path, moving.over(&ground).as_bytes())?;
     }
     Ok(())
 }

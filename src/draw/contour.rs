@@ -6,7 +6,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A value for each node, row by row; missing where there is none.
-pub type Grid = [Vec<Option<f64>>];
+pub type ContourGrid = [Vec<Option<f64>>];
 
 /// An edge of a cell: the node it starts at (column, row) and whether it runs upwards.
 type Edge = (usize, usize, bool);
@@ -15,7 +15,7 @@ type Edge = (usize, usize, bool);
 ///
 /// Closed lines end with their first point. Cells with a missing corner carry no line.
 #[must_use]
-pub fn contours(grid: &Grid, level: f64) -> Vec<Vec<[f64; 2]>> {
+pub fn contours(grid: &ContourGrid, level: f64) -> Vec<Vec<[f64; 2]>> {
     let mut links: BTreeMap<Edge, Vec<Edge>> = BTreeMap::new();
     for row in 0..grid.len().saturating_sub(1) {
         for column in 0..grid[row].len().saturating_sub(1) {
@@ -63,7 +63,7 @@ fn walk(links: &BTreeMap<Edge, Vec<Edge>>, start: Edge, seen: &mut BTreeSet<Edge
 /// The grid with `factor` steps between neighbours, led smoothly through its values in both
 /// directions (Catmull & Rom 1974); missing where a value that it needs is missing.
 #[must_use]
-pub fn refined(grid: &Grid, factor: usize) -> Vec<Vec<Option<f64>>> {
+pub fn refined(grid: &ContourGrid, factor: usize) -> Vec<Vec<Option<f64>>> {
     let wide: Vec<Vec<Option<f64>>> = grid.iter().map(|row| refined_line(row, factor)).collect();
     let columns = wide.first().map_or(0, Vec::len);
     let tall: Vec<Vec<Option<f64>>> = (0..columns)
@@ -101,7 +101,7 @@ fn refined_line(line: &[Option<f64>], factor: usize) -> Vec<Option<f64>> {
 }
 
 /// The pairs of edges that the line connects inside one cell.
-fn cell_segments(grid: &Grid, column: usize, row: usize, level: f64) -> Vec<(Edge, Edge)> {
+fn cell_segments(grid: &ContourGrid, column: usize, row: usize, level: f64) -> Vec<(Edge, Edge)> {
     let node = |column: usize, row: usize| grid[row].get(column).copied().flatten();
     let corners = [
         node(column, row),
@@ -135,7 +135,7 @@ fn cell_segments(grid: &Grid, column: usize, row: usize, level: f64) -> Vec<(Edg
 }
 
 /// Where the level lies on an edge.
-fn crossing(grid: &Grid, edge: Edge, level: f64) -> [f64; 2] {
+fn crossing(grid: &ContourGrid, edge: Edge, level: f64) -> [f64; 2] {
     let (column, row, upwards) = edge;
     let (next_column, next_row) = if upwards {
         (column, row + 1)

@@ -1,10 +1,12 @@
 //! Pictures that know no body: scene, scales, lettering, SVG and PNG.
 //!
 //! In: shapes and plain numbers. Out: a [`Scene`] and the files made of it. One scene makes both
-//! files, so PNG and SVG are the same picture.
+//! files, so PNG and SVG are the same picture. Only `outlines` and `png` need the rasteriser's library.
 
+pub mod colour;
 pub mod contour;
 pub mod lettering;
+mod outlines;
 pub mod palette;
 mod png;
 mod ramp;
@@ -12,9 +14,13 @@ pub mod scale;
 mod scene;
 mod svg;
 
+pub use colour::{Colour, contrast};
 pub use lettering::Face;
-pub use palette::{Colour, Colours, Theme};
+pub use outlines::outlined_svg;
+pub use palette::{Colours, Theme};
 pub use png::png;
 pub use ramp::ramp;
-pub use scene::{Anchor, Point, Rect, Scene, Shape, Stroke, Text, TextBox, Turn, text_boxes};
-pub use svg::{Letters, svg};
+pub use scene::{
+    PixelPoint, Primitive, Rect, Scene, Stroke, Text, TextAnchor, TextBox, text_boxes,
+};
+pub use svg::svg;

@@ -1,90 +1,13 @@
 //! Colours and dash patterns: two themes that the colour-blind can tell apart, on paper too.
 //!
-//! In: a theme and the number of a series. Out: colours whose contrast is computed, not hoped for.
-//! The series colours are the set of Okabe & Ito 2008, *Color Universal Design: how to make figures
-//! and presentations that are friendly to colorblind people* (J*FLY); contrast is that of WCAG 2.2,
+//! In: a theme and the number of a series. Out: colours whose contrast is computed, not hoped for: WCAG 2.2,
 //! success criteria 1.4.3 (text, 4.5 : 1) and 1.4.11 (graphics, 3 : 1).
 
-/// A colour in sRGB with opacity.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Colour {
-    /// Red, 0 to 255.
-    pub red: u8,
-    /// Green, 0 to 255.
-    pub green: u8,
-    /// Blue, 0 to 255.
-    pub blue: u8,
-    /// Opacity, 0 to 1.
-    pub opacity: f64,
-}
-
-impl Colour {
-    /// An opaque colour from 0xRRGGBB.
-    #[must_use]
-    pub const fn hex(rgb: u32) -> Self {
-        Self {
-            red: (rgb >> 16) as u8,
-            green: (rgb >> 8) as u8,
-            blue: rgb as u8,
-            opacity: 1.0,
-        }
-    }
-
-    /// The same colour with another opacity.
-    #[must_use]
-    pub const fn with_opacity(mut self, opacity: f64) -> Self {
-        self.opacity = opacity;
-        self
-    }
-
-    /// The opaque colour seen where this one lies upon `ground`.
-    #[must_use]
-    pub fn over(self, ground: Self) -> Self {
-        self.with_opacity(1.0).mixed(ground, 1.0 - self.opacity)
-    }
-
-    /// This colour with the share `share` of `other` in it, channel by channel in sRGB.
-    #[must_use]
-    pub fn mixed(self, other: Self, share: f64) -> Self {
-        let mix = |a: u8, b: u8| {
-            (f64::from(a) * (1.0 - share) + f64::from(b) * share)
-                .round()
-                .clamp(0.0, 255.0) as u8
-        };
-        Self {
-            red: mix(self.red, other.red),
-            green: mix(self.green, other.green),
-            blue: mix(self.blue, other.blue),
-            opacity: self.opacity,
-        }
-    }
-
-    /// Relative luminance: 0 black, 1 white.
-    ///
-    /// ```text
-    /// L = 0.2126 R + 0.7152 G + 0.0722 B
-    /// R = r / 12.92 for r ≤ 0.04045, else ((r + 0.055) / 1.055)^2.4
-    /// ```
-    /// | symbol  | meaning                           | unit | range  |
-    /// | ------- | --------------------------------- | ---- | ------ |
-    /// | `r`     | sRGB channel over 255             | –    | 0 to 1 |
-    /// | `R,G,B` | linear light of the three channels | –    | 0 to 1 |
-    ///
-    /// **Shape.** Rises with each channel, green most. **Source.** WCAG 2.2, definition of
-    /// relative luminance. **Fails.** Never.
-    #[must_use]
-    pub fn luminance(self) -> f64 {
-        let linear = super::ramp::linear;
-        0.2126 * linear(self.red) + 0.7152 * linear(self.green) + 0.0722 * linear(self.blue)
-    }
-}
-
-/// Contrast ratio of two opaque colours, 1 to 21 (WCAG 2.2: (L₁ + 0.05) / (L₂ + 0.05)).
-#[must_use]
-pub fn contrast(one: Colour, other: Colour) -> f64 {
-    let (a, b) = (one.luminance(), other.luminance());
-    (a.max(b) + 0.05) / (a.min(b) + 0.05)
-}
+use super::colour::{
+    BLACK, BLUE, BLUISH_GREEN, Colour, ORANGE, REDDISH_PURPLE, SKY_BLUE, VERMILLION, YELLOW,
+    contrast,
+};
+use super::ramp::ramp;
 
 /// Contrast that every text must reach on its ground: WCAG 2.2 AA, criterion 1.4.3.
 pub const TEXT_CONTRAST: f64 = 4.5;
@@ -104,23 +27,6 @@ pub fn readable(colour: Colour, ink: Colour, grounds: &[Colour]) -> Colour {
         })
         .unwrap_or(ink)
 }
-
-/// Okabe & Ito 2008: black.
-pub const BLACK: Colour = Colour::hex(0x00_0000);
-/// Okabe & Ito 2008: orange.
-pub const ORANGE: Colour = Colour::hex(0xE6_9F00);
-/// Okabe & Ito 2008: sky blue.
-pub const SKY_BLUE: Colour = Colour::hex(0x56_B4E9);
-/// Okabe & Ito 2008: bluish green.
-pub const BLUISH_GREEN: Colour = Colour::hex(0x00_9E73);
-/// Okabe & Ito 2008: yellow.
-pub const YELLOW: Colour = Colour::hex(0xF0_E442);
-/// Okabe & Ito 2008: blue.
-pub const BLUE: Colour = Colour::hex(0x00_72B2);
-/// Okabe & Ito 2008: vermillion.
-pub const VERMILLION: Colour = Colour::hex(0xD5_5E00);
-/// Okabe & Ito 2008: reddish purple.
-pub const REDDISH_PURPLE: Colour = Colour::hex(0xCC_79A7);
 
 /// Dash patterns in multiples of the line's width, one a series: they tell the series apart where
 /// colour cannot (grey printing). The first is solid.
@@ -142,21 +48,6 @@ pub enum Theme {
     Light,
     /// Light ink on near black: dark lecture halls.
     Dark,
-}
-
-impl std::str::FromStr for Theme {
-    type Err = crate::error::Error;
-
-    fn from_str(text: &str) -> crate::error::Result<Self> {
-        match text.trim().to_ascii_lowercase().as_str() {
-            "light" => Ok(Self::Light),
-            "dark" => Ok(Self::Dark),
-            _ => Err(
-                crate::error::Error::bad(format!("`{text}` is no theme of a figure"))
-                    .hint("themes are light and dark"),
-            ),
-        }
-    }
 }
 
 /// The colours of a theme.
@@ -275,7 +166,7 @@ impl Colours {
         } else {
             [0.36, 1.0]
         };
-        super::ramp::ramp(from + share.clamp(0.0, 1.0) * (to - from))
+        ramp(from + share.clamp(0.0, 1.0) * (to - from))
     }
 
     /// The nearest colour that reads as text on the ground and on a shaded stretch.

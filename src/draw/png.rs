@@ -1,10 +1,10 @@
-//! A scene as PNG: the very SVG of [`super::svg`], rasterised with the bundled font only.
+//! A scene as PNG: the very SVG of [`super::svg()`], rasterised with the bundled font only.
 //!
 //! In: a [`Scene`] and a factor. Out: the bytes of a PNG file, the same each time.
 
+use super::outlines::tree;
 use super::scene::Scene;
-use super::svg::tree;
-use crate::error::{Error, Result};
+use crate::error::{Error, PictureFault, Result};
 use resvg::tiny_skia::{Pixmap, Transform};
 
 /// Most pixels a side; 16 times a lecture slide's width would be past it.
@@ -18,7 +18,7 @@ pub fn png(scene: &Scene, factor: f64) -> Result<Vec<u8>> {
     let (width, height) = (extent(scene.width, factor)?, extent(scene.height, factor)?);
     let tree = tree(scene)?;
     let mut pixels = Pixmap::new(width, height)
-        .ok_or_else(|| Error::no_answer(format!("no room for {width} × {height} pixels")))?;
+        .ok_or_else(|| Error::no_answer(PictureFault::NoMemory { width, height }))?;
     let transform = Transform::from_scale(factor as f32, factor as f32);
     resvg::render(&tree, transform, &mut pixels.as_mut());
     encoded(&pixels)
@@ -29,10 +29,7 @@ fn extent(pixels: f64, factor: f64) -> Result<u32> {
     if (1.0..=MOST_PIXELS).contains(&extent) {
         Ok(extent as u32)
     } else {
-        Err(Error::bad(format!(
-            "a picture of {pixels} pixels cannot be drawn at {factor} times its size"
-        ))
-        .hint("each side may have 1 to 16384 pixels"))
+        Err(Error::bad(PictureFault::NoPixels { pixels, factor }))
     }
 }
 
@@ -55,5 +52,5 @@ fn encoded(pixels: &Pixmap) -> Result<Vec<u8>> {
 }
 
 fn unwritable(fault: png::EncodingError) -> Error {
-    Error::no_answer(format!("the picture could not be written as PNG: {fault}"))
+    Error::no_answer(PictureFault::UnwritablePng(fault.to_string()))
 }

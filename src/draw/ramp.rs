@@ -3,7 +3,7 @@
 //! In: a share from 0 to 1. Out: a colour whose lightness rises evenly, so the order is kept for the
 //! colour-blind and on grey paper.
 
-use super::palette::{BLUISH_GREEN, Colour, YELLOW};
+use super::colour::{BLUISH_GREEN, Colour, YELLOW, encoded, linear};
 
 /// The dark end; assumed, chosen to reach 10 : 1 against white.
 const DARK_BLUE: Colour = Colour::hex(0x14_2F66);
@@ -63,30 +63,10 @@ fn from_oklab(lab: [f64; 3]) -> Colour {
     }
 }
 
-/// Linear light of an sRGB channel (IEC 61966-2-1).
-pub(super) fn linear(channel: u8) -> f64 {
-    let value = f64::from(channel) / 255.0;
-    if value <= 0.040_45 {
-        value / 12.92
-    } else {
-        ((value + 0.055) / 1.055).powf(2.4)
-    }
-}
-
-fn encoded(light: f64) -> u8 {
-    let light = light.clamp(0.0, 1.0);
-    let value = if light <= 0.003_130_8 {
-        12.92 * light
-    } else {
-        1.055 * light.powf(1.0 / 2.4) - 0.055
-    };
-    (255.0 * value).round() as u8
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::draw::palette::{REDDISH_PURPLE, VERMILLION};
+    use crate::draw::colour::{REDDISH_PURPLE, VERMILLION};
 
     #[test]
     fn law_there_and_back_is_the_same_colour() {

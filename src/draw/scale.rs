@@ -2,8 +2,8 @@
 //!
 //! In: a range of data and the pixels it covers. Out: positions, ticks, labels, clipped lines.
 
-use super::scene::{Point, Rect};
-use crate::error::{Error, Result};
+use super::scene::{PixelPoint, Rect};
+use crate::error::{Error, PictureFault, Result};
 use plotters::coord::ranged1d::{BoldPoints, Ranged};
 use plotters::coord::types::RangedCoordf64;
 
@@ -24,10 +24,7 @@ impl Scale {
     pub fn new(range: [f64; 2], pixels: [f64; 2]) -> Result<Self> {
         let [least, most] = range;
         if !(least.is_finite() && most.is_finite() && (most - least).is_finite() && least < most) {
-            return Err(
-                Error::bad(format!("an axis cannot run from {least} to {most}"))
-                    .hint("the lower end must be smaller than the upper end, both finite"),
-            );
+            return Err(Error::bad(PictureFault::NoRange { least, most }));
         }
         Ok(Self {
             least,
@@ -200,9 +197,9 @@ fn grouped(digits: &str) -> String {
 
 /// The pieces of a line that lie inside the area, cut exactly at its edges.
 #[must_use]
-pub fn clipped(points: &[Point], area: &Rect) -> Vec<Vec<Point>> {
-    let mut pieces: Vec<Vec<Point>> = Vec::new();
-    let mut open: Vec<Point> = Vec::new();
+pub fn clipped(points: &[PixelPoint], area: &Rect) -> Vec<Vec<PixelPoint>> {
+    let mut pieces: Vec<Vec<PixelPoint>> = Vec::new();
+    let mut open: Vec<PixelPoint> = Vec::new();
     for pair in points.windows(2) {
         let Some((from, to)) = segment_inside(pair[0], pair[1], area) else {
             keep(&mut pieces, &mut open);
@@ -221,7 +218,7 @@ pub fn clipped(points: &[Point], area: &Rect) -> Vec<Vec<Point>> {
     pieces
 }
 
-fn keep(pieces: &mut Vec<Vec<Point>>, open: &mut Vec<Point>) {
+fn keep(pieces: &mut Vec<Vec<PixelPoint>>, open: &mut Vec<PixelPoint>) {
     if open.len() > 1 {
         pieces.push(std::mem::take(open));
     }
@@ -230,7 +227,11 @@ fn keep(pieces: &mut Vec<Vec<Point>>, open: &mut Vec<Point>) {
 
 /// The part of a segment inside an upright rectangle (Liang & Barsky 1984, ACM TOG 3:1-22), or none.
 #[must_use]
-pub fn segment_inside(from: Point, to: Point, area: &Rect) -> Option<(Point, Point)> {
+pub fn segment_inside(
+    from: PixelPoint,
+    to: PixelPoint,
+    area: &Rect,
+) -> Option<(PixelPoint, PixelPoint)> {
     let (dx, dy) = (to[0] - from[0], to[1] - from[1]);
     let (mut enter, mut leave) = (0.0_f64, 1.0_f64);
     let sides = [
@@ -261,7 +262,7 @@ pub fn segment_inside(from: Point, to: Point, area: &Rect) -> Option<(Point, Poi
 
 /// The part of a closed area inside an upright rectangle (Sutherland & Hodgman 1974, CACM 17:32-42).
 #[must_use]
-pub fn clipped_area(corners: &[Point], area: &Rect) -> Vec<Point> {
+pub fn clipped_area(corners: &[PixelPoint], area: &Rect) -> Vec<PixelPoint> {
     let mut now = corners.to_vec();
     for (axis, edge, sign) in [
         (0, area.left, 1.0),
@@ -274,8 +275,8 @@ pub fn clipped_area(corners: &[Point], area: &Rect) -> Vec<Point> {
     now
 }
 
-fn cut(corners: &[Point], axis: usize, edge: f64, sign: f64) -> Vec<Point> {
-    let inside = |point: Point| sign * (point[axis] - edge) >= 0.0;
+fn cut(corners: &[PixelPoint], axis: usize, edge: f64, sign: f64) -> Vec<PixelPoint> {
+    let inside = |point: PixelPoint| sign * (point[axis] - edge) >= 0.0;
     let mut kept = Vec::with_capacity(corners.len() + 2);
     for (index, &to) in corners.iter().enumerate() {
         let from = corners[(index + corners.len() - 1) % corners.len()];

@@ -4,11 +4,11 @@
 //! ([`super::svg`], [`super::png`]) and for tests ([`text_boxes`]). The origin is the top left
 //! corner, x to the right, y downwards.
 
+use super::colour::Colour;
 use super::lettering::{self, Face};
-use super::palette::Colour;
 
 /// A point in pixels: x to the right, y downwards.
-pub type Point = [f64; 2];
+pub type PixelPoint = [f64; 2];
 
 /// An upright rectangle in pixels.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -49,7 +49,7 @@ impl Rect {
 
     /// The middle.
     #[must_use]
-    pub fn centre(&self) -> Point {
+    pub fn centre(&self) -> PixelPoint {
         [
             (self.left + self.right) / 2.0,
             (self.top + self.bottom) / 2.0,
@@ -98,7 +98,7 @@ impl Rect {
 
     /// Whether the point lies inside, edges included.
     #[must_use]
-    pub fn holds(&self, point: Point) -> bool {
+    pub fn holds(&self, point: PixelPoint) -> bool {
         point[0] >= self.left
             && point[0] <= self.right
             && point[1] >= self.top
@@ -138,7 +138,7 @@ impl Stroke {
 
 /// Where a text stands relative to its point, along its reading direction.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Anchor {
+pub enum TextAnchor {
     /// The text begins at the point.
     Start,
     /// The text is centred on the point.
@@ -147,20 +147,11 @@ pub enum Anchor {
     End,
 }
 
-/// Which way a text is read.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Turn {
-    /// From left to right.
-    Level,
-    /// From bottom to top (turned by −90 degrees).
-    Upwards,
-}
-
 /// One line of text.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Text {
     /// The point on the baseline.
-    pub at: Point,
+    pub at: PixelPoint,
     /// What is written; one line.
     pub content: String,
     /// Size of the type (one em) in pixels.
@@ -170,16 +161,14 @@ pub struct Text {
     /// Colour.
     pub colour: Colour,
     /// Where the text stands relative to its point.
-    pub anchor: Anchor,
-    /// Which way it is read.
-    pub turn: Turn,
+    pub anchor: TextAnchor,
 }
 
 impl Text {
     /// A level text that begins at the point.
     #[must_use]
     pub fn new(
-        at: Point,
+        at: PixelPoint,
         content: impl Into<String>,
         size: f64,
         face: Face,
@@ -191,14 +180,13 @@ impl Text {
             size,
             face,
             colour,
-            anchor: Anchor::Start,
-            turn: Turn::Level,
+            anchor: TextAnchor::Start,
         }
     }
 
     /// The same text with another anchor.
     #[must_use]
-    pub fn anchored(mut self, anchor: Anchor) -> Self {
+    pub fn anchored(mut self, anchor: TextAnchor) -> Self {
         self.anchor = anchor;
         self
     }
@@ -208,34 +196,31 @@ impl Text {
     pub fn bounds(&self) -> Rect {
         let width = lettering::width(&self.content, self.size, self.face);
         let before = match self.anchor {
-            Anchor::Start => 0.0,
-            Anchor::Middle => width / 2.0,
-            Anchor::End => width,
+            TextAnchor::Start => 0.0,
+            TextAnchor::Middle => width / 2.0,
+            TextAnchor::End => width,
         };
         let rise = lettering::rise(self.size);
         let fall = lettering::fall(self.size);
         let [x, y] = self.at;
-        match self.turn {
-            Turn::Level => Rect::new(x - before, y - rise, x - before + width, y + fall),
-            Turn::Upwards => Rect::new(x - rise, y + before - width, x + fall, y + before),
-        }
+        Rect::new(x - before, y - rise, x - before + width, y + fall)
     }
 }
 
 /// One thing that is drawn.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Shape {
+pub enum Primitive {
     /// An open line through points, with round joints.
     Polyline {
         /// The points in order.
-        points: Vec<Point>,
+        points: Vec<PixelPoint>,
         /// How it is drawn.
         stroke: Stroke,
     },
     /// A filled area inside a closed line.
     Polygon {
         /// The corners in order.
-        points: Vec<Point>,
+        points: Vec<PixelPoint>,
         /// Its colour with opacity.
         fill: Colour,
     },
@@ -249,7 +234,7 @@ pub enum Shape {
     /// A filled disc.
     Disc {
         /// Its middle.
-        centre: Point,
+        centre: PixelPoint,
         /// Its radius in pixels.
         radius: f64,
         /// Its colour with opacity.
@@ -258,21 +243,10 @@ pub enum Shape {
     /// A circle's line.
     Ring {
         /// Its middle.
-        centre: Point,
+        centre: PixelPoint,
         /// Radius of the line's middle in pixels.
         radius: f64,
         /// How it is drawn; dashes are ignored.
-        stroke: Stroke,
-    },
-    /// A straight line with a filled head at its end.
-    Arrow {
-        /// Where it begins.
-        from: Point,
-        /// Where its tip is.
-        to: Point,
-        /// Length of the head in pixels.
-        head: f64,
-        /// How the shaft is drawn; the head takes its colour.
         stroke: Stroke,
     },
     /// One line of text.
@@ -293,7 +267,7 @@ pub struct Scene {
     /// What the picture shows, for those who cannot see it; becomes the file's description.
     pub description: String,
     /// The shapes in the order of drawing: later ones cover earlier ones.
-    pub shapes: Vec<Shape>,
+    pub shapes: Vec<Primitive>,
 }
 
 impl Scene {
@@ -317,23 +291,23 @@ impl Scene {
     }
 
     /// Adds a line through points.
-    pub fn polyline(&mut self, points: Vec<Point>, stroke: Stroke) {
-        self.shapes.push(Shape::Polyline { points, stroke });
+    pub fn polyline(&mut self, points: Vec<PixelPoint>, stroke: Stroke) {
+        self.shapes.push(Primitive::Polyline { points, stroke });
     }
 
     /// Adds a straight line.
-    pub fn line(&mut self, from: Point, to: Point, stroke: Stroke) {
+    pub fn line(&mut self, from: PixelPoint, to: PixelPoint, stroke: Stroke) {
         self.polyline(vec![from, to], stroke);
     }
 
     /// Adds a filled area.
-    pub fn polygon(&mut self, points: Vec<Point>, fill: Colour) {
-        self.shapes.push(Shape::Polygon { points, fill });
+    pub fn polygon(&mut self, points: Vec<PixelPoint>, fill: Colour) {
+        self.shapes.push(Primitive::Polygon { points, fill });
     }
 
     /// Adds a filled rectangle.
     pub fn rectangle(&mut self, area: Rect, fill: Colour) {
-        self.shapes.push(Shape::Rectangle { area, fill });
+        self.shapes.push(Primitive::Rectangle { area, fill });
     }
 
     /// Adds a filled rectangle with round corners.
@@ -359,8 +333,8 @@ impl Scene {
     }
 
     /// Adds a filled disc.
-    pub fn disc(&mut self, centre: Point, radius: f64, fill: Colour) {
-        self.shapes.push(Shape::Disc {
+    pub fn disc(&mut self, centre: PixelPoint, radius: f64, fill: Colour) {
+        self.shapes.push(Primitive::Disc {
             centre,
             radius,
             fill,
@@ -368,20 +342,10 @@ impl Scene {
     }
 
     /// Adds a circle's line.
-    pub fn ring(&mut self, centre: Point, radius: f64, stroke: Stroke) {
-        self.shapes.push(Shape::Ring {
+    pub fn ring(&mut self, centre: PixelPoint, radius: f64, stroke: Stroke) {
+        self.shapes.push(Primitive::Ring {
             centre,
             radius,
-            stroke,
-        });
-    }
-
-    /// Adds an arrow.
-    pub fn arrow(&mut self, from: Point, to: Point, head: f64, stroke: Stroke) {
-        self.shapes.push(Shape::Arrow {
-            from,
-            to,
-            head,
             stroke,
         });
     }
@@ -389,7 +353,7 @@ impl Scene {
     /// Adds a line of text.
     pub fn text(&mut self, text: Text) {
         if !text.content.trim().is_empty() {
-            self.shapes.push(Shape::Text(text));
+            self.shapes.push(Primitive::Text(text));
         }
     }
 }
@@ -414,7 +378,7 @@ pub fn text_boxes(scene: &Scene) -> Vec<TextBox> {
         .shapes
         .iter()
         .filter_map(|shape| match shape {
-            Shape::Text(text) => Some(TextBox {
+            Primitive::Text(text) => Some(TextBox {
                 content: text.content.clone(),
                 size: text.size,
                 colour: text.colour,

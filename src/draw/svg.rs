@@ -1,18 +1,16 @@
-//! A scene as SVG text: drawn by plotters on a grid of eighths of a pixel, text outlined on demand.
+//! A scene as SVG text: drawn by plotters on a grid of eighths of a pixel, letters kept as text.
 //!
 //! In: a [`Scene`]. Out: a self-contained SVG file with `<title>` and `<desc>`, byte for byte the
 //! same each time. plotters counts whole pixels, so the picture is drawn eight times as large and
 //! shown at its nominal size; round joints, which plotters cannot ask for, are set once on the root.
 
-use super::lettering::{BOLD_TTF, FAMILY, REGULAR_TTF};
-use super::palette::Colour;
-use super::scene::{Anchor, Point, Rect, Scene, Shape, Stroke, Text, Turn};
-use crate::error::{Error, Result};
+use super::colour::Colour;
+use super::lettering::FAMILY;
+use super::scene::{PixelPoint, Primitive, Rect, Scene, Stroke, Text, TextAnchor};
+use crate::error::{Error, PictureFault, Result};
 use plotters::backend::{DrawingBackend, SVGBackend};
 use plotters::style::text_anchor::{HPos, Pos, VPos};
-use plotters::style::{FontTransform, IntoFont, IntoTextStyle, RGBAColor, ShapeStyle};
-use resvg::usvg;
-use std::sync::{Arc, OnceLock};
+use plotters::style::{IntoFont, IntoTextStyle, RGBAColor, ShapeStyle};
 
 /// Grid steps a pixel: coordinates are kept to 0.125 px.
 const GRID: f64 = 8.0;
@@ -24,34 +22,11 @@ const BACKEND_FONT_DIVISOR: f64 = 1.24;
 /// (plotters-svg 0.3.7 writes `dy="0.76em"` for them).
 const HANGING_EM: f64 = 0.76;
 
-/// What becomes of the letters.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Letters {
-    /// Drawn as shapes: the file looks the same everywhere.
-    #[default]
-    Outlined,
-    /// Kept as text: small, searchable and editable, but the reader needs the font Inter.
-    Kept,
-}
-
-/// The scene as an SVG file.
+/// The scene as an SVG file whose letters are kept as text.
 ///
 /// # Errors
 /// If the canvas has no area or is larger than the format's grid allows.
-pub fn svg(scene: &Scene, letters: Letters) -> Result<String> {
-    let with_text = text_svg(scene)?;
-    match letters {
-        Letters::Kept => Ok(with_text),
-        Letters::Outlined => outlined(scene, &with_text),
-    }
-}
-
-/// The parsed picture, for the writer of pixels.
-pub(super) fn tree(scene: &Scene) -> Result<usvg::Tree> {
-    parse(&text_svg(scene)?)
-}
-
-fn text_svg(scene: &Scene) -> Result<String> {
+pub fn svg(scene: &Scene) -> Result<String> {
     let body = body(scene)?;
     let head = root(scene);
     Ok(format!("{head}{body}</svg>\n"))
@@ -70,7 +45,8 @@ fn root(scene: &Scene) -> String {
     )
 }
 
-fn title_and_description(scene: &Scene) -> String {
+/// Elements that name and describe the picture.
+pub(super) fn title_and_description(scene: &Scene) -> String {
     format!(
         "<title>{}</title>\n<desc>{}</desc>\n",
         escaped(&scene.title),
@@ -115,47 +91,38 @@ fn grid_extent(pixels: f64) -> Result<u32> {
     if (1.0..=100_000.0).contains(&pixels) {
         Ok((pixels * GRID).round() as u32)
     } else {
-        Err(
-            Error::bad(format!("a picture cannot be {pixels} pixels wide or high"))
-                .hint("1 to 100000 pixels are possible"),
-        )
+        Err(Error::bad(PictureFault::NoExtent { pixels }))
     }
 }
 
 fn unwritable(fault: impl std::fmt::Display) -> Error {
-    Error::no_answer(format!("the picture could not be written: {fault}"))
+    Error::no_answer(PictureFault::Unwritable(fault.to_string()))
 }
 
-fn draw(backend: &mut SVGBackend, shape: &Shape) -> Result<()> {
+fn draw(backend: &mut SVGBackend, shape: &Primitive) -> Result<()> {
     match shape {
-        Shape::Polyline { points, stroke } => draw_polyline(backend, points, stroke),
-        Shape::Polygon { points, fill } => draw_polygon(backend, points, *fill),
-        Shape::Rectangle { area, fill } => draw_rectangle(backend, area, *fill),
-        Shape::Disc {
+        Primitive::Polyline { points, stroke } => draw_polyline(backend, points, stroke),
+        Primitive::Polygon { points, fill } => draw_polygon(backend, points, *fill),
+        Primitive::Rectangle { area, fill } => draw_rectangle(backend, area, *fill),
+        Primitive::Disc {
             centre,
             radius,
             fill,
         } => backend
             .draw_circle(grid(*centre), steps(*radius), &filled(*fill), true)
             .map_err(unwritable),
-        Shape::Ring {
+        Primitive::Ring {
             centre,
             radius,
             stroke,
         } => backend
             .draw_circle(grid(*centre), steps(*radius), &lined(stroke), false)
             .map_err(unwritable),
-        Shape::Arrow {
-            from,
-            to,
-            head,
-            stroke,
-        } => draw_arrow(backend, *from, *to, *head, stroke),
-        Shape::Text(text) => draw_text(backend, text),
+        Primitive::Text(text) => draw_text(backend, text),
     }
 }
 
-fn draw_polyline(backend: &mut SVGBackend, points: &[Point], stroke: &Stroke) -> Result<()> {
+fn draw_polyline(backend: &mut SVGBackend, points: &[PixelPoint], stroke: &Stroke) -> Result<()> {
     for piece in dashed(points, stroke) {
         backend
             .draw_path(piece.iter().map(|point| grid(*point)), &lined(stroke))
@@ -164,7 +131,7 @@ fn draw_polyline(backend: &mut SVGBackend, points: &[Point], stroke: &Stroke) ->
     Ok(())
 }
 
-fn draw_polygon(backend: &mut SVGBackend, points: &[Point], fill: Colour) -> Result<()> {
+fn draw_polygon(backend: &mut SVGBackend, points: &[PixelPoint], fill: Colour) -> Result<()> {
     backend
         .fill_polygon(points.iter().map(|point| grid(*point)), &filled(fill))
         .map_err(unwritable)
@@ -181,48 +148,19 @@ fn draw_rectangle(backend: &mut SVGBackend, area: &Rect, fill: Colour) -> Result
         .map_err(unwritable)
 }
 
-fn draw_arrow(
-    backend: &mut SVGBackend,
-    from: Point,
-    to: Point,
-    head: f64,
-    stroke: &Stroke,
-) -> Result<()> {
-    let (dx, dy) = (to[0] - from[0], to[1] - from[1]);
-    let length = dx.hypot(dy);
-    if length == 0.0 {
-        return Ok(());
-    }
-    let (ux, uy) = (dx / length, dy / length);
-    let head = head.min(length);
-    let neck = [to[0] - ux * head, to[1] - uy * head];
-    let half = head * 0.42;
-    let corners = [
-        to,
-        [neck[0] - uy * half, neck[1] + ux * half],
-        [neck[0] + uy * half, neck[1] - ux * half],
-    ];
-    draw_polyline(backend, &[from, neck], stroke)?;
-    draw_polygon(backend, &corners, stroke.colour)
-}
-
 fn draw_text(backend: &mut SVGBackend, text: &Text) -> Result<()> {
     let size = backend_font_size(text.size * GRID);
     let across = match text.anchor {
-        Anchor::Start => HPos::Left,
-        Anchor::Middle => HPos::Center,
-        Anchor::End => HPos::Right,
+        TextAnchor::Start => HPos::Left,
+        TextAnchor::Middle => HPos::Center,
+        TextAnchor::End => HPos::Right,
     };
     let hang = HANGING_EM * text.size;
-    let (transform, at) = match text.turn {
-        Turn::Level => (FontTransform::None, [text.at[0], text.at[1] - hang]),
-        Turn::Upwards => (FontTransform::Rotate270, [text.at[0] - hang, text.at[1]]),
-    };
+    let at = [text.at[0], text.at[1] - hang];
     let colour = rgba(text.colour);
     let style = (FAMILY, size)
         .into_font()
         .style(text.face.style())
-        .transform(transform)
         .into_text_style(&(1, 1))
         .color(&colour)
         .pos(Pos::new(across, VPos::Top));
@@ -251,7 +189,7 @@ fn without_controls(text: &str) -> String {
     text.chars().filter(|letter| !letter.is_control()).collect()
 }
 
-fn grid(point: Point) -> (i32, i32) {
+fn grid(point: PixelPoint) -> (i32, i32) {
     // `as` saturates, so a point far outside stays far outside.
     (
         (point[0] * GRID).round() as i32,
@@ -287,14 +225,14 @@ fn lined(stroke: &Stroke) -> ShapeStyle {
 ///
 /// Round ends add a width to each dash, so each dash is drawn shorter by that and a dash of nearly
 /// no length is a dot.
-fn dashed(points: &[Point], stroke: &Stroke) -> Vec<Vec<Point>> {
+fn dashed(points: &[PixelPoint], stroke: &Stroke) -> Vec<Vec<PixelPoint>> {
     let period: f64 = stroke.dashes.iter().sum();
     if period <= 0.0 || points.len() < 2 {
         return vec![points.to_vec()];
     }
     let mut pattern = stroke.dashes.iter().copied().enumerate().cycle();
     let (mut place, mut left) = pattern.next().unwrap_or((0, f64::INFINITY));
-    let mut pieces: Vec<Vec<Point>> = vec![vec![points[0]]];
+    let mut pieces: Vec<Vec<PixelPoint>> = vec![vec![points[0]]];
     for pair in points.windows(2) {
         let length = (pair[1][0] - pair[0][0]).hypot(pair[1][1] - pair[0][1]);
         let mut done = 0.0;
@@ -320,7 +258,7 @@ fn dashed(points: &[Point], stroke: &Stroke) -> Vec<Vec<Point>> {
 }
 
 /// Ends a dash (even place in the pattern) at the point, or begins one after a gap.
-fn end_stretch(pieces: &mut Vec<Vec<Point>>, place: usize, at: Point) {
+fn end_stretch(pieces: &mut Vec<Vec<PixelPoint>>, place: usize, at: PixelPoint) {
     if place.is_multiple_of(2) {
         if let Some(piece) = pieces.last_mut() {
             piece.push(at);
@@ -328,45 +266,4 @@ fn end_stretch(pieces: &mut Vec<Vec<Point>>, place: usize, at: Point) {
     } else {
         pieces.push(vec![at]);
     }
-}
-
-/// Reader settings with the bundled faces only.
-fn options() -> usvg::Options<'static> {
-    static FONTS: OnceLock<Arc<usvg::fontdb::Database>> = OnceLock::new();
-    let fonts = FONTS.get_or_init(|| {
-        let mut fonts = usvg::fontdb::Database::new();
-        fonts.load_font_data(REGULAR_TTF.to_vec());
-        fonts.load_font_data(BOLD_TTF.to_vec());
-        Arc::new(fonts)
-    });
-    usvg::Options {
-        font_family: FAMILY.to_owned(),
-        fontdb: Arc::clone(fonts),
-        ..usvg::Options::default()
-    }
-}
-
-fn parse(svg: &str) -> Result<usvg::Tree> {
-    usvg::Tree::from_str(svg, &options())
-        .map_err(|fault| Error::no_answer(format!("the picture could not be read back: {fault}")))
-}
-
-/// The same file with every letter drawn as a shape.
-fn outlined(scene: &Scene, with_text: &str) -> Result<String> {
-    let written = parse(with_text)?.to_string(&usvg::WriteOptions {
-        preserve_text: false,
-        coordinates_precision: 1,
-        transforms_precision: 5,
-        indent: usvg::Indent::None,
-        ..usvg::WriteOptions::default()
-    });
-    let start = written.find('>').map_or(0, |index| index + 1);
-    let head = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{0}\" height=\"{1}\" viewBox=\"0 0 {0} {1}\" \
-         role=\"img\">\n{2}",
-        scene.width,
-        scene.height,
-        title_and_description(scene)
-    );
-    Ok(format!("{head}{}\n", &written[start..]))
 }

@@ -21,7 +21,7 @@ mod what;
 
 pub use body::BodyFault;
 pub use command::CommandFault;
-pub use figure::FigureFault;
+pub use figure::{FigureFault, PictureFault, PlotFault, Plotted};
 pub use gym::{GymFault, LoadingGear};
 pub use hold::HoldFault;
 pub use implement::ImplementFault;

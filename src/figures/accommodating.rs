@@ -149,6 +149,7 @@ fn compared(desk: &Desk<'_>, setup: Setup, what: &str, caption: &str) -> Result<
                 percent(setup_end),
                 percent(plain_end)
             ),
+            ..super::phrases()
         },
         x: level_axis(&study, desk.units),
         panels: vec![demand_panel(desk, &study)],
@@ -271,7 +272,8 @@ pub fn flattening(desk: &Desk<'_>) -> Result<Sheet> {
                 study.axis,
                 listed(&told)
             ),
-        },
+..super::phrases()
+},
         x: level_axis(&study, desk.units),
         panels: vec![Panel {
             axis: Axis::new("Effort", "%").reaching(Extent::FromZero),

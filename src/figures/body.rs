@@ -2,7 +2,7 @@
 
 use crate::movement::{Carrier, Pose, View};
 use crate::numeric::Point;
-use crate::plot::{Limb, Load, StickFigure};
+use crate::plot::{DrawnLoad, LimbWeight, StickFigure};
 
 /// Radius of a large disc, m: half of the 450 mm of the rules of the sport.
 const DISC_M: f64 = 0.225;
@@ -14,17 +14,17 @@ pub fn stick_figure(pose: &Pose, carrier: Carrier) -> StickFigure {
     let place = |p: &Point| [p.x, p.z];
     let at = place(&outline.load);
     let load = match carrier {
-        Carrier::Bar | Carrier::Sled { .. } => Load::Bar {
+        Carrier::Bar | Carrier::Sled { .. } => DrawnLoad::Bar {
             at,
             radius_m: 0.6 * DISC_M,
         },
-        Carrier::Dumbbell | Carrier::Lever { .. } | Carrier::Body => Load::Dumbbell { at },
+        Carrier::Dumbbell | Carrier::Lever { .. } | Carrier::Body => DrawnLoad::Dumbbell { at },
     };
     StickFigure {
         limbs: outline
             .limbs
             .iter()
-            .map(|limb| (Limb::Strong, limb.iter().map(place).collect()))
+            .map(|limb| (LimbWeight::Strong, limb.iter().map(place).collect()))
             .collect(),
         head: outline.head.map(|head| (place(&head), 0.1)),
         loads: if drawn_already(pose, carrier) {

@@ -9,7 +9,7 @@ use crate::capacity::Shape;
 use crate::error::{Error, Result};
 use crate::narrative::prose::{capital, listed, percent};
 use crate::plot::{
-    Axis, Extent, Heading, Labels, Level, LineChart, Panel, Role, Series, SmallMultiples,
+    Axis, Extent, Heading, Labels, LevelLine, LineChart, Panel, Role, Series, SmallMultiples,
     SmallPanel,
 };
 use crate::study::Study;
@@ -124,7 +124,8 @@ pub fn three_classes(desk: &Desk<'_>) -> Result<Sheet> {
                 examples.len(),
                 description.join(" ")
             ),
-        },
+..super::phrases()
+},
         x: range_axis(),
         y: median_axis("Strength"),
         panels,
@@ -219,12 +220,13 @@ fn lifts_of(desk: &Desk<'_>, shape: Shape) -> Result<Sheet> {
                        percent of its own median."
                 .to_owned(),
             description: figures.join(" "),
-        },
+..super::phrases()
+},
         x: range_axis(),
         panels: vec![Panel {
             axis: median_axis("Strength"),
             series: lifts.iter().enumerate().map(|(i, lift)| curve(i, lift)).collect(),
-            levels: vec![Level {
+            levels: vec![LevelLine {
                 at: 100.0,
                 label: String::new(),
             }],

@@ -32,6 +32,7 @@ pub fn family_chart(family: &Family, asked: &Conditions, units: System) -> LineC
             ),
             footnote: footnote(family),
             description: description(family, asked, units),
+            ..super::phrases()
         },
         x: level_axis(base, units),
         panels: vec![Panel {

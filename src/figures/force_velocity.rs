@@ -59,7 +59,8 @@ pub fn force_velocity(desk: &Desk<'_>) -> Result<Sheet> {
                 percent(left),
                 percent(TOLD_SPEED)
             ),
-        },
+..super::phrases()
+},
         x: Axis::new("Speed of shortening, fastest = 100 (below 0: lengthening)", "%")
             .reaching(Extent::Data),
         panels: vec![Panel {
@@ -141,6 +142,7 @@ pub fn curve_at_speed(desk: &Desk<'_>) -> Result<Sheet> {
                 held.axis,
                 told.join("; ")
             ),
+            ..super::phrases()
         },
         x: level_axis(held, desk.units),
         panels: vec![Panel {

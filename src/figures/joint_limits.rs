@@ -39,7 +39,8 @@ fn limits(desk: &Desk<'_>, movement: &str) -> Result<Sheet> {
                 study.axis,
                 shares_in_words(study, &stretches)
             ),
-        },
+..super::phrases()
+},
         x: level_axis(study, desk.units),
         panels: vec![panel(desk, study)],
         poses: poses_at(study, desk.units, None),

@@ -52,6 +52,7 @@ pub fn sarcomere_overlap(desk: &Desk<'_>) -> Result<Sheet> {
                 um(sarcomere.z_disc_um)
             ),
             description,
+            ..super::phrases()
         },
         sarcomere,
     };
@@ -100,6 +101,7 @@ pub fn sarcomere_species(desk: &Desk<'_>) -> Result<Sheet> {
                 rounded(human.optimum_um(), 2),
                 rounded(human.corners()[4].0, 2)
             ),
+            ..super::phrases()
         },
         x: Axis::new("Sarcomere length", "µm").reaching(Extent::Data),
         panels: vec![Panel {
@@ -173,7 +175,8 @@ pub fn active_passive_total(desk: &Desk<'_>) -> Result<Sheet> {
                 rounded(used.to_percent, 0),
                 used.lift
             ),
-        },
+..super::phrases()
+},
         x: Axis::new("Fibre length, optimal length = 100", "%").reaching(Extent::Data),
         panels: vec![Panel {
             axis: Axis::new("Force, greatest active force = 100", "%")

@@ -50,7 +50,8 @@ pub fn load_over_class(desk: &Desk<'_>) -> Result<Sheet> {
                 "Capacity and the demand of a plain weight for {columns} lifts. {}",
                 described.join(" ")
             ),
-        },
+..super::phrases()
+},
         x: range_axis(),
         y: median_axis("Load"),
         panels: loaded.iter().map(panel).collect(),

@@ -74,6 +74,7 @@ pub fn load_velocity_chart(
             rounded(slowest, 2),
             rounded(top.map_or(0.0, |r| 100.0 * r.share), 0),
         ),
+        ..super::phrases()
     };
     LineChart {
         heading,
@@ -138,7 +139,6 @@ fn scatter(movement: &str, factor: f64) -> Vec<Fill> {
         upper: edge(-2.0 * error),
         lower: edge(2.0 * error),
         role: Role::DEMAND,
-        label: String::new(),
     }]
 }
 

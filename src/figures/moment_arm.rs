@@ -8,7 +8,7 @@ use super::strength_curve::{level_axis, points};
 use crate::error::Result;
 use crate::narrative::muscle_names::muscle_label;
 use crate::narrative::places::place_in_words;
-use crate::plot::{Axis, Extent, Heading, Labels, Level, LineChart, Panel, Role, Series};
+use crate::plot::{Axis, Extent, Heading, Labels, LevelLine, LineChart, Panel, Role, Series};
 use crate::study::{MusclePart, Study, muscle_parts};
 use crate::units::{Length, System, rounded};
 
@@ -59,7 +59,8 @@ pub fn moment_arms(desk: &Desk<'_>) -> Result<Sheet> {
                 study.axis,
                 described.join("; ")
             ),
-        },
+..super::phrases()
+},
         x: level_axis(study, desk.units),
         panels: vec![Panel {
             axis: Axis::new("Moment arm", unit),
@@ -112,14 +113,15 @@ pub fn fibre_lengths(desk: &Desk<'_>) -> Result<Sheet> {
                 study.axis,
                 spans.join("; ")
             ),
-        },
+..super::phrases()
+},
         x: level_axis(study, desk.units),
         panels: vec![Panel {
             axis: Axis::new("Fibre length, optimal = 100", "%").reaching(Extent::FromZero),
             series: curves(desk, study, &parts, |part| {
                 part.fibre_norm.iter().map(|length| 100.0 * length).collect()
             }),
-            levels: vec![Level {
+            levels: vec![LevelLine {
                 at: 100.0,
                 label: "optimal length".to_owned(),
             }],

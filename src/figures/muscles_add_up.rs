@@ -2,6 +2,7 @@
 //!
 //! In: lifts of one joint. Out: a stack of torques, and force, arm and torque on one scale.
 
+use super::data_table::{DataTable, figure};
 use super::desk::Desk;
 use super::sheet::{Chart, Sheet};
 use super::strength_curve::{level_axis, points};
@@ -78,6 +79,7 @@ pub fn muscles_add_up(desk: &Desk<'_>) -> Result<Sheet> {
                 told.join(", "),
                 first.name
             ),
+            ..super::phrases()
         },
         x: level_axis(study, desk.units),
         panels: vec![Panel {
@@ -94,7 +96,7 @@ pub fn muscles_add_up(desk: &Desk<'_>) -> Result<Sheet> {
         "Each muscle gives its force times its moment arm at every angle; the strength curve is their sum, less what \
          the limb itself weighs.",
     );
-    sheet.data = super::sheet::muscle_table(study, &layers);
+    sheet.data = muscle_table(study, &layers);
     Ok(sheet)
 }
 
@@ -148,7 +150,6 @@ fn stacked(desk: &Desk<'_>, study: &Study, layers: &[MusclePart]) -> (Vec<Fill>,
             upper: edge.clone(),
             lower: points(study, desk.units, &below),
             role: Role::Series(index),
-            label: String::new(),
         });
         edges.push(Series {
             name: match index {
@@ -221,7 +222,8 @@ pub fn force_times_arm(desk: &Desk<'_>) -> Result<Sheet> {
                 where_is(peaks[1]),
                 where_is(peaks[2])
             ),
-        },
+..super::phrases()
+},
         x: level_axis(study, desk.units),
         panels: vec![Panel {
             axis: Axis::new("Share of its own greatest value", "%"),
@@ -239,4 +241,40 @@ pub fn force_times_arm(desk: &Desk<'_>) -> Result<Sheet> {
         "Force falls as the fibres get short while the moment arm grows; the product is greatest in between. That is \
          all a bell-shaped curve is.",
     ))
+}
+
+/// Force, arm, fibre length and torque of muscles over the range of a lift of one joint.
+fn muscle_table(study: &Study, parts: &[MusclePart]) -> DataTable {
+    let mut table = DataTable {
+        header: [
+            "muscle",
+            "range",
+            "angle_deg",
+            "force_n",
+            "moment_arm_m",
+            "fibre_length_norm",
+            "torque_nm",
+        ]
+        .map(str::to_owned)
+        .to_vec(),
+        rows: Vec::new(),
+    };
+    for part in parts {
+        for (index, pose) in study.range.poses.iter().enumerate() {
+            let mut row = vec![part.name.clone()];
+            row.extend(
+                [
+                    pose.load.range,
+                    pose.coordinates[0].angle_rad.to_degrees(),
+                    part.force_n[index],
+                    part.arm_m[index],
+                    part.fibre_norm[index],
+                    part.torque_nm[index],
+                ]
+                .map(figure),
+            );
+            table.rows.push(row);
+        }
+    }
+    table
 }

@@ -52,6 +52,7 @@ pub fn rank_chart(ranks: &Ranks) -> Tornado {
                 ranks.rows.len()
             ),
             description: told.join("; "),
+            ..super::phrases()
         },
         axis: Axis::new(
             format!("Change of the {}", compared_in_words(ranks.measure)),

@@ -4,8 +4,8 @@
 //! strip of poses and a dot that runs along the velocity curve.
 
 use super::body::stick_figure;
-use crate::draw::{Anchor, Colour, Face, Letters, Rect, Scene, Stroke, Text, svg};
-use crate::error::{Error, Result};
+use crate::draw::{Colour, Face, Rect, Scene, Stroke, Text, TextAnchor};
+use crate::error::{Error, FigureFault, Result};
 use crate::movement::{Pose, View};
 use crate::narrative::rep_title;
 use crate::plot::Look;
@@ -21,18 +21,36 @@ const MOST_FRAMES: usize = 90;
 /// The end is shown for this long before the repetition begins anew, s.
 const HOLD_S: f64 = 1.0;
 
+/// A picture of which a part moves.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Animation {
+    /// What stands still.
+    pub ground: Scene,
+    /// What moves, as elements of SVG.
+    pub moving: String,
+}
+
+impl Animation {
+    /// The moving elements laid over the ground, which was written as SVG.
+    #[must_use]
+    pub fn over(&self, ground: &str) -> String {
+        let end = ground.rfind("</svg>").unwrap_or(ground.len());
+        format!("{}{}{}", &ground[..end], self.moving, &ground[end..])
+    }
+}
+
 /// The animated picture.
 ///
 /// **Fails** if nothing moved.
-pub fn animation(rep: &RepStudy, units: System, look: Look) -> Result<String> {
+pub fn animation(rep: &RepStudy, units: System, look: Look) -> Result<Animation> {
     let samples = &rep.trace.samples;
     let (Some(first), Some(last)) = (samples.first(), samples.last()) else {
-        return Err(Error::no_answer("nothing moves in this repetition"));
+        return Err(Error::no_answer(FigureFault::NothingMoves));
     };
     let length_s = last.time_s - first.time_s;
     let frames = ((length_s * RATE).ceil() as usize).clamp(2, MOST_FRAMES);
     let mut ground = ground(rep, units, look);
-    let stage = Stage::fitting(rep, ground.width, ground.height);
+    let stage = AnimationStage::fitting(rep, ground.width, ground.height);
     stage.backdrop(&mut ground, rep, look);
     let total_s = length_s + HOLD_S;
     let mut body = style(frames, length_s, total_s, slowest_frame(rep, frames));
@@ -43,11 +61,10 @@ pub fn animation(rep: &RepStudy, units: System, look: Look) -> Result<String> {
         stage.draw(&mut body, rep, sample, look);
         body.push_str("</g>\n");
     }
-    let text = svg(&ground, Letters::Outlined)?;
-    let end = text
-        .rfind("</svg>")
-        .ok_or_else(|| Error::bad("the ground is no picture"))?;
-    Ok(format!("{}{}{}", &text[..end], body, &text[end..]))
+    Ok(Animation {
+        ground,
+        moving: body,
+    })
 }
 
 /// Heading on an empty canvas.
@@ -61,7 +78,7 @@ fn ground(rep: &RepStudy, units: System, look: Look) -> Scene {
     let unit = (height / 1080.0).min(width / 1920.0);
     let mut line = |content: String, size: f64, at: f64, face: Face, colour: Colour| {
         let text = Text::new([72.0 * unit, at * unit], content, size * unit, face, colour);
-        scene.text(text.anchored(Anchor::Start));
+        scene.text(text.anchored(TextAnchor::Start));
     };
     line(rep_title(rep, units), 54.0, 92.0, Face::Bold, colours.ink);
     line(
@@ -128,7 +145,7 @@ fn sample_at(samples: &[RepSample], time_s: f64) -> &RepSample {
 }
 
 /// Where metres and velocities land on the canvas.
-struct Stage {
+struct AnimationStage {
     scale: f64,
     origin: [f64; 2],
     plot: [f64; 4],
@@ -137,7 +154,7 @@ struct Stage {
     line: f64,
 }
 
-impl Stage {
+impl AnimationStage {
     fn fitting(rep: &RepStudy, width: f64, height: f64) -> Self {
         let carrier = rep.still.range.carrier;
         let extents: Vec<[f64; 4]> = rep
@@ -215,7 +232,7 @@ impl Stage {
                 Face::Bold,
                 colours.shade_text,
             );
-            scene.text(words.anchored(Anchor::Middle));
+            scene.text(words.anchored(TextAnchor::Middle));
         }
         let rule = Stroke::solid(colours.rule, 0.35 * self.line);
         let zero = self.up(0.0);
@@ -223,30 +240,30 @@ impl Stage {
         let whole = rep.trace.samples.iter().map(|s| self.on_plot(s)).collect();
         scene.polyline(whole, Stroke::solid(colours.grid, self.line));
         let (unit, factor) = super::rep_trace::velocity_unit(rep);
-        let mut label = |at: [f64; 2], words: String, anchor: Anchor| {
+        let mut label = |at: [f64; 2], words: String, anchor: TextAnchor| {
             let text = Text::new(at, words, size, Face::Regular, colours.muted);
             scene.text(text.anchored(anchor));
         };
         label(
             [left, top - 2.0 * size],
             format!("Velocity ({unit})"),
-            Anchor::Start,
+            TextAnchor::Start,
         );
         label(
             [left - 0.6 * size, zero + 0.35 * size],
             "0".to_owned(),
-            Anchor::End,
+            TextAnchor::End,
         );
         label(
             [left - 0.6 * size, self.up(self.velocity[1]) + 0.35 * size],
             rounded(factor * self.velocity[1], if factor == 1.0 { 2 } else { 0 }),
-            Anchor::End,
+            TextAnchor::End,
         );
         let length_s = self.time[1] - self.time[0];
         label(
             [right, bottom + 1.6 * size],
             format!("Time ({} s in all)", rounded(length_s, 1)),
-            Anchor::End,
+            TextAnchor::End,
         );
     }
 

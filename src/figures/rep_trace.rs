@@ -11,7 +11,7 @@ use crate::movement::Measure;
 use crate::narrative::places::{position_in_words, velocity_in_words};
 use crate::narrative::rep_words::{rep_sentences, rep_title, subtitle};
 use crate::plot::{
-    Axis, Extent, Heading, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade, Span,
+    Axis, Extent, Heading, LineChart, Look, Marker, Panel, Role, Series, Shade, Span, StripPose,
 };
 use crate::rep::{Outcome, RepSample};
 use crate::study::RepStudy;
@@ -383,11 +383,11 @@ fn still_span(rep: &RepStudy, units: System) -> Vec<Span> {
     }]
 }
 
-fn poses(rep: &RepStudy, units: System) -> Vec<Pose> {
+fn poses(rep: &RepStudy, units: System) -> Vec<StripPose> {
     let last = rep.still.range.poses.len() - 1;
     let pose = |range: f64, caption: &str| {
         let index = (range.clamp(0.0, 1.0) * last as f64).round() as usize;
-        Pose {
+        StripPose {
             at: super::strength_curve::across(&rep.still, units, range),
             caption: caption.to_owned(),
             figure: stick_figure(&rep.still.range.poses[index], rep.still.range.carrier),
@@ -420,5 +420,6 @@ fn heading(rep: &RepStudy, units: System) -> Heading {
         subtitle: subtitle(rep, units),
         footnote: "In motion: first peak of velocity to the slowest place behind it. Held still: effort within 5 % of its greatest.".to_owned(),
         description: rep_sentences(rep, units).join(" "),
-    }
+..super::phrases()
+}
 }

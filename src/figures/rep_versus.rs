@@ -56,6 +56,7 @@ pub fn rep_versus_plain(both: &VersusPlain, units: System, look: Look) -> Result
             footnote: "Full effort from the turn-round. Bars: sticking regions in motion."
                 .to_owned(),
             description: lines.join(" "),
+            ..super::phrases()
         },
         x: level_axis(&both.with.still, units)
             .reaching(Extent::Exactly(whole_way(&both.with, units))),

@@ -3,17 +3,17 @@
 //! In: filament lengths. Out: a scene: the diagram above, below it Z discs, thin and thick filaments to
 //! one scale, so that the overlap behind every corner is seen.
 
-use super::sheet::{DataTable, figure};
+use super::data_table::{DataTable, figure};
 use crate::anatomy::Sarcomere;
 use crate::draw::scale::number;
-use crate::draw::{Anchor, Colour, Face, Rect, Scene, Stroke, Text, lettering};
-use crate::error::{Error, Result};
+use crate::draw::{Colour, Face, Rect, Scene, Stroke, Text, TextAnchor, lettering};
+use crate::error::{Error, PlotFault, Plotted, Result};
 use crate::plot::axis::{self, Axis, Extent, Plot};
 use crate::plot::frame::{Frame, Heading, Look};
-use crate::plot::line_chart::{Marker, Panel, Role, Series};
 use crate::plot::panel;
 use crate::plot::panel_labels::{self, Crowded};
-use crate::plot::words::Words;
+use crate::plot::words::WordBlock;
+use crate::plot::{Marker, Panel, Role, Series};
 
 /// A length-tension diagram with drawn sarcomeres.
 #[derive(Debug, Clone, PartialEq)]
@@ -53,8 +53,7 @@ impl SarcomereChart {
         let left = frame.body.left + axis::upright_column_width(&frame, &ticks);
         let area = Rect::new(left, top, frame.body.right - 1.2 * gap, bottom);
         if area.height() < 3.0 * text || area.width() < 12.0 * text {
-            return Err(Error::bad("the figure is too small for drawn sarcomeres")
-                .hint("choose a larger size"));
+            return Err(Error::bad(PlotFault::TooSmall(Plotted::Sarcomeres)));
         }
         let plot = Plot::new(area, self.x_range(), y_range)?;
         let x_axis = Axis::new("Sarcomere length", "µm").reaching(Extent::Data);
@@ -65,7 +64,7 @@ impl SarcomereChart {
         frame.scene.text(title);
         let below = area.bottom + axis::level_row_height(&frame) + lettering::rise(text);
         let x_title = frame.axis_text([area.centre()[0], below], &x_axis.title());
-        frame.scene.text(x_title.anchored(Anchor::Middle));
+        frame.scene.text(x_title.anchored(TextAnchor::Middle));
         panel::draw_curves(&mut frame, &panel, &plot);
         panel_labels::draw(&mut frame, &panel, &plot, None, Crowded::Dim);
         let strip = Rect::new(
@@ -210,13 +209,9 @@ impl SarcomereChart {
             );
             let most = cell_width - 1.5 * gap;
             let (ink, muted) = (frame.colours.ink, frame.colours.muted);
-            let words = Words::new(text).with(&head, Face::Bold, ink, most, 1).with(
-                station.meaning,
-                Face::Regular,
-                muted,
-                most,
-                2,
-            );
+            let words = WordBlock::new(text)
+                .with(&head, Face::Bold, ink, most, 1)
+                .with(station.meaning, Face::Regular, muted, most, 2);
             let half = words.width() / 2.0;
             let middle = area.centre()[0];
             let at = Rect::new(
@@ -225,7 +220,7 @@ impl SarcomereChart {
                 middle + half,
                 strip.bottom,
             );
-            words.draw(&mut frame.scene, &at, Anchor::Middle);
+            words.draw(&mut frame.scene, &at, TextAnchor::Middle);
         }
     }
 

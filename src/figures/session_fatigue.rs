@@ -40,7 +40,8 @@ pub fn fatigue_chart(plan: &Plan, look: Look) -> Result<Scene> {
             subtitle: "Share of the muscle that rests, works and is fatigued; what is not fatigued is what is left".to_owned(),
             footnote: "Three-compartment model (Xia & Frey Law 2008), rest multiplier (Looft et al. 2018).".to_owned(),
             description: predictions.iter().map(spoken).collect::<Vec<_>>().join(" "),
-        },
+..super::phrases()
+},
         x: Axis::new("Time", "min").reaching(Extent::Exactly([0.0, most_s / 60.0])),
         y: Axis::new("Share of the muscle", "%").reaching(Extent::FromZeroTo(100.0)),
         panels: panels
@@ -79,12 +80,7 @@ fn panel(title: &str, prediction: &NamedPrediction, joint: FatigueJoint) -> Smal
             .map(|point| [point[0], percent])
             .collect::<Vec<_>>()
     };
-    let fill = |upper: Vec<[f64; 2]>, lower: Vec<[f64; 2]>, role: Role| Fill {
-        upper,
-        lower,
-        role,
-        label: String::new(),
-    };
+    let fill = |upper: Vec<[f64; 2]>, lower: Vec<[f64; 2]>, role: Role| Fill { upper, lower, role };
     let least = 100.0 - fatigued.iter().map(|point| point[1]).fold(0.0, f64::max);
     SmallPanel {
         title: title.to_owned(),

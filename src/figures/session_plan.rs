@@ -3,18 +3,16 @@
 //! In: a plan. Out: scenes. A prediction's sets are drawn apart, because a rest lies between them.
 
 use crate::draw::Scene;
-use crate::error::{Error, Result};
+use crate::error::{Error, FigureFault, Result};
 use crate::plot::{
-    Axis, Extent, Fill, Heading, Level, LineChart, Look, Marker, Panel, Role, Series, Shade,
+    Axis, Extent, Fill, Heading, LevelLine, LineChart, Look, Marker, Panel, Role, Series, Shade,
 };
 use crate::session::plan::{NamedPrediction, Plan, PlannedSet, SetKind};
 use crate::units::{System, rounded};
 
 /// The fault of a figure of a session for which nothing was predicted.
 pub(crate) fn nothing_predicted() -> Error {
-    Error::no_answer("nothing was predicted for this session, so there is no figure of it").hint(
-        "overloaded lowering and lifts without a simulated repetition have none; --loads draws loads and repetitions",
-    )
+    Error::no_answer(FigureFault::NothingPredicted)
 }
 
 /// Predicted velocities, one colour a way of doing the session.
@@ -45,7 +43,8 @@ pub fn session_chart(plan: &Plan, units: System, look: Look) -> Result<Scene> {
             subtitle: subtitle(plan, units),
             footnote: "Three-compartment fatigue of the joints, coupled to the simulated repetition (sources in the JSON output).".to_owned(),
             description: description(predictions),
-        },
+..super::phrases()
+},
         x,
         panels: vec![panel],
         shades: every_other_set(&predictions[0]),
@@ -217,7 +216,7 @@ pub fn loads_chart(plan: &Plan, units: System, look: Look) -> Result<Scene> {
     let top = draft.sets.iter().map(value).fold(one_rm, f64::max);
     let mut panel = Panel {
         axis: Axis::new("Load", unit).reaching(Extent::FromZeroTo(1.16 * top)),
-        levels: vec![Level {
+        levels: vec![LevelLine {
             at: one_rm,
             label: format!("1RM {}", units.mass(draft.one_rm)),
         }],
@@ -252,7 +251,8 @@ pub fn loads_chart(plan: &Plan, units: System, look: Look) -> Result<Scene> {
                 .map(|set| format!("{} for {}.", units.mass(set.load.total), set.repetitions_in_words()))
                 .collect::<Vec<_>>()
                 .join(" "),
-        },
+..super::phrases()
+},
         x,
         panels: vec![panel],
         ..LineChart::default()
@@ -271,7 +271,6 @@ fn bar(panel: &mut Panel, set: &PlannedSet, at: f64, value: f64) {
         upper: vec![[left, value], [right, value]],
         lower: vec![[left, 0.0], [right, 0.0]],
         role,
-        label: String::new(),
     });
     panel.series.push(Series {
         name: String::new(),

@@ -4,7 +4,7 @@
 //! the cautions included, stands on it.
 
 use crate::draw::{Colours, Face, Rect, Scene, Stroke, Text, Theme, lettering};
-use crate::error::{Error, Result};
+use crate::error::{Error, FigureFault, Result};
 use crate::session::plan_words::{PlanWords, SetRow};
 
 /// Paper of the sheet.
@@ -50,7 +50,7 @@ const SCALES: [f64; 11] = [
 /// **Fails** when the session is too long for one page in letters that can be read.
 pub fn session_sheet(title: &str, words: &PlanWords, paper: Paper) -> Result<(Scene, f64)> {
     for scale in SCALES {
-        let mut page = Page::new(title, words, paper, scale);
+        let mut page = SheetPage::new(title, words, paper, scale);
         let cautions = page.cautions_height(words);
         page.head(title, words);
         page.sets(&words.rows);
@@ -60,8 +60,7 @@ pub fn session_sheet(title: &str, words: &PlanWords, paper: Paper) -> Result<(Sc
             return Ok((page.scene, scale));
         }
     }
-    Err(Error::no_answer("this session is too long for one page")
-        .hint("plan fewer sets, or print the HTML sheet, which may take two"))
+    Err(Error::no_answer(FigureFault::PageFull))
 }
 
 /// Columns of the table: title, width in em of running text; the one without a width takes the rest.
@@ -75,7 +74,7 @@ const COLUMNS: [(&str, f64); 7] = [
     ("Done", 7.6),
 ];
 
-struct Page {
+struct SheetPage {
     scene: Scene,
     colours: Colours,
     area: Rect,
@@ -83,7 +82,7 @@ struct Page {
     y: f64,
 }
 
-impl Page {
+impl SheetPage {
     fn new(title: &str, words: &PlanWords, paper: Paper, scale: f64) -> Self {
         let (width, height) = paper.pixels();
         let colours = Theme::Light.colours();

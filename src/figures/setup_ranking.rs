@@ -24,6 +24,7 @@ pub fn setup_ranking(pick: &PickAnswer, units: System, look: Look) -> Result<Sce
             subtitle: subtitle(pick, units),
             footnote: footnote(pick),
             description: ranking_description(pick, units),
+            ..super::phrases()
         },
         x: level_axis(&pick.study, units),
         panels: vec![panel(pick, units)],

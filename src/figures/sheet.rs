@@ -3,13 +3,11 @@
 //! In: a chart from one of the figure files. Out: [`Sheet`], whose data are those that the chart
 //! itself draws, so picture and table cannot drift apart.
 
+use super::data_table::{DataTable, column, figure};
 use super::sarcomere_chart::SarcomereChart;
 use crate::draw::Scene;
 use crate::error::Result;
-use crate::plot::frame::{Heading, Look};
-use crate::plot::line_chart::{LineChart, Series};
-use crate::plot::{HeatMap, SmallMultiples, Tornado};
-use crate::study::{MusclePart, Study};
+use crate::plot::{Heading, LineChart, Look, Series, SmallMultiples};
 
 /// The kinds of chart a figure can be.
 #[derive(Debug, Clone, PartialEq)]
@@ -18,21 +16,8 @@ pub enum Chart {
     Lines(LineChart),
     /// Small panels side by side.
     Panels(SmallMultiples),
-    /// A map over two axes.
-    Map(HeatMap),
-    /// What moves a result most.
-    Swings(Tornado),
     /// A length-tension diagram with drawn sarcomeres.
     Sarcomeres(SarcomereChart),
-}
-
-/// A table of text: numbers in full, names of columns with their units.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct DataTable {
-    /// Names of the columns.
-    pub header: Vec<String>,
-    /// The rows.
-    pub rows: Vec<Vec<String>>,
 }
 
 /// A figure and its words.
@@ -79,8 +64,6 @@ impl Chart {
         match self {
             Self::Lines(chart) => chart.scene(look),
             Self::Panels(chart) => chart.scene(look),
-            Self::Map(chart) => chart.scene(look),
-            Self::Swings(chart) => chart.scene(look),
             Self::Sarcomeres(chart) => chart.scene(look),
         }
     }
@@ -91,8 +74,6 @@ impl Chart {
         match self {
             Self::Lines(chart) => &chart.heading,
             Self::Panels(chart) => &chart.heading,
-            Self::Map(chart) => &chart.heading,
-            Self::Swings(chart) => &chart.heading,
             Self::Sarcomeres(chart) => &chart.heading,
         }
     }
@@ -103,8 +84,6 @@ impl Chart {
         match self {
             Self::Lines(chart) => lines(chart),
             Self::Panels(chart) => panels(chart),
-            Self::Map(chart) => map(chart),
-            Self::Swings(chart) => swings(chart),
             Self::Sarcomeres(chart) => chart.data(),
         }
     }
@@ -157,132 +136,5 @@ fn push_curve(table: &mut DataTable, panel: Option<&str>, series: &Series) {
         let mut row: Vec<String> = panel.into_iter().map(str::to_owned).collect();
         row.extend([series.name.clone(), figure(*x), figure(*y)]);
         table.rows.push(row);
-    }
-}
-
-fn map(chart: &HeatMap) -> DataTable {
-    let header = [&chart.x, &chart.y, &chart.colour]
-        .map(|axis| column(&axis.quantity, &axis.unit))
-        .to_vec();
-    let mut rows = Vec::new();
-    for (y, values) in chart.ys.iter().zip(&chart.values) {
-        for (x, value) in chart.xs.iter().zip(values) {
-            rows.push(vec![
-                figure(*x),
-                figure(*y),
-                value.map(figure).unwrap_or_default(),
-            ]);
-        }
-    }
-    DataTable { header, rows }
-}
-
-fn swings(chart: &Tornado) -> DataTable {
-    let quantity = column(&chart.axis.quantity, &chart.axis.unit);
-    DataTable {
-        header: vec![
-            "parameter".to_owned(),
-            format!("lowered_{quantity}"),
-            format!("raised_{quantity}"),
-        ],
-        rows: chart
-            .swings
-            .iter()
-            .map(|swing| {
-                vec![
-                    swing.name.clone(),
-                    figure(swing.lowered),
-                    figure(swing.raised),
-                ]
-            })
-            .collect(),
-    }
-}
-
-/// Force, arm, fibre length and torque of muscles over the range of a lift of one joint.
-pub(crate) fn muscle_table(study: &Study, parts: &[MusclePart]) -> DataTable {
-    let mut table = DataTable {
-        header: [
-            "muscle",
-            "range",
-            "angle_deg",
-            "force_n",
-            "moment_arm_m",
-            "fibre_length_norm",
-            "torque_nm",
-        ]
-        .map(str::to_owned)
-        .to_vec(),
-        rows: Vec::new(),
-    };
-    for part in parts {
-        for (index, pose) in study.range.poses.iter().enumerate() {
-            let mut row = vec![part.name.clone()];
-            row.extend(
-                [
-                    pose.load.range,
-                    pose.coordinates[0].angle_rad.to_degrees(),
-                    part.force_n[index],
-                    part.arm_m[index],
-                    part.fibre_norm[index],
-                    part.torque_nm[index],
-                ]
-                .map(figure),
-            );
-            table.rows.push(row);
-        }
-    }
-    table
-}
-
-/// A number of a data file: seven figures, so that rounding of the last bits never shows.
-pub(crate) fn figure(value: f64) -> String {
-    let short: f64 = format!("{value:.6e}").parse().unwrap_or(value);
-    (short + 0.0).to_string()
-}
-
-/// A column's name: the quantity in snake case, its unit as suffix.
-pub(crate) fn column(quantity: &str, unit: &str) -> String {
-    let unit = match unit {
-        "%" => "percent",
-        "N·m" => "nm",
-        "µm" => "um",
-        "deg/s" => "deg_s",
-        "m/s" => "m_s",
-        other => other,
-    };
-    let mut name = String::new();
-    for letter in format!("{quantity} {unit}").to_lowercase().chars() {
-        if letter.is_ascii_alphanumeric() {
-            name.push(letter);
-        } else if !name.ends_with('_') {
-            name.push('_');
-        }
-    }
-    name.trim_matches('_').to_owned()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::{column, figure};
-
-    #[test]
-    fn law_columns_are_snake_case_with_their_unit() {
-        assert_eq!(
-            column("Torque at the elbow", "N·m"),
-            "torque_at_the_elbow_nm"
-        );
-        assert_eq!(
-            column("Force, share of peak", "%"),
-            "force_share_of_peak_percent"
-        );
-        assert_eq!(column("Range", ""), "range");
-    }
-
-    #[test]
-    fn law_figures_of_data_files_hide_the_last_bits() {
-        assert_eq!(figure(0.1 + 0.2), "0.3");
-        assert_eq!(figure(-0.0), "0");
-        assert_eq!(figure(1234.5), "1234.5");
     }
 }

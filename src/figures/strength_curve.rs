@@ -11,7 +11,8 @@ use crate::narrative::places::{place_in_words, sides_in_words};
 use crate::narrative::prose::capital;
 use crate::narrative::{added_name, name_of};
 use crate::plot::{
-    Axis, Extent, Heading, Level, LineChart, Look, Marker, Panel, Pose, Role, Series, Shade, Span,
+    Axis, Extent, Heading, LevelLine, LineChart, Look, Marker, Panel, Role, Series, Shade, Span,
+    StripPose,
 };
 use crate::study::{SetupStudy, Study};
 use crate::units::{System, rounded};
@@ -34,6 +35,7 @@ pub(crate) fn chart(study: &Study, units: System) -> LineChart {
             subtitle: subtitle(study, units),
             footnote: footnote(study),
             description: description(study, units),
+            ..super::phrases()
         },
         x: level_axis(study, units),
         panels,
@@ -154,7 +156,7 @@ fn effort_top(study: &Study) -> f64 {
 fn effort_panel(study: &Study, units: System) -> Panel {
     let mut panel = Panel {
         axis: Axis::new("Effort", "%").reaching(Extent::Exactly([0.0, effort_top(study)])),
-        levels: vec![Level {
+        levels: vec![LevelLine {
             at: 100.0,
             label: "all the lifter has".to_owned(),
         }],
@@ -241,17 +243,17 @@ fn name(study: &Study, setup: &SetupStudy, units: System) -> String {
     name_of(study, setup, units)
 }
 
-fn poses(study: &Study, units: System) -> Vec<Pose> {
+fn poses(study: &Study, units: System) -> Vec<StripPose> {
     let hardest = study.setups.first().and_then(|s| s.sticking);
     poses_at(study, units, hardest.map(|s| s.point_range))
 }
 
 /// Start, hardest place (or the middle) and end of the range as poses.
-pub(crate) fn poses_at(study: &Study, units: System, hardest: Option<f64>) -> Vec<Pose> {
+pub(crate) fn poses_at(study: &Study, units: System, hardest: Option<f64>) -> Vec<StripPose> {
     let last = study.range.poses.len() - 1;
     let pose = |range: f64, caption: &str| {
         let index = (range * last as f64).round() as usize;
-        Pose {
+        StripPose {
             at: across(study, units, range),
             caption: caption.to_owned(),
             figure: stick_figure(&study.range.poses[index], study.range.carrier),

@@ -74,6 +74,7 @@ pub fn trend_chart(trend: &Trend, units: System, look: Look) -> Result<Scene> {
                 "Median of published 1RM equations; robust slope (Theil-Sen) with its interval."
                     .to_owned(),
             description: format!("{}: {}.", trend.lift, trend.in_words()),
+            ..super::phrases()
         },
         x: Axis::new("Weeks since the first session", "").reaching(Extent::Data),
         panels: vec![Panel {
@@ -106,7 +107,6 @@ fn interval(trend: &Trend, point: &dyn Fn(f64, f64) -> [f64; 2]) -> Option<Fill>
         upper: vec![edge(low, first), edge(low, middle), edge(high, last)],
         lower: vec![edge(high, first), edge(high, middle), edge(low, last)],
         role: Role::DEMAND,
-        label: String::new(),
     })
 }
 

@@ -6,7 +6,7 @@ use crate::error::{Error, Result};
 use crate::narrative::comparison::{compared_in_words, shown_figure};
 use crate::narrative::parameters::{parameter_in_words, shown_value};
 use crate::narrative::prose::capital;
-use crate::plot::{Axis, Extent, Heading, HeatMap, MapStyle, Marker, Role};
+use crate::plot::{Axis, Extent, Heading, HeatMap, Marker, Role};
 use crate::study::{Compared, Conditions, PairGrid};
 use crate::units::{System, rounded};
 
@@ -87,6 +87,7 @@ pub fn value_map(
                 parameter_in_words(&y.path)
             ),
             title,
+            ..super::phrases()
         },
         x: axis(x, &xs),
         y: axis(y, &ys),
@@ -94,10 +95,8 @@ pub fn value_map(
         ys,
         values,
         colour: Axis::new(capital(compared_in_words(measure)), unit).reaching(Extent::Data),
-        decimals,
         missing: "cannot be done".to_owned(),
         markers: vec![marker],
-        style: MapStyle::default(),
     })
 }
 

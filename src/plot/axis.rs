@@ -5,7 +5,7 @@
 
 use super::frame::Frame;
 use crate::draw::scale::{self, Scale};
-use crate::draw::{Anchor, Face, Point, Rect, Stroke, lettering};
+use crate::draw::{Face, PixelPoint, Rect, Stroke, TextAnchor, lettering};
 use crate::error::Result;
 
 /// How far an axis reaches.
@@ -137,13 +137,13 @@ impl Plot {
 
     /// A point of data in pixels.
     #[must_use]
-    pub fn px(&self, point: [f64; 2]) -> Point {
+    pub fn px(&self, point: [f64; 2]) -> PixelPoint {
         [self.x.px(point[0]), self.y.px(point[1])]
     }
 
     /// Points of data in pixels.
     #[must_use]
-    pub fn all_px(&self, points: &[[f64; 2]]) -> Vec<Point> {
+    pub fn all_px(&self, points: &[[f64; 2]]) -> Vec<PixelPoint> {
         points.iter().map(|point| self.px(*point)).collect()
     }
 }
@@ -182,7 +182,7 @@ pub fn draw_upright_labels(frame: &mut Frame, plot: &Plot, ticks: &[(f64, String
             plot.area.left - frame.measures.gap,
             y + lettering::capitals(text) / 2.0,
         ];
-        let words = frame.axis_text(at, label).anchored(Anchor::End);
+        let words = frame.axis_text(at, label).anchored(TextAnchor::End);
         frame.scene.text(words);
     }
 }
@@ -240,7 +240,7 @@ const LEVEL_GAP: f64 = 1.5;
 
 fn level_label(frame: &Frame, x: f64, bottom: f64, label: &str) -> crate::draw::Text {
     let y = bottom + LEVEL_GAP * frame.measures.gap + lettering::rise(frame.measures.text);
-    frame.axis_text([x, y], label).anchored(Anchor::Middle)
+    frame.axis_text([x, y], label).anchored(TextAnchor::Middle)
 }
 
 /// Height of the row of tick labels below a level axis.

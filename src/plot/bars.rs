@@ -1,13 +1,13 @@
-//! Bars: what moves a result most (tornado), and what ranks first.
+//! Two-sided bars: what moves a result most (tornado).
 //!
 //! In: names and numbers. Out: a scene with the names at the left and the figures at the bars' ends.
 
 use super::axis::{self, Axis, Plot};
 use super::frame::{Frame, Heading, Look};
-use super::words::Words;
+use super::words::WordBlock;
 use crate::draw::scale::number;
-use crate::draw::{Anchor, Colour, Face, Rect, Scene, Stroke, Text, lettering};
-use crate::error::{Error, Result};
+use crate::draw::{Colour, Face, Rect, Scene, Stroke, Text, TextAnchor, lettering};
+use crate::error::{Error, PlotFault, Plotted, Result};
 
 /// One parameter of a tornado chart.
 #[derive(Debug, Clone, PartialEq)]
@@ -45,32 +45,8 @@ pub struct Tornado {
     pub swings: Vec<Swing>,
 }
 
-/// One row of a ranking.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Rank {
-    /// What is ranked.
-    pub name: String,
-    /// Its figure.
-    pub value: f64,
-    /// A few words behind the figure; may be empty.
-    pub note: String,
-}
-
-/// Level bars in the given order, the first one emphasised.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct Ranking {
-    /// The words around it.
-    pub heading: Heading,
-    /// What the bars measure.
-    pub axis: Axis,
-    /// Decimals of the figures at the bars' ends.
-    pub decimals: usize,
-    /// The rows, the best first.
-    pub ranks: Vec<Rank>,
-}
-
 /// A bar chart's rectangles: names at the left, bars at the right, equal rows.
-struct Rows {
+struct BarRows {
     plot: Plot,
     row: f64,
     shown: usize,
@@ -106,7 +82,7 @@ impl Tornado {
     }
 
     /// Both bars of a parameter: in one line if they go either way, else one above the other.
-    fn draw_swing(&self, frame: &mut Frame, rows: &Rows, index: usize, swing: &Swing) {
+    fn draw_swing(&self, frame: &mut Frame, rows: &BarRows, index: usize, swing: &Swing) {
         let band = rows.band(index, 0.62);
         let one_way = swing.lowered * swing.raised > 0.0;
         let (mut high, mut low) = (band, band);
@@ -141,9 +117,9 @@ impl Tornado {
         let x = plot.x.px(value);
         let gap = 0.7 * frame.measures.gap;
         let (x, anchor) = if value < 0.0 {
-            (x - gap, Anchor::End)
+            (x - gap, TextAnchor::End)
         } else {
-            (x + gap, Anchor::Start)
+            (x + gap, TextAnchor::Start)
         };
         let y = bar.centre()[1] + lettering::capitals(frame.measures.text) / 2.0;
         let ink = frame.colours.ink;
@@ -179,64 +155,7 @@ impl Tornado {
     }
 }
 
-impl Ranking {
-    /// The chart as a scene.
-    ///
-    /// # Errors
-    /// If there is nothing to show or a figure is no number.
-    pub fn scene(&self, look: Look) -> Result<Scene> {
-        let figures = self.ranks.iter().map(|rank| rank.value);
-        check(figures.clone(), &self.axis)?;
-        let mut frame = Frame::new(look, &self.heading);
-        let names: Vec<&str> = self.ranks.iter().map(|rank| rank.name.as_str()).collect();
-        let reach = reach_of(figures);
-        let with_note = self
-            .ranks
-            .iter()
-            .map(|rank| format!("{}    {}", self.figure(rank), rank.note));
-        let room = widest(&frame, with_note);
-        let room = room.min(0.35 * frame.body.width());
-        let rows = laid_out(&mut frame, &self.axis, &names, reach, room, [false, true])?;
-        let first = frame.colours.series_line(0);
-        let rest = first.mixed(frame.colours.background, 0.55);
-        for (index, rank) in self.ranks.iter().take(rows.shown).enumerate() {
-            let colour = if index == 0 { first } else { rest };
-            let band = rows.band(index, 0.62);
-            draw_bar(&mut frame, &rows.plot, band, rank.value, colour);
-            self.draw_figure(&mut frame, &rows.plot, band, rank);
-        }
-        draw_zero(&mut frame, &rows.plot);
-        Ok(frame.scene)
-    }
-
-    fn figure(&self, rank: &Rank) -> String {
-        let figure = number(rank.value, self.decimals);
-        if self.axis.unit.is_empty() {
-            figure
-        } else {
-            format!("{figure} {}", self.axis.unit)
-        }
-    }
-
-    /// The figure at the bar's end, then the note.
-    fn draw_figure(&self, frame: &mut Frame, plot: &Plot, bar: Rect, rank: &Rank) {
-        let size = frame.measures.text;
-        let y = bar.centre()[1] + lettering::capitals(size) / 2.0;
-        let mut x = plot.x.px(rank.value.max(0.0)) + 0.7 * frame.measures.gap;
-        let (ink, muted) = (frame.colours.ink, frame.colours.muted);
-        for (words, face, colour) in [
-            (self.figure(rank), Face::Bold, ink),
-            (rank.note.clone(), Face::Regular, muted),
-        ] {
-            let words = lettering::shortened(&words, size, face, frame.body.right - x);
-            let text = Text::new([x, y], words, size, face, colour);
-            x = text.bounds().right + 1.2 * frame.measures.gap;
-            frame.scene.text(text);
-        }
-    }
-}
-
-impl Rows {
+impl BarRows {
     /// The rectangle of a row's bar.
     fn band(&self, index: usize, share: f64) -> Rect {
         let middle = self.plot.area.top + (index as f64 + 0.5) * self.row;
@@ -251,17 +170,12 @@ impl Rows {
 }
 
 fn check(mut figures: impl Iterator<Item = f64> + Clone, axis: &Axis) -> Result<()> {
+    let (of, quantity) = (Plotted::Bars, axis.quantity.clone());
     if figures.clone().next().is_none() {
-        return Err(Error::no_answer(format!(
-            "nothing to draw for `{}`",
-            axis.quantity
-        )));
+        return Err(Error::no_answer(PlotFault::Nothing { of, quantity }));
     }
     if figures.any(|value| !value.is_finite()) {
-        return Err(Error::bad(format!(
-            "a bar of `{}` is no number",
-            axis.quantity
-        )));
+        return Err(Error::bad(PlotFault::NoNumber { of, quantity }));
     }
     Ok(())
 }
@@ -281,7 +195,7 @@ fn laid_out(
     reach: [f64; 2],
     room: f64,
     sides: [bool; 2],
-) -> Result<Rows> {
+) -> Result<BarRows> {
     let size = frame.measures.label;
     let below = axis::level_row_height(frame) + lettering::line_step(frame.measures.text);
     let height = frame.body.height() - below;
@@ -291,7 +205,7 @@ fn laid_out(
     let shown = names.len().min(fitting);
     let row = (height / shown as f64).min(5.0 * lettering::line_step(size));
     let blocks = name_blocks(frame, &names[..shown], row);
-    let widest = blocks.iter().map(Words::width).fold(0.0, f64::max);
+    let widest = blocks.iter().map(WordBlock::width).fold(0.0, f64::max);
     let right = frame.body.left + widest;
     let bottom = frame.body.top + row * shown as f64;
     let left = right + 1.6 * frame.measures.gap;
@@ -301,19 +215,20 @@ fn laid_out(
     for (index, words) in blocks.iter().enumerate() {
         let y = area.top + (index as f64 + 0.5) * row;
         let at = words.around(right - words.width() / 2.0, y);
-        words.draw(&mut frame.scene, &at, Anchor::End);
+        words.draw(&mut frame.scene, &at, TextAnchor::End);
     }
     draw_level_axis(frame, axis, &plot, names.len() - shown);
-    Ok(Rows { plot, row, shown })
+    Ok(BarRows { plot, row, shown })
 }
 
 /// The names of the rows, on two lines where the row is tall enough.
-fn name_blocks(frame: &Frame, names: &[&str], row: f64) -> Vec<Words> {
+fn name_blocks(frame: &Frame, names: &[&str], row: f64) -> Vec<WordBlock> {
     let size = frame.measures.label;
     let most = 0.36 * frame.body.width();
     let lines = if row > 2.6 * size { 2 } else { 1 };
-    let block =
-        |name: &&str| Words::new(size).with(name, Face::Regular, frame.colours.ink, most, lines);
+    let block = |name: &&str| {
+        WordBlock::new(size).with(name, Face::Regular, frame.colours.ink, most, lines)
+    };
     names.iter().map(block).collect()
 }
 
@@ -357,7 +272,7 @@ fn draw_axis_title(frame: &mut Frame, axis: &Axis, plot: &Plot, left_out: usize)
     let y = plot.area.bottom + axis::level_row_height(frame) + lettering::rise(size);
     let mut title = axis.title();
     if left_out > 0 {
-        title = format!("{title}; {left_out} more not shown");
+        title = format!("{title}; {left_out} {}", frame.left_out);
     }
     let most = frame.body.right - frame.body.left;
     let words = lettering::shortened(&title, size, Face::Regular, most);
@@ -367,7 +282,7 @@ fn draw_axis_title(frame: &mut Frame, axis: &Axis, plot: &Plot, left_out: usize)
         frame.body.left + half,
         (frame.body.right - half).max(frame.body.left + half),
     );
-    let text = frame.axis_text([x, y], &words).anchored(Anchor::Middle);
+    let text = frame.axis_text([x, y], &words).anchored(TextAnchor::Middle);
     frame.scene.text(text);
 }
 

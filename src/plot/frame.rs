@@ -3,8 +3,8 @@
 //! In: a [`Look`] and a [`Heading`]. Out: a [`Frame`]: the scene with ground and headings drawn, the
 //! body left for the chart, and the sizes of type and lines for that canvas.
 
-use crate::draw::{Colours, Face, Point, Rect, Scene, Stroke, Text, Theme, lettering};
-use crate::error::{Error, Result};
+use crate::draw::{Colours, Face, PixelPoint, Rect, Scene, Stroke, Text, Theme, lettering};
+use crate::error::{Error, PlotFault, Result};
 use std::str::FromStr;
 
 /// Size of a picture in pixels.
@@ -44,12 +44,13 @@ impl Size {
         if fits {
             return Ok(Self::Custom { width, height });
         }
-        Err(
-            Error::bad(format!("a figure cannot be {width}x{height} pixels")).hint(format!(
-                "width {} to {}, height {} to {}, width over height {} to {}; or `slide`, `page`",
-                WIDTHS[0], WIDTHS[1], HEIGHTS[0], HEIGHTS[1], SHAPES[0], SHAPES[1]
-            )),
-        )
+        Err(Error::bad(PlotFault::SizeOutside {
+            width,
+            height,
+            widths: WIDTHS,
+            heights: HEIGHTS,
+            shapes: SHAPES,
+        }))
     }
 
     /// Width and height in pixels.
@@ -78,8 +79,7 @@ impl FromStr for Size {
         });
         match sides {
             Some((width, height)) => Self::custom(width, height),
-            None => Err(Error::bad(format!("`{text}` is no size of a figure"))
-                .hint("sizes are slide, page, or width x height in pixels such as 1200x800")),
+            None => Err(Error::bad(PlotFault::UnknownSize(text.to_owned()))),
         }
     }
 }
@@ -104,6 +104,10 @@ pub struct Heading {
     pub footnote: String,
     /// What the figure shows, in sentences, for those who cannot see it.
     pub description: String,
+    /// Words before the farthest value of a curve that leaves the plot; without them it is not told.
+    pub beyond: String,
+    /// Words after the number of bars that found no room.
+    pub left_out: String,
 }
 
 /// Sizes of type and lines for one canvas, in pixels.
@@ -165,6 +169,10 @@ pub struct Frame {
     pub measures: Measures,
     /// The room left for the chart.
     pub body: Rect,
+    /// Words before the farthest value of a curve that leaves the plot; may be empty.
+    pub beyond: String,
+    /// Words after the number of bars that found no room; may be empty.
+    pub left_out: String,
 }
 
 impl Frame {
@@ -185,6 +193,8 @@ impl Frame {
             colours,
             measures,
             body,
+            beyond: heading.beyond.clone(),
+            left_out: heading.left_out.clone(),
         };
         frame.draw_title(&heading.title);
         frame.draw_subtitle(&heading.subtitle);
@@ -287,7 +297,7 @@ impl Frame {
 
     /// A level text in the size and colour of axis text.
     #[must_use]
-    pub fn axis_text(&self, at: Point, content: &str) -> Text {
+    pub fn axis_text(&self, at: PixelPoint, content: &str) -> Text {
         Text::new(
             at,
             content,

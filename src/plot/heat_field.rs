@@ -82,8 +82,7 @@ pub fn stepped(value: f64, range: [f64; 2]) -> f64 {
 }
 
 /// The interval that holds a value, and how far into it.
-#[must_use]
-pub fn position(places: &[f64], value: f64) -> (usize, f64) {
+fn position(places: &[f64], value: f64) -> (usize, f64) {
     let index = places
         .partition_point(|place| *place <= value)
         .clamp(1, places.len() - 1)

@@ -4,14 +4,13 @@
 //! figures interrupt their line, words stand on a patch of the ground.
 
 use super::axis::Plot;
+use super::curve::Marker;
 use super::frame::Frame;
-use super::line_chart::Marker;
 use super::panel;
 use super::places;
-use super::placing::{self, Field, Place, Request};
-use super::words::Words;
-use crate::draw::palette::contrast;
-use crate::draw::{Anchor, Colour, Face, Point, Rect, Stroke};
+use super::placing::{self, LabelPlace, LabelRequest, Occupied};
+use super::words::WordBlock;
+use crate::draw::{Colour, Face, PixelPoint, Rect, Stroke, TextAnchor, contrast};
 
 /// A line of equal value.
 pub struct ContourLine {
@@ -20,12 +19,11 @@ pub struct ContourLine {
     /// The colour it runs over.
     pub ground: Colour,
     /// Its points in pixels.
-    pub points: Vec<Point>,
+    pub points: Vec<PixelPoint>,
 }
 
 /// Black or white, whichever reads better on the ground; one of them always reaches 4.5 : 1.
-#[must_use]
-pub fn ink_on(ground: Colour) -> Colour {
+fn ink_on(ground: Colour) -> Colour {
     let [black, white] = [Colour::hex(0x00_0000), Colour::hex(0xFF_FFFF)];
     if contrast(black, ground) >= contrast(white, ground) {
         black
@@ -41,20 +39,20 @@ pub fn draw(frame: &mut Frame, plot: &Plot, lines: &[ContourLine], markers: &[Ma
         let [x, y] = plot.px(marker.at);
         Rect::new(x - radius, y - radius, x + radius, y + radius)
     });
-    let field = Field {
+    let field = Occupied {
         bounds: plot.area.grown(-0.5 * frame.measures.gap),
         obstacles: Vec::new(),
         taken: taken.collect(),
         clearance: frame.measures.gap,
     };
     let callouts = markers.iter().map(|marker| callout(frame, plot, marker));
-    let mut wishes: Vec<(Words, Request, Option<Colour>)> = callouts.flatten().collect();
+    let mut wishes: Vec<(WordBlock, LabelRequest, Option<Colour>)> = callouts.flatten().collect();
     for line in lines {
         let stroke = Stroke::solid(ink_on(line.ground).with_opacity(0.65), frame.measures.rule);
         frame.scene.polyline(line.points.clone(), stroke);
         wishes.extend(figure(frame, line));
     }
-    let requests: Vec<Request> = wishes.iter().map(|wish| wish.1.clone()).collect();
+    let requests: Vec<LabelRequest> = wishes.iter().map(|wish| wish.1.clone()).collect();
     for ((words, _, ground), placed) in wishes.iter().zip(placing::settle(&field, &requests)) {
         if let Some((place, _)) = placed {
             put(frame, words, *ground, &place);
@@ -66,9 +64,9 @@ fn callout(
     frame: &Frame,
     plot: &Plot,
     marker: &Marker,
-) -> Option<(Words, Request, Option<Colour>)> {
+) -> Option<(WordBlock, LabelRequest, Option<Colour>)> {
     let most = 0.36 * plot.area.width();
-    let words = Words::new(frame.measures.text)
+    let words = WordBlock::new(frame.measures.text)
         .with(&marker.text, Face::Bold, frame.colours.ink, most, 2)
         .with(&marker.detail, Face::Regular, frame.colours.ink, most, 2);
     let at = plot.px(marker.at);
@@ -76,7 +74,7 @@ fn callout(
     all.extend(places::anywhere(plot, &words, &[at], 40.0));
     (!words.is_empty() && plot.area.holds(at)).then_some((
         words,
-        Request {
+        LabelRequest {
             owner: None,
             places: all,
         },
@@ -85,9 +83,10 @@ fn callout(
 }
 
 /// Places of a figure along its line, the middle first; none on a line too short for it.
-fn figure(frame: &Frame, line: &ContourLine) -> Option<(Words, Request, Option<Colour>)> {
+fn figure(frame: &Frame, line: &ContourLine) -> Option<(WordBlock, LabelRequest, Option<Colour>)> {
     let ink = ink_on(line.ground);
-    let words = Words::new(frame.measures.text).with(&line.label, Face::Regular, ink, f64::MAX, 1);
+    let words =
+        WordBlock::new(frame.measures.text).with(&line.label, Face::Regular, ink, f64::MAX, 1);
     let length: f64 = line
         .points
         .windows(2)
@@ -97,20 +96,24 @@ fn figure(frame: &Frame, line: &ContourLine) -> Option<(Words, Request, Option<C
         return None;
     }
     let last = line.points.len() - 1;
-    let places = line.points.iter().enumerate().map(|(index, at)| Place {
-        area: words.around(at[0], at[1]),
-        target: *at,
-        leader: false,
-        cost: 20.0 * (index as f64 / last as f64 - 0.5).abs(),
-    });
-    let request = Request {
+    let places = line
+        .points
+        .iter()
+        .enumerate()
+        .map(|(index, at)| LabelPlace {
+            area: words.around(at[0], at[1]),
+            target: *at,
+            leader: false,
+            cost: 20.0 * (index as f64 / last as f64 - 0.5).abs(),
+        });
+    let request = LabelRequest {
         owner: None,
         places: places.collect(),
     };
     Some((words, request, Some(line.ground)))
 }
 
-fn put(frame: &mut Frame, words: &Words, ground: Option<Colour>, place: &Place) {
+fn put(frame: &mut Frame, words: &WordBlock, ground: Option<Colour>, place: &LabelPlace) {
     let gap = frame.measures.gap;
     if let Some(ground) = ground {
         frame
@@ -126,5 +129,5 @@ fn put(frame: &mut Frame, words: &Words, ground: Option<Colour>, place: &Place) 
         let ground = frame.colours.background.with_opacity(0.88);
         frame.scene.rounded_rectangle(patch, 0.6 * gap, ground);
     }
-    words.draw(&mut frame.scene, &place.area, Anchor::Middle);
+    words.draw(&mut frame.scene, &place.area, TextAnchor::Middle);
 }

@@ -4,14 +4,15 @@
 //! In: a chart and the frame's body. Out: rectangles, scales and ticks, fixed before anything is drawn.
 
 use super::axis::{self, Plot};
+use super::curve::Panel;
 use super::frame::Frame;
-use super::line_chart::{LineChart, Panel};
+use super::line_chart::LineChart;
 use super::name_column;
 use super::panel;
 use super::pose_strip::Strip;
 use super::shades;
 use crate::draw::{Rect, lettering};
-use crate::error::{Error, Result};
+use crate::error::{Error, PlotFault, Plotted, Result};
 
 /// One panel's place.
 pub struct PanelPlace {
@@ -36,7 +37,7 @@ pub struct Layout {
 }
 
 /// Heights that do not depend on the data.
-struct Rows {
+struct RowHeights {
     /// One row of axis text.
     row: f64,
     /// Room between a title row and the plot below it: half a tick label stands in it.
@@ -99,13 +100,13 @@ pub fn plan(chart: &LineChart, frame: &Frame, column_wanted: bool) -> Result<Lay
     })
 }
 
-fn rows(chart: &LineChart, frame: &Frame, strip: &Strip) -> Rows {
+fn rows(chart: &LineChart, frame: &Frame, strip: &Strip) -> RowHeights {
     let row = lettering::line_step(frame.measures.text);
     let head = 0.9 * frame.measures.gap + lettering::capitals(frame.measures.text) / 2.0;
     let between = 1.2 * row;
     let below = axis::level_row_height(frame) + row + strip.height();
     let many = chart.panels.len() as f64;
-    Rows {
+    RowHeights {
         row,
         head,
         between,
@@ -130,7 +131,7 @@ impl Upright {
 
 fn panel_places(
     frame: &Frame,
-    rows: &Rows,
+    rows: &RowHeights,
     uprights: Vec<Upright>,
     shares: &[f64],
     [left, right]: [f64; 2],
@@ -147,8 +148,7 @@ fn panel_places(
         top += rows.head;
         let area = Rect::new(left, top, right, top + available * share);
         if area.height() < 3.0 * text || area.width() < 8.0 * text {
-            return Err(Error::bad("the figure is too small for what it shows")
-                .hint("choose a larger size, a shorter title or fewer panels"));
+            return Err(Error::bad(PlotFault::TooSmall(Plotted::Curves)));
         }
         places.push(PanelPlace {
             plot: Plot::new(area, x_range, upright.range)?,

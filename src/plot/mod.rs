@@ -4,11 +4,14 @@
 
 pub(crate) mod axis;
 mod bars;
+mod curve;
 pub(crate) mod frame;
+mod heat_drawing;
 mod heat_field;
 mod heat_labels;
 mod heat_map;
-pub(crate) mod line_chart;
+mod line_chart;
+mod line_drawing;
 mod line_layout;
 mod name_column;
 pub(crate) mod panel;
@@ -23,12 +26,12 @@ mod stick_figure;
 pub(crate) mod words;
 
 pub use axis::{Axis, Extent};
-pub use bars::{Rank, Ranking, Swing, Tornado};
+pub use bars::{Swing, Tornado};
+pub use curve::{Fill, LevelLine, Marker, Panel, Role, Series, Span};
 pub use frame::{Heading, Look, Size};
-pub use heat_map::{HeatMap, MapStyle};
-pub use line_chart::{Fill, Labels, Level, LineChart, Marker, Panel, Role, Series};
-pub use pose_strip::Pose;
+pub use heat_map::HeatMap;
+pub use line_chart::{Labels, LineChart};
+pub use pose_strip::StripPose;
 pub use shades::Shade;
 pub use small_multiples::{SmallMultiples, SmallPanel};
-pub use spans::Span;
-pub use stick_figure::{Limb, Load, StickFigure};
+pub use stick_figure::{DrawnLoad, LimbWeight, StickFigure};

@@ -4,12 +4,12 @@
 //! ends, moved apart where they would meet, smaller where they would not fit.
 
 use super::axis::Plot;
+use super::curve::{Panel, Series};
 use super::frame::Frame;
-use super::line_chart::{Panel, Series};
 use super::panel;
 use super::placing::spread;
-use super::words::Words;
-use crate::draw::{Anchor, Face, Point, Rect, Stroke};
+use super::words::WordBlock;
+use crate::draw::{Face, PixelPoint, Rect, Stroke, TextAnchor};
 
 /// Sizes that names in the column may take, over the usual one, until they fit above each other.
 const SHRINKS: [f64; 4] = [1.0, 0.94, 0.88, 0.82];
@@ -30,7 +30,7 @@ fn leader_width(frame: &Frame) -> f64 {
     4.0 * frame.measures.gap
 }
 
-fn column_words(frame: &Frame, series: &Series, shrink: f64) -> Words {
+fn column_words(frame: &Frame, series: &Series, shrink: f64) -> WordBlock {
     let most = frame.body.width() * 0.24;
     let colour = series.role.label(&frame.colours);
     // Three lines only for names that two could not hold at any size.
@@ -39,7 +39,13 @@ fn column_words(frame: &Frame, series: &Series, shrink: f64) -> Words {
     } else {
         2
     };
-    Words::new(frame.measures.label * shrink).with(&series.name, Face::Bold, colour, most, lines)
+    WordBlock::new(frame.measures.label * shrink).with(
+        &series.name,
+        Face::Bold,
+        colour,
+        most,
+        lines,
+    )
 }
 
 /// Names in the column, each at the height of its curve's end; returns which were placed there.
@@ -49,7 +55,7 @@ pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Rect) -> Vec<
     let gap = frame.measures.gap;
     let ends = ends_in_order(panel, plot);
     let (ends, shrink) = fitting(frame, panel, ends, plot.area.height() + 2.0 * gap);
-    let blocks: Vec<Words> = ends
+    let blocks: Vec<WordBlock> = ends
         .iter()
         .map(|(index, _)| column_words(frame, &panel.series[*index], shrink))
         .collect();
@@ -76,14 +82,14 @@ pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Rect) -> Vec<
         ];
         frame.scene.polyline(path, leader);
         let area = words.around(left + words.width() / 2.0, middle);
-        words.draw(&mut frame.scene, &area, Anchor::Start);
+        words.draw(&mut frame.scene, &area, TextAnchor::Start);
     }
     ends.into_iter().map(|(index, _)| index).collect()
 }
 
 /// Named curves that end at the right edge, with their ends, from the highest to the lowest.
-fn ends_in_order(panel: &Panel, plot: &Plot) -> Vec<(usize, Point)> {
-    let mut ends: Vec<(usize, Point, f64)> = panel
+fn ends_in_order(panel: &Panel, plot: &Plot) -> Vec<(usize, PixelPoint)> {
+    let mut ends: Vec<(usize, PixelPoint, f64)> = panel
         .series
         .iter()
         .enumerate()
@@ -103,7 +109,7 @@ fn ends_in_order(panel: &Panel, plot: &Plot) -> Vec<(usize, Point)> {
 /// The end of a curve at the right edge of the plot, if it has one there.
 ///
 /// Also a point some way before it.
-fn column_end(series: &Series, plot: &Plot) -> Option<(Point, Point)> {
+fn column_end(series: &Series, plot: &Plot) -> Option<(PixelPoint, PixelPoint)> {
     let pieces = panel::visible(series, plot);
     let last = pieces.last()?;
     let at = *last.last()?;
@@ -120,10 +126,10 @@ fn column_end(series: &Series, plot: &Plot) -> Option<(Point, Point)> {
 fn fitting(
     frame: &Frame,
     panel: &Panel,
-    mut ends: Vec<(usize, Point)>,
+    mut ends: Vec<(usize, PixelPoint)>,
     room: f64,
-) -> (Vec<(usize, Point)>, f64) {
-    let needed = |ends: &[(usize, Point)], shrink: f64| -> f64 {
+) -> (Vec<(usize, PixelPoint)>, f64) {
+    let needed = |ends: &[(usize, PixelPoint)], shrink: f64| -> f64 {
         ends.iter()
             .map(|(index, _)| column_words(frame, &panel.series[*index], shrink).height())
             .map(|height| height + 0.35 * frame.measures.gap)

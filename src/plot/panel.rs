@@ -3,10 +3,10 @@
 //! In: a [`Panel`] and its scales. Out: shapes in the frame; words are placed afterwards.
 
 use super::axis::Plot;
+use super::curve::{Panel, Role, Series};
 use super::frame::Frame;
-use super::line_chart::{Panel, Role, Series};
 use crate::draw::scale::{clipped, clipped_area};
-use crate::draw::{Point, Stroke};
+use crate::draw::{PixelPoint, Stroke};
 
 /// Least and greatest value of everything the panel shows.
 #[must_use]
@@ -36,14 +36,14 @@ pub fn place_range(panel: &Panel) -> [f64; 2] {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Exit {
     /// The point on the edge.
-    pub at: Point,
+    pub at: PixelPoint,
     /// Unit vector outwards along the curve.
-    pub towards: Point,
+    pub towards: PixelPoint,
 }
 
 /// The visible pieces of a curve in pixels.
 #[must_use]
-pub fn visible(series: &Series, plot: &Plot) -> Vec<Vec<Point>> {
+pub fn visible(series: &Series, plot: &Plot) -> Vec<Vec<PixelPoint>> {
     clipped(&on_plot(series, plot), &plot.area)
 }
 
@@ -52,7 +52,7 @@ pub fn visible(series: &Series, plot: &Plot) -> Vec<Vec<Point>> {
 const EDGE: f64 = 1.0e-3;
 
 /// Points of a curve in pixels; those at an edge lie on it exactly.
-fn on_plot(series: &Series, plot: &Plot) -> Vec<Point> {
+fn on_plot(series: &Series, plot: &Plot) -> Vec<PixelPoint> {
     let mut all = plot.all_px(&series.points);
     for point in &mut all {
         for edge in [plot.area.top, plot.area.bottom] {

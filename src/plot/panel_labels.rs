@@ -4,27 +4,27 @@
 //! thin leaders to their points; names stand beside their curves or in a column at the right.
 
 use super::axis::{Axis, Plot};
+use super::curve::{Marker, Panel, Series};
 use super::frame::Frame;
-use super::line_chart::{Marker, Panel, Series};
 use super::name_column;
 use super::panel;
 use super::places;
-use super::placing::{self, CLEAR_COST, Field, Obstacle, Place, Request};
+use super::placing::{self, CLEAR_COST, LabelPlace, LabelRequest, Obstacle, Occupied};
 use super::spans;
-use super::words::Words;
+use super::words::WordBlock;
 use crate::draw::scale::short_number;
-use crate::draw::{Anchor, Face, Point, Rect, Stroke, lettering};
+use crate::draw::{Face, PixelPoint, Rect, Stroke, TextAnchor, lettering};
 
 /// One label with the room it looks for.
-struct Wish {
-    words: Words,
-    request: Request,
-    kind: Kind,
+struct LabelWish {
+    words: WordBlock,
+    request: LabelRequest,
+    kind: LabelKind,
 }
 
 /// What kind of label looks for room.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Kind {
+enum LabelKind {
     /// Name of a curve: decides whether a column is needed.
     Name,
     /// Words that must be there: dimmed ground if a curve runs below.
@@ -60,8 +60,8 @@ pub fn draw(
 }
 
 /// Every label of the panel, those that choose first in front.
-fn wishes(frame: &Frame, panel: &Panel, plot: &Plot, in_column: &[usize]) -> Vec<Wish> {
-    let mut wishes: Vec<Wish> = Vec::new();
+fn wishes(frame: &Frame, panel: &Panel, plot: &Plot, in_column: &[usize]) -> Vec<LabelWish> {
+    let mut wishes: Vec<LabelWish> = Vec::new();
     let shown = |marker: &&Marker| plot.area.grown(1.0).holds(plot.px(marker.at));
     let markers = panel.markers.iter().filter(shown);
     wishes.extend(markers.filter_map(|marker| callout(frame, marker, plot)));
@@ -77,17 +77,11 @@ fn wishes(frame: &Frame, panel: &Panel, plot: &Plot, in_column: &[usize]) -> Vec
         let candidates = places::along_level(frame, &line, &level.label, plot);
         note(frame, &level.label, candidates)
     }));
-    wishes.extend(
-        panel
-            .fills
-            .iter()
-            .filter_map(|fill| note(frame, &fill.label, places::inside_fill(frame, fill, plot))),
-    );
     wishes
 }
 
 /// What is drawn already.
-fn field(frame: &Frame, panel: &Panel, plot: &Plot) -> Field {
+fn field(frame: &Frame, panel: &Panel, plot: &Plot) -> Occupied {
     let mut obstacles: Vec<Obstacle> = Vec::new();
     for (index, series) in panel.series.iter().enumerate() {
         for points in panel::visible(series, plot) {
@@ -114,7 +108,7 @@ fn field(frame: &Frame, panel: &Panel, plot: &Plot) -> Field {
     taken.extend(markers);
     let mut bounds = plot.area.grown(-frame.measures.gap * 0.4);
     bounds.bottom -= frame.measures.gap * 0.3;
-    Field {
+    Occupied {
         bounds,
         obstacles,
         taken,
@@ -122,7 +116,7 @@ fn field(frame: &Frame, panel: &Panel, plot: &Plot) -> Field {
     }
 }
 
-fn name(frame: &Frame, index: usize, series: &Series, plot: &Plot) -> Option<Wish> {
+fn name(frame: &Frame, index: usize, series: &Series, plot: &Plot) -> Option<LabelWish> {
     let longest = series
         .name
         .split_whitespace()
@@ -133,25 +127,26 @@ fn name(frame: &Frame, index: usize, series: &Series, plot: &Plot) -> Option<Wis
         .max(longest * 1.01)
         .min(plot.area.width() * 0.95);
     let colour = series.role.label(&frame.colours);
-    let words = Words::new(frame.measures.label).with(&series.name, Face::Bold, colour, most, 2);
+    let words =
+        WordBlock::new(frame.measures.label).with(&series.name, Face::Bold, colour, most, 2);
     let pieces = panel::visible(series, plot);
     let mut candidates = places::beside_curve(frame, &pieces, &words);
-    let vertices: Vec<Point> = pieces.into_iter().flatten().collect();
+    let vertices: Vec<PixelPoint> = pieces.into_iter().flatten().collect();
     candidates.extend(places::anywhere(plot, &words, &vertices, 70.0));
-    (!words.is_empty()).then_some(Wish {
+    (!words.is_empty()).then_some(LabelWish {
         words,
-        request: Request {
+        request: LabelRequest {
             owner: Some(index),
             places: candidates,
         },
-        kind: Kind::Name,
+        kind: LabelKind::Name,
     })
 }
 
-fn callout(frame: &Frame, marker: &Marker, plot: &Plot) -> Option<Wish> {
+fn callout(frame: &Frame, marker: &Marker, plot: &Plot) -> Option<LabelWish> {
     let most = plot.area.width() * 0.34;
     let colours = &frame.colours;
-    let words = Words::new(frame.measures.text)
+    let words = WordBlock::new(frame.measures.text)
         .with(
             &marker.text,
             Face::Bold,
@@ -166,25 +161,27 @@ fn callout(frame: &Frame, marker: &Marker, plot: &Plot) -> Option<Wish> {
     let at = plot.px(marker.at);
     let mut candidates = places::around_point(frame, at, &words);
     candidates.extend(places::anywhere(plot, &words, &[at], 40.0));
-    Some(Wish {
+    Some(LabelWish {
         words,
-        request: Request {
+        request: LabelRequest {
             owner: None,
             places: candidates,
         },
-        kind: Kind::Needed,
+        kind: LabelKind::Needed,
     })
 }
 
-/// "continues to 4 200 N" where a curve leaves the plot.
+/// "continues to 4 200 N" where a curve leaves the plot, if the figure has words for it.
 fn continuation(
     frame: &Frame,
     index: usize,
     series: &Series,
     plot: &Plot,
     axis: &Axis,
-) -> Option<Wish> {
-    let exit = *panel::exits(series, plot).first()?;
+) -> Option<LabelWish> {
+    let exit = *panel::exits(series, plot)
+        .first()
+        .filter(|_| !frame.beyond.is_empty())?;
     let values = series.points.iter().map(|point| point[1]);
     let upwards = exit.towards[1] < 0.0;
     let furthest = if upwards {
@@ -194,12 +191,13 @@ fn continuation(
     };
     let digits = panel::digits_for(plot.y.range());
     let text = format!(
-        "continues to {} {}",
+        "{} {} {}",
+        frame.beyond,
         short_number(furthest, digits),
         axis.unit
     );
     let colour = series.role.label(&frame.colours);
-    let words = Words::new(frame.measures.text).with(
+    let words = WordBlock::new(frame.measures.text).with(
         text.trim(),
         Face::Regular,
         colour,
@@ -207,42 +205,47 @@ fn continuation(
         2,
     );
     let candidates = places::near_exit(frame, exit.at, upwards, &words);
-    Some(Wish {
+    Some(LabelWish {
         words,
-        request: Request {
+        request: LabelRequest {
             owner: Some(index),
             places: candidates,
         },
-        kind: Kind::Extra,
+        kind: LabelKind::Extra,
     })
 }
 
-fn note(frame: &Frame, text: &str, candidates: Vec<Place>) -> Option<Wish> {
+fn note(frame: &Frame, text: &str, candidates: Vec<LabelPlace>) -> Option<LabelWish> {
     let words = places::note_words(frame, text);
-    (!words.is_empty()).then_some(Wish {
+    (!words.is_empty()).then_some(LabelWish {
         words,
-        request: Request {
+        request: LabelRequest {
             owner: None,
             places: candidates,
         },
-        kind: Kind::Needed,
+        kind: LabelKind::Needed,
     })
 }
 
 /// Finds the places, draws leaders first and words over them.
-fn place_all(frame: &mut Frame, field: &Field, wishes: &[Wish], crowded: Crowded) -> Vec<usize> {
-    let requests: Vec<Request> = wishes.iter().map(|wish| wish.request.clone()).collect();
+fn place_all(
+    frame: &mut Frame,
+    field: &Occupied,
+    wishes: &[LabelWish],
+    crowded: Crowded,
+) -> Vec<usize> {
+    let requests: Vec<LabelRequest> = wishes.iter().map(|wish| wish.request.clone()).collect();
     let mut settled = placing::settle(field, &requests);
     let mut unclear = Vec::new();
     for (wish, place) in wishes.iter().zip(&mut settled) {
         if place.is_some_and(|(_, cost)| cost < CLEAR_COST) {
             continue;
         }
-        if wish.kind == Kind::Name {
+        if wish.kind == LabelKind::Name {
             unclear.extend(wish.request.owner);
         }
-        let may_go = wish.kind == Kind::Name && crowded == Crowded::LeaveOut;
-        if may_go || wish.kind == Kind::Extra {
+        let may_go = wish.kind == LabelKind::Name && crowded == Crowded::LeaveOut;
+        if may_go || wish.kind == LabelKind::Extra {
             *place = None;
         }
     }
@@ -252,14 +255,14 @@ fn place_all(frame: &mut Frame, field: &Field, wishes: &[Wish], crowded: Crowded
     for (wish, place) in wishes.iter().zip(&settled) {
         if let Some((place, _)) = place {
             let middle = place.area.centre()[0];
-            let anchor = if wish.kind == Kind::Name
+            let anchor = if wish.kind == LabelKind::Name
                 || (place.target[0] - middle).abs() < 0.3 * place.area.width()
             {
-                Anchor::Middle
+                TextAnchor::Middle
             } else if place.target[0] < middle {
-                Anchor::Start
+                TextAnchor::Start
             } else {
-                Anchor::End
+                TextAnchor::End
             };
             wish.words.draw(&mut frame.scene, &place.area, anchor);
         }
@@ -268,7 +271,7 @@ fn place_all(frame: &mut Frame, field: &Field, wishes: &[Wish], crowded: Crowded
 }
 
 /// Dims a curve below the words and draws their leader.
-fn draw_ground(frame: &mut Frame, place: &Place, cost: f64) {
+fn draw_ground(frame: &mut Frame, place: &LabelPlace, cost: f64) {
     let gap = frame.measures.gap;
     let patch = place.area.grown(0.2 * gap);
     if cost >= CLEAR_COST {
@@ -284,7 +287,7 @@ fn draw_ground(frame: &mut Frame, place: &Place, cost: f64) {
 }
 
 /// The point on the way from `from` to `target` that is `distance` short of the target.
-fn short_of(target: Point, from: Point, distance: f64) -> Point {
+fn short_of(target: PixelPoint, from: PixelPoint, distance: f64) -> PixelPoint {
     let (dx, dy) = (from[0] - target[0], from[1] - target[1]);
     let length = dx.hypot(dy).max(distance);
     [

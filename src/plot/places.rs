@@ -1,14 +1,13 @@
-//! The places that a label may take: beside a curve, around a point, along a line, in an area.
+//! The places that a label may take: beside a curve, around a point, along a line.
 //!
 //! In: pixels of what is labelled and the size of the words. Out: places with their own cost; the
 //! choice among them is made by [`super::placing`].
 
 use super::axis::Plot;
 use super::frame::Frame;
-use super::line_chart::Fill;
-use super::placing::Place;
-use super::words::Words;
-use crate::draw::{Face, Point, Rect};
+use super::placing::{LabelPlace, gap_between};
+use super::words::WordBlock;
+use crate::draw::{Face, PixelPoint, Rect};
 
 /// Places along a curve that are tried.
 const POSITIONS: usize = 40;
@@ -17,7 +16,11 @@ const BEST_SHARE: f64 = 0.78;
 
 /// Above, below, left and right of a curve, along its length.
 #[must_use]
-pub fn beside_curve(frame: &Frame, pieces: &[Vec<Point>], words: &Words) -> Vec<Place> {
+pub fn beside_curve(
+    frame: &Frame,
+    pieces: &[Vec<PixelPoint>],
+    words: &WordBlock,
+) -> Vec<LabelPlace> {
     let gap = frame.measures.gap * 0.9 + frame.measures.line / 2.0;
     let (width, height) = (words.width(), words.height());
     let points = evenly(pieces);
@@ -59,9 +62,9 @@ pub fn beside_curve(frame: &Frame, pieces: &[Vec<Point>], words: &Words) -> Vec<
 }
 
 /// A place whose cost rises with its distance from the curve.
-fn beside(area: Rect, target: Point, gap: f64, cost: f64) -> Place {
-    let distance = super::placing::gap_between(&area, target);
-    Place {
+fn beside(area: Rect, target: PixelPoint, gap: f64, cost: f64) -> LabelPlace {
+    let distance = gap_between(&area, target);
+    LabelPlace {
         area,
         target,
         leader: false,
@@ -77,8 +80,8 @@ fn reach(values: impl Iterator<Item = f64>) -> (f64, f64) {
 }
 
 /// Points at equal distances along the pieces of a curve.
-fn evenly(pieces: &[Vec<Point>]) -> Vec<Point> {
-    let length = |pair: &[Point]| (pair[1][0] - pair[0][0]).hypot(pair[1][1] - pair[0][1]);
+fn evenly(pieces: &[Vec<PixelPoint>]) -> Vec<PixelPoint> {
+    let length = |pair: &[PixelPoint]| (pair[1][0] - pair[0][0]).hypot(pair[1][1] - pair[0][1]);
     let total: f64 = pieces
         .iter()
         .flat_map(|piece| piece.windows(2))
@@ -112,7 +115,7 @@ fn evenly(pieces: &[Vec<Point>]) -> Vec<Point> {
 
 /// Around a point in sixteen directions, near and farther away.
 #[must_use]
-pub fn around_point(frame: &Frame, at: Point, words: &Words) -> Vec<Place> {
+pub fn around_point(frame: &Frame, at: PixelPoint, words: &WordBlock) -> Vec<LabelPlace> {
     let gap = frame.measures.gap;
     let (half_width, half_height) = (words.width() / 2.0, words.height() / 2.0);
     let mut places = Vec::new();
@@ -131,10 +134,10 @@ pub fn around_point(frame: &Frame, at: Point, words: &Words) -> Vec<Place> {
             };
             let downwards = if sin < -0.1 { 4.0 } else { 0.0 };
             let leftwards = if cos < -0.1 { 3.0 } else { 0.0 };
-            places.push(Place {
+            places.push(LabelPlace {
                 area,
                 target: at,
-                leader: super::placing::gap_between(&area, at) > 2.6 * gap,
+                leader: gap_between(&area, at) > 2.6 * gap,
                 cost: 11.0 * ring as f64 + diagonal + downwards + leftwards,
             });
         }
@@ -144,7 +147,12 @@ pub fn around_point(frame: &Frame, at: Point, words: &Words) -> Vec<Place> {
 
 /// Left and right of the point where a curve leaves the plot, inside the edge it crosses.
 #[must_use]
-pub fn near_exit(frame: &Frame, at: Point, upwards: bool, words: &Words) -> Vec<Place> {
+pub fn near_exit(
+    frame: &Frame,
+    at: PixelPoint,
+    upwards: bool,
+    words: &WordBlock,
+) -> Vec<LabelPlace> {
     let gap = frame.measures.gap;
     let half = words.width() / 2.0;
     let inwards = if upwards { 1.0 } else { -1.0 };
@@ -154,7 +162,7 @@ pub fn near_exit(frame: &Frame, at: Point, upwards: bool, words: &Words) -> Vec<
         for step in 0..10 {
             let aside = gap * (1.2 + f64::from(step)) + half;
             for (side, more) in [(1.0, 0.0), (-1.0, 1.0)] {
-                places.push(Place {
+                places.push(LabelPlace {
                     area: words.around(at[0] + side * aside, at[1] + inwards * depth),
                     target: at,
                     leader: false,
@@ -173,7 +181,12 @@ fn squared(share: f64) -> f64 {
 
 /// A grid over the whole plot, led to the nearest of the points: the last resort.
 #[must_use]
-pub fn anywhere(plot: &Plot, words: &Words, points: &[Point], cost: f64) -> Vec<Place> {
+pub fn anywhere(
+    plot: &Plot,
+    words: &WordBlock,
+    points: &[PixelPoint],
+    cost: f64,
+) -> Vec<LabelPlace> {
     let size = plot.area.width().hypot(plot.area.height());
     let mut places = Vec::new();
     for column in 0..14 {
@@ -187,12 +200,12 @@ pub fn anywhere(plot: &Plot, words: &Words, points: &[Point], cost: f64) -> Vec<
                 plot.area.top + share[1] * plot.area.height(),
             ];
             let area = words.around(middle[0], middle[1]);
-            let distance = |point: &Point| super::placing::gap_between(&area, *point);
+            let distance = |point: &PixelPoint| gap_between(&area, *point);
             let nearest = points
                 .iter()
                 .min_by(|a, b| distance(a).total_cmp(&distance(b)));
             if let Some(target) = nearest {
-                places.push(Place {
+                places.push(LabelPlace {
                     area,
                     target: *target,
                     leader: true,
@@ -206,14 +219,19 @@ pub fn anywhere(plot: &Plot, words: &Words, points: &[Point], cost: f64) -> Vec<
 
 /// Words of a note in the colour of axis text.
 #[must_use]
-pub fn note_words(frame: &Frame, text: &str) -> Words {
+pub fn note_words(frame: &Frame, text: &str) -> WordBlock {
     let most = frame.body.width() * 0.4;
-    Words::new(frame.measures.text).with(text, Face::Regular, frame.colours.muted, most, 2)
+    WordBlock::new(frame.measures.text).with(text, Face::Regular, frame.colours.muted, most, 2)
 }
 
 /// Above and below a level line, from its right end to its left.
 #[must_use]
-pub fn along_level(frame: &Frame, line: &[Point; 2], label: &str, plot: &Plot) -> Vec<Place> {
+pub fn along_level(
+    frame: &Frame,
+    line: &[PixelPoint; 2],
+    label: &str,
+    plot: &Plot,
+) -> Vec<LabelPlace> {
     let words = note_words(frame, label);
     let gap = frame.measures.gap * 0.7;
     let (width, height) = (words.width(), words.height());
@@ -225,7 +243,7 @@ pub fn along_level(frame: &Frame, line: &[Point; 2], label: &str, plot: &Plot) -
         let left = plot.area.right - gap - width - share * free;
         for (top, more) in [(y - gap - height, 0.0), (y + gap, 5.0)] {
             let area = Rect::new(left, top, left + width, top + height);
-            places.push(Place {
+            places.push(LabelPlace {
                 area,
                 target: [left + width / 2.0, y],
                 leader: false,
@@ -233,33 +251,5 @@ pub fn along_level(frame: &Frame, line: &[Point; 2], label: &str, plot: &Plot) -
             });
         }
     }
-    places
-}
-
-/// In the middle of an area, where it is tallest first.
-#[must_use]
-pub fn inside_fill(frame: &Frame, fill: &Fill, plot: &Plot) -> Vec<Place> {
-    let words = note_words(frame, &fill.label);
-    let (upper, lower) = (plot.all_px(&fill.upper), plot.all_px(&fill.lower));
-    let tallest = upper
-        .iter()
-        .zip(&lower)
-        .map(|(high, low)| (low[1] - high[1]).abs())
-        .fold(1.0, f64::max);
-    let mut places: Vec<Place> = upper
-        .iter()
-        .zip(&lower)
-        .map(|(high, low)| {
-            let middle = [(high[0] + low[0]) / 2.0, (high[1] + low[1]) / 2.0];
-            Place {
-                area: words.around(middle[0], middle[1]),
-                target: middle,
-                leader: false,
-                cost: 40.0 * (1.0 - (low[1] - high[1]).abs() / tallest),
-            }
-        })
-        .collect();
-    let middles: Vec<Point> = places.iter().map(|place| place.target).collect();
-    places.extend(anywhere(plot, &words, &middles, 60.0));
     places
 }

@@ -4,24 +4,24 @@
 //! Out: the best place for each, or none if every place would cover another text.
 
 use crate::draw::scale::segment_inside;
-use crate::draw::{Point, Rect};
+use crate::draw::{PixelPoint, Rect};
 
 /// A curve that labels should stay clear of.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Obstacle {
     /// Its points in pixels.
-    pub points: Vec<Point>,
+    pub points: Vec<PixelPoint>,
     /// Which series it belongs to; a label may come nearer to its own.
     pub owner: Option<usize>,
 }
 
 /// One place that a label may take.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Place {
+pub struct LabelPlace {
     /// The room it needs.
     pub area: Rect,
     /// The point it speaks about.
-    pub target: Point,
+    pub target: PixelPoint,
     /// Whether a thin line leads from the label to its point.
     pub leader: bool,
     /// What the place costs by itself: 0 is the best, 10 a small drawback.
@@ -30,16 +30,16 @@ pub struct Place {
 
 /// A label looking for room.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct Request {
+pub struct LabelRequest {
     /// The series it belongs to, if any.
     pub owner: Option<usize>,
     /// Its possible places.
-    pub places: Vec<Place>,
+    pub places: Vec<LabelPlace>,
 }
 
 /// What is already there.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Field {
+pub struct Occupied {
     /// No label may leave this.
     pub bounds: Rect,
     /// Curves.
@@ -61,11 +61,11 @@ const ROUNDS: usize = 3;
 ///
 /// Earlier requests choose first; then each may move again while that makes it cheaper.
 #[must_use]
-pub fn settle(field: &Field, requests: &[Request]) -> Vec<Option<(Place, f64)>> {
+pub fn settle(field: &Occupied, requests: &[LabelRequest]) -> Vec<Option<(LabelPlace, f64)>> {
     let costs: Vec<Vec<f64>> = requests
         .iter()
         .map(|request| {
-            let cost = |place: &Place| standing_cost(field, request.owner, place);
+            let cost = |place: &LabelPlace| standing_cost(field, request.owner, place);
             request.places.iter().map(cost).collect()
         })
         .collect();
@@ -86,13 +86,13 @@ pub fn settle(field: &Field, requests: &[Request]) -> Vec<Option<(Place, f64)>> 
 
 /// The cheapest place of one request while the others stay where they are.
 fn cheapest(
-    field: &Field,
-    requests: &[Request],
+    field: &Occupied,
+    requests: &[LabelRequest],
     costs: &[Vec<f64>],
     chosen: &[Option<usize>],
     index: usize,
 ) -> Option<usize> {
-    let others: Vec<&Place> = chosen
+    let others: Vec<&LabelPlace> = chosen
         .iter()
         .enumerate()
         .filter(|(other, _)| *other != index)
@@ -117,8 +117,8 @@ fn cheapest(
 }
 
 /// Leaders of this and of the other labels should not run through texts.
-fn leader_cost(candidate: &Place, others: &[&Place]) -> f64 {
-    let through = |place: &Place, area: &Rect| {
+fn leader_cost(candidate: &LabelPlace, others: &[&LabelPlace]) -> f64 {
+    let through = |place: &LabelPlace, area: &Rect| {
         place.leader && segment_inside(place.area.centre(), place.target, area).is_some()
     };
     let hits = others
@@ -129,7 +129,7 @@ fn leader_cost(candidate: &Place, others: &[&Place]) -> f64 {
 }
 
 /// Cost of a place against what is already there; infinite where it must not be.
-fn standing_cost(field: &Field, owner: Option<usize>, place: &Place) -> f64 {
+fn standing_cost(field: &Occupied, owner: Option<usize>, place: &LabelPlace) -> f64 {
     if !field.bounds.contains(&place.area) {
         return f64::INFINITY;
     }
@@ -159,7 +159,7 @@ fn standing_cost(field: &Field, owner: Option<usize>, place: &Place) -> f64 {
 }
 
 /// A label that stands nearer to another curve than to its own would be read as that one's.
-fn nearness_cost(points: &[Point], area: &Rect, target: Point) -> f64 {
+fn nearness_cost(points: &[PixelPoint], area: &Rect, target: PixelPoint) -> f64 {
     let own = gap_between(area, target);
     let other = points
         .iter()
@@ -174,7 +174,7 @@ fn nearness_cost(points: &[Point], area: &Rect, target: Point) -> f64 {
 
 /// Distance from a rectangle to a point; 0 inside.
 #[must_use]
-pub fn gap_between(area: &Rect, point: Point) -> f64 {
+pub fn gap_between(area: &Rect, point: PixelPoint) -> f64 {
     let dx = (area.left - point[0]).max(point[0] - area.right).max(0.0);
     let dy = (area.top - point[1]).max(point[1] - area.bottom).max(0.0);
     dx.hypot(dy)
@@ -182,18 +182,18 @@ pub fn gap_between(area: &Rect, point: Point) -> f64 {
 
 /// The point of a rectangle that is nearest to another point.
 #[must_use]
-pub fn nearest_on(area: &Rect, point: Point) -> Point {
+pub fn nearest_on(area: &Rect, point: PixelPoint) -> PixelPoint {
     [
         point[0].clamp(area.left, area.right),
         point[1].clamp(area.top, area.bottom),
     ]
 }
 
-fn leader_of(place: &Place) -> [Point; 2] {
+fn leader_of(place: &LabelPlace) -> [PixelPoint; 2] {
     [nearest_on(&place.area, place.target), place.target]
 }
 
-fn length_inside(points: &[Point], area: &Rect) -> f64 {
+fn length_inside(points: &[PixelPoint], area: &Rect) -> f64 {
     points
         .windows(2)
         .filter_map(|pair| segment_inside(pair[0], pair[1], area))
@@ -201,9 +201,9 @@ fn length_inside(points: &[Point], area: &Rect) -> f64 {
         .sum()
 }
 
-fn crosses(points: &[Point], line: &[Point; 2]) -> bool {
+fn crosses(points: &[PixelPoint], line: &[PixelPoint; 2]) -> bool {
     points.windows(2).any(|pair| {
-        let side = |a: Point, b: Point, c: Point| {
+        let side = |a: PixelPoint, b: PixelPoint, c: PixelPoint| {
             (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
         };
         side(pair[0], pair[1], line[0]) * side(pair[0], pair[1], line[1]) < 0.0
@@ -255,7 +255,7 @@ mod tests {
 
     #[test]
     fn a_label_avoids_a_curve_and_a_box() {
-        let field = Field {
+        let field = Occupied {
             bounds: Rect::new(0.0, 0.0, 100.0, 100.0),
             obstacles: vec![Obstacle {
                 points: vec![[0.0, 20.0], [100.0, 20.0]],
@@ -264,13 +264,13 @@ mod tests {
             taken: vec![Rect::new(0.0, 80.0, 100.0, 100.0)],
             clearance: 2.0,
         };
-        let place = |top: f64| Place {
+        let place = |top: f64| LabelPlace {
             area: Rect::new(10.0, top, 40.0, top + 10.0),
             target: [20.0, 20.0],
             leader: false,
             cost: 0.0,
         };
-        let request = Request {
+        let request = LabelRequest {
             owner: None,
             places: vec![place(15.0), place(85.0), place(40.0)],
         };

@@ -6,13 +6,13 @@
 use super::axis::{self, Axis, Plot};
 use super::frame::Frame;
 use super::placing::spread;
-use super::stick_figure::{self, Stage, StickFigure};
-use super::words::Words;
-use crate::draw::{Anchor, Face, Point, Rect, Stroke, Text, lettering};
+use super::stick_figure::{self, StickFigure, StickScale};
+use super::words::WordBlock;
+use crate::draw::{Face, PixelPoint, Rect, Stroke, Text, TextAnchor, lettering};
 
 /// A pose at a place of the level axis.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Pose {
+pub struct StripPose {
     /// Its value on the level axis.
     pub at: f64,
     /// What it is: "start".
@@ -33,7 +33,7 @@ const SHARES: [f64; 2] = [0.2, 0.115];
 impl Strip {
     /// Plans the strip; nothing without poses.
     #[must_use]
-    pub fn planned(frame: &Frame, poses: &[Pose], panels: usize) -> Self {
+    pub fn planned(frame: &Frame, poses: &[StripPose], panels: usize) -> Self {
         if poses.is_empty() {
             return Self { height: 0.0 };
         }
@@ -55,12 +55,12 @@ impl Strip {
 pub fn draw(
     frame: &mut Frame,
     axis: &Axis,
-    poses: &[Pose],
+    poses: &[StripPose],
     plot: &Plot,
     strip: &Strip,
     tick_boxes: &[Rect],
 ) {
-    let places: Vec<&Pose> = poses.iter().filter(|pose| plot.x.holds(pose.at)).collect();
+    let places: Vec<&StripPose> = poses.iter().filter(|pose| plot.x.holds(pose.at)).collect();
     let feet: Vec<f64> = places.iter().map(|pose| plot.x.px(pose.at)).collect();
     let title = axis_title(frame, axis, plot, &feet);
     let mut boxes = tick_boxes.to_vec();
@@ -74,7 +74,7 @@ pub fn draw(
 /// Leaders, figures and captions.
 fn draw_poses(
     frame: &mut Frame,
-    places: &[&Pose],
+    places: &[&StripPose],
     feet: &[f64],
     plot: &Plot,
     strip: &Strip,
@@ -86,12 +86,13 @@ fn draw_poses(
     let each = frame.body.width() / places.len() as f64 - gap;
     let figures: Vec<&StickFigure> = places.iter().map(|pose| &pose.figure).collect();
     let widest = each.min(0.3 * frame.body.width());
-    let Some(stage) = Stage::fitting(&figures, widest, ground - top) else {
+    let Some(stage) = StickScale::fitting(&figures, widest, ground - top) else {
         return;
     };
     let (size, ink) = (frame.measures.text, frame.colours.ink);
-    let caption = |pose: &&Pose| Words::new(size).with(&pose.caption, Face::Regular, ink, each, 1);
-    let captions: Vec<Words> = places.iter().map(caption).collect();
+    let caption =
+        |pose: &&StripPose| WordBlock::new(size).with(&pose.caption, Face::Regular, ink, each, 1);
+    let captions: Vec<WordBlock> = places.iter().map(caption).collect();
     let extents: Vec<f64> = captions
         .iter()
         .map(|words| words.width().max(stage.width_px()) + gap)
@@ -116,9 +117,9 @@ fn draw_poses(
 /// A figure standing on the first level, its caption ending at the second.
 fn draw_pose(
     frame: &mut Frame,
-    pose: &Pose,
-    caption: &Words,
-    stage: &Stage,
+    pose: &StripPose,
+    caption: &WordBlock,
+    stage: &StickScale,
     middle: f64,
     levels: [f64; 2],
 ) {
@@ -133,7 +134,7 @@ fn draw_pose(
     let half = caption.width() / 2.0;
     let top = levels[1] - caption.height();
     let at = Rect::new(middle - half, top, middle + half, levels[1]);
-    caption.draw(&mut frame.scene, &at, Anchor::Middle);
+    caption.draw(&mut frame.scene, &at, TextAnchor::Middle);
 }
 
 /// [`spread`] for places in any order.
@@ -157,9 +158,9 @@ fn axis_title(frame: &Frame, axis: &Axis, plot: &Plot, feet: &[f64]) -> Text {
     let words = lettering::shortened(&axis.title(), frame.measures.text, Face::Regular, most);
     let middle = plot.area.centre()[0];
     let at = [
-        (middle, Anchor::Middle),
-        (plot.area.right, Anchor::End),
-        (plot.area.left, Anchor::Start),
+        (middle, TextAnchor::Middle),
+        (plot.area.right, TextAnchor::End),
+        (plot.area.left, TextAnchor::Start),
     ];
     let texts = at.map(|(x, anchor)| frame.axis_text([x, y], &words).anchored(anchor));
     let free = |text: &&Text| {
@@ -172,7 +173,7 @@ fn axis_title(frame: &Frame, axis: &Axis, plot: &Plot, feet: &[f64]) -> Text {
 }
 
 /// A thin line from the axis down to the figure, interrupted by the words it would cross.
-fn draw_leader(frame: &mut Frame, plot: &Plot, foot: f64, end: Point, boxes: &[Rect]) {
+fn draw_leader(frame: &mut Frame, plot: &Plot, foot: f64, end: PixelPoint, boxes: &[Rect]) {
     let gap = frame.measures.gap;
     let line = Stroke::solid(frame.colours.rule, frame.measures.rule * 0.8);
     let clear = boxes

@@ -5,8 +5,8 @@
 use super::axis::Plot;
 use super::frame::Frame;
 use super::placing::spread;
-use super::words::Words;
-use crate::draw::{Anchor, Face, Rect};
+use super::words::WordBlock;
+use crate::draw::{Face, Rect, TextAnchor};
 
 /// A shaded stretch of the level axis.
 #[derive(Debug, Clone, PartialEq)]
@@ -53,17 +53,22 @@ pub fn draw_ground(frame: &mut Frame, shades: &[Shade], plot: &Plot, row: Option
 
 /// The labels with their boxes, centred on their stretches, clear of each other, on the canvas.
 #[must_use]
-pub fn label_boxes(frame: &Frame, shades: &[Shade], plot: &Plot, row: Rect) -> Vec<(Rect, Words)> {
+pub fn label_boxes(
+    frame: &Frame,
+    shades: &[Shade],
+    plot: &Plot,
+    row: Rect,
+) -> Vec<(Rect, WordBlock)> {
     let most =
         (frame.body.right - plot.area.left) / shades.len().max(1) as f64 - frame.measures.gap;
-    let mut named: Vec<(f64, Words)> = shades
+    let mut named: Vec<(f64, WordBlock)> = shades
         .iter()
         .filter(|shade| !shade.label.is_empty())
         .filter_map(|shade| {
             let [from, to] = stretch(shade, plot)?;
             let colour = frame.colours.shade_text;
             let words =
-                Words::new(frame.measures.text).with(&shade.label, Face::Bold, colour, most, 1);
+                WordBlock::new(frame.measures.text).with(&shade.label, Face::Bold, colour, most, 1);
             Some(((from + to) / 2.0, words))
         })
         .collect();
@@ -85,6 +90,6 @@ pub fn label_boxes(frame: &Frame, shades: &[Shade], plot: &Plot, row: Rect) -> V
 /// Writes the labels into their row.
 pub fn draw_labels(frame: &mut Frame, shades: &[Shade], plot: &Plot, row: Rect) {
     for (area, words) in label_boxes(frame, shades, plot, row) {
-        words.draw(&mut frame.scene, &area, Anchor::Middle);
+        words.draw(&mut frame.scene, &area, TextAnchor::Middle);
     }
 }

@@ -3,13 +3,13 @@
 //! In: the curves of each panel. Out: a scene; axis titles stand once, tick labels at the outside.
 
 use super::axis::{self, Axis, Plot};
+use super::curve::{Fill, Panel, Series};
 use super::frame::{Frame, Heading, Look};
-use super::line_chart::{Fill, Level, Marker, Panel, Series};
 use super::panel;
 use super::panel_labels::{self, Crowded};
 use super::shades::{self, Shade};
-use crate::draw::{Anchor, Face, Rect, Scene, Stroke, Text, lettering};
-use crate::error::{Error, Result};
+use crate::draw::{Face, Rect, Scene, Stroke, Text, TextAnchor, lettering};
+use crate::error::{Error, PlotFault, Plotted, Result};
 use std::collections::BTreeSet;
 
 /// One small panel.
@@ -23,10 +23,6 @@ pub struct SmallPanel {
     pub series: Vec<Series>,
     /// Areas between curves.
     pub fills: Vec<Fill>,
-    /// Marked points.
-    pub markers: Vec<Marker>,
-    /// Level lines.
-    pub levels: Vec<Level>,
     /// Shaded stretches.
     pub shades: Vec<Shade>,
 }
@@ -78,7 +74,7 @@ impl SmallMultiples {
         let mut frame = Frame::new(look, &self.heading);
         shrink(&mut frame);
         let inner = self.draw_titles(&mut frame, keyed);
-        let plan = Plan::of(self, &frame, panels, inner);
+        let plan = PanelGrid::of(self, &frame, panels, inner);
         let body = frame.body;
         let mut named: BTreeSet<String> = keyed.iter().map(|series| series.name.clone()).collect();
         let mut unclear: Vec<Series> = Vec::new();
@@ -119,7 +115,7 @@ impl SmallMultiples {
         frame.scene.text(y_title);
         let x_at = [body.centre()[0], body.bottom - lettering::fall(text)];
         let words = lettering::shortened(&self.x.title(), text, Face::Regular, body.width());
-        let x_title = frame.axis_text(x_at, &words).anchored(Anchor::Middle);
+        let x_title = frame.axis_text(x_at, &words).anchored(TextAnchor::Middle);
         frame.scene.text(x_title);
         Rect {
             top: top + row + 0.8 * gap,
@@ -130,10 +126,11 @@ impl SmallMultiples {
 
     fn checked(&self) -> Result<Vec<Panel>> {
         if self.panels.is_empty() || self.panels.len() > MOST_PANELS {
-            return Err(Error::bad(format!(
-                "small panels come in numbers from 1 to {MOST_PANELS}, not {}",
-                self.panels.len()
-            )));
+            return Err(Error::bad(PlotFault::PanelCount {
+                of: Plotted::SmallPanels,
+                count: self.panels.len(),
+                most: MOST_PANELS,
+            }));
         }
         let panels: Vec<Panel> = self
             .panels
@@ -142,9 +139,7 @@ impl SmallMultiples {
                 axis: self.y.clone(),
                 series: small.series.clone(),
                 fills: small.fills.clone(),
-                markers: small.markers.clone(),
-                levels: small.levels.clone(),
-                spans: Vec::new(),
+                ..Panel::default()
             })
             .collect();
         for panel in &panels {
@@ -173,7 +168,7 @@ impl SmallMultiples {
         frame: &mut Frame,
         index: usize,
         panel: &Panel,
-        plan: &Plan,
+        plan: &PanelGrid,
     ) -> Result<Vec<usize>> {
         let small = &self.panels[index];
         let mut top = draw_panel_title(
@@ -193,8 +188,7 @@ impl SmallMultiples {
         let bottom = cell.bottom - axis::level_row_height(frame);
         let area = Rect::new(cell.left, top, cell.right, bottom);
         if area.height() < 2.5 * frame.measures.text || area.width() < 4.0 * frame.measures.text {
-            return Err(Error::bad("the figure is too small for so many panels")
-                .hint("choose a larger size or show fewer of them"));
+            return Err(Error::bad(PlotFault::TooSmall(Plotted::SmallPanels)));
         }
         let plot = Plot::new(area, plan.ranges[0], plan.ranges[1])?;
         shades::draw_ground(frame, &small.shades, &plot, shade_row);
@@ -215,7 +209,7 @@ impl SmallMultiples {
 }
 
 /// The grid of panels and what they share.
-struct Plan {
+struct PanelGrid {
     inner: Rect,
     columns: usize,
     rows: usize,
@@ -225,7 +219,7 @@ struct Plan {
     between: [f64; 2],
 }
 
-impl Plan {
+impl PanelGrid {
     fn of(chart: &SmallMultiples, frame: &Frame, panels: &[Panel], inner: Rect) -> Self {
         let columns = chart.column_count(&inner);
         let rows = panels.len().div_ceil(columns);

@@ -4,29 +4,16 @@
 //! names, which other labels keep clear of. Bars do not cover each other as shaded grounds would.
 
 use super::axis::Plot;
+use super::curve::Span;
 use super::frame::Frame;
-use super::line_chart::Role;
-use super::words::Words;
-use crate::draw::{Anchor, Colour, Face, Rect, lettering};
-
-/// A named stretch of the level axis that belongs to one curve.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Span {
-    /// Where it begins.
-    pub from: f64,
-    /// Where it ends.
-    pub to: f64,
-    /// What it is: "Sticking region, 100 kg".
-    pub label: String,
-    /// Whose colour it takes.
-    pub role: Role,
-}
+use super::words::WordBlock;
+use crate::draw::{Colour, Face, Rect, TextAnchor, lettering};
 
 /// A span's place: its bar and its name.
-struct Row {
+struct SpanRow {
     bar: Rect,
     name: Rect,
-    words: Words,
+    words: WordBlock,
 }
 
 /// Height that the spans take from the bottom of a panel, pixels.
@@ -43,7 +30,7 @@ fn row_height(frame: &Frame) -> f64 {
     lettering::line_step(frame.measures.text)
 }
 
-fn rows(frame: &Frame, spans: &[Span], plot: &Plot) -> Vec<Row> {
+fn rows(frame: &Frame, spans: &[Span], plot: &Plot) -> Vec<SpanRow> {
     let step = row_height(frame);
     let gap = frame.measures.gap;
     let top = plot.area.bottom - height(frame, spans) + 0.5 * gap;
@@ -79,7 +66,7 @@ fn rows(frame: &Frame, spans: &[Span], plot: &Plot) -> Vec<Row> {
                 x = f64::midpoint(from, to);
                 half = 0.46 * step;
             }
-            Some(Row {
+            Some(SpanRow {
                 bar: Rect::new(from, middle - half, to, middle + half),
                 name: words.around(x, middle),
                 words,
@@ -89,9 +76,9 @@ fn rows(frame: &Frame, spans: &[Span], plot: &Plot) -> Vec<Row> {
 }
 
 /// The name on one line, smaller where it would be cut.
-fn fitted(frame: &Frame, label: &str, colour: Colour, most: f64) -> Words {
+fn fitted(frame: &Frame, label: &str, colour: Colour, most: f64) -> WordBlock {
     let sized = |share: f64| {
-        Words::new(share * frame.measures.text).with(label, Face::Regular, colour, most, 1)
+        WordBlock::new(share * frame.measures.text).with(label, Face::Regular, colour, most, 1)
     };
     let whole = [1.0, 0.92, 0.85]
         .into_iter()
@@ -116,6 +103,7 @@ pub fn draw(frame: &mut Frame, spans: &[Span], plot: &Plot) {
         frame
             .scene
             .rounded_rectangle(row.bar, 0.3 * row.bar.height(), colour);
-        row.words.draw(&mut frame.scene, &row.name, Anchor::Middle);
+        row.words
+            .draw(&mut frame.scene, &row.name, TextAnchor::Middle);
     }
 }

@@ -3,11 +3,11 @@
 //! In: [`StickFigure`]s in metres, y upwards. Out: shapes inside a box of a scene.
 
 use super::frame::Frame;
-use crate::draw::{Colour, Point, Rect, Scene, Stroke};
+use crate::draw::{Colour, PixelPoint, Rect, Scene, Stroke};
 
 /// How heavily a limb is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Limb {
+pub enum LimbWeight {
     /// A limb that the movement is about.
     Strong,
     /// A limb that only accompanies it.
@@ -16,7 +16,7 @@ pub enum Limb {
 
 /// What the figure holds or is pulled by.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Load {
+pub enum DrawnLoad {
     /// A barbell seen from its end: the plate as a disc.
     Bar {
         /// Middle of the bar, m.
@@ -29,31 +29,17 @@ pub enum Load {
         /// Middle of the handle, m.
         at: [f64; 2],
     },
-    /// An elastic band from the load to its anchor.
-    Band {
-        /// End at the load, m.
-        from: [f64; 2],
-        /// Anchor, m.
-        to: [f64; 2],
-    },
-    /// A cable or chain from the load to its anchor.
-    Cable {
-        /// End at the load, m.
-        from: [f64; 2],
-        /// Anchor, m.
-        to: [f64; 2],
-    },
 }
 
 /// A pose as lines, in metres, x forwards, y upwards.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct StickFigure {
     /// Each limb as its joints in order, with its weight.
-    pub limbs: Vec<(Limb, Vec<[f64; 2]>)>,
+    pub limbs: Vec<(LimbWeight, Vec<[f64; 2]>)>,
     /// Middle and radius of the head, if it is seen.
     pub head: Option<([f64; 2], f64)>,
     /// Loads.
-    pub loads: Vec<Load>,
+    pub loads: Vec<DrawnLoad>,
     /// Floor, bench, seat: lines between two points.
     pub supports: Vec<[[f64; 2]; 2]>,
 }
@@ -102,12 +88,8 @@ impl StickFigure {
         }
         for load in &self.loads {
             match *load {
-                Load::Bar { at, radius_m } => disc(at, radius_m),
-                Load::Dumbbell { at } => disc(at, DUMBBELL_HALF_M),
-                Load::Band { from, to } | Load::Cable { from, to } => {
-                    disc(from, 0.0);
-                    disc(to, 0.0);
-                }
+                DrawnLoad::Bar { at, radius_m } => disc(at, radius_m),
+                DrawnLoad::Dumbbell { at } => disc(at, DUMBBELL_HALF_M),
             }
         }
         corners.retain(|corner| corner.iter().all(|value| value.is_finite()));
@@ -120,14 +102,14 @@ const DUMBBELL_HALF_M: f64 = 0.13;
 
 /// One scale for several figures: pixels a metre, and the common frame in metres.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Stage {
+pub struct StickScale {
     px_per_m: f64,
     width_m: f64,
     low_m: f64,
     height_m: f64,
 }
 
-impl Stage {
+impl StickScale {
     /// The largest scale at which every figure fits into a box of the given size.
     ///
     /// All figures stand on one level, so that a rising bar is seen to rise.
@@ -180,13 +162,13 @@ impl Stage {
 }
 
 /// Draws a figure centred in the box, standing on its lower edge.
-pub fn draw(frame: &mut Frame, figure: &StickFigure, stage: &Stage, area: &Rect) {
+pub fn draw(frame: &mut Frame, figure: &StickFigure, stage: &StickScale, area: &Rect) {
     let Some(extent) = figure.extent() else {
         return;
     };
     let middle_m = (extent[0] + extent[2]) / 2.0;
     let middle_px = area.centre()[0];
-    let px = |at: [f64; 2]| -> Point {
+    let px = |at: [f64; 2]| -> PixelPoint {
         [
             middle_px + (at[0] - middle_m) * stage.px_per_m,
             area.bottom - (at[1] - stage.low_m) * stage.px_per_m,
@@ -200,7 +182,7 @@ pub fn draw(frame: &mut Frame, figure: &StickFigure, stage: &Stage, area: &Rect)
         let line = Stroke::solid(colours.rule, strong * 0.6);
         scene.line(px(ends[0]), px(ends[1]), line);
     }
-    for weight in [Limb::Light, Limb::Strong] {
+    for weight in [LimbWeight::Light, LimbWeight::Strong] {
         draw_limbs(
             scene,
             figure,
@@ -229,15 +211,15 @@ pub fn draw(frame: &mut Frame, figure: &StickFigure, stage: &Stage, area: &Rect)
 fn draw_limbs(
     scene: &mut Scene,
     figure: &StickFigure,
-    weight: Limb,
+    weight: LimbWeight,
     strong: f64,
     ink: &Colour,
     muted: &Colour,
-    px: &impl Fn([f64; 2]) -> Point,
+    px: &impl Fn([f64; 2]) -> PixelPoint,
 ) {
     let stroke = match weight {
-        Limb::Strong => Stroke::solid(*ink, strong),
-        Limb::Light => Stroke::solid(*muted, strong * 0.6),
+        LimbWeight::Strong => Stroke::solid(*ink, strong),
+        LimbWeight::Light => Stroke::solid(*muted, strong * 0.6),
     };
     for (_, joints) in figure.limbs.iter().filter(|(its, _)| *its == weight) {
         scene.polyline(
@@ -249,20 +231,20 @@ fn draw_limbs(
 
 fn draw_load(
     scene: &mut Scene,
-    load: &Load,
+    load: &DrawnLoad,
     px_per_m: f64,
     strong: f64,
     colour: Colour,
-    px: &impl Fn([f64; 2]) -> Point,
+    px: &impl Fn([f64; 2]) -> PixelPoint,
 ) {
     match *load {
-        Load::Bar { at, radius_m } => {
+        DrawnLoad::Bar { at, radius_m } => {
             let radius = (radius_m * px_per_m).max(strong);
             scene.disc(px(at), radius, colour.with_opacity(0.35));
             scene.ring(px(at), radius, Stroke::solid(colour, strong * 0.45));
             scene.disc(px(at), strong * 0.75, colour);
         }
-        Load::Dumbbell { at } => {
+        DrawnLoad::Dumbbell { at } => {
             let [x, y] = px(at);
             let half = DUMBBELL_HALF_M * px_per_m;
             scene.line(
@@ -275,43 +257,5 @@ fn draw_load(
                 scene.line([end, y - half * 0.35], [end, y + half * 0.35], plate);
             }
         }
-        Load::Band { from, to } => {
-            let line = Stroke::solid(colour, strong * 0.45);
-            scene.polyline(zigzag(px(from), px(to), strong * 1.1), line);
-            scene.disc(px(to), strong * 0.55, colour);
-        }
-        Load::Cable { from, to } => {
-            let line = Stroke::solid(colour, strong * 0.4).dashed(&[0.01, 2.4]);
-            scene.line(px(from), px(to), line);
-            scene.disc(px(to), strong * 0.55, colour);
-        }
     }
-}
-
-/// A line that swings to both sides by `swing`, straight at its ends.
-fn zigzag(from: Point, to: Point, swing: f64) -> Vec<Point> {
-    let (dx, dy) = (to[0] - from[0], to[1] - from[1]);
-    let length = dx.hypot(dy);
-    let turns = (length / (swing * 1.6)).floor() as usize;
-    if turns < 4 {
-        return vec![from, to];
-    }
-    let across = [-dy / length * swing, dx / length * swing];
-    let mut points = vec![from];
-    for turn in 1..turns {
-        let share = turn as f64 / turns as f64;
-        let side = if turn == 1 || turn + 1 == turns {
-            0.0
-        } else if turn % 2 == 0 {
-            0.5
-        } else {
-            -0.5
-        };
-        points.push([
-            from[0] + share * dx + side * across[0],
-            from[1] + share * dy + side * across[1],
-        ]);
-    }
-    points.push(to);
-    points
 }

@@ -2,11 +2,11 @@
 //!
 //! In: text, size, colour, greatest width. Out: a block with its extent, drawn into a rectangle.
 
-use crate::draw::{Anchor, Colour, Face, Rect, Scene, Text, lettering};
+use crate::draw::{Colour, Face, Rect, Scene, Text, TextAnchor, lettering};
 
 /// A line of a block.
 #[derive(Debug, Clone, PartialEq)]
-struct Line {
+struct BlockLine {
     content: String,
     face: Face,
     colour: Colour,
@@ -14,12 +14,12 @@ struct Line {
 
 /// Lines of one size that stand together.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Words {
-    lines: Vec<Line>,
+pub struct WordBlock {
+    lines: Vec<BlockLine>,
     size: f64,
 }
 
-impl Words {
+impl WordBlock {
     /// An empty block for lines of the given size.
     #[must_use]
     pub fn new(size: f64) -> Self {
@@ -41,7 +41,7 @@ impl Words {
     ) -> Self {
         let fitted = lettering::fit(text, self.size, self.size, face, most, most_lines);
         self.lines
-            .extend(fitted.lines.into_iter().map(|content| Line {
+            .extend(fitted.lines.into_iter().map(|content| BlockLine {
                 content,
                 face,
                 colour,
@@ -92,11 +92,11 @@ impl Words {
     }
 
     /// Draws the lines into the rectangle from its top.
-    pub fn draw(&self, scene: &mut Scene, area: &Rect, anchor: Anchor) {
+    pub fn draw(&self, scene: &mut Scene, area: &Rect, anchor: TextAnchor) {
         let x = match anchor {
-            Anchor::Start => area.left,
-            Anchor::Middle => area.centre()[0],
-            Anchor::End => area.right,
+            TextAnchor::Start => area.left,
+            TextAnchor::Middle => area.centre()[0],
+            TextAnchor::End => area.right,
         };
         let mut y = area.top + lettering::rise(self.size);
         for line in &self.lines {

@@ -4,11 +4,14 @@
 use crate::draw_sample_grids;
 use crate::draw_samples::{self, line_charts, strength};
 use torquill::draw::Theme;
-use torquill::draw::palette::{BLACK, TEXT_CONTRAST, contrast};
+use torquill::draw::colour::BLACK;
+use torquill::draw::palette::TEXT_CONTRAST;
 use torquill::draw::{
-    Colour, Face, Letters, Scene, Shape, Text, TextBox, lettering, png, svg, text_boxes,
+    Colour, Face, Primitive, Scene, Text, TextBox, contrast, lettering, outlined_svg, png, svg,
+    text_boxes,
 };
-use torquill::plot::{Look, MapStyle, Size};
+use torquill::error::{PlotFault, What};
+use torquill::plot::{Look, Size};
 
 fn sizes() -> Vec<Size> {
     vec![
@@ -87,9 +90,9 @@ fn ground_of(scene: &Scene, text: &TextBox) -> Colour {
     let mut ground = scene.background;
     for shape in &scene.shapes {
         match shape {
-            Shape::Text(own) if own.bounds() == text.area => break,
-            Shape::Rectangle { area, fill } if area.holds(middle) => ground = fill.over(ground),
-            Shape::Polygon { points, fill } if is_inside(points, middle) => {
+            Primitive::Text(own) if own.bounds() == text.area => break,
+            Primitive::Rectangle { area, fill } if area.holds(middle) => ground = fill.over(ground),
+            Primitive::Polygon { points, fill } if is_inside(points, middle) => {
                 ground = fill.over(ground);
             }
             _ => {}
@@ -114,8 +117,8 @@ fn law_the_same_chart_gives_the_same_bytes() {
     for (name, chart) in line_charts() {
         let (one, other) = (chart.scene(look), chart.scene(look));
         let (one, other) = (one.expect("drawn"), other.expect("drawn"));
-        for letters in [Letters::Outlined, Letters::Kept] {
-            let (first, second) = (svg(&one, letters), svg(&other, letters));
+        for write in [outlined_svg, svg] {
+            let (first, second) = (write(&one), write(&other));
             assert!(
                 first.expect("written") == second.expect("written"),
                 "{name}"
@@ -130,9 +133,11 @@ fn law_the_same_chart_gives_the_same_bytes() {
 
 #[test]
 fn law_svg_names_and_describes_itself_and_says_its_size() {
-    for letters in [Letters::Outlined, Letters::Kept] {
+    let writers: [(fn(&Scene) -> torquill::error::Result<String>, bool); 2] =
+        [(outlined_svg, false), (svg, true)];
+    for (write, keeps_letters) in writers {
         let scene = strength().scene(Look::default()).expect("drawn");
-        let text = svg(&scene, letters).expect("written");
+        let text = write(&scene).expect("written");
         let head = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"1920\" height=\"1080\"";
         assert!(text.starts_with(head), "{}", &text[..200]);
         assert!(text[..300].contains("role=\"img\""));
@@ -145,7 +150,7 @@ fn law_svg_names_and_describes_itself_and_says_its_size() {
         let drawing = text.find("fill=").expect("a drawing");
         assert!(title < desc && desc < drawing);
         assert!(text.contains("Capacity &amp; demand are &lt; 4000 N."));
-        assert_eq!(text.contains("<text"), letters == Letters::Kept);
+        assert_eq!(text.contains("<text"), keeps_letters);
     }
 }
 
@@ -153,8 +158,8 @@ fn law_svg_names_and_describes_itself_and_says_its_size() {
 #[test]
 fn law_svg_coordinates_have_at_most_two_decimals() {
     let scene = strength().scene(Look::default()).expect("drawn");
-    for letters in [Letters::Outlined, Letters::Kept] {
-        let text = svg(&scene, letters).expect("written");
+    for write in [outlined_svg, svg] {
+        let text = write(&scene).expect("written");
         let long: Vec<&str> = text
             .split(|letter: char| !(letter.is_ascii_digit() || letter == '.'))
             .filter(|number| {
@@ -162,7 +167,7 @@ fn law_svg_coordinates_have_at_most_two_decimals() {
                 decimals.len() > 2 && *number != "0.125"
             })
             .collect();
-        assert!(long.is_empty(), "{letters:?}: {long:?}");
+        assert!(long.is_empty(), "{long:?}");
     }
 }
 
@@ -252,7 +257,9 @@ fn sizes_are_read_and_checked() {
     ] {
         let fault = bad.parse::<Size>().expect_err(bad);
         assert_eq!(fault.exit_status(), 2);
-        assert!(!fault.faults()[0].hints.is_empty(), "{bad}");
+        let told =
+            torquill::narrative::faults::told(&fault.faults()[0], torquill::units::System::Metric);
+        assert!(!told.hints.is_empty(), "{bad}");
     }
 }
 
@@ -261,12 +268,11 @@ fn a_chart_without_data_or_with_no_numbers_is_refused() {
     let mut chart = strength();
     chart.panels[0].series[0].points[7][1] = f64::NAN;
     let fault = chart.scene(Look::default()).expect_err("NaN is refused");
-    assert!(
-        fault
-            .to_string()
-            .contains("point 8 of the curve `Capacity`"),
-        "{fault}"
-    );
+    let wanted = PlotFault::PointNoNumber {
+        point: 8,
+        curve: "Capacity".to_owned(),
+    };
+    assert_eq!(fault.faults()[0].what, Some(What::from(wanted)));
     chart.panels[0].series.clear();
     assert!(chart.scene(Look::default()).is_err());
     chart.panels.clear();
@@ -299,19 +305,16 @@ fn law_a_tornado_has_its_widest_bar_on_top() {
 #[test]
 fn maps_and_small_panels_that_cannot_be_drawn_are_refused() {
     let look = Look::default();
-    let mut map = draw_sample_grids::heat_map(MapStyle::Cells);
+    let mut map = draw_sample_grids::heat_map();
     map.xs.swap(0, 1);
     let fault = map.scene(look).expect_err("places that fall are refused");
-    assert!(
-        fault
-            .to_string()
-            .contains("`Grip width` must be two or more rising"),
-        "{fault}"
-    );
-    let mut map = draw_sample_grids::heat_map(MapStyle::Field);
+    let quantity = "Grip width".to_owned();
+    let wanted = What::from(PlotFault::NotRising { quantity });
+    assert_eq!(fault.faults()[0].what, Some(wanted));
+    let mut map = draw_sample_grids::heat_map();
     map.values[3].pop();
     assert_eq!(map.scene(look).expect_err("a short row").exit_status(), 2);
-    let mut map = draw_sample_grids::heat_map(MapStyle::Field);
+    let mut map = draw_sample_grids::heat_map();
     map.values
         .iter_mut()
         .flatten()
@@ -331,7 +334,7 @@ fn law_figures_of_a_strip_share_one_scale() {
         .shapes
         .iter()
         .filter_map(|shape| match shape {
-            Shape::Ring { centre, radius, .. } => Some((centre[1], *radius)),
+            Primitive::Ring { centre, radius, .. } => Some((centre[1], *radius)),
             _ => None,
         })
         .collect();
@@ -350,7 +353,7 @@ fn law_figures_of_a_strip_share_one_scale() {
 fn law_a_curve_that_leaves_the_axis_ends_at_the_crossing() {
     let scene = strength().scene(Look::default()).expect("drawn");
     let capacity = scene.shapes.iter().find_map(|shape| match shape {
-        Shape::Polyline { points, stroke } if points.len() > 50 && stroke.dashes.is_empty() => {
+        Primitive::Polyline { points, stroke } if points.len() > 50 && stroke.dashes.is_empty() => {
             Some(points)
         }
         _ => None,
@@ -387,10 +390,7 @@ fn samples_to_look_at() {
                     std::fs::write(folder.join(format!("{stem}.{end}")), bytes).expect("written");
                 };
                 write("png", &png(&scene, 1.0).expect("drawn"));
-                write(
-                    "svg",
-                    svg(&scene, Letters::Outlined).expect("drawn").as_bytes(),
-                );
+                write("svg", outlined_svg(&scene).expect("drawn").as_bytes());
             }
         }
     }

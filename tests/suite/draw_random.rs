@@ -3,11 +3,12 @@
 use crate::draw::crowding;
 use crate::draw_samples;
 use proptest::prelude::{
-    Just, ProptestConfig, Strategy, TestCaseError, any, prop_assert, prop_assume, prop_compose,
+    Just, ProptestConfig, Strategy, TestCaseError, any, prop_assert_eq, prop_assume, prop_compose,
     prop_oneof, proptest,
 };
 use proptest::test_runner::RngSeed;
 use torquill::draw::Theme;
+use torquill::error::{PlotFault, Plotted, What};
 use torquill::plot::{
     Axis, Extent, Heading, Labels, LineChart, Look, Marker, Panel, Role, Series, Shade, Size,
 };
@@ -63,7 +64,7 @@ prop_compose! {
                 title: titles.0,
                 subtitle: titles.1,
                 footnote: titles.2,
-                description: String::new(),
+                ..Heading::default()
             },
             x: Axis::new(titles.4, ""),
             panels: vec![panel],
@@ -98,7 +99,10 @@ proptest! {
                     return Err(TestCaseError::fail(fault));
                 }
             }
-            Err(fault) => prop_assert!(fault.to_string().contains("too small"), "{}", fault),
+            Err(fault) => {
+                let crowded = What::from(PlotFault::TooSmall(Plotted::Curves));
+                prop_assert_eq!(fault.faults()[0].what.as_ref(), Some(&crowded));
+            }
         }
     }
 }

@@ -2,8 +2,7 @@
 
 use crate::draw_samples::{curve, heading, series};
 use torquill::plot::{
-    Axis, Extent, HeatMap, MapStyle, Marker, Rank, Ranking, Role, Shade, SmallMultiples,
-    SmallPanel, Swing, Tornado,
+    Axis, Extent, HeatMap, Marker, Role, Shade, SmallMultiples, SmallPanel, Swing, Tornado,
 };
 
 pub fn tornado() -> Tornado {
@@ -32,40 +31,9 @@ pub fn tornado() -> Tornado {
     }
 }
 
-pub fn ranking() -> Ranking {
-    let rows = [
-        ("80 kg + 2 light bands", 61.0, "lockout 1120 N"),
-        ("85 kg + chains", 44.0, ""),
-        ("90 kg + 1 light band", 38.0, ""),
-        (
-            "A setup with a name that is far too long for the room beside its bar",
-            12.0,
-            "",
-        ),
-        ("100 kg, bar only", 0.0, "for comparison"),
-        ("Reverse band", -14.0, "worse"),
-    ];
-    Ranking {
-        heading: heading("Two light bands flatten the lift most"),
-        axis: Axis::new("Flattening", "%"),
-        decimals: 0,
-        ranks: rows
-            .into_iter()
-            .map(|(name, value, note)| Rank {
-                name: name.to_owned(),
-                value,
-                note: note.to_owned(),
-            })
-            .collect(),
-    }
-}
-
-/// A map with a corner that has no answer; as cells with figures or as a field.
-pub fn heat_map(style: MapStyle) -> HeatMap {
-    let (columns, rows) = match style {
-        MapStyle::Field => (31, 21),
-        MapStyle::Cells => (7, 5),
-    };
+/// A map with a corner that has no answer.
+pub fn heat_map() -> HeatMap {
+    let (columns, rows) = (31, 21);
     let place = |from: f64, to: f64, index: usize, many: usize| {
         from + (to - from) * index as f64 / (many - 1) as f64
     };
@@ -90,7 +58,6 @@ pub fn heat_map(style: MapStyle) -> HeatMap {
         xs,
         ys,
         colour: Axis::new("Least capacity over the range", "N").reaching(Extent::Data),
-        decimals: 0,
         missing: "the hand cannot get there".to_owned(),
         markers: vec![Marker {
             at: [70.0, 50.0],
@@ -98,7 +65,6 @@ pub fn heat_map(style: MapStyle) -> HeatMap {
             detail: "1290 N".to_owned(),
             role: Role::Reference,
         }],
-        style,
     }
 }
 

@@ -1,12 +1,12 @@
 //! Invented charts for the tests of drawing: ordinary ones and nasty ones. No number here means
 //! anything; the shapes only look like strength curves.
 
-use crate::draw_sample_grids::{heat_map, ranking, small_multiples, tornado};
+use crate::draw_sample_grids::{heat_map, small_multiples, tornado};
 use torquill::draw::Scene;
 use torquill::error::Result;
 use torquill::plot::{
-    Axis, Extent, Fill, Heading, Labels, Level, Limb, LineChart, Load, Look, MapStyle, Marker,
-    Panel, Pose, Role, Series, Shade, StickFigure,
+    Axis, DrawnLoad, Extent, Fill, Heading, Labels, LevelLine, LimbWeight, LineChart, Look, Marker,
+    Panel, Role, Series, Shade, StickFigure, StripPose,
 };
 
 pub fn curve(from: f64, to: f64, at: impl Fn(f64) -> f64) -> Vec<[f64; 2]> {
@@ -34,6 +34,8 @@ pub fn heading(title: &str) -> Heading {
         footnote: "Invented numbers; the shapes only look like strength curves.".to_owned(),
         description: "Two curves over the height of the bar. Capacity & demand are < 4000 N."
             .to_owned(),
+        beyond: "continues to".to_owned(),
+        left_out: "more not shown".to_owned(),
     }
 }
 
@@ -49,14 +51,14 @@ pub fn pressing(height_m: f64) -> StickFigure {
     ];
     StickFigure {
         limbs: vec![
-            (Limb::Strong, vec![shoulder, elbow, hand]),
+            (LimbWeight::Strong, vec![shoulder, elbow, hand]),
             (
-                Limb::Light,
+                LimbWeight::Light,
                 vec![shoulder, [0.55, 0.45], [0.95, 0.42], [0.95, 0.0]],
             ),
         ],
         head: Some(([-0.18, 0.50], 0.10)),
-        loads: vec![Load::Bar {
+        loads: vec![DrawnLoad::Bar {
             at: hand,
             radius_m: 0.16,
         }],
@@ -64,14 +66,14 @@ pub fn pressing(height_m: f64) -> StickFigure {
     }
 }
 
-pub fn poses() -> Vec<Pose> {
+pub fn poses() -> Vec<StripPose> {
     [
         (0.0, "start", 0.10),
         (14.0, "sticking point", 0.24),
         (40.0, "lockout", 0.58),
     ]
     .into_iter()
-    .map(|(at, caption, height_m)| Pose {
+    .map(|(at, caption, height_m)| StripPose {
         at,
         caption: caption.to_owned(),
         figure: pressing(height_m),
@@ -112,8 +114,8 @@ pub fn strength() -> LineChart {
     }
 }
 
-/// A standing figure from the side whose forearm is flexed by an angle, with one of the loads.
-fn curling(flexion_deg: f64, load: impl Fn([f64; 2]) -> Vec<Load>) -> StickFigure {
+/// A standing figure from the side whose forearm is flexed by an angle, with a dumb-bell.
+fn curling(flexion_deg: f64) -> StickFigure {
     let angle_rad = flexion_deg.to_radians();
     let (shoulder, elbow) = ([0.0, 1.42], [0.02, 1.10]);
     let hand = [
@@ -123,7 +125,7 @@ fn curling(flexion_deg: f64, load: impl Fn([f64; 2]) -> Vec<Load>) -> StickFigur
     StickFigure {
         limbs: vec![
             (
-                Limb::Light,
+                LimbWeight::Light,
                 vec![
                     shoulder,
                     [-0.02, 0.92],
@@ -132,39 +134,27 @@ fn curling(flexion_deg: f64, load: impl Fn([f64; 2]) -> Vec<Load>) -> StickFigur
                     [0.2, 0.02],
                 ],
             ),
-            (Limb::Strong, vec![shoulder, elbow, hand]),
+            (LimbWeight::Strong, vec![shoulder, elbow, hand]),
         ],
         head: Some(([0.02, 1.64], 0.11)),
-        loads: load(hand),
+        loads: vec![DrawnLoad::Dumbbell { at: hand }],
         supports: vec![[[-0.3, 0.0], [0.5, 0.0]]],
     }
 }
 
-/// Single-joint movement with five poses, dumbbell, band and cable.
+/// Single-joint movement with five poses.
 pub fn curl() -> LineChart {
     let mut chart = same_end();
     chart.heading.title = "The curl is a bell: strongest in the middle".to_owned();
     chart.panels[0].series.truncate(2);
     chart.panels[0].series[0].name = "What the elbow flexors can hold".to_owned();
     chart.panels[0].series[1].name = "Dumbbell".to_owned();
-    let floor = [0.25, 0.0];
     chart.poses = [20.0, 50.0, 80.0, 110.0, 140.0]
         .into_iter()
-        .enumerate()
-        .map(|(index, at)| Pose {
+        .map(|at| StripPose {
             at,
             caption: format!("{at}°"),
-            figure: curling(at, |hand| match index {
-                0 | 1 => vec![Load::Dumbbell { at: hand }],
-                2 | 3 => vec![Load::Band {
-                    from: hand,
-                    to: floor,
-                }],
-                _ => vec![Load::Cable {
-                    from: hand,
-                    to: floor,
-                }],
-            }),
+            figure: curling(at),
         })
         .collect();
     chart
@@ -186,7 +176,6 @@ pub fn two_panels() -> LineChart {
         upper: panel.series[1].points.clone(),
         lower: panel.series[2].points.clone(),
         role: Role::EFFORT,
-        label: String::new(),
     }];
     chart.panels.push(Panel {
         axis: Axis::new("Effort", ""),
@@ -206,7 +195,7 @@ pub fn two_panels() -> LineChart {
                 Role::EFFORT,
             ),
         ],
-        levels: vec![Level {
+        levels: vec![LevelLine {
             at: 1.0,
             label: "all the lifter has".to_owned(),
         }],
@@ -274,7 +263,7 @@ pub fn nasty() -> LineChart {
             role: Role::Muted,
         })
         .collect();
-    panel.levels = vec![Level {
+    panel.levels = vec![LevelLine {
         at: 7.0e7,
         label: "A line with a name".to_owned(),
     }];
@@ -329,9 +318,7 @@ pub fn scenes(look: Look) -> Vec<(&'static str, Scene)> {
         .map(|(name, chart)| (name, chart.scene(look)))
         .collect();
     all.push(("tornado", tornado().scene(look)));
-    all.push(("ranking", ranking().scene(look)));
-    all.push(("map-field", heat_map(MapStyle::Field).scene(look)));
-    all.push(("map-cells", heat_map(MapStyle::Cells).scene(look)));
+    all.push(("map", heat_map().scene(look)));
     all.push(("three-shapes", small_multiples().scene(look)));
     all.push(("seven-panels", seven.scene(look)));
     all.into_iter()
