@@ -10,10 +10,12 @@
 //!                               figures ─▶ plot ─▶ scene ─▶ svg, png     report ─▶ table, csv, json
 //!                                               └────── cli (the door)
 //! ```
+#![forbid(unsafe_code)]
 #![warn(missing_docs)]
 
 pub mod anatomy;
 pub mod capacity;
+#[cfg(feature = "program")]
 pub mod cli;
 pub mod demand;
 pub mod draw;

@@ -4,7 +4,8 @@
 //! (Regular and Bold, a subset with Latin, Greek and mathematical signs) under the SIL Open Font
 //! License 1.1, whose text lies beside the font files.
 
-use plotters::style::{FontDesc, FontFamily, FontStyle, register_font};
+use ab_glyph::{Font, FontRef, PxScale, ScaleFont};
+use plotters::style::FontStyle;
 use std::sync::OnceLock;
 
 /// Name of the bundled family, as SVG text names it.
@@ -50,31 +51,32 @@ impl Face {
     }
 }
 
-/// Makes the bundled faces known to the measuring code, once.
-fn register() {
-    static DONE: OnceLock<()> = OnceLock::new();
-    DONE.get_or_init(|| {
-        for (face, bytes) in [(Face::Regular, REGULAR_TTF), (Face::Bold, BOLD_TTF)] {
-            if register_font(FAMILY, face.style(), bytes).is_err() {
-                unreachable!("the bundled font is read by every test of this room");
-            }
-        }
-    });
+/// The bundled face, read once.
+fn font(face: Face) -> &'static FontRef<'static> {
+    static REGULAR: OnceLock<FontRef<'static>> = OnceLock::new();
+    static BOLD: OnceLock<FontRef<'static>> = OnceLock::new();
+    let (read, bytes) = match face {
+        Face::Regular => (&REGULAR, REGULAR_TTF),
+        Face::Bold => (&BOLD, BOLD_TTF),
+    };
+    read.get_or_init(|| FontRef::try_from_slice(bytes).expect("the-bundled-font"))
 }
 
-/// Width of a line of text in pixels; without pair kerning, so a hair on the safe side.
+/// Width of a line of text in pixels, by the advance widths of the bundled font; its pairs are not kerned,
+/// so a hair on the safe side.
 #[must_use]
 pub fn width(text: &str, size: f64, face: Face) -> f64 {
-    register();
-    let font = FontDesc::new(
-        FontFamily::Name(FAMILY),
-        MEASURING_EM * LINE_OVER_EM,
-        face.style(),
-    );
-    let (measured, _) = font
-        .box_size(text)
-        .expect("the bundled family is registered above");
-    f64::from(measured) * size / MEASURING_EM
+    let scale = PxScale::from((MEASURING_EM * LINE_OVER_EM) as f32);
+    let font = font(face).as_scaled(scale);
+    let mut measured = 0.0_f32;
+    let mut before = None;
+    for letter in text.chars() {
+        let glyph = font.glyph_id(letter);
+        measured += font.h_advance(glyph);
+        measured += before.map_or(0.0, |before| font.kern(before, glyph));
+        before = Some(glyph);
+    }
+    f64::from(measured.trunc()) * size / MEASURING_EM
 }
 
 /// Room above the baseline in pixels.

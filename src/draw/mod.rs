@@ -6,8 +6,10 @@
 pub mod colour;
 pub mod contour;
 pub mod lettering;
+#[cfg(feature = "program")]
 mod outlines;
 pub mod palette;
+#[cfg(feature = "program")]
 mod png;
 mod ramp;
 pub mod scale;
@@ -16,8 +18,10 @@ mod svg;
 
 pub use colour::{Colour, contrast};
 pub use lettering::Face;
+#[cfg(feature = "program")]
 pub use outlines::outlined_svg;
 pub use palette::{Colours, Theme};
+#[cfg(feature = "program")]
 pub use png::png;
 pub use ramp::ramp;
 pub use scene::{
