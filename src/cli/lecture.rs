@@ -6,7 +6,7 @@ use super::options::UnitsOption;
 use super::output;
 use crate::draw::Theme;
 use crate::draw::png;
-use crate::error::{Error, Fault, FigureFault, Result};
+use crate::error::{CommandFault, Error, Fault, FigureFault, Result};
 use crate::figures::{Desk, Sheet};
 use crate::lecture::{LECTURE, LectureFigure};
 use crate::library::Library;
@@ -95,10 +95,9 @@ fn bar(count: usize) -> ProgressBar {
 
 fn check_folder(folder: &Path) -> Result<()> {
     if folder.exists() && !folder.is_dir() {
-        return Err(
-            Error::bad(format!("`{}` is a file, not a folder", folder.display()))
-                .hint("name a folder; it is made if it is not there"),
-        );
+        return Err(Error::bad(CommandFault::TargetIsFile {
+            file: folder.display().to_string(),
+        }));
     }
     Ok(())
 }
@@ -119,15 +118,10 @@ fn check_files(arguments: &Arguments, names: &[String]) -> Result<()> {
         .collect();
     match there.as_slice() {
         [] => Ok(()),
-        [first, others @ ..] => Err(Error::bad(format!(
-            "`{}` exists already{}",
-            arguments.output.join(first).display(),
-            match others.len() {
-                0 => String::new(),
-                many => format!(", and {many} more of the files to write"),
-            }
-        ))
-        .hint("add --force to replace them, or name another folder")),
+        [first, others @ ..] => Err(Error::bad(CommandFault::SetExists {
+            file: arguments.output.join(first).display().to_string(),
+            others: others.len(),
+        })),
     }
 }
 
@@ -200,17 +194,11 @@ fn in_figure(error: Error, name: &str) -> Error {
 fn write(arguments: &Arguments, desk: &Desk<'_>, look: Look, finished: &[Finished]) -> Result<()> {
     let folder = &arguments.output;
     std::fs::create_dir_all(folder).map_err(|fault| {
-        Error::bad(format!(
-            "the folder `{}` cannot be made: {fault}",
-            folder.display()
-        ))
-        .hint("check its parent and your permissions, or write elsewhere")
+        Error::bad(CommandFault::FolderNotMade {
+            folder: folder.display().to_string(),
+            cause: fault.to_string(),
+        })
     })?;
-    for figure in finished {
-        for (ending, bytes) in ENDINGS.iter().zip(&figure.contents) {
-            output::write_file(&folder.join(format!("{}.{ending}", figure.file)), bytes)?;
-        }
-    }
     let head = PageHead {
         lifter: desk.who().to_owned(),
         is_dark: look.theme == Theme::Dark,
@@ -220,7 +208,14 @@ fn write(arguments: &Arguments, desk: &Desk<'_>, look: Look, finished: &[Finishe
         .map(|figure| page_figure(figure, look))
         .collect();
     let page = folder.join("index.html");
-    output::write_file(&page, lecture_page(&head, &shown).as_bytes())?;
+    let html = lecture_page(&head, &shown);
+    let mut files: Vec<(PathBuf, &[u8])> = vec![(page.clone(), html.as_bytes())];
+    for figure in finished {
+        for (ending, bytes) in ENDINGS.iter().zip(&figure.contents) {
+            files.push((folder.join(format!("{}.{ending}", figure.file)), bytes));
+        }
+    }
+    output::write_files(&files)?;
     anstream::eprintln!("{} figures; open {}", finished.len(), page.display());
     Ok(())
 }

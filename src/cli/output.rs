@@ -1,16 +1,21 @@
-//! Where output goes: standard output, or a file that is written beside and then renamed.
+//! Where output goes: standard output, or files that are written beside and then renamed.
+//!
+//! In: text and bytes with the paths they go to. Out: all files of a set or none; nothing half-written.
 
-use crate::error::{Error, Result};
+use crate::error::{CommandFault, Error, Result};
 use std::io::Write;
-use std::path::Path;
+use std::path::{Path, PathBuf};
+use tempfile::NamedTempFile;
 
 /// Writes text to standard output; a closed pipe ends quietly.
 pub fn print(text: &str) -> Result<()> {
     let mut out = std::io::stdout().lock();
     match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
-        Err(fault) if fault.kind() != std::io::ErrorKind::BrokenPipe => Err(Error::bad(format!(
-            "standard output cannot be written: {fault}"
-        ))),
+        Err(fault) if fault.kind() != std::io::ErrorKind::BrokenPipe => {
+            Err(Error::bad(CommandFault::StandardOutput {
+                cause: fault.to_string(),
+            }))
+        }
         _ => Ok(()),
     }
 }
@@ -19,51 +24,117 @@ pub fn print(text: &str) -> Result<()> {
 ///
 /// **Fails** if the path is a folder, its folder is missing, or the file exists and `replace` is false.
 pub fn check_target(path: &Path, replace: bool) -> Result<()> {
-    let shown = path.display();
-    if path.is_dir() {
-        return Err(
-            Error::bad(format!("`{shown}` is a folder, not a file")).hint(format!(
-                "name a file in it, such as {}",
-                path.join("figure.png").display()
-            )),
-        );
-    }
     let folder = folder_of(path);
-    if !folder.is_dir() {
-        return Err(
-            Error::bad(format!("the folder `{}` does not exist", folder.display()))
-                .hint("make it first, or write elsewhere"),
-        );
-    }
-    if path.exists() && !replace {
-        return Err(Error::bad(format!("`{shown}` exists already"))
-            .hint("add --force to replace it, or name another file"));
-    }
-    Ok(())
+    let fault = if path.is_dir() {
+        CommandFault::TargetIsFolder {
+            folder: shown(path),
+            example: shown(&path.join("figure.png")),
+        }
+    } else if !folder.is_dir() {
+        CommandFault::NoFolder {
+            folder: shown(folder),
+        }
+    } else if path.exists() && !replace {
+        CommandFault::TargetExists { file: shown(path) }
+    } else {
+        return Ok(());
+    };
+    Err(Error::bad(fault))
+}
+
+fn shown(path: &Path) -> String {
+    path.display().to_string()
 }
 
 fn folder_of(path: &Path) -> &Path {
     match path.parent() {
-        Some(folder) if folder.as_os_str().is_empty() => Path::new("."),
-        Some(folder) => folder,
-        None => Path::new("."),
+        Some(folder) if !folder.as_os_str().is_empty() => folder,
+        _ => Path::new("."),
     }
 }
 
-/// Writes a file as a whole or not at all: beside it first, then renamed.
+/// Writes a file as a whole or not at all.
 ///
-/// **Fails** when the folder cannot be written; nothing is left behind then.
+/// **Fails** as [`write_files`].
 pub fn write_file(path: &Path, bytes: &[u8]) -> Result<()> {
-    let name = path
-        .file_name()
-        .map(|name| name.to_string_lossy().into_owned())
-        .unwrap_or_default();
-    let beside = folder_of(path).join(format!(".{name}.{}.part", std::process::id()));
-    let written = std::fs::write(&beside, bytes).and_then(|()| std::fs::rename(&beside, path));
-    written.map_err(|fault| {
-        // The rest of a failed write is of no use to anybody.
-        let _ = std::fs::remove_file(&beside);
-        Error::bad(format!("`{}` cannot be written: {fault}", path.display()))
-            .hint("check the folder's permissions and free space, or write elsewhere")
+    write_files(&[(path.to_owned(), bytes)])
+}
+
+/// Writes a set of files: all beside their places first, then all renamed.
+///
+/// **Fails** when a folder cannot be written; no file of the set has changed then, and nothing is left behind.
+pub fn write_files<B: AsRef<[u8]>>(files: &[(PathBuf, B)]) -> Result<()> {
+    let staged = files
+        .iter()
+        .map(|(path, bytes)| staged(path, bytes.as_ref()).map_err(|fault| unwritable(path, &fault)))
+        .collect::<Result<Vec<_>>>()?;
+    for ((path, _), beside) in files.iter().zip(staged) {
+        beside
+            .persist(path)
+            .map_err(|fault| unwritable(path, &fault.error))?;
+    }
+    Ok(())
+}
+
+/// The bytes in a file of a name of its own in the same folder, with the rights that the file is to have.
+fn staged(path: &Path, bytes: &[u8]) -> std::io::Result<NamedTempFile> {
+    let mut builder = tempfile::Builder::new();
+    builder.prefix(".torquill-");
+    let kept = std::fs::metadata(path)
+        .ok()
+        .map(|there| there.permissions());
+    #[cfg(unix)]
+    builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
+    let mut beside = builder.tempfile_in(folder_of(path))?;
+    beside.write_all(bytes)?;
+    if let Some(rights) = kept {
+        beside.as_file().set_permissions(rights)?;
+    }
+    Ok(beside)
+}
+
+fn unwritable(path: &Path, fault: &std::io::Error) -> Error {
+    Error::bad(CommandFault::Unwritable {
+        file: shown(path),
+        cause: fault.to_string(),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::write_files;
+
+    #[test]
+    fn fault_a_set_that_cannot_be_written_changes_no_file() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let (first, lost) = (
+            folder.path().join("a.txt"),
+            folder.path().join("gone/b.txt"),
+        );
+        std::fs::write(&first, "before").expect("a file");
+        assert!(write_files(&[(first.clone(), "after"), (lost, "b")]).is_err());
+        assert_eq!(
+            std::fs::read_to_string(&first).expect("it is there"),
+            "before"
+        );
+        assert_eq!(
+            std::fs::read_dir(folder.path()).expect("a folder").count(),
+            1
+        );
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn law_rights_of_a_replaced_file_are_kept() {
+        use std::os::unix::fs::PermissionsExt;
+        let folder = tempfile::tempdir().expect("a folder");
+        let path = folder.path().join("a.txt");
+        for mode in [0o600, 0o640, 0o644] {
+            std::fs::write(&path, "before").expect("a file");
+            std::fs::set_permissions(&path, PermissionsExt::from_mode(mode)).expect("rights");
+            write_files(&[(path.clone(), "after")]).expect("it can be written");
+            let rights = std::fs::metadata(&path).expect("it is there").permissions();
+            assert_eq!(rights.mode() & 0o777, mode);
+        }
+    }
 }

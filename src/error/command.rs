@@ -2,6 +2,55 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
-/// What is wrong with the arguments of a command.
+/// What is wrong with the arguments of a command, or with where its output is to go.
 #[derive(Debug, Clone, PartialEq)]
-pub enum CommandFault {}
+pub enum CommandFault {
+    /// Standard output cannot be written.
+    StandardOutput {
+        /// What the system says.
+        cause: String,
+    },
+    /// A folder is named where a file is due.
+    TargetIsFolder {
+        /// The folder.
+        folder: String,
+        /// A file in it.
+        example: String,
+    },
+    /// The folder of a file is not there.
+    NoFolder {
+        /// The folder.
+        folder: String,
+    },
+    /// The file is there and was not to be replaced.
+    TargetExists {
+        /// The file.
+        file: String,
+    },
+    /// Files of a set are there and were not to be replaced.
+    SetExists {
+        /// The first of them.
+        file: String,
+        /// How many others.
+        others: usize,
+    },
+    /// A file is named where a folder is due.
+    TargetIsFile {
+        /// The file.
+        file: String,
+    },
+    /// A folder cannot be made.
+    FolderNotMade {
+        /// The folder.
+        folder: String,
+        /// What the system says.
+        cause: String,
+    },
+    /// A file cannot be written.
+    Unwritable {
+        /// The file.
+        file: String,
+        /// What the system says.
+        cause: String,
+    },
+}

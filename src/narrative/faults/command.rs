@@ -1,4 +1,4 @@
-//! Words for: what is wrong with the arguments of a command.
+//! Words for what is wrong with the arguments of a command, or with where its output is to go.
 
 use super::Told;
 use crate::error::CommandFault;
@@ -6,5 +6,42 @@ use crate::units::System;
 
 /// The fault in words.
 pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
-    match *fault {}
+    match fault {
+        CommandFault::StandardOutput { cause } => {
+            Told::new(format!("standard output cannot be written: {cause}"))
+        }
+        CommandFault::TargetIsFolder { folder, example } => {
+            Told::new(format!("`{folder}` is a folder, not a file"))
+                .hint(format!("name a file in it, such as {example}"))
+        }
+        CommandFault::NoFolder { folder } => {
+            Told::new(format!("the folder `{folder}` does not exist"))
+                .hint("make it first, or write elsewhere")
+        }
+        CommandFault::TargetExists { file } => Told::new(format!("`{file}` exists already"))
+            .hint("add --force to replace it, or name another file"),
+        CommandFault::SetExists { file, others } => {
+            Told::new(format!("`{file}` exists already{}", and_more(*others)))
+                .hint("add --force to replace them, or name another folder")
+        }
+        CommandFault::TargetIsFile { file } => {
+            Told::new(format!("`{file}` is a file, not a folder"))
+                .hint("name a folder; it is made if it is not there")
+        }
+        CommandFault::FolderNotMade { folder, cause } => {
+            Told::new(format!("the folder `{folder}` cannot be made: {cause}"))
+                .hint("check its parent and your permissions, or write elsewhere")
+        }
+        CommandFault::Unwritable { file, cause } => {
+            Told::new(format!("`{file}` cannot be written: {cause}"))
+                .hint("check the folder's permissions and free space, or write elsewhere")
+        }
+    }
+}
+
+fn and_more(others: usize) -> String {
+    match others {
+        0 => String::new(),
+        many => format!(", and {many} more of the files to write"),
+    }
 }
