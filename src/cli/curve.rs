@@ -5,7 +5,9 @@ use super::output;
 use super::setup_options::{SetupOptions, setups};
 use crate::error::Result;
 use crate::library::Library;
+use crate::narrative::cautions::caution_in_words;
 use crate::report;
+use crate::setups::setup_cautions;
 use crate::study::{load_points, study};
 use clap::{ArgMatches, Args};
 
@@ -52,13 +54,10 @@ pub fn run(arguments: &Arguments, library: &Library, matches: Option<&ArgMatches
     output::print(&text)?;
     let points = load_points(&study.range);
     for setup in &study.setups {
-        let units = arguments.units.into();
-        for caution in setup
-            .demand
-            .setup
-            .cautions(&points, &study.range.carrier, units)
-        {
-            anstream::eprintln!("caution: {caution}");
+        let hung = &setup.demand.setup;
+        for caution in setup_cautions(hung, &points, &study.range.carrier) {
+            let words = caution_in_words(&caution, arguments.units.into());
+            anstream::eprintln!("caution: {words}");
         }
     }
     Ok(())

@@ -8,6 +8,7 @@ use super::waiting::watched;
 use crate::error::{Error, Result};
 use crate::figures::setup_ranking;
 use crate::library::Library;
+use crate::narrative::setups::pick_cautions;
 use crate::report;
 use crate::setups::{Allowed, Goal, LoadLimit, Wish};
 use crate::study::{PickQuestion, pick};
@@ -180,7 +181,7 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
         Format::Table => report::ranking_table(&picked, training, units),
     })?;
     if arguments.format == Format::Csv {
-        for caution in report::all_cautions(&picked, training, units) {
+        for caution in pick_cautions(&picked, training, units) {
             anstream::eprintln!("caution: {caution}");
         }
     }

@@ -3,6 +3,7 @@
 //! In: results and faults of the rooms above. Out: text for reports, figures and the command line.
 
 pub(crate) mod causes;
+pub mod cautions;
 pub(crate) mod comparison;
 pub mod faults;
 pub mod hanging;
@@ -14,6 +15,7 @@ pub(crate) mod prose;
 pub mod quantities;
 pub(crate) mod reasons;
 pub(crate) mod rep_words;
+pub mod setups;
 
 pub use causes::why_it_changed;
 pub use parameters::{parameter_in_words, shown_value};

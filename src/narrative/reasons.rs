@@ -4,7 +4,8 @@
 
 use super::places::place_in_words;
 use super::quantities::{mass_in, rounded};
-use crate::setups::{self, Goal, Wish};
+use super::setups::range_place;
+use crate::setups::{Goal, Wish};
 use crate::study::{PickAnswer, Picked};
 use crate::units::{Mass, System};
 
@@ -41,11 +42,11 @@ fn won(wish: &Wish) -> String {
     match &wish.goal {
         Goal::Flattest => "it evens effort out most".to_owned(),
         Goal::MostLoad { at, .. } => {
-            format!("it allows the most load at {}", setups::place_in_words(*at))
+            format!("it allows the most load at {}", range_place(*at))
         }
         Goal::Share { share, at } => format!(
             "its share of bands and chains at {} is nearest to {} %",
-            setups::place_in_words(*at),
+            range_place(*at),
             rounded(100.0 * share, 0)
         ),
         Goal::Profile(_) => "its effort is nearest to the profile".to_owned(),

@@ -3,7 +3,6 @@
 //! In: a [`PickAnswer`]. Out: what to put on the bar and hang on it, loads in both units, what changes where, why
 //! the first wins, what else stands out, cautions.
 
-use super::setup_cautions::{all_cautions, goal_in_words};
 use super::table::table;
 use crate::anatomy::Training;
 use crate::movement::Carrier;
@@ -11,6 +10,7 @@ use crate::narrative::hanging::{hangs_explained, hung_in_words, hung_pieces};
 use crate::narrative::loads::loading_in_words;
 use crate::narrative::places::{place_in_words, region_in_words};
 use crate::narrative::reasons::why_first;
+use crate::narrative::setups::{goal_in_words, pick_cautions};
 use crate::resistance::Item;
 use crate::setups::Goal;
 use crate::study::{PickAnswer, Picked};
@@ -43,7 +43,7 @@ pub fn ranking_table(pick: &PickAnswer, training: Training, units: System) -> St
         }
     }
     text += "\nCautions\n";
-    for sentence in all_cautions(pick, training, units) {
+    for sentence in pick_cautions(pick, training, units) {
         text += &format!("  - {sentence}\n");
     }
     text

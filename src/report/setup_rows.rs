@@ -4,12 +4,12 @@
 
 use super::csv::rows_to_csv;
 use super::json::pretty;
-use super::setup_cautions::{all_cautions, goal_in_words};
 use crate::anatomy::Training;
 use crate::error::Result;
 use crate::narrative::hanging::hung_in_words;
 use crate::narrative::loads::loading_in_words;
 use crate::narrative::reasons::why_first;
+use crate::narrative::setups::{goal_in_words, pick_cautions};
 use crate::study::{PickAnswer, Picked};
 use crate::units::{Mass, System};
 use serde::Serialize;
@@ -159,7 +159,7 @@ pub fn ranking_json(pick: &PickAnswer, training: Training, units: System) -> Res
             best_added_percent: pick.advice.best_added_percent,
             best_helping_percent: pick.advice.best_helping_percent,
             left_out: &pick.left_out,
-            cautions: all_cautions(pick, training, units),
+            cautions: pick_cautions(pick, training, units),
         },
         plain: pick.plain.as_ref().map(|plain| setup_row(pick, 0, plain)),
         ranked: rows(pick, &pick.ranked),

@@ -4,7 +4,6 @@
 //! non-dominated ones, or the nearest miss. Imports `error`, `source`, `units`, `movement`, `resistance`.
 
 mod buildable;
-mod cautions;
 mod combination;
 mod found;
 mod gym;
@@ -18,11 +17,11 @@ mod plate_sums;
 mod score;
 mod search;
 mod sums;
+mod usual_cautions;
 mod usual_gym;
 mod wish;
 
 pub use buildable::{Allowed, Hanging, MOST_LEAN_DEG, Rack};
-pub use cautions::{Uses, cautions};
 pub use combination::{Candidate, Combination, Miss};
 pub use found::{Found, Merit};
 pub use gym::{
@@ -37,5 +36,6 @@ pub use plate_sums::MOST_PLATES_A_SIDE;
 pub use score::{Judged, steady};
 pub use search::{Watch, search};
 pub use sums::Field;
+pub use usual_cautions::{Caution, Uses, setup_cautions, usual_cautions};
 pub use usual_gym::usual_gym;
-pub use wish::{Goal, LoadLimit, MOST_HUNG, STUDIED_SHARES, Wish, place_in_words};
+pub use wish::{Goal, LoadLimit, MOST_HUNG, STUDIED_SHARES, Wish};

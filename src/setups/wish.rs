@@ -165,17 +165,6 @@ impl Wish {
     }
 }
 
-/// A place of the range in words: "the start", "0.3 of the range".
-#[must_use]
-pub fn place_in_words(at: f64) -> String {
-    match at {
-        0.0 => "the start".to_owned(),
-        0.5 => "the middle".to_owned(),
-        1.0 => "the end".to_owned(),
-        at => format!("{} of the range", crate::units::rounded(at, 2)),
-    }
-}
-
 fn check_profile(points: &[(f64, f64)]) -> Result<()> {
     if points.len() < 2 {
         return Err(Error::bad("a profile of effort needs two points or more")

@@ -6,7 +6,7 @@ use super::exact::Exact;
 use super::pick_answer::PickQuestion;
 use super::pick_answer::Picked;
 use crate::error::{Error, Result};
-use crate::setups::{Found, Limit, Miss, Wish, place_in_words};
+use crate::setups::{Found, Limit, Miss, Wish};
 use crate::units::rounded;
 
 /// The answer where nothing fits: the nearest miss, what it misses, what would make it fit.
@@ -99,7 +99,7 @@ fn shortfall(miss: &Miss, wish: &Wish, near: &Picked) -> (String, String) {
                 format!(
                     "loads {} at {}, less than {}",
                     kg(gap.has),
-                    place_in_words(at),
+                    crate::narrative::setups::range_place(at),
                     kg(gap.needs)
                 ),
                 format!(
@@ -115,7 +115,7 @@ fn shortfall(miss: &Miss, wish: &Wish, near: &Picked) -> (String, String) {
                 format!(
                     "loads {} at {}, more than {}",
                     kg(gap.has),
-                    place_in_words(at),
+                    crate::narrative::setups::range_place(at),
                     kg(gap.needs)
                 ),
                 format!(

@@ -83,6 +83,7 @@ pub fn pick(request: &PickQuestion<'_>, watch: &Watch) -> Result<PickAnswer> {
         front,
         front_size,
         counts,
+        catch: request.question.movement.handling.catch,
         anchors: request.gym.anchors.clone(),
         left_out: rack.left_out.clone(),
     })

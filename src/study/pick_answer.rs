@@ -4,6 +4,7 @@
 
 use super::advice::Advice;
 use super::question::{Question, SetupStudy, Study};
+use crate::movement::Catch;
 use crate::resistance::{Anchor, Setup};
 use crate::setups::{Allowed, Gym, Loading, Wish};
 use crate::units::Mass;
@@ -66,6 +67,8 @@ pub struct PickAnswer {
     pub front_size: usize,
     /// How much was searched.
     pub counts: Counts,
+    /// What catches the load when it is lost.
+    pub catch: Catch,
     /// What the gym calls its anchors.
     pub anchors: BTreeMap<String, Anchor>,
     /// Pieces that were left out and why.

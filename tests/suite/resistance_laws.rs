@@ -12,7 +12,7 @@ use torquill::resistance::{
     HungChain, Item, Lead, Leader, LeverMachine, Links, Motion, Reading, Setup, Sled, Turns,
     Weight,
 };
-use torquill::units::{Angle, Force, Length, LinearDensity, Mass, System};
+use torquill::units::{Angle, Force, Length, LinearDensity, Mass};
 
 pub const BAR: Carrier = Carrier::Bar;
 pub const LIFT: Motion = Motion::Lift { speed_m_s: 0.4 };
@@ -226,7 +226,7 @@ fn law_random_setups_never_give_a_number_that_is_none() {
         }
         let _ = (
             setup.check_for(&carrier, "a lift"),
-            setup.cautions(&points, &carrier, System::Us),
+            setup.piece_cautions(&points, &carrier),
         );
     }
 }

@@ -4,10 +4,12 @@ use crate::resistance::{at_height, straight_lift};
 use crate::resistance_laws::{BAR, LIFT, LOWER, anchored, band, chain, load, total};
 use torquill::demand::DemandCurve;
 use torquill::movement::{Carrier, LoadPoint};
+use torquill::narrative::cautions::caution_in_words;
 use torquill::resistance::{
     Anchor, Assistance, Band, Cable, Cam, EccentricOnly, Hang, HungBand, HungChain, Item, Lead,
     LeverMachine, Motion, Setup, Side, Sled, Turns,
 };
+use torquill::setups::setup_cautions;
 use torquill::units::{Angle, Force, Length, Mass, STANDARD_GRAVITY_M_S2, System};
 
 #[test]
@@ -195,7 +197,9 @@ fn law_uneven_sides_overstretch_and_slack_are_said() {
     let points = straight_lift(0.4, 1.6, 21);
     let said = |items: Vec<Item>| {
         let setup = Setup::new("", items).rigged_over(&points);
-        setup.cautions(&points, &BAR, System::Metric).join("\n")
+        let cautions = setup_cautions(&setup, &points, &BAR);
+        let said = cautions.iter().map(|c| caution_in_words(c, System::Metric));
+        said.collect::<Vec<_>>().join("\n")
     };
     let mut left = HungBand::from_floor(band(64.0), 1);
     left.side = Side::Left;

@@ -1,11 +1,12 @@
-//! Words about a ranking that table, CSV and JSON share: the goal, the cautions.
+//! A ranking of setups in words: the goal, places of the range, the cautions.
 //!
-//! In: a [`PickAnswer`], who lifts. Out: sentences; the disclaimer always stands first among the cautions.
+//! In: a [`Wish`], a [`PickAnswer`], who lifts. Out: sentences; the disclaimer always stands first among the cautions.
 
+use super::cautions::caution_in_words;
 use crate::anatomy::Training;
 use crate::movement::Carrier;
 use crate::resistance::Item;
-use crate::setups::{Goal, Uses, Wish, cautions, place_in_words};
+use crate::setups::{Caution, Goal, Uses, Wish, usual_cautions};
 use crate::study::{PickAnswer, load_points};
 use crate::units::{System, rounded};
 
@@ -14,57 +15,68 @@ use crate::units::{System, rounded};
 pub fn goal_in_words(wish: &Wish) -> String {
     match &wish.goal {
         Goal::Flattest => "flattest effort".to_owned(),
-        Goal::MostLoad { at, limit_at: None } => format!("most load at {}", place_in_words(*at)),
+        Goal::MostLoad { at, limit_at: None } => format!("most load at {}", range_place(*at)),
         Goal::MostLoad {
             at,
             limit_at: Some(limit),
         } => {
             format!(
                 "most load at {} with the effort held at {}",
-                place_in_words(*at),
-                place_in_words(*limit)
+                range_place(*at),
+                range_place(*limit)
             )
         }
         Goal::Share { share, at } => {
             format!(
                 "{} % of the load at {} from bands and chains",
                 rounded(100.0 * share, 1),
-                place_in_words(*at)
+                range_place(*at)
             )
         }
         Goal::Profile(points) => {
             let points: Vec<String> = points
                 .iter()
-                .map(|(s, e)| format!("{} % at {}", rounded(100.0 * e, 0), place_in_words(*s)))
+                .map(|(s, e)| format!("{} % at {}", rounded(100.0 * e, 0), range_place(*s)))
                 .collect();
             format!("effort nearest to {}", points.join(", "))
         }
     }
 }
 
+/// A place of the range in words: "the start", "0.3 of the range".
+#[must_use]
+pub fn range_place(at: f64) -> String {
+    match at {
+        0.0 => "the start".to_owned(),
+        0.5 => "the middle".to_owned(),
+        1.0 => "the end".to_owned(),
+        at => format!("{} of the range", rounded(at, 2)),
+    }
+}
+
 /// The usual cautions, and those of the ranked setups themselves, each once.
 #[must_use]
-pub fn all_cautions(pick: &PickAnswer, training: Training, units: System) -> Vec<String> {
+pub fn pick_cautions(pick: &PickAnswer, training: Training, units: System) -> Vec<String> {
     let items = || pick.ranked.iter().flat_map(|picked| &picked.setup.items);
-    let uses = Uses {
+    let usual = usual_cautions(Uses {
         bar: pick.study.range.carrier == Carrier::Bar,
+        catch: pick.catch,
         bands: items().any(|item| matches!(item, Item::Band(_))),
         chains: items().any(|item| matches!(item, Item::Chain(_))),
         novice: training == Training::Novice,
-    };
-    let mut said: Vec<String> = cautions(uses).into_iter().map(str::to_owned).collect();
-    said.extend(own_cautions(pick, units));
-    said
+    });
+    let usual = usual.iter().map(|caution| caution_in_words(caution, units));
+    usual.chain(numbered_cautions(pick, units)).collect()
 }
 
 /// What to watch for in single setups, with the numbers of those that it concerns.
-fn own_cautions(pick: &PickAnswer, units: System) -> Vec<String> {
+fn numbered_cautions(pick: &PickAnswer, units: System) -> Vec<String> {
     let points = load_points(&pick.study.range);
     let mut concerned: Vec<(String, Vec<String>)> = Vec::new();
     for (index, picked) in pick.ranked.iter().enumerate() {
         let setup = &picked.study.demand.setup;
-        let own = setup.cautions(&points, &pick.study.range.carrier, units);
-        for sentence in own.into_iter().filter(|sentence| !is_usual(sentence)) {
+        for caution in setup.piece_cautions(&points, &pick.study.range.carrier) {
+            let sentence = caution_in_words(&Caution::Piece(caution), units);
             let number = (index + 1).to_string();
             match concerned.iter_mut().find(|(known, _)| *known == sentence) {
                 Some((_, numbers)) => numbers.push(number),
@@ -81,9 +93,4 @@ fn own_cautions(pick: &PickAnswer, units: System) -> Vec<String> {
         format!("{word} {}: {sentence}", numbers.join(", "))
     });
     told.collect()
-}
-
-/// Whether a setup's own caution says what the usual ones already do.
-fn is_usual(sentence: &str) -> bool {
-    sentence.contains("Look over every band") || sentence.contains("computed from its dimensions")
 }

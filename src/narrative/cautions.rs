@@ -1,0 +1,84 @@
+//! Every caution, once.
+//!
+//! In: a [`Caution`]. Out: its sentence, quantities in the units asked for.
+
+use crate::resistance::PieceCaution;
+use crate::setups::Caution;
+use crate::units::{System, rounded};
+
+/// A caution in words.
+#[must_use]
+pub fn caution_in_words(caution: &Caution, units: System) -> String {
+    match caution {
+        Caution::Piece(caution) => piece_in_words(caution, units),
+        usual => usual_in_words(usual).to_owned(),
+    }
+}
+
+/// Cautions that hold wherever their gear is used; empty for those of a single piece.
+#[rustfmt::skip]
+fn usual_in_words(caution: &Caution) -> &'static str {
+    match caution {
+        Caution::Disclaimer => "This is education, no medical advice. Local rules and a qualified professional on the spot come first.",
+        Caution::NotIll => "Do not train injured, ill or in pain. Ask a clinician first when pregnant, after surgery, or with high blood pressure, heart disease, an aneurysm or disease of the retina.",
+        Caution::StopAtPain => "Stop at once at sharp pain, dizziness, chest pressure, a headache that comes suddenly, or when technique breaks down.",
+        Caution::PlainForNovices => "Bands and chains are for experienced lifters: a novice gains as much from plain weight that grows a little each week.",
+        Caution::Collars => "Collars on, plates checked, nobody near the ends of the bar.",
+        Caution::SafetyArms => "Set safety arms at the lowest point of the bar's path, or have a spotter; never lift alone without either.",
+        Caution::AgreeWithSpotters => "Agree on the plan with the spotters before the set: number of repetitions, hand-off, and who takes the bar when.",
+        Caution::SledStops => "Set the sled's stops just below the lowest place of the lift, and keep a hand free for the catch.",
+        Caution::RoundingBack => "Keep the back's shape; end the set when it rounds. Low back pain ended a deadlift programme for 3 of 14 lifters.",
+        Caution::InspectBands => "Inspect every band before every use for nicks, whitening and sticky spots, and retire worn ones.",
+        Caution::AnchorBands => "Anchor bands to something that cannot move or tip, over no sharp edge; load or bolt the rack down.",
+        Caution::Recoil => "No face in the line of recoil; wear eye protection.",
+        Caution::MeasuredStretch => "Stay inside the stretch that the band was measured for; keep it from sun, oil and heat; ask about latex allergy.",
+        Caution::BandsOfOneLabel => "Bands of one label differ by 8-19 % (McMaster 2010): stretch a new one a few times, weigh yours at two lengths, and hang equal ones left and right.",
+        Caution::EvenChains => "Hang chains evenly on both sides, inside the collars, with links that touch the floor at the bottom; feet clear of them.",
+        Caution::ExperiencedOnly => "Experienced lifters with sound technique only, at most once a week for the same muscles.",
+        Caution::ArmsAndSpotters => "Safety arms at the lowest point AND spotters: the lifter cannot raise this load.",
+        Caution::SmallSteps => "Start at 100 % of 1RM and go up in small steps; stop the set when the lowering can no longer be slowed, and let safety arms, stops or helpers take the load.",
+        Caution::Soreness => "Expect soreness that peaks 24 to 72 hours later; leave a week before the next such session.",
+        Caution::MuscleBreakdown => "Dark urine, swelling, or weakness for more than a few days: stop and seek medical care at once.",
+        Caution::LighterFirst => "Start lighter than computed and try each setup slowly first: the figures are those of a model lifter.",
+        Caution::Piece(_) => "",
+    }
+}
+
+fn piece_in_words(caution: &PieceCaution, units: System) -> String {
+    let percent = |share: f64| rounded(100.0 * share, 0);
+    match caution {
+        PieceCaution::Overstretched {
+            band,
+            stretch,
+            taut,
+            safe,
+        } => format!(
+            "{band} is stretched to {} times its rest length of {}: more than {} is not safe; use a longer or a wider band.",
+            rounded(*stretch, 2),
+            units.short_length(*taut),
+            rounded(*safe, 2)
+        ),
+        PieceCaution::Slack { band } => format!(
+            "{band} stays slack over the whole range and adds nothing: double it, or move its anchor further away."
+        ),
+        PieceCaution::PartlySlack { band } => format!("{band} is slack over part of the range."),
+        PieceCaution::Worn { band, lost } => {
+            format!("{band} is worn and counted {} % weaker.", percent(*lost))
+        }
+        PieceCaution::ChainLies { chain } => format!(
+            "{chain} lies on the floor over the whole range and adds nothing: shorten its leader."
+        ),
+        PieceCaution::ChainHangsFree { chain } => format!(
+            "{chain} hangs free over the whole range and is plain weight: lengthen its leader, and it may swing."
+        ),
+        PieceCaution::Uneven { difference, share } => format!(
+            "Left and right differ by up to {} ({} %): hang the same on both sides.",
+            units.force(*difference),
+            percent(*share)
+        ),
+        PieceCaution::Overhelped { range } => format!(
+            "Help outweighs the load over {} % of the range: the load would rise by itself there.",
+            percent(*range)
+        ),
+    }
+}

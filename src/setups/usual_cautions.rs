@@ -1,0 +1,114 @@
+//! What to watch for wherever a setup is recommended or a session planned; there is no switch for it.
+//!
+//! In: what a setup uses. Out: [`Caution`]s, the disclaimer first. Sources: usual rules of the weight room (common
+//! practice), spotting guidelines (from memory), studies of who used bands.
+
+use crate::movement::{Carrier, Catch, LoadPoint};
+use crate::resistance::{Item, PieceCaution, Pull, Setup};
+
+/// What to watch for.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Caution {
+    /// Education, no medical advice.
+    Disclaimer,
+    /// Nobody trains ill or injured.
+    NotIll,
+    /// Signs at which to stop at once.
+    StopAtPain,
+    /// Bands and chains are nothing for a novice.
+    PlainForNovices,
+    /// Collars, plates and the ends of the bar.
+    Collars,
+    /// Safety arms or a spotter.
+    SafetyArms,
+    /// The plan is agreed on with the spotters.
+    AgreeWithSpotters,
+    /// The stops of a sled.
+    SledStops,
+    /// The back keeps its shape.
+    RoundingBack,
+    /// Bands are inspected before use.
+    InspectBands,
+    /// Bands are tied to something that holds.
+    AnchorBands,
+    /// Faces stay out of the line of recoil.
+    Recoil,
+    /// Bands stay inside the stretch that was measured.
+    MeasuredStretch,
+    /// Bands of one label differ.
+    BandsOfOneLabel,
+    /// Chains hang evenly.
+    EvenChains,
+    /// More than 1RM is for the experienced.
+    ExperiencedOnly,
+    /// More than 1RM over the body takes safety arms and spotters.
+    ArmsAndSpotters,
+    /// More than 1RM is approached in small steps.
+    SmallSteps,
+    /// Soreness to be expected.
+    Soreness,
+    /// Signs of muscle breakdown.
+    MuscleBreakdown,
+    /// The figures are those of a model lifter.
+    LighterFirst,
+    /// What to watch for in a piece of this setup.
+    Piece(PieceCaution),
+}
+
+/// What recommended setups use, as far as cautions depend on it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Uses {
+    /// A bar in free hands or on the back.
+    pub bar: bool,
+    /// What catches the load when it is lost.
+    pub catch: Catch,
+    /// Elastic bands.
+    pub bands: bool,
+    /// Chains.
+    pub chains: bool,
+    /// A lifter without training.
+    pub novice: bool,
+}
+
+/// The usual cautions that apply, in a fixed order.
+#[must_use]
+pub fn usual_cautions(uses: Uses) -> Vec<Caution> {
+    let accommodating = uses.bands || uses.chains;
+    let arms = uses.bar && uses.catch == Catch::SafetyArms;
+    let table = [
+        (true, Caution::Disclaimer),
+        (uses.novice && accommodating, Caution::PlainForNovices),
+        (uses.bar, Caution::Collars),
+        (arms, Caution::SafetyArms),
+        (uses.bands, Caution::InspectBands),
+        (uses.bands, Caution::AnchorBands),
+        (uses.bands, Caution::Recoil),
+        (uses.bands, Caution::BandsOfOneLabel),
+        (uses.chains, Caution::EvenChains),
+        (accommodating, Caution::LighterFirst),
+    ];
+    let apply = table.into_iter().filter(|(applies, _)| *applies);
+    apply.map(|(_, caution)| caution).collect()
+}
+
+/// What to watch for in one setup: its pieces, and its bands before they are used.
+///
+/// Expects a setup that was put up with [`Setup::rigged_over`].
+#[must_use]
+pub fn setup_cautions(setup: &Setup, points: &[LoadPoint], carrier: &Carrier) -> Vec<Caution> {
+    let pieces = setup.piece_cautions(points, carrier);
+    let mut cautions: Vec<Caution> = pieces.into_iter().map(Caution::Piece).collect();
+    let bands = || {
+        setup.items.iter().filter_map(|item| match item {
+            Item::Band(hung) => Some(&hung.band),
+            _ => None,
+        })
+    };
+    if bands().any(|band| matches!(band.pull(), Pull::Dimensions { .. })) {
+        cautions.push(Caution::BandsOfOneLabel);
+    }
+    if bands().next().is_some() {
+        cautions.push(Caution::InspectBands);
+    }
+    cautions
+}
