@@ -1,5 +1,5 @@
 //! One way for every published check to assert and to be listed: each row is asserted and written to
-//! `target/published/<test file>.csv`, from which the table in `DEVELOPERS.md` is made.
+//! `target/published/<test file>.csv`, from which `tests/evidence.md` is made.
 
 use std::collections::BTreeMap;
 use std::io::Write;
@@ -162,18 +162,10 @@ fn quoted(field: &str) -> String {
     format!("\"{}\"", field.replace('"', "\"\""))
 }
 
-/// Where the table of the developers' guide begins.
-const HEADING: &str = "## Published checks\n";
-
-/// Makes the table of the guide anew from the rows that the last whole run of the tests wrote.
+/// Makes the list of evidence anew from the rows that the last whole run of the tests wrote.
 #[test]
-#[ignore = "writes the table of published checks into DEVELOPERS.md"]
-fn renew_the_table_of_the_guide() {
-    let guide = Path::new(env!("CARGO_MANIFEST_DIR")).join("DEVELOPERS.md");
-    let text = std::fs::read_to_string(&guide).expect("the guide can be read");
-    let (before, _) = text
-        .split_once(HEADING)
-        .expect("the guide has the heading of the table");
+#[ignore = "writes tests/evidence.md"]
+fn renew_the_evidence() {
     let mut files: Vec<PathBuf> = std::fs::read_dir(published_folder())
         .expect("run the whole suite first")
         .map(|entry| entry.expect("an entry").path())
@@ -197,20 +189,21 @@ fn renew_the_table_of_the_guide() {
         }
     }
     let made = format!(
-        "{before}{HEADING}\
-         Made by the tests: each `published_…` test writes its rows to `target/published/*.csv`, and after a whole run\n\
-         `cargo test --test suite renew_the_table -- --ignored` makes this section of them. {} rows from {} sources,\n\
-         {met} met, {} honest misses (a miss that becomes right fails its test, so that it is moved).\n\n\
+        "# Published values beside ours\n\
+         Made by the tests: `cargo test --test suite published_`, then\n\
+         `cargo test --test suite renew_the_evidence -- --ignored`. {} rows from {} sources, {met} met, {} honest misses\n\
+         (a miss that becomes right fails its test, so that it is moved).\n\n\
          | file | what | published | accepted | computed | verdict | source |\n\
          | --- | --- | --- | --- | --- | --- | --- |\n\
-         {}\n\n### Misses and why\n{}\n",
+         {}\n\n## Misses and why\n{}\n",
         lines.len(),
         sources.len(),
         reasons.len(),
         lines.join("\n"),
         reasons.join("\n")
     );
-    std::fs::write(&guide, made).expect("the guide can be written");
+    let place = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/evidence.md");
+    std::fs::write(place, made).expect("the list can be written");
 }
 
 #[test]
