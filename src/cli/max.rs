@@ -139,6 +139,7 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     })?;
     if let (Some(path), Some(profile)) = (&arguments.output, &found.profile) {
         let scene = load_velocity_chart(
+            &library.published()?.estimates.velocity,
             &arguments.movement,
             &model.movement.title,
             &model.lifter.title,

@@ -68,7 +68,7 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     }
     let log = log(&arguments.log, arguments.skip_bad_rows, library)?;
     let log = log.of_lift(arguments.lift.as_deref())?;
-    let trend = trend(&log)?;
+    let trend = trend(&log, &library.published()?.estimates)?;
     let units: System = arguments.units.into();
     output::print(&match arguments.format {
         Format::Json => report::pretty(&as_json(&trend, &log))?,
@@ -145,16 +145,16 @@ fn equations(last: &SessionBest, units: System) -> String {
         .iter()
         .map(|guess| {
             let (fewest, most) = guess.equation.repetitions;
-            let used = match (guess.equation.movement, guess.in_range) {
+            let used = match (&guess.equation.movement, guess.in_range) {
                 (Some(_), _) => "for this lift only, beside the median",
                 (None, true) => "yes",
                 (None, false) => "outside its range",
             };
             vec![
-                guess.equation.name.to_owned(),
+                guess.equation.name.clone(),
                 units.mass(guess.one_rm),
                 format!("{} to {}", rounded(fewest, 0), rounded(most, 0)),
-                guess.equation.formula.to_owned(),
+                guess.equation.formula.clone(),
                 used.to_owned(),
             ]
         })

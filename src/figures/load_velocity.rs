@@ -4,9 +4,7 @@ use crate::draw::Scene;
 use crate::error::Result;
 use crate::movement::Measure;
 use crate::plot::{Axis, Extent, Fill, Heading, LineChart, Look, Marker, Panel, Role, Series};
-use crate::progress::velocity_equations::{
-    LOADS_PERCENT, LoadVelocity as Equation, Velocity, equation_for,
-};
+use crate::progress::published::{VelocityEquation, VelocityEquations};
 use crate::rep::LoadVelocity;
 use crate::units::rounded;
 
@@ -14,6 +12,7 @@ use crate::units::rounded;
 ///
 /// **Fails** if fewer than two loads were lifted.
 pub fn load_velocity_chart(
+    equations: &VelocityEquations,
     movement: &str,
     title: &str,
     lifter: &str,
@@ -35,7 +34,7 @@ pub fn load_velocity_chart(
             .collect(),
         role: Role::CAPACITY,
     }];
-    let published = published_curve(movement);
+    let published = published_curve(equations, movement);
     if !published.is_empty() {
         series.push(Series {
             name: "published equation".to_owned(),
@@ -60,7 +59,7 @@ pub fn load_velocity_chart(
         subtitle: format!(
             "{lifter}. Mean velocity of the lift with full effort, by share of the maximum"
         ),
-        footnote: footnote(movement),
+        footnote: footnote(equations.usual_for(movement)),
         description: format!(
             "Mean velocity falls from {} {unit} at {} % to {} {unit} at {} % of the maximum.",
             rounded(
@@ -82,7 +81,7 @@ pub fn load_velocity_chart(
         panels: vec![Panel {
             axis: Axis::new("Mean velocity", unit),
             series,
-            fills: scatter(movement, factor),
+            fills: scatter(equations, movement, factor),
             markers: top
                 .map(|row| Marker {
                     at: point(row.share, row.mean_velocity),
@@ -99,8 +98,8 @@ pub fn load_velocity_chart(
     .scene(look)
 }
 
-fn footnote(movement: &str) -> String {
-    let Some(equation) = published(movement) else {
+fn footnote(equation: Option<&VelocityEquation>) -> String {
+    let Some(equation) = equation else {
         return "No published load-velocity equation for this lift is at hand.".to_owned();
     };
     let scatter = if equation.error_percent.is_some() {
@@ -113,19 +112,15 @@ fn footnote(movement: &str) -> String {
     )
 }
 
-/// The published equation of a movement.
-fn published(movement: &str) -> Option<&'static Equation> {
-    equation_for(movement, Velocity::Mean)
-        .or_else(|| equation_for(movement, Velocity::MeanPropulsive))
-}
-
 /// Two standard errors of the equation on either side, where they are published.
-fn scatter(movement: &str, factor: f64) -> Vec<Fill> {
-    let Some((equation, error)) = published(movement).and_then(|e| Some((e, e.error_percent?)))
+fn scatter(equations: &VelocityEquations, movement: &str, factor: f64) -> Vec<Fill> {
+    let Some((equation, error)) = equations
+        .usual_for(movement)
+        .and_then(|e| Some((e, e.error_percent?)))
     else {
         return Vec::new();
     };
-    let (first, last) = LOADS_PERCENT;
+    let (first, last) = equations.loads.percent;
     let edge = |aside: f64| -> Vec<[f64; 2]> {
         (0..=70)
             .map(|step| first + (last - first) * f64::from(step) / 70.0)
@@ -143,11 +138,11 @@ fn scatter(movement: &str, factor: f64) -> Vec<Fill> {
 }
 
 /// Share of the maximum and mean velocity, m/s, by the published equation; empty where there is none.
-fn published_curve(movement: &str) -> Vec<(f64, f64)> {
-    let Some(equation) = published(movement) else {
+fn published_curve(equations: &VelocityEquations, movement: &str) -> Vec<(f64, f64)> {
+    let Some(equation) = equations.usual_for(movement) else {
         return Vec::new();
     };
-    let (first, last) = LOADS_PERCENT;
+    let (first, last) = equations.loads.percent;
     (0..=70)
         .map(|step| first + (last - first) * f64::from(step) / 70.0)
         .filter_map(|percent| Some((percent / 100.0, equation.velocity_m_s_at(percent)?)))

@@ -8,6 +8,7 @@ use super::published_rules as rules;
 use super::records::{Library, stem};
 use super::shelf::Shelf;
 use crate::error::{Error, Result};
+use crate::progress::published::PublishedEstimates;
 use crate::session::published::Published;
 
 /// The tables, by the name of their file.
@@ -34,8 +35,10 @@ impl Library {
         }
         let shelf = Shelf::Published;
         let published = Published {
-            repetition_equations: self.record(shelf, TABLES[0], rules::repetition_equations)?,
-            velocity_equations: self.record(shelf, TABLES[1], rules::velocity_equations)?,
+            estimates: PublishedEstimates {
+                repetitions: self.record(shelf, TABLES[0], rules::repetition_equations)?,
+                velocity: self.record(shelf, TABLES[1], rules::velocity_equations)?,
+            },
             repetitions: self.record(shelf, TABLES[2], rules::repetitions)?,
             fatigue: self.record(shelf, TABLES[3], rules::fatigue)?,
             phosphocreatine: self.record(shelf, TABLES[4], rules::phosphocreatine)?,

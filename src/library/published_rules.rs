@@ -18,13 +18,6 @@ pub(super) fn repetition_equations(table: &RepetitionEquations) -> Vec<Complaint
         let path = format!("equations.{index}.repetitions");
         rules.rising(&path, row.repetitions, 1.0, 60.0);
     }
-    rules.within(
-        "trusted.repetitions",
-        table.trusted.repetitions,
-        1.0,
-        15.0,
-        "",
-    );
     rules.complaints
 }
 

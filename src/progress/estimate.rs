@@ -1,12 +1,11 @@
 //! The one-repetition maximum from a set of several repetitions, by every published equation.
 //!
 //! In: lift, load, repetitions and how many were left in reserve. Out: an [`Estimate`]: the value
-//! of each equation, the median of those that hold for any lift, and how far they spread; and the
-//! way back, repetitions at a load. The equations
-//! stand in [`super::repetition_equations`].
+//! of each equation, the median of those that hold for any lift, and how far they spread.
+//! Their shapes stand in [`super::repetition_equations`].
 
-use super::origin::Origin;
-use super::repetition_equations::{EQUATIONS, Equation, Form};
+use super::published::{RepetitionEquation, RepetitionEquations};
+use super::repetition_equations::Form;
 use crate::error::{Error, Result};
 use crate::numeric::median;
 use crate::units::{Mass, rounded};
@@ -18,23 +17,11 @@ pub const MOST_REPETITIONS: f64 = 15.0;
 /// (LeSuer et al. 1997, J Strength Cond Res 11:211-213, from memory).
 pub const MOST_TRUSTED_REPETITIONS: f64 = 10.0;
 
-/// How well the general equations do, as published; printed with every estimate.
-pub const ACCURACY: &[(&str, Origin)] = &[
-    (
-        "bench press at 4-10 repetitions: standard error 2.7 to 3.2 kg, no bias (31 people)",
-        Origin::Read("lacio_2010", "abstract"),
-    ),
-    (
-        "all seven general equations estimate the deadlift too low",
-        Origin::Recalled("lesuer_1997", "result"),
-    ),
-];
-
 /// What one equation says of one set.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Guess {
+pub struct Guess<'a> {
     /// The equation.
-    pub equation: &'static Equation,
+    pub equation: &'a RepetitionEquation,
     /// Its 1RM.
     pub one_rm: Mass,
     /// Whether the set's repetitions lie in the equation's range.
@@ -43,7 +30,7 @@ pub struct Guess {
 
 /// The 1RM that a set stands for.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Estimate {
+pub struct Estimate<'a> {
     /// The median of the general equations; the load itself after a true single.
     pub one_rm: Mass,
     /// Lowest value of the general equations that were used.
@@ -56,11 +43,11 @@ pub struct Estimate {
     pub measured: bool,
     /// More repetitions than the equations are trusted for.
     pub beyond_range: bool,
-    /// Each equation that has a value, in the order of [`EQUATIONS`].
-    pub guesses: Vec<Guess>,
+    /// Each equation that has a value, in the order of the file.
+    pub guesses: Vec<Guess<'a>>,
 }
 
-impl Estimate {
+impl Estimate<'_> {
     /// Distance of the highest from the lowest general equation, as a share of the estimate.
     #[must_use]
     pub fn spread(&self) -> f64 {
@@ -78,18 +65,22 @@ impl Estimate {
 /// ```
 /// use torquill::progress::estimate::estimate;
 /// use torquill::units::Mass;
-/// let set = estimate(None, Mass::from_kg(100.0), 10, 0.0).expect("ten repetitions are in range");
+/// use torquill::library::Library;
+/// let library = Library::built_in();
+/// let equations = &library.published().expect("the tables are sound").estimates.repetitions;
+/// let set = estimate(equations, None, Mass::from_kg(100.0), 10, 0.0).expect("ten repetitions are in range");
 /// assert!((set.one_rm.as_kg() - 133.3).abs() < 0.1);
 /// assert!(set.spread() > 0.05);
 /// ```
-pub fn estimate(
+pub fn estimate<'a>(
+    equations: &'a RepetitionEquations,
     movement: Option<&str>,
     load: Mass,
     repetitions: u32,
     reserve: f64,
-) -> Result<Estimate> {
+) -> Result<Estimate<'a>> {
     let to_failure = checked_repetitions(load, repetitions, reserve)?;
-    let guesses = guesses(movement, load, to_failure);
+    let guesses = guesses(equations, movement, load, to_failure);
     let mut general: Vec<f64> = guesses
         .iter()
         .filter(|guess| guess.equation.is_general() && (to_failure >= 2.0 || guess.in_range))
@@ -145,12 +136,18 @@ fn checked_repetitions(load: Mass, repetitions: u32, reserve: f64) -> Result<f64
     Ok(to_failure)
 }
 
-fn guesses(movement: Option<&str>, load: Mass, to_failure: f64) -> Vec<Guess> {
-    let wanted = |equation: &&'static Equation| match equation.movement {
+fn guesses<'a>(
+    equations: &'a RepetitionEquations,
+    movement: Option<&str>,
+    load: Mass,
+    to_failure: f64,
+) -> Vec<Guess<'a>> {
+    let wanted = |equation: &&RepetitionEquation| match &equation.movement {
         None => true,
-        Some(made_for) => movement == Some(made_for) && equation.covers(to_failure),
+        Some(made_for) => movement == Some(made_for.as_str()) && equation.covers(to_failure),
     };
-    EQUATIONS
+    equations
+        .equations
         .iter()
         .filter(wanted)
         .filter_map(|equation| {
@@ -167,36 +164,4 @@ fn guesses(movement: Option<&str>, load: Mass, to_failure: f64) -> Vec<Guess> {
             })
         })
         .collect()
-}
-
-/// Repetitions to failure at `load` for a lifter of that 1RM: the median of the general equations.
-///
-/// 1 at the 1RM itself, 0 above it (the lift fails).
-///
-/// **Fails** when load or 1RM are not positive, and below the load of [`MOST_REPETITIONS`].
-pub fn repetitions_at(load: Mass, one_rm: Mass) -> Result<f64> {
-    let share = load.as_kg() / one_rm.as_kg();
-    if !(share.is_finite() && share > 0.0) {
-        return Err(Error::bad("load and 1RM must both be more than 0 kg"));
-    }
-    if share > 1.0 {
-        return Ok(0.0);
-    }
-    let values: Vec<f64> = EQUATIONS
-        .iter()
-        .filter_map(|equation| equation.form.repetitions_at(share))
-        .map(|repetitions| repetitions.max(1.0))
-        .collect();
-    let repetitions = if share == 1.0 {
-        1.0
-    } else {
-        median(&values).unwrap_or(0.0)
-    };
-    if repetitions > MOST_REPETITIONS {
-        return Err(Error::no_answer(format!(
-            "{} % of 1RM allow more than {MOST_REPETITIONS} repetitions, where no equation holds",
-            rounded(100.0 * share, 0)
-        )));
-    }
-    Ok(repetitions)
 }

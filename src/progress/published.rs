@@ -8,24 +8,21 @@ use crate::source::Source;
 use crate::units::{Mass, Speed};
 use serde::Deserialize;
 
+/// Everything published that the 1RM is estimated with.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PublishedEstimates {
+    /// Equations from repetitions.
+    pub repetitions: RepetitionEquations,
+    /// Equations from velocity.
+    pub velocity: VelocityEquations,
+}
+
 /// The equations from repetitions to 1RM, those for any lift first.
 #[derive(Debug, Clone, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct RepetitionEquations {
     /// Every equation.
     pub equations: Vec<RepetitionEquation>,
-    /// How far they are trusted.
-    pub trusted: TrustedRepetitions,
-}
-
-/// Most repetitions to failure for which the equations are trusted.
-#[derive(Debug, Clone, PartialEq, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct TrustedRepetitions {
-    /// That many and fewer.
-    pub repetitions: f64,
-    /// Where the limit comes from.
-    pub source: Source,
 }
 
 /// One published equation from repetitions to 1RM.
@@ -51,6 +48,20 @@ pub struct RepetitionEquation {
     /// What one must know before using it.
     #[serde(default)]
     pub note: String,
+}
+
+impl RepetitionEquation {
+    /// Whether it counts in the median: it holds for any lift and for any load.
+    #[must_use]
+    pub const fn is_general(&self) -> bool {
+        self.movement.is_none()
+    }
+
+    /// Whether `repetitions` lie in its range.
+    #[must_use]
+    pub fn covers(&self, repetitions: f64) -> bool {
+        (self.repetitions.0..=self.repetitions.1).contains(&repetitions)
+    }
 }
 
 /// The equations from velocity to load, and the velocities of a true 1RM.

@@ -8,7 +8,7 @@ use super::bend::last_change;
 use super::day::Day;
 use super::estimate::{Estimate, estimate};
 use super::log_limits::{Limit, limits_of};
-use super::origin::Origin;
+use super::published::PublishedEstimates;
 use super::training_log::{Log, LogEntry};
 use super::velocity_equations::one_rm_from_velocity;
 use crate::error::{Error, Result};
@@ -39,31 +39,9 @@ pub const FEWEST_SESSIONS: usize = 5;
 /// Weeks from which a flat stretch may be called clear (assumed).
 const CLEAR_WEEKS: f64 = 6.0;
 
-/// Where the choices above come from.
-pub const ORIGINS: &[(&str, Origin)] = &[
-    (
-        "slope and interval",
-        Origin::Recalled(
-            "sen_1968",
-            "median of pairwise slopes, interval from Kendall's variance",
-        ),
-    ),
-    (
-        "change of trend",
-        Origin::Recalled(
-            "schwarz_1978",
-            "criterion with the likelihood of absolute residuals",
-        ),
-    ),
-    (
-        "flat: within 0.25 % a week",
-        Origin::Assumed("2 % in two months, less than a small plate a side"),
-    ),
-];
-
 /// The best set of one day.
 #[derive(Debug, Clone, PartialEq)]
-pub struct SessionBest {
+pub struct SessionBest<'a> {
     /// The day.
     pub day: Day,
     /// Weeks since the first day of the log.
@@ -71,12 +49,12 @@ pub struct SessionBest {
     /// The set it is taken from.
     pub set: LogEntry,
     /// Its estimate, with every equation.
-    pub estimate: Estimate,
+    pub estimate: Estimate<'a>,
     /// The 1RM that the noted velocity stands for, where an equation was published.
     pub by_velocity: Option<Mass>,
 }
 
-impl SessionBest {
+impl SessionBest<'_> {
     /// Its estimate, kg.
     #[must_use]
     pub fn kg(&self) -> f64 {
@@ -180,11 +158,11 @@ impl Sureness {
 
 /// The trend of one lift.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Trend {
+pub struct Trend<'a> {
     /// The lift.
     pub lift: String,
     /// The best set of every day, in order of time.
-    pub sessions: Vec<SessionBest>,
+    pub sessions: Vec<SessionBest<'a>>,
     /// The line through all sessions.
     pub whole: TrendLine,
     /// The line through the sessions since the last change of trend; the verdict is of this one.
@@ -203,7 +181,7 @@ pub struct Trend {
     pub notices: Vec<String>,
 }
 
-impl Trend {
+impl Trend<'_> {
     /// Weeks from the best session to the last.
     #[must_use]
     pub fn weeks_since_best(&self) -> f64 {
@@ -252,9 +230,9 @@ fn signed(value: f64) -> String {
 /// its other sets, if it has any. The stretch since the last bend of the trend decides.
 ///
 /// **Fails** when the log mixes lifts (bad input), or has fewer than two days with a usable set (no answer).
-pub fn trend(log: &Log) -> Result<Trend> {
+pub fn trend<'a>(log: &Log, published: &'a PublishedEstimates) -> Result<Trend<'a>> {
     let log = log.of_lift(None)?;
-    let sessions = session_bests(&log);
+    let sessions = session_bests(&log, published);
     if sessions.len() < 2 {
         return Err(Error::no_answer(format!(
             "{} usable sessions are no trend: at least 2 are needed, {FEWEST_SESSIONS} for a verdict",
@@ -292,19 +270,25 @@ pub fn trend(log: &Log) -> Result<Trend> {
     })
 }
 
-fn session_bests(log: &Log) -> Vec<SessionBest> {
+fn session_bests<'a>(log: &Log, published: &'a PublishedEstimates) -> Vec<SessionBest<'a>> {
     let days = log.by_day();
     let Some(first) = days.first().map(|(day, _)| *day) else {
         return Vec::new();
     };
     days.into_iter()
-        .filter_map(|(day, sets)| session_best(first, day, sets))
+        .filter_map(|(day, sets)| session_best(published, first, day, sets))
         .collect()
 }
 
-fn session_best(first: Day, day: Day, sets: &[LogEntry]) -> Option<SessionBest> {
+fn session_best<'a>(
+    published: &'a PublishedEstimates,
+    first: Day,
+    day: Day,
+    sets: &[LogEntry],
+) -> Option<SessionBest<'a>> {
     let estimated = sets.iter().filter_map(|set| {
         let of_set = estimate(
+            &published.repetitions,
             Some(&set.lift),
             set.load,
             set.repetitions,
@@ -320,7 +304,7 @@ fn session_best(first: Day, day: Day, sets: &[LogEntry]) -> Option<SessionBest> 
     })?;
     let by_velocity = set
         .velocity
-        .and_then(|v| one_rm_from_velocity(&set.lift, set.load, v).ok());
+        .and_then(|v| one_rm_from_velocity(&published.velocity, &set.lift, set.load, v).ok());
     Some(SessionBest {
         day,
         week: day.weeks_since(first),

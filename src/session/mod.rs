@@ -13,7 +13,6 @@ pub mod fatigue;
 mod fatigue_joint;
 pub mod method;
 pub mod muscle_state;
-pub mod numbers;
 pub mod oracle;
 pub mod overload;
 pub mod phosphocreatine;

@@ -7,7 +7,7 @@
 use super::eccentric::{LOWERING_S, PLANNING, eccentric_one_rm};
 use super::fatigue::FatigueJoint;
 use crate::error::{Error, Result};
-use crate::progress::velocity_equations::{LOADS_PERCENT, LoadVelocity, Velocity, equation_for};
+use crate::progress::published::{Velocity, VelocityEquation, VelocityEquations};
 use crate::units::{Duration, Length, Mass, Speed};
 
 /// A repetition that is about to be done.
@@ -142,12 +142,13 @@ const LIFTS: &[(&str, f64, &[FatigueJoint], bool)] = &[
 /// **Source.** The equations of [`crate::progress::velocity_equations`]; that fatigue acts like a heavier load is the
 /// assumption of velocity-loss training (González-Badillo et al. 2017, Int J Sports Med 38:217-225).
 /// **Fails** when no equation was published for the movement.
-pub fn from_load_velocity(
+pub fn from_load_velocity<'a>(
+    equations: &'a VelocityEquations,
     movement: &str,
     one_rm: Mass,
     given: Option<VelocityOracle>,
-) -> Result<RepOracle<'static>> {
-    let equation = equation_for(movement, Velocity::MeanPropulsive);
+) -> Result<RepOracle<'a>> {
+    let equation = equations.equation_for(movement, Velocity::MeanPropulsive);
     let lift = LIFTS.iter().find(|(name, ..)| *name == movement);
     let (Some(equation), Some((_, travel_m, joints, lowering_first))) = (equation, lift) else {
         return Err(Error::no_answer(format!(
@@ -164,6 +165,7 @@ pub fn from_load_velocity(
     });
     let eccentric = eccentric_one_rm(one_rm, Mass::ZERO);
     let count = joints.len();
+    let loads = equations.loads.percent;
     Ok(RepOracle {
         described: format!("published load-velocity equation, {}", equation.lift),
         one_rm,
@@ -175,7 +177,7 @@ pub fn from_load_velocity(
         joints: joints.to_vec(),
         lowering_first: *lowering_first,
         repetition: Box::new(move |attempt| {
-            velocity_outcome(equation, one_rm, eccentric, given, count, attempt)
+            velocity_outcome((equation, loads), one_rm, eccentric, given, count, attempt)
         }),
     })
 }
@@ -184,7 +186,7 @@ pub fn from_load_velocity(
 pub const STALL_S: f64 = 2.0;
 
 fn velocity_outcome(
-    equation: &LoadVelocity,
+    (equation, loads): (&VelocityEquation, (f64, f64)),
     one_rm: Mass,
     eccentric: Mass,
     given: VelocityOracle,
@@ -192,7 +194,7 @@ fn velocity_outcome(
     attempt: &Attempt,
 ) -> Result<RepOutcome> {
     let share = attempt.load.as_kg() / (one_rm.as_kg() * attempt.smallest_share());
-    let percent = (100.0 * share).max(LOADS_PERCENT.0);
+    let percent = (100.0 * share).max(loads.0);
     let lowering = (attempt.load.as_kg() / eccentric.as_kg()).clamp(0.0, 1.0);
     let joint = JointUse {
         lifting: 1.0,
@@ -200,7 +202,7 @@ fn velocity_outcome(
     };
     let velocity_m_s = equation
         .velocity_m_s_at(percent)
-        .filter(|_| percent <= LOADS_PERCENT.1 + 1e-9);
+        .filter(|_| percent <= loads.1 + 1e-9);
     Ok(RepOutcome {
         completed: velocity_m_s.is_some(),
         mean_velocity: Speed::from_m_s(velocity_m_s.unwrap_or(0.0)),

@@ -5,7 +5,7 @@
 
 use super::fatigue_joint::FatigueJoint;
 use super::status::Level;
-use crate::progress::published::{RepetitionEquations, VelocityEquations};
+use crate::progress::published::PublishedEstimates;
 use crate::source::Source;
 use crate::units::Duration;
 use serde::Deserialize;
@@ -13,10 +13,8 @@ use serde::Deserialize;
 /// Everything published that estimates and plans are made with.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Published {
-    /// Equations from repetitions to 1RM.
-    pub repetition_equations: RepetitionEquations,
-    /// Equations from velocity to load.
-    pub velocity_equations: VelocityEquations,
+    /// Equations to the 1RM.
+    pub estimates: PublishedEstimates,
     /// Repetitions at a share of 1RM.
     pub repetitions: RepetitionTable,
     /// Rates of the fatigue model.

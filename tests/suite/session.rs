@@ -8,3 +8,13 @@ mod session_log;
 mod session_plans;
 mod session_simulated;
 mod session_trend;
+
+use std::sync::LazyLock;
+use torquill::library::Library;
+use torquill::session::published::Published;
+
+/// The shipped tables.
+fn published() -> &'static Published {
+    static LIBRARY: LazyLock<Library> = LazyLock::new(Library::built_in);
+    LIBRARY.published().expect("the shipped tables are sound")
+}

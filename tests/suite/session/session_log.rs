@@ -286,7 +286,7 @@ proptest! {
         if let Ok(log) = read_log("log.csv", &format!("{HEAD}{body}"), SKIP) {
             prop_assert_eq!(log.entries.len() + log.skipped.len(), rows.len());
             if let Ok(one) = log.of_lift(None) {
-                let _ = torquill::progress::trend::trend(&one);
+                let _ = torquill::progress::trend::trend(&one, &super::published().estimates);
             }
         }
     }

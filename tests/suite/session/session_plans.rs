@@ -1,5 +1,6 @@
 //! Plans: who may do what, loads of the gym, predictions against cluster studies, cautions, blocks.
 
+use super::published;
 use super::session_loads::{gym, kg};
 use crate::published_table::{Row, Tolerance, check, miss};
 use proptest::prelude::*;
@@ -47,11 +48,23 @@ fn planned(method: Method, ask: impl Fn(&mut Request)) -> Result<Plan, Error> {
 }
 
 fn bench(one_rm_kg: f64) -> RepOracle<'static> {
-    from_load_velocity("bench-press", kg(one_rm_kg), None).expect("published")
+    from_load_velocity(
+        &published().estimates.velocity,
+        "bench-press",
+        kg(one_rm_kg),
+        None,
+    )
+    .expect("published")
 }
 
 fn squat(one_rm_kg: f64) -> RepOracle<'static> {
-    from_load_velocity("squat", kg(one_rm_kg), None).expect("published")
+    from_load_velocity(
+        &published().estimates.velocity,
+        "squat",
+        kg(one_rm_kg),
+        None,
+    )
+    .expect("published")
 }
 
 // ------------------------------------------------------------------ published
@@ -800,7 +813,13 @@ fn law_rests_outside_the_custom_are_remarked() {
 fn law_an_unsound_repetition_is_not_passed_on() {
     let mut oracle = bench(100.0);
     oracle.repetition = Box::new(|attempt: &Attempt| {
-        let mut outcome = from_load_velocity("bench-press", kg(100.0), None)?.ask(attempt)?;
+        let mut outcome = from_load_velocity(
+            &published().estimates.velocity,
+            "bench-press",
+            kg(100.0),
+            None,
+        )?
+        .ask(attempt)?;
         outcome.mean_velocity = torquill::units::Speed::from_m_s(f64::NAN);
         Ok(outcome)
     });
@@ -898,7 +917,7 @@ proptest! {
         total in proptest::option::of(0_u32..70), rest_s in proptest::option::of(-10.0..400.0_f64),
     ) {
         let gym = Loadings::usual(System::Metric);
-        let oracle = from_load_velocity("squat", kg(one_rm_kg.abs() + 1.0), None).unwrap();
+        let oracle = from_load_velocity(&published().estimates.velocity, "squat", kg(one_rm_kg.abs() + 1.0), None).unwrap();
         let mut asked = Request::usual("squat", METHODS[method].0, Lifter::with_training_months(months), kg(one_rm_kg), &gym);
         asked.load = load_kg.map(kg);
         asked.sets = sets;

@@ -1,16 +1,22 @@
 //! The trend of a log: synthetic logs with a known answer, the shipped logs, a general statistics library.
 
+use super::published;
 use crate::published_table::{Row, Tolerance, check};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
+use torquill::error::Result;
 use torquill::progress::day::Day;
 use torquill::progress::log_file::{ReadOptions, read_log};
 use torquill::progress::log_limits::Limit;
 use torquill::progress::training_log::{Log, LogEntry};
-use torquill::progress::trend::{Sureness, Trend, Verdict, trend};
+use torquill::progress::trend::{Sureness, Trend, Verdict, trend as trend_by};
 use torquill::units::Mass;
 
-fn shipped(name: &str) -> Trend {
+fn trend(log: &Log) -> Result<Trend<'static>> {
+    trend_by(log, &published().estimates)
+}
+
+fn shipped(name: &str) -> Trend<'static> {
     let path = format!("{}/models/logs/{name}.csv", env!("CARGO_MANIFEST_DIR"));
     let text = std::fs::read_to_string(&path).expect("the log ships");
     trend(&read_log(name, &text, ReadOptions::default()).expect("it reads"))
