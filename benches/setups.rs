@@ -4,7 +4,7 @@ use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use std::hint::black_box;
 use torquill::library::{Library, assemble};
 use torquill::setups::{Allowed, Kernel, Loadings, Rack, Watch, Wish, search};
-use torquill::study::{PickQuestion, Question, field, pick};
+use torquill::study::{PickQuestion, Question, cost_field, pick};
 
 /// Finalists that a search keeps, as `pick` does.
 const KEPT: usize = 240;
@@ -16,7 +16,7 @@ fn setups(criterion: &mut Criterion) {
     let question = Question::new("bench-press", &model.movement, &model.lifter);
 
     let lab = library.gym("strength-lab").expect("a shipped gym");
-    let field = field(&question).expect("a field");
+    let field = cost_field(&question).expect("a field");
     let loadings = Loadings::of(&lab, &field.carrier).expect("loads");
     let rack = Rack::of(&lab, &field.carrier, &field.points, &Allowed::default()).expect("a rack");
     let mut group = criterion.benchmark_group("judged");
@@ -27,7 +27,7 @@ fn setups(criterion: &mut Criterion) {
             ..Wish::default()
         };
         let kernel = Kernel::new(&field, &rack, &loadings, &wish);
-        let judge = || search(&kernel, &rack, &wish, KEPT, &Watch::default());
+        let judge = || search(&kernel, KEPT, &Watch::default());
         let judged = judge().expect("a search").judged;
         group.throughput(Throughput::Elements(judged));
         group.bench_function(format!("{judged} combinations, {most_hung} a side"), |b| {

@@ -34,6 +34,13 @@ pub enum GymFault {
         /// The lightest load.
         lightest: Mass,
     },
+    /// There are more combinations than can be searched.
+    TooManyWays {
+        /// Bands and chains a side that were allowed.
+        most_hung: u32,
+        /// The most combinations.
+        most: u64,
+    },
     /// What was asked for is no load.
     NoLoad {
         /// What was asked for.

@@ -13,6 +13,7 @@ mod log;
 mod model;
 mod numeric;
 mod path;
+mod pick;
 mod place;
 mod repetition;
 mod session;
@@ -29,6 +30,9 @@ pub use log::LogFault;
 pub use model::ModelFault;
 pub use numeric::NumericFault;
 pub use path::PathFault;
+pub use pick::{
+    Advice, HungPair, Instead, Means, NearestSetup, PickFault, PlainLoad, Remedy, Shortfall,
+};
 pub use place::Place;
 pub use repetition::RepetitionFault;
 pub use session::SessionFault;

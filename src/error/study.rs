@@ -2,7 +2,7 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
-use super::What;
+use super::{PickFault, What};
 use crate::units::{Mass, QuantityFault};
 
 /// A figure by which curves are compared.
@@ -58,6 +58,8 @@ pub enum StudyFault {
     Comparison(ComparisonFault),
     /// A maximum, or a share of it, is none.
     Maximum(MaximumFault),
+    /// A gym has no setup for a lift.
+    Pick(PickFault),
 }
 
 /// Why a setup cannot be laid over a lift.

@@ -39,7 +39,7 @@ fn shown(pick: &PickAnswer) -> &[Picked] {
 }
 
 fn short(pick: &PickAnswer, picked: &Picked, units: System) -> String {
-    short_name(&picked.setup, &pick.study.range.carrier, units)
+    short_name(&picked.loaded.setup, &pick.study.range.carrier, units)
 }
 
 fn panel(pick: &PickAnswer, units: System) -> Panel {
@@ -67,7 +67,7 @@ fn panel(pick: &PickAnswer, units: System) -> Panel {
     if let Some(plain) = compared(pick) {
         series.push(curve(
             plain,
-            format!("{}, plain", units.mass(plain.loading.total)),
+            format!("{}, plain", units.mass(plain.loaded.loading.total)),
             Role::Reference,
         ));
     }
@@ -81,7 +81,9 @@ fn panel(pick: &PickAnswer, units: System) -> Panel {
 
 /// Plain weight, unless that is number 1 itself.
 fn compared(pick: &PickAnswer) -> Option<&Picked> {
-    pick.plain.as_ref().filter(|_| pick.ranked[0].hung > 0)
+    pick.plain
+        .as_ref()
+        .filter(|_| pick.ranked[0].loaded.hung > 0)
 }
 
 /// The sticking regions before and after: of plain weight and of the first setup.
@@ -114,27 +116,32 @@ fn spans(pick: &PickAnswer, units: System) -> Vec<Span> {
 pub fn ranking_title(pick: &PickAnswer, units: System) -> String {
     let movement = &pick.study.movement_title;
     let first = &pick.ranked[0];
-    if first.hung == 0 {
+    if first.loaded.hung == 0 {
         return format!("{movement}: no band or chain of this gym beats plain weight");
     }
-    let added = added_name(&first.setup, units).unwrap_or_else(|| short(pick, first, units));
-    if first.flattening_percent < 0.0 {
+    let added = added_name(&first.loaded.setup, units).unwrap_or_else(|| short(pick, first, units));
+    if first.loaded.flattening_percent < 0.0 {
         return format!(
             "{movement}: {added} {} effort less even by {} %",
             verb(&added, "make"),
-            rounded(-first.flattening_percent, 0)
+            rounded(-first.loaded.flattening_percent, 0)
         );
     }
     format!(
         "{movement}: {added} {} effort by {} %",
         verb(&added, "flatten"),
-        rounded(first.flattening_percent, 0)
+        rounded(first.loaded.flattening_percent, 0)
     )
 }
 
 fn subtitle(pick: &PickAnswer, units: System) -> String {
     let first = &pick.ranked[0];
-    let loads: Vec<String> = first.loads.iter().map(|load| units.mass(*load)).collect();
+    let loads: Vec<String> = first
+        .loaded
+        .loads
+        .iter()
+        .map(|load| units.mass(*load))
+        .collect();
     format!(
         "{}, {}: number 1 loads {} at the start, {} in the middle, {} at the end",
         pick.study.lifter_title, pick.gym_title, loads[0], loads[1], loads[2]
@@ -164,7 +171,7 @@ pub fn ranking_description(pick: &PickAnswer, units: System) -> String {
             " Number {}, {}, flattens effort by {} %.",
             index + 1,
             short(pick, picked, units),
-            rounded(picked.flattening_percent, 0)
+            rounded(picked.loaded.flattening_percent, 0)
         );
     }
     words

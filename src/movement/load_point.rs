@@ -34,6 +34,12 @@ impl PlaneForce {
     pub fn magnitude_n(self) -> f64 {
         self.x_n.hypot(self.z_n)
     }
+
+    /// Whether it leans from plumb by more than a rounding error.
+    #[must_use]
+    pub fn leans(self) -> bool {
+        self.x_n.abs() > 1.0e-9 * self.magnitude_n().max(1.0e-9)
+    }
 }
 
 /// How a movement takes its load: decides which implements make sense.

@@ -2,8 +2,11 @@
 //!
 //! In: items, the names of a gym's anchors. Out: how many of which, tied where, and what the words mean.
 
+use super::quantities::rounded;
+use crate::error::HungPair;
 use crate::resistance::{Anchor, ChainHang, Hang, Item};
-use crate::units::rounded;
+use crate::setups::hung_pairs;
+use crate::units::Length;
 use std::collections::BTreeMap;
 
 /// The word for a chain's way of hanging.
@@ -17,39 +20,45 @@ pub(crate) fn chain_hang_in_words(hang: ChainHang) -> &'static str {
 /// The bands and chains of a setup, one in words each, by the gym's own names of its anchors.
 #[must_use]
 pub fn hung_pieces(items: &[Item], anchors: &BTreeMap<String, Anchor>) -> Vec<String> {
-    items
-        .iter()
-        .filter_map(|item| match item {
-            Item::Band(hung) => {
-                let named = anchors.iter().find(|(_, anchor)| **anchor == hung.anchor);
-                let place = named.map_or_else(
-                    || hung.anchor.in_words(),
-                    |(name, anchor)| placed(name, anchor),
-                );
-                Some(format!(
-                    "{} × {} a side from {place}, {}",
-                    hung.count,
-                    hung.band.name(),
-                    hung.hang.in_words()
-                ))
-            }
-            Item::Chain(hung) => {
-                let how = chain_hang_in_words(hung.hang);
-                let leader_cm = hung.chain.leader().length.as_cm();
-                let leader = if leader_cm > 0.0 {
-                    format!(" on a leader of {} cm", rounded(leader_cm, 0))
-                } else {
-                    String::new()
-                };
-                Some(format!(
-                    "{} × {} a side, {how}{leader}",
-                    hung.count,
-                    hung.chain.name()
-                ))
-            }
-            _ => None,
-        })
-        .collect()
+    let pairs = hung_pairs(items, anchors);
+    pairs.iter().map(pair_in_words).collect()
+}
+
+/// A pair of bands or chains in words.
+pub(crate) fn pair_in_words(pair: &HungPair) -> String {
+    match pair {
+        HungPair::Band {
+            count,
+            name,
+            anchor,
+            height,
+            offset,
+            is_doubled,
+        } => {
+            let how = if *is_doubled { "doubled" } else { "single" };
+            let place = placed(anchor, *height, *offset);
+            format!("{count} × {name} a side from {place}, {how}")
+        }
+        HungPair::Chain {
+            count,
+            name,
+            is_double_looped,
+            leader,
+        } => {
+            let how = if *is_double_looped {
+                "double-looped"
+            } else {
+                "straight"
+            };
+            let leader_cm = leader.as_cm();
+            let leader = if leader_cm > 0.0 {
+                format!(" on a leader of {} cm", rounded(leader_cm, 0))
+            } else {
+                String::new()
+            };
+            format!("{count} × {name} a side, {how}{leader}")
+        }
+    }
 }
 
 /// The bands and chains of a setup in words; "none" where there are none.
@@ -64,8 +73,8 @@ pub fn hung_in_words(items: &[Item], anchors: &BTreeMap<String, Anchor>) -> Stri
 }
 
 /// An anchor's name with where it stands, so that another rack can be matched to it.
-fn placed(name: &str, anchor: &Anchor) -> String {
-    let (height_cm, offset_cm) = (anchor.height().as_cm(), anchor.offset().as_cm());
+fn placed(name: &str, height: Length, offset: Length) -> String {
+    let (height_cm, offset_cm) = (height.as_cm(), offset.as_cm());
     let mut place = Vec::new();
     if height_cm > 0.0 {
         place.push(format!("{} cm high", rounded(height_cm, 0)));

@@ -3,8 +3,10 @@
 //! In: a [`Loading`]. Out: what a person puts together for it. Pieces are told in the unit that is stamped on them,
 //! sums in the units asked for.
 
-use crate::setups::{LoadedOn, Loading};
-use crate::units::{Mass, System, rounded};
+use super::quantities::rounded;
+use crate::error::PlainLoad;
+use crate::setups::Loading;
+use crate::units::{Mass, System};
 
 /// A mass with at most `decimals` decimals: "102.25 kg", "225.42 lb".
 #[must_use]
@@ -29,24 +31,39 @@ pub fn stamped_mass(mass: Mass) -> String {
 /// What is put together for a load: "bar (20 kg), 15 kg + 2.5 kg a side".
 #[must_use]
 pub fn loading_in_words(loading: &Loading) -> String {
-    let discs = discs_in_words(&loading.discs);
-    let a_side = if discs.is_empty() {
-        "no plates".to_owned()
-    } else {
-        format!("{discs} a side")
-    };
-    match &loading.on {
-        LoadedOn::Bar { name, mass, collar } => {
+    plain_load_in_words(&loading.into())
+}
+
+/// The same of a load without its gym.
+pub(crate) fn plain_load_in_words(load: &PlainLoad) -> String {
+    match load {
+        PlainLoad::Bar {
+            name,
+            mass,
+            collar,
+            discs,
+        } => {
             let collars = collar.map_or(String::new(), |each| {
                 format!(", collars of {}", stamped_mass(each))
             });
-            format!("{name} ({}){collars}, {a_side}", stamped_mass(*mass))
+            let discs = discs_a_side(discs);
+            format!("{name} ({}){collars}, {discs}", stamped_mass(*mass))
         }
-        LoadedOn::Dumbbell => format!("dumb-bell of {} in each hand", stamped_mass(loading.total)),
-        LoadedOn::Stack => format!("stack at {}", stamped_mass(loading.total)),
-        LoadedOn::Sled(sled) => format!("sled ({}), {a_side}", stamped_mass(sled.mass())),
-        LoadedOn::Belt => format!("belt with {discs}"),
-        LoadedOn::Body => "the body alone".to_owned(),
+        PlainLoad::Dumbbell(mass) => format!("dumb-bell of {} in each hand", stamped_mass(*mass)),
+        PlainLoad::Stack(mass) => format!("stack at {}", stamped_mass(*mass)),
+        PlainLoad::Sled { mass, discs } => {
+            format!("sled ({}), {}", stamped_mass(*mass), discs_a_side(discs))
+        }
+        PlainLoad::Belt { discs } => format!("belt with {}", discs_in_words(discs)),
+        PlainLoad::Body => "the body alone".to_owned(),
+    }
+}
+
+fn discs_a_side(discs: &[(Mass, u32)]) -> String {
+    if discs.is_empty() {
+        "no plates".to_owned()
+    } else {
+        format!("{} a side", discs_in_words(discs))
     }
 }
 

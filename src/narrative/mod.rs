@@ -2,6 +2,7 @@
 //!
 //! In: results and faults of the rooms above. Out: text for reports, figures and the command line.
 
+pub(crate) mod advice;
 pub(crate) mod causes;
 pub mod cautions;
 pub(crate) mod comparison;

@@ -23,17 +23,17 @@ pub(crate) fn why_first(pick: &PickAnswer, units: System) -> String {
     let Some(plain) = &pick.plain else {
         return format!(
             "Number 1 is first because {won} (flattening {} %).",
-            rounded(first.flattening_percent, 0)
+            rounded(first.loaded.flattening_percent, 0)
         );
     };
-    if first.hung == 0 {
+    if first.loaded.hung == 0 {
         return format!(
             "Number 1 is first because {won}: no band or chain of this gym does better than plain weight."
         );
     }
     format!(
         "Number 1 is first because {won}: {}. {}.",
-        evenness(first.flattening_percent),
+        evenness(first.loaded.flattening_percent),
         against_plain(pick, plain, first, units)
     )
 }
@@ -64,7 +64,7 @@ fn evenness(percent: f64) -> String {
 /// What changes at start, end and hardest place.
 fn against_plain(pick: &PickAnswer, plain: &Picked, first: &Picked, units: System) -> String {
     let change = |index: usize| {
-        let kg = first.loads[index].as_kg() - plain.loads[index].as_kg();
+        let kg = first.loaded.loads[index].as_kg() - plain.loaded.loads[index].as_kg();
         match kg {
             kg if kg.abs() < SAME_KG => "as heavy".to_owned(),
             kg if kg < 0.0 => format!("{} lighter", mass_in(units, Mass::from_kg(-kg))),
@@ -73,7 +73,7 @@ fn against_plain(pick: &PickAnswer, plain: &Picked, first: &Picked, units: Syste
     };
     let mut words = format!(
         "Against {} of plain weight{} it is {} at the start and {} at the end",
-        mass_in(units, plain.loading.total),
+        mass_in(units, plain.loaded.loading.total),
         as_hard(plain, first),
         change(0),
         change(2)

@@ -57,7 +57,11 @@ pub fn range_place(at: f64) -> String {
 /// The usual cautions, and those of the ranked setups themselves, each once.
 #[must_use]
 pub fn pick_cautions(pick: &PickAnswer, training: Training, units: System) -> Vec<String> {
-    let items = || pick.ranked.iter().flat_map(|picked| &picked.setup.items);
+    let items = || {
+        pick.ranked
+            .iter()
+            .flat_map(|picked| &picked.loaded.setup.items)
+    };
     let usual = usual_cautions(Uses {
         bar: pick.study.range.carrier == Carrier::Bar,
         catch: pick.catch,

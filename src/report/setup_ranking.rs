@@ -6,6 +6,7 @@
 use super::table::table;
 use crate::anatomy::Training;
 use crate::movement::Carrier;
+use crate::narrative::advice::advice_sentences;
 use crate::narrative::hanging::{hangs_explained, hung_in_words, hung_pieces};
 use crate::narrative::loads::loading_in_words;
 use crate::narrative::places::{place_in_words, region_in_words};
@@ -27,12 +28,16 @@ pub fn ranking_table(pick: &PickAnswer, training: Training, units: System) -> St
     for (index, picked) in pick.ranked.iter().enumerate() {
         text += &recipe(pick, index + 1, picked, units);
     }
-    let items: Vec<&Item> = pick.ranked.iter().flat_map(|p| &p.setup.items).collect();
+    let items: Vec<&Item> = pick
+        .ranked
+        .iter()
+        .flat_map(|p| &p.loaded.setup.items)
+        .collect();
     for words in hangs_explained(&items) {
         text += &format!("  {words}.\n");
     }
     text += &format!("\n{}\n", why_first(pick, units));
-    for sentence in &pick.advice.sentences {
+    for sentence in advice_sentences(&pick.advice) {
         text += &format!("{sentence}\n");
     }
     text += &front_table(pick, units);
@@ -79,8 +84,8 @@ fn short_of_plates(pick: &PickAnswer, units: System) -> String {
     }
     format!(
         "This gym cannot load number 1 exactly: {} would be wanted, {} is the nearest below, so its effort stays at {} %.\n",
-        units.mass(first.exact_mass),
-        units.mass(first.loading.total),
+        units.mass(first.loaded.exact_mass),
+        units.mass(first.loaded.loading.total),
         rounded(100.0 * hardest, 0)
     )
 }
@@ -124,8 +129,8 @@ fn head(pick: &PickAnswer, units: System) -> String {
     text += &match &pick.plain {
         Some(plain) => format!(
             "Plain weight for comparison: {} ({}), {}.\n\n",
-            both(plain.loading.total, units),
-            loading_in_words(&plain.loading),
+            both(plain.loaded.loading.total, units),
+            loading_in_words(&plain.loaded.loading),
             sticking_words(pick, plain, units)
         ),
         None => "Plain weight for comparison: even the lightest load is too heavy.\n\n".to_owned(),
@@ -170,15 +175,15 @@ fn numbers_table(pick: &PickAnswer, list: &[Picked], units: System) -> String {
     let cells = list.iter().enumerate().map(|(index, picked)| {
         let mut row = vec![
             (index + 1).to_string(),
-            format!("{} %", rounded(picked.flattening_percent, 1)),
+            format!("{} %", rounded(picked.loaded.flattening_percent, 1)),
         ];
-        row.extend(picked.loads.map(|load| both(load, units)));
-        row.push(format!("{} %", rounded(100.0 * picked.share, 0)));
+        row.extend(picked.loaded.loads.map(|load| both(load, units)));
+        row.push(format!("{} %", rounded(100.0 * picked.loaded.share, 0)));
         row.push(picked.study.sticking.map_or("-".to_owned(), |s| {
             format!("{} %", rounded(100.0 * s.max_effort, 1))
         }));
         row.push(region(pick, picked, units));
-        row.push(picked.pieces.to_string());
+        row.push(picked.loaded.pieces.to_string());
         row
     });
     table(&header, cells.collect(), 1)
@@ -196,13 +201,13 @@ fn both(mass: Mass, units: System) -> String {
 fn recipe(pick: &PickAnswer, rank: usize, picked: &Picked, units: System) -> String {
     let mut text = format!(
         "{rank:>3}  {}: {}\n",
-        both(picked.loading.total, units),
-        loading_in_words(&picked.loading)
+        both(picked.loaded.loading.total, units),
+        loading_in_words(&picked.loaded.loading)
     );
-    for piece in hung_pieces(&picked.setup.items, &pick.anchors) {
+    for piece in hung_pieces(&picked.loaded.setup.items, &pick.anchors) {
         text += &format!("     {piece}\n");
     }
-    let [low, high] = picked.end_range;
+    let [low, high] = picked.loaded.end_range;
     if (high.as_kg() - low.as_kg()).abs() > 0.05 {
         text += &format!(
             "     load at the end {} to {} if the bands differ from their label\n",
@@ -228,11 +233,11 @@ fn front_table(pick: &PickAnswer, units: System) -> String {
     ];
     let cells = pick.front.iter().map(|picked| {
         vec![
-            picked.pieces.to_string(),
-            format!("{} %", rounded(picked.flattening_percent, 0)),
-            both(picked.mean_load, units),
-            loading_in_words(&picked.loading),
-            hung_in_words(&picked.setup.items, &pick.anchors),
+            picked.loaded.pieces.to_string(),
+            format!("{} %", rounded(picked.loaded.flattening_percent, 0)),
+            both(picked.loaded.mean_load, units),
+            loading_in_words(&picked.loaded.loading),
+            hung_in_words(&picked.loaded.setup.items, &pick.anchors),
         ]
     });
     text += &table(&header, cells.collect(), header.len());

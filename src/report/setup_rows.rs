@@ -6,6 +6,7 @@ use super::csv::rows_to_csv;
 use super::json::pretty;
 use crate::anatomy::Training;
 use crate::error::Result;
+use crate::narrative::advice::advice_sentences;
 use crate::narrative::hanging::hung_in_words;
 use crate::narrative::loads::loading_in_words;
 use crate::narrative::reasons::why_first;
@@ -82,7 +83,7 @@ struct Summary<'a> {
     fitting: u64,
     non_dominated: usize,
     why: String,
-    advice: &'a [String],
+    advice: Vec<String>,
     best_added_percent: Option<f64>,
     best_helping_percent: Option<f64>,
     left_out: &'a [String],
@@ -101,31 +102,31 @@ struct Whole<'a> {
 #[must_use]
 pub fn setup_row(pick: &PickAnswer, rank: usize, picked: &Picked) -> SetupRow {
     let sticking = picked.study.sticking;
-    let [start, middle, end] = picked.loads;
+    let [start, middle, end] = picked.loaded.loads;
     SetupRow {
         rank,
-        bar_and_plates: loading_in_words(&picked.loading),
-        bands_and_chains: hung_in_words(&picked.setup.items, &pick.anchors),
-        plain_mass_kg: picked.loading.total.as_kg(),
-        plain_mass_lb: picked.loading.total.as_lb(),
+        bar_and_plates: loading_in_words(&picked.loaded.loading),
+        bands_and_chains: hung_in_words(&picked.loaded.setup.items, &pick.anchors),
+        plain_mass_kg: picked.loaded.loading.total.as_kg(),
+        plain_mass_lb: picked.loaded.loading.total.as_lb(),
         load_start_kg: start.as_kg(),
         load_middle_kg: middle.as_kg(),
         load_end_kg: end.as_kg(),
         load_start_lb: start.as_lb(),
         load_middle_lb: middle.as_lb(),
         load_end_lb: end.as_lb(),
-        load_end_range_kg: picked.end_range.map(Mass::as_kg),
-        load_mean_kg: picked.mean_load.as_kg(),
-        share_percent: 100.0 * picked.share,
-        exact_plain_mass_kg: picked.exact_mass.as_kg(),
-        flattening_percent: picked.flattening_percent,
+        load_end_range_kg: picked.loaded.end_range.map(Mass::as_kg),
+        load_mean_kg: picked.loaded.mean_load.as_kg(),
+        share_percent: 100.0 * picked.loaded.share,
+        exact_plain_mass_kg: picked.loaded.exact_mass.as_kg(),
+        flattening_percent: picked.loaded.flattening_percent,
         flattening_as_loaded_percent: picked.study.flattening_percent,
         max_effort_percent: sticking.map(|s| 100.0 * s.max_effort),
         sticking_point_range: sticking.map(|s| s.point_range),
         sticking_region_range: sticking.map(|s| [s.from_range, s.to_range]),
         limiting_joint: picked.study.limiting.map(|joint| pick.study.joint(joint)),
-        pieces_a_side: picked.pieces,
-        hung_a_side: picked.hung,
+        pieces_a_side: picked.loaded.pieces,
+        hung_a_side: picked.loaded.hung,
     }
 }
 
@@ -155,7 +156,7 @@ pub fn ranking_json(pick: &PickAnswer, training: Training, units: System) -> Res
             fitting: pick.counts.fitting,
             non_dominated: pick.front_size,
             why: why_first(pick, units),
-            advice: &pick.advice.sentences,
+            advice: advice_sentences(&pick.advice),
             best_added_percent: pick.advice.best_added_percent,
             best_helping_percent: pick.advice.best_helping_percent,
             left_out: &pick.left_out,

@@ -5,10 +5,12 @@
 
 use super::buildable::Rack;
 use super::combination::Combination;
+use super::cost_field::CostField;
 use super::limits::Gap;
 use super::loadings::Loadings;
-use super::sums::{Field, GOAL, Laid, Ruler, Sums, dot};
-use super::wish::Wish;
+use super::sums::{GOAL, Laid, Ruler, Sums, dot};
+use super::wish::{STUDIED_SHARES, Wish};
+use crate::movement::PlaneForce;
 
 /// Below this an effort of one kilogram is none: weights do not load that place, 1/kg.
 const NO_EFFORT: f64 = 1.0e-9;
@@ -19,6 +21,7 @@ pub(super) const LANES: usize = 8;
 /// Everything that judging needs, made once for a search.
 #[derive(Debug, Clone)]
 pub struct Kernel<'a> {
+    pub(super) rack: &'a Rack,
     pub(super) loadings: &'a Loadings,
     pub(super) wish: &'a Wish,
     pub(super) body_kg: f64,
@@ -36,6 +39,10 @@ pub struct Kernel<'a> {
     /// Σ of the body's effort with each hanging's.
     pub(super) with_body: Vec<f64>,
     pub(super) samples: f64,
+    /// Force of one kilogram of plain load at each place.
+    pub(super) plain: Vec<PlaneForce>,
+    /// Whether effort depends on how far a pull leans.
+    pub(super) bends: bool,
     /// Effort of one kilogram of plain load at each place.
     pub(super) one_kg: Vec<f64>,
     /// Σ x, Σ x², Σ x·t, Σ t², with x the effort of one kilogram and t the profile.
@@ -48,7 +55,7 @@ pub struct Kernel<'a> {
 impl<'a> Kernel<'a> {
     /// Prepares a search.
     #[must_use]
-    pub fn new(field: &Field, rack: &Rack, loadings: &'a Loadings, wish: &'a Wish) -> Self {
+    pub fn new(field: &CostField, rack: &'a Rack, loadings: &'a Loadings, wish: &'a Wish) -> Self {
         let ruler = Ruler::new(field, wish, loadings.rail_friction());
         let body = ruler.body(field);
         let laid: Vec<Laid> = rack
@@ -68,6 +75,9 @@ impl<'a> Kernel<'a> {
             ..body.sums
         };
         Self {
+            rack,
+            bends: field.bends,
+            plain: ruler.plain.clone(),
             loadings,
             wish,
             body_kg: field.body.as_kg(),
@@ -100,8 +110,7 @@ impl<'a> Kernel<'a> {
     }
 
     /// How much more plain load makes the tightest place exactly as hard as wished, from effort at each place.
-    #[must_use]
-    pub fn room_kg(&self, effort: &[f64]) -> f64 {
+    pub(super) fn room_kg(&self, effort: &[f64]) -> f64 {
         let places = effort.iter().zip(&self.one_kg).enumerate();
         let left =
             places
@@ -113,21 +122,34 @@ impl<'a> Kernel<'a> {
     }
 
     /// Spread of plain weight, with which flattening compares.
-    #[must_use]
-    pub fn plain_spread(&self) -> f64 {
+    pub(super) fn plain_spread(&self) -> f64 {
         self.spread(1.0, &Sums::default())
     }
 
     /// The most plain load that keeps every place within the wished effort, kg.
-    #[must_use]
-    pub fn most_plain_kg(&self) -> f64 {
+    pub(super) fn most_plain_kg(&self) -> f64 {
         self.room.iter().copied().fold(f64::INFINITY, f64::min)
+    }
+
+    /// The best flattening by one pair that helps, or that only adds load, among those that fit and make at
+    /// least the share that studies began with; among all that fit if none does.
+    pub(super) fn best_of_one(&self, helps: bool) -> Option<f64> {
+        let hangings = self.rack.hangings.iter().enumerate();
+        let each: Vec<(f64, f64)> = hangings
+            .filter(|(_, hanging)| hanging.helps == helps)
+            .filter_map(|(index, _)| self.one(index).ok())
+            .collect();
+        let counts = each.iter().any(|(_, share)| *share >= STUDIED_SHARES[0]);
+        each.into_iter()
+            .filter(|(_, share)| !counts || *share >= STUDIED_SHARES[0])
+            .map(|(flattening, _)| flattening)
+            .max_by(f64::total_cmp)
     }
 
     /// Flattening by one hanging beside the load that it leaves room for, %, and its share.
     ///
     /// **Fails** with the limit that it misses.
-    pub fn one(&self, hanging: usize) -> Result<(f64, f64), Gap> {
+    pub(super) fn one(&self, hanging: usize) -> Result<(f64, f64), Gap> {
         let sums = self
             .start
             .with(&self.pieces[hanging], self.product(&[], hanging));
@@ -143,8 +165,7 @@ impl<'a> Kernel<'a> {
     }
 
     /// Load of a combination with a plain load at each place, kg of plain load.
-    #[must_use]
-    pub fn load_kg(&self, combination: &Combination, loading: usize) -> Vec<f64> {
+    pub(super) fn load_kg(&self, combination: &Combination, loading: usize) -> Vec<f64> {
         let plain_kg = self.loadings.all()[loading].total.as_kg() + self.body_kg;
         let mut load = vec![plain_kg; self.samples as usize];
         for hanging in combination.hangings() {
@@ -156,14 +177,12 @@ impl<'a> Kernel<'a> {
     }
 
     /// Load of a hanging at the end of the range, kg of plain load.
-    #[must_use]
-    pub fn end_kg(&self, hanging: usize) -> f64 {
+    pub(super) fn end_kg(&self, hanging: usize) -> f64 {
         self.kg[hanging].last().copied().unwrap_or(0.0)
     }
 
     /// Share of bands and chains in a combination with a plain load, at start or end, whichever is larger.
-    #[must_use]
-    pub fn share_of(&self, combination: &Combination, loading: usize) -> f64 {
+    pub(super) fn share_of(&self, combination: &Combination, loading: usize) -> f64 {
         self.share(
             self.loadings.all()[loading].total.as_kg(),
             &self.sums_of(combination),
@@ -171,15 +190,13 @@ impl<'a> Kernel<'a> {
     }
 
     /// Share of bands and chains at the goal's place beside this much plain load.
-    #[must_use]
-    pub fn share_at_goal(&self, combination: &Combination, plain_kg: f64) -> f64 {
+    pub(super) fn share_at_goal(&self, combination: &Combination, plain_kg: f64) -> f64 {
         self.share_at(plain_kg, &self.sums_of(combination), GOAL)
     }
 
     /// The most plain load beside a combination that keeps every place within the wished effort, kg, by the
     /// tangent.
-    #[must_use]
-    pub fn exact_kg(&self, combination: &Combination) -> f64 {
+    pub(super) fn exact_kg(&self, combination: &Combination) -> f64 {
         let mut room = self.room.clone();
         for hanging in combination.hangings() {
             for (left, takes) in room.iter_mut().zip(&self.takes[usize::from(*hanging)]) {

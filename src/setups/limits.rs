@@ -53,8 +53,12 @@ pub enum Limit {
 
 impl Kernel<'_> {
     /// The limit that a combination misses most, at its exact load or as loaded, if any.
-    #[must_use]
-    pub fn gap_of(&self, combination: &Combination, exact_kg: f64, loading: usize) -> Option<Gap> {
+    pub(super) fn gap_of(
+        &self,
+        combination: &Combination,
+        exact_kg: f64,
+        loading: usize,
+    ) -> Option<Gap> {
         self.gap(exact_kg, loading, &self.sums_of(combination))
     }
 

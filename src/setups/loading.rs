@@ -2,6 +2,7 @@
 //!
 //! In: bar, plates, dumb-bell, stack, sled or belt. Out: a [`Loading`], and its items for a setup.
 
+use crate::error::PlainLoad;
 use crate::resistance::{Item, Sled, Weight};
 use crate::units::Mass;
 
@@ -74,6 +75,28 @@ impl Loading {
             LoadedOn::Stack => vec![Item::Weight(Weight::Load(self.total))],
             LoadedOn::Belt => vec![Item::Weight(Weight::Belt(self.total))],
             LoadedOn::Body => Vec::new(),
+        }
+    }
+}
+
+impl From<&Loading> for PlainLoad {
+    fn from(loading: &Loading) -> Self {
+        let discs = loading.discs.clone();
+        match &loading.on {
+            LoadedOn::Bar { name, mass, collar } => Self::Bar {
+                name: name.clone(),
+                mass: *mass,
+                collar: *collar,
+                discs,
+            },
+            LoadedOn::Dumbbell => Self::Dumbbell(loading.total),
+            LoadedOn::Stack => Self::Stack(loading.total),
+            LoadedOn::Sled(sled) => Self::Sled {
+                mass: sled.mass(),
+                discs,
+            },
+            LoadedOn::Belt => Self::Belt { discs },
+            LoadedOn::Body => Self::Body,
         }
     }
 }

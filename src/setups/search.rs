@@ -1,15 +1,13 @@
 //! The search: every combination of bands and chains judged.
 //!
-//! In: a kernel and a rack. Out: [`Found`]. Combinations are walked depth first, hangings in rising order, so
+//! In: a kernel. Out: [`Found`]. Combinations are walked depth first, hangings in rising order, so
 //! that each is met once; the order of (score, combination) makes the answer the same on any number of
 //! threads.
 
-use super::buildable::Rack;
 use super::combination::{Candidate, Combination, Miss};
 use super::found::Found;
 use super::kernel::{Kernel, LANES};
 use super::sums::Sums;
-use super::wish::Wish;
 use crate::error::{Error, Result};
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering::Relaxed};
@@ -36,14 +34,8 @@ pub struct Watch {
 ///    branch cannot fit either and is passed over.
 ///
 /// **Fails** when it is stopped from outside.
-pub fn search(
-    kernel: &Kernel,
-    rack: &Rack,
-    wish: &Wish,
-    keep: usize,
-    watch: &Watch,
-) -> Result<Found> {
-    let walk = Walk::new(kernel, rack, wish, keep);
+pub fn search(kernel: &Kernel, keep: usize, watch: &Watch) -> Result<Found> {
+    let walk = Walk::new(kernel, keep);
     let parts = walk.parts();
     watch.all.store(parts.len() as u64, Relaxed);
     let found = parts
@@ -71,7 +63,6 @@ struct Part {
 
 struct Walk<'a> {
     kernel: &'a Kernel<'a>,
-    rack: &'a Rack,
     most_hung: usize,
     keep: usize,
     /// From this hanging on none helps.
@@ -85,11 +76,11 @@ struct Standing {
 }
 
 impl<'a> Walk<'a> {
-    fn new(kernel: &'a Kernel<'a>, rack: &'a Rack, wish: &Wish, keep: usize) -> Self {
+    fn new(kernel: &'a Kernel<'a>, keep: usize) -> Self {
+        let wish = kernel.wish;
         let helps = |takes: &Vec<f64>| takes.iter().any(|kg| *kg < 0.0);
         Self {
             kernel,
-            rack,
             most_hung: wish.most_hung.min(wish.most_pieces) as usize,
             keep,
             only_load: kernel
@@ -102,7 +93,7 @@ impl<'a> Walk<'a> {
 
     /// The empty combination, every single hanging, every pair with what follows it.
     fn parts(&self) -> Vec<Part> {
-        let many = self.rack.hangings.len();
+        let many = self.kernel.rack.hangings.len();
         let mut parts = vec![Part {
             begin: Vec::new(),
             goes_on: false,
@@ -126,14 +117,14 @@ impl<'a> Walk<'a> {
 
     fn part(&self, part: &Part, found: &mut Found) {
         let mut standing = Standing {
-            used: vec![0; self.rack.pairs.len()],
+            used: vec![0; self.kernel.rack.pairs.len()],
             rooms: vec![self.kernel.room.clone(); self.most_hung + 1],
         };
         let (mut combination, mut sums) = (Combination::default(), self.kernel.start);
         let mut least_kg = least(&self.kernel.room);
         for (depth, hanging) in part.begin.iter().enumerate() {
-            let kind = self.rack.hangings[*hanging].kind;
-            if standing.used[kind] == self.rack.pairs[kind] {
+            let kind = self.kernel.rack.hangings[*hanging].kind;
+            if standing.used[kind] == self.kernel.rack.pairs[kind] {
                 return;
             }
             standing.used[kind] += 1;
@@ -191,9 +182,9 @@ impl<'a> Walk<'a> {
     ) {
         let depth = combination.hangings().len();
         let is_last = depth + 1 == self.most_hung;
-        for hanging in from..self.rack.hangings.len() {
-            let kind = self.rack.hangings[hanging].kind;
-            if standing.used[kind] == self.rack.pairs[kind] {
+        for hanging in from..self.kernel.rack.hangings.len() {
+            let kind = self.kernel.rack.hangings[hanging].kind;
+            if standing.used[kind] == self.kernel.rack.pairs[kind] {
                 continue;
             }
             let takes = &self.kernel.takes[hanging];

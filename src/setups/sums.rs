@@ -1,47 +1,11 @@
 //! What a piece adds to load and effort, as sums over the range that are kept up as pieces are added.
 //!
-//! In: what one newton does to effort at each place, the hangings, the wish. Out: [`Field`], and for the
-//! body and every hanging its effort, its load in kilograms, and [`Sums`].
+//! In: what one newton does to effort at each place, the hangings, the wish. Out: for the body and every
+//! hanging its effort, its load in kilograms, and [`Sums`].
 
+use super::cost_field::CostField;
 use super::wish::{Goal, MOST_LIMITS, Wish};
-use crate::movement::{Carrier, LoadPoint, PlaneForce};
-use crate::resistance::{Item, Motion, Setup, Sled, Weight};
-use crate::units::Mass;
-
-/// What setups are laid over: where the load moves and what force costs there.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Field {
-    /// The load's places, evenly over the range.
-    pub points: Vec<LoadPoint>,
-    /// How the movement takes its load.
-    pub carrier: Carrier,
-    /// Effort that one newton forward and one newton upward on the lifter make at each place, 1/N.
-    pub effort_per_n: Vec<[f64; 2]>,
-    /// The lifter's own mass where the body is the load, else nothing.
-    pub body: Mass,
-}
-
-impl Field {
-    /// Effort that a force makes at a place.
-    fn effort(&self, index: usize, force: PlaneForce) -> f64 {
-        let [x, z] = self.effort_per_n[index];
-        x * force.x_n + z * force.z_n
-    }
-
-    /// Force of one kilogram of plain load at each place, on rails of this friction where there are some.
-    #[must_use]
-    pub fn one_kilogram(&self, rail_friction: f64) -> Vec<PlaneForce> {
-        let mut items = vec![Item::Weight(Weight::Load(Mass::from_kg(1.0)))];
-        if let (Carrier::Sled { .. }, Ok(sled)) =
-            (self.carrier, Sled::new(Mass::ZERO, rail_friction))
-        {
-            items.push(Item::Sled(sled));
-        }
-        let setup = Setup::new("", items).rigged_over(&self.points);
-        let at = |point| setup.total_at(point, &self.carrier, Motion::Hold).force;
-        self.points.iter().map(at).collect()
-    }
-}
+use crate::movement::PlaneForce;
 
 /// The sample nearest to a place of the range.
 pub(super) fn sample_at(range: f64, count: usize) -> usize {
@@ -111,7 +75,8 @@ pub(super) struct Ruler {
     pub(super) x: Vec<f64>,
     /// Wished effort at each place; 0 without a profile.
     pub(super) profile: Vec<f64>,
-    plain: Vec<PlaneForce>,
+    /// Force of one kilogram of plain load at each place.
+    pub(super) plain: Vec<PlaneForce>,
     goal: usize,
     limits: Vec<usize>,
 }
@@ -126,7 +91,7 @@ pub(super) struct Laid {
 }
 
 impl Ruler {
-    pub(super) fn new(field: &Field, wish: &Wish, rail_friction: f64) -> Self {
+    pub(super) fn new(field: &CostField, wish: &Wish, rail_friction: f64) -> Self {
         let plain = field.one_kilogram(rail_friction);
         let count = field.points.len();
         let goal = match wish.goal {
@@ -155,7 +120,7 @@ impl Ruler {
     }
 
     /// The body as a piece.
-    pub(super) fn body(&self, field: &Field) -> Laid {
+    pub(super) fn body(&self, field: &CostField) -> Laid {
         let kg = field.body.as_kg();
         let force: Vec<PlaneForce> = self
             .plain
@@ -169,7 +134,7 @@ impl Ruler {
     }
 
     /// A piece by its force at each place.
-    pub(super) fn laid(&self, field: &Field, force: &[PlaneForce]) -> Laid {
+    pub(super) fn laid(&self, field: &CostField, force: &[PlaneForce]) -> Laid {
         let effort: Vec<f64> = force
             .iter()
             .enumerate()

@@ -90,7 +90,7 @@ impl Wish {
     /// The same wish, if every number makes sense.
     ///
     /// **Fails** with the first that does not, and its range.
-    pub fn checked(self) -> Result<Self> {
+    pub fn checked(&self) -> Result<&Self> {
         within("the hardest effort", self.effort, 0.05, 1.5)?;
         for share in self.share.iter().flatten() {
             within("a share of bands and chains", *share, 0.0, 1.0)?;

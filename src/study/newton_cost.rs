@@ -1,6 +1,6 @@
 //! What one newton costs at each place of the range: the ground on which setups are searched.
 //!
-//! In: poses and capacity. Out: a [`Field`]: effort per newton forward and upward.
+//! In: poses and capacity. Out: a [`CostField`]: effort per newton forward and upward.
 
 use super::question::Question;
 use super::solve::{SolvedLift, load_points, load_torque_nm};
@@ -8,7 +8,7 @@ use crate::capacity::{curve_of, plain_direction};
 use crate::error::{Error, LiftFault, Result};
 use crate::movement::{Carrier, Measure, PlaneForce};
 use crate::resistance::{Motion, Setup};
-use crate::setups::Field;
+use crate::setups::CostField;
 use crate::units::Mass;
 
 /// Lean of the two directions beside the plumb line from which the cost of a sideways newton is taken,
@@ -18,8 +18,8 @@ const LEAN_RAD: f64 = 0.03;
 /// What one newton costs at each place of a question's range.
 ///
 /// **Fails** where the limbs cannot close the path, or a pose holds no load at all.
-pub fn field(question: &Question<'_>) -> Result<Field> {
-    SolvedLift::of(question)?.field()
+pub fn cost_field(question: &Question<'_>) -> Result<CostField> {
+    SolvedLift::of(question)?.cost_field()
 }
 
 impl SolvedLift<'_> {
@@ -32,7 +32,7 @@ impl SolvedLift<'_> {
     /// ```
     /// **Shape.** Linear in the force; effort is a convex function of it, so the last one is its tangent
     /// at the plumb line. **Source.** Definition of capacity. **Fails** where a pose holds no load at all.
-    pub(super) fn field(&self) -> Result<Field> {
+    pub(super) fn cost_field(&self) -> Result<CostField> {
         let capacity = self.capacity.values();
         if let Some(index) = capacity.iter().position(|c| !(c.is_finite() && *c > 0.0)) {
             let range = self.range.poses[index].load.range;
@@ -47,10 +47,11 @@ impl SolvedLift<'_> {
             Carrier::Body => self.question().lifter.body_mass,
             _ => Mass::ZERO,
         };
-        Ok(Field {
+        Ok(CostField {
             points: load_points(&self.range),
             carrier: self.range.carrier,
             effort_per_n,
+            bends: (self.range.measure, self.range.carrier) == (Measure::Force, Carrier::Bar),
             body,
         })
     }

@@ -9,7 +9,7 @@ use super::pick_answer::Picked;
 use super::pick_answer::{PickAnswer, PickQuestion};
 use super::question::Question;
 use super::solve::study;
-use crate::error::{Error, Result};
+use crate::error::{Error, PickFault, Result};
 use crate::narrative::hanging::hung_pieces;
 use crate::narrative::loads::loading_in_words;
 use crate::rep::with_load;
@@ -53,43 +53,37 @@ pub fn best_setup(
     };
     let found = pick(&request, watch)?;
     let best = &found.ranked[0];
-    if best.hung == 0 {
-        return Err(better_plain(question, &found, method));
+    if best.loaded.hung == 0 {
+        return Err(better_plain(question, found, method));
     }
     Ok(SessionSetup {
         setup: described(best, &found),
-        hung: with_load(&pieces_of(&best.setup), best.loading.total),
+        hung: with_load(&pieces_of(&best.loaded.setup), best.loaded.loading.total),
     })
 }
 
 fn described(best: &Picked, found: &PickAnswer) -> AccommodatingSetup {
-    let mut parts = vec![loading_in_words(&best.loading)];
-    parts.extend(hung_pieces(&best.setup.items, &found.anchors));
+    let mut parts = vec![loading_in_words(&best.loaded.loading)];
+    parts.extend(hung_pieces(&best.loaded.setup.items, &found.anchors));
     AccommodatingSetup {
         parts,
-        bar_and_plates: best.loading.clone(),
-        bottom: best.loads[0],
-        top: best.loads[2],
+        bar_and_plates: best.loaded.loading.clone(),
+        bottom: best.loaded.loads[0],
+        top: best.loaded.loads[2],
         max_effort: best.study.sticking.map_or(0.0, |s| s.max_effort),
-        flattening_percent: Some(best.flattening_percent),
+        flattening_percent: Some(best.loaded.flattening_percent),
         plain: found.plain_mass(),
     }
 }
 
-/// Plain weight wins: said with what would help this lift.
-fn better_plain(question: &Question<'_>, found: &PickAnswer, method: Method) -> Error {
-    let mut fault = Error::no_answer(format!(
-        "no {} of {} load the {} more evenly than plain weight",
-        method.name(),
-        found.gym_title,
-        question.movement_name.replace('-', " ")
-    ));
-    for sentence in &found.advice.sentences {
-        fault = fault.hint(sentence.clone());
-    }
-    fault.hint(
-        "--band or --chain hang a named piece all the same; --method straight plans plain weight",
-    )
+/// Plain weight wins: with what would help this lift.
+fn better_plain(question: &Question<'_>, found: PickAnswer, method: Method) -> Error {
+    Error::no_answer(PickFault::PlainIsBetter {
+        pieces: method.name().to_owned(),
+        gym: found.gym_title,
+        movement: question.movement_name.to_owned(),
+        advice: found.advice,
+    })
 }
 
 fn pieces_of(setup: &Setup) -> Setup {

@@ -183,12 +183,10 @@ impl<'a> SolvedLift<'a> {
     }
 
     /// Whether pulls lean from the plain load's direction in a way that capacity depends on.
-    pub(super) fn is_askew(&self, forces: &[PlaneForce]) -> bool {
+    fn is_askew(&self, forces: &[PlaneForce]) -> bool {
         self.range.measure == Measure::Force
             && matches!(self.range.carrier, Carrier::Bar)
-            && forces
-                .iter()
-                .any(|d| d.x_n.abs() > 1.0e-9 * d.magnitude_n().max(1.0e-9))
+            && forces.iter().any(|force| force.leans())
     }
 
     /// Capacity along the setup's own pull; the plain one where that is the same direction, or where

@@ -297,19 +297,20 @@ fn is_same_as_by_hand(movement: &str, owned: &Owned, askew: bool) -> Result<(), 
         (Some((flattening, kg)), Ok(found)) => {
             let first = &found.ranked[0];
             prop_assert!(
-                (first.flattening_percent - flattening).abs() < 1.0e-5,
+                (first.loaded.flattening_percent - flattening).abs() < 1.0e-5,
                 "searched {} % with {}, by hand {flattening} % with {kg} kg",
-                first.flattening_percent,
-                hung_pieces(&first.setup.items, &gym.anchors).join(" + ")
+                first.loaded.flattening_percent,
+                hung_pieces(&first.loaded.setup.items, &gym.anchors).join(" + ")
             );
-            let loaded = study(&question, std::slice::from_ref(&first.setup)).expect("an answer");
+            let loaded =
+                study(&question, std::slice::from_ref(&first.loaded.setup)).expect("an answer");
             let hardest = loaded.setups[0].sticking.expect("a load").max_effort;
             prop_assert!(hardest <= 0.8 + 1.0e-6, "loaded too heavy: {hardest}");
         }
         (by_hand, found) => prop_assert!(
             false,
             "by hand {by_hand:?}, searched {:?}",
-            found.map(|f| f.ranked[0].setup.clone())
+            found.map(|f| f.ranked[0].loaded.setup.clone())
         ),
     }
     Ok(())
@@ -353,7 +354,7 @@ proptest! {
         let model = model_of("bench-press");
         let question = question_of("bench-press", &model, SAMPLES);
         for wish in [any_share(), Wish::default()] {
-            let best = |owned: &Owned| picked(&question, &owned.gym(), &wish).map(|p| p.ranked[0].score);
+            let best = |owned: &Owned| picked(&question, &owned.gym(), &wish).map(|p| p.ranked[0].loaded.score);
             if let Ok(before) = best(&owned) {
                 let after = best(&richer);
                 prop_assert!(after.is_ok(), "nothing fits any more");
@@ -373,9 +374,9 @@ proptest! {
                 prop_assert_eq!(kilograms.ranked.len(), pounds.ranked.len());
                 prop_assert_eq!(kilograms.counts, pounds.counts);
                 for (a, b) in kilograms.ranked.iter().zip(&pounds.ranked) {
-                    prop_assert_eq!(hung_pieces(&a.setup.items, &kilograms.anchors), hung_pieces(&b.setup.items, &pounds.anchors));
-                    prop_assert!((a.loading.total.as_kg() - b.loading.total.as_kg()).abs() < 1.0e-6);
-                    prop_assert!((a.flattening_percent - b.flattening_percent).abs() < 1.0e-6);
+                    prop_assert_eq!(hung_pieces(&a.loaded.setup.items, &kilograms.anchors), hung_pieces(&b.loaded.setup.items, &pounds.anchors));
+                    prop_assert!((a.loaded.loading.total.as_kg() - b.loaded.loading.total.as_kg()).abs() < 1.0e-6);
+                    prop_assert!((a.loaded.flattening_percent - b.loaded.flattening_percent).abs() < 1.0e-6);
                 }
             }
             (a, b) => prop_assert_eq!(a.is_err(), b.is_err()),
@@ -401,15 +402,15 @@ proptest! {
         match picked(&question, &owned.gym(), &wish) {
             Err(error) => prop_assert_eq!(error.exit_status(), 1),
             Ok(found) => {
-                let ends: Vec<f64> = found.ranked.iter().map(|p| p.loads[2].as_kg()).collect();
+                let ends: Vec<f64> = found.ranked.iter().map(|p| p.loaded.loads[2].as_kg()).collect();
                 prop_assert!(ends.windows(2).all(|pair| pair[1] <= pair[0] + 1.0e-6), "{:?}", ends);
                 for p in &found.ranked {
                     let hardest = p.study.sticking.expect("a load").max_effort;
                     prop_assert!(hardest <= effort + 1.0e-6, "{}", hardest);
-                    prop_assert!(p.share <= share + 1.0e-6, "{}", p.share);
-                    prop_assert!(p.loads[2].as_kg() <= most_kg + 1.0e-6);
-                    prop_assert!(p.pieces <= wish.most_pieces && p.hung <= wish.most_hung);
-                    let rise = p.end_range[1].as_kg() - p.end_range[0].as_kg();
+                    prop_assert!(p.loaded.share <= share + 1.0e-6, "{}", p.loaded.share);
+                    prop_assert!(p.loaded.loads[2].as_kg() <= most_kg + 1.0e-6);
+                    prop_assert!(p.loaded.pieces <= wish.most_pieces && p.loaded.hung <= wish.most_hung);
+                    let rise = p.loaded.end_range[1].as_kg() - p.loaded.end_range[0].as_kg();
                     prop_assert!(rise >= 0.0);
                 }
             }

@@ -42,8 +42,8 @@ fn law_bands_or_chains_flatten_each_ascending_lift_by_a_stated_amount() {
         let question = question_of(movement, &model, 101);
         let pick = answer(&question);
         let first = &pick.ranked[0];
-        assert!(first.hung > 0, "{movement}");
-        let percent = first.flattening_percent.round() as i64;
+        assert!(first.loaded.hung > 0, "{movement}");
+        let percent = first.loaded.flattening_percent.round() as i64;
         assert!(percent >= least, "{movement}: {percent} %");
         let said = format!("{percent} % flatter than plain weight");
         assert!(
@@ -51,10 +51,10 @@ fn law_bands_or_chains_flatten_each_ascending_lift_by_a_stated_amount() {
             "{movement}: `{said}` is not said"
         );
         // The setup itself, laid over the lift once more, does what is said of it.
-        let again = study(&question, std::slice::from_ref(&first.setup)).expect("an answer");
+        let again = study(&question, std::slice::from_ref(&first.loaded.setup)).expect("an answer");
         let as_loaded = again.setups[0].flattening_percent.expect("a load");
         assert!(
-            (as_loaded - first.flattening_percent).abs() < 3.0,
+            (as_loaded - first.loaded.flattening_percent).abs() < 3.0,
             "{movement}: {as_loaded} %"
         );
     }
@@ -159,7 +159,7 @@ fn law_the_text_alone_loads_the_bar() {
     let pick = answer(&question);
     let text = text_of(&pick);
     let first = &pick.ranked[0];
-    let plain = loading_in_words(&first.loading);
+    let plain = loading_in_words(&first.loaded.loading);
     for words in [
         plain.as_str(),
         "How to load them",
@@ -174,7 +174,7 @@ fn law_the_text_alone_loads_the_bar() {
     ] {
         assert!(text.contains(words), "`{words}` is not in:\n{text}");
     }
-    for piece in hung_pieces(&first.setup.items, &pick.anchors) {
+    for piece in hung_pieces(&first.loaded.setup.items, &pick.anchors) {
         assert!(text.contains(&format!("\n     {piece}\n")), "{piece}");
         assert!(
             !piece.contains("rack top") || piece.contains("220 cm high"),
@@ -190,7 +190,7 @@ fn law_the_text_alone_loads_the_bar() {
     assert!(!plain.contains('×'), "{}", plain);
     let whole = bar + 2.0 * collars + 2.0 * plates.iter().sum::<f64>();
     assert!(
-        (whole - first.loading.total.as_kg()).abs() < 1.0e-9,
+        (whole - first.loaded.loading.total.as_kg()).abs() < 1.0e-9,
         "{whole} kg: {}",
         plain
     );

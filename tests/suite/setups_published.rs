@@ -56,8 +56,8 @@ fn share_picked(question: &Question<'_>, gym: &Gym, pieces: &str, effort: f64, s
     };
     let found = pick(&request, &torquill::setups::Watch::default()).expect("a setup");
     let first = &found.ranked[0];
-    assert!(first.hung > 0);
-    1.0 - first.loading.total.as_kg() / first.loads[2].as_kg()
+    assert!(first.loaded.hung > 0);
+    1.0 - first.loaded.loading.total.as_kg() / first.loaded.loads[2].as_kg()
 }
 
 #[test]
@@ -165,12 +165,13 @@ fn published_spread_of_equal_bands_reaches_the_answer() {
     };
     let found = picked(&question, &gym, &wish).expect("a setup");
     let first = &found.ranked[0];
-    let band_kg = first.loads[2].as_kg() - first.loading.total.as_kg();
+    let band_kg = first.loaded.loads[2].as_kg() - first.loaded.loading.total.as_kg();
     check(Row {
         quantity: "range that the answer gives for bands of one label, % of their pull",
         published: 19.0,
         tolerance: Tolerance::Interval(8.0, 19.0 + 1e-9),
-        computed: 100.0 * (first.end_range[1].as_kg() - first.end_range[0].as_kg()) / band_kg,
+        computed: 100.0 * (first.loaded.end_range[1].as_kg() - first.loaded.end_range[0].as_kg())
+            / band_kg,
         source: "McMaster 2010, J Strength Cond Res 24(8):2056-2064",
         why: "the tension of nominally equal bands differed by 8-19 %; the widest is told",
     });

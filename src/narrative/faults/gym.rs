@@ -15,6 +15,11 @@ pub(super) fn told(fault: &GymFault, units: System) -> Told {
             exact_mass(units, *lightest, 2)
         ))
         .hint("use a lighter bar, dumb-bells or a machine"),
+        GymFault::TooManyWays { most_hung, most } => Told::new(format!(
+            "this gym can combine up to {most_hung} bands and chains a side in more than {} thousand million ways",
+            most / 1_000_000_000
+        ))
+        .hint("allow fewer, --hung 3, or name what may be used, --only bands"),
         GymFault::NoLoad { asked } => {
             let asked = exact_mass(units, *asked, 12);
             Told::new(format!("{asked} is no load to lift"))

@@ -12,6 +12,7 @@ mod log;
 mod model;
 mod numeric;
 mod path;
+mod pick;
 mod quantity;
 mod repetition;
 mod session;

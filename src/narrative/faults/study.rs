@@ -1,6 +1,6 @@
 //! Words for: why a question has no answer.
 
-use super::{Told, quantity};
+use super::{Told, pick, quantity};
 use crate::error::{
     ComparisonFault, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
 };
@@ -15,6 +15,7 @@ pub(super) fn told(fault: &StudyFault, units: System) -> Told {
         StudyFault::Values(fault) => of_values(fault),
         StudyFault::Comparison(fault) => of_a_comparison(fault),
         StudyFault::Maximum(fault) => of_a_maximum(fault, units),
+        StudyFault::Pick(fault) => pick::told(fault, units),
     }
 }
 

@@ -1,27 +1,27 @@
-//! One setup of a gym, calculated exactly, with everything that a coach loads the bar from.
+//! Setups of a gym, calculated exactly, with everything that a coach loads the bar from.
 //!
-//! In: a candidate of the search. Out: [`Picked`], or nothing where the exact figures miss a limit.
+//! In: candidates of the search, effort as the solved lift gives it. Out: [`Settled`] ones, in order, and each as a
+//! [`LoadedSetup`]; those whose exact figures miss a limit fall out.
 
-use super::pick_answer::Picked;
-use super::solve::SolvedLift;
+use super::combination::{Candidate, Combination};
+use super::kernel::Kernel;
+use super::loaded_setup::LoadedSetup;
+use super::score::steady;
+use super::wish::{Goal, Wish};
 use crate::error::Result;
 use crate::movement::PlaneForce;
 use crate::overlay::spread;
 use crate::resistance::{Item, LoadForce, Setup};
-use crate::setups::{Candidate, Combination, Goal, Kernel, Loadings, Rack, Wish, steady};
 use crate::units::Mass;
+use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
+
+/// Effort at each place under given loads, as the solved lift calculates it.
+pub type ExactEffort<'a> = dyn Fn(&[LoadForce]) -> Result<Vec<f64>> + Sync + 'a;
 
 /// What exact calculation needs.
 pub(super) struct Exact<'a> {
-    pub(super) ground: &'a SolvedLift<'a>,
-    pub(super) rack: &'a Rack,
-    pub(super) loadings: &'a Loadings,
-    pub(super) wish: &'a Wish,
     pub(super) kernel: &'a Kernel<'a>,
-    /// Force of one kilogram of plain load at each sample.
-    pub(super) plain: &'a [PlaneForce],
-    /// Mass of the lifter where that is the load.
-    pub(super) body: Mass,
+    pub(super) effort_under: &'a ExactEffort<'a>,
 }
 
 /// Steps towards the exact load; one is enough where effort is straight in the load, and a lean of some
@@ -44,10 +44,10 @@ pub(super) struct Settled {
 
 impl Exact<'_> {
     /// The setup of a combination with a load.
-    pub(super) fn setup(&self, combination: &Combination, loading: usize) -> Setup {
-        let mut items = self.loadings.all()[loading].items();
+    fn setup(&self, combination: &Combination, loading: usize) -> Setup {
+        let mut items = self.kernel.loadings.all()[loading].items();
         for hanging in combination.hangings() {
-            let item = &self.rack.hangings[usize::from(*hanging)].item;
+            let item = &self.kernel.rack.hangings[usize::from(*hanging)].item;
             match items
                 .iter_mut()
                 .find(|known| is_same_but_count(known, item))
@@ -59,18 +59,34 @@ impl Exact<'_> {
         Setup::new("", items)
     }
 
+    /// The candidates with their loads settled exactly, in order; those that miss a limit fall out.
+    pub(super) fn settled(&self, candidates: &[Candidate]) -> Result<Vec<Settled>> {
+        let all = candidates
+            .par_iter()
+            .map(|candidate| self.settled_one(candidate))
+            .collect::<Result<Vec<_>>>()?;
+        let mut settled: Vec<Settled> = all.into_iter().flatten().collect();
+        settled.sort_by(|a, b| {
+            let score = a.score.total_cmp(&b.score);
+            score
+                .then(a.pieces.cmp(&b.pieces))
+                .then(a.combination.cmp(&b.combination))
+        });
+        Ok(settled)
+    }
+
     /// A combination with its exact load, that load rounded down, and its score.
     ///
     /// `None` if no load fits, or a limit is missed.
-    pub(super) fn settled(&self, candidate: &Candidate) -> Result<Option<Settled>> {
+    fn settled_one(&self, candidate: &Candidate) -> Result<Option<Settled>> {
         let combination = candidate.combination;
         let hung = combination.hangings().len() as u32;
-        let plates = self.wish.most_pieces.saturating_sub(hung);
+        let plates = self.kernel.wish.most_pieces.saturating_sub(hung);
         let (exact_kg, effort) = self.exact_load(&combination)?;
-        let Some(mut loading) = self.loadings.floor(exact_kg, plates) else {
+        let Some(mut loading) = self.kernel.loadings.floor(exact_kg, plates) else {
             return Ok(None);
         };
-        if let Goal::Profile(_) = self.wish.goal {
+        if let Goal::Profile(_) = self.kernel.wish.goal {
             loading = loading.min(candidate.judged.loading as usize);
         }
         if self
@@ -86,7 +102,7 @@ impl Exact<'_> {
             spread: spread(&effort).unwrap_or(f64::INFINITY),
             loading,
             score: steady(self.score(&combination, exact_kg, loading, &effort)?),
-            pieces: self.loadings.all()[loading].plates + hung,
+            pieces: self.kernel.loadings.all()[loading].plates + hung,
         }))
     }
 
@@ -99,7 +115,8 @@ impl Exact<'_> {
             spread: spread(&effort).unwrap_or(f64::INFINITY),
             loading,
             score: f64::INFINITY,
-            pieces: self.loadings.all()[loading].plates + combination.hangings().len() as u32,
+            pieces: self.kernel.loadings.all()[loading].plates
+                + combination.hangings().len() as u32,
         })
     }
 
@@ -112,7 +129,7 @@ impl Exact<'_> {
     fn exact_load(&self, combination: &Combination) -> Result<(f64, Vec<f64>)> {
         let mut kg = self.kernel.exact_kg(combination);
         if !kg.is_finite() {
-            let heaviest = self.loadings.all().last();
+            let heaviest = self.kernel.loadings.all().last();
             kg = heaviest.map_or(0.0, |loading| loading.total.as_kg());
         }
         let mut effort = self.effort(combination, kg)?;
@@ -132,24 +149,25 @@ impl Exact<'_> {
 
     fn leans(&self, combination: &Combination) -> bool {
         let mut hangings = combination.hangings().iter();
-        hangings.any(|h| {
-            self.ground
-                .is_askew(&self.rack.hangings[usize::from(*h)].force)
-        })
+        self.kernel.bends
+            && hangings.any(|h| {
+                let force = &self.kernel.rack.hangings[usize::from(*h)].force;
+                force.iter().any(|force| force.leans())
+            })
     }
 
     /// Effort of a combination beside this much plain load, one a sample.
     fn effort(&self, combination: &Combination, plain_kg: f64) -> Result<Vec<f64>> {
-        let kg = plain_kg + self.body.as_kg();
-        let loads: Vec<LoadForce> = (0..self.plain.len())
+        let kg = plain_kg + self.kernel.body_kg;
+        let loads: Vec<LoadForce> = (0..self.kernel.plain.len())
             .map(|sample| {
-                let one = self.plain[sample];
+                let one = self.kernel.plain[sample];
                 let mut force = PlaneForce {
                     x_n: kg * one.x_n,
                     z_n: kg * one.z_n,
                 };
                 for hanging in combination.hangings() {
-                    let more = self.rack.hangings[usize::from(*hanging)].force[sample];
+                    let more = self.kernel.rack.hangings[usize::from(*hanging)].force[sample];
                     force.x_n += more.x_n;
                     force.z_n += more.z_n;
                 }
@@ -162,7 +180,7 @@ impl Exact<'_> {
                 }
             })
             .collect();
-        Ok(self.ground.effort_under(&loads)?.1)
+        (self.effort_under)(&loads)
     }
 
     fn score(
@@ -172,7 +190,7 @@ impl Exact<'_> {
         loading: usize,
         effort: &[f64],
     ) -> Result<f64> {
-        Ok(match &self.wish.goal {
+        Ok(match &self.kernel.wish.goal {
             Goal::Flattest => spread(effort).unwrap_or(f64::INFINITY),
             Goal::MostLoad { at, .. } => {
                 let load_kg = self.kernel.load_kg(combination, loading);
@@ -182,7 +200,7 @@ impl Exact<'_> {
                 (self.kernel.share_at_goal(combination, exact_kg) - share).abs()
             }
             Goal::Profile(points) => {
-                let kg = self.loadings.all()[loading].total.as_kg();
+                let kg = self.kernel.loadings.all()[loading].total.as_kg();
                 let effort = self.effort(combination, kg)?;
                 let last = (effort.len() - 1) as f64;
                 let off = effort.iter().enumerate().map(|(index, effort)| {
@@ -193,27 +211,34 @@ impl Exact<'_> {
         })
     }
 
-    /// Everything about a settled setup.
-    pub(super) fn picked(&self, settled: &Settled) -> Result<Picked> {
-        let setup = self.setup(&settled.combination, settled.loading);
-        let loading = &self.loadings.all()[settled.loading];
+    /// Everything that a coach loads the bar from.
+    pub(super) fn loaded(&self, settled: &Settled) -> LoadedSetup {
         let load_kg = self.kernel.load_kg(&settled.combination, settled.loading);
         let last = load_kg.len() - 1;
-        let mean_kg = load_kg.iter().sum::<f64>() / load_kg.len() as f64;
-        Ok(Picked {
-            study: self.ground.setup(&setup)?,
-            loading: loading.clone(),
+        LoadedSetup {
+            setup: self.setup(&settled.combination, settled.loading),
+            loading: self.kernel.loadings.all()[settled.loading].clone(),
             exact_mass: Mass::from_kg(settled.exact_kg),
-            flattening_percent: 100.0 * (1.0 - settled.spread / self.kernel.plain_spread()),
+            flattening_percent: self.flattening_percent(settled),
             loads: [0, last / 2, last].map(|sample| Mass::from_kg(load_kg[sample])),
             end_range: self.end_range(settled, load_kg[last]),
-            mean_load: Mass::from_kg(mean_kg),
+            mean_load: Mass::from_kg(self.mean_kg(settled)),
             share: self.kernel.share_of(&settled.combination, settled.loading),
             pieces: settled.pieces,
             hung: settled.combination.hangings().len() as u32,
             score: settled.score,
-            setup,
-        })
+        }
+    }
+
+    /// Flattening against plain weight, both with their exact loads, %.
+    pub(super) fn flattening_percent(&self, settled: &Settled) -> f64 {
+        100.0 * (1.0 - settled.spread / self.kernel.plain_spread())
+    }
+
+    /// Mean load over the range, kg.
+    pub(super) fn mean_kg(&self, settled: &Settled) -> f64 {
+        let load_kg = self.kernel.load_kg(&settled.combination, settled.loading);
+        load_kg.iter().sum::<f64>() / load_kg.len() as f64
     }
 
     /// Load at the end when bands that are known by their label only pull less or more than it says.
@@ -221,7 +246,7 @@ impl Exact<'_> {
         let mut range_kg = [load_kg; 2];
         for hanging in settled.combination.hangings() {
             let hanging = usize::from(*hanging);
-            if let Item::Band(hung) = &self.rack.hangings[hanging].item {
+            if let Item::Band(hung) = &self.kernel.rack.hangings[hanging].item {
                 let kg = self.kernel.end_kg(hanging).abs();
                 let (low_kg, high_kg) = hung.band.spread_n(kg);
                 range_kg[0] -= kg - low_kg;

@@ -1,0 +1,215 @@
+//! What to hang: a gym laid over the costs of a lift, searched, the finalists settled exactly.
+//!
+//! In: [`Choosing`] (a gym, what may be used, a wish), the [`CostField`] of a lift, its exact effort. Out: a
+//! [`Choice`], or the [`Missed`] setup that comes nearest where none fits.
+
+use super::buildable::{Allowed, Rack};
+use super::combination::Combination;
+use super::cost_field::CostField;
+use super::exact::{Exact, ExactEffort, Settled};
+use super::found::{Found, Merit};
+use super::gym::Gym;
+use super::kernel::Kernel;
+use super::limits::Gap;
+use super::loaded_setup::LoadedSetup;
+use super::loadings::Loadings;
+use super::search::{Watch, search};
+use super::wish::Wish;
+use crate::error::{Error, GymFault, Result};
+use std::collections::BTreeSet;
+
+/// Finalists of the search that are calculated exactly.
+const FINALISTS: usize = 240;
+
+/// Most non-dominated setups that are listed.
+const MOST_OF_FRONT: usize = 12;
+
+/// Most combinations that are searched: some minutes. Assumed.
+const MOST_COMBINATIONS: u64 = 2_000_000_000;
+
+/// What is chosen from, and by what.
+#[derive(Debug)]
+pub struct Choosing<'a> {
+    /// What there is.
+    pub gym: &'a Gym,
+    /// What may be used of it.
+    pub allowed: &'a Allowed,
+    /// What is wished.
+    pub wish: &'a Wish,
+    /// How many setups to list.
+    pub top: usize,
+}
+
+/// How much was searched.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Counts {
+    /// Combinations of bands and chains.
+    pub combinations: u64,
+    /// Plain loads that the gym makes.
+    pub loads: u64,
+    /// Combinations that were judged one by one; the rest was ruled out with what they begin with.
+    pub judged: u64,
+    /// Combinations that fit.
+    pub fitting: u64,
+}
+
+impl Counts {
+    /// Setups that the gym can build: every combination with every load.
+    #[must_use]
+    pub fn buildable(&self) -> u64 {
+        self.combinations.saturating_mul(self.loads)
+    }
+}
+
+/// What was chosen.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Choice {
+    /// Plain weight at the wished effort, whatever the limits of shares and loads say.
+    pub plain: Option<LoadedSetup>,
+    /// The best, in order.
+    pub ranked: Vec<LoadedSetup>,
+    /// The non-dominated ones, simplest first.
+    pub front: Vec<LoadedSetup>,
+    /// How many non-dominated ones there are.
+    pub front_size: usize,
+    /// How much was searched.
+    pub counts: Counts,
+    /// Pieces that were left out and why.
+    pub left_out: Vec<String>,
+    /// Best flattening by one pair of bands or chains that only adds load, %.
+    pub best_added_percent: Option<f64>,
+    /// Best flattening by one pair that takes load away, %.
+    pub best_helping_percent: Option<f64>,
+}
+
+/// The setup that comes nearest where none fits.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Missed {
+    /// What it is.
+    pub loaded: LoadedSetup,
+    /// What it misses.
+    pub gap: Gap,
+}
+
+/// Chooses setups of a gym for a lift.
+///
+/// # Algorithm
+/// 1. The gym gives loads and hangings.
+/// 2. The search judges every combination by the costs of the lift.
+/// 3. Finalists, front and plain weight are calculated exactly, loads settled, and ranked again.
+///
+/// Where none fits the nearest miss comes back, if one was met.
+///
+/// **Fails** on a wish or words that make no sense, a gym without what the lift takes, and too large a search.
+pub fn choose(
+    choosing: &Choosing<'_>,
+    field: &CostField,
+    effort_under: &ExactEffort<'_>,
+    watch: &Watch,
+) -> Result<std::result::Result<Choice, Option<Missed>>> {
+    let wish = choosing.wish.checked()?;
+    let loadings = Loadings::of(choosing.gym, &field.carrier)?;
+    let rack = Rack::of(
+        choosing.gym,
+        &field.carrier,
+        &field.points,
+        choosing.allowed,
+    )?;
+    let combinations = counted(&rack, wish)?;
+    let kernel = Kernel::new(field, &rack, &loadings, wish);
+    let found = search(&kernel, FINALISTS.max(4 * choosing.top), watch)?;
+    let exact = Exact {
+        kernel: &kernel,
+        effort_under,
+    };
+    let finalists = exact.settled(&found.finalists())?;
+    if finalists.is_empty() {
+        return Ok(Err(missed(&exact, &found)?));
+    }
+    let ranked = finalists.iter().take(choosing.top.max(1));
+    let front = front(&exact, &found)?;
+    Ok(Ok(Choice {
+        plain: plain(&exact)?,
+        ranked: ranked.map(|settled| exact.loaded(settled)).collect(),
+        front_size: front.len(),
+        front: thinned(&front)
+            .map(|settled| exact.loaded(settled))
+            .collect(),
+        counts: Counts {
+            combinations,
+            loads: loadings.distinct() as u64,
+            judged: found.judged,
+            fitting: found.fitting,
+        },
+        best_added_percent: kernel.best_of_one(false),
+        best_helping_percent: kernel.best_of_one(true),
+        left_out: rack.left_out.clone(),
+    }))
+}
+
+fn counted(rack: &Rack, wish: &Wish) -> Result<u64> {
+    let combinations = rack.combinations(wish.most_hung.min(wish.most_pieces));
+    combinations
+        .filter(|many| *many <= MOST_COMBINATIONS)
+        .ok_or_else(|| {
+            Error::bad(GymFault::TooManyWays {
+                most_hung: wish.most_hung,
+                most: MOST_COMBINATIONS,
+            })
+        })
+}
+
+fn missed(exact: &Exact<'_>, found: &Found) -> Result<Option<Missed>> {
+    let Some(miss) = &found.miss else {
+        return Ok(None);
+    };
+    let near = exact.as_loaded(miss.combination, miss.gap.loading as usize)?;
+    Ok(Some(Missed {
+        loaded: exact.loaded(&near),
+        gap: miss.gap,
+    }))
+}
+
+/// The non-dominated setups by their exact figures, simplest first.
+fn front(exact: &Exact<'_>, found: &Found) -> Result<Vec<Settled>> {
+    let candidates = found.front(exact.kernel.plain_spread());
+    let mut best: Vec<(Merit, Settled)> = Vec::new();
+    for settled in exact.settled(&candidates)? {
+        let flattening = exact.flattening_percent(&settled);
+        let own = Merit::of(flattening, exact.mean_kg(&settled), settled.pieces);
+        if own.is_uneven() {
+            continue;
+        }
+        if best.iter().all(|(other, _)| !other.dominates(&own)) {
+            best.retain(|(other, _)| !own.dominates(other));
+            best.push((own, settled));
+        }
+    }
+    let mut front: Vec<Settled> = best.into_iter().map(|(_, settled)| settled).collect();
+    front.sort_by(|a, b| a.pieces.cmp(&b.pieces).then(a.score.total_cmp(&b.score)));
+    Ok(front)
+}
+
+/// At most so many, evenly over the list, the first and the last among them.
+fn thinned(front: &[Settled]) -> impl Iterator<Item = &Settled> {
+    let kept: BTreeSet<usize> = if front.len() <= MOST_OF_FRONT {
+        (0..front.len()).collect()
+    } else {
+        (0..MOST_OF_FRONT)
+            .map(|index| index * (front.len() - 1) / (MOST_OF_FRONT - 1))
+            .collect()
+    };
+    kept.into_iter().map(|index| &front[index])
+}
+
+/// Plain weight at the wished effort, if the gym can load it.
+fn plain(exact: &Exact<'_>) -> Result<Option<LoadedSetup>> {
+    let kernel = exact.kernel;
+    let loading = kernel
+        .loadings
+        .floor(kernel.most_plain_kg(), kernel.wish.most_pieces);
+    let settled = loading
+        .map(|loading| exact.as_loaded(Combination::default(), loading))
+        .transpose()?;
+    Ok(settled.map(|settled| exact.loaded(&settled)))
+}

@@ -1,0 +1,34 @@
+//! A setup that a gym can build, as a coach loads it.
+//!
+//! In: the exact calculation. Out: plain data.
+
+use super::loading::Loading;
+use crate::resistance::Setup;
+use crate::units::Mass;
+
+/// A setup that the gym can build, with its loads.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LoadedSetup {
+    /// The setup as it is loaded.
+    pub setup: Setup,
+    /// The plain load: bar, collars, plates.
+    pub loading: Loading,
+    /// The plain load that would make the hardest place exactly the wished effort.
+    pub exact_mass: Mass,
+    /// Flattening against plain weight with that exact load, %: what setups are compared by.
+    pub flattening_percent: f64,
+    /// Load at start, middle and end of the range.
+    pub loads: [Mass; 3],
+    /// Lowest and highest load at the end when bands of one label differ as measured.
+    pub end_range: [Mass; 2],
+    /// Mean load over the range.
+    pub mean_load: Mass,
+    /// Share of bands and chains at start or end: of the load what they add, of the weight what they take.
+    pub share: f64,
+    /// Plates, bands and chains a side.
+    pub pieces: u32,
+    /// Bands and chains a side.
+    pub hung: u32,
+    /// What it is ranked by; smaller is better.
+    pub score: f64,
+}

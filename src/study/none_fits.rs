@@ -1,0 +1,64 @@
+//! The answer where no setup fits: the nearest miss, and what it misses.
+//!
+//! In: what a search met, the wish. Out: a fault with quantities.
+
+use super::pick_answer::PickQuestion;
+use super::solve::SolvedLift;
+use crate::error::{Error, NearestSetup, PickFault, Result, Shortfall};
+use crate::setups::{Gap, Limit, Missed, Wish, hung_pairs};
+use crate::units::Mass;
+
+/// The fault where nothing fits.
+pub(super) fn none_fits(
+    lift: &SolvedLift<'_>,
+    request: &PickQuestion<'_>,
+    missed: Option<Missed>,
+) -> Result<Error> {
+    let gym = request.gym.title.clone();
+    let Some(missed) = missed else {
+        return Ok(Error::no_answer(PickFault::NothingMet { gym }));
+    };
+    let effort = lift.setup(&missed.loaded.setup)?.effort;
+    let hardest = effort.into_iter().fold(0.0, f64::max);
+    Ok(Error::no_answer(PickFault::NoneFits {
+        gym,
+        nearest: Box::new(NearestSetup {
+            plain: (&missed.loaded.loading).into(),
+            hung: hung_pairs(&missed.loaded.setup.items, &request.gym.anchors),
+            shortfall: shortfall(&missed.gap, &request.wish, hardest),
+            misses_more: missed.gap.and_others,
+        }),
+    }))
+}
+
+fn shortfall(gap: &Gap, wish: &Wish, hardest: f64) -> Shortfall {
+    let [has, needs] = [gap.has, gap.needs].map(Mass::from_kg);
+    match gap.limit {
+        Limit::LightestLoad => Shortfall::TooHard {
+            effort: hardest,
+            wished: wish.effort,
+        },
+        Limit::AllCarried => Shortfall::AllCarried {
+            weight: has,
+            carried: needs,
+        },
+        Limit::LeastShare => Shortfall::LeastShare {
+            has: gap.has,
+            needs: gap.needs,
+        },
+        Limit::MostShare => Shortfall::MostShare {
+            has: gap.has,
+            needs: gap.needs,
+        },
+        Limit::LeastLoad(place) => Shortfall::LeastLoad {
+            at: wish.loads[place].at,
+            has,
+            needs,
+        },
+        Limit::MostLoad(place) => Shortfall::MostLoad {
+            at: wish.loads[place].at,
+            has,
+            needs,
+        },
+    }
+}
