@@ -1,9 +1,9 @@
-//! Motion in time by fixed steps, up to an event; and integrals for checks.
+//! Motion in time by fixed steps, up to an event.
 //!
 //! In: a rate of change, a start, a step. Out: the state at each step through a callback, and the
 //! exact moment at which something happened. Fixed steps make the result the same on every machine.
 
-use crate::error::{Error, Result};
+use crate::error::{Error, NumericFault, Result};
 
 /// From when to when, and in what steps.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -45,8 +45,7 @@ const HALVINGS: u32 = 50;
 /// **Shape.** Error per step of order h⁵, over a span of order h⁴, where `f` is smooth.
 /// **Source.** Kutta 1901, Z. Math. Phys. 46:435-453 (from memory).
 /// **Fails.** Never; numbers that are none pass through and are caught by [`integrate`].
-#[must_use]
-pub fn runge_kutta_step<const N: usize>(
+fn runge_kutta_step<const N: usize>(
     time: f64,
     state: &[f64; N],
     step: f64,
@@ -69,7 +68,7 @@ pub fn runge_kutta_step<const N: usize>(
 /// again and again until the moment is known to 2⁻⁵⁰ of a step, each time by one fresh step from the
 /// state before. `observe` sees the start, the end of each whole step, and the arrival.
 ///
-/// **Shape.** See [`runge_kutta_step`]. An event that comes and goes within one step is missed.
+/// **Shape.** Error over a span of order h⁴, where the rate is smooth (h: step). An event that comes and goes within one step is missed.
 /// **Fails.** When the steps are none, or the state is no longer finite (with the time).
 ///
 /// ```
@@ -159,10 +158,11 @@ impl Steps {
         let is_good =
             self.step > 0.0 && self.start.is_finite() && ratio > 0.0 && ratio <= Self::MOST;
         if !is_good {
-            return Err(Error::bad(format!(
-                "cannot step from {} to {} in steps of {}",
-                self.start, self.end, self.step
-            )));
+            return Err(Error::bad(NumericFault::NoSteps {
+                start: self.start,
+                end: self.end,
+                step: self.step,
+            }));
         }
         // A remainder that is only rounding is no step of its own.
         Ok(((ratio - 1e-9).ceil() as u64).max(1))
@@ -179,85 +179,10 @@ impl Steps {
 
 fn check_state<const N: usize>(time: f64, state: &[f64; N]) -> Result<()> {
     match state.iter().find(|value| !value.is_finite()) {
-        Some(value) => Err(Error::no_answer(format!(
-            "the motion has no finite state at {time}: one part of it is {value}"
-        ))
-        .hint("shorten the step, or look at the forces near that time")),
+        Some(&value) => Err(Error::no_answer(NumericFault::MotionNotFinite {
+            time,
+            value,
+        })),
         None => Ok(()),
     }
-}
-
-/// How often an interval may be halved by [`quadrature`].
-const DEEPEST: u32 = 40;
-
-/// The integral of a function, to about `tolerance`, by halving where five points do not agree with
-/// two times five.
-///
-/// ```text
-/// ∫ f ≈ h Σ w_k f(m + h ξ_k)   m, h: middle and half width of the piece
-/// ```
-/// **Shape.** Exact up to rounding for polynomials of degree 9; corners cost more calls.
-/// **Source.** Gauss-Legendre nodes for n = 5 in closed form, Abramowitz & Stegun 1964, table 25.4
-/// (from memory).
-/// **Fails.** When the function is not finite somewhere, or too rough for 40 halvings.
-///
-/// # Errors
-/// See **Fails**.
-pub fn quadrature(
-    from: f64,
-    to: f64,
-    tolerance: f64,
-    mut function: impl FnMut(f64) -> f64,
-) -> Result<f64> {
-    let whole = gauss(from, to, &mut function);
-    refine(
-        (from, to),
-        whole,
-        tolerance.max(0.0),
-        DEEPEST,
-        &mut function,
-    )
-}
-
-fn refine(
-    (from, to): (f64, f64),
-    whole: f64,
-    tolerance: f64,
-    depth: u32,
-    function: &mut impl FnMut(f64) -> f64,
-) -> Result<f64> {
-    let middle = from + (to - from) / 2.0;
-    let (left, right) = (gauss(from, middle, function), gauss(middle, to, function));
-    let both = left + right;
-    if !both.is_finite() {
-        return Err(Error::no_answer(format!(
-            "the function between {from} and {to} is not finite, so it has no integral"
-        )));
-    }
-    // Below this the two answers differ by rounding alone.
-    let rounding = 8.0 * f64::EPSILON * (left.abs() + right.abs());
-    if (both - whole).abs() <= tolerance.max(rounding) {
-        return Ok(both);
-    }
-    if depth == 0 {
-        return Err(Error::no_answer(format!(
-            "the function is too rough near {middle} for an integral to within {tolerance:.1e}"
-        )));
-    }
-    let half = tolerance / 2.0;
-    Ok(refine((from, middle), left, half, depth - 1, function)?
-        + refine((middle, to), right, half, depth - 1, function)?)
-}
-
-fn gauss(from: f64, to: f64, function: &mut impl FnMut(f64) -> f64) -> f64 {
-    let (middle, half) = (from + (to - from) / 2.0, (to - from) / 2.0);
-    let root = 2.0 * (10.0_f64 / 7.0).sqrt();
-    let spread = 13.0 * 70.0_f64.sqrt();
-    let inner = ((5.0 - root).sqrt() / 3.0, (322.0 + spread) / 900.0);
-    let outer = ((5.0 + root).sqrt() / 3.0, (322.0 - spread) / 900.0);
-    let mut sum = 128.0 / 225.0 * function(middle);
-    for (node, weight) in [inner, outer] {
-        sum += weight * (function(middle - half * node) + function(middle + half * node));
-    }
-    half * sum
 }

@@ -2,8 +2,10 @@
 //!
 //! In: a function from parameters to residuals, bounds, one or several starts. Out: the parameters
 //! with the smallest sum of squares, and which of them lie at a bound.
+//!
+//! No command uses it yet: it stands here for the calibration of muscles, which comes next.
 
-use crate::error::{Error, Result};
+use crate::error::{Error, FitFault, Result};
 use nalgebra::{DMatrix, DVector};
 
 /// The most steps of one fit.
@@ -147,24 +149,25 @@ pub fn best_fit(
             best = Some(next);
         }
     }
-    best.ok_or_else(|| Error::bad("a fit needs at least one start"))
+    best.ok_or_else(|| Error::bad(FitFault::NoStart))
 }
 
 fn check_start(start: &[f64], intervals: &[Interval]) -> Result<()> {
     if start.is_empty() || start.len() != intervals.len() {
-        return Err(Error::bad(format!(
-            "a fit needs one interval a parameter, not {} for {}",
-            intervals.len(),
-            start.len()
-        )));
+        return Err(Error::bad(FitFault::UnevenIntervals {
+            intervals: intervals.len(),
+            parameters: start.len(),
+        }));
     }
     for (k, (&x, interval)) in start.iter().zip(intervals).enumerate() {
         let is_inside = interval.low <= x && x <= interval.high && x.is_finite();
         if !is_inside {
-            return Err(Error::bad(format!(
-                "parameter {k} starts at {x}, outside its interval {} to {}",
-                interval.low, interval.high
-            )));
+            return Err(Error::bad(FitFault::StartOutside {
+                parameter: k,
+                start: x,
+                low: interval.low,
+                high: interval.high,
+            }));
         }
     }
     Ok(())
@@ -190,10 +193,9 @@ impl<'a> State<'a> {
         let first = DVector::from_vec(residuals(start));
         let squares = first.norm_squared();
         if first.is_empty() || !squares.is_finite() {
-            return Err(Error::no_answer(format!(
-                "the fit cannot start: of {} residuals at the start not all are finite",
-                first.len()
-            )));
+            return Err(Error::no_answer(FitFault::StartNotFinite {
+                residuals: first.len(),
+            }));
         }
         Ok(Self {
             intervals,

@@ -3,6 +3,7 @@
 //! In: coordinates, angles in rad, link lengths. Out: points, or how far a chain falls short.
 //! `x` points forward (or outward), `z` up; a positive angle turns `x` towards `z`.
 
+use crate::error::LinksFault;
 use std::ops::{Add, AddAssign, Mul, Neg, Sub};
 
 /// A point or an arrow in the plane, in whatever unit the caller keeps.
@@ -47,12 +48,6 @@ impl Point {
     #[must_use]
     pub fn length(self) -> f64 {
         self.x.hypot(self.z)
-    }
-
-    /// Distance between two points.
-    #[must_use]
-    pub fn distance(self, other: Self) -> f64 {
-        (other - self).length()
     }
 
     /// Angle of the arrow above the `x` axis, −π to π; 0 for an arrow without length.
@@ -124,7 +119,7 @@ impl Neg for Point {
 
 /// On which side of the line from start to target the middle joint stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Side {
+pub enum BendSide {
     /// On the left of someone who goes from start to target and sees `x` forward, `z` up: the line
     /// turned by a positive angle points to it.
     Left,
@@ -145,35 +140,6 @@ pub struct TwoLinks {
     pub bend_rad: f64,
 }
 
-/// Why two links cannot close, with the figures.
-#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
-pub enum CannotClose {
-    /// The target is too far: even straight, the links do not reach it.
-    #[error("the links reach {reach:.3} and the target is {needed:.3} away")]
-    TooFar {
-        /// Distance the straight links span.
-        reach: f64,
-        /// Distance of the target.
-        needed: f64,
-    },
-    /// The target is too near: even folded, the longer link passes it.
-    #[error(
-        "folded, the links come no nearer than {nearest:.3} and the target is {needed:.3} away"
-    )]
-    TooNear {
-        /// Distance the folded links span.
-        nearest: f64,
-        /// Distance of the target.
-        needed: f64,
-    },
-    /// Links of one length with the target on the start: folded, in no particular direction.
-    #[error("the target lies on the start, so the folded links have no direction")]
-    NoDirection,
-    /// A length that is not positive, or a coordinate that is not finite.
-    #[error("the links need positive lengths and finite places")]
-    NotNumbers,
-}
-
 /// The joint between two links that start in one point and end in another.
 ///
 /// ```text
@@ -187,18 +153,18 @@ pub enum CannotClose {
 /// | `e`, `n` | unit arrow from start to target, and `e` turned left | –     |
 /// | `u`, `h` | place of the middle joint along and beside the line | –     |
 ///
-/// **Shape.** Two mirror-image answers, one a [`Side`]; they meet at the straight and the folded
+/// **Shape.** Two mirror-image answers, one a [`BendSide`]; they meet at the straight and the folded
 /// chain, where the joint moves infinitely fast.
 /// **Source.** Law of cosines, with the product form of Heron's formula for `h`, which keeps its
 /// digits near the straight chain.
-/// **Fails.** With [`CannotClose`] when the target is out of reach, too near, or on the start.
+/// **Fails.** With [`LinksFault`] when the target is out of reach, too near, or on the start.
 ///
 /// ```
-/// use torquill::numeric::{Point, Side, close_two_links};
-/// let leg = close_two_links(Point::ORIGIN, Point::new(0.0, 5.0), 3.0, 4.0, Side::Left)?;
-/// assert!(leg.middle.distance(Point::new(-2.4, 1.8)) < 1e-15);
+/// use torquill::numeric::{Point, BendSide, close_two_links};
+/// let leg = close_two_links(Point::ORIGIN, Point::new(0.0, 5.0), 3.0, 4.0, BendSide::Left)
+///     .expect("a triangle");
+/// assert!((leg.middle - Point::new(-2.4, 1.8)).length() < 1e-15);
 /// assert!((leg.bend_rad - std::f64::consts::FRAC_PI_2).abs() < 1e-15);
-/// # Ok::<(), torquill::numeric::CannotClose>(())
 /// ```
 ///
 /// # Errors
@@ -208,12 +174,12 @@ pub fn close_two_links(
     target: Point,
     first: f64,
     second: f64,
-    side: Side,
-) -> Result<TwoLinks, CannotClose> {
+    side: BendSide,
+) -> Result<TwoLinks, LinksFault> {
     let line = target - start;
     let distance = line.length();
     check_reach(first, second, distance)?;
-    let along = line.unit().ok_or(CannotClose::NoDirection)?;
+    let along = line.unit().ok_or(LinksFault::NoDirection)?;
     let perimeter = first + second + distance;
     let spare =
         (first + second - distance) * (second + distance - first) * (distance + first - second);
@@ -221,8 +187,8 @@ pub fn close_two_links(
     let beside = double_area / distance;
     let forward = (distance + (first - second) * (first + second) / distance) / 2.0;
     let left = match side {
-        Side::Left => beside,
-        Side::Right => -beside,
+        BendSide::Left => beside,
+        BendSide::Right => -beside,
     };
     let middle = start + along * forward + along.quarter_turn() * left;
     let cosine_part = distance * distance - first * first - second * second;
@@ -234,19 +200,19 @@ pub fn close_two_links(
     })
 }
 
-fn check_reach(first: f64, second: f64, distance: f64) -> Result<(), CannotClose> {
+fn check_reach(first: f64, second: f64, distance: f64) -> Result<(), LinksFault> {
     let lengths_are_good = first > 0.0 && second > 0.0 && (first + second).is_finite();
     if !lengths_are_good || !distance.is_finite() {
-        return Err(CannotClose::NotNumbers);
+        return Err(LinksFault::NotNumbers);
     }
     let (reach, nearest) = (first + second, (first - second).abs());
     if distance > reach {
-        Err(CannotClose::TooFar {
+        Err(LinksFault::TooFar {
             reach,
             needed: distance,
         })
     } else if distance < nearest {
-        Err(CannotClose::TooNear {
+        Err(LinksFault::TooNear {
             nearest,
             needed: distance,
         })

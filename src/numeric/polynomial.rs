@@ -1,8 +1,8 @@
 //! Polynomials, as published moment-arm fits give them.
 //!
-//! In: coefficients, constant first. Out: value, derivative and integral, all exact.
+//! In: coefficients, constant first. Out: value and integral, both exact.
 
-use crate::error::{Error, Result};
+use crate::error::{Error, NumericFault, Result};
 
 /// A polynomial in one variable.
 ///
@@ -16,7 +16,7 @@ use crate::error::{Error, Result};
 /// ```
 /// use torquill::numeric::Polynomial;
 /// let p = Polynomial::new(&[1.0, 0.0, 3.0])?; // 1 + 3x²
-/// assert_eq!((p.value(2.0), p.derivative(2.0), p.integral(0.0, 2.0)), (13.0, 12.0, 10.0));
+/// assert_eq!((p.value(2.0), p.integral(0.0, 2.0)), (13.0, 10.0));
 /// # Ok::<(), torquill::error::Error>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
@@ -31,23 +31,17 @@ impl Polynomial {
     /// No coefficient, or one that is not finite.
     pub fn new(coefficients: &[f64]) -> Result<Self> {
         if coefficients.is_empty() {
-            return Err(Error::bad("a polynomial needs at least one coefficient"));
+            return Err(Error::bad(NumericFault::NoCoefficient));
         }
         if let Some(power) = coefficients.iter().position(|c| !c.is_finite()) {
-            return Err(Error::bad(format!(
-                "the coefficient of x^{power} is {}, which is no finite number",
-                coefficients[power]
-            )));
+            return Err(Error::bad(NumericFault::CoefficientNotFinite {
+                power,
+                value: coefficients[power],
+            }));
         }
         Ok(Self {
             coefficients: coefficients.to_vec(),
         })
-    }
-
-    /// The coefficients, the constant first.
-    #[must_use]
-    pub fn coefficients(&self) -> &[f64] {
-        &self.coefficients
     }
 
     /// The value at `x`.
@@ -57,22 +51,6 @@ impl Polynomial {
             .iter()
             .rev()
             .fold(0.0, |sum, c| sum * x + c)
-    }
-
-    /// The slope at `x`.
-    #[must_use]
-    pub fn derivative(&self, x: f64) -> f64 {
-        let numbered = self.coefficients.iter().enumerate().skip(1).rev();
-        numbered.fold(0.0, |sum, (power, c)| sum * x + power as f64 * c)
-    }
-
-    /// The change of slope at `x`.
-    #[must_use]
-    pub fn second_derivative(&self, x: f64) -> f64 {
-        let numbered = self.coefficients.iter().enumerate().skip(2).rev();
-        numbered.fold(0.0, |sum, (power, c)| {
-            sum * x + (power * (power - 1)) as f64 * c
-        })
     }
 
     /// The exact integral from `reference` to `x`.

@@ -1,8 +1,8 @@
 //! A smooth curve through given points that never overshoots them.
 //!
-//! In: points in order. Out: value, slope and exact integral anywhere, C¹ between the ends.
+//! In: points in order. Out: value and exact integral anywhere, C¹ between the ends.
 
-use crate::error::{Error, Fault, Result};
+use crate::error::{Error, Fault, NumericFault, Result};
 
 /// How a curve goes on beyond its first and last point.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -18,26 +18,16 @@ pub enum Beyond {
 
 /// One cubic piece, in powers of the distance from its left end.
 #[derive(Debug, Clone, Copy, PartialEq)]
-struct Piece {
+struct CubicPiece {
     powers: [f64; 4],
     /// Integral from the first point of the curve to the left end of this piece.
     area: f64,
 }
 
-impl Piece {
+impl CubicPiece {
     fn value(&self, t: f64) -> f64 {
         let [a, b, c, d] = self.powers;
         a + t * (b + t * (c + t * d))
-    }
-
-    fn derivative(&self, t: f64) -> f64 {
-        let [_, b, c, d] = self.powers;
-        b + t * (2.0 * c + t * 3.0 * d)
-    }
-
-    fn second_derivative(&self, t: f64) -> f64 {
-        let [_, _, c, d] = self.powers;
-        2.0 * c + t * 6.0 * d
     }
 
     fn area_to(&self, t: f64) -> f64 {
@@ -78,21 +68,21 @@ impl Piece {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Spline {
     knots: Vec<f64>,
-    pieces: Vec<Piece>,
-    first: End,
-    last: End,
+    pieces: Vec<CubicPiece>,
+    first: CurveEnd,
+    last: CurveEnd,
 }
 
 /// Value and outward slope at one end, and the integral from the first point to there.
 #[derive(Debug, Clone, Copy, PartialEq)]
-struct End {
+struct CurveEnd {
     x: f64,
     value: f64,
     slope: f64,
     area: f64,
 }
 
-impl End {
+impl CurveEnd {
     fn value(&self, x: f64) -> f64 {
         self.value + self.slope * (x - self.x)
     }
@@ -109,7 +99,7 @@ impl Spline {
     /// # Errors
     /// Fewer than two points; a number that is not finite; two points with one `x`, or out of order.
     pub fn through(points: &[(f64, f64)], beyond: Beyond) -> Result<Self> {
-        check_points("a curve", points)?;
+        check_points(points)?;
         let slopes = slopes(points, beyond);
         let mut pieces = Vec::with_capacity(points.len() - 1);
         let mut area = 0.0;
@@ -118,7 +108,7 @@ impl Spline {
             area = piece.area_to(pair[1].0 - pair[0].0);
             pieces.push(piece);
         }
-        let end = |index: usize, area: f64| End {
+        let end = |index: usize, area: f64| CurveEnd {
             x: points[index].0,
             value: points[index].1,
             slope: match beyond {
@@ -145,26 +135,8 @@ impl Spline {
     #[must_use]
     pub fn value(&self, x: f64) -> f64 {
         match self.place(x) {
-            Place::Beyond(end) => end.value(x),
-            Place::Within(piece, t) => piece.value(t),
-        }
-    }
-
-    /// The curve's slope; at an end point that of the curve beyond it.
-    #[must_use]
-    pub fn derivative(&self, x: f64) -> f64 {
-        match self.place(x) {
-            Place::Beyond(end) => end.slope,
-            Place::Within(piece, t) => piece.derivative(t),
-        }
-    }
-
-    /// The change of slope; it jumps at the points, where the piece to the right counts.
-    #[must_use]
-    pub fn second_derivative(&self, x: f64) -> f64 {
-        match self.place(x) {
-            Place::Beyond(_) => 0.0,
-            Place::Within(piece, t) => piece.second_derivative(t),
+            CurvePlace::Beyond(end) => end.value(x),
+            CurvePlace::Within(piece, t) => piece.value(t),
         }
     }
 
@@ -176,57 +148,51 @@ impl Spline {
 
     fn area_to(&self, x: f64) -> f64 {
         match self.place(x) {
-            Place::Beyond(end) => end.area_to(x),
-            Place::Within(piece, t) => piece.area_to(t),
+            CurvePlace::Beyond(end) => end.area_to(x),
+            CurvePlace::Within(piece, t) => piece.area_to(t),
         }
     }
 
-    fn place(&self, x: f64) -> Place<'_> {
+    fn place(&self, x: f64) -> CurvePlace<'_> {
         if x <= self.first.x {
-            return Place::Beyond(&self.first);
+            return CurvePlace::Beyond(&self.first);
         }
         if x >= self.last.x {
-            return Place::Beyond(&self.last);
+            return CurvePlace::Beyond(&self.last);
         }
         let right = self.knots.partition_point(|&knot| knot <= x).max(1);
-        Place::Within(&self.pieces[right - 1], x - self.knots[right - 1])
+        CurvePlace::Within(&self.pieces[right - 1], x - self.knots[right - 1])
     }
 }
 
 /// Where on the curve an `x` lies.
-enum Place<'a> {
-    Beyond(&'a End),
-    Within(&'a Piece, f64),
+enum CurvePlace<'a> {
+    Beyond(&'a CurveEnd),
+    Within(&'a CubicPiece, f64),
 }
 
-/// Refuses points through which no curve can go; `what` begins the message.
-pub(super) fn check_points(what: &str, points: &[(f64, f64)]) -> Result<()> {
+/// Refuses points through which no curve can go.
+fn check_points(points: &[(f64, f64)]) -> Result<()> {
     if points.len() < 2 {
-        return Err(Error::bad(format!(
-            "{what} needs at least 2 points, not {}",
-            points.len()
-        )));
+        let points = points.len();
+        return Err(Error::bad(NumericFault::TooFewPoints { points }));
     }
     let mut faults = Vec::new();
-    for (index, (x, y)) in points.iter().enumerate() {
+    for (index, &(x, y)) in points.iter().enumerate() {
         if !x.is_finite() || !y.is_finite() {
-            let place = index + 1;
-            faults.push(Fault::new(format!(
-                "point {place} of {what} is ({x}, {y}): not finite"
-            )));
+            let point = index + 1;
+            faults.push(Fault::new(NumericFault::PointNotFinite { point, x, y }));
         }
     }
     for (index, pair) in points.windows(2).enumerate() {
         let (left, right) = (pair[0].0, pair[1].0);
         if left >= right {
-            faults.push(
-                Fault::new(format!(
-                    "points {} and {} of {what} stand at {left} and {right}: not in rising order",
-                    index + 1,
-                    index + 2
-                ))
-                .hint("sort the points and leave one at each place"),
-            );
+            let first = index + 1;
+            faults.push(Fault::new(NumericFault::PointsNotRising {
+                first,
+                left,
+                right,
+            }));
         }
     }
     if faults.is_empty() {
@@ -236,10 +202,10 @@ pub(super) fn check_points(what: &str, points: &[(f64, f64)]) -> Result<()> {
     }
 }
 
-fn piece(left: (f64, f64), right: (f64, f64), slope: f64, next: f64, area: f64) -> Piece {
+fn piece(left: (f64, f64), right: (f64, f64), slope: f64, next: f64, area: f64) -> CubicPiece {
     let width = right.0 - left.0;
     let rise = (right.1 - left.1) / width;
-    Piece {
+    CubicPiece {
         powers: [
             left.1,
             slope,

@@ -1,35 +1,9 @@
 //! Summaries of samples and straight lines through noisy points.
 //!
-//! In: numbers or `(x, y)` points. Out: mean, spread, quantiles, and lines with their uncertainty.
+//! In: numbers or `(x, y)` points. Out: quantiles, and lines with their uncertainty.
 
-use super::root::bisect;
-use crate::error::{Error, Result};
-
-/// The arithmetic mean; `None` of no numbers.
-#[must_use]
-pub fn mean(numbers: &[f64]) -> Option<f64> {
-    (!numbers.is_empty()).then(|| numbers.iter().sum::<f64>() / numbers.len() as f64)
-}
-
-/// The standard deviation of a whole population, divisor `n`; `None` of no numbers.
-#[must_use]
-pub fn population_deviation(numbers: &[f64]) -> Option<f64> {
-    squares(numbers).map(|squares| (squares / numbers.len() as f64).sqrt())
-}
-
-/// The standard deviation estimated from a sample, divisor `n − 1`; `None` of fewer than two numbers.
-#[must_use]
-pub fn sample_deviation(numbers: &[f64]) -> Option<f64> {
-    if numbers.len() < 2 {
-        return None;
-    }
-    squares(numbers).map(|squares| (squares / (numbers.len() - 1) as f64).sqrt())
-}
-
-/// Sum of the squared distances from the mean.
-fn squares(numbers: &[f64]) -> Option<f64> {
-    mean(numbers).map(|mean| numbers.iter().map(|x| (x - mean) * (x - mean)).sum())
-}
+use super::crossing::bisect;
+use crate::error::{Error, FitFault, Result};
 
 /// The value below which a share of the numbers lies, by straight lines between the ranks.
 ///
@@ -69,7 +43,7 @@ fn at_rank(sorted: &[f64], rank: f64) -> f64 {
 
 /// A straight line by least squares.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Line {
+pub struct RegressionLine {
     /// Rise of `y` per unit of `x`.
     pub slope: f64,
     /// `y` at `x = 0`.
@@ -91,7 +65,7 @@ pub struct Line {
 ///
 /// # Errors
 /// See **Fails**.
-pub fn linear_regression(points: &[(f64, f64)]) -> Result<Line> {
+pub fn linear_regression(points: &[(f64, f64)]) -> Result<RegressionLine> {
     check_points(points)?;
     let n = points.len() as f64;
     let x_mean = points.iter().map(|p| p.0).sum::<f64>() / n;
@@ -105,7 +79,7 @@ pub fn linear_regression(points: &[(f64, f64)]) -> Result<Line> {
     let (xx, xy, yy) = (sum(&|x, _| x * x), sum(&|x, y| x * y), sum(&|_, y| y * y));
     let slope = xy / xx;
     let left = sum(&|x, y| (y - slope * x) * (y - slope * x));
-    Ok(Line {
+    Ok(RegressionLine {
         slope,
         intercept: y_mean - slope * x_mean,
         r_squared: if yy > 0.0 {
@@ -153,9 +127,7 @@ pub struct RobustLine {
 pub fn theil_sen(points: &[(f64, f64)], confidence: f64) -> Result<RobustLine> {
     check_points(points)?;
     if !(confidence > 0.0 && confidence < 1.0) {
-        return Err(Error::bad(format!(
-            "a confidence lies between 0 and 1, {confidence} does not"
-        )));
+        return Err(Error::bad(FitFault::ConfidenceOutside { confidence }));
     }
     let mut slopes = Vec::new();
     for (k, a) in points.iter().enumerate() {
@@ -203,9 +175,7 @@ fn kendall_variance(points: &[(f64, f64)]) -> f64 {
 pub fn normal_quantile(share: f64) -> Result<f64> {
     const FARTHEST: f64 = 8.0;
     if !(1e-15..=1.0 - 1e-15).contains(&share) {
-        return Err(Error::bad(format!(
-            "a normal quantile needs a share between 0 and 1, not {share}"
-        )));
+        return Err(Error::bad(FitFault::ShareOutside { share }));
     }
     // The series keeps its digits in the upper half only, so the lower half is mirrored.
     if share < 0.5 {
@@ -229,18 +199,16 @@ fn check_points(points: &[(f64, f64)]) -> Result<()> {
         .iter()
         .position(|p| !p.0.is_finite() || !p.1.is_finite())
     {
-        return Err(Error::bad(format!(
-            "point {} for a line is ({}, {}): not finite",
-            k + 1,
-            points[k].0,
-            points[k].1
-        )));
+        let (x, y) = points[k];
+        return Err(Error::bad(FitFault::LinePointNotFinite {
+            point: k + 1,
+            x,
+            y,
+        }));
     }
     if points.iter().all(|p| p.0 == points[0].0) {
-        return Err(Error::bad(format!(
-            "a line needs points at two different places at least, these {} have one",
-            points.len()
-        )));
+        let points = points.len();
+        return Err(Error::bad(FitFault::LineOfOnePlace { points }));
     }
     Ok(())
 }

@@ -3,9 +3,10 @@
 //! In: a scaled programme and a basis to start from. Out: a better basis, the best one, or the news
 //! that there is none. The tableau gathers rounding errors, so its last basis is verified elsewhere.
 
-use super::basis::{Basis, Resting, Vertex};
+use super::basis::{Basis, Resting};
 use super::equilibrate::Scaled;
 use super::linear_programme::{MAX_COLUMNS, MAX_ROWS};
+use super::vertex::Vertex;
 
 /// A slope must promise more than this to be worth a step, once steps have been taken since the
 /// tableau was fresh. Assumed, in scaled numbers.
@@ -22,7 +23,7 @@ const PATIENCE: usize = 20;
 
 /// How a run of steps ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum End {
+pub(super) enum Halt {
     /// What was sought is found: a feasible vertex, or the best one.
     Found,
     /// There is none: no feasible point, or no limit to the objective.
@@ -132,12 +133,12 @@ impl<'a> Tableau<'a> {
     }
 
     /// Phase 1: brings all basic values within their bounds, and artificial variables out of the basis.
-    pub fn find_feasible(&mut self) -> End {
+    pub fn find_feasible(&mut self) -> Halt {
         if (0..self.scaled.rows).all(|i| self.excess(i) == 0.0) {
-            return End::Found;
+            return Halt::Found;
         }
         let end = self.improve(Aim::Feasible);
-        if end == End::Found {
+        if end == Halt::Found {
             self.drive_out_artificials();
         }
         self.find_reduced_costs();
@@ -145,22 +146,22 @@ impl<'a> Tableau<'a> {
     }
 
     /// Phase 2: steps until no reduced cost promises more.
-    pub fn find_best(&mut self) -> End {
+    pub fn find_best(&mut self) -> Halt {
         self.improve(Aim::Best)
     }
 
-    fn improve(&mut self, aim: Aim) -> End {
+    fn improve(&mut self, aim: Aim) -> Halt {
         let limit = self.iterations + 100 + 10 * (self.scaled.rows + self.scaled.columns);
         let mut idle = 0;
         while self.iterations < limit {
             if aim == Aim::Feasible && !self.find_repair_slopes() {
-                return End::Found;
+                return Halt::Found;
             }
             let by_index = idle > PATIENCE;
             let Some(entering) = self.entering(by_index) else {
                 return match aim {
-                    Aim::Feasible => End::Nowhere,
-                    Aim::Best => End::Found,
+                    Aim::Feasible => Halt::Nowhere,
+                    Aim::Best => Halt::Found,
                 };
             };
             let upward = match self.basis.resting[entering] {
@@ -171,8 +172,8 @@ impl<'a> Tableau<'a> {
             let stop = self.stop(entering, upward, by_index, aim);
             if stop.length == f64::INFINITY {
                 return match aim {
-                    Aim::Feasible => End::Stuck,
-                    Aim::Best => End::Nowhere,
+                    Aim::Feasible => Halt::Stuck,
+                    Aim::Best => Halt::Nowhere,
                 };
             }
             idle = if stop.length > TIE { 0 } else { idle + 1 };
@@ -180,7 +181,7 @@ impl<'a> Tableau<'a> {
             self.iterations += 1;
             self.worthwhile = WORTHWHILE;
         }
-        End::Stuck
+        Halt::Stuck
     }
 
     /// Slopes of the sum of all distances outside the bounds, with the sign of a gain; `false` when

@@ -1,14 +1,13 @@
 //! Tests of `numeric`.
 
+mod crossing;
 mod integrate;
 mod least_squares;
-mod piecewise;
+mod minimum;
+pub mod optimality;
 mod planar;
 mod polynomial;
 mod programme;
-mod root;
-mod search;
-mod slope;
 mod spline;
 mod statistics;
 
@@ -28,4 +27,10 @@ fn assert_near(found: f64, expected: f64, tolerance: f64) {
         miss <= tolerance,
         "found {found}, expected {expected}: off by {miss:.3e}, allowed {tolerance:.0e}"
     );
+}
+
+/// The slope of a function by a central difference, for checks of what should be its derivative.
+fn slope_at(x: f64, function: impl Fn(f64) -> f64) -> f64 {
+    let step = 1e-5;
+    (function(x + step) - function(x - step)) / (2.0 * step)
 }

@@ -2,7 +2,7 @@
 
 use super::{assert_near, seeded};
 use rand::RngExt;
-use torquill::numeric::{Arrival, Steps, integrate, quadrature};
+use torquill::numeric::{Arrival, Steps, integrate};
 
 fn spring(_: f64, y: &[f64; 2]) -> [f64; 2] {
     [y[1], -y[0]]
@@ -140,28 +140,4 @@ fn law_motion_without_a_finite_state_or_good_steps_is_refused() {
         let steps = Steps { start, end, step };
         assert!(integrate(steps, [1.0], blow_up, |_, _| None::<()>, |_, _| {}).is_err());
     }
-}
-
-#[test]
-fn law_quadrature_gives_known_integrals() {
-    assert_near(
-        quadrature(0.0, 2.0, 0.0, |x| x.powi(9)).unwrap(),
-        102.4,
-        1e-14,
-    );
-    assert_near(
-        quadrature(0.0, 1.0, 1e-12, f64::exp).unwrap(),
-        1f64.exp() - 1.0,
-        1e-14,
-    );
-    assert_near(
-        quadrature(1.0, 0.0, 1e-12, f64::exp).unwrap(),
-        1.0 - 1f64.exp(),
-        1e-14,
-    );
-    let corner = quadrature(-1.0, 2.0, 1e-10, |x: f64| (x - 0.3).abs()).unwrap();
-    assert_near(corner, (1.3 * 1.3 + 1.7 * 1.7) / 2.0, 1e-10);
-    let bell = quadrature(-10.0, 10.0, 1e-12, |x: f64| (-x * x).exp()).unwrap();
-    assert_near(bell, std::f64::consts::PI.sqrt(), 1e-12);
-    assert!(quadrature(0.0, 1.0, 1e-9, |_| f64::NAN).is_err());
 }

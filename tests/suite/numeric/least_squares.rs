@@ -3,7 +3,7 @@
 use super::{assert_near, seeded};
 use rand::RngExt;
 use rand_chacha::ChaCha8Rng;
-use torquill::numeric::{Interval, best_fit, fit, fit_linear, fit_polynomial};
+use torquill::numeric::{Interval, best_fit, fit, fit_linear};
 
 fn rosenbrock(p: &[f64]) -> Vec<f64> {
     vec![10.0 * (p[1] - p[0] * p[0]), 1.0 - p[0]]
@@ -188,21 +188,4 @@ fn law_a_linear_fit_leaves_residuals_square_to_its_terms() {
     assert!(fault.to_string().contains("only 1 of 2"), "{fault}");
     assert!(fit_linear(&alike[..1], &[0.0]).is_err());
     assert!(fit_linear(&[], &[]).is_err());
-}
-
-#[test]
-fn law_a_polynomial_is_recovered_from_its_own_points() {
-    let truth = torquill::numeric::Polynomial::new(&[14.9, -0.3, 2e-2, -3e-4, 1e-6]).unwrap();
-    let points: Vec<_> = (0..30)
-        .map(|k| f64::from(k) * 5.0)
-        .map(|x| (x, truth.value(x)))
-        .collect();
-    let found = fit_polynomial(&points, 4).unwrap();
-    for (a, b) in found.coefficients().iter().zip(truth.coefficients()) {
-        assert_near(a / b, 1.0, 1e-8);
-    }
-    assert!(fit_polynomial(&points[..4], 4).is_err());
-    assert!(fit_polynomial(&[(1.0, 1.0); 6], 1).is_err());
-    let level = fit_polynomial(&[(1.0, 1.0), (1.0, 2.0)], 0).unwrap();
-    assert_near(level.value(9.0), 1.5, 1e-15);
 }

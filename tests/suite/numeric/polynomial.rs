@@ -1,19 +1,17 @@
 //! Polynomials against closed forms.
 
-use super::{assert_near, seeded};
+use super::{assert_near, seeded, slope_at};
 use rand::RngExt;
 use torquill::numeric::Polynomial;
 
 #[test]
-fn law_quintic_value_slope_bend_and_area_by_hand() {
+fn law_quintic_value_and_area_by_hand() {
     // 2 − x + 3x³ + x⁵
     let p = Polynomial::new(&[2.0, -1.0, 0.0, 3.0, 0.0, 1.0]).unwrap();
     assert_eq!(p.value(2.0), 2.0 - 2.0 + 24.0 + 32.0);
-    assert_eq!(p.derivative(2.0), -1.0 + 36.0 + 80.0);
-    assert_eq!(p.second_derivative(2.0), 36.0 + 160.0);
     assert_near(p.integral(0.0, 2.0), 4.0 - 2.0 + 12.0 + 64.0 / 6.0, 1e-15);
     let constant = Polynomial::new(&[7.0]).unwrap();
-    assert_eq!((constant.value(3.0), constant.derivative(3.0)), (7.0, 0.0));
+    assert_eq!(constant.value(3.0), 7.0);
     assert_eq!(constant.integral(1.0, 3.0), 14.0);
 }
 
@@ -30,8 +28,7 @@ fn law_area_and_slope_of_a_polynomial_undo_each_other() {
             rng.random::<f64>() * 3.0 - 1.5,
             rng.random::<f64>() * 3.0 - 1.5,
         );
-        assert_near(slope.value(a), p.derivative(a), 1e-13);
-        assert_near(slope.derivative(a), p.second_derivative(a), 1e-13);
+        assert_near(slope.value(a), slope_at(a, |x| p.value(x)), 1e-8);
         assert_near(slope.integral(a, b), p.value(b) - p.value(a), 1e-12);
     }
 }

@@ -1,6 +1,6 @@
 //! The monotone curve against closed forms and its own laws.
 
-use super::{assert_near, seeded};
+use super::{assert_near, seeded, slope_at};
 use rand::RngExt;
 use torquill::numeric::{Beyond, Spline};
 
@@ -39,7 +39,10 @@ fn law_curve_and_slope_have_no_jumps() {
             for (x, _) in &points {
                 let gap = 1e-9;
                 assert_near(curve.value(x - gap), curve.value(x + gap), 1e-6);
-                assert_near(curve.derivative(x - gap), curve.derivative(x + gap), 1e-5);
+                let slope =
+                    |from: f64, to: f64| (curve.value(to) - curve.value(from)) / (to - from);
+                let (before, behind) = (slope(x - 1e-8, *x), slope(*x, x + 1e-8));
+                assert_near(before, behind, 1e-3);
             }
         }
     }
@@ -69,7 +72,7 @@ fn law_curve_stays_between_neighbouring_points() {
 }
 
 #[test]
-fn law_integral_derivative_and_value_belong_together() {
+fn law_integral_and_value_belong_together() {
     for seed in 0..200 {
         let points = random_points(seed);
         let mut rng = seeded(1000 + seed);
@@ -81,12 +84,8 @@ fn law_integral_derivative_and_value_belong_together() {
                 continue;
             }
             let h = 1e-4;
-            let slope = (curve.value(x + h) - curve.value(x - h)) / (2.0 * h);
             let area = (curve.integral(low, x + h) - curve.integral(low, x - h)) / (2.0 * h);
-            let bend = (curve.derivative(x + h) - curve.derivative(x - h)) / (2.0 * h);
-            assert_near(curve.derivative(x), slope, 1e-4);
             assert_near(curve.value(x), area, 1e-4);
-            assert_near(curve.second_derivative(x), bend, 1e-4);
             assert_near(curve.integral(x, low), -curve.integral(low, x), 1e-15);
         }
     }
@@ -98,7 +97,7 @@ fn law_straight_points_give_the_straight_line_and_its_area() {
     let line = Spline::through(&points, Beyond::ConstantSlope).unwrap();
     for x in [-4.0, 0.1, 0.3, 0.77, 1.9, 2.0, 7.0] {
         assert_near(line.value(x), 1.0 + 2.0 * x, 1e-14);
-        assert_near(line.derivative(x), 2.0, 1e-14);
+        assert_near(slope_at(x, |x| line.value(x)), 2.0, 1e-9);
         assert_near(line.integral(-1.0, x), (x + x * x) - (-1.0 + 1.0), 1e-14);
     }
     let pair = Spline::through(&[(0.0, 0.0), (2.0, 1.0)], Beyond::ConstantValue).unwrap();
@@ -115,9 +114,10 @@ fn law_worked_example_by_hand() {
     // (3·1 − 3)/2 = 0 and (3·3 − 1)/2 = 4. Left piece: 1.5t² − 0.5t³, its area 0.5 − 0.125.
     let points = [(0.0, 0.0), (1.0, 1.0), (2.0, 4.0)];
     let curve = Spline::through(&points, Beyond::ConstantSlope).unwrap();
-    assert_near(curve.derivative(1.0), 1.5, 1e-15);
-    assert_near(curve.derivative(0.0), 0.0, 1e-15);
-    assert_near(curve.derivative(2.0), 4.0, 1e-15);
+    // The second derivative jumps at a point and beyond an end, which a central difference sees as half a step of it.
+    assert_near(slope_at(1.0, |x| curve.value(x)), 1.5, 1e-4);
+    assert_near(slope_at(0.0, |x| curve.value(x)), 0.0, 1e-4);
+    assert_near(slope_at(2.0, |x| curve.value(x)), 4.0, 1e-4);
     assert_near(curve.value(0.5), 1.5 * 0.25 - 0.5 * 0.125, 1e-15);
     assert_near(curve.integral(0.0, 1.0), 0.375, 1e-15);
     assert_near(curve.value(3.0), 8.0, 1e-15);

@@ -3,10 +3,7 @@
 use super::{assert_near, seeded};
 use rand::RngExt;
 use rand_chacha::ChaCha8Rng;
-use torquill::numeric::{
-    linear_regression, mean, median, normal_quantile, population_deviation, quantile,
-    sample_deviation, theil_sen,
-};
+use torquill::numeric::{linear_regression, median, normal_quantile, quantile, theil_sen};
 
 /// Sen 1968, J. Am. Stat. Assoc. 63:1379-1389, worked example (p. 1386; seen in secondary sources):
 /// slope 4, 93 % interval 26/7 to 35/8.
@@ -112,7 +109,6 @@ fn law_few_points_give_no_interval_and_one_place_no_line() {
 #[test]
 fn law_summaries_by_hand() {
     let numbers = [4.0, 1.0, 3.0, 2.0, 10.0];
-    assert_eq!(mean(&numbers), Some(4.0));
     assert_eq!(median(&numbers), Some(3.0));
     assert_eq!(quantile(&numbers, 0.25), Some(2.0));
     assert_near(quantile(&numbers, 0.9).unwrap(), 7.6, 1e-15);
@@ -120,16 +116,10 @@ fn law_summaries_by_hand() {
         (quantile(&numbers, 0.0), quantile(&numbers, 1.0)),
         (Some(1.0), Some(10.0))
     );
-    assert_eq!(sample_deviation(&numbers), Some(12.5_f64.sqrt()));
-    assert_eq!(population_deviation(&numbers), Some(10.0_f64.sqrt()));
     assert_eq!(median(&[1.0, 2.0]), Some(1.5));
-    assert_eq!(
-        (mean(&[]), median(&[]), sample_deviation(&[1.0])),
-        (None, None, None)
-    );
+    assert_eq!(median(&[]), None);
     assert_eq!(
         (quantile(&[1.0, f64::NAN], 0.5), quantile(&numbers, 1.5)),
         (None, None)
     );
-    assert_eq!(sample_deviation(&[2.0, 2.0, 2.0]), Some(0.0));
 }

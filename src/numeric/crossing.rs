@@ -2,7 +2,7 @@
 //!
 //! In: a function and an interval. Out: the crossing, or why there is none.
 
-use crate::error::{Error, Result};
+use crate::error::{Error, NumericFault, Result};
 
 /// The two sides of a place where the answer changes.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -46,10 +46,11 @@ pub fn bisect(
     check_interval(low, high)?;
     let at_low = holds(low);
     if holds(high) == at_low {
-        let answer = if at_low { "yes" } else { "no" };
-        return Err(Error::no_answer(format!(
-            "the answer is {answer} both at {low} and at {high}, so it changes nowhere known between"
-        )));
+        return Err(Error::no_answer(NumericFault::NoChange {
+            low,
+            high,
+            holds: at_low,
+        }));
     }
     let mut edge = Boundary {
         below: low,
@@ -103,9 +104,12 @@ pub fn brent(
             None => return Ok(chase.best.0),
         }
     }
-    Err(Error::no_answer(format!(
-        "no zero found between {low} and {high} in {MOST_STEPS} steps"
-    )))
+    let steps = MOST_STEPS;
+    Err(Error::no_answer(NumericFault::NoZeroFound {
+        low,
+        high,
+        steps,
+    }))
 }
 
 /// Refuses ends between which nothing can be searched.
@@ -113,18 +117,14 @@ pub(super) fn check_interval(low: f64, high: f64) -> Result<()> {
     if low < high && low.is_finite() && high.is_finite() {
         Ok(())
     } else {
-        Err(Error::bad(format!(
-            "{low} to {high} is no interval to search in"
-        )))
+        Err(Error::bad(NumericFault::NoInterval { low, high }))
     }
 }
 
 fn sampled(function: &mut impl FnMut(f64) -> f64, x: f64) -> Result<(f64, f64)> {
     let value = function(x);
     if value.is_nan() {
-        return Err(Error::no_answer(format!(
-            "the function has no value at {x}, so its zero cannot be found"
-        )));
+        return Err(Error::no_answer(NumericFault::NoZero { place: x }));
     }
     Ok((x, value))
 }
@@ -142,10 +142,7 @@ struct Chase {
 impl Chase {
     fn new(a: (f64, f64), b: (f64, f64)) -> Result<Self> {
         if (a.1 > 0.0 && b.1 > 0.0) || (a.1 < 0.0 && b.1 < 0.0) {
-            return Err(Error::no_answer(format!(
-                "the function is {:.6e} at {} and {:.6e} at {}: no change of sign between",
-                a.1, a.0, b.1, b.0
-            )));
+            return Err(Error::no_answer(NumericFault::OneSign { ends: [a, b] }));
         }
         let step = b.0 - a.0;
         Ok(Self {

@@ -2,8 +2,8 @@
 //!
 //! In: a function and an interval. Out: where it is smallest, and how small.
 
-use super::root::check_interval;
-use crate::error::{Error, Result};
+use super::crossing::check_interval;
+use crate::error::{Error, NumericFault, Result};
 
 /// The place of the smallest value found, and that value.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -78,7 +78,7 @@ pub fn lowest_valley(
 ) -> Result<Least> {
     check_interval(low, high)?;
     if pieces == 0 {
-        return Err(Error::bad("a search needs at least one piece to look at"));
+        return Err(Error::bad(NumericFault::NoPiece));
     }
     let place = |k: usize| low + (high - low) * k as f64 / pieces as f64;
     let looks: Vec<Least> = (0..=pieces)
@@ -114,9 +114,7 @@ fn smallest(candidates: impl Iterator<Item = Least>) -> Least {
 fn sample(function: &mut impl FnMut(f64) -> f64, place: f64) -> Result<Least> {
     let value = function(place);
     if value.is_nan() {
-        return Err(Error::no_answer(format!(
-            "the function has no value at {place}, so its minimum cannot be found"
-        )));
+        return Err(Error::no_answer(NumericFault::NoMinimum { place }));
     }
     Ok(Least { place, value })
 }
