@@ -66,20 +66,6 @@ impl Dof {
         }
     }
 
-    /// What the angle measures, for an axis: "elbow flexion".
-    #[must_use]
-    pub fn angle_in_words(self) -> &'static str {
-        match self {
-            Self::Elbow => "elbow flexion",
-            Self::ShoulderFlexion => "shoulder flexion",
-            Self::ShoulderAbduction => "shoulder abduction",
-            Self::ShoulderHorizontal => "shoulder horizontal adduction",
-            Self::Hip => "hip flexion",
-            Self::Knee => "knee flexion",
-            Self::Ankle => "ankle dorsiflexion",
-        }
-    }
-
     /// Whether this is one of the shoulder's planes.
     #[must_use]
     pub fn is_shoulder(self) -> bool {

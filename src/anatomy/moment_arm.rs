@@ -3,7 +3,7 @@
 //! In: a constant, a published polynomial or published points from a model file. Out: [`ArmCurve`]:
 //! value and exact integral, so that r = −dL/dq holds by construction.
 
-use crate::error::{Error, Result};
+use crate::error::{BodyFault, Error, Result};
 use crate::numeric::{Beyond, Polynomial, Spline};
 use crate::source::Source;
 use crate::units::{Angle, Length};
@@ -89,9 +89,7 @@ impl MomentArm {
 
 fn polynomial_course(coefficients_cm: &[f64], from: Angle, to: Angle) -> Result<Course> {
     if coefficients_cm.is_empty() || from >= to {
-        return Err(Error::bad(
-            "a moment-arm polynomial needs at least one coefficient and `from` below `to`",
-        ));
+        return Err(Error::bad(BodyFault::ArmPolynomial));
     }
     let coefficients_m: Vec<f64> = coefficients_cm.iter().map(|c| c / 100.0).collect();
     Ok(Course::Polynomial {

@@ -6,7 +6,7 @@ use super::lifter::{Build, Lifter, LifterRecord};
 use super::muscle::Muscle;
 use super::passive_joint::PassiveJoint;
 use super::segment::{Segment, SegmentName, SegmentTable};
-use crate::error::{Error, Fault, Result};
+use crate::error::{BodyFault, Error, Fault, Result};
 use crate::units::Length;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -86,24 +86,18 @@ fn check(record: &LifterRecord, tables: Tables<'_>) -> Result<()> {
     let mut faults = Vec::new();
     for segment in SegmentName::ALL {
         if !tables.segments.rows.contains_key(&segment) {
-            faults.push(Fault::new(format!(
-                "segment table `{}` lacks the segment `{}`",
-                record.segments,
-                segment.name()
-            )));
+            faults.push(Fault::new(BodyFault::NoSegment {
+                table: record.segments.clone(),
+                segment: segment.name(),
+            }));
         }
     }
     for group in record.strength.keys() {
         if !tables.muscles.muscles.values().any(|m| &m.group == group) {
-            faults.push(
-                Fault::new(format!(
-                    "`strength` names the group `{group}`, which no muscle belongs to"
-                ))
-                .hint(format!(
-                    "known groups: {}",
-                    groups(tables.muscles).join(", ")
-                )),
-            );
+            faults.push(Fault::new(BodyFault::UnknownGroup {
+                group: group.clone(),
+                known: groups(tables.muscles),
+            }));
         }
     }
     if faults.is_empty() {

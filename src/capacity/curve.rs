@@ -4,8 +4,7 @@
 
 use super::muscle_force::Acting;
 use super::programme::{Held, Solver};
-use crate::anatomy::Lifter;
-use crate::error::{Error, Result};
+use crate::error::{Error, HoldFault, Result};
 use crate::movement::{Carrier, Measure, PlaneForce, Range};
 
 /// Capacity over the range.
@@ -65,20 +64,9 @@ pub fn plain_direction(carrier: Carrier) -> PlaneForce {
     }
 }
 
-/// Capacity of a lifter over a range, along `directions` (one a sample) or the plain load's own.
+/// Capacity of muscles over a range, along `directions` (one a sample) or the plain load's own.
 ///
 /// **Fails** when a pose cannot be kept, or a pace does not fit the movement's measure.
-pub fn capacity_curve(
-    range: &Range,
-    lifter: &Lifter,
-    directions: Option<&[PlaneForce]>,
-    pace: Pace,
-) -> Result<CapacityCurve> {
-    let acting = Acting::of(lifter, &range.poses)?;
-    curve_of(&acting, range, directions, pace)
-}
-
-/// The same with muscles that are already at hand.
 pub fn curve_of(
     acting: &Acting,
     range: &Range,
@@ -95,10 +83,9 @@ pub fn curve_of(
             let direction = directions.map_or(plain, |d| d[index]);
             let size = direction.magnitude_n();
             if size <= 0.0 {
-                return Err(Error::no_answer(format!(
-                    "the load pulls nowhere at range {:.2}",
-                    pose.load.range
-                )));
+                return Err(Error::no_answer(HoldFault::NoPull {
+                    range: pose.load.range,
+                }));
             }
             let unit = PlaneForce {
                 x_n: direction.x_n / size,
@@ -122,23 +109,16 @@ fn range_speed(range: &Range, index: usize, pace: Pace) -> Result<f64> {
         (Pace::Linear(speed_m_s), Measure::Force) => {
             let travel = pose.load.dx_ds_m.hypot(pose.load.dz_ds_m);
             if travel < 1.0e-9 {
-                return Err(Error::no_answer(format!(
-                    "the load does not travel at range {:.2}, so it has no speed there",
-                    pose.load.range
-                )));
+                return Err(Error::no_answer(HoldFault::NoTravel {
+                    range: pose.load.range,
+                }));
             }
             Ok(speed_m_s / travel)
         }
         (Pace::Angular(speed_rad_s), Measure::Torque) => {
             Ok(speed_rad_s / pose.coordinates[0].slope_rad.abs())
         }
-        (Pace::Linear(_), Measure::Torque) => Err(Error::bad(
-            "this movement turns one joint: give its speed as an angle per second",
-        )
-        .hint("--speed \"60 deg/s\"")),
-        (Pace::Angular(_), Measure::Force) => Err(Error::bad(
-            "this movement moves a bar or sled: give its speed as a length per second",
-        )
-        .hint("--speed \"0.3 m/s\"")),
+        (Pace::Linear(_), Measure::Torque) => Err(Error::bad(HoldFault::SpeedOfLoadForJoint)),
+        (Pace::Angular(_), Measure::Force) => Err(Error::bad(HoldFault::SpeedOfJointForLoad)),
     }
 }

@@ -9,6 +9,6 @@ mod muscle_force;
 mod programme;
 
 pub use class::{Class, Shape, WEAK_END, class_of};
-pub use curve::{CapacityCurve, Pace, capacity_curve, curve_of, plain_direction};
+pub use curve::{CapacityCurve, Pace, curve_of, plain_direction};
 pub use muscle_force::{Acting, ActingMuscle, MuscleAtPose, PlacedMuscle};
 pub use programme::{BOUNDLESS, Held, Solver};

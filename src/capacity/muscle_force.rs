@@ -6,7 +6,7 @@
 use crate::anatomy::{
     ArmCurve, Curves, Dof, Fibre, FibreState, Lifter, Muscle, PassiveJoint, Reference,
 };
-use crate::error::{Error, Result};
+use crate::error::{BodyFault, Error, HoldFault, Result};
 use crate::movement::{Coordinate, Pose};
 use std::collections::BTreeMap;
 
@@ -28,12 +28,12 @@ pub struct ActingMuscle {
     pub name: String,
     /// Its architecture.
     pub fibre: Fibre,
-    lines: Vec<Line>,
+    lines: Vec<MuscleLine>,
 }
 
 /// The muscle's length in one plane of the shoulder (or its only line).
 #[derive(Debug, Clone)]
-struct Line {
+struct MuscleLine {
     /// Coordinate and index of the plane that weighs this line; `None` = weight 1.
     weight: Option<(usize, usize)>,
     /// Projected fibre length plus the arms' antiderivatives in the reference pose and in the
@@ -104,7 +104,7 @@ impl Acting {
     pub fn of(lifter: &Lifter, poses: &[Pose]) -> Result<Self> {
         let first = poses
             .first()
-            .ok_or_else(|| Error::bad("a range without poses has no muscles"))?;
+            .ok_or_else(|| Error::bad(HoldFault::NoPoses))?;
         let mut muscles = Vec::new();
         for (name, muscle) in &lifter.muscles {
             if let Some(acting) = acting_muscle(name, muscle, first)? {
@@ -166,7 +166,7 @@ fn line(
     fibre: &Fibre,
     pose: &Pose,
     weight: Option<(usize, usize)>,
-) -> Result<Line> {
+) -> Result<MuscleLine> {
     let plane = weight.map(|(c, p)| pose.coordinates[c].planes[p].0);
     let moving = moving_dofs(&pose.coordinates, weight);
     let reference = reference_for(muscle, plane, &moving)?;
@@ -185,7 +185,7 @@ fn line(
             constant_m -= arm.curve()?.shortening(zero(dof), *angle_rad);
         }
     }
-    Ok(Line {
+    Ok(MuscleLine {
         weight,
         constant_m,
         arms,
@@ -216,7 +216,7 @@ fn reference_for<'a>(
     wanted
         .and_then(|dof| muscle.reference.iter().find(|r| r.at.contains_key(&dof)))
         .or_else(|| muscle.reference.first())
-        .ok_or_else(|| Error::bad("a muscle has no reference pose for its fibre length"))
+        .ok_or_else(|| Error::bad(BodyFault::NoReference))
 }
 
 impl ActingMuscle {

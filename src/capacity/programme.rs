@@ -4,8 +4,8 @@
 //! forces, reactions and the dual values that tell which joint gives way first.
 
 use super::muscle_force::{Acting, MuscleAtPose, PlacedMuscle};
-use crate::error::{Error, Result};
-use crate::movement::{Limit, Measure, PlaneForce, Pose, Sides};
+use crate::error::{Error, HoldFault, Result};
+use crate::movement::{Measure, PlaneForce, Pose, ReactionLimit, Sides};
 use crate::numeric::{Basis, Programme, solve};
 
 /// Load that counts as "as much as you like", N or N·m: a straight limb bears almost anything.
@@ -105,11 +105,10 @@ impl<'a> Solver<'a> {
             .collect();
         self.build(pose, &muscles, direction)?;
         let solution = solve(&self.programme, self.warm.as_ref()).map_err(|failure| {
-            Error::no_answer(format!(
-                "no muscle activation keeps the pose at range {:.2} ({failure:?})",
-                pose.load.range
-            ))
-            .hint("a limb, a muscle or a technique value that was set may be outside what a body can do")
+            Error::no_answer(HoldFault::NoActivation {
+                range: pose.load.range,
+                why: failure.into(),
+            })
         })?;
         self.warm = Some(*solution.basis());
         let values = solution.values();
@@ -129,12 +128,6 @@ impl<'a> Solver<'a> {
             muscle_torques_nm,
             limiting,
         })
-    }
-
-    /// The programme of the last pose that was solved, for checks of its optimum.
-    #[must_use]
-    pub fn programme(&self) -> &Programme {
-        &self.programme
     }
 
     fn build(
@@ -221,7 +214,7 @@ impl<'a> Solver<'a> {
             for (_, row, sign) in cone_columns.iter().filter(|c| c.0 == k) {
                 column[*row] = *sign;
             }
-            let bound = |limit: &Limit, open: f64| {
+            let bound = |limit: &ReactionLimit, open: f64| {
                 if cone_rows(limit) == 1 {
                     open
                 } else {
@@ -246,7 +239,7 @@ impl<'a> Solver<'a> {
 }
 
 /// 1 if the limit grows with the load and needs a row of its own, else 0.
-fn cone_rows(limit: &Limit) -> usize {
+fn cone_rows(limit: &ReactionLimit) -> usize {
     usize::from(limit.per_load != [0.0, 0.0])
 }
 

@@ -13,7 +13,7 @@ use crate::movement::{Measure, Movement};
 use crate::narrative::name_of;
 use crate::narrative::places::{position_in_words, sides_in_words, velocity_in_words};
 use crate::narrative::rep_sentences;
-use crate::rep::{After, Outcome, RepOptions, Turn};
+use crate::rep::{After, Outcome, RepOptions, TurnRound};
 use crate::report;
 use crate::study::{
     Heaviness, Question, RepStudy, USUAL_STEP_KG, VersusPlain, repetition, versus_plain,
@@ -102,7 +102,7 @@ impl Manner {
                 None => usual.lowering,
             },
             turn: match &self.pause {
-                Some(text) => Turn::Pause(time(text)?),
+                Some(text) => TurnRound::Pause(time(text)?),
                 None => usual.turn,
             },
             enhancement: !self.no_enhancement,

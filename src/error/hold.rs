@@ -2,6 +2,32 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
+use super::ProgrammeFault;
+
 /// Why a pose holds nothing, or has no capacity.
 #[derive(Debug, Clone, PartialEq)]
-pub enum HoldFault {}
+pub enum HoldFault {
+    /// A range without poses.
+    NoPoses,
+    /// A load that pulls nowhere.
+    NoPull {
+        /// Where in the range.
+        range: f64,
+    },
+    /// A pose that no activation of the muscles keeps.
+    NoActivation {
+        /// Where in the range.
+        range: f64,
+        /// Why its linear programme has no answer.
+        why: ProgrammeFault,
+    },
+    /// A load that does not travel, so that it has no speed.
+    NoTravel {
+        /// Where in the range.
+        range: f64,
+    },
+    /// The speed of a load for a movement that turns one joint.
+    SpeedOfLoadForJoint,
+    /// The speed of a joint for a movement of a bar or sled.
+    SpeedOfJointForLoad,
+}

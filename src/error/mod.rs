@@ -28,13 +28,16 @@ pub use hold::HoldFault;
 pub use implement::ImplementFault;
 pub use log::LogFault;
 pub use model::ModelFault;
-pub use numeric::NumericFault;
-pub use path::PathFault;
+pub use numeric::{FitFault, LinksFault, NumericFault, ProgrammeFault, ProgrammePart};
+pub use path::{
+    ArmFault, BridgeFault, LegPressFault, Outside, PathFault, StanceFault, TechniqueFault,
+    TechniqueKind, TechniqueRange,
+};
 pub use pick::{
     Advice, HungPair, Instead, Means, NearestSetup, PickFault, PlainLoad, Remedy, Shortfall,
 };
 pub use place::Place;
-pub use repetition::RepetitionFault;
+pub use repetition::{MaximumSearchFault, RepetitionFault, TimedPart};
 pub use session::SessionFault;
 pub use study::{
     Compared, ComparisonFault, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
@@ -89,6 +92,12 @@ impl Fault {
             label: None,
             hints: Vec::new(),
         }
+    }
+
+    /// Every next move, those that follow from the fact first. (Passing, as `message` is.)
+    #[must_use]
+    pub fn every_hint(&self) -> Vec<String> {
+        crate::narrative::faults::told(self, crate::units::System::Metric).hints
     }
 
     /// The same fault with the stretch of a file where it stands.
@@ -192,7 +201,7 @@ impl fmt::Display for Error {
             if let Some(place) = &fault.place {
                 write!(f, " ({}:{}:{})", place.file, place.start.0, place.start.1)?;
             }
-            for hint in &fault.hints {
+            for hint in fault.every_hint() {
                 write!(f, "; {hint}")?;
             }
         }

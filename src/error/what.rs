@@ -3,8 +3,10 @@
 //! In: the fault of one room. Out: one type that travels up to the door, where `narrative` puts it into words.
 
 use super::{
-    BodyFault, CommandFault, FigureFault, GymFault, HoldFault, ImplementFault, LogFault,
-    ModelFault, NumericFault, PathFault, RepetitionFault, SessionFault, StudyFault,
+    ArmFault, BodyFault, BridgeFault, CommandFault, FigureFault, FitFault, GymFault, HoldFault,
+    ImplementFault, LegPressFault, LogFault, MaximumSearchFault, ModelFault, NumericFault,
+    PathFault, ProgrammeFault, RepetitionFault, SessionFault, StanceFault, StudyFault,
+    TechniqueFault,
 };
 use crate::units::QuantityFault;
 
@@ -67,6 +69,18 @@ impl From<NumericFault> for What {
     }
 }
 
+impl From<ProgrammeFault> for What {
+    fn from(fault: ProgrammeFault) -> Self {
+        Self::Numeric(NumericFault::Programme(fault))
+    }
+}
+
+impl From<FitFault> for What {
+    fn from(fault: FitFault) -> Self {
+        Self::Numeric(NumericFault::Fit(fault))
+    }
+}
+
 impl From<BodyFault> for What {
     fn from(fault: BodyFault) -> Self {
         Self::Body(fault)
@@ -88,6 +102,42 @@ impl From<HoldFault> for What {
 impl From<RepetitionFault> for What {
     fn from(fault: RepetitionFault) -> Self {
         Self::Repetition(fault)
+    }
+}
+
+impl From<TechniqueFault> for What {
+    fn from(fault: TechniqueFault) -> Self {
+        Self::Path(PathFault::Technique(fault))
+    }
+}
+
+impl From<ArmFault> for What {
+    fn from(fault: ArmFault) -> Self {
+        Self::Path(PathFault::Arm(fault))
+    }
+}
+
+impl From<StanceFault> for What {
+    fn from(fault: StanceFault) -> Self {
+        Self::Path(PathFault::Stance(fault))
+    }
+}
+
+impl From<BridgeFault> for What {
+    fn from(fault: BridgeFault) -> Self {
+        Self::Path(PathFault::Bridge(fault))
+    }
+}
+
+impl From<LegPressFault> for What {
+    fn from(fault: LegPressFault) -> Self {
+        Self::Path(PathFault::LegPress(fault))
+    }
+}
+
+impl From<MaximumSearchFault> for What {
+    fn from(fault: MaximumSearchFault) -> Self {
+        Self::Repetition(RepetitionFault::Maximum(fault))
     }
 }
 

@@ -123,6 +123,8 @@ impl SetupFile {
             match record.resolve(stock) {
                 Ok(item) => items.push(item),
                 Err(error) => faults.extend(error.faults().iter().cloned().map(|mut fault| {
+                    fault.hints = fault.every_hint();
+                    fault.what = None;
                     fault.message = format!("items[{index}]: {}", fault.message);
                     fault
                 })),

@@ -145,7 +145,10 @@ impl Library {
                     let message =
                         format!("cannot be done by {REFERENCE_LIFTER}: {}", fault.message);
                     let complaint = Complaint::new("path", message);
-                    fault.hints.iter().cloned().fold(complaint, Complaint::hint)
+                    fault
+                        .every_hint()
+                        .into_iter()
+                        .fold(complaint, Complaint::hint)
                 }));
             }
         }

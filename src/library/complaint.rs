@@ -36,10 +36,7 @@ impl Complaint {
             path: path.to_owned(),
             between: ": ",
             message: message.trim_start_matches("items[0]: ").to_owned(),
-            hints: faults
-                .iter()
-                .flat_map(|fault| fault.hints.clone())
-                .collect(),
+            hints: faults.iter().flat_map(Fault::every_hint).collect(),
         }
     }
 

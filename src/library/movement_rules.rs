@@ -7,7 +7,7 @@ use super::leg_rules;
 use super::nearest::did_you_mean;
 use crate::anatomy::{Dof, Lifter};
 use crate::movement::{
-    ArmRecord, CarrierRecord, HandPlace, Handling, Handover, Movement, PathRecord, Place,
+    ArmPlace, ArmRecord, CarrierRecord, HandPlace, Handling, Handover, Movement, PathRecord,
     SpotterRule, SweepRecord, Technique, TechniqueValue, lift_name,
 };
 use crate::units::rounded;
@@ -287,7 +287,7 @@ fn arm_rules(movement: &Movement, arm: &ArmRecord, rules: &mut Rules) {
         &arm.shoulder_height,
         rules,
     );
-    if arm.shoulder_height == Place::Lockout {
+    if arm.shoulder_height == ArmPlace::Lockout {
         rules.add(Complaint::new(
             "path.shoulder_height",
             "cannot be `Lockout`",
@@ -297,7 +297,7 @@ fn arm_rules(movement: &Movement, arm: &ArmRecord, rules: &mut Rules) {
         let HandPlace { forward, up } = hand;
         place(movement, &format!("path.{end}.forward"), forward, rules);
         place(movement, &format!("path.{end}.up"), up, rules);
-        if *forward == Place::Lockout {
+        if *forward == ArmPlace::Lockout {
             rules.add(
                 Complaint::new(format!("path.{end}.forward"), "cannot be `Lockout`")
                     .hint("`Lockout` can stand only for how far up the hand is"),
@@ -320,13 +320,13 @@ fn arm_rules(movement: &Movement, arm: &ArmRecord, rules: &mut Rules) {
     rules.within("path.friction", arm.friction, 0.0, 2.0, "");
 }
 
-fn place(movement: &Movement, path: &str, place: &Place, rules: &mut Rules) {
+fn place(movement: &Movement, path: &str, place: &ArmPlace, rules: &mut Rules) {
     match place {
-        Place::Fixed(length) => rules.within(path, length.as_m(), -3.0, 3.0, "m"),
-        Place::OfHeight(share) | Place::OverHips(share) => {
+        ArmPlace::Fixed(length) => rules.within(path, length.as_m(), -3.0, 3.0, "m"),
+        ArmPlace::OfHeight(share) | ArmPlace::OverHips(share) => {
             rules.within(path, *share, -1.5, 1.5, "of standing height");
         }
-        Place::Technique(name) => known(movement, path, name, rules),
-        Place::Chest | Place::Lockout | Place::Plumb => {}
+        ArmPlace::Technique(name) => known(movement, path, name, rules),
+        ArmPlace::Chest | ArmPlace::Lockout | ArmPlace::Plumb => {}
     }
 }

@@ -5,84 +5,19 @@
 //! and flexion), so every quantity in the plane is exact; what happens about the vertical axis and
 //! about the line from shoulder to hand is left to the small rotators of the shoulder.
 
-use super::arm_frame::{Posture, TrunkFrame};
+use super::arm_frame::TrunkFrame;
 use super::arm_outline::{ArmLine, outline};
+use super::arm_record::{ArmPlace, ArmRecord, Hand, HandPlace};
+use super::body_lines::BodyLines;
 use super::linkage::{Link, Linkage, along, forearm_and_hand};
 use super::load_point::LoadPoint;
-use super::outline::Figure;
-use super::pose::{Affine, Coordinate, Limit, Pose, Reaction, Reading};
+use super::pose::{Affine, Coordinate, Pose, Reaction, ReactionLimit, ReactionReading};
 use super::record::Movement;
-use super::trace::Path;
+use super::traced_path::TracedPath;
 use crate::anatomy::{Dof, Lifter, SegmentName};
-use crate::error::{Error, Result};
+use crate::error::{ArmFault, Error, Result, TechniqueFault};
 use crate::numeric::Point;
-use crate::source::Source;
-use crate::units::{Angle, Length, rounded};
-use serde::{Deserialize, Serialize};
-
-/// The hand's path as a movement file gives it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ArmRecord {
-    /// How the trunk lies or stands.
-    pub posture: Posture,
-    /// Plane of the shoulder when the arm works out to the side.
-    pub lateral_plane: Dof,
-    /// Plane of the shoulder when the arm works to the front.
-    pub forward_plane: Dof,
-    /// Whether the hand carries the load or the body hangs from the hand.
-    pub hand: Hand,
-    /// Height of the shoulder joint above the floor.
-    pub shoulder_height: Place,
-    /// Where the hand is at the start.
-    pub start: HandPlace,
-    /// Where the hand is at the end.
-    pub end: HandPlace,
-    /// Elbow flexion of a straight arm at the lockout end.
-    pub lockout_elbow: Angle,
-    /// Friction between hand and bar along the bar.
-    pub friction: f64,
-    /// Where places, lockout and friction come from.
-    pub source: Source,
-}
-
-/// Whether the hand carries the load or the body hangs from the hand.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Hand {
-    /// The load pulls the hand down.
-    Carries,
-    /// The hand holds still and the body, with the load, hangs from it.
-    Hangs,
-}
-
-/// Where the hand is, seen from the shoulder joint.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct HandPlace {
-    /// Forward (upright) or toward the feet (lying).
-    pub forward: Place,
-    /// Upward.
-    pub up: Place,
-}
-
-/// One coordinate of a place.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub enum Place {
-    /// A length.
-    Fixed(Length),
-    /// A share of standing height.
-    OfHeight(f64),
-    /// The lifter's chest height above the shoulder, lying.
-    Chest,
-    /// A technique parameter; when it is free, the bar is where the tucked elbow is under it.
-    Technique(String),
-    /// As far up (or out) as the straight arm reaches.
-    Lockout,
-    /// As far forward as the straight arm that hangs plumb.
-    Plumb,
-    /// Of the hips, as a share of standing height, with what the leaning trunk adds up to the shoulder.
-    OverHips(f64),
-}
+use crate::units::Length;
 
 /// A guided path ready for a lifter.
 #[derive(Debug, Clone)]
@@ -98,7 +33,7 @@ pub struct ArmPath {
     shoulder_height_m: f64,
     links: [Link; 2],
     frame: TrunkFrame,
-    figure: Figure,
+    figure: BodyLines,
 }
 
 impl ArmPath {
@@ -113,9 +48,11 @@ impl ArmPath {
         );
         let lower = forearm_and_hand(forearm, hand);
         let grip_m = lower.length_m;
-        let grip_width_m = movement
-            .length_m("grip_width", lifter)?
-            .ok_or_else(|| Error::bad("technique.grip_width cannot be left free"))?;
+        let grip_width_m = movement.length_m("grip_width", lifter)?.ok_or_else(|| {
+            Error::bad(TechniqueFault::NotFree {
+                technique: "grip_width",
+            })
+        })?;
         let lean = if movement.technique.contains_key("torso_angle") {
             movement.angle_rad("torso_angle")?.unwrap_or(0.0)
         } else {
@@ -135,7 +72,7 @@ impl ArmPath {
                 lower.turned_by(1, 1.0),
             ],
             frame: TrunkFrame::of(record.posture, lean),
-            figure: Figure::of(lifter),
+            figure: BodyLines::of(lifter),
         };
         path.shoulder_height_m = path.place(&record.shoulder_height, movement, lifter)?;
         path.start = path.hand_place(&record.start, movement, lifter)?;
@@ -144,24 +81,22 @@ impl ArmPath {
         Ok(path)
     }
 
-    fn place(&self, place: &Place, movement: &Movement, lifter: &Lifter) -> Result<f64> {
+    fn place(&self, place: &ArmPlace, movement: &Movement, lifter: &Lifter) -> Result<f64> {
         match place {
-            Place::Fixed(length) => Ok(length.as_m()),
-            Place::OfHeight(share) => Ok(share * lifter.height.as_m()),
-            Place::Chest => Ok(lifter.build.chest_height.as_m()),
-            Place::Technique(name) => match movement.length_m(name, lifter)? {
+            ArmPlace::Fixed(length) => Ok(length.as_m()),
+            ArmPlace::OfHeight(share) => Ok(share * lifter.height.as_m()),
+            ArmPlace::Chest => Ok(lifter.build.chest_height.as_m()),
+            ArmPlace::Technique(name) => match movement.length_m(name, lifter)? {
                 Some(length_m) => Ok(length_m),
                 None => self.under_the_elbow(movement, lifter),
             },
-            Place::OverHips(share) => {
+            ArmPlace::OverHips(share) => {
                 Ok(share * lifter.height.as_m() + self.figure.trunk_m * self.frame.lean_rad.sin())
             }
-            Place::Plumb => {
+            ArmPlace::Plumb => {
                 Ok(self.straight_m(self.lateral_m)? * self.frame.plumb_forward(self.record.hand))
             }
-            Place::Lockout => Err(Error::bad(
-                "`Lockout` can stand only for how far up the hand is",
-            )),
+            ArmPlace::Lockout => Err(Error::bad(ArmFault::LockoutOnlyUp)),
         }
     }
 
@@ -173,7 +108,7 @@ impl ArmPath {
     ) -> Result<(f64, f64)> {
         let forward = self.place(&place.forward, movement, lifter)?;
         let up = match &place.up {
-            Place::Lockout => self.straight_m(self.lateral_m.hypot(forward))?,
+            ArmPlace::Lockout => self.straight_m(self.lateral_m.hypot(forward))?,
             other => self.place(other, movement, lifter)?,
         };
         Ok((forward, up))
@@ -186,12 +121,10 @@ impl ArmPath {
             + self.grip_m.powi(2)
             + 2.0 * self.upper_m * self.grip_m * elbow.cos();
         if out_m * out_m >= reach_2 {
-            return Err(Error::bad(format!(
-                "the hand is {} m out from the shoulder, and the straight arm reaches only {} m",
-                rounded(out_m.abs(), 3),
-                rounded(reach_2.sqrt(), 3)
-            ))
-            .hint("narrow the grip: --set technique.grip_width=\"60 cm\""));
+            return Err(Error::bad(ArmFault::HandTooFarOut {
+                out: Length::from_m(out_m.abs()),
+                reach: Length::from_m(reach_2.sqrt()),
+            }));
         }
         Ok((reach_2 - out_m * out_m).sqrt())
     }
@@ -233,15 +166,11 @@ impl ArmPath {
         let distance_2 = out * out + up * up;
         let cosine = (distance_2 - a * a - b * b) / (2.0 * a * b);
         if cosine.abs() > 1.0 {
-            return Err(Error::bad(format!(
-                "the arm cannot close the pose: upper arm {} m and forearm to grip {} m reach {} to {} m, the hand is {} m from the shoulder",
-                rounded(a, 3),
-                rounded(b, 3),
-                rounded((a - b).abs(), 3),
-                rounded(a + b, 3),
-                rounded(distance_2.sqrt(), 3)
-            ))
-            .hint("change the grip width, the touch point or the limb that was set"));
+            return Err(Error::bad(ArmFault::CannotClose {
+                upper_arm: Length::from_m(a),
+                to_grip: Length::from_m(b),
+                hand: Length::from_m(distance_2.sqrt()),
+            }));
         }
         let elbow = cosine.acos();
         let shoulder = up.atan2(out) - (b * elbow.sin()).atan2(a + b * elbow.cos());
@@ -296,7 +225,7 @@ impl ArmPath {
 impl ArmPath {
     /// Sideways push of the hand on the bar, free within friction.
     fn lateral(&self, column: Vec<f64>) -> Reaction {
-        let within = |share: f64| Limit {
+        let within = |share: f64| ReactionLimit {
             constant: 0.0,
             per_load: [0.0, -share],
         };
@@ -332,7 +261,7 @@ impl ArmPath {
     }
 }
 
-impl Path for ArmPath {
+impl TracedPath for ArmPath {
     fn angles(&self, s: f64) -> Result<Vec<f64>> {
         let (out, up, _, grip) = self.in_plane(s);
         let (direction, elbow) = self.solve(out, up, grip)?;
@@ -406,7 +335,7 @@ impl Path for ArmPath {
                 .collect(),
             reactions: vec![self.lateral(lateral)],
             balances: Vec::new(),
-            readings: vec![Reading {
+            readings: vec![ReactionReading {
                 name: "lateral_n",
                 value: Affine {
                     reactions: vec![1.0],

@@ -3,23 +3,9 @@
 //! In: posture and lean of the trunk. Out: the direction of gravity in the trunk's own axes and in the
 //! plane through shoulder and hand. What gravity does across that plane is left to the rotators.
 
-use super::arm::Hand;
+use super::arm_record::{Hand, Posture};
 use crate::numeric::Point;
-use serde::{Deserialize, Serialize};
 use std::f64::consts::FRAC_PI_2;
-
-/// How the trunk lies or stands.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Posture {
-    /// On the back, on a bench; forward is toward the feet.
-    Lying,
-    /// Standing, sitting or hanging upright; forward is to the front. The technique parameter
-    /// `torso_angle`, if there is one, leans the trunk back.
-    Upright,
-    /// Bent over; forward is along the trunk toward the feet, up is to the front of the body. The
-    /// technique parameter `torso_angle` is the trunk's angle above the level.
-    Bent,
-}
 
 /// The trunk's axes against the world, in the sagittal plane; (x, z) = (forward, up) of the trunk.
 #[derive(Debug, Clone, Copy, PartialEq)]

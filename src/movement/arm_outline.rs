@@ -3,8 +3,9 @@
 //! In: elbow and hand seen from the shoulder. Out: [`Outline`], from the front with both arms at the
 //! true breadth of the shoulders, or from the side for a bent-over lifter.
 
-use super::arm_frame::{Posture, TrunkFrame};
-use super::outline::{BACK_M, Figure, bar_from_the_front, bench, floor};
+use super::arm_frame::TrunkFrame;
+use super::arm_record::Posture;
+use super::body_lines::{BACK_M, BodyLines, bar_from_the_front, bench, floor};
 use super::pose::{Outline, View};
 use crate::numeric::Point;
 
@@ -19,7 +20,7 @@ pub(super) struct ArmLine {
     pub hand: (f64, Point),
 }
 
-pub(super) fn outline(frame: &TrunkFrame, figure: &Figure, arm: &ArmLine) -> Outline {
+pub(super) fn outline(frame: &TrunkFrame, figure: &BodyLines, arm: &ArmLine) -> Outline {
     match frame.posture {
         Posture::Bent => bent_over(frame, figure, arm),
         Posture::Lying => from_the_front(figure, arm, true),
@@ -27,7 +28,7 @@ pub(super) fn outline(frame: &TrunkFrame, figure: &Figure, arm: &ArmLine) -> Out
     }
 }
 
-fn from_the_front(figure: &Figure, arm: &ArmLine, lying: bool) -> Outline {
+fn from_the_front(figure: &BodyLines, arm: &ArmLine, lying: bool) -> Outline {
     let height_m = if arm.hangs {
         arm.shoulder_height_m + arm.start_rise_m - arm.hand.1.z
     } else {
@@ -72,7 +73,7 @@ fn from_the_front(figure: &Figure, arm: &ArmLine, lying: bool) -> Outline {
     }
 }
 
-fn bent_over(frame: &TrunkFrame, figure: &Figure, arm: &ArmLine) -> Outline {
+fn bent_over(frame: &TrunkFrame, figure: &BodyLines, arm: &ArmLine) -> Outline {
     let shoulder = Point::new(0.0, arm.shoulder_height_m);
     let trunk = Point::from_polar(1.0, frame.lean_rad);
     let hip = shoulder - trunk * figure.trunk_m;

@@ -4,49 +4,26 @@
 //! angles. Bench and floor push as they like inside their friction cones, and the whole body must
 //! balance between them: three conditions beside the joints'.
 
+use super::body_lines::{BodyLines, bench, floor};
+use super::bridge_record::BridgeRecord;
 use super::leg_chain::{LegChain, TRUNK};
 use super::linkage::along;
 use super::load_point::LoadPoint;
-use super::outline::{Figure, bench, floor};
-use super::pose::{Affine, Balance, Limit, Outline, Pose, Reaction, Reading, View};
+use super::pose::{Affine, Balance, Outline, Pose, Reaction, ReactionLimit, ReactionReading, View};
 use super::record::Movement;
-use super::trace::Path;
+use super::traced_path::TracedPath;
 use crate::anatomy::Lifter;
-use crate::error::{Error, Result};
-use crate::numeric::{Point, Side, brent, close_two_links};
-use crate::source::Source;
-use crate::units::{Angle, Length, rounded};
-use serde::{Deserialize, Serialize};
+use crate::error::{BridgeFault, Error, Result};
+use crate::numeric::{BendSide, Point, brent, close_two_links};
+use crate::units::{Angle, Length};
 use std::f64::consts::{FRAC_PI_2, PI};
-
-/// A bridge as a movement file gives it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct BridgeRecord {
-    /// Height above the floor of the trunk's joint line where the bench bears it.
-    pub pivot_height: Length,
-    /// Where the bench bears the trunk: share of its length from the hip.
-    pub pivot: f64,
-    /// Height of the hip joint above the floor at the start.
-    pub start_hip_height: Length,
-    /// Hip flexion at the end: a few degrees short of straight.
-    pub end_hip: Angle,
-    /// Height of the bar's middle above the hip joint.
-    pub bar_above_hip: Length,
-    /// Friction between back and bench.
-    pub bench_friction: f64,
-    /// Friction between feet and floor.
-    pub floor_friction: f64,
-    /// Where these come from.
-    pub source: Source,
-}
 
 /// A bridge ready for a lifter.
 #[derive(Debug, Clone)]
 pub struct BridgePath {
     record: BridgeRecord,
     chain: LegChain,
-    figure: Figure,
+    figure: BodyLines,
     /// The bench's place on the trunk, from the hip, m.
     pivot_m: f64,
     /// Where the bench bears the trunk; the ankle is at x = 0.
@@ -71,27 +48,24 @@ impl BridgePath {
         };
         let target = chain.linkage.base.z;
         let slope = brent(-1.2, 1.2, 1.0e-12, |slope| ankle_z(slope) - target).map_err(|_| {
-            Error::bad(format!(
-                "with the knee at {} deg the feet do not reach the floor from a bench of {} m",
-                rounded(knee.to_degrees(), 1),
-                rounded(record.pivot_height.as_m(), 2)
-            ))
-            .hint("change the knee angle: --set technique.knee_angle=\"90 deg\"")
+            Error::bad(BridgeFault::FeetOffTheFloor {
+                knee: Angle::from_rad(knee),
+                bench: record.pivot_height,
+            })
         })?;
         let shank_rad = PI - slope + hip_angle - knee;
         let (_, hip) = chain.knee_and_hip(FRAC_PI_2 - shank_rad, knee);
         let pivot = hip + Point::from_polar(pivot_m, PI - slope);
         let heights_m = (record.start_hip_height.as_m(), hip.z);
         if heights_m.1 <= heights_m.0 + 0.02 {
-            return Err(Error::bad(format!(
-                "the hips would start {} m and end {} m high: there is no way up",
-                rounded(heights_m.0, 3),
-                rounded(heights_m.1, 3)
-            )));
+            return Err(Error::bad(BridgeFault::NoWayUp {
+                start: Length::from_m(heights_m.0),
+                end: Length::from_m(heights_m.1),
+            }));
         }
         Ok(Self {
             record: record.clone(),
-            figure: Figure::of(lifter),
+            figure: BodyLines::of(lifter),
             chain,
             pivot_m,
             pivot,
@@ -104,12 +78,10 @@ impl BridgePath {
         let height = from + s * (to - from);
         let drop = self.pivot.z - height;
         if drop.abs() >= self.pivot_m {
-            return Err(Error::bad(format!(
-                "the hips cannot sink {} m below the bench: they are {} m from it",
-                rounded(drop, 3),
-                rounded(self.pivot_m, 3)
-            ))
-            .hint("raise `start_hip_height` in the movement's file"));
+            return Err(Error::bad(BridgeFault::HipsTooLow {
+                below: Length::from_m(drop),
+                from_bench: Length::from_m(self.pivot_m),
+            }));
         }
         let across = (self.pivot_m * self.pivot_m - drop * drop).sqrt();
         Ok(Point::new(self.pivot.x + across, height))
@@ -138,19 +110,16 @@ impl BridgePath {
         };
         vec![
             Balance {
-                name: "balance of forces along the floor",
                 constant: 0.0,
                 per_load: [1.0, 0.0],
                 reactions: of(|_, push| push.x),
             },
             Balance {
-                name: "balance of upright forces",
                 constant: -self.chain.weight_n(),
                 per_load: [0.0, 1.0],
                 reactions: of(|_, push| push.z),
             },
             Balance {
-                name: "balance of moments",
                 constant: -weight_moment_nm,
                 per_load: [-hip.z, hip.x],
                 reactions: of(Point::cross),
@@ -158,7 +127,7 @@ impl BridgePath {
         ]
     }
 
-    fn readings(&self) -> Vec<Reading> {
+    fn readings(&self) -> Vec<ReactionReading> {
         let contacts = self.contacts();
         let sum = |of: &dyn Fn(usize) -> f64| Affine {
             reactions: (0..contacts.len()).map(of).collect(),
@@ -166,12 +135,12 @@ impl BridgePath {
         };
         let on_floor = |k: usize| f64::from(u8::from(k >= 2));
         vec![
-            Reading {
+            ReactionReading {
                 name: "bench_n",
                 value: sum(&|k| 1.0 - on_floor(k)),
                 over: None,
             },
-            Reading {
+            ReactionReading {
                 name: "centre_of_pressure_m",
                 value: sum(&|k| on_floor(k) * contacts[k].1.x),
                 over: Some(sum(&on_floor)),
@@ -186,7 +155,7 @@ impl BridgePath {
             view: View::Side,
             limbs: vec![
                 vec![joints[0], joints[1], hip, shoulder],
-                self.figure.arm(shoulder, bar, Side::Right),
+                self.figure.arm(shoulder, bar, BendSide::Right),
                 self.figure.foot(joints[0], 0.0, false),
             ],
             head: Some(self.figure.head(shoulder, trunk_rad)),
@@ -199,7 +168,7 @@ impl BridgePath {
     }
 }
 
-impl Path for BridgePath {
+impl TracedPath for BridgePath {
     fn angles(&self, s: f64) -> Result<Vec<f64>> {
         let hip = self.hip(s)?;
         let closed = close_two_links(
@@ -207,15 +176,9 @@ impl Path for BridgePath {
             hip,
             self.chain.shank_m(),
             self.chain.thigh_m(),
-            Side::Right,
+            BendSide::Right,
         )
-        .map_err(|why| {
-            Error::bad(format!(
-                "the leg cannot close the pose at range {}: {why}",
-                rounded(s, 2)
-            ))
-            .hint("change the knee angle or the limb that was set")
-        })?;
+        .map_err(|why| Error::bad(BridgeFault::CannotClose { range: s, why }))?;
         let positive = |angle: f64| if angle < 0.0 { angle + 2.0 * PI } else { angle };
         let thigh_rad = positive(closed.second_rad);
         let trunk_rad = positive((self.pivot - hip).angle_rad());
@@ -233,7 +196,7 @@ impl Path for BridgePath {
         let speed = along(&load_jacobian, slopes);
         let pivot = placed.point(TRUNK, self.pivot_m, 0.0);
         let on_pivot = placed.jacobian(TRUNK, pivot);
-        let push = Limit {
+        let push = ReactionLimit {
             constant: f64::INFINITY,
             per_load: [0.0, 0.0],
         };
@@ -248,7 +211,7 @@ impl Path for BridgePath {
                 } else {
                     vec![0.0; 3]
                 },
-                least: Limit::default(),
+                least: ReactionLimit::default(),
                 most: push,
             })
             .collect();

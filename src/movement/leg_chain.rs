@@ -169,17 +169,17 @@ fn trunk_and_head(lifter: &Lifter, with_arm: bool) -> Link {
     joined(
         trunk_m,
         &[
-            Part {
+            LinkPart {
                 mass_kg: 0.5 * trunk.mass.as_kg(),
                 at_m: (1.0 - trunk.centre_of_mass) * trunk_m,
                 inertia_kg_m2: 0.5 * trunk.inertia_kg_m2(),
             },
-            Part {
+            LinkPart {
                 mass_kg: 0.5 * head.mass.as_kg(),
                 at_m: trunk_m + above_shoulder_m,
                 inertia_kg_m2: 0.5 * head.inertia_kg_m2(),
             },
-            Part {
+            LinkPart {
                 mass_kg: arm_kg,
                 at_m: trunk_m,
                 inertia_kg_m2: 0.0,
@@ -198,12 +198,12 @@ fn straight_arm(lifter: &Lifter, hands_m: f64) -> Link {
     joined(
         hands_m,
         &[
-            Part {
+            LinkPart {
                 mass_kg: upper.mass_kg,
                 at_m: upper.centre_m,
                 inertia_kg_m2: upper.inertia_kg_m2,
             },
-            Part {
+            LinkPart {
                 mass_kg: lower.mass_kg,
                 at_m: upper.length_m + lower.centre_m,
                 inertia_kg_m2: lower.inertia_kg_m2,
@@ -213,14 +213,14 @@ fn straight_arm(lifter: &Lifter, hands_m: f64) -> Link {
 }
 
 /// A part of a link: mass, place of its centre along the link, inertia about that centre.
-struct Part {
+struct LinkPart {
     mass_kg: f64,
     at_m: f64,
     inertia_kg_m2: f64,
 }
 
 /// Parts joined into one rigid link (parallel-axis theorem).
-fn joined(length_m: f64, parts: &[Part]) -> Link {
+fn joined(length_m: f64, parts: &[LinkPart]) -> Link {
     let mass_kg: f64 = parts.iter().map(|p| p.mass_kg).sum();
     let centre_m = parts.iter().map(|p| p.mass_kg * p.at_m).sum::<f64>() / mass_kg;
     Link {

@@ -4,43 +4,26 @@
 //! and ankle angles. The plate stands square to the rails; what the foot presses along the plate is
 //! free within friction, and the centre of pressure is free within the foot.
 
+use super::body_lines::{BACK_M, BodyLines, floor};
+use super::leg_press_record::LegPressRecord;
 use super::linkage::{Link, Linkage, along};
 use super::load_point::LoadPoint;
-use super::outline::{BACK_M, Figure, floor};
-use super::pose::{Affine, Coordinate, Limit, Outline, Pose, Reaction, Reading, View};
+use super::pose::{
+    Affine, Coordinate, Outline, Pose, Reaction, ReactionLimit, ReactionReading, View,
+};
 use super::record::Movement;
-use super::trace::Path;
+use super::traced_path::TracedPath;
 use crate::anatomy::{Dof, Lifter, SegmentName};
-use crate::error::{Error, Result};
-use crate::numeric::{Point, Side, close_two_links};
-use crate::source::Source;
-use crate::units::{Angle, Length, rounded};
-use serde::{Deserialize, Serialize};
+use crate::error::{Error, LegPressFault, Result};
+use crate::numeric::{BendSide, Point, close_two_links};
+use crate::units::Length;
 use std::f64::consts::{FRAC_PI_2, PI};
-
-/// A leg press as a movement file gives it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct LegPressRecord {
-    /// Knee flexion at the start.
-    pub start_knee: Angle,
-    /// Knee flexion at the end: a few degrees short of straight.
-    pub end_knee: Angle,
-    /// Angle between the rails and the line from hip to shoulder on the back pad.
-    pub back: Angle,
-    /// Height of the hip joint above the floor.
-    pub seat_height: Length,
-    /// Friction between sole and plate.
-    pub friction: f64,
-    /// Where these come from.
-    pub source: Source,
-}
 
 /// A leg press ready for a lifter.
 #[derive(Debug, Clone)]
 pub struct LegPressPath {
     linkage: Linkage,
-    figure: Figure,
+    figure: BodyLines,
     rails_rad: f64,
     trunk_rad: f64,
     friction: f64,
@@ -61,7 +44,7 @@ impl LegPressPath {
     pub fn new(record: &LegPressRecord, movement: &Movement, lifter: &Lifter) -> Result<Self> {
         let rails_rad = movement.angle_rad("sled_angle")?.unwrap_or(0.0);
         let trunk_rad = rails_rad + record.back.as_rad();
-        let figure = Figure::of(lifter);
+        let figure = BodyLines::of(lifter);
         let foot_segment = lifter.segment(SegmentName::Foot);
         let mut foot = Link::proximal(foot_segment)
             .turned_by(2, 1.0)
@@ -98,12 +81,11 @@ impl LegPressPath {
         let (a, b) = (self.figure.thigh_m, self.figure.shank_m);
         let squared = a * a + b * b + 2.0 * a * b * knee.cos() - self.ankle_up_m.powi(2);
         if squared <= 0.0 {
-            return Err(Error::bad(format!(
-                "the foot stands {} m above the hip's line and the bent leg reaches only {} m",
-                rounded(self.ankle_up_m, 3),
-                rounded((squared + self.ankle_up_m.powi(2)).max(0.0).sqrt(), 3)
-            ))
-            .hint("set the foot lower: --set technique.foot_height=\"20 cm\""));
+            let reach_2 = squared + self.ankle_up_m.powi(2);
+            return Err(Error::bad(LegPressFault::FootTooHigh {
+                above_hip: Length::from_m(self.ankle_up_m),
+                reach: Length::from_m(reach_2.max(0.0).sqrt()),
+            }));
         }
         Ok(squared.sqrt())
     }
@@ -117,9 +99,9 @@ impl LegPressPath {
     /// Shear along the plate and pressure under the foot, both within what the normal force allows.
     ///
     /// The normal force is what the load presses along the rails: `N = −w·d`, `d` up the rails.
-    fn contact(&self, shear: Vec<f64>, turn: Vec<f64>) -> (Vec<Reaction>, Vec<Reading>) {
+    fn contact(&self, shear: Vec<f64>, turn: Vec<f64>) -> (Vec<Reaction>, Vec<ReactionReading>) {
         let rails = Point::from_polar(1.0, self.rails_rad);
-        let of_normal = |share: f64| Limit {
+        let of_normal = |share: f64| ReactionLimit {
             constant: 0.0,
             per_load: [-share * rails.x, -share * rails.z],
         };
@@ -142,12 +124,12 @@ impl LegPressPath {
             ..Affine::default()
         };
         let readings = vec![
-            Reading {
+            ReactionReading {
                 name: "plate_shear_n",
                 value: picked(0),
                 over: None,
             },
-            Reading {
+            ReactionReading {
                 name: "centre_of_pressure_m",
                 value: picked(1),
                 over: Some(Affine {
@@ -188,23 +170,22 @@ impl LegPressPath {
     }
 }
 
-impl Path for LegPressPath {
+impl TracedPath for LegPressPath {
     fn angles(&self, s: f64) -> Result<Vec<f64>> {
         let closed = close_two_links(
             self.linkage.base,
             self.ankle(s),
             self.figure.thigh_m,
             self.figure.shank_m,
-            Side::Left,
+            BendSide::Left,
         )
         .map_err(|why| {
-            Error::bad(format!(
-                "the leg cannot close the pose at range {}: thigh {} m, shank {} m; {why}",
-                rounded(s, 2),
-                rounded(self.figure.thigh_m, 3),
-                rounded(self.figure.shank_m, 3)
-            ))
-            .hint("change the foot height or the limb that was set")
+            Error::bad(LegPressFault::CannotClose {
+                range: s,
+                thigh: Length::from_m(self.figure.thigh_m),
+                shank: Length::from_m(self.figure.shank_m),
+                why,
+            })
         })?;
         Ok(vec![
             closed.first_rad - self.linkage.base_direction_rad,

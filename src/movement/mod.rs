@@ -6,35 +6,42 @@
 mod arm;
 mod arm_frame;
 mod arm_outline;
+mod arm_record;
+mod body_lines;
 mod bridge;
+mod bridge_record;
 mod handling;
 mod leg_chain;
 mod leg_press;
+mod leg_press_record;
 mod linkage;
 mod load_point;
-mod outline;
 mod pose;
 mod record;
 mod stance;
+mod stance_record;
 mod sweep;
 mod sweep_outline;
+mod sweep_record;
+mod technique;
 mod trace;
+mod traced_path;
 
-pub use arm::{ArmRecord, Hand, HandPlace, Place};
-pub use arm_frame::Posture;
-pub use bridge::BridgeRecord;
+pub use arm_record::{ArmPlace, ArmRecord, Hand, HandPlace, Posture};
+pub use bridge_record::BridgeRecord;
 pub use handling::{
     Catch, EquationBias, Handling, Handover, HelperPlace, NoHandover, SpotterPlace, SpotterRule,
     WayBack, lift_name,
 };
 pub use leg_chain::Projection;
-pub use leg_press::LegPressRecord;
+pub use leg_press_record::LegPressRecord;
 pub use linkage::{Link, Linkage, Placed, along, forearm_and_hand};
 pub use load_point::{Carrier, LoadPoint, PlaneForce};
-pub use pose::{Affine, Balance, Coordinate, Limit, Outline, Pose, Reaction, Reading, View};
-pub use record::{
-    Begins, CarrierRecord, Measure, Movement, PathRecord, Sides, Technique, TechniqueValue,
+pub use pose::{
+    Affine, Balance, Coordinate, Outline, Pose, Reaction, ReactionLimit, ReactionReading, View,
 };
-pub use stance::{BackPlace, BarPlace, StanceRecord};
-pub use sweep::{Body, Limb, SweepRecord};
+pub use record::{Begins, CarrierRecord, Measure, Movement, PathRecord, Sides};
+pub use stance_record::{BackPlace, BarPlace, StanceRecord};
+pub use sweep_record::{BodyPlace, SweepRecord, SweptLimb};
+pub use technique::{Technique, TechniqueValue};
 pub use trace::{Range, SAMPLES, trace};

@@ -20,7 +20,7 @@ pub struct Coordinate {
 
 /// A limit that grows with the load: `constant + λ·(per_load · load)`.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Limit {
+pub struct ReactionLimit {
     /// Part that does not depend on the load, N or N·m.
     pub constant: f64,
     /// Multiplies the load's force on one side (N): x with x, z with z.
@@ -35,17 +35,15 @@ pub struct Reaction {
     /// Torque on every coordinate per unit of the reaction.
     pub column: Vec<f64>,
     /// Smallest value.
-    pub least: Limit,
+    pub least: ReactionLimit,
     /// Largest value.
-    pub most: Limit,
+    pub most: ReactionLimit,
 }
 
 /// A condition the pose must meet whatever the muscles do, such as balance over the foot:
 /// `constant + λ·(per_load · load) + Σ reaction·coefficient = 0`.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Balance {
-    /// What it says, for messages.
-    pub name: &'static str,
     /// Part that does not depend on load and reactions.
     pub constant: f64,
     /// Multiplies the load's force on one side (N).
@@ -82,7 +80,7 @@ impl Affine {
 
 /// What a report tells of the reactions: a force of one side, or the place where a force acts.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Reading {
+pub struct ReactionReading {
     /// Its name with the unit, such as "lateral_n" or "centre_of_pressure_m".
     pub name: &'static str,
     /// The force (N), or the moment (N·m) that `over` turns into a place.
@@ -91,7 +89,7 @@ pub struct Reading {
     pub over: Option<Affine>,
 }
 
-impl Reading {
+impl ReactionReading {
     /// The reading at these reactions and this load on one side; `None` where nothing presses.
     #[must_use]
     pub fn at(&self, reactions: &[f64], load: PlaneForce) -> Option<f64> {
@@ -151,7 +149,7 @@ pub struct Pose {
     /// Conditions beside the joints' equilibrium.
     pub balances: Vec<Balance>,
     /// What a report tells of the reactions.
-    pub readings: Vec<Reading>,
+    pub readings: Vec<ReactionReading>,
     /// Effective mass of the limbs of one side along the range, kg·m² per unit range squared.
     pub limb_inertia: f64,
     /// Lines for a stick figure.

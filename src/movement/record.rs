@@ -2,17 +2,18 @@
 //!
 //! In: a file of `models/movements/`. Out: [`Movement`], checked as far as one file can be.
 
-use super::arm::ArmRecord;
-use super::bridge::BridgeRecord;
+use super::arm_record::ArmRecord;
+use super::bridge_record::BridgeRecord;
 use super::handling::Handling;
-use super::leg_press::LegPressRecord;
+use super::leg_press_record::LegPressRecord;
 use super::load_point::Carrier;
-use super::stance::StanceRecord;
-use super::sweep::SweepRecord;
+use super::stance_record::StanceRecord;
+use super::sweep_record::SweepRecord;
+use super::technique::{Technique, TechniqueValue};
 use crate::anatomy::Lifter;
-use crate::error::{Error, Result};
+use crate::error::{Error, Result, TechniqueFault, TechniqueKind};
 use crate::source::Source;
-use crate::units::{Angle, Length};
+use crate::units::Length;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -108,46 +109,6 @@ pub enum CarrierRecord {
     Body,
 }
 
-/// One technique parameter.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Technique {
-    /// Its value.
-    pub value: TechniqueValue,
-    /// Smallest accepted value (not for choices).
-    #[serde(default)]
-    pub least: Option<TechniqueValue>,
-    /// Largest accepted value (not for choices).
-    #[serde(default)]
-    pub most: Option<TechniqueValue>,
-    /// What it means, in one sentence.
-    pub meaning: String,
-    /// Where the value comes from.
-    pub source: Source,
-}
-
-/// The value of a technique parameter.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub enum TechniqueValue {
-    /// A length such as a grip width.
-    Length(Length),
-    /// An angle such as a sled's.
-    Angle(Angle),
-    /// A length as a multiple of the biacromial breadth.
-    OfShoulders(f64),
-    /// A share or factor.
-    Number(f64),
-    /// One of several words.
-    Choice {
-        /// The word that holds.
-        now: String,
-        /// All accepted words.
-        of: Vec<String>,
-    },
-    /// Left to the model.
-    Free,
-}
-
 /// How the body moves along the range: the kinds of path.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum PathRecord {
@@ -174,7 +135,7 @@ impl Movement {
                 Ok(Some(share * lifter.build.biacromial_breadth.as_m()))
             }
             TechniqueValue::Free => Ok(None),
-            _ => Err(wrong_kind(name, "a length such as \"60 cm\"")),
+            _ => Err(wrong_kind(name, TechniqueKind::Length)),
         }
     }
 
@@ -185,7 +146,7 @@ impl Movement {
         match &self.technique(name)?.value {
             TechniqueValue::Angle(angle) => Ok(Some(angle.as_rad())),
             TechniqueValue::Free => Ok(None),
-            _ => Err(wrong_kind(name, "an angle such as \"30 deg\"")),
+            _ => Err(wrong_kind(name, TechniqueKind::Angle)),
         }
     }
 
@@ -195,22 +156,22 @@ impl Movement {
     pub fn choice(&self, name: &str) -> Result<&str> {
         match &self.technique(name)?.value {
             TechniqueValue::Choice { now, of } if of.contains(now) => Ok(now),
-            TechniqueValue::Choice { now, of } => {
-                Err(Error::bad(format!("technique.{name} cannot be `{now}`"))
-                    .hint(format!("it is one of: {}", of.join(", "))))
-            }
-            _ => Err(wrong_kind(name, "a word")),
+            TechniqueValue::Choice { now, of } => Err(Error::bad(TechniqueFault::Word {
+                technique: name.to_owned(),
+                word: now.clone(),
+                known: of.clone(),
+            })),
+            _ => Err(wrong_kind(name, TechniqueKind::Word)),
         }
     }
 
     fn technique(&self, name: &str) -> Result<&Technique> {
         let found = self.technique.get(name).ok_or_else(|| {
-            let known: Vec<&str> = self.technique.keys().map(String::as_str).collect();
-            Error::bad(format!(
-                "{} has no technique parameter `{name}`",
-                self.title
-            ))
-            .hint(format!("it has: {}", known.join(", ")))
+            Error::bad(TechniqueFault::Missing {
+                movement: self.title.clone(),
+                technique: name.to_owned(),
+                known: self.technique.keys().cloned().collect(),
+            })
         })?;
         found.check(name)?;
         Ok(found)
@@ -244,43 +205,10 @@ impl Movement {
     }
 }
 
-impl Technique {
-    fn check(&self, name: &str) -> Result<()> {
-        let outside = |least: String, most: String, value: String| {
-            Err(Error::bad(format!(
-                "technique.{name} = {value} is outside what the model accepts ({least} to {most})"
-            ))
-            .hint(self.meaning.clone()))
-        };
-        match (&self.value, &self.least, &self.most) {
-            (
-                TechniqueValue::Length(value),
-                Some(TechniqueValue::Length(least)),
-                Some(TechniqueValue::Length(most)),
-            ) if value < least || value > most => {
-                let cm = |l: &Length| format!("{} cm", crate::units::rounded(l.as_cm(), 1));
-                outside(cm(least), cm(most), cm(value))
-            }
-            (
-                TechniqueValue::Angle(value),
-                Some(TechniqueValue::Angle(least)),
-                Some(TechniqueValue::Angle(most)),
-            ) if value < least || value > most => {
-                let deg = |a: &Angle| format!("{} deg", crate::units::rounded(a.as_deg(), 1));
-                outside(deg(least), deg(most), deg(value))
-            }
-            (
-                TechniqueValue::Number(value),
-                Some(TechniqueValue::Number(least)),
-                Some(TechniqueValue::Number(most)),
-            ) if !(*least..=*most).contains(value) => {
-                outside(least.to_string(), most.to_string(), value.to_string())
-            }
-            _ => Ok(()),
-        }
-    }
-}
-
-fn wrong_kind(name: &str, expected: &str) -> Error {
-    Error::bad(format!("technique.{name} must be {expected}"))
+fn wrong_kind(name: &str, expected: TechniqueKind) -> Error {
+    let technique = name.to_owned();
+    Error::bad(TechniqueFault::Kind {
+        technique,
+        expected,
+    })
 }

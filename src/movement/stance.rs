@@ -4,82 +4,25 @@
 //! knee and hip angles that keep the bar over the middle of the foot on its whole way up. Lifter and
 //! bar must balance over the foot: the centre of pressure is part of the pose's programme.
 
-use super::leg_chain::{ARM, LegChain, Projection, TRUNK};
+use super::body_lines::{BodyLines, floor};
+use super::leg_chain::{ARM, LegChain, TRUNK};
 use super::linkage::along;
 use super::load_point::LoadPoint;
-use super::outline::{Figure, floor};
-use super::pose::{Affine, Balance, Limit, Outline, Pose, Reaction, Reading, View};
+use super::pose::{Affine, Balance, Outline, Pose, Reaction, ReactionLimit, ReactionReading, View};
 use super::record::Movement;
-use super::trace::Path;
+use super::stance_record::{BarPlace, StanceRecord};
+use super::traced_path::TracedPath;
 use crate::anatomy::{Lifter, SegmentName};
-use crate::error::{Error, Result};
-use crate::numeric::{Beyond, Point, Side, Spline, close_two_links};
-use crate::source::Source;
-use crate::units::{Angle, Length, rounded};
-use serde::{Deserialize, Serialize};
+use crate::error::{Error, Result, StanceFault};
+use crate::numeric::{BendSide, Beyond, Point, Spline, close_two_links};
+use crate::units::Length;
 use std::f64::consts::{FRAC_PI_2, PI};
-
-/// A stance as a movement file gives it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct StanceRecord {
-    /// Where the bar is on the body.
-    pub bar: BarPlace,
-    /// Key poses of the ankle: place in the range, and the share of its way that is still to go.
-    pub ankle_course: Vec<(f64, f64)>,
-    /// Ankle dorsiflexion at the end of the range.
-    pub end_ankle: Angle,
-    /// Knee flexion at the end of the range: a few degrees short of straight.
-    pub end_knee: Angle,
-    /// Place of the bar along the foot, from heel (0) to toe (1).
-    pub bar_over: f64,
-    /// Where the key poses come from.
-    pub source: Source,
-}
-
-/// Where the bar is on the body, and what that says about the lowest pose.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub enum BarPlace {
-    /// On the back; technique `bar_position`, `depth` and `knee_travel`.
-    OnBack {
-        /// High on the back.
-        high: BackPlace,
-        /// Low on the back.
-        low: BackPlace,
-        /// Ankle dorsiflexion over knee flexion in the lowest pose.
-        ankle_per_knee: f64,
-    },
-    /// In the hands of straight arms; technique `stance`.
-    InHands {
-        /// Height of the bar's middle above the floor at the start.
-        start_height: Length,
-        /// What fingers and shoulder blades add to the arm.
-        reach: Length,
-        /// Ankle dorsiflexion at the start.
-        start_ankle: Angle,
-        /// How far the shoulders are in front of the bar at the start: lean of the arms from plumb,
-        /// which fades as the ankle's course does.
-        start_arms: Angle,
-        /// How the limbs look in the plane in the wide stance.
-        sumo: Projection,
-    },
-}
-
-/// A place on the back, in shares of the trunk's length (hip joint to shoulder joint).
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct BackPlace {
-    /// Distance from the hip along the trunk.
-    pub along: f64,
-    /// Distance behind the line from hip to shoulder.
-    pub behind: f64,
-}
 
 /// A stance ready for a lifter.
 #[derive(Debug, Clone)]
 pub struct StancePath {
     chain: LegChain,
-    figure: Figure,
+    figure: BodyLines,
     /// Bar on the trunk: along it and behind it, m.
     on_trunk_m: (f64, f64),
     /// Distance from the shoulder to a bar in the hands, m.
@@ -108,7 +51,7 @@ impl StancePath {
         let chain = LegChain::new(lifter, turned, arm_m);
         let mut path = Self {
             bar_x_m: chain.along_the_foot_m(record.bar_over),
-            figure: Figure::of(lifter),
+            figure: BodyLines::of(lifter),
             on_trunk_m: (chain.trunk_m(), 0.0),
             chain,
             arm_m,
@@ -145,12 +88,10 @@ impl StancePath {
         }
         path.heights_m.1 = path.bar_height_m(path.end_ankle, record.end_knee.as_rad())?;
         if path.heights_m.1 <= path.heights_m.0 + 0.01 {
-            return Err(Error::bad(format!(
-                "the bar would start {} m and end {} m high: there is no way up",
-                rounded(path.heights_m.0, 3),
-                rounded(path.heights_m.1, 3)
-            ))
-            .hint("start lower, or check the limb lengths that were set"));
+            return Err(Error::bad(StanceFault::NoWayUp {
+                start: Length::from_m(path.heights_m.0),
+                end: Length::from_m(path.heights_m.1),
+            }));
         }
         Ok(path)
     }
@@ -186,12 +127,10 @@ impl StancePath {
         let reach = self.on_trunk_m.0.hypot(self.on_trunk_m.1);
         let forward = self.bar_x_m - hip.x;
         if forward.abs() >= reach {
-            return Err(Error::bad(format!(
-                "the trunk cannot bring the bar over the foot: the hip is {} m behind it and the bar sits {} m from the hip",
-                rounded(forward, 3),
-                rounded(reach, 3)
-            ))
-            .hint("less depth, or more knee travel: --set technique.knee_travel=\"5 cm\""));
+            return Err(Error::bad(StanceFault::BarNotOverFoot {
+                hip_behind: Length::from_m(forward),
+                hip_to_bar: Length::from_m(reach),
+            }));
         }
         let on_trunk = hip.z + (reach * reach - forward * forward).sqrt();
         Ok(on_trunk - self.arm_m.unwrap_or(0.0))
@@ -224,9 +163,9 @@ impl StancePath {
     /// ```
     /// `N` force of the floor (N), `x_p` centre of pressure (m), `w` weights (N), `F` load (N) at
     /// `x`, `z` (m).
-    fn pressure(&self, weight_moment_nm: f64, at: Point) -> (Reaction, Balance, Reading) {
+    fn pressure(&self, weight_moment_nm: f64, at: Point) -> (Reaction, Balance, ReactionReading) {
         let weight_n = self.chain.weight_n();
-        let at_most = |place_m: f64| Limit {
+        let at_most = |place_m: f64| ReactionLimit {
             constant: place_m * weight_n,
             per_load: [0.0, -place_m],
         };
@@ -237,12 +176,11 @@ impl StancePath {
             most: at_most(self.chain.ball_m),
         };
         let balance = Balance {
-            name: "balance over the foot",
             constant: -weight_moment_nm,
             per_load: [-at.z, at.x],
             reactions: vec![1.0],
         };
-        let reading = Reading {
+        let reading = ReactionReading {
             name: "centre_of_pressure_m",
             value: Affine {
                 reactions: vec![1.0],
@@ -262,7 +200,7 @@ impl StancePath {
         let arm = if self.arm_m.is_some() {
             vec![shoulder, shoulder.towards(bar, 0.5), bar]
         } else {
-            self.figure.arm(shoulder, bar, Side::Left)
+            self.figure.arm(shoulder, bar, BendSide::Left)
         };
         Outline {
             view: View::Side,
@@ -286,7 +224,7 @@ fn arm_m(lifter: &Lifter) -> f64 {
         + hand.centre_of_mass * hand.length.as_m()
 }
 
-impl Path for StancePath {
+impl TracedPath for StancePath {
     /// Two links, thigh and hip to bar (or shoulder), close between the knee and the place over the foot.
     fn angles(&self, s: f64) -> Result<Vec<f64>> {
         let ankle = self.ankle(s);
@@ -298,16 +236,15 @@ impl Path for StancePath {
             self.bearing(s),
             self.chain.thigh_m(),
             reach,
-            Side::Left,
+            BendSide::Left,
         )
         .map_err(|why| {
-            Error::bad(format!(
-                "the limbs cannot close the pose at range {}: thigh {} m, hip to bar {} m; {why}",
-                rounded(s, 2),
-                rounded(self.chain.thigh_m(), 3),
-                rounded(reach, 3)
-            ))
-            .hint("change the depth, the stance or the limb that was set")
+            Error::bad(StanceFault::CannotClose {
+                range: s,
+                thigh: Length::from_m(self.chain.thigh_m()),
+                hip_to_bar: Length::from_m(reach),
+                why,
+            })
         })?;
         let mut thigh_rad = closed.first_rad;
         if thigh_rad < -FRAC_PI_2 {

@@ -3,73 +3,18 @@
 //! In: the joint, its first and last angle, which limb it carries, how the body is placed. Out: poses
 //! with one coordinate.
 
+use super::body_lines::BodyLines;
 use super::linkage::{Link, Linkage, along, forearm_and_hand};
 use super::load_point::{Carrier, LoadPoint};
-use super::outline::Figure;
 use super::pose::{Coordinate, Pose};
 use super::record::Movement;
 use super::sweep_outline::Drawn;
-use super::trace::Path;
+use super::sweep_record::{SweepRecord, SweptLimb};
+use super::traced_path::TracedPath;
 use crate::anatomy::{Dof, Lifter, SegmentName};
 use crate::error::Result;
 use crate::numeric::Point;
-use crate::source::Source;
-use crate::units::{Angle, Length};
-use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 use std::f64::consts::{FRAC_PI_2, PI};
-
-/// A sweep as a movement file gives it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SweepRecord {
-    /// The joint that moves.
-    pub joint: Dof,
-    /// Its angle at the start of the concentric phase.
-    pub from: Angle,
-    /// Its angle at the end.
-    pub to: Angle,
-    /// What the joint carries.
-    pub limb: Limb,
-    /// How the body is placed.
-    pub body: Body,
-    /// Height of the moving joint above the floor; that of a standing lifter when it is not given.
-    #[serde(default)]
-    pub joint_height: Option<Length>,
-    /// Joints that stand, at technique parameters.
-    pub held: BTreeMap<Dof, String>,
-    /// Technique parameter that turns the shoulder's plane from the frontal one, if there is one.
-    #[serde(default)]
-    pub plane: Option<String>,
-    /// Where the angles come from.
-    pub source: Source,
-}
-
-/// What the moving joint carries.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Limb {
-    /// Forearm and hand, turning about the elbow.
-    Forearm,
-    /// The whole arm, turning about the shoulder.
-    Arm,
-    /// Shank and foot, turning about the knee.
-    Shank,
-    /// The foot, turning about the ankle, with the ball on the ground.
-    Foot,
-}
-
-/// How the body is placed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Body {
-    /// Standing or sitting upright.
-    Upright,
-    /// On the back.
-    Supine,
-    /// Face down.
-    Prone,
-    /// On a seat, thighs level.
-    Seated,
-}
 
 /// A sweep ready for a lifter.
 #[derive(Debug, Clone)]
@@ -81,12 +26,12 @@ pub struct SweepPath {
     /// Link that carries the load, and where along it the load acts, m.
     load_at: (usize, f64),
     /// Force on the moving limb per newton of the load: (x, z), or `None` for one square to the limb.
-    pull: Pull,
+    pull: LimbPull,
     drawn: Drawn,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq)]
-enum Pull {
+enum LimbPull {
     /// The load hangs from the limb.
     Hangs,
     /// The ground pushes up under the foot what the body weighs.
@@ -116,16 +61,16 @@ impl SweepPath {
         };
         let (linkage, load_at) = chain(record, &held, lifter);
         let pull = match (movement.carrier()?, record.limb) {
-            (Carrier::Lever { .. }, _) => Pull::Square,
-            (_, Limb::Foot) => Pull::Ground,
-            _ => Pull::Hangs,
+            (Carrier::Lever { .. }, _) => LimbPull::Square,
+            (_, SweptLimb::Foot) => LimbPull::Ground,
+            _ => LimbPull::Hangs,
         };
         let load_at = match movement.carrier()? {
             Carrier::Lever { pad_m, .. } => (load_at.0, pad_m),
             _ => load_at,
         };
         let drawn = Drawn {
-            figure: Figure::of(lifter),
+            figure: BodyLines::of(lifter),
             body: record.body,
             limb: record.limb,
             shoulder_rad: angle_of(&held, Dof::ShoulderFlexion),
@@ -155,11 +100,11 @@ fn chain(record: &SweepRecord, held: &[(Dof, f64)], lifter: &Lifter) -> (Linkage
     let grip = lower.length_m;
     let trunk = record.body.trunk_rad();
     match record.limb {
-        Limb::Forearm => {
+        SweptLimb::Forearm => {
             let direction = trunk - PI + angle(Dof::ShoulderFlexion);
             (single(base, direction, lower.turned_by(0, 1.0)), (0, grip))
         }
-        Limb::Arm => {
+        SweptLimb::Arm => {
             let upper = Link::proximal(segment(SegmentName::UpperArm)).turned_by(0, 1.0);
             let links = vec![upper, lower.offset(angle(Dof::Elbow))];
             (
@@ -171,7 +116,7 @@ fn chain(record: &SweepRecord, held: &[(Dof, f64)], lifter: &Lifter) -> (Linkage
                 (1, grip),
             )
         }
-        Limb::Shank => {
+        SweptLimb::Shank => {
             let sign = record.body.knee_sign();
             let shank = Link::proximal(segment(SegmentName::Shank)).turned_by(0, sign);
             let foot = Link::proximal(segment(SegmentName::Foot)).offset(-sign * FRAC_PI_2);
@@ -185,29 +130,13 @@ fn chain(record: &SweepRecord, held: &[(Dof, f64)], lifter: &Lifter) -> (Linkage
                 (0, length),
             )
         }
-        Limb::Foot => {
+        SweptLimb::Foot => {
             let ball = lifter.build.ankle_to_ball.as_m();
             let mut foot = Link::proximal(segment(SegmentName::Foot)).turned_by(0, 1.0);
             foot.centre_m = 0.5 * ball;
             foot.length_m = ball;
             (single(base, 0.0, foot), (0, ball))
         }
-    }
-}
-
-impl Body {
-    /// Direction from hip to shoulder, rad.
-    pub(super) fn trunk_rad(self) -> f64 {
-        match self {
-            Self::Upright | Self::Seated => FRAC_PI_2,
-            Self::Supine => PI,
-            Self::Prone => 0.0,
-        }
-    }
-
-    /// Seated, the knee straightens upward; face down, it bends upward.
-    pub(super) fn knee_sign(self) -> f64 {
-        if self == Self::Prone { 1.0 } else { -1.0 }
     }
 }
 
@@ -225,10 +154,10 @@ fn joint_height_m(record: &SweepRecord, held: &[(Dof, f64)], lifter: &Lifter) ->
     let knee = ankle + length(SegmentName::Shank);
     let shoulder = knee + length(SegmentName::Thigh) + length(SegmentName::Trunk);
     match record.limb {
-        Limb::Foot => ankle,
-        Limb::Shank => knee,
-        Limb::Arm => shoulder,
-        Limb::Forearm => {
+        SweptLimb::Foot => ankle,
+        SweptLimb::Shank => knee,
+        SweptLimb::Arm => shoulder,
+        SweptLimb::Forearm => {
             let flexion = angle_of(held, Dof::ShoulderFlexion);
             shoulder - length(SegmentName::UpperArm) * flexion.cos()
         }
@@ -243,7 +172,7 @@ fn single(base: Point, direction: f64, link: Link) -> Linkage {
     }
 }
 
-impl Path for SweepPath {
+impl TracedPath for SweepPath {
     fn angles(&self, s: f64) -> Result<Vec<f64>> {
         let (from, to) = (self.record.from.as_rad(), self.record.to.as_rad());
         Ok(vec![from + s * (to - from)])
@@ -258,12 +187,12 @@ impl Path for SweepPath {
         let load_jacobian = jacobian
             .iter()
             .map(|column| match self.pull {
-                Pull::Hangs | Pull::Square => *column,
-                Pull::Ground => *column * -1.0,
+                LimbPull::Hangs | LimbPull::Square => *column,
+                LimbPull::Ground => *column * -1.0,
             })
             .collect();
         let up = match self.pull {
-            Pull::Ground => -1.0,
+            LimbPull::Ground => -1.0,
             _ => 1.0,
         };
         let hip_over_ankle = self.drawn.hip_over_ankle_m();

@@ -2,10 +2,10 @@
 //!
 //! In: how the body is placed, the angles that stand, the moving limb's joints. Out: [`Outline`].
 
-use super::outline::{BACK_M, Figure, bench, floor};
+use super::body_lines::{BACK_M, BodyLines, bench, floor};
 use super::pose::{Outline, View};
-use super::sweep::{Body, Limb};
-use crate::numeric::{Point, Side};
+use super::sweep_record::{BodyPlace, SweptLimb};
+use crate::numeric::{BendSide, Point};
 use std::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI};
 
 /// Height of the step under the ball of the foot, m (a drawing's measure).
@@ -14,9 +14,9 @@ const STEP_M: f64 = 0.12;
 /// What a sweep's figure is drawn from.
 #[derive(Debug, Clone)]
 pub(super) struct Drawn {
-    pub figure: Figure,
-    pub body: Body,
-    pub limb: Limb,
+    pub figure: BodyLines,
+    pub body: BodyPlace,
+    pub limb: SweptLimb,
     pub shoulder_rad: f64,
     pub hip_rad: f64,
     pub knee_rad: f64,
@@ -33,11 +33,11 @@ impl Drawn {
 
     pub(super) fn outline(&self, joints: &[Point], load: Point) -> Outline {
         match self.limb {
-            Limb::Forearm => self.forearm(joints, load),
-            Limb::Arm if self.forward > 0.5 => self.arm_from_the_side(joints, load),
-            Limb::Arm => self.arms_from_the_front(joints, load),
-            Limb::Shank => self.shank(joints, load),
-            Limb::Foot => self.foot(joints),
+            SweptLimb::Forearm => self.forearm(joints, load),
+            SweptLimb::Arm if self.forward > 0.5 => self.arm_from_the_side(joints, load),
+            SweptLimb::Arm => self.arms_from_the_front(joints, load),
+            SweptLimb::Shank => self.shank(joints, load),
+            SweptLimb::Foot => self.foot(joints),
         }
     }
 
@@ -46,9 +46,9 @@ impl Drawn {
         let trunk_rad = self.body.trunk_rad();
         let hip = shoulder - Point::from_polar(self.figure.trunk_m, trunk_rad);
         let forward = match self.body {
-            Body::Upright => 0.0,
-            Body::Supine => 0.45,
-            Body::Seated | Body::Prone => 0.40,
+            BodyPlace::Upright => 0.0,
+            BodyPlace::Supine => 0.45,
+            BodyPlace::Seated | BodyPlace::Prone => 0.40,
         };
         let ankle = Point::new(hip.x + forward, self.figure.ankle_height_m);
         let mut body = self.figure.leg(hip, ankle);
@@ -57,15 +57,15 @@ impl Drawn {
         let mut props = vec![floor(hip.x - 0.5, hip.x + 0.8)];
         let under = Point::new(0.0, -BACK_M);
         match self.body {
-            Body::Supine => props.extend(bench(
+            BodyPlace::Supine => props.extend(bench(
                 shoulder + under - Point::new(0.28, 0.0),
                 hip + under + Point::new(0.06, 0.0),
             )),
-            Body::Seated => props.extend(bench(
+            BodyPlace::Seated => props.extend(bench(
                 hip + under - Point::new(0.18, 0.0),
                 hip + under + Point::new(0.30, 0.0),
             )),
-            Body::Upright | Body::Prone => {}
+            BodyPlace::Upright | BodyPlace::Prone => {}
         }
         (limbs, props, self.figure.head(shoulder, trunk_rad))
     }
@@ -123,7 +123,7 @@ impl Drawn {
         let trunk = Point::from_polar(1.0, trunk_rad);
         let shoulder = hip + trunk * self.figure.trunk_m;
         let shank_rad = (ankle - knee).angle_rad();
-        let face_down = self.body == Body::Prone;
+        let face_down = self.body == BodyPlace::Prone;
         let under = Point::new(0.0, -BACK_M);
         let mut props = bench(
             hip + under - Point::new(0.10, 0.0),
@@ -147,7 +147,11 @@ impl Drawn {
                 self.figure.arm(
                     shoulder,
                     hand,
-                    if face_down { Side::Right } else { Side::Left },
+                    if face_down {
+                        BendSide::Right
+                    } else {
+                        BendSide::Left
+                    },
                 ),
             ],
             head: Some(self.figure.head(shoulder, trunk_rad)),
@@ -190,7 +194,7 @@ impl Drawn {
             limbs: vec![
                 vec![shoulder, hip, knee, ankle],
                 self.figure.foot(ankle, sole_rad, false),
-                self.figure.arm(shoulder, hand, Side::Right),
+                self.figure.arm(shoulder, hand, BendSide::Right),
             ],
             head: Some(self.figure.head(shoulder, FRAC_PI_2)),
             props,

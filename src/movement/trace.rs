@@ -10,16 +10,9 @@ use super::pose::Pose;
 use super::record::{Measure, Movement, PathRecord, Sides};
 use super::stance::StancePath;
 use super::sweep::SweepPath;
+use super::traced_path::TracedPath;
 use crate::anatomy::Lifter;
-use crate::error::{Error, Result};
-
-/// A path for one lifter: angles as a smooth function of the range, and the pose they make.
-pub(super) trait Path {
-    /// The coordinates' angles at `s`, rad; smooth a little beyond 0 and 1 too.
-    fn angles(&self, s: f64) -> Result<Vec<f64>>;
-    /// The pose of these angles, with their slopes along the range.
-    fn pose(&self, s: f64, angles: &[f64], slopes: &[f64]) -> Result<Pose>;
-}
+use crate::error::{Error, PathFault, Result};
 
 /// All poses of a movement on one set of samples, evenly spaced in the range.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,11 +41,11 @@ pub const SAMPLES: (usize, usize) = (5, 100_001);
 /// **Fails** if the limbs cannot close the path, naming the place, or on an unusable sample count.
 pub fn trace(movement: &Movement, lifter: &Lifter, samples: usize) -> Result<Range> {
     if !(SAMPLES.0..=SAMPLES.1).contains(&samples) {
-        return Err(Error::bad(format!(
-            "{samples} samples are outside what is possible ({} to {})",
-            SAMPLES.0, SAMPLES.1
-        ))
-        .hint("101 is the default"));
+        return Err(Error::bad(PathFault::Samples {
+            asked: samples,
+            least: SAMPLES.0,
+            most: SAMPLES.1,
+        }));
     }
     movement.check_technique()?;
     let path = path_of(movement, lifter)?;
@@ -68,7 +61,7 @@ pub fn trace(movement: &Movement, lifter: &Lifter, samples: usize) -> Result<Ran
     })
 }
 
-fn path_of(movement: &Movement, lifter: &Lifter) -> Result<Box<dyn Path>> {
+fn path_of(movement: &Movement, lifter: &Lifter) -> Result<Box<dyn TracedPath>> {
     Ok(match &movement.path {
         PathRecord::Sweep(record) => Box::new(SweepPath::new(record, movement, lifter)?),
         PathRecord::Arm(record) => Box::new(ArmPath::new(record, movement, lifter)?),
@@ -78,7 +71,7 @@ fn path_of(movement: &Movement, lifter: &Lifter) -> Result<Box<dyn Path>> {
     })
 }
 
-fn pose_at(path: &dyn Path, s: f64) -> Result<Pose> {
+fn pose_at(path: &dyn TracedPath, s: f64) -> Result<Pose> {
     /// Step of the central difference, share of the range.
     const STEP: f64 = 1.0e-3;
     let angles = path.angles(s)?;
@@ -93,8 +86,6 @@ fn pose_at(path: &dyn Path, s: f64) -> Result<Pose> {
     if finite {
         Ok(pose)
     } else {
-        Err(Error::bad(format!(
-            "the pose at range {s:.2} is not a finite one; a length or angle that was set is absurd"
-        )))
+        Err(Error::bad(PathFault::PoseNotFinite { range: s }))
     }
 }

@@ -29,6 +29,34 @@ pub fn mass_in(units: System, mass: Mass) -> String {
     }
 }
 
+/// A mass to so many decimals: "82.25 kg".
+#[must_use]
+pub fn fine_mass_in(units: System, mass: Mass, decimals: usize) -> String {
+    let number = mass_number_in(units, mass, decimals);
+    match units {
+        System::Metric => format!("{number} kg"),
+        System::Us => format!("{number} lb"),
+    }
+}
+
+/// The number of a mass alone, where its unit stands behind another.
+#[must_use]
+pub fn mass_number_in(units: System, mass: Mass, decimals: usize) -> String {
+    match units {
+        System::Metric => rounded(mass.as_kg(), decimals),
+        System::Us => rounded(mass.as_lb(), decimals),
+    }
+}
+
+/// A length in metres to so many decimals, or in inches to one: "0.605 m", "23.8 in".
+#[must_use]
+pub fn length_in(units: System, length: Length, decimals: usize) -> String {
+    match units {
+        System::Metric => format!("{} m", rounded(length.as_m(), decimals)),
+        System::Us => format!("{} in", rounded(length.as_in(), 1)),
+    }
+}
+
 /// A short length in words: "14.2 cm", "5.6 in".
 #[must_use]
 pub fn short_length_in(units: System, length: Length) -> String {

@@ -1,7 +1,5 @@
 //! Effort: demand over capacity, place by place.
 
-use crate::error::{Error, Result};
-
 /// Effort at one place: the share of what the lifter has that the load asks for.
 ///
 /// ```text
@@ -19,22 +17,4 @@ pub fn effort(demand: f64, capacity: f64) -> f64 {
     } else {
         0.0
     }
-}
-
-/// Effort over the range.
-///
-/// **Fails** when the two curves do not share their samples.
-pub fn effort_curve(demand: &[f64], capacity: &[f64]) -> Result<Vec<f64>> {
-    if demand.len() != capacity.len() {
-        return Err(Error::bad(format!(
-            "demand has {} samples and capacity {}: they are not of one range",
-            demand.len(),
-            capacity.len()
-        )));
-    }
-    Ok(demand
-        .iter()
-        .zip(capacity)
-        .map(|(d, c)| effort(*d, *c))
-        .collect())
 }

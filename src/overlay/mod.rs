@@ -6,6 +6,6 @@ mod effort;
 mod flattening;
 mod sticking;
 
-pub use effort::{effort, effort_curve};
+pub use effort::effort;
 pub use flattening::{flattening_percent, spread};
 pub use sticking::{REGION_SHARE, Sticking, sticking};

@@ -10,7 +10,7 @@ use crate::resistance::{Item, Motion, Setup};
 
 /// A body and a load, ready to be moved.
 #[derive(Debug, Clone)]
-pub struct Equation<'a> {
+pub struct MotionEquation<'a> {
     pub(super) track: &'a Track,
     pub(super) grid: &'a CapacityGrid,
     load: Table<7>,
@@ -95,7 +95,7 @@ impl Terms {
     }
 }
 
-impl<'a> Equation<'a> {
+impl<'a> MotionEquation<'a> {
     /// The equation of a setup that is already put up over the track's points.
     ///
     /// ```text
@@ -127,6 +127,20 @@ impl<'a> Equation<'a> {
             grid,
             load: Table::through(rows),
         }
+    }
+
+    /// Acceleration along the range at a place, a speed and a drive (activation times enhancement), 1/s²: for
+    /// experiments, and for checks against motions that have an answer on paper.
+    #[must_use]
+    pub fn acceleration(&self, range: f64, speed: f64, drive: f64) -> f64 {
+        let way = if speed < 0.0 { Way::Down } else { Way::Up };
+        self.terms(range, speed, way).acceleration(drive, speed)
+    }
+
+    /// Effective inertia of limbs and load along the range, kg·m² per range².
+    #[must_use]
+    pub fn inertia(&self, range: f64) -> f64 {
+        self.terms(range, 0.0, Way::Up).inertia()
     }
 
     /// Every term at a place and speed.

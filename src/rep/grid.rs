@@ -61,7 +61,7 @@ impl CapacityGrid {
             .map(|&place| {
                 let pose = &range.poses[place];
                 let at = (directions[place], passive[place]);
-                Column::new(acting, range, pose, at)?.over(&speeds)
+                GridColumn::new(acting, range, pose, at)?.over(&speeds)
             })
             .collect::<Result<_>>()?;
         let ranges: Vec<f64> = places.iter().map(|&i| range.poses[i].load.range).collect();
@@ -124,12 +124,6 @@ impl CapacityGrid {
         let (i, j) = (nearest(&self.ranges, s), nearest(&self.speeds, speed));
         usize::from(self.limiting[i * self.speeds.len() + j])
     }
-
-    /// Places of the range and speeds along it (1/s) at which the programme was solved.
-    #[must_use]
-    pub fn axes(&self) -> (&[f64], &[f64]) {
-        (&self.ranges, &self.speeds)
-    }
 }
 
 /// The cell of `x` and Hermite's cubics in it, those of the slopes times the cell's width.
@@ -144,7 +138,7 @@ fn cell(nodes: &[f64], x: f64) -> (usize, [f64; 4]) {
 }
 
 /// One place of the range at all speeds.
-struct Column<'a> {
+struct GridColumn<'a> {
     solver: Solver<'a>,
     pose: &'a Pose,
     muscles: Vec<PlacedMuscle<'a>>,
@@ -153,7 +147,7 @@ struct Column<'a> {
     passive: f64,
 }
 
-impl<'a> Column<'a> {
+impl<'a> GridColumn<'a> {
     /// A place with the load's direction there and the generalised force of the relaxed limb.
     fn new(
         acting: &'a Acting,
@@ -235,7 +229,7 @@ fn fastest(
 ) -> Result<f64> {
     let middle = places[places.len() / 2];
     let at = (directions[middle], passive[middle]);
-    let mut column = Column::new(acting, range, &range.poses[middle], at)?;
+    let mut column = GridColumn::new(acting, range, &range.poses[middle], at)?;
     let (held, _) = column.node(0.0)?;
     let mut is_over = |speed: f64| match column.node(speed) {
         Ok((force, _)) => force - passive[middle] <= LEFT_AT_EDGE * (held - passive[middle]),

@@ -4,7 +4,7 @@
 
 use super::activation::Activation;
 use super::enhancement::Enhancement;
-use super::equation::{Equation, Terms, Way};
+use super::equation::{MotionEquation, Terms, Way};
 use super::moment::{Moment, Phase};
 use super::options::RepOptions;
 use crate::anatomy::Dynamics;
@@ -37,7 +37,7 @@ const NEAR_LOCKOUT: f64 = 0.92;
 
 /// Everything that stays the same during one lift.
 pub(super) struct Lift<'a> {
-    pub(super) equation: &'a Equation<'a>,
+    pub(super) equation: &'a MotionEquation<'a>,
     pub(super) activation: Activation,
     pub(super) enhancement: Enhancement,
     pub(super) options: &'a RepOptions,
@@ -47,7 +47,7 @@ pub(super) struct Lift<'a> {
 
 impl<'a> Lift<'a> {
     pub(super) fn new(
-        equation: &'a Equation<'a>,
+        equation: &'a MotionEquation<'a>,
         dynamics: &Dynamics,
         enhancement: Enhancement,
         options: &'a RepOptions,

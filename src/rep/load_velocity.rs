@@ -6,7 +6,7 @@ use super::model::RepModel;
 use super::one_rep_max::{OneRepMax, load_at_share, with_load};
 use super::options::RepOptions;
 use crate::error::Result;
-use crate::numeric::{Line, linear_regression};
+use crate::numeric::{RegressionLine, linear_regression};
 use crate::resistance::Setup;
 use crate::units::Mass;
 use rayon::prelude::*;
@@ -33,7 +33,7 @@ pub struct LoadVelocity {
     /// lifter's own body alone is more than.
     pub rows: Vec<LoadPace>,
     /// Line of the share over the mean velocity, where two rows at least are there.
-    pub line: Option<Line>,
+    pub line: Option<RegressionLine>,
 }
 
 impl RepModel {

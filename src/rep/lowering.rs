@@ -3,7 +3,7 @@
 //! In: the equation, the options. Out: every state on the way, and whether the load got away.
 
 use super::enhancement::Enhancement;
-use super::equation::{Equation, Way};
+use super::equation::{MotionEquation, Way};
 use super::moment::{Moment, Phase};
 use super::options::{After, RepOptions};
 use crate::error::Result;
@@ -100,7 +100,7 @@ impl Plan {
 
 /// Lowers from `to` to `from`.
 pub(super) fn lower(
-    equation: &Equation,
+    equation: &MotionEquation,
     enhancement: Enhancement,
     options: &RepOptions,
     time_s: f64,
@@ -149,7 +149,7 @@ enum End {
 
 /// The rest of a lowering in which the load is, at times, more than the lifter can keep to the plan.
 fn overpowered(
-    equation: &Equation,
+    equation: &MotionEquation,
     enhancement: Enhancement,
     (plan, options): (&Plan, &RepOptions),
     start: Moment,
@@ -207,7 +207,7 @@ fn overpowered(
 ///
 /// **Shape.** Above 1 where the lifter cannot keep to the plan.
 pub(super) fn most_asked(
-    equation: &Equation,
+    equation: &MotionEquation,
     enhancement: Enhancement,
     options: &RepOptions,
     time_s: f64,
@@ -230,6 +230,6 @@ pub(super) fn most_asked(
 }
 
 /// What a hold at a place asks of activation.
-pub(super) fn hold(equation: &Equation, s: f64, share: f64) -> f64 {
+pub(super) fn hold(equation: &MotionEquation, s: f64, share: f64) -> f64 {
     equation.terms(s, 0.0, Way::Up).drive_for(0.0, 0.0) / (1.0 + share)
 }

@@ -5,7 +5,6 @@
 //! `demand`.
 
 mod activation;
-mod coast;
 mod enhancement;
 mod equation;
 mod grid;
@@ -23,14 +22,13 @@ mod trace;
 mod track;
 
 pub use activation::Activation;
-pub use coast::{Coast, CoastSample};
 pub use enhancement::Enhancement;
-pub use equation::Equation;
+pub use equation::MotionEquation;
 pub use grid::CapacityGrid;
 pub use load_velocity::{LoadPace, LoadVelocity};
 pub use model::RepModel;
 pub use moment::Phase;
 pub use one_rep_max::{OneRepMax, load_at_share, scale_for_one_rm, stronger, with_load};
-pub use options::{After, RepOptions, Turn};
+pub use options::{After, RepOptions, TurnRound};
 pub use sticking_in_motion::{LEAST_WAY, Mark, StickingInMotion, VISIBLE_DIP, sticking_in_motion};
 pub use trace::{LiftFigures, Outcome, RepSample, RepTrace};

@@ -2,7 +2,7 @@
 //!
 //! In: a movement, a lifter, perhaps a setup. Out: [`RepModel`], which runs repetitions.
 
-use super::equation::Equation;
+use super::equation::MotionEquation;
 use super::grid::CapacityGrid;
 use super::moment::Moment;
 use super::options::RepOptions;
@@ -12,12 +12,14 @@ use super::track::Track;
 use crate::anatomy::{Dof, Dynamics, Lifter};
 use crate::capacity::{Acting, plain_direction};
 use crate::demand::{patterns, put_up};
-use crate::error::{Error, Result};
+use crate::error::{Error, RepetitionFault, Result};
 use crate::movement::{Measure, Movement, PlaneForce, Range, trace};
 use crate::resistance::{Motion, Setup};
 
 /// Poses over the range, evenly spaced.
 const PLACES: usize = 201;
+/// Fewer poses than this do not show how capacity runs over the range.
+const FEWEST_POSES: usize = 21;
 /// Every fourth pose carries a column of the grid up to the first place, every second up to the
 /// second, then every one: capacity climbs ever more steeply towards a straight limb.
 const COARSE_TO: f64 = 0.8;
@@ -61,12 +63,12 @@ impl RepModel {
     /// **Fails** with fewer than 21 poses, and as [`RepModel::new`].
     pub fn along(range: &Range, lifter: &Lifter, directions: &[PlaneForce]) -> Result<Self> {
         let last = range.poses.len().saturating_sub(1);
-        if last < 20 || directions.len() != range.poses.len() {
-            return Err(Error::bad(format!(
-                "{} poses and {} directions are too few for a repetition (21 each at least)",
-                range.poses.len(),
-                directions.len()
-            )));
+        if last + 1 < FEWEST_POSES || directions.len() != range.poses.len() {
+            return Err(Error::bad(RepetitionFault::TooFewPoses {
+                poses: range.poses.len(),
+                directions: directions.len(),
+                least: FEWEST_POSES,
+            }));
         }
         let acting = Acting::of(lifter, &range.poses)?;
         let track = Track::new(range, &acting);
@@ -108,12 +110,6 @@ impl RepModel {
         &self.grid
     }
 
-    /// Path length (m) or angle (rad) per unit of range at a place.
-    #[must_use]
-    pub fn lever_at(&self, range: f64) -> f64 {
-        self.track.at(range).lever
-    }
-
     /// Path of the load per unit of range near a place, m.
     pub(super) fn path_at(&self, range: f64) -> f64 {
         let last = (self.track.points.len() - 1) as f64;
@@ -139,9 +135,9 @@ impl RepModel {
 
     /// The equation of motion with a setup, for motions other than a repetition.
     #[must_use]
-    pub fn equation(&self, setup: &Setup) -> Equation<'_> {
+    pub fn equation(&self, setup: &Setup) -> MotionEquation<'_> {
         let rigged = put_up(setup, &self.track.points);
-        Equation::new(&self.track, &self.grid, &rigged)
+        MotionEquation::new(&self.track, &self.grid, &rigged)
     }
 }
 

@@ -8,10 +8,10 @@ use super::lowering::most_asked;
 use super::model::RepModel;
 use super::options::{After, RepOptions};
 use crate::anatomy::Lifter;
-use crate::error::{Error, Result};
+use crate::error::{Error, MaximumSearchFault, Result};
 use crate::movement::Movement;
 use crate::resistance::{Item, Setup, Weight};
-use crate::units::{Duration, Mass, STANDARD_GRAVITY_M_S2, rounded};
+use crate::units::{Duration, Mass, STANDARD_GRAVITY_M_S2};
 
 /// A maximum found by bracketing.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -22,8 +22,9 @@ pub struct OneRepMax {
     pub failed: Mass,
 }
 
-/// No loading step is smaller, and no search goes higher, kg.
+/// No loading step is smaller or larger, and no search goes higher, kg.
 const SMALLEST_STEP_KG: f64 = 0.01;
+const LARGEST_STEP_KG: f64 = 1000.0;
 const HIGHEST_KG: f64 = 20_000.0;
 
 /// The same setup with this plain load in the place of any it had.
@@ -93,9 +94,9 @@ impl RepModel {
             ..*options
         };
         options.check()?;
-        let time_s = options.lowering_s().ok_or_else(|| {
-            Error::bad("a lowering of 0 s has no maximum").hint("3 s is the usual test")
-        })?;
+        let time_s = options
+            .lowering_s()
+            .ok_or_else(|| Error::bad(MaximumSearchFault::NoLoweringTime))?;
         let enhancement = if options.enhancement {
             Enhancement::of(self.dynamics())
         } else {
@@ -127,11 +128,12 @@ fn largest(
     mut holds: impl FnMut(Mass) -> Result<bool>,
 ) -> Result<OneRepMax> {
     let step_kg = step.as_kg();
-    if !(SMALLEST_STEP_KG..=1000.0).contains(&step_kg) {
-        return Err(Error::bad(format!(
-            "a loading step of {} kg is outside what is possible (0.01 to 1000 kg)",
-            rounded(step_kg, 3)
-        )));
+    if !(SMALLEST_STEP_KG..=LARGEST_STEP_KG).contains(&step_kg) {
+        return Err(Error::bad(MaximumSearchFault::LoadingStep {
+            step,
+            least: Mass::from_kg(SMALLEST_STEP_KG),
+            most: Mass::from_kg(LARGEST_STEP_KG),
+        }));
     }
     let of = |steps: u64| Mass::from_kg(steps as f64 * step_kg);
     let most = (HIGHEST_KG / step_kg) as u64;
@@ -146,8 +148,7 @@ fn largest(
         }
     }
     if low == 0 && !holds(of(0))? {
-        return Err(Error::no_answer("not even an empty bar is lifted")
-            .hint("take something off the bar, or more help"));
+        return Err(Error::no_answer(MaximumSearchFault::NothingLifted));
     }
     Ok(OneRepMax {
         load: of(low),
@@ -172,10 +173,8 @@ fn bracket(
             at = next;
             stride = stride.saturating_mul(2);
         }
-        return Err(Error::no_answer(format!(
-            "this movement lifts {HIGHEST_KG} kg and more: it has no maximum"
-        ))
-        .hint("a limb that starts straight bears any load; start lower in the range"));
+        let highest = Mass::from_kg(HIGHEST_KG);
+        return Err(Error::no_answer(MaximumSearchFault::NoLimit { highest }));
     }
     while at > 0 {
         let next = at.saturating_sub(stride);
@@ -207,10 +206,8 @@ pub fn scale_for_one_rm(
 ) -> Result<f64> {
     let target_kg = f64::midpoint(known.load.as_kg(), known.failed.as_kg());
     if !(known.load.as_kg() > 0.0 && known.failed.as_kg() > known.load.as_kg()) {
-        return Err(Error::bad(format!(
-            "{} kg is no maximum to scale a lifter to",
-            rounded(known.load.as_kg(), 2)
-        )));
+        let load = known.load;
+        return Err(Error::bad(MaximumSearchFault::NoneToScaleTo { load }));
     }
     let fine = Mass::from_kg((target_kg * 5.0e-4).max(SMALLEST_STEP_KG));
     let limit_kg = |factor: f64| -> Result<f64> {
@@ -236,11 +233,10 @@ pub fn scale_for_one_rm(
     if (reached_kg - target_kg).abs() <= 4.0 * fine.as_kg() {
         return Ok(factor);
     }
-    Err(Error::no_answer(format!(
-        "no strength of this lifter gives a maximum of {} kg (the nearest is {} kg)",
-        rounded(known.load.as_kg(), 2),
-        rounded(reached_kg, 2)
-    )))
+    Err(Error::no_answer(MaximumSearchFault::NoStrength {
+        load: known.load,
+        nearest: Mass::from_kg(reached_kg),
+    }))
 }
 
 /// The same lifter with every peak force multiplied.

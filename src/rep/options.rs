@@ -2,13 +2,13 @@
 //!
 //! In: the lifter's choices. Out: [`RepOptions`], checked.
 
-use crate::error::{Error, Result};
+use crate::error::{Error, RepetitionFault, Result, TimedPart};
 use crate::movement::{Begins, Movement};
 use crate::units::Duration;
 
 /// What happens between lowering and lifting.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Turn {
+pub enum TurnRound {
     /// Down and up in one go.
     TouchAndGo,
     /// The load is held still at the bottom for a time.
@@ -35,7 +35,7 @@ pub struct RepOptions {
     /// Time of the lowering; `None` or 0 s: the lift starts from a hold at the bottom.
     pub lowering: Option<Duration>,
     /// What happens at the bottom.
-    pub turn: Turn,
+    pub turn: TurnRound,
     /// What follows the lowering.
     pub after: After,
     /// Whether lowering leaves extra force behind.
@@ -51,7 +51,7 @@ impl Default for RepOptions {
             from: 0.0,
             to: 1.0,
             lowering: Some(Duration::from_s(2.0)),
-            turn: Turn::TouchAndGo,
+            turn: TurnRound::TouchAndGo,
             after: After::Drive,
             enhancement: true,
             step: Duration::from_ms(5.0),
@@ -79,6 +79,8 @@ impl RepOptions {
 const SHORTEST_PART: f64 = 0.05;
 /// The longest lowering and the longest pause, s: nobody holds a heavy load longer.
 const LONGEST_S: f64 = 600.0;
+/// The shortest and the longest step of the integration, ms.
+const STEPS_MS: (f64, f64) = (0.01, 20.0);
 
 impl RepOptions {
     /// Checks every choice.
@@ -87,33 +89,34 @@ impl RepOptions {
     pub fn check(&self) -> Result<()> {
         let inside = |value: f64| (0.0..=1.0).contains(&value);
         if !(inside(self.from) && inside(self.to) && self.to - self.from >= SHORTEST_PART) {
-            return Err(Error::bad(format!(
-                "a lift from range {} to {} cannot be simulated",
-                self.from, self.to
-            ))
-            .hint(
-                "0 is the bottom and 1 the lockout; a part covers 0.05 at least: --from 0.5 --to 1",
-            ));
+            return Err(Error::bad(RepetitionFault::Part {
+                from: self.from,
+                to: self.to,
+                shortest: SHORTEST_PART,
+            }));
         }
-        let pause_s = match self.turn {
-            Turn::Pause(time) => time.as_s(),
-            Turn::TouchAndGo => 0.0,
+        let pause = match self.turn {
+            TurnRound::Pause(time) => time,
+            TurnRound::TouchAndGo => Duration::ZERO,
         };
-        for (what, time_s) in [
-            ("lowering", self.lowering_s().unwrap_or(0.0)),
-            ("pause", pause_s),
-        ] {
-            if !(0.0..=LONGEST_S).contains(&time_s) {
-                return Err(Error::bad(format!(
-                    "a {what} of {time_s} s is outside what is possible (0 to {LONGEST_S} s)"
-                )));
+        let lowering = self.lowering.unwrap_or_default();
+        let longest = Duration::from_s(LONGEST_S);
+        for (part, time) in [(TimedPart::Lowering, lowering), (TimedPart::Pause, pause)] {
+            if !(0.0..=LONGEST_S).contains(&time.as_s()) {
+                return Err(Error::bad(RepetitionFault::Time {
+                    part,
+                    time,
+                    longest,
+                }));
             }
         }
-        let step_ms = self.step.as_ms();
-        if !(0.01..=20.0).contains(&step_ms) {
-            return Err(Error::bad(format!(
-                "a step of {step_ms} ms is outside what is possible (0.01 to 20 ms)"
-            )));
+        let (shortest_ms, longest_ms) = STEPS_MS;
+        if !(shortest_ms..=longest_ms).contains(&self.step.as_ms()) {
+            return Err(Error::bad(RepetitionFault::Step {
+                step: self.step,
+                least: Duration::from_ms(shortest_ms),
+                most: Duration::from_ms(longest_ms),
+            }));
         }
         Ok(())
     }

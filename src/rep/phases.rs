@@ -3,11 +3,11 @@
 //! In: an equation, the lifter's constants, the options. Out: every moment and how it ended.
 
 use super::enhancement::Enhancement;
-use super::equation::Equation;
+use super::equation::MotionEquation;
 use super::lifting::{Lift, LiftEnd};
 use super::lowering::{Descent, hold, lower};
 use super::moment::{Moment, Phase};
-use super::options::{After, RepOptions, Turn};
+use super::options::{After, RepOptions, TurnRound};
 use crate::anatomy::Dynamics;
 use crate::error::Result;
 
@@ -26,7 +26,7 @@ pub(super) enum Ending {
 
 /// Runs a repetition and shows every moment of it.
 pub(super) fn repetition(
-    equation: &Equation,
+    equation: &MotionEquation,
     dynamics: &Dynamics,
     options: &RepOptions,
     observe: &mut impl FnMut(Moment),
@@ -50,8 +50,10 @@ pub(super) fn repetition(
         }
     };
     let ready = match options.turn {
-        Turn::TouchAndGo => bottom,
-        Turn::Pause(time) => pause(equation, enhancement, options, bottom, time.as_s(), observe),
+        TurnRound::TouchAndGo => bottom,
+        TurnRound::Pause(time) => {
+            pause(equation, enhancement, options, bottom, time.as_s(), observe)
+        }
     };
     let lift = Lift::new(equation, dynamics, enhancement, options);
     let (end, how) = lift.run(started(equation, ready, options), observe)?;
@@ -63,7 +65,7 @@ pub(super) fn repetition(
 }
 
 /// Held still at the bottom.
-fn at_the_bottom(equation: &Equation, options: &RepOptions, before: Moment) -> Moment {
+fn at_the_bottom(equation: &MotionEquation, options: &RepOptions, before: Moment) -> Moment {
     let asked = hold(equation, options.from, before.enhancement);
     Moment {
         s: options.from,
@@ -76,7 +78,7 @@ fn at_the_bottom(equation: &Equation, options: &RepOptions, before: Moment) -> M
 
 /// Holds the load at the bottom for a time; the extra force fades meanwhile.
 fn pause(
-    equation: &Equation,
+    equation: &MotionEquation,
     enhancement: Enhancement,
     options: &RepOptions,
     bottom: Moment,
@@ -104,7 +106,7 @@ fn pause(
 ///
 /// Rubber pulls harder on the way up than on the way down, so a lowering may end with less activation
 /// than the load asks for at the turn: it is held until the lift begins.
-fn started(equation: &Equation, ready: Moment, options: &RepOptions) -> Moment {
+fn started(equation: &MotionEquation, ready: Moment, options: &RepOptions) -> Moment {
     let held = hold(equation, options.from, ready.enhancement).clamp(0.0, 1.0);
     Moment {
         activation: ready.activation.max(held),

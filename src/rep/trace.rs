@@ -2,7 +2,7 @@
 //!
 //! In: moments of the motion. Out: [`RepTrace`] in the units of the movement.
 
-use super::equation::{Equation, Way};
+use super::equation::{MotionEquation, Way};
 use super::moment::{Moment, Phase};
 use super::phases::Ending;
 use super::sticking_in_motion::{StickingInMotion, sticking_in_motion};
@@ -114,7 +114,7 @@ pub struct LiftFigures {
 
 impl RepTrace {
     pub(super) fn new(
-        equation: &Equation,
+        equation: &MotionEquation,
         joints: &[Dof],
         moments: &[Moment],
         ending: (Moment, Ending),
@@ -164,7 +164,7 @@ impl RepTrace {
     }
 }
 
-fn sample(equation: &Equation, joints: &[Dof], moment: &Moment) -> RepSample {
+fn sample(equation: &MotionEquation, joints: &[Dof], moment: &Moment) -> RepSample {
     let way = match moment.phase {
         Phase::Lowering => Way::Down,
         Phase::Pause | Phase::Lifting => Way::Up,
@@ -246,7 +246,7 @@ fn figures(samples: &[RepSample], lift_start: usize, gravity: f64) -> Option<Lif
     })
 }
 
-impl Equation<'_> {
+impl MotionEquation<'_> {
     /// Deceleration below which a load no longer is pushed: gravity along the path, or, about a
     /// joint, gravity over the distance of the load from it.
     fn gravity_along(&self) -> f64 {

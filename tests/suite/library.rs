@@ -27,7 +27,13 @@ fn told(sets: &[&str]) -> String {
 
 fn said(error: &Error) -> String {
     let lines = error.faults().iter().flat_map(|fault| {
-        std::iter::once(fault.message.clone()).chain(fault.hints.iter().map(|h| format!("  {h}")))
+        std::iter::once(fault.message.clone()).chain(
+            fault
+                .every_hint()
+                .iter()
+                .map(|h| format!("  {h}"))
+                .collect::<Vec<_>>(),
+        )
     });
     lines.collect::<Vec<_>>().join("\n")
 }

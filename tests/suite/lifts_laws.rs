@@ -1,16 +1,16 @@
 //! Laws of every movement: arms and lengths, work, balance, optimum, scale, mirror, settings.
 
 use crate::body::studied;
-use microlp::{ComparisonOp, OptimizationDirection, Problem};
+use crate::numeric::optimality::{Instance, residuals};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use torquill::anatomy::{Dof, Lifter};
 use torquill::capacity::{Acting, BOUNDLESS, Held, Pace, Solver, curve_of, plain_direction};
 use torquill::library::{Library, Shelf, assemble};
 use torquill::movement::{
-    Limit, Link, Linkage, Measure, Movement, PlaneForce, Pose, Range, Sides, along, trace,
+    Link, Linkage, Measure, Movement, PlaneForce, Pose, Range, ReactionLimit, Sides, along, trace,
 };
-use torquill::numeric::{Point, residuals, solve};
+use torquill::numeric::{Point, solve};
 use torquill::units::Length;
 
 /// Every movement of the library with every built-in lifter.
@@ -192,10 +192,10 @@ fn law_every_pose_is_in_balance_inside_its_limits() {
                     .map(|(coefficient, value)| coefficient * value)
                     .sum();
                 let sum = balance.constant + per(balance.per_load) + around;
-                assert!(sum.abs() < 1.0e-6, "{at}: {} is off by {sum}", balance.name);
+                assert!(sum.abs() < 1.0e-6, "{at}: a balance is off by {sum}");
             }
             for (reaction, value) in pose.reactions.iter().zip(&held.reactions) {
-                let bound = |limit: &Limit| limit.constant + per(limit.per_load);
+                let bound = |limit: &ReactionLimit| limit.constant + per(limit.per_load);
                 let (least, most) = (bound(&reaction.least), bound(&reaction.most));
                 assert!(
                     *value >= least - 1.0e-6 && *value <= most + 1.0e-6,
@@ -246,9 +246,9 @@ fn law_every_optimum_is_optimal() {
         for pose in &range.poses {
             let direction = plain_direction(range.carrier);
             let held = solver.solve(pose, direction, 0.0).expect("an answer");
-            let programme = solver.programme();
-            let cold = solve(programme, None).expect("the same programme");
-            let off = residuals(programme, &cold).worst();
+            let instance = programme_of(&acting, &range, pose, direction);
+            let cold = solve(&instance.programme(), None).expect("the same programme");
+            let off = residuals(&instance, &cold).worst();
             assert!(off < 1.0e-9, "{name}, {lifter_name}: residual {off}");
             let warm_off = (cold.values()[0] - held.capacity).abs() / held.capacity.abs().max(1.0);
             assert!(
@@ -259,70 +259,75 @@ fn law_every_optimum_is_optimal() {
     }
 }
 
-/// Capacity of one pose from another solver, with the conditions written down anew.
-fn by_another_solver(
-    acting: &Acting,
-    range: &Range,
-    pose: &Pose,
-    direction: PlaneForce,
-) -> Option<f64> {
+/// The programme of one pose, with the conditions written down anew.
+fn programme_of(acting: &Acting, range: &Range, pose: &Pose, direction: PlaneForce) -> Instance {
     let share = 1.0 / range.sides.count();
     let side = [direction.x_n * share, direction.z_n * share];
     let per = |c: [f64; 2]| c[0] * side[0] + c[1] * side[1];
-    let mut problem = Problem::new(OptimizationDirection::Maximize);
-    let load = problem.add_var(1.0, (-BOUNDLESS, BOUNDLESS));
     let muscles: Vec<_> = acting
         .muscles
         .iter()
         .map(|muscle| muscle.at(&acting.curves, pose, 0.0))
         .collect();
-    let activations: Vec<_> = muscles
-        .iter()
-        .map(|_| problem.add_var(-1.0e-6, (0.0, 1.0)))
-        .collect();
-    let infinite = f64::INFINITY;
-    let reactions: Vec<_> = pose
-        .reactions
-        .iter()
-        .map(|_| problem.add_var(0.0, (-infinite, infinite)))
-        .collect();
-    for (j, coordinate) in pose.coordinates.iter().enumerate() {
-        let external = match range.measure {
-            Measure::Torque => -coordinate.slope_rad.signum(),
-            Measure::Force => per([pose.load_jacobian[j].x, pose.load_jacobian[j].z]),
-        };
-        let mut terms = vec![(load, external)];
-        let mut rest = pose.gravity_nm[j] + acting.passive_joint_nm(coordinate);
-        for (variable, muscle) in activations.iter().zip(&muscles) {
-            terms.push((*variable, muscle.arms_m[j] * muscle.active_n));
-            rest += muscle.arms_m[j] * muscle.passive_n;
-        }
-        for (variable, reaction) in reactions.iter().zip(&pose.reactions) {
-            terms.push((*variable, reaction.column[j]));
-        }
-        problem.add_constraint(&terms, ComparisonOp::Eq, -rest);
-    }
+    let joints = pose.coordinates.len();
+    let external = |j: usize| match range.measure {
+        Measure::Torque => -pose.coordinates[j].slope_rad.signum(),
+        Measure::Force => per([pose.load_jacobian[j].x, pose.load_jacobian[j].z]),
+    };
+    let rest = |j: usize| {
+        let passive: f64 = muscles.iter().map(|m| m.arms_m[j] * m.passive_n).sum();
+        pose.gravity_nm[j] + acting.passive_joint_nm(&pose.coordinates[j]) + passive
+    };
+    let mut right_side: Vec<f64> = (0..joints).map(|j| -rest(j)).collect();
+    let mut load: Vec<f64> = (0..joints).map(external).collect();
     for balance in &pose.balances {
-        let mut terms = vec![(load, per(balance.per_load))];
-        terms.extend(
-            reactions
-                .iter()
-                .copied()
-                .zip(balance.reactions.iter().copied()),
-        );
-        problem.add_constraint(&terms, ComparisonOp::Eq, -balance.constant);
+        right_side.push(-balance.constant);
+        load.push(per(balance.per_load));
     }
-    for (variable, reaction) in reactions.iter().zip(&pose.reactions) {
-        let (least, most) = (&reaction.least, &reaction.most);
-        let terms = [(*variable, 1.0), (load, -per(least.per_load))];
-        problem.add_constraint(terms, ComparisonOp::Ge, least.constant);
-        if most.constant.is_finite() {
-            let terms = [(*variable, 1.0), (load, -per(most.per_load))];
-            problem.add_constraint(terms, ComparisonOp::Le, most.constant);
+    let mut columns: Vec<(f64, f64, f64, Vec<f64>)> = muscles
+        .iter()
+        .map(|m| {
+            (
+                -1.0e-6,
+                0.0,
+                1.0,
+                m.arms_m.iter().map(|arm| arm * m.active_n).collect(),
+            )
+        })
+        .collect();
+    let mut slacks = Vec::new();
+    for (k, reaction) in pose.reactions.iter().enumerate() {
+        let mut column = reaction.column.clone();
+        column.extend(pose.balances.iter().map(|balance| balance.reactions[k]));
+        let mut bounds = [f64::NEG_INFINITY, f64::INFINITY];
+        for (end, limit) in [&reaction.least, &reaction.most].into_iter().enumerate() {
+            if limit.per_load == [0.0, 0.0] {
+                bounds[end] = limit.constant;
+                continue;
+            }
+            // reaction − load·(per_load·w) ∓ slack = constant
+            let row = right_side.len();
+            right_side.push(limit.constant);
+            load.push(-per(limit.per_load));
+            column.resize(row, 0.0);
+            column.push(1.0);
+            slacks.push((row, if end == 0 { -1.0 } else { 1.0 }));
         }
+        columns.push((0.0, bounds[0], bounds[1], column));
     }
-    let outcome = problem.solve().ok()?;
-    Some(outcome.into_solution().ok()?.objective())
+    for (row, sign) in slacks {
+        let mut column = vec![0.0; row];
+        column.push(sign);
+        columns.push((0.0, 0.0, f64::INFINITY, column));
+    }
+    columns.insert(0, (1.0, -BOUNDLESS, BOUNDLESS, load));
+    for column in &mut columns {
+        column.3.resize(right_side.len(), 0.0);
+    }
+    Instance {
+        right_side,
+        columns,
+    }
 }
 
 /// Ten thousand poses of random bodies against another solver.
@@ -349,7 +354,9 @@ fn law_capacity_agrees_with_another_solver() {
         for pose in &range.poses {
             let direction = plain_direction(range.carrier);
             let ours = solver.solve(pose, direction, 0.0).ok();
-            let theirs = by_another_solver(&acting, &range, pose, direction);
+            let theirs = programme_of(&acting, &range, pose, direction)
+                .reference()
+                .ok();
             match (ours, theirs) {
                 (Some(ours), Some(theirs)) => {
                     let spent: f64 = ours.activations.iter().sum();

@@ -4,7 +4,7 @@ use crate::published_table::{Row, Tolerance, check, miss};
 use crate::rep::{kg, lifter, movement, run, s};
 use torquill::library::{Library, assemble};
 use torquill::movement::Carrier;
-use torquill::rep::{RepModel, RepOptions, RepTrace, StickingInMotion, Turn, with_load};
+use torquill::rep::{RepModel, RepOptions, RepTrace, StickingInMotion, TurnRound, with_load};
 use torquill::resistance::{Item, Setup, Weight};
 use torquill::units::Mass;
 
@@ -274,7 +274,7 @@ fn published_mean_velocity_at_the_maximum() {
 #[test]
 fn published_load_velocity_equation_of_the_bench_press() {
     let bench = Lift::done("bench-press", |usual| RepOptions {
-        turn: Turn::Pause(s(1.0)),
+        turn: TurnRound::Pause(s(1.0)),
         ..usual
     });
     for (share, is_met) in [
@@ -436,7 +436,7 @@ fn by_equation(
 ) {
     let lift = Lift::done(name, |usual| RepOptions {
         turn: if pause {
-            Turn::Pause(s(1.0))
+            TurnRound::Pause(s(1.0))
         } else {
             usual.turn
         },

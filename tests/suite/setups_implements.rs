@@ -258,7 +258,7 @@ fn law_every_implement_on_every_movement_is_answered_or_refused_with_the_reason(
                     let words = format!("makes no sense on {movement}: ");
                     assert!(told.contains(&words), "{what}: {told}");
                     for fault in error.faults() {
-                        assert!(!fault.hints.is_empty(), "{what}: {told}");
+                        assert!(!fault.every_hint().is_empty(), "{what}: {told}");
                     }
                     refused += 1;
                 }

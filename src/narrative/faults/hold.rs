@@ -1,10 +1,40 @@
 //! Words for: why a pose holds nothing, or has no capacity.
 
 use super::Told;
-use crate::error::HoldFault;
-use crate::units::System;
+use crate::error::{HoldFault, ProgrammeFault};
 
 /// The fault in words.
-pub(super) fn told(fault: &HoldFault, _units: System) -> Told {
-    match *fault {}
+pub(super) fn told(fault: &HoldFault) -> Told {
+    match fault {
+        HoldFault::NoPoses => Told::new("a range without poses has no muscles"),
+        HoldFault::NoPull { range } => {
+            Told::new(format!("the load pulls nowhere at range {range:.2}"))
+        }
+        HoldFault::NoActivation { range, why } => Told::new(format!(
+            "no muscle activation keeps the pose at range {range:.2} ({})",
+            in_a_word(why)
+        ))
+        .hint(
+            "a limb, a muscle or a technique value that was set may be outside what a body can do",
+        ),
+        HoldFault::NoTravel { range } => Told::new(format!(
+            "the load does not travel at range {range:.2}, so it has no speed there"
+        )),
+        HoldFault::SpeedOfLoadForJoint => {
+            Told::new("this movement turns one joint: give its speed as an angle per second")
+                .hint("--speed \"60 deg/s\"")
+        }
+        HoldFault::SpeedOfJointForLoad => {
+            Told::new("this movement moves a bar or sled: give its speed as a length per second")
+                .hint("--speed \"0.3 m/s\"")
+        }
+    }
+}
+
+fn in_a_word(why: &ProgrammeFault) -> &'static str {
+    match why {
+        ProgrammeFault::Infeasible => "Infeasible",
+        ProgrammeFault::Unbounded => "Unbounded",
+        _ => "Stalled",
+    }
 }

@@ -97,10 +97,10 @@ fn of(what: &What, units: System) -> Told {
     match what {
         What::Told(text) => Told::new(text.clone()),
         What::Quantity(fault) => quantity::told(fault),
-        What::Numeric(fault) => numeric::told(fault, units),
-        What::Body(fault) => body::told(fault, units),
+        What::Numeric(fault) => numeric::told(fault),
+        What::Body(fault) => body::told(fault),
         What::Path(fault) => path::told(fault, units),
-        What::Hold(fault) => hold::told(fault, units),
+        What::Hold(fault) => hold::told(fault),
         What::Repetition(fault) => repetition::told(fault, units),
         What::Implement(fault) => implement::told(fault, units),
         What::Gym(fault) => gym::told(fault, units),

@@ -444,7 +444,7 @@ fn law_refusals_say_why_and_what_instead() {
     let refused = |lifter: Lifter, method: Method| {
         let error = plan(&request("bench-press", method, lifter, &gym)).expect_err("refused");
         assert_eq!(error.exit_status(), 1, "{error}");
-        assert!(!error.faults()[0].hints.is_empty(), "{error}");
+        assert!(!error.faults()[0].every_hint().is_empty(), "{error}");
         error.to_string()
     };
     let injured = Lifter {

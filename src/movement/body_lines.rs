@@ -5,14 +5,14 @@
 
 use super::linkage::forearm_and_hand;
 use crate::anatomy::{Lifter, SegmentName};
-use crate::numeric::{Point, Side, close_two_links};
+use crate::numeric::{BendSide, Point, close_two_links};
 
 /// Thickness of the trunk from the joint line to the pad it lies on, m (a drawing's measure).
 pub(super) const BACK_M: f64 = 0.09;
 
 /// Sizes of a lifter that every outline needs, m.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Figure {
+pub(super) struct BodyLines {
     pub head_m: f64,
     pub trunk_m: f64,
     pub thigh_m: f64,
@@ -26,7 +26,7 @@ pub(super) struct Figure {
     pub half_hips_m: f64,
 }
 
-impl Figure {
+impl BodyLines {
     pub(super) fn of(lifter: &Lifter) -> Self {
         let length = |name| lifter.segment(name).length.as_m();
         let heel_m = lifter.build.heel_to_ankle.as_m();
@@ -70,13 +70,13 @@ impl Figure {
 
     /// Thigh and shank between a hip and an ankle, knee to the side of +x; straight if too far.
     pub(super) fn leg(&self, hip: Point, ankle: Point) -> Vec<Point> {
-        let knee = close_two_links(hip, ankle, self.thigh_m, self.shank_m, Side::Left)
+        let knee = close_two_links(hip, ankle, self.thigh_m, self.shank_m, BendSide::Left)
             .map_or(hip.towards(ankle, 0.5), |leg| leg.middle);
         vec![hip, knee, ankle]
     }
 
     /// Upper arm and forearm between a shoulder and a hand, elbow on the given side.
-    pub(super) fn arm(&self, shoulder: Point, hand: Point, side: Side) -> Vec<Point> {
+    pub(super) fn arm(&self, shoulder: Point, hand: Point, side: BendSide) -> Vec<Point> {
         let elbow = close_two_links(shoulder, hand, self.upper_arm_m, self.grip_m, side)
             .map_or(shoulder.towards(hand, 0.45), |arm| arm.middle);
         vec![shoulder, elbow, hand]

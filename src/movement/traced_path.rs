@@ -1,0 +1,12 @@
+//! What every kind of path gives: angles over the range, and the pose that they make.
+
+use super::pose::Pose;
+use crate::error::Result;
+
+/// A path for one lifter: angles as a smooth function of the range, and the pose they make.
+pub(super) trait TracedPath {
+    /// The coordinates' angles at `s`, rad; smooth a little beyond 0 and 1 too.
+    fn angles(&self, s: f64) -> Result<Vec<f64>>;
+    /// The pose of these angles, with their slopes along the range.
+    fn pose(&self, s: f64, angles: &[f64], slopes: &[f64]) -> Result<Pose>;
+}
