@@ -6,9 +6,9 @@ use super::setup_options::{SetupOptions, Versus, setups};
 use crate::draw::Theme;
 use crate::draw::{Scene, outlined_svg, png, svg};
 use crate::error::{Error, Result};
-use crate::figures::{description, strength_curve, title};
+use crate::figures::strength_curve;
 use crate::library::Library;
-use crate::narrative::places::sides_in_words;
+use crate::narrative::strength_words::strength_words;
 use crate::plot::{Look, Size};
 use crate::report;
 use crate::study::{Study, study};
@@ -165,11 +165,10 @@ fn beside(arguments: &Arguments, study: &Study) -> Result<Vec<(PathBuf, String)>
     let units = arguments.units.into();
     let mut files = Vec::new();
     if arguments.words {
-        files.push((
-            path("caption.txt"),
-            format!("{}. {}\n", title(study, units), sides_in_words(study)),
-        ));
-        files.push((path("alt.txt"), description(study, units) + "\n"));
+        let words = strength_words(study, units);
+        let caption = format!("{}. {}\n", words.title, words.caption);
+        files.push((path("caption.txt"), caption));
+        files.push((path("alt.txt"), words.description + "\n"));
     }
     if arguments.data {
         if study.setups.is_empty() {

@@ -2,7 +2,7 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
-use super::What;
+use super::{Compared, What};
 
 /// Why a figure cannot be drawn.
 #[derive(Debug, Clone, PartialEq)]
@@ -17,6 +17,8 @@ pub enum FigureFault {
     NothingPredicted,
     /// A session that fills more than one page.
     PageFull,
+    /// No pair of values has the figure that a map would show.
+    NoPair(Compared),
     /// The fault of one figure of a set.
     Within {
         /// Name of the figure.

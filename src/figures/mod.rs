@@ -1,21 +1,20 @@
 //! One figure a file: results to a plot.
 //!
-//! In: results of studies. Out: plots of the room `plot`, or their scenes.
+//! In: results of studies. Out: plots of the room `plot`, or their scenes; sheets with words and data.
 
-pub(crate) mod accommodating;
-mod body;
-pub(crate) mod classes;
+mod body_lines;
+mod classes;
 mod data_table;
-mod desk;
-mod family;
-pub(crate) mod force_velocity;
-pub(crate) mod joint_limits;
-pub(crate) mod length_tension;
-pub(crate) mod load_over_class;
-mod load_velocity;
-pub(crate) mod moment_arm;
-pub(crate) mod muscles_add_up;
-mod ranks;
+mod evenness;
+mod family_curves;
+mod filaments;
+mod force_velocity;
+mod joint_limits;
+mod length_tension;
+mod moment_arms;
+mod muscles_add_up;
+mod over_range;
+mod ranked_setups;
 mod rep_animation;
 mod rep_trace;
 mod rep_versus;
@@ -23,19 +22,23 @@ mod sarcomere_chart;
 mod session_fatigue;
 mod session_plan;
 mod session_sheet;
-mod setup_ranking;
 mod sheet;
 mod strength_curve;
-mod trend;
+mod swings;
+mod training_trend;
 mod value_map;
-pub(crate) mod variations;
+mod velocity_profile;
 
-pub use body::stick_figure;
+pub use classes::{class_lifts, load_over_class, three_classes};
 pub use data_table::DataTable;
-pub use desk::{Desk, HARD_EFFORT, Lift};
-pub use family::{family_chart, family_title};
-pub use load_velocity::load_velocity_chart;
-pub use ranks::rank_chart;
+pub use evenness::{against_plain, flattening, sticking_region};
+pub use family_curves::{family_chart, grip_sheet, thigh_sheet};
+pub use force_velocity::{curve_at_speed, force_velocity};
+pub use joint_limits::joint_limits;
+pub use length_tension::{active_passive_total, sarcomere_overlap, sarcomere_species};
+pub use moment_arms::{fibre_lengths, moment_arms};
+pub use muscles_add_up::{force_times_arm, muscles_add_up};
+pub use ranked_setups::setup_ranking;
 pub use rep_animation::{Animation, animation};
 pub use rep_trace::{rep_over_time, rep_over_way};
 pub use rep_versus::{rep_versus_plain, versus_sentences};
@@ -43,17 +46,9 @@ pub use sarcomere_chart::SarcomereChart;
 pub use session_fatigue::fatigue_chart;
 pub use session_plan::{loads_chart, session_chart};
 pub use session_sheet::{Paper, session_sheet};
-pub use setup_ranking::{ranking_description, ranking_title, setup_ranking};
 pub use sheet::{Chart, Sheet};
-pub use strength_curve::{description, strength_curve, title};
-pub use trend::trend_chart;
+pub use strength_curve::strength_curve;
+pub use swings::rank_chart;
+pub use training_trend::trend_chart;
 pub use value_map::value_map;
-
-/// A heading without words but those that only the drawing knows the place of.
-fn phrases() -> crate::plot::Heading {
-    crate::plot::Heading {
-        beyond: "continues to".to_owned(),
-        left_out: "more not shown".to_owned(),
-        ..crate::plot::Heading::default()
-    }
-}
+pub use velocity_profile::load_velocity_chart;

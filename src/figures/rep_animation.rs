@@ -3,7 +3,7 @@
 //! In: a [`RepStudy`]. Out: SVG text: the chart of the repetition with a moving body in the place of the
 //! strip of poses and a dot that runs along the velocity curve.
 
-use super::body::stick_figure;
+use super::body_lines::stick_figure;
 use crate::draw::{Colour, Face, Rect, Scene, Stroke, Text, TextAnchor};
 use crate::error::{Error, FigureFault, Result};
 use crate::movement::{Pose, View};

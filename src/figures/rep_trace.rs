@@ -2,8 +2,8 @@
 //!
 //! In: a [`RepStudy`]. Out: charts with both sticking regions, the one in motion and the static one.
 
-use super::body::stick_figure;
-use super::strength_curve::level_axis;
+use super::body_lines::stick_figure;
+use super::over_range::OverRange;
 use crate::draw::Scene;
 use crate::draw::scale::{decimals_of_step, number};
 use crate::error::Result;
@@ -42,7 +42,9 @@ pub fn rep_over_way(rep: &RepStudy, units: System, look: Look) -> Result<Scene> 
     panels.push(force);
     LineChart {
         heading: heading(rep, units),
-        x: level_axis(&rep.still, units).reaching(Extent::Exactly(whole_way(rep, units))),
+        x: OverRange::new(&rep.still, units)
+            .axis()
+            .reaching(Extent::Exactly(whole_way(rep, units))),
         panels,
         shades: motion_shade(rep, units),
         poses: poses(rep, units),
@@ -102,7 +104,7 @@ pub(crate) fn way(rep: &RepStudy, units: System, position: f64) -> f64 {
 
 /// The level axis from the start to the end of the lift, whether the load gets there or not.
 pub(crate) fn whole_way(rep: &RepStudy, units: System) -> [f64; 2] {
-    let end = |range: f64| super::strength_curve::across(&rep.still, units, range);
+    let end = |range: f64| OverRange::new(&rep.still, units).place(range);
     let (from, to) = (end(rep.options.from), end(rep.options.to));
     [from.min(to), from.max(to)]
 }
@@ -272,7 +274,7 @@ fn over_the_way(
         points: ranges
             .filter(|range| inside(*range))
             .map(|range| {
-                let at = super::strength_curve::across(&rep.still, units, range);
+                let at = OverRange::new(&rep.still, units).place(range);
                 [at, factor * value(range)]
             })
             .collect(),
@@ -369,7 +371,7 @@ fn still_span(rep: &RepStudy, units: System) -> Vec<Span> {
     };
     let place = |range: f64| {
         let inside = range.clamp(rep.options.from, rep.options.to);
-        super::strength_curve::across(&rep.still, units, inside)
+        OverRange::new(&rep.still, units).place(inside)
     };
     let (a, b) = (place(still.from_range), place(still.to_range));
     if (a - b).abs() < 1.0e-6 {
@@ -388,7 +390,7 @@ fn poses(rep: &RepStudy, units: System) -> Vec<StripPose> {
     let pose = |range: f64, caption: &str| {
         let index = (range.clamp(0.0, 1.0) * last as f64).round() as usize;
         StripPose {
-            at: super::strength_curve::across(&rep.still, units, range),
+            at: OverRange::new(&rep.still, units).place(range),
             caption: caption.to_owned(),
             figure: stick_figure(&rep.still.range.poses[index], rep.still.range.carrier),
         }
@@ -420,6 +422,6 @@ fn heading(rep: &RepStudy, units: System) -> Heading {
         subtitle: subtitle(rep, units),
         footnote: "In motion: first peak of velocity to the slowest place behind it. Held still: effort within 5 % of its greatest.".to_owned(),
         description: rep_sentences(rep, units).join(" "),
-..super::phrases()
+..super::sheet::phrases()
 }
 }

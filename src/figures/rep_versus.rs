@@ -2,8 +2,8 @@
 //!
 //! In: a [`VersusPlain`]. Out: velocity and load of both over the way, and what changed in sentences.
 
+use super::over_range::OverRange;
 use super::rep_trace::{force_axis, force_unit, velocity_axis, velocity_unit, way, whole_way};
-use super::strength_curve::level_axis;
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::movement::Measure;
@@ -56,9 +56,10 @@ pub fn rep_versus_plain(both: &VersusPlain, units: System, look: Look) -> Result
             footnote: "Full effort from the turn-round. Bars: sticking regions in motion."
                 .to_owned(),
             description: lines.join(" "),
-            ..super::phrases()
+            ..super::sheet::phrases()
         },
-        x: level_axis(&both.with.still, units)
+        x: OverRange::new(&both.with.still, units)
+            .axis()
             .reaching(Extent::Exactly(whole_way(&both.with, units))),
         panels: vec![velocity, load],
         ..LineChart::default()

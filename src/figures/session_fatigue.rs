@@ -40,7 +40,7 @@ pub fn fatigue_chart(plan: &Plan, look: Look) -> Result<Scene> {
             subtitle: "Share of the muscle that rests, works and is fatigued; what is not fatigued is what is left".to_owned(),
             footnote: "Three-compartment model (Xia & Frey Law 2008), rest multiplier (Looft et al. 2018).".to_owned(),
             description: predictions.iter().map(spoken).collect::<Vec<_>>().join(" "),
-..super::phrases()
+..super::sheet::phrases()
 },
         x: Axis::new("Time", "min").reaching(Extent::Exactly([0.0, most_s / 60.0])),
         y: Axis::new("Share of the muscle", "%").reaching(Extent::FromZeroTo(100.0)),

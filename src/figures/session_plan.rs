@@ -43,7 +43,7 @@ pub fn session_chart(plan: &Plan, units: System, look: Look) -> Result<Scene> {
             subtitle: subtitle(plan, units),
             footnote: "Three-compartment fatigue of the joints, coupled to the simulated repetition (sources in the JSON output).".to_owned(),
             description: description(predictions),
-..super::phrases()
+..super::sheet::phrases()
 },
         x,
         panels: vec![panel],
@@ -251,7 +251,7 @@ pub fn loads_chart(plan: &Plan, units: System, look: Look) -> Result<Scene> {
                 .map(|set| format!("{} for {}.", units.mass(set.load.total), set.repetitions_in_words()))
                 .collect::<Vec<_>>()
                 .join(" "),
-..super::phrases()
+..super::sheet::phrases()
 },
         x,
         panels: vec![panel],

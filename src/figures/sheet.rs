@@ -7,6 +7,7 @@ use super::data_table::{DataTable, column, figure};
 use super::sarcomere_chart::SarcomereChart;
 use crate::draw::Scene;
 use crate::error::Result;
+use crate::narrative::figure_words::{BEYOND, FigureWords, LEFT_OUT};
 use crate::plot::{Heading, LineChart, Look, Series, SmallMultiples};
 
 /// The kinds of chart a figure can be.
@@ -31,7 +32,38 @@ pub struct Sheet {
     pub data: DataTable,
 }
 
+/// The words around a chart, with those that only the drawing knows the place of.
+pub(crate) fn heading(words: &FigureWords) -> Heading {
+    Heading {
+        title: words.title.clone(),
+        subtitle: words.subtitle.clone(),
+        footnote: words.footnote.clone(),
+        description: words.description.clone(),
+        beyond: BEYOND.to_owned(),
+        left_out: LEFT_OUT.to_owned(),
+    }
+}
+
+/// A heading without words but those that only the drawing knows the place of.
+pub(crate) fn phrases() -> Heading {
+    heading(&FigureWords::default())
+}
+
 impl Sheet {
+    /// Curves with the words around them.
+    #[must_use]
+    pub fn lines(words: &FigureWords, mut chart: LineChart) -> Self {
+        chart.heading = heading(words);
+        Self::new(Chart::Lines(chart), &words.caption)
+    }
+
+    /// Small panels with the words around them.
+    #[must_use]
+    pub fn panels(words: &FigureWords, mut chart: SmallMultiples) -> Self {
+        chart.heading = heading(words);
+        Self::new(Chart::Panels(chart), &words.caption)
+    }
+
     /// A figure with the data that its chart draws.
     #[must_use]
     pub fn new(chart: Chart, caption: impl Into<String>) -> Self {

@@ -2,13 +2,15 @@
 //!
 //! In: a [`PairGrid`] and the figure to show. Out: a chart.
 
-use crate::error::{Error, Result};
+use super::sheet::heading;
+use crate::error::{Error, FigureFault, Result};
 use crate::narrative::comparison::{compared_in_words, shown_figure};
+use crate::narrative::map_words::{CANNOT_BE_DONE, MapReach, map_words};
 use crate::narrative::parameters::{parameter_in_words, shown_value};
 use crate::narrative::prose::capital;
-use crate::plot::{Axis, Extent, Heading, HeatMap, Marker, Role};
-use crate::study::{Compared, Conditions, PairGrid};
-use crate::units::{System, rounded};
+use crate::plot::{Axis, Extent, HeatMap, Marker, Role};
+use crate::study::{Compared, Conditions, PairGrid, Parameter};
+use crate::units::System;
 
 /// The map.
 ///
@@ -20,88 +22,60 @@ pub fn value_map(
     units: System,
 ) -> Result<HeatMap> {
     let shown = |value: f64| shown_figure(measure, value, &grid.base, asked, units);
-    let values: Vec<Vec<Option<f64>>> = grid
-        .cells
-        .iter()
-        .map(|row| {
-            row.iter()
-                .map(|cell| cell.as_ref()?.value(measure).map(|value| shown(value).0))
-                .collect()
-        })
-        .collect();
-    let mut cells = values.iter().enumerate().flat_map(|(row, cells)| {
-        let known = cells.iter().enumerate();
-        known.filter_map(move |(column, value)| Some((row, column, (*value)?)))
-    });
-    let first = cells.next().ok_or_else(|| {
-        Error::no_answer(format!(
-            "no pair of values has a {}",
-            compared_in_words(measure)
-        ))
-    })?;
-    let (mut best, mut least) = (first, first.2);
-    for cell in cells {
-        if cell.2 > best.2 {
-            best = cell;
-        }
-        least = least.min(cell.2);
-    }
+    let row = |cells: &Vec<_>| -> Vec<Option<f64>> {
+        let figure = |cell: &Option<crate::study::Figures>| cell.as_ref()?.value(measure);
+        cells
+            .iter()
+            .map(|cell| figure(cell).map(|value| shown(value).0))
+            .collect()
+    };
+    let values: Vec<Vec<Option<f64>>> = grid.cells.iter().map(row).collect();
+    let fault = || Error::no_answer(FigureFault::NoPair(measure));
+    let reach = reach(&values).ok_or_else(fault)?;
     let unit = shown(1.0).1;
     let [x, y] = &grid.parameters;
-    let decimals = usize::from(best.2 < 100.0);
-    let figure = |value: f64| rounded(value, decimals);
-    let title = format!(
-        "{} and {}: {} {} to {} {unit}, best at {} and {}",
-        capital(&parameter_in_words(&x.path)),
-        parameter_in_words(&y.path),
-        compared_in_words(measure),
-        figure(least),
-        figure(best.2),
-        shown_value(&x.values[best.1]),
-        shown_value(&y.values[best.0])
-    );
     let [xs, ys] = grid.places.clone();
-    let marker = Marker {
-        at: [xs[best.1], ys[best.0]],
-        text: format!("{} {unit}", figure(best.2)),
-        detail: String::new(),
-        role: Role::Reference,
-    };
+    let best = [xs[reach.column], ys[reach.row]];
     Ok(HeatMap {
-        heading: Heading {
-            subtitle: format!(
-                "{}: {}",
-                grid.base.lifter_title,
-                grid.base.movement_title.to_lowercase()
-            ),
-            footnote: format!(
-                "As it is: {} {unit}.",
-                grid.base_figures
-                    .value(measure)
-                    .map_or_else(String::new, |v| figure(shown(v).0))
-            ),
-            description: format!(
-                "A map of the {} over {} and {}. {title}.",
-                compared_in_words(measure),
-                parameter_in_words(&x.path),
-                parameter_in_words(&y.path)
-            ),
-            title,
-            ..super::phrases()
-        },
+        heading: heading(&map_words(grid, measure, asked, units, &reach)),
         x: axis(x, &xs),
         y: axis(y, &ys),
         xs,
         ys,
         values,
         colour: Axis::new(capital(compared_in_words(measure)), unit).reaching(Extent::Data),
-        missing: "cannot be done".to_owned(),
-        markers: vec![marker],
+        missing: CANNOT_BE_DONE.to_owned(),
+        markers: vec![Marker::new(
+            best,
+            reach.best_in_words(unit),
+            Role::Reference,
+        )],
     })
 }
 
+/// The least and the best value; none where there is no value.
+fn reach(values: &[Vec<Option<f64>>]) -> Option<MapReach> {
+    let mut reach: Option<MapReach> = None;
+    for (row, cells) in values.iter().enumerate() {
+        for (column, value) in cells.iter().enumerate() {
+            let Some(value) = *value else { continue };
+            let known = reach.get_or_insert(MapReach {
+                least: value,
+                best: value,
+                column,
+                row,
+            });
+            known.least = known.least.min(value);
+            if value > known.best {
+                (known.best, known.column, known.row) = (value, column, row);
+            }
+        }
+    }
+    reach
+}
+
 /// An axis with the values as they were written.
-fn axis(parameter: &crate::study::Parameter, places: &[f64]) -> Axis {
+fn axis(parameter: &Parameter, places: &[f64]) -> Axis {
     Axis {
         ticks: places
             .iter()

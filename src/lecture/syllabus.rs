@@ -5,21 +5,21 @@
 
 use crate::capacity::Shape;
 use crate::error::Result;
-use crate::figures::Desk;
-use crate::figures::Sheet;
-use crate::figures::accommodating::{
-    band_over_ascending, chain_over_ascending, flattening, sticking_region,
+use crate::figures::{self, Sheet};
+use crate::narrative::evenness_words::hung_name;
+use crate::study::{
+    AgainstPlain, Desk, FibreUse, HungKind, SpeedCost, Study, at_usual_speeds, class_examples,
+    grip_family, has_class, lifts_of_class, loaded_examples, thigh_family,
 };
-use crate::figures::classes::{
-    ascending_lifts, bell_shaped_lifts, descending_lifts, has_lifts_of, three_classes,
-};
-use crate::figures::force_velocity::{curve_at_speed, force_velocity};
-use crate::figures::joint_limits::{limits_in_a_press, limits_in_a_squat};
-use crate::figures::length_tension::{active_passive_total, sarcomere_overlap, sarcomere_species};
-use crate::figures::load_over_class::load_over_class;
-use crate::figures::moment_arm::{fibre_lengths, moment_arms};
-use crate::figures::muscles_add_up::{force_times_arm, muscles_add_up};
-use crate::figures::variations::{grip_width, limb_length};
+
+/// The lift of one joint that is taken apart.
+const CURL: &str = "biceps-curl";
+/// The ascending lift on which bands and chains are shown.
+const PRESS: &str = "bench-press";
+/// A lift of the whole leg.
+const SQUAT: &str = "squat";
+/// The lift whose curve is shown at several speeds.
+const EXTENSION: &str = "knee-extension";
 
 /// One figure of the lecture.
 #[derive(Clone, Copy)]
@@ -52,16 +52,23 @@ impl LectureFigure {
         }
     }
 
-    const fn of_class(mut self, shape: Shape) -> Self {
-        self.class = Some(shape);
-        self
+    const fn of_class(
+        shape: Shape,
+        name: &'static str,
+        idea: &'static str,
+        build: fn(&Desk<'_>) -> Result<Sheet>,
+    ) -> Self {
+        Self {
+            class: Some(shape),
+            ..Self::new(name, idea, &[], build)
+        }
     }
 
     /// Whether the desk has what the figure draws.
     #[must_use]
     pub fn can_be_drawn(&self, desk: &Desk<'_>) -> bool {
         self.needs.iter().all(|name| desk.has(name))
-            && self.class.is_none_or(|shape| has_lifts_of(desk, shape))
+            && self.class.is_none_or(|shape| has_class(desk, shape))
     }
 }
 
@@ -71,34 +78,31 @@ pub const LECTURE: &[LectureFigure] = &[
         "three-classes",
         "Strength curves come in three classes.",
         &[],
-        three_classes,
+        |desk| Ok(figures::three_classes(desk.who(), &class_examples(desk))),
     ),
-    LectureFigure::new(
+    LectureFigure::of_class(
+        Shape::Ascending,
         "ascending-lifts",
         "Lifts that are strongest at the end.",
-        &[],
-        ascending_lifts,
-    )
-    .of_class(Shape::Ascending),
-    LectureFigure::new(
+        |desk| Ok(class_lifts(desk, Shape::Ascending)),
+    ),
+    LectureFigure::of_class(
+        Shape::Descending,
         "descending-lifts",
         "Lifts that are strongest at the start.",
-        &[],
-        descending_lifts,
-    )
-    .of_class(Shape::Descending),
-    LectureFigure::new(
+        |desk| Ok(class_lifts(desk, Shape::Descending)),
+    ),
+    LectureFigure::of_class(
+        Shape::BellShaped,
         "bell-shaped-lifts",
         "Lifts that are strongest in between.",
-        &[],
-        bell_shaped_lifts,
-    )
-    .of_class(Shape::BellShaped),
+        |desk| Ok(class_lifts(desk, Shape::BellShaped)),
+    ),
     LectureFigure::new(
         "sarcomere-overlap",
         "Overlap of filaments makes active force.",
         &[],
-        sarcomere_overlap,
+        |desk| Ok(figures::sarcomere_overlap(desk.models.sarcomere("human")?)),
     ),
     LectureFigure::new(
         "sarcomere-species",
@@ -109,92 +113,163 @@ pub const LECTURE: &[LectureFigure] = &[
     LectureFigure::new(
         "active-passive-total",
         "Active and passive force add up.",
-        &["biceps-curl"],
+        &[CURL],
         active_passive_total,
     ),
-    LectureFigure::new("force-velocity", "Speed costs force.", &[], force_velocity),
+    LectureFigure::new("force-velocity", "Speed costs force.", &[], |desk| {
+        let cost = SpeedCost::of(desk.curves().velocity);
+        Ok(figures::force_velocity(&cost))
+    }),
     LectureFigure::new(
         "curve-at-speed",
         "Speed moves the whole strength curve.",
-        &["knee-extension"],
+        &[EXTENSION],
         curve_at_speed,
     ),
     LectureFigure::new(
         "moment-arms",
         "Levers change with the joint angle.",
-        &["biceps-curl"],
-        moment_arms,
+        &[CURL],
+        |desk| of_lift(desk, CURL, figures::moment_arms),
     ),
     LectureFigure::new(
         "fibre-lengths",
         "Fibres shorten as the joint turns.",
-        &["biceps-curl"],
-        fibre_lengths,
+        &[CURL],
+        |desk| of_lift(desk, CURL, figures::fibre_lengths),
     ),
     LectureFigure::new(
         "force-times-arm",
         "A curve's shape is force times moment arm.",
-        &["biceps-curl"],
-        force_times_arm,
+        &[CURL],
+        |desk| of_lift(desk, CURL, figures::force_times_arm),
     ),
     LectureFigure::new(
         "muscles-add-up",
         "Muscles add up to the joint's torque.",
-        &["biceps-curl"],
-        muscles_add_up,
+        &[CURL],
+        |desk| of_lift(desk, CURL, figures::muscles_add_up),
     ),
     LectureFigure::new(
         "limits-in-a-press",
         "One joint gives way first: the press.",
-        &["bench-press"],
-        limits_in_a_press,
+        &[PRESS],
+        |desk| of_lift(desk, PRESS, figures::joint_limits),
     ),
     LectureFigure::new(
         "limits-in-a-squat",
         "One joint gives way first: the squat.",
-        &["squat"],
-        limits_in_a_squat,
+        &[SQUAT],
+        |desk| of_lift(desk, SQUAT, figures::joint_limits),
     ),
     LectureFigure::new(
         "load-over-class",
         "Where a plain weight is heavy and where it is light.",
         &[],
-        load_over_class,
+        |desk| {
+            let loaded = loaded_examples(desk)?;
+            Ok(figures::load_over_class(desk.who(), &loaded, desk.units))
+        },
     ),
     LectureFigure::new(
         "sticking-region",
         "The hardest stretch decides the lift.",
-        &["bench-press"],
-        sticking_region,
+        &[PRESS],
+        |desk| {
+            let plain = against_plain(desk, &[HungKind::Plain])?;
+            Ok(figures::sticking_region(&plain, desk.units))
+        },
     ),
     LectureFigure::new(
         "band-over-ascending",
         "A band follows an ascending curve.",
-        &["bench-press"],
-        band_over_ascending,
+        &[PRESS],
+        |desk| over_ascending(desk, HungKind::Band),
     ),
     LectureFigure::new(
         "chain-over-ascending",
         "A chain follows an ascending curve.",
-        &["bench-press"],
-        chain_over_ascending,
+        &[PRESS],
+        |desk| over_ascending(desk, HungKind::Chain),
     ),
     LectureFigure::new(
         "flattening",
         "How even a load makes the effort.",
-        &["bench-press"],
+        &[PRESS],
         flattening,
     ),
     LectureFigure::new(
         "grip-width",
         "Technique moves the curve: grip width.",
-        &["bench-press"],
-        grip_width,
+        &[PRESS],
+        |desk| Ok(figures::grip_sheet(&grip_family(desk, PRESS)?, desk.units)),
     ),
     LectureFigure::new(
         "limb-length",
         "The body moves the curve: limb length.",
-        &["squat"],
-        limb_length,
+        &[SQUAT],
+        |desk| {
+            Ok(figures::thigh_sheet(
+                &thigh_family(desk, SQUAT)?,
+                desk.units,
+            ))
+        },
     ),
 ];
+
+fn class_lifts(desk: &Desk<'_>, shape: Shape) -> Sheet {
+    figures::class_lifts(desk.who(), shape, &lifts_of_class(desk, shape))
+}
+
+/// A figure of one unloaded lift.
+fn of_lift(
+    desk: &Desk<'_>,
+    movement: &str,
+    figure: fn(&str, &Study, crate::units::System) -> Sheet,
+) -> Result<Sheet> {
+    Ok(figure(desk.who(), &desk.lift(movement)?.study, desk.units))
+}
+
+fn sarcomere_species(desk: &Desk<'_>) -> Result<Sheet> {
+    let (human, frog) = (
+        desk.models.sarcomere("human")?,
+        desk.models.sarcomere("frog")?,
+    );
+    Ok(figures::sarcomere_species(&human, &frog))
+}
+
+fn active_passive_total(desk: &Desk<'_>) -> Result<Sheet> {
+    let used = FibreUse::of(&desk.lift(CURL)?.study);
+    Ok(figures::active_passive_total(desk.curves(), &used))
+}
+
+fn curve_at_speed(desk: &Desk<'_>) -> Result<Sheet> {
+    let held = &desk.lift(EXTENSION)?.study;
+    let moving = at_usual_speeds(desk, EXTENSION)?;
+    Ok(figures::curve_at_speed(
+        desk.who(),
+        held,
+        &moving,
+        desk.units,
+    ))
+}
+
+fn against_plain(desk: &Desk<'_>, kinds: &[HungKind]) -> Result<AgainstPlain> {
+    AgainstPlain::of(desk, PRESS, kinds, hung_name)
+}
+
+fn over_ascending(desk: &Desk<'_>, kind: HungKind) -> Result<Sheet> {
+    let both = against_plain(desk, &[HungKind::Plain, kind])?;
+    Ok(figures::against_plain(desk.who(), &both, desk.units))
+}
+
+fn flattening(desk: &Desk<'_>) -> Result<Sheet> {
+    let kinds = [
+        HungKind::Plain,
+        HungKind::Chain,
+        HungKind::Band,
+        HungKind::Both,
+    ];
+    let all = against_plain(desk, &kinds)?;
+    Ok(figures::flattening(desk.who(), &all, desk.units))
+}

@@ -3,17 +3,27 @@
 //! In: results and faults of the rooms above. Out: text for reports, figures and the command line.
 
 pub(crate) mod advice;
+pub(crate) mod axis_words;
 pub(crate) mod causes;
 pub mod cautions;
+pub(crate) mod class_words;
 pub(crate) mod comparison;
+pub(crate) mod evenness_words;
+pub(crate) mod family_words;
 pub mod faults;
+pub(crate) mod fibre_words;
+pub mod figure_words;
 pub mod hanging;
+pub(crate) mod lever_words;
+pub(crate) mod limit_words;
 pub mod loads;
+pub(crate) mod map_words;
 pub(crate) mod muscle_names;
 pub(crate) mod parameters;
 pub(crate) mod places;
 pub(crate) mod prose;
 pub mod quantities;
+pub(crate) mod ranking_words;
 pub(crate) mod reasons;
 pub(crate) mod rep_words;
 pub mod setups;
@@ -21,6 +31,9 @@ pub mod setups;
 pub use causes::why_it_changed;
 pub use parameters::{parameter_in_words, shown_value};
 pub use rep_words::{rep_sentences, rep_title};
-mod setup_names;
+pub(crate) mod setup_names;
+pub(crate) mod speed_words;
+pub mod strength_words;
+pub(crate) mod swing_words;
 
 pub use setup_names::{added_name, name_of, short_name};

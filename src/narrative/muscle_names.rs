@@ -4,11 +4,20 @@
 
 use crate::study::MusclePart;
 
+/// A muscle's name, or how many others are taken together.
+#[must_use]
+pub(crate) fn muscle_name(part: &MusclePart) -> String {
+    match part.others {
+        0 => part.name.clone(),
+        many => format!("{many} others"),
+    }
+}
+
 /// A muscle's name for a label: "biceps (2 heads)".
 #[must_use]
 pub(crate) fn muscle_label(part: &MusclePart) -> String {
     match part.heads {
-        1 => part.name.clone(),
+        1 => muscle_name(part),
         many => format!("{} ({many} heads)", part.name),
     }
 }

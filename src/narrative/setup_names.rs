@@ -72,6 +72,22 @@ pub fn added_name(setup: &Setup, units: System) -> Option<String> {
     Some(others.join(" and "))
 }
 
+/// Whether [`added_name`] names several things, which decides the verb after it.
+#[must_use]
+pub(crate) fn added_is_plural(setup: &Setup) -> bool {
+    let counts: Vec<u32> = setup
+        .items
+        .iter()
+        .filter_map(|item| match item {
+            Item::Weight(_) | Item::Sled(_) => None,
+            Item::Band(hung) => Some(hung.count),
+            Item::Chain(hung) => Some(hung.count),
+            _ => Some(1),
+        })
+        .collect();
+    counts.iter().sum::<u32>() > 1
+}
+
 /// "a 29 mm band", "two 29 mm bands", "three looped 10 mm chains".
 fn numbered(count: u32, words: &str) -> String {
     let number = match count {

@@ -165,6 +165,16 @@ pub struct Panel {
 }
 
 impl Panel {
+    /// Curves over an upright axis.
+    #[must_use]
+    pub fn new(axis: Axis, series: Vec<Series>) -> Self {
+        Self {
+            axis,
+            series,
+            ..Self::default()
+        }
+    }
+
     /// Whether there is something to draw and every value is a number.
     ///
     /// # Errors

@@ -6,8 +6,8 @@
 use super::axis::Plot;
 use super::curve::Marker;
 use super::frame::Frame;
+use super::label_places;
 use super::panel;
-use super::places;
 use super::placing::{self, LabelPlace, LabelRequest, Occupied};
 use super::words::WordBlock;
 use crate::draw::{Colour, Face, PixelPoint, Rect, Stroke, TextAnchor, contrast};
@@ -70,8 +70,8 @@ fn callout(
         .with(&marker.text, Face::Bold, frame.colours.ink, most, 2)
         .with(&marker.detail, Face::Regular, frame.colours.ink, most, 2);
     let at = plot.px(marker.at);
-    let mut all = places::around_point(frame, at, &words);
-    all.extend(places::anywhere(plot, &words, &[at], 40.0));
+    let mut all = label_places::around_point(frame, at, &words);
+    all.extend(label_places::anywhere(plot, &words, &[at], 40.0));
     (!words.is_empty() && plot.area.holds(at)).then_some((
         words,
         LabelRequest {

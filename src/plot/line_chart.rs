@@ -38,6 +38,16 @@ pub struct LineChart {
 }
 
 impl LineChart {
+    /// Panels over one level axis, without words around them.
+    #[must_use]
+    pub fn new(x: Axis, panels: Vec<Panel>) -> Self {
+        Self {
+            x,
+            panels,
+            ..Self::default()
+        }
+    }
+
     /// The most curves with a name in one panel.
     pub(super) fn most_names(&self) -> usize {
         let named = |panel: &Panel| {

@@ -6,9 +6,9 @@
 use super::axis::{Axis, Plot};
 use super::curve::{Marker, Panel, Series};
 use super::frame::Frame;
+use super::label_places;
 use super::name_column;
 use super::panel;
-use super::places;
 use super::placing::{self, CLEAR_COST, LabelPlace, LabelRequest, Obstacle, Occupied};
 use super::spans;
 use super::words::WordBlock;
@@ -74,7 +74,7 @@ fn wishes(frame: &Frame, panel: &Panel, plot: &Plot, in_column: &[usize]) -> Vec
     );
     wishes.extend(panel.levels.iter().filter_map(|level| {
         let line = plot.x.range().map(|x| plot.px([x, level.at]));
-        let candidates = places::along_level(frame, &line, &level.label, plot);
+        let candidates = label_places::along_level(frame, &line, &level.label, plot);
         note(frame, &level.label, candidates)
     }));
     wishes
@@ -130,9 +130,9 @@ fn name(frame: &Frame, index: usize, series: &Series, plot: &Plot) -> Option<Lab
     let words =
         WordBlock::new(frame.measures.label).with(&series.name, Face::Bold, colour, most, 2);
     let pieces = panel::visible(series, plot);
-    let mut candidates = places::beside_curve(frame, &pieces, &words);
+    let mut candidates = label_places::beside_curve(frame, &pieces, &words);
     let vertices: Vec<PixelPoint> = pieces.into_iter().flatten().collect();
-    candidates.extend(places::anywhere(plot, &words, &vertices, 70.0));
+    candidates.extend(label_places::anywhere(plot, &words, &vertices, 70.0));
     (!words.is_empty()).then_some(LabelWish {
         words,
         request: LabelRequest {
@@ -159,8 +159,8 @@ fn callout(frame: &Frame, marker: &Marker, plot: &Plot) -> Option<LabelWish> {
         return None;
     }
     let at = plot.px(marker.at);
-    let mut candidates = places::around_point(frame, at, &words);
-    candidates.extend(places::anywhere(plot, &words, &[at], 40.0));
+    let mut candidates = label_places::around_point(frame, at, &words);
+    candidates.extend(label_places::anywhere(plot, &words, &[at], 40.0));
     Some(LabelWish {
         words,
         request: LabelRequest {
@@ -204,7 +204,7 @@ fn continuation(
         plot.area.width() * 0.4,
         2,
     );
-    let candidates = places::near_exit(frame, exit.at, upwards, &words);
+    let candidates = label_places::near_exit(frame, exit.at, upwards, &words);
     Some(LabelWish {
         words,
         request: LabelRequest {
@@ -216,7 +216,7 @@ fn continuation(
 }
 
 fn note(frame: &Frame, text: &str, candidates: Vec<LabelPlace>) -> Option<LabelWish> {
-    let words = places::note_words(frame, text);
+    let words = label_places::note_words(frame, text);
     (!words.is_empty()).then_some(LabelWish {
         words,
         request: LabelRequest {

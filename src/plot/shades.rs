@@ -19,6 +19,18 @@ pub struct Shade {
     pub label: String,
 }
 
+impl Shade {
+    /// A stretch between two places in either order.
+    #[must_use]
+    pub fn between(ends: [f64; 2], label: impl Into<String>) -> Self {
+        Self {
+            from: ends[0].min(ends[1]),
+            to: ends[0].max(ends[1]),
+            label: label.into(),
+        }
+    }
+}
+
 /// The stretch in pixels, cut to the plot; none if nothing of it is inside.
 fn stretch(shade: &Shade, plot: &Plot) -> Option<[f64; 2]> {
     let ends = [

@@ -3,11 +3,18 @@
 //! In: checked values from `library`. Out: plain results for `charts` and `report`.
 
 mod advice;
+mod against_plain;
 mod cause;
+mod class_examples;
 mod cohort;
 mod compared;
+mod desk;
 mod family;
+mod fibre_use;
+mod lecture_questions;
+mod limited_stretch;
 mod load_for_effort;
+mod muscle_layers;
 mod muscles;
 mod newton_cost;
 mod none_fits;
@@ -24,11 +31,20 @@ mod solve;
 mod versus_plain;
 
 pub use crate::error::{Advice, Instead, Means, Remedy};
+pub use against_plain::{AgainstPlain, HungKind, NameOfHung};
 pub use cause::{Cause, Spot};
+pub use class_examples::{class_examples, has_class, lifts_of_class, loaded_examples};
 pub use cohort::{Cohort, Member, Scatter, cohort, invented, mean_and_deviation, quantile};
 pub use compared::{Compared, Conditions, Figures, usual_comparison};
+pub use desk::{Desk, HARD_EFFORT, LiftStudy};
 pub use family::{Family, Sensitivity, Undone, Variant, family};
+pub use fibre_use::{FibreUse, SpeedCost};
+pub use lecture_questions::{MovingStudy, at_usual_speeds, grip_family, thigh_family};
+pub use limited_stretch::{LimitedStretch, limited_stretches};
 pub use load_for_effort::load_for_effort;
+pub use muscle_layers::{
+    ForceAndArm, MuscleExtreme, muscle_layers, sample_of_peak, strongest_muscles,
+};
 pub use muscles::{MusclePart, joint_use, muscle_parts, muscle_torque_nm};
 pub use newton_cost::cost_field;
 pub use pair_grid::{PairGrid, pair_grid};

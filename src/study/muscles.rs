@@ -2,7 +2,7 @@
 //!
 //! In: a [`Study`]. Out: [`MusclePart`]s whose torques add up to all muscle torque at the joint.
 
-use super::Study;
+use super::question::Study;
 
 /// What one muscle (or all heads of one) does at a joint over the range.
 #[derive(Debug, Clone, PartialEq)]
@@ -11,6 +11,8 @@ pub struct MusclePart {
     pub name: String,
     /// How many heads are taken together.
     pub heads: usize,
+    /// How many muscles without a name of their own are taken together; 0 for a named one.
+    pub others: usize,
     /// Moment arm in the direction of the movement, m, one a sample; of several heads the arm at which
     /// their summed force would make their summed torque.
     pub arm_m: Vec<f64>,
@@ -73,6 +75,7 @@ fn part(study: &Study, joint: usize, lifting: f64, heads: &[usize]) -> MusclePar
     let mut part = MusclePart {
         name: name_of(study, heads),
         heads: heads.len(),
+        others: 0,
         arm_m: Vec::new(),
         fibre_norm: Vec::new(),
         force_n: Vec::new(),

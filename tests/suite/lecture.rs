@@ -5,11 +5,10 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 use torquill::draw::Theme;
 use torquill::draw::text_boxes;
-use torquill::figures::Desk;
 use torquill::lecture::LECTURE;
 use torquill::library::{Library, Shelf};
 use torquill::plot::{Look, Size};
-use torquill::study::{joint_use, muscle_parts, muscle_torque_nm};
+use torquill::study::{Desk, joint_use, muscle_parts, muscle_torque_nm};
 use torquill::units::System;
 
 const PROGRAM: &str = env!("CARGO_BIN_EXE_torquill");

@@ -4,6 +4,7 @@
 
 use super::Told;
 use crate::error::{FigureFault, PictureFault, PlotFault, Plotted};
+use crate::narrative::comparison::compared_in_words;
 use crate::units::System;
 
 /// The fault in words.
@@ -20,6 +21,10 @@ pub(super) fn told(fault: &FigureFault, units: System) -> Told {
         ),
         FigureFault::PageFull => Told::new("this session is too long for one page")
             .hint("plan fewer sets, or print the HTML sheet, which may take two"),
+        FigureFault::NoPair(compared) => Told::new(format!(
+            "no pair of values has a {}",
+            compared_in_words(*compared)
+        )),
         FigureFault::Within { figure, what } => {
             let inner = super::of(what, units);
             Told {

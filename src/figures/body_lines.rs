@@ -9,17 +9,9 @@ const DISC_M: f64 = 0.225;
 
 /// The stick figure of a pose with its load.
 #[must_use]
-pub fn stick_figure(pose: &Pose, carrier: Carrier) -> StickFigure {
+pub(crate) fn stick_figure(pose: &Pose, carrier: Carrier) -> StickFigure {
     let outline = &pose.outline;
-    let place = |p: &Point| [p.x, p.z];
-    let at = place(&outline.load);
-    let load = match carrier {
-        Carrier::Bar | Carrier::Sled { .. } => DrawnLoad::Bar {
-            at,
-            radius_m: 0.6 * DISC_M,
-        },
-        Carrier::Dumbbell | Carrier::Lever { .. } | Carrier::Body => DrawnLoad::Dumbbell { at },
-    };
+    let load = (!drawn_already(pose, carrier)).then(|| drawn_load(pose, carrier));
     StickFigure {
         limbs: outline
             .limbs
@@ -27,17 +19,28 @@ pub fn stick_figure(pose: &Pose, carrier: Carrier) -> StickFigure {
             .map(|limb| (LimbWeight::Strong, limb.iter().map(place).collect()))
             .collect(),
         head: outline.head.map(|head| (place(&head), 0.1)),
-        loads: if drawn_already(pose, carrier) {
-            Vec::new()
-        } else {
-            vec![load]
-        },
+        loads: load.into_iter().collect(),
         supports: outline
             .props
             .iter()
             .flat_map(|line| line.windows(2))
             .map(|pair| [place(&pair[0]), place(&pair[1])])
             .collect(),
+    }
+}
+
+fn place(point: &Point) -> [f64; 2] {
+    [point.x, point.z]
+}
+
+fn drawn_load(pose: &Pose, carrier: Carrier) -> DrawnLoad {
+    let at = place(&pose.outline.load);
+    match carrier {
+        Carrier::Bar | Carrier::Sled { .. } => DrawnLoad::Bar {
+            at,
+            radius_m: 0.6 * DISC_M,
+        },
+        Carrier::Dumbbell | Carrier::Lever { .. } | Carrier::Body => DrawnLoad::Dumbbell { at },
     }
 }
 

@@ -74,7 +74,7 @@ pub fn trend_chart(trend: &Trend, units: System, look: Look) -> Result<Scene> {
                 "Median of published 1RM equations; robust slope (Theil-Sen) with its interval."
                     .to_owned(),
             description: format!("{}: {}.", trend.lift, trend.in_words()),
-            ..super::phrases()
+            ..super::sheet::phrases()
         },
         x: Axis::new("Weeks since the first session", "").reaching(Extent::Data),
         panels: vec![Panel {

@@ -73,7 +73,7 @@ pub fn load_velocity_chart(
             rounded(slowest, 2),
             rounded(top.map_or(0.0, |r| 100.0 * r.share), 0),
         ),
-        ..super::phrases()
+        ..super::sheet::phrases()
     };
     LineChart {
         heading,

@@ -2,18 +2,19 @@
 //!
 //! In: a library, a lifter's name, units. Out: [`Desk`].
 
-use super::strength_curve;
+use super::load_for_effort::load_for_effort;
+use super::question::{Question, Study};
+use super::solve::study;
 use crate::anatomy::Curves;
 use crate::error::{Error, Result};
 use crate::library::{Library, Model, Workbench, assemble};
 use crate::resistance::{Item, Setup};
-use crate::study::{Question, Study, load_for_effort, study};
 use crate::units::{Mass, System};
 use rayon::prelude::{IntoParallelIterator, ParallelIterator};
 
 /// A movement with its unloaded strength curve.
 #[derive(Debug, Clone)]
-pub struct Lift {
+pub struct LiftStudy {
     /// Lifter and movement.
     pub model: Model,
     /// Capacity over the range, no load.
@@ -29,7 +30,7 @@ pub struct Desk<'a> {
     pub lifter: &'a str,
     /// Units of axes and words.
     pub units: System,
-    lifts: Vec<Lift>,
+    lifts: Vec<LiftStudy>,
     left_out: Vec<(String, Error)>,
 }
 
@@ -44,7 +45,7 @@ impl<'a> Desk<'a> {
     /// this lifter cannot do is left out ([`Desk::left_out`]).
     pub fn open(library: &'a Library, lifter: &'a str, units: System) -> Result<Self> {
         library.lifter(lifter)?;
-        let done: Vec<(String, Result<Lift>)> = library
+        let done: Vec<(String, Result<LiftStudy>)> = library
             .movements()
             .into_par_iter()
             .map(|name| {
@@ -73,7 +74,7 @@ impl<'a> Desk<'a> {
 
     /// Every movement that this lifter can do, in order of their names.
     #[must_use]
-    pub fn lifts(&self) -> &[Lift] {
+    pub fn lifts(&self) -> &[LiftStudy] {
         &self.lifts
     }
 
@@ -89,22 +90,24 @@ impl<'a> Desk<'a> {
         self.find(movement).is_some()
     }
 
-    fn find(&self, movement: &str) -> Option<&Lift> {
-        let named = |lift: &&Lift| lift.model.movement_name == movement;
+    fn find(&self, movement: &str) -> Option<&LiftStudy> {
+        let named = |lift: &&LiftStudy| lift.model.movement_name == movement;
         self.lifts.iter().find(named)
     }
 
     /// One movement with its curve.
     ///
     /// **Fails** if it is not in the library or this lifter cannot do it.
-    pub fn lift(&self, movement: &str) -> Result<&Lift> {
-        self.find(movement).ok_or_else(|| {
-            let why = self.left_out.iter().find(|(name, _)| name == movement);
-            why.map_or_else(
-                || Error::bad(format!("no movement is called `{movement}`")),
-                |(_, error)| error.clone(),
-            )
-        })
+    pub fn lift(&self, movement: &str) -> Result<&LiftStudy> {
+        if let Some(lift) = self.find(movement) {
+            return Ok(lift);
+        }
+        self.models.movement(movement)?;
+        let mut left_out = self.left_out.iter();
+        let (_, error) = left_out
+            .find(|(name, _)| name == movement)
+            .expect("every movement of the library was tried when the desk was opened");
+        Err(error.clone())
     }
 
     /// The workbench on which models of a movement with other values are made.
@@ -153,19 +156,13 @@ impl<'a> Desk<'a> {
     pub fn curves(&self) -> &Curves {
         &self.lifts[0].model.lifter.curves
     }
-
-    /// The title of the level axis of a study, and its points, in this desk's units.
-    #[must_use]
-    pub fn points(&self, study: &Study, values: &[f64]) -> Vec<[f64; 2]> {
-        strength_curve::points(study, self.units, values)
-    }
 }
 
-fn lift(library: &Library, lifter: &str, movement: &str) -> Result<Lift> {
+fn lift(library: &Library, lifter: &str, movement: &str) -> Result<LiftStudy> {
     let model = assemble(library, lifter, movement, &[])?;
     let study = study(
         &Question::new(movement, &model.movement, &model.lifter),
         &[],
     )?;
-    Ok(Lift { model, study })
+    Ok(LiftStudy { model, study })
 }

@@ -1,0 +1,58 @@
+//! Bands and chains over an ascending lift, and what flattening means.
+//!
+//! In: a lift under plain weight, with a band, with chains, all equally hard at their hardest place.
+//! Out: figures.
+
+use super::over_range::OverRange;
+use super::sheet::{Chart, Sheet};
+use super::strength_curve::{load_curves, strength_chart};
+use crate::narrative::evenness_words::{
+    STICKING_CAPTION, against_plain_words, flattening_words, region_under,
+};
+use crate::narrative::setup_names::name_of;
+use crate::plot::{Axis, Extent, LineChart, Panel, Role, Series, Shade};
+use crate::study::{AgainstPlain, SetupStudy};
+use crate::units::System;
+
+/// Where a plain weight is hardest, with the poses.
+#[must_use]
+pub fn sticking_region(plain: &AgainstPlain, units: System) -> Sheet {
+    let chart = strength_chart(&plain.study, units);
+    Sheet::new(Chart::Lines(chart), STICKING_CAPTION)
+}
+
+/// Plain weight against one setup: both demands under the capacity.
+#[must_use]
+pub fn against_plain(lifter: &str, both: &AgainstPlain, units: System) -> Sheet {
+    let over = OverRange::new(&both.study, units);
+    let hung = both.study.setups.last().and_then(|setup| setup.sticking);
+    let shade =
+        hung.map(|sticking| Shade::between(over.region(&sticking), region_under(both.last_kind())));
+    let chart = LineChart {
+        shades: shade.into_iter().collect(),
+        ..LineChart::new(over.axis(), vec![load_curves(&over, "capacity")])
+    };
+    Sheet::lines(&against_plain_words(lifter, both, units), chart)
+}
+
+/// Effort over the range with plain weight, chain, band and both.
+#[must_use]
+pub fn flattening(lifter: &str, all: &AgainstPlain, units: System) -> Sheet {
+    let over = OverRange::new(&all.study, units);
+    let curve = |(index, setup): (usize, &SetupStudy)| {
+        let effort: Vec<f64> = setup.effort.iter().map(|e| 100.0 * e).collect();
+        let role = match index {
+            0 => Role::Reference,
+            _ => Role::Series(index),
+        };
+        Series::new(
+            name_of(&all.study, setup, units),
+            over.points(&effort),
+            role,
+        )
+    };
+    let series = all.study.setups.iter().enumerate().map(curve);
+    let axis = Axis::new("Effort", "%").reaching(Extent::FromZero);
+    let chart = LineChart::new(over.axis(), vec![Panel::new(axis, series.collect())]);
+    Sheet::lines(&flattening_words(lifter, all), chart)
+}

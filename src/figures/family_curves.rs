@@ -1,0 +1,78 @@
+//! A family of strength curves over one changed value.
+//!
+//! In: a [`Family`]. Out: a chart whose title says what changed and by how much, and whose footnote says why.
+
+use super::over_range::OverRange;
+use super::sheet::{Chart, Sheet, heading};
+use crate::library::NumberAt;
+use crate::narrative::family_words::{AS_IT_IS, GRIP_CAPTION, THIGH_CAPTION, family_words};
+use crate::narrative::parameters::shown_value;
+use crate::plot::{LineChart, Panel, Role, Series};
+use crate::study::{Conditions, Family, Study};
+use crate::units::System;
+
+/// The curves of a family, the lightness of a line in the order of the values.
+#[must_use]
+pub fn family_chart(family: &Family, asked: &Conditions, units: System) -> LineChart {
+    let base = OverRange::new(&family.base, units);
+    let axis = base.load_axis().reaching(base.load_extent(0.0));
+    let panel = Panel::new(axis, series(family, units));
+    LineChart {
+        heading: heading(&family_words(family, asked, units)),
+        ..LineChart::new(base.axis(), vec![panel])
+    }
+}
+
+/// A press with narrow and wide grips.
+#[must_use]
+pub fn grip_sheet(family: &Family, units: System) -> Sheet {
+    let chart = family_chart(family, &Conditions::default(), units);
+    Sheet::new(Chart::Lines(chart), GRIP_CAPTION)
+}
+
+/// A lift with short and long thighs.
+#[must_use]
+pub fn thigh_sheet(family: &Family, units: System) -> Sheet {
+    let chart = family_chart(family, &Conditions::default(), units);
+    Sheet::new(Chart::Lines(chart), THIGH_CAPTION)
+}
+
+fn series(family: &Family, units: System) -> Vec<Series> {
+    let curve = |name: String, study: &Study, role| {
+        let over = OverRange::new(study, units);
+        Series::new(name, over.load_points(&study.capacity.values()), role)
+    };
+    let (order, are_numbers) = order(family);
+    let last = order.len().saturating_sub(1).max(1) as f64;
+    let mut all: Vec<Series> = order
+        .iter()
+        .enumerate()
+        .map(|(place, index)| {
+            let variant = &family.variants[*index];
+            let role = if are_numbers {
+                Role::Ordered(place as f64 / last)
+            } else {
+                Role::Series(place)
+            };
+            curve(shown_value(&variant.text), &variant.study, role)
+        })
+        .collect();
+    if !family.has_present() {
+        all.push(curve(AS_IT_IS.to_owned(), &family.base, Role::Reference));
+    }
+    all
+}
+
+/// The variants in the order of their values, and whether all values are numbers.
+fn order(family: &Family) -> (Vec<usize>, bool) {
+    let variants = family.variants.iter();
+    let numbers: Option<Vec<&NumberAt>> = variants.map(|variant| variant.number.as_ref()).collect();
+    let mut order: Vec<usize> = (0..family.variants.len()).collect();
+    // Values held in different units (a width in metres beside one in breadths) stay as they were asked for.
+    if let Some(numbers) = &numbers
+        && numbers.windows(2).all(|pair| pair[0].unit == pair[1].unit)
+    {
+        order.sort_by(|a, b| numbers[*a].value.total_cmp(&numbers[*b].value));
+    }
+    (order, numbers.is_some())
+}

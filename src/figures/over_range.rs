@@ -1,0 +1,134 @@
+//! A study seen over its range, in the units asked for: the shared ground of most figures.
+//!
+//! In: a [`Study`], units. Out: axes, points, stretches and poses for plots.
+
+use super::body_lines::stick_figure;
+use crate::movement::Measure;
+use crate::narrative::axis_words::{load_axis_words, range_axis_words};
+use crate::overlay::Sticking;
+use crate::plot::{Axis, Extent, StripPose};
+use crate::study::Study;
+use crate::units::{Force, System};
+
+/// Inches to the centimetre, exact.
+const CM_PER_IN: f64 = 2.54;
+
+/// A study over its range.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct OverRange<'a> {
+    /// The study.
+    pub study: &'a Study,
+    /// Units of axes and words.
+    pub units: System,
+}
+
+impl<'a> OverRange<'a> {
+    /// A study in units.
+    pub fn new(study: &'a Study, units: System) -> Self {
+        Self { study, units }
+    }
+
+    /// The level axis: what the range is, with its unit.
+    pub fn axis(&self) -> Axis {
+        let (quantity, unit) = range_axis_words(self.study, self.units);
+        Axis::new(quantity, unit).reaching(Extent::Data)
+    }
+
+    /// A place of the range on the level axis: cm or inches of travel, degrees for a sweep.
+    pub fn place(&self, range: f64) -> f64 {
+        self.travel(self.study.axis_value(range))
+    }
+
+    /// A place of the study's own axis in the unit of the level axis.
+    pub fn travel(&self, value: f64) -> f64 {
+        match (self.study.range.measure, self.units) {
+            (Measure::Force, System::Us) => value / CM_PER_IN,
+            _ => value,
+        }
+    }
+
+    /// The ends of a sticking region on the level axis.
+    pub fn region(&self, sticking: &Sticking) -> [f64; 2] {
+        [sticking.from_range, sticking.to_range].map(|range| self.place(range))
+    }
+
+    /// Points of a curve over the level axis.
+    pub fn points(&self, values: &[f64]) -> Vec<[f64; 2]> {
+        let ranges = self.study.range.poses.iter().map(|pose| pose.load.range);
+        ranges
+            .zip(values)
+            .map(|(range, value)| [self.place(range), *value])
+            .collect()
+    }
+
+    /// Points of an effort, %, of which what lies far outside is cut.
+    pub fn effort_points(&self, effort: &[f64]) -> Vec<[f64; 2]> {
+        let percent: Vec<f64> = effort.iter().map(|e| 100.0 * e.clamp(-0.5, 2.0)).collect();
+        self.points(&percent)
+    }
+
+    /// The upright axis of capacity and demand.
+    pub fn load_axis(&self) -> Axis {
+        let (quantity, unit) = load_axis_words(self.study, self.units);
+        Axis::new(quantity, unit)
+    }
+
+    /// Capacity or demand in the unit of the upright axis.
+    pub fn loads(&self, values: &[f64]) -> Vec<f64> {
+        let factor = match (self.study.range.measure, self.units) {
+            (Measure::Force, System::Us) => 1.0 / Force::from_lbf(1.0).as_n(),
+            _ => 1.0,
+        };
+        values.iter().map(|value| value * factor).collect()
+    }
+
+    /// Points of capacity or demand.
+    pub fn load_points(&self, values: &[f64]) -> Vec<[f64; 2]> {
+        self.points(&self.loads(values))
+    }
+
+    /// The greatest demand of all setups in the unit of the upright axis.
+    pub fn greatest_demand(&self) -> f64 {
+        let setups = self.study.setups.iter();
+        let demands = setups.flat_map(|setup| self.loads(&setup.values));
+        demands.fold(0.0, f64::max)
+    }
+
+    /// Where the upright axis of capacity and demand ends: at the data, unless a curve climbs out of what matters.
+    ///
+    /// What matters is the demand and the weaker half of the capacity; a straight limb bears almost
+    /// anything, and an axis that showed it would flatten the rest.
+    pub fn load_extent(&self, demand: f64) -> Extent {
+        let mut sorted = self.loads(&self.study.capacity.values());
+        sorted.sort_by(f64::total_cmp);
+        let middle = sorted[sorted.len() / 2];
+        let highest = sorted[sorted.len() - 1];
+        let focus = 1.6 * middle.max(demand);
+        if highest > 1.15 * focus {
+            Extent::FromZeroTo(focus)
+        } else {
+            Extent::FromZero
+        }
+    }
+
+    /// The pose at a place of the range, with its caption.
+    pub fn pose(&self, range: f64, caption: &str) -> StripPose {
+        let poses = &self.study.range.poses;
+        let last = (poses.len() - 1) as f64;
+        let index = (range.clamp(0.0, 1.0) * last).round() as usize;
+        StripPose {
+            at: self.place(range),
+            caption: caption.to_owned(),
+            figure: stick_figure(&poses[index], self.study.range.carrier),
+        }
+    }
+
+    /// Start, hardest place (or the middle) and end of the range as poses.
+    pub fn poses(&self, hardest: Option<f64>) -> Vec<StripPose> {
+        let between = match hardest.filter(|place| *place > 0.1 && *place < 0.9) {
+            Some(place) => self.pose(place, "hardest"),
+            None => self.pose(0.5, "middle"),
+        };
+        vec![self.pose(0.0, "start"), between, self.pose(1.0, "end")]
+    }
+}

@@ -1,0 +1,35 @@
+//! What matters most: a two-sided bar for every value of the model.
+//!
+//! In: [`Ranks`]. Out: a chart of the strongest.
+
+use super::sheet::heading;
+use crate::narrative::parameters::parameter_in_short;
+use crate::narrative::prose::capital;
+use crate::narrative::swing_words::{swing_quantity, swing_sides, swing_words};
+use crate::plot::{Axis, Swing, Tornado};
+use crate::study::Ranks;
+
+/// Bars that are readable on a slide.
+const MOST_BARS: usize = 9;
+
+/// The strongest values.
+#[must_use]
+pub fn rank_chart(ranks: &Ranks) -> Tornado {
+    let shown = &ranks.rows[..ranks.rows.len().min(MOST_BARS)];
+    let [lowered, raised] = swing_sides(ranks);
+    Tornado {
+        heading: heading(&swing_words(ranks, shown)),
+        axis: Axis::new(swing_quantity(ranks), "%"),
+        lowered,
+        raised,
+        decimals: 1,
+        swings: shown
+            .iter()
+            .map(|row| Swing {
+                name: capital(&parameter_in_short(&row.number.path)),
+                lowered: row.lowered_percent,
+                raised: row.raised_percent,
+            })
+            .collect(),
+    }
+}

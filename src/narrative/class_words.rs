@@ -1,0 +1,216 @@
+//! The three classes of strength curve in words, and what a plain weight does to each.
+//!
+//! In: lifts of a class, loaded or not. Out: the words around the lecture's figures of classes.
+
+use super::figure_words::FigureWords;
+use super::prose::{capital, listed, part_of_range, percent};
+use super::setup_names::name_of;
+use crate::capacity::Shape;
+use crate::study::{HARD_EFFORT, SetupStudy, Study};
+use crate::units::System;
+
+/// What a curve of this class does, after the name of the lift.
+fn verb(shape: Shape) -> &'static str {
+    match shape {
+        Shape::Ascending => "rises",
+        Shape::Descending => "falls",
+        Shape::BellShaped => "peaks in between",
+        Shape::Level => "stays level",
+    }
+}
+
+/// Whose curves, and how they were made.
+fn held_still(lifter: &str) -> String {
+    format!("{lifter}, held still at every place of the range")
+}
+
+/// The classes side by side.
+#[must_use]
+pub fn classes_words(lifter: &str, examples: &[&Study]) -> FigureWords {
+    let doings: Vec<String> = examples
+        .iter()
+        .map(|study| {
+            let name = study.movement_title.to_lowercase();
+            format!("the {name} {}", verb(study.class.shape))
+        })
+        .collect();
+    let told: Vec<String> = examples
+        .iter()
+        .map(|study| class_in_figures(study))
+        .collect();
+    FigureWords {
+        title: format!("Strength has a shape: {}", listed(&doings)),
+        subtitle: held_still(lifter),
+        footnote: "A class follows from the ends of the curve: an end below 85 % of the peak is weak. \
+                   Arrows: the curve goes on above the figure."
+            .to_owned(),
+        description: format!(
+            "{} strength curves side by side over the range of the lift. {}",
+            examples.len(),
+            told.join(" ")
+        ),
+        caption: "The same muscles do not make the same load at every place of a lift. Where strength grows towards the \
+                  end the curve is ascending, where it falls it is descending, and where it is greatest in between it \
+                  is bell-shaped. Every curve is drawn in percent of its own median, so that only the shape counts."
+            .to_owned(),
+    }
+}
+
+/// The class and the ends of one curve, below its panel's title.
+#[must_use]
+pub(crate) fn ends_of_peak(study: &Study) -> String {
+    format!(
+        "start {}, end {} of its peak",
+        percent(study.class.start_ratio),
+        percent(study.class.end_ratio)
+    )
+}
+
+/// A curve's class with its figures as a sentence.
+fn class_in_figures(study: &Study) -> String {
+    format!(
+        "{}: {}, start {}, end {} of the peak, which lies at {} of the range.",
+        study.movement_title,
+        study.class.shape.word(),
+        percent(study.class.start_ratio),
+        percent(study.class.end_ratio),
+        percent(study.class.peak_range)
+    )
+}
+
+/// The lifts of one class.
+#[must_use]
+pub fn lifts_of_class_words(lifter: &str, shape: Shape, lifts: &[&Study]) -> FigureWords {
+    let told: Vec<String> = lifts.iter().map(|study| class_in_figures(study)).collect();
+    FigureWords {
+        title: class_title(shape, lifts),
+        subtitle: held_still(lifter),
+        footnote:
+            "Bar force for lifts of several joints, torque for lifts of one joint; every curve in \
+                   percent of its own median."
+                .to_owned(),
+        description: told.join(" "),
+        caption: class_caption(shape).to_owned(),
+    }
+}
+
+/// Least and greatest of a ratio over lifts, as "21 to 65 %", or one figure.
+fn span(ratios: impl Iterator<Item = f64> + Clone) -> String {
+    let least = ratios.clone().fold(f64::INFINITY, f64::min);
+    let most = ratios.fold(f64::NEG_INFINITY, f64::max);
+    let [low, high] = [least, most].map(whole_percent);
+    if low == high {
+        return percent(least);
+    }
+    format!("{low} to {}", percent(most))
+}
+
+/// A share as a whole percentage without its sign, before one that has it.
+fn whole_percent(share: f64) -> String {
+    crate::units::rounded(100.0 * share, 0)
+}
+
+fn class_title(shape: Shape, lifts: &[&Study]) -> String {
+    let start = span(lifts.iter().map(|study| study.class.start_ratio));
+    let end = span(lifts.iter().map(|study| study.class.end_ratio));
+    let (count, begins, ends) = match lifts {
+        [only] => (
+            format!("the {}", only.movement_title.to_lowercase()),
+            "starts",
+            "ends",
+        ),
+        several => (format!("{} lifts", several.len()), "start", "end"),
+    };
+    match shape {
+        Shape::Ascending => {
+            format!("Ascending: {count} {begins} with only {start} of peak strength")
+        }
+        Shape::Descending => format!("Descending: {count} {ends} with only {end} of peak strength"),
+        Shape::BellShaped => {
+            format!("Bell-shaped: {count} {begins} with {start} and {ends} with {end} of the peak")
+        }
+        Shape::Level => format!("Level: {count} keep at least 85 % of the peak at both ends"),
+    }
+}
+
+fn class_caption(shape: Shape) -> &'static str {
+    match shape {
+        Shape::Ascending => {
+            "Weak at the start, strong at the end. In lifts of several joints the limbs straighten towards the end: \
+             the load's lever at the joints shrinks, and the same muscles hold more and more."
+        }
+        Shape::Descending => {
+            "Strong at the start, weak at the end: towards the end the fibres are short, or the load's lever is \
+             long, and less and less is held."
+        }
+        Shape::BellShaped => {
+            "Strongest in between: there the fibres are near their best length while the moment arm is already long."
+        }
+        Shape::Level => "Neither end of the range is weak.",
+    }
+}
+
+/// A plain weight over one lift of every class.
+#[must_use]
+pub fn load_over_class_words(lifter: &str, loaded: &[Study], units: System) -> FigureWords {
+    let places: Vec<String> = loaded.iter().filter_map(hardest_part).collect();
+    let told: Vec<String> = loaded
+        .iter()
+        .map(|study| load_in_figures(study, units))
+        .collect();
+    FigureWords {
+        title: format!("A plain weight is hardest {}", listed(&places)),
+        subtitle: format!(
+            "{lifter}; every weight chosen so that its hardest place takes {} of what the lifter has",
+            percent(HARD_EFFORT)
+        ),
+        footnote: "Shaded: sticking region, effort within 5 % of its greatest. Where the gap between the curves is \
+                   wide the weight is light."
+            .to_owned(),
+        description: format!(
+            "Capacity and the demand of a plain weight for {} lifts. {}",
+            loaded.len(),
+            told.join(" ")
+        ),
+        caption: "The heaviest weight that can be lifted is set by one place of the range. Everywhere else the same weight is \
+                  lighter than the lifter is strong: the gap between the curves is strength that a plain weight does not train."
+            .to_owned(),
+    }
+}
+
+fn hardest_part(study: &Study) -> Option<String> {
+    let sticking = study.setups[0].sticking?;
+    let name = study.movement_title.to_lowercase();
+    Some(format!(
+        "{} of the {name}",
+        part_of_range(sticking.point_range)
+    ))
+}
+
+/// The least and the greatest effort over the range, below a panel's title.
+#[must_use]
+pub(crate) fn effort_span(setup: &SetupStudy) -> String {
+    let least = setup.effort.iter().copied().fold(f64::INFINITY, f64::min);
+    format!(
+        "effort {} to {}",
+        whole_percent(least),
+        percent(HARD_EFFORT)
+    )
+}
+
+fn load_in_figures(study: &Study, units: System) -> String {
+    let setup = &study.setups[0];
+    let name = capital(&study.movement_title);
+    match setup.sticking {
+        None => format!("{name}: the weight asks for nothing."),
+        Some(sticking) => format!(
+            "{name} ({}), {}: greatest effort {} at {} of the range, sticking region {} to {}.",
+            study.class.shape.word(),
+            name_of(study, setup, units),
+            percent(sticking.max_effort),
+            percent(sticking.point_range),
+            percent(sticking.from_range),
+            percent(sticking.to_range)
+        ),
+    }
+}

@@ -1,0 +1,121 @@
+//! Bands and chains over an ascending lift in words: what they do to the strong end, how even they make effort.
+//!
+//! In: a lift under plain weight, band, chain, both. Out: the words around the lecture's figures of them.
+
+use super::figure_words::FigureWords;
+use super::prose::{listed, percent};
+use super::strength_words::{STICKING_REGION, strength_description};
+use crate::resistance::{Item, Setup};
+use crate::study::{AgainstPlain, HARD_EFFORT, HungKind};
+use crate::units::{System, rounded};
+
+/// What is said to the sticking region of a plain weight.
+pub(crate) const STICKING_CAPTION: &str = "Effort is demand over capacity. Around its greatest value lies the sticking region: the load passes there or \
+     the lift fails. It says nothing about the rest of the range, where the same load is light.";
+
+/// What a setup of the lecture is called in its figures.
+#[must_use]
+pub(crate) fn hung_name(kind: HungKind) -> &'static str {
+    match kind {
+        HungKind::Plain => "plain weight",
+        HungKind::Band => "with band",
+        HungKind::Chain => "with chain",
+        HungKind::Both => "band and chain",
+    }
+}
+
+/// The shaded stretch, which the figure is about.
+#[must_use]
+pub(crate) fn region_under(kind: HungKind) -> String {
+    format!("{STICKING_REGION} {}", hung_name(kind))
+}
+
+/// Plain weight against a band or a chain.
+#[must_use]
+pub fn against_plain_words(lifter: &str, both: &AgainstPlain, units: System) -> FigureWords {
+    let study = &both.study;
+    let [plain, hung] = [0, 1].map(|index| percent(both.end_effort(index)));
+    let what = kind_word(both.last_kind());
+    let [plain_items, hung_items] = [0, 1].map(|index| items_in_words(&both.setups[index]));
+    FigureWords {
+        title: format!("A {what} loads the strong end: effort there {hung} instead of {plain}"),
+        subtitle: format!(
+            "{lifter}, {}: {hung_items} against {plain_items}",
+            study.movement_title.to_lowercase(),
+        ),
+        footnote: format!(
+            "Both loads take {} of what the lifter has at their hardest place. Flattening of effort over the range: \
+             {} %.",
+            percent(HARD_EFFORT),
+            rounded(both.gained_percent(), 0)
+        ),
+        description: format!(
+            "{} Effort from 80 to 90 % of the range is {hung} with the {what} and {plain} with plain weight.",
+            strength_description(study, units),
+        ),
+        caption: hung_caption(both.last_kind()).to_owned(),
+    }
+}
+
+/// The kind as a bare word.
+fn kind_word(kind: HungKind) -> &'static str {
+    match kind {
+        HungKind::Chain => "chain",
+        HungKind::Both => "both",
+        HungKind::Plain | HungKind::Band => "band",
+    }
+}
+
+fn hung_caption(kind: HungKind) -> &'static str {
+    match kind {
+        HungKind::Chain => {
+            "A chain weighs more with every link that leaves the floor: its load grows in a straight line with \
+             height, without the jerk of a band."
+        }
+        HungKind::Plain | HungKind::Band | HungKind::Both => {
+            "A band pulls harder the farther it is stretched: the load grows with the strength of the lifter. The \
+             bar is lighter so that the hardest place is as hard as with plain weight."
+        }
+    }
+}
+
+/// What hangs, piece by piece.
+fn items_in_words(setup: &Setup) -> String {
+    let words: Vec<String> = setup.items.iter().map(Item::in_words).collect();
+    words.join(" + ")
+}
+
+/// Effort under plain weight, chain, band and both.
+#[must_use]
+pub fn flattening_words(lifter: &str, all: &AgainstPlain) -> FigureWords {
+    let study = &all.study;
+    let told: Vec<String> = study
+        .setups
+        .iter()
+        .zip(&all.kinds)
+        .filter(|(_, kind)| **kind != HungKind::Plain)
+        .map(|(setup, kind)| {
+            let percent = rounded(setup.flattening_percent.unwrap_or(0.0), 0);
+            format!("{} {percent} %", kind_word(*kind))
+        })
+        .collect();
+    FigureWords {
+        title: format!("Flattening against plain weight: {}", told.join(", ")),
+        subtitle: format!(
+            "{lifter}, {}: effort over the range, {} at every hardest place",
+            study.movement_title.to_lowercase(),
+            percent(HARD_EFFORT)
+        ),
+        footnote: "Flattening: by how much the spread of effort (standard deviation over mean) is smaller than with \
+                   plain weight; 100 % would be a level line."
+            .to_owned(),
+        description: format!(
+            "Effort over the {} for four loads of equal hardest place. Flattening against plain weight: {}.",
+            study.axis,
+            listed(&told)
+        ),
+        caption: "The flatter the line, the more of the range is trained hard. How much is gained depends on the lift and on the \
+                  share of the load that bands and chains take."
+            .to_owned(),
+    }
+}

@@ -1,0 +1,135 @@
+//! A family of strength curves in words: what changed, by how much, and why; captions of the lecture's two.
+//!
+//! In: a [`Family`], under which conditions. Out: the words around its figure.
+
+use super::causes::cause_in_short;
+use super::comparison::{compared_in_words, shown_figure};
+use super::figure_words::FigureWords;
+use super::parameters::{parameter_in_words, shown_value};
+use super::prose::{capital, listed};
+use super::strength_words::strength_description;
+use crate::movement::Measure;
+use crate::study::{Compared, Conditions, Family, usual_comparison};
+use crate::units::{System, rounded};
+
+/// A change smaller than this is called none, as a share.
+const HARDLY: f64 = 0.005;
+
+/// What is said to a narrow and a wide grip.
+pub(crate) const GRIP_CAPTION: &str = "The hands' distance changes the lever of the load at shoulder and elbow, and how far the bar has to \
+     travel: a wide grip shortens the way. Which grip is strongest follows from both joints.";
+
+/// What is said to short and long thighs.
+pub(crate) const THIGH_CAPTION: &str = "With longer thighs, hip and knee lie farther from the line of the load: the same bar asks for more \
+     torque, and the same muscles hold less of it. Nothing about the muscles was changed.";
+
+/// The curve with the value as it is.
+pub(crate) const AS_IT_IS: &str = "as it is";
+
+/// The words around the figure of a family.
+#[must_use]
+pub fn family_words(family: &Family, asked: &Conditions, units: System) -> FigureWords {
+    let base = &family.base;
+    FigureWords {
+        title: family_title(family, asked, units),
+        subtitle: format!(
+            "{}: {} over the {}, everything else as it is",
+            base.lifter_title,
+            base.movement_title.to_lowercase(),
+            base.axis
+        ),
+        footnote: footnote(family),
+        description: description(family, asked, units),
+        caption: String::new(),
+    }
+}
+
+/// What the change does to the figure that is compared, from the least to the greatest value.
+fn family_title(family: &Family, asked: &Conditions, units: System) -> String {
+    let measure = usual_comparison(family.base.range.measure);
+    let what = match (measure, family.base.range.measure) {
+        (Compared::Peak, Measure::Torque) => "peak torque",
+        _ => compared_in_words(measure),
+    };
+    let name = capital(&parameter_in_words(&family.parameter.path));
+    let told: Vec<(String, f64)> = family
+        .variants
+        .iter()
+        .filter_map(|variant| {
+            let value = variant.figures.value(measure)?;
+            Some((shown_value(&variant.text), value))
+        })
+        .collect();
+    let figure = |value: f64| {
+        let (value, unit) = shown_figure(measure, value, &family.base, asked, units);
+        let decimals = if value < 10.0 { 2 } else { 1 };
+        format!("{} {unit}", rounded(value, decimals))
+    };
+    change_in_words(&name, what, &told, &figure)
+}
+
+/// How a figure goes over the values: best inside, hardly changed, rising or falling.
+fn change_in_words(
+    name: &str,
+    what: &str,
+    told: &[(String, f64)],
+    figure: &dyn Fn(f64) -> String,
+) -> String {
+    let best = told.iter().max_by(|a, b| a.1.total_cmp(&b.1));
+    let ([first, .., last], Some(best)) = (told, best) else {
+        return format!("{name}: {what}");
+    };
+    let change = last.1 / first.1 - 1.0;
+    let is_inside = best.1 > (1.0 + HARDLY) * first.1.max(last.1);
+    if is_inside {
+        format!("{name}: {what} best at {}, {}", best.0, figure(best.1))
+    } else if change.abs() < HARDLY {
+        format!("{name} hardly matters: {what} {}", figure(first.1))
+    } else {
+        format!(
+            "{name} from {} to {}: {what} {} from {} to {}",
+            first.0,
+            last.0,
+            if change > 0.0 { "rises" } else { "falls" },
+            figure(first.1),
+            figure(last.1)
+        )
+    }
+}
+
+/// Why the value that lies farthest from the present one changes the curve.
+fn footnote(family: &Family) -> String {
+    let variant = family.farthest();
+    let causes: Vec<String> = variant.causes.iter().map(cause_in_short).collect();
+    format!(
+        "{}: {}.",
+        capital(&shown_value(&variant.text)),
+        causes.join("; ")
+    )
+}
+
+fn description(family: &Family, asked: &Conditions, units: System) -> String {
+    let curves: Vec<String> = family
+        .variants
+        .iter()
+        .map(|variant| {
+            let class = &variant.study.class;
+            format!(
+                "{} ({}, {} % of the peak at the start, {} % at the end)",
+                shown_value(&variant.text),
+                class.shape.word(),
+                rounded(100.0 * class.start_ratio, 0),
+                rounded(100.0 * class.end_ratio, 0)
+            )
+        })
+        .collect();
+    format!(
+        "Strength curves of the {} of {} for {}: {}. {}. {}",
+        family.base.movement_title.to_lowercase(),
+        family.base.lifter_title,
+        parameter_in_words(&family.parameter.path),
+        listed(&curves),
+        family_title(family, asked, units),
+        strength_description(&family.base, units),
+    )
+}

@@ -1,0 +1,178 @@
+//! Fibres and filaments in words: overlap, species, active and passive force, force over speed.
+//!
+//! In: filament lengths, fibre curves, the stretch of them that a lift uses. Out: the words around the
+//! lecture's figures of fibres.
+
+use super::figure_words::FigureWords;
+use super::prose::percent;
+use crate::anatomy::{Curves, Sarcomere};
+use crate::study::{FibreUse, SpeedCost};
+use crate::units::rounded;
+
+/// The four lengths at which a sarcomere is drawn, by letter: what happens there.
+pub(crate) const STATIONS: [(&str, &str); 4] = [
+    ("A", "filaments collide and crumple"),
+    ("B", "thick filaments meet the Z discs"),
+    ("C", "every head faces a thin filament"),
+    ("D", "no overlap, no head can attach"),
+];
+
+/// What the strokes of a drawn sarcomere are.
+pub(crate) const FILAMENTS: [&str; 3] = ["Z disc", "thin filament", "thick filament"];
+
+/// The upright axis of a length-tension diagram.
+pub(crate) const ACTIVE_FORCE: (&str, &str) = ("Active force", "% of the greatest");
+
+/// The level axis of a length-tension diagram.
+pub(crate) const SARCOMERE_LENGTH: (&str, &str) = ("Sarcomere length", "µm");
+
+/// Where the total force of a fibre is least between its two rises.
+pub(crate) const DIP: &str = "total force dips between the two";
+
+/// The part of the force-velocity curve in which a load is lowered.
+pub(crate) const LOWERING: &str = "Lowering: fibres lengthen";
+
+fn um(length: f64) -> String {
+    rounded(length, 2)
+}
+
+/// Filaments and force.
+#[must_use]
+pub fn overlap_words(sarcomere: &Sarcomere) -> FigureWords {
+    let corners = sarcomere.corners();
+    let at = |corner: usize| um(corners[corner].0);
+    FigureWords {
+        title: format!("Overlap is force: greatest from {} to {} µm", at(2), at(3)),
+        subtitle: format!(
+            "One {} sarcomere, fully active, held still",
+            sarcomere.species
+        ),
+        footnote: format!(
+            "Thin filament {} µm, thick filament {} µm, bare zone {} µm, Z disc {} µm; drawn to scale.",
+            um(sarcomere.thin_um),
+            um(sarcomere.thick_um),
+            um(sarcomere.bare_zone_um),
+            um(sarcomere.z_disc_um)
+        ),
+        description: format!(
+            "Length-tension diagram of a {} sarcomere: no force at {} µm, {} at {} µm, full force from {} to {} µm, \
+             no force again at {} µm. Below it the sarcomere at four of these lengths, with Z discs, thin and thick \
+             filaments to scale.",
+            sarcomere.species,
+            at(0),
+            percent(corners[1].1),
+            at(1),
+            at(2),
+            at(3),
+            at(4)
+        ),
+        caption: "Force comes from heads of the thick filament that hold a thin one. Stretched too far (D) no head finds \
+                  a thin filament; in the plateau (C) all do; shorter than that thin filaments of both sides get in each \
+                  other's way, and below B the thick filaments run into the Z discs."
+            .to_owned(),
+    }
+}
+
+/// The head of a drawn sarcomere's caption: its letter, length, force.
+#[must_use]
+pub(crate) fn station_head(letter: &str, length: &str, force_percent: &str) -> String {
+    format!("{letter}: {length} µm, force {force_percent} %")
+}
+
+/// Human against frog filaments.
+#[must_use]
+pub fn species_words(human: &Sarcomere, frog: &Sarcomere) -> FigureWords {
+    FigureWords {
+        title: format!(
+            "Longer thin filaments: human muscle is best {} µm longer than frog muscle",
+            um(human.optimum_um() - frog.optimum_um())
+        ),
+        subtitle: format!(
+            "Thin filament {} µm in people, {} µm in frogs; thick filament {} µm in both",
+            um(human.thin_um),
+            um(frog.thin_um),
+            um(human.thick_um)
+        ),
+        footnote: "The classic diagram was measured on frog fibres; the human one follows from human \
+                   filament lengths."
+            .to_owned(),
+        description: format!(
+            "Two length-tension diagrams. Frog: plateau around {} µm, no overlap from {} µm on. Human: plateau \
+             around {} µm, no overlap from {} µm on.",
+            um(frog.optimum_um()),
+            um(frog.corners()[4].0),
+            um(human.optimum_um()),
+            um(human.corners()[4].0)
+        ),
+        caption: "The same law of overlap with other filament lengths: textbook figures of the frog's sarcomere must not be \
+                  carried over to people unchanged."
+            .to_owned(),
+    }
+}
+
+/// Active, passive and total force, and the stretch of it that a lift uses.
+#[must_use]
+pub fn active_passive_words(
+    curves: &Curves,
+    crossing_percent: f64,
+    used: &FibreUse,
+) -> FigureWords {
+    let crossing = rounded(crossing_percent, 0);
+    FigureWords {
+        title: format!("Stretched beyond {crossing} % a fibre resists more than it pulls"),
+        subtitle: "Fully active fibre, held still; passive force is there without any activation"
+            .to_owned(),
+        footnote: "Shaded: the lengths that the lift's strongest muscle passes. Both curves are shares of its \
+                   peak force."
+            .to_owned(),
+        description: format!(
+            "Force of a fibre over its length. Active force is greatest near 100 % of the optimal length; {} of \
+             it are left at 60 %, {} at 140 %. Passive force starts at 100 % and passes the active one at {crossing} %. \
+             {} works from {} to {} % in the {}.",
+            percent(curves.active.at(0.6)),
+            percent(curves.active.at(1.4)),
+            used.muscle,
+            rounded(used.from_percent, 0),
+            rounded(used.to_percent, 0),
+            used.lift.to_lowercase()
+        ),
+        caption: "A muscle is strong near its optimal length and weak when it is short. When it is long, elastic structures \
+                  take over. Which part of the curve a lift uses depends on the joint angles it passes."
+            .to_owned(),
+    }
+}
+
+/// The muscle and the lift whose stretch is shaded.
+#[must_use]
+pub(crate) fn fibre_use_label(used: &FibreUse) -> String {
+    format!("{} in the {}", used.muscle, used.lift.to_lowercase())
+}
+
+/// Force of a fibre over its speed.
+#[must_use]
+pub fn force_velocity_words(cost: &SpeedCost) -> FigureWords {
+    let (speed, left) = (percent(cost.speed), percent(cost.left));
+    FigureWords {
+        title: format!("Speed costs force: at {speed} of top speed only {left} is left"),
+        subtitle: "Force of a fully active fibre at its optimal length, isometric force = 100 %".to_owned(),
+        footnote: "Hill's hyperbola in shortening; in lengthening a person reaches far less of the surplus than \
+                   an isolated fibre."
+            .to_owned(),
+        description: format!(
+            "Force over speed. Lengthening is at the left: an isolated fibre reaches {} of its isometric force, \
+             a voluntary effort {}. Shortening is at the right: force falls steeply at first, to {left} at {speed} of the \
+             fastest speed, and to nothing at 100 %.",
+            percent(cost.isolated_lengthening),
+            percent(cost.voluntary_lengthening)
+        ),
+        caption: "A lifter can lower more than can be held and hold more than can be lifted. The faster a load moves up, the \
+                  less force is left to move it."
+            .to_owned(),
+    }
+}
+
+/// What the marked speed is.
+#[must_use]
+pub(crate) fn of_fastest_speed(share: f64) -> String {
+    format!("at {} of the fastest speed", percent(share))
+}

@@ -1,0 +1,203 @@
+//! Levers and muscles of one joint in words: moment arms, fibre lengths, torques that add up.
+//!
+//! In: a lift of one joint, its muscles. Out: the words around the lecture's figures of muscles.
+
+use super::axis_words::travel_unit;
+use super::figure_words::FigureWords;
+use super::muscle_names::muscle_name;
+use super::places::{place_in_words, sides_in_words};
+use super::prose::{listed, part_of_range, percent};
+use crate::study::{ForceAndArm, MuscleExtreme, MusclePart, Study};
+use crate::units::{System, rounded};
+
+/// The length at which a fibre makes its greatest active force.
+pub(crate) const OPTIMAL_LENGTH: &str = "optimal length";
+/// What all muscles leave for the load.
+pub(crate) const LEFT_FOR_LOAD: &str = "left for the load";
+
+/// Place of a sample over the range.
+fn place_of(study: &Study, sample: usize, units: System) -> String {
+    let last = (study.range.poses.len() - 1) as f64;
+    place_in_words(study, sample as f64 / last, units)
+}
+
+/// Moment arms over the joint angle; `shown` turns metres into the unit of the axis.
+#[must_use]
+pub fn moment_arm_words(
+    lifter: &str,
+    study: &Study,
+    parts: &[MusclePart],
+    shown: &dyn Fn(f64) -> f64,
+    units: System,
+) -> FigureWords {
+    let unit = travel_unit(units);
+    let longest = MuscleExtreme::greatest(parts, |part| &part.arm_m);
+    let told: Vec<String> = parts
+        .iter()
+        .map(|part| {
+            let least = part.arm_m.iter().copied().fold(f64::INFINITY, f64::min);
+            let most = part.arm_m.iter().copied().fold(0.0, f64::max);
+            format!(
+                "{} {} to {} {unit}",
+                part.name,
+                rounded(shown(least), 1),
+                rounded(shown(most), 1)
+            )
+        })
+        .collect();
+    FigureWords {
+        title: format!(
+            "Levers change with the angle: {} reaches {} {unit} at {}",
+            longest.part.name,
+            rounded(shown(longest.value), 1),
+            place_of(study, longest.sample, units)
+        ),
+        subtitle: format!(
+            "{lifter}, moment arms of the muscles that flex the {}",
+            study.joint(0)
+        ),
+        footnote: "Moment arm: distance of a muscle's line of pull from the joint's axis. Heads of one muscle \
+                   are shown together."
+            .to_owned(),
+        description: format!(
+            "Moment arms over {}, least to greatest: {}.",
+            study.axis,
+            told.join("; ")
+        ),
+        caption: "The same muscle force makes more torque where its line of pull runs farther from the joint. A moment arm also \
+                  says how fast fibres shorten: a long one uses up their length sooner."
+            .to_owned(),
+    }
+}
+
+/// Fibre lengths over the joint angle.
+#[must_use]
+pub fn fibre_length_words(lifter: &str, study: &Study, parts: &[MusclePart]) -> FigureWords {
+    let shortest = MuscleExtreme::least(parts, |part| &part.fibre_norm);
+    let told: Vec<String> = parts
+        .iter()
+        .map(|part| {
+            let last = part.fibre_norm.len() - 1;
+            format!(
+                "{} {} to {} %",
+                part.name,
+                rounded(100.0 * part.fibre_norm[0], 0),
+                rounded(100.0 * part.fibre_norm[last], 0)
+            )
+        })
+        .collect();
+    FigureWords {
+        title: format!(
+            "Fibres run short towards the end: {} down to {} %",
+            shortest.part.name,
+            rounded(100.0 * shortest.value, 0)
+        ),
+        subtitle: format!(
+            "{lifter}, fibre lengths in the {}",
+            study.movement_title.to_lowercase()
+        ),
+        footnote: "Optimal length: where a fibre makes its greatest active force. Heads of one muscle are shown \
+                   together."
+            .to_owned(),
+        description: format!(
+            "Fibre lengths in percent of the optimal length over {}, start to end: {}.",
+            study.axis,
+            told.join("; ")
+        ),
+        caption: "Every degree of the joint costs each muscle as much length as its moment arm is long. What starts near the \
+                  optimum ends on the weak, short side of the length-tension curve."
+            .to_owned(),
+    }
+}
+
+/// The torques of all muscles stacked upon each other; shares are those at the sample of the greatest sum.
+#[must_use]
+pub fn stack_words(
+    lifter: &str,
+    study: &Study,
+    layers: &[MusclePart],
+    total_nm: &[f64],
+    peak: usize,
+    units: System,
+) -> FigureWords {
+    let share = |layer: &MusclePart| layer.torque_nm[peak] / total_nm[peak];
+    let strongest = &layers[..layers.len().min(2)];
+    let two: Vec<String> = strongest.iter().map(muscle_name).collect();
+    let both = strongest
+        .iter()
+        .map(|layer| layer.torque_nm[peak])
+        .sum::<f64>()
+        / total_nm[peak];
+    let told: Vec<String> = layers
+        .iter()
+        .map(|layer| format!("{} {}", muscle_name(layer), percent(share(layer))))
+        .collect();
+    FigureWords {
+        title: format!(
+            "Muscles add up: {} make {} of the peak",
+            listed(&two),
+            percent(both)
+        ),
+        subtitle: format!(
+            "{lifter}, {}: force × moment arm of every muscle at the {}",
+            study.movement_title.to_lowercase(),
+            study.joint(0)
+        ),
+        footnote: format!(
+            "Upper edge: torque of all muscles. The line below it is what they leave for the load: the limb's own \
+             weight and the joint's passive torque are taken off. {}",
+            sides_in_words(study)
+        ),
+        description: format!(
+            "Stacked torques over {}. At the peak, {}, the shares are: {}. {} starts the stack.",
+            study.axis,
+            place_of(study, peak, units),
+            told.join(", "),
+            muscle_name(&layers[0])
+        ),
+        caption: "Each muscle gives its force times its moment arm at every angle; the strength curve is their sum, less what \
+                  the limb itself weighs."
+            .to_owned(),
+    }
+}
+
+/// Force, moment arm and torque, each in percent of its own greatest value.
+#[must_use]
+pub fn force_times_arm_words(
+    lifter: &str,
+    study: &Study,
+    product: &ForceAndArm,
+    units: System,
+) -> FigureWords {
+    let last = (study.range.poses.len() - 1) as f64;
+    let peaks = product.peaks();
+    let part = |sample: usize| part_of_range(sample as f64 / last);
+    let place = |sample: usize| place_of(study, sample, units);
+    FigureWords {
+        title: format!(
+            "Force peaks {}, leverage {}: torque peaks {}",
+            part(peaks[0]),
+            part(peaks[1]),
+            part(peaks[2])
+        ),
+        subtitle: format!(
+            "{lifter}, {}: all muscles that flex the {} together",
+            study.movement_title.to_lowercase(),
+            study.joint(0)
+        ),
+        footnote: "Each curve in percent of its own greatest value. Moment arm: the one at which the summed force \
+                   makes the summed torque."
+            .to_owned(),
+        description: format!(
+            "Three curves over {}: summed muscle force is greatest at {}, the mean moment arm at {}, their product, \
+             the torque, at {}.",
+            study.axis,
+            place(peaks[0]),
+            place(peaks[1]),
+            place(peaks[2])
+        ),
+        caption: "Force falls as the fibres get short while the moment arm grows; the product is greatest in between. That is \
+                  all a bell-shaped curve is."
+            .to_owned(),
+    }
+}

@@ -1,0 +1,74 @@
+//! Which joint gives way first, in words.
+//!
+//! In: a lift of several joints, the stretches in which one joint limits it. Out: the words around its figure.
+
+use super::figure_words::FigureWords;
+use super::prose::{capital, percent};
+use crate::study::{LimitedStretch, Study};
+
+/// The words around the figure of a lift's limits.
+#[must_use]
+pub fn limit_words(lifter: &str, study: &Study, stretches: &[LimitedStretch]) -> FigureWords {
+    FigureWords {
+        title: format!(
+            "{}: {}",
+            study.movement_title,
+            stretches_in_words(stretches)
+        ),
+        subtitle: format!(
+            "{lifter}: how much of each joint's strength the heaviest load takes, place by place"
+        ),
+        footnote: "100 %: every muscle that can help this joint is fully active. A joint that gives way can stay \
+                   below where muscles over two joints must serve the other one too."
+            .to_owned(),
+        description: format!(
+            "Share of each joint's strength in use at the heaviest load of the {}, over the {}. {}.",
+            study.movement_title.to_lowercase(),
+            study.axis,
+            shares_in_words(study, stretches)
+        ),
+        caption: "A chain is as strong as its weakest link: at every place of the range one joint gives way first, and \
+                  strengthening another one would not help there."
+            .to_owned(),
+    }
+}
+
+/// "the shoulder gives way first, then the hip, at the end the elbow".
+fn stretches_in_words(stretches: &[LimitedStretch]) -> String {
+    match stretches {
+        [] => "no joint gives way first for long".to_owned(),
+        [only] => format!("the {} gives way first all the way", only.joint),
+        [first, second] => format!(
+            "first the {} gives way, then the {}",
+            first.joint, second.joint
+        ),
+        [first, between @ .., last] => {
+            let between: Vec<String> = between
+                .iter()
+                .map(|stretch| format!("the {}", stretch.joint))
+                .collect();
+            format!(
+                "the {} gives way first, then {}, at the end the {}",
+                first.joint,
+                between.join(", then "),
+                last.joint
+            )
+        }
+    }
+}
+
+fn shares_in_words(study: &Study, stretches: &[LimitedStretch]) -> String {
+    let last = (study.range.poses.len() - 1) as f64;
+    let told: Vec<String> = stretches
+        .iter()
+        .map(|stretch| {
+            format!(
+                "the {} gives way first from {} to {} of the range",
+                stretch.joint,
+                percent(stretch.from as f64 / last),
+                percent(stretch.to as f64 / last)
+            )
+        })
+        .collect();
+    capital(&told.join("; "))
+}

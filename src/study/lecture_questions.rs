@@ -1,0 +1,91 @@
+//! The questions that the lecture asks of a lifter beyond the unloaded curves: speeds, grips, thighs.
+//!
+//! In: a [`Desk`]. Out: curves at several speeds, families over a changed value.
+
+use super::compared::Conditions;
+use super::desk::Desk;
+use super::family::{Family, family};
+use super::parameter::Parameter;
+use super::question::Study;
+use super::solve::study;
+use crate::capacity::Pace;
+use crate::error::Result;
+use crate::library::get;
+use crate::units::{AngularSpeed, Length, System, rounded};
+
+/// Speeds of the joint, deg/s: usual steps of isokinetic tests (common practice).
+const SPEEDS_DEG_S: [f64; 4] = [-60.0, 0.0, 60.0, 180.0];
+
+/// A lift's curve at one speed of its joint.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MovingStudy {
+    /// The speed, deg/s; negative in lowering.
+    pub speed_deg_s: f64,
+    /// The curve.
+    pub study: Study,
+}
+
+/// The curve of a lift at the usual speeds, from lowering to the fastest lifting.
+pub fn at_usual_speeds(desk: &Desk<'_>, movement: &str) -> Result<Vec<MovingStudy>> {
+    SPEEDS_DEG_S
+        .into_iter()
+        .map(|speed_deg_s| {
+            let mut question = desk.question(movement)?;
+            if speed_deg_s != 0.0 {
+                question.pace = Pace::Angular(AngularSpeed::from_deg_s(speed_deg_s).as_rad_s());
+            }
+            let study = study(&question, &[])?;
+            Ok(MovingStudy { speed_deg_s, study })
+        })
+        .collect()
+}
+
+/// Narrower and wider grips, as shares of the usual one: from about shoulder width to about what the rules
+/// of competitions allow (common practice).
+const GRIPS: [f64; 4] = [0.7, 0.85, 1.0, 1.15];
+/// Shorter and longer limbs, against the lifter's own: about two standard deviations between people of
+/// one height (assumed).
+const LIMBS: [&str; 3] = ["-10%", "0%", "+10%"];
+
+/// A press with narrow and wide grips.
+pub fn grip_family(desk: &Desk<'_>, movement: &str) -> Result<Family> {
+    let path = "technique.grip_width";
+    let model = &desk.lift(movement)?.model;
+    let grip = get(model, path)?;
+    // A grip is held as a length or as a multiple of the breadth of the shoulders.
+    let usual_m = match grip.unit {
+        "" => grip.value * get(model, "build.biacromial_breadth")?.value,
+        _ => grip.value,
+    };
+    let values = GRIPS.map(|share| match share {
+        1.0 => "0%".to_owned(),
+        share => whole_width(desk.units, (100.0 * share * usual_m).round()),
+    });
+    varied(desk, movement, path, &values)
+}
+
+/// A width as `PATH=VALUE` takes it.
+fn whole_width(units: System, cm: f64) -> String {
+    let width = Length::from_cm(cm);
+    match units {
+        System::Metric => format!("{} cm", rounded(width.as_cm(), 1)),
+        System::Us => format!("{} in", rounded(width.as_in(), 1)),
+    }
+}
+
+/// A lift with short and long thighs.
+pub fn thigh_family(desk: &Desk<'_>, movement: &str) -> Result<Family> {
+    let values = LIMBS.map(str::to_owned);
+    varied(desk, movement, "segments.thigh.length", &values)
+}
+
+/// **Fails** with the reason of the first value that cannot be done, when fewer than two can.
+fn varied(desk: &Desk<'_>, movement: &str, path: &str, values: &[String]) -> Result<Family> {
+    let parameter = Parameter::read(path, &values.join(","))?;
+    let bench = desk.workbench(movement)?;
+    let family = family(&bench, &[], &parameter, &Conditions::default())?;
+    match family.undone.first() {
+        Some(undone) if family.variants.len() < 2 => Err(undone.error.clone()),
+        _ => Ok(family),
+    }
+}
