@@ -2,21 +2,17 @@
 
 use super::hung::{Hung, hung};
 use super::look::LookOptions;
-use super::max_cohort::printed;
+use super::manner::Manner;
 use super::options::{Format, UnitsOption, Who};
 use super::output;
-use super::rep::Manner;
 use super::waiting::watched;
 use crate::error::{Error, Result};
 use crate::figures::load_velocity_chart;
-use crate::library::Library;
-use crate::movement::Measure;
-use crate::rep::{LoadVelocity, OneRepMax, RepOptions, scale_for_one_rm};
+use crate::library::{Library, Model};
 use crate::report;
-use crate::study::{Question, USUAL_STEP_KG, cohort, maximum, rigged};
-use crate::units::{Duration, Mass, System, rounded};
+use crate::study::{Cohort, MaximumStudy, MaximumWishes, Question, cohort, maximum_study};
+use crate::units::{Duration, Mass};
 use clap::Args;
-use serde_json::json;
 use std::path::PathBuf;
 
 /// Arguments of `max`.
@@ -67,17 +63,6 @@ pub struct Arguments {
     format: Format,
 }
 
-/// What was found.
-struct Found {
-    one_rm: OneRepMax,
-    eccentric: Option<OneRepMax>,
-    profile: Option<LoadVelocity>,
-    factor: Option<f64>,
-    /// Factor on strength that the lifter's file has already.
-    own_scale: f64,
-    measure: Measure,
-}
-
 /// Runs the command.
 pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     if let Some(path) = &arguments.output {
@@ -89,192 +74,58 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     let question = Question::new(&arguments.movement, &model.movement, &model.lifter);
     let setup = hung(&arguments.hung, library)?;
     if let Some(count) = arguments.cohort {
-        let found = watched(|watch| {
-            cohort(
-                &question,
-                &setup,
-                &options,
-                step,
-                (count, arguments.seed),
-                watch,
-            )
-        })?;
-        let titles = (model.movement.title.as_str(), model.lifter.title.as_str());
-        let units = arguments.units.into();
-        let text = printed(&found, titles, arguments.seed, arguments.format, units)?;
-        return output::print(&text);
+        let group = (count, arguments.seed);
+        let found = watched(|watch| cohort(&question, &setup, &options, step, group, watch))?;
+        return print_cohort(arguments, &found);
     }
-    let (one_rm, motion) = maximum(&question, &setup, &options, step)?;
-    let body = rigged(&question, question.movement.carrier()?, &setup);
-    let eccentric = match &arguments.eccentric {
-        Some(text) => {
-            let time = Duration::from_text(text).map_err(Error::bad)?;
-            Some(motion.eccentric_max(&body, step, time, &options)?)
-        }
-        None => None,
-    };
-    let profile = if arguments.velocities || arguments.output.is_some() {
-        let shares: Vec<f64> = (6..=20).map(|i| f64::from(i) * 0.05).collect();
-        Some(motion.load_velocity(&body, one_rm, &shares, &options)?)
-    } else {
-        None
-    };
-    let factor = match &arguments.to_load {
-        Some(text) => Some(factor(&question, &body, mass(text)?, step, &options)?),
-        None => None,
-    };
-    let found = Found {
-        one_rm,
-        eccentric,
-        profile,
-        factor,
-        own_scale: model.record.strength_scale,
-        measure: motion.measure(),
-    };
-    let units: System = arguments.units.into();
-    output::print(&match arguments.format {
-        Format::Json => report::pretty(&as_json(arguments, &model.lifter.name, &found))?,
-        Format::Csv => as_csv(&found)?,
-        Format::Table => as_text(&model.lifter.title, &model.movement.title, &found, units),
-    })?;
-    if let (Some(path), Some(profile)) = (&arguments.output, &found.profile) {
-        let scene = load_velocity_chart(
-            &library.published()?.estimates.velocity,
-            &arguments.movement,
-            &model.movement.title,
-            &model.lifter.title,
-            profile,
-            found.measure,
-            arguments.look.look()?,
-        )?;
-        arguments.look.picture(path.clone()).write(&scene)?;
-    }
-    Ok(())
+    let found = maximum_study(&question, &setup, &options, step, wishes(arguments)?)?;
+    print(arguments, &model, &found)?;
+    draw(arguments, library, &found)
 }
 
 fn mass(text: &str) -> Result<Mass> {
     Mass::from_text(text).map_err(Error::bad)
 }
 
-fn factor(
-    question: &Question<'_>,
-    body: &crate::resistance::Setup,
-    known: Mass,
-    step: Mass,
-    options: &RepOptions,
-) -> Result<f64> {
-    let known = OneRepMax {
-        load: known,
-        failed: known + step,
-    };
-    scale_for_one_rm(question.movement, question.lifter, body, known, options)
-}
-
-fn as_text(lifter: &str, movement: &str, found: &Found, units: System) -> String {
-    let mut text = format!(
-        "{movement}, {lifter}: maximum {} (the next step, {}, is not lifted).\n",
-        units.mass(found.one_rm.load),
-        units.mass(found.one_rm.failed)
-    );
-    if let Some(eccentric) = found.eccentric {
-        text += &format!(
-            "Lowered under control: {}, {} times the maximum.\n",
-            units.mass(eccentric.load),
-            rounded(
-                eccentric.load.as_kg() / found.one_rm.load.as_kg().max(1e-9),
-                2
-            )
-        );
-        text += "caution: lowering more than one can lift is for experienced lifters only, at most once a week, with \
-                 safety arms at the right height and spotters who know the plan. Education, not medical advice; local \
-                 rules and a qualified professional come first.\n";
-    }
-    if let Some(factor) = found.factor {
-        text += &format!(
-            "That maximum implies {} times this lifter's strength: --set lifter.strength_scale={}\n",
-            rounded(factor, 3),
-            rounded(factor * found.own_scale, 4)
-        );
-    }
-    if let Some(profile) = &found.profile {
-        text += "\n";
-        let header = [
-            "share %",
-            "load",
-            "mean velocity",
-            "mean propulsive velocity",
-        ];
-        let rows = profile
-            .rows
-            .iter()
-            .map(|row| {
-                vec![
-                    rounded(100.0 * row.share, 0),
-                    units.mass(row.load),
-                    velocity(found.measure, row.mean_velocity),
-                    velocity(found.measure, row.mean_propulsive_velocity),
-                ]
-            })
-            .collect();
-        text += &report::table(&header, rows, 0);
-    }
-    text
-}
-
-fn velocity(measure: Measure, value: f64) -> String {
-    match measure {
-        Measure::Force => format!("{value:.2} m/s"),
-        Measure::Torque => format!("{:.0} deg/s", value.to_degrees()),
-    }
-}
-
-fn as_json(arguments: &Arguments, lifter: &str, found: &Found) -> serde_json::Value {
-    json!({
-        "summary": {
-            "movement": arguments.movement, "lifter": lifter,
-            "one_rm_kg": found.one_rm.load.as_kg(),
-            "not_lifted_kg": found.one_rm.failed.as_kg(),
-            "eccentric_one_rm_kg": found.eccentric.map(|e| e.load.as_kg()),
-            "strength_factor": found.factor,
-            "strength_scale": found.factor.map(|factor| factor * found.own_scale),
-            "step_kg": (found.one_rm.failed - found.one_rm.load).as_kg(),
-            "default_step_kg": USUAL_STEP_KG,
-        },
-        "load_velocity": found.profile.as_ref().map(|profile| profile.rows.iter().map(|row| json!({
-            "share": row.share, "load_kg": row.load.as_kg(),
-            "mean_velocity": row.mean_velocity,
-            "mean_propulsive_velocity": row.mean_propulsive_velocity,
-            "velocity_unit": if found.measure == Measure::Force { "m/s" } else { "rad/s" },
-        })).collect::<Vec<_>>()),
+fn wishes(arguments: &Arguments) -> Result<MaximumWishes> {
+    let time = |text: &String| Duration::from_text(text).map_err(Error::bad);
+    Ok(MaximumWishes {
+        eccentric: arguments.eccentric.as_ref().map(time).transpose()?,
+        velocities: arguments.velocities || arguments.output.is_some(),
+        known: arguments.to_load.as_deref().map(mass).transpose()?,
     })
 }
 
-fn as_csv(found: &Found) -> Result<String> {
-    let header = [
-        "share",
-        "load_kg",
-        "mean_velocity",
-        "mean_propulsive_velocity",
-    ];
-    let rows = match &found.profile {
-        Some(profile) => profile
-            .rows
-            .iter()
-            .map(|row| {
-                vec![
-                    row.share.to_string(),
-                    row.load.as_kg().to_string(),
-                    row.mean_velocity.to_string(),
-                    row.mean_propulsive_velocity.to_string(),
-                ]
-            })
-            .collect(),
-        None => vec![vec![
-            "1".to_owned(),
-            found.one_rm.load.as_kg().to_string(),
-            String::new(),
-            String::new(),
-        ]],
+fn print_cohort(arguments: &Arguments, found: &Cohort) -> Result<()> {
+    found.check()?;
+    output::print(&match arguments.format {
+        Format::Json => report::cohort_json(found)?,
+        Format::Csv => report::cohort_csv(found)?,
+        Format::Table => report::cohort_text(found, arguments.units.into()),
+    })
+}
+
+fn print(arguments: &Arguments, model: &Model, found: &MaximumStudy) -> Result<()> {
+    let own_scale = model.record.strength_scale;
+    output::print(&match arguments.format {
+        Format::Json => report::maximum_json(found, own_scale)?,
+        Format::Csv => report::maximum_csv(found)?,
+        Format::Table => report::maximum_text(found, own_scale, arguments.units.into()),
+    })
+}
+
+fn draw(arguments: &Arguments, library: &Library, found: &MaximumStudy) -> Result<()> {
+    let (Some(path), Some(profile)) = (&arguments.output, &found.profile) else {
+        return Ok(());
     };
-    report::rows_to_csv(&header, rows.into_iter())
+    let scene = load_velocity_chart(
+        &library.published()?.estimates.velocity,
+        &found.movement_name,
+        &found.movement_title,
+        &found.lifter_title,
+        profile,
+        found.measure,
+        arguments.look.look()?,
+    )?;
+    arguments.look.picture(path.clone()).write(&scene)
 }

@@ -53,4 +53,10 @@ pub enum CommandFault {
         /// What the system says.
         cause: String,
     },
+    /// A comparison with plain weight was asked for as CSV.
+    ComparisonAsCsv,
+    /// More pictures than one were asked for of a comparison with plain weight.
+    ComparisonPictures,
+    /// An animated picture was to become another file than an SVG.
+    AnimationNotSvg,
 }

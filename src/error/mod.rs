@@ -12,6 +12,7 @@ mod implement;
 mod log;
 mod model;
 mod numeric;
+mod outcome;
 mod path;
 mod pick;
 mod place;
@@ -29,6 +30,7 @@ pub use implement::ImplementFault;
 pub use log::LogFault;
 pub use model::ModelFault;
 pub use numeric::{FitFault, LinksFault, NumericFault, ProgrammeFault, ProgrammePart};
+pub use outcome::{FailedEnd, OutcomeFault, StopPlace, StopPosition};
 pub use path::{
     ArmFault, BridgeFault, LegPressFault, Outside, PathFault, StanceFault, TechniqueFault,
     TechniqueKind, TechniqueRange,

@@ -2,7 +2,7 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
-use super::{PickFault, What};
+use super::{OutcomeFault, PickFault, What};
 use crate::units::{Mass, QuantityFault};
 
 /// A figure by which curves are compared.
@@ -60,6 +60,8 @@ pub enum StudyFault {
     Maximum(MaximumFault),
     /// A gym has no setup for a lift.
     Pick(PickFault),
+    /// A repetition does not end as it was meant to.
+    Outcome(OutcomeFault),
 }
 
 /// Why a setup cannot be laid over a lift.
@@ -208,6 +210,8 @@ pub enum MaximumFault {
         /// The most.
         most: usize,
     },
+    /// Nobody in a group of invented lifters has a maximum.
+    NobodyInGroup,
 }
 
 impl From<LiftFault> for What {

@@ -41,7 +41,7 @@ pub use muscles_add_up::{force_times_arm, muscles_add_up};
 pub use ranked_setups::setup_ranking;
 pub use rep_animation::{Animation, animation};
 pub use rep_trace::{rep_over_time, rep_over_way};
-pub use rep_versus::{rep_versus_plain, versus_sentences};
+pub use rep_versus::rep_versus_plain;
 pub use sarcomere_chart::SarcomereChart;
 pub use session_fatigue::fatigue_chart;
 pub use session_plan::{loads_chart, session_chart};

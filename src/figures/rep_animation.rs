@@ -7,7 +7,7 @@ use super::body_lines::stick_figure;
 use crate::draw::{Colour, Face, Rect, Scene, Stroke, Text, TextAnchor};
 use crate::error::{Error, FigureFault, Result};
 use crate::movement::{Pose, View};
-use crate::narrative::rep_title;
+use crate::narrative::repetition::{rep_sentences, rep_title, subtitle};
 use crate::plot::Look;
 use crate::rep::RepSample;
 use crate::study::RepStudy;
@@ -74,7 +74,7 @@ fn ground(rep: &RepStudy, units: System, look: Look) -> Scene {
     let (width, height) = (f64::from(width), f64::from(height));
     let mut scene = Scene::new(width, height, colours.background);
     scene.title = rep_title(rep, units);
-    scene.description = crate::narrative::rep_sentences(rep, units).join(" ");
+    scene.description = rep_sentences(rep, units).join(" ");
     let unit = (height / 1080.0).min(width / 1920.0);
     let mut line = |content: String, size: f64, at: f64, face: Face, colour: Colour| {
         let text = Text::new([72.0 * unit, at * unit], content, size * unit, face, colour);
@@ -82,7 +82,7 @@ fn ground(rep: &RepStudy, units: System, look: Look) -> Scene {
     };
     line(rep_title(rep, units), 54.0, 92.0, Face::Bold, colours.ink);
     line(
-        crate::narrative::rep_words::subtitle(rep, units),
+        subtitle(rep, units),
         34.0,
         150.0,
         Face::Regular,

@@ -9,7 +9,7 @@ use crate::draw::scale::{decimals_of_step, number};
 use crate::error::Result;
 use crate::movement::Measure;
 use crate::narrative::places::{position_in_words, velocity_in_words};
-use crate::narrative::rep_words::{rep_sentences, rep_title, subtitle};
+use crate::narrative::repetition::{rep_sentences, rep_title, subtitle};
 use crate::plot::{
     Axis, Extent, Heading, LineChart, Look, Marker, Panel, Role, Series, Shade, Span, StripPose,
 };

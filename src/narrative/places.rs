@@ -22,6 +22,13 @@ pub(crate) fn region_in_words(study: &Study, sticking: &Sticking, units: System)
     format!("{from} to {to} {unit}")
 }
 
+/// A stretch of the range in words: "2 to 19 cm off the chest".
+#[must_use]
+pub(crate) fn stretch_in_words(study: &Study, from: f64, to: f64, units: System) -> String {
+    let (number, _) = place_and_unit(study, from, units);
+    format!("{number} to {}", place_in_words(study, to, units))
+}
+
 fn place_and_unit(study: &Study, range: f64, units: System) -> (String, &'static str) {
     let value = study.axis_value(range);
     match study.range.measure {
@@ -30,7 +37,8 @@ fn place_and_unit(study: &Study, range: f64, units: System) -> (String, &'static
     }
 }
 
-fn travel_and_unit(cm: f64, units: System) -> (String, &'static str) {
+/// A travel and its unit.
+pub(super) fn travel_and_unit(cm: f64, units: System) -> (String, &'static str) {
     match units {
         System::Metric => (rounded(cm, 0), "cm"),
         System::Us => (rounded(Length::from_cm(cm).as_in(), 1), "in"),

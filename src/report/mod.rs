@@ -2,29 +2,35 @@
 //!
 //! In: plain results of `study`. Out: text; keys are snake_case with the unit as suffix.
 
+mod cohort;
 mod csv;
 mod detail;
 mod family;
 mod grid;
 mod json;
 mod lecture_page;
+mod maximum;
 mod plan;
 mod plan_sheet;
 mod ranks;
+mod repetition;
 mod sample;
 mod setup_ranking;
 mod setup_rows;
 mod summary;
 mod table;
 
+pub use cohort::{cohort_csv, cohort_json, cohort_text};
 pub use csv::{curve_csv, rows_to_csv};
 pub use family::{family_csv, family_json, family_table};
 pub use grid::{grid_csv, grid_json, grid_table};
 pub use json::{curve_json, pretty};
 pub use lecture_page::{PageFigure, PageHead, lecture_page};
+pub use maximum::{maximum_csv, maximum_json, maximum_text};
 pub use plan::{SheetPart, plan_cautions, plan_csv, plan_json, plan_text};
 pub use plan_sheet::sheet_html;
 pub use ranks::{rank_csv, rank_json, rank_table};
+pub use repetition::{repetition_csv, repetition_json, repetition_text, versus_json, versus_text};
 pub use sample::{Sample, samples};
 pub use setup_ranking::ranking_table;
 pub use setup_rows::{SetupRow, ranking_csv, ranking_json, setup_row};

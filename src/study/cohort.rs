@@ -66,6 +66,12 @@ pub struct Member {
 /// A group of invented lifters.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Cohort {
+    /// What the movement is called.
+    pub movement_title: String,
+    /// What the lifter is called that the others are invented around.
+    pub lifter_title: String,
+    /// Seed of the invention.
+    pub seed: u64,
     /// Everyone, by number.
     pub members: Vec<Member>,
     /// Whether everyone was reckoned, or the work was stopped before.
@@ -97,35 +103,49 @@ pub fn cohort(
     let carrier = question.movement.carrier()?;
     template.check_for(&carrier, question.movement_name)?;
     watch.all.store(count as u64, Relaxed);
-    let scatter = Scatter::default();
     let members: Vec<Option<Member>> = (0..count)
         .into_par_iter()
         .map(|number| {
             if watch.stop.load(Relaxed) {
                 return None;
             }
-            let (lifter, strength) = invented(question.lifter, scatter, seed, number);
-            let own = Question {
-                lifter: &lifter,
-                ..question.clone()
-            };
-            let body = rigged(&own, carrier, template);
-            let one_rm = RepModel::for_setup(question.movement, &lifter, &body)
-                .and_then(|model| model.one_rm(&body, step, options));
+            let member = member(question, template, options, step, (number, seed));
             watch.done.fetch_add(1, Relaxed);
-            Some(Member {
-                number,
-                height_m: lifter.height.as_m(),
-                body_mass: lifter.body_mass,
-                strength,
-                one_rm: one_rm.ok().map(|found| found.load),
-            })
+            member.ok()
         })
         .collect();
     let members: Vec<Member> = members.into_iter().flatten().collect();
     Ok(Cohort {
+        movement_title: question.movement.title.clone(),
+        lifter_title: question.lifter.title.clone(),
+        seed,
         is_complete: members.len() == count,
         members,
+    })
+}
+
+/// One invented lifter and the maximum, where there is one.
+fn member(
+    question: &Question<'_>,
+    template: &Setup,
+    options: &RepOptions,
+    step: Mass,
+    (number, seed): (usize, u64),
+) -> Result<Member> {
+    let (lifter, strength) = invented(question.lifter, Scatter::default(), seed, number);
+    let own = Question {
+        lifter: &lifter,
+        ..question.clone()
+    };
+    let body = rigged(&own, question.movement.carrier()?, template);
+    let one_rm = RepModel::for_setup(question.movement, &lifter, &body)
+        .and_then(|model| model.one_rm(&body, step, options));
+    Ok(Member {
+        number,
+        height_m: lifter.height.as_m(),
+        body_mass: lifter.body_mass,
+        strength,
+        one_rm: one_rm.ok().map(|found| found.load),
     })
 }
 
@@ -205,6 +225,16 @@ impl Draws {
 }
 
 impl Cohort {
+    /// Nothing to say of a group in which somebody has a maximum.
+    ///
+    /// **Fails** (no answer) where nobody has one.
+    pub fn check(&self) -> Result<()> {
+        if self.members.iter().all(|member| member.one_rm.is_none()) {
+            return Err(Error::no_answer(MaximumFault::NobodyInGroup));
+        }
+        Ok(())
+    }
+
     /// All maxima, kg, rising.
     #[must_use]
     pub fn maxima_kg(&self) -> Vec<f64> {

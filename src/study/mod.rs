@@ -14,6 +14,7 @@ mod fibre_use;
 mod lecture_questions;
 mod limited_stretch;
 mod load_for_effort;
+mod maximum;
 mod muscle_layers;
 mod muscles;
 mod newton_cost;
@@ -24,6 +25,7 @@ mod pick;
 mod pick_answer;
 mod question;
 mod rank;
+mod rep_outcome;
 mod rep_study;
 mod session_oracle;
 mod session_setup;
@@ -42,6 +44,7 @@ pub use fibre_use::{FibreUse, SpeedCost};
 pub use lecture_questions::{MovingStudy, at_usual_speeds, grip_family, thigh_family};
 pub use limited_stretch::{LimitedStretch, limited_stretches};
 pub use load_for_effort::load_for_effort;
+pub use maximum::{MaximumStudy, MaximumWishes, maximum_study};
 pub use muscle_layers::{
     ForceAndArm, MuscleExtreme, muscle_layers, sample_of_peak, strongest_muscles,
 };

@@ -32,6 +32,15 @@ pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
             Told::new(format!("the folder `{folder}` cannot be made: {cause}"))
                 .hint("check its parent and your permissions, or write elsewhere")
         }
+        CommandFault::ComparisonAsCsv => Told::new("--versus-plain gives a table or JSON, not CSV")
+            .hint("--format json holds the samples of both repetitions"),
+        CommandFault::ComparisonPictures => {
+            Told::new("--versus-plain draws one picture, over the way")
+                .hint("give it with -o; leave out --over-time and --animation")
+        }
+        CommandFault::AnimationNotSvg => {
+            Told::new("an animated picture is an .svg file").hint("--animation rep.svg")
+        }
         CommandFault::Unwritable { file, cause } => {
             Told::new(format!("`{file}` cannot be written: {cause}"))
                 .hint("check the folder's permissions and free space, or write elsewhere")

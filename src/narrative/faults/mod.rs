@@ -11,6 +11,7 @@ mod implement;
 mod log;
 mod model;
 mod numeric;
+mod outcome;
 mod path;
 mod pick;
 mod quantity;

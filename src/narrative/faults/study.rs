@@ -1,6 +1,6 @@
 //! Words for: why a question has no answer.
 
-use super::{Told, pick, quantity};
+use super::{Told, outcome, pick, quantity};
 use crate::error::{
     ComparisonFault, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
 };
@@ -16,6 +16,7 @@ pub(super) fn told(fault: &StudyFault, units: System) -> Told {
         StudyFault::Comparison(fault) => of_a_comparison(fault),
         StudyFault::Maximum(fault) => of_a_maximum(fault, units),
         StudyFault::Pick(fault) => pick::told(fault, units),
+        StudyFault::Outcome(fault) => outcome::told(fault, units),
     }
 }
 
@@ -147,6 +148,9 @@ fn of_a_maximum(fault: &MaximumFault, units: System) -> Told {
         MaximumFault::GroupSize { count, most } => Told::new(format!(
             "a group of {count} lifters is outside what is possible (1 to {most})"
         )),
+        MaximumFault::NobodyInGroup => {
+            Told::new("nobody in this group has a maximum with this setup")
+        }
     }
 }
 

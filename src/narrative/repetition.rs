@@ -3,14 +3,15 @@
 //!
 //! In: a [`RepStudy`]. Out: title, subtitle and sentences for figures and the terminal.
 
-use super::places::{place_in_words, position_in_words, velocity_in_words};
+use super::places::{place_in_words, position_in_words, stretch_in_words, velocity_in_words};
 use super::prose::percent;
+use super::quantities::{force_in, mass_in};
 use super::setup_names::name_of;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
 use crate::rep::{Mark, Outcome};
 use crate::study::RepStudy;
-use crate::units::{Length, System, rounded};
+use crate::units::{Force, Length, System, rounded};
 
 /// Places nearer to each other than this share of the range count as one.
 const SAME_PLACE: f64 = 0.03;
@@ -73,7 +74,7 @@ pub fn rep_sentences(rep: &RepStudy, units: System) -> Vec<String> {
     };
     lines.push(held_still(rep, units, &still));
     lines.extend(match (rep.trace.outcome, rep.trace.sticking) {
-        _ if rep.is_stuck_at_start() => Some(stuck(rep)),
+        _ if rep.is_stuck_at_start() => Some(stuck(rep, units)),
         (Outcome::Lockout | Outcome::Stalled { .. }, Some(sticking)) => {
             Some(difference(rep, units, sticking.minimum, &still))
         }
@@ -105,39 +106,33 @@ fn in_motion(rep: &RepStudy, units: System, first: Mark, minimum: Mark) -> Strin
 }
 
 fn held_still(rep: &RepStudy, units: System, still: &Sticking) -> String {
-    let from = match units {
-        System::Us if rep.trace.measure == Measure::Force => {
-            let cm = rep.still.axis_value(still.from_range).abs();
-            rounded(Length::from_cm(cm).as_in(), 1)
-        }
-        _ => rounded(rep.still.axis_value(still.from_range).abs(), 0),
-    };
-    let place = |range: f64| place_in_words(&rep.still, range, units);
     format!(
-        "Held still it is hardest {} (effort {}; within 5 % of that from {} to {}).",
-        place(still.point_range),
+        "Held still it is hardest {} (effort {}; within 5 % of that from {}).",
+        place_in_words(&rep.still, still.point_range, units),
         rounded(still.max_effort, 2),
-        from,
-        place(still.to_range)
+        stretch_in_words(&rep.still, still.from_range, still.to_range, units)
     )
 }
 
 /// Why a load does not leave its place: what full effort holds there.
-fn stuck(rep: &RepStudy) -> String {
-    let held = rep.held_at(rep.options.from);
+fn stuck(rep: &RepStudy, units: System) -> String {
     let lift = rep.trace.lifting().first();
     let (demand, extra) = lift.map_or((0.0, 0.0), |s| (s.demand, s.enhancement));
-    let unit = match rep.trace.measure {
-        Measure::Force => "N",
-        Measure::Torque => "N·m",
-    };
     format!(
-        "At the start full effort holds {} {unit}, {} more after the lowering, and the load asks for {} {unit}: \
-         there is nothing left to move it.",
-        rounded(held, 0),
+        "At the start full effort holds {}, {} more after the lowering, and the load asks for {}: there is nothing \
+         left to move it.",
+        size_in_words(rep.trace.measure, rep.held_at(rep.options.from), units),
         percent(extra),
-        rounded(demand, 0)
+        size_in_words(rep.trace.measure, demand, units)
     )
+}
+
+/// A force along the way, or a torque about the joint.
+fn size_in_words(measure: Measure, size: f64, units: System) -> String {
+    match measure {
+        Measure::Force => force_in(units, Force::from_n(size)),
+        Measure::Torque => format!("{} N·m", rounded(size, 0)),
+    }
 }
 
 /// Why velocity has no dip although the lift has a hardest place.
@@ -213,5 +208,43 @@ fn distance(rep: &RepStudy, units: System, a: f64, b: f64) -> String {
         (Measure::Force, System::Us) => {
             format!("{} in", rounded(Length::from_cm(apart).as_in(), 1))
         }
+    }
+}
+
+/// The figures of the lift: time, velocities, power, greatest force; and the maximum with this setup.
+#[must_use]
+pub fn lift_figures(rep: &RepStudy, units: System) -> Vec<String> {
+    let mut lines = Vec::new();
+    if let Some(lift) = rep.trace.lift {
+        let velocity = |v: f64| velocity_in_words(rep.trace.measure, v);
+        lines.push(format!(
+            "Lift: {} s, mean velocity {}, mean propulsive velocity {}, peak {}.",
+            rounded(lift.time_s, 2),
+            velocity(lift.mean_velocity),
+            velocity(lift.mean_propulsive_velocity),
+            velocity(lift.peak_velocity),
+        ));
+        lines.push(format!(
+            "Power: mean {} W, peak {} W. {}",
+            rounded(lift.mean_power_w, 0),
+            rounded(lift.peak_power_w, 0),
+            greatest_force(lift.peak_force_over_demand)
+        ));
+    }
+    lines.extend(
+        rep.one_rm
+            .map(|max| format!("Maximum with this setup: {}.", mass_in(units, max.load))),
+    );
+    lines
+}
+
+fn greatest_force(over_demand: f64) -> String {
+    if over_demand > 0.0 {
+        format!(
+            "Greatest force {} % of the most that the load asks for.",
+            rounded(100.0 * over_demand, 0)
+        )
+    } else {
+        "The load goes up by itself: the lifter can only hold it back.".to_owned()
     }
 }

@@ -1,0 +1,52 @@
+//! How a repetition is done: lowering, pause, part of the range; for `rep` and `max`.
+
+use crate::error::{Error, Result};
+use crate::movement::Movement;
+use crate::rep::{RepOptions, TurnRound};
+use crate::units::Duration;
+use clap::Args;
+
+/// How a repetition is done.
+#[derive(Debug, Args)]
+pub struct Manner {
+    /// Time of the lowering; "0 s" starts from a hold at the bottom. Without it 2 s, and no lowering in lifts
+    /// that begin at the floor or in a hang
+    #[arg(long, value_name = "TIME")]
+    lowering: Option<String>,
+    /// Hold at the bottom for this long; touch and go without it
+    #[arg(long, value_name = "TIME")]
+    pause: Option<String>,
+    /// Start of the lift in the range, 0 to 1
+    #[arg(long, value_name = "RANGE", default_value_t = 0.0)]
+    from: f64,
+    /// End of the lift in the range, 0 to 1
+    #[arg(long, value_name = "RANGE", default_value_t = 1.0)]
+    to: f64,
+    /// Leave out the extra force that lowering leaves behind
+    #[arg(long)]
+    no_enhancement: bool,
+}
+
+impl Manner {
+    /// The options of the simulation of a movement.
+    pub fn options(&self, movement: &Movement) -> Result<RepOptions> {
+        let time = |text: &String| Duration::from_text(text).map_err(Error::bad);
+        let usual = RepOptions::usual_for(movement);
+        let options = RepOptions {
+            from: self.from,
+            to: self.to,
+            lowering: match &self.lowering {
+                Some(text) => Some(time(text)?),
+                None => usual.lowering,
+            },
+            turn: match &self.pause {
+                Some(text) => TurnRound::Pause(time(text)?),
+                None => usual.turn,
+            },
+            enhancement: !self.no_enhancement,
+            ..usual
+        };
+        options.check()?;
+        Ok(options)
+    }
+}

@@ -1,0 +1,62 @@
+//! The maxima of a group of invented lifters in words.
+//!
+//! In: a [`Cohort`]. Out: sentences, and the cells of its table of quantiles.
+
+use super::quantities::{mass_in, rounded};
+use crate::study::{Cohort, mean_and_deviation};
+use crate::units::{Mass, System};
+
+/// Who was invented, and how their maxima scatter.
+#[must_use]
+pub fn cohort_head(cohort: &Cohort, units: System) -> Vec<String> {
+    let mut lines = vec![format!(
+        "{}: {} invented lifters around {} (seed {}).",
+        cohort.movement_title,
+        cohort.members.len(),
+        cohort.lifter_title,
+        cohort.seed
+    )];
+    let moments = mean_and_deviation(&cohort.maxima_kg());
+    lines.extend(moments.map(|(mean, deviation)| {
+        format!(
+            "Maximum {} on average, standard deviation {} ({} %).",
+            mass_in(units, Mass::from_kg(mean)),
+            mass_in(units, Mass::from_kg(deviation)),
+            rounded(100.0 * deviation / mean.max(1e-9), 0)
+        )
+    }));
+    lines
+}
+
+/// The heads of the table of quantiles.
+pub const QUANTILE_HEADS: [&str; 3] = ["below which %", "maximum", "over body mass"];
+
+/// One quantile as a row of that table: share of the group, maximum, maximum over body mass.
+#[must_use]
+pub fn quantile_cells(share: f64, one_rm_kg: f64, over_body: f64, units: System) -> Vec<String> {
+    vec![
+        rounded(100.0 * share, 0),
+        mass_in(units, Mass::from_kg(one_rm_kg)),
+        rounded(over_body, 2),
+    ]
+}
+
+/// What must be known of the table, a paragraph each.
+#[must_use]
+pub fn cohort_remarks(cohort: &Cohort) -> Vec<String> {
+    let without = cohort.members.len() - cohort.maxima_kg().len();
+    let mut remarks = Vec::new();
+    if without > 0 {
+        remarks.push(format!(
+            "{without} of them have no maximum: they lift nothing, or their limbs do not fit the movement."
+        ));
+    }
+    if !cohort.is_complete {
+        remarks.push("Stopped before everyone was reckoned.".to_owned());
+    }
+    remarks.push(
+        "Invented: height, mass, proportions and strength scatter as assumed, not as measured in a group."
+            .to_owned(),
+    );
+    remarks
+}

@@ -1,0 +1,34 @@
+//! Words for: why a repetition does not end as it was meant to.
+
+use super::Told;
+use crate::error::{FailedEnd, OutcomeFault, StopPlace, StopPosition};
+use crate::narrative::places::travel_and_unit;
+use crate::narrative::quantities::{mass_in, rounded};
+use crate::units::System;
+
+/// The fault in words.
+pub(super) fn told(fault: &OutcomeFault, units: System) -> Told {
+    let message = match &fault.end {
+        FailedEnd::StuckAtStart => "the load is not lifted: it does not leave the start".to_owned(),
+        FailedEnd::Stops(place) => format!(
+            "the load is not lifted: it stops {}",
+            place_in_words(place, units)
+        ),
+        FailedEnd::GetsAway(place) => format!(
+            "the load is too heavy to be lowered in this time: it gets away {}",
+            place_in_words(place, units)
+        ),
+    };
+    Told::new(message).hint(match fault.maximum {
+        Some(maximum) => format!("the maximum with this setup is {}", mass_in(units, maximum)),
+        None => "take load off, or help with a spotter or a band from above".to_owned(),
+    })
+}
+
+fn place_in_words(place: &StopPlace, units: System) -> String {
+    let (number, unit) = match place.at {
+        StopPosition::Way(way) => travel_and_unit(way.as_cm(), units),
+        StopPosition::Joint(angle) => (rounded(angle.as_deg(), 0), "deg"),
+    };
+    format!("{number} {unit} {}", place.away_from)
+}

@@ -1,0 +1,73 @@
+//! A maximum in words: the finding, the eccentric one, the strength that a known one implies.
+//!
+//! In: a [`MaximumStudy`]. Out: sentences, and the cells of its table of velocities.
+
+use super::quantities::{mass_in, rounded};
+use crate::movement::Measure;
+use crate::rep::{LoadPace, OneRepMax};
+use crate::study::MaximumStudy;
+use crate::units::System;
+
+/// What stands behind a maximum that is lowered.
+const OVERLOAD: &str = "caution: lowering more than one can lift is for experienced lifters only, at most once a week, \
+with safety arms at the right height and spotters who know the plan. Education, not medical advice; local rules and a \
+qualified professional come first.";
+
+/// The findings, one a line.
+#[must_use]
+pub fn maximum_sentences(found: &MaximumStudy, own_scale: f64, units: System) -> Vec<String> {
+    let mut lines = vec![format!(
+        "{}, {}: maximum {} (the next step, {}, is not lifted).",
+        found.movement_title,
+        found.lifter_title,
+        mass_in(units, found.one_rm.load),
+        mass_in(units, found.one_rm.failed)
+    )];
+    if let Some(eccentric) = found.eccentric {
+        lines.push(lowered(eccentric, found.one_rm, units));
+        lines.push(OVERLOAD.to_owned());
+    }
+    lines.extend(found.factor.map(|factor| {
+        format!(
+            "That maximum implies {} times this lifter's strength: --set lifter.strength_scale={}",
+            rounded(factor, 3),
+            rounded(factor * own_scale, 4)
+        )
+    }));
+    lines
+}
+
+fn lowered(eccentric: OneRepMax, one_rm: OneRepMax, units: System) -> String {
+    format!(
+        "Lowered under control: {}, {} times the maximum.",
+        mass_in(units, eccentric.load),
+        rounded(eccentric.load.as_kg() / one_rm.load.as_kg().max(1e-9), 2)
+    )
+}
+
+/// The heads of the table of velocities.
+pub const VELOCITY_HEADS: [&str; 4] = [
+    "share %",
+    "load",
+    "mean velocity",
+    "mean propulsive velocity",
+];
+
+/// One load as a row of that table.
+#[must_use]
+pub fn velocity_cells(row: &LoadPace, measure: Measure, units: System) -> Vec<String> {
+    vec![
+        rounded(100.0 * row.share, 0),
+        mass_in(units, row.load),
+        velocity(measure, row.mean_velocity),
+        velocity(measure, row.mean_propulsive_velocity),
+    ]
+}
+
+/// Decimals stay, so that a column lines up.
+fn velocity(measure: Measure, value: f64) -> String {
+    match measure {
+        Measure::Force => format!("{value:.2} m/s"),
+        Measure::Torque => format!("{:.0} deg/s", value.to_degrees()),
+    }
+}

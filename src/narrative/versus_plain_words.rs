@@ -1,0 +1,137 @@
+//! A repetition with bands or chains beside one with plain weight, in words.
+//!
+//! In: a [`VersusPlain`]. Out: title and sentences.
+
+use super::places::{place_in_words, stretch_in_words, velocity_in_words};
+use super::prose::percent;
+use super::repetition::rep_title;
+use super::setup_names::name_of;
+use crate::movement::Measure;
+use crate::study::{LiftShape, RepStudy, VersusPlain};
+use crate::units::{Length, System, rounded};
+
+/// Ends that differ by less than this share are told as equally fast.
+const SAME_SPEED: f64 = 0.02;
+
+/// The finding in one line.
+#[must_use]
+pub fn versus_title(both: &VersusPlain, units: System) -> String {
+    let name = &both.with.still.movement_title;
+    let (Some(with), Some(plain)) = (LiftShape::of(&both.with), LiftShape::of(&both.plain)) else {
+        return format!("{name}: one of the two setups is not lifted");
+    };
+    let region = match (with.region, plain.region) {
+        (Some((_, a)), Some((_, b))) => Some(shift(both, units, a, b)),
+        (None, Some(_)) => Some("no sticking region any more".to_owned()),
+        (Some(_), None) => Some("a sticking region appears".to_owned()),
+        (None, None) => None,
+    };
+    let end = end_of_lift(with.end_velocity / plain.end_velocity.max(1.0e-9) - 1.0);
+    let parts: Vec<String> = region.into_iter().chain([end]).collect();
+    format!("{name} at equal effort: {}", parts.join(", "))
+}
+
+/// How much faster the lift ends, as a share.
+fn end_of_lift(change: f64) -> String {
+    if change < -SAME_SPEED {
+        format!("ends {} slower", percent(-change))
+    } else if change > SAME_SPEED {
+        format!("ends {} faster", percent(change))
+    } else {
+        "ends as fast".to_owned()
+    }
+}
+
+/// How the slowest place moves along the way.
+fn shift(both: &VersusPlain, units: System, with: f64, plain: f64) -> String {
+    let still = &both.with.still;
+    let apart = (still.axis_value(with) - still.axis_value(plain)).abs();
+    let (apart, unit) = match (both.with.trace.measure, units) {
+        (Measure::Torque, _) => (apart, "deg"),
+        (Measure::Force, System::Metric) => (apart, "cm"),
+        (Measure::Force, System::Us) => (Length::from_cm(apart).as_in(), "in"),
+    };
+    match apart.round() as i64 {
+        0 => "slowest at the same place".to_owned(),
+        _ if with > plain => format!("slowest {} {unit} later", rounded(apart, 0)),
+        _ => format!("slowest {} {unit} earlier", rounded(apart, 0)),
+    }
+}
+
+/// What bands and chains do to the lift, in sentences.
+#[must_use]
+pub fn versus_sentences(both: &VersusPlain, units: System) -> Vec<String> {
+    let (with, plain) = (&both.with, &both.plain);
+    let mut lines = vec![format!(
+        "At the same hardest effort ({} of what is held still): {} against {}.",
+        percent(both.effort),
+        setup_name(with, units),
+        setup_name(plain, units)
+    )];
+    match (LiftShape::of(with), LiftShape::of(plain)) {
+        (Some(a), Some(b)) => lines.extend([
+            peaks(with, &a, &b, units),
+            regions(with, &a, &b, units),
+            ends(with, &a, &b),
+            whole_lifts(with, &a, &b),
+        ]),
+        _ => lines.extend([with, plain].map(|rep| format!("{}.", rep_title(rep, units)))),
+    }
+    lines
+}
+
+/// The setup of a repetition in a few words.
+#[must_use]
+pub(crate) fn setup_name(rep: &RepStudy, units: System) -> String {
+    name_of(&rep.still, &rep.still.setups[0], units)
+}
+
+fn velocity(rep: &RepStudy, value: f64) -> String {
+    velocity_in_words(rep.trace.measure, value)
+}
+
+fn peaks(rep: &RepStudy, with: &LiftShape, plain: &LiftShape, units: System) -> String {
+    let peak = |shape: &LiftShape| {
+        format!(
+            "{} {}",
+            velocity(rep, shape.peak_velocity),
+            place_in_words(&rep.still, shape.peak_range, units)
+        )
+    };
+    format!("Peak velocity: {} against {}.", peak(with), peak(plain))
+}
+
+fn regions(rep: &RepStudy, with: &LiftShape, plain: &LiftShape, units: System) -> String {
+    let region = |shape: &LiftShape| match shape.region {
+        Some((from, to)) => format!(
+            "{} s, from {}",
+            rounded(shape.region_s, 2),
+            stretch_in_words(&rep.still, from, to, units)
+        ),
+        None => "none".to_owned(),
+    };
+    format!(
+        "Sticking region in motion: {}, against {} with plain weight.",
+        region(with),
+        region(plain)
+    )
+}
+
+fn ends(rep: &RepStudy, with: &LiftShape, plain: &LiftShape) -> String {
+    format!(
+        "End of the lift (last fifth of the way): {} against {}; the load there asks for {} of plain weight's.",
+        velocity(rep, with.end_velocity),
+        velocity(rep, plain.end_velocity),
+        percent(with.end_demand / plain.end_demand.max(1.0e-9))
+    )
+}
+
+fn whole_lifts(rep: &RepStudy, with: &LiftShape, plain: &LiftShape) -> String {
+    format!(
+        "Whole lift: {} s at {} on average, against {} s at {}.",
+        rounded(with.time_s, 2),
+        velocity(rep, with.mean_velocity),
+        rounded(plain.time_s, 2),
+        velocity(rep, plain.mean_velocity)
+    )
+}

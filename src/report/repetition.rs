@@ -1,0 +1,308 @@
+//! One repetition as text, CSV and JSON; alone, or beside plain weight.
+//!
+//! In: a [`RepStudy`] or a [`VersusPlain`]. Out: text; CSV and JSON in SI, the unit in every key.
+
+use super::csv::rows_to_csv;
+use super::json::pretty;
+use super::maximum::velocity_unit;
+use super::summary::{Summary, summary};
+use crate::error::Result;
+use crate::movement::Measure;
+use crate::narrative::name_of;
+use crate::narrative::places::sides_in_words;
+use crate::narrative::repetition::{lift_figures, rep_sentences};
+use crate::narrative::versus_plain_words::{setup_name, versus_sentences};
+use crate::rep::{LiftFigures, Mark, Outcome, RepSample, StickingInMotion};
+use crate::study::{RepStudy, VersusPlain};
+use crate::units::System;
+use serde::Serialize;
+
+/// A repetition as text: what happened, the figures of the lift.
+#[must_use]
+pub fn repetition_text(rep: &RepStudy, units: System) -> String {
+    let still = &rep.still;
+    let mut lines = vec![
+        format!(
+            "{}, {}, {}",
+            still.movement_title,
+            still.lifter_title,
+            setup_name(rep, units)
+        ),
+        sides_in_words(still).to_owned(),
+        String::new(),
+    ];
+    lines.extend(rep_sentences(rep, units));
+    if rep.trace.lift.is_some() {
+        lines.push(String::new());
+    }
+    lines.extend(lift_figures(rep, units));
+    lines.join("\n") + "\n"
+}
+
+/// A repetition beside plain weight as text.
+#[must_use]
+pub fn versus_text(both: &VersusPlain, units: System) -> String {
+    let still = &both.with.still;
+    let mut lines = vec![format!("{}, {}", still.movement_title, still.lifter_title)];
+    lines.extend(versus_sentences(both, units));
+    lines.join("\n") + "\n"
+}
+
+#[derive(Serialize)]
+struct VersusJson<'a> {
+    hardest_effort: f64,
+    with: RepetitionJson<'a>,
+    plain: RepetitionJson<'a>,
+    sentences: Vec<String>,
+}
+
+#[derive(Serialize)]
+struct RepetitionJson<'a> {
+    summary: RepetitionSummary<'a>,
+    samples: Vec<MomentRow>,
+}
+
+#[derive(Serialize)]
+struct RepetitionSummary<'a> {
+    movement: &'a str,
+    lifter: &'a str,
+    setup: String,
+    load_kg: f64,
+    one_rm_kg: Option<f64>,
+    outcome: &'static str,
+    stops_at_range: Option<f64>,
+    sticking_in_motion: Option<StickingRow>,
+    lift: Option<LiftRow>,
+    sticking_still: Summary,
+}
+
+#[derive(Serialize)]
+struct StickingRow {
+    first_peak: MarkRow,
+    minimum: MarkRow,
+    second_peak: Option<MarkRow>,
+    duration_s: f64,
+}
+
+#[derive(Serialize)]
+struct MarkRow {
+    time_s: f64,
+    range: f64,
+    position_m: Option<f64>,
+    angle_deg: f64,
+    #[serde(flatten)]
+    velocity: VelocityCell,
+}
+
+#[derive(Serialize)]
+struct LiftRow {
+    time_s: f64,
+    mean_velocity: f64,
+    mean_propulsive_velocity: f64,
+    peak_velocity: f64,
+    velocity_unit: &'static str,
+    mean_power_w: f64,
+    peak_power_w: f64,
+    peak_force_over_demand: f64,
+    deceleration_share: f64,
+}
+
+#[derive(Serialize)]
+struct MomentRow {
+    time_s: f64,
+    phase: &'static str,
+    range: f64,
+    position_m: Option<f64>,
+    angle_deg: f64,
+    #[serde(flatten)]
+    velocity: VelocityCell,
+    #[serde(flatten)]
+    effects: EffectCells,
+    effort: f64,
+    activation: f64,
+    limiting_joint: &'static str,
+}
+
+/// A velocity under the key that names its unit.
+#[derive(Serialize)]
+enum VelocityCell {
+    #[serde(rename = "velocity_m_s")]
+    Way(f64),
+    #[serde(rename = "velocity_rad_s")]
+    Joint(f64),
+}
+
+/// Acceleration, force and demand under the keys that name their units.
+#[derive(Serialize)]
+#[serde(untagged)]
+enum EffectCells {
+    Way {
+        acceleration_m_s2: f64,
+        force_n: f64,
+        demand_n: f64,
+    },
+    Joint {
+        acceleration_rad_s2: f64,
+        torque_nm: f64,
+        demand_nm: f64,
+    },
+}
+
+/// A repetition as JSON.
+pub fn repetition_json(rep: &RepStudy) -> Result<String> {
+    pretty(&repetition(rep))
+}
+
+/// A repetition beside plain weight as JSON; its sentences in the units asked for.
+pub fn versus_json(both: &VersusPlain, units: System) -> Result<String> {
+    pretty(&VersusJson {
+        hardest_effort: both.effort,
+        with: repetition(&both.with),
+        plain: repetition(&both.plain),
+        sentences: versus_sentences(both, units),
+    })
+}
+
+fn repetition(rep: &RepStudy) -> RepetitionJson<'_> {
+    let (still, trace) = (&rep.still, &rep.trace);
+    let (outcome, stops_at_range) = outcome(trace.outcome);
+    let measure = trace.measure;
+    RepetitionJson {
+        summary: RepetitionSummary {
+            movement: &still.movement_name,
+            lifter: &still.lifter_name,
+            setup: name_of(still, &still.setups[0], System::Metric),
+            load_kg: rep.load.as_kg(),
+            one_rm_kg: rep.one_rm.map(|max| max.load.as_kg()),
+            outcome,
+            stops_at_range,
+            sticking_in_motion: trace.sticking.map(|region| sticking_row(&region, measure)),
+            lift: trace.lift.map(|lift| lift_row(&lift, measure)),
+            sticking_still: summary(still, still.setups.first()),
+        },
+        samples: trace
+            .samples
+            .iter()
+            .map(|sample| moment_row(sample, measure))
+            .collect(),
+    }
+}
+
+/// How a repetition ended, and where if it did so on the way.
+const fn outcome(outcome: Outcome) -> (&'static str, Option<f64>) {
+    match outcome {
+        Outcome::Lockout => ("lockout", None),
+        Outcome::HandedOver => ("handed_over", None),
+        Outcome::Stalled { range, .. } => ("stalled", Some(range)),
+        Outcome::LostInLowering { range, .. } => ("lost_in_lowering", Some(range)),
+    }
+}
+
+fn sticking_row(region: &StickingInMotion, measure: Measure) -> StickingRow {
+    StickingRow {
+        first_peak: mark_row(region.first_peak, measure),
+        minimum: mark_row(region.minimum, measure),
+        second_peak: region.second_peak.map(|mark| mark_row(mark, measure)),
+        duration_s: region.duration_s(),
+    }
+}
+
+fn mark_row(mark: Mark, measure: Measure) -> MarkRow {
+    MarkRow {
+        time_s: mark.time_s,
+        range: mark.range,
+        position_m: way(mark.position, measure),
+        angle_deg: mark.angle_rad.to_degrees(),
+        velocity: velocity(mark.velocity, measure),
+    }
+}
+
+/// The way of the load; none of a sweep.
+fn way(position: f64, measure: Measure) -> Option<f64> {
+    (measure == Measure::Force).then_some(position)
+}
+
+const fn velocity(velocity: f64, measure: Measure) -> VelocityCell {
+    match measure {
+        Measure::Force => VelocityCell::Way(velocity),
+        Measure::Torque => VelocityCell::Joint(velocity),
+    }
+}
+
+fn lift_row(lift: &LiftFigures, measure: Measure) -> LiftRow {
+    LiftRow {
+        time_s: lift.time_s,
+        mean_velocity: lift.mean_velocity,
+        mean_propulsive_velocity: lift.mean_propulsive_velocity,
+        peak_velocity: lift.peak_velocity,
+        velocity_unit: velocity_unit(measure),
+        mean_power_w: lift.mean_power_w,
+        peak_power_w: lift.peak_power_w,
+        peak_force_over_demand: lift.peak_force_over_demand,
+        deceleration_share: lift.deceleration_share,
+    }
+}
+
+fn moment_row(sample: &RepSample, measure: Measure) -> MomentRow {
+    MomentRow {
+        time_s: sample.time_s,
+        phase: sample.phase.word(),
+        range: sample.range,
+        position_m: way(sample.position, measure),
+        angle_deg: sample.angle_rad.to_degrees(),
+        velocity: velocity(sample.velocity, measure),
+        effects: match measure {
+            Measure::Force => EffectCells::Way {
+                acceleration_m_s2: sample.acceleration,
+                force_n: sample.force,
+                demand_n: sample.demand,
+            },
+            Measure::Torque => EffectCells::Joint {
+                acceleration_rad_s2: sample.acceleration,
+                torque_nm: sample.force,
+                demand_nm: sample.demand,
+            },
+        },
+        effort: sample.effort,
+        activation: sample.activation,
+        limiting_joint: sample.limiting.joint(),
+    }
+}
+
+#[rustfmt::skip]
+const WAY_COLUMNS: [&str; 12] = [
+    "time_s", "phase", "range", "position_m", "angle_deg", "velocity_m_s", "acceleration_m_s2", "force_n",
+    "demand_n", "effort", "activation", "limiting_joint",
+];
+
+#[rustfmt::skip]
+const JOINT_COLUMNS: [&str; 12] = [
+    "time_s", "phase", "range", "position_rad", "angle_deg", "velocity_rad_s", "acceleration_rad_s2", "torque_nm",
+    "demand_nm", "effort", "activation", "limiting_joint",
+];
+
+/// A repetition as CSV: a row a moment.
+pub fn repetition_csv(rep: &RepStudy) -> Result<String> {
+    let header = match rep.trace.measure {
+        Measure::Force => WAY_COLUMNS,
+        Measure::Torque => JOINT_COLUMNS,
+    };
+    rows_to_csv(&header, rep.trace.samples.iter().map(cells))
+}
+
+fn cells(sample: &RepSample) -> Vec<String> {
+    vec![
+        sample.time_s.to_string(),
+        sample.phase.word().to_owned(),
+        sample.range.to_string(),
+        sample.position.to_string(),
+        sample.angle_rad.to_degrees().to_string(),
+        sample.velocity.to_string(),
+        sample.acceleration.to_string(),
+        sample.force.to_string(),
+        sample.demand.to_string(),
+        sample.effort.to_string(),
+        sample.activation.to_string(),
+        sample.limiting.joint().to_owned(),
+    ]
+}

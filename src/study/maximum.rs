@@ -1,0 +1,104 @@
+//! The maximum of a lift and what goes with it: the eccentric one, velocities, the strength that a known one implies.
+//!
+//! In: a question, a setup, how the repetition is done, what is wanted. Out: [`MaximumStudy`].
+
+use super::question::Question;
+use super::rep_study::{maximum, rigged};
+use crate::error::Result;
+use crate::movement::Measure;
+use crate::rep::{LoadVelocity, OneRepMax, RepOptions, scale_for_one_rm};
+use crate::resistance::Setup;
+use crate::units::{Duration, Mass};
+
+/// What is wanted beside the maximum.
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
+pub struct MaximumWishes {
+    /// The maximum that is lowered under control in this time.
+    pub eccentric: Option<Duration>,
+    /// Mean velocities over 30 to 100 % of the maximum.
+    pub velocities: bool,
+    /// The strength that this known maximum implies.
+    pub known: Option<Mass>,
+}
+
+/// A maximum and what was wanted beside it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MaximumStudy {
+    /// Name of the movement.
+    pub movement_name: String,
+    /// What the movement is called.
+    pub movement_title: String,
+    /// Name of the lifter.
+    pub lifter_name: String,
+    /// What the lifter is called.
+    pub lifter_title: String,
+    /// The maximum.
+    pub one_rm: OneRepMax,
+    /// The maximum that is lowered under control.
+    pub eccentric: Option<OneRepMax>,
+    /// Mean velocities over the load.
+    pub profile: Option<LoadVelocity>,
+    /// Factor on the lifter's strength that the known maximum implies.
+    pub factor: Option<f64>,
+    /// What velocities are told in.
+    pub measure: Measure,
+}
+
+/// Finds the maximum of a movement with a setup, and what is wanted beside it.
+///
+/// **Fails** if the setup does not fit the movement, or nothing is lifted.
+pub fn maximum_study(
+    question: &Question<'_>,
+    template: &Setup,
+    options: &RepOptions,
+    step: Mass,
+    wishes: MaximumWishes,
+) -> Result<MaximumStudy> {
+    let (one_rm, motion) = maximum(question, template, options, step)?;
+    let body = rigged(question, question.movement.carrier()?, template);
+    let eccentric = wishes
+        .eccentric
+        .map(|time| motion.eccentric_max(&body, step, time, options))
+        .transpose()?;
+    let profile = wishes
+        .velocities
+        .then(|| motion.load_velocity(&body, one_rm, &shares(), options))
+        .transpose()?;
+    let factor = wishes
+        .known
+        .map(|load| factor(question, &body, load, step, options))
+        .transpose()?;
+    Ok(MaximumStudy {
+        movement_name: question.movement_name.to_owned(),
+        movement_title: question.movement.title.clone(),
+        lifter_name: question.lifter.name.clone(),
+        lifter_title: question.lifter.title.clone(),
+        one_rm,
+        eccentric,
+        profile,
+        factor,
+        measure: motion.measure(),
+    })
+}
+
+/// Shares of the maximum that velocities are told at, 0.3 to 1.
+fn shares() -> Vec<f64> {
+    (6..=20)
+        .map(|twentieth| f64::from(twentieth) * 0.05)
+        .collect()
+}
+
+/// The factor on strength that a known maximum implies.
+fn factor(
+    question: &Question<'_>,
+    body: &Setup,
+    load: Mass,
+    step: Mass,
+    options: &RepOptions,
+) -> Result<f64> {
+    let known = OneRepMax {
+        load,
+        failed: load + step,
+    };
+    scale_for_one_rm(question.movement, question.lifter, body, known, options)
+}

@@ -1,0 +1,38 @@
+//! Whether a repetition ends as it was meant to.
+//!
+//! In: a [`RepStudy`]. Out: nothing, or what happened instead and where.
+
+use super::rep_study::RepStudy;
+use crate::error::{Error, FailedEnd, OutcomeFault, Result, StopPlace, StopPosition};
+use crate::movement::Measure;
+use crate::rep::Outcome;
+use crate::units::{Angle, Length};
+
+impl RepStudy {
+    /// Nothing to say of a load that is lifted or handed over.
+    ///
+    /// **Fails** (no answer) where the load stops on the way or gets away.
+    pub fn check_lifted(&self) -> Result<()> {
+        let end = match self.trace.outcome {
+            Outcome::Lockout | Outcome::HandedOver => return Ok(()),
+            Outcome::Stalled { .. } if self.is_stuck_at_start() => FailedEnd::StuckAtStart,
+            Outcome::Stalled { position, .. } => FailedEnd::Stops(self.stop(position)),
+            Outcome::LostInLowering { position, .. } => FailedEnd::GetsAway(self.stop(position)),
+        };
+        Err(Error::no_answer(OutcomeFault {
+            end,
+            maximum: self.one_rm.map(|max| max.load),
+        }))
+    }
+
+    fn stop(&self, position: f64) -> StopPlace {
+        let across = self.across(position);
+        StopPlace {
+            at: match self.trace.measure {
+                Measure::Force => StopPosition::Way(Length::from_cm(across)),
+                Measure::Torque => StopPosition::Joint(Angle::from_deg(across)),
+            },
+            away_from: self.still.away_from.clone(),
+        }
+    }
+}
