@@ -10,13 +10,17 @@ use crate::draw::Scene;
 use crate::error::{Error, Result};
 use crate::figures::{Paper, fatigue_chart, loads_chart, session_chart};
 use crate::library::Library;
-use crate::report::{self, SheetPart, plan_cautions, plan_csv, plan_json, plan_text};
+use crate::movement::Handling;
+use crate::narrative::faults::told;
+use crate::narrative::session::day_purpose;
+use crate::report::{self, PlanRecord, SheetPart, plan_cautions, plan_csv, plan_text};
 use crate::resistance::Setup;
 use crate::session::block::block;
 use crate::session::method::{METHODS, Method};
 use crate::session::oracle::RepOracle;
-use crate::session::plan::Plan;
-use crate::session::schemes::{Request, plan};
+use crate::session::plan::SessionPlan;
+use crate::session::request::SessionRequest;
+use crate::session::schemes::plan;
 use crate::study::{Question, simulated_oracle};
 use crate::units::{Duration, Mass, System};
 use clap::{Args, ValueEnum};
@@ -167,6 +171,7 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     let base = Base {
         arguments,
         ground: &ground,
+        handling: &model.movement.handling,
         oracle: oracle(&Setup::default()),
         hung: methods.iter().filter_map(|method| hung(*method)).collect(),
     };
@@ -207,7 +212,7 @@ fn methods(arguments: &Arguments) -> Result<Vec<Method>> {
     match (arguments.method.as_deref(), arguments.weeks) {
         (Some("all"), Some(_)) => Err(Error::bad("a block is of one method, not of all")
             .hint("name it: --method pyramid --weeks 4")),
-        (Some("all"), None) => Ok(METHODS.iter().map(|(method, ..)| *method).collect()),
+        (Some("all"), None) => Ok(METHODS.iter().map(|(method, _)| *method).collect()),
         (Some(name), _) => Ok(vec![Method::from_name(name)?]),
         (None, Some(_)) => Ok(vec![Method::OverloadedLowering]),
         (None, None) => Ok(vec![Method::Straight]),
@@ -218,23 +223,23 @@ fn methods(arguments: &Arguments) -> Result<Vec<Method>> {
 struct Base<'a> {
     arguments: &'a Arguments,
     ground: &'a Ground,
+    handling: &'a Handling,
     oracle: Option<RepOracle<'a>>,
     hung: Vec<(Method, RepOracle<'a>)>,
 }
 
 impl Base<'_> {
-    fn request(&self, method: Method) -> Result<Request<'_>> {
+    fn request(&self, method: Method) -> Result<SessionRequest<'_>> {
         let (arguments, ground) = (self.arguments, self.ground);
-        let mut request = Request::usual(
-            &arguments.movement,
+        let mut request = SessionRequest::usual(
+            (&arguments.movement, self.handling),
             method,
             ground.status,
             ground.one_rm,
             &ground.loading,
         );
-        request.one_rm_from = &ground.from;
+        request.one_rm_from = ground.from.clone();
         request.body = ground.body;
-        request.system = arguments.units.into();
         request.oracle = self.oracle.as_ref();
         let of_method = |known: &Method| *known == method;
         request.setup_oracle = self
@@ -245,22 +250,22 @@ impl Base<'_> {
         if let Some((_, setup)) = ground.setups.iter().find(|(known, _)| of_method(known)) {
             request.setup = Some(&setup.as_ref().map_err(Clone::clone)?.setup);
         }
-        request.repetitions = arguments.reps;
-        request.sets = arguments.sets;
-        request.total_repetitions = arguments.total_reps;
-        request.group = arguments.group;
+        request.wishes.repetitions = arguments.reps;
+        request.wishes.sets = arguments.sets;
+        request.wishes.total_repetitions = arguments.total_reps;
+        request.wishes.group = arguments.group;
         let time = |text: &String| Duration::from_text(text).map_err(Error::bad);
-        request.rest_between = arguments.rest.as_ref().map(time).transpose()?;
-        request.rest_within = arguments.rest_within.as_ref().map(time).transpose()?;
+        request.wishes.rest_between = arguments.rest.as_ref().map(time).transpose()?;
+        request.wishes.rest_within = arguments.rest_within.as_ref().map(time).transpose()?;
         let mass = |text: &String| Mass::from_text(text).map_err(Error::bad);
-        request.load = arguments.load.as_ref().map(mass).transpose()?;
+        request.wishes.load = arguments.load.as_ref().map(mass).transpose()?;
         Ok(request)
     }
 }
 
 /// Sessions, and the methods that were refused with their reasons.
 struct Outcome {
-    sessions: Vec<(String, Plan)>,
+    sessions: Vec<(String, SessionPlan)>,
     refused: Vec<(String, String)>,
 }
 
@@ -269,6 +274,7 @@ fn sessions_of(base: &Base<'_>, methods: &[Method]) -> Result<Outcome> {
         sessions: Vec::new(),
         refused: Vec::new(),
     };
+    let units: System = base.arguments.units.into();
     let mut first = None;
     for method in methods {
         match base.request(*method).and_then(|request| plan(&request)) {
@@ -276,7 +282,7 @@ fn sessions_of(base: &Base<'_>, methods: &[Method]) -> Result<Outcome> {
             Err(fault) if methods.len() > 1 && fault.exit_status() == 1 => {
                 outcome
                     .refused
-                    .push((method.name().to_owned(), reason(&fault)));
+                    .push((method.name().to_owned(), reason(&fault, units)));
                 first.get_or_insert(fault);
             }
             Err(fault) => return Err(fault),
@@ -289,20 +295,21 @@ fn sessions_of(base: &Base<'_>, methods: &[Method]) -> Result<Outcome> {
 }
 
 /// Why a method was refused, in one line.
-fn reason(fault: &Error) -> String {
+fn reason(fault: &Error, units: System) -> String {
     fault
         .faults()
         .first()
-        .map_or_else(String::new, |fault| fault.message.clone())
+        .map_or_else(String::new, |fault| told(fault, units).message)
 }
 
 fn weeks_of(base: &Base<'_>, methods: &[Method], weeks: u32) -> Result<Outcome> {
     let named = base.arguments.method.is_some();
+    let units: System = base.arguments.units.into();
     let mut refused = Vec::new();
     let request = base.request(methods[0])?;
     let block = match block(&request, weeks) {
         Err(fault) if !named && fault.exit_status() == 1 && !base.ground.status.injured => {
-            refused.push((methods[0].name().to_owned(), reason(&fault)));
+            refused.push((methods[0].name().to_owned(), reason(&fault, units)));
             block(&base.request(Method::Straight)?, weeks)?
         }
         found => found?,
@@ -310,7 +317,12 @@ fn weeks_of(base: &Base<'_>, methods: &[Method], weeks: u32) -> Result<Outcome> 
     let mut sessions = Vec::new();
     for week in block.weeks {
         for day in week.days {
-            let title = format!("Week {}, day {}: {}", week.week, day.day, day.title);
+            let title = format!(
+                "Week {}, day {}: {}",
+                week.week,
+                day.day,
+                day_purpose(day.purpose)
+            );
             sessions.push((title, day.plan));
         }
     }
@@ -328,12 +340,12 @@ fn show(arguments: &Arguments, outcome: &Outcome, notes: &[String]) -> Result<()
         })
         .collect();
     output::print(&match arguments.format {
-        Format::Json => report::pretty(&plan_json(&parts, &outcome.refused, notes))?,
+        Format::Json => report::pretty(&PlanRecord::of(&parts, &outcome.refused, notes, units))?,
         Format::Csv => plan_csv(&parts)?,
         Format::Table => plan_text(&parts, &outcome.refused, notes, units),
     })?;
     if arguments.format == Format::Csv {
-        for caution in plan_cautions(&parts) {
+        for caution in plan_cautions(&parts, units) {
             anstream::eprintln!("caution: {caution}");
         }
     }

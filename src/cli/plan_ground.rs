@@ -10,13 +10,13 @@ use crate::anatomy::{Lifter, Training};
 use crate::error::{Error, Result};
 use crate::library::Library;
 use crate::movement::Carrier;
+use crate::narrative::faults::told;
 use crate::progress::trend::trend;
 use crate::rep::RepOptions;
 use crate::resistance::{Item, Setup};
 use crate::session::method::Method;
-use crate::session::status::{
-    ADVANCED_MONTHS, Lifter as Status, OVERLOAD_MONTHS, Permission, may_do,
-};
+use crate::session::status::{ADVANCED_MONTHS, OVERLOAD_MONTHS, Permission, Trainee, may_do};
+use crate::session::strength::OneRmSource;
 use crate::setups::{Gym, Loadings};
 use crate::study::{
     Question, SessionSetup, USUAL_STEP_KG, best_setup, carried_body, lifter_of_one_rm, maximum,
@@ -34,11 +34,11 @@ pub struct Ground {
     /// The 1RM, body apart.
     pub one_rm: Mass,
     /// Where it comes from.
-    pub from: String,
+    pub from: OneRmSource,
     /// Body mass that is part of the load.
     pub body: Mass,
     /// Training and health.
-    pub status: Status,
+    pub status: Trainee,
     /// The lifter scaled to the 1RM, where that was possible.
     pub lifter: Option<Lifter>,
     /// What can be loaded.
@@ -64,7 +64,10 @@ pub fn ground(
     let lifter = match lifter_of_one_rm(question, one_rm, Mass::from_kg(USUAL_STEP_KG)) {
         Ok(lifter) => Some(lifter),
         Err(fault) => {
-            notes.push(format!("Nothing is predicted: {}.", first_line(&fault)));
+            notes.push(format!(
+                "Nothing is predicted: {}.",
+                first_line(&fault, arguments.units.into())
+            ));
             None
         }
     };
@@ -102,13 +105,13 @@ pub fn ground(
     })
 }
 
-fn first_line(fault: &Error) -> String {
+fn first_line(fault: &Error, units: System) -> String {
     let first = fault.faults().first();
-    first.map_or_else(String::new, |fault| fault.message.clone())
+    first.map_or_else(String::new, |fault| told(fault, units).message)
 }
 
 /// Training and health: as told, else as the named lifter's file says, else as usual.
-fn status(arguments: &Arguments, training: Training, notes: &mut Vec<String>) -> Status {
+fn status(arguments: &Arguments, training: Training, notes: &mut Vec<String>) -> Trainee {
     let months = match (arguments.training_months, &arguments.who.lifter) {
         (Some(months), _) => months,
         (None, Some(_)) => match training {
@@ -123,12 +126,12 @@ fn status(arguments: &Arguments, training: Training, notes: &mut Vec<String>) ->
             USUAL_MONTHS
         }
     };
-    Status {
+    Trainee {
         injured: arguments.injured,
         unwell_or_sore: arguments.unwell,
         age_years: arguments.age,
         days_since_overload: arguments.last_overload,
-        ..Status::with_training_months(months)
+        ..Trainee::with_training_months(months)
     }
 }
 
@@ -138,10 +141,10 @@ fn one_rm(
     library: &Library,
     question: &Question<'_>,
     body: Mass,
-) -> Result<(Mass, String)> {
+) -> Result<(Mass, OneRmSource)> {
     if let Some(text) = &arguments.one_rm {
         let mass = Mass::from_text(text).map_err(Error::bad)?;
-        return Ok((mass, "as given".to_owned()));
+        return Ok((mass, OneRmSource::Given));
     }
     if let Some(name) = &arguments.log {
         let log = log(name, false, library)?.of_lift(Some(&arguments.movement))?;
@@ -155,13 +158,20 @@ fn one_rm(
             ))
             .hint("write body and added load together in the log, or choose the --lifter it belongs to"));
         }
-        return Ok((added, format!("from the log, {}", trend.in_words())));
+        return Ok((
+            added,
+            OneRmSource::Log {
+                verdict: trend.verdict,
+                sureness: trend.sureness,
+                line: Box::new(trend.recent),
+            },
+        ));
     }
     let step = Mass::from_kg(USUAL_STEP_KG);
     let (found, _) = maximum(question, &Setup::default(), &RepOptions::default(), step)?;
     Ok((
         found.load,
-        format!("simulated for {}", question.lifter.title),
+        OneRmSource::Simulated(question.lifter.title.clone()),
     ))
 }
 
@@ -207,7 +217,7 @@ fn setups(
     question: &Question<'_>,
     (gym, loading): (Option<&Gym>, &Loadings),
     methods: &[Method],
-    status: &Status,
+    status: &Trainee,
 ) -> Result<Vec<(Method, Result<SessionSetup>)>> {
     let pieces = hung(&arguments.hung, library)?;
     let wanted: Vec<Method> = methods

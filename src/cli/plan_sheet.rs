@@ -4,8 +4,8 @@ use super::output;
 use crate::draw::{outlined_svg, png};
 use crate::error::{Error, Result};
 use crate::figures::{Paper, session_sheet};
+use crate::narrative::plan_words::PlanWords;
 use crate::report::{SheetPart, sheet_html};
-use crate::session::plan_words::PlanWords;
 use crate::units::System;
 use std::path::Path;
 

@@ -40,7 +40,10 @@ pub use pick::{
 };
 pub use place::Place;
 pub use repetition::{MaximumSearchFault, RepetitionFault, TimedPart};
-pub use session::SessionFault;
+pub use session::{
+    Counted, LoweringFault, PredictionFault, RestPlace, SchemeFault, SessionFault,
+    SessionFigureFault, SessionRefusal,
+};
 pub use study::{
     Compared, ComparisonFault, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
 };

@@ -2,6 +2,293 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
+use crate::units::{Duration, Mass};
+
+/// What is counted in a session.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Counted {
+    /// Sets.
+    Sets,
+    /// Repetitions of a set.
+    InASet,
+    /// Repetitions of a group.
+    InAGroup,
+    /// Repetitions in all.
+    InAll,
+}
+
+/// Where a rest lies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum RestPlace {
+    /// Between sets.
+    BetweenSets,
+    /// Inside a cluster set.
+    InsideCluster,
+    /// Anywhere.
+    Anywhere,
+}
+
 /// Why a session is not planned.
 #[derive(Debug, Clone, PartialEq)]
-pub enum SessionFault {}
+pub enum SessionFault {
+    /// Who may not do it.
+    Refusal(SessionRefusal),
+    /// A figure asked for that makes no sense.
+    Figure(SessionFigureFault),
+    /// Lowering more than 1RM.
+    Lowering(LoweringFault),
+    /// Bands, chains, pyramids, blocks.
+    Scheme(SchemeFault),
+    /// Chart, fatigue model, predicted sets.
+    Prediction(PredictionFault),
+}
+
+/// Why somebody may not do a session, or there is no such session.
+#[derive(Debug, Clone, PartialEq)]
+pub enum SessionRefusal {
+    /// There is no method of that name.
+    NoMethod {
+        /// The name.
+        named: String,
+        /// Those that there are.
+        known: Vec<String>,
+    },
+    /// The lifter is injured.
+    Injured,
+    /// Too few months of training for more than 1RM.
+    TooLittleTraining {
+        /// Months so far.
+        months: f64,
+        /// Months that it asks for.
+        least_months: f64,
+    },
+    /// More than 1RM is for adults.
+    NotAdult,
+    /// More than 1RM is not for the ill, the sore, or after a break.
+    UnwellOrSore,
+    /// The last overloaded lowering is too near.
+    OverloadTooSoon {
+        /// Days since.
+        days: u32,
+    },
+    /// Nobody can hand more than 1RM over in this lift.
+    NotHandedOver {
+        /// The movement.
+        movement: String,
+        /// Because the lifter is bent over, or else because there is no room beside.
+        bent_over: bool,
+    },
+}
+
+/// A figure asked for that makes no sense.
+#[derive(Debug, Clone, PartialEq)]
+pub enum SessionFigureFault {
+    /// A 1RM that cannot be.
+    NoOneRm {
+        /// The 1RM.
+        one_rm: Mass,
+    },
+    /// Months of training that cannot be.
+    NoMonths {
+        /// The months.
+        months: f64,
+    },
+    /// None of something is no session.
+    NoneOf {
+        /// Of what.
+        what: Counted,
+    },
+    /// More of something than is planned.
+    TooMany {
+        /// Of what.
+        what: Counted,
+        /// How many.
+        count: u32,
+        /// At most.
+        most: u32,
+    },
+    /// A load above the 1RM, to be lifted.
+    AboveOneRm {
+        /// The load.
+        load: Mass,
+        /// Its share of the 1RM.
+        share: f64,
+        /// The 1RM.
+        one_rm: Mass,
+    },
+    /// A load that is none.
+    NoLoad {
+        /// The load.
+        load: Mass,
+    },
+    /// A rest that cannot be.
+    NoRest {
+        /// The rest.
+        rest: Duration,
+        /// Where.
+        place: RestPlace,
+    },
+    /// A rest that is too long.
+    LongRest {
+        /// The rest.
+        rest: Duration,
+        /// Where.
+        place: RestPlace,
+        /// At most.
+        most: Duration,
+    },
+}
+
+/// Why more than 1RM is not lowered like that.
+#[derive(Debug, Clone, PartialEq)]
+pub enum LoweringFault {
+    /// More sets of overloaded lowering than is usual.
+    ManyLoweringSets {
+        /// Sets asked for.
+        sets: u32,
+        /// Fewest and most usual ones.
+        usual: (u32, u32),
+    },
+    /// The gym can load nothing in the window of overloaded lowering.
+    NothingInWindow {
+        /// Least and most load of the window.
+        loads: (Mass, Mass),
+        /// The same as shares of 1RM.
+        shares: (f64, f64),
+    },
+    /// More than can be lowered under control.
+    AboveLowering {
+        /// The load.
+        load: Mass,
+        /// The most that can be lowered.
+        limit: Mass,
+        /// Measured ratio that the limit rests on.
+        ratio: f64,
+        /// On whom and what it was measured.
+        who: String,
+        /// Between which loads to stay.
+        stay: (Mass, Mass),
+    },
+    /// A load to be lowered that is not more than the 1RM.
+    NoOverload {
+        /// The load.
+        load: Mass,
+        /// The 1RM.
+        one_rm: Mass,
+    },
+    /// Not even one lowering keeps a reserve.
+    NoReserve {
+        /// The load.
+        load: Mass,
+        /// The most that can be lowered.
+        limit: Mass,
+        /// Measured ratio that the limit rests on.
+        ratio: f64,
+        /// On whom and what it was measured.
+        who: String,
+    },
+}
+
+/// Why a scheme gives no session.
+#[derive(Debug, Clone, PartialEq)]
+pub enum SchemeFault {
+    /// Bands or chains without a setup.
+    NoSetup {
+        /// Bands or chains.
+        method: String,
+    },
+    /// A setup without load or effort.
+    EmptySetup,
+    /// A setup that cannot be lifted.
+    SetupTooHard {
+        /// Its largest effort.
+        effort: f64,
+    },
+    /// A top set that leaves no set below it.
+    NoStepBelow {
+        /// Repetitions of the top set.
+        top: u32,
+        /// It must have fewer.
+        fewer_than: u32,
+    },
+    /// As many sets make no pyramid.
+    NoPyramid {
+        /// Sets asked for.
+        sets: usize,
+        /// Repetitions of the top set.
+        top: u32,
+        /// Most sets.
+        most: usize,
+    },
+    /// The gym's loads leave no steps.
+    NoStepsInGym,
+    /// A block of as many weeks is not planned.
+    NoBlock {
+        /// Weeks.
+        weeks: u32,
+        /// At most.
+        most: u32,
+    },
+}
+
+/// What chart, fatigue model or simulated repetition cannot tell.
+#[derive(Debug, Clone, PartialEq)]
+pub enum PredictionFault {
+    /// Repetitions beyond the chart.
+    OffTheChart {
+        /// Fewest and most repetitions of the chart.
+        range: (f64, f64),
+        /// Repetitions asked for.
+        repetitions: f64,
+    },
+    /// A share of 1RM that is none.
+    NoShare {
+        /// The share.
+        share: f64,
+    },
+    /// A share of 1RM below the chart.
+    BelowTheChart {
+        /// Least share of the chart.
+        lightest: f64,
+        /// Share asked for.
+        share: f64,
+    },
+    /// A share of maximal force that is none.
+    NoShareOfForce {
+        /// The share.
+        share: f64,
+    },
+    /// A time to work or rest that is none.
+    NoTime {
+        /// The time.
+        time: Duration,
+    },
+    /// A share of maximal force that can be held longer than was looked for.
+    HeldLonger {
+        /// The share.
+        share: f64,
+        /// How long was looked for.
+        limit: Duration,
+    },
+    /// A set with a group of no repetitions.
+    EmptyGroup,
+    /// A set of too many repetitions.
+    NoStrengthSet {
+        /// Repetitions.
+        repetitions: u32,
+        /// At most.
+        most: u32,
+    },
+    /// A set that goes on and on.
+    EndlessSet {
+        /// The load.
+        load: Mass,
+        /// Repetitions predicted at the most.
+        most: u32,
+    },
+    /// A repetition whose answer is none.
+    UnsoundRepetition {
+        /// The load.
+        load: Mass,
+    },
+}

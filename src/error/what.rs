@@ -4,9 +4,9 @@
 
 use super::{
     ArmFault, BodyFault, BridgeFault, CommandFault, FigureFault, FitFault, GymFault, HoldFault,
-    ImplementFault, LegPressFault, LogFault, MaximumSearchFault, ModelFault, NumericFault,
-    PathFault, ProgrammeFault, RepetitionFault, SessionFault, StanceFault, StudyFault,
-    TechniqueFault,
+    ImplementFault, LegPressFault, LogFault, LoweringFault, MaximumSearchFault, ModelFault,
+    NumericFault, PathFault, PredictionFault, ProgrammeFault, RepetitionFault, SchemeFault,
+    SessionFault, SessionFigureFault, SessionRefusal, StanceFault, StudyFault, TechniqueFault,
 };
 use crate::units::QuantityFault;
 
@@ -186,5 +186,35 @@ impl From<FigureFault> for What {
 impl From<CommandFault> for What {
     fn from(fault: CommandFault) -> Self {
         Self::Command(fault)
+    }
+}
+
+impl From<SessionRefusal> for What {
+    fn from(fault: SessionRefusal) -> Self {
+        Self::Session(SessionFault::Refusal(fault))
+    }
+}
+
+impl From<SessionFigureFault> for What {
+    fn from(fault: SessionFigureFault) -> Self {
+        Self::Session(SessionFault::Figure(fault))
+    }
+}
+
+impl From<LoweringFault> for What {
+    fn from(fault: LoweringFault) -> Self {
+        Self::Session(SessionFault::Lowering(fault))
+    }
+}
+
+impl From<SchemeFault> for What {
+    fn from(fault: SchemeFault) -> Self {
+        Self::Session(SessionFault::Scheme(fault))
+    }
+}
+
+impl From<PredictionFault> for What {
+    fn from(fault: PredictionFault) -> Self {
+        Self::Session(SessionFault::Prediction(fault))
     }
 }

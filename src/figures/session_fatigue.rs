@@ -6,28 +6,30 @@
 use super::session_plan::{capital, nothing_predicted};
 use crate::draw::Scene;
 use crate::error::Result;
+use crate::narrative::plan_words::least_by_joint;
+use crate::narrative::session::{joint_name, predicted_name};
 use crate::plot::{Axis, Extent, Fill, Heading, Look, Role, Series, SmallMultiples, SmallPanel};
 use crate::session::fatigue::FatigueJoint;
-use crate::session::plan::{NamedPrediction, Plan};
-use crate::session::plan_words::least_by_joint;
+use crate::session::method::Method;
+use crate::session::plan::{Predicted, SessionPlan, SessionPrediction};
 use crate::units::rounded;
 
 /// The states over time.
 ///
 /// **Fails** if nothing was predicted.
-pub fn fatigue_chart(plan: &Plan, look: Look) -> Result<Scene> {
+pub fn fatigue_chart(plan: &SessionPlan, look: Look) -> Result<Scene> {
     let predictions = &plan.draft.predictions;
     let first = predictions.first().ok_or_else(nothing_predicted)?;
-    let panels: Vec<(String, &NamedPrediction, FatigueJoint)> = if predictions.len() == 1 {
+    let panels: Vec<(String, &SessionPrediction, FatigueJoint)> = if predictions.len() == 1 {
         least_by_joint(first)
             .into_keys()
-            .map(|joint| (capital(joint.in_words()), first, joint))
+            .map(|joint| (capital(joint_name(joint)), first, joint))
             .collect()
     } else {
         let (joint, _) = most_tired(first);
         predictions
             .iter()
-            .map(|p| (capital(&p.name), p, joint))
+            .map(|p| (capital(predicted_name(p.of)), p, joint))
             .collect()
     };
     let most_s = predictions
@@ -54,14 +56,14 @@ pub fn fatigue_chart(plan: &Plan, look: Look) -> Result<Scene> {
 }
 
 /// The joint with the least left, and how much that is.
-fn most_tired(prediction: &NamedPrediction) -> (FatigueJoint, f64) {
+fn most_tired(prediction: &SessionPrediction) -> (FatigueJoint, f64) {
     least_by_joint(prediction)
         .into_iter()
         .min_by(|a, b| a.1.total_cmp(&b.1))
         .unwrap_or((FatigueJoint::General, 1.0))
 }
 
-fn panel(title: &str, prediction: &NamedPrediction, joint: FatigueJoint) -> SmallPanel {
+fn panel(title: &str, prediction: &SessionPrediction, joint: FatigueJoint) -> SmallPanel {
     let samples: Vec<_> = prediction
         .fatigue
         .iter()
@@ -84,7 +86,7 @@ fn panel(title: &str, prediction: &NamedPrediction, joint: FatigueJoint) -> Smal
     let least = 100.0 - fatigued.iter().map(|point| point[1]).fold(0.0, f64::max);
     SmallPanel {
         title: title.to_owned(),
-        note: format!("{}, least left {} %", joint.in_words(), rounded(least, 0)),
+        note: format!("{}, least left {} %", joint_name(joint), rounded(least, 0)),
         fills: vec![
             fill(fatigued.clone(), level(0.0), Role::Series(1)),
             fill(used.clone(), fatigued.clone(), Role::Series(0)),
@@ -105,32 +107,39 @@ fn panel(title: &str, prediction: &NamedPrediction, joint: FatigueJoint) -> Smal
     }
 }
 
-fn title(predictions: &[NamedPrediction]) -> String {
-    let left = |p: &NamedPrediction| {
+fn title(predictions: &[SessionPrediction]) -> String {
+    let left = |p: &SessionPrediction| {
         let (_, share) = most_tired(p);
-        format!("{} % left {}", rounded(100.0 * share, 0), in_sets(&p.name))
+        format!("{} % left {}", rounded(100.0 * share, 0), in_sets(p.of))
     };
     let joint = predictions
         .first()
         .map_or(FatigueJoint::General, |p| most_tired(p).0);
     let words: Vec<String> = predictions.iter().map(left).collect();
-    format!("{}: {}", capital(joint.in_words()), words.join(", "))
+    format!("{}: {}", capital(joint_name(joint)), words.join(", "))
 }
 
 /// "in clusters", "with bands", "in straight sets".
-fn in_sets(name: &str) -> String {
-    match name {
-        "straight" => "in straight sets".to_owned(),
-        "pyramid" => "in the pyramid".to_owned(),
-        "bands" | "chains" | "plain weight" => format!("with {name}"),
-        _ => format!("in {name}"),
+fn in_sets(of: Predicted) -> String {
+    let name = predicted_name(of);
+    match of {
+        Predicted::By(Method::Straight) => "in straight sets".to_owned(),
+        Predicted::By(Method::Pyramid) => "in the pyramid".to_owned(),
+        Predicted::By(Method::Bands | Method::Chains) | Predicted::PlainWeight => {
+            format!("with {name}")
+        }
+        Predicted::By(_) => format!("in {name}"),
     }
 }
 
-fn spoken(prediction: &NamedPrediction) -> String {
+fn spoken(prediction: &SessionPrediction) -> String {
     let joints: Vec<String> = least_by_joint(prediction)
         .into_iter()
-        .map(|(joint, share)| format!("{} {} %", joint.in_words(), rounded(100.0 * share, 0)))
+        .map(|(joint, share)| format!("{} {} %", joint_name(joint), rounded(100.0 * share, 0)))
         .collect();
-    format!("{}: least left {}.", prediction.name, joints.join(", "))
+    format!(
+        "{}: least left {}.",
+        predicted_name(prediction.of),
+        joints.join(", ")
+    )
 }

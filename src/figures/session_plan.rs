@@ -4,10 +4,13 @@
 
 use crate::draw::Scene;
 use crate::error::{Error, FigureFault, Result};
+use crate::narrative::session::{groups_added, predicted_name};
 use crate::plot::{
     Axis, Extent, Fill, Heading, LevelLine, LineChart, Look, Marker, Panel, Role, Series, Shade,
 };
-use crate::session::plan::{NamedPrediction, Plan, PlannedSet, SetKind};
+use crate::session::method::Method;
+use crate::session::plan::{Predicted, SessionPlan, SessionPrediction};
+use crate::session::planned_set::{PlannedSet, SetKind};
 use crate::units::{System, rounded};
 
 /// The fault of a figure of a session for which nothing was predicted.
@@ -18,7 +21,7 @@ pub(crate) fn nothing_predicted() -> Error {
 /// Predicted velocities, one colour a way of doing the session.
 ///
 /// **Fails** if nothing was predicted.
-pub fn session_chart(plan: &Plan, units: System, look: Look) -> Result<Scene> {
+pub fn session_chart(plan: &SessionPlan, units: System, look: Look) -> Result<Scene> {
     let predictions = &plan.draft.predictions;
     if predictions.is_empty() {
         return Err(nothing_predicted());
@@ -53,7 +56,7 @@ pub fn session_chart(plan: &Plan, units: System, look: Look) -> Result<Scene> {
     .scene(look)
 }
 
-fn subtitle(plan: &Plan, units: System) -> String {
+fn subtitle(plan: &SessionPlan, units: System) -> String {
     let name = plan.draft.movement.replace('-', " ");
     let top = plan
         .working_sets()
@@ -70,9 +73,9 @@ fn subtitle(plan: &Plan, units: System) -> String {
 }
 
 /// Curves of a prediction, a set each, and where it stalls.
-fn draw(prediction: &NamedPrediction, role: Role, panel: &mut Panel) {
+fn draw(prediction: &SessionPrediction, role: Role, panel: &mut Panel) {
     let mut before = 0;
-    let mut name = prediction.name.clone();
+    let mut name = predicted_name(prediction.of).to_owned();
     for set in &prediction.sets {
         let points: Vec<[f64; 2]> = set
             .repetitions
@@ -100,7 +103,7 @@ fn draw(prediction: &NamedPrediction, role: Role, panel: &mut Panel) {
 }
 
 /// Sets 2, 4, … as shaded stretches, where there are several.
-fn every_other_set(prediction: &NamedPrediction) -> Vec<Shade> {
+fn every_other_set(prediction: &SessionPrediction) -> Vec<Shade> {
     let mut before = 0;
     let mut shades = Vec::new();
     for (number, set) in (1..).zip(&prediction.sets) {
@@ -117,7 +120,7 @@ fn every_other_set(prediction: &NamedPrediction) -> Vec<Shade> {
     shades
 }
 
-fn asked(prediction: &NamedPrediction) -> u32 {
+fn asked(prediction: &SessionPrediction) -> u32 {
     prediction
         .sets
         .iter()
@@ -126,7 +129,7 @@ fn asked(prediction: &NamedPrediction) -> u32 {
 }
 
 /// The repetition that stalls, counted through the session.
-fn stall(prediction: &NamedPrediction) -> Option<u32> {
+fn stall(prediction: &SessionPrediction) -> Option<u32> {
     let mut before = 0;
     for set in &prediction.sets {
         if let Some(number) = set.stalls_at() {
@@ -138,7 +141,7 @@ fn stall(prediction: &NamedPrediction) -> Option<u32> {
 }
 
 /// Share of the fastest repetition that the slowest keeps, %.
-fn kept_percent(prediction: &NamedPrediction) -> String {
+fn kept_percent(prediction: &SessionPrediction) -> String {
     let velocities = prediction
         .sets
         .iter()
@@ -149,12 +152,15 @@ fn kept_percent(prediction: &NamedPrediction) -> String {
     rounded(100.0 * slowest / fastest.max(1e-9), 0)
 }
 
-fn title(predictions: &[NamedPrediction]) -> String {
-    let fate = |prediction: &NamedPrediction| {
-        let (whose, keep, stalls) = match prediction.name.as_str() {
-            "straight" => ("straight sets", "keep", "stall"),
-            name @ ("clusters" | "bands" | "chains") => (name, "keep", "stall"),
-            name => (name, "keeps", "stalls"),
+fn title(predictions: &[SessionPrediction]) -> String {
+    let fate = |prediction: &SessionPrediction| {
+        let name = predicted_name(prediction.of);
+        let (whose, keep, stalls) = match prediction.of {
+            Predicted::By(Method::Straight) => ("straight sets", "keep", "stall"),
+            Predicted::By(Method::Clusters | Method::Bands | Method::Chains) => {
+                (name, "keep", "stall")
+            }
+            _ => (name, "keeps", "stalls"),
         };
         match stall(prediction) {
             Some(number) => format!("{whose} {stalls} at repetition {number}"),
@@ -165,9 +171,9 @@ fn title(predictions: &[NamedPrediction]) -> String {
         }
     };
     let text = match predictions {
-        [hung, plain] if plain.name == "plain weight" && stall(hung).is_none() => format!(
+        [hung, plain] if plain.of == Predicted::PlainWeight && stall(hung).is_none() => format!(
             "with {} {} m/s on average, with plain weight that is as hard {} m/s",
-            hung.name,
+            predicted_name(hung.of),
             rounded(hung.mean_velocity_m_s(), 2),
             rounded(plain.mean_velocity_m_s(), 2)
         ),
@@ -184,13 +190,13 @@ fn title(predictions: &[NamedPrediction]) -> String {
     capital(&text)
 }
 
-fn description(predictions: &[NamedPrediction]) -> String {
+fn description(predictions: &[SessionPrediction]) -> String {
     predictions
         .iter()
         .map(|p| {
             format!(
                 "{}: {} repetitions reach lockout, mean velocity {} m/s.",
-                p.name,
+                predicted_name(p.of),
                 p.completed(),
                 rounded(p.mean_velocity_m_s(), 2)
             )
@@ -205,7 +211,7 @@ const HALF_BAR: f64 = 0.38;
 /// Load and repetitions of every set, warm-ups lighter.
 ///
 /// **Fails** only where the canvas is too small.
-pub fn loads_chart(plan: &Plan, units: System, look: Look) -> Result<Scene> {
+pub fn loads_chart(plan: &SessionPlan, units: System, look: Look) -> Result<Scene> {
     let (unit, per_kg) = match units {
         System::Metric => ("kg", 1.0),
         System::Us => ("lb", 1.0 / 0.453_592_37),
@@ -248,7 +254,7 @@ pub fn loads_chart(plan: &Plan, units: System, look: Look) -> Result<Scene> {
             description: draft
                 .sets
                 .iter()
-                .map(|set| format!("{} for {}.", units.mass(set.load.total), set.repetitions_in_words()))
+                .map(|set| format!("{} for {}.", units.mass(set.load.total), groups_added(set)))
                 .collect::<Vec<_>>()
                 .join(" "),
 ..super::sheet::phrases()
@@ -279,7 +285,7 @@ fn bar(panel: &mut Panel, set: &PlannedSet, at: f64, value: f64) {
     });
     let repetitions = match set.groups.as_slice() {
         [first, .., last] if first == last => format!("{} × {first}", set.groups.len()),
-        _ => set.repetitions_in_words(),
+        _ => groups_added(set),
     };
     panel.markers.push(Marker {
         at: [at, value],
@@ -289,7 +295,7 @@ fn bar(panel: &mut Panel, set: &PlannedSet, at: f64, value: f64) {
     });
 }
 
-fn loads_title(plan: &Plan, units: System) -> String {
+fn loads_title(plan: &SessionPlan, units: System) -> String {
     let work: Vec<&PlannedSet> = plan.working_sets().collect();
     let repetitions: u32 = work.iter().map(|set| set.repetitions()).sum();
     let loads = work.iter().map(|set| set.load.total.as_kg());

@@ -5,7 +5,7 @@
 
 use crate::draw::{Colours, Face, Rect, Scene, Stroke, Text, Theme, lettering};
 use crate::error::{Error, FigureFault, Result};
-use crate::session::plan_words::{PlanWords, SetRow};
+use crate::narrative::plan_words::{PlanWords, SetRow};
 
 /// Paper of the sheet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -323,7 +323,7 @@ impl SheetPage {
         let width = (self.area.width() - self.em(4.0)) / 2.0;
         let text = self.em(0.86);
         let wrap =
-            |caution: &&str| lettering::wrap(caution, text, Face::Regular, width - self.em(0.9));
+            |caution: &String| lettering::wrap(caution, text, Face::Regular, width - self.em(0.9));
         (words.cautions.iter().map(wrap).collect(), width)
     }
 

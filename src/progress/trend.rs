@@ -198,19 +198,24 @@ impl Trend<'_> {
     /// The verdict in one sentence: "flat over 11 weeks (+0.1 kg a week, 95 % interval −0.2 to +0.4), clear".
     #[must_use]
     pub fn in_words(&self) -> String {
-        let line = &self.recent;
-        let interval = line
-            .interval_kg_week
-            .map(|(low, high)| format!(", 95 % interval {} to {}", signed(low), signed(high)))
-            .unwrap_or_default();
-        format!(
-            "{} over {} weeks ({} kg a week{interval}), {}",
-            self.verdict.in_words(),
-            rounded(line.weeks(), 0),
-            signed(line.slope_kg_week),
-            self.sureness.in_words()
-        )
+        trend_in_words(self.verdict, &self.recent, self.sureness)
     }
+}
+
+/// The verdict in one sentence.
+#[must_use]
+pub fn trend_in_words(verdict: Verdict, line: &TrendLine, sureness: Sureness) -> String {
+    let interval = line
+        .interval_kg_week
+        .map(|(low, high)| format!(", 95 % interval {} to {}", signed(low), signed(high)))
+        .unwrap_or_default();
+    format!(
+        "{} over {} weeks ({} kg a week{interval}), {}",
+        verdict.in_words(),
+        rounded(line.weeks(), 0),
+        signed(line.slope_kg_week),
+        sureness.in_words()
+    )
 }
 
 fn signed(value: f64) -> String {

@@ -1,16 +1,19 @@
-//! A planned session as text, JSON and CSV.
+//! A planned session as text and CSV.
 //!
 //! In: plans with their titles, and the methods that were refused. Out: text. Cautions stand in every one
 //! of them.
 
 use super::csv::rows_to_csv;
+use super::plan_record::set_kind;
 use super::table::table;
 use crate::error::Result;
+use crate::narrative::cautions::caution_in_words;
 use crate::narrative::loads::loading_in_words;
-use crate::session::plan::{NamedPrediction, Plan, SetKind};
-use crate::session::plan_words::{PlanWords, SetRow, least_by_joint};
+use crate::narrative::plan_words::{PlanWords, SetRow};
+use crate::narrative::session::{groups_added, intent};
+use crate::session::plan::SessionPlan;
+use crate::setups::Caution;
 use crate::units::{Mass, System, rounded};
-use serde_json::{Value, json};
 use std::fmt::Write;
 
 /// One session of a sheet.
@@ -19,7 +22,7 @@ pub struct SheetPart<'a> {
     /// What the session is called.
     pub title: String,
     /// The session.
-    pub plan: &'a Plan,
+    pub plan: &'a SessionPlan,
 }
 
 /// Sessions as text with what was taken for granted: an overview where there are several, then each; the cautions last and always.
@@ -48,7 +51,7 @@ pub fn plan_text(
     for note in notes {
         let _ = writeln!(text, "note: {note}");
     }
-    for caution in plan_cautions(parts) {
+    for caution in plan_cautions(parts, units) {
         let _ = writeln!(text, "caution: {caution}");
     }
     text
@@ -179,101 +182,17 @@ fn lines(words: &PlanWords) -> Vec<String> {
 
 /// The cautions of all sessions, each once, in order.
 #[must_use]
-pub fn plan_cautions(parts: &[SheetPart<'_>]) -> Vec<&'static str> {
-    let mut cautions = Vec::new();
-    for part in parts {
-        for caution in part.plan.cautions() {
-            if !cautions.contains(&caution.text) {
-                cautions.push(caution.text);
-            }
+pub fn plan_cautions(parts: &[SheetPart<'_>], units: System) -> Vec<String> {
+    let mut known: Vec<&Caution> = Vec::new();
+    for caution in parts.iter().flat_map(|part| part.plan.cautions()) {
+        if !known.contains(&caution) {
+            known.push(caution);
         }
     }
-    cautions
-}
-
-/// Sessions as JSON, cautions with each.
-#[must_use]
-pub fn plan_json(parts: &[SheetPart<'_>], refused: &[(String, String)], notes: &[String]) -> Value {
-    json!({
-        "sessions": parts.iter().map(session_json).collect::<Vec<_>>(),
-        "refused": refused.iter().map(|(method, reason)| json!({
-            "method": method, "reason": reason })).collect::<Vec<_>>(),
-        "notes": notes,
-    })
-}
-
-fn session_json(part: &SheetPart<'_>) -> Value {
-    let draft = &part.plan.draft;
-    json!({
-        "title": part.title,
-        "movement": draft.movement,
-        "method": draft.method.name(),
-        "level": draft.level.in_words(),
-        "one_rm_kg": draft.one_rm.as_kg(),
-        "one_rm_from": draft.one_rm_from,
-        "body_kg": draft.body.as_kg(),
-        "time_s": part.plan.time().as_s(),
-        "volume_kg": part.plan.volume_kg(),
-        "frequency": draft.frequency,
-        "progression": draft.progression,
-        "setup": draft.setup,
-        "sets": draft.sets.iter().map(|set| json!({
-            "kind": kind(set.kind),
-            "load_kg": set.load.total.as_kg(),
-            "share_of_one_rm": set.share,
-            "on_the_bar": loading_in_words(&set.load),
-            "groups": set.groups,
-            "repetitions": set.repetitions(),
-            "rest_within_s": set.rest_within.as_s(),
-            "rest_after_s": set.rest_after.as_s(),
-            "lowering_s": set.tempo.lowering.as_s(),
-            "to_failure_by_chart": set.allowed.and_then(|allowed| allowed.by_chart),
-            "to_failure_by_model": set.allowed.and_then(|allowed| allowed.by_model),
-            "intent": set.intent, "notes": set.notes,
-        })).collect::<Vec<_>>(),
-        "predictions": draft.predictions.iter().map(prediction_json).collect::<Vec<_>>(),
-        "lowerings": draft.lowerings.iter().map(|lowering| json!({
-            "set": lowering.set, "number": lowering.number, "effort": lowering.effort,
-            "reserve": lowering.reserve, "simulated_effort": lowering.simulated_effort,
-            "speed_m_s": lowering.speed_m_s,
-        })).collect::<Vec<_>>(),
-        "remarks": draft.remarks,
-        "sources": draft.sources.iter().map(|(what, origin)| json!({
-            "what": what, "source": origin.in_words() })).collect::<Vec<_>>(),
-        "spotters": part.plan.spotting().map(|s| s.spotters),
-        "spotters_place": part.plan.spotting().map(|s| s.place),
-        "cautions": part.plan.cautions().iter().map(|c| c.text).collect::<Vec<_>>(),
-    })
-}
-
-fn prediction_json(prediction: &NamedPrediction) -> Value {
-    let repetitions = prediction.sets.iter().enumerate().flat_map(|(index, set)| {
-        set.repetitions.iter().map(move |r| {
-            json!({
-                "set": index + 1,
-                "number": r.number, "group": r.group, "completed": r.completed,
-                "mean_velocity_m_s": r.mean_velocity.as_m_s(),
-                "sticking_velocity_m_s": r.sticking_velocity.map(|v| v.as_m_s()),
-                "capacity_share": r.capacity_share,
-            })
-        })
-    });
-    let joints = least_by_joint(prediction);
-    json!({
-        "name": prediction.name, "completed": prediction.completed(),
-        "mean_velocity_m_s": prediction.mean_velocity_m_s(),
-        "repetitions": repetitions.collect::<Vec<_>>(),
-        "least_capacity_share": joints.iter().map(|(joint, share)| {
-            (joint.in_words().to_owned(), json!(share))
-        }).collect::<serde_json::Map<_, _>>(),
-    })
-}
-
-const fn kind(kind: SetKind) -> &'static str {
-    match kind {
-        SetKind::Work => "work",
-        SetKind::WarmUp => "warm_up",
-    }
+    let words = known.into_iter();
+    words
+        .map(|caution| caution_in_words(caution, units))
+        .collect()
 }
 
 /// Sets as CSV, a row a set.
@@ -297,14 +216,14 @@ pub fn plan_csv(parts: &[SheetPart<'_>]) -> Result<String> {
             vec![
                 part.title.clone(),
                 (index + 1).to_string(),
-                kind(set.kind).to_owned(),
+                set_kind(set.kind).to_owned(),
                 set.load.total.as_kg().to_string(),
                 set.share.to_string(),
                 loading_in_words(&set.load),
-                set.repetitions_in_words(),
+                groups_added(set),
                 set.rest_within.as_s().to_string(),
                 set.rest_after.as_s().to_string(),
-                set.intent.clone(),
+                intent(set.intent),
             ]
         })
     });

@@ -3,7 +3,7 @@
 //! In: plans with their titles, paper, size of type. Out: HTML that needs nothing else.
 
 use super::plan::SheetPart;
-use crate::session::plan_words::{PlanWords, SetRow};
+use crate::narrative::plan_words::{PlanWords, SetRow};
 use crate::units::System;
 use std::fmt::Write;
 

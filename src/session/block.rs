@@ -1,16 +1,17 @@
 //! A block of weeks: one overload day and one lighter day a week, loads rising, the last week easier.
 //!
-//! In: a [`Request`] and a number of weeks. Out: the sessions of every week, each a whole plan with its
+//! In: a [`SessionRequest`] and a number of weeks. Out: the sessions of every week, each a whole plan with its
 //! cautions.
 
 use super::eccentric::OVERLOAD_PRACTICE;
 use super::method::Method;
 use super::overload;
-use super::plan::Plan;
-use super::schemes::{Request, plan};
+use super::plan::SessionPlan;
+use super::request::SessionRequest;
+use super::schemes::plan;
 use super::status::Level;
 use super::straight::guidance_for;
-use crate::error::{Error, Result};
+use crate::error::{Error, Result, SchemeFault};
 
 /// Longest block.
 pub const MOST_WEEKS: u32 = 12;
@@ -28,15 +29,28 @@ pub const EASIER: (f64, f64) = (0.90, 0.5);
 /// Days between the two sessions of a week: Monday and Thursday, for example.
 pub const DAYS_BETWEEN: u32 = 3;
 
+/// What a day of a block is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum DayPurpose {
+    /// The day of straight sets that rise.
+    Main,
+    /// The day of the method that was asked for.
+    Overload,
+    /// A lighter day, so that the overload day finds the lifter fresh.
+    Lighter,
+    /// A day of an easier week.
+    Easier,
+}
+
 /// One session of a week.
 #[derive(Debug, Clone, PartialEq)]
 pub struct BlockDay {
     /// Day of the week, from 1.
     pub day: u32,
     /// What the day is for.
-    pub title: String,
+    pub purpose: DayPurpose,
     /// The session.
-    pub plan: Plan,
+    pub plan: SessionPlan,
 }
 
 /// One week.
@@ -61,11 +75,12 @@ pub struct Block {
 /// every round (and of the block) easier and without the overload day.
 ///
 /// A novice gets straight sets on every day. **Fails** as [`plan`] does, and for no or too many weeks.
-pub fn block(request: &Request, weeks: u32) -> Result<Block> {
+pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
     if weeks == 0 || weeks > MOST_WEEKS {
-        return Err(Error::bad(format!(
-            "a block of {weeks} weeks is not planned (1 to {MOST_WEEKS})"
-        )));
+        return Err(Error::bad(SchemeFault::NoBlock {
+            weeks,
+            most: MOST_WEEKS,
+        }));
     }
     plan(request)?;
     let weeks = (1..=weeks)
@@ -74,77 +89,72 @@ pub fn block(request: &Request, weeks: u32) -> Result<Block> {
     Ok(Block { weeks })
 }
 
-fn week(request: &Request, week: u32, weeks: u32) -> Result<BlockWeek> {
+fn week(request: &SessionRequest, week: u32, weeks: u32) -> Result<BlockWeek> {
     let easier = week > 1 && (week == weeks || week.is_multiple_of(ROUND_WEEKS));
     let step = (week - 1) % ROUND_WEEKS;
     let plain = request.level() == Level::Novice || request.method == Method::Straight;
-    // Rises from the usual load by a step a week.
-    let main = 1.0 + WEEKLY_RISE * f64::from(step);
-    // A tenth below it, so that the overload day finds the lifter fresh.
-    let light = EASIER.0 + WEEKLY_RISE * f64::from(step);
     let days = if easier {
-        let rested = EASIER.0 * EASIER.0;
-        vec![
-            day(1, "easier day", straight_day(request, EASIER.0, true)?),
-            day(
-                1 + DAYS_BETWEEN,
-                "easier day",
-                straight_day(request, rested, true)?,
-            ),
-        ]
+        easier_days(request)?
     } else if plain {
-        vec![
-            day(1, "main day", straight_day(request, main, false)?),
-            day(
-                1 + DAYS_BETWEEN,
-                "main day",
-                straight_day(request, main, false)?,
-            ),
-        ]
+        // Rises from the usual load by a step a week.
+        let main = 1.0 + WEEKLY_RISE * f64::from(step);
+        let session = || straight_day(request, main, false);
+        days(
+            (DayPurpose::Main, session()?),
+            (DayPurpose::Main, session()?),
+        )
     } else {
-        vec![
-            day(1, "overload day", overload_day(request, step)?),
-            day(
-                1 + DAYS_BETWEEN,
-                "lighter day",
-                straight_day(request, light, false)?,
-            ),
-        ]
+        // A tenth below it, so that the overload day finds the lifter fresh.
+        let light = EASIER.0 + WEEKLY_RISE * f64::from(step);
+        days(
+            (DayPurpose::Overload, overload_day(request, step)?),
+            (DayPurpose::Lighter, straight_day(request, light, false)?),
+        )
     };
     Ok(BlockWeek { week, easier, days })
 }
 
-fn day(day: u32, title: &str, plan: Plan) -> BlockDay {
-    BlockDay {
-        day,
-        title: title.to_owned(),
-        plan,
-    }
+fn easier_days(request: &SessionRequest) -> Result<Vec<BlockDay>> {
+    let session = |share: f64| straight_day(request, share, true);
+    Ok(days(
+        (DayPurpose::Easier, session(EASIER.0)?),
+        (DayPurpose::Easier, session(EASIER.0 * EASIER.0)?),
+    ))
+}
+
+fn days(first: (DayPurpose, SessionPlan), second: (DayPurpose, SessionPlan)) -> Vec<BlockDay> {
+    [(1, first), (1 + DAYS_BETWEEN, second)]
+        .into_iter()
+        .map(|(day, (purpose, plan))| BlockDay { day, purpose, plan })
+        .collect()
 }
 
 /// The method of the request; overloaded lowering climbs through its window week by week.
-fn overload_day(request: &Request, step: u32) -> Result<Plan> {
-    if request.method != Method::OverloadedLowering || request.load.is_some() {
+fn overload_day(request: &SessionRequest, step: u32) -> Result<SessionPlan> {
+    if request.method != Method::OverloadedLowering || request.wishes.load.is_some() {
         return plan(request);
     }
     let (least, most) = OVERLOAD_PRACTICE.shares;
     let top = least + (most - least) * f64::from(step + 1) / f64::from(ROUND_WEEKS - 1);
-    Ok(Plan::new(overload::draft(request, (least, top.min(most)))?))
+    Ok(SessionPlan::new(
+        overload::draft(request, (least, top.min(most)))?,
+        request.handling,
+    ))
 }
 
 /// Straight sets at a share of the usual load, five repetitions (a novice's ten) well short of failure.
-fn straight_day(request: &Request, of_usual: f64, easier: bool) -> Result<Plan> {
+fn straight_day(request: &SessionRequest, of_usual: f64, easier: bool) -> Result<SessionPlan> {
     let guidance = guidance_for(request.level());
     let mut straight = request.with_method(Method::Straight);
-    straight.load = Some(request.strength().load_at(guidance.share * of_usual));
-    straight.repetitions = Some(if request.level() == Level::Novice {
+    straight.wishes.load = Some(request.strength().load_at(guidance.share * of_usual));
+    straight.wishes.repetitions = Some(if request.level() == Level::Novice {
         10
     } else {
         5
     });
-    straight.rest_between = request.rest_between;
+    straight.wishes.rest_between = request.wishes.rest_between;
     if easier {
-        straight.sets = Some(((f64::from(guidance.sets) * EASIER.1).ceil() as u32).max(1));
+        straight.wishes.sets = Some(((f64::from(guidance.sets) * EASIER.1).ceil() as u32).max(1));
     }
     plan(&straight)
 }

@@ -1,19 +1,24 @@
 //! Cluster sets: groups of one to three repetitions with short rests, against the same set straight.
 //!
-//! In: a [`Request`] with load and total repetitions. Out: a draft with groups and rests, and with a
+//! In: a [`SessionRequest`] with load and total repetitions. Out: a draft with groups and rests, and with a
 //! simulated repetition the prediction of both ways of doing it, repetition by repetition.
 
 use super::method::Method;
+use super::oracle::RepOracle;
 use super::phosphocreatine::share_back_range;
-use super::plan::{Draft, NamedPrediction, PlannedSet, Tempo, warm_up_sets};
-use super::prediction::{Body, predict_set};
+use super::plan::{Draft, Predicted, SessionPrediction};
+use super::planned_set::{PlannedSet, SetIntent, warm_up_sets};
+use super::predicted_sets::predict;
+use super::prediction::{TiringBody, predict_set};
+use super::remark::{Basis, ClusterRemark, Fate, Progression, Remark};
 use super::repetitions::RepetitionChart;
-use super::rests::{between_sets, checked_between_sets, checked_in_cluster};
-use super::schemes::{Request, chart_allows};
-use super::straight;
+use super::request::SessionRequest;
+use super::rests::{IN_CLUSTER, between_sets, checked_between_sets, checked_in_cluster};
+use super::straight::guidance_for;
 use crate::error::Result;
 use crate::progress::origin::Origin;
-use crate::units::{Duration, rounded};
+use crate::setups::Loading;
+use crate::units::{Duration, Mass};
 
 /// Fewest and most repetitions of a group (common practice).
 pub const GROUP: (u32, u32) = (1, 3);
@@ -84,127 +89,132 @@ pub fn even_groups(total: u32, group: u32) -> Vec<u32> {
         .collect()
 }
 
-/// Drafts cluster sets.
-///
-/// **Fails** when the load is above 1RM or cannot be loaded, and as the oracle does.
-pub fn draft(request: &Request) -> Result<Draft> {
-    let chart = RepetitionChart::published()?;
+/// Load, groups and rests of a cluster session.
+struct Clusters {
+    load: Loading,
+    share: f64,
+    total: u32,
+    group: u32,
+    allowed: Option<u32>,
+    rest_within: Duration,
+    rest_between: Duration,
+}
+
+fn clusters(request: &SessionRequest) -> Result<Clusters> {
+    let wishes = &request.wishes;
     let share = request.liftable_share(USUAL_SHARE)?;
     let load = request.loading.at_most(request.strength().load_at(share))?;
     let real_share = request.strength().share_of(load.total);
-    let total = request.total_repetitions.unwrap_or(USUAL_TOTAL);
-    let allowed = chart_allows(&chart, real_share);
-    let group = request
-        .group
-        .unwrap_or_else(|| usual_group(real_share))
-        .min(total);
-    let (rest_within, rest_remark) = checked_in_cluster(request.rest_within)?;
-    let rest_between = match request.rest_between {
-        Some(rest) => checked_between_sets(rest)?,
-        None => between_sets(request.level(), share).1,
-    };
-    let mut draft = request.draft(Method::Clusters);
-    draft.sets = warm_up_sets(load.total, request.loading, &request.strength())?;
-    let plain = PlannedSet::work(
+    let total = wishes.total_repetitions.unwrap_or(USUAL_TOTAL);
+    let group = wishes.group.unwrap_or_else(|| usual_group(real_share));
+    Ok(Clusters {
         load,
-        &request.strength(),
+        share: real_share,
         total,
-        rest_between,
-        Tempo::STRENGTH,
-        "every repetition fast",
+        group: group.min(total),
+        allowed: RepetitionChart::published()?.allowed_at(real_share),
+        rest_within: checked_in_cluster(wishes.rest_within)?,
+        rest_between: match wishes.rest_between {
+            Some(rest) => checked_between_sets(rest)?,
+            None => between_sets(request.level(), share).1,
+        },
+    })
+}
+
+/// Drafts cluster sets.
+///
+/// **Fails** when the load is above 1RM or cannot be loaded, and as the oracle does.
+pub fn draft(request: &SessionRequest) -> Result<Draft> {
+    let clusters = clusters(request)?;
+    let frequency = guidance_for(request.level()).frequency;
+    let mut draft = request.draft(Method::Clusters, frequency, Progression::WhenLastIsFast);
+    draft.sets = warm_up_sets(clusters.load.total, request.loading, &request.strength())?;
+    let plain = PlannedSet::work(
+        clusters.load.clone(),
+        &request.strength(),
+        clusters.total,
+        clusters.rest_between,
+        SetIntent::EveryRepetitionFast,
     );
-    let sets = even_groups(total, MOST_IN_A_SET);
+    let sets = even_groups(clusters.total, MOST_IN_A_SET);
     draft.sets.extend(sets.iter().map(|count| {
-        plain
-            .clone()
-            .in_groups(even_groups(*count, group), rest_within)
+        let groups = even_groups(*count, clusters.group);
+        plain.clone().in_groups(groups, clusters.rest_within)
     }));
-    draft.remarks.extend(rest_remark);
-    draft.remarks.extend(group_remark(group, allowed));
-    draft.remarks.extend(total_remark(total, real_share));
-    draft.remarks.push(recovery_remark(rest_within));
-    draft.frequency = straight::guidance_for(request.level()).frequency.to_owned();
-    draft.progression =
-        "When the last repetition is as fast as the first, add a repetition in all or 2 to 5 % of load.".to_owned();
-    draft.sources.push((
-        "groups of 1 to 3, 30 s rest".to_owned(),
-        Origin::Practice("cluster sets"),
-    ));
-    draft
-        .sources
-        .push(("repetitions of a session by load".to_owned(), TOTALS_ORIGIN));
-    draft.sources.extend(
-        STUDIES
-            .iter()
-            .map(|(words, origin)| ((*words).to_owned(), *origin)),
-    );
+    draft.remarks.extend(remarks(&clusters));
+    draft.sources.extend(sources());
     predict_both(request, &mut draft, &sets)?;
     Ok(draft)
 }
 
-fn group_remark(group: u32, allowed: Option<u32>) -> Option<String> {
-    if group > GROUP.1 {
-        return Some(format!(
-            "groups of {group} are larger than usual ({} to {})",
-            GROUP.0, GROUP.1
-        ));
-    }
-    allowed.filter(|allowed| group >= *allowed).map(|allowed| {
-        format!("a group of {group} is already all that the chart allows at this load ({allowed})")
-    })
+fn remarks(clusters: &Clusters) -> Vec<Remark> {
+    let mut remarks = Vec::new();
+    remarks.extend(rest_remark(clusters.rest_within));
+    remarks.extend(group_remark(clusters.group, clusters.allowed));
+    remarks.extend(total_remark(clusters.total, clusters.share));
+    remarks.push(Remark::Cluster(ClusterRemark::PhosphocreatineBack {
+        rest: clusters.rest_within,
+        shares: share_back_range(clusters.rest_within),
+    }));
+    remarks
 }
 
-fn total_remark(total: u32, share: f64) -> Option<String> {
+fn sources() -> Vec<(Basis, Origin)> {
+    let mut sources = vec![
+        (Basis::ClusterGroups, Origin::Practice("cluster sets")),
+        (Basis::SessionTotals, TOTALS_ORIGIN),
+    ];
+    let studies = STUDIES.iter();
+    sources.extend(studies.map(|(words, origin)| (Basis::Finding((*words).to_owned()), *origin)));
+    sources
+}
+
+fn rest_remark(rest: Duration) -> Option<Remark> {
+    let (least_s, most_s) = (IN_CLUSTER.least_s, IN_CLUSTER.most_s);
+    let inside = (least_s..=most_s).contains(&rest.as_s());
+    (!inside).then_some(Remark::Cluster(ClusterRemark::Rest {
+        rest,
+        least: Duration::from_s(least_s),
+        most: Duration::from_s(most_s),
+    }))
+}
+
+fn group_remark(group: u32, allowed: Option<u32>) -> Option<Remark> {
+    if group > GROUP.1 {
+        return Some(Remark::Cluster(ClusterRemark::LargeGroup {
+            group,
+            usual: GROUP,
+        }));
+    }
+    allowed
+        .filter(|allowed| group >= *allowed)
+        .map(|allowed| Remark::Cluster(ClusterRemark::GroupAtLimit { group, allowed }))
+}
+
+fn total_remark(total: u32, share: f64) -> Option<Remark> {
     let percent = 100.0 * share;
     let zone = TOTALS
         .iter()
         .find(|(low, high, ..)| (*low..=*high).contains(&percent))?;
     let (.., fewest, most) = *zone;
-    (!(fewest..=most).contains(&total)).then(|| {
-        format!(
-            "{total} repetitions at {} % of 1RM lie outside the customary {fewest} to {most} of a session",
-            rounded(percent, 0)
-        )
-    })
-}
-
-fn recovery_remark(rest: Duration) -> String {
-    let (least, most) = share_back_range(rest);
-    format!(
-        "In {} s, {} to {} % of the phosphocreatine spent comes back (published recoveries differ that much).",
-        rounded(rest.as_s(), 0),
-        rounded(100.0 * least, 0),
-        rounded(100.0 * most, 0)
-    )
+    (!(fewest..=most).contains(&total)).then_some(Remark::Cluster(ClusterRemark::UnusualTotal {
+        total,
+        share,
+        usual: (fewest, most),
+    }))
 }
 
 /// Predicts the sets in groups and the same sets straight, with the same rests between the sets.
-fn predict_both(request: &Request, draft: &mut Draft, straight_sets: &[u32]) -> Result<()> {
+fn predict_both(request: &SessionRequest, draft: &mut Draft, straight_sets: &[u32]) -> Result<()> {
     let Some(oracle) = request.oracle else {
         return Ok(());
     };
-    straight::predict(request, draft)?;
+    predict(request, draft)?;
     let Some(work) = draft.sets.last() else {
         return Ok(());
     };
-    let mut body = Body::fresh(&oracle.joints);
-    let mut sets = Vec::new();
-    for count in straight_sets {
-        sets.push(predict_set(
-            oracle,
-            work.load.total,
-            &[*count],
-            Duration::ZERO,
-            &mut body,
-        )?);
-        body.rest(work.rest_after)?;
-    }
-    let fatigue = body.trace().to_vec();
-    let straight = NamedPrediction {
-        name: "straight".to_owned(),
-        sets,
-        fatigue,
-    };
+    let (load, rest) = (work.load.total, work.rest_after);
+    let straight = straight_instead(oracle, load, rest, straight_sets)?;
     if let Some(clusters) = draft.predictions.last() {
         draft.remarks.push(comparison(&straight, clusters));
     }
@@ -212,30 +222,44 @@ fn predict_both(request: &Request, draft: &mut Draft, straight_sets: &[u32]) -> 
     Ok(())
 }
 
-fn comparison(straight: &NamedPrediction, clusters: &NamedPrediction) -> String {
-    let gain = if straight.mean_velocity_m_s() > 0.0 {
+fn straight_instead(
+    oracle: &RepOracle,
+    load: Mass,
+    rest: Duration,
+    counts: &[u32],
+) -> Result<SessionPrediction> {
+    let mut body = TiringBody::fresh(&oracle.joints);
+    let mut sets = Vec::new();
+    for count in counts {
+        let set = predict_set(oracle, load, &[*count], Duration::ZERO, &mut body)?;
+        sets.push(set);
+        body.rest(rest)?;
+    }
+    Ok(SessionPrediction {
+        of: Predicted::By(Method::Straight),
+        sets,
+        fatigue: body.trace().to_vec(),
+    })
+}
+
+fn comparison(straight: &SessionPrediction, clusters: &SessionPrediction) -> Remark {
+    let gain_percent = if straight.mean_velocity_m_s() > 0.0 {
         100.0 * (clusters.mean_velocity_m_s() / straight.mean_velocity_m_s() - 1.0)
     } else {
         0.0
     };
-    format!(
-        "Predicted: straight, {}; in clusters, {}; over all repetitions asked for, the clusters are {} % faster.",
-        fate(straight),
-        fate(clusters),
-        rounded(gain, 0)
-    )
+    Remark::Cluster(ClusterRemark::AgainstStraight {
+        straight: fate(straight),
+        clusters: fate(clusters),
+        gain_percent,
+    })
 }
 
-/// "repetition 9 stalls", "the last repetition moves at 0.34 m/s".
-fn fate(prediction: &NamedPrediction) -> String {
+fn fate(prediction: &SessionPrediction) -> Fate {
     if let Some(number) = prediction.sets.iter().find_map(|set| set.stalls_at()) {
-        return format!("repetition {number} stalls");
+        return Fate::Stalls(number);
     }
     let mut repetitions = prediction.sets.iter().flat_map(|set| &set.repetitions);
     let last = repetitions.rfind(|repetition| repetition.completed);
-    let velocity_m_s = last.map_or(0.0, |repetition| repetition.mean_velocity.as_m_s());
-    format!(
-        "the last repetition moves at {} m/s",
-        rounded(velocity_m_s, 2)
-    )
+    Fate::LastMovesAt(last.map_or(0.0, |repetition| repetition.mean_velocity.as_m_s()))
 }

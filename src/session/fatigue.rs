@@ -5,10 +5,10 @@
 //! against. A muscle that works and rests in turns is in [`super::muscle_state`].
 
 pub use super::fatigue_joint::FatigueJoint;
-use crate::error::{Error, Result};
+use crate::error::{Error, PredictionFault, Result};
 use crate::numeric::{Arrival, Steps, integrate};
 use crate::progress::origin::Origin;
-use crate::units::{Duration, rounded};
+use crate::units::Duration;
 
 /// Rates of one joint.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -223,16 +223,13 @@ fn run<E>(
 
 fn check(target: f64, time: Duration) -> Result<()> {
     if !(0.0..=1.0).contains(&target) {
-        return Err(Error::bad(format!(
-            "{target} is no share of maximal force (0 to 1)"
-        )));
+        return Err(Error::bad(PredictionFault::NoShareOfForce {
+            share: target,
+        }));
     }
     // A day: far beyond any session, and still quick to step through.
     if !(0.0..=86_400.0).contains(&time.as_s()) {
-        return Err(Error::bad(format!(
-            "{} s is no time to work or rest",
-            time.as_s()
-        )));
+        return Err(Error::bad(PredictionFault::NoTime { time }));
     }
     Ok(())
 }
@@ -287,11 +284,10 @@ pub fn endurance_by_integration(target: f64, rates: &Rates, limit: Duration) -> 
     let arrival = run(settled, target, limit, rates, exhausted)?;
     match arrival.event {
         Some(()) => Ok(Duration::from_s(SETTLING_S + arrival.time)),
-        None => Err(Error::no_answer(format!(
-            "{} % of maximal force can be held for more than {} s",
-            rounded(100.0 * target, 0),
-            rounded(limit.as_s(), 0)
-        ))),
+        None => Err(Error::no_answer(PredictionFault::HeldLonger {
+            share: target,
+            limit,
+        })),
     }
 }
 

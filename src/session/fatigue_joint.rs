@@ -24,20 +24,3 @@ pub enum FatigueJoint {
     /// Any other: the published general values.
     General,
 }
-
-impl FatigueJoint {
-    /// Its name: "shoulder", "grip".
-    #[must_use]
-    pub const fn in_words(self) -> &'static str {
-        match self {
-            Self::Ankle => "ankle",
-            Self::Knee => "knee",
-            Self::Hip => "hip",
-            Self::Trunk => "trunk",
-            Self::Shoulder => "shoulder",
-            Self::Elbow => "elbow",
-            Self::HandGrip => "grip",
-            Self::General => "muscles",
-        }
-    }
-}

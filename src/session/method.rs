@@ -3,7 +3,7 @@
 //! In: a name. Out: the [`Method`]. Commands, help, comparisons and tests over "all of them" are
 //! derived from [`METHODS`].
 
-use crate::error::{Error, Result};
+use crate::error::{Error, Result, SessionRefusal};
 
 /// How a session is built.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -22,38 +22,14 @@ pub enum Method {
     Chains,
 }
 
-/// Every method: its name on the command line and one sentence.
-pub const METHODS: &[(Method, &str, &str)] = &[
-    (
-        Method::Straight,
-        "straight",
-        "the same load for several sets, raised when the repetitions allow",
-    ),
-    (
-        Method::Pyramid,
-        "pyramid",
-        "rising loads and falling repetitions up to a top set",
-    ),
-    (
-        Method::Clusters,
-        "clusters",
-        "groups of 1 to 3 repetitions with short rests, so that velocity is kept",
-    ),
-    (
-        Method::OverloadedLowering,
-        "overloaded-lowering",
-        "slow lowering of more than 1RM; spotters lift the bar back",
-    ),
-    (
-        Method::Bands,
-        "bands",
-        "elastic bands that pull harder towards lockout",
-    ),
-    (
-        Method::Chains,
-        "chains",
-        "chains that leave the floor on the way up",
-    ),
+/// Every method with its name on the command line.
+pub const METHODS: &[(Method, &str)] = &[
+    (Method::Straight, "straight"),
+    (Method::Pyramid, "pyramid"),
+    (Method::Clusters, "clusters"),
+    (Method::OverloadedLowering, "overloaded-lowering"),
+    (Method::Bands, "bands"),
+    (Method::Chains, "chains"),
 ];
 
 impl Method {
@@ -62,17 +38,8 @@ impl Method {
     pub fn name(self) -> &'static str {
         METHODS
             .iter()
-            .find(|(method, ..)| *method == self)
-            .map_or("straight", |(_, name, _)| name)
-    }
-
-    /// What it is, in one sentence.
-    #[must_use]
-    pub fn sentence(self) -> &'static str {
-        METHODS
-            .iter()
-            .find(|(method, ..)| *method == self)
-            .map_or("", |(.., sentence)| sentence)
+            .find(|(method, _)| *method == self)
+            .map_or("straight", |(_, name)| name)
     }
 
     /// The method of that name.
@@ -81,12 +48,13 @@ impl Method {
     pub fn from_name(name: &str) -> Result<Self> {
         METHODS
             .iter()
-            .find(|(_, known, _)| *known == name)
-            .map(|(method, ..)| *method)
+            .find(|(_, known)| *known == name)
+            .map(|(method, _)| *method)
             .ok_or_else(|| {
-                let names: Vec<&str> = METHODS.iter().map(|(_, name, _)| *name).collect();
-                Error::bad(format!("there is no method `{name}`"))
-                    .hint(format!("methods: {}", names.join(", ")))
+                Error::bad(SessionRefusal::NoMethod {
+                    named: name.to_owned(),
+                    known: METHODS.iter().map(|(_, name)| (*name).to_owned()).collect(),
+                })
             })
     }
 

@@ -5,6 +5,7 @@
 //! [`block::block`] for weeks.
 
 pub mod accommodating;
+pub mod accommodating_setup;
 pub mod block;
 pub mod cautions;
 pub mod clusters;
@@ -17,13 +18,18 @@ pub mod oracle;
 pub mod overload;
 pub mod phosphocreatine;
 pub mod plan;
-pub mod plan_words;
+pub mod planned_set;
+pub mod predicted_sets;
 pub mod prediction;
 pub mod published;
 pub mod pyramid;
+pub mod remark;
 pub mod repetitions;
+pub mod request;
 pub mod rests;
 pub mod schemes;
+pub mod spotting;
 pub mod status;
 pub mod straight;
+pub mod strength;
 pub mod warm_up;

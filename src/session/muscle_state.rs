@@ -4,7 +4,7 @@
 //! share of its capacity after each, from the three-compartment model of [`super::fatigue`].
 
 use super::fatigue::{Compartments, FatigueJoint, RELEASE_PER_S, Rates, after};
-use crate::error::{Error, Result};
+use crate::error::{Error, RestPlace, Result, SessionFigureFault};
 use crate::units::Duration;
 
 /// The muscles of one joint over a session.
@@ -59,7 +59,10 @@ impl MuscleState {
     pub fn rest(&mut self, time: Duration) -> Result<()> {
         let t = time.as_s();
         if !t.is_finite() || t < 0.0 {
-            return Err(Error::bad(format!("a rest of {t} s cannot be")));
+            return Err(Error::bad(SessionFigureFault::NoRest {
+                rest: time,
+                place: RestPlace::Anywhere,
+            }));
         }
         self.now = rested(self.now, t, self.joint.rates());
         Ok(())

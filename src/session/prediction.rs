@@ -7,7 +7,7 @@
 use super::fatigue::{Compartments, FatigueJoint};
 use super::muscle_state::MuscleState;
 use super::oracle::{Attempt, JointUse, RepOracle, RepOutcome};
-use crate::error::{Error, Result};
+use crate::error::{Error, PredictionFault, Result};
 use crate::units::{Duration, Mass, Speed};
 
 /// Pause between two repetitions of a group, s, in which the load is held at lockout (assumed: a breath).
@@ -32,13 +32,13 @@ pub struct FatigueSample {
 
 /// The joints of a lifter through a session.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Body {
+pub struct TiringBody {
     joints: Vec<MuscleState>,
     time_s: f64,
     trace: Vec<FatigueSample>,
 }
 
-impl Body {
+impl TiringBody {
     /// Rested, with these joints.
     #[must_use]
     pub fn fresh(joints: &[FatigueJoint]) -> Self {
@@ -74,12 +74,6 @@ impl Body {
     #[must_use]
     pub fn trace(&self) -> &[FatigueSample] {
         &self.trace
-    }
-
-    /// Time since the start.
-    #[must_use]
-    pub fn time(&self) -> Duration {
-        Duration::from_s(self.time_s)
     }
 
     /// Rests all joints.
@@ -218,7 +212,7 @@ pub fn predict_set(
     load: Mass,
     groups: &[u32],
     rest_within: Duration,
-    body: &mut Body,
+    body: &mut TiringBody,
 ) -> Result<SetPrediction> {
     check(groups)?;
     let mut repetitions = Vec::new();
@@ -254,14 +248,13 @@ fn check(groups: &[u32]) -> Result<()> {
         .iter()
         .fold(0_u32, |sum, count| sum.saturating_add(*count));
     if total == 0 || groups.contains(&0) {
-        return Err(Error::bad(
-            "a set needs at least one repetition in every group",
-        ));
+        return Err(Error::bad(PredictionFault::EmptyGroup));
     }
     if total > MOST_REPETITIONS {
-        return Err(Error::bad(format!(
-            "a set of {total} repetitions is no strength set (at most {MOST_REPETITIONS})"
-        )));
+        return Err(Error::bad(PredictionFault::NoStrengthSet {
+            repetitions: total,
+            most: MOST_REPETITIONS,
+        }));
     }
     Ok(())
 }
@@ -271,7 +264,7 @@ fn one_repetition(
     load: Mass,
     group: u32,
     number: u32,
-    body: &mut Body,
+    body: &mut TiringBody,
 ) -> Result<RepPrediction> {
     let shares = body.shares();
     let outcome = oracle.ask(&Attempt {
@@ -279,7 +272,7 @@ fn one_repetition(
         joint_shares: &shares,
     })?;
     let capacity_share = body.smallest_share();
-    tire(oracle, &outcome, body)?;
+    tire(&outcome, body)?;
     Ok(RepPrediction {
         number,
         group,
@@ -295,22 +288,18 @@ fn one_repetition(
     })
 }
 
-fn tire(oracle: &RepOracle, outcome: &RepOutcome, body: &mut Body) -> Result<()> {
+/// A repetition is a lowering and then a lift, as it is simulated.
+fn tire(outcome: &RepOutcome, body: &mut TiringBody) -> Result<()> {
     let lowering = |joint: &JointUse| joint.lowering;
     let lifting = |joint: &JointUse| joint.lifting;
-    if oracle.lowering_first {
-        body.work(outcome.joints.iter().map(lowering), outcome.lowering)?;
-        body.work(outcome.joints.iter().map(lifting), outcome.lifting)
-    } else {
-        body.work(outcome.joints.iter().map(lifting), outcome.lifting)?;
-        body.work(outcome.joints.iter().map(lowering), outcome.lowering)
-    }
+    body.work(outcome.joints.iter().map(lowering), outcome.lowering)?;
+    body.work(outcome.joints.iter().map(lifting), outcome.lifting)
 }
 
 /// Repetitions to failure of a straight set at a load, from the joints as they are.
 ///
 /// **Fails** as the oracle does, and when the set goes on beyond [`MOST_REPETITIONS`].
-pub fn repetitions_to_failure(oracle: &RepOracle, load: Mass, body: &Body) -> Result<u32> {
+pub fn repetitions_to_failure(oracle: &RepOracle, load: Mass, body: &TiringBody) -> Result<u32> {
     let set = predict_set(
         oracle,
         load,
@@ -319,9 +308,9 @@ pub fn repetitions_to_failure(oracle: &RepOracle, load: Mass, body: &Body) -> Re
         &mut body.clone(),
     )?;
     set.stalls_at().map(|number| number - 1).ok_or_else(|| {
-        Error::no_answer(format!(
-            "more than {MOST_REPETITIONS} repetitions are predicted at {} kg",
-            load.as_kg()
-        ))
+        Error::no_answer(PredictionFault::EndlessSet {
+            load,
+            most: MOST_REPETITIONS,
+        })
     })
 }

@@ -3,10 +3,10 @@
 //! In: repetitions or a share of 1RM, and a movement. Out: the other of the two from the chart, read
 //! between its rows with a smooth monotone curve; and what studies found for that lift beside it.
 
-use crate::error::{Error, Result};
+use crate::error::{Error, PredictionFault, Result};
+use crate::movement::Handling;
 use crate::numeric::{Beyond, Spline, brent};
 use crate::progress::origin::Origin;
-use crate::units::rounded;
 
 /// The load-repetition chart: repetitions to failure and percent of 1RM, as printed.
 ///
@@ -53,10 +53,10 @@ impl RepetitionChart {
     pub fn share_at(&self, repetitions: f64) -> Result<f64> {
         let (least, most) = self.range();
         if !(least..=most).contains(&repetitions) {
-            return Err(Error::no_answer(format!(
-                "the repetition chart runs from {least} to {most} repetitions, not to {}",
-                rounded(repetitions, 1)
-            )));
+            return Err(Error::no_answer(PredictionFault::OffTheChart {
+                range: (least, most),
+                repetitions,
+            }));
         }
         Ok(self.curve.value(repetitions) / 100.0)
     }
@@ -66,7 +66,7 @@ impl RepetitionChart {
     /// The inverse of [`RepetitionChart::share_at`]. **Fails** below the last row (65 %).
     pub fn repetitions_at(&self, share: f64) -> Result<f64> {
         if !(share.is_finite() && share > 0.0) {
-            return Err(Error::bad(format!("{share} is no share of 1RM")));
+            return Err(Error::bad(PredictionFault::NoShare { share }));
         }
         if share > 1.0 {
             return Ok(0.0);
@@ -74,15 +74,22 @@ impl RepetitionChart {
         let (least, most) = self.range();
         let lightest = self.curve.value(most) / 100.0;
         if share < lightest {
-            return Err(Error::no_answer(format!(
-                "the repetition chart ends at {} % of 1RM, above the {} % asked for",
-                rounded(100.0 * lightest, 0),
-                rounded(100.0 * share, 0)
-            )));
+            return Err(Error::no_answer(PredictionFault::BelowTheChart {
+                lightest,
+                share,
+            }));
         }
         brent(least, most, 1e-9, |repetitions| {
             self.curve.value(repetitions) - 100.0 * share
         })
+    }
+
+    /// Whole repetitions that a share of 1RM allows; `None` where the chart ends.
+    #[must_use]
+    pub fn allowed_at(&self, share: f64) -> Option<u32> {
+        self.repetitions_at(share)
+            .ok()
+            .map(|repetitions| (repetitions + 1e-6).floor() as u32)
     }
 }
 
@@ -186,19 +193,22 @@ pub const DIFFERENCES: &[(&[&str], &str, Origin)] = &[
 
 /// What studies found for a movement, in the order of [`OBSERVATIONS`].
 #[must_use]
-pub fn observations_of(movement: &str) -> Vec<&'static Observation> {
+pub fn observations_of(lift: &Handling) -> Vec<&'static Observation> {
     OBSERVATIONS
         .iter()
-        .filter(|row| row.movement == movement)
+        .filter(|row| lift.is_called(row.movement))
         .collect()
 }
 
 /// Known differences that matter for a movement, in words with their source.
 #[must_use]
-pub fn differences_of(movement: &str) -> Vec<(&'static str, Origin)> {
+pub fn differences_of(lift: &Handling) -> Vec<(&'static str, Origin)> {
+    let matters = |movements: &[&str]| {
+        movements.is_empty() || movements.iter().any(|movement| lift.is_called(movement))
+    };
     DIFFERENCES
         .iter()
-        .filter(|(movements, ..)| movements.is_empty() || movements.contains(&movement))
+        .filter(|(movements, ..)| matters(movements))
         .map(|(_, words, origin)| (*words, *origin))
         .collect()
 }

@@ -4,9 +4,9 @@
 //! with its published range, or the reason why that rest makes no sense.
 
 use super::status::Level;
-use crate::error::{Error, Result};
+use crate::error::{Error, RestPlace, Result, SessionFigureFault};
 use crate::progress::origin::Origin;
-use crate::units::{Duration, rounded};
+use crate::units::Duration;
 
 /// One published or customary range of rests.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -86,44 +86,30 @@ const LONGEST_S: f64 = 1800.0;
 ///
 /// **Fails** when it is negative, not a number, or longer than half an hour.
 pub fn checked_between_sets(rest: Duration) -> Result<Duration> {
-    checked(rest, LONGEST_S, "between sets")
+    checked(rest, LONGEST_S, RestPlace::BetweenSets)
 }
 
-/// A rest inside a cluster set: what was asked for, or 30 s; with a remark when it is outside the
-/// published 15 to 45 s.
+/// A rest inside a cluster set: what was asked for, or 30 s.
 ///
 /// **Fails** when it is negative, not a number, or as long as a rest between sets.
-pub fn checked_in_cluster(rest: Option<Duration>) -> Result<(Duration, Option<String>)> {
-    let Some(rest) = rest else {
-        return Ok((Duration::from_s(CUSTOMARY_IN_CLUSTER_S), None));
-    };
-    let rest = checked(rest, HEAVY.least_s, "inside a cluster set")?;
-    let inside = (IN_CLUSTER.least_s..=IN_CLUSTER.most_s).contains(&rest.as_s());
-    let remark = (!inside).then(|| {
-        format!(
-            "{} s between groups is outside the usual {} to {} s",
-            rounded(rest.as_s(), 0),
-            IN_CLUSTER.least_s,
-            IN_CLUSTER.most_s
-        )
-    });
-    Ok((rest, remark))
+pub fn checked_in_cluster(rest: Option<Duration>) -> Result<Duration> {
+    match rest {
+        Some(rest) => checked(rest, HEAVY.least_s, RestPlace::InsideCluster),
+        None => Ok(Duration::from_s(CUSTOMARY_IN_CLUSTER_S)),
+    }
 }
 
-fn checked(rest: Duration, most_s: f64, place: &str) -> Result<Duration> {
+fn checked(rest: Duration, most_s: f64, place: RestPlace) -> Result<Duration> {
     let rest_s = rest.as_s();
     if !rest_s.is_finite() || rest_s < 0.0 {
-        return Err(
-            Error::bad(format!("a rest of {rest_s} s {place} cannot be"))
-                .hint("a rest is 0 s or more, such as \"30 s\" or \"3 min\""),
-        );
+        return Err(Error::bad(SessionFigureFault::NoRest { rest, place }));
     }
     if rest_s > most_s {
-        return Err(Error::bad(format!(
-            "a rest of {} s {place} is too long",
-            rounded(rest_s, 0)
-        ))
-        .hint(format!("up to {} s here", rounded(most_s, 0))));
+        return Err(Error::bad(SessionFigureFault::LongRest {
+            rest,
+            place,
+            most: Duration::from_s(most_s),
+        }));
     }
     Ok(rest)
 }

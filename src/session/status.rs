@@ -1,15 +1,16 @@
 //! Who may do what: training age, injury and recent sessions decide, before any load is computed.
 //!
-//! In: a [`Lifter`] and a [`Method`]. Out: [`Permission`]: yes, plain progressive overload instead
-//! (with the reason), or no (with the reason and what to do instead). Limits carry their source.
+//! In: a [`Trainee`] and a [`Method`]. Out: [`Permission`]: yes, plain progressive overload instead, or no
+//! with the reason. Limits carry their source.
 
 use super::method::Method;
+use crate::error::SessionRefusal;
 use crate::progress::origin::Origin;
 use serde::Deserialize;
 
 /// What is known of the person, as far as it decides what is planned.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Lifter {
+pub struct Trainee {
     /// Months of steady training without a long break.
     pub training_months: f64,
     /// Injured, in pain, or under treatment.
@@ -22,7 +23,7 @@ pub struct Lifter {
     pub days_since_overload: Option<u32>,
 }
 
-impl Lifter {
+impl Trainee {
     /// A healthy adult with that many months of steady training.
     #[must_use]
     pub const fn with_training_months(training_months: f64) -> Self {
@@ -63,18 +64,6 @@ pub enum Level {
     Advanced,
 }
 
-impl Level {
-    /// "novice", "intermediate", "advanced".
-    #[must_use]
-    pub const fn in_words(self) -> &'static str {
-        match self {
-            Self::Novice => "novice",
-            Self::Intermediate => "intermediate",
-            Self::Advanced => "advanced",
-        }
-    }
-}
-
 /// Months of steady training from which a lifter is intermediate.
 pub const INTERMEDIATE_MONTHS: f64 = 6.0;
 /// Months of steady training from which a lifter is advanced.
@@ -110,81 +99,49 @@ pub const ORIGINS: &[(&str, Origin)] = &[
     ),
 ];
 
-/// Whether a method is planned for a lifter.
-#[derive(Debug, Clone, PartialEq, Eq)]
+/// Whether a method is planned for somebody.
+#[derive(Debug, Clone, PartialEq)]
 pub enum Permission {
     /// Yes.
     Granted,
-    /// Plain progressive overload is planned in its place, for this reason.
-    PlainInstead(String),
+    /// Plain progressive overload is planned in its place: a novice gains most from that.
+    PlainInstead,
     /// Nothing is planned, for this reason.
-    Refused {
-        /// Why.
-        reason: String,
-        /// What to do instead.
-        instead: String,
-    },
+    Refused(SessionRefusal),
 }
 
-fn refused(reason: impl Into<String>, instead: &str) -> Permission {
-    Permission::Refused {
-        reason: reason.into(),
-        instead: instead.to_owned(),
-    }
-}
-
-/// Whether `method` is planned for `lifter`.
+/// Whether `method` is planned for `trainee`.
 #[must_use]
-pub fn may_do(lifter: &Lifter, method: Method) -> Permission {
-    if lifter.injured {
-        return refused(
-            "no session is planned for an injured lifter",
-            "see a clinician first; a qualified professional decides when and with what load to train again",
-        );
+pub fn may_do(trainee: &Trainee, method: Method) -> Permission {
+    if trainee.injured {
+        return Permission::Refused(SessionRefusal::Injured);
     }
-    if lifter.level() == Level::Novice && method != Method::Straight {
-        return Permission::PlainInstead(format!(
-            "a novice ({} months of steady training) gains most from plain progressive overload; {} is for lifters \
-             whose gains have slowed, from about {INTERMEDIATE_MONTHS} months on",
-            lifter.training_months.max(0.0).round(),
-            method.name()
-        ));
+    if trainee.level() == Level::Novice && method != Method::Straight {
+        return Permission::PlainInstead;
     }
     match method {
-        Method::OverloadedLowering => may_lower_overload(lifter),
+        Method::OverloadedLowering => may_lower_overload(trainee),
         _ => Permission::Granted,
     }
 }
 
-fn may_lower_overload(lifter: &Lifter) -> Permission {
-    if lifter.training_months < OVERLOAD_MONTHS {
-        return refused(
-            format!(
-                "lowering more than 1RM asks for {OVERLOAD_MONTHS} months of steady training, and this lifter has {}",
-                lifter.training_months.round()
-            ),
-            "train with straight sets, a pyramid or clusters until then",
-        );
+fn may_lower_overload(trainee: &Trainee) -> Permission {
+    if trainee.training_months < OVERLOAD_MONTHS {
+        return Permission::Refused(SessionRefusal::TooLittleTraining {
+            months: trainee.training_months,
+            least_months: OVERLOAD_MONTHS,
+        });
     }
-    if lifter.age_years.is_some_and(|age| age < ADULT_YEARS) {
-        return refused(
-            "lowering more than 1RM is for adults only",
-            "train with straight sets, a pyramid or clusters",
-        );
+    if trainee.age_years.is_some_and(|age| age < ADULT_YEARS) {
+        return Permission::Refused(SessionRefusal::NotAdult);
     }
-    if lifter.unwell_or_sore {
-        return refused(
-            "no lowering beyond 1RM when ill, unusually sore or just back from a break",
-            "wait until recovered, then start with straight sets",
-        );
+    if trainee.unwell_or_sore {
+        return Permission::Refused(SessionRefusal::UnwellOrSore);
     }
-    match lifter.days_since_overload {
-        Some(days) if days < OVERLOAD_REST_DAYS => refused(
-            format!(
-                "the last overloaded lowering was {days} days ago; at most once a week for the same muscles"
-            ),
-            "train with straight sets, a pyramid or clusters today",
-        ),
+    match trainee.days_since_overload {
+        Some(days) if days < OVERLOAD_REST_DAYS => {
+            Permission::Refused(SessionRefusal::OverloadTooSoon { days })
+        }
         _ => Permission::Granted,
     }
 }

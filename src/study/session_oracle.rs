@@ -14,7 +14,7 @@ use crate::rep::{
     with_load,
 };
 use crate::resistance::{Item, Setup};
-use crate::session::eccentric::{LOWERING_S, PLANNING, eccentric_one_rm};
+use crate::session::eccentric::{LOWERING_S, eccentric_one_rm};
 use crate::session::fatigue::FatigueJoint;
 use crate::session::oracle::{Attempt, JointUse, RepOracle, RepOutcome, STALL_S};
 use crate::units::{Duration, Length, Mass, Speed};
@@ -83,15 +83,12 @@ pub fn simulated_oracle<'a>(
     let way = travel(movement, lifter)?;
     let models: Mutex<BTreeMap<Vec<u32>, RepModel>> = Mutex::new(BTreeMap::new());
     Ok(RepOracle {
-        described: "simulated repetition of this lifter, scaled to the 1RM".to_owned(),
         one_rm: one_rm.load,
         eccentric_one_rm: eccentric_one_rm(one_rm.load, body_mass),
-        eccentric_described: format!("{} × 1RM, {}", PLANNING.ratio, PLANNING.who),
         simulated_eccentric: Some(eccentric.load),
         lowering_evenness: evenness,
         travel: Some(way),
         joints,
-        lowering_first: true,
         repetition: Box::new(move |attempt| {
             let trace = tired_rep(
                 movement,

@@ -10,11 +10,9 @@ use super::pick_answer::{PickAnswer, PickQuestion};
 use super::question::Question;
 use super::solve::study;
 use crate::error::{Error, PickFault, Result};
-use crate::narrative::hanging::hung_pieces;
-use crate::narrative::loads::loading_in_words;
 use crate::rep::with_load;
 use crate::resistance::{Item, Setup};
-use crate::session::accommodating::AccommodatingSetup;
+use crate::session::accommodating_setup::AccommodatingSetup;
 use crate::session::method::Method;
 use crate::setups::{Allowed, Gym, Loadings, Watch, Wish};
 use crate::units::Force;
@@ -63,10 +61,9 @@ pub fn best_setup(
 }
 
 fn described(best: &Picked, found: &PickAnswer) -> AccommodatingSetup {
-    let mut parts = vec![loading_in_words(&best.loaded.loading)];
-    parts.extend(hung_pieces(&best.loaded.setup.items, &found.anchors));
     AccommodatingSetup {
-        parts,
+        hung: pieces_of(&best.loaded.setup).items,
+        anchors: Some(found.anchors.clone()),
         bar_and_plates: best.loaded.loading.clone(),
         bottom: best.loaded.loads[0],
         top: best.loaded.loads[2],
@@ -110,13 +107,11 @@ pub fn named_setup(
     let found = &result.setups[0];
     let mass = |index: usize| Force::from_n(found.values[index]).as_mass();
     let plain = load_for_effort(question, &Setup::default(), effort)?;
-    let mut parts = vec![loading_in_words(&bar)];
     let hung = with_load(&hung, bar.total);
-    let hangs = |item: &&Item| matches!(item, Item::Band(_) | Item::Chain(_));
-    parts.extend(hung.items.iter().filter(hangs).map(Item::in_words));
     Ok(SessionSetup {
         setup: AccommodatingSetup {
-            parts,
+            hung: pieces_of(&hung).items,
+            anchors: None,
             bar_and_plates: bar,
             bottom: mass(0),
             top: mass(found.values.len() - 1),

@@ -1,5 +1,6 @@
 //! Tests of `session`, one file for each part of it.
 
+mod equation_oracle;
 mod plan_command;
 mod session_equations;
 mod session_fatigue;

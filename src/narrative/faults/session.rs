@@ -1,10 +1,247 @@
 //! Words for: why a session is not planned.
 
 use super::Told;
-use crate::error::SessionFault;
-use crate::units::System;
+use crate::error::{
+    Counted, LoweringFault, PredictionFault, RestPlace, SchemeFault, SessionFault,
+    SessionFigureFault, SessionRefusal,
+};
+use crate::units::{Duration, Mass, System, rounded};
 
 /// The fault in words.
-pub(super) fn told(fault: &SessionFault, _units: System) -> Told {
-    match *fault {}
+pub(super) fn told(fault: &SessionFault, units: System) -> Told {
+    match fault {
+        SessionFault::Refusal(fault) => refusal(fault),
+        SessionFault::Figure(fault) => figure(fault, units),
+        SessionFault::Lowering(fault) => lowering(fault, units),
+        SessionFault::Scheme(fault) => scheme(fault),
+        SessionFault::Prediction(fault) => prediction(fault),
+    }
+}
+
+/// Who may not do it.
+fn refusal(fault: &SessionRefusal) -> Told {
+    match fault {
+        SessionRefusal::NoMethod { named, known } => Told::new(format!("there is no method `{named}`"))
+            .hint(format!("methods: {}", known.join(", "))),
+        SessionRefusal::Injured => Told::new("no session is planned for an injured lifter").hint(
+            "see a clinician first; a qualified professional decides when and with what load to train again",
+        ),
+        SessionRefusal::TooLittleTraining { months, least_months } => Told::new(format!(
+            "lowering more than 1RM asks for {least_months} months of steady training, and this lifter has {}",
+            months.round()
+        ))
+        .hint("train with straight sets, a pyramid or clusters until then"),
+        SessionRefusal::NotAdult => Told::new("lowering more than 1RM is for adults only")
+            .hint("train with straight sets, a pyramid or clusters"),
+        SessionRefusal::UnwellOrSore => {
+            Told::new("no lowering beyond 1RM when ill, unusually sore or just back from a break")
+                .hint("wait until recovered, then start with straight sets")
+        }
+        SessionRefusal::OverloadTooSoon { days } => Told::new(format!(
+            "the last overloaded lowering was {days} days ago; at most once a week for the same muscles"
+        ))
+        .hint("train with straight sets, a pyramid or clusters today"),
+        SessionRefusal::NotHandedOver { movement, bent_over } => Told::new(format!(
+            "no overloaded lowering is planned for the {}: {}, and a back that rounds under more than 1RM is at risk",
+            movement.replace('-', " "),
+            if *bent_over {
+                "spotters cannot hand the bar to a bent-over lifter"
+            } else {
+                "spotters cannot hold the bar at the top beside the lifter"
+            }
+        ))
+        .hint("train it with straight sets, a pyramid or clusters"),
+    }
+}
+
+/// Figures that make no sense.
+fn figure(fault: &SessionFigureFault, units: System) -> Told {
+    match fault {
+        SessionFigureFault::NoOneRm { one_rm } => {
+            Told::new(format!("a 1RM of {} kg cannot be", one_rm.as_kg()))
+        }
+        SessionFigureFault::NoMonths { months } => {
+            Told::new(format!("{months} months of training cannot be"))
+        }
+        SessionFigureFault::NoneOf { what } => {
+            Told::new(format!("0 {} are no session", counted(*what)))
+        }
+        SessionFigureFault::TooMany { what, count, most } => Told::new(format!(
+            "{count} {} are more than is planned here (at most {most})",
+            counted(*what)
+        )),
+        SessionFigureFault::AboveOneRm {
+            load,
+            share,
+            one_rm,
+        } => Told::new(format!(
+            "{} is {} % of the 1RM of {}: it cannot be lifted",
+            units.mass(*load),
+            rounded(100.0 * share, 0),
+            units.mass(*one_rm)
+        ))
+        .hint("choose a load below the 1RM; loads above it are for the method overloaded-lowering"),
+        SessionFigureFault::NoLoad { load } => Told::new(format!("{} kg is no load", load.as_kg())),
+        SessionFigureFault::NoRest { rest, place } => no_rest(*rest, *place),
+        SessionFigureFault::LongRest { rest, place, most } => Told::new(format!(
+            "a rest of {} s{} is too long",
+            rounded(rest.as_s(), 0),
+            at(*place)
+        ))
+        .hint(format!("up to {} s here", rounded(most.as_s(), 0))),
+    }
+}
+
+fn counted(what: Counted) -> &'static str {
+    match what {
+        Counted::Sets => "sets",
+        Counted::InASet => "repetitions of a set",
+        Counted::InAGroup => "repetitions of a group",
+        Counted::InAll => "repetitions in all",
+    }
+}
+
+fn at(place: RestPlace) -> &'static str {
+    match place {
+        RestPlace::BetweenSets => " between sets",
+        RestPlace::InsideCluster => " inside a cluster set",
+        RestPlace::Anywhere => "",
+    }
+}
+
+fn no_rest(rest: Duration, place: RestPlace) -> Told {
+    let told = Told::new(format!(
+        "a rest of {} s{} cannot be",
+        rest.as_s(),
+        at(place)
+    ));
+    match place {
+        RestPlace::Anywhere => told,
+        _ => told.hint("a rest is 0 s or more, such as \"30 s\" or \"3 min\""),
+    }
+}
+
+/// Lowering more than 1RM.
+fn lowering(fault: &LoweringFault, units: System) -> Told {
+    let mass = |mass: &Mass| units.mass(*mass);
+    match fault {
+        LoweringFault::ManyLoweringSets { sets, usual } => {
+            Told::new(format!("{sets} sets of overloaded lowering are too many"))
+                .hint(format!("{} to {} sets", usual.0, usual.1))
+        }
+        LoweringFault::NothingInWindow { loads, shares } => Told::new(format!(
+            "this gym can load nothing between {} and {} ({} to {} % of 1RM)",
+            mass(&loads.0),
+            mass(&loads.1),
+            rounded(100.0 * shares.0, 0),
+            rounded(100.0 * shares.1, 0)
+        ))
+        .hint("smaller plates or steps, or a load of your own above the 1RM: --load"),
+        LoweringFault::AboveLowering {
+            load,
+            limit,
+            ratio,
+            who,
+            stay,
+        } => Told::new(format!(
+            "{} is above what this lifter can lower under control: {} ({ratio} × 1RM, {who})",
+            mass(load),
+            mass(limit)
+        ))
+        .hint(format!(
+            "stay between {} and {}",
+            mass(&stay.0),
+            mass(&stay.1)
+        )),
+        LoweringFault::NoOverload { load, one_rm } => Told::new(format!(
+            "{} is not more than the 1RM of {}: there is no overload in lowering it",
+            mass(load),
+            mass(one_rm)
+        ))
+        .hint("use straight sets, a pyramid or clusters for loads that can be lifted"),
+        LoweringFault::NoReserve {
+            load,
+            limit,
+            ratio,
+            who,
+        } => Told::new(format!(
+            "not even one lowering of {} keeps a reserve against {} ({ratio} × 1RM, {who})",
+            mass(load),
+            mass(limit)
+        ))
+        .hint("take less, or straight sets"),
+    }
+}
+
+/// Bands, chains, pyramids, blocks.
+fn scheme(fault: &SchemeFault) -> Told {
+    match fault {
+        SchemeFault::NoSetup { method } => {
+            Told::new(format!("the method {method} needs a setup of the gym"))
+                .hint("name a gym with bands or chains, so that the best setup can be picked")
+        }
+        SchemeFault::EmptySetup => Told::new("the setup has no load or no effort"),
+        SchemeFault::SetupTooHard { effort } => Told::new(format!(
+            "the setup asks for {} % of capacity at its hardest point: it cannot be lifted",
+            rounded(100.0 * effort, 0)
+        ))
+        .hint("take plates off, or pick again at a lower effort"),
+        SchemeFault::NoStepBelow { top, fewer_than } => Told::new(format!(
+            "a top set of {top} repetitions leaves no set below it"
+        ))
+        .hint(format!(
+            "the top set of a pyramid has fewer than {fewer_than} repetitions"
+        )),
+        SchemeFault::NoPyramid { sets, top, most } => Told::new(format!(
+            "{sets} sets make no pyramid with a top set of {top}"
+        ))
+        .hint(format!("2 to {most} sets")),
+        SchemeFault::NoStepsInGym => {
+            Told::new("the loads of this gym leave no steps below the top set")
+                .hint("use smaller plates, or straight sets")
+        }
+        SchemeFault::NoBlock { weeks, most } => Told::new(format!(
+            "a block of {weeks} weeks is not planned (1 to {most})"
+        )),
+    }
+}
+
+/// Chart, fatigue model and simulated repetition.
+fn prediction(fault: &PredictionFault) -> Told {
+    Told::new(match fault {
+        PredictionFault::OffTheChart { range, repetitions } => format!(
+            "the repetition chart runs from {} to {} repetitions, not to {}",
+            range.0,
+            range.1,
+            rounded(*repetitions, 1)
+        ),
+        PredictionFault::NoShare { share } => format!("{share} is no share of 1RM"),
+        PredictionFault::BelowTheChart { lightest, share } => format!(
+            "the repetition chart ends at {} % of 1RM, above the {} % asked for",
+            rounded(100.0 * lightest, 0),
+            rounded(100.0 * share, 0)
+        ),
+        PredictionFault::NoShareOfForce { share } => {
+            format!("{share} is no share of maximal force (0 to 1)")
+        }
+        PredictionFault::NoTime { time } => format!("{} s is no time to work or rest", time.as_s()),
+        PredictionFault::HeldLonger { share, limit } => format!(
+            "{} % of maximal force can be held for more than {} s",
+            rounded(100.0 * share, 0),
+            rounded(limit.as_s(), 0)
+        ),
+        PredictionFault::EmptyGroup => {
+            "a set needs at least one repetition in every group".to_owned()
+        }
+        PredictionFault::NoStrengthSet { repetitions, most } => {
+            format!("a set of {repetitions} repetitions is no strength set (at most {most})")
+        }
+        PredictionFault::EndlessSet { load, most } => format!(
+            "more than {most} repetitions are predicted at {} kg",
+            load.as_kg()
+        ),
+        PredictionFault::UnsoundRepetition { load } => {
+            format!("the repetition at {} kg gave no sound answer", load.as_kg())
+        }
+    })
 }

@@ -1,14 +1,17 @@
 //! The simulated repetition in a plan: laws of its oracle, and the same published directions.
 
+use super::equation_oracle::handling;
 use crate::published_table::{Row, Tolerance, check};
 use torquill::library::Library;
 use torquill::resistance::Setup;
 use torquill::session::clusters::even_groups;
 use torquill::session::method::Method;
 use torquill::session::oracle::{Attempt, RepOracle};
-use torquill::session::prediction::{Body, predict_set, repetitions_to_failure};
-use torquill::session::schemes::{Request, plan};
-use torquill::session::status::Lifter;
+use torquill::session::prediction::{TiringBody, predict_set, repetitions_to_failure};
+use torquill::session::remark::Basis;
+use torquill::session::request::SessionRequest;
+use torquill::session::schemes::plan;
+use torquill::session::status::Trainee;
 use torquill::setups::Loadings;
 use torquill::study::{Question, simulated_oracle};
 use torquill::units::{Duration, Mass, System};
@@ -111,7 +114,7 @@ fn published_clusters_keep_velocity_in_the_simulated_bench_press() {
     with_oracle("bench-press", |oracle| {
         let load = oracle.one_rm * 0.75;
         let predicted = |groups: &[u32]| {
-            let mut body = Body::fresh(&oracle.joints);
+            let mut body = TiringBody::fresh(&oracle.joints);
             predict_set(oracle, load, groups, Duration::from_s(30.0), &mut body).expect("a set")
         };
         let (straight, clusters) = (predicted(&[8]), predicted(&even_groups(8, 2)));
@@ -123,7 +126,7 @@ fn published_clusters_keep_velocity_in_the_simulated_bench_press() {
             source: "Tufano et al. 2017, J Strength Cond Res 31:848-867 (abstract: cluster sets keep velocity)",
             why: "direction; the size depends on lift and load",
         });
-        let fresh = Body::fresh(&oracle.joints);
+        let fresh = TiringBody::fresh(&oracle.joints);
         check(Row {
             quantity: "repetitions to failure of the simulated bench press at 75 %",
             published: 10.0,
@@ -139,9 +142,9 @@ fn published_clusters_keep_velocity_in_the_simulated_bench_press() {
 fn law_a_plan_takes_the_simulated_repetition() {
     with_oracle("bench-press", |oracle| {
         let gym = Loadings::usual(System::Metric);
-        let lifter = Lifter::with_training_months(60.0);
-        let mut asked = Request::usual(
-            "bench-press",
+        let lifter = Trainee::with_training_months(60.0);
+        let mut asked = SessionRequest::usual(
+            ("bench-press", handling("bench-press")),
             Method::OverloadedLowering,
             lifter,
             oracle.one_rm,
@@ -162,7 +165,7 @@ fn law_a_plan_takes_the_simulated_repetition() {
                 .draft
                 .sources
                 .iter()
-                .any(|(what, _)| what.contains("simulated repetition"))
+                .any(|(what, _)| *what == Basis::Prediction)
         );
     });
 }

@@ -1,10 +1,22 @@
 //! A planned session in words: the same lines for text, printed page and picture.
 //!
-//! In: a [`Plan`] and units. Out: [`PlanWords`]: rows of sets, what to know, spotters, cautions.
+//! In: a [`SessionPlan`] and units. Out: [`PlanWords`]: rows of sets, what to know, spotters, cautions.
 
-use super::fatigue::FatigueJoint;
-use super::plan::{Draft, LoweringPrediction, NamedPrediction, Plan, PlannedSet, SetKind};
-use crate::units::{Duration, System, rounded};
+use super::cautions::caution_in_words;
+use super::hung_pieces::setup_lines;
+use super::loads::loading_in_words;
+use super::prose::capital;
+use super::quantities::{mass_in, rounded};
+use super::session::{
+    frequency, groups_added, intent, joint_name, level_name, one_rm_source, predicted_name,
+    progression, rest_time, set_note,
+};
+use super::session_remarks::remark;
+use super::spotting::{Call, calls, spotters};
+use crate::session::fatigue::FatigueJoint;
+use crate::session::plan::{Draft, LoweringPrediction, SessionPlan, SessionPrediction};
+use crate::session::planned_set::{PlannedSet, RepetitionsAllowed, SetKind};
+use crate::units::{Mass, System};
 use std::collections::BTreeMap;
 
 /// One row: a warm-up set, or working sets that are alike.
@@ -58,55 +70,59 @@ pub struct PlanWords {
     /// How many spotters and where.
     pub spotters: Option<String>,
     /// The words they agree on, and what each means.
-    pub calls: Vec<(&'static str, &'static str)>,
+    pub calls: Vec<Call>,
     /// The cautions; never empty.
-    pub cautions: Vec<&'static str>,
+    pub cautions: Vec<String>,
 }
 
 impl PlanWords {
     /// A plan in words.
     #[must_use]
-    pub fn of(plan: &Plan, units: System) -> Self {
+    pub fn of(plan: &SessionPlan, units: System) -> Self {
         let draft = &plan.draft;
         let mut predicted: Vec<String> = draft.predictions.iter().map(prediction_words).collect();
         predicted.extend(lowering_words(draft));
+        let remarks = draft.remarks.iter();
         Self {
             movement: capital(&draft.movement.replace('-', " ")),
             one_rm: one_rm_words(draft, units),
-            level: draft.level.in_words().to_owned(),
-            amount: format!(
-                "about {} min, {} in the working sets together",
-                rounded(plan.time().as_s() / 60.0, 0),
-                units.mass(crate::units::Mass::from_kg(plan.volume_kg().round()))
-            ),
+            level: level_name(draft.level).to_owned(),
+            amount: amount_words(plan, units),
             rows: rows(draft, units),
-            setup: draft.setup.clone(),
-            frequency: draft.frequency.clone(),
-            progression: draft.progression.clone(),
+            setup: setup_lines(draft.setup.as_ref()),
+            frequency: frequency(draft.frequency),
+            progression: progression(&draft.progression, units),
             predicted,
-            notes: draft.remarks.clone(),
-            spotters: plan
-                .spotting()
-                .map(|spotting| format!("{}, {}", spotting.spotters, spotting.place)),
-            calls: plan
-                .spotting()
-                .map(|spotting| spotting.words.to_vec())
-                .unwrap_or_default(),
-            cautions: plan.cautions().iter().map(|caution| caution.text).collect(),
+            notes: remarks.map(|fact| remark(fact, units)).collect(),
+            spotters: plan.spotting().map(spotters),
+            calls: plan.spotting().map(calls).unwrap_or_default(),
+            cautions: plan
+                .cautions()
+                .iter()
+                .map(|caution| caution_in_words(caution, units))
+                .collect(),
         }
     }
 }
 
+fn amount_words(plan: &SessionPlan, units: System) -> String {
+    format!(
+        "about {} min, {} in the working sets together",
+        rounded(plan.time().as_s() / 60.0, 0),
+        mass_in(units, Mass::from_kg(plan.volume_kg().round()))
+    )
+}
+
 fn one_rm_words(draft: &Draft, units: System) -> String {
     let body = if draft.body.as_kg() > 0.0 {
-        format!(" beside the body of {}", units.mass(draft.body))
+        format!(" beside the body of {}", mass_in(units, draft.body))
     } else {
         String::new()
     };
     format!(
         "1RM {}{body}, {}",
-        units.mass(draft.one_rm),
-        draft.one_rm_from
+        mass_in(units, draft.one_rm),
+        one_rm_source(&draft.one_rm_from)
     )
 }
 
@@ -154,10 +170,10 @@ fn merged(one: Option<String>, other: Option<String>) -> Option<String> {
 }
 
 fn row(set: &PlannedSet, units: System) -> SetRow {
-    let mut intent = vec![set.intent.clone()];
-    intent.extend(set.notes.iter().cloned());
+    let mut purpose = vec![intent(set.intent)];
+    purpose.extend(set.notes.iter().map(|note| set_note(note, units)));
     let within = if set.groups.len() > 1 {
-        format!("{} between groups, then ", time_words(set.rest_within))
+        format!("{} between groups, then ", rest_time(set.rest_within))
     } else {
         String::new()
     };
@@ -165,24 +181,28 @@ fn row(set: &PlannedSet, units: System) -> SetRow {
         name: "warm-up".to_owned(),
         sets: 1,
         is_warm_up: set.kind == SetKind::WarmUp,
-        load: units.mass(set.load.total),
+        load: mass_in(units, set.load.total),
         percent: rounded(100.0 * set.share, 0),
-        how: crate::narrative::loads::loading_in_words(&set.load),
+        how: loading_in_words(&set.load),
         repetitions: repetitions_words(set),
-        rest: format!("{within}{}", time_words(set.rest_after)),
-        intent: intent.join("; "),
-        to_failure: set.allowed.map(|allowed| {
-            format!(
-                "{} / {}",
-                allowed
-                    .by_chart
-                    .map_or_else(|| "-".to_owned(), |chart| rounded(chart, 1)),
-                allowed
-                    .by_model
-                    .map_or_else(|| "-".to_owned(), |model| model.to_string())
-            )
-        }),
+        rest: format!("{within}{}", rest_time(set.rest_after)),
+        intent: purpose.join("; "),
+        to_failure: set.allowed.map(to_failure),
     }
+}
+
+/// Repetitions to failure by chart and by fatigue model: "9.2 / 8".
+fn to_failure(allowed: RepetitionsAllowed) -> String {
+    let unknown = || "-".to_owned();
+    format!(
+        "{} / {}",
+        allowed
+            .by_chart
+            .map_or_else(unknown, |chart| rounded(chart, 1)),
+        allowed
+            .by_model
+            .map_or_else(unknown, |model| model.to_string())
+    )
 }
 
 /// "5", "4 groups of 3", "3 + 3 + 2".
@@ -196,22 +216,11 @@ fn repetitions_words(set: &PlannedSet) -> String {
                 format!("{count} groups of {first}")
             }
         }
-        _ => set.repetitions_in_words(),
+        _ => groups_added(set),
     }
 }
 
-/// "30 s", "2 min", "2.5 min".
-#[must_use]
-pub fn time_words(time: Duration) -> String {
-    let seconds = time.as_s();
-    if seconds < 100.0 {
-        format!("{} s", rounded(seconds, 0))
-    } else {
-        format!("{} min", rounded(seconds / 60.0, 1))
-    }
-}
-
-fn prediction_words(prediction: &NamedPrediction) -> String {
+fn prediction_words(prediction: &SessionPrediction) -> String {
     let asked: u32 = prediction
         .sets
         .iter()
@@ -235,7 +244,7 @@ fn prediction_words(prediction: &NamedPrediction) -> String {
     };
     format!(
         "{}: {} of {asked} repetitions reach lockout, mean velocity {} m/s, {end}; left at the end of the hardest set: {}",
-        prediction.name,
+        predicted_name(prediction.of),
         prediction.completed(),
         rounded(prediction.mean_velocity_m_s(), 2),
         joints_words(&least_by_joint(prediction))
@@ -244,7 +253,7 @@ fn prediction_words(prediction: &NamedPrediction) -> String {
 
 /// The least share of capacity of each joint over a prediction.
 #[must_use]
-pub fn least_by_joint(prediction: &NamedPrediction) -> BTreeMap<FatigueJoint, f64> {
+pub fn least_by_joint(prediction: &SessionPrediction) -> BTreeMap<FatigueJoint, f64> {
     let mut least = BTreeMap::new();
     for sample in &prediction.fatigue {
         let share = sample.shares.capacity_share();
@@ -257,7 +266,7 @@ pub fn least_by_joint(prediction: &NamedPrediction) -> BTreeMap<FatigueJoint, f6
 fn joints_words(joints: &BTreeMap<FatigueJoint, f64>) -> String {
     joints
         .iter()
-        .map(|(joint, share)| format!("{} {} %", joint.in_words(), rounded(100.0 * share, 0)))
+        .map(|(joint, share)| format!("{} {} %", joint_name(*joint), rounded(100.0 * share, 0)))
         .collect::<Vec<_>>()
         .join(", ")
 }
@@ -297,11 +306,4 @@ fn last_lowering_words(lowering: &LoweringPrediction) -> String {
         rounded(100.0 * lowering.effort, 0),
         rounded(100.0 * lowering.reserve, 0)
     )
-}
-
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().collect::<String>() + letters.as_str()
-    })
 }

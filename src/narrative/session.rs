@@ -1,0 +1,208 @@
+//! A session's facts in words: what sets are for, how often, how to go on, what numbers rest on.
+//!
+//! In: facts of `session`. Out: text, masses in the units that were asked for.
+
+use super::quantities::{mass_in, rounded};
+use super::spotting::way_back;
+use crate::progress::trend::trend_in_words;
+use crate::session::block::DayPurpose;
+use crate::session::fatigue::FatigueJoint;
+use crate::session::plan::Predicted;
+use crate::session::planned_set::{PlannedSet, SetIntent, SetNote};
+use crate::session::remark::{Basis, Frequency, Progression};
+use crate::session::status::Level;
+use crate::session::strength::OneRmSource;
+use crate::units::{Duration, System};
+
+/// "novice", "intermediate", "advanced".
+#[must_use]
+pub fn level_name(level: Level) -> &'static str {
+    match level {
+        Level::Novice => "novice",
+        Level::Intermediate => "intermediate",
+        Level::Advanced => "advanced",
+    }
+}
+
+/// "shoulder", "grip"; "muscles" for any other.
+#[must_use]
+pub fn joint_name(joint: FatigueJoint) -> &'static str {
+    match joint {
+        FatigueJoint::Ankle => "ankle",
+        FatigueJoint::Knee => "knee",
+        FatigueJoint::Hip => "hip",
+        FatigueJoint::Trunk => "trunk",
+        FatigueJoint::Shoulder => "shoulder",
+        FatigueJoint::Elbow => "elbow",
+        FatigueJoint::HandGrip => "grip",
+        FatigueJoint::General => "muscles",
+    }
+}
+
+/// "straight", "clusters", "plain weight".
+#[must_use]
+pub fn predicted_name(of: Predicted) -> &'static str {
+    match of {
+        Predicted::By(method) => method.name(),
+        Predicted::PlainWeight => "plain weight",
+    }
+}
+
+/// Where a 1RM comes from: "as given".
+#[must_use]
+pub fn one_rm_source(source: &OneRmSource) -> String {
+    match source {
+        OneRmSource::Given => "as given".to_owned(),
+        OneRmSource::Log {
+            verdict,
+            sureness,
+            line,
+        } => format!(
+            "from the log, {}",
+            trend_in_words(*verdict, line, *sureness)
+        ),
+        OneRmSource::Simulated(lifter) => format!("simulated for {lifter}"),
+    }
+}
+
+/// "5", "2 + 2 + 2".
+#[must_use]
+pub fn groups_added(set: &PlannedSet) -> String {
+    let groups: Vec<String> = set.groups.iter().map(u32::to_string).collect();
+    groups.join(" + ")
+}
+
+/// "30 s", "2 min", "2.5 min".
+#[must_use]
+pub fn rest_time(time: Duration) -> String {
+    let seconds = time.as_s();
+    if seconds < 100.0 {
+        format!("{} s", rounded(seconds, 0))
+    } else {
+        format!("{} min", rounded(seconds / 60.0, 1))
+    }
+}
+
+/// What a set is for.
+#[must_use]
+pub fn intent(intent: SetIntent) -> String {
+    let text = match intent {
+        SetIntent::WarmUp => "warm up, easy and crisp",
+        SetIntent::EasyAndCrisp => "easy and crisp",
+        SetIntent::InReserve => "repetitions left in reserve",
+        SetIntent::BuildUp => "build up, two in reserve",
+        SetIntent::TopSet => "top set, one in reserve",
+        SetIntent::EveryRepetitionFast => "every repetition fast",
+        SetIntent::DriveThrough => "drive through to lockout",
+        SetIntent::LowerSlowly { time, back } => {
+            return format!("lower in {} s, {}", time.as_s(), way_back(back));
+        }
+    };
+    text.to_owned()
+}
+
+/// What to know about a set.
+#[must_use]
+pub fn set_note(note: &SetNote, units: System) -> String {
+    let ends = |bottom, top| {
+        let (bottom, top) = (mass_in(units, bottom), mass_in(units, top));
+        format!("{bottom} at the bottom, {top} at the top")
+    };
+    match *note {
+        SetNote::Ends { bottom, top } => ends(bottom, top),
+        SetNote::PartsOn {
+            method,
+            bottom,
+            top,
+        } => format!("{} on; {}", method.name(), ends(bottom, top)),
+        SetNote::Without(method) => format!("without {}", method.name()),
+    }
+}
+
+/// How often a week.
+#[must_use]
+pub fn frequency(frequency: Frequency) -> String {
+    match frequency {
+        Frequency::DaysAWeek {
+            least,
+            most,
+            for_this_lift,
+        } => {
+            let days = if least == most {
+                most.to_string()
+            } else {
+                format!("{least} to {most}")
+            };
+            let lift = if for_this_lift { " for this lift" } else { "" };
+            format!("{days} days a week{lift}")
+        }
+        Frequency::OnceInPlaceOfHeavy => "at most once a week, in place of a heavy day".to_owned(),
+    }
+}
+
+/// How to go on from session to session.
+#[must_use]
+pub fn progression(progression: &Progression, units: System) -> String {
+    let text = match progression {
+        Progression::WhenRepetitions {
+            repetitions,
+            percent,
+            steps,
+        } => {
+            return format!(
+                "When {repetitions} repetitions are possible in the last set of two sessions running, raise the load by \
+                 {} to {} % ({} to {}), the smaller step for the upper body.",
+                percent.0,
+                percent.1,
+                mass_in(units, steps.0),
+                mass_in(units, steps.1),
+            );
+        }
+        Progression::WhenTopSetIsEasy => {
+            "When the top set has two repetitions in reserve, raise every load by 2 to 5 %."
+        }
+        Progression::WhenLastIsFast => {
+            "When the last repetition is as fast as the first, add a repetition in all or 2 to 5 % of load."
+        }
+        Progression::WhenLoweringsAreSlow => {
+            "Add the smallest step only when every lowering of the last session took its full time."
+        }
+        Progression::PlatesFirst => {
+            "Add plates first and leave bands and chains as they are, so that sessions stay comparable."
+        }
+    };
+    text.to_owned()
+}
+
+/// What a number of the plan rests on.
+#[must_use]
+pub fn basis(basis: &Basis) -> &str {
+    match basis {
+        Basis::RepetitionChart => "repetitions at a share of 1RM",
+        Basis::Finding(finding) => finding,
+        Basis::Guidance => "load, sets, frequency",
+        Basis::PyramidSteps => "repetitions 10, 8, 6, 4, 2",
+        Basis::ClusterGroups => "groups of 1 to 3, 30 s rest",
+        Basis::SessionTotals => "repetitions of a session by load",
+        Basis::OverloadWindow => "105 to 110 %, 3 to 5 repetitions, 3 to 4 sets, once a week",
+        Basis::EccentricLimit => "eccentric limit",
+        Basis::LoweringCost => "how much a lowering tires against a lift",
+        Basis::EffortAsShare => {
+            "repetitions from the effort at the hardest point, as if it were a share of 1RM"
+        }
+        Basis::Prediction => {
+            "velocities: simulated repetition of this lifter, scaled to the 1RM; fatigue: three-compartment model"
+        }
+    }
+}
+
+/// "main day".
+#[must_use]
+pub fn day_purpose(purpose: DayPurpose) -> &'static str {
+    match purpose {
+        DayPurpose::Main => "main day",
+        DayPurpose::Overload => "overload day",
+        DayPurpose::Lighter => "lighter day",
+        DayPurpose::Easier => "easier day",
+    }
+}

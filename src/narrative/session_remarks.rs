@@ -1,0 +1,225 @@
+//! Remarks on a session in sentences.
+//!
+//! In: a [`Remark`] with its numbers. Out: one sentence, masses in the units that were asked for.
+
+use super::quantities::{mass_in, rounded};
+use crate::session::method::Method;
+use crate::session::remark::{
+    ChartRemark, ClusterRemark, Fate, LoweringLimit, LoweringRemark, Remark, SetupRemark,
+};
+use crate::session::status::INTERMEDIATE_MONTHS;
+use crate::units::{Duration, Mass, System};
+
+/// A remark in a sentence.
+#[must_use]
+pub fn remark(remark: &Remark, units: System) -> String {
+    match remark {
+        Remark::PlannedInstead { of, months } => planned_instead(*of, *months),
+        Remark::Chart(remark) => of_chart(remark, units),
+        Remark::Cluster(remark) => of_clusters(remark),
+        Remark::Lowering(remark) => of_lowering(remark, units),
+        Remark::Setup(remark) => of_setup(remark, units),
+    }
+}
+
+fn planned_instead(of: Method, months: f64) -> String {
+    format!(
+        "planned instead of {}: a novice ({} months of steady training) gains most from plain progressive overload; {} is \
+         for lifters whose gains have slowed, from about {INTERMEDIATE_MONTHS} months on",
+        of.name(),
+        months.max(0.0).round(),
+        of.name()
+    )
+}
+
+fn percent(share: f64) -> String {
+    rounded(100.0 * share, 0)
+}
+
+/// What the chart says of repetitions, alone or beside the fatigue model.
+fn of_chart(remark: &ChartRemark, units: System) -> String {
+    match *remark {
+        ChartRemark::Beyond {
+            repetitions,
+            share,
+            allowed,
+        } => format!(
+            "{repetitions} repetitions at {} % of 1RM are more than the chart allows ({allowed}); expect to fail",
+            percent(share)
+        ),
+        ChartRemark::TopSetBeyond {
+            repetitions,
+            share,
+            allowed,
+        } => format!(
+            "top set: {repetitions} repetitions at {} % of 1RM are more than the chart allows ({allowed})",
+            percent(share)
+        ),
+        ChartRemark::Disagreement {
+            sets: (first, last),
+            load,
+            planned,
+            by_chart,
+            by_model,
+        } => {
+            let sets = if first == last {
+                format!("Working set {first}")
+            } else {
+                format!("Working sets {first} to {last}")
+            };
+            format!(
+                "{sets}: {} for {planned}: the chart allows {} when rested, the fatigue model {by_model} after the sets \
+                 before; they disagree, so have a spotter ready or take less.",
+                mass_in(units, load),
+                rounded(by_chart, 1)
+            )
+        }
+        ChartRemark::WidestGap {
+            set,
+            by_chart,
+            by_model,
+        } => widest_gap(set, by_chart, by_model),
+    }
+}
+
+fn widest_gap(set: u32, by_chart: f64, by_model: f64) -> String {
+    let words = format!(
+        "set {set}, {} by the chart when rested, {} by the fatigue model after the sets before",
+        rounded(by_chart, 1),
+        rounded(by_model, 0)
+    );
+    if (by_chart - by_model).abs() < 1.0 {
+        format!("Chart and fatigue model agree within a repetition to failure (widest: {words}).")
+    } else {
+        format!("Chart and fatigue model disagree most in {words} (repetitions to failure).")
+    }
+}
+
+/// Groups, rests and totals of cluster sets.
+fn of_clusters(remark: &ClusterRemark) -> String {
+    match *remark {
+        ClusterRemark::Rest { rest, least, most } => format!(
+            "{} s between groups is outside the usual {} to {} s",
+            rounded(rest.as_s(), 0),
+            least.as_s(),
+            most.as_s()
+        ),
+        ClusterRemark::LargeGroup { group, usual } => {
+            format!(
+                "groups of {group} are larger than usual ({} to {})",
+                usual.0, usual.1
+            )
+        }
+        ClusterRemark::GroupAtLimit { group, allowed } => {
+            format!(
+                "a group of {group} is already all that the chart allows at this load ({allowed})"
+            )
+        }
+        ClusterRemark::UnusualTotal {
+            total,
+            share,
+            usual,
+        } => format!(
+            "{total} repetitions at {} % of 1RM lie outside the customary {} to {} of a session",
+            percent(share),
+            usual.0,
+            usual.1
+        ),
+        ClusterRemark::PhosphocreatineBack { rest, shares } => format!(
+            "In {} s, {} to {} % of the phosphocreatine spent comes back (published recoveries differ that much).",
+            rounded(rest.as_s(), 0),
+            percent(shares.0),
+            percent(shares.1)
+        ),
+        ClusterRemark::AgainstStraight {
+            straight,
+            clusters,
+            gain_percent,
+        } => format!(
+            "Predicted: straight, {}; in clusters, {}; over all repetitions asked for, the clusters are {} % faster.",
+            fate(straight),
+            fate(clusters),
+            rounded(gain_percent, 0)
+        ),
+    }
+}
+
+/// "repetition 9 stalls", "the last repetition moves at 0.34 m/s".
+fn fate(fate: Fate) -> String {
+    match fate {
+        Fate::Stalls(number) => format!("repetition {number} stalls"),
+        Fate::LastMovesAt(velocity_m_s) => format!(
+            "the last repetition moves at {} m/s",
+            rounded(velocity_m_s, 2)
+        ),
+    }
+}
+
+fn of_lowering(remark: &LoweringRemark, units: System) -> String {
+    match remark {
+        LoweringRemark::Limit(limit) => limit_of_lowering(limit, units),
+        LoweringRemark::SimulatedLimit {
+            most,
+            time,
+            in_window,
+        } => simulated_limit(*most, *time, *in_window, units),
+        LoweringRemark::FewLowerings { customary } => format!(
+            "Fewer than the customary {} to {} repetitions: more would not keep a reserve in the fatigue model.",
+            customary.0, customary.1
+        ),
+        LoweringRemark::AboveWindow => {
+            "The load is above the customary 105 to 110 % of 1RM.".to_owned()
+        }
+        LoweringRemark::NoMuscleDamage => {
+            "The fatigue model knows nothing of muscle damage: soreness and loss of strength over the next days are not in it."
+                .to_owned()
+        }
+    }
+}
+
+fn limit_of_lowering(limit: &LoweringLimit, units: System) -> String {
+    format!(
+        "Limit of the lowering: {} ({} × 1RM, {}).",
+        mass_in(units, limit.most),
+        limit.ratio,
+        limit.who
+    )
+}
+
+/// What the simulation says of the limit, and why the measured one is planned with.
+fn simulated_limit(most: Mass, time: Duration, in_window: bool, units: System) -> String {
+    let (words, seconds) = (mass_in(units, most), time.as_s());
+    let planned = "the limit planned with is the measured ratio";
+    if in_window {
+        format!(
+            "The simulated lowering of {seconds} s is controlled up to {words}: {planned}, and sets end early where the \
+             simulation loses control. Start at the low end."
+        )
+    } else {
+        format!(
+            "The simulated lowering of {seconds} s is controlled up to {words} only, because an even lowering cannot \
+             swing through the weakest place as a lift can: {planned}. Start at the low end, and lighter still at first."
+        )
+    }
+}
+
+fn of_setup(remark: &SetupRemark, units: System) -> String {
+    match *remark {
+        SetupRemark::HardestPlace {
+            effort,
+            flattening_percent,
+        } => hardest_place(effort, flattening_percent),
+        SetupRemark::PlainAsHard { plain, top } => format!(
+            "Plain weight that is as hard at its hardest point: {}; this setup has {} at the top.",
+            mass_in(units, plain),
+            mass_in(units, top)
+        ),
+    }
+}
+
+fn hardest_place(effort: f64, flattening_percent: Option<f64>) -> String {
+    let flat = flattening_percent
+        .map(|percent| format!("; it evens out effort by {} %", rounded(percent, 0)))
+        .unwrap_or_default();
+    format!("Hardest point: {} % of capacity{flat}.", percent(effort))
+}

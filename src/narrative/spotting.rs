@@ -1,0 +1,91 @@
+//! Spotters in words: where they stand, what they call, how a load comes back up.
+//!
+//! In: facts of a session. Out: text for tables and sheets.
+
+use crate::movement::{HelperPlace, SpotterPlace, WayBack};
+use crate::session::spotting::{SpotterCalls, SpottersStand, Spotting};
+
+/// A word that is called, and what it means.
+pub type Call = (&'static str, &'static str);
+
+const READY: Call = ("ready", "lifter: grip and position are set");
+
+const HAND_OFF: Call = ("lift", "lifter: hand the bar off now, on three");
+
+const LIFT_CALLS: [Call; 3] = [
+    ("mine", "lifter: I have the whole weight, hands off"),
+    ("help", "lifter: touch the bar, as little as it takes"),
+    ("take", "anyone: spotters take the bar at once and rack it"),
+];
+
+const LOWERING_CALLS: [Call; 4] = [
+    (
+        "mine",
+        "lifter: I have the whole weight, hands off; the lowering begins",
+    ),
+    (
+        "up",
+        "the one in charge, at the bottom: all bring it back together, the lifter only guides",
+    ),
+    (
+        "take",
+        "anyone, at any time: helpers take the load at once and put it down",
+    ),
+    ("last", "the one in charge: one more, then put it down"),
+];
+
+/// "2, one at each end of the bar".
+#[must_use]
+pub fn spotters(spotting: &Spotting) -> String {
+    format!("{}, {}", spotting.spotters, spotters_place(spotting.stand))
+}
+
+/// Where spotters stand.
+#[must_use]
+pub fn spotters_place(stand: SpottersStand) -> &'static str {
+    match stand {
+        SpottersStand::Alone(SpotterPlace::BehindHead) => "behind the head of the bench",
+        SpottersStand::Alone(SpotterPlace::BehindTrunk) => "close behind the lifter's trunk",
+        SpottersStand::AtBarEnds => "one at each end of the bar",
+        SpottersStand::Helping(place) => helpers_place(place),
+    }
+}
+
+fn helpers_place(place: HelperPlace) -> &'static str {
+    match place {
+        HelperPlace::BarEndsAndMiddle => "one at each end of the bar, one in the middle in charge",
+        HelperPlace::BarEnds => "one at each end of the bar, one of them in charge",
+        HelperPlace::SledSides => "one at each side of the sled, one of them in charge",
+        HelperPlace::Waist => "below and behind, hands at the lifter's waist",
+        HelperPlace::Beside => "beside the lifter",
+        HelperPlace::Lever => "at the machine's lever",
+        HelperPlace::Dumbbells => "one at each dumb-bell",
+    }
+}
+
+/// The words that are called, in the order in which they are said.
+#[must_use]
+pub fn calls(spotting: &Spotting) -> Vec<Call> {
+    let mut calls = vec![READY];
+    match spotting.calls {
+        SpotterCalls::Lift { hand_off } => {
+            calls.extend(hand_off.then_some(HAND_OFF));
+            calls.extend(LIFT_CALLS);
+        }
+        SpotterCalls::Lowering => calls.extend(LOWERING_CALLS),
+    }
+    calls
+}
+
+/// How more than 1RM comes back up.
+#[must_use]
+pub fn way_back(back: WayBack) -> &'static str {
+    match back {
+        WayBack::SpottersLift => "spotters lift it back",
+        WayBack::HelpersPush => "helpers push the sled back",
+        WayBack::HelpersLift => "helpers lift them back",
+        WayBack::HelperMovesLever => "a helper brings the lever back",
+        WayBack::StepUp => "step back up on a box",
+        WayBack::OwnHands => "rise with the hands' help on a rack",
+    }
+}

@@ -1,0 +1,273 @@
+//! Planned sessions as JSON: one struct a level, keys in their order.
+//!
+//! In: sessions, refused methods, notes. Out: [`PlanRecord`], to be written as JSON.
+
+use super::plan::{SheetPart, plan_cautions};
+use crate::narrative::hung_pieces::setup_lines;
+use crate::narrative::loads::loading_in_words;
+use crate::narrative::plan_words::least_by_joint;
+use crate::narrative::session::{
+    basis, frequency, intent, joint_name, level_name, one_rm_source, predicted_name, progression,
+    set_note,
+};
+use crate::narrative::session_remarks::remark;
+use crate::narrative::spotting::spotters_place;
+use crate::session::plan::{LoweringPrediction, SessionPrediction};
+use crate::session::planned_set::{PlannedSet, SetKind};
+use crate::session::prediction::RepPrediction;
+use crate::units::System;
+use serde::{Serialize, Serializer};
+
+/// Everything that `plan` answers.
+#[derive(Debug, Serialize)]
+pub struct PlanRecord<'a> {
+    sessions: Vec<SessionRecord<'a>>,
+    refused: Vec<RefusedRecord<'a>>,
+    notes: &'a [String],
+}
+
+/// A method that was not planned.
+#[derive(Debug, Serialize)]
+struct RefusedRecord<'a> {
+    method: &'a str,
+    reason: &'a str,
+}
+
+/// One session.
+#[derive(Debug, Serialize)]
+struct SessionRecord<'a> {
+    title: &'a str,
+    movement: &'a str,
+    method: &'static str,
+    level: &'static str,
+    one_rm_kg: f64,
+    one_rm_from: String,
+    body_kg: f64,
+    time_s: f64,
+    volume_kg: f64,
+    frequency: String,
+    progression: String,
+    setup: Vec<String>,
+    sets: Vec<SetRecord<'a>>,
+    predictions: Vec<PredictionRecord>,
+    lowerings: Vec<LoweringRecord>,
+    remarks: Vec<String>,
+    sources: Vec<BasisRecord<'a>>,
+    spotters: Option<u32>,
+    spotters_place: Option<&'static str>,
+    cautions: Vec<String>,
+}
+
+/// One set.
+#[derive(Debug, Serialize)]
+struct SetRecord<'a> {
+    kind: &'static str,
+    load_kg: f64,
+    share_of_one_rm: f64,
+    on_the_bar: String,
+    groups: &'a [u32],
+    repetitions: u32,
+    rest_within_s: f64,
+    rest_after_s: f64,
+    lowering_s: f64,
+    to_failure_by_chart: Option<f64>,
+    to_failure_by_model: Option<u32>,
+    intent: String,
+    notes: Vec<String>,
+}
+
+/// Predicted sets.
+#[derive(Debug, Serialize)]
+struct PredictionRecord {
+    name: &'static str,
+    completed: u32,
+    mean_velocity_m_s: f64,
+    repetitions: Vec<RepRecord>,
+    #[serde(serialize_with = "by_key")]
+    least_capacity_share: Vec<(&'static str, f64)>,
+}
+
+/// One predicted repetition.
+#[derive(Debug, Serialize)]
+struct RepRecord {
+    set: usize,
+    number: u32,
+    group: u32,
+    completed: bool,
+    mean_velocity_m_s: f64,
+    sticking_velocity_m_s: Option<f64>,
+    capacity_share: f64,
+}
+
+/// One lowering of more than 1RM.
+#[derive(Debug, Serialize)]
+struct LoweringRecord {
+    set: u32,
+    number: u32,
+    effort: f64,
+    reserve: f64,
+    simulated_effort: Option<f64>,
+    speed_m_s: Option<f64>,
+}
+
+/// What a number rests on.
+#[derive(Debug, Serialize)]
+struct BasisRecord<'a> {
+    what: &'a str,
+    source: String,
+}
+
+fn by_key<S: Serializer>(
+    entries: &[(&'static str, f64)],
+    serializer: S,
+) -> Result<S::Ok, S::Error> {
+    serializer.collect_map(entries.iter().copied())
+}
+
+impl<'a> PlanRecord<'a> {
+    /// Sessions with what was refused and what was taken for granted, cautions with each.
+    #[must_use]
+    pub fn of(
+        parts: &'a [SheetPart<'_>],
+        refused: &'a [(String, String)],
+        notes: &'a [String],
+        units: System,
+    ) -> Self {
+        let refused = refused.iter();
+        Self {
+            sessions: parts
+                .iter()
+                .map(|part| SessionRecord::of(part, units))
+                .collect(),
+            refused: refused
+                .map(|(method, reason)| RefusedRecord { method, reason })
+                .collect(),
+            notes,
+        }
+    }
+}
+
+impl<'a> SessionRecord<'a> {
+    fn of(part: &'a SheetPart<'_>, units: System) -> Self {
+        let (plan, draft) = (part.plan, &part.plan.draft);
+        Self {
+            title: &part.title,
+            movement: &draft.movement,
+            method: draft.method.name(),
+            level: level_name(draft.level),
+            one_rm_kg: draft.one_rm.as_kg(),
+            one_rm_from: one_rm_source(&draft.one_rm_from),
+            body_kg: draft.body.as_kg(),
+            time_s: plan.time().as_s(),
+            volume_kg: plan.volume_kg(),
+            frequency: frequency(draft.frequency),
+            progression: progression(&draft.progression, units),
+            setup: setup_lines(draft.setup.as_ref()),
+            sets: draft
+                .sets
+                .iter()
+                .map(|set| SetRecord::of(set, units))
+                .collect(),
+            predictions: draft.predictions.iter().map(PredictionRecord::of).collect(),
+            lowerings: draft.lowerings.iter().map(LoweringRecord::of).collect(),
+            remarks: draft
+                .remarks
+                .iter()
+                .map(|fact| remark(fact, units))
+                .collect(),
+            sources: part.sources(),
+            spotters: plan.spotting().map(|spotting| spotting.spotters),
+            spotters_place: plan
+                .spotting()
+                .map(|spotting| spotters_place(spotting.stand)),
+            cautions: plan_cautions(std::slice::from_ref(part), units),
+        }
+    }
+}
+
+impl SheetPart<'_> {
+    fn sources(&self) -> Vec<BasisRecord<'_>> {
+        let sources = self.plan.draft.sources.iter();
+        sources
+            .map(|(what, source)| BasisRecord {
+                what: basis(what),
+                source: source.in_words(),
+            })
+            .collect()
+    }
+}
+
+impl<'a> SetRecord<'a> {
+    fn of(set: &'a PlannedSet, units: System) -> Self {
+        Self {
+            kind: set_kind(set.kind),
+            load_kg: set.load.total.as_kg(),
+            share_of_one_rm: set.share,
+            on_the_bar: loading_in_words(&set.load),
+            groups: &set.groups,
+            repetitions: set.repetitions(),
+            rest_within_s: set.rest_within.as_s(),
+            rest_after_s: set.rest_after.as_s(),
+            lowering_s: set.lowering.as_s(),
+            to_failure_by_chart: set.allowed.and_then(|allowed| allowed.by_chart),
+            to_failure_by_model: set.allowed.and_then(|allowed| allowed.by_model),
+            intent: intent(set.intent),
+            notes: set.notes.iter().map(|note| set_note(note, units)).collect(),
+        }
+    }
+}
+
+/// Key of a kind of set.
+pub(super) const fn set_kind(kind: SetKind) -> &'static str {
+    match kind {
+        SetKind::Work => "work",
+        SetKind::WarmUp => "warm_up",
+    }
+}
+
+impl PredictionRecord {
+    fn of(prediction: &SessionPrediction) -> Self {
+        let sets = prediction.sets.iter().enumerate();
+        let repetitions = sets.flat_map(|(index, set)| {
+            let of_set = move |rep| RepRecord::of(index + 1, rep);
+            set.repetitions.iter().map(of_set)
+        });
+        let joints = least_by_joint(prediction).into_iter();
+        Self {
+            name: predicted_name(prediction.of),
+            completed: prediction.completed(),
+            mean_velocity_m_s: prediction.mean_velocity_m_s(),
+            repetitions: repetitions.collect(),
+            least_capacity_share: joints
+                .map(|(joint, share)| (joint_name(joint), share))
+                .collect(),
+        }
+    }
+}
+
+impl RepRecord {
+    fn of(set: usize, rep: &RepPrediction) -> Self {
+        Self {
+            set,
+            number: rep.number,
+            group: rep.group,
+            completed: rep.completed,
+            mean_velocity_m_s: rep.mean_velocity.as_m_s(),
+            sticking_velocity_m_s: rep.sticking_velocity.map(|velocity| velocity.as_m_s()),
+            capacity_share: rep.capacity_share,
+        }
+    }
+}
+
+impl LoweringRecord {
+    fn of(lowering: &LoweringPrediction) -> Self {
+        Self {
+            set: lowering.set,
+            number: lowering.number,
+            effort: lowering.effort,
+            reserve: lowering.reserve,
+            simulated_effort: lowering.simulated_effort,
+            speed_m_s: lowering.speed_m_s,
+        }
+    }
+}

@@ -1,0 +1,123 @@
+//! The working sets of a draft, predicted one after the other.
+//!
+//! In: a [`RepOracle`] and a [`Draft`] with its sets. Out: the draft with velocities, fatigue, and what every set
+//! would allow by chart and by fatigue model; where the two disagree stands among the remarks.
+
+use super::oracle::RepOracle;
+use super::plan::{Draft, Predicted, SessionPrediction};
+use super::planned_set::{PlannedSet, RepetitionsAllowed, SetKind};
+use super::prediction::{TiringBody, predict_set, repetitions_to_failure};
+use super::remark::{Basis, ChartRemark, Remark};
+use super::repetitions::RepetitionChart;
+use super::request::SessionRequest;
+use crate::error::Result;
+use crate::progress::origin::Origin;
+use crate::units::Mass;
+
+/// Predicts the working sets of a draft one after the other, and notes on each what would be possible.
+///
+/// Does nothing without an oracle. **Fails** as the oracle does.
+pub fn predict(request: &SessionRequest, draft: &mut Draft) -> Result<()> {
+    request
+        .oracle
+        .map_or(Ok(()), |oracle| predict_with(oracle, draft))
+}
+
+/// The same with a given oracle.
+pub fn predict_with(oracle: &RepOracle, draft: &mut Draft) -> Result<()> {
+    let chart = RepetitionChart::published()?;
+    let mut body = TiringBody::fresh(&oracle.joints);
+    let mut sets = Vec::new();
+    for set in draft
+        .sets
+        .iter_mut()
+        .filter(|set| set.kind == SetKind::Work)
+    {
+        let load = set.load.total;
+        set.allowed = Some(RepetitionsAllowed {
+            by_chart: chart.repetitions_at(set.share).ok(),
+            by_model: repetitions_to_failure(oracle, load, &body).ok(),
+        });
+        let predicted = predict_set(oracle, load, &set.groups, set.rest_within, &mut body)?;
+        sets.push(predicted);
+        body.rest(set.rest_after)?;
+    }
+    draft.remarks.extend(disagreements(draft));
+    draft.predictions.push(SessionPrediction {
+        of: Predicted::By(draft.method),
+        sets,
+        fatigue: body.trace().to_vec(),
+    });
+    draft.sources.push((
+        Basis::Prediction,
+        Origin::Recalled(
+            "xia_frey_law_2008",
+            "equations; rates frey_law_2012, rest multiplier looft_2018",
+        ),
+    ));
+    Ok(())
+}
+
+/// The working sets of a draft with another load on, without bands and chains.
+pub fn as_plain_sets(oracle: &RepOracle, load: Mass, draft: &Draft) -> Result<SessionPrediction> {
+    let mut body = TiringBody::fresh(&oracle.joints);
+    let mut sets = Vec::new();
+    for set in draft.sets.iter().filter(|set| set.kind == SetKind::Work) {
+        let predicted = predict_set(oracle, load, &set.groups, set.rest_within, &mut body)?;
+        sets.push(predicted);
+        body.rest(set.rest_after)?;
+    }
+    Ok(SessionPrediction {
+        of: Predicted::PlainWeight,
+        sets,
+        fatigue: body.trace().to_vec(),
+    })
+}
+
+/// Sets that the fatigue model does not see through, neighbours of one kind together.
+fn disagreements(draft: &Draft) -> Vec<Remark> {
+    let mut found: Vec<((usize, usize), Disagreement)> = Vec::new();
+    let work = draft.sets.iter().filter(|set| set.kind == SetKind::Work);
+    for (number, set) in (1..).zip(work) {
+        let Some(one) = disagreement(set) else {
+            continue;
+        };
+        match found.last_mut() {
+            Some(((_, last), known)) if *last + 1 == number && *known == one => *last = number,
+            _ => found.push(((number, number), one)),
+        }
+    }
+    let remark = |(sets, one): ((usize, usize), Disagreement)| {
+        Remark::Chart(ChartRemark::Disagreement {
+            sets,
+            load: one.load,
+            planned: one.planned,
+            by_chart: one.by_chart,
+            by_model: one.by_model,
+        })
+    };
+    found.into_iter().map(remark).collect()
+}
+
+/// What chart and fatigue model say of one set.
+#[derive(Debug, PartialEq)]
+struct Disagreement {
+    load: Mass,
+    planned: u32,
+    by_chart: f64,
+    by_model: u32,
+}
+
+fn disagreement(set: &PlannedSet) -> Option<Disagreement> {
+    let allowed = set.allowed?;
+    let (planned, by_model) = (set.repetitions(), allowed.by_model?);
+    if set.groups.len() > 1 || by_model >= planned {
+        return None;
+    }
+    Some(Disagreement {
+        load: set.load.total,
+        planned,
+        by_chart: allowed.by_chart?,
+        by_model,
+    })
+}

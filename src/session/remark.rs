@@ -1,0 +1,253 @@
+//! What lifter and coach must know of a session: reasons, disagreements, limits, ways to go on, as facts.
+//!
+//! In: what a scheme found out. Out: enums with their numbers; the sentences are made in `narrative`.
+
+use super::method::Method;
+use crate::units::{Duration, Mass};
+
+/// How often a week the session is done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Frequency {
+    /// On so many days.
+    DaysAWeek {
+        /// Fewest.
+        least: u32,
+        /// Most.
+        most: u32,
+        /// Whether those are days for this lift, or for all training.
+        for_this_lift: bool,
+    },
+    /// At most once, in place of a heavy day.
+    OnceInPlaceOfHeavy,
+}
+
+/// How to go on from session to session.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Progression {
+    /// Raise the load when so many repetitions are possible in the last set of two sessions running.
+    WhenRepetitions {
+        /// Repetitions.
+        repetitions: u32,
+        /// Smaller and larger step, % of the load.
+        percent: (f64, f64),
+        /// The same as masses.
+        steps: (Mass, Mass),
+    },
+    /// Raise every load when the top set has two in reserve.
+    WhenTopSetIsEasy,
+    /// Add a repetition or load when the last repetition is as fast as the first.
+    WhenLastIsFast,
+    /// The smallest step when every lowering took its full time.
+    WhenLoweringsAreSlow,
+    /// Plates first, bands and chains as they are.
+    PlatesFirst,
+}
+
+/// What becomes of the last repetitions of a prediction.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Fate {
+    /// This repetition of a set stalls.
+    Stalls(u32),
+    /// The last one reaches lockout at this mean velocity, m/s.
+    LastMovesAt(f64),
+}
+
+/// How much more than 1RM can be lowered, and on what that rests.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LoweringLimit {
+    /// The most that can be lowered under control.
+    pub most: Mass,
+    /// Eccentric over concentric, as measured.
+    pub ratio: f64,
+    /// The lift and the people it was measured on.
+    pub who: String,
+}
+
+/// One thing to know.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Remark {
+    /// A novice is planned plain progressive overload.
+    PlannedInstead {
+        /// The method that was asked for.
+        of: Method,
+        /// Months of steady training so far.
+        months: f64,
+    },
+    /// What the chart says of repetitions, alone or beside the fatigue model.
+    Chart(ChartRemark),
+    /// What there is to know of cluster sets.
+    Cluster(ClusterRemark),
+    /// What there is to know of lowering more than 1RM.
+    Lowering(LoweringRemark),
+    /// What there is to know of a band or chain setup.
+    Setup(SetupRemark),
+}
+
+/// What the chart says of repetitions, alone or beside the fatigue model.
+#[derive(Debug, Clone, PartialEq)]
+pub enum ChartRemark {
+    /// Straight sets of more repetitions than the chart allows.
+    Beyond {
+        /// Repetitions asked for.
+        repetitions: u32,
+        /// Share of 1RM.
+        share: f64,
+        /// What the chart allows.
+        allowed: u32,
+    },
+    /// A top set of more repetitions than the chart allows.
+    TopSetBeyond {
+        /// Repetitions asked for.
+        repetitions: u32,
+        /// Share of 1RM.
+        share: f64,
+        /// What the chart allows.
+        allowed: u32,
+    },
+    /// Chart and fatigue model disagree on neighbouring sets.
+    Disagreement {
+        /// First and last working set, from 1.
+        sets: (usize, usize),
+        /// Load of one.
+        load: Mass,
+        /// Repetitions planned.
+        planned: u32,
+        /// What the chart allows when rested.
+        by_chart: f64,
+        /// What the fatigue model allows.
+        by_model: u32,
+    },
+    /// Where chart and fatigue model differ most in a pyramid.
+    WidestGap {
+        /// The working set, from 1.
+        set: u32,
+        /// Repetitions by the chart when rested.
+        by_chart: f64,
+        /// Repetitions by the fatigue model.
+        by_model: f64,
+    },
+}
+
+/// What there is to know of cluster sets.
+#[derive(Debug, Clone, PartialEq)]
+pub enum ClusterRemark {
+    /// A rest inside a cluster set beside the usual ones.
+    Rest {
+        /// The rest.
+        rest: Duration,
+        /// Shortest usual one.
+        least: Duration,
+        /// Longest usual one.
+        most: Duration,
+    },
+    /// Groups larger than usual.
+    LargeGroup {
+        /// Repetitions of a group.
+        group: u32,
+        /// Fewest and most usual ones.
+        usual: (u32, u32),
+    },
+    /// A group that is already all that the chart allows.
+    GroupAtLimit {
+        /// Repetitions of a group.
+        group: u32,
+        /// What the chart allows.
+        allowed: u32,
+    },
+    /// A session of more or fewer repetitions than usual at its load.
+    UnusualTotal {
+        /// Repetitions of the session.
+        total: u32,
+        /// Share of 1RM.
+        share: f64,
+        /// Fewest and most usual ones.
+        usual: (u32, u32),
+    },
+    /// How much phosphocreatine comes back in a rest.
+    PhosphocreatineBack {
+        /// The rest.
+        rest: Duration,
+        /// Least and most of published shares.
+        shares: (f64, f64),
+    },
+    /// Clusters against the same set straight.
+    AgainstStraight {
+        /// What becomes of straight sets.
+        straight: Fate,
+        /// What becomes of clusters.
+        clusters: Fate,
+        /// By how much clusters are faster, %.
+        gain_percent: f64,
+    },
+}
+
+/// What there is to know of lowering more than 1RM.
+#[derive(Debug, Clone, PartialEq)]
+pub enum LoweringRemark {
+    /// The limit a lowering is planned against.
+    Limit(LoweringLimit),
+    /// The simulation controls less than that limit.
+    SimulatedLimit {
+        /// The most that the simulation lowers under control.
+        most: Mass,
+        /// Time of its lowering.
+        time: Duration,
+        /// Whether that is still inside the customary window.
+        in_window: bool,
+    },
+    /// Fewer lowerings than the customary ones.
+    FewLowerings {
+        /// Fewest and most customary ones.
+        customary: (u32, u32),
+    },
+    /// A load above the customary window.
+    AboveWindow,
+    /// The fatigue model knows no muscle damage.
+    NoMuscleDamage,
+}
+
+/// What there is to know of a band or chain setup.
+#[derive(Debug, Clone, PartialEq)]
+pub enum SetupRemark {
+    /// How hard the hardest place of a setup is.
+    HardestPlace {
+        /// Largest effort.
+        effort: f64,
+        /// How much the setup evens out effort, %.
+        flattening_percent: Option<f64>,
+    },
+    /// Plain weight with the same hardest place.
+    PlainAsHard {
+        /// The plain weight.
+        plain: Mass,
+        /// Load of the setup at the top.
+        top: Mass,
+    },
+}
+
+/// What a number of the plan rests on.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Basis {
+    /// Repetitions at a share of 1RM.
+    RepetitionChart,
+    /// What a study found, in its words.
+    Finding(String),
+    /// Load, sets and frequency of straight sets.
+    Guidance,
+    /// Falling repetitions of the pyramid.
+    PyramidSteps,
+    /// Groups and rests of cluster sets.
+    ClusterGroups,
+    /// Repetitions of a session by load.
+    SessionTotals,
+    /// The customary window of overloaded lowering.
+    OverloadWindow,
+    /// The eccentric limit.
+    EccentricLimit,
+    /// How much a lowering tires.
+    LoweringCost,
+    /// Repetitions from the effort at the hardest place.
+    EffortAsShare,
+    /// Velocities and fatigue of a prediction.
+    Prediction,
+}

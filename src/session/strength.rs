@@ -1,0 +1,55 @@
+//! What shares of 1RM are of, and where the 1RM comes from.
+//!
+//! In: a 1RM, body mass that is part of the load. Out: loads as shares and back.
+
+use crate::progress::trend::{Sureness, TrendLine, Verdict};
+use crate::units::Mass;
+
+/// What shares of 1RM are of: the load alone, or the load and the body that hangs or stands on it.
+///
+/// ```text
+/// share = (load + body) / (1RM + body)
+/// ```
+/// **Shape.** Rises with the load; 1 at the 1RM. **Source.** A pull-up is planned by what hangs from the
+/// hands, body included (common practice); everywhere else `body` is zero.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Strength {
+    /// The 1RM, body apart.
+    pub one_rm: Mass,
+    /// Body mass that is part of the load.
+    pub body: Mass,
+}
+
+impl Strength {
+    /// A load as a share of the 1RM.
+    #[must_use]
+    pub fn share_of(&self, load: Mass) -> f64 {
+        (load + self.body).as_kg() / (self.one_rm + self.body).as_kg()
+    }
+
+    /// The load at a share of the 1RM; none at all where the body alone is more.
+    #[must_use]
+    pub fn load_at(&self, share: f64) -> Mass {
+        let whole_kg = share * (self.one_rm + self.body).as_kg();
+        Mass::from_kg((whole_kg - self.body.as_kg()).max(0.0))
+    }
+}
+
+/// Where a 1RM comes from.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub enum OneRmSource {
+    /// It was told.
+    #[default]
+    Given,
+    /// The recent trend of a training log.
+    Log {
+        /// What the trend is.
+        verdict: Verdict,
+        /// How sure that is.
+        sureness: Sureness,
+        /// The line through the recent sessions.
+        line: Box<TrendLine>,
+    },
+    /// Simulated for a lifter of this title.
+    Simulated(String),
+}
