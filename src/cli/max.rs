@@ -115,17 +115,11 @@ fn print(arguments: &Arguments, model: &Model, found: &MaximumStudy) -> Result<(
 }
 
 fn draw(arguments: &Arguments, library: &Library, found: &MaximumStudy) -> Result<()> {
-    let (Some(path), Some(profile)) = (&arguments.output, &found.profile) else {
+    let Some(path) = &arguments.output else {
         return Ok(());
     };
-    let scene = load_velocity_chart(
-        &library.published()?.estimates.velocity,
-        &found.movement_name,
-        &found.movement_title,
-        &found.lifter_title,
-        profile,
-        found.measure,
-        arguments.look.look()?,
-    )?;
+    let equations = &library.published()?.estimates.velocity;
+    let look = arguments.look.look()?;
+    let scene = load_velocity_chart(found, equations, arguments.units.into(), look)?;
     arguments.look.picture(path.clone()).write(&scene)
 }

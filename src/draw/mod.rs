@@ -24,7 +24,5 @@ pub use palette::{Colours, Theme};
 #[cfg(feature = "program")]
 pub use png::png;
 pub use ramp::ramp;
-pub use scene::{
-    PixelPoint, Primitive, Rect, Scene, Stroke, Text, TextAnchor, TextBox, text_boxes,
-};
+pub use scene::{PixelPoint, Primitive, Rect, Scene, Stroke, Text, TextAnchor};
 pub use svg::svg;

@@ -12,9 +12,6 @@ use super::ramp::ramp;
 /// Contrast that every text must reach on its ground: WCAG 2.2 AA, criterion 1.4.3.
 pub const TEXT_CONTRAST: f64 = 4.5;
 
-/// Contrast that every data line must reach on its ground: WCAG 2.2 AA, criterion 1.4.11.
-pub const LINE_CONTRAST: f64 = 3.0;
-
 /// The nearest colour towards `ink` that reads on every one of the grounds.
 #[must_use]
 pub fn readable(colour: Colour, ink: Colour, grounds: &[Colour]) -> Colour {
@@ -186,6 +183,9 @@ impl Colours {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// Contrast that every data line must reach on its ground: WCAG 2.2 AA, criterion 1.4.11.
+    const LINE_CONTRAST: f64 = 3.0;
 
     #[test]
     fn law_contrast_of_black_and_white_is_21() {

@@ -58,12 +58,6 @@ impl Scale {
     pub fn holds(&self, value: f64) -> bool {
         value >= self.least && value <= self.most
     }
-
-    /// Round values inside the range, at most `most` of them.
-    #[must_use]
-    pub fn ticks(&self, most: usize) -> Vec<f64> {
-        ticks(self.range(), most)
-    }
 }
 
 /// Round values inside a range, at most `most` of them.

@@ -1,7 +1,7 @@
 //! The scene: a picture as a list of shapes in pixels, which knows no device and no file format.
 //!
 //! In: shapes from whoever draws. Out: the same shapes, in the order of drawing, for the writers
-//! ([`super::svg`], [`super::png`]) and for tests ([`text_boxes`]). The origin is the top left
+//! ([`super::svg()`], [`super::png()`]). The origin is the top left
 //! corner, x to the right, y downwards.
 
 use super::colour::Colour;
@@ -356,35 +356,4 @@ impl Scene {
             self.shapes.push(Primitive::Text(text));
         }
     }
-}
-
-/// A text of a scene and the room that it takes.
-#[derive(Debug, Clone, PartialEq)]
-pub struct TextBox {
-    /// What is written.
-    pub content: String,
-    /// Its size in pixels.
-    pub size: f64,
-    /// Its colour.
-    pub colour: Colour,
-    /// Its rectangle, measured with the bundled font.
-    pub area: Rect,
-}
-
-/// Every text of the scene with the room that it takes, in the order of drawing.
-#[must_use]
-pub fn text_boxes(scene: &Scene) -> Vec<TextBox> {
-    scene
-        .shapes
-        .iter()
-        .filter_map(|shape| match shape {
-            Primitive::Text(text) => Some(TextBox {
-                content: text.content.clone(),
-                size: text.size,
-                colour: text.colour,
-                area: text.bounds(),
-            }),
-            _ => None,
-        })
-        .collect()
 }

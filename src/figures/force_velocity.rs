@@ -55,11 +55,11 @@ fn fibre_curves(cost: &SpeedCost) -> Vec<Series> {
 pub fn curve_at_speed(lifter: &str, held: &Study, moving: &[MovingStudy], units: System) -> Sheet {
     let last = (moving.len() - 1) as f64;
     let curves = moving.iter().enumerate().map(|(index, one)| {
-        let points = OverRange::new(&one.study, units).points(&one.study.capacity.values());
+        let points = OverRange::new(&one.study, units).load_points(&one.study.capacity.values());
         let role = Role::Ordered(index as f64 / last);
         Series::new(speed_in_words(one.speed_deg_s), points, role)
     });
-    let (quantity, unit) = joint_torque_words(held);
+    let (quantity, unit) = joint_torque_words(held, units);
     let panel = Panel::new(Axis::new(quantity, unit), curves.collect());
     let chart = LineChart::new(OverRange::new(held, units).axis(), vec![panel]);
     Sheet::lines(&speed_words(lifter, held, moving), chart)

@@ -2,6 +2,7 @@
 //!
 //! In: results of studies. Out: plots of the room `plot`, or their scenes; sheets with words and data.
 
+mod animation_stage;
 mod body_lines;
 mod classes;
 mod data_table;
@@ -14,6 +15,7 @@ mod length_tension;
 mod moment_arms;
 mod muscles_add_up;
 mod over_range;
+mod over_way;
 mod ranked_setups;
 mod rep_animation;
 mod rep_trace;

@@ -4,32 +4,29 @@
 
 use super::over_range::OverRange;
 use super::sheet::Sheet;
-use crate::narrative::axis_words::{FIBRE_LENGTH, MOMENT_ARM, travel_unit};
+use crate::narrative::axis_words::{FIBRE_LENGTH, MOMENT_ARM};
 use crate::narrative::lever_words::{OPTIMAL_LENGTH, fibre_length_words, moment_arm_words};
 use crate::narrative::muscle_names::muscle_label;
+use crate::narrative::shown_units::length_unit;
 use crate::plot::{Axis, Extent, Labels, LevelLine, LineChart, Panel, Role, Series};
 use crate::study::{MusclePart, Study, strongest_muscles};
-use crate::units::{Length, System};
+use crate::units::System;
 
 /// Moment arms over the joint angle.
 #[must_use]
 pub fn moment_arms(lifter: &str, study: &Study, units: System) -> Sheet {
     let over = OverRange::new(study, units);
     let parts = strongest_muscles(study);
-    let factor = match units {
-        System::Metric => 100.0,
-        System::Us => 1.0 / Length::from_in(1.0).as_m(),
-    };
-    let shown = |arm_m: f64| factor * arm_m;
+    let unit = length_unit(units);
     let series = curves(&over, &parts, &|part| {
-        part.arm_m.iter().copied().map(shown).collect()
+        part.arm_m.iter().map(|arm| unit.of(*arm)).collect()
     });
-    let axis = Axis::new(MOMENT_ARM, travel_unit(units));
+    let axis = Axis::new(MOMENT_ARM, unit.symbol);
     let chart = LineChart {
         labels: Labels::Column,
         ..LineChart::new(over.axis(), vec![Panel::new(axis, series)])
     };
-    let words = moment_arm_words(lifter, study, &parts, &shown, units);
+    let words = moment_arm_words(lifter, study, &parts, units);
     Sheet::lines(&words, chart)
 }
 

@@ -20,11 +20,11 @@ pub fn muscles_add_up(lifter: &str, study: &Study, units: System) -> Sheet {
     let over = OverRange::new(study, units);
     let layers = muscle_layers(study);
     let total = muscle_torque_nm(study, 0);
-    let left = over.points(&study.capacity.values());
+    let left = over.load_points(&study.capacity.values());
     let (fills, edges) = stacked(&over, &layers);
     let mut series = vec![Series::new(LEFT_FOR_LOAD, left, Role::Reference)];
     series.extend(edges);
-    let (quantity, unit) = joint_torque_words(study);
+    let (quantity, unit) = joint_torque_words(study, units);
     let panel = Panel {
         fills,
         ..Panel::new(Axis::new(quantity, unit), series)
@@ -49,7 +49,7 @@ fn stacked(over: &OverRange<'_>, layers: &[MusclePart]) -> (Vec<Fill>, Vec<Serie
         let role = Role::Series(index);
         let sums = below.iter().zip(&layer.torque_nm).map(|(b, t)| b + t);
         let above: Vec<f64> = sums.collect();
-        let (upper, lower) = (over.points(&above), over.points(&below));
+        let (upper, lower) = (over.load_points(&above), over.load_points(&below));
         let label = muscle_label(layer);
         let name = match index {
             0 => label,

@@ -5,10 +5,11 @@
 use super::body_lines::stick_figure;
 use crate::movement::Measure;
 use crate::narrative::axis_words::{load_axis_words, range_axis_words};
+use crate::narrative::shown_units::load_unit;
 use crate::overlay::Sticking;
 use crate::plot::{Axis, Extent, StripPose};
 use crate::study::Study;
-use crate::units::{Force, System};
+use crate::units::System;
 
 /// Inches to the centimetre, exact.
 const CM_PER_IN: f64 = 2.54;
@@ -75,11 +76,8 @@ impl<'a> OverRange<'a> {
 
     /// Capacity or demand in the unit of the upright axis.
     pub fn loads(&self, values: &[f64]) -> Vec<f64> {
-        let factor = match (self.study.range.measure, self.units) {
-            (Measure::Force, System::Us) => 1.0 / Force::from_lbf(1.0).as_n(),
-            _ => 1.0,
-        };
-        values.iter().map(|value| value * factor).collect()
+        let unit = load_unit(self.study.range.measure, self.units);
+        values.iter().map(|value| unit.of(*value)).collect()
     }
 
     /// Points of capacity or demand.

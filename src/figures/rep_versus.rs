@@ -2,112 +2,89 @@
 //!
 //! In: a [`VersusPlain`]. Out: velocity and load of both over the way.
 
-use super::over_range::OverRange;
-use super::rep_trace::{force_axis, force_unit, velocity_axis, velocity_unit, way, whole_way};
+use super::over_way::OverWay;
+use super::sheet::heading;
 use crate::draw::Scene;
 use crate::error::Result;
-use crate::movement::Measure;
-use crate::narrative::prose::percent;
-use crate::narrative::versus_plain_words::{setup_name, versus_sentences, versus_title};
-use crate::plot::{Axis, Extent, Heading, LineChart, Look, Panel, Role, Series, Span};
+use crate::narrative::versus_plain_words::{
+    load_quantity, setup_name, stuck_for, versus_figure_words,
+};
+use crate::plot::{Axis, Extent, LineChart, Look, Panel, Role, Series, Span};
 use crate::rep::RepSample;
 use crate::study::{RepStudy, VersusPlain};
-use crate::units::{System, rounded};
+use crate::units::System;
+
+/// Room below the curves for the bar of one sticking region, as a share of the axis.
+const SPAN_ROOM: f64 = 0.22;
 
 /// Both lifts over the way of the load.
 ///
 /// **Fails** if neither has a lift.
 pub fn rep_versus_plain(both: &VersusPlain, units: System, look: Look) -> Result<Scene> {
-    let lines = versus_sentences(both, units);
-    let all = || {
-        let with = both.with.trace.lifting().iter();
-        with.chain(both.plain.trace.lifting())
-    };
-    let (_, factor) = velocity_unit(&both.with);
-    let mut velocity = panel(both, units, velocity_axis(&both.with, all()), &|s| {
-        factor * s.velocity
-    });
-    velocity.spans = spans(both, units);
-    if let Extent::Exactly([low, high]) = velocity.axis.extent {
-        let room = 0.22 * velocity.spans.len() as f64;
-        velocity.axis.extent = Extent::Exactly([low - room * (high - low), high]);
-    }
-    let (_, _, factor) = force_unit(&both.with, units);
-    let axis = force_axis(&both.with, units, all().map(|s| s.demand));
-    let mut load = panel(both, units, axis, &|s| factor * s.demand);
-    load.axis.quantity = match both.with.trace.measure {
-        Measure::Force => "Load at rest".to_owned(),
-        Measure::Torque => "Torque of the load".to_owned(),
-    };
-    for series in &mut load.series {
-        series.name.clear();
-    }
+    let over = OverWay::new(&both.with, units);
     LineChart {
-        heading: Heading {
-            title: versus_title(both, units),
-            subtitle: format!(
-                "{}: {} against {}, both {} of what is held still at their hardest place",
-                both.with.still.lifter_title,
-                setup_name(&both.with, units),
-                setup_name(&both.plain, units),
-                percent(both.effort)
-            ),
-            footnote: "Full effort from the turn-round. Bars: sticking regions in motion."
-                .to_owned(),
-            description: lines.join(" "),
-            ..super::sheet::phrases()
-        },
-        x: OverRange::new(&both.with.still, units)
-            .axis()
-            .reaching(Extent::Exactly(whole_way(&both.with, units))),
-        panels: vec![velocity, load],
-        ..LineChart::default()
+        heading: heading(&versus_figure_words(both, units)),
+        ..LineChart::new(
+            over.axis(),
+            vec![velocity_panel(both, &over), load_panel(both, &over)],
+        )
     }
     .scene(look)
 }
 
-fn panel(
-    both: &VersusPlain,
-    units: System,
-    axis: Axis,
-    value: &dyn Fn(&RepSample) -> f64,
-) -> Panel {
-    let line = |rep: &RepStudy, role| Series {
-        name: setup_name(rep, units),
-        points: rep
-            .trace
-            .lifting()
-            .iter()
-            .map(|s| [way(rep, units, s.position), value(s)])
-            .collect(),
-        role,
-    };
+/// Velocity of both, their sticking regions as bars below.
+fn velocity_panel(both: &VersusPlain, over: &OverWay<'_>) -> Panel {
+    let unit = over.velocity();
+    let mut axis = over.velocity_axis(all(both));
+    let spans = spans(both, over.units);
+    if let Extent::Exactly([low, high]) = axis.extent {
+        let room = SPAN_ROOM * spans.len() as f64;
+        axis.extent = Extent::Exactly([low - room * (high - low), high]);
+    }
     Panel {
-        axis,
-        series: vec![
-            line(&both.with, Role::Series(0)),
-            line(&both.plain, Role::Series(1)),
-        ],
-        ..Panel::default()
+        spans,
+        ..Panel::new(axis, curves(both, over.units, &|s| unit.of(s.velocity)))
     }
 }
 
-fn spans(both: &VersusPlain, units: System) -> Vec<Span> {
+/// What both loads ask for, at rest.
+fn load_panel(both: &VersusPlain, over: &OverWay<'_>) -> Panel {
+    let unit = over.load();
+    let mut series = curves(both, over.units, &|s| unit.of(s.demand));
+    series.iter_mut().for_each(|curve| curve.name.clear());
+    let axis = Axis {
+        quantity: load_quantity(both.with.trace.measure).to_owned(),
+        ..over.load_axis(all(both).map(|s| s.demand))
+    };
+    Panel::new(axis, series)
+}
+
+/// Samples of both lifts.
+fn all(both: &VersusPlain) -> impl Iterator<Item = &RepSample> {
+    let with = both.with.trace.lifting().iter();
+    with.chain(both.plain.trace.lifting())
+}
+
+fn lifts(both: &VersusPlain) -> [(&RepStudy, Role); 2] {
     [
         (&both.with, Role::Series(0)),
         (&both.plain, Role::Series(1)),
     ]
-    .into_iter()
-    .filter_map(|(rep, role)| {
+}
+
+fn curves(both: &VersusPlain, units: System, value: &dyn Fn(&RepSample) -> f64) -> Vec<Series> {
+    let curve = |(rep, role): (&RepStudy, Role)| {
+        let points = OverWay::new(rep, units).lifting(value);
+        Series::new(setup_name(rep, units), points, role)
+    };
+    lifts(both).map(curve).to_vec()
+}
+
+fn spans(both: &VersusPlain, units: System) -> Vec<Span> {
+    let span = |(rep, role): (&RepStudy, Role)| {
         let sticking = rep.trace.sticking?;
-        let place = |at: crate::rep::Mark| way(rep, units, at.position);
-        let (a, b) = (place(sticking.first_peak), place(sticking.minimum));
-        Some(Span {
-            from: a.min(b),
-            to: a.max(b),
-            label: format!("sticks {} s", rounded(sticking.duration_s(), 2)),
-            role,
-        })
-    })
-    .collect()
+        let ends = OverWay::new(rep, units).region(&sticking);
+        Some(Span::between(ends, stuck_for(&sticking), role))
+    };
+    lifts(both).into_iter().filter_map(span).collect()
 }

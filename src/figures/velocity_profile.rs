@@ -1,150 +1,116 @@
 //! Mean velocity over load: the simulated profile, its line, and the published equation where there is one.
+//!
+//! In: a [`MaximumStudy`] with its profile, the published equations. Out: a scene.
 
+use super::sheet::heading;
 use crate::draw::Scene;
 use crate::error::Result;
-use crate::movement::Measure;
-use crate::plot::{Axis, Extent, Fill, Heading, LineChart, Look, Marker, Panel, Role, Series};
+use crate::narrative::profile_words::{LOAD_SHARE, MEAN_VELOCITY, PUBLISHED, profile_words};
+use crate::narrative::quantities::mass_in;
+use crate::narrative::shown_units::velocity_unit;
+use crate::plot::{Axis, Extent, Fill, LineChart, Look, Marker, Panel, Role, Series};
 use crate::progress::published::{VelocityEquation, VelocityEquations};
-use crate::rep::LoadVelocity;
-use crate::units::rounded;
+use crate::study::MaximumStudy;
+use crate::units::System;
+
+/// Steps of the published curve.
+const STEPS: i32 = 70;
 
 /// The chart of a profile.
 ///
 /// **Fails** if fewer than two loads were lifted.
 pub fn load_velocity_chart(
+    found: &MaximumStudy,
     equations: &VelocityEquations,
-    movement: &str,
-    title: &str,
-    lifter: &str,
-    profile: &LoadVelocity,
-    measure: Measure,
+    units: System,
     look: Look,
 ) -> Result<Scene> {
-    let (unit, factor) = match measure {
-        Measure::Force => ("m/s", 1.0),
-        Measure::Torque => ("deg/s", 1.0_f64.to_degrees()),
+    let unit = velocity_unit(found.measure, units);
+    let rows = found
+        .profile
+        .as_ref()
+        .map_or(&[][..], |profile| &profile.rows);
+    let published = Published::of(equations, &found.movement_name);
+    let shown = |points: Vec<[f64; 2]>| -> Vec<[f64; 2]> {
+        points.into_iter().map(|[x, y]| [x, unit.of(y)]).collect()
     };
-    let point = |share: f64, velocity: f64| [100.0 * share, factor * velocity];
-    let mut series = vec![Series {
-        name: "simulated".to_owned(),
-        points: profile
-            .rows
-            .iter()
-            .map(|row| point(row.share, row.mean_velocity))
-            .collect(),
-        role: Role::CAPACITY,
-    }];
-    let published = published_curve(equations, movement);
-    if !published.is_empty() {
-        series.push(Series {
-            name: "published equation".to_owned(),
-            points: published.iter().map(|p| point(p.0, p.1)).collect(),
-            role: Role::DEMAND,
-        });
+    let simulated = rows
+        .iter()
+        .map(|row| [100.0 * row.share, row.mean_velocity]);
+    let mut series = vec![Series::new(
+        "simulated",
+        shown(simulated.collect()),
+        Role::CAPACITY,
+    )];
+    let curve = published.curve();
+    let at_maximum = curve
+        .iter()
+        .find(|point| point[0] > 99.9)
+        .map(|point| point[1]);
+    if !curve.is_empty() {
+        series.push(Series::new(PUBLISHED, shown(curve), Role::DEMAND));
     }
-    let top = profile.rows.last();
-    let slowest = top.map_or(0.0, |row| factor * row.mean_velocity);
-    let heading = Heading {
-        title: match published.iter().find(|p| p.0 > 0.999) {
-            Some((_, by_equation)) => format!(
-                "{title}: {} {unit} at the maximum, {} published",
-                rounded(slowest, 2),
-                rounded(factor * by_equation, 2)
-            ),
-            None => format!(
-                "{title}: {} {unit} at the maximum",
-                rounded(slowest, if factor == 1.0 { 2 } else { 0 })
-            ),
-        },
-        subtitle: format!(
-            "{lifter}. Mean velocity of the lift with full effort, by share of the maximum"
-        ),
-        footnote: footnote(equations.usual_for(movement)),
-        description: format!(
-            "Mean velocity falls from {} {unit} at {} % to {} {unit} at {} % of the maximum.",
-            rounded(
-                profile
-                    .rows
-                    .first()
-                    .map_or(0.0, |r| factor * r.mean_velocity),
-                2
-            ),
-            rounded(profile.rows.first().map_or(0.0, |r| 100.0 * r.share), 0),
-            rounded(slowest, 2),
-            rounded(top.map_or(0.0, |r| 100.0 * r.share), 0),
-        ),
-        ..super::sheet::phrases()
+    let top = rows.last().map(|row| {
+        let at = [100.0 * row.share, unit.of(row.mean_velocity)];
+        Marker::new(at, mass_in(units, row.load), Role::CAPACITY)
+    });
+    let scatter = published.scatter().map(|[upper, lower]| Fill {
+        upper: shown(upper),
+        lower: shown(lower),
+        role: Role::DEMAND,
+    });
+    let panel = Panel {
+        fills: scatter.into_iter().collect(),
+        markers: top.into_iter().collect(),
+        ..Panel::new(Axis::new(MEAN_VELOCITY, unit.symbol), series)
     };
+    let words = profile_words(found, rows, published.equation, at_maximum, units);
     LineChart {
-        heading,
-        x: Axis::new("Load, share of the maximum", "%").reaching(Extent::Data),
-        panels: vec![Panel {
-            axis: Axis::new("Mean velocity", unit),
-            series,
-            fills: scatter(equations, movement, factor),
-            markers: top
-                .map(|row| Marker {
-                    at: point(row.share, row.mean_velocity),
-                    text: format!("{} kg", rounded(row.load.as_kg(), 1)),
-                    detail: String::new(),
-                    role: Role::CAPACITY,
-                })
-                .into_iter()
-                .collect(),
-            ..Panel::default()
-        }],
-        ..LineChart::default()
+        heading: heading(&words),
+        ..LineChart::new(
+            Axis::new(LOAD_SHARE, "%").reaching(Extent::Data),
+            vec![panel],
+        )
     }
     .scene(look)
 }
 
-fn footnote(equation: Option<&VelocityEquation>) -> String {
-    let Some(equation) = equation else {
-        return "No published load-velocity equation for this lift is at hand.".to_owned();
-    };
-    let scatter = if equation.error_percent.is_some() {
-        "; shaded: two standard errors"
-    } else {
-        ""
-    };
-    format!(
-        "Published equation: see torquill sources; guided bar, pause at the bottom, trained men{scatter}."
-    )
+/// The published equation of a movement, if there is one, and the loads it holds for.
+struct Published<'a> {
+    equation: Option<&'a VelocityEquation>,
+    loads_percent: (f64, f64),
 }
 
-/// Two standard errors of the equation on either side, where they are published.
-fn scatter(equations: &VelocityEquations, movement: &str, factor: f64) -> Vec<Fill> {
-    let Some((equation, error)) = equations
-        .usual_for(movement)
-        .and_then(|e| Some((e, e.error_percent?)))
-    else {
-        return Vec::new();
-    };
-    let (first, last) = equations.loads.percent;
-    let edge = |aside: f64| -> Vec<[f64; 2]> {
-        (0..=70)
-            .map(|step| first + (last - first) * f64::from(step) / 70.0)
+impl<'a> Published<'a> {
+    fn of(equations: &'a VelocityEquations, movement: &str) -> Self {
+        Self {
+            equation: equations.usual_for(movement),
+            loads_percent: equations.loads.percent,
+        }
+    }
+
+    /// Mean velocity, m/s, over the share of the maximum, %, both moved by some per cent of load.
+    fn moved(&self, aside_percent: f64, least_m_s: f64) -> Vec<[f64; 2]> {
+        let Some(equation) = self.equation else {
+            return Vec::new();
+        };
+        let (first, last) = self.loads_percent;
+        (0..=STEPS)
+            .map(|step| first + (last - first) * f64::from(step) / f64::from(STEPS))
             .filter_map(|percent| {
-                let velocity = equation.velocity_m_s_at(percent + aside)?;
-                Some([percent, factor * velocity.max(0.0)])
+                let velocity = equation.velocity_m_s_at(percent + aside_percent)?;
+                Some([percent, velocity.max(least_m_s)])
             })
             .collect()
-    };
-    vec![Fill {
-        upper: edge(-2.0 * error),
-        lower: edge(2.0 * error),
-        role: Role::DEMAND,
-    }]
-}
+    }
 
-/// Share of the maximum and mean velocity, m/s, by the published equation; empty where there is none.
-fn published_curve(equations: &VelocityEquations, movement: &str) -> Vec<(f64, f64)> {
-    let Some(equation) = equations.usual_for(movement) else {
-        return Vec::new();
-    };
-    let (first, last) = equations.loads.percent;
-    (0..=70)
-        .map(|step| first + (last - first) * f64::from(step) / 70.0)
-        .filter_map(|percent| Some((percent / 100.0, equation.velocity_m_s_at(percent)?)))
-        .collect()
+    fn curve(&self) -> Vec<[f64; 2]> {
+        self.moved(0.0, f64::NEG_INFINITY)
+    }
+
+    /// Two standard errors of the equation on either side, where they are published.
+    fn scatter(&self) -> Option<[Vec<[f64; 2]>; 2]> {
+        let error = self.equation?.error_percent?;
+        Some([-2.0 * error, 2.0 * error].map(|aside| self.moved(aside, 0.0)))
+    }
 }

@@ -3,6 +3,7 @@
 //! In: a study or a repetition, units. Out: a quantity and its unit for each axis.
 
 use super::prose::capital;
+use super::shown_units::{length_unit, load_unit, torque_unit};
 use crate::movement::Measure;
 use crate::study::Study;
 use crate::units::System;
@@ -15,34 +16,25 @@ pub type AxisWords = (String, &'static str);
 pub fn range_axis_words(study: &Study, units: System) -> AxisWords {
     let unit = match study.range.measure {
         Measure::Torque => "deg",
-        Measure::Force => travel_unit(units),
+        Measure::Force => length_unit(units).symbol,
     };
     (capital(&study.axis), unit)
-}
-
-/// The unit of a travel or another short length.
-#[must_use]
-pub fn travel_unit(units: System) -> &'static str {
-    match units {
-        System::Metric => "cm",
-        System::Us => "in",
-    }
 }
 
 /// What capacity and demand of a study are: a force, or a torque at its joint.
 #[must_use]
 pub fn load_axis_words(study: &Study, units: System) -> AxisWords {
-    match (study.range.measure, units) {
-        (Measure::Force, System::Metric) => ("Force".to_owned(), "N"),
-        (Measure::Force, System::Us) => ("Force".to_owned(), "lbf"),
-        (Measure::Torque, _) => joint_torque_words(study),
+    match study.range.measure {
+        Measure::Force => ("Force".to_owned(), load_unit(Measure::Force, units).symbol),
+        Measure::Torque => joint_torque_words(study, units),
     }
 }
 
 /// Torque at the first joint of a lift.
 #[must_use]
-pub fn joint_torque_words(study: &Study) -> AxisWords {
-    (format!("Torque at the {}", study.joint(0)), "N·m")
+pub fn joint_torque_words(study: &Study, units: System) -> AxisWords {
+    let quantity = format!("Torque at the {}", study.joint(0));
+    (quantity, torque_unit(units).symbol)
 }
 
 /// The range in percent, shared by lifts of different travel.

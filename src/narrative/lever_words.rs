@@ -2,11 +2,11 @@
 //!
 //! In: a lift of one joint, its muscles. Out: the words around the lecture's figures of muscles.
 
-use super::axis_words::travel_unit;
 use super::figure_words::FigureWords;
 use super::muscle_names::muscle_name;
 use super::places::{place_in_words, sides_in_words};
 use super::prose::{listed, part_of_range, percent};
+use super::shown_units::length_unit;
 use crate::study::{ForceAndArm, MuscleExtreme, MusclePart, Study};
 use crate::units::{System, rounded};
 
@@ -21,16 +21,15 @@ fn place_of(study: &Study, sample: usize, units: System) -> String {
     place_in_words(study, sample as f64 / last, units)
 }
 
-/// Moment arms over the joint angle; `shown` turns metres into the unit of the axis.
+/// Moment arms over the joint angle.
 #[must_use]
 pub fn moment_arm_words(
     lifter: &str,
     study: &Study,
     parts: &[MusclePart],
-    shown: &dyn Fn(f64) -> f64,
     units: System,
 ) -> FigureWords {
-    let unit = travel_unit(units);
+    let unit = length_unit(units);
     let longest = MuscleExtreme::greatest(parts, |part| &part.arm_m);
     let told: Vec<String> = parts
         .iter()
@@ -38,18 +37,20 @@ pub fn moment_arm_words(
             let least = part.arm_m.iter().copied().fold(f64::INFINITY, f64::min);
             let most = part.arm_m.iter().copied().fold(0.0, f64::max);
             format!(
-                "{} {} to {} {unit}",
+                "{} {} to {} {}",
                 part.name,
-                rounded(shown(least), 1),
-                rounded(shown(most), 1)
+                rounded(unit.of(least), 1),
+                rounded(unit.of(most), 1),
+                unit.symbol
             )
         })
         .collect();
     FigureWords {
         title: format!(
-            "Levers change with the angle: {} reaches {} {unit} at {}",
+            "Levers change with the angle: {} reaches {} {} at {}",
             longest.part.name,
-            rounded(shown(longest.value), 1),
+            rounded(unit.of(longest.value), 1),
+            unit.symbol,
             place_of(study, longest.sample, units)
         ),
         subtitle: format!(

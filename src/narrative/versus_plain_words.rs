@@ -2,16 +2,51 @@
 //!
 //! In: a [`VersusPlain`]. Out: title and sentences.
 
+use super::figure_words::FigureWords;
 use super::places::{place_in_words, stretch_in_words, velocity_in_words};
 use super::prose::percent;
 use super::repetition::rep_title;
 use super::setup_names::name_of;
 use crate::movement::Measure;
+use crate::rep::StickingInMotion;
 use crate::study::{LiftShape, RepStudy, VersusPlain};
 use crate::units::{Length, System, rounded};
 
 /// Ends that differ by less than this share are told as equally fast.
 const SAME_SPEED: f64 = 0.02;
+
+/// The words around the figure of both lifts.
+#[must_use]
+pub(crate) fn versus_figure_words(both: &VersusPlain, units: System) -> FigureWords {
+    FigureWords {
+        title: versus_title(both, units),
+        subtitle: format!(
+            "{}: {} against {}, both {} of what is held still at their hardest place",
+            both.with.still.lifter_title,
+            setup_name(&both.with, units),
+            setup_name(&both.plain, units),
+            percent(both.effort)
+        ),
+        footnote: "Full effort from the turn-round. Bars: sticking regions in motion.".to_owned(),
+        description: versus_sentences(both, units).join(" "),
+        caption: String::new(),
+    }
+}
+
+/// What the load asks for, on the axis.
+#[must_use]
+pub(crate) fn load_quantity(measure: Measure) -> &'static str {
+    match measure {
+        Measure::Force => "Load at rest",
+        Measure::Torque => "Torque of the load",
+    }
+}
+
+/// How long a lift sticks, beside the bar of its region.
+#[must_use]
+pub(crate) fn stuck_for(sticking: &StickingInMotion) -> String {
+    format!("sticks {} s", rounded(sticking.duration_s(), 2))
+}
 
 /// The finding in one line.
 #[must_use]

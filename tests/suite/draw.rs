@@ -3,12 +3,12 @@
 
 use crate::draw_sample_grids;
 use crate::draw_samples::{self, line_charts, strength};
+use crate::text_boxes::{TextBox, text_boxes};
 use torquill::draw::Theme;
 use torquill::draw::colour::BLACK;
 use torquill::draw::palette::TEXT_CONTRAST;
 use torquill::draw::{
-    Colour, Face, Primitive, Scene, Text, TextBox, contrast, lettering, outlined_svg, png, svg,
-    text_boxes,
+    Colour, Face, Primitive, Scene, Text, contrast, lettering, outlined_svg, png, svg,
 };
 use torquill::error::{PlotFault, What};
 use torquill::plot::{Look, Size};

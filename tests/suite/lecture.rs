@@ -1,10 +1,10 @@
 //! The lecture: every figure for every built-in lifter, the command, and the page in a real browser.
 
+use crate::text_boxes::text_boxes;
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use torquill::draw::Theme;
-use torquill::draw::text_boxes;
 use torquill::lecture::LECTURE;
 use torquill::library::{Library, Shelf};
 use torquill::plot::{Look, Size};

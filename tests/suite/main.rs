@@ -36,4 +36,5 @@ mod setups_advice;
 mod setups_implements;
 mod setups_odd_gyms;
 mod setups_published;
+mod text_boxes;
 mod vary;
