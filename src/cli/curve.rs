@@ -43,7 +43,7 @@ pub struct Arguments {
 pub fn run(arguments: &Arguments, library: &Library, matches: Option<&ArgMatches>) -> Result<()> {
     let model = arguments.who.model(library, &arguments.movement)?;
     let question = arguments.sampling.question(&arguments.movement, &model)?;
-    let setups = setups(&arguments.setup, library, matches)?;
+    let setups = setups(&arguments.setup, library, matches, arguments.units.into())?;
     let study = study(&question, &setups)?;
     let setup = study.setups.first();
     let text = match arguments.format {

@@ -144,7 +144,7 @@ pub fn run(arguments: &Arguments, library: &Library, matches: Option<&ArgMatches
     let look = arguments.picture.look()?;
     let model = arguments.who.model(library, &arguments.movement)?;
     let question = arguments.sampling.question(&arguments.movement, &model)?;
-    let setups = setups(&arguments.setup, library, matches)?;
+    let setups = setups(&arguments.setup, library, matches, arguments.units.into())?;
     let study = study(&question, &setups)?;
     let units = arguments.units.into();
     let scene = strength_curve(&study, units, look)?;

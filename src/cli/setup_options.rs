@@ -5,10 +5,13 @@
 
 use crate::error::{Error, Result};
 use crate::grammar::{
-    Stock, band_from_text, item_from_text, own_band_from_text, readings_from_csv, setup_from_texts,
+    Stock, band_from_text, item_from_text, own_band_from_readings, own_band_from_text,
+    readings_from_csv, setup_from_texts,
 };
 use crate::library::Library;
-use crate::resistance::{Band, FittedPull, HungBand, Item, Pull, Reading, Setup};
+use crate::narrative::implements::fit_in_words;
+use crate::resistance::{BandPull, BandReading, HungBand, Item, Setup};
+use crate::units::System;
 use clap::{ArgAction, ArgMatches, Args};
 use std::collections::BTreeMap;
 
@@ -72,6 +75,7 @@ pub fn setups(
     options: &SetupOptions,
     library: &Library,
     matches: Option<&ArgMatches>,
+    units: System,
 ) -> Result<Vec<Setup>> {
     let split = split(options, matches);
     if split.len() == 1 && split.iter().all(Texts::is_empty) {
@@ -82,10 +86,13 @@ pub fn setups(
             "give each its load: --load \"100 kg\" --versus --load \"70 kg\" --band loop-29mm:1",
         ));
     }
-    split.iter().map(|texts| setup(texts, library)).collect()
+    split
+        .iter()
+        .map(|texts| setup(texts, library, units))
+        .collect()
 }
 
-fn setup(texts: &Texts, library: &Library) -> Result<Setup> {
+fn setup(texts: &Texts, library: &Library, units: System) -> Result<Setup> {
     if let [file, ..] = texts.files.as_slice() {
         if texts.files.len() > 1 || texts.has_options() {
             return Err(
@@ -109,7 +116,7 @@ fn setup(texts: &Texts, library: &Library) -> Result<Setup> {
         &stock,
     )?;
     for text in own {
-        setup.items.push(Item::Band(own_band(text, &stock)?));
+        setup.items.push(Item::Band(own_band(text, &stock, units)?));
     }
     for text in &texts.items {
         setup.items.push(item_from_text(text, &stock)?);
@@ -123,7 +130,7 @@ fn is_own_band(text: &str) -> bool {
 }
 
 /// Reads `NAME[:COUNT[@ANCHOR]][,WORD]: READINGS`, the readings in the text or in a CSV file.
-fn own_band(text: &str, stock: &Stock) -> Result<HungBand> {
+fn own_band(text: &str, stock: &Stock, units: System) -> Result<HungBand> {
     let readings_begin = text.find('=').unwrap_or(text.len());
     let (head, readings) = match text[..readings_begin].rfind(':') {
         Some(colon) => (text[..colon].trim(), text[colon + 1..].trim()),
@@ -135,16 +142,12 @@ fn own_band(text: &str, stock: &Stock) -> Result<HungBand> {
         .unwrap_or_default()
         .trim();
     let band = if readings.ends_with(".csv") && !name.is_empty() {
-        let fitted = FittedPull::from_readings(&readings_of_file(readings)?, None);
-        Band::measured(
-            name,
-            fitted.map_err(|fault| Error::bad(format!("band `{name}`: {fault}")))?,
-        )
+        own_band_from_readings(name, &readings_of_file(readings)?)?
     } else {
         own_band_from_text(&format!("{name}: {readings}"))?
     };
-    if let Pull::Readings(fitted) = band.pull() {
-        anstream::eprintln!("band {name}: {}", fitted.in_words());
+    if let BandPull::Readings(fitted) = band.pull() {
+        anstream::eprintln!("band {name}: {}", fit_in_words(fitted, units));
     }
     let only = BTreeMap::from([(name.to_owned(), band)]);
     band_from_text(
@@ -156,7 +159,7 @@ fn own_band(text: &str, stock: &Stock) -> Result<HungBand> {
     )
 }
 
-fn readings_of_file(path: &str) -> Result<Vec<Reading>> {
+fn readings_of_file(path: &str) -> Result<Vec<BandReading>> {
     let text = std::fs::read_to_string(path)
         .map_err(|fault| Error::bad(format!("`{path}` cannot be read: {fault}")))?;
     readings_from_csv(&text)

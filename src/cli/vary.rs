@@ -132,7 +132,7 @@ fn asked(
     library: &Library,
     matches: Option<&ArgMatches>,
 ) -> Result<Conditions> {
-    let loads = setups(&arguments.setup, library, matches)?;
+    let loads = setups(&arguments.setup, library, matches, arguments.units.into())?;
     let (samples, share) = (arguments.sampling.samples, arguments.sampling.region_share);
     if !(0.5..1.0).contains(&share) {
         return Err(Error::bad(format!(

@@ -6,6 +6,7 @@
 mod body;
 mod command;
 mod figure;
+mod grammar;
 mod gym;
 mod hold;
 mod implement;
@@ -24,9 +25,12 @@ mod what;
 pub use body::BodyFault;
 pub use command::CommandFault;
 pub use figure::{FigureFault, PictureFault, PlotFault, Plotted};
+pub use grammar::{
+    GrammarFault, HungPiece, ItemTextFault, PieceTextFault, ReadingColumn, ReadingsFault,
+};
 pub use gym::{GymFault, LoadingGear};
 pub use hold::HoldFault;
-pub use implement::ImplementFault;
+pub use implement::{CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit};
 pub use log::LogFault;
 pub use model::ModelFault;
 pub use numeric::{FitFault, LinksFault, NumericFault, ProgrammeFault, ProgrammePart};
@@ -164,6 +168,18 @@ impl Error {
     pub fn hint(mut self, hint: impl Into<String>) -> Self {
         if let Some(last) = self.faults.last_mut() {
             last.hints.push(hint.into());
+        }
+        self
+    }
+
+    /// The same error with what is wrong put inside something wider, every fault by itself.
+    #[must_use]
+    pub fn inside(mut self, wrap: impl Fn(Box<What>) -> What) -> Self {
+        for fault in &mut self.faults {
+            let told = std::mem::take(&mut fault.message);
+            let what = fault.what.take().unwrap_or(What::Told(told));
+            let wider = Fault::new(wrap(Box::new(what)));
+            (fault.what, fault.message) = (wider.what, wider.message);
         }
         self
     }

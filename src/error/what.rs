@@ -3,10 +3,11 @@
 //! In: the fault of one room. Out: one type that travels up to the door, where `narrative` puts it into words.
 
 use super::{
-    ArmFault, BodyFault, BridgeFault, CommandFault, FigureFault, FitFault, GymFault, HoldFault,
-    ImplementFault, LegPressFault, LogFault, LoweringFault, MaximumSearchFault, ModelFault,
-    NumericFault, PathFault, PredictionFault, ProgrammeFault, RepetitionFault, SchemeFault,
-    SessionFault, SessionFigureFault, SessionRefusal, StanceFault, StudyFault, TechniqueFault,
+    ArmFault, BodyFault, BridgeFault, CommandFault, FigureFault, FitFault, GrammarFault, GymFault,
+    HoldFault, ImplementFault, LegPressFault, LogFault, LoweringFault, MaximumSearchFault,
+    ModelFault, NumericFault, PathFault, PredictionFault, ProgrammeFault, RepetitionFault,
+    SchemeFault, SessionFault, SessionFigureFault, SessionRefusal, StanceFault, StudyFault,
+    TechniqueFault,
 };
 use crate::units::QuantityFault;
 
@@ -29,6 +30,8 @@ pub enum What {
     Repetition(RepetitionFault),
     /// What is wrong with an implement or its text.
     Implement(ImplementFault),
+    /// What is wrong with a text that names implements.
+    Grammar(GrammarFault),
     /// What is wrong with a gym, a wish, or a search for setups.
     Gym(GymFault),
     /// What is wrong with a training log.
@@ -144,6 +147,12 @@ impl From<MaximumSearchFault> for What {
 impl From<ImplementFault> for What {
     fn from(fault: ImplementFault) -> Self {
         Self::Implement(fault)
+    }
+}
+
+impl From<GrammarFault> for What {
+    fn from(fault: GrammarFault) -> Self {
+        Self::Grammar(fault)
     }
 }
 

@@ -3,15 +3,20 @@
 //! In: an option's text or a RON record, and what bands, chains and anchors there are. Out: items and setups.
 //! Imports `error`, `units` and `resistance`.
 
-mod item_texts;
+mod implements;
+mod machine_texts;
+mod named_pieces;
+mod option_words;
+mod own_band;
+mod piece_texts;
 mod readings_text;
 mod setup_file;
-mod texts;
+mod weight_texts;
 
-pub use item_texts::{ITEM_KINDS, ItemKind, item_from_text};
+pub use implements::{IMPLEMENTS, ImplementRow, item_from_text};
+pub use named_pieces::Stock;
+pub use option_words::{Field, load_from_text};
+pub use own_band::{own_band_from_readings, own_band_from_text};
+pub use piece_texts::{band_from_text, chain_from_text, setup_from_texts};
 pub use readings_text::{readings_from_csv, readings_from_text};
 pub use setup_file::{ItemRecord, SetupFile};
-pub use texts::{
-    PieceText, Stock, band_from_text, chain_from_text, load_from_text, own_band_from_text,
-    setup_from_texts,
-};

@@ -2,11 +2,12 @@
 //!
 //! In: the record read from the file, and what the names stand for. Out: a checked [`Setup`].
 
-use super::texts::{Stock, band_from_text, chain_from_text};
-use crate::error::{Error, Fault, Result};
+use super::named_pieces::Stock;
+use super::piece_texts::{MOST_PIECES, band_from_text, chain_from_text};
+use crate::error::{Error, Fault, GrammarFault, PieceTextFault, Result};
 use crate::resistance::{
-    Anchor, Assistance, Band, Cable, Cam, Chain, ChainHang, EccentricOnly, Hang, HungBand,
-    HungChain, Item, Leader, LeverMachine, Setup, Side, Sled, Weight,
+    Assistance, Band, Cable, Cam, Chain, ChainHang, EccentricOnly, Hang, HangingSide, HungBand,
+    HungChain, Item, Leader, LeverMachine, Setup, Sled, Weight,
 };
 use crate::units::Length;
 use serde::Deserialize;
@@ -59,7 +60,7 @@ pub enum ItemRecord {
         count: u32,
         /// On which side.
         #[serde(default)]
-        side: Side,
+        side: HangingSide,
         /// Where the other end is tied, as on the command line.
         #[serde(default = "floor")]
         anchor: String,
@@ -78,7 +79,7 @@ pub enum ItemRecord {
         count: u32,
         /// On which side.
         #[serde(default)]
-        side: Side,
+        side: HangingSide,
         /// Straight or double-looped.
         #[serde(default)]
         hang: ChainHang,
@@ -115,19 +116,17 @@ impl SetupFile {
     /// Looks names up and checks every item.
     ///
     /// **Fails** with one fault for each item that names something unknown or impossible, told by its
-    /// place: `items[2]`.
+    /// place in the list.
     pub fn resolve(&self, stock: &Stock) -> Result<Setup> {
         let mut items = Vec::with_capacity(self.items.len());
         let mut faults: Vec<Fault> = Vec::new();
         for (index, record) in self.items.iter().enumerate() {
             match record.resolve(stock) {
                 Ok(item) => items.push(item),
-                Err(error) => faults.extend(error.faults().iter().cloned().map(|mut fault| {
-                    fault.hints = fault.every_hint();
-                    fault.what = None;
-                    fault.message = format!("items[{index}]: {}", fault.message);
-                    fault
-                })),
+                Err(error) => {
+                    let error = error.inside(|fault| GrammarFault::InItem { index, fault }.into());
+                    faults.extend(error.faults().iter().cloned());
+                }
             }
         }
         if faults.is_empty() {
@@ -139,24 +138,22 @@ impl SetupFile {
 }
 
 impl ItemRecord {
-    fn resolve(&self, stock: &Stock) -> Result<Item> {
-        Ok(match self {
-            Self::Weight(weight) => Item::Weight(*weight),
-            Self::Band(text) => Item::Band(band_from_text(text, stock)?),
-            Self::Chain(text) => Item::Chain(chain_from_text(text, stock)?),
+    /// A band or a chain that is described here.
+    fn own_piece(&self, stock: &Stock) -> Result<Item> {
+        match self {
             Self::OwnBand {
                 band,
                 count,
                 side,
                 anchor,
                 hang,
-            } => Item::Band(HungBand {
+            } => Ok(Item::Band(HungBand {
                 band: band.clone(),
                 count: checked_count(*count)?,
                 side: *side,
-                anchor: Anchor::from_text(anchor, &|name| stock.anchors.get(name).copied())?,
+                anchor: stock.anchor(anchor)?,
                 hang: *hang,
-            }),
+            })),
             Self::OwnChain {
                 chain,
                 count,
@@ -164,20 +161,30 @@ impl ItemRecord {
                 hang,
                 leader,
                 floor,
-            } => {
-                let chain = if *leader == Leader::default() {
+            } => Ok(Item::Chain(HungChain {
+                chain: if *leader == Leader::default() {
                     chain.clone()
                 } else {
                     chain.clone().with_leader(*leader).map_err(Error::bad)?
-                };
-                Item::Chain(HungChain {
-                    chain,
-                    count: checked_count(*count)?,
-                    side: *side,
-                    hang: *hang,
-                    floor: *floor,
-                })
-            }
+                },
+                count: checked_count(*count)?,
+                side: *side,
+                hang: *hang,
+                floor: *floor,
+            })),
+            other => other.resolve(stock),
+        }
+    }
+
+    /// The item, names looked up.
+    ///
+    /// **Fails** where it names something unknown or impossible.
+    pub fn resolve(&self, stock: &Stock) -> Result<Item> {
+        Ok(match self {
+            Self::Weight(weight) => Item::Weight(*weight),
+            Self::Band(text) => Item::Band(band_from_text(text, stock)?),
+            Self::Chain(text) => Item::Chain(chain_from_text(text, stock)?),
+            Self::OwnBand { .. } | Self::OwnChain { .. } => self.own_piece(stock)?,
             Self::Cable(cable) => Item::Cable(*cable),
             Self::Cam(cam) => Item::Cam(cam.clone()),
             Self::Lever(lever) => Item::Lever(*lever),
@@ -189,10 +196,11 @@ impl ItemRecord {
 }
 
 fn checked_count(count: u32) -> Result<u32> {
-    if (1..=20).contains(&count) {
+    if (1..=MOST_PIECES).contains(&count) {
         return Ok(count);
     }
-    Err(Error::bad(format!(
-        "a count of {count} a side is outside what can be: 1 to 20"
-    )))
+    Err(Error::bad(PieceTextFault::CountOutside {
+        count,
+        most: MOST_PIECES,
+    }))
 }

@@ -35,7 +35,7 @@ impl Complaint {
         Self {
             path: path.to_owned(),
             between: ": ",
-            message: message.trim_start_matches("items[0]: ").to_owned(),
+            message,
             hints: faults.iter().flat_map(Fault::every_hint).collect(),
         }
     }

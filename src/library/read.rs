@@ -5,7 +5,7 @@
 
 use super::nearest::{did_you_mean, nearest, one_of};
 use super::outline::{Node, Outline};
-use crate::error::{Error, Fault, Place, Result};
+use crate::error::{Error, Fault, ImplementFault, Place, Result};
 use crate::narrative::quantities::expected_quantity;
 use crate::units::{QuantityFault, QuantityKind};
 use ron::error::{Error as Code, SpannedError};
@@ -218,6 +218,15 @@ impl Scene<'_> {
         }
         if let Some(fault) = QuantityFault::from_serde_message(message) {
             return self.at_value(Fault::new(fault));
+        }
+        if let Some(refusal) = ImplementFault::from_serde_message(message) {
+            let field = refusal.field();
+            let value = field.and_then(|field| self.named_in(&format!("{field} ")));
+            let fault = Fault::new(refusal);
+            return match value {
+                Some(value) => fault.at(self.outline.place(self.file, &value)),
+                None => self.at_value(fault),
+            };
         }
         let fault = Fault::new(message);
         match self.named_in(message) {

@@ -81,11 +81,7 @@ impl Library {
         let items = record.items.iter().enumerate();
         items
             .filter_map(|(index, item)| {
-                let alone = SetupFile {
-                    name: String::new(),
-                    items: vec![item.clone()],
-                };
-                let error = alone.resolve(&pieces.stock()).err()?;
+                let error = item.resolve(&pieces.stock()).err()?;
                 Some(Complaint::of(&format!("items.{index}"), &error))
             })
             .collect()

@@ -3,9 +3,10 @@
 //! In: a lift under plain weight, band, chain, both. Out: the words around the lecture's figures of them.
 
 use super::figure_words::FigureWords;
+use super::implements::item_in_words;
 use super::prose::{listed, percent};
 use super::strength_words::{STICKING_REGION, strength_description};
-use crate::resistance::{Item, Setup};
+use crate::resistance::Setup;
 use crate::study::{AgainstPlain, HARD_EFFORT, HungKind};
 use crate::units::{System, rounded};
 
@@ -36,7 +37,7 @@ pub fn against_plain_words(lifter: &str, both: &AgainstPlain, units: System) -> 
     let study = &both.study;
     let [plain, hung] = [0, 1].map(|index| percent(both.end_effort(index)));
     let what = kind_word(both.last_kind());
-    let [plain_items, hung_items] = [0, 1].map(|index| items_in_words(&both.setups[index]));
+    let [plain_items, hung_items] = [0, 1].map(|index| items_in_words(&both.setups[index], units));
     FigureWords {
         title: format!("A {what} loads the strong end: effort there {hung} instead of {plain}"),
         subtitle: format!(
@@ -80,8 +81,12 @@ fn hung_caption(kind: HungKind) -> &'static str {
 }
 
 /// What hangs, piece by piece.
-fn items_in_words(setup: &Setup) -> String {
-    let words: Vec<String> = setup.items.iter().map(Item::in_words).collect();
+fn items_in_words(setup: &Setup, units: System) -> String {
+    let words: Vec<String> = setup
+        .items
+        .iter()
+        .map(|item| item_in_words(item, units))
+        .collect();
     words.join(" + ")
 }
 

@@ -6,26 +6,36 @@ use super::quantities::rounded;
 use crate::error::HungPair;
 use crate::resistance::{Anchor, ChainHang, Hang, Item};
 use crate::setups::hung_pairs;
-use crate::units::Length;
+use crate::units::{Length, System};
 use std::collections::BTreeMap;
-
-/// The word for a chain's way of hanging.
-pub(crate) fn chain_hang_in_words(hang: ChainHang) -> &'static str {
-    match hang {
-        ChainHang::Straight => "straight",
-        ChainHang::DoubleLooped => "double-looped",
-    }
-}
 
 /// The bands and chains of a setup, one in words each, by the gym's own names of its anchors.
 #[must_use]
-pub fn hung_pieces(items: &[Item], anchors: &BTreeMap<String, Anchor>) -> Vec<String> {
+pub fn hung_pieces(
+    items: &[Item],
+    anchors: &BTreeMap<String, Anchor>,
+    units: System,
+) -> Vec<String> {
     let pairs = hung_pairs(items, anchors);
-    pairs.iter().map(pair_in_words).collect()
+    pairs
+        .iter()
+        .map(|pair| pair_in_words(pair, units))
+        .collect()
+}
+
+/// The bands and chains of a setup in words; "none" where there are none.
+#[must_use]
+pub fn hung_in_words(items: &[Item], anchors: &BTreeMap<String, Anchor>, units: System) -> String {
+    let words = hung_pieces(items, anchors, units);
+    if words.is_empty() {
+        "none".to_owned()
+    } else {
+        words.join(" + ")
+    }
 }
 
 /// A pair of bands or chains in words.
-pub(crate) fn pair_in_words(pair: &HungPair) -> String {
+pub(crate) fn pair_in_words(pair: &HungPair, units: System) -> String {
     match pair {
         HungPair::Band {
             count,
@@ -36,7 +46,7 @@ pub(crate) fn pair_in_words(pair: &HungPair) -> String {
             is_doubled,
         } => {
             let how = if *is_doubled { "doubled" } else { "single" };
-            let place = placed(anchor, *height, *offset);
+            let place = placed(anchor, *height, *offset, units);
             format!("{count} × {name} a side from {place}, {how}")
         }
         HungPair::Chain {
@@ -50,38 +60,43 @@ pub(crate) fn pair_in_words(pair: &HungPair) -> String {
             } else {
                 "straight"
             };
-            let leader_cm = leader.as_cm();
-            let leader = if leader_cm > 0.0 {
-                format!(" on a leader of {} cm", rounded(leader_cm, 0))
-            } else {
-                String::new()
-            };
+            let leader = on_a_leader(*leader, units);
             format!("{count} × {name} a side, {how}{leader}")
         }
     }
 }
 
-/// The bands and chains of a setup in words; "none" where there are none.
-#[must_use]
-pub fn hung_in_words(items: &[Item], anchors: &BTreeMap<String, Anchor>) -> String {
-    let words = hung_pieces(items, anchors);
-    if words.is_empty() {
-        "none".to_owned()
+/// " on a leader of 40 cm"; empty without one.
+pub(super) fn on_a_leader(length: Length, units: System) -> String {
+    if length.as_m() > 0.0 {
+        format!(" on a leader of {}", tape(length, units))
     } else {
-        words.join(" + ")
+        String::new()
+    }
+}
+
+/// A length as a tape in the gym is read: whole centimetres, tenths of an inch.
+pub(super) fn tape(length: Length, units: System) -> String {
+    match units {
+        System::Metric => format!("{} cm", rounded(length.as_cm(), 0)),
+        System::Us => format!("{} in", rounded(length.as_in(), 1)),
     }
 }
 
 /// An anchor's name with where it stands, so that another rack can be matched to it.
-fn placed(name: &str, height: Length, offset: Length) -> String {
-    let (height_cm, offset_cm) = (height.as_cm(), offset.as_cm());
+fn placed(name: &str, height: Length, offset: Length, units: System) -> String {
     let mut place = Vec::new();
-    if height_cm > 0.0 {
-        place.push(format!("{} cm high", rounded(height_cm, 0)));
+    if height.as_m() > 0.0 {
+        place.push(format!("{} high", tape(height, units)));
     }
-    if offset_cm != 0.0 {
-        let side = if offset_cm > 0.0 { "ahead" } else { "behind" };
-        place.push(format!("{} cm {side}", rounded(offset_cm.abs(), 0)));
+    if offset.as_m() != 0.0 {
+        let side = if offset.as_m() > 0.0 {
+            "ahead"
+        } else {
+            "behind"
+        };
+        let aside = Length::from_m(offset.as_m().abs());
+        place.push(format!("{} {side}", tape(aside, units)));
     }
     if place.is_empty() {
         name.to_owned()
@@ -93,19 +108,11 @@ fn placed(name: &str, height: Length, offset: Length) -> String {
 /// What the words for ways of hanging mean, one sentence for each that these items use.
 #[must_use]
 pub fn hangs_explained(items: &[&Item]) -> Vec<&'static str> {
-    let band = |hang: Hang| {
-        items
-            .iter()
-            .any(|item| matches!(item, Item::Band(hung) if hung.hang == hang))
-    };
-    let chain = |hang: ChainHang| {
-        items
-            .iter()
-            .any(|item| matches!(item, Item::Chain(hung) if hung.hang == hang))
-    };
-    let leader = items
-        .iter()
-        .any(|item| matches!(item, Item::Chain(hung) if hung.chain.leader().length.as_m() > 0.0));
+    let uses = |is_used: &dyn Fn(&Item) -> bool| items.iter().any(|item| is_used(item));
+    let band = |hang| uses(&|item| matches!(item, Item::Band(hung) if hung.hang == hang));
+    let chain = |hang| uses(&|item| matches!(item, Item::Chain(hung) if hung.hang == hang));
+    let leader =
+        uses(&|item| matches!(item, Item::Chain(hung) if hung.chain.leader().length.as_m() > 0.0));
     let table = [
         (
             band(Hang::Single),

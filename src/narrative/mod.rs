@@ -16,6 +16,7 @@ pub(crate) mod fibre_words;
 pub mod figure_words;
 pub mod hanging;
 pub mod hung_pieces;
+pub mod implements;
 pub(crate) mod lever_words;
 pub(crate) mod limit_words;
 pub mod loads;

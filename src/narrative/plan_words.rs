@@ -89,7 +89,7 @@ impl PlanWords {
             level: level_name(draft.level).to_owned(),
             amount: amount_words(plan, units),
             rows: rows(draft, units),
-            setup: setup_lines(draft.setup.as_ref()),
+            setup: setup_lines(draft.setup.as_ref(), units),
             frequency: frequency(draft.frequency),
             progression: progression(&draft.progression, units),
             predicted,

@@ -2,9 +2,12 @@
 //!
 //! In: a setup. Out: a few words; counts are per side. Whole sentences are `in_words`.
 
+use super::hanging::tape;
+use super::implements::anchor_in_words;
 use crate::movement::Carrier;
 use crate::resistance::{
-    Assistance, ChainHang, EccentricOnly, Hang, HungBand, HungChain, Item, Pull, Setup, Weight,
+    Anchor, Assistance, BandPull, ChainHang, EccentricOnly, Hang, HungBand, HungChain, Item, Setup,
+    Weight,
 };
 use crate::study::{SetupStudy, Study};
 use crate::units::{System, rounded};
@@ -56,9 +59,9 @@ pub fn added_name(setup: &Setup, units: System) -> Option<String> {
     let mut others = Vec::new();
     for item in &setup.items {
         match item {
-            Item::Band(hung) => a_side.push(numbered(hung.count, &band(hung))),
-            Item::Chain(hung) => a_side.push(numbered(hung.count, &chain(hung))),
-            other => others.extend(short(other, units).map(|words| numbered(1, &words))),
+            Item::Band(hung) => a_side.push(band(hung, units).numbered(hung.count)),
+            Item::Chain(hung) => a_side.push(chain(hung).numbered(hung.count)),
+            other => others.extend(short(other, units).map(|words| with_article(&words))),
         }
     }
     let mut words = a_side.join(" and ");
@@ -88,26 +91,38 @@ pub(crate) fn added_is_plural(setup: &Setup) -> bool {
     counts.iter().sum::<u32>() > 1
 }
 
-/// "a 29 mm band", "two 29 mm bands", "three looped 10 mm chains".
-fn numbered(count: u32, words: &str) -> String {
-    let number = match count {
-        1 if words.starts_with(['8', 'a', 'e', 'i', 'o']) => "an",
-        1 => "a",
-        2 => "two",
-        3 => "three",
-        4 => "four",
-        _ => return format!("{count} × {words}"),
-    };
-    if count == 1 {
-        return format!("{number} {words}");
+/// A piece as it is called alone and among several: "29 mm band from above", "29 mm bands from above".
+struct PieceName {
+    one: String,
+    many: String,
+}
+
+impl PieceName {
+    /// "a 29 mm band", "two 29 mm bands", "three looped 10 mm chains".
+    fn numbered(&self, count: u32) -> String {
+        match count {
+            1 => with_article(&self.one),
+            2 => format!("two {}", self.many),
+            3 => format!("three {}", self.many),
+            4 => format!("four {}", self.many),
+            _ => format!("{count} × {}", self.one),
+        }
     }
-    let plural = [("band", "bands"), ("chain", "chains")]
-        .into_iter()
-        .find_map(|(one, many)| {
-            let (before, after) = words.split_once(one)?;
-            Some(format!("{before}{many}{after}"))
-        });
-    format!("{number} {}", plural.unwrap_or_else(|| words.to_owned()))
+
+    /// "29 mm band", "2 × 29 mm band".
+    fn counted(&self, count: u32) -> String {
+        if count == 1 {
+            self.one.clone()
+        } else {
+            format!("{count} × {}", self.one)
+        }
+    }
+}
+
+/// "a 29 mm band", "an 8 mm chain".
+fn with_article(words: &str) -> String {
+    let vowel = words.starts_with(['8', 'a', 'e', 'i', 'o']);
+    format!("{} {words}", if vowel { "an" } else { "a" })
 }
 
 fn is_body(item: &Item) -> bool {
@@ -117,8 +132,8 @@ fn is_body(item: &Item) -> bool {
 fn short(item: &Item, units: System) -> Option<String> {
     Some(match item {
         Item::Weight(_) | Item::Sled(_) => return None,
-        Item::Band(hung) => format!("{}{}", counted(hung.count), band(hung)),
-        Item::Chain(hung) => format!("{}{}", counted(hung.count), chain(hung)),
+        Item::Band(hung) => band(hung, units).counted(hung.count),
+        Item::Chain(hung) => chain(hung).counted(hung.count),
         Item::Cable(cable) => format!("{} cable", units.mass(cable.stack())),
         Item::Cam(_) => "cam".to_owned(),
         Item::Lever(lever) => format!("{} lever", units.mass(lever.mass())),
@@ -133,47 +148,60 @@ fn short(item: &Item, units: System) -> Option<String> {
     })
 }
 
-fn band(hung: &HungBand) -> String {
-    let kind = match hung.band.pull() {
-        Pull::Dimensions { width_m, .. } => format!("{} mm band", rounded(1000.0 * width_m, 1)),
-        Pull::Readings(_) if hung.band.name().contains("band") => hung.band.name().to_owned(),
-        Pull::Readings(_) => format!("band {}", hung.band.name()),
+fn band(hung: &HungBand, units: System) -> PieceName {
+    let name = hung.band.name();
+    let (one, many) = match hung.band.pull() {
+        BandPull::Dimensions { width_m, .. } => {
+            let width_mm = rounded(1000.0 * width_m, 1);
+            (
+                format!("{width_mm} mm band"),
+                format!("{width_mm} mm bands"),
+            )
+        }
+        // The user's own name, which may say itself that it is a band.
+        BandPull::Readings(_) if name.contains("band") => {
+            (name.to_owned(), name.replacen("band", "bands", 1))
+        }
+        BandPull::Readings(_) => (format!("band {name}"), format!("bands {name}")),
     };
     let how = match hung.hang {
         Hang::Doubled => "doubled ",
         Hang::Choked => "choked ",
         Hang::Auto | Hang::Single => "",
     };
-    let (height_cm, offset_m) = (hung.anchor.height().as_cm(), hung.anchor.offset().as_m());
-    if offset_m != 0.0 {
-        return format!("{how}{kind} from {}", hung.anchor.in_words());
-    }
-    if height_cm <= USUAL_ANCHOR_CM {
-        format!("{how}{kind}")
-    } else if height_cm >= OVERHEAD_ANCHOR_CM {
-        format!("{how}{kind} from above")
-    } else {
-        format!("{how}{kind} from {} cm", rounded(height_cm, 0))
+    let from = tied(&hung.anchor, units);
+    PieceName {
+        one: format!("{how}{one}{from}"),
+        many: format!("{how}{many}{from}"),
     }
 }
 
-fn chain(hung: &HungChain) -> String {
+/// Where a band is tied, if it is not the usual place near the floor: " from above".
+fn tied(anchor: &Anchor, units: System) -> String {
+    let height_cm = anchor.height().as_cm();
+    if anchor.offset().as_m() != 0.0 {
+        format!(" from {}", anchor_in_words(anchor, units))
+    } else if height_cm <= USUAL_ANCHOR_CM {
+        String::new()
+    } else if height_cm >= OVERHEAD_ANCHOR_CM {
+        " from above".to_owned()
+    } else {
+        format!(" from {}", tape(anchor.height(), units))
+    }
+}
+
+fn chain(hung: &HungChain) -> PieceName {
     let name = hung.chain.name();
     let size = name
         .strip_prefix("chain-")
         .and_then(|rest| rest.strip_suffix("mm"));
-    let kind = size.map_or_else(|| name.to_owned(), |size| format!("{size} mm chain"));
+    let one = size.map_or_else(|| name.to_owned(), |size| format!("{size} mm chain"));
     let how = match hung.hang {
         ChainHang::Straight => "",
         ChainHang::DoubleLooped => "looped ",
     };
-    format!("{how}{kind}")
-}
-
-fn counted(count: u32) -> String {
-    if count == 1 {
-        String::new()
-    } else {
-        format!("{count} × ")
+    PieceName {
+        many: format!("{how}{}", one.replacen("chain", "chains", 1)),
+        one: format!("{how}{one}"),
     }
 }

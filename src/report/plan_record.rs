@@ -162,7 +162,7 @@ impl<'a> SessionRecord<'a> {
             volume_kg: plan.volume_kg(),
             frequency: frequency(draft.frequency),
             progression: progression(&draft.progression, units),
-            setup: setup_lines(draft.setup.as_ref()),
+            setup: setup_lines(draft.setup.as_ref(), units),
             sets: draft
                 .sets
                 .iter()

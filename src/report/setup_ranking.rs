@@ -204,7 +204,7 @@ fn recipe(pick: &PickAnswer, rank: usize, picked: &Picked, units: System) -> Str
         both(picked.loaded.loading.total, units),
         loading_in_words(&picked.loaded.loading)
     );
-    for piece in hung_pieces(&picked.loaded.setup.items, &pick.anchors) {
+    for piece in hung_pieces(&picked.loaded.setup.items, &pick.anchors, units) {
         text += &format!("     {piece}\n");
     }
     let [low, high] = picked.loaded.end_range;
@@ -237,7 +237,7 @@ fn front_table(pick: &PickAnswer, units: System) -> String {
             format!("{} %", rounded(picked.loaded.flattening_percent, 0)),
             both(picked.loaded.mean_load, units),
             loading_in_words(&picked.loaded.loading),
-            hung_in_words(&picked.loaded.setup.items, &pick.anchors),
+            hung_in_words(&picked.loaded.setup.items, &pick.anchors, units),
         ]
     });
     text += &table(&header, cells.collect(), header.len());

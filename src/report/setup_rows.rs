@@ -106,7 +106,7 @@ pub fn setup_row(pick: &PickAnswer, rank: usize, picked: &Picked) -> SetupRow {
     SetupRow {
         rank,
         bar_and_plates: loading_in_words(&picked.loaded.loading),
-        bands_and_chains: hung_in_words(&picked.loaded.setup.items, &pick.anchors),
+        bands_and_chains: hung_in_words(&picked.loaded.setup.items, &pick.anchors, System::Metric),
         plain_mass_kg: picked.loaded.loading.total.as_kg(),
         plain_mass_lb: picked.loaded.loading.total.as_lb(),
         load_start_kg: start.as_kg(),

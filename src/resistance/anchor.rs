@@ -1,11 +1,10 @@
 //! Where a band or a cable is tied: a height above the floor and an offset from the bar's line.
 //!
-//! In: a named place ("floor", "rack-high") or lengths ("10 cm,-20 cm"). Out: the line from the load
-//! to the anchor. An offset is counted from where the load stands at the start of the range,
+//! In: a named place ("floor", "rack-high") or lengths. Out: the line from the load to the anchor. An offset is counted from where the load stands at the start of the range,
 //! positive the way the movement's x axis points (forward or outward).
 
-use super::path::{Direction, unit};
-use crate::error::{Error, Result};
+use super::directions::{Direction, unit};
+use crate::error::ImplementFault;
 use crate::movement::LoadPoint;
 use crate::units::Length;
 use serde::Deserialize;
@@ -28,8 +27,8 @@ struct AnchorRecord {
 }
 
 impl TryFrom<AnchorRecord> for Anchor {
-    type Error = String;
-    fn try_from(record: AnchorRecord) -> std::result::Result<Self, String> {
+    type Error = ImplementFault;
+    fn try_from(record: AnchorRecord) -> Result<Self, ImplementFault> {
         Self::at(record.height, record.offset)
     }
 }
@@ -58,17 +57,13 @@ impl Anchor {
     /// An anchor at a height above the floor and an offset from the load's start.
     ///
     /// **Fails** for a height below the floor or above 6 m, or an offset beyond 6 m: no gym has one.
-    pub fn at(height: Length, offset: Length) -> std::result::Result<Self, String> {
+    pub fn at(height: Length, offset: Length) -> Result<Self, ImplementFault> {
         let (height_m, offset_m) = (height.as_m(), offset.as_m());
         if !(0.0..=6.0).contains(&height_m) {
-            return Err(format!(
-                "an anchor {height_m} m above the floor cannot be: heights run from 0 m to 6 m"
-            ));
+            return Err(ImplementFault::AnchorHeight(height));
         }
         if !(-6.0..=6.0).contains(&offset_m) {
-            return Err(format!(
-                "an anchor {offset_m} m away from the load cannot be: offsets run from -6 m to 6 m"
-            ));
+            return Err(ImplementFault::AnchorOffset(offset));
         }
         Ok(Self { height_m, offset_m })
     }
@@ -83,27 +78,6 @@ impl Anchor {
                 height_m: height_cm / 100.0,
                 offset_m: offset_cm / 100.0,
             })
-    }
-
-    /// Reads "rack-low", "10 cm" or "10 cm,-20 cm" (height, then offset).
-    ///
-    /// **Fails** for a name that is neither known here nor given in `more`, and for a bad length.
-    pub fn from_text(text: &str, more: &dyn Fn(&str) -> Option<Self>) -> Result<Self> {
-        let text = text.trim();
-        if let Some(anchor) = more(text).or_else(|| Self::named(text)) {
-            return Ok(anchor);
-        }
-        if !text.starts_with(|c: char| c.is_ascii_digit() || "+-.−".contains(c)) {
-            let names: Vec<&str> = NAMED_ANCHORS.iter().map(|(name, _, _)| *name).collect();
-            return Err(Error::bad(format!("no anchor is named `{text}`"))
-                .hint(format!("anchors are {}", names.join(", ")))
-                .hint("or write its height, and how far in front it stands: \"10 cm,-20 cm\""));
-        }
-        let mut lengths = text.splitn(2, ',');
-        let read = |part: &str| Length::from_text(part).map_err(Error::bad);
-        let height = read(lengths.next().unwrap_or_default())?;
-        let offset = lengths.next().map_or(Ok(Length::ZERO), read)?;
-        Self::at(height, offset).map_err(Error::bad)
     }
 
     /// Height above the floor.
@@ -126,27 +100,5 @@ impl Anchor {
         let x = start_x_m.unwrap_or(point.x_m) + self.offset_m - point.x_m;
         let z = self.height_m - point.z_m;
         (x.hypot(z), unit(x, z).unwrap_or((0.0, 0.0)))
-    }
-
-    /// The anchor in words: "floor", "220 cm high", "10 cm high, 20 cm behind".
-    #[must_use]
-    pub fn in_words(&self) -> String {
-        let same = |value: f64, cm: f64| (value * 100.0 - cm).abs() < 1e-9;
-        let named = NAMED_ANCHORS.iter().find(|(_, height, offset)| {
-            same(self.height_m, *height) && same(self.offset_m, *offset)
-        });
-        if let Some((name, _, _)) = named {
-            return (*name).to_owned();
-        }
-        let high = format!(
-            "{} cm high",
-            crate::units::rounded(self.height_m * 100.0, 1)
-        );
-        let aside = crate::units::rounded(self.offset_m.abs() * 100.0, 1);
-        match self.offset_m {
-            0.0 => high,
-            offset if offset > 0.0 => format!("{high}, {aside} cm ahead"),
-            _ => format!("{high}, {aside} cm behind"),
-        }
     }
 }

@@ -4,11 +4,12 @@
 //! counterweight still has to be sped up. Assisting bands are bands with an anchor above.
 //! Source: mechanics.
 
-use super::band::between;
-use super::path::{DOWN, Direction, along_n, force_along, lifting_direction};
+use super::bounds::between;
+use super::directions::{DOWN, Direction, along_n, force_along, lifting_direction};
+use super::motion::Motion;
 use super::weight::Felt;
+use crate::error::{ImplementFault, ImplementSize};
 use crate::movement::{Carrier, LoadPoint, PlaneForce};
-use crate::resistance::Motion;
 use crate::units::{Force, Mass, STANDARD_GRAVITY_M_S2};
 use serde::Deserialize;
 
@@ -40,12 +41,14 @@ impl Assistance {
     /// Checks the size of the help.
     ///
     /// **Fails** for a negative force, one of more than 5000 N, or a share outside 0 to 1.
-    pub fn checked(self) -> Result<Self, String> {
+    pub fn checked(self) -> Result<Self, ImplementFault> {
         match self {
             Self::Spotter { force, .. } => {
-                between("spotter's force", force.as_n(), "N", 0.0, 5000.0)?
+                between(ImplementSize::SpotterForce, force.as_n(), 0.0, 5000.0)?
             }
-            Self::SpotterShare { share, .. } => between("spotter's share", share, "", 0.0, 1.0)?,
+            Self::SpotterShare { share, .. } => {
+                between(ImplementSize::SpotterShare, share, 0.0, 1.0)?
+            }
             Self::Counterweight(_) => 0.0,
         };
         Ok(self)

@@ -4,10 +4,12 @@
 //! of hanging it. A slack band pulls with nothing. Sources: `rubber.rs` for the law; McMaster 2010
 //! for how much nominally equal bands differ; Gent for the loss over a cycle (from memory).
 
+use super::bounds::between;
+use super::directions::share_of_way_back;
 use super::measured::FittedPull;
-use super::path::share_of_way_back;
-use super::readings::Reading;
+use super::readings::BandReading;
 use super::rubber::Rubber;
+use crate::error::{ImplementFault, ImplementSize};
 use crate::source::Source;
 use crate::units::Length;
 use serde::Deserialize;
@@ -36,21 +38,9 @@ pub enum Hang {
     Choked,
 }
 
-impl Hang {
-    /// The word for it in tables; `Auto` that nobody resolved counts as single.
-    #[must_use]
-    pub fn in_words(self) -> &'static str {
-        match self {
-            Self::Auto | Self::Single => "single",
-            Self::Doubled => "doubled",
-            Self::Choked => "choked",
-        }
-    }
-}
-
 /// How hard a band pulls when it is pulled as it is, and why we think so.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Pull {
+pub enum BandPull {
     /// By the law of rubber on its dimensions.
     Dimensions {
         /// Width of one strand, m.
@@ -74,7 +64,7 @@ pub enum Pull {
 pub struct Band {
     name: String,
     rest_length_m: f64,
-    pull: Pull,
+    pull: BandPull,
     loss: Loss,
     worn: f64,
     safe_stretch: f64,
@@ -134,7 +124,7 @@ enum PullRecord {
         #[serde(default = "Rubber::treloar_1944")]
         rubber: Rubber,
     },
-    Readings(Vec<Reading>),
+    Readings(Vec<BandReading>),
 }
 
 /// What stands where a user's own file names no source; a test refuses it in the shipped models.
@@ -157,18 +147,23 @@ fn safe_stretch() -> f64 {
 }
 
 impl TryFrom<BandRecord> for Band {
-    type Error = String;
-    fn try_from(record: BandRecord) -> Result<Self, String> {
-        let rest_length_m = between("rest length", record.rest_length.as_m(), "m", 0.02, 10.0)?;
+    type Error = ImplementFault;
+    fn try_from(record: BandRecord) -> Result<Self, ImplementFault> {
+        let rest_length_m = between(
+            ImplementSize::RestLength,
+            record.rest_length.as_m(),
+            0.02,
+            10.0,
+        )?;
         let pull = record.pull.checked(record.rest_length)?;
         Ok(Self {
             name: record.name,
             rest_length_m,
             pull,
-            worn: between("worn", record.worn, "(share of the pull lost)", 0.0, 0.9)?,
-            safe_stretch: between("safe_stretch", record.safe_stretch, "", 1.0, 8.0)?,
+            worn: between(ImplementSize::Worn, record.worn, 0.0, 0.9)?,
+            safe_stretch: between(ImplementSize::SafeStretch, record.safe_stretch, 1.0, 8.0)?,
             loss: Loss {
-                share: between("loss share", record.loss.share, "", 0.0, 0.9)?,
+                share: between(ImplementSize::LossShare, record.loss.share, 0.0, 0.9)?,
                 source: record.loss.source,
             },
             source: record.source,
@@ -177,26 +172,26 @@ impl TryFrom<BandRecord> for Band {
 }
 
 impl PullRecord {
-    fn checked(self, rest_length: Length) -> Result<Pull, String> {
+    fn checked(self, rest_length: Length) -> Result<BandPull, ImplementFault> {
         match self {
             Self::Readings(readings) => {
-                FittedPull::from_readings(&readings, Some(rest_length)).map(Pull::Readings)
+                FittedPull::from_readings(&readings, Some(rest_length)).map(BandPull::Readings)
             }
             Self::Dimensions { layers, .. } if !(1..=50).contains(&layers) => {
-                Err(format!("a band of {layers} layers cannot be: 1 to 50 can"))
+                Err(ImplementFault::Layers(layers))
             }
-            Self::Dimensions { strands, .. } if !(1..=8).contains(&strands) => Err(format!(
-                "a band of {strands} strands cannot be: 1 for a strip, 2 for a loop, at most 8"
-            )),
+            Self::Dimensions { strands, .. } if !(1..=8).contains(&strands) => {
+                Err(ImplementFault::Strands(strands))
+            }
             Self::Dimensions {
                 width,
                 thickness,
                 layers,
                 strands,
                 rubber,
-            } => Ok(Pull::Dimensions {
-                width_m: between("width", width.as_m(), "m", 0.001, 0.5)?,
-                thickness_m: between("thickness", thickness.as_m(), "m", 0.000_05, 0.05)?,
+            } => Ok(BandPull::Dimensions {
+                width_m: between(ImplementSize::Width, width.as_m(), 0.001, 0.5)?,
+                thickness_m: between(ImplementSize::Thickness, thickness.as_m(), 0.000_05, 0.05)?,
                 layers,
                 strands,
                 rubber,
@@ -205,37 +200,16 @@ impl PullRecord {
     }
 }
 
-/// The value, if it is a number inside the limits; else a sentence.
-pub(super) fn between(
-    what: &str,
-    value: f64,
-    unit: &str,
-    least: f64,
-    most: f64,
-) -> Result<f64, String> {
-    if (least..=most).contains(&value) {
-        return Ok(value);
-    }
-    let unit = if unit.is_empty() {
-        String::new()
-    } else {
-        format!(" {unit}")
-    };
-    Err(format!(
-        "{what} {value}{unit} is outside what can be: {least} to {most}{unit}"
-    ))
-}
-
 impl Band {
     /// A loop band by its dimensions, of Treloar's rubber, with the default loss.
     ///
-    /// **Fails** with a sentence for a size that no band has.
+    /// **Fails** for a size that no band has.
     pub fn loop_of(
         name: &str,
         width: Length,
         thickness: Length,
         rest_length: Length,
-    ) -> Result<Self, String> {
+    ) -> Result<Self, ImplementFault> {
         Self::try_from(BandRecord {
             name: name.to_owned(),
             rest_length,
@@ -259,7 +233,7 @@ impl Band {
         Self {
             name: name.to_owned(),
             rest_length_m: fitted.rest_length().as_m(),
-            pull: Pull::Readings(fitted),
+            pull: BandPull::Readings(fitted),
             loss: Loss::default(),
             worn: 0.0,
             safe_stretch: safe_stretch(),
@@ -268,15 +242,15 @@ impl Band {
     }
 
     /// The same band with another loss over a cycle, a share from 0 to 0.9.
-    pub fn with_loss(mut self, share: f64, source: Source) -> Result<Self, String> {
-        let share = between("loss share", share, "", 0.0, 0.9)?;
+    pub fn with_loss(mut self, share: f64, source: Source) -> Result<Self, ImplementFault> {
+        let share = between(ImplementSize::LossShare, share, 0.0, 0.9)?;
         self.loss = Loss { share, source };
         Ok(self)
     }
 
     /// The same band after it has lost this share of its pull, 0 to 0.9.
-    pub fn with_wear(mut self, share: f64) -> Result<Self, String> {
-        self.worn = between("worn", share, "(share of the pull lost)", 0.0, 0.9)?;
+    pub fn with_wear(mut self, share: f64) -> Result<Self, ImplementFault> {
+        self.worn = between(ImplementSize::Worn, share, 0.0, 0.9)?;
         Ok(self)
     }
 
@@ -294,7 +268,7 @@ impl Band {
 
     /// How its pull is known.
     #[must_use]
-    pub fn pull(&self) -> &Pull {
+    pub fn pull(&self) -> &BandPull {
         &self.pull
     }
 
@@ -361,7 +335,7 @@ impl Band {
         let stretch = self.stretch(distance_m, hang);
         let folds = if hang == Hang::Doubled { 2.0 } else { 1.0 };
         let as_it_is_n = match &self.pull {
-            Pull::Dimensions {
+            BandPull::Dimensions {
                 width_m,
                 thickness_m,
                 layers,
@@ -371,7 +345,7 @@ impl Band {
                 let section_m2 = width_m * thickness_m * f64::from(layers * strands);
                 section_m2 * rubber.nominal_stress_pa(stretch)
             }
-            Pull::Readings(fitted) => fitted.force_n(stretch),
+            BandPull::Readings(fitted) => fitted.force_n(stretch),
         };
         (1.0 - self.worn) * folds * as_it_is_n
     }
@@ -399,8 +373,8 @@ impl Band {
     #[must_use]
     pub fn spread_n(&self, force_n: f64) -> (f64, f64) {
         let half = match self.pull {
-            Pull::Dimensions { .. } => SPREAD_OF_EQUAL_BANDS.1 / 2.0,
-            Pull::Readings(_) => 0.0,
+            BandPull::Dimensions { .. } => SPREAD_OF_EQUAL_BANDS.1 / 2.0,
+            BandPull::Readings(_) => 0.0,
         };
         (force_n * (1.0 - half), force_n * (1.0 + half))
     }

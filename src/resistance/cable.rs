@@ -4,11 +4,12 @@
 //! machine lever) and the stack's inertia as felt there. Source: statics and dynamics of pulleys.
 
 use super::anchor::Anchor;
-use super::band::between;
-use super::path::{Direction, cosine, force_along, lifting_direction, share_of_way_back};
+use super::bounds::between;
+use super::directions::{Direction, cosine, force_along, lifting_direction, share_of_way_back};
+use super::motion::Motion;
 use super::weight::{Felt, Machine};
+use crate::error::{ImplementFault, ImplementSize};
 use crate::movement::{Carrier, LoadPoint};
-use crate::resistance::Motion;
 use crate::units::{Angle, Mass, STANDARD_GRAVITY_M_S2};
 use serde::Deserialize;
 
@@ -52,8 +53,8 @@ fn floor() -> Lead {
 }
 
 impl TryFrom<CableRecord> for Cable {
-    type Error = String;
-    fn try_from(record: CableRecord) -> Result<Self, String> {
+    type Error = ImplementFault;
+    fn try_from(record: CableRecord) -> Result<Self, ImplementFault> {
         Self::new(record.stack, record.ratio, record.friction, record.lead)
     }
 }
@@ -63,11 +64,11 @@ impl Cable {
     /// the pull lost in the pulleys, 0 to 0.9).
     ///
     /// **Fails** for a ratio outside 1/8 to 8 or a friction outside 0 to 0.9.
-    pub fn new(stack: Mass, ratio: f64, friction: f64, lead: Lead) -> Result<Self, String> {
+    pub fn new(stack: Mass, ratio: f64, friction: f64, lead: Lead) -> Result<Self, ImplementFault> {
         Ok(Self {
             stack,
-            ratio: between("cable ratio", ratio, "", 0.125, 8.0)?,
-            friction: between("cable friction", friction, "", 0.0, 0.9)?,
+            ratio: between(ImplementSize::CableRatio, ratio, 0.125, 8.0)?,
+            friction: between(ImplementSize::CableFriction, friction, 0.0, 0.9)?,
             lead,
         })
     }

@@ -3,7 +3,8 @@
 //! In: radius points over the lever's angle, or a capacity curve to copy. Out: radius at an angle.
 //! Source: statics; a cam whose radius follows capacity makes every angle equally hard.
 
-use super::band::between;
+use super::bounds::between;
+use crate::error::{CamFault, ImplementFault, ImplementSize};
 use crate::numeric::{Beyond, Spline};
 use crate::units::{Angle, Length};
 use serde::Deserialize;
@@ -29,14 +30,12 @@ struct CamRecord {
 }
 
 impl TryFrom<CamRecord> for Cam {
-    type Error = String;
-    fn try_from(record: CamRecord) -> Result<Self, String> {
+    type Error = ImplementFault;
+    fn try_from(record: CamRecord) -> Result<Self, ImplementFault> {
         match record.fitted {
             None => Self::through(&record.profile),
             Some(mean_radius) if record.profile.is_empty() => Self::to_fit(mean_radius),
-            Some(_) => {
-                Err("a cam has either a profile or is fitted to the lifter, not both".to_owned())
-            }
+            Some(_) => Err(CamFault::InTwoWays.into()),
         }
     }
 }
@@ -46,19 +45,19 @@ impl Cam {
     /// between, round beyond them. One point alone is a round cam.
     ///
     /// **Fails** for no point, angles that do not rise, or a radius outside 5 mm to 1 m.
-    pub fn through(profile: &[(Angle, Length)]) -> Result<Self, String> {
+    pub fn through(profile: &[(Angle, Length)]) -> Result<Self, ImplementFault> {
         if profile.is_empty() {
-            return Err("a cam needs at least one point of (angle, radius)".to_owned());
+            return Err(CamFault::WithoutPoint.into());
         }
         if let Some(pair) = profile.windows(2).find(|pair| pair[1].0 <= pair[0].0) {
-            return Err(format!(
-                "the cam's angles must rise: {} deg stands after {} deg",
-                crate::units::rounded(pair[1].0.as_deg(), 2),
-                crate::units::rounded(pair[0].0.as_deg(), 2)
-            ));
+            return Err(CamFault::AngleFalls {
+                angle: pair[1].0,
+                before: pair[0].0,
+            }
+            .into());
         }
         for (_, radius) in profile {
-            between("cam radius", radius.as_m(), "m", 0.005, 1.0)?;
+            between(ImplementSize::CamRadius, radius.as_m(), 0.005, 1.0)?;
         }
         let mut points: Vec<(f64, f64)> = profile
             .iter()
@@ -67,8 +66,8 @@ impl Cam {
         if let [only] = points[..] {
             points.push((only.0 + 1.0, only.1));
         }
-        let radius_m =
-            Spline::through(&points, Beyond::ConstantValue).map_err(|fault| fault.to_string())?;
+        let radius_m = Spline::through(&points, Beyond::ConstantValue)
+            .expect("two points or more, of finite numbers whose angles rise");
         Ok(Self {
             points,
             radius_m,
@@ -80,7 +79,7 @@ impl Cam {
     /// [fitted](Self::followed).
     ///
     /// **Fails** for a radius outside 5 mm to 1 m.
-    pub fn to_fit(mean_radius: Length) -> Result<Self, String> {
+    pub fn to_fit(mean_radius: Length) -> Result<Self, ImplementFault> {
         let round = Self::through(&[(Angle::ZERO, mean_radius)])?;
         Ok(Self {
             to_fit: Some(mean_radius),
@@ -97,7 +96,7 @@ impl Cam {
     /// The cam as it is once the lifter's capacity is known: fitted if it was to be, else itself.
     ///
     /// **Fails** as [`Cam::fitted`] does.
-    pub fn followed(&self, angles: &[Angle], capacity: &[f64]) -> Result<Self, String> {
+    pub fn followed(&self, angles: &[Angle], capacity: &[f64]) -> Result<Self, ImplementFault> {
         match self.to_fit {
             Some(mean_radius) => Self::fitted(angles, capacity, mean_radius),
             None => Ok(self.clone()),
@@ -114,18 +113,20 @@ impl Cam {
     /// **Shape.** That of the capacity; its mean is `mean_radius`.
     /// **Source.** Statics: torque of the stack = m·g·r. **Fails** for lists of different length,
     /// a capacity that is not positive everywhere, or a radius that no cam can have.
-    pub fn fitted(angles: &[Angle], capacity: &[f64], mean_radius: Length) -> Result<Self, String> {
+    pub fn fitted(
+        angles: &[Angle],
+        capacity: &[f64],
+        mean_radius: Length,
+    ) -> Result<Self, ImplementFault> {
         if angles.len() != capacity.len() || angles.is_empty() {
-            return Err(format!(
-                "a cam is fitted to as many capacities as angles: {} and {} were given",
-                capacity.len(),
-                angles.len()
-            ));
+            return Err(CamFault::FitCounts {
+                capacities: capacity.len(),
+                angles: angles.len(),
+            }
+            .into());
         }
         if let Some(odd) = capacity.iter().find(|c| !(c.is_finite() && **c > 0.0)) {
-            return Err(format!(
-                "a cam cannot follow a capacity of {odd}: it must be above 0 everywhere"
-            ));
+            return Err(CamFault::Capacity(*odd).into());
         }
         let mean = capacity.iter().sum::<f64>() / capacity.len() as f64;
         let profile: Vec<(Angle, Length)> = angles

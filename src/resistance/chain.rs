@@ -4,7 +4,9 @@
 //! weight, and the momentum that links take while they are picked up. A chain that lies wholly on
 //! the floor is nothing. Sources: DIN 766/764/763 for masses; statics; Neelly 2010 for the hang.
 
-use super::band::{between, unnamed_source};
+use super::band::unnamed_source;
+use super::bounds::between;
+use crate::error::{ImplementFault, ImplementSize};
 use crate::source::Source;
 use crate::units::{Length, LinearDensity, Mass, STANDARD_GRAVITY_M_S2};
 use serde::Deserialize;
@@ -42,8 +44,8 @@ struct LeaderRecord {
 }
 
 impl TryFrom<LeaderRecord> for Leader {
-    type Error = String;
-    fn try_from(record: LeaderRecord) -> Result<Self, String> {
+    type Error = ImplementFault;
+    fn try_from(record: LeaderRecord) -> Result<Self, ImplementFault> {
         let leader = Self {
             length: record.length,
             mass: record.mass,
@@ -53,11 +55,11 @@ impl TryFrom<LeaderRecord> for Leader {
 }
 
 impl Leader {
-    fn checked(self) -> Result<(), String> {
-        between("leader length", self.length.as_m(), "m", 0.0, 5.0)?;
-        between("leader mass", self.mass.as_kg(), "kg", 0.0, 50.0)?;
+    fn checked(self) -> Result<(), ImplementFault> {
+        between(ImplementSize::LeaderLength, self.length.as_m(), 0.0, 5.0)?;
+        between(ImplementSize::LeaderMass, self.mass.as_kg(), 0.0, 50.0)?;
         if self.length.as_m() == 0.0 && self.mass.as_kg() > 0.0 {
-            return Err("a leader with a mass needs a length too".to_owned());
+            return Err(ImplementFault::MassOfNoLeader);
         }
         Ok(())
     }
@@ -124,20 +126,20 @@ impl Links {
     ///
     /// **Shape.** Grows with the square of the wire when the link keeps its proportions.
     /// **Source.** Geometry; DIN 766:1986 within 3 % from 8 mm wire up, 6 % below (weld beads).
-    /// **Fails** with a sentence for a link that cannot be bent.
-    pub fn density_kg_m(&self) -> Result<f64, String> {
+    /// **Fails** for a link that cannot be bent.
+    pub fn density_kg_m(&self) -> Result<f64, ImplementFault> {
         match self {
             Self::PerMetre(density) => {
-                between("mass per metre", density.as_kg_m(), "kg/m", 0.01, 60.0)
+                between(ImplementSize::MassPerMetre, density.as_kg_m(), 0.01, 60.0)
             }
             Self::Round {
                 wire,
                 pitch,
                 inside_width,
             } => {
-                let d = between("wire", wire.as_m(), "m", 0.001, 0.06)?;
-                let b = between("inside width", inside_width.as_m(), "m", d, 0.3)?;
-                let t = between("pitch", pitch.as_m(), "m", b, 1.0)?;
+                let d = between(ImplementSize::Wire, wire.as_m(), 0.001, 0.06)?;
+                let b = between(ImplementSize::InsideWidth, inside_width.as_m(), d, 0.3)?;
+                let t = between(ImplementSize::Pitch, pitch.as_m(), b, 1.0)?;
                 let section_m2 = std::f64::consts::PI * d * d / 4.0;
                 let mid_line_m = std::f64::consts::PI * (b + d) + 2.0 * (t - b);
                 Ok(STEEL_DENSITY_KG_M3 * section_m2 * mid_line_m / t)
@@ -147,12 +149,12 @@ impl Links {
 }
 
 impl TryFrom<ChainRecord> for Chain {
-    type Error = String;
-    fn try_from(record: ChainRecord) -> Result<Self, String> {
+    type Error = ImplementFault;
+    fn try_from(record: ChainRecord) -> Result<Self, ImplementFault> {
         Ok(Self {
             name: record.name,
             density_kg_m: record.links.density_kg_m()?,
-            length_m: between("chain length", record.length.as_m(), "m", 0.05, 20.0)?,
+            length_m: between(ImplementSize::ChainLength, record.length.as_m(), 0.05, 20.0)?,
             leader: record.leader,
             source: record.source,
             length_source: record.length_source,
@@ -195,8 +197,8 @@ impl HangingChain {
 impl Chain {
     /// A chain by its links and length, without a leader.
     ///
-    /// **Fails** with a sentence for links or a length that no chain has.
-    pub fn new(name: &str, links: Links, length: Length) -> Result<Self, String> {
+    /// **Fails** for links or a length that no chain has.
+    pub fn new(name: &str, links: Links, length: Length) -> Result<Self, ImplementFault> {
         Self::try_from(ChainRecord {
             name: name.to_owned(),
             links,
@@ -208,7 +210,7 @@ impl Chain {
     }
 
     /// The same chain on a leader of this length and mass.
-    pub fn with_leader(mut self, leader: Leader) -> Result<Self, String> {
+    pub fn with_leader(mut self, leader: Leader) -> Result<Self, ImplementFault> {
         leader.checked()?;
         self.leader = leader;
         Ok(self)

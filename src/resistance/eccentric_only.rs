@@ -2,11 +2,12 @@
 //!
 //! In: mass or push. Out: its force in lowering, nothing in holding and lifting. Source: statics.
 
-use super::band::between;
-use super::path::{DOWN, force_along, lifting_direction};
+use super::bounds::between;
+use super::directions::{DOWN, force_along, lifting_direction};
+use super::motion::Motion;
 use super::weight::{Felt, Machine, felt_weight};
+use crate::error::{ImplementFault, ImplementSize};
 use crate::movement::{Carrier, LoadPoint};
-use crate::resistance::Motion;
 use crate::units::{Force, Mass};
 use serde::Deserialize;
 
@@ -23,9 +24,9 @@ impl EccentricOnly {
     /// Checks the size of a push.
     ///
     /// **Fails** for a negative push or one of more than 5000 N.
-    pub fn checked(self) -> Result<Self, String> {
+    pub fn checked(self) -> Result<Self, ImplementFault> {
         if let Self::Pushed(force) = self {
-            between("push", force.as_n(), "N", 0.0, 5000.0)?;
+            between(ImplementSize::Push, force.as_n(), 0.0, 5000.0)?;
         }
         Ok(self)
     }

@@ -9,13 +9,14 @@ use super::band::{Band, Hang};
 use super::cable::Cable;
 use super::cam::Cam;
 use super::chain::{Chain, ChainHang};
+use super::directions::{DOWN, cosine, felt, force_along, lifting_direction};
 use super::eccentric_only::EccentricOnly;
 use super::lever::LeverMachine;
-use super::path::{DOWN, cosine, felt, force_along, lifting_direction};
+use super::motion::Motion;
 use super::sled::Sled;
-use super::weight::{Felt, Machine, Side, Weight, felt_weight};
+use super::weight::{Felt, HangingSide, Machine, Weight, felt_weight};
+use crate::error::ImplementKind;
 use crate::movement::{Carrier, LoadPoint};
-use crate::resistance::Motion;
 use crate::units::Length;
 
 /// Bands of one kind, hung in one way.
@@ -26,7 +27,7 @@ pub struct HungBand {
     /// How many a side.
     pub count: u32,
     /// On which side.
-    pub side: Side,
+    pub side: HangingSide,
     /// Where the other end is tied.
     pub anchor: Anchor,
     /// Single, doubled, choked.
@@ -40,7 +41,7 @@ impl HungBand {
         Self {
             band,
             count,
-            side: Side::Both,
+            side: HangingSide::Both,
             anchor: Anchor::FLOOR,
             hang: Hang::Auto,
         }
@@ -83,7 +84,7 @@ pub struct HungChain {
     /// How many a side.
     pub count: u32,
     /// On which side.
-    pub side: Side,
+    pub side: HangingSide,
     /// Straight or double-looped.
     pub hang: ChainHang,
     /// Height of what the chain comes to lie on: 0 for the floor, else a box.
@@ -97,7 +98,7 @@ impl HungChain {
         Self {
             chain,
             count,
-            side: Side::Both,
+            side: HangingSide::Both,
             hang: ChainHang::Straight,
             floor: Length::ZERO,
         }
@@ -220,81 +221,27 @@ impl Item {
         matches!(self, Self::Band(_) | Self::Chain(_))
     }
 
-    /// The kind of implement in one or two words, with its article.
+    /// The kind of implement.
     #[must_use]
-    pub fn kind(&self) -> &'static str {
+    pub fn kind(&self) -> ImplementKind {
         match self {
-            Self::Weight(Weight::Load(_)) => "a plain load",
-            Self::Weight(Weight::Bar(_)) => "a bar",
-            Self::Weight(Weight::Plates { .. } | Weight::OnePlate { .. }) => "a plate",
-            Self::Weight(Weight::Collars { .. }) => "a pair of collars",
-            Self::Weight(Weight::Dumbbell(_)) => "a dumb-bell",
-            Self::Weight(Weight::Belt(_)) => "a belt with plates",
-            Self::Weight(Weight::BodyMass(_)) => "body mass",
-            Self::Band(_) => "a band",
-            Self::Chain(_) => "a chain",
-            Self::Cable(_) => "a cable",
-            Self::Cam(_) => "a cam",
-            Self::Lever(_) => "a lever machine",
-            Self::Sled(_) => "a sled",
-            Self::EccentricOnly(_) => "a load of the lowering phase",
-            Self::Assistance(_) => "assistance",
+            Self::Weight(Weight::Load(_)) => ImplementKind::Load,
+            Self::Weight(Weight::Bar(_)) => ImplementKind::Bar,
+            Self::Weight(Weight::Plates { .. }) => ImplementKind::Plates,
+            Self::Weight(Weight::OnePlate { .. }) => ImplementKind::OnePlate,
+            Self::Weight(Weight::Collars { .. }) => ImplementKind::Collars,
+            Self::Weight(Weight::Dumbbell(_)) => ImplementKind::Dumbbell,
+            Self::Weight(Weight::Belt(_)) => ImplementKind::Belt,
+            Self::Weight(Weight::BodyMass(_)) => ImplementKind::BodyMass,
+            Self::Band(_) => ImplementKind::Band,
+            Self::Chain(_) => ImplementKind::Chain,
+            Self::Cable(_) => ImplementKind::Cable,
+            Self::Cam(_) => ImplementKind::Cam,
+            Self::Lever(_) => ImplementKind::Lever,
+            Self::Sled(_) => ImplementKind::Sled,
+            Self::EccentricOnly(_) => ImplementKind::Lowering,
+            Self::Assistance(Assistance::Counterweight(_)) => ImplementKind::Counterweight,
+            Self::Assistance(_) => ImplementKind::Spotter,
         }
-    }
-
-    /// The item in words, as a label of its part.
-    #[must_use]
-    pub fn in_words(&self) -> String {
-        match self {
-            Self::Weight(weight) => weight.in_words(),
-            Self::Band(hung) => format!(
-                "{}{} from {}{}",
-                counted(hung.count, hung.side),
-                hung.band.name(),
-                hung.anchor.in_words(),
-                if hung.hang == Hang::Single {
-                    String::new()
-                } else {
-                    format!(", {}", hung.hang.in_words())
-                },
-            ),
-            Self::Chain(hung) => format!(
-                "{}{}{}",
-                counted(hung.count, hung.side),
-                hung.chain.name(),
-                if hung.hang == ChainHang::DoubleLooped {
-                    ", double-looped"
-                } else {
-                    ""
-                },
-            ),
-            Self::Cable(cable) => format!("{} kg stack on a cable", short(cable.stack().as_kg())),
-            Self::Cam(_) => "cam".to_owned(),
-            Self::Lever(lever) => format!("{} kg on a lever", short(lever.mass().as_kg())),
-            Self::Sled(sled) => format!("{} kg sled", short(sled.mass().as_kg())),
-            Self::EccentricOnly(EccentricOnly::Hung(mass)) => {
-                format!("{} kg in lowering only", short(mass.as_kg()))
-            }
-            Self::EccentricOnly(EccentricOnly::Pushed(force)) => {
-                format!("{} N pushed in lowering only", short(force.as_n()))
-            }
-            Self::Assistance(Assistance::Counterweight(mass)) => {
-                format!("{} kg counterweight", short(mass.as_kg()))
-            }
-            Self::Assistance(_) => "spotter".to_owned(),
-        }
-    }
-}
-
-fn short(value: f64) -> String {
-    crate::units::rounded(value, 2)
-}
-
-fn counted(count: u32, side: Side) -> String {
-    match side {
-        Side::Both => format!("{count} a side × "),
-        Side::Left => format!("{count} on the left × "),
-        Side::Right => format!("{count} on the right × "),
-        Side::Middle => format!("{count} in the middle × "),
     }
 }

@@ -4,9 +4,10 @@
 //! work: the handle feels the plates' weight times how fast they rise when it moves.
 
 use super::anchor::Anchor;
-use super::band::between;
-use super::path::{cosine, force_along, lifting_direction};
+use super::bounds::between;
+use super::directions::{cosine, force_along, lifting_direction};
 use super::weight::Felt;
+use crate::error::{ImplementFault, ImplementSize};
 use crate::movement::{Carrier, LoadPoint};
 use crate::units::{Angle, Length, Mass, STANDARD_GRAVITY_M_S2};
 use serde::Deserialize;
@@ -50,8 +51,8 @@ struct LeverRecord {
 }
 
 impl TryFrom<LeverRecord> for LeverMachine {
-    type Error = String;
-    fn try_from(record: LeverRecord) -> Result<Self, String> {
+    type Error = ImplementFault;
+    fn try_from(record: LeverRecord) -> Result<Self, ImplementFault> {
         Self::new(record.mass, record.arm, record.turns)
     }
 }
@@ -60,8 +61,8 @@ impl LeverMachine {
     /// Plates of this mass on an arm of this length.
     ///
     /// **Fails** for an arm shorter than 1 cm or longer than 3 m.
-    pub fn new(mass: Mass, arm: Length, turns: Turns) -> Result<Self, String> {
-        let arm_m = between("loaded arm", arm.as_m(), "m", 0.01, 3.0)?;
+    pub fn new(mass: Mass, arm: Length, turns: Turns) -> Result<Self, ImplementFault> {
+        let arm_m = between(ImplementSize::LoadedArm, arm.as_m(), 0.01, 3.0)?;
         Ok(Self { mass, arm_m, turns })
     }
 

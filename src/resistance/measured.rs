@@ -4,14 +4,15 @@
 //! with how far it misses each reading. The form is the rubber law of `rubber.rs` with both
 //! constants free, or that of Treloar's rubber scaled and bent by an exponent where it fits better.
 
-use super::readings::Reading;
+use super::readings::BandReading;
 use super::rubber::{Rubber, stretch_terms};
+use crate::error::ImplementFault;
 use crate::numeric::{golden_section, lowest_valley};
 use crate::units::{Force, Length};
 
 /// The form of a fitted pull over stretch L.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Shape {
+pub enum PullShape {
     /// F = 2·(L − 1/L²)·(a + b/L): the rubber law with both constants from the readings.
     TwoConstants {
         /// Takes the place of strands · section · C1, N.
@@ -28,7 +29,7 @@ pub enum Shape {
     },
 }
 
-impl Shape {
+impl PullShape {
     /// Pull at a stretch, N; 0 while slack.
     #[must_use]
     pub fn force_n(self, stretch: f64) -> f64 {
@@ -52,8 +53,8 @@ fn relative_stress(stretch: f64) -> f64 {
 #[derive(Debug, Clone, PartialEq)]
 pub struct FittedPull {
     rest_length_m: f64,
-    shape: Shape,
-    readings: Vec<Reading>,
+    shape: PullShape,
+    readings: Vec<BandReading>,
     misfit_n: f64,
 }
 
@@ -76,8 +77,11 @@ impl FittedPull {
     /// are needed, and the rest length is sought too.
     ///
     /// **Shape.** Rises with length from 0 at rest length.
-    /// **Fails** with a sentence for too few readings, equal lengths, a pull at or below rest length.
-    pub fn from_readings(readings: &[Reading], rest: Option<Length>) -> Result<Self, String> {
+    /// **Fails** for too few readings, equal lengths, a pull at or below rest length.
+    pub fn from_readings(
+        readings: &[BandReading],
+        rest: Option<Length>,
+    ) -> Result<Self, ImplementFault> {
         let pulling: Vec<(f64, f64)> = readings
             .iter()
             .map(|reading| (reading.length.as_m(), reading.force.as_n()))
@@ -105,13 +109,13 @@ impl FittedPull {
 
     /// The fitted form and its constants.
     #[must_use]
-    pub fn shape(&self) -> Shape {
+    pub fn shape(&self) -> PullShape {
         self.shape
     }
 
     /// The readings that were fitted.
     #[must_use]
-    pub fn readings(&self) -> &[Reading] {
+    pub fn readings(&self) -> &[BandReading] {
         &self.readings
     }
 
@@ -126,65 +130,41 @@ impl FittedPull {
     pub fn force_n(&self, stretch: f64) -> f64 {
         self.shape.force_n(stretch)
     }
-
-    /// One sentence: how many readings, how well met.
-    #[must_use]
-    pub fn in_words(&self) -> String {
-        let largest_n = self
-            .readings
-            .iter()
-            .map(|r| r.force.as_n())
-            .fold(0.0, f64::max);
-        let form = match self.shape {
-            Shape::TwoConstants { .. } => "the rubber law",
-            Shape::Bent { .. } => "a bent rubber law",
-        };
-        format!(
-            "{} readings fitted by {form}, rest length {} cm, misfit {} N ({} % of the largest reading)",
-            self.readings.len(),
-            crate::units::rounded(self.rest_length_m * 100.0, 1),
-            crate::units::rounded(self.misfit_n, 1),
-            crate::units::rounded(100.0 * self.misfit_n / largest_n, 1),
-        )
-    }
 }
 
-fn refuse_odd(readings: &[Reading], pulling: &[(f64, f64)]) -> Result<(), String> {
+fn refuse_odd(readings: &[BandReading], pulling: &[(f64, f64)]) -> Result<(), ImplementFault> {
     if let Some(odd) = readings
         .iter()
         .find(|r| r.length.as_m() <= 0.0 || r.length.as_m() > 20.0 || r.force.as_n() < 0.0)
     {
-        return Err(format!(
-            "the reading {} cm, {} N cannot be: lengths lie between 0 m and 20 m, pulls are not negative",
-            crate::units::rounded(odd.length.as_cm(), 1),
-            crate::units::rounded(odd.force.as_n(), 1)
-        ));
+        return Err(ImplementFault::OddReading {
+            length: odd.length,
+            force: odd.force,
+        });
     }
     let shortest = pulling.iter().map(|p| p.0).fold(f64::INFINITY, f64::min);
     let longest = pulling.iter().map(|p| p.0).fold(0.0, f64::max);
     if pulling.len() < 2 || longest - shortest < 0.01 {
-        return Err(format!(
-            "{} readings with a pull are too few or too close together: give at least two, 1 cm or more apart",
-            pulling.len()
-        ));
+        return Err(ImplementFault::TooFewReadings {
+            pulling: pulling.len(),
+        });
     }
     Ok(())
 }
 
-fn checked_rest(rest_m: f64, pulling: &[(f64, f64)]) -> Result<f64, String> {
+fn checked_rest(rest_m: f64, pulling: &[(f64, f64)]) -> Result<f64, ImplementFault> {
     let shortest_m = pulling.iter().map(|p| p.0).fold(f64::INFINITY, f64::min);
     if !(rest_m > 0.0 && rest_m <= NEAREST_REST * shortest_m) {
-        return Err(format!(
-            "a band of {} cm at rest cannot pull at {} cm: the rest length lies below every length with a pull",
-            crate::units::rounded(rest_m * 100.0, 1),
-            crate::units::rounded(shortest_m * 100.0, 1)
-        ));
+        return Err(ImplementFault::RestBeyondPull {
+            rest: Length::from_m(rest_m),
+            shortest: Length::from_m(shortest_m),
+        });
     }
     Ok(rest_m)
 }
 
 /// The rest length between the longest slack reading and the shortest pulling one that fits best.
-fn sought_rest(readings: &[Reading], pulling: &[(f64, f64)]) -> Result<f64, String> {
+fn sought_rest(readings: &[BandReading], pulling: &[(f64, f64)]) -> Result<f64, ImplementFault> {
     let slack_m = readings
         .iter()
         .filter(|r| r.force.as_n() == 0.0)
@@ -192,17 +172,13 @@ fn sought_rest(readings: &[Reading], pulling: &[(f64, f64)]) -> Result<f64, Stri
         .fold(0.0, f64::max);
     let shortest_m = pulling.iter().map(|p| p.0).fold(f64::INFINITY, f64::min);
     if pulling.len() < 3 && slack_m == 0.0 {
-        return Err(
-            "two readings cannot tell the rest length as well: give the rest length, or a third reading"
-                .to_owned(),
-        );
+        return Err(ImplementFault::RestUnknown);
     }
     if slack_m >= shortest_m {
-        return Err(format!(
-            "the band is slack at {} cm and pulls at {} cm: one of the two is misread",
-            crate::units::rounded(slack_m * 100.0, 1),
-            crate::units::rounded(shortest_m * 100.0, 1)
-        ));
+        return Err(ImplementFault::SlackBeyondPull {
+            slack: Length::from_m(slack_m),
+            shortest: Length::from_m(shortest_m),
+        });
     }
     if pulling.len() < 3 {
         return Ok(slack_m.min(NEAREST_REST * shortest_m));
@@ -214,10 +190,11 @@ fn sought_rest(readings: &[Reading], pulling: &[(f64, f64)]) -> Result<f64, Stri
     let misfit_n = |rest_m: f64| best_shape(rest_m, pulling).1;
     lowest_valley(low, high, 200, 1e-6, misfit_n)
         .map(|least| least.place)
-        .map_err(|fault| fault.to_string())
+        // A misfit exists for every rest length in between; without one the lengths say nothing.
+        .map_err(|_| ImplementFault::RestUnknown)
 }
 
-fn best_shape(rest_m: f64, pulling: &[(f64, f64)]) -> (Shape, f64) {
+fn best_shape(rest_m: f64, pulling: &[(f64, f64)]) -> (PullShape, f64) {
     let points: Vec<(f64, f64)> = pulling.iter().map(|(l, f)| (l / rest_m, *f)).collect();
     let largest_n = points.iter().map(|p| p.1).fold(0.0, f64::max);
     let rubber = two_constants(&points);
@@ -234,7 +211,7 @@ fn best_shape(rest_m: f64, pulling: &[(f64, f64)]) -> (Shape, f64) {
     }
 }
 
-fn root_mean_square(shape: Shape, points: &[(f64, f64)]) -> f64 {
+fn root_mean_square(shape: PullShape, points: &[(f64, f64)]) -> f64 {
     let sum: f64 = points
         .iter()
         .map(|(l, f)| (shape.force_n(*l) - f).powi(2))
@@ -244,7 +221,7 @@ fn root_mean_square(shape: Shape, points: &[(f64, f64)]) -> f64 {
 
 /// Least squares over two constants that may not be negative: the free optimum where it allows,
 /// else the better of the two edges.
-fn two_constants(points: &[(f64, f64)]) -> Shape {
+fn two_constants(points: &[(f64, f64)]) -> PullShape {
     let (mut uu, mut uv, mut vv, mut uf, mut vf) = (0.0, 0.0, 0.0, 0.0, 0.0);
     for (stretch, force_n) in points {
         let (u, v) = stretch_terms(*stretch);
@@ -264,14 +241,14 @@ fn two_constants(points: &[(f64, f64)]) -> Shape {
         (uf / uu, 0.0)
     };
     if a_n >= 0.0 && b_n >= 0.0 {
-        return Shape::TwoConstants { a_n, b_n };
+        return PullShape::TwoConstants { a_n, b_n };
     }
     let edges = [
-        Shape::TwoConstants {
+        PullShape::TwoConstants {
             a_n: (uf / uu).max(0.0),
             b_n: 0.0,
         },
-        Shape::TwoConstants {
+        PullShape::TwoConstants {
             a_n: 0.0,
             b_n: (vf / vv).max(0.0),
         },
@@ -281,7 +258,7 @@ fn two_constants(points: &[(f64, f64)]) -> Shape {
 }
 
 /// Least squares over scale and exponent: the scale is linear, the exponent is sought.
-fn bent(points: &[(f64, f64)]) -> Shape {
+fn bent(points: &[(f64, f64)]) -> PullShape {
     let with = |exponent: f64| {
         let (mut gg, mut gf) = (0.0, 0.0);
         for (stretch, force_n) in points {
@@ -289,7 +266,7 @@ fn bent(points: &[(f64, f64)]) -> Shape {
             gg += g * g;
             gf += g * force_n;
         }
-        Shape::Bent {
+        PullShape::Bent {
             scale_n: gf / gg,
             exponent,
         }

@@ -6,7 +6,7 @@
 use super::item::{HungBand, HungChain, Item};
 use super::motion::Motion;
 use super::setup::Setup;
-use super::weight::{Side, Weight};
+use super::weight::{HangingSide, Weight};
 use crate::movement::{Carrier, LoadPoint};
 use crate::units::{Force, Length, STANDARD_GRAVITY_M_S2};
 
@@ -138,9 +138,9 @@ impl Setup {
         for item in &self.items {
             let (both_n, side) = self.size_and_side(item, point, carrier);
             match side {
-                Side::Left => sides.0 += both_n,
-                Side::Right => sides.1 += both_n,
-                Side::Both | Side::Middle => {
+                HangingSide::Left => sides.0 += both_n,
+                HangingSide::Right => sides.1 += both_n,
+                HangingSide::Both | HangingSide::Middle => {
                     sides.0 += both_n / 2.0;
                     sides.1 += both_n / 2.0;
                 }
@@ -149,7 +149,12 @@ impl Setup {
         sides
     }
 
-    fn size_and_side(&self, item: &Item, point: &LoadPoint, carrier: &Carrier) -> (f64, Side) {
+    fn size_and_side(
+        &self,
+        item: &Item,
+        point: &LoadPoint,
+        carrier: &Carrier,
+    ) -> (f64, HangingSide) {
         match item {
             Item::Band(hung) => {
                 let one_n = hung
@@ -162,8 +167,11 @@ impl Setup {
                 hung.side,
             ),
             Item::Weight(Weight::OnePlate { mass, side }) => (mass.weight().as_n(), *side),
-            Item::Weight(weight) => (weight.mass_kg(carrier) * STANDARD_GRAVITY_M_S2, Side::Both),
-            _ => (0.0, Side::Both),
+            Item::Weight(weight) => (
+                weight.mass_kg(carrier) * STANDARD_GRAVITY_M_S2,
+                HangingSide::Both,
+            ),
+            _ => (0.0, HangingSide::Both),
         }
     }
 

@@ -5,10 +5,11 @@
 //! each hand they are those of one hand.
 
 use super::band::Hang;
+use super::directions::{Direction, along_n, cosine, plus, unit};
 use super::item::{Item, Situation};
-use super::path::{Direction, along_n, cosine, plus, unit};
+use super::motion::Motion;
+use super::weight::{Felt, Weight};
 use crate::movement::{Carrier, LoadPoint, PlaneForce};
-use crate::resistance::{Felt, Motion, Weight};
 use crate::units::Mass;
 
 /// A complete load.
@@ -21,15 +22,6 @@ pub struct Setup {
     start_x_m: Option<f64>,
 }
 
-/// What one item contributes.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Part {
-    /// The item in words.
-    pub label: String,
-    /// Its force along the load's direction, N; negative where it helps.
-    pub along_n: f64,
-}
-
 /// What a setup exerts at one place of the range.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct LoadForce {
@@ -39,8 +31,8 @@ pub struct LoadForce {
     pub along_n: f64,
     /// Mass that is sped up along the path, kg.
     pub moving_mass_kg: f64,
-    /// What each item contributes; the sum is `along_n`.
-    pub parts: Vec<Part>,
+    /// What each item contributes along the load's direction, N, negative where it helps; the sum is `along_n`.
+    pub parts_n: Vec<f64>,
 }
 
 impl Setup {
@@ -147,16 +139,13 @@ impl Setup {
             }
         }
         let direction = self.direction_of(sum.force, &at, &felt);
-        let parts = self.items.iter().zip(&felt);
         LoadForce {
             force: sum.force,
             along_n: along_n(sum.force, direction),
             moving_mass_kg: sum.moving_mass_kg,
-            parts: parts
-                .map(|(item, felt)| Part {
-                    label: item.in_words(),
-                    along_n: along_n(felt.force, direction),
-                })
+            parts_n: felt
+                .iter()
+                .map(|felt| along_n(felt.force, direction))
                 .collect(),
         }
     }
@@ -192,9 +181,9 @@ impl Setup {
         let accommodating: f64 = self
             .items
             .iter()
-            .zip(&load.parts)
+            .zip(&load.parts_n)
             .filter(|(item, _)| item.is_accommodating())
-            .map(|(_, part)| part.along_n)
+            .map(|(_, part_n)| part_n)
             .sum();
         if load.along_n > 0.0 {
             accommodating / load.along_n
@@ -219,28 +208,14 @@ impl Setup {
     pub fn spread_at(&self, point: &LoadPoint, carrier: &Carrier, motion: Motion) -> (f64, f64) {
         let load = self.force_at(point, carrier, motion);
         let (mut low_n, mut high_n) = (load.along_n, load.along_n);
-        for (item, part) in self.items.iter().zip(&load.parts) {
+        for (item, part_n) in self.items.iter().zip(&load.parts_n) {
             if let Item::Band(hung) = item {
-                let (low, high) = hung.band.spread_n(part.along_n.abs());
-                low_n -= part.along_n.abs() - low;
-                high_n += high - part.along_n.abs();
+                let (low, high) = hung.band.spread_n(part_n.abs());
+                low_n -= part_n.abs() - low;
+                high_n += high - part_n.abs();
             }
         }
         (low_n, high_n)
-    }
-
-    /// The setup in words: its name, or its items.
-    #[must_use]
-    pub fn in_words(&self) -> String {
-        if !self.name.is_empty() {
-            return self.name.clone();
-        }
-        let items: Vec<String> = self.items.iter().map(Item::in_words).collect();
-        if items.is_empty() {
-            "no load".to_owned()
-        } else {
-            items.join(" + ")
-        }
     }
 
     /// A load point straight above its anchors, for a caller that has only a height.

@@ -2,8 +2,9 @@
 //!
 //! In: mass, rail angle, friction. Out: force along the rails. Source: statics of the inclined plane.
 
-use super::band::between;
-use crate::resistance::Motion;
+use super::bounds::between;
+use super::motion::Motion;
+use crate::error::{ImplementFault, ImplementSize};
 use crate::units::{Mass, STANDARD_GRAVITY_M_S2};
 use serde::Deserialize;
 
@@ -24,8 +25,8 @@ struct SledRecord {
 }
 
 impl TryFrom<SledRecord> for Sled {
-    type Error = String;
-    fn try_from(record: SledRecord) -> Result<Self, String> {
+    type Error = ImplementFault;
+    fn try_from(record: SledRecord) -> Result<Self, ImplementFault> {
         Self::new(record.mass, record.friction)
     }
 }
@@ -34,10 +35,10 @@ impl Sled {
     /// A sled of this mass on rails of this friction (share of the normal force, 0 to 1).
     ///
     /// **Fails** for a friction that rails cannot have.
-    pub fn new(mass: Mass, friction: f64) -> Result<Self, String> {
+    pub fn new(mass: Mass, friction: f64) -> Result<Self, ImplementFault> {
         Ok(Self {
             mass,
-            friction: between("friction", friction, "", 0.0, 1.0)?,
+            friction: between(ImplementSize::RailFriction, friction, 0.0, 1.0)?,
         })
     }
 

@@ -5,10 +5,10 @@
 //! along the path is felt. Sources: statics; masses of bars and plates stand in the model files.
 
 use super::cam::Cam;
-use super::path::{DOWN, force_along, lifting_direction};
+use super::directions::{DOWN, force_along, lifting_direction};
+use super::motion::Motion;
 use super::sled::along_rails_n;
 use crate::movement::{Carrier, LoadPoint, PlaneForce};
-use crate::resistance::Motion;
 use crate::units::{Mass, STANDARD_GRAVITY_M_S2};
 use serde::Deserialize;
 
@@ -20,7 +20,7 @@ pub const BAR_HEIGHT_ON_FLOOR_M: f64 = 0.450 / 2.0;
 
 /// On which side of the lifter a piece hangs; counts are per side.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize)]
-pub enum Side {
+pub enum HangingSide {
     /// The same on both sides.
     #[default]
     Both,
@@ -32,7 +32,7 @@ pub enum Side {
     Middle,
 }
 
-impl Side {
+impl HangingSide {
     /// How many pieces pull when `count` hang on this side; in a movement with a dumb-bell in each
     /// hand only one hand is looked at.
     #[must_use]
@@ -62,7 +62,7 @@ pub enum Weight {
         /// Its mass.
         mass: Mass,
         /// The side it hangs on.
-        side: Side,
+        side: HangingSide,
     },
     /// A pair of collars.
     Collars {
@@ -88,25 +88,7 @@ impl Weight {
             Self::Plates { each, pairs } => 2.0 * f64::from(*pairs) * each.as_kg(),
             Self::OnePlate { mass, .. } => mass.as_kg(),
             Self::Collars { each } => 2.0 * each.as_kg(),
-            Self::Dumbbell(mass) => mass.as_kg() * Side::Both.pieces(1, carrier),
-        }
-    }
-
-    /// The piece in words.
-    #[must_use]
-    pub fn in_words(&self) -> String {
-        let kg = |mass: &Mass| format!("{} kg", crate::units::rounded(mass.as_kg(), 2));
-        match self {
-            Self::Load(mass) => format!("{} load", kg(mass)),
-            Self::Bar(mass) => format!("{} bar", kg(mass)),
-            Self::Plates { each, pairs } => format!("{pairs} × {} a side", kg(each)),
-            Self::OnePlate { mass, side } => {
-                format!("{} on the {side:?} only", kg(mass)).to_lowercase()
-            }
-            Self::Collars { each } => format!("collars of {}", kg(each)),
-            Self::Dumbbell(mass) => format!("{} dumb-bell", kg(mass)),
-            Self::Belt(mass) => format!("{} on a belt", kg(mass)),
-            Self::BodyMass(mass) => format!("{} of body mass", kg(mass)),
+            Self::Dumbbell(mass) => mass.as_kg() * HangingSide::Both.pieces(1, carrier),
         }
     }
 }

@@ -215,7 +215,10 @@ impl Gathered<'_> {
                 match reason {
                     None => self.add(item, kind, force),
                     Some(reason) => {
-                        let how = format!("{} from {name}", hang.in_words());
+                        let how = format!(
+                            "{} from {name}",
+                            crate::narrative::implements::hang_word(hang)
+                        );
                         self.leave_out(reason, how, band.name());
                     }
                 }
@@ -252,7 +255,7 @@ impl Gathered<'_> {
                             reason,
                             format!(
                                 "{}{on}",
-                                crate::narrative::hanging::chain_hang_in_words(hang)
+                                crate::narrative::implements::chain_hang_word(hang)
                             ),
                             chain.name(),
                         );

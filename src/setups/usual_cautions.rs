@@ -4,7 +4,7 @@
 //! practice), spotting guidelines (from memory), studies of who used bands.
 
 use crate::movement::{Carrier, Catch, LoadPoint};
-use crate::resistance::{Item, PieceCaution, Pull, Setup};
+use crate::resistance::{BandPull, Item, PieceCaution, Setup};
 
 /// What to watch for.
 #[derive(Debug, Clone, PartialEq)]
@@ -104,7 +104,7 @@ pub fn setup_cautions(setup: &Setup, points: &[LoadPoint], carrier: &Carrier) ->
             _ => None,
         })
     };
-    if bands().any(|band| matches!(band.pull(), Pull::Dimensions { .. })) {
+    if bands().any(|band| matches!(band.pull(), BandPull::Dimensions { .. })) {
         cautions.push(Caution::BandsOfOneLabel);
     }
     if bands().next().is_some() {

@@ -14,8 +14,8 @@ use torquill::rep::{
     scale_for_one_rm, stronger, with_load,
 };
 use torquill::resistance::{
-    Anchor, Assistance, Band, Chain, EccentricOnly, Hang, HungBand, HungChain, Item, Links, Setup,
-    Side, Weight,
+    Anchor, Assistance, Band, Chain, EccentricOnly, Hang, HangingSide, HungBand, HungChain, Item,
+    Links, Setup, Weight,
 };
 use torquill::units::{Duration, Length, LinearDensity, Mass, STANDARD_GRAVITY_M_S2};
 
@@ -524,7 +524,7 @@ fn lifted_by_a_band() -> Setup {
     setup.items.push(Item::Band(HungBand {
         band: band(),
         count: 4,
-        side: Side::Both,
+        side: HangingSide::Both,
         anchor: Anchor::at(Length::from_m(3.2), Length::ZERO).unwrap(),
         hang: Hang::Single,
     }));

@@ -3,7 +3,9 @@
 use crate::published_table::{Row, Tolerance, check, miss};
 use torquill::demand::DemandCurve;
 use torquill::movement::{Carrier, LoadPoint};
-use torquill::resistance::{Band, FittedPull, Hang, HungBand, Item, Reading, Rubber, Setup, Shape};
+use torquill::resistance::{
+    Band, BandReading, FittedPull, Hang, HungBand, Item, PullShape, Rubber, Setup,
+};
 use torquill::units::{Force, Length};
 
 const TRELOAR: &str = "Treloar 1944, Trans Faraday Soc 40:59-70, uniaxial";
@@ -92,16 +94,16 @@ fn published_treloar_1944_constants() {
     // The paper's own kg/cm² (the MPa of the table are rounded), on one metre of rubber with a
     // section of 1000 mm²: newtons are thousandths of a MPa.
     let stress_kg_cm2 = [0.26, 1.37, 2.30, 3.23, 4.16, 5.10, 6.00];
-    let readings: Vec<Reading> = TRELOAR_POINTS
+    let readings: Vec<BandReading> = TRELOAR_POINTS
         .iter()
         .zip(stress_kg_cm2)
-        .map(|((stretch, _), kg_cm2)| Reading {
+        .map(|((stretch, _), kg_cm2)| BandReading {
             length: Length::from_m(*stretch),
             force: Force::from_n(1000.0 * 0.0980665 * kg_cm2),
         })
         .collect();
     let fitted = FittedPull::from_readings(&readings, Some(Length::from_m(1.0))).expect("a fit");
-    let Shape::TwoConstants { a_n, b_n } = fitted.shape() else {
+    let PullShape::TwoConstants { a_n, b_n } = fitted.shape() else {
         panic!("the rubber law fits rubber");
     };
     for (name, published, computed) in [("C1", 0.0909, a_n / 1000.0), ("C2", 0.1251, b_n / 1000.0)]

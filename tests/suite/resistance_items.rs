@@ -1,28 +1,33 @@
 //! Words for every implement on the command line: each example reads, each slip is told.
 
 use crate::resistance_words::{LEVER, SLED, Shelf};
-use torquill::grammar::{ITEM_KINDS, SetupFile, item_from_text};
+use torquill::grammar::{IMPLEMENTS, SetupFile, item_from_text};
 use torquill::movement::Carrier;
+use torquill::narrative::faults::in_one_line;
+use torquill::narrative::implements::item_in_words;
 use torquill::resistance::Setup;
+use torquill::units::System;
 
 #[test]
 fn law_every_kind_of_item_is_read_from_its_example() {
     let shelf = Shelf::new();
-    for kind in ITEM_KINDS {
-        let item = item_from_text(kind.example, &shelf.stock()).expect(kind.example);
-        let setup = Setup::new("", vec![item.clone()]);
-        let carriers = [Carrier::Bar, Carrier::Dumbbell, SLED, LEVER, Carrier::Body];
-        let somewhere = carriers
-            .iter()
-            .any(|carrier| setup.check_for(carrier, "a lift").is_ok());
-        assert!(somewhere, "{} makes sense somewhere", kind.word);
-        assert!(!item.in_words().is_empty() && !kind.what.is_empty());
-    }
     let same = |text: &str, record: &str| {
         let file: SetupFile = ron::from_str(&format!("(items: [{record}])")).expect(record);
         let written = file.resolve(&shelf.stock()).expect(record).items.remove(0);
         assert_eq!(item_from_text(text, &shelf.stock()).expect(text), written);
     };
+    for row in IMPLEMENTS {
+        let item = item_from_text(row.example, &shelf.stock()).expect(row.example);
+        let setup = Setup::new("", vec![item.clone()]);
+        let carriers = [Carrier::Bar, Carrier::Dumbbell, SLED, LEVER, Carrier::Body];
+        let somewhere = carriers
+            .iter()
+            .any(|carrier| setup.check_for(carrier, "a lift").is_ok());
+        assert!(somewhere, "{} makes sense somewhere", row.word);
+        assert_eq!(item.kind(), row.kind, "{}", row.word);
+        assert!(!item_in_words(&item, System::Metric).is_empty());
+        same(row.example, row.record);
+    }
     same(
         "cable 40 kg, ratio 2, friction 5 %, from rack-high, offset -30 cm",
         r#"Cable((stack: "40 kg", ratio: 2.0, friction: 0.05, lead: Pulley((height: "220 cm", offset: "-30 cm"))))"#,
@@ -69,7 +74,8 @@ fn law_bad_item_texts_say_what_is_wrong() {
         ("lowering 9000 N", "push 9000 N"),
     ] {
         let error = item_from_text(text, &shelf.stock()).expect_err(text);
-        assert!(error.to_string().contains(says), "{text}: {error}");
+        let words = in_one_line(&error, System::Metric);
+        assert!(words.contains(says), "{text}: {words}");
         assert_eq!(error.exit_status(), 2);
     }
 }

@@ -7,12 +7,13 @@ use std::collections::BTreeMap;
 use torquill::demand::DemandCurve;
 use torquill::grammar::{Stock, readings_from_csv, readings_from_text, setup_from_texts};
 use torquill::movement::{Carrier, LoadPoint, PlaneForce};
+use torquill::narrative::implements::fit_in_words;
 use torquill::resistance::{
-    Anchor, Assistance, Band, Cable, Chain, ChainHang, EccentricOnly, FittedPull, Hang, HungBand,
-    HungChain, Item, Lead, Leader, LeverMachine, Links, Motion, Reading, Setup, Sled, Turns,
+    Anchor, Assistance, Band, BandReading, Cable, Chain, ChainHang, EccentricOnly, FittedPull,
+    Hang, HungBand, HungChain, Item, Lead, Leader, LeverMachine, Links, Motion, Setup, Sled, Turns,
     Weight,
 };
-use torquill::units::{Angle, Force, Length, LinearDensity, Mass};
+use torquill::units::{Angle, Force, Length, LinearDensity, Mass, System};
 
 pub const BAR: Carrier = Carrier::Bar;
 pub const LIFT: Motion = Motion::Lift { speed_m_s: 0.4 };
@@ -187,7 +188,7 @@ fn law_demand_is_the_sum_of_its_implements() {
         };
         assert_close(whole, sum, "sum of two halves");
         let told = Setup::new("", items).force_at(&point, &carrier, motion);
-        let parts: f64 = told.parts.iter().map(|part| part.along_n).sum();
+        let parts: f64 = told.parts_n.iter().sum();
         assert!(
             (parts - told.along_n).abs() < 1e-9 * (1.0 + parts.abs()),
             "parts of {told:?}"
@@ -348,7 +349,7 @@ fn law_bands_pull_towards_their_anchor() {
         vec![load(60.0), anchored(29.0, 300.0, 0.0, Hang::Single)],
     );
     assert!(
-        net.force_at(&point, &BAR, LIFT).parts[1].along_n < 0.0,
+        net.force_at(&point, &BAR, LIFT).parts_n[1] < 0.0,
         "help counts negative"
     );
 }
@@ -403,8 +404,8 @@ fn law_fitted_points_reproduce_the_readings() {
 #[test]
 fn law_a_fit_finds_the_band_that_was_measured() {
     let real = band(45.0);
-    let readings: Vec<Reading> = [120.0, 140.0, 160.0, 180.0, 200.0]
-        .map(|cm| Reading {
+    let readings: Vec<BandReading> = [120.0, 140.0, 160.0, 180.0, 200.0]
+        .map(|cm| BandReading {
             length: Length::from_cm(cm),
             force: Force::from_n(real.force_n(cm / 100.0, Hang::Single)),
         })
@@ -415,7 +416,7 @@ fn law_a_fit_finds_the_band_that_was_measured() {
         assert!(
             (fitted.rest_length().as_cm() - 104.0).abs() < 0.5,
             "{}",
-            fitted.in_words()
+            fit_in_words(&fitted, System::Metric)
         );
         let mine = Band::measured("mine", fitted);
         for cm in [110.0, 150.0, 210.0] {

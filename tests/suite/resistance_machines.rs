@@ -6,8 +6,8 @@ use torquill::demand::DemandCurve;
 use torquill::movement::{Carrier, LoadPoint};
 use torquill::narrative::cautions::caution_in_words;
 use torquill::resistance::{
-    Anchor, Assistance, Band, Cable, Cam, EccentricOnly, Hang, HungBand, HungChain, Item, Lead,
-    LeverMachine, Motion, Setup, Side, Sled, Turns,
+    Anchor, Assistance, Band, Cable, Cam, EccentricOnly, Hang, HangingSide, HungBand, HungChain,
+    Item, Lead, LeverMachine, Motion, Setup, Sled, Turns,
 };
 use torquill::setups::setup_cautions;
 use torquill::units::{Angle, Force, Length, Mass, STANDARD_GRAVITY_M_S2, System};
@@ -202,7 +202,7 @@ fn law_uneven_sides_overstretch_and_slack_are_said() {
         said.collect::<Vec<_>>().join("\n")
     };
     let mut left = HungBand::from_floor(band(64.0), 1);
-    left.side = Side::Left;
+    left.side = HangingSide::Left;
     assert!(said(vec![load(60.0), Item::Band(left)]).contains("Left and right differ"));
     assert!(
         said(vec![anchored(64.0, 0.0, 0.0, Hang::Doubled)]).contains("more than 2.5 is not safe")

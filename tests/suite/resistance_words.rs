@@ -2,16 +2,21 @@
 
 use crate::resistance_laws::chain;
 use std::collections::BTreeMap;
+use torquill::error::{Error, ImplementFault};
 use torquill::grammar::{
     ItemRecord, SetupFile, Stock, band_from_text, chain_from_text, load_from_text,
     own_band_from_text,
 };
 use torquill::movement::Carrier;
+use torquill::narrative::faults::in_one_line;
+use torquill::narrative::implements::{
+    fit_in_words, item_in_words, kind_with_article, setup_in_words,
+};
 use torquill::resistance::{
-    Anchor, Band, Chain, ChainHang, Hang, HungChain, Item, Pull, Setup, Side, Weight,
+    Anchor, Band, BandPull, Chain, ChainHang, Hang, HangingSide, HungChain, Item, Setup, Weight,
 };
 use torquill::source::{Publication, Source};
-use torquill::units::{Length, Mass};
+use torquill::units::{Length, Mass, QuantityFault, System};
 
 pub const SLED: Carrier = Carrier::Sled { angle_rad: 0.785 };
 pub const LEVER: Carrier = Carrier::Lever {
@@ -57,19 +62,19 @@ fn law_band_texts_say_count_anchor_and_hang() {
     let plain = read("loop-29mm");
     assert_eq!(
         (plain.count, plain.side, plain.hang),
-        (1, Side::Both, Hang::Auto)
+        (1, HangingSide::Both, Hang::Auto)
     );
     assert_eq!(plain.anchor, Anchor::FLOOR);
     let rich = read("loop-64mm:3@10 cm,-20 cm,doubled,left");
     assert_eq!(
         (rich.count, rich.side, rich.hang),
-        (3, Side::Left, Hang::Doubled)
+        (3, HangingSide::Left, Hang::Doubled)
     );
     assert!((rich.anchor.height().as_cm() - 10.0).abs() < 1e-12);
     assert!((rich.anchor.offset().as_cm() + 20.0).abs() < 1e-12);
     assert!((read("loop-29mm:1@peg").anchor.height().as_cm() - 12.0).abs() < 1e-12);
     assert!((read("loop-29mm@rack-high,choked").anchor.height().as_cm() - 220.0).abs() < 1e-12);
-    assert_eq!(read("loop-29mm:2,middle").side, Side::Middle);
+    assert_eq!(read("loop-29mm:2,middle").side, HangingSide::Middle);
 }
 
 #[test]
@@ -106,7 +111,10 @@ fn law_bad_texts_say_what_is_wrong_and_what_to_write() {
         ("loop-29mm,leader 20 cm", "says nothing about bands"),
     ] {
         let error = band_from_text(text, &stock).expect_err(text);
-        assert!(error.to_string().contains(says), "{text}: {error}");
+        assert!(
+            in_one_line(&error, System::Metric).contains(says),
+            "{text}: {error}"
+        );
         assert_eq!(error.exit_status(), 2);
     }
     for (text, says) in [
@@ -117,7 +125,10 @@ fn law_bad_texts_say_what_is_wrong_and_what_to_write() {
         ("chain-10mm,leader 90 m", "leader length 90 m is outside"),
     ] {
         let error = chain_from_text(text, &stock).expect_err(text);
-        assert!(error.to_string().contains(says), "{text}: {error}");
+        assert!(
+            in_one_line(&error, System::Metric).contains(says),
+            "{text}: {error}"
+        );
     }
     for (text, says) in [
         ("100", "has no unit"),
@@ -127,7 +138,10 @@ fn law_bad_texts_say_what_is_wrong_and_what_to_write() {
         ("100 cm", "units of mass are kg"),
     ] {
         let error = load_from_text(text).expect_err(text);
-        assert!(error.to_string().contains(says), "{text}: {error}");
+        assert!(
+            in_one_line(&error, System::Metric).contains(says),
+            "{text}: {error}"
+        );
     }
 }
 
@@ -135,14 +149,11 @@ fn law_bad_texts_say_what_is_wrong_and_what_to_write() {
 fn law_own_bands_are_read_from_one_line() {
     let mine = own_band_from_text("mine: rest=104 cm, 130 cm=8 kg, 180 cm=20 kg").expect("a band");
     assert_eq!(mine.name(), "mine");
-    let Pull::Readings(fitted) = mine.pull() else {
+    let BandPull::Readings(fitted) = mine.pull() else {
         panic!("measured")
     };
-    assert!(
-        fitted.in_words().contains("2 readings"),
-        "{}",
-        fitted.in_words()
-    );
+    let words = fit_in_words(fitted, System::Metric);
+    assert!(words.contains("2 readings"), "{words}");
     assert!((mine.force_n(1.8, Hang::Single) / 9.80665 - 20.0).abs() < 0.1);
     let sought =
         own_band_from_text("mine: 130 cm=8 kg, 150 cm=12 kg, 170 cm=15 kg").expect("a band");
@@ -163,7 +174,10 @@ fn law_own_bands_are_read_from_one_line() {
         ("mine: rest=100 cm, 130 cm=8 s, 150 cm=9 kg", "no pull"),
     ] {
         let error = own_band_from_text(text).expect_err(text);
-        assert!(error.to_string().contains(says), "{text}: {error}");
+        assert!(
+            in_one_line(&error, System::Metric).contains(says),
+            "{text}: {error}"
+        );
     }
 }
 
@@ -207,7 +221,10 @@ fn law_a_setup_file_holds_every_implement() {
     let file: SetupFile = ron::from_str(FILE).expect("the file of all implements");
     let setup = file.resolve(&shelf.stock()).expect("a setup");
     assert_eq!(
-        (setup.items.len(), setup.in_words().as_str()),
+        (
+            setup.items.len(),
+            setup_in_words(&setup, System::Metric).as_str()
+        ),
         (16, "everything")
     );
     let total_kg = setup.plain_mass(&Carrier::Bar).as_kg();
@@ -215,10 +232,21 @@ fn law_a_setup_file_holds_every_implement() {
         (total_kg - (20.0 + 2.0 * 45.0 * 0.453_592_37 + 5.0 + 50.0)).abs() < 1e-9,
         "{total_kg}"
     );
-    let words: Vec<String> = setup.items.iter().map(Item::in_words).collect();
-    assert_eq!(words[1], "1 × 20.41 kg a side");
-    assert_eq!(words[3], "2 a side × loop-29mm from 12 cm high, doubled");
-    assert_eq!(words[6], "1 a side × ours, double-looped");
+    let words = |index: usize| item_in_words(&setup.items[index], System::Metric);
+    assert_eq!(words(1), "1 × 20.41 kg a side");
+    assert_eq!(words(3), "2 a side × loop-29mm from 12 cm high, doubled");
+    assert_eq!(words(6), "1 a side × ours, double-looped");
+}
+
+/// What a reader of files refuses, in words.
+fn refusal_in_words(refusal: &ron::error::SpannedError) -> String {
+    let message = refusal.code.to_string();
+    let implement = ImplementFault::from_serde_message(&message).map(Error::bad);
+    let quantity = || QuantityFault::from_serde_message(&message).map(Error::bad);
+    match implement.or_else(quantity) {
+        Some(error) => in_one_line(&error, System::Metric),
+        None => message,
+    }
 }
 
 #[test]
@@ -285,7 +313,8 @@ fn law_a_bad_setup_file_says_where() {
         let text = FILE.replace(from, to);
         assert_ne!(text, FILE, "{from} is in the file");
         let error = ron::from_str::<SetupFile>(&text).expect_err(to);
-        assert!(error.to_string().contains(says), "{to}: {error}");
+        let words = refusal_in_words(&error);
+        assert!(words.contains(says), "{to}: {words}");
         assert!(error.span.start.line > 1, "the place is kept: {error:?}");
     }
 }
@@ -303,7 +332,7 @@ fn law_what_makes_no_sense_is_refused_with_the_reason() {
         };
         all.iter()
             .filter(|item| one(item))
-            .map(Item::kind)
+            .map(|item| kind_with_article(item.kind()))
             .collect()
     };
     assert_eq!(refused(&Carrier::Bar), ["a cam", "a sled"]);
@@ -337,7 +366,7 @@ fn law_what_makes_no_sense_is_refused_with_the_reason() {
     let error = chain
         .check_for(&LEVER, "leg-curl")
         .expect_err("a chain on a leg curl");
-    let text = error.to_string();
+    let text = in_one_line(&error, System::Metric);
     assert!(
         text.contains("a chain makes no sense on leg-curl") && text.contains("use a cam"),
         "{text}"
@@ -404,7 +433,7 @@ fn law_shipped_bands_and_chains_name_known_sources() {
         assert_eq!(band.name(), name);
         named(band.source(), &name);
         named(&band.loss().source, &name);
-        let Pull::Dimensions { rubber, .. } = band.pull() else {
+        let BandPull::Dimensions { rubber, .. } = band.pull() else {
             panic!("{name} has dimensions")
         };
         named(&rubber.source, &name);

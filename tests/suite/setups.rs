@@ -9,7 +9,7 @@ use torquill::narrative::hanging::hung_pieces;
 use torquill::resistance::{Anchor, ChainHang, Hang, HungBand, HungChain, Item, Setup, Weight};
 use torquill::setups::{Allowed, Goal, Gym, GymFile, Watch, Wish};
 use torquill::study::{PickAnswer, PickQuestion, Question, SetupStudy, load_points, pick, study};
-use torquill::units::{Length, Mass};
+use torquill::units::{Length, Mass, System};
 
 /// Samples of the range: few, since every setup is solved many times here.
 const SAMPLES: usize = 21;
@@ -300,7 +300,7 @@ fn is_same_as_by_hand(movement: &str, owned: &Owned, askew: bool) -> Result<(), 
                 (first.loaded.flattening_percent - flattening).abs() < 1.0e-5,
                 "searched {} % with {}, by hand {flattening} % with {kg} kg",
                 first.loaded.flattening_percent,
-                hung_pieces(&first.loaded.setup.items, &gym.anchors).join(" + ")
+                hung_pieces(&first.loaded.setup.items, &gym.anchors, System::Metric).join(" + ")
             );
             let loaded =
                 study(&question, std::slice::from_ref(&first.loaded.setup)).expect("an answer");
@@ -374,7 +374,7 @@ proptest! {
                 prop_assert_eq!(kilograms.ranked.len(), pounds.ranked.len());
                 prop_assert_eq!(kilograms.counts, pounds.counts);
                 for (a, b) in kilograms.ranked.iter().zip(&pounds.ranked) {
-                    prop_assert_eq!(hung_pieces(&a.loaded.setup.items, &kilograms.anchors), hung_pieces(&b.loaded.setup.items, &pounds.anchors));
+                    prop_assert_eq!(hung_pieces(&a.loaded.setup.items, &kilograms.anchors, System::Metric), hung_pieces(&b.loaded.setup.items, &pounds.anchors, System::Metric));
                     prop_assert!((a.loaded.loading.total.as_kg() - b.loaded.loading.total.as_kg()).abs() < 1.0e-6);
                     prop_assert!((a.loaded.flattening_percent - b.loaded.flattening_percent).abs() < 1.0e-6);
                 }

@@ -174,7 +174,7 @@ fn law_the_text_alone_loads_the_bar() {
     ] {
         assert!(text.contains(words), "`{words}` is not in:\n{text}");
     }
-    for piece in hung_pieces(&first.loaded.setup.items, &pick.anchors) {
+    for piece in hung_pieces(&first.loaded.setup.items, &pick.anchors, System::Metric) {
         assert!(text.contains(&format!("\n     {piece}\n")), "{piece}");
         assert!(
             !piece.contains("rack top") || piece.contains("220 cm high"),

@@ -313,8 +313,8 @@ fn law_what_a_movement_takes_can_be_hung_all_at_once() {
             study(&question, &[Setup::new("", all)]).unwrap_or_else(|e| panic!("{movement}: {e}"));
         assert_whole(&movement, &answer);
         for sample in &answer.setups[0].demand.samples {
-            assert!(sample.up.parts.len() >= many, "{movement}");
-            let sum: f64 = sample.up.parts.iter().map(|part| part.along_n).sum();
+            assert!(sample.up.parts_n.len() >= many, "{movement}");
+            let sum: f64 = sample.up.parts_n.iter().sum();
             let off = (sum - sample.up.along_n).abs();
             assert!(
                 off < 1.0e-6 * (1.0 + sum.abs()),

@@ -5,6 +5,7 @@
 mod body;
 mod command;
 mod figure;
+mod grammar;
 mod gym;
 mod hold;
 mod implement;
@@ -104,6 +105,7 @@ fn of(what: &What, units: System) -> Told {
         What::Hold(fault) => hold::told(fault),
         What::Repetition(fault) => repetition::told(fault, units),
         What::Implement(fault) => implement::told(fault, units),
+        What::Grammar(fault) => grammar::told(fault, units),
         What::Gym(fault) => gym::told(fault, units),
         What::Log(fault) => log::told(fault, units),
         What::Session(fault) => session::told(fault, units),

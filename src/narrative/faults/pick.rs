@@ -37,7 +37,11 @@ pub(super) fn told(fault: &PickFault, units: System) -> Told {
 
 fn none_fits(gym: &str, nearest: &NearestSetup, units: System) -> Told {
     let plain = plain_load_in_words(&nearest.plain);
-    let hung: Vec<String> = nearest.hung.iter().map(pair_in_words).collect();
+    let hung: Vec<String> = nearest
+        .hung
+        .iter()
+        .map(|pair| pair_in_words(pair, units))
+        .collect();
     let words = if hung.is_empty() {
         plain
     } else {

@@ -1,0 +1,188 @@
+//! Words for: what is wrong with a text that names implements.
+
+use super::{Told, of};
+use crate::error::{
+    GrammarFault, HungPiece, ItemTextFault, PieceTextFault, ReadingColumn, ReadingsFault, What,
+};
+use crate::resistance::NAMED_ANCHORS;
+use crate::units::System;
+
+/// How a band of one's own is described.
+const OWN_BAND: &str = "write NAME: rest=LENGTH, LENGTH=PULL, such as \"mine: rest=104 cm, 120 cm=10 kg, 150 cm=18 kg\"";
+
+/// The fault in words.
+pub(super) fn told(fault: &GrammarFault, units: System) -> Told {
+    match fault {
+        GrammarFault::InText { fault, example } => {
+            of(fault, units).hint(format!("an example: \"{example}\""))
+        }
+        GrammarFault::InItem { index, fault } => behind(&format!("items[{index}]"), fault, units),
+        GrammarFault::OnLine { line, fault } => behind(&format!("line {line}"), fault, units),
+        GrammarFault::Item(fault) => of_item(fault),
+        GrammarFault::Piece(fault) => of_piece(fault),
+        GrammarFault::Readings(fault) => of_readings(fault, units),
+    }
+}
+
+/// A fault behind where it stands: "items[2]: …".
+fn behind(place: &str, fault: &What, units: System) -> Told {
+    let mut told = of(fault, units);
+    told.message = format!("{place}: {}", told.message);
+    told
+}
+
+/// What is wrong with the text of an implement.
+fn of_item(fault: &ItemTextFault) -> Told {
+    match fault {
+        ItemTextFault::UnknownKind {
+            word,
+            known,
+            example,
+        } => Told::new(format!("`{word}` is no kind of load"))
+            .hint(format!("kinds are {}", known.join(", ")))
+            .hint(format!("such as \"{example}\"")),
+        ItemTextFault::UnknownWord {
+            word,
+            text,
+            kind,
+            known,
+        } => Told::new(format!("`{word}` in `{text}` says nothing about a {kind}"))
+            .hint(format!("words for it are {}", known.join(", "))),
+        ItemTextFault::NoNumber { value, text } => {
+            Told::new(format!("`{value}` in `{text}` is no number")).hint("write 2, 0.05 or 5 %")
+        }
+        ItemTextFault::PairCount { count, text } => Told::new(format!(
+            "`{count}` in `{text}` is no count of pairs: 1 to 20 are"
+        )),
+        ItemTextFault::PlateSide(side) => Told::new(format!(
+            "`{side}` is no side of the bar: left and right are"
+        )),
+        ItemTextFault::TwoLeads(text) => Told::new(format!("`{text}` leads the cable in two ways"))
+            .hint("write either from ANCHOR or angle ANGLE"),
+        ItemTextFault::CamPoint { part, text } => Told::new(format!(
+            "`{part}` in `{text}` is no point of a cam: write ANGLE=RADIUS"
+        )),
+        ItemTextFault::NoArm(text) => Told::new(format!(
+            "`{text}` does not say how long the loaded arm is"
+        ))
+        .hint("add arm LENGTH"),
+        ItemTextFault::NoPivot(text) => Told::new(format!(
+            "`{text}` does not say what the arm turns about"
+        ))
+        .hint("write height and offset of its pivot, or start ANGLE for an arm that turns with the pad"),
+        ItemTextFault::SpotterPhase(phase) => Told::new(format!(
+            "`{phase}` is no phase of a spotter: lifting and both are"
+        )),
+        ItemTextFault::TooHeavy { text, most_kg } => {
+            Told::new(format!("`{text}` is no load that anybody lifts")).hint(format!(
+                "loads run from 0 kg to {most_kg} kg, bar and both sides together"
+            ))
+        }
+    }
+}
+
+/// What is wrong with the text of a band, a chain, an anchor.
+fn of_piece(fault: &PieceTextFault) -> Told {
+    match fault {
+        PieceTextFault::Unnamed(text) => Told::new(format!("`{text}` names no band or chain"))
+            .hint("write NAME or NAME:COUNT, such as loop-29mm:2"),
+        PieceTextFault::UnknownPart { part, text, known } => {
+            Told::new(format!("`{part}` in `{text}` is understood by nothing"))
+                .hint(format!("words that may follow are {}", known.join(", ")))
+        }
+        PieceTextFault::Count { count, text, most } => Told::new(format!(
+            "`{count}` in `{text}` is no count of pieces a side"
+        ))
+        .hint(format!(
+            "a count is a whole number from 1 to {most}; it stands behind the name: loop-29mm:2"
+        )),
+        PieceTextFault::CountOutside { count, most } => Told::new(format!(
+            "a count of {count} a side is outside what can be: 1 to {most}"
+        )),
+        PieceTextFault::WordOfOther { word, text, piece } => {
+            let (of, words) = words_of(*piece);
+            Told::new(format!("`{word}` in `{text}` says nothing about {of}"))
+                .hint(format!("words for {of} are {words}"))
+        }
+        PieceTextFault::BoxHeight(height) => Told::new(format!(
+            "a chain cannot come to lie {} m high",
+            height.as_m()
+        ))
+        .hint("behind @ stands the height of the box under the chain, 0 m to 2 m"),
+        PieceTextFault::Unknown {
+            piece,
+            name,
+            near,
+            known,
+        } => unknown_piece(*piece, name, near, known),
+        PieceTextFault::UnknownAnchor(name) => unknown_anchor(name),
+    }
+}
+
+/// What is wrong with the readings of a band.
+fn of_readings(fault: &ReadingsFault, units: System) -> Told {
+    match fault {
+        ReadingsFault::OwnBand {
+            name,
+            fault,
+            in_text,
+        } => {
+            let fault = What::Implement(fault.clone());
+            let told = behind(&format!("band `{name}`"), &fault, units);
+            if *in_text { told.hint(OWN_BAND) } else { told }
+        }
+        ReadingsFault::Unnamed(text) => {
+            Told::new(format!("`{text}` describes no band: its name is missing")).hint(OWN_BAND)
+        }
+        ReadingsFault::NotOne(part) => Told::new(format!("`{part}` is no reading of a band"))
+            .hint("write length=pull, such as \"120 cm=10 kg, 150 cm=18 kg\""),
+        ReadingsFault::Column {
+            number,
+            found,
+            expected,
+        } => wrong_column(*number, found, *expected),
+        ReadingsFault::NoCsv { reason } => Told::new(format!("the readings are no CSV: {reason}"))
+            .hint("write one reading a line: length,force"),
+    }
+}
+
+fn words_of(piece: HungPiece) -> (&'static str, &'static str) {
+    match piece {
+        HungPiece::Band => ("bands", "single, doubled, choked, left, right, middle"),
+        HungPiece::Chain => (
+            "chains",
+            "straight, doubled, leader LENGTH, left, right, middle",
+        ),
+    }
+}
+
+fn unknown_piece(piece: HungPiece, name: &str, near: &[String], known: &[String]) -> Told {
+    let kind = match piece {
+        HungPiece::Band => "band",
+        HungPiece::Chain => "chain",
+    };
+    let told = Told::new(format!("no {kind} is named `{name}`"));
+    match (near.is_empty(), known.is_empty()) {
+        (false, _) => told.hint(format!("did you mean {}?", near.join(", or "))),
+        (true, false) => told.hint(format!("{kind}s are {}", known.join(", "))),
+        (true, true) => told.hint(format!("there are no {kind}s here")),
+    }
+}
+
+fn unknown_anchor(name: &str) -> Told {
+    let names: Vec<&str> = NAMED_ANCHORS.iter().map(|(name, _, _)| *name).collect();
+    Told::new(format!("no anchor is named `{name}`"))
+        .hint(format!("anchors are {}", names.join(", ")))
+        .hint("or write its height, and how far in front it stands: \"10 cm,-20 cm\"")
+}
+
+fn wrong_column(number: usize, found: &str, expected: ReadingColumn) -> Told {
+    let expected = match expected {
+        ReadingColumn::Length => "length",
+        ReadingColumn::Force => "force",
+    };
+    Told::new(format!(
+        "column {number} is called `{found}`, expected `{expected}`"
+    ))
+    .hint("the head line is `length,force`, or with units `length_cm,force_kg`")
+}
