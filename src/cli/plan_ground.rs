@@ -148,7 +148,11 @@ fn one_rm(
     }
     if let Some(name) = &arguments.log {
         let log = log(name, false, library)?.of_lift(Some(&arguments.movement))?;
-        let trend = trend(&log, &library.published()?.estimates)?;
+        let trend = trend(
+            &log,
+            library.lift_facts(&arguments.movement),
+            &library.published()?.estimates,
+        )?;
         let added = trend.one_rm_now() - body;
         if added.as_kg() < 0.0 {
             return Err(Error::bad(format!(

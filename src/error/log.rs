@@ -1,7 +1,223 @@
-//! What is wrong with a training log.
+//! What is wrong with a training log or one of its rows.
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
+use crate::units::{Mass, QuantityFault, Speed};
+
 /// What is wrong with a training log.
 #[derive(Debug, Clone, PartialEq)]
-pub enum LogFault {}
+pub enum LogFault {
+    /// No invented log is called so.
+    UnknownLog {
+        /// The name.
+        name: String,
+        /// The names that there are.
+        invented: &'static [&'static str],
+    },
+    /// The file cannot be read.
+    Unreadable {
+        /// The file as the user named it.
+        file: String,
+        /// What the operating system says.
+        system: String,
+    },
+    /// The file has no header.
+    Empty {
+        /// The file as the user named it.
+        file: String,
+    },
+    /// The file has a header and no sets.
+    NoRows {
+        /// The file as the user named it.
+        file: String,
+    },
+    /// A column stands twice in the header.
+    ColumnTwice(LogColumn),
+    /// A column that no log has.
+    UnknownColumn {
+        /// The name in the header.
+        written: String,
+        /// The column that is spelt nearly so.
+        near: Option<LogColumn>,
+    },
+    /// A column that every log needs is not there.
+    NoColumn(LogColumn),
+    /// A row cannot be read.
+    Row {
+        /// Line of the file, counted from 1.
+        line: usize,
+        /// What is wrong with it.
+        fault: LogRowFault,
+        /// Whether nothing is told behind it.
+        is_last: bool,
+    },
+    /// Bad rows beyond those that are told one by one.
+    MoreRows(usize),
+    /// No set at all.
+    NoSets,
+    /// Several lifts, and none of them was named.
+    MixedLifts(Vec<(String, usize)>),
+    /// No set of the lift that was named.
+    NoSetOf {
+        /// The lift that was named.
+        lift: String,
+        /// The lifts of the log with their number of sets.
+        lifts: Vec<(String, usize)>,
+    },
+    /// Too few sessions for a trend.
+    FewSessions {
+        /// Sessions with a usable set.
+        usable: usize,
+        /// Fewest for a line.
+        least: usize,
+        /// Fewest for a verdict.
+        for_verdict: usize,
+    },
+}
+
+/// A column of a training log.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LogColumn {
+    /// The day of the session.
+    Date,
+    /// The lift.
+    Lift,
+    /// The load with its unit.
+    Load,
+    /// Repetitions done.
+    Repetitions,
+    /// Mean velocity of the fastest repetition.
+    Velocity,
+    /// Repetitions left.
+    Reserve,
+    /// Anything.
+    Note,
+}
+
+impl LogColumn {
+    /// Every column.
+    pub const ALL: [Self; 7] = [
+        Self::Date,
+        Self::Lift,
+        Self::Load,
+        Self::Repetitions,
+        Self::Velocity,
+        Self::Reserve,
+        Self::Note,
+    ];
+
+    /// Its name in the header.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Date => "date",
+            Self::Lift => "lift",
+            Self::Load => "load",
+            Self::Repetitions => "repetitions",
+            Self::Velocity => "velocity",
+            Self::Reserve => "reserve",
+            Self::Note => "note",
+        }
+    }
+}
+
+/// What is wrong with one row of a training log.
+#[derive(Debug, Clone, PartialEq)]
+pub enum LogRowFault {
+    /// A field that every row needs is empty.
+    Missing(LogColumn),
+    /// More fields than the header has columns.
+    TooManyFields {
+        /// Fields of the row.
+        fields: usize,
+        /// Columns of the header.
+        columns: usize,
+    },
+    /// No date.
+    Date(DateFault),
+    /// A day that is yet to come.
+    Future {
+        /// The day of the row, year-month-day.
+        day: String,
+        /// Today, year-month-day.
+        today: String,
+    },
+    /// No lift.
+    NoLift {
+        /// What stands in the field.
+        written: String,
+    },
+    /// No quantity of the kind that the column holds.
+    Quantity(QuantityFault),
+    /// Nothing was lifted.
+    NoLoad {
+        /// What stands in the field.
+        written: String,
+    },
+    /// More than anybody lifts.
+    TooHeavy {
+        /// What stands in the field.
+        written: String,
+        /// The most that is read.
+        most: Mass,
+    },
+    /// More repetitions than a strength set has.
+    TooManyRepetitions {
+        /// Repetitions of the row.
+        count: u32,
+        /// The most that is read.
+        most: u32,
+    },
+    /// No number of repetitions.
+    NoRepetitions {
+        /// What stands in the field.
+        written: String,
+    },
+    /// No mean velocity of a lift.
+    NoVelocity {
+        /// What stands in the field.
+        written: String,
+        /// Slowest that is read.
+        slowest: Speed,
+        /// Fastest that is read.
+        fastest: Speed,
+    },
+    /// No number of repetitions in reserve.
+    NoReserve {
+        /// What stands in the field.
+        written: String,
+    },
+}
+
+/// Why a text is no day of the calendar.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum DateFault {
+    /// Another order or separator.
+    Form {
+        /// The text.
+        written: String,
+    },
+    /// A year that no log is of.
+    Year {
+        /// The text.
+        written: String,
+        /// Its year.
+        year: i32,
+        /// First and last year that are read.
+        years: (i32, i32),
+    },
+    /// A month that does not exist.
+    Month {
+        /// The text.
+        written: String,
+        /// Its month.
+        month: u32,
+    },
+    /// A day that its month does not have.
+    Day {
+        /// The text.
+        written: String,
+        /// Days of that month.
+        days: u32,
+    },
+}

@@ -31,7 +31,7 @@ pub use grammar::{
 pub use gym::{GymFault, LoadingGear};
 pub use hold::HoldFault;
 pub use implement::{CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit};
-pub use log::LogFault;
+pub use log::{DateFault, LogColumn, LogFault, LogRowFault};
 pub use model::ModelFault;
 pub use numeric::{FitFault, LinksFault, NumericFault, ProgrammeFault, ProgrammePart};
 pub use outcome::{FailedEnd, OutcomeFault, StopPlace, StopPosition};

@@ -2,8 +2,10 @@
 
 use crate::draw::Scene;
 use crate::error::Result;
+use crate::narrative::progress::{sureness_word, trend_in_words, verdict_word};
 use crate::plot::{Axis, Extent, Fill, Heading, LineChart, Look, Marker, Panel, Role, Series};
-use crate::progress::trend::{Trend, TrendLine};
+use crate::progress::trend::Trend;
+use crate::progress::trend_line::TrendLine;
 use crate::units::{System, rounded};
 
 /// The chart of a trend.
@@ -54,7 +56,7 @@ pub fn trend_chart(trend: &Trend, units: System, look: Look) -> Result<Scene> {
         });
     }
     series.push(Series {
-        name: trend.verdict.in_words().to_owned(),
+        name: verdict_word(trend.verdict).to_owned(),
         points: line(&trend.recent),
         role: Role::DEMAND,
     });
@@ -73,7 +75,7 @@ pub fn trend_chart(trend: &Trend, units: System, look: Look) -> Result<Scene> {
             footnote:
                 "Median of published 1RM equations; robust slope (Theil-Sen) with its interval."
                     .to_owned(),
-            description: format!("{}: {}.", trend.lift, trend.in_words()),
+            description: format!("{}: {}.", trend.lift, trend_in_words(trend, units)),
             ..super::sheet::phrases()
         },
         x: Axis::new("Weeks since the first session", "").reaching(Extent::Data),
@@ -113,9 +115,9 @@ fn interval(trend: &Trend, point: &dyn Fn(f64, f64) -> [f64; 2]) -> Option<Fill>
 fn finding(trend: &Trend) -> String {
     format!(
         "{} for {} weeks, {} evidence",
-        trend.verdict.in_words(),
+        verdict_word(trend.verdict),
         rounded(trend.recent.weeks(), 0),
-        trend.sureness.in_words()
+        sureness_word(trend.sureness)
     )
 }
 

@@ -9,6 +9,7 @@ mod built_in;
 mod check;
 mod complaint;
 mod leg_rules;
+mod logs;
 mod movement_rules;
 mod muscle_rules;
 mod nearest;

@@ -87,21 +87,6 @@ impl Library {
             .collect()
     }
 
-    /// An invented training log of the library: its name as messages show it, and its text.
-    ///
-    /// **Fails** with the known names if there is none of that name.
-    pub fn log_text(&self, name: &str) -> Result<(String, String)> {
-        let inside = format!("logs/{name}.csv");
-        match super::built_in::text(&inside) {
-            Some(text) => Ok((format!("models/{inside}"), text.to_owned())),
-            None => Err(
-                crate::error::Error::bad(format!("no log is called `{name}`")).hint(
-                    "invented ones: rising, stalled, gappy; your own is a file that ends in .csv",
-                ),
-            ),
-        }
-    }
-
     /// A gym by name or path, its bands and chains looked up.
     ///
     /// **Fails** with everything that is wrong in the file.

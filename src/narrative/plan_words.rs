@@ -122,7 +122,7 @@ fn one_rm_words(draft: &Draft, units: System) -> String {
     format!(
         "1RM {}{body}, {}",
         mass_in(units, draft.one_rm),
-        one_rm_source(&draft.one_rm_from)
+        one_rm_source(&draft.one_rm_from, units)
     )
 }
 

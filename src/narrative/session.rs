@@ -2,9 +2,9 @@
 //!
 //! In: facts of `session`. Out: text, masses in the units that were asked for.
 
+use super::progress::verdict_in_words;
 use super::quantities::{mass_in, rounded};
 use super::spotting::way_back;
-use crate::progress::trend::trend_in_words;
 use crate::session::block::DayPurpose;
 use crate::session::fatigue::FatigueJoint;
 use crate::session::plan::Predicted;
@@ -50,7 +50,7 @@ pub fn predicted_name(of: Predicted) -> &'static str {
 
 /// Where a 1RM comes from: "as given".
 #[must_use]
-pub fn one_rm_source(source: &OneRmSource) -> String {
+pub fn one_rm_source(source: &OneRmSource, units: System) -> String {
     match source {
         OneRmSource::Given => "as given".to_owned(),
         OneRmSource::Log {
@@ -59,7 +59,7 @@ pub fn one_rm_source(source: &OneRmSource) -> String {
             line,
         } => format!(
             "from the log, {}",
-            trend_in_words(*verdict, line, *sureness)
+            verdict_in_words((*verdict, *sureness), line, units)
         ),
         OneRmSource::Simulated(lifter) => format!("simulated for {lifter}"),
     }

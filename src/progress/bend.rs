@@ -2,7 +2,8 @@
 //!
 //! In: the best sets by day. Out: the session since which the present trend holds, if it ever changed.
 
-use super::trend::{FEWEST_SESSIONS, SessionBest};
+use super::session_best::SessionBest;
+use super::trend_line::FEWEST_SESSIONS;
 use crate::error::Result;
 use crate::numeric::{fit_linear, median};
 

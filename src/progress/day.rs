@@ -1,8 +1,9 @@
 //! A calendar day as a number, so that weeks between sessions can be counted.
 //!
-//! In: a date written year-month-day ("2024-03-01"). Out: a [`Day`], or a sentence that says what
-//! is wrong with it. Gregorian calendar, no clock, no time zone.
+//! In: a date written year-month-day ("2024-03-01"). Out: a [`Day`], or what is wrong with it. Gregorian
+//! calendar, no clock, no time zone.
 
+use crate::error::DateFault;
 use std::fmt;
 
 /// A day of the Gregorian calendar, counted from 1970-01-01.
@@ -38,23 +39,12 @@ impl Day {
 
     /// Reads "2024-03-01".
     ///
-    /// **Fails** with one sentence: another order or separator, a month or day that does not exist.
-    pub fn from_text(text: &str) -> Result<Self, String> {
-        let wrong = || format!("`{text}` is no date: write year-month-day, such as \"2024-03-01\"");
-        let parts: Vec<&str> = text.trim().split('-').collect();
-        let [year, month, day] = parts[..] else {
-            return Err(wrong());
-        };
-        let digits = |part: &str, most: usize| {
-            !part.is_empty() && part.len() <= most && part.bytes().all(|b| b.is_ascii_digit())
-        };
-        if year.len() != 4 || !digits(year, 4) || !digits(month, 2) || !digits(day, 2) {
-            return Err(wrong());
-        }
-        let number = |part: &str| part.parse::<u32>().map_err(|_| wrong());
-        let (y, m, d) = (number(year)?, number(month)?, number(day)?);
-        let y = i32::try_from(y).map_err(|_| wrong())?;
-        Self::from_date(y, m, d).ok_or_else(|| no_such_date(text, y, m))
+    /// **Fails** on another order or separator, and on a month or day that does not exist.
+    pub fn from_text(text: &str) -> Result<Self, DateFault> {
+        let (year, month, day) = numbers(text).ok_or_else(|| DateFault::Form {
+            written: text.to_owned(),
+        })?;
+        Self::from_date(year, month, day).ok_or_else(|| no_such_date(text, year, month))
     }
 
     /// Year, month and day.
@@ -103,17 +93,35 @@ fn days_in(year: i32, month: u32) -> u32 {
     }
 }
 
-fn no_such_date(text: &str, year: i32, month: u32) -> String {
+/// Year, month and day of a text in that order, whether or not the calendar has them.
+fn numbers(text: &str) -> Option<(i32, u32, u32)> {
+    let parts: Vec<&str> = text.trim().split('-').collect();
+    let [year, month, day] = parts[..] else {
+        return None;
+    };
+    let digits = |part: &str| {
+        let is_number = (1..=2).contains(&part.len()) && part.bytes().all(|b| b.is_ascii_digit());
+        is_number.then(|| part.parse().ok()).flatten()
+    };
+    let is_year = year.len() == 4 && year.bytes().all(|b| b.is_ascii_digit());
+    let year = is_year.then(|| year.parse().ok()).flatten()?;
+    Some((year, digits(month)?, digits(day)?))
+}
+
+fn no_such_date(text: &str, year: i32, month: u32) -> DateFault {
+    let written = text.to_owned();
     if !(YEARS.0..=YEARS.1).contains(&year) {
-        return format!(
-            "`{text}`: the year {year} is outside {} to {}",
-            YEARS.0, YEARS.1
-        );
+        DateFault::Year {
+            written,
+            year,
+            years: YEARS,
+        }
+    } else if !(1..=12).contains(&month) {
+        DateFault::Month { written, month }
+    } else {
+        DateFault::Day {
+            written,
+            days: days_in(year, month),
+        }
     }
-    if !(1..=12).contains(&month) {
-        return format!(
-            "`{text}`: there is no month {month}; write year-month-day, such as \"2024-03-01\""
-        );
-    }
-    format!("`{text}`: that month has {} days", days_in(year, month))
 }

@@ -6,9 +6,8 @@
 
 use super::published::{RepetitionEquation, RepetitionEquations};
 use super::repetition_equations::Form;
-use crate::error::{Error, Result};
 use crate::numeric::median;
-use crate::units::{Mass, rounded};
+use crate::units::Mass;
 
 /// Most repetitions (done and in reserve) from which a 1RM is still estimated.
 pub const MOST_REPETITIONS: f64 = 15.0;
@@ -59,8 +58,8 @@ impl Estimate<'_> {
 ///
 /// `movement` adds the equations made for it alone; they are shown, and never enter the median.
 ///
-/// **Fails** on no load, no repetition, a negative reserve (bad input), and beyond
-/// [`MOST_REPETITIONS`] (no answer: no equation holds there).
+/// `None` where it stands for none: no load, no repetition, a negative reserve, and beyond
+/// [`MOST_REPETITIONS`], where no equation holds.
 ///
 /// ```
 /// use torquill::progress::estimate::estimate;
@@ -78,8 +77,8 @@ pub fn estimate<'a>(
     load: Mass,
     repetitions: u32,
     reserve: f64,
-) -> Result<Estimate<'a>> {
-    let to_failure = checked_repetitions(load, repetitions, reserve)?;
+) -> Option<Estimate<'a>> {
+    let to_failure = to_failure(load, repetitions, reserve)?;
     let guesses = guesses(equations, movement, load, to_failure);
     let mut general: Vec<f64> = guesses
         .iter()
@@ -91,15 +90,11 @@ pub fn estimate<'a>(
         general = vec![load.as_kg()];
     }
     general.sort_by(f64::total_cmp);
-    let (Some(lowest), Some(highest), Some(middle)) =
-        (general.first(), general.last(), median(&general))
-    else {
-        return Err(Error::no_answer("no equation has a value for this set"));
-    };
-    Ok(Estimate {
-        one_rm: Mass::from_kg(middle),
-        lowest: Mass::from_kg(*lowest),
-        highest: Mass::from_kg(*highest),
+    let (lowest, highest) = (*general.first()?, *general.last()?);
+    Some(Estimate {
+        one_rm: Mass::from_kg(median(&general)?),
+        lowest: Mass::from_kg(lowest),
+        highest: Mass::from_kg(highest),
         repetitions_to_failure: to_failure,
         measured,
         beyond_range: to_failure > MOST_TRUSTED_REPETITIONS,
@@ -107,33 +102,11 @@ pub fn estimate<'a>(
     })
 }
 
-fn checked_repetitions(load: Mass, repetitions: u32, reserve: f64) -> Result<f64> {
-    if !(load.as_kg().is_finite() && load.as_kg() > 0.0) {
-        return Err(Error::bad(format!(
-            "a set at {} kg tells nothing of a 1RM",
-            load.as_kg()
-        )));
-    }
-    if repetitions == 0 {
-        return Err(Error::bad(
-            "a set of 0 repetitions tells only that the 1RM was below its load that day",
-        ));
-    }
-    if !(0.0..=MOST_REPETITIONS).contains(&reserve) {
-        return Err(
-            Error::bad(format!("a reserve of {reserve} repetitions cannot be"))
-                .hint("the reserve is how many more could have been done: 0, 1, 2 …"),
-        );
-    }
+/// Repetitions done and in reserve, of a set that an equation may be asked about.
+fn to_failure(load: Mass, repetitions: u32, reserve: f64) -> Option<f64> {
+    let is_set = load.as_kg().is_finite() && load > Mass::ZERO && repetitions > 0;
     let to_failure = f64::from(repetitions) + reserve;
-    if to_failure > MOST_REPETITIONS {
-        return Err(Error::no_answer(format!(
-            "{} repetitions to failure are more than any equation is good for ({MOST_REPETITIONS})",
-            rounded(to_failure, 1)
-        ))
-        .hint("use a set of 10 repetitions or fewer"));
-    }
-    Ok(to_failure)
+    (is_set && reserve >= 0.0 && to_failure <= MOST_REPETITIONS).then_some(to_failure)
 }
 
 fn guesses<'a>(

@@ -6,11 +6,18 @@
 mod bend;
 pub mod day;
 pub mod estimate;
+pub mod lift_facts;
 pub mod log_file;
+mod log_header;
 pub mod log_limits;
+mod log_line;
+mod log_row;
 pub mod origin;
 pub mod published;
 pub mod repetition_equations;
+pub mod session_best;
 pub mod training_log;
 pub mod trend;
+pub mod trend_line;
 pub mod velocity_equations;
+pub mod verdict;

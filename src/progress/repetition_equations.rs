@@ -1,7 +1,6 @@
 //! The shapes of published equations from repetitions to 1RM.
 //!
-//! In: load, repetitions to failure, printed coefficients. Out: the 1RM, and the percent of it that the
-//! repetitions stand for. Which equations are believed for a set is decided in [`super::estimate`].
+//! In: load, repetitions to failure, printed coefficients. Out: the 1RM. Which equations are believed for a set is decided in [`super::estimate`].
 
 use serde::Deserialize;
 
@@ -89,16 +88,5 @@ impl Form {
             Self::FromShare { a_kg, b, c_kg, .. } => a_kg + b * r * w - c_kg * r,
         };
         (value.is_finite() && value > 0.0).then_some(value)
-    }
-
-    /// Percent of 1RM that `repetitions` to failure stand for, for the proportional forms.
-    #[must_use]
-    pub fn percent_at(self, repetitions: f64) -> Option<f64> {
-        match self {
-            Self::FromFive { .. } | Self::FromShare { .. } => None,
-            _ => self
-                .one_rm_kg(1.0, repetitions)
-                .map(|one_rm| 100.0 / one_rm),
-        }
     }
 }

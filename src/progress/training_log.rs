@@ -1,10 +1,10 @@
 //! The training log: sets by day and lift, in order of time, with what is odd about them.
 //!
 //! In: checked rows (read by [`super::log_file`]). Out: a [`Log`] of one lift or of several, sorted by
-//! day, with notices on rows out of order, pasted twice or failed. Nothing is left out silently.
+//! day, and which rows are out of order, pasted twice or failed. Nothing is left out silently.
 
 use super::day::Day;
-use crate::error::{Error, Result};
+use crate::error::{Error, LogFault, LogRowFault, Result};
 use crate::movement::lift_name;
 use crate::units::{Mass, Speed};
 use std::collections::{BTreeMap, BTreeSet};
@@ -29,12 +29,25 @@ pub struct LogEntry {
 }
 
 /// A row that was left out on request.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct SkippedRow {
     /// Line of the file, counted from 1.
     pub line: usize,
-    /// What is wrong with it.
-    pub reason: String,
+    /// Everything that is wrong with it.
+    pub faults: Vec<LogRowFault>,
+}
+
+/// What is odd about rows that were kept; lines of the file, counted from 1.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum OddRows {
+    /// The log runs from the newest day to the oldest.
+    NewestFirst,
+    /// Days before the one of the row above.
+    OutOfOrder(Vec<usize>),
+    /// Sets of a day that stand further up already.
+    PastedTwice(Vec<usize>),
+    /// Failed attempts.
+    Failed(Vec<usize>),
 }
 
 /// A training log in order of time.
@@ -42,24 +55,22 @@ pub struct SkippedRow {
 pub struct Log {
     /// The sets, sorted by day; sets of one day stay in the order of the file.
     pub entries: Vec<LogEntry>,
-    /// What is odd and was kept, one sentence each.
-    pub notices: Vec<String>,
+    /// What is odd and was kept.
+    pub odd: Vec<OddRows>,
     /// Rows left out on request.
     pub skipped: Vec<SkippedRow>,
 }
 
 impl Log {
-    /// Sorts rows by day and says what is odd about them.
+    /// Sorts rows by day and notes what is odd about them.
     #[must_use]
     pub fn from_rows(mut rows: Vec<LogEntry>, skipped: Vec<SkippedRow>) -> Self {
-        let mut notices = Vec::new();
-        notices.extend(order_notice(&rows));
-        notices.extend(pasted_twice_notice(&rows));
-        notices.extend(failed_notice(&rows));
+        let odd = [out_of_order(&rows), pasted_twice(&rows), failed(&rows)];
+        let odd = odd.into_iter().flatten().collect();
         rows.sort_by_key(|entry| (entry.day, entry.line));
         Self {
             entries: rows,
-            notices,
+            odd,
             skipped,
         }
     }
@@ -83,32 +94,17 @@ impl Log {
     /// lifts means nothing), or when it has no set of the named one.
     pub fn of_lift(&self, lift: Option<&str>) -> Result<Self> {
         let lifts = self.lifts();
-        let known = || {
-            lifts
-                .iter()
-                .map(|(lift, count)| format!("{lift} ({count} sets)"))
-                .collect::<Vec<_>>()
-                .join(", ")
-        };
         if lifts.is_empty() {
-            return Err(Error::bad("the log has no sets")
-                .hint("it needs a header and rows of date, lift, load, repetitions"));
+            return Err(Error::bad(LogFault::NoSets));
         }
         let wanted = match lift {
             Some(lift) => lift_name(lift),
             None if lifts.len() == 1 => lifts[0].0.clone(),
-            None => {
-                return Err(Error::bad(format!(
-                    "the log mixes {} lifts: {}",
-                    lifts.len(),
-                    known()
-                ))
-                .hint("name one of them; a trend is of one lift"));
-            }
+            None => return Err(Error::bad(LogFault::MixedLifts(lifts))),
         };
         if !lifts.iter().any(|(lift, _)| *lift == wanted) {
-            return Err(Error::bad(format!("the log has no set of {wanted}"))
-                .hint(format!("lifts in it: {}", known())));
+            let lift = wanted;
+            return Err(Error::bad(LogFault::NoSetOf { lift, lifts }));
         }
         let entries = self
             .entries
@@ -118,7 +114,7 @@ impl Log {
             .collect();
         Ok(Self {
             entries,
-            notices: self.notices.clone(),
+            odd: self.odd.clone(),
             skipped: self.skipped.clone(),
         })
     }
@@ -133,26 +129,7 @@ impl Log {
     }
 }
 
-/// At most this many lines are named in one notice.
-const NAMED_LINES: usize = 6;
-
-fn lines_in_words(lines: &[usize]) -> String {
-    let named: Vec<String> = lines
-        .iter()
-        .take(NAMED_LINES)
-        .map(usize::to_string)
-        .collect();
-    let more = lines.len().saturating_sub(NAMED_LINES);
-    let plural = if lines.len() == 1 { "line" } else { "lines" };
-    let rest = if more > 0 {
-        format!(" and {more} more")
-    } else {
-        String::new()
-    };
-    format!("{plural} {}{rest}", named.join(", "))
-}
-
-fn order_notice(rows: &[LogEntry]) -> Option<String> {
+fn out_of_order(rows: &[LogEntry]) -> Option<OddRows> {
     let back: Vec<usize> = rows
         .windows(2)
         .filter(|pair| pair[1].day < pair[0].day)
@@ -163,17 +140,14 @@ fn order_notice(rows: &[LogEntry]) -> Option<String> {
     }
     let newest_first = rows.windows(2).all(|pair| pair[1].day <= pair[0].day);
     Some(if newest_first {
-        "the log runs from the newest day to the oldest; it was read the other way round".to_owned()
+        OddRows::NewestFirst
     } else {
-        format!(
-            "dates out of order: {} before the row above; sorted by date, check for a typing error",
-            lines_in_words(&back)
-        )
+        OddRows::OutOfOrder(back)
     })
 }
 
 /// Equal sets of one session are normal; the same day and sets again further down are a day pasted twice.
-fn pasted_twice_notice(rows: &[LogEntry]) -> Option<String> {
+fn pasted_twice(rows: &[LogEntry]) -> Option<OddRows> {
     let mut seen: BTreeSet<(Day, &str, u64, u32)> = BTreeSet::new();
     let mut twice = Vec::new();
     for block in rows.chunk_by(|a, b| a.day == b.day) {
@@ -187,9 +161,7 @@ fn pasted_twice_notice(rows: &[LogEntry]) -> Option<String> {
         );
         seen.extend(keys);
     }
-    (!twice.is_empty()).then(|| {
-        format!("{} repeat sets of the same day from further up: pasted twice? (the trend does not change by it)", lines_in_words(&twice))
-    })
+    (!twice.is_empty()).then_some(OddRows::PastedTwice(twice))
 }
 
 fn set_key(entry: &LogEntry) -> (Day, &str, u64, u32) {
@@ -201,16 +173,11 @@ fn set_key(entry: &LogEntry) -> (Day, &str, u64, u32) {
     )
 }
 
-fn failed_notice(rows: &[LogEntry]) -> Option<String> {
+fn failed(rows: &[LogEntry]) -> Option<OddRows> {
     let failed: Vec<usize> = rows
         .iter()
         .filter(|entry| entry.repetitions == 0)
         .map(|entry| entry.line)
         .collect();
-    (!failed.is_empty()).then(|| {
-        format!(
-            "{}: failed attempts, kept out of the estimates",
-            lines_in_words(&failed)
-        )
-    })
+    (!failed.is_empty()).then_some(OddRows::Failed(failed))
 }

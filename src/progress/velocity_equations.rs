@@ -4,8 +4,7 @@
 //! other of the two, and the mean velocity at 1RM for each lift where one was published.
 
 use super::published::{Velocity, VelocityEquation, VelocityEquations};
-use crate::error::{Error, Result};
-use crate::units::{Mass, Speed, rounded};
+use crate::units::{Mass, Speed};
 
 impl VelocityEquation {
     /// Load in percent of 1RM at a velocity.
@@ -60,20 +59,16 @@ impl VelocityEquations {
 ///
 /// By the [`VelocityEquations::usual_for`] the movement; the propulsive one gives a slightly low 1RM.
 ///
-/// **Fails** when no equation was published for the movement, or when the velocity stands for a load
-/// outside 30 to 100 % of 1RM.
+/// `None` when no equation was published for the movement, or when the velocity stands for a load outside
+/// those that the equation was made on.
+#[must_use]
 pub fn one_rm_from_velocity(
     equations: &VelocityEquations,
     movement: &str,
     load: Mass,
     velocity: Speed,
-) -> Result<Mass> {
-    let equation = equations.usual_for(movement).ok_or_else(|| {
-        Error::no_answer(format!(
-            "no load-velocity equation was published for {movement} with its numbers"
-        ))
-        .hint("published: bench-press, squat, row")
-    })?;
+) -> Option<Mass> {
+    let equation = equations.usual_for(movement)?;
     let percent = equation.percent_at(velocity.as_m_s());
     let (least, most) = equations.loads.percent;
     // A lift slower than the mean 1RM is still a 1RM: people differ by a few cm/s there.
@@ -82,12 +77,7 @@ pub fn one_rm_from_velocity(
     } else {
         percent
     };
-    if !(least..=most).contains(&percent) {
-        return Err(Error::no_answer(format!(
-            "{} m/s stands for {} % of 1RM, outside the {least} to {most} % of the equation",
-            rounded(velocity.as_m_s(), 2),
-            rounded(percent, 0)
-        )));
-    }
-    Ok(Mass::from_kg(load.as_kg() * 100.0 / percent))
+    (least..=most)
+        .contains(&percent)
+        .then(|| Mass::from_kg(load.as_kg() * 100.0 / percent))
 }

@@ -156,7 +156,7 @@ impl<'a> SessionRecord<'a> {
             method: draft.method.name(),
             level: level_name(draft.level),
             one_rm_kg: draft.one_rm.as_kg(),
-            one_rm_from: one_rm_source(&draft.one_rm_from),
+            one_rm_from: one_rm_source(&draft.one_rm_from, units),
             body_kg: draft.body.as_kg(),
             time_s: plan.time().as_s(),
             volume_kg: plan.volume_kg(),

@@ -2,7 +2,8 @@
 //!
 //! In: a 1RM, body mass that is part of the load. Out: loads as shares and back.
 
-use crate::progress::trend::{Sureness, TrendLine, Verdict};
+use crate::progress::trend_line::TrendLine;
+use crate::progress::verdict::{Sureness, Verdict};
 use crate::units::Mass;
 
 /// What shares of 1RM are of: the load alone, or the load and the body that hangs or stands on it.

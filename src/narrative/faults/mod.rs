@@ -20,6 +20,8 @@ mod repetition;
 mod session;
 mod study;
 
+pub use log::log_row_in_words;
+
 use crate::error::{Error, Fault, What};
 use crate::units::System;
 

@@ -4,16 +4,23 @@ use super::published;
 use crate::published_table::{Row, Tolerance, check};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
-use torquill::error::Result;
+use torquill::error::Error;
+use torquill::narrative::progress::trend_in_words;
 use torquill::progress::day::Day;
+use torquill::progress::lift_facts::LiftFacts;
 use torquill::progress::log_file::{ReadOptions, read_log};
-use torquill::progress::log_limits::Limit;
+use torquill::progress::log_limits::LogLimit;
 use torquill::progress::training_log::{Log, LogEntry};
-use torquill::progress::trend::{Sureness, Trend, Verdict, trend as trend_by};
-use torquill::units::Mass;
+use torquill::progress::trend::{self, Trend};
+use torquill::progress::verdict::{Sureness, Verdict};
+use torquill::units::{Mass, System};
 
-fn trend(log: &Log) -> Result<Trend<'static>> {
-    trend_by(log, &published().estimates)
+fn trend(log: &Log) -> Result<Trend<'static>, Error> {
+    trend::trend(log, LiftFacts::default(), &published().estimates)
+}
+
+fn words(trend: &Trend) -> String {
+    trend_in_words(trend, System::Metric)
 }
 
 fn shipped(name: &str) -> Trend<'static> {
@@ -211,7 +218,7 @@ fn law_noisy_plateaus_are_seldom_called_a_trend() {
 fn law_few_sessions_give_no_verdict() {
     let four = trend(&singles(4, |week| 100.0 + week)).expect("a line");
     assert_eq!(four.verdict, Verdict::Unclear);
-    assert!(four.limits.contains(&Limit::FewSessions(4)));
+    assert!(four.limits.contains(&LogLimit::FewSessions(4)));
     assert_eq!(trend(&singles(1, |_| 100.0)).unwrap_err().exit_status(), 1);
     assert_eq!(trend(&Log::default()).unwrap_err().exit_status(), 2);
 }
@@ -227,7 +234,7 @@ fn law_a_change_of_repetitions_is_named() {
         found
             .limits
             .iter()
-            .any(|limit| matches!(limit, Limit::RepetitionsDrift(..))),
+            .any(|limit| matches!(limit, LogLimit::RepetitionsDrift(..))),
         "{:?}",
         found.limits
     );
@@ -257,24 +264,24 @@ fn regress_the_rising_log_rises() {
         (rising.verdict, rising.sureness),
         (Verdict::Rising, Sureness::Clear),
         "{}",
-        rising.in_words()
+        words(&rising)
     );
-    assert!(rising.recent.weeks() > 8.0, "{}", rising.in_words());
+    assert!(rising.recent.weeks() > 8.0, "{}", words(&rising));
     assert!(
         (0.6..1.2).contains(&rising.recent.slope_kg_week),
         "{}",
-        rising.in_words()
+        words(&rising)
     );
 }
 
 #[test]
 fn regress_the_stalled_log_is_flat_since_week_nine() {
     let stalled = shipped("stalled");
-    assert_eq!(stalled.verdict, Verdict::Flat, "{}", stalled.in_words());
+    assert_eq!(stalled.verdict, Verdict::Flat, "{}", words(&stalled));
     assert!(
         (8.0..=13.0).contains(&stalled.recent.weeks()),
         "{}",
-        stalled.in_words()
+        words(&stalled)
     );
     assert!(
         stalled
@@ -300,20 +307,20 @@ fn regress_the_stalled_log_is_flat_since_week_nine() {
 #[test]
 fn regress_the_gappy_log_admits_what_it_cannot_tell() {
     let gappy = shipped("gappy");
-    assert!(gappy.sureness < Sureness::Clear, "{}", gappy.in_words());
+    assert!(gappy.sureness < Sureness::Clear, "{}", words(&gappy));
     assert!(
         !matches!(gappy.verdict, Verdict::Rising | Verdict::Falling),
         "{}",
-        gappy.in_words()
+        words(&gappy)
     );
-    let named = |is: fn(&Limit) -> bool| gappy.limits.iter().any(is);
+    let named = |is: fn(&LogLimit) -> bool| gappy.limits.iter().any(is);
     assert!(
-        named(|limit| matches!(limit, Limit::Gaps(gaps) if gaps.len() == 2)),
+        named(|limit| matches!(limit, LogLimit::Gaps(gaps) if gaps.len() == 2)),
         "{:?}",
         gappy.limits
     );
     assert!(
-        named(|limit| matches!(limit, Limit::NoReserve(_))),
+        named(|limit| matches!(limit, LogLimit::NoReserve(_))),
         "{:?}",
         gappy.limits
     );

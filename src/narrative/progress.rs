@@ -1,0 +1,328 @@
+//! A training log in words: the verdict, what the log cannot tell, what is odd about its rows.
+//!
+//! In: facts of [`crate::progress`] and the units asked for. Out: sentences; loads of a row stay as they
+//! were typed.
+
+use super::faults::log_row_in_words;
+use crate::progress::day::Day;
+use crate::progress::estimate::{Estimate, Guess, MOST_TRUSTED_REPETITIONS};
+use crate::progress::log_limits::LogLimit;
+use crate::progress::session_best::SessionBest;
+use crate::progress::training_log::{OddRows, SkippedRow};
+use crate::progress::trend::Trend;
+use crate::progress::trend_line::{FEWEST_SESSIONS, TrendLine};
+use crate::progress::verdict::{Sureness, Verdict};
+use crate::units::{Mass, System, rounded};
+
+/// "rising", "flat", "falling", "unclear".
+#[must_use]
+pub const fn verdict_word(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Rising => "rising",
+        Verdict::Flat => "flat",
+        Verdict::Falling => "falling",
+        Verdict::Unclear => "unclear",
+    }
+}
+
+/// "clear", "likely", "weak".
+#[must_use]
+pub const fn sureness_word(sureness: Sureness) -> &'static str {
+    match sureness {
+        Sureness::Clear => "clear",
+        Sureness::Likely => "likely",
+        Sureness::Weak => "weak",
+    }
+}
+
+const fn what_sureness_means(sureness: Sureness) -> &'static str {
+    match sureness {
+        Sureness::Clear => "one in a hundred such logs would mislead",
+        Sureness::Likely => "one in twenty such logs would mislead",
+        Sureness::Weak => "a hint only: the opposite is not excluded",
+    }
+}
+
+/// The verdict in one sentence: "flat over 11 weeks (+0.1 kg a week, 95 % interval −0.2 to +0.4), clear".
+#[must_use]
+pub fn trend_in_words(trend: &Trend, units: System) -> String {
+    verdict_in_words((trend.verdict, trend.sureness), &trend.recent, units)
+}
+
+/// The verdict on a line in one sentence.
+#[must_use]
+pub fn verdict_in_words(
+    (verdict, sureness): (Verdict, Sureness),
+    line: &TrendLine,
+    units: System,
+) -> String {
+    let signed = |kg_week: f64| signed(in_units(kg_week, units));
+    let interval = line
+        .interval_kg_week
+        .map(|(low, high)| format!(", 95 % interval {} to {}", signed(low), signed(high)))
+        .unwrap_or_default();
+    format!(
+        "{} over {} weeks ({} {} a week{interval}), {}",
+        verdict_word(verdict),
+        rounded(line.weeks(), 0),
+        signed(line.slope_kg_week),
+        unit(units),
+        sureness_word(sureness)
+    )
+}
+
+/// A change of mass in the unit asked for.
+fn in_units(kg: f64, units: System) -> f64 {
+    match units {
+        System::Metric => kg,
+        System::Us => Mass::from_kg(kg).as_lb(),
+    }
+}
+
+const fn unit(units: System) -> &'static str {
+    match units {
+        System::Metric => "kg",
+        System::Us => "lb",
+    }
+}
+
+fn signed(value: f64) -> String {
+    let text = rounded(value.abs(), 2);
+    if text == "0" {
+        text
+    } else if value < 0.0 {
+        format!("\u{2212}{text}")
+    } else {
+        format!("+{text}")
+    }
+}
+
+/// The finding in a few sentences: verdict, the maximum now and at its best, what was before.
+#[must_use]
+pub fn trend_sentences(trend: &Trend, units: System) -> Vec<String> {
+    let best = &trend.sessions[trend.best];
+    let mut lines = vec![
+        format!(
+            "{}: {} ({}).",
+            trend.lift,
+            trend_in_words(trend, units),
+            what_sureness_means(trend.sureness)
+        ),
+        format!(
+            "Estimated 1RM now {}, best {} ({}).",
+            units.mass(trend.one_rm_now()),
+            units.mass(best.estimate.one_rm),
+            ago(trend.weeks_since_best()),
+        ),
+    ];
+    lines.extend(trend.before.as_ref().map(|line| before(line, units)));
+    lines
+}
+
+fn before(line: &TrendLine, units: System) -> String {
+    format!(
+        "Before that, over {} weeks, it changed by {} {} a week.",
+        rounded(line.weeks(), 0),
+        rounded(in_units(line.slope_kg_week, units), 2),
+        unit(units)
+    )
+}
+
+/// "this week", "1 week ago", "9 weeks ago".
+fn ago(weeks: f64) -> String {
+    match rounded(weeks, 0).as_str() {
+        "0" => "this week".to_owned(),
+        "1" => "1 week ago".to_owned(),
+        many => format!("{many} weeks ago"),
+    }
+}
+
+/// What stands over the table of equations: the last session's best set.
+#[must_use]
+pub fn last_set(last: &SessionBest, units: System) -> String {
+    let set = &last.set;
+    let reserve = set
+        .reserve
+        .map(|reserve| format!(", {} in reserve", rounded(reserve, 1)))
+        .unwrap_or_default();
+    format!(
+        "The last session's best set, {}: {} for {}{reserve}, by every equation:",
+        last.day,
+        units.mass(set.load),
+        set.repetitions,
+    )
+}
+
+/// The heads of the table of equations.
+pub const EQUATION_HEADS: [&str; 5] = [
+    "equation",
+    "1RM",
+    "valid repetitions",
+    "formula",
+    "in the median",
+];
+
+/// One equation as a row of that table.
+#[must_use]
+pub fn equation_cells(guess: &Guess, units: System) -> Vec<String> {
+    let (fewest, most) = guess.equation.repetitions;
+    let used = match (&guess.equation.movement, guess.in_range) {
+        (Some(_), _) => "for this lift only, beside the median",
+        (None, true) => "yes",
+        (None, false) => "outside its range",
+    };
+    vec![
+        guess.equation.name.clone(),
+        units.mass(guess.one_rm),
+        format!("{} to {}", rounded(fewest, 0), rounded(most, 0)),
+        guess.equation.formula.clone(),
+        used.to_owned(),
+    ]
+}
+
+/// What the equations agree on and how far they are apart.
+#[must_use]
+pub fn spread_in_words(estimate: &Estimate, units: System) -> String {
+    format!(
+        "Their median is {}; they spread from {} to {} ({} %).",
+        units.mass(estimate.one_rm),
+        units.mass(estimate.lowest),
+        units.mass(estimate.highest),
+        rounded(100.0 * estimate.spread(), 1)
+    )
+}
+
+/// The head of the list of limits.
+pub const LIMITS_HEAD: &str = "What this log cannot tell:";
+
+/// One thing the log cannot tell, in one sentence.
+#[must_use]
+pub fn limit_in_words(limit: &LogLimit, units: System) -> String {
+    match limit {
+        LogLimit::FewSessions(count) => few_sessions(*count),
+        LogLimit::ShortStretch(weeks) => format!(
+            "{} weeks are short: a plateau and a bad fortnight look alike",
+            rounded(*weeks, 1)
+        ),
+        LogLimit::Gaps(gaps) => gaps_in_words(gaps),
+        LogLimit::HighRepetitions(share) => format!(
+            "{} % of the days have no set of {MOST_TRUSTED_REPETITIONS} repetitions or fewer: the equations are weak there",
+            percent(*share)
+        ),
+        LogLimit::EquationsDisagree(spread) => format!(
+            "the equations differ by {} % of the estimate: trust the trend, not the level",
+            percent(*spread)
+        ),
+        LogLimit::RepetitionsDrift(early, late) => format!(
+            "sets went from about {} to {} repetitions: equations err differently by repetitions, so part of the \
+             trend may be that",
+            rounded(*early, 0),
+            rounded(*late, 0)
+        ),
+        LogLimit::NoReserve(share) => format!(
+            "{} % of the days note no reserve and count as done to failure: if they were not, the 1RM is higher",
+            percent(*share)
+        ),
+        LogLimit::EstimatedLow(lift) => format!(
+            "all general equations estimate the {} too low",
+            lift.replace('-', " ")
+        ),
+        LogLimit::BodyMassInLoad => {
+            "the load must hold the body mass too: a change of body mass looks like a trend"
+                .to_owned()
+        }
+        LogLimit::Scatter(kg) => format!(
+            "two days in three lie within {} {} of the line: a change smaller than that is noise",
+            rounded(in_units(*kg, units), 1),
+            unit(units)
+        ),
+        LogLimit::VelocityDisagrees(share) => format!(
+            "velocity and repetitions differ by {} % in the 1RM they give",
+            percent(*share)
+        ),
+    }
+}
+
+fn few_sessions(count: usize) -> String {
+    if count < FEWEST_SESSIONS {
+        format!("{count} sessions are too few for a verdict ({FEWEST_SESSIONS} at least)")
+    } else {
+        format!("only {count} sessions in the recent stretch: one odd day can turn it")
+    }
+}
+
+fn percent(share: f64) -> String {
+    rounded(100.0 * share, 0)
+}
+
+/// At most this many breaks are named.
+const NAMED_GAPS: usize = 4;
+
+fn gaps_in_words(gaps: &[(Day, Day)]) -> String {
+    let named: Vec<String> = gaps
+        .iter()
+        .take(NAMED_GAPS)
+        .map(|(from, to)| format!("{} days after {from}", to.days_since(*from)))
+        .collect();
+    format!(
+        "no session for {}{}: what happened there is unknown, and strength lost in a break is no plateau",
+        named.join(", "),
+        and_more(gaps.len(), NAMED_GAPS)
+    )
+}
+
+/// " and 3 more" where only some are named.
+fn and_more(count: usize, named: usize) -> String {
+    if count > named {
+        format!(" and {} more", count - named)
+    } else {
+        String::new()
+    }
+}
+
+/// What is odd about rows, in one sentence.
+#[must_use]
+pub fn odd_rows_in_words(odd: &OddRows) -> String {
+    match odd {
+        OddRows::NewestFirst => {
+            "the log runs from the newest day to the oldest; it was read the other way round"
+                .to_owned()
+        }
+        OddRows::OutOfOrder(lines) => format!(
+            "dates out of order: {} before the row above; sorted by date, check for a typing error",
+            lines_in_words(lines)
+        ),
+        OddRows::PastedTwice(lines) => format!(
+            "{} repeat sets of the same day from further up: pasted twice? (the trend does not change by it)",
+            lines_in_words(lines)
+        ),
+        OddRows::Failed(lines) => format!(
+            "{}: failed attempts, kept out of the estimates",
+            lines_in_words(lines)
+        ),
+    }
+}
+
+/// At most this many lines are named in one notice.
+const NAMED_LINES: usize = 6;
+
+fn lines_in_words(lines: &[usize]) -> String {
+    let named: Vec<String> = lines
+        .iter()
+        .take(NAMED_LINES)
+        .map(usize::to_string)
+        .collect();
+    let plural = if lines.len() == 1 { "line" } else { "lines" };
+    let more = and_more(lines.len(), NAMED_LINES);
+    format!("{plural} {}{more}", named.join(", "))
+}
+
+/// Why a row was left out, in one sentence.
+#[must_use]
+pub fn why_left_out(row: &SkippedRow, units: System) -> String {
+    let faults = row.faults.iter();
+    let told: Vec<String> = faults
+        .map(|fault| log_row_in_words(fault, units).message)
+        .collect();
+    told.join("; ")
+}

@@ -1,0 +1,187 @@
+//! One row of a log, read field by field.
+//!
+//! In: the fields of a row and where the columns stand. Out: a [`LogEntry`]; or everything that is wrong
+//! with the row, each with the columns it fills.
+
+use super::day::Day;
+use super::log_header::LogHeader;
+use super::log_line::LogField;
+use super::training_log::LogEntry;
+use crate::error::{LogColumn, LogRowFault};
+use crate::movement::lift_name;
+use crate::units::{Mass, Speed};
+
+/// Heaviest load of a set (assumed: above every record, so beyond it a unit or a digit is wrong).
+const HEAVIEST: Mass = Mass::from_kg(1500.0);
+/// Most repetitions of a set (assumed, as the load).
+const MOST_REPETITIONS: u32 = 200;
+/// Slowest and fastest mean velocity of a lift (assumed: barely moving, and a thrown bar).
+const VELOCITIES: (Speed, Speed) = (Speed::from_m_s(0.02), Speed::from_m_s(4.0));
+/// Most repetitions anybody can honestly feel in reserve (assumed).
+const MOST_RESERVE: f64 = 15.0;
+
+/// What is wrong with a row, and the columns that it stands in.
+pub(super) struct BadField {
+    /// What is wrong.
+    pub fault: LogRowFault,
+    /// First column, and the one just behind it.
+    pub columns: (usize, usize),
+}
+
+type Read<T> = std::result::Result<T, BadField>;
+
+/// Reads one row, collecting everything that is wrong with it.
+pub(super) fn entry(
+    header: &LogHeader,
+    line: usize,
+    fields: &[LogField],
+    today: Option<Day>,
+) -> std::result::Result<LogEntry, Vec<BadField>> {
+    if fields.len() > header.count() {
+        return Err(vec![whole(
+            fields,
+            LogRowFault::TooManyFields {
+                fields: fields.len(),
+                columns: header.count(),
+            },
+        )]);
+    }
+    let field = |column| header.field(column, fields);
+    let needed = |column| field(column).ok_or_else(|| whole(fields, LogRowFault::Missing(column)));
+    let mut bad = Vec::new();
+    let day = kept(
+        needed(LogColumn::Date).and_then(|field| day(field, today)),
+        &mut bad,
+    );
+    let lift = kept(needed(LogColumn::Lift).and_then(lift), &mut bad);
+    let load = kept(needed(LogColumn::Load).and_then(load), &mut bad);
+    let repetitions = kept(
+        needed(LogColumn::Repetitions).and_then(repetitions),
+        &mut bad,
+    );
+    let velocity = kept(
+        field(LogColumn::Velocity).map(velocity).transpose(),
+        &mut bad,
+    );
+    let reserve = kept(field(LogColumn::Reserve).map(reserve).transpose(), &mut bad);
+    match (day, lift, load, repetitions) {
+        (Some(day), Some(lift), Some(load), Some(repetitions)) if bad.is_empty() => Ok(LogEntry {
+            line,
+            day,
+            lift,
+            load,
+            repetitions,
+            velocity: velocity.flatten(),
+            reserve: reserve.flatten(),
+        }),
+        _ => Err(bad),
+    }
+}
+
+/// The value, or its fault on the list.
+fn kept<T>(read: Read<T>, bad: &mut Vec<BadField>) -> Option<T> {
+    read.map_err(|fault| bad.push(fault)).ok()
+}
+
+fn wrong(field: &LogField, fault: LogRowFault) -> BadField {
+    BadField {
+        fault,
+        columns: field.columns,
+    }
+}
+
+/// A fault of the row as a whole.
+fn whole(fields: &[LogField], fault: LogRowFault) -> BadField {
+    let end = fields.last().map_or(1, |field| field.columns.1);
+    BadField {
+        fault,
+        columns: (1, end),
+    }
+}
+
+fn day(field: &LogField, today: Option<Day>) -> Read<Day> {
+    let day =
+        Day::from_text(&field.value).map_err(|fault| wrong(field, LogRowFault::Date(fault)))?;
+    match today {
+        Some(today) if day > today => Err(wrong(
+            field,
+            LogRowFault::Future {
+                day: day.to_string(),
+                today: today.to_string(),
+            },
+        )),
+        _ => Ok(day),
+    }
+}
+
+fn lift(field: &LogField) -> Read<String> {
+    let name = lift_name(&field.value);
+    if name.is_empty() {
+        let written = field.value.clone();
+        return Err(wrong(field, LogRowFault::NoLift { written }));
+    }
+    Ok(name)
+}
+
+fn load(field: &LogField) -> Read<Mass> {
+    let written = || field.value.clone();
+    let mass = Mass::from_text(&field.value)
+        .map_err(|fault| wrong(field, LogRowFault::Quantity(fault)))?;
+    if mass <= Mass::ZERO {
+        return Err(wrong(field, LogRowFault::NoLoad { written: written() }));
+    }
+    if mass > HEAVIEST {
+        return Err(wrong(
+            field,
+            LogRowFault::TooHeavy {
+                written: written(),
+                most: HEAVIEST,
+            },
+        ));
+    }
+    Ok(mass)
+}
+
+fn repetitions(field: &LogField) -> Read<u32> {
+    match field.value.parse::<u32>() {
+        Ok(count) if count <= MOST_REPETITIONS => Ok(count),
+        Ok(count) => Err(wrong(
+            field,
+            LogRowFault::TooManyRepetitions {
+                count,
+                most: MOST_REPETITIONS,
+            },
+        )),
+        Err(_) => {
+            let written = field.value.clone();
+            Err(wrong(field, LogRowFault::NoRepetitions { written }))
+        }
+    }
+}
+
+fn velocity(field: &LogField) -> Read<Speed> {
+    let speed = Speed::from_text(&field.value)
+        .map_err(|fault| wrong(field, LogRowFault::Quantity(fault)))?;
+    let (slowest, fastest) = VELOCITIES;
+    if !(slowest..=fastest).contains(&speed) {
+        return Err(wrong(
+            field,
+            LogRowFault::NoVelocity {
+                written: field.value.clone(),
+                slowest,
+                fastest,
+            },
+        ));
+    }
+    Ok(speed)
+}
+
+fn reserve(field: &LogField) -> Read<f64> {
+    match field.value.parse::<f64>() {
+        Ok(reserve) if (0.0..=MOST_RESERVE).contains(&reserve) => Ok(reserve),
+        _ => {
+            let written = field.value.clone();
+            Err(wrong(field, LogRowFault::NoReserve { written }))
+        }
+    }
+}

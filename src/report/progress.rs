@@ -1,0 +1,167 @@
+//! The trend of a training log as text, CSV and JSON.
+//!
+//! In: a [`Trend`] and the [`Log`] it is of. Out: text; masses of CSV and JSON in kg.
+
+use super::csv::rows_to_csv;
+use super::json::pretty;
+use super::table::table;
+use crate::error::Result;
+use crate::narrative::progress::{
+    EQUATION_HEADS, LIMITS_HEAD, equation_cells, last_set, limit_in_words, odd_rows_in_words,
+    spread_in_words, sureness_word, trend_sentences, verdict_word, why_left_out,
+};
+use crate::progress::estimate::Guess;
+use crate::progress::session_best::SessionBest;
+use crate::progress::training_log::{Log, SkippedRow};
+use crate::progress::trend::Trend;
+use crate::units::System;
+use serde::Serialize;
+
+/// A trend as text: the finding, the last set by every equation, what the log cannot tell, odd rows.
+#[must_use]
+pub fn trend_text(trend: &Trend, log: &Log, units: System) -> String {
+    let mut lines = trend_sentences(trend, units);
+    if let Some(last) = trend.sessions.last() {
+        lines.push(String::new());
+        lines.push(equations(last, units));
+    }
+    if !trend.limits.is_empty() {
+        lines.push(String::new());
+        lines.push(LIMITS_HEAD.to_owned());
+    }
+    let limits = trend.limits.iter();
+    lines.extend(limits.map(|limit| format!("- {}", limit_in_words(limit, units))));
+    let odd = log.odd.iter();
+    lines.extend(odd.map(|odd| format!("note: {}", odd_rows_in_words(odd))));
+    let skipped = log.skipped.iter();
+    lines.extend(skipped.map(|row| {
+        let why = why_left_out(row, units);
+        format!("left out: line {}: {why}", row.line)
+    }));
+    lines.join("\n") + "\n"
+}
+
+/// The last session's best set by every equation, and how far they are apart.
+fn equations(last: &SessionBest, units: System) -> String {
+    let guesses = last.estimate.guesses.iter();
+    let rows = guesses.map(|guess| equation_cells(guess, units)).collect();
+    format!(
+        "{}\n{}{}",
+        last_set(last, units),
+        table(&EQUATION_HEADS, rows, EQUATION_HEADS.len()),
+        spread_in_words(&last.estimate, units)
+    )
+}
+
+#[derive(Serialize)]
+struct TrendJson<'a> {
+    summary: TrendSummary<'a>,
+    sessions: Vec<SessionRow<'a>>,
+}
+
+#[derive(Serialize)]
+struct TrendSummary<'a> {
+    lift: &'a str,
+    verdict: &'static str,
+    sureness: &'static str,
+    weeks: f64,
+    slope_kg_per_week: f64,
+    slope_interval_kg_per_week: Option<(f64, f64)>,
+    one_rm_now_kg: f64,
+    best_kg: f64,
+    weeks_since_best: f64,
+    cannot_tell: Vec<String>,
+    rows_left_out: Vec<LeftOutRow>,
+}
+
+#[derive(Serialize)]
+struct LeftOutRow {
+    line: usize,
+    reason: String,
+}
+
+#[derive(Serialize)]
+struct SessionRow<'a> {
+    week: f64,
+    line: usize,
+    load_kg: f64,
+    repetitions: u32,
+    one_rm_kg: f64,
+    one_rm_lowest_kg: f64,
+    one_rm_highest_kg: f64,
+    equations: Vec<EquationRow<'a>>,
+}
+
+#[derive(Serialize)]
+struct EquationRow<'a> {
+    name: &'a str,
+    one_rm_kg: f64,
+    valid_repetitions: (f64, f64),
+    in_range: bool,
+}
+
+/// A trend as JSON; its sentences in the units asked for.
+pub fn trend_json(trend: &Trend, log: &Log, units: System) -> Result<String> {
+    let limits = trend.limits.iter();
+    let line = &trend.recent;
+    pretty(&TrendJson {
+        summary: TrendSummary {
+            lift: &trend.lift,
+            verdict: verdict_word(trend.verdict),
+            sureness: sureness_word(trend.sureness),
+            weeks: line.weeks(),
+            slope_kg_per_week: line.slope_kg_week,
+            slope_interval_kg_per_week: line.interval_kg_week,
+            one_rm_now_kg: trend.one_rm_now().as_kg(),
+            best_kg: trend.sessions[trend.best].kg(),
+            weeks_since_best: trend.weeks_since_best(),
+            cannot_tell: limits.map(|limit| limit_in_words(limit, units)).collect(),
+            rows_left_out: left_out(&log.skipped, units),
+        },
+        sessions: trend.sessions.iter().map(session_row).collect(),
+    })
+}
+
+fn left_out(rows: &[SkippedRow], units: System) -> Vec<LeftOutRow> {
+    let row = |row: &SkippedRow| LeftOutRow {
+        line: row.line,
+        reason: why_left_out(row, units),
+    };
+    rows.iter().map(row).collect()
+}
+
+fn session_row<'a>(session: &'a SessionBest<'_>) -> SessionRow<'a> {
+    SessionRow {
+        week: session.week,
+        line: session.set.line,
+        load_kg: session.set.load.as_kg(),
+        repetitions: session.set.repetitions,
+        one_rm_kg: session.kg(),
+        one_rm_lowest_kg: session.estimate.lowest.as_kg(),
+        one_rm_highest_kg: session.estimate.highest.as_kg(),
+        equations: session.estimate.guesses.iter().map(equation_row).collect(),
+    }
+}
+
+fn equation_row<'a>(guess: &Guess<'a>) -> EquationRow<'a> {
+    EquationRow {
+        name: &guess.equation.name,
+        one_rm_kg: guess.one_rm.as_kg(),
+        valid_repetitions: guess.equation.repetitions,
+        in_range: guess.in_range,
+    }
+}
+
+/// A trend as CSV: a row a session.
+pub fn trend_csv(trend: &Trend) -> Result<String> {
+    let header = ["week", "load_kg", "repetitions", "one_rm_kg"];
+    let rows = trend.sessions.iter().map(|session| {
+        vec![
+            session.week.to_string(),
+            session.set.load.as_kg().to_string(),
+            session.set.repetitions.to_string(),
+            session.kg().to_string(),
+        ]
+    });
+    rows_to_csv(&header, rows)
+}
