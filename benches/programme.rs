@@ -4,7 +4,7 @@ use criterion::{BatchSize, Criterion, Throughput, criterion_group, criterion_mai
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use std::hint::black_box;
-use torquill::numeric::{Basis, Programme, solve};
+use torquill::numeric::{Programme, SimplexBasis, solve};
 
 /// Poses in one measured sweep.
 const POSES: usize = 256;
@@ -56,16 +56,16 @@ fn pose(table: &[Vec<[f64; 2]>], costs: &[f64], s: f64) -> Programme {
 }
 
 fn cold(poses: &[Programme]) -> f64 {
-    let objective = |pose| solve(pose, None).expect("solved before").objective();
-    poses.iter().map(objective).sum()
+    let first = |pose| solve(pose, None).expect("solved before").values()[0];
+    poses.iter().map(first).sum()
 }
 
 fn warm(poses: &[Programme]) -> f64 {
-    let mut basis: Option<Basis> = None;
+    let mut basis: Option<SimplexBasis> = None;
     let mut sum = 0.0;
     for pose in poses {
         let best = solve(pose, basis.as_ref()).expect("solved before");
-        sum += best.objective();
+        sum += best.values()[0];
         basis = Some(*best.basis());
     }
     sum

@@ -5,7 +5,7 @@
 
 use crate::capacity::Pace;
 use crate::draw::svg;
-use crate::error::{Error, Kind};
+use crate::error::{Error, FaultKind};
 use crate::figures::strength_curve;
 use crate::grammar::{item_from_text, setup_from_texts};
 use crate::library::{Library, Model, Shelf, Workbench};
@@ -417,7 +417,7 @@ impl fmt::Display for Reason {
 /// An error of the rooms as one of a step; a well-put question without an answer is that at every step.
 fn told_as(step: fn(Reason) -> LiftError) -> impl Fn(Error) -> LiftError {
     move |error| match error.kind() {
-        Kind::NoAnswer => LiftError::NoAnswer(Reason(error)),
-        Kind::BadInput => step(Reason(error)),
+        FaultKind::NoAnswer => LiftError::NoAnswer(Reason(error)),
+        FaultKind::BadInput => step(Reason(error)),
     }
 }

@@ -4,7 +4,7 @@
 
 /// The shape of a strength curve.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Shape {
+pub enum CurveShape {
     /// Weak at the start, strongest at the end.
     Ascending,
     /// Strongest at the start, weak at the end.
@@ -15,7 +15,7 @@ pub enum Shape {
     Level,
 }
 
-impl Shape {
+impl CurveShape {
     /// The trade's word.
     #[must_use]
     pub fn word(self) -> &'static str {
@@ -32,7 +32,7 @@ impl Shape {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Class {
     /// The label.
-    pub shape: Shape,
+    pub shape: CurveShape,
     /// Place of the greatest capacity.
     pub peak_range: f64,
     /// Capacity at the start over the greatest.
@@ -73,10 +73,10 @@ pub fn class_of(values: &[f64]) -> Class {
     };
     let (start_ratio, end_ratio) = (ratio(values.first()), ratio(values.last()));
     let shape = match (start_ratio < WEAK_END, end_ratio < WEAK_END) {
-        (true, false) => Shape::Ascending,
-        (false, true) => Shape::Descending,
-        (true, true) => Shape::BellShaped,
-        (false, false) => Shape::Level,
+        (true, false) => CurveShape::Ascending,
+        (false, true) => CurveShape::Descending,
+        (true, true) => CurveShape::BellShaped,
+        (false, false) => CurveShape::Level,
     };
     Class {
         shape,

@@ -3,12 +3,12 @@
 //! In: a lifter and a range of poses. Out: capacity, activations, the joint that gives way first, and
 //! the class of the curve.
 
+mod capacity_curve;
 mod class;
-mod curve;
 mod muscle_force;
 mod programme;
 
-pub use class::{Class, Shape, WEAK_END, class_of};
-pub use curve::{CapacityCurve, Pace, curve_of, plain_direction};
+pub use capacity_curve::{CapacityCurve, Pace, curve_of, plain_direction};
+pub use class::{Class, CurveShape, WEAK_END, class_of};
 pub use muscle_force::{Acting, ActingMuscle, MuscleAtPose, PlacedMuscle};
 pub use programme::{BOUNDLESS, Held, Solver};

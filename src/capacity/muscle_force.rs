@@ -259,23 +259,4 @@ impl ActingMuscle {
             arms_m,
         }
     }
-
-    /// Projected fibre length at a pose, m: what the arms' integrals imply.
-    #[must_use]
-    pub fn projected_m(&self, pose: &Pose) -> f64 {
-        self.lines
-            .iter()
-            .map(|line| {
-                let weight = line
-                    .weight
-                    .map_or(1.0, |(c, p)| pose.coordinates[c].planes[p].1);
-                let given: f64 = line
-                    .arms
-                    .iter()
-                    .map(|(index, curve)| curve.antiderivative(pose.coordinates[*index].angle_rad))
-                    .sum();
-                weight * (line.constant_m - given)
-            })
-            .sum()
-    }
 }

@@ -6,7 +6,7 @@
 use super::muscle_force::{Acting, MuscleAtPose, PlacedMuscle};
 use crate::error::{Error, HoldFault, Result};
 use crate::movement::{Measure, PlaneForce, Pose, ReactionLimit, Sides};
-use crate::numeric::{Basis, Programme, solve};
+use crate::numeric::{Programme, SimplexBasis, solve};
 
 /// Load that counts as "as much as you like", N or N·m: a straight limb bears almost anything.
 pub const BOUNDLESS: f64 = 1.0e5;
@@ -37,7 +37,7 @@ pub struct Solver<'a> {
     measure: Measure,
     share: f64,
     programme: Programme,
-    warm: Option<Basis>,
+    warm: Option<SimplexBasis>,
 }
 
 impl<'a> Solver<'a> {

@@ -2,7 +2,7 @@
 //!
 //! In: an [`Error`] of any room. Out: text for standard error, in colour where that is wanted.
 
-use crate::error::{Error, Fault, Kind};
+use crate::error::{Error, Fault, FaultKind};
 use crate::narrative::faults::{Told, told};
 use crate::units::System;
 use annotate_snippets::{AnnotationKind, Element, Group, Level, Renderer, Snippet};
@@ -29,10 +29,10 @@ pub fn render(error: &Error, units: System, colour: bool) -> String {
 }
 
 /// One fault for the renderer.
-fn group<'a>(fault: &'a Fault, told: &'a Told, kind: Kind) -> Group<'a> {
+fn group<'a>(fault: &'a Fault, told: &'a Told, kind: FaultKind) -> Group<'a> {
     let title = match kind {
-        Kind::BadInput => Level::ERROR.primary_title(&told.message),
-        Kind::NoAnswer => Level::ERROR
+        FaultKind::BadInput => Level::ERROR.primary_title(&told.message),
+        FaultKind::NoAnswer => Level::ERROR
             .with_name("no answer")
             .primary_title(&told.message),
     };

@@ -3,8 +3,8 @@
 //! In: a setup and the load points of a movement. Out: load patterns for the programme of each pose,
 //! and demand curves up and down for charts, overlay and repetition.
 
-mod curve;
+mod demand_curve;
 mod pattern;
 
-pub use curve::{DemandCurve, DemandSample};
+pub use demand_curve::{DemandCurve, DemandSample};
 pub use pattern::{patterns, put_up};

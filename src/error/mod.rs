@@ -60,7 +60,7 @@ pub type Result<T> = std::result::Result<T, Error>;
 
 /// Whether the input is wrong or the question has no answer; decides the exit status.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Kind {
+pub enum FaultKind {
     /// Wrong arguments or a wrong file: exit status 2.
     BadInput,
     /// The question is well put and has no answer: exit status 1.
@@ -134,7 +134,7 @@ impl Fault {
 /// Why a question was not answered: one fault or several, all of one kind.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Error {
-    kind: Kind,
+    kind: FaultKind,
     faults: Vec<Fault>,
 }
 
@@ -143,7 +143,7 @@ impl Error {
     #[must_use]
     pub fn bad_input(faults: Vec<Fault>) -> Self {
         Self {
-            kind: Kind::BadInput,
+            kind: FaultKind::BadInput,
             faults,
         }
     }
@@ -158,7 +158,7 @@ impl Error {
     #[must_use]
     pub fn no_answer(what: impl Into<What>) -> Self {
         Self {
-            kind: Kind::NoAnswer,
+            kind: FaultKind::NoAnswer,
             faults: vec![Fault::new(what)],
         }
     }
@@ -186,7 +186,7 @@ impl Error {
 
     /// What kind of failure this is.
     #[must_use]
-    pub fn kind(&self) -> Kind {
+    pub fn kind(&self) -> FaultKind {
         self.kind
     }
 
@@ -200,8 +200,8 @@ impl Error {
     #[must_use]
     pub fn exit_status(&self) -> u8 {
         match self.kind {
-            Kind::BadInput => 2,
-            Kind::NoAnswer => 1,
+            FaultKind::BadInput => 2,
+            FaultKind::NoAnswer => 1,
         }
     }
 }

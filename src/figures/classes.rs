@@ -3,7 +3,7 @@
 //! In: lifts by class. Out: figures in which curves of different size share one scale, the lift's own median.
 
 use super::sheet::Sheet;
-use crate::capacity::Shape;
+use crate::capacity::CurveShape;
 use crate::narrative::axis_words::{WHOLE_RANGE, over_median};
 use crate::narrative::class_words::{
     classes_words, effort_span, ends_of_peak, lifts_of_class_words, load_over_class_words,
@@ -74,7 +74,7 @@ fn class_panel(study: &Study) -> SmallPanel {
 
 /// The lifts of one class; the first lies on top and takes the strongest colour.
 #[must_use]
-pub fn class_lifts(lifter: &str, shape: Shape, lifts: &[&Study]) -> Sheet {
+pub fn class_lifts(lifter: &str, shape: CurveShape, lifts: &[&Study]) -> Sheet {
     let curves = lifts.iter().enumerate();
     let curves = curves
         .map(|(index, study)| capacity_curve(study, &study.movement_title, Role::Series(index)));

@@ -14,7 +14,7 @@ use crate::narrative::motion_words::{
 use crate::plot::{
     Axis, Extent, LineChart, Look, Marker, Panel, Role, Series, Shade, Span, StripPose,
 };
-use crate::rep::{Mark, Outcome, RepSample};
+use crate::rep::{Mark, RepEnd, RepSample};
 use crate::study::RepStudy;
 use crate::units::System;
 
@@ -187,7 +187,7 @@ fn markers_in_time(over: &OverWay<'_>, start_s: f64) -> Vec<Marker> {
 /// What holds against a load that does not leave its place.
 fn stuck_marker(over: &OverWay<'_>) -> Option<Marker> {
     let rep = over.rep;
-    let Outcome::Stalled { position, .. } = rep.trace.outcome else {
+    let RepEnd::Stalled { position, .. } = rep.trace.outcome else {
         return None;
     };
     let left = rep.trace.lifting().first().map_or(0.0, |s| s.enhancement);
@@ -214,8 +214,8 @@ fn poses(over: &OverWay<'_>) -> Vec<StripPose> {
     let (from, to) = (rep.options.from, rep.options.to);
     let is_stuck = rep.is_stuck_at_start();
     let middle = match (rep.trace.outcome, rep.trace.sticking) {
-        (Outcome::Stalled { .. }, _) if is_stuck => None,
-        (Outcome::Stalled { range, .. }, _) => Some(pose(range, "stops")),
+        (RepEnd::Stalled { .. }, _) if is_stuck => None,
+        (RepEnd::Stalled { range, .. }, _) => Some(pose(range, "stops")),
         (_, Some(sticking)) => Some(pose(sticking.minimum.range, "slowest")),
         _ => Some(pose(f64::midpoint(from, to), "middle")),
     };

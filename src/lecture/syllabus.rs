@@ -3,7 +3,7 @@
 //! In: a [`Desk`]. Out: [`LECTURE`], from which the command, the page of all figures and the tests
 //! are derived.
 
-use crate::capacity::Shape;
+use crate::capacity::CurveShape;
 use crate::error::Result;
 use crate::figures::{self, Sheet};
 use crate::narrative::evenness_words::hung_name;
@@ -31,7 +31,7 @@ pub struct LectureFigure {
     /// Movements that it draws.
     pub needs: &'static [&'static str],
     /// The class of which the lifter must have a lift, if any.
-    pub class: Option<Shape>,
+    pub class: Option<CurveShape>,
     /// Makes it.
     pub build: fn(&Desk<'_>) -> Result<Sheet>,
 }
@@ -53,7 +53,7 @@ impl LectureFigure {
     }
 
     const fn of_class(
-        shape: Shape,
+        shape: CurveShape,
         name: &'static str,
         idea: &'static str,
         build: fn(&Desk<'_>) -> Result<Sheet>,
@@ -81,22 +81,22 @@ pub const LECTURE: &[LectureFigure] = &[
         |desk| Ok(figures::three_classes(desk.who(), &class_examples(desk))),
     ),
     LectureFigure::of_class(
-        Shape::Ascending,
+        CurveShape::Ascending,
         "ascending-lifts",
         "Lifts that are strongest at the end.",
-        |desk| Ok(class_lifts(desk, Shape::Ascending)),
+        |desk| Ok(class_lifts(desk, CurveShape::Ascending)),
     ),
     LectureFigure::of_class(
-        Shape::Descending,
+        CurveShape::Descending,
         "descending-lifts",
         "Lifts that are strongest at the start.",
-        |desk| Ok(class_lifts(desk, Shape::Descending)),
+        |desk| Ok(class_lifts(desk, CurveShape::Descending)),
     ),
     LectureFigure::of_class(
-        Shape::BellShaped,
+        CurveShape::BellShaped,
         "bell-shaped-lifts",
         "Lifts that are strongest in between.",
-        |desk| Ok(class_lifts(desk, Shape::BellShaped)),
+        |desk| Ok(class_lifts(desk, CurveShape::BellShaped)),
     ),
     LectureFigure::new(
         "sarcomere-overlap",
@@ -217,7 +217,7 @@ pub const LECTURE: &[LectureFigure] = &[
     ),
 ];
 
-fn class_lifts(desk: &Desk<'_>, shape: Shape) -> Sheet {
+fn class_lifts(desk: &Desk<'_>, shape: CurveShape) -> Sheet {
     figures::class_lifts(desk.who(), shape, &lifts_of_class(desk, shape))
 }
 

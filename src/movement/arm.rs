@@ -8,7 +8,7 @@
 use super::arm_frame::TrunkFrame;
 use super::arm_outline::{ArmLine, outline};
 use super::arm_record::{ArmPlace, ArmRecord, Hand, HandPlace};
-use super::body_lines::BodyLines;
+use super::limb_lines::BodyLines;
 use super::linkage::{Link, Linkage, along, forearm_and_hand};
 use super::load_point::LoadPoint;
 use super::pose::{Affine, Coordinate, Pose, Reaction, ReactionLimit, ReactionReading};

@@ -5,7 +5,7 @@
 
 use super::arm_frame::TrunkFrame;
 use super::arm_record::Posture;
-use super::body_lines::{BACK_M, BodyLines, bar_from_the_front, bench, floor};
+use super::limb_lines::{BACK_M, BodyLines, bar_from_the_front, bench, floor};
 use super::pose::{Outline, View};
 use crate::numeric::Point;
 

@@ -4,9 +4,9 @@
 //! angles. Bench and floor push as they like inside their friction cones, and the whole body must
 //! balance between them: three conditions beside the joints'.
 
-use super::body_lines::{BodyLines, bench, floor};
 use super::bridge_record::BridgeRecord;
 use super::leg_chain::{LegChain, TRUNK};
+use super::limb_lines::{BodyLines, bench, floor};
 use super::linkage::along;
 use super::load_point::LoadPoint;
 use super::pose::{Affine, Balance, Outline, Pose, Reaction, ReactionLimit, ReactionReading, View};

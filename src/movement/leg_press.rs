@@ -4,8 +4,8 @@
 //! and ankle angles. The plate stands square to the rails; what the foot presses along the plate is
 //! free within friction, and the centre of pressure is free within the foot.
 
-use super::body_lines::{BACK_M, BodyLines, floor};
 use super::leg_press_record::LegPressRecord;
+use super::limb_lines::{BACK_M, BodyLines, floor};
 use super::linkage::{Link, Linkage, along};
 use super::load_point::LoadPoint;
 use super::pose::{

@@ -4,8 +4,8 @@
 //! knee and hip angles that keep the bar over the middle of the foot on its whole way up. Lifter and
 //! bar must balance over the foot: the centre of pressure is part of the pose's programme.
 
-use super::body_lines::{BodyLines, floor};
 use super::leg_chain::{ARM, LegChain, TRUNK};
+use super::limb_lines::{BodyLines, floor};
 use super::linkage::along;
 use super::load_point::LoadPoint;
 use super::pose::{Affine, Balance, Outline, Pose, Reaction, ReactionLimit, ReactionReading, View};

@@ -3,7 +3,7 @@
 //! In: the joint, its first and last angle, which limb it carries, how the body is placed. Out: poses
 //! with one coordinate.
 
-use super::body_lines::BodyLines;
+use super::limb_lines::BodyLines;
 use super::linkage::{Link, Linkage, along, forearm_and_hand};
 use super::load_point::{Carrier, LoadPoint};
 use super::pose::{Coordinate, Pose};

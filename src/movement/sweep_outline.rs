@@ -2,7 +2,7 @@
 //!
 //! In: how the body is placed, the angles that stand, the moving limb's joints. Out: [`Outline`].
 
-use super::body_lines::{BACK_M, BodyLines, bench, floor};
+use super::limb_lines::{BACK_M, BodyLines, bench, floor};
 use super::pose::{Outline, View};
 use super::sweep_record::{BodyPlace, SweptLimb};
 use crate::numeric::{BendSide, Point};

@@ -5,17 +5,17 @@
 use super::figure_words::FigureWords;
 use super::prose::{capital, listed, part_of_range, percent};
 use super::setup_names::name_of;
-use crate::capacity::Shape;
+use crate::capacity::CurveShape;
 use crate::study::{HARD_EFFORT, SetupStudy, Study};
 use crate::units::System;
 
 /// What a curve of this class does, after the name of the lift.
-fn verb(shape: Shape) -> &'static str {
+fn verb(shape: CurveShape) -> &'static str {
     match shape {
-        Shape::Ascending => "rises",
-        Shape::Descending => "falls",
-        Shape::BellShaped => "peaks in between",
-        Shape::Level => "stays level",
+        CurveShape::Ascending => "rises",
+        CurveShape::Descending => "falls",
+        CurveShape::BellShaped => "peaks in between",
+        CurveShape::Level => "stays level",
     }
 }
 
@@ -80,7 +80,7 @@ fn class_in_figures(study: &Study) -> String {
 
 /// The lifts of one class.
 #[must_use]
-pub fn lifts_of_class_words(lifter: &str, shape: Shape, lifts: &[&Study]) -> FigureWords {
+pub fn lifts_of_class_words(lifter: &str, shape: CurveShape, lifts: &[&Study]) -> FigureWords {
     let told: Vec<String> = lifts.iter().map(|study| class_in_figures(study)).collect();
     FigureWords {
         title: class_title(shape, lifts),
@@ -110,7 +110,7 @@ fn whole_percent(share: f64) -> String {
     crate::units::rounded(100.0 * share, 0)
 }
 
-fn class_title(shape: Shape, lifts: &[&Study]) -> String {
+fn class_title(shape: CurveShape, lifts: &[&Study]) -> String {
     let start = span(lifts.iter().map(|study| study.class.start_ratio));
     let end = span(lifts.iter().map(|study| study.class.end_ratio));
     let (count, begins, ends) = match lifts {
@@ -122,31 +122,33 @@ fn class_title(shape: Shape, lifts: &[&Study]) -> String {
         several => (format!("{} lifts", several.len()), "start", "end"),
     };
     match shape {
-        Shape::Ascending => {
+        CurveShape::Ascending => {
             format!("Ascending: {count} {begins} with only {start} of peak strength")
         }
-        Shape::Descending => format!("Descending: {count} {ends} with only {end} of peak strength"),
-        Shape::BellShaped => {
+        CurveShape::Descending => {
+            format!("Descending: {count} {ends} with only {end} of peak strength")
+        }
+        CurveShape::BellShaped => {
             format!("Bell-shaped: {count} {begins} with {start} and {ends} with {end} of the peak")
         }
-        Shape::Level => format!("Level: {count} keep at least 85 % of the peak at both ends"),
+        CurveShape::Level => format!("Level: {count} keep at least 85 % of the peak at both ends"),
     }
 }
 
-fn class_caption(shape: Shape) -> &'static str {
+fn class_caption(shape: CurveShape) -> &'static str {
     match shape {
-        Shape::Ascending => {
+        CurveShape::Ascending => {
             "Weak at the start, strong at the end. In lifts of several joints the limbs straighten towards the end: \
              the load's lever at the joints shrinks, and the same muscles hold more and more."
         }
-        Shape::Descending => {
+        CurveShape::Descending => {
             "Strong at the start, weak at the end: towards the end the fibres are short, or the load's lever is \
              long, and less and less is held."
         }
-        Shape::BellShaped => {
+        CurveShape::BellShaped => {
             "Strongest in between: there the fibres are near their best length while the moment arm is already long."
         }
-        Shape::Level => "Neither end of the range is weak.",
+        CurveShape::Level => "Neither end of the range is weak.",
     }
 }
 

@@ -9,7 +9,7 @@ use super::quantities::{force_in, mass_in};
 use super::setup_names::name_of;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
-use crate::rep::{Mark, Outcome};
+use crate::rep::{Mark, RepEnd};
 use crate::study::RepStudy;
 use crate::units::{Force, Length, System, rounded};
 
@@ -22,21 +22,21 @@ pub fn rep_title(rep: &RepStudy, units: System) -> String {
     let name = &rep.still.movement_title;
     let place = |position: f64| position_in_words(rep, position, units);
     match (rep.trace.outcome, rep.trace.sticking) {
-        (Outcome::Stalled { .. }, _) if rep.is_stuck_at_start() => {
+        (RepEnd::Stalled { .. }, _) if rep.is_stuck_at_start() => {
             format!("{name}: {} do not leave the start", units.mass(rep.load))
         }
-        (Outcome::Stalled { position, .. }, _) => {
+        (RepEnd::Stalled { position, .. }, _) => {
             format!("{name}: the load stops {}", place(position))
         }
-        (Outcome::LostInLowering { position, .. }, _) => format!(
+        (RepEnd::LostInLowering { position, .. }, _) => format!(
             "{name}: the load gets away in lowering, {}",
             place(position)
         ),
-        (Outcome::HandedOver, _) => format!("{name}: lowered under control and handed over"),
-        (Outcome::Lockout, Some(sticking)) => {
+        (RepEnd::HandedOver, _) => format!("{name}: lowered under control and handed over"),
+        (RepEnd::Lockout, Some(sticking)) => {
             format!("{name}: slowest {}", place(sticking.minimum.position))
         }
-        (Outcome::Lockout, None) => {
+        (RepEnd::Lockout, None) => {
             format!("{name}: lifted without a sticking region")
         }
     }
@@ -75,10 +75,10 @@ pub fn rep_sentences(rep: &RepStudy, units: System) -> Vec<String> {
     lines.push(held_still(rep, units, &still));
     lines.extend(match (rep.trace.outcome, rep.trace.sticking) {
         _ if rep.is_stuck_at_start() => Some(stuck(rep, units)),
-        (Outcome::Lockout | Outcome::Stalled { .. }, Some(sticking)) => {
+        (RepEnd::Lockout | RepEnd::Stalled { .. }, Some(sticking)) => {
             Some(difference(rep, units, sticking.minimum, &still))
         }
-        (Outcome::Lockout, None) => no_dip(rep, &still),
+        (RepEnd::Lockout, None) => no_dip(rep, &still),
         _ => None,
     });
     lines

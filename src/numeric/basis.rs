@@ -39,14 +39,14 @@ impl Resting {
 /// A basic index of `MAX_COLUMNS + i` stands for the artificial variable of row `i`; it stays
 /// basic, at zero, when that row is redundant.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Basis {
+pub struct SimplexBasis {
     pub(super) rows: usize,
     pub(super) columns: usize,
     pub(super) basic: [u8; MAX_ROWS],
     pub(super) resting: [Resting; MAX_COLUMNS],
 }
 
-impl Basis {
+impl SimplexBasis {
     /// Whether the basis belongs to a programme of this shape.
     pub(super) fn fits(&self, scaled: &Scaled) -> bool {
         self.rows == scaled.rows && self.columns == scaled.columns

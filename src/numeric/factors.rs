@@ -3,7 +3,7 @@
 //! In: a scaled programme and a basis. Out: solutions of systems with that matrix or its transpose.
 //! Gaussian elimination with row exchanges (textbook).
 
-use super::basis::Basis;
+use super::basis::SimplexBasis;
 use super::equilibrate::Scaled;
 use super::linear_programme::{MAX_COLUMNS, MAX_ROWS};
 
@@ -19,7 +19,7 @@ pub(super) struct Factors {
 
 impl Factors {
     /// The factors of a basis, or `None` when its columns depend on each other.
-    pub fn of(scaled: &Scaled, basis: &Basis) -> Option<Self> {
+    pub fn of(scaled: &Scaled, basis: &SimplexBasis) -> Option<Self> {
         let size = scaled.rows;
         let mut matrix = [[0.0; MAX_ROWS]; MAX_ROWS];
         for (k, &index) in basis.basic[..size].iter().enumerate() {

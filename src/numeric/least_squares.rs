@@ -4,6 +4,7 @@
 //! with the smallest sum of squares, and which of them lie at a bound.
 //!
 //! No command uses it yet: it stands here for the calibration of muscles, which comes next.
+#![allow(dead_code)]
 
 use crate::error::{Error, FitFault, Result};
 use nalgebra::{DMatrix, DVector};

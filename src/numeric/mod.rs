@@ -20,7 +20,7 @@ mod statistics;
 mod tableau;
 mod vertex;
 
-pub use basis::Basis;
+pub use basis::SimplexBasis;
 pub use crossing::{Boundary, bisect, brent};
 pub use integrate::{Arrival, Steps, integrate};
 pub use least_squares::{Fit, Interval, best_fit, fit};

@@ -1,6 +1,6 @@
 //! Solves small linear programmes, thousands of times.
 //!
-//! In: a [`Programme`] and, if there is one, the [`Basis`] of a neighbouring solve. Out: the
+//! In: a [`Programme`] and, if there is one, the [`SimplexBasis`] of a neighbouring solve. Out: the
 //! optimum with its dual values, or why there is none. Everything lies in arrays on the stack: a
 //! solve allocates nothing.
 //!
@@ -8,7 +8,7 @@
 //! Extensions*, ch. 18; first-index rule against cycling, Bland 1977, Math. Oper. Res. 2:103-107
 //! (both from memory).
 
-use super::basis::Basis;
+use super::basis::SimplexBasis;
 use super::equilibrate::Scaled;
 use super::linear_programme::{MAX_COLUMNS, MAX_ROWS, Programme};
 use super::tableau::{Halt, Tableau};
@@ -52,9 +52,7 @@ pub struct Solution {
     columns: usize,
     values: [f64; MAX_COLUMNS],
     duals: [f64; MAX_ROWS],
-    objective: f64,
-    basis: Basis,
-    iterations: usize,
+    basis: SimplexBasis,
 }
 
 impl Solution {
@@ -62,12 +60,6 @@ impl Solution {
     #[must_use]
     pub fn values(&self) -> &[f64] {
         &self.values[..self.columns]
-    }
-
-    /// The largest value of `c · x`.
-    #[must_use]
-    pub fn objective(&self) -> f64 {
-        self.objective
     }
 
     /// The dual value of each row: change of the objective per unit more on its right side.
@@ -78,14 +70,8 @@ impl Solution {
 
     /// The basis of the optimum, a start for the next programme of the same shape.
     #[must_use]
-    pub fn basis(&self) -> &Basis {
+    pub fn basis(&self) -> &SimplexBasis {
         &self.basis
-    }
-
-    /// How many simplex steps were taken; 0 when the old basis was still the best.
-    #[must_use]
-    pub fn iterations(&self) -> usize {
-        self.iterations
     }
 
     /// The solution at a vertex, back in the caller's units; [`Failure::Stalled`] when numbers near the
@@ -94,18 +80,16 @@ impl Solution {
         programme: &Programme,
         scaled: &Scaled,
         vertex: &Vertex,
-        basis: Basis,
+        basis: SimplexBasis,
     ) -> std::result::Result<Self, Failure> {
         let mut solution = Self {
             rows: programme.rows,
             columns: programme.columns,
             values: [0.0; MAX_COLUMNS],
             duals: [0.0; MAX_ROWS],
-            objective: 0.0,
             basis,
-            iterations: 0,
         };
-        let mut size = 0.0;
+        let (mut size, mut objective) = (0.0, 0.0);
         for column in 0..programme.columns {
             let value = vertex.values[column] * scaled.column_factor[column];
             let value = value
@@ -114,7 +98,7 @@ impl Solution {
             let unit = scaled.column_factor[column] * scaled.cost_factor;
             let reduced = vertex.reduced_costs[column] / unit;
             solution.values[column] = value;
-            solution.objective += programme.cost[column] * value;
+            objective += programme.cost[column] * value;
             size += reduced.abs();
         }
         for row in 0..programme.rows {
@@ -122,7 +106,7 @@ impl Solution {
             solution.duals[row] = dual;
             size += dual.abs();
         }
-        if (size + solution.objective).is_finite() {
+        if (size + objective).is_finite() {
             Ok(solution)
         } else {
             Err(Failure::Stalled)
@@ -148,7 +132,7 @@ impl Solution {
 /// See [`Failure`]. An old basis of another shape is passed over, not an error.
 pub fn solve(
     programme: &Programme,
-    warm: Option<&Basis>,
+    warm: Option<&SimplexBasis>,
 ) -> std::result::Result<Solution, Failure> {
     let (lower, upper) = (&programme.lower, &programme.upper);
     if (0..programme.columns).any(|j| is_empty(lower[j], upper[j])) {
@@ -162,7 +146,7 @@ pub fn solve(
             Some(result) => return result,
         }
     }
-    let mut tableau = Tableau::blank(&scaled, Basis::artificial(&scaled));
+    let mut tableau = Tableau::blank(&scaled, SimplexBasis::artificial(&scaled));
     tableau.fill_cold();
     finish(programme, &scaled, &mut tableau)
 }
@@ -175,7 +159,7 @@ fn is_empty(lower: f64, upper: f64) -> bool {
 fn solve_from(
     programme: &Programme,
     scaled: &Scaled,
-    old: &Basis,
+    old: &SimplexBasis,
 ) -> Option<std::result::Result<Solution, Failure>> {
     let basis = old.at_bounds_of(scaled);
     let vertex = Vertex::of(scaled, &basis)?;
@@ -207,11 +191,7 @@ fn finish(
             return Err(Failure::Stalled);
         };
         if end != Halt::Nowhere && vertex.is_feasible && vertex.is_optimal {
-            let mut result = Solution::verified(programme, scaled, &vertex, *tableau.basis());
-            if let Ok(solution) = &mut result {
-                solution.iterations = tableau.iterations();
-            }
-            return result;
+            return Solution::verified(programme, scaled, &vertex, *tableau.basis());
         }
         tableau.refresh(&vertex);
     }

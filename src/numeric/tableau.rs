@@ -3,7 +3,7 @@
 //! In: a scaled programme and a basis to start from. Out: a better basis, the best one, or the news
 //! that there is none. The tableau gathers rounding errors, so its last basis is verified elsewhere.
 
-use super::basis::{Basis, Resting};
+use super::basis::{Resting, SimplexBasis};
 use super::equilibrate::Scaled;
 use super::linear_programme::{MAX_COLUMNS, MAX_ROWS};
 use super::vertex::Vertex;
@@ -44,7 +44,7 @@ enum Aim {
 /// The tableau `B⁻¹A`, its basic values and the slopes of what is sought.
 pub(super) struct Tableau<'a> {
     scaled: &'a Scaled,
-    basis: Basis,
+    basis: SimplexBasis,
     entries: [[f64; MAX_COLUMNS]; MAX_ROWS],
     /// Gain per unit of each column: reduced costs in phase 2.
     slopes: [f64; MAX_COLUMNS],
@@ -67,7 +67,7 @@ struct Stop {
 
 impl<'a> Tableau<'a> {
     /// A tableau of this basis, to be filled by [`Self::fill_cold`] or [`Self::refresh`].
-    pub fn blank(scaled: &'a Scaled, basis: Basis) -> Self {
+    pub fn blank(scaled: &'a Scaled, basis: SimplexBasis) -> Self {
         Self {
             scaled,
             basis,
@@ -124,7 +124,7 @@ impl<'a> Tableau<'a> {
         }
     }
 
-    pub fn basis(&self) -> &Basis {
+    pub fn basis(&self) -> &SimplexBasis {
         &self.basis
     }
 

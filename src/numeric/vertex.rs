@@ -3,7 +3,7 @@
 //! In: a scaled programme and a basis. Out: values, dual values and reduced costs, always computed from the programme's
 //! own numbers through a fresh factorisation.
 
-use super::basis::{Basis, Resting};
+use super::basis::{Resting, SimplexBasis};
 use super::equilibrate::Scaled;
 use super::factors::Factors;
 use super::linear_programme::{MAX_COLUMNS, MAX_ROWS};
@@ -30,7 +30,7 @@ pub(super) struct Vertex {
 
 impl Vertex {
     /// The vertex of a basis, or `None` when its columns depend on each other or its numbers overflow.
-    pub fn of(scaled: &Scaled, basis: &Basis) -> Option<Self> {
+    pub fn of(scaled: &Scaled, basis: &SimplexBasis) -> Option<Self> {
         let mut vertex = Self {
             factors: Factors::of(scaled, basis)?,
             values: [0.0; MAX_COLUMNS],
@@ -46,7 +46,7 @@ impl Vertex {
         numbers.sum::<f64>().is_finite().then_some(vertex)
     }
 
-    fn find_values(&mut self, scaled: &Scaled, basis: &Basis) {
+    fn find_values(&mut self, scaled: &Scaled, basis: &SimplexBasis) {
         let (rows, columns) = (scaled.rows, scaled.columns);
         for j in 0..columns {
             self.values[j] = basis.resting_value(scaled, j);
@@ -73,7 +73,7 @@ impl Vertex {
     }
 
     /// Moves values that lie outside by rounding to their bounds, if the rows permit it.
-    fn move_within_bounds(&mut self, scaled: &Scaled, basis: &Basis) {
+    fn move_within_bounds(&mut self, scaled: &Scaled, basis: &SimplexBasis) {
         let (values, basic_values) = (self.values, self.basic_values);
         let mut is_close = true;
         for (&index, value) in basis.basic[..scaled.rows]
@@ -93,7 +93,7 @@ impl Vertex {
         }
     }
 
-    fn find_reduced_costs(&mut self, scaled: &Scaled, basis: &Basis) {
+    fn find_reduced_costs(&mut self, scaled: &Scaled, basis: &SimplexBasis) {
         let (rows, columns) = (scaled.rows, scaled.columns);
         for (dual, &index) in self.duals.iter_mut().zip(&basis.basic[..rows]) {
             let index = usize::from(index);
@@ -139,7 +139,7 @@ impl Vertex {
 
     /// One correction from what `B x = rest` still misses, after which each row is satisfied to
     /// rounding of its own terms, however small (Skeel 1980, Math. Comput. 35:817-832, from memory).
-    fn refine_values(&mut self, scaled: &Scaled, basis: &Basis, mut miss: [f64; MAX_ROWS]) {
+    fn refine_values(&mut self, scaled: &Scaled, basis: &SimplexBasis, mut miss: [f64; MAX_ROWS]) {
         for (&index, &value) in basis.basic[..scaled.rows].iter().zip(&self.basic_values) {
             let index = usize::from(index);
             if index < MAX_COLUMNS {
@@ -157,7 +157,7 @@ impl Vertex {
     }
 
     /// The same correction for `Bᵀ y = c`.
-    fn refine_duals(&mut self, scaled: &Scaled, basis: &Basis) {
+    fn refine_duals(&mut self, scaled: &Scaled, basis: &SimplexBasis) {
         let mut miss = [0.0; MAX_ROWS];
         for (miss, &index) in miss.iter_mut().zip(&basis.basic[..scaled.rows]) {
             let index = usize::from(index);

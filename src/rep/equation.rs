@@ -3,8 +3,8 @@
 //! In: the body's track, the grid of capacity, a setup. Out: the acceleration at any place, speed,
 //! activation and direction, and the energy that passes.
 
-use super::grid::CapacityGrid;
-use super::table::Table;
+use super::capacity_grid::CapacityGrid;
+use super::range_table::Table;
 use super::track::{Track, TrackPoint};
 use crate::resistance::{Item, Motion, Setup};
 
@@ -129,18 +129,11 @@ impl<'a> MotionEquation<'a> {
         }
     }
 
-    /// Acceleration along the range at a place, a speed and a drive (activation times enhancement), 1/s²: for
-    /// experiments, and for checks against motions that have an answer on paper.
+    /// Acceleration along the range at a place, a speed and a drive (activation times enhancement), 1/s².
     #[must_use]
     pub fn acceleration(&self, range: f64, speed: f64, drive: f64) -> f64 {
         let way = if speed < 0.0 { Way::Down } else { Way::Up };
         self.terms(range, speed, way).acceleration(drive, speed)
-    }
-
-    /// Effective inertia of limbs and load along the range, kg·m² per range².
-    #[must_use]
-    pub fn inertia(&self, range: f64) -> f64 {
-        self.terms(range, 0.0, Way::Up).inertia()
     }
 
     /// Every term at a place and speed.

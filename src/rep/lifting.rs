@@ -6,7 +6,7 @@ use super::activation::Activation;
 use super::enhancement::Enhancement;
 use super::equation::{MotionEquation, Terms, Way};
 use super::moment::{Moment, Phase};
-use super::options::RepOptions;
+use super::rep_options::RepOptions;
 use crate::anatomy::Dynamics;
 use crate::error::Result;
 use crate::numeric::{Steps, integrate};
@@ -36,7 +36,7 @@ const LONGEST_S: f64 = 30.0;
 const NEAR_LOCKOUT: f64 = 0.92;
 
 /// Everything that stays the same during one lift.
-pub(super) struct Lift<'a> {
+pub(super) struct LiftRun<'a> {
     pub(super) equation: &'a MotionEquation<'a>,
     pub(super) activation: Activation,
     pub(super) enhancement: Enhancement,
@@ -45,7 +45,7 @@ pub(super) struct Lift<'a> {
     stop: (f64, f64),
 }
 
-impl<'a> Lift<'a> {
+impl<'a> LiftRun<'a> {
     pub(super) fn new(
         equation: &'a MotionEquation<'a>,
         dynamics: &Dynamics,
@@ -170,8 +170,7 @@ impl<'a> Lift<'a> {
         if s >= NEAR_LOCKOUT {
             return option_s.min((1.0 / (PER_RANGE * speed.max(0.1))).max(1.0e-4));
         }
-        let terms = self.equation.terms(s, speed, Way::Up);
-        let first = terms.acceleration(activation.max(1.0), speed);
+        let first = self.equation.acceleration(s, speed, activation.max(1.0));
         if first <= 0.0 {
             return option_s;
         }

@@ -2,9 +2,9 @@
 //!
 //! In: a model, a setup, its maximum. Out: [`LoadVelocity`].
 
-use super::model::RepModel;
 use super::one_rep_max::{OneRepMax, load_at_share, with_load};
-use super::options::RepOptions;
+use super::rep_model::RepModel;
+use super::rep_options::RepOptions;
 use crate::error::Result;
 use crate::numeric::{RegressionLine, linear_regression};
 use crate::resistance::Setup;

@@ -5,7 +5,7 @@
 use super::enhancement::Enhancement;
 use super::equation::{MotionEquation, Way};
 use super::moment::{Moment, Phase};
-use super::options::{After, RepOptions};
+use super::rep_options::{After, RepOptions};
 use crate::error::Result;
 use crate::numeric::{Steps, integrate};
 use std::f64::consts::PI;
@@ -34,14 +34,14 @@ const MOST: f64 = 400.0;
 /// jump; or steady, because spotters stop the load. **Source.** Assumed; lowering in a bench press is
 /// one smooth stroke (Elliott 1989); eccentric tests ask for an even count (Kelly 2015).
 #[derive(Debug, Clone, Copy)]
-struct Plan {
+struct LoweringPlan {
     from: f64,
     to: f64,
     time_s: f64,
     is_steady: bool,
 }
 
-impl Plan {
+impl LoweringPlan {
     fn of(options: &RepOptions, time_s: f64) -> Self {
         Self {
             from: options.from,
@@ -106,7 +106,7 @@ pub(super) fn lower(
     time_s: f64,
     observe: &mut impl FnMut(Moment),
 ) -> Result<Descent> {
-    let plan = Plan::of(options, time_s);
+    let plan = LoweringPlan::of(options, time_s);
     let (count, step_s) = plan.walked_in();
     let mut before = Moment::default();
     for k in 0..=count {
@@ -142,7 +142,7 @@ pub(super) fn lower(
 
 /// Why a lowering that is not on its plan ends.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum End {
+enum DescentEnd {
     Bottom,
     RunAway,
 }
@@ -151,7 +151,7 @@ enum End {
 fn overpowered(
     equation: &MotionEquation,
     enhancement: Enhancement,
-    (plan, options): (&Plan, &RepOptions),
+    (plan, options): (&LoweringPlan, &RepOptions),
     start: Moment,
     observe: &mut impl FnMut(Moment),
 ) -> Result<Descent> {
@@ -176,9 +176,9 @@ fn overpowered(
     };
     let event = |_: f64, y: &[f64; 3]| {
         if y[0] <= options.from {
-            Some(End::Bottom)
+            Some(DescentEnd::Bottom)
         } else {
-            (-y[1] > runaway).then_some(End::RunAway)
+            (-y[1] > runaway).then_some(DescentEnd::RunAway)
         }
     };
     let moment = |time_s: f64, y: &[f64; 3]| Moment {
@@ -199,7 +199,7 @@ fn overpowered(
     let arrival = integrate(steps, state, rate, event, |t, y| observe(moment(t, y)))?;
     Ok(Descent {
         end: moment(arrival.time, &arrival.state),
-        is_lost: arrival.event == Some(End::RunAway),
+        is_lost: arrival.event == Some(DescentEnd::RunAway),
     })
 }
 
@@ -212,7 +212,7 @@ pub(super) fn most_asked(
     options: &RepOptions,
     time_s: f64,
 ) -> (f64, f64) {
-    let plan = Plan::of(options, time_s);
+    let plan = LoweringPlan::of(options, time_s);
     let (count, step_s) = plan.walked_in();
     let (mut most, mut place) = (0.0, options.to);
     let (mut share, mut activation) = (0.0, 0.0);

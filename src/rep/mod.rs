@@ -5,30 +5,32 @@
 //! `demand`.
 
 mod activation;
+mod capacity_grid;
 mod enhancement;
 mod equation;
-mod grid;
 mod lifting;
 mod load_velocity;
 mod lowering;
-mod model;
 mod moment;
 mod one_rep_max;
-mod options;
 mod phases;
+mod range_table;
+mod rep_model;
+mod rep_options;
+mod rep_sample;
+mod repetition_trace;
 mod sticking_in_motion;
-mod table;
-mod trace;
 mod track;
 
 pub use activation::Activation;
+pub use capacity_grid::CapacityGrid;
 pub use enhancement::Enhancement;
 pub use equation::MotionEquation;
-pub use grid::CapacityGrid;
 pub use load_velocity::{LoadPace, LoadVelocity};
-pub use model::RepModel;
 pub use moment::Phase;
 pub use one_rep_max::{OneRepMax, load_at_share, scale_for_one_rm, stronger, with_load};
-pub use options::{After, RepOptions, TurnRound};
+pub use rep_model::RepModel;
+pub use rep_options::{After, RepOptions, TurnRound};
+pub use rep_sample::{RepEnd, RepSample};
+pub use repetition_trace::{LiftFigures, RepTrace};
 pub use sticking_in_motion::{LEAST_WAY, Mark, StickingInMotion, VISIBLE_DIP, sticking_in_motion};
-pub use trace::{LiftFigures, Outcome, RepSample, RepTrace};

@@ -5,8 +5,8 @@
 
 use super::enhancement::Enhancement;
 use super::lowering::most_asked;
-use super::model::RepModel;
-use super::options::{After, RepOptions};
+use super::rep_model::RepModel;
+use super::rep_options::{After, RepOptions};
 use crate::anatomy::Lifter;
 use crate::error::{Error, MaximumSearchFault, Result};
 use crate::movement::Movement;

@@ -4,16 +4,16 @@
 
 use super::enhancement::Enhancement;
 use super::equation::MotionEquation;
-use super::lifting::{Lift, LiftEnd};
+use super::lifting::{LiftEnd, LiftRun};
 use super::lowering::{Descent, hold, lower};
 use super::moment::{Moment, Phase};
-use super::options::{After, RepOptions, TurnRound};
+use super::rep_options::{After, RepOptions, TurnRound};
 use crate::anatomy::Dynamics;
 use crate::error::Result;
 
 /// How a repetition ended, before it is told in the units of a trace.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum Ending {
+pub(super) enum MotionEnd {
     /// Lifted to the end of the range.
     Lockout,
     /// The load stopped on the way up.
@@ -30,7 +30,7 @@ pub(super) fn repetition(
     dynamics: &Dynamics,
     options: &RepOptions,
     observe: &mut impl FnMut(Moment),
-) -> Result<(Moment, Ending)> {
+) -> Result<(Moment, MotionEnd)> {
     let enhancement = if options.enhancement {
         Enhancement::of(dynamics)
     } else {
@@ -41,10 +41,10 @@ pub(super) fn repetition(
         Some(time_s) => {
             let Descent { end, is_lost } = lower(equation, enhancement, options, time_s, observe)?;
             if is_lost {
-                return Ok((end, Ending::LostInLowering));
+                return Ok((end, MotionEnd::LostInLowering));
             }
             if options.after == After::HandOver {
-                return Ok((end, Ending::HandedOver));
+                return Ok((end, MotionEnd::HandedOver));
             }
             end
         }
@@ -55,11 +55,11 @@ pub(super) fn repetition(
             pause(equation, enhancement, options, bottom, time.as_s(), observe)
         }
     };
-    let lift = Lift::new(equation, dynamics, enhancement, options);
+    let lift = LiftRun::new(equation, dynamics, enhancement, options);
     let (end, how) = lift.run(started(equation, ready, options), observe)?;
     let ending = match how {
-        LiftEnd::Lockout => Ending::Lockout,
-        LiftEnd::Stopped | LiftEnd::Crawled => Ending::Stalled,
+        LiftEnd::Lockout => MotionEnd::Lockout,
+        LiftEnd::Stopped | LiftEnd::Crawled => MotionEnd::Stalled,
     };
     Ok((end, ending))
 }

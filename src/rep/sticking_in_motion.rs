@@ -2,7 +2,7 @@
 //!
 //! In: the lifting phase. Out: [`StickingInMotion`], in time, range and position.
 
-use super::trace::{Outcome, RepSample};
+use super::rep_sample::{RepEnd, RepSample};
 
 /// A remarkable moment of the lift.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -52,14 +52,14 @@ pub const LEAST_WAY: f64 = 0.005;
 /// place; a lift that stalls has its minimum there.
 /// **Source.** Lander 1985; van den Tillaar & Ettema 2010 (definition).
 #[must_use]
-pub fn sticking_in_motion(lift: &[RepSample], outcome: Outcome) -> Option<StickingInMotion> {
+pub fn sticking_in_motion(lift: &[RepSample], outcome: RepEnd) -> Option<StickingInMotion> {
     let (first, last) = (lift.first()?, lift.last()?);
     if last.range - first.range < LEAST_WAY {
         return None;
     }
     let greatest = lift.iter().map(|s| s.velocity).fold(0.0, f64::max);
     let visible = VISIBLE_DIP * greatest;
-    let stalled = matches!(outcome, Outcome::Stalled { .. });
+    let stalled = matches!(outcome, RepEnd::Stalled { .. });
     let mark = |index: usize| {
         let sample = &lift[index];
         Mark {

@@ -2,7 +2,7 @@
 //!
 //! In: the poses of a range and the acting muscles. Out: [`Track`], smooth functions of the range.
 
-use super::table::Table;
+use super::range_table::Table;
 use crate::capacity::Acting;
 use crate::movement::{Carrier, LoadPoint, Measure, Pose, Range, Sides};
 

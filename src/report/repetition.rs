@@ -12,7 +12,7 @@ use crate::narrative::name_of;
 use crate::narrative::places::sides_in_words;
 use crate::narrative::repetition::{lift_figures, rep_sentences};
 use crate::narrative::versus_plain_words::{setup_name, versus_sentences};
-use crate::rep::{LiftFigures, Mark, Outcome, RepSample, StickingInMotion};
+use crate::rep::{LiftFigures, Mark, RepEnd, RepSample, StickingInMotion};
 use crate::study::{RepStudy, VersusPlain};
 use crate::units::System;
 use serde::Serialize;
@@ -189,12 +189,12 @@ fn repetition(rep: &RepStudy) -> RepetitionJson<'_> {
 }
 
 /// How a repetition ended, and where if it did so on the way.
-const fn outcome(outcome: Outcome) -> (&'static str, Option<f64>) {
+const fn outcome(outcome: RepEnd) -> (&'static str, Option<f64>) {
     match outcome {
-        Outcome::Lockout => ("lockout", None),
-        Outcome::HandedOver => ("handed_over", None),
-        Outcome::Stalled { range, .. } => ("stalled", Some(range)),
-        Outcome::LostInLowering { range, .. } => ("lost_in_lowering", Some(range)),
+        RepEnd::Lockout => ("lockout", None),
+        RepEnd::HandedOver => ("handed_over", None),
+        RepEnd::Stalled { range, .. } => ("stalled", Some(range)),
+        RepEnd::LostInLowering { range, .. } => ("lost_in_lowering", Some(range)),
     }
 }
 

@@ -4,7 +4,7 @@
 //! effort less even, cables, hinged arms and cams are tried on the same lift, and what helps is named.
 
 use super::solve::{SolvedLift, load_points};
-use crate::capacity::{Shape, class_of};
+use crate::capacity::{CurveShape, class_of};
 use crate::error::{Advice, Instead, Means, Remedy, Result};
 use crate::movement::{Carrier, PlaneForce};
 use crate::overlay::{flattening_percent, spread};
@@ -24,7 +24,7 @@ pub(super) fn advice(
     [best_added_percent, best_helping_percent]: [Option<f64>; 2],
 ) -> Result<Advice> {
     let class = class_of(&lift.capacity.values());
-    let instead = if gained_percent > WORTH_SAYING && class.shape != Shape::Descending {
+    let instead = if gained_percent > WORTH_SAYING && class.shape != CurveShape::Descending {
         Instead::NotSought
     } else {
         match (remedies(lift, costs)?, lift.range.carrier) {

@@ -3,16 +3,16 @@
 //! In: a [`Desk`]. Out: its lifts by class; which lift belongs to which class comes from the model.
 
 use super::desk::{Desk, LiftStudy};
-use crate::capacity::Shape;
+use crate::capacity::CurveShape;
 use crate::error::Result;
 use crate::study::Study;
 
 /// The classes in teaching order.
-const CLASSES: [Shape; 4] = [
-    Shape::Ascending,
-    Shape::Descending,
-    Shape::BellShaped,
-    Shape::Level,
+const CLASSES: [CurveShape; 4] = [
+    CurveShape::Ascending,
+    CurveShape::Descending,
+    CurveShape::BellShaped,
+    CurveShape::Level,
 ];
 
 /// Lifts that stand for their class if they belong to it: well known, with free weight.
@@ -26,12 +26,12 @@ const EXAMPLES: [&str; 5] = [
 
 /// Whether this lifter has lifts of a class.
 #[must_use]
-pub fn has_class(desk: &Desk<'_>, shape: Shape) -> bool {
+pub fn has_class(desk: &Desk<'_>, shape: CurveShape) -> bool {
     example(desk, shape).is_some()
 }
 
 /// The lift that stands for a class: the first well-known one, else the first by name.
-fn example<'a>(desk: &'a Desk<'_>, shape: Shape) -> Option<&'a LiftStudy> {
+fn example<'a>(desk: &'a Desk<'_>, shape: CurveShape) -> Option<&'a LiftStudy> {
     let of_class = |lift: &&LiftStudy| lift.study.class.shape == shape;
     EXAMPLES
         .iter()
@@ -63,7 +63,7 @@ pub fn loaded_examples(desk: &Desk<'_>) -> Result<Vec<Study>> {
 
 /// The lifts of a class, the steepest curve first.
 #[must_use]
-pub fn lifts_of_class<'a>(desk: &'a Desk<'_>, shape: Shape) -> Vec<&'a Study> {
+pub fn lifts_of_class<'a>(desk: &'a Desk<'_>, shape: CurveShape) -> Vec<&'a Study> {
     let all = desk.lifts().iter().map(|lift| &lift.study);
     let mut lifts: Vec<&Study> = all.filter(|study| study.class.shape == shape).collect();
     let steepness = |study: &Study| (study.class.end_ratio / study.class.start_ratio).ln().abs();

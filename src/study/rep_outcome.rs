@@ -5,7 +5,7 @@
 use super::rep_study::RepStudy;
 use crate::error::{Error, FailedEnd, OutcomeFault, Result, StopPlace, StopPosition};
 use crate::movement::Measure;
-use crate::rep::Outcome;
+use crate::rep::RepEnd;
 use crate::units::{Angle, Length};
 
 impl RepStudy {
@@ -14,10 +14,10 @@ impl RepStudy {
     /// **Fails** (no answer) where the load stops on the way or gets away.
     pub fn check_lifted(&self) -> Result<()> {
         let end = match self.trace.outcome {
-            Outcome::Lockout | Outcome::HandedOver => return Ok(()),
-            Outcome::Stalled { .. } if self.is_stuck_at_start() => FailedEnd::StuckAtStart,
-            Outcome::Stalled { position, .. } => FailedEnd::Stops(self.stop(position)),
-            Outcome::LostInLowering { position, .. } => FailedEnd::GetsAway(self.stop(position)),
+            RepEnd::Lockout | RepEnd::HandedOver => return Ok(()),
+            RepEnd::Stalled { .. } if self.is_stuck_at_start() => FailedEnd::StuckAtStart,
+            RepEnd::Stalled { position, .. } => FailedEnd::Stops(self.stop(position)),
+            RepEnd::LostInLowering { position, .. } => FailedEnd::GetsAway(self.stop(position)),
         };
         Err(Error::no_answer(OutcomeFault {
             end,

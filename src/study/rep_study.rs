@@ -10,7 +10,7 @@ use super::solve::with_body;
 use crate::error::{Error, MaximumFault, Result};
 use crate::movement::{Carrier, Measure};
 use crate::rep::{
-    OneRepMax, Outcome, RepModel, RepOptions, RepSample, RepTrace, load_at_share, with_load,
+    OneRepMax, RepEnd, RepModel, RepOptions, RepSample, RepTrace, load_at_share, with_load,
 };
 use crate::resistance::{Assistance, Item, Setup};
 use crate::units::Mass;
@@ -218,7 +218,7 @@ impl RepStudy {
     /// Whether the load never left its place at the start of the lift.
     #[must_use]
     pub fn is_stuck_at_start(&self) -> bool {
-        matches!(self.trace.outcome, Outcome::Stalled { range, .. }
+        matches!(self.trace.outcome, RepEnd::Stalled { range, .. }
             if range - self.options.from < crate::rep::LEAST_WAY)
     }
 

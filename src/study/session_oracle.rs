@@ -10,8 +10,7 @@ use crate::anatomy::{Lifter, Muscle};
 use crate::error::Result;
 use crate::movement::{Carrier, Movement, trace};
 use crate::rep::{
-    After, OneRepMax, Outcome, RepModel, RepOptions, RepTrace, scale_for_one_rm, stronger,
-    with_load,
+    After, OneRepMax, RepEnd, RepModel, RepOptions, RepTrace, scale_for_one_rm, stronger, with_load,
 };
 use crate::resistance::{Item, Setup};
 use crate::session::eccentric::{LOWERING_S, eccentric_one_rm};
@@ -137,7 +136,7 @@ fn evenness(model: &RepModel, setup: &Setup, options: &RepOptions) -> Result<Opt
     let efforts: Vec<f64> = trace.samples.iter().map(|s| s.effort).collect();
     let most = efforts.iter().copied().fold(0.0, f64::max);
     let mean = efforts.iter().sum::<f64>() / efforts.len().max(1) as f64;
-    let handed_over = trace.outcome == Outcome::HandedOver && most > 0.0;
+    let handed_over = trace.outcome == RepEnd::HandedOver && most > 0.0;
     Ok(handed_over.then(|| (mean / most).clamp(0.0, 1.0)))
 }
 
@@ -209,7 +208,7 @@ fn tired(lifter: &Lifter, joints: &[FatigueJoint], shares: &[f64]) -> Lifter {
 ///
 /// Velocities are those of the load in m/s, also where the trace is of a joint in rad/s.
 fn outcome(trace: &RepTrace, attempt: &Attempt, lowering: Duration, way: Length) -> RepOutcome {
-    let completed = trace.outcome == Outcome::Lockout;
+    let completed = trace.outcome == RepEnd::Lockout;
     let mean = |samples: &[crate::rep::RepSample]| {
         let sum: f64 = samples.iter().map(|s| s.effort.clamp(0.0, 1.0)).sum();
         sum / samples.len().max(1) as f64

@@ -4,12 +4,12 @@
 //! angle is the anatomical position; flexion, abduction and horizontal adduction are positive.
 
 mod fault;
-mod quantity;
+mod quantity_types;
 mod system;
 mod text;
 
 pub use fault::{QuantityFault, QuantityKind};
-pub use quantity::{
+pub use quantity_types::{
     Angle, AngularSpeed, Duration, Force, Length, LinearDensity, Mass, Speed, Stress, Torque,
 };
 pub use system::{System, rounded};

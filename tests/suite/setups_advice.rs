@@ -3,7 +3,7 @@
 
 use crate::setups::{model_of, picked, question_of};
 use torquill::anatomy::Training;
-use torquill::capacity::Shape;
+use torquill::capacity::CurveShape;
 use torquill::grammar::item_from_text;
 use torquill::library::{Library, Shelf};
 use torquill::narrative::hanging::hung_pieces;
@@ -106,7 +106,7 @@ fn law_descending_lifts_are_told_that_bands_below_cost_and_what_helps_instead() 
         let model = model_of(&movement);
         let question = question_of(&movement, &model, 101);
         let pick = answer(&question);
-        if pick.study.class.shape != Shape::Descending {
+        if pick.study.class.shape != CurveShape::Descending {
             continue;
         }
         let text = text_of(&pick);

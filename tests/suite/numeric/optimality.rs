@@ -49,6 +49,12 @@ impl Instance {
             .objective())
     }
 
+    /// The value `c · x` of an answer.
+    pub fn objective(&self, solution: &Solution) -> f64 {
+        let pairs = self.columns.iter().zip(solution.values());
+        pairs.map(|(column, x)| column.0 * x).sum()
+    }
+
     /// Reduced costs of the columns, `d = c − Aᵀ·duals`; zero where rounding alone made them.
     pub fn reduced_costs(&self, duals: &[f64]) -> Vec<f64> {
         self.columns

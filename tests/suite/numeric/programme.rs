@@ -83,7 +83,7 @@ fn assert_optimal(instance: &Instance, solution: &Solution) {
             .zip(solution.values())
             .map(|(d, x)| d * x)
             .sum::<f64>();
-    assert_near(dual_objective, solution.objective(), 1e-9);
+    assert_near(dual_objective, instance.objective(solution), 1e-9);
 }
 
 #[test]
@@ -98,7 +98,7 @@ fn law_programme_agrees_with_another_solver_on_random_instances() {
         match (solve(&instance.programme(), None), instance.reference()) {
             (Ok(solution), Ok(objective)) => {
                 solved += 1;
-                assert_near(solution.objective(), objective, 1e-9);
+                assert_near(instance.objective(&solution), objective, 1e-9);
                 assert_optimal(&instance, &solution);
             }
             (Err(Failure::Infeasible), Err(microlp::Error::Infeasible)) => infeasible += 1,
@@ -166,7 +166,7 @@ fn law_ties_do_not_mislead_the_solver() {
         ) {
             (Ok(one), Ok(other)) => {
                 solved += 1;
-                assert_near(one.objective(), other.objective(), 1e-9);
+                assert_near(instance.objective(&one), turned.objective(&other), 1e-9);
                 assert_optimal(&instance, &one);
                 assert_optimal(&turned, &other);
             }
@@ -191,7 +191,7 @@ fn law_programme_of_full_size_agrees_with_another_solver() {
         match (solve(&instance.programme(), None), instance.reference()) {
             (Ok(solution), Ok(objective)) => {
                 solved += 1;
-                assert_near(solution.objective(), objective, 1e-9);
+                assert_near(instance.objective(&solution), objective, 1e-9);
                 assert_optimal(&instance, &solution);
             }
             (Err(Failure::Infeasible), Err(microlp::Error::Infeasible))
@@ -243,10 +243,10 @@ fn law_warm_start_gives_the_cold_objective() {
             let (cold, warm) = (solve(&programme, None), solve(&programme, basis.as_ref()));
             match (cold, warm) {
                 (Ok(cold), Ok(warm)) => {
-                    assert_near(warm.objective(), cold.objective(), 1e-9);
+                    assert_near(instance.objective(&warm), instance.objective(&cold), 1e-9);
                     assert_optimal(&instance, &warm);
                     answers += 1;
-                    idle_answers += usize::from(basis.is_some() && warm.iterations() == 0);
+                    idle_answers += usize::from(basis.as_ref() == Some(warm.basis()));
                     basis = Some(*warm.basis());
                 }
                 (Err(cold), Err(warm)) => {
@@ -281,7 +281,7 @@ fn law_warm_start_from_any_basis_gives_the_cold_answer() {
         );
         match (cold, warm) {
             (Ok(cold), Ok(warm)) => {
-                assert_near(warm.objective(), cold.objective(), 1e-9);
+                assert_near(second.objective(&warm), second.objective(&cold), 1e-9);
                 assert_optimal(&second, &warm);
                 answers += 1;
             }
@@ -316,7 +316,7 @@ fn law_units_do_not_change_the_optimum() {
             }
         }
         let scaled = solve(&other.programme(), None).expect("only the units changed");
-        assert_near(scaled.objective(), plain.objective(), 1e-9);
+        assert_near(other.objective(&scaled), instance.objective(&plain), 1e-9);
         assert!(residuals(&other, &scaled).worst() < 1e-9);
     }
 }
@@ -338,7 +338,7 @@ fn law_duals_are_the_slopes_of_the_objective() {
                 continue;
             };
             if moved.basis() == plain.basis() {
-                let slope = (moved.objective() - plain.objective()) / nudge;
+                let slope = (other.objective(&moved) - instance.objective(&plain)) / nudge;
                 assert_near(slope, plain.duals()[row], 1e-7);
                 checked += 1;
             }
@@ -358,7 +358,7 @@ fn law_two_muscles_share_a_load_as_on_paper() {
     }
     programme.add_column(1.0, 0.0, INF, &[-0.3]).unwrap();
     let best = solve(&programme, None).unwrap();
-    assert_near(best.objective(), 260.0, 1e-14);
+    assert_near(best.values()[2], 260.0, 1e-14);
     assert_eq!(&best.values()[..2], [1.0, 1.0]);
     assert_near(best.duals()[0], -1.0 / 0.3, 1e-14);
 }
@@ -388,15 +388,17 @@ fn law_klee_minty_cube_is_solved() {
         cube.columns.push((0.0, 0.0, INF, slack));
     }
     let best = solve(&cube.programme(), None).unwrap();
-    assert_near(best.objective(), 390_625.0, 1e-12);
+    assert_near(cube.objective(&best), 390_625.0, 1e-12);
     assert!(residuals(&cube, &best).worst() < 1e-12);
 }
 
 #[test]
 fn law_cycling_example_ends() {
     // Beale's example, on which the largest reduced cost alone cycles for ever: optimum 1/20.
-    let mut programme = Programme::new(3).unwrap();
-    programme.set_right_side(&[0.0, 0.0, 1.0]).unwrap();
+    let mut example = Instance {
+        right_side: vec![0.0, 0.0, 1.0],
+        columns: Vec::new(),
+    };
     for (cost, column) in [
         (0.75, [0.25, 0.5, 0.0]),
         (-150.0, [-60.0, -90.0, 0.0]),
@@ -406,10 +408,10 @@ fn law_cycling_example_ends() {
         (0.0, [0.0, 1.0, 0.0]),
         (0.0, [0.0, 0.0, 1.0]),
     ] {
-        programme.add_column(cost, 0.0, INF, &column).unwrap();
+        example.columns.push((cost, 0.0, INF, column.to_vec()));
     }
-    let best = solve(&programme, None).unwrap();
-    assert_near(best.objective(), 0.05, 1e-14);
+    let best = solve(&example.programme(), None).unwrap();
+    assert_near(example.objective(&best), 0.05, 1e-14);
 }
 
 #[test]
@@ -419,7 +421,14 @@ fn law_programmes_without_an_answer_say_so() {
     programme.add_column(1.0, 0.0, 1.0, &[1.0]).unwrap();
     assert_eq!(solve(&programme, None), Err(Failure::Infeasible));
     programme.add_column(1.0, 0.0, INF, &[1.0]).unwrap();
-    assert_eq!(solve(&programme, None).unwrap().objective(), 3.0);
+    assert_eq!(
+        solve(&programme, None)
+            .unwrap()
+            .values()
+            .iter()
+            .sum::<f64>(),
+        3.0
+    );
     programme.add_column(0.0, -INF, INF, &[1.0]).unwrap();
     assert_eq!(solve(&programme, None), Err(Failure::Unbounded));
 
@@ -427,7 +436,7 @@ fn law_programmes_without_an_answer_say_so() {
     programme.add_column(1.0, 2.0, 1.0, &[0.0]).unwrap();
     assert_eq!(solve(&programme, None), Err(Failure::Infeasible));
     programme.clear(2).unwrap();
-    assert_eq!(solve(&programme, None).unwrap().objective(), 0.0);
+    assert!(solve(&programme, None).unwrap().values().is_empty());
 }
 
 #[test]
@@ -441,10 +450,10 @@ fn law_rows_that_repeat_or_say_nothing_do_no_harm() {
     };
     let mut programme = instance.programme();
     let best = solve(&programme, None).unwrap();
-    assert_near(best.objective(), 1.5, 1e-15);
+    assert_near(instance.objective(&best), 1.5, 1e-15);
     assert!(residuals(&instance, &best).worst() < 1e-14);
     let again = solve(&programme, Some(best.basis())).unwrap();
-    assert_eq!(again.iterations(), 0);
+    assert_eq!(again.basis(), best.basis());
     // The repeated row now contradicts the first: the old basis must not hide that.
     programme.set_right_side(&[1.0, 2.5, 0.0, 1.0]).unwrap();
     assert_eq!(
@@ -504,7 +513,7 @@ fn law_numbers_of_any_size_give_an_answer_of_numbers_or_none() {
             solved += 1;
             let mut numbers = solution.values().iter().chain(solution.duals());
             assert!(numbers.all(|x| x.is_finite()), "{solution:?}");
-            assert!(solution.objective().is_finite());
+            assert!(instance.objective(&solution).is_finite());
         }
     }
     assert!(solved > 20, "only {solved} had an optimum");

@@ -3,7 +3,7 @@
 //! In: poses, acting muscles, the load's direction. Out: [`CapacityGrid`], the generalised force that
 //! full activation brings along the range, from fast lowering to fast lifting, and which joint limits.
 
-use super::table::hermite;
+use super::range_table::hermite;
 use crate::capacity::{Acting, PlacedMuscle, Solver};
 use crate::error::Result;
 use crate::movement::{Measure, PlaneForce, Pose, Range};

@@ -4,72 +4,12 @@
 
 use super::equation::{MotionEquation, Way};
 use super::moment::{Moment, Phase};
-use super::phases::Ending;
+use super::phases::MotionEnd;
+use super::rep_sample::{RepEnd, RepSample};
 use super::sticking_in_motion::{StickingInMotion, sticking_in_motion};
 use crate::anatomy::Dof;
 use crate::movement::Measure;
 use crate::units::STANDARD_GRAVITY_M_S2;
-
-/// One moment of a repetition. Speeds and forces are along the path of the load (m/s, N) or, in a
-/// movement measured in torque, about its joint (rad/s, N·m).
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct RepSample {
-    /// Time since the start of the repetition, s.
-    pub time_s: f64,
-    /// Lowering, pause or lifting.
-    pub phase: Phase,
-    /// Place in the range.
-    pub range: f64,
-    /// Path since the bottom of the movement, m (or angle since then, rad).
-    pub position: f64,
-    /// Angle of the joint that the movement is drawn over, rad.
-    pub angle_rad: f64,
-    /// Speed, upward positive.
-    pub velocity: f64,
-    /// Acceleration, upward positive.
-    pub acceleration: f64,
-    /// Force between lifter and load along the path (or torque about the joint).
-    pub force: f64,
-    /// What the load asks for when it is not sped up.
-    pub demand: f64,
-    /// What full activation holds at this place and speed, without enhancement.
-    pub capacity: f64,
-    /// Force over capacity.
-    pub effort: f64,
-    /// Activation.
-    pub activation: f64,
-    /// Extra force after lengthening, as a share.
-    pub enhancement: f64,
-    /// Joint that limits.
-    pub limiting: Dof,
-    /// Kinetic energy of limbs and load, J.
-    pub kinetic_j: f64,
-    /// Net work of muscles, limbs' weight and load since the lift began, J.
-    pub work_j: f64,
-}
-
-/// How a repetition ended.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Outcome {
-    /// Lifted to the end of the range.
-    Lockout,
-    /// The load stopped at this place on the way up.
-    Stalled {
-        /// Place in the range.
-        range: f64,
-        /// Path since the bottom, m (or angle, rad).
-        position: f64,
-    },
-    /// The load got away from the lifter in lowering, at this place: spotters take it.
-    LostInLowering {
-        /// Place in the range.
-        range: f64,
-        /// Path since the bottom, m (or angle, rad).
-        position: f64,
-    },
-    /// Lowered under control and handed over to the spotters at the bottom.
-    HandedOver,
-}
 
 /// A whole repetition.
 #[derive(Debug, Clone, PartialEq)]
@@ -77,7 +17,7 @@ pub struct RepTrace {
     /// Moments, in order of time.
     pub samples: Vec<RepSample>,
     /// How it ended.
-    pub outcome: Outcome,
+    pub outcome: RepEnd,
     /// Force or torque, and with it the units of the samples.
     pub measure: Measure,
     /// Index of the first sample of the lift; the number of samples where there is none.
@@ -117,7 +57,7 @@ impl RepTrace {
         equation: &MotionEquation,
         joints: &[Dof],
         moments: &[Moment],
-        ending: (Moment, Ending),
+        ending: (Moment, MotionEnd),
     ) -> Self {
         let samples: Vec<RepSample> = moments
             .iter()
@@ -130,13 +70,13 @@ impl RepTrace {
         let (last, how) = ending;
         let position = equation.track.at(last.s).position;
         let outcome = match how {
-            Ending::Lockout => Outcome::Lockout,
-            Ending::HandedOver => Outcome::HandedOver,
-            Ending::Stalled => Outcome::Stalled {
+            MotionEnd::Lockout => RepEnd::Lockout,
+            MotionEnd::HandedOver => RepEnd::HandedOver,
+            MotionEnd::Stalled => RepEnd::Stalled {
                 range: last.s,
                 position,
             },
-            Ending::LostInLowering => Outcome::LostInLowering {
+            MotionEnd::LostInLowering => RepEnd::LostInLowering {
                 range: last.s,
                 position,
             },
@@ -160,7 +100,7 @@ impl RepTrace {
     /// Whether the lift reached the end of the range.
     #[must_use]
     pub fn is_lifted(&self) -> bool {
-        self.outcome == Outcome::Lockout
+        self.outcome == RepEnd::Lockout
     }
 }
 

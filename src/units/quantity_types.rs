@@ -28,13 +28,16 @@ macro_rules! quantity {
                 most: $most,
             };
             /// Nothing of it.
+            #[allow(dead_code, reason = "every quantity has it")]
             pub const ZERO: Self = Self(0.0);
             $(
                 #[doc = concat!("From a value in the unit of the name (", stringify!($from), ").")]
                 #[must_use]
+                #[allow(dead_code, reason = "every unit has both directions")]
                 pub const fn $from(value: f64) -> Self { Self(value * $multiply / $divide) }
                 #[doc = concat!("The value in the unit of the name (", stringify!($as), ").")]
                 #[must_use]
+                #[allow(dead_code, reason = "every unit has both directions")]
                 pub const fn $as(self) -> f64 { self.0 * $divide / $multiply }
             )+
             /// Reads a number with one of the units, or several such parts ("5 ft 11 in").

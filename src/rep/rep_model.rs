@@ -2,12 +2,12 @@
 //!
 //! In: a movement, a lifter, perhaps a setup. Out: [`RepModel`], which runs repetitions.
 
+use super::capacity_grid::CapacityGrid;
 use super::equation::MotionEquation;
-use super::grid::CapacityGrid;
 use super::moment::Moment;
-use super::options::RepOptions;
-use super::phases::{Ending, repetition};
-use super::trace::RepTrace;
+use super::phases::{MotionEnd, repetition};
+use super::rep_options::RepOptions;
+use super::repetition_trace::RepTrace;
 use super::track::Track;
 use crate::anatomy::{Dof, Dynamics, Lifter};
 use crate::capacity::{Acting, plain_direction};
@@ -101,7 +101,7 @@ impl RepModel {
         options.check()?;
         let equation = self.equation(setup);
         let (_, ending) = repetition(&equation, &self.dynamics, options, &mut |_| {})?;
-        Ok(ending == Ending::Lockout)
+        Ok(ending == MotionEnd::Lockout)
     }
 
     /// The surface of capacity over range and speed, generalised force along the range.
