@@ -52,23 +52,52 @@ impl Dof {
         }
     }
 
-    /// The joint as a person says it, such as "shoulder".
+    /// The joint it belongs to.
     #[must_use]
-    pub fn joint(self) -> &'static str {
+    pub const fn joint(self) -> Joint {
         match self {
-            Self::Elbow => "elbow",
+            Self::Elbow => Joint::Elbow,
             Self::ShoulderFlexion | Self::ShoulderAbduction | Self::ShoulderHorizontal => {
-                "shoulder"
+                Joint::Shoulder
             }
-            Self::Hip => "hip",
-            Self::Knee => "knee",
-            Self::Ankle => "ankle",
+            Self::Hip => Joint::Hip,
+            Self::Knee => Joint::Knee,
+            Self::Ankle => Joint::Ankle,
         }
     }
 
     /// Whether this is one of the shoulder's planes.
     #[must_use]
     pub fn is_shoulder(self) -> bool {
-        self.joint() == "shoulder"
+        self.joint() == Joint::Shoulder
+    }
+}
+
+/// A joint, whatever its degrees of freedom.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Joint {
+    /// Elbow.
+    Elbow,
+    /// Shoulder.
+    Shoulder,
+    /// Hip.
+    Hip,
+    /// Knee.
+    Knee,
+    /// Ankle.
+    Ankle,
+}
+
+impl Joint {
+    /// Its name, such as "shoulder".
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Elbow => "elbow",
+            Self::Shoulder => "shoulder",
+            Self::Hip => "hip",
+            Self::Knee => "knee",
+            Self::Ankle => "ankle",
+        }
     }
 }

@@ -17,7 +17,7 @@ mod tendon;
 
 pub use curves::{ActiveForceLength, Bell, Curves, ForceVelocity, PassiveForceLength};
 pub use dynamics::Dynamics;
-pub use joint::Dof;
+pub use joint::{Dof, Joint};
 pub use lifter::{Build, Lifter, LifterRecord, Sex, Training};
 pub use moment_arm::{ArmCurve, ArmShape, MomentArm};
 pub use muscle::{Fibre, FibreState, Muscle, Reference};

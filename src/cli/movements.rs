@@ -70,7 +70,7 @@ fn row(arguments: &Arguments, library: &Library, name: &str) -> Result<Row> {
     let mut joints: Vec<&'static str> = study.range.poses[0]
         .coordinates
         .iter()
-        .map(|c| c.dof.joint())
+        .map(|c| c.dof.joint().name())
         .collect();
     joints.dedup();
     Ok(Row {

@@ -256,7 +256,7 @@ fn sweep_rules(movement: &Movement, sweep: &SweepRecord, rules: &mut Rules) {
                 "path.plane",
                 format!(
                     "turns the plane of the shoulder, and the joint is the {}",
-                    sweep.joint.joint()
+                    sweep.joint.joint().name()
                 ),
             ));
         }

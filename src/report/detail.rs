@@ -65,7 +65,7 @@ pub fn detail(study: &Study, setup: Option<&SetupStudy>, index: usize) -> Detail
             .zip(pose.coordinates.iter().map(|c| c.angle_rad.to_degrees()))
             .collect(),
         joint_torques_nm: names().zip(torques).collect(),
-        limiting_joint: pose.coordinates[held.limiting].dof.joint(),
+        limiting_joint: pose.coordinates[held.limiting].dof.joint().name(),
         reactions: reactions(study, index),
         muscles: muscles(study, index),
     }

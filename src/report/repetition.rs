@@ -265,7 +265,7 @@ fn moment_row(sample: &RepSample, measure: Measure) -> MomentRow {
         },
         effort: sample.effort,
         activation: sample.activation,
-        limiting_joint: sample.limiting.joint(),
+        limiting_joint: sample.limiting.joint().name(),
     }
 }
 
@@ -303,6 +303,6 @@ fn cells(sample: &RepSample) -> Vec<String> {
         sample.demand.to_string(),
         sample.effort.to_string(),
         sample.activation.to_string(),
-        sample.limiting.joint().to_owned(),
+        sample.limiting.joint().name().to_owned(),
     ]
 }

@@ -5,6 +5,7 @@
 //! against. A muscle that works and rests in turns is in [`super::muscle_state`].
 
 pub use super::fatigue_joint::FatigueJoint;
+use crate::anatomy::Joint;
 use crate::error::{Error, PredictionFault, Result};
 use crate::numeric::{Arrival, Steps, integrate};
 use crate::progress::origin::Origin;
@@ -79,15 +80,17 @@ impl FatigueJoint {
             .find(|row| row.joint == self)
             .unwrap_or(&JOINTS[JOINTS.len() - 1])
     }
+}
 
-    /// The joint of that name ("shoulder", "knee"), the general values for a name without a row.
-    #[must_use]
-    pub fn from_name(name: &str) -> Self {
-        let name = name.to_lowercase();
-        JOINTS
-            .iter()
-            .find(|row| name.contains(row.name))
-            .map_or(Self::General, |row| row.joint)
+impl From<Joint> for FatigueJoint {
+    fn from(joint: Joint) -> Self {
+        match joint {
+            Joint::Elbow => Self::Elbow,
+            Joint::Shoulder => Self::Shoulder,
+            Joint::Hip => Self::Hip,
+            Joint::Knee => Self::Knee,
+            Joint::Ankle => Self::Ankle,
+        }
     }
 }
 

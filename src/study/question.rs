@@ -142,7 +142,10 @@ impl Study {
     /// The joint that a coordinate turns, such as "shoulder".
     #[must_use]
     pub fn joint(&self, coordinate: usize) -> &'static str {
-        self.range.poses[0].coordinates[coordinate].dof.joint()
+        self.range.poses[0].coordinates[coordinate]
+            .dof
+            .joint()
+            .name()
     }
 
     /// The smallest capacity over the range and its place.

@@ -154,7 +154,7 @@ fn joints_of(model: &RepModel) -> Vec<FatigueJoint> {
     let mut joints: Vec<FatigueJoint> = model
         .joints()
         .iter()
-        .map(|dof| FatigueJoint::from_name(dof.joint()))
+        .map(|dof| FatigueJoint::from(dof.joint()))
         .collect();
     joints.sort();
     joints.dedup();
@@ -190,7 +190,7 @@ fn tired(lifter: &Lifter, joints: &[FatigueJoint], shares: &[f64]) -> Lifter {
             .moment_arm
             .keys()
             .filter_map(|dof| {
-                let joint = FatigueJoint::from_name(dof.joint());
+                let joint = FatigueJoint::from(dof.joint());
                 let index = joints.iter().position(|known| *known == joint)?;
                 shares.get(index).copied()
             })

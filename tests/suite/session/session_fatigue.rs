@@ -226,13 +226,6 @@ fn law_a_small_share_is_held_for_ever() {
     assert_eq!(state.capacity_share(), 1.0);
 }
 
-#[test]
-fn law_joints_are_found_by_name() {
-    assert_eq!(FatigueJoint::from_name("shoulder"), FatigueJoint::Shoulder);
-    assert_eq!(FatigueJoint::from_name("Knee"), FatigueJoint::Knee);
-    assert_eq!(FatigueJoint::from_name("wrist"), FatigueJoint::General);
-}
-
 fn shares() -> impl Strategy<Value = Compartments> {
     (0.0..1.0_f64, 0.0..1.0_f64).prop_map(|(active, of_rest)| Compartments {
         active,
