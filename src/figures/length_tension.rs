@@ -11,9 +11,9 @@ use crate::narrative::fibre_words::{
     ACTIVE_FORCE, DIP, SARCOMERE_LENGTH, active_passive_words, fibre_use_label, overlap_words,
     species_words,
 };
+use crate::narrative::quantities::rounded;
 use crate::plot::{Axis, Extent, LineChart, Marker, Panel, Role, Series, Shade};
 use crate::study::FibreUse;
-use crate::units::rounded;
 
 /// Filaments and force.
 #[must_use]

@@ -9,10 +9,10 @@ use crate::narrative::shown_units::load_unit;
 use crate::overlay::Sticking;
 use crate::plot::{Axis, Extent, StripPose};
 use crate::study::Study;
-use crate::units::System;
+use crate::units::{Length, System};
 
-/// Inches to the centimetre, exact.
-const CM_PER_IN: f64 = 2.54;
+/// Centimetres to the inch.
+const CM_PER_IN: f64 = Length::from_in(1.0).as_cm();
 
 /// A study over its range.
 #[derive(Debug, Clone, Copy)]

@@ -7,10 +7,11 @@ use super::animation_stage::AnimationStage;
 use crate::draw::{Colour, Face, Scene, Text};
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::motion_words::rep_figure_words;
+use crate::narrative::quantities::rounded;
 use crate::plot::Look;
 use crate::rep::RepSample;
 use crate::study::RepStudy;
-use crate::units::{System, rounded};
+use crate::units::System;
 use std::fmt::Write;
 
 /// Pictures a second.

@@ -7,12 +7,12 @@ use super::session_plan::{capital, nothing_predicted};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::plan_words::least_by_joint;
+use crate::narrative::quantities::rounded;
 use crate::narrative::session::{joint_name, predicted_name};
 use crate::plot::{Axis, Extent, Fill, Heading, Look, Role, Series, SmallMultiples, SmallPanel};
 use crate::session::fatigue::FatigueJoint;
 use crate::session::method::Method;
 use crate::session::plan::{Predicted, SessionPlan, SessionPrediction};
-use crate::units::rounded;
 
 /// The states over time.
 ///

@@ -4,6 +4,7 @@
 
 use crate::draw::Scene;
 use crate::error::{Error, FigureFault, Result};
+use crate::narrative::quantities::{mass_in, rounded};
 use crate::narrative::session::{groups_added, predicted_name};
 use crate::plot::{
     Axis, Extent, Fill, Heading, LevelLine, LineChart, Look, Marker, Panel, Role, Series, Shade,
@@ -11,7 +12,7 @@ use crate::plot::{
 use crate::session::method::Method;
 use crate::session::plan::{Predicted, SessionPlan, SessionPrediction};
 use crate::session::planned_set::{PlannedSet, SetKind};
-use crate::units::{System, rounded};
+use crate::units::{Mass, System};
 
 /// The fault of a figure of a session for which nothing was predicted.
 pub(crate) fn nothing_predicted() -> Error {
@@ -62,13 +63,13 @@ fn subtitle(plan: &SessionPlan, units: System) -> String {
         .working_sets()
         .max_by(|a, b| a.load.total.as_kg().total_cmp(&b.load.total.as_kg()));
     let load = top.map_or_else(String::new, |set| {
-        format!(", up to {}", units.mass(set.load.total))
+        format!(", up to {}", mass_in(units, set.load.total))
     });
     format!(
         "{}, {}{load}, 1RM {}",
         capital(&name),
         plan.draft.method.name().replace('-', " "),
-        units.mass(plan.draft.one_rm)
+        mass_in(units, plan.draft.one_rm)
     )
 }
 
@@ -214,7 +215,7 @@ const HALF_BAR: f64 = 0.38;
 pub fn loads_chart(plan: &SessionPlan, units: System, look: Look) -> Result<Scene> {
     let (unit, per_kg) = match units {
         System::Metric => ("kg", 1.0),
-        System::Us => ("lb", 1.0 / 0.453_592_37),
+        System::Us => ("lb", Mass::from_kg(1.0).as_lb()),
     };
     let draft = &plan.draft;
     let value = |set: &PlannedSet| per_kg * set.load.total.as_kg();
@@ -224,7 +225,7 @@ pub fn loads_chart(plan: &SessionPlan, units: System, look: Look) -> Result<Scen
         axis: Axis::new("Load", unit).reaching(Extent::FromZeroTo(1.16 * top)),
         levels: vec![LevelLine {
             at: one_rm,
-            label: format!("1RM {}", units.mass(draft.one_rm)),
+            label: format!("1RM {}", mass_in(units, draft.one_rm)),
         }],
         ..Panel::default()
     };
@@ -254,7 +255,7 @@ pub fn loads_chart(plan: &SessionPlan, units: System, look: Look) -> Result<Scen
             description: draft
                 .sets
                 .iter()
-                .map(|set| format!("{} for {}.", units.mass(set.load.total), groups_added(set)))
+                .map(|set| format!("{} for {}.", mass_in(units, set.load.total), groups_added(set)))
                 .collect::<Vec<_>>()
                 .join(" "),
 ..super::sheet::phrases()
@@ -303,7 +304,7 @@ fn loads_title(plan: &SessionPlan, units: System) -> String {
         loads.clone().fold(f64::INFINITY, f64::min),
         loads.fold(0.0, f64::max),
     );
-    let words = |kg: f64| units.mass(crate::units::Mass::from_kg(kg));
+    let words = |kg: f64| mass_in(units, Mass::from_kg(kg));
     let range = if low < high {
         format!("{} to {}", words(low), words(high))
     } else {

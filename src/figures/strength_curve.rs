@@ -7,6 +7,7 @@ use super::over_range::OverRange;
 use super::sheet::heading;
 use crate::draw::Scene;
 use crate::error::Result;
+use crate::narrative::quantities::rounded;
 use crate::narrative::setup_names::name_of;
 use crate::narrative::strength_words::{
     STICKING_REGION, WHOLE_STRENGTH, hardest_label, region_of, strength_words,
@@ -15,7 +16,7 @@ use crate::plot::{
     Axis, Extent, LevelLine, LineChart, Look, Marker, Panel, Role, Series, Shade, Span,
 };
 use crate::study::{SetupStudy, Study};
-use crate::units::{System, rounded};
+use crate::units::System;
 
 /// The chart of a study.
 ///

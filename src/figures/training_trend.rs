@@ -3,10 +3,11 @@
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::progress::{sureness_word, trend_in_words, verdict_word};
+use crate::narrative::quantities::{mass_in, rounded};
 use crate::plot::{Axis, Extent, Fill, Heading, LineChart, Look, Marker, Panel, Role, Series};
 use crate::progress::trend::Trend;
 use crate::progress::trend_line::TrendLine;
-use crate::units::{System, rounded};
+use crate::units::{Mass, System};
 
 /// The chart of a trend.
 ///
@@ -14,7 +15,7 @@ use crate::units::{System, rounded};
 pub fn trend_chart(trend: &Trend, units: System, look: Look) -> Result<Scene> {
     let unit = match units {
         System::Metric => ("kg", 1.0),
-        System::Us => ("lb", 1.0 / 0.453_592_37),
+        System::Us => ("lb", Mass::from_kg(1.0).as_lb()),
     };
     let point = |week: f64, kg: f64| [week, unit.1 * kg];
     let sessions: Vec<[f64; 2]> = trend
@@ -70,7 +71,7 @@ pub fn trend_chart(trend: &Trend, units: System, look: Look) -> Result<Scene> {
             ),
             subtitle: format!(
                 "Estimated maximum of the best set of each day; {} now",
-                units.mass(trend.one_rm_now())
+                mass_in(units, trend.one_rm_now())
             ),
             footnote:
                 "Median of published 1RM equations; robust slope (Theil-Sen) with its interval."

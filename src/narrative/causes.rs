@@ -4,8 +4,8 @@
 
 use super::parameters::{parameter_in_words, shown_value};
 use super::prose::capital;
+use super::quantities::rounded;
 use crate::study::{Cause, Family, Spot, Variant};
-use crate::units::rounded;
 
 /// A change smaller than this is not told: a quarter of a per cent.
 const TOLD: f64 = 0.0025;

@@ -2,9 +2,10 @@
 //!
 //! In: a [`Caution`]. Out: its sentence, quantities in the units asked for.
 
+use super::quantities::{force_in, rounded, short_length_in};
 use crate::resistance::PieceCaution;
 use crate::setups::Caution;
-use crate::units::{System, rounded};
+use crate::units::System;
 
 /// A caution in words.
 #[must_use]
@@ -55,7 +56,7 @@ fn piece_in_words(caution: &PieceCaution, units: System) -> String {
         } => format!(
             "{band} is stretched to {} times its rest length of {}: more than {} is not safe; use a longer or a wider band.",
             rounded(*stretch, 2),
-            units.short_length(*taut),
+            short_length_in(units, *taut),
             rounded(*safe, 2)
         ),
         PieceCaution::Slack { band } => format!(
@@ -73,7 +74,7 @@ fn piece_in_words(caution: &PieceCaution, units: System) -> String {
         ),
         PieceCaution::Uneven { difference, share } => format!(
             "Left and right differ by up to {} ({} %): hang the same on both sides.",
-            units.force(*difference),
+            force_in(units, *difference),
             percent(*share)
         ),
         PieceCaution::Overhelped { range } => format!(

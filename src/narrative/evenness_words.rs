@@ -5,10 +5,11 @@
 use super::figure_words::FigureWords;
 use super::implements::item_in_words;
 use super::prose::{listed, percent};
+use super::quantities::rounded;
 use super::strength_words::{STICKING_REGION, strength_description};
 use crate::resistance::Setup;
 use crate::study::{AgainstPlain, HARD_EFFORT, HungKind};
-use crate::units::{System, rounded};
+use crate::units::System;
 
 /// What is said to the sticking region of a plain weight.
 pub(crate) const STICKING_CAPTION: &str = "Effort is demand over capacity. Around its greatest value lies the sticking region: the load passes there or \

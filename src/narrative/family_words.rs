@@ -7,10 +7,11 @@ use super::comparison::{compared_in_words, shown_figure};
 use super::figure_words::FigureWords;
 use super::parameters::{parameter_in_words, shown_value};
 use super::prose::{capital, listed};
+use super::quantities::rounded;
 use super::strength_words::strength_description;
 use crate::movement::Measure;
 use crate::study::{Compared, Conditions, Family, usual_comparison};
-use crate::units::{System, rounded};
+use crate::units::System;
 
 /// A change smaller than this is called none, as a share.
 const HARDLY: f64 = 0.005;

@@ -5,9 +5,9 @@
 
 use super::figure_words::FigureWords;
 use super::prose::percent;
+use super::quantities::rounded;
 use crate::anatomy::{Curves, Sarcomere};
 use crate::study::{FibreUse, SpeedCost};
-use crate::units::rounded;
 
 /// The four lengths at which a sarcomere is drawn, by letter: what happens there.
 pub(crate) const STATIONS: [(&str, &str); 4] = [

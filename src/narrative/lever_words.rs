@@ -6,9 +6,10 @@ use super::figure_words::FigureWords;
 use super::muscle_names::muscle_name;
 use super::places::{place_in_words, sides_in_words};
 use super::prose::{listed, part_of_range, percent};
+use super::quantities::rounded;
 use super::shown_units::length_unit;
 use crate::study::{ForceAndArm, MuscleExtreme, MusclePart, Study};
-use crate::units::{System, rounded};
+use crate::units::System;
 
 /// The length at which a fibre makes its greatest active force.
 pub(crate) const OPTIMAL_LENGTH: &str = "optimal length";

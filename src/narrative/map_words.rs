@@ -6,8 +6,9 @@ use super::comparison::{compared_in_words, shown_figure};
 use super::figure_words::FigureWords;
 use super::parameters::{parameter_in_words, shown_value};
 use super::prose::capital;
+use super::quantities::rounded;
 use crate::study::{Compared, Conditions, PairGrid};
-use crate::units::{System, rounded};
+use crate::units::System;
 
 /// What the colour of a missing value means.
 pub(crate) const CANNOT_BE_DONE: &str = "cannot be done";

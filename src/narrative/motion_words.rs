@@ -4,11 +4,12 @@
 
 use super::figure_words::FigureWords;
 use super::places::{position_in_words, velocity_in_words};
+use super::quantities::rounded;
 use super::repetition::{rep_sentences, rep_title, subtitle};
 use super::shown_units::{load_unit, velocity_unit};
 use crate::rep::Mark;
 use crate::study::RepStudy;
-use crate::units::{System, rounded};
+use crate::units::System;
 
 /// The axis of a whole repetition.
 pub(crate) const TIME_SINCE_START: &str = "Time since the repetition began";

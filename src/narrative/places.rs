@@ -2,10 +2,11 @@
 //!
 //! In: a study or a repetition, a place. Out: "14 cm off the chest", "at 70 deg of elbow flexion".
 
+use super::quantities::rounded;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
 use crate::study::{RepStudy, Study};
-use crate::units::{Length, System, rounded};
+use crate::units::{Length, System};
 
 /// A place of the range in words: "14 cm off the chest", "70 deg of elbow flexion".
 #[must_use]

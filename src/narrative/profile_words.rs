@@ -3,11 +3,12 @@
 //! In: a [`MaximumStudy`] with its profile, a published equation, units. Out: the words around its figure.
 
 use super::figure_words::FigureWords;
+use super::quantities::rounded;
 use super::shown_units::{ShownUnit, velocity_unit};
 use crate::progress::published::VelocityEquation;
 use crate::rep::LoadPace;
 use crate::study::MaximumStudy;
-use crate::units::{System, rounded};
+use crate::units::System;
 
 /// The level axis of a profile.
 pub(crate) const LOAD_SHARE: &str = "Load, share of the maximum";

@@ -4,6 +4,7 @@
 //! were typed.
 
 use super::faults::log_row_in_words;
+use super::quantities::{mass_in, rounded};
 use crate::progress::day::Day;
 use crate::progress::estimate::{Estimate, Guess, MOST_TRUSTED_REPETITIONS};
 use crate::progress::log_limits::LogLimit;
@@ -12,7 +13,7 @@ use crate::progress::training_log::{OddRows, SkippedRow};
 use crate::progress::trend::Trend;
 use crate::progress::trend_line::{FEWEST_SESSIONS, TrendLine};
 use crate::progress::verdict::{Sureness, Verdict};
-use crate::units::{Mass, System, rounded};
+use crate::units::{Mass, System};
 
 /// "rising", "flat", "falling", "unclear".
 #[must_use]
@@ -110,8 +111,8 @@ pub fn trend_sentences(trend: &Trend, units: System) -> Vec<String> {
         ),
         format!(
             "Estimated 1RM now {}, best {} ({}).",
-            units.mass(trend.one_rm_now()),
-            units.mass(best.estimate.one_rm),
+            mass_in(units, trend.one_rm_now()),
+            mass_in(units, best.estimate.one_rm),
             ago(trend.weeks_since_best()),
         ),
     ];
@@ -148,7 +149,7 @@ pub fn last_set(last: &SessionBest, units: System) -> String {
     format!(
         "The last session's best set, {}: {} for {}{reserve}, by every equation:",
         last.day,
-        units.mass(set.load),
+        mass_in(units, set.load),
         set.repetitions,
     )
 }
@@ -173,7 +174,7 @@ pub fn equation_cells(guess: &Guess, units: System) -> Vec<String> {
     };
     vec![
         guess.equation.name.clone(),
-        units.mass(guess.one_rm),
+        mass_in(units, guess.one_rm),
         format!("{} to {}", rounded(fewest, 0), rounded(most, 0)),
         guess.equation.formula.clone(),
         used.to_owned(),
@@ -185,9 +186,9 @@ pub fn equation_cells(guess: &Guess, units: System) -> Vec<String> {
 pub fn spread_in_words(estimate: &Estimate, units: System) -> String {
     format!(
         "Their median is {}; they spread from {} to {} ({} %).",
-        units.mass(estimate.one_rm),
-        units.mass(estimate.lowest),
-        units.mass(estimate.highest),
+        mass_in(units, estimate.one_rm),
+        mass_in(units, estimate.lowest),
+        mass_in(units, estimate.highest),
         rounded(100.0 * estimate.spread(), 1)
     )
 }

@@ -2,8 +2,7 @@
 //!
 //! In: words and numbers. Out: text.
 
-use crate::units::rounded;
-
+use super::quantities::rounded;
 /// The text with its first letter as a capital.
 #[must_use]
 pub fn capital(word: &str) -> String {

@@ -4,10 +4,11 @@
 
 use super::figure_words::FigureWords;
 use super::places::sides_in_words;
+use super::quantities::{mass_in, rounded};
 use super::setup_names::{added_name, short_name};
 use super::strength_words::conjugated;
 use crate::study::{PickAnswer, Picked};
-use crate::units::{System, rounded};
+use crate::units::System;
 
 /// The stretch of the first setup.
 pub(crate) const REGION_OF_FIRST: &str = "Sticking region, number 1";
@@ -44,7 +45,7 @@ pub(crate) fn numbered_setup(
 /// The name of plain weight beside the setups.
 #[must_use]
 pub(crate) fn plain_setup(plain: &Picked, units: System) -> String {
-    format!("{}, plain", units.mass(plain.loaded.loading.total))
+    format!("{}, plain", mass_in(units, plain.loaded.loading.total))
 }
 
 fn short(pick: &PickAnswer, picked: &Picked, units: System) -> String {
@@ -79,7 +80,7 @@ fn subtitle(pick: &PickAnswer, units: System) -> String {
         .loaded
         .loads
         .iter()
-        .map(|load| units.mass(*load))
+        .map(|load| mass_in(units, *load))
         .collect();
     format!(
         "{}, {}: number 1 loads {} at the start, {} in the middle, {} at the end",

@@ -5,13 +5,13 @@
 
 use super::places::{place_in_words, position_in_words, stretch_in_words, velocity_in_words};
 use super::prose::percent;
-use super::quantities::{force_in, mass_in};
+use super::quantities::{force_in, mass_in, rounded};
 use super::setup_names::name_of;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
 use crate::rep::{Mark, RepEnd};
 use crate::study::RepStudy;
-use crate::units::{Force, Length, System, rounded};
+use crate::units::{Force, Length, System};
 
 /// Places nearer to each other than this share of the range count as one.
 const SAME_PLACE: f64 = 0.03;
@@ -23,7 +23,10 @@ pub fn rep_title(rep: &RepStudy, units: System) -> String {
     let place = |position: f64| position_in_words(rep, position, units);
     match (rep.trace.outcome, rep.trace.sticking) {
         (RepEnd::Stalled { .. }, _) if rep.is_stuck_at_start() => {
-            format!("{name}: {} do not leave the start", units.mass(rep.load))
+            format!(
+                "{name}: {} do not leave the start",
+                mass_in(units, rep.load)
+            )
         }
         (RepEnd::Stalled { position, .. }, _) => {
             format!("{name}: the load stops {}", place(position))
@@ -56,7 +59,7 @@ pub(crate) fn subtitle(rep: &RepStudy, units: System) -> String {
             velocity_in_words(rep.trace.measure, lift.mean_velocity)
         );
     } else if let Some(max) = rep.one_rm {
-        words += &format!(", maximum {}", units.mass(max.load));
+        words += &format!(", maximum {}", mass_in(units, max.load));
     }
     words
 }

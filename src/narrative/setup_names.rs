@@ -4,13 +4,14 @@
 
 use super::hanging::tape;
 use super::implements::anchor_in_words;
+use super::quantities::{force_in, mass_in, rounded};
 use crate::movement::Carrier;
 use crate::resistance::{
     Anchor, Assistance, BandPull, ChainHang, EccentricOnly, Hang, HungBand, HungChain, Item, Setup,
     Weight,
 };
 use crate::study::{SetupStudy, Study};
-use crate::units::{System, rounded};
+use crate::units::System;
 
 /// Longest name of a setup that is used as it is.
 const LONGEST_NAME: usize = 28;
@@ -35,7 +36,7 @@ pub fn short_name(setup: &Setup, carrier: &Carrier, units: System) -> String {
     held.items.retain(|item| !is_body(item));
     let plain = held.plain_mass(carrier);
     if plain.as_kg() > 0.0 {
-        words.push(units.mass(plain));
+        words.push(mass_in(units, plain));
     }
     words.extend(held.items.iter().filter_map(|item| short(item, units)));
     if words.is_empty() {
@@ -134,16 +135,18 @@ fn short(item: &Item, units: System) -> Option<String> {
         Item::Weight(_) | Item::Sled(_) => return None,
         Item::Band(hung) => band(hung, units).counted(hung.count),
         Item::Chain(hung) => chain(hung).counted(hung.count),
-        Item::Cable(cable) => format!("{} cable", units.mass(cable.stack())),
+        Item::Cable(cable) => format!("{} cable", mass_in(units, cable.stack())),
         Item::Cam(_) => "cam".to_owned(),
-        Item::Lever(lever) => format!("{} lever", units.mass(lever.mass())),
+        Item::Lever(lever) => format!("{} lever", mass_in(units, lever.mass())),
         Item::EccentricOnly(EccentricOnly::Hung(mass)) => {
-            format!("{} in lowering", units.mass(*mass))
+            format!("{} in lowering", mass_in(units, *mass))
         }
         Item::EccentricOnly(EccentricOnly::Pushed(force)) => {
-            format!("{} in lowering", units.force(*force))
+            format!("{} in lowering", force_in(units, *force))
         }
-        Item::Assistance(Assistance::Counterweight(mass)) => format!("{} help", units.mass(*mass)),
+        Item::Assistance(Assistance::Counterweight(mass)) => {
+            format!("{} help", mass_in(units, *mass))
+        }
         Item::Assistance(_) => "spotter".to_owned(),
     })
 }

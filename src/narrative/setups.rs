@@ -3,12 +3,13 @@
 //! In: a [`Wish`], a [`PickAnswer`], who lifts. Out: sentences; the disclaimer always stands first among the cautions.
 
 use super::cautions::caution_in_words;
+use super::quantities::rounded;
 use crate::anatomy::Training;
 use crate::movement::Carrier;
 use crate::resistance::Item;
 use crate::setups::{Caution, Goal, Uses, Wish, usual_cautions};
 use crate::study::{PickAnswer, load_points};
-use crate::units::{System, rounded};
+use crate::units::System;
 
 /// The goal in words.
 #[must_use]

@@ -5,8 +5,8 @@
 use super::figure_words::FigureWords;
 use super::places::sides_in_words;
 use super::prose::percent;
+use super::quantities::rounded;
 use crate::study::{MovingStudy, Study};
-use crate::units::rounded;
 
 /// The words around the figure.
 #[must_use]

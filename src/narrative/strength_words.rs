@@ -5,10 +5,11 @@
 use super::figure_words::FigureWords;
 use super::places::{place_in_words, sides_in_words};
 use super::prose::capital;
+use super::quantities::rounded;
 use super::setup_names::{added_is_plural, added_name, name_of};
 use crate::overlay::Sticking;
 use crate::study::{SetupStudy, Study};
-use crate::units::{System, rounded};
+use crate::units::System;
 
 /// What an effort of 100 % means.
 pub(crate) const WHOLE_STRENGTH: &str = "all the lifter has";

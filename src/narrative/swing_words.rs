@@ -5,8 +5,8 @@
 use super::comparison::compared_in_words;
 use super::figure_words::FigureWords;
 use super::parameters::parameter_in_words;
+use super::quantities::rounded;
 use crate::study::{Ranked, Ranks};
-use crate::units::rounded;
 
 /// The words around the figure of the first rows.
 #[must_use]

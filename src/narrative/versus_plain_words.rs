@@ -5,12 +5,13 @@
 use super::figure_words::FigureWords;
 use super::places::{place_in_words, stretch_in_words, velocity_in_words};
 use super::prose::percent;
+use super::quantities::rounded;
 use super::repetition::rep_title;
 use super::setup_names::name_of;
 use crate::movement::Measure;
 use crate::rep::StickingInMotion;
 use crate::study::{LiftShape, RepStudy, VersusPlain};
-use crate::units::{Length, System, rounded};
+use crate::units::{Length, System};
 
 /// Ends that differ by less than this share are told as equally fast.
 const SAME_SPEED: f64 = 0.02;

@@ -12,8 +12,9 @@ use crate::narrative::causes::why_it_changed;
 use crate::narrative::comparison::shown_figure;
 use crate::narrative::faults::in_one_line;
 use crate::narrative::parameters::{parameter_in_words, shown_value};
+use crate::narrative::quantities::rounded;
 use crate::study::{Compared, Conditions, Family, Figures, Study};
-use crate::units::{System, rounded};
+use crate::units::{Length, System};
 use serde_json::{Value, json};
 
 /// A family as text: a table of figures, sensitivities, a sentence for every value.
@@ -80,7 +81,7 @@ pub fn family_table(family: &Family, asked: &Conditions, units: System) -> Strin
 fn in_unit(value: f64, unit: &str, units: System) -> String {
     match (unit, units) {
         ("m", System::Metric) => format!("{} cm", rounded(100.0 * value, 1)),
-        ("m", System::Us) => format!("{} in", rounded(value / 0.0254, 1)),
+        ("m", System::Us) => format!("{} in", rounded(Length::from_m(value).as_in(), 1)),
         ("rad", _) => format!("{} deg", rounded(value.to_degrees(), 1)),
         (unit, _) => format!("{} {unit}", rounded(value, 4))
             .trim_end()
@@ -94,7 +95,9 @@ fn place(study: &Study, range: f64, units: System) -> String {
     match (study.range.measure, units) {
         (Measure::Torque, _) => format!("{} deg", rounded(value, 0)),
         (Measure::Force, System::Metric) => format!("{} cm", rounded(value, 1)),
-        (Measure::Force, System::Us) => format!("{} in", rounded(value / 2.54, 1)),
+        (Measure::Force, System::Us) => {
+            format!("{} in", rounded(Length::from_cm(value).as_in(), 1))
+        }
     }
 }
 

@@ -8,8 +8,9 @@ use super::table::table;
 use crate::error::Result;
 use crate::narrative::comparison::{compared_in_words, shown_figure};
 use crate::narrative::parameters::shown_value;
+use crate::narrative::quantities::rounded;
 use crate::study::{Compared, Conditions, PairGrid};
-use crate::units::{System, rounded};
+use crate::units::System;
 use serde_json::json;
 
 /// A grid as rows of text: the second parameter downwards, the first across.

@@ -10,10 +10,11 @@ use crate::error::Result;
 use crate::narrative::cautions::caution_in_words;
 use crate::narrative::loads::loading_in_words;
 use crate::narrative::plan_words::{PlanWords, SetRow};
+use crate::narrative::quantities::{mass_in, rounded};
 use crate::narrative::session::{groups_added, intent};
 use crate::session::plan::SessionPlan;
 use crate::setups::Caution;
-use crate::units::{Mass, System, rounded};
+use crate::units::{Mass, System};
 use std::fmt::Write;
 
 /// One session of a sheet.
@@ -80,14 +81,14 @@ fn overview(parts: &[SheetPart<'_>], units: System) -> String {
             let velocity = plan.draft.predictions.first();
             vec![
                 part.title.clone(),
-                top.map_or_else(String::new, |set| units.mass(set.load.total)),
+                top.map_or_else(String::new, |set| mass_in(units, set.load.total)),
                 top.map_or_else(String::new, |set| rounded(100.0 * set.share, 0)),
                 work.len().to_string(),
                 work.iter()
                     .map(|set| set.repetitions())
                     .sum::<u32>()
                     .to_string(),
-                units.mass(Mass::from_kg(plan.volume_kg().round())),
+                mass_in(units, Mass::from_kg(plan.volume_kg().round())),
                 format!("{} min", rounded(plan.time().as_s() / 60.0, 0)),
                 velocity.map_or_else(
                     || "-".to_owned(),

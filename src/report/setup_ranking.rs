@@ -10,12 +10,13 @@ use crate::narrative::advice::advice_sentences;
 use crate::narrative::hanging::{hangs_explained, hung_in_words, hung_pieces};
 use crate::narrative::loads::loading_in_words;
 use crate::narrative::places::{place_in_words, region_in_words};
+use crate::narrative::quantities::{mass_in, rounded};
 use crate::narrative::reasons::why_first;
 use crate::narrative::setups::{goal_in_words, pick_cautions};
 use crate::resistance::Item;
 use crate::setups::Goal;
 use crate::study::{PickAnswer, Picked};
-use crate::units::{Mass, System, rounded};
+use crate::units::{Mass, System};
 
 /// The ranking as text for people.
 #[must_use]
@@ -59,7 +60,7 @@ fn how_to_read(pick: &PickAnswer, units: System) -> String {
     let whose = match pick.study.range.carrier {
         Carrier::Body => format!(
             "Loads count the body, {}, with what hangs from it",
-            units.mass(pick.study.body_mass)
+            mass_in(units, pick.study.body_mass)
         ),
         Carrier::Dumbbell => "Loads are of one hand".to_owned(),
         Carrier::Lever { .. } => {
@@ -84,8 +85,8 @@ fn short_of_plates(pick: &PickAnswer, units: System) -> String {
     }
     format!(
         "This gym cannot load number 1 exactly: {} would be wanted, {} is the nearest below, so its effort stays at {} %.\n",
-        units.mass(first.loaded.exact_mass),
-        units.mass(first.loaded.loading.total),
+        mass_in(units, first.loaded.exact_mass),
+        mass_in(units, first.loaded.loading.total),
         rounded(100.0 * hardest, 0)
     )
 }
@@ -195,7 +196,7 @@ fn both(mass: Mass, units: System) -> String {
         System::Metric => System::Us,
         System::Us => System::Metric,
     };
-    format!("{} ({})", units.mass(mass), other.mass(mass))
+    format!("{} ({})", mass_in(units, mass), mass_in(other, mass))
 }
 
 fn recipe(pick: &PickAnswer, rank: usize, picked: &Picked, units: System) -> String {
@@ -211,8 +212,8 @@ fn recipe(pick: &PickAnswer, rank: usize, picked: &Picked, units: System) -> Str
     if (high.as_kg() - low.as_kg()).abs() > 0.05 {
         text += &format!(
             "     load at the end {} to {} if the bands differ from their label\n",
-            units.mass(low),
-            units.mass(high)
+            mass_in(units, low),
+            mass_in(units, high)
         );
     }
     text

@@ -4,8 +4,9 @@ use super::summary::summary;
 use crate::movement::Measure;
 use crate::narrative::name_of;
 use crate::narrative::places::{place_in_words, sides_in_words};
+use crate::narrative::quantities::rounded;
 use crate::study::{SetupStudy, Study};
-use crate::units::{Force, Length, System, rounded};
+use crate::units::{Force, Length, System};
 use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
 
 /// A plain table with numbers to the right.

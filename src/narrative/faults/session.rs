@@ -5,7 +5,8 @@ use crate::error::{
     Counted, LoweringFault, PredictionFault, RestPlace, SchemeFault, SessionFault,
     SessionFigureFault, SessionRefusal,
 };
-use crate::units::{Duration, Mass, System, rounded};
+use crate::narrative::quantities::{mass_in, rounded};
+use crate::units::{Duration, Mass, System};
 
 /// The fault in words.
 pub(super) fn told(fault: &SessionFault, units: System) -> Told {
@@ -76,9 +77,9 @@ fn figure(fault: &SessionFigureFault, units: System) -> Told {
             one_rm,
         } => Told::new(format!(
             "{} is {} % of the 1RM of {}: it cannot be lifted",
-            units.mass(*load),
+            mass_in(units, *load),
             rounded(100.0 * share, 0),
-            units.mass(*one_rm)
+            mass_in(units, *one_rm)
         ))
         .hint("choose a load below the 1RM; loads above it are for the method overloaded-lowering"),
         SessionFigureFault::NoLoad { load } => Told::new(format!("{} kg is no load", load.as_kg())),
@@ -123,7 +124,7 @@ fn no_rest(rest: Duration, place: RestPlace) -> Told {
 
 /// Lowering more than 1RM.
 fn lowering(fault: &LoweringFault, units: System) -> Told {
-    let mass = |mass: &Mass| units.mass(*mass);
+    let mass = |mass: &Mass| mass_in(units, *mass);
     match fault {
         LoweringFault::ManyLoweringSets { sets, usual } => {
             Told::new(format!("{sets} sets of overloaded lowering are too many"))
