@@ -1,40 +1,16 @@
-//! What `pick` waits for: setups judged a second, and the whole answer for each shipped gym.
+//! What `pick` waits for: the whole answer for each shipped gym, and combinations judged a second in it.
 
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use std::hint::black_box;
 use torquill::library::{Library, assemble};
-use torquill::setups::{Allowed, Kernel, Loadings, Rack, Watch, Wish, search};
-use torquill::study::{PickQuestion, Question, cost_field, pick};
-
-/// Finalists that a search keeps, as `pick` does.
-const KEPT: usize = 240;
+use torquill::setups::{Allowed, Choosing, Watch, Wish};
+use torquill::study::{Question, pick};
 
 fn setups(criterion: &mut Criterion) {
     let library = Library::built_in();
     let model = assemble(&library, "reference-man", "bench-press", &[])
         .expect("the built-in model is sound");
     let question = Question::new("bench-press", &model.movement, &model.lifter);
-
-    let lab = library.gym("strength-lab").expect("a shipped gym");
-    let field = cost_field(&question).expect("a field");
-    let loadings = Loadings::of(&lab, &field.carrier).expect("loads");
-    let rack = Rack::of(&lab, &field.carrier, &field.points, &Allowed::default()).expect("a rack");
-    let mut group = criterion.benchmark_group("judged");
-    group.sample_size(10);
-    for most_hung in [2, 3, 4] {
-        let wish = Wish {
-            most_hung,
-            ..Wish::default()
-        };
-        let kernel = Kernel::new(&field, &rack, &loadings, &wish);
-        let judge = || search(&kernel, KEPT, &Watch::default());
-        let judged = judge().expect("a search").judged;
-        group.throughput(Throughput::Elements(judged));
-        group.bench_function(format!("{judged} combinations, {most_hung} a side"), |b| {
-            b.iter(|| black_box(judge()));
-        });
-    }
-    group.finish();
 
     let mut group = criterion.benchmark_group("pick");
     group.sample_size(10);
@@ -46,8 +22,7 @@ fn setups(criterion: &mut Criterion) {
         ("strength-lab", 4),
     ] {
         let gym = library.gym(name).expect("a shipped gym");
-        let request = PickQuestion {
-            question: &question,
+        let choosing = Choosing {
             gym: &gym,
             wish: Wish {
                 most_hung,
@@ -56,8 +31,11 @@ fn setups(criterion: &mut Criterion) {
             allowed: Allowed::default(),
             top: 10,
         };
+        let answer = || pick(&question, &choosing, &Watch::default());
+        let judged = answer().expect("setups fit").counts.judged;
+        group.throughput(Throughput::Elements(judged));
         group.bench_function(format!("{name}, {most_hung} a side"), |b| {
-            b.iter(|| black_box(pick(&request, &Watch::default())));
+            b.iter(|| black_box(answer()));
         });
     }
     group.finish();

@@ -10,8 +10,8 @@ use crate::figures::setup_ranking;
 use crate::library::Library;
 use crate::narrative::setups::pick_cautions;
 use crate::report;
-use crate::setups::{Allowed, Goal, LoadLimit, Wish};
-use crate::study::{PickQuestion, pick};
+use crate::setups::{Allowed, Choosing, Goal, LoadLimit, Wish};
+use crate::study::pick;
 use clap::{Args, ValueEnum};
 use std::path::PathBuf;
 
@@ -159,8 +159,7 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     let model = arguments.who.model(library, &arguments.movement)?;
     let question = arguments.sampling.question(&arguments.movement, &model)?;
     let gym = library.gym(&arguments.gym)?;
-    let request = PickQuestion {
-        question: &question,
+    let choosing = Choosing {
         gym: &gym,
         wish: arguments.wish.wish()?,
         allowed: Allowed {
@@ -169,7 +168,7 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
         },
         top: arguments.top,
     };
-    let picked = watched(|watch| pick(&request, watch))?;
+    let picked = watched(|watch| pick(&question, &choosing, watch))?;
     if let Some(picture) = &picture {
         let scene = setup_ranking(&picked, arguments.units.into(), picture.look()?)?;
         picture.write(&scene)?;

@@ -33,9 +33,9 @@ pub struct Choosing<'a> {
     /// What there is.
     pub gym: &'a Gym,
     /// What may be used of it.
-    pub allowed: &'a Allowed,
+    pub allowed: Allowed,
     /// What is wished.
-    pub wish: &'a Wish,
+    pub wish: Wish,
     /// How many setups to list.
     pub top: usize,
 }
@@ -113,7 +113,7 @@ pub fn choose(
         choosing.gym,
         &field.carrier,
         &field.points,
-        choosing.allowed,
+        &choosing.allowed,
     )?;
     let combinations = counted(&rack, wish)?;
     let kernel = Kernel::new(field, &rack, &loadings, wish);

@@ -26,25 +26,20 @@ mod usual_cautions;
 mod usual_gym;
 mod wish;
 
-pub use buildable::{Allowed, Hanging, MOST_LEAN_DEG, Rack};
-pub use choose::{Choice, Choosing, Counts, Missed, choose};
-pub use combination::{Candidate, Combination, Miss};
+pub use buildable::Allowed;
+pub use choose::{Choosing, Counts, Missed, choose};
 pub use cost_field::CostField;
-pub use exact::ExactEffort;
-pub use found::{Found, Merit};
 pub use gym::{
     BandRecord, BarRecord, ChainRecord, Gym, GymFile, PlateRecord, SledRecord, StackRecord,
 };
 pub use gym_faults::GymFault;
 pub use hung_pair::hung_pairs;
-pub use kernel::Kernel;
 pub use limits::{Gap, Limit};
 pub use loaded_setup::LoadedSetup;
 pub use loading::{LoadedOn, Loading};
 pub use loadings::Loadings;
 pub use plate_sums::MOST_PLATES_A_SIDE;
-pub use score::{Judged, steady};
-pub use search::{Watch, search};
+pub use search::Watch;
 pub use usual_cautions::{Caution, Uses, setup_cautions, usual_cautions};
 pub use usual_gym::usual_gym;
 pub use wish::{Goal, LoadLimit, MOST_HUNG, STUDIED_SHARES, Wish};

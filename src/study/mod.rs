@@ -1,6 +1,6 @@
 //! The recipe: chains the rooms for one question.
 //!
-//! In: checked values from `library`. Out: plain results for `charts` and `report`.
+//! In: checked values from `library`. Out: plain results for `figures` and `report`.
 
 mod advice;
 mod against_plain;
@@ -32,7 +32,6 @@ mod session_setup;
 mod solve;
 mod versus_plain;
 
-pub use crate::error::{Advice, Instead, Means, Remedy};
 pub use against_plain::{AgainstPlain, HungKind, NameOfHung};
 pub use cause::{Cause, Spot};
 pub use class_examples::{class_examples, has_class, lifts_of_class, loaded_examples};
@@ -49,11 +48,10 @@ pub use muscle_layers::{
     ForceAndArm, MuscleExtreme, muscle_layers, sample_of_peak, strongest_muscles,
 };
 pub use muscles::{MusclePart, joint_use, muscle_parts, muscle_torque_nm};
-pub use newton_cost::cost_field;
 pub use pair_grid::{PairGrid, pair_grid};
 pub use parameter::Parameter;
 pub use pick::pick;
-pub use pick_answer::{PickAnswer, PickQuestion, Picked};
+pub use pick_answer::{PickAnswer, Picked};
 pub use question::{Question, SetupStudy, Study};
 pub use rank::{Ranked, Ranks, rank};
 pub use rep_study::{Heaviness, RepStudy, USUAL_STEP_KG, maximum, repetition, rigged};

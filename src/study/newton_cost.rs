@@ -2,7 +2,6 @@
 //!
 //! In: poses and capacity. Out: a [`CostField`]: effort per newton forward and upward.
 
-use super::question::Question;
 use super::solve::{SolvedLift, load_points, load_torque_nm};
 use crate::capacity::{curve_of, plain_direction};
 use crate::error::{Error, LiftFault, Result};
@@ -14,13 +13,6 @@ use crate::units::Mass;
 /// Lean of the two directions beside the plumb line from which the cost of a sideways newton is taken,
 /// rad: about as much as a loaded bar with bands leans.
 const LEAN_RAD: f64 = 0.03;
-
-/// What one newton costs at each place of a question's range.
-///
-/// **Fails** where the limbs cannot close the path, or a pose holds no load at all.
-pub fn cost_field(question: &Question<'_>) -> Result<CostField> {
-    SolvedLift::of(question)?.cost_field()
-}
 
 impl SolvedLift<'_> {
     /// Effort per newton at each sample.

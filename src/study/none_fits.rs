@@ -2,19 +2,18 @@
 //!
 //! In: what a search met, the wish. Out: a fault with quantities.
 
-use super::pick_answer::PickQuestion;
 use super::solve::SolvedLift;
 use crate::error::{Error, NearestSetup, PickFault, Result, Shortfall};
-use crate::setups::{Gap, Limit, Missed, Wish, hung_pairs};
+use crate::setups::{Choosing, Gap, Limit, Missed, Wish, hung_pairs};
 use crate::units::Mass;
 
 /// The fault where nothing fits.
 pub(super) fn none_fits(
     lift: &SolvedLift<'_>,
-    request: &PickQuestion<'_>,
+    choosing: &Choosing<'_>,
     missed: Option<Missed>,
 ) -> Result<Error> {
-    let gym = request.gym.title.clone();
+    let gym = choosing.gym.title.clone();
     let Some(missed) = missed else {
         return Ok(Error::no_answer(PickFault::NothingMet { gym }));
     };
@@ -24,8 +23,8 @@ pub(super) fn none_fits(
         gym,
         nearest: Box::new(NearestSetup {
             plain: (&missed.loaded.loading).into(),
-            hung: hung_pairs(&missed.loaded.setup.items, &request.gym.anchors),
-            shortfall: shortfall(&missed.gap, &request.wish, hardest),
+            hung: hung_pairs(&missed.loaded.setup.items, &choosing.gym.anchors),
+            shortfall: shortfall(&missed.gap, &choosing.wish, hardest),
             misses_more: missed.gap.and_others,
         }),
     }))

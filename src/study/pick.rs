@@ -5,7 +5,8 @@
 
 use super::advice::advice;
 use super::none_fits::none_fits;
-use super::pick_answer::{PickAnswer, PickQuestion, Picked};
+use super::pick_answer::{PickAnswer, Picked};
+use super::question::Question;
 use super::solve::SolvedLift;
 use crate::error::Result;
 use crate::setups::{Choosing, LoadedSetup, Watch, choose};
@@ -19,19 +20,13 @@ use rayon::prelude::{IntoParallelIterator, ParallelIterator};
 /// 3. What was chosen is laid over the lift, and advice sought where it gains little.
 ///
 /// **Fails** where no setup fits, with the nearest miss and what would make it fit.
-pub fn pick(request: &PickQuestion<'_>, watch: &Watch) -> Result<PickAnswer> {
-    let choosing = Choosing {
-        gym: request.gym,
-        allowed: &request.allowed,
-        wish: &request.wish,
-        top: request.top,
-    };
-    let lift = SolvedLift::of(request.question)?;
+pub fn pick(question: &Question<'_>, choosing: &Choosing<'_>, watch: &Watch) -> Result<PickAnswer> {
+    let lift = SolvedLift::of(question)?;
     let costs = lift.cost_field()?;
     let effort_under = |loads: &[_]| Ok(lift.effort_under(loads)?.1);
-    let choice = match choose(&choosing, &costs, &effort_under, watch)? {
+    let choice = match choose(choosing, &costs, &effort_under, watch)? {
         Ok(choice) => choice,
-        Err(missed) => return Err(none_fits(&lift, request, missed)?),
+        Err(missed) => return Err(none_fits(&lift, choosing, missed)?),
     };
     let plain = choice.plain.map(|loaded| lift.picked(loaded)).transpose()?;
     let ranked = lift.all_picked(choice.ranked)?;
@@ -42,10 +37,10 @@ pub fn pick(request: &PickQuestion<'_>, watch: &Watch) -> Result<PickAnswer> {
         front_size: choice.front_size,
         counts: choice.counts,
         left_out: choice.left_out,
-        wish: request.wish.clone(),
-        gym_title: request.gym.title.clone(),
-        gym_is_invented: request.gym.invented,
-        anchors: request.gym.anchors.clone(),
+        wish: choosing.wish.clone(),
+        gym_title: choosing.gym.title.clone(),
+        gym_is_invented: choosing.gym.invented,
+        anchors: choosing.gym.anchors.clone(),
         study: {
             let shown = plain.iter().chain(&ranked);
             let shown = shown.map(|picked| picked.study.clone()).collect();
@@ -53,7 +48,7 @@ pub fn pick(request: &PickQuestion<'_>, watch: &Watch) -> Result<PickAnswer> {
         },
         plain,
         ranked,
-        catch: request.question.movement.handling.catch,
+        catch: question.movement.handling.catch,
     })
 }
 

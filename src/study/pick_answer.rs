@@ -1,29 +1,14 @@
-//! What is asked of a gym, and the answer: setups with everything that a coach loads the bar from.
+//! Setups of a gym with everything that a coach loads the bar from, and what was searched for them.
 //!
-//! In: a question, a gym, a wish. Out: [`PickQuestion`]; [`PickAnswer`], [`Picked`]: plain data.
+//! In: what was chosen, laid over the lift. Out: [`PickAnswer`], [`Picked`]: plain data.
 
-use super::question::{Question, SetupStudy, Study};
+use super::question::{SetupStudy, Study};
 use crate::error::Advice;
 use crate::movement::Catch;
 use crate::resistance::Anchor;
-use crate::setups::{Allowed, Counts, Gym, LoadedSetup, Wish};
+use crate::setups::{Counts, LoadedSetup, Wish};
 use crate::units::Mass;
 use std::collections::BTreeMap;
-
-/// What is asked.
-#[derive(Debug)]
-pub struct PickQuestion<'a> {
-    /// Movement and lifter.
-    pub question: &'a Question<'a>,
-    /// What there is.
-    pub gym: &'a Gym,
-    /// What is wished.
-    pub wish: Wish,
-    /// What may be used.
-    pub allowed: Allowed,
-    /// How many setups to list.
-    pub top: usize,
-}
 
 /// The answer.
 #[derive(Debug, Clone, PartialEq)]
@@ -66,16 +51,6 @@ pub struct Picked {
 }
 
 impl PickAnswer {
-    /// The study with plain weight and the first `many` ranked setups, for a figure.
-    #[must_use]
-    pub fn of_first(&self, many: usize) -> Study {
-        let mut study = self.study.clone();
-        study
-            .setups
-            .truncate(usize::from(self.plain.is_some()) + many);
-        study
-    }
-
     /// Mass of plain weight at the same hardest effort.
     #[must_use]
     pub fn plain_mass(&self) -> Option<Mass> {

@@ -147,17 +147,4 @@ impl Study {
             .joint()
             .name()
     }
-
-    /// The smallest capacity over the range and its place.
-    #[must_use]
-    pub fn weakest(&self) -> (f64, f64) {
-        let last = (self.capacity.held.len() - 1) as f64;
-        self.capacity
-            .held
-            .iter()
-            .enumerate()
-            .map(|(index, held)| (index as f64 / last, held.capacity))
-            .min_by(|a, b| a.1.total_cmp(&b.1))
-            .unwrap_or((0.0, 0.0))
-    }
 }

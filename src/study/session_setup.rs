@@ -5,8 +5,7 @@
 
 use super::load_for_effort::load_for_effort;
 use super::pick::pick;
-use super::pick_answer::Picked;
-use super::pick_answer::{PickAnswer, PickQuestion};
+use super::pick_answer::{PickAnswer, Picked};
 use super::question::Question;
 use super::solve::study;
 use crate::error::{Error, PickFault, Result};
@@ -14,7 +13,7 @@ use crate::rep::with_load;
 use crate::resistance::{Item, Setup};
 use crate::session::accommodating_setup::AccommodatingSetup;
 use crate::session::method::Method;
-use crate::setups::{Allowed, Gym, Loadings, Watch, Wish};
+use crate::setups::{Allowed, Choosing, Gym, Loadings, Watch, Wish};
 use crate::units::Force;
 
 /// A setup for a session.
@@ -36,8 +35,7 @@ pub fn best_setup(
     effort: f64,
     watch: &Watch,
 ) -> Result<SessionSetup> {
-    let request = PickQuestion {
-        question,
+    let choosing = Choosing {
         gym,
         wish: Wish {
             effort,
@@ -49,7 +47,7 @@ pub fn best_setup(
         },
         top: 1,
     };
-    let found = pick(&request, watch)?;
+    let found = pick(question, &choosing, watch)?;
     let best = &found.ranked[0];
     if best.loaded.hung == 0 {
         return Err(better_plain(question, found, method));

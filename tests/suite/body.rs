@@ -1,5 +1,6 @@
 //! The body against the outside: segments, sarcomeres, fibre curves, elbow and shoulder torque, bench press.
 
+use crate::lifts::weakest;
 use crate::published_table::{Row, Tolerance, check, miss};
 use torquill::anatomy::{
     ActiveForceLength, Dof, ForceVelocity, Lifter, PassiveForceLength, SegmentName, tendon_force,
@@ -478,7 +479,7 @@ fn published_bench_press_static_sticking_point() {
         quantity: "bench press of an untrained man over body mass",
         published: 0.9,
         tolerance: Tolerance::Interval(0.7, 1.3),
-        computed: bench.weakest().1 / 9.80665 / bench.body_mass.as_kg(),
+        computed: weakest(&bench) / 9.80665 / bench.body_mass.as_kg(),
         source: "Duffey & Challis 2011: 90 %, men and women together",
         why: "isometric least force stands a little above a moving 1RM; men above the mixed mean",
     });
@@ -509,16 +510,14 @@ fn published_classes_of_the_first_three_lifts() {
 fn law_settings_change_curves_as_mechanics_says() {
     // A narrower grip: the hand is nearer to the shoulder and further inside the elbow, so the elbow's
     // lever grows; with the elbow too weak for that, capacity falls where it is least.
-    let wide = studied("bench-press", "reference-man", &[], None)
-        .weakest()
-        .1;
+    let wide = weakest(&studied("bench-press", "reference-man", &[], None));
     let narrow = studied(
         "bench-press",
         "reference-man",
         &["technique.grip_width=60 cm"],
         None,
     );
-    assert!(narrow.weakest().1 < wide, "{} {wide}", narrow.weakest().1);
+    assert!(weakest(&narrow) < wide, "{} {wide}", weakest(&narrow));
 
     // A longer biceps arm: more torque near mid-range, shorter fibres in flexion.
     let plain = studied("biceps-curl", "reference-man", &[], None);

@@ -1,6 +1,7 @@
 //! Laws of every movement: arms and lengths, work, balance, optimum, scale, mirror, settings.
 
 use crate::body::studied;
+use crate::lifts::weakest;
 use crate::numeric::optimality::{Instance, residuals};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -516,7 +517,7 @@ fn law_a_mirrored_linkage_is_the_mirrored_linkage() {
 /// Least capacity, and the torque over the angle's middle, with a setting.
 fn least(movement: &str, set: &str) -> f64 {
     let sets: Vec<&str> = if set.is_empty() { vec![] } else { vec![set] };
-    studied(movement, "reference-man", &sets, None).weakest().1
+    weakest(&studied(movement, "reference-man", &sets, None))
 }
 
 #[test]

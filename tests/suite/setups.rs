@@ -7,8 +7,8 @@ use torquill::library::{Library, Model, assemble};
 use torquill::movement::LoadPoint;
 use torquill::narrative::hanging::hung_pieces;
 use torquill::resistance::{Anchor, ChainHang, Hang, HungBand, HungChain, Item, Setup, Weight};
-use torquill::setups::{Allowed, Goal, Gym, GymFile, Watch, Wish};
-use torquill::study::{PickAnswer, PickQuestion, Question, SetupStudy, load_points, pick, study};
+use torquill::setups::{Allowed, Choosing, Goal, Gym, GymFile, Watch, Wish};
+use torquill::study::{PickAnswer, Question, SetupStudy, load_points, pick, study};
 use torquill::units::{Length, Mass, System};
 
 /// Samples of the range: few, since every setup is solved many times here.
@@ -49,14 +49,13 @@ pub fn picked(
     gym: &Gym,
     wish: &Wish,
 ) -> torquill::error::Result<PickAnswer> {
-    let request = PickQuestion {
-        question,
+    let choosing = Choosing {
         gym,
         wish: wish.clone(),
         allowed: Allowed::default(),
         top: 5,
     };
-    pick(&request, &Watch::default())
+    pick(question, &choosing, &Watch::default())
 }
 
 /// What a small random gym owns.
@@ -279,8 +278,7 @@ fn is_same_as_by_hand(movement: &str, owned: &Owned, askew: bool) -> Result<(), 
     let model = model_of(movement);
     let question = question_of(movement, &model, SAMPLES);
     let gym = owned.gym();
-    let request = PickQuestion {
-        question: &question,
+    let choosing = Choosing {
         gym: &gym,
         wish: any_share(),
         allowed: Allowed {
@@ -291,7 +289,7 @@ fn is_same_as_by_hand(movement: &str, owned: &Owned, askew: bool) -> Result<(), 
     };
     match (
         by_hand(&question, owned, 0.8),
-        pick(&request, &Watch::default()),
+        pick(&question, &choosing, &Watch::default()),
     ) {
         (None, Err(error)) => prop_assert_eq!(error.exit_status(), 1),
         (Some((flattening, kg)), Ok(found)) => {

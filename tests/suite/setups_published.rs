@@ -9,8 +9,8 @@ use torquill::movement::{Carrier, LoadPoint};
 use torquill::resistance::{
     Assistance, Band, Cable, Hang, Item, Lead, LeverMachine, Motion, Setup, Turns, Weight,
 };
-use torquill::setups::{Allowed, Goal, Gym, Loadings, Wish};
-use torquill::study::{PickQuestion, Question, pick, study};
+use torquill::setups::{Allowed, Choosing, Goal, Gym, Loadings, Wish};
+use torquill::study::{Question, pick, study};
 use torquill::units::{Angle, Length, Mass, STANDARD_GRAVITY_M_S2};
 
 /// A gym with every shipped band and chain and with bands tied near the floor only, as the studies hung them.
@@ -39,8 +39,7 @@ fn study_gym() -> Gym {
 
 /// Share of the load at the end that bands or chains make in the setup that is picked for a wished share.
 fn share_picked(question: &Question<'_>, gym: &Gym, pieces: &str, effort: f64, share: f64) -> f64 {
-    let request = PickQuestion {
-        question,
+    let choosing = Choosing {
         gym,
         wish: Wish {
             goal: Goal::Share { share, at: 1.0 },
@@ -54,7 +53,7 @@ fn share_picked(question: &Question<'_>, gym: &Gym, pieces: &str, effort: f64, s
         },
         top: 1,
     };
-    let found = pick(&request, &torquill::setups::Watch::default()).expect("a setup");
+    let found = pick(question, &choosing, &torquill::setups::Watch::default()).expect("a setup");
     let first = &found.ranked[0];
     assert!(first.loaded.hung > 0);
     1.0 - first.loaded.loading.total.as_kg() / first.loaded.loads[2].as_kg()
