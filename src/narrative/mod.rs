@@ -35,6 +35,7 @@ pub(crate) mod ranking_words;
 pub(crate) mod reasons;
 pub mod repetition;
 pub mod session;
+pub mod session_figure_words;
 pub mod session_remarks;
 pub(crate) mod setup_names;
 pub mod setups;
@@ -47,4 +48,10 @@ pub mod versus_plain_words;
 
 pub use causes::why_it_changed;
 pub use parameters::{parameter_in_words, shown_value};
+pub(crate) mod setup_names;
+pub mod sheet_words;
+pub mod shown_units;
+pub(crate) mod speed_words;
+pub mod strength_words;
+pub(crate) mod swing_words;
 pub use setup_names::{added_name, name_of, short_name};

@@ -40,6 +40,8 @@ pub struct SetRow {
     pub rest: String,
     /// What it is for, and what to know about it.
     pub intent: String,
+    /// Whether there is something to know about it.
+    pub has_notes: bool,
     /// Repetitions to failure by chart and by fatigue model, if known: "9.2 / 8".
     pub to_failure: Option<String>,
 }
@@ -187,6 +189,7 @@ fn row(set: &PlannedSet, units: System) -> SetRow {
         repetitions: repetitions_words(set),
         rest: format!("{within}{}", rest_time(set.rest_after)),
         intent: purpose.join("; "),
+        has_notes: !set.notes.is_empty(),
         to_failure: set.allowed.map(to_failure),
     }
 }

@@ -3,7 +3,7 @@
 //! In: what is shown, the [`System`] asked for. Out: [`ShownUnit`]s for axes, labels and sentences.
 
 use crate::movement::Measure;
-use crate::units::{Force, Length, System};
+use crate::units::{Force, Length, Mass, System};
 
 /// A unit as it is written, and the factor from SI.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -63,5 +63,14 @@ pub fn length_unit(units: System) -> ShownUnit {
     match units {
         System::Metric => ShownUnit::new("cm", 100.0, 1),
         System::Us => ShownUnit::new("in", 1.0 / Length::from_in(1.0).as_m(), 1),
+    }
+}
+
+/// A mass.
+#[must_use]
+pub fn mass_unit(units: System) -> ShownUnit {
+    match units {
+        System::Metric => ShownUnit::new("kg", 1.0, 1),
+        System::Us => ShownUnit::new("lb", 1.0 / Mass::from_lb(1.0).as_kg(), 1),
     }
 }

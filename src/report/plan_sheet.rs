@@ -4,6 +4,7 @@
 
 use super::plan::SheetPart;
 use crate::narrative::plan_words::{PlanWords, SetRow};
+use crate::narrative::sheet_words::{SheetBlock, blocks};
 use crate::units::System;
 use std::fmt::Write;
 
@@ -57,17 +58,10 @@ fn section(page: &mut String, title: &str, words: &PlanWords, type_pt: f64) {
         set(page, row);
     }
     page.push_str("</tbody></table>\n<div class=\"two\"><div>");
-    block(page, "Setup", &words.setup);
-    block(page, "Going on", std::slice::from_ref(&words.progression));
-    block(page, "Good to know", &words.notes);
+    let [left, right] = blocks(words);
+    left.iter().for_each(|one| block(page, one));
     page.push_str("</div><div>");
-    if let Some(spotters) = &words.spotters {
-        let mut lines = vec![spotters.clone()];
-        let calls = words.calls.iter();
-        lines.extend(calls.map(|(word, meaning)| format!("\u{201c}{word}\u{201d}: {meaning}")));
-        block(page, "Spotters and their words", &lines);
-    }
-    block(page, "Predicted", &words.predicted);
+    right.iter().for_each(|one| block(page, one));
     page.push_str("</div></div>\n<div class=\"cautions\"><h2>Cautions</h2><ul>");
     for caution in &words.cautions {
         let _ = write!(page, "<li>{}</li>", escaped(caution));
@@ -77,7 +71,7 @@ fn section(page: &mut String, title: &str, words: &PlanWords, type_pt: f64) {
 
 fn set(page: &mut String, row: &SetRow) {
     let class = if row.is_warm_up { "warm" } else { "work" };
-    let note = if row.is_warm_up && !row.intent.contains(';') {
+    let note = if row.is_warm_up && !row.has_notes {
         String::new()
     } else {
         format!("<small>{}</small>", escaped(&row.intent))
@@ -96,12 +90,9 @@ fn set(page: &mut String, row: &SetRow) {
     );
 }
 
-fn block(page: &mut String, title: &str, lines: &[String]) {
-    if lines.iter().all(String::is_empty) {
-        return;
-    }
-    let _ = write!(page, "<div><h2>{title}</h2>");
-    for line in lines.iter().filter(|line| !line.is_empty()) {
+fn block(page: &mut String, block: &SheetBlock) {
+    let _ = write!(page, "<div><h2>{}</h2>", block.title);
+    for line in &block.lines {
         let _ = write!(page, "<p>{}</p>", escaped(line));
     }
     page.push_str("</div>");

@@ -44,6 +44,34 @@ impl SessionPrediction {
         self.sets.iter().map(SetPrediction::completed).sum()
     }
 
+    /// Repetitions that were asked for, over all sets.
+    #[must_use]
+    pub fn asked(&self) -> u32 {
+        self.sets.iter().flat_map(|set| &set.groups).sum()
+    }
+
+    /// The first repetition that stalls, counted through the session.
+    #[must_use]
+    pub fn stall(&self) -> Option<u32> {
+        let mut before = 0;
+        for set in &self.sets {
+            if let Some(number) = set.stalls_at() {
+                return Some(before + number);
+            }
+            before += set.groups.iter().sum::<u32>();
+        }
+        None
+    }
+
+    /// Share of the fastest repetition's velocity that the slowest keeps.
+    #[must_use]
+    pub fn kept_share(&self) -> f64 {
+        let repetitions = self.sets.iter().flat_map(|set| &set.repetitions);
+        let velocities = repetitions.map(|rep| rep.mean_velocity.as_m_s());
+        let fastest = velocities.clone().fold(0.0, f64::max);
+        velocities.fold(fastest, f64::min) / fastest.max(1e-9)
+    }
+
     /// Mean velocity over all repetitions that were asked for, m/s; undone ones count as 0.
     #[must_use]
     pub fn mean_velocity_m_s(&self) -> f64 {

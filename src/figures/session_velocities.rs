@@ -1,0 +1,90 @@
+//! A planned session's predicted velocity of every repetition.
+//!
+//! In: a plan. Out: a scene. A prediction's sets are drawn apart, because a rest lies between them.
+
+use super::sheet::heading;
+use crate::draw::Scene;
+use crate::error::{Error, FigureFault, Result};
+use crate::narrative::session::predicted_name;
+use crate::narrative::session_figure_words::{
+    MEAN_VELOCITY, bar_velocity_unit, session_words, set_number, stalls_at,
+};
+use crate::plot::{Axis, Extent, LineChart, Look, Marker, Panel, Role, Series, Shade};
+use crate::session::plan::{SessionPlan, SessionPrediction};
+use crate::units::System;
+
+/// Ticks of the level axis, about.
+const TICKS: u32 = 12;
+/// Stalls that are marked.
+const MOST_STALLS: usize = 2;
+
+/// Predicted velocities, one colour a way of doing the session.
+///
+/// **Fails** if nothing was predicted.
+pub fn session_chart(plan: &SessionPlan, units: System, look: Look) -> Result<Scene> {
+    let predictions = &plan.draft.predictions;
+    let Some(first) = predictions.first() else {
+        return Err(Error::no_answer(FigureFault::NothingPredicted));
+    };
+    let unit = bar_velocity_unit(units);
+    let mut panel = Panel::new(Axis::new(MEAN_VELOCITY, unit.symbol), Vec::new());
+    for (index, prediction) in predictions.iter().enumerate() {
+        draw(prediction, Role::Series(index), units, &mut panel);
+    }
+    let last = predictions.iter().map(SessionPrediction::asked).max();
+    LineChart {
+        heading: heading(&session_words(plan, units)),
+        shades: every_other_set(first),
+        ..LineChart::new(repetition_axis(last.unwrap_or(1)), vec![panel])
+    }
+    .scene(look)
+}
+
+/// Repetitions counted through the session.
+fn repetition_axis(last: u32) -> Axis {
+    let range = [0.5, f64::from(last) + 0.5];
+    let step = (last / TICKS).max(1) as usize;
+    Axis {
+        ticks: (1..=last)
+            .step_by(step)
+            .map(|number| (f64::from(number), number.to_string()))
+            .collect(),
+        ..Axis::new("Repetition", "").reaching(Extent::Exactly(range))
+    }
+}
+
+/// Curves of a prediction, a set each, and where it stalls.
+fn draw(prediction: &SessionPrediction, role: Role, units: System, panel: &mut Panel) {
+    let unit = bar_velocity_unit(units);
+    let mut before = 0;
+    let mut name = predicted_name(prediction.of);
+    for set in &prediction.sets {
+        let repetitions = set.repetitions.iter().map(|rep| {
+            let number = before + rep.number;
+            [f64::from(number), unit.of(rep.mean_velocity.as_m_s())]
+        });
+        if let (Some(number), true) = (set.stalls_at(), panel.markers.len() < MOST_STALLS) {
+            let at = [f64::from(before + number), 0.0];
+            let text = stalls_at(before + number);
+            panel.markers.push(Marker::new(at, text, role));
+        }
+        let series = Series::new(std::mem::take(&mut name), repetitions.collect(), role);
+        panel.series.push(series);
+        before += set.groups.iter().sum::<u32>();
+    }
+}
+
+/// Sets 2, 4, … as shaded stretches, where there are several.
+fn every_other_set(prediction: &SessionPrediction) -> Vec<Shade> {
+    let mut before = 0;
+    let mut shades = Vec::new();
+    for (number, set) in (1..).zip(&prediction.sets) {
+        let count: u32 = set.groups.iter().sum();
+        if number % 2 == 0 {
+            let ends = [before, before + count].map(|at| f64::from(at) + 0.5);
+            shades.push(Shade::between(ends, set_number(number)));
+        }
+        before += count;
+    }
+    shades
+}

@@ -1,0 +1,254 @@
+//! The figures of a planned session in words: predicted velocities, fatigue, loads.
+//!
+//! In: a [`SessionPlan`], units. Out: the words around its figures and the labels in them.
+
+use super::figure_words::FigureWords;
+use super::plan_words::least_by_joint;
+use super::prose::capital;
+use super::quantities::{mass_in, rounded};
+use super::session::{groups_added, joint_name, predicted_name};
+use super::shown_units::{ShownUnit, velocity_unit};
+use crate::movement::Measure;
+use crate::session::fatigue::FatigueJoint;
+use crate::session::method::Method;
+use crate::session::plan::{Predicted, SessionPlan, SessionPrediction};
+use crate::session::planned_set::PlannedSet;
+use crate::units::{Mass, System};
+
+/// The level axis of the loads.
+pub(crate) const SETS: &str = "Warm-up (w) and working sets, each with its repetitions";
+/// The upright axis of the velocities.
+pub(crate) const MEAN_VELOCITY: &str = "Mean velocity";
+/// The upright axis of fatigue.
+pub(crate) const SHARE_OF_MUSCLE: &str = "Share of the muscle";
+/// The upper edge of what is not rested.
+pub(crate) const FATIGUED_AND_ACTIVE: &str = "fatigued and active";
+
+/// Unit of the velocities.
+#[must_use]
+pub(crate) fn bar_velocity_unit(units: System) -> ShownUnit {
+    velocity_unit(Measure::Force, units)
+}
+
+/// The words around the predicted velocities.
+#[must_use]
+pub fn session_words(plan: &SessionPlan, units: System) -> FigureWords {
+    let predictions = &plan.draft.predictions;
+    let told: Vec<String> = predictions.iter().map(|p| reached(p, units)).collect();
+    FigureWords {
+        title: capital(&velocities_title(predictions, units)),
+        subtitle: subtitle(plan, units),
+        footnote: "Three-compartment fatigue of the joints, coupled to the simulated repetition (sources in the JSON output)."
+            .to_owned(),
+        description: told.join(" "),
+        caption: String::new(),
+    }
+}
+
+fn subtitle(plan: &SessionPlan, units: System) -> String {
+    let name = plan.draft.movement.replace('-', " ");
+    let top = plan
+        .working_sets()
+        .max_by(|a, b| a.load.total.as_kg().total_cmp(&b.load.total.as_kg()));
+    let load = top.map_or_else(String::new, |set| {
+        format!(", up to {}", mass_in(units, set.load.total))
+    });
+    format!(
+        "{}, {}{load}, 1RM {}",
+        capital(&name),
+        plan.draft.method.name().replace('-', " "),
+        mass_in(units, plan.draft.one_rm)
+    )
+}
+
+/// A velocity with its unit.
+fn velocity(m_s: f64, units: System) -> String {
+    let unit = bar_velocity_unit(units);
+    format!("{} {}", rounded(unit.of(m_s), 2), unit.symbol)
+}
+
+fn velocities_title(predictions: &[SessionPrediction], units: System) -> String {
+    match predictions {
+        [hung, plain] if plain.of == Predicted::PlainWeight && hung.stall().is_none() => format!(
+            "with {} {} on average, with plain weight that is as hard {}",
+            predicted_name(hung.of),
+            velocity(hung.mean_velocity_m_s(), units),
+            velocity(plain.mean_velocity_m_s(), units)
+        ),
+        [one] => match one.stall() {
+            Some(number) => format!("repetition {number} of {} stalls", one.asked()),
+            None => format!(
+                "the slowest repetition keeps {} % of the fastest",
+                kept_percent(one)
+            ),
+        },
+        [first, .., last] => format!("{}; {}", fate(first), fate(last)),
+        [] => String::new(),
+    }
+}
+
+/// Where a way of doing the session stalls, or what velocity it keeps.
+fn fate(prediction: &SessionPrediction) -> String {
+    let name = predicted_name(prediction.of);
+    let (whose, keep, stalls) = match prediction.of {
+        Predicted::By(Method::Straight) => ("straight sets", "keep", "stall"),
+        Predicted::By(Method::Clusters | Method::Bands | Method::Chains) => (name, "keep", "stall"),
+        _ => (name, "keeps", "stalls"),
+    };
+    match prediction.stall() {
+        Some(number) => format!("{whose} {stalls} at repetition {number}"),
+        None => format!(
+            "{whose} {keep} {} % of the best velocity",
+            kept_percent(prediction)
+        ),
+    }
+}
+
+fn kept_percent(prediction: &SessionPrediction) -> String {
+    rounded(100.0 * prediction.kept_share(), 0)
+}
+
+fn reached(prediction: &SessionPrediction, units: System) -> String {
+    format!(
+        "{}: {} repetitions reach lockout, mean velocity {}.",
+        predicted_name(prediction.of),
+        prediction.completed(),
+        velocity(prediction.mean_velocity_m_s(), units)
+    )
+}
+
+/// The repetition at which a set stalls.
+#[must_use]
+pub(crate) fn stalls_at(number: u32) -> String {
+    format!("stalls at repetition {number}")
+}
+
+/// The name of a set's stretch.
+#[must_use]
+pub(crate) fn set_number(number: u32) -> String {
+    format!("set {number}")
+}
+
+/// The words around the loads of the sets.
+#[must_use]
+pub fn loads_words(plan: &SessionPlan, units: System) -> FigureWords {
+    let sets = plan.draft.sets.iter();
+    let told: Vec<String> = sets
+        .map(|set| {
+            let load = mass_in(units, set.load.total);
+            format!("{load} for {}.", groups_added(set))
+        })
+        .collect();
+    FigureWords {
+        title: loads_title(plan, units),
+        subtitle: subtitle(plan, units),
+        footnote: "Loads as the gym can build them; \"4 × 3\" are groups of 3 with short rests between them."
+            .to_owned(),
+        description: told.join(" "),
+        caption: String::new(),
+    }
+}
+
+fn loads_title(plan: &SessionPlan, units: System) -> String {
+    let work: Vec<&PlannedSet> = plan.working_sets().collect();
+    let repetitions: u32 = work.iter().map(|set| set.repetitions()).sum();
+    let loads = work.iter().map(|set| set.load.total.as_kg());
+    let low = loads.clone().fold(f64::INFINITY, f64::min);
+    let high = loads.fold(0.0, f64::max);
+    let words = |kg: f64| mass_in(units, Mass::from_kg(kg));
+    let range = if low < high {
+        format!("{} to {}", words(low), words(high))
+    } else {
+        words(high)
+    };
+    let sets = if work.len() == 1 { "set" } else { "sets" };
+    format!(
+        "{repetitions} repetitions in {} {sets} at {range}",
+        work.len()
+    )
+}
+
+/// The level line of the maximum.
+#[must_use]
+pub(crate) fn one_rm_line(one_rm: Mass, units: System) -> String {
+    format!("1RM {}", mass_in(units, one_rm))
+}
+
+/// Repetitions over a set's bar: "4 × 3", "3 + 3 + 2".
+#[must_use]
+pub(crate) fn groups_over_bar(set: &PlannedSet) -> String {
+    match set.groups.as_slice() {
+        [first, .., last] if first == last => format!("{} × {first}", set.groups.len()),
+        _ => groups_added(set),
+    }
+}
+
+/// The words around the states of the most tired joint.
+#[must_use]
+pub fn fatigue_words(predictions: &[SessionPrediction]) -> FigureWords {
+    let told: Vec<String> = predictions.iter().map(least_left).collect();
+    FigureWords {
+        title: fatigue_title(predictions),
+        subtitle: "Share of the muscle that rests, works and is fatigued; what is not fatigued is what is left"
+            .to_owned(),
+        footnote: "Three-compartment model (Xia & Frey Law 2008), rest multiplier (Looft et al. 2018).".to_owned(),
+        description: told.join(" "),
+        caption: String::new(),
+    }
+}
+
+/// The joint with the least left, and how much that is.
+#[must_use]
+pub(crate) fn most_tired(prediction: &SessionPrediction) -> (FatigueJoint, f64) {
+    least_by_joint(prediction)
+        .into_iter()
+        .min_by(|a, b| a.1.total_cmp(&b.1))
+        .unwrap_or((FatigueJoint::General, 1.0))
+}
+
+fn fatigue_title(predictions: &[SessionPrediction]) -> String {
+    let left = |p: &SessionPrediction| {
+        let (_, share) = most_tired(p);
+        format!("{} % left {}", rounded(100.0 * share, 0), in_sets(p.of))
+    };
+    let joint = predictions
+        .first()
+        .map_or(FatigueJoint::General, |p| most_tired(p).0);
+    let words: Vec<String> = predictions.iter().map(left).collect();
+    format!("{}: {}", capital(joint_name(joint)), words.join(", "))
+}
+
+/// "in clusters", "with bands", "in straight sets".
+fn in_sets(of: Predicted) -> String {
+    let name = predicted_name(of);
+    match of {
+        Predicted::By(Method::Straight) => "in straight sets".to_owned(),
+        Predicted::By(Method::Pyramid) => "in the pyramid".to_owned(),
+        Predicted::By(Method::Bands | Method::Chains) | Predicted::PlainWeight => {
+            format!("with {name}")
+        }
+        Predicted::By(_) => format!("in {name}"),
+    }
+}
+
+fn least_left(prediction: &SessionPrediction) -> String {
+    let joints: Vec<String> = least_by_joint(prediction)
+        .into_iter()
+        .map(|(joint, share)| format!("{} {} %", joint_name(joint), rounded(100.0 * share, 0)))
+        .collect();
+    format!(
+        "{}: least left {}.",
+        predicted_name(prediction.of),
+        joints.join(", ")
+    )
+}
+
+/// The joint and the least that is left of it, below a panel's title.
+#[must_use]
+pub(crate) fn least_of_joint(joint: FatigueJoint, least_percent: f64) -> String {
+    format!(
+        "{}, least left {} %",
+        joint_name(joint),
+        rounded(least_percent, 0)
+    )
+}
