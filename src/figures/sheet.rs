@@ -44,11 +44,6 @@ pub(crate) fn heading(words: &FigureWords) -> Heading {
     }
 }
 
-/// A heading without words but those that only the drawing knows the place of.
-pub(crate) fn phrases() -> Heading {
-    heading(&FigureWords::default())
-}
-
 impl Sheet {
     /// Curves with the words around them.
     #[must_use]

@@ -44,14 +44,10 @@ pub(crate) mod speed_words;
 pub mod spotting;
 pub mod strength_words;
 pub(crate) mod swing_words;
+pub(crate) mod trend_words;
 pub mod versus_plain_words;
 
 pub use causes::why_it_changed;
 pub use parameters::{parameter_in_words, shown_value};
-pub(crate) mod setup_names;
 pub mod sheet_words;
-pub mod shown_units;
-pub(crate) mod speed_words;
-pub mod strength_words;
-pub(crate) mod swing_words;
 pub use setup_names::{added_name, name_of, short_name};

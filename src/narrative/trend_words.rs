@@ -1,0 +1,54 @@
+//! The figure of a training log's trend in words.
+//!
+//! In: a [`Trend`], units. Out: the words around its figure and the labels in it.
+
+use super::figure_words::FigureWords;
+use super::progress::{sureness_word, trend_in_words, verdict_word};
+use super::prose::capital;
+use super::quantities::{mass_in, rounded};
+use super::shown_units::mass_unit;
+use crate::progress::trend::Trend;
+use crate::units::{Mass, System};
+
+/// The level axis.
+pub(crate) const WEEKS: &str = "Weeks since the first session";
+/// The upright axis.
+pub(crate) const ESTIMATED_1RM: &str = "Estimated 1RM";
+/// The curve of the sessions.
+pub(crate) const BEST_OF_DAY: &str = "best set of the day";
+
+/// The words around the figure.
+#[must_use]
+pub fn trend_figure_words(trend: &Trend, units: System) -> FigureWords {
+    FigureWords {
+        title: format!(
+            "{}: {} for {} weeks, {} evidence",
+            capital(&trend.lift.replace('-', " ")),
+            verdict_word(trend.verdict),
+            rounded(trend.recent.weeks(), 0),
+            sureness_word(trend.sureness)
+        ),
+        subtitle: format!(
+            "Estimated maximum of the best set of each day; {} now",
+            mass_in(units, trend.one_rm_now())
+        ),
+        footnote: "Median of published 1RM equations; robust slope (Theil-Sen) with its interval."
+            .to_owned(),
+        description: format!("{}: {}.", trend.lift, trend_in_words(trend, units)),
+        caption: String::new(),
+    }
+}
+
+/// The line before the bend, with its change a week.
+#[must_use]
+pub(crate) fn slope_before(slope_kg_week: f64, units: System) -> String {
+    let sign = if slope_kg_week < 0.0 { "\u{2212}" } else { "+" };
+    let change = mass_unit(units).of(slope_kg_week).abs();
+    format!("before: {sign}{} a week", rounded(change, 1))
+}
+
+/// The best session of all.
+#[must_use]
+pub(crate) fn best_of_log(kg: f64, units: System) -> String {
+    format!("best {}", mass_in(units, Mass::from_kg(kg)))
+}
