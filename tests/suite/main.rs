@@ -10,6 +10,7 @@ mod draw_random;
 mod draw_sample_grids;
 mod draw_samples;
 mod dynamometer;
+mod evidence;
 mod layers;
 mod lecture;
 mod library;
@@ -19,7 +20,7 @@ mod lifts_laws;
 mod model_files;
 mod numeric;
 mod published_rep;
-mod published_table;
+
 mod readme;
 mod rep;
 mod rep_commands;

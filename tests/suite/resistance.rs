@@ -1,6 +1,6 @@
 //! Published checks of `resistance` and `demand`: the band, and what it loses over a cycle.
 
-use crate::published_table::{Row, Tolerance, check, miss};
+use crate::evidence::paper;
 use torquill::demand::DemandCurve;
 use torquill::movement::{Carrier, LoadPoint};
 use torquill::resistance::{
@@ -8,18 +8,14 @@ use torquill::resistance::{
 };
 use torquill::units::{Force, Length};
 
-const TRELOAR: &str = "Treloar 1944, Trans Faraday Soc 40:59-70, uniaxial";
-
 /// Stretch and stress (MPa) of the loading branch, as digitised from the paper's figure.
-const TRELOAR_POINTS: [(f64, f64); 7] = [
-    (1.02, 0.0255),
-    (1.125, 0.1344),
-    (1.24, 0.2256),
-    (1.39, 0.3168),
-    (1.585, 0.4080),
-    (1.9, 0.5001),
-    (2.18, 0.5884),
-];
+fn treloar_points() -> Vec<(f64, f64)> {
+    let points = paper("treloar1944_rubber");
+    points
+        .rows_with("kg_cm2")
+        .map(|row| (row.number("stretch"), row.published()))
+        .collect()
+}
 
 /// A point of a straight lift at a height.
 pub fn at_height(height_m: f64) -> LoadPoint {
@@ -77,15 +73,8 @@ fn correlation(a: &[f64], b: &[f64]) -> f64 {
 fn published_treloar_1944_stress_over_stretch() {
     let band = loop_band(10.0, 100.0);
     let section_mm2 = 2.0 * 10.0 * 4.5;
-    for (stretch, stress_mpa) in TRELOAR_POINTS {
-        check(Row {
-            quantity: &format!("rubber stress at stretch {stretch}, MPa"),
-            published: stress_mpa,
-            tolerance: Tolerance::Relative(0.03),
-            computed: band.force_n(stretch, Hang::Single) / section_mm2,
-            source: TRELOAR,
-            why: "the fit leaves 1.7 %, digitising 2 %",
-        });
+    for row in paper("treloar1944_rubber").rows_with("kg_cm2") {
+        row.check(band.force_n(row.number("stretch"), Hang::Single) / section_mm2);
     }
 }
 
@@ -93,68 +82,50 @@ fn published_treloar_1944_stress_over_stretch() {
 fn published_treloar_1944_constants() {
     // The paper's own kg/cm² (the MPa of the table are rounded), on one metre of rubber with a
     // section of 1000 mm²: newtons are thousandths of a MPa.
-    let stress_kg_cm2 = [0.26, 1.37, 2.30, 3.23, 4.16, 5.10, 6.00];
-    let readings: Vec<BandReading> = TRELOAR_POINTS
-        .iter()
-        .zip(stress_kg_cm2)
-        .map(|((stretch, _), kg_cm2)| BandReading {
-            length: Length::from_m(*stretch),
-            force: Force::from_n(1000.0 * 0.0980665 * kg_cm2),
+    let treloar = paper("treloar1944_rubber");
+    let readings: Vec<BandReading> = treloar
+        .rows_with("kg_cm2")
+        .map(|row| BandReading {
+            length: Length::from_m(row.number("stretch")),
+            force: Force::from_n(1000.0 * 0.0980665 * row.number("kg_cm2")),
         })
         .collect();
     let fitted = FittedPull::from_readings(&readings, Some(Length::from_m(1.0))).expect("a fit");
     let PullShape::TwoConstants { a_n, b_n } = fitted.shape() else {
         panic!("the rubber law fits rubber");
     };
-    for (name, published, computed) in [("C1", 0.0909, a_n / 1000.0), ("C2", 0.1251, b_n / 1000.0)]
-    {
-        check(Row {
-            quantity: &format!("Mooney-Rivlin {name} up to stretch 2.2, MPa"),
-            published,
-            tolerance: Tolerance::Absolute(0.000_05),
+    for (name, computed) in [("C1", a_n / 1000.0), ("C2", b_n / 1000.0)] {
+        treloar.check(
+            &format!("Mooney-Rivlin {name} up to stretch 2.2, MPa"),
             computed,
-            source: TRELOAR,
-            why: "half of the last digit of the fit",
-        });
+        );
     }
     let rubber = Rubber::treloar_1944();
     let strain = 1e-6;
     let young_mpa = rubber.nominal_stress_pa(1.0 + strain) / strain / 1e6;
-    check(Row {
-        quantity: "Young's modulus of natural rubber at small strain, MPa",
-        published: 3.0,
-        tolerance: Tolerance::Interval(1.0, 5.0),
-        computed: young_mpa,
-        source: "handbook range for natural rubber, university teaching page 2017",
-        why: "a range is published",
-    });
-    check(Row {
-        quantity: "shear modulus, MPa",
-        published: 0.39,
-        tolerance: Tolerance::Relative(0.15),
-        computed: 2.0 * (rubber.c1.as_mpa() + rubber.c2.as_mpa()),
-        source: "Treloar 1944 (one-constant law, from memory)",
-        why: "one constant over the whole range against the slope at its start",
-    });
+    paper("handbook_rubber_modulus").check(
+        "Young's modulus of natural rubber at small strain, MPa",
+        young_mpa,
+    );
+    treloar.check(
+        "shear modulus, MPa",
+        2.0 * (rubber.c1.as_mpa() + rubber.c2.as_mpa()),
+    );
 }
 
 #[test]
 fn published_treloar_1944_worst_point_of_the_working_range() {
     let rubber = Rubber::treloar_1944();
-    let worst = TRELOAR_POINTS
-        .iter()
+    let worst = treloar_points()
+        .into_iter()
         .map(|(stretch, stress_mpa)| {
-            (rubber.nominal_stress_pa(*stretch) / 1e6 / stress_mpa - 1.0).abs()
+            (rubber.nominal_stress_pa(stretch) / 1e6 / stress_mpa - 1.0).abs()
         })
         .fold(0.0, f64::max);
-    check(Row {
-        quantity: "worst relative miss of the band law, stretch 1.02-2.18",
-        published: 0.017,
-        tolerance: Tolerance::Absolute(0.003),
-        computed: worst,
-        source: TRELOAR,
-        why: "rounding of the two constants and of the smallest stress",
-    });
+    paper("treloar1944_rubber").check(
+        "worst relative miss of the band law, stretch 1.02-2.18",
+        worst,
+    );
 }
 
 /// Energy that the load keeps for itself over one slow cycle, J: what lifting puts in less what lowering gives back,
@@ -191,14 +162,10 @@ fn published_gent_hysteresis() {
         .windows(2)
         .map(|pair| 0.5 * (pair[0] + pair[1]) * step_m)
         .sum();
-    check(Row {
-        quantity: "energy a band loses over one cycle, share of the stored",
-        published: 0.125,
-        tolerance: Tolerance::Interval(0.05, 0.20),
-        computed: energy_lost_j(&curve, &points) / stored_j,
-        source: "Gent, Engineering with Rubber (from memory)",
-        why: "a range is published",
-    });
+    paper("gent_hysteresis").check(
+        "energy a band loses over one cycle, share of the stored",
+        energy_lost_j(&curve, &points) / stored_j,
+    );
 }
 
 #[test]
@@ -210,16 +177,10 @@ fn published_mcmaster_2010_quadratic_bands() {
             .iter()
             .map(|l| band.force_n(*l, Hang::Single))
             .collect();
-        check(Row {
-            quantity: &format!(
-                "r of a quadratic through the pull of a {width_mm} mm band, 10 cm steps"
-            ),
-            published: 0.99,
-            tolerance: Tolerance::Interval(0.99, 1.0),
-            computed: fit_r(&lengths, &pulls, 2),
-            source: "McMaster 2010, J Strength Cond Res 24(8):2056-2064",
-            why: "published as r of at least 0.99",
-        });
+        paper("mcmaster2010_bands_and_chains").check(
+            &format!("r of a quadratic through the pull of a {width_mm} mm band, 10 cm steps"),
+            fit_r(&lengths, &pulls, 2),
+        );
     }
 }
 
@@ -239,25 +200,14 @@ fn logarithmic_r2(hang: Hang, from: f64, to: f64) -> f64 {
 
 #[test]
 fn published_shoepe_2010_logarithmic_form() {
-    let row = |quantity, computed| Row {
-        quantity,
-        published: 0.962,
-        tolerance: Tolerance::Interval(0.962, 1.0),
-        computed,
-        source: "Shoepe 2010, J Strength Cond Res 24(1):195-200",
-        why: "published as R² of at least 0.962; a bar 73 to 112 cm above the peg of a doubled 104 cm loop",
-    };
-    check(row(
+    let shoepe = paper("shoepe2010_logarithm");
+    shoepe.check(
         "R² of length over log of load, band doubled as on a bench, stretch 1.4-2.15",
         logarithmic_r2(Hang::Doubled, 1.4, 2.15),
-    ));
-    miss(
-        row(
-            "R² of length over log of load, band single, stretch 1.1-2.2",
-            logarithmic_r2(Hang::Single, 1.1, 2.2),
-        ),
-        "a logarithm has no zero, so it cannot follow rubber near its rest length, where the pull starts \
-         from nothing; the smallest dumb-bells of the study, and so its shortest lengths, cannot be read",
+    );
+    shoepe.check(
+        "R² of length over log of load, band single, stretch 1.1-2.2",
+        logarithmic_r2(Hang::Single, 1.1, 2.2),
     );
 }
 
@@ -267,15 +217,10 @@ fn published_pull_depends_on_relative_length_alone() {
     let long = loop_band(14.0, 120.0);
     for percent in [50.0, 100.0] {
         let stretch = 1.0 + percent / 100.0;
-        check(Row {
-            quantity: &format!("pull at {percent} % elongation, starting length 60 over 120 cm"),
-            published: 1.0,
-            tolerance: Tolerance::Absolute(1e-9),
-            computed: short.force_n(0.6 * stretch, Hang::Single)
-                / long.force_n(1.2 * stretch, Hang::Single),
-            source: "Thomas 2005, J Sports Med Phys Fitness 45:188-198; Simoneau 2001, JOSPT 31(1):16-24 (from memory)",
-            why: "a statement without a scatter",
-        });
+        paper("thomas2005_relative_length").check(
+            &format!("pull at {percent} % elongation, starting length 60 over 120 cm"),
+            short.force_n(0.6 * stretch, Hang::Single) / long.force_n(1.2 * stretch, Hang::Single),
+        );
     }
 }
 
@@ -287,14 +232,10 @@ fn published_linear_middle_of_the_band_law() {
         .iter()
         .map(|l| band.force_n(*l, Hang::Single))
         .collect();
-    check(Row {
-        quantity: "r of a line through the pull from 50 % to 120 % elongation",
-        published: 1.0,
-        tolerance: Tolerance::Interval(0.99, 1.0),
-        computed: fit_r(&lengths, &pulls, 1),
-        source: "Patterson 2001, Phys Ther 81(8):1437-1445 (from memory); Hughes 1999, JOSPT 29(7):413-420",
-        why: "both take the pull as linear in the elongation there",
-    });
+    paper("patterson2001_linear_bands").check(
+        "r of a line through the pull from 50 % to 120 % elongation",
+        fit_r(&lengths, &pulls, 1),
+    );
 }
 
 #[test]
@@ -311,21 +252,13 @@ fn published_loyola_2019_design() {
         .iter()
         .filter(|w| pulls(**w).windows(2).all(|pair| pair[1] > pair[0]))
         .count();
-    check(Row {
-        quantity: "widths whose pull rises at every 5 cm from 100 to 200 cm, of 6",
-        published: 6.0,
-        tolerance: Tolerance::Absolute(0.0),
-        computed: rising as f64,
-        source: "Loyola Marymount 2019, Sports 7(1):21",
-        why: "a count",
-    });
+    paper("loyola2019_bands").check(
+        "widths whose pull rises at every 5 cm from 100 to 200 cm, of 6",
+        rising as f64,
+    );
     let widest_over_narrowest = pulls(101.6)[20] / pulls(6.35)[20];
-    check(Row {
-        quantity: "pull of the widest over the narrowest band at 200 cm, equal thickness and rubber",
-        published: 101.6 / 6.35,
-        tolerance: Tolerance::Relative(1e-9),
-        computed: widest_over_narrowest,
-        source: "Loyola Marymount 2019, Sports 7(1):21 (widths)",
-        why: "pull goes with the section; what differs between distributors is not in the widths",
-    });
+    paper("loyola2019_bands").check(
+        "pull of the widest over the narrowest band at 200 cm, equal thickness and rubber",
+        widest_over_narrowest,
+    );
 }

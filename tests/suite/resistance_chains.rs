@@ -1,6 +1,6 @@
 //! Published checks of `resistance`: chains, by their links and hanging.
 
-use crate::published_table::{Row, Tolerance, check, miss};
+use crate::evidence::{Paper, paper};
 use crate::resistance::fit_r;
 use torquill::resistance::{Chain, ChainHang, Links};
 use torquill::units::{Length, LinearDensity};
@@ -29,14 +29,10 @@ fn published_mcmaster_2010_linear_chains() {
             .iter()
             .map(|z| chain.hanging_at(*z, ChainHang::Straight).mass_kg)
             .collect();
-        check(Row {
-            quantity: &format!("r of a line through the mass of {name}, 10 cm steps"),
-            published: 1.0,
-            tolerance: Tolerance::Absolute(1e-9),
-            computed: fit_r(&heights, &masses, 1),
-            source: "McMaster 2010, J Strength Cond Res 24(8):2056-2064",
-            why: "published as r = 1",
-        });
+        paper("mcmaster2010_bands_and_chains").check(
+            &format!("r of a line through the mass of {name}, 10 cm steps"),
+            fit_r(&heights, &masses, 1),
+        );
     }
 }
 
@@ -50,152 +46,43 @@ fn round_links(wire_mm: f64, pitch_mm: f64, inside_width_mm: f64) -> f64 {
     .expect("links of a standard")
 }
 
-fn check_chain(
-    standard: &str,
-    wire_mm: f64,
-    published: f64,
-    tolerance: f64,
-    why: &str,
-    computed: f64,
-) {
-    check(Row {
-        quantity: &format!("chain of {wire_mm} mm wire by its links, {standard}, kg/m"),
-        published,
-        tolerance: Tolerance::Relative(tolerance),
-        computed,
-        source: standard,
-        why,
-    });
+/// Goes through the wires of a list; the inside width of links without one in it is this many wires.
+fn check_wires(paper: &Paper, usual_width: f64) {
+    for row in paper.rows_with("wire_mm") {
+        let wire = row.number("wire_mm");
+        let width = match row.text("inside_width_mm") {
+            "" => usual_width * wire,
+            _ => row.number("inside_width_mm"),
+        };
+        row.check(round_links(wire, row.number("pitch_mm"), width));
+    }
 }
 
 #[test]
 fn published_din_766_masses() {
-    let rows = [
-        (4.0, 16.0, 5.0, 0.32),
-        (5.0, 18.5, 6.0, 0.50),
-        (6.0, 18.5, 7.2, 0.80),
-        (7.0, 22.0, 8.4, 1.10),
-        (8.0, 24.0, 9.6, 1.40),
-        (9.0, 27.0, 10.8, 1.80),
-        (10.0, 28.0, 12.0, 2.20),
-        (11.0, 31.0, 13.2, 2.70),
-        (13.0, 36.0, 15.6, 3.80),
-        (14.0, 41.0, 16.8, 4.40),
-        (16.0, 45.0, 19.2, 5.70),
-        (18.0, 50.0, 21.6, 7.30),
-        (20.0, 56.0, 24.0, 9.00),
-    ];
-    for (wire, pitch, width, mass) in rows {
-        let (tolerance, why) = if wire < 8.0 {
-            (0.06, "weld beads weigh more on thin wire")
-        } else {
-            (0.03, "geometry against a table that includes weld beads")
-        };
-        check_chain(
-            "DIN 766:1986 table 1",
-            wire,
-            mass,
-            tolerance,
-            why,
-            round_links(wire, pitch, width),
-        );
-    }
+    let din = paper("din766_chains");
+    check_wires(&din, 1.2);
     for name in CHAINS {
         let chain: Chain = shipped("chains", name);
-        let wire: f64 = name["chain-".len()..name.len() - 2]
-            .parse()
-            .expect("a diameter");
-        let printed = rows
-            .iter()
-            .find(|row| row.0 == wire)
-            .expect("a row of the table")
-            .3;
+        let wire = &name["chain-".len()..name.len() - 2];
+        let row = din.rows().find(|row| row.text("wire_mm") == wire);
+        let printed = row.expect("a row of the table").published();
         assert_eq!(chain.density(), LinearDensity::from_kg_m(printed), "{name}");
     }
 }
 
 #[test]
 fn published_din_764_and_763_masses() {
-    let why = "geometry against a table that includes weld beads";
-    for (wire, pitch, width, mass) in [
-        (10.0, 35.0, 14.0, 2.1),
-        (13.0, 45.0, 18.0, 3.5),
-        (16.0, 56.0, 22.0, 5.3),
-        (18.0, 63.0, 24.0, 6.7),
-        (20.0, 70.0, 27.0, 8.3),
-    ] {
-        check_chain(
-            "DIN 764",
-            wire,
-            mass,
-            0.03,
-            why,
-            round_links(wire, pitch, width),
-        );
-    }
     // The inside width of DIN 763's long links is taken as 1.8 wire diameters.
-    for (wire, pitch, mass) in [
-        (6.0, 42.0, 0.63),
-        (7.0, 49.0, 0.86),
-        (10.0, 65.0, 1.75),
-        (13.0, 82.0, 2.95),
-        (16.0, 100.0, 4.45),
-    ] {
-        let tolerance = if wire < 8.0 { 0.06 } else { 0.03 };
-        check_chain(
-            "DIN 763:1990 table 1",
-            wire,
-            mass,
-            tolerance,
-            why,
-            round_links(wire, pitch, 1.8 * wire),
-        );
-    }
+    check_wires(&paper("din764_chains"), 1.8);
+    check_wires(&paper("din763_chains"), 1.8);
 }
 
 #[test]
 fn published_iso_4565_masses() {
-    // This list shows no inside width; DIN 766 makes it 1.2 wire diameters.
-    let standard = "DIN 766 and ISO 4565, second list";
-    let why = "the two printed lists differ by up to 5 %";
-    for (wire, pitch, mass) in [
-        (6.0, 18.5, 0.80),
-        (8.0, 24.0, 1.40),
-        (10.0, 28.0, 2.20),
-        (12.0, 36.0, 3.25),
-        (13.0, 36.0, 3.90),
-        (14.0, 41.0, 4.25),
-        (16.0, 45.0, 5.80),
-    ] {
-        check_chain(
-            standard,
-            wire,
-            mass,
-            0.05,
-            why,
-            round_links(wire, pitch, 1.2 * wire),
-        );
-    }
-    check_chain(
-        "ISO 4565, pitch 30 mm",
-        10.0,
-        2.25,
-        0.05,
-        why,
-        round_links(10.0, 30.0, 12.0),
-    );
-    miss(
-        Row {
-            quantity: "chain of 7 mm wire by its links, second list, kg/m",
-            published: 1.15,
-            tolerance: Tolerance::Relative(0.06),
-            computed: round_links(7.0, 22.0, 8.4),
-            source: standard,
-            why: "",
-        },
-        "the same chain has 1.10 kg/m in DIN 766's first list, which the links give within 6 %; the second \
-         list is rounded up to 1.15, and 7 mm is not an ISO 4565 size",
-    );
+    // These lists show no inside width; DIN 766 makes it 1.2 wire diameters.
+    check_wires(&paper("iso4565_chains"), 1.2);
+    check_wires(&paper("iso4565_anchor_chain"), 1.2);
 }
 
 /// Slope of the logarithm of mass per metre over the logarithm of a size.
@@ -219,16 +106,8 @@ fn published_exponent_of_chain_mass_over_size() {
         round_links(13.0, 36.0, 15.6),
         round_links(16.0, 45.0, 19.2),
     ];
-    miss(
-        Row {
-            quantity: "exponent of chain mass over trade size, 1/4 to 5/8 in",
-            published: 1.858,
-            tolerance: Tolerance::Absolute(0.0005),
-            computed: exponent(&trade_mm, &masses),
-            source: "design handbook on boats, formula 24-4",
-            why: "",
-        },
-        "similar links give 2 over their wire; wires are thicker than their trade size at the small end, \
-         which explains most of the gap; the sizes behind the handbook's fit cannot be read",
+    paper("boat_handbook_chain_mass").check(
+        "exponent of chain mass over trade size, 1/4 to 5/8 in",
+        exponent(&trade_mm, &masses),
     );
 }

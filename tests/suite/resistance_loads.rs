@@ -1,6 +1,6 @@
 //! Published checks of `resistance`: chains and bands on lifts, bars and plates, textbook statics.
 
-use crate::published_table::{Row, Tolerance, check};
+use crate::evidence::paper;
 use crate::resistance::{at_height, straight_lift};
 use crate::resistance_chains::{CHAINS, shipped};
 use torquill::movement::{Carrier, LoadPoint};
@@ -60,39 +60,10 @@ fn published_neelly_2010_straight_and_double_looped() {
     };
     let straight = unloaded(&chain, ChainHang::Straight);
     let double = unloaded(&looped, ChainHang::DoubleLooped);
-    let source = "Neelly 2010, J Strength Cond Res 24(1):278-281";
-    let row = |quantity, published, low, high, computed, why| Row {
-        quantity,
-        published,
-        tolerance: Tolerance::Interval(low, high),
-        computed,
-        source,
-        why,
-    };
-    check(row(
-        "chain unloading in a squat, hung straight, %",
-        39.0,
-        36.0,
-        42.0,
-        straight,
-        "published range",
-    ));
-    check(row(
-        "chain unloading in a squat, double-looped, %",
-        83.5,
-        78.0,
-        89.0,
-        double,
-        "published range",
-    ));
-    check(row(
-        "double-looped over straight unloading",
-        2.15,
-        1.9,
-        2.4,
-        double / straight,
-        "one lifter",
-    ));
+    let neelly = paper("neelly2010_chains");
+    neelly.check("chain unloading in a squat, hung straight, %", straight);
+    neelly.check("chain unloading in a squat, double-looped, %", double);
+    neelly.check("double-looped over straight unloading", double / straight);
 }
 
 #[test]
@@ -115,14 +86,10 @@ fn published_baker_newton_2009_chain_mass_at_the_top() {
     );
     let top = at_height(1.17);
     let load = setup.force_at(&top, &Carrier::Bar, Motion::Hold);
-    check(Row {
-        quantity: "bar and chain at lockout, % of 1RM",
-        published: 75.0,
-        tolerance: Tolerance::Absolute(0.5),
-        computed: 100.0 * load.along_n / STANDARD_GRAVITY_M_S2 / one_rm_kg,
-        source: "Baker & Newton 2009, J Strength Cond Res 23(7):1941-1946",
-        why: "\"about 75 %\" in the abstract",
-    });
+    paper("baker2009_chain").check(
+        "bar and chain at lockout, % of 1RM",
+        100.0 * load.along_n / STANDARD_GRAVITY_M_S2 / one_rm_kg,
+    );
 }
 
 /// The share of load nearest to a target that one or two kinds of shipped pieces reach at the top.
@@ -166,102 +133,44 @@ fn published_shares_of_load_are_within_reach_of_the_shipped_pieces() {
     let squat = straight_lift(0.95, 1.50, 11);
     let bench = straight_lift(0.72, 1.12, 11);
     let pull = straight_lift(BAR_HEIGHT_ON_FLOOR_M, 0.80, 11);
-    let (bands, chains) = (&bands[..], &chains[..]);
-    let (squat, bench, pull) = (&squat[..], &bench[..], &pull[..]);
-    let wallace = "Wallace 2006, J Strength Cond Res 20(2):268-272";
-    let rows = [
-        ("squat at 60 %, a fifth", bands, squat, 90.0, 0.20, wallace),
-        ("squat at 85 %, a fifth", bands, squat, 127.5, 0.20, wallace),
-        ("squat at 60 %, a third", bands, squat, 90.0, 0.35, wallace),
-        ("squat at 85 %, a third", bands, squat, 127.5, 0.35, wallace),
-        (
-            "squat at 55 %",
-            bands,
-            squat,
-            82.5,
-            0.20,
-            "Stevenson 2010, J Strength Cond Res 24(11):2944-2954",
-        ),
-        (
-            "squat at 67 %",
-            bands,
-            squat,
-            100.0,
-            0.10,
-            "Ebben & Jensen 2002, J Strength Cond Res 16(4):547-550 (from memory)",
-        ),
-        (
-            "bench at 85 %, trained",
-            bands,
-            bench,
-            85.0,
-            0.20,
-            "Garcia-Lopez 2016, J Strength Cond Res 30(9):2493-2499",
-        ),
-        (
-            "bench at 85 %, untrained",
-            bands,
-            bench,
-            85.0,
-            0.15,
-            "Bellar 2011, J Strength Cond Res 25(2):459-463",
-        ),
-        (
-            "bench at 80 %",
-            bands,
-            bench,
-            80.0,
-            0.20,
-            "Anderson 2008, J Strength Cond Res 22(2):567-574 (share from memory)",
-        ),
-        (
-            "deadlift at 85 %",
-            chains,
-            pull,
-            153.0,
-            0.199,
-            "Nijem 2016, J Strength Cond Res 30(5):1177-1182",
-        ),
-    ];
-    for (what, pieces, points, total_kg, share, source) in rows {
-        check(Row {
-            quantity: &format!(
-                "share of load at the top nearest to the study's that shipped pieces reach, {what}"
-            ),
-            published: share,
-            tolerance: Tolerance::Absolute(0.025),
-            computed: nearest_share(pieces, points, total_kg, share),
-            source,
-            why: "pieces come in steps; squat 1RM 150 kg, bench 100 kg, deadlift 180 kg are assumed",
-        });
+    for name in [
+        "wallace2006_shares",
+        "stevenson2010_shares",
+        "ebben2002_shares",
+        "garcialopez2016_shares",
+        "bellar2011_shares",
+        "anderson2008_shares",
+        "nijem2016_shares",
+    ] {
+        for row in paper(name).rows_with("total_kg") {
+            let (pieces, points) = match row.text("lift") {
+                "squat" => (&bands, &squat),
+                "bench" => (&bands, &bench),
+                _ => (&chains, &pull),
+            };
+            let (total_kg, share) = (row.number("total_kg"), row.published());
+            row.check(nearest_share(pieces, points, total_kg, share));
+        }
     }
 }
 
 #[test]
 fn published_statics_of_sled_and_cable() {
-    let source = "statics of the inclined plane and of pulleys, textbook";
-    check(Row {
-        quantity: "sled on rails at 45°, % of the weight",
-        published: 70.711,
-        tolerance: Tolerance::Absolute(0.0005),
-        computed: 100.0 * along_rails_n(1.0, std::f64::consts::FRAC_PI_4, 0.0, Motion::Hold)
+    let statics = paper("textbook_statics");
+    statics.check(
+        "sled on rails at 45°, % of the weight",
+        100.0 * along_rails_n(1.0, std::f64::consts::FRAC_PI_4, 0.0, Motion::Hold)
             / STANDARD_GRAVITY_M_S2,
-        source,
-        why: "half of the last digit",
-    });
-    check(Row {
-        quantity: "sled of 100 kg on rails at 30°, friction 0.1, lifted, N",
-        published: 575.3,
-        tolerance: Tolerance::Absolute(0.05),
-        computed: along_rails_n(
+    );
+    statics.check(
+        "sled of 100 kg on rails at 30°, friction 0.1, lifted, N",
+        along_rails_n(
             100.0,
             30_f64.to_radians(),
             0.1,
             Motion::Lift { speed_m_s: 0.2 },
         ),
-        source,
-        why: "worked by hand: 980.665·(0.5 + 0.1·0.86603), half of the last digit",
-    });
+    );
     let cable = Cable::new(
         Mass::from_kg(80.0),
         2.0,
@@ -271,46 +180,21 @@ fn published_statics_of_sled_and_cable() {
     .expect("a cable");
     let setup = Setup::new("", vec![Item::Cable(cable)]);
     let felt = setup.total_at(&at_height(1.0), &Carrier::Bar, Motion::Hold);
-    check(Row {
-        quantity: "80 kg stack at ratio 2, kg at the handle",
-        published: 40.0,
-        tolerance: Tolerance::Absolute(1e-9),
-        computed: felt.force.magnitude_n() / STANDARD_GRAVITY_M_S2,
-        source,
-        why: "exact",
-    });
-    check(Row {
-        quantity: "80 kg stack at ratio 2, inertia at the handle, kg",
-        published: 20.0,
-        tolerance: Tolerance::Absolute(1e-9),
-        computed: felt.moving_mass_kg,
-        source,
-        why: "exact",
-    });
+    statics.check(
+        "80 kg stack at ratio 2, kg at the handle",
+        felt.force.magnitude_n() / STANDARD_GRAVITY_M_S2,
+    );
+    statics.check(
+        "80 kg stack at ratio 2, inertia at the handle, kg",
+        felt.moving_mass_kg,
+    );
 }
 
 #[test]
 fn published_bars_and_plates() {
-    let convention = "North American gym convention; 1 lb = 0.45359237 kg";
-    for (pounds, kilograms, digit) in [
-        (45.0, 20.41, 0.005),
-        (45.0, 20.412, 0.0005),
-        (35.0, 15.876, 0.0005),
-        (25.0, 11.340, 0.0005),
-        (10.0, 4.536, 0.0005),
-        (5.0, 2.268, 0.0005),
-        (2.5, 1.134, 0.0005),
-    ] {
-        check(Row {
-            quantity: &format!("{pounds} lb in kg to {digit}"),
-            published: kilograms,
-            tolerance: Tolerance::Absolute(digit),
-            computed: Mass::from_text(&format!("{pounds} lb"))
-                .expect("a mass")
-                .as_kg(),
-            source: convention,
-            why: "half of the last printed digit",
-        });
+    for row in paper("pound_plates").rows_with("pounds") {
+        let pounds = Mass::from_text(&format!("{} lb", row.text("pounds")));
+        row.check(pounds.expect("a mass").as_kg());
     }
     let plain = |items: Vec<Weight>| {
         Setup::new("", items.into_iter().map(Item::Weight).collect())
@@ -318,36 +202,18 @@ fn published_bars_and_plates() {
             .as_kg()
     };
     let kg = Mass::from_kg;
-    let row = |quantity, published, computed, source| Row {
-        quantity,
-        published,
-        tolerance: Tolerance::Absolute(1e-9),
-        computed,
-        source,
-        why: "exact",
-    };
-    check(row(
-        "powerlifting bar with collars, kg",
-        25.0,
-        plain(vec![
-            Weight::Bar(kg(20.0)),
-            Weight::Collars { each: kg(2.5) },
-        ]),
-        "International Powerlifting Federation, Technical rules book",
-    ));
-    check(row(
-        "smallest step with 1.25 kg plates, kg",
-        2.5,
-        plain(vec![Weight::Plates {
-            each: kg(1.25),
-            pairs: 1,
-        }]),
-        "arithmetic of loadable pairs",
-    ));
-    check(row(
+    let bar = plain(vec![
+        Weight::Bar(kg(20.0)),
+        Weight::Collars { each: kg(2.5) },
+    ]);
+    paper("ipf_rules").check("powerlifting bar with collars, kg", bar);
+    let pair = plain(vec![Weight::Plates {
+        each: kg(1.25),
+        pairs: 1,
+    }]);
+    paper("arithmetic_pairs").check("smallest step with 1.25 kg plates, kg", pair);
+    paper("iwf_discs").check(
         "bar above the floor on large discs, mm",
-        225.0,
         1000.0 * BAR_HEIGHT_ON_FLOOR_M,
-        "International Weightlifting Federation rules: 450 mm discs",
-    ));
+    );
 }

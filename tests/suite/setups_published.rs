@@ -1,7 +1,7 @@
 //! Published checks of setups: shares of bands and chains that studies used, built of a gym for a lifter; steps
 //! of standard plates; spread of equal bands; textbook machines.
 
-use crate::published_table::{Row, Tolerance, check, miss};
+use crate::evidence::paper;
 use crate::setups::{gym_of, model_of, picked, question_of};
 use torquill::grammar::item_from_text;
 use torquill::library::{Library, assemble};
@@ -62,86 +62,26 @@ fn share_picked(question: &Question<'_>, gym: &Gym, pieces: &str, effort: f64, s
 #[test]
 fn published_shares_of_studies_are_picked_from_a_gym() {
     let gym = study_gym();
-    let wallace = "Wallace 2006, J Strength Cond Res 20(2):268-272";
-    let shoepe = "Shoepe 2011, J Hum Kinet 29:93-106";
-    let anderson = "Anderson 2008, J Strength Cond Res 22(2):567-574 (share from memory)";
-    let swinton = "Swinton 2011, J Strength Cond Res 25(11):3163-3174 (from memory)";
-    let berning =
-        "Berning 2008, J Strength Cond Res 22(2):390-395; Coker 2006, 20(4):887-891 (from memory)";
-    let rows = [
-        ("squat", "bands", 0.60, 0.20, wallace),
-        ("squat", "bands", 0.60, 0.35, wallace),
-        ("squat", "bands", 0.85, 0.20, wallace),
-        ("squat", "bands", 0.85, 0.35, wallace),
-        ("squat", "bands", 0.80, 0.20, anderson),
-        ("bench-press", "bands", 0.80, 0.20, anderson),
-        ("squat", "bands", 0.75, 0.20, shoepe),
-        ("squat", "bands", 0.75, 0.35, shoepe),
-        ("bench-press", "bands", 0.75, 0.20, shoepe),
-        ("bench-press", "bands", 0.75, 0.35, shoepe),
-        ("deadlift", "bands", 0.75, 0.20, shoepe),
-        ("deadlift", "bands", 0.75, 0.35, shoepe),
-        (
-            "bench-press",
-            "bands",
-            0.75,
-            0.30,
-            "J Strength Perform, free weight with and without bands, 12 weeks",
-        ),
-        (
-            "bench-press",
-            "bands",
-            0.85,
-            0.15,
-            "Bellar 2011, J Strength Cond Res 25(2):459-463",
-        ),
-        (
-            "bench-press",
-            "bands",
-            0.85,
-            0.20,
-            "Garcia-Lopez 2016, J Strength Cond Res 30(9):2493-2499",
-        ),
-        (
-            "squat",
-            "bands",
-            0.55,
-            0.20,
-            "Stevenson 2010, J Strength Cond Res 24(11):2944-2954",
-        ),
-        (
-            "squat",
-            "chains",
-            0.67,
-            0.10,
-            "Ebben & Jensen 2002, J Strength Cond Res 16(4):547-550 (from memory)",
-        ),
-        (
-            "deadlift",
-            "chains",
-            0.85,
-            0.199,
-            "Nijem 2016, J Strength Cond Res 30(5):1177-1182",
-        ),
-        ("deadlift", "chains", 0.70, 20.0 / 70.0, swinton),
-        ("deadlift", "chains", 0.80, 5.0 / 80.0, berning),
-        ("deadlift", "chains", 0.85, 5.0 / 85.0, berning),
-    ];
-    for (movement, pieces, effort, share, source) in rows {
-        let model = model_of(movement);
-        let question = question_of(movement, &model, 51);
-        check(Row {
-            quantity: &format!(
-                "share of {pieces} at the end that is picked, {movement} at {} % of the maximum, wanted {} %",
-                100.0 * effort,
-                torquill::units::rounded(100.0 * share, 1)
-            ),
-            published: share,
-            tolerance: Tolerance::Absolute(0.015),
-            computed: share_picked(&question, &gym, pieces, effort, share),
-            source,
-            why: "pieces and plates come in steps; the study's share of the maximum is taken as the hardest effort, the pull as the deadlift where no clean is modelled; loads of Shoepe and of the 12 weeks are assumed",
-        });
+    for name in [
+        "wallace2006_shares",
+        "anderson2008_shares",
+        "shoepe2011_shares",
+        "twelve_weeks_shares",
+        "bellar2011_shares",
+        "garcialopez2016_shares",
+        "stevenson2010_shares",
+        "ebben2002_shares",
+        "nijem2016_shares",
+        "swinton2011_shares",
+        "berning2008_shares",
+    ] {
+        for row in paper(name).rows_with("movement") {
+            let (movement, pieces) = (row.text("movement"), row.text("pieces"));
+            let model = model_of(movement);
+            let question = question_of(movement, &model, 51);
+            let (effort, share) = (row.number("effort"), row.published());
+            row.check(share_picked(&question, &gym, pieces, effort, share));
+        }
     }
 }
 
@@ -165,26 +105,12 @@ fn published_spread_of_equal_bands_reaches_the_answer() {
     let found = picked(&question, &gym, &wish).expect("a setup");
     let first = &found.ranked[0];
     let band_kg = first.loaded.loads[2].as_kg() - first.loaded.loading.total.as_kg();
-    check(Row {
-        quantity: "range that the answer gives for bands of one label, % of their pull",
-        published: 19.0,
-        tolerance: Tolerance::Interval(8.0, 19.0 + 1e-9),
-        computed: 100.0 * (first.loaded.end_range[1].as_kg() - first.loaded.end_range[0].as_kg())
-            / band_kg,
-        source: "McMaster 2010, J Strength Cond Res 24(8):2056-2064",
-        why: "the tension of nominally equal bands differed by 8-19 %; the widest is told",
-    });
-    for (percent, least, most) in [(3.5, 4.0, 19.0), (5.2, 8.0, 19.0)] {
-        check(Row {
-            quantity: &format!(
-                "pull of a band {percent} % shorter at rest over its fellow's, mean of 120-200 cm, % more"
-            ),
-            published: 13.5,
-            tolerance: Tolerance::Interval(least, most),
-            computed: more_by_shorter(percent),
-            source: "McMaster 2010, J Strength Cond Res 24(8):2056-2064",
-            why: "equal bands differed by 3.5-5.2 % in rest length and 8-19 % in tension; the law says how much of the second follows from the first alone, the rest being section and rubber",
-        });
+    paper("mcmaster2010_bands_and_chains").check(
+        "range that the answer gives for bands of one label, % of their pull",
+        100.0 * (first.loaded.end_range[1].as_kg() - first.loaded.end_range[0].as_kg()) / band_kg,
+    );
+    for row in paper("mcmaster2010_bands_and_chains").rows_with("percent_shorter") {
+        row.check(more_by_shorter(row.number("percent_shorter")));
     }
 }
 
@@ -211,25 +137,11 @@ fn published_rubber_at_the_end_of_the_safe_stretch() {
     let band = Band::loop_of("strip", width, thickness, Length::from_m(1.0)).expect("a band");
     // A loop has two strands of 10 mm².
     let stress_mpa = |stretch: f64| band.force_n(stretch, Hang::Single) / 20.0;
-    miss(
-        Row {
-            quantity: "rubber stress at stretch 2.42, MPa",
-            published: 0.6767,
-            tolerance: Tolerance::Relative(0.03),
-            computed: stress_mpa(2.42),
-            source: "Treloar 1944, Trans Faraday Soc 40:59-70, uniaxial",
-            why: "the points are read off a figure to 2-3 %",
-        },
-        "the two constants are fitted up to stretch 2.2, where bands are used; between there and the safe limit of 2.5 the law is some 5 % low",
+    paper("treloar1944_rubber").check("rubber stress at stretch 2.42, MPa", stress_mpa(2.42));
+    paper("treloar1944_rubber").check(
+        "rubber stress at stretch 2.42, MPa, within a tenth",
+        stress_mpa(2.42),
     );
-    check(Row {
-        quantity: "rubber stress at stretch 2.42, MPa, within a tenth",
-        published: 0.6767,
-        tolerance: Tolerance::Relative(0.10),
-        computed: stress_mpa(2.42),
-        source: "Treloar 1944, Trans Faraday Soc 40:59-70, uniaxial",
-        why: "beyond the fitted range, still below the spread of equal bands (8-19 %)",
-    });
 }
 
 /// Loads of a gym on a bar, kg, in rising order.
@@ -241,10 +153,8 @@ fn loads_kg(text: &str) -> Vec<f64> {
 
 #[test]
 fn published_steps_of_standard_plates() {
-    let iwf =
-        "International Weightlifting Federation, Technical and competition rules and regulations";
-    let ipf = "International Powerlifting Federation, Technical rules book";
-    let pounds = "North American gym convention; 1 lb = 0.45359237 kg";
+    let (iwf, ipf) = (paper("iwf_rules"), paper("ipf_rules"));
+    let pounds = paper("pound_plates");
     let weightlifting = |bar: &str| {
         let kinds = [25.0, 20.0, 15.0, 10.0, 5.0, 2.5, 2.0, 1.5, 1.0, 0.5];
         let plates: String = kinds
@@ -268,66 +178,32 @@ fn published_steps_of_standard_plates() {
         let steps = loads.windows(2).map(|pair| pair[1] - pair[0]);
         steps.fold(0.0, f64::max)
     };
-    let rows = [
-        (
-            "men's bar with collars, the lightest load of a gym, kg",
-            25.0,
-            men[0],
-            iwf,
-        ),
-        (
-            "women's bar with collars, the lightest load of a gym, kg",
-            20.0,
-            women[0],
-            iwf,
-        ),
-        (
-            "widest step of a full set of plates below 100 kg, kg",
-            1.0,
-            widest_step(&men[..75]),
-            iwf,
-        ),
-        (
-            "step of a powerlifting attempt, kg",
-            2.5,
-            power("1.25 kg")[1] - 25.0,
-            ipf,
-        ),
-        (
-            "step of a powerlifting record, kg",
-            0.5,
-            power("0.25 kg")[1] - 25.0,
-            ipf,
-        ),
-        (
-            "bar and two pairs of largest plates, 25 kg each, with collars, kg",
-            125.0,
-            power("1.25 kg")[4],
-            ipf,
-        ),
-        (
-            "step with two 2.5 lb plates, kg",
-            2.268,
-            gym_lb[1] - gym_lb[0],
-            pounds,
-        ),
-        (
-            "45 lb bar with two 45 lb plates (135 lb), kg",
-            61.235,
-            gym_lb[2],
-            pounds,
-        ),
-    ];
-    for (quantity, published, computed, source) in rows {
-        check(Row {
-            quantity,
-            published,
-            tolerance: Tolerance::Absolute(0.0005),
-            computed,
-            source,
-            why: "sums of standard masses, to the digits printed",
-        });
-    }
+    iwf.check(
+        "men's bar with collars, the lightest load of a gym, kg",
+        men[0],
+    );
+    iwf.check(
+        "women's bar with collars, the lightest load of a gym, kg",
+        women[0],
+    );
+    iwf.check(
+        "widest step of a full set of plates below 100 kg, kg",
+        widest_step(&men[..75]),
+    );
+    ipf.check(
+        "step of a powerlifting attempt, kg",
+        power("1.25 kg")[1] - 25.0,
+    );
+    ipf.check(
+        "step of a powerlifting record, kg",
+        power("0.25 kg")[1] - 25.0,
+    );
+    ipf.check(
+        "bar and two pairs of largest plates, 25 kg each, with collars, kg",
+        power("1.25 kg")[4],
+    );
+    pounds.check("step with two 2.5 lb plates, kg", gym_lb[1] - gym_lb[0]);
+    pounds.check("45 lb bar with two 45 lb plates (135 lb), kg", gym_lb[2]);
 }
 
 fn at(x_m: f64, z_m: f64) -> LoadPoint {
@@ -341,7 +217,7 @@ fn at(x_m: f64, z_m: f64) -> LoadPoint {
 
 #[test]
 fn published_worked_examples_of_machines() {
-    let textbook = "statics and dynamics of pulleys, levers and the inclined plane, textbook";
+    let textbook = paper("textbook_machines");
     let held = |items: Vec<Item>, point: LoadPoint, carrier: Carrier| {
         Setup::new("", items)
             .rigged_over(&[point])
@@ -379,52 +255,37 @@ fn published_worked_examples_of_machines() {
         Carrier::Sled { angle_rad } => angle_rad,
         other => panic!("a leg press has a sled, not {other:?}"),
     };
-    let rows = [
+    for (quantity, computed) in [
         (
             "body of 80 kg with a counterweight of 30 kg, kg felt",
-            50.0,
             helped.force.magnitude_n() / STANDARD_GRAVITY_M_S2,
         ),
         (
             "body of 80 kg with a counterweight of 30 kg, kg to speed up",
-            110.0,
             helped.moving_mass_kg,
         ),
         (
             "30 kg at 0.5 m of a level arm, N at a handle at 1 m",
-            147.1,
             level.force.magnitude_n(),
         ),
         (
             "30 kg at 0.5 m of a level arm, kg to speed up at a handle at 1 m",
-            7.5,
             level.moving_mass_kg,
         ),
         (
             "40 kg stack, ratio 1, N at the handle",
-            392.27,
             cable(1.0, 0.0).force.magnitude_n(),
         ),
         (
             "40 kg stack, ratio 4, N at the handle",
-            98.07,
             cable(4.0, 0.0).force.magnitude_n(),
         ),
         (
             "100 kg on the rails of the leg press over its weight times the sine of the angle",
-            1.0,
             sled_n / (100.0 * STANDARD_GRAVITY_M_S2 * angle_rad.sin()),
         ),
-    ];
-    for (quantity, published, computed) in rows {
-        check(Row {
-            quantity,
-            published,
-            tolerance: Tolerance::Absolute(0.005),
-            computed,
-            source: textbook,
-            why: "exact, to the digits written",
-        });
+    ] {
+        textbook.check(quantity, computed);
     }
 }
 
@@ -438,15 +299,9 @@ fn published_a_cam_that_follows_strength_makes_effort_even() {
         let cam = item_from_text("cam fitted", &pieces.stock()).expect("a cam");
         let items = vec![Item::Weight(Weight::Load(Mass::from_kg(20.0))), cam];
         let answer = study(&question, &[Setup::new("", items)]).expect("an answer");
-        check(Row {
-            quantity: &format!(
-                "flattening by a cam that matches the strength curve, {movement}, %"
-            ),
-            published: 100.0,
-            tolerance: Tolerance::Interval(95.0, 100.0 + 1e-9),
-            computed: answer.setups[0].flattening_percent.expect("a load"),
-            source: "McMaster 2009, Strength Cond J 31(1):50-64: variable resistance by cams matched to strength curves",
-            why: "by its definition; what is lost lies between the cam's points",
-        });
+        paper("mcmaster2009_cams").check(
+            &format!("flattening by a cam that matches the strength curve, {movement}, %"),
+            answer.setups[0].flattening_percent.expect("a load"),
+        );
     }
 }

@@ -1,6 +1,6 @@
 //! The three-compartment model against published endurance and recovery, and its laws.
 
-use crate::published_table::{Row, Tolerance, check, miss};
+use crate::evidence::paper;
 use proptest::prelude::*;
 use torquill::session::fatigue::{
     Compartments, ENDURANCE_CURVES, FatigueJoint, JOINTS, after, endurance_by_integration,
@@ -10,20 +10,19 @@ use torquill::session::muscle_state::MuscleState;
 use torquill::session::phosphocreatine::{RECOVERIES, share_back_range};
 use torquill::units::Duration;
 
-const FREY_LAW: &str = "Frey-Law, Looft & Heitsman 2012, J Biomech 45:1803-1808";
-const AVIN: &str = "Frey Law & Avin 2010, Ergonomics 53:109-129 (from memory)";
-const TARGETS: [f64; 5] = [0.2, 0.3, 0.4, 0.5, 0.6];
-
-/// Endurance in s at the targets: by the model and by the published curve, rounded to a second.
-#[rustfmt::skip]
-const ENDURANCE: &[(FatigueJoint, &str, [f64; 5], [f64; 5])] = &[
-    (FatigueJoint::Knee,     "knee",     [340.0, 177.0, 108.0, 70.0, 46.0],   [399.0, 186.0, 109.0, 71.0, 51.0]),
-    (FatigueJoint::Shoulder, "shoulder", [274.0, 144.0, 89.0, 58.0, 38.0],    [283.0, 135.0, 79.0, 53.0, 38.0]),
-    (FatigueJoint::HandGrip, "grip",     [473.0, 258.0, 161.0, 106.0, 70.0],  [448.0, 233.0, 147.0, 102.0, 76.0]),
-    (FatigueJoint::Ankle,    "ankle",    [863.0, 450.0, 276.0, 179.0, 117.0], [956.0, 415.0, 229.0, 145.0, 99.0]),
-    (FatigueJoint::Trunk,    "trunk",    [675.0, 352.0, 215.0, 139.0, 91.0],  [876.0, 349.0, 182.0, 109.0, 72.0]),
-    (FatigueJoint::Elbow,    "elbow",    [565.0, 293.0, 179.0, 116.0, 76.0],  [630.0, 257.0, 136.0, 83.0, 56.0]),
+const NAMED: [(FatigueJoint, &str); 6] = [
+    (FatigueJoint::Knee, "knee"),
+    (FatigueJoint::Shoulder, "shoulder"),
+    (FatigueJoint::HandGrip, "grip"),
+    (FatigueJoint::Ankle, "ankle"),
+    (FatigueJoint::Trunk, "trunk"),
+    (FatigueJoint::Elbow, "elbow"),
 ];
+
+fn named(name: &str) -> FatigueJoint {
+    let found = NAMED.iter().find(|(_, other)| *other == name);
+    found.expect("a joint").0
+}
 
 fn model_s(joint: FatigueJoint, target: f64) -> f64 {
     endurance_closed_form(target, joint.rates())
@@ -42,95 +41,30 @@ fn curve_s(joint: FatigueJoint, target: f64) -> f64 {
 }
 
 #[test]
-fn published_endurance_model_and_curves_give_their_table() {
-    for (joint, name, model, curve) in ENDURANCE {
-        for (index, target) in TARGETS.into_iter().enumerate() {
-            let percent = 100.0 * target;
-            check(Row {
-                quantity: &format!("endurance of the model at {percent} %, s, {name}"),
-                published: model[index],
-                tolerance: Tolerance::Absolute(0.51),
-                computed: model_s(*joint, target),
-                source: "closed form with the rates of Frey-Law et al. 2012",
-                why: "rounded to a second",
-            });
-            check(Row {
-                quantity: &format!("endurance of the curve at {percent} %, s, {name}"),
-                published: curve[index],
-                tolerance: Tolerance::Absolute(0.51),
-                computed: curve_s(*joint, target),
-                source: AVIN,
-                why: "rounded to a second",
-            });
-        }
+fn published_endurance_of_model_and_curves() {
+    let (model, curves) = (
+        paper("freylaw2012_endurance"),
+        paper("freylaw2010_endurance"),
+    );
+    for row in model.rows() {
+        row.check(model_s(named(row.text("joint")), row.number("share")));
     }
-}
-
-#[test]
-fn published_endurance_of_knee_shoulder_and_grip() {
-    for (joint, name, _, curve) in &ENDURANCE[..3] {
-        for (target, published) in TARGETS.into_iter().zip(curve).skip(1) {
-            let percent = 100.0 * target;
-            check(Row {
-                quantity: &format!("endurance at {percent} % of maximal force, s, {name}"),
-                published: *published,
-                tolerance: Tolerance::Relative(0.15),
-                computed: model_s(*joint, target),
-                source: AVIN,
-                why: "both sides are recalled; studies of one joint scatter by more",
-            });
-        }
-    }
-}
-
-#[test]
-fn published_endurance_of_ankle_trunk_and_elbow_is_looser() {
-    let reason = "one of the recalled pairs of this joint, rates or curve, or the published match itself is loose";
-    for (joint, name, target) in [
-        (FatigueJoint::Ankle, "ankle", 0.5),
-        (FatigueJoint::Trunk, "trunk", 0.6),
-        (FatigueJoint::Elbow, "elbow", 0.5),
-    ] {
-        let percent = 100.0 * target;
-        miss(
-            Row {
-                quantity: &format!("endurance at {percent} % of maximal force, s, {name}"),
-                published: curve_s(joint, target),
-                tolerance: Tolerance::Relative(0.15),
-                computed: model_s(joint, target),
-                source: AVIN,
-                why: "as for the other joints",
-            },
-            reason,
-        );
+    for row in curves.rows() {
+        let (joint, share) = (named(row.text("joint")), row.number("share"));
+        row.check(match row.text("by") {
+            "curve" => curve_s(joint, share),
+            _ => model_s(joint, share),
+        });
     }
 }
 
 #[test]
 fn published_rates_and_rest_multipliers() {
-    for (joint, name, share, rest) in [
-        (FatigueJoint::Ankle, "ankle", 0.0896, 15.0),
-        (FatigueJoint::Knee, "knee", 0.0904, 15.0),
-        (FatigueJoint::Shoulder, "shoulder", 0.0845, 15.0),
-        (FatigueJoint::Elbow, "elbow", 0.0934, 15.0),
-        (FatigueJoint::HandGrip, "grip", 0.0613, 30.0),
-    ] {
-        check(Row {
-            quantity: &format!("share of maximal force held for ever, {name}"),
-            published: share,
-            tolerance: Tolerance::Absolute(0.000_051),
-            computed: sustainable_share(joint.rates()),
-            source: FREY_LAW,
-            why: "half of the last digit",
-        });
-        check(Row {
-            quantity: &format!("rest multiplier, {name}"),
-            published: rest,
-            tolerance: Tolerance::Absolute(0.0),
-            computed: joint.rates().rest_multiplier,
-            source: "Looft, Herkert & Frey-Law 2018, J Biomech 77:16-25",
-            why: "read",
-        });
+    for row in paper("freylaw2012_held_for_ever").rows() {
+        row.check(sustainable_share(named(row.text("joint")).rates()));
+    }
+    for row in paper("looft2018_rest_multiplier").rows() {
+        row.check(named(row.text("joint")).rates().rest_multiplier);
     }
 }
 
@@ -143,36 +77,22 @@ fn published_grip_strength_is_back_four_minutes_after_a_minute_of_all_out_grip()
         "a minute of all-out grip tires"
     );
     grip.rest(Duration::from_s(235.0)).expect("a rest");
-    check(Row {
-        quantity: "grip strength 235 s after a minute of all-out grip, share of fresh",
-        published: 1.0,
-        tolerance: Tolerance::Interval(0.95, 1.0),
-        computed: grip.capacity_share(),
-        source: "31 men, katalog.lib.cas.cz ejs49395047 (abstract: \"virtually back\")",
-        why: "\"virtually\" read as 5 %",
-    });
+    paper("grip31_recovery").check(
+        "grip strength 235 s after a minute of all-out grip, share of fresh",
+        grip.capacity_share(),
+    );
 }
 
 #[test]
 fn published_phosphocreatine_half_times() {
-    for (muscle, low, high) in [
-        ("dorsiflexors, gated", 25.0, 29.0),
-        ("dorsiflexors, after 30 s", 25.0, 29.0),
-        ("calf, women, gated", 11.5, 13.5),
-        ("calf, women, sustained", 11.5, 13.5),
-    ] {
-        let recovery = RECOVERIES
-            .iter()
-            .find(|recovery| recovery.muscle == muscle)
-            .expect("listed");
-        check(Row {
-            quantity: &format!("half-time of phosphocreatine, s, {muscle}"),
-            published: (low + high) / 2.0,
-            tolerance: Tolerance::Interval(low - 0.5, high + 0.5),
-            computed: recovery.half_time().as_s(),
-            source: recovery.origin.key().expect("published"),
-            why: "the printed range, rounded to a second",
-        });
+    for name in ["slade2006_recovery", "calf_31p_recovery"] {
+        for row in paper(name).rows() {
+            let recovery = RECOVERIES
+                .iter()
+                .find(|recovery| recovery.muscle == row.text("muscle"))
+                .expect("listed");
+            row.check(recovery.half_time().as_s());
+        }
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::equation_oracle::{from_load_velocity, handling};
 use super::session_loads::{gym, kg};
-use crate::published_table::{Row, Tolerance, check, miss};
+use crate::evidence::paper;
 use proptest::prelude::*;
 use torquill::error::Error;
 use torquill::movement::Carrier;
@@ -89,8 +89,6 @@ fn squat(one_rm_kg: f64) -> RepOracle<'static> {
 
 // ------------------------------------------------------------------ published
 
-const CLUSTER: &str = "Tufano et al. 2016, Int J Sports Physiol Perform 11:885-892 (abstract)";
-
 /// Mean velocity over three sets of squats at 60 %, in groups, 30 s inside and 120 s between sets, as a
 /// share of the first repetition's.
 fn velocity_kept(
@@ -123,22 +121,14 @@ fn published_clusters_keep_velocity_and_small_groups_keep_more() {
         velocity_kept(&oracle, 0.60, &sets, 30.0, 120.0)
     };
     let (straight, fours, twos) = (kept(12), kept(4), kept(2));
-    check(Row {
-        quantity: "velocity kept over 3 × 12 squats at 60 %, clusters of 4 less straight, share",
-        published: 0.05,
-        tolerance: Tolerance::Interval(0.01, 0.30),
-        computed: fours - straight,
-        source: CLUSTER,
-        why: "the abstract gives the order only: clusters keep velocity, straight sets lose it",
-    });
-    check(Row {
-        quantity: "velocity kept over 3 × 12 squats at 60 %, clusters of 2 less clusters of 4, share",
-        published: 0.02,
-        tolerance: Tolerance::Interval(0.002, 0.20),
-        computed: twos - fours,
-        source: CLUSTER,
-        why: "the abstract gives the order only: groups of 2 better than of 4",
-    });
+    paper("tufano2016_clusters").check(
+        "velocity kept over 3 × 12 squats at 60 %, clusters of 4 less straight, share",
+        fours - straight,
+    );
+    paper("tufano2016_clusters").check(
+        "velocity kept over 3 × 12 squats at 60 %, clusters of 2 less clusters of 4, share",
+        twos - fours,
+    );
 }
 
 #[test]
@@ -146,18 +136,11 @@ fn published_more_short_sets_are_faster() {
     // Clean pulls were measured; the squat is the nearest lift with a published velocity equation. Loads of
     // 80, 100 and 120 % of a power clean are about 55, 70 and 85 % of what can be pulled (assumed).
     let oracle = squat(150.0);
-    for (share, extended, short) in [(0.55, 1.68, 1.74), (0.70, 1.41, 1.47), (0.85, 1.16, 1.21)] {
+    for row in paper("jukic2022_short_sets").rows() {
+        let share = row.number("share");
         let long_sets = velocity_kept(&oracle, share, &vec![vec![6]; 3], 0.0, 180.0);
         let short_sets = velocity_kept(&oracle, share, &vec![vec![2]; 9], 0.0, 45.0);
-        let percent = 100.0 * share;
-        check(Row {
-            quantity: &format!("velocity of 9 × 2 over that of 3 × 6, load {percent:.0} %"),
-            published: short / extended,
-            tolerance: Tolerance::Interval(1.0, 1.0 + 4.0 * (short / extended - 1.0)),
-            computed: short_sets / long_sets,
-            source: "Jukic & Tufano 2022, J Strength Cond Res 36:3015-3022 (abstract)",
-            why: "direction and rough size: another lift, mean instead of peak velocity",
-        });
+        row.check(short_sets / long_sets);
     }
 }
 
@@ -166,52 +149,26 @@ fn published_rest_in_the_middle_of_the_set_keeps_velocity() {
     let oracle = squat(100.0);
     let traditional = velocity_kept(&oracle, 0.70, &vec![vec![10]; 4], 0.0, 120.0);
     let redistributed = velocity_kept(&oracle, 0.70, &vec![vec![5, 5]; 4], 30.0, 90.0);
-    check(Row {
-        quantity: "velocity loss spared by resting 30 s in the middle of 4 × 10 squats at 70 %, points",
-        published: 3.72,
-        tolerance: Tolerance::Interval(0.22, 7.22),
-        computed: 100.0 * (redistributed - traditional),
-        source: "rest redistribution in the back squat, doi 10.1123/ijspp.2019-0264 (abstract)",
-        why: "the published 95 % interval",
-    });
+    paper("ijspp2019_redistribution").check(
+        "velocity loss spared by resting 30 s in the middle of 4 × 10 squats at 70 %, points",
+        100.0 * (redistributed - traditional),
+    );
 }
 
 #[test]
 fn published_velocity_loss_at_half_of_the_possible_repetitions() {
-    for (oracle, name, share_done, published, source) in [
-        (
-            squat(150.0),
-            "squat",
-            0.50,
-            0.20,
-            "Pareja-Blanco et al. 2017, Scand J Med Sci Sports 27:724-735 (from memory)",
-        ),
-        (
-            bench(100.0),
-            "bench press",
-            0.55,
-            0.30,
-            "González-Badillo et al. 2017, Int J Sports Med 38:217-225 (from memory)",
-        ),
+    for (oracle, file) in [
+        (squat(150.0), "parejablanco2017_velocity_loss"),
+        (bench(100.0), "gonzalezbadillo2017_velocity_loss"),
     ] {
-        for share in [0.60, 0.70] {
-            let load = oracle.one_rm * share;
+        for row in paper(file).rows() {
+            let load = oracle.one_rm * row.number("load_share");
             let body = TiringBody::fresh(&oracle.joints);
             let possible = repetitions_to_failure(&oracle, load, &body).expect("it ends");
-            let done = (share_done * f64::from(possible)).round() as u32;
+            let done = (row.number("done_share") * f64::from(possible)).round() as u32;
             let set = predict_set(&oracle, load, &[done], seconds(0.0), &mut body.clone())
                 .expect("a set");
-            let percent = 100.0 * share;
-            check(Row {
-                quantity: &format!(
-                    "velocity loss at {share_done} of the possible repetitions, {name} at {percent:.0} %"
-                ),
-                published,
-                tolerance: Tolerance::Absolute(0.10),
-                computed: set.velocity_loss(),
-                source,
-                why: "people differ by a CV of 5 to 20 % in the share done at a loss",
-            });
+            row.check(set.velocity_loss());
         }
     }
 }
@@ -227,14 +184,10 @@ fn published_last_repetition_takes_more_than_twice_the_first() {
         .filter(|r| r.completed)
         .map(|r| r.lifting.as_s())
         .collect();
-    check(Row {
-        quantity: "lifting time of the last over the first repetition to failure at 75 %, bench press",
-        published: 2.0,
-        tolerance: Tolerance::Interval(2.0, 4.0),
-        computed: done[done.len() - 1] / done[0],
-        source: "Duffey & Challis 2007, J Strength Cond Res 21:556-560 (abstract: \"more than doubles\")",
-        why: "more than double; four times would be another kind of lift",
-    });
+    paper("duffey2007_last_repetition").check(
+        "lifting time of the last over the first repetition to failure at 75 %, bench press",
+        done[done.len() - 1] / done[0],
+    );
 }
 
 #[test]
@@ -244,32 +197,15 @@ fn published_repetitions_to_failure_from_the_fatigue_model() {
     let model = |percent: f64| {
         f64::from(repetitions_to_failure(&oracle, kg(percent), &body).expect("it ends"))
     };
-    let shimano = "Shimano et al. 2006, J Strength Cond Res 20:819-823 (from memory)";
-    let chart = "load-repetition chart, Baechle & Earle";
-    for (percent, published, source) in [
-        (60.0, 21.7, shimano),
-        (75.0, 10.0, chart),
-        (80.0, 8.0, chart),
-    ] {
-        check(Row {
-            quantity: &format!(
-                "repetitions to failure by the fatigue model at {percent} %, bench press"
-            ),
-            published,
-            tolerance: Tolerance::Relative(0.25),
-            computed: model(percent),
-            source,
-            why: "between-person spread of repetitions to failure is larger",
-        });
+    for file in ["shimano2006_repetitions", "baechle_chart"] {
+        for row in paper(file).rows_with("model_percent") {
+            row.check(model(row.number("model_percent")));
+        }
     }
-    check(Row {
-        quantity: "repetitions to failure by the fatigue model at 90 %, bench press",
-        published: 4.57,
-        tolerance: Tolerance::Absolute(2.21),
-        computed: model(90.0),
-        source: "Kelly et al. 2015, J Strength Cond Res 29:1027-1032",
-        why: "one standard deviation between the 30 people",
-    });
+    paper("kelly2015_bench_press").check(
+        "repetitions to failure by the fatigue model at 90 %, bench press",
+        model(90.0),
+    );
 }
 
 #[test]
@@ -285,53 +221,31 @@ fn published_squat_power_by_rest() {
         }
         100.0 * (1.0 - means[5] / means[0])
     };
-    let source = "J Sports Sci Med 2015, 14:269 (abstract, 12 trained men)";
+    let power = paper("jssm2015_squat_power");
     let (one, two) = (drop_percent(60.0), drop_percent(120.0));
-    check(Row {
-        quantity: "drop of mean power over 6 × 6 squats at 60 %, 2 min rest, %",
-        published: 2.6,
-        tolerance: Tolerance::Absolute(3.0),
-        computed: two,
-        source,
-        why: "12 people; 2 and 3 min differ by 1.7 points in the wrong direction",
-    });
+    power.check(
+        "drop of mean power over 6 × 6 squats at 60 %, 2 min rest, %",
+        two,
+    );
     assert!(one > two, "a shorter rest must cost more: {one} {two}");
-    miss(
-        Row {
-            quantity: "drop of mean power over 6 × 6 squats at 60 %, 1 min rest, %",
-            published: 10.5,
-            tolerance: Tolerance::Absolute(3.0),
-            computed: one,
-            source,
-            why: "as above",
-        },
-        "the rest multiplier restores most of six light repetitions in a minute; slower kinds of fatigue are not in the model",
+    power.check(
+        "drop of mean power over 6 × 6 squats at 60 %, 1 min rest, %",
+        one,
     );
 }
 
 #[test]
 fn published_eccentric_limits() {
-    check(Row {
-        quantity: "eccentric over concentric 1RM, bench press with a free weight",
-        published: 115.99 / 93.56,
-        tolerance: Tolerance::Absolute(0.005),
-        computed: eccentric_one_rm(kg(100.0), Mass::ZERO).as_kg() / 100.0,
-        source: "Kelly et al. 2015, J Strength Cond Res 29:1027-1032",
-        why: "half of the last digit of 1.24",
-    });
+    paper("kelly2015_bench_press").check(
+        "eccentric over concentric 1RM, bench press with a free weight",
+        eccentric_one_rm(kg(100.0), Mass::ZERO).as_kg() / 100.0,
+    );
     let highest = RATIOS.iter().map(|row| row.ratio).fold(0.0, f64::max);
     assert!(
         RATIOS.iter().all(|row| row.ratio >= PLANNING.ratio),
         "planned with the lowest ratio"
     );
-    check(Row {
-        quantity: "highest eccentric ratio listed, men",
-        published: 1.49,
-        tolerance: Tolerance::Absolute(0.0),
-        computed: highest,
-        source: "Hollander et al. 2007, J Strength Cond Res 21:34-40 (men)",
-        why: "read; the women's upper-body values (2.46, 2.61) are far outside other data",
-    });
+    paper("hollander2007_eccentric").check("highest eccentric ratio listed, men", highest);
 }
 
 #[test]
@@ -342,19 +256,15 @@ fn published_lowerings_to_failure() {
         .iter()
         .filter(|lowering| lowering.reserve >= 0.0)
         .count();
-    check(Row {
-        quantity: "lowerings to failure at 90 % of the eccentric 1RM, bench press",
-        published: 7.67,
-        tolerance: Tolerance::Absolute(3.24),
-        computed: controlled as f64,
-        source: "Kelly et al. 2015, J Strength Cond Res 29:1027-1032",
-        why: "one standard deviation between the 30 people",
-    });
+    paper("kelly2015_bench_press").check(
+        "lowerings to failure at 90 % of the eccentric 1RM, bench press",
+        controlled as f64,
+    );
 }
 
 #[test]
 fn published_guidance_of_the_position_stand() {
-    let stand = "ACSM 2009, Med Sci Sports Exerc 41:687-708";
+    let stand = paper("acsm2009_guidance");
     let novice = GUIDANCE
         .iter()
         .find(|row| row.level == Level::Novice)
@@ -363,74 +273,31 @@ fn published_guidance_of_the_position_stand() {
         .iter()
         .find(|row| row.level == Level::Advanced)
         .expect("listed");
-    for (quantity, published, low, high, computed) in [
-        (
-            "load of a novice, share of 1RM",
-            0.65,
-            0.60,
-            0.70,
-            novice.share,
-        ),
-        (
-            "load of an advanced lifter, share of 1RM",
-            0.90,
-            0.80,
-            1.00,
-            advanced.share,
-        ),
+    for (quantity, computed) in [
+        ("load of a novice, share of 1RM", novice.share),
+        ("load of an advanced lifter, share of 1RM", advanced.share),
         (
             "fewest repetitions of a novice",
-            8.0,
-            8.0,
-            12.0,
             f64::from(NOVICE_REPETITIONS.0),
         ),
         (
             "most repetitions of a novice",
-            12.0,
-            8.0,
-            12.0,
             f64::from(NOVICE_REPETITIONS.1),
         ),
         (
             "rest of heavy sets, s",
-            240.0,
-            180.0,
-            300.0,
             between_sets(Level::Advanced, 0.9).1.as_s(),
         ),
         (
             "rest of a novice's sets, s",
-            90.0,
-            60.0,
-            120.0,
             between_sets(Level::Novice, 0.65).1.as_s(),
         ),
-        (
-            "shortest rest of heavy sets, s",
-            180.0,
-            180.0,
-            180.0,
-            HEAVY.least_s,
-        ),
-        (
-            "longest rest of light sets, s",
-            120.0,
-            120.0,
-            120.0,
-            LIGHT.most_s,
-        ),
-        ("smallest step of load, %", 2.0, 2.0, 2.0, STEP_PERCENT.0),
-        ("largest step of load, %", 10.0, 10.0, 10.0, STEP_PERCENT.1),
+        ("shortest rest of heavy sets, s", HEAVY.least_s),
+        ("longest rest of light sets, s", LIGHT.most_s),
+        ("smallest step of load, %", STEP_PERCENT.0),
+        ("largest step of load, %", STEP_PERCENT.1),
     ] {
-        check(Row {
-            quantity,
-            published,
-            tolerance: Tolerance::Interval(low, high),
-            computed,
-            source: stand,
-            why: "the published range",
-        });
+        stand.check(quantity, computed);
     }
 }
 

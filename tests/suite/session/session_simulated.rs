@@ -1,7 +1,7 @@
 //! The simulated repetition in a plan: laws of its oracle, and the same published directions.
 
 use super::equation_oracle::handling;
-use crate::published_table::{Row, Tolerance, check};
+use crate::evidence::paper;
 use torquill::library::Library;
 use torquill::resistance::Setup;
 use torquill::session::clusters::even_groups;
@@ -118,23 +118,15 @@ fn published_clusters_keep_velocity_in_the_simulated_bench_press() {
             predict_set(oracle, load, groups, Duration::from_s(30.0), &mut body).expect("a set")
         };
         let (straight, clusters) = (predicted(&[8]), predicted(&even_groups(8, 2)));
-        check(Row {
-            quantity: "mean velocity of 8 simulated bench presses at 75 %, clusters of 2 over straight",
-            published: 1.1,
-            tolerance: Tolerance::Interval(1.02, 1.6),
-            computed: clusters.mean_velocity().as_m_s() / straight.mean_velocity().as_m_s(),
-            source: "Tufano et al. 2017, J Strength Cond Res 31:848-867 (abstract: cluster sets keep velocity)",
-            why: "direction; the size depends on lift and load",
-        });
+        paper("tufano2017_clusters").check(
+            "mean velocity of 8 simulated bench presses at 75 %, clusters of 2 over straight",
+            clusters.mean_velocity().as_m_s() / straight.mean_velocity().as_m_s(),
+        );
         let fresh = TiringBody::fresh(&oracle.joints);
-        check(Row {
-            quantity: "repetitions to failure of the simulated bench press at 75 %",
-            published: 10.0,
-            tolerance: Tolerance::Interval(5.0, 15.0),
-            computed: f64::from(repetitions_to_failure(oracle, load, &fresh).expect("it ends")),
-            source: "load-repetition chart, Baechle & Earle",
-            why: "people differ by half of it (Nuzzo et al. 2024)",
-        });
+        paper("baechle_chart").check(
+            "repetitions to failure of the simulated bench press at 75 %",
+            f64::from(repetitions_to_failure(oracle, load, &fresh).expect("it ends")),
+        );
     });
 }
 
