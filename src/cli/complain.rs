@@ -74,7 +74,7 @@ mod tests {
     use crate::units::System;
 
     #[test]
-    fn a_fault_shows_its_line_and_its_next_move() {
+    fn fault_a_fault_shows_its_line_and_its_next_move() {
         let text = "(\n    height: \"1,80 m\", // µ\n)";
         let start = text.find("\"1,").expect("the value is in the text");
         let place = Place::of("me.ron", text, start..start + 8);
@@ -96,7 +96,7 @@ mod tests {
     }
 
     #[test]
-    fn several_faults_stand_one_under_the_other_and_no_answer_says_so() {
+    fn fault_several_faults_stand_one_under_the_other_and_no_answer_says_so() {
         let both = Error::bad_input(vec![Fault::new("one"), Fault::new("two").hint("do this")]);
         assert_eq!(
             render(&both, System::Metric, false),
@@ -110,7 +110,7 @@ mod tests {
     }
 
     #[test]
-    fn places_at_the_end_of_a_text_do_no_harm() {
+    fn fault_places_at_the_end_of_a_text_do_no_harm() {
         for text in ["", "\n", "a", "µ\r\n"] {
             for start in 0..5 {
                 let place = Place::of("f.ron", text, start..start + 2);

@@ -171,7 +171,7 @@ mod tests {
     }
 
     #[test]
-    fn a_hill_has_one_closed_line_at_the_right_distance() {
+    fn law_a_hill_has_one_closed_line_at_the_right_distance() {
         let hill = grid(|x, y| 100.0 - (x - 10.0).powi(2) - (y - 10.0).powi(2));
         let lines = contours(&hill, 100.0 - 36.0);
         assert_eq!(lines.len(), 1);
@@ -184,7 +184,7 @@ mod tests {
     }
 
     #[test]
-    fn a_refined_grid_keeps_its_values_and_a_plane_plane() {
+    fn law_a_refined_grid_keeps_its_values_and_a_plane_plane() {
         let mut plane = grid(|x, y| 3.0 * x - 2.0 * y);
         plane[3][3] = None;
         let fine = refined(&plane, 4);
@@ -199,7 +199,7 @@ mod tests {
     }
 
     #[test]
-    fn a_slope_has_one_open_line_and_a_hole_cuts_it() {
+    fn law_a_slope_has_one_open_line_and_a_hole_cuts_it() {
         let mut slope = grid(|x, _| x);
         assert_eq!(contours(&slope, 4.5).len(), 1);
         slope[10][4] = None;

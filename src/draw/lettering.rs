@@ -243,7 +243,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn bundled_faces_measure_and_bold_is_wider() {
+    fn law_bundled_faces_measure_and_bold_is_wider() {
         let regular = width("Sticking region", 30.0, Face::Regular);
         let bold = width("Sticking region", 30.0, Face::Bold);
         assert!(regular > 150.0 && regular < 300.0, "{regular}");
@@ -251,7 +251,7 @@ mod tests {
     }
 
     #[test]
-    fn wrapped_lines_fit_and_lose_nothing() {
+    fn law_wrapped_lines_fit_and_lose_nothing() {
         let text = "Hardest fourteen centimetres off the chest, antidisestablishmentarianism too";
         let lines = wrap(text, 20.0, Face::Bold, 150.0);
         assert!(lines.len() > 3);
@@ -263,7 +263,7 @@ mod tests {
     }
 
     #[test]
-    fn fitted_text_keeps_within_its_lines() {
+    fn law_fitted_text_keeps_within_its_lines() {
         let fitted = fit(&"long words ".repeat(40), 48.0, 30.0, Face::Bold, 600.0, 2);
         assert_eq!(fitted.lines.len(), 2);
         assert!(fitted.lines[1].ends_with('…'));

@@ -295,7 +295,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn numbers_for_people() {
+    fn regress_numbers_for_people() {
         assert_eq!(number(-0.04, 1), "0.0");
         assert_eq!(number(-12.5, 1), "\u{2212}12.5");
         assert_eq!(number(9999.0, 0), "9999");
@@ -306,7 +306,7 @@ mod tests {
     }
 
     #[test]
-    fn ticks_are_round_and_inside() {
+    fn law_ticks_are_round_and_inside() {
         assert_eq!(ticks([0.0, 1.0], 6), [0.0, 0.2, 0.4, 0.6, 0.8, 1.0]);
         for range in [
             [-3.0, 17.0],
@@ -324,7 +324,7 @@ mod tests {
     }
 
     #[test]
-    fn a_line_that_leaves_is_cut_where_it_leaves() {
+    fn law_a_line_that_leaves_is_cut_where_it_leaves() {
         let area = Rect::new(0.0, 0.0, 10.0, 10.0);
         let pieces = clipped(&[[0.0, 5.0], [10.0, -5.0], [10.0, 5.0]], &area);
         assert_eq!(
@@ -334,7 +334,7 @@ mod tests {
     }
 
     #[test]
-    fn an_area_is_cut_to_the_rectangle() {
+    fn law_an_area_is_cut_to_the_rectangle() {
         let area = Rect::new(0.0, 0.0, 10.0, 10.0);
         let cut = clipped_area(&[[5.0, -5.0], [15.0, 5.0], [5.0, 15.0]], &area);
         assert!(cut.iter().all(|point| area.holds(*point)), "{cut:?}");

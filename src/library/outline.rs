@@ -399,7 +399,7 @@ Table(
 )"#;
 
     #[test]
-    fn finds_fields_keys_items_and_passes_through_tags() {
+    fn regress_finds_fields_keys_items_and_passes_through_tags() {
         let outline = Outline::of(TEXT);
         let value = |path: &str| outline.slice(&outline.find(path).expect(path).value);
         assert_eq!(value("muscles.biceps.pennation"), "\"75 deg\"");
@@ -413,7 +413,7 @@ Table(
     }
 
     #[test]
-    fn finds_repeated_fields_and_numbers_that_are_not_finite() {
+    fn regress_finds_repeated_fields_and_numbers_that_are_not_finite() {
         let outline = Outline::of(TEXT);
         let names = |found: Vec<usize>| -> Vec<String> {
             found.into_iter().map(|index| outline.path(index)).collect()
@@ -423,7 +423,7 @@ Table(
     }
 
     #[test]
-    fn a_broken_text_gives_what_stands_before_the_break() {
+    fn fault_a_broken_text_gives_what_stands_before_the_break() {
         let outline = Outline::of("(a: 1, b: (c: \"x");
         assert_eq!(
             outline.slice(&outline.find("a").expect("a is read").value),

@@ -113,7 +113,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn law_paths_have_words() {
+    fn regress_paths_have_words() {
         assert_eq!(
             parameter_in_words("muscles.biceps_long.moment_arm.elbow.scale"),
             "moment arm of biceps long at the elbow"
@@ -126,7 +126,7 @@ mod tests {
     }
 
     #[test]
-    fn law_short_names_drop_what_goes_without_saying() {
+    fn regress_short_names_drop_what_goes_without_saying() {
         assert_eq!(
             parameter_in_short("muscles.deltoid.moment_arm.shoulder_flexion.scale"),
             "arm of deltoid (flexion)"

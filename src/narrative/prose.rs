@@ -45,7 +45,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn law_lists_read_as_sentences() {
+    fn regress_lists_read_as_sentences() {
         let words = |n: usize| {
             ["a", "b", "c"][..n]
                 .iter()

@@ -254,7 +254,7 @@ mod tests {
     }
 
     #[test]
-    fn a_label_avoids_a_curve_and_a_box() {
+    fn law_a_label_avoids_a_curve_and_a_box() {
         let field = Occupied {
             bounds: Rect::new(0.0, 0.0, 100.0, 100.0),
             obstacles: vec![Obstacle {

@@ -141,7 +141,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn law_lists_and_ranges_are_read() {
+    fn regress_lists_and_ranges_are_read() {
         let values = |text: &str| Parameter::read("technique.grip_width", text).map(|p| p.values);
         assert_eq!(
             values("-20%, 0%,+20%").expect("values"),
@@ -161,7 +161,7 @@ mod tests {
     }
 
     #[test]
-    fn law_bad_values_are_refused() {
+    fn fault_bad_values_are_refused() {
         for bad in [
             "10%,20%",
             "50 cm",

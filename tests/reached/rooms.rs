@@ -24,6 +24,9 @@ mod grammar;
 mod lecture;
 #[path = "../../src/library/mod.rs"]
 mod library;
+#[path = "../../src/lift.rs"]
+#[allow(dead_code)]
+mod lift;
 #[path = "../../src/movement/mod.rs"]
 mod movement;
 #[path = "../../src/narrative/mod.rs"]

@@ -54,7 +54,7 @@ fn regress_each_broken_file_gets_its_message() {
 }
 
 #[test]
-fn every_broken_file_has_a_message_and_every_message_a_file() {
+fn fault_every_broken_file_has_a_message_and_every_message_a_file() {
     let stems = |extension| -> BTreeSet<PathBuf> {
         files(extension)
             .iter()
@@ -66,7 +66,7 @@ fn every_broken_file_has_a_message_and_every_message_a_file() {
 }
 
 #[test]
-fn messages_name_line_and_column_wherever_the_file_has_any() {
+fn fault_messages_name_line_and_column_wherever_the_file_has_any() {
     for path in files("ron") {
         let message = message(&path);
         let whole_file = ["empty", "of_no_known_kind", "no_record", "only_a_comment"];
@@ -90,7 +90,7 @@ fn messages_name_line_and_column_wherever_the_file_has_any() {
 }
 
 #[test]
-fn a_file_that_is_no_text_or_not_there_is_told_so() {
+fn fault_a_file_that_is_no_text_or_not_there_is_told_so() {
     let folder = tempfile::tempdir().expect("a folder can be made");
     let path = folder.path().join("x.ron");
     std::fs::write(&path, [b'(', 0xff, 0xfe]).expect("a file can be written");

@@ -1,9 +1,11 @@
 //! One way for the tests to call the program as a user does.
 
 use assert_cmd::Command;
+use serde_json::Value;
 use std::path::Path;
 
 /// What the program answered.
+#[derive(Debug)]
 pub struct Answer {
     /// Exit status.
     pub status: i32,
@@ -13,11 +15,38 @@ pub struct Answer {
     pub complaint: String,
 }
 
+impl Answer {
+    /// The call ended well.
+    #[track_caller]
+    pub fn done(self) -> Self {
+        assert_eq!(self.status, 0, "{}", self.complaint);
+        self
+    }
+
+    /// Standard output, which is JSON and nothing else.
+    #[track_caller]
+    pub fn json(&self) -> Value {
+        serde_json::from_str(&self.out).unwrap_or_else(|e| panic!("{e}: {}", self.out))
+    }
+}
+
+/// Calls the program in a folder of its own.
+pub fn call(arguments: &[&str]) -> Answer {
+    let folder = tempfile::tempdir().expect("a folder can be made");
+    call_in(folder.path(), arguments)
+}
+
 /// Calls the program in a folder.
 pub fn call_in(folder: &Path, arguments: &[&str]) -> Answer {
+    call_on("2", folder, arguments)
+}
+
+/// Calls the program in a folder on this many threads.
+pub fn call_on(threads: &str, folder: &Path, arguments: &[&str]) -> Answer {
     let output = Command::new(env!("CARGO_BIN_EXE_torquill"))
         .args(arguments)
         .env("NO_COLOR", "1")
+        .env("RAYON_NUM_THREADS", threads)
         .current_dir(folder)
         .output()
         .expect("the program runs");
@@ -26,4 +55,10 @@ pub fn call_in(folder: &Path, arguments: &[&str]) -> Answer {
         out: String::from_utf8(output.stdout).expect("output is text"),
         complaint: String::from_utf8(output.stderr).expect("messages are text"),
     }
+}
+
+/// What a call that ends well answers in JSON.
+#[track_caller]
+pub fn json(arguments: &[&str]) -> Value {
+    call(&[arguments, &["--format", "json"]].concat()).done().json()
 }

@@ -73,7 +73,7 @@ impl Call {
 }
 
 #[test]
-fn law_curve_json_follows_the_contract() {
+fn regress_curve_json_follows_the_contract() {
     let json = call(&[
         "curve",
         "bench-press",
@@ -132,7 +132,7 @@ fn law_curve_json_follows_the_contract() {
 }
 
 #[test]
-fn law_a_sweep_is_in_torque_and_has_no_position() {
+fn regress_a_sweep_is_in_torque_and_has_no_position() {
     let json = call(&[
         "curve",
         "lateral-raise",
@@ -152,7 +152,7 @@ fn law_a_sweep_is_in_torque_and_has_no_position() {
 }
 
 #[test]
-fn law_csv_has_a_header_and_a_row_a_sample() {
+fn regress_csv_has_a_header_and_a_row_a_sample() {
     let out = call(&[
         "curve",
         "biceps-curl",
@@ -204,7 +204,7 @@ fn law_svg_and_png_are_the_same_picture_and_carry_words() {
 }
 
 #[test]
-fn law_a_figure_compares_setups() {
+fn regress_a_figure_compares_setups() {
     let call = call(&[
         "figure",
         "bench-press",
@@ -228,7 +228,7 @@ fn law_a_figure_compares_setups() {
 }
 
 #[test]
-fn law_more_than_can_be_held_is_an_answer() {
+fn fault_more_than_can_be_held_is_an_answer() {
     let call = call(&["curve", "bench-press", "--load", "200 kg"]).done();
     assert!(
         call.out.contains("more than this lifter can hold"),
@@ -238,7 +238,7 @@ fn law_more_than_can_be_held_is_an_answer() {
 }
 
 #[test]
-fn law_unknown_names_are_refused_with_the_nearest() {
+fn fault_unknown_names_are_refused_with_the_nearest() {
     call(&["curve", "bench-pres"]).refused(2, &["bench-pres", "bench-press"]);
     call(&["curve", "bench-press", "--lifter", "reference-mann"]).refused(2, &["reference-man"]);
     call(&["curve", "bench-press", "--band", "loop-28mm:1"])
@@ -256,7 +256,7 @@ fn law_unknown_names_are_refused_with_the_nearest() {
 }
 
 #[test]
-fn law_bad_quantities_are_refused() {
+fn fault_bad_quantities_are_refused() {
     call(&["curve", "bench-press", "--load", "100"]).refused(2, &["unit", "kg"]);
     call(&["curve", "bench-press", "--load", "100 kgs of steel"]).refused(2, &["steel"]);
     call(&["curve", "bench-press", "--load", "-5 kg"]).refused(2, &["-5 kg"]);
@@ -283,7 +283,7 @@ fn law_bad_quantities_are_refused() {
 }
 
 #[test]
-fn law_a_path_that_limbs_cannot_close_is_refused() {
+fn fault_a_path_that_limbs_cannot_close_is_refused() {
     call(&[
         "curve",
         "bench-press",
@@ -318,7 +318,7 @@ fn law_output_is_whole_or_absent() {
 }
 
 #[test]
-fn law_an_empty_setup_beside_versus_is_refused() {
+fn fault_an_empty_setup_beside_versus_is_refused() {
     call(&[
         "figure",
         "bench-press",
@@ -332,7 +332,7 @@ fn law_an_empty_setup_beside_versus_is_refused() {
 }
 
 #[test]
-fn law_every_command_helps_with_an_example() {
+fn regress_every_command_helps_with_an_example() {
     for command in [
         "movements",
         "curve",

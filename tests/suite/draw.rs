@@ -233,7 +233,7 @@ fn inked_columns(bytes: &[u8]) -> (f64, f64) {
 }
 
 #[test]
-fn sizes_are_read_and_checked() {
+fn fault_sizes_are_read_and_checked() {
     assert_eq!(
         "slide".parse::<Size>().expect("known").pixels(),
         (1920, 1080)
@@ -264,7 +264,7 @@ fn sizes_are_read_and_checked() {
 }
 
 #[test]
-fn a_chart_without_data_or_with_no_numbers_is_refused() {
+fn fault_a_chart_without_data_or_with_no_numbers_is_refused() {
     let mut chart = strength();
     chart.panels[0].series[0].points[7][1] = f64::NAN;
     let fault = chart.scene(Look::default()).expect_err("NaN is refused");
@@ -303,7 +303,7 @@ fn law_a_tornado_has_its_widest_bar_on_top() {
 }
 
 #[test]
-fn maps_and_small_panels_that_cannot_be_drawn_are_refused() {
+fn fault_maps_and_small_panels_that_cannot_be_drawn_are_refused() {
     let look = Look::default();
     let mut map = draw_sample_grids::heat_map();
     map.xs.swap(0, 1);
@@ -375,7 +375,7 @@ fn law_a_curve_that_leaves_the_axis_ends_at_the_crossing() {
 /// Writes the samples to the folder for temporary files, to be looked at.
 #[test]
 #[ignore = "writes pictures for people"]
-fn samples_to_look_at() {
+fn regress_samples_to_look_at() {
     let folder = std::env::temp_dir().join("torquill-draw");
     std::fs::create_dir_all(&folder).expect("the folder for temporary files can be written");
     for theme in [Theme::Light, Theme::Dark] {

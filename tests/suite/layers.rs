@@ -356,3 +356,36 @@ fn law_no_room_escapes_the_search_for_unused_lines() {
     };
     assert_eq!(rooms("tests/reached/rooms.rs"), rooms("src/lib.rs"));
 }
+
+/// Names of the tests in a text: what follows `#[test]`.
+fn tests_of(code: &str) -> Vec<&str> {
+    let parts = code.split("#[test]\n").skip(1);
+    let named = parts.filter_map(|part| {
+        let line = part
+            .lines()
+            .map(str::trim)
+            .find(|line| !line.starts_with("#["))?;
+        let name = line.strip_prefix("fn ")?;
+        name.split('(').next()
+    });
+    named.collect()
+}
+
+/// A law of physics or of the house, a published number, our own earlier output, or a fault that is answered.
+#[test]
+fn law_every_test_says_what_kind_it_is() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let (mut wrong, mut count) = (Vec::new(), 0);
+    for file in ["src", "tests"].iter().flat_map(|folder| house::listed(&root.join(folder))) {
+        let code = fs::read_to_string(&file).expect("source is text");
+        for name in tests_of(&code) {
+            count += 1;
+            let kinds = ["law_", "published_", "regress_", "fault_"];
+            if !kinds.iter().any(|kind| name.starts_with(kind)) {
+                wrong.push(format!("{}: {name}", file.display()));
+            }
+        }
+    }
+    assert!(count > 300, "only {count} tests were found");
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}

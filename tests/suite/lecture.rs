@@ -1,5 +1,6 @@
 //! The lecture: every figure for every built-in lifter, the command, and the page in a real browser.
 
+use crate::calling::call_on;
 use crate::text_boxes::text_boxes;
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use std::path::{Path, PathBuf};
@@ -10,8 +11,6 @@ use torquill::library::{Library, Shelf};
 use torquill::plot::{Look, Size};
 use torquill::study::{Desk, joint_use, muscle_parts, muscle_torque_nm};
 use torquill::units::System;
-
-const PROGRAM: &str = env!("CARGO_BIN_EXE_torquill");
 
 /// The looks in which every figure is drawn.
 fn looks() -> [Look; 2] {
@@ -145,19 +144,12 @@ fn law_muscle_torques_add_up_and_one_joint_is_used_wholly() {
 }
 
 /// Runs the command into a folder; returns whether it succeeded and what it said.
-fn lecture(folder: &Path, threads: &str, more: &[&str]) -> (Option<i32>, String) {
-    let output = Command::new(PROGRAM)
-        .args(["lecture", "--size", "960x540", "-o"])
-        .arg(folder)
-        .args(more)
-        .env("RAYON_NUM_THREADS", threads)
-        .output()
-        .expect("the program runs");
-    assert!(output.stdout.is_empty(), "nothing goes to standard output");
-    (
-        output.status.code(),
-        String::from_utf8_lossy(&output.stderr).into_owned(),
-    )
+fn lecture(folder: &Path, threads: &str, more: &[&str]) -> (i32, String) {
+    let into = folder.to_str().expect("a plain path");
+    let arguments = ["lecture", "--size", "960x540", "-o", into];
+    let answer = call_on(threads, Path::new("."), &[&arguments, more].concat());
+    assert_eq!(answer.out, "", "nothing goes to standard output");
+    (answer.status, answer.complaint)
 }
 
 fn files(folder: &Path) -> Vec<(String, Vec<u8>)> {
@@ -183,7 +175,7 @@ fn law_the_set_is_the_same_byte_for_byte_and_never_replaced_unasked() {
     let [one, two] = ["one", "two/deep"].map(|name| folder.path().join(name));
     for (path, threads) in [(&one, "1"), (&two, "2")] {
         let (status, said) = lecture(path, threads, &[]);
-        assert_eq!(status, Some(0), "{said}");
+        assert_eq!(status, 0, "{said}");
     }
     let (first, second) = (files(&one), files(&two));
     assert!(first.len() > 14 * 5, "{} files", first.len());
@@ -191,12 +183,12 @@ fn law_the_set_is_the_same_byte_for_byte_and_never_replaced_unasked() {
         assert!(a == b, "{} and {} differ", a.0, b.0);
     }
     let (status, said) = lecture(&one, "2", &[]);
-    assert_eq!(status, Some(2), "{said}");
+    assert_eq!(status, 2, "{said}");
     assert!(
         said.contains("exists already") && said.contains("--force"),
         "{said}"
     );
-    assert_eq!(lecture(&one, "2", &["--force"]).0, Some(0));
+    assert_eq!(lecture(&one, "2", &["--force"]).0, 0);
 }
 
 /// The browser: the one named by CHROMIUM, or a usual name on the path.
@@ -224,7 +216,7 @@ fn law_a_browser_loads_every_picture_of_the_page() {
     };
     let folder = tempfile::tempdir().expect("a folder");
     let pages = folder.path().join("pages");
-    assert_eq!(lecture(&pages, "2", &[]).0, Some(0));
+    assert_eq!(lecture(&pages, "2", &[]).0, 0);
     // The page itself, with a few lines at its end that tell what the browser made of it.
     let page = std::fs::read_to_string(pages.join("index.html")).expect("the page");
     let told = page.replace(

@@ -43,7 +43,7 @@ fn value(model: &Model, path: &str) -> f64 {
 }
 
 #[test]
-fn unknown_names_are_answered_with_the_nearest_or_with_all() {
+fn fault_unknown_names_are_answered_with_the_nearest_or_with_all() {
     let library = Library::built_in();
     let lifter = library
         .lifter("reference-mann")
@@ -75,7 +75,7 @@ fn unknown_names_are_answered_with_the_nearest_or_with_all() {
 }
 
 #[test]
-fn nearest_names_come_nearest_first() {
+fn regress_nearest_names_come_nearest_first() {
     let known = ["biceps_long", "biceps_short", "triceps_long", "brachialis"];
     assert_eq!(nearest("bicep_long", &known), ["biceps_long"]);
     assert_eq!(nearest("Biceps Short", &known), ["biceps_short"]);
@@ -85,7 +85,7 @@ fn nearest_names_come_nearest_first() {
 }
 
 #[test]
-fn a_folder_adds_files_and_replaces_those_of_the_same_name() {
+fn regress_a_folder_adds_files_and_replaces_those_of_the_same_name() {
     let folder = tempfile::tempdir().expect("a folder can be made");
     let lifters = folder.path().join("lifters");
     std::fs::create_dir(&lifters).expect("a folder can be made");
@@ -113,7 +113,7 @@ fn a_folder_adds_files_and_replaces_those_of_the_same_name() {
 }
 
 #[test]
-fn a_folder_that_cannot_be_read_is_told_so() {
+fn fault_a_folder_that_cannot_be_read_is_told_so() {
     let error = Library::with_dir("no/such/folder").expect_err("there is no such folder");
     assert_eq!(error.exit_status(), 2);
     assert!(
@@ -133,7 +133,7 @@ fn a_folder_that_cannot_be_read_is_told_so() {
 }
 
 #[test]
-fn a_faulty_file_of_the_folder_is_told_with_its_place() {
+fn fault_a_faulty_file_of_the_folder_is_told_with_its_place() {
     let folder = tempfile::tempdir().expect("a folder can be made");
     std::fs::create_dir(folder.path().join("lifters")).expect("a folder can be made");
     let text = std::fs::read_to_string("models/lifters/reference-man.ron").expect("it is shipped");
@@ -149,7 +149,7 @@ fn a_faulty_file_of_the_folder_is_told_with_its_place() {
 }
 
 #[test]
-fn quantities_numbers_words_and_changes_are_set_by_path() {
+fn regress_quantities_numbers_words_and_changes_are_set_by_path() {
     let cases = [
         ("technique.grip_width=60 cm", "technique.grip_width", 0.6),
         (
@@ -224,7 +224,7 @@ fn quantities_numbers_words_and_changes_are_set_by_path() {
 }
 
 #[test]
-fn words_and_places_are_set_by_path() {
+fn regress_words_and_places_are_set_by_path() {
     let model = with(&["movement.sides=One", "muscles.biceps_long.along=forearm"]).expect("words");
     assert_eq!(model.movement.sides, torquill::movement::Sides::One);
     assert_eq!(
@@ -242,7 +242,7 @@ fn words_and_places_are_set_by_path() {
 }
 
 #[test]
-fn a_new_height_or_mass_rescales_the_body_and_a_new_segment_does_not() {
+fn law_a_new_height_or_mass_rescales_the_body_and_a_new_segment_does_not() {
     let (old, tall) = (
         plain(),
         with(&["lifter.height=+10%"]).expect("191.5 cm is a height"),
@@ -263,7 +263,7 @@ fn a_new_height_or_mass_rescales_the_body_and_a_new_segment_does_not() {
 }
 
 #[test]
-fn a_strength_group_that_the_file_leaves_out_can_be_set() {
+fn regress_a_strength_group_that_the_file_leaves_out_can_be_set() {
     let folder = tempfile::tempdir().expect("a folder can be made");
     let path = folder.path().join("plain.ron");
     let text = r#"(title: "Plain", invented: true, sex: Man, height: "174.1 cm", body_mass: "73 kg",
@@ -282,7 +282,7 @@ fn a_strength_group_that_the_file_leaves_out_can_be_set() {
 }
 
 #[test]
-fn settings_that_do_not_fit_say_which_part_and_offer_the_nearest() {
+fn fault_settings_that_do_not_fit_say_which_part_and_offer_the_nearest() {
     let cases = [
         (
             "technique.gripwidth=60 cm",
@@ -375,7 +375,7 @@ fn settings_that_do_not_fit_say_which_part_and_offer_the_nearest() {
 }
 
 #[test]
-fn all_settings_that_do_not_fit_are_told_at_once() {
+fn fault_all_settings_that_do_not_fit_are_told_at_once() {
     let error = with(&[
         "a=1",
         "segments.arm.length=3 cm",
@@ -393,7 +393,7 @@ fn all_settings_that_do_not_fit_are_told_at_once() {
 }
 
 #[test]
-fn a_width_outside_the_range_is_told_in_lengths_whoever_lifts() {
+fn fault_a_width_outside_the_range_is_told_in_lengths_whoever_lifts() {
     let told = told(&["technique.grip_width=60"]);
     assert!(
         told.contains("outside what the model accepts (35 cm to 100 cm)"),
@@ -402,7 +402,7 @@ fn a_width_outside_the_range_is_told_in_lengths_whoever_lifts() {
 }
 
 #[test]
-fn numbers_that_matter_are_listed_and_others_are_not() {
+fn regress_numbers_that_matter_are_listed_and_others_are_not() {
     let paths: Vec<String> = numeric_paths(&plain())
         .into_iter()
         .map(|n| n.path)
@@ -484,7 +484,7 @@ fn mutated(text: &str, random: &mut ChaCha8Rng) -> String {
 }
 
 #[test]
-fn law_no_text_makes_the_reader_panic_and_each_fault_stands_in_its_text() {
+fn fault_no_text_makes_the_reader_panic_and_each_fault_stands_in_its_text() {
     let mut random = ChaCha8Rng::seed_from_u64(21);
     let library = Library::built_in();
     let mut texts = Vec::new();
@@ -524,7 +524,7 @@ fn law_no_text_makes_the_reader_panic_and_each_fault_stands_in_its_text() {
 }
 
 #[test]
-fn law_random_bytes_are_refused() {
+fn fault_random_bytes_are_refused() {
     let mut random = ChaCha8Rng::seed_from_u64(22);
     let library = Library::built_in();
     let bench = Workbench::open(&library, "reference-man", "biceps-curl").expect("sound");
@@ -541,7 +541,7 @@ fn law_random_bytes_are_refused() {
 }
 
 #[test]
-fn deep_nesting_is_refused() {
+fn fault_deep_nesting_is_refused() {
     for (open, close) in [("(", ")"), ("[", "]"), ("{1:", "}"), ("A(", ")")] {
         let text = format!("(title: {}{})", open.repeat(5000), close.repeat(5000));
         let error = Library::built_in().check_text(Some(Shelf::Movements), "x.ron", &text);

@@ -27,7 +27,7 @@ fn shipped() -> Vec<PathBuf> {
 }
 
 #[test]
-fn every_shipped_file_is_sound() {
+fn law_every_shipped_file_is_sound() {
     let library = Library::built_in();
     let faults: Vec<String> = shipped()
         .iter()
@@ -38,7 +38,7 @@ fn every_shipped_file_is_sound() {
 }
 
 #[test]
-fn the_program_holds_the_files_of_the_folder_and_no_others() {
+fn law_the_program_holds_the_files_of_the_folder_and_no_others() {
     let library = Library::built_in();
     for shelf in Shelf::ALL {
         let folder = Path::new("models").join(shelf.folder());
@@ -118,7 +118,7 @@ fn tree(text: &str) -> Value {
 }
 
 #[test]
-fn every_number_stands_in_a_record_that_names_its_source() {
+fn law_every_number_stands_in_a_record_that_names_its_source() {
     let mut found = Vec::new();
     let mut count = 0;
     for path in shipped()
@@ -145,7 +145,7 @@ fn every_number_stands_in_a_record_that_names_its_source() {
 }
 
 #[test]
-fn a_number_without_a_source_would_be_noticed() {
+fn fault_a_number_without_a_source_would_be_noticed() {
     let text = r#"(a: (mass: "3 kg", source: Assumed("x")), b: (mass: "3 kg"), c: [1.0], d: Point("2 cm"))"#;
     let (mut found, mut count) = (Vec::new(), 0);
     unsourced(&tree(text), "f", false, &mut found, &mut count);
@@ -154,7 +154,7 @@ fn a_number_without_a_source_would_be_noticed() {
 }
 
 #[test]
-fn every_lifter_can_do_every_movement() {
+fn law_every_lifter_can_do_every_movement() {
     let library = Library::built_in();
     for lifter in library.names(Shelf::Lifters) {
         for movement in library.movements() {
@@ -168,7 +168,7 @@ fn every_lifter_can_do_every_movement() {
 }
 
 #[test]
-fn publications_are_told_apart_and_complete() {
+fn law_publications_are_told_apart_and_complete() {
     let sources = Library::built_in().sources().expect("sources.ron is sound");
     let citations: BTreeSet<&str> = sources.values().map(|s| s.citation.as_str()).collect();
     assert_eq!(citations.len(), sources.len(), "two keys for one citation");
@@ -178,7 +178,7 @@ fn publications_are_told_apart_and_complete() {
 }
 
 #[test]
-fn the_published_tables_are_read_once() {
+fn regress_the_published_tables_are_read_once() {
     let library = Library::built_in();
     let published = library.published().expect("the shipped tables are sound");
     let again = library.clone();

@@ -3,7 +3,7 @@
 //! In: the shell blocks of README.md that call the program. Out: nothing; a command that fails, or a file
 //! that it promises and does not write, fails the test.
 
-use assert_cmd::Command;
+use crate::calling::call_in;
 use std::path::Path;
 
 /// Lines of the shell blocks that call the program.
@@ -50,25 +50,17 @@ fn promised(words: &[String]) -> Vec<String> {
 /// Runs a command in a folder and checks what it promised.
 fn run(folder: &Path, line: &str) {
     let words = words(line);
-    let output = Command::new(env!("CARGO_BIN_EXE_torquill"))
-        .args(&words[1..])
-        .env("NO_COLOR", "1")
-        .current_dir(folder)
-        .output()
-        .expect("the program runs");
-    assert!(
-        output.status.success(),
-        "`{line}` ended with {:?}: {}",
-        output.status.code(),
-        String::from_utf8_lossy(&output.stderr)
-    );
+    let arguments: Vec<&str> = words[1..].iter().map(String::as_str).collect();
+    let answer = call_in(folder, &arguments);
+    let (status, complaint) = (answer.status, answer.complaint);
+    assert_eq!(status, 0, "`{line}`: {complaint}");
     for name in promised(&words) {
         assert!(folder.join(&name).exists(), "`{line}` wrote no {name}");
     }
 }
 
 #[test]
-fn law_every_command_of_the_readme_works_as_pasted() {
+fn regress_every_command_of_the_readme_works_as_pasted() {
     let folder = tempfile::tempdir().expect("a folder can be made");
     let commands = commands();
     assert!(
@@ -82,7 +74,7 @@ fn law_every_command_of_the_readme_works_as_pasted() {
 }
 
 #[test]
-fn law_the_story_has_eight_commands() {
+fn regress_the_story_has_eight_commands() {
     let path = concat!(env!("CARGO_MANIFEST_DIR"), "/README.md");
     let text = std::fs::read_to_string(path).expect("README.md can be read");
     let story = text

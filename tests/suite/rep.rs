@@ -479,7 +479,7 @@ fn law_the_grid_does_not_depend_on_the_number_of_threads() {
 }
 
 #[test]
-fn law_too_much_stalls_and_says_where() {
+fn fault_too_much_stalls_and_says_where() {
     let model = model("bench-press", "reference-man");
     let max = model
         .one_rm(&Setup::default(), kg(2.5), &RepOptions::default())
@@ -529,7 +529,7 @@ fn lifted_by_a_band() -> Setup {
 }
 
 #[test]
-fn law_absurd_inputs_end_in_an_answer_or_a_clear_error() {
+fn fault_absurd_inputs_end_in_an_answer_or_a_clear_error() {
     let usual = RepOptions::default();
     let lowered = |time: f64| RepOptions {
         lowering: Some(s(time)),
@@ -613,7 +613,7 @@ fn law_absurd_inputs_end_in_an_answer_or_a_clear_error() {
 }
 
 #[test]
-fn law_a_load_that_gets_away_is_handed_over() {
+fn fault_a_load_that_gets_away_is_handed_over() {
     let model = model("bench-press", "reference-man");
     let options = RepOptions {
         lowering: Some(s(3.0)),

@@ -1,7 +1,7 @@
 //! `rep` and `max` as a user calls them: known maxima, absurd inputs, what stalls, bands beside plain weight,
 //! groups of invented lifters, every movement with every lifter.
 
-use assert_cmd::Command;
+use crate::calling::{Answer, call, json};
 use serde_json::Value;
 use torquill::library::{Library, Shelf};
 use torquill::rep::RepOptions;
@@ -9,28 +9,6 @@ use torquill::resistance::Setup;
 use torquill::setups::Watch;
 use torquill::study::{Heaviness, Question, cohort, maximum, quantile, repetition};
 use torquill::units::Mass;
-
-/// Status, standard output and messages of one call.
-fn call(arguments: &[&str]) -> (i32, String, String) {
-    let output = Command::new(env!("CARGO_BIN_EXE_torquill"))
-        .args(arguments)
-        .env("NO_COLOR", "1")
-        .output()
-        .expect("the program runs");
-    (
-        output.status.code().expect("the program ends by itself"),
-        String::from_utf8(output.stdout).expect("output is text"),
-        String::from_utf8(output.stderr).expect("messages are text"),
-    )
-}
-
-fn json(arguments: &[&str]) -> Value {
-    let mut all = arguments.to_vec();
-    all.extend(["--format", "json"]);
-    let (status, out, complaint) = call(&all);
-    assert_eq!(status, 0, "{arguments:?}: {complaint}");
-    serde_json::from_str(&out).unwrap_or_else(|e| panic!("{arguments:?}: {e}"))
-}
 
 fn number(value: &Value, keys: &[&str]) -> f64 {
     let found = keys.iter().fold(value, |at, key| &at[*key]);
@@ -124,12 +102,12 @@ fn law_a_known_maximum_makes_a_lifter_who_has_it() {
 }
 
 #[test]
-fn law_too_heavy_is_drawn_and_ends_with_status_1() {
+fn fault_too_heavy_is_drawn_and_ends_with_status_1() {
     for (load, words) in [("104%", "it stops"), ("120%", "does not leave the start")] {
         let folder = tempfile::tempdir().unwrap();
         let picture = folder.path().join("rep.png");
         let path = picture.to_str().unwrap();
-        let (status, out, complaint) = call(&["rep", "bench-press", "--load", load, "-o", path]);
+        let Answer { status, out, complaint } = call(&["rep", "bench-press", "--load", load, "-o", path]);
         assert_eq!(status, 1, "{out}{complaint}");
         assert!(complaint.contains(words), "{complaint}");
         assert!(
@@ -141,7 +119,7 @@ fn law_too_heavy_is_drawn_and_ends_with_status_1() {
 }
 
 #[test]
-fn law_absurd_repetitions_end_in_an_answer_or_a_clear_error() {
+fn fault_absurd_repetitions_end_in_an_answer_or_a_clear_error() {
     let upward = "loop-64mm:6@3.2 m";
     let cases: [(&[&str], &[i32]); 11] = [
         (&["--load", "0 kg"], &[0]),
@@ -159,7 +137,7 @@ fn law_absurd_repetitions_end_in_an_answer_or_a_clear_error() {
     for (options, statuses) in cases {
         let mut arguments = vec!["rep", "bench-press"];
         arguments.extend(options);
-        let (status, out, complaint) = call(&arguments);
+        let Answer { status, out, complaint } = call(&arguments);
         assert!(
             statuses.contains(&status),
             "{options:?}: {status}, {complaint}"
@@ -195,7 +173,7 @@ fn law_bands_leave_the_hardest_effort_and_slow_the_end() {
     );
     let peak = |part: &str| number(&both, &[part, "summary", "lift", "peak_velocity"]);
     assert!(peak("with") < peak("plain"), "bands slow the end");
-    let (status, _, complaint) = call(&["rep", "bench-press", "--load", "80%", "--versus-plain"]);
+    let Answer { status, complaint, .. } = call(&["rep", "bench-press", "--load", "80%", "--versus-plain"]);
     assert_eq!(status, 2);
     assert!(complaint.contains("--band"), "{complaint}");
 }
@@ -265,14 +243,14 @@ fn law_a_group_of_lifters_is_the_same_on_any_number_of_threads() {
 }
 
 #[test]
-fn law_a_group_prints_quantiles_or_everyone() {
+fn regress_a_group_prints_quantiles_or_everyone() {
     let group = json(&["max", "squat", "--cohort", "12", "--seed", "3"]);
     assert_eq!(group["lifters"].as_array().unwrap().len(), 12);
     let quantiles = group["summary"]["quantiles"].as_array().unwrap();
     let of = |k: usize| quantiles[k]["one_rm_kg"].as_f64().unwrap();
     assert!(of(0) < of(2) && of(2) < of(4));
-    let (status, out, _) = call(&["max", "squat", "--cohort", "12", "--format", "csv"]);
+    let Answer { status, out, .. } = call(&["max", "squat", "--cohort", "12", "--format", "csv"]);
     assert_eq!((status, out.lines().count()), (0, 13));
-    let (status, _, complaint) = call(&["max", "squat", "--cohort", "0"]);
+    let Answer { status, complaint, .. } = call(&["max", "squat", "--cohort", "0"]);
     assert_eq!(status, 2, "{complaint}");
 }

@@ -48,7 +48,7 @@ fn law_every_kind_of_item_is_read_from_its_example() {
 }
 
 #[test]
-fn law_bad_item_texts_say_what_is_wrong() {
+fn fault_bad_item_texts_say_what_is_wrong() {
     let shelf = Shelf::new();
     for (text, says) in [
         ("", "is no kind of load"),

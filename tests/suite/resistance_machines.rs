@@ -193,7 +193,7 @@ fn law_rigging_doubles_what_would_be_slack_and_keeps_anchors_still() {
 }
 
 #[test]
-fn law_uneven_sides_overstretch_and_slack_are_said() {
+fn fault_uneven_sides_overstretch_and_slack_are_said() {
     let points = straight_lift(0.4, 1.6, 21);
     let said = |items: Vec<Item>| {
         let setup = Setup::new("", items).rigged_over(&points);

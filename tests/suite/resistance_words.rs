@@ -56,7 +56,7 @@ impl Shelf {
 }
 
 #[test]
-fn law_band_texts_say_count_anchor_and_hang() {
+fn regress_band_texts_say_count_anchor_and_hang() {
     let shelf = Shelf::new();
     let read = |text: &str| band_from_text(text, &shelf.stock()).expect(text);
     let plain = read("loop-29mm");
@@ -78,7 +78,7 @@ fn law_band_texts_say_count_anchor_and_hang() {
 }
 
 #[test]
-fn law_chain_texts_say_count_box_leader_and_hang() {
+fn regress_chain_texts_say_count_box_leader_and_hang() {
     let shelf = Shelf::new();
     let read = |text: &str| chain_from_text(text, &shelf.stock()).expect(text);
     assert_eq!(read("chain-10mm:2").count, 2);
@@ -91,7 +91,7 @@ fn law_chain_texts_say_count_box_leader_and_hang() {
 }
 
 #[test]
-fn law_bad_texts_say_what_is_wrong_and_what_to_write() {
+fn fault_bad_texts_say_what_is_wrong_and_what_to_write() {
     let shelf = Shelf::new();
     let stock = shelf.stock();
     for (text, says) in [
@@ -146,7 +146,7 @@ fn law_bad_texts_say_what_is_wrong_and_what_to_write() {
 }
 
 #[test]
-fn law_own_bands_are_read_from_one_line() {
+fn regress_own_bands_are_read_from_one_line() {
     let mine = own_band_from_text("mine: rest=104 cm, 130 cm=8 kg, 180 cm=20 kg").expect("a band");
     assert_eq!(mine.name(), "mine");
     let BandPull::Readings(fitted) = mine.pull() else {
@@ -216,7 +216,7 @@ const FILE: &str = r#"Setup(
 )"#;
 
 #[test]
-fn law_a_setup_file_holds_every_implement() {
+fn regress_a_setup_file_holds_every_implement() {
     let shelf = Shelf::new();
     let file: SetupFile = ron::from_str(FILE).expect("the file of all implements");
     let setup = file.resolve(&shelf.stock()).expect("a setup");
@@ -250,7 +250,7 @@ fn refusal_in_words(refusal: &ron::error::SpannedError) -> String {
 }
 
 #[test]
-fn law_a_bad_setup_file_says_where() {
+fn fault_a_bad_setup_file_says_where() {
     let shelf = Shelf::new();
     for (from, to, says) in [
         (
@@ -320,7 +320,7 @@ fn law_a_bad_setup_file_says_where() {
 }
 
 #[test]
-fn law_what_makes_no_sense_is_refused_with_the_reason() {
+fn fault_what_makes_no_sense_is_refused_with_the_reason() {
     let shelf = Shelf::new();
     let file: SetupFile = ron::from_str(FILE).expect("the file");
     let all = file.resolve(&shelf.stock()).expect("a setup").items;

@@ -153,7 +153,7 @@ fn law_descending_lifts_are_told_that_bands_below_cost_and_what_helps_instead() 
 }
 
 #[test]
-fn law_the_text_alone_loads_the_bar() {
+fn regress_the_text_alone_loads_the_bar() {
     let model = model_of("bench-press");
     let question = question_of("bench-press", &model, 101);
     let pick = answer(&question);

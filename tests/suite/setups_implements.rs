@@ -1,8 +1,7 @@
 //! Every implement on every movement: an answer without a hole in it, or a refusal with the reason.
 
 use crate::setups::{model_of, question_of, record_of};
-use assert_cmd::Command;
-use std::path::Path;
+use crate::calling::{Answer, call_in};
 use torquill::capacity::Pace;
 use torquill::grammar::{SetupFile, Stock, item_from_text};
 use torquill::library::{Library, Shelf};
@@ -398,20 +397,6 @@ fn law_a_lowering_pace_asks_for_what_is_there_in_lowering() {
     );
 }
 
-fn run(folder: &Path, arguments: &[&str]) -> (i32, String, String) {
-    let output = Command::new(env!("CARGO_BIN_EXE_torquill"))
-        .args(arguments)
-        .env("NO_COLOR", "1")
-        .current_dir(folder)
-        .output()
-        .expect("the program runs");
-    (
-        output.status.code().expect("the program ends by itself"),
-        String::from_utf8(output.stdout).expect("output is text"),
-        String::from_utf8(output.stderr).expect("messages are text"),
-    )
-}
-
 /// For each kind of movement one that takes its load so.
 const ONE_OF_EACH: [(char, &str); 5] = [
     ('b', "squat"),
@@ -437,7 +422,7 @@ fn law_curve_and_figure_take_every_implement_by_item_and_by_file() {
         for text in implement.texts {
             by_item.extend(["--item", text]);
         }
-        let (status, out, complaint) = run(folder.path(), &by_item);
+        let Answer { status, out, complaint } = call_in(folder.path(), &by_item);
         assert_eq!(status, 0, "{by_item:?}: {complaint}");
         let json: serde_json::Value = serde_json::from_str(&out).expect("JSON");
         assert_eq!(
@@ -445,7 +430,7 @@ fn law_curve_and_figure_take_every_implement_by_item_and_by_file() {
             Some(5),
             "{by_item:?}"
         );
-        let (status, _, complaint) = run(
+        let Answer { status, complaint, .. } = call_in(
             folder.path(),
             &["curve", movement, "--samples", "5", "--setup", &file],
         );
@@ -456,7 +441,7 @@ fn law_curve_and_figure_take_every_implement_by_item_and_by_file() {
                 if command == "figure" {
                     refused.extend(["-o", "refused.svg"]);
                 }
-                let (status, out, complaint) = run(folder.path(), &refused);
+                let Answer { status, out, complaint } = call_in(folder.path(), &refused);
                 assert_eq!(status, 2, "{refused:?}: {complaint}");
                 assert!(out.is_empty() && !folder.path().join("refused.svg").exists());
                 assert!(
@@ -466,7 +451,7 @@ fn law_curve_and_figure_take_every_implement_by_item_and_by_file() {
             }
         }
     }
-    let (status, _, complaint) = run(
+    let Answer { status, complaint, .. } = call_in(
         folder.path(),
         &[
             "figure",
@@ -484,12 +469,12 @@ fn law_curve_and_figure_take_every_implement_by_item_and_by_file() {
 }
 
 #[test]
-fn law_own_bands_are_read_from_line_and_table_with_their_misfit() {
+fn regress_own_bands_are_read_from_line_and_table_with_their_misfit() {
     let folder = tempfile::tempdir().expect("a folder can be made");
     let table = "length,force\n104 cm,0 kg\n130 cm,8 kg\n160 cm,15 kg\n";
     std::fs::write(folder.path().join("mine.csv"), table).expect("a file can be written");
     let call = |band: &str| {
-        run(
+        let answer = call_in(
             folder.path(),
             &[
                 "curve",
@@ -503,7 +488,8 @@ fn law_own_bands_are_read_from_line_and_table_with_their_misfit() {
                 "--format",
                 "csv",
             ],
-        )
+        );
+        (answer.status, answer.out, answer.complaint)
     };
     let (status, line, told) = call("mine:1@floor: rest=104 cm, 130 cm=8 kg, 160 cm=15 kg");
     assert_eq!(status, 0, "{told}");

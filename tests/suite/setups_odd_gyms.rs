@@ -134,7 +134,7 @@ const ODD: &[Odd] = &[
 ];
 
 #[test]
-fn law_odd_gyms_end_in_a_clear_answer_or_error() {
+fn fault_odd_gyms_end_in_a_clear_answer_or_error() {
     let folder = tempfile::tempdir().expect("a folder can be made");
     for (what, gym, status, words) in ODD {
         let said = pick(folder.path(), gym, &[]);
@@ -159,7 +159,7 @@ fn law_odd_gyms_end_in_a_clear_answer_or_error() {
 }
 
 #[test]
-fn law_none_fits_names_the_nearest_miss_and_what_would_make_it_fit() {
+fn fault_none_fits_names_the_nearest_miss_and_what_would_make_it_fit() {
     let folder = tempfile::tempdir().expect("a folder can be made");
     let cases: [(&[&str], &[&str]); 4] = [
         (
@@ -238,7 +238,7 @@ fn law_none_fits_names_the_nearest_miss_and_what_would_make_it_fit() {
 }
 
 #[test]
-fn law_odd_wishes_are_refused_with_the_range() {
+fn fault_odd_wishes_are_refused_with_the_range() {
     let folder = tempfile::tempdir().expect("a folder can be made");
     for (more, word) in [
         (["--effort", "0%"], "5 %"),

@@ -1,7 +1,7 @@
 //! What changed values do: families, causes, maps, ranks, and the command that shows them.
 
 use approx::assert_relative_eq;
-use assert_cmd::Command;
+use crate::calling::{Answer, call_on};
 use proptest::prelude::*;
 use torquill::library::{Library, Workbench};
 use torquill::narrative::why_it_changed;
@@ -16,26 +16,15 @@ fn varied(movement: &str, path: &str, values: &str) -> Family {
     family(&bench(movement), &[], &parameter, &Conditions::default()).expect("a family")
 }
 
-/// Output, complaint and exit status of a call.
-fn call(arguments: &[&str], threads: &str) -> (String, String, i32) {
+/// Calls `vary` on this many threads; pictures that it writes are no empty ones.
+fn call(arguments: &[&str], threads: &str) -> Answer {
     let folder = tempfile::tempdir().expect("a folder");
-    let output = Command::new(env!("CARGO_BIN_EXE_torquill"))
-        .arg("vary")
-        .args(arguments)
-        .env("NO_COLOR", "1")
-        .env("RAYON_NUM_THREADS", threads)
-        .current_dir(folder.path())
-        .output()
-        .expect("the program runs");
+    let answer = call_on(threads, folder.path(), &[&["vary"], arguments].concat());
     for file in std::fs::read_dir(folder.path()).expect("a folder") {
         let bytes = std::fs::read(file.expect("a file").path()).expect("a file");
         assert!(bytes.len() > 5_000, "a picture of {} bytes", bytes.len());
     }
-    (
-        String::from_utf8(output.stdout).expect("text"),
-        String::from_utf8(output.stderr).expect("text"),
-        output.status.code().expect("it ends by itself"),
-    )
+    answer
 }
 
 #[test]
@@ -183,7 +172,7 @@ fn law_the_heaviest_weight_is_where_the_load_takes_all() {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(300))]
     #[test]
-    fn law_any_text_of_values_is_read_or_refused(text in "[-+0-9.,:% a-z]{0,24}") {
+    fn fault_any_text_of_values_is_read_or_refused(text in "[-+0-9.,:% a-z]{0,24}") {
         if let Ok(parameter) = Parameter::read("technique.grip_width", &text) {
             prop_assert!((2..=41).contains(&parameter.values.len()));
             prop_assert!(parameter.values.iter().all(|value| !value.trim().is_empty()));
@@ -192,7 +181,7 @@ proptest! {
 }
 
 #[test]
-fn law_the_command_answers_the_students_question() {
+fn regress_the_command_answers_the_students_question() {
     let question = [
         "biceps-curl",
         "--param",
@@ -202,7 +191,7 @@ fn law_the_command_answers_the_students_question() {
         "-o",
         "v.png",
     ];
-    let (out, complaint, status) = call(&question, "2");
+    let Answer { status, out, complaint } = call(&question, "2");
     assert_eq!((status, complaint.as_str()), (0, ""));
     for words in [
         "as it is",
@@ -214,13 +203,12 @@ fn law_the_command_answers_the_students_question() {
         assert!(out.contains(words), "`{words}` is not in {out}");
     }
     let json = [&question[..5], &["--format", "json"]].concat();
-    let (out, _, _) = call(&json, "2");
-    let answer: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+    let answer = call(&json, "2").json();
     assert_eq!(answer["variants"].as_array().map(Vec::len), Some(5));
     assert_eq!(answer["variants"][4]["value"], "+20%");
     assert!(answer["sensitivity_per_percent"]["start_percent"].as_f64() > Some(0.0));
     let csv = [&question[..5], &["--format", "csv"]].concat();
-    let (out, _, _) = call(&csv, "2");
+    let Answer { out, .. } = call(&csv, "2");
     assert_eq!(out.lines().count(), 6);
     assert!(out.starts_with("value,value_si,unit,peak,"), "{out}");
 }
@@ -242,17 +230,17 @@ fn law_ranks_and_maps_are_the_same_on_any_number_of_threads() {
         "map.svg",
     ];
     for question in [&rank[..], &map[..]] {
-        let (one, complaint, status) = call(question, "1");
-        assert_eq!((status, complaint.as_str()), (0, ""));
-        assert_eq!(one, call(question, "2").0);
+        let one = call(question, "1");
+        assert_eq!((one.status, one.complaint.as_str()), (0, ""));
+        assert_eq!(one.out, call(question, "2").out);
     }
-    let (out, _, _) = call(&map, "2");
+    let Answer { out, .. } = call(&map, "2");
     assert!(out.contains("grip_width") && out.contains("in kg"), "{out}");
 }
 
 #[test]
-fn law_words_are_values_too() {
-    let (out, _, status) = call(
+fn regress_words_are_values_too() {
+    let Answer { status, out, .. } = call(
         &[
             "squat",
             "--param",
@@ -267,7 +255,7 @@ fn law_words_are_values_too() {
 }
 
 #[test]
-fn law_bad_questions_are_refused_with_the_next_step() {
+fn fault_bad_questions_are_refused_with_the_next_step() {
     let grip = ["bench-press", "--param", "technique.grip_width", "--values"];
     let cases: [(&[&str], &[&str], &str); 7] = [
         (&grip, &["10%,20%"], "write +10% or -10%"),
@@ -288,7 +276,7 @@ fn law_bad_questions_are_refused_with_the_next_step() {
     ];
     for (first, more, words) in cases {
         let question = [first, more, &["-o", "never.png"]].concat();
-        let (out, complaint, status) = call(&question, "2");
+        let Answer { status, out, complaint } = call(&question, "2");
         assert_eq!((status, out.as_str()), (2, ""), "{question:?}: {complaint}");
         assert!(complaint.contains(words), "{question:?}: {complaint}");
         assert_eq!(

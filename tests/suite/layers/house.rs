@@ -40,7 +40,8 @@ pub struct House {
 /// Who uses whom, and by which names: file index to file index.
 pub type Edges = BTreeMap<usize, BTreeMap<usize, BTreeSet<String>>>;
 
-fn listed(folder: &Path) -> Vec<PathBuf> {
+/// All Rust files under a folder, sorted.
+pub fn listed(folder: &Path) -> Vec<PathBuf> {
     let mut files = Vec::new();
     for entry in fs::read_dir(folder).expect("the source can be listed") {
         let path = entry.expect("entries can be read").path();

@@ -44,7 +44,7 @@ fn law_brent_and_halving_agree_on_random_cubics() {
 }
 
 #[test]
-fn law_searches_without_a_crossing_say_so() {
+fn fault_searches_without_a_crossing_say_so() {
     let fault = brent(0.0, 1.0, 1e-9, |x| x + 1.0).unwrap_err();
     assert!(fault.to_string().contains("no change of sign"), "{fault}");
     assert!(brent(0.0, 1.0, 1e-9, |_| f64::NAN).is_err());

@@ -119,7 +119,7 @@ fn law_the_last_step_ends_at_the_end() {
 }
 
 #[test]
-fn law_motion_without_a_finite_state_or_good_steps_is_refused() {
+fn fault_motion_without_a_finite_state_or_good_steps_is_refused() {
     let blow_up = |_: f64, y: &[f64; 1]| [y[0] * y[0]];
     let steps = Steps {
         start: 0.0,

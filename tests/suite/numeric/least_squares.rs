@@ -144,7 +144,7 @@ fn law_places_without_a_value_are_avoided() {
 }
 
 #[test]
-fn law_a_fit_that_cannot_start_says_why() {
+fn fault_a_fit_that_cannot_start_says_why() {
     let nothing = |_: &[f64]| vec![0.0];
     assert!(fit(&[], &[], nothing).is_err());
     assert!(fit(&[1.0], &[Interval::FREE; 2], nothing).is_err());

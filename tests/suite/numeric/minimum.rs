@@ -40,7 +40,7 @@ fn law_the_lowest_of_several_valleys_is_found() {
 }
 
 #[test]
-fn law_a_search_without_an_interval_or_a_value_is_refused() {
+fn fault_a_search_without_an_interval_or_a_value_is_refused() {
     assert!(golden_section(1.0, 1.0, 1e-9, |x| x).is_err());
     assert!(golden_section(0.0, 1.0, 1e-9, |_| f64::NAN).is_err());
     assert!(lowest_valley(0.0, 1.0, 0, 1e-9, |x| x).is_err());

@@ -68,7 +68,7 @@ fn law_straight_and_folded_links_close() {
 }
 
 #[test]
-fn law_links_out_of_reach_say_how_far() {
+fn fault_links_out_of_reach_say_how_far() {
     let reach = |x: f64, a: f64, b: f64| {
         close_two_links(Point::ORIGIN, Point::new(x, 0.0), a, b, BendSide::Left).unwrap_err()
     };

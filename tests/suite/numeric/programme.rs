@@ -415,7 +415,7 @@ fn law_cycling_example_ends() {
 }
 
 #[test]
-fn law_programmes_without_an_answer_say_so() {
+fn fault_programmes_without_an_answer_say_so() {
     let mut programme = Programme::new(1).unwrap();
     programme.set_right_side(&[3.0]).unwrap();
     programme.add_column(1.0, 0.0, 1.0, &[1.0]).unwrap();
@@ -463,7 +463,7 @@ fn law_rows_that_repeat_or_say_nothing_do_no_harm() {
 }
 
 #[test]
-fn law_faulty_numbers_are_refused_at_the_door() {
+fn fault_faulty_numbers_are_refused_at_the_door() {
     assert!(Programme::new(0).is_err());
     assert!(Programme::new(MAX_ROWS + 1).is_err());
     let mut programme = Programme::new(2).unwrap();

@@ -140,7 +140,7 @@ fn law_error_falls_with_the_third_power_of_the_spacing() {
 }
 
 #[test]
-fn law_points_without_order_are_refused_with_their_figures() {
+fn fault_points_without_order_are_refused_with_their_figures() {
     let refused = |points: &[(f64, f64)]| {
         Spline::through(points, Beyond::Level)
             .unwrap_err()

@@ -91,7 +91,7 @@ fn law_wild_points_sway_least_squares_and_not_the_robust_line() {
 }
 
 #[test]
-fn law_few_points_give_no_interval_and_one_place_no_line() {
+fn fault_few_points_give_no_interval_and_one_place_no_line() {
     let line = theil_sen(&[(0.0, 0.0), (1.0, 2.0), (2.0, 3.0)], 0.95).unwrap();
     assert_eq!((line.slope, line.slope_range), (1.5, None));
     assert!(theil_sen(&[(1.0, 0.0), (1.0, 2.0)], 0.95).is_err());

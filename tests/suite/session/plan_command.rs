@@ -1,22 +1,11 @@
 //! `torquill plan` and `torquill progress` as a coach calls them: what is planned, what is refused, and that
 //! cautions stand in every answer.
 
-use crate::calling::{Answer, call_in};
+use crate::calling::{Answer, call, call_in, json};
 use serde_json::Value;
-
-fn call(arguments: &[&str]) -> Answer {
-    let folder = tempfile::tempdir().expect("a folder can be made");
-    call_in(folder.path(), arguments)
-}
 
 fn plan(more: &[&str]) -> Answer {
     call(&[&["plan", "bench-press", "--one-rm", "140 kg"], more].concat())
-}
-
-fn json(arguments: &[&str]) -> Value {
-    let answer = call(&[arguments, &["--format", "json"]].concat());
-    assert_eq!(answer.status, 0, "{}", answer.complaint);
-    serde_json::from_str(&answer.out).expect("JSON")
 }
 
 /// A log of these lines in a folder of its own.
@@ -53,7 +42,7 @@ const MOVEMENTS: [&str; 14] = [
 ];
 
 #[test]
-fn law_overloaded_lowering_of_140_kg_through_the_program() {
+fn regress_overloaded_lowering_of_140_kg_through_the_program() {
     let plan = json(&[
         "plan",
         "bench-press",
@@ -90,7 +79,7 @@ fn law_overloaded_lowering_of_140_kg_through_the_program() {
 }
 
 #[test]
-fn law_clusters_keep_what_a_straight_set_loses_through_the_program() {
+fn regress_clusters_keep_what_a_straight_set_loses_through_the_program() {
     let plan = json(&[
         "plan",
         "bench-press",
@@ -153,7 +142,7 @@ fn law_every_movement_and_method_is_planned_or_refused_with_the_reason() {
 }
 
 #[test]
-fn law_bands_and_chains_come_from_the_gym() {
+fn regress_bands_and_chains_come_from_the_gym() {
     for (method, piece) in [("bands", "loop-"), ("chains", "chain-")] {
         let plan = json(&[
             "plan",
@@ -205,7 +194,7 @@ fn law_nobody_changes_bars_between_sets() {
 }
 
 #[test]
-fn law_a_novice_an_injured_and_an_unwell_lifter() {
+fn regress_a_novice_an_injured_and_an_unwell_lifter() {
     let novice = plan(&["--method", "clusters", "--training-months", "2"]);
     assert_eq!(novice.status, 0);
     assert!(
@@ -247,7 +236,7 @@ fn law_a_novice_an_injured_and_an_unwell_lifter() {
 }
 
 #[test]
-fn law_loads_beyond_the_limit_and_rests_that_cannot_be() {
+fn fault_loads_beyond_the_limit_and_rests_that_cannot_be() {
     let heavy = plan(&["--method", "overloaded-lowering", "--load", "180 kg"]);
     assert_eq!(heavy.status, 1);
     assert!(
@@ -344,7 +333,7 @@ fn law_a_block_has_one_overload_day_a_week() {
 }
 
 #[test]
-fn law_the_three_logs_say_what_they_hold() {
+fn regress_the_three_logs_say_what_they_hold() {
     for (log, verdict) in [("rising", "rising"), ("stalled", "flat"), ("gappy", "flat")] {
         let progress = json(&["progress", "--log", log]);
         let summary = &progress["summary"];
@@ -364,7 +353,7 @@ fn law_the_three_logs_say_what_they_hold() {
 }
 
 #[test]
-fn law_bad_logs_are_answered_like_a_colleague_would() {
+fn fault_bad_logs_are_answered_like_a_colleague_would() {
     let good = [
         "2024-01-01,squat,100 kg,5",
         "2024-01-04,squat,102.5 kg,5",

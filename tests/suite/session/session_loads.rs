@@ -49,7 +49,7 @@ fn on_a_bar(gym: &Gym) -> Loadings {
 }
 
 #[test]
-fn law_usual_loads_are_found_with_the_usual_plates() {
+fn regress_usual_loads_are_found_with_the_usual_plates() {
     let metric = Loadings::usual(System::Metric);
     let at = |target| loading_in_words(&metric.at_most(kg(target)).expect("loadable"));
     assert_eq!(at(100.0), "bar (20 kg), 25 kg + 15 kg a side");
@@ -111,7 +111,7 @@ fn law_a_smallest_step_leaves_loads_out() {
 }
 
 #[test]
-fn law_machines_and_dumbbells_have_their_steps() {
+fn regress_machines_and_dumbbells_have_their_steps() {
     let mut machines = gym(kg(20.0), &[]);
     machines.stack = Some(StackRecord {
         step: kg(7.5),

@@ -44,7 +44,7 @@ fn refused(rows: &str) -> String {
 }
 
 #[test]
-fn law_a_row_is_read_with_its_units() {
+fn regress_a_row_is_read_with_its_units() {
     let log =
         read("2024-03-01,Bench Press,225 lb,5,0.35 m/s,1.5\n2024-03-04,bench_press,100 kg,3,,\n")
             .expect("good rows");
@@ -61,7 +61,7 @@ fn law_a_row_is_read_with_its_units() {
 }
 
 #[test]
-fn law_remarks_quotes_semicolons_and_marks_of_other_programs_are_read() {
+fn regress_remarks_quotes_semicolons_and_marks_of_other_programs_are_read() {
     let text = "\u{feff}# mine\r\nDay;Exercise;Weight;Reps;Note\r\n2024-03-01;\"Squat\";\"100 kg\";5;\"good; \"\"fast\"\"\"\r\n\r\n# end\r\n";
     let log = read_log("log.csv", text, ReadOptions::default()).expect("a good file");
     assert_eq!(log.entries.len(), 1);
@@ -72,7 +72,7 @@ fn law_remarks_quotes_semicolons_and_marks_of_other_programs_are_read() {
 }
 
 #[test]
-fn law_every_bad_row_is_named_by_line_with_what_is_wrong() {
+fn fault_every_bad_row_is_named_by_line_with_what_is_wrong() {
     for (row, says) in [
         (
             "01/03/2024,squat,100 kg,5,,",
@@ -116,7 +116,7 @@ fn law_every_bad_row_is_named_by_line_with_what_is_wrong() {
 }
 
 #[test]
-fn law_all_bad_rows_are_collected_with_their_places() {
+fn fault_all_bad_rows_are_collected_with_their_places() {
     let rows = "2024-03-01,squat,100 kg,5,,\n2024-03-02,squat,heavy,x,,\n2024-03-03,squat,100 kg,5,,\nsoon,squat,100 kg,5,,\n";
     let error = read(rows).expect_err("two bad rows");
     assert_eq!(error.faults().len(), 3);
@@ -141,7 +141,7 @@ fn law_all_bad_rows_are_collected_with_their_places() {
 }
 
 #[test]
-fn law_thousands_of_bad_rows_are_counted_not_shown() {
+fn fault_thousands_of_bad_rows_are_counted_not_shown() {
     let rows = "soon,squat,100 kg,5,,\n".repeat(5000);
     let error = read(&rows).expect_err("all bad");
     assert_eq!(error.faults().len(), 26);
@@ -149,7 +149,7 @@ fn law_thousands_of_bad_rows_are_counted_not_shown() {
 }
 
 #[test]
-fn law_a_bad_header_is_refused_even_on_request() {
+fn fault_a_bad_header_is_refused_even_on_request() {
     for (text, says) in [
         ("", "is empty"),
         ("# only a remark\n", "is empty"),
@@ -168,7 +168,7 @@ fn law_a_bad_header_is_refused_even_on_request() {
 }
 
 #[test]
-fn law_future_days_are_refused_when_today_is_known() {
+fn fault_future_days_are_refused_when_today_is_known() {
     let options = ReadOptions {
         skip_bad_rows: false,
         today: Day::from_date(2024, 3, 2),
@@ -182,7 +182,7 @@ fn law_future_days_are_refused_when_today_is_known() {
 }
 
 #[test]
-fn law_two_lifts_need_a_name() {
+fn fault_two_lifts_need_a_name() {
     let log =
         read("2024-03-01,squat,100 kg,5,,\n2024-03-01,deadlift,140 kg,5,,\n").expect("good rows");
     let error = log.of_lift(None).expect_err("two lifts");
@@ -199,7 +199,7 @@ fn law_two_lifts_need_a_name() {
 }
 
 #[test]
-fn law_odd_but_possible_rows_are_kept_with_a_notice() {
+fn fault_odd_but_possible_rows_are_kept_with_a_notice() {
     let log = read(
         "2024-03-08,squat,100 kg,5,,\n2024-03-01,squat,95 kg,5,,\n2024-03-15,squat,100 kg,0,,\n",
     )
@@ -234,7 +234,7 @@ fn law_odd_but_possible_rows_are_kept_with_a_notice() {
 }
 
 #[test]
-fn law_lifts_are_compared_by_their_words() {
+fn regress_lifts_are_compared_by_their_words() {
     for written in [
         "Bench Press",
         "bench_press",
@@ -285,7 +285,7 @@ fn following(day: Day) -> Day {
 
 proptest! {
     #[test]
-    fn law_no_text_makes_the_reader_panic(text in "\\PC{0,200}", skip in any::<bool>()) {
+    fn fault_no_text_makes_the_reader_panic(text in "\\PC{0,200}", skip in any::<bool>()) {
         let options = ReadOptions { skip_bad_rows: skip, today: None };
         let _ = read_log("log.csv", &text, options);
         let _ = read_log("log.csv", &format!("{HEAD}{text}"), options);
@@ -293,7 +293,7 @@ proptest! {
     }
 
     #[test]
-    fn law_no_row_makes_the_reader_panic(
+    fn fault_no_row_makes_the_reader_panic(
         rows in proptest::collection::vec(
             ("[0-9/-]{0,11}", "[a-z \"]{0,6}", "-?[0-9.e]{0,6} ?(kg|lb|m|)", "-?[0-9]{0,4}", "[0-9. m/s]{0,8}"), 0..20,
         ),

@@ -326,7 +326,7 @@ fn law_a_novice_gets_plain_progressive_overload_with_the_reason() {
 }
 
 #[test]
-fn law_refusals_say_why_and_what_instead() {
+fn fault_refusals_say_why_and_what_instead() {
     let gym = Loadings::usual(System::Metric);
     let refused = |lifter: Trainee, method: Method| {
         let error = plan(&request("bench-press", method, lifter, &gym)).expect_err("refused");
@@ -377,7 +377,7 @@ fn law_refusals_say_why_and_what_instead() {
 }
 
 #[test]
-fn law_figures_that_make_no_sense_are_bad_input() {
+fn fault_figures_that_make_no_sense_are_bad_input() {
     let bad = |ask: fn(&mut SessionRequest)| {
         let error = planned(Method::Clusters, ask).expect_err("bad");
         assert_eq!(error.exit_status(), 2, "{error}");
@@ -403,7 +403,7 @@ fn law_figures_that_make_no_sense_are_bad_input() {
 // ------------------------------------------------------------------ the methods
 
 #[test]
-fn law_overloaded_lowering_of_140_kg_is_147_to_154_kg() {
+fn regress_overloaded_lowering_of_140_kg_is_147_to_154_kg() {
     let session = planned(Method::OverloadedLowering, |_| {}).expect("a plan");
     let work: Vec<_> = session.working_sets().collect();
     assert!((3..=4).contains(&work.len()));
@@ -444,7 +444,7 @@ fn law_overloaded_lowering_of_140_kg_is_147_to_154_kg() {
 }
 
 #[test]
-fn law_overloaded_lowering_has_its_limits() {
+fn fault_overloaded_lowering_has_its_limits() {
     let asked = |load_kg: f64| {
         planned(Method::OverloadedLowering, move |r| {
             r.wishes.load = Some(kg(load_kg))
@@ -522,7 +522,7 @@ fn law_a_pyramid_rises_and_its_repetitions_fall() {
 }
 
 #[test]
-fn law_a_pyramid_says_where_chart_and_fatigue_disagree() {
+fn regress_a_pyramid_says_where_chart_and_fatigue_disagree() {
     let oracle = bench(140.0);
     let gym = Loadings::usual(System::Metric);
     let mut asked = request("bench-press", Method::Pyramid, veteran(), &gym);
@@ -560,7 +560,7 @@ fn band_setup(max_effort: f64) -> AccommodatingSetup {
 }
 
 #[test]
-fn law_bands_carry_their_loads_and_cautions() {
+fn regress_bands_carry_their_loads_and_cautions() {
     let setup = band_setup(0.85);
     let gym = Loadings::usual(System::Metric);
     let mut asked = request("bench-press", Method::Bands, veteran(), &gym);
@@ -659,7 +659,7 @@ fn law_a_block_has_one_overload_day_a_week_and_an_easier_last_week() {
 }
 
 #[test]
-fn law_rests_outside_the_custom_are_remarked() {
+fn fault_rests_outside_the_custom_are_remarked() {
     assert_eq!(checked_in_cluster(None).expect("usual").as_s(), 30.0);
     assert!(checked_in_cluster(Some(seconds(600.0))).is_err());
     let remarked = |rest_s: f64| {
@@ -672,7 +672,7 @@ fn law_rests_outside_the_custom_are_remarked() {
 }
 
 #[test]
-fn law_an_unsound_repetition_is_not_passed_on() {
+fn fault_an_unsound_repetition_is_not_passed_on() {
     let mut oracle = bench(100.0);
     oracle.repetition = Box::new(|attempt: &Attempt| {
         let mut outcome = from_load_velocity("bench-press", kg(100.0)).ask(attempt)?;
@@ -689,7 +689,7 @@ fn law_an_unsound_repetition_is_not_passed_on() {
 }
 
 #[test]
-fn law_unusual_totals_are_remarked() {
+fn fault_unusual_totals_are_remarked() {
     let remarked = |total: u32| {
         let session = planned(Method::Clusters, move |r| {
             r.wishes.load = Some(kg(105.0));
@@ -701,7 +701,7 @@ fn law_unusual_totals_are_remarked() {
 }
 
 #[test]
-fn law_methods_have_names() {
+fn regress_methods_have_names() {
     for (method, name) in METHODS {
         assert_eq!(Method::from_name(name).expect("listed"), *method);
         assert_eq!(method.name(), *name);
@@ -743,7 +743,7 @@ proptest! {
     }
 
     #[test]
-    fn law_no_request_makes_the_planner_panic(
+    fn fault_no_request_makes_the_planner_panic(
         one_rm_kg in -10.0..600.0_f64, load_kg in proptest::option::of(-5.0..700.0_f64), method in 0..METHODS.len(),
         months in 0.0..120.0_f64, sets in proptest::option::of(0_u32..14), repetitions in proptest::option::of(0_u32..40),
         total in proptest::option::of(0_u32..70), rest_s in proptest::option::of(-10.0..400.0_f64),

@@ -185,7 +185,7 @@ fn law_noisy_plateaus_are_seldom_called_a_trend() {
 }
 
 #[test]
-fn law_few_sessions_give_no_verdict() {
+fn fault_few_sessions_give_no_verdict() {
     let four = trend(&singles(4, |week| 100.0 + week)).expect("a line");
     assert_eq!(four.verdict, Verdict::Unclear);
     assert!(four.limits.contains(&LogLimit::FewSessions(4)));
@@ -194,7 +194,7 @@ fn law_few_sessions_give_no_verdict() {
 }
 
 #[test]
-fn law_a_change_of_repetitions_is_named() {
+fn regress_a_change_of_repetitions_is_named() {
     let mut log = singles(18, |week| 100.0 - week);
     for (index, entry) in log.entries.iter_mut().enumerate() {
         entry.repetitions = 3 + index as u32 / 2;
