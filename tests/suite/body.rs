@@ -1,7 +1,7 @@
 //! The body against the outside: segments, sarcomeres, fibre curves, elbow and shoulder torque, bench press.
 
-use crate::lifts::weakest;
 use crate::evidence::paper;
+use crate::lifts::weakest;
 use torquill::anatomy::{
     ActiveForceLength, Dof, ForceVelocity, Lifter, PassiveForceLength, SegmentName, tendon_force,
 };

@@ -60,5 +60,7 @@ pub fn call_on(threads: &str, folder: &Path, arguments: &[&str]) -> Answer {
 /// What a call that ends well answers in JSON.
 #[track_caller]
 pub fn json(arguments: &[&str]) -> Value {
-    call(&[arguments, &["--format", "json"]].concat()).done().json()
+    call(&[arguments, &["--format", "json"]].concat())
+        .done()
+        .json()
 }

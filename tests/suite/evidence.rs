@@ -120,7 +120,11 @@ impl Paper {
     pub fn row(&self, quantity: &str) -> Row<'_> {
         let mut rows = self.rows().filter(|row| row.quantity() == quantity);
         let row = rows.next();
-        assert!(rows.next().is_none(), "{}.csv has {quantity:?} twice", self.name);
+        assert!(
+            rows.next().is_none(),
+            "{}.csv has {quantity:?} twice",
+            self.name
+        );
         row.unwrap_or_else(|| panic!("{}.csv has no row for {quantity:?}", self.name))
     }
 
@@ -133,7 +137,8 @@ impl Paper {
     /// Compares a statement with a row that is 1 where it holds.
     #[track_caller]
     pub fn check_holds(&self, quantity: &str, computed: bool) {
-        self.row(&format!("{quantity} (1 = yes)")).check(f64::from(computed));
+        self.row(&format!("{quantity} (1 = yes)"))
+            .check(f64::from(computed));
     }
 }
 
@@ -155,7 +160,11 @@ impl<'a> Row<'a> {
     pub fn number(&self, column: &str) -> f64 {
         let text = self.text(column);
         quotient(text).unwrap_or_else(|| {
-            panic!("{}.csv: {column} of {:?} is {text:?}", self.paper.name, self.quantity())
+            panic!(
+                "{}.csv: {column} of {:?} is {text:?}",
+                self.paper.name,
+                self.quantity()
+            )
         })
     }
 
@@ -173,7 +182,11 @@ impl<'a> Row<'a> {
         match (self.text("accepted"), &self.paper.tolerance) {
             ("", Some((accepted, _))) => *accepted,
             (text, _) => Accepted::from_text(text).unwrap_or_else(|| {
-                panic!("{}.csv: {:?} accepts {text:?}", self.paper.name, self.quantity())
+                panic!(
+                    "{}.csv: {:?} accepts {text:?}",
+                    self.paper.name,
+                    self.quantity()
+                )
             }),
         }
     }
@@ -204,7 +217,11 @@ impl<'a> Row<'a> {
             self.published(),
             self.accepted().as_text(),
             self.source(),
-            if is_met { ": listed as missed, but it is met" } else { "" },
+            if is_met {
+                ": listed as missed, but it is met"
+            } else {
+                ""
+            },
         );
         if std::env::var_os("UPDATE").is_some() {
             renew(self, line);
@@ -266,7 +283,9 @@ static COMPARED: Mutex<BTreeMap<(String, String), (String, String)>> = Mutex::ne
 
 /// Writes the whole list each time, sorted, so that it does not depend on the order of the tests.
 fn renew(row: &Row<'_>, line: String) {
-    let mut compared = COMPARED.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
+    let mut compared = COMPARED
+        .lock()
+        .unwrap_or_else(std::sync::PoisonError::into_inner);
     let key = (row.paper.name.clone(), row.quantity().to_owned());
     compared.insert(key, (line, row.text("missed").to_owned()));
     let missed: Vec<String> = compared
@@ -291,7 +310,8 @@ fn renew(row: &Row<'_>, line: String) {
         missed.join("\n"),
     );
     let mut file = std::fs::File::create(list()).expect("the list can be written");
-    file.write_all(text.as_bytes()).expect("the list can be written");
+    file.write_all(text.as_bytes())
+        .expect("the list can be written");
 }
 
 /// Every row of every file is compared by some test, and nothing else is listed.
@@ -309,18 +329,32 @@ fn law_the_list_of_evidence_holds_every_row_of_every_paper_and_no_other() {
     let mut rows = BTreeSet::new();
     for entry in std::fs::read_dir(folder()).expect("papers") {
         let path = entry.expect("an entry").path();
-        let name = path.file_stem().expect("a name").to_string_lossy().into_owned();
+        let name = path
+            .file_stem()
+            .expect("a name")
+            .to_string_lossy()
+            .into_owned();
         for row in paper(&name).rows() {
             const KINDS: [&str; 5] = ["", "input", "identity", "fitted", "predicted"];
-            assert!(KINDS.contains(&row.text("kind")), "{name}: {}", row.text("kind"));
+            assert!(
+                KINDS.contains(&row.text("kind")),
+                "{name}: {}",
+                row.text("kind")
+            );
             let (_, _) = (row.published(), row.accepted());
             let quantity = row.quantity().replace('|', "/");
-            assert!(rows.insert(format!("{name} | {quantity}")), "twice: {name}, {quantity}");
+            assert!(
+                rows.insert(format!("{name} | {quantity}")),
+                "twice: {name}, {quantity}"
+            );
         }
     }
     let unseen: Vec<_> = rows.difference(&listed).collect();
     let unknown: Vec<_> = listed.difference(&rows).collect();
-    assert!(unseen.is_empty() && unknown.is_empty(), "{unseen:#?} {unknown:#?}");
+    assert!(
+        unseen.is_empty() && unknown.is_empty(),
+        "{unseen:#?} {unknown:#?}"
+    );
 }
 
 #[test]

@@ -107,7 +107,11 @@ fn fault_too_heavy_is_drawn_and_ends_with_status_1() {
         let folder = tempfile::tempdir().unwrap();
         let picture = folder.path().join("rep.png");
         let path = picture.to_str().unwrap();
-        let Answer { status, out, complaint } = call(&["rep", "bench-press", "--load", load, "-o", path]);
+        let Answer {
+            status,
+            out,
+            complaint,
+        } = call(&["rep", "bench-press", "--load", load, "-o", path]);
         assert_eq!(status, 1, "{out}{complaint}");
         assert!(complaint.contains(words), "{complaint}");
         assert!(
@@ -137,7 +141,11 @@ fn fault_absurd_repetitions_end_in_an_answer_or_a_clear_error() {
     for (options, statuses) in cases {
         let mut arguments = vec!["rep", "bench-press"];
         arguments.extend(options);
-        let Answer { status, out, complaint } = call(&arguments);
+        let Answer {
+            status,
+            out,
+            complaint,
+        } = call(&arguments);
         assert!(
             statuses.contains(&status),
             "{options:?}: {status}, {complaint}"
@@ -173,7 +181,9 @@ fn law_bands_leave_the_hardest_effort_and_slow_the_end() {
     );
     let peak = |part: &str| number(&both, &[part, "summary", "lift", "peak_velocity"]);
     assert!(peak("with") < peak("plain"), "bands slow the end");
-    let Answer { status, complaint, .. } = call(&["rep", "bench-press", "--load", "80%", "--versus-plain"]);
+    let Answer {
+        status, complaint, ..
+    } = call(&["rep", "bench-press", "--load", "80%", "--versus-plain"]);
     assert_eq!(status, 2);
     assert!(complaint.contains("--band"), "{complaint}");
 }
@@ -251,6 +261,8 @@ fn regress_a_group_prints_quantiles_or_everyone() {
     assert!(of(0) < of(2) && of(2) < of(4));
     let Answer { status, out, .. } = call(&["max", "squat", "--cohort", "12", "--format", "csv"]);
     assert_eq!((status, out.lines().count()), (0, 13));
-    let Answer { status, complaint, .. } = call(&["max", "squat", "--cohort", "0"]);
+    let Answer {
+        status, complaint, ..
+    } = call(&["max", "squat", "--cohort", "0"]);
     assert_eq!(status, 2, "{complaint}");
 }

@@ -1,7 +1,7 @@
 //! Every implement on every movement: an answer without a hole in it, or a refusal with the reason.
 
-use crate::setups::{model_of, question_of, record_of};
 use crate::calling::{Answer, call_in};
+use crate::setups::{model_of, question_of, record_of};
 use torquill::capacity::Pace;
 use torquill::grammar::{SetupFile, Stock, item_from_text};
 use torquill::library::{Library, Shelf};
@@ -422,7 +422,11 @@ fn law_curve_and_figure_take_every_implement_by_item_and_by_file() {
         for text in implement.texts {
             by_item.extend(["--item", text]);
         }
-        let Answer { status, out, complaint } = call_in(folder.path(), &by_item);
+        let Answer {
+            status,
+            out,
+            complaint,
+        } = call_in(folder.path(), &by_item);
         assert_eq!(status, 0, "{by_item:?}: {complaint}");
         let json: serde_json::Value = serde_json::from_str(&out).expect("JSON");
         assert_eq!(
@@ -430,7 +434,9 @@ fn law_curve_and_figure_take_every_implement_by_item_and_by_file() {
             Some(5),
             "{by_item:?}"
         );
-        let Answer { status, complaint, .. } = call_in(
+        let Answer {
+            status, complaint, ..
+        } = call_in(
             folder.path(),
             &["curve", movement, "--samples", "5", "--setup", &file],
         );
@@ -441,7 +447,11 @@ fn law_curve_and_figure_take_every_implement_by_item_and_by_file() {
                 if command == "figure" {
                     refused.extend(["-o", "refused.svg"]);
                 }
-                let Answer { status, out, complaint } = call_in(folder.path(), &refused);
+                let Answer {
+                    status,
+                    out,
+                    complaint,
+                } = call_in(folder.path(), &refused);
                 assert_eq!(status, 2, "{refused:?}: {complaint}");
                 assert!(out.is_empty() && !folder.path().join("refused.svg").exists());
                 assert!(
@@ -451,7 +461,9 @@ fn law_curve_and_figure_take_every_implement_by_item_and_by_file() {
             }
         }
     }
-    let Answer { status, complaint, .. } = call_in(
+    let Answer {
+        status, complaint, ..
+    } = call_in(
         folder.path(),
         &[
             "figure",

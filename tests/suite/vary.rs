@@ -1,7 +1,7 @@
 //! What changed values do: families, causes, maps, ranks, and the command that shows them.
 
-use approx::assert_relative_eq;
 use crate::calling::{Answer, call_on};
+use approx::assert_relative_eq;
 use proptest::prelude::*;
 use torquill::library::{Library, Workbench};
 use torquill::narrative::why_it_changed;
@@ -191,7 +191,11 @@ fn regress_the_command_answers_the_students_question() {
         "-o",
         "v.png",
     ];
-    let Answer { status, out, complaint } = call(&question, "2");
+    let Answer {
+        status,
+        out,
+        complaint,
+    } = call(&question, "2");
     assert_eq!((status, complaint.as_str()), (0, ""));
     for words in [
         "as it is",
@@ -276,7 +280,11 @@ fn fault_bad_questions_are_refused_with_the_next_step() {
     ];
     for (first, more, words) in cases {
         let question = [first, more, &["-o", "never.png"]].concat();
-        let Answer { status, out, complaint } = call(&question, "2");
+        let Answer {
+            status,
+            out,
+            complaint,
+        } = call(&question, "2");
         assert_eq!((status, out.as_str()), (2, ""), "{question:?}: {complaint}");
         assert!(complaint.contains(words), "{question:?}: {complaint}");
         assert_eq!(
