@@ -136,28 +136,20 @@ impl<'a> Solver<'a> {
         muscles: &[MuscleAtPose],
         direction: PlaneForce,
     ) -> Result<()> {
-        let joints = pose.coordinates.len();
-        let cones: usize = pose
-            .reactions
-            .iter()
+        let conditions = pose.coordinates.len() + pose.balances.len();
+        let reactions = pose.reactions.iter();
+        let cones: usize = reactions
             .map(|r| cone_rows(&r.least) + cone_rows(&r.most))
             .sum();
-        let rows = joints + pose.balances.len() + cones;
+        let rows = conditions + cones;
         let side = [direction.x_n * self.share, direction.z_n * self.share];
         self.programme.clear(rows)?;
         let mut right = vec![0.0; rows];
-        for (j, sum) in right.iter_mut().enumerate().take(joints) {
-            let passive: f64 = muscles.iter().map(|m| m.arms_m[j] * m.passive_n).sum();
-            let joint = self.acting.passive_joint_nm(&pose.coordinates[j]);
-            *sum = -(pose.gravity_nm[j] + passive + joint);
-        }
-        for (b, balance) in pose.balances.iter().enumerate() {
-            right[joints + b] = -balance.constant;
-        }
+        self.right_side(pose, muscles, &mut right);
         let mut load = vec![0.0; rows];
         self.load_column(pose, side, &mut load);
         let mut cone_columns = Vec::new();
-        let mut row = joints + pose.balances.len();
+        let mut row = conditions;
         for (k, reaction) in pose.reactions.iter().enumerate() {
             for (limit, sign) in [(&reaction.least, -1.0), (&reaction.most, 1.0)] {
                 if cone_rows(limit) == 1 {
@@ -172,6 +164,24 @@ impl<'a> Solver<'a> {
         self.programme.set_right_side(&right)?;
         self.programme
             .add_column(1.0, -BOUNDLESS, BOUNDLESS, &load)?;
+        self.add_muscles(muscles, rows)?;
+        self.add_reactions(pose, rows, &cone_columns)
+    }
+
+    /// What limbs, joints and relaxed muscles ask of every coordinate, and the constant part of every balance.
+    fn right_side(&self, pose: &Pose, muscles: &[MuscleAtPose], right: &mut [f64]) {
+        let joints = pose.coordinates.len();
+        for (j, sum) in right.iter_mut().enumerate().take(joints) {
+            let passive: f64 = muscles.iter().map(|m| m.arms_m[j] * m.passive_n).sum();
+            let joint = self.acting.passive_joint_nm(&pose.coordinates[j]);
+            *sum = -(pose.gravity_nm[j] + passive + joint);
+        }
+        for (b, balance) in pose.balances.iter().enumerate() {
+            right[joints + b] = -balance.constant;
+        }
+    }
+
+    fn add_muscles(&mut self, muscles: &[MuscleAtPose], rows: usize) -> Result<()> {
         let mut column = vec![0.0; rows];
         for muscle in muscles {
             for (entry, arm) in column.iter_mut().zip(&muscle.arms_m) {
@@ -179,7 +189,7 @@ impl<'a> Solver<'a> {
             }
             self.programme.add_column(-1.0e-6, 0.0, 1.0, &column)?;
         }
-        self.add_reactions(pose, rows, &cone_columns)
+        Ok(())
     }
 
     fn load_column(&self, pose: &Pose, side: [f64; 2], load: &mut [f64]) {

@@ -11,6 +11,7 @@ use crate::error::{Error, Result};
 use crate::library::Library;
 use crate::movement::Carrier;
 use crate::narrative::faults::told;
+use crate::narrative::quantities::mass_in;
 use crate::progress::trend::trend;
 use crate::rep::RepOptions;
 use crate::resistance::{Item, Setup};
@@ -157,8 +158,8 @@ fn one_rm(
         if added.as_kg() < 0.0 {
             return Err(Error::bad(format!(
                 "the log's 1RM of {} is less than the body of {}: loads of this lift hold the body mass",
-                System::Metric.mass(trend.one_rm_now()),
-                System::Metric.mass(body)
+                mass_in(System::Metric, trend.one_rm_now()),
+                mass_in(System::Metric, body)
             ))
             .hint("write body and added load together in the log, or choose the --lifter it belongs to"));
         }

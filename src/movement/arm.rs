@@ -5,7 +5,7 @@
 //! and flexion), so every quantity in the plane is exact; what happens about the vertical axis and
 //! about the line from shoulder to hand is left to the small rotators of the shoulder.
 
-use super::arm_frame::TrunkFrame;
+use super::arm_frame::{ArmPlane, TrunkFrame};
 use super::arm_outline::{ArmLine, outline};
 use super::arm_record::{ArmPlace, ArmRecord, Hand, HandPlace};
 use super::limb_lines::BodyLines;
@@ -223,6 +223,65 @@ impl ArmPath {
 }
 
 impl ArmPath {
+    /// The arm in its plane, the forearm as long as it looks there.
+    fn linkage(&self, plane: &ArmPlane, grip_m: f64) -> Linkage {
+        let mut links = self.links;
+        links[1].length_m = grip_m;
+        Linkage {
+            base: Point::new(0.0, self.shoulder_height_m),
+            base_direction_rad: plane.turn_rad - self.frame.zero_rad(),
+            links: links.to_vec(),
+        }
+    }
+
+    /// −1 where the body hangs from the hand and moves against it, else 1.
+    fn turn(&self) -> f64 {
+        match self.record.hand {
+            Hand::Carries => 1.0,
+            Hand::Hangs => -1.0,
+        }
+    }
+
+    /// How the load moves with the arm's angles.
+    fn load_jacobian(&self, plane: &ArmPlane, jacobian: &[Point]) -> Vec<Point> {
+        let ahead = if self.frame.is_from_the_side() {
+            plane.ahead
+        } else {
+            Point::ORIGIN
+        };
+        let turn = self.turn();
+        let column = |column: &Point| {
+            Point::new(
+                turn * column.dot(ahead),
+                turn * plane.weight_share * column.z,
+            )
+        };
+        jacobian.iter().map(column).collect()
+    }
+
+    /// Where the load is, and how it moves.
+    fn load_point(&self, s: f64, speed: Point) -> LoadPoint {
+        let (forward, up) = self.hand(s);
+        let rise_m = self.frame.height_m(forward, up);
+        let start_m = self.frame.height_m(self.start.0, self.start.1);
+        LoadPoint {
+            range: s,
+            x_m: if self.frame.is_from_the_side() {
+                self.turn() * self.frame.ahead_m(forward, up)
+            } else {
+                0.0
+            },
+            z_m: match self.record.hand {
+                Hand::Carries => self.shoulder_height_m + rise_m,
+                Hand::Hangs => self.shoulder_height_m + start_m - rise_m,
+            },
+            dx_ds_m: speed.x,
+            dz_ds_m: speed.z,
+            travel_m: self.turn() * (rise_m - start_m),
+            lever_rad: 0.0,
+        }
+    }
+
     /// Sideways push of the hand on the bar, free within friction.
     fn lateral(&self, column: Vec<f64>) -> Reaction {
         let within = |share: f64| ReactionLimit {
@@ -271,62 +330,22 @@ impl TracedPath for ArmPath {
     fn pose(&self, s: f64, angles: &[f64], slopes: &[f64]) -> Result<Pose> {
         let (_, _, azimuth, grip) = self.in_plane(s);
         let plane = self.frame.plane(azimuth);
-        let mut links = self.links;
-        links[1].length_m = grip;
-        let linkage = Linkage {
-            base: Point::new(0.0, self.shoulder_height_m),
-            base_direction_rad: plane.turn_rad - self.frame.zero_rad(),
-            links: links.to_vec(),
-        };
+        let linkage = self.linkage(&plane, grip);
         let placed = linkage.place(angles);
         let hand = placed.point(1, grip, 0.0);
         let jacobian = placed.jacobian(1, hand);
-        let turn = match self.record.hand {
-            Hand::Carries => 1.0,
-            Hand::Hangs => -1.0,
-        };
-        let (forward, up) = self.hand(s);
-        let rise_m = self.frame.height_m(forward, up);
-        let start_m = self.frame.height_m(self.start.0, self.start.1);
         // Pushing the bar outward presses the hand inward; only the part in the arm's plane counts.
         let lateral = jacobian
             .iter()
             .map(|column| -column.dot(plane.out) * azimuth.cos())
             .collect();
-        let ahead = if self.frame.is_from_the_side() {
-            plane.ahead
-        } else {
-            Point::ORIGIN
-        };
-        let load_jacobian: Vec<Point> = jacobian
-            .iter()
-            .map(|column| {
-                Point::new(
-                    turn * column.dot(ahead),
-                    turn * plane.weight_share * column.z,
-                )
-            })
-            .collect();
+        let load_jacobian = self.load_jacobian(&plane, &jacobian);
         let speed = along(&load_jacobian, slopes);
+        let shape = self.shape(&placed.joints, azimuth, s);
         Ok(Pose {
             coordinates: self.coordinates(azimuth, angles, slopes),
             held: Vec::new(),
-            load: LoadPoint {
-                range: s,
-                x_m: if self.frame.is_from_the_side() {
-                    turn * self.frame.ahead_m(forward, up)
-                } else {
-                    0.0
-                },
-                z_m: match self.record.hand {
-                    Hand::Carries => self.shoulder_height_m + rise_m,
-                    Hand::Hangs => self.shoulder_height_m + start_m - rise_m,
-                },
-                dx_ds_m: speed.x,
-                dz_ds_m: speed.z,
-                travel_m: turn * (rise_m - start_m),
-                lever_rad: 0.0,
-            },
+            load: self.load_point(s, speed),
             load_jacobian,
             gravity_nm: placed
                 .gravity_nm()
@@ -344,11 +363,7 @@ impl TracedPath for ArmPath {
                 over: None,
             }],
             limb_inertia: placed.effective_mass(slopes),
-            outline: outline(
-                &self.frame,
-                &self.figure,
-                &self.shape(&placed.joints, azimuth, s),
-            ),
+            outline: outline(&self.frame, &self.figure, &shape),
         })
     }
 }

@@ -47,13 +47,9 @@ fn from_the_front(figure: &BodyLines, arm: &ArmLine, lying: bool) -> Outline {
         .collect();
     let mut props = bar_from_the_front(bar, figure.half_shoulders_m + arm.hand.0);
     let head = if lying {
-        let back = middle - Point::new(0.0, BACK_M);
-        let half = Point::new(0.15, 0.0);
-        limbs.push(vec![
-            middle - Point::new(figure.half_shoulders_m, 0.0),
-            middle + Point::new(figure.half_shoulders_m, 0.0),
-        ]);
-        props.extend(bench(back - half, back + half));
+        let half = Point::new(figure.half_shoulders_m, 0.0);
+        limbs.push(vec![middle - half, middle + half]);
+        props.extend(bench_under(middle));
         middle + Point::new(0.0, 0.25 * figure.head_m)
     } else {
         limbs.extend(figure.front(middle));
@@ -71,6 +67,13 @@ fn from_the_front(figure: &BodyLines, arm: &ArmLine, lying: bool) -> Outline {
         props,
         load: bar,
     }
+}
+
+/// The bench under a lifter who lies with the shoulders there, seen from the head.
+fn bench_under(shoulders: Point) -> Vec<Vec<Point>> {
+    let back = shoulders - Point::new(0.0, BACK_M);
+    let half = Point::new(0.15, 0.0);
+    bench(back - half, back + half)
 }
 
 fn bent_over(frame: &TrunkFrame, figure: &BodyLines, arm: &ArmLine) -> Outline {

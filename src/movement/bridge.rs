@@ -102,6 +102,27 @@ impl BridgePath {
         ]
     }
 
+    /// What each push does to the joints; the floor's reach none of them.
+    fn reactions(&self, on_pivot: &[Point]) -> Vec<Reaction> {
+        let boundless = ReactionLimit {
+            constant: f64::INFINITY,
+            per_load: [0.0, 0.0],
+        };
+        let contacts = self.contacts().into_iter().enumerate();
+        contacts
+            .map(|(index, (name, _, force))| Reaction {
+                name,
+                column: if index < 2 {
+                    on_pivot.iter().map(|column| column.dot(force)).collect()
+                } else {
+                    vec![0.0; 3]
+                },
+                least: ReactionLimit::default(),
+                most: boundless,
+            })
+            .collect()
+    }
+
     /// Forces and moment (about the floor under the ankle) of weight, load and pushes sum to nothing.
     fn balances(&self, weight_moment_nm: f64, hip: Point) -> Vec<Balance> {
         let contacts = self.contacts();
@@ -195,26 +216,7 @@ impl TracedPath for BridgePath {
         let load_jacobian = placed.jacobian(TRUNK - 1, hip);
         let speed = along(&load_jacobian, slopes);
         let pivot = placed.point(TRUNK, self.pivot_m, 0.0);
-        let on_pivot = placed.jacobian(TRUNK, pivot);
-        let push = ReactionLimit {
-            constant: f64::INFINITY,
-            per_load: [0.0, 0.0],
-        };
-        let reactions = self
-            .contacts()
-            .into_iter()
-            .enumerate()
-            .map(|(index, (name, _, force))| Reaction {
-                name,
-                column: if index < 2 {
-                    on_pivot.iter().map(|column| column.dot(force)).collect()
-                } else {
-                    vec![0.0; 3]
-                },
-                least: ReactionLimit::default(),
-                most: push,
-            })
-            .collect();
+        let reactions = self.reactions(&placed.jacobian(TRUNK, pivot));
         let bar = hip + Point::new(0.0, self.record.bar_above_hip.as_m());
         Ok(Pose {
             coordinates: LegChain::coordinates(angles, slopes),

@@ -119,11 +119,16 @@ impl LegPressPath {
                 most: of_normal(self.ball_m),
             },
         ];
+        (reactions, Self::readings(rails))
+    }
+
+    /// Shear, and the place of the pressure, which is its moment over the normal force.
+    fn readings(rails: Point) -> Vec<ReactionReading> {
         let picked = |index: usize| Affine {
             reactions: (0..2).map(|k| f64::from(u8::from(k == index))).collect(),
             ..Affine::default()
         };
-        let readings = vec![
+        vec![
             ReactionReading {
                 name: "plate_shear_n",
                 value: picked(0),
@@ -138,8 +143,7 @@ impl LegPressPath {
                     reactions: vec![0.0, 0.0],
                 }),
             },
-        ];
-        (reactions, readings)
+        ]
     }
 
     fn outline(&self, joints: &[Point], plate: Point) -> Outline {
@@ -168,6 +172,20 @@ impl LegPressPath {
             load: front,
         }
     }
+}
+
+/// Hip, knee and ankle, from the seat outward.
+fn coordinates(angles: &[f64], slopes: &[f64]) -> Vec<Coordinate> {
+    [Dof::Hip, Dof::Knee, Dof::Ankle]
+        .into_iter()
+        .enumerate()
+        .map(|(index, dof)| Coordinate {
+            dof,
+            planes: vec![(dof, 1.0)],
+            angle_rad: angles[index],
+            slope_rad: slopes[index],
+        })
+        .collect()
 }
 
 impl TracedPath for LegPressPath {
@@ -208,16 +226,7 @@ impl TracedPath for LegPressPath {
             placed.turns(FOOT),
         );
         Ok(Pose {
-            coordinates: [Dof::Hip, Dof::Knee, Dof::Ankle]
-                .into_iter()
-                .enumerate()
-                .map(|(index, dof)| Coordinate {
-                    dof,
-                    planes: vec![(dof, 1.0)],
-                    angle_rad: angles[index],
-                    slope_rad: slopes[index],
-                })
-                .collect(),
+            coordinates: coordinates(angles, slopes),
             held: Vec::new(),
             load: LoadPoint {
                 range: s,

@@ -61,7 +61,20 @@ impl StancePath {
             end_ankle: record.end_ankle.as_rad(),
             course: Spline::through(&record.ankle_course, Beyond::ConstantSlope)?,
         };
-        match &record.bar {
+        path.set_start(&record.bar, movement, lifter)?;
+        path.heights_m.1 = path.bar_height_m(path.end_ankle, record.end_knee.as_rad())?;
+        if path.heights_m.1 <= path.heights_m.0 + 0.01 {
+            return Err(Error::bad(StanceFault::NoWayUp {
+                start: Length::from_m(path.heights_m.0),
+                end: Length::from_m(path.heights_m.1),
+            }));
+        }
+        Ok(path)
+    }
+
+    /// The first pose, as the place of the bar has it.
+    fn set_start(&mut self, bar: &BarPlace, movement: &Movement, lifter: &Lifter) -> Result<()> {
+        match bar {
             BarPlace::OnBack {
                 high,
                 low,
@@ -71,9 +84,9 @@ impl StancePath {
                     "low" => low,
                     _ => high,
                 };
-                let trunk_m = path.chain.trunk_m();
-                path.on_trunk_m = (place.along * trunk_m, place.behind * trunk_m);
-                path.start_on_back(*ankle_per_knee, movement, lifter)?;
+                let trunk_m = self.chain.trunk_m();
+                self.on_trunk_m = (place.along * trunk_m, place.behind * trunk_m);
+                self.start_on_back(*ankle_per_knee, movement, lifter)?;
             }
             BarPlace::InHands {
                 start_height,
@@ -81,19 +94,12 @@ impl StancePath {
                 start_arms,
                 ..
             } => {
-                path.start_ankle = start_ankle.as_rad();
-                path.start_arms = start_arms.as_rad();
-                path.heights_m.0 = start_height.as_m();
+                self.start_ankle = start_ankle.as_rad();
+                self.start_arms = start_arms.as_rad();
+                self.heights_m.0 = start_height.as_m();
             }
         }
-        path.heights_m.1 = path.bar_height_m(path.end_ankle, record.end_knee.as_rad())?;
-        if path.heights_m.1 <= path.heights_m.0 + 0.01 {
-            return Err(Error::bad(StanceFault::NoWayUp {
-                start: Length::from_m(path.heights_m.0),
-                end: Length::from_m(path.heights_m.1),
-            }));
-        }
-        Ok(path)
+        Ok(())
     }
 
     /// The lowest pose: thigh at its depth, ankle in proportion, knee as far forward as allowed.

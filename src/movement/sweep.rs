@@ -49,25 +49,12 @@ impl SweepPath {
         for (dof, name) in &record.held {
             held.push((*dof, movement.angle_rad(name)?.unwrap_or(0.0)));
         }
-        let planes = match &record.plane {
-            None => vec![(record.joint, 1.0)],
-            Some(name) => {
-                let forward = movement.angle_rad(name)?.unwrap_or(0.0).sin().powi(2);
-                vec![
-                    (Dof::ShoulderAbduction, 1.0 - forward),
-                    (Dof::ShoulderFlexion, forward),
-                ]
-            }
-        };
+        let planes = planes_of(record, movement)?;
         let (linkage, load_at) = chain(record, &held, lifter);
-        let pull = match (movement.carrier()?, record.limb) {
-            (Carrier::Lever { .. }, _) => LimbPull::Square,
-            (_, SweptLimb::Foot) => LimbPull::Ground,
-            _ => LimbPull::Hangs,
-        };
-        let load_at = match movement.carrier()? {
-            Carrier::Lever { pad_m, .. } => (load_at.0, pad_m),
-            _ => load_at,
+        let (pull, load_at) = match (movement.carrier()?, record.limb) {
+            (Carrier::Lever { pad_m, .. }, _) => (LimbPull::Square, (load_at.0, pad_m)),
+            (_, SweptLimb::Foot) => (LimbPull::Ground, load_at),
+            _ => (LimbPull::Hangs, load_at),
         };
         let drawn = Drawn {
             figure: BodyLines::of(lifter),
@@ -91,53 +78,80 @@ impl SweepPath {
     }
 }
 
+impl SweepPath {
+    /// −1 where the limb stays and the body rises over it, else 1.
+    fn up(&self) -> f64 {
+        match self.pull {
+            LimbPull::Ground => -1.0,
+            LimbPull::Hangs | LimbPull::Square => 1.0,
+        }
+    }
+
+    /// Place and way of the load when the limb's point is here and moves so.
+    fn load_point(&self, point: Point, speed: Point) -> LoadPoint {
+        let up = self.up();
+        LoadPoint {
+            x_m: up * point.x,
+            z_m: if up > 0.0 {
+                point.z
+            } else {
+                self.drawn.hip_over_ankle_m() + self.linkage.base.z - point.z
+            },
+            dx_ds_m: up * speed.x,
+            dz_ds_m: up * speed.z,
+            ..LoadPoint::default()
+        }
+    }
+}
+
+/// The planes that the moving joint works in, with their weights.
+fn planes_of(record: &SweepRecord, movement: &Movement) -> Result<Vec<(Dof, f64)>> {
+    let Some(name) = &record.plane else {
+        return Ok(vec![(record.joint, 1.0)]);
+    };
+    let forward = movement.angle_rad(name)?.unwrap_or(0.0).sin().powi(2);
+    Ok(vec![
+        (Dof::ShoulderAbduction, 1.0 - forward),
+        (Dof::ShoulderFlexion, forward),
+    ])
+}
+
 /// The moving chain, and where it bears the load.
 fn chain(record: &SweepRecord, held: &[(Dof, f64)], lifter: &Lifter) -> (Linkage, (usize, f64)) {
-    let angle = |dof: Dof| angle_of(held, dof);
     let segment = |name| lifter.segment(name);
-    let base = Point::new(0.0, joint_height_m(record, held, lifter));
     let lower = forearm_and_hand(segment(SegmentName::Forearm), segment(SegmentName::Hand));
-    let grip = lower.length_m;
-    let trunk = record.body.trunk_rad();
-    match record.limb {
+    let grip_m = lower.length_m;
+    let hanging_rad = record.body.trunk_rad() - PI;
+    let (base_direction_rad, links, load_at) = match record.limb {
         SweptLimb::Forearm => {
-            let direction = trunk - PI + angle(Dof::ShoulderFlexion);
-            (single(base, direction, lower.turned_by(0, 1.0)), (0, grip))
+            let direction = hanging_rad + angle_of(held, Dof::ShoulderFlexion);
+            (direction, vec![lower.turned_by(0, 1.0)], (0, grip_m))
         }
         SweptLimb::Arm => {
             let upper = Link::proximal(segment(SegmentName::UpperArm)).turned_by(0, 1.0);
-            let links = vec![upper, lower.offset(angle(Dof::Elbow))];
-            (
-                Linkage {
-                    base,
-                    base_direction_rad: trunk - PI,
-                    links,
-                },
-                (1, grip),
-            )
+            let links = vec![upper, lower.offset(angle_of(held, Dof::Elbow))];
+            (hanging_rad, links, (1, grip_m))
         }
         SweptLimb::Shank => {
             let sign = record.body.knee_sign();
             let shank = Link::proximal(segment(SegmentName::Shank)).turned_by(0, sign);
             let foot = Link::proximal(segment(SegmentName::Foot)).offset(-sign * FRAC_PI_2);
-            let length = shank.length_m;
-            (
-                Linkage {
-                    base,
-                    base_direction_rad: 0.0,
-                    links: vec![shank, foot],
-                },
-                (0, length),
-            )
+            (0.0, vec![shank, foot], (0, shank.length_m))
         }
         SweptLimb::Foot => {
-            let ball = lifter.build.ankle_to_ball.as_m();
+            let ball_m = lifter.build.ankle_to_ball.as_m();
             let mut foot = Link::proximal(segment(SegmentName::Foot)).turned_by(0, 1.0);
-            foot.centre_m = 0.5 * ball;
-            foot.length_m = ball;
-            (single(base, 0.0, foot), (0, ball))
+            foot.centre_m = 0.5 * ball_m;
+            foot.length_m = ball_m;
+            (0.0, vec![foot], (0, ball_m))
         }
-    }
+    };
+    let linkage = Linkage {
+        base: Point::new(0.0, joint_height_m(record, held, lifter)),
+        base_direction_rad,
+        links,
+    };
+    (linkage, load_at)
 }
 
 fn angle_of(held: &[(Dof, f64)], dof: Dof) -> f64 {
@@ -164,14 +178,6 @@ fn joint_height_m(record: &SweepRecord, held: &[(Dof, f64)], lifter: &Lifter) ->
     }
 }
 
-fn single(base: Point, direction: f64, link: Link) -> Linkage {
-    Linkage {
-        base,
-        base_direction_rad: direction,
-        links: vec![link],
-    }
-}
-
 impl TracedPath for SweepPath {
     fn angles(&self, s: f64) -> Result<Vec<f64>> {
         let (from, to) = (self.record.from.as_rad(), self.record.to.as_rad());
@@ -183,19 +189,8 @@ impl TracedPath for SweepPath {
         let (link, along_m) = self.load_at;
         let point = placed.point(link, along_m, 0.0);
         let jacobian = placed.jacobian(link, point);
-        let speed = along(&jacobian, slopes);
-        let load_jacobian = jacobian
-            .iter()
-            .map(|column| match self.pull {
-                LimbPull::Hangs | LimbPull::Square => *column,
-                LimbPull::Ground => *column * -1.0,
-            })
-            .collect();
-        let up = match self.pull {
-            LimbPull::Ground => -1.0,
-            _ => 1.0,
-        };
-        let hip_over_ankle = self.drawn.hip_over_ankle_m();
+        let turned_rad = (angles[0] - self.record.from.as_rad()).abs();
+        let up = self.up();
         Ok(Pose {
             coordinates: vec![Coordinate {
                 dof: self.record.joint,
@@ -206,18 +201,11 @@ impl TracedPath for SweepPath {
             held: self.held.clone(),
             load: LoadPoint {
                 range: s,
-                x_m: up * point.x,
-                z_m: if up > 0.0 {
-                    point.z
-                } else {
-                    hip_over_ankle + self.linkage.base.z - point.z
-                },
-                dx_ds_m: up * speed.x,
-                dz_ds_m: up * speed.z,
-                travel_m: (angles[0] - self.record.from.as_rad()).abs() * along_m,
-                lever_rad: (angles[0] - self.record.from.as_rad()).abs(),
+                travel_m: turned_rad * along_m,
+                lever_rad: turned_rad,
+                ..self.load_point(point, along(&jacobian, slopes))
             },
-            load_jacobian,
+            load_jacobian: jacobian.iter().map(|column| *column * up).collect(),
             gravity_nm: placed.gravity_nm(),
             reactions: Vec::new(),
             balances: Vec::new(),

@@ -124,19 +124,10 @@ impl Drawn {
         let shoulder = hip + trunk * self.figure.trunk_m;
         let shank_rad = (ankle - knee).angle_rad();
         let face_down = self.body == BodyPlace::Prone;
-        let under = Point::new(0.0, -BACK_M);
-        let mut props = bench(
-            hip + under - Point::new(0.10, 0.0),
-            knee + under - Point::new(0.05, 0.0),
-        );
-        // The pad under the chest or behind the back.
-        let pad = trunk.quarter_turn() * BACK_M;
-        props.push(vec![hip + pad + trunk * 0.08, shoulder + pad]);
-        props.push(floor(shoulder.x.min(hip.x) - 0.4, knee.x + 0.55));
-        let hand = if face_down {
-            shoulder - Point::new(0.25, 0.35)
+        let (hand, side) = if face_down {
+            (shoulder - Point::new(0.25, 0.35), BendSide::Right)
         } else {
-            hip + Point::new(0.05, 0.0)
+            (hip + Point::new(0.05, 0.0), BendSide::Left)
         };
         Outline {
             view: View::Side,
@@ -144,18 +135,10 @@ impl Drawn {
                 vec![shoulder, hip, knee, ankle],
                 self.figure
                     .foot(ankle, shank_rad - sign * FRAC_PI_2, face_down),
-                self.figure.arm(
-                    shoulder,
-                    hand,
-                    if face_down {
-                        BendSide::Right
-                    } else {
-                        BendSide::Left
-                    },
-                ),
+                self.figure.arm(shoulder, hand, side),
             ],
             head: Some(self.figure.head(shoulder, trunk_rad)),
-            props,
+            props: leg_bench(knee, hip, trunk, shoulder),
             load,
         }
     }
@@ -201,4 +184,17 @@ impl Drawn {
             load: shoulder,
         }
     }
+}
+
+/// The bench of a leg curl or extension: under the thigh, and the pad under the chest or behind the back.
+fn leg_bench(knee: Point, hip: Point, trunk: Point, shoulder: Point) -> Vec<Vec<Point>> {
+    let under = Point::new(0.0, -BACK_M);
+    let mut props = bench(
+        hip + under - Point::new(0.10, 0.0),
+        knee + under - Point::new(0.05, 0.0),
+    );
+    let pad = trunk.quarter_turn() * BACK_M;
+    props.push(vec![hip + pad + trunk * 0.08, shoulder + pad]);
+    props.push(floor(shoulder.x.min(hip.x) - 0.4, knee.x + 0.55));
+    props
 }

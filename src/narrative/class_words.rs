@@ -107,7 +107,7 @@ fn span(ratios: impl Iterator<Item = f64> + Clone) -> String {
 
 /// A share as a whole percentage without its sign, before one that has it.
 fn whole_percent(share: f64) -> String {
-    crate::units::rounded(100.0 * share, 0)
+    super::quantities::rounded(100.0 * share, 0)
 }
 
 fn class_title(shape: CurveShape, lifts: &[&Study]) -> String {

@@ -109,3 +109,10 @@ impl Factors {
         }
     }
 }
+
+/// `target −= share · row`, entry by entry.
+pub(super) fn subtract(target: &mut [f64; MAX_COLUMNS], row: &[f64], share: f64) {
+    for (entry, pivot) in target[..row.len()].iter_mut().zip(row) {
+        *entry -= share * pivot;
+    }
+}

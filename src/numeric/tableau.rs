@@ -5,6 +5,7 @@
 
 use super::basis::{Resting, SimplexBasis};
 use super::equilibrate::Scaled;
+use super::factors::subtract;
 use super::linear_programme::{MAX_COLUMNS, MAX_ROWS};
 use super::vertex::Vertex;
 
@@ -393,12 +394,5 @@ impl<'a> Tableau<'a> {
                 self.enter(row, entering, value);
             }
         }
-    }
-}
-
-/// `target −= share · row`, entry by entry.
-fn subtract(target: &mut [f64; MAX_COLUMNS], row: &[f64], share: f64) {
-    for (entry, pivot) in target[..row.len()].iter_mut().zip(row) {
-        *entry -= share * pivot;
     }
 }

@@ -114,7 +114,12 @@ impl Vertex {
                 *reduced -= dual * a;
             }
         }
-        for j in 0..columns {
+        self.judge(scaled, basis, largest);
+    }
+
+    /// Whether a reduced cost promises more; those that are rounding become zero.
+    fn judge(&mut self, scaled: &Scaled, basis: &SimplexBasis, largest: f64) {
+        for j in 0..scaled.columns {
             let reduced = self.reduced_costs[j];
             let promise = match basis.resting[j] {
                 Resting::Lower => reduced,

@@ -47,15 +47,7 @@ pub fn sticking(effort: &[f64], share: f64) -> Option<Sticking> {
     while to < last && effort[to + 1] >= level {
         to += 1;
     }
-    let cross = |outside: usize, inside: usize| {
-        let part = (level - effort[outside]) / (effort[inside] - effort[outside]);
-        let part = if part.is_finite() {
-            part.clamp(0.0, 1.0)
-        } else {
-            1.0
-        };
-        outside as f64 + part * (inside as f64 - outside as f64)
-    };
+    let cross = |outside: usize, inside: usize| crossing(effort, level, outside, inside);
     Some(Sticking {
         point_range: place(top as f64 + shift),
         from_range: place(if from == 0 {
@@ -70,6 +62,17 @@ pub fn sticking(effort: &[f64], share: f64) -> Option<Sticking> {
         }),
         max_effort,
     })
+}
+
+/// Where effort crosses a level between two neighbouring samples, counted in samples.
+fn crossing(effort: &[f64], level: f64, outside: usize, inside: usize) -> f64 {
+    let part = (level - effort[outside]) / (effort[inside] - effort[outside]);
+    let part = if part.is_finite() {
+        part.clamp(0.0, 1.0)
+    } else {
+        1.0
+    };
+    outside as f64 + part * (inside as f64 - outside as f64)
 }
 
 /// Shift of the vertex from the greatest sample, in samples, and its height.

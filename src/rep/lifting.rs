@@ -35,6 +35,33 @@ const LONGEST_S: f64 = 30.0;
 /// Place in the range behind which a straightening limb asks for finer steps.
 const NEAR_LOCKOUT: f64 = 0.92;
 
+/// Since when a load is slower than a crawl.
+#[derive(Debug, Default)]
+struct Crawl {
+    since: Cell<Option<f64>>,
+}
+
+impl Crawl {
+    /// Notes the speed at the end of a step.
+    fn watch(&self, time_s: f64, speed: f64) {
+        let slow = time_s > 0.0 && speed < CRAWL_SPEED;
+        self.since
+            .set(slow.then(|| self.since.get().unwrap_or(time_s)));
+    }
+
+    /// How the lift ends in a state, if it does.
+    fn end(&self, goal: f64, time_s: f64, y: &[f64; 4]) -> Option<LiftEnd> {
+        if y[0] >= goal {
+            Some(LiftEnd::Lockout)
+        } else if y[1] <= 0.0 {
+            Some(LiftEnd::Stopped)
+        } else {
+            let slow = self.since.get().is_some_and(|t| time_s - t >= CRAWL_S);
+            slow.then_some(LiftEnd::Crawled)
+        }
+    }
+}
+
 /// Everything that stays the same during one lift.
 pub(super) struct LiftRun<'a> {
     pub(super) equation: &'a MotionEquation<'a>,
@@ -100,27 +127,7 @@ impl<'a> LiftRun<'a> {
         start: Moment,
         observe: &mut impl FnMut(Moment),
     ) -> Result<(Moment, LiftEnd)> {
-        let slow_since: Cell<Option<f64>> = Cell::new(None);
-        let moment = |time_s: f64, y: &[f64; 4]| Moment {
-            time_s: start.time_s + time_s,
-            s: y[0],
-            speed: y[1],
-            activation: y[2],
-            enhancement: self.enhancement.left(start.enhancement, time_s),
-            work_j: y[3],
-            phase: Phase::Lifting,
-        };
-        let event = |goal: f64, time_s: f64, y: &[f64; 4]| {
-            if y[0] >= goal {
-                Some(LiftEnd::Lockout)
-            } else if y[1] <= 0.0 {
-                Some(LiftEnd::Stopped)
-            } else {
-                let slow = slow_since.get().is_some_and(|t| time_s - t >= CRAWL_S);
-                slow.then_some(LiftEnd::Crawled)
-            }
-        };
-        let rate = |t: f64, y: &[f64; 4]| self.rate(&start, t, y);
+        let crawl = Crawl::default();
         let mut state = [start.s, 0.0, start.activation, 0.0];
         let mut begun_s = 0.0;
         // The last part gets a step of its own, so the way there is an event like lockout.
@@ -137,24 +144,36 @@ impl<'a> LiftRun<'a> {
             let arrival = integrate(
                 steps,
                 state,
-                rate,
-                |t, y| event(goal, t, y),
+                |t, y| self.rate(&start, t, y),
+                |t, y| crawl.end(goal, t, y),
                 |t, y| {
-                    let slow = t > 0.0 && y[1] < CRAWL_SPEED;
-                    slow_since.set(slow.then(|| slow_since.get().unwrap_or(t)));
+                    crawl.watch(t, y[1]);
                     // The first state of the second part was the last of the first.
                     if t > begun_s || t == 0.0 {
-                        observe(moment(t, y));
+                        observe(self.moment(&start, t, y));
                     }
                 },
             )?;
             (begun_s, state) = (arrival.time, arrival.state);
             let end = arrival.event.unwrap_or(LiftEnd::Crawled);
             if end != LiftEnd::Lockout {
-                return Ok((moment(begun_s, &state), end));
+                return Ok((self.moment(&start, begun_s, &state), end));
             }
         }
-        Ok((moment(begun_s, &state), LiftEnd::Lockout))
+        Ok((self.moment(&start, begun_s, &state), LiftEnd::Lockout))
+    }
+
+    /// What a state of the integration is, a time after the start.
+    fn moment(&self, start: &Moment, time_s: f64, y: &[f64; 4]) -> Moment {
+        Moment {
+            time_s: start.time_s + time_s,
+            s: y[0],
+            speed: y[1],
+            activation: y[2],
+            enhancement: self.enhancement.left(start.enhancement, time_s),
+            work_j: y[3],
+            phase: Phase::Lifting,
+        }
     }
 
     /// Step of the integration from a state.

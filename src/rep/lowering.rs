@@ -3,7 +3,7 @@
 //! In: the equation, the options. Out: every state on the way, and whether the load got away.
 
 use super::enhancement::Enhancement;
-use super::equation::{MotionEquation, Way};
+use super::equation::{MotionEquation, Terms, Way};
 use super::moment::{Moment, Phase};
 use super::rep_options::{After, RepOptions};
 use crate::error::Result;
@@ -121,7 +121,8 @@ pub(super) fn lower(
         };
         let asked = drive / (1.0 + share);
         if asked > 1.0 && k > 0 {
-            return overpowered(equation, enhancement, (&plan, options), before, observe);
+            let rest = Overpowered::new(equation, enhancement, (&plan, options));
+            return rest.run(before, options.step.as_s(), observe);
         }
         before = Moment {
             time_s: at_s,
@@ -129,8 +130,7 @@ pub(super) fn lower(
             speed,
             activation: asked.clamp(0.0, 1.0),
             enhancement: share,
-            work_j: 0.0,
-            phase: Phase::Lowering,
+            ..before
         };
         observe(before);
     }
@@ -147,60 +147,93 @@ enum DescentEnd {
     RunAway,
 }
 
-/// The rest of a lowering in which the load is, at times, more than the lifter can keep to the plan.
-fn overpowered(
-    equation: &MotionEquation,
+/// A lowering in which the load is, at times, more than the lifter can keep to the plan.
+struct Overpowered<'a> {
+    equation: &'a MotionEquation<'a>,
     enhancement: Enhancement,
-    (plan, options): (&LoweringPlan, &RepOptions),
-    start: Moment,
-    observe: &mut impl FnMut(Moment),
-) -> Result<Descent> {
-    /// A load this much faster than planned, and faster than this, has got away (assumed).
-    const TIMES_PLANNED: f64 = 2.0;
-    const FASTER_THAN_M_S: f64 = 0.3;
-    let lever = equation.track.at(0.5 * (options.from + options.to)).lever;
-    let runaway = (TIMES_PLANNED * plan.peak_speed()).max(FASTER_THAN_M_S / lever.max(1.0e-6));
-    let asked = |s: f64, speed: f64, share: f64| {
-        let terms = equation.terms(s, speed, Way::Down);
-        let drive = terms.drive_for(plan.correction(s, speed), speed);
+    plan: &'a LoweringPlan,
+    bottom: f64,
+    /// Speed from which the load has got away, 1/s.
+    runaway: f64,
+}
+
+impl<'a> Overpowered<'a> {
+    fn new(
+        equation: &'a MotionEquation<'a>,
+        enhancement: Enhancement,
+        (plan, options): (&'a LoweringPlan, &RepOptions),
+    ) -> Self {
+        /// A load this much faster than planned, and faster than this, has got away (assumed).
+        const TIMES_PLANNED: f64 = 2.0;
+        const FASTER_THAN_M_S: f64 = 0.3;
+        let lever = equation.track.at(0.5 * (options.from + options.to)).lever;
+        Self {
+            equation,
+            enhancement,
+            plan,
+            bottom: options.from,
+            runaway: (TIMES_PLANNED * plan.peak_speed()).max(FASTER_THAN_M_S / lever.max(1.0e-6)),
+        }
+    }
+
+    /// Activation that brings the load back to the plan, as far as there is so much, and the equation's terms.
+    fn asked(&self, s: f64, speed: f64, share: f64) -> (f64, Terms) {
+        let terms = self.equation.terms(s, speed, Way::Down);
+        let drive = terms.drive_for(self.plan.correction(s, speed), speed);
         ((drive / (1.0 + share)).clamp(0.0, 1.0), terms)
-    };
-    let rate = |_: f64, y: &[f64; 3]| {
-        let (activation, terms) = asked(y[0], y[1], y[2]);
-        let stretch = enhancement.rate(y[2], activation, y[1].min(0.0));
+    }
+
+    /// Rates of place, speed and extra force.
+    fn rate(&self, y: &[f64; 3]) -> [f64; 3] {
+        let (activation, terms) = self.asked(y[0], y[1], y[2]);
+        let stretch = self.enhancement.rate(y[2], activation, y[1].min(0.0));
         [
             y[1],
             terms.acceleration(activation * (1.0 + y[2]), y[1]),
             stretch,
         ]
-    };
-    let event = |_: f64, y: &[f64; 3]| {
-        if y[0] <= options.from {
+    }
+
+    fn end(&self, y: &[f64; 3]) -> Option<DescentEnd> {
+        if y[0] <= self.bottom {
             Some(DescentEnd::Bottom)
         } else {
-            (-y[1] > runaway).then_some(DescentEnd::RunAway)
+            (-y[1] > self.runaway).then_some(DescentEnd::RunAway)
         }
-    };
-    let moment = |time_s: f64, y: &[f64; 3]| Moment {
-        time_s,
-        s: y[0],
-        speed: y[1],
-        activation: asked(y[0], y[1], y[2]).0,
-        enhancement: y[2],
-        work_j: 0.0,
-        phase: Phase::Lowering,
-    };
-    let steps = Steps {
-        start: start.time_s,
-        end: start.time_s + 10.0 + 3.0 * plan.time_s.min(20.0),
-        step: options.step.as_s(),
-    };
-    let state = [start.s, start.speed, start.enhancement];
-    let arrival = integrate(steps, state, rate, event, |t, y| observe(moment(t, y)))?;
-    Ok(Descent {
-        end: moment(arrival.time, &arrival.state),
-        is_lost: arrival.event == Some(DescentEnd::RunAway),
-    })
+    }
+
+    fn moment(&self, time_s: f64, y: &[f64; 3]) -> Moment {
+        Moment {
+            time_s,
+            s: y[0],
+            speed: y[1],
+            activation: self.asked(y[0], y[1], y[2]).0,
+            enhancement: y[2],
+            work_j: 0.0,
+            phase: Phase::Lowering,
+        }
+    }
+
+    /// The rest of the lowering from a moment.
+    fn run(&self, start: Moment, step_s: f64, observe: &mut impl FnMut(Moment)) -> Result<Descent> {
+        let steps = Steps {
+            start: start.time_s,
+            end: start.time_s + 10.0 + 3.0 * self.plan.time_s.min(20.0),
+            step: step_s,
+        };
+        let state = [start.s, start.speed, start.enhancement];
+        let arrival = integrate(
+            steps,
+            state,
+            |_, y| self.rate(y),
+            |_, y| self.end(y),
+            |t, y| observe(self.moment(t, y)),
+        )?;
+        Ok(Descent {
+            end: self.moment(arrival.time, &arrival.state),
+            is_lost: arrival.event == Some(DescentEnd::RunAway),
+        })
+    }
 }
 
 /// Largest activation that a lowering by the plan asks for, and where.

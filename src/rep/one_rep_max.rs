@@ -22,6 +22,13 @@ pub struct OneRepMax {
     pub failed: Mass,
 }
 
+impl OneRepMax {
+    /// Halfway between what is lifted and what is not, kg.
+    fn limit_kg(self) -> f64 {
+        f64::midpoint(self.load.as_kg(), self.failed.as_kg())
+    }
+}
+
 /// No loading step is smaller or larger, and no search goes higher, kg.
 const SMALLEST_STEP_KG: f64 = 0.01;
 const LARGEST_STEP_KG: f64 = 1000.0;
@@ -204,7 +211,7 @@ pub fn scale_for_one_rm(
     known: OneRepMax,
     options: &RepOptions,
 ) -> Result<f64> {
-    let target_kg = f64::midpoint(known.load.as_kg(), known.failed.as_kg());
+    let target_kg = known.limit_kg();
     if !(known.load.as_kg() > 0.0 && known.failed.as_kg() > known.load.as_kg()) {
         let load = known.load;
         return Err(Error::bad(MaximumSearchFault::NoneToScaleTo { load }));
@@ -212,8 +219,7 @@ pub fn scale_for_one_rm(
     let fine = Mass::from_kg((target_kg * 5.0e-4).max(SMALLEST_STEP_KG));
     let limit_kg = |factor: f64| -> Result<f64> {
         let model = RepModel::new(movement, &stronger(lifter, factor))?;
-        let found = model.one_rm(template, fine, options)?;
-        Ok(f64::midpoint(found.load.as_kg(), found.failed.as_kg()))
+        Ok(model.one_rm(template, fine, options)?.limit_kg())
     };
     let mut factor: f64 = 1.0;
     let mut reached_kg = limit_kg(factor)?;

@@ -143,6 +143,20 @@ fn sample(equation: &MotionEquation, joints: &[Dof], moment: &Moment) -> RepSamp
     }
 }
 
+/// Work between lifter and load, J, and the time in which the load slows down, s.
+fn energy_and_slowing(lift: &[RepSample]) -> (f64, f64) {
+    let power = |sample: &RepSample| sample.force * sample.velocity;
+    let (mut energy_j, mut slowing_s) = (0.0, 0.0);
+    for pair in lift.windows(2) {
+        let step_s = pair[1].time_s - pair[0].time_s;
+        energy_j += 0.5 * step_s * (power(&pair[0]) + power(&pair[1]));
+        if pair[0].acceleration + pair[1].acceleration < 0.0 {
+            slowing_s += step_s;
+        }
+    }
+    (energy_j, slowing_s)
+}
+
 fn figures(samples: &[RepSample], lift_start: usize, gravity: f64) -> Option<LiftFigures> {
     let lift = &samples[lift_start..];
     let (first, last) = (lift.first()?, lift.last()?);
@@ -156,14 +170,7 @@ fn figures(samples: &[RepSample], lift_start: usize, gravity: f64) -> Option<Lif
         .filter(|index| *index > 0)
         .map_or(last, |index| &lift[index]);
     let power = |sample: &RepSample| sample.force * sample.velocity;
-    let (mut energy_j, mut slowing_s) = (0.0, 0.0);
-    for pair in lift.windows(2) {
-        let step_s = pair[1].time_s - pair[0].time_s;
-        energy_j += 0.5 * step_s * (power(&pair[0]) + power(&pair[1]));
-        if pair[0].acceleration + pair[1].acceleration < 0.0 {
-            slowing_s += step_s;
-        }
-    }
+    let (energy_j, slowing_s) = energy_and_slowing(lift);
     let greatest = |of: &dyn Fn(&RepSample) -> f64, over: &[RepSample]| {
         over.iter().map(of).fold(f64::NEG_INFINITY, f64::max)
     };

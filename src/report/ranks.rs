@@ -9,9 +9,9 @@ use crate::error::Result;
 use crate::narrative::comparison::compared_in_words;
 use crate::narrative::faults::in_one_line;
 use crate::narrative::parameters::parameter_in_words;
+use crate::narrative::quantities::rounded;
 use crate::study::{Ranked, Ranks};
 use crate::units::System;
-use crate::units::rounded;
 use serde_json::json;
 
 /// Rows of a ranking in a table for people.
