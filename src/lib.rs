@@ -35,6 +35,8 @@
 #[doc(hidden)]
 pub mod anatomy;
 #[doc(hidden)]
+pub mod bounds;
+#[doc(hidden)]
 pub mod capacity;
 #[cfg(feature = "program")]
 #[doc(hidden)]

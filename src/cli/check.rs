@@ -3,6 +3,7 @@
 use super::output;
 use crate::error::Result;
 use crate::library::Library;
+use crate::narrative::model_files::{file_facts, file_kind};
 use clap::Args;
 use std::path::PathBuf;
 
@@ -16,9 +17,13 @@ pub struct Arguments {
 
 /// Runs the command.
 pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
-    let summary = library.check_file(&arguments.file)?;
-    let mut text = format!("{}: a sound {}\n", arguments.file.display(), summary.kind);
-    for (label, fact) in &summary.facts {
+    let facts = library.check_file(&arguments.file)?;
+    let mut text = format!(
+        "{}: a sound {}\n",
+        arguments.file.display(),
+        file_kind(&facts)
+    );
+    for (label, fact) in file_facts(&facts) {
         text += &format!("  {label}: {fact}\n");
     }
     output::print(&text)

@@ -10,7 +10,9 @@ mod grammar;
 mod gym;
 mod hold;
 mod implement;
+mod known;
 mod log;
+mod measured;
 mod model;
 mod numeric;
 mod outcome;
@@ -32,7 +34,13 @@ pub use gym::{GymFault, LoadingGear};
 pub use hold::HoldFault;
 pub use implement::{CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit};
 pub use log::{DateFault, LogColumn, LogFault, LogRowFault};
-pub use model::ModelFault;
+pub use known::Known;
+pub use measured::{Measured, OutOfBounds};
+pub use model::{
+    BodyRule, BrokenRule, CurveRule, ExpectedType, FoundValue, ModelFault, MuscleRule, PathRule,
+    PlaceOnPath, RuleFault, SettingFault, SettingReason, Shelf, SyntaxFault, TechniqueNumber,
+    TechniqueRule, TextFault, TypeFault,
+};
 pub use numeric::{FitFault, LinksFault, NumericFault, ProgrammeFault, ProgrammePart};
 pub use outcome::{FailedEnd, OutcomeFault, StopPlace, StopPosition};
 pub use path::{

@@ -12,8 +12,14 @@ pub enum TechniqueKind {
     Length,
     /// An angle.
     Angle,
+    /// A length as a multiple of the breadth of the shoulders.
+    OfShoulders,
+    /// A plain number.
+    Number,
     /// One of several words.
     Word,
+    /// Left to the model.
+    Free,
 }
 
 /// A value beside the range that the model accepts.

@@ -7,7 +7,7 @@ use super::{
     HoldFault, ImplementFault, LegPressFault, LogFault, LoweringFault, MaximumSearchFault,
     ModelFault, NumericFault, PathFault, PredictionFault, ProgrammeFault, RepetitionFault,
     SchemeFault, SessionFault, SessionFigureFault, SessionRefusal, StanceFault, StudyFault,
-    TechniqueFault,
+    TechniqueFault, RuleFault, SettingFault, TextFault,
 };
 use crate::units::QuantityFault;
 
@@ -171,6 +171,24 @@ impl From<LogFault> for What {
 impl From<SessionFault> for What {
     fn from(fault: SessionFault) -> Self {
         Self::Session(fault)
+    }
+}
+
+impl From<TextFault> for What {
+    fn from(fault: TextFault) -> Self {
+        Self::Model(ModelFault::Text(fault))
+    }
+}
+
+impl From<RuleFault> for What {
+    fn from(fault: RuleFault) -> Self {
+        Self::Model(ModelFault::Rule(fault))
+    }
+}
+
+impl From<SettingFault> for What {
+    fn from(fault: SettingFault) -> Self {
+        Self::Model(ModelFault::Setting(fault))
     }
 }
 

@@ -9,7 +9,7 @@ use crate::narrative::profile_words::{LOAD_SHARE, MEAN_VELOCITY, PUBLISHED, prof
 use crate::narrative::quantities::mass_in;
 use crate::narrative::shown_units::velocity_unit;
 use crate::plot::{Axis, Extent, Fill, LineChart, Look, Marker, Panel, Role, Series};
-use crate::progress::published::{VelocityEquation, VelocityEquations};
+use crate::progress::published_equations::{VelocityEquation, VelocityEquations};
 use crate::study::MaximumStudy;
 use crate::units::System;
 

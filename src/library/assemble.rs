@@ -4,13 +4,14 @@
 //! with `lifter.` change the lifter's file before the body is built, so a new height rescales it;
 //! all others change the finished body or the movement.
 
-use super::complaint::none;
-use super::nearest::did_you_mean;
+use super::complaint::{in_group, none};
+use super::nearest::known;
 use super::records::{Library, LifterFiles, stem};
 use super::set_path::{Setting, set};
+use super::technique_rules::technique_of;
 use super::{body_rules, movement_rules};
 use crate::anatomy::{Lifter, LifterRecord, groups};
-use crate::error::{Error, Result};
+use crate::error::{Error, Fault, Result, SettingFault};
 use crate::movement::Movement;
 use crate::source::Source;
 
@@ -76,17 +77,16 @@ impl Root {
         let (first, rest) = path.split_once('.').unwrap_or((path, ""));
         let names = ROOTS.map(|(name, _)| name);
         let Some((_, root)) = ROOTS.iter().find(|(name, _)| *name == first) else {
-            return Err(
-                Error::bad(format!("`{path}`: no path begins with `{first}`"))
-                    .hint(did_you_mean(first, &names))
-                    .hint(format!("paths begin with: {}", names.join(", "))),
-            );
+            return Err(Error::bad(SettingFault::NoSuchRoot {
+                path: path.to_owned(),
+                first: first.to_owned(),
+                known: known(first, &names),
+            }));
         };
         if rest.is_empty() {
-            return Err(
-                Error::bad(format!("`{path}` is a group of values, not one"))
-                    .hint(format!("go on with {path}.NAME")),
-            );
+            return Err(Error::bad(SettingFault::RootOnly {
+                path: path.to_owned(),
+            }));
         }
         match root {
             Self::File | Self::Movement => Ok((*root, rest)),
@@ -132,12 +132,12 @@ impl Workbench {
         )?;
         let mut complaints = movement_rules::movement(&movement);
         if complaints.is_empty() {
-            complaints = movement_rules::technique_of(&movement, &lifter);
+            complaints = technique_of(&movement, &lifter);
         }
         none(
             complaints
                 .into_iter()
-                .map(|c| c.in_group("movement", "technique"))
+                .map(|c| in_group(c, "movement", "technique"))
                 .collect(),
         )?;
         Ok(Model {
@@ -161,7 +161,7 @@ impl Workbench {
         none(
             complaints
                 .into_iter()
-                .map(|c| c.in_group("lifter", "lifter"))
+                .map(|c| in_group(c, "lifter", "lifter"))
                 .collect(),
         )?;
         self.models
@@ -195,12 +195,7 @@ where
         let result = Root::of(&setting.path).and_then(|(_, inside)| set(&record, inside, setting));
         match result {
             Ok(changed) => record = changed,
-            Err(error) => faults.extend(
-                with_root_hint(error, &setting.path)
-                    .faults()
-                    .iter()
-                    .cloned(),
-            ),
+            Err(error) => faults.extend(meant_elsewhere(error.faults().to_vec(), &setting.path)),
         }
     }
     if faults.is_empty() {
@@ -211,7 +206,7 @@ where
 }
 
 /// `lifter.segments.…` names the table in the file; the body's own values stand without `lifter.`.
-fn with_root_hint(error: Error, path: &str) -> Error {
+fn meant_elsewhere(mut faults: Vec<Fault>, path: &str) -> Vec<Fault> {
     let shorter = path.strip_prefix("lifter.").filter(|rest| {
         let first = rest.split('.').next();
         rest.contains('.')
@@ -219,10 +214,15 @@ fn with_root_hint(error: Error, path: &str) -> Error {
                 .iter()
                 .any(|(name, root)| *root == Root::Body && Some(*name) == first)
     });
-    match shorter {
-        Some(shorter) => error.hint(format!("did you mean `{shorter}`?")),
-        None => error,
+    if let (Some(shorter), Some(last)) = (shorter, faults.last_mut())
+        && let Some(what) = last.what.take()
+    {
+        *last = Fault::new(SettingFault::MeantElsewhere {
+            fault: Box::new(what),
+            path: shorter.to_owned(),
+        });
     }
+    faults
 }
 
 /// All results, or all faults.

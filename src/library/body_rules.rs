@@ -3,125 +3,123 @@
 //! In: records whose types already fit. Out: complaints about what no body can have: values outside
 //! sane ranges, groups that no muscle belongs to, shares that do not add up.
 
-use super::complaint::{Complaint, Rules};
-use super::muscle_rules::{curve_rules, joints, muscles};
-use super::nearest::did_you_mean;
+use super::complaint::Rules;
+use super::curve_rules::curve_rules;
+use super::muscle_rules::{joints, muscles};
+use super::nearest;
 use crate::anatomy::{
     Breadths, Lifter, LifterRecord, MuscleTable, SegmentName, SegmentTable, groups,
 };
-
-/// Standing heights accepted, m: the tables are of adults (assumed range).
-const HEIGHT_M: (f64, f64) = (1.2, 2.3);
-
-/// Body masses accepted, kg (assumed range).
-const BODY_MASS_KG: (f64, f64) = (30.0, 250.0);
+use crate::bounds::bounds;
+use crate::error::{BodyRule, BrokenRule, RuleFault};
 
 /// A lifter's record beside its muscle table.
 pub(super) fn lifter_record(
     record: &LifterRecord,
     muscles: Option<&MuscleTable>,
-) -> Vec<Complaint> {
+) -> Vec<RuleFault> {
     let mut rules = Rules::default();
-    let (height_m, mass_kg) = (record.height.as_m(), record.body_mass.as_kg());
-    rules.within("height", height_m, HEIGHT_M.0, HEIGHT_M.1, "m");
-    rules.within("body_mass", mass_kg, BODY_MASS_KG.0, BODY_MASS_KG.1, "kg");
-    rules.within("strength_scale", record.strength_scale, 0.1, 5.0, "");
-    let known = muscles.map(groups);
+    let bounds = bounds();
+    for (path, value, bound) in [
+        ("height", record.height.as_m(), &bounds.lifter_height),
+        ("body_mass", record.body_mass.as_kg(), &bounds.lifter_mass),
+        (
+            "strength_scale",
+            record.strength_scale,
+            &bounds.strength_factor,
+        ),
+    ] {
+        rules.within(path, value, bound);
+    }
+    strengths(record, muscles.map(groups), &mut rules);
+    rules.complaints
+}
+
+/// Factors of strength groups: of a muscle, with a source, and no source without a factor.
+fn strengths(record: &LifterRecord, known: Option<Vec<String>>, rules: &mut Rules) {
     for (group, factor) in &record.strength {
         let path = format!("strength.{group}");
-        rules.within(&path, *factor, 0.1, 5.0, "");
+        rules.within(&path, *factor, &bounds().strength_factor);
         if let Some(known) = known.as_ref().filter(|known| !known.contains(group)) {
             let known: Vec<&str> = known.iter().map(String::as_str).collect();
-            rules.add(
-                Complaint::new(
-                    path,
-                    format!(
-                        "is a group that no muscle of `{}` belongs to",
-                        record.muscles
-                    ),
-                )
-                .hint(did_you_mean(group, &known)),
-            );
+            let no_group = BodyRule::NoSuchGroup {
+                muscles: record.muscles.clone(),
+                known: nearest::known(group, &known),
+            };
+            rules.add(path.clone(), BrokenRule::Body(no_group));
         }
         let sources = &record.strength_sources;
         if !sources.contains_key(group) && !sources.contains_key("*") {
-            rules.add(
-                Complaint::new(format!("strength.{group}"), "has no source").hint(format!(
-                    "add \"{group}\": Assumed(\"reason\") to strength_sources"
-                )),
-            );
+            let group = group.clone();
+            rules.add(path, BrokenRule::Body(BodyRule::NoSource { group }));
         }
     }
     for group in record.strength_sources.keys() {
         if group != "*" && !record.strength.contains_key(group) {
             let known: Vec<&str> = record.strength.keys().map(String::as_str).collect();
-            rules.add(
-                Complaint::new(
-                    format!("strength_sources.{group}"),
-                    "belongs to no factor in `strength`",
-                )
-                .hint(did_you_mean(group, &known)),
-            );
+            let known = nearest::known(group, &known);
+            let stray = BrokenRule::Body(BodyRule::StraySource { known });
+            rules.add(format!("strength_sources.{group}"), stray);
         }
     }
-    rules.complaints
 }
 
 /// A table of segments.
-pub(super) fn segment_table(table: &SegmentTable) -> Vec<Complaint> {
+pub(super) fn segment_table(table: &SegmentTable) -> Vec<RuleFault> {
     let mut rules = Rules::default();
+    let bounds = bounds();
     let (height_m, mass_kg) = (table.sample_height.as_m(), table.sample_mass.as_kg());
-    rules.within("sample_height", height_m, HEIGHT_M.0, HEIGHT_M.1, "m");
-    rules.within("sample_mass", mass_kg, BODY_MASS_KG.0, BODY_MASS_KG.1, "kg");
+    rules.within("sample_height", height_m, &bounds.lifter_height);
+    rules.within("sample_mass", mass_kg, &bounds.lifter_mass);
+    for (segment, row) in &table.rows {
+        let centre = row.centre_of_mass_percent;
+        for (field, value, bound) in [
+            (
+                "mass_percent",
+                row.mass_percent,
+                &bounds.segment_mass_percent,
+            ),
+            ("length", row.length.as_cm(), &bounds.segment_row_length),
+            (
+                "centre_of_mass_percent",
+                centre,
+                &bounds.centre_of_mass_percent,
+            ),
+            (
+                "gyration_percent",
+                row.gyration_percent,
+                &bounds.gyration_percent,
+            ),
+        ] {
+            rules.within(&format!("rows.{}.{field}", segment.name()), value, bound);
+        }
+    }
+    whole(table, &mut rules);
+    breadths(&table.breadths, &mut rules);
+    rules.complaints
+}
+
+/// The segments of a table are all there and add up to a body.
+fn whole(table: &SegmentTable, rules: &mut Rules) {
+    let lacking = SegmentName::ALL
+        .into_iter()
+        .filter(|name| !table.rows.contains_key(name));
+    let lacking: Vec<&str> = lacking.map(SegmentName::name).collect();
+    if !lacking.is_empty() {
+        rules.add("rows", BrokenRule::Body(BodyRule::LacksSegments(lacking)));
+        return;
+    }
     let mut total_percent = 0.0;
     for (segment, row) in &table.rows {
-        let path = |field: &str| format!("rows.{}.{field}", segment.name());
-        rules.positive(
-            &path("mass_percent"),
-            row.mass_percent,
-            70.0,
-            "% of body mass",
-        );
-        rules.within(&path("length"), row.length.as_cm(), 1.0, 120.0, "cm");
-        rules.within(
-            &path("centre_of_mass_percent"),
-            row.centre_of_mass_percent,
-            0.0,
-            100.0,
-            "% of the length",
-        );
-        rules.within(
-            &path("gyration_percent"),
-            row.gyration_percent,
-            1.0,
-            100.0,
-            "% of the length",
-        );
         let sides = match segment {
             SegmentName::Head | SegmentName::Trunk => 1.0,
             _ => 2.0,
         };
         total_percent += sides * row.mass_percent;
     }
-    let lacking = SegmentName::ALL
-        .into_iter()
-        .filter(|name| !table.rows.contains_key(name));
-    let lacking: Vec<&str> = lacking.map(SegmentName::name).collect();
-    if !lacking.is_empty() {
-        rules.add(Complaint::new(
-            "rows",
-            format!("lacks {}", lacking.join(", ")),
-        ));
-    } else if !(98.0..=102.0).contains(&total_percent) {
-        // Published shares are rounded and add up to 100 within a few tenths.
-        let total = crate::units::rounded(total_percent, 2);
-        rules.add(Complaint::new(
-            "rows",
-            format!("adds up to {total} % of body mass, limbs twice; 98 to 102 % is accepted"),
-        ));
+    if let Some(outside) = bounds().segment_mass_sum.outside(total_percent) {
+        rules.add("rows", BrokenRule::Body(BodyRule::Sum(outside)));
     }
-    breadths(&table.breadths, &mut rules);
-    rules.complaints
 }
 
 fn breadths(breadths: &Breadths, rules: &mut Rules) {
@@ -135,39 +133,30 @@ fn breadths(breadths: &Breadths, rules: &mut Rules) {
         ("ankle_to_ball", breadths.ankle_to_ball),
     ];
     for (field, share) in shares {
-        rules.positive(
-            &format!("breadths.{field}"),
-            share,
-            0.5,
-            "of standing height",
-        );
+        rules.within(&format!("breadths.{field}"), share, &bounds().breadth_share);
     }
 }
 
 /// A whole lifter after values were set.
-pub(super) fn lifter(lifter: &Lifter) -> Vec<Complaint> {
+pub(super) fn lifter(lifter: &Lifter) -> Vec<RuleFault> {
     let mut rules = Rules::default();
+    let bounds = bounds();
     for (name, segment) in &lifter.segments {
-        let path = |field: &str| format!("segments.{}.{field}", name.name());
-        rules.within(&path("length"), segment.length.as_cm(), 1.0, 150.0, "cm");
-        rules.positive(&path("mass"), segment.mass.as_kg(), 200.0, "kg");
-        rules.within(
-            &path("centre_of_mass"),
-            segment.centre_of_mass,
-            0.0,
-            1.0,
-            "of the length",
-        );
-        rules.within(
-            &path("gyration"),
-            segment.gyration,
-            0.01,
-            1.0,
-            "of the length",
-        );
+        for (field, value, bound) in [
+            ("length", segment.length.as_cm(), &bounds.segment_length),
+            ("mass", segment.mass.as_kg(), &bounds.segment_mass),
+            (
+                "centre_of_mass",
+                segment.centre_of_mass,
+                &bounds.centre_of_mass,
+            ),
+            ("gyration", segment.gyration, &bounds.gyration),
+        ] {
+            rules.within(&format!("segments.{}.{field}", name.name()), value, bound);
+        }
     }
     let build = &lifter.build;
-    let sizes = [
+    for (field, size) in [
         ("biacromial_breadth", build.biacromial_breadth),
         ("shoulder_breadth", build.shoulder_breadth),
         ("chest_height", build.chest_height),
@@ -175,9 +164,8 @@ pub(super) fn lifter(lifter: &Lifter) -> Vec<Complaint> {
         ("ankle_height", build.ankle_height),
         ("heel_to_ankle", build.heel_to_ankle),
         ("ankle_to_ball", build.ankle_to_ball),
-    ];
-    for (field, size) in sizes {
-        rules.positive(&format!("build.{field}"), size.as_cm(), 100.0, "cm");
+    ] {
+        rules.within(&format!("build.{field}"), size.as_cm(), &bounds.build_size);
     }
     muscles(&lifter.muscles, &mut rules);
     joints(&lifter.joints, &mut rules);

@@ -7,7 +7,11 @@ mod assemble;
 mod body_rules;
 mod built_in;
 mod check;
+mod checked;
 mod complaint;
+mod curve_rules;
+mod file_facts;
+mod grammar_scan;
 mod leg_rules;
 mod logs;
 mod movement_rules;
@@ -15,19 +19,24 @@ mod muscle_rules;
 mod nearest;
 mod numbers;
 mod outline;
-mod published;
 mod published_rules;
+mod published_tables;
 mod read;
+mod read_fault;
+mod record_fields;
 mod records;
 mod set_path;
-mod shelf;
 mod stock;
+mod technique_rules;
 
+pub use crate::error::Shelf;
 pub use assemble::{Model, Workbench, assemble};
-pub use check::Summary;
-pub use nearest::{did_you_mean, nearest};
+pub use file_facts::{
+    BandFacts, ChainFacts, FileFacts, GymFacts, LifterFacts, MovementFacts, MuscleFacts,
+    SarcomereFacts, SegmentFacts, SetupFacts,
+};
+pub use nearest::nearest;
 pub use numbers::{NumberAt, get, numeric_paths};
 pub use read::read;
 pub use records::{Library, LifterFiles};
-pub use shelf::Shelf;
 pub use stock::Pieces;

@@ -1,6 +1,8 @@
-//! "Did you mean": the known names that a misspelt one is nearest to.
+//! The known names that a misspelt one is nearest to.
 //!
-//! In: what was written and the known names. Out: the nearest ones, or a hint in words.
+//! In: what was written and the known names. Out: the nearest ones, as a fact beside all of them.
+
+use crate::error::Known;
 
 /// The known names within a distance of max(1, a third of the length), nearest first; those
 /// much farther than the nearest are left out.
@@ -30,24 +32,11 @@ pub fn nearest<'a>(written: &str, known: &[&'a str]) -> Vec<&'a str> {
     close.map(|(_, name)| name).take(3).collect()
 }
 
-/// A hint: the nearest names if there are any, else all of them.
-#[must_use]
-pub fn did_you_mean(written: &str, known: &[&str]) -> String {
-    let near = nearest(written, known);
-    match near.as_slice() {
-        [] if known.is_empty() => "there are none".to_owned(),
-        [] => format!("known: {}", known.join(", ")),
-        [one] => format!("did you mean `{one}`?"),
-        [first, second] => format!("did you mean `{first}` or `{second}`?"),
-        many => format!("did you mean one of `{}`?", many.join("`, `")),
+/// What there is beside a wrong name.
+pub(super) fn known(written: &str, names: &[&str]) -> Known {
+    let owned = |names: Vec<&str>| names.into_iter().map(str::to_owned).collect();
+    Known {
+        near: owned(nearest(written, names)),
+        all: owned(names.to_vec()),
     }
-}
-
-/// Hints for a word of a short list: the nearest ones if there are any, and in any case the list.
-pub(super) fn one_of(written: &str, known: &[&str], what: &str) -> Vec<String> {
-    let near = nearest(written, known);
-    let near = (!near.is_empty()).then(|| did_you_mean(written, known));
-    near.into_iter()
-        .chain([format!("known {what}: {}", known.join(", "))])
-        .collect()
 }

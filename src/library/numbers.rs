@@ -5,7 +5,7 @@
 use super::assemble::{Model, Root};
 use super::set_path::{is_course, is_technique, quantity, resolve, tagged, tree_of};
 use crate::anatomy::Dof;
-use crate::error::{Error, Result};
+use crate::error::{Error, Result, SettingFault};
 use crate::movement::{SAMPLES, trace};
 use serde_json::Value;
 use std::collections::BTreeSet;
@@ -76,8 +76,9 @@ pub fn get(model: &Model, path: &str) -> Result<NumberAt> {
         at = content;
     }
     number(at, path).ok_or_else(|| {
-        Error::bad(format!("`{path}` is no number that can be read or varied"))
-            .hint("name one value, such as technique.grip_width or segments.upper_arm.length")
+        Error::bad(SettingFault::NoNumber {
+            path: path.to_owned(),
+        })
     })
 }
 

@@ -2,190 +2,205 @@
 //!
 //! In: records whose types already fit. Out: complaints about rates, shares and ranges that make no sense.
 
-use super::complaint::{Complaint, Rules};
-use crate::progress::published::{RepetitionEquations, VelocityEquations};
+use super::complaint::Rules;
+use crate::bounds::bounds;
+use crate::error::{BrokenRule, RuleFault};
+use crate::progress::published_equations::{RepetitionEquations, VelocityEquations};
 use crate::session::published::{
     ClusterTable, EccentricTable, FatigueTable, PyramidTable, RecoveryTable, RecoveryTime,
     RepetitionTable, RestTable, StraightTable,
 };
 
+fn rows(path: &str, count: usize, rules: &mut Rules) {
+    rules.within(path, count as f64, &bounds().table_rows);
+}
+
+fn whole((fewest, most): (u32, u32)) -> (f64, f64) {
+    (f64::from(fewest), f64::from(most))
+}
+
 /// The equations from repetitions to 1RM.
-pub(super) fn repetition_equations(table: &RepetitionEquations) -> Vec<Complaint> {
+pub(super) fn repetition_equations(table: &RepetitionEquations) -> Vec<RuleFault> {
     let mut rules = Rules::default();
-    let general = table.equations.iter().filter(|row| row.movement.is_none());
-    rules.within("equations", general.count() as f64, 1.0, 100.0, "");
+    let general = table.equations.iter().filter(|row| row.is_general());
+    rows("equations", general.count(), &mut rules);
     for (index, row) in table.equations.iter().enumerate() {
         let path = format!("equations.{index}.repetitions");
-        rules.rising(&path, row.repetitions, 1.0, 60.0);
+        rules.rising(&path, row.repetitions, &bounds().table_repetitions);
     }
     rules.complaints
 }
 
 /// The equations from velocity to load.
-pub(super) fn velocity_equations(table: &VelocityEquations) -> Vec<Complaint> {
+pub(super) fn velocity_equations(table: &VelocityEquations) -> Vec<RuleFault> {
     let mut rules = Rules::default();
-    rules.rising("loads.percent", table.loads.percent, 1.0, 100.0);
+    let bounds = bounds();
+    rules.rising("loads.percent", table.loads.percent, &bounds.table_percent);
     for (index, row) in table.at_one_rm.iter().enumerate() {
         let path = format!("at_one_rm.{index}.mean");
-        rules.positive(&path, row.mean.as_m_s(), 5.0, "m/s");
+        rules.within(&path, row.mean.as_m_s(), &bounds.table_speed);
     }
     rules.complaints
 }
 
-/// Repetitions at a share of 1RM.
-pub(super) fn repetitions(table: &RepetitionTable) -> Vec<Complaint> {
+/// Repetitions at a share of 1RM: more of them at a smaller one.
+pub(super) fn repetitions(table: &RepetitionTable) -> Vec<RuleFault> {
     let mut rules = Rules::default();
-    let rows = &table.chart.rows;
-    rules.within("chart.rows", rows.len() as f64, 2.0, 100.0, "");
-    for (index, (repetitions, percent)) in rows.iter().enumerate() {
+    let bounds = bounds();
+    let chart = &table.chart.rows;
+    rows("chart.rows", chart.len().saturating_sub(1), &mut rules);
+    for (index, (repetitions, percent)) in chart.iter().enumerate() {
         let path = format!("chart.rows.{index}");
-        let (before, above) = match index.checked_sub(1).map(|before| rows[before]) {
-            Some((repetitions, percent)) => (repetitions, percent),
-            None => (0.0, 101.0),
-        };
-        rules.within(&path, *repetitions, before + 0.5, 100.0, "");
-        rules.within(&path, *percent, 1.0, above - 0.01, "");
+        rules.within(&path, *repetitions, &bounds.table_repetitions);
+        rules.within(&path, *percent, &bounds.table_percent);
+    }
+    for (index, pair) in chart.windows(2).enumerate() {
+        let (first, second) = (pair[0].0, pair[1].0);
+        if second <= first || pair[1].1 >= pair[0].1 {
+            let path = format!("chart.rows.{}", index + 1);
+            rules.add(path, BrokenRule::NotRising { first, second });
+        }
     }
     rules.complaints
 }
 
 /// The three-compartment model of fatigue.
-pub(super) fn fatigue(table: &FatigueTable) -> Vec<Complaint> {
+pub(super) fn fatigue(table: &FatigueTable) -> Vec<RuleFault> {
     let mut rules = Rules::default();
-    rules.within("joints", table.joints.len() as f64, 1.0, 100.0, "");
+    let bounds = bounds();
+    rows("joints", table.joints.len(), &mut rules);
     let controller = &table.controller;
-    let per_s = "per second";
-    rules.within(
-        "controller.recruit_per_s",
-        controller.recruit_per_s,
-        0.1,
-        50.0,
-        per_s,
-    );
-    rules.within(
-        "controller.release_per_s",
-        controller.release_per_s,
-        0.1,
-        50.0,
-        per_s,
-    );
+    for (field, rate) in [
+        ("recruit_per_s", controller.recruit_per_s),
+        ("release_per_s", controller.release_per_s),
+    ] {
+        rules.within(
+            &format!("controller.{field}"),
+            rate,
+            &bounds.controller_rate,
+        );
+    }
     for (index, row) in table.joints.iter().enumerate() {
-        let at = |field: &str| format!("joints.{index}.{field}");
-        rules.positive(&at("f_per_s"), row.f_per_s, 1.0, per_s);
-        rules.positive(&at("r_per_s"), row.r_per_s, 1.0, per_s);
-        rules.within(&at("rest_multiplier"), row.rest_multiplier, 1.0, 1000.0, "");
+        for (field, value, bound) in [
+            ("f_per_s", row.f_per_s, &bounds.fatigue_rate),
+            ("r_per_s", row.r_per_s, &bounds.fatigue_rate),
+            (
+                "rest_multiplier",
+                row.rest_multiplier,
+                &bounds.rest_multiplier,
+            ),
+        ] {
+            rules.within(&format!("joints.{index}.{field}"), value, bound);
+        }
     }
     rules.complaints
 }
 
 /// Recoveries of phosphocreatine.
-pub(super) fn phosphocreatine(table: &RecoveryTable) -> Vec<Complaint> {
+pub(super) fn phosphocreatine(table: &RecoveryTable) -> Vec<RuleFault> {
     let mut rules = Rules::default();
-    rules.within("recoveries", table.recoveries.len() as f64, 1.0, 100.0, "");
+    rows("recoveries", table.recoveries.len(), &mut rules);
     for (index, row) in table.recoveries.iter().enumerate() {
         let (RecoveryTime::Constant(time) | RecoveryTime::Half(time)) = row.time;
         let path = format!("recoveries.{index}.time");
-        rules.positive(&path, time.as_s(), 3600.0, "s");
+        rules.within(&path, time.as_s(), &bounds().recovery_time);
     }
     rules.complaints
 }
 
 /// Lowering against lifting.
-pub(super) fn eccentric(table: &EccentricTable) -> Vec<Complaint> {
+pub(super) fn eccentric(table: &EccentricTable) -> Vec<RuleFault> {
     let mut rules = Rules::default();
-    rules.within("ratios", table.ratios.len() as f64, 1.0, 100.0, "");
+    let bounds = bounds();
+    rows("ratios", table.ratios.len(), &mut rules);
     for (index, row) in table.ratios.iter().enumerate() {
-        rules.within(&format!("ratios.{index}.ratio"), row.ratio, 1.0, 3.0, "");
+        let path = format!("ratios.{index}.ratio");
+        rules.within(&path, row.ratio, &bounds.overload_share);
     }
-    rules.positive("lowering.time", table.lowering.time.as_s(), 60.0, "s");
+    let lowering_s = table.lowering.time.as_s();
+    rules.within("lowering.time", lowering_s, &bounds.lowering_time);
     let efficiency = &table.efficiency;
-    rules.positive(
-        "efficiency.lifting_percent",
-        efficiency.lifting_percent,
-        100.0,
-        "%",
-    );
-    rules.positive(
-        "efficiency.lowering_percent",
-        efficiency.lowering_percent,
-        100.0,
-        "%",
-    );
-    rules.rising("overload.shares", table.overload.shares, 1.0, 3.0);
-    let whole = |(least, most): (u32, u32)| (f64::from(least), f64::from(most));
-    rules.rising(
-        "overload.repetitions",
-        whole(table.overload.repetitions),
-        1.0,
-        30.0,
-    );
-    rules.rising("overload.sets", whole(table.overload.sets), 1.0, 12.0);
+    for (field, percent) in [
+        ("lifting_percent", efficiency.lifting_percent),
+        ("lowering_percent", efficiency.lowering_percent),
+    ] {
+        rules.within(&format!("efficiency.{field}"), percent, &bounds.efficiency);
+    }
+    let overload = &table.overload;
+    for (field, range, bound) in [
+        ("shares", overload.shares, &bounds.overload_share),
+        (
+            "repetitions",
+            whole(overload.repetitions),
+            &bounds.table_repetitions,
+        ),
+        ("sets", whole(overload.sets), &bounds.table_sets),
+    ] {
+        rules.rising(&format!("overload.{field}"), range, bound);
+    }
     rules.complaints
 }
 
 /// Ranges of rests.
-pub(super) fn rests(table: &RestTable) -> Vec<Complaint> {
+pub(super) fn rests(table: &RestTable) -> Vec<RuleFault> {
     let mut rules = Rules::default();
     for (path, row) in [
         ("heavy", &table.heavy),
         ("light", &table.light),
         ("in_cluster", &table.in_cluster),
     ] {
-        rules.rising(path, (row.least.as_s(), row.most.as_s()), 0.0, 1800.0);
+        let range_s = (row.least.as_s(), row.most.as_s());
+        rules.rising(path, range_s, &bounds().table_rest);
     }
     rules.complaints
 }
 
 /// Straight sets by training status.
-pub(super) fn straight(table: &StraightTable) -> Vec<Complaint> {
+pub(super) fn straight(table: &StraightTable) -> Vec<RuleFault> {
     let mut rules = Rules::default();
-    rules.within("guidance", table.guidance.len() as f64, 1.0, 100.0, "");
+    let bounds = bounds();
+    rows("guidance", table.guidance.len(), &mut rules);
     for (index, row) in table.guidance.iter().enumerate() {
         let at = |field: &str| format!("guidance.{index}.{field}");
-        rules.within(&at("share"), row.share, 0.1, 1.0, "of 1RM");
-        rules.within(&at("sets"), f64::from(row.sets), 1.0, 12.0, "");
+        rules.within(&at("share"), row.share, &bounds.table_share);
+        rules.within(&at("sets"), f64::from(row.sets), &bounds.table_sets);
     }
-    let (fewest, most) = table.novice.repetitions;
-    let novice = (f64::from(fewest), f64::from(most));
-    rules.rising("novice.repetitions", novice, 1.0, 30.0);
-    rules.rising("step.percent", table.step.percent, 0.0, 100.0);
+    let novice = whole(table.novice.repetitions);
+    rules.rising("novice.repetitions", novice, &bounds.table_repetitions);
+    rules.rising("step.percent", table.step.percent, &bounds.table_percent);
     rules.complaints
 }
 
 /// Cluster sets.
-pub(super) fn clusters(table: &ClusterTable) -> Vec<Complaint> {
+pub(super) fn clusters(table: &ClusterTable) -> Vec<RuleFault> {
     let mut rules = Rules::default();
-    let (fewest, most) = table.group.repetitions;
+    let bounds = bounds();
+    let group = &table.group;
     rules.rising(
         "group.repetitions",
-        (f64::from(fewest), f64::from(most)),
-        1.0,
-        12.0,
+        whole(group.repetitions),
+        &bounds.cluster_group,
     );
-    rules.positive("group.rest", table.group.rest.as_s(), 180.0, "s");
-    rules.within("group.share", table.group.share, 0.1, 1.0, "of 1RM");
+    rules.within("group.rest", group.rest.as_s(), &bounds.cluster_rest);
+    rules.within("group.share", group.share, &bounds.table_share);
     let of_set = f64::from(table.set.most_repetitions);
-    rules.within("set.most_repetitions", of_set, 1.0, 60.0, "");
+    rules.within("set.most_repetitions", of_set, &bounds.table_repetitions);
     for (index, zone) in table.totals.zones.iter().enumerate() {
-        let path = format!("totals.zones.{index}.percent");
-        rules.rising(&path, zone.percent, 0.0, 100.0);
+        let at = |field: &str| format!("totals.zones.{index}.{field}");
+        rules.rising(&at("percent"), zone.percent, &bounds.table_percent);
+        let repetitions = whole(zone.repetitions);
+        rules.rising(&at("repetitions"), repetitions, &bounds.table_repetitions);
     }
     rules.complaints
 }
 
 /// The ascending pyramid.
-pub(super) fn pyramid(table: &PyramidTable) -> Vec<Complaint> {
+pub(super) fn pyramid(table: &PyramidTable) -> Vec<RuleFault> {
     let mut rules = Rules::default();
-    rules.within(
-        "repetitions",
-        table.repetitions.len() as f64,
-        1.0,
-        12.0,
-        "sets",
-    );
+    rows("repetitions", table.repetitions.len(), &mut rules);
     for (index, repetitions) in table.repetitions.iter().enumerate() {
         let path = format!("repetitions.{index}");
-        rules.within(&path, f64::from(*repetitions), 1.0, 30.0, "");
+        rules.within(&path, f64::from(*repetitions), &bounds().table_repetitions);
     }
     rules.complaints
 }

@@ -3,15 +3,14 @@
 //! In: names such as `reference-man`, or paths of files. Out: checked records and whole lifters.
 //! Nothing is read before it is asked for.
 
-use super::complaint::{Complaint, none_in_file};
-use super::nearest::did_you_mean;
+use super::complaint::{complaint, none_in_file};
+use super::nearest::known;
 use super::read::read;
-use super::shelf::Shelf;
-use super::{body_rules, built_in, movement_rules, muscle_rules};
+use super::{body_rules, built_in, curve_rules, movement_rules, muscle_rules};
 use crate::anatomy::{
     Curves, Lifter, LifterRecord, MuscleTable, Sarcomere, SegmentTable, Tables, build,
 };
-use crate::error::{Error, Result};
+use crate::error::{BrokenRule, Error, Known, ModelFault, Result, RuleFault, Shelf};
 use crate::movement::Movement;
 use crate::session::published::Published;
 use crate::source::Publication;
@@ -74,20 +73,16 @@ impl Library {
     pub fn with_dir(folder: impl Into<PathBuf>) -> Result<Self> {
         let folder = folder.into();
         std::fs::read_dir(&folder).map_err(|fault| {
-            Error::bad(format!(
-                "cannot read the folder of models `{}`: {fault}",
-                folder.display()
-            ))
-            .hint("give a folder with the layout of models/, such as DIR/lifters/NAME.ron")
+            Error::bad(ModelFault::UnreadableFolder {
+                folder: folder.display().to_string(),
+                why: fault.to_string(),
+            })
         })?;
         let holds = |inside: &str| folder.join(inside).exists();
         if !Shelf::ALL.iter().any(|shelf| holds(shelf.folder())) && !holds("sources.ron") {
-            let folders = Shelf::ALL.map(Shelf::folder).join("/, ");
-            return Err(Error::bad(format!(
-                "`{}` holds none of the folders of model files",
-                folder.display()
-            ))
-            .hint(format!("files are looked for in {folders}/")));
+            return Err(Error::bad(ModelFault::NoModelFolder {
+                folder: folder.display().to_string(),
+            }));
         }
         Ok(Self {
             folder: Some(folder),
@@ -131,15 +126,18 @@ impl Library {
         if let Some(text) = built_in::text(&inside) {
             return Ok((format!("models/{inside}"), text.to_owned()));
         }
-        Err(Error::bad(format!("no {} is called `{name}`", shelf.one()))
-            .hint(self.did_you_mean(shelf, name)))
+        Err(Error::bad(ModelFault::NoSuchFile {
+            shelf,
+            name: name.to_owned(),
+            known: self.known(shelf, name),
+        }))
     }
 
-    /// The nearest names of a shelf, as a hint.
-    pub(super) fn did_you_mean(&self, shelf: Shelf, name: &str) -> String {
+    /// The names of a shelf beside a wrong one.
+    fn known(&self, shelf: Shelf, name: &str) -> Known {
         let names = self.names(shelf);
         let names: Vec<&str> = names.iter().map(String::as_str).collect();
-        did_you_mean(name, &names)
+        known(name, &names)
     }
 
     /// A record by name, checked by the rules of its kind.
@@ -147,7 +145,7 @@ impl Library {
         &self,
         shelf: Shelf,
         name: &str,
-        rules: impl Fn(&T) -> Vec<Complaint>,
+        rules: impl Fn(&T) -> Vec<RuleFault>,
     ) -> Result<T> {
         let (file, text) = self.text(shelf, name)?;
         let record = read(&file, &text)?;
@@ -185,7 +183,7 @@ impl Library {
             name: name.to_owned(),
             segments: table(&record.segments)?,
             muscle_body: table(&muscles.body)?,
-            curves: self.record(Shelf::Curves, &record.curves, muscle_rules::curves)?,
+            curves: self.record(Shelf::Curves, &record.curves, curve_rules::curves)?,
             muscles,
             record,
         })
@@ -202,7 +200,7 @@ impl Library {
         &self,
         record: &LifterRecord,
         muscles: Option<&MuscleTable>,
-    ) -> Vec<Complaint> {
+    ) -> Vec<RuleFault> {
         let mut complaints = body_rules::lifter_record(record, muscles);
         let tables = [
             ("segments", Shelf::Segments, &record.segments),
@@ -216,23 +214,24 @@ impl Library {
     }
 
     /// The rules for a muscle table: its own, and that the body it was made for is there.
-    pub(super) fn muscle_rules(&self, table: &MuscleTable) -> Vec<Complaint> {
+    pub(super) fn muscle_rules(&self, table: &MuscleTable) -> Vec<RuleFault> {
         let mut complaints = muscle_rules::muscle_table(table);
         complaints.extend(self.unknown("body", Shelf::Segments, &table.body));
         complaints
     }
 
     /// A complaint if a name in a record leads nowhere.
-    fn unknown(&self, path: &str, shelf: Shelf, name: &str) -> Option<Complaint> {
+    fn unknown(&self, path: &str, shelf: Shelf, name: &str) -> Option<RuleFault> {
         let is_there = is_model_file(Path::new(name))
             || built_in::text(&format!("{}/{name}.ron", shelf.folder())).is_some()
             || self.names(shelf).iter().any(|known| known == name);
         (!is_there).then(|| {
-            Complaint::new(
-                path,
-                format!("is `{name}`, and no {} is called that", shelf.one()),
-            )
-            .hint(self.did_you_mean(shelf, name))
+            let missing = BrokenRule::NoSuchFile {
+                shelf,
+                name: name.to_owned(),
+                known: self.known(shelf, name),
+            };
+            complaint(path, missing)
         })
     }
 
@@ -254,7 +253,7 @@ impl Library {
 
     /// The filament lengths of a species.
     pub fn sarcomere(&self, name: &str) -> Result<Sarcomere> {
-        self.record(Shelf::Sarcomeres, name, muscle_rules::sarcomere)
+        self.record(Shelf::Sarcomeres, name, curve_rules::sarcomere)
     }
 
     /// Every publication by its key; those of the user's folder come on top.
@@ -291,16 +290,15 @@ pub(super) fn stem(name: &str) -> &str {
 /// The text of a file of the user's.
 pub(super) fn read_text(path: &Path) -> Result<String> {
     let bytes = std::fs::read(path).map_err(|fault| {
-        Error::bad(format!("cannot read `{}`: {fault}", path.display()))
-            .hint("give the path of a model file, such as models/lifters/NAME.ron")
+        Error::bad(ModelFault::UnreadableFile {
+            file: path.display().to_string(),
+            why: fault.to_string(),
+        })
     })?;
     String::from_utf8(bytes).map_err(|fault| {
-        let good = fault.utf8_error().valid_up_to();
-        Error::bad(format!(
-            "`{}` is no text: byte {} is not UTF-8",
-            path.display(),
-            good + 1
-        ))
-        .hint("save it as UTF-8 text")
+        Error::bad(ModelFault::NotUtf8 {
+            file: path.display().to_string(),
+            byte: fault.utf8_error().valid_up_to() + 1,
+        })
     })
 }

@@ -4,8 +4,8 @@
 //! such as "34 cm", "+10%" or "sumo". Out: the tree with that value, still of its type, or a fault
 //! that names the part of the path or the text that does not fit.
 
-use super::nearest::{did_you_mean, one_of};
-use crate::error::{Error, Fault, Result};
+use super::nearest::known;
+use crate::error::{Error, PlaceOnPath, Result, SettingFault, SettingReason};
 use crate::units::{
     Angle, AngularSpeed, Dimension, Duration, Force, Length, LinearDensity, Mass, QuantityFault,
     Speed, Stress, Torque, parse_number_and_unit,
@@ -27,17 +27,18 @@ impl Setting {
     /// Splits `PATH=VALUE`.
     pub fn read(written: &str) -> Result<Self> {
         let parts = written.split_once('=');
-        let (path, text) = parts.ok_or_else(|| {
-            Error::bad(format!("`{written}` sets nothing: expected PATH=VALUE"))
-                .hint("for example technique.grip_width=\"60 cm\" or segments.upper_arm.length=+5%")
-        })?;
+        let nothing = |without_sign| {
+            Error::bad(SettingFault::NoSetting {
+                written: written.to_owned(),
+                without_sign,
+            })
+        };
+        let (path, text) = parts.ok_or_else(|| nothing(true))?;
         let text = text.trim();
         let unquoted = text.strip_prefix('"').and_then(|t| t.strip_suffix('"'));
         let text = unquoted.unwrap_or(text).trim();
         if path.trim().is_empty() || text.is_empty() {
-            return Err(Error::bad(format!(
-                "`{written}` sets nothing: expected PATH=VALUE"
-            )));
+            return Err(nothing(false));
         }
         Ok(Self {
             path: path.trim().to_owned(),
@@ -45,8 +46,21 @@ impl Setting {
         })
     }
 
-    fn fault(&self, message: &str) -> Error {
-        Error::bad(format!("`{}`: {message}", self.path))
+    fn fault(&self, reason: SettingReason) -> Error {
+        Error::bad(SettingFault::Unfit {
+            path: self.path.clone(),
+            reason,
+        })
+    }
+
+    /// The text as a length.
+    fn length(&self) -> Result<Length> {
+        Length::from_text(&self.text).map_err(|why| self.told(why))
+    }
+
+    /// What a type of quantity says of the text.
+    fn told(&self, why: QuantityFault) -> Error {
+        self.fault(SettingReason::Told(Box::new(why.into())))
     }
 }
 
@@ -87,20 +101,21 @@ fn refused(setting: &Setting, why: &str) -> Error {
         return not_a_word(setting, &words);
     }
     if why.starts_with("invalid") {
-        return setting.fault(&format!("`{}` does not fit here", setting.text));
+        let text = setting.text.clone();
+        return setting.fault(SettingReason::DoesNotFit { text });
     }
     match QuantityFault::from_serde_message(why) {
-        Some(fault) => setting.fault(&Fault::new(fault).message),
-        None => setting.fault(why),
+        Some(fault) => setting.told(fault),
+        None => setting.fault(SettingReason::Refused(why.to_owned())),
     }
 }
 
 /// A word that is none of the accepted ones.
 fn not_a_word(setting: &Setting, words: &[&str]) -> Error {
-    let error = setting.fault(&format!("cannot be `{}`", setting.text));
-    one_of(&setting.text, words, "words here")
-        .into_iter()
-        .fold(error, Error::hint)
+    setting.fault(SettingReason::NoSuchWord {
+        text: setting.text.clone(),
+        known: known(&setting.text, words),
+    })
 }
 
 /// The variant and its content, where a value is a choice with content.
@@ -157,27 +172,22 @@ pub(super) fn resolve(tree: &Value, inside: &str, path: &str) -> Result<String> 
 
 /// A path that leads nowhere: which part, and what there is instead.
 fn lost(at: &Value, step: &str, walked: &[&str], path: &str) -> Error {
-    let place = if walked.is_empty() {
-        "nothing here".to_owned()
-    } else {
-        format!("nothing in `{}`", walked.join("."))
-    };
-    match at {
+    let at = match at {
         Value::Object(map) => {
             let keys: Vec<&str> = map.keys().map(String::as_str).collect();
-            Error::bad(format!("`{path}`: {place} is called `{step}`"))
-                .hint(did_you_mean(step, &keys))
+            PlaceOnPath::Group(known(step, &keys))
         }
-        Value::Array(items) => Error::bad(format!("`{path}`: {place} has the number `{step}`"))
-            .hint(format!(
-                "its items are numbered 0 to {}",
-                items.len().saturating_sub(1)
-            )),
-        _ => Error::bad(format!(
-            "`{path}`: `{}` is a single value, so it has no `{step}`",
-            walked.join(".")
-        )),
-    }
+        Value::Array(items) => PlaceOnPath::List {
+            last: items.len().saturating_sub(1),
+        },
+        _ => PlaceOnPath::Single,
+    };
+    Error::bad(SettingFault::Lost {
+        path: path.to_owned(),
+        step: step.to_owned(),
+        walked: walked.join("."),
+        at,
+    })
 }
 
 /// What to write where: several tries where a text may mean more than one choice.
@@ -199,12 +209,8 @@ fn replacements(tree: &Value, pointer: &str, setting: &Setting) -> Result<Vec<(S
                 Ok(same.into_iter().chain(others).map(here).collect())
             }
             None => {
-                let keys: Vec<&str> = map.keys().map(String::as_str).collect();
-                Err(setting.fault("is a group of values, not one").hint(format!(
-                    "go on with {}.NAME; names: {}",
-                    setting.path,
-                    keys.join(", ")
-                )))
+                let names = map.keys().cloned().collect();
+                Err(setting.fault(SettingReason::IsGroup { names }))
             }
         },
         Value::String(word) if word.starts_with(char::is_uppercase) => {
@@ -212,11 +218,10 @@ fn replacements(tree: &Value, pointer: &str, setting: &Setting) -> Result<Vec<(S
             let others = other_choices(&setting.text);
             Ok(std::iter::once(word).chain(others).map(here).collect())
         }
-        Value::Array(items) => Err(setting.fault("is a list of values, not one").hint(format!(
-            "go on with a number, 0 to {}",
-            items.len().saturating_sub(1)
-        ))),
-        Value::Null => Err(setting.fault("has no value in this model, so it cannot be set")),
+        Value::Array(items) => Err(setting.fault(SettingReason::IsList {
+            last: items.len().saturating_sub(1),
+        })),
+        Value::Null => Err(setting.fault(SettingReason::HasNoValue)),
         single => Ok(vec![here(scalar(single, setting)?)]),
     }
 }
@@ -253,27 +258,27 @@ fn scalar(current: &Value, setting: &Setting) -> Result<Value> {
         Value::Number(old) => match (factor, plain_number(text)) {
             (Some(factor), _) => Ok(Value::from(old.as_f64().unwrap_or(0.0) * factor)),
             (None, Some(number)) => Ok(Value::from(number)),
-            (None, None) => Err(setting
-                .fault(&format!("`{text}` is no number"))
-                .hint(format!(
-                    "it is {old} now: a plain number without a unit, or a change such as +10%"
-                ))),
+            (None, None) => Err(setting.fault(SettingReason::NoNumber {
+                text: text.clone(),
+                now: old.to_string(),
+            })),
         },
         Value::String(old) => match (quantity(old), factor) {
             (Some((dimension, si)), Some(factor)) => Ok(in_si(dimension, si * factor)),
             (Some((dimension, _)), None) => match dimension.read(text) {
                 Ok(si) => Ok(in_si(dimension, si)),
-                Err(why) => Err(setting.fault(&Fault::new(why).message)),
+                Err(why) => Err(setting.told(why)),
             },
-            (None, Some(_)) => Err(setting.fault(&format!("is the word `{old}`, not a number"))),
+            (None, Some(_)) => Err(setting.fault(SettingReason::IsWord { word: old.clone() })),
             (None, None) => Ok(Value::String(text.clone())),
         },
         Value::Bool(old) => text.parse().map(Value::Bool).map_err(|_| {
-            setting.fault(&format!(
-                "is {old} now and can be true or false, not `{text}`"
-            ))
+            setting.fault(SettingReason::IsBoolean {
+                now: *old,
+                text: text.clone(),
+            })
         }),
-        _ => Err(setting.fault("is a group of values, not one")),
+        _ => Err(setting.fault(SettingReason::IsGroup { names: Vec::new() })),
     }
 }
 
@@ -285,12 +290,11 @@ fn technique(map: &Map<String, Value>, setting: &Setting) -> Result<Value> {
         return match (tag, content) {
             ("Choice", Value::Object(words)) => word(words, setting),
             ("OfShoulders", _) if plain_number(text).is_none() && relative(text).is_none() => {
-                let length = Length::from_text(text)
-                    .map_err(|why| setting.fault(&Fault::new(why).message))?;
+                let length = setting.length()?;
                 Ok(choice("Length", tree_of(&length)))
             }
             _ if text.eq_ignore_ascii_case("free") => {
-                Err(setting.fault("cannot be left free in this movement"))
+                Err(setting.fault(SettingReason::CannotBeFree))
             }
             _ => Ok(choice(tag, scalar(content, setting)?)),
         };
@@ -299,9 +303,7 @@ fn technique(map: &Map<String, Value>, setting: &Setting) -> Result<Value> {
         return Ok(current.clone());
     }
     if relative(text).is_some() {
-        return Err(setting
-            .fault("is left free, so there is no number to change")
-            .hint("give it a value first"));
+        return Err(setting.fault(SettingReason::IsFree));
     }
     let pattern = [map.get("least"), map.get("most")];
     let pattern = pattern.into_iter().flatten().find_map(tagged);
@@ -310,7 +312,11 @@ fn technique(map: &Map<String, Value>, setting: &Setting) -> Result<Value> {
         None => other_choices(text)
             .into_iter()
             .find(|c| tagged(c).is_some_and(|t| t.0 != "Fixed"))
-            .ok_or_else(|| setting.fault(&format!("`{text}` is no length, angle or number"))),
+            .ok_or_else(|| {
+                setting.fault(SettingReason::NoQuantity {
+                    text: text.to_owned(),
+                })
+            }),
     }
 }
 
@@ -337,12 +343,9 @@ fn course(map: &Map<String, Value>, setting: &Setting) -> Result<Value> {
     }
     let is_constant = tagged(&map["shape"]).is_some_and(|(tag, _)| tag == "Constant");
     if !is_constant {
-        return Err(setting
-            .fault("is a course over the joint angle, not one value")
-            .hint("change it as a whole, such as +10%"));
+        return Err(setting.fault(SettingReason::IsCourse));
     }
-    let length =
-        Length::from_text(&setting.text).map_err(|why| setting.fault(&Fault::new(why).message))?;
+    let length = setting.length()?;
     map.insert("shape".to_owned(), choice("Constant", tree_of(&length)));
     map.insert("scale".to_owned(), Value::from(1.0));
     Ok(Value::Object(map))

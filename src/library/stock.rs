@@ -3,11 +3,10 @@
 //! In: names on the shelves of bands and chains, a setup file. Out: [`Pieces`], from which a
 //! [`Stock`] is lent, and a checked [`Setup`].
 
-use super::complaint::{Complaint, none_in_file};
+use super::complaint::{complaint, none_in_file};
 use super::read::read;
 use super::records::Library;
-use super::shelf::Shelf;
-use crate::error::Result;
+use crate::error::{BrokenRule, Error, Fault, Result, RuleFault, Shelf};
 use crate::grammar::{SetupFile, Stock};
 use crate::resistance::{Anchor, Band, Chain, Setup};
 use crate::setups::{Gym, GymFault, GymFile};
@@ -73,16 +72,16 @@ impl Library {
     }
 
     /// What is wrong with the items of a setup, each told at its place.
-    pub(super) fn setup_rules(&self, record: &SetupFile) -> Vec<Complaint> {
+    pub(super) fn setup_rules(&self, record: &SetupFile) -> Vec<RuleFault> {
         let pieces = match self.pieces() {
             Ok(pieces) => pieces,
-            Err(error) => return vec![Complaint::of("", &error)],
+            Err(error) => return vec![said(String::new(), &error)],
         };
         let items = record.items.iter().enumerate();
         items
             .filter_map(|(index, item)| {
                 let error = item.resolve(&pieces.stock()).err()?;
-                Some(Complaint::of(&format!("items.{index}"), &error))
+                Some(said(format!("items.{index}"), &error))
             })
             .collect()
     }
@@ -98,23 +97,24 @@ impl Library {
     }
 
     /// What is wrong in a gym, each told at its place.
-    pub(super) fn gym_rules(&self, record: &GymFile) -> Vec<Complaint> {
+    pub(super) fn gym_rules(&self, record: &GymFile) -> Vec<RuleFault> {
         let pieces = match self.pieces() {
             Ok(pieces) => pieces,
-            Err(error) => return vec![Complaint::of("", &error)],
+            Err(error) => return vec![said(String::new(), &error)],
         };
-        let complaint = |fault: GymFault| {
-            let complaint = Complaint::new(fault.path, fault.message);
-            if fault.hint.is_empty() {
-                complaint
+        let reads_on = |fault: GymFault| {
+            let said = Fault::new(fault.message);
+            let said = if fault.hint.is_empty() {
+                said
             } else {
-                complaint.hint(fault.hint)
-            }
+                said.hint(fault.hint)
+            };
+            complaint(fault.path, BrokenRule::ReadsOn(Box::new(said)))
         };
         record
             .faults(&pieces.stock())
             .into_iter()
-            .map(complaint)
+            .map(reads_on)
             .collect()
     }
 
@@ -127,4 +127,9 @@ impl Library {
             })
             .collect()
     }
+}
+
+/// What the laws of a room say of the value of a path.
+fn said(path: String, error: &Error) -> RuleFault {
+    complaint(path, BrokenRule::Said(error.faults().to_vec()))
 }

@@ -23,6 +23,8 @@ pub mod loads;
 pub(crate) mod map_words;
 pub mod maximum;
 pub(crate) mod motion_words;
+pub mod measured;
+pub mod model_files;
 pub(crate) mod muscle_names;
 pub(crate) mod parameters;
 pub(crate) mod places;

@@ -4,7 +4,7 @@
 //! of each equation, the median of those that hold for any lift, and how far they spread.
 //! Their shapes stand in [`super::repetition_equations`].
 
-use super::published::{RepetitionEquation, RepetitionEquations};
+use super::published_equations::{RepetitionEquation, RepetitionEquations};
 use super::repetition_equations::Form;
 use crate::numeric::median;
 use crate::units::Mass;

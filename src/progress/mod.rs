@@ -13,7 +13,7 @@ pub mod log_limits;
 mod log_line;
 mod log_row;
 pub mod origin;
-pub mod published;
+pub mod published_equations;
 pub mod repetition_equations;
 pub mod session_best;
 pub mod training_log;

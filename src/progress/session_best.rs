@@ -4,7 +4,7 @@
 
 use super::day::Day;
 use super::estimate::{Estimate, estimate};
-use super::published::PublishedEstimates;
+use super::published_equations::PublishedEstimates;
 use super::training_log::{Log, LogEntry};
 use super::velocity_equations::one_rm_from_velocity;
 use crate::units::Mass;

@@ -7,7 +7,7 @@
 use super::bend::last_change;
 use super::lift_facts::LiftFacts;
 use super::log_limits::{LogLimit, limits_of};
-use super::published::PublishedEstimates;
+use super::published_equations::PublishedEstimates;
 use super::session_best::{SessionBest, session_bests};
 use super::training_log::Log;
 use super::trend_line::{FEWEST_SESSIONS, TrendLine, trend_line};

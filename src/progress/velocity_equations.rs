@@ -3,7 +3,7 @@
 //! In: movement and mean velocity of a lift done as fast as possible, or a share of 1RM. Out: the
 //! other of the two, and the mean velocity at 1RM for each lift where one was published.
 
-use super::published::{Velocity, VelocityEquation, VelocityEquations};
+use super::published_equations::{Velocity, VelocityEquation, VelocityEquations};
 use crate::units::{Mass, Speed};
 
 impl VelocityEquation {

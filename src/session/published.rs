@@ -5,7 +5,7 @@
 
 use super::fatigue_joint::FatigueJoint;
 use super::status::Level;
-use crate::progress::published::PublishedEstimates;
+use crate::progress::published_equations::PublishedEstimates;
 use crate::source::Source;
 use crate::units::Duration;
 use serde::Deserialize;

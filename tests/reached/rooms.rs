@@ -6,6 +6,8 @@
 
 #[path = "../../src/anatomy/mod.rs"]
 mod anatomy;
+#[path = "../../src/bounds.rs"]
+mod bounds;
 #[path = "../../src/capacity/mod.rs"]
 mod capacity;
 #[path = "../../src/cli/mod.rs"]

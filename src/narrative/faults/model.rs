@@ -1,10 +1,63 @@
 //! Words for: what is wrong in a model file or a path of a value.
 
-use super::Told;
-use crate::error::ModelFault;
+use super::known::did_you_mean;
+use super::{Told, model_rule, model_setting, model_text};
+use crate::error::{Known, ModelFault, Shelf};
+use crate::narrative::model_files::shelf_name;
 use crate::units::System;
 
 /// The fault in words.
-pub(super) fn told(fault: &ModelFault, _units: System) -> Told {
-    match *fault {}
+pub(super) fn told(fault: &ModelFault, units: System) -> Told {
+    match fault {
+        ModelFault::Text(fault) => model_text::told(fault),
+        ModelFault::Rule(fault) => model_rule::told(fault, units),
+        ModelFault::Setting(fault) => model_setting::told(fault, units),
+        ModelFault::UnreadableFolder { folder, why } => Told::new(format!(
+            "cannot read the folder of models `{folder}`: {why}"
+        ))
+        .hint("give a folder with the layout of models/, such as DIR/lifters/NAME.ron"),
+        ModelFault::NoModelFolder { folder } => Told::new(format!(
+            "`{folder}` holds none of the folders of model files"
+        ))
+        .hint(format!("files are looked for in {}/", folders())),
+        ModelFault::UnreadableFile { file, why } => {
+            Told::new(format!("cannot read `{file}`: {why}"))
+                .hint("give the path of a model file, such as models/lifters/NAME.ron")
+        }
+        ModelFault::NotUtf8 { file, byte } => {
+            Told::new(format!("`{file}` is no text: byte {byte} is not UTF-8"))
+                .hint("save it as UTF-8 text")
+        }
+        ModelFault::NoSuchFile { shelf, name, known } => {
+            Told::new(format!("no {} is called `{name}`", shelf_name(*shelf)))
+                .hint(did_you_mean(known))
+        }
+        ModelFault::NoSuchPublication { key, known } => no_such_publication(key, known),
+        ModelFault::NoKind { file } => no_kind(file),
+    }
+}
+
+fn no_such_publication(key: &str, known: &Known) -> Told {
+    let told = Told::new(format!("`{key}` is no publication of sources.ron"));
+    // The list of all is too long for a message.
+    told.hint(if known.near.is_empty() {
+        "`torquill sources` lists the keys; a new publication goes into sources.ron".to_owned()
+    } else {
+        did_you_mean(known)
+    })
+}
+
+fn no_kind(file: &str) -> Told {
+    Told::new(format!(
+        "nothing in `{file}` tells what kind of model file it is"
+    ))
+    .hint(format!(
+        "put it into a folder that says so ({}/), or begin with a file of models/",
+        folders()
+    ))
+}
+
+/// The folders of model files.
+fn folders() -> String {
+    Shelf::ALL.map(Shelf::folder).join("/, ")
 }

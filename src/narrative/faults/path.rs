@@ -63,11 +63,14 @@ fn of_technique(fault: &TechniqueFault, units: System) -> Told {
     }
 }
 
-fn kind(expected: TechniqueKind) -> &'static str {
+pub(super) fn kind(expected: TechniqueKind) -> &'static str {
     match expected {
         TechniqueKind::Length => "a length such as \"60 cm\"",
         TechniqueKind::Angle => "an angle such as \"30 deg\"",
+        TechniqueKind::OfShoulders => "a multiple of the breadth of the shoulders such as 1.5",
+        TechniqueKind::Number => "a plain number",
         TechniqueKind::Word => "a word",
+        TechniqueKind::Free => "left free",
     }
 }
 

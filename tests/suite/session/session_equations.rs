@@ -4,7 +4,7 @@ use super::published;
 use crate::evidence::paper;
 use proptest::prelude::*;
 use torquill::progress::estimate::{Estimate, estimate as estimate_by};
-use torquill::progress::published::{RepetitionEquation, Velocity, VelocityEquation};
+use torquill::progress::published_equations::{RepetitionEquation, Velocity, VelocityEquation};
 use torquill::progress::repetition_equations::Form;
 use torquill::progress::velocity_equations::one_rm_from_velocity;
 use torquill::session::repetitions::{CHART, RepetitionChart};

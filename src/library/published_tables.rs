@@ -3,12 +3,12 @@
 //! In: the files of `models/published/`, or those of the user's folder in their place. Out:
 //! [`Published`], checked.
 
-use super::check::Facts;
+use super::file_facts::FileFacts;
+use super::nearest::known;
 use super::published_rules as rules;
 use super::records::{Library, stem};
-use super::shelf::Shelf;
-use crate::error::{Error, Result};
-use crate::progress::published::PublishedEstimates;
+use crate::error::{Error, ModelFault, Result, Shelf};
+use crate::progress::published_equations::PublishedEstimates;
 use crate::session::published::Published;
 
 /// The tables, by the name of their file.
@@ -52,31 +52,41 @@ impl Library {
     }
 
     /// Checks the text of a published table; the file's name tells which.
-    pub(super) fn check_published(&self, file: &str, text: &str) -> Result<Facts> {
+    pub(super) fn check_published(&self, file: &str, text: &str) -> Result<FileFacts> {
+        use FileFacts::Published as Rows;
         let name = stem(file);
         match TABLES.iter().position(|table| *table == name) {
-            Some(0) => self.checked(file, text, rules::repetition_equations, |t| {
-                rows(t.equations.len())
+            Some(0) => self.checked(file, text, rules::repetition_equations, |table| {
+                Rows(table.equations.len())
             }),
-            Some(1) => self.checked(file, text, rules::velocity_equations, |t| {
-                rows(t.equations.len())
+            Some(1) => self.checked(file, text, rules::velocity_equations, |table| {
+                Rows(table.equations.len())
             }),
-            Some(2) => self.checked(file, text, rules::repetitions, |t| rows(t.chart.rows.len())),
-            Some(3) => self.checked(file, text, rules::fatigue, |t| rows(t.joints.len())),
-            Some(4) => self.checked(file, text, rules::phosphocreatine, |t| {
-                rows(t.recoveries.len())
+            Some(2) => self.checked(file, text, rules::repetitions, |table| {
+                Rows(table.chart.rows.len())
             }),
-            Some(5) => self.checked(file, text, rules::eccentric, |t| rows(t.ratios.len())),
-            Some(6) => self.checked(file, text, rules::rests, |_| rows(3)),
-            Some(7) => self.checked(file, text, rules::straight, |t| rows(t.guidance.len())),
-            Some(8) => self.checked(file, text, rules::clusters, |t| rows(t.totals.zones.len())),
-            Some(9) => self.checked(file, text, rules::pyramid, |t| rows(t.repetitions.len())),
-            _ => Err(Error::bad(format!("no published table is called `{name}`"))
-                .hint(super::did_you_mean(name, &TABLES))),
+            Some(3) => self.checked(file, text, rules::fatigue, |table| Rows(table.joints.len())),
+            Some(4) => self.checked(file, text, rules::phosphocreatine, |table| {
+                Rows(table.recoveries.len())
+            }),
+            Some(5) => self.checked(file, text, rules::eccentric, |table| {
+                Rows(table.ratios.len())
+            }),
+            Some(6) => self.checked(file, text, rules::rests, |_| Rows(3)),
+            Some(7) => self.checked(file, text, rules::straight, |table| {
+                Rows(table.guidance.len())
+            }),
+            Some(8) => self.checked(file, text, rules::clusters, |table| {
+                Rows(table.totals.zones.len())
+            }),
+            Some(9) => self.checked(file, text, rules::pyramid, |table| {
+                Rows(table.repetitions.len())
+            }),
+            _ => Err(Error::bad(ModelFault::NoSuchFile {
+                shelf: Shelf::Published,
+                name: name.to_owned(),
+                known: known(name, &TABLES),
+            })),
         }
     }
-}
-
-fn rows(count: usize) -> Facts {
-    vec![("rows", count.to_string())]
 }

@@ -1,0 +1,274 @@
+//! What is taken for real at every door: one table of bounds, each with its source.
+//!
+//! In: `models/bounds.ron`, compiled in; no folder of the user's replaces it, or it would guard nothing.
+//! Out: [`bounds`], whose fields tell whether a value is inside. It stands below the laws because they
+//! read texts and records too, and above `error`, whose facts it fills.
+
+use crate::error::{Measured, OutOfBounds};
+use crate::source::Source;
+use serde::Deserialize;
+use std::sync::LazyLock;
+
+/// The text of the table, as `models/` holds it.
+pub const TEXT: &str = include_str!("../models/bounds.ron");
+
+/// The table, read once.
+#[must_use]
+pub fn bounds() -> &'static Bounds {
+    static TABLE: LazyLock<Bounds> =
+        LazyLock::new(|| ron::from_str(TEXT).expect("a test reads the table that is compiled in"));
+    &TABLE
+}
+
+/// The range of one kind of value that comes in from outside.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Bound {
+    /// The lower end.
+    pub from: LowerEnd,
+    /// The largest accepted value.
+    pub to: f64,
+    /// What both ends are measured in.
+    pub unit: Measured,
+    /// Where they come from.
+    pub source: Source,
+}
+
+/// The lower end of a range.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+pub enum LowerEnd {
+    /// The smallest accepted value.
+    Least(f64),
+    /// A value that is not accepted any more.
+    Above(f64),
+}
+
+impl Bound {
+    /// The smallest accepted value, or the one that is just not.
+    #[must_use]
+    pub const fn least(&self) -> f64 {
+        match self.from {
+            LowerEnd::Least(least) | LowerEnd::Above(least) => least,
+        }
+    }
+
+    /// The largest accepted value.
+    #[must_use]
+    pub const fn most(&self) -> f64 {
+        self.to
+    }
+
+    /// Whether a value in the unit of the row is inside; not a number is outside.
+    #[must_use]
+    pub fn holds(&self, value: f64) -> bool {
+        let above = match self.from {
+            LowerEnd::Least(least) => value >= least,
+            LowerEnd::Above(least) => value > least,
+        };
+        above && value <= self.to
+    }
+
+    /// What is wrong with a value, if it is outside.
+    #[must_use]
+    pub fn outside(&self, value: f64) -> Option<OutOfBounds> {
+        (!self.holds(value)).then(|| OutOfBounds {
+            value,
+            least: self.least(),
+            least_is_inside: matches!(self.from, LowerEnd::Least(_)),
+            most: self.to,
+            unit: self.unit,
+        })
+    }
+}
+
+/// Every bound, by what it is of.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Bounds {
+    /// Standing height of a lifter.
+    pub lifter_height: Bound,
+    /// Body mass of a lifter.
+    pub lifter_mass: Bound,
+    /// Factor on the strength of a lifter or of one group.
+    pub strength_factor: Bound,
+    /// Share of a segment's mass in a table.
+    pub segment_mass_percent: Bound,
+    /// All segments of a table, limbs twice.
+    pub segment_mass_sum: Bound,
+    /// Length of a segment in a table.
+    pub segment_row_length: Bound,
+    /// Centre of mass of a segment in a table.
+    pub centre_of_mass_percent: Bound,
+    /// Radius of gyration of a segment in a table.
+    pub gyration_percent: Bound,
+    /// A breadth or small height of the body in a table.
+    pub breadth_share: Bound,
+    /// Length of a segment of a finished body.
+    pub segment_length: Bound,
+    /// Mass of a segment of a finished body.
+    pub segment_mass: Bound,
+    /// Centre of mass of a segment of a finished body.
+    pub centre_of_mass: Bound,
+    /// Radius of gyration of a segment of a finished body.
+    pub gyration: Bound,
+    /// A breadth or small height of a finished body.
+    pub build_size: Bound,
+    /// End of the passive range of a joint.
+    pub joint_end: Bound,
+    /// Passive torque at the end of a joint.
+    pub passive_torque: Bound,
+    /// Angle over which a passive torque grows.
+    pub passive_width: Bound,
+    /// Peak isometric force of a muscle.
+    pub peak_force: Bound,
+    /// Optimal fibre length of a muscle.
+    pub fibre_length: Bound,
+    /// Pennation of a muscle at optimal length.
+    pub pennation: Bound,
+    /// Greatest shortening speed of a fibre.
+    pub fibre_speed: Bound,
+    /// Fibre length in a reference pose.
+    pub reference_fibre_length: Bound,
+    /// Slack length of a tendon.
+    pub tendon_slack: Bound,
+    /// Strain of a tendon at peak force.
+    pub tendon_strain: Bound,
+    /// Factor on a moment arm.
+    pub arm_scale: Bound,
+    /// A moment arm of a muscle, on either side.
+    pub moment_arm: Bound,
+    /// Half-width of a parabola of active force.
+    pub active_width: Bound,
+    /// Shape of a bell of active force.
+    pub active_gamma: Bound,
+    /// Peak of a curve of active force.
+    pub active_peak: Bound,
+    /// Shape of the passive curve.
+    pub passive_shape: Bound,
+    /// Strain of a fibre at which its passive force is the peak force.
+    pub passive_strain: Bound,
+    /// Curvature of the force-velocity curve, a/F0.
+    pub hill_a: Bound,
+    /// Greatest force in lengthening over isometric.
+    pub eccentric_limit: Bound,
+    /// Share of the surplus in lengthening that a joint shows.
+    pub voluntary_share: Bound,
+    /// Slope of slow lengthening over that of slow shortening.
+    pub eccentric_slope: Bound,
+    /// Time constant of activation and drive.
+    pub rise_time: Bound,
+    /// Force enhancement after lengthening.
+    pub enhancement: Bound,
+    /// Half-life of the enhancement.
+    pub enhancement_half_life: Bound,
+    /// Where a lifter begins to stop the bar, and how hard.
+    pub stop_share: Bound,
+    /// Length of a filament or a sarcomere.
+    pub filament_length: Bound,
+    /// Bare zone of the thick filament.
+    pub bare_zone: Bound,
+    /// Thickness of the Z disc.
+    pub z_disc: Bound,
+    /// Share of peak force at the break of the ascending limb.
+    pub break_share: Bound,
+    /// Pad and cam of a machine.
+    pub lever_radius: Bound,
+    /// End of a sweep.
+    pub sweep_angle: Bound,
+    /// Height of the joint of a sweep.
+    pub joint_height: Bound,
+    /// Elbow at lockout.
+    pub lockout_elbow: Bound,
+    /// Friction over normal force.
+    pub friction: Bound,
+    /// A place of the hand.
+    pub hand_place: Bound,
+    /// A place of the hand over the height.
+    pub hand_place_share: Bound,
+    /// Where the bar lies along the back.
+    pub bar_along: Bound,
+    /// How far behind the trunk the bar lies.
+    pub bar_behind: Bound,
+    /// How the ankle follows the knee.
+    pub ankle_per_knee: Bound,
+    /// Height of the bar at the start of a pull.
+    pub bar_start_height: Bound,
+    /// How far the bar is in front of the ankle.
+    pub bar_reach: Bound,
+    /// Ankle at the start of a pull.
+    pub start_ankle: Bound,
+    /// Lean of the arms at the start of a pull.
+    pub start_arms: Bound,
+    /// Share of a segment in the plane of a wide stance.
+    pub sumo_share: Bound,
+    /// Ankle at the end of a stance.
+    pub end_ankle: Bound,
+    /// Knee at lockout.
+    pub end_knee: Bound,
+    /// Where over the foot the bar stays.
+    pub bar_over: Bound,
+    /// Knee at the start of a press.
+    pub start_knee: Bound,
+    /// Lean of the back in a leg press.
+    pub press_back: Bound,
+    /// Height of a seat.
+    pub seat_height: Bound,
+    /// Where the trunk lies on the bench.
+    pub bench_along: Bound,
+    /// Height of the bench.
+    pub bench_height: Bound,
+    /// Height of the hips at the start.
+    pub hip_height: Bound,
+    /// Hip at lockout.
+    pub end_hip: Bound,
+    /// Height of the bar above the hip joint.
+    pub bar_above_hip: Bound,
+    /// Share of 1RM from which a second spotter stands by.
+    pub second_spotter: Bound,
+    /// Helpers who hand more than 1RM over.
+    pub helpers: Bound,
+    /// Rows of a published table.
+    pub table_rows: Bound,
+    /// Repetitions in a published table.
+    pub table_repetitions: Bound,
+    /// Sets in a published table.
+    pub table_sets: Bound,
+    /// Percent of 1RM in a published table.
+    pub table_percent: Bound,
+    /// Share of 1RM in a published table.
+    pub table_share: Bound,
+    /// Load of an overloaded lowering in a published table.
+    pub overload_share: Bound,
+    /// Velocity at 1RM in a published table.
+    pub table_speed: Bound,
+    /// Rate of the controller of the fatigue model.
+    pub controller_rate: Bound,
+    /// Rate of fatigue or recovery.
+    pub fatigue_rate: Bound,
+    /// How much faster recovery is at rest.
+    pub rest_multiplier: Bound,
+    /// Time of a recovery.
+    pub recovery_time: Bound,
+    /// Work over energy of the ATP made.
+    pub efficiency: Bound,
+    /// Time of a lowering.
+    pub lowering_time: Bound,
+    /// A rest in a published table.
+    pub table_rest: Bound,
+    /// Repetitions of a group.
+    pub cluster_group: Bound,
+    /// Rest between two groups.
+    pub cluster_rest: Bound,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::bounds;
+
+    #[test]
+    fn the_compiled_in_table_reads() {
+        assert!(bounds().lifter_height.holds(1.75));
+        assert!(!bounds().peak_force.holds(0.0));
+        assert!(bounds().pennation.outside(f64::NAN).is_some());
+    }
+}

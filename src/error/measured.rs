@@ -1,0 +1,69 @@
+//! A value outside what is taken for real, as numbers in the unit that people use for it.
+//!
+//! In: a value and the ends of its range. Out: [`OutOfBounds`], a part of many faults.
+
+use serde::{Deserialize, Serialize};
+
+/// What a bounded value is measured in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Measured {
+    /// A plain number.
+    Plain,
+    /// Metres.
+    Metre,
+    /// Centimetres.
+    Centimetre,
+    /// Micrometres.
+    Micrometre,
+    /// Kilograms.
+    Kilogram,
+    /// Degrees.
+    Degree,
+    /// Newtons.
+    Newton,
+    /// Newton metres.
+    NewtonMetre,
+    /// Seconds.
+    Second,
+    /// Metres a second.
+    MetrePerSecond,
+    /// A rate.
+    PerSecond,
+    /// Percent.
+    Percent,
+    /// Percent of body mass.
+    PercentOfBodyMass,
+    /// Percent of a segment's length.
+    PercentOfLength,
+    /// A share of a segment's length.
+    OfLength,
+    /// A share of its own length.
+    OfItsLength,
+    /// A share of standing height.
+    OfHeight,
+    /// A share of the trunk.
+    OfTrunk,
+    /// A share of the foot.
+    OfFoot,
+    /// Optimal fibre lengths.
+    OptimalLengths,
+    /// Optimal fibre lengths a second.
+    LengthsPerSecond,
+    /// A share of 1RM.
+    OfMaximum,
+}
+
+/// A value outside its range.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct OutOfBounds {
+    /// The value.
+    pub value: f64,
+    /// The lower end of the range.
+    pub least: f64,
+    /// Whether the lower end itself is accepted.
+    pub least_is_inside: bool,
+    /// The largest accepted value.
+    pub most: f64,
+    /// What all are measured in.
+    pub unit: Measured,
+}

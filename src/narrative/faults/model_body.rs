@@ -1,0 +1,78 @@
+//! Words for: broken rules of lifters, segment tables and muscles.
+
+use super::known::did_you_mean;
+use super::{Told, told as fault_told};
+use crate::error::{BodyRule, Fault, MuscleRule};
+use crate::narrative::quantities::rounded;
+use crate::units::System;
+
+/// A rule of lifters and segment tables.
+pub(super) fn body(rule: &BodyRule) -> Told {
+    match rule {
+        BodyRule::NoSuchGroup { muscles, known } => Told::new(format!(
+            "is a group that no muscle of `{muscles}` belongs to"
+        ))
+        .hint(did_you_mean(known)),
+        BodyRule::NoSource { group } => Told::new("has no source").hint(format!(
+            "add \"{group}\": Assumed(\"reason\") to strength_sources"
+        )),
+        BodyRule::StraySource { known } => {
+            Told::new("belongs to no factor in `strength`").hint(did_you_mean(known))
+        }
+        BodyRule::LacksSegments(segments) => Told::new(format!("lacks {}", segments.join(", "))),
+        BodyRule::Sum(range) => Told::new(format!(
+            "adds up to {} % of body mass, limbs twice; {} to {} % is accepted",
+            rounded(range.value, 2),
+            range.least,
+            range.most
+        )),
+    }
+}
+
+/// A rule of muscles and joints.
+pub(super) fn muscle(rule: &MuscleRule, units: System) -> Told {
+    match rule {
+        MuscleRule::NoMuscle => Told::new("holds no muscle"),
+        MuscleRule::LowNotBelowHigh => Told::new("is not below `high`"),
+        MuscleRule::NoGroup => Told::new("is empty; name the strength group"),
+        MuscleRule::CrossesNoJoint { joints } => {
+            Told::new("crosses no joint").hint(format!("joints are: {}", joints.join(", ")))
+        }
+        MuscleRule::NoReference => Told::new(
+            "is empty, so nothing says how long the fibres are",
+        )
+        .hint(
+            "name one pose: reference: [(at: {elbow: \"60 deg\"}, fibre_length: 1.0, source: …)]",
+        ),
+        MuscleRule::ForeignJoint { crossed } => {
+            Told::new("names a joint that the muscle has no moment arm at")
+                .hint(format!("it crosses: {}", crossed.join(", ")))
+        }
+        MuscleRule::UnusableArm(fault) => unusable(fault, units),
+        MuscleRule::LongArm {
+            arm_cm,
+            angle_deg,
+            most_cm,
+        } => Told::new(format!(
+            "makes an arm of {} cm at {} deg; no muscle reaches {most_cm} cm",
+            rounded(*arm_cm, 1),
+            rounded(*angle_deg, 0)
+        ))
+        .hint("look at the unit: mm, cm"),
+        MuscleRule::AnglesFall {
+            angle_deg,
+            before_deg,
+        } => Told::new(format!(
+            "stands at {} deg behind one at {} deg; angles must rise",
+            rounded(*angle_deg, 2),
+            rounded(*before_deg, 2)
+        )),
+    }
+}
+
+fn unusable(fault: &Fault, units: System) -> Told {
+    Told::new(format!(
+        "cannot be used: {}",
+        fault_told(fault, units).message
+    ))
+}

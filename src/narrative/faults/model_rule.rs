@@ -1,0 +1,76 @@
+//! Words for: a value that breaks a rule, told by its path.
+
+use super::known::did_you_mean;
+use super::{Told, told as fault_told};
+use super::{model_body, model_movement};
+use crate::error::{BrokenRule, CurveRule, RuleFault};
+use crate::narrative::measured::outside;
+use crate::narrative::model_files::shelf_name;
+use crate::narrative::quantities::rounded;
+use crate::units::System;
+
+/// The fault in words.
+pub(super) fn told(fault: &RuleFault, units: System) -> Told {
+    let told = broken(&fault.broken, units);
+    // What a room says is a sentence of its own; a rule reads on from the path.
+    let between = match fault.broken {
+        BrokenRule::Said(_) => ": ",
+        _ => " ",
+    };
+    Told {
+        message: if fault.path.is_empty() {
+            told.message
+        } else {
+            format!("`{}`{between}{}", fault.path, told.message)
+        },
+        ..told
+    }
+}
+
+fn broken(rule: &BrokenRule, units: System) -> Told {
+    match rule {
+        BrokenRule::Outside(range) => Told::new(outside(range)),
+        BrokenRule::Empty => Told::new("is empty"),
+        BrokenRule::NoSuchFile { shelf, name, known } => Told::new(format!(
+            "is `{name}`, and no {} is called that",
+            shelf_name(*shelf)
+        ))
+        .hint(did_you_mean(known)),
+        BrokenRule::NotRising { first, second } => {
+            Told::new(format!("does not rise: {first} is followed by {second}"))
+        }
+        BrokenRule::Body(rule) => model_body::body(rule),
+        BrokenRule::Muscle(rule) => model_body::muscle(rule, units),
+        BrokenRule::Curve(rule) => curve(rule),
+        BrokenRule::Technique(rule) => model_movement::technique(rule),
+        BrokenRule::Path(rule) => model_movement::path(rule, units),
+        BrokenRule::Said(faults) => {
+            let told: Vec<Told> = faults
+                .iter()
+                .map(|fault| fault_told(fault, units))
+                .collect();
+            let messages: Vec<&str> = told.iter().map(|told| told.message.as_str()).collect();
+            let message = Told::new(messages.join("; "));
+            let hints = told.iter().flat_map(|told| told.hints.clone());
+            hints.fold(message, Told::hint)
+        }
+        BrokenRule::ReadsOn(fault) => fault_told(fault, units),
+    }
+}
+
+fn curve(rule: &CurveRule) -> Told {
+    Told::new(match rule {
+        CurveRule::ActivePeak(range) => format!(
+            "reaches {} at its peak; a share of peak force is 1 there, within {} %",
+            rounded(range.value, 3),
+            rounded(50.0 * (range.most - range.least), 0)
+        ),
+        CurveRule::CornersFall { corners_um } => {
+            let corners: Vec<String> = corners_um.iter().map(|um| rounded(*um, 3)).collect();
+            format!(
+                "the corners of the diagram are not in rising order: {} µm",
+                corners.join(", ")
+            )
+        }
+    })
+}

@@ -1,0 +1,248 @@
+//! Words for: why a text is no record.
+
+use super::Told;
+use super::known::{did_you_mean, one_of};
+use crate::error::{ExpectedType, FoundValue, Known, SyntaxFault, TextFault, TypeFault};
+use crate::narrative::quantities::expected_quantity;
+
+const ONE_RECORD: &str = "a model file is one record in brackets: ( field: value, … )";
+const KEEP_ONE: &str = "keep one of the two";
+const SECOND: &str = "the second one";
+const BRACKETS: &str = "records stand in ( ), maps in { }, lists in [ ]; look for a bracket or a value too many or too few";
+
+/// The fault in words.
+pub(super) fn told(fault: &TextFault) -> Told {
+    match fault {
+        TextFault::Empty { file } => {
+            Told::new(format!("`{file}` holds no record")).hint(ONE_RECORD)
+        }
+        TextFault::NoRecord => Told::new("no record begins here").hint(ONE_RECORD),
+        TextFault::GivenTwice { path } => Told::new(format!("`{path}` is given twice"))
+            .label(SECOND)
+            .hint(KEEP_ONE),
+        TextFault::FieldTwice { field } => Told::new(format!("the field `{field}` is given twice"))
+            .label(SECOND)
+            .hint(KEEP_ONE),
+        TextFault::NotFinite { path, written } => Told::new(format!(
+            "`{path}` is {written}, which is not a finite number"
+        ))
+        .label("expected a finite number"),
+        TextFault::NoSuchField {
+            field,
+            record,
+            known,
+        } => no_such_field(field, record.as_deref(), known),
+        TextFault::MissingField {
+            path,
+            field,
+            record,
+        } => missing(path, field, record.as_deref()),
+        TextFault::NoSuchWord {
+            word,
+            choice,
+            known,
+        } => no_such_word(word, choice.as_deref(), known),
+        TextFault::Type(fault) => of_type(fault),
+        TextFault::NoComma { behind } => no_comma(*behind),
+        TextFault::OpenQuote => {
+            Told::new("a text is not closed on its line").hint("add the closing quote")
+        }
+        TextFault::Syntax { path, what, found } => syntax(path, what, found.as_deref()),
+        TextFault::Refused { why } => Told::new(why.clone()),
+    }
+}
+
+/// A value of another type.
+fn of_type(fault: &TypeFault) -> Told {
+    match fault {
+        TypeFault::WrongType {
+            path,
+            expected,
+            found,
+        } => {
+            let expected = expected_type(expected);
+            Told::new(format!(
+                "{}expected {expected}, found {}",
+                before(path),
+                found_value(found)
+            ))
+            .label(format!("expected {expected}"))
+        }
+        TypeFault::WrongCount { word, takes, found } => wrong_count(word, takes, *found),
+        TypeFault::WrongLength { expected, found } => {
+            Told::new(format!("expected {expected}, found {found} of them"))
+        }
+        TypeFault::OtherRecord { found, expected } => Told::new(format!(
+            "`{found}` stands here instead of {}",
+            record_name(Some(expected))
+        ))
+        .label("write the fields in plain brackets: ( field: value, … )"),
+    }
+}
+
+fn no_such_field(field: &str, record: Option<&str>, known: &Known) -> Told {
+    Told::new(format!("`{field}` is no field of {}", record_name(record)))
+        .label("no such field")
+        .hint(if known.near.is_empty() {
+            format!("its fields are: {}", known.all.join(", "))
+        } else {
+            did_you_mean(known)
+        })
+}
+
+fn no_comma(behind: bool) -> Told {
+    let told = Told::new("expected a comma or a closing bracket");
+    if behind {
+        told.label("behind this")
+    } else {
+        told
+    }
+}
+
+/// "`path`: ", or nothing for the whole file.
+fn before(path: &str) -> String {
+    if path.is_empty() {
+        String::new()
+    } else {
+        format!("`{path}`: ")
+    }
+}
+
+fn missing(path: &str, field: &str, record: Option<&str>) -> Told {
+    let message = if path.is_empty() {
+        format!("the file lacks the field `{field}`")
+    } else {
+        format!("`{path}` lacks the field `{field}`")
+    };
+    let told = Told::new(message).label(format!("{} without `{field}`", record_name(record)));
+    if field == "source" || field.ends_with("_source") {
+        told.hint(format!(
+            "say where the numbers come from: {field}: Published(\"key_of_sources.ron\", \"Table 1\"), or FromMemory, Derived, Assumed(\"reason\"), CommonPractice"
+        ))
+    } else {
+        told.hint(format!("add `{field}: …` inside its brackets"))
+    }
+}
+
+fn no_such_word(word: &str, choice: Option<&str>, known: &Known) -> Told {
+    let (one, many) = kind_of_word(choice);
+    let told = Told::new(format!("`{word}` is no {one}")).label(format!("expected a {one}"));
+    one_of(known, many).into_iter().fold(told, Told::hint)
+}
+
+fn wrong_count(word: &str, takes: &str, found: usize) -> Told {
+    let told = Told::new(format!(
+        "`{word}` takes {takes} values in its brackets, found {found}"
+    ));
+    match word {
+        "Published" | "FromMemory" | "Derived" => told
+            .hint("write the key of sources.ron and the place: (\"holzbaur_2005\", \"Table 2\")"),
+        _ => told,
+    }
+}
+
+fn expected_type(expected: &ExpectedType) -> String {
+    match expected {
+        ExpectedType::Quantity(kind) => expected_quantity(*kind),
+        ExpectedType::Number => "a number".to_owned(),
+        ExpectedType::WholeNumber => "a whole number".to_owned(),
+        ExpectedType::Boolean => "true or false".to_owned(),
+        ExpectedType::Other(words) => words.clone(),
+    }
+}
+
+fn found_value(found: &FoundValue) -> String {
+    match found {
+        FoundValue::Number(marked) => format!("the number {marked}"),
+        FoundValue::Text(marked) => format!("the text {marked}"),
+        FoundValue::Nothing => "nothing".to_owned(),
+        FoundValue::List => "a list".to_owned(),
+        FoundValue::Other(words) => words.clone(),
+    }
+}
+
+fn syntax(path: &str, what: &SyntaxFault, found: Option<&str>) -> Told {
+    let (message, hint) = broken_grammar(what);
+    let found = found.map(|found| format!(", found {found}"));
+    let told = Told::new(format!(
+        "{}{message}{}",
+        before(path),
+        found.unwrap_or_default()
+    ));
+    if hint.is_empty() {
+        told
+    } else {
+        told.hint(hint)
+    }
+}
+
+/// A fault of grammar: what is wrong, and what to look for.
+fn broken_grammar(what: &SyntaxFault) -> (&str, &'static str) {
+    match what {
+        SyntaxFault::EndsEarly => ("the file ends in the middle of a record", BRACKETS),
+        SyntaxFault::Colon => ("expected `:`", "write `name: value`"),
+        SyntaxFault::MapBegins => ("expected `{`", "a map is { name: value, … }"),
+        SyntaxFault::MapEnds => ("expected `}`", BRACKETS),
+        SyntaxFault::ListBegins => ("expected `[`", "a list is [ value, … ]"),
+        SyntaxFault::ListEnds => ("expected `]`", BRACKETS),
+        SyntaxFault::RecordBegins => ("expected `(`", "a record is ( field: value, … )"),
+        SyntaxFault::RecordEnds => ("expected `)`", BRACKETS),
+        SyntaxFault::Text => ("expected a text in quotes", ""),
+        SyntaxFault::TextEnds => ("a text is not closed", "add the closing quote"),
+        SyntaxFault::Boolean => ("expected true or false", ""),
+        SyntaxFault::Number => ("expected a number", ""),
+        SyntaxFault::WholeNumber => ("expected a whole number", ""),
+        SyntaxFault::Name => (
+            "expected a name",
+            "names begin with a letter and hold letters, digits and `_`",
+        ),
+        SyntaxFault::Trailing => (
+            "something stands behind the end of the record",
+            "a model file holds one record; look for a bracket that is closed too early",
+        ),
+        SyntaxFault::CommentEnds => ("a comment `/*` is not closed", "add `*/`"),
+        SyntaxFault::TooDeep => ("brackets are nested too deeply", ""),
+        SyntaxFault::Other(words) => (words, ""),
+    }
+}
+
+/// What an editor of files calls a record.
+fn record_name(record: Option<&str>) -> String {
+    let known = match record {
+        Some("LifterRecord") => "a lifter",
+        Some("SegmentTable") => "a segment table",
+        Some("SegmentRow") => "a segment's row",
+        Some("MuscleTable") => "a muscle table",
+        Some("Muscle") => "a muscle",
+        Some("MomentArm") => "a moment arm",
+        Some("Reference") => "a reference pose",
+        Some("Curves") => "a set of curves",
+        Some("Movement") => "a movement",
+        Some("Technique") => "a technique parameter",
+        Some("Handling") => "the handling of a lift",
+        Some("SweepRecord") => "a sweep",
+        Some("ArmRecord") => "a hand's path",
+        Some("Band" | "BandRecord") => "a band",
+        Some("Chain" | "ChainRecord") => "a chain",
+        Some("Publication") => "a publication",
+        Some(other) => return format!("`{other}`"),
+        None => "this record",
+    };
+    known.to_owned()
+}
+
+/// What an editor of files calls a word of a choice, and several of them.
+fn kind_of_word(choice: Option<&str>) -> (&'static str, &'static str) {
+    match choice {
+        Some("Dof") => ("joint", "joints"),
+        Some("SegmentName") => ("segment", "segments"),
+        Some("Source") => ("kind of source", "kinds of source"),
+        Some("CarrierRecord") => ("carrier", "carriers"),
+        Some("PathRecord") => ("kind of path", "kinds of path"),
+        Some("ArmShape") => ("shape of a moment arm", "shapes of a moment arm"),
+        Some("TechniqueValue") => ("kind of technique value", "kinds of technique value"),
+        Some("Sex") => ("sex in the tables", "words here"),
+        Some("Training") => ("training status", "states of training"),
+        _ => ("word that fits here", "words here"),
+    }
+}
