@@ -33,8 +33,8 @@ pub use grammar::{
 pub use gym::{GymFault, LoadingGear};
 pub use hold::HoldFault;
 pub use implement::{CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit};
-pub use log::{DateFault, LogColumn, LogFault, LogRowFault};
 pub use known::Known;
+pub use log::{DateFault, LogColumn, LogFault, LogRowFault};
 pub use measured::{Measured, OutOfBounds};
 pub use model::{
     BodyRule, BrokenRule, CurveRule, ExpectedType, FoundValue, ModelFault, MuscleRule, PathRule,

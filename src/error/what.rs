@@ -6,8 +6,8 @@ use super::{
     ArmFault, BodyFault, BridgeFault, CommandFault, FigureFault, FitFault, GrammarFault, GymFault,
     HoldFault, ImplementFault, LegPressFault, LogFault, LoweringFault, MaximumSearchFault,
     ModelFault, NumericFault, PathFault, PredictionFault, ProgrammeFault, RepetitionFault,
-    SchemeFault, SessionFault, SessionFigureFault, SessionRefusal, StanceFault, StudyFault,
-    TechniqueFault, RuleFault, SettingFault, TextFault,
+    RuleFault, SchemeFault, SessionFault, SessionFigureFault, SessionRefusal, SettingFault,
+    StanceFault, StudyFault, TechniqueFault, TextFault,
 };
 use crate::units::QuantityFault;
 

@@ -5,7 +5,9 @@
 use super::grammar_scan::Node;
 use super::nearest::known;
 use super::outline::RecordOutline;
-use crate::error::{ExpectedType, Fault, FoundValue, ImplementFault, Place, SyntaxFault, TextFault, TypeFault};
+use crate::error::{
+    ExpectedType, Fault, FoundValue, ImplementFault, Place, SyntaxFault, TextFault, TypeFault,
+};
 use crate::units::{QuantityFault, QuantityKind};
 use ron::error::{Error as Code, SpannedError};
 use std::ops::Range;

@@ -5,7 +5,7 @@
 use super::figure_words::FigureWords;
 use super::quantities::rounded;
 use super::shown_units::{ShownUnit, velocity_unit};
-use crate::progress::published::VelocityEquation;
+use crate::progress::published_equations::VelocityEquation;
 use crate::rep::LoadPace;
 use crate::study::MaximumStudy;
 use crate::units::System;

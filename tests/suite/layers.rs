@@ -16,7 +16,7 @@ static HOUSE: LazyLock<House> = LazyLock::new(House::read);
 
 /// Rooms without a sentence so far; at the end all before `narrative`.
 const CLEAN: &[&str] = &[
-    "units", "error", "numeric", "anatomy", "movement", "capacity", "demand", "overlay", "rep",
+    "units", "error", "bounds", "numeric", "anatomy", "movement", "capacity", "demand", "overlay", "rep",
     "progress", "study",
 ];
 
@@ -29,6 +29,7 @@ const NAMED: &[&str] = &[
 const STRAIGHT: &[&str] = &[
     "units",
     "source",
+    "bounds",
     "numeric",
     "anatomy",
     "movement",
@@ -50,7 +51,7 @@ const STRAIGHT: &[&str] = &[
 ];
 
 /// Rooms that call for words so far, until theirs have moved out; at the end none.
-const CALLING: &[&str] = &["error", "library", "session", "setups", "study"];
+const CALLING: &[&str] = &["error", "session", "setups", "study"];
 
 /// Texts of two words before `narrative` that are no sentences for the reader, each with its reason.
 const ALLOWED: &[(&str, &str, &str)] = &[];

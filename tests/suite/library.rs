@@ -5,9 +5,7 @@ use rand_chacha::ChaCha8Rng;
 use std::path::Path;
 use torquill::anatomy::{Dof, SegmentName};
 use torquill::error::{Error, Result};
-use torquill::library::{
-    Library, Model, Shelf, Workbench, assemble, did_you_mean, get, nearest, numeric_paths,
-};
+use torquill::library::{Library, Model, Shelf, Workbench, assemble, get, nearest, numeric_paths};
 
 fn with(sets: &[&str]) -> Result<Model> {
     let sets: Vec<String> = sets.iter().map(|set| (*set).to_owned()).collect();
@@ -81,7 +79,6 @@ fn regress_nearest_names_come_nearest_first() {
     assert_eq!(nearest("Biceps Short", &known), ["biceps_short"]);
     assert_eq!(nearest("biceps", &known), ["biceps_long", "biceps_short"]);
     assert!(nearest("quadriceps_of_another", &known).is_empty());
-    assert_eq!(did_you_mean("a", &[]), "there are none");
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use super::published;
 use torquill::library::Library;
 use torquill::movement::Handling;
-use torquill::progress::published::{Velocity, VelocityEquation};
+use torquill::progress::published_equations::{Velocity, VelocityEquation};
 use torquill::session::eccentric::eccentric_one_rm;
 use torquill::session::fatigue::FatigueJoint;
 use torquill::session::oracle::{Attempt, JointUse, RepOracle, RepOutcome, STALL_S};
