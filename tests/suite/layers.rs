@@ -16,8 +16,8 @@ static HOUSE: LazyLock<House> = LazyLock::new(House::read);
 
 /// Rooms without a sentence so far; at the end all before `narrative`.
 const CLEAN: &[&str] = &[
-    "units", "error", "bounds", "numeric", "anatomy", "movement", "capacity", "demand", "overlay", "rep",
-    "progress", "study",
+    "units", "error", "bounds", "numeric", "anatomy", "movement", "capacity", "demand", "overlay",
+    "rep", "progress", "study",
 ];
 
 /// Rooms whose types and files bear names of their own so far; at the end all.
@@ -41,6 +41,7 @@ const STRAIGHT: &[&str] = &[
     "grammar",
     "progress",
     "session",
+    "library",
     "study",
     "draw",
     "plot",
