@@ -1,7 +1,7 @@
 //! What hangs beside a plain load that the command itself sets: bands, chains, any other implement.
 
 use crate::error::Result;
-use crate::grammar::{item_from_text, setup_from_texts};
+use crate::grammar::HungTexts;
 use crate::library::Library;
 use crate::resistance::Setup;
 use clap::Args;
@@ -20,21 +20,21 @@ pub struct Hung {
     pub item: Vec<String>,
 }
 
+impl Hung {
+    /// What hangs, as texts.
+    #[must_use]
+    pub fn texts(&self) -> HungTexts {
+        HungTexts {
+            bands: self.band.clone(),
+            chains: self.chain.clone(),
+            items: self.item.clone(),
+        }
+    }
+}
+
 /// The bands, chains and implements as a setup without plain load.
 ///
 /// **Fails** on an unknown piece or an unreadable text.
 pub fn hung(options: &Hung, library: &Library) -> Result<Setup> {
-    let pieces = library.pieces()?;
-    let bands: Vec<&str> = options.band.iter().map(String::as_str).collect();
-    let chains: Vec<&str> = options.chain.iter().map(String::as_str).collect();
-    let stock = pieces.stock();
-    let mut setup = if bands.is_empty() && chains.is_empty() {
-        Setup::default()
-    } else {
-        setup_from_texts(&[], &bands, &chains, &stock)?
-    };
-    for text in &options.item {
-        setup.items.push(item_from_text(text, &stock)?);
-    }
-    Ok(setup)
+    options.texts().setup(&library.pieces()?.stock())
 }

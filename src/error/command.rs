@@ -59,4 +59,14 @@ pub enum CommandFault {
     ComparisonPictures,
     /// An animated picture was to become another file than an SVG.
     AnimationNotSvg,
+    /// A file that is no sheet.
+    NoSheet {
+        /// The file.
+        file: String,
+    },
+    /// Several sessions for a picture that holds one.
+    ManySessions {
+        /// How many.
+        sessions: usize,
+    },
 }

@@ -19,6 +19,7 @@ mod outcome;
 mod path;
 mod pick;
 mod place;
+mod planning;
 mod repetition;
 mod session;
 mod study;
@@ -51,6 +52,7 @@ pub use pick::{
     Advice, HungPair, Instead, Means, NearestSetup, PickFault, PlainLoad, Remedy, Shortfall,
 };
 pub use place::Place;
+pub use planning::PlanFault;
 pub use repetition::{MaximumSearchFault, RepetitionFault, TimedPart};
 pub use session::{
     Counted, LoweringFault, PredictionFault, RestPlace, SchemeFault, SessionFault,

@@ -5,9 +5,9 @@
 use super::{
     ArmFault, BodyFault, BridgeFault, CommandFault, FigureFault, FitFault, GrammarFault, GymFault,
     HoldFault, ImplementFault, LegPressFault, LogFault, LoweringFault, MaximumSearchFault,
-    ModelFault, NumericFault, PathFault, PredictionFault, ProgrammeFault, RepetitionFault,
-    RuleFault, SchemeFault, SessionFault, SessionFigureFault, SessionRefusal, SettingFault,
-    StanceFault, StudyFault, TechniqueFault, TextFault,
+    ModelFault, NumericFault, PathFault, PlanFault, PredictionFault, ProgrammeFault,
+    RepetitionFault, RuleFault, SchemeFault, SessionFault, SessionFigureFault, SessionRefusal,
+    SettingFault, StanceFault, StudyFault, TechniqueFault, TextFault,
 };
 use crate::units::QuantityFault;
 
@@ -36,6 +36,8 @@ pub enum What {
     Gym(GymFault),
     /// What is wrong with a training log.
     Log(LogFault),
+    /// Why the ground of a session cannot be laid.
+    Plan(PlanFault),
     /// Why a session is not planned.
     Session(SessionFault),
     /// What is wrong in a model file or a path of a value.
@@ -165,6 +167,12 @@ impl From<GymFault> for What {
 impl From<LogFault> for What {
     fn from(fault: LogFault) -> Self {
         Self::Log(fault)
+    }
+}
+
+impl From<PlanFault> for What {
+    fn from(fault: PlanFault) -> Self {
+        Self::Plan(fault)
     }
 }
 

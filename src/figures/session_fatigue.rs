@@ -8,13 +8,13 @@ use crate::draw::Scene;
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::plan_words::least_by_joint;
 use crate::narrative::prose::capital;
-use crate::narrative::session::{joint_name, predicted_name};
 use crate::narrative::session_figure_words::{
     FATIGUED_AND_ACTIVE, SHARE_OF_MUSCLE, fatigue_words, least_of_joint, most_tired,
 };
+use crate::narrative::session_words::{joint_name, predicted_name};
 use crate::plot::{Axis, Extent, Fill, Look, Role, Series, SmallMultiples, SmallPanel};
+use crate::session::draft::{SessionPlan, SessionPrediction};
 use crate::session::fatigue::{Compartments, FatigueJoint};
-use crate::session::plan::{SessionPlan, SessionPrediction};
 
 /// The states over time.
 ///

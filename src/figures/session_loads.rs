@@ -8,7 +8,7 @@ use crate::error::Result;
 use crate::narrative::session_figure_words::{SETS, groups_over_bar, loads_words, one_rm_line};
 use crate::narrative::shown_units::mass_unit;
 use crate::plot::{Axis, Extent, Fill, LevelLine, LineChart, Look, Marker, Panel, Role, Series};
-use crate::session::plan::SessionPlan;
+use crate::session::draft::SessionPlan;
 use crate::session::planned_set::{PlannedSet, SetKind};
 use crate::units::System;
 
@@ -24,11 +24,14 @@ pub fn loads_chart(plan: &SessionPlan, units: System, look: Look) -> Result<Scen
     let draft = &plan.draft;
     let unit = mass_unit(units);
     let value = |set: &PlannedSet| unit.of(set.load.total.as_kg());
-    let one_rm = unit.of(draft.one_rm.as_kg());
+    let one_rm = unit.of(draft.lift.one_rm.as_kg());
     let top = draft.sets.iter().map(value).fold(one_rm, f64::max);
     let axis = Axis::new("Load", unit.symbol).reaching(Extent::FromZeroTo(ROOM_ABOVE * top));
     let mut panel = Panel {
-        levels: vec![LevelLine::new(one_rm, one_rm_line(draft.one_rm, units))],
+        levels: vec![LevelLine::new(
+            one_rm,
+            one_rm_line(draft.lift.one_rm, units),
+        )],
         ..Panel::new(axis, Vec::new())
     };
     for (index, set) in draft.sets.iter().enumerate() {

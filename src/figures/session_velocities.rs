@@ -5,12 +5,12 @@
 use super::sheet::heading;
 use crate::draw::Scene;
 use crate::error::{Error, FigureFault, Result};
-use crate::narrative::session::predicted_name;
 use crate::narrative::session_figure_words::{
     MEAN_VELOCITY, bar_velocity_unit, session_words, set_number, stalls_at,
 };
+use crate::narrative::session_words::predicted_name;
 use crate::plot::{Axis, Extent, LineChart, Look, Marker, Panel, Role, Series, Shade};
-use crate::session::plan::{SessionPlan, SessionPrediction};
+use crate::session::draft::{SessionPlan, SessionPrediction};
 use crate::units::System;
 
 /// Ticks of the level axis, about.

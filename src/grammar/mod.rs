@@ -3,6 +3,7 @@
 //! In: an option's text or a RON record, and what bands, chains and anchors there are. Out: items and setups.
 //! Imports `error`, `units` and `resistance`.
 
+mod hung_texts;
 mod implements;
 mod machine_texts;
 mod named_pieces;
@@ -13,6 +14,7 @@ mod readings_text;
 mod setup_file;
 mod weight_texts;
 
+pub use hung_texts::HungTexts;
 pub use implements::{IMPLEMENTS, ImplementRow, item_from_text};
 pub use named_pieces::Stock;
 pub use option_words::{Field, load_from_text};

@@ -7,14 +7,14 @@ use super::hung_pieces::setup_lines;
 use super::loads::loading_in_words;
 use super::prose::capital;
 use super::quantities::{mass_in, rounded};
-use super::session::{
+use super::session_remarks::remark;
+use super::session_words::{
     frequency, groups_added, intent, joint_name, level_name, one_rm_source, predicted_name,
     progression, rest_time, set_note,
 };
-use super::session_remarks::remark;
-use super::spotting::{Call, calls, spotters};
+use super::spotter_words::{Call, calls, spotters};
+use crate::session::draft::{Draft, LoweringPrediction, SessionPlan, SessionPrediction};
 use crate::session::fatigue::FatigueJoint;
-use crate::session::plan::{Draft, LoweringPrediction, SessionPlan, SessionPrediction};
 use crate::session::planned_set::{PlannedSet, RepetitionsAllowed, SetKind};
 use crate::units::{Mass, System};
 use std::collections::BTreeMap;
@@ -86,9 +86,9 @@ impl PlanWords {
         predicted.extend(lowering_words(draft));
         let remarks = draft.remarks.iter();
         Self {
-            movement: capital(&draft.movement.replace('-', " ")),
+            movement: capital(&draft.lift.movement.replace('-', " ")),
             one_rm: one_rm_words(draft, units),
-            level: level_name(draft.level).to_owned(),
+            level: level_name(draft.lift.level()).to_owned(),
             amount: amount_words(plan, units),
             rows: rows(draft, units),
             setup: setup_lines(draft.setup.as_ref(), units),
@@ -116,15 +116,15 @@ fn amount_words(plan: &SessionPlan, units: System) -> String {
 }
 
 fn one_rm_words(draft: &Draft, units: System) -> String {
-    let body = if draft.body.as_kg() > 0.0 {
-        format!(" beside the body of {}", mass_in(units, draft.body))
+    let body = if draft.lift.body.as_kg() > 0.0 {
+        format!(" beside the body of {}", mass_in(units, draft.lift.body))
     } else {
         String::new()
     };
     format!(
         "1RM {}{body}, {}",
-        mass_in(units, draft.one_rm),
-        one_rm_source(&draft.one_rm_from, units)
+        mass_in(units, draft.lift.one_rm),
+        one_rm_source(&draft.lift.one_rm_from, units)
     )
 }
 

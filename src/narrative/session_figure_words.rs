@@ -6,12 +6,12 @@ use super::figure_words::FigureWords;
 use super::plan_words::least_by_joint;
 use super::prose::capital;
 use super::quantities::{mass_in, rounded};
-use super::session::{groups_added, joint_name, predicted_name};
+use super::session_words::{groups_added, joint_name, predicted_name};
 use super::shown_units::{ShownUnit, velocity_unit};
 use crate::movement::Measure;
+use crate::session::draft::{Predicted, SessionPlan, SessionPrediction};
 use crate::session::fatigue::FatigueJoint;
 use crate::session::method::Method;
-use crate::session::plan::{Predicted, SessionPlan, SessionPrediction};
 use crate::session::planned_set::PlannedSet;
 use crate::units::{Mass, System};
 
@@ -46,7 +46,7 @@ pub fn session_words(plan: &SessionPlan, units: System) -> FigureWords {
 }
 
 fn subtitle(plan: &SessionPlan, units: System) -> String {
-    let name = plan.draft.movement.replace('-', " ");
+    let name = plan.draft.lift.movement.replace('-', " ");
     let top = plan
         .working_sets()
         .max_by(|a, b| a.load.total.as_kg().total_cmp(&b.load.total.as_kg()));
@@ -57,7 +57,7 @@ fn subtitle(plan: &SessionPlan, units: System) -> String {
         "{}, {}{load}, 1RM {}",
         capital(&name),
         plan.draft.method.name().replace('-', " "),
-        mass_in(units, plan.draft.one_rm)
+        mass_in(units, plan.draft.lift.one_rm)
     )
 }
 

@@ -1,20 +1,21 @@
 //! Planned sessions as JSON: one struct a level, keys in their order.
 //!
-//! In: sessions, refused methods, notes. Out: [`PlanRecord`], to be written as JSON.
+//! In: the answer of a plan. Out: [`PlanRecord`], to be written as JSON.
 
-use super::plan::{SheetPart, plan_cautions};
+use super::plan_text::{plan_cautions, set_kind};
 use crate::narrative::hung_pieces::setup_lines;
 use crate::narrative::loads::loading_in_words;
 use crate::narrative::plan_words::least_by_joint;
-use crate::narrative::session::{
-    basis, frequency, intent, joint_name, level_name, one_rm_source, predicted_name, progression,
-    set_note,
-};
 use crate::narrative::session_remarks::remark;
-use crate::narrative::spotting::spotters_place;
-use crate::session::plan::{LoweringPrediction, SessionPrediction};
-use crate::session::planned_set::{PlannedSet, SetKind};
+use crate::narrative::session_words::{
+    basis, frequency, intent, joint_name, level_name, one_rm_source, plan_note, predicted_name,
+    progression, refusal_reason, session_name, set_note,
+};
+use crate::narrative::spotter_words::spotters_place;
+use crate::session::draft::{Draft, LoweringPrediction, SessionPrediction};
+use crate::session::planned_set::PlannedSet;
 use crate::session::prediction::RepPrediction;
+use crate::study::{PlanAnswer, PlannedSession};
 use crate::units::System;
 use serde::{Serialize, Serializer};
 
@@ -22,21 +23,21 @@ use serde::{Serialize, Serializer};
 #[derive(Debug, Serialize)]
 pub struct PlanRecord<'a> {
     sessions: Vec<SessionRecord<'a>>,
-    refused: Vec<RefusedRecord<'a>>,
-    notes: &'a [String],
+    refused: Vec<RefusedRecord>,
+    notes: Vec<String>,
 }
 
 /// A method that was not planned.
 #[derive(Debug, Serialize)]
-struct RefusedRecord<'a> {
-    method: &'a str,
-    reason: &'a str,
+struct RefusedRecord {
+    method: &'static str,
+    reason: String,
 }
 
 /// One session.
 #[derive(Debug, Serialize)]
 struct SessionRecord<'a> {
-    title: &'a str,
+    title: String,
     movement: &'a str,
     method: &'static str,
     level: &'static str,
@@ -127,37 +128,40 @@ fn by_key<S: Serializer>(
 impl<'a> PlanRecord<'a> {
     /// Sessions with what was refused and what was taken for granted, cautions with each.
     #[must_use]
-    pub fn of(
-        parts: &'a [SheetPart<'_>],
-        refused: &'a [(String, String)],
-        notes: &'a [String],
-        units: System,
-    ) -> Self {
-        let refused = refused.iter();
+    pub fn of(answer: &'a PlanAnswer, units: System) -> Self {
+        let refused = answer.refused.iter();
+        let sessions = answer.sessions.iter();
         Self {
-            sessions: parts
-                .iter()
-                .map(|part| SessionRecord::of(part, units))
+            sessions: sessions
+                .map(|session| SessionRecord::of(session, units))
                 .collect(),
             refused: refused
-                .map(|(method, reason)| RefusedRecord { method, reason })
+                .map(|(method, fault)| RefusedRecord {
+                    method: method.name(),
+                    reason: refusal_reason(fault, units),
+                })
                 .collect(),
-            notes,
+            notes: answer
+                .notes
+                .iter()
+                .map(|note| plan_note(note, units))
+                .collect(),
         }
     }
 }
 
 impl<'a> SessionRecord<'a> {
-    fn of(part: &'a SheetPart<'_>, units: System) -> Self {
-        let (plan, draft) = (part.plan, &part.plan.draft);
+    fn of(session: &'a PlannedSession, units: System) -> Self {
+        let (plan, draft) = (&session.plan, &session.plan.draft);
+        let lift = &draft.lift;
         Self {
-            title: &part.title,
-            movement: &draft.movement,
+            title: session_name(session.name),
+            movement: &lift.movement,
             method: draft.method.name(),
-            level: level_name(draft.level),
-            one_rm_kg: draft.one_rm.as_kg(),
-            one_rm_from: one_rm_source(&draft.one_rm_from, units),
-            body_kg: draft.body.as_kg(),
+            level: level_name(lift.level()),
+            one_rm_kg: lift.one_rm.as_kg(),
+            one_rm_from: one_rm_source(&lift.one_rm_from, units),
+            body_kg: lift.body.as_kg(),
             time_s: plan.time().as_s(),
             volume_kg: plan.volume_kg(),
             frequency: frequency(draft.frequency),
@@ -175,26 +179,24 @@ impl<'a> SessionRecord<'a> {
                 .iter()
                 .map(|fact| remark(fact, units))
                 .collect(),
-            sources: part.sources(),
+            sources: sources(draft),
             spotters: plan.spotting().map(|spotting| spotting.spotters),
             spotters_place: plan
                 .spotting()
                 .map(|spotting| spotters_place(spotting.stand)),
-            cautions: plan_cautions(std::slice::from_ref(part), units),
+            cautions: plan_cautions(std::slice::from_ref(session), units),
         }
     }
 }
 
-impl SheetPart<'_> {
-    fn sources(&self) -> Vec<BasisRecord<'_>> {
-        let sources = self.plan.draft.sources.iter();
-        sources
-            .map(|(what, source)| BasisRecord {
-                what: basis(what),
-                source: source.in_words(),
-            })
-            .collect()
-    }
+fn sources(draft: &Draft) -> Vec<BasisRecord<'_>> {
+    let sources = draft.sources.iter();
+    sources
+        .map(|(what, source)| BasisRecord {
+            what: basis(what),
+            source: source.in_words(),
+        })
+        .collect()
 }
 
 impl<'a> SetRecord<'a> {
@@ -214,14 +216,6 @@ impl<'a> SetRecord<'a> {
             intent: intent(set.intent),
             notes: set.notes.iter().map(|note| set_note(note, units)).collect(),
         }
-    }
-}
-
-/// Key of a kind of set.
-pub(super) const fn set_kind(kind: SetKind) -> &'static str {
-    match kind {
-        SetKind::Work => "work",
-        SetKind::WarmUp => "warm_up",
     }
 }
 

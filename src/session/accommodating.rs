@@ -4,10 +4,10 @@
 //! the bottom and at the top of every set.
 
 use super::accommodating_setup::AccommodatingSetup;
-use super::plan::Draft;
+use super::draft::Draft;
 use super::planned_set::{PlannedSet, SetIntent, SetNote, warm_up_sets};
 use super::predicted_sets::{as_plain_sets, predict_with};
-use super::remark::{Basis, Progression, Remark, SetupRemark};
+use super::remark::{PlanBasis, Progression, Remark, SetupRemark};
 use super::repetitions::RepetitionChart;
 use super::request::SessionRequest;
 use super::rests::{between_sets, checked_between_sets};
@@ -53,7 +53,7 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
     }));
     predict_both(request, setup, &mut draft)?;
     draft.sources.push((
-        Basis::EffortAsShare,
+        PlanBasis::EffortAsShare,
         Origin::Assumed(
             "effort 1 is one repetition by definition; no chart was published for bands or chains",
         ),

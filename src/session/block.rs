@@ -3,10 +3,10 @@
 //! In: a [`SessionRequest`] and a number of weeks. Out: the sessions of every week, each a whole plan with its
 //! cautions.
 
+use super::draft::SessionPlan;
 use super::eccentric::OVERLOAD_PRACTICE;
 use super::method::Method;
 use super::overload;
-use super::plan::SessionPlan;
 use super::request::SessionRequest;
 use super::schemes::plan;
 use super::status::Level;
@@ -136,10 +136,10 @@ fn overload_day(request: &SessionRequest, step: u32) -> Result<SessionPlan> {
     }
     let (least, most) = OVERLOAD_PRACTICE.shares;
     let top = least + (most - least) * f64::from(step + 1) / f64::from(ROUND_WEEKS - 1);
-    Ok(SessionPlan::new(
-        overload::draft(request, (least, top.min(most)))?,
-        request.handling,
-    ))
+    Ok(SessionPlan::new(overload::draft(
+        request,
+        (least, top.min(most)),
+    )?))
 }
 
 /// Straight sets at a share of the usual load, five repetitions (a novice's ten) well short of failure.

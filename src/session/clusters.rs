@@ -3,14 +3,14 @@
 //! In: a [`SessionRequest`] with load and total repetitions. Out: a draft with groups and rests, and with a
 //! simulated repetition the prediction of both ways of doing it, repetition by repetition.
 
+use super::draft::{Draft, Predicted, SessionPrediction};
 use super::method::Method;
 use super::oracle::RepOracle;
 use super::phosphocreatine::share_back_range;
-use super::plan::{Draft, Predicted, SessionPrediction};
 use super::planned_set::{PlannedSet, SetIntent, warm_up_sets};
 use super::predicted_sets::predict;
 use super::prediction::{TiringBody, predict_set};
-use super::remark::{Basis, ClusterRemark, Fate, Progression, Remark};
+use super::remark::{ClusterRemark, Fate, PlanBasis, Progression, Remark};
 use super::repetitions::RepetitionChart;
 use super::request::SessionRequest;
 use super::rests::{IN_CLUSTER, between_sets, checked_between_sets, checked_in_cluster};
@@ -159,13 +159,14 @@ fn remarks(clusters: &Clusters) -> Vec<Remark> {
     remarks
 }
 
-fn sources() -> Vec<(Basis, Origin)> {
+fn sources() -> Vec<(PlanBasis, Origin)> {
     let mut sources = vec![
-        (Basis::ClusterGroups, Origin::Practice("cluster sets")),
-        (Basis::SessionTotals, TOTALS_ORIGIN),
+        (PlanBasis::ClusterGroups, Origin::Practice("cluster sets")),
+        (PlanBasis::SessionTotals, TOTALS_ORIGIN),
     ];
     let studies = STUDIES.iter();
-    sources.extend(studies.map(|(words, origin)| (Basis::Finding((*words).to_owned()), *origin)));
+    sources
+        .extend(studies.map(|(words, origin)| (PlanBasis::Finding((*words).to_owned()), *origin)));
     sources
 }
 

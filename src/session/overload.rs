@@ -3,15 +3,15 @@
 //! In: a [`SessionRequest`]. Out: a draft with loads inside the customary window, sets and repetitions that keep
 //! a reserve in the fatigue model, and the reserve of every lowering; refused above the eccentric 1RM.
 
+use super::draft::{Draft, LoweringPrediction};
 use super::eccentric::{
     LOWERING_COST, LOWERING_COST_ORIGIN, LOWERING_S, OVERLOAD_PRACTICE, PLANNING, eccentric_one_rm,
 };
 use super::fatigue::FatigueJoint;
 use super::method::Method;
-use super::plan::{Draft, LoweringPrediction};
 use super::planned_set::{PlannedSet, SetIntent, warm_up_sets};
 use super::prediction::TiringBody;
-use super::remark::{Basis, Frequency, LoweringLimit, LoweringRemark, Progression, Remark};
+use super::remark::{Frequency, LoweringLimit, LoweringRemark, PlanBasis, Progression, Remark};
 use super::request::SessionRequest;
 use super::rests::{HEAVY, checked_between_sets};
 use crate::error::{Error, LoweringFault, Result, SessionRefusal};
@@ -65,7 +65,7 @@ pub fn draft(request: &SessionRequest, window: (f64, f64)) -> Result<Draft> {
         Frequency::OnceInPlaceOfHeavy,
         Progression::WhenLoweringsAreSlow,
     );
-    draft.sets = warm_up_sets(request.one_rm, request.loading, &request.strength())?;
+    draft.sets = warm_up_sets(request.lift.one_rm, request.loading, &request.strength())?;
     let mut body = TiringBody::fresh(&limits.joints);
     let mut current = &loads[0];
     for (number, wanted) in (1..).zip(&loads) {
@@ -104,10 +104,10 @@ fn set(
 ///
 /// **Fails** where nobody can hand more than 1RM over.
 fn way_back(request: &SessionRequest) -> Result<WayBack> {
-    match request.handling.overload {
+    match request.lift.handling.overload {
         Handover::Yes { back, .. } => Ok(back),
         Handover::No(why) => Err(Error::no_answer(SessionRefusal::NotHandedOver {
-            movement: request.movement.to_owned(),
+            movement: request.lift.movement.clone(),
             bent_over: why == NoHandover::BentOver,
         })),
     }
@@ -122,16 +122,16 @@ fn limits(request: &SessionRequest) -> Result<Limits> {
         Some(oracle) => Limits {
             eccentric_one_rm: oracle.eccentric_one_rm,
             simulated: oracle.simulated_eccentric,
-            body: request.body,
+            body: request.lift.body,
             evenness: oracle.lowering_evenness.unwrap_or(1.0),
             joints: oracle.joints.clone(),
             travel: oracle.travel,
             rest,
         },
         None => Limits {
-            eccentric_one_rm: eccentric_one_rm(request.one_rm, request.body),
+            eccentric_one_rm: eccentric_one_rm(request.lift.one_rm, request.lift.body),
             simulated: None,
-            body: request.body,
+            body: request.lift.body,
             evenness: 1.0,
             joints: JOINTS.to_vec(),
             travel: None,
@@ -192,10 +192,10 @@ fn asked_for(request: &SessionRequest, load: Mass, limits: &Limits) -> Result<Lo
         }));
     }
     let loaded = request.loading.at_most(load)?;
-    if loaded.total.as_kg() <= request.one_rm.as_kg() {
+    if loaded.total.as_kg() <= request.lift.one_rm.as_kg() {
         return Err(Error::bad(LoweringFault::NoOverload {
             load: loaded.total,
-            one_rm: request.one_rm,
+            one_rm: request.lift.one_rm,
         }));
     }
     Ok(loaded)
@@ -345,13 +345,14 @@ fn simulated_remark(request: &SessionRequest, limits: &Limits) -> Option<Remark>
     }))
 }
 
-fn sources() -> Vec<(Basis, Origin)> {
+fn sources() -> Vec<(PlanBasis, Origin)> {
     let mut sources = vec![
-        (Basis::OverloadWindow, OVERLOAD_PRACTICE.origin),
-        (Basis::EccentricLimit, PLANNING.origin),
-        (Basis::LoweringCost, LOWERING_COST_ORIGIN),
+        (PlanBasis::OverloadWindow, OVERLOAD_PRACTICE.origin),
+        (PlanBasis::EccentricLimit, PLANNING.origin),
+        (PlanBasis::LoweringCost, LOWERING_COST_ORIGIN),
     ];
     let studies = STUDIES.iter();
-    sources.extend(studies.map(|(words, origin)| (Basis::Finding((*words).to_owned()), *origin)));
+    sources
+        .extend(studies.map(|(words, origin)| (PlanBasis::Finding((*words).to_owned()), *origin)));
     sources
 }

@@ -3,11 +3,11 @@
 //! In: a [`RepOracle`] and a [`Draft`] with its sets. Out: the draft with velocities, fatigue, and what every set
 //! would allow by chart and by fatigue model; where the two disagree stands among the remarks.
 
+use super::draft::{Draft, Predicted, SessionPrediction};
 use super::oracle::RepOracle;
-use super::plan::{Draft, Predicted, SessionPrediction};
 use super::planned_set::{PlannedSet, RepetitionsAllowed, SetKind};
 use super::prediction::{TiringBody, predict_set, repetitions_to_failure};
-use super::remark::{Basis, ChartRemark, Remark};
+use super::remark::{ChartRemark, PlanBasis, Remark};
 use super::repetitions::RepetitionChart;
 use super::request::SessionRequest;
 use crate::error::Result;
@@ -49,7 +49,7 @@ pub fn predict_with(oracle: &RepOracle, draft: &mut Draft) -> Result<()> {
         fatigue: body.trace().to_vec(),
     });
     draft.sources.push((
-        Basis::Prediction,
+        PlanBasis::Prediction,
         Origin::Recalled(
             "xia_frey_law_2008",
             "equations; rates frey_law_2012, rest multiplier looft_2018",

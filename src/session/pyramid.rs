@@ -3,11 +3,11 @@
 //! In: a [`SessionRequest`]. Out: a draft in which each set's load is what the published chart gives for its
 //! repetitions and those kept in reserve; compared with the fatigue that the sets before carry over.
 
+use super::draft::Draft;
 use super::method::Method;
-use super::plan::Draft;
 use super::planned_set::{PlannedSet, SetIntent, SetKind, warm_up_sets};
 use super::predicted_sets::predict;
-use super::remark::{Basis, ChartRemark, Progression, Remark};
+use super::remark::{ChartRemark, PlanBasis, Progression, Remark};
 use super::repetitions::RepetitionChart;
 use super::request::SessionRequest;
 use super::rests::{between_sets, checked_between_sets};
@@ -59,9 +59,10 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
     let first = steps[0].load.total;
     draft.sets = warm_up_sets(first, request.loading, &request.strength())?;
     draft.sets.extend(steps);
-    draft
-        .sources
-        .push((Basis::PyramidSteps, Origin::Practice("ascending pyramid")));
+    draft.sources.push((
+        PlanBasis::PyramidSteps,
+        Origin::Practice("ascending pyramid"),
+    ));
     draft.remarks.extend(beyond_chart(&chart, &draft));
     predict(request, &mut draft)?;
     draft.remarks.extend(widest_gap(&draft));

@@ -227,7 +227,7 @@ pub enum SetupRemark {
 
 /// What a number of the plan rests on.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Basis {
+pub enum PlanBasis {
     /// Repetitions at a share of 1RM.
     RepetitionChart,
     /// What a study found, in its words.

@@ -1,34 +1,23 @@
 //! What a session is planned from, and the empty draft that every scheme fills.
 //!
-//! In: movement, trainee, 1RM, gym, method, what was asked for. Out: [`SessionRequest`].
+//! In: the lift with its 1RM, a gym, a method, what was asked for. Out: [`SessionRequest`].
 
 use super::accommodating_setup::AccommodatingSetup;
+use super::draft::Draft;
 use super::method::Method;
 use super::oracle::RepOracle;
-use super::plan::Draft;
-use super::remark::{Basis, Frequency, Progression};
+use super::remark::{Frequency, PlanBasis, Progression};
 use super::repetitions::{CHART_ORIGIN, differences_of};
-use super::status::{Level, Trainee};
-use super::strength::{OneRmSource, Strength};
+use super::status::Level;
+use super::strength::{PlannedLift, Strength};
 use crate::error::{Error, Result, SessionFigureFault};
-use crate::movement::Handling;
 use crate::setups::Loadings;
 use crate::units::{Duration, Mass};
 
 /// Everything a session is planned from.
 pub struct SessionRequest<'a> {
-    /// Name of the movement.
-    pub movement: &'a str,
-    /// How the movement is handled.
-    pub handling: &'a Handling,
-    /// Who trains.
-    pub trainee: Trainee,
-    /// The 1RM.
-    pub one_rm: Mass,
-    /// Body mass that is part of the load: all of it where the body hangs or stands on the load, else none.
-    pub body: Mass,
-    /// Where the 1RM comes from.
-    pub one_rm_from: OneRmSource,
+    /// The lift: movement, who trains, the 1RM.
+    pub lift: PlannedLift,
     /// What can be loaded.
     pub loading: &'a Loadings,
     /// The method.
@@ -63,22 +52,11 @@ pub struct SessionWishes {
 }
 
 impl<'a> SessionRequest<'a> {
-    /// A request for the usual session of a method, with a 1RM as given.
+    /// A request for the usual session of a method.
     #[must_use]
-    pub fn usual(
-        (movement, handling): (&'a str, &'a Handling),
-        method: Method,
-        trainee: Trainee,
-        one_rm: Mass,
-        loading: &'a Loadings,
-    ) -> Self {
+    pub fn usual(lift: PlannedLift, method: Method, loading: &'a Loadings) -> Self {
         Self {
-            movement,
-            handling,
-            trainee,
-            one_rm,
-            body: Mass::ZERO,
-            one_rm_from: OneRmSource::Given,
+            lift,
             loading,
             method,
             wishes: SessionWishes::default(),
@@ -93,7 +71,7 @@ impl<'a> SessionRequest<'a> {
     pub fn with_method(&self, method: Method) -> Self {
         Self {
             method,
-            one_rm_from: self.one_rm_from.clone(),
+            lift: self.lift.clone(),
             wishes: SessionWishes::default(),
             ..*self
         }
@@ -102,34 +80,27 @@ impl<'a> SessionRequest<'a> {
     /// What shares of 1RM are of.
     #[must_use]
     pub const fn strength(&self) -> Strength {
-        Strength {
-            one_rm: self.one_rm,
-            body: self.body,
-        }
+        self.lift.strength()
     }
 
     /// Training status.
     #[must_use]
     pub fn level(&self) -> Level {
-        self.trainee.level()
+        self.lift.level()
     }
 
     /// A draft without sets.
     #[must_use]
     pub fn draft(&self, method: Method, frequency: Frequency, progression: Progression) -> Draft {
-        let mut sources = vec![(Basis::RepetitionChart, CHART_ORIGIN)];
+        let mut sources = vec![(PlanBasis::RepetitionChart, CHART_ORIGIN)];
         sources.extend(
-            differences_of(self.handling)
+            differences_of(&self.lift.handling)
                 .into_iter()
-                .map(|(finding, origin)| (Basis::Finding(finding.to_owned()), origin)),
+                .map(|(finding, origin)| (PlanBasis::Finding(finding.to_owned()), origin)),
         );
         Draft {
-            movement: self.movement.to_owned(),
+            lift: self.lift.clone(),
             method,
-            level: self.level(),
-            one_rm: self.one_rm,
-            one_rm_from: self.one_rm_from.clone(),
-            body: self.body,
             with_bar: self.loading.is_bar,
             sets: Vec::new(),
             frequency,
@@ -154,7 +125,7 @@ impl<'a> SessionRequest<'a> {
             return Err(Error::no_answer(SessionFigureFault::AboveOneRm {
                 load,
                 share,
-                one_rm: self.one_rm,
+                one_rm: self.lift.one_rm,
             }));
         }
         if !(share.is_finite() && share > 0.0) {

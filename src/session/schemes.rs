@@ -2,9 +2,9 @@
 //!
 //! In: a [`SessionRequest`]. Out: a [`SessionPlan`], or a refusal. Each scheme stands in its own file.
 
+use super::draft::SessionPlan;
 use super::eccentric::OVERLOAD_PRACTICE;
 use super::method::Method;
-use super::plan::SessionPlan;
 use super::remark::Remark;
 use super::request::SessionRequest;
 use super::rests::{checked_between_sets, checked_in_cluster};
@@ -31,27 +31,33 @@ const MOST_IN_A_GROUP: u32 = 6;
 /// use torquill::session::request::SessionRequest;
 /// use torquill::session::schemes::plan;
 /// use torquill::session::status::Trainee;
+/// use torquill::session::strength::{OneRmSource, PlannedLift};
 /// use torquill::setups::{Caution, Loadings};
 /// use torquill::units::{Mass, System};
 ///
-/// let press = Library::built_in().movement("bench-press")?.handling;
+/// let lift = PlannedLift {
+///     movement: "bench-press".to_owned(),
+///     handling: Library::built_in().movement("bench-press")?.handling,
+///     trainee: Trainee::with_training_months(48.0),
+///     one_rm: Mass::from_kg(140.0),
+///     body: Mass::ZERO,
+///     one_rm_from: OneRmSource::Given,
+/// };
 /// let gym = Loadings::usual(System::Metric);
-/// let trainee = Trainee::with_training_months(48.0);
-/// let lift = ("bench-press", &press);
-/// let session = plan(&SessionRequest::usual(lift, Method::OverloadedLowering, trainee, Mass::from_kg(140.0), &gym))?;
+/// let session = plan(&SessionRequest::usual(lift, Method::OverloadedLowering, &gym))?;
 /// assert!(session.working_sets().all(|set| (147.0..=154.0).contains(&set.load.total.as_kg())));
 /// assert_eq!(session.cautions()[0], Caution::Disclaimer);
 /// # Ok::<(), torquill::error::Error>(())
 /// ```
 pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
     check(request)?;
-    let draft = match may_do(&request.trainee, request.method) {
+    let draft = match may_do(&request.lift.trainee, request.method) {
         Permission::Refused(fault) => return Err(Error::no_answer(fault)),
         Permission::PlainInstead => {
             let mut draft = straight::draft(&request.with_method(Method::Straight))?;
             let remark = Remark::PlannedInstead {
                 of: request.method,
-                months: request.trainee.training_months,
+                months: request.lift.trainee.training_months,
             };
             draft.remarks.insert(0, remark);
             draft
@@ -64,17 +70,17 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
             Method::Bands | Method::Chains => accommodating::draft(request)?,
         },
     };
-    Ok(SessionPlan::new(draft, request.handling))
+    Ok(SessionPlan::new(draft))
 }
 
 fn check(request: &SessionRequest) -> Result<()> {
-    let one_rm_kg = request.one_rm.as_kg();
+    let one_rm_kg = request.lift.one_rm.as_kg();
     if !(one_rm_kg.is_finite() && one_rm_kg > 0.0) {
         return Err(Error::bad(SessionFigureFault::NoOneRm {
-            one_rm: request.one_rm,
+            one_rm: request.lift.one_rm,
         }));
     }
-    let months = request.trainee.training_months;
+    let months = request.lift.trainee.training_months;
     if months.is_nan() || months < 0.0 {
         return Err(Error::bad(SessionFigureFault::NoMonths { months }));
     }

@@ -2,8 +2,8 @@
 //!
 //! In: what a plan does. Out: [`Spotting`], or none where a spotter does not belong.
 
-use super::cautions::Circumstances;
 use super::method::Method;
+use super::session_cautions::Circumstances;
 use crate::movement::{Handover, HelperPlace, SpotterPlace, SpotterRule};
 
 /// Who helps, and the words they agree on.

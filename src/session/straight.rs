@@ -3,11 +3,11 @@
 //! In: a [`SessionRequest`]. Out: a draft whose load and repetitions follow published guidance for the lifter's
 //! status; for a novice this is the plain progressive overload that replaces every other method.
 
+use super::draft::Draft;
 use super::method::Method;
-use super::plan::Draft;
 use super::planned_set::{PlannedSet, SetIntent, warm_up_sets};
 use super::predicted_sets::predict;
-use super::remark::{Basis, ChartRemark, Frequency, Progression, Remark};
+use super::remark::{ChartRemark, Frequency, PlanBasis, Progression, Remark};
 use super::repetitions::RepetitionChart;
 use super::request::SessionRequest;
 use super::rests::{between_sets, checked_between_sets};
@@ -122,7 +122,7 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
             allowed,
         })
     }));
-    draft.sources.push((Basis::Guidance, guidance.origin));
+    draft.sources.push((PlanBasis::Guidance, guidance.origin));
     predict(request, &mut draft)?;
     Ok(draft)
 }
@@ -143,8 +143,8 @@ fn progression(request: &SessionRequest, repetitions: u32) -> Progression {
         repetitions: repetitions + 1,
         percent: STEP_PERCENT,
         steps: (
-            request.one_rm * (least / 100.0),
-            request.one_rm * (most / 100.0),
+            request.lift.one_rm * (least / 100.0),
+            request.lift.one_rm * (most / 100.0),
         ),
     }
 }

@@ -1,7 +1,10 @@
-//! What shares of 1RM are of, and where the 1RM comes from.
+//! The lift that is planned: whose, how strong, and what shares of 1RM are of.
 //!
-//! In: a 1RM, body mass that is part of the load. Out: loads as shares and back.
+//! In: a movement, who trains, a 1RM, body mass that is part of the load. Out: [`PlannedLift`]; loads as shares
+//! and back.
 
+use super::status::{Level, Trainee};
+use crate::movement::Handling;
 use crate::progress::trend_line::TrendLine;
 use crate::progress::verdict::{Sureness, Verdict};
 use crate::units::Mass;
@@ -53,4 +56,38 @@ pub enum OneRmSource {
     },
     /// Simulated for a lifter of this title.
     Simulated(String),
+}
+
+/// The lift that is planned.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlannedLift {
+    /// Name of the movement.
+    pub movement: String,
+    /// How the movement is handled.
+    pub handling: Handling,
+    /// Who trains.
+    pub trainee: Trainee,
+    /// The 1RM, body apart.
+    pub one_rm: Mass,
+    /// Body mass that is part of the load: all of it where the body hangs or stands on the load, else none.
+    pub body: Mass,
+    /// Where the 1RM comes from.
+    pub one_rm_from: OneRmSource,
+}
+
+impl PlannedLift {
+    /// What shares of 1RM are of.
+    #[must_use]
+    pub const fn strength(&self) -> Strength {
+        Strength {
+            one_rm: self.one_rm,
+            body: self.body,
+        }
+    }
+
+    /// Training status.
+    #[must_use]
+    pub fn level(&self) -> Level {
+        self.trainee.level()
+    }
 }

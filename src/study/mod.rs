@@ -23,6 +23,9 @@ mod pair_grid;
 mod parameter;
 mod pick;
 mod pick_answer;
+mod plan;
+mod plan_ground;
+mod plan_question;
 mod question;
 mod rank;
 mod rep_outcome;
@@ -52,10 +55,13 @@ pub use pair_grid::{PairGrid, pair_grid};
 pub use parameter::Parameter;
 pub use pick::pick;
 pub use pick_answer::{PickAnswer, Picked};
+pub use plan::plan;
+pub use plan_question::{
+    MethodChoice, PersonTold, PlanAnswer, PlanNote, PlanQuestion, PlannedSession, SessionName,
+};
 pub use question::{Question, SetupStudy, Study};
 pub use rank::{Ranked, Ranks, rank};
 pub use rep_study::{Heaviness, RepStudy, USUAL_STEP_KG, maximum, repetition, rigged};
-pub use session_oracle::{carried_body, lifter_of_one_rm, simulated_oracle};
-pub use session_setup::{SessionSetup, best_setup, named_setup};
+pub use session_oracle::simulated_oracle;
 pub use solve::{load_points, load_torque_nm, study, with_body};
 pub use versus_plain::{LiftShape, VersusPlain, versus_plain};

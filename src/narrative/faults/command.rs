@@ -32,6 +32,14 @@ pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
             Told::new(format!("the folder `{folder}` cannot be made: {cause}"))
                 .hint("check its parent and your permissions, or write elsewhere")
         }
+        CommandFault::NoSheet { file } => {
+            Told::new(format!("`{file}` is no sheet that can be written"))
+                .hint("sheets end in .html, .svg or .png")
+        }
+        CommandFault::ManySessions { sessions } => Told::new(format!(
+            "a picture holds one session, and these are {sessions}"
+        ))
+        .hint("end the sheet's name in .html: a page for each session"),
         CommandFault::ComparisonAsCsv => Told::new("--versus-plain gives a table or JSON, not CSV")
             .hint("--format json holds the samples of both repetitions"),
         CommandFault::ComparisonPictures => {

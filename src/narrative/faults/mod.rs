@@ -21,6 +21,7 @@ mod numeric;
 mod outcome;
 mod path;
 mod pick;
+mod planning;
 mod quantity;
 mod repetition;
 mod session;
@@ -116,6 +117,7 @@ fn of(what: &What, units: System) -> Told {
         What::Grammar(fault) => grammar::told(fault, units),
         What::Gym(fault) => gym::told(fault, units),
         What::Log(fault) => log::told(fault, units),
+        What::Plan(fault) => planning::told(fault, units),
         What::Session(fault) => session::told(fault, units),
         What::Model(fault) => model::told(fault, units),
         What::Study(fault) => study::told(fault, units),

@@ -2,17 +2,25 @@
 
 use super::published;
 use torquill::library::Library;
-use torquill::movement::Handling;
 use torquill::progress::published_equations::{Velocity, VelocityEquation};
 use torquill::session::eccentric::eccentric_one_rm;
 use torquill::session::fatigue::FatigueJoint;
 use torquill::session::oracle::{Attempt, JointUse, RepOracle, RepOutcome, STALL_S};
+use torquill::session::status::Trainee;
+use torquill::session::strength::{OneRmSource, PlannedLift};
 use torquill::units::{Duration, Length, Mass, Speed};
 
-/// How a built-in movement is handled.
-pub fn handling(movement: &str) -> &'static Handling {
+/// A built-in movement with a 1RM as given.
+pub fn planned_lift(movement: &str, trainee: Trainee, one_rm: Mass) -> PlannedLift {
     let model = Library::built_in().movement(movement).expect("built in");
-    Box::leak(Box::new(model.handling))
+    PlannedLift {
+        movement: movement.to_owned(),
+        handling: model.handling,
+        trainee,
+        one_rm,
+        body: Mass::ZERO,
+        one_rm_from: OneRmSource::Given,
+    }
 }
 
 /// Travel and joint that a published load-velocity equation is used with (assumed: an arm or a thigh of

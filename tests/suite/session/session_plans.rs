@@ -1,6 +1,6 @@
 //! Plans: who may do what, loads of the gym, predictions against cluster studies, cautions, blocks.
 
-use super::equation_oracle::{from_load_velocity, handling};
+use super::equation_oracle::{from_load_velocity, planned_lift};
 use super::session_loads::{gym, kg};
 use crate::evidence::paper;
 use proptest::prelude::*;
@@ -8,17 +8,17 @@ use torquill::error::Error;
 use torquill::movement::Carrier;
 use torquill::narrative::cautions::caution_in_words;
 use torquill::narrative::faults::told;
-use torquill::narrative::session::{frequency, predicted_name, set_note};
 use torquill::narrative::session_remarks::remark;
+use torquill::narrative::session_words::{frequency, predicted_name, set_note};
 use torquill::session::accommodating_setup::AccommodatingSetup;
 use torquill::session::block::block;
 use torquill::session::clusters::even_groups;
+use torquill::session::draft::SessionPlan;
 use torquill::session::eccentric::{PLANNING, RATIOS, eccentric_one_rm};
 use torquill::session::fatigue::FatigueJoint;
 use torquill::session::method::{METHODS, Method};
 use torquill::session::oracle::{Attempt, RepOracle};
 use torquill::session::overload::lowerings_to_failure;
-use torquill::session::plan::SessionPlan;
 use torquill::session::planned_set::{PlannedSet, SetKind};
 use torquill::session::prediction::{TiringBody, predict_set, repetitions_to_failure};
 use torquill::session::request::SessionRequest;
@@ -63,13 +63,7 @@ fn request<'a>(
     lifter: Trainee,
     gym: &'a Loadings,
 ) -> SessionRequest<'a> {
-    SessionRequest::usual(
-        (movement, handling(movement)),
-        method,
-        lifter,
-        kg(140.0),
-        gym,
-    )
+    SessionRequest::usual(planned_lift(movement, lifter, kg(140.0)), method, gym)
 }
 
 fn planned(method: Method, ask: impl Fn(&mut SessionRequest)) -> Result<SessionPlan, Error> {
@@ -386,12 +380,12 @@ fn fault_figures_that_make_no_sense_are_bad_input() {
     assert!(bad(|r| r.wishes.rest_within = Some(Duration::from_s(-30.0))).contains("-30 s"));
     assert!(bad(|r| r.wishes.rest_between = Some(Duration::from_s(-1.0))).contains("cannot be"));
     assert!(bad(|r| r.wishes.rest_within = Some(Duration::from_s(f64::NAN))).contains("cannot be"));
-    assert!(bad(|r| r.one_rm = Mass::from_kg(0.0)).contains("1RM"));
-    assert!(bad(|r| r.one_rm = Mass::from_kg(f64::NAN)).contains("1RM"));
+    assert!(bad(|r| r.lift.one_rm = Mass::from_kg(0.0)).contains("1RM"));
+    assert!(bad(|r| r.lift.one_rm = Mass::from_kg(f64::NAN)).contains("1RM"));
     assert!(bad(|r| r.wishes.sets = Some(0)).contains("0 sets"));
     assert!(bad(|r| r.wishes.total_repetitions = Some(900)).contains("900"));
     assert!(bad(|r| r.wishes.group = Some(20)).contains("20"));
-    assert!(bad(|r| r.trainee.training_months = -3.0).contains("months"));
+    assert!(bad(|r| r.lift.trainee.training_months = -3.0).contains("months"));
     let heavy = planned(Method::Clusters, |r| {
         r.wishes.load = Some(Mass::from_kg(150.0))
     })
@@ -505,7 +499,7 @@ fn law_clusters_of_105_kg_keep_what_the_straight_set_loses() {
 fn law_a_pyramid_rises_and_its_repetitions_fall() {
     for months in [12.0, 60.0] {
         let session = planned(Method::Pyramid, |r| {
-            r.trainee = Trainee::with_training_months(months)
+            r.lift.trainee = Trainee::with_training_months(months)
         })
         .expect("a plan");
         let work: Vec<_> = session.working_sets().collect();
@@ -750,7 +744,7 @@ proptest! {
     ) {
         let gym = Loadings::usual(System::Metric);
         let oracle = from_load_velocity("squat", kg(one_rm_kg.abs() + 1.0));
-        let mut asked = SessionRequest::usual(("squat", handling("squat")), METHODS[method].0, Trainee::with_training_months(months), kg(one_rm_kg), &gym);
+        let mut asked = SessionRequest::usual(planned_lift("squat", Trainee::with_training_months(months), kg(one_rm_kg)), METHODS[method].0, &gym);
         asked.wishes.load = load_kg.map(kg);
         asked.wishes.sets = sets;
         asked.wishes.repetitions = repetitions;

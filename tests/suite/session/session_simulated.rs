@@ -1,6 +1,6 @@
 //! The simulated repetition in a plan: laws of its oracle, and the same published directions.
 
-use super::equation_oracle::handling;
+use super::equation_oracle::planned_lift;
 use crate::evidence::paper;
 use torquill::library::Library;
 use torquill::resistance::Setup;
@@ -8,7 +8,7 @@ use torquill::session::clusters::even_groups;
 use torquill::session::method::Method;
 use torquill::session::oracle::{Attempt, RepOracle};
 use torquill::session::prediction::{TiringBody, predict_set, repetitions_to_failure};
-use torquill::session::remark::Basis;
+use torquill::session::remark::PlanBasis;
 use torquill::session::request::SessionRequest;
 use torquill::session::schemes::plan;
 use torquill::session::status::Trainee;
@@ -136,10 +136,8 @@ fn law_a_plan_takes_the_simulated_repetition() {
         let gym = Loadings::usual(System::Metric);
         let lifter = Trainee::with_training_months(60.0);
         let mut asked = SessionRequest::usual(
-            ("bench-press", handling("bench-press")),
+            planned_lift("bench-press", lifter, oracle.one_rm),
             Method::OverloadedLowering,
-            lifter,
-            oracle.one_rm,
             &gym,
         );
         asked.oracle = Some(oracle);
@@ -157,7 +155,7 @@ fn law_a_plan_takes_the_simulated_repetition() {
                 .draft
                 .sources
                 .iter()
-                .any(|(what, _)| *what == Basis::Prediction)
+                .any(|(what, _)| *what == PlanBasis::Prediction)
         );
     });
 }

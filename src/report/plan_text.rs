@@ -1,65 +1,54 @@
 //! A planned session as text and CSV.
 //!
-//! In: plans with their titles, and the methods that were refused. Out: text. Cautions stand in every one
+//! In: the answer of a plan. Out: text. Cautions stand in every one
 //! of them.
 
 use super::csv::rows_to_csv;
-use super::plan_record::set_kind;
 use super::table::table;
 use crate::error::Result;
 use crate::narrative::cautions::caution_in_words;
 use crate::narrative::loads::loading_in_words;
 use crate::narrative::plan_words::{PlanWords, SetRow};
 use crate::narrative::quantities::{mass_in, rounded};
-use crate::narrative::session::{groups_added, intent};
-use crate::session::plan::SessionPlan;
+use crate::narrative::session_words::{
+    groups_added, intent, plan_note, refusal_reason, session_name,
+};
+use crate::session::planned_set::SetKind;
 use crate::setups::Caution;
+use crate::study::{PlanAnswer, PlannedSession};
 use crate::units::{Mass, System};
 use std::fmt::Write;
 
-/// One session of a sheet.
-#[derive(Debug, Clone)]
-pub struct SheetPart<'a> {
-    /// What the session is called.
-    pub title: String,
-    /// The session.
-    pub plan: &'a SessionPlan,
-}
-
 /// Sessions as text with what was taken for granted: an overview where there are several, then each; the cautions last and always.
 #[must_use]
-pub fn plan_text(
-    parts: &[SheetPart<'_>],
-    refused: &[(String, String)],
-    notes: &[String],
-    units: System,
-) -> String {
+pub fn plan_text(answer: &PlanAnswer, units: System) -> String {
     let mut text = String::new();
-    if parts.len() > 1 {
-        text += &overview(parts, units);
+    if answer.sessions.len() > 1 {
+        text += &overview(&answer.sessions, units);
         text.push('\n');
     }
-    for (method, reason) in refused {
-        let _ = writeln!(text, "not planned: {method}: {reason}");
+    for (method, fault) in &answer.refused {
+        let reason = refusal_reason(fault, units);
+        let _ = writeln!(text, "not planned: {}: {reason}", method.name());
     }
-    if !refused.is_empty() {
+    if !answer.refused.is_empty() {
         text.push('\n');
     }
     let mut said: Vec<String> = Vec::new();
-    for part in parts {
-        session_text(&mut text, part, units, &mut said);
+    for session in &answer.sessions {
+        session_text(&mut text, session, units, &mut said);
     }
-    for note in notes {
-        let _ = writeln!(text, "note: {note}");
+    for note in &answer.notes {
+        let _ = writeln!(text, "note: {}", plan_note(note, units));
     }
-    for caution in plan_cautions(parts, units) {
+    for caution in plan_cautions(&answer.sessions, units) {
         let _ = writeln!(text, "caution: {caution}");
     }
     text
 }
 
 /// A row a session: what is lifted, how much of it, how fast and how long.
-fn overview(parts: &[SheetPart<'_>], units: System) -> String {
+fn overview(sessions: &[PlannedSession], units: System) -> String {
     let header = [
         "session",
         "top load",
@@ -70,17 +59,17 @@ fn overview(parts: &[SheetPart<'_>], units: System) -> String {
         "time",
         "mean velocity",
     ];
-    let rows = parts
+    let rows = sessions
         .iter()
-        .map(|part| {
-            let plan = part.plan;
+        .map(|session| {
+            let plan = &session.plan;
             let work: Vec<_> = plan.working_sets().collect();
             let top = work
                 .iter()
                 .max_by(|a, b| a.load.total.as_kg().total_cmp(&b.load.total.as_kg()));
             let velocity = plan.draft.predictions.first();
             vec![
-                part.title.clone(),
+                session_name(session.name),
                 top.map_or_else(String::new, |set| mass_in(units, set.load.total)),
                 top.map_or_else(String::new, |set| rounded(100.0 * set.share, 0)),
                 work.len().to_string(),
@@ -100,12 +89,21 @@ fn overview(parts: &[SheetPart<'_>], units: System) -> String {
     table(&header, rows, 1)
 }
 
-fn session_text(text: &mut String, part: &SheetPart<'_>, units: System, said: &mut Vec<String>) {
-    let words = PlanWords::of(part.plan, units);
+fn session_text(
+    text: &mut String,
+    session: &PlannedSession,
+    units: System,
+    said: &mut Vec<String>,
+) {
+    let words = PlanWords::of(&session.plan, units);
     let _ = writeln!(
         text,
         "{}: {} ({}; {}; {})\n",
-        part.title, words.movement, words.one_rm, words.level, words.amount
+        session_name(session.name),
+        words.movement,
+        words.one_rm,
+        words.level,
+        words.amount
     );
     text.push_str(&set_table(&words.rows));
     text.push('\n');
@@ -183,9 +181,9 @@ fn lines(words: &PlanWords) -> Vec<String> {
 
 /// The cautions of all sessions, each once, in order.
 #[must_use]
-pub fn plan_cautions(parts: &[SheetPart<'_>], units: System) -> Vec<String> {
+pub fn plan_cautions(sessions: &[PlannedSession], units: System) -> Vec<String> {
     let mut known: Vec<&Caution> = Vec::new();
-    for caution in parts.iter().flat_map(|part| part.plan.cautions()) {
+    for caution in sessions.iter().flat_map(|session| session.plan.cautions()) {
         if !known.contains(&caution) {
             known.push(caution);
         }
@@ -199,7 +197,7 @@ pub fn plan_cautions(parts: &[SheetPart<'_>], units: System) -> Vec<String> {
 /// Sets as CSV, a row a set.
 ///
 /// **Fails** only if memory cannot be written.
-pub fn plan_csv(parts: &[SheetPart<'_>]) -> Result<String> {
+pub fn plan_csv(sessions: &[PlannedSession]) -> Result<String> {
     let header = [
         "session",
         "set",
@@ -212,21 +210,35 @@ pub fn plan_csv(parts: &[SheetPart<'_>]) -> Result<String> {
         "rest_after_s",
         "intent",
     ];
-    let rows = parts.iter().flat_map(|part| {
-        part.plan.draft.sets.iter().enumerate().map(|(index, set)| {
-            vec![
-                part.title.clone(),
-                (index + 1).to_string(),
-                set_kind(set.kind).to_owned(),
-                set.load.total.as_kg().to_string(),
-                set.share.to_string(),
-                loading_in_words(&set.load),
-                groups_added(set),
-                set.rest_within.as_s().to_string(),
-                set.rest_after.as_s().to_string(),
-                intent(set.intent),
-            ]
-        })
+    let rows = sessions.iter().flat_map(|session| {
+        session
+            .plan
+            .draft
+            .sets
+            .iter()
+            .enumerate()
+            .map(|(index, set)| {
+                vec![
+                    session_name(session.name),
+                    (index + 1).to_string(),
+                    set_kind(set.kind).to_owned(),
+                    set.load.total.as_kg().to_string(),
+                    set.share.to_string(),
+                    loading_in_words(&set.load),
+                    groups_added(set),
+                    set.rest_within.as_s().to_string(),
+                    set.rest_after.as_s().to_string(),
+                    intent(set.intent),
+                ]
+            })
     });
     rows_to_csv(&header, rows)
+}
+
+/// Key of a kind of set.
+pub(super) const fn set_kind(kind: SetKind) -> &'static str {
+    match kind {
+        SetKind::Work => "work",
+        SetKind::WarmUp => "warm_up",
+    }
 }

@@ -2,16 +2,19 @@
 //!
 //! In: facts of `session`. Out: text, masses in the units that were asked for.
 
+use super::faults::told;
 use super::progress::verdict_in_words;
 use super::quantities::{mass_in, rounded};
-use super::spotting::way_back;
+use super::spotter_words::way_back;
+use crate::error::Error;
 use crate::session::block::DayPurpose;
+use crate::session::draft::Predicted;
 use crate::session::fatigue::FatigueJoint;
-use crate::session::plan::Predicted;
 use crate::session::planned_set::{PlannedSet, SetIntent, SetNote};
-use crate::session::remark::{Basis, Frequency, Progression};
+use crate::session::remark::{Frequency, PlanBasis, Progression};
 use crate::session::status::Level;
 use crate::session::strength::OneRmSource;
+use crate::study::{PlanNote, SessionName};
 use crate::units::{Duration, System};
 
 /// "novice", "intermediate", "advanced".
@@ -176,33 +179,69 @@ pub fn progression(progression: &Progression, units: System) -> String {
 
 /// What a number of the plan rests on.
 #[must_use]
-pub fn basis(basis: &Basis) -> &str {
+pub fn basis(basis: &PlanBasis) -> &str {
     match basis {
-        Basis::RepetitionChart => "repetitions at a share of 1RM",
-        Basis::Finding(finding) => finding,
-        Basis::Guidance => "load, sets, frequency",
-        Basis::PyramidSteps => "repetitions 10, 8, 6, 4, 2",
-        Basis::ClusterGroups => "groups of 1 to 3, 30 s rest",
-        Basis::SessionTotals => "repetitions of a session by load",
-        Basis::OverloadWindow => "105 to 110 %, 3 to 5 repetitions, 3 to 4 sets, once a week",
-        Basis::EccentricLimit => "eccentric limit",
-        Basis::LoweringCost => "how much a lowering tires against a lift",
-        Basis::EffortAsShare => {
+        PlanBasis::RepetitionChart => "repetitions at a share of 1RM",
+        PlanBasis::Finding(finding) => finding,
+        PlanBasis::Guidance => "load, sets, frequency",
+        PlanBasis::PyramidSteps => "repetitions 10, 8, 6, 4, 2",
+        PlanBasis::ClusterGroups => "groups of 1 to 3, 30 s rest",
+        PlanBasis::SessionTotals => "repetitions of a session by load",
+        PlanBasis::OverloadWindow => "105 to 110 %, 3 to 5 repetitions, 3 to 4 sets, once a week",
+        PlanBasis::EccentricLimit => "eccentric limit",
+        PlanBasis::LoweringCost => "how much a lowering tires against a lift",
+        PlanBasis::EffortAsShare => {
             "repetitions from the effort at the hardest point, as if it were a share of 1RM"
         }
-        Basis::Prediction => {
+        PlanBasis::Prediction => {
             "velocities: simulated repetition of this lifter, scaled to the 1RM; fatigue: three-compartment model"
         }
     }
 }
 
 /// "main day".
-#[must_use]
-pub fn day_purpose(purpose: DayPurpose) -> &'static str {
+fn day_purpose(purpose: DayPurpose) -> &'static str {
     match purpose {
         DayPurpose::Main => "main day",
         DayPurpose::Overload => "overload day",
         DayPurpose::Lighter => "lighter day",
         DayPurpose::Easier => "easier day",
+    }
+}
+
+/// "straight", "Week 1, day 4: lighter day".
+#[must_use]
+pub fn session_name(name: SessionName) -> String {
+    match name {
+        SessionName::Of(method) => method.name().to_owned(),
+        SessionName::Day { week, day, purpose } => {
+            format!("Week {week}, day {day}: {}", day_purpose(purpose))
+        }
+    }
+}
+
+/// Why a method is not planned, in one line.
+#[must_use]
+pub fn refusal_reason(error: &Error, units: System) -> String {
+    let first = error.faults().first();
+    first.map_or_else(String::new, |fault| told(fault, units).message)
+}
+
+/// What was taken for granted.
+#[must_use]
+pub fn plan_note(note: &PlanNote, units: System) -> String {
+    match note {
+        PlanNote::UsualMonths(months) => {
+            format!(
+                "Planned for {months} months of steady training; --training-months tells better."
+            )
+        }
+        PlanNote::NothingPredicted(fault) => {
+            format!("Nothing is predicted: {}.", refusal_reason(fault, units))
+        }
+        PlanNote::UsualPlates => {
+            "Loads: a bar and the usual plates; --gym takes those of a gym.".to_owned()
+        }
+        PlanNote::GymLoads(gym) => format!("Loads: {gym}."),
     }
 }

@@ -1,10 +1,14 @@
 //! The printed sheet of sessions as an HTML page, one page of paper a session.
 //!
-//! In: plans with their titles, paper, size of type. Out: HTML that needs nothing else.
+//! In: planned sessions, a paper. Out: HTML that needs nothing else.
 
-use super::plan::SheetPart;
+use crate::figures::{Paper, sheet_type_pt};
 use crate::narrative::plan_words::{PlanWords, SetRow};
-use crate::narrative::sheet_words::{SheetBlock, blocks};
+use crate::narrative::session_words::session_name;
+use crate::narrative::sheet_words::{
+    CAUTIONS, COLUMN_HEADS, FILL_IN, SheetBlock, blocks, sheet_facts, sheet_heading,
+};
+use crate::study::PlannedSession;
 use crate::units::System;
 use std::fmt::Write;
 
@@ -22,47 +26,57 @@ small{display:block;font-size:.84em;color:#4a5361}i{display:inline-block;width:.
 .cautions ul{margin:0;padding-left:1.1em;columns:2;column-gap:1.8em;font-size:.87em}.cautions li{margin-bottom:.15em;break-inside:avoid}\
 @media screen{section{padding:8mm 4mm}}@media print{.work td{print-color-adjust:exact;-webkit-print-color-adjust:exact}}";
 
-/// Sessions as a page; `scales` gives the size of type of each, as a share of 9.4 pt.
+/// Sessions as a page of this paper.
 #[must_use]
-pub fn sheet_html(parts: &[SheetPart<'_>], units: System, paper: &str, scales: &[f64]) -> String {
+pub fn sheet_html(sessions: &[PlannedSession], units: System, paper: Paper) -> String {
     let mut page = format!(
         "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>Session sheet</title>\
-         <meta name=\"viewport\" content=\"width=device-width\"><style>@page{{size:{paper};margin:11mm}}{STYLE}</style></head><body>\n"
+         <meta name=\"viewport\" content=\"width=device-width\"><style>@page{{size:{};margin:11mm}}{STYLE}</style></head><body>\n",
+        paper.name()
     );
-    for (index, part) in parts.iter().enumerate() {
-        let scale = scales.get(index).copied().unwrap_or(1.0);
-        let words = PlanWords::of(part.plan, units);
-        section(&mut page, &part.title, &words, 9.4 * scale);
+    for session in sessions {
+        let words = PlanWords::of(&session.plan, units);
+        section(&mut page, &session_name(session.name), &words, paper);
     }
     page.push_str("</body></html>\n");
     page
 }
 
-fn section(page: &mut String, title: &str, words: &PlanWords, type_pt: f64) {
-    let _ = write!(
+fn section(page: &mut String, session: &str, words: &PlanWords, paper: Paper) {
+    let type_pt = sheet_type_pt(session, words, paper);
+    let _ = writeln!(
         page,
-        "<section style=\"font-size:{type_pt:.2}pt\"><h1>{}: {}</h1>\n<p class=\"facts\">{}; {}; {}; {}</p>\n\
-         <p class=\"fill\">Name<span></span>Date<span></span>Coach<span></span></p>\n",
-        escaped(&words.movement),
-        escaped(&title.replace('-', " ")),
-        escaped(&words.one_rm),
-        escaped(&words.level),
-        escaped(&words.amount),
-        escaped(&words.frequency),
+        "<section style=\"font-size:{type_pt:.2}pt\"><h1>{}</h1>\n<p class=\"facts\">{}</p>",
+        escaped(&sheet_heading(session, words)),
+        escaped(&sheet_facts(words)),
     );
-    page.push_str(
-        "<table><thead><tr><th>Set</th><th>Load</th><th style=\"white-space:nowrap\">% 1RM</th><th>Repetitions</th><th>Rest</th>\
-         <th>How to load</th><th>Done</th></tr></thead><tbody>\n",
-    );
+    page.push_str("<p class=\"fill\">");
+    for name in FILL_IN {
+        let _ = write!(page, "{name}<span></span>");
+    }
+    page.push_str("</p>\n<table><thead><tr>");
+    for head in COLUMN_HEADS {
+        let style = if head.contains('%') {
+            " style=\"white-space:nowrap\""
+        } else {
+            ""
+        };
+        let _ = write!(page, "<th{style}>{head}</th>");
+    }
+    page.push_str("</tr></thead><tbody>\n");
     for row in &words.rows {
         set(page, row);
     }
-    page.push_str("</tbody></table>\n<div class=\"two\"><div>");
-    let [left, right] = blocks(words);
-    left.iter().for_each(|one| block(page, one));
-    page.push_str("</div><div>");
-    right.iter().for_each(|one| block(page, one));
-    page.push_str("</div></div>\n<div class=\"cautions\"><h2>Cautions</h2><ul>");
+    page.push_str("</tbody></table>\n<div class=\"two\">");
+    for column in blocks(words) {
+        page.push_str("<div>");
+        column.iter().for_each(|lines| block(page, lines));
+        page.push_str("</div>");
+    }
+    let _ = write!(
+        page,
+        "</div>\n<div class=\"cautions\"><h2>{CAUTIONS}</h2><ul>"
+    );
     for caution in &words.cautions {
         let _ = write!(page, "<li>{}</li>", escaped(caution));
     }

@@ -4,18 +4,16 @@
 //! in by the only constructor and cannot be left out.
 
 use super::accommodating_setup::AccommodatingSetup;
-use super::cautions::{Circumstances, that_apply};
 use super::method::Method;
 use super::planned_set::{PlannedSet, SetKind};
 use super::prediction::{FatigueSample, SetPrediction};
-use super::remark::{Basis, Frequency, Progression, Remark};
+use super::remark::{Frequency, PlanBasis, Progression, Remark};
+use super::session_cautions::{Circumstances, that_apply};
 use super::spotting::{Spotting, spotting};
-use super::status::Level;
-use super::strength::OneRmSource;
-use crate::movement::Handling;
+use super::strength::PlannedLift;
 use crate::progress::origin::Origin;
 use crate::setups::Caution;
-use crate::units::{Duration, Mass};
+use crate::units::Duration;
 
 /// What a prediction is of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -106,18 +104,10 @@ pub struct LoweringPrediction {
 /// What a scheme hands over to make a plan of.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Draft {
-    /// Name of the movement.
-    pub movement: String,
+    /// The lift: movement, who trains, the 1RM that loads are shares of.
+    pub lift: PlannedLift,
     /// The method that is planned.
     pub method: Method,
-    /// The lifter's training status.
-    pub level: Level,
-    /// The 1RM that the loads are shares of.
-    pub one_rm: Mass,
-    /// Where the 1RM comes from.
-    pub one_rm_from: OneRmSource,
-    /// Body mass that is part of the load.
-    pub body: Mass,
     /// Whether a bar is used.
     pub with_bar: bool,
     /// The sets in order, warm-ups first.
@@ -135,7 +125,7 @@ pub struct Draft {
     /// What the lifter or coach must know: reasons, disagreements, limits.
     pub remarks: Vec<Remark>,
     /// What the numbers rest on.
-    pub sources: Vec<(Basis, Origin)>,
+    pub sources: Vec<(PlanBasis, Origin)>,
 }
 
 /// A planned session.
@@ -150,9 +140,9 @@ pub struct SessionPlan {
 impl SessionPlan {
     /// Puts the cautions and the spotters to a draft; there is no other way to make a plan.
     #[must_use]
-    pub fn new(draft: Draft, handling: &Handling) -> Self {
+    pub fn new(draft: Draft) -> Self {
         let circumstances = Circumstances {
-            handling,
+            handling: &draft.lift.handling,
             method: draft.method,
             heaviest_share: draft.sets.iter().map(|set| set.share).fold(0.0, f64::max),
             with_bar: draft.with_bar,
@@ -188,7 +178,9 @@ impl SessionPlan {
     #[must_use]
     pub fn volume_kg(&self) -> f64 {
         self.working_sets()
-            .map(|set| (set.load.total + self.draft.body).as_kg() * f64::from(set.repetitions()))
+            .map(|set| {
+                (set.load.total + self.draft.lift.body).as_kg() * f64::from(set.repetitions())
+            })
             .sum()
     }
 

@@ -1,0 +1,66 @@
+//! The printed sheet of `plan`: HTML, SVG or PNG by the ending of the file.
+
+use super::output;
+use crate::draw::{outlined_svg, png};
+use crate::error::{CommandFault, Error, Result};
+use crate::figures::{Paper, session_sheet};
+use crate::narrative::plan_words::PlanWords;
+use crate::narrative::session_words::session_name;
+use crate::report::sheet_html;
+use crate::study::PlannedSession;
+use crate::units::System;
+use std::path::Path;
+
+/// Pixels of a PNG sheet for each of the page's 96 to the inch: 240 dots an inch for a printer.
+const PNG_FACTOR: f64 = 2.5;
+
+/// Formats of a sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum SheetFormat {
+    Html,
+    Svg,
+    Png,
+}
+
+impl SheetFormat {
+    fn of(path: &Path) -> Result<Self> {
+        let ending = path
+            .extension()
+            .map(|ending| ending.to_string_lossy().to_ascii_lowercase());
+        match ending.as_deref() {
+            Some("html" | "htm") => Ok(Self::Html),
+            Some("svg") => Ok(Self::Svg),
+            Some("png") => Ok(Self::Png),
+            _ => Err(Error::bad(CommandFault::NoSheet {
+                file: path.display().to_string(),
+            })),
+        }
+    }
+}
+
+/// Checks before anything is computed that the sheet can be written.
+pub fn check(path: &Path, replace: bool) -> Result<()> {
+    output::check_target(path, replace)?;
+    SheetFormat::of(path).map(|_| ())
+}
+
+/// Writes the sheet: every session on a page of HTML; a picture holds one session.
+pub fn write(path: &Path, sessions: &[PlannedSession], units: System, paper: Paper) -> Result<()> {
+    let format = SheetFormat::of(path)?;
+    if format == SheetFormat::Html {
+        let page = sheet_html(sessions, units, paper);
+        return output::write_file(path, page.as_bytes());
+    }
+    let [session] = sessions else {
+        return Err(Error::bad(CommandFault::ManySessions {
+            sessions: sessions.len(),
+        }));
+    };
+    let words = PlanWords::of(&session.plan, units);
+    let scene = session_sheet(&session_name(session.name), &words, paper)?;
+    let bytes = match format {
+        SheetFormat::Png => png(&scene, PNG_FACTOR)?,
+        SheetFormat::Html | SheetFormat::Svg => outlined_svg(&scene)?.into_bytes(),
+    };
+    output::write_file(path, &bytes)
+}

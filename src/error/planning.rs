@@ -1,0 +1,36 @@
+//! Why the ground of a session cannot be laid.
+//!
+//! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
+
+use crate::units::Mass;
+
+/// Why the ground of a session cannot be laid.
+#[derive(Debug, Clone, PartialEq)]
+pub enum PlanFault {
+    /// An effort outside what is planned for.
+    EffortOutside {
+        /// The effort, 1 = all the lifter has.
+        effort: f64,
+    },
+    /// An age that cannot be.
+    AgeOutside {
+        /// Years.
+        years: f64,
+    },
+    /// A block of all methods.
+    BlockOfAll,
+    /// The 1RM of a log is less than the body that its loads should hold.
+    LogBelowBody {
+        /// The log's 1RM.
+        one_rm: Mass,
+        /// The body.
+        body: Mass,
+    },
+    /// Bands or chains were named for a method without them.
+    PiecesWithoutMethod,
+    /// Neither pieces nor a gym to take them from.
+    NoPieces {
+        /// Bands or chains.
+        method: String,
+    },
+}

@@ -1,0 +1,32 @@
+//! Words for: why the ground of a session cannot be laid.
+
+use super::Told;
+use crate::error::PlanFault;
+use crate::narrative::quantities::mass_in;
+use crate::units::System;
+
+/// The fault in words.
+pub(super) fn told(fault: &PlanFault, units: System) -> Told {
+    match fault {
+        PlanFault::EffortOutside { effort } => {
+            Told::new(format!("--effort {effort} is outside 0.3 to 1"))
+        }
+        PlanFault::AgeOutside { years } => {
+            Told::new(format!("--age {years} is outside 5 to 110 years"))
+        }
+        PlanFault::BlockOfAll => Told::new("a block is of one method, not of all")
+            .hint("name it: --method pyramid --weeks 4"),
+        PlanFault::LogBelowBody { one_rm, body } => Told::new(format!(
+            "the log's 1RM of {} is less than the body of {}: loads of this lift hold the body mass",
+            mass_in(units, *one_rm),
+            mass_in(units, *body)
+        ))
+        .hint("write body and added load together in the log, or choose the --lifter it belongs to"),
+        PlanFault::PiecesWithoutMethod => {
+            Told::new("--band and --chain belong to the methods bands and chains")
+                .hint("add --method bands, or leave them out")
+        }
+        PlanFault::NoPieces { method } => Told::new(format!("no {method} were named"))
+            .hint("--gym college-weight-room finds the best setup of a gym"),
+    }
+}

@@ -1,0 +1,154 @@
+//! The recipe of a plan: model, ground, repetition, then a session for every method or day.
+//!
+//! In: a [`PlanQuestion`] and the library. Out: [`PlanAnswer`].
+
+use super::plan_ground::{PlanGround, plan_ground};
+use super::plan_question::{MethodChoice, PlanAnswer, PlanQuestion, PlannedSession, SessionName};
+use super::question::Question;
+use super::session_oracle::simulated_oracle;
+use crate::error::{Error, FaultKind, PlanFault, Result};
+use crate::library::{Library, assemble};
+use crate::resistance::Setup;
+use crate::session::block::block;
+use crate::session::method::Method;
+use crate::session::oracle::RepOracle;
+use crate::session::planned_set::LOWERING;
+use crate::session::request::SessionRequest;
+use crate::session::schemes;
+use crate::setups::Watch;
+
+/// Lifter that is taken when none is named.
+const USUAL_LIFTER: &str = "reference-man";
+
+/// Plans the sessions of a question; a search for setups tells how far it is.
+///
+/// **Fails** where the model, the 1RM or the gym cannot be had, and where no method can be planned.
+pub fn plan(asked: &PlanQuestion, library: &Library, watch: &Watch) -> Result<PlanAnswer> {
+    check(asked)?;
+    let lifter = asked.lifter.as_deref().unwrap_or(USUAL_LIFTER);
+    let model = assemble(library, lifter, &asked.movement, &asked.set)?;
+    let question = Question::new(&asked.movement, &model.movement, &model.lifter);
+    let ground = plan_ground(asked, library, &question, watch)?;
+    let base = Base::of(asked, &question, &ground);
+    let mut answer = match asked.weeks {
+        Some(weeks) => base.weeks(weeks)?,
+        None => base.sessions()?,
+    };
+    answer.notes = ground.notes.clone();
+    Ok(answer)
+}
+
+fn check(asked: &PlanQuestion) -> Result<()> {
+    if !(0.3..=1.0).contains(&asked.effort) {
+        return Err(Error::bad(PlanFault::EffortOutside {
+            effort: asked.effort,
+        }));
+    }
+    let years = asked.person.age_years;
+    if let Some(years) = years.filter(|age| !(5.0..=110.0).contains(age)) {
+        return Err(Error::bad(PlanFault::AgeOutside { years }));
+    }
+    if asked.methods == MethodChoice::All && asked.weeks.is_some() {
+        return Err(Error::bad(PlanFault::BlockOfAll));
+    }
+    Ok(())
+}
+
+/// What every request of a question shares, with the repetitions it predicts from.
+struct Base<'a> {
+    asked: &'a PlanQuestion,
+    ground: &'a PlanGround,
+    methods: Vec<Method>,
+    oracle: Option<RepOracle<'a>>,
+    hung: Vec<(Method, RepOracle<'a>)>,
+}
+
+impl<'a> Base<'a> {
+    fn of(asked: &'a PlanQuestion, question: &Question<'a>, ground: &'a PlanGround) -> Self {
+        let oracle = |hung: &Setup| {
+            let lifter = ground.lifter.as_ref()?;
+            simulated_oracle(question, lifter, hung, LOWERING).ok()
+        };
+        let hung = ground.setups.iter().filter_map(|(method, setup)| {
+            let hung = &setup.as_ref().ok()?.hung;
+            oracle(hung).map(|oracle| (*method, oracle))
+        });
+        Self {
+            asked,
+            ground,
+            methods: asked.methods(),
+            oracle: oracle(&Setup::default()),
+            hung: hung.collect(),
+        }
+    }
+
+    fn request(&self, method: Method) -> Result<SessionRequest<'_>> {
+        let ground = self.ground;
+        let mut request = SessionRequest::usual(ground.lift.clone(), method, &ground.loading);
+        request.wishes = self.asked.wishes;
+        request.oracle = self.oracle.as_ref();
+        let hung = self.hung.iter().find(|(known, _)| *known == method);
+        request.setup_oracle = hung.map(|(_, oracle)| oracle);
+        let setup = ground.setups.iter().find(|(known, _)| *known == method);
+        if let Some((_, setup)) = setup {
+            request.setup = Some(&setup.as_ref().map_err(Clone::clone)?.setup);
+        }
+        Ok(request)
+    }
+
+    fn sessions(&self) -> Result<PlanAnswer> {
+        let mut answer = PlanAnswer {
+            sessions: Vec::new(),
+            refused: Vec::new(),
+            notes: Vec::new(),
+        };
+        for method in &self.methods {
+            let planned = self
+                .request(*method)
+                .and_then(|request| schemes::plan(&request));
+            match planned {
+                Ok(plan) => answer.sessions.push(PlannedSession {
+                    name: SessionName::Of(*method),
+                    plan,
+                }),
+                Err(fault) if self.methods.len() > 1 && fault.kind() == FaultKind::NoAnswer => {
+                    answer.refused.push((*method, fault));
+                }
+                Err(fault) => return Err(fault),
+            }
+        }
+        match answer.refused.first() {
+            Some((_, fault)) if answer.sessions.is_empty() => Err(fault.clone()),
+            _ => Ok(answer),
+        }
+    }
+
+    fn weeks(&self, weeks: u32) -> Result<PlanAnswer> {
+        let method = self.methods[0];
+        let named = self.asked.methods != MethodChoice::Usual;
+        let injured = self.ground.lift.trainee.injured;
+        let mut refused = Vec::new();
+        let block = match block(&self.request(method)?, weeks) {
+            Err(fault) if !named && !injured && fault.kind() == FaultKind::NoAnswer => {
+                refused.push((method, fault));
+                block(&self.request(Method::Straight)?, weeks)?
+            }
+            found => found?,
+        };
+        let days = block.weeks.into_iter().flat_map(|week| {
+            week.days.into_iter().map(move |day| PlannedSession {
+                name: SessionName::Day {
+                    week: week.week,
+                    day: day.day,
+                    purpose: day.purpose,
+                },
+                plan: day.plan,
+            })
+        });
+        Ok(PlanAnswer {
+            sessions: days.collect(),
+            refused,
+            notes: Vec::new(),
+        })
+    }
+}

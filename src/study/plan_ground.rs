@@ -1,0 +1,260 @@
+//! What a session is planned on: strength, gym, simulated repetition, band and chain setups.
+//!
+//! In: a [`PlanQuestion`] and the model. Out: [`PlanGround`], from which every method's request is made.
+
+use super::plan_question::{PersonTold, PlanNote, PlanQuestion};
+use super::question::Question;
+use super::rep_study::{USUAL_STEP_KG, maximum};
+use super::session_oracle::{carried_body, lifter_of_one_rm};
+use super::session_setup::{SessionSetup, best_setup, named_setup};
+use crate::anatomy::{Lifter, Training};
+use crate::error::{Error, PlanFault, Result};
+use crate::library::Library;
+use crate::movement::{Carrier, lift_name};
+use crate::progress::log_file::{ReadOptions, read_log};
+use crate::progress::trend::trend;
+use crate::rep::RepOptions;
+use crate::resistance::{Item, Setup};
+use crate::session::method::Method;
+use crate::session::status::{ADVANCED_MONTHS, OVERLOAD_MONTHS, Permission, Trainee, may_do};
+use crate::session::strength::{OneRmSource, PlannedLift};
+use crate::setups::{Gym, Loadings, Watch};
+use crate::units::Mass;
+
+/// Gym that is taken when none is named.
+const USUAL_GYM: &str = "college-weight-room";
+/// Months of steady training when nothing is known of the lifter (assumed: who has stalled has trained).
+const USUAL_MONTHS: f64 = 36.0;
+
+/// What every request of a question shares.
+pub(super) struct PlanGround {
+    /// The lift with its 1RM.
+    pub lift: PlannedLift,
+    /// The lifter scaled to the 1RM, where that was possible.
+    pub lifter: Option<Lifter>,
+    /// What can be loaded.
+    pub loading: Loadings,
+    /// Setups by method, or why there is none.
+    pub setups: Vec<(Method, Result<SessionSetup>)>,
+    /// What was taken for granted.
+    pub notes: Vec<PlanNote>,
+}
+
+/// Finds all of it for the methods of the question.
+pub(super) fn plan_ground(
+    asked: &PlanQuestion,
+    library: &Library,
+    question: &Question<'_>,
+    watch: &Watch,
+) -> Result<PlanGround> {
+    let carrier = question.movement.carrier()?;
+    let mut notes = Vec::new();
+    let trainee = trainee(asked, question.lifter.training, &mut notes);
+    let lift = planned_lift(asked, library, question, trainee)?;
+    let step = Mass::from_kg(USUAL_STEP_KG);
+    let scaled = lifter_of_one_rm(question, lift.one_rm, step);
+    let lifter = scaled
+        .map_err(|fault| notes.push(PlanNote::NothingPredicted(fault)))
+        .ok();
+    let own = Question {
+        lifter: lifter.as_ref().unwrap_or(question.lifter),
+        ..question.clone()
+    };
+    let gym = gym(asked, library, &carrier)?.map(|gym| with_one_bar(gym, lift.one_rm));
+    let loading = match &gym {
+        Some(gym) => Loadings::of(gym, &carrier)?,
+        None => Loadings::usual(asked.plates),
+    };
+    notes.push(gym.as_ref().map_or(PlanNote::UsualPlates, |gym| {
+        PlanNote::GymLoads(gym.title.clone())
+    }));
+    let setups = SetupSearch {
+        asked,
+        question: &own,
+        gym: gym.as_ref(),
+        loading: &loading,
+    }
+    .setups(
+        asked.pieces.setup(&library.pieces()?.stock())?,
+        &trainee,
+        watch,
+    )?;
+    Ok(PlanGround {
+        lift,
+        lifter,
+        loading,
+        setups,
+        notes,
+    })
+}
+
+/// Training and health: as told, else as the named lifter's file says, else as usual.
+fn trainee(asked: &PlanQuestion, training: Training, notes: &mut Vec<PlanNote>) -> Trainee {
+    let told: &PersonTold = &asked.person;
+    let months = match (told.training_months, &asked.lifter) {
+        (Some(months), _) => months,
+        (None, Some(_)) => match training {
+            Training::Novice => 0.0,
+            Training::Intermediate => OVERLOAD_MONTHS,
+            Training::Advanced => ADVANCED_MONTHS.max(USUAL_MONTHS),
+        },
+        (None, None) => {
+            notes.push(PlanNote::UsualMonths(USUAL_MONTHS));
+            USUAL_MONTHS
+        }
+    };
+    Trainee {
+        training_months: months,
+        injured: told.injured,
+        unwell_or_sore: told.unwell,
+        age_years: told.age_years,
+        days_since_overload: told.days_since_overload,
+    }
+}
+
+/// The lift with its 1RM, as told, from the log, or simulated.
+fn planned_lift(
+    asked: &PlanQuestion,
+    library: &Library,
+    question: &Question<'_>,
+    trainee: Trainee,
+) -> Result<PlannedLift> {
+    let body = carried_body(&question.movement.carrier()?, question.lifter);
+    let (one_rm, one_rm_from) = match (asked.one_rm, &asked.log) {
+        (Some(one_rm), _) => (one_rm, OneRmSource::Given),
+        (None, Some(log)) => one_rm_of_log(log, asked, library, question)?,
+        (None, None) => simulated_one_rm(question)?,
+    };
+    Ok(PlannedLift {
+        movement: asked.movement.clone(),
+        handling: question.movement.handling.clone(),
+        trainee,
+        one_rm,
+        body,
+        one_rm_from,
+    })
+}
+
+/// The 1RM that the trend of a log ends at; the log may call the lift by any name of the movement.
+fn one_rm_of_log(
+    name: &str,
+    asked: &PlanQuestion,
+    library: &Library,
+    question: &Question<'_>,
+) -> Result<(Mass, OneRmSource)> {
+    let (file, text) = library.log_text(name)?;
+    let log = read_log(&file, &text, ReadOptions::default())?;
+    let own = lift_name(&asked.movement);
+    let handling = &question.movement.handling;
+    let mut lifts = log.entries.iter().map(|entry| entry.lift.as_str());
+    let lift = lifts
+        .clone()
+        .find(|lift| *lift == own)
+        .or_else(|| lifts.find(|lift| handling.is_called(lift)))
+        .map_or(own.clone(), str::to_owned);
+    let estimates = &library.published()?.estimates;
+    let trend = trend(
+        &log.of_lift(Some(&lift))?,
+        library.lift_facts(&lift),
+        estimates,
+    )?;
+    let body = carried_body(&question.movement.carrier()?, question.lifter);
+    let one_rm = trend.one_rm_now();
+    let added = one_rm - body;
+    if added.as_kg() < 0.0 {
+        return Err(Error::bad(PlanFault::LogBelowBody { one_rm, body }));
+    }
+    let from = OneRmSource::Log {
+        verdict: trend.verdict,
+        sureness: trend.sureness,
+        line: Box::new(trend.recent),
+    };
+    Ok((added, from))
+}
+
+fn simulated_one_rm(question: &Question<'_>) -> Result<(Mass, OneRmSource)> {
+    let step = Mass::from_kg(USUAL_STEP_KG);
+    let (found, _) = maximum(question, &Setup::default(), &RepOptions::default(), step)?;
+    let title = question.lifter.title.clone();
+    Ok((found.load, OneRmSource::Simulated(title)))
+}
+
+/// The gym: the named one; a usual one where bar and plates are not enough.
+fn gym(asked: &PlanQuestion, library: &Library, carrier: &Carrier) -> Result<Option<Gym>> {
+    if let Some(name) = &asked.gym {
+        return library.gym(name).map(Some);
+    }
+    let named = !(asked.pieces.bands.is_empty() && asked.pieces.chains.is_empty());
+    if *carrier == Carrier::Bar && (!asked.searches() || named) {
+        return Ok(None);
+    }
+    library.gym(USUAL_GYM).map(Some)
+}
+
+/// Share of the 1RM that an empty bar may weigh (assumed: more leaves no room for warm-up sets).
+const LIGHT_BAR_SHARE: f64 = 0.4;
+
+/// The gym with one bar, so that nobody changes bars between sets: the heaviest that leaves room to warm up,
+/// else the lightest.
+fn with_one_bar(mut gym: Gym, one_rm: Mass) -> Gym {
+    gym.bars
+        .sort_by(|a, b| a.mass.as_kg().total_cmp(&b.mass.as_kg()));
+    let most_kg = LIGHT_BAR_SHARE * one_rm.as_kg();
+    let index = gym.bars.iter().rposition(|bar| bar.mass.as_kg() <= most_kg);
+    let keep = index.unwrap_or(0);
+    gym.bars = gym.bars.into_iter().skip(keep).take(1).collect();
+    gym
+}
+
+/// Where the setups of a session are looked for.
+struct SetupSearch<'a> {
+    asked: &'a PlanQuestion,
+    question: &'a Question<'a>,
+    gym: Option<&'a Gym>,
+    loading: &'a Loadings,
+}
+
+impl SetupSearch<'_> {
+    /// The setups that the methods need: the named pieces, or the best of the gym.
+    ///
+    /// A fault of the only method ends the plan; beside others it is kept as the reason.
+    fn setups(
+        &self,
+        pieces: Setup,
+        trainee: &Trainee,
+        watch: &Watch,
+    ) -> Result<Vec<(Method, Result<SessionSetup>)>> {
+        let mut wanted = self.asked.methods();
+        wanted.retain(|method| {
+            method.is_accommodating() && may_do(trainee, *method) == Permission::Granted
+        });
+        if wanted.is_empty() && !pieces.items.is_empty() {
+            return Err(Error::bad(PlanFault::PiecesWithoutMethod));
+        }
+        let setup = |method| (method, self.setup(&pieces, method, watch));
+        Ok(wanted.into_iter().map(setup).collect())
+    }
+
+    fn setup(&self, pieces: &Setup, method: Method, watch: &Watch) -> Result<SessionSetup> {
+        let (question, effort) = (self.question, self.asked.effort);
+        let named = pieces.items.iter().any(|item| belongs(item, method));
+        let only = self.asked.methods().len() == 1 && !pieces.items.is_empty();
+        if named || only {
+            return named_setup(question, pieces.clone(), self.loading, effort);
+        }
+        match self.gym {
+            Some(gym) => best_setup(question, gym, method, effort, watch),
+            None => Err(Error::bad(PlanFault::NoPieces {
+                method: method.name().to_owned(),
+            })),
+        }
+    }
+}
+
+fn belongs(item: &Item, method: Method) -> bool {
+    match item {
+        Item::Band(_) => method == Method::Bands,
+        Item::Chain(_) => method == Method::Chains,
+        _ => false,
+    }
+}

@@ -1,0 +1,138 @@
+//! What is asked of a plan, and the answer: sessions as plain data, with what was taken for granted.
+//!
+//! In: the door's arguments, read. Out: [`PlanQuestion`]; [`PlanAnswer`].
+
+use crate::error::Error;
+use crate::grammar::HungTexts;
+use crate::session::block::DayPurpose;
+use crate::session::draft::SessionPlan;
+use crate::session::method::{METHODS, Method};
+use crate::session::request::SessionWishes;
+use crate::units::{Mass, System};
+
+/// What is asked.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlanQuestion {
+    /// Name of the movement.
+    pub movement: String,
+    /// Name or file of the lifter; the reference man without one.
+    pub lifter: Option<String>,
+    /// Model values that are set.
+    pub set: Vec<String>,
+    /// Which methods.
+    pub methods: MethodChoice,
+    /// A block of so many weeks.
+    pub weeks: Option<u32>,
+    /// The 1RM, if told.
+    pub one_rm: Option<Mass>,
+    /// Training log to take the 1RM from.
+    pub log: Option<String>,
+    /// What is told of the person.
+    pub person: PersonTold,
+    /// Name or file of the gym.
+    pub gym: Option<String>,
+    /// Unit of the usual plates where no gym is named.
+    pub plates: System,
+    /// Bands, chains and implements by name.
+    pub pieces: HungTexts,
+    /// Hardest effort of a band or chain setup, 1 = all the lifter has.
+    pub effort: f64,
+    /// What is wished in place of the usual.
+    pub wishes: SessionWishes,
+}
+
+/// Which methods are asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum MethodChoice {
+    /// The usual one: straight sets, in a block overloaded lowering where the lifter may do it.
+    Usual,
+    /// This one.
+    One(Method),
+    /// Every one, for comparison.
+    All,
+}
+
+/// What is told of the person.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct PersonTold {
+    /// Months of steady training.
+    pub training_months: Option<f64>,
+    /// Age in years.
+    pub age_years: Option<f64>,
+    /// Injured or in pain.
+    pub injured: bool,
+    /// Ill, unusually sore, or back from a break.
+    pub unwell: bool,
+    /// Days since the last overloaded lowering of the same muscles.
+    pub days_since_overload: Option<u32>,
+}
+
+impl PlanQuestion {
+    /// The methods that are planned, the first one for a block.
+    #[must_use]
+    pub fn methods(&self) -> Vec<Method> {
+        match (self.methods, self.weeks) {
+            (MethodChoice::All, _) => METHODS.iter().map(|(method, _)| *method).collect(),
+            (MethodChoice::One(method), _) => vec![method],
+            (MethodChoice::Usual, Some(_)) => vec![Method::OverloadedLowering],
+            (MethodChoice::Usual, None) => vec![Method::Straight],
+        }
+    }
+
+    /// Whether a gym is searched for a band or chain setup, which may take a while.
+    #[must_use]
+    pub fn searches(&self) -> bool {
+        self.methods()
+            .iter()
+            .any(|method| method.is_accommodating())
+    }
+}
+
+/// The answer.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlanAnswer {
+    /// The sessions, in order.
+    pub sessions: Vec<PlannedSession>,
+    /// Methods that are not planned, and why.
+    pub refused: Vec<(Method, Error)>,
+    /// What was taken for granted.
+    pub notes: Vec<PlanNote>,
+}
+
+/// One session of the answer.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlannedSession {
+    /// Which of them it is.
+    pub name: SessionName,
+    /// The session.
+    pub plan: SessionPlan,
+}
+
+/// Which session it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SessionName {
+    /// The one of a method.
+    Of(Method),
+    /// One of a block.
+    Day {
+        /// Week, from 1.
+        week: u32,
+        /// Day of the week, from 1.
+        day: u32,
+        /// What it is for.
+        purpose: DayPurpose,
+    },
+}
+
+/// What was taken for granted.
+#[derive(Debug, Clone, PartialEq)]
+pub enum PlanNote {
+    /// So many months of training.
+    UsualMonths(f64),
+    /// Nothing is predicted, because no strength gives the 1RM.
+    NothingPredicted(Error),
+    /// A bar and the usual plates.
+    UsualPlates,
+    /// The loads of a gym of this title.
+    GymLoads(String),
+}
