@@ -1,12 +1,12 @@
 //! Stick figures of the arm movements: bench, standing press, hanging, bent over.
 //!
-//! In: elbow and hand seen from the shoulder. Out: [`Outline`], from the front with both arms at the
+//! In: elbow and hand seen from the shoulder. Out: [`BodyOutline`], from the front with both arms at the
 //! true breadth of the shoulders, or from the side for a bent-over lifter.
 
 use super::arm_frame::TrunkFrame;
 use super::arm_record::Posture;
 use super::limb_lines::{BACK_M, BodyLines, bar_from_the_front, bench, floor};
-use super::pose::{Outline, View};
+use super::pose::{BodyOutline, View};
 use crate::numeric::Point;
 
 /// Elbow and hand of one arm: outward from the shoulder, and (ahead, up) in the world, m.
@@ -20,7 +20,7 @@ pub(super) struct ArmLine {
     pub hand: (f64, Point),
 }
 
-pub(super) fn outline(frame: &TrunkFrame, figure: &BodyLines, arm: &ArmLine) -> Outline {
+pub(super) fn outline(frame: &TrunkFrame, figure: &BodyLines, arm: &ArmLine) -> BodyOutline {
     match frame.posture {
         Posture::Bent => bent_over(frame, figure, arm),
         Posture::Lying => from_the_front(figure, arm, true),
@@ -28,7 +28,7 @@ pub(super) fn outline(frame: &TrunkFrame, figure: &BodyLines, arm: &ArmLine) -> 
     }
 }
 
-fn from_the_front(figure: &BodyLines, arm: &ArmLine, lying: bool) -> Outline {
+fn from_the_front(figure: &BodyLines, arm: &ArmLine, lying: bool) -> BodyOutline {
     let height_m = if arm.hangs {
         arm.shoulder_height_m + arm.start_rise_m - arm.hand.1.z
     } else {
@@ -60,7 +60,7 @@ fn from_the_front(figure: &BodyLines, arm: &ArmLine, lying: bool) -> Outline {
         props.truncate(1);
     }
     props.push(floor(-0.85, 0.85));
-    Outline {
+    BodyOutline {
         view: View::Front,
         limbs,
         head: Some(head),
@@ -76,7 +76,7 @@ fn bench_under(shoulders: Point) -> Vec<Vec<Point>> {
     bench(back - half, back + half)
 }
 
-fn bent_over(frame: &TrunkFrame, figure: &BodyLines, arm: &ArmLine) -> Outline {
+fn bent_over(frame: &TrunkFrame, figure: &BodyLines, arm: &ArmLine) -> BodyOutline {
     let shoulder = Point::new(0.0, arm.shoulder_height_m);
     let trunk = Point::from_polar(1.0, frame.lean_rad);
     let hip = shoulder - trunk * figure.trunk_m;
@@ -88,7 +88,7 @@ fn bent_over(frame: &TrunkFrame, figure: &BodyLines, arm: &ArmLine) -> Outline {
     let hand = shoulder + arm.hand.1;
     let mut body = figure.leg(hip, ankle);
     body.insert(0, shoulder);
-    Outline {
+    BodyOutline {
         view: View::Side,
         limbs: vec![
             vec![shoulder, shoulder + arm.elbow.1, hand],

@@ -9,7 +9,9 @@ use super::leg_chain::{LegChain, TRUNK};
 use super::limb_lines::{BodyLines, bench, floor};
 use super::linkage::along;
 use super::load_point::LoadPoint;
-use super::pose::{Affine, Balance, Outline, Pose, Reaction, ReactionLimit, ReactionReading, View};
+use super::pose::{
+    Affine, Balance, BodyOutline, Pose, Reaction, ReactionLimit, ReactionReading, View,
+};
 use super::record::Movement;
 use super::traced_path::TracedPath;
 use crate::anatomy::Lifter;
@@ -169,10 +171,10 @@ impl BridgePath {
         ]
     }
 
-    fn outline(&self, joints: &[Point], trunk_rad: f64, bar: Point) -> Outline {
+    fn outline(&self, joints: &[Point], trunk_rad: f64, bar: Point) -> BodyOutline {
         let (hip, shoulder) = (joints[TRUNK], joints[TRUNK + 1]);
         let pad = self.pivot - Point::new(0.0, 0.10);
-        Outline {
+        BodyOutline {
             view: View::Side,
             limbs: vec![
                 vec![joints[0], joints[1], hip, shoulder],

@@ -9,7 +9,7 @@ use super::limb_lines::{BACK_M, BodyLines, floor};
 use super::linkage::{Link, Linkage, along};
 use super::load_point::LoadPoint;
 use super::pose::{
-    Affine, Coordinate, Outline, Pose, Reaction, ReactionLimit, ReactionReading, View,
+    Affine, BodyOutline, Coordinate, Pose, Reaction, ReactionLimit, ReactionReading, View,
 };
 use super::record::Movement;
 use super::traced_path::TracedPath;
@@ -146,7 +146,7 @@ impl LegPressPath {
         ]
     }
 
-    fn outline(&self, joints: &[Point], plate: Point) -> Outline {
+    fn outline(&self, joints: &[Point], plate: Point) -> BodyOutline {
         let hip = joints[0];
         let rails = Point::from_polar(1.0, self.rails_rad);
         let up_plate = rails.quarter_turn();
@@ -155,7 +155,7 @@ impl LegPressPath {
         let behind = trunk.quarter_turn() * BACK_M;
         let under = hip + rails * 0.1 - up_plate * 0.24;
         let front = plate + rails * 0.05;
-        Outline {
+        BodyOutline {
             view: View::Side,
             limbs: vec![
                 vec![shoulder, hip, joints[1], joints[2]],

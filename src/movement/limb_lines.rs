@@ -1,6 +1,6 @@
 //! Lines for stick figures: heads, feet, benches and bars that the paths' outlines share.
 //!
-//! In: joint centres of a pose and the lifter's sizes. Out: points of an [`Outline`](super::Outline).
+//! In: joint centres of a pose and the lifter's sizes. Out: points of an [`BodyOutline`](super::BodyOutline).
 //! Nothing here is calculated with; drawing measures without a source are marked as such.
 
 use super::linkage::forearm_and_hand;

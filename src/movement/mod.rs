@@ -38,7 +38,7 @@ pub use leg_press_record::LegPressRecord;
 pub use linkage::{Link, Linkage, Placed, along, forearm_and_hand};
 pub use load_point::{Carrier, LoadPoint, PlaneForce};
 pub use pose::{
-    Affine, Balance, Coordinate, Outline, Pose, Reaction, ReactionLimit, ReactionReading, View,
+    Affine, Balance, BodyOutline, Coordinate, Pose, Reaction, ReactionLimit, ReactionReading, View,
 };
 pub use record::{Begins, CarrierRecord, Measure, Movement, PathRecord, Sides};
 pub use stance_record::{BackPlace, BarPlace, StanceRecord};

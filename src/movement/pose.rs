@@ -118,7 +118,7 @@ pub enum View {
 
 /// Lines of the body in a pose, for a stick figure.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct Outline {
+pub struct BodyOutline {
     /// From where it is seen.
     pub view: View,
     /// Chains of joint centres, m.
@@ -153,5 +153,5 @@ pub struct Pose {
     /// Effective mass of the limbs of one side along the range, kg·m² per unit range squared.
     pub limb_inertia: f64,
     /// Lines for a stick figure.
-    pub outline: Outline,
+    pub outline: BodyOutline,
 }

@@ -8,7 +8,9 @@ use super::leg_chain::{ARM, LegChain, TRUNK};
 use super::limb_lines::{BodyLines, floor};
 use super::linkage::along;
 use super::load_point::LoadPoint;
-use super::pose::{Affine, Balance, Outline, Pose, Reaction, ReactionLimit, ReactionReading, View};
+use super::pose::{
+    Affine, Balance, BodyOutline, Pose, Reaction, ReactionLimit, ReactionReading, View,
+};
 use super::record::Movement;
 use super::stance_record::{BarPlace, StanceRecord};
 use super::traced_path::TracedPath;
@@ -201,14 +203,14 @@ impl StancePath {
         (reaction, balance, reading)
     }
 
-    fn outline(&self, joints: &[Point], trunk_rad: f64, bar: Point) -> Outline {
+    fn outline(&self, joints: &[Point], trunk_rad: f64, bar: Point) -> BodyOutline {
         let (hip, shoulder) = (joints[TRUNK], joints[TRUNK + 1]);
         let arm = if self.arm_m.is_some() {
             vec![shoulder, shoulder.towards(bar, 0.5), bar]
         } else {
             self.figure.arm(shoulder, bar, BendSide::Left)
         };
-        Outline {
+        BodyOutline {
             view: View::Side,
             limbs: vec![
                 vec![joints[0], joints[1], hip, shoulder],

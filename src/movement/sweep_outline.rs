@@ -1,9 +1,9 @@
 //! Stick figures of the sweeps: curls, raises and extensions with the whole body around them.
 //!
-//! In: how the body is placed, the angles that stand, the moving limb's joints. Out: [`Outline`].
+//! In: how the body is placed, the angles that stand, the moving limb's joints. Out: [`BodyOutline`].
 
 use super::limb_lines::{BACK_M, BodyLines, bench, floor};
-use super::pose::{Outline, View};
+use super::pose::{BodyOutline, View};
 use super::sweep_record::{BodyPlace, SweptLimb};
 use crate::numeric::{BendSide, Point};
 use std::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI};
@@ -31,7 +31,7 @@ impl Drawn {
         self.figure.shank_m + self.figure.thigh_m * self.knee_rad.cos()
     }
 
-    pub(super) fn outline(&self, joints: &[Point], load: Point) -> Outline {
+    pub(super) fn outline(&self, joints: &[Point], load: Point) -> BodyOutline {
         match self.limb {
             SweptLimb::Forearm => self.forearm(joints, load),
             SweptLimb::Arm if self.forward > 0.5 => self.arm_from_the_side(joints, load),
@@ -70,12 +70,12 @@ impl Drawn {
         (limbs, props, self.figure.head(shoulder, trunk_rad))
     }
 
-    fn forearm(&self, joints: &[Point], load: Point) -> Outline {
+    fn forearm(&self, joints: &[Point], load: Point) -> BodyOutline {
         let upper_rad = self.body.trunk_rad() - PI + self.shoulder_rad;
         let shoulder = joints[0] - Point::from_polar(self.figure.upper_arm_m, upper_rad);
         let (mut limbs, props, head) = self.body_under(shoulder);
         limbs.insert(0, vec![shoulder, joints[0], joints[1]]);
-        Outline {
+        BodyOutline {
             view: View::Side,
             limbs,
             head: Some(head),
@@ -84,10 +84,10 @@ impl Drawn {
         }
     }
 
-    fn arm_from_the_side(&self, joints: &[Point], load: Point) -> Outline {
+    fn arm_from_the_side(&self, joints: &[Point], load: Point) -> BodyOutline {
         let (mut limbs, props, head) = self.body_under(joints[0]);
         limbs.insert(0, joints.to_vec());
-        Outline {
+        BodyOutline {
             view: View::Side,
             limbs,
             head: Some(head),
@@ -96,7 +96,7 @@ impl Drawn {
         }
     }
 
-    fn arms_from_the_front(&self, joints: &[Point], load: Point) -> Outline {
+    fn arms_from_the_front(&self, joints: &[Point], load: Point) -> BodyOutline {
         let middle = Point::new(0.0, joints[0].z);
         let outward = |side: f64| {
             move |p: &Point| Point::new(side * (self.figure.half_shoulders_m + p.x), p.z)
@@ -106,7 +106,7 @@ impl Drawn {
             .map(|side| joints.iter().map(outward(side)).collect())
             .collect();
         limbs.extend(self.figure.front(middle));
-        Outline {
+        BodyOutline {
             view: View::Front,
             limbs,
             head: Some(middle + Point::new(0.0, 0.85 * self.figure.head_m)),
@@ -115,7 +115,7 @@ impl Drawn {
         }
     }
 
-    fn shank(&self, joints: &[Point], load: Point) -> Outline {
+    fn shank(&self, joints: &[Point], load: Point) -> BodyOutline {
         let (knee, ankle) = (joints[0], joints[1]);
         let sign = self.body.knee_sign();
         let hip = knee - Point::new(self.figure.thigh_m, 0.0);
@@ -129,7 +129,7 @@ impl Drawn {
         } else {
             (hip + Point::new(0.05, 0.0), BendSide::Left)
         };
-        Outline {
+        BodyOutline {
             view: View::Side,
             limbs: vec![
                 vec![shoulder, hip, knee, ankle],
@@ -144,7 +144,7 @@ impl Drawn {
     }
 
     /// The ball stays on the step, and the body rises over it.
-    fn foot(&self, joints: &[Point]) -> Outline {
+    fn foot(&self, joints: &[Point]) -> BodyOutline {
         let sole_rad = (joints[1] - joints[0]).angle_rad();
         let along = Point::from_polar(1.0, sole_rad);
         let ball = along * self.ball_m - along.quarter_turn() * self.figure.ankle_height_m;
@@ -172,7 +172,7 @@ impl Drawn {
                 seat + Point::new(0.20, 0.0),
             ));
         }
-        Outline {
+        BodyOutline {
             view: View::Side,
             limbs: vec![
                 vec![shoulder, hip, knee, ankle],

@@ -65,8 +65,8 @@ macro_rules! quantity {
 
         impl<'de> Deserialize<'de> for $name {
             fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-                struct Reader;
-                impl de::Visitor<'_> for Reader {
+                struct QuantityVisitor;
+                impl de::Visitor<'_> for QuantityVisitor {
                     type Value = $name;
                     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
                         QuantityKind::$name.write_expectation(f)
@@ -76,7 +76,7 @@ macro_rules! quantity {
                     }
                 }
                 // Not `deserialize_str`: a bare number then meets what `expecting` tells.
-                deserializer.deserialize_any(Reader)
+                deserializer.deserialize_any(QuantityVisitor)
             }
         }
 

@@ -3,7 +3,7 @@
 
 use torquill::anatomy::{Dof, Lifter};
 use torquill::capacity::Acting;
-use torquill::movement::{Coordinate, LoadPoint, Outline, Pose};
+use torquill::movement::{BodyOutline, Coordinate, LoadPoint, Pose};
 
 /// A joint with the others held, and the direction in which it pushes.
 #[derive(Debug, Clone, Copy)]
@@ -36,7 +36,7 @@ impl Joint<'_> {
             balances: Vec::new(),
             readings: Vec::new(),
             limb_inertia: 0.0,
-            outline: Outline::default(),
+            outline: BodyOutline::default(),
         }
     }
 
