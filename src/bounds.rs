@@ -26,8 +26,8 @@ pub fn bounds() -> &'static Bounds {
 pub struct Bound {
     /// The lower end.
     pub from: LowerEnd,
-    /// The largest accepted value.
-    pub to: f64,
+    /// The upper end.
+    pub to: UpperEnd,
     /// What both ends are measured in.
     pub unit: Measured,
     /// Where they come from.
@@ -43,6 +43,15 @@ pub enum LowerEnd {
     Above(f64),
 }
 
+/// The upper end of a range.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+pub enum UpperEnd {
+    /// The largest accepted value.
+    Most(f64),
+    /// A value that is not accepted any more.
+    Below(f64),
+}
+
 impl Bound {
     /// The smallest accepted value, or the one that is just not.
     #[must_use]
@@ -52,10 +61,24 @@ impl Bound {
         }
     }
 
-    /// The largest accepted value.
+    /// The largest accepted value, or the one that is just not.
     #[must_use]
     pub const fn most(&self) -> f64 {
-        self.to
+        match self.to {
+            UpperEnd::Most(most) | UpperEnd::Below(most) => most,
+        }
+    }
+
+    /// The smallest accepted count.
+    #[must_use]
+    pub const fn fewest(&self) -> usize {
+        self.least() as usize
+    }
+
+    /// The largest accepted count.
+    #[must_use]
+    pub const fn most_of_them(&self) -> usize {
+        self.most() as usize
     }
 
     /// Whether a value in the unit of the row is inside; not a number is outside.
@@ -65,7 +88,11 @@ impl Bound {
             LowerEnd::Least(least) => value >= least,
             LowerEnd::Above(least) => value > least,
         };
-        above && value <= self.to
+        let below = match self.to {
+            UpperEnd::Most(most) => value <= most,
+            UpperEnd::Below(most) => value < most,
+        };
+        above && below
     }
 
     /// What is wrong with a value, if it is outside.
@@ -75,7 +102,7 @@ impl Bound {
             value,
             least: self.least(),
             least_is_inside: matches!(self.from, LowerEnd::Least(_)),
-            most: self.to,
+            most: self.most(),
             unit: self.unit,
         })
     }
@@ -227,6 +254,92 @@ pub struct Bounds {
     pub second_spotter: Bound,
     /// Helpers who hand more than 1RM over.
     pub helpers: Bound,
+    /// Plain load of a lift, bar and both sides.
+    pub load_mass: Bound,
+    /// Bands or chains of a kind on a side.
+    pub pieces: Bound,
+    /// Pairs of equal plates.
+    pub plate_pairs: Bound,
+    /// Rest length of a band.
+    pub band_rest_length: Bound,
+    /// Share of its pull that a band has lost.
+    pub band_wear: Bound,
+    /// Largest stretch over rest length that is asked of a band.
+    pub safe_stretch: Bound,
+    /// Share of the stored energy that a band keeps.
+    pub band_loss: Bound,
+    /// Width of the strand of a band.
+    pub band_width: Bound,
+    /// Thickness of a layer of a band.
+    pub band_thickness: Bound,
+    /// Layers of a band.
+    pub band_layers: Bound,
+    /// Strands of a band.
+    pub band_strands: Bound,
+    /// Height of an anchor.
+    pub anchor_height: Bound,
+    /// An anchor ahead of the load or behind it.
+    pub anchor_offset: Bound,
+    /// Height of the box under a chain.
+    pub box_height: Bound,
+    /// Length of a leader of a chain.
+    pub leader_length: Bound,
+    /// Mass of a leader of a chain.
+    pub leader_mass: Bound,
+    /// Mass of a chain a metre.
+    pub chain_density: Bound,
+    /// Wire of a link.
+    pub chain_wire: Bound,
+    /// Inside width of a link; the wire is its least.
+    pub chain_inside: Bound,
+    /// Inside length of a link; its width is its least.
+    pub chain_pitch: Bound,
+    /// Length of a chain.
+    pub chain_length: Bound,
+    /// Handle travel over stack travel.
+    pub cable_ratio: Bound,
+    /// Share of a cable's pull lost in its pulleys.
+    pub cable_friction: Bound,
+    /// Radius of a cam.
+    pub cam_radius: Bound,
+    /// Arm of a lever's plates.
+    pub loaded_arm: Bound,
+    /// Friction of rails over normal force.
+    pub rail_friction: Bound,
+    /// Force of a spotter or a partner who pushes down.
+    pub helper_force: Bound,
+    /// Share of the load that a spotter takes.
+    pub helper_share: Bound,
+    /// Samples of the range.
+    pub samples: Bound,
+    /// Part of the range that a repetition covers.
+    pub range_part: Bound,
+    /// Time of a lowering or a pause.
+    pub phase_time: Bound,
+    /// Step of the integration of a repetition.
+    pub time_step: Bound,
+    /// Step between two loads.
+    pub loading_step: Bound,
+    /// A load as percent of the maximum.
+    pub maximum_percent: Bound,
+    /// Values of a parameter that are compared.
+    pub compared_values: Bound,
+    /// Change by which values are ranked.
+    pub ranked_change: Bound,
+    /// Lifters of an invented group.
+    pub cohort_members: Bound,
+    /// Share of the largest effort from which a region is sticking.
+    pub region_share: Bound,
+    /// Load of a set in a log.
+    pub log_load: Bound,
+    /// Repetitions of a set in a log.
+    pub log_repetitions: Bound,
+    /// Mean velocity of a lift in a log.
+    pub log_velocity: Bound,
+    /// Repetitions in reserve.
+    pub log_reserve: Bound,
+    /// Year of a session.
+    pub log_year: Bound,
     /// Rows of a published table.
     pub table_rows: Bound,
     /// Repetitions in a published table.

@@ -25,6 +25,12 @@ pub enum Measured {
     NewtonMetre,
     /// Seconds.
     Second,
+    /// Kilograms a metre.
+    KilogramPerMetre,
+    /// Milliseconds.
+    Millisecond,
+    /// Years.
+    Year,
     /// Metres a second.
     MetrePerSecond,
     /// A rate.

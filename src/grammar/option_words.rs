@@ -3,6 +3,7 @@
 //! In: `40 kg, ratio 2, from rack-high` and the words that may follow. Out: quantities by word.
 
 use super::named_pieces::Stock;
+use crate::bounds::bounds;
 use crate::error::{Error, ItemTextFault, Result};
 use crate::resistance::Item;
 use crate::units::{Angle, Length, Mass};
@@ -117,18 +118,16 @@ impl<'a> Words<'a> {
     }
 }
 
-/// Heaviest load that is taken for real, kg. Assumed: about three times the heaviest loads lifted.
-const HEAVIEST_LOAD_KG: f64 = 2000.0;
-
 /// Reads a plain load, "100 kg" or "225 lb".
 ///
 /// **Fails** for a bad mass and for one beyond 2000 kg.
 pub fn load_from_text(text: &str) -> Result<Mass> {
     let mass = Mass::from_text(text).map_err(Error::bad)?;
-    if mass.as_kg() > HEAVIEST_LOAD_KG {
+    let bound = &bounds().load_mass;
+    if !bound.holds(mass.as_kg()) {
         return Err(Error::bad(ItemTextFault::TooHeavy {
             text: text.to_owned(),
-            most_kg: HEAVIEST_LOAD_KG,
+            most_kg: bound.most(),
         }));
     }
     Ok(mass)

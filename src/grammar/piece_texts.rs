@@ -7,14 +7,12 @@
 
 use super::named_pieces::Stock;
 use super::option_words::{Words, load_from_text};
+use crate::bounds::bounds;
 use crate::error::{Error, HungPiece, PieceTextFault, Result};
 use crate::resistance::{
     Chain, ChainHang, Hang, HangingSide, HungBand, HungChain, Item, Leader, Setup, Weight,
 };
 use crate::units::{Length, Mass};
-
-/// Most pieces a side that may be asked for. Assumed: no bar end holds more.
-pub(super) const MOST_PIECES: u32 = 20;
 
 /// The parts of an option's text.
 #[derive(Debug, Clone, PartialEq)]
@@ -92,12 +90,12 @@ impl PieceText {
 fn count_from(text: &str, count: &str) -> Result<u32> {
     let number = count.parse().ok();
     number
-        .filter(|number| (1..=MOST_PIECES).contains(number))
+        .filter(|number| bounds().pieces.holds(f64::from(*number)))
         .ok_or_else(|| {
             Error::bad(PieceTextFault::Count {
                 count: count.to_owned(),
                 text: text.to_owned(),
-                most: MOST_PIECES,
+                most: bounds().pieces.most_of_them() as u32,
             })
         })
 }
@@ -166,7 +164,7 @@ fn word_of_other(text: &str, word: &str, piece: HungPiece) -> Error {
 
 fn box_height(text: &str) -> Result<Length> {
     let height = Length::from_text(text).map_err(Error::bad)?;
-    if (0.0..=2.0).contains(&height.as_m()) {
+    if bounds().box_height.holds(height.as_m()) {
         return Ok(height);
     }
     Err(Error::bad(PieceTextFault::BoxHeight(height)))

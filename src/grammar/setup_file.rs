@@ -3,7 +3,8 @@
 //! In: the record read from the file, and what the names stand for. Out: a checked [`Setup`].
 
 use super::named_pieces::Stock;
-use super::piece_texts::{MOST_PIECES, band_from_text, chain_from_text};
+use super::piece_texts::{band_from_text, chain_from_text};
+use crate::bounds::bounds;
 use crate::error::{Error, Fault, GrammarFault, PieceTextFault, Result};
 use crate::resistance::{
     Assistance, Band, Cable, Cam, Chain, ChainHang, EccentricOnly, Hang, HangingSide, HungBand,
@@ -196,11 +197,11 @@ impl ItemRecord {
 }
 
 fn checked_count(count: u32) -> Result<u32> {
-    if (1..=MOST_PIECES).contains(&count) {
+    if bounds().pieces.holds(f64::from(count)) {
         return Ok(count);
     }
     Err(Error::bad(PieceTextFault::CountOutside {
         count,
-        most: MOST_PIECES,
+        most: bounds().pieces.most_of_them() as u32,
     }))
 }

@@ -4,6 +4,7 @@
 
 use super::named_pieces::Stock;
 use super::option_words::Words;
+use crate::bounds::bounds;
 use crate::error::{Error, ItemTextFault, Result};
 use crate::resistance::{
     Assistance, EccentricOnly, HangingSide, Item, Sled, Weight, pull_from_text,
@@ -16,9 +17,9 @@ pub(super) fn bar(words: &Words, _: &Stock) -> Result<Item> {
 
 pub(super) fn plates(words: &Words, _: &Stock) -> Result<Item> {
     let pairs = words.value("pairs").unwrap_or_default();
-    let count = pairs.parse().ok();
+    let count = pairs.parse::<u32>().ok();
     let pairs = count
-        .filter(|pairs| (1..=20).contains(pairs))
+        .filter(|pairs| bounds().plate_pairs.holds(f64::from(*pairs)))
         .ok_or_else(|| {
             Error::bad(ItemTextFault::PairCount {
                 count: pairs.to_owned(),

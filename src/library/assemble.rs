@@ -11,7 +11,7 @@ use super::set_path::{Setting, set};
 use super::technique_rules::technique_of;
 use super::{body_rules, movement_rules};
 use crate::anatomy::{Lifter, LifterRecord, groups};
-use crate::error::{Error, Fault, Result, SettingFault};
+use crate::error::{Error, Fault, ModelFault, Result, SettingFault, What};
 use crate::movement::Movement;
 use crate::source::Source;
 
@@ -215,10 +215,10 @@ fn meant_elsewhere(mut faults: Vec<Fault>, path: &str) -> Vec<Fault> {
                 .any(|(name, root)| *root == Root::Body && Some(*name) == first)
     });
     if let (Some(shorter), Some(last)) = (shorter, faults.last_mut())
-        && let Some(what) = last.what.take()
+        && let Some(What::Model(ModelFault::Setting(fault))) = &last.what
     {
         *last = Fault::new(SettingFault::MeantElsewhere {
-            fault: Box::new(what),
+            fault: Box::new(fault.clone()),
             path: shorter.to_owned(),
         });
     }

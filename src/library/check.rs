@@ -12,9 +12,9 @@ use super::records::{Library, read_text};
 use super::technique_rules::technique_of;
 use super::{body_rules, curve_rules, movement_rules};
 use crate::anatomy::LifterRecord;
-use crate::bounds::Bounds;
+use crate::bounds::{Bounds, bounds};
 use crate::error::{BrokenRule, Error, ModelFault, PathRule, Result, RuleFault, Shelf};
-use crate::movement::{Movement, SAMPLES, trace};
+use crate::movement::{Movement, trace};
 use crate::resistance::{Band, Chain};
 use crate::source::Publication;
 use std::collections::BTreeMap;
@@ -86,7 +86,7 @@ impl Library {
         }
         if let Ok(lifter) = self.lifter(REFERENCE_LIFTER) {
             complaints = technique_of(movement, &lifter);
-            if let Err(error) = trace(movement, &lifter, SAMPLES.0) {
+            if let Err(error) = trace(movement, &lifter, bounds().samples.fewest()) {
                 complaints.extend(error.faults().iter().map(|fault| {
                     let cannot = PathRule::CannotBeDone {
                         lifter: REFERENCE_LIFTER.to_owned(),

@@ -5,8 +5,9 @@
 use super::assemble::{Model, Root};
 use super::set_path::{is_course, is_technique, quantity, resolve, tagged, tree_of};
 use crate::anatomy::Dof;
+use crate::bounds::bounds;
 use crate::error::{Error, Result, SettingFault};
-use crate::movement::{SAMPLES, trace};
+use crate::movement::trace;
 use serde_json::Value;
 use std::collections::BTreeSet;
 
@@ -132,7 +133,7 @@ fn walk(value: &Value, path: &str, found: &mut Vec<NumberAt>) {
 
 /// The joints that move; `None` if the path cannot be traced.
 fn moving(model: &Model) -> Option<BTreeSet<Dof>> {
-    let range = trace(&model.movement, &model.lifter, SAMPLES.0).ok()?;
+    let range = trace(&model.movement, &model.lifter, bounds().samples.fewest()).ok()?;
     let coordinates = range.poses.iter().flat_map(|pose| &pose.coordinates);
     Some(
         coordinates

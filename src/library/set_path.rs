@@ -60,7 +60,7 @@ impl Setting {
 
     /// What a type of quantity says of the text.
     fn told(&self, why: QuantityFault) -> Error {
-        self.fault(SettingReason::Told(Box::new(why.into())))
+        self.fault(SettingReason::Quantity(why))
     }
 }
 

@@ -44,4 +44,4 @@ pub use record::{Begins, CarrierRecord, Measure, Movement, PathRecord, Sides};
 pub use stance_record::{BackPlace, BarPlace, StanceRecord};
 pub use sweep_record::{BodyPlace, SweepRecord, SweptLimb};
 pub use technique::{Technique, TechniqueValue};
-pub use trace::{Range, SAMPLES, trace};
+pub use trace::{Range, trace};

@@ -12,6 +12,7 @@ use super::stance::StancePath;
 use super::sweep::SweepPath;
 use super::traced_path::TracedPath;
 use crate::anatomy::Lifter;
+use crate::bounds::bounds;
 use crate::error::{Error, PathFault, Result};
 
 /// All poses of a movement on one set of samples, evenly spaced in the range.
@@ -27,9 +28,6 @@ pub struct Range {
     pub carrier: Carrier,
 }
 
-/// Smallest and largest number of samples.
-pub const SAMPLES: (usize, usize) = (5, 100_001);
-
 /// Traces a movement.
 ///
 /// # Algorithm
@@ -40,11 +38,12 @@ pub const SAMPLES: (usize, usize) = (5, 100_001);
 ///
 /// **Fails** if the limbs cannot close the path, naming the place, or on an unusable sample count.
 pub fn trace(movement: &Movement, lifter: &Lifter, samples: usize) -> Result<Range> {
-    if !(SAMPLES.0..=SAMPLES.1).contains(&samples) {
+    let bound = &bounds().samples;
+    if !bound.holds(samples as f64) {
         return Err(Error::bad(PathFault::Samples {
             asked: samples,
-            least: SAMPLES.0,
-            most: SAMPLES.1,
+            least: bound.fewest(),
+            most: bound.most_of_them(),
         }));
     }
     movement.check_technique()?;

@@ -3,15 +3,13 @@
 //! In: a date written year-month-day ("2024-03-01"). Out: a [`Day`], or what is wrong with it. Gregorian
 //! calendar, no clock, no time zone.
 
+use crate::bounds::bounds;
 use crate::error::DateFault;
 use std::fmt;
 
 /// A day of the Gregorian calendar, counted from 1970-01-01.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Day(i32);
-
-/// First and last year a training log may name (assumed: older and later ones are typing errors).
-const YEARS: (i32, i32) = (1900, 2199);
 
 impl Day {
     /// The day of a date, or `None` if the calendar has no such date.
@@ -23,7 +21,7 @@ impl Day {
     /// Gregorian calendar; 153/5 is the mean length of the months from March to January.
     #[must_use]
     pub fn from_date(year: i32, month: u32, day: u32) -> Option<Self> {
-        if !(YEARS.0..=YEARS.1).contains(&year) || !(1..=12).contains(&month) {
+        if !bounds().log_year.holds(f64::from(year)) || !(1..=12).contains(&month) {
             return None;
         }
         if day < 1 || day > days_in(year, month) {
@@ -110,11 +108,12 @@ fn numbers(text: &str) -> Option<(i32, u32, u32)> {
 
 fn no_such_date(text: &str, year: i32, month: u32) -> DateFault {
     let written = text.to_owned();
-    if !(YEARS.0..=YEARS.1).contains(&year) {
+    let bound = &bounds().log_year;
+    if !bound.holds(f64::from(year)) {
         DateFault::Year {
             written,
             year,
-            years: YEARS,
+            years: (bound.least() as i32, bound.most() as i32),
         }
     } else if !(1..=12).contains(&month) {
         DateFault::Month { written, month }

@@ -7,18 +7,10 @@ use super::day::Day;
 use super::log_header::LogHeader;
 use super::log_line::LogField;
 use super::training_log::LogEntry;
+use crate::bounds::bounds;
 use crate::error::{LogColumn, LogRowFault};
 use crate::movement::lift_name;
 use crate::units::{Mass, Speed};
-
-/// Heaviest load of a set (assumed: above every record, so beyond it a unit or a digit is wrong).
-const HEAVIEST: Mass = Mass::from_kg(1500.0);
-/// Most repetitions of a set (assumed, as the load).
-const MOST_REPETITIONS: u32 = 200;
-/// Slowest and fastest mean velocity of a lift (assumed: barely moving, and a thrown bar).
-const VELOCITIES: (Speed, Speed) = (Speed::from_m_s(0.02), Speed::from_m_s(4.0));
-/// Most repetitions anybody can honestly feel in reserve (assumed).
-const MOST_RESERVE: f64 = 15.0;
 
 /// What is wrong with a row, and the columns that it stands in.
 pub(super) struct BadField {
@@ -130,12 +122,13 @@ fn load(field: &LogField) -> Read<Mass> {
     if mass <= Mass::ZERO {
         return Err(wrong(field, LogRowFault::NoLoad { written: written() }));
     }
-    if mass > HEAVIEST {
+    let bound = &bounds().log_load;
+    if !bound.holds(mass.as_kg()) {
         return Err(wrong(
             field,
             LogRowFault::TooHeavy {
                 written: written(),
-                most: HEAVIEST,
+                most: Mass::from_kg(bound.most()),
             },
         ));
     }
@@ -143,13 +136,14 @@ fn load(field: &LogField) -> Read<Mass> {
 }
 
 fn repetitions(field: &LogField) -> Read<u32> {
+    let bound = &bounds().log_repetitions;
     match field.value.parse::<u32>() {
-        Ok(count) if count <= MOST_REPETITIONS => Ok(count),
+        Ok(count) if bound.holds(f64::from(count)) => Ok(count),
         Ok(count) => Err(wrong(
             field,
             LogRowFault::TooManyRepetitions {
                 count,
-                most: MOST_REPETITIONS,
+                most: bound.most_of_them() as u32,
             },
         )),
         Err(_) => {
@@ -162,14 +156,14 @@ fn repetitions(field: &LogField) -> Read<u32> {
 fn velocity(field: &LogField) -> Read<Speed> {
     let speed = Speed::from_text(&field.value)
         .map_err(|fault| wrong(field, LogRowFault::Quantity(fault)))?;
-    let (slowest, fastest) = VELOCITIES;
-    if !(slowest..=fastest).contains(&speed) {
+    let bound = &bounds().log_velocity;
+    if !bound.holds(speed.as_m_s()) {
         return Err(wrong(
             field,
             LogRowFault::NoVelocity {
                 written: field.value.clone(),
-                slowest,
-                fastest,
+                slowest: Speed::from_m_s(bound.least()),
+                fastest: Speed::from_m_s(bound.most()),
             },
         ));
     }
@@ -178,7 +172,7 @@ fn velocity(field: &LogField) -> Read<Speed> {
 
 fn reserve(field: &LogField) -> Read<f64> {
     match field.value.parse::<f64>() {
-        Ok(reserve) if (0.0..=MOST_RESERVE).contains(&reserve) => Ok(reserve),
+        Ok(reserve) if bounds().log_reserve.holds(reserve) => Ok(reserve),
         _ => {
             let written = field.value.clone();
             Err(wrong(field, LogRowFault::NoReserve { written }))

@@ -8,6 +8,7 @@ use super::lowering::most_asked;
 use super::rep_model::RepModel;
 use super::rep_options::{After, RepOptions};
 use crate::anatomy::Lifter;
+use crate::bounds::bounds;
 use crate::error::{Error, MaximumSearchFault, Result};
 use crate::movement::Movement;
 use crate::resistance::{Item, Setup, Weight};
@@ -29,9 +30,7 @@ impl OneRepMax {
     }
 }
 
-/// No loading step is smaller or larger, and no search goes higher, kg.
-const SMALLEST_STEP_KG: f64 = 0.01;
-const LARGEST_STEP_KG: f64 = 1000.0;
+/// No search goes higher, kg.
 const HIGHEST_KG: f64 = 20_000.0;
 
 /// The same setup with this plain load in the place of any it had.
@@ -135,11 +134,12 @@ fn largest(
     mut holds: impl FnMut(Mass) -> Result<bool>,
 ) -> Result<OneRepMax> {
     let step_kg = step.as_kg();
-    if !(SMALLEST_STEP_KG..=LARGEST_STEP_KG).contains(&step_kg) {
+    let bound = &bounds().loading_step;
+    if !bound.holds(step_kg) {
         return Err(Error::bad(MaximumSearchFault::LoadingStep {
             step,
-            least: Mass::from_kg(SMALLEST_STEP_KG),
-            most: Mass::from_kg(LARGEST_STEP_KG),
+            least: Mass::from_kg(bound.least()),
+            most: Mass::from_kg(bound.most()),
         }));
     }
     let of = |steps: u64| Mass::from_kg(steps as f64 * step_kg);
@@ -216,7 +216,7 @@ pub fn scale_for_one_rm(
         let load = known.load;
         return Err(Error::bad(MaximumSearchFault::NoneToScaleTo { load }));
     }
-    let fine = Mass::from_kg((target_kg * 5.0e-4).max(SMALLEST_STEP_KG));
+    let fine = Mass::from_kg((target_kg * 5.0e-4).max(bounds().loading_step.least()));
     let limit_kg = |factor: f64| -> Result<f64> {
         let model = RepModel::new(movement, &stronger(lifter, factor))?;
         Ok(model.one_rm(template, fine, options)?.limit_kg())

@@ -2,6 +2,7 @@
 //!
 //! In: the lifter's choices. Out: [`RepOptions`], checked.
 
+use crate::bounds::bounds;
 use crate::error::{Error, RepetitionFault, Result, TimedPart};
 use crate::movement::{Begins, Movement};
 use crate::units::Duration;
@@ -75,24 +76,19 @@ impl RepOptions {
     }
 }
 
-/// The shortest part of a range that a repetition may cover.
-const SHORTEST_PART: f64 = 0.05;
-/// The longest lowering and the longest pause, s: nobody holds a heavy load longer.
-const LONGEST_S: f64 = 600.0;
-/// The shortest and the longest step of the integration, ms.
-const STEPS_MS: (f64, f64) = (0.01, 20.0);
-
 impl RepOptions {
     /// Checks every choice.
     ///
     /// **Fails** naming the value and what is accepted.
     pub fn check(&self) -> Result<()> {
+        let bounds = bounds();
         let inside = |value: f64| (0.0..=1.0).contains(&value);
-        if !(inside(self.from) && inside(self.to) && self.to - self.from >= SHORTEST_PART) {
+        let part = self.to - self.from;
+        if !(inside(self.from) && inside(self.to) && bounds.range_part.holds(part)) {
             return Err(Error::bad(RepetitionFault::Part {
                 from: self.from,
                 to: self.to,
-                shortest: SHORTEST_PART,
+                shortest: bounds.range_part.least(),
             }));
         }
         let pause = match self.turn {
@@ -100,9 +96,9 @@ impl RepOptions {
             TurnRound::TouchAndGo => Duration::ZERO,
         };
         let lowering = self.lowering.unwrap_or_default();
-        let longest = Duration::from_s(LONGEST_S);
+        let longest = Duration::from_s(bounds.phase_time.most());
         for (part, time) in [(TimedPart::Lowering, lowering), (TimedPart::Pause, pause)] {
-            if !(0.0..=LONGEST_S).contains(&time.as_s()) {
+            if !bounds.phase_time.holds(time.as_s()) {
                 return Err(Error::bad(RepetitionFault::Time {
                     part,
                     time,
@@ -110,12 +106,12 @@ impl RepOptions {
                 }));
             }
         }
-        let (shortest_ms, longest_ms) = STEPS_MS;
-        if !(shortest_ms..=longest_ms).contains(&self.step.as_ms()) {
+        let bound = &bounds.time_step;
+        if !bound.holds(self.step.as_ms()) {
             return Err(Error::bad(RepetitionFault::Step {
                 step: self.step,
-                least: Duration::from_ms(shortest_ms),
-                most: Duration::from_ms(longest_ms),
+                least: Duration::from_ms(bound.least()),
+                most: Duration::from_ms(bound.most()),
             }));
         }
         Ok(())

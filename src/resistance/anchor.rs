@@ -4,6 +4,7 @@
 //! positive the way the movement's x axis points (forward or outward).
 
 use super::directions::{Direction, unit};
+use crate::bounds::bounds;
 use crate::error::ImplementFault;
 use crate::movement::LoadPoint;
 use crate::units::Length;
@@ -59,10 +60,10 @@ impl Anchor {
     /// **Fails** for a height below the floor or above 6 m, or an offset beyond 6 m: no gym has one.
     pub fn at(height: Length, offset: Length) -> Result<Self, ImplementFault> {
         let (height_m, offset_m) = (height.as_m(), offset.as_m());
-        if !(0.0..=6.0).contains(&height_m) {
+        if !bounds().anchor_height.holds(height_m) {
             return Err(ImplementFault::AnchorHeight(height));
         }
-        if !(-6.0..=6.0).contains(&offset_m) {
+        if !bounds().anchor_offset.holds(offset_m) {
             return Err(ImplementFault::AnchorOffset(offset));
         }
         Ok(Self { height_m, offset_m })

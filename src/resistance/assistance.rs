@@ -4,10 +4,11 @@
 //! counterweight still has to be sped up. Assisting bands are bands with an anchor above.
 //! Source: mechanics.
 
-use super::bounds::between;
+use super::accepted::accepted;
 use super::directions::{DOWN, Direction, along_n, force_along, lifting_direction};
 use super::motion::Motion;
 use super::weight::Felt;
+use crate::bounds::bounds;
 use crate::error::{ImplementFault, ImplementSize};
 use crate::movement::{Carrier, LoadPoint, PlaneForce};
 use crate::units::{Force, Mass, STANDARD_GRAVITY_M_S2};
@@ -43,11 +44,13 @@ impl Assistance {
     /// **Fails** for a negative force, one of more than 5000 N, or a share outside 0 to 1.
     pub fn checked(self) -> Result<Self, ImplementFault> {
         match self {
-            Self::Spotter { force, .. } => {
-                between(ImplementSize::SpotterForce, force.as_n(), 0.0, 5000.0)?
-            }
+            Self::Spotter { force, .. } => accepted(
+                ImplementSize::SpotterForce,
+                force.as_n(),
+                &bounds().helper_force,
+            )?,
             Self::SpotterShare { share, .. } => {
-                between(ImplementSize::SpotterShare, share, 0.0, 1.0)?
+                accepted(ImplementSize::SpotterShare, share, &bounds().helper_share)?
             }
             Self::Counterweight(_) => 0.0,
         };

@@ -4,11 +4,12 @@
 //! of hanging it. A slack band pulls with nothing. Sources: `rubber.rs` for the law; McMaster 2010
 //! for how much nominally equal bands differ; Gent for the loss over a cycle (from memory).
 
-use super::bounds::between;
+use super::accepted::accepted;
 use super::directions::share_of_way_back;
 use super::measured::FittedPull;
 use super::readings::BandReading;
 use super::rubber::Rubber;
+use crate::bounds::bounds;
 use crate::error::{ImplementFault, ImplementSize};
 use crate::source::Source;
 use crate::units::Length;
@@ -149,21 +150,28 @@ fn safe_stretch() -> f64 {
 impl TryFrom<BandRecord> for Band {
     type Error = ImplementFault;
     fn try_from(record: BandRecord) -> Result<Self, ImplementFault> {
-        let rest_length_m = between(
+        let rest_length_m = accepted(
             ImplementSize::RestLength,
             record.rest_length.as_m(),
-            0.02,
-            10.0,
+            &bounds().band_rest_length,
         )?;
         let pull = record.pull.checked(record.rest_length)?;
         Ok(Self {
             name: record.name,
             rest_length_m,
             pull,
-            worn: between(ImplementSize::Worn, record.worn, 0.0, 0.9)?,
-            safe_stretch: between(ImplementSize::SafeStretch, record.safe_stretch, 1.0, 8.0)?,
+            worn: accepted(ImplementSize::Worn, record.worn, &bounds().band_wear)?,
+            safe_stretch: accepted(
+                ImplementSize::SafeStretch,
+                record.safe_stretch,
+                &bounds().safe_stretch,
+            )?,
             loss: Loss {
-                share: between(ImplementSize::LossShare, record.loss.share, 0.0, 0.9)?,
+                share: accepted(
+                    ImplementSize::LossShare,
+                    record.loss.share,
+                    &bounds().band_loss,
+                )?,
                 source: record.loss.source,
             },
             source: record.source,
@@ -177,10 +185,12 @@ impl PullRecord {
             Self::Readings(readings) => {
                 FittedPull::from_readings(&readings, Some(rest_length)).map(BandPull::Readings)
             }
-            Self::Dimensions { layers, .. } if !(1..=50).contains(&layers) => {
+            Self::Dimensions { layers, .. } if !bounds().band_layers.holds(f64::from(layers)) => {
                 Err(ImplementFault::Layers(layers))
             }
-            Self::Dimensions { strands, .. } if !(1..=8).contains(&strands) => {
+            Self::Dimensions { strands, .. }
+                if !bounds().band_strands.holds(f64::from(strands)) =>
+            {
                 Err(ImplementFault::Strands(strands))
             }
             Self::Dimensions {
@@ -190,8 +200,12 @@ impl PullRecord {
                 strands,
                 rubber,
             } => Ok(BandPull::Dimensions {
-                width_m: between(ImplementSize::Width, width.as_m(), 0.001, 0.5)?,
-                thickness_m: between(ImplementSize::Thickness, thickness.as_m(), 0.000_05, 0.05)?,
+                width_m: accepted(ImplementSize::Width, width.as_m(), &bounds().band_width)?,
+                thickness_m: accepted(
+                    ImplementSize::Thickness,
+                    thickness.as_m(),
+                    &bounds().band_thickness,
+                )?,
                 layers,
                 strands,
                 rubber,
@@ -243,14 +257,14 @@ impl Band {
 
     /// The same band with another loss over a cycle, a share from 0 to 0.9.
     pub fn with_loss(mut self, share: f64, source: Source) -> Result<Self, ImplementFault> {
-        let share = between(ImplementSize::LossShare, share, 0.0, 0.9)?;
+        let share = accepted(ImplementSize::LossShare, share, &bounds().band_loss)?;
         self.loss = Loss { share, source };
         Ok(self)
     }
 
     /// The same band after it has lost this share of its pull, 0 to 0.9.
     pub fn with_wear(mut self, share: f64) -> Result<Self, ImplementFault> {
-        self.worn = between(ImplementSize::Worn, share, 0.0, 0.9)?;
+        self.worn = accepted(ImplementSize::Worn, share, &bounds().band_wear)?;
         Ok(self)
     }
 

@@ -3,11 +3,12 @@
 //! In: stack, ratio, friction, where the cable leads. Out: force on the handle (or on the cam of a
 //! machine lever) and the stack's inertia as felt there. Source: statics and dynamics of pulleys.
 
+use super::accepted::accepted;
 use super::anchor::Anchor;
-use super::bounds::between;
 use super::directions::{Direction, cosine, force_along, lifting_direction, share_of_way_back};
 use super::motion::Motion;
 use super::weight::{Felt, Machine};
+use crate::bounds::bounds;
 use crate::error::{ImplementFault, ImplementSize};
 use crate::movement::{Carrier, LoadPoint};
 use crate::units::{Angle, Mass, STANDARD_GRAVITY_M_S2};
@@ -67,8 +68,12 @@ impl Cable {
     pub fn new(stack: Mass, ratio: f64, friction: f64, lead: Lead) -> Result<Self, ImplementFault> {
         Ok(Self {
             stack,
-            ratio: between(ImplementSize::CableRatio, ratio, 0.125, 8.0)?,
-            friction: between(ImplementSize::CableFriction, friction, 0.0, 0.9)?,
+            ratio: accepted(ImplementSize::CableRatio, ratio, &bounds().cable_ratio)?,
+            friction: accepted(
+                ImplementSize::CableFriction,
+                friction,
+                &bounds().cable_friction,
+            )?,
             lead,
         })
     }

@@ -3,7 +3,8 @@
 //! In: radius points over the lever's angle, or a capacity curve to copy. Out: radius at an angle.
 //! Source: statics; a cam whose radius follows capacity makes every angle equally hard.
 
-use super::bounds::between;
+use super::accepted::accepted;
+use crate::bounds::bounds;
 use crate::error::{CamFault, ImplementFault, ImplementSize};
 use crate::numeric::{Beyond, Spline};
 use crate::units::{Angle, Length};
@@ -57,7 +58,11 @@ impl Cam {
             .into());
         }
         for (_, radius) in profile {
-            between(ImplementSize::CamRadius, radius.as_m(), 0.005, 1.0)?;
+            accepted(
+                ImplementSize::CamRadius,
+                radius.as_m(),
+                &bounds().cam_radius,
+            )?;
         }
         let mut points: Vec<(f64, f64)> = profile
             .iter()

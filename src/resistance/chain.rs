@@ -4,8 +4,9 @@
 //! weight, and the momentum that links take while they are picked up. A chain that lies wholly on
 //! the floor is nothing. Sources: DIN 766/764/763 for masses; statics; Neelly 2010 for the hang.
 
+use super::accepted::{accepted, accepted_from};
 use super::band::unnamed_source;
-use super::bounds::between;
+use crate::bounds::bounds;
 use crate::error::{ImplementFault, ImplementSize};
 use crate::source::Source;
 use crate::units::{Length, LinearDensity, Mass, STANDARD_GRAVITY_M_S2};
@@ -56,8 +57,16 @@ impl TryFrom<LeaderRecord> for Leader {
 
 impl Leader {
     fn checked(self) -> Result<(), ImplementFault> {
-        between(ImplementSize::LeaderLength, self.length.as_m(), 0.0, 5.0)?;
-        between(ImplementSize::LeaderMass, self.mass.as_kg(), 0.0, 50.0)?;
+        accepted(
+            ImplementSize::LeaderLength,
+            self.length.as_m(),
+            &bounds().leader_length,
+        )?;
+        accepted(
+            ImplementSize::LeaderMass,
+            self.mass.as_kg(),
+            &bounds().leader_mass,
+        )?;
         if self.length.as_m() == 0.0 && self.mass.as_kg() > 0.0 {
             return Err(ImplementFault::MassOfNoLeader);
         }
@@ -129,17 +138,25 @@ impl Links {
     /// **Fails** for a link that cannot be bent.
     pub fn density_kg_m(&self) -> Result<f64, ImplementFault> {
         match self {
-            Self::PerMetre(density) => {
-                between(ImplementSize::MassPerMetre, density.as_kg_m(), 0.01, 60.0)
-            }
+            Self::PerMetre(density) => accepted(
+                ImplementSize::MassPerMetre,
+                density.as_kg_m(),
+                &bounds().chain_density,
+            ),
             Self::Round {
                 wire,
                 pitch,
                 inside_width,
             } => {
-                let d = between(ImplementSize::Wire, wire.as_m(), 0.001, 0.06)?;
-                let b = between(ImplementSize::InsideWidth, inside_width.as_m(), d, 0.3)?;
-                let t = between(ImplementSize::Pitch, pitch.as_m(), b, 1.0)?;
+                let d = accepted(ImplementSize::Wire, wire.as_m(), &bounds().chain_wire)?;
+                let b = accepted_from(
+                    ImplementSize::InsideWidth,
+                    inside_width.as_m(),
+                    d,
+                    &bounds().chain_inside,
+                )?;
+                let t =
+                    accepted_from(ImplementSize::Pitch, pitch.as_m(), b, &bounds().chain_pitch)?;
                 let section_m2 = std::f64::consts::PI * d * d / 4.0;
                 let mid_line_m = std::f64::consts::PI * (b + d) + 2.0 * (t - b);
                 Ok(STEEL_DENSITY_KG_M3 * section_m2 * mid_line_m / t)
@@ -154,7 +171,11 @@ impl TryFrom<ChainRecord> for Chain {
         Ok(Self {
             name: record.name,
             density_kg_m: record.links.density_kg_m()?,
-            length_m: between(ImplementSize::ChainLength, record.length.as_m(), 0.05, 20.0)?,
+            length_m: accepted(
+                ImplementSize::ChainLength,
+                record.length.as_m(),
+                &bounds().chain_length,
+            )?,
             leader: record.leader,
             source: record.source,
             length_source: record.length_source,

@@ -2,10 +2,11 @@
 //!
 //! In: mass or push. Out: its force in lowering, nothing in holding and lifting. Source: statics.
 
-use super::bounds::between;
+use super::accepted::accepted;
 use super::directions::{DOWN, force_along, lifting_direction};
 use super::motion::Motion;
 use super::weight::{Felt, Machine, felt_weight};
+use crate::bounds::bounds;
 use crate::error::{ImplementFault, ImplementSize};
 use crate::movement::{Carrier, LoadPoint};
 use crate::units::{Force, Mass};
@@ -26,7 +27,7 @@ impl EccentricOnly {
     /// **Fails** for a negative push or one of more than 5000 N.
     pub fn checked(self) -> Result<Self, ImplementFault> {
         if let Self::Pushed(force) = self {
-            between(ImplementSize::Push, force.as_n(), 0.0, 5000.0)?;
+            accepted(ImplementSize::Push, force.as_n(), &bounds().helper_force)?;
         }
         Ok(self)
     }

@@ -3,10 +3,11 @@
 //! In: mass, arm, pivot or start angle. Out: force on the handle or pad. Source: statics, by virtual
 //! work: the handle feels the plates' weight times how fast they rise when it moves.
 
+use super::accepted::accepted;
 use super::anchor::Anchor;
-use super::bounds::between;
 use super::directions::{cosine, force_along, lifting_direction};
 use super::weight::Felt;
+use crate::bounds::bounds;
 use crate::error::{ImplementFault, ImplementSize};
 use crate::movement::{Carrier, LoadPoint};
 use crate::units::{Angle, Length, Mass, STANDARD_GRAVITY_M_S2};
@@ -62,7 +63,7 @@ impl LeverMachine {
     ///
     /// **Fails** for an arm shorter than 1 cm or longer than 3 m.
     pub fn new(mass: Mass, arm: Length, turns: Turns) -> Result<Self, ImplementFault> {
-        let arm_m = between(ImplementSize::LoadedArm, arm.as_m(), 0.01, 3.0)?;
+        let arm_m = accepted(ImplementSize::LoadedArm, arm.as_m(), &bounds().loaded_arm)?;
         Ok(Self { mass, arm_m, turns })
     }
 

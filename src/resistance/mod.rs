@@ -5,10 +5,10 @@
 //! each item contributes. Imports `error`, `source`, `units` and the load point of `movement`.
 
 mod acceptance;
+mod accepted;
 mod anchor;
 mod assistance;
 mod band;
-mod bounds;
 mod cable;
 mod cam;
 mod chain;

@@ -2,8 +2,9 @@
 //!
 //! In: mass, rail angle, friction. Out: force along the rails. Source: statics of the inclined plane.
 
-use super::bounds::between;
+use super::accepted::accepted;
 use super::motion::Motion;
+use crate::bounds::bounds;
 use crate::error::{ImplementFault, ImplementSize};
 use crate::units::{Mass, STANDARD_GRAVITY_M_S2};
 use serde::Deserialize;
@@ -38,7 +39,11 @@ impl Sled {
     pub fn new(mass: Mass, friction: f64) -> Result<Self, ImplementFault> {
         Ok(Self {
             mass,
-            friction: between(ImplementSize::RailFriction, friction, 0.0, 1.0)?,
+            friction: accepted(
+                ImplementSize::RailFriction,
+                friction,
+                &bounds().rail_friction,
+            )?,
         })
     }
 

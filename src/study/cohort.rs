@@ -6,6 +6,7 @@
 use super::question::Question;
 use super::rep_study::rigged;
 use crate::anatomy::{Lifter, SegmentName};
+use crate::bounds::bounds;
 use crate::error::{Error, MaximumFault, Result};
 use crate::rep::{RepModel, RepOptions};
 use crate::resistance::Setup;
@@ -78,9 +79,6 @@ pub struct Cohort {
     pub is_complete: bool,
 }
 
-/// No group is larger.
-const MOST_MEMBERS: usize = 100_000;
-
 /// Finds the maxima of invented lifters in parallel; `watch` tells how many are done and can stop it.
 ///
 /// **Fails** for an empty group or one of more than 100,000, and where the setup does not fit. A lifter
@@ -93,10 +91,11 @@ pub fn cohort(
     (count, seed): (usize, u64),
     watch: &Watch,
 ) -> Result<Cohort> {
-    if !(1..=MOST_MEMBERS).contains(&count) {
+    let bound = &bounds().cohort_members;
+    if !bound.holds(count as f64) {
         return Err(Error::bad(MaximumFault::GroupSize {
             count,
-            most: MOST_MEMBERS,
+            most: bound.most_of_them(),
         }));
     }
     options.check()?;

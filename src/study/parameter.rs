@@ -3,6 +3,7 @@
 //! In: a path as in `PATH=VALUE` and a text such as "-20%,0%,+20%", "high,low" or "50 cm..90 cm:5".
 //! Out: [`Parameter`], every value as a text that can be set.
 
+use crate::bounds::bounds;
 use crate::error::{Error, Result, SpacingFault, ValuesFault};
 use crate::units::{parse_number_and_unit, rounded};
 
@@ -15,8 +16,6 @@ pub struct Parameter {
     pub values: Vec<String>,
 }
 
-/// Most values of one parameter: more curves cannot be told apart, and a map grows with the square.
-pub const MOST_VALUES: usize = 41;
 /// Values of a range without a number behind it.
 const USUAL_COUNT: usize = 5;
 
@@ -32,12 +31,13 @@ impl Parameter {
                 None => values.push(single(part)?),
             }
         }
-        if !(2..=MOST_VALUES).contains(&values.len()) {
+        let bound = &bounds().compared_values;
+        if !bound.holds(values.len() as f64) {
             return Err(Error::bad(ValuesFault::Count {
                 text: text.to_owned(),
                 path: path.to_owned(),
                 count: values.len(),
-                most: MOST_VALUES,
+                most: bound.most_of_them(),
             }));
         }
         for (index, value) in values.iter().enumerate() {
@@ -96,14 +96,15 @@ fn spaced(from: &str, to: &str) -> std::result::Result<Vec<String>, SpacingFault
     let (to, count) = match to.rsplit_once(':') {
         None => (to, USUAL_COUNT),
         Some((to, count)) => {
-            let count = count.trim().parse();
+            let count = count.trim().parse::<usize>();
             (to, count.map_err(|_| SpacingFault::CountUnreadable)?)
         }
     };
-    if !(2..=MOST_VALUES).contains(&count) {
+    let bound = &bounds().compared_values;
+    if !bound.holds(count as f64) {
         return Err(SpacingFault::Count {
             count,
-            most: MOST_VALUES,
+            most: bound.most_of_them(),
         });
     }
     let end = |text: &str| match parse_number_and_unit(text) {

@@ -4,6 +4,7 @@
 //! or cannot be changed told apart.
 
 use super::compared::{Compared, Conditions, Figures};
+use crate::bounds::bounds;
 use crate::error::{ComparisonFault, Error, Result};
 use crate::library::{NumberAt, Workbench, numeric_paths};
 use rayon::prelude::{IntoParallelIterator, ParallelIterator};
@@ -46,8 +47,6 @@ pub struct Ranks {
     pub undone: Vec<(NumberAt, Error)>,
 }
 
-/// Least and most relative change, %.
-pub const AMOUNTS_PERCENT: (f64, f64) = (0.1, 50.0);
 /// A change smaller than this is none, %.
 const NOTHING_PERCENT: f64 = 1.0e-4;
 
@@ -62,11 +61,12 @@ pub fn rank(
     measure: Compared,
     asked: &Conditions,
 ) -> Result<Ranks> {
-    if !(AMOUNTS_PERCENT.0..=AMOUNTS_PERCENT.1).contains(&by_percent) {
+    let bound = &bounds().ranked_change;
+    if !bound.holds(by_percent) {
         return Err(Error::bad(ComparisonFault::RankAmount {
             percent: by_percent,
-            least_percent: AMOUNTS_PERCENT.0,
-            most_percent: AMOUNTS_PERCENT.1,
+            least_percent: bound.least(),
+            most_percent: bound.most(),
         }));
     }
     let model = bench.model(sets)?;

@@ -7,6 +7,7 @@ use super::load_for_effort::load_for_effort;
 use super::question::{Question, Study};
 use super::solve::study;
 use super::solve::with_body;
+use crate::bounds::bounds;
 use crate::error::{Error, MaximumFault, Result};
 use crate::movement::{Carrier, Measure};
 use crate::rep::{
@@ -35,7 +36,7 @@ impl Heaviness {
                 .map_err(|fault| Error::bad(MaximumFault::LoadUnreadable { fault }));
         };
         match percent.trim().parse::<f64>() {
-            Ok(value) if (0.0..=300.0).contains(&value) => Ok(Self::Share(value / 100.0)),
+            Ok(value) if bounds().maximum_percent.holds(value) => Ok(Self::Share(value / 100.0)),
             _ => Err(Error::bad(MaximumFault::ShareUnreadable {
                 text: text.to_owned(),
             })),

@@ -2,7 +2,8 @@
 //!
 //! In: a path and a text. Out: [`SettingFault`].
 
-use crate::error::{Known, What};
+use crate::error::Known;
+use crate::units::QuantityFault;
 
 /// Why a value cannot be set or read by its path.
 #[derive(Debug, Clone, PartialEq)]
@@ -54,7 +55,7 @@ pub enum SettingFault {
     /// The same fault, where another path was probably meant.
     MeantElsewhere {
         /// The fault.
-        fault: Box<What>,
+        fault: Box<SettingFault>,
         /// The path that was meant.
         path: String,
     },
@@ -79,8 +80,8 @@ pub enum PlaceOnPath {
 pub enum SettingReason {
     /// The types of the record refuse it.
     Refused(String),
-    /// What a type of the record says of it.
-    Told(Box<What>),
+    /// No quantity.
+    Quantity(QuantityFault),
     /// The text does not fit there at all.
     DoesNotFit {
         /// The text.

@@ -11,7 +11,7 @@ pub(super) fn told(fault: &ModelFault, units: System) -> Told {
     match fault {
         ModelFault::Text(fault) => model_text::told(fault),
         ModelFault::Rule(fault) => model_rule::told(fault, units),
-        ModelFault::Setting(fault) => model_setting::told(fault, units),
+        ModelFault::Setting(fault) => model_setting::told(fault),
         ModelFault::UnreadableFolder { folder, why } => Told::new(format!(
             "cannot read the folder of models `{folder}`: {why}"
         ))

@@ -1,12 +1,11 @@
 //! Words for: why a value cannot be set or read by its path.
 
 use super::known::{did_you_mean, one_of};
-use super::{Told, of as what_told};
+use super::{Told, quantity};
 use crate::error::{PlaceOnPath, SettingFault, SettingReason};
-use crate::units::System;
 
 /// The fault in words.
-pub(super) fn told(fault: &SettingFault, units: System) -> Told {
+pub(super) fn told(fault: &SettingFault) -> Told {
     match fault {
         SettingFault::NoSetting {
             written,
@@ -32,14 +31,14 @@ pub(super) fn told(fault: &SettingFault, units: System) -> Told {
                 .hint("name one value, such as technique.grip_width or segments.upper_arm.length")
         }
         SettingFault::Unfit { path, reason } => {
-            let told = unfit(path, reason, units);
+            let told = unfit(path, reason);
             Told {
                 message: format!("`{path}`: {}", told.message),
                 ..told
             }
         }
         SettingFault::MeantElsewhere { fault, path } => {
-            what_told(fault, units).hint(format!("did you mean `{path}`?"))
+            told(fault).hint(format!("did you mean `{path}`?"))
         }
     }
 }
@@ -75,10 +74,10 @@ fn lost(path: &str, step: &str, walked: &str, at: &PlaceOnPath) -> Told {
 }
 
 /// Why a text does not fit where its path leads.
-fn unfit(path: &str, reason: &SettingReason, units: System) -> Told {
+fn unfit(path: &str, reason: &SettingReason) -> Told {
     match reason {
         SettingReason::Refused(why) => Told::new(why.clone()),
-        SettingReason::Told(what) => Told::new(what_told(what, units).message),
+        SettingReason::Quantity(fault) => quantity::told(fault),
         SettingReason::NoSuchWord { text, known } => {
             let told = Told::new(format!("cannot be `{text}`"));
             one_of(known, "words here")
