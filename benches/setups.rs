@@ -3,7 +3,7 @@
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use std::hint::black_box;
 use torquill::library::{Library, assemble};
-use torquill::setups::{Allowed, Choosing, Watch, Wish};
+use torquill::setups::{AllowedPieces, Choosing, Watch, Wish};
 use torquill::study::{Question, pick};
 
 fn setups(criterion: &mut Criterion) {
@@ -28,7 +28,7 @@ fn setups(criterion: &mut Criterion) {
                 most_hung,
                 ..Wish::default()
             },
-            allowed: Allowed::default(),
+            allowed: AllowedPieces::default(),
             top: 10,
         };
         let answer = || pick(&question, &choosing, &Watch::default());

@@ -10,7 +10,7 @@ use crate::figures::setup_ranking;
 use crate::library::Library;
 use crate::narrative::setups::pick_cautions;
 use crate::report;
-use crate::setups::{Allowed, Choosing, Goal, LoadLimit, Wish};
+use crate::setups::{AllowedPieces, Choosing, Goal, LoadLimit, Wish};
 use crate::study::pick;
 use clap::{Args, ValueEnum};
 use std::path::PathBuf;
@@ -162,7 +162,7 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     let choosing = Choosing {
         gym: &gym,
         wish: arguments.wish.wish()?,
-        allowed: Allowed {
+        allowed: AllowedPieces {
             only: arguments.wish.only.clone(),
             askew: arguments.wish.askew,
         },

@@ -2,7 +2,7 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
-use crate::units::Mass;
+use crate::units::{Length, Mass};
 
 /// What a load is made with.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -17,9 +17,138 @@ pub enum LoadingGear {
     Sled,
 }
 
+/// Numbers of a wish that have bounds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum WishSize {
+    /// Effort at the hardest place.
+    HardestEffort,
+    /// Share of bands and chains.
+    Share,
+    /// A place of the range.
+    Place,
+    /// Effort of a profile.
+    ProfileEffort,
+}
+
+/// What is wrong with a value of a gym file.
+#[derive(Debug, Clone, PartialEq)]
+pub enum GymSlip {
+    /// A name that stands there before.
+    NameTwice(String),
+    /// A plate that stands there before.
+    PlateTwice,
+    /// A mass that such a piece does not have.
+    OddMass {
+        /// The mass.
+        mass: Mass,
+        /// The smallest one.
+        least: Mass,
+        /// The largest one.
+        most: Mass,
+    },
+    /// A friction that rails do not have.
+    OddFriction(f64),
+    /// A count that is not taken for real.
+    OddCount {
+        /// The count.
+        count: u32,
+        /// The largest one.
+        most: u32,
+    },
+    /// More kinds than are searched.
+    TooManyKinds {
+        /// How many there are.
+        kinds: usize,
+        /// How many are searched.
+        most: usize,
+    },
+    /// A leader that no chain has.
+    OddLeader {
+        /// Its length.
+        length: Length,
+        /// The longest one.
+        most: Length,
+    },
+    /// A name that the library does not know.
+    UnknownPiece {
+        /// The name.
+        name: String,
+        /// The nearest name, if one is near.
+        near: Option<String>,
+        /// All names.
+        known: Vec<String>,
+    },
+    /// Nothing to load a lift with.
+    OwnsNothing,
+}
+
 /// What is wrong with a gym, a wish, or a search for setups.
 #[derive(Debug, Clone, PartialEq)]
 pub enum GymFault {
+    /// A value of a gym file.
+    InFile {
+        /// Path of the value, such as `bands.2.name`; empty for the whole file.
+        path: String,
+        /// What is wrong with it.
+        slip: GymSlip,
+    },
+    /// A number of a wish outside its bounds.
+    WishOutside {
+        /// Which number.
+        size: WishSize,
+        /// Its value.
+        value: f64,
+        /// The smallest one.
+        least: f64,
+        /// The largest one.
+        most: f64,
+    },
+    /// A least share above the most one.
+    SharesCross {
+        /// The least share.
+        least: f64,
+        /// The most share.
+        most: f64,
+    },
+    /// More bands and chains a side than can be searched.
+    TooManyHung {
+        /// How many were asked for.
+        asked: u32,
+        /// How many can be searched.
+        most: u32,
+    },
+    /// More limits of the load than are kept.
+    TooManyLimits {
+        /// How many are kept.
+        most: usize,
+    },
+    /// A profile of effort with fewer than two points.
+    ShortProfile,
+    /// A place of a profile that does not rise.
+    ProfileFalls {
+        /// The place.
+        place: f64,
+        /// The one before it.
+        before: f64,
+    },
+    /// A word for what may be used that names nothing of the gym.
+    NothingCalled {
+        /// The word.
+        word: String,
+        /// What the gym is called.
+        gym: String,
+        /// What it has.
+        known: Vec<String>,
+    },
+    /// More ways of hanging than can be searched.
+    TooManyHangings {
+        /// How many there are.
+        hangings: usize,
+        /// How many can be searched.
+        most: usize,
+    },
+    /// The search was stopped from outside.
+    Stopped,
     /// The gym has nothing that the movement is loaded with.
     Lacks {
         /// What the gym is called.

@@ -31,7 +31,7 @@ pub use figure::{FigureFault, PictureFault, PlotFault, Plotted};
 pub use grammar::{
     GrammarFault, HungPiece, ItemTextFault, PieceTextFault, ReadingColumn, ReadingsFault,
 };
-pub use gym::{GymFault, LoadingGear};
+pub use gym::{GymFault, GymSlip, LoadingGear, WishSize};
 pub use hold::HoldFault;
 pub use implement::{CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit};
 pub use known::Known;

@@ -6,10 +6,10 @@
 use super::complaint::{complaint, none_in_file};
 use super::read::read;
 use super::records::Library;
-use crate::error::{BrokenRule, Error, Fault, Result, RuleFault, Shelf};
+use crate::error::{BrokenRule, Error, Fault, GymFault, Result, RuleFault, Shelf};
 use crate::grammar::{SetupFile, Stock};
 use crate::resistance::{Anchor, Band, Chain, Setup};
-use crate::setups::{Gym, GymFault, GymFile};
+use crate::setups::{Gym, GymFile, slips};
 use serde::de::DeserializeOwned;
 use std::collections::BTreeMap;
 
@@ -102,20 +102,15 @@ impl Library {
             Ok(pieces) => pieces,
             Err(error) => return vec![said(String::new(), &error)],
         };
-        let reads_on = |fault: GymFault| {
-            let said = Fault::new(fault.message);
-            let said = if fault.hint.is_empty() {
-                said
-            } else {
-                said.hint(fault.hint)
-            };
-            complaint(fault.path, BrokenRule::ReadsOn(Box::new(said)))
+        let reads_on = |(path, slip)| {
+            let slip = Fault::new(GymFault::InFile {
+                path: String::new(),
+                slip,
+            });
+            complaint(path, BrokenRule::ReadsOn(Box::new(slip)))
         };
-        record
-            .faults(&pieces.stock())
-            .into_iter()
-            .map(reads_on)
-            .collect()
+        let slips = slips(record, &pieces.stock());
+        slips.into_iter().map(reads_on).collect()
     }
 
     fn all<T: DeserializeOwned>(&self, shelf: Shelf) -> Result<BTreeMap<String, T>> {

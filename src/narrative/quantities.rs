@@ -66,6 +66,15 @@ pub fn short_length_in(units: System, length: Length) -> String {
     }
 }
 
+/// A distance in a room, all its digits in metres: "2.5 m", "8.2 ft".
+#[must_use]
+pub fn far_length_in(units: System, length: Length) -> String {
+    match units {
+        System::Metric => format!("{} m", length.as_m()),
+        System::Us => format!("{} ft", rounded(length.as_ft(), 2)),
+    }
+}
+
 /// A force in words: "981 N", "220 lbf".
 #[must_use]
 pub fn force_in(units: System, force: Force) -> String {

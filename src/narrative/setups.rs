@@ -3,11 +3,15 @@
 //! In: a [`Wish`], a [`PickAnswer`], who lifts. Out: sentences; the disclaimer always stands first among the cautions.
 
 use super::cautions::caution_in_words;
+use super::hanging::on_a_leader;
+use super::implements::{chain_hang_word, hang_word};
 use super::quantities::rounded;
 use crate::anatomy::Training;
 use crate::movement::Carrier;
 use crate::resistance::Item;
-use crate::setups::{Caution, Goal, Uses, Wish, usual_cautions};
+use crate::setups::{
+    Caution, Goal, LeftOut, LeftOutPieces, LeftOutReason, Uses, WayOfHanging, Wish, usual_cautions,
+};
 use crate::study::{PickAnswer, load_points};
 use crate::units::System;
 
@@ -52,6 +56,49 @@ pub fn range_place(at: f64) -> String {
         0.5 => "the middle".to_owned(),
         1.0 => "the end".to_owned(),
         at => format!("{} of the range", rounded(at, 2)),
+    }
+}
+
+/// Pieces that were left out and why: "loop-64mm (doubled from floor; single from floor): would stay slack."
+#[must_use]
+pub fn left_out_in_words(left_out: &LeftOut, units: System) -> String {
+    let pieces = match &left_out.pieces {
+        LeftOutPieces::EveryBand => "every band".to_owned(),
+        LeftOutPieces::EveryChain => "every chain".to_owned(),
+        LeftOutPieces::Named(names) => names.join(", "),
+    };
+    let way = |way: &WayOfHanging| way_in_words(way, units);
+    let mut ways: Vec<String> = left_out.ways.iter().map(way).collect();
+    ways.sort();
+    let ways = if ways.is_empty() {
+        String::new()
+    } else {
+        format!(" ({})", ways.join("; "))
+    };
+    format!("{pieces}{ways}: {}.", left_out_reason(left_out.reason))
+}
+
+fn way_in_words(way: &WayOfHanging, units: System) -> String {
+    match way {
+        WayOfHanging::Band { hang, anchor } => format!("{} from {anchor}", hang_word(*hang)),
+        WayOfHanging::Chain { hang, leader } => {
+            let leader = on_a_leader(*leader, units);
+            format!("{}{leader}", chain_hang_word(*hang))
+        }
+    }
+}
+
+fn left_out_reason(reason: LeftOutReason) -> &'static str {
+    match reason {
+        LeftOutReason::NoPlaceForChains => "chains cannot hang from what this movement lifts",
+        LeftOutReason::NoSecondPiece => "no second piece for the other side",
+        LeftOutReason::Overstretched => "would be stretched beyond the safe length",
+        LeftOutReason::HangsFree => "would hang free over the whole range and be plain weight",
+        LeftOutReason::LiesOnFloor => "would lie on the floor over the whole range",
+        LeftOutReason::PullsAskew => {
+            "would pull the free bar far forward or back (--askew allows it)"
+        }
+        LeftOutReason::StaysSlack => "would stay slack",
     }
 }
 

@@ -12,7 +12,7 @@ use crate::narrative::loads::loading_in_words;
 use crate::narrative::places::{place_in_words, region_in_words};
 use crate::narrative::quantities::{mass_in, rounded};
 use crate::narrative::reasons::why_first;
-use crate::narrative::setups::{goal_in_words, pick_cautions};
+use crate::narrative::setups::{goal_in_words, left_out_in_words, pick_cautions};
 use crate::resistance::Item;
 use crate::setups::Goal;
 use crate::study::{PickAnswer, Picked};
@@ -44,8 +44,8 @@ pub fn ranking_table(pick: &PickAnswer, training: Training, units: System) -> St
     text += &front_table(pick, units);
     if !pick.left_out.is_empty() {
         text += "\nLeft out\n";
-        for sentence in &pick.left_out {
-            text += &format!("  {sentence}\n");
+        for left_out in &pick.left_out {
+            text += &format!("  {}\n", left_out_in_words(left_out, units));
         }
     }
     text += "\nCautions\n";

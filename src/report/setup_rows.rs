@@ -10,7 +10,7 @@ use crate::narrative::advice::advice_sentences;
 use crate::narrative::hanging::hung_in_words;
 use crate::narrative::loads::loading_in_words;
 use crate::narrative::reasons::why_first;
-use crate::narrative::setups::{goal_in_words, pick_cautions};
+use crate::narrative::setups::{goal_in_words, left_out_in_words, pick_cautions};
 use crate::study::{PickAnswer, Picked};
 use crate::units::{Mass, System};
 use serde::Serialize;
@@ -86,7 +86,7 @@ struct Summary<'a> {
     advice: Vec<String>,
     best_added_percent: Option<f64>,
     best_helping_percent: Option<f64>,
-    left_out: &'a [String],
+    left_out: Vec<String>,
     cautions: Vec<String>,
 }
 
@@ -140,6 +140,8 @@ fn rows(pick: &PickAnswer, list: &[Picked]) -> Vec<SetupRow> {
 /// The ranking as JSON.
 pub fn ranking_json(pick: &PickAnswer, training: Training, units: System) -> Result<String> {
     let percent = |share: Option<f64>| share.map(|share| 100.0 * share);
+    let left_out = pick.left_out.iter();
+    let left_out = left_out.map(|left_out| left_out_in_words(left_out, units));
     pretty(&Whole {
         summary: Summary {
             movement: &pick.study.movement_name,
@@ -159,7 +161,7 @@ pub fn ranking_json(pick: &PickAnswer, training: Training, units: System) -> Res
             advice: advice_sentences(&pick.advice),
             best_added_percent: pick.advice.best_added_percent,
             best_helping_percent: pick.advice.best_helping_percent,
-            left_out: &pick.left_out,
+            left_out: left_out.collect(),
             cautions: pick_cautions(pick, training, units),
         },
         plain: pick.plain.as_ref().map(|plain| setup_row(pick, 0, plain)),

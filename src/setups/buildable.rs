@@ -5,20 +5,23 @@
 //! kind no more than the gym owns, in any of its hangings.
 
 use super::gym::Gym;
-use crate::error::{Error, Result};
+use super::left_out::{LeftOut, LeftOutList, LeftOutReason, WayOfHanging};
+use crate::error::{Error, GymFault, Result};
 use crate::movement::{Carrier, LoadPoint, PlaneForce};
 use crate::resistance::{
-    Anchor, Band, Chain, ChainHang, Hang, HungBand, HungChain, Item, Motion, Setup,
+    Anchor, Band, Chain, ChainHang, Hang, HungBand, HungChain, Item, Motion, Setup, unfit,
 };
-use crate::units::rounded;
 use std::collections::BTreeMap;
 
 /// How far a band on a bar in free hands may pull from plumb, degrees. Assumed: a bar that is drawn
 /// forward or back much more than this is hard to steer; `askew` lifts the limit.
 pub const MOST_LEAN_DEG: f64 = 15.0;
 
-/// Why no chain hangs on a machine lever or a sled.
-const NO_CHAIN: &str = "chains cannot hang from what this movement lifts";
+/// The word for all bands.
+const BANDS: &str = "bands";
+
+/// The word for all chains.
+const CHAINS: &str = "chains";
 
 /// Most hangings that are searched; more make combinations without end. Assumed.
 const MOST_HANGINGS: usize = 1000;
@@ -43,20 +46,20 @@ pub struct Rack {
     pub hangings: Vec<Hanging>,
     /// Pairs of each kind.
     pub pairs: Vec<u32>,
-    /// What was left out and why, one sentence each.
-    pub left_out: Vec<String>,
+    /// What was left out and why.
+    pub left_out: Vec<LeftOut>,
 }
 
 /// Which pieces are allowed.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub struct Allowed {
+pub struct AllowedPieces {
     /// Words: `bands`, `chains`, `plain`, or names of pieces; empty allows all.
     pub only: Vec<String>,
     /// Whether a free bar may be pulled far from plumb.
     pub askew: bool,
 }
 
-impl Allowed {
+impl AllowedPieces {
     fn takes(&self, group: &str, name: &str) -> bool {
         self.only.is_empty() || self.only.iter().any(|word| word == group || word == name)
     }
@@ -64,27 +67,20 @@ impl Allowed {
     /// **Fails** on a word that names neither a group nor a piece of the gym.
     fn check(&self, gym: &Gym) -> Result<()> {
         let bands = gym.bands.iter().map(|(band, _)| band.name());
-        let chains = gym
-            .chains
-            .iter()
-            .filter_map(|(c, _)| c.first())
-            .map(Chain::name);
-        let known: Vec<&str> = ["bands", "chains", "plain"]
+        let chains = gym.chains.iter().filter_map(|(c, _)| c.first());
+        let known: Vec<&str> = [BANDS, CHAINS, "plain"]
             .into_iter()
             .chain(bands)
-            .chain(chains)
+            .chain(chains.map(Chain::name))
             .collect();
-        match self
-            .only
-            .iter()
-            .find(|word| !known.contains(&word.as_str()))
-        {
+        let unknown = |word: &&String| !known.contains(&word.as_str());
+        match self.only.iter().find(unknown) {
             None => Ok(()),
-            Some(word) => Err(Error::bad(format!(
-                "`{word}` is nothing that {} could use",
-                gym.title
-            ))
-            .hint(format!("it has: {}", known.join(", ")))),
+            Some(word) => Err(Error::bad(GymFault::NothingCalled {
+                word: word.clone(),
+                gym: gym.title.clone(),
+                known: known.into_iter().map(str::to_owned).collect(),
+            })),
         }
     }
 }
@@ -101,39 +97,30 @@ impl Rack {
         gym: &Gym,
         carrier: &Carrier,
         points: &[LoadPoint],
-        allowed: &Allowed,
+        allowed: &AllowedPieces,
     ) -> Result<Self> {
         allowed.check(gym)?;
         let mut gathered = Gathered {
             carrier,
             points,
             askew: allowed.askew,
-            rack: Self {
-                hangings: Vec::new(),
-                pairs: Vec::new(),
-                left_out: Vec::new(),
-            },
-            reasons: BTreeMap::new(),
-            kinds: BTreeMap::new(),
+            hangings: Vec::new(),
+            pairs: Vec::new(),
+            left_out: LeftOutList::default(),
         };
-        for (band, count) in gym
-            .bands
-            .iter()
-            .filter(|(band, _)| allowed.takes("bands", band.name()))
-        {
-            gathered.knows("band", band.name());
+        let bands = gym.bands.iter();
+        for (band, count) in bands.filter(|(band, _)| allowed.takes(BANDS, band.name())) {
+            gathered.left_out.bands.push(band.name().to_owned());
             gathered.band(band, *count, &gym.anchors);
         }
-        let chains = gym.chains.iter().filter(|(chains, _)| {
-            chains
-                .first()
-                .is_some_and(|chain| allowed.takes("chains", chain.name()))
-        });
-        for (chains, count) in chains {
-            if let Some(chain) = chains.first() {
-                gathered.knows("chain", chain.name());
+        for (chains, count) in &gym.chains {
+            let Some(chain) = chains.first() else {
+                continue;
+            };
+            if allowed.takes(CHAINS, chain.name()) {
+                gathered.left_out.chains.push(chain.name().to_owned());
+                gathered.chain(chains, *count);
             }
-            gathered.chain(chains, *count);
         }
         gathered.finished()
     }
@@ -175,18 +162,12 @@ struct Gathered<'a> {
     carrier: &'a Carrier,
     points: &'a [LoadPoint],
     askew: bool,
-    rack: Rack,
-    /// Pieces that were left out, by reason and way of hanging.
-    reasons: BTreeMap<(&'static str, String), Vec<String>>,
-    /// Names of all bands and all chains that may be used.
-    kinds: BTreeMap<&'static str, Vec<String>>,
+    hangings: Vec<Hanging>,
+    pairs: Vec<u32>,
+    left_out: LeftOutList,
 }
 
 impl Gathered<'_> {
-    fn knows(&mut self, group: &'static str, name: &str) {
-        self.kinds.entry(group).or_default().push(name.to_owned());
-    }
-
     fn band(&mut self, band: &Band, count: u32, anchors: &BTreeMap<String, Anchor>) {
         let Some(kind) = self.kind(band.name(), count) else {
             return;
@@ -195,72 +176,68 @@ impl Gathered<'_> {
             for hang in [Hang::Single, Hang::Doubled] {
                 let mut hung = HungBand::from_floor(band.clone(), 1);
                 (hung.anchor, hung.hang) = (*anchor, hang);
-                let start_x_m = self.points.first().map(|point| point.x_m);
-                let stretches = self
-                    .points
-                    .iter()
-                    .map(|point| hung.stretch(point, start_x_m));
-                let most = stretches.fold(0.0, f64::max);
+                let most = self.longest_stretch(&hung);
                 let item = Item::Band(hung);
                 let force = self.force_of(&item);
-                let reason = if most > band.safe_stretch() {
-                    Some("would be stretched beyond the safe length")
-                } else if most <= 1.0 {
-                    Some("would stay slack")
-                } else if self.leans(&force) {
-                    Some("would pull the free bar far forward or back (--askew allows it)")
-                } else {
-                    None
-                };
-                match reason {
+                match self.useless_band(band, most, &force) {
                     None => self.add(item, kind, force),
                     Some(reason) => {
-                        let how = format!(
-                            "{} from {name}",
-                            crate::narrative::implements::hang_word(hang)
-                        );
-                        self.leave_out(reason, how, band.name());
+                        let anchor = name.clone();
+                        let way = Some(WayOfHanging::Band { hang, anchor });
+                        self.left_out.add(reason, way, band.name());
                     }
                 }
             }
         }
     }
 
+    /// Largest length over rest length on the way.
+    fn longest_stretch(&self, hung: &HungBand) -> f64 {
+        let start_x_m = self.points.first().map(|point| point.x_m);
+        let stretch_at = |point| hung.stretch(point, start_x_m);
+        self.points.iter().map(stretch_at).fold(0.0, f64::max)
+    }
+
+    fn useless_band(
+        &self,
+        band: &Band,
+        longest_stretch: f64,
+        force: &[PlaneForce],
+    ) -> Option<LeftOutReason> {
+        if longest_stretch > band.safe_stretch() {
+            Some(LeftOutReason::Overstretched)
+        } else if longest_stretch <= 1.0 {
+            Some(LeftOutReason::StaysSlack)
+        } else if self.leans(force) {
+            Some(LeftOutReason::PullsAskew)
+        } else {
+            None
+        }
+    }
+
     fn chain(&mut self, chains: &[Chain], count: u32) {
-        let Some(kind) = chains
-            .first()
-            .and_then(|chain| self.kind(chain.name(), count))
-        else {
+        let first = chains.first();
+        let Some(kind) = first.and_then(|chain| self.kind(chain.name(), count)) else {
             return;
         };
         for chain in chains {
             for hang in [ChainHang::Straight, ChainHang::DoubleLooped] {
                 let mut hung = HungChain::to_floor(chain.clone(), 1);
                 hung.hang = hang;
-                if self.refuses(&Item::Chain(hung.clone())) {
-                    self.leave_out(NO_CHAIN, String::new(), chain.name());
+                let item = Item::Chain(hung);
+                if unfit(&item, self.carrier).is_some() {
+                    let reason = LeftOutReason::NoPlaceForChains;
+                    self.left_out.add(reason, None, chain.name());
                     continue;
                 }
-                let item = Item::Chain(hung);
                 let force = self.force_of(&item);
                 match idle_chain(&force) {
-                    Some(reason) => {
-                        let leader_cm = chain.leader().length.as_cm();
-                        let on = if leader_cm > 0.0 {
-                            format!(" on a leader of {} cm", rounded(leader_cm, 0))
-                        } else {
-                            String::new()
-                        };
-                        self.leave_out(
-                            reason,
-                            format!(
-                                "{}{on}",
-                                crate::narrative::implements::chain_hang_word(hang)
-                            ),
-                            chain.name(),
-                        );
-                    }
                     None => self.add(item, kind, force),
+                    Some(reason) => {
+                        let leader = chain.leader().length;
+                        let way = Some(WayOfHanging::Chain { hang, leader });
+                        self.left_out.add(reason, way, chain.name());
+                    }
                 }
             }
         }
@@ -269,23 +246,11 @@ impl Gathered<'_> {
     /// The number of a new kind, or nothing where there is no pair of it.
     fn kind(&mut self, name: &str, count: u32) -> Option<usize> {
         if count < 2 {
-            self.leave_out("no second piece for the other side", String::new(), name);
+            self.left_out.add(LeftOutReason::NoSecondPiece, None, name);
             return None;
         }
-        self.rack.pairs.push(count / 2);
-        Some(self.rack.pairs.len() - 1)
-    }
-
-    fn leave_out(&mut self, reason: &'static str, how: String, name: &str) {
-        let names = self.reasons.entry((reason, how)).or_default();
-        if names.last().is_none_or(|last| last != name) {
-            names.push(name.to_owned());
-        }
-    }
-
-    fn refuses(&self, item: &Item) -> bool {
-        let alone = Setup::new("", vec![item.clone()]);
-        alone.check_for(self.carrier, "this movement").is_err()
+        self.pairs.push(count / 2);
+        Some(self.pairs.len() - 1)
     }
 
     fn force_of(&self, item: &Item) -> Vec<PlaneForce> {
@@ -312,7 +277,7 @@ impl Gathered<'_> {
             .iter()
             .zip(&force)
             .any(|(point, force)| lifting(point, force) > 0.0);
-        self.rack.hangings.push(Hanging {
+        self.hangings.push(Hanging {
             item,
             kind,
             force,
@@ -320,53 +285,33 @@ impl Gathered<'_> {
         });
     }
 
-    fn finished(mut self) -> Result<Rack> {
-        let many = self.rack.hangings.len();
-        if many > MOST_HANGINGS {
-            return Err(Error::bad(format!(
-                "this gym can hang its pieces in {many} ways, more than the {MOST_HANGINGS} that can be searched"
-            ))
-            .hint("name what may be used, --only bands, or list fewer anchors"));
+    fn finished(self) -> Result<Rack> {
+        let mut hangings = self.hangings;
+        if hangings.len() > MOST_HANGINGS {
+            return Err(Error::bad(GymFault::TooManyHangings {
+                hangings: hangings.len(),
+                most: MOST_HANGINGS,
+            }));
         }
-        self.rack.hangings.sort_by_key(|hanging| !hanging.helps);
-        self.rack.left_out = self.left_out_in_words();
-        Ok(self.rack)
-    }
-
-    /// One sentence for each reason and list of pieces, the ways of hanging together.
-    fn left_out_in_words(&self) -> Vec<String> {
-        let mut together: BTreeMap<(&str, &[String]), Vec<&str>> = BTreeMap::new();
-        for ((reason, how), names) in &self.reasons {
-            let ways = together.entry((reason, names)).or_default();
-            ways.extend((!how.is_empty()).then_some(how.as_str()));
-        }
-        let sentence = |((reason, names), ways): ((&str, &[String]), Vec<&str>)| {
-            let whole = self.kinds.iter().find(|(_, all)| all.as_slice() == names);
-            let names = match whole {
-                Some((group, all)) if all.len() > 1 => format!("every {group}"),
-                _ => names.join(", "),
-            };
-            let ways = if ways.is_empty() {
-                String::new()
-            } else {
-                format!(" ({})", ways.join("; "))
-            };
-            format!("{names}{ways}: {reason}.")
-        };
-        together.into_iter().map(sentence).collect()
+        hangings.sort_by_key(|hanging| !hanging.helps);
+        Ok(Rack {
+            hangings,
+            pairs: self.pairs,
+            left_out: self.left_out.gathered(),
+        })
     }
 }
 
 /// Why a chain adds nothing to plain weight, if so: it lies on the floor, or hangs free all the way.
-fn idle_chain(force: &[PlaneForce]) -> Option<&'static str> {
+fn idle_chain(force: &[PlaneForce]) -> Option<LeftOutReason> {
     let sizes = || force.iter().map(|force| force.magnitude_n());
     let (least, most) = sizes().fold((f64::INFINITY, 0.0_f64), |(least, most), size| {
         (least.min(size), most.max(size))
     });
     if most <= 0.0 {
-        Some("would lie on the floor over the whole range")
+        Some(LeftOutReason::LiesOnFloor)
     } else if most - least <= 1.0e-9 * most {
-        Some("would hang free over the whole range and be plain weight")
+        Some(LeftOutReason::HangsFree)
     } else {
         None
     }

@@ -3,14 +3,15 @@
 //! In: [`Choosing`] (a gym, what may be used, a wish), the [`CostField`] of a lift, its exact effort. Out: a
 //! [`Choice`], or the [`Missed`] setup that comes nearest where none fits.
 
-use super::buildable::{Allowed, Rack};
+use super::buildable::{AllowedPieces, Rack};
 use super::combination::Combination;
 use super::cost_field::CostField;
 use super::exact::{Exact, ExactEffort, Settled};
-use super::found::{Found, Merit};
+use super::found::{FoundSetups, Merit};
 use super::gym::Gym;
+use super::judged::Gap;
 use super::kernel::Kernel;
-use super::limits::Gap;
+use super::left_out::LeftOut;
 use super::loaded_setup::LoadedSetup;
 use super::loadings::Loadings;
 use super::search::{Watch, search};
@@ -33,7 +34,7 @@ pub struct Choosing<'a> {
     /// What there is.
     pub gym: &'a Gym,
     /// What may be used of it.
-    pub allowed: Allowed,
+    pub allowed: AllowedPieces,
     /// What is wished.
     pub wish: Wish,
     /// How many setups to list.
@@ -75,7 +76,7 @@ pub struct Choice {
     /// How much was searched.
     pub counts: Counts,
     /// Pieces that were left out and why.
-    pub left_out: Vec<String>,
+    pub left_out: Vec<LeftOut>,
     /// Best flattening by one pair of bands or chains that only adds load, %.
     pub best_added_percent: Option<f64>,
     /// Best flattening by one pair that takes load away, %.
@@ -159,7 +160,7 @@ fn counted(rack: &Rack, wish: &Wish) -> Result<u64> {
         })
 }
 
-fn missed(exact: &Exact<'_>, found: &Found) -> Result<Option<Missed>> {
+fn missed(exact: &Exact<'_>, found: &FoundSetups) -> Result<Option<Missed>> {
     let Some(miss) = &found.miss else {
         return Ok(None);
     };
@@ -171,7 +172,7 @@ fn missed(exact: &Exact<'_>, found: &Found) -> Result<Option<Missed>> {
 }
 
 /// The non-dominated setups by their exact figures, simplest first.
-fn front(exact: &Exact<'_>, found: &Found) -> Result<Vec<Settled>> {
+fn front(exact: &Exact<'_>, found: &FoundSetups) -> Result<Vec<Settled>> {
     let candidates = found.front(exact.kernel.plain_spread());
     let mut best: Vec<(Merit, Settled)> = Vec::new();
     for settled in exact.settled(&candidates)? {

@@ -3,7 +3,8 @@
 //! In: candidates of the search, effort as the solved lift gives it. Out: [`Settled`] ones, in order, and each as a
 //! [`LoadedSetup`]; those whose exact figures miss a limit fall out.
 
-use super::combination::{Candidate, Combination};
+use super::combination::Combination;
+use super::judged::Candidate;
 use super::kernel::Kernel;
 use super::loaded_setup::LoadedSetup;
 use super::score::steady;

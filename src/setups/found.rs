@@ -3,12 +3,12 @@
 //! In: judged combinations in any order. Out: finalists in order, the front of flattening against pieces
 //! against load, the miss. What is kept does not depend on the order in which it came.
 
-use super::combination::{Candidate, Miss};
+use super::judged::{Candidate, Miss};
 use std::collections::BinaryHeap;
 
 /// What a search found.
 #[derive(Debug, Clone, Default)]
-pub struct Found {
+pub struct FoundSetups {
     best: BinaryHeap<Candidate>,
     front: Front,
     /// The nearest miss among those that do not fit.
@@ -19,7 +19,7 @@ pub struct Found {
     pub fitting: u64,
 }
 
-impl Found {
+impl FoundSetups {
     /// The best, in order.
     #[must_use]
     pub fn finalists(&self) -> Vec<Candidate> {

@@ -6,10 +6,9 @@
 use super::buildable::Rack;
 use super::combination::Combination;
 use super::cost_field::CostField;
-use super::limits::Gap;
 use super::loadings::Loadings;
-use super::sums::{GOAL, Laid, Ruler, Sums, dot};
-use super::wish::{STUDIED_SHARES, Wish};
+use super::sums::{Laid, Ruler, Sums, dot};
+use super::wish::Wish;
 use crate::movement::PlaneForce;
 
 /// Below this an effort of one kilogram is none: weights do not load that place, 1/kg.
@@ -63,17 +62,7 @@ impl<'a> Kernel<'a> {
             .iter()
             .map(|h| ruler.laid(field, &h.force))
             .collect();
-        let products = laid
-            .iter()
-            .flat_map(|a| laid.iter().map(|b| dot(&a.effort, &b.effort)))
-            .collect();
         let x = &ruler.x;
-        // The body is part of the load, not of what bands and chains make of it.
-        let start = Sums {
-            added_kg: [0.0; 3],
-            taken_kg: [0.0; 3],
-            ..body.sums
-        };
         Self {
             rack,
             bends: field.bends,
@@ -83,13 +72,15 @@ impl<'a> Kernel<'a> {
             body_kg: field.body.as_kg(),
             room: room(wish, x, &body.effort),
             takes: laid.iter().map(|piece| taken(&piece.effort, x)).collect(),
-            start,
+            // The body is part of the load, not of what bands and chains make of it.
+            start: Sums {
+                added_kg: [0.0; 3],
+                taken_kg: [0.0; 3],
+                ..body.sums
+            },
             pieces: laid.iter().map(|piece| piece.sums).collect(),
-            products,
-            with_body: laid
-                .iter()
-                .map(|piece| dot(&piece.effort, &body.effort))
-                .collect(),
+            products: products(&laid, &laid),
+            with_body: products(&laid, std::slice::from_ref(&body)),
             samples: x.len() as f64,
             one_kg: x.clone(),
             x: x.iter().sum(),
@@ -121,47 +112,9 @@ impl<'a> Kernel<'a> {
         left.fold(f64::INFINITY, f64::min)
     }
 
-    /// Spread of plain weight, with which flattening compares.
-    pub(super) fn plain_spread(&self) -> f64 {
-        self.spread(1.0, &Sums::default())
-    }
-
     /// The most plain load that keeps every place within the wished effort, kg.
     pub(super) fn most_plain_kg(&self) -> f64 {
         self.room.iter().copied().fold(f64::INFINITY, f64::min)
-    }
-
-    /// The best flattening by one pair that helps, or that only adds load, among those that fit and make at
-    /// least the share that studies began with; among all that fit if none does.
-    pub(super) fn best_of_one(&self, helps: bool) -> Option<f64> {
-        let hangings = self.rack.hangings.iter().enumerate();
-        let each: Vec<(f64, f64)> = hangings
-            .filter(|(_, hanging)| hanging.helps == helps)
-            .filter_map(|(index, _)| self.one(index).ok())
-            .collect();
-        let counts = each.iter().any(|(_, share)| *share >= STUDIED_SHARES[0]);
-        each.into_iter()
-            .filter(|(_, share)| !counts || *share >= STUDIED_SHARES[0])
-            .map(|(flattening, _)| flattening)
-            .max_by(f64::total_cmp)
-    }
-
-    /// Flattening by one hanging beside the load that it leaves room for, %, and its share.
-    ///
-    /// **Fails** with the limit that it misses.
-    pub(super) fn one(&self, hanging: usize) -> Result<(f64, f64), Gap> {
-        let sums = self
-            .start
-            .with(&self.pieces[hanging], self.product(&[], hanging));
-        let left = self
-            .room
-            .iter()
-            .zip(&self.takes[hanging])
-            .map(|(room, takes)| room - takes);
-        let judged = self.judge(left.fold(f64::INFINITY, f64::min), &sums, 1)?;
-        let kg = self.loadings.all()[judged.loading as usize].total.as_kg();
-        let flattening = 100.0 * (1.0 - judged.spread / self.plain_spread());
-        Ok((flattening, self.share(kg, &sums)))
     }
 
     /// Load of a combination with a plain load at each place, kg of plain load.
@@ -179,19 +132,6 @@ impl<'a> Kernel<'a> {
     /// Load of a hanging at the end of the range, kg of plain load.
     pub(super) fn end_kg(&self, hanging: usize) -> f64 {
         self.kg[hanging].last().copied().unwrap_or(0.0)
-    }
-
-    /// Share of bands and chains in a combination with a plain load, at start or end, whichever is larger.
-    pub(super) fn share_of(&self, combination: &Combination, loading: usize) -> f64 {
-        self.share(
-            self.loadings.all()[loading].total.as_kg(),
-            &self.sums_of(combination),
-        )
-    }
-
-    /// Share of bands and chains at the goal's place beside this much plain load.
-    pub(super) fn share_at_goal(&self, combination: &Combination, plain_kg: f64) -> f64 {
-        self.share_at(plain_kg, &self.sums_of(combination), GOAL)
     }
 
     /// The most plain load beside a combination that keeps every place within the wished effort, kg, by the
@@ -213,6 +153,14 @@ impl<'a> Kernel<'a> {
             sums.with(&self.pieces[piece], self.product(&hangings[..index], piece))
         })
     }
+}
+
+/// Σ y_a·y_b of every piece of one list with every piece of another.
+fn products(all: &[Laid], others: &[Laid]) -> Vec<f64> {
+    let pairs = all
+        .iter()
+        .flat_map(|a| others.iter().map(move |b| dot(&a.effort, &b.effort)));
+    pairs.collect()
 }
 
 /// What may be loaded at each place: (effort allowed − effort of the body) / effort of a kilogram.

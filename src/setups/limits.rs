@@ -4,6 +4,7 @@
 //! is widest, for the nearest miss.
 
 use super::combination::Combination;
+use super::judged::{Gap, SetupLimit};
 use super::kernel::Kernel;
 use super::sums::{END, START, Sums};
 use super::wish::Goal;
@@ -14,42 +15,6 @@ const SLACK: f64 = 1.0e-9;
 
 /// What a combination that misses two limits at once stands behind those that miss one.
 const BEHIND: f64 = 1.0e3;
-
-/// Why a combination is not possible, and how far it is from being so.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Gap {
-    /// Which limit it misses most.
-    pub limit: Limit,
-    /// By how much, as a share of the limit; for ordering.
-    pub size: f64,
-    /// What it has, kg or a share.
-    pub has: f64,
-    /// What the limit asks for, in the same unit.
-    pub needs: f64,
-    /// Place of its load in the list of loads; of the lightest one where none fits.
-    pub loading: u32,
-    /// Whether even the lightest load is too heavy, so that no further load can be added.
-    pub too_heavy: bool,
-    /// Whether it misses other limits besides.
-    pub and_others: bool,
-}
-
-/// A limit that can be missed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Limit {
-    /// Even the lightest load is too heavy beside these pieces.
-    LightestLoad,
-    /// Help from above carries all of the load at the start or the end, so that nothing is left to lift.
-    AllCarried,
-    /// Too small a share of bands and chains.
-    LeastShare,
-    /// Too large a share of bands and chains.
-    MostShare,
-    /// Too little load at the place of this limit.
-    LeastLoad(usize),
-    /// Too much load at the place of this limit.
-    MostLoad(usize),
-}
 
 impl Kernel<'_> {
     /// The limit that a combination misses most, at its exact load or as loaded, if any.
@@ -84,7 +49,7 @@ impl Kernel<'_> {
         let other = self.gap_at(lightest_kg, 0, sums);
         let size = (lightest_kg - most_kg) / lightest_kg.max(1.0);
         Gap {
-            limit: Limit::LightestLoad,
+            limit: SetupLimit::LightestLoad,
             size: other.map_or(size, |other| BEHIND + size + other.size),
             has: lightest_kg,
             needs: most_kg,
@@ -94,61 +59,72 @@ impl Kernel<'_> {
         }
     }
 
+    /// The limit that is missed most with this much plain load.
     fn gap_at(&self, kg: f64, index: usize, sums: &Sums) -> Option<Gap> {
+        let mut missed = Missing::default();
+        self.missed_by_help(kg, sums, &mut missed);
         let share = self.share(kg, sums);
-        let mut worst: Option<Gap> = None;
-        let mut missed = 0;
-        let mut miss = |limit: Limit, size: f64, has: f64, needs: f64| {
-            missed += usize::from(size > SLACK);
-            if size > SLACK && worst.is_none_or(|known| size > known.size) {
-                worst = Some(Gap {
-                    limit,
-                    size,
-                    has,
-                    needs,
-                    loading: index as u32,
-                    too_heavy: false,
-                    and_others: false,
-                });
+        let [least, most] = self.wish.share;
+        if let Some(least) = least {
+            missed.add(SetupLimit::LeastShare, least - share, share, least);
+        }
+        if let Some(most) = most {
+            missed.add(SetupLimit::MostShare, share - most, share, most);
+        }
+        for (place, limit) in self.wish.loads.iter().enumerate() {
+            let has = kg + sums.limits_kg[place];
+            if let Some(least) = limit.least.map(Mass::as_kg) {
+                let size = (least - has) / least.max(1.0);
+                missed.add(SetupLimit::LeastLoad(place), size, has, least);
             }
-        };
+            if let Some(most) = limit.most.map(Mass::as_kg) {
+                let size = (has - most) / most.max(1.0);
+                missed.add(SetupLimit::MostLoad(place), size, has, most);
+            }
+        }
+        missed.worst.map(|gap| Gap {
+            loading: index as u32,
+            and_others: missed.count > 1,
+            ..gap
+        })
+    }
+
+    /// Whether help carries all of the load at the start or the end.
+    fn missed_by_help(&self, kg: f64, sums: &Sums, missed: &mut Missing) {
         for place in [START, END] {
             let weight = kg + self.body_kg + sums.added_kg[place];
             let taken = sums.taken_kg[place];
             if taken > 0.0 && taken >= weight * (1.0 - SLACK) {
                 let over = (taken - weight).max(0.0) / weight.max(1.0);
-                miss(Limit::AllCarried, over + 2.0 * SLACK, weight, taken);
+                missed.add(SetupLimit::AllCarried, over + 2.0 * SLACK, weight, taken);
             }
         }
-        let [least, most] = self.wish.share;
-        if let Some(least) = least {
-            miss(Limit::LeastShare, least - share, share, least);
+    }
+}
+
+/// Limits that are missed: how many, and the one that is missed most.
+#[derive(Default)]
+struct Missing {
+    count: usize,
+    worst: Option<Gap>,
+}
+
+impl Missing {
+    fn add(&mut self, limit: SetupLimit, size: f64, has: f64, needs: f64) {
+        if size <= SLACK {
+            return;
         }
-        if let Some(most) = most {
-            miss(Limit::MostShare, share - most, share, most);
+        self.count += 1;
+        if self.worst.is_none_or(|known| size > known.size) {
+            self.worst = Some(Gap {
+                limit,
+                size,
+                has,
+                needs,
+                loading: 0,
+                too_heavy: false,
+                and_others: false,
+            });
         }
-        for (place, limit) in self.wish.loads.iter().enumerate() {
-            let has = kg + sums.limits_kg[place];
-            if let Some(least) = limit.least.map(Mass::as_kg) {
-                miss(
-                    Limit::LeastLoad(place),
-                    (least - has) / least.max(1.0),
-                    has,
-                    least,
-                );
-            }
-            if let Some(most) = limit.most.map(Mass::as_kg) {
-                miss(
-                    Limit::MostLoad(place),
-                    (has - most) / most.max(1.0),
-                    has,
-                    most,
-                );
-            }
-        }
-        worst.map(|gap| Gap {
-            and_others: missed > 1,
-            ..gap
-        })
     }
 }

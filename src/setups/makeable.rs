@@ -3,7 +3,8 @@
 //! In: a gym and how the movement takes its load. Out: every load with its best recipe: the fewest plates on the
 //! bar that the gym lists first; a later bar takes its turn where that saves plates that are not allowed.
 
-use super::gym::{BarRecord, Gym, StackRecord};
+use super::gym::Gym;
+use super::gym_file::{GymBar, GymStack};
 use super::loading::{LoadedOn, Loading};
 use super::plate_sums::{PlateSum, PlateSums, is_on_step, mass, same_load, units};
 use crate::error::{Error, GymFault, LoadingGear, Result};
@@ -63,7 +64,7 @@ pub(super) fn bar_loads(gym: &Gym) -> Vec<Loading> {
     known.into_values().flatten().collect()
 }
 
-fn on_bar(bar: &BarRecord, collar: Option<Mass>) -> LoadedOn {
+fn on_bar(bar: &GymBar, collar: Option<Mass>) -> LoadedOn {
     LoadedOn::Bar {
         name: bar.name.clone(),
         mass: bar.mass,
@@ -76,7 +77,7 @@ fn dumbbell_loads(dumbbells: &[Mass]) -> Vec<Loading> {
     dumbbells.iter().map(loading).collect()
 }
 
-fn stack_loads(stack: StackRecord) -> Vec<Loading> {
+fn stack_loads(stack: GymStack) -> Vec<Loading> {
     let steps = (stack.most.as_kg() / stack.step.as_kg() + 1.0e-9).floor() as u32;
     let loading = |step: u32| Loading::of_one_piece(stack.step * f64::from(step), LoadedOn::Stack);
     (1..=steps).map(loading).collect()

@@ -4,7 +4,7 @@
 //! order, each with the fewest plates. Masses are added up as whole numbers, so that kilograms and pounds add up
 //! exactly.
 
-use super::gym::PlateRecord;
+use super::gym_file::GymPlates;
 use crate::units::Mass;
 use std::collections::BTreeMap;
 
@@ -72,13 +72,13 @@ impl PlateSums {
     ///
     /// Sums over counts, kind by kind from the heaviest: a table of reachable sums. A kind of `n` plates has
     /// `⌊n/2⌋` pairs, so an odd plate is never used.
-    pub(super) fn of_pairs(plates: &[PlateRecord]) -> Self {
+    pub(super) fn of_pairs(plates: &[GymPlates]) -> Self {
         let pairs = plates.iter().map(|plate| (plate.mass, plate.count / 2));
         Self::of(pairs.collect())
     }
 
     /// The same of single plates.
-    pub(super) fn of_singles(plates: &[PlateRecord]) -> Self {
+    pub(super) fn of_singles(plates: &[GymPlates]) -> Self {
         let singles = plates.iter().map(|plate| (plate.mass, plate.count));
         Self::of(singles.collect())
     }

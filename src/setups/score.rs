@@ -7,37 +7,12 @@
 //! linear in the forces here; where a pull leans from plumb that is its tangent, and the exact calculation
 //! has the last word on the finalists.
 
+use super::judged::{Gap, Judged};
 use super::kernel::Kernel;
-use super::limits::Gap;
-use super::sums::{END, GOAL, START, Sums};
-use super::wish::Goal;
-
-/// A combination judged.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Judged {
-    /// Smaller is better.
-    pub score: f64,
-    /// Standard deviation of effort over its mean at the exact load.
-    pub spread: f64,
-    /// Place of its load in the list of loads.
-    pub loading: u32,
-    /// Plates, bands and chains a side.
-    pub pieces: u32,
-    /// Mean load over the range as loaded, kg.
-    pub mean_kg: f64,
-}
+use super::sums::{GOAL, Sums};
+use super::wish::{Goal, STUDIED_SHARES};
 
 impl Kernel<'_> {
-    /// Standard deviation over mean of effort, from the sums.
-    pub(super) fn spread(&self, kg: f64, sums: &Sums) -> f64 {
-        let mean = (kg * self.x + sums.effort) / self.samples;
-        if mean <= 0.0 {
-            return f64::INFINITY;
-        }
-        let square = (kg * kg * self.xx + 2.0 * kg * sums.cross + sums.square) / self.samples;
-        (square - mean * mean).max(0.0).sqrt() / mean
-    }
-
     /// Judges a combination whose room for plain load is `most_kg`.
     ///
     /// **Fails** with the limit that it misses most.
@@ -101,24 +76,37 @@ impl Kernel<'_> {
         }
     }
 
-    /// The larger share of start and end.
-    pub(super) fn share(&self, kg: f64, sums: &Sums) -> f64 {
-        self.share_at(kg, sums, START)
-            .max(self.share_at(kg, sums, END))
+    /// The best flattening by one pair that helps, or that only adds load, among those that fit and make at
+    /// least the share that studies began with; among all that fit if none does.
+    pub(super) fn best_of_one(&self, helps: bool) -> Option<f64> {
+        let hangings = self.rack.hangings.iter().enumerate();
+        let each: Vec<(f64, f64)> = hangings
+            .filter(|(_, hanging)| hanging.helps == helps)
+            .filter_map(|(index, _)| self.one(index).ok())
+            .collect();
+        let counts = each.iter().any(|(_, share)| *share >= STUDIED_SHARES[0]);
+        each.into_iter()
+            .filter(|(_, share)| !counts || *share >= STUDIED_SHARES[0])
+            .map(|(flattening, _)| flattening)
+            .max_by(f64::total_cmp)
     }
 
-    /// Share of the load that pieces add, or of the weight that they take away, whichever is larger.
+    /// Flattening by one hanging beside the load that it leaves room for, %, and its share.
     ///
-    /// ```text
-    /// share = max( A/(W + A), H/W )        A added, H taken away, W plain load with the body, all in kg
-    /// ```
-    /// **Shape.** 0 without pieces; A/(W + A) is what studies report for bands and chains. Pieces that
-    /// pull against each other do not cancel. **Fails.** Infinite help on no weight is infinite.
-    pub(super) fn share_at(&self, kg: f64, sums: &Sums, place: usize) -> f64 {
-        let (added, taken) = (sums.added_kg[place], sums.taken_kg[place]);
-        let weight = kg + self.body_kg;
-        let of = |part: f64, whole: f64| if part > 0.0 { part / whole } else { 0.0 };
-        of(added, weight + added).max(of(taken, weight))
+    /// **Fails** with the limit that it misses.
+    pub(super) fn one(&self, hanging: usize) -> Result<(f64, f64), Gap> {
+        let sums = self
+            .start
+            .with(&self.pieces[hanging], self.product(&[], hanging));
+        let left = self
+            .room
+            .iter()
+            .zip(&self.takes[hanging])
+            .map(|(room, takes)| room - takes);
+        let judged = self.judge(left.fold(f64::INFINITY, f64::min), &sums, 1)?;
+        let kg = self.loadings.all()[judged.loading as usize].total.as_kg();
+        let flattening = 100.0 * (1.0 - judged.spread / self.plain_spread());
+        Ok((flattening, self.share(kg, &sums)))
     }
 }
 

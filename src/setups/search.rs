@@ -1,14 +1,15 @@
 //! The search: every combination of bands and chains judged.
 //!
-//! In: a kernel. Out: [`Found`]. Combinations are walked depth first, hangings in rising order, so
+//! In: a kernel. Out: [`FoundSetups`]. Combinations are walked depth first, hangings in rising order, so
 //! that each is met once; the order of (score, combination) makes the answer the same on any number of
 //! threads.
 
-use super::combination::{Candidate, Combination, Miss};
-use super::found::Found;
+use super::combination::Combination;
+use super::found::FoundSetups;
+use super::judged::{Candidate, Miss};
 use super::kernel::{Kernel, LANES};
 use super::sums::Sums;
-use crate::error::{Error, Result};
+use crate::error::{Error, GymFault, Result};
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering::Relaxed};
 
@@ -34,29 +35,28 @@ pub struct Watch {
 ///    branch cannot fit either and is passed over.
 ///
 /// **Fails** when it is stopped from outside.
-pub fn search(kernel: &Kernel, keep: usize, watch: &Watch) -> Result<Found> {
+pub fn search(kernel: &Kernel, keep: usize, watch: &Watch) -> Result<FoundSetups> {
     let walk = Walk::new(kernel, keep);
-    let parts = walk.parts();
-    watch.all.store(parts.len() as u64, Relaxed);
-    let found = parts
+    let branches = walk.branches();
+    watch.all.store(branches.len() as u64, Relaxed);
+    let found = branches
         .par_iter()
-        .fold(Found::default, |mut found, part| {
+        .fold(FoundSetups::default, |mut found, branch| {
             if !watch.stop.load(Relaxed) {
-                walk.part(part, &mut found);
+                walk.branch(branch, &mut found);
                 watch.done.fetch_add(1, Relaxed);
             }
             found
         })
-        .reduce(Found::default, |a, b| a.joined(b, keep));
+        .reduce(FoundSetups::default, |a, b| a.joined(b, keep));
     if watch.stop.load(Relaxed) {
-        return Err(Error::no_answer("the search was stopped before its end")
-            .hint("fewer pieces make it shorter: --hung 3, or --only with what you want to use"));
+        return Err(Error::no_answer(GymFault::Stopped));
     }
     Ok(found)
 }
 
 /// A part of the search: hangings to begin with, and whether more may follow.
-struct Part {
+struct Branch {
     begin: Vec<usize>,
     goes_on: bool,
 }
@@ -92,14 +92,14 @@ impl<'a> Walk<'a> {
     }
 
     /// The empty combination, every single hanging, every pair with what follows it.
-    fn parts(&self) -> Vec<Part> {
+    fn branches(&self) -> Vec<Branch> {
         let many = self.kernel.rack.hangings.len();
-        let mut parts = vec![Part {
+        let mut branches = vec![Branch {
             begin: Vec::new(),
             goes_on: false,
         }];
         if self.most_hung >= 1 {
-            parts.extend((0..many).map(|first| Part {
+            branches.extend((0..many).map(|first| Branch {
                 begin: vec![first],
                 goes_on: false,
             }));
@@ -107,22 +107,22 @@ impl<'a> Walk<'a> {
         if self.most_hung >= 2 {
             let pairs =
                 (0..many).flat_map(|first| (first..many).map(move |second| vec![first, second]));
-            parts.extend(pairs.map(|begin| Part {
+            branches.extend(pairs.map(|begin| Branch {
                 begin,
                 goes_on: true,
             }));
         }
-        parts
+        branches
     }
 
-    fn part(&self, part: &Part, found: &mut Found) {
+    fn branch(&self, branch: &Branch, found: &mut FoundSetups) {
         let mut standing = Standing {
             used: vec![0; self.kernel.rack.pairs.len()],
             rooms: vec![self.kernel.room.clone(); self.most_hung + 1],
         };
         let (mut combination, mut sums) = (Combination::default(), self.kernel.start);
         let mut least_kg = least(&self.kernel.room);
-        for (depth, hanging) in part.begin.iter().enumerate() {
+        for (depth, hanging) in branch.begin.iter().enumerate() {
             let kind = self.kernel.rack.hangings[*hanging].kind;
             if standing.used[kind] == self.kernel.rack.pairs[kind] {
                 return;
@@ -134,9 +134,9 @@ impl<'a> Walk<'a> {
             let (before, after) = standing.rooms.split_at_mut(depth + 1);
             least_kg = lowered(&before[depth], &self.kernel.takes[*hanging], &mut after[0]);
         }
-        let from = part.begin.last().copied().unwrap_or(0);
+        let from = branch.begin.last().copied().unwrap_or(0);
         let is_open = self.judge(combination, least_kg, &sums, from, found);
-        if part.goes_on && is_open && combination.hangings().len() < self.most_hung {
+        if branch.goes_on && is_open && combination.hangings().len() < self.most_hung {
             self.deeper(combination, &sums, from, &mut standing, found);
         }
     }
@@ -148,7 +148,7 @@ impl<'a> Walk<'a> {
         least_kg: f64,
         sums: &Sums,
         from: usize,
-        found: &mut Found,
+        found: &mut FoundSetups,
     ) -> bool {
         found.judged += 1;
         match self
@@ -178,7 +178,7 @@ impl<'a> Walk<'a> {
         sums: &Sums,
         from: usize,
         standing: &mut Standing,
-        found: &mut Found,
+        found: &mut FoundSetups,
     ) {
         let depth = combination.hangings().len();
         let is_last = depth + 1 == self.most_hung;

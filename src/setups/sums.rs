@@ -4,13 +4,8 @@
 //! hanging its effort, its load in kilograms, and [`Sums`].
 
 use super::cost_field::CostField;
-use super::wish::{Goal, MOST_LIMITS, Wish};
+use super::wish::{Goal, MOST_LIMITS, Wish, sample_at};
 use crate::movement::PlaneForce;
-
-/// The sample nearest to a place of the range.
-pub(super) fn sample_at(range: f64, count: usize) -> usize {
-    ((count - 1) as f64 * range).round() as usize
-}
 
 /// Places at which shares of the load are told: start, end, and where the goal looks.
 pub(super) const START: usize = 0;

@@ -2,7 +2,8 @@
 //!
 //! In: metric or US units. Out: a [`Gym`] with one bar and its plates. Source: common practice.
 
-use super::gym::{BarRecord, Gym, PlateRecord};
+use super::gym::Gym;
+use super::gym_file::{GymBar, GymPlates};
 use crate::units::{Mass, System};
 
 /// Mass of one plate in kg, number of plates.
@@ -36,12 +37,12 @@ pub fn usual_gym(units: System) -> Gym {
 }
 
 fn gym_of(bar: Mass, unit: fn(f64) -> Mass, plates: &[(f64, u32)]) -> Gym {
-    let plate = |&(mass, count): &(f64, u32)| PlateRecord {
+    let plate = |&(mass, count): &(f64, u32)| GymPlates {
         mass: unit(mass),
         count,
     };
     Gym {
-        bars: vec![BarRecord {
+        bars: vec![GymBar {
             name: "bar".to_owned(),
             mass: bar,
         }],

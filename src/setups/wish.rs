@@ -2,8 +2,7 @@
 //!
 //! In: choices of a coach. Out: [`Wish`], checked, which scoring and ranking read.
 
-use super::sums::sample_at;
-use crate::error::{Error, Result};
+use crate::error::{Error, GymFault, Result, WishSize};
 use crate::units::Mass;
 
 /// Largest share of the load at the end of the range that bands and chains make unless asked otherwise.
@@ -91,32 +90,26 @@ impl Wish {
     ///
     /// **Fails** with the first that does not, and its range.
     pub fn checked(&self) -> Result<&Self> {
-        within("the hardest effort", self.effort, 0.05, 1.5)?;
+        within(WishSize::HardestEffort, self.effort, 0.05, 1.5)?;
         for share in self.share.iter().flatten() {
-            within("a share of bands and chains", *share, 0.0, 1.0)?;
+            within(WishSize::Share, *share, 0.0, 1.0)?;
         }
         if let [Some(least), Some(most)] = self.share
             && least > most
         {
-            return Err(Error::bad(format!(
-                "no share of bands and chains is above {} % and below {} %",
-                crate::units::rounded(100.0 * least, 1),
-                crate::units::rounded(100.0 * most, 1)
-            )));
+            return Err(Error::bad(GymFault::SharesCross { least, most }));
         }
         if self.most_hung > MOST_HUNG {
-            return Err(Error::bad(format!(
-                "{} bands and chains a side are too many to search: {MOST_HUNG} at most",
-                self.most_hung
-            )));
+            return Err(Error::bad(GymFault::TooManyHung {
+                asked: self.most_hung,
+                most: MOST_HUNG,
+            }));
         }
         if self.loads.len() > MOST_LIMITS {
-            return Err(Error::bad(format!(
-                "at most {MOST_LIMITS} limits of the load are kept"
-            )));
+            return Err(Error::bad(GymFault::TooManyLimits { most: MOST_LIMITS }));
         }
         for limit in &self.loads {
-            within("a place of the range", limit.at, 0.0, 1.0)?;
+            within(WishSize::Place, limit.at, 0.0, 1.0)?;
         }
         self.check_goal()?;
         Ok(self)
@@ -126,12 +119,12 @@ impl Wish {
         match &self.goal {
             Goal::Flattest => Ok(()),
             Goal::MostLoad { at, limit_at } => {
-                within("a place of the range", *at, 0.0, 1.0)?;
-                limit_at.map_or(Ok(()), |at| within("a place of the range", at, 0.0, 1.0))
+                within(WishSize::Place, *at, 0.0, 1.0)?;
+                limit_at.map_or(Ok(()), |at| within(WishSize::Place, at, 0.0, 1.0))
             }
             Goal::Share { share, at } => {
-                within("a share of bands and chains", *share, 0.0, 1.0)?;
-                within("a place of the range", *at, 0.0, 1.0)
+                within(WishSize::Share, *share, 0.0, 1.0)?;
+                within(WishSize::Place, *at, 0.0, 1.0)
             }
             Goal::Profile(points) => check_profile(points),
         }
@@ -167,35 +160,34 @@ impl Wish {
 
 fn check_profile(points: &[(f64, f64)]) -> Result<()> {
     if points.len() < 2 {
-        return Err(Error::bad("a profile of effort needs two points or more")
-            .hint("write RANGE=EFFORT, such as \"0=60 %, 0.5=80 %, 1=90 %\""));
+        return Err(Error::bad(GymFault::ShortProfile));
     }
     if let Some(pair) = points.windows(2).find(|pair| pair[1].0 <= pair[0].0) {
-        return Err(Error::bad(format!(
-            "the places of a profile must rise: {} stands after {}",
-            pair[1].0, pair[0].0
-        )));
+        return Err(Error::bad(GymFault::ProfileFalls {
+            place: pair[1].0,
+            before: pair[0].0,
+        }));
     }
     for (range, effort) in points {
-        within("a place of the range", *range, 0.0, 1.0)?;
-        within("an effort of the profile", *effort, 0.0, 1.5)?;
+        within(WishSize::Place, *range, 0.0, 1.0)?;
+        within(WishSize::ProfileEffort, *effort, 0.0, 1.5)?;
     }
     Ok(())
 }
 
-fn within(what: &str, value: f64, least: f64, most: f64) -> Result<()> {
+fn within(size: WishSize, value: f64, least: f64, most: f64) -> Result<()> {
     if (least..=most).contains(&value) {
         return Ok(());
     }
-    let percent = |value: f64| crate::units::rounded(100.0 * value, 2);
-    Err(Error::bad(if what.contains("place") {
-        format!("{what} lies from 0 (start) to 1 (end), not at {value}")
-    } else {
-        format!(
-            "{what} of {} % is outside what can be asked for: {} % to {} %",
-            percent(value),
-            percent(least),
-            percent(most)
-        )
+    Err(Error::bad(GymFault::WishOutside {
+        size,
+        value,
+        least,
+        most,
     }))
+}
+
+/// The sample nearest to a place of the range.
+pub(super) fn sample_at(range: f64, count: usize) -> usize {
+    ((count - 1) as f64 * range).round() as usize
 }

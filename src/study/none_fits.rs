@@ -4,7 +4,7 @@
 
 use super::solve::SolvedLift;
 use crate::error::{Error, NearestSetup, PickFault, Result, Shortfall};
-use crate::setups::{Choosing, Gap, Limit, Missed, Wish, hung_pairs};
+use crate::setups::{Choosing, Gap, Missed, SetupLimit, Wish, hung_pairs};
 use crate::units::Mass;
 
 /// The fault where nothing fits.
@@ -33,28 +33,28 @@ pub(super) fn none_fits(
 fn shortfall(gap: &Gap, wish: &Wish, hardest: f64) -> Shortfall {
     let [has, needs] = [gap.has, gap.needs].map(Mass::from_kg);
     match gap.limit {
-        Limit::LightestLoad => Shortfall::TooHard {
+        SetupLimit::LightestLoad => Shortfall::TooHard {
             effort: hardest,
             wished: wish.effort,
         },
-        Limit::AllCarried => Shortfall::AllCarried {
+        SetupLimit::AllCarried => Shortfall::AllCarried {
             weight: has,
             carried: needs,
         },
-        Limit::LeastShare => Shortfall::LeastShare {
+        SetupLimit::LeastShare => Shortfall::LeastShare {
             has: gap.has,
             needs: gap.needs,
         },
-        Limit::MostShare => Shortfall::MostShare {
+        SetupLimit::MostShare => Shortfall::MostShare {
             has: gap.has,
             needs: gap.needs,
         },
-        Limit::LeastLoad(place) => Shortfall::LeastLoad {
+        SetupLimit::LeastLoad(place) => Shortfall::LeastLoad {
             at: wish.loads[place].at,
             has,
             needs,
         },
-        Limit::MostLoad(place) => Shortfall::MostLoad {
+        SetupLimit::MostLoad(place) => Shortfall::MostLoad {
             at: wish.loads[place].at,
             has,
             needs,

@@ -6,7 +6,7 @@ use super::question::{SetupStudy, Study};
 use crate::error::Advice;
 use crate::movement::Catch;
 use crate::resistance::Anchor;
-use crate::setups::{Counts, LoadedSetup, Wish};
+use crate::setups::{Counts, LeftOut, LoadedSetup, Wish};
 use crate::units::Mass;
 use std::collections::BTreeMap;
 
@@ -36,7 +36,7 @@ pub struct PickAnswer {
     /// What the gym calls its anchors.
     pub anchors: BTreeMap<String, Anchor>,
     /// Pieces that were left out and why.
-    pub left_out: Vec<String>,
+    pub left_out: Vec<LeftOut>,
     /// What bands do to this lift, and what would help where they do not.
     pub advice: Advice,
 }

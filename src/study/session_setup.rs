@@ -13,7 +13,7 @@ use crate::rep::with_load;
 use crate::resistance::{Item, Setup};
 use crate::session::accommodating_setup::AccommodatingSetup;
 use crate::session::method::Method;
-use crate::setups::{Allowed, Choosing, Gym, Loadings, Watch, Wish};
+use crate::setups::{AllowedPieces, Choosing, Gym, Loadings, Watch, Wish};
 use crate::units::Force;
 
 /// A setup for a session.
@@ -41,7 +41,7 @@ pub fn best_setup(
             effort,
             ..Wish::default()
         },
-        allowed: Allowed {
+        allowed: AllowedPieces {
             only: vec![method.name().to_owned()],
             askew: false,
         },

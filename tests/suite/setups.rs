@@ -7,7 +7,7 @@ use torquill::library::{Library, Model, assemble};
 use torquill::movement::LoadPoint;
 use torquill::narrative::hanging::hung_pieces;
 use torquill::resistance::{Anchor, ChainHang, Hang, HungBand, HungChain, Item, Setup, Weight};
-use torquill::setups::{Allowed, Choosing, Goal, Gym, GymFile, Watch, Wish};
+use torquill::setups::{AllowedPieces, Choosing, Goal, Gym, GymFile, Watch, Wish};
 use torquill::study::{PickAnswer, Question, SetupStudy, load_points, pick, study};
 use torquill::units::{Length, Mass, System};
 
@@ -52,7 +52,7 @@ pub fn picked(
     let choosing = Choosing {
         gym,
         wish: wish.clone(),
-        allowed: Allowed::default(),
+        allowed: AllowedPieces::default(),
         top: 5,
     };
     pick(question, &choosing, &Watch::default())
@@ -281,7 +281,7 @@ fn is_same_as_by_hand(movement: &str, owned: &Owned, askew: bool) -> Result<(), 
     let choosing = Choosing {
         gym: &gym,
         wish: any_share(),
-        allowed: Allowed {
+        allowed: AllowedPieces {
             only: Vec::new(),
             askew,
         },

@@ -9,7 +9,7 @@ use torquill::movement::{Carrier, LoadPoint};
 use torquill::resistance::{
     Assistance, Band, Cable, Hang, Item, Lead, LeverMachine, Motion, Setup, Turns, Weight,
 };
-use torquill::setups::{Allowed, Choosing, Goal, Gym, Loadings, Wish};
+use torquill::setups::{AllowedPieces, Choosing, Goal, Gym, Loadings, Wish};
 use torquill::study::{Question, pick, study};
 use torquill::units::{Angle, Length, Mass, STANDARD_GRAVITY_M_S2};
 
@@ -47,7 +47,7 @@ fn share_picked(question: &Question<'_>, gym: &Gym, pieces: &str, effort: f64, s
             effort,
             ..Wish::default()
         },
-        allowed: Allowed {
+        allowed: AllowedPieces {
             only: vec![pieces.to_owned()],
             askew: false,
         },

@@ -1,13 +1,37 @@
 //! Words for: what is wrong with a gym, a wish, or a search for setups.
 
 use super::Told;
-use crate::error::{GymFault, LoadingGear};
+use crate::error::{GymFault, GymSlip, LoadingGear, WishSize};
 use crate::narrative::loads::exact_mass;
-use crate::units::System;
+use crate::narrative::quantities::{far_length_in, rounded};
+use crate::units::{Length, System};
 
 /// The fault in words.
 pub(super) fn told(fault: &GymFault, units: System) -> Told {
     match fault {
+        GymFault::InFile { path, slip } => {
+            let mut told = slip_told(slip, units);
+            if !path.is_empty() {
+                told.message = format!("`{path}` {}", told.message);
+            }
+            told
+        }
+        GymFault::WishOutside { .. }
+        | GymFault::SharesCross { .. }
+        | GymFault::TooManyHung { .. }
+        | GymFault::TooManyLimits { .. }
+        | GymFault::ShortProfile
+        | GymFault::ProfileFalls { .. } => of_wish(fault),
+        GymFault::NothingCalled { word, gym, known } => Told::new(format!(
+            "`{word}` is nothing that {gym} could use"
+        ))
+        .hint(format!("it has: {}", known.join(", "))),
+        GymFault::TooManyHangings { hangings, most } => Told::new(format!(
+            "this gym can hang its pieces in {hangings} ways, more than the {most} that can be searched"
+        ))
+        .hint("name what may be used, --only bands, or list fewer anchors"),
+        GymFault::Stopped => Told::new("the search was stopped before its end")
+            .hint("fewer pieces make it shorter: --hung 3, or --only with what you want to use"),
         GymFault::Lacks { gym, gear } => lacks(gym, *gear),
         GymFault::BelowLightest { asked, lightest } => Told::new(format!(
             "{} cannot be loaded: the lightest is {}",
@@ -52,4 +76,96 @@ fn lacks(gym: &str, gear: LoadingGear) -> Told {
         ),
     };
     Told::new(format!("{gym} has no {lacking}")).hint(add)
+}
+
+/// What is wrong with a wish.
+fn of_wish(fault: &GymFault) -> Told {
+    let percent = |share: f64| rounded(100.0 * share, 1);
+    match fault {
+        GymFault::WishOutside {
+            size,
+            value,
+            least,
+            most,
+        } => Told::new(outside(*size, *value, *least, *most)),
+        GymFault::SharesCross { least, most } => Told::new(format!(
+            "no share of bands and chains is above {} % and below {} %",
+            percent(*least),
+            percent(*most)
+        )),
+        GymFault::TooManyHung { asked, most } => Told::new(format!(
+            "{asked} bands and chains a side are too many to search: {most} at most"
+        )),
+        GymFault::TooManyLimits { most } => {
+            Told::new(format!("at most {most} limits of the load are kept"))
+        }
+        GymFault::ProfileFalls { place, before } => Told::new(format!(
+            "the places of a profile must rise: {place} stands after {before}"
+        )),
+        _ => Told::new("a profile of effort needs two points or more")
+            .hint("write RANGE=EFFORT, such as \"0=60 %, 0.5=80 %, 1=90 %\""),
+    }
+}
+
+fn outside(size: WishSize, value: f64, least: f64, most: f64) -> String {
+    let percent = |value: f64| rounded(100.0 * value, 2);
+    let what = match size {
+        WishSize::HardestEffort => "the hardest effort",
+        WishSize::Share => "a share of bands and chains",
+        WishSize::ProfileEffort => "an effort of the profile",
+        WishSize::Place => {
+            return format!("a place of the range lies from 0 (start) to 1 (end), not at {value}");
+        }
+    };
+    format!(
+        "{what} of {} % is outside what can be asked for: {} % to {} %",
+        percent(value),
+        percent(least),
+        percent(most)
+    )
+}
+
+/// What is wrong with a value of a gym file, reading on from its path.
+fn slip_told(slip: &GymSlip, units: System) -> Told {
+    match slip {
+        GymSlip::NameTwice(name) => Told::new(format!("`{name}` is listed twice"))
+            .hint("give each its own name, or add the counts up in one line"),
+        GymSlip::PlateTwice => Told::new("is listed twice").hint("add the counts up in one line"),
+        GymSlip::OddMass { mass, least, most } => Told::new(format!(
+            "is {}; it must lie between {} and {}",
+            exact_mass(units, *mass, 3),
+            exact_mass(units, *least, 3),
+            exact_mass(units, *most, 3)
+        )),
+        GymSlip::OddFriction(friction) => {
+            Told::new(format!("is {friction}; it must lie between 0 and 1"))
+        }
+        GymSlip::OddCount { count, most } => Told::new(format!(
+            "is {count}; at most {most} pieces of a kind are taken for real"
+        )),
+        GymSlip::TooManyKinds { kinds, most } => {
+            Told::new(format!("has {kinds} kinds; at most {most} are searched"))
+                .hint("leave out what is never used")
+        }
+        GymSlip::OddLeader { length, most } => Told::new(format!(
+            "is {}; a leader is {} to {} long",
+            far_length_in(units, *length),
+            far_length_in(units, Length::ZERO),
+            far_length_in(units, *most)
+        )),
+        GymSlip::UnknownPiece { name, near, known } => {
+            let told = Told::new(format!(
+                "is `{name}`, and the library has nothing of that name"
+            ));
+            match near {
+                Some(near) => told.hint(format!("did you mean `{near}`?")),
+                None => told.hint(format!(
+                    "known are {}; or describe it here",
+                    known.join(", ")
+                )),
+            }
+        }
+        GymSlip::OwnsNothing => Told::new("this gym owns nothing to load a lift with")
+            .hint("list at least a bar: bars: [(name: \"bar\", mass: \"20 kg\")]"),
+    }
 }

@@ -3,7 +3,7 @@
 use super::Told;
 use crate::error::{CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit};
 use crate::narrative::implements::kind_with_article;
-use crate::narrative::quantities::{rounded, short_length_in};
+use crate::narrative::quantities::{far_length_in, rounded, short_length_in};
 use crate::units::{Force, Length, Mass, System};
 
 /// The fault in words.
@@ -40,15 +40,15 @@ fn message(fault: &ImplementFault, units: System) -> String {
         ),
         ImplementFault::AnchorHeight(height) => format!(
             "an anchor {} above the floor cannot be: heights run from {} to {}",
-            far(units, height.as_m()),
-            far(units, 0.0),
-            far(units, 6.0)
+            far_length_in(units, *height),
+            far_length_in(units, Length::from_m(0.0)),
+            far_length_in(units, Length::from_m(6.0))
         ),
         ImplementFault::AnchorOffset(offset) => format!(
             "an anchor {} away from the load cannot be: offsets run from {} to {}",
-            far(units, offset.as_m()),
-            far(units, -6.0),
-            far(units, 6.0)
+            far_length_in(units, *offset),
+            far_length_in(units, Length::from_m(-6.0)),
+            far_length_in(units, Length::from_m(6.0))
         ),
         ImplementFault::MassOfNoLeader => "a leader with a mass needs a length too".to_owned(),
         ImplementFault::NoPull(text) => format!(
@@ -113,17 +113,9 @@ fn odd_reading(length: Length, force: Force, units: System) -> String {
     format!(
         "the reading {}, {force} cannot be: lengths lie between {} and {}, pulls are not negative",
         short_length_in(units, length),
-        far(units, 0.0),
-        far(units, 20.0)
+        far_length_in(units, Length::from_m(0.0)),
+        far_length_in(units, Length::from_m(20.0))
     )
-}
-
-/// A distance in a room: "6 m", "19.69 ft".
-fn far(units: System, metres: f64) -> String {
-    match units {
-        System::Metric => format!("{metres} m"),
-        System::Us => format!("{} ft", rounded(Length::from_m(metres).as_ft(), 2)),
-    }
 }
 
 fn outside(size: ImplementSize, value: f64, limits: [f64; 2], units: System) -> String {

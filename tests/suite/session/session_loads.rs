@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use torquill::movement::Carrier;
 use torquill::narrative::loads::loading_in_words;
 use torquill::session::warm_up::ladder;
-use torquill::setups::{BarRecord, Gym, Loadings, PlateRecord, StackRecord};
+use torquill::setups::{Gym, GymBar, GymPlates, GymStack, Loadings};
 use torquill::units::{Mass, System};
 
 pub fn kg(value: f64) -> Mass {
@@ -21,13 +21,13 @@ pub fn gym(bar: Mass, plates: &[(Mass, u32)]) -> Gym {
     Gym {
         title: "test gym".to_owned(),
         invented: true,
-        bars: vec![BarRecord {
+        bars: vec![GymBar {
             name: "bar".to_owned(),
             mass: bar,
         }],
         plates: plates
             .iter()
-            .map(|&(mass, pairs)| PlateRecord {
+            .map(|&(mass, pairs)| GymPlates {
                 mass,
                 count: 2 * pairs,
             })
@@ -113,7 +113,7 @@ fn law_a_smallest_step_leaves_loads_out() {
 #[test]
 fn regress_machines_and_dumbbells_have_their_steps() {
     let mut machines = gym(kg(20.0), &[]);
-    machines.stack = Some(StackRecord {
+    machines.stack = Some(GymStack {
         step: kg(7.5),
         most: kg(80.0),
     });

@@ -1,0 +1,195 @@
+//! What is wrong in a gym file: each slip with the path of the value.
+//!
+//! In: the record of a gym file, the names that the library knows. Out: [`GymSlip`]s in the file's order. A gym of
+//! one plate or without a band is no slip: the search then says what can be built of it.
+
+use super::gym_file::GymFile;
+use crate::error::GymSlip;
+use crate::grammar::Stock;
+use crate::units::{Length, Mass};
+use std::collections::BTreeSet;
+
+/// More pieces of one kind than this are a slip of the pen. Assumed: no gym has them.
+const MOST_OF_A_KIND: u32 = 10_000;
+
+/// Most different kinds of plate, band or chain that are searched. Assumed: far beyond any gym.
+const MOST_KINDS: usize = 60;
+
+/// The longest leader. Assumed: far beyond any.
+const LONGEST_LEADER: Length = Length::from_m(5.0);
+
+/// Path of a value, such as `bands.2.name`, and what is wrong with it.
+type Slip = (String, GymSlip);
+
+/// Everything that is wrong in the file, in its order.
+#[must_use]
+pub fn slips(file: &GymFile, stock: &Stock) -> Vec<Slip> {
+    let mut slips = equipment_slips(file);
+    slips.extend(plate_slips(file));
+    slips.extend(kind_slips(file));
+    let bands = file.bands.iter().map(|record| ListedPiece {
+        name: &record.name,
+        count: record.count,
+        is_described: record.band.is_some(),
+    });
+    slips.extend(piece_slips("bands", bands, stock.bands.keys().collect()));
+    let chains = file.chains.iter().map(|record| ListedPiece {
+        name: &record.name,
+        count: record.count,
+        is_described: record.chain.is_some(),
+    });
+    slips.extend(piece_slips("chains", chains, stock.chains.keys().collect()));
+    slips.extend(leader_slips(file));
+    if is_empty(file) {
+        slips.push((String::new(), GymSlip::OwnsNothing));
+    }
+    slips
+}
+
+fn is_empty(file: &GymFile) -> bool {
+    file.bars.is_empty()
+        && file.plates.is_empty()
+        && file.dumbbells.is_empty()
+        && file.bands.is_empty()
+        && file.chains.is_empty()
+        && file.stack.is_none()
+        && file.sled.is_none()
+}
+
+fn equipment_slips(file: &GymFile) -> Vec<Slip> {
+    let mut slips = Vec::new();
+    let mut named = BTreeSet::new();
+    for (index, bar) in file.bars.iter().enumerate() {
+        if !named.insert(&bar.name) {
+            let path = format!("bars.{index}.name");
+            slips.push((path, GymSlip::NameTwice(bar.name.clone())));
+        }
+        slips.extend(odd_mass(format!("bars.{index}.mass"), bar.mass, 1.0, 100.0));
+    }
+    for (index, mass) in file.dumbbells.iter().enumerate() {
+        slips.extend(odd_mass(format!("dumbbells.{index}"), *mass, 0.1, 200.0));
+    }
+    let mut one = |path: &str, mass: Option<Mass>, least_kg: f64, most_kg: f64| {
+        let odd = mass.and_then(|mass| odd_mass(path.to_owned(), mass, least_kg, most_kg));
+        slips.extend(odd);
+    };
+    one("collars", file.collars, 0.0, 10.0);
+    one("smallest_step", file.smallest_step, 0.01, 50.0);
+    if let Some(stack) = file.stack {
+        one("stack.step", Some(stack.step), 0.1, 50.0);
+        one("stack.most", Some(stack.most), stack.step.as_kg(), 500.0);
+    }
+    if let Some(sled) = file.sled {
+        one("sled.mass", Some(sled.mass), 1.0, 300.0);
+        if !(0.0..=1.0).contains(&sled.friction) {
+            let slip = GymSlip::OddFriction(sled.friction);
+            slips.push(("sled.friction".to_owned(), slip));
+        }
+    }
+    slips
+}
+
+fn plate_slips(file: &GymFile) -> Vec<Slip> {
+    let mut slips = Vec::new();
+    let mut masses = BTreeSet::new();
+    for (index, plate) in file.plates.iter().enumerate() {
+        let path = |field: &str| format!("plates.{index}.{field}");
+        slips.extend(odd_mass(path("mass"), plate.mass, 0.05, 200.0));
+        if !masses.insert(plate.mass.as_kg().to_bits()) {
+            slips.push((path("mass"), GymSlip::PlateTwice));
+        }
+        slips.extend(odd_count(path("count"), plate.count));
+    }
+    slips
+}
+
+/// Lists with more kinds than are searched.
+fn kind_slips(file: &GymFile) -> impl Iterator<Item = Slip> {
+    let lists = [
+        ("plates", file.plates.len()),
+        ("bands", file.bands.len()),
+        ("chains", file.chains.len()),
+        ("bars", file.bars.len()),
+        ("dumbbells", file.dumbbells.len()),
+        ("anchors", file.anchors.len()),
+    ];
+    let too_long = lists.into_iter().filter(|(_, kinds)| *kinds > MOST_KINDS);
+    too_long.map(|(list, kinds)| {
+        let most = MOST_KINDS;
+        (list.to_owned(), GymSlip::TooManyKinds { kinds, most })
+    })
+}
+
+fn leader_slips(file: &GymFile) -> Vec<Slip> {
+    let mut slips = Vec::new();
+    for (index, record) in file.chains.iter().enumerate() {
+        for (place, length) in record.leaders.iter().enumerate() {
+            if !(0.0..=LONGEST_LEADER.as_m()).contains(&length.as_m()) {
+                let slip = GymSlip::OddLeader {
+                    length: *length,
+                    most: LONGEST_LEADER,
+                };
+                slips.push((format!("chains.{index}.leaders.{place}"), slip));
+            }
+        }
+    }
+    slips
+}
+
+fn odd_mass(path: String, mass: Mass, least_kg: f64, most_kg: f64) -> Option<Slip> {
+    let is_odd = !(least_kg..=most_kg).contains(&mass.as_kg());
+    is_odd.then(|| {
+        let slip = GymSlip::OddMass {
+            mass,
+            least: Mass::from_kg(least_kg),
+            most: Mass::from_kg(most_kg),
+        };
+        (path, slip)
+    })
+}
+
+fn odd_count(path: String, count: u32) -> Option<Slip> {
+    let most = MOST_OF_A_KIND;
+    (count > most).then_some((path, GymSlip::OddCount { count, most }))
+}
+
+/// A band or a chain as the file lists it.
+struct ListedPiece<'a> {
+    name: &'a str,
+    count: u32,
+    is_described: bool,
+}
+
+/// Slips of bands or chains: a name twice, a name that leads nowhere, an absurd count.
+fn piece_slips<'a>(
+    list: &str,
+    pieces: impl Iterator<Item = ListedPiece<'a>>,
+    known: Vec<&String>,
+) -> Vec<Slip> {
+    let mut slips = Vec::new();
+    let mut named = BTreeSet::new();
+    for (index, piece) in pieces.enumerate() {
+        let path = |field: &str| format!("{list}.{index}.{field}");
+        if !named.insert(piece.name) {
+            slips.push((path("name"), GymSlip::NameTwice(piece.name.to_owned())));
+        } else if !piece.is_described && known.iter().all(|other| *other != piece.name) {
+            slips.push((path("name"), unknown(piece.name, &known)));
+        }
+        slips.extend(odd_count(path("count"), piece.count));
+    }
+    slips
+}
+
+/// A name that the library does not know, with the nearest one that it does.
+fn unknown(name: &str, known: &[&String]) -> GymSlip {
+    let near = known
+        .iter()
+        .map(|other| (strsim::damerau_levenshtein(name, other), *other))
+        .min()
+        .filter(|(distance, _)| *distance <= 1 + name.len() / 3);
+    GymSlip::UnknownPiece {
+        name: name.to_owned(),
+        near: near.map(|(_, other)| other.clone()),
+        known: known.iter().map(|other| (*other).clone()).collect(),
+    }
+}
