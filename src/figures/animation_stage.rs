@@ -150,7 +150,7 @@ impl AnimationStage {
     fn draw_body(&self, out: &mut String, rep: &RepStudy, pose: &Pose) {
         let figure = stick_figure(pose, rep.still.range.carrier);
         let (ink, muted) = (css(self.colours.ink), css(self.colours.muted));
-        for (_, limb) in &figure.limbs {
+        for limb in &figure.limbs {
             self.polyline(out, limb.iter().map(|p| self.at(*p)), &ink, 1.6);
         }
         for support in &figure.supports {

@@ -2,7 +2,7 @@
 
 use crate::movement::{Carrier, Pose, View};
 use crate::numeric::Point;
-use crate::plot::{DrawnLoad, LimbWeight, StickFigure};
+use crate::plot::{DrawnLoad, StickFigure};
 
 /// Radius of a large disc, m: half of the 450 mm of the rules of the sport.
 const DISC_M: f64 = 0.225;
@@ -11,15 +11,14 @@ const DISC_M: f64 = 0.225;
 #[must_use]
 pub(crate) fn stick_figure(pose: &Pose, carrier: Carrier) -> StickFigure {
     let outline = &pose.outline;
-    let load = (!drawn_already(pose, carrier)).then(|| drawn_load(pose, carrier));
     StickFigure {
         limbs: outline
             .limbs
             .iter()
-            .map(|limb| (LimbWeight::Strong, limb.iter().map(place).collect()))
+            .map(|limb| limb.iter().map(place).collect())
             .collect(),
         head: outline.head.map(|head| (place(&head), 0.1)),
-        loads: load.into_iter().collect(),
+        load: (!drawn_already(pose, carrier)).then(|| drawn_load(pose, carrier)),
         supports: outline
             .props
             .iter()

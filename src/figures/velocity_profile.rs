@@ -7,9 +7,10 @@ use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::profile_words::{LOAD_SHARE, MEAN_VELOCITY, PUBLISHED, profile_words};
 use crate::narrative::quantities::mass_in;
-use crate::narrative::shown_units::velocity_unit;
+use crate::narrative::shown_units::{ShownUnit, velocity_unit};
 use crate::plot::{Axis, Extent, Fill, LineChart, Look, Marker, Panel, Role, Series};
 use crate::progress::published_equations::{VelocityEquation, VelocityEquations};
+use crate::rep::LoadPace;
 use crate::study::MaximumStudy;
 use crate::units::System;
 
@@ -25,46 +26,17 @@ pub fn load_velocity_chart(
     units: System,
     look: Look,
 ) -> Result<Scene> {
-    let unit = velocity_unit(found.measure, units);
-    let rows = found
-        .profile
-        .as_ref()
-        .map_or(&[][..], |profile| &profile.rows);
+    let profile = found.profile.as_ref();
+    let rows = profile.map_or(&[][..], |profile| &profile.rows);
     let published = Published::of(equations, &found.movement_name);
-    let shown = |points: Vec<[f64; 2]>| -> Vec<[f64; 2]> {
-        points.into_iter().map(|[x, y]| [x, unit.of(y)]).collect()
-    };
-    let simulated = rows
-        .iter()
-        .map(|row| [100.0 * row.share, row.mean_velocity]);
-    let mut series = vec![Series::new(
-        "simulated",
-        shown(simulated.collect()),
-        Role::CAPACITY,
-    )];
-    let curve = published.curve();
-    let at_maximum = curve
-        .iter()
-        .find(|point| point[0] > 99.9)
-        .map(|point| point[1]);
-    if !curve.is_empty() {
-        series.push(Series::new(PUBLISHED, shown(curve), Role::DEMAND));
-    }
-    let top = rows.last().map(|row| {
-        let at = [100.0 * row.share, unit.of(row.mean_velocity)];
-        Marker::new(at, mass_in(units, row.load), Role::CAPACITY)
-    });
-    let scatter = published.scatter().map(|[upper, lower]| Fill {
-        upper: shown(upper),
-        lower: shown(lower),
-        role: Role::DEMAND,
-    });
-    let panel = Panel {
-        fills: scatter.into_iter().collect(),
-        markers: top.into_iter().collect(),
-        ..Panel::new(Axis::new(MEAN_VELOCITY, unit.symbol), series)
-    };
-    let words = profile_words(found, rows, published.equation, at_maximum, units);
+    let words = profile_words(
+        found,
+        rows,
+        published.equation,
+        published.at_maximum(),
+        units,
+    );
+    let panel = panel(rows, &published, velocity_unit(found.measure, units), units);
     LineChart {
         heading: heading(&words),
         ..LineChart::new(
@@ -73,6 +45,33 @@ pub fn load_velocity_chart(
         )
     }
     .scene(look)
+}
+
+/// The simulated profile, the published curve with its scatter, the maximum itself.
+fn panel(rows: &[LoadPace], published: &Published<'_>, unit: ShownUnit, units: System) -> Panel {
+    let shown = |points: Vec<[f64; 2]>| -> Vec<[f64; 2]> {
+        points.into_iter().map(|[x, y]| [x, unit.of(y)]).collect()
+    };
+    let point = |row: &LoadPace| [100.0 * row.share, unit.of(row.mean_velocity)];
+    let simulated = rows.iter().map(point).collect();
+    let mut series = vec![Series::new("simulated", simulated, Role::CAPACITY)];
+    let curve = published.curve();
+    if !curve.is_empty() {
+        series.push(Series::new(PUBLISHED, shown(curve), Role::DEMAND));
+    }
+    let top = rows
+        .last()
+        .map(|row| Marker::new(point(row), mass_in(units, row.load), Role::CAPACITY));
+    let scatter = published.scatter().map(|[upper, lower]| Fill {
+        upper: shown(upper),
+        lower: shown(lower),
+        role: Role::DEMAND,
+    });
+    Panel {
+        fills: scatter.into_iter().collect(),
+        markers: top.into_iter().collect(),
+        ..Panel::new(Axis::new(MEAN_VELOCITY, unit.symbol), series)
+    }
 }
 
 /// The published equation of a movement, if there is one, and the loads it holds for.
@@ -106,6 +105,15 @@ impl<'a> Published<'a> {
 
     fn curve(&self) -> Vec<[f64; 2]> {
         self.moved(0.0, f64::NEG_INFINITY)
+    }
+
+    /// The published velocity of a maximum, m/s.
+    fn at_maximum(&self) -> Option<f64> {
+        let curve = self.curve();
+        curve
+            .iter()
+            .find(|point| point[0] > 99.9)
+            .map(|point| point[1])
     }
 
     /// Two standard errors of the equation on either side, where they are published.

@@ -22,43 +22,56 @@ pub fn beside_curve(
     words: &WordBlock,
 ) -> Vec<LabelPlace> {
     let gap = frame.measures.gap * 0.9 + frame.measures.line / 2.0;
-    let (width, height) = (words.width(), words.height());
+    let extent = [words.width(), words.height()];
     let points = evenly(pieces);
     let mut places = Vec::new();
     for (index, at) in points.iter().enumerate() {
         let share = index as f64 / (points.len().max(2) - 1) as f64;
         let cost = 30.0 * (share - BEST_SHARE).abs();
-        let half = width / 2.0;
         for shift in [0.0, -0.35, 0.35] {
-            let middle = at[0] + shift * width;
-            let near = points
-                .iter()
-                .filter(|point| (point[0] - middle).abs() <= half + gap);
-            let (high, low) = reach(near.map(|point| point[1]));
-            let above = Rect::new(
-                middle - half,
-                high - gap - height,
-                middle + half,
-                high - gap,
-            );
-            let below = Rect::new(middle - half, low + gap, middle + half, low + gap + height);
-            for area in [above, below] {
-                places.push(beside(area, *at, gap, cost + 6.0 * f64::abs(shift)));
+            let more = 6.0 * f64::abs(shift);
+            let middle = at[0] + shift * extent[0];
+            for area in above_and_below(&points, middle, extent, gap) {
+                places.push(beside(area, *at, gap, cost + more));
             }
         }
-        let near = points
-            .iter()
-            .filter(|point| (point[1] - at[1]).abs() <= height / 2.0 + gap);
-        let (left, right) = reach(near.map(|point| point[0]));
-        let (top, bottom) = (at[1] - height / 2.0, at[1] + height / 2.0);
-        for area in [
-            Rect::new(left - gap - width, top, left - gap, bottom),
-            Rect::new(right + gap, top, right + gap + width, bottom),
-        ] {
+        for area in left_and_right(&points, at[1], extent, gap) {
             places.push(beside(area, *at, gap, cost + 4.0));
         }
     }
     places
+}
+
+/// Rectangles above and below all points that a text around the middle would cover.
+fn above_and_below(
+    points: &[PixelPoint],
+    middle: f64,
+    [width, height]: [f64; 2],
+    gap: f64,
+) -> [Rect; 2] {
+    let half = width / 2.0;
+    let near = points
+        .iter()
+        .filter(|point| (point[0] - middle).abs() <= half + gap);
+    let (high, low) = reach(near.map(|point| point[1]));
+    let (left, right) = (middle - half, middle + half);
+    [
+        Rect::new(left, high - gap - height, right, high - gap),
+        Rect::new(left, low + gap, right, low + gap + height),
+    ]
+}
+
+/// Rectangles left and right of all points that a text at this height would cover.
+fn left_and_right(points: &[PixelPoint], y: f64, [width, height]: [f64; 2], gap: f64) -> [Rect; 2] {
+    let near = points
+        .iter()
+        .filter(|point| (point[1] - y).abs() <= height / 2.0 + gap);
+    let (left, right) = reach(near.map(|point| point[0]));
+    let (top, bottom) = (y - height / 2.0, y + height / 2.0);
+    [
+        Rect::new(left - gap - width, top, left - gap, bottom),
+        Rect::new(right + gap, top, right + gap + width, bottom),
+    ]
 }
 
 /// A place whose cost rises with its distance from the curve.

@@ -60,16 +60,31 @@ const SHARES_WITH_SPANS: &[f64] = &[0.44, 0.56];
 pub fn plan(chart: &LineChart, frame: &Frame, column_wanted: bool) -> Result<Layout> {
     let strip = Strip::planned(frame, &chart.poses, chart.panels.len());
     let rows = rows(chart, frame, &strip);
-    let shares = match chart.panels.as_slice() {
-        [_, lower] if !lower.spans.is_empty() => SHARES_WITH_SPANS,
-        panels => SHARES[panels.len() - 1],
-    };
-    let uprights: Vec<Upright> = chart
-        .panels
-        .iter()
-        .zip(shares)
+    let shares = shares(&chart.panels);
+    let panels = chart.panels.iter().zip(shares);
+    let uprights: Vec<Upright> = panels
         .map(|(panel, share)| Upright::of(frame, panel, rows.plots * share - rows.row))
         .collect();
+    let across = across(chart, frame, &uprights, column_wanted);
+    let x_range = chart.x.level_range(level_data(chart));
+    let shade_row = shade_row(chart, frame, across, x_range)?;
+    Ok(Layout {
+        panels: panel_places(frame, &rows, uprights, shares, across, x_range, shade_row)?,
+        shade_row,
+        strip,
+        column: column_wanted.then(|| Rect::new(across[1], 0.0, frame.body.right, 0.0)),
+    })
+}
+
+fn shares(panels: &[Panel]) -> &'static [f64] {
+    match panels {
+        [_, lower] if !lower.spans.is_empty() => SHARES_WITH_SPANS,
+        panels => SHARES[panels.len() - 1],
+    }
+}
+
+/// Left and right edge of the plots: between the tick labels and the column of names, if there is one.
+fn across(chart: &LineChart, frame: &Frame, uprights: &[Upright], column_wanted: bool) -> [f64; 2] {
     let widest = uprights
         .iter()
         .map(|upright| axis::upright_column_width(frame, &upright.ticks))
@@ -79,25 +94,10 @@ pub fn plan(chart: &LineChart, frame: &Frame, column_wanted: bool) -> Result<Lay
     } else {
         0.0
     };
-    let left = frame.body.left + widest;
-    let right = frame.body.right - column_width.max(1.2 * frame.measures.gap);
-    let x_range = chart.x.level_range(level_data(chart));
-    let shade_row = shade_row(chart, frame, [left, right], x_range)?;
-    let panels = panel_places(
-        frame,
-        &rows,
-        uprights,
-        shares,
-        [left, right],
-        x_range,
-        shade_row,
-    )?;
-    Ok(Layout {
-        panels,
-        shade_row,
-        strip,
-        column: column_wanted.then(|| Rect::new(right, 0.0, frame.body.right, 0.0)),
-    })
+    [
+        frame.body.left + widest,
+        frame.body.right - column_width.max(1.2 * frame.measures.gap),
+    ]
 }
 
 fn rows(chart: &LineChart, frame: &Frame, strip: &Strip) -> RowHeights {

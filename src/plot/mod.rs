@@ -34,4 +34,4 @@ pub use line_chart::{Labels, LineChart};
 pub use pose_strip::StripPose;
 pub use shades::Shade;
 pub use small_multiples::{SmallMultiples, SmallPanel};
-pub use stick_figure::{DrawnLoad, LimbWeight, StickFigure};
+pub use stick_figure::{DrawnLoad, StickFigure};

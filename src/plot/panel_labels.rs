@@ -179,40 +179,34 @@ fn continuation(
     plot: &Plot,
     axis: &Axis,
 ) -> Option<LabelWish> {
-    let exit = *panel::exits(series, plot)
-        .first()
-        .filter(|_| !frame.beyond.is_empty())?;
-    let values = series.points.iter().map(|point| point[1]);
+    if frame.beyond.is_empty() {
+        return None;
+    }
+    let exit = *panel::exits(series, plot).first()?;
     let upwards = exit.towards[1] < 0.0;
-    let furthest = if upwards {
+    let furthest = short_number(furthest(series, upwards), panel::digits_for(plot.y.range()));
+    let text = format!("{} {furthest} {}", frame.beyond, axis.unit);
+    let colour = series.role.label(&frame.colours);
+    let most = plot.area.width() * 0.4;
+    let words =
+        WordBlock::new(frame.measures.text).with(text.trim(), Face::Regular, colour, most, 2);
+    let places = label_places::near_exit(frame, exit.at, upwards, &words);
+    let owner = Some(index);
+    Some(LabelWish {
+        words,
+        request: LabelRequest { owner, places },
+        kind: LabelKind::Extra,
+    })
+}
+
+/// The greatest or the least value of a curve.
+fn furthest(series: &Series, upwards: bool) -> f64 {
+    let values = series.points.iter().map(|point| point[1]);
+    if upwards {
         values.fold(f64::NEG_INFINITY, f64::max)
     } else {
         values.fold(f64::INFINITY, f64::min)
-    };
-    let digits = panel::digits_for(plot.y.range());
-    let text = format!(
-        "{} {} {}",
-        frame.beyond,
-        short_number(furthest, digits),
-        axis.unit
-    );
-    let colour = series.role.label(&frame.colours);
-    let words = WordBlock::new(frame.measures.text).with(
-        text.trim(),
-        Face::Regular,
-        colour,
-        plot.area.width() * 0.4,
-        2,
-    );
-    let candidates = label_places::near_exit(frame, exit.at, upwards, &words);
-    Some(LabelWish {
-        words,
-        request: LabelRequest {
-            owner: Some(index),
-            places: candidates,
-        },
-        kind: LabelKind::Extra,
-    })
+    }
 }
 
 fn note(frame: &Frame, text: &str, candidates: Vec<LabelPlace>) -> Option<LabelWish> {
@@ -227,7 +221,7 @@ fn note(frame: &Frame, text: &str, candidates: Vec<LabelPlace>) -> Option<LabelW
     })
 }
 
-/// Finds the places, draws leaders first and words over them.
+/// Finds the places, draws leaders first and words over them; returns the curves whose names found no clear place.
 fn place_all(
     frame: &mut Frame,
     field: &Occupied,
@@ -254,20 +248,23 @@ fn place_all(
     }
     for (wish, place) in wishes.iter().zip(&settled) {
         if let Some((place, _)) = place {
-            let middle = place.area.centre()[0];
-            let anchor = if wish.kind == LabelKind::Name
-                || (place.target[0] - middle).abs() < 0.3 * place.area.width()
-            {
-                TextAnchor::Middle
-            } else if place.target[0] < middle {
-                TextAnchor::Start
-            } else {
-                TextAnchor::End
-            };
+            let anchor = anchor(wish.kind, place);
             wish.words.draw(&mut frame.scene, &place.area, anchor);
         }
     }
     unclear
+}
+
+/// Lines are flush on the side of what they speak about.
+fn anchor(kind: LabelKind, place: &LabelPlace) -> TextAnchor {
+    let aside = place.target[0] - place.area.centre()[0];
+    if kind == LabelKind::Name || aside.abs() < 0.3 * place.area.width() {
+        TextAnchor::Middle
+    } else if aside < 0.0 {
+        TextAnchor::Start
+    } else {
+        TextAnchor::End
+    }
 }
 
 /// Dims a curve below the words and draws their leader.

@@ -89,29 +89,27 @@ fn draw_poses(
     let Some(stage) = StickScale::fitting(&figures, widest, ground - top) else {
         return;
     };
-    let (size, ink) = (frame.measures.text, frame.colours.ink);
-    let caption =
-        |pose: &&StripPose| WordBlock::new(size).with(&pose.caption, Face::Regular, ink, each, 1);
-    let captions: Vec<WordBlock> = places.iter().map(caption).collect();
+    let captions = captions(frame, places, each);
     let extents: Vec<f64> = captions
         .iter()
         .map(|words| words.width().max(stage.width_px()) + gap)
         .collect();
     let middles = spread_unordered(feet, &extents, frame.body.left, frame.body.right);
+    let levels = [ground, frame.body.bottom];
     for (index, pose) in places.iter().enumerate() {
         let [across, up] = stage.top_px(&pose.figure);
         let end = [middles[index] + across, ground - up];
         draw_leader(frame, plot, feet[index], end, boxes);
-        let levels = [ground, frame.body.bottom];
-        draw_pose(
-            frame,
-            pose,
-            &captions[index],
-            &stage,
-            middles[index],
-            levels,
-        );
+        let caption = &captions[index];
+        draw_pose(frame, pose, caption, &stage, middles[index], levels);
     }
+}
+
+fn captions(frame: &Frame, places: &[&StripPose], most: f64) -> Vec<WordBlock> {
+    let (size, ink) = (frame.measures.text, frame.colours.ink);
+    let caption =
+        |pose: &&StripPose| WordBlock::new(size).with(&pose.caption, Face::Regular, ink, most, 1);
+    places.iter().map(caption).collect()
 }
 
 /// A figure standing on the first level, its caption ending at the second.

@@ -171,25 +171,7 @@ impl SmallMultiples {
         plan: &PanelGrid,
     ) -> Result<Vec<usize>> {
         let small = &self.panels[index];
-        let mut top = draw_panel_title(
-            frame,
-            small,
-            self.panels.iter().any(|other| !other.note.is_empty()),
-        );
-        let cell = frame.body;
-        let row = lettering::line_step(frame.measures.text);
-        let named = |panel: &SmallPanel| panel.shades.iter().any(|shade| !shade.label.is_empty());
-        let mut shade_row = None;
-        if self.panels.iter().any(named) {
-            shade_row = Some(Rect::new(cell.left, top, cell.right, top + row));
-            top += row;
-        }
-        top += frame.measures.gap;
-        let bottom = cell.bottom - axis::level_row_height(frame);
-        let area = Rect::new(cell.left, top, cell.right, bottom);
-        if area.height() < 2.5 * frame.measures.text || area.width() < 4.0 * frame.measures.text {
-            return Err(Error::bad(PlotFault::TooSmall(Plotted::SmallPanels)));
-        }
+        let (area, shade_row) = self.panel_area(frame, small)?;
         let plot = Plot::new(area, plan.ranges[0], plan.ranges[1])?;
         shades::draw_ground(frame, &small.shades, &plot, shade_row);
         let mut ticks = plan.ticks.clone();
@@ -205,6 +187,31 @@ impl SmallMultiples {
             shades::draw_labels(frame, &small.shades, &plot, row);
         }
         Ok(unclear)
+    }
+
+    /// Draws the titles of a panel; the room left for its plot, and the row of shade names above it.
+    fn panel_area(&self, frame: &mut Frame, small: &SmallPanel) -> Result<(Rect, Option<Rect>)> {
+        let has_notes = self.panels.iter().any(|other| !other.note.is_empty());
+        let mut top = draw_panel_title(frame, small, has_notes);
+        let cell = frame.body;
+        let text = frame.measures.text;
+        let named = |panel: &SmallPanel| panel.shades.iter().any(|shade| !shade.label.is_empty());
+        let row = lettering::line_step(text);
+        let shade_row = self
+            .panels
+            .iter()
+            .any(named)
+            .then(|| Rect::new(cell.left, top, cell.right, top + row));
+        if shade_row.is_some() {
+            top += row;
+        }
+        top += frame.measures.gap;
+        let bottom = cell.bottom - axis::level_row_height(frame);
+        let area = Rect::new(cell.left, top, cell.right, bottom);
+        if area.height() < 2.5 * text || area.width() < 4.0 * text {
+            return Err(Error::bad(PlotFault::TooSmall(Plotted::SmallPanels)));
+        }
+        Ok((area, shade_row))
     }
 }
 

@@ -32,47 +32,53 @@ fn row_height(frame: &Frame) -> f64 {
 
 fn rows(frame: &Frame, spans: &[Span], plot: &Plot) -> Vec<SpanRow> {
     let step = row_height(frame);
-    let gap = frame.measures.gap;
-    let top = plot.area.bottom - height(frame, spans) + 0.5 * gap;
+    let top = plot.area.bottom - height(frame, spans) + 0.5 * frame.measures.gap;
     spans
         .iter()
         .enumerate()
         .filter_map(|(index, span)| {
-            let ends = [
-                plot.x.px(span.from.min(span.to)),
-                plot.x.px(span.from.max(span.to)),
-            ];
-            let from = ends[0].clamp(plot.area.left, plot.area.right);
-            let to = ends[1]
-                .clamp(plot.area.left, plot.area.right)
-                .max(from + 3.0);
-            if !(from.is_finite() && to.is_finite()) {
-                return None;
-            }
+            let ends = visible(span, plot)?;
             let middle = top + (index as f64 + 0.5) * step;
-            let mut half = 0.28 * step;
-            let colour = span.role.label(&frame.colours);
-            let room = (plot.area.right - to).max(from - plot.area.left) - 2.0 * gap;
-            let mut words = fitted(frame, &span.label, colour, room.max(0.0));
-            let is_right = plot.area.right - to >= from - plot.area.left;
-            let mut x = if is_right {
-                to + gap + words.width() / 2.0
-            } else {
-                from - gap - words.width() / 2.0
-            };
-            // A long bar leaves no room beside it, but has it inside.
-            if words.is_cut() && to - from - 2.0 * gap > room {
-                words = fitted(frame, &span.label, frame.colours.ink, to - from - 2.0 * gap);
-                x = f64::midpoint(from, to);
-                half = 0.46 * step;
-            }
-            Some(SpanRow {
-                bar: Rect::new(from, middle - half, to, middle + half),
-                name: words.around(x, middle),
-                words,
-            })
+            Some(row(frame, span, plot, ends, middle))
         })
         .collect()
+}
+
+/// The ends of a span in pixels, cut to the plot; none if they are no numbers.
+fn visible(span: &Span, plot: &Plot) -> Option<[f64; 2]> {
+    let (left, right) = (plot.area.left, plot.area.right);
+    let from = plot.x.px(span.from.min(span.to)).clamp(left, right);
+    let to = plot.x.px(span.from.max(span.to)).clamp(left, right);
+    let to = to.max(from + 3.0);
+    (from.is_finite() && to.is_finite()).then_some([from, to])
+}
+
+/// A bar with its name on the side that has more room, or inside.
+fn row(frame: &Frame, span: &Span, plot: &Plot, [from, to]: [f64; 2], middle: f64) -> SpanRow {
+    let step = row_height(frame);
+    let gap = frame.measures.gap;
+    let (before, behind) = (from - plot.area.left, plot.area.right - to);
+    let room = behind.max(before) - 2.0 * gap;
+    let inside = to - from - 2.0 * gap;
+    let colour = span.role.label(&frame.colours);
+    let beside = fitted(frame, &span.label, colour, room.max(0.0));
+    // A long bar leaves no room beside it, but has it inside.
+    let (words, x, half) = if beside.is_cut() && inside > room {
+        let words = fitted(frame, &span.label, frame.colours.ink, inside);
+        (words, f64::midpoint(from, to), 0.46 * step)
+    } else {
+        let x = if behind >= before {
+            to + gap + beside.width() / 2.0
+        } else {
+            from - gap - beside.width() / 2.0
+        };
+        (beside, x, 0.28 * step)
+    };
+    SpanRow {
+        bar: Rect::new(from, middle - half, to, middle + half),
+        name: words.around(x, middle),
+        words,
+    }
 }
 
 /// The name on one line, smaller where it would be cut.

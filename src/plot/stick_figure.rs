@@ -5,16 +5,7 @@
 use super::frame::Frame;
 use crate::draw::{Colour, PixelPoint, Rect, Scene, Stroke};
 
-/// How heavily a limb is drawn.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum LimbWeight {
-    /// A limb that the movement is about.
-    Strong,
-    /// A limb that only accompanies it.
-    Light,
-}
-
-/// What the figure holds or is pulled by.
+/// What the figure holds.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum DrawnLoad {
     /// A barbell seen from its end: the plate as a disc.
@@ -34,12 +25,12 @@ pub enum DrawnLoad {
 /// A pose as lines, in metres, x forwards, y upwards.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct StickFigure {
-    /// Each limb as its joints in order, with its weight.
-    pub limbs: Vec<(LimbWeight, Vec<[f64; 2]>)>,
+    /// Each limb as its joints in order.
+    pub limbs: Vec<Vec<[f64; 2]>>,
     /// Middle and radius of the head, if it is seen.
     pub head: Option<([f64; 2], f64)>,
-    /// Loads.
-    pub loads: Vec<DrawnLoad>,
+    /// What it holds, where that is seen.
+    pub load: Option<DrawnLoad>,
     /// Floor, bench, seat: lines between two points.
     pub supports: Vec<[[f64; 2]; 2]>,
 }
@@ -72,7 +63,7 @@ impl StickFigure {
     /// The outermost points of everything that is drawn, m.
     fn corners(&self) -> Vec<[f64; 2]> {
         let mut corners: Vec<[f64; 2]> = Vec::new();
-        for (_, joints) in &self.limbs {
+        for joints in &self.limbs {
             corners.extend(joints);
         }
         for ends in &self.supports {
@@ -86,11 +77,10 @@ impl StickFigure {
         if let Some((at, radius)) = self.head {
             disc(at, radius);
         }
-        for load in &self.loads {
-            match *load {
-                DrawnLoad::Bar { at, radius_m } => disc(at, radius_m),
-                DrawnLoad::Dumbbell { at } => disc(at, DUMBBELL_HALF_M),
-            }
+        match self.load {
+            Some(DrawnLoad::Bar { at, radius_m }) => disc(at, radius_m),
+            Some(DrawnLoad::Dumbbell { at }) => disc(at, DUMBBELL_HALF_M),
+            None => {}
         }
         corners.retain(|corner| corner.iter().all(|value| value.is_finite()));
         corners
@@ -161,101 +151,75 @@ impl StickScale {
     }
 }
 
+/// Where metres of one figure land in its box.
+struct Standing {
+    px_per_m: f64,
+    middle_m: f64,
+    low_m: f64,
+    foot: PixelPoint,
+    /// Width of a limb.
+    limb: f64,
+}
+
+impl Standing {
+    fn px(&self, at: [f64; 2]) -> PixelPoint {
+        [
+            self.foot[0] + (at[0] - self.middle_m) * self.px_per_m,
+            self.foot[1] - (at[1] - self.low_m) * self.px_per_m,
+        ]
+    }
+}
+
 /// Draws a figure centred in the box, standing on its lower edge.
 pub fn draw(frame: &mut Frame, figure: &StickFigure, stage: &StickScale, area: &Rect) {
     let Some(extent) = figure.extent() else {
         return;
     };
-    let middle_m = (extent[0] + extent[2]) / 2.0;
-    let middle_px = area.centre()[0];
-    let px = |at: [f64; 2]| -> PixelPoint {
-        [
-            middle_px + (at[0] - middle_m) * stage.px_per_m,
-            area.bottom - (at[1] - stage.low_m) * stage.px_per_m,
-        ]
+    let unit = frame.measures.unit;
+    let standing = Standing {
+        px_per_m: stage.px_per_m,
+        middle_m: (extent[0] + extent[2]) / 2.0,
+        low_m: stage.low_m,
+        foot: [area.centre()[0], area.bottom],
+        limb: (0.06 * stage.px_per_m).clamp(3.0 * unit, 11.0 * unit),
     };
-    let colours = frame.colours.clone();
-    let strong =
-        (0.06 * stage.px_per_m).clamp(3.0 * frame.measures.unit, 11.0 * frame.measures.unit);
+    let (rule, ink) = (frame.colours.rule, frame.colours.ink);
+    let colour = frame.colours.series_line(1);
     let scene = &mut frame.scene;
     for ends in &figure.supports {
-        let line = Stroke::solid(colours.rule, strong * 0.6);
-        scene.line(px(ends[0]), px(ends[1]), line);
+        let line = Stroke::solid(rule, standing.limb * 0.6);
+        scene.line(standing.px(ends[0]), standing.px(ends[1]), line);
     }
-    for weight in [LimbWeight::Light, LimbWeight::Strong] {
-        draw_limbs(
-            scene,
-            figure,
-            weight,
-            strong,
-            &colours.ink,
-            &colours.muted,
-            &px,
-        );
+    for joints in &figure.limbs {
+        let points = joints.iter().map(|joint| standing.px(*joint)).collect();
+        scene.polyline(points, Stroke::solid(ink, standing.limb));
     }
     if let Some((at, radius_m)) = figure.head {
-        scene.disc(px(at), radius_m * stage.px_per_m, colours.ink);
+        scene.disc(standing.px(at), radius_m * stage.px_per_m, ink);
     }
-    for load in &figure.loads {
-        draw_load(
-            scene,
-            load,
-            stage.px_per_m,
-            strong,
-            colours.series_line(1),
-            &px,
-        );
+    match figure.load {
+        Some(DrawnLoad::Bar { at, radius_m }) => draw_bar(scene, &standing, at, radius_m, colour),
+        Some(DrawnLoad::Dumbbell { at }) => draw_dumbbell(scene, &standing, at, colour),
+        None => {}
     }
 }
 
-fn draw_limbs(
-    scene: &mut Scene,
-    figure: &StickFigure,
-    weight: LimbWeight,
-    strong: f64,
-    ink: &Colour,
-    muted: &Colour,
-    px: &impl Fn([f64; 2]) -> PixelPoint,
-) {
-    let stroke = match weight {
-        LimbWeight::Strong => Stroke::solid(*ink, strong),
-        LimbWeight::Light => Stroke::solid(*muted, strong * 0.6),
-    };
-    for (_, joints) in figure.limbs.iter().filter(|(its, _)| *its == weight) {
-        scene.polyline(
-            joints.iter().map(|joint| px(*joint)).collect(),
-            stroke.clone(),
-        );
-    }
+fn draw_bar(scene: &mut Scene, standing: &Standing, at: [f64; 2], radius_m: f64, colour: Colour) {
+    let (limb, centre) = (standing.limb, standing.px(at));
+    let radius = (radius_m * standing.px_per_m).max(limb);
+    scene.disc(centre, radius, colour.with_opacity(0.35));
+    scene.ring(centre, radius, Stroke::solid(colour, limb * 0.45));
+    scene.disc(centre, limb * 0.75, colour);
 }
 
-fn draw_load(
-    scene: &mut Scene,
-    load: &DrawnLoad,
-    px_per_m: f64,
-    strong: f64,
-    colour: Colour,
-    px: &impl Fn([f64; 2]) -> PixelPoint,
-) {
-    match *load {
-        DrawnLoad::Bar { at, radius_m } => {
-            let radius = (radius_m * px_per_m).max(strong);
-            scene.disc(px(at), radius, colour.with_opacity(0.35));
-            scene.ring(px(at), radius, Stroke::solid(colour, strong * 0.45));
-            scene.disc(px(at), strong * 0.75, colour);
-        }
-        DrawnLoad::Dumbbell { at } => {
-            let [x, y] = px(at);
-            let half = DUMBBELL_HALF_M * px_per_m;
-            scene.line(
-                [x - half, y],
-                [x + half, y],
-                Stroke::solid(colour, strong * 0.5),
-            );
-            for end in [x - half * 0.8, x + half * 0.8] {
-                let plate = Stroke::solid(colour, strong * 1.1);
-                scene.line([end, y - half * 0.35], [end, y + half * 0.35], plate);
-            }
-        }
+fn draw_dumbbell(scene: &mut Scene, standing: &Standing, at: [f64; 2], colour: Colour) {
+    let limb = standing.limb;
+    let [x, y] = standing.px(at);
+    let half = DUMBBELL_HALF_M * standing.px_per_m;
+    let handle = Stroke::solid(colour, limb * 0.5);
+    scene.line([x - half, y], [x + half, y], handle);
+    for end in [x - half * 0.8, x + half * 0.8] {
+        let plate = Stroke::solid(colour, limb * 1.1);
+        scene.line([end, y - half * 0.35], [end, y + half * 0.35], plate);
     }
 }

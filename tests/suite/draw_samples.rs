@@ -5,8 +5,8 @@ use crate::draw_sample_grids::{heat_map, small_multiples, tornado};
 use torquill::draw::Scene;
 use torquill::error::Result;
 use torquill::plot::{
-    Axis, DrawnLoad, Extent, Fill, Heading, Labels, LevelLine, LimbWeight, LineChart, Look, Marker,
-    Panel, Role, Series, Shade, StickFigure, StripPose,
+    Axis, DrawnLoad, Extent, Fill, Heading, Labels, LevelLine, LineChart, Look, Marker, Panel,
+    Role, Series, Shade, StickFigure, StripPose,
 };
 
 pub fn curve(from: f64, to: f64, at: impl Fn(f64) -> f64) -> Vec<[f64; 2]> {
@@ -51,17 +51,14 @@ pub fn pressing(height_m: f64) -> StickFigure {
     ];
     StickFigure {
         limbs: vec![
-            (LimbWeight::Strong, vec![shoulder, elbow, hand]),
-            (
-                LimbWeight::Light,
-                vec![shoulder, [0.55, 0.45], [0.95, 0.42], [0.95, 0.0]],
-            ),
+            vec![shoulder, elbow, hand],
+            vec![shoulder, [0.55, 0.45], [0.95, 0.42], [0.95, 0.0]],
         ],
         head: Some(([-0.18, 0.50], 0.10)),
-        loads: vec![DrawnLoad::Bar {
+        load: Some(DrawnLoad::Bar {
             at: hand,
             radius_m: 0.16,
-        }],
+        }),
         supports: vec![[[-0.3, 0.36], [0.6, 0.36]], [[-0.4, 0.0], [1.1, 0.0]]],
     }
 }
@@ -124,20 +121,17 @@ fn curling(flexion_deg: f64) -> StickFigure {
     ];
     StickFigure {
         limbs: vec![
-            (
-                LimbWeight::Light,
-                vec![
-                    shoulder,
-                    [-0.02, 0.92],
-                    [0.03, 0.48],
-                    [-0.02, 0.05],
-                    [0.2, 0.02],
-                ],
-            ),
-            (LimbWeight::Strong, vec![shoulder, elbow, hand]),
+            vec![
+                shoulder,
+                [-0.02, 0.92],
+                [0.03, 0.48],
+                [-0.02, 0.05],
+                [0.2, 0.02],
+            ],
+            vec![shoulder, elbow, hand],
         ],
         head: Some(([0.02, 1.64], 0.11)),
-        loads: vec![DrawnLoad::Dumbbell { at: hand }],
+        load: Some(DrawnLoad::Dumbbell { at: hand }),
         supports: vec![[[-0.3, 0.0], [0.5, 0.0]]],
     }
 }
