@@ -87,7 +87,7 @@ pub mod units;
 
 pub use lift::{Lift, LiftAnswer, LiftError, Reason, lifters, movements};
 #[doc(inline)]
-pub use report::{Sample, Summary};
+pub use report::{CurveSummary, Sample};
 
 /// The examples of the README, so that they are compiled.
 #[cfg(doctest)]

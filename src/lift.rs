@@ -12,7 +12,7 @@ use crate::library::{Library, Model, Shelf, Workbench};
 use crate::narrative::faults::{in_one_line, told};
 use crate::plot::Look;
 use crate::rep::RepOptions;
-use crate::report::{Sample, Summary, samples, summary};
+use crate::report::{CurveSummary, Sample, samples, summary};
 use crate::resistance::{Item, Setup, Weight};
 use crate::study::{Question, Study, USUAL_STEP_KG, maximum, study};
 use crate::units::{AngularSpeed, Mass, Speed, System};
@@ -44,7 +44,7 @@ pub struct Lift {
 #[derive(Debug, Clone, PartialEq)]
 pub struct LiftAnswer {
     /// Class of the curve and, with a load, sticking point, sticking region, greatest effort, flattening.
-    pub summary: Summary,
+    pub summary: CurveSummary,
     /// Capacity, demand and effort at every place of the range.
     pub samples: Vec<Sample>,
 }

@@ -47,8 +47,8 @@ pub fn run(arguments: &Arguments, library: &Library, matches: Option<&ArgMatches
     let study = study(&question, &setups)?;
     let setup = study.setups.first();
     let text = match arguments.format {
-        Format::Json => report::curve_json(&study, setup, arguments.detail)?,
-        Format::Csv => report::curve_csv(&study, setup, arguments.detail)?,
+        Format::Json => report::curve_json(&study, setup, arguments.detail),
+        Format::Csv => report::curve_csv(&study, setup, arguments.detail),
         Format::Table => report::curve_table(&study, setup, arguments.units.into()),
     };
     output::print(&text)?;

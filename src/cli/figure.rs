@@ -172,7 +172,7 @@ fn beside(arguments: &Arguments, study: &Study) -> Result<Vec<(PathBuf, String)>
     }
     if arguments.data {
         if study.setups.is_empty() {
-            files.push((path("csv"), report::curve_csv(study, None, false)?));
+            files.push((path("csv"), report::curve_csv(study, None, false)));
         }
         for (index, setup) in study.setups.iter().enumerate() {
             let ending = if study.setups.len() == 1 {
@@ -180,7 +180,7 @@ fn beside(arguments: &Arguments, study: &Study) -> Result<Vec<(PathBuf, String)>
             } else {
                 format!("{}.csv", index + 1)
             };
-            files.push((path(&ending), report::curve_csv(study, Some(setup), false)?));
+            files.push((path(&ending), report::curve_csv(study, Some(setup), false)));
         }
     }
     Ok(files)

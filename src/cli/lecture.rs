@@ -138,7 +138,7 @@ fn finish(
         let sheet = (figure.build)(desk)?;
         let scene = sheet.chart.scene(look)?;
         let header: Vec<&str> = sheet.data.header.iter().map(String::as_str).collect();
-        let data = rows_to_csv(&header, sheet.data.rows.iter().cloned())?;
+        let data = rows_to_csv(&header, sheet.data.rows.iter().cloned());
         let caption = format!(
             "{}. {}\n",
             sheet.title().trim_end_matches('.'),

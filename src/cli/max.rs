@@ -99,8 +99,8 @@ fn wishes(arguments: &Arguments) -> Result<MaximumWishes> {
 fn print_cohort(arguments: &Arguments, found: &Cohort) -> Result<()> {
     found.check()?;
     output::print(&match arguments.format {
-        Format::Json => report::cohort_json(found)?,
-        Format::Csv => report::cohort_csv(found)?,
+        Format::Json => report::cohort_json(found),
+        Format::Csv => report::cohort_csv(found),
         Format::Table => report::cohort_text(found, arguments.units.into()),
     })
 }
@@ -108,8 +108,8 @@ fn print_cohort(arguments: &Arguments, found: &Cohort) -> Result<()> {
 fn print(arguments: &Arguments, model: &Model, found: &MaximumStudy) -> Result<()> {
     let own_scale = model.record.strength_scale;
     output::print(&match arguments.format {
-        Format::Json => report::maximum_json(found, own_scale)?,
-        Format::Csv => report::maximum_csv(found)?,
+        Format::Json => report::maximum_json(found, own_scale),
+        Format::Csv => report::maximum_csv(found),
         Format::Table => report::maximum_text(found, own_scale, arguments.units.into()),
     })
 }

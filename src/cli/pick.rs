@@ -175,8 +175,8 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     }
     let (training, units) = (model.lifter.training, arguments.units.into());
     output::print(&match arguments.format {
-        Format::Json => report::ranking_json(&picked, training, units)?,
-        Format::Csv => report::ranking_csv(&picked)?,
+        Format::Json => report::ranking_json(&picked, training, units),
+        Format::Csv => report::ranking_csv(&picked),
         Format::Table => report::ranking_table(&picked, training, units),
     })?;
     if arguments.format == Format::Csv {

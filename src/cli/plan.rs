@@ -200,8 +200,8 @@ impl Arguments {
     fn print(&self, answer: &PlanAnswer) -> Result<()> {
         let units: System = self.units.into();
         output::print(&match self.format {
-            Format::Json => report::pretty(&PlanRecord::of(answer, units))?,
-            Format::Csv => plan_csv(&answer.sessions)?,
+            Format::Json => report::pretty(&PlanRecord::of(answer, units)),
+            Format::Csv => plan_csv(&answer.sessions),
             Format::Table => plan_text(answer, units),
         })?;
         if self.format == Format::Csv {

@@ -70,8 +70,8 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     )?;
     let units: System = arguments.units.into();
     output::print(&match arguments.format {
-        Format::Json => report::trend_json(&trend, &log, units)?,
-        Format::Csv => report::trend_csv(&trend)?,
+        Format::Json => report::trend_json(&trend, &log, units),
+        Format::Csv => report::trend_csv(&trend),
         Format::Table => report::trend_text(&trend, &log, units),
     })?;
     if let Some(path) = &arguments.output {

@@ -86,8 +86,8 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     }
     let rep = repetition(&question, &setup, heaviness, &options, step)?;
     output::print(&match arguments.format {
-        Format::Json => report::repetition_json(&rep)?,
-        Format::Csv => report::repetition_csv(&rep)?,
+        Format::Json => report::repetition_json(&rep),
+        Format::Csv => report::repetition_csv(&rep),
         Format::Table => report::repetition_text(&rep, units),
     })?;
     draw(arguments, &rep, units)?;
@@ -108,7 +108,7 @@ fn pictures(arguments: &Arguments) -> impl Iterator<Item = Picture> {
 /// Prints and draws a setup beside plain weight of the same hardest effort.
 fn compare(arguments: &Arguments, both: &VersusPlain, units: System) -> Result<()> {
     output::print(&match arguments.format {
-        Format::Json => report::versus_json(both, units)?,
+        Format::Json => report::versus_json(both, units),
         Format::Csv => return Err(Error::bad(CommandFault::ComparisonAsCsv)),
         Format::Table => report::versus_text(both, units),
     })?;

@@ -156,8 +156,8 @@ fn varied(
 ) -> Result<()> {
     let family = family(bench, &arguments.who.set, parameter, asked)?;
     output::print(&match arguments.format {
-        Format::Json => report::family_json(&family)?,
-        Format::Csv => report::family_csv(&family)?,
+        Format::Json => report::family_json(&family),
+        Format::Csv => report::family_csv(&family),
         Format::Table => report::family_table(&family, asked, arguments.units.into()),
     })?;
     draw(arguments, || {
@@ -175,8 +175,8 @@ fn mapped(
     let grid = pair_grid(bench, &arguments.who.set, parameters, asked)?;
     let units = arguments.units.into();
     output::print(&match arguments.format {
-        Format::Json => report::grid_json(&grid, measure)?,
-        Format::Csv => report::grid_csv(&grid, measure)?,
+        Format::Json => report::grid_json(&grid, measure),
+        Format::Csv => report::grid_csv(&grid, measure),
         Format::Table => report::grid_table(&grid, measure, asked, units),
     })?;
     draw(arguments, || {
@@ -192,9 +192,9 @@ fn ranked(
 ) -> Result<()> {
     let ranks = rank(bench, &arguments.who.set, arguments.by, measure, asked)?;
     output::print(&match arguments.format {
-        Format::Json => report::rank_json(&ranks)?,
-        Format::Csv => report::rank_csv(&ranks)?,
-        Format::Table => report::rank_table(&ranks),
+        Format::Json => report::rank_json(&ranks),
+        Format::Csv => report::rank_csv(&ranks),
+        Format::Table => report::rank_table(&ranks, arguments.units.into()),
     })?;
     draw(arguments, || {
         rank_chart(&ranks).scene(arguments.look.look()?)

@@ -5,7 +5,7 @@
 use super::sheet::heading;
 use crate::draw::Scene;
 use crate::error::Result;
-use crate::narrative::progress::verdict_word;
+use crate::narrative::progress_words::verdict_word;
 use crate::narrative::shown_units::{ShownUnit, mass_unit};
 use crate::narrative::trend_words::{
     BEST_OF_DAY, ESTIMATED_1RM, WEEKS, best_of_log, slope_before, trend_figure_words,

@@ -5,7 +5,7 @@
 use super::figure_words::FigureWords;
 use super::places::{position_in_words, velocity_in_words};
 use super::quantities::rounded;
-use super::repetition::{rep_sentences, rep_title, subtitle};
+use super::repetition_words::{rep_sentences, rep_title, subtitle};
 use super::shown_units::{load_unit, velocity_unit};
 use crate::rep::Mark;
 use crate::study::RepStudy;

@@ -79,3 +79,14 @@ pub(crate) fn sides_in_words(study: &Study) -> &'static str {
         (_, false) => "Loads, torques and muscle forces are of one side.",
     }
 }
+
+/// Whose forces and torques the figures of a curve are.
+#[must_use]
+pub(crate) fn forces_of(study: &Study) -> &'static str {
+    let is_way = study.range_of_motion_m().is_some();
+    if is_way && study.range.sides.count() > 1.0 {
+        "both sides together; torques and muscle forces of one side"
+    } else {
+        "one side"
+    }
+}

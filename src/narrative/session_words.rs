@@ -3,7 +3,7 @@
 //! In: facts of `session`. Out: text, masses in the units that were asked for.
 
 use super::faults::told;
-use super::progress::verdict_in_words;
+use super::progress_words::verdict_in_words;
 use super::quantities::{mass_in, rounded};
 use super::spotter_words::way_back;
 use crate::error::Error;

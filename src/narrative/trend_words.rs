@@ -3,7 +3,7 @@
 //! In: a [`Trend`], units. Out: the words around its figure and the labels in it.
 
 use super::figure_words::FigureWords;
-use super::progress::{sureness_word, trend_in_words, verdict_word};
+use super::progress_words::{sureness_word, trend_in_words, verdict_word};
 use super::prose::capital;
 use super::quantities::{mass_in, rounded};
 use super::shown_units::mass_unit;

@@ -6,7 +6,7 @@ use super::figure_words::FigureWords;
 use super::places::{place_in_words, stretch_in_words, velocity_in_words};
 use super::prose::percent;
 use super::quantities::rounded;
-use super::repetition::rep_title;
+use super::repetition_words::rep_title;
 use super::setup_names::name_of;
 use crate::movement::Measure;
 use crate::rep::StickingInMotion;

@@ -5,7 +5,6 @@
 
 use super::csv::rows_to_csv;
 use super::table::table;
-use crate::error::Result;
 use crate::narrative::cautions::caution_in_words;
 use crate::narrative::loads::loading_in_words;
 use crate::narrative::plan_words::{PlanWords, SetRow};
@@ -195,9 +194,8 @@ pub fn plan_cautions(sessions: &[PlannedSession], units: System) -> Vec<String> 
 }
 
 /// Sets as CSV, a row a set.
-///
-/// **Fails** only if memory cannot be written.
-pub fn plan_csv(sessions: &[PlannedSession]) -> Result<String> {
+#[must_use]
+pub fn plan_csv(sessions: &[PlannedSession]) -> String {
     let header = [
         "session",
         "set",

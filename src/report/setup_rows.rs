@@ -2,10 +2,9 @@
 //!
 //! In: a [`PickAnswer`]. Out: one [`SetupRow`] a setup, loads in kilograms and pounds, and both texts.
 
-use super::csv::rows_to_csv;
+use super::csv::{maybe, rows_to_csv};
 use super::json::pretty;
 use crate::anatomy::Training;
-use crate::error::Result;
 use crate::narrative::advice::advice_sentences;
 use crate::narrative::hanging::hung_in_words;
 use crate::narrative::loads::loading_in_words;
@@ -68,7 +67,7 @@ pub struct SetupRow {
 }
 
 #[derive(Serialize)]
-struct Summary<'a> {
+struct PickSummary<'a> {
     movement: &'a str,
     lifter: &'a str,
     class: &'static str,
@@ -91,8 +90,8 @@ struct Summary<'a> {
 }
 
 #[derive(Serialize)]
-struct Whole<'a> {
-    summary: Summary<'a>,
+struct PickJson<'a> {
+    summary: PickSummary<'a>,
     plain: Option<SetupRow>,
     ranked: Vec<SetupRow>,
     non_dominated: Vec<SetupRow>,
@@ -138,12 +137,13 @@ fn rows(pick: &PickAnswer, list: &[Picked]) -> Vec<SetupRow> {
 }
 
 /// The ranking as JSON.
-pub fn ranking_json(pick: &PickAnswer, training: Training, units: System) -> Result<String> {
+#[must_use]
+pub fn ranking_json(pick: &PickAnswer, training: Training, units: System) -> String {
     let percent = |share: Option<f64>| share.map(|share| 100.0 * share);
     let left_out = pick.left_out.iter();
     let left_out = left_out.map(|left_out| left_out_in_words(left_out, units));
-    pretty(&Whole {
-        summary: Summary {
+    pretty(&PickJson {
+        summary: PickSummary {
             movement: &pick.study.movement_name,
             lifter: &pick.study.lifter_name,
             class: pick.study.class.shape.word(),
@@ -170,42 +170,24 @@ pub fn ranking_json(pick: &PickAnswer, training: Training, units: System) -> Res
     })
 }
 
+#[rustfmt::skip]
+const COLUMNS: [&str; 25] = [
+    "rank", "bar_and_plates", "bands_and_chains", "plain_mass_kg", "plain_mass_lb", "load_start_kg",
+    "load_middle_kg", "load_end_kg", "load_start_lb", "load_middle_lb", "load_end_lb", "load_end_low_kg",
+    "load_end_high_kg", "load_mean_kg", "share_percent", "exact_plain_mass_kg", "flattening_percent",
+    "flattening_as_loaded_percent", "max_effort_percent", "sticking_point_range", "sticking_from_range",
+    "sticking_to_range", "limiting_joint", "pieces_a_side", "hung_a_side",
+];
+
 /// The ranking as CSV: plain weight as rank 0, then the ranked setups.
-pub fn ranking_csv(pick: &PickAnswer) -> Result<String> {
-    let header = [
-        "rank",
-        "bar_and_plates",
-        "bands_and_chains",
-        "plain_mass_kg",
-        "plain_mass_lb",
-        "load_start_kg",
-        "load_middle_kg",
-        "load_end_kg",
-        "load_start_lb",
-        "load_middle_lb",
-        "load_end_lb",
-        "load_end_low_kg",
-        "load_end_high_kg",
-        "load_mean_kg",
-        "share_percent",
-        "exact_plain_mass_kg",
-        "flattening_percent",
-        "flattening_as_loaded_percent",
-        "max_effort_percent",
-        "sticking_point_range",
-        "sticking_from_range",
-        "sticking_to_range",
-        "limiting_joint",
-        "pieces_a_side",
-        "hung_a_side",
-    ];
+#[must_use]
+pub fn ranking_csv(pick: &PickAnswer) -> String {
     let plain = pick.plain.as_ref().map(|plain| setup_row(pick, 0, plain));
     let all = plain.into_iter().chain(rows(pick, &pick.ranked));
-    rows_to_csv(&header, all.map(|row| csv_cells(&row)))
+    rows_to_csv(&COLUMNS, all.map(|row| csv_cells(&row)))
 }
 
 fn csv_cells(row: &SetupRow) -> Vec<String> {
-    let maybe = |value: Option<f64>| value.map_or(String::new(), |value| value.to_string());
     let mut cells = vec![
         row.rank.to_string(),
         row.bar_and_plates.clone(),

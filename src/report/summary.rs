@@ -2,13 +2,14 @@
 
 use crate::narrative::implements::setup_in_words;
 use crate::narrative::name_of;
+use crate::narrative::places::forces_of;
 use crate::study::{SetupStudy, Study};
 use crate::units::System;
 use serde::Serialize;
 
 /// The summary object of the JSON output; fields without a load are left out.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Summary {
+pub struct CurveSummary {
     /// Name of the movement.
     pub movement: String,
     /// Name of the lifter.
@@ -56,10 +57,9 @@ pub struct Summary {
 
 /// The summary of a study for one of its setups, or for none.
 #[must_use]
-pub fn summary(study: &Study, setup: Option<&SetupStudy>) -> Summary {
+pub fn summary(study: &Study, setup: Option<&SetupStudy>) -> CurveSummary {
     let sticking = setup.and_then(|s| s.sticking);
-    let sided = study.range.sides.count() > 1.0;
-    Summary {
+    CurveSummary {
         movement: study.movement_name.clone(),
         lifter: study.lifter_name.clone(),
         setup: setup.map(|s| name_of(study, s, System::Metric)),
@@ -69,11 +69,7 @@ pub fn summary(study: &Study, setup: Option<&SetupStudy>) -> Summary {
         start_ratio: study.class.start_ratio,
         end_ratio: study.class.end_ratio,
         range_of_motion_m: study.range_of_motion_m(),
-        forces_of: match (study.range_of_motion_m().is_some(), sided) {
-            (true, true) => "both sides together; torques and muscle forces of one side",
-            (true, false) => "one side",
-            (false, _) => "one side",
-        },
+        forces_of: forces_of(study),
         sticking_point_range: sticking.map(|s| s.point_range),
         sticking_point_m: sticking.and_then(|s| {
             study

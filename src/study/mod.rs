@@ -13,6 +13,7 @@ mod family;
 mod fibre_use;
 mod lecture_questions;
 mod limited_stretch;
+mod listed_movements;
 mod load_for_effort;
 mod maximum;
 mod muscle_layers;
@@ -45,6 +46,7 @@ pub use family::{Family, Sensitivity, Undone, Variant, family};
 pub use fibre_use::{FibreUse, SpeedCost};
 pub use lecture_questions::{MovingStudy, at_usual_speeds, grip_family, thigh_family};
 pub use limited_stretch::{LimitedStretch, limited_stretches};
+pub use listed_movements::{ListedMovement, listed_movement};
 pub use load_for_effort::load_for_effort;
 pub use maximum::{MaximumStudy, MaximumWishes, maximum_study};
 pub use muscle_layers::{

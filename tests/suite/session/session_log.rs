@@ -4,7 +4,7 @@ use proptest::prelude::*;
 use torquill::error::Error;
 use torquill::movement::lift_name;
 use torquill::narrative::faults::told;
-use torquill::narrative::progress::{odd_rows_in_words, why_left_out};
+use torquill::narrative::progress_words::{odd_rows_in_words, why_left_out};
 use torquill::progress::day::Day;
 use torquill::progress::lift_facts::LiftFacts;
 use torquill::progress::log_file::{ReadOptions, read_log};

@@ -5,7 +5,7 @@ use crate::evidence::paper;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use torquill::error::Error;
-use torquill::narrative::progress::trend_in_words;
+use torquill::narrative::progress_words::trend_in_words;
 use torquill::progress::day::Day;
 use torquill::progress::lift_facts::LiftFacts;
 use torquill::progress::log_file::{ReadOptions, read_log};

@@ -4,13 +4,12 @@
 
 use super::csv::rows_to_csv;
 use super::json::pretty;
-use super::maximum::velocity_unit;
-use super::summary::{Summary, summary};
-use crate::error::Result;
+use super::maximum_report::velocity_unit;
+use super::summary::{CurveSummary, summary};
 use crate::movement::Measure;
 use crate::narrative::name_of;
 use crate::narrative::places::sides_in_words;
-use crate::narrative::repetition::{lift_figures, rep_sentences};
+use crate::narrative::repetition_words::{lift_figures, rep_sentences};
 use crate::narrative::versus_plain_words::{setup_name, versus_sentences};
 use crate::rep::{LiftFigures, Mark, RepEnd, RepSample, StickingInMotion};
 use crate::study::{RepStudy, VersusPlain};
@@ -73,7 +72,7 @@ struct RepetitionSummary<'a> {
     stops_at_range: Option<f64>,
     sticking_in_motion: Option<StickingRow>,
     lift: Option<LiftRow>,
-    sticking_still: Summary,
+    sticking_still: CurveSummary,
 }
 
 #[derive(Serialize)]
@@ -149,12 +148,14 @@ enum EffectCells {
 }
 
 /// A repetition as JSON.
-pub fn repetition_json(rep: &RepStudy) -> Result<String> {
+#[must_use]
+pub fn repetition_json(rep: &RepStudy) -> String {
     pretty(&repetition(rep))
 }
 
 /// A repetition beside plain weight as JSON; its sentences in the units asked for.
-pub fn versus_json(both: &VersusPlain, units: System) -> Result<String> {
+#[must_use]
+pub fn versus_json(both: &VersusPlain, units: System) -> String {
     pretty(&VersusJson {
         hardest_effort: both.effort,
         with: repetition(&both.with),
@@ -282,7 +283,8 @@ const JOINT_COLUMNS: [&str; 12] = [
 ];
 
 /// A repetition as CSV: a row a moment.
-pub fn repetition_csv(rep: &RepStudy) -> Result<String> {
+#[must_use]
+pub fn repetition_csv(rep: &RepStudy) -> String {
     let header = match rep.trace.measure {
         Measure::Force => WAY_COLUMNS,
         Measure::Torque => JOINT_COLUMNS,

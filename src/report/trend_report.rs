@@ -5,8 +5,7 @@
 use super::csv::rows_to_csv;
 use super::json::pretty;
 use super::table::table;
-use crate::error::Result;
-use crate::narrative::progress::{
+use crate::narrative::progress_words::{
     EQUATION_HEADS, LIMITS_HEAD, equation_cells, last_set, limit_in_words, odd_rows_in_words,
     spread_in_words, sureness_word, trend_sentences, verdict_word, why_left_out,
 };
@@ -101,7 +100,8 @@ struct EquationRow<'a> {
 }
 
 /// A trend as JSON; its sentences in the units asked for.
-pub fn trend_json(trend: &Trend, log: &Log, units: System) -> Result<String> {
+#[must_use]
+pub fn trend_json(trend: &Trend, log: &Log, units: System) -> String {
     let limits = trend.limits.iter();
     let line = &trend.recent;
     pretty(&TrendJson {
@@ -153,7 +153,8 @@ fn equation_row<'a>(guess: &Guess<'a>) -> EquationRow<'a> {
 }
 
 /// A trend as CSV: a row a session.
-pub fn trend_csv(trend: &Trend) -> Result<String> {
+#[must_use]
+pub fn trend_csv(trend: &Trend) -> String {
     let header = ["week", "load_kg", "repetitions", "one_rm_kg"];
     let rows = trend.sessions.iter().map(|session| {
         vec![

@@ -5,9 +5,8 @@
 use super::csv::rows_to_csv;
 use super::json::pretty;
 use super::table::table;
-use crate::error::Result;
 use crate::movement::Measure;
-use crate::narrative::maximum::{VELOCITY_HEADS, maximum_sentences, velocity_cells};
+use crate::narrative::maximum_words::{VELOCITY_HEADS, maximum_sentences, velocity_cells};
 use crate::rep::LoadPace;
 use crate::study::{MaximumStudy, USUAL_STEP_KG};
 use crate::units::System;
@@ -55,7 +54,8 @@ struct VelocityRow {
 }
 
 /// A maximum as JSON.
-pub fn maximum_json(found: &MaximumStudy, own_scale: f64) -> Result<String> {
+#[must_use]
+pub fn maximum_json(found: &MaximumStudy, own_scale: f64) -> String {
     let rows = |rows: &[LoadPace]| {
         rows.iter()
             .map(|row| velocity_row(row, found.measure))
@@ -96,7 +96,8 @@ pub(super) const fn velocity_unit(measure: Measure) -> &'static str {
 }
 
 /// A maximum as CSV: a row a load, the maximum alone without velocities.
-pub fn maximum_csv(found: &MaximumStudy) -> Result<String> {
+#[must_use]
+pub fn maximum_csv(found: &MaximumStudy) -> String {
     let header = [
         "share",
         "load_kg",

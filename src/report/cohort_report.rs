@@ -5,8 +5,7 @@
 use super::csv::rows_to_csv;
 use super::json::pretty;
 use super::table::table;
-use crate::error::Result;
-use crate::narrative::cohort::{QUANTILE_HEADS, cohort_head, cohort_remarks, quantile_cells};
+use crate::narrative::cohort_words::{QUANTILE_HEADS, cohort_head, cohort_remarks, quantile_cells};
 use crate::study::{Cohort, Member, mean_and_deviation, quantile};
 use crate::units::{Mass, System};
 use serde::Serialize;
@@ -66,7 +65,8 @@ struct MemberRow {
 }
 
 /// A group as JSON.
-pub fn cohort_json(cohort: &Cohort) -> Result<String> {
+#[must_use]
+pub fn cohort_json(cohort: &Cohort) -> String {
     let (maxima, shares) = (cohort.maxima_kg(), cohort.shares_of_body());
     let moments = mean_and_deviation(&maxima);
     let quantile_row = |share: f64| QuantileRow {
@@ -101,7 +101,8 @@ fn member_row(member: &Member) -> MemberRow {
 }
 
 /// A group as CSV: a row a lifter.
-pub fn cohort_csv(cohort: &Cohort) -> Result<String> {
+#[must_use]
+pub fn cohort_csv(cohort: &Cohort) -> String {
     let header = [
         "number",
         "height_m",

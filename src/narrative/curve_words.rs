@@ -1,0 +1,144 @@
+//! A strength curve as a table and in sentences: heads, cells, class, hardest place.
+//!
+//! In: a [`Study`], one of its setups or none, units. Out: text for the report of a curve.
+
+use super::places::place_in_words;
+use super::quantities::{mass_number_in, rounded};
+use super::setup_names::name_of;
+use super::shown_units::{length_unit, load_unit};
+use crate::movement::Measure;
+use crate::overlay::Sticking;
+use crate::study::{SetupStudy, Study};
+use crate::units::{Force, System};
+
+/// Whose curve of what, and what is on the bar.
+#[must_use]
+pub fn curve_head(study: &Study, setup: Option<&SetupStudy>, units: System) -> String {
+    let mut words = format!("{}, {}", study.movement_title, study.lifter_title);
+    if let Some(setup) = setup {
+        words += &format!(", {}", name_of(study, setup, units));
+    }
+    words
+}
+
+/// The heads of the table of samples.
+#[must_use]
+pub fn sample_heads(study: &Study, with_setup: bool, units: System) -> Vec<String> {
+    let measure = study.range.measure;
+    let size = load_unit(measure, units).symbol;
+    let mut heads = vec!["range".to_owned()];
+    if measure == Measure::Force {
+        heads.push(format!("travel {}", length_unit(units).symbol));
+    }
+    heads.push(format!("{} deg", study.drawn_dof().name()));
+    heads.push(format!("capacity {size}"));
+    if measure == Measure::Force {
+        heads.push(match units {
+            System::Metric => "= kg".to_owned(),
+            System::Us => "= lb".to_owned(),
+        });
+    }
+    if with_setup {
+        heads.push(format!("demand {size}"));
+        heads.push("effort %".to_owned());
+    }
+    heads.push("gives way first".to_owned());
+    heads
+}
+
+/// One sample as a row of that table.
+#[must_use]
+pub fn sample_cells(
+    study: &Study,
+    setup: Option<&SetupStudy>,
+    index: usize,
+    units: System,
+) -> Vec<String> {
+    let (pose, held) = (&study.range.poses[index], &study.capacity.held[index]);
+    let measure = study.range.measure;
+    let mut cells = vec![format!("{:.2}", pose.load.range)];
+    if measure == Measure::Force {
+        let travel = length_unit(units).of(pose.load.travel_m);
+        // A travel of nothing may carry a minus sign, which adding nothing takes away.
+        cells.push(format!("{:.1}", travel + 0.0));
+    }
+    cells.push(rounded(study.drawn_angle_deg(pose.load.range), 0));
+    cells.push(size(measure, held.capacity, units));
+    if measure == Measure::Force {
+        let mass = Force::from_n(held.capacity).as_mass();
+        cells.push(mass_number_in(units, mass, 1));
+    }
+    if let Some(setup) = setup {
+        cells.push(size(measure, setup.values[index], units));
+        cells.push(rounded(100.0 * setup.effort[index], 0));
+    }
+    cells.push(study.joint(held.limiting).to_owned());
+    cells
+}
+
+/// Capacity or demand as a number in its column.
+fn size(measure: Measure, value: f64, units: System) -> String {
+    let decimals = match measure {
+        Measure::Force => 0,
+        Measure::Torque => 1,
+    };
+    rounded(load_unit(measure, units).of(value), decimals)
+}
+
+/// The findings in sentences: class, weakest place, sticking point, flattening.
+#[must_use]
+pub fn curve_sentences(study: &Study, setup: Option<&SetupStudy>, units: System) -> Vec<String> {
+    let class = &study.class;
+    let mut lines = vec![format!(
+        "Class: {} (start {:.2}, end {:.2} of the peak, peak at {:.2} of the range).",
+        class.shape.word(),
+        class.start_ratio,
+        class.end_ratio,
+        class.peak_range
+    )];
+    let Some(setup) = setup else {
+        return lines;
+    };
+    let Some(sticking) = setup.sticking else {
+        lines.push("The load asks for nothing anywhere in the range.".to_owned());
+        return lines;
+    };
+    lines.extend(sticking_sentences(study, setup, &sticking, units));
+    lines.extend(setup.flattening_percent.map(|percent| {
+        format!(
+            "Flattening against plain weight: {} %.",
+            rounded(percent, 1)
+        )
+    }));
+    lines
+}
+
+fn sticking_sentences(
+    study: &Study,
+    setup: &SetupStudy,
+    sticking: &Sticking,
+    units: System,
+) -> Vec<String> {
+    let place = |range: f64| place_in_words(study, range, units);
+    let mut lines = vec![
+        format!(
+            "Hardest at {} ({:.2} of the range): {} % of what the lifter has; the {} gives way first.",
+            place(sticking.point_range),
+            sticking.point_range,
+            rounded(100.0 * sticking.max_effort, 0),
+            setup.limiting.map_or("limb", |joint| study.joint(joint)),
+        ),
+        format!(
+            "Sticking region (95 % of the greatest effort): {} to {}.",
+            place(sticking.from_range),
+            place(sticking.to_range),
+        ),
+    ];
+    if sticking.max_effort > 1.0 {
+        lines.push(
+            "That is more than this lifter can hold there: the lift cannot be done slowly with this load."
+                .to_owned(),
+        );
+    }
+    lines
+}

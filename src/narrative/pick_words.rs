@@ -1,0 +1,260 @@
+//! A ranking of setups as tables and sentences: the search, how to read and load them, what else stands out.
+//!
+//! In: a [`PickAnswer`], units. Out: text for the report of a pick.
+
+use super::hanging::{hung_in_words, hung_pieces};
+use super::loads::loading_in_words;
+use super::places::{place_in_words, region_in_words};
+use super::prose::percent;
+use super::quantities::{mass_in, rounded};
+use super::setups::goal_in_words;
+use crate::movement::Carrier;
+use crate::setups::{Goal, Wish};
+use crate::study::{PickAnswer, Picked};
+use crate::units::{Mass, System};
+
+/// Below this share of the wished effort the gym's loads are said to end too early.
+const NEARLY: f64 = 0.85;
+
+/// Loads at the end that differ by less than this are not told, kg.
+const ALIKE_KG: f64 = 0.05;
+
+/// The head of the recipes.
+pub const RECIPES_HEAD: &str = "How to load them";
+/// The head of what was not searched.
+pub const LEFT_OUT_HEAD: &str = "Left out";
+/// The head of the cautions.
+pub const CAUTIONS_HEAD: &str = "Cautions";
+
+/// Who asks for what, how much was searched, and plain weight beside it.
+#[must_use]
+pub fn pick_head(pick: &PickAnswer, units: System) -> Vec<String> {
+    vec![
+        format!(
+            "{}, {}, {}",
+            pick.study.movement_title, pick.study.lifter_title, pick.gym_title
+        ),
+        wish_in_words(&pick.wish),
+        searched(pick),
+        plain_in_words(pick, units),
+    ]
+}
+
+fn wish_in_words(wish: &Wish) -> String {
+    let hung = counted(wish.most_hung.into(), "band or chain", "bands and chains");
+    format!(
+        "Goal: {}; hardest effort {}{}; at most {hung} a side, {} with the plates.",
+        goal_in_words(wish),
+        exact_percent(wish.effort),
+        shares(wish.share),
+        counted(wish.most_pieces.into(), "piece", "pieces")
+    )
+}
+
+fn shares([least, most]: [Option<f64>; 2]) -> String {
+    let told = match (least, most) {
+        (None, None) => return String::new(),
+        (Some(least), None) => format!("at least {}", exact_percent(least)),
+        (None, Some(most)) => format!("at most {}", exact_percent(most)),
+        (Some(least), Some(most)) => {
+            format!("{} to {}", exact_percent(least), exact_percent(most))
+        }
+    };
+    format!("; {told} from bands and chains")
+}
+
+fn exact_percent(share: f64) -> String {
+    format!("{} %", rounded(100.0 * share, 1))
+}
+
+fn searched(pick: &PickAnswer) -> String {
+    let counts = &pick.counts;
+    format!(
+        "Searched {} of bands and chains with {}: {}; {}.",
+        counted(counts.combinations, "combination", "combinations"),
+        counted(counts.loads, "load", "loads"),
+        counted(counts.buildable(), "setup", "setups"),
+        counted(counts.fitting, "combination fits", "combinations fit")
+    )
+}
+
+fn plain_in_words(pick: &PickAnswer, units: System) -> String {
+    let Some(plain) = &pick.plain else {
+        return "Plain weight for comparison: even the lightest load is too heavy.".to_owned();
+    };
+    format!(
+        "Plain weight for comparison: {} ({}), {}.",
+        both(plain.loaded.loading.total, units),
+        loading_in_words(&plain.loaded.loading),
+        hardest(pick, plain, units)
+    )
+}
+
+fn hardest(pick: &PickAnswer, picked: &Picked, units: System) -> String {
+    picked.study.sticking.map_or_else(
+        || "which asks for nothing".to_owned(),
+        |sticking| {
+            format!(
+                "hardest {} ({}), sticking region {}",
+                place_in_words(&pick.study, sticking.point_range, units),
+                percent(sticking.max_effort),
+                region_in_words(&pick.study, &sticking, units)
+            )
+        },
+    )
+}
+
+/// What the figures of the table are of, and whether the gym has the loads for them.
+#[must_use]
+pub fn how_to_read(pick: &PickAnswer, units: System) -> Vec<String> {
+    let whose = match pick.study.range.carrier {
+        Carrier::Body => format!(
+            "Loads count the body, {}, with what hangs from it",
+            mass_in(units, pick.study.body_mass)
+        ),
+        Carrier::Dumbbell => "Loads are of one hand".to_owned(),
+        Carrier::Lever { .. } => {
+            "Loads are told as the weight on the stack that feels the same".to_owned()
+        }
+        Carrier::Bar | Carrier::Sled { .. } => {
+            "Loads are of both sides together, bar, plates, bands and chains".to_owned()
+        }
+    };
+    let mut lines = vec![format!(
+        "{whose}, as loaded: rounded down to what there is. Flattening compares setups that are equally hard, at exactly {} at the hardest place.",
+        exact_percent(pick.wish.effort)
+    )];
+    lines.extend(short_of_plates(pick, units));
+    lines
+}
+
+/// A sentence where the gym's loads end well below the wished effort.
+fn short_of_plates(pick: &PickAnswer, units: System) -> Option<String> {
+    let first = &pick.ranked[0];
+    let hardest = first.study.sticking.map_or(0.0, |s| s.max_effort);
+    if hardest > NEARLY * pick.wish.effort || matches!(pick.wish.goal, Goal::Profile(_)) {
+        return None;
+    }
+    Some(format!(
+        "This gym cannot load number 1 exactly: {} would be wanted, {} is the nearest below, so its effort stays at {}.",
+        mass_in(units, first.loaded.exact_mass),
+        mass_in(units, first.loaded.loading.total),
+        percent(hardest)
+    ))
+}
+
+/// The heads of the ranking's table.
+pub const PICKED_HEADS: [&str; 9] = [
+    "#",
+    "flattening",
+    "load at start",
+    "middle",
+    "end",
+    "bands, chains",
+    "hardest effort",
+    "sticking region",
+    "pieces a side",
+];
+
+/// A ranked setup as a row of that table.
+#[must_use]
+pub fn picked_cells(pick: &PickAnswer, rank: usize, picked: &Picked, units: System) -> Vec<String> {
+    let loaded = &picked.loaded;
+    let [start, middle, end] = loaded.loads.map(|load| both(load, units));
+    let sticking = &picked.study.sticking;
+    vec![
+        rank.to_string(),
+        format!("{} %", rounded(loaded.flattening_percent, 1)),
+        start,
+        middle,
+        end,
+        percent(loaded.share),
+        sticking.map_or_else(|| "-".to_owned(), |s| exact_percent(s.max_effort)),
+        sticking.map_or_else(
+            || "none".to_owned(),
+            |s| region_in_words(&pick.study, &s, units),
+        ),
+        loaded.pieces.to_string(),
+    ]
+}
+
+/// A mass in both units, the chosen one first.
+fn both(mass: Mass, units: System) -> String {
+    let other = match units {
+        System::Metric => System::Us,
+        System::Us => System::Metric,
+    };
+    format!("{} ({})", mass_in(units, mass), mass_in(other, mass))
+}
+
+/// What is put together for a ranked setup, a piece a line; the first line is the plain load.
+#[must_use]
+pub fn recipe(pick: &PickAnswer, picked: &Picked, units: System) -> Vec<String> {
+    let loaded = &picked.loaded;
+    let mut lines = vec![format!(
+        "{}: {}",
+        both(loaded.loading.total, units),
+        loading_in_words(&loaded.loading)
+    )];
+    lines.extend(hung_pieces(&loaded.setup.items, &pick.anchors, units));
+    let [low, high] = loaded.end_range;
+    if (high - low).as_kg().abs() > ALIKE_KG {
+        lines.push(format!(
+            "load at the end {} to {} if the bands differ from their label",
+            mass_in(units, low),
+            mass_in(units, high)
+        ));
+    }
+    lines
+}
+
+/// The head of the table of setups that no other beats in everything.
+#[must_use]
+pub fn front_head(pick: &PickAnswer) -> String {
+    format!(
+        "Non-dominated setups: no other is at once as even, as heavy and as simple ({} of {})",
+        pick.front.len(),
+        pick.front_size
+    )
+}
+
+/// The heads of that table.
+pub const FRONT_HEADS: [&str; 5] = [
+    "pieces a side",
+    "flattening",
+    "mean load",
+    "bar and plates",
+    "bands and chains",
+];
+
+/// A setup as a row of that table.
+#[must_use]
+pub fn front_cells(pick: &PickAnswer, picked: &Picked, units: System) -> Vec<String> {
+    let loaded = &picked.loaded;
+    vec![
+        loaded.pieces.to_string(),
+        format!("{} %", rounded(loaded.flattening_percent, 0)),
+        both(loaded.mean_load, units),
+        loading_in_words(&loaded.loading),
+        hung_in_words(&loaded.setup.items, &pick.anchors, units),
+    ]
+}
+
+/// A number with the word for one or for many.
+fn counted(number: u64, one: &str, many: &str) -> String {
+    let word = if number == 1 { one } else { many };
+    format!("{} {word}", grouped(number))
+}
+
+/// 1234567 as "1 234 567".
+fn grouped(number: u64) -> String {
+    let digits = number.to_string();
+    let mut words = String::new();
+    for (index, digit) in digits.chars().enumerate() {
+        if index > 0 && (digits.len() - index).is_multiple_of(3) {
+            words.push(' ');
+        }
+        words.push(digit);
+    }
+    words
+}

@@ -1,0 +1,215 @@
+//! Changed values as tables and sentences: a family over one of them, figures over two.
+//!
+//! In: a [`Family`] or a [`PairGrid`], under which conditions, units. Out: text for the report of a variation.
+
+use super::causes::why_it_changed;
+use super::comparison::{compared_in_words, shown_figure};
+use super::faults::in_one_line;
+use super::parameters::{parameter_in_words, shown_value};
+use super::quantities::{rounded, short_length_in};
+use crate::movement::Measure;
+use crate::study::{Compared, Conditions, Family, Figures, PairGrid, Study, Variant};
+use crate::units::{Length, System};
+
+/// Where a table has nothing to tell.
+const NONE: &str = "-";
+
+/// The heads of a family's table.
+#[must_use]
+pub fn variant_heads(family: &Family, asked: &Conditions, units: System) -> Vec<String> {
+    let unit = |figure: Compared| shown_figure(figure, 0.0, &family.base, asked, units).1;
+    let force = unit(Compared::Peak);
+    vec![
+        family.parameter.path.clone(),
+        format!("peak {force}"),
+        "peak at".to_owned(),
+        format!("start {force}"),
+        format!("end {force}"),
+        "class".to_owned(),
+        "hardest at".to_owned(),
+        format!("heaviest weight {}", unit(Compared::Held)),
+    ]
+}
+
+/// A changed value as a row of that table.
+#[must_use]
+pub fn variant_cells(variant: &Variant, asked: &Conditions, units: System) -> Vec<String> {
+    let name = shown_value(&variant.text);
+    cells(name, &variant.study, &variant.figures, asked, units)
+}
+
+/// The present value as a row of that table.
+#[must_use]
+pub fn present_cells(family: &Family, asked: &Conditions, units: System) -> Vec<String> {
+    let name = family.present.as_ref().map_or_else(
+        || "as it is".to_owned(),
+        |number| format!("as it is ({})", in_unit(number.value, number.unit, units)),
+    );
+    cells(name, &family.base, &family.base_figures, asked, units)
+}
+
+fn cells(
+    name: String,
+    study: &Study,
+    figures: &Figures,
+    asked: &Conditions,
+    units: System,
+) -> Vec<String> {
+    let number = |figure: Compared, decimals: usize| {
+        figures.value(figure).map_or_else(
+            || NONE.to_owned(),
+            |value| rounded(shown_figure(figure, value, study, asked, units).0, decimals),
+        )
+    };
+    vec![
+        name,
+        number(Compared::Peak, 1),
+        place(study, figures.peak_range, units),
+        number(Compared::Start, 1),
+        number(Compared::End, 1),
+        study.class.shape.word().to_owned(),
+        figures
+            .sticking
+            .map_or_else(|| NONE.to_owned(), |s| place(study, s.point_range, units)),
+        number(Compared::Held, held_decimals(asked)),
+    ]
+}
+
+/// Decimals of the heaviest weight: more where it is told in multiples of a load.
+const fn held_decimals(asked: &Conditions) -> usize {
+    if asked.load.is_some() { 2 } else { 1 }
+}
+
+/// A value in its SI unit as people read it: lengths in cm or inches, angles in degrees.
+fn in_unit(value: f64, unit: &str, units: System) -> String {
+    match unit {
+        "m" => short_length_in(units, Length::from_m(value)),
+        "rad" => format!("{} deg", rounded(value.to_degrees(), 1)),
+        unit => format!("{} {unit}", rounded(value, 4))
+            .trim_end()
+            .to_owned(),
+    }
+}
+
+/// A place of the range as people read it: travel in cm or inches, or the joint's angle.
+fn place(study: &Study, range: f64, units: System) -> String {
+    let value = study.axis_value(range);
+    match study.range.measure {
+        Measure::Torque => format!("{} deg", rounded(value, 0)),
+        Measure::Force => short_length_in(units, Length::from_cm(value)),
+    }
+}
+
+/// What stands under a family's table: values that cannot be had, sensitivities, why each curve differs.
+#[must_use]
+pub fn family_paragraphs(family: &Family, units: System) -> Vec<String> {
+    let undone = family.undone.iter().map(|undone| {
+        format!(
+            "{}: {}",
+            shown_value(&undone.text),
+            in_one_line(&undone.error, units)
+        )
+    });
+    let mut lines: Vec<String> = undone.collect();
+    if let Some(sentence) = sensitivities(family) {
+        lines.push(String::new());
+        lines.push(sentence);
+    }
+    lines.push(String::new());
+    let changed = family
+        .variants
+        .iter()
+        .filter(|variant| variant.figures != family.base_figures);
+    lines.extend(changed.map(|variant| why_it_changed(family, variant)));
+    lines.push("(In brackets: what each of them does to strength.)".to_owned());
+    lines
+}
+
+/// "Per 1 % more: peak +0.12 %, ..." near the present value.
+fn sensitivities(family: &Family) -> Option<String> {
+    const OF_RANGE: &str = " points of the range";
+    let s = family.sensitivity?;
+    let told = [
+        signed("peak", Some(s.peak_percent), " %"),
+        signed("start", Some(s.start_percent), " %"),
+        signed("end", Some(s.end_percent), " %"),
+        signed("heaviest weight", s.held_percent, " %"),
+        signed("place of the peak", Some(s.peak_place_percent), OF_RANGE),
+        signed("hardest place", s.sticking_place_percent, OF_RANGE),
+    ];
+    let told: Vec<String> = told.into_iter().flatten().collect();
+    Some(format!(
+        "Per 1 % more of the {}: {}.",
+        parameter_in_words(&family.parameter.path),
+        told.join(", ")
+    ))
+}
+
+fn signed(name: &str, value: Option<f64>, unit: &str) -> Option<String> {
+    let value = value?;
+    let size = rounded(value.abs(), 2);
+    let sign = match size.as_str() {
+        "0" => "",
+        _ if value > 0.0 => "+",
+        _ => "\u{2212}",
+    };
+    Some(format!("{name} {sign}{size}{unit}"))
+}
+
+/// Which figure a grid tells, in which unit, and what it is with nothing changed.
+#[must_use]
+pub fn pair_head(grid: &PairGrid, figure: Compared, asked: &Conditions, units: System) -> String {
+    let present = grid.base_figures.value(figure);
+    format!(
+        "{} in {}; as it is {}",
+        compared_in_words(figure),
+        shown_figure(figure, 0.0, &grid.base, asked, units).1,
+        present.map_or_else(
+            || "none".to_owned(),
+            |value| pair_number(grid, figure, value, asked, units)
+        )
+    )
+}
+
+/// The heads of a grid's table: both parameters, then the values of the first.
+#[must_use]
+pub fn pair_heads(grid: &PairGrid) -> Vec<String> {
+    let [x, y] = &grid.parameters;
+    let corner = format!("{} \\ {}", y.path, x.path);
+    let values = x.values.iter().map(|value| shown_value(value));
+    std::iter::once(corner).chain(values).collect()
+}
+
+/// The rows of a grid's table: the second parameter downwards, the first across.
+#[must_use]
+pub fn pair_rows(
+    grid: &PairGrid,
+    figure: Compared,
+    asked: &Conditions,
+    units: System,
+) -> Vec<Vec<String>> {
+    let cell = |figures: &Option<Figures>| {
+        let value = figures.as_ref().and_then(|figures| figures.value(figure));
+        value.map_or_else(
+            || NONE.to_owned(),
+            |value| pair_number(grid, figure, value, asked, units),
+        )
+    };
+    let rows = grid.parameters[1].values.iter().zip(&grid.cells);
+    rows.map(|(name, row)| {
+        let cells = row.iter().map(cell);
+        std::iter::once(shown_value(name)).chain(cells).collect()
+    })
+    .collect()
+}
+
+fn pair_number(
+    grid: &PairGrid,
+    figure: Compared,
+    value: f64,
+    asked: &Conditions,
+    units: System,
+) -> String {
+    let shown = shown_figure(figure, value, &grid.base, asked, units).0;
+    rounded(shown, held_decimals(asked))
+}

@@ -1,0 +1,70 @@
+//! The list of movements as text, CSV and JSON.
+//!
+//! In: [`ListedMovement`]s. Out: text.
+
+use super::csv::rows_to_csv;
+use super::json::pretty;
+use super::table::table;
+use crate::study::ListedMovement;
+use serde::Serialize;
+
+const COLUMNS: [&str; 6] = ["movement", "title", "class", "joints", "axis", "technique"];
+
+#[derive(Serialize)]
+struct MovementRow<'a> {
+    movement: &'a str,
+    title: &'a str,
+    class: &'static str,
+    joints: Vec<&'static str>,
+    axis: &'a str,
+    technique: &'a [String],
+    limits: &'a str,
+    checks: &'a str,
+}
+
+/// The list as text.
+#[must_use]
+pub fn movements_table(movements: &[ListedMovement]) -> String {
+    let rows = movements.iter().map(cells).collect();
+    table(&COLUMNS, rows, COLUMNS.len())
+}
+
+/// The list as CSV.
+#[must_use]
+pub fn movements_csv(movements: &[ListedMovement]) -> String {
+    rows_to_csv(&COLUMNS, movements.iter().map(cells))
+}
+
+fn cells(movement: &ListedMovement) -> Vec<String> {
+    vec![
+        movement.name.clone(),
+        movement.title.clone(),
+        movement.class.word().to_owned(),
+        joints(movement).join(", "),
+        movement.axis.clone(),
+        movement.technique.join(", "),
+    ]
+}
+
+/// The list as JSON, with what limits and backs each model.
+#[must_use]
+pub fn movements_json(movements: &[ListedMovement]) -> String {
+    pretty(&movements.iter().map(movement_row).collect::<Vec<_>>())
+}
+
+fn movement_row(movement: &ListedMovement) -> MovementRow<'_> {
+    MovementRow {
+        movement: &movement.name,
+        title: &movement.title,
+        class: movement.class.word(),
+        joints: joints(movement),
+        axis: &movement.axis,
+        technique: &movement.technique,
+        limits: &movement.limits,
+        checks: &movement.checks,
+    }
+}
+
+fn joints(movement: &ListedMovement) -> Vec<&'static str> {
+    movement.joints.iter().map(|joint| joint.name()).collect()
+}
