@@ -3,7 +3,8 @@
 //! In: a [`Cohort`]. Out: sentences, and the cells of its table of quantiles.
 
 use super::quantities::{mass_in, rounded};
-use crate::study::{Cohort, mean_and_deviation};
+use crate::numeric::mean_and_deviation;
+use crate::study::Cohort;
 use crate::units::{Mass, System};
 
 /// Who was invented, and how their maxima scatter.

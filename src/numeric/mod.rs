@@ -32,5 +32,6 @@ pub use polynomial::Polynomial;
 pub use simplex::{Failure, Solution, solve};
 pub use spline::{Beyond, Spline};
 pub use statistics::{
-    RegressionLine, RobustLine, linear_regression, median, normal_quantile, quantile, theil_sen,
+    RegressionLine, RobustLine, linear_regression, mean_and_deviation, median, normal_quantile,
+    quantile, theil_sen,
 };

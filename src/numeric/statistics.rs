@@ -29,6 +29,19 @@ pub fn median(numbers: &[f64]) -> Option<f64> {
     quantile(numbers, 0.5)
 }
 
+/// Mean and standard deviation (n − 1) of a list.
+///
+/// **Fails.** `None` with fewer than two entries.
+#[must_use]
+pub fn mean_and_deviation(values: &[f64]) -> Option<(f64, f64)> {
+    if values.len() < 2 {
+        return None;
+    }
+    let mean = values.iter().sum::<f64>() / values.len() as f64;
+    let squares: f64 = values.iter().map(|v| (v - mean).powi(2)).sum();
+    Some((mean, (squares / (values.len() - 1) as f64).sqrt()))
+}
+
 /// The value at a fractional rank of sorted numbers, counted from 0.
 fn at_rank(sorted: &[f64], rank: f64) -> f64 {
     let below = rank.floor() as usize;

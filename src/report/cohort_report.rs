@@ -6,7 +6,8 @@ use super::csv::rows_to_csv;
 use super::json::pretty;
 use super::table::table;
 use crate::narrative::cohort_words::{QUANTILE_HEADS, cohort_head, cohort_remarks, quantile_cells};
-use crate::study::{Cohort, Member, mean_and_deviation, quantile};
+use crate::numeric::{mean_and_deviation, quantile};
+use crate::study::{Cohort, Member};
 use crate::units::{Mass, System};
 use serde::Serialize;
 

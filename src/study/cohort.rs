@@ -258,28 +258,3 @@ impl Cohort {
         shares
     }
 }
-
-/// The value below which this share of a rising list lies; straight between its entries.
-///
-/// **Fails.** `None` for an empty list.
-#[must_use]
-pub fn quantile(rising: &[f64], share: f64) -> Option<f64> {
-    let last = rising.len().checked_sub(1)?;
-    let at = share.clamp(0.0, 1.0) * last as f64;
-    let (low, part) = (at.floor() as usize, at.fract());
-    let high = (low + 1).min(last);
-    Some(rising[low] + part * (rising[high] - rising[low]))
-}
-
-/// Mean and standard deviation (n − 1) of a list.
-///
-/// **Fails.** `None` with fewer than two entries.
-#[must_use]
-pub fn mean_and_deviation(values: &[f64]) -> Option<(f64, f64)> {
-    if values.len() < 2 {
-        return None;
-    }
-    let mean = values.iter().sum::<f64>() / values.len() as f64;
-    let squares: f64 = values.iter().map(|v| (v - mean).powi(2)).sum();
-    Some((mean, (squares / (values.len() - 1) as f64).sqrt()))
-}

@@ -39,7 +39,7 @@ mod versus_plain;
 pub use against_plain::{AgainstPlain, HungKind, NameOfHung};
 pub use cause::{Cause, Spot};
 pub use class_examples::{class_examples, has_class, lifts_of_class, loaded_examples};
-pub use cohort::{Cohort, Member, Scatter, cohort, invented, mean_and_deviation, quantile};
+pub use cohort::{Cohort, Member, Scatter, cohort, invented};
 pub use compared::{Compared, Conditions, Figures, usual_comparison};
 pub use desk::{Desk, HARD_EFFORT, LiftStudy};
 pub use family::{Family, Sensitivity, Undone, Variant, family};

@@ -58,49 +58,73 @@ pub fn simulated_oracle<'a>(
     hung: &Setup,
     lowering: Duration,
 ) -> Result<RepOracle<'a>> {
+    let movement: &'a Movement = question.movement;
+    let carrier = movement.carrier()?;
     let own = Question {
         lifter,
         ..question.clone()
     };
-    let movement: &'a Movement = question.movement;
-    let carrier = movement.carrier()?;
-    let body = rigged(&own, carrier, hung);
-    let options = RepOptions {
-        lowering: Some(lowering),
-        ..RepOptions::default()
+    let attempts = Attempts {
+        movement,
+        lifter,
+        body: rigged(&own, carrier, hung),
+        pulling: with_body(hung, carrier, lifter.body_mass),
+        options: RepOptions {
+            lowering: Some(lowering),
+            ..RepOptions::default()
+        },
+        lowering,
+        way: travel(movement, lifter)?,
     };
-    let pulling = with_body(hung, carrier, lifter.body_mass);
-    let model = model_of(movement, lifter, &pulling)?;
-    let fine = Mass::from_kg(0.5);
-    let one_rm = model.one_rm(&body, fine, &options)?;
-    let slow = Duration::from_s(LOWERING_S);
-    let eccentric = model.eccentric_max(&body, fine, slow, &options)?;
-    let evenness = evenness(&model, &with_load(&body, eccentric.load), &options)?;
-    let body_mass = carried_body(&carrier, lifter);
+    let model = model_of(movement, lifter, &attempts.pulling)?;
+    let (one_rm, eccentric, evenness) = attempts.maxima(&model)?;
     let joints = joints_of(&model);
     let names = joints.clone();
-    let way = travel(movement, lifter)?;
     let models: Mutex<BTreeMap<Vec<u32>, RepModel>> = Mutex::new(BTreeMap::new());
     Ok(RepOracle {
-        one_rm: one_rm.load,
-        eccentric_one_rm: eccentric_one_rm(one_rm.load, body_mass),
-        simulated_eccentric: Some(eccentric.load),
+        one_rm,
+        eccentric_one_rm: eccentric_one_rm(one_rm, carried_body(&carrier, lifter)),
+        simulated_eccentric: Some(eccentric),
         lowering_evenness: evenness,
-        travel: Some(way),
+        travel: Some(attempts.way),
         joints,
-        repetition: Box::new(move |attempt| {
-            let trace = tired_rep(
-                movement,
-                lifter,
-                &names,
-                &models,
-                (&body, &pulling),
-                attempt,
-                &options,
-            )?;
-            Ok(outcome(&trace, attempt, lowering, way))
-        }),
+        repetition: Box::new(move |attempt| attempts.outcome(&names, &models, attempt)),
     })
+}
+
+/// What every attempt of a session shares.
+struct Attempts<'a> {
+    movement: &'a Movement,
+    lifter: &'a Lifter,
+    /// What hangs on every load, and the body where that is the load.
+    body: Setup,
+    /// The direction in which the whole of it pulls.
+    pulling: Setup,
+    options: RepOptions,
+    lowering: Duration,
+    way: Length,
+}
+
+impl Attempts<'_> {
+    /// The maximum, the eccentric one, and how even its lowering is.
+    fn maxima(&self, model: &RepModel) -> Result<(Mass, Mass, Option<f64>)> {
+        let (fine, slow) = (Mass::from_kg(0.5), Duration::from_s(LOWERING_S));
+        let one_rm = model.one_rm(&self.body, fine, &self.options)?;
+        let eccentric = model.eccentric_max(&self.body, fine, slow, &self.options)?;
+        let lowered = with_load(&self.body, eccentric.load);
+        let evenness = evenness(model, &lowered, &self.options)?;
+        Ok((one_rm.load, eccentric.load, evenness))
+    }
+
+    fn outcome(
+        &self,
+        joints: &[FatigueJoint],
+        models: &Mutex<BTreeMap<Vec<u32>, RepModel>>,
+        attempt: &Attempt,
+    ) -> Result<RepOutcome> {
+        let trace = tired_rep(self, joints, models, attempt)?;
+        Ok(outcome(&trace, attempt, self.lowering, self.way))
+    }
 }
 
 /// Body mass that is part of the load: all of it where the body hangs or stands on the load, else none.
@@ -162,13 +186,10 @@ fn joints_of(model: &RepModel) -> Vec<FatigueJoint> {
 }
 
 fn tired_rep(
-    movement: &Movement,
-    lifter: &Lifter,
+    attempts: &Attempts<'_>,
     joints: &[FatigueJoint],
     models: &Mutex<BTreeMap<Vec<u32>, RepModel>>,
-    (body, pulling): (&Setup, &Setup),
     attempt: &Attempt,
-    options: &RepOptions,
 ) -> Result<RepTrace> {
     let steps = |share: &f64| (share / SHARE_STEP).round() as u32;
     let key: Vec<u32> = attempt.joint_shares.iter().map(steps).collect();
@@ -177,10 +198,11 @@ fn tired_rep(
         .unwrap_or_else(std::sync::PoisonError::into_inner);
     if !models.contains_key(&key) {
         let shares: Vec<f64> = key.iter().map(|k| f64::from(*k) * SHARE_STEP).collect();
-        let model = model_of(movement, &tired(lifter, joints, &shares), pulling)?;
+        let tired = tired(attempts.lifter, joints, &shares);
+        let model = model_of(attempts.movement, &tired, &attempts.pulling)?;
         models.insert(key.clone(), model);
     }
-    models[&key].run(&with_load(body, attempt.load), options)
+    models[&key].run(&with_load(&attempts.body, attempt.load), &attempts.options)
 }
 
 /// The lifter with every muscle weakened to what the most tired joint that it crosses has left.

@@ -4,10 +4,11 @@
 use crate::calling::{Answer, call, json};
 use serde_json::Value;
 use torquill::library::{Library, Shelf};
+use torquill::numeric::quantile;
 use torquill::rep::RepOptions;
 use torquill::resistance::Setup;
 use torquill::setups::Watch;
-use torquill::study::{Heaviness, Question, cohort, maximum, quantile, repetition};
+use torquill::study::{Heaviness, Question, cohort, maximum, repetition};
 use torquill::units::Mass;
 
 fn number(value: &Value, keys: &[&str]) -> f64 {
