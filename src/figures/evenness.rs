@@ -9,7 +9,7 @@ use super::strength_curve::{load_curves, strength_chart};
 use crate::narrative::evenness_words::{
     STICKING_CAPTION, against_plain_words, flattening_words, region_under,
 };
-use crate::narrative::setup_names::name_of;
+use crate::narrative::setup_names::asked_name;
 use crate::plot::{Axis, Extent, LineChart, Panel, Role, Series, Shade};
 use crate::study::{AgainstPlain, SetupStudy};
 use crate::units::System;
@@ -46,7 +46,7 @@ pub fn flattening(lifter: &str, all: &AgainstPlain, units: System) -> Sheet {
             _ => Role::Series(index),
         };
         Series::new(
-            name_of(&all.study, setup, units),
+            asked_name(&all.study, setup, units),
             over.points(&effort),
             role,
         )

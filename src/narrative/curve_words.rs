@@ -4,7 +4,7 @@
 
 use super::places::place_in_words;
 use super::quantities::{mass_number_in, rounded};
-use super::setup_names::name_of;
+use super::setup_names::asked_name;
 use super::shown_units::{length_unit, load_unit};
 use crate::movement::Measure;
 use crate::overlay::Sticking;
@@ -16,7 +16,7 @@ use crate::units::{Force, System};
 pub fn curve_head(study: &Study, setup: Option<&SetupStudy>, units: System) -> String {
     let mut words = format!("{}, {}", study.movement_title, study.lifter_title);
     if let Some(setup) = setup {
-        words += &format!(", {}", name_of(study, setup, units));
+        words += &format!(", {}", asked_name(study, setup, units));
     }
     words
 }

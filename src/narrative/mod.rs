@@ -57,4 +57,4 @@ pub mod versus_plain_words;
 
 pub use causes::why_it_changed;
 pub use parameters::{parameter_in_words, shown_value};
-pub use setup_names::{added_name, name_of, short_name};
+pub use setup_names::{added_name, asked_name, name_of, short_name};

@@ -6,7 +6,7 @@
 use super::places::{place_in_words, position_in_words, stretch_in_words, velocity_in_words};
 use super::prose::percent;
 use super::quantities::{force_in, mass_in, rounded};
-use super::setup_names::name_of;
+use super::setup_names::asked_name;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
 use crate::rep::{Mark, RepEnd};
@@ -47,7 +47,7 @@ pub fn rep_title(rep: &RepStudy, units: System) -> String {
 
 /// Who lifts what, how heavy it is, how long it takes.
 pub(crate) fn subtitle(rep: &RepStudy, units: System) -> String {
-    let setup = name_of(&rep.still, &rep.still.setups[0], units);
+    let setup = asked_name(&rep.still, &rep.still.setups[0], units);
     let mut words = format!("{}, {setup}", rep.still.lifter_title);
     if let Some(share) = rep.share() {
         words += &format!(" ({} of the maximum)", percent(share));

@@ -46,7 +46,13 @@ pub fn short_name(setup: &Setup, carrier: &Carrier, units: System) -> String {
     }
 }
 
-/// A few words for the setup of a study.
+/// A few words for the setup of a study as it was asked for.
+#[must_use]
+pub fn asked_name(study: &Study, setup: &SetupStudy, units: System) -> String {
+    short_name(&setup.asked, &study.range.carrier, units)
+}
+
+/// A few words for the setup of a study as it is put up: "doubled" where that was left open.
 #[must_use]
 pub fn name_of(study: &Study, setup: &SetupStudy, units: System) -> String {
     short_name(&setup.demand.setup, &study.range.carrier, units)

@@ -7,7 +7,7 @@ use super::places::{place_in_words, stretch_in_words, velocity_in_words};
 use super::prose::percent;
 use super::quantities::rounded;
 use super::repetition_words::rep_title;
-use super::setup_names::name_of;
+use super::setup_names::asked_name;
 use crate::movement::Measure;
 use crate::rep::StickingInMotion;
 use crate::study::{LiftShape, RepStudy, VersusPlain};
@@ -119,7 +119,7 @@ pub fn versus_sentences(both: &VersusPlain, units: System) -> Vec<String> {
 /// The setup of a repetition in a few words.
 #[must_use]
 pub(crate) fn setup_name(rep: &RepStudy, units: System) -> String {
-    name_of(&rep.still, &rep.still.setups[0], units)
+    asked_name(&rep.still, &rep.still.setups[0], units)
 }
 
 fn velocity(rep: &RepStudy, value: f64) -> String {

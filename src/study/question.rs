@@ -8,6 +8,7 @@ use crate::capacity::{CapacityCurve, Class, Pace};
 use crate::demand::DemandCurve;
 use crate::movement::{Measure, Movement, Pose, Range};
 use crate::overlay::{REGION_SHARE, Sticking};
+use crate::resistance::Setup;
 use crate::units::Mass;
 
 /// What is asked.
@@ -72,6 +73,8 @@ pub struct Study {
 /// One setup over the range.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SetupStudy {
+    /// The setup as it was asked for; the demand holds it as it is put up for the movement.
+    pub asked: Setup,
     /// Demand with its parts.
     pub demand: DemandCurve,
     /// Demand in the unit of the capacity, one a sample.

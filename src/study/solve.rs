@@ -125,6 +125,7 @@ impl<'a> SolvedLift<'a> {
             self.capacity.held[(s.point_range * last as f64).round() as usize].limiting
         });
         Ok(SetupStudy {
+            asked: setup.clone(),
             demand,
             values,
             flattening_percent: flattening_percent(&effort, &self.plain),
