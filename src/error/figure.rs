@@ -2,11 +2,11 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
-use super::{Compared, What};
+use super::Compared;
 
 /// Why a figure cannot be drawn.
 #[derive(Debug, Clone, PartialEq)]
-pub enum FigureFault {
+pub enum FigureFault<Inner> {
     /// The picture cannot be made or written.
     Picture(PictureFault),
     /// What is plotted cannot be drawn.
@@ -24,7 +24,7 @@ pub enum FigureFault {
         /// Name of the figure.
         figure: String,
         /// What is wrong with it.
-        what: Box<What>,
+        what: Box<Inner>,
     },
 }
 
@@ -144,16 +144,4 @@ pub enum Plotted {
     Map,
     /// Drawn sarcomeres.
     Sarcomeres,
-}
-
-impl From<PictureFault> for What {
-    fn from(fault: PictureFault) -> Self {
-        Self::Figure(FigureFault::Picture(fault))
-    }
-}
-
-impl From<PlotFault> for What {
-    fn from(fault: PlotFault) -> Self {
-        Self::Figure(FigureFault::Plot(fault))
-    }
 }

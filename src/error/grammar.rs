@@ -2,7 +2,7 @@
 //!
 //! In: the text and its faulty part. Out: facts that `narrative` puts into words.
 
-use super::{ImplementFault, What};
+use super::ImplementFault;
 use crate::units::Length;
 
 /// Pieces that are hung by name.
@@ -176,7 +176,7 @@ pub enum ReadingsFault {
 
 /// What is wrong with a text that names implements.
 #[derive(Debug, Clone, PartialEq)]
-pub enum GrammarFault {
+pub enum GrammarFault<Inner> {
     /// The text of an implement.
     Item(ItemTextFault),
     /// The text of a band, a chain or an anchor.
@@ -186,7 +186,7 @@ pub enum GrammarFault {
     /// A fault in the text of an implement, for which an example helps.
     InText {
         /// What is wrong.
-        fault: Box<What>,
+        fault: Box<Inner>,
         /// A text that is read.
         example: &'static str,
     },
@@ -195,31 +195,13 @@ pub enum GrammarFault {
         /// The line, counted from 1.
         line: u64,
         /// What is wrong.
-        fault: Box<What>,
+        fault: Box<Inner>,
     },
     /// A fault in an item of a setup file.
     InItem {
         /// Its place in the list, counted from 0.
         index: usize,
         /// What is wrong.
-        fault: Box<What>,
+        fault: Box<Inner>,
     },
-}
-
-impl From<ItemTextFault> for What {
-    fn from(fault: ItemTextFault) -> Self {
-        Self::Grammar(GrammarFault::Item(fault))
-    }
-}
-
-impl From<PieceTextFault> for What {
-    fn from(fault: PieceTextFault) -> Self {
-        Self::Grammar(GrammarFault::Piece(fault))
-    }
-}
-
-impl From<ReadingsFault> for What {
-    fn from(fault: ReadingsFault) -> Self {
-        Self::Grammar(GrammarFault::Readings(fault))
-    }
 }

@@ -2,7 +2,6 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
-use super::{StudyFault, What};
 use crate::units::{Angle, Length, Mass};
 
 /// Why a repetition does not end as it was meant to.
@@ -41,10 +40,4 @@ pub enum StopPosition {
     Way(Length),
     /// Angle of the joint.
     Joint(Angle),
-}
-
-impl From<OutcomeFault> for What {
-    fn from(fault: OutcomeFault) -> Self {
-        Self::Study(StudyFault::Outcome(fault))
-    }
 }

@@ -2,7 +2,6 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
-use super::{StudyFault, What};
 use crate::units::{Length, Mass};
 
 /// Why a gym has no setup for a lift.
@@ -212,10 +211,4 @@ pub enum Means {
     },
     /// A machine whose cam follows the lifter's strength.
     FittedCam,
-}
-
-impl From<PickFault> for What {
-    fn from(fault: PickFault) -> Self {
-        Self::Study(StudyFault::Pick(fault))
-    }
 }

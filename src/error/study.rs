@@ -2,7 +2,7 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
-use super::{OutcomeFault, PickFault, What};
+use super::{OutcomeFault, PickFault};
 use crate::units::{Mass, QuantityFault};
 
 /// A figure by which curves are compared.
@@ -212,28 +212,4 @@ pub enum MaximumFault {
     },
     /// Nobody in a group of invented lifters has a maximum.
     NobodyInGroup,
-}
-
-impl From<LiftFault> for What {
-    fn from(fault: LiftFault) -> Self {
-        Self::Study(StudyFault::Lift(fault))
-    }
-}
-
-impl From<ValuesFault> for What {
-    fn from(fault: ValuesFault) -> Self {
-        Self::Study(StudyFault::Values(fault))
-    }
-}
-
-impl From<ComparisonFault> for What {
-    fn from(fault: ComparisonFault) -> Self {
-        Self::Study(StudyFault::Comparison(fault))
-    }
-}
-
-impl From<MaximumFault> for What {
-    fn from(fault: MaximumFault) -> Self {
-        Self::Study(StudyFault::Maximum(fault))
-    }
 }

@@ -3,7 +3,7 @@
 //! In: records whose types already fit. Out: complaints about what no body can have: values outside
 //! sane ranges, groups that no muscle belongs to, shares that do not add up.
 
-use super::complaint::Rules;
+use super::complaint::{Complaint, Rules};
 use super::curve_rules::curve_rules;
 use super::muscle_rules::{joints, muscles};
 use super::nearest;
@@ -11,13 +11,13 @@ use crate::anatomy::{
     Breadths, Lifter, LifterRecord, MuscleTable, SegmentName, SegmentTable, groups,
 };
 use crate::bounds::bounds;
-use crate::error::{BodyRule, BrokenRule, RuleFault};
+use crate::error::{BodyRule, BrokenRule};
 
 /// A lifter's record beside its muscle table.
 pub(super) fn lifter_record(
     record: &LifterRecord,
     muscles: Option<&MuscleTable>,
-) -> Vec<RuleFault> {
+) -> Vec<Complaint> {
     let mut rules = Rules::default();
     let bounds = bounds();
     for (path, value, bound) in [
@@ -65,7 +65,7 @@ fn strengths(record: &LifterRecord, known: Option<Vec<String>>, rules: &mut Rule
 }
 
 /// A table of segments.
-pub(super) fn segment_table(table: &SegmentTable) -> Vec<RuleFault> {
+pub(super) fn segment_table(table: &SegmentTable) -> Vec<Complaint> {
     let mut rules = Rules::default();
     let bounds = bounds();
     let (height_m, mass_kg) = (table.sample_height.as_m(), table.sample_mass.as_kg());
@@ -138,7 +138,7 @@ fn breadths(breadths: &Breadths, rules: &mut Rules) {
 }
 
 /// A whole lifter after values were set.
-pub(super) fn lifter(lifter: &Lifter) -> Vec<RuleFault> {
+pub(super) fn lifter(lifter: &Lifter) -> Vec<Complaint> {
     let mut rules = Rules::default();
     let bounds = bounds();
     for (name, segment) in &lifter.segments {

@@ -3,7 +3,7 @@
 //! In: a file or a text, and its kind, which the folder or the fields tell. Out: [`FileFacts`], or every
 //! fault that can be known: types, ranges, names that lead nowhere, sources that nobody listed.
 
-use super::complaint::{complaint, none_in_file};
+use super::complaint::{Complaint, complaint, none_in_file};
 use super::file_facts::{self, FileFacts};
 use super::outline::RecordOutline;
 use super::read::{no_record, read};
@@ -13,7 +13,7 @@ use super::technique_rules::technique_of;
 use super::{body_rules, curve_rules, movement_rules};
 use crate::anatomy::LifterRecord;
 use crate::bounds::{Bounds, bounds};
-use crate::error::{BrokenRule, Error, ModelFault, PathRule, Result, RuleFault, Shelf};
+use crate::error::{BrokenRule, Error, ModelFault, PathRule, Result, Shelf};
 use crate::movement::{Movement, trace};
 use crate::resistance::{Band, Chain};
 use crate::source::Publication;
@@ -73,13 +73,13 @@ impl Library {
         }
     }
 
-    fn lifter_complaints(&self, record: &LifterRecord) -> Vec<RuleFault> {
+    fn lifter_complaints(&self, record: &LifterRecord) -> Vec<Complaint> {
         let muscles = self.muscle_table(&record.muscles).ok();
         self.lifter_rules(record, muscles.as_ref())
     }
 
     /// The rules for a movement, and whether the reference lifter's limbs can do it.
-    fn movement_rules(&self, movement: &Movement) -> Vec<RuleFault> {
+    fn movement_rules(&self, movement: &Movement) -> Vec<Complaint> {
         let mut complaints = movement_rules::movement(movement);
         if !complaints.is_empty() {
             return complaints;

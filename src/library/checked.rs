@@ -2,13 +2,13 @@
 //!
 //! In: a text, the rules of its kind. Out: the record's facts, or every fault in the order of the text.
 
-use super::complaint::none_in_file;
+use super::complaint::{Complaint, none_in_file};
 use super::file_facts::FileFacts;
 use super::nearest::known;
 use super::outline::RecordOutline;
 use super::read::read;
 use super::records::Library;
-use crate::error::{Error, Fault, ModelFault, Result, RuleFault};
+use crate::error::{Error, Fault, ModelFault, Result};
 use serde::de::DeserializeOwned;
 
 impl Library {
@@ -17,7 +17,7 @@ impl Library {
         &self,
         file: &str,
         text: &str,
-        rules: impl Fn(&T) -> Vec<RuleFault>,
+        rules: impl Fn(&T) -> Vec<Complaint>,
         facts: impl Fn(&T) -> FileFacts,
     ) -> Result<FileFacts> {
         let record: T = read(file, text)?;

@@ -6,37 +6,40 @@ use super::outline::RecordOutline;
 use crate::bounds::Bound;
 use crate::error::{BrokenRule, Error, Fault, Result, RuleFault};
 
+/// A broken rule that may hold what another room says.
+pub(super) type Complaint = RuleFault<Fault>;
+
 /// A complaint about the value of a path.
-pub(super) fn complaint(path: impl Into<String>, broken: BrokenRule) -> RuleFault {
-    RuleFault {
+pub(super) fn complaint(path: impl Into<String>, broken: BrokenRule<Fault>) -> Complaint {
+    Complaint {
         path: path.into(),
         broken,
     }
 }
 
 /// The same complaint with its path inside a group, unless it begins with `except`.
-pub(super) fn in_group(complaint: RuleFault, group: &str, except: &str) -> RuleFault {
+pub(super) fn in_group(complaint: Complaint, group: &str, except: &str) -> Complaint {
     if complaint.path.starts_with(except) {
         return complaint;
     }
-    RuleFault {
+    Complaint {
         path: format!("{group}.{}", complaint.path),
         ..complaint
     }
 }
 
 /// The fault without a place.
-fn fault(complaint: RuleFault) -> Fault {
+fn fault(complaint: Complaint) -> Fault {
     // A technique parameter is named without the field that holds its value.
     let path = complaint.path.strip_suffix(".value");
-    Fault::new(RuleFault {
+    Fault::new(Complaint {
         path: path.unwrap_or(&complaint.path).to_owned(),
         broken: complaint.broken,
     })
 }
 
 /// Nothing, or all complaints as one error, each at its place in the file.
-pub(super) fn none_in_file(complaints: Vec<RuleFault>, file: &str, text: &str) -> Result<()> {
+pub(super) fn none_in_file(complaints: Vec<Complaint>, file: &str, text: &str) -> Result<()> {
     if complaints.is_empty() {
         return Ok(());
     }
@@ -62,7 +65,7 @@ pub(super) fn none_in_file(complaints: Vec<RuleFault>, file: &str, text: &str) -
 }
 
 /// Nothing, or all complaints as one error, for values that stand in no file.
-pub(super) fn none(complaints: Vec<RuleFault>) -> Result<()> {
+pub(super) fn none(complaints: Vec<Complaint>) -> Result<()> {
     if complaints.is_empty() {
         Ok(())
     } else {
@@ -75,7 +78,7 @@ pub(super) fn none(complaints: Vec<RuleFault>) -> Result<()> {
 #[derive(Debug, Default)]
 pub(super) struct Rules {
     /// What was found so far.
-    pub complaints: Vec<RuleFault>,
+    pub complaints: Vec<Complaint>,
 }
 
 impl Rules {
@@ -96,7 +99,7 @@ impl Rules {
     }
 
     /// Adds one complaint.
-    pub fn add(&mut self, path: impl Into<String>, broken: BrokenRule) {
+    pub fn add(&mut self, path: impl Into<String>, broken: BrokenRule<Fault>) {
         self.complaints.push(complaint(path, broken));
     }
 }

@@ -2,13 +2,13 @@
 //!
 //! In: records whose types already fit. Out: complaints about constants that no fibre has.
 
-use super::complaint::Rules;
+use super::complaint::{Complaint, Rules};
 use crate::anatomy::{ActiveForceLength, Curves, Dynamics, Sarcomere};
 use crate::bounds::bounds;
-use crate::error::{BrokenRule, CurveRule, RuleFault};
+use crate::error::{BrokenRule, CurveRule};
 
 /// A set of fibre curves.
-pub(super) fn curves(curves: &Curves) -> Vec<RuleFault> {
+pub(super) fn curves(curves: &Curves) -> Vec<Complaint> {
     let mut rules = Rules::default();
     curve_rules("", curves, &mut rules);
     rules.complaints
@@ -107,7 +107,7 @@ fn dynamics(before: &str, dynamics: &Dynamics, rules: &mut Rules) {
 }
 
 /// The filament lengths of a sarcomere.
-pub(super) fn sarcomere(sarcomere: &Sarcomere) -> Vec<RuleFault> {
+pub(super) fn sarcomere(sarcomere: &Sarcomere) -> Vec<Complaint> {
     let mut rules = Rules::default();
     let bounds = bounds();
     for (path, value, bound) in [

@@ -2,19 +2,19 @@
 //!
 //! In: a movement whose types already fit. Out: complaints.
 
-use super::complaint::Rules;
+use super::complaint::{Complaint, Rules};
 use super::technique_rules::known;
 use super::{leg_rules, technique_rules};
 use crate::anatomy::Dof;
 use crate::bounds::bounds;
-use crate::error::{BrokenRule, PathRule, RuleFault};
+use crate::error::{BrokenRule, PathRule};
 use crate::movement::{
     ArmPlace, ArmRecord, CarrierRecord, HandPlace, Handling, Handover, Movement, PathRecord,
     SpotterRule, SweepRecord, lift_name,
 };
 
 /// A movement as its file gives it.
-pub(super) fn movement(movement: &Movement) -> Vec<RuleFault> {
+pub(super) fn movement(movement: &Movement) -> Vec<Complaint> {
     let mut rules = Rules::default();
     for (field, text) in [("title", &movement.title), ("axis", &movement.axis)] {
         if text.trim().is_empty() {

@@ -3,15 +3,15 @@
 //! In: records whose types already fit. Out: complaints about what no muscle can have: values outside
 //! sane ranges, arms longer than the limb is thick, a muscle whose length nothing fixes.
 
-use super::complaint::Rules;
+use super::complaint::{Complaint, Rules};
 use crate::anatomy::{ArmShape, Dof, MomentArm, Muscle, MuscleTable, PassiveJoint, Tendon};
 use crate::bounds::bounds;
-use crate::error::{BrokenRule, MuscleRule, RuleFault};
+use crate::error::{BrokenRule, Fault, MuscleRule};
 use std::collections::{BTreeMap, BTreeSet};
 use std::f64::consts::PI;
 
 /// A table of muscles.
-pub(super) fn muscle_table(table: &MuscleTable) -> Vec<RuleFault> {
+pub(super) fn muscle_table(table: &MuscleTable) -> Vec<Complaint> {
     let mut rules = Rules::default();
     if table.muscles.is_empty() {
         rules.add("muscles", BrokenRule::Muscle(MuscleRule::NoMuscle));
@@ -145,7 +145,7 @@ fn moment_arm(path: &str, arm: &MomentArm, rules: &mut Rules) {
 
 /// The first angle at which an arm is longer than any; every joint stays inside -90 to 180 deg, and beyond
 /// its published angles an arm is level.
-fn long_arm(arm_cm: &dyn Fn(f64) -> f64) -> Option<MuscleRule> {
+fn long_arm(arm_cm: &dyn Fn(f64) -> f64) -> Option<MuscleRule<Fault>> {
     let bound = &bounds().moment_arm;
     (0..=36)
         .chain(-18..0)

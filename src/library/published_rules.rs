@@ -2,9 +2,9 @@
 //!
 //! In: records whose types already fit. Out: complaints about rates, shares and ranges that make no sense.
 
-use super::complaint::Rules;
+use super::complaint::{Complaint, Rules};
 use crate::bounds::bounds;
-use crate::error::{BrokenRule, RuleFault};
+use crate::error::BrokenRule;
 use crate::progress::published_equations::{RepetitionEquations, VelocityEquations};
 use crate::session::published::{
     ClusterTable, EccentricTable, FatigueTable, PyramidTable, RecoveryTable, RecoveryTime,
@@ -20,7 +20,7 @@ fn whole((fewest, most): (u32, u32)) -> (f64, f64) {
 }
 
 /// The equations from repetitions to 1RM.
-pub(super) fn repetition_equations(table: &RepetitionEquations) -> Vec<RuleFault> {
+pub(super) fn repetition_equations(table: &RepetitionEquations) -> Vec<Complaint> {
     let mut rules = Rules::default();
     let general = table.equations.iter().filter(|row| row.is_general());
     rows("equations", general.count(), &mut rules);
@@ -32,7 +32,7 @@ pub(super) fn repetition_equations(table: &RepetitionEquations) -> Vec<RuleFault
 }
 
 /// The equations from velocity to load.
-pub(super) fn velocity_equations(table: &VelocityEquations) -> Vec<RuleFault> {
+pub(super) fn velocity_equations(table: &VelocityEquations) -> Vec<Complaint> {
     let mut rules = Rules::default();
     let bounds = bounds();
     rules.rising("loads.percent", table.loads.percent, &bounds.table_percent);
@@ -44,7 +44,7 @@ pub(super) fn velocity_equations(table: &VelocityEquations) -> Vec<RuleFault> {
 }
 
 /// Repetitions at a share of 1RM: more of them at a smaller one.
-pub(super) fn repetitions(table: &RepetitionTable) -> Vec<RuleFault> {
+pub(super) fn repetitions(table: &RepetitionTable) -> Vec<Complaint> {
     let mut rules = Rules::default();
     let bounds = bounds();
     let chart = &table.chart.rows;
@@ -65,7 +65,7 @@ pub(super) fn repetitions(table: &RepetitionTable) -> Vec<RuleFault> {
 }
 
 /// The three-compartment model of fatigue.
-pub(super) fn fatigue(table: &FatigueTable) -> Vec<RuleFault> {
+pub(super) fn fatigue(table: &FatigueTable) -> Vec<Complaint> {
     let mut rules = Rules::default();
     let bounds = bounds();
     rows("joints", table.joints.len(), &mut rules);
@@ -97,7 +97,7 @@ pub(super) fn fatigue(table: &FatigueTable) -> Vec<RuleFault> {
 }
 
 /// Recoveries of phosphocreatine.
-pub(super) fn phosphocreatine(table: &RecoveryTable) -> Vec<RuleFault> {
+pub(super) fn phosphocreatine(table: &RecoveryTable) -> Vec<Complaint> {
     let mut rules = Rules::default();
     rows("recoveries", table.recoveries.len(), &mut rules);
     for (index, row) in table.recoveries.iter().enumerate() {
@@ -109,7 +109,7 @@ pub(super) fn phosphocreatine(table: &RecoveryTable) -> Vec<RuleFault> {
 }
 
 /// Lowering against lifting.
-pub(super) fn eccentric(table: &EccentricTable) -> Vec<RuleFault> {
+pub(super) fn eccentric(table: &EccentricTable) -> Vec<Complaint> {
     let mut rules = Rules::default();
     let bounds = bounds();
     rows("ratios", table.ratios.len(), &mut rules);
@@ -142,7 +142,7 @@ pub(super) fn eccentric(table: &EccentricTable) -> Vec<RuleFault> {
 }
 
 /// Ranges of rests.
-pub(super) fn rests(table: &RestTable) -> Vec<RuleFault> {
+pub(super) fn rests(table: &RestTable) -> Vec<Complaint> {
     let mut rules = Rules::default();
     for (path, row) in [
         ("heavy", &table.heavy),
@@ -156,7 +156,7 @@ pub(super) fn rests(table: &RestTable) -> Vec<RuleFault> {
 }
 
 /// Straight sets by training status.
-pub(super) fn straight(table: &StraightTable) -> Vec<RuleFault> {
+pub(super) fn straight(table: &StraightTable) -> Vec<Complaint> {
     let mut rules = Rules::default();
     let bounds = bounds();
     rows("guidance", table.guidance.len(), &mut rules);
@@ -172,7 +172,7 @@ pub(super) fn straight(table: &StraightTable) -> Vec<RuleFault> {
 }
 
 /// Cluster sets.
-pub(super) fn clusters(table: &ClusterTable) -> Vec<RuleFault> {
+pub(super) fn clusters(table: &ClusterTable) -> Vec<Complaint> {
     let mut rules = Rules::default();
     let bounds = bounds();
     let group = &table.group;
@@ -195,7 +195,7 @@ pub(super) fn clusters(table: &ClusterTable) -> Vec<RuleFault> {
 }
 
 /// The ascending pyramid.
-pub(super) fn pyramid(table: &PyramidTable) -> Vec<RuleFault> {
+pub(super) fn pyramid(table: &PyramidTable) -> Vec<Complaint> {
     let mut rules = Rules::default();
     rows("repetitions", table.repetitions.len(), &mut rules);
     for (index, repetitions) in table.repetitions.iter().enumerate() {

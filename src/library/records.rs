@@ -3,14 +3,14 @@
 //! In: names such as `reference-man`, or paths of files. Out: checked records and whole lifters.
 //! Nothing is read before it is asked for.
 
-use super::complaint::{complaint, none_in_file};
+use super::complaint::{Complaint, complaint, none_in_file};
 use super::nearest::known;
 use super::read::read;
 use super::{body_rules, built_in, curve_rules, movement_rules, muscle_rules};
 use crate::anatomy::{
     Curves, Lifter, LifterRecord, MuscleTable, Sarcomere, SegmentTable, Tables, build,
 };
-use crate::error::{BrokenRule, Error, Known, ModelFault, Result, RuleFault, Shelf};
+use crate::error::{BrokenRule, Error, Known, ModelFault, Result, Shelf};
 use crate::movement::Movement;
 use crate::session::published::Published;
 use crate::source::Publication;
@@ -145,7 +145,7 @@ impl Library {
         &self,
         shelf: Shelf,
         name: &str,
-        rules: impl Fn(&T) -> Vec<RuleFault>,
+        rules: impl Fn(&T) -> Vec<Complaint>,
     ) -> Result<T> {
         let (file, text) = self.text(shelf, name)?;
         let record = read(&file, &text)?;
@@ -200,7 +200,7 @@ impl Library {
         &self,
         record: &LifterRecord,
         muscles: Option<&MuscleTable>,
-    ) -> Vec<RuleFault> {
+    ) -> Vec<Complaint> {
         let mut complaints = body_rules::lifter_record(record, muscles);
         let tables = [
             ("segments", Shelf::Segments, &record.segments),
@@ -214,14 +214,14 @@ impl Library {
     }
 
     /// The rules for a muscle table: its own, and that the body it was made for is there.
-    pub(super) fn muscle_rules(&self, table: &MuscleTable) -> Vec<RuleFault> {
+    pub(super) fn muscle_rules(&self, table: &MuscleTable) -> Vec<Complaint> {
         let mut complaints = muscle_rules::muscle_table(table);
         complaints.extend(self.unknown("body", Shelf::Segments, &table.body));
         complaints
     }
 
     /// A complaint if a name in a record leads nowhere.
-    fn unknown(&self, path: &str, shelf: Shelf, name: &str) -> Option<RuleFault> {
+    fn unknown(&self, path: &str, shelf: Shelf, name: &str) -> Option<Complaint> {
         let is_there = is_model_file(Path::new(name))
             || built_in::text(&format!("{}/{name}.ron", shelf.folder())).is_some()
             || self.names(shelf).iter().any(|known| known == name);

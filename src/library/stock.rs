@@ -3,10 +3,10 @@
 //! In: names on the shelves of bands and chains, a setup file. Out: [`Pieces`], from which a
 //! [`Stock`] is lent, and a checked [`Setup`].
 
-use super::complaint::{complaint, none_in_file};
+use super::complaint::{Complaint, complaint, none_in_file};
 use super::read::read;
 use super::records::Library;
-use crate::error::{BrokenRule, Error, Fault, GymFault, Result, RuleFault, Shelf};
+use crate::error::{BrokenRule, Error, Fault, GymFault, Result, Shelf};
 use crate::grammar::{SetupFile, Stock};
 use crate::resistance::{Anchor, Band, Chain, Setup};
 use crate::setups::{Gym, GymFile, slips};
@@ -72,7 +72,7 @@ impl Library {
     }
 
     /// What is wrong with the items of a setup, each told at its place.
-    pub(super) fn setup_rules(&self, record: &SetupFile) -> Vec<RuleFault> {
+    pub(super) fn setup_rules(&self, record: &SetupFile) -> Vec<Complaint> {
         let pieces = match self.pieces() {
             Ok(pieces) => pieces,
             Err(error) => return vec![said(String::new(), &error)],
@@ -97,7 +97,7 @@ impl Library {
     }
 
     /// What is wrong in a gym, each told at its place.
-    pub(super) fn gym_rules(&self, record: &GymFile) -> Vec<RuleFault> {
+    pub(super) fn gym_rules(&self, record: &GymFile) -> Vec<Complaint> {
         let pieces = match self.pieces() {
             Ok(pieces) => pieces,
             Err(error) => return vec![said(String::new(), &error)],
@@ -125,6 +125,6 @@ impl Library {
 }
 
 /// What the laws of a room say of the value of a path.
-fn said(path: String, error: &Error) -> RuleFault {
+fn said(path: String, error: &Error) -> Complaint {
     complaint(path, BrokenRule::Said(error.faults().to_vec()))
 }

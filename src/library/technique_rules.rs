@@ -2,14 +2,14 @@
 //!
 //! In: a movement whose types already fit, and the lifter who is to do it. Out: complaints.
 
-use super::complaint::Rules;
+use super::complaint::{Complaint, Rules};
 use super::nearest;
 use crate::anatomy::Lifter;
-use crate::error::{BrokenRule, RuleFault, TechniqueKind, TechniqueNumber, TechniqueRule};
+use crate::error::{BrokenRule, TechniqueKind, TechniqueNumber, TechniqueRule};
 use crate::movement::{Movement, Technique, TechniqueValue};
 
 /// Technique in the ranges of the movement, shares of the lifter's size included.
-pub(super) fn technique_of(movement: &Movement, lifter: &Lifter) -> Vec<RuleFault> {
+pub(super) fn technique_of(movement: &Movement, lifter: &Lifter) -> Vec<Complaint> {
     let mut rules = Rules::default();
     let shoulders_m = lifter.build.biacromial_breadth.as_m();
     all(movement, Some(shoulders_m), &mut rules);

@@ -3,20 +3,20 @@
 //! In: what the rules of `library` find. Out: [`RuleFault`].
 
 use super::Shelf;
-use crate::error::{Fault, Known, OutOfBounds, TechniqueKind};
+use crate::error::{Known, OutOfBounds, TechniqueKind};
 
 /// A value that breaks a rule.
 #[derive(Debug, Clone, PartialEq)]
-pub struct RuleFault {
+pub struct RuleFault<Inner> {
     /// Path of the value: `muscles.brachialis.pennation`; empty for the whole.
     pub path: String,
     /// The rule.
-    pub broken: BrokenRule,
+    pub broken: BrokenRule<Inner>,
 }
 
 /// Which rule a value breaks.
 #[derive(Debug, Clone, PartialEq)]
-pub enum BrokenRule {
+pub enum BrokenRule<Inner> {
     /// It is outside its bounds.
     Outside(OutOfBounds),
     /// It is empty.
@@ -40,17 +40,17 @@ pub enum BrokenRule {
     /// A rule of bodies.
     Body(BodyRule),
     /// A rule of muscles.
-    Muscle(MuscleRule),
+    Muscle(MuscleRule<Inner>),
     /// A rule of fibre curves.
     Curve(CurveRule),
     /// A rule of technique parameters.
     Technique(TechniqueRule),
     /// A rule of paths.
-    Path(PathRule),
+    Path(PathRule<Inner>),
     /// What the laws of a room say of the value, in sentences of their own.
-    Said(Vec<Fault>),
+    Said(Vec<Inner>),
     /// What the rules of another room say of the value, reading on from its path.
-    ReadsOn(Box<Fault>),
+    ReadsOn(Box<Inner>),
 }
 
 /// Rules of lifters and segment tables.
@@ -81,7 +81,7 @@ pub enum BodyRule {
 
 /// Rules of muscles and joints.
 #[derive(Debug, Clone, PartialEq)]
-pub enum MuscleRule {
+pub enum MuscleRule<Inner> {
     /// A table without a muscle.
     NoMuscle,
     /// The lower end of a joint's range is not below the upper one.
@@ -101,7 +101,7 @@ pub enum MuscleRule {
         crossed: Vec<&'static str>,
     },
     /// A moment arm that is no curve.
-    UnusableArm(Box<Fault>),
+    UnusableArm(Box<Inner>),
     /// A moment arm longer than any.
     LongArm {
         /// The arm, cm.
@@ -178,7 +178,7 @@ pub enum TechniqueRule {
 
 /// Rules of the paths of movements.
 #[derive(Debug, Clone, PartialEq)]
-pub enum PathRule {
+pub enum PathRule<Inner> {
     /// A sweep without a way.
     JointStands {
         /// Start, degrees.
@@ -216,7 +216,7 @@ pub enum PathRule {
         /// The lifter.
         lifter: String,
         /// Why.
-        fault: Box<Fault>,
+        fault: Box<Inner>,
     },
 }
 

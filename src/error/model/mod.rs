@@ -19,7 +19,7 @@ use super::Known;
 
 /// What is wrong in a model file or a path of a value.
 #[derive(Debug, Clone, PartialEq)]
-pub enum ModelFault {
+pub enum ModelFault<Inner> {
     /// The user's folder cannot be read.
     UnreadableFolder {
         /// The folder.
@@ -70,7 +70,7 @@ pub enum ModelFault {
     /// A text is no record.
     Text(TextFault),
     /// A value breaks a rule.
-    Rule(RuleFault),
+    Rule(RuleFault<Inner>),
     /// A value cannot be set or read by its path.
     Setting(SettingFault),
 }

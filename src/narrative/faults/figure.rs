@@ -3,12 +3,12 @@
 //! In: a [`FigureFault`]. Out: [`Told`].
 
 use super::Told;
-use crate::error::{FigureFault, PictureFault, PlotFault, Plotted};
+use crate::error::{FigureFault, PictureFault, PlotFault, Plotted, What};
 use crate::narrative::comparison::compared_in_words;
 use crate::units::System;
 
 /// The fault in words.
-pub(super) fn told(fault: &FigureFault, units: System) -> Told {
+pub(super) fn told(fault: &FigureFault<What>, units: System) -> Told {
     match fault {
         FigureFault::Picture(fault) => picture(fault),
         FigureFault::Plot(fault) => plot(fault),

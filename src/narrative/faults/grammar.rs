@@ -11,7 +11,7 @@ use crate::units::System;
 const OWN_BAND: &str = "write NAME: rest=LENGTH, LENGTH=PULL, such as \"mine: rest=104 cm, 120 cm=10 kg, 150 cm=18 kg\"";
 
 /// The fault in words.
-pub(super) fn told(fault: &GrammarFault, units: System) -> Told {
+pub(super) fn told(fault: &GrammarFault<What>, units: System) -> Told {
     match fault {
         GrammarFault::InText { fault, example } => {
             of(fault, units).hint(format!("an example: \"{example}\""))

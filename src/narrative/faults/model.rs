@@ -2,12 +2,12 @@
 
 use super::known::did_you_mean;
 use super::{Told, model_rule, model_setting, model_text};
-use crate::error::{Known, ModelFault, Shelf};
+use crate::error::{Fault, Known, ModelFault, Shelf};
 use crate::narrative::model_files::shelf_name;
 use crate::units::System;
 
 /// The fault in words.
-pub(super) fn told(fault: &ModelFault, units: System) -> Told {
+pub(super) fn told(fault: &ModelFault<Fault>, units: System) -> Told {
     match fault {
         ModelFault::Text(fault) => model_text::told(fault),
         ModelFault::Rule(fault) => model_rule::told(fault, units),

@@ -30,7 +30,7 @@ pub(super) fn body(rule: &BodyRule) -> Told {
 }
 
 /// A rule of muscles and joints.
-pub(super) fn muscle(rule: &MuscleRule, units: System) -> Told {
+pub(super) fn muscle(rule: &MuscleRule<Fault>, units: System) -> Told {
     match rule {
         MuscleRule::NoMuscle => Told::new("holds no muscle"),
         MuscleRule::LowNotBelowHigh => Told::new("is not below `high`"),

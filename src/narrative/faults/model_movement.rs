@@ -37,7 +37,7 @@ pub(super) fn technique(rule: &TechniqueRule) -> Told {
 }
 
 /// A rule of paths in words.
-pub(super) fn path(rule: &PathRule, units: System) -> Told {
+pub(super) fn path(rule: &PathRule<Fault>, units: System) -> Told {
     match rule {
         PathRule::JointStands { from_deg, to_deg } => Told::new(format!(
             "is {} deg and `from` is {} deg: the joint does not move",

@@ -3,14 +3,14 @@
 use super::known::did_you_mean;
 use super::{Told, told as fault_told};
 use super::{model_body, model_movement};
-use crate::error::{BrokenRule, CurveRule, RuleFault};
+use crate::error::{BrokenRule, CurveRule, Fault, RuleFault};
 use crate::narrative::measured::outside;
 use crate::narrative::model_files::shelf_name;
 use crate::narrative::quantities::rounded;
 use crate::units::System;
 
 /// The fault in words.
-pub(super) fn told(fault: &RuleFault, units: System) -> Told {
+pub(super) fn told(fault: &RuleFault<Fault>, units: System) -> Told {
     let told = broken(&fault.broken, units);
     // What a room says is a sentence of its own; a rule reads on from the path.
     let between = match fault.broken {
@@ -27,7 +27,7 @@ pub(super) fn told(fault: &RuleFault, units: System) -> Told {
     }
 }
 
-fn broken(rule: &BrokenRule, units: System) -> Told {
+fn broken(rule: &BrokenRule<Fault>, units: System) -> Told {
     match rule {
         BrokenRule::Outside(range) => Told::new(outside(range)),
         BrokenRule::Empty => Told::new("is empty"),

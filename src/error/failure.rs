@@ -1,0 +1,119 @@
+//! Why a question was not answered, and with which exit status the program ends.
+//!
+//! In: one fault or several. Out: [`Error`], the error of every function that can fail.
+
+use super::{Fault, What};
+use std::fmt;
+
+/// The result of everything that can fail here.
+pub type Result<T> = std::result::Result<T, Error>;
+
+/// Whether the input is wrong or the question has no answer; decides the exit status.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FaultKind {
+    /// Wrong arguments or a wrong file: exit status 2.
+    BadInput,
+    /// The question is well put and has no answer: exit status 1.
+    NoAnswer,
+}
+
+/// Why a question was not answered: one fault or several, all of one kind.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Error {
+    kind: FaultKind,
+    faults: Vec<Fault>,
+}
+
+impl Error {
+    /// Wrong arguments or files; the caller collects as many faults as can be known.
+    #[must_use]
+    pub fn bad_input(faults: Vec<Fault>) -> Self {
+        Self {
+            kind: FaultKind::BadInput,
+            faults,
+        }
+    }
+
+    /// One wrong thing in the input.
+    #[must_use]
+    pub fn bad(what: impl Into<What>) -> Self {
+        Self::bad_input(vec![Fault::new(what)])
+    }
+
+    /// A well-put question without an answer, with the reason.
+    #[must_use]
+    pub fn no_answer(what: impl Into<What>) -> Self {
+        Self {
+            kind: FaultKind::NoAnswer,
+            faults: vec![Fault::new(what)],
+        }
+    }
+
+    /// The same error with one more next move on its last fault.
+    #[must_use]
+    pub fn hint(mut self, hint: impl Into<String>) -> Self {
+        if let Some(last) = self.faults.last_mut() {
+            last.hints.push(hint.into());
+        }
+        self
+    }
+
+    /// The same error with what is wrong put inside something wider, every fault by itself.
+    #[must_use]
+    pub fn inside(mut self, wrap: impl Fn(Box<What>) -> What) -> Self {
+        for fault in &mut self.faults {
+            let told = std::mem::take(&mut fault.message);
+            let what = fault.what.take().unwrap_or(What::Told(told));
+            let wider = Fault::new(wrap(Box::new(what)));
+            (fault.what, fault.message) = (wider.what, wider.message);
+        }
+        self
+    }
+
+    /// What kind of failure this is.
+    #[must_use]
+    pub fn kind(&self) -> FaultKind {
+        self.kind
+    }
+
+    /// The faults, in the order they were found.
+    #[must_use]
+    pub fn faults(&self) -> &[Fault] {
+        &self.faults
+    }
+
+    /// 2 for bad input, 1 for a question without an answer.
+    #[must_use]
+    pub fn exit_status(&self) -> u8 {
+        match self.kind {
+            FaultKind::BadInput => 2,
+            FaultKind::NoAnswer => 1,
+        }
+    }
+}
+
+impl From<Fault> for Error {
+    fn from(fault: Fault) -> Self {
+        Self::bad_input(vec![fault])
+    }
+}
+
+impl fmt::Display for Error {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for (index, fault) in self.faults.iter().enumerate() {
+            if index > 0 {
+                writeln!(f)?;
+            }
+            write!(f, "{}", fault.message)?;
+            if let Some(place) = &fault.place {
+                write!(f, " ({}:{}:{})", place.file, place.start.0, place.start.1)?;
+            }
+            for hint in fault.every_hint() {
+                write!(f, "; {hint}")?;
+            }
+        }
+        Ok(())
+    }
+}
+
+impl std::error::Error for Error {}

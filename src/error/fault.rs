@@ -1,0 +1,187 @@
+//! One fault: what is wrong, as facts, and where it stands.
+//!
+//! In: the fault of one room. Out: one type that travels up to the door, where `narrative` puts it into words. A fault
+//! that holds another is generic over what it holds, so that no room's faults need this sum.
+
+use super::{
+    ArmFault, BodyFault, BridgeFault, CommandFault, ComparisonFault, FigureFault, FitFault,
+    GrammarFault, GymFault, HoldFault, ImplementFault, ItemTextFault, LegPressFault, LiftFault,
+    LogFault, LoweringFault, MaximumFault, MaximumSearchFault, ModelFault, NumericFault,
+    OutcomeFault, PathFault, PickFault, PictureFault, PieceTextFault, Place, PlanFault, PlotFault,
+    PredictionFault, ProgrammeFault, ReadingsFault, RepetitionFault, RuleFault, SchemeFault,
+    SessionFault, SessionFigureFault, SessionRefusal, SettingFault, StanceFault, StudyFault,
+    TechniqueFault, TextFault, ValuesFault,
+};
+use crate::units::QuantityFault;
+
+/// What is wrong, as facts: one variant a room, its words are made in `narrative`.
+#[derive(Debug, Clone, PartialEq)]
+pub enum What {
+    /// Words as they are. (Passing: goes when every room raises facts.)
+    Told(String),
+    /// Why a text is no quantity.
+    Quantity(QuantityFault),
+    /// What the mathematics cannot do.
+    Numeric(NumericFault),
+    /// What is wrong with a lifter, a muscle, a segment.
+    Body(BodyFault),
+    /// Why a movement cannot be traced or posed.
+    Path(PathFault),
+    /// Why a pose holds nothing, or has no capacity.
+    Hold(HoldFault),
+    /// Why a repetition or a maximum cannot be simulated.
+    Repetition(RepetitionFault),
+    /// What is wrong with an implement or its text.
+    Implement(ImplementFault),
+    /// What is wrong with a text that names implements.
+    Grammar(GrammarFault<What>),
+    /// What is wrong with a gym, a wish, or a search for setups.
+    Gym(GymFault),
+    /// What is wrong with a training log.
+    Log(LogFault),
+    /// Why the ground of a session cannot be laid.
+    Plan(PlanFault),
+    /// Why a session is not planned.
+    Session(SessionFault),
+    /// What is wrong in a model file or a path of a value.
+    Model(ModelFault<Fault>),
+    /// Why a question has no answer.
+    Study(StudyFault),
+    /// Why a figure cannot be drawn.
+    Figure(FigureFault<What>),
+    /// What is wrong with the arguments of a command.
+    Command(CommandFault),
+}
+
+/// Every fault of a room becomes the variant of the sum that holds it.
+macro_rules! sum_of {
+    ($($fault:ty => $held:expr),+ $(,)?) => {$(
+        impl From<$fault> for What {
+            fn from(fault: $fault) -> Self {
+                ($held)(fault)
+            }
+        }
+    )+};
+}
+
+sum_of! {
+    PictureFault => |fault| What::Figure(FigureFault::Picture(fault)),
+    PlotFault => |fault| What::Figure(FigureFault::Plot(fault)),
+    ItemTextFault => |fault| What::Grammar(GrammarFault::Item(fault)),
+    PieceTextFault => |fault| What::Grammar(GrammarFault::Piece(fault)),
+    ReadingsFault => |fault| What::Grammar(GrammarFault::Readings(fault)),
+    OutcomeFault => |fault| What::Study(StudyFault::Outcome(fault)),
+    PickFault => |fault| What::Study(StudyFault::Pick(fault)),
+    LiftFault => |fault| What::Study(StudyFault::Lift(fault)),
+    ValuesFault => |fault| What::Study(StudyFault::Values(fault)),
+    ComparisonFault => |fault| What::Study(StudyFault::Comparison(fault)),
+    MaximumFault => |fault| What::Study(StudyFault::Maximum(fault)),
+    QuantityFault => What::Quantity,
+    NumericFault => What::Numeric,
+    ProgrammeFault => |fault| What::Numeric(NumericFault::Programme(fault)),
+    FitFault => |fault| What::Numeric(NumericFault::Fit(fault)),
+    BodyFault => What::Body,
+    PathFault => What::Path,
+    HoldFault => What::Hold,
+    RepetitionFault => What::Repetition,
+    TechniqueFault => |fault| What::Path(PathFault::Technique(fault)),
+    ArmFault => |fault| What::Path(PathFault::Arm(fault)),
+    StanceFault => |fault| What::Path(PathFault::Stance(fault)),
+    BridgeFault => |fault| What::Path(PathFault::Bridge(fault)),
+    LegPressFault => |fault| What::Path(PathFault::LegPress(fault)),
+    MaximumSearchFault => |fault| What::Repetition(RepetitionFault::Maximum(fault)),
+    ImplementFault => What::Implement,
+    GrammarFault<What> => What::Grammar,
+    GymFault => What::Gym,
+    LogFault => What::Log,
+    PlanFault => What::Plan,
+    SessionFault => What::Session,
+    TextFault => |fault| What::Model(ModelFault::Text(fault)),
+    RuleFault<Fault> => |fault| What::Model(ModelFault::Rule(fault)),
+    SettingFault => |fault| What::Model(ModelFault::Setting(fault)),
+    ModelFault<Fault> => What::Model,
+    StudyFault => What::Study,
+    FigureFault<What> => What::Figure,
+    CommandFault => What::Command,
+    SessionRefusal => |fault| What::Session(SessionFault::Refusal(fault)),
+    SessionFigureFault => |fault| What::Session(SessionFault::Figure(fault)),
+    LoweringFault => |fault| What::Session(SessionFault::Lowering(fault)),
+    SchemeFault => |fault| What::Session(SessionFault::Scheme(fault)),
+    PredictionFault => |fault| What::Session(SessionFault::Prediction(fault)),
+}
+
+impl From<String> for What {
+    fn from(text: String) -> Self {
+        Self::Told(text)
+    }
+}
+
+impl From<&str> for What {
+    fn from(text: &str) -> Self {
+        Self::Told(text.to_owned())
+    }
+}
+
+/// One thing that is wrong: message, place if it stands in a file, next moves.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Fault {
+    /// What is wrong, as facts; `None` while only its words are known.
+    pub what: Option<What>,
+    /// What is wrong, without a full stop, numbers written out. (Passing: goes when no room reads it.)
+    pub message: String,
+    /// Where it stands, if it stands in a file.
+    pub place: Option<Place>,
+    /// A short label for the marked stretch, such as "expected a length".
+    pub label: Option<String>,
+    /// What to try next, one move a line.
+    pub hints: Vec<String>,
+}
+
+impl Fault {
+    /// A fault with a message and nothing else.
+    #[must_use]
+    pub fn new(what: impl Into<What>) -> Self {
+        let (what, message) = match what.into() {
+            What::Told(message) => (None, message),
+            // Passing, against the map: rooms that still read a message find the words of a fact there.
+            what => {
+                let message = crate::narrative::faults::message(&what);
+                (Some(what), message)
+            }
+        };
+        Self {
+            what,
+            message,
+            place: None,
+            label: None,
+            hints: Vec::new(),
+        }
+    }
+
+    /// Every next move, those that follow from the fact first. (Passing, as `message` is.)
+    #[must_use]
+    pub fn every_hint(&self) -> Vec<String> {
+        crate::narrative::faults::told(self, crate::units::System::Metric).hints
+    }
+
+    /// The same fault with the stretch of a file where it stands.
+    #[must_use]
+    pub fn at(mut self, place: Place) -> Self {
+        self.place = Some(place);
+        self
+    }
+
+    /// The same fault with a label on the marked stretch.
+    #[must_use]
+    pub fn label(mut self, label: impl Into<String>) -> Self {
+        self.label = Some(label.into());
+        self
+    }
+
+    /// The same fault with one more next move.
+    #[must_use]
+    pub fn hint(mut self, hint: impl Into<String>) -> Self {
+        self.hints.push(hint.into());
+        self
+    }
+}
