@@ -30,7 +30,9 @@ mod waiting;
 pub use complain::render;
 
 use crate::error::Result;
+use crate::units::System;
 use clap::{ArgMatches, CommandFactory, FromArgMatches, Parser, Subcommand};
+use options::UnitsOption;
 use std::io::IsTerminal;
 
 /// Where in a lift a person is strong, where the load is heavy, and what can be done about the gap.
@@ -108,13 +110,17 @@ pub fn run() -> u8 {
         Ok(()) => 0,
         Err(fault) => {
             let colour = std::io::stderr().is_terminal() && std::env::var_os("NO_COLOR").is_none();
-            anstream::eprintln!(
-                "{}",
-                complain::render(&fault, crate::units::System::Metric, colour)
-            );
+            anstream::eprintln!("{}", complain::render(&fault, units(&matches), colour));
             fault.exit_status()
         }
     }
+}
+
+/// The units that the command was asked for; metric where it has no such option.
+fn units(matches: &ArgMatches) -> System {
+    let own = matches.subcommand().map(|(_, own)| own);
+    let asked = own.and_then(|own| own.try_get_one::<UnitsOption>("units").ok().flatten());
+    asked.map_or(System::Metric, |units| (*units).into())
 }
 
 fn answer(cli: &Cli, matches: &ArgMatches) -> Result<()> {

@@ -6,10 +6,9 @@ use super::output;
 use crate::error::Result;
 use crate::figures::trend_chart;
 use crate::library::Library;
-use crate::progress::log_file::{ReadOptions, read_log};
-use crate::progress::training_log::Log;
-use crate::progress::trend::trend;
+use crate::progress::log_file::BadRows;
 use crate::report;
+use crate::study::log_study;
 use crate::units::System;
 use clap::Args;
 use std::path::PathBuf;
@@ -43,39 +42,25 @@ pub struct Arguments {
     format: Format,
 }
 
-/// Reads a log by path, or an invented one by name.
-///
-/// **Fails** with every bad row, unless they are to be skipped.
-pub fn log(name: &str, skip_bad_rows: bool, library: &Library) -> Result<Log> {
-    let options = ReadOptions {
-        skip_bad_rows,
-        today: None,
-    };
-    let (file, text) = library.log_text(name)?;
-    read_log(&file, &text, options)
-}
-
 /// Runs the command.
 pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     if let Some(path) = &arguments.output {
         arguments.look.picture(path.clone()).check()?;
     }
-    let log = log(&arguments.log, arguments.skip_bad_rows, library)?;
-    let log = log.of_lift(arguments.lift.as_deref())?;
-    let lift = log.entries.first().map_or("", |entry| &entry.lift);
-    let trend = trend(
-        &log,
-        library.lift_facts(lift),
-        &library.published()?.estimates,
-    )?;
+    let bad_rows = if arguments.skip_bad_rows {
+        BadRows::LeftOut
+    } else {
+        BadRows::Refused
+    };
+    let study = log_study(library, &arguments.log, arguments.lift.as_deref(), bad_rows)?;
     let units: System = arguments.units.into();
     output::print(&match arguments.format {
-        Format::Json => report::trend_json(&trend, &log, units),
-        Format::Csv => report::trend_csv(&trend),
-        Format::Table => report::trend_text(&trend, &log, units),
+        Format::Json => report::trend_json(&study, units),
+        Format::Csv => report::trend_csv(&study),
+        Format::Table => report::trend_text(&study, units),
     })?;
     if let Some(path) = &arguments.output {
-        let scene = trend_chart(&trend, units, arguments.look.look()?)?;
+        let scene = trend_chart(&study.trend, units, arguments.look.look()?)?;
         arguments.look.picture(path.clone()).write(&scene)?;
     }
     Ok(())

@@ -135,13 +135,6 @@ pub enum LogRowFault {
     },
     /// No date.
     Date(DateFault),
-    /// A day that is yet to come.
-    Future {
-        /// The day of the row, year-month-day.
-        day: String,
-        /// Today, year-month-day.
-        today: String,
-    },
     /// No lift.
     NoLift {
         /// What stands in the field.

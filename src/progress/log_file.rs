@@ -4,20 +4,20 @@
 //! or, on request, the log without them. Separator comma or semicolon; lines that begin with `#` are
 //! remarks.
 
-use super::day::Day;
 use super::log_header::header;
 use super::log_line::{LogText, fields};
 use super::log_row::{BadField, entry};
 use super::training_log::{Log, SkippedRow};
 use crate::error::{Error, Fault, LogFault, Result};
 
-/// How to read.
+/// What becomes of rows that cannot be read.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
-pub struct ReadOptions {
-    /// Leave bad rows out (they are listed in [`Log::skipped`]) rather than refuse the file.
-    pub skip_bad_rows: bool,
-    /// The last day a row may have; later ones are typing errors. `None` checks nothing.
-    pub today: Option<Day>,
+pub enum BadRows {
+    /// The file is refused with all of them.
+    #[default]
+    Refused,
+    /// They are left out and listed in [`Log::skipped`].
+    LeftOut,
 }
 
 /// More bad rows than this are counted, not shown one by one.
@@ -27,7 +27,7 @@ const MOST_ROWS: usize = 25;
 ///
 /// **Fails** with every bad row at once (the first 25 in full), each with line and column; with the
 /// header alone when that is wrong; and when no row is left.
-pub fn read_log(file: &str, text: &str, options: ReadOptions) -> Result<Log> {
+pub fn read_log(file: &str, text: &str, bad_rows: BadRows) -> Result<Log> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let page = LogText { file, text };
     let named = || file.to_owned();
@@ -39,13 +39,13 @@ pub fn read_log(file: &str, text: &str, options: ReadOptions) -> Result<Log> {
     let header = header(&page, line, first, separator)?;
     let (mut good, mut bad) = (Vec::new(), Vec::new());
     for (line, content) in lines {
-        match entry(&header, line, &fields(content, separator), options.today) {
+        match entry(&header, line, &fields(content, separator)) {
             Ok(entry) => good.push(entry),
             Err(faults) => bad.push((line, faults)),
         }
     }
-    if !bad.is_empty() && (good.is_empty() || !options.skip_bad_rows) {
-        return Err(bad_rows(&page, bad));
+    if !bad.is_empty() && (good.is_empty() || bad_rows == BadRows::Refused) {
+        return Err(all_of(&page, bad));
     }
     if good.is_empty() {
         return Err(Error::bad(LogFault::NoRows { file: named() }));
@@ -68,7 +68,7 @@ fn rows(text: &str) -> impl Iterator<Item = (usize, &str)> {
         })
 }
 
-fn bad_rows(page: &LogText, bad: Vec<(usize, Vec<BadField>)>) -> Error {
+fn all_of(page: &LogText, bad: Vec<(usize, Vec<BadField>)>) -> Error {
     let more = bad.len().saturating_sub(MOST_ROWS);
     let shown = bad.into_iter().take(MOST_ROWS);
     let mut fields: Vec<(usize, BadField)> = shown

@@ -27,7 +27,6 @@ pub(super) fn entry(
     header: &LogHeader,
     line: usize,
     fields: &[LogField],
-    today: Option<Day>,
 ) -> std::result::Result<LogEntry, Vec<BadField>> {
     if fields.len() > header.count() {
         return Err(vec![whole(
@@ -41,10 +40,7 @@ pub(super) fn entry(
     let field = |column| header.field(column, fields);
     let needed = |column| field(column).ok_or_else(|| whole(fields, LogRowFault::Missing(column)));
     let mut bad = Vec::new();
-    let day = kept(
-        needed(LogColumn::Date).and_then(|field| day(field, today)),
-        &mut bad,
-    );
+    let day = kept(needed(LogColumn::Date).and_then(day), &mut bad);
     let lift = kept(needed(LogColumn::Lift).and_then(lift), &mut bad);
     let load = kept(needed(LogColumn::Load).and_then(load), &mut bad);
     let repetitions = kept(
@@ -91,19 +87,8 @@ fn whole(fields: &[LogField], fault: LogRowFault) -> BadField {
     }
 }
 
-fn day(field: &LogField, today: Option<Day>) -> Read<Day> {
-    let day =
-        Day::from_text(&field.value).map_err(|fault| wrong(field, LogRowFault::Date(fault)))?;
-    match today {
-        Some(today) if day > today => Err(wrong(
-            field,
-            LogRowFault::Future {
-                day: day.to_string(),
-                today: today.to_string(),
-            },
-        )),
-        _ => Ok(day),
-    }
+fn day(field: &LogField) -> Read<Day> {
+    Day::from_text(&field.value).map_err(|fault| wrong(field, LogRowFault::Date(fault)))
 }
 
 fn lift(field: &LogField) -> Read<String> {

@@ -1,6 +1,6 @@
 //! The trend of a training log as text, CSV and JSON.
 //!
-//! In: a [`Trend`] and the [`Log`] it is of. Out: text; masses of CSV and JSON in kg.
+//! In: a [`LogStudy`]. Out: text; masses of CSV and JSON in kg.
 
 use super::csv::rows_to_csv;
 use super::json::pretty;
@@ -11,14 +11,15 @@ use crate::narrative::progress_words::{
 };
 use crate::progress::estimate::Guess;
 use crate::progress::session_best::SessionBest;
-use crate::progress::training_log::{Log, SkippedRow};
-use crate::progress::trend::Trend;
+use crate::progress::training_log::SkippedRow;
+use crate::study::LogStudy;
 use crate::units::System;
 use serde::Serialize;
 
 /// A trend as text: the finding, the last set by every equation, what the log cannot tell, odd rows.
 #[must_use]
-pub fn trend_text(trend: &Trend, log: &Log, units: System) -> String {
+pub fn trend_text(study: &LogStudy, units: System) -> String {
+    let LogStudy { log, trend } = study;
     let mut lines = trend_sentences(trend, units);
     if let Some(last) = trend.sessions.last() {
         lines.push(String::new());
@@ -101,7 +102,8 @@ struct EquationRow<'a> {
 
 /// A trend as JSON; its sentences in the units asked for.
 #[must_use]
-pub fn trend_json(trend: &Trend, log: &Log, units: System) -> String {
+pub fn trend_json(study: &LogStudy, units: System) -> String {
+    let LogStudy { log, trend } = study;
     let limits = trend.limits.iter();
     let line = &trend.recent;
     pretty(&TrendJson {
@@ -154,9 +156,9 @@ fn equation_row<'a>(guess: &Guess<'a>) -> EquationRow<'a> {
 
 /// A trend as CSV: a row a session.
 #[must_use]
-pub fn trend_csv(trend: &Trend) -> String {
+pub fn trend_csv(study: &LogStudy) -> String {
     let header = ["week", "load_kg", "repetitions", "one_rm_kg"];
-    let rows = trend.sessions.iter().map(|session| {
+    let rows = study.trend.sessions.iter().map(|session| {
         vec![
             session.week.to_string(),
             session.set.load.as_kg().to_string(),

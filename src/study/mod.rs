@@ -15,6 +15,7 @@ mod lecture_questions;
 mod limited_stretch;
 mod listed_movements;
 mod load_for_effort;
+mod log_study;
 mod maximum;
 mod muscle_layers;
 mod muscles;
@@ -48,6 +49,7 @@ pub use lecture_questions::{MovingStudy, at_usual_speeds, grip_family, thigh_fam
 pub use limited_stretch::{LimitedStretch, limited_stretches};
 pub use listed_movements::{ListedMovement, listed_movement};
 pub use load_for_effort::load_for_effort;
+pub use log_study::{LogStudy, log_study};
 pub use maximum::{MaximumStudy, MaximumWishes, maximum_study};
 pub use muscle_layers::{
     ForceAndArm, MuscleExtreme, muscle_layers, sample_of_peak, strongest_muscles,

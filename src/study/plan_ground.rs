@@ -2,6 +2,7 @@
 //!
 //! In: a [`PlanQuestion`] and the model. Out: [`PlanGround`], from which every method's request is made.
 
+use super::log_study::{log_of, trend_of};
 use super::plan_question::{PersonTold, PlanNote, PlanQuestion};
 use super::question::Question;
 use super::rep_study::{USUAL_STEP_KG, maximum};
@@ -11,8 +12,7 @@ use crate::anatomy::{Lifter, Training};
 use crate::error::{Error, PlanFault, Result};
 use crate::library::Library;
 use crate::movement::{Carrier, lift_name};
-use crate::progress::log_file::{ReadOptions, read_log};
-use crate::progress::trend::trend;
+use crate::progress::log_file::BadRows;
 use crate::rep::RepOptions;
 use crate::resistance::{Item, Setup};
 use crate::session::method::Method;
@@ -142,8 +142,7 @@ fn one_rm_of_log(
     library: &Library,
     question: &Question<'_>,
 ) -> Result<(Mass, OneRmSource)> {
-    let (file, text) = library.log_text(name)?;
-    let log = read_log(&file, &text, ReadOptions::default())?;
+    let log = log_of(library, name, BadRows::Refused)?;
     let own = lift_name(&asked.movement);
     let handling = &question.movement.handling;
     let mut lifts = log.entries.iter().map(|entry| entry.lift.as_str());
@@ -152,12 +151,7 @@ fn one_rm_of_log(
         .find(|lift| *lift == own)
         .or_else(|| lifts.find(|lift| handling.is_called(lift)))
         .map_or(own.clone(), str::to_owned);
-    let estimates = &library.published()?.estimates;
-    let trend = trend(
-        &log.of_lift(Some(&lift))?,
-        library.lift_facts(&lift),
-        estimates,
-    )?;
+    let trend = trend_of(library, &log.of_lift(Some(&lift))?)?;
     let body = carried_body(&question.movement.carrier()?, question.lifter);
     let one_rm = trend.one_rm_now();
     let added = one_rm - body;

@@ -104,9 +104,6 @@ pub fn log_row_in_words(fault: &LogRowFault, units: System) -> Told {
                 .hint("write decimals with a point, or put a field with a comma in quotes")
         }
         LogRowFault::Date(fault) => Told::new(date(fault)),
-        LogRowFault::Future { day, today } => {
-            Told::new(format!("{day} lies in the future (today is {today})"))
-        }
         LogRowFault::NoLift { written } => Told::new(format!("`{written}` is no lift")),
         LogRowFault::Quantity(fault) => quantity::told(fault),
         LogRowFault::NoLoad { written } => Told::new(format!("a load of `{written}` is no set")),

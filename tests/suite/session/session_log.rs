@@ -7,18 +7,15 @@ use torquill::narrative::faults::told;
 use torquill::narrative::progress_words::{odd_rows_in_words, why_left_out};
 use torquill::progress::day::Day;
 use torquill::progress::lift_facts::LiftFacts;
-use torquill::progress::log_file::{ReadOptions, read_log};
+use torquill::progress::log_file::{BadRows, read_log};
 use torquill::progress::training_log::Log;
 use torquill::units::System;
 
 const HEAD: &str = "date,lift,load,repetitions,velocity,reserve\n";
-const SKIP: ReadOptions = ReadOptions {
-    skip_bad_rows: true,
-    today: None,
-};
+const SKIP: BadRows = BadRows::LeftOut;
 
 fn read(rows: &str) -> Result<Log, Error> {
-    read_log("log.csv", &format!("{HEAD}{rows}"), ReadOptions::default())
+    read_log("log.csv", &format!("{HEAD}{rows}"), BadRows::Refused)
 }
 
 /// Messages and next moves of an error.
@@ -63,7 +60,7 @@ fn regress_a_row_is_read_with_its_units() {
 #[test]
 fn regress_remarks_quotes_semicolons_and_marks_of_other_programs_are_read() {
     let text = "\u{feff}# mine\r\nDay;Exercise;Weight;Reps;Note\r\n2024-03-01;\"Squat\";\"100 kg\";5;\"good; \"\"fast\"\"\"\r\n\r\n# end\r\n";
-    let log = read_log("log.csv", text, ReadOptions::default()).expect("a good file");
+    let log = read_log("log.csv", text, BadRows::Refused).expect("a good file");
     assert_eq!(log.entries.len(), 1);
     assert_eq!(
         (log.entries[0].lift.as_str(), log.entries[0].line),
@@ -165,20 +162,6 @@ fn fault_a_bad_header_is_refused_even_on_request() {
         assert!(words(&error).contains(says), "{text}: {error}");
         assert_eq!(error.exit_status(), 2);
     }
-}
-
-#[test]
-fn fault_future_days_are_refused_when_today_is_known() {
-    let options = ReadOptions {
-        skip_bad_rows: false,
-        today: Day::from_date(2024, 3, 2),
-    };
-    let text = format!("{HEAD}2024-03-02,squat,100 kg,5,,\n2024-03-03,squat,100 kg,5,,\n");
-    let error = read_log("log.csv", &text, options).expect_err("tomorrow");
-    assert!(
-        words(&error).contains("line 3: 2024-03-03 lies in the future"),
-        "{error}"
-    );
 }
 
 #[test]
@@ -286,7 +269,7 @@ fn following(day: Day) -> Day {
 proptest! {
     #[test]
     fn fault_no_text_makes_the_reader_panic(text in "\\PC{0,200}", skip in any::<bool>()) {
-        let options = ReadOptions { skip_bad_rows: skip, today: None };
+        let options = if skip { SKIP } else { BadRows::Refused };
         let _ = read_log("log.csv", &text, options);
         let _ = read_log("log.csv", &format!("{HEAD}{text}"), options);
         let _ = Day::from_text(&text);

@@ -8,7 +8,7 @@ use torquill::error::Error;
 use torquill::narrative::progress_words::trend_in_words;
 use torquill::progress::day::Day;
 use torquill::progress::lift_facts::LiftFacts;
-use torquill::progress::log_file::{ReadOptions, read_log};
+use torquill::progress::log_file::{BadRows, read_log};
 use torquill::progress::log_limits::LogLimit;
 use torquill::progress::training_log::{Log, LogEntry};
 use torquill::progress::trend::{self, Trend};
@@ -26,8 +26,7 @@ fn words(trend: &Trend) -> String {
 fn shipped(name: &str) -> Trend<'static> {
     let path = format!("{}/models/logs/{name}.csv", env!("CARGO_MANIFEST_DIR"));
     let text = std::fs::read_to_string(&path).expect("the log ships");
-    trend(&read_log(name, &text, ReadOptions::default()).expect("it reads"))
-        .expect("it has a trend")
+    trend(&read_log(name, &text, BadRows::Refused).expect("it reads")).expect("it has a trend")
 }
 
 /// A log of singles without reserve, so that the 1RM is the load: one a week on `kg(week)`.
