@@ -3,64 +3,64 @@
 //! In: quantities and names from any room. Out: one [`Error`] that the command line prints and turns into an exit
 //! status. One file a room; `narrative` makes the words.
 
-mod body;
-mod command;
+mod body_fault;
+mod command_fault;
 mod failure;
 mod fault;
-mod figure;
-mod grammar;
-mod gym;
-mod hold;
-mod implement;
-mod known;
-mod log;
-mod measured;
+mod figure_fault;
+mod grammar_fault;
+mod gym_fault;
+mod hold_fault;
+mod implement_fault;
+mod known_names;
+mod log_fault;
 mod model;
-mod numeric;
-mod outcome;
-mod path;
-mod pick;
+mod numeric_fault;
+mod out_of_bounds;
+mod outcome_fault;
+mod path_fault;
+mod pick_fault;
 mod place;
-mod planning;
-mod repetition;
-mod session;
-mod study;
+mod planning_fault;
+mod repetition_fault;
+mod session_fault;
+mod study_fault;
 
-pub use body::BodyFault;
-pub use command::CommandFault;
+pub use body_fault::BodyFault;
+pub use command_fault::CommandFault;
 pub use failure::{Error, FaultKind, Result};
 pub use fault::{Fault, What};
-pub use figure::{FigureFault, PictureFault, PlotFault, Plotted};
-pub use grammar::{
+pub use figure_fault::{FigureFault, PictureFault, PlotFault, Plotted};
+pub use grammar_fault::{
     GrammarFault, HungPiece, ItemTextFault, PieceTextFault, ReadingColumn, ReadingsFault,
 };
-pub use gym::{GymFault, GymSlip, LoadingGear, WishSize};
-pub use hold::HoldFault;
-pub use implement::{CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit};
-pub use known::Known;
-pub use log::{DateFault, LogColumn, LogFault, LogRowFault};
-pub use measured::{Measured, OutOfBounds};
+pub use gym_fault::{GymFault, GymSlip, LoadingGear, WishSize};
+pub use hold_fault::HoldFault;
+pub use implement_fault::{CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit};
+pub use known_names::Known;
+pub use log_fault::{DateFault, LogColumn, LogFault, LogRowFault};
 pub use model::{
     BodyRule, BrokenRule, CurveRule, ExpectedType, FoundValue, ModelFault, MuscleRule, PathRule,
     PlaceOnPath, RuleFault, SettingFault, SettingReason, Shelf, SyntaxFault, TechniqueNumber,
     TechniqueRule, TextFault, TypeFault,
 };
-pub use numeric::{FitFault, LinksFault, NumericFault, ProgrammeFault, ProgrammePart};
-pub use outcome::{FailedEnd, OutcomeFault, StopPlace, StopPosition};
-pub use path::{
+pub use numeric_fault::{FitFault, LinksFault, NumericFault, ProgrammeFault, ProgrammePart};
+pub use out_of_bounds::{Measured, OutOfBounds};
+pub use outcome_fault::{FailedEnd, OutcomeFault, StopPlace, StopPosition};
+pub use path_fault::{
     ArmFault, BridgeFault, LegPressFault, Outside, PathFault, StanceFault, TechniqueFault,
     TechniqueKind, TechniqueRange,
 };
-pub use pick::{
+pub use pick_fault::{
     Advice, HungPair, Instead, Means, NearestSetup, PickFault, PlainLoad, Remedy, Shortfall,
 };
 pub use place::Place;
-pub use planning::PlanFault;
-pub use repetition::{MaximumSearchFault, RepetitionFault, TimedPart};
-pub use session::{
+pub use planning_fault::PlanFault;
+pub use repetition_fault::{MaximumSearchFault, RepetitionFault, TimedPart};
+pub use session_fault::{
     Counted, LoweringFault, PredictionFault, RestPlace, SchemeFault, SessionFault,
     SessionFigureFault, SessionRefusal,
 };
-pub use study::{
+pub use study_fault::{
     Compared, ComparisonFault, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
 };

@@ -2,32 +2,32 @@
 //!
 //! In: a [`Fault`] and the units that the user asked for. Out: [`Told`].
 
-mod body;
-mod command;
-mod figure;
-mod grammar;
-mod gym;
-mod hold;
-mod implement;
-mod known;
-mod log;
-mod model;
+mod body_told;
+mod command_told;
+mod figure_told;
+mod grammar_told;
+mod gym_told;
+mod hold_told;
+mod implement_told;
+mod known_told;
+mod log_told;
 mod model_body;
 mod model_movement;
 mod model_rule;
 mod model_setting;
 mod model_text;
-mod numeric;
-mod outcome;
-mod path;
-mod pick;
-mod planning;
-mod quantity;
-mod repetition;
-mod session;
-mod study;
+mod model_told;
+mod numeric_told;
+mod outcome_told;
+mod path_told;
+mod pick_told;
+mod planning_told;
+mod quantity_told;
+mod repetition_told;
+mod session_told;
+mod study_told;
 
-pub use log::log_row_in_words;
+pub use log_told::log_row_in_words;
 
 use crate::error::{Error, Fault, What};
 use crate::units::System;
@@ -107,21 +107,21 @@ pub(crate) fn message(what: &What) -> String {
 fn of(what: &What, units: System) -> Told {
     match what {
         What::Told(text) => Told::new(text.clone()),
-        What::Quantity(fault) => quantity::told(fault),
-        What::Numeric(fault) => numeric::told(fault),
-        What::Body(fault) => body::told(fault),
-        What::Path(fault) => path::told(fault, units),
-        What::Hold(fault) => hold::told(fault),
-        What::Repetition(fault) => repetition::told(fault, units),
-        What::Implement(fault) => implement::told(fault, units),
-        What::Grammar(fault) => grammar::told(fault, units),
-        What::Gym(fault) => gym::told(fault, units),
-        What::Log(fault) => log::told(fault, units),
-        What::Plan(fault) => planning::told(fault, units),
-        What::Session(fault) => session::told(fault, units),
-        What::Model(fault) => model::told(fault, units),
-        What::Study(fault) => study::told(fault, units),
-        What::Figure(fault) => figure::told(fault, units),
-        What::Command(fault) => command::told(fault, units),
+        What::Quantity(fault) => quantity_told::told(fault),
+        What::Numeric(fault) => numeric_told::told(fault),
+        What::Body(fault) => body_told::told(fault),
+        What::Path(fault) => path_told::told(fault, units),
+        What::Hold(fault) => hold_told::told(fault),
+        What::Repetition(fault) => repetition_told::told(fault, units),
+        What::Implement(fault) => implement_told::told(fault, units),
+        What::Grammar(fault) => grammar_told::told(fault, units),
+        What::Gym(fault) => gym_told::told(fault, units),
+        What::Log(fault) => log_told::told(fault, units),
+        What::Plan(fault) => planning_told::told(fault, units),
+        What::Session(fault) => session_told::told(fault, units),
+        What::Model(fault) => model_told::told(fault, units),
+        What::Study(fault) => study_told::told(fault, units),
+        What::Figure(fault) => figure_told::told(fault, units),
+        What::Command(fault) => command_told::told(fault, units),
     }
 }

@@ -1,6 +1,6 @@
 //! Words for: broken rules of lifters, segment tables and muscles.
 
-use super::known::did_you_mean;
+use super::known_told::did_you_mean;
 use super::{Told, told as fault_told};
 use crate::error::{BodyRule, Fault, MuscleRule};
 use crate::narrative::quantities::rounded;

@@ -1,7 +1,7 @@
 //! Words for: broken rules of movements.
 
-use super::known::did_you_mean;
-use super::path::kind;
+use super::known_told::did_you_mean;
+use super::path_told::kind;
 use super::{Told, told as fault_told};
 use crate::error::{Fault, PathRule, TechniqueNumber, TechniqueRule};
 use crate::narrative::quantities::rounded;

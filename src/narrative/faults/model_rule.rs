@@ -1,6 +1,6 @@
 //! Words for: a value that breaks a rule, told by its path.
 
-use super::known::did_you_mean;
+use super::known_told::did_you_mean;
 use super::{Told, told as fault_told};
 use super::{model_body, model_movement};
 use crate::error::{BrokenRule, CurveRule, Fault, RuleFault};

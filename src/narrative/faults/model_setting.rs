@@ -1,7 +1,7 @@
 //! Words for: why a value cannot be set or read by its path.
 
-use super::known::{did_you_mean, one_of};
-use super::{Told, quantity};
+use super::known_told::{did_you_mean, one_of};
+use super::{Told, quantity_told};
 use crate::error::{PlaceOnPath, SettingFault, SettingReason};
 
 /// The fault in words.
@@ -77,7 +77,7 @@ fn lost(path: &str, step: &str, walked: &str, at: &PlaceOnPath) -> Told {
 fn unfit(path: &str, reason: &SettingReason) -> Told {
     match reason {
         SettingReason::Refused(why) => Told::new(why.clone()),
-        SettingReason::Quantity(fault) => quantity::told(fault),
+        SettingReason::Quantity(fault) => quantity_told::told(fault),
         SettingReason::NoSuchWord { text, known } => {
             let told = Told::new(format!("cannot be `{text}`"));
             one_of(known, "words here")

@@ -1,7 +1,7 @@
 //! Words for: why a text is no record.
 
 use super::Told;
-use super::known::{did_you_mean, one_of};
+use super::known_told::{did_you_mean, one_of};
 use crate::error::{ExpectedType, FoundValue, Known, SyntaxFault, TextFault, TypeFault};
 use crate::narrative::quantities::expected_quantity;
 

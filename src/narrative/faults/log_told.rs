@@ -1,6 +1,6 @@
 //! Words for: what is wrong with a training log.
 
-use super::{Told, quantity};
+use super::{Told, quantity_told};
 use crate::error::{DateFault, LogColumn, LogFault, LogRowFault};
 use crate::narrative::quantities::mass_in;
 use crate::units::System;
@@ -105,7 +105,7 @@ pub fn log_row_in_words(fault: &LogRowFault, units: System) -> Told {
         }
         LogRowFault::Date(fault) => Told::new(date(fault)),
         LogRowFault::NoLift { written } => Told::new(format!("`{written}` is no lift")),
-        LogRowFault::Quantity(fault) => quantity::told(fault),
+        LogRowFault::Quantity(fault) => quantity_told::told(fault),
         LogRowFault::NoLoad { written } => Told::new(format!("a load of `{written}` is no set")),
         LogRowFault::TooHeavy { written, most } => Told::new(format!(
             "`{written}` is more than anybody lifts ({})",

@@ -1,6 +1,6 @@
 //! Words for: what is wrong in a model file or a path of a value.
 
-use super::known::did_you_mean;
+use super::known_told::did_you_mean;
 use super::{Told, model_rule, model_setting, model_text};
 use crate::error::{Fault, Known, ModelFault, Shelf};
 use crate::narrative::model_files::shelf_name;

@@ -1,6 +1,6 @@
 //! Words for: why a question has no answer.
 
-use super::{Told, outcome, pick, quantity};
+use super::{Told, outcome_told, pick_told, quantity_told};
 use crate::error::{
     ComparisonFault, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
 };
@@ -15,8 +15,8 @@ pub(super) fn told(fault: &StudyFault, units: System) -> Told {
         StudyFault::Values(fault) => of_values(fault),
         StudyFault::Comparison(fault) => of_a_comparison(fault),
         StudyFault::Maximum(fault) => of_a_maximum(fault, units),
-        StudyFault::Pick(fault) => pick::told(fault, units),
-        StudyFault::Outcome(fault) => outcome::told(fault, units),
+        StudyFault::Pick(fault) => pick_told::told(fault, units),
+        StudyFault::Outcome(fault) => outcome_told::told(fault, units),
     }
 }
 
@@ -121,7 +121,7 @@ fn of_a_comparison(fault: &ComparisonFault) -> Told {
 fn of_a_maximum(fault: &MaximumFault, units: System) -> Told {
     match fault {
         MaximumFault::LoadUnreadable { fault } => {
-            quantity::told(fault).hint("or a share of the maximum, such as --load 85%")
+            quantity_told::told(fault).hint("or a share of the maximum, such as --load 85%")
         }
         MaximumFault::ShareUnreadable { text } => {
             Told::new(format!("`{text}` is no share of a maximum"))
