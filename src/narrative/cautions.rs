@@ -12,36 +12,45 @@ use crate::units::System;
 pub fn caution_in_words(caution: &Caution, units: System) -> String {
     match caution {
         Caution::Piece(caution) => piece_in_words(caution, units),
-        usual => usual_in_words(usual).to_owned(),
+        known => usual(known).0.to_owned(),
     }
 }
 
-/// Cautions that hold wherever their gear is used; empty for those of a single piece.
+/// Usual rules of the weight room.
+const RULES: &str = "common practice";
+const HEART: &str = "aha_2007: contraindications of resistance exercise, from memory";
+const SPOTTING: &str = "nsca_essentials: spotting guidelines, from memory";
+const BACK: &str = "deadlift_programme_2020: abstract";
+const EYES: &str = "band_eye_injuries_2021: abstract, 11 patients, 14 eyes; also PubMed 33165305";
+const SPREAD: &str = "mcmaster_2010: spread of nominally equal bands";
+const SORENESS: &str = "clarkson_hubal_2002: time course of soreness, from memory";
+
+/// Cautions that hold wherever their gear is used, each with where it comes from; empty for those of a single piece.
 #[rustfmt::skip]
-fn usual_in_words(caution: &Caution) -> &'static str {
+const fn usual(caution: &Caution) -> (&'static str, &'static str) {
     match caution {
-        Caution::Disclaimer => "This is education, no medical advice. Local rules and a qualified professional on the spot come first.",
-        Caution::NotIll => "Do not train injured, ill or in pain. Ask a clinician first when pregnant, after surgery, or with high blood pressure, heart disease, an aneurysm or disease of the retina.",
-        Caution::StopAtPain => "Stop at once at sharp pain, dizziness, chest pressure, a headache that comes suddenly, or when technique breaks down.",
-        Caution::PlainForNovices => "Bands and chains are for experienced lifters: a novice gains as much from plain weight that grows a little each week.",
-        Caution::Collars => "Collars on, plates checked, nobody near the ends of the bar.",
-        Caution::SafetyArms => "Set safety arms at the lowest point of the bar's path, or have a spotter; never lift alone without either.",
-        Caution::AgreeWithSpotters => "Agree on the plan with the spotters before the set: number of repetitions, hand-off, and who takes the bar when.",
-        Caution::SledStops => "Set the sled's stops just below the lowest place of the lift, and keep a hand free for the catch.",
-        Caution::RoundingBack => "Keep the back's shape; end the set when it rounds. Low back pain ended a deadlift programme for 3 of 14 lifters.",
-        Caution::InspectBands => "Inspect every band before every use for nicks, whitening and sticky spots, and retire worn ones.",
-        Caution::AnchorBands => "Anchor bands to something that cannot move or tip, over no sharp edge; load or bolt the rack down.",
-        Caution::Recoil => "No face in the line of recoil; wear eye protection.",
-        Caution::MeasuredStretch => "Stay inside the stretch that the band was measured for; keep it from sun, oil and heat; ask about latex allergy.",
-        Caution::BandsOfOneLabel => "Bands of one label differ by 8-19 % (McMaster 2010): stretch a new one a few times, weigh yours at two lengths, and hang equal ones left and right.",
-        Caution::EvenChains => "Hang chains evenly on both sides, inside the collars, with links that touch the floor at the bottom; feet clear of them.",
-        Caution::ExperiencedOnly => "Experienced lifters with sound technique only, at most once a week for the same muscles.",
-        Caution::ArmsAndSpotters => "Safety arms at the lowest point AND spotters: the lifter cannot raise this load.",
-        Caution::SmallSteps => "Start at 100 % of 1RM and go up in small steps; stop the set when the lowering can no longer be slowed, and let safety arms, stops or helpers take the load.",
-        Caution::Soreness => "Expect soreness that peaks 24 to 72 hours later; leave a week before the next such session.",
-        Caution::MuscleBreakdown => "Dark urine, swelling, or weakness for more than a few days: stop and seek medical care at once.",
-        Caution::LighterFirst => "Start lighter than computed and try each setup slowly first: the figures are those of a model lifter.",
-        Caution::Piece(_) => "",
+        Caution::Disclaimer => ("This is education, no medical advice. Local rules and a qualified professional on the spot come first.", RULES),
+        Caution::NotIll => ("Do not train injured, ill or in pain. Ask a clinician first when pregnant, after surgery, or with high blood pressure, heart disease, an aneurysm or disease of the retina.", HEART),
+        Caution::StopAtPain => ("Stop at once at sharp pain, dizziness, chest pressure, a headache that comes suddenly, or when technique breaks down.", RULES),
+        Caution::PlainForNovices => ("Bands and chains are for experienced lifters: a novice gains as much from plain weight that grows a little each week.", RULES),
+        Caution::Collars => ("Collars on, plates checked, nobody near the ends of the bar.", RULES),
+        Caution::SafetyArms => ("Set safety arms at the lowest point of the bar's path, or have a spotter; never lift alone without either.", SPOTTING),
+        Caution::AgreeWithSpotters => ("Agree on the plan with the spotters before the set: number of repetitions, hand-off, and who takes the bar when.", SPOTTING),
+        Caution::SledStops => ("Set the sled's stops just below the lowest place of the lift, and keep a hand free for the catch.", RULES),
+        Caution::RoundingBack => ("Keep the back's shape; end the set when it rounds. Low back pain ended a deadlift programme for 3 of 14 lifters.", BACK),
+        Caution::InspectBands => ("Inspect every band before every use for nicks, whitening and sticky spots, and retire worn ones.", EYES),
+        Caution::AnchorBands => ("Anchor bands to something that cannot move or tip, over no sharp edge; load or bolt the rack down.", EYES),
+        Caution::Recoil => ("No face in the line of recoil; wear eye protection.", EYES),
+        Caution::MeasuredStretch => ("Stay inside the stretch that the band was measured for; keep it from sun, oil and heat; ask about latex allergy.", RULES),
+        Caution::BandsOfOneLabel => ("Bands of one label differ by 8-19 % (McMaster 2010): stretch a new one a few times, weigh yours at two lengths, and hang equal ones left and right.", SPREAD),
+        Caution::EvenChains => ("Hang chains evenly on both sides, inside the collars, with links that touch the floor at the bottom; feet clear of them.", RULES),
+        Caution::ExperiencedOnly => ("Experienced lifters with sound technique only, at most once a week for the same muscles.", RULES),
+        Caution::ArmsAndSpotters => ("Safety arms at the lowest point AND spotters: the lifter cannot raise this load.", SPOTTING),
+        Caution::SmallSteps => ("Start at 100 % of 1RM and go up in small steps; stop the set when the lowering can no longer be slowed, and let safety arms, stops or helpers take the load.", RULES),
+        Caution::Soreness => ("Expect soreness that peaks 24 to 72 hours later; leave a week before the next such session.", SORENESS),
+        Caution::MuscleBreakdown => ("Dark urine, swelling, or weakness for more than a few days: stop and seek medical care at once.", SORENESS),
+        Caution::LighterFirst => ("Start lighter than computed and try each setup slowly first: the figures are those of a model lifter.", RULES),
+        Caution::Piece(_) => ("", ""),
     }
 }
 
@@ -81,5 +90,21 @@ fn piece_in_words(caution: &PieceCaution, units: System) -> String {
             "Help outweighs the load over {} % of the range: the load would rise by itself there.",
             percent(*range)
         ),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::library::Library;
+
+    #[test]
+    fn law_every_caution_has_a_listed_source() {
+        let sources = Library::built_in().sources().expect("the shipped list");
+        for known in [HEART, SPOTTING, BACK, EYES, SPREAD, SORENESS] {
+            let key = known.split(':').next().unwrap_or_default();
+            assert!(sources.contains_key(key), "{known}");
+        }
+        assert_eq!(usual(&Caution::Disclaimer).1, RULES);
     }
 }

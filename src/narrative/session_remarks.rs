@@ -5,7 +5,8 @@
 use super::quantities::{mass_in, rounded};
 use crate::session::method::Method;
 use crate::session::remark::{
-    ChartRemark, ClusterRemark, Fate, LoweringLimit, LoweringRemark, Remark, SetupRemark,
+    ChartRemark, ClusterRemark, Disagreement, Fate, LoweringLimit, LoweringRemark, Remark,
+    SetupRemark,
 };
 use crate::session::status::INTERMEDIATE_MONTHS;
 use crate::units::{Duration, Mass, System};
@@ -55,31 +56,30 @@ fn of_chart(remark: &ChartRemark, units: System) -> String {
             "top set: {repetitions} repetitions at {} % of 1RM are more than the chart allows ({allowed})",
             percent(share)
         ),
-        ChartRemark::Disagreement {
-            sets: (first, last),
-            load,
-            planned,
-            by_chart,
-            by_model,
-        } => {
-            let sets = if first == last {
-                format!("Working set {first}")
-            } else {
-                format!("Working sets {first} to {last}")
-            };
-            format!(
-                "{sets}: {} for {planned}: the chart allows {} when rested, the fatigue model {by_model} after the sets \
-                 before; they disagree, so have a spotter ready or take less.",
-                mass_in(units, load),
-                rounded(by_chart, 1)
-            )
-        }
+        ChartRemark::Disagreement(one) => disagreement(&one, units),
         ChartRemark::WidestGap {
             set,
             by_chart,
             by_model,
         } => widest_gap(set, by_chart, by_model),
     }
+}
+
+fn disagreement(one: &Disagreement, units: System) -> String {
+    let (first, last) = one.sets;
+    let sets = if first == last {
+        format!("Working set {first}")
+    } else {
+        format!("Working sets {first} to {last}")
+    };
+    format!(
+        "{sets}: {} for {}: the chart allows {} when rested, the fatigue model {} after the sets before; they disagree, so \
+         have a spotter ready or take less.",
+        mass_in(units, one.load),
+        one.planned,
+        rounded(one.by_chart, 1),
+        one.by_model
+    )
 }
 
 fn widest_gap(set: u32, by_chart: f64, by_model: f64) -> String {
@@ -119,12 +119,7 @@ fn of_clusters(remark: &ClusterRemark) -> String {
             total,
             share,
             usual,
-        } => format!(
-            "{total} repetitions at {} % of 1RM lie outside the customary {} to {} of a session",
-            percent(share),
-            usual.0,
-            usual.1
-        ),
+        } => unusual_total(total, share, usual),
         ClusterRemark::PhosphocreatineBack { rest, shares } => format!(
             "In {} s, {} to {} % of the phosphocreatine spent comes back (published recoveries differ that much).",
             rounded(rest.as_s(), 0),
@@ -135,13 +130,26 @@ fn of_clusters(remark: &ClusterRemark) -> String {
             straight,
             clusters,
             gain_percent,
-        } => format!(
-            "Predicted: straight, {}; in clusters, {}; over all repetitions asked for, the clusters are {} % faster.",
-            fate(straight),
-            fate(clusters),
-            rounded(gain_percent, 0)
-        ),
+        } => against_straight(straight, clusters, gain_percent),
     }
+}
+
+fn unusual_total(total: u32, share: f64, usual: (u32, u32)) -> String {
+    format!(
+        "{total} repetitions at {} % of 1RM lie outside the customary {} to {} of a session",
+        percent(share),
+        usual.0,
+        usual.1
+    )
+}
+
+fn against_straight(straight: Fate, clusters: Fate, gain_percent: f64) -> String {
+    format!(
+        "Predicted: straight, {}; in clusters, {}; over all repetitions asked for, the clusters are {} % faster.",
+        fate(straight),
+        fate(clusters),
+        rounded(gain_percent, 0)
+    )
 }
 
 /// "repetition 9 stalls", "the last repetition moves at 0.34 m/s".

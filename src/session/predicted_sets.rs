@@ -7,7 +7,7 @@ use super::draft::{Draft, Predicted, SessionPrediction};
 use super::oracle::RepOracle;
 use super::planned_set::{PlannedSet, RepetitionsAllowed, SetKind};
 use super::prediction::{TiringBody, predict_set, repetitions_to_failure};
-use super::remark::{ChartRemark, PlanBasis, Remark};
+use super::remark::{ChartRemark, Disagreement, PlanBasis, Remark};
 use super::repetitions::RepetitionChart;
 use super::request::SessionRequest;
 use crate::error::Result;
@@ -76,45 +76,35 @@ pub fn as_plain_sets(oracle: &RepOracle, load: Mass, draft: &Draft) -> Result<Se
 
 /// Sets that the fatigue model does not see through, neighbours of one kind together.
 fn disagreements(draft: &Draft) -> Vec<Remark> {
-    let mut found: Vec<((usize, usize), Disagreement)> = Vec::new();
+    let mut found: Vec<Disagreement> = Vec::new();
     let work = draft.sets.iter().filter(|set| set.kind == SetKind::Work);
-    for (number, set) in (1..).zip(work) {
-        let Some(one) = disagreement(set) else {
-            continue;
-        };
+    for one in (1..).zip(work).filter_map(disagreement) {
         match found.last_mut() {
-            Some(((_, last), known)) if *last + 1 == number && *known == one => *last = number,
-            _ => found.push(((number, number), one)),
+            Some(known) if continues(known, &one) => known.sets.1 = one.sets.1,
+            _ => found.push(one),
         }
     }
-    let remark = |(sets, one): ((usize, usize), Disagreement)| {
-        Remark::Chart(ChartRemark::Disagreement {
-            sets,
-            load: one.load,
-            planned: one.planned,
-            by_chart: one.by_chart,
-            by_model: one.by_model,
-        })
-    };
+    let remark = |one| Remark::Chart(ChartRemark::Disagreement(one));
     found.into_iter().map(remark).collect()
 }
 
-/// What chart and fatigue model say of one set.
-#[derive(Debug, PartialEq)]
-struct Disagreement {
-    load: Mass,
-    planned: u32,
-    by_chart: f64,
-    by_model: u32,
+/// Whether a set is the next one after those known, and like them.
+fn continues(known: &Disagreement, one: &Disagreement) -> bool {
+    known.sets.1 + 1 == one.sets.0
+        && Disagreement {
+            sets: one.sets,
+            ..*known
+        } == *one
 }
 
-fn disagreement(set: &PlannedSet) -> Option<Disagreement> {
+fn disagreement((number, set): (usize, &PlannedSet)) -> Option<Disagreement> {
     let allowed = set.allowed?;
     let (planned, by_model) = (set.repetitions(), allowed.by_model?);
     if set.groups.len() > 1 || by_model >= planned {
         return None;
     }
     Some(Disagreement {
+        sets: (number, number),
         load: set.load.total,
         planned,
         by_chart: allowed.by_chart?,

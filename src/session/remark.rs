@@ -83,6 +83,21 @@ pub enum Remark {
     Setup(SetupRemark),
 }
 
+/// Where chart and fatigue model disagree on neighbouring working sets.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Disagreement {
+    /// First and last working set, from 1.
+    pub sets: (usize, usize),
+    /// Load of one.
+    pub load: Mass,
+    /// Repetitions planned.
+    pub planned: u32,
+    /// What the chart allows when rested.
+    pub by_chart: f64,
+    /// What the fatigue model allows.
+    pub by_model: u32,
+}
+
 /// What the chart says of repetitions, alone or beside the fatigue model.
 #[derive(Debug, Clone, PartialEq)]
 pub enum ChartRemark {
@@ -105,18 +120,7 @@ pub enum ChartRemark {
         allowed: u32,
     },
     /// Chart and fatigue model disagree on neighbouring sets.
-    Disagreement {
-        /// First and last working set, from 1.
-        sets: (usize, usize),
-        /// Load of one.
-        load: Mass,
-        /// Repetitions planned.
-        planned: u32,
-        /// What the chart allows when rested.
-        by_chart: f64,
-        /// What the fatigue model allows.
-        by_model: u32,
-    },
+    Disagreement(Disagreement),
     /// Where chart and fatigue model differ most in a pyramid.
     WidestGap {
         /// The working set, from 1.

@@ -25,9 +25,9 @@ mod pair_grid;
 mod parameter;
 mod pick;
 mod pick_answer;
-mod plan;
 mod plan_ground;
 mod plan_question;
+mod planned_sessions;
 mod question;
 mod rank;
 mod rep_outcome;
@@ -59,10 +59,10 @@ pub use pair_grid::{PairGrid, pair_grid};
 pub use parameter::Parameter;
 pub use pick::pick;
 pub use pick_answer::{PickAnswer, Picked};
-pub use plan::plan;
 pub use plan_question::{
     MethodChoice, PersonTold, PlanAnswer, PlanNote, PlanQuestion, PlannedSession, SessionName,
 };
+pub use planned_sessions::plan;
 pub use question::{Question, SetupStudy, Study};
 pub use rank::{Ranked, Ranks, rank};
 pub use rep_study::{Heaviness, RepStudy, USUAL_STEP_KG, maximum, repetition, rigged};

@@ -51,15 +51,9 @@ pub(super) fn plan_ground(
     let mut notes = Vec::new();
     let trainee = trainee(asked, question.lifter.training, &mut notes);
     let lift = planned_lift(asked, library, question, trainee)?;
-    let step = Mass::from_kg(USUAL_STEP_KG);
-    let scaled = lifter_of_one_rm(question, lift.one_rm, step);
-    let lifter = scaled
+    let lifter = lifter_of_one_rm(question, lift.one_rm, Mass::from_kg(USUAL_STEP_KG))
         .map_err(|fault| notes.push(PlanNote::NothingPredicted(fault)))
         .ok();
-    let own = Question {
-        lifter: lifter.as_ref().unwrap_or(question.lifter),
-        ..question.clone()
-    };
     let gym = gym(asked, library, &carrier)?.map(|gym| with_one_bar(gym, lift.one_rm));
     let loading = match &gym {
         Some(gym) => Loadings::of(gym, &carrier)?,
@@ -68,17 +62,17 @@ pub(super) fn plan_ground(
     notes.push(gym.as_ref().map_or(PlanNote::UsualPlates, |gym| {
         PlanNote::GymLoads(gym.title.clone())
     }));
-    let setups = SetupSearch {
+    let search = SetupSearch {
         asked,
-        question: &own,
+        question: &Question {
+            lifter: lifter.as_ref().unwrap_or(question.lifter),
+            ..question.clone()
+        },
         gym: gym.as_ref(),
         loading: &loading,
-    }
-    .setups(
-        asked.pieces.setup(&library.pieces()?.stock())?,
-        &trainee,
-        watch,
-    )?;
+    };
+    let pieces = asked.pieces.setup(&library.pieces()?.stock())?;
+    let setups = search.setups(pieces, &trainee, watch)?;
     Ok(PlanGround {
         lift,
         lifter,

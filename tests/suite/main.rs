@@ -15,6 +15,7 @@ mod json_keys;
 mod layers;
 mod lecture;
 mod library;
+mod lift_by_another_name;
 mod lifts;
 mod lifts_joints;
 mod lifts_laws;

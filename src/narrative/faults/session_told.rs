@@ -130,14 +130,9 @@ fn lowering(fault: &LoweringFault, units: System) -> Told {
             Told::new(format!("{sets} sets of overloaded lowering are too many"))
                 .hint(format!("{} to {} sets", usual.0, usual.1))
         }
-        LoweringFault::NothingInWindow { loads, shares } => Told::new(format!(
-            "this gym can load nothing between {} and {} ({} to {} % of 1RM)",
-            mass(&loads.0),
-            mass(&loads.1),
-            rounded(100.0 * shares.0, 0),
-            rounded(100.0 * shares.1, 0)
-        ))
-        .hint("smaller plates or steps, or a load of your own above the 1RM: --load"),
+        LoweringFault::NothingInWindow { loads, shares } => {
+            nothing_in_window(mass(&loads.0), mass(&loads.1), *shares)
+        }
         LoweringFault::AboveLowering {
             load,
             limit,
@@ -149,17 +144,8 @@ fn lowering(fault: &LoweringFault, units: System) -> Told {
             mass(load),
             mass(limit)
         ))
-        .hint(format!(
-            "stay between {} and {}",
-            mass(&stay.0),
-            mass(&stay.1)
-        )),
-        LoweringFault::NoOverload { load, one_rm } => Told::new(format!(
-            "{} is not more than the 1RM of {}: there is no overload in lowering it",
-            mass(load),
-            mass(one_rm)
-        ))
-        .hint("use straight sets, a pyramid or clusters for loads that can be lifted"),
+        .hint(stay_between(mass(&stay.0), mass(&stay.1))),
+        LoweringFault::NoOverload { load, one_rm } => no_overload(mass(load), mass(one_rm)),
         LoweringFault::NoReserve {
             load,
             limit,
@@ -172,6 +158,26 @@ fn lowering(fault: &LoweringFault, units: System) -> Told {
         ))
         .hint("take less, or straight sets"),
     }
+}
+
+fn nothing_in_window(least: String, most: String, shares: (f64, f64)) -> Told {
+    Told::new(format!(
+        "this gym can load nothing between {least} and {most} ({} to {} % of 1RM)",
+        rounded(100.0 * shares.0, 0),
+        rounded(100.0 * shares.1, 0)
+    ))
+    .hint("smaller plates or steps, or a load of your own above the 1RM: --load")
+}
+
+fn no_overload(load: String, one_rm: String) -> Told {
+    Told::new(format!(
+        "{load} is not more than the 1RM of {one_rm}: there is no overload in lowering it"
+    ))
+    .hint("use straight sets, a pyramid or clusters for loads that can be lifted")
+}
+
+fn stay_between(least: String, most: String) -> String {
+    format!("stay between {least} and {most}")
 }
 
 /// Bands, chains, pyramids, blocks.
