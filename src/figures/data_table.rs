@@ -22,6 +22,7 @@ pub(crate) fn column(quantity: &str, unit: &str) -> String {
     let unit = match unit {
         "%" => "percent",
         "N·m" => "nm",
+        "lbf·ft" => "lbf_ft",
         "µm" => "um",
         "deg/s" => "deg_s",
         "m/s" => "m_s",

@@ -2,6 +2,7 @@
 //!
 //! In: which figure, its value. Out: its name, and the value with its unit.
 
+use super::shown_units::torque_unit;
 use crate::movement::Measure;
 use crate::study::{Compared, Conditions, Study};
 use crate::units::{Force, Mass, System};
@@ -19,7 +20,7 @@ pub(crate) fn compared_in_words(measure: Compared) -> &'static str {
 
 /// A figure of a study with its unit, for people.
 ///
-/// **Shape.** A mass in kg or lb, a force in N or lbf, a torque in N·m; with a load of one's own the
+/// **Shape.** A mass in kg or lb, a force in N or lbf, a torque in N·m or lbf·ft; with a load of one's own the
 /// heaviest weight is told as how many times that load.
 #[must_use]
 pub(crate) fn shown_figure(
@@ -35,6 +36,9 @@ pub(crate) fn shown_figure(
         (Compared::Held, System::Us, _) => (Mass::from_kg(value).as_lb(), "lb"),
         (_, System::Metric, Measure::Force) => (value, "N"),
         (_, System::Us, Measure::Force) => (Force::from_n(value).as_lbf(), "lbf"),
-        (_, _, Measure::Torque) => (value, "N·m"),
+        (_, _, Measure::Torque) => {
+            let unit = torque_unit(units);
+            (unit.of(value), unit.symbol)
+        }
     }
 }

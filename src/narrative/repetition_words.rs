@@ -7,6 +7,7 @@ use super::places::{place_in_words, position_in_words, stretch_in_words, velocit
 use super::prose::percent;
 use super::quantities::{force_in, mass_in, rounded};
 use super::setup_names::asked_name;
+use super::shown_units::torque_unit;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
 use crate::rep::{Mark, RepEnd};
@@ -134,7 +135,10 @@ fn stuck(rep: &RepStudy, units: System) -> String {
 fn size_in_words(measure: Measure, size: f64, units: System) -> String {
     match measure {
         Measure::Force => force_in(units, Force::from_n(size)),
-        Measure::Torque => format!("{} N·m", rounded(size, 0)),
+        Measure::Torque => {
+            let unit = torque_unit(units);
+            format!("{} {}", rounded(unit.of(size), unit.decimals), unit.symbol)
+        }
     }
 }
 

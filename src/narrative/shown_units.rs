@@ -3,7 +3,7 @@
 //! In: what is shown, the [`System`] asked for. Out: [`ShownUnit`]s for axes, labels and sentences.
 
 use crate::movement::Measure;
-use crate::units::{Force, Length, Mass, System};
+use crate::units::{Force, Length, Mass, System, Torque};
 
 /// A unit as it is written, and the factor from SI.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -44,8 +44,11 @@ pub fn load_unit(measure: Measure, units: System) -> ShownUnit {
 
 /// A torque.
 #[must_use]
-pub fn torque_unit(_units: System) -> ShownUnit {
-    ShownUnit::new("N·m", 1.0, 0)
+pub fn torque_unit(units: System) -> ShownUnit {
+    match units {
+        System::Metric => ShownUnit::new("N·m", 1.0, 0),
+        System::Us => ShownUnit::new("lbf·ft", 1.0 / Torque::from_lbf_ft(1.0).as_nm(), 0),
+    }
 }
 
 /// Velocity of the load, or of the joint that turns it.

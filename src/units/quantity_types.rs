@@ -134,6 +134,7 @@ quantity!(
     Torque, -1.0e6, 1.0e6,
     [
         (from_nm, as_nm, ["N·m", "Nm", "N.m", "N*m"], 1.0, 1.0),
+        (from_lbf_ft, as_lbf_ft, ["lbf·ft", "lbf.ft", "lbf*ft"], 0.453_592_37 * STANDARD_GRAVITY_M_S2 * 3048.0, 10_000.0),
     ]
 );
 quantity!(
