@@ -31,19 +31,6 @@ impl Source {
             Self::Assumed(_) | Self::CommonPractice(_) | Self::Invented(_) => None,
         }
     }
-
-    /// One line for a table: "from memory: holzbaur_2005, muscle table".
-    #[must_use]
-    pub fn in_words(&self) -> String {
-        match self {
-            Self::Published(key, place) => format!("published: {key}, {place}"),
-            Self::FromMemory(key, what) => format!("from memory: {key}, {what}"),
-            Self::Derived(key, how) => format!("derived: {key}, {how}"),
-            Self::Assumed(why) => format!("assumed: {why}"),
-            Self::CommonPractice(what) => format!("common practice: {what}"),
-            Self::Invented(what) => format!("invented: {what}"),
-        }
-    }
 }
 
 /// One publication of `models/sources.ron`.

@@ -47,6 +47,7 @@ pub mod setups;
 pub mod sheet_words;
 pub mod shown_units;
 pub mod source_words;
+pub mod sources;
 pub(crate) mod speed_words;
 pub mod spotter_words;
 pub mod strength_words;

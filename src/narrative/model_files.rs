@@ -3,6 +3,7 @@
 //! In: [`Shelf`], [`FileFacts`]. Out: "lifter", and lines of label and text.
 
 use super::quantities::rounded;
+use super::sources::source_in_words;
 use crate::error::Shelf;
 use crate::library::{BandFacts, ChainFacts, FileFacts, GymFacts, LifterFacts, SegmentFacts};
 use crate::units::Length;
@@ -60,14 +61,14 @@ pub fn file_facts(facts: &FileFacts) -> Vec<(&'static str, String)> {
             ("strength groups", facts.groups.join(", ")),
         ],
         FileFacts::Curves([active, passive, velocity]) => vec![
-            ("active force", active.in_words()),
-            ("passive force", passive.in_words()),
-            ("force over velocity", velocity.in_words()),
+            ("active force", source_in_words(active)),
+            ("passive force", source_in_words(passive)),
+            ("force over velocity", source_in_words(velocity)),
         ],
         FileFacts::Sarcomere(facts) => vec![
             ("species", facts.species.clone()),
             ("optimum", format!("{} µm", rounded(facts.optimum_um, 3))),
-            ("source", facts.source.in_words()),
+            ("source", source_in_words(&facts.source)),
         ],
         FileFacts::Movement(facts) => vec![
             ("title", facts.title.clone()),
@@ -110,7 +111,7 @@ fn segments(facts: &SegmentFacts) -> Vec<Line> {
             format!("{}, {mass} kg", centimetres(facts.height)),
         ),
         ("segments", facts.segments.join(", ")),
-        ("source", facts.source.in_words()),
+        ("source", source_in_words(&facts.source)),
     ]
 }
 
@@ -123,7 +124,7 @@ fn band(facts: &BandFacts) -> Vec<Line> {
             "pull at 1.5 and 2 times its length",
             format!("{shorter} N, {longer} N"),
         ),
-        ("source", facts.source.in_words()),
+        ("source", source_in_words(&facts.source)),
     ]
 }
 
@@ -133,7 +134,7 @@ fn chain(facts: &ChainFacts) -> Vec<Line> {
         ("name", facts.name.clone()),
         ("length", centimetres(facts.length)),
         ("mass", format!("{mass} kg")),
-        ("source", facts.source.in_words()),
+        ("source", source_in_words(&facts.source)),
     ]
 }
 

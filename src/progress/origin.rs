@@ -41,10 +41,4 @@ impl Origin {
             Self::Practice(_) | Self::Assumed(_) => None,
         }
     }
-
-    /// One line for a table: "from memory: epley_1985, the formula".
-    #[must_use]
-    pub fn in_words(self) -> String {
-        self.source().in_words()
-    }
 }

@@ -11,6 +11,7 @@ use crate::narrative::session_words::{
     basis, frequency, intent, joint_name, level_name, one_rm_source, plan_note, predicted_name,
     progression, refusal_reason, session_name, set_note,
 };
+use crate::narrative::sources::source_in_words;
 use crate::narrative::spotter_words::spotters_place;
 use crate::session::draft::{Draft, LoweringPrediction, SessionPrediction};
 use crate::session::planned_set::PlannedSet;
@@ -194,7 +195,7 @@ fn sources(draft: &Draft) -> Vec<BasisRecord<'_>> {
     sources
         .map(|(what, source)| BasisRecord {
             what: basis(what),
-            source: source.in_words(),
+            source: source_in_words(&source.source()),
         })
         .collect()
 }

@@ -1,7 +1,7 @@
 //! The quantity types: private SI value, one constructor and one reader a unit, read from text.
 
 use super::STANDARD_GRAVITY_M_S2;
-use super::fault::{QuantityFault, QuantityKind};
+use super::quantity_fault::{QuantityFault, QuantityKind};
 use super::text::{Dimension, Unit};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 use std::fmt;

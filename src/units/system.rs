@@ -10,8 +10,8 @@ pub enum System {
     Us,
 }
 
-/// A number with at most `decimals` decimals and no trailing zeros. (Passing: it stands in `narrative` now, and goes
-/// from here with the last room above that still makes words.)
+/// A number with at most `decimals` decimals and no trailing zeros, as a setting is written; words take it from
+/// `narrative`.
 #[must_use]
 pub fn rounded(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");

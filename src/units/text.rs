@@ -2,7 +2,7 @@
 //!
 //! In: a text from a file or the command line. Out: the SI value, or a [`QuantityFault`].
 
-use super::fault::{QuantityFault, QuantityKind};
+use super::quantity_fault::{QuantityFault, QuantityKind};
 
 /// A unit of one dimension: its spellings and the exact conversion `value × multiply / divide`.
 #[derive(Debug, Clone, Copy)]

@@ -418,7 +418,10 @@ fn law_shipped_bands_and_chains_name_known_sources() {
     let known: BTreeMap<String, Publication> =
         ron::from_str(&text.expect("sources")).expect("sources");
     let named = |source: &Source, file: &str| {
-        assert!(!source.in_words().contains("without a source"), "{file}");
+        assert!(
+            !torquill::narrative::sources::source_in_words(source).contains("without a source"),
+            "{file}"
+        );
         if let Some(key) = source.key() {
             assert!(
                 known.contains_key(key),
