@@ -24,6 +24,7 @@ mod numeric;
 mod published_rep;
 
 mod readme;
+mod recipes;
 mod rep;
 mod rep_commands;
 mod resistance;

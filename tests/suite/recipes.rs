@@ -1,0 +1,111 @@
+//! "A new … is one file": each kind of model is copied under another name into a folder of the user's own, and every
+//! command answers for the copy as it does for the original.
+
+use crate::calling::call_in;
+use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
+use std::path::Path;
+use tempfile::TempDir;
+
+/// A folder with a copy of a shipped file under another name; words of the text may be changed.
+fn copied(kind: &str, from: &str, to: &str, change: impl Fn(&str) -> String) -> TempDir {
+    let folder = tempfile::tempdir().expect("a folder can be made");
+    add(folder.path(), kind, from, to, change);
+    folder
+}
+
+fn add(folder: &Path, kind: &str, from: &str, to: &str, change: impl Fn(&str) -> String) {
+    let shipped = Path::new(env!("CARGO_MANIFEST_DIR")).join("models");
+    let text = std::fs::read_to_string(shipped.join(kind).join(format!("{from}.ron")))
+        .expect("a shipped file");
+    let into = folder.join("own").join(kind);
+    std::fs::create_dir_all(&into).expect("a folder can be made");
+    std::fs::write(into.join(format!("{to}.ron")), change(&text)).expect("a file can be written");
+}
+
+/// A command line whose word `{}` is the name of a model.
+fn line<'a>(words: &'a str, name: &'a str) -> Vec<&'a str> {
+    let words = words.split(' ');
+    words.map(|word| if word == "{}" { name } else { word }).collect()
+}
+
+/// Every command says of the copy what it says of the original, but for the name.
+fn answers_alike(folder: &Path, from: &str, to: &str, commands: &[&str]) {
+    commands.par_iter().for_each(|command| {
+        let original = call_in(folder, &line(command, from)).done();
+        let own = [&line(command, to)[..], &["--models", "own"]].concat();
+        let copy = call_in(folder, &own).done();
+        assert_eq!(copy.out.replace(to, from), original.out, "{command}");
+        assert!(!original.out.is_empty(), "{command}");
+    });
+}
+
+#[test]
+fn law_a_new_movement_is_one_file() {
+    // One of every kind of path.
+    for movement in ["bench-press", "squat", "leg-press", "hip-thrust", "biceps-curl"] {
+        let copy = format!("own-{movement}");
+        let folder = copied("movements", movement, &copy, str::to_owned);
+        let commands = [
+            "curve {} --load 40kg --samples 11 --format json",
+            "rep {} --load 60% --format json",
+            "max {} --format json",
+            "plan {} --one-rm 90kg --format json",
+            "pick {} --gym college-weight-room --top 2 --format json",
+        ];
+        answers_alike(folder.path(), movement, &copy, &commands);
+        let drawn = |name: &str, file: &str, more: &[&str]| {
+            let arguments = ["figure", name, "--load", "40kg", "-o", file];
+            call_in(folder.path(), &[&arguments, more].concat()).done();
+            std::fs::read_to_string(folder.path().join(file)).expect("the figure was written")
+        };
+        let original = drawn(movement, "original.svg", &[]);
+        let own = drawn(&copy, "own.svg", &["--models", "own"]);
+        assert_eq!(own.replace(&copy, movement), original, "{movement}");
+    }
+}
+
+#[test]
+fn law_a_new_lifter_is_one_file() {
+    let folder = copied("lifters", "tall-novice", "own-lifter", str::to_owned);
+    let commands = [
+        "curve bench-press --lifter {} --load 40kg --samples 11 --format json",
+        "rep squat --lifter {} --load 60% --format json",
+        "max deadlift --lifter {} --format json",
+    ];
+    answers_alike(folder.path(), "tall-novice", "own-lifter", &commands);
+}
+
+#[test]
+fn law_a_new_gym_is_one_file() {
+    let folder = copied("gyms", "garage", "own-gym", str::to_owned);
+    let commands = [
+        "pick bench-press --gym {} --top 3 --format json",
+        "plan bench-press --one-rm 100kg --gym {} --format json",
+    ];
+    answers_alike(folder.path(), "garage", "own-gym", &commands);
+}
+
+#[test]
+fn law_a_new_band_or_chain_is_one_file() {
+    let named = |text: &str| text.replace("loop-29mm", "own-band");
+    let folder = copied("bands", "loop-29mm", "own-band", named);
+    let named = |text: &str| text.replace("chain-8mm", "own-chain");
+    add(folder.path(), "chains", "chain-8mm", "own-chain", named);
+    let with_band = ["curve squat --load 60kg --band {} --samples 11 --format json"];
+    answers_alike(folder.path(), "loop-29mm", "own-band", &with_band);
+    let with_chain = ["curve squat --load 60kg --chain {} --samples 11 --format json"];
+    answers_alike(folder.path(), "chain-8mm", "own-chain", &with_chain);
+}
+
+/// A table of muscles is one file, and a lifter names it.
+#[test]
+fn law_a_new_table_of_muscles_is_one_file() {
+    let folder = copied("muscles", "reference", "own-muscles", str::to_owned);
+    let named = |text: &str| text.replace("muscles: \"reference\"", "muscles: \"own-muscles\"");
+    add(folder.path(), "lifters", "reference-man", "own-lifter", named);
+    let commands = [
+        "curve bench-press --lifter {} --load 40kg --samples 11 --detail --format json",
+        "max squat --lifter {} --format json",
+    ];
+    answers_alike(folder.path(), "reference-man", "own-lifter", &commands);
+}
