@@ -68,6 +68,11 @@ fn law_a_moment_arm_is_the_slope_of_length_in_every_pose() {
                         let at = muscle.at(&acting.curves, &turned, 0.0);
                         muscle.fibre.projected_m(at.state.length_norm)
                     };
+                    // Fibres are held at a twentieth of their best length, and then follow no arm.
+                    if length(STEP) == length(-STEP) && length(0.0) < 0.051 * muscle.fibre.optimal_m
+                    {
+                        continue;
+                    }
                     let slope = (length(STEP) - length(-STEP)) / (2.0 * STEP);
                     assert!(
                         (slope + arm).abs() < 1.0e-7,
