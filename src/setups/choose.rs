@@ -127,25 +127,35 @@ pub fn choose(
     if finalists.is_empty() {
         return Ok(Err(missed(&exact, &found)?));
     }
-    let ranked = finalists.iter().take(choosing.top.max(1));
-    let front = front(&exact, &found)?;
-    Ok(Ok(Choice {
-        plain: plain(&exact)?,
-        ranked: ranked.map(|settled| exact.loaded(settled)).collect(),
+    let counts = Counts {
+        combinations,
+        loads: loadings.distinct() as u64,
+        judged: found.judged,
+        fitting: found.fitting,
+    };
+    chosen(&exact, &found, &finalists, choosing.top, counts).map(Ok)
+}
+
+/// The first finalists, the front and plain weight, each as a coach loads it.
+fn chosen(
+    exact: &Exact<'_>,
+    found: &FoundSetups,
+    finalists: &[Settled],
+    top: usize,
+    counts: Counts,
+) -> Result<Choice> {
+    let loaded = |settled| exact.loaded(settled);
+    let front = front(exact, found)?;
+    Ok(Choice {
+        plain: plain(exact)?,
+        ranked: finalists.iter().take(top.max(1)).map(loaded).collect(),
         front_size: front.len(),
-        front: thinned(&front)
-            .map(|settled| exact.loaded(settled))
-            .collect(),
-        counts: Counts {
-            combinations,
-            loads: loadings.distinct() as u64,
-            judged: found.judged,
-            fitting: found.fitting,
-        },
-        best_added_percent: kernel.best_of_one(false),
-        best_helping_percent: kernel.best_of_one(true),
-        left_out: rack.left_out.clone(),
-    }))
+        front: thinned(&front).map(loaded).collect(),
+        counts,
+        best_added_percent: exact.kernel.best_of_one(false),
+        best_helping_percent: exact.kernel.best_of_one(true),
+        left_out: exact.kernel.rack.left_out.clone(),
+    })
 }
 
 fn counted(rack: &Rack, wish: &Wish) -> Result<u64> {

@@ -168,6 +168,24 @@ pub fn invented(lifter: &Lifter, scatter: Scatter, seed: u64, number: usize) -> 
         .keys()
         .map(|name| (*name, height * draw.factor(scatter.segment)))
         .collect();
+    scale_body(&mut one, height, mass, &lengths);
+    let mut groups: BTreeMap<String, f64> = BTreeMap::new();
+    for muscle in one.muscles.values_mut() {
+        let group = *groups
+            .entry(muscle.group.clone())
+            .or_insert_with(|| draw.factor(scatter.group));
+        let size = lengths[&muscle.along];
+        muscle.peak_force = muscle.peak_force * (mass.powf(2.0 / 3.0) * strength * group);
+        muscle.optimal_fibre_length = muscle.optimal_fibre_length * size;
+        for arm in muscle.moment_arm.values_mut() {
+            arm.scale *= size;
+        }
+    }
+    (one, strength)
+}
+
+/// Height, lengths, masses and passive torques of another size.
+fn scale_body(one: &mut Lifter, height: f64, mass: f64, lengths: &BTreeMap<SegmentName, f64>) {
     one.height = one.height * height;
     one.body_mass = one.body_mass * mass;
     for (name, segment) in &mut one.segments {
@@ -190,19 +208,6 @@ pub fn invented(lifter: &Lifter, scatter: Scatter, seed: u64, number: usize) -> 
         joint.low_torque = joint.low_torque * mass;
         joint.high_torque = joint.high_torque * mass;
     }
-    let mut groups: BTreeMap<String, f64> = BTreeMap::new();
-    for muscle in one.muscles.values_mut() {
-        let group = *groups
-            .entry(muscle.group.clone())
-            .or_insert_with(|| draw.factor(scatter.group));
-        let size = lengths[&muscle.along];
-        muscle.peak_force = muscle.peak_force * (mass.powf(2.0 / 3.0) * strength * group);
-        muscle.optimal_fibre_length = muscle.optimal_fibre_length * size;
-        for arm in muscle.moment_arm.values_mut() {
-            arm.scale *= size;
-        }
-    }
-    (one, strength)
 }
 
 /// A stream of standard normal numbers.

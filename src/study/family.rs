@@ -93,32 +93,7 @@ pub fn family(
         .into_par_iter()
         .map(|index| variant(bench, sets, parameter, index, &base, asked))
         .collect();
-    let (mut variants, mut undone) = (Vec::new(), Vec::new());
-    let mut faults: Vec<Fault> = Vec::new();
-    for (text, result) in parameter.values.iter().zip(tried) {
-        match result {
-            Ok(variant) => variants.push(variant),
-            Err(error) if error.exit_status() == 1 => undone.push(Undone {
-                text: text.clone(),
-                error,
-            }),
-            // A wrong path fails for every value alike: it is told once.
-            Err(error) => {
-                let new = error
-                    .faults()
-                    .iter()
-                    .filter(|fault| !faults.contains(fault));
-                let new: Vec<Fault> = new.cloned().collect();
-                faults.extend(new);
-            }
-        }
-    }
-    if !faults.is_empty() {
-        return Err(Error::bad_input(faults));
-    }
-    if variants.is_empty() {
-        return Err(undone.swap_remove(0).error);
-    }
+    let (variants, undone) = sorted_out(parameter, tried)?;
     let sensitivity = present
         .as_ref()
         .filter(|number| number.value != 0.0)
@@ -132,6 +107,39 @@ pub fn family(
         undone,
         sensitivity,
     })
+}
+
+/// What could be done and what not, in the order asked.
+///
+/// **Fails** with every fault of the input, or when no value can be done.
+fn sorted_out(
+    parameter: &Parameter,
+    tried: Vec<Result<Variant>>,
+) -> Result<(Vec<Variant>, Vec<Undone>)> {
+    let (mut variants, mut undone) = (Vec::new(), Vec::new());
+    let mut faults: Vec<Fault> = Vec::new();
+    for (text, result) in parameter.values.iter().zip(tried) {
+        match result {
+            Ok(variant) => variants.push(variant),
+            Err(error) if error.exit_status() == 1 => undone.push(Undone {
+                text: text.clone(),
+                error,
+            }),
+            // A wrong path fails for every value alike: it is told once.
+            Err(error) => {
+                let known = |fault: &&Fault| !faults.contains(fault);
+                let new: Vec<Fault> = error.faults().iter().filter(known).cloned().collect();
+                faults.extend(new);
+            }
+        }
+    }
+    if !faults.is_empty() {
+        return Err(Error::bad_input(faults));
+    }
+    if variants.is_empty() {
+        return Err(undone.swap_remove(0).error);
+    }
+    Ok((variants, undone))
 }
 
 /// Settings with one more.

@@ -123,18 +123,20 @@ fn spaced(from: &str, to: &str) -> std::result::Result<Vec<String>, SpacingFault
     if low == high {
         return Err(SpacingFault::EndsAlike);
     }
-    let last = (count - 1) as f64;
-    Ok((0..count)
-        .map(|index| {
-            let value = rounded(low + (high - low) * index as f64 / last, 6);
-            match unit.as_str() {
-                "" => value,
-                "%" if value.starts_with('-') => format!("{value}%"),
-                "%" => format!("+{value}%"),
-                unit => format!("{value} {unit}"),
-            }
-        })
-        .collect())
+    let at = |index: usize| setting_of(low, high, index, count, &unit);
+    Ok((0..count).map(at).collect())
+}
+
+/// One of evenly spaced values, as `PATH=VALUE` takes it.
+fn setting_of(low: f64, high: f64, index: usize, count: usize, unit: &str) -> String {
+    let value = low + (high - low) * index as f64 / (count - 1) as f64;
+    let value = rounded(value, 6);
+    match unit {
+        "" => value,
+        "%" if value.starts_with('-') => format!("{value}%"),
+        "%" => format!("+{value}%"),
+        unit => format!("{value} {unit}"),
+    }
 }
 
 #[cfg(test)]

@@ -61,14 +61,7 @@ pub fn rank(
     measure: Compared,
     asked: &Conditions,
 ) -> Result<Ranks> {
-    let bound = &bounds().ranked_change;
-    if !bound.holds(by_percent) {
-        return Err(Error::bad(ComparisonFault::RankAmount {
-            percent: by_percent,
-            least_percent: bound.least(),
-            most_percent: bound.most(),
-        }));
-    }
+    check_amount(by_percent)?;
     let model = bench.model(sets)?;
     let study = asked.of(&model)?;
     let base = Figures::of(&study, asked)
@@ -84,13 +77,11 @@ pub fn rank(
         .into_par_iter()
         .map(|number| {
             let both = changes(bench, sets, &number.path, by_percent, measure, asked);
-            (
-                number,
-                both.map(|both| both.map(|value| 100.0 * (value / base - 1.0))),
-            )
+            let percent = |value| 100.0 * (value / base - 1.0);
+            (number, both.map(|both| both.map(percent)))
         })
         .collect();
-    let mut ranks = Ranks {
+    let ranks = Ranks {
         movement_title: study.movement_title,
         lifter_title: study.lifter_title,
         by_percent,
@@ -99,22 +90,38 @@ pub fn rank(
         without_effect: 0,
         undone: Vec::new(),
     };
-    for (number, result) in tried {
-        match result {
-            Ok([lowered_percent, raised_percent]) => {
-                ranks.add(number, lowered_percent, raised_percent)
-            }
-            Err(error) => ranks.undone.push((number, error)),
-        }
+    Ok(ranks.with_all(tried))
+}
+
+fn check_amount(by_percent: f64) -> Result<()> {
+    let bound = &bounds().ranked_change;
+    if bound.holds(by_percent) {
+        return Ok(());
     }
-    // A stable sort: equal ones stay in the order of the model.
-    ranks
-        .rows
-        .sort_by(|a, b| b.size_percent().total_cmp(&a.size_percent()));
-    Ok(ranks)
+    Err(Error::bad(ComparisonFault::RankAmount {
+        percent: by_percent,
+        least_percent: bound.least(),
+        most_percent: bound.most(),
+    }))
 }
 
 impl Ranks {
+    /// The same with what was tried, the strongest first.
+    fn with_all(mut self, tried: Vec<(NumberAt, Result<[f64; 2]>)>) -> Self {
+        for (number, result) in tried {
+            match result {
+                Ok([lowered_percent, raised_percent]) => {
+                    self.add(number, lowered_percent, raised_percent)
+                }
+                Err(error) => self.undone.push((number, error)),
+            }
+        }
+        // A stable sort: equal ones stay in the order of the model.
+        self.rows
+            .sort_by(|a, b| b.size_percent().total_cmp(&a.size_percent()));
+        self
+    }
+
     fn add(&mut self, number: NumberAt, lowered_percent: f64, raised_percent: f64) {
         let ranked = Ranked {
             number,

@@ -84,13 +84,10 @@ pub fn repetition(
         question.lifter,
         &with_load(&body, pulling),
     )?;
-    let one_rm = model.one_rm(&body, step, options);
-    let (load, one_rm) = match (heaviness, one_rm) {
+    let (load, one_rm) = match (heaviness, model.one_rm(&body, step, options)) {
         (Heaviness::Load(load), found) => (load, found.ok()),
         (Heaviness::Share(share), Ok(found)) => {
-            let load = load_at_share(&body, found, share)
-                .ok_or_else(|| below_the_body(found.load, question.lifter.body_mass, share))?;
-            (load, Some(found))
+            (at_share(question, &body, found, share)?, Some(found))
         }
         (Heaviness::Share(_), Err(fault)) => {
             return Err(needs_help(question, &model, &body, step, options, fault));
@@ -144,11 +141,14 @@ pub fn maximum(
     }
 }
 
-fn below_the_body(one_rm: Mass, body: Mass, share: f64) -> Error {
-    let all = (one_rm + body).as_kg().max(1e-9);
-    Error::no_answer(MaximumFault::LessThanBody {
-        share,
-        body_share: body.as_kg() / all,
+/// The plain load at a share of the maximum.
+fn at_share(question: &Question<'_>, body: &Setup, one_rm: OneRepMax, share: f64) -> Result<Mass> {
+    load_at_share(body, one_rm, share).ok_or_else(|| {
+        let own = question.lifter.body_mass;
+        Error::no_answer(MaximumFault::LessThanBody {
+            share,
+            body_share: own.as_kg() / (one_rm.load + own).as_kg().max(1e-9),
+        })
     })
 }
 

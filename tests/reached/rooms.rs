@@ -26,7 +26,7 @@ mod grammar;
 mod lecture;
 #[path = "../../src/library/mod.rs"]
 mod library;
-#[path = "../../src/lift.rs"]
+#[path = "../../src/lift/mod.rs"]
 #[allow(dead_code)]
 mod lift;
 #[path = "../../src/movement/mod.rs"]

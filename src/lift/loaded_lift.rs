@@ -1,22 +1,21 @@
-//! The library's own door: one lift of one lifter with a load, and everything that follows.
+//! One lift of one lifter with a load, and everything that follows.
 //!
 //! In: names of the library, texts with units ("80 kg"). Out: [`LiftAnswer`], a figure, a maximum; or a
 //! [`LiftError`] that says at which step it went wrong and why.
 
+use super::lift_error::{LiftError, Reason, told_as};
 use crate::capacity::Pace;
 use crate::draw::svg;
-use crate::error::{Error, FaultKind};
+use crate::error::Error;
 use crate::figures::strength_curve;
 use crate::grammar::{item_from_text, setup_from_texts};
-use crate::library::{Library, Model, Shelf, Workbench};
-use crate::narrative::faults::{in_one_line, told};
+use crate::library::{Library, Model, Workbench};
 use crate::plot::Look;
 use crate::rep::RepOptions;
 use crate::report::{CurveSummary, Sample, samples, summary};
 use crate::resistance::{Item, Setup, Weight};
 use crate::study::{Question, Study, USUAL_STEP_KG, maximum, study};
 use crate::units::{AngularSpeed, Mass, Speed, System};
-use std::fmt;
 use std::path::Path;
 
 /// A lift of a lifter, with what hangs on the bar.
@@ -47,26 +46,6 @@ pub struct LiftAnswer {
     pub summary: CurveSummary,
     /// Capacity, demand and effort at every place of the range.
     pub samples: Vec<Sample>,
-}
-
-/// Names of all movements of the built-in library.
-///
-/// ```
-/// assert!(torquill::movements().iter().any(|name| name == "squat"));
-/// ```
-#[must_use]
-pub fn movements() -> Vec<String> {
-    Library::built_in().movements()
-}
-
-/// Names of all lifters of the built-in library.
-///
-/// ```
-/// assert!(torquill::lifters().iter().any(|name| name == "reference-woman"));
-/// ```
-#[must_use]
-pub fn lifters() -> Vec<String> {
-    Library::built_in().names(Shelf::Lifters)
 }
 
 impl Lift {
@@ -319,105 +298,5 @@ impl Lift {
             false => vec![self.setup.clone()],
         };
         study(&self.question(), &setups).map_err(told_as(LiftError::Load))
-    }
-}
-
-/// At which step a lift went wrong, and why.
-#[derive(Debug, Clone, PartialEq, thiserror::Error)]
-#[non_exhaustive]
-pub enum LiftError {
-    /// The folder of model files cannot be used.
-    #[error("models: {0}")]
-    Models(Reason),
-    /// There is no such movement, or its file is wrong.
-    #[error("movement: {0}")]
-    Movement(Reason),
-    /// There is no such lifter, or the file is wrong.
-    #[error("lifter: {0}")]
-    Lifter(Reason),
-    /// A path or value does not fit the model.
-    #[error("setting: {0}")]
-    Setting(Reason),
-    /// A text is no load, or the movement cannot take it.
-    #[error("load: {0}")]
-    Load(Reason),
-    /// A text is no speed.
-    #[error("speed: {0}")]
-    Speed(Reason),
-    /// The question is well put and has no answer.
-    #[error("no answer: {0}")]
-    NoAnswer(Reason),
-    /// The chart cannot be drawn.
-    #[error("drawing: {0}")]
-    Drawing(Reason),
-}
-
-impl LiftError {
-    /// Why.
-    ///
-    /// ```
-    /// let error = torquill::Lift::of("bench-pres", "reference-man").expect_err("no such movement");
-    /// assert!(error.reason().hints().iter().any(|hint| hint.contains("bench-press")));
-    /// ```
-    #[must_use]
-    pub fn reason(&self) -> &Reason {
-        match self {
-            Self::Models(reason)
-            | Self::Movement(reason)
-            | Self::Lifter(reason)
-            | Self::Setting(reason)
-            | Self::Load(reason)
-            | Self::Speed(reason)
-            | Self::NoAnswer(reason)
-            | Self::Drawing(reason) => reason,
-        }
-    }
-}
-
-/// Why a step failed, in words, with what to try next.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Reason(Error);
-
-impl Reason {
-    /// What is wrong, one sentence a fault.
-    ///
-    /// ```
-    /// let error = torquill::Lift::of("squat", "nobody").expect_err("no such lifter");
-    /// assert_eq!(error.reason().messages().len(), 1);
-    /// ```
-    #[must_use]
-    pub fn messages(&self) -> Vec<String> {
-        let faults = self.0.faults().iter();
-        faults
-            .map(|fault| told(fault, System::Metric).message)
-            .collect()
-    }
-
-    /// What to try next.
-    ///
-    /// ```
-    /// let error = torquill::Lift::of("squats", "reference-man").expect_err("no such movement");
-    /// assert!(!error.reason().hints().is_empty());
-    /// ```
-    #[must_use]
-    pub fn hints(&self) -> Vec<String> {
-        let faults = self.0.faults().iter();
-        faults
-            .flat_map(|fault| told(fault, System::Metric).hints)
-            .collect()
-    }
-}
-
-impl fmt::Display for Reason {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&in_one_line(&self.0, System::Metric))
-    }
-}
-
-/// An error of the rooms as one of a step; a well-put question without an answer is that at every step.
-fn told_as(step: fn(Reason) -> LiftError) -> impl Fn(Error) -> LiftError {
-    move |error| match error.kind() {
-        FaultKind::NoAnswer => LiftError::NoAnswer(Reason(error)),
-        FaultKind::BadInput => step(Reason(error)),
     }
 }
