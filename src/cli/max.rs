@@ -1,10 +1,10 @@
 //! `torquill max MOVEMENT`: the one-repetition maximum, the eccentric one, load and velocity.
 
 use super::hung::{Hung, hung};
-use super::look::LookOptions;
 use super::manner::Manner;
 use super::options::{Format, UnitsOption, Who};
 use super::output;
+use super::picture::LookOptions;
 use super::waiting::watched;
 use crate::error::{Error, Result};
 use crate::figures::load_velocity_chart;

@@ -1,8 +1,8 @@
 //! `torquill pick MOVEMENT --gym NAME|FILE`: ranks the setups that a gym can build.
 
-use super::look::LookOptions;
 use super::options::{Format, Sampling, UnitsOption, Who};
 use super::output;
+use super::picture::LookOptions;
 use super::texts;
 use super::waiting::watched;
 use crate::error::{Error, Result};
@@ -170,7 +170,7 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     };
     let picked = watched(|watch| pick(&question, &choosing, watch))?;
     if let Some(picture) = &picture {
-        let scene = setup_ranking(&picked, arguments.units.into(), picture.look()?)?;
+        let scene = setup_ranking(&picked, arguments.units.into(), picture.look.look()?)?;
         picture.write(&scene)?;
     }
     let (training, units) = (model.lifter.training, arguments.units.into());

@@ -1,9 +1,9 @@
 //! `torquill plan MOVEMENT --method …`: the session with its loads, rests and cautions.
 
 use super::hung::Hung;
-use super::look::LookOptions;
 use super::options::{Format, UnitsOption};
 use super::output;
+use super::picture::LookOptions;
 use super::sheet_file;
 use super::waiting::watched;
 use crate::draw::Scene;

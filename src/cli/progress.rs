@@ -1,8 +1,8 @@
 //! `torquill progress --log FILE`: is the lifter rising, flat or falling, and how sure is that?
 
-use super::look::LookOptions;
 use super::options::{Format, UnitsOption};
 use super::output;
+use super::picture::LookOptions;
 use crate::error::Result;
 use crate::figures::trend_chart;
 use crate::library::Library;

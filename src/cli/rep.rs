@@ -1,11 +1,11 @@
 //! `torquill rep MOVEMENT`: simulates one repetition.
 
-use super::figure::Picture;
 use super::hung::{Hung, hung};
-use super::look::LookOptions;
 use super::manner::Manner;
 use super::options::{Format, UnitsOption, Who};
 use super::output;
+use super::picture::LookOptions;
+use super::picture::Picture;
 use crate::draw::outlined_svg;
 use crate::error::{CommandFault, Error, Result};
 use crate::figures::{animation, rep_over_time, rep_over_way, rep_versus_plain};

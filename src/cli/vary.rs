@@ -1,8 +1,8 @@
 //! `torquill vary MOVEMENT`: what a changed value does to the curve, and which values matter most.
 
-use super::look::LookOptions;
 use super::options::{Format, Sampling, UnitsOption, Who, pace};
 use super::output;
+use super::picture::LookOptions;
 use super::setup_options::{SetupOptions, setups};
 use crate::draw::Scene;
 use crate::error::{Error, Result};

@@ -59,6 +59,13 @@ pub enum CommandFault {
     ComparisonPictures,
     /// An animated picture was to become another file than an SVG.
     AnimationNotSvg,
+    /// A file that is no picture.
+    NoPicture {
+        /// The file.
+        file: String,
+        /// The same with an ending that is one.
+        as_png: String,
+    },
     /// A file that is no sheet.
     NoSheet {
         /// The file.

@@ -18,6 +18,7 @@ pub mod figure_words;
 pub mod hanging;
 pub mod hung_pieces;
 pub mod implements;
+pub mod lecture_words;
 pub(crate) mod lever_words;
 pub(crate) mod limit_words;
 pub mod loads;

@@ -11,6 +11,7 @@ mod draw_sample_grids;
 mod draw_samples;
 mod dynamometer;
 mod evidence;
+mod gallery;
 mod json_keys;
 mod layers;
 mod lecture;

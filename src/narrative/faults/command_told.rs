@@ -32,6 +32,10 @@ pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
             Told::new(format!("the folder `{folder}` cannot be made: {cause}"))
                 .hint("check its parent and your permissions, or write elsewhere")
         }
+        CommandFault::NoPicture { file, as_png } => {
+            Told::new(format!("`{file}` does not end in .svg or .png"))
+                .hint(format!("write {as_png}"))
+        }
         CommandFault::NoSheet { file } => {
             Told::new(format!("`{file}` is no sheet that can be written"))
                 .hint("sheets end in .html, .svg or .png")

@@ -1,0 +1,117 @@
+//! Where a picture goes and how it looks: options that all drawing commands share.
+//!
+//! In: a file name, size, theme, letters. Out: the look for the figure, and the file written.
+
+use super::output;
+use crate::draw::{Scene, Theme, outlined_svg, png, svg};
+use crate::error::{CommandFault, Error, Result};
+use crate::plot::{Look, Size};
+use clap::{Args, ValueEnum};
+use std::path::{Path, PathBuf};
+
+/// Size, theme, letters, and whether files may be replaced.
+#[derive(Debug, Clone, Args)]
+pub struct LookOptions {
+    /// slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels
+    #[arg(long, value_name = "SIZE", default_value = "slide")]
+    pub size: String,
+    /// Light or dark ground
+    #[arg(long, value_enum, default_value_t = ThemeOption::Light)]
+    pub theme: ThemeOption,
+    /// Keep letters as letters in SVG (needs the font Inter where it is shown) instead of outlines
+    #[arg(long)]
+    pub live_text: bool,
+    /// Replace files that exist
+    #[arg(long)]
+    pub force: bool,
+}
+
+/// Light or dark.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum ThemeOption {
+    /// Dark on light
+    Light,
+    /// Light on dark
+    Dark,
+}
+
+/// Makes SVG of a scene.
+pub type SvgWriter = fn(&Scene) -> Result<String>;
+
+impl LookOptions {
+    /// The same look for one file.
+    #[must_use]
+    pub fn picture(&self, output: PathBuf) -> Picture {
+        Picture {
+            output,
+            look: self.clone(),
+        }
+    }
+
+    /// Size and theme.
+    pub fn look(&self) -> Result<Look> {
+        Ok(Look {
+            size: self.size.parse::<Size>()?,
+            theme: match self.theme {
+                ThemeOption::Light => Theme::Light,
+                ThemeOption::Dark => Theme::Dark,
+            },
+        })
+    }
+
+    /// The writer of SVG that keeps letters as letters, or the one that outlines them.
+    #[must_use]
+    pub fn svg_writer(&self) -> SvgWriter {
+        if self.live_text { svg } else { outlined_svg }
+    }
+}
+
+/// One picture to write.
+#[derive(Debug, Args)]
+pub struct Picture {
+    /// File to write: its ending, .svg or .png, decides the format
+    #[arg(short, long, value_name = "FILE")]
+    pub output: PathBuf,
+    /// How it looks
+    #[command(flatten)]
+    pub look: LookOptions,
+}
+
+impl Picture {
+    /// Checks ending and target before anything is computed.
+    pub fn check(&self) -> Result<()> {
+        output::check_target(&self.output, self.look.force)?;
+        PictureFormat::of(&self.output).map(|_| ())
+    }
+
+    /// Writes a scene in the format of the file's ending.
+    pub fn write(&self, scene: &Scene) -> Result<()> {
+        let bytes = match PictureFormat::of(&self.output)? {
+            PictureFormat::Svg => self.look.svg_writer()(scene)?.into_bytes(),
+            PictureFormat::Png => png(scene, 1.0)?,
+        };
+        output::write_file(&self.output, &bytes)
+    }
+}
+
+/// The two formats of pictures.
+enum PictureFormat {
+    Svg,
+    Png,
+}
+
+impl PictureFormat {
+    fn of(path: &Path) -> Result<Self> {
+        let ending = path
+            .extension()
+            .map(|ending| ending.to_string_lossy().to_lowercase());
+        match ending.as_deref() {
+            Some("svg") => Ok(Self::Svg),
+            Some("png") => Ok(Self::Png),
+            _ => Err(Error::bad(CommandFault::NoPicture {
+                file: path.display().to_string(),
+                as_png: path.with_extension("png").display().to_string(),
+            })),
+        }
+    }
+}

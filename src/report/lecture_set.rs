@@ -1,0 +1,158 @@
+//! The files of a lecture: every figure as SVG and PNG with caption, alternative text and data, and the page of all.
+//!
+//! In: the figures' desk, a look, writers of pictures. Out: names and bytes of the files.
+
+use super::csv::rows_to_csv;
+use super::lecture_page::{PageFigure, PageHead, lecture_page};
+use crate::draw::{Scene, Theme};
+use crate::error::{Error, FigureFault, Result, What};
+use crate::figures::Sheet;
+use crate::lecture::{LECTURE, LectureFigure};
+use crate::plot::Look;
+use crate::study::Desk;
+use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
+
+/// Endings of the files of one figure.
+const ENDINGS: [&str; 5] = ["svg", "png", "csv", "caption.txt", "alt.txt"];
+
+/// The page of all figures.
+pub const PAGE: &str = "index.html";
+
+/// What makes pictures of scenes.
+#[derive(Debug, Clone, Copy)]
+pub struct PictureWriters {
+    /// Makes SVG.
+    pub svg: fn(&Scene) -> Result<String>,
+    /// Makes PNG of a scene at a factor of its size.
+    pub png: fn(&Scene, f64) -> Result<Vec<u8>>,
+}
+
+/// The figures that a lifter gets, numbered in teaching order.
+pub struct LectureSet<'a> {
+    desk: &'a Desk<'a>,
+    figures: Vec<(String, &'static LectureFigure)>,
+}
+
+/// One figure, drawn.
+pub struct DrawnFigure {
+    file: String,
+    idea: &'static str,
+    sheet: Sheet,
+    contents: [Vec<u8>; 5],
+}
+
+impl<'a> LectureSet<'a> {
+    /// The figures for which the desk has what they draw.
+    #[must_use]
+    pub fn of(desk: &'a Desk<'a>) -> Self {
+        let drawable = LECTURE.iter().filter(|figure| figure.can_be_drawn(desk));
+        let named = (1..).zip(drawable);
+        Self {
+            desk,
+            figures: named
+                .map(|(number, figure)| (format!("{number:02}-{}", figure.name), figure))
+                .collect(),
+        }
+    }
+
+    /// How many figures.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        self.figures.len()
+    }
+
+    /// The names of all files, figure by figure, the page last.
+    #[must_use]
+    pub fn file_names(&self) -> Vec<String> {
+        let figures = self.figures.iter();
+        let files = figures.flat_map(|(name, _)| ENDINGS.map(|ending| format!("{name}.{ending}")));
+        files.chain([PAGE.to_owned()]).collect()
+    }
+
+    /// Draws every figure, and calls `done` after each.
+    ///
+    /// **Fails** with the first fault, which says what figure it is in.
+    pub fn drawn(
+        &self,
+        look: Look,
+        writers: PictureWriters,
+        done: &(dyn Fn() + Sync),
+    ) -> Result<Vec<DrawnFigure>> {
+        self.figures
+            .par_iter()
+            .map(|(name, figure)| {
+                let drawn = draw(self.desk, name, figure, look, writers);
+                done();
+                drawn.map_err(|error| in_figure(error, name))
+            })
+            .collect()
+    }
+
+    /// All files, the page first.
+    #[must_use]
+    pub fn files(&self, look: Look, drawn: Vec<DrawnFigure>) -> Vec<(String, Vec<u8>)> {
+        let head = PageHead {
+            lifter: self.desk.who().to_owned(),
+            is_dark: look.theme == Theme::Dark,
+        };
+        let shown: Vec<PageFigure> = drawn.iter().map(|one| on_page(one, look)).collect();
+        let page = lecture_page(&head, &shown).into_bytes();
+        let mut files = vec![(PAGE.to_owned(), page)];
+        for figure in drawn {
+            for (ending, bytes) in ENDINGS.into_iter().zip(figure.contents) {
+                files.push((format!("{}.{ending}", figure.file), bytes));
+            }
+        }
+        files
+    }
+}
+
+/// Builds a figure and everything beside it.
+fn draw(
+    desk: &Desk<'_>,
+    name: &str,
+    figure: &LectureFigure,
+    look: Look,
+    writers: PictureWriters,
+) -> Result<DrawnFigure> {
+    let sheet = (figure.build)(desk)?;
+    let scene = sheet.chart.scene(look)?;
+    let header: Vec<&str> = sheet.data.header.iter().map(String::as_str).collect();
+    let data = rows_to_csv(&header, sheet.data.rows.iter().cloned());
+    let title = sheet.title().trim_end_matches('.');
+    let caption = format!("{title}. {}\n", sheet.caption);
+    let alt = format!("{}\n", sheet.alt());
+    Ok(DrawnFigure {
+        file: name.to_owned(),
+        idea: figure.idea,
+        contents: [
+            (writers.svg)(&scene)?.into_bytes(),
+            (writers.png)(&scene, 1.0)?,
+            data.into_bytes(),
+            caption.into_bytes(),
+            alt.into_bytes(),
+        ],
+        sheet,
+    })
+}
+
+/// The same fault, saying which figure it stopped.
+fn in_figure(error: Error, name: &str) -> Error {
+    error.inside(|what| {
+        What::Figure(FigureFault::Within {
+            figure: name.to_owned(),
+            what,
+        })
+    })
+}
+
+fn on_page(figure: &DrawnFigure, look: Look) -> PageFigure {
+    PageFigure {
+        file: figure.file.clone(),
+        idea: figure.idea.trim_end_matches('.').to_owned(),
+        title: figure.sheet.title().to_owned(),
+        caption: figure.sheet.caption.clone(),
+        alt: figure.sheet.alt().to_owned(),
+        pixels: look.size.pixels(),
+    }
+}
