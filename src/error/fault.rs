@@ -6,11 +6,11 @@
 use super::{
     ArmFault, BodyFault, BridgeFault, CommandFault, ComparisonFault, FigureFault, FitFault,
     GrammarFault, GymFault, HoldFault, ImplementFault, ItemTextFault, LegPressFault, LiftFault,
-    LogFault, LoweringFault, MaximumFault, MaximumSearchFault, ModelFault, NumericFault,
-    OutcomeFault, PathFault, PickFault, PictureFault, PieceTextFault, Place, PlanFault, PlotFault,
-    PredictionFault, ProgrammeFault, ReadingsFault, RepetitionFault, RuleFault, SchemeFault,
-    SessionFault, SessionFigureFault, SessionRefusal, SettingFault, StanceFault, StudyFault,
-    TechniqueFault, TextFault, ValuesFault,
+    LoadingFault, LogFault, LoweringFault, MaximumFault, MaximumSearchFault, ModelFault,
+    NumericFault, OutcomeFault, PathFault, PickFault, PictureFault, PieceTextFault, Place,
+    PlanFault, PlotFault, PredictionFault, ProgrammeFault, ReadingsFault, RepetitionFault,
+    RuleFault, SchemeFault, SearchFault, SessionFault, SessionFigureFault, SessionRefusal,
+    SettingFault, StanceFault, StudyFault, TechniqueFault, TextFault, ValuesFault, WishFault,
 };
 use crate::units::QuantityFault;
 
@@ -67,6 +67,9 @@ macro_rules! sum_of {
 sum_of! {
     PictureFault => |fault| What::Figure(FigureFault::Picture(fault)),
     PlotFault => |fault| What::Figure(FigureFault::Plot(fault)),
+    WishFault => |fault| What::Gym(GymFault::Wish(fault)),
+    LoadingFault => |fault| What::Gym(GymFault::Loading(fault)),
+    SearchFault => |fault| What::Gym(GymFault::Search(fault)),
     ItemTextFault => |fault| What::Grammar(GrammarFault::Item(fault)),
     PieceTextFault => |fault| What::Grammar(GrammarFault::Piece(fault)),
     ReadingsFault => |fault| What::Grammar(GrammarFault::Readings(fault)),

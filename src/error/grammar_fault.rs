@@ -2,7 +2,7 @@
 //!
 //! In: the text and its faulty part. Out: facts that `narrative` puts into words.
 
-use super::ImplementFault;
+use super::{BandFitFault, ImplementKind};
 use crate::units::Length;
 
 /// Pieces that are hung by name.
@@ -30,10 +30,6 @@ pub enum ItemTextFault {
     UnknownKind {
         /// The word.
         word: String,
-        /// The words that do.
-        known: Vec<&'static str>,
-        /// A text that is read.
-        example: &'static str,
     },
     /// A word that says nothing about an implement.
     UnknownWord {
@@ -41,10 +37,8 @@ pub enum ItemTextFault {
         word: String,
         /// The whole text.
         text: String,
-        /// First word of the text.
-        kind: &'static str,
-        /// The words that do.
-        known: Vec<&'static str>,
+        /// The implement.
+        kind: ImplementKind,
     },
     /// A value that is no number.
     NoNumber {
@@ -152,7 +146,7 @@ pub enum ReadingsFault {
         /// Its name.
         name: String,
         /// Why not.
-        fault: ImplementFault,
+        fault: BandFitFault,
         /// Whether it was written as a text, for which an example helps.
         in_text: bool,
     },
@@ -187,8 +181,8 @@ pub enum GrammarFault<Inner> {
     InText {
         /// What is wrong.
         fault: Box<Inner>,
-        /// A text that is read.
-        example: &'static str,
+        /// The implement.
+        kind: ImplementKind,
     },
     /// A fault on a line of a file.
     OnLine {

@@ -82,18 +82,11 @@ pub enum GymSlip {
     OwnsNothing,
 }
 
-/// What is wrong with a gym, a wish, or a search for setups.
+/// What is wrong with a wish.
 #[derive(Debug, Clone, PartialEq)]
-pub enum GymFault {
-    /// A value of a gym file.
-    InFile {
-        /// Path of the value, such as `bands.2.name`; empty for the whole file.
-        path: String,
-        /// What is wrong with it.
-        slip: GymSlip,
-    },
+pub enum WishFault {
     /// A number of a wish outside its bounds.
-    WishOutside {
+    Outside {
         /// Which number.
         size: WishSize,
         /// Its value.
@@ -131,6 +124,42 @@ pub enum GymFault {
         /// The one before it.
         before: f64,
     },
+}
+
+/// Why a load cannot be made.
+#[derive(Debug, Clone, PartialEq)]
+pub enum LoadingFault {
+    /// The gym has nothing that the movement is loaded with.
+    Lacks {
+        /// What the gym is called.
+        gym: String,
+        /// What the movement takes.
+        gear: LoadingGear,
+    },
+    /// Even the lightest load is heavier than what was asked for.
+    BelowLightest {
+        /// What was asked for.
+        asked: Mass,
+        /// The lightest load.
+        lightest: Mass,
+    },
+    /// What was asked for is no load.
+    NoLoad {
+        /// What was asked for.
+        asked: Mass,
+    },
+    /// Heavier than any lift is planned for.
+    BeyondAnyLift {
+        /// What was asked for.
+        asked: Mass,
+        /// The heaviest that is planned.
+        most: Mass,
+    },
+}
+
+/// Why setups are not searched.
+#[derive(Debug, Clone, PartialEq)]
+pub enum SearchFault {
     /// A word for what may be used that names nothing of the gym.
     NothingCalled {
         /// The word.
@@ -147,22 +176,6 @@ pub enum GymFault {
         /// How many can be searched.
         most: usize,
     },
-    /// The search was stopped from outside.
-    Stopped,
-    /// The gym has nothing that the movement is loaded with.
-    Lacks {
-        /// What the gym is called.
-        gym: String,
-        /// What the movement takes.
-        gear: LoadingGear,
-    },
-    /// Even the lightest load is heavier than what was asked for.
-    BelowLightest {
-        /// What was asked for.
-        asked: Mass,
-        /// The lightest load.
-        lightest: Mass,
-    },
     /// There are more combinations than can be searched.
     TooManyWays {
         /// Bands and chains a side that were allowed.
@@ -170,16 +183,24 @@ pub enum GymFault {
         /// The most combinations.
         most: u64,
     },
-    /// What was asked for is no load.
-    NoLoad {
-        /// What was asked for.
-        asked: Mass,
+    /// The search was stopped from outside.
+    Stopped,
+}
+
+/// What is wrong with a gym, a wish, or a search for setups.
+#[derive(Debug, Clone, PartialEq)]
+pub enum GymFault {
+    /// A value of a gym file.
+    InFile {
+        /// Path of the value, such as `bands.2.name`; empty for the whole file.
+        path: String,
+        /// What is wrong with it.
+        slip: GymSlip,
     },
-    /// Heavier than any lift is planned for.
-    BeyondAnyLift {
-        /// What was asked for.
-        asked: Mass,
-        /// The heaviest that is planned.
-        most: Mass,
-    },
+    /// A wish.
+    Wish(WishFault),
+    /// A load.
+    Loading(LoadingFault),
+    /// A search.
+    Search(SearchFault),
 }

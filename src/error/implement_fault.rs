@@ -151,34 +151,9 @@ pub enum CamFault {
     Capacity(f64),
 }
 
-/// What is wrong with an implement or a setup.
+/// Why readings of a band allow no fit.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub enum ImplementFault {
-    /// A size that no such implement has.
-    Outside {
-        /// Which size.
-        size: ImplementSize,
-        /// Its value.
-        value: f64,
-        /// The smallest one.
-        least: f64,
-        /// The largest one.
-        most: f64,
-    },
-    /// A band of so many layers.
-    Layers(u32),
-    /// A band of so many strands.
-    Strands(u32),
-    /// An anchor at a height that no gym has.
-    AnchorHeight(Length),
-    /// An anchor at an offset that no gym has.
-    AnchorOffset(Length),
-    /// A leader with a mass and no length.
-    MassOfNoLeader,
-    /// A cam that cannot be.
-    Cam(CamFault),
-    /// A text that is neither a force nor a mass.
-    NoPull(String),
+pub enum BandFitFault {
     /// A reading of a band that cannot be.
     OddReading {
         /// Length of the band.
@@ -207,6 +182,38 @@ pub enum ImplementFault {
         /// The shortest length with a pull.
         shortest: Length,
     },
+}
+
+/// What is wrong with an implement or a setup.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub enum ImplementFault {
+    /// A size that no such implement has.
+    Outside {
+        /// Which size.
+        size: ImplementSize,
+        /// Its value.
+        value: f64,
+        /// The smallest one.
+        least: f64,
+        /// The largest one.
+        most: f64,
+    },
+    /// A band of so many layers.
+    Layers(u32),
+    /// A band of so many strands.
+    Strands(u32),
+    /// An anchor at a height that no gym has.
+    AnchorHeight(Length),
+    /// An anchor at an offset that no gym has.
+    AnchorOffset(Length),
+    /// A leader with a mass and no length.
+    MassOfNoLeader,
+    /// A cam that cannot be.
+    Cam(CamFault),
+    /// A text that is neither a force nor a mass.
+    NoPull(String),
+    /// Readings that allow no fit.
+    Fit(BandFitFault),
     /// An implement that makes no sense on a movement.
     MakesNoSense {
         /// The implement.
@@ -228,6 +235,12 @@ pub enum ImplementFault {
 impl From<CamFault> for ImplementFault {
     fn from(fault: CamFault) -> Self {
         Self::Cam(fault)
+    }
+}
+
+impl From<BandFitFault> for ImplementFault {
+    fn from(fault: BandFitFault) -> Self {
+        Self::Fit(fault)
     }
 }
 

@@ -34,9 +34,13 @@ pub use figure_fault::{FigureFault, PictureFault, PlotFault, Plotted};
 pub use grammar_fault::{
     GrammarFault, HungPiece, ItemTextFault, PieceTextFault, ReadingColumn, ReadingsFault,
 };
-pub use gym_fault::{GymFault, GymSlip, LoadingGear, WishSize};
+pub use gym_fault::{
+    GymFault, GymSlip, LoadingFault, LoadingGear, SearchFault, WishFault, WishSize,
+};
 pub use hold_fault::HoldFault;
-pub use implement_fault::{CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit};
+pub use implement_fault::{
+    BandFitFault, CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit,
+};
 pub use known_names::Known;
 pub use log_fault::{DateFault, LogColumn, LogFault, LogRowFault};
 pub use model::{

@@ -1,4 +1,4 @@
-//! Every implement, one row each: its word, an example as text and as a record, the words that may follow.
+//! Every implement, one row each: its kind, its word, an example, the words that may follow.
 //!
 //! In: one option's text: kind, quantity, then `WORD VALUE` pairs after commas. Out: an item. From the rows follow
 //! the reading of texts, the help, the refusal of an unknown kind and the tests over all implements.
@@ -22,8 +22,6 @@ pub struct ImplementRow {
     pub word: &'static str,
     /// A text that is read.
     pub example: &'static str,
-    /// The same item as a record of a setup file.
-    pub record: &'static str,
     /// Words that may follow.
     pub fields: &'static [Field],
     read: Reader,
@@ -48,7 +46,7 @@ const fn usually(word: &'static str, value: &'static str) -> Field {
 const fn row(
     kind: ImplementKind,
     word: &'static str,
-    [example, record]: [&'static str; 2],
+    example: &'static str,
     fields: &'static [Field],
     read: Reader,
 ) -> ImplementRow {
@@ -56,7 +54,6 @@ const fn row(
         kind,
         word,
         example,
-        record,
         fields,
         read,
     }
@@ -66,59 +63,54 @@ const fn row(
 #[rustfmt::skip]
 pub const IMPLEMENTS: [ImplementRow; 16] = [
     row(ImplementKind::Bar, "bar",
-        ["bar 20 kg", r#"Weight(Bar("20 kg"))"#],
+        "bar 20 kg",
         &[], bar),
     row(ImplementKind::Plates, "plates",
-        ["plates 20 kg, pairs 2", r#"Weight(Plates(each: "20 kg", pairs: 2))"#],
+        "plates 20 kg, pairs 2",
         &[usually("pairs", "1")], plates),
     row(ImplementKind::OnePlate, "plate",
-        ["plate 5 kg, side left", r#"Weight(OnePlate(mass: "5 kg", side: Left))"#],
+        "plate 5 kg, side left",
         &[optional("side")], plate),
     row(ImplementKind::Collars, "collars",
-        ["collars 2.5 kg", r#"Weight(Collars(each: "2.5 kg"))"#],
+        "collars 2.5 kg",
         &[], collars),
     row(ImplementKind::Dumbbell, "dumbbell",
-        ["dumbbell 12 kg", r#"Weight(Dumbbell("12 kg"))"#],
+        "dumbbell 12 kg",
         &[], dumbbell),
     row(ImplementKind::Belt, "belt",
-        ["belt 20 kg", r#"Weight(Belt("20 kg"))"#],
+        "belt 20 kg",
         &[], belt),
     row(ImplementKind::BodyMass, "body",
-        ["body 80 kg", r#"Weight(BodyMass("80 kg"))"#],
+        "body 80 kg",
         &[], body),
     row(ImplementKind::Band, "band",
-        ["band loop-29mm:1@floor,doubled", r#"Band("loop-29mm:1@floor,doubled")"#],
+        "band loop-29mm:1@floor,doubled",
         &[], band),
     row(ImplementKind::Chain, "chain",
-        ["chain chain-10mm:2", r#"Chain("chain-10mm:2")"#],
+        "chain chain-10mm:2",
         &[], chain),
     row(ImplementKind::Cable, "cable",
-        ["cable 40 kg, ratio 2, friction 5 %, from rack-high",
-         r#"Cable((stack: "40 kg", ratio: 2.0, friction: 0.05, lead: Pulley((height: "220 cm"))))"#],
+        "cable 40 kg, ratio 2, friction 5 %, from rack-high",
         &[usually("ratio", "1"), usually("friction", "0"), optional("from"), optional("offset"), optional("angle")], cable),
     row(ImplementKind::Cam, "cam",
-        ["cam 0 deg=10 cm, 60 deg=14 cm", r#"Cam((profile: [("0 deg", "10 cm"), ("60 deg", "14 cm")]))"#],
+        "cam 0 deg=10 cm, 60 deg=14 cm",
         &[], cam),
     row(ImplementKind::Lever, "lever",
-        ["lever 30 kg, arm 50 cm, height 120 cm, offset -90 cm, ahead 5 deg",
-         r#"Lever((mass: "30 kg", arm: "50 cm", turns: AboutPivot(pivot: (height: "120 cm", offset: "-90 cm"), plates_ahead: "5 deg")))"#],
+        "lever 30 kg, arm 50 cm, height 120 cm, offset -90 cm, ahead 5 deg",
         &[optional("arm"), optional("height"), optional("offset"), optional("ahead"), optional("start")], lever),
     row(ImplementKind::Sled, "sled",
-        ["sled 50 kg, friction 3 %", r#"Sled((mass: "50 kg", friction: 0.03))"#],
+        "sled 50 kg, friction 3 %",
         &[usually("friction", "0")], sled),
     row(ImplementKind::Lowering, "lowering",
-        ["lowering 20 kg", r#"EccentricOnly(Hung("20 kg"))"#],
+        "lowering 20 kg",
         &[], lowering),
     row(ImplementKind::Spotter, "spotter",
-        ["spotter 150 N", r#"Assistance(Spotter(force: "150 N"))"#],
+        "spotter 150 N",
         &[usually("phase", "lifting")], spotter),
     row(ImplementKind::Counterweight, "counterweight",
-        ["counterweight 20 kg", r#"Assistance(Counterweight("20 kg"))"#],
+        "counterweight 20 kg",
         &[], counterweight),
 ];
-
-/// The example that stands for all where a text names no implement.
-const EXAMPLE_OF_ALL: usize = 9;
 
 /// Reads one item: `KIND QUANTITY[, WORD VALUE]…`, see [`IMPLEMENTS`].
 ///
@@ -129,15 +121,13 @@ pub fn item_from_text(text: &str, stock: &Stock) -> Result<Item> {
     let Some(row) = IMPLEMENTS.iter().find(|row| row.word == word) else {
         return Err(Error::bad(ItemTextFault::UnknownKind {
             word: word.to_owned(),
-            known: IMPLEMENTS.iter().map(|row| row.word).collect(),
-            example: IMPLEMENTS[EXAMPLE_OF_ALL].example,
         }));
     };
-    let words = Words::split(text, row.word, rest, row.fields)?;
+    let words = Words::split(text, row.kind, rest, row.fields)?;
     (row.read)(&words, stock).map_err(|error| {
         error.inside(|fault| {
-            let example = row.example;
-            GrammarFault::InText { fault, example }.into()
+            let kind = row.kind;
+            GrammarFault::InText { fault, kind }.into()
         })
     })
 }

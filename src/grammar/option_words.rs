@@ -4,7 +4,7 @@
 
 use super::named_pieces::Stock;
 use crate::bounds::bounds;
-use crate::error::{Error, ItemTextFault, Result};
+use crate::error::{Error, ImplementKind, ItemTextFault, Result};
 use crate::resistance::Item;
 use crate::units::{Angle, Length, Mass};
 
@@ -31,12 +31,12 @@ pub(super) struct Words<'a> {
 }
 
 impl<'a> Words<'a> {
-    /// Splits what stands behind the first word `kind` of a text.
+    /// Splits what stands behind the first word of an implement's text.
     ///
     /// **Fails** for a word that is none of the fields, with those.
     pub(super) fn split(
         text: &'a str,
-        kind: &'static str,
+        kind: ImplementKind,
         rest: &'a str,
         fields: &'static [Field],
     ) -> Result<Self> {
@@ -58,7 +58,6 @@ impl<'a> Words<'a> {
                     word: word.to_owned(),
                     text: text.to_owned(),
                     kind,
-                    known: fields.iter().map(|field| field.word).collect(),
                 }));
             }
             words.given.push((word, value.trim()));

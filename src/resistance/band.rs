@@ -183,7 +183,8 @@ impl PullRecord {
     fn checked(self, rest_length: Length) -> Result<BandPull, ImplementFault> {
         match self {
             Self::Readings(readings) => {
-                FittedPull::from_readings(&readings, Some(rest_length)).map(BandPull::Readings)
+                let fitted = FittedPull::from_readings(&readings, Some(rest_length))?;
+                Ok(BandPull::Readings(fitted))
             }
             Self::Dimensions { layers, .. } if !bounds().band_layers.holds(f64::from(layers)) => {
                 Err(ImplementFault::Layers(layers))
@@ -215,32 +216,6 @@ impl PullRecord {
 }
 
 impl Band {
-    /// A loop band by its dimensions, of Treloar's rubber, with the default loss.
-    ///
-    /// **Fails** for a size that no band has.
-    pub fn loop_of(
-        name: &str,
-        width: Length,
-        thickness: Length,
-        rest_length: Length,
-    ) -> Result<Self, ImplementFault> {
-        Self::try_from(BandRecord {
-            name: name.to_owned(),
-            rest_length,
-            pull: PullRecord::Dimensions {
-                width,
-                thickness,
-                layers: one(),
-                strands: two(),
-                rubber: Rubber::treloar_1944(),
-            },
-            loss: Loss::default(),
-            worn: 0.0,
-            safe_stretch: safe_stretch(),
-            source: unnamed_source(),
-        })
-    }
-
     /// The user's own band, from a fit to readings of it as it is (a loop as a loop).
     #[must_use]
     pub fn measured(name: &str, fitted: FittedPull) -> Self {
@@ -253,19 +228,6 @@ impl Band {
             safe_stretch: safe_stretch(),
             source: Source::Assumed("measured by the user".to_owned()),
         }
-    }
-
-    /// The same band with another loss over a cycle, a share from 0 to 0.9.
-    pub fn with_loss(mut self, share: f64, source: Source) -> Result<Self, ImplementFault> {
-        let share = accepted(ImplementSize::LossShare, share, &bounds().band_loss)?;
-        self.loss = Loss { share, source };
-        Ok(self)
-    }
-
-    /// The same band after it has lost this share of its pull, 0 to 0.9.
-    pub fn with_wear(mut self, share: f64) -> Result<Self, ImplementFault> {
-        self.worn = accepted(ImplementSize::Worn, share, &bounds().band_wear)?;
-        Ok(self)
     }
 
     /// What the band is called.
@@ -290,12 +252,6 @@ impl Band {
     #[must_use]
     pub fn worn(&self) -> f64 {
         self.worn
-    }
-
-    /// Share of the stored energy lost over a cycle, with its source.
-    #[must_use]
-    pub fn loss(&self) -> &Loss {
-        &self.loss
     }
 
     /// Largest length over rest length that a plan may ask for.

@@ -84,12 +84,6 @@ impl Cable {
         self.stack
     }
 
-    /// Handle travel over stack travel.
-    #[must_use]
-    pub fn ratio(&self) -> f64 {
-        self.ratio
-    }
-
     /// Pull of the cable at the handle, N.
     ///
     /// ```text

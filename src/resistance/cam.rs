@@ -147,10 +147,4 @@ impl Cam {
     pub fn radius_m(&self, angle_rad: f64) -> f64 {
         self.radius_m.value(angle_rad)
     }
-
-    /// The points it goes through: angle in rad, radius in m.
-    #[must_use]
-    pub fn points(&self) -> &[(f64, f64)] {
-        &self.points
-    }
 }

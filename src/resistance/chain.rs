@@ -216,20 +216,6 @@ impl HangingChain {
 }
 
 impl Chain {
-    /// A chain by its links and length, without a leader.
-    ///
-    /// **Fails** for links or a length that no chain has.
-    pub fn new(name: &str, links: Links, length: Length) -> Result<Self, ImplementFault> {
-        Self::try_from(ChainRecord {
-            name: name.to_owned(),
-            links,
-            length,
-            leader: Leader::default(),
-            source: unnamed_source(),
-            length_source: unnamed_source(),
-        })
-    }
-
     /// The same chain on a leader of this length and mass.
     pub fn with_leader(mut self, leader: Leader) -> Result<Self, ImplementFault> {
         leader.checked()?;
@@ -271,12 +257,6 @@ impl Chain {
     #[must_use]
     pub fn source(&self) -> &Source {
         &self.source
-    }
-
-    /// Where its length comes from.
-    #[must_use]
-    pub fn length_source(&self) -> &Source {
-        &self.length_source
     }
 
     /// What the bar carries when its ends hang `height_m` above the floor (or the box) below.

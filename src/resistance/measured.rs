@@ -6,7 +6,7 @@
 
 use super::readings::BandReading;
 use super::rubber::{Rubber, stretch_terms};
-use crate::error::ImplementFault;
+use crate::error::BandFitFault;
 use crate::numeric::{golden_section, lowest_valley};
 use crate::units::{Force, Length};
 
@@ -81,7 +81,7 @@ impl FittedPull {
     pub fn from_readings(
         readings: &[BandReading],
         rest: Option<Length>,
-    ) -> Result<Self, ImplementFault> {
+    ) -> Result<Self, BandFitFault> {
         let pulling: Vec<(f64, f64)> = readings
             .iter()
             .map(|reading| (reading.length.as_m(), reading.force.as_n()))
@@ -132,12 +132,12 @@ impl FittedPull {
     }
 }
 
-fn refuse_odd(readings: &[BandReading], pulling: &[(f64, f64)]) -> Result<(), ImplementFault> {
+fn refuse_odd(readings: &[BandReading], pulling: &[(f64, f64)]) -> Result<(), BandFitFault> {
     if let Some(odd) = readings
         .iter()
         .find(|r| r.length.as_m() <= 0.0 || r.length.as_m() > 20.0 || r.force.as_n() < 0.0)
     {
-        return Err(ImplementFault::OddReading {
+        return Err(BandFitFault::OddReading {
             length: odd.length,
             force: odd.force,
         });
@@ -145,17 +145,17 @@ fn refuse_odd(readings: &[BandReading], pulling: &[(f64, f64)]) -> Result<(), Im
     let shortest = pulling.iter().map(|p| p.0).fold(f64::INFINITY, f64::min);
     let longest = pulling.iter().map(|p| p.0).fold(0.0, f64::max);
     if pulling.len() < 2 || longest - shortest < 0.01 {
-        return Err(ImplementFault::TooFewReadings {
+        return Err(BandFitFault::TooFewReadings {
             pulling: pulling.len(),
         });
     }
     Ok(())
 }
 
-fn checked_rest(rest_m: f64, pulling: &[(f64, f64)]) -> Result<f64, ImplementFault> {
+fn checked_rest(rest_m: f64, pulling: &[(f64, f64)]) -> Result<f64, BandFitFault> {
     let shortest_m = pulling.iter().map(|p| p.0).fold(f64::INFINITY, f64::min);
     if !(rest_m > 0.0 && rest_m <= NEAREST_REST * shortest_m) {
-        return Err(ImplementFault::RestBeyondPull {
+        return Err(BandFitFault::RestBeyondPull {
             rest: Length::from_m(rest_m),
             shortest: Length::from_m(shortest_m),
         });
@@ -164,7 +164,7 @@ fn checked_rest(rest_m: f64, pulling: &[(f64, f64)]) -> Result<f64, ImplementFau
 }
 
 /// The rest length between the longest slack reading and the shortest pulling one that fits best.
-fn sought_rest(readings: &[BandReading], pulling: &[(f64, f64)]) -> Result<f64, ImplementFault> {
+fn sought_rest(readings: &[BandReading], pulling: &[(f64, f64)]) -> Result<f64, BandFitFault> {
     let slack_m = readings
         .iter()
         .filter(|r| r.force.as_n() == 0.0)
@@ -172,10 +172,10 @@ fn sought_rest(readings: &[BandReading], pulling: &[(f64, f64)]) -> Result<f64, 
         .fold(0.0, f64::max);
     let shortest_m = pulling.iter().map(|p| p.0).fold(f64::INFINITY, f64::min);
     if pulling.len() < 3 && slack_m == 0.0 {
-        return Err(ImplementFault::RestUnknown);
+        return Err(BandFitFault::RestUnknown);
     }
     if slack_m >= shortest_m {
-        return Err(ImplementFault::SlackBeyondPull {
+        return Err(BandFitFault::SlackBeyondPull {
             slack: Length::from_m(slack_m),
             shortest: Length::from_m(shortest_m),
         });
@@ -191,7 +191,7 @@ fn sought_rest(readings: &[BandReading], pulling: &[(f64, f64)]) -> Result<f64, 
     lowest_valley(low, high, 200, 1e-6, misfit_n)
         .map(|least| least.place)
         // A misfit exists for every rest length in between; without one the lengths say nothing.
-        .map_err(|_| ImplementFault::RestUnknown)
+        .map_err(|_| BandFitFault::RestUnknown)
 }
 
 fn best_shape(rest_m: f64, pulling: &[(f64, f64)]) -> (PullShape, f64) {

@@ -42,4 +42,4 @@ pub use readings::{BandReading, pull_from_text};
 pub use rubber::{Rubber, stretch_terms};
 pub use setup::{LoadForce, Setup};
 pub use sled::{Sled, along_rails_n};
-pub use weight::{BAR_HEIGHT_ON_FLOOR_M, Felt, HangingSide, Weight};
+pub use weight::{Felt, HangingSide, Weight};

@@ -217,16 +217,6 @@ impl Setup {
         }
         (low_n, high_n)
     }
-
-    /// A load point straight above its anchors, for a caller that has only a height.
-    #[must_use]
-    pub fn point_at_height(height_m: f64) -> LoadPoint {
-        LoadPoint {
-            z_m: height_m,
-            dz_ds_m: 1.0,
-            ..LoadPoint::default()
-        }
-    }
 }
 
 fn added(a: Felt, b: Felt) -> Felt {

@@ -12,12 +12,6 @@ use crate::movement::{Carrier, LoadPoint, PlaneForce};
 use crate::units::{Mass, STANDARD_GRAVITY_M_S2};
 use serde::Deserialize;
 
-/// Height of the bar's middle above the floor when it lies on large discs, m.
-///
-/// Half of the 450 mm that large discs measure across. Source: rules of the International
-/// Weightlifting Federation and the International Powerlifting Federation.
-pub const BAR_HEIGHT_ON_FLOOR_M: f64 = 0.450 / 2.0;
-
 /// On which side of the lifter a piece hangs; counts are per side.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize)]
 pub enum HangingSide {

@@ -6,7 +6,7 @@
 
 use super::gym::Gym;
 use super::left_out::{LeftOut, LeftOutList, LeftOutReason, WayOfHanging};
-use crate::error::{Error, GymFault, Result};
+use crate::error::{Error, Result, SearchFault};
 use crate::movement::{Carrier, LoadPoint, PlaneForce};
 use crate::resistance::{
     Anchor, Band, Chain, ChainHang, Hang, HungBand, HungChain, Item, Motion, Setup, unfit,
@@ -76,7 +76,7 @@ impl AllowedPieces {
         let unknown = |word: &&String| !known.contains(&word.as_str());
         match self.only.iter().find(unknown) {
             None => Ok(()),
-            Some(word) => Err(Error::bad(GymFault::NothingCalled {
+            Some(word) => Err(Error::bad(SearchFault::NothingCalled {
                 word: word.clone(),
                 gym: gym.title.clone(),
                 known: known.into_iter().map(str::to_owned).collect(),
@@ -288,7 +288,7 @@ impl Gathered<'_> {
     fn finished(self) -> Result<Rack> {
         let mut hangings = self.hangings;
         if hangings.len() > MOST_HANGINGS {
-            return Err(Error::bad(GymFault::TooManyHangings {
+            return Err(Error::bad(SearchFault::TooManyHangings {
                 hangings: hangings.len(),
                 most: MOST_HANGINGS,
             }));

@@ -16,7 +16,7 @@ use super::loaded_setup::LoadedSetup;
 use super::loadings::Loadings;
 use super::search::{Watch, search};
 use super::wish::Wish;
-use crate::error::{Error, GymFault, Result};
+use crate::error::{Error, Result, SearchFault};
 use std::collections::BTreeSet;
 
 /// Finalists of the search that are calculated exactly.
@@ -163,7 +163,7 @@ fn counted(rack: &Rack, wish: &Wish) -> Result<u64> {
     combinations
         .filter(|many| *many <= MOST_COMBINATIONS)
         .ok_or_else(|| {
-            Error::bad(GymFault::TooManyWays {
+            Error::bad(SearchFault::TooManyWays {
                 most_hung: wish.most_hung,
                 most: MOST_COMBINATIONS,
             })

@@ -1,14 +1,14 @@
 //! Every plain load that a gym can make for a movement, in rising order, and how one is found among them.
 //!
 //! In: a gym and how the movement takes its load, or the usual bar and plates. Out: [`Loadings`]: the heaviest
-//! load below a wish, the lightest above, the nearest, the one with the fewest plates.
+//! load below a wish, the lightest above, the one with the fewest plates.
 
 use super::gym::Gym;
 use super::loading::{LoadedOn, Loading};
 use super::makeable::{bar_loads, loads_of};
 use super::plate_sums::HEAVIEST_KG;
 use super::usual_gym::usual_gym;
-use crate::error::{Error, GymFault, Result};
+use crate::error::{Error, LoadingFault, Result};
 use crate::movement::Carrier;
 use crate::units::{Mass, System};
 
@@ -111,7 +111,7 @@ impl Loadings {
             .all
             .partition_point(|loading| loading.total.as_kg() <= target_kg + SAME_KG);
         let index = above.checked_sub(1).ok_or_else(|| {
-            Error::no_answer(GymFault::BelowLightest {
+            Error::no_answer(LoadingFault::BelowLightest {
                 asked: target,
                 lightest: self.lightest(),
             })
@@ -141,27 +141,15 @@ impl Loadings {
             .cloned()
     }
 
-    /// The load nearest to `target`, the lighter of two equally near, never above `most`.
-    ///
-    /// **Fails** as [`Loadings::at_most`].
-    pub fn nearest(&self, target: Mass, most: Mass) -> Result<Loading> {
-        let below = self.at_most(Mass::from_kg(target.as_kg().min(most.as_kg())))?;
-        let gap_kg = |loading: &Loading| (loading.total.as_kg() - target.as_kg()).abs();
-        Ok(match self.at_least(target, most) {
-            Some(above) if gap_kg(&above) < gap_kg(&below) - SAME_KG => above,
-            _ => below,
-        })
-    }
-
     /// The body alone may be the load; elsewhere nothing is none.
     fn checked_target_kg(&self, target: Mass) -> Result<f64> {
         let target_kg = target.as_kg();
         let is_load = target_kg > 0.0 || (target_kg == 0.0 && self.lightest() == Mass::ZERO);
         if !(target_kg.is_finite() && is_load) {
-            return Err(Error::bad(GymFault::NoLoad { asked: target }));
+            return Err(Error::bad(LoadingFault::NoLoad { asked: target }));
         }
         if target_kg > HEAVIEST_PLANNED_KG {
-            return Err(Error::bad(GymFault::BeyondAnyLift {
+            return Err(Error::bad(LoadingFault::BeyondAnyLift {
                 asked: target,
                 most: Mass::from_kg(HEAVIEST_PLANNED_KG),
             }));
@@ -193,14 +181,6 @@ impl Loadings {
         let list = &self.within[self.level(plates)?];
         let next = list.partition_point(|other| *other as usize <= index);
         list.get(next).map(|other| *other as usize)
-    }
-
-    /// The next lighter load that needs at most `plates` a side.
-    #[must_use]
-    pub fn below(&self, index: usize, plates: u32) -> Option<usize> {
-        let list = &self.within[self.level(plates)?];
-        let here = list.partition_point(|other| (*other as usize) < index);
-        here.checked_sub(1).map(|place| list[place] as usize)
     }
 
     fn level(&self, plates: u32) -> Option<usize> {

@@ -7,7 +7,7 @@ use super::gym::Gym;
 use super::gym_file::{GymBar, GymStack};
 use super::loading::{LoadedOn, Loading};
 use super::plate_sums::{PlateSum, PlateSums, is_on_step, mass, same_load, units};
-use crate::error::{Error, GymFault, LoadingGear, Result};
+use crate::error::{Error, LoadingFault, LoadingGear, Result};
 use crate::movement::Carrier;
 use crate::resistance::Sled;
 use crate::units::Mass;
@@ -18,7 +18,7 @@ use std::collections::BTreeMap;
 /// **Fails** if it has nothing that this carrier takes, naming what is missing.
 pub(super) fn loads_of(gym: &Gym, carrier: &Carrier) -> Result<Vec<Loading>> {
     let lacks = |gear: LoadingGear| {
-        Error::no_answer(GymFault::Lacks {
+        Error::no_answer(LoadingFault::Lacks {
             gym: gym.title.clone(),
             gear,
         })

@@ -9,7 +9,7 @@ use super::found::FoundSetups;
 use super::judged::{Candidate, Miss};
 use super::kernel::{Kernel, LANES};
 use super::sums::Sums;
-use crate::error::{Error, GymFault, Result};
+use crate::error::{Error, Result, SearchFault};
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering::Relaxed};
 
@@ -50,7 +50,7 @@ pub fn search(kernel: &Kernel, keep: usize, watch: &Watch) -> Result<FoundSetups
         })
         .reduce(FoundSetups::default, |a, b| a.joined(b, keep));
     if watch.stop.load(Relaxed) {
-        return Err(Error::no_answer(GymFault::Stopped));
+        return Err(Error::no_answer(SearchFault::Stopped));
     }
     Ok(found)
 }

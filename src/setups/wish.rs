@@ -2,7 +2,7 @@
 //!
 //! In: choices of a coach. Out: [`Wish`], checked, which scoring and ranking read.
 
-use crate::error::{Error, GymFault, Result, WishSize};
+use crate::error::{Error, Result, WishFault, WishSize};
 use crate::units::Mass;
 
 /// Largest share of the load at the end of the range that bands and chains make unless asked otherwise.
@@ -97,16 +97,16 @@ impl Wish {
         if let [Some(least), Some(most)] = self.share
             && least > most
         {
-            return Err(Error::bad(GymFault::SharesCross { least, most }));
+            return Err(Error::bad(WishFault::SharesCross { least, most }));
         }
         if self.most_hung > MOST_HUNG {
-            return Err(Error::bad(GymFault::TooManyHung {
+            return Err(Error::bad(WishFault::TooManyHung {
                 asked: self.most_hung,
                 most: MOST_HUNG,
             }));
         }
         if self.loads.len() > MOST_LIMITS {
-            return Err(Error::bad(GymFault::TooManyLimits { most: MOST_LIMITS }));
+            return Err(Error::bad(WishFault::TooManyLimits { most: MOST_LIMITS }));
         }
         for limit in &self.loads {
             within(WishSize::Place, limit.at, 0.0, 1.0)?;
@@ -160,10 +160,10 @@ impl Wish {
 
 fn check_profile(points: &[(f64, f64)]) -> Result<()> {
     if points.len() < 2 {
-        return Err(Error::bad(GymFault::ShortProfile));
+        return Err(Error::bad(WishFault::ShortProfile));
     }
     if let Some(pair) = points.windows(2).find(|pair| pair[1].0 <= pair[0].0) {
-        return Err(Error::bad(GymFault::ProfileFalls {
+        return Err(Error::bad(WishFault::ProfileFalls {
             place: pair[1].0,
             before: pair[0].0,
         }));
@@ -179,7 +179,7 @@ fn within(size: WishSize, value: f64, least: f64, most: f64) -> Result<()> {
     if (least..=most).contains(&value) {
         return Ok(());
     }
-    Err(Error::bad(GymFault::WishOutside {
+    Err(Error::bad(WishFault::Outside {
         size,
         value,
         least,

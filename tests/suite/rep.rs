@@ -1,6 +1,7 @@
 //! Physics of `rep`: energy, free fall, pendulum, counterweight, time reversal, order of the method,
 //! absurd inputs.
 
+use crate::resistance::{band_of, chain_of};
 use differential_equations::prelude::{ExplicitRungeKutta, IVP, ODE};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -14,10 +15,10 @@ use torquill::rep::{
     scale_for_one_rm, stronger, with_load,
 };
 use torquill::resistance::{
-    Anchor, Assistance, Band, Chain, EccentricOnly, Hang, HangingSide, HungBand, HungChain, Item,
-    Links, Setup, Weight,
+    Anchor, Assistance, Band, EccentricOnly, Hang, HangingSide, HungBand, HungChain, Item, Setup,
+    Weight,
 };
-use torquill::units::{Duration, Length, LinearDensity, Mass, STANDARD_GRAVITY_M_S2};
+use torquill::units::{Duration, Length, Mass, STANDARD_GRAVITY_M_S2};
 
 pub fn lifter(name: &str) -> Lifter {
     Library::built_in()
@@ -309,19 +310,16 @@ fn law_a_general_integrator_is_of_the_same_opinion() {
 /// Band of strong rubber for the tests below.
 fn band() -> Band {
     let rest = Length::from_cm(104.0);
-    Band::loop_of(
+    band_of(
         "test loop",
         Length::from_mm(29.0),
         Length::from_mm(4.5),
         rest,
     )
-    .unwrap_or_else(|e| panic!("{e}"))
 }
 
 fn chain() -> HungChain {
-    let links = Links::PerMetre(LinearDensity::from_kg_m(3.8));
-    let chain = Chain::new("test chain", links, Length::from_m(0.7)).unwrap();
-    HungChain::to_floor(chain, 2)
+    HungChain::to_floor(chain_of("test chain", 3.8, Length::from_m(0.7)), 2)
 }
 
 fn setups(load: f64) -> Vec<(&'static str, Setup)> {

@@ -4,7 +4,7 @@ use crate::evidence::paper;
 use torquill::demand::DemandCurve;
 use torquill::movement::{Carrier, LoadPoint};
 use torquill::resistance::{
-    Band, BandReading, FittedPull, Hang, HungBand, Item, PullShape, Rubber, Setup,
+    Band, BandReading, Chain, FittedPull, Hang, HungBand, Item, PullShape, Rubber, Setup,
 };
 use torquill::units::{Force, Length};
 
@@ -19,7 +19,11 @@ fn treloar_points() -> Vec<(f64, f64)> {
 
 /// A point of a straight lift at a height.
 pub fn at_height(height_m: f64) -> LoadPoint {
-    Setup::point_at_height(height_m)
+    LoadPoint {
+        z_m: height_m,
+        dz_ds_m: 1.0,
+        ..LoadPoint::default()
+    }
 }
 
 /// Evenly spaced points of a straight lift.
@@ -37,14 +41,38 @@ pub fn straight_lift(bottom_m: f64, top_m: f64, samples: usize) -> Vec<LoadPoint
     (0..samples).map(at).collect()
 }
 
+/// A loop band by its dimensions, with more fields, as a model file gives it.
+pub fn band_with(
+    name: &str,
+    [width, thickness, rest]: [Length; 3],
+    more: &str,
+) -> Result<Band, ron::error::SpannedError> {
+    ron::from_str(&format!(
+        "(name: \"{name}\", rest_length: \"{} m\", \
+         pull: Dimensions(width: \"{} m\", thickness: \"{} m\"){more})",
+        rest.as_m(),
+        width.as_m(),
+        thickness.as_m()
+    ))
+}
+
+/// A loop band by its dimensions.
+pub fn band_of(name: &str, width: Length, thickness: Length, rest: Length) -> Band {
+    band_with(name, [width, thickness, rest], "").expect("an ordinary band")
+}
+
+/// A chain by its mass per metre and its length.
+pub fn chain_of(name: &str, kg_m: f64, length: Length) -> Chain {
+    let text = format!(
+        "(name: \"{name}\", links: PerMetre(\"{kg_m} kg/m\"), length: \"{} m\")",
+        length.as_m()
+    );
+    ron::from_str(&text).expect("an ordinary chain")
+}
+
 pub fn loop_band(width_mm: f64, rest_cm: f64) -> Band {
-    Band::loop_of(
-        "loop",
-        Length::from_mm(width_mm),
-        Length::from_mm(4.5),
-        Length::from_cm(rest_cm),
-    )
-    .expect("an ordinary band")
+    let (width, thickness) = (Length::from_mm(width_mm), Length::from_mm(4.5));
+    band_of("loop", width, thickness, Length::from_cm(rest_cm))
 }
 
 /// Correlation of values with their least-squares polynomial of this degree over x.

@@ -1,7 +1,7 @@
 //! Laws of `resistance` and `demand` on random inputs and at limits.
 
 use crate::resistance::energy_lost_j;
-use crate::resistance::{at_height, straight_lift};
+use crate::resistance::{at_height, chain_of, loop_band, straight_lift};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use std::collections::BTreeMap;
@@ -11,28 +11,21 @@ use torquill::movement::{Carrier, LoadPoint, PlaneForce};
 use torquill::narrative::implements::fit_in_words;
 use torquill::resistance::{
     Anchor, Assistance, Band, BandReading, Cable, Chain, ChainHang, EccentricOnly, FittedPull,
-    Hang, HungBand, HungChain, Item, Lead, Leader, LeverMachine, Links, Motion, Setup, Sled, Turns,
+    Hang, HungBand, HungChain, Item, Lead, Leader, LeverMachine, Motion, Setup, Sled, Turns,
     Weight,
 };
-use torquill::units::{Angle, Force, Length, LinearDensity, Mass, System};
+use torquill::units::{Angle, Force, Length, Mass, System};
 
 pub const BAR: Carrier = Carrier::Bar;
 pub const LIFT: Motion = Motion::Lift { speed_m_s: 0.4 };
 pub const LOWER: Motion = Motion::Lower { speed_m_s: 0.4 };
 
 pub fn band(width_mm: f64) -> Band {
-    Band::loop_of(
-        "loop",
-        Length::from_mm(width_mm),
-        Length::from_mm(4.5),
-        Length::from_cm(104.0),
-    )
-    .expect("an ordinary band")
+    loop_band(width_mm, 104.0)
 }
 
 pub fn chain(kg_m: f64, length_m: f64) -> Chain {
-    let links = Links::PerMetre(LinearDensity::from_kg_m(kg_m));
-    Chain::new("chain", links, Length::from_m(length_m)).expect("an ordinary chain")
+    chain_of("chain", kg_m, Length::from_m(length_m))
 }
 
 pub fn anchored(width_mm: f64, height_cm: f64, offset_cm: f64, hang: Hang) -> Item {

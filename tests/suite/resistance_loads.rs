@@ -1,14 +1,14 @@
 //! Published checks of `resistance`: chains and bands on lifts, bars and plates, textbook statics.
 
 use crate::evidence::paper;
-use crate::resistance::{at_height, straight_lift};
+use crate::resistance::{at_height, chain_of, straight_lift};
 use crate::resistance_chains::{CHAINS, shipped};
 use torquill::movement::{Carrier, LoadPoint};
 use torquill::resistance::{
-    BAR_HEIGHT_ON_FLOOR_M, Cable, Chain, ChainHang, Hang, HungBand, HungChain, Item, Lead, Leader,
-    Links, Motion, Setup, Weight, along_rails_n,
+    Cable, Chain, ChainHang, Hang, HungBand, HungChain, Item, Lead, Leader, Motion, Setup, Weight,
+    along_rails_n,
 };
-use torquill::units::{Angle, Length, LinearDensity, Mass, STANDARD_GRAVITY_M_S2};
+use torquill::units::{Angle, Length, Mass, STANDARD_GRAVITY_M_S2};
 
 const BANDS: [&str; 9] = [
     "loop-6mm",
@@ -22,6 +22,12 @@ const BANDS: [&str; 9] = [
     "loop-102mm",
 ];
 
+/// Height of the bar's middle above the floor when it lies on large discs, m.
+///
+/// Half of the 450 mm that large discs measure across. Source: rules of the International
+/// Weightlifting Federation and the International Powerlifting Federation.
+const BAR_HEIGHT_ON_FLOOR_M: f64 = 0.450 / 2.0;
+
 /// A back squat of a man of 1.83 m: shoulders at 0.82 of his height, bar travel about a third of it.
 fn neelly_lift() -> (f64, f64) {
     let height_m = 1.83;
@@ -33,12 +39,7 @@ fn neelly_lift() -> (f64, f64) {
 fn published_neelly_2010_straight_and_double_looped() {
     let (bottom_m, top_m) = neelly_lift();
     // One chain of 9.6 kg that just reaches the floor at the top when it hangs straight.
-    let chain = Chain::new(
-        "chain",
-        Links::PerMetre(LinearDensity::from_kg_m(9.6 / top_m)),
-        Length::from_m(top_m),
-    )
-    .expect("a chain");
+    let chain = chain_of("chain", 9.6 / top_m, Length::from_m(top_m));
     let looped = chain
         .clone()
         .with_leader(Leader {
@@ -70,12 +71,7 @@ fn published_neelly_2010_straight_and_double_looped() {
 fn published_baker_newton_2009_chain_mass_at_the_top() {
     // 60 % of the maximum on the bar and 17.5 kg of chain make about 75 %: the maximum is 117 kg.
     let one_rm_kg = 17.5 / 0.15;
-    let chain = Chain::new(
-        "chain",
-        Links::PerMetre(LinearDensity::from_kg_m(7.5)),
-        Length::from_cm(200.0),
-    )
-    .expect("a chain");
+    let chain = chain_of("chain", 7.5, Length::from_cm(200.0));
     // Two such chains hang 1.17 m off the floor at lockout on a bench: 17.5 kg.
     let setup = Setup::new(
         "",

@@ -1,6 +1,6 @@
 //! Laws of `resistance`: wear, help, lowering-only loads, cams, levers, friction, rigging, cautions.
 
-use crate::resistance::{at_height, straight_lift};
+use crate::resistance::{at_height, band_with, straight_lift};
 use crate::resistance_laws::{BAR, LIFT, LOWER, anchored, band, chain, load, total};
 use torquill::demand::DemandCurve;
 use torquill::movement::{Carrier, LoadPoint};
@@ -15,12 +15,18 @@ use torquill::units::{Angle, Force, Length, Mass, STANDARD_GRAVITY_M_S2, System}
 #[test]
 fn law_worn_bands_pull_less_and_spread_brackets_the_label() {
     let new = band(45.0);
-    let worn = new.clone().with_wear(0.2).expect("wear");
+    let size = [
+        Length::from_mm(45.0),
+        Length::from_mm(4.5),
+        Length::from_cm(104.0),
+    ];
+    let worn = |share: &str| band_with("loop", size, &format!(", worn: {share}"));
+    assert!(worn("1.2").is_err() && worn("NaN").is_err());
+    let worn = worn("0.2").expect("wear");
     let at = |band: &Band| band.force_n(1.6, Hang::Single);
     assert!((at(&worn) / at(&new) - 0.8).abs() < 1e-12);
     let (low, high) = new.spread_n(100.0);
     assert!((high / low - 1.0) > 0.19 && (high - low - 19.0).abs() < 1e-9);
-    assert!(new.clone().with_wear(1.2).is_err() && new.with_wear(f64::NAN).is_err());
 }
 
 #[test]

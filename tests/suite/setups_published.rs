@@ -2,6 +2,7 @@
 //! of standard plates; spread of equal bands; textbook machines.
 
 use crate::evidence::paper;
+use crate::resistance::band_of;
 use crate::setups::{gym_of, model_of, picked, question_of};
 use torquill::grammar::item_from_text;
 use torquill::library::{Library, assemble};
@@ -118,7 +119,7 @@ fn published_spread_of_equal_bands_reaches_the_answer() {
 fn more_by_shorter(percent: f64) -> f64 {
     let band = |rest_cm: f64| {
         let size = (Length::from_mm(45.0), Length::from_mm(4.5));
-        Band::loop_of("band", size.0, size.1, Length::from_cm(rest_cm)).expect("a band")
+        band_of("band", size.0, size.1, Length::from_cm(rest_cm))
     };
     let (longer, shorter) = (band(104.0), band(104.0 * (1.0 - percent / 100.0)));
     let more: Vec<f64> = (12..=20)
@@ -134,7 +135,7 @@ fn more_by_shorter(percent: f64) -> f64 {
 #[test]
 fn published_rubber_at_the_end_of_the_safe_stretch() {
     let (width, thickness) = (Length::from_mm(10.0), Length::from_mm(1.0));
-    let band = Band::loop_of("strip", width, thickness, Length::from_m(1.0)).expect("a band");
+    let band = band_of("strip", width, thickness, Length::from_m(1.0));
     // A loop has two strands of 10 mm².
     let stress_mpa = |stretch: f64| band.force_n(stretch, Hang::Single) / 20.0;
     paper("treloar1944_rubber").check("rubber stress at stretch 2.42, MPa", stress_mpa(2.42));

@@ -2,13 +2,13 @@
 //!
 //! In: a [`FigureFault`]. Out: [`Told`].
 
-use super::Told;
+use super::told::{TellInner, Told};
 use crate::error::{FigureFault, PictureFault, PlotFault, Plotted, What};
 use crate::narrative::comparison::compared_in_words;
 use crate::units::System;
 
 /// The fault in words.
-pub(super) fn told(fault: &FigureFault<What>, units: System) -> Told {
+pub(super) fn told(fault: &FigureFault<What>, units: System, of: TellInner) -> Told {
     match fault {
         FigureFault::Picture(fault) => picture(fault),
         FigureFault::Plot(fault) => plot(fault),
@@ -26,7 +26,7 @@ pub(super) fn told(fault: &FigureFault<What>, units: System) -> Told {
             compared_in_words(*compared)
         )),
         FigureFault::Within { figure, what } => {
-            let inner = super::of(what, units);
+            let inner = of(what, units);
             Told {
                 message: format!("figure {figure}: {}", inner.message),
                 ..inner

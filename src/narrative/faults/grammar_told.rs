@@ -1,23 +1,31 @@
 //! Words for: what is wrong with a text that names implements.
 
-use super::{Told, of};
+use super::implement_told;
+use super::told::{TellInner, Told};
 use crate::error::{
-    GrammarFault, HungPiece, ItemTextFault, PieceTextFault, ReadingColumn, ReadingsFault, What,
+    GrammarFault, HungPiece, ImplementKind, ItemTextFault, PieceTextFault, ReadingColumn,
+    ReadingsFault, What,
 };
+use crate::grammar::{IMPLEMENTS, ImplementRow};
 use crate::resistance::NAMED_ANCHORS;
 use crate::units::System;
 
 /// How a band of one's own is described.
 const OWN_BAND: &str = "write NAME: rest=LENGTH, LENGTH=PULL, such as \"mine: rest=104 cm, 120 cm=10 kg, 150 cm=18 kg\"";
 
+/// The implement whose example stands for all.
+const EXAMPLE_OF_ALL: ImplementKind = ImplementKind::Cable;
+
 /// The fault in words.
-pub(super) fn told(fault: &GrammarFault<What>, units: System) -> Told {
+pub(super) fn told(fault: &GrammarFault<What>, units: System, of: TellInner) -> Told {
+    let behind = |place: String, fault: &What| behind(&place, of(fault, units));
     match fault {
-        GrammarFault::InText { fault, example } => {
-            of(fault, units).hint(format!("an example: \"{example}\""))
+        GrammarFault::InText { fault, kind } => {
+            let examples = row(*kind).map(|row| format!("an example: \"{}\"", row.example));
+            examples.into_iter().fold(of(fault, units), Told::hint)
         }
-        GrammarFault::InItem { index, fault } => behind(&format!("items[{index}]"), fault, units),
-        GrammarFault::OnLine { line, fault } => behind(&format!("line {line}"), fault, units),
+        GrammarFault::InItem { index, fault } => behind(format!("items[{index}]"), fault),
+        GrammarFault::OnLine { line, fault } => behind(format!("line {line}"), fault),
         GrammarFault::Item(fault) => of_item(fault),
         GrammarFault::Piece(fault) => of_piece(fault),
         GrammarFault::Readings(fault) => of_readings(fault, units),
@@ -25,29 +33,22 @@ pub(super) fn told(fault: &GrammarFault<What>, units: System) -> Told {
 }
 
 /// A fault behind where it stands: "items[2]: …".
-fn behind(place: &str, fault: &What, units: System) -> Told {
-    let mut told = of(fault, units);
-    told.message = format!("{place}: {}", told.message);
-    told
+fn behind(place: &str, told: Told) -> Told {
+    Told {
+        message: format!("{place}: {}", told.message),
+        ..told
+    }
+}
+
+fn row(kind: ImplementKind) -> Option<&'static ImplementRow> {
+    IMPLEMENTS.iter().find(|row| row.kind == kind)
 }
 
 /// What is wrong with the text of an implement.
 fn of_item(fault: &ItemTextFault) -> Told {
     match fault {
-        ItemTextFault::UnknownKind {
-            word,
-            known,
-            example,
-        } => Told::new(format!("`{word}` is no kind of load"))
-            .hint(format!("kinds are {}", known.join(", ")))
-            .hint(format!("such as \"{example}\"")),
-        ItemTextFault::UnknownWord {
-            word,
-            text,
-            kind,
-            known,
-        } => Told::new(format!("`{word}` in `{text}` says nothing about a {kind}"))
-            .hint(format!("words for it are {}", known.join(", "))),
+        ItemTextFault::UnknownKind { word } => unknown_kind(word),
+        ItemTextFault::UnknownWord { word, text, kind } => unknown_word(word, text, *kind),
         ItemTextFault::NoNumber { value, text } => {
             Told::new(format!("`{value}` in `{text}` is no number")).hint("write 2, 0.05 or 5 %")
         }
@@ -73,12 +74,31 @@ fn of_item(fault: &ItemTextFault) -> Told {
         ItemTextFault::SpotterPhase(phase) => Told::new(format!(
             "`{phase}` is no phase of a spotter: lifting and both are"
         )),
-        ItemTextFault::TooHeavy { text, most_kg } => {
-            Told::new(format!("`{text}` is no load that anybody lifts")).hint(format!(
-                "loads run from 0 kg to {most_kg} kg, bar and both sides together"
-            ))
-        }
+        ItemTextFault::TooHeavy { text, most_kg } => too_heavy(text, *most_kg),
     }
+}
+
+fn unknown_kind(word: &str) -> Told {
+    let known: Vec<&str> = IMPLEMENTS.iter().map(|row| row.word).collect();
+    let told = Told::new(format!("`{word}` is no kind of load"))
+        .hint(format!("kinds are {}", known.join(", ")));
+    let example = row(EXAMPLE_OF_ALL).map(|row| format!("such as \"{}\"", row.example));
+    example.into_iter().fold(told, Told::hint)
+}
+
+fn unknown_word(word: &str, text: &str, kind: ImplementKind) -> Told {
+    let (of, known) = row(kind).map_or(("load", Vec::new()), |row| {
+        let words = row.fields.iter().map(|field| field.word);
+        (row.word, words.collect())
+    });
+    Told::new(format!("`{word}` in `{text}` says nothing about a {of}"))
+        .hint(format!("words for it are {}", known.join(", ")))
+}
+
+fn too_heavy(text: &str, most_kg: f64) -> Told {
+    Told::new(format!("`{text}` is no load that anybody lifts")).hint(format!(
+        "loads run from 0 kg to {most_kg} kg, bar and both sides together"
+    ))
 }
 
 /// What is wrong with the text of a band, a chain, an anchor.
@@ -119,33 +139,6 @@ fn of_piece(fault: &PieceTextFault) -> Told {
     }
 }
 
-/// What is wrong with the readings of a band.
-fn of_readings(fault: &ReadingsFault, units: System) -> Told {
-    match fault {
-        ReadingsFault::OwnBand {
-            name,
-            fault,
-            in_text,
-        } => {
-            let fault = What::Implement(fault.clone());
-            let told = behind(&format!("band `{name}`"), &fault, units);
-            if *in_text { told.hint(OWN_BAND) } else { told }
-        }
-        ReadingsFault::Unnamed(text) => {
-            Told::new(format!("`{text}` describes no band: its name is missing")).hint(OWN_BAND)
-        }
-        ReadingsFault::NotOne(part) => Told::new(format!("`{part}` is no reading of a band"))
-            .hint("write length=pull, such as \"120 cm=10 kg, 150 cm=18 kg\""),
-        ReadingsFault::Column {
-            number,
-            found,
-            expected,
-        } => wrong_column(*number, found, *expected),
-        ReadingsFault::NoCsv { reason } => Told::new(format!("the readings are no CSV: {reason}"))
-            .hint("write one reading a line: length,force"),
-    }
-}
-
 fn words_of(piece: HungPiece) -> (&'static str, &'static str) {
     match piece {
         HungPiece::Band => ("bands", "single, doubled, choked, left, right, middle"),
@@ -174,6 +167,35 @@ fn unknown_anchor(name: &str) -> Told {
     Told::new(format!("no anchor is named `{name}`"))
         .hint(format!("anchors are {}", names.join(", ")))
         .hint("or write its height, and how far in front it stands: \"10 cm,-20 cm\"")
+}
+
+/// What is wrong with the readings of a band.
+fn of_readings(fault: &ReadingsFault, units: System) -> Told {
+    match fault {
+        ReadingsFault::OwnBand {
+            name,
+            fault,
+            in_text,
+        } => {
+            let told = behind(
+                &format!("band `{name}`"),
+                Told::new(implement_told::of_fit(fault, units)),
+            );
+            if *in_text { told.hint(OWN_BAND) } else { told }
+        }
+        ReadingsFault::Unnamed(text) => {
+            Told::new(format!("`{text}` describes no band: its name is missing")).hint(OWN_BAND)
+        }
+        ReadingsFault::NotOne(part) => Told::new(format!("`{part}` is no reading of a band"))
+            .hint("write length=pull, such as \"120 cm=10 kg, 150 cm=18 kg\""),
+        ReadingsFault::Column {
+            number,
+            found,
+            expected,
+        } => wrong_column(*number, found, *expected),
+        ReadingsFault::NoCsv { reason } => Told::new(format!("the readings are no CSV: {reason}"))
+            .hint("write one reading a line: length,force"),
+    }
 }
 
 fn wrong_column(number: usize, found: &str, expected: ReadingColumn) -> Told {

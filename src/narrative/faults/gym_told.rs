@@ -1,58 +1,72 @@
 //! Words for: what is wrong with a gym, a wish, or a search for setups.
 
 use super::Told;
-use crate::error::{GymFault, GymSlip, LoadingGear, WishSize};
+use crate::error::{
+    GymFault, GymSlip, LoadingFault, LoadingGear, SearchFault, WishFault, WishSize,
+};
 use crate::narrative::loads::exact_mass;
 use crate::narrative::quantities::{far_length_in, rounded};
-use crate::units::{Length, System};
+use crate::units::{Length, Mass, System};
 
 /// The fault in words.
 pub(super) fn told(fault: &GymFault, units: System) -> Told {
     match fault {
-        GymFault::InFile { path, slip } => {
-            let mut told = slip_told(slip, units);
-            if !path.is_empty() {
-                told.message = format!("`{path}` {}", told.message);
-            }
-            told
-        }
-        GymFault::WishOutside { .. }
-        | GymFault::SharesCross { .. }
-        | GymFault::TooManyHung { .. }
-        | GymFault::TooManyLimits { .. }
-        | GymFault::ShortProfile
-        | GymFault::ProfileFalls { .. } => of_wish(fault),
-        GymFault::NothingCalled { word, gym, known } => Told::new(format!(
-            "`{word}` is nothing that {gym} could use"
-        ))
-        .hint(format!("it has: {}", known.join(", "))),
-        GymFault::TooManyHangings { hangings, most } => Told::new(format!(
-            "this gym can hang its pieces in {hangings} ways, more than the {most} that can be searched"
-        ))
-        .hint("name what may be used, --only bands, or list fewer anchors"),
-        GymFault::Stopped => Told::new("the search was stopped before its end")
-            .hint("fewer pieces make it shorter: --hung 3, or --only with what you want to use"),
-        GymFault::Lacks { gym, gear } => lacks(gym, *gear),
-        GymFault::BelowLightest { asked, lightest } => Told::new(format!(
+        GymFault::InFile { path, slip } => slip_at(path, slip, units),
+        GymFault::Wish(fault) => of_wish(fault),
+        GymFault::Loading(fault) => of_loading(fault, units),
+        GymFault::Search(fault) => of_search(fault),
+    }
+}
+
+fn slip_at(path: &str, slip: &GymSlip, units: System) -> Told {
+    let told = slip_told(slip, units);
+    if path.is_empty() {
+        return told;
+    }
+    Told {
+        message: format!("`{path}` {}", told.message),
+        ..told
+    }
+}
+
+fn of_loading(fault: &LoadingFault, units: System) -> Told {
+    match fault {
+        LoadingFault::Lacks { gym, gear } => lacks(gym, *gear),
+        LoadingFault::BelowLightest { asked, lightest } => Told::new(format!(
             "{} cannot be loaded: the lightest is {}",
             exact_mass(units, *asked, 2),
             exact_mass(units, *lightest, 2)
         ))
         .hint("use a lighter bar, dumb-bells or a machine"),
-        GymFault::TooManyWays { most_hung, most } => Told::new(format!(
-            "this gym can combine up to {most_hung} bands and chains a side in more than {} thousand million ways",
-            most / 1_000_000_000
-        ))
-        .hint("allow fewer, --hung 3, or name what may be used, --only bands"),
-        GymFault::NoLoad { asked } => {
+        LoadingFault::NoLoad { asked } => {
             let asked = exact_mass(units, *asked, 12);
             Told::new(format!("{asked} is no load to lift"))
         }
-        GymFault::BeyondAnyLift { asked, most } => Told::new(format!(
+        LoadingFault::BeyondAnyLift { asked, most } => Told::new(format!(
             "{} is more than any lift is planned for ({})",
             exact_mass(units, *asked, 12),
             exact_mass(units, *most, 0)
         )),
+    }
+}
+
+fn of_search(fault: &SearchFault) -> Told {
+    match fault {
+        SearchFault::NothingCalled { word, gym, known } => Told::new(format!(
+            "`{word}` is nothing that {gym} could use"
+        ))
+        .hint(format!("it has: {}", known.join(", "))),
+        SearchFault::TooManyHangings { hangings, most } => Told::new(format!(
+            "this gym can hang its pieces in {hangings} ways, more than the {most} that can be searched"
+        ))
+        .hint("name what may be used, --only bands, or list fewer anchors"),
+        SearchFault::TooManyWays { most_hung, most } => Told::new(format!(
+            "this gym can combine up to {most_hung} bands and chains a side in more than {} thousand million ways",
+            most / 1_000_000_000
+        ))
+        .hint("allow fewer, --hung 3, or name what may be used, --only bands"),
+        SearchFault::Stopped => Told::new("the search was stopped before its end")
+            .hint("fewer pieces make it shorter: --hung 3, or --only with what you want to use"),
     }
 }
 
@@ -78,31 +92,30 @@ fn lacks(gym: &str, gear: LoadingGear) -> Told {
     Told::new(format!("{gym} has no {lacking}")).hint(add)
 }
 
-/// What is wrong with a wish.
-fn of_wish(fault: &GymFault) -> Told {
+fn of_wish(fault: &WishFault) -> Told {
     let percent = |share: f64| rounded(100.0 * share, 1);
     match fault {
-        GymFault::WishOutside {
+        WishFault::Outside {
             size,
             value,
             least,
             most,
         } => Told::new(outside(*size, *value, *least, *most)),
-        GymFault::SharesCross { least, most } => Told::new(format!(
+        WishFault::SharesCross { least, most } => Told::new(format!(
             "no share of bands and chains is above {} % and below {} %",
             percent(*least),
             percent(*most)
         )),
-        GymFault::TooManyHung { asked, most } => Told::new(format!(
+        WishFault::TooManyHung { asked, most } => Told::new(format!(
             "{asked} bands and chains a side are too many to search: {most} at most"
         )),
-        GymFault::TooManyLimits { most } => {
+        WishFault::TooManyLimits { most } => {
             Told::new(format!("at most {most} limits of the load are kept"))
         }
-        GymFault::ProfileFalls { place, before } => Told::new(format!(
+        WishFault::ProfileFalls { place, before } => Told::new(format!(
             "the places of a profile must rise: {place} stands after {before}"
         )),
-        _ => Told::new("a profile of effort needs two points or more")
+        WishFault::ShortProfile => Told::new("a profile of effort needs two points or more")
             .hint("write RANGE=EFFORT, such as \"0=60 %, 0.5=80 %, 1=90 %\""),
     }
 }
@@ -127,19 +140,23 @@ fn outside(size: WishSize, value: f64, least: f64, most: f64) -> String {
 
 /// What is wrong with a value of a gym file, reading on from its path.
 fn slip_told(slip: &GymSlip, units: System) -> Told {
+    let mass = |mass: &Mass| exact_mass(units, *mass, 3);
+    let far = |length: &Length| far_length_in(units, *length);
     match slip {
         GymSlip::NameTwice(name) => Told::new(format!("`{name}` is listed twice"))
             .hint("give each its own name, or add the counts up in one line"),
         GymSlip::PlateTwice => Told::new("is listed twice").hint("add the counts up in one line"),
-        GymSlip::OddMass { mass, least, most } => Told::new(format!(
+        GymSlip::OddMass {
+            mass: odd,
+            least,
+            most,
+        } => Told::new(format!(
             "is {}; it must lie between {} and {}",
-            exact_mass(units, *mass, 3),
-            exact_mass(units, *least, 3),
-            exact_mass(units, *most, 3)
+            mass(odd),
+            mass(least),
+            mass(most)
         )),
-        GymSlip::OddFriction(friction) => {
-            Told::new(format!("is {friction}; it must lie between 0 and 1"))
-        }
+        GymSlip::OddFriction(odd) => Told::new(format!("is {odd}; it must lie between 0 and 1")),
         GymSlip::OddCount { count, most } => Told::new(format!(
             "is {count}; at most {most} pieces of a kind are taken for real"
         )),
@@ -149,23 +166,25 @@ fn slip_told(slip: &GymSlip, units: System) -> Told {
         }
         GymSlip::OddLeader { length, most } => Told::new(format!(
             "is {}; a leader is {} to {} long",
-            far_length_in(units, *length),
-            far_length_in(units, Length::ZERO),
-            far_length_in(units, *most)
+            far(length),
+            far(&Length::ZERO),
+            far(most)
         )),
-        GymSlip::UnknownPiece { name, near, known } => {
-            let told = Told::new(format!(
-                "is `{name}`, and the library has nothing of that name"
-            ));
-            match near {
-                Some(near) => told.hint(format!("did you mean `{near}`?")),
-                None => told.hint(format!(
-                    "known are {}; or describe it here",
-                    known.join(", ")
-                )),
-            }
-        }
+        GymSlip::UnknownPiece { name, near, known } => unknown_piece(name, near.as_deref(), known),
         GymSlip::OwnsNothing => Told::new("this gym owns nothing to load a lift with")
             .hint("list at least a bar: bars: [(name: \"bar\", mass: \"20 kg\")]"),
+    }
+}
+
+fn unknown_piece(name: &str, near: Option<&str>, known: &[String]) -> Told {
+    let told = Told::new(format!(
+        "is `{name}`, and the library has nothing of that name"
+    ));
+    match near {
+        Some(near) => told.hint(format!("did you mean `{near}`?")),
+        None => told.hint(format!(
+            "known are {}; or describe it here",
+            known.join(", ")
+        )),
     }
 }

@@ -1,7 +1,7 @@
 //! Words for: what is wrong with an implement or a setup.
 
-use super::Told;
-use crate::error::{CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit};
+use super::told::Told;
+use crate::error::{BandFitFault, CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit};
 use crate::narrative::implements::kind_with_article;
 use crate::narrative::quantities::{far_length_in, rounded, short_length_in};
 use crate::units::{Force, Length, Mass, System};
@@ -24,7 +24,6 @@ pub(super) fn told(fault: &ImplementFault, units: System) -> Told {
 }
 
 fn message(fault: &ImplementFault, units: System) -> String {
-    let short = |length: Length| short_length_in(units, length);
     match fault {
         ImplementFault::Outside {
             size,
@@ -35,9 +34,9 @@ fn message(fault: &ImplementFault, units: System) -> String {
         ImplementFault::Layers(layers) => {
             format!("a band of {layers} layers cannot be: 1 to 50 can")
         }
-        ImplementFault::Strands(strands) => format!(
-            "a band of {strands} strands cannot be: 1 for a strip, 2 for a loop, at most 8"
-        ),
+        ImplementFault::Strands(strands) => {
+            format!("a band of {strands} strands cannot be: 1 for a strip, 2 for a loop, at most 8")
+        }
         ImplementFault::AnchorHeight(height) => format!(
             "an anchor {} above the floor cannot be: heights run from {} to {}",
             far_length_in(units, *height),
@@ -54,26 +53,34 @@ fn message(fault: &ImplementFault, units: System) -> String {
         ImplementFault::NoPull(text) => format!(
             "`{text}` is no pull: write a force such as \"120 N\", or what a scale shows, such as \"12 kg\""
         ),
-        ImplementFault::OddReading { length, force } => odd_reading(*length, *force, units),
-        ImplementFault::TooFewReadings { pulling } => format!(
+        ImplementFault::Fit(fault) => of_fit(fault, units),
+        ImplementFault::Cam(fault) => of_cam(fault),
+        ImplementFault::MakesNoSense { .. } | ImplementFault::Repeated { .. } => String::new(),
+    }
+}
+
+/// Why readings of a band allow no fit.
+pub(super) fn of_fit(fault: &BandFitFault, units: System) -> String {
+    let short = |length: Length| short_length_in(units, length);
+    match fault {
+        BandFitFault::OddReading { length, force } => odd_reading(*length, *force, units),
+        BandFitFault::TooFewReadings { pulling } => format!(
             "{pulling} readings with a pull are too few or too close together: give at least two, {} or more apart",
             short(Length::from_cm(1.0))
         ),
-        ImplementFault::RestBeyondPull { rest, shortest } => format!(
+        BandFitFault::RestBeyondPull { rest, shortest } => format!(
             "a band of {} at rest cannot pull at {}: the rest length lies below every length with a pull",
             short(*rest),
             short(*shortest)
         ),
-        ImplementFault::RestUnknown => {
+        BandFitFault::RestUnknown => {
             "two readings cannot tell the rest length as well: give the rest length, or a third reading".to_owned()
         }
-        ImplementFault::SlackBeyondPull { slack, shortest } => format!(
+        BandFitFault::SlackBeyondPull { slack, shortest } => format!(
             "the band is slack at {} and pulls at {}: one of the two is misread",
             short(*slack),
             short(*shortest)
         ),
-        ImplementFault::Cam(fault) => of_cam(fault),
-        ImplementFault::MakesNoSense { .. } | ImplementFault::Repeated { .. } => String::new(),
     }
 }
 

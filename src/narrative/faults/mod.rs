@@ -26,48 +26,13 @@ mod quantity_told;
 mod repetition_told;
 mod session_told;
 mod study_told;
+mod told;
 
 pub use log_told::log_row_in_words;
+pub use told::Told;
 
 use crate::error::{Error, Fault, What};
 use crate::units::System;
-
-/// A fault in words.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Told {
-    /// What is wrong, without a full stop.
-    pub message: String,
-    /// A short label for the marked stretch of a file.
-    pub label: Option<String>,
-    /// What to try next, one move a line.
-    pub hints: Vec<String>,
-}
-
-impl Told {
-    /// A message and nothing else.
-    #[must_use]
-    pub fn new(message: impl Into<String>) -> Self {
-        Self {
-            message: message.into(),
-            label: None,
-            hints: Vec::new(),
-        }
-    }
-
-    /// The same with a label on the marked stretch.
-    #[must_use]
-    pub fn label(mut self, label: impl Into<String>) -> Self {
-        self.label = Some(label.into());
-        self
-    }
-
-    /// The same with one more next move.
-    #[must_use]
-    pub fn hint(mut self, hint: impl Into<String>) -> Self {
-        self.hints.push(hint.into());
-        self
-    }
-}
 
 /// A fault in words, quantities in the units asked for.
 #[must_use]
@@ -114,14 +79,14 @@ fn of(what: &What, units: System) -> Told {
         What::Hold(fault) => hold_told::told(fault),
         What::Repetition(fault) => repetition_told::told(fault, units),
         What::Implement(fault) => implement_told::told(fault, units),
-        What::Grammar(fault) => grammar_told::told(fault, units),
+        What::Grammar(fault) => grammar_told::told(fault, units, of),
         What::Gym(fault) => gym_told::told(fault, units),
         What::Log(fault) => log_told::told(fault, units),
         What::Plan(fault) => planning_told::told(fault, units),
         What::Session(fault) => session_told::told(fault, units),
-        What::Model(fault) => model_told::told(fault, units),
+        What::Model(fault) => model_told::told(fault, units, told),
         What::Study(fault) => study_told::told(fault, units),
-        What::Figure(fault) => figure_told::told(fault, units),
+        What::Figure(fault) => figure_told::told(fault, units, of),
         What::Command(fault) => command_told::told(fault, units),
     }
 }

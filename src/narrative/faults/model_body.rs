@@ -1,7 +1,7 @@
 //! Words for: broken rules of lifters, segment tables and muscles.
 
 use super::known_told::did_you_mean;
-use super::{Told, told as fault_told};
+use super::told::{TellFault, Told};
 use crate::error::{BodyRule, Fault, MuscleRule};
 use crate::narrative::quantities::rounded;
 use crate::units::System;
@@ -30,7 +30,7 @@ pub(super) fn body(rule: &BodyRule) -> Told {
 }
 
 /// A rule of muscles and joints.
-pub(super) fn muscle(rule: &MuscleRule<Fault>, units: System) -> Told {
+pub(super) fn muscle(rule: &MuscleRule<Fault>, units: System, tell: TellFault) -> Told {
     match rule {
         MuscleRule::NoMuscle => Told::new("holds no muscle"),
         MuscleRule::LowNotBelowHigh => Told::new("is not below `high`"),
@@ -48,7 +48,7 @@ pub(super) fn muscle(rule: &MuscleRule<Fault>, units: System) -> Told {
             Told::new("names a joint that the muscle has no moment arm at")
                 .hint(format!("it crosses: {}", crossed.join(", ")))
         }
-        MuscleRule::UnusableArm(fault) => unusable(fault, units),
+        MuscleRule::UnusableArm(fault) => unusable(fault, units, tell),
         MuscleRule::LongArm {
             arm_cm,
             angle_deg,
@@ -70,9 +70,6 @@ pub(super) fn muscle(rule: &MuscleRule<Fault>, units: System) -> Told {
     }
 }
 
-fn unusable(fault: &Fault, units: System) -> Told {
-    Told::new(format!(
-        "cannot be used: {}",
-        fault_told(fault, units).message
-    ))
+fn unusable(fault: &Fault, units: System, tell: TellFault) -> Told {
+    Told::new(format!("cannot be used: {}", tell(fault, units).message))
 }

@@ -2,7 +2,7 @@
 
 use super::known_told::did_you_mean;
 use super::path_told::kind;
-use super::{Told, told as fault_told};
+use super::told::{TellFault, Told};
 use crate::error::{Fault, PathRule, TechniqueNumber, TechniqueRule};
 use crate::narrative::quantities::rounded;
 use crate::units::System;
@@ -37,7 +37,7 @@ pub(super) fn technique(rule: &TechniqueRule) -> Told {
 }
 
 /// A rule of paths in words.
-pub(super) fn path(rule: &PathRule<Fault>, units: System) -> Told {
+pub(super) fn path(rule: &PathRule<Fault>, units: System, tell: TellFault) -> Told {
     match rule {
         PathRule::JointStands { from_deg, to_deg } => Told::new(format!(
             "is {} deg and `from` is {} deg: the joint does not move",
@@ -60,7 +60,7 @@ pub(super) fn path(rule: &PathRule<Fault>, units: System) -> Told {
             Told::new("needs at least two key poses in rising order of the range")
         }
         PathRule::SledStands => Told::new("is not below `start_knee`: the sled does not move away"),
-        PathRule::CannotBeDone { lifter, fault } => cannot_be_done(lifter, fault, units),
+        PathRule::CannotBeDone { lifter, fault } => cannot_be_done(lifter, fault, units, tell),
     }
 }
 
@@ -78,8 +78,8 @@ fn technique_outside(
     ))
 }
 
-fn cannot_be_done(lifter: &str, fault: &Fault, units: System) -> Told {
-    let why = fault_told(fault, units);
+fn cannot_be_done(lifter: &str, fault: &Fault, units: System, tell: TellFault) -> Told {
+    let why = tell(fault, units);
     let message = format!("cannot be done by {lifter}: {}", why.message);
     why.hints.into_iter().fold(Told::new(message), Told::hint)
 }

@@ -1,7 +1,7 @@
 //! Words for: a value that breaks a rule, told by its path.
 
 use super::known_told::did_you_mean;
-use super::{Told, told as fault_told};
+use super::told::{TellFault, Told};
 use super::{model_body, model_movement};
 use crate::error::{BrokenRule, CurveRule, Fault, RuleFault};
 use crate::narrative::measured::outside;
@@ -10,8 +10,8 @@ use crate::narrative::quantities::rounded;
 use crate::units::System;
 
 /// The fault in words.
-pub(super) fn told(fault: &RuleFault<Fault>, units: System) -> Told {
-    let told = broken(&fault.broken, units);
+pub(super) fn told(fault: &RuleFault<Fault>, units: System, tell: TellFault) -> Told {
+    let told = broken(&fault.broken, units, tell);
     // What a room says is a sentence of its own; a rule reads on from the path.
     let between = match fault.broken {
         BrokenRule::Said(_) => ": ",
@@ -27,7 +27,7 @@ pub(super) fn told(fault: &RuleFault<Fault>, units: System) -> Told {
     }
 }
 
-fn broken(rule: &BrokenRule<Fault>, units: System) -> Told {
+fn broken(rule: &BrokenRule<Fault>, units: System, tell: TellFault) -> Told {
     match rule {
         BrokenRule::Outside(range) => Told::new(outside(range)),
         BrokenRule::Empty => Told::new("is empty"),
@@ -40,21 +40,18 @@ fn broken(rule: &BrokenRule<Fault>, units: System) -> Told {
             Told::new(format!("does not rise: {first} is followed by {second}"))
         }
         BrokenRule::Body(rule) => model_body::body(rule),
-        BrokenRule::Muscle(rule) => model_body::muscle(rule, units),
+        BrokenRule::Muscle(rule) => model_body::muscle(rule, units, tell),
         BrokenRule::Curve(rule) => curve(rule),
         BrokenRule::Technique(rule) => model_movement::technique(rule),
-        BrokenRule::Path(rule) => model_movement::path(rule, units),
+        BrokenRule::Path(rule) => model_movement::path(rule, units, tell),
         BrokenRule::Said(faults) => {
-            let told: Vec<Told> = faults
-                .iter()
-                .map(|fault| fault_told(fault, units))
-                .collect();
+            let told: Vec<Told> = faults.iter().map(|fault| tell(fault, units)).collect();
             let messages: Vec<&str> = told.iter().map(|told| told.message.as_str()).collect();
             let message = Told::new(messages.join("; "));
             let hints = told.iter().flat_map(|told| told.hints.clone());
             hints.fold(message, Told::hint)
         }
-        BrokenRule::ReadsOn(fault) => fault_told(fault, units),
+        BrokenRule::ReadsOn(fault) => tell(fault, units),
     }
 }
 

@@ -1,16 +1,17 @@
 //! Words for: what is wrong in a model file or a path of a value.
 
 use super::known_told::did_you_mean;
-use super::{Told, model_rule, model_setting, model_text};
+use super::told::{TellFault, Told};
+use super::{model_rule, model_setting, model_text};
 use crate::error::{Fault, Known, ModelFault, Shelf};
 use crate::narrative::model_files::shelf_name;
 use crate::units::System;
 
 /// The fault in words.
-pub(super) fn told(fault: &ModelFault<Fault>, units: System) -> Told {
+pub(super) fn told(fault: &ModelFault<Fault>, units: System, tell: TellFault) -> Told {
     match fault {
         ModelFault::Text(fault) => model_text::told(fault),
-        ModelFault::Rule(fault) => model_rule::told(fault, units),
+        ModelFault::Rule(fault) => model_rule::told(fault, units, tell),
         ModelFault::Setting(fault) => model_setting::told(fault),
         ModelFault::UnreadableFolder { folder, why } => Told::new(format!(
             "cannot read the folder of models `{folder}`: {why}"
