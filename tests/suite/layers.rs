@@ -16,18 +16,20 @@ static HOUSE: LazyLock<House> = LazyLock::new(House::read);
 
 /// Rooms without a sentence so far; at the end all before `narrative`.
 const CLEAN: &[&str] = &[
-    "units", "error", "bounds", "numeric", "anatomy", "movement", "capacity", "demand", "overlay",
-    "rep", "progress", "study",
+    "units", "error", "source", "bounds", "numeric", "anatomy", "movement", "capacity", "demand",
+    "overlay", "rep", "progress", "study",
 ];
 
 /// Rooms whose types and files bear names of their own so far; at the end all.
 const NAMED: &[&str] = &[
-    "source", "numeric", "anatomy", "capacity", "demand", "overlay", "lecture", "lift",
+    "units", "error", "source", "bounds", "numeric", "anatomy", "movement", "capacity", "demand",
+    "overlay", "progress", "draw", "lecture", "report", "lift",
 ];
 
 /// Rooms without a circle so far; at the end all.
 const STRAIGHT: &[&str] = &[
     "units",
+    "error",
     "source",
     "bounds",
     "numeric",
@@ -39,6 +41,7 @@ const STRAIGHT: &[&str] = &[
     "overlay",
     "rep",
     "grammar",
+    "setups",
     "progress",
     "session",
     "library",
@@ -49,10 +52,11 @@ const STRAIGHT: &[&str] = &[
     "lecture",
     "report",
     "lift",
+    "cli",
 ];
 
 /// Rooms that call for words so far, until theirs have moved out; at the end none.
-const CALLING: &[&str] = &["error", "session", "setups", "study"];
+const CALLING: &[&str] = &["error"];
 
 /// Texts of two words before `narrative` that are no sentences for the reader, each with its reason.
 const ALLOWED: &[(&str, &str, &str)] = &[];
@@ -340,7 +344,7 @@ fn law_files_are_short() {
         if file.lines > 400 {
             long_files.push(format!("{} src/{}", file.lines, file.name));
         }
-        if file.lines > 460 {
+        if file.lines > 450 {
             wrong.push(format!("{} src/{}", file.lines, file.name));
         }
     }
@@ -348,7 +352,7 @@ fn law_files_are_short() {
     long_functions.iter().for_each(|line| println!("  {line}"));
     println!("{} files over 400 lines:", long_files.len());
     long_files.iter().for_each(|line| println!("  {line}"));
-    assert!(wrong.is_empty(), "files over 460 lines: {wrong:#?}");
+    assert!(wrong.is_empty(), "files over 450 lines: {wrong:#?}");
 }
 
 /// The program that finds unused lines holds every room, and so no room escapes it.
