@@ -6,7 +6,9 @@ use super::over_range::OverRange;
 use super::sheet::Sheet;
 use crate::anatomy::ForceVelocity;
 use crate::narrative::axis_words::{ISOMETRIC_FORCE, SHORTENING_SPEED, joint_torque_words};
-use crate::narrative::fibre_words::{LOWERING, force_velocity_words, of_fastest_speed};
+use crate::narrative::fibre_words::{
+    ISOLATED, LOWERING, VOLUNTARY, force_velocity_words, of_fastest_speed,
+};
 use crate::narrative::prose::percent;
 use crate::narrative::speed_words::{speed_in_words, speed_words};
 use crate::plot::{Axis, Extent, LineChart, Marker, Panel, Role, Series, Shade};
@@ -45,8 +47,8 @@ fn fibre_curves(cost: &SpeedCost) -> Vec<Series> {
         Series::new(name, points.collect(), role)
     };
     vec![
-        curve("voluntary effort", to, Role::Series(0), cost.voluntary),
-        curve("isolated fibre", 0, Role::Series(1), cost.isolated),
+        curve(VOLUNTARY, to, Role::Series(0), cost.voluntary),
+        curve(ISOLATED, 0, Role::Series(1), cost.isolated),
     ]
 }
 

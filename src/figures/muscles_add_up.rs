@@ -6,7 +6,9 @@ use super::data_table::{DataTable, figure};
 use super::over_range::OverRange;
 use super::sheet::Sheet;
 use crate::narrative::axis_words::{OWN_GREATEST, joint_torque_words};
-use crate::narrative::lever_words::{LEFT_FOR_LOAD, force_times_arm_words, stack_words};
+use crate::narrative::lever_words::{
+    LEFT_FOR_LOAD, MUSCLE_FORCE, SUMMED_ARM, force_times_arm_words, stack_words,
+};
 use crate::narrative::muscle_names::{muscle_label, muscle_name};
 use crate::plot::{Axis, Fill, Labels, LineChart, Panel, Role, Series};
 use crate::study::{
@@ -76,8 +78,8 @@ pub fn force_times_arm(lifter: &str, study: &Study, units: System) -> Sheet {
     };
     let series = vec![
         curve("torque", &product.torque_nm, Role::Reference),
-        curve("muscle force", &product.force_n, Role::Series(0)),
-        curve("moment arm", &product.arm_m, Role::Series(1)),
+        curve(MUSCLE_FORCE, &product.force_n, Role::Series(0)),
+        curve(SUMMED_ARM, &product.arm_m, Role::Series(1)),
     ];
     let panel = Panel::new(Axis::new(OWN_GREATEST, "%"), series);
     let chart = LineChart::new(over.axis(), vec![panel]);

@@ -28,7 +28,7 @@ pub fn load_velocity_chart(
 ) -> Result<Scene> {
     let profile = found.profile.as_ref();
     let rows = profile.map_or(&[][..], |profile| &profile.rows);
-    let published = Published::of(equations, &found.movement_name);
+    let published = PublishedVelocities::of(equations, &found.movement_name);
     let words = profile_words(
         found,
         rows,
@@ -48,7 +48,12 @@ pub fn load_velocity_chart(
 }
 
 /// The simulated profile, the published curve with its scatter, the maximum itself.
-fn panel(rows: &[LoadPace], published: &Published<'_>, unit: ShownUnit, units: System) -> Panel {
+fn panel(
+    rows: &[LoadPace],
+    published: &PublishedVelocities<'_>,
+    unit: ShownUnit,
+    units: System,
+) -> Panel {
     let shown = |points: Vec<[f64; 2]>| -> Vec<[f64; 2]> {
         points.into_iter().map(|[x, y]| [x, unit.of(y)]).collect()
     };
@@ -75,12 +80,12 @@ fn panel(rows: &[LoadPace], published: &Published<'_>, unit: ShownUnit, units: S
 }
 
 /// The published equation of a movement, if there is one, and the loads it holds for.
-struct Published<'a> {
+struct PublishedVelocities<'a> {
     equation: Option<&'a VelocityEquation>,
     loads_percent: (f64, f64),
 }
 
-impl<'a> Published<'a> {
+impl<'a> PublishedVelocities<'a> {
     fn of(equations: &'a VelocityEquations, movement: &str) -> Self {
         Self {
             equation: equations.usual_for(movement),

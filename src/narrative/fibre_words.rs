@@ -29,6 +29,11 @@ pub(crate) const SARCOMERE_LENGTH: (&str, &str) = ("Sarcomere length", "µm");
 /// Where the total force of a fibre is least between its two rises.
 pub(crate) const DIP: &str = "total force dips between the two";
 
+/// The force that a person makes on purpose.
+pub(crate) const VOLUNTARY: &str = "voluntary effort";
+/// The force of a fibre by itself.
+pub(crate) const ISOLATED: &str = "isolated fibre";
+
 /// The part of the force-velocity curve in which a load is lowered.
 pub(crate) const LOWERING: &str = "Lowering: fibres lengthen";
 

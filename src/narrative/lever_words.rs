@@ -13,6 +13,10 @@ use crate::units::System;
 
 /// The length at which a fibre makes its greatest active force.
 pub(crate) const OPTIMAL_LENGTH: &str = "optimal length";
+/// Force of all muscles together.
+pub(crate) const MUSCLE_FORCE: &str = "muscle force";
+/// The arm at which it makes their torque.
+pub(crate) const SUMMED_ARM: &str = "moment arm";
 /// What all muscles leave for the load.
 pub(crate) const LEFT_FOR_LOAD: &str = "left for the load";
 

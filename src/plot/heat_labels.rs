@@ -4,10 +4,10 @@
 //! figures interrupt their line, words stand on a patch of the ground.
 
 use super::axis::Plot;
-use super::curve::Marker;
 use super::frame::Frame;
 use super::label_places;
 use super::panel;
+use super::panel_contents::Marker;
 use super::placing::{self, LabelPlace, LabelRequest, Occupied};
 use super::words::WordBlock;
 use crate::draw::{Colour, Face, PixelPoint, Rect, Stroke, TextAnchor, contrast};

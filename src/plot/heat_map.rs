@@ -3,8 +3,8 @@
 //! In: two axes, a value for each pair. Out: a [`HeatMap`], which `heat_drawing` makes a scene of.
 
 use super::axis::Axis;
-use super::curve::Marker;
 use super::frame::Heading;
+use super::panel_contents::Marker;
 use crate::error::{Error, PlotFault, Plotted, Result};
 
 /// A map over two axes.

@@ -4,8 +4,8 @@
 //! `line_drawing` makes a scene of.
 
 use super::axis::Axis;
-use super::curve::Panel;
 use super::frame::Heading;
+use super::panel_contents::Panel;
 use super::pose_strip::StripPose;
 use super::shades::Shade;
 use crate::error::{Error, PlotFault, Plotted, Result};

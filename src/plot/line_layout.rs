@@ -4,11 +4,11 @@
 //! In: a chart and the frame's body. Out: rectangles, scales and ticks, fixed before anything is drawn.
 
 use super::axis::{self, Plot};
-use super::curve::Panel;
 use super::frame::Frame;
 use super::line_chart::LineChart;
 use super::name_column;
 use super::panel;
+use super::panel_contents::Panel;
 use super::pose_strip::Strip;
 use super::shades;
 use crate::draw::{Rect, lettering};

@@ -4,7 +4,6 @@
 
 pub(crate) mod axis;
 mod bars;
-mod curve;
 pub(crate) mod frame;
 mod heat_drawing;
 mod heat_field;
@@ -16,6 +15,7 @@ mod line_drawing;
 mod line_layout;
 mod name_column;
 pub(crate) mod panel;
+mod panel_contents;
 pub(crate) mod panel_labels;
 mod placing;
 mod pose_strip;
@@ -27,10 +27,10 @@ pub(crate) mod words;
 
 pub use axis::{Axis, Extent};
 pub use bars::{Swing, Tornado};
-pub use curve::{Fill, LevelLine, Marker, Panel, Role, Series, Span};
 pub use frame::{Heading, Look, Size};
 pub use heat_map::HeatMap;
 pub use line_chart::{Labels, LineChart};
+pub use panel_contents::{Fill, LevelLine, Marker, Panel, Role, Series, Span};
 pub use pose_strip::StripPose;
 pub use shades::Shade;
 pub use small_multiples::{SmallMultiples, SmallPanel};

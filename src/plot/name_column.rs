@@ -4,9 +4,9 @@
 //! ends, moved apart where they would meet, smaller where they would not fit.
 
 use super::axis::Plot;
-use super::curve::{Panel, Series};
 use super::frame::Frame;
 use super::panel;
+use super::panel_contents::{Panel, Series};
 use super::placing::spread;
 use super::words::WordBlock;
 use crate::draw::{Face, PixelPoint, Rect, Stroke, TextAnchor};

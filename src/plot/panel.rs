@@ -3,8 +3,8 @@
 //! In: a [`Panel`] and its scales. Out: shapes in the frame; words are placed afterwards.
 
 use super::axis::Plot;
-use super::curve::{Panel, Role, Series};
 use super::frame::Frame;
+use super::panel_contents::{Panel, Role, Series};
 use crate::draw::scale::{clipped, clipped_area};
 use crate::draw::{PixelPoint, Stroke};
 

@@ -4,11 +4,11 @@
 //! thin leaders to their points; names stand beside their curves or in a column at the right.
 
 use super::axis::{Axis, Plot};
-use super::curve::{Marker, Panel, Series};
 use super::frame::Frame;
 use super::label_places;
 use super::name_column;
 use super::panel;
+use super::panel_contents::{Marker, Panel, Series};
 use super::placing::{self, CLEAR_COST, LabelPlace, LabelRequest, Obstacle, Occupied};
 use super::spans;
 use super::words::WordBlock;

@@ -3,9 +3,9 @@
 //! In: the curves of each panel. Out: a scene; axis titles stand once, tick labels at the outside.
 
 use super::axis::{self, Axis, Plot};
-use super::curve::{Fill, Panel, Series};
 use super::frame::{Frame, Heading, Look};
 use super::panel;
+use super::panel_contents::{Fill, Panel, Series};
 use super::panel_labels::{self, Crowded};
 use super::shades::{self, Shade};
 use crate::draw::{Face, Rect, Scene, Stroke, Text, TextAnchor, lettering};

@@ -4,8 +4,8 @@
 //! names, which other labels keep clear of. Bars do not cover each other as shaded grounds would.
 
 use super::axis::Plot;
-use super::curve::Span;
 use super::frame::Frame;
+use super::panel_contents::Span;
 use super::words::WordBlock;
 use crate::draw::{Colour, Face, Rect, TextAnchor, lettering};
 

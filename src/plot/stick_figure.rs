@@ -152,7 +152,7 @@ impl StickScale {
 }
 
 /// Where metres of one figure land in its box.
-struct Standing {
+struct StandingFigure {
     px_per_m: f64,
     middle_m: f64,
     low_m: f64,
@@ -161,7 +161,7 @@ struct Standing {
     limb: f64,
 }
 
-impl Standing {
+impl StandingFigure {
     fn px(&self, at: [f64; 2]) -> PixelPoint {
         [
             self.foot[0] + (at[0] - self.middle_m) * self.px_per_m,
@@ -176,7 +176,7 @@ pub fn draw(frame: &mut Frame, figure: &StickFigure, stage: &StickScale, area: &
         return;
     };
     let unit = frame.measures.unit;
-    let standing = Standing {
+    let standing = StandingFigure {
         px_per_m: stage.px_per_m,
         middle_m: (extent[0] + extent[2]) / 2.0,
         low_m: stage.low_m,
@@ -204,7 +204,13 @@ pub fn draw(frame: &mut Frame, figure: &StickFigure, stage: &StickScale, area: &
     }
 }
 
-fn draw_bar(scene: &mut Scene, standing: &Standing, at: [f64; 2], radius_m: f64, colour: Colour) {
+fn draw_bar(
+    scene: &mut Scene,
+    standing: &StandingFigure,
+    at: [f64; 2],
+    radius_m: f64,
+    colour: Colour,
+) {
     let (limb, centre) = (standing.limb, standing.px(at));
     let radius = (radius_m * standing.px_per_m).max(limb);
     scene.disc(centre, radius, colour.with_opacity(0.35));
@@ -212,7 +218,7 @@ fn draw_bar(scene: &mut Scene, standing: &Standing, at: [f64; 2], radius_m: f64,
     scene.disc(centre, limb * 0.75, colour);
 }
 
-fn draw_dumbbell(scene: &mut Scene, standing: &Standing, at: [f64; 2], colour: Colour) {
+fn draw_dumbbell(scene: &mut Scene, standing: &StandingFigure, at: [f64; 2], colour: Colour) {
     let limb = standing.limb;
     let [x, y] = standing.px(at);
     let half = DUMBBELL_HALF_M * standing.px_per_m;

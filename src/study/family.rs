@@ -1,7 +1,7 @@
 //! What a changed value does to a strength curve: a family of curves.
 //!
 //! In: a workbench (lifter and movement), settings, a parameter with its values, a load. Out:
-//! [`Family`], plain results that charts and reports show.
+//! [`Family`], plain results that figures and reports show.
 
 use super::cause::{Cause, causes};
 use super::compared::{Compared, Conditions, Figures};
