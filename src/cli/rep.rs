@@ -4,10 +4,9 @@ use super::hung::{Hung, hung};
 use super::manner::Manner;
 use super::options::{Format, UnitsOption, Who};
 use super::output;
-use super::picture::LookOptions;
-use super::picture::Picture;
+use super::picture::{LookOptions, Picture};
 use crate::draw::outlined_svg;
-use crate::error::{CommandFault, Error, Result};
+use crate::error::{CommandFault, Error, RepetitionOptions, Result};
 use crate::figures::{animation, rep_over_time, rep_over_way, rep_versus_plain};
 use crate::library::Library;
 use crate::rep::{After, RepOptions};
@@ -96,12 +95,13 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
 
 /// The pictures that were asked for.
 fn pictures(arguments: &Arguments) -> impl Iterator<Item = Picture> {
-    let paths = [
-        &arguments.output,
-        &arguments.over_time,
-        &arguments.animation,
-    ];
-    let paths = paths.into_iter().flatten();
+    let Arguments {
+        output,
+        over_time,
+        animation,
+        ..
+    } = arguments;
+    let paths = [output, over_time, animation].into_iter().flatten();
     paths.map(|path| arguments.look.picture(path.clone()))
 }
 
@@ -109,7 +109,11 @@ fn pictures(arguments: &Arguments) -> impl Iterator<Item = Picture> {
 fn compare(arguments: &Arguments, both: &VersusPlain, units: System) -> Result<()> {
     output::print(&match arguments.format {
         Format::Json => report::versus_json(both, units),
-        Format::Csv => return Err(Error::bad(CommandFault::ComparisonAsCsv)),
+        Format::Csv => {
+            return Err(Error::bad(CommandFault::Repetition(
+                RepetitionOptions::ComparisonAsCsv,
+            )));
+        }
         Format::Table => report::versus_text(both, units),
     })?;
     if let Some(path) = &arguments.output {
@@ -117,7 +121,9 @@ fn compare(arguments: &Arguments, both: &VersusPlain, units: System) -> Result<(
         arguments.look.picture(path.clone()).write(&scene)?;
     }
     if arguments.over_time.is_some() || arguments.animation.is_some() {
-        return Err(Error::bad(CommandFault::ComparisonPictures));
+        return Err(Error::bad(CommandFault::Repetition(
+            RepetitionOptions::ComparisonPictures,
+        )));
     }
     both.with.check_lifted()?;
     both.plain.check_lifted()
@@ -135,7 +141,9 @@ fn draw(arguments: &Arguments, rep: &RepStudy, units: System) -> Result<()> {
     }
     if let Some(path) = &arguments.animation {
         if path.extension().is_none_or(|ending| ending != "svg") {
-            return Err(Error::bad(CommandFault::AnimationNotSvg));
+            return Err(Error::bad(CommandFault::Repetition(
+                RepetitionOptions::AnimationNotSvg,
+            )));
         }
         let moving = animation(rep, units, look)?;
         let ground = outlined_svg(&moving.ground)?;

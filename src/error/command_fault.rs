@@ -53,12 +53,8 @@ pub enum CommandFault {
         /// What the system says.
         cause: String,
     },
-    /// A comparison with plain weight was asked for as CSV.
-    ComparisonAsCsv,
-    /// More pictures than one were asked for of a comparison with plain weight.
-    ComparisonPictures,
-    /// An animated picture was to become another file than an SVG.
-    AnimationNotSvg,
+    /// Options of a repetition do not go together.
+    Repetition(RepetitionOptions),
     /// A file that is no picture.
     NoPicture {
         /// The file.
@@ -76,4 +72,15 @@ pub enum CommandFault {
         /// How many.
         sessions: usize,
     },
+}
+
+/// Options of a repetition that do not go together.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum RepetitionOptions {
+    /// A comparison with plain weight was asked for as CSV.
+    ComparisonAsCsv,
+    /// More pictures than one were asked for of a comparison with plain weight.
+    ComparisonPictures,
+    /// An animated picture was to become another file than an SVG.
+    AnimationNotSvg,
 }

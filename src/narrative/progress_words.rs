@@ -214,20 +214,12 @@ pub fn limit_in_words(limit: &LogLimit, units: System) -> String {
             "the equations differ by {} % of the estimate: trust the trend, not the level",
             percent(*spread)
         ),
-        LogLimit::RepetitionsDrift(early, late) => format!(
-            "sets went from about {} to {} repetitions: equations err differently by repetitions, so part of the \
-             trend may be that",
-            rounded(*early, 0),
-            rounded(*late, 0)
-        ),
+        LogLimit::RepetitionsDrift(early, late) => drift_in_words(*early, *late),
         LogLimit::NoReserve(share) => format!(
             "{} % of the days note no reserve and count as done to failure: if they were not, the 1RM is higher",
             percent(*share)
         ),
-        LogLimit::EstimatedLow(lift) => format!(
-            "all general equations estimate the {} too low",
-            lift.replace('-', " ")
-        ),
+        LogLimit::EstimatedLow(lift) => estimated_low(lift),
         LogLimit::BodyMassInLoad => {
             "the load must hold the body mass too: a change of body mass looks like a trend"
                 .to_owned()
@@ -242,6 +234,20 @@ pub fn limit_in_words(limit: &LogLimit, units: System) -> String {
             percent(*share)
         ),
     }
+}
+
+fn drift_in_words(early: f64, late: f64) -> String {
+    format!(
+        "sets went from about {} to {} repetitions: equations err differently by repetitions, so part of the \
+         trend may be that",
+        rounded(early, 0),
+        rounded(late, 0)
+    )
+}
+
+fn estimated_low(lift: &str) -> String {
+    let lift = lift.replace('-', " ");
+    format!("all general equations estimate the {lift} too low")
 }
 
 fn few_sessions(count: usize) -> String {
@@ -316,6 +322,12 @@ fn lines_in_words(lines: &[usize]) -> String {
     let plural = if lines.len() == 1 { "line" } else { "lines" };
     let more = and_more(lines.len(), NAMED_LINES);
     format!("{plural} {}{more}", named.join(", "))
+}
+
+/// A row that was left out, in one line.
+#[must_use]
+pub fn left_out_row(row: &SkippedRow, units: System) -> String {
+    format!("left out: line {}: {}", row.line, why_left_out(row, units))
 }
 
 /// Why a row was left out, in one sentence.

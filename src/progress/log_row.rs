@@ -28,15 +28,7 @@ pub(super) fn entry(
     line: usize,
     fields: &[LogField],
 ) -> std::result::Result<LogEntry, Vec<BadField>> {
-    if fields.len() > header.count() {
-        return Err(vec![whole(
-            fields,
-            LogRowFault::TooManyFields {
-                fields: fields.len(),
-                columns: header.count(),
-            },
-        )]);
-    }
+    check_width(header, fields).map_err(|fault| vec![fault])?;
     let field = |column| header.field(column, fields);
     let needed = |column| field(column).ok_or_else(|| whole(fields, LogRowFault::Missing(column)));
     let mut bad = Vec::new();
@@ -64,6 +56,18 @@ pub(super) fn entry(
         }),
         _ => Err(bad),
     }
+}
+
+fn check_width(header: &LogHeader, fields: &[LogField]) -> Read<()> {
+    let (fields_count, columns) = (fields.len(), header.count());
+    if fields_count > columns {
+        let fault = LogRowFault::TooManyFields {
+            fields: fields_count,
+            columns,
+        };
+        return Err(whole(fields, fault));
+    }
+    Ok(())
 }
 
 /// The value, or its fault on the list.

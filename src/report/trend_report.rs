@@ -6,8 +6,8 @@ use super::csv::rows_to_csv;
 use super::json::pretty;
 use super::table::table;
 use crate::narrative::progress_words::{
-    EQUATION_HEADS, LIMITS_HEAD, equation_cells, last_set, limit_in_words, odd_rows_in_words,
-    spread_in_words, sureness_word, trend_sentences, verdict_word, why_left_out,
+    EQUATION_HEADS, LIMITS_HEAD, equation_cells, last_set, left_out_row, limit_in_words,
+    odd_rows_in_words, spread_in_words, sureness_word, trend_sentences, verdict_word, why_left_out,
 };
 use crate::progress::estimate::Guess;
 use crate::progress::session_best::SessionBest;
@@ -34,10 +34,7 @@ pub fn trend_text(study: &LogStudy, units: System) -> String {
     let odd = log.odd.iter();
     lines.extend(odd.map(|odd| format!("note: {}", odd_rows_in_words(odd))));
     let skipped = log.skipped.iter();
-    lines.extend(skipped.map(|row| {
-        let why = why_left_out(row, units);
-        format!("left out: line {}: {why}", row.line)
-    }));
+    lines.extend(skipped.map(|row| left_out_row(row, units)));
     lines.join("\n") + "\n"
 }
 

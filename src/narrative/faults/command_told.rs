@@ -1,7 +1,7 @@
 //! Words for what is wrong with the arguments of a command, or with where its output is to go.
 
 use super::Told;
-use crate::error::CommandFault;
+use crate::error::{CommandFault, RepetitionOptions};
 use crate::units::System;
 
 /// The fault in words.
@@ -40,22 +40,34 @@ pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
             Told::new(format!("`{file}` is no sheet that can be written"))
                 .hint("sheets end in .html, .svg or .png")
         }
-        CommandFault::ManySessions { sessions } => Told::new(format!(
-            "a picture holds one session, and these are {sessions}"
-        ))
-        .hint("end the sheet's name in .html: a page for each session"),
-        CommandFault::ComparisonAsCsv => Told::new("--versus-plain gives a table or JSON, not CSV")
-            .hint("--format json holds the samples of both repetitions"),
-        CommandFault::ComparisonPictures => {
-            Told::new("--versus-plain draws one picture, over the way")
-                .hint("give it with -o; leave out --over-time and --animation")
-        }
-        CommandFault::AnimationNotSvg => {
-            Told::new("an animated picture is an .svg file").hint("--animation rep.svg")
-        }
+        CommandFault::ManySessions { sessions } => many_sessions(*sessions),
+        CommandFault::Repetition(options) => of_repetition(*options),
         CommandFault::Unwritable { file, cause } => {
             Told::new(format!("`{file}` cannot be written: {cause}"))
                 .hint("check the folder's permissions and free space, or write elsewhere")
+        }
+    }
+}
+
+fn many_sessions(sessions: usize) -> Told {
+    Told::new(format!(
+        "a picture holds one session, and these are {sessions}"
+    ))
+    .hint("end the sheet's name in .html: a page for each session")
+}
+
+fn of_repetition(options: RepetitionOptions) -> Told {
+    match options {
+        RepetitionOptions::ComparisonAsCsv => {
+            Told::new("--versus-plain gives a table or JSON, not CSV")
+                .hint("--format json holds the samples of both repetitions")
+        }
+        RepetitionOptions::ComparisonPictures => {
+            Told::new("--versus-plain draws one picture, over the way")
+                .hint("give it with -o; leave out --over-time and --animation")
+        }
+        RepetitionOptions::AnimationNotSvg => {
+            Told::new("an animated picture is an .svg file").hint("--animation rep.svg")
         }
     }
 }

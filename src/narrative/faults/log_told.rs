@@ -8,21 +8,17 @@ use crate::units::System;
 /// The fault in words.
 pub(super) fn told(fault: &LogFault, units: System) -> Told {
     match fault {
-        LogFault::UnknownLog { name, invented } => Told::new(format!("no log is called `{name}`"))
-            .hint(format!(
-                "invented ones: {}; your own is a file that ends in .csv",
-                invented.join(", ")
-            )),
+        LogFault::UnknownLog { name, invented } => unknown_log(name, invented),
         LogFault::Unreadable { file, system } => {
             Told::new(format!("`{file}` cannot be read: {system}"))
         }
         LogFault::Empty { file } => Told::new(format!("{file} is empty"))
             .hint("a log begins with a header: date,lift,load,repetitions"),
         LogFault::NoRows { file } => Told::new(format!("{file} has a header and no sets")),
-        LogFault::ColumnTwice(column) => Told::new(format!(
-            "the column `{}` stands twice in the header",
-            column.name()
-        )),
+        LogFault::ColumnTwice(column) => {
+            let name = column.name();
+            Told::new(format!("the column `{name}` stands twice in the header"))
+        }
         LogFault::UnknownColumn { written, near } => unknown_column(written, *near),
         LogFault::NoColumn(column) => {
             Told::new(format!("the log has no column `{}`", column.name())).hint(holds(*column))
@@ -35,12 +31,7 @@ pub(super) fn told(fault: &LogFault, units: System) -> Told {
         LogFault::MoreRows(count) => Told::new(format!("and {count} more bad rows")).hint(CORRECT),
         LogFault::NoSets => Told::new("the log has no sets")
             .hint("it needs a header and rows of date, lift, load, repetitions"),
-        LogFault::MixedLifts(lifts) => Told::new(format!(
-            "the log mixes {} lifts: {}",
-            lifts.len(),
-            counted(lifts)
-        ))
-        .hint("name one of them; a trend is of one lift"),
+        LogFault::MixedLifts(lifts) => mixed_lifts(lifts),
         LogFault::NoSetOf { lift, lifts } => Told::new(format!("the log has no set of {lift}"))
             .hint(format!("lifts in it: {}", counted(lifts))),
         LogFault::FewSessions {
@@ -51,6 +42,22 @@ pub(super) fn told(fault: &LogFault, units: System) -> Told {
             "{usable} usable sessions are no trend: at least {least} are needed, {for_verdict} for a verdict"
         )),
     }
+}
+
+fn unknown_log(name: &str, invented: &[&str]) -> Told {
+    Told::new(format!("no log is called `{name}`")).hint(format!(
+        "invented ones: {}; your own is a file that ends in .csv",
+        invented.join(", ")
+    ))
+}
+
+fn mixed_lifts(lifts: &[(String, usize)]) -> Told {
+    Told::new(format!(
+        "the log mixes {} lifts: {}",
+        lifts.len(),
+        counted(lifts)
+    ))
+    .hint("name one of them; a trend is of one lift")
 }
 
 const CORRECT: &str = "correct the rows, or ask for bad rows to be left out";
