@@ -340,6 +340,18 @@ pub struct Bounds {
     pub log_reserve: Bound,
     /// Year of a session.
     pub log_year: Bound,
+    /// Sets of one lift.
+    pub planned_sets: Bound,
+    /// Repetitions of a set.
+    pub set_repetitions: Bound,
+    /// Repetitions of a group.
+    pub group_repetitions: Bound,
+    /// Repetitions of a session.
+    pub session_repetitions: Bound,
+    /// Rest between two sets.
+    pub rest_between_sets: Bound,
+    /// Weeks of a block.
+    pub block_weeks: Bound,
     /// Rows of a published table.
     pub table_rows: Bound,
     /// Repetitions in a published table.

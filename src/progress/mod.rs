@@ -12,7 +12,6 @@ mod log_header;
 pub mod log_limits;
 mod log_line;
 mod log_row;
-pub mod origin;
 pub mod published_equations;
 pub mod repetition_equations;
 pub mod session_best;

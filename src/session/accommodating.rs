@@ -8,13 +8,10 @@ use super::draft::Draft;
 use super::planned_set::{PlannedSet, SetIntent, SetNote, warm_up_sets};
 use super::predicted_sets::{as_plain_sets, predict_with};
 use super::remark::{PlanBasis, Progression, Remark, SetupRemark};
-use super::repetitions::RepetitionChart;
 use super::request::SessionRequest;
-use super::rests::{between_sets, checked_between_sets};
-use super::straight::{RESERVE, guidance_for};
+use super::straight::RESERVE;
 use crate::error::{Error, Result, SchemeFault};
-use crate::progress::origin::Origin;
-use crate::units::{Duration, Mass};
+use crate::units::Mass;
 
 /// Load of a warm-up from which the bands or chains are on, share of the working one (common practice: the
 /// last steps rehearse the setup).
@@ -34,8 +31,12 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
         })
     })?;
     check(setup)?;
-    let guidance = guidance_for(request.level());
-    let mut draft = request.draft(request.method, guidance.frequency, Progression::PlatesFirst);
+    let guidance = request.guidance();
+    let mut draft = request.draft(
+        request.method,
+        guidance.frequency(),
+        Progression::PlatesFirst,
+    );
     draft.sets = warm_ups(request, setup)?;
     let set = working_set(request, setup)?;
     let sets = request.wishes.sets.unwrap_or(guidance.sets);
@@ -52,12 +53,8 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
         })
     }));
     predict_both(request, setup, &mut draft)?;
-    draft.sources.push((
-        PlanBasis::EffortAsShare,
-        Origin::Assumed(
-            "effort 1 is one repetition by definition; no chart was published for bands or chains",
-        ),
-    ));
+    let source = request.published.repetitions.effort_source.clone();
+    draft.sources.push((PlanBasis::EffortAsShare, source));
     Ok(draft)
 }
 
@@ -77,7 +74,7 @@ fn check(setup: &AccommodatingSetup) -> Result<()> {
 }
 
 fn working_set(request: &SessionRequest, setup: &AccommodatingSetup) -> Result<PlannedSet> {
-    let allowed = RepetitionChart::published()?.allowed_at(setup.max_effort);
+    let allowed = request.chart()?.allowed_at(setup.max_effort);
     let usual = || {
         allowed
             .unwrap_or(BEYOND_CHART)
@@ -88,20 +85,13 @@ fn working_set(request: &SessionRequest, setup: &AccommodatingSetup) -> Result<P
         setup.bar_and_plates.clone(),
         &request.strength(),
         request.wishes.repetitions.unwrap_or_else(usual),
-        rest(request, setup)?,
+        request.rest_between(setup.max_effort)?,
         SetIntent::DriveThrough,
     );
     set.share = setup.max_effort;
     let (bottom, top) = ends(setup, 1.0);
     set.notes.push(SetNote::Ends { bottom, top });
     Ok(set)
-}
-
-fn rest(request: &SessionRequest, setup: &AccommodatingSetup) -> Result<Duration> {
-    match request.wishes.rest_between {
-        Some(rest) => checked_between_sets(rest),
-        None => Ok(between_sets(request.level(), setup.max_effort).1),
-    }
 }
 
 /// The sets with the setup on, and with plain weight.
@@ -113,7 +103,7 @@ fn predict_both(
     let Some(oracle) = request.setup_oracle else {
         return Ok(());
     };
-    predict_with(oracle, draft)?;
+    predict_with(request, oracle, draft)?;
     if let (Some(plain), Some(oracle)) = (setup.plain, request.oracle) {
         let prediction = as_plain_sets(oracle, plain, draft)?;
         draft.predictions.push(prediction);

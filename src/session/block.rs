@@ -4,17 +4,13 @@
 //! cautions.
 
 use super::draft::SessionPlan;
-use super::eccentric::OVERLOAD_PRACTICE;
 use super::method::Method;
 use super::overload;
 use super::request::SessionRequest;
 use super::schemes::plan;
 use super::status::Level;
-use super::straight::guidance_for;
+use crate::bounds::bounds;
 use crate::error::{Error, Result, SchemeFault};
-
-/// Longest block.
-pub const MOST_WEEKS: u32 = 12;
 
 /// Weeks of a round: three that rise and one easier (common practice).
 pub const ROUND_WEEKS: u32 = 4;
@@ -76,10 +72,11 @@ pub struct Block {
 ///
 /// A novice gets straight sets on every day. **Fails** as [`plan`] does, and for no or too many weeks.
 pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
-    if weeks == 0 || weeks > MOST_WEEKS {
+    let bound = &bounds().block_weeks;
+    if !bound.holds(f64::from(weeks)) {
         return Err(Error::bad(SchemeFault::NoBlock {
             weeks,
-            most: MOST_WEEKS,
+            most: bound.most_of_them() as u32,
         }));
     }
     plan(request)?;
@@ -134,7 +131,7 @@ fn overload_day(request: &SessionRequest, step: u32) -> Result<SessionPlan> {
     if request.method != Method::OverloadedLowering || request.wishes.load.is_some() {
         return plan(request);
     }
-    let (least, most) = OVERLOAD_PRACTICE.shares;
+    let (least, most) = request.published.eccentric.overload.shares;
     let top = least + (most - least) * f64::from(step + 1) / f64::from(ROUND_WEEKS - 1);
     Ok(SessionPlan::new(overload::draft(
         request,
@@ -144,7 +141,7 @@ fn overload_day(request: &SessionRequest, step: u32) -> Result<SessionPlan> {
 
 /// Straight sets at a share of the usual load, five repetitions (a novice's ten) well short of failure.
 fn straight_day(request: &SessionRequest, of_usual: f64, easier: bool) -> Result<SessionPlan> {
-    let guidance = guidance_for(request.level());
+    let guidance = request.guidance();
     let mut straight = request.with_method(Method::Straight);
     straight.wishes.load = Some(request.strength().load_at(guidance.share * of_usual));
     straight.wishes.repetitions = Some(if request.level() == Level::Novice {

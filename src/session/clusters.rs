@@ -6,66 +6,16 @@
 use super::draft::{Draft, Predicted, SessionPrediction};
 use super::method::Method;
 use super::oracle::RepOracle;
-use super::phosphocreatine::share_back_range;
 use super::planned_set::{PlannedSet, SetIntent, warm_up_sets};
 use super::predicted_sets::predict;
 use super::prediction::{TiringBody, predict_set};
+use super::published::{ClusterTable, Published, RestRange};
 use super::remark::{ClusterRemark, Fate, PlanBasis, Progression, Remark};
-use super::repetitions::RepetitionChart;
-use super::request::SessionRequest;
-use super::rests::{IN_CLUSTER, between_sets, checked_between_sets, checked_in_cluster};
-use super::straight::guidance_for;
+use super::request::{SessionRequest, found};
 use crate::error::Result;
-use crate::progress::origin::Origin;
 use crate::setups::Loading;
+use crate::source::Source;
 use crate::units::{Duration, Mass};
-
-/// Fewest and most repetitions of a group (common practice).
-pub const GROUP: (u32, u32) = (1, 3);
-
-/// Repetitions of the session when none are asked for (assumed: the twelve of Tufano et al. 2016).
-pub const USUAL_TOTAL: u32 = 12;
-
-/// Load when none is asked for, share of 1RM (common practice: 80 to 90 %).
-pub const USUAL_SHARE: f64 = 0.85;
-
-/// Most repetitions of one cluster set before a full rest (Tufano et al. 2016: sets of 12).
-pub const MOST_IN_A_SET: u32 = 12;
-
-/// Customary repetitions of a session by load: lower and upper end of the zone in percent of 1RM, fewest and
-/// most repetitions together. Loads below and between the printed zones have no row.
-pub const TOTALS: &[(f64, f64, u32, u32)] = &[
-    (55.0, 65.0, 18, 30),
-    (70.0, 80.0, 12, 24),
-    (80.0, 90.0, 10, 20),
-    (90.0, 100.0, 2, 10),
-];
-
-/// Where [`TOTALS`] comes from.
-pub const TOTALS_ORIGIN: Origin = Origin::Read(
-    "prilepin_table",
-    "a reprint; most others give 4 to 10 instead of 2 to 10 from 90 % on",
-);
-
-/// Published studies that the prediction is checked against, in words.
-pub const STUDIES: &[(&str, Origin)] = &[
-    (
-        "clean pull, 5 repetitions, 30 s between them: faster and higher than straight sets",
-        Origin::Recalled("haff_2003", "finding"),
-    ),
-    (
-        "squat at 60 %, 3 sets of 12: velocity kept in groups of 2 and 4, better in 2",
-        Origin::Read("tufano_2016", "abstract"),
-    ),
-    (
-        "equal total rest spread in other ways: similar averages, singles keep velocity constant",
-        Origin::Read("tufano_2017", "abstract"),
-    ),
-    (
-        "clean pull: 9 sets of 2 with 45 s rest are 4 % faster than 3 sets of 6 with 180 s",
-        Origin::Read("jukic_tufano_2022", "abstract"),
-    ),
-];
 
 /// Repetitions of a group when none are asked for: fewer the heavier (common practice within 1 to 3).
 #[must_use]
@@ -102,22 +52,22 @@ struct Clusters {
 
 fn clusters(request: &SessionRequest) -> Result<Clusters> {
     let wishes = &request.wishes;
-    let share = request.liftable_share(USUAL_SHARE)?;
+    let table = &request.published.clusters;
+    let share = request.liftable_share(table.group.share)?;
     let load = request.loading.at_most(request.strength().load_at(share))?;
     let real_share = request.strength().share_of(load.total);
-    let total = wishes.total_repetitions.unwrap_or(USUAL_TOTAL);
+    let total = wishes
+        .total_repetitions
+        .unwrap_or(table.set.most_repetitions);
     let group = wishes.group.unwrap_or_else(|| usual_group(real_share));
     Ok(Clusters {
         load,
         share: real_share,
         total,
         group: group.min(total),
-        allowed: RepetitionChart::published()?.allowed_at(real_share),
-        rest_within: checked_in_cluster(wishes.rest_within)?,
-        rest_between: match wishes.rest_between {
-            Some(rest) => checked_between_sets(rest)?,
-            None => between_sets(request.level(), share).1,
-        },
+        allowed: request.chart()?.allowed_at(real_share),
+        rest_within: request.rest_within()?,
+        rest_between: request.rest_between(share)?,
     })
 }
 
@@ -125,8 +75,9 @@ fn clusters(request: &SessionRequest) -> Result<Clusters> {
 ///
 /// **Fails** when the load is above 1RM or cannot be loaded, and as the oracle does.
 pub fn draft(request: &SessionRequest) -> Result<Draft> {
+    let table = &request.published.clusters;
     let clusters = clusters(request)?;
-    let frequency = guidance_for(request.level()).frequency;
+    let frequency = request.guidance().frequency();
     let mut draft = request.draft(Method::Clusters, frequency, Progression::WhenLastIsFast);
     draft.sets = warm_up_sets(clusters.load.total, request.loading, &request.strength())?;
     let plain = PlannedSet::work(
@@ -136,68 +87,66 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
         clusters.rest_between,
         SetIntent::EveryRepetitionFast,
     );
-    let sets = even_groups(clusters.total, MOST_IN_A_SET);
+    let sets = even_groups(clusters.total, table.set.most_repetitions);
     draft.sets.extend(sets.iter().map(|count| {
         let groups = even_groups(*count, clusters.group);
         plain.clone().in_groups(groups, clusters.rest_within)
     }));
-    draft.remarks.extend(remarks(&clusters));
-    draft.sources.extend(sources());
+    draft.remarks.extend(remarks(request.published, &clusters));
+    draft.sources.extend(sources(table));
     predict_both(request, &mut draft, &sets)?;
     Ok(draft)
 }
 
-fn remarks(clusters: &Clusters) -> Vec<Remark> {
+fn remarks(published: &Published, clusters: &Clusters) -> Vec<Remark> {
+    let table = &published.clusters;
     let mut remarks = Vec::new();
-    remarks.extend(rest_remark(clusters.rest_within));
-    remarks.extend(group_remark(clusters.group, clusters.allowed));
-    remarks.extend(total_remark(clusters.total, clusters.share));
+    remarks.extend(rest_remark(
+        &published.rests.in_cluster,
+        clusters.rest_within,
+    ));
+    remarks.extend(group_remark(table, clusters.group, clusters.allowed));
+    remarks.extend(total_remark(table, clusters.total, clusters.share));
     remarks.push(Remark::Cluster(ClusterRemark::PhosphocreatineBack {
         rest: clusters.rest_within,
-        shares: share_back_range(clusters.rest_within),
+        shares: published
+            .phosphocreatine
+            .share_back_range(clusters.rest_within),
     }));
     remarks
 }
 
-fn sources() -> Vec<(PlanBasis, Origin)> {
-    let mut sources = vec![
-        (PlanBasis::ClusterGroups, Origin::Practice("cluster sets")),
-        (PlanBasis::SessionTotals, TOTALS_ORIGIN),
+fn sources(table: &ClusterTable) -> impl Iterator<Item = (PlanBasis, Source)> {
+    let numbers = [
+        (PlanBasis::ClusterGroups, table.group.source.clone()),
+        (PlanBasis::SessionTotals, table.totals.source.clone()),
     ];
-    let studies = STUDIES.iter();
-    sources
-        .extend(studies.map(|(words, origin)| (PlanBasis::Finding((*words).to_owned()), *origin)));
-    sources
+    numbers.into_iter().chain(table.studies.iter().map(found))
 }
 
-fn rest_remark(rest: Duration) -> Option<Remark> {
-    let (least_s, most_s) = (IN_CLUSTER.least_s, IN_CLUSTER.most_s);
-    let inside = (least_s..=most_s).contains(&rest.as_s());
-    (!inside).then_some(Remark::Cluster(ClusterRemark::Rest {
-        rest,
-        least: Duration::from_s(least_s),
-        most: Duration::from_s(most_s),
-    }))
+fn rest_remark(usual: &RestRange, rest: Duration) -> Option<Remark> {
+    let (least, most) = (usual.least, usual.most);
+    let inside = (least..=most).contains(&rest);
+    (!inside).then_some(Remark::Cluster(ClusterRemark::Rest { rest, least, most }))
 }
 
-fn group_remark(group: u32, allowed: Option<u32>) -> Option<Remark> {
-    if group > GROUP.1 {
-        return Some(Remark::Cluster(ClusterRemark::LargeGroup {
-            group,
-            usual: GROUP,
-        }));
+fn group_remark(table: &ClusterTable, group: u32, allowed: Option<u32>) -> Option<Remark> {
+    let usual = table.group.repetitions;
+    if group > usual.1 {
+        return Some(Remark::Cluster(ClusterRemark::LargeGroup { group, usual }));
     }
     allowed
         .filter(|allowed| group >= *allowed)
         .map(|allowed| Remark::Cluster(ClusterRemark::GroupAtLimit { group, allowed }))
 }
 
-fn total_remark(total: u32, share: f64) -> Option<Remark> {
+fn total_remark(table: &ClusterTable, total: u32, share: f64) -> Option<Remark> {
     let percent = 100.0 * share;
-    let zone = TOTALS
-        .iter()
-        .find(|(low, high, ..)| (*low..=*high).contains(&percent))?;
-    let (.., fewest, most) = *zone;
+    let zone = table.totals.zones.iter().find(|zone| {
+        let (low, high) = zone.percent;
+        (low..=high).contains(&percent)
+    })?;
+    let (fewest, most) = zone.repetitions;
     (!(fewest..=most).contains(&total)).then_some(Remark::Cluster(ClusterRemark::UnusualTotal {
         total,
         share,

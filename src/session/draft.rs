@@ -11,8 +11,8 @@ use super::remark::{Frequency, PlanBasis, Progression, Remark};
 use super::session_cautions::{Circumstances, that_apply};
 use super::spotting::{Spotting, spotting};
 use super::strength::PlannedLift;
-use crate::progress::origin::Origin;
 use crate::setups::Caution;
+use crate::source::Source;
 use crate::units::Duration;
 
 /// What a prediction is of.
@@ -125,7 +125,7 @@ pub struct Draft {
     /// What the lifter or coach must know: reasons, disagreements, limits.
     pub remarks: Vec<Remark>,
     /// What the numbers rest on.
-    pub sources: Vec<(PlanBasis, Origin)>,
+    pub sources: Vec<(PlanBasis, Source)>,
 }
 
 /// A planned session.

@@ -3,15 +3,15 @@
 //! In: phases of work (a share of fresh maximal force, for a time) and of rest. Out: the remaining
 //! share of its capacity after each, from the three-compartment model of [`super::fatigue`].
 
-use super::fatigue::{Compartments, FatigueJoint, RELEASE_PER_S, Rates, after};
+use super::fatigue::{Compartments, TiringJoint, after};
 use crate::error::{Error, RestPlace, Result, SessionFigureFault};
 use crate::units::Duration;
 
 /// The muscles of one joint over a session.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MuscleState {
-    /// The joint whose rates are used.
-    pub joint: FatigueJoint,
+    /// The joint with its rates.
+    pub joint: TiringJoint,
     /// The three shares now.
     pub now: Compartments,
 }
@@ -19,7 +19,7 @@ pub struct MuscleState {
 impl MuscleState {
     /// Rested.
     #[must_use]
-    pub const fn fresh(joint: FatigueJoint) -> Self {
+    pub const fn fresh(joint: TiringJoint) -> Self {
         Self {
             joint,
             now: Compartments::FRESH,
@@ -36,7 +36,7 @@ impl MuscleState {
     ///
     /// **Fails** when the share is outside 0 to 1 or the time is none.
     pub fn work(&mut self, share: f64, time: Duration) -> Result<()> {
-        self.now = after(self.now, share, time, self.joint.rates())?;
+        self.now = after(self.now, share, time, &self.joint)?;
         Ok(())
     }
 
@@ -64,13 +64,13 @@ impl MuscleState {
                 place: RestPlace::Anywhere,
             }));
         }
-        self.now = rested(self.now, t, self.joint.rates());
+        self.now = rested(self.now, t, &self.joint);
         Ok(())
     }
 }
 
-fn rested(start: Compartments, t: f64, rates: &Rates) -> Compartments {
-    let a = RELEASE_PER_S + rates.f_per_s;
+fn rested(start: Compartments, t: f64, rates: &TiringJoint) -> Compartments {
+    let a = rates.release_per_s + rates.f_per_s;
     let b = rates.rest_multiplier * rates.r_per_s;
     let (release, recovery) = ((-a * t).exp(), (-b * t).exp());
     let active = start.active * release;

@@ -4,7 +4,7 @@
 //! simulated repetition is plugged in here.
 //! Out: a [`RepOracle`] that the predictions ask repetition by repetition.
 
-use super::fatigue::FatigueJoint;
+use super::fatigue::TiringJoint;
 use crate::error::{Error, PredictionFault, Result};
 use crate::units::{Duration, Length, Mass, Speed};
 
@@ -67,7 +67,7 @@ pub struct RepOracle<'a> {
     /// Travel of the load in a repetition, if known.
     pub travel: Option<Length>,
     /// The joints that tire.
-    pub joints: Vec<FatigueJoint>,
+    pub joints: Vec<TiringJoint>,
     /// The answer itself.
     pub repetition: Box<Repetition<'a>>,
 }

@@ -4,50 +4,31 @@
 //! a reserve in the fatigue model, and the reserve of every lowering; refused above the eccentric 1RM.
 
 use super::draft::{Draft, LoweringPrediction};
-use super::eccentric::{
-    LOWERING_COST, LOWERING_COST_ORIGIN, LOWERING_S, OVERLOAD_PRACTICE, PLANNING, eccentric_one_rm,
-};
-use super::fatigue::FatigueJoint;
+use super::fatigue::{FatigueJoint, TiringJoint};
 use super::method::Method;
 use super::planned_set::{PlannedSet, SetIntent, warm_up_sets};
 use super::prediction::TiringBody;
+use super::published::EccentricTable;
 use super::remark::{Frequency, LoweringLimit, LoweringRemark, PlanBasis, Progression, Remark};
-use super::request::SessionRequest;
-use super::rests::{HEAVY, checked_between_sets};
+use super::request::{SessionRequest, found};
+use super::rests::checked_between_sets;
 use crate::error::{Error, LoweringFault, Result, SessionRefusal};
 use crate::movement::{Handover, NoHandover, WayBack};
-use crate::progress::origin::Origin;
 use crate::setups::Loading;
+use crate::source::Source;
 use crate::units::{Duration, Length, Mass};
 
 /// Time in which the spotters lift the bar back and the lifter sets again, s (assumed: two calm breaths).
 const LIFT_BACK_S: f64 = 6.0;
 
-/// Joints that tire when no simulated repetition names them (assumed: the general published values).
-const JOINTS: &[FatigueJoint] = &[FatigueJoint::General];
-
-/// What studies found when more than 1RM was lowered just before a lift.
-const STUDIES: &[(&str, Origin)] = &[
-    (
-        "1RM rose when lowering 105 % just before (Doan et al. 2002)",
-        Origin::Read("doan_2002", "abstract"),
-    ),
-    (
-        "1RM fell after lowering 105 to 120 % (Ojasto & Häkkinen 2009): the two disagree",
-        Origin::Read(
-            "ojasto_hakkinen_2009",
-            "as quoted by Taber et al. 2021; the middle load from memory",
-        ),
-    ),
-];
-
 /// What the lowering is planned against.
-struct Limits {
+struct Limits<'a> {
+    table: &'a EccentricTable,
     eccentric_one_rm: Mass,
     simulated: Option<Mass>,
     body: Mass,
     evenness: f64,
-    joints: Vec<FatigueJoint>,
+    joints: Vec<TiringJoint>,
     travel: Option<Length>,
     rest: Duration,
 }
@@ -69,7 +50,7 @@ pub fn draft(request: &SessionRequest, window: (f64, f64)) -> Result<Draft> {
     let mut body = TiringBody::fresh(&limits.joints);
     let mut current = &loads[0];
     for (number, wanted) in (1..).zip(&loads) {
-        if most_repetitions(wanted.total, &limits, &body)? >= OVERLOAD_PRACTICE.repetitions.0 {
+        if most_repetitions(wanted.total, &limits, &body)? >= limits.table.overload.repetitions.0 {
             current = wanted;
         }
         let repetitions = repetitions(request, current.total, &limits, &body)?;
@@ -81,7 +62,7 @@ pub fn draft(request: &SessionRequest, window: (f64, f64)) -> Result<Draft> {
         body.rest(limits.rest)?;
     }
     draft.remarks = remarks(request, &limits, &draft);
-    draft.sources.extend(sources());
+    draft.sources.extend(sources(limits.table));
     Ok(draft)
 }
 
@@ -92,7 +73,7 @@ fn set(
     rest: Duration,
     back: WayBack,
 ) -> PlannedSet {
-    let time = Duration::from_s(LOWERING_S);
+    let time = request.published.eccentric.lowering.time;
     let intent = SetIntent::LowerSlowly { time, back };
     let strength = request.strength();
     let mut set = PlannedSet::work(load.clone(), &strength, repetitions, rest, intent);
@@ -113,13 +94,15 @@ fn way_back(request: &SessionRequest) -> Result<WayBack> {
     }
 }
 
-fn limits(request: &SessionRequest) -> Result<Limits> {
+fn limits<'a>(request: &SessionRequest<'a>) -> Result<Limits<'a>> {
+    let table = &request.published.eccentric;
     let rest = match request.wishes.rest_between {
         Some(rest) => checked_between_sets(rest)?,
-        None => Duration::from_s(HEAVY.most_s),
+        None => request.published.rests.heavy.most,
     };
     Ok(match request.oracle {
         Some(oracle) => Limits {
+            table,
             eccentric_one_rm: oracle.eccentric_one_rm,
             simulated: oracle.simulated_eccentric,
             body: request.lift.body,
@@ -129,11 +112,13 @@ fn limits(request: &SessionRequest) -> Result<Limits> {
             rest,
         },
         None => Limits {
-            eccentric_one_rm: eccentric_one_rm(request.lift.one_rm, request.lift.body),
+            table,
+            eccentric_one_rm: table.eccentric_one_rm(request.lift.one_rm, request.lift.body),
             simulated: None,
             body: request.lift.body,
             evenness: 1.0,
-            joints: JOINTS.to_vec(),
+            // The general published values stand for joints that nobody names (assumed).
+            joints: vec![request.published.fatigue.tiring(FatigueJoint::General)],
             travel: None,
             rest,
         },
@@ -141,14 +126,16 @@ fn limits(request: &SessionRequest) -> Result<Limits> {
 }
 
 /// The loads of the sets, rising through the window.
-fn loads(request: &SessionRequest, window: (f64, f64), limits: &Limits) -> Result<Vec<Loading>> {
-    let (fewest, most) = OVERLOAD_PRACTICE.sets;
+fn loads(
+    request: &SessionRequest,
+    window: (f64, f64),
+    limits: &Limits<'_>,
+) -> Result<Vec<Loading>> {
+    let usual = limits.table.overload.sets;
+    let (fewest, most) = usual;
     let sets = request.wishes.sets.unwrap_or(fewest);
     if sets > most {
-        return Err(Error::bad(LoweringFault::ManyLoweringSets {
-            sets,
-            usual: OVERLOAD_PRACTICE.sets,
-        }));
+        return Err(Error::bad(LoweringFault::ManyLoweringSets { sets, usual }));
     }
     if let Some(load) = request.wishes.load {
         let load = asked_for(request, load, limits)?;
@@ -179,15 +166,16 @@ fn loads(request: &SessionRequest, window: (f64, f64), limits: &Limits) -> Resul
         .collect()
 }
 
-fn asked_for(request: &SessionRequest, load: Mass, limits: &Limits) -> Result<Loading> {
+fn asked_for(request: &SessionRequest, load: Mass, limits: &Limits<'_>) -> Result<Loading> {
     if load.as_kg() > limits.eccentric_one_rm.as_kg() {
-        let (least, most) = OVERLOAD_PRACTICE.shares;
+        let (least, most) = limits.table.overload.shares;
+        let planning = limits.table.planning();
         let at = |share: f64| request.strength().load_at(share);
         return Err(Error::no_answer(LoweringFault::AboveLowering {
             load,
             limit: limits.eccentric_one_rm,
-            ratio: PLANNING.ratio,
-            who: PLANNING.who.to_owned(),
+            ratio: planning.ratio,
+            who: planning.who.clone(),
             stay: (at(least), at(most)),
         }));
     }
@@ -206,20 +194,18 @@ fn asked_for(request: &SessionRequest, load: Mass, limits: &Limits) -> Result<Lo
 /// ```text
 /// effort = load / (eccentric 1RM · c)      c = smallest remaining share of capacity at the end
 /// ```
-/// The muscles tire like in a lift of the mean effort times [`LOWERING_COST`]; load and limit hold the
+/// The muscles tire like in a lift of the mean effort times [`EccentricTable::lowering_cost`]; load and limit hold the
 /// body mass that is part of them.
-fn lower_once(load: Mass, limits: &Limits, body: &mut TiringBody) -> Result<f64> {
+fn lower_once(load: Mass, limits: &Limits<'_>, body: &mut TiringBody) -> Result<f64> {
     let fresh_effort = limits.share_of(load, limits.eccentric_one_rm);
     let count = body.shares().len();
-    let share = (fresh_effort * limits.evenness).min(1.0) * LOWERING_COST;
-    body.work(
-        std::iter::repeat_n(share, count),
-        Duration::from_s(LOWERING_S),
-    )?;
+    let share = (fresh_effort * limits.evenness).min(1.0) * limits.table.lowering_cost();
+    let time = limits.table.lowering.time;
+    body.work(std::iter::repeat_n(share, count), time)?;
     Ok(fresh_effort / body.smallest_share())
 }
 
-impl Limits {
+impl Limits<'_> {
     fn share_of(&self, load: Mass, limit: Mass) -> f64 {
         (load + self.body).as_kg() / (limit + self.body).as_kg()
     }
@@ -235,9 +221,10 @@ fn lower_set(
     set: u32,
     repetitions: u32,
     load: Mass,
-    limits: &Limits,
+    limits: &Limits<'_>,
     body: &mut TiringBody,
 ) -> Result<Vec<LoweringPrediction>> {
+    let lowering_s = limits.table.lowering.time.as_s();
     (1..=repetitions)
         .map(|number| {
             if number > 1 {
@@ -250,41 +237,16 @@ fn lower_set(
                 effort,
                 reserve: 1.0 - effort,
                 simulated_effort: limits.measured_over_simulated().map(|ratio| effort * ratio),
-                speed_m_s: limits.travel.map(|travel| travel.as_m() / LOWERING_S),
+                speed_m_s: limits.travel.map(|travel| travel.as_m() / lowering_s),
             })
         })
         .collect()
 }
 
-/// Lowerings of a load one after the other by a rested lifter, the first that is not controlled to its
-/// end as the last, 30 at most.
-///
-/// **Fails** when a load is none.
-pub fn lowerings_to_failure(
-    load: Mass,
-    eccentric_one_rm: Mass,
-    joints: &[FatigueJoint],
-) -> Result<Vec<LoweringPrediction>> {
-    let limits = Limits {
-        eccentric_one_rm,
-        simulated: None,
-        body: Mass::ZERO,
-        evenness: 1.0,
-        joints: joints.to_vec(),
-        travel: None,
-        rest: Duration::ZERO,
-    };
-    let mut lowerings = lower_set(1, 30, load, &limits, &mut TiringBody::fresh(joints))?;
-    if let Some(lost) = lowerings.iter().position(|lowering| lowering.reserve < 0.0) {
-        lowerings.truncate(lost + 1);
-    }
-    Ok(lowerings)
-}
-
 /// Lowerings that stay under control to their end, up to the customary most; not more than the customary
 /// fewest once the simulation says that control is lost, although people are measured stronger.
-fn most_repetitions(load: Mass, limits: &Limits, body: &TiringBody) -> Result<u32> {
-    let (fewest, most) = OVERLOAD_PRACTICE.repetitions;
+fn most_repetitions(load: Mass, limits: &Limits<'_>, body: &TiringBody) -> Result<u32> {
+    let (fewest, most) = limits.table.overload.repetitions;
     let tried = lower_set(1, most, load, limits, &mut body.clone())?;
     let controlled = |lowering: &&LoweringPrediction| {
         let simulated = lowering.simulated_effort.is_none_or(|effort| effort <= 1.0);
@@ -296,36 +258,39 @@ fn most_repetitions(load: Mass, limits: &Limits, body: &TiringBody) -> Result<u3
 fn repetitions(
     request: &SessionRequest,
     load: Mass,
-    limits: &Limits,
+    limits: &Limits<'_>,
     body: &TiringBody,
 ) -> Result<u32> {
     let most = most_repetitions(load, limits, body)?;
     if most == 0 {
+        let planning = limits.table.planning();
         return Err(Error::no_answer(LoweringFault::NoReserve {
             load,
             limit: limits.eccentric_one_rm,
-            ratio: PLANNING.ratio,
-            who: PLANNING.who.to_owned(),
+            ratio: planning.ratio,
+            who: planning.who.clone(),
         }));
     }
     Ok(request.wishes.repetitions.unwrap_or(most).min(most))
 }
 
-fn remarks(request: &SessionRequest, limits: &Limits, draft: &Draft) -> Vec<Remark> {
+fn remarks(request: &SessionRequest, limits: &Limits<'_>, draft: &Draft) -> Vec<Remark> {
+    let planning = limits.table.planning();
+    let overload = &limits.table.overload;
     let mut remarks = vec![Remark::Lowering(LoweringRemark::Limit(LoweringLimit {
         most: limits.eccentric_one_rm,
-        ratio: PLANNING.ratio,
-        who: PLANNING.who.to_owned(),
+        ratio: planning.ratio,
+        who: planning.who.clone(),
     }))];
     remarks.extend(simulated_remark(request, limits));
-    let customary = OVERLOAD_PRACTICE.repetitions;
+    let customary = overload.repetitions;
     let unusual = |set: &PlannedSet| {
         set.share > 1.0 && !(customary.0..=customary.1).contains(&set.repetitions())
     };
     if draft.sets.iter().any(unusual) {
         remarks.push(Remark::Lowering(LoweringRemark::FewLowerings { customary }));
     }
-    let above = |set: &PlannedSet| set.share > OVERLOAD_PRACTICE.shares.1 + 1e-9;
+    let above = |set: &PlannedSet| set.share > overload.shares.1 + 1e-9;
     if draft.sets.iter().any(above) {
         remarks.push(Remark::Lowering(LoweringRemark::AboveWindow));
     }
@@ -334,25 +299,22 @@ fn remarks(request: &SessionRequest, limits: &Limits, draft: &Draft) -> Vec<Rema
 }
 
 /// What the simulation says of the limit, where that is less than the measured one that is planned with.
-fn simulated_remark(request: &SessionRequest, limits: &Limits) -> Option<Remark> {
+fn simulated_remark(request: &SessionRequest, limits: &Limits<'_>) -> Option<Remark> {
     let most = limits
         .simulated
         .filter(|simulated| *simulated < limits.eccentric_one_rm)?;
     Some(Remark::Lowering(LoweringRemark::SimulatedLimit {
         most,
-        time: Duration::from_s(LOWERING_S),
-        in_window: request.strength().share_of(most) >= OVERLOAD_PRACTICE.shares.0,
+        time: limits.table.lowering.time,
+        in_window: request.strength().share_of(most) >= limits.table.overload.shares.0,
     }))
 }
 
-fn sources() -> Vec<(PlanBasis, Origin)> {
-    let mut sources = vec![
-        (PlanBasis::OverloadWindow, OVERLOAD_PRACTICE.origin),
-        (PlanBasis::EccentricLimit, PLANNING.origin),
-        (PlanBasis::LoweringCost, LOWERING_COST_ORIGIN),
+fn sources(table: &EccentricTable) -> impl Iterator<Item = (PlanBasis, Source)> {
+    let numbers = [
+        (PlanBasis::OverloadWindow, table.overload.source.clone()),
+        (PlanBasis::EccentricLimit, table.planning().source.clone()),
+        (PlanBasis::LoweringCost, table.efficiency.source.clone()),
     ];
-    let studies = STUDIES.iter();
-    sources
-        .extend(studies.map(|(words, origin)| (PlanBasis::Finding((*words).to_owned()), *origin)));
-    sources
+    numbers.into_iter().chain(table.studies.iter().map(found))
 }

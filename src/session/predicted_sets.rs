@@ -8,10 +8,8 @@ use super::oracle::RepOracle;
 use super::planned_set::{PlannedSet, RepetitionsAllowed, SetKind};
 use super::prediction::{TiringBody, predict_set, repetitions_to_failure};
 use super::remark::{ChartRemark, Disagreement, PlanBasis, Remark};
-use super::repetitions::RepetitionChart;
 use super::request::SessionRequest;
 use crate::error::Result;
-use crate::progress::origin::Origin;
 use crate::units::Mass;
 
 /// Predicts the working sets of a draft one after the other, and notes on each what would be possible.
@@ -20,12 +18,12 @@ use crate::units::Mass;
 pub fn predict(request: &SessionRequest, draft: &mut Draft) -> Result<()> {
     request
         .oracle
-        .map_or(Ok(()), |oracle| predict_with(oracle, draft))
+        .map_or(Ok(()), |oracle| predict_with(request, oracle, draft))
 }
 
 /// The same with a given oracle.
-pub fn predict_with(oracle: &RepOracle, draft: &mut Draft) -> Result<()> {
-    let chart = RepetitionChart::published()?;
+pub fn predict_with(request: &SessionRequest, oracle: &RepOracle, draft: &mut Draft) -> Result<()> {
+    let chart = request.chart()?;
     let mut body = TiringBody::fresh(&oracle.joints);
     let mut sets = Vec::new();
     for set in draft
@@ -48,13 +46,8 @@ pub fn predict_with(oracle: &RepOracle, draft: &mut Draft) -> Result<()> {
         sets,
         fatigue: body.trace().to_vec(),
     });
-    draft.sources.push((
-        PlanBasis::Prediction,
-        Origin::Recalled(
-            "xia_frey_law_2008",
-            "equations; rates frey_law_2012, rest multiplier looft_2018",
-        ),
-    ));
+    let source = request.published.fatigue.prediction_source.clone();
+    draft.sources.push((PlanBasis::Prediction, source));
     Ok(())
 }
 

@@ -4,7 +4,7 @@
 //! set left them. Out: velocity of every repetition, the one that stalls, and the fatigue states over
 //! time. Straight sets and clusters differ only in their groups and rests.
 
-use super::fatigue::{Compartments, FatigueJoint};
+use super::fatigue::{Compartments, FatigueJoint, TiringJoint};
 use super::muscle_state::MuscleState;
 use super::oracle::{Attempt, JointUse, RepOracle, RepOutcome};
 use crate::error::{Error, PredictionFault, Result};
@@ -41,7 +41,7 @@ pub struct TiringBody {
 impl TiringBody {
     /// Rested, with these joints.
     #[must_use]
-    pub fn fresh(joints: &[FatigueJoint]) -> Self {
+    pub fn fresh(joints: &[TiringJoint]) -> Self {
         let joints = joints
             .iter()
             .map(|joint| MuscleState::fresh(*joint))
@@ -108,7 +108,7 @@ impl TiringBody {
         self.trace
             .extend(self.joints.iter().map(|state| FatigueSample {
                 time_s,
-                joint: state.joint,
+                joint: state.joint.joint,
                 shares: state.now,
             }));
     }

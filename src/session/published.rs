@@ -52,6 +52,8 @@ pub struct Finding {
 pub struct RepetitionTable {
     /// The chart that plans are made with.
     pub chart: RepetitionRows,
+    /// Why the effort at the hardest point of a setup is looked up in it like a share of 1RM.
+    pub effort_source: Source,
     /// How lifts and people differ from it.
     pub differences: Vec<Finding>,
     /// What studies found beside it.

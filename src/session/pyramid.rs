@@ -10,59 +10,22 @@ use super::predicted_sets::predict;
 use super::remark::{ChartRemark, PlanBasis, Progression, Remark};
 use super::repetitions::RepetitionChart;
 use super::request::SessionRequest;
-use super::rests::{between_sets, checked_between_sets};
 use super::status::Level;
-use super::straight::guidance_for;
 use crate::error::{Error, Result, SchemeFault};
-use crate::progress::origin::Origin;
-
-/// Repetitions of the sets, ascending pyramid (common practice): 10, 8, 6, 4, 2.
-pub const REPETITIONS: &[u32] = &[10, 8, 6, 4, 2];
-
-/// Repetitions kept in reserve before the top set, and in it (common practice: "only the last set is near a
-/// repetition maximum if the earlier ones are kept one or two short").
-pub const RESERVES: (u32, u32) = (2, 1);
-
-/// An old pyramid as published, in shares of the 10RM, for comparison.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct PublishedPyramid {
-    /// Its name.
-    pub name: &'static str,
-    /// Percent of the 10RM of each set of ten.
-    pub percent_of_10rm: [f64; 3],
-    /// Where it comes from.
-    pub origin: Origin,
-}
-
-/// Rising and falling pyramids as published.
-pub const PUBLISHED: &[PublishedPyramid] = &[
-    PublishedPyramid {
-        name: "DeLorme and Watkins 1948, rising",
-        percent_of_10rm: [50.0, 75.0, 100.0],
-        origin: Origin::Recalled("delorme_watkins_1948", "three sets of ten"),
-    },
-    PublishedPyramid {
-        name: "Zinovieff 1951, falling (Oxford)",
-        percent_of_10rm: [100.0, 75.0, 50.0],
-        origin: Origin::Recalled("zinovieff_1951", "the textbook's short form of ten sets"),
-    },
-];
 
 /// Drafts an ascending pyramid; `repetitions` of the request is the top set's, `load` its load.
 ///
 /// **Fails** when the top set asked for is above 1RM, or has more repetitions than the set before it.
 pub fn draft(request: &SessionRequest) -> Result<Draft> {
-    let chart = RepetitionChart::published()?;
-    let frequency = guidance_for(request.level()).frequency;
+    let chart = request.chart()?;
+    let frequency = request.guidance().frequency();
     let mut draft = request.draft(Method::Pyramid, frequency, Progression::WhenTopSetIsEasy);
     let steps = keep_rising(sets(request, &chart)?)?;
     let first = steps[0].load.total;
     draft.sets = warm_up_sets(first, request.loading, &request.strength())?;
     draft.sets.extend(steps);
-    draft.sources.push((
-        PlanBasis::PyramidSteps,
-        Origin::Practice("ascending pyramid"),
-    ));
+    let source = request.published.pyramid.source.clone();
+    draft.sources.push((PlanBasis::PyramidSteps, source));
     draft.remarks.extend(beyond_chart(&chart, &draft));
     predict(request, &mut draft)?;
     draft.remarks.extend(widest_gap(&draft));
@@ -107,7 +70,8 @@ fn steps(request: &SessionRequest) -> Result<Vec<u32>> {
         4
     };
     let top = request.wishes.repetitions.unwrap_or(usual_top);
-    let mut steps: Vec<u32> = REPETITIONS
+    let usual = &request.published.pyramid.repetitions;
+    let mut steps: Vec<u32> = usual
         .iter()
         .copied()
         .filter(|repetitions| *repetitions > top)
@@ -116,7 +80,7 @@ fn steps(request: &SessionRequest) -> Result<Vec<u32>> {
     if steps.len() < 2 {
         return Err(Error::bad(SchemeFault::NoStepBelow {
             top,
-            fewer_than: REPETITIONS[0],
+            fewer_than: usual[0],
         }));
     }
     let most = steps.len();
@@ -131,9 +95,10 @@ fn steps(request: &SessionRequest) -> Result<Vec<u32>> {
 fn sets(request: &SessionRequest, chart: &RepetitionChart) -> Result<Vec<PlannedSet>> {
     let steps = steps(request)?;
     let last = steps.len() - 1;
+    let reserves = request.published.pyramid.reserves;
     let set = |(index, repetitions): (usize, &u32)| {
         let top = index == last;
-        let reserve = if top { RESERVES.1 } else { RESERVES.0 };
+        let reserve = if top { reserves.1 } else { reserves.0 };
         let usual = chart.share_at(f64::from(repetitions + reserve))?;
         let share = if top {
             request.liftable_share(usual)?
@@ -147,10 +112,7 @@ fn sets(request: &SessionRequest, chart: &RepetitionChart) -> Result<Vec<Planned
 
 fn set(request: &SessionRequest, share: f64, repetitions: u32, top: bool) -> Result<PlannedSet> {
     let load = request.loading.at_most(request.strength().load_at(share))?;
-    let rest = match request.wishes.rest_between {
-        Some(rest) => checked_between_sets(rest)?,
-        None => between_sets(request.level(), share).1,
-    };
+    let rest = request.rest_between(share)?;
     let intent = if top {
         SetIntent::TopSet
     } else {

@@ -6,18 +6,23 @@ use super::accommodating_setup::AccommodatingSetup;
 use super::draft::Draft;
 use super::method::Method;
 use super::oracle::RepOracle;
+use super::published::{Finding, LevelGuidance, Published};
 use super::remark::{Frequency, PlanBasis, Progression};
-use super::repetitions::{CHART_ORIGIN, differences_of};
+use super::repetitions::RepetitionChart;
+use super::rests::checked_between_sets;
 use super::status::Level;
 use super::strength::{PlannedLift, Strength};
 use crate::error::{Error, Result, SessionFigureFault};
 use crate::setups::Loadings;
+use crate::source::Source;
 use crate::units::{Duration, Mass};
 
 /// Everything a session is planned from.
 pub struct SessionRequest<'a> {
     /// The lift: movement, who trains, the 1RM.
     pub lift: PlannedLift,
+    /// The tables that it is planned by.
+    pub published: &'a Published,
     /// What can be loaded.
     pub loading: &'a Loadings,
     /// The method.
@@ -54,9 +59,15 @@ pub struct SessionWishes {
 impl<'a> SessionRequest<'a> {
     /// A request for the usual session of a method.
     #[must_use]
-    pub fn usual(lift: PlannedLift, method: Method, loading: &'a Loadings) -> Self {
+    pub fn usual(
+        published: &'a Published,
+        lift: PlannedLift,
+        method: Method,
+        loading: &'a Loadings,
+    ) -> Self {
         Self {
             lift,
+            published,
             loading,
             method,
             wishes: SessionWishes::default(),
@@ -92,12 +103,10 @@ impl<'a> SessionRequest<'a> {
     /// A draft without sets.
     #[must_use]
     pub fn draft(&self, method: Method, frequency: Frequency, progression: Progression) -> Draft {
-        let mut sources = vec![(PlanBasis::RepetitionChart, CHART_ORIGIN)];
-        sources.extend(
-            differences_of(&self.lift.handling)
-                .into_iter()
-                .map(|(finding, origin)| (PlanBasis::Finding(finding.to_owned()), origin)),
-        );
+        let table = &self.published.repetitions;
+        let chart = (PlanBasis::RepetitionChart, table.chart.source.clone());
+        let differences = table.differences_of(&self.lift.handling);
+        let sources = [chart].into_iter().chain(differences.map(found)).collect();
         Draft {
             lift: self.lift.clone(),
             method,
@@ -111,6 +120,39 @@ impl<'a> SessionRequest<'a> {
             remarks: Vec::new(),
             sources,
         }
+    }
+
+    /// The load-repetition chart.
+    ///
+    /// **Fails** as [`RepetitionChart::through`] does.
+    pub fn chart(&self) -> Result<RepetitionChart> {
+        RepetitionChart::through(&self.published.repetitions.chart)
+    }
+
+    /// What guidance says for the training status.
+    #[must_use]
+    pub fn guidance(&self) -> &'a LevelGuidance {
+        self.published.straight.guidance_for(self.level())
+    }
+
+    /// The rest between sets at a share of 1RM: what was asked for, or the usual one.
+    ///
+    /// **Fails** on a rest that is none.
+    pub fn rest_between(&self, share: f64) -> Result<Duration> {
+        match self.wishes.rest_between {
+            Some(rest) => checked_between_sets(rest),
+            None => Ok(self.published.rests.between_sets(self.level(), share)),
+        }
+    }
+
+    /// The rest inside a cluster set: what was asked for, or the usual one.
+    ///
+    /// **Fails** on a rest that is none there.
+    pub fn rest_within(&self) -> Result<Duration> {
+        let usual = self.published.clusters.group.rest;
+        self.published
+            .rests
+            .in_cluster(self.wishes.rest_within, usual)
     }
 
     /// The load asked for, as a share of 1RM.
@@ -133,4 +175,10 @@ impl<'a> SessionRequest<'a> {
         }
         Ok(share)
     }
+}
+
+/// A finding among what a plan rests on.
+pub(super) fn found(finding: &Finding) -> (PlanBasis, Source) {
+    let words = finding.finding.clone();
+    (PlanBasis::Finding(words), finding.source.clone())
 }

@@ -3,21 +3,14 @@
 //! In: a [`SessionRequest`]. Out: a [`SessionPlan`], or a refusal. Each scheme stands in its own file.
 
 use super::draft::SessionPlan;
-use super::eccentric::OVERLOAD_PRACTICE;
 use super::method::Method;
 use super::remark::Remark;
 use super::request::SessionRequest;
-use super::rests::{checked_between_sets, checked_in_cluster};
+use super::rests::checked_between_sets;
 use super::status::{Permission, may_do};
 use super::{accommodating, clusters, overload, pyramid, straight};
+use crate::bounds::{Bound, bounds};
 use crate::error::{Counted, Error, Result, SessionFigureFault};
-
-/// Most sets of one lift that are planned.
-const MOST_SETS: u32 = 12;
-/// Most repetitions of a set that are planned.
-const MOST_REPETITIONS: u32 = 30;
-/// Most repetitions of a group that are planned.
-const MOST_IN_A_GROUP: u32 = 6;
 
 /// Plans a session.
 ///
@@ -35,16 +28,22 @@ const MOST_IN_A_GROUP: u32 = 6;
 /// use torquill::setups::{Caution, Loadings};
 /// use torquill::units::{Mass, System};
 ///
+/// let library = Library::built_in();
 /// let lift = PlannedLift {
 ///     movement: "bench-press".to_owned(),
-///     handling: Library::built_in().movement("bench-press")?.handling,
+///     handling: library.movement("bench-press")?.handling,
 ///     trainee: Trainee::with_training_months(48.0),
 ///     one_rm: Mass::from_kg(140.0),
 ///     body: Mass::ZERO,
 ///     one_rm_from: OneRmSource::Given,
 /// };
 /// let gym = Loadings::usual(System::Metric);
-/// let session = plan(&SessionRequest::usual(lift, Method::OverloadedLowering, &gym))?;
+/// let session = plan(&SessionRequest::usual(
+///     library.published()?,
+///     lift,
+///     Method::OverloadedLowering,
+///     &gym,
+/// ))?;
 /// assert!(session.working_sets().all(|set| (147.0..=154.0).contains(&set.load.total.as_kg())));
 /// assert_eq!(session.cautions()[0], Caution::Disclaimer);
 /// # Ok::<(), torquill::error::Error>(())
@@ -66,7 +65,9 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
             Method::Straight => straight::draft(request)?,
             Method::Pyramid => pyramid::draft(request)?,
             Method::Clusters => clusters::draft(request)?,
-            Method::OverloadedLowering => overload::draft(request, OVERLOAD_PRACTICE.shares)?,
+            Method::OverloadedLowering => {
+                overload::draft(request, request.published.eccentric.overload.shares)?
+            }
             Method::Bands | Method::Chains => accommodating::draft(request)?,
         },
     };
@@ -85,21 +86,27 @@ fn check(request: &SessionRequest) -> Result<()> {
         return Err(Error::bad(SessionFigureFault::NoMonths { months }));
     }
     let wishes = &request.wishes;
-    within(Counted::Sets, wishes.sets, MOST_SETS)?;
-    within(Counted::InASet, wishes.repetitions, MOST_REPETITIONS)?;
-    within(Counted::InAGroup, wishes.group, MOST_IN_A_GROUP)?;
-    within(
-        Counted::InAll,
-        wishes.total_repetitions,
-        MOST_REPETITIONS * 2,
-    )?;
+    let bounds = bounds();
+    for (what, asked, bound) in [
+        (Counted::Sets, wishes.sets, &bounds.planned_sets),
+        (Counted::InASet, wishes.repetitions, &bounds.set_repetitions),
+        (Counted::InAGroup, wishes.group, &bounds.group_repetitions),
+        (
+            Counted::InAll,
+            wishes.total_repetitions,
+            &bounds.session_repetitions,
+        ),
+    ] {
+        within(what, asked, bound)?;
+    }
     if let Some(rest) = wishes.rest_between {
         checked_between_sets(rest)?;
     }
-    checked_in_cluster(wishes.rest_within).map(|_| ())
+    request.rest_within().map(|_| ())
 }
 
-fn within(what: Counted, asked: Option<u32>, most: u32) -> Result<()> {
+fn within(what: Counted, asked: Option<u32>, bound: &Bound) -> Result<()> {
+    let most = bound.most_of_them() as u32;
     match asked {
         Some(0) => Err(Error::bad(SessionFigureFault::NoneOf { what })),
         Some(count) if count > most => Err(Error::bad(SessionFigureFault::TooMany {

@@ -5,7 +5,6 @@
 
 use super::method::Method;
 use crate::error::SessionRefusal;
-use crate::progress::origin::Origin;
 use serde::Deserialize;
 
 /// What is known of the person, as far as it decides what is planned.
@@ -64,40 +63,16 @@ pub enum Level {
     Advanced,
 }
 
-/// Months of steady training from which a lifter is intermediate.
+/// Months of steady training from which a lifter is intermediate (ACSM 2009, summary of the position stand).
 pub const INTERMEDIATE_MONTHS: f64 = 6.0;
-/// Months of steady training from which a lifter is advanced.
+/// Months of steady training from which a lifter is advanced (assumed: the position stand says "years").
 pub const ADVANCED_MONTHS: f64 = 24.0;
-/// Months of steady training before lowering more than 1RM.
+/// Months of steady training before lowering more than 1RM (common practice: a year at least).
 pub const OVERLOAD_MONTHS: f64 = 12.0;
-/// Least days between two overloaded lowering sessions of the same muscles.
+/// Least days between two overloaded lowering sessions of the same muscles (common practice).
 pub const OVERLOAD_REST_DAYS: u32 = 7;
-/// Age from which lowering more than 1RM is planned at all.
+/// Age from which lowering more than 1RM is planned at all (common practice: no children).
 pub const ADULT_YEARS: f64 = 18.0;
-
-/// Where the limits above come from.
-pub const ORIGINS: &[(&str, Origin)] = &[
-    (
-        "intermediate from about 6 months",
-        Origin::Read("acsm_2009", "summary of the position stand"),
-    ),
-    (
-        "advanced from 24 months",
-        Origin::Assumed("the position stand says \"years of training\""),
-    ),
-    (
-        "overloaded lowering after 12 months",
-        Origin::Practice("trained lifters with sound technique, at least a year"),
-    ),
-    (
-        "overloaded lowering once a week at most",
-        Origin::Practice("practitioners' guideline"),
-    ),
-    (
-        "no overloaded lowering under 18 years",
-        Origin::Practice("no children"),
-    ),
-];
 
 /// Whether a method is planned for somebody.
 #[derive(Debug, Clone, PartialEq)]

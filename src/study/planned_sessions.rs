@@ -13,6 +13,7 @@ use crate::session::block::block;
 use crate::session::method::Method;
 use crate::session::oracle::RepOracle;
 use crate::session::planned_set::LOWERING;
+use crate::session::published::Published;
 use crate::session::request::SessionRequest;
 use crate::session::schemes;
 use crate::setups::Watch;
@@ -29,7 +30,7 @@ pub fn plan(asked: &PlanQuestion, library: &Library, watch: &Watch) -> Result<Pl
     let model = assemble(library, lifter, &asked.movement, &asked.set)?;
     let question = Question::new(&asked.movement, &model.movement, &model.lifter);
     let ground = plan_ground(asked, library, &question, watch)?;
-    let base = Base::of(asked, &question, &ground);
+    let base = Base::of(asked, library.published()?, &question, &ground);
     let mut answer = match asked.weeks {
         Some(weeks) => base.weeks(weeks)?,
         None => base.sessions()?,
@@ -58,16 +59,22 @@ fn check(asked: &PlanQuestion) -> Result<()> {
 struct Base<'a> {
     asked: &'a PlanQuestion,
     ground: &'a PlanGround,
+    published: &'a Published,
     methods: Vec<Method>,
     oracle: Option<RepOracle<'a>>,
     hung: Vec<(Method, RepOracle<'a>)>,
 }
 
 impl<'a> Base<'a> {
-    fn of(asked: &'a PlanQuestion, question: &Question<'a>, ground: &'a PlanGround) -> Self {
+    fn of(
+        asked: &'a PlanQuestion,
+        published: &'a Published,
+        question: &Question<'a>,
+        ground: &'a PlanGround,
+    ) -> Self {
         let oracle = |hung: &Setup| {
             let lifter = ground.lifter.as_ref()?;
-            simulated_oracle(question, lifter, hung, LOWERING).ok()
+            simulated_oracle(published, question, lifter, hung, LOWERING).ok()
         };
         let hung = ground.setups.iter().filter_map(|(method, setup)| {
             let hung = &setup.as_ref().ok()?.hung;
@@ -76,6 +83,7 @@ impl<'a> Base<'a> {
         Self {
             asked,
             ground,
+            published,
             methods: asked.methods(),
             oracle: oracle(&Setup::default()),
             hung: hung.collect(),
@@ -84,7 +92,8 @@ impl<'a> Base<'a> {
 
     fn request(&self, method: Method) -> Result<SessionRequest<'_>> {
         let ground = self.ground;
-        let mut request = SessionRequest::usual(ground.lift.clone(), method, &ground.loading);
+        let mut request =
+            SessionRequest::usual(self.published, ground.lift.clone(), method, &ground.loading);
         request.wishes = self.asked.wishes;
         request.oracle = self.oracle.as_ref();
         let hung = self.hung.iter().find(|(known, _)| *known == method);

@@ -13,9 +13,9 @@ use crate::rep::{
     After, OneRepMax, RepEnd, RepModel, RepOptions, RepTrace, scale_for_one_rm, stronger, with_load,
 };
 use crate::resistance::{Item, Setup};
-use crate::session::eccentric::{LOWERING_S, eccentric_one_rm};
 use crate::session::fatigue::FatigueJoint;
 use crate::session::oracle::{Attempt, JointUse, RepOracle, RepOutcome, STALL_S};
+use crate::session::published::Published;
 use crate::units::{Duration, Length, Mass, Speed};
 use std::collections::BTreeMap;
 use std::sync::Mutex;
@@ -53,6 +53,7 @@ pub fn lifter_of_one_rm(question: &Question<'_>, known: Mass, step: Mass) -> Res
 ///
 /// **Fails** if the movement cannot be simulated.
 pub fn simulated_oracle<'a>(
+    published: &Published,
     question: &Question<'a>,
     lifter: &'a Lifter,
     hung: &Setup,
@@ -77,13 +78,17 @@ pub fn simulated_oracle<'a>(
         way: travel(movement, lifter)?,
     };
     let model = model_of(movement, lifter, &attempts.pulling)?;
-    let (one_rm, eccentric, evenness) = attempts.maxima(&model)?;
-    let joints = joints_of(&model);
-    let names = joints.clone();
+    let (one_rm, eccentric, evenness) =
+        attempts.maxima(&model, published.eccentric.lowering.time)?;
+    let names = joints_of(&model);
+    let tiring = names.iter().map(|joint| published.fatigue.tiring(*joint));
+    let joints = tiring.collect();
     let models: Mutex<BTreeMap<Vec<u32>, RepModel>> = Mutex::new(BTreeMap::new());
     Ok(RepOracle {
         one_rm,
-        eccentric_one_rm: eccentric_one_rm(one_rm, carried_body(&carrier, lifter)),
+        eccentric_one_rm: published
+            .eccentric
+            .eccentric_one_rm(one_rm, carried_body(&carrier, lifter)),
         simulated_eccentric: Some(eccentric),
         lowering_evenness: evenness,
         travel: Some(attempts.way),
@@ -106,13 +111,13 @@ struct Attempts<'a> {
 }
 
 impl Attempts<'_> {
-    /// The maximum, the eccentric one, and how even its lowering is.
-    fn maxima(&self, model: &RepModel) -> Result<(Mass, Mass, Option<f64>)> {
-        let (fine, slow) = (Mass::from_kg(0.5), Duration::from_s(LOWERING_S));
+    /// The maximum, the eccentric one in a slow lowering, and how even that is.
+    fn maxima(&self, model: &RepModel, slow: Duration) -> Result<(Mass, Mass, Option<f64>)> {
+        let fine = Mass::from_kg(0.5);
         let one_rm = model.one_rm(&self.body, fine, &self.options)?;
         let eccentric = model.eccentric_max(&self.body, fine, slow, &self.options)?;
         let lowered = with_load(&self.body, eccentric.load);
-        let evenness = evenness(model, &lowered, &self.options)?;
+        let evenness = evenness(model, &lowered, slow, &self.options)?;
         Ok((one_rm.load, eccentric.load, evenness))
     }
 
@@ -150,9 +155,14 @@ fn model_of(movement: &Movement, lifter: &Lifter, pulling: &Setup) -> Result<Rep
 }
 
 /// Mean effort of a slow lowering to spotters over its largest; nothing where the load gets away.
-fn evenness(model: &RepModel, setup: &Setup, options: &RepOptions) -> Result<Option<f64>> {
+fn evenness(
+    model: &RepModel,
+    setup: &Setup,
+    slow: Duration,
+    options: &RepOptions,
+) -> Result<Option<f64>> {
     let options = RepOptions {
-        lowering: Some(Duration::from_s(LOWERING_S)),
+        lowering: Some(slow),
         after: After::HandOver,
         ..*options
     };

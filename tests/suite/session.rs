@@ -1,5 +1,6 @@
 //! Tests of `session`, one file for each part of it.
 
+mod endurance;
 mod equation_oracle;
 mod plan_command;
 mod session_equations;

@@ -3,7 +3,6 @@
 use super::published;
 use torquill::library::Library;
 use torquill::progress::published_equations::{Velocity, VelocityEquation};
-use torquill::session::eccentric::eccentric_one_rm;
 use torquill::session::fatigue::FatigueJoint;
 use torquill::session::oracle::{Attempt, JointUse, RepOracle, RepOutcome, STALL_S};
 use torquill::session::status::Trainee;
@@ -47,7 +46,7 @@ const LOWERING_S: f64 = 1.5;
 /// | `travel` | travel of the bar                                 | m    | > 0    |
 ///
 /// **Shape.** Slower with every repetition of a set; stalls when the load passes what is left.
-/// **Source.** The equations of [`torquill::progress::published`]; that fatigue acts like a heavier load is the
+/// **Source.** The equations of [`torquill::progress::published_equations`]; that fatigue acts like a heavier load is the
 /// assumption of velocity-loss training (González-Badillo et al. 2017, Int J Sports Med 38:217-225).
 pub fn from_load_velocity(movement: &str, one_rm: Mass) -> RepOracle<'static> {
     let equations = &published().estimates.velocity;
@@ -59,14 +58,17 @@ pub fn from_load_velocity(movement: &str, one_rm: Mass) -> RepOracle<'static> {
         .iter()
         .find(|(name, ..)| *name == movement)
         .expect("known");
-    let eccentric = eccentric_one_rm(one_rm, Mass::ZERO);
+    let eccentric = published().eccentric.eccentric_one_rm(one_rm, Mass::ZERO);
     RepOracle {
         one_rm,
         eccentric_one_rm: eccentric,
         simulated_eccentric: None,
         lowering_evenness: None,
         travel: Some(Length::from_m(*travel_m)),
-        joints: joints.to_vec(),
+        joints: joints
+            .iter()
+            .map(|joint| published().fatigue.tiring(*joint))
+            .collect(),
         repetition: Box::new(move |attempt| {
             Ok(outcome(
                 (equation, loads),

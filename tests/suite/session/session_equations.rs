@@ -7,7 +7,7 @@ use torquill::progress::estimate::{Estimate, estimate as estimate_by};
 use torquill::progress::published_equations::{RepetitionEquation, Velocity, VelocityEquation};
 use torquill::progress::repetition_equations::Form;
 use torquill::progress::velocity_equations::one_rm_from_velocity;
-use torquill::session::repetitions::{CHART, RepetitionChart};
+use torquill::session::repetitions::RepetitionChart;
 use torquill::units::{Mass, Speed};
 
 /// The papers of the equations that print their percentages.
@@ -29,6 +29,11 @@ fn estimate(
 ) -> Option<Estimate<'static>> {
     let equations = &published().estimates.repetitions;
     estimate_by(equations, movement, load, repetitions, reserve)
+}
+
+fn chart() -> RepetitionChart {
+    let rows = &published().repetitions.chart;
+    RepetitionChart::through(rows).expect("the rows are in order")
 }
 
 fn equation_for(movement: &str, velocity: Velocity) -> Option<&'static VelocityEquation> {
@@ -111,9 +116,12 @@ fn published_general_equations_spread_no_more_than_their_errors_say() {
 
 #[test]
 fn published_repetition_chart_is_exact_at_its_rows() {
-    let chart = RepetitionChart::published().expect("the rows are in order");
+    let chart = chart();
     let off = |row: &&(f64, f64)| (100.0 * chart.share_at(row.0).expect("a row") - row.1).abs();
-    let worst = CHART
+    let worst = published()
+        .repetitions
+        .chart
+        .rows
         .iter()
         .max_by(|a, b| off(a).total_cmp(&off(b)))
         .expect("rows");
@@ -125,7 +133,7 @@ fn published_repetition_chart_is_exact_at_its_rows() {
 
 #[test]
 fn published_repetition_chart_beside_studies() {
-    let chart = RepetitionChart::published().expect("the rows are in order");
+    let chart = chart();
     let at = |percent: f64| chart.repetitions_at(percent / 100.0).expect("on the chart");
     paper("kelly2015_bench_press").check("repetitions at 90 %, bench press", at(90.0));
     paper("shimano2006_repetitions").check("repetitions at 90 %, bench press, trained", at(90.0));
@@ -270,7 +278,7 @@ proptest! {
 
     #[test]
     fn law_the_chart_falls_and_is_undone_by_its_inverse(a in 1.0..15.0_f64, b in 1.0..15.0_f64) {
-        let chart = RepetitionChart::published().unwrap();
+        let chart = chart();
         let share = chart.share_at(a).unwrap();
         prop_assert!((chart.repetitions_at(share).unwrap() - a).abs() < 1e-6);
         if a < b {

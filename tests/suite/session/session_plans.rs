@@ -1,6 +1,7 @@
 //! Plans: who may do what, loads of the gym, predictions against cluster studies, cautions, blocks.
 
 use super::equation_oracle::{from_load_velocity, planned_lift};
+use super::published;
 use super::session_loads::{gym, kg};
 use crate::evidence::paper;
 use proptest::prelude::*;
@@ -14,18 +15,14 @@ use torquill::session::accommodating_setup::AccommodatingSetup;
 use torquill::session::block::block;
 use torquill::session::clusters::even_groups;
 use torquill::session::draft::SessionPlan;
-use torquill::session::eccentric::{PLANNING, RATIOS, eccentric_one_rm};
 use torquill::session::fatigue::FatigueJoint;
 use torquill::session::method::{METHODS, Method};
 use torquill::session::oracle::{Attempt, RepOracle};
-use torquill::session::overload::lowerings_to_failure;
 use torquill::session::planned_set::{PlannedSet, SetKind};
 use torquill::session::prediction::{TiringBody, predict_set, repetitions_to_failure};
 use torquill::session::request::SessionRequest;
-use torquill::session::rests::{HEAVY, LIGHT, between_sets, checked_in_cluster};
 use torquill::session::schemes::plan;
 use torquill::session::status::{Level, Trainee};
-use torquill::session::straight::{GUIDANCE, NOVICE_REPETITIONS, STEP_PERCENT};
 use torquill::setups::Loadings;
 use torquill::units::{Duration, Mass, System};
 
@@ -63,7 +60,12 @@ fn request<'a>(
     lifter: Trainee,
     gym: &'a Loadings,
 ) -> SessionRequest<'a> {
-    SessionRequest::usual(planned_lift(movement, lifter, kg(140.0)), method, gym)
+    SessionRequest::usual(
+        published(),
+        planned_lift(movement, lifter, kg(140.0)),
+        method,
+        gym,
+    )
 }
 
 fn planned(method: Method, ask: impl Fn(&mut SessionRequest)) -> Result<SessionPlan, Error> {
@@ -230,13 +232,17 @@ fn published_squat_power_by_rest() {
 
 #[test]
 fn published_eccentric_limits() {
+    let table = &published().eccentric;
     paper("kelly2015_bench_press").check(
         "eccentric over concentric 1RM, bench press with a free weight",
-        eccentric_one_rm(kg(100.0), Mass::ZERO).as_kg() / 100.0,
+        table.eccentric_one_rm(kg(100.0), Mass::ZERO).as_kg() / 100.0,
     );
-    let highest = RATIOS.iter().map(|row| row.ratio).fold(0.0, f64::max);
+    let highest = table.ratios.iter().map(|row| row.ratio).fold(0.0, f64::max);
     assert!(
-        RATIOS.iter().all(|row| row.ratio >= PLANNING.ratio),
+        table
+            .ratios
+            .iter()
+            .all(|row| row.ratio >= table.planning().ratio),
         "planned with the lowest ratio"
     );
     paper("hollander2007_eccentric").check("highest eccentric ratio listed, men", highest);
@@ -244,11 +250,20 @@ fn published_eccentric_limits() {
 
 #[test]
 fn published_lowerings_to_failure() {
+    let table = &published().eccentric;
     let joints = [FatigueJoint::Shoulder, FatigueJoint::Elbow];
-    let lowered = lowerings_to_failure(kg(0.9 * 116.0), kg(116.0), &joints).expect("a set");
-    let controlled = lowered
-        .iter()
-        .filter(|lowering| lowering.reserve >= 0.0)
+    let joints = joints.map(|joint| published().fatigue.tiring(joint));
+    let mut body = TiringBody::fresh(&joints);
+    let share = 0.9;
+    let controlled = (1..=30)
+        .take_while(|number| {
+            if *number > 1 {
+                body.rest(seconds(6.0)).expect("a rest");
+            }
+            let tiring = std::iter::repeat_n(share * table.lowering_cost(), joints.len());
+            body.work(tiring, table.lowering.time).expect("a lowering");
+            share <= body.smallest_share()
+        })
         .count();
     paper("kelly2015_bench_press").check(
         "lowerings to failure at 90 % of the eccentric 1RM, bench press",
@@ -259,37 +274,27 @@ fn published_lowerings_to_failure() {
 #[test]
 fn published_guidance_of_the_position_stand() {
     let stand = paper("acsm2009_guidance");
-    let novice = GUIDANCE
-        .iter()
-        .find(|row| row.level == Level::Novice)
-        .expect("listed");
-    let advanced = GUIDANCE
-        .iter()
-        .find(|row| row.level == Level::Advanced)
-        .expect("listed");
+    let (straight, rests) = (&published().straight, &published().rests);
+    let novice = straight.guidance_for(Level::Novice);
+    let advanced = straight.guidance_for(Level::Advanced);
+    let (fewest, most) = straight.novice.repetitions;
     for (quantity, computed) in [
         ("load of a novice, share of 1RM", novice.share),
         ("load of an advanced lifter, share of 1RM", advanced.share),
-        (
-            "fewest repetitions of a novice",
-            f64::from(NOVICE_REPETITIONS.0),
-        ),
-        (
-            "most repetitions of a novice",
-            f64::from(NOVICE_REPETITIONS.1),
-        ),
+        ("fewest repetitions of a novice", f64::from(fewest)),
+        ("most repetitions of a novice", f64::from(most)),
         (
             "rest of heavy sets, s",
-            between_sets(Level::Advanced, 0.9).1.as_s(),
+            rests.between_sets(Level::Advanced, 0.9).as_s(),
         ),
         (
             "rest of a novice's sets, s",
-            between_sets(Level::Novice, 0.65).1.as_s(),
+            rests.between_sets(Level::Novice, 0.65).as_s(),
         ),
-        ("shortest rest of heavy sets, s", HEAVY.least_s),
-        ("longest rest of light sets, s", LIGHT.most_s),
-        ("smallest step of load, %", STEP_PERCENT.0),
-        ("largest step of load, %", STEP_PERCENT.1),
+        ("shortest rest of heavy sets, s", rests.heavy.least.as_s()),
+        ("longest rest of light sets, s", rests.light.most.as_s()),
+        ("smallest step of load, %", straight.step.percent.0),
+        ("largest step of load, %", straight.step.percent.1),
     ] {
         stand.check(quantity, computed);
     }
@@ -654,8 +659,9 @@ fn law_a_block_has_one_overload_day_a_week_and_an_easier_last_week() {
 
 #[test]
 fn fault_rests_outside_the_custom_are_remarked() {
-    assert_eq!(checked_in_cluster(None).expect("usual").as_s(), 30.0);
-    assert!(checked_in_cluster(Some(seconds(600.0))).is_err());
+    let (rests, usual) = (&published().rests, published().clusters.group.rest);
+    assert_eq!(rests.in_cluster(None, usual).expect("usual").as_s(), 30.0);
+    assert!(rests.in_cluster(Some(seconds(600.0)), usual).is_err());
     let remarked = |rest_s: f64| {
         let session = planned(Method::Clusters, move |r| {
             r.wishes.rest_within = Some(seconds(rest_s));
@@ -744,7 +750,7 @@ proptest! {
     ) {
         let gym = Loadings::usual(System::Metric);
         let oracle = from_load_velocity("squat", kg(one_rm_kg.abs() + 1.0));
-        let mut asked = SessionRequest::usual(planned_lift("squat", Trainee::with_training_months(months), kg(one_rm_kg)), METHODS[method].0, &gym);
+        let mut asked = SessionRequest::usual(published(), planned_lift("squat", Trainee::with_training_months(months), kg(one_rm_kg)), METHODS[method].0, &gym);
         asked.wishes.load = load_kg.map(kg);
         asked.wishes.sets = sets;
         asked.wishes.repetitions = repetitions;

@@ -1,6 +1,7 @@
 //! The simulated repetition in a plan: laws of its oracle, and the same published directions.
 
 use super::equation_oracle::planned_lift;
+use super::published;
 use crate::evidence::paper;
 use torquill::library::Library;
 use torquill::resistance::Setup;
@@ -23,8 +24,14 @@ fn with_oracle(movement: &str, test: impl Fn(&RepOracle)) {
     let lifter = library.lifter("reference-man").expect("built in");
     let question = Question::new(movement, &model, &lifter);
     test(
-        &simulated_oracle(&question, &lifter, &Setup::default(), Duration::from_s(2.0))
-            .expect("it lifts something"),
+        &simulated_oracle(
+            published(),
+            &question,
+            &lifter,
+            &Setup::default(),
+            Duration::from_s(2.0),
+        )
+        .expect("it lifts something"),
     );
 }
 
@@ -136,6 +143,7 @@ fn law_a_plan_takes_the_simulated_repetition() {
         let gym = Loadings::usual(System::Metric);
         let lifter = Trainee::with_training_months(60.0);
         let mut asked = SessionRequest::usual(
+            published(),
             planned_lift("bench-press", lifter, oracle.one_rm),
             Method::OverloadedLowering,
             &gym,
