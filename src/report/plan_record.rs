@@ -195,7 +195,7 @@ fn sources(draft: &Draft) -> Vec<BasisRecord<'_>> {
     sources
         .map(|(what, source)| BasisRecord {
             what: basis(what),
-            source: source_in_words(&source.source()),
+            source: source_in_words(source),
         })
         .collect()
 }
