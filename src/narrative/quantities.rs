@@ -2,23 +2,8 @@
 //!
 //! In: quantities and the [`System`] that was asked for. Out: texts such as "100 kg" and "5.6 in".
 
+pub use crate::units::rounded;
 use crate::units::{Force, Length, Mass, QuantityKind, System};
-
-/// A number with at most `decimals` decimals and no trailing zeros; never "-0".
-#[must_use]
-pub fn rounded(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    let text = if text.contains('.') {
-        text.trim_end_matches('0').trim_end_matches('.')
-    } else {
-        &text
-    };
-    if text == "-0" {
-        "0".to_owned()
-    } else {
-        text.to_owned()
-    }
-}
 
 /// A mass in words: "100 kg", "220.5 lb".
 #[must_use]
