@@ -6,7 +6,7 @@ use super::options::{Format, UnitsOption, Who};
 use super::output;
 use super::picture::{LookOptions, Picture};
 use crate::draw::outlined_svg;
-use crate::error::{CommandFault, Error, RepetitionOptions, Result};
+use crate::error::{Error, RepetitionOptions, Result};
 use crate::figures::{animation, rep_over_time, rep_over_way, rep_versus_plain};
 use crate::library::Library;
 use crate::rep::{After, RepOptions};
@@ -110,9 +110,7 @@ fn compare(arguments: &Arguments, both: &VersusPlain, units: System) -> Result<(
     output::print(&match arguments.format {
         Format::Json => report::versus_json(both, units),
         Format::Csv => {
-            return Err(Error::bad(CommandFault::Repetition(
-                RepetitionOptions::ComparisonAsCsv,
-            )));
+            return Err(Error::bad(RepetitionOptions::ComparisonAsCsv));
         }
         Format::Table => report::versus_text(both, units),
     })?;
@@ -121,9 +119,7 @@ fn compare(arguments: &Arguments, both: &VersusPlain, units: System) -> Result<(
         arguments.look.picture(path.clone()).write(&scene)?;
     }
     if arguments.over_time.is_some() || arguments.animation.is_some() {
-        return Err(Error::bad(CommandFault::Repetition(
-            RepetitionOptions::ComparisonPictures,
-        )));
+        return Err(Error::bad(RepetitionOptions::ComparisonPictures));
     }
     both.with.check_lifted()?;
     both.plain.check_lifted()
@@ -141,9 +137,7 @@ fn draw(arguments: &Arguments, rep: &RepStudy, units: System) -> Result<()> {
     }
     if let Some(path) = &arguments.animation {
         if path.extension().is_none_or(|ending| ending != "svg") {
-            return Err(Error::bad(CommandFault::Repetition(
-                RepetitionOptions::AnimationNotSvg,
-            )));
+            return Err(Error::bad(RepetitionOptions::AnimationNotSvg));
         }
         let moving = animation(rep, units, look)?;
         let ground = outlined_svg(&moving.ground)?;

@@ -32,10 +32,7 @@ pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
             Told::new(format!("the folder `{folder}` cannot be made: {cause}"))
                 .hint("check its parent and your permissions, or write elsewhere")
         }
-        CommandFault::NoPicture { file, as_png } => {
-            Told::new(format!("`{file}` does not end in .svg or .png"))
-                .hint(format!("write {as_png}"))
-        }
+        CommandFault::NoPicture { file, as_png } => no_picture(file, as_png),
         CommandFault::NoSheet { file } => {
             Told::new(format!("`{file}` is no sheet that can be written"))
                 .hint("sheets end in .html, .svg or .png")
@@ -47,6 +44,10 @@ pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
                 .hint("check the folder's permissions and free space, or write elsewhere")
         }
     }
+}
+
+fn no_picture(file: &str, as_png: &str) -> Told {
+    Told::new(format!("`{file}` does not end in .svg or .png")).hint(format!("write {as_png}"))
 }
 
 fn many_sessions(sessions: usize) -> Told {
