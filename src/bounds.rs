@@ -310,6 +310,40 @@ pub struct Bounds {
     pub helper_force: Bound,
     /// Share of the load that a spotter takes.
     pub helper_share: Bound,
+    /// Mass of a bar.
+    pub bar_mass: Bound,
+    /// Mass of a dumb-bell.
+    pub dumbbell_mass: Bound,
+    /// Mass of both collars.
+    pub collar_mass: Bound,
+    /// Smallest step of a gym.
+    pub smallest_step: Bound,
+    /// Step of a weight stack.
+    pub stack_step: Bound,
+    /// All of a weight stack; its step is the least.
+    pub stack_most: Bound,
+    /// Mass of an empty sled.
+    pub sled_mass: Bound,
+    /// Mass of a plate.
+    pub plate_mass: Bound,
+    /// Pieces of a kind in a gym.
+    pub owned_pieces: Bound,
+    /// Kinds of plate, band or chain in a gym.
+    pub owned_kinds: Bound,
+    /// A load that is planned.
+    pub planned_load: Bound,
+    /// Largest effort that a setup may ask.
+    pub hardest_effort: Bound,
+    /// Effort of a wished profile.
+    pub profile_effort: Bound,
+    /// Share of the load that bands and chains may make.
+    pub load_share: Bound,
+    /// A place of the range.
+    pub range_place: Bound,
+    /// Effort that the setup of a plan aims at.
+    pub planned_effort: Bound,
+    /// Age of who trains.
+    pub trainee_age: Bound,
     /// Samples of the range.
     pub samples: Bound,
     /// Part of the range that a repetition covers.

@@ -1,5 +1,6 @@
 //! Options that several commands share: lifter, settings, samples, speed, units, format.
 
+use crate::bounds::bounds;
 use crate::capacity::Pace;
 use crate::error::{Error, Result};
 use crate::library::{Library, Model, assemble};
@@ -80,7 +81,7 @@ impl Who {
 impl Sampling {
     /// The question for a model.
     pub fn question<'a>(&self, name: &'a str, model: &'a Model) -> Result<Question<'a>> {
-        if !(0.5..1.0).contains(&self.region_share) {
+        if !bounds().region_share.holds(self.region_share) {
             return Err(Error::bad(format!(
                 "--region-share {} is outside 0.5 to 1 (1 left out)",
                 self.region_share

@@ -2,6 +2,7 @@
 //!
 //! In: an option's text. Out: numbers, or a fault that shows how to write it.
 
+use crate::bounds::bounds;
 use crate::error::{Error, Result};
 use crate::units::Mass;
 
@@ -56,7 +57,7 @@ pub fn place(text: &str) -> Result<f64> {
         "end" | "top" | "lockout" => Ok(1.0),
         other => share(other)
             .ok()
-            .filter(|place| (0.0..=1.0).contains(place))
+            .filter(|place| bounds().range_place.holds(*place))
             .ok_or_else(|| {
                 Error::bad(format!("`{text}` is no place of the range"))
                     .hint("write start, middle, end, or a number from 0 to 1")

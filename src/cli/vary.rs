@@ -4,6 +4,7 @@ use super::options::{Format, Sampling, UnitsOption, Who, pace};
 use super::output;
 use super::picture::LookOptions;
 use super::setup_options::{SetupOptions, setups};
+use crate::bounds::bounds;
 use crate::draw::Scene;
 use crate::error::{Error, Result};
 use crate::figures::{family_chart, rank_chart, value_map};
@@ -134,7 +135,7 @@ fn asked(
 ) -> Result<Conditions> {
     let loads = setups(&arguments.setup, library, matches, arguments.units.into())?;
     let (samples, share) = (arguments.sampling.samples, arguments.sampling.region_share);
-    if !(0.5..1.0).contains(&share) {
+    if !bounds().region_share.holds(share) {
         return Err(Error::bad(format!(
             "--region-share {share} is outside 0.5 to 1 (1 left out)"
         ))

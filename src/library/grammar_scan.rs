@@ -1,6 +1,6 @@
 //! Walks the grammar of a model file, sound or broken.
 //!
-//! In: a RON text. Out: its [`Node`]s, parents before children, up to where the text makes no sense any
+//! In: a RON text. Out: its [`TextNode`]s, parents before children, up to where the text makes no sense any
 //! more. It knows the grammar only; reading values is left to `read`.
 
 use std::ops::Range;
@@ -10,7 +10,7 @@ const DEEPEST: usize = 150;
 
 /// One field, key or item of the text.
 #[derive(Debug, Clone)]
-pub(super) struct Node<'a> {
+pub(super) struct TextNode<'a> {
     /// The node it stands in.
     pub parent: Option<usize>,
     /// What it is called there.
@@ -37,7 +37,7 @@ pub(super) enum Step<'a> {
 }
 
 /// The nodes of a text; a broken text gives the part before the break.
-pub(super) fn nodes_of(text: &str) -> Vec<Node<'_>> {
+pub(super) fn nodes_of(text: &str) -> Vec<TextNode<'_>> {
     let mut scanner = Scanner {
         text,
         at: 0,
@@ -52,7 +52,7 @@ pub(super) fn nodes_of(text: &str) -> Vec<Node<'_>> {
 struct Scanner<'a> {
     text: &'a str,
     at: usize,
-    nodes: Vec<Node<'a>>,
+    nodes: Vec<TextNode<'a>>,
 }
 
 impl<'a> Scanner<'a> {
@@ -110,7 +110,7 @@ impl<'a> Scanner<'a> {
     ) -> bool {
         self.blank();
         let index = self.nodes.len();
-        self.nodes.push(Node {
+        self.nodes.push(TextNode {
             parent,
             step,
             key,

@@ -32,7 +32,6 @@ pub(super) fn stance(movement: &Movement, stance: &StanceRecord, rules: &mut Rul
 
 /// Where the bar is.
 fn bar(movement: &Movement, bar: &BarPlace, rules: &mut Rules) {
-    let bounds = bounds();
     match bar {
         BarPlace::OnBack {
             high,
@@ -42,39 +41,51 @@ fn bar(movement: &Movement, bar: &BarPlace, rules: &mut Rules) {
             for name in ["depth", "bar_position", "knee_travel"] {
                 known(movement, "path.bar", name, rules);
             }
-            for (field, place) in [("high", high), ("low", low)] {
-                let BackPlace { along, behind } = place;
-                let at = |part: &str| format!("path.bar.{field}.{part}");
-                rules.within(&at("along"), *along, &bounds.bar_along);
-                rules.within(&at("behind"), *behind, &bounds.bar_behind);
-            }
+            on_back("high", high, rules);
+            on_back("low", low, rules);
             let path = "path.bar.ankle_per_knee";
-            rules.within(path, *ankle_per_knee, &bounds.ankle_per_knee);
+            rules.within(path, *ankle_per_knee, &bounds().ankle_per_knee);
         }
-        BarPlace::InHands {
-            start_height,
-            reach,
-            start_ankle,
-            start_arms,
-            sumo,
-        } => {
+        BarPlace::InHands { .. } => {
             known(movement, "path.bar", "stance", rules);
-            for (field, value, bound) in [
-                (
-                    "start_height",
-                    start_height.as_cm(),
-                    &bounds.bar_start_height,
-                ),
-                ("reach", reach.as_cm(), &bounds.bar_reach),
-                ("start_ankle", start_ankle.as_deg(), &bounds.start_ankle),
-                ("start_arms", start_arms.as_deg(), &bounds.start_arms),
-                ("sumo.thigh", sumo.thigh, &bounds.sumo_share),
-                ("sumo.shank", sumo.shank, &bounds.sumo_share),
-                ("sumo.foot", sumo.foot, &bounds.sumo_share),
-            ] {
-                rules.within(&format!("path.bar.{field}"), value, bound);
-            }
+            in_hands(bar, rules);
         }
+    }
+}
+
+fn on_back(field: &str, place: &BackPlace, rules: &mut Rules) {
+    let BackPlace { along, behind } = place;
+    let at = |part: &str| format!("path.bar.{field}.{part}");
+    rules.within(&at("along"), *along, &bounds().bar_along);
+    rules.within(&at("behind"), *behind, &bounds().bar_behind);
+}
+
+fn in_hands(bar: &BarPlace, rules: &mut Rules) {
+    let BarPlace::InHands {
+        start_height,
+        reach,
+        start_ankle,
+        start_arms,
+        sumo,
+    } = bar
+    else {
+        return;
+    };
+    let bounds = bounds();
+    for (field, value, bound) in [
+        (
+            "start_height",
+            start_height.as_cm(),
+            &bounds.bar_start_height,
+        ),
+        ("reach", reach.as_cm(), &bounds.bar_reach),
+        ("start_ankle", start_ankle.as_deg(), &bounds.start_ankle),
+        ("start_arms", start_arms.as_deg(), &bounds.start_arms),
+        ("sumo.thigh", sumo.thigh, &bounds.sumo_share),
+        ("sumo.shank", sumo.shank, &bounds.sumo_share),
+        ("sumo.foot", sumo.foot, &bounds.sumo_share),
+    ] {
+        rules.within(&format!("path.bar.{field}"), value, bound);
     }
 }
 

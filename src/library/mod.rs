@@ -6,10 +6,10 @@
 mod assemble;
 mod body_rules;
 mod built_in;
-mod check;
 mod checked;
 mod complaint;
 mod curve_rules;
+mod file_check;
 mod file_facts;
 mod grammar_scan;
 mod leg_rules;

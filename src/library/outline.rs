@@ -4,7 +4,7 @@
 //! their stretches of bytes, so that a rule that names `muscles.brachialis.pennation` can show the
 //! line. It knows the grammar only; reading values is left to `read`.
 
-use super::grammar_scan::{Node, Step, nodes_of};
+use super::grammar_scan::{Step, TextNode, nodes_of};
 use crate::error::Place;
 use std::ops::Range;
 
@@ -13,7 +13,7 @@ use std::ops::Range;
 pub(super) struct RecordOutline<'a> {
     text: &'a str,
     /// Every field, key and item, in the order of the text; the first is the whole.
-    pub nodes: Vec<Node<'a>>,
+    pub nodes: Vec<TextNode<'a>>,
 }
 
 impl<'a> RecordOutline<'a> {
@@ -26,7 +26,7 @@ impl<'a> RecordOutline<'a> {
     }
 
     /// The node of a path such as `muscles.brachialis.pennation`, or the deepest one on the way to it.
-    pub fn find(&self, path: &str) -> Option<&Node<'a>> {
+    pub fn find(&self, path: &str) -> Option<&TextNode<'a>> {
         let mut at = self.inside(0)?;
         for step in path.split('.').filter(|step| !step.is_empty()) {
             let Some(next) = self.children(at).find(|child| self.is_called(*child, step)) else {
@@ -75,7 +75,7 @@ impl<'a> RecordOutline<'a> {
 
     /// The deepest node around a byte.
     pub fn innermost(&self, byte: usize) -> Option<usize> {
-        let around = |node: &Node<'_>| {
+        let around = |node: &TextNode<'_>| {
             let start = node.key.as_ref().map_or(node.value.start, |key| key.start);
             (start..node.value.end).contains(&byte)
         };
@@ -122,7 +122,7 @@ impl<'a> RecordOutline<'a> {
 
     /// Bare numbers that are not finite: `NaN`, `inf`, `1e999`.
     pub fn not_finite(&self) -> Vec<usize> {
-        let is_so = |node: &Node<'_>| {
+        let is_so = |node: &TextNode<'_>| {
             node.tag.is_none()
                 && self.slice(&node.value).len() < 40
                 && self

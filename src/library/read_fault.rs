@@ -2,7 +2,7 @@
 //!
 //! In: a fault of the reader, its text. Out: a [`Fault`] with path and place.
 
-use super::grammar_scan::Node;
+use super::grammar_scan::TextNode;
 use super::nearest::known;
 use super::outline::RecordOutline;
 use crate::error::{
@@ -121,7 +121,7 @@ impl FaultScene<'_> {
         let text = &self.place.text;
         let byte = self.place.bytes().start;
         let byte = byte + text[byte..].len() - text[byte..].trim_start().len();
-        let inside = |node: &&Node<'_>| node.value.contains(&byte);
+        let inside = |node: &&TextNode<'_>| node.value.contains(&byte);
         let value = self.outline.nodes.iter().rfind(inside)?.value.clone();
         let short = value.len() <= 60 && !text[value.clone()].contains(['\n', '(', '[', '{']);
         short.then_some(value)

@@ -4,19 +4,11 @@
 //! one plate or without a band is no slip: the search then says what can be built of it.
 
 use super::gym_file::GymFile;
+use crate::bounds::{Bound, bounds};
 use crate::error::GymSlip;
 use crate::grammar::Stock;
 use crate::units::{Length, Mass};
 use std::collections::BTreeSet;
-
-/// More pieces of one kind than this are a slip of the pen. Assumed: no gym has them.
-const MOST_OF_A_KIND: u32 = 10_000;
-
-/// Most different kinds of plate, band or chain that are searched. Assumed: far beyond any gym.
-const MOST_KINDS: usize = 60;
-
-/// The longest leader. Assumed: far beyond any.
-const LONGEST_LEADER: Length = Length::from_m(5.0);
 
 /// Path of a value, such as `bands.2.name`, and what is wrong with it.
 type Slip = (String, GymSlip);
@@ -57,6 +49,7 @@ fn is_empty(file: &GymFile) -> bool {
 }
 
 fn equipment_slips(file: &GymFile) -> Vec<Slip> {
+    let bounds = bounds();
     let mut slips = Vec::new();
     let mut named = BTreeSet::new();
     for (index, bar) in file.bars.iter().enumerate() {
@@ -64,24 +57,34 @@ fn equipment_slips(file: &GymFile) -> Vec<Slip> {
             let path = format!("bars.{index}.name");
             slips.push((path, GymSlip::NameTwice(bar.name.clone())));
         }
-        slips.extend(odd_mass(format!("bars.{index}.mass"), bar.mass, 1.0, 100.0));
+        slips.extend(odd_mass(
+            format!("bars.{index}.mass"),
+            bar.mass,
+            &bounds.bar_mass,
+        ));
     }
     for (index, mass) in file.dumbbells.iter().enumerate() {
-        slips.extend(odd_mass(format!("dumbbells.{index}"), *mass, 0.1, 200.0));
+        slips.extend(odd_mass(
+            format!("dumbbells.{index}"),
+            *mass,
+            &bounds.dumbbell_mass,
+        ));
     }
-    let mut one = |path: &str, mass: Option<Mass>, least_kg: f64, most_kg: f64| {
-        let odd = mass.and_then(|mass| odd_mass(path.to_owned(), mass, least_kg, most_kg));
+    let mut one = |path: &str, mass: Option<Mass>, bound: &Bound| {
+        let odd = mass.and_then(|mass| odd_mass(path.to_owned(), mass, bound));
         slips.extend(odd);
     };
-    one("collars", file.collars, 0.0, 10.0);
-    one("smallest_step", file.smallest_step, 0.01, 50.0);
+    one("collars", file.collars, &bounds.collar_mass);
+    one("smallest_step", file.smallest_step, &bounds.smallest_step);
     if let Some(stack) = file.stack {
-        one("stack.step", Some(stack.step), 0.1, 50.0);
-        one("stack.most", Some(stack.most), stack.step.as_kg(), 500.0);
+        one("stack.step", Some(stack.step), &bounds.stack_step);
+        let (least, bound) = (stack.step, &bounds.stack_most);
+        slips.extend(odd_from("stack.most".to_owned(), stack.most, least, bound));
     }
     if let Some(sled) = file.sled {
-        one("sled.mass", Some(sled.mass), 1.0, 300.0);
-        if !(0.0..=1.0).contains(&sled.friction) {
+        let odd = odd_mass("sled.mass".to_owned(), sled.mass, &bounds.sled_mass);
+        slips.extend(odd);
+        if !bounds.rail_friction.holds(sled.friction) {
             let slip = GymSlip::OddFriction(sled.friction);
             slips.push(("sled.friction".to_owned(), slip));
         }
@@ -94,7 +97,7 @@ fn plate_slips(file: &GymFile) -> Vec<Slip> {
     let mut masses = BTreeSet::new();
     for (index, plate) in file.plates.iter().enumerate() {
         let path = |field: &str| format!("plates.{index}.{field}");
-        slips.extend(odd_mass(path("mass"), plate.mass, 0.05, 200.0));
+        slips.extend(odd_mass(path("mass"), plate.mass, &bounds().plate_mass));
         if !masses.insert(plate.mass.as_kg().to_bits()) {
             slips.push((path("mass"), GymSlip::PlateTwice));
         }
@@ -113,9 +116,11 @@ fn kind_slips(file: &GymFile) -> impl Iterator<Item = Slip> {
         ("dumbbells", file.dumbbells.len()),
         ("anchors", file.anchors.len()),
     ];
-    let too_long = lists.into_iter().filter(|(_, kinds)| *kinds > MOST_KINDS);
+    let too_long = lists
+        .into_iter()
+        .filter(|(_, kinds)| !bounds().owned_kinds.holds(*kinds as f64));
     too_long.map(|(list, kinds)| {
-        let most = MOST_KINDS;
+        let most = bounds().owned_kinds.most_of_them();
         (list.to_owned(), GymSlip::TooManyKinds { kinds, most })
     })
 }
@@ -124,10 +129,11 @@ fn leader_slips(file: &GymFile) -> Vec<Slip> {
     let mut slips = Vec::new();
     for (index, record) in file.chains.iter().enumerate() {
         for (place, length) in record.leaders.iter().enumerate() {
-            if !(0.0..=LONGEST_LEADER.as_m()).contains(&length.as_m()) {
+            let bound = &bounds().leader_length;
+            if !bound.holds(length.as_m()) {
                 let slip = GymSlip::OddLeader {
                     length: *length,
-                    most: LONGEST_LEADER,
+                    most: Length::from_m(bound.most()),
                 };
                 slips.push((format!("chains.{index}.leaders.{place}"), slip));
             }
@@ -136,21 +142,22 @@ fn leader_slips(file: &GymFile) -> Vec<Slip> {
     slips
 }
 
-fn odd_mass(path: String, mass: Mass, least_kg: f64, most_kg: f64) -> Option<Slip> {
-    let is_odd = !(least_kg..=most_kg).contains(&mass.as_kg());
-    is_odd.then(|| {
-        let slip = GymSlip::OddMass {
-            mass,
-            least: Mass::from_kg(least_kg),
-            most: Mass::from_kg(most_kg),
-        };
-        (path, slip)
-    })
+fn odd_mass(path: String, mass: Mass, bound: &Bound) -> Option<Slip> {
+    odd_from(path, mass, Mass::from_kg(bound.least()), bound)
+}
+
+/// A mass below `least` or above the upper end of its bounds.
+fn odd_from(path: String, mass: Mass, least: Mass, bound: &Bound) -> Option<Slip> {
+    let most = Mass::from_kg(bound.most());
+    let is_odd = !(least..=most).contains(&mass);
+    is_odd.then_some((path, GymSlip::OddMass { mass, least, most }))
 }
 
 fn odd_count(path: String, count: u32) -> Option<Slip> {
-    let most = MOST_OF_A_KIND;
-    (count > most).then_some((path, GymSlip::OddCount { count, most }))
+    let bound = &bounds().owned_pieces;
+    let most = bound.most_of_them() as u32;
+    let is_odd = !bound.holds(f64::from(count));
+    is_odd.then_some((path, GymSlip::OddCount { count, most }))
 }
 
 /// A band or a chain as the file lists it.

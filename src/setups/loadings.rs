@@ -6,14 +6,11 @@
 use super::gym::Gym;
 use super::loading::{LoadedOn, Loading};
 use super::makeable::{bar_loads, loads_of};
-use super::plate_sums::HEAVIEST_KG;
 use super::usual_gym::usual_gym;
+use crate::bounds::bounds;
 use crate::error::{Error, LoadingFault, Result};
 use crate::movement::Carrier;
 use crate::units::{Mass, System};
-
-/// Heaviest load that is planned at all; far above any lift (assumed, as a guard).
-const HEAVIEST_PLANNED_KG: f64 = 1500.0;
 
 /// Slack for comparing sums of masses: they are exact to far less than a milligram.
 const SAME_KG: f64 = 1.0e-6;
@@ -47,7 +44,7 @@ impl Loadings {
     }
 
     fn sorted(mut all: Vec<Loading>, is_bar: bool) -> Self {
-        all.retain(|loading| loading.total.as_kg() <= HEAVIEST_KG);
+        all.retain(|loading| bounds().load_mass.holds(loading.total.as_kg()));
         all.sort_by(|a, b| {
             let by_mass = a.total.as_kg().total_cmp(&b.total.as_kg());
             by_mass.then(a.plates.cmp(&b.plates))
@@ -148,10 +145,11 @@ impl Loadings {
         if !(target_kg.is_finite() && is_load) {
             return Err(Error::bad(LoadingFault::NoLoad { asked: target }));
         }
-        if target_kg > HEAVIEST_PLANNED_KG {
+        let most_kg = bounds().planned_load.most();
+        if target_kg > most_kg {
             return Err(Error::bad(LoadingFault::BeyondAnyLift {
                 asked: target,
-                most: Mass::from_kg(HEAVIEST_PLANNED_KG),
+                most: Mass::from_kg(most_kg),
             }));
         }
         Ok(target_kg)

@@ -5,15 +5,13 @@
 //! exactly.
 
 use super::gym_file::GymPlates;
+use crate::bounds::bounds;
 use crate::units::Mass;
 use std::collections::BTreeMap;
 
 /// Most plates a side that a bar takes. Assumed: a sleeve of 415 mm (rules of the sport) and plates of
 /// about 40 mm.
 pub const MOST_PLATES_A_SIDE: u32 = 10;
-
-/// Heaviest load that is taken for real, kg, as on the command line.
-pub(super) const HEAVIEST_KG: f64 = 2000.0;
 
 /// Masses are added up as whole numbers of this part of a kilogram: a pound is 4 535 923 700 of them, so
 /// that plates in kilograms and in pounds add up exactly.
@@ -117,12 +115,13 @@ fn add_kind(
     kind: usize,
     (mass, most): (Mass, u32),
 ) {
+    let heaviest_kg = bounds().load_mass.most();
     for count in 1..=most.min(MOST_PLATES_A_SIDE - sum.plates) {
         let mut more = sum.clone();
         more.units += u64::from(count) * units(mass);
         more.counts[kind] = count;
         more.plates += count;
-        if 2.0 * more.units as f64 > HEAVIEST_KG * UNITS_IN_KG {
+        if 2.0 * more.units as f64 > heaviest_kg * UNITS_IN_KG {
             break;
         }
         keep_better(sums, more);

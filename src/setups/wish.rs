@@ -2,6 +2,7 @@
 //!
 //! In: choices of a coach. Out: [`Wish`], checked, which scoring and ranking read.
 
+use crate::bounds::{Bound, bounds};
 use crate::error::{Error, Result, WishFault, WishSize};
 use crate::units::Mass;
 
@@ -90,9 +91,13 @@ impl Wish {
     ///
     /// **Fails** with the first that does not, and its range.
     pub fn checked(&self) -> Result<&Self> {
-        within(WishSize::HardestEffort, self.effort, 0.05, 1.5)?;
+        within(
+            WishSize::HardestEffort,
+            self.effort,
+            &bounds().hardest_effort,
+        )?;
         for share in self.share.iter().flatten() {
-            within(WishSize::Share, *share, 0.0, 1.0)?;
+            within(WishSize::Share, *share, &bounds().load_share)?;
         }
         if let [Some(least), Some(most)] = self.share
             && least > most
@@ -109,7 +114,7 @@ impl Wish {
             return Err(Error::bad(WishFault::TooManyLimits { most: MOST_LIMITS }));
         }
         for limit in &self.loads {
-            within(WishSize::Place, limit.at, 0.0, 1.0)?;
+            within(WishSize::Place, limit.at, &bounds().range_place)?;
         }
         self.check_goal()?;
         Ok(self)
@@ -119,12 +124,14 @@ impl Wish {
         match &self.goal {
             Goal::Flattest => Ok(()),
             Goal::MostLoad { at, limit_at } => {
-                within(WishSize::Place, *at, 0.0, 1.0)?;
-                limit_at.map_or(Ok(()), |at| within(WishSize::Place, at, 0.0, 1.0))
+                within(WishSize::Place, *at, &bounds().range_place)?;
+                limit_at.map_or(Ok(()), |at| {
+                    within(WishSize::Place, at, &bounds().range_place)
+                })
             }
             Goal::Share { share, at } => {
-                within(WishSize::Share, *share, 0.0, 1.0)?;
-                within(WishSize::Place, *at, 0.0, 1.0)
+                within(WishSize::Share, *share, &bounds().load_share)?;
+                within(WishSize::Place, *at, &bounds().range_place)
             }
             Goal::Profile(points) => check_profile(points),
         }
@@ -169,21 +176,21 @@ fn check_profile(points: &[(f64, f64)]) -> Result<()> {
         }));
     }
     for (range, effort) in points {
-        within(WishSize::Place, *range, 0.0, 1.0)?;
-        within(WishSize::ProfileEffort, *effort, 0.0, 1.5)?;
+        within(WishSize::Place, *range, &bounds().range_place)?;
+        within(WishSize::ProfileEffort, *effort, &bounds().profile_effort)?;
     }
     Ok(())
 }
 
-fn within(size: WishSize, value: f64, least: f64, most: f64) -> Result<()> {
-    if (least..=most).contains(&value) {
+fn within(size: WishSize, value: f64, bound: &Bound) -> Result<()> {
+    if bound.holds(value) {
         return Ok(());
     }
     Err(Error::bad(WishFault::Outside {
         size,
         value,
-        least,
-        most,
+        least: bound.least(),
+        most: bound.most(),
     }))
 }
 

@@ -6,6 +6,7 @@ use super::plan_ground::{PlanGround, plan_ground};
 use super::plan_question::{MethodChoice, PlanAnswer, PlanQuestion, PlannedSession, SessionName};
 use super::question::Question;
 use super::session_oracle::simulated_oracle;
+use crate::bounds::bounds;
 use crate::error::{Error, FaultKind, PlanFault, Result};
 use crate::library::{Library, assemble};
 use crate::resistance::Setup;
@@ -40,13 +41,13 @@ pub fn plan(asked: &PlanQuestion, library: &Library, watch: &Watch) -> Result<Pl
 }
 
 fn check(asked: &PlanQuestion) -> Result<()> {
-    if !(0.3..=1.0).contains(&asked.effort) {
+    if !bounds().planned_effort.holds(asked.effort) {
         return Err(Error::bad(PlanFault::EffortOutside {
             effort: asked.effort,
         }));
     }
     let years = asked.person.age_years;
-    if let Some(years) = years.filter(|age| !(5.0..=110.0).contains(age)) {
+    if let Some(years) = years.filter(|age| !bounds().trainee_age.holds(*age)) {
         return Err(Error::bad(PlanFault::AgeOutside { years }));
     }
     if asked.methods == MethodChoice::All && asked.weeks.is_some() {
