@@ -1,17 +1,15 @@
 //! `torquill figure MOVEMENT -o FILE`: the chart as SVG or PNG, with words and data beside it on request.
 
 use super::options::{Sampling, UnitsOption, Who};
-use super::output;
-use super::picture::Picture;
+use super::picture::{Beside, Picture};
 use super::setup_options::{SetupOptions, Versus, setups};
 use crate::error::Result;
 use crate::figures::strength_curve;
 use crate::library::Library;
-use crate::narrative::strength_words::strength_words;
+use crate::narrative::figure_words::FigureWords;
 use crate::report;
 use crate::study::{Study, study};
 use clap::{ArgMatches, Args};
-use std::path::PathBuf;
 
 /// Arguments of `figure`.
 #[derive(Debug, Args)]
@@ -53,50 +51,37 @@ pub fn run(arguments: &Arguments, library: &Library, matches: Option<&ArgMatches
     let question = arguments.sampling.question(&arguments.movement, &model)?;
     let setups = setups(&arguments.setup, library, matches, units)?;
     let study = study(&question, &setups)?;
-    let scene = strength_curve(&study, units, look)?;
-    let mut beside = words(arguments, &study);
-    beside.extend(data(arguments, &study));
-    for (path, _) in &beside {
-        output::check_target(path, picture.look.force)?;
+    let told = study.told(units);
+    let words = told.strength_words();
+    let scene = strength_curve(told, &words, look)?;
+    let mut beside = Vec::new();
+    if arguments.words {
+        beside.extend(word_files(words, picture));
     }
-    picture.write(&scene)?;
-    beside
-        .iter()
-        .try_for_each(|(path, text)| output::write_file(path, text.as_bytes()))
+    if arguments.data {
+        beside.extend(data_files(&study, picture));
+    }
+    picture.write_with(&scene, beside)
 }
 
-/// A file beside the picture, and its text.
-type Beside = (PathBuf, String);
-
-/// Caption and alternative text, if they were asked for.
-fn words(arguments: &Arguments, study: &Study) -> Vec<Beside> {
-    if !arguments.words {
-        return Vec::new();
-    }
-    let path = |ending: &str| arguments.picture.output.with_extension(ending);
-    let words = strength_words(study, arguments.units.into());
+/// Caption and alternative text.
+fn word_files(words: FigureWords, picture: &Picture) -> [Beside; 2] {
     let caption = format!("{}. {}\n", words.title, words.caption);
-    vec![
-        (path("caption.txt"), caption),
-        (path("alt.txt"), words.description + "\n"),
+    [
+        (picture.beside("caption.txt"), caption),
+        (picture.beside("alt.txt"), words.description + "\n"),
     ]
 }
 
-/// The data, if they were asked for: one file a setup.
-fn data(arguments: &Arguments, study: &Study) -> Vec<Beside> {
-    let path = |ending: &str| arguments.picture.output.with_extension(ending);
-    if !arguments.data {
-        return Vec::new();
-    }
+/// The data, one file a setup.
+fn data_files(study: &Study, picture: &Picture) -> Vec<Beside> {
+    let data = |setup| report::curve_csv(study, setup, false);
     match study.setups.as_slice() {
-        [] => vec![(path("csv"), report::curve_csv(study, None, false))],
-        [only] => vec![(path("csv"), report::curve_csv(study, Some(only), false))],
+        [] => vec![(picture.beside("csv"), data(None))],
+        [only] => vec![(picture.beside("csv"), data(Some(only)))],
         several => (1..)
             .zip(several)
-            .map(|(number, setup)| {
-                let data = report::curve_csv(study, Some(setup), false);
-                (path(&format!("{number}.csv")), data)
-            })
+            .map(|(number, setup)| (picture.beside(&format!("{number}.csv")), data(Some(setup))))
             .collect(),
     }
 }

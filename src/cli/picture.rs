@@ -66,6 +66,9 @@ impl LookOptions {
     }
 }
 
+/// A text file that goes with a picture.
+pub type Beside = (PathBuf, String);
+
 /// One picture to write.
 #[derive(Debug, Args)]
 pub struct Picture {
@@ -84,13 +87,36 @@ impl Picture {
         PictureFormat::of(&self.output).map(|_| ())
     }
 
+    /// A file beside the picture, of the same name but for its ending.
+    #[must_use]
+    pub fn beside(&self, ending: &str) -> PathBuf {
+        self.output.with_extension(ending)
+    }
+
     /// Writes a scene in the format of the file's ending.
     pub fn write(&self, scene: &Scene) -> Result<()> {
-        let bytes = match PictureFormat::of(&self.output)? {
+        output::write_file(&self.output, &self.bytes(scene)?)
+    }
+
+    /// Writes a scene and the files beside it, all or none.
+    pub fn write_with(&self, scene: &Scene, beside: Vec<Beside>) -> Result<()> {
+        for (path, _) in &beside {
+            output::check_target(path, self.look.force)?;
+        }
+        let mut files = vec![(self.output.clone(), self.bytes(scene)?)];
+        files.extend(
+            beside
+                .into_iter()
+                .map(|(path, text)| (path, text.into_bytes())),
+        );
+        output::write_files(&files)
+    }
+
+    fn bytes(&self, scene: &Scene) -> Result<Vec<u8>> {
+        Ok(match PictureFormat::of(&self.output)? {
             PictureFormat::Svg => self.look.svg_writer()(scene)?.into_bytes(),
             PictureFormat::Png => png(scene, 1.0)?,
-        };
-        output::write_file(&self.output, &bytes)
+        })
     }
 }
 

@@ -9,7 +9,6 @@ use super::strength_curve::{load_curves, strength_chart};
 use crate::narrative::evenness_words::{
     STICKING_CAPTION, against_plain_words, flattening_words, region_under,
 };
-use crate::narrative::setup_names::asked_name;
 use crate::plot::{Axis, Extent, LineChart, Panel, Role, Series, Shade};
 use crate::study::{AgainstPlain, SetupStudy};
 use crate::units::System;
@@ -17,7 +16,8 @@ use crate::units::System;
 /// Where a plain weight is hardest, with the poses.
 #[must_use]
 pub fn sticking_region(plain: &AgainstPlain, units: System) -> Sheet {
-    let chart = strength_chart(&plain.study, units);
+    let told = plain.study.told(units);
+    let chart = strength_chart(told, &told.strength_words());
     Sheet::new(Chart::Lines(chart), STICKING_CAPTION)
 }
 
@@ -46,7 +46,7 @@ pub fn flattening(lifter: &str, all: &AgainstPlain, units: System) -> Sheet {
             _ => Role::Series(index),
         };
         Series::new(
-            asked_name(&all.study, setup, units),
+            all.study.told(units).asked_name(setup),
             over.points(&effort),
             role,
         )

@@ -5,7 +5,7 @@
 use super::over_range::OverRange;
 use super::sheet::Sheet;
 use crate::anatomy::ForceVelocity;
-use crate::narrative::axis_words::{ISOMETRIC_FORCE, SHORTENING_SPEED, joint_torque_words};
+use crate::narrative::axis_words::{ISOMETRIC_FORCE, SHORTENING_SPEED};
 use crate::narrative::fibre_words::{
     ISOLATED, LOWERING, VOLUNTARY, force_velocity_words, of_fastest_speed,
 };
@@ -61,7 +61,7 @@ pub fn curve_at_speed(lifter: &str, held: &Study, moving: &[MovingStudy], units:
         let role = Role::Ordered(index as f64 / last);
         Series::new(speed_in_words(one.speed_deg_s), points, role)
     });
-    let (quantity, unit) = joint_torque_words(held, units);
+    let (quantity, unit) = held.told(units).joint_torque_axis();
     let panel = Panel::new(Axis::new(quantity, unit), curves.collect());
     let chart = LineChart::new(OverRange::new(held, units).axis(), vec![panel]);
     Sheet::lines(&speed_words(lifter, held, moving), chart)

@@ -7,7 +7,7 @@ use super::sheet::Sheet;
 use crate::narrative::axis_words::{FIBRE_LENGTH, MOMENT_ARM};
 use crate::narrative::lever_words::{OPTIMAL_LENGTH, fibre_length_words, moment_arm_words};
 use crate::narrative::muscle_names::muscle_label;
-use crate::narrative::shown_units::length_unit;
+use crate::narrative::shown_units::ShownUnits;
 use crate::plot::{Axis, Extent, Labels, LevelLine, LineChart, Panel, Role, Series};
 use crate::study::{MusclePart, Study, strongest_muscles};
 use crate::units::System;
@@ -17,7 +17,7 @@ use crate::units::System;
 pub fn moment_arms(lifter: &str, study: &Study, units: System) -> Sheet {
     let over = OverRange::new(study, units);
     let parts = strongest_muscles(study);
-    let unit = length_unit(units);
+    let unit = units.length_unit();
     let series = curves(&over, &parts, &|part| {
         part.arm_m.iter().map(|arm| unit.of(*arm)).collect()
     });

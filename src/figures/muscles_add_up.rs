@@ -5,7 +5,7 @@
 use super::data_table::{DataTable, figure};
 use super::over_range::OverRange;
 use super::sheet::Sheet;
-use crate::narrative::axis_words::{OWN_GREATEST, joint_torque_words};
+use crate::narrative::axis_words::OWN_GREATEST;
 use crate::narrative::lever_words::{
     LEFT_FOR_LOAD, MUSCLE_FORCE, SUMMED_ARM, force_times_arm_words, stack_words,
 };
@@ -26,7 +26,7 @@ pub fn muscles_add_up(lifter: &str, study: &Study, units: System) -> Sheet {
     let (fills, edges) = stacked(&over, &layers);
     let mut series = vec![Series::new(LEFT_FOR_LOAD, left, Role::Reference)];
     series.extend(edges);
-    let (quantity, unit) = joint_torque_words(study, units);
+    let (quantity, unit) = study.told(units).joint_torque_axis();
     let panel = Panel {
         fills,
         ..Panel::new(Axis::new(quantity, unit), series)
@@ -45,7 +45,7 @@ pub fn muscles_add_up(lifter: &str, study: &Study, units: System) -> Sheet {
 
 /// Filled layers and their upper edges; the top edge is the sum of all.
 fn stacked(over: &OverRange<'_>, layers: &[MusclePart]) -> (Vec<Fill>, Vec<Series>) {
-    let mut below = vec![0.0; over.study.range.poses.len()];
+    let mut below = vec![0.0; over.told.study.range.poses.len()];
     let (mut fills, mut edges) = (Vec::new(), Vec::new());
     for (index, layer) in layers.iter().enumerate() {
         let role = Role::Series(index);

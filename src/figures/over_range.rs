@@ -4,8 +4,8 @@
 
 use super::body_lines::stick_figure;
 use crate::movement::Measure;
-use crate::narrative::axis_words::{load_axis_words, range_axis_words};
-use crate::narrative::shown_units::load_unit;
+use crate::narrative::shown_units::ShownUnits;
+use crate::narrative::telling::Telling;
 use crate::overlay::Sticking;
 use crate::plot::{Axis, Extent, StripPose};
 use crate::study::Study;
@@ -17,32 +17,32 @@ const CM_PER_IN: f64 = Length::from_in(1.0).as_cm();
 /// A study over its range.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct OverRange<'a> {
-    /// The study.
-    pub study: &'a Study,
-    /// Units of axes and words.
-    pub units: System,
+    /// The study in the units of axes and words.
+    pub told: Telling<'a>,
 }
 
 impl<'a> OverRange<'a> {
     /// A study in units.
     pub fn new(study: &'a Study, units: System) -> Self {
-        Self { study, units }
+        Self {
+            told: study.told(units),
+        }
     }
 
     /// The level axis: what the range is, with its unit.
     pub fn axis(&self) -> Axis {
-        let (quantity, unit) = range_axis_words(self.study, self.units);
+        let (quantity, unit) = self.told.range_axis();
         Axis::new(quantity, unit).reaching(Extent::Data)
     }
 
     /// A place of the range on the level axis: cm or inches of travel, degrees for a sweep.
     pub fn place(&self, range: f64) -> f64 {
-        self.travel(self.study.axis_value(range))
+        self.travel(self.told.study.axis_value(range))
     }
 
     /// A place of the study's own axis in the unit of the level axis.
     pub fn travel(&self, value: f64) -> f64 {
-        match (self.study.range.measure, self.units) {
+        match (self.told.study.range.measure, self.told.units) {
             (Measure::Force, System::Us) => value / CM_PER_IN,
             _ => value,
         }
@@ -55,7 +55,13 @@ impl<'a> OverRange<'a> {
 
     /// Points of a curve over the level axis.
     pub fn points(&self, values: &[f64]) -> Vec<[f64; 2]> {
-        let ranges = self.study.range.poses.iter().map(|pose| pose.load.range);
+        let ranges = self
+            .told
+            .study
+            .range
+            .poses
+            .iter()
+            .map(|pose| pose.load.range);
         ranges
             .zip(values)
             .map(|(range, value)| [self.place(range), *value])
@@ -70,13 +76,13 @@ impl<'a> OverRange<'a> {
 
     /// The upright axis of capacity and demand.
     pub fn load_axis(&self) -> Axis {
-        let (quantity, unit) = load_axis_words(self.study, self.units);
+        let (quantity, unit) = self.told.load_axis();
         Axis::new(quantity, unit)
     }
 
     /// Capacity or demand in the unit of the upright axis.
     pub fn loads(&self, values: &[f64]) -> Vec<f64> {
-        let unit = load_unit(self.study.range.measure, self.units);
+        let unit = self.told.units.load_unit(self.told.study.range.measure);
         values.iter().map(|value| unit.of(*value)).collect()
     }
 
@@ -87,7 +93,7 @@ impl<'a> OverRange<'a> {
 
     /// The greatest demand of all setups in the unit of the upright axis.
     pub fn greatest_demand(&self) -> f64 {
-        let setups = self.study.setups.iter();
+        let setups = self.told.study.setups.iter();
         let demands = setups.flat_map(|setup| self.loads(&setup.values));
         demands.fold(0.0, f64::max)
     }
@@ -97,7 +103,7 @@ impl<'a> OverRange<'a> {
     /// What matters is the demand and the weaker half of the capacity; a straight limb bears almost
     /// anything, and an axis that showed it would flatten the rest.
     pub fn load_extent(&self, demand: f64) -> Extent {
-        let mut sorted = self.loads(&self.study.capacity.values());
+        let mut sorted = self.loads(&self.told.study.capacity.values());
         sorted.sort_by(f64::total_cmp);
         let middle = sorted[sorted.len() / 2];
         let highest = sorted[sorted.len() - 1];
@@ -111,13 +117,13 @@ impl<'a> OverRange<'a> {
 
     /// The pose at a place of the range, with its caption.
     pub fn pose(&self, range: f64, caption: &str) -> StripPose {
-        let poses = &self.study.range.poses;
+        let poses = &self.told.study.range.poses;
         let last = (poses.len() - 1) as f64;
         let index = (range.clamp(0.0, 1.0) * last).round() as usize;
         StripPose {
             at: self.place(range),
             caption: caption.to_owned(),
-            figure: stick_figure(&poses[index], self.study.range.carrier),
+            figure: stick_figure(&poses[index], self.told.study.range.carrier),
         }
     }
 

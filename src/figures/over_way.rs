@@ -5,7 +5,7 @@
 use super::over_range::OverRange;
 use crate::draw::scale::{decimals_of_step, number};
 use crate::movement::Measure;
-use crate::narrative::shown_units::{ShownUnit, load_unit, velocity_unit};
+use crate::narrative::shown_units::{ShownUnit, ShownUnits};
 use crate::overlay::Sticking;
 use crate::plot::{Axis, Extent};
 use crate::rep::{RepSample, StickingInMotion};
@@ -47,12 +47,12 @@ impl<'a> OverWay<'a> {
 
     /// Unit of velocities.
     pub fn velocity(&self) -> ShownUnit {
-        velocity_unit(self.rep.trace.measure, self.units)
+        self.units.velocity_unit(self.rep.trace.measure)
     }
 
     /// Unit of what the load is held with.
     pub fn load(&self) -> ShownUnit {
-        load_unit(self.rep.trace.measure, self.units)
+        self.units.load_unit(self.rep.trace.measure)
     }
 
     /// The ends of the sticking region in motion on the level axis.

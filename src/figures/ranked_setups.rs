@@ -42,11 +42,11 @@ fn series(pick: &PickAnswer, shown: &[Picked], over: &OverRange<'_>) -> Vec<Seri
         Series::new(name, over.effort_points(&picked.study.effort), role)
     };
     let setups = shown.iter().enumerate().map(|(index, picked)| {
-        let name = numbered_setup(index, pick, picked, over.units);
+        let name = numbered_setup(index, pick, picked, over.told.units);
         curve(picked, name, Role::Series(index + 1))
     });
-    let plain =
-        compared(pick).map(|plain| curve(plain, plain_setup(plain, over.units), Role::Reference));
+    let plain = compared(pick)
+        .map(|plain| curve(plain, plain_setup(plain, over.told.units), Role::Reference));
     setups.chain(plain).collect()
 }
 

@@ -6,7 +6,7 @@ use super::sheet::heading;
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::session_figure_words::{SETS, groups_over_bar, loads_words, one_rm_line};
-use crate::narrative::shown_units::mass_unit;
+use crate::narrative::shown_units::ShownUnits;
 use crate::plot::{Axis, Extent, Fill, LevelLine, LineChart, Look, Marker, Panel, Role, Series};
 use crate::session::draft::SessionPlan;
 use crate::session::planned_set::{PlannedSet, SetKind};
@@ -22,7 +22,7 @@ const ROOM_ABOVE: f64 = 1.16;
 /// **Fails** only where the canvas is too small.
 pub fn loads_chart(plan: &SessionPlan, units: System, look: Look) -> Result<Scene> {
     let draft = &plan.draft;
-    let unit = mass_unit(units);
+    let unit = units.mass_unit();
     let value = |set: &PlannedSet| unit.of(set.load.total.as_kg());
     let one_rm = unit.of(draft.lift.one_rm.as_kg());
     let top = draft.sets.iter().map(value).fold(one_rm, f64::max);

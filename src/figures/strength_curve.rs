@@ -1,40 +1,38 @@
 //! The strength curve of a movement with one or several setups over it, and the sticking region of each.
 //!
-//! In: a [`Study`]. Out: a chart whose title says the finding; effort in a second panel where there are several
-//! loads.
+//! In: a study as it is told, the words around its figure. Out: a chart whose title says the finding; effort in a
+//! second panel where there are several loads.
 
 use super::over_range::OverRange;
 use super::sheet::heading;
 use crate::draw::Scene;
 use crate::error::Result;
+use crate::narrative::figure_words::FigureWords;
 use crate::narrative::quantities::rounded;
-use crate::narrative::setup_names::name_of;
-use crate::narrative::strength_words::{
-    STICKING_REGION, WHOLE_STRENGTH, hardest_label, region_of, strength_words,
-};
+use crate::narrative::strength_words::{STICKING_REGION, WHOLE_STRENGTH};
+use crate::narrative::telling::Telling;
 use crate::plot::{
     Axis, Extent, LevelLine, LineChart, Look, Marker, Panel, Role, Series, Shade, Span,
 };
 use crate::study::{SetupStudy, Study};
-use crate::units::System;
 
 /// The chart of a study.
 ///
 /// **Fails** never for a study from the library.
-pub fn strength_curve(study: &Study, units: System, look: Look) -> Result<Scene> {
-    strength_chart(study, units).scene(look)
+pub fn strength_curve(told: Telling<'_>, words: &FigureWords, look: Look) -> Result<Scene> {
+    strength_chart(told, words).scene(look)
 }
 
 /// The chart before it is drawn.
-pub(crate) fn strength_chart(study: &Study, units: System) -> LineChart {
-    let over = OverRange::new(study, units);
-    let hardest = study.setups.first().and_then(|setup| setup.sticking);
+pub(crate) fn strength_chart(told: Telling<'_>, words: &FigureWords) -> LineChart {
+    let over = OverRange { told };
+    let hardest = told.study.setups.first().and_then(|setup| setup.sticking);
     let mut panels = vec![load_panel(&over)];
-    if study.setups.len() > 1 {
+    if told.study.setups.len() > 1 {
         panels.push(effort_panel(&over));
     }
     LineChart {
-        heading: heading(&strength_words(study, units)),
+        heading: heading(words),
         shades: shades(&over),
         poses: over.poses(hardest.map(|sticking| sticking.point_range)),
         ..LineChart::new(over.axis(), panels)
@@ -43,11 +41,11 @@ pub(crate) fn strength_chart(study: &Study, units: System) -> LineChart {
 
 /// Capacity under the given name, and the demand of every setup under its own.
 pub(crate) fn load_curves(over: &OverRange<'_>, capacity: &str) -> Panel {
-    let study = over.study;
+    let study = over.told.study;
     let points = over.load_points(&study.capacity.values());
     let mut series = vec![Series::new(capacity, points, Role::CAPACITY)];
     series.extend(study.setups.iter().enumerate().map(|(index, setup)| {
-        let name = name_of(study, setup, over.units);
+        let name = over.told.setup_name(setup);
         Series::new(name, over.load_points(&setup.values), setup_role(index))
     }));
     let extent = over.load_extent(over.greatest_demand());
@@ -55,7 +53,7 @@ pub(crate) fn load_curves(over: &OverRange<'_>, capacity: &str) -> Panel {
 }
 
 fn load_panel(over: &OverRange<'_>) -> Panel {
-    let only = match over.study.setups.as_slice() {
+    let only = match over.told.study.setups.as_slice() {
         [one] => hardest_on_demand(over, one),
         _ => None,
     };
@@ -74,12 +72,12 @@ fn effort_top(study: &Study) -> f64 {
 }
 
 fn effort_panel(over: &OverRange<'_>) -> Panel {
-    let extent = Extent::Exactly([0.0, effort_top(over.study)]);
+    let extent = Extent::Exactly([0.0, effort_top(over.told.study)]);
     let mut panel = Panel {
         levels: vec![LevelLine::new(100.0, WHOLE_STRENGTH)],
         ..Panel::new(Axis::new("Effort", "%").reaching(extent), Vec::new())
     };
-    for (index, setup) in over.study.setups.iter().enumerate() {
+    for (index, setup) in over.told.study.setups.iter().enumerate() {
         let role = setup_role(index);
         let points = over.effort_points(&setup.effort);
         panel.series.push(Series::new("", points, role));
@@ -88,7 +86,7 @@ fn effort_panel(over: &OverRange<'_>) -> Panel {
             let at = [over.place(sticking.point_range), percent.min(200.0)];
             let text = format!("{} %", rounded(percent, 0));
             panel.markers.push(Marker::new(at, text, role));
-            let label = region_of(&name_of(over.study, setup, over.units));
+            let label = over.told.region_name(setup);
             let span = Span::between(over.region(sticking), label, role);
             panel.spans.push(span);
         }
@@ -105,7 +103,7 @@ fn hardest_on_demand(over: &OverRange<'_>, setup: &SetupStudy) -> Option<Marker>
         over.place(index as f64 / last),
         over.loads(&setup.values)[index],
     ];
-    let (text, detail) = hardest_label(over.study, setup, &sticking, over.units);
+    let (text, detail) = over.told.hardest_label(setup, &sticking);
     Some(Marker::new(at, text, setup_role(0)).detailed(detail))
 }
 
@@ -116,7 +114,7 @@ fn setup_role(index: usize) -> Role {
 /// The sticking region of the only setup; several have bars in the panel of effort instead, since shaded
 /// grounds would cover each other.
 fn shades(over: &OverRange<'_>) -> Vec<Shade> {
-    let [only] = over.study.setups.as_slice() else {
+    let [only] = over.told.study.setups.as_slice() else {
         return Vec::new();
     };
     let shade = |sticking| Shade::between(over.region(&sticking), STICKING_REGION);

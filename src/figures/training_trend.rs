@@ -6,7 +6,7 @@ use super::sheet::heading;
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::progress_words::verdict_word;
-use crate::narrative::shown_units::{ShownUnit, mass_unit};
+use crate::narrative::shown_units::{ShownUnit, ShownUnits};
 use crate::narrative::trend_words::{
     BEST_OF_DAY, ESTIMATED_1RM, WEEKS, best_of_log, slope_before, trend_figure_words,
 };
@@ -19,7 +19,7 @@ use crate::units::System;
 ///
 /// **Fails** if the log has fewer than two sessions.
 pub fn trend_chart(trend: &Trend, units: System, look: Look) -> Result<Scene> {
-    let unit = mass_unit(units);
+    let unit = units.mass_unit();
     let best = &trend.sessions[trend.best];
     let marked = Marker::new(
         [best.week, unit.of(best.kg())],
@@ -50,7 +50,7 @@ fn maximum_axis(trend: &Trend, unit: ShownUnit) -> Axis {
 
 /// The sessions, the line before the bend, the line of the recent stretch.
 fn series(trend: &Trend, units: System) -> Vec<Series> {
-    let unit = mass_unit(units);
+    let unit = units.mass_unit();
     let sessions = trend.sessions.iter();
     let best = sessions.map(|session| [session.week, unit.of(session.kg())]);
     let line = |line: &TrendLine| -> Vec<[f64; 2]> {

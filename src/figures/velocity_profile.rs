@@ -6,8 +6,8 @@ use super::sheet::heading;
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::profile_words::{LOAD_SHARE, MEAN_VELOCITY, PUBLISHED, profile_words};
-use crate::narrative::quantities::mass_in;
-use crate::narrative::shown_units::{ShownUnit, velocity_unit};
+use crate::narrative::quantities::QuantityWords;
+use crate::narrative::shown_units::{ShownUnit, ShownUnits};
 use crate::plot::{Axis, Extent, Fill, LineChart, Look, Marker, Panel, Role, Series};
 use crate::progress::published_equations::{VelocityEquation, VelocityEquations};
 use crate::rep::LoadPace;
@@ -36,7 +36,7 @@ pub fn load_velocity_chart(
         published.at_maximum(),
         units,
     );
-    let panel = panel(rows, &published, velocity_unit(found.measure, units), units);
+    let panel = panel(rows, &published, units.velocity_unit(found.measure), units);
     LineChart {
         heading: heading(&words),
         ..LineChart::new(
@@ -66,7 +66,7 @@ fn panel(
     }
     let top = rows
         .last()
-        .map(|row| Marker::new(point(row), mass_in(units, row.load), Role::CAPACITY));
+        .map(|row| Marker::new(point(row), units.mass(row.load), Role::CAPACITY));
     let scatter = published.scatter().map(|[upper, lower]| Fill {
         upper: shown(upper),
         lower: shown(lower),

@@ -257,7 +257,8 @@ impl Lift {
     /// ```
     pub fn svg(&self) -> Result<String, LiftError> {
         let study = self.study()?;
-        strength_curve(&study, System::Metric, Look::default())
+        let told = study.told(System::Metric);
+        strength_curve(told, &told.strength_words(), Look::default())
             .and_then(|scene| svg(&scene))
             .map_err(told_as(LiftError::Drawing))
     }

@@ -1,41 +1,9 @@
-//! What the axes of figures say, with the units asked for.
+//! What the axes of figures say.
 //!
-//! In: a study or a repetition, units. Out: a quantity and its unit for each axis.
-
-use super::prose::capital;
-use super::shown_units::{length_unit, load_unit, torque_unit};
-use crate::movement::Measure;
-use crate::study::Study;
-use crate::units::System;
+//! In: nothing. Out: the names of quantities that need no study; the others a telling answers.
 
 /// Quantity and unit of an axis.
 pub type AxisWords = (String, &'static str);
-
-/// The range of a lift as the movement's own axis: travel, or the angle of a sweep.
-#[must_use]
-pub fn range_axis_words(study: &Study, units: System) -> AxisWords {
-    let unit = match study.range.measure {
-        Measure::Torque => "deg",
-        Measure::Force => length_unit(units).symbol,
-    };
-    (capital(&study.axis), unit)
-}
-
-/// What capacity and demand of a study are: a force, or a torque at its joint.
-#[must_use]
-pub fn load_axis_words(study: &Study, units: System) -> AxisWords {
-    match study.range.measure {
-        Measure::Force => ("Force".to_owned(), load_unit(Measure::Force, units).symbol),
-        Measure::Torque => joint_torque_words(study, units),
-    }
-}
-
-/// Torque at the first joint of a lift.
-#[must_use]
-pub fn joint_torque_words(study: &Study, units: System) -> AxisWords {
-    let quantity = format!("Torque at the {}", study.joint(0));
-    (quantity, torque_unit(units).symbol)
-}
 
 /// The range in percent, shared by lifts of different travel.
 pub const WHOLE_RANGE: &str = "Range of the lift, from start to end";

@@ -2,7 +2,7 @@
 //!
 //! In: a [`Caution`]. Out: its sentence, quantities in the units asked for.
 
-use super::quantities::{force_in, rounded, short_length_in};
+use super::quantities::{QuantityWords, rounded};
 use crate::resistance::PieceCaution;
 use crate::setups::Caution;
 use crate::units::System;
@@ -65,7 +65,7 @@ fn piece_in_words(caution: &PieceCaution, units: System) -> String {
         } => format!(
             "{band} is stretched to {} times its rest length of {}: more than {} is not safe; use a longer or a wider band.",
             rounded(*stretch, 2),
-            short_length_in(units, *taut),
+            units.short_length(*taut),
             rounded(*safe, 2)
         ),
         PieceCaution::Slack { band } => format!(
@@ -83,7 +83,7 @@ fn piece_in_words(caution: &PieceCaution, units: System) -> String {
         ),
         PieceCaution::Uneven { difference, share } => format!(
             "Left and right differ by up to {} ({} %): hang the same on both sides.",
-            force_in(units, *difference),
+            units.force(*difference),
             percent(*share)
         ),
         PieceCaution::Overhelped { range } => format!(

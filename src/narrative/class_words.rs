@@ -4,7 +4,6 @@
 
 use super::figure_words::FigureWords;
 use super::prose::{capital, listed, part_of_range, percent};
-use super::setup_names::asked_name;
 use crate::capacity::CurveShape;
 use crate::study::{HARD_EFFORT, SetupStudy, Study};
 use crate::units::System;
@@ -208,7 +207,7 @@ fn load_in_figures(study: &Study, units: System) -> String {
         Some(sticking) => format!(
             "{name} ({}), {}: greatest effort {} at {} of the range, sticking region {} to {}.",
             study.class.shape.word(),
-            asked_name(study, setup, units),
+            study.told(units).asked_name(setup),
             percent(sticking.max_effort),
             percent(sticking.point_range),
             percent(sticking.from_range),

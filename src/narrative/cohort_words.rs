@@ -2,7 +2,7 @@
 //!
 //! In: a [`Cohort`]. Out: sentences, and the cells of its table of quantiles.
 
-use super::quantities::{mass_in, rounded};
+use super::quantities::{QuantityWords, rounded};
 use crate::numeric::mean_and_deviation;
 use crate::study::Cohort;
 use crate::units::{Mass, System};
@@ -21,8 +21,8 @@ pub fn cohort_head(cohort: &Cohort, units: System) -> Vec<String> {
     lines.extend(moments.map(|(mean, deviation)| {
         format!(
             "Maximum {} on average, standard deviation {} ({} %).",
-            mass_in(units, Mass::from_kg(mean)),
-            mass_in(units, Mass::from_kg(deviation)),
+            units.mass(Mass::from_kg(mean)),
+            units.mass(Mass::from_kg(deviation)),
             rounded(100.0 * deviation / mean.max(1e-9), 0)
         )
     }));
@@ -37,7 +37,7 @@ pub const QUANTILE_HEADS: [&str; 3] = ["below which %", "maximum", "over body ma
 pub fn quantile_cells(share: f64, one_rm_kg: f64, over_body: f64, units: System) -> Vec<String> {
     vec![
         rounded(100.0 * share, 0),
-        mass_in(units, Mass::from_kg(one_rm_kg)),
+        units.mass(Mass::from_kg(one_rm_kg)),
         rounded(over_body, 2),
     ]
 }

@@ -2,7 +2,7 @@
 //!
 //! In: which figure, its value. Out: its name, and the value with its unit.
 
-use super::shown_units::torque_unit;
+use super::shown_units::ShownUnits;
 use crate::movement::Measure;
 use crate::study::{Compared, Conditions, Study};
 use crate::units::{Force, Mass, System};
@@ -37,7 +37,7 @@ pub(crate) fn shown_figure(
         (_, System::Metric, Measure::Force) => (value, "N"),
         (_, System::Us, Measure::Force) => (Force::from_n(value).as_lbf(), "lbf"),
         (_, _, Measure::Torque) => {
-            let unit = torque_unit(units);
+            let unit = units.torque_unit();
             (unit.of(value), unit.symbol)
         }
     }

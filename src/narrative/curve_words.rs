@@ -2,10 +2,8 @@
 //!
 //! In: a [`Study`], one of its setups or none, units. Out: text for the report of a curve.
 
-use super::places::place_in_words;
-use super::quantities::{mass_number_in, rounded};
-use super::setup_names::asked_name;
-use super::shown_units::{length_unit, load_unit};
+use super::quantities::{QuantityWords, rounded};
+use super::shown_units::ShownUnits;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
 use crate::study::{SetupStudy, Study};
@@ -16,7 +14,7 @@ use crate::units::{Force, System};
 pub fn curve_head(study: &Study, setup: Option<&SetupStudy>, units: System) -> String {
     let mut words = format!("{}, {}", study.movement_title, study.lifter_title);
     if let Some(setup) = setup {
-        words += &format!(", {}", asked_name(study, setup, units));
+        words += &format!(", {}", study.told(units).asked_name(setup));
     }
     words
 }
@@ -25,10 +23,10 @@ pub fn curve_head(study: &Study, setup: Option<&SetupStudy>, units: System) -> S
 #[must_use]
 pub fn sample_heads(study: &Study, with_setup: bool, units: System) -> Vec<String> {
     let measure = study.range.measure;
-    let size = load_unit(measure, units).symbol;
+    let size = units.load_unit(measure).symbol;
     let mut heads = vec!["range".to_owned()];
     if measure == Measure::Force {
-        heads.push(format!("travel {}", length_unit(units).symbol));
+        heads.push(format!("travel {}", units.length_unit().symbol));
     }
     heads.push(format!("{} deg", study.drawn_dof().name()));
     heads.push(format!("capacity {size}"));
@@ -58,7 +56,7 @@ pub fn sample_cells(
     let measure = study.range.measure;
     let mut cells = vec![format!("{:.2}", pose.load.range)];
     if measure == Measure::Force {
-        let travel = length_unit(units).of(pose.load.travel_m);
+        let travel = units.length_unit().of(pose.load.travel_m);
         // A travel of nothing may carry a minus sign, which adding nothing takes away.
         cells.push(format!("{:.1}", travel + 0.0));
     }
@@ -66,7 +64,7 @@ pub fn sample_cells(
     cells.push(size(measure, held.capacity, units));
     if measure == Measure::Force {
         let mass = Force::from_n(held.capacity).as_mass();
-        cells.push(mass_number_in(units, mass, 1));
+        cells.push(units.mass_number(mass, 1));
     }
     if let Some(setup) = setup {
         cells.push(size(measure, setup.values[index], units));
@@ -82,7 +80,7 @@ fn size(measure: Measure, value: f64, units: System) -> String {
         Measure::Force => 0,
         Measure::Torque => 1,
     };
-    rounded(load_unit(measure, units).of(value), decimals)
+    rounded(units.load_unit(measure).of(value), decimals)
 }
 
 /// The findings in sentences: class, weakest place, sticking point, flattening.
@@ -119,7 +117,7 @@ fn sticking_sentences(
     sticking: &Sticking,
     units: System,
 ) -> Vec<String> {
-    let place = |range: f64| place_in_words(study, range, units);
+    let place = |range: f64| study.told(units).place(range);
     let mut lines = vec![
         format!(
             "Hardest at {} ({:.2} of the range): {} % of what the lifter has; the {} gives way first.",

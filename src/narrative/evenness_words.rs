@@ -6,7 +6,7 @@ use super::figure_words::FigureWords;
 use super::implements::item_in_words;
 use super::prose::{listed, percent};
 use super::quantities::rounded;
-use super::strength_words::{STICKING_REGION, strength_description};
+use super::strength_words::STICKING_REGION;
 use crate::resistance::Setup;
 use crate::study::{AgainstPlain, HARD_EFFORT, HungKind};
 use crate::units::System;
@@ -53,7 +53,7 @@ pub fn against_plain_words(lifter: &str, both: &AgainstPlain, units: System) -> 
         ),
         description: format!(
             "{} Effort from 80 to 90 % of the range is {hung} with the {what} and {plain} with plain weight.",
-            strength_description(study, units),
+            study.told(units).strength_description(),
         ),
         caption: hung_caption(both.last_kind()).to_owned(),
     }

@@ -8,7 +8,6 @@ use super::figure_words::FigureWords;
 use super::parameters::{parameter_in_words, shown_value};
 use super::prose::{capital, listed};
 use super::quantities::rounded;
-use super::strength_words::strength_description;
 use crate::movement::Measure;
 use crate::study::{Compared, Conditions, Family, usual_comparison};
 use crate::units::System;
@@ -131,6 +130,6 @@ fn description(family: &Family, asked: &Conditions, units: System) -> String {
         parameter_in_words(&family.parameter.path),
         listed(&curves),
         family_title(family, asked, units),
-        strength_description(&family.base, units),
+        family.base.told(units).strength_description(),
     )
 }

@@ -2,7 +2,7 @@
 //!
 //! In: items, the names of a gym's anchors. Out: how many of which, tied where, and what the words mean.
 
-use super::quantities::rounded;
+use super::quantities::QuantityWords;
 use crate::error::HungPair;
 use crate::resistance::{Anchor, ChainHang, Hang, Item};
 use crate::setups::hung_pairs;
@@ -69,17 +69,9 @@ pub(crate) fn pair_in_words(pair: &HungPair, units: System) -> String {
 /// " on a leader of 40 cm"; empty without one.
 pub(super) fn on_a_leader(length: Length, units: System) -> String {
     if length.as_m() > 0.0 {
-        format!(" on a leader of {}", tape(length, units))
+        format!(" on a leader of {}", units.tape(length))
     } else {
         String::new()
-    }
-}
-
-/// A length as a tape in the gym is read: whole centimetres, tenths of an inch.
-pub(super) fn tape(length: Length, units: System) -> String {
-    match units {
-        System::Metric => format!("{} cm", rounded(length.as_cm(), 0)),
-        System::Us => format!("{} in", rounded(length.as_in(), 1)),
     }
 }
 
@@ -87,7 +79,7 @@ pub(super) fn tape(length: Length, units: System) -> String {
 fn placed(name: &str, height: Length, offset: Length, units: System) -> String {
     let mut place = Vec::new();
     if height.as_m() > 0.0 {
-        place.push(format!("{} high", tape(height, units)));
+        place.push(format!("{} high", units.tape(height)));
     }
     if offset.as_m() != 0.0 {
         let side = if offset.as_m() > 0.0 {
@@ -96,7 +88,7 @@ fn placed(name: &str, height: Length, offset: Length, units: System) -> String {
             "behind"
         };
         let aside = Length::from_m(offset.as_m().abs());
-        place.push(format!("{} {side}", tape(aside, units)));
+        place.push(format!("{} {side}", units.tape(aside)));
     }
     if place.is_empty() {
         name.to_owned()

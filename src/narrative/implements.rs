@@ -3,7 +3,7 @@
 //! In: items, anchors, fits. Out: words; masses and lengths in the units asked for.
 
 use super::loads::exact_mass;
-use super::quantities::{rounded, short_length_in};
+use super::quantities::{QuantityWords, rounded};
 use crate::error::ImplementKind;
 use crate::resistance::{
     Anchor, Assistance, ChainHang, EccentricOnly, FittedPull, Hang, HangingSide, HungBand,
@@ -173,8 +173,8 @@ pub fn anchor_in_words(anchor: &Anchor, units: System) -> String {
     if let Some((name, _, _)) = named {
         return (*name).to_owned();
     }
-    let high = format!("{} high", short_length_in(units, height));
-    let aside = || short_length_in(units, offset * offset.as_m().signum());
+    let high = format!("{} high", units.short_length(height));
+    let aside = || units.short_length(offset * offset.as_m().signum());
     match offset.as_m() {
         0.0 => high,
         metres if metres > 0.0 => format!("{high}, {} ahead", aside()),
@@ -198,7 +198,7 @@ pub fn fit_in_words(fitted: &FittedPull, units: System) -> String {
     format!(
         "{} readings fitted by {form}, rest length {}, misfit {misfit} ({} % of the largest reading)",
         fitted.readings().len(),
-        short_length_in(units, fitted.rest_length()),
+        units.short_length(fitted.rest_length()),
         rounded(100.0 * fitted.misfit().as_n() / largest_n, 1),
     )
 }

@@ -4,10 +4,10 @@
 
 use super::figure_words::FigureWords;
 use super::muscle_names::muscle_name;
-use super::places::{place_in_words, sides_in_words};
+use super::places::sides_in_words;
 use super::prose::{listed, part_of_range, percent};
 use super::quantities::rounded;
-use super::shown_units::length_unit;
+use super::shown_units::ShownUnits;
 use crate::study::{ForceAndArm, MuscleExtreme, MusclePart, Study};
 use crate::units::System;
 
@@ -23,7 +23,7 @@ pub(crate) const LEFT_FOR_LOAD: &str = "left for the load";
 /// Place of a sample over the range.
 fn place_of(study: &Study, sample: usize, units: System) -> String {
     let last = (study.range.poses.len() - 1) as f64;
-    place_in_words(study, sample as f64 / last, units)
+    study.told(units).place(sample as f64 / last)
 }
 
 /// Moment arms over the joint angle.
@@ -34,7 +34,7 @@ pub fn moment_arm_words(
     parts: &[MusclePart],
     units: System,
 ) -> FigureWords {
-    let unit = length_unit(units);
+    let unit = units.length_unit();
     let longest = MuscleExtreme::greatest(parts, |part| &part.arm_m);
     let told: Vec<String> = parts
         .iter()

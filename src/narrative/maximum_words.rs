@@ -2,7 +2,7 @@
 //!
 //! In: a [`MaximumStudy`]. Out: sentences, and the cells of its table of velocities.
 
-use super::quantities::{mass_in, rounded};
+use super::quantities::{QuantityWords, rounded};
 use crate::movement::Measure;
 use crate::rep::{LoadPace, OneRepMax};
 use crate::study::MaximumStudy;
@@ -20,8 +20,8 @@ pub fn maximum_sentences(found: &MaximumStudy, own_scale: f64, units: System) ->
         "{}, {}: maximum {} (the next step, {}, is not lifted).",
         found.movement_title,
         found.lifter_title,
-        mass_in(units, found.one_rm.load),
-        mass_in(units, found.one_rm.failed)
+        units.mass(found.one_rm.load),
+        units.mass(found.one_rm.failed)
     )];
     if let Some(eccentric) = found.eccentric {
         lines.push(lowered(eccentric, found.one_rm, units));
@@ -40,7 +40,7 @@ pub fn maximum_sentences(found: &MaximumStudy, own_scale: f64, units: System) ->
 fn lowered(eccentric: OneRepMax, one_rm: OneRepMax, units: System) -> String {
     format!(
         "Lowered under control: {}, {} times the maximum.",
-        mass_in(units, eccentric.load),
+        units.mass(eccentric.load),
         rounded(eccentric.load.as_kg() / one_rm.load.as_kg().max(1e-9), 2)
     )
 }
@@ -58,7 +58,7 @@ pub const VELOCITY_HEADS: [&str; 4] = [
 pub fn velocity_cells(row: &LoadPace, measure: Measure, units: System) -> Vec<String> {
     vec![
         rounded(100.0 * row.share, 0),
-        mass_in(units, row.load),
+        units.mass(row.load),
         velocity(measure, row.mean_velocity),
         velocity(measure, row.mean_propulsive_velocity),
     ]

@@ -53,10 +53,11 @@ pub(crate) mod speed_words;
 pub mod spotter_words;
 pub mod strength_words;
 pub(crate) mod swing_words;
+pub mod telling;
 pub(crate) mod trend_words;
 pub mod variation_words;
 pub mod versus_plain_words;
 
 pub use causes::why_it_changed;
 pub use parameters::{parameter_in_words, shown_value};
-pub use setup_names::{added_name, asked_name, name_of, short_name};
+pub use setup_names::{added_name, short_name};

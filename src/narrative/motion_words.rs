@@ -6,7 +6,7 @@ use super::figure_words::FigureWords;
 use super::places::{position_in_words, velocity_in_words};
 use super::quantities::rounded;
 use super::repetition_words::{rep_sentences, rep_title, subtitle};
-use super::shown_units::{load_unit, velocity_unit};
+use super::shown_units::ShownUnits;
 use crate::rep::Mark;
 use crate::study::RepStudy;
 use crate::units::System;
@@ -86,7 +86,7 @@ pub(crate) fn mark_in_time(rep: &RepStudy, kind: MarkKind, mark: Mark) -> (&'sta
 /// What holds against a load that does not leave its place.
 #[must_use]
 pub(crate) fn stuck_label(rep: &RepStudy, held: f64, units: System) -> (&'static str, String) {
-    let unit = load_unit(rep.trace.measure, units);
+    let unit = units.load_unit(rep.trace.measure);
     (
         "all there is at the start",
         format!(
@@ -100,7 +100,7 @@ pub(crate) fn stuck_label(rep: &RepStudy, held: f64, units: System) -> (&'static
 /// The axis of velocity of the animated repetition, and the value at its top.
 #[must_use]
 pub(crate) fn velocity_scale(rep: &RepStudy, top: f64, units: System) -> (String, String) {
-    let unit = velocity_unit(rep.trace.measure, units);
+    let unit = units.velocity_unit(rep.trace.measure);
     (
         format!("Velocity ({})", unit.symbol),
         rounded(unit.of(top), unit.decimals),

@@ -4,9 +4,8 @@
 
 use super::hanging::{hung_in_words, hung_pieces};
 use super::loads::loading_in_words;
-use super::places::{place_in_words, region_in_words};
 use super::prose::percent;
-use super::quantities::{mass_in, rounded};
+use super::quantities::{QuantityWords, rounded};
 use super::setups::goal_in_words;
 use crate::movement::Carrier;
 use crate::setups::{Goal, Wish};
@@ -96,9 +95,9 @@ fn hardest(pick: &PickAnswer, picked: &Picked, units: System) -> String {
         |sticking| {
             format!(
                 "hardest {} ({}), sticking region {}",
-                place_in_words(&pick.study, sticking.point_range, units),
+                pick.study.told(units).place(sticking.point_range),
                 percent(sticking.max_effort),
-                region_in_words(&pick.study, &sticking, units)
+                pick.study.told(units).region(&sticking)
             )
         },
     )
@@ -110,7 +109,7 @@ pub fn how_to_read(pick: &PickAnswer, units: System) -> Vec<String> {
     let whose = match pick.study.range.carrier {
         Carrier::Body => format!(
             "Loads count the body, {}, with what hangs from it",
-            mass_in(units, pick.study.body_mass)
+            units.mass(pick.study.body_mass)
         ),
         Carrier::Dumbbell => "Loads are of one hand".to_owned(),
         Carrier::Lever { .. } => {
@@ -137,8 +136,8 @@ fn short_of_plates(pick: &PickAnswer, units: System) -> Option<String> {
     }
     Some(format!(
         "This gym cannot load number 1 exactly: {} would be wanted, {} is the nearest below, so its effort stays at {}.",
-        mass_in(units, first.loaded.exact_mass),
-        mass_in(units, first.loaded.loading.total),
+        units.mass(first.loaded.exact_mass),
+        units.mass(first.loaded.loading.total),
         percent(hardest)
     ))
 }
@@ -170,10 +169,7 @@ pub fn picked_cells(pick: &PickAnswer, rank: usize, picked: &Picked, units: Syst
         end,
         percent(loaded.share),
         sticking.map_or_else(|| "-".to_owned(), |s| exact_percent(s.max_effort)),
-        sticking.map_or_else(
-            || "none".to_owned(),
-            |s| region_in_words(&pick.study, &s, units),
-        ),
+        sticking.map_or_else(|| "none".to_owned(), |s| pick.study.told(units).region(&s)),
         loaded.pieces.to_string(),
     ]
 }
@@ -184,7 +180,7 @@ fn both(mass: Mass, units: System) -> String {
         System::Metric => System::Us,
         System::Us => System::Metric,
     };
-    format!("{} ({})", mass_in(units, mass), mass_in(other, mass))
+    format!("{} ({})", units.mass(mass), other.mass(mass))
 }
 
 /// What is put together for a ranked setup, a piece a line; the first line is the plain load.
@@ -201,8 +197,8 @@ pub fn recipe(pick: &PickAnswer, picked: &Picked, units: System) -> Vec<String> 
     if (high - low).as_kg().abs() > ALIKE_KG {
         lines.push(format!(
             "load at the end {} to {} if the bands differ from their label",
-            mass_in(units, low),
-            mass_in(units, high)
+            units.mass(low),
+            units.mass(high)
         ));
     }
     lines

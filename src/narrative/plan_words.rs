@@ -6,7 +6,7 @@ use super::cautions::caution_in_words;
 use super::hung_pieces::setup_lines;
 use super::loads::loading_in_words;
 use super::prose::capital;
-use super::quantities::{mass_in, rounded};
+use super::quantities::{QuantityWords, rounded};
 use super::session_remarks::remark;
 use super::session_words::{
     frequency, groups_added, intent, joint_name, level_name, one_rm_source, predicted_name,
@@ -111,19 +111,19 @@ fn amount_words(plan: &SessionPlan, units: System) -> String {
     format!(
         "about {} min, {} in the working sets together",
         rounded(plan.time().as_s() / 60.0, 0),
-        mass_in(units, Mass::from_kg(plan.volume_kg().round()))
+        units.mass(Mass::from_kg(plan.volume_kg().round()))
     )
 }
 
 fn one_rm_words(draft: &Draft, units: System) -> String {
     let body = if draft.lift.body.as_kg() > 0.0 {
-        format!(" beside the body of {}", mass_in(units, draft.lift.body))
+        format!(" beside the body of {}", units.mass(draft.lift.body))
     } else {
         String::new()
     };
     format!(
         "1RM {}{body}, {}",
-        mass_in(units, draft.lift.one_rm),
+        units.mass(draft.lift.one_rm),
         one_rm_source(&draft.lift.one_rm_from, units)
     )
 }
@@ -183,7 +183,7 @@ fn row(set: &PlannedSet, units: System) -> SetRow {
         name: "warm-up".to_owned(),
         sets: 1,
         is_warm_up: set.kind == SetKind::WarmUp,
-        load: mass_in(units, set.load.total),
+        load: units.mass(set.load.total),
         percent: rounded(100.0 * set.share, 0),
         how: loading_in_words(&set.load),
         repetitions: repetitions_words(set),

@@ -4,7 +4,7 @@
 
 use super::figure_words::FigureWords;
 use super::quantities::rounded;
-use super::shown_units::{ShownUnit, velocity_unit};
+use super::shown_units::{ShownUnit, ShownUnits};
 use crate::progress::published_equations::VelocityEquation;
 use crate::rep::LoadPace;
 use crate::study::MaximumStudy;
@@ -26,7 +26,7 @@ pub fn profile_words(
     at_maximum_m_s: Option<f64>,
     units: System,
 ) -> FigureWords {
-    let unit = velocity_unit(found.measure, units);
+    let unit = units.velocity_unit(found.measure);
     let slowest = rows.last().map_or(0.0, |row| unit.of(row.mean_velocity));
     let title = &found.movement_title;
     FigureWords {

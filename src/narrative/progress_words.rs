@@ -4,7 +4,7 @@
 //! were typed.
 
 use super::faults::log_row_in_words;
-use super::quantities::{mass_in, rounded};
+use super::quantities::{QuantityWords, rounded};
 use crate::progress::day::Day;
 use crate::progress::estimate::{Estimate, Guess, MOST_TRUSTED_REPETITIONS};
 use crate::progress::log_limits::LogLimit;
@@ -111,8 +111,8 @@ pub fn trend_sentences(trend: &Trend, units: System) -> Vec<String> {
         ),
         format!(
             "Estimated 1RM now {}, best {} ({}).",
-            mass_in(units, trend.one_rm_now()),
-            mass_in(units, best.estimate.one_rm),
+            units.mass(trend.one_rm_now()),
+            units.mass(best.estimate.one_rm),
             ago(trend.weeks_since_best()),
         ),
     ];
@@ -149,7 +149,7 @@ pub fn last_set(last: &SessionBest, units: System) -> String {
     format!(
         "The last session's best set, {}: {} for {}{reserve}, by every equation:",
         last.day,
-        mass_in(units, set.load),
+        units.mass(set.load),
         set.repetitions,
     )
 }
@@ -174,7 +174,7 @@ pub fn equation_cells(guess: &Guess, units: System) -> Vec<String> {
     };
     vec![
         guess.equation.name.clone(),
-        mass_in(units, guess.one_rm),
+        units.mass(guess.one_rm),
         format!("{} to {}", rounded(fewest, 0), rounded(most, 0)),
         guess.equation.formula.clone(),
         used.to_owned(),
@@ -186,9 +186,9 @@ pub fn equation_cells(guess: &Guess, units: System) -> Vec<String> {
 pub fn spread_in_words(estimate: &Estimate, units: System) -> String {
     format!(
         "Their median is {}; they spread from {} to {} ({} %).",
-        mass_in(units, estimate.one_rm),
-        mass_in(units, estimate.lowest),
-        mass_in(units, estimate.highest),
+        units.mass(estimate.one_rm),
+        units.mass(estimate.lowest),
+        units.mass(estimate.highest),
         rounded(100.0 * estimate.spread(), 1)
     )
 }

@@ -5,67 +5,88 @@
 pub use crate::units::rounded;
 use crate::units::{Force, Length, Mass, QuantityKind, System};
 
-/// A mass in words: "100 kg", "220.5 lb".
-#[must_use]
-pub fn mass_in(units: System, mass: Mass) -> String {
-    match units {
-        System::Metric => format!("{} kg", rounded(mass.as_kg(), 1)),
-        System::Us => format!("{} lb", rounded(mass.as_lb(), 1)),
-    }
+/// Quantities in words, as the units themselves write them.
+pub trait QuantityWords {
+    /// A mass in words: "100 kg", "220.5 lb".
+    fn mass(self, mass: Mass) -> String;
+    /// A mass to so many decimals: "82.25 kg".
+    fn fine_mass(self, mass: Mass, decimals: usize) -> String;
+    /// The number of a mass alone, where its unit stands behind another.
+    fn mass_number(self, mass: Mass, decimals: usize) -> String;
+    /// A length in metres to so many decimals, or in inches to one: "0.605 m", "23.8 in".
+    fn length(self, length: Length, decimals: usize) -> String;
+    /// A short length in words: "14.2 cm", "5.6 in".
+    fn short_length(self, length: Length) -> String;
+    /// A length as a tape in the gym is read: whole centimetres, tenths of an inch.
+    fn tape(self, length: Length) -> String;
+    /// A travel of so many centimetres, and its unit.
+    fn travel_and_unit(self, cm: f64) -> (String, &'static str);
+    /// A distance in a room, all its digits in metres: "2.5 m", "8.2 ft".
+    fn far_length(self, length: Length) -> String;
+    /// A force in words: "981 N", "220 lbf".
+    fn force(self, force: Force) -> String;
 }
 
-/// A mass to so many decimals: "82.25 kg".
-#[must_use]
-pub fn fine_mass_in(units: System, mass: Mass, decimals: usize) -> String {
-    let number = mass_number_in(units, mass, decimals);
-    match units {
-        System::Metric => format!("{number} kg"),
-        System::Us => format!("{number} lb"),
+impl QuantityWords for System {
+    fn mass(self, mass: Mass) -> String {
+        self.fine_mass(mass, 1)
     }
-}
 
-/// The number of a mass alone, where its unit stands behind another.
-#[must_use]
-pub fn mass_number_in(units: System, mass: Mass, decimals: usize) -> String {
-    match units {
-        System::Metric => rounded(mass.as_kg(), decimals),
-        System::Us => rounded(mass.as_lb(), decimals),
+    fn fine_mass(self, mass: Mass, decimals: usize) -> String {
+        let number = self.mass_number(mass, decimals);
+        match self {
+            Self::Metric => format!("{number} kg"),
+            Self::Us => format!("{number} lb"),
+        }
     }
-}
 
-/// A length in metres to so many decimals, or in inches to one: "0.605 m", "23.8 in".
-#[must_use]
-pub fn length_in(units: System, length: Length, decimals: usize) -> String {
-    match units {
-        System::Metric => format!("{} m", rounded(length.as_m(), decimals)),
-        System::Us => format!("{} in", rounded(length.as_in(), 1)),
+    fn mass_number(self, mass: Mass, decimals: usize) -> String {
+        match self {
+            Self::Metric => rounded(mass.as_kg(), decimals),
+            Self::Us => rounded(mass.as_lb(), decimals),
+        }
     }
-}
 
-/// A short length in words: "14.2 cm", "5.6 in".
-#[must_use]
-pub fn short_length_in(units: System, length: Length) -> String {
-    match units {
-        System::Metric => format!("{} cm", rounded(length.as_cm(), 1)),
-        System::Us => format!("{} in", rounded(length.as_in(), 1)),
+    fn length(self, length: Length, decimals: usize) -> String {
+        match self {
+            Self::Metric => format!("{} m", rounded(length.as_m(), decimals)),
+            Self::Us => format!("{} in", rounded(length.as_in(), 1)),
+        }
     }
-}
 
-/// A distance in a room, all its digits in metres: "2.5 m", "8.2 ft".
-#[must_use]
-pub fn far_length_in(units: System, length: Length) -> String {
-    match units {
-        System::Metric => format!("{} m", length.as_m()),
-        System::Us => format!("{} ft", rounded(length.as_ft(), 2)),
+    fn short_length(self, length: Length) -> String {
+        match self {
+            Self::Metric => format!("{} cm", rounded(length.as_cm(), 1)),
+            Self::Us => format!("{} in", rounded(length.as_in(), 1)),
+        }
     }
-}
 
-/// A force in words: "981 N", "220 lbf".
-#[must_use]
-pub fn force_in(units: System, force: Force) -> String {
-    match units {
-        System::Metric => format!("{} N", rounded(force.as_n(), 0)),
-        System::Us => format!("{} lbf", rounded(force.as_lbf(), 0)),
+    fn tape(self, length: Length) -> String {
+        match self {
+            Self::Metric => format!("{} cm", rounded(length.as_cm(), 0)),
+            Self::Us => format!("{} in", rounded(length.as_in(), 1)),
+        }
+    }
+
+    fn travel_and_unit(self, cm: f64) -> (String, &'static str) {
+        match self {
+            Self::Metric => (rounded(cm, 0), "cm"),
+            Self::Us => (rounded(Length::from_cm(cm).as_in(), 1), "in"),
+        }
+    }
+
+    fn far_length(self, length: Length) -> String {
+        match self {
+            Self::Metric => format!("{} m", length.as_m()),
+            Self::Us => format!("{} ft", rounded(length.as_ft(), 2)),
+        }
+    }
+
+    fn force(self, force: Force) -> String {
+        match self {
+            Self::Metric => format!("{} N", rounded(force.as_n(), 0)),
+            Self::Us => format!("{} lbf", rounded(force.as_lbf(), 0)),
+        }
     }
 }
 

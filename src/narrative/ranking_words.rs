@@ -4,7 +4,7 @@
 
 use super::figure_words::FigureWords;
 use super::places::sides_in_words;
-use super::quantities::{mass_in, rounded};
+use super::quantities::{QuantityWords, rounded};
 use super::setup_names::{added_name, short_name};
 use super::strength_words::conjugated;
 use crate::study::{PickAnswer, Picked};
@@ -45,7 +45,7 @@ pub(crate) fn numbered_setup(
 /// The name of plain weight beside the setups.
 #[must_use]
 pub(crate) fn plain_setup(plain: &Picked, units: System) -> String {
-    format!("{}, plain", mass_in(units, plain.loaded.loading.total))
+    format!("{}, plain", units.mass(plain.loaded.loading.total))
 }
 
 fn short(pick: &PickAnswer, picked: &Picked, units: System) -> String {
@@ -80,7 +80,7 @@ fn subtitle(pick: &PickAnswer, units: System) -> String {
         .loaded
         .loads
         .iter()
-        .map(|load| mass_in(units, *load))
+        .map(|load| units.mass(*load))
         .collect();
     format!(
         "{}, {}: number 1 loads {} at the start, {} in the middle, {} at the end",

@@ -2,8 +2,7 @@
 //!
 //! In: the first setup, plain weight, the wish. Out: a sentence or two.
 
-use super::places::place_in_words;
-use super::quantities::{mass_in, rounded};
+use super::quantities::{QuantityWords, rounded};
 use super::setups::range_place;
 use crate::setups::{Goal, Wish};
 use crate::study::{PickAnswer, Picked};
@@ -67,13 +66,13 @@ fn against_plain(pick: &PickAnswer, plain: &Picked, first: &Picked, units: Syste
         let kg = first.loaded.loads[index].as_kg() - plain.loaded.loads[index].as_kg();
         match kg {
             kg if kg.abs() < SAME_KG => "as heavy".to_owned(),
-            kg if kg < 0.0 => format!("{} lighter", mass_in(units, Mass::from_kg(-kg))),
-            kg => format!("{} heavier", mass_in(units, Mass::from_kg(kg))),
+            kg if kg < 0.0 => format!("{} lighter", units.mass(Mass::from_kg(-kg))),
+            kg => format!("{} heavier", units.mass(Mass::from_kg(kg))),
         }
     };
     let mut words = format!(
         "Against {} of plain weight{} it is {} at the start and {} at the end",
-        mass_in(units, plain.loaded.loading.total),
+        units.mass(plain.loaded.loading.total),
         as_hard(plain, first),
         change(0),
         change(2)
@@ -83,8 +82,8 @@ fn against_plain(pick: &PickAnswer, plain: &Picked, first: &Picked, units: Syste
     {
         words += &format!(
             ", and the hardest place moves from {} to {}",
-            place_in_words(&pick.study, before.point_range, units),
-            place_in_words(&pick.study, after.point_range, units)
+            pick.study.told(units).place(before.point_range),
+            pick.study.told(units).place(after.point_range)
         );
     }
     words

@@ -3,11 +3,10 @@
 //!
 //! In: a [`RepStudy`]. Out: title, subtitle and sentences for figures and the terminal.
 
-use super::places::{place_in_words, position_in_words, stretch_in_words, velocity_in_words};
+use super::places::{position_in_words, velocity_in_words};
 use super::prose::percent;
-use super::quantities::{force_in, mass_in, rounded};
-use super::setup_names::asked_name;
-use super::shown_units::torque_unit;
+use super::quantities::{QuantityWords, rounded};
+use super::shown_units::ShownUnits;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
 use crate::rep::{Mark, RepEnd};
@@ -24,10 +23,7 @@ pub fn rep_title(rep: &RepStudy, units: System) -> String {
     let place = |position: f64| position_in_words(rep, position, units);
     match (rep.trace.outcome, rep.trace.sticking) {
         (RepEnd::Stalled { .. }, _) if rep.is_stuck_at_start() => {
-            format!(
-                "{name}: {} do not leave the start",
-                mass_in(units, rep.load)
-            )
+            format!("{name}: {} do not leave the start", units.mass(rep.load))
         }
         (RepEnd::Stalled { position, .. }, _) => {
             format!("{name}: the load stops {}", place(position))
@@ -48,7 +44,7 @@ pub fn rep_title(rep: &RepStudy, units: System) -> String {
 
 /// Who lifts what, how heavy it is, how long it takes.
 pub(crate) fn subtitle(rep: &RepStudy, units: System) -> String {
-    let setup = asked_name(&rep.still, &rep.still.setups[0], units);
+    let setup = rep.still.told(units).asked_name(&rep.still.setups[0]);
     let mut words = format!("{}, {setup}", rep.still.lifter_title);
     if let Some(share) = rep.share() {
         words += &format!(" ({} of the maximum)", percent(share));
@@ -60,7 +56,7 @@ pub(crate) fn subtitle(rep: &RepStudy, units: System) -> String {
             velocity_in_words(rep.trace.measure, lift.mean_velocity)
         );
     } else if let Some(max) = rep.one_rm {
-        words += &format!(", maximum {}", mass_in(units, max.load));
+        words += &format!(", maximum {}", units.mass(max.load));
     }
     words
 }
@@ -112,9 +108,11 @@ fn in_motion(rep: &RepStudy, units: System, first: Mark, minimum: Mark) -> Strin
 fn held_still(rep: &RepStudy, units: System, still: &Sticking) -> String {
     format!(
         "Held still it is hardest {} (effort {}; within 5 % of that from {}).",
-        place_in_words(&rep.still, still.point_range, units),
+        rep.still.told(units).place(still.point_range),
         rounded(still.max_effort, 2),
-        stretch_in_words(&rep.still, still.from_range, still.to_range, units)
+        rep.still
+            .told(units)
+            .stretch(still.from_range, still.to_range)
     )
 }
 
@@ -134,9 +132,9 @@ fn stuck(rep: &RepStudy, units: System) -> String {
 /// A force along the way, or a torque about the joint.
 fn size_in_words(measure: Measure, size: f64, units: System) -> String {
     match measure {
-        Measure::Force => force_in(units, Force::from_n(size)),
+        Measure::Force => units.force(Force::from_n(size)),
         Measure::Torque => {
-            let unit = torque_unit(units);
+            let unit = units.torque_unit();
             format!("{} {}", rounded(unit.of(size), unit.decimals), unit.symbol)
         }
     }
@@ -240,7 +238,7 @@ pub fn lift_figures(rep: &RepStudy, units: System) -> Vec<String> {
     }
     lines.extend(
         rep.one_rm
-            .map(|max| format!("Maximum with this setup: {}.", mass_in(units, max.load))),
+            .map(|max| format!("Maximum with this setup: {}.", units.mass(max.load))),
     );
     lines
 }

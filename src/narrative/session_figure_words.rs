@@ -5,9 +5,9 @@
 use super::figure_words::FigureWords;
 use super::plan_words::least_by_joint;
 use super::prose::capital;
-use super::quantities::{mass_in, rounded};
+use super::quantities::{QuantityWords, rounded};
 use super::session_words::{groups_added, joint_name, predicted_name};
-use super::shown_units::{ShownUnit, velocity_unit};
+use super::shown_units::{ShownUnit, ShownUnits};
 use crate::movement::Measure;
 use crate::session::draft::{Predicted, SessionPlan, SessionPrediction};
 use crate::session::fatigue::FatigueJoint;
@@ -27,7 +27,7 @@ pub(crate) const FATIGUED_AND_ACTIVE: &str = "fatigued and active";
 /// Unit of the velocities.
 #[must_use]
 pub(crate) fn bar_velocity_unit(units: System) -> ShownUnit {
-    velocity_unit(Measure::Force, units)
+    units.velocity_unit(Measure::Force)
 }
 
 /// The words around the predicted velocities.
@@ -51,13 +51,13 @@ fn subtitle(plan: &SessionPlan, units: System) -> String {
         .working_sets()
         .max_by(|a, b| a.load.total.as_kg().total_cmp(&b.load.total.as_kg()));
     let load = top.map_or_else(String::new, |set| {
-        format!(", up to {}", mass_in(units, set.load.total))
+        format!(", up to {}", units.mass(set.load.total))
     });
     format!(
         "{}, {}{load}, 1RM {}",
         capital(&name),
         plan.draft.method.name().replace('-', " "),
-        mass_in(units, plan.draft.lift.one_rm)
+        units.mass(plan.draft.lift.one_rm)
     )
 }
 
@@ -135,7 +135,7 @@ pub fn loads_words(plan: &SessionPlan, units: System) -> FigureWords {
     let sets = plan.draft.sets.iter();
     let told: Vec<String> = sets
         .map(|set| {
-            let load = mass_in(units, set.load.total);
+            let load = units.mass(set.load.total);
             format!("{load} for {}.", groups_added(set))
         })
         .collect();
@@ -155,7 +155,7 @@ fn loads_title(plan: &SessionPlan, units: System) -> String {
     let loads = work.iter().map(|set| set.load.total.as_kg());
     let low = loads.clone().fold(f64::INFINITY, f64::min);
     let high = loads.fold(0.0, f64::max);
-    let words = |kg: f64| mass_in(units, Mass::from_kg(kg));
+    let words = |kg: f64| units.mass(Mass::from_kg(kg));
     let range = if low < high {
         format!("{} to {}", words(low), words(high))
     } else {
@@ -171,7 +171,7 @@ fn loads_title(plan: &SessionPlan, units: System) -> String {
 /// The level line of the maximum.
 #[must_use]
 pub(crate) fn one_rm_line(one_rm: Mass, units: System) -> String {
-    format!("1RM {}", mass_in(units, one_rm))
+    format!("1RM {}", units.mass(one_rm))
 }
 
 /// Repetitions over a set's bar: "4 × 3", "3 + 3 + 2".

@@ -2,7 +2,7 @@
 //!
 //! In: a [`Remark`] with its numbers. Out: one sentence, masses in the units that were asked for.
 
-use super::quantities::{mass_in, rounded};
+use super::quantities::{QuantityWords, rounded};
 use crate::session::method::Method;
 use crate::session::remark::{
     ChartRemark, ClusterRemark, Disagreement, Fate, LoweringLimit, LoweringRemark, Remark,
@@ -75,7 +75,7 @@ fn disagreement(one: &Disagreement, units: System) -> String {
     format!(
         "{sets}: {} for {}: the chart allows {} when rested, the fatigue model {} after the sets before; they disagree, so \
          have a spotter ready or take less.",
-        mass_in(units, one.load),
+        units.mass(one.load),
         one.planned,
         rounded(one.by_chart, 1),
         one.by_model
@@ -188,7 +188,7 @@ fn of_lowering(remark: &LoweringRemark, units: System) -> String {
 fn limit_of_lowering(limit: &LoweringLimit, units: System) -> String {
     format!(
         "Limit of the lowering: {} ({} × 1RM, {}).",
-        mass_in(units, limit.most),
+        units.mass(limit.most),
         limit.ratio,
         limit.who
     )
@@ -196,7 +196,7 @@ fn limit_of_lowering(limit: &LoweringLimit, units: System) -> String {
 
 /// What the simulation says of the limit, and why the measured one is planned with.
 fn simulated_limit(most: Mass, time: Duration, in_window: bool, units: System) -> String {
-    let (words, seconds) = (mass_in(units, most), time.as_s());
+    let (words, seconds) = (units.mass(most), time.as_s());
     let planned = "the limit planned with is the measured ratio";
     if in_window {
         format!(
@@ -219,8 +219,8 @@ fn of_setup(remark: &SetupRemark, units: System) -> String {
         } => hardest_place(effort, flattening_percent),
         SetupRemark::PlainAsHard { plain, top } => format!(
             "Plain weight that is as hard at its hardest point: {}; this setup has {} at the top.",
-            mass_in(units, plain),
-            mass_in(units, top)
+            units.mass(plain),
+            units.mass(top)
         ),
     }
 }

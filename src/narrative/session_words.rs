@@ -4,7 +4,7 @@
 
 use super::faults::told;
 use super::progress_words::verdict_in_words;
-use super::quantities::{mass_in, rounded};
+use super::quantities::{QuantityWords, rounded};
 use super::spotter_words::way_back;
 use crate::error::Error;
 use crate::session::block::DayPurpose;
@@ -108,7 +108,7 @@ pub fn intent(intent: SetIntent) -> String {
 #[must_use]
 pub fn set_note(note: &SetNote, units: System) -> String {
     let ends = |bottom, top| {
-        let (bottom, top) = (mass_in(units, bottom), mass_in(units, top));
+        let (bottom, top) = (units.mass(bottom), units.mass(top));
         format!("{bottom} at the bottom, {top} at the top")
     };
     match *note {
@@ -157,8 +157,8 @@ pub fn progression(progression: &Progression, units: System) -> String {
                  {} to {} % ({} to {}), the smaller step for the upper body.",
                 percent.0,
                 percent.1,
-                mass_in(units, steps.0),
-                mass_in(units, steps.1),
+                units.mass(steps.0),
+                units.mass(steps.1),
             );
         }
         Progression::WhenTopSetIsEasy => {

@@ -2,15 +2,13 @@
 //!
 //! In: a setup. Out: a few words; counts are per side. Whole sentences are `in_words`.
 
-use super::hanging::tape;
 use super::implements::anchor_in_words;
-use super::quantities::{force_in, mass_in, rounded};
+use super::quantities::{QuantityWords, rounded};
 use crate::movement::Carrier;
 use crate::resistance::{
     Anchor, Assistance, BandPull, ChainHang, EccentricOnly, Hang, HungBand, HungChain, Item, Setup,
     Weight,
 };
-use crate::study::{SetupStudy, Study};
 use crate::units::System;
 
 /// Longest name of a setup that is used as it is.
@@ -36,7 +34,7 @@ pub fn short_name(setup: &Setup, carrier: &Carrier, units: System) -> String {
     held.items.retain(|item| !is_body(item));
     let plain = held.plain_mass(carrier);
     if plain.as_kg() > 0.0 {
-        words.push(mass_in(units, plain));
+        words.push(units.mass(plain));
     }
     words.extend(held.items.iter().filter_map(|item| short(item, units)));
     if words.is_empty() {
@@ -44,18 +42,6 @@ pub fn short_name(setup: &Setup, carrier: &Carrier, units: System) -> String {
     } else {
         words.join(" + ")
     }
-}
-
-/// A few words for the setup of a study as it was asked for.
-#[must_use]
-pub fn asked_name(study: &Study, setup: &SetupStudy, units: System) -> String {
-    short_name(&setup.asked, &study.range.carrier, units)
-}
-
-/// A few words for the setup of a study as it is put up: "doubled" where that was left open.
-#[must_use]
-pub fn name_of(study: &Study, setup: &SetupStudy, units: System) -> String {
-    short_name(&setup.demand.setup, &study.range.carrier, units)
 }
 
 /// What the setup has besides plain weight, as the subject of a sentence: "a 29 mm band a side", "two
@@ -141,17 +127,17 @@ fn short(item: &Item, units: System) -> Option<String> {
         Item::Weight(_) | Item::Sled(_) => return None,
         Item::Band(hung) => band(hung, units).counted(hung.count),
         Item::Chain(hung) => chain(hung).counted(hung.count),
-        Item::Cable(cable) => format!("{} cable", mass_in(units, cable.stack())),
+        Item::Cable(cable) => format!("{} cable", units.mass(cable.stack())),
         Item::Cam(_) => "cam".to_owned(),
-        Item::Lever(lever) => format!("{} lever", mass_in(units, lever.mass())),
+        Item::Lever(lever) => format!("{} lever", units.mass(lever.mass())),
         Item::EccentricOnly(EccentricOnly::Hung(mass)) => {
-            format!("{} in lowering", mass_in(units, *mass))
+            format!("{} in lowering", units.mass(*mass))
         }
         Item::EccentricOnly(EccentricOnly::Pushed(force)) => {
-            format!("{} in lowering", force_in(units, *force))
+            format!("{} in lowering", units.force(*force))
         }
         Item::Assistance(Assistance::Counterweight(mass)) => {
-            format!("{} help", mass_in(units, *mass))
+            format!("{} help", units.mass(*mass))
         }
         Item::Assistance(_) => "spotter".to_owned(),
     })
@@ -195,7 +181,7 @@ fn tied(anchor: &Anchor, units: System) -> String {
     } else if height_cm >= OVERHEAD_ANCHOR_CM {
         " from above".to_owned()
     } else {
-        format!(" from {}", tape(anchor.height(), units))
+        format!(" from {}", units.tape(anchor.height()))
     }
 }
 

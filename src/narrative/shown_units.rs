@@ -32,48 +32,56 @@ impl ShownUnit {
     }
 }
 
-/// Capacity and demand: a force, or a torque where the load is one.
-#[must_use]
-pub fn load_unit(measure: Measure, units: System) -> ShownUnit {
-    match (measure, units) {
-        (Measure::Force, System::Metric) => ShownUnit::new("N", 1.0, 0),
-        (Measure::Force, System::Us) => ShownUnit::new("lbf", 1.0 / Force::from_lbf(1.0).as_n(), 0),
-        (Measure::Torque, units) => torque_unit(units),
-    }
+/// The unit of each quantity that is computed.
+pub trait ShownUnits {
+    /// Capacity and demand: a force, or a torque where the load is one.
+    fn load_unit(self, measure: Measure) -> ShownUnit;
+    /// A torque.
+    fn torque_unit(self) -> ShownUnit;
+    /// Velocity of the load, or of the joint that turns it.
+    fn velocity_unit(self, measure: Measure) -> ShownUnit;
+    /// A lever or another short length.
+    fn length_unit(self) -> ShownUnit;
+    /// A mass.
+    fn mass_unit(self) -> ShownUnit;
 }
 
-/// A torque.
-#[must_use]
-pub fn torque_unit(units: System) -> ShownUnit {
-    match units {
-        System::Metric => ShownUnit::new("N·m", 1.0, 0),
-        System::Us => ShownUnit::new("lbf·ft", 1.0 / Torque::from_lbf_ft(1.0).as_nm(), 0),
+impl ShownUnits for System {
+    fn load_unit(self, measure: Measure) -> ShownUnit {
+        match (measure, self) {
+            (Measure::Force, Self::Metric) => ShownUnit::new("N", 1.0, 0),
+            (Measure::Force, Self::Us) => {
+                ShownUnit::new("lbf", 1.0 / Force::from_lbf(1.0).as_n(), 0)
+            }
+            (Measure::Torque, _) => self.torque_unit(),
+        }
     }
-}
 
-/// Velocity of the load, or of the joint that turns it.
-#[must_use]
-pub fn velocity_unit(measure: Measure, _units: System) -> ShownUnit {
-    match measure {
-        Measure::Force => ShownUnit::new("m/s", 1.0, 2),
-        Measure::Torque => ShownUnit::new("deg/s", 1.0_f64.to_degrees(), 0),
+    fn torque_unit(self) -> ShownUnit {
+        match self {
+            Self::Metric => ShownUnit::new("N·m", 1.0, 0),
+            Self::Us => ShownUnit::new("lbf·ft", 1.0 / Torque::from_lbf_ft(1.0).as_nm(), 0),
+        }
     }
-}
 
-/// A lever or another short length.
-#[must_use]
-pub fn length_unit(units: System) -> ShownUnit {
-    match units {
-        System::Metric => ShownUnit::new("cm", 100.0, 1),
-        System::Us => ShownUnit::new("in", 1.0 / Length::from_in(1.0).as_m(), 1),
+    fn velocity_unit(self, measure: Measure) -> ShownUnit {
+        match measure {
+            Measure::Force => ShownUnit::new("m/s", 1.0, 2),
+            Measure::Torque => ShownUnit::new("deg/s", 1.0_f64.to_degrees(), 0),
+        }
     }
-}
 
-/// A mass.
-#[must_use]
-pub fn mass_unit(units: System) -> ShownUnit {
-    match units {
-        System::Metric => ShownUnit::new("kg", 1.0, 1),
-        System::Us => ShownUnit::new("lb", 1.0 / Mass::from_lb(1.0).as_kg(), 1),
+    fn length_unit(self) -> ShownUnit {
+        match self {
+            Self::Metric => ShownUnit::new("cm", 100.0, 1),
+            Self::Us => ShownUnit::new("in", 1.0 / Length::from_in(1.0).as_m(), 1),
+        }
+    }
+
+    fn mass_unit(self) -> ShownUnit {
+        match self {
+            Self::Metric => ShownUnit::new("kg", 1.0, 1),
+            Self::Us => ShownUnit::new("lb", 1.0 / Mass::from_lb(1.0).as_kg(), 1),
+        }
     }
 }

@@ -5,8 +5,8 @@
 use super::figure_words::FigureWords;
 use super::progress_words::{sureness_word, trend_in_words, verdict_word};
 use super::prose::capital;
-use super::quantities::{mass_in, rounded};
-use super::shown_units::mass_unit;
+use super::quantities::{QuantityWords, rounded};
+use super::shown_units::ShownUnits;
 use crate::progress::trend::Trend;
 use crate::units::{Mass, System};
 
@@ -30,7 +30,7 @@ pub fn trend_figure_words(trend: &Trend, units: System) -> FigureWords {
         ),
         subtitle: format!(
             "Estimated maximum of the best set of each day; {} now",
-            mass_in(units, trend.one_rm_now())
+            units.mass(trend.one_rm_now())
         ),
         footnote: "Median of published 1RM equations; robust slope (Theil-Sen) with its interval."
             .to_owned(),
@@ -43,12 +43,12 @@ pub fn trend_figure_words(trend: &Trend, units: System) -> FigureWords {
 #[must_use]
 pub(crate) fn slope_before(slope_kg_week: f64, units: System) -> String {
     let sign = if slope_kg_week < 0.0 { "\u{2212}" } else { "+" };
-    let change = mass_unit(units).of(slope_kg_week).abs();
+    let change = units.mass_unit().of(slope_kg_week).abs();
     format!("before: {sign}{} a week", rounded(change, 1))
 }
 
 /// The best session of all.
 #[must_use]
 pub(crate) fn best_of_log(kg: f64, units: System) -> String {
-    format!("best {}", mass_in(units, Mass::from_kg(kg)))
+    format!("best {}", units.mass(Mass::from_kg(kg)))
 }

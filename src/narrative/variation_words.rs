@@ -6,7 +6,7 @@ use super::causes::why_it_changed;
 use super::comparison::{compared_in_words, shown_figure};
 use super::faults::in_one_line;
 use super::parameters::{parameter_in_words, shown_value};
-use super::quantities::{rounded, short_length_in};
+use super::quantities::{QuantityWords, rounded};
 use crate::movement::Measure;
 use crate::study::{Compared, Conditions, Family, Figures, PairGrid, Study, Variant};
 use crate::units::{Length, System};
@@ -83,7 +83,7 @@ const fn held_decimals(asked: &Conditions) -> usize {
 /// A value in its SI unit as people read it: lengths in cm or inches, angles in degrees.
 fn in_unit(value: f64, unit: &str, units: System) -> String {
     match unit {
-        "m" => short_length_in(units, Length::from_m(value)),
+        "m" => units.short_length(Length::from_m(value)),
         "rad" => format!("{} deg", rounded(value.to_degrees(), 1)),
         unit => format!("{} {unit}", rounded(value, 4))
             .trim_end()
@@ -96,7 +96,7 @@ fn place(study: &Study, range: f64, units: System) -> String {
     let value = study.axis_value(range);
     match study.range.measure {
         Measure::Torque => format!("{} deg", rounded(value, 0)),
-        Measure::Force => short_length_in(units, Length::from_cm(value)),
+        Measure::Force => units.short_length(Length::from_cm(value)),
     }
 }
 

@@ -3,11 +3,10 @@
 //! In: a [`VersusPlain`]. Out: title and sentences.
 
 use super::figure_words::FigureWords;
-use super::places::{place_in_words, stretch_in_words, velocity_in_words};
+use super::places::velocity_in_words;
 use super::prose::percent;
 use super::quantities::rounded;
 use super::repetition_words::rep_title;
-use super::setup_names::asked_name;
 use crate::movement::Measure;
 use crate::rep::StickingInMotion;
 use crate::study::{LiftShape, RepStudy, VersusPlain};
@@ -119,7 +118,7 @@ pub fn versus_sentences(both: &VersusPlain, units: System) -> Vec<String> {
 /// The setup of a repetition in a few words.
 #[must_use]
 pub(crate) fn setup_name(rep: &RepStudy, units: System) -> String {
-    asked_name(&rep.still, &rep.still.setups[0], units)
+    rep.still.told(units).asked_name(&rep.still.setups[0])
 }
 
 fn velocity(rep: &RepStudy, value: f64) -> String {
@@ -131,7 +130,7 @@ fn peaks(rep: &RepStudy, with: &LiftShape, plain: &LiftShape, units: System) -> 
         format!(
             "{} {}",
             velocity(rep, shape.peak_velocity),
-            place_in_words(&rep.still, shape.peak_range, units)
+            rep.still.told(units).place(shape.peak_range)
         )
     };
     format!("Peak velocity: {} against {}.", peak(with), peak(plain))
@@ -142,7 +141,7 @@ fn regions(rep: &RepStudy, with: &LiftShape, plain: &LiftShape, units: System) -
         Some((from, to)) => format!(
             "{} s, from {}",
             rounded(shape.region_s, 2),
-            stretch_in_words(&rep.still, from, to, units)
+            rep.still.told(units).stretch(from, to)
         ),
         None => "none".to_owned(),
     };

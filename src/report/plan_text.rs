@@ -8,7 +8,7 @@ use super::table::table;
 use crate::narrative::cautions::caution_in_words;
 use crate::narrative::loads::loading_in_words;
 use crate::narrative::plan_words::{PlanWords, SetRow};
-use crate::narrative::quantities::{mass_in, rounded};
+use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::narrative::session_words::{
     groups_added, intent, plan_note, refusal_reason, session_name,
 };
@@ -69,14 +69,14 @@ fn overview(sessions: &[PlannedSession], units: System) -> String {
             let velocity = plan.draft.predictions.first();
             vec![
                 session_name(session.name),
-                top.map_or_else(String::new, |set| mass_in(units, set.load.total)),
+                top.map_or_else(String::new, |set| units.mass(set.load.total)),
                 top.map_or_else(String::new, |set| rounded(100.0 * set.share, 0)),
                 work.len().to_string(),
                 work.iter()
                     .map(|set| set.repetitions())
                     .sum::<u32>()
                     .to_string(),
-                mass_in(units, Mass::from_kg(plan.volume_kg().round())),
+                units.mass(Mass::from_kg(plan.volume_kg().round())),
                 format!("{} min", rounded(plan.time().as_s() / 60.0, 0)),
                 velocity.map_or_else(
                     || "-".to_owned(),

@@ -7,7 +7,6 @@ use super::json::pretty;
 use super::maximum_report::velocity_unit;
 use super::summary::{CurveSummary, summary};
 use crate::movement::Measure;
-use crate::narrative::asked_name;
 use crate::narrative::places::sides_in_words;
 use crate::narrative::repetition_words::{lift_figures, rep_sentences};
 use crate::narrative::versus_plain_words::{setup_name, versus_sentences};
@@ -172,7 +171,7 @@ fn repetition(rep: &RepStudy) -> RepetitionJson<'_> {
         summary: RepetitionSummary {
             movement: &still.movement_name,
             lifter: &still.lifter_name,
-            setup: asked_name(still, &still.setups[0], System::Metric),
+            setup: still.told(System::Metric).asked_name(&still.setups[0]),
             load_kg: rep.load.as_kg(),
             one_rm_kg: rep.one_rm.map(|max| max.load.as_kg()),
             outcome,

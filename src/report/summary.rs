@@ -1,7 +1,6 @@
 //! The figures of one curve: class, ends, sticking point, flattening.
 
 use crate::narrative::implements::setup_in_words;
-use crate::narrative::name_of;
 use crate::narrative::places::forces_of;
 use crate::study::{SetupStudy, Study};
 use crate::units::System;
@@ -62,7 +61,7 @@ pub fn summary(study: &Study, setup: Option<&SetupStudy>) -> CurveSummary {
     CurveSummary {
         movement: study.movement_name.clone(),
         lifter: study.lifter_name.clone(),
-        setup: setup.map(|s| name_of(study, s, System::Metric)),
+        setup: setup.map(|s| study.told(System::Metric).setup_name(s)),
         setup_items: setup.map(|s| setup_in_words(&s.demand.setup, System::Metric)),
         class: study.class.shape.word(),
         peak_range: study.class.peak_range,

@@ -3,10 +3,10 @@
 //! In: a solved lift and its costs, what bands and chains gain. Out: [`Advice`]. Where pieces that pull down make
 //! effort less even, cables, hinged arms and cams are tried on the same lift, and what helps is named.
 
-use super::solve::{SolvedLift, load_points};
+use super::solve::SolvedLift;
 use crate::capacity::{CurveShape, class_of};
 use crate::error::{Advice, Instead, Means, Remedy, Result};
-use crate::movement::{Carrier, PlaneForce};
+use crate::movement::{Carrier, LoadPoint, PlaneForce};
 use crate::overlay::{flattening_percent, spread};
 use crate::resistance::{Anchor, Cable, Cam, Item, Lead, LeverMachine, Motion, Setup, Turns};
 use crate::setups::CostField;
@@ -47,7 +47,7 @@ fn remedies(lift: &SolvedLift<'_>, costs: &CostField) -> Result<Vec<Remedy>> {
         Carrier::Dumbbell => found.extend(best_of_tried(lift, costs, &cables())),
         Carrier::Bar => {
             found.extend(best_of_tried(lift, costs, &cables()));
-            found.extend(best_of_tried(lift, costs, &hinged_arms(lift)));
+            found.extend(best_of_tried(lift, costs, &hinged_arms(&lift.points)));
         }
         Carrier::Sled { .. } | Carrier::Body => {}
     }
@@ -80,8 +80,7 @@ const HELD_AT_M: [f64; 2] = [0.3, 2.2];
 
 /// Arms hinged on a grid, up to 1 m high and 2 m ahead or behind, with plates at 2 m in line with the
 /// hands: those whose hands stay on the arm.
-fn hinged_arms(lift: &SolvedLift<'_>) -> Vec<Tried> {
-    let points = load_points(&lift.range);
+fn hinged_arms(points: &[LoadPoint]) -> Vec<Tried> {
     let start_x_m = points.first().map_or(0.0, |point| point.x_m);
     let heights = (0..=5).map(|step| 20.0 * f64::from(step));
     heights
@@ -113,11 +112,11 @@ const TRIED_EXACTLY: usize = 24;
 /// The best of some implements in the place of weights, if it loads every place of the range: the best by
 /// the field are laid over the lift exactly, since pulls that lean cost more than the field's tangent says.
 fn best_of_tried(lift: &SolvedLift<'_>, costs: &CostField, tried: &[Tried]) -> Option<Remedy> {
-    let plain = effort_of(lift, costs, &Setup::plain(Mass::from_kg(10.0)))?;
+    let plain = effort_of(&lift.points, costs, &Setup::plain(Mass::from_kg(10.0)))?;
     let mut by_field: Vec<(f64, &Tried)> = tried
         .iter()
         .filter_map(|tried| {
-            let effort = effort_of(lift, costs, &Setup::new("", vec![tried.0.clone()]))?;
+            let effort = effort_of(&lift.points, costs, &Setup::new("", vec![tried.0.clone()]))?;
             Some((flattening_percent(&effort, &plain)?, tried))
         })
         .collect();
@@ -135,10 +134,9 @@ fn best_of_tried(lift: &SolvedLift<'_>, costs: &CostField, tried: &[Tried]) -> O
         .max_by(|a, b| a.flattening_percent.total_cmp(&b.flattening_percent))
 }
 
-/// Effort under a setup by the field; `None` where it does not load the whole range.
-fn effort_of(lift: &SolvedLift<'_>, costs: &CostField, setup: &Setup) -> Option<Vec<f64>> {
-    let points = load_points(&lift.range);
-    let rigged = lift.loaded(setup).rigged_over(&points);
+/// Effort under a setup in the place of weights, by the field; `None` where it does not load the whole range.
+fn effort_of(points: &[LoadPoint], costs: &CostField, setup: &Setup) -> Option<Vec<f64>> {
+    let rigged = setup.rigged_over(points);
     let effort: Vec<f64> = points
         .iter()
         .zip(&costs.effort_per_n)
@@ -153,12 +151,11 @@ fn effort_of(lift: &SolvedLift<'_>, costs: &CostField, setup: &Setup) -> Option<
 
 /// A cam whose radius follows the lifter's capacity.
 fn fitted_cam(lift: &SolvedLift<'_>) -> Result<Option<Remedy>> {
-    let points = load_points(&lift.range);
-    let angles: Vec<Angle> = points
-        .iter()
-        .map(|point| Angle::from_rad(point.lever_rad))
-        .collect();
-    let Ok(cam) = Cam::fitted(&angles, &lift.capacity.values(), Length::from_cm(12.0)) else {
+    let Ok(cam) = Cam::fitted(
+        &lift.lever_angles(),
+        &lift.capacity.values(),
+        Length::from_cm(12.0),
+    ) else {
         return Ok(None);
     };
     let mut setup = Setup::plain(Mass::from_kg(10.0));

@@ -35,6 +35,8 @@ pub(super) struct SolvedLift<'a> {
     question: &'a Question<'a>,
     /// The poses.
     pub(super) range: Range,
+    /// The load at every pose.
+    pub(super) points: Vec<LoadPoint>,
     /// The muscles at every pose.
     pub(super) acting: Acting,
     /// Capacity along the plain load's direction.
@@ -50,6 +52,7 @@ impl<'a> SolvedLift<'a> {
         let capacity = curve_of(&acting, &range, None, question.pace)?;
         let mut ground = Self {
             question,
+            points: load_points(&range),
             range,
             acting,
             capacity,
@@ -101,17 +104,18 @@ impl<'a> SolvedLift<'a> {
             if let Item::Cam(cam) = item
                 && cam.is_to_fit()
             {
-                let points = load_points(&self.range);
-                let angles: Vec<Angle> = points
-                    .iter()
-                    .map(|p| Angle::from_rad(p.lever_rad))
-                    .collect();
                 *cam = cam
-                    .followed(&angles, &self.capacity.values())
+                    .followed(&self.lever_angles(), &self.capacity.values())
                     .map_err(Error::no_answer)?;
             }
         }
         Ok(fitted)
+    }
+
+    /// The angle of a lever that carries the load, at every pose.
+    pub(super) fn lever_angles(&self) -> Vec<Angle> {
+        let angles = self.points.iter().map(|point| point.lever_rad);
+        angles.map(Angle::from_rad).collect()
     }
 
     /// Steps 3 to 5 of [`study`] for one setup.
@@ -149,8 +153,7 @@ impl<'a> SolvedLift<'a> {
     /// Demand and effort on the way that the pace goes: bands give back less on the way down, and a load
     /// of the lowering phase is there.
     pub(super) fn effort(&self, setup: &Setup) -> Result<(DemandCurve, Vec<f64>, Vec<f64>)> {
-        let points = load_points(&self.range);
-        let demand = DemandCurve::over(setup, &points, &self.range.carrier);
+        let demand = DemandCurve::over(setup, &self.points, &self.range.carrier);
         let lowers = self.question.pace.lowers();
         let way = |sample: &DemandSample| match lowers {
             true => sample.down.clone(),

@@ -5,7 +5,7 @@ use crate::error::{
     GymFault, GymSlip, LoadingFault, LoadingGear, SearchFault, WishFault, WishSize,
 };
 use crate::narrative::loads::exact_mass;
-use crate::narrative::quantities::{far_length_in, rounded};
+use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::units::{Length, Mass, System};
 
 /// The fault in words.
@@ -141,7 +141,7 @@ fn outside(size: WishSize, value: f64, least: f64, most: f64) -> String {
 /// What is wrong with a value of a gym file, reading on from its path.
 fn slip_told(slip: &GymSlip, units: System) -> Told {
     let mass = |mass: &Mass| exact_mass(units, *mass, 3);
-    let far = |length: &Length| far_length_in(units, *length);
+    let far = |length: &Length| units.far_length(*length);
     match slip {
         GymSlip::NameTwice(name) => Told::new(format!("`{name}` is listed twice"))
             .hint("give each its own name, or add the counts up in one line"),

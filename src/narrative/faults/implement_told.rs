@@ -3,7 +3,7 @@
 use super::told::Told;
 use crate::error::{BandFitFault, CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit};
 use crate::narrative::implements::kind_with_article;
-use crate::narrative::quantities::{far_length_in, rounded, short_length_in};
+use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::units::{Force, Length, Mass, System};
 
 /// The fault in words.
@@ -39,15 +39,15 @@ fn message(fault: &ImplementFault, units: System) -> String {
         }
         ImplementFault::AnchorHeight(height) => format!(
             "an anchor {} above the floor cannot be: heights run from {} to {}",
-            far_length_in(units, *height),
-            far_length_in(units, Length::from_m(0.0)),
-            far_length_in(units, Length::from_m(6.0))
+            units.far_length(*height),
+            units.far_length(Length::from_m(0.0)),
+            units.far_length(Length::from_m(6.0))
         ),
         ImplementFault::AnchorOffset(offset) => format!(
             "an anchor {} away from the load cannot be: offsets run from {} to {}",
-            far_length_in(units, *offset),
-            far_length_in(units, Length::from_m(-6.0)),
-            far_length_in(units, Length::from_m(6.0))
+            units.far_length(*offset),
+            units.far_length(Length::from_m(-6.0)),
+            units.far_length(Length::from_m(6.0))
         ),
         ImplementFault::MassOfNoLeader => "a leader with a mass needs a length too".to_owned(),
         ImplementFault::NoPull(text) => format!(
@@ -61,7 +61,7 @@ fn message(fault: &ImplementFault, units: System) -> String {
 
 /// Why readings of a band allow no fit.
 pub(super) fn of_fit(fault: &BandFitFault, units: System) -> String {
-    let short = |length: Length| short_length_in(units, length);
+    let short = |length: Length| units.short_length(length);
     match fault {
         BandFitFault::OddReading { length, force } => odd_reading(*length, *force, units),
         BandFitFault::TooFewReadings { pulling } => format!(
@@ -119,9 +119,9 @@ fn odd_reading(length: Length, force: Force, units: System) -> String {
     };
     format!(
         "the reading {}, {force} cannot be: lengths lie between {} and {}, pulls are not negative",
-        short_length_in(units, length),
-        far_length_in(units, Length::from_m(0.0)),
-        far_length_in(units, Length::from_m(20.0))
+        units.short_length(length),
+        units.far_length(Length::from_m(0.0)),
+        units.far_length(Length::from_m(20.0))
     )
 }
 

@@ -2,7 +2,7 @@
 
 use super::{Told, quantity_told};
 use crate::error::{DateFault, LogColumn, LogFault, LogRowFault};
-use crate::narrative::quantities::mass_in;
+use crate::narrative::quantities::QuantityWords;
 use crate::units::System;
 
 /// The fault in words.
@@ -116,7 +116,7 @@ pub fn log_row_in_words(fault: &LogRowFault, units: System) -> Told {
         LogRowFault::NoLoad { written } => Told::new(format!("a load of `{written}` is no set")),
         LogRowFault::TooHeavy { written, most } => Told::new(format!(
             "`{written}` is more than anybody lifts ({})",
-            mass_in(units, *most)
+            units.mass(*most)
         ))
         .hint("check the unit and the number of digits"),
         LogRowFault::TooManyRepetitions { count, most } => Told::new(format!(

@@ -2,8 +2,7 @@
 
 use super::Told;
 use crate::error::{FailedEnd, OutcomeFault, StopPlace, StopPosition};
-use crate::narrative::places::travel_and_unit;
-use crate::narrative::quantities::{mass_in, rounded};
+use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::units::System;
 
 /// The fault in words.
@@ -20,14 +19,14 @@ pub(super) fn told(fault: &OutcomeFault, units: System) -> Told {
         ),
     };
     Told::new(message).hint(match fault.maximum {
-        Some(maximum) => format!("the maximum with this setup is {}", mass_in(units, maximum)),
+        Some(maximum) => format!("the maximum with this setup is {}", units.mass(maximum)),
         None => "take load off, or help with a spotter or a band from above".to_owned(),
     })
 }
 
 fn place_in_words(place: &StopPlace, units: System) -> String {
     let (number, unit) = match place.at {
-        StopPosition::Way(way) => travel_and_unit(way.as_cm(), units),
+        StopPosition::Way(way) => units.travel_and_unit(way.as_cm()),
         StopPosition::Joint(angle) => (rounded(angle.as_deg(), 0), "deg"),
     };
     format!("{number} {unit} {}", place.away_from)

@@ -5,7 +5,7 @@ use crate::error::{
     ArmFault, BridgeFault, LegPressFault, LinksFault, Outside, PathFault, StanceFault,
     TechniqueFault, TechniqueKind, TechniqueRange,
 };
-use crate::narrative::quantities::{length_in, rounded, short_length_in};
+use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::units::{Length, System};
 
 /// The fault in words.
@@ -80,7 +80,7 @@ fn range_in(range: TechniqueRange, units: System) -> [String; 3] {
         [range.value, range.least, range.most].map(told)
     }
     match range {
-        TechniqueRange::Length(range) => told(range, |length| short_length_in(units, length)),
+        TechniqueRange::Length(range) => told(range, |length| units.short_length(length)),
         TechniqueRange::Angle(range) => {
             told(range, |angle| format!("{} deg", rounded(angle.as_deg(), 1)))
         }
@@ -89,7 +89,7 @@ fn range_in(range: TechniqueRange, units: System) -> [String; 3] {
 }
 
 fn of_arm(fault: &ArmFault, units: System) -> Told {
-    let long = |length: Length| length_in(units, length, 3);
+    let long = |length: Length| units.length(length, 3);
     match *fault {
         ArmFault::LockoutOnlyUp => Told::new("`Lockout` can stand only for how far up the hand is"),
         ArmFault::HandTooFarOut { out, reach } => Told::new(format!(
@@ -126,7 +126,7 @@ fn length_number_in(units: System, length: Length) -> String {
 }
 
 fn of_stance(fault: &StanceFault, units: System) -> Told {
-    let long = |length: Length| length_in(units, length, 3);
+    let long = |length: Length| units.length(length, 3);
     match *fault {
         StanceFault::NoWayUp { start, end } => Told::new(format!(
             "the bar would start {} and end {} high: there is no way up",
@@ -160,12 +160,12 @@ fn of_stance(fault: &StanceFault, units: System) -> Told {
 }
 
 fn of_bridge(fault: &BridgeFault, units: System) -> Told {
-    let long = |length: Length| length_in(units, length, 3);
+    let long = |length: Length| units.length(length, 3);
     match *fault {
         BridgeFault::FeetOffTheFloor { knee, bench } => Told::new(format!(
             "with the knee at {} deg the feet do not reach the floor from a bench of {}",
             rounded(knee.as_rad().to_degrees(), 1),
-            length_in(units, bench, 2)
+            units.length(bench, 2)
         ))
         .hint("change the knee angle: --set technique.knee_angle=\"90 deg\""),
         BridgeFault::NoWayUp { start, end } => Told::new(format!(
@@ -189,7 +189,7 @@ fn of_bridge(fault: &BridgeFault, units: System) -> Told {
 }
 
 fn of_leg_press(fault: &LegPressFault, units: System) -> Told {
-    let long = |length: Length| length_in(units, length, 3);
+    let long = |length: Length| units.length(length, 3);
     match *fault {
         LegPressFault::FootTooHigh { above_hip, reach } => Told::new(format!(
             "the foot stands {} above the hip's line and the bent leg reaches only {}",
@@ -217,7 +217,7 @@ fn of_leg_press(fault: &LegPressFault, units: System) -> Told {
 fn of_links(fault: LinksFault, units: System) -> String {
     let away = |length_m: f64| match units {
         System::Metric => format!("{length_m:.3}"),
-        System::Us => length_in(units, Length::from_m(length_m), 3),
+        System::Us => units.length(Length::from_m(length_m), 3),
     };
     match fault {
         LinksFault::TooFar { reach, needed } => format!(

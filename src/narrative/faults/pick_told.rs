@@ -5,7 +5,7 @@ use crate::error::{NearestSetup, PickFault, Shortfall};
 use crate::narrative::advice::advice_sentences;
 use crate::narrative::hanging::pair_in_words;
 use crate::narrative::loads::plain_load_in_words;
-use crate::narrative::quantities::{mass_in, rounded};
+use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::narrative::setups::range_place;
 use crate::units::{Mass, System};
 
@@ -73,8 +73,8 @@ fn missed(shortfall: &Shortfall, units: System) -> String {
         ),
         Shortfall::AllCarried { weight, carried } => format!(
             "leaves nothing to lift: {} of weight hang on bands that carry {}",
-            mass_in(units, *weight),
-            mass_in(units, *carried)
+            units.mass(*weight),
+            units.mass(*carried)
         ),
         Shortfall::LeastShare { has, needs } => format!(
             "has {} of it from bands and chains, less than {}",
@@ -88,15 +88,15 @@ fn missed(shortfall: &Shortfall, units: System) -> String {
         ),
         Shortfall::LeastLoad { at, has, needs } => format!(
             "loads {} at {}, less than {}",
-            mass_in(units, *has),
+            units.mass(*has),
             range_place(*at),
-            mass_in(units, *needs)
+            units.mass(*needs)
         ),
         Shortfall::MostLoad { at, has, needs } => format!(
             "loads {} at {}, more than {}",
-            mass_in(units, *has),
+            units.mass(*has),
             range_place(*at),
-            mass_in(units, *needs)
+            units.mass(*needs)
         ),
     }
 }

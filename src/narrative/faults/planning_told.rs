@@ -2,7 +2,7 @@
 
 use super::Told;
 use crate::error::PlanFault;
-use crate::narrative::quantities::mass_in;
+use crate::narrative::quantities::QuantityWords;
 use crate::units::System;
 
 /// The fault in words.
@@ -18,8 +18,8 @@ pub(super) fn told(fault: &PlanFault, units: System) -> Told {
             .hint("name it: --method pyramid --weeks 4"),
         PlanFault::LogBelowBody { one_rm, body } => Told::new(format!(
             "the log's 1RM of {} is less than the body of {}: loads of this lift hold the body mass",
-            mass_in(units, *one_rm),
-            mass_in(units, *body)
+            units.mass(*one_rm),
+            units.mass(*body)
         ))
         .hint("write body and added load together in the log, or choose the --lifter it belongs to"),
         PlanFault::PiecesWithoutMethod => {

@@ -2,7 +2,7 @@
 
 use super::Told;
 use crate::error::{MaximumSearchFault, RepetitionFault, TimedPart};
-use crate::narrative::quantities::{fine_mass_in, mass_number_in};
+use crate::narrative::quantities::QuantityWords;
 use crate::units::{Mass, System};
 
 /// The fault in words.
@@ -49,7 +49,7 @@ fn part_name(part: TimedPart) -> &'static str {
 }
 
 fn of_maximum(fault: &MaximumSearchFault, units: System) -> Told {
-    let mass = |mass: &Mass, decimals: usize| fine_mass_in(units, *mass, decimals);
+    let mass = |mass: &Mass, decimals: usize| units.fine_mass(*mass, decimals);
     match fault {
         MaximumSearchFault::NoLoweringTime => {
             Told::new("a lowering of 0 s has no maximum").hint("3 s is the usual test")
@@ -57,7 +57,7 @@ fn of_maximum(fault: &MaximumSearchFault, units: System) -> Told {
         MaximumSearchFault::LoadingStep { step, least, most } => Told::new(format!(
             "a loading step of {} is outside what is possible ({} to {})",
             mass(step, 3),
-            mass_number_in(units, *least, 2),
+            units.mass_number(*least, 2),
             mass(most, 0)
         )),
         MaximumSearchFault::NothingLifted => Told::new("not even an empty bar is lifted")

@@ -5,7 +5,7 @@ use crate::error::{
     Counted, LoweringFault, PredictionFault, RestPlace, SchemeFault, SessionFault,
     SessionFigureFault, SessionRefusal,
 };
-use crate::narrative::quantities::{mass_in, rounded};
+use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::units::{Duration, Mass, System};
 
 /// The fault in words.
@@ -77,9 +77,9 @@ fn figure(fault: &SessionFigureFault, units: System) -> Told {
             one_rm,
         } => Told::new(format!(
             "{} is {} % of the 1RM of {}: it cannot be lifted",
-            mass_in(units, *load),
+            units.mass(*load),
             rounded(100.0 * share, 0),
-            mass_in(units, *one_rm)
+            units.mass(*one_rm)
         ))
         .hint("choose a load below the 1RM; loads above it are for the method overloaded-lowering"),
         SessionFigureFault::NoLoad { load } => Told::new(format!("{} kg is no load", load.as_kg())),
@@ -124,7 +124,7 @@ fn no_rest(rest: Duration, place: RestPlace) -> Told {
 
 /// Lowering more than 1RM.
 fn lowering(fault: &LoweringFault, units: System) -> Told {
-    let mass = |mass: &Mass| mass_in(units, *mass);
+    let mass = |mass: &Mass| units.mass(*mass);
     match fault {
         LoweringFault::ManyLoweringSets { sets, usual } => {
             Told::new(format!("{sets} sets of overloaded lowering are too many"))

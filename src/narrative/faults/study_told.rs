@@ -5,7 +5,7 @@ use crate::error::{
     ComparisonFault, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
 };
 use crate::narrative::comparison::compared_in_words;
-use crate::narrative::quantities::{mass_in, rounded};
+use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::units::{Mass, System};
 
 /// The fault in words.
@@ -29,7 +29,7 @@ fn of_a_lift(fault: &LiftFault, units: System) -> Told {
         .hint("use fewer or lighter bands and chains"),
         LiftFault::EasyWithAnyWeight { target, most } => Told::new(format!(
             "even {} ask for less than {:.0} % at the hardest place",
-            mass_in(units, *most),
+            units.mass(*most),
             100.0 * target
         )),
         LiftFault::NotHeld { range, movement } => Told::new(format!(

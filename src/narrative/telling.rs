@@ -1,0 +1,102 @@
+//! A study that answers for itself in the units asked for: its places, its axes, its setups by name.
+//!
+//! In: a [`Study`] and a [`System`], put together once. Out: words such as "14 cm off the chest" and the quantity
+//! and unit of each axis; whoever tells of a study hands on this one value.
+
+use super::axis_words::AxisWords;
+use super::prose::capital;
+use super::quantities::{QuantityWords, rounded};
+use super::setup_names::short_name;
+use super::shown_units::ShownUnits;
+use crate::movement::Measure;
+use crate::overlay::Sticking;
+use crate::study::{SetupStudy, Study};
+use crate::units::System;
+
+/// A study in units.
+#[derive(Debug, Clone, Copy)]
+pub struct Telling<'a> {
+    /// The study.
+    pub study: &'a Study,
+    /// The units in which it is told.
+    pub units: System,
+}
+
+impl Study {
+    /// The study as it is told in units.
+    #[must_use]
+    pub const fn told(&self, units: System) -> Telling<'_> {
+        Telling { study: self, units }
+    }
+}
+
+impl Telling<'_> {
+    /// A place of the range in words: "14 cm off the chest", "70 deg of elbow flexion".
+    #[must_use]
+    pub fn place(&self, range: f64) -> String {
+        let (number, unit) = self.place_and_unit(range);
+        format!("{number} {unit} {}", self.study.away_from)
+    }
+
+    /// The sticking region on the movement's axis: "2 to 19 cm".
+    #[must_use]
+    pub fn region(&self, sticking: &Sticking) -> String {
+        let (from, _) = self.place_and_unit(sticking.from_range);
+        let (to, unit) = self.place_and_unit(sticking.to_range);
+        format!("{from} to {to} {unit}")
+    }
+
+    /// A stretch of the range in words: "2 to 19 cm off the chest".
+    #[must_use]
+    pub fn stretch(&self, from: f64, to: f64) -> String {
+        let (number, _) = self.place_and_unit(from);
+        format!("{number} to {}", self.place(to))
+    }
+
+    fn place_and_unit(&self, range: f64) -> (String, &'static str) {
+        let value = self.study.axis_value(range);
+        match self.study.range.measure {
+            Measure::Torque => (rounded(value, 0), "deg"),
+            Measure::Force => self.units.travel_and_unit(value.abs()),
+        }
+    }
+
+    /// A few words for a setup as it was asked for.
+    #[must_use]
+    pub fn asked_name(&self, setup: &SetupStudy) -> String {
+        short_name(&setup.asked, &self.study.range.carrier, self.units)
+    }
+
+    /// A few words for a setup as it is put up: "doubled" where that was left open.
+    #[must_use]
+    pub fn setup_name(&self, setup: &SetupStudy) -> String {
+        short_name(&setup.demand.setup, &self.study.range.carrier, self.units)
+    }
+
+    /// The range of the lift as the movement's own axis: travel, or the angle of a sweep.
+    #[must_use]
+    pub fn range_axis(&self) -> AxisWords {
+        let unit = match self.study.range.measure {
+            Measure::Torque => "deg",
+            Measure::Force => self.units.length_unit().symbol,
+        };
+        (capital(&self.study.axis), unit)
+    }
+
+    /// What capacity and demand are: a force, or a torque at the joint of a sweep.
+    #[must_use]
+    pub fn load_axis(&self) -> AxisWords {
+        let measure = self.study.range.measure;
+        match measure {
+            Measure::Force => ("Force".to_owned(), self.units.load_unit(measure).symbol),
+            Measure::Torque => self.joint_torque_axis(),
+        }
+    }
+
+    /// Torque at the first joint of the lift.
+    #[must_use]
+    pub fn joint_torque_axis(&self) -> AxisWords {
+        let quantity = format!("Torque at the {}", self.study.joint(0));
+        (quantity, self.units.torque_unit().symbol)
+    }
+}
