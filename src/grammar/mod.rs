@@ -4,7 +4,7 @@
 //! Imports `error`, `units` and `resistance`.
 
 mod hung_texts;
-mod implements;
+mod implement_rows;
 mod machine_texts;
 mod named_pieces;
 mod option_words;
@@ -15,7 +15,7 @@ mod setup_file;
 mod weight_texts;
 
 pub use hung_texts::HungTexts;
-pub use implements::{IMPLEMENTS, ImplementRow, item_from_text};
+pub use implement_rows::{IMPLEMENTS, ImplementRow, item_from_text};
 pub use named_pieces::Stock;
 pub use option_words::{Field, load_from_text};
 pub use own_band::{own_band_from_readings, own_band_from_text};

@@ -6,7 +6,7 @@
 
 use super::accepted::accepted;
 use super::directions::share_of_way_back;
-use super::measured::FittedPull;
+use super::fitted_pull::FittedPull;
 use super::readings::BandReading;
 use super::rubber::Rubber;
 use crate::bounds::bounds;

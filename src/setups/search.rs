@@ -70,7 +70,7 @@ struct Walk<'a> {
 }
 
 /// Where the walk stands.
-struct Standing {
+struct WalkStanding {
     used: Vec<u32>,
     rooms: Vec<Vec<f64>>,
 }
@@ -116,7 +116,7 @@ impl<'a> Walk<'a> {
     }
 
     fn branch(&self, branch: &Branch, found: &mut FoundSetups) {
-        let mut standing = Standing {
+        let mut standing = WalkStanding {
             used: vec![0; self.kernel.rack.pairs.len()],
             rooms: vec![self.kernel.room.clone(); self.most_hung + 1],
         };
@@ -177,7 +177,7 @@ impl<'a> Walk<'a> {
         combination: Combination,
         sums: &Sums,
         from: usize,
-        standing: &mut Standing,
+        standing: &mut WalkStanding,
         found: &mut FoundSetups,
     ) {
         let depth = combination.hangings().len();
