@@ -105,9 +105,15 @@ impl CapacityGrid {
 
     /// The speed held inside the grid, and how far beyond the edge it was.
     fn inside(&self, speed: f64) -> (f64, f64) {
-        let (first, last) = (self.speeds[0], self.speeds[self.speeds.len() - 1]);
+        let (first, last) = self.edges();
         let edge = speed.clamp(first, last);
         (edge, speed - edge)
+    }
+
+    /// Speeds along the range (1/s) between which the programme was solved: of lowering and of lifting.
+    #[must_use]
+    pub fn edges(&self) -> (f64, f64) {
+        (self.speeds[0], self.speeds[self.speeds.len() - 1])
     }
 
     /// Index of the coordinate that limits nearest to a place and speed.
