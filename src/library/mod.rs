@@ -19,6 +19,7 @@ mod muscle_rules;
 mod nearest;
 mod numbers;
 mod outline;
+mod pieces;
 mod published_rules;
 mod published_tables;
 mod read;
@@ -37,6 +38,6 @@ pub use file_facts::{
 };
 pub use nearest::nearest;
 pub use numbers::{NumberAt, get, numeric_paths};
+pub use pieces::Pieces;
 pub use read::read;
 pub use records::{Library, LifterFiles};
-pub use stock::Pieces;

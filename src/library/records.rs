@@ -5,6 +5,7 @@
 
 use super::complaint::{Complaint, complaint, none_in_file};
 use super::nearest::known;
+use super::pieces::Pieces;
 use super::read::read;
 use super::{body_rules, built_in, curve_rules, movement_rules, muscle_rules};
 use crate::anatomy::{
@@ -25,6 +26,7 @@ pub struct Library {
     folder: Option<PathBuf>,
     /// What was read once; copies of a library share it.
     pub(super) published: Arc<OnceLock<Published>>,
+    pub(super) pieces: Arc<OnceLock<Arc<Pieces>>>,
 }
 
 /// A lifter's record with the tables it names, checked.
@@ -87,6 +89,7 @@ impl Library {
         Ok(Self {
             folder: Some(folder),
             published: Arc::default(),
+            pieces: Arc::default(),
         })
     }
 

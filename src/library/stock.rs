@@ -1,64 +1,30 @@
 //! Bands, chains and setups by name: what the command line hangs on the bar.
 //!
-//! In: names on the shelves of bands and chains, a setup file. Out: [`Pieces`], from which a
-//! [`Stock`] is lent, and a checked [`Setup`].
+//! In: the shelves of bands and chains, a setup file, a gym file. Out: [`Pieces`], a checked [`Setup`], a
+//! checked [`Gym`].
 
 use super::complaint::{Complaint, complaint, none_in_file};
+use super::pieces::Pieces;
 use super::read::read;
 use super::records::Library;
 use crate::error::{BrokenRule, Error, Fault, GymFault, Result, Shelf};
-use crate::grammar::{SetupFile, Stock};
-use crate::resistance::{Anchor, Band, Chain, Setup};
+use crate::grammar::SetupFile;
+use crate::resistance::Setup;
 use crate::setups::{Gym, GymFile, slips};
 use serde::de::DeserializeOwned;
 use std::collections::BTreeMap;
-
-/// Every band and chain of the library, by name.
-#[derive(Debug, Clone, Default)]
-pub struct Pieces {
-    bands: BTreeMap<String, Band>,
-    chains: BTreeMap<String, Chain>,
-    anchors: BTreeMap<String, Anchor>,
-}
-
-impl Pieces {
-    /// The pieces as the readers of command lines and setup files want them.
-    #[must_use]
-    pub fn stock(&self) -> Stock<'_> {
-        Stock {
-            bands: &self.bands,
-            chains: &self.chains,
-            anchors: &self.anchors,
-        }
-    }
-}
+use std::sync::Arc;
 
 impl Library {
-    /// A band by name or path.
-    ///
-    /// **Fails** with the nearest names, or with what is wrong in its file.
-    pub fn band(&self, name: &str) -> Result<Band> {
-        let (file, text) = self.text(Shelf::Bands, name)?;
-        read(&file, &text)
-    }
-
-    /// A chain by name or path.
-    ///
-    /// **Fails** with the nearest names, or with what is wrong in its file.
-    pub fn chain(&self, name: &str) -> Result<Chain> {
-        let (file, text) = self.text(Shelf::Chains, name)?;
-        read(&file, &text)
-    }
-
-    /// Every band and chain.
+    /// Every band and chain, read when first asked for.
     ///
     /// **Fails** with the first file that is wrong.
-    pub fn pieces(&self) -> Result<Pieces> {
-        Ok(Pieces {
-            bands: self.all(Shelf::Bands)?,
-            chains: self.all(Shelf::Chains)?,
-            anchors: BTreeMap::new(),
-        })
+    pub fn pieces(&self) -> Result<Arc<Pieces>> {
+        if let Some(pieces) = self.pieces.get() {
+            return Ok(pieces.clone());
+        }
+        let pieces = Pieces::of(self.all(Shelf::Bands)?, self.all(Shelf::Chains)?);
+        Ok(self.pieces.get_or_init(|| Arc::new(pieces)).clone())
     }
 
     /// A setup by name or path, its bands and chains looked up.

@@ -66,9 +66,14 @@ fn fault_unknown_names_are_answered_with_the_nearest_or_with_all() {
     );
     assert!(library.sarcomere("human").is_ok());
     assert!(library.sarcomere("humans").is_err());
-    let band = library.band("loop-29mm").expect("it is shipped");
+    let pieces = library.pieces().expect("they are sound");
+    let band = &pieces.stock().bands["loop-29mm"];
     assert_eq!(band.name(), "loop-29mm");
-    let chain = said(&library.chain("chain-12mm").expect_err("12 mm is not sold"));
+    let chain = said(
+        &library
+            .text(Shelf::Chains, "chain-12mm")
+            .expect_err("12 mm is not sold"),
+    );
     assert!(chain.contains("did you mean"), "{chain}");
 }
 

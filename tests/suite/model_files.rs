@@ -188,3 +188,25 @@ fn regress_the_published_tables_are_read_once() {
     ));
     assert_eq!(published.repetitions.chart.rows.len(), 13);
 }
+
+#[test]
+fn law_a_published_table_of_the_users_own_is_used_in_place_of_the_built_in_one() {
+    let folder = tempfile::tempdir().expect("a folder can be made");
+    std::fs::create_dir_all(folder.path().join("published")).expect("a folder can be made");
+    let file = folder.path().join("published/rests.ron");
+    let shipped = std::fs::read_to_string("models/published/rests.ron").expect("it ships");
+    std::fs::write(&file, shipped.replace("\"180 s\"", "\"200 s\"")).expect("it can be written");
+    let library = Library::with_dir(folder.path()).expect("a folder of models");
+    let heavy = &library.published().expect("sound tables").rests.heavy;
+    assert_eq!(heavy.least, Duration::from_s(200.0));
+    assert!(library.check_file(&file).is_ok());
+    std::fs::write(&file, shipped.replace("\"180 s\"", "\"900 s\"")).expect("it can be written");
+    let fault = library
+        .check_file(&file)
+        .expect_err("shortest above longest");
+    let told = torquill::cli::render(&fault, torquill::units::System::Metric, false);
+    assert!(
+        told.contains("`heavy` does not rise: 900 is followed by 300"),
+        "{told}"
+    );
+}
