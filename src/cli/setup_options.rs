@@ -5,15 +5,13 @@
 
 use crate::error::{Error, Result};
 use crate::grammar::{
-    Stock, band_from_text, item_from_text, own_band_from_readings, own_band_from_text,
-    readings_from_csv, setup_from_texts,
+    OwnBandText, Stock, item_from_text, own_band_from_readings, readings_from_csv, setup_from_texts,
 };
 use crate::library::Library;
-use crate::narrative::implements::fit_in_words;
+use crate::narrative::implements::{fit_in_words, implements_help};
 use crate::resistance::{BandPull, BandReading, HungBand, Item, Setup};
 use crate::units::System;
 use clap::{ArgAction, ArgMatches, Args};
-use std::collections::BTreeMap;
 
 /// What hangs on the bar.
 #[derive(Debug, Args)]
@@ -28,10 +26,8 @@ pub struct SetupOptions {
     /// Chain: NAME[:COUNT a side], such as chain-10mm:1
     #[arg(long, value_name = "CHAIN")]
     pub chain: Vec<String>,
-    /// Any other implement: "cable 40 kg, ratio 2, from rack-high", "spotter 150 N", "cam fitted"
-    /// (kinds: bar, plates, plate, collars, dumbbell, belt, body, band, chain, cable, cam, lever, sled, lowering,
-    /// spotter, counterweight)
-    #[arg(long, value_name = "KIND ...")]
+    /// Any other implement.
+    #[arg(long, value_name = "KIND ...", help = implements_help())]
     pub item: Vec<String>,
     /// Setup from a model file
     #[arg(long, value_name = "FILE")]
@@ -104,19 +100,18 @@ fn setup(texts: &Texts, library: &Library, units: System) -> Result<Setup> {
     }
     let pieces = library.pieces()?;
     let stock = pieces.stock();
-    let (own, named): (Vec<&str>, Vec<&str>) = texts
-        .bands
-        .iter()
-        .map(String::as_str)
-        .partition(|text| is_own_band(text));
+    let is_own = |text: &&str| OwnBandText::of(text).is_some();
+    let all = texts.bands.iter().map(String::as_str);
+    let (own, named): (Vec<&str>, Vec<&str>) = all.partition(is_own);
     let mut setup = setup_from_texts(
         &borrowed(&texts.loads),
         &named,
         &borrowed(&texts.chains),
         &stock,
     )?;
-    for text in own {
-        setup.items.push(Item::Band(own_band(text, &stock, units)?));
+    for text in own.into_iter().filter_map(OwnBandText::of) {
+        let hung = own_band(&text, &stock, units)?;
+        setup.items.push(Item::Band(hung));
     }
     for text in &texts.items {
         setup.items.push(item_from_text(text, &stock)?);
@@ -124,39 +119,17 @@ fn setup(texts: &Texts, library: &Library, units: System) -> Result<Setup> {
     Ok(setup)
 }
 
-/// Whether a text describes a band by readings instead of naming one.
-fn is_own_band(text: &str) -> bool {
-    text.contains('=') || text.trim_end().ends_with(".csv")
-}
-
-/// Reads `NAME[:COUNT[@ANCHOR]][,WORD]: READINGS`, the readings in the text or in a CSV file.
-fn own_band(text: &str, stock: &Stock, units: System) -> Result<HungBand> {
-    let readings_begin = text.find('=').unwrap_or(text.len());
-    let (head, readings) = match text[..readings_begin].rfind(':') {
-        Some(colon) => (text[..colon].trim(), text[colon + 1..].trim()),
-        None => ("", text),
-    };
-    let name = head
-        .split([':', '@', ','])
-        .next()
-        .unwrap_or_default()
-        .trim();
-    let band = if readings.ends_with(".csv") && !name.is_empty() {
-        own_band_from_readings(name, &readings_of_file(readings)?)?
-    } else {
-        own_band_from_text(&format!("{name}: {readings}"))?
+/// Hangs a band that is described by readings, in the text or in a CSV file.
+fn own_band(text: &OwnBandText<'_>, stock: &Stock, units: System) -> Result<HungBand> {
+    let band = match text.file() {
+        Some(path) => own_band_from_readings(text.name, &readings_of_file(path)?)?,
+        None => text.band()?,
     };
     if let BandPull::Readings(fitted) = band.pull() {
-        anstream::eprintln!("band {name}: {}", fit_in_words(fitted, units));
+        let fit = fit_in_words(fitted, units);
+        anstream::eprintln!("band {}: {fit}", text.name);
     }
-    let only = BTreeMap::from([(name.to_owned(), band)]);
-    band_from_text(
-        head,
-        &Stock {
-            bands: &only,
-            ..*stock
-        },
-    )
+    text.hung(band, stock)
 }
 
 fn readings_of_file(path: &str) -> Result<Vec<BandReading>> {

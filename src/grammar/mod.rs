@@ -18,7 +18,7 @@ pub use hung_texts::HungTexts;
 pub use implement_rows::{IMPLEMENTS, ImplementRow, item_from_text};
 pub use named_pieces::Stock;
 pub use option_words::{Field, load_from_text};
-pub use own_band::{own_band_from_readings, own_band_from_text};
+pub use own_band::{OwnBandText, own_band_from_readings, own_band_from_text};
 pub use piece_texts::{band_from_text, chain_from_text, setup_from_texts};
 pub use readings_text::{readings_from_csv, readings_from_text};
 pub use setup_file::{ItemRecord, SetupFile};

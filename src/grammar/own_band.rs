@@ -2,10 +2,70 @@
 //!
 //! In: a name and readings, in the text or read from a file. Out: the fitted band.
 
+use super::named_pieces::Stock;
+use super::piece_texts::band_from_text;
 use super::readings_text::readings_from_text;
 use crate::error::{Error, ReadingsFault, Result};
-use crate::resistance::{Band, BandReading, FittedPull};
+use crate::resistance::{Band, BandReading, FittedPull, HungBand};
 use crate::units::Length;
+use std::collections::BTreeMap;
+
+/// The parts of `NAME[:COUNT[@ANCHOR]][,WORD]: READINGS`.
+#[derive(Debug, Clone, Copy)]
+pub struct OwnBandText<'a> {
+    /// The band and how it hangs.
+    head: &'a str,
+    /// What the band is called.
+    pub name: &'a str,
+    /// Its readings, or the path of a CSV file.
+    readings: &'a str,
+}
+
+impl<'a> OwnBandText<'a> {
+    /// The parts of a text that describes a band by readings; nothing where it names one.
+    #[must_use]
+    pub fn of(text: &'a str) -> Option<Self> {
+        if !text.contains('=') && !text.trim_end().ends_with(".csv") {
+            return None;
+        }
+        let readings_begin = text.find('=').unwrap_or(text.len());
+        let (head, readings) = match text[..readings_begin].rfind(':') {
+            Some(colon) => (text[..colon].trim(), text[colon + 1..].trim()),
+            None => ("", text),
+        };
+        let name = head.split([':', '@', ',']).next().unwrap_or_default();
+        Some(Self {
+            head,
+            name: name.trim(),
+            readings,
+        })
+    }
+
+    /// The path of the CSV file with the readings, where they stand in one.
+    #[must_use]
+    pub fn file(&self) -> Option<&'a str> {
+        (self.readings.ends_with(".csv") && !self.name.is_empty()).then_some(self.readings)
+    }
+
+    /// The band by the readings in the text.
+    ///
+    /// **Fails** as [`own_band_from_text`].
+    pub fn band(&self) -> Result<Band> {
+        own_band_from_text(&format!("{}: {}", self.name, self.readings))
+    }
+
+    /// The band hung as the text says.
+    ///
+    /// **Fails** for an unknown anchor, a bad count, a word of chains.
+    pub fn hung(&self, band: Band, stock: &Stock) -> Result<HungBand> {
+        let only = BTreeMap::from([(self.name.to_owned(), band)]);
+        let stock = Stock {
+            bands: &only,
+            ..*stock
+        };
+        band_from_text(self.head, &stock)
+    }
+}
 
 /// Reads the user's own band: `mine: rest=104 cm, 120 cm=10 kg, 150 cm=18 kg`.
 ///

@@ -5,11 +5,22 @@
 use super::loads::exact_mass;
 use super::quantities::{QuantityWords, rounded};
 use crate::error::ImplementKind;
+use crate::grammar::IMPLEMENTS;
 use crate::resistance::{
     Anchor, Assistance, ChainHang, EccentricOnly, FittedPull, Hang, HangingSide, HungBand,
     HungChain, Item, NAMED_ANCHORS, PullShape, Setup, Weight,
 };
 use crate::units::{Force, System};
+
+/// What the help says of an option that names any implement.
+#[must_use]
+pub fn implements_help() -> String {
+    let kinds: Vec<&str> = IMPLEMENTS.iter().map(|row| row.word).collect();
+    format!(
+        "Any other implement: \"cable 40 kg, ratio 2, from rack-high\", \"spotter 150 N\", \"cam fitted\" (kinds: {})",
+        kinds.join(", ")
+    )
+}
 
 /// The kind of implement in one or two words, with its article.
 #[must_use]
