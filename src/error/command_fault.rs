@@ -2,8 +2,6 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
-use super::What;
-
 /// What is wrong with the arguments of a command, or with where its output is to go.
 #[derive(Debug, Clone, PartialEq)]
 pub enum CommandFault {
@@ -85,10 +83,4 @@ pub enum RepetitionOptions {
     ComparisonPictures,
     /// An animated picture was to become another file than an SVG.
     AnimationNotSvg,
-}
-
-impl From<RepetitionOptions> for What {
-    fn from(options: RepetitionOptions) -> Self {
-        Self::Command(CommandFault::Repetition(options))
-    }
 }

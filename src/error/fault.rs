@@ -9,8 +9,9 @@ use super::{
     LoadingFault, LogFault, LoweringFault, MaximumFault, MaximumSearchFault, ModelFault,
     NumericFault, OutcomeFault, PathFault, PickFault, PictureFault, PieceTextFault, Place,
     PlanFault, PlotFault, PredictionFault, ProgrammeFault, ReadingsFault, RepetitionFault,
-    RuleFault, SchemeFault, SearchFault, SessionFault, SessionFigureFault, SessionRefusal,
-    SettingFault, StanceFault, StudyFault, TechniqueFault, TextFault, ValuesFault, WishFault,
+    RepetitionOptions, RuleFault, SchemeFault, SearchFault, SessionFault, SessionFigureFault,
+    SessionRefusal, SettingFault, StanceFault, StudyFault, TechniqueFault, TextFault, ValuesFault,
+    WishFault,
 };
 use crate::units::QuantityFault;
 
@@ -106,6 +107,7 @@ sum_of! {
     StudyFault => What::Study,
     FigureFault<What> => What::Figure,
     CommandFault => What::Command,
+    RepetitionOptions => |fault| What::Command(CommandFault::Repetition(fault)),
     SessionRefusal => |fault| What::Session(SessionFault::Refusal(fault)),
     SessionFigureFault => |fault| What::Session(SessionFault::Figure(fault)),
     LoweringFault => |fault| What::Session(SessionFault::Lowering(fault)),
