@@ -2,7 +2,7 @@
 //!
 //! In: results and faults of the rooms above. Out: text for reports, figures and the command line.
 
-pub(crate) mod advice;
+pub(crate) mod advice_words;
 pub(crate) mod axis_words;
 pub(crate) mod causes;
 pub mod cautions;
@@ -48,7 +48,6 @@ pub mod setups;
 pub mod sheet_words;
 pub mod shown_units;
 pub mod source_words;
-pub mod sources;
 pub(crate) mod speed_words;
 pub mod spotter_words;
 pub mod strength_words;

@@ -3,7 +3,7 @@
 //! In: [`Shelf`], [`FileFacts`]. Out: "lifter", and lines of label and text.
 
 use super::quantities::rounded;
-use super::sources::source_in_words;
+use super::source_words::source_in_words;
 use crate::error::Shelf;
 use crate::library::{BandFacts, ChainFacts, FileFacts, GymFacts, LifterFacts, SegmentFacts};
 use crate::units::Length;

@@ -1,8 +1,21 @@
-//! Publications in words: how their numbers are known, what is taken from them.
+//! Where numbers come from, in words: a source in one line; a publication, and how its numbers are known.
 //!
-//! In: a [`Publication`]. Out: text.
+//! In: a [`Source`] or a [`Publication`]. Out: text.
 
-use crate::source::{Publication, Seen};
+use crate::source::{Publication, Seen, Source};
+
+/// One line for a table: "from memory: holzbaur_2005, muscle table".
+#[must_use]
+pub fn source_in_words(source: &Source) -> String {
+    match source {
+        Source::Published(key, place) => format!("published: {key}, {place}"),
+        Source::FromMemory(key, what) => format!("from memory: {key}, {what}"),
+        Source::Derived(key, how) => format!("derived: {key}, {how}"),
+        Source::Assumed(why) => format!("assumed: {why}"),
+        Source::CommonPractice(what) => format!("common practice: {what}"),
+        Source::Invented(what) => format!("invented: {what}"),
+    }
+}
 
 /// How the numbers of a publication are known.
 #[must_use]

@@ -5,7 +5,7 @@
 
 use super::table::table;
 use crate::anatomy::Training;
-use crate::narrative::advice::advice_sentences;
+use crate::narrative::advice_words::advice_sentences;
 use crate::narrative::hanging::hangs_explained;
 use crate::narrative::pick_words::{
     CAUTIONS_HEAD, FRONT_HEADS, LEFT_OUT_HEAD, PICKED_HEADS, RECIPES_HEAD, front_cells, front_head,

@@ -11,7 +11,7 @@ use crate::narrative::session_words::{
     basis, frequency, intent, joint_name, level_name, one_rm_source, plan_note, predicted_name,
     progression, refusal_reason, session_name, set_note,
 };
-use crate::narrative::sources::source_in_words;
+use crate::narrative::source_words::source_in_words;
 use crate::narrative::spotter_words::spotters_place;
 use crate::session::draft::{Draft, LoweringPrediction, SessionPrediction};
 use crate::session::planned_set::PlannedSet;

@@ -5,7 +5,7 @@
 use super::csv::{maybe, rows_to_csv};
 use super::json::pretty;
 use crate::anatomy::Training;
-use crate::narrative::advice::advice_sentences;
+use crate::narrative::advice_words::advice_sentences;
 use crate::narrative::hanging::hung_in_words;
 use crate::narrative::loads::loading_in_words;
 use crate::narrative::reasons::why_first;

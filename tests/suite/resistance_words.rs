@@ -420,7 +420,8 @@ fn law_shipped_bands_and_chains_name_known_sources() {
         ron::from_str(&text.expect("sources")).expect("sources");
     let named = |source: &Source, file: &str| {
         assert!(
-            !torquill::narrative::sources::source_in_words(source).contains("without a source"),
+            !torquill::narrative::source_words::source_in_words(source)
+                .contains("without a source"),
             "{file}"
         );
         if let Some(key) = source.key() {

@@ -2,7 +2,7 @@
 
 use super::Told;
 use crate::error::{NearestSetup, PickFault, Shortfall};
-use crate::narrative::advice::advice_sentences;
+use crate::narrative::advice_words::advice_sentences;
 use crate::narrative::hanging::pair_in_words;
 use crate::narrative::loads::plain_load_in_words;
 use crate::narrative::quantities::{QuantityWords, rounded};
