@@ -23,8 +23,8 @@ mod newton_cost;
 mod none_fits;
 mod pair_grid;
 mod parameter;
-mod pick;
 mod pick_answer;
+mod picking;
 mod plan_ground;
 mod plan_question;
 mod planned_sessions;
@@ -57,8 +57,8 @@ pub use muscle_layers::{
 pub use muscles::{MusclePart, joint_use, muscle_parts, muscle_torque_nm};
 pub use pair_grid::{PairGrid, pair_grid};
 pub use parameter::Parameter;
-pub use pick::pick;
 pub use pick_answer::{PickAnswer, Picked};
+pub use picking::pick;
 pub use plan_question::{
     MethodChoice, PersonTold, PlanAnswer, PlanNote, PlanQuestion, PlannedSession, SessionName,
 };

@@ -4,8 +4,8 @@
 //! session needs of it, and the pieces alone for the simulated repetition.
 
 use super::load_for_effort::load_for_effort;
-use super::pick::pick;
 use super::pick_answer::{PickAnswer, Picked};
+use super::picking::pick;
 use super::question::Question;
 use super::solve::study;
 use crate::error::{Error, PickFault, Result};
