@@ -70,42 +70,42 @@ fn visible(text: &str, stretch: Range<usize>) -> Range<usize> {
 #[cfg(test)]
 mod tests {
     use super::render;
-    use crate::error::{Error, Fault, Place};
+    use crate::error::{Error, Fault, OptionFault, Place};
     use crate::units::System;
+
+    fn no_share(text: &str) -> Fault {
+        Fault::new(OptionFault::NoShare(text.to_owned()))
+    }
 
     #[test]
     fn fault_a_fault_shows_its_line_and_its_next_move() {
-        let text = "(\n    height: \"1,80 m\", // µ\n)";
+        let text = "(\n    share: \"1,8\", // µ\n)";
         let start = text.find("\"1,").expect("the value is in the text");
-        let place = Place::of("me.ron", text, start..start + 8);
-        let fault = Fault::new("`1,80 m` is no length")
-            .at(place)
-            .label("expected a length")
-            .hint("write 1.80 m");
-        let shown = render(&Error::from(fault), System::Metric, false);
+        let place = Place::of("me.ron", text, start..start + 5);
+        let shown = render(&no_share("1,8").at(place).into(), System::Metric, false);
         assert_eq!(
             shown,
-            r#"error: `1,80 m` is no length
- --> me.ron:2:13
+            r#"error: `1,8` is no share
+ --> me.ron:2:12
   |
-2 |     height: "1,80 m", // µ
-  |             ^^^^^^^^ expected a length
+2 |     share: "1,8", // µ
+  |            ^^^^^
   |
-  = hint: write 1.80 m"#
+  = hint: write 80% or 0.8"#
         );
     }
 
     #[test]
     fn fault_several_faults_stand_one_under_the_other_and_no_answer_says_so() {
-        let both = Error::bad_input(vec![Fault::new("one"), Fault::new("two").hint("do this")]);
+        let both = Error::bad_input(vec![no_share("one"), no_share("two")]);
         assert_eq!(
             render(&both, System::Metric, false),
-            "error: one\n\nerror: two\n |\n = hint: do this"
+            "error: `one` is no share\n |\n = hint: write 80% or 0.8\n\n\
+             error: `two` is no share\n |\n = hint: write 80% or 0.8"
         );
-        assert_eq!(
-            render(&Error::no_answer("too heavy"), System::Metric, false),
-            "no answer: too heavy"
-        );
+        let none = Error::no_answer(OptionFault::NoShare("x".to_owned()));
+        let shown = render(&none, System::Metric, false);
+        assert!(shown.starts_with("no answer: `x` is no share"), "{shown}");
         assert!(render(&both, System::Metric, true).contains('\u{1b}'));
     }
 
@@ -114,8 +114,8 @@ mod tests {
         for text in ["", "\n", "a", "µ\r\n"] {
             for start in 0..5 {
                 let place = Place::of("f.ron", text, start..start + 2);
-                let shown = render(&Fault::new("x").at(place).into(), System::Metric, false);
-                assert!(shown.starts_with("error: x"), "{shown}");
+                let shown = render(&no_share("x").at(place).into(), System::Metric, false);
+                assert!(shown.starts_with("error: `x` is no share"), "{shown}");
             }
         }
     }

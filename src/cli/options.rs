@@ -2,7 +2,7 @@
 
 use crate::bounds::bounds;
 use crate::capacity::Pace;
-use crate::error::{Error, Result};
+use crate::error::{Error, OptionFault, Result};
 use crate::library::{Library, Model, assemble};
 use crate::study::Question;
 use crate::units::{AngularSpeed, Speed, System};
@@ -82,11 +82,7 @@ impl Sampling {
     /// The question for a model.
     pub fn question<'a>(&self, name: &'a str, model: &'a Model) -> Result<Question<'a>> {
         if !bounds().region_share.holds(self.region_share) {
-            return Err(Error::bad(format!(
-                "--region-share {} is outside 0.5 to 1 (1 left out)",
-                self.region_share
-            ))
-            .hint("0.95 is the default"));
+            return Err(Error::bad(OptionFault::RegionShare(self.region_share)));
         }
         let mut question = Question::new(name, &model.movement, &model.lifter);
         question.samples = self.samples;
@@ -105,8 +101,6 @@ pub fn pace(text: Option<&str>) -> Result<Pace> {
         let speed = AngularSpeed::from_text(text).map_err(Error::bad)?;
         return Ok(Pace::Angular(speed.as_rad_s()));
     }
-    let speed = Speed::from_text(text).map_err(|fault| {
-        Error::bad(fault).hint("for a movement of one joint: --speed \"60 deg/s\"")
-    })?;
+    let speed = Speed::from_text(text).map_err(|fault| Error::bad(OptionFault::NoSpeed(fault)))?;
     Ok(Pace::Linear(speed.as_m_s()))
 }

@@ -5,7 +5,7 @@ use super::output;
 use super::picture::LookOptions;
 use super::texts;
 use super::waiting::watched;
-use crate::error::{Error, Result};
+use crate::error::{Error, OptionFault, Result};
 use crate::figures::setup_ranking;
 use crate::library::Library;
 use crate::narrative::setups::pick_cautions;
@@ -126,10 +126,7 @@ impl WishOptions {
                 wish.goal = Goal::MostLoad { at, limit_at };
             }
             GoalOption::Share => {
-                let share = share.ok_or_else(|| {
-                    Error::bad("--goal share needs the share that is wanted")
-                        .hint("add --share 20%")
-                })?;
+                let share = share.ok_or_else(|| Error::bad(OptionFault::NoShareForGoal))?;
                 wish.share = [None, None];
                 wish.goal = Goal::Share {
                     share: texts::share(share)?,

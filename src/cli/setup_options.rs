@@ -3,7 +3,7 @@
 //! In: the options' texts in their order. Out: setups. Own bands are read from readings or a CSV file, and
 //! how well the fit meets them is told on standard error.
 
-use crate::error::{Error, Result};
+use crate::error::{Error, OptionFault, Result};
 use crate::grammar::{
     OwnBandText, Stock, item_from_text, own_band_from_readings, readings_from_csv, setup_from_texts,
 };
@@ -78,9 +78,7 @@ pub fn setups(
         return Ok(Vec::new());
     }
     if split.iter().any(Texts::is_empty) {
-        return Err(Error::bad("a setup beside --versus is empty").hint(
-            "give each its load: --load \"100 kg\" --versus --load \"70 kg\" --band loop-29mm:1",
-        ));
+        return Err(Error::bad(OptionFault::EmptySetup));
     }
     split
         .iter()
@@ -91,10 +89,7 @@ pub fn setups(
 fn setup(texts: &Texts, library: &Library, units: System) -> Result<Setup> {
     if let [file, ..] = texts.files.as_slice() {
         if texts.files.len() > 1 || texts.has_options() {
-            return Err(
-                Error::bad("a setup comes from one file or from options, not from both")
-                    .hint("put load, band or chain into the file, or compare with --versus"),
-            );
+            return Err(Error::bad(OptionFault::FileAndOptions));
         }
         return library.setup(file);
     }
@@ -133,8 +128,12 @@ fn own_band(text: &OwnBandText<'_>, stock: &Stock, units: System) -> Result<Hung
 }
 
 fn readings_of_file(path: &str) -> Result<Vec<BandReading>> {
-    let text = std::fs::read_to_string(path)
-        .map_err(|fault| Error::bad(format!("`{path}` cannot be read: {fault}")))?;
+    let text = std::fs::read_to_string(path).map_err(|fault| {
+        Error::bad(OptionFault::UnreadableReadings {
+            file: path.to_owned(),
+            cause: fault.to_string(),
+        })
+    })?;
     readings_from_csv(&text)
 }
 

@@ -3,7 +3,7 @@
 //! In: an option's text. Out: numbers, or a fault that shows how to write it.
 
 use crate::bounds::bounds;
-use crate::error::{Error, Result};
+use crate::error::{Error, OptionFault, Result};
 use crate::units::Mass;
 
 /// Reads "80 %", "80%" or "0.8".
@@ -20,13 +20,14 @@ pub fn share(text: &str) -> Result<f64> {
         .ok()
         .filter(|number| number.is_finite());
     match number {
-        Some(number) if scale == 1.0 && number.abs() > 2.0 => Err(Error::bad(format!(
-            "`{text}` is no share: {number} would be {} %",
-            100.0 * number
-        ))
-        .hint(format!("did you mean {number}%?"))),
+        Some(number) if scale == 1.0 && number.abs() > 2.0 => {
+            Err(Error::bad(OptionFault::ForgottenPercent {
+                text: text.to_owned(),
+                number,
+            }))
+        }
         Some(number) => Ok(number / scale),
-        None => Err(Error::bad(format!("`{text}` is no share")).hint("write 80% or 0.8")),
+        None => Err(Error::bad(OptionFault::NoShare(text.to_owned()))),
     }
 }
 
@@ -38,10 +39,9 @@ pub fn shares(text: Option<&str>) -> Result<Option<[Option<f64>; 2]>> {
     if text.trim() == "any" {
         return Ok(Some([None, None]));
     }
-    let (least, most) = text.split_once("..").ok_or_else(|| {
-        Error::bad(format!("`{text}` is no range of shares"))
-            .hint("write 10%..35%, ..35%, 10%.. or any")
-    })?;
+    let (least, most) = text
+        .split_once("..")
+        .ok_or_else(|| Error::bad(OptionFault::NoShares(text.to_owned())))?;
     let end = |part: &str| match part.trim() {
         "" => Ok(None),
         part => share(part).map(Some),
@@ -58,19 +58,13 @@ pub fn place(text: &str) -> Result<f64> {
         other => share(other)
             .ok()
             .filter(|place| bounds().range_place.holds(*place))
-            .ok_or_else(|| {
-                Error::bad(format!("`{text}` is no place of the range"))
-                    .hint("write start, middle, end, or a number from 0 to 1")
-            }),
+            .ok_or_else(|| Error::bad(OptionFault::NoPlace(text.to_owned()))),
     }
 }
 
 /// Reads "end=60 kg..80 kg", "start=..60 kg": a place and the limits of the load there.
 pub fn load_limit(text: &str) -> Result<(f64, [Option<Mass>; 2])> {
-    let bad = || {
-        Error::bad(format!("`{text}` limits no load"))
-            .hint("write PLACE=LEAST..MOST, such as \"end=80 kg..120 kg\" or \"start=..60 kg\"")
-    };
+    let bad = || Error::bad(OptionFault::NoLoadLimit(text.to_owned()));
     let (at, limits) = text.split_once('=').ok_or_else(bad)?;
     let (least, most) = limits.split_once("..").ok_or_else(bad)?;
     let end = |part: &str| match part.trim() {
@@ -82,16 +76,12 @@ pub fn load_limit(text: &str) -> Result<(f64, [Option<Mass>; 2])> {
 
 /// Reads "0=60%, 0.5=80%, 1=90%".
 pub fn profile(text: Option<&str>) -> Result<Vec<(f64, f64)>> {
-    let text = text.ok_or_else(|| {
-        Error::bad("--goal profile needs the profile")
-            .hint("add --profile \"0=60%, 0.5=80%, 1=90%\"")
-    })?;
+    let text = text.ok_or_else(|| Error::bad(OptionFault::NoProfile))?;
     text.split(',')
         .map(|part| {
-            let (at, effort) = part.split_once('=').ok_or_else(|| {
-                Error::bad(format!("`{}` is no point of a profile", part.trim()))
-                    .hint("write PLACE=EFFORT, such as 0.5=80%")
-            })?;
+            let (at, effort) = part
+                .split_once('=')
+                .ok_or_else(|| Error::bad(OptionFault::NoProfilePoint(part.trim().to_owned())))?;
             Ok((place(at)?, share(effort)?))
         })
         .collect()

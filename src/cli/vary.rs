@@ -6,7 +6,7 @@ use super::picture::LookOptions;
 use super::setup_options::{SetupOptions, setups};
 use crate::bounds::bounds;
 use crate::draw::Scene;
-use crate::error::{Error, Result};
+use crate::error::{Error, OptionFault, Result};
 use crate::figures::{family_chart, rank_chart, value_map};
 use crate::library::{Library, Workbench};
 use crate::report;
@@ -114,12 +114,10 @@ fn parameters(arguments: &Arguments) -> Result<Vec<Parameter>> {
         return Ok(Vec::new());
     }
     if paths.len() != lists.len() || !(1..=2).contains(&paths.len()) {
-        return Err(Error::bad(format!(
-            "{} --param and {} --values do not belong together",
-            paths.len(),
-            lists.len()
-        ))
-        .hint("give one or two parameters, each followed by its --values; or --rank"));
+        return Err(Error::bad(OptionFault::UnpairedValues {
+            parameters: paths.len(),
+            lists: lists.len(),
+        }));
     }
     paths
         .iter()
@@ -136,10 +134,7 @@ fn asked(
     let loads = setups(&arguments.setup, library, matches, arguments.units.into())?;
     let (samples, share) = (arguments.sampling.samples, arguments.sampling.region_share);
     if !bounds().region_share.holds(share) {
-        return Err(Error::bad(format!(
-            "--region-share {share} is outside 0.5 to 1 (1 left out)"
-        ))
-        .hint("0.95 is the default"));
+        return Err(Error::bad(OptionFault::RegionShare(share)));
     }
     Ok(Conditions {
         samples,

@@ -2,6 +2,8 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
+use crate::units::QuantityFault;
+
 /// What is wrong with the arguments of a command, or with where its output is to go.
 #[derive(Debug, Clone, PartialEq)]
 pub enum CommandFault {
@@ -53,6 +55,8 @@ pub enum CommandFault {
         /// What the system says.
         cause: String,
     },
+    /// An option's text or value is none of its kind, or lacks another option.
+    Option(OptionFault),
     /// Options of a repetition do not go together.
     Repetition(RepetitionOptions),
     /// A file that is no picture.
@@ -83,4 +87,52 @@ pub enum RepetitionOptions {
     ComparisonPictures,
     /// An animated picture was to become another file than an SVG.
     AnimationNotSvg,
+}
+
+/// What is wrong with the text or the value of an option.
+#[derive(Debug, Clone, PartialEq)]
+pub enum OptionFault {
+    /// A number that is a share only with a sign of percent.
+    ForgottenPercent {
+        /// The text as typed.
+        text: String,
+        /// The number in it.
+        number: f64,
+    },
+    /// No share.
+    NoShare(String),
+    /// No range of shares.
+    NoShares(String),
+    /// No place of the range.
+    NoPlace(String),
+    /// No limit of a load.
+    NoLoadLimit(String),
+    /// No point of a profile.
+    NoProfilePoint(String),
+    /// The goal of a profile without its profile.
+    NoProfile,
+    /// The goal of a share without its share.
+    NoShareForGoal,
+    /// One of several setups is empty.
+    EmptySetup,
+    /// A setup from a file and from options at once.
+    FileAndOptions,
+    /// A file of readings cannot be read.
+    UnreadableReadings {
+        /// The file.
+        file: String,
+        /// What the system says.
+        cause: String,
+    },
+    /// The share from which the sticking region counts is out of range.
+    RegionShare(f64),
+    /// Parameters and their values do not pair up.
+    UnpairedValues {
+        /// How many parameters.
+        parameters: usize,
+        /// How many lists of values.
+        lists: usize,
+    },
+    /// No speed.
+    NoSpeed(QuantityFault),
 }

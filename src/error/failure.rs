@@ -49,25 +49,17 @@ impl Error {
         }
     }
 
-    /// The same error with one more next move on its last fault.
-    #[must_use]
-    pub fn hint(mut self, hint: impl Into<String>) -> Self {
-        if let Some(last) = self.faults.last_mut() {
-            last.hints.push(hint.into());
-        }
-        self
-    }
-
     /// The same error with what is wrong put inside something wider, every fault by itself.
     #[must_use]
-    pub fn inside(mut self, wrap: impl Fn(Box<What>) -> What) -> Self {
-        for fault in &mut self.faults {
-            let told = std::mem::take(&mut fault.message);
-            let what = fault.what.take().unwrap_or(What::Told(told));
-            let wider = Fault::new(wrap(Box::new(what)));
-            (fault.what, fault.message) = (wider.what, wider.message);
+    pub fn inside(self, wrap: impl Fn(Box<What>) -> What) -> Self {
+        let wider = |fault: Fault| Fault {
+            what: wrap(Box::new(fault.what)),
+            place: fault.place,
+        };
+        Self {
+            kind: self.kind,
+            faults: self.faults.into_iter().map(wider).collect(),
         }
-        self
     }
 
     /// What kind of failure this is.
@@ -98,18 +90,16 @@ impl From<Fault> for Error {
     }
 }
 
+/// For developers: the facts as they are. People read `narrative::faults`.
 impl fmt::Display for Error {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         for (index, fault) in self.faults.iter().enumerate() {
             if index > 0 {
                 writeln!(f)?;
             }
-            write!(f, "{}", fault.message)?;
+            write!(f, "{:?}", fault.what)?;
             if let Some(place) = &fault.place {
                 write!(f, " ({}:{}:{})", place.file, place.start.0, place.start.1)?;
-            }
-            for hint in fault.every_hint() {
-                write!(f, "; {hint}")?;
             }
         }
         Ok(())

@@ -7,8 +7,8 @@ use super::{
     ArmFault, BodyFault, BridgeFault, CommandFault, ComparisonFault, FigureFault, FitFault,
     GrammarFault, GymFault, HoldFault, ImplementFault, ItemTextFault, LegPressFault, LiftFault,
     LoadingFault, LogFault, LoweringFault, MaximumFault, MaximumSearchFault, ModelFault,
-    NumericFault, OutcomeFault, PathFault, PickFault, PictureFault, PieceTextFault, Place,
-    PlanFault, PlotFault, PredictionFault, ProgrammeFault, ReadingsFault, RepetitionFault,
+    NumericFault, OptionFault, OutcomeFault, PathFault, PickFault, PictureFault, PieceTextFault,
+    Place, PlanFault, PlotFault, PredictionFault, ProgrammeFault, ReadingsFault, RepetitionFault,
     RepetitionOptions, RuleFault, SchemeFault, SearchFault, SessionFault, SessionFigureFault,
     SessionRefusal, SettingFault, StanceFault, StudyFault, TechniqueFault, TextFault, ValuesFault,
     WishFault,
@@ -18,8 +18,6 @@ use crate::units::QuantityFault;
 /// What is wrong, as facts: one variant a room, its words are made in `narrative`.
 #[derive(Debug, Clone, PartialEq)]
 pub enum What {
-    /// Words as they are. (Passing: goes when every room raises facts.)
-    Told(String),
     /// Why a text is no quantity.
     Quantity(QuantityFault),
     /// What the mathematics cannot do.
@@ -107,6 +105,7 @@ sum_of! {
     StudyFault => What::Study,
     FigureFault<What> => What::Figure,
     CommandFault => What::Command,
+    OptionFault => |fault| What::Command(CommandFault::Option(fault)),
     RepetitionOptions => |fault| What::Command(CommandFault::Repetition(fault)),
     SessionRefusal => |fault| What::Session(SessionFault::Refusal(fault)),
     SessionFigureFault => |fault| What::Session(SessionFault::Figure(fault)),
@@ -115,78 +114,29 @@ sum_of! {
     PredictionFault => |fault| What::Session(SessionFault::Prediction(fault)),
 }
 
-impl From<String> for What {
-    fn from(text: String) -> Self {
-        Self::Told(text)
-    }
-}
-
-impl From<&str> for What {
-    fn from(text: &str) -> Self {
-        Self::Told(text.to_owned())
-    }
-}
-
-/// One thing that is wrong: message, place if it stands in a file, next moves.
+/// One thing that is wrong, and where it stands.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Fault {
-    /// What is wrong, as facts; `None` while only its words are known.
-    pub what: Option<What>,
-    /// What is wrong, without a full stop, numbers written out. (Passing: goes when no room reads it.)
-    pub message: String,
+    /// What is wrong, as facts.
+    pub what: What,
     /// Where it stands, if it stands in a file.
     pub place: Option<Place>,
-    /// A short label for the marked stretch, such as "expected a length".
-    pub label: Option<String>,
-    /// What to try next, one move a line.
-    pub hints: Vec<String>,
 }
 
 impl Fault {
-    /// A fault with a message and nothing else.
+    /// A fault that stands in no file.
     #[must_use]
     pub fn new(what: impl Into<What>) -> Self {
-        let (what, message) = match what.into() {
-            What::Told(message) => (None, message),
-            // Passing, against the map: rooms that still read a message find the words of a fact there.
-            what => {
-                let message = crate::narrative::faults::message(&what);
-                (Some(what), message)
-            }
-        };
         Self {
-            what,
-            message,
+            what: what.into(),
             place: None,
-            label: None,
-            hints: Vec::new(),
         }
-    }
-
-    /// Every next move, those that follow from the fact first. (Passing, as `message` is.)
-    #[must_use]
-    pub fn every_hint(&self) -> Vec<String> {
-        crate::narrative::faults::told(self, crate::units::System::Metric).hints
     }
 
     /// The same fault with the stretch of a file where it stands.
     #[must_use]
     pub fn at(mut self, place: Place) -> Self {
         self.place = Some(place);
-        self
-    }
-
-    /// The same fault with a label on the marked stretch.
-    #[must_use]
-    pub fn label(mut self, label: impl Into<String>) -> Self {
-        self.label = Some(label.into());
-        self
-    }
-
-    /// The same fault with one more next move.
-    #[must_use]
-    pub fn hint(mut self, hint: impl Into<String>) -> Self {
-        self.hints.push(hint.into());
         self
     }
 }

@@ -27,7 +27,7 @@ mod session_fault;
 mod study_fault;
 
 pub use body_fault::BodyFault;
-pub use command_fault::{CommandFault, RepetitionOptions};
+pub use command_fault::{CommandFault, OptionFault, RepetitionOptions};
 pub use failure::{Error, FaultKind, Result};
 pub use fault::{Fault, What};
 pub use figure_fault::{FigureFault, PictureFault, PlotFault, Plotted};

@@ -215,7 +215,7 @@ fn meant_elsewhere(mut faults: Vec<Fault>, path: &str) -> Vec<Fault> {
                 .any(|(name, root)| *root == Root::Body && Some(*name) == first)
     });
     if let (Some(shorter), Some(last)) = (shorter, faults.last_mut())
-        && let Some(What::Model(ModelFault::Setting(fault))) = &last.what
+        && let What::Model(ModelFault::Setting(fault)) = &last.what
     {
         *last = Fault::new(SettingFault::MeantElsewhere {
             fault: Box::new(fault.clone()),

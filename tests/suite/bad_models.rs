@@ -99,7 +99,7 @@ fn fault_a_file_that_is_no_text_or_not_there_is_told_so() {
             .check_file(path)
             .expect_err("it is no model file");
         assert_eq!(error.exit_status(), 2);
-        error.faults()[0].message.clone()
+        crate::calling::said(&error)
     };
     assert!(said(&path).contains("byte 2 is not UTF-8"));
     assert!(said(&folder.path().join("absent.ron")).starts_with("cannot read"));

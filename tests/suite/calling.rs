@@ -64,3 +64,13 @@ pub fn json(arguments: &[&str]) -> Value {
         .done()
         .json()
 }
+
+/// An error as a person reads it: its faults line by line with their next moves, in metric units.
+pub fn said(error: &torquill::error::Error) -> String {
+    torquill::narrative::faults::in_one_line(error, torquill::units::System::Metric)
+}
+
+/// The next moves of one fault.
+pub fn next_moves(fault: &torquill::error::Fault) -> Vec<String> {
+    torquill::narrative::faults::told(fault, torquill::units::System::Metric).hints
+}

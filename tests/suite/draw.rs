@@ -272,7 +272,7 @@ fn fault_a_chart_without_data_or_with_no_numbers_is_refused() {
         point: 8,
         curve: "Capacity".to_owned(),
     };
-    assert_eq!(fault.faults()[0].what, Some(What::from(wanted)));
+    assert_eq!(fault.faults()[0].what, What::from(wanted));
     chart.panels[0].series.clear();
     assert!(chart.scene(Look::default()).is_err());
     chart.panels.clear();
@@ -310,7 +310,7 @@ fn fault_maps_and_small_panels_that_cannot_be_drawn_are_refused() {
     let fault = map.scene(look).expect_err("places that fall are refused");
     let quantity = "Grip width".to_owned();
     let wanted = What::from(PlotFault::NotRising { quantity });
-    assert_eq!(fault.faults()[0].what, Some(wanted));
+    assert_eq!(fault.faults()[0].what, wanted);
     let mut map = draw_sample_grids::heat_map();
     map.values[3].pop();
     assert_eq!(map.scene(look).expect_err("a short row").exit_status(), 2);

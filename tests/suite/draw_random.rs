@@ -101,7 +101,7 @@ proptest! {
             }
             Err(fault) => {
                 let crowded = What::from(PlotFault::TooSmall(Plotted::Curves));
-                prop_assert_eq!(fault.faults()[0].what.as_ref(), Some(&crowded));
+                prop_assert_eq!(&fault.faults()[0].what, &crowded);
             }
         }
     }

@@ -56,7 +56,7 @@ const STRAIGHT: &[&str] = &[
 ];
 
 /// Rooms that call for words so far, until theirs have moved out; at the end none.
-const CALLING: &[&str] = &["error"];
+const CALLING: &[&str] = &[];
 
 /// Texts of two words before `narrative` that are no sentences for the reader, each with its reason.
 const ALLOWED: &[(&str, &str, &str)] = &[

@@ -25,13 +25,11 @@ fn told(sets: &[&str]) -> String {
 
 fn said(error: &Error) -> String {
     let lines = error.faults().iter().flat_map(|fault| {
-        std::iter::once(fault.message.clone()).chain(
-            fault
-                .every_hint()
-                .iter()
-                .map(|h| format!("  {h}"))
-                .collect::<Vec<_>>(),
-        )
+        let told = torquill::narrative::faults::told(fault, torquill::units::System::Metric);
+        let moves = told.hints.into_iter().map(|hint| format!("  {hint}"));
+        std::iter::once(told.message)
+            .chain(moves)
+            .collect::<Vec<_>>()
     });
     lines.collect::<Vec<_>>().join("\n")
 }
@@ -118,11 +116,7 @@ fn regress_a_folder_adds_files_and_replaces_those_of_the_same_name() {
 fn fault_a_folder_that_cannot_be_read_is_told_so() {
     let error = Library::with_dir("no/such/folder").expect_err("there is no such folder");
     assert_eq!(error.exit_status(), 2);
-    assert!(
-        error.faults()[0]
-            .message
-            .starts_with("cannot read the folder of models `no/such/folder`")
-    );
+    assert!(said(&error).starts_with("cannot read the folder of models `no/such/folder`"));
     assert!(
         Library::with_dir("Cargo.toml").is_err(),
         "a file is no folder"

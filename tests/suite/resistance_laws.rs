@@ -438,7 +438,7 @@ fn law_csv_and_text_and_both_units_read_alike() {
         ("length,force\n120 cm\n", "CSV"),
     ] {
         let error = readings_from_csv(bad).expect_err(bad);
-        assert!(error.to_string().contains(says), "{error}");
+        assert!(crate::calling::said(&error).contains(says), "{error}");
         assert_eq!(error.exit_status(), 2);
     }
     for bad in [&text[..1], &[text[0], text[0]]] {

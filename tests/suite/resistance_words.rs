@@ -273,7 +273,7 @@ fn fault_a_bad_setup_file_says_where() {
     ] {
         let file: SetupFile = ron::from_str(&FILE.replace(from, to)).expect(to);
         let error = file.resolve(&shelf.stock()).expect_err(to);
-        assert!(error.to_string().contains(says), "{to}: {error}");
+        assert!(crate::calling::said(&error).contains(says), "{to}: {error}");
     }
     for (from, to, says) in [
         ("friction: 0.05, lead", "frction: 0.05, lead", "frction"),

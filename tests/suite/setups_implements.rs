@@ -237,7 +237,7 @@ fn law_every_implement_on_every_movement_is_answered_or_refused_with_the_reason(
                 // from below and above that cancel leave no other.
                 Err(error) if error.exit_status() == 1 => {
                     assert!(
-                        error.to_string().contains("cannot be held"),
+                        crate::calling::said(&error).contains("cannot be held"),
                         "{what}: {error}"
                     );
                     assert_eq!(letter(carrier), 'b', "{what}");
@@ -253,11 +253,14 @@ fn law_every_implement_on_every_movement_is_answered_or_refused_with_the_reason(
                 Err(error) => {
                     assert!(!implement.on.contains(letter(carrier)), "{what}: {error}");
                     assert_eq!(error.exit_status(), 2, "{what}: {error}");
-                    let told = error.to_string();
+                    let told = crate::calling::said(&error);
                     let words = format!("makes no sense on {movement}: ");
                     assert!(told.contains(&words), "{what}: {told}");
                     for fault in error.faults() {
-                        assert!(!fault.every_hint().is_empty(), "{what}: {told}");
+                        assert!(
+                            !crate::calling::next_moves(fault).is_empty(),
+                            "{what}: {told}"
+                        );
                     }
                     refused += 1;
                 }

@@ -1,7 +1,8 @@
 //! Words for what is wrong with the arguments of a command, or with where its output is to go.
 
 use super::Told;
-use crate::error::{CommandFault, RepetitionOptions};
+use super::quantity_told;
+use crate::error::{CommandFault, OptionFault, RepetitionOptions};
 use crate::units::System;
 
 /// The fault in words.
@@ -38,6 +39,7 @@ pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
                 .hint("sheets end in .html, .svg or .png")
         }
         CommandFault::ManySessions { sessions } => many_sessions(*sessions),
+        CommandFault::Option(fault) => of_option(fault),
         CommandFault::Repetition(options) => of_repetition(*options),
         CommandFault::Unwritable { file, cause } => {
             Told::new(format!("`{file}` cannot be written: {cause}"))
@@ -77,5 +79,60 @@ fn and_more(others: usize) -> String {
     match others {
         0 => String::new(),
         many => format!(", and {many} more of the files to write"),
+    }
+}
+
+fn of_option(fault: &OptionFault) -> Told {
+    match fault {
+        OptionFault::ForgottenPercent { text, number } => Told::new(format!(
+            "`{text}` is no share: {number} would be {} %",
+            100.0 * number
+        ))
+        .hint(format!("did you mean {number}%?")),
+        OptionFault::NoShare(text) => {
+            Told::new(format!("`{text}` is no share")).hint("write 80% or 0.8")
+        }
+        OptionFault::NoShares(text) => Told::new(format!("`{text}` is no range of shares"))
+            .hint("write 10%..35%, ..35%, 10%.. or any"),
+        OptionFault::NoPlace(text) => Told::new(format!("`{text}` is no place of the range"))
+            .hint("write start, middle, end, or a number from 0 to 1"),
+        OptionFault::NoLoadLimit(text) => Told::new(format!("`{text}` limits no load"))
+            .hint("write PLACE=LEAST..MOST, such as \"end=80 kg..120 kg\" or \"start=..60 kg\""),
+        OptionFault::NoProfilePoint(text) => {
+            Told::new(format!("`{text}` is no point of a profile"))
+                .hint("write PLACE=EFFORT, such as 0.5=80%")
+        }
+        lacking => of_lacking_option(lacking),
+    }
+}
+
+fn of_lacking_option(fault: &OptionFault) -> Told {
+    match fault {
+        OptionFault::NoProfile => Told::new("--goal profile needs the profile")
+            .hint("add --profile \"0=60%, 0.5=80%, 1=90%\""),
+        OptionFault::NoShareForGoal => {
+            Told::new("--goal share needs the share that is wanted").hint("add --share 20%")
+        }
+        OptionFault::FileAndOptions => {
+            Told::new("a setup comes from one file or from options, not from both")
+                .hint("put load, band or chain into the file, or compare with --versus")
+        }
+        OptionFault::UnreadableReadings { file, cause } => {
+            Told::new(format!("`{file}` cannot be read: {cause}"))
+        }
+        OptionFault::RegionShare(share) => Told::new(format!(
+            "--region-share {share} is outside 0.5 to 1 (1 left out)"
+        ))
+        .hint("0.95 is the default"),
+        OptionFault::UnpairedValues { parameters, lists } => Told::new(format!(
+            "{parameters} --param and {lists} --values do not belong together"
+        ))
+        .hint("give one or two parameters, each followed by its --values; or --rank"),
+        OptionFault::NoSpeed(fault) => {
+            quantity_told::told(fault).hint("for a movement of one joint: --speed \"60 deg/s\"")
+        }
+        _ => Told::new("a setup beside --versus is empty").hint(
+            "give each its load: --load \"100 kg\" --versus --load \"70 kg\" --band loop-29mm:1",
+        ),
     }
 }

@@ -37,15 +37,7 @@ use crate::units::System;
 /// A fault in words, quantities in the units asked for.
 #[must_use]
 pub fn told(fault: &Fault, units: System) -> Told {
-    let mut told = match &fault.what {
-        None => Told::new(fault.message.clone()),
-        Some(what) => of(what, units),
-    };
-    if told.label.is_none() {
-        told.label.clone_from(&fault.label);
-    }
-    told.hints.extend(fault.hints.iter().cloned());
-    told
+    of(&fault.what, units)
 }
 
 /// An error where it is told beside something else: its faults line by line, next moves behind them.
@@ -63,15 +55,9 @@ pub fn in_one_line(error: &Error, units: System) -> String {
     lines.collect::<Vec<String>>().join("\n")
 }
 
-/// What is wrong in one sentence, in metric units. (Passing: for rooms that still read a message.)
-pub(crate) fn message(what: &What) -> String {
-    of(what, System::Metric).message
-}
-
 /// What is wrong, in words, quantities in the units asked for.
 fn of(what: &What, units: System) -> Told {
     match what {
-        What::Told(text) => Told::new(text.clone()),
         What::Quantity(fault) => quantity_told::told(fault),
         What::Numeric(fault) => numeric_told::told(fault),
         What::Body(fault) => body_told::told(fault),

@@ -128,7 +128,7 @@ fn fault_motion_without_a_finite_state_or_good_steps_is_refused() {
     };
     let fault = integrate(steps, [1.0], blow_up, |_, _| None::<()>, |_, _| {}).unwrap_err();
     assert!(
-        fault.to_string().contains("no finite state at 1."),
+        crate::calling::said(&fault).contains("no finite state at 1."),
         "{fault}"
     );
     for (start, end, step) in [
