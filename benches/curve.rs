@@ -36,7 +36,9 @@ fn curves(criterion: &mut Criterion) {
     });
     let question = Question::new("bench-press", &model.movement, &model.lifter);
     let answer = study(&question, &[Setup::plain(Mass::from_kg(80.0))]).expect("an answer");
-    let scene = strength_curve(&answer, System::Metric, Look::default()).expect("a chart");
+    let told = answer.told(System::Metric);
+    let words = told.strength_words();
+    let scene = strength_curve(told, &words, Look::default()).expect("a chart");
     criterion.bench_function("figure as SVG, outlined", |b| {
         b.iter(|| outlined_svg(black_box(&scene)));
     });

@@ -23,7 +23,7 @@ const CLEAN: &[&str] = &[
 /// Rooms whose types and files bear names of their own so far; at the end all.
 const NAMED: &[&str] = &[
     "units", "error", "source", "bounds", "numeric", "anatomy", "movement", "capacity", "demand",
-    "overlay", "progress", "library", "draw", "lecture", "report", "lift",
+    "overlay", "setups", "progress", "library", "study", "draw", "lecture", "report", "lift",
 ];
 
 /// Rooms without a circle so far; at the end all.
