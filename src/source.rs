@@ -22,17 +22,6 @@ pub enum Source {
     Invented(String),
 }
 
-impl Source {
-    /// The key of `models/sources.ron` this points to, if it points to one.
-    #[must_use]
-    pub fn key(&self) -> Option<&str> {
-        match self {
-            Self::Published(key, _) | Self::FromMemory(key, _) | Self::Derived(key, _) => Some(key),
-            Self::Assumed(_) | Self::CommonPractice(_) | Self::Invented(_) => None,
-        }
-    }
-}
-
 /// One publication of `models/sources.ron`.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

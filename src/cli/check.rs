@@ -7,16 +7,16 @@ use crate::narrative::model_files::{file_facts, file_kind};
 use clap::Args;
 use std::path::PathBuf;
 
-/// Arguments of `check`.
+/// CheckArguments of `check`.
 #[derive(Debug, Args)]
 #[command(after_help = "Example:\n  torquill check models/lifters/reference-man.ron")]
-pub struct Arguments {
+pub struct CheckArguments {
     /// Model file to read
     file: PathBuf,
 }
 
 /// Runs the command.
-pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &CheckArguments, library: &Library) -> Result<()> {
     let facts = library.check_file(&arguments.file)?;
     let mut text = format!(
         "{}: a sound {}\n",

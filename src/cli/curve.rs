@@ -11,7 +11,7 @@ use crate::setups::setup_cautions;
 use crate::study::{load_points, study};
 use clap::{ArgMatches, Args};
 
-/// Arguments of `curve`.
+/// CurveArguments of `curve`.
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:
   torquill curve bench-press --load \"80 kg\"
@@ -19,7 +19,7 @@ use clap::{ArgMatches, Args};
   torquill curve bench-press --load \"100 kg\" --detail --format json
   torquill curve bench-press --set technique.grip_width=\"60 cm\"
   torquill curve lateral-raise --speed \"60 deg/s\"")]
-pub struct Arguments {
+pub struct CurveArguments {
     /// Name of the movement (see: torquill movements)
     movement: String,
     #[command(flatten)]
@@ -40,7 +40,11 @@ pub struct Arguments {
 }
 
 /// Runs the command.
-pub fn run(arguments: &Arguments, library: &Library, matches: Option<&ArgMatches>) -> Result<()> {
+pub fn run(
+    arguments: &CurveArguments,
+    library: &Library,
+    matches: Option<&ArgMatches>,
+) -> Result<()> {
     let model = arguments.who.model(library, &arguments.movement)?;
     let question = arguments.sampling.question(&arguments.movement, &model)?;
     let setups = setups(&arguments.setup, library, matches, arguments.units.into())?;

@@ -11,13 +11,13 @@ use crate::report;
 use crate::study::{Study, study};
 use clap::{ArgMatches, Args};
 
-/// Arguments of `figure`.
+/// FigureArguments of `figure`.
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:
   torquill figure bench-press --lifter reference-man --load \"80 kg\" -o bench.svg
   torquill figure bench-press --load \"100 kg\" --versus --load \"70 kg\" --band loop-29mm:1 -o bands.png
   torquill figure biceps-curl --size page --theme dark --words --data -o curl.png")]
-pub struct Arguments {
+pub struct FigureArguments {
     /// Name of the movement (see: torquill movements)
     movement: String,
     #[command(flatten)]
@@ -42,7 +42,11 @@ pub struct Arguments {
 }
 
 /// Runs the command.
-pub fn run(arguments: &Arguments, library: &Library, matches: Option<&ArgMatches>) -> Result<()> {
+pub fn run(
+    arguments: &FigureArguments,
+    library: &Library,
+    matches: Option<&ArgMatches>,
+) -> Result<()> {
     let picture = &arguments.picture;
     picture.check()?;
     let look = picture.look.look()?;

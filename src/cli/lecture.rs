@@ -13,7 +13,7 @@ use clap::Args;
 use indicatif::{ProgressBar, ProgressStyle};
 use std::path::{Path, PathBuf};
 
-/// Arguments of `lecture`.
+/// LectureArguments of `lecture`.
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:
   torquill lecture -o figures
@@ -21,7 +21,7 @@ use std::path::{Path, PathBuf};
 
 Every figure is written as SVG and PNG, with caption (.caption.txt), alternative text (.alt.txt) and
 data (.csv) beside it; index.html in the same folder shows them all, works offline and prints well.")]
-pub struct Arguments {
+pub struct LectureArguments {
     /// Folder to write into; made if it is not there
     #[arg(short, long, value_name = "DIR")]
     output: PathBuf,
@@ -36,7 +36,7 @@ pub struct Arguments {
 }
 
 /// Runs the command.
-pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &LectureArguments, library: &Library) -> Result<()> {
     let look = arguments.look.look()?;
     check_folder(&arguments.output)?;
     let units = arguments.units.into();
@@ -79,7 +79,7 @@ fn check_folder(folder: &Path) -> Result<()> {
 }
 
 /// Refuses to replace files unasked, before anything is computed.
-fn check_files(arguments: &Arguments, names: &[String]) -> Result<()> {
+fn check_files(arguments: &LectureArguments, names: &[String]) -> Result<()> {
     if arguments.look.force {
         return Ok(());
     }

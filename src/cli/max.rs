@@ -15,7 +15,7 @@ use crate::units::{Duration, Mass};
 use clap::Args;
 use std::path::PathBuf;
 
-/// Arguments of `max`.
+/// MaxArguments of `max`.
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:
   torquill max bench-press
@@ -23,7 +23,7 @@ use std::path::PathBuf;
   torquill max bench-press --eccentric \"3 s\" --velocities -o velocities.png
   torquill max bench-press --to-load \"102.5 kg\"
   torquill max squat --cohort 1000 --format csv")]
-pub struct Arguments {
+pub struct MaxArguments {
     /// Name of the movement (see: torquill movements)
     movement: String,
     #[command(flatten)]
@@ -64,7 +64,7 @@ pub struct Arguments {
 }
 
 /// Runs the command.
-pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &MaxArguments, library: &Library) -> Result<()> {
     if let Some(path) = &arguments.output {
         arguments.look.picture(path.clone()).check()?;
     }
@@ -87,7 +87,7 @@ fn mass(text: &str) -> Result<Mass> {
     Mass::from_text(text).map_err(Error::bad)
 }
 
-fn wishes(arguments: &Arguments) -> Result<MaximumWishes> {
+fn wishes(arguments: &MaxArguments) -> Result<MaximumWishes> {
     let time = |text: &String| Duration::from_text(text).map_err(Error::bad);
     Ok(MaximumWishes {
         eccentric: arguments.eccentric.as_ref().map(time).transpose()?,
@@ -96,7 +96,7 @@ fn wishes(arguments: &Arguments) -> Result<MaximumWishes> {
     })
 }
 
-fn print_cohort(arguments: &Arguments, found: &Cohort) -> Result<()> {
+fn print_cohort(arguments: &MaxArguments, found: &Cohort) -> Result<()> {
     found.check()?;
     output::print(&match arguments.format {
         Format::Json => report::cohort_json(found),
@@ -105,7 +105,7 @@ fn print_cohort(arguments: &Arguments, found: &Cohort) -> Result<()> {
     })
 }
 
-fn print(arguments: &Arguments, model: &Model, found: &MaximumStudy) -> Result<()> {
+fn print(arguments: &MaxArguments, model: &Model, found: &MaximumStudy) -> Result<()> {
     let own_scale = model.record.strength_scale;
     output::print(&match arguments.format {
         Format::Json => report::maximum_json(found, own_scale),
@@ -114,7 +114,7 @@ fn print(arguments: &Arguments, model: &Model, found: &MaximumStudy) -> Result<(
     })
 }
 
-fn draw(arguments: &Arguments, library: &Library, found: &MaximumStudy) -> Result<()> {
+fn draw(arguments: &MaxArguments, library: &Library, found: &MaximumStudy) -> Result<()> {
     let Some(path) = &arguments.output else {
         return Ok(());
     };

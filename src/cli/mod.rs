@@ -61,31 +61,31 @@ Education, not medical advice.";
 #[derive(Debug, Subcommand)]
 enum Command {
     /// List the named movements: name, class, joints, axis
-    Movements(movements::Arguments),
+    Movements(movements::MovementsArguments),
     /// Capacity, demand and effort over the range of a movement
-    Curve(curve::Arguments),
+    Curve(curve::CurveArguments),
     /// Draw capacity, demand, effort and the sticking region as SVG or PNG
-    Figure(figure::Arguments),
+    Figure(figure::FigureArguments),
     /// What a changed value does to the curve, and which values matter most
-    Vary(vary::Arguments),
+    Vary(vary::VaryArguments),
     /// Simulate one repetition: velocity, force, sticking region in motion
-    Rep(rep::Arguments),
+    Rep(rep::RepArguments),
     /// Find the one-repetition maximum, the eccentric one, mean velocities over load
-    Max(max::Arguments),
+    Max(max::MaxArguments),
     /// Loads, rests and cautions of a session
-    Plan(plan::Arguments),
+    Plan(plan::PlanArguments),
     /// Read a training log: rising, flat or falling, and how sure
-    Progress(progress::Arguments),
+    Progress(progress::ProgressArguments),
     /// Rank the setups that a gym can build: plates, bands and chains for this lifter and lift
-    Pick(pick::Arguments),
+    Pick(pick::PickArguments),
     /// Write the whole set of lecture figures with captions, alternative text, data and a page of all
-    Lecture(lecture::Arguments),
+    Lecture(lecture::LectureArguments),
     /// Read a model file and say what is wrong, line by line
-    Check(check::Arguments),
+    Check(check::CheckArguments),
     /// List the publications behind the numbers
-    Sources(sources::Arguments),
+    Sources(sources::SourcesArguments),
     /// Print a completion script for a shell
-    Completions(completions::Arguments),
+    Completions(completions::CompletionsArguments),
 }
 
 /// Runs the program with the arguments of the process and returns its exit status.

@@ -9,10 +9,10 @@ use crate::study::{ListedMovement, listed_movement};
 use clap::Args;
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 
-/// Arguments of `movements`.
+/// MovementsArguments of `movements`.
 #[derive(Debug, Args)]
 #[command(after_help = "Example:\n  torquill movements --lifter reference-woman")]
-pub struct Arguments {
+pub struct MovementsArguments {
     #[command(flatten)]
     who: Who,
     /// Form of the output
@@ -21,7 +21,7 @@ pub struct Arguments {
 }
 
 /// Runs the command.
-pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &MovementsArguments, library: &Library) -> Result<()> {
     let listed = |name: &String| -> Result<ListedMovement> {
         let model = arguments.who.model(library, name)?;
         listed_movement(name, &model.movement, &model.lifter)

@@ -15,7 +15,7 @@ use crate::study::pick;
 use clap::{Args, ValueEnum};
 use std::path::PathBuf;
 
-/// Arguments of `pick`.
+/// PickArguments of `pick`.
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:
   torquill pick bench-press --gym college-weight-room
@@ -25,7 +25,7 @@ use std::path::PathBuf;
   torquill pick bench-press --gym college-weight-room --goal profile --profile \"0=60%, 0.5=80%, 1=80%\"
 
 Gyms: garage, college-weight-room, strength-lab (all invented), or your own file.")]
-pub struct Arguments {
+pub struct PickArguments {
     /// Name of the movement (see: torquill movements)
     movement: String,
     #[command(flatten)]
@@ -145,7 +145,7 @@ impl WishOptions {
 }
 
 /// Runs the command.
-pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &PickArguments, library: &Library) -> Result<()> {
     let picture = arguments
         .output
         .as_ref()

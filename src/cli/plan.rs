@@ -19,7 +19,7 @@ use crate::units::{Duration, Mass, System};
 use clap::{Args, ValueEnum};
 use std::path::PathBuf;
 
-/// Arguments of `plan`.
+/// PlanArguments of `plan`.
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:
   torquill plan bench-press --one-rm \"140 kg\" --method overloaded-lowering
@@ -29,7 +29,7 @@ use std::path::PathBuf;
   torquill plan bench-press --one-rm \"140 kg\" --method chains --chain chain-10mm:1
   torquill plan bench-press --one-rm \"140 kg\" --method all
   torquill plan squat --one-rm \"180 kg\" --weeks 4 --sheet block.html")]
-pub struct Arguments {
+pub struct PlanArguments {
     /// Name of the movement (see: torquill movements)
     movement: String,
     /// Lifter: a built-in name, or a file ending in .ron; reference-man if left out
@@ -130,7 +130,7 @@ pub enum PaperOption {
 }
 
 /// Runs the command.
-pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &PlanArguments, library: &Library) -> Result<()> {
     arguments.check_targets()?;
     let question = arguments.question()?;
     let answer = if question.searches() {
@@ -142,7 +142,7 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
     arguments.draw(&answer)
 }
 
-impl Arguments {
+impl PlanArguments {
     fn check_targets(&self) -> Result<()> {
         for path in [&self.output, &self.fatigue, &self.loads]
             .into_iter()

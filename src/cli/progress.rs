@@ -13,13 +13,13 @@ use crate::units::System;
 use clap::Args;
 use std::path::PathBuf;
 
-/// Arguments of `progress`.
+/// ProgressArguments of `progress`.
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:
   torquill progress --log models/logs/stalled.csv
   torquill progress --log stalled -o trend.png
   torquill progress --log my-log.csv --lift squat --skip-bad-rows --format json")]
-pub struct Arguments {
+pub struct ProgressArguments {
     /// Training log: a CSV file, or the name of an invented one (rising, stalled, gappy)
     #[arg(long, value_name = "FILE|NAME")]
     log: String,
@@ -43,7 +43,7 @@ pub struct Arguments {
 }
 
 /// Runs the command.
-pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &ProgressArguments, library: &Library) -> Result<()> {
     if let Some(path) = &arguments.output {
         arguments.look.picture(path.clone()).check()?;
     }

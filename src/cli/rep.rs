@@ -18,7 +18,7 @@ use crate::units::{Mass, System};
 use clap::Args;
 use std::path::PathBuf;
 
-/// Arguments of `rep`.
+/// RepArguments of `rep`.
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:
   torquill rep bench-press --load 100%
@@ -26,7 +26,7 @@ use std::path::PathBuf;
   torquill rep squat --load 85% --format json
   torquill rep bench-press --load 100% --band loop-22mm:1 --versus-plain -o versus.png
   torquill rep bench-press --load 105% --lowering \"3 s\" --hand-over")]
-pub struct Arguments {
+pub struct RepArguments {
     /// Name of the movement (see: torquill movements)
     movement: String,
     #[command(flatten)]
@@ -64,7 +64,7 @@ pub struct Arguments {
 }
 
 /// Runs the command; a load that is not lifted is drawn and printed, and ends with status 1.
-pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &RepArguments, library: &Library) -> Result<()> {
     for picture in pictures(arguments) {
         picture.check()?;
     }
@@ -94,8 +94,8 @@ pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
 }
 
 /// The pictures that were asked for.
-fn pictures(arguments: &Arguments) -> impl Iterator<Item = Picture> {
-    let Arguments {
+fn pictures(arguments: &RepArguments) -> impl Iterator<Item = Picture> {
+    let RepArguments {
         output,
         over_time,
         animation,
@@ -106,7 +106,7 @@ fn pictures(arguments: &Arguments) -> impl Iterator<Item = Picture> {
 }
 
 /// Prints and draws a setup beside plain weight of the same hardest effort.
-fn compare(arguments: &Arguments, both: &VersusPlain, units: System) -> Result<()> {
+fn compare(arguments: &RepArguments, both: &VersusPlain, units: System) -> Result<()> {
     output::print(&match arguments.format {
         Format::Json => report::versus_json(both, units),
         Format::Csv => {
@@ -125,7 +125,7 @@ fn compare(arguments: &Arguments, both: &VersusPlain, units: System) -> Result<(
     both.plain.check_lifted()
 }
 
-fn draw(arguments: &Arguments, rep: &RepStudy, units: System) -> Result<()> {
+fn draw(arguments: &RepArguments, rep: &RepStudy, units: System) -> Result<()> {
     let look = arguments.look.look()?;
     if let Some(path) = &arguments.output {
         let picture = arguments.look.picture(path.clone());

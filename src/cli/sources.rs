@@ -7,17 +7,17 @@ use crate::library::Library;
 use crate::report;
 use clap::Args;
 
-/// Arguments of `sources`.
+/// SourcesArguments of `sources`.
 #[derive(Debug, Args)]
 #[command(after_help = "Example:\n  torquill sources --format csv")]
-pub struct Arguments {
+pub struct SourcesArguments {
     /// Form of the output
     #[arg(long, value_enum, default_value_t = Format::Table)]
     format: Format,
 }
 
 /// Runs the command.
-pub fn run(arguments: &Arguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &SourcesArguments, library: &Library) -> Result<()> {
     let sources = library.sources()?;
     output::print(&match arguments.format {
         Format::Json => report::sources_json(&sources),

@@ -14,7 +14,7 @@ use crate::study::{Compared, Conditions, Parameter, family, pair_grid, rank, usu
 use clap::{ArgMatches, Args, ValueEnum};
 use std::path::PathBuf;
 
-/// Arguments of `vary`.
+/// VaryArguments of `vary`.
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:
   torquill vary biceps-curl --param muscles.biceps_long.moment_arm.elbow --values -20%,-10%,0%,+10%,+20%
@@ -22,7 +22,7 @@ use std::path::PathBuf;
   torquill vary squat --param technique.bar_position --values high,low
   torquill vary bench-press --param technique.grip_width --values \"60 cm..90 cm:7\" --param technique.tuck --values \"15 deg..60 deg:4\" -o map.png
   torquill vary bench-press --rank -o rank.png")]
-pub struct Arguments {
+pub struct VaryArguments {
     /// Name of the movement (see: torquill movements)
     movement: String,
     #[command(flatten)]
@@ -84,7 +84,11 @@ impl From<MeasureOption> for Compared {
 }
 
 /// Runs the command.
-pub fn run(arguments: &Arguments, library: &Library, matches: Option<&ArgMatches>) -> Result<()> {
+pub fn run(
+    arguments: &VaryArguments,
+    library: &Library,
+    matches: Option<&ArgMatches>,
+) -> Result<()> {
     if let Some(path) = &arguments.output {
         arguments.look.picture(path.clone()).check()?;
     }
@@ -108,7 +112,7 @@ pub fn run(arguments: &Arguments, library: &Library, matches: Option<&ArgMatches
 }
 
 /// The parameters with their values: none to rank, one for a family, two for a map.
-fn parameters(arguments: &Arguments) -> Result<Vec<Parameter>> {
+fn parameters(arguments: &VaryArguments) -> Result<Vec<Parameter>> {
     let (paths, lists) = (&arguments.param, &arguments.values);
     if arguments.rank {
         return Ok(Vec::new());
@@ -127,7 +131,7 @@ fn parameters(arguments: &Arguments) -> Result<Vec<Parameter>> {
 }
 
 fn asked(
-    arguments: &Arguments,
+    arguments: &VaryArguments,
     library: &Library,
     matches: Option<&ArgMatches>,
 ) -> Result<Conditions> {
@@ -145,7 +149,7 @@ fn asked(
 }
 
 fn varied(
-    arguments: &Arguments,
+    arguments: &VaryArguments,
     bench: &Workbench,
     parameter: &Parameter,
     asked: &Conditions,
@@ -162,7 +166,7 @@ fn varied(
 }
 
 fn mapped(
-    arguments: &Arguments,
+    arguments: &VaryArguments,
     bench: &Workbench,
     parameters: [Parameter; 2],
     measure: Compared,
@@ -181,7 +185,7 @@ fn mapped(
 }
 
 fn ranked(
-    arguments: &Arguments,
+    arguments: &VaryArguments,
     bench: &Workbench,
     measure: Compared,
     asked: &Conditions,
@@ -198,7 +202,7 @@ fn ranked(
 }
 
 /// Draws the picture, if one was asked for.
-fn draw(arguments: &Arguments, scene: impl FnOnce() -> Result<Scene>) -> Result<()> {
+fn draw(arguments: &VaryArguments, scene: impl FnOnce() -> Result<Scene>) -> Result<()> {
     match &arguments.output {
         None => Ok(()),
         Some(path) => arguments.look.picture(path.clone()).write(&scene()?),

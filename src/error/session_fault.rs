@@ -263,13 +263,6 @@ pub enum PredictionFault {
         /// The time.
         time: Duration,
     },
-    /// A share of maximal force that can be held longer than was looked for.
-    HeldLonger {
-        /// The share.
-        share: f64,
-        /// How long was looked for.
-        limit: Duration,
-    },
     /// A set with a group of no repetitions.
     EmptyGroup,
     /// A set of too many repetitions.

@@ -57,6 +57,8 @@ pub type Repetition<'a> = dyn Fn(&Attempt) -> Result<RepOutcome> + 'a;
 /// Answers for one lifter and one movement.
 pub struct RepOracle<'a> {
     /// The 1RM that belongs to the function: the largest load it completes when fresh.
+    // What the laws of an oracle start from; no plan needs it, since each is asked for with a 1RM of its own.
+    #[allow(dead_code)]
     pub one_rm: Mass,
     /// The most that can be lowered under control.
     pub eccentric_one_rm: Mass,

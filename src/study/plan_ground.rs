@@ -98,11 +98,11 @@ fn trainee(asked: &PlanQuestion, training: Training, notes: &mut Vec<PlanNote>) 
         }
     };
     Trainee {
-        training_months: months,
         injured: told.injured,
         unwell_or_sore: told.unwell,
         age_years: told.age_years,
         days_since_overload: told.days_since_overload,
+        ..Trainee::with_training_months(months)
     }
 }
 

@@ -1,6 +1,6 @@
 //! Every line is reached: all rooms as private modules of one program whose only way in is the command line (and the
 //! library's front, once it stands), so that the compiler finds what nothing uses. Never run; checked with all targets.
-#![warn(dead_code)]
+#![deny(dead_code)]
 // What `mod.rs` passes on is for those who use the library.
 #![allow(missing_docs, unused_imports, clippy::all)]
 

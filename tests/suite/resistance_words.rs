@@ -374,9 +374,7 @@ fn fault_what_makes_no_sense_is_refused_with_the_reason() {
     );
     let both = Setup::new("", vec![all[10].clone(), all[10].clone()]);
     assert!(
-        both.check_for(&SLED, "leg-press")
-            .expect_err("two")
-            .to_string()
+        crate::calling::said(&both.check_for(&SLED, "leg-press").expect_err("two"))
             .contains("2 times")
     );
 }
@@ -424,7 +422,9 @@ fn law_shipped_bands_and_chains_name_known_sources() {
                 .contains("without a source"),
             "{file}"
         );
-        if let Some(key) = source.key() {
+        if let Source::Published(key, _) | Source::FromMemory(key, _) | Source::Derived(key, _) =
+            source
+        {
             assert!(
                 known.contains_key(key),
                 "{file}: {key} is no key of sources.ron"

@@ -232,11 +232,6 @@ fn prediction(fault: &PredictionFault) -> Told {
             format!("{share} is no share of maximal force (0 to 1)")
         }
         PredictionFault::NoTime { time } => format!("{} s is no time to work or rest", time.as_s()),
-        PredictionFault::HeldLonger { share, limit } => format!(
-            "{} % of maximal force can be held for more than {} s",
-            rounded(100.0 * share, 0),
-            rounded(limit.as_s(), 0)
-        ),
         PredictionFault::EmptyGroup => {
             "a set needs at least one repetition in every group".to_owned()
         }

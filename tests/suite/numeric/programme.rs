@@ -484,9 +484,7 @@ fn fault_faulty_numbers_are_refused_at_the_door() {
         .add_column(1.0, 0.0, 1.0, &[1.0, INF])
         .unwrap_err();
     assert!(
-        fault
-            .to_string()
-            .contains("column 0 of a linear programme has inf in row 1"),
+        crate::calling::said(&fault).contains("column 0 of a linear programme has inf in row 1"),
         "{fault}"
     );
     for _ in 0..MAX_COLUMNS {

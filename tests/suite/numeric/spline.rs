@@ -142,9 +142,7 @@ fn law_error_falls_with_the_third_power_of_the_spacing() {
 #[test]
 fn fault_points_without_order_are_refused_with_their_figures() {
     let refused = |points: &[(f64, f64)]| {
-        Spline::through(points, Beyond::Level)
-            .unwrap_err()
-            .to_string()
+        crate::calling::said(&Spline::through(points, Beyond::Level).unwrap_err())
     };
     assert!(refused(&[]).contains("at least 2 points, not 0"));
     assert!(refused(&[(1.0, 1.0)]).contains("not 1"));

@@ -77,7 +77,7 @@ fn law_few_plates_limit_the_load() {
     let below = loading.at_most(kg(19.0)).expect_err("lighter than the bar");
     assert_eq!(below.exit_status(), 1);
     assert!(
-        below.to_string().contains("the lightest is 20 kg"),
+        crate::calling::said(&below).contains("the lightest is 20 kg"),
         "{below}"
     );
     for nonsense in [0.0, -20.0, f64::NAN, f64::INFINITY, 5000.0] {
