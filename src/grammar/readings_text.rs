@@ -21,13 +21,13 @@ fn one_reading(part: &str) -> Result<BandReading> {
     let (length, pull) = part
         .split_once('=')
         .ok_or_else(|| Error::bad(ReadingsFault::NotOne(part.to_owned())))?;
-    reading(length, pull.trim()).map_err(Error::bad)
+    reading(length, pull.trim())
 }
 
-fn reading(length: &str, pull: &str) -> std::result::Result<BandReading, What> {
+fn reading(length: &str, pull: &str) -> Result<BandReading> {
     Ok(BandReading {
-        length: Length::from_text(length)?,
-        force: pull_from_text(pull)?,
+        length: Length::from_text(length).map_err(Error::bad)?,
+        force: pull_from_text(pull).map_err(Error::bad)?,
     })
 }
 
@@ -56,12 +56,9 @@ pub fn readings_from_csv(text: &str) -> Result<Vec<BandReading>> {
                 text.to_owned()
             }
         };
-        readings.push(reading(&cell(0), &cell(1)).map_err(|fault| {
-            Error::bad(GrammarFault::OnLine {
-                line: row.position().map_or(0, csv::Position::line),
-                fault: Box::new(fault),
-            })
-        })?);
+        let line = row.position().map_or(0, csv::Position::line);
+        let on_line = |fault| What::from(GrammarFault::OnLine { line, fault });
+        readings.push(reading(&cell(0), &cell(1)).map_err(|error| error.inside(on_line))?);
     }
     Ok(readings)
 }

@@ -133,8 +133,8 @@ fn law_the_same_chart_gives_the_same_bytes() {
 
 #[test]
 fn law_svg_names_and_describes_itself_and_says_its_size() {
-    let writers: [(fn(&Scene) -> torquill::error::Result<String>, bool); 2] =
-        [(outlined_svg, false), (svg, true)];
+    type Writer = fn(&Scene) -> torquill::error::Result<String>;
+    let writers: [(Writer, bool); 2] = [(outlined_svg, false), (svg, true)];
     for (write, keeps_letters) in writers {
         let scene = strength().scene(Look::default()).expect("drawn");
         let text = write(&scene).expect("written");
