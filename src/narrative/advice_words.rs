@@ -1,14 +1,14 @@
 //! What bands and chains do to a lift at all, and what helps where they do not, in words.
 //!
-//! In: [`Advice`]. Out: sentences; none where bands or chains do well.
+//! In: [`Advice`], the units asked for. Out: sentences; none where bands or chains do well.
 
-use super::quantities::rounded;
+use super::quantities::{QuantityWords, rounded};
 use crate::error::{Advice, Instead, Means, Remedy};
-use crate::units::Length;
+use crate::units::{Length, System};
 
 /// The advice, sentence by sentence.
 #[must_use]
-pub(crate) fn advice_sentences(advice: &Advice) -> Vec<String> {
+pub(crate) fn advice_sentences(advice: &Advice, units: System) -> Vec<String> {
     let last = match &advice.instead {
         Instead::NotSought => return Vec::new(),
         Instead::MachineOnly => {
@@ -18,7 +18,7 @@ pub(crate) fn advice_sentences(advice: &Advice) -> Vec<String> {
             "No cable or hinged arm that was tried evens this lift out either.".to_owned()
         }
         Instead::Tried(list) => {
-            let list: Vec<String> = list.iter().map(remedy_in_words).collect();
+            let list: Vec<String> = list.iter().map(|remedy| remedy_in_words(remedy, units)).collect();
             format!("What helps instead: {}.", list.join("; "))
         }
     };
@@ -64,15 +64,19 @@ fn helping_in_words(percent: f64) -> String {
     }
 }
 
-fn remedy_in_words(remedy: &Remedy) -> String {
+fn remedy_in_words(remedy: &Remedy, units: System) -> String {
     let means = match remedy.means {
         Means::Cable { height, offset } => {
-            format!("a cable to a pulley {}, {}", high(height), aside(offset))
+            format!(
+                "a cable to a pulley {}, {}",
+                high(height, units),
+                aside(offset, units)
+            )
         }
         Means::HingedBar { height, offset } => format!(
             "a bar hinged at one end {}, {}, its plates at the other end",
-            high(height),
-            aside(offset)
+            high(height, units),
+            aside(offset, units)
         ),
         Means::FittedCam => "a machine whose cam follows the lifter's strength".to_owned(),
     };
@@ -82,18 +86,18 @@ fn remedy_in_words(remedy: &Remedy) -> String {
     )
 }
 
-fn high(height: Length) -> String {
+fn high(height: Length, units: System) -> String {
     if height.as_m() == 0.0 {
         "on the floor".to_owned()
     } else {
-        format!("{} cm high", rounded(height.as_cm(), 0))
+        format!("{} high", units.tape(height))
     }
 }
 
-fn aside(offset: Length) -> String {
-    match offset.as_cm() {
+fn aside(offset: Length, units: System) -> String {
+    match offset.as_m() {
         0.0 => "straight above or below the start".to_owned(),
-        cm if cm > 0.0 => format!("{} cm ahead (or outward)", rounded(cm, 0)),
-        cm => format!("{} cm behind (or inward)", rounded(-cm, 0)),
+        ahead if ahead > 0.0 => format!("{} ahead (or outward)", units.tape(offset)),
+        _ => format!("{} behind (or inward)", units.tape(-offset)),
     }
 }

@@ -10,7 +10,7 @@ use super::setups::goal_in_words;
 use crate::movement::Carrier;
 use crate::setups::{Goal, Wish};
 use crate::study::{PickAnswer, Picked};
-use crate::units::{Mass, System};
+use crate::units::System;
 
 /// Below this share of the wished effort the gym's loads are said to end too early.
 const NEARLY: f64 = 0.85;
@@ -83,7 +83,7 @@ fn plain_in_words(pick: &PickAnswer, units: System) -> String {
     };
     format!(
         "Plain weight for comparison: {} ({}), {}.",
-        both(plain.loaded.loading.total, units),
+        units.mass(plain.loaded.loading.total),
         loading_in_words(&plain.loaded.loading),
         hardest(pick, plain, units)
     )
@@ -159,7 +159,7 @@ pub const PICKED_HEADS: [&str; 9] = [
 #[must_use]
 pub fn picked_cells(pick: &PickAnswer, rank: usize, picked: &Picked, units: System) -> Vec<String> {
     let loaded = &picked.loaded;
-    let [start, middle, end] = loaded.loads.map(|load| both(load, units));
+    let [start, middle, end] = loaded.loads.map(|load| units.mass(load));
     let sticking = &picked.study.sticking;
     vec![
         rank.to_string(),
@@ -174,22 +174,13 @@ pub fn picked_cells(pick: &PickAnswer, rank: usize, picked: &Picked, units: Syst
     ]
 }
 
-/// A mass in both units, the chosen one first.
-fn both(mass: Mass, units: System) -> String {
-    let other = match units {
-        System::Metric => System::Us,
-        System::Us => System::Metric,
-    };
-    format!("{} ({})", units.mass(mass), other.mass(mass))
-}
-
 /// What is put together for a ranked setup, a piece a line; the first line is the plain load.
 #[must_use]
 pub fn recipe(pick: &PickAnswer, picked: &Picked, units: System) -> Vec<String> {
     let loaded = &picked.loaded;
     let mut lines = vec![format!(
         "{}: {}",
-        both(loaded.loading.total, units),
+        units.mass(loaded.loading.total),
         loading_in_words(&loaded.loading)
     )];
     lines.extend(hung_pieces(&loaded.setup.items, &pick.anchors, units));
@@ -230,7 +221,7 @@ pub fn front_cells(pick: &PickAnswer, picked: &Picked, units: System) -> Vec<Str
     vec![
         loaded.pieces.to_string(),
         format!("{} %", rounded(loaded.flattening_percent, 0)),
-        both(loaded.mean_load, units),
+        units.mass(loaded.mean_load),
         loading_in_words(&loaded.loading),
         hung_in_words(&loaded.setup.items, &pick.anchors, units),
     ]

@@ -28,7 +28,7 @@ pub fn ranking_table(pick: &PickAnswer, training: Training, units: System) -> St
     lines.extend(recipes(pick, units));
     lines.push(String::new());
     lines.push(why_first(pick, units));
-    lines.extend(advice_sentences(&pick.advice));
+    lines.extend(advice_sentences(&pick.advice, units));
     lines.push(String::new());
     lines.push(front_head(pick));
     lines.push(front_table(pick, units));

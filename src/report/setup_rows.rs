@@ -158,7 +158,7 @@ pub fn ranking_json(pick: &PickAnswer, training: Training, units: System) -> Str
             fitting: pick.counts.fitting,
             non_dominated: pick.front_size,
             why: why_first(pick, units),
-            advice: advice_sentences(&pick.advice),
+            advice: advice_sentences(&pick.advice, units),
             best_added_percent: pick.advice.best_added_percent,
             best_helping_percent: pick.advice.best_helping_percent,
             left_out: left_out.collect(),

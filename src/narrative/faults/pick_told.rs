@@ -27,7 +27,7 @@ pub(super) fn told(fault: &PickFault, units: System) -> Told {
                 "no {pieces} of {gym} load the {} more evenly than plain weight",
                 movement.replace('-', " ")
             ));
-            told.hints = advice_sentences(advice);
+            told.hints = advice_sentences(advice, units);
             told.hint(
                 "--band or --chain hang a named piece all the same; --method straight plans plain weight",
             )
