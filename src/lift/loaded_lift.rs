@@ -31,7 +31,7 @@ use std::path::Path;
 /// ```
 #[derive(Debug, Clone)]
 pub struct Lift {
-    library: Library,
+    models: Library,
     bench: Workbench,
     settings: Vec<String>,
     model: Model,
@@ -89,7 +89,7 @@ impl Lift {
             Workbench::open(&library, lifter, movement).map_err(told_as(LiftError::Lifter))?;
         let model = bench.model(&[]).map_err(told_as(LiftError::Lifter))?;
         Ok(Self {
-            library,
+            models: library,
             bench,
             settings: Vec::new(),
             model,
@@ -169,7 +169,7 @@ impl Lift {
     }
 
     fn hung(mut self, loads: &[&str], bands: &[&str], chains: &[&str]) -> Result<Self, LiftError> {
-        let pieces = self.library.pieces().map_err(told_as(LiftError::Models))?;
+        let pieces = self.models.pieces().map_err(told_as(LiftError::Models))?;
         let more = setup_from_texts(loads, bands, chains, &pieces.stock())
             .map_err(told_as(LiftError::Load))?;
         self.setup.items.extend(more.items);
@@ -189,7 +189,7 @@ impl Lift {
     /// # }
     /// ```
     pub fn implement(mut self, text: &str) -> Result<Self, LiftError> {
-        let pieces = self.library.pieces().map_err(told_as(LiftError::Models))?;
+        let pieces = self.models.pieces().map_err(told_as(LiftError::Models))?;
         let item = item_from_text(text, &pieces.stock()).map_err(told_as(LiftError::Load))?;
         self.setup.items.push(item);
         Ok(self)
