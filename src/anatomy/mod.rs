@@ -25,4 +25,4 @@ pub use passive_joint::PassiveJoint;
 pub use sarcomere::Sarcomere;
 pub use scaling::{MuscleTable, Tables, build, groups};
 pub use segment::{Breadths, Segment, SegmentName, SegmentRow, SegmentTable};
-pub use tendon::{Tendon, tendon_force};
+pub use tendon::{Tendon, tendon_force, tendon_strain};

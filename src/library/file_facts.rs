@@ -39,6 +39,8 @@ pub enum FileFacts {
     Publications(usize),
     /// The table of bounds.
     Bounds,
+    /// Priors, targets or answer of the calibration.
+    Calibration,
 }
 
 /// What a sound file of a lifter holds.

@@ -20,6 +20,7 @@ mod nearest;
 mod numbers;
 mod outline;
 mod pieces;
+mod posterior;
 mod published_rules;
 mod published_tables;
 mod read;
@@ -39,5 +40,6 @@ pub use file_facts::{
 pub use nearest::nearest;
 pub use numbers::{NumberAt, get, numeric_paths};
 pub use pieces::Pieces;
+pub use posterior::FittedValue;
 pub use read::read;
 pub use records::{Library, LifterFiles};

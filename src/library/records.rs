@@ -6,6 +6,7 @@
 use super::complaint::{Complaint, complaint, none_in_file};
 use super::nearest::known;
 use super::pieces::Pieces;
+use super::posterior::Posterior;
 use super::read::read;
 use super::{body_rules, built_in, curve_rules, movement_rules, muscle_rules};
 use crate::anatomy::{
@@ -27,6 +28,7 @@ pub struct Library {
     /// What was read once; copies of a library share it.
     pub(super) published: Arc<OnceLock<Published>>,
     pub(super) pieces: Arc<OnceLock<Arc<Pieces>>>,
+    pub(super) posterior: Arc<OnceLock<Posterior>>,
 }
 
 /// A lifter's record with the tables it names, checked.
@@ -90,6 +92,7 @@ impl Library {
             folder: Some(folder),
             published: Arc::default(),
             pieces: Arc::default(),
+            posterior: Arc::default(),
         })
     }
 

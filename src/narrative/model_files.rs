@@ -43,6 +43,7 @@ pub const fn file_kind(facts: &FileFacts) -> &'static str {
         FileFacts::Published(_) => Shelf::Published,
         FileFacts::Publications(_) => return "list of publications",
         FileFacts::Bounds => return "table of bounds",
+        FileFacts::Calibration => return "table of the calibration",
     })
 }
 
@@ -84,7 +85,7 @@ pub fn file_facts(facts: &FileFacts) -> Vec<(&'static str, String)> {
         FileFacts::Gym(facts) => gym(facts),
         FileFacts::Published(rows) => vec![("rows", rows.to_string())],
         FileFacts::Publications(count) => vec![("publications", count.to_string())],
-        FileFacts::Bounds => Vec::new(),
+        FileFacts::Bounds | FileFacts::Calibration => Vec::new(),
     }
 }
 

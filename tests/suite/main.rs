@@ -3,6 +3,7 @@
 
 mod bad_models;
 mod body;
+mod calibration;
 mod calling;
 mod commands;
 mod draw;
