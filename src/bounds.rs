@@ -164,6 +164,10 @@ pub struct Bounds {
     pub arm_scale: Bound,
     /// A moment arm of a muscle, on either side.
     pub moment_arm: Bound,
+    /// A distance of a muscle's line from the shoulder joint, on either side.
+    pub line_place: Bound,
+    /// Radius that a muscle's line bends round.
+    pub line_wrap: Bound,
     /// Half-width of a parabola of active force.
     pub active_width: Bound,
     /// Shape of a bell of active force.

@@ -13,6 +13,8 @@ mod passive_joint;
 mod sarcomere;
 mod scaling;
 mod segment;
+mod shoulder_line;
+mod shoulder_pose;
 mod tendon;
 
 pub use curves::{ActiveForceLength, Bell, Curves, ForceVelocity, PassiveForceLength};
@@ -25,4 +27,6 @@ pub use passive_joint::PassiveJoint;
 pub use sarcomere::Sarcomere;
 pub use scaling::{MuscleTable, Tables, build, groups};
 pub use segment::{Breadths, Segment, SegmentName, SegmentRow, SegmentTable};
+pub use shoulder_line::{LineAtPose, LinePlace, LineStart, ShoulderLine, ShoulderPath};
+pub use shoulder_pose::{ShoulderMotion, ShoulderPose, axis_of};
 pub use tendon::{Tendon, tendon_force, tendon_strain};

@@ -6,6 +6,8 @@ use super::curves::Curves;
 use super::joint::Dof;
 use super::moment_arm::MomentArm;
 use super::segment::SegmentName;
+use super::shoulder_line::ShoulderLine;
+use super::shoulder_pose::ShoulderPose;
 use super::tendon::{Tendon, tendon_strain};
 use crate::source::Source;
 use crate::units::{Angle, Force, Length};
@@ -30,9 +32,13 @@ pub struct Muscle {
     pub group: String,
     /// Segment whose length scales the fibres and the moment arms.
     pub along: SegmentName,
-    /// Moment arm at every degree of freedom that the muscle crosses.
+    /// Moment arm at every degree of freedom that the muscle crosses, the shoulder's apart.
+    #[serde(default)]
     pub moment_arm: BTreeMap<Dof, MomentArm>,
-    /// Fibre length in a reference pose; a second entry for a second plane of the shoulder.
+    /// Its line across the shoulder, if it crosses it.
+    #[serde(default)]
+    pub shoulder: Option<ShoulderLine>,
+    /// Fibre length in a reference pose.
     pub reference: Vec<Reference>,
     /// The tendon in series.
     #[serde(default)]
@@ -51,6 +57,27 @@ pub struct Reference {
     pub fibre_length: f64,
     /// Where this comes from.
     pub source: Source,
+}
+
+impl Reference {
+    /// How the shoulder stands in that pose.
+    #[must_use]
+    pub fn shoulder(&self) -> ShoulderPose {
+        self.at
+            .iter()
+            .find(|(dof, _)| dof.is_shoulder())
+            .map_or_else(ShoulderPose::hanging, |(dof, angle)| {
+                ShoulderPose::in_plane(*dof, angle.as_rad())
+            })
+    }
+}
+
+impl Muscle {
+    /// Whether the muscle turns about a degree of freedom.
+    #[must_use]
+    pub fn crosses(&self, dof: Dof) -> bool {
+        self.moment_arm.contains_key(&dof) || (dof.is_shoulder() && self.shoulder.is_some())
+    }
 }
 
 /// The architecture of one muscle in SI, ready for evaluation.

@@ -39,9 +39,24 @@ impl PassiveJoint {
     /// exponent is held at 5 so that an absurd pose stays finite.
     #[must_use]
     pub fn torque_nm(&self, angle_rad: f64) -> f64 {
-        let width = self.width.as_rad().max(1.0e-3);
-        let grown = |x: f64| x.min(5.0).exp();
-        self.low_torque.as_nm() * grown((self.low.as_rad() - angle_rad) / width)
-            - self.high_torque.as_nm() * grown((angle_rad - self.high.as_rad()) / width)
+        self.low_nm(angle_rad) - self.high_nm(angle_rad)
+    }
+
+    /// What the lower end pushes back with at an angle, N·m.
+    #[must_use]
+    pub fn low_nm(&self, angle_rad: f64) -> f64 {
+        self.low_torque.as_nm() * self.grown(self.low.as_rad() - angle_rad)
+    }
+
+    /// What the upper end pushes back with at an angle, N·m.
+    #[must_use]
+    pub fn high_nm(&self, angle_rad: f64) -> f64 {
+        self.high_torque.as_nm() * self.grown(angle_rad - self.high.as_rad())
+    }
+
+    fn grown(&self, beyond_rad: f64) -> f64 {
+        (beyond_rad / self.width.as_rad().max(1.0e-3))
+            .min(5.0)
+            .exp()
     }
 }

@@ -43,10 +43,13 @@ pub struct Tables<'a> {
 /// segment mass    m = share·body mass
 /// fibre length, moment arm  × k,   k = L/L_of_the_muscle_table's_body
 /// passive torque  × body mass/mass_of_that_body
-/// peak force      F0 × (body mass/mass_of_that_body)^(2/3) × group factor × strength scale
+/// peak force      F0 × (body mass/mass_of_that_body)/k × group factor × strength scale
 /// ```
-/// **Source.** de Leva 1996 (shares); geometric scaling of muscle force with mass^(2/3): Jaric 2003,
-/// from memory. **Fails** on a table that lacks a segment, or a factor for an unknown group.
+/// A muscle's volume `F0·l0` grows with body mass, and torque `F0·arm` with it: of two lifters of one mass the
+/// taller has longer, thinner muscles and the same torque. At one build force grows with mass^(2/3).
+/// **Source.** de Leva 1996 (shares); muscle volume follows mass times height and hardly anything else:
+/// Handsfield et al. 2014, from memory; force of like bodies with mass^(2/3): Jaric 2003, from memory.
+/// **Fails** on a table that lacks a segment, or a factor for an unknown group.
 pub fn build(name: &str, record: &LifterRecord, tables: Tables<'_>) -> Result<Lifter> {
     check(record, tables)?;
     let height_ratio = record.height.as_m() / tables.segments.sample_height.as_m();
@@ -136,15 +139,18 @@ fn scale_muscles(lifter: &mut Lifter, record: &LifterRecord, tables: Tables<'_>)
         joint.low_torque = joint.low_torque * mass_ratio;
         joint.high_torque = joint.high_torque * mass_ratio;
     }
-    let force_ratio = mass_ratio.powf(2.0 / 3.0) * record.strength_scale;
+    let volume_ratio = mass_ratio * record.strength_scale;
     for muscle in lifter.muscles.values_mut() {
         let own = lifter.segments[&muscle.along].length.as_m();
         let size = own / tables.muscle_body.rows[&muscle.along].length.as_m();
         let group = record.strength.get(&muscle.group).copied().unwrap_or(1.0);
-        muscle.peak_force = muscle.peak_force * (force_ratio * group);
+        muscle.peak_force = muscle.peak_force * (volume_ratio / size * group);
         muscle.optimal_fibre_length = muscle.optimal_fibre_length * size;
         for arm in muscle.moment_arm.values_mut() {
             arm.scale *= size;
+        }
+        if let Some(line) = &mut muscle.shoulder {
+            line.scale *= size;
         }
     }
 }

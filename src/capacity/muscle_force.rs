@@ -4,10 +4,12 @@
 //! ready to be evaluated many times.
 
 use crate::anatomy::{
-    ArmCurve, Curves, Dof, Fibre, FibreState, Lifter, Muscle, PassiveJoint, Reference,
+    ArmCurve, Curves, Dof, Fibre, FibreState, Lifter, Muscle, PassiveJoint, ShoulderPath,
+    ShoulderPose,
 };
 use crate::error::{BodyFault, Error, HoldFault, Result};
 use crate::movement::{Coordinate, Pose};
+use nalgebra::Vector3;
 use std::collections::BTreeMap;
 
 /// The muscles of a lifter that cross a joint that moves.
@@ -28,19 +30,13 @@ pub struct ActingMuscle {
     pub name: String,
     /// Its architecture.
     pub fibre: Fibre,
-    lines: Vec<MuscleLine>,
-}
-
-/// The muscle's length in one plane of the shoulder (or its only line).
-#[derive(Debug, Clone)]
-struct MuscleLine {
-    /// Coordinate and index of the plane that weighs this line; `None` = weight 1.
-    weight: Option<(usize, usize)>,
-    /// Projected fibre length plus the arms' antiderivatives in the reference pose and in the
-    /// joints that stand, m.
+    /// Projected fibre length plus the arms' antiderivatives in the reference pose and in the joints
+    /// that stand, m.
     constant_m: f64,
-    /// Moving coordinates that it crosses.
+    /// Moving coordinates that it crosses, the shoulder's apart.
     arms: Vec<(usize, ArmCurve)>,
+    /// Its line across the shoulder, and the line's length in the reference pose, m.
+    shoulder: Option<(ShoulderPath, f64)>,
 }
 
 /// A muscle at a pose: fibres, arms over the coordinates, force passive and from full activation.
@@ -54,6 +50,10 @@ pub struct MuscleAtPose {
     pub passive_n: f64,
     /// Force that full activation adds, N.
     pub active_n: f64,
+    /// Shortening of muscle and tendon per unit of range, m.
+    pub shortening_m: f64,
+    /// What the shoulder blade's muscles do beside it, per unit of range and of force, m.
+    pub by_blade_m: f64,
 }
 
 /// A muscle at a pose, ready for any speed.
@@ -65,18 +65,17 @@ pub struct PlacedMuscle<'a> {
     passive_n: f64,
     length_factor: f64,
     arms_m: Vec<f64>,
+    /// Shortening per unit of range, m.
+    shortening_m: f64,
+    /// Work of the shoulder blade's muscles per unit of range and unit of force, m.
+    by_blade_m: f64,
 }
 
 impl PlacedMuscle<'_> {
     /// Fibres, arms and forces at a speed along the range (1/s); see [`ActingMuscle::at`].
     #[must_use]
-    pub fn at(&self, curves: &Curves, pose: &Pose, range_speed: f64) -> MuscleAtPose {
-        let shortening_m_s: f64 = self
-            .arms_m
-            .iter()
-            .zip(&pose.coordinates)
-            .map(|(arm, coordinate)| arm * coordinate.slope_rad * range_speed)
-            .sum();
+    pub fn at(&self, curves: &Curves, range_speed: f64) -> MuscleAtPose {
+        let shortening_m_s = self.shortening_m * range_speed;
         let fibre = self.fibre;
         let (state, passive_active_n, active_n) = if fibre.has_rigid_tendon() {
             let state = fibre.moving(self.relaxed, shortening_m_s);
@@ -91,6 +90,8 @@ impl PlacedMuscle<'_> {
         MuscleAtPose {
             state,
             arms_m: self.arms_m.clone(),
+            shortening_m: self.shortening_m,
+            by_blade_m: self.by_blade_m,
             passive_n: self.passive_n,
             active_n: passive_active_n + active_n - self.passive_n,
         }
@@ -120,64 +121,59 @@ impl Acting {
 }
 
 impl Acting {
-    /// Passive torque of the joint itself at a coordinate, N·m, planes by their weights.
+    /// Passive torque of the joints themselves at every coordinate of a pose, N·m.
+    ///
+    /// The shoulder is one ball joint: its stops are behind the frontal plane (the low end of horizontal
+    /// adduction) and overhead (the high end of abduction); their torque turns the arm back from there.
     #[must_use]
-    pub fn passive_joint_nm(&self, coordinate: &Coordinate) -> f64 {
-        coordinate
-            .planes
-            .iter()
-            .filter_map(|(dof, weight)| {
-                let joint = self.joints.get(dof)?;
-                Some(weight * joint.torque_nm(coordinate.angle_rad))
-            })
-            .sum()
+    pub fn passive_joints_nm(&self, pose: &Pose) -> Vec<f64> {
+        let shoulder = self.passive_shoulder_nm(&pose.shoulder.pose);
+        let torque = |coordinate: &Coordinate| {
+            if coordinate.dof.is_shoulder() {
+                return coordinate.axis.dot(&shoulder);
+            }
+            let joint = self.joints.get(&coordinate.dof);
+            joint.map_or(0.0, |joint| joint.torque_nm(coordinate.angle_rad))
+        };
+        pose.coordinates.iter().map(torque).collect()
     }
+
+    fn passive_shoulder_nm(&self, pose: &ShoulderPose) -> Vector3<f64> {
+        let arm = pose.arm();
+        let mut sum = Vector3::zeros();
+        if let Some(joint) = self.joints.get(&Dof::ShoulderHorizontal) {
+            let in_front = arm.y.clamp(-1.0, 1.0).asin();
+            sum += unit_or_zero(arm.cross(&Vector3::y())) * joint.low_nm(in_front);
+        }
+        if let Some(joint) = self.joints.get(&Dof::ShoulderAbduction) {
+            let elevation = (-arm.z).clamp(-1.0, 1.0).acos();
+            sum += unit_or_zero(arm.cross(&-Vector3::z())) * joint.high_nm(elevation);
+        }
+        sum
+    }
+}
+
+fn unit_or_zero(vector: Vector3<f64>) -> Vector3<f64> {
+    vector.try_normalize(1.0e-9).unwrap_or_default()
 }
 
 fn acting_muscle(name: &str, muscle: &Muscle, pose: &Pose) -> Result<Option<ActingMuscle>> {
-    let crosses = |dof: &Dof| muscle.moment_arm.contains_key(dof);
-    let moves = pose
-        .coordinates
-        .iter()
-        .any(|c| c.planes.iter().any(|(dof, _)| crosses(dof)));
-    if !moves {
+    if !pose.coordinates.iter().any(|c| muscle.crosses(c.dof)) {
         return Ok(None);
     }
-    let between = pose
-        .coordinates
-        .iter()
-        .position(|c| c.planes.len() > 1 && c.planes.iter().any(|(dof, _)| crosses(dof)));
-    let fibre = Fibre::of(muscle);
-    let lines = match between {
-        None => vec![line(muscle, &fibre, pose, None)?],
-        Some(coordinate) => (0..pose.coordinates[coordinate].planes.len())
-            .map(|plane| line(muscle, &fibre, pose, Some((coordinate, plane))))
-            .collect::<Result<Vec<_>>>()?,
-    };
-    Ok(Some(ActingMuscle {
-        name: name.to_owned(),
-        fibre,
-        lines,
-    }))
-}
-
-fn line(
-    muscle: &Muscle,
-    fibre: &Fibre,
-    pose: &Pose,
-    weight: Option<(usize, usize)>,
-) -> Result<MuscleLine> {
-    let plane = weight.map(|(c, p)| pose.coordinates[c].planes[p].0);
-    let moving = moving_dofs(&pose.coordinates, weight);
-    let reference = reference_for(muscle, plane, &moving)?;
+    let reference = muscle
+        .reference
+        .first()
+        .ok_or_else(|| Error::bad(BodyFault::NoReference))?;
     let zero = |dof: &Dof| reference.at.get(dof).map_or(0.0, |angle| angle.as_rad());
+    let fibre = Fibre::of(muscle);
     let mut constant_m = fibre.projected_m(reference.fibre_length);
     let mut arms = Vec::new();
-    for (index, dof) in &moving {
-        if let Some(arm) = muscle.moment_arm.get(dof) {
+    for (index, coordinate) in pose.coordinates.iter().enumerate() {
+        if let Some(arm) = muscle.moment_arm.get(&coordinate.dof) {
             let curve = arm.curve()?;
-            constant_m += curve.antiderivative(zero(dof));
-            arms.push((*index, curve));
+            constant_m += curve.antiderivative(zero(&coordinate.dof));
+            arms.push((index, curve));
         }
     }
     for (dof, angle_rad) in &pose.held {
@@ -185,69 +181,56 @@ fn line(
             constant_m -= arm.curve()?.shortening(zero(dof), *angle_rad);
         }
     }
-    Ok(MuscleLine {
-        weight,
+    let shoulder = muscle.shoulder.as_ref().map(|line| {
+        let path = line.path();
+        (path, path.at(&reference.shoulder()).length_m)
+    });
+    Ok(Some(ActingMuscle {
+        name: name.to_owned(),
+        fibre,
         constant_m,
         arms,
-    })
-}
-
-/// The degree of freedom of every coordinate in this line's plane.
-fn moving_dofs(coordinates: &[Coordinate], weight: Option<(usize, usize)>) -> Vec<(usize, Dof)> {
-    coordinates
-        .iter()
-        .enumerate()
-        .map(|(index, coordinate)| {
-            let plane = match weight {
-                Some((c, p)) if c == index => p,
-                _ => 0,
-            };
-            (index, coordinate.planes[plane].0)
-        })
-        .collect()
-}
-
-fn reference_for<'a>(
-    muscle: &'a Muscle,
-    plane: Option<Dof>,
-    moving: &[(usize, Dof)],
-) -> Result<&'a Reference> {
-    let wanted = plane.or_else(|| moving.iter().map(|m| m.1).find(|dof| dof.is_shoulder()));
-    wanted
-        .and_then(|dof| muscle.reference.iter().find(|r| r.at.contains_key(&dof)))
-        .or_else(|| muscle.reference.first())
-        .ok_or_else(|| Error::bad(BodyFault::NoReference))
+        shoulder,
+    }))
 }
 
 impl ActingMuscle {
     /// Fibres, arms and forces at a pose moving along the range at `range_speed` (1/s).
     ///
     /// ```text
-    /// p = Σ_planes w·( p_ref − Σ_j ∫ r_j dq_j ),   −ṗ = Σ_j r_j·(dq_j/ds)·ṡ
+    /// p = p_ref − Σ_j ∫ r_j dq_j + L(R) − L(R_ref),   −ṗ = (Σ_j r_j·dq_j/ds + m·(ω − ω_start))·ṡ
     /// ```
-    /// `p` projected fibre length (m), `w` weight of a shoulder plane, `r_j` arm (m), `ṡ` (1/s).
+    /// `p` projected fibre length (m), `r_j` arm of a hinge (m), `L` length of the line across the shoulder
+    /// (m), `R` the upper arm's orientation, `m` the line's moment (m), `ω` turns per unit of range.
     /// **Source.** design of the model: r = −dL/dq by construction.
     #[must_use]
     pub fn at(&self, curves: &Curves, pose: &Pose, range_speed: f64) -> MuscleAtPose {
-        self.placed(curves, pose).at(curves, pose, range_speed)
+        self.placed(curves, pose).at(curves, range_speed)
     }
 
     /// What does not depend on speed: arms, lengths, passive force.
     #[must_use]
     pub fn placed(&self, curves: &Curves, pose: &Pose) -> PlacedMuscle<'_> {
         let mut arms_m = vec![0.0; pose.coordinates.len()];
-        let mut projected_m = 0.0;
-        for line in &self.lines {
-            let weight = line
-                .weight
-                .map_or(1.0, |(c, p)| pose.coordinates[c].planes[p].1);
-            let mut length_m = line.constant_m;
-            for (index, curve) in &line.arms {
-                let angle_rad = pose.coordinates[*index].angle_rad;
-                length_m -= curve.antiderivative(angle_rad);
-                arms_m[*index] += weight * curve.at(angle_rad);
+        let mut projected_m = self.constant_m;
+        let mut shortening_m = 0.0;
+        let mut by_blade_m = 0.0;
+        for (index, curve) in &self.arms {
+            let coordinate = &pose.coordinates[*index];
+            projected_m -= curve.antiderivative(coordinate.angle_rad);
+            arms_m[*index] = curve.at(coordinate.angle_rad);
+            shortening_m += arms_m[*index] * coordinate.slope_rad;
+        }
+        if let Some((path, reference_m)) = &self.shoulder {
+            let line = path.at(&pose.shoulder.pose);
+            projected_m += line.length_m - reference_m;
+            shortening_m += path.shortening_m(&line, &pose.shoulder);
+            by_blade_m = path.by_blade_m(&line, &pose.shoulder);
+            for (arm, coordinate) in arms_m.iter_mut().zip(&pose.coordinates) {
+                if coordinate.dof.is_shoulder() {
+                    *arm = line.moment_m.dot(&coordinate.axis);
+                }
             }
-            projected_m += weight * length_m;
         }
         let relaxed = self.fibre.state(projected_m, 0.0);
         PlacedMuscle {
@@ -257,6 +240,8 @@ impl ActingMuscle {
             passive_n: self.fibre.forces_n(curves, relaxed).0,
             length_factor: curves.active.at(relaxed.length_norm),
             arms_m,
+            shortening_m,
+            by_blade_m,
         }
     }
 }

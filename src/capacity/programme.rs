@@ -101,7 +101,7 @@ impl<'a> Solver<'a> {
     ) -> Result<Held> {
         let muscles: Vec<MuscleAtPose> = placed
             .iter()
-            .map(|muscle| muscle.at(&self.acting.curves, pose, range_speed))
+            .map(|muscle| muscle.at(&self.acting.curves, range_speed))
             .collect();
         self.build(pose, &muscles, direction)?;
         let solution = solve(&self.programme, self.warm.as_ref()).map_err(|failure| {
@@ -118,7 +118,7 @@ impl<'a> Solver<'a> {
         let rows = pose.coordinates.len();
         let duals: Vec<f64> = solution.duals()[..rows].to_vec();
         let muscle_torques_nm = torques(&muscles, &activations, rows);
-        let limiting = limiting(&duals, &muscle_torques_nm);
+        let limiting = limiting(pose, &duals, &muscle_torques_nm);
         Ok(Held {
             capacity: values[0],
             muscles,
@@ -171,10 +171,10 @@ impl<'a> Solver<'a> {
     /// What limbs, joints and relaxed muscles ask of every coordinate, and the constant part of every balance.
     fn right_side(&self, pose: &Pose, muscles: &[MuscleAtPose], right: &mut [f64]) {
         let joints = pose.coordinates.len();
+        let of_joints = self.acting.passive_joints_nm(pose);
         for (j, sum) in right.iter_mut().enumerate().take(joints) {
             let passive: f64 = muscles.iter().map(|m| m.arms_m[j] * m.passive_n).sum();
-            let joint = self.acting.passive_joint_nm(&pose.coordinates[j]);
-            *sum = -(pose.gravity_nm[j] + passive + joint);
+            *sum = -(pose.gravity_nm[j] + passive + of_joints[j]);
         }
         for (b, balance) in pose.balances.iter().enumerate() {
             right[joints + b] = -balance.constant;
@@ -269,13 +269,23 @@ fn torques(muscles: &[MuscleAtPose], activations: &[f64], rows: usize) -> Vec<f6
         .collect()
 }
 
-/// The coordinate whose strength would raise the load most: greatest `|dual·torque|`.
+/// The coordinate whose strength would raise the load most.
 ///
 /// The dual `y_j = ∂λ/∂τ_j` times the muscles' torque there is the gain of capacity per unit share of
-/// strength added at that joint.
-fn limiting(duals: &[f64], torques_nm: &[f64]) -> usize {
-    let gain = |j: usize| (duals[j] * torques_nm[j]).abs();
+/// strength added at that coordinate. A joint's coordinates gain together: first the joint with the greatest
+/// `|Σ y_j·τ_j|`, then its greatest coordinate.
+fn limiting(pose: &Pose, duals: &[f64], torques_nm: &[f64]) -> usize {
+    let gain = |j: usize| duals[j] * torques_nm[j];
+    let joint = |j: usize| pose.coordinates[j].dof.joint();
+    let of_joint = |j: usize| -> f64 {
+        let same = (0..duals.len()).filter(|k| joint(*k) == joint(j));
+        same.map(gain).sum::<f64>().abs()
+    };
+    let order = |a: &usize, b: &usize| {
+        let joints = of_joint(*a).total_cmp(&of_joint(*b));
+        joints.then(gain(*a).abs().total_cmp(&gain(*b).abs()))
+    };
     (0..duals.len())
-        .max_by(|a, b| gain(*a).total_cmp(&gain(*b)).then(b.cmp(a)))
+        .max_by(|a, b| order(a, b).then(b.cmp(a)))
         .unwrap_or(0)
 }

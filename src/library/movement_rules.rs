@@ -5,7 +5,6 @@
 use super::complaint::{Complaint, Rules};
 use super::technique_rules::known;
 use super::{leg_rules, technique_rules};
-use crate::anatomy::Dof;
 use crate::bounds::bounds;
 use crate::error::{BrokenRule, PathRule};
 use crate::movement::{
@@ -96,8 +95,7 @@ fn sweep_rules(movement: &Movement, sweep: &SweepRecord, rules: &mut Rules) {
 
 fn arm_rules(movement: &Movement, arm: &ArmRecord, rules: &mut Rules) {
     known(movement, "path", "grip_width", rules);
-    shoulder_plane("path.lateral_plane", arm.lateral_plane, rules);
-    shoulder_plane("path.forward_plane", arm.forward_plane, rules);
+    known(movement, "path.elbow.turned", &arm.elbow.turned, rules);
     let height = &arm.shoulder_height;
     place(movement, "path.shoulder_height", height, rules);
     if *height == ArmPlace::Lockout {
@@ -119,17 +117,6 @@ fn arm_rules(movement: &Movement, arm: &ArmRecord, rules: &mut Rules) {
     let elbow_deg = arm.lockout_elbow.as_deg();
     rules.within("path.lockout_elbow", elbow_deg, &bounds().lockout_elbow);
     rules.within("path.friction", arm.friction, &bounds().friction);
-}
-
-fn shoulder_plane(path: &str, dof: Dof, rules: &mut Rules) {
-    if !dof.is_shoulder() {
-        let planes = Dof::ALL.into_iter().filter(|dof| dof.is_shoulder());
-        let no_plane = PathRule::NoShoulderPlane {
-            dof: dof.name(),
-            planes: planes.map(Dof::name).collect(),
-        };
-        rules.add(path, BrokenRule::Path(no_plane));
-    }
 }
 
 fn place(movement: &Movement, path: &str, place: &ArmPlace, rules: &mut Rules) {

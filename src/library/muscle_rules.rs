@@ -4,7 +4,9 @@
 //! sane ranges, arms longer than the limb is thick, a muscle whose length nothing fixes.
 
 use super::complaint::{Complaint, Rules};
-use crate::anatomy::{ArmShape, Dof, MomentArm, Muscle, MuscleTable, PassiveJoint, Tendon};
+use crate::anatomy::{
+    ArmShape, Dof, MomentArm, Muscle, MuscleTable, PassiveJoint, ShoulderLine, Tendon,
+};
 use crate::bounds::bounds;
 use crate::error::{BrokenRule, Fault, MuscleRule};
 use std::collections::{BTreeMap, BTreeSet};
@@ -71,7 +73,7 @@ pub(super) fn muscles(all: &BTreeMap<String, Muscle>, rules: &mut Rules) {
             rules.add(at("group"), BrokenRule::Muscle(MuscleRule::NoGroup));
         }
         tendon(&at("tendon"), &muscle.tendon, rules);
-        if muscle.moment_arm.is_empty() {
+        if muscle.moment_arm.is_empty() && muscle.shoulder.is_none() {
             let joints = Dof::ALL.map(Dof::name).to_vec();
             let crosses_none = MuscleRule::CrossesNoJoint { joints };
             rules.add(at("moment_arm"), BrokenRule::Muscle(crosses_none));
@@ -79,8 +81,34 @@ pub(super) fn muscles(all: &BTreeMap<String, Muscle>, rules: &mut Rules) {
         for (dof, arm) in &muscle.moment_arm {
             moment_arm(&at(&format!("moment_arm.{}", dof.name())), arm, rules);
         }
+        if let Some(line) = &muscle.shoulder {
+            shoulder_line(&at("shoulder"), line, rules);
+        }
         references(&path, muscle, rules);
     }
+}
+
+fn shoulder_line(path: &str, line: &ShoulderLine, rules: &mut Rules) {
+    let bounds = bounds();
+    for (end, place) in [("origin", line.origin), ("insertion", line.insertion)] {
+        for (way, length) in [
+            ("out", place.out),
+            ("forward", place.forward),
+            ("up", place.up),
+        ] {
+            rules.within(
+                &format!("{path}.{end}.{way}"),
+                length.as_cm(),
+                &bounds.line_place,
+            );
+        }
+    }
+    rules.within(
+        &format!("{path}.wrap"),
+        line.wrap.as_cm(),
+        &bounds.line_wrap,
+    );
+    rules.within(&format!("{path}.scale"), line.scale, &bounds.arm_scale);
 }
 
 fn references(path: &str, muscle: &Muscle, rules: &mut Rules) {
@@ -88,7 +116,8 @@ fn references(path: &str, muscle: &Muscle, rules: &mut Rules) {
         let none = BrokenRule::Muscle(MuscleRule::NoReference);
         rules.add(format!("{path}.reference"), none);
     }
-    let crossed: BTreeSet<&'static str> = muscle.moment_arm.keys().map(|dof| dof.name()).collect();
+    let crossed = Dof::ALL.into_iter().filter(|dof| muscle.crosses(*dof));
+    let crossed: BTreeSet<&'static str> = crossed.map(Dof::name).collect();
     let crossed: Vec<&'static str> = crossed.into_iter().collect();
     for (index, reference) in muscle.reference.iter().enumerate() {
         let at = format!("{path}.reference.{index}");
@@ -99,7 +128,7 @@ fn references(path: &str, muscle: &Muscle, rules: &mut Rules) {
             &bounds().reference_fibre_length,
         );
         for dof in reference.at.keys() {
-            if !crossed.is_empty() && !muscle.moment_arm.contains_key(dof) {
+            if !crossed.is_empty() && !muscle.crosses(*dof) {
                 let crossed = crossed.clone();
                 let foreign = BrokenRule::Muscle(MuscleRule::ForeignJoint { crossed });
                 rules.add(format!("{at}.at.{}", dof.name()), foreign);

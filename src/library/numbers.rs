@@ -135,19 +135,13 @@ fn walk(value: &Value, path: &str, found: &mut Vec<NumberAt>) {
 fn moving(model: &Model) -> Option<BTreeSet<Dof>> {
     let range = trace(&model.movement, &model.lifter, bounds().samples.fewest()).ok()?;
     let coordinates = range.poses.iter().flat_map(|pose| &pose.coordinates);
-    Some(
-        coordinates
-            .flat_map(|c| &c.planes)
-            .map(|plane| plane.0)
-            .collect(),
-    )
+    Some(coordinates.map(|c| c.dof).collect())
 }
 
 /// Paths of muscles, joints and strengths that have no part in a movement; groups end with a dot.
 fn idle_groups(model: &Model, moving: &BTreeSet<Dof>) -> Vec<String> {
     let muscles = model.lifter.muscles.iter();
-    let idle =
-        muscles.filter(|(_, muscle)| muscle.moment_arm.keys().all(|dof| !moving.contains(dof)));
+    let idle = muscles.filter(|(_, muscle)| !moving.iter().any(|dof| muscle.crosses(*dof)));
     let joints = model
         .lifter
         .joints
@@ -155,7 +149,7 @@ fn idle_groups(model: &Model, moving: &BTreeSet<Dof>) -> Vec<String> {
         .filter(|dof| !moving.contains(dof));
     let acts = |group: &str| {
         let mut muscles = model.lifter.muscles.values();
-        muscles.any(|m| m.group == group && m.moment_arm.keys().any(|dof| moving.contains(dof)))
+        muscles.any(|m| m.group == group && moving.iter().any(|dof| m.crosses(*dof)))
     };
     let strengths = model.record.strength.keys().filter(|group| !acts(group));
     idle.map(|(name, _)| format!("muscles.{name}."))

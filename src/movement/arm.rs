@@ -1,37 +1,36 @@
-//! Guided path of the hand: a two-link arm in a vertical plane through shoulder and hand.
+//! Guided path of the hand: a two-link arm in space, its elbow out of the vertical plane.
 //!
-//! In: where the hand starts and ends, grip, tuck, lean of the trunk. Out: shoulder and elbow angles
-//! along the range. The arm's plane turns with the hand (a wide grip works between abduction or horizontal adduction
-//! and flexion), so every quantity in the plane is exact; what happens about the vertical axis and
-//! about the line from shoulder to hand is left to the small rotators of the shoulder.
+//! In: where the hand starts and ends, grip, where the elbow points, lean of the trunk. Out: the upper arm's
+//! orientation and the elbow's angle along the range. The shoulder is a ball joint: the load's moment about
+//! each of the trunk's three axes is balanced by the muscles, the arm's twist included.
 
-use super::arm_frame::{ArmPlane, TrunkFrame};
+use super::arm_frame::TrunkFrame;
 use super::arm_outline::{ArmLine, outline};
-use super::arm_record::{ArmPlace, ArmRecord, Hand, HandPlace};
+use super::arm_record::{ArmPlace, ArmRecord, BentEnd, Hand, HandPlace, Posture};
 use super::limb_lines::BodyLines;
-use super::linkage::{Link, Linkage, along, forearm_and_hand};
+use super::linkage::{Link, along, forearm_and_hand};
 use super::load_point::LoadPoint;
 use super::pose::{Affine, Coordinate, Pose, Reaction, ReactionLimit, ReactionReading};
 use super::record::Movement;
 use super::traced_path::TracedPath;
-use crate::anatomy::{Dof, Lifter, SegmentName};
+use crate::anatomy::{Dof, Lifter, SegmentName, ShoulderMotion, ShoulderPose, axis_of};
 use crate::error::{ArmFault, Error, Result, TechniqueFault};
 use crate::numeric::Point;
-use crate::units::Length;
+use crate::units::{Length, STANDARD_GRAVITY_M_S2};
+use nalgebra::Vector3;
 
 /// A guided path ready for a lifter.
 #[derive(Debug, Clone)]
 pub struct ArmPath {
     record: ArmRecord,
-    upper_m: f64,
-    grip_m: f64,
+    upper: Link,
+    lower: Link,
     lateral_m: f64,
     start: (f64, f64),
     end: (f64, f64),
-    /// Turn of the elbow out of the plane through shoulder and hand at the start, rad.
-    swivel_rad: f64,
+    /// Side of the line from shoulder to hand to which the elbow keeps, in the trunk's axes.
+    elbow_side: Vector3<f64>,
     shoulder_height_m: f64,
-    links: [Link; 2],
     frame: TrunkFrame,
     figure: BodyLines,
 }
@@ -41,13 +40,12 @@ impl ArmPath {
     ///
     /// **Fails** if the limbs cannot reach the start or the end, or a technique parameter is missing.
     pub fn new(record: &ArmRecord, movement: &Movement, lifter: &Lifter) -> Result<Self> {
-        let upper = lifter.segment(SegmentName::UpperArm);
+        let upper = Link::proximal(lifter.segment(SegmentName::UpperArm));
         let (forearm, hand) = (
             lifter.segment(SegmentName::Forearm),
             lifter.segment(SegmentName::Hand),
         );
         let lower = forearm_and_hand(forearm, hand);
-        let grip_m = lower.length_m;
         let grip_width_m = movement.length_m("grip_width", lifter)?.ok_or_else(|| {
             Error::bad(TechniqueFault::NotFree {
                 technique: "grip_width",
@@ -60,24 +58,20 @@ impl ArmPath {
         };
         let mut path = Self {
             record: record.clone(),
-            upper_m: upper.length.as_m(),
-            grip_m,
+            upper,
+            lower,
             lateral_m: 0.5 * (grip_width_m - lifter.build.shoulder_breadth.as_m()),
             start: (0.0, 0.0),
             end: (0.0, 0.0),
-            swivel_rad: 0.0,
+            elbow_side: Vector3::zeros(),
             shoulder_height_m: 0.0,
-            links: [
-                Link::proximal(upper).turned_by(0, 1.0),
-                lower.turned_by(1, 1.0),
-            ],
             frame: TrunkFrame::of(record.posture, lean),
             figure: BodyLines::of(lifter),
         };
         path.shoulder_height_m = path.place(&record.shoulder_height, movement, lifter)?;
         path.start = path.hand_place(&record.start, movement, lifter)?;
         path.end = path.hand_place(&record.end, movement, lifter)?;
-        path.set_swivel(movement, lifter)?;
+        path.set_elbow(movement)?;
         Ok(path)
     }
 
@@ -117,9 +111,8 @@ impl ArmPath {
     /// How far the hand is when the arm is as straight as the lockout says and this far out, m.
     fn straight_m(&self, out_m: f64) -> Result<f64> {
         let elbow = self.record.lockout_elbow.as_rad();
-        let reach_2 = self.upper_m.powi(2)
-            + self.grip_m.powi(2)
-            + 2.0 * self.upper_m * self.grip_m * elbow.cos();
+        let (a, b) = (self.upper.length_m, self.lower.length_m);
+        let reach_2 = a * a + b * b + 2.0 * a * b * elbow.cos();
         if out_m * out_m >= reach_2 {
             return Err(Error::bad(ArmFault::HandTooFarOut {
                 out: Length::from_m(out_m.abs()),
@@ -129,52 +122,55 @@ impl ArmPath {
         Ok((reach_2 - out_m * out_m).sqrt())
     }
 
-    /// How far forward the bar is when the elbow, tucked, is right under it, m.
+    /// How far forward the bar is when the elbow, turned as it is, is right under it, m.
     ///
-    /// Fixed point of `y = L_u·cos φ(y)·sin(tuck)`: the elbow's own place in the side view.
+    /// Fixed point of `y = ρ(y)·sin(turned)`: the elbow's own place in the side view.
     fn under_the_elbow(&self, movement: &Movement, lifter: &Lifter) -> Result<f64> {
-        let tuck = movement.angle_rad("tuck")?.unwrap_or(0.0);
+        let turned = movement
+            .angle_rad(&self.record.elbow.turned)?
+            .unwrap_or(0.0);
         let up = self.place(&self.record.start.up, movement, lifter)?;
-        let mut forward = self.upper_m * tuck.sin();
+        let mut forward = self.upper.length_m * turned.sin();
         for _ in 0..50 {
-            let (shoulder, _) = self.solve(self.lateral_m.hypot(forward), up, self.grip_m)?;
-            forward = self.upper_m * shoulder.cos() * tuck.sin();
+            let level_m = self.bent_elbow(turned, forward, up).0;
+            forward = level_m * turned.sin();
         }
         Ok(forward)
     }
 
-    fn set_swivel(&mut self, movement: &Movement, lifter: &Lifter) -> Result<()> {
-        if !movement.technique.contains_key("tuck") {
-            return Ok(());
-        }
-        let free = movement.length_m("touch_point", lifter)?.is_none();
-        if let (false, Some(tuck)) = (free, movement.angle_rad("tuck")?) {
-            self.swivel_rad = tuck - self.start.0.atan2(self.lateral_m);
-        }
-        Ok(())
-    }
-
-    /// Direction of the upper arm and elbow flexion for a hand `out` and `up` in the plane, rad.
+    /// Where the elbow is, level with the shoulder and above it, when the upper arm is turned so, m.
     ///
     /// ```text
-    /// cos e = (D² − a² − b²)/(2ab),   θ = atan2(up, out) − atan2(b·sin e, a + b·cos e)
+    /// E = (ρ·cos t, ρ·sin t, ε),   ρ² + ε² = a²,   |H − E| = b,   the lower of two
+    /// ρ·A + ε·B = C,   A = H_x·cos t + H_f·sin t,   B = H_u,   C = (a² + |H|² − b²)/2
     /// ```
-    /// `a` upper arm, `b` elbow to grip (m), `D` distance shoulder to grip (m), `e` elbow flexion.
-    /// **Fails** when the arm cannot reach, with both lengths.
-    fn solve(&self, out: f64, up: f64, grip_m: f64) -> Result<(f64, f64)> {
-        let (a, b) = (self.upper_m, grip_m);
-        let distance_2 = out * out + up * up;
-        let cosine = (distance_2 - a * a - b * b) / (2.0 * a * b);
-        if cosine.abs() > 1.0 {
-            return Err(Error::bad(ArmFault::CannotClose {
-                upper_arm: Length::from_m(a),
-                to_grip: Length::from_m(b),
-                hand: Length::from_m(distance_2.sqrt()),
-            }));
-        }
-        let elbow = cosine.acos();
-        let shoulder = up.atan2(out) - (b * elbow.sin()).atan2(a + b * elbow.cos());
-        Ok((shoulder, elbow))
+    /// `a` upper arm, `b` elbow to grip (m), `H` the hand, `t` how far the arm is turned. Where no elbow of
+    /// this turn reaches the hand, the direction of the nearest counts.
+    fn bent_elbow(&self, turned: f64, forward: f64, up: f64) -> (f64, f64) {
+        let (a, b) = (self.upper.length_m, self.lower.length_m);
+        let across = self.lateral_m * turned.cos() + forward * turned.sin();
+        let hand_2 = self.lateral_m.powi(2) + forward * forward + up * up;
+        let c = 0.5 * (a * a + hand_2 - b * b);
+        let cosine = c / (a * across.hypot(up)).max(1.0e-9);
+        let angle = up.atan2(across) - cosine.clamp(-1.0, 1.0).acos();
+        (a * angle.cos(), a * angle.sin())
+    }
+
+    fn set_elbow(&mut self, movement: &Movement) -> Result<()> {
+        let turned = movement
+            .angle_rad(&self.record.elbow.turned)?
+            .unwrap_or(0.0);
+        let (forward, up) = match self.record.elbow.bent {
+            BentEnd::Start => self.start,
+            BentEnd::End => self.end,
+        };
+        let (level_m, above_m) = self.bent_elbow(turned, forward, up);
+        let elbow = self
+            .frame
+            .in_trunk(level_m * turned.cos(), level_m * turned.sin(), above_m);
+        let to_hand = self.frame.in_trunk(self.lateral_m, forward, up);
+        self.elbow_side = square_to(elbow, to_hand);
+        Ok(())
     }
 
     fn hand(&self, s: f64) -> (f64, f64) {
@@ -184,56 +180,107 @@ impl ArmPath {
         )
     }
 
-    /// Hand in the arm's plane, the plane's turn from sideways, the forearm's length in the plane.
-    fn in_plane(&self, s: f64) -> (f64, f64, f64, f64) {
+    /// The arm at a place of the range.
+    ///
+    /// ```text
+    /// cos e = (D² − a² − b²)/(2ab),   E = d·ŝ + √(a² − d²)·n̂,   d = (a² + D² − b²)/(2D)
+    /// ```
+    /// `D` distance and `ŝ` direction from shoulder to hand, `n̂` the elbow's side, square to `ŝ`.
+    /// **Fails** when the arm cannot reach, with both lengths.
+    fn arm(&self, s: f64) -> Result<ArmInSpace> {
+        let (a, b) = (self.upper.length_m, self.lower.length_m);
         let (forward, up) = self.hand(s);
-        let out = self.lateral_m.hypot(forward);
-        let swivel = self.swivel_rad * (1.0 - s);
-        let azimuth = forward.atan2(self.lateral_m) + swivel;
-        let beside = out * swivel.sin();
-        let grip = (self.grip_m.powi(2) - beside.powi(2)).max(0.0).sqrt();
-        (out * swivel.cos(), up, azimuth, grip)
+        let hand = self.frame.in_trunk(self.lateral_m, forward, up);
+        let distance_m = hand.norm();
+        let cosine = (distance_m * distance_m - a * a - b * b) / (2.0 * a * b);
+        if cosine.abs() > 1.0 {
+            return Err(Error::bad(ArmFault::CannotClose {
+                upper_arm: Length::from_m(a),
+                to_grip: Length::from_m(b),
+                hand: Length::from_m(distance_m),
+            }));
+        }
+        let along = (a * a + distance_m * distance_m - b * b) / (2.0 * distance_m);
+        let aside = (a * a - along * along).max(0.0).sqrt();
+        let side = square_to(self.elbow_side, hand);
+        let elbow = hand * (along / distance_m) + side * aside;
+        Ok(ArmInSpace {
+            shoulder: ShoulderPose::of_arm(elbow, hand - elbow),
+            elbow,
+            hand,
+            elbow_rad: cosine.acos(),
+        })
     }
 
-    fn coordinates(&self, azimuth: f64, angles: &[f64], slopes: &[f64]) -> Vec<Coordinate> {
-        let forward = azimuth.sin().powi(2);
-        let planes = if self.record.lateral_plane == self.record.forward_plane {
-            vec![(self.record.lateral_plane, 1.0)]
-        } else {
-            vec![
-                (self.record.lateral_plane, 1.0 - forward),
-                (self.record.forward_plane, forward),
-            ]
-        };
-        vec![
-            Coordinate {
-                dof: self.record.lateral_plane,
-                planes,
-                angle_rad: angles[0],
-                slope_rad: slopes[0],
-            },
-            Coordinate {
-                dof: Dof::Elbow,
-                planes: vec![(Dof::Elbow, 1.0)],
-                angle_rad: angles[1],
-                slope_rad: slopes[1],
-            },
-        ]
+    /// How the shoulder turns along the range: central differences of fourth order.
+    fn motion(&self, s: f64, shoulder: ShoulderPose) -> Result<ShoulderMotion> {
+        /// Step of the differences, share of the range.
+        const STEP: f64 = 1.0e-3;
+        let at = |k: f64| self.arm(s + k * STEP).map(|arm| arm.shoulder);
+        let (near, far) = ((at(-1.0)?, at(1.0)?), (at(-2.0)?, at(2.0)?));
+        let turn = near.0.turn_to(&near.1) * (8.0 / (12.0 * STEP))
+            - far.0.turn_to(&far.1) * (1.0 / (12.0 * STEP));
+        let blade = |pair: (ShoulderPose, ShoulderPose)| pair.1.blade_rad() - pair.0.blade_rad();
+        Ok(ShoulderMotion {
+            pose: shoulder,
+            turn,
+            blade_turn: (8.0 * blade(near) - blade(far)) / (12.0 * STEP),
+        })
+    }
+
+    /// The shoulder's three axes and the elbow; the angle most spoken of in this posture first.
+    fn dofs(&self) -> [Dof; 4] {
+        match self.frame.posture {
+            Posture::Lying | Posture::Bent => [
+                Dof::ShoulderHorizontal,
+                Dof::Elbow,
+                Dof::ShoulderFlexion,
+                Dof::ShoulderAbduction,
+            ],
+            Posture::Upright => [
+                Dof::ShoulderAbduction,
+                Dof::Elbow,
+                Dof::ShoulderFlexion,
+                Dof::ShoulderHorizontal,
+            ],
+        }
     }
 }
 
-impl ArmPath {
-    /// The arm in its plane, the forearm as long as it looks there.
-    fn linkage(&self, plane: &ArmPlane, grip_m: f64) -> Linkage {
-        let mut links = self.links;
-        links[1].length_m = grip_m;
-        Linkage {
-            base: Point::new(0.0, self.shoulder_height_m),
-            base_direction_rad: plane.turn_rad - self.frame.zero_rad(),
-            links: links.to_vec(),
+/// An arm in the trunk's axes.
+#[derive(Debug, Clone, Copy)]
+struct ArmInSpace {
+    shoulder: ShoulderPose,
+    elbow: Vector3<f64>,
+    hand: Vector3<f64>,
+    elbow_rad: f64,
+}
+
+impl ArmInSpace {
+    /// How a place on the upper arm (or the hand) moves with a coordinate, m/rad.
+    fn column(&self, dof: Dof, place: Vector3<f64>) -> Vector3<f64> {
+        if dof == Dof::Elbow {
+            self.shoulder.elbow_axis().cross(&(place - self.elbow))
+        } else {
+            axis_of(dof).cross(&place)
         }
     }
 
+    /// Centre of mass of a link from here to there.
+    fn centre(from: Vector3<f64>, to: Vector3<f64>, link: &Link) -> Vector3<f64> {
+        from + (to - from) * (link.centre_m / link.length_m)
+    }
+}
+
+/// The part of a vector square to another, of unit length.
+fn square_to(vector: Vector3<f64>, other: Vector3<f64>) -> Vector3<f64> {
+    let along = other.normalize();
+    (vector - along * vector.dot(&along))
+        .try_normalize(1.0e-9)
+        .unwrap_or_else(|| along.cross(&Vector3::x()))
+}
+
+impl ArmPath {
     /// −1 where the body hangs from the hand and moves against it, else 1.
     fn turn(&self) -> f64 {
         match self.record.hand {
@@ -242,21 +289,56 @@ impl ArmPath {
         }
     }
 
-    /// How the load moves with the arm's angles.
-    fn load_jacobian(&self, plane: &ArmPlane, jacobian: &[Point]) -> Vec<Point> {
-        let ahead = if self.frame.is_from_the_side() {
-            plane.ahead
+    /// How the load moves with every coordinate.
+    fn load_jacobian(&self, arm: &ArmInSpace) -> Vec<Point> {
+        let onward = if self.frame.is_from_the_side() {
+            self.frame.onward()
         } else {
-            Point::ORIGIN
+            Vector3::zeros()
         };
-        let turn = self.turn();
-        let column = |column: &Point| {
-            Point::new(
-                turn * column.dot(ahead),
-                turn * plane.weight_share * column.z,
-            )
+        let (upward, turn) = (self.frame.upward(), self.turn());
+        let column = |dof| {
+            let column = arm.column(dof, arm.hand);
+            Point::new(turn * column.dot(&onward), turn * column.dot(&upward))
         };
-        jacobian.iter().map(column).collect()
+        self.dofs().into_iter().map(column).collect()
+    }
+
+    /// Torque of the arm's own weight on every coordinate, N·m.
+    fn gravity_nm(&self, arm: &ArmInSpace) -> Vec<f64> {
+        let upward = self.frame.upward();
+        let upper = ArmInSpace::centre(Vector3::zeros(), arm.elbow, &self.upper);
+        let lower = ArmInSpace::centre(arm.elbow, arm.hand, &self.lower);
+        let torque = |dof| {
+            let of_upper = if dof == Dof::Elbow {
+                0.0
+            } else {
+                self.upper.mass_kg * arm.column(dof, upper).dot(&upward)
+            };
+            let of_lower = self.lower.mass_kg * arm.column(dof, lower).dot(&upward);
+            -STANDARD_GRAVITY_M_S2 * (of_upper + of_lower)
+        };
+        self.dofs().into_iter().map(torque).collect()
+    }
+
+    /// Effective mass of the arm along the range, kg·m² per unit of range squared.
+    ///
+    /// ```text
+    /// M = Σ m·|dP/ds|² + I·|Ω − (Ω·l̂)l̂|²
+    /// ```
+    /// `Ω` turn of the link per unit of range, `l̂` its direction: thin links.
+    fn inertia(&self, arm: &ArmInSpace, turn: Vector3<f64>, elbow_slope: f64) -> f64 {
+        let lower_turn = turn + arm.shoulder.elbow_axis() * elbow_slope;
+        let upper = ArmInSpace::centre(Vector3::zeros(), arm.elbow, &self.upper);
+        let lower = ArmInSpace::centre(arm.elbow, arm.hand, &self.lower);
+        let lower_speed = turn.cross(&arm.elbow) + lower_turn.cross(&(lower - arm.elbow));
+        let part = |link: &Link, speed: Vector3<f64>, turn: Vector3<f64>, along: Vector3<f64>| {
+            let spin = turn.dot(&along.normalize());
+            link.mass_kg * speed.norm_squared()
+                + link.inertia_kg_m2 * (turn.norm_squared() - spin * spin)
+        };
+        part(&self.upper, turn.cross(&upper), turn, arm.elbow)
+            + part(&self.lower, lower_speed, lower_turn, arm.hand - arm.elbow)
     }
 
     /// Where the load is, and how it moves.
@@ -282,77 +364,70 @@ impl ArmPath {
         }
     }
 
-    /// Sideways push of the hand on the bar, free within friction.
-    fn lateral(&self, column: Vec<f64>) -> Reaction {
+    /// Sideways push of the hand on the bar, free within friction; the bar presses the hand inward.
+    fn lateral(&self, arm: &ArmInSpace) -> Reaction {
         let within = |share: f64| ReactionLimit {
             constant: 0.0,
             per_load: [0.0, -share],
         };
+        let inward = |dof| -arm.column(dof, arm.hand).x;
         Reaction {
             name: "lateral",
-            column,
+            column: self.dofs().into_iter().map(inward).collect(),
             least: within(-self.record.friction),
             most: within(self.record.friction),
         }
     }
 
     /// What the stick figure needs: elbow and hand seen from the shoulder.
-    fn shape(&self, joints: &[Point], azimuth: f64, s: f64) -> ArmLine {
-        let plane = self.frame.plane(azimuth);
-        let elbow = joints[1] - joints[0];
-        let (forward, up) = self.hand(s);
+    fn shape(&self, arm: &ArmInSpace) -> ArmLine {
+        let (onward, upward) = (self.frame.onward(), self.frame.upward());
+        let seen =
+            |place: Vector3<f64>| (place.x, Point::new(place.dot(&onward), place.dot(&upward)));
         ArmLine {
             hangs: self.record.hand == Hand::Hangs,
             shoulder_height_m: self.shoulder_height_m,
             start_rise_m: self.frame.height_m(self.start.0, self.start.1),
-            elbow: (
-                elbow.dot(plane.out) * azimuth.cos(),
-                Point::new(elbow.dot(plane.ahead), elbow.z * plane.weight_share),
-            ),
-            hand: (
-                self.lateral_m,
-                Point::new(
-                    self.frame.ahead_m(forward, up),
-                    self.frame.height_m(forward, up),
-                ),
-            ),
+            elbow: seen(arm.elbow),
+            hand: seen(arm.hand),
         }
     }
 }
 
 impl TracedPath for ArmPath {
     fn angles(&self, s: f64) -> Result<Vec<f64>> {
-        let (out, up, _, grip) = self.in_plane(s);
-        let (direction, elbow) = self.solve(out, up, grip)?;
-        Ok(vec![direction + self.frame.zero_rad(), elbow])
+        let arm = self.arm(s)?;
+        let angle = |dof| match dof {
+            Dof::Elbow => arm.elbow_rad,
+            of_shoulder => arm.shoulder.angle_rad(of_shoulder),
+        };
+        Ok(self.dofs().into_iter().map(angle).collect())
     }
 
     fn pose(&self, s: f64, angles: &[f64], slopes: &[f64]) -> Result<Pose> {
-        let (_, _, azimuth, grip) = self.in_plane(s);
-        let plane = self.frame.plane(azimuth);
-        let linkage = self.linkage(&plane, grip);
-        let placed = linkage.place(angles);
-        let hand = placed.point(1, grip, 0.0);
-        let jacobian = placed.jacobian(1, hand);
-        // Pushing the bar outward presses the hand inward; only the part in the arm's plane counts.
-        let lateral = jacobian
-            .iter()
-            .map(|column| -column.dot(plane.out) * azimuth.cos())
+        let arm = self.arm(s)?;
+        let shoulder = self.motion(s, arm.shoulder)?;
+        let coordinate = |(dof, (angle, slope)): (Dof, (&f64, &f64))| match dof {
+            Dof::Elbow => Coordinate::new(dof, *angle, *slope),
+            of_shoulder => Coordinate::new(dof, *angle, axis_of(of_shoulder).dot(&shoulder.turn)),
+        };
+        let coordinates: Vec<Coordinate> = self
+            .dofs()
+            .into_iter()
+            .zip(angles.iter().zip(slopes))
+            .map(coordinate)
             .collect();
-        let load_jacobian = self.load_jacobian(&plane, &jacobian);
-        let speed = along(&load_jacobian, slopes);
-        let shape = self.shape(&placed.joints, azimuth, s);
+        let turns: Vec<f64> = coordinates.iter().map(|c| c.slope_rad).collect();
+        let load_jacobian = self.load_jacobian(&arm);
+        let speed = along(&load_jacobian, &turns);
         Ok(Pose {
-            coordinates: self.coordinates(azimuth, angles, slopes),
+            coordinates,
             held: Vec::new(),
+            shoulder,
             load: self.load_point(s, speed),
             load_jacobian,
-            gravity_nm: placed
-                .gravity_nm()
-                .iter()
-                .map(|torque| torque * plane.weight_share)
-                .collect(),
-            reactions: vec![self.lateral(lateral)],
+            gravity_nm: self.gravity_nm(&arm),
+            reactions: vec![self.lateral(&arm)],
             balances: Vec::new(),
             readings: vec![ReactionReading {
                 name: "lateral_n",
@@ -362,8 +437,8 @@ impl TracedPath for ArmPath {
                 },
                 over: None,
             }],
-            limb_inertia: placed.effective_mass(slopes),
-            outline: outline(&self.frame, &self.figure, &shape),
+            limb_inertia: self.inertia(&arm, shoulder.turn, slopes[1]),
+            outline: outline(&self.frame, &self.figure, &self.shape(&arm)),
         })
     }
 }

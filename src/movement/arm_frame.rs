@@ -1,11 +1,10 @@
 //! The trunk as the frame of the arm's path: which way is up, and how the arm's plane stands to it.
 //!
-//! In: posture and lean of the trunk. Out: the direction of gravity in the trunk's own axes and in the
-//! plane through shoulder and hand. What gravity does across that plane is left to the rotators.
+//! In: posture and lean of the trunk. Out: places and the directions of the world in the trunk's axes.
 
 use super::arm_record::{Hand, Posture};
 use crate::numeric::Point;
-use std::f64::consts::FRAC_PI_2;
+use nalgebra::Vector3;
 
 /// The trunk's axes against the world, in the sagittal plane; (x, z) = (forward, up) of the trunk.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -16,19 +15,6 @@ pub(super) struct TrunkFrame {
     up: Point,
     /// The world's forward direction in the trunk's axes.
     ahead: Point,
-}
-
-/// The arm's plane, turned so that gravity points down in it.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct ArmPlane {
-    /// Turn from the trunk's axes in the plane to the turned ones, rad.
-    pub turn_rad: f64,
-    /// Share of a weight that acts in the plane.
-    pub weight_share: f64,
-    /// The plane's outward axis, after the turn.
-    pub out: Point,
-    /// What the plane holds of the world's forward direction, after the turn.
-    pub ahead: Point,
 }
 
 impl TrunkFrame {
@@ -56,14 +42,6 @@ impl TrunkFrame {
         self.posture == Posture::Bent
     }
 
-    /// Angle between the direction of the upper arm and the joint angle, rad.
-    pub(super) fn zero_rad(&self) -> f64 {
-        match self.posture {
-            Posture::Lying | Posture::Bent => 0.0,
-            Posture::Upright => FRAC_PI_2,
-        }
-    }
-
     /// Height over the shoulder of a place in the trunk's axes, m.
     pub(super) fn height_m(&self, forward: f64, up: f64) -> f64 {
         self.up.dot(Point::new(forward, up))
@@ -82,15 +60,22 @@ impl TrunkFrame {
         }
     }
 
-    /// The plane through the trunk's up axis, turned by the azimuth from sideways to forward.
-    pub(super) fn plane(&self, azimuth: f64) -> ArmPlane {
-        let upward = Point::new(self.up.x * azimuth.sin(), self.up.z);
-        let turn_rad = FRAC_PI_2 - upward.angle_rad();
-        ArmPlane {
-            turn_rad,
-            weight_share: upward.length(),
-            out: Point::from_polar(1.0, turn_rad),
-            ahead: Point::new(self.ahead.x * azimuth.sin(), self.ahead.z).rotate(turn_rad),
+    /// A place given outward, forward and up of the record, in the trunk's own axes (outward, to the front
+    /// of the body, headward): lying and bent over, forward is toward the feet and up to the front.
+    pub(super) fn in_trunk(&self, out: f64, forward: f64, up: f64) -> Vector3<f64> {
+        match self.posture {
+            Posture::Lying | Posture::Bent => Vector3::new(out, up, -forward),
+            Posture::Upright => Vector3::new(out, forward, up),
         }
+    }
+
+    /// The world's upward direction in the trunk's own axes.
+    pub(super) fn upward(&self) -> Vector3<f64> {
+        self.in_trunk(0.0, self.up.x, self.up.z)
+    }
+
+    /// The world's forward direction in the trunk's own axes.
+    pub(super) fn onward(&self) -> Vector3<f64> {
+        self.in_trunk(0.0, self.ahead.x, self.ahead.z)
     }
 }

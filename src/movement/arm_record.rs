@@ -2,7 +2,6 @@
 //!
 //! In: the field `path` of a movement's file. Out: [`ArmRecord`], as data.
 
-use crate::anatomy::Dof;
 use crate::source::Source;
 use crate::units::{Angle, Length};
 use serde::{Deserialize, Serialize};
@@ -13,10 +12,8 @@ use serde::{Deserialize, Serialize};
 pub struct ArmRecord {
     /// How the trunk lies or stands.
     pub posture: Posture,
-    /// Plane of the shoulder when the arm works out to the side.
-    pub lateral_plane: Dof,
-    /// Plane of the shoulder when the arm works to the front.
-    pub forward_plane: Dof,
+    /// Where the elbow points.
+    pub elbow: ElbowPlace,
     /// Whether the hand carries the load or the body hangs from the hand.
     pub hand: Hand,
     /// Height of the shoulder joint above the floor.
@@ -31,6 +28,28 @@ pub struct ArmRecord {
     pub friction: f64,
     /// Where places, lockout and friction come from.
     pub source: Source,
+}
+
+/// Where the elbow points in the pose in which it is bent most.
+///
+/// On the whole way the elbow keeps to that side of the line from shoulder to hand.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ElbowPlace {
+    /// The end of the range at which the elbow is bent most.
+    pub bent: BentEnd,
+    /// Technique parameter: how far the upper arm is turned there from straight out to the side toward
+    /// forward (upright) or the feet (lying, bent over).
+    pub turned: String,
+}
+
+/// An end of the range.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum BentEnd {
+    /// The start of the concentric phase.
+    Start,
+    /// Its end.
+    End,
 }
 
 /// Whether the hand carries the load or the body hangs from the hand.

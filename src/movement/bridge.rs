@@ -14,7 +14,7 @@ use super::pose::{
 };
 use super::record::Movement;
 use super::traced_path::TracedPath;
-use crate::anatomy::Lifter;
+use crate::anatomy::{Lifter, ShoulderMotion};
 use crate::error::{BridgeFault, Error, Result};
 use crate::numeric::{BendSide, Point, brent, close_two_links};
 use crate::units::{Angle, Length};
@@ -223,6 +223,7 @@ impl TracedPath for BridgePath {
         Ok(Pose {
             coordinates: LegChain::coordinates(angles, slopes),
             held: Vec::new(),
+            shoulder: ShoulderMotion::default(),
             load: LoadPoint {
                 range: s,
                 x_m: bar.x,

@@ -6,7 +6,7 @@
 
 use super::linkage::{Link, Linkage, Placed, forearm_and_hand};
 use super::pose::Coordinate;
-use crate::anatomy::{Dof, Lifter, SegmentName};
+use crate::anatomy::{Dof, Lifter, SegmentName, ShoulderMotion, ShoulderPose};
 use crate::numeric::Point;
 use crate::source::Source;
 use crate::units::STANDARD_GRAVITY_M_S2;
@@ -129,14 +129,18 @@ impl LegChain {
             .into_iter()
             .take(angles.len())
             .enumerate()
-            .map(|(index, dof)| Coordinate {
-                dof,
-                planes: vec![(dof, 1.0)],
-                angle_rad: angles[index],
-                slope_rad: slopes[index],
-            })
+            .map(|(index, dof)| Coordinate::new(dof, angles[index], slopes[index]))
             .collect()
     }
+}
+
+/// How the shoulder of a straight arm stands and turns, if one of the coordinates is its flexion.
+pub(super) fn shoulder_of(coordinates: &[Coordinate]) -> ShoulderMotion {
+    let flexion = coordinates.iter().find(|c| c.dof.is_shoulder());
+    flexion.map_or_else(ShoulderMotion::default, |c| {
+        let pose = ShoulderPose::turned(c.axis, c.angle_rad);
+        ShoulderMotion::about(pose, c.axis, c.slope_rad)
+    })
 }
 
 fn shortened(mut link: Link, share: f64) -> Link {

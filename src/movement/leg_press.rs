@@ -13,7 +13,7 @@ use super::pose::{
 };
 use super::record::Movement;
 use super::traced_path::TracedPath;
-use crate::anatomy::{Dof, Lifter, SegmentName};
+use crate::anatomy::{Dof, Lifter, SegmentName, ShoulderMotion};
 use crate::error::{Error, LegPressFault, Result};
 use crate::numeric::{BendSide, Point, close_two_links};
 use crate::units::Length;
@@ -179,12 +179,7 @@ fn coordinates(angles: &[f64], slopes: &[f64]) -> Vec<Coordinate> {
     [Dof::Hip, Dof::Knee, Dof::Ankle]
         .into_iter()
         .enumerate()
-        .map(|(index, dof)| Coordinate {
-            dof,
-            planes: vec![(dof, 1.0)],
-            angle_rad: angles[index],
-            slope_rad: slopes[index],
-        })
+        .map(|(index, dof)| Coordinate::new(dof, angles[index], slopes[index]))
         .collect()
 }
 
@@ -228,6 +223,7 @@ impl TracedPath for LegPressPath {
         Ok(Pose {
             coordinates: coordinates(angles, slopes),
             held: Vec::new(),
+            shoulder: ShoulderMotion::default(),
             load: LoadPoint {
                 range: s,
                 x_m: plate.x,

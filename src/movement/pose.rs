@@ -1,21 +1,34 @@
 //! One pose of the range: what capacity, demand and figures need to know about it.
 
 use super::load_point::{LoadPoint, PlaneForce};
-use crate::anatomy::Dof;
+use crate::anatomy::{Dof, ShoulderMotion, axis_of};
 use crate::numeric::Point;
+use nalgebra::Vector3;
 
 /// A joint angle that moves along the range: one row of the pose's linear programme.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Coordinate {
     /// Degree of freedom that names it.
     pub dof: Dof,
-    /// Planes it is made of and their weights (sum 1); one plane of weight 1 but for a shoulder that
-    /// works between two planes.
-    pub planes: Vec<(Dof, f64)>,
-    /// Angle, rad.
+    /// At the shoulder, the trunk's axis that it turns about; elsewhere 0.
+    pub axis: Vector3<f64>,
+    /// Angle, rad; at the shoulder that of the arm as seen along the axis.
     pub angle_rad: f64,
-    /// Change of the angle along the range, rad.
+    /// Turn per unit of range, rad; at the shoulder the part of the arm's turn about the axis.
     pub slope_rad: f64,
+}
+
+impl Coordinate {
+    /// An angle of a hinge, or of the shoulder in one plane.
+    #[must_use]
+    pub fn new(dof: Dof, angle_rad: f64, slope_rad: f64) -> Self {
+        Self {
+            dof,
+            axis: axis_of(dof),
+            angle_rad,
+            slope_rad,
+        }
+    }
 }
 
 /// A limit that grows with the load: `constant + λ·(per_load · load)`.
@@ -138,6 +151,8 @@ pub struct Pose {
     pub coordinates: Vec<Coordinate>,
     /// Angles that stand, with their values in rad: they set muscle lengths only.
     pub held: Vec<(Dof, f64)>,
+    /// How the shoulder stands and turns.
+    pub shoulder: ShoulderMotion,
     /// Where the load acts and how that point moves.
     pub load: LoadPoint,
     /// Torque on every coordinate per newton of the load's force on one side: x and z parts.

@@ -4,7 +4,7 @@
 //! knee and hip angles that keep the bar over the middle of the foot on its whole way up. Lifter and
 //! bar must balance over the foot: the centre of pressure is part of the pose's programme.
 
-use super::leg_chain::{ARM, LegChain, TRUNK};
+use super::leg_chain::{ARM, LegChain, TRUNK, shoulder_of};
 use super::limb_lines::{BodyLines, floor};
 use super::linkage::along;
 use super::load_point::LoadPoint;
@@ -278,8 +278,10 @@ impl TracedPath for StancePath {
         let load_jacobian = placed.jacobian(link, bar);
         let speed = along(&load_jacobian, slopes);
         let (reaction, balance, reading) = self.pressure(self.chain.weight_moment_nm(&placed), bar);
+        let coordinates = LegChain::coordinates(angles, slopes);
         Ok(Pose {
-            coordinates: LegChain::coordinates(angles, slopes),
+            shoulder: shoulder_of(&coordinates),
+            coordinates,
             held: Vec::new(),
             load: LoadPoint {
                 range: s,

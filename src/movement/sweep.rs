@@ -11,9 +11,10 @@ use super::record::Movement;
 use super::sweep_outline::Drawn;
 use super::sweep_record::{SweepRecord, SweptLimb};
 use super::traced_path::TracedPath;
-use crate::anatomy::{Dof, Lifter, SegmentName};
+use crate::anatomy::{Dof, Lifter, SegmentName, ShoulderMotion, ShoulderPose};
 use crate::error::Result;
 use crate::numeric::Point;
+use nalgebra::Vector3;
 use std::f64::consts::{FRAC_PI_2, PI};
 
 /// A sweep ready for a lifter.
@@ -21,7 +22,8 @@ use std::f64::consts::{FRAC_PI_2, PI};
 pub struct SweepPath {
     record: SweepRecord,
     held: Vec<(Dof, f64)>,
-    planes: Vec<(Dof, f64)>,
+    /// Turn of the shoulder's plane from the frontal one toward the front, rad.
+    forward_rad: f64,
     linkage: Linkage,
     /// Link that carries the load, and where along it the load acts, m.
     load_at: (usize, f64),
@@ -49,7 +51,10 @@ impl SweepPath {
         for (dof, name) in &record.held {
             held.push((*dof, movement.angle_rad(name)?.unwrap_or(0.0)));
         }
-        let planes = planes_of(record, movement)?;
+        let forward_rad = match &record.plane {
+            Some(name) => movement.angle_rad(name)?.unwrap_or(0.0),
+            None => 0.0,
+        };
         let (linkage, load_at) = chain(record, &held, lifter);
         let (pull, load_at) = match (movement.carrier()?, record.limb) {
             (Carrier::Lever { pad_m, .. }, _) => (LimbPull::Square, (load_at.0, pad_m)),
@@ -63,13 +68,13 @@ impl SweepPath {
             shoulder_rad: angle_of(&held, Dof::ShoulderFlexion),
             hip_rad: angle_of(&held, Dof::Hip),
             knee_rad: angle_of(&held, Dof::Knee),
-            forward: planes.iter().skip(1).map(|plane| plane.1).sum(),
+            forward: forward_rad.sin().powi(2),
             ball_m: lifter.build.ankle_to_ball.as_m(),
         };
         Ok(Self {
             record: record.clone(),
             held,
-            planes,
+            forward_rad,
             linkage,
             load_at,
             pull,
@@ -87,6 +92,27 @@ impl SweepPath {
         }
     }
 
+    /// The moving coordinate, and how the shoulder stands and turns.
+    ///
+    /// An arm that is raised in a plane turned forward by `φ` turns about `(sin φ, −cos φ, 0)`.
+    fn shoulder(&self, angle_rad: f64, slope_rad: f64) -> (Coordinate, ShoulderMotion) {
+        let mut coordinate = Coordinate::new(self.record.joint, angle_rad, slope_rad);
+        if self.record.joint.is_shoulder() {
+            if self.record.plane.is_some() {
+                let (sin, cos) = self.forward_rad.sin_cos();
+                coordinate.axis = Vector3::new(sin, -cos, 0.0);
+            }
+            let pose = ShoulderPose::turned(coordinate.axis, angle_rad);
+            let motion = ShoulderMotion::about(pose, coordinate.axis, slope_rad);
+            return (coordinate, motion);
+        }
+        let held = self.held.iter().find(|(dof, _)| dof.is_shoulder());
+        let pose = held.map_or_else(ShoulderPose::hanging, |(dof, angle)| {
+            ShoulderPose::in_plane(*dof, *angle)
+        });
+        (coordinate, ShoulderMotion::still(pose))
+    }
+
     /// Place and way of the load when the limb's point is here and moves so.
     fn load_point(&self, point: Point, speed: Point) -> LoadPoint {
         let up = self.up();
@@ -102,18 +128,6 @@ impl SweepPath {
             ..LoadPoint::default()
         }
     }
-}
-
-/// The planes that the moving joint works in, with their weights.
-fn planes_of(record: &SweepRecord, movement: &Movement) -> Result<Vec<(Dof, f64)>> {
-    let Some(name) = &record.plane else {
-        return Ok(vec![(record.joint, 1.0)]);
-    };
-    let forward = movement.angle_rad(name)?.unwrap_or(0.0).sin().powi(2);
-    Ok(vec![
-        (Dof::ShoulderAbduction, 1.0 - forward),
-        (Dof::ShoulderFlexion, forward),
-    ])
 }
 
 /// The moving chain, and where it bears the load.
@@ -191,14 +205,11 @@ impl TracedPath for SweepPath {
         let jacobian = placed.jacobian(link, point);
         let turned_rad = (angles[0] - self.record.from.as_rad()).abs();
         let up = self.up();
+        let (coordinate, shoulder) = self.shoulder(angles[0], slopes[0]);
         Ok(Pose {
-            coordinates: vec![Coordinate {
-                dof: self.record.joint,
-                planes: self.planes.clone(),
-                angle_rad: angles[0],
-                slope_rad: slopes[0],
-            }],
+            coordinates: vec![coordinate],
             held: self.held.clone(),
+            shoulder,
             load: LoadPoint {
                 range: s,
                 travel_m: turned_rad * along_m,

@@ -57,6 +57,13 @@ fn of_a_muscle(muscle: &str, fields: &[&str], is_short: bool) -> String {
                 more.collect::<String>()
             )
         }
+        ["shoulder"] | ["shoulder", "scale"] => {
+            format!("line of {} across the shoulder", words(muscle))
+        }
+        ["shoulder", "wrap"] => format!("radius that {} bends round", words(muscle)),
+        ["shoulder", end @ ("origin" | "insertion"), way] => {
+            format!("{end} of {}, {}", words(muscle), words(way))
+        }
         ["reference", number, field] => {
             let pose = if is_short {
                 ""

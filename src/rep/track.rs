@@ -129,8 +129,8 @@ fn lever(pose: &Pose, measure: Measure) -> f64 {
 /// **Source.** Virtual work: of all that the pose's programme balances, the part no activation changes.
 fn passive_of(pose: &Pose, acting: &Acting) -> f64 {
     let mut torque_nm: Vec<f64> = pose.gravity_nm.clone();
-    for (sum, coordinate) in torque_nm.iter_mut().zip(&pose.coordinates) {
-        *sum += acting.passive_joint_nm(coordinate);
+    for (sum, joint) in torque_nm.iter_mut().zip(acting.passive_joints_nm(pose)) {
+        *sum += joint;
     }
     for muscle in &acting.muscles {
         let state = muscle.at(&acting.curves, pose, 0.0);

@@ -174,11 +174,15 @@ pub fn invented(lifter: &Lifter, scatter: Scatter, seed: u64, number: usize) -> 
         let group = *groups
             .entry(muscle.group.clone())
             .or_insert_with(|| draw.factor(scatter.group));
+        // Volume grows with mass: a longer muscle of the same mass is thinner.
         let size = lengths[&muscle.along];
-        muscle.peak_force = muscle.peak_force * (mass.powf(2.0 / 3.0) * strength * group);
+        muscle.peak_force = muscle.peak_force * (mass * strength * group / size);
         muscle.optimal_fibre_length = muscle.optimal_fibre_length * size;
         for arm in muscle.moment_arm.values_mut() {
             arm.scale *= size;
+        }
+        if let Some(line) = &mut muscle.shoulder {
+            line.scale *= size;
         }
     }
     (one, strength)

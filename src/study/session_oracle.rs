@@ -6,7 +6,7 @@
 use super::question::Question;
 use super::rep_study::rigged;
 use super::solve::with_body;
-use crate::anatomy::{Lifter, Muscle};
+use crate::anatomy::{Dof, Lifter, Muscle};
 use crate::error::Result;
 use crate::movement::{Carrier, Movement, trace};
 use crate::rep::{
@@ -218,9 +218,11 @@ fn tired_rep(
 /// The lifter with every muscle weakened to what the most tired joint that it crosses has left.
 fn tired(lifter: &Lifter, joints: &[FatigueJoint], shares: &[f64]) -> Lifter {
     let left = |muscle: &Muscle| {
+        let across_shoulder = muscle.shoulder.iter().map(|_| &Dof::ShoulderFlexion);
         muscle
             .moment_arm
             .keys()
+            .chain(across_shoulder)
             .filter_map(|dof| {
                 let joint = FatigueJoint::from(dof.joint());
                 let index = joints.iter().position(|known| *known == joint)?;

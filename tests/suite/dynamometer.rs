@@ -1,7 +1,7 @@
 //! One joint alone against a dynamometer: the torque that all its muscles make together, passive
 //! tension included, the limb's weight taken off as the papers do.
 
-use torquill::anatomy::{Dof, Lifter};
+use torquill::anatomy::{Dof, Lifter, ShoulderMotion, ShoulderPose};
 use torquill::capacity::Acting;
 use torquill::movement::{BodyOutline, Coordinate, LoadPoint, Pose};
 
@@ -16,14 +16,25 @@ pub struct Joint<'a> {
 }
 
 impl Joint<'_> {
+    /// The arm in the plane of the joint that is tested, or where it is held.
+    fn shoulder(&self, coordinate: &Coordinate) -> ShoulderMotion {
+        if self.dof.is_shoulder() {
+            let pose = ShoulderPose::in_plane(self.dof, coordinate.angle_rad);
+            return ShoulderMotion::about(pose, coordinate.axis, coordinate.slope_rad);
+        }
+        let held = self.held.iter().find(|(dof, _)| dof.is_shoulder());
+        let pose = held.map_or_else(ShoulderPose::hanging, |(dof, degrees)| {
+            ShoulderPose::in_plane(*dof, degrees.to_radians())
+        });
+        ShoulderMotion::still(pose)
+    }
+
     fn pose(&self, degrees: f64) -> Pose {
+        let coordinate = Coordinate::new(self.dof, degrees.to_radians(), self.sign);
+        let shoulder = self.shoulder(&coordinate);
         Pose {
-            coordinates: vec![Coordinate {
-                dof: self.dof,
-                planes: vec![(self.dof, 1.0)],
-                angle_rad: degrees.to_radians(),
-                slope_rad: self.sign,
-            }],
+            coordinates: vec![coordinate],
+            shoulder,
             held: self
                 .held
                 .iter()
@@ -58,7 +69,7 @@ impl Joint<'_> {
                 (arm * at.active_n).max(0.0) + arm * at.passive_n
             })
             .sum();
-        muscles + self.sign * acting.passive_joint_nm(&pose.coordinates[0])
+        muscles + self.sign * acting.passive_joints_nm(&pose)[0]
     }
 
     /// Angle (deg) and size of the greatest torque between two angles, deg.

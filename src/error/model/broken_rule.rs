@@ -193,13 +193,6 @@ pub enum PathRule<Inner> {
         /// The joint.
         joint: &'static str,
     },
-    /// No plane of the shoulder.
-    NoShoulderPlane {
-        /// What stands there.
-        dof: &'static str,
-        /// The planes there are.
-        planes: Vec<&'static str>,
-    },
     /// Lockout, where it cannot stand.
     Lockout {
         /// Whether it is a place of the hand.

@@ -48,10 +48,6 @@ pub(super) fn path(rule: &PathRule<Fault>, units: System, tell: TellFault) -> To
         PathRule::PlaneOfOtherJoint { joint } => Told::new(format!(
             "turns the plane of the shoulder, and the joint is the {joint}"
         )),
-        PathRule::NoShoulderPlane { dof, planes } => {
-            Told::new(format!("is {dof}, which is no plane of the shoulder"))
-                .hint(format!("planes of the shoulder: {}", planes.join(", ")))
-        }
         PathRule::Lockout { of_hand: false } => Told::new("cannot be `Lockout`"),
         PathRule::Lockout { of_hand: true } => Told::new("cannot be `Lockout`")
             .hint("`Lockout` can stand only for how far up the hand is"),
