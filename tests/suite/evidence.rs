@@ -250,8 +250,13 @@ impl<'a> Row<'a> {
     }
 }
 
+/// Whether the run writes what it would else compare.
+pub fn is_update() -> bool {
+    std::env::var_os("UPDATE").is_some()
+}
+
 /// Four figures that matter, without trailing zeros.
-fn digits(value: f64) -> String {
+pub fn digits(value: f64) -> String {
     if value == 0.0 || !value.is_finite() {
         return format!("{value}");
     }

@@ -21,10 +21,11 @@ mod lift_by_another_name;
 mod lifts;
 mod lifts_joints;
 mod lifts_laws;
+mod measures;
 mod model_files;
 mod numeric;
+mod predictions;
 mod published_rep;
-
 mod readme;
 mod recipes;
 mod rep;
