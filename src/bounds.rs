@@ -238,6 +238,8 @@ pub struct Bounds {
     pub end_knee: Bound,
     /// Where over the foot the bar stays.
     pub bar_over: Bound,
+    /// Flexion of the lower back that a lift holds.
+    pub held_lumbar: Bound,
     /// Knee at the start of a press.
     pub start_knee: Bound,
     /// Lean of the back in a leg press.

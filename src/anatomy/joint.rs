@@ -18,7 +18,9 @@ pub enum Dof {
     ShoulderAbduction,
     /// Shoulder horizontal adduction of the abducted arm, 0 = arm straight out to the side.
     ShoulderHorizontal,
-    /// Hip flexion, 0 = standing.
+    /// Flexion of the lower back, 0 = its curve in standing.
+    Lumbar,
+    /// Hip flexion, thigh against pelvis, 0 = standing.
     Hip,
     /// Knee flexion, 0 = straight.
     Knee,
@@ -28,11 +30,12 @@ pub enum Dof {
 
 impl Dof {
     /// Every degree of freedom.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Elbow,
         Self::ShoulderFlexion,
         Self::ShoulderAbduction,
         Self::ShoulderHorizontal,
+        Self::Lumbar,
         Self::Hip,
         Self::Knee,
         Self::Ankle,
@@ -46,6 +49,7 @@ impl Dof {
             Self::ShoulderFlexion => "shoulder_flexion",
             Self::ShoulderAbduction => "shoulder_abduction",
             Self::ShoulderHorizontal => "shoulder_horizontal",
+            Self::Lumbar => "lumbar",
             Self::Hip => "hip",
             Self::Knee => "knee",
             Self::Ankle => "ankle",
@@ -60,6 +64,7 @@ impl Dof {
             Self::ShoulderFlexion | Self::ShoulderAbduction | Self::ShoulderHorizontal => {
                 Joint::Shoulder
             }
+            Self::Lumbar => Joint::LowerBack,
             Self::Hip => Joint::Hip,
             Self::Knee => Joint::Knee,
             Self::Ankle => Joint::Ankle,
@@ -80,6 +85,8 @@ pub enum Joint {
     Elbow,
     /// Shoulder.
     Shoulder,
+    /// Lower back, where the spine stands on the pelvis.
+    LowerBack,
     /// Hip.
     Hip,
     /// Knee.
@@ -95,6 +102,7 @@ impl Joint {
         match self {
             Self::Elbow => "elbow",
             Self::Shoulder => "shoulder",
+            Self::LowerBack => "back",
             Self::Hip => "hip",
             Self::Knee => "knee",
             Self::Ankle => "ankle",

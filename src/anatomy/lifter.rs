@@ -77,6 +77,8 @@ pub struct Build {
     pub chest_height: Length,
     /// Distance between the hip joint centres.
     pub hip_breadth: Length,
+    /// Distance from the hip joint up to the joint between spine and pelvis (L5/S1).
+    pub hip_to_lumbar: Length,
     /// Height of the ankle joint above the sole.
     pub ankle_height: Length,
     /// Horizontal distance from the heel to the ankle joint.

@@ -127,6 +127,7 @@ fn build_of(record: &LifterRecord, table: &SegmentTable) -> Build {
         shoulder_breadth: share(breadths.shoulder_joints),
         chest_height: share(breadths.chest_above_shoulder),
         hip_breadth: share(breadths.hip_joints),
+        hip_to_lumbar: share(breadths.hip_to_lumbar),
         ankle_height: share(breadths.ankle_height),
         heel_to_ankle: share(breadths.heel_to_ankle),
         ankle_to_ball: share(breadths.ankle_to_ball),

@@ -110,6 +110,10 @@ pub struct Breadths {
     pub hip_joints: f64,
     /// Source of the hip breadth.
     pub hip_source: Source,
+    /// Height of the joint between spine and pelvis (L5/S1) above the hip joints.
+    pub hip_to_lumbar: f64,
+    /// Source of that height.
+    pub lumbar_source: Source,
     /// Height of the ankle joint above the sole.
     pub ankle_height: f64,
     /// Horizontal distance from the heel to the ankle joint.

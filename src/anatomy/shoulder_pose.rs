@@ -83,7 +83,7 @@ impl ShoulderPose {
                 Self::of_axes(across.matrix() * abducted.humerus)
             }
             Dof::ShoulderFlexion | Dof::ShoulderAbduction => Self::turned(axis_of(dof), angle_rad),
-            Dof::Elbow | Dof::Hip | Dof::Knee | Dof::Ankle => Self::hanging(),
+            Dof::Elbow | Dof::Lumbar | Dof::Hip | Dof::Knee | Dof::Ankle => Self::hanging(),
         }
     }
 
@@ -130,7 +130,7 @@ impl ShoulderPose {
             Dof::ShoulderFlexion => arm.y.atan2(-arm.z),
             Dof::ShoulderAbduction => arm.x.atan2(-arm.z),
             Dof::ShoulderHorizontal => arm.y.atan2(arm.x),
-            Dof::Elbow | Dof::Hip | Dof::Knee | Dof::Ankle => 0.0,
+            Dof::Elbow | Dof::Lumbar | Dof::Hip | Dof::Knee | Dof::Ankle => 0.0,
         }
     }
 
@@ -154,7 +154,7 @@ pub fn axis_of(dof: Dof) -> Vector3<f64> {
         Dof::ShoulderFlexion => Vector3::x(),
         Dof::ShoulderAbduction => -Vector3::y(),
         Dof::ShoulderHorizontal => Vector3::z(),
-        Dof::Elbow | Dof::Hip | Dof::Knee | Dof::Ankle => Vector3::zeros(),
+        Dof::Elbow | Dof::Lumbar | Dof::Hip | Dof::Knee | Dof::Ankle => Vector3::zeros(),
     }
 }
 

@@ -12,10 +12,7 @@ use crate::movement::{BackPlace, BarPlace, BridgeRecord, LegPressRecord, Movemen
 /// On both feet with a bar over the middle of the foot.
 pub(super) fn stance(movement: &Movement, stance: &StanceRecord, rules: &mut Rules) {
     bar(movement, &stance.bar, rules);
-    let in_order = stance.ankle_course.windows(2).all(|p| p[0].0 < p[1].0);
-    if stance.ankle_course.len() < 2 || !in_order {
-        rules.add("path.ankle_course", BrokenRule::Path(PathRule::KeyPoses));
-    }
+    key_poses("path.ankle_course", &stance.ankle_course, rules);
     let bounds = bounds();
     for (path, value, bound) in [
         (
@@ -24,9 +21,18 @@ pub(super) fn stance(movement: &Movement, stance: &StanceRecord, rules: &mut Rul
             &bounds.end_ankle,
         ),
         ("path.end_knee", stance.end_knee.as_deg(), &bounds.end_knee),
+        ("path.lumbar", stance.lumbar.as_deg(), &bounds.held_lumbar),
         ("path.bar_over", stance.bar_over, &bounds.bar_over),
     ] {
         rules.within(path, value, bound);
+    }
+}
+
+/// At least two places of the range, one after the other.
+fn key_poses(path: &str, course: &[(f64, f64)], rules: &mut Rules) {
+    let in_order = course.windows(2).all(|pair| pair[0].0 < pair[1].0);
+    if course.len() < 2 || !in_order {
+        rules.add(path, BrokenRule::Path(PathRule::KeyPoses));
     }
 }
 
@@ -66,11 +72,13 @@ fn in_hands(bar: &BarPlace, rules: &mut Rules) {
         reach,
         start_ankle,
         start_arms,
+        arms_course,
         sumo,
     } = bar
     else {
         return;
     };
+    key_poses("path.bar.arms_course", arms_course, rules);
     let bounds = bounds();
     for (field, value, bound) in [
         (
@@ -133,6 +141,7 @@ pub(super) fn bridge(movement: &Movement, bridge: &BridgeRecord, rules: &mut Rul
             &bounds.hip_height,
         ),
         ("end_hip", bridge.end_hip.as_deg(), &bounds.end_hip),
+        ("lumbar", bridge.lumbar.as_deg(), &bounds.held_lumbar),
         (
             "bar_above_hip",
             bridge.bar_above_hip.as_cm(),

@@ -5,7 +5,7 @@
 //! balance between them: three conditions beside the joints'.
 
 use super::bridge_record::BridgeRecord;
-use super::leg_chain::{LegChain, TRUNK};
+use super::leg_chain::{LegChain, PELVIS, THORAX};
 use super::limb_lines::{BodyLines, bench, floor};
 use super::linkage::along;
 use super::load_point::LoadPoint;
@@ -26,8 +26,8 @@ pub struct BridgePath {
     record: BridgeRecord,
     chain: LegChain,
     figure: BodyLines,
-    /// The bench's place on the trunk, from the hip, m.
-    pivot_m: f64,
+    /// The bench's place on the thorax from the hip joint, in the pelvis's axes, m.
+    from_hip: Point,
     /// Where the bench bears the trunk; the ankle is at x = 0.
     pivot: Point,
     heights_m: (f64, f64),
@@ -40,9 +40,12 @@ impl BridgePath {
     pub fn new(record: &BridgeRecord, movement: &Movement, lifter: &Lifter) -> Result<Self> {
         let chain = LegChain::new(lifter, None, None);
         let knee = movement.angle_rad("knee_angle")?.unwrap_or(FRAC_PI_2);
-        let pivot_m = record.pivot * chain.trunk_m();
-        let hip_angle = record.end_hip.as_rad();
-        // Height of the ankle when the trunk slopes down from the bench to the hips by this much.
+        let on_trunk_m = (record.pivot * chain.trunk_m(), 0.0);
+        let from_hip = chain.from_hip(on_trunk_m, record.lumbar.as_rad());
+        let pivot_m = from_hip.length();
+        // Thigh against the line from hip to bench, which a bent back turns against the pelvis.
+        let hip_angle = record.end_hip.as_rad() - from_hip.angle_rad();
+        // Height of the ankle when that line slopes down from the bench to the hips by this much.
         let ankle_z = |slope: f64| {
             record.pivot_height.as_m() - pivot_m * slope.sin()
                 + chain.thigh_m() * (hip_angle - slope).sin()
@@ -69,7 +72,7 @@ impl BridgePath {
             record: record.clone(),
             figure: BodyLines::of(lifter),
             chain,
-            pivot_m,
+            from_hip,
             pivot,
             heights_m,
         })
@@ -79,13 +82,14 @@ impl BridgePath {
         let (from, to) = self.heights_m;
         let height = from + s * (to - from);
         let drop = self.pivot.z - height;
-        if drop.abs() >= self.pivot_m {
+        let pivot_m = self.from_hip.length();
+        if drop.abs() >= pivot_m {
             return Err(Error::bad(BridgeFault::HipsTooLow {
                 below: Length::from_m(drop),
-                from_bench: Length::from_m(self.pivot_m),
+                from_bench: Length::from_m(pivot_m),
             }));
         }
-        let across = (self.pivot_m * self.pivot_m - drop * drop).sqrt();
+        let across = (pivot_m * pivot_m - drop * drop).sqrt();
         Ok(Point::new(self.pivot.x + across, height))
     }
 
@@ -117,7 +121,7 @@ impl BridgePath {
                 column: if index < 2 {
                     on_pivot.iter().map(|column| column.dot(force)).collect()
                 } else {
-                    vec![0.0; 3]
+                    vec![0.0; self.chain.linkage.links.len()]
                 },
                 least: ReactionLimit::default(),
                 most: boundless,
@@ -171,17 +175,17 @@ impl BridgePath {
         ]
     }
 
-    fn outline(&self, joints: &[Point], trunk_rad: f64, bar: Point) -> BodyOutline {
-        let (hip, shoulder) = (joints[TRUNK], joints[TRUNK + 1]);
+    fn outline(&self, joints: &[Point], thorax_rad: f64, bar: Point) -> BodyOutline {
+        let shoulder = joints[THORAX + 1];
         let pad = self.pivot - Point::new(0.0, 0.10);
         BodyOutline {
             view: View::Side,
             limbs: vec![
-                vec![joints[0], joints[1], hip, shoulder],
+                joints[..=THORAX + 1].to_vec(),
                 self.figure.arm(shoulder, bar, BendSide::Right),
                 self.figure.foot(joints[0], 0.0, false),
             ],
-            head: Some(self.figure.head(shoulder, trunk_rad)),
+            head: Some(self.figure.head(shoulder, thorax_rad)),
             props: bench(pad - Point::new(0.40, 0.0), pad + Point::new(0.04, 0.0))
                 .into_iter()
                 .chain([floor(self.pivot.x - 0.6, self.chain.toe_m + 0.15)])
@@ -204,21 +208,23 @@ impl TracedPath for BridgePath {
         .map_err(|why| Error::bad(BridgeFault::CannotClose { range: s, why }))?;
         let positive = |angle: f64| if angle < 0.0 { angle + 2.0 * PI } else { angle };
         let thigh_rad = positive(closed.second_rad);
-        let trunk_rad = positive((self.pivot - hip).angle_rad());
+        let pelvis_rad = positive((self.pivot - hip).angle_rad()) - self.from_hip.angle_rad();
         Ok(vec![
             FRAC_PI_2 - closed.first_rad,
             thigh_rad - closed.first_rad,
-            thigh_rad - trunk_rad,
+            thigh_rad - pelvis_rad,
+            self.record.lumbar.as_rad(),
         ])
     }
 
     fn pose(&self, s: f64, angles: &[f64], slopes: &[f64]) -> Result<Pose> {
         let placed = self.chain.linkage.place(angles);
-        let hip = placed.joints[TRUNK];
-        let load_jacobian = placed.jacobian(TRUNK - 1, hip);
+        let hip = placed.joints[PELVIS];
+        let load_jacobian = placed.jacobian(PELVIS - 1, hip);
         let speed = along(&load_jacobian, slopes);
-        let pivot = placed.point(TRUNK, self.pivot_m, 0.0);
-        let reactions = self.reactions(&placed.jacobian(TRUNK, pivot));
+        let along_m = self.record.pivot * self.chain.trunk_m() - self.chain.pelvis_m();
+        let pivot = placed.point(THORAX, along_m, 0.0);
+        let reactions = self.reactions(&placed.jacobian(THORAX, pivot));
         let bar = hip + Point::new(0.0, self.record.bar_above_hip.as_m());
         Ok(Pose {
             coordinates: LegChain::coordinates(angles, slopes),
@@ -239,7 +245,7 @@ impl TracedPath for BridgePath {
             balances: self.balances(self.chain.weight_moment_nm(&placed), hip),
             readings: self.readings(),
             limb_inertia: placed.effective_mass(slopes),
-            outline: self.outline(&placed.joints, placed.directions_rad[TRUNK], bar),
+            outline: self.outline(&placed.joints, placed.directions_rad[THORAX], bar),
         })
     }
 }

@@ -18,6 +18,8 @@ pub struct BridgeRecord {
     pub start_hip_height: Length,
     /// Hip flexion at the end: a few degrees short of straight.
     pub end_hip: Angle,
+    /// Flexion of the lower back, kept all the way.
+    pub lumbar: Angle,
     /// Height of the bar's middle above the hip joint.
     pub bar_above_hip: Length,
     /// Friction between back and bench.

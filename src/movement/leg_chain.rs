@@ -1,8 +1,8 @@
 //! The chain from a foot on the floor up: shank, thigh, trunk with head and arms; and the floor under it.
 //!
 //! In: a lifter, and how far the limbs are turned out of the plane. Out: [`LegChain`], whose
-//! coordinates are ankle dorsiflexion, knee flexion and hip flexion of one side, with half the trunk;
-//! shoulder flexion is a fourth where a straight arm hangs from the trunk.
+//! coordinates are ankle dorsiflexion, knee flexion and hip flexion of one side and flexion of the lower
+//! back, with half the trunk; shoulder flexion is a fifth where a straight arm hangs from the trunk.
 
 use super::linkage::{Link, Linkage, Placed, forearm_and_hand};
 use super::pose::Coordinate;
@@ -30,7 +30,7 @@ pub struct Projection {
 /// One leg on the floor with half of what it carries.
 #[derive(Debug, Clone)]
 pub(super) struct LegChain {
-    /// Shank, thigh and trunk from the ankle at x = 0.
+    /// Shank, thigh, pelvis and thorax from the ankle at x = 0.
     pub linkage: Linkage,
     /// Heel, ball and toe in front of the ankle, m.
     pub heel_m: f64,
@@ -41,10 +41,12 @@ pub(super) struct LegChain {
     foot_x_m: f64,
 }
 
-/// Index of the trunk in the chain.
-pub(super) const TRUNK: usize = 2;
+/// Index of the pelvis in the chain, from the hip joints to L5/S1.
+pub(super) const PELVIS: usize = 2;
+/// Index of the rest of the trunk, from L5/S1 to the shoulder joints, with the head.
+pub(super) const THORAX: usize = 3;
 /// Index of the straight arm, where there is one.
-pub(super) const ARM: usize = 3;
+pub(super) const ARM: usize = 4;
 
 impl LegChain {
     /// The chain; with `hands_at_m`, a straight arm of that length hangs from the shoulder.
@@ -63,13 +65,15 @@ impl LegChain {
             Link::distal(lifter.segment(SegmentName::Thigh)),
             thigh_share,
         );
+        let (pelvis, thorax) = pelvis_and_thorax(lifter, hands_at_m.is_none());
         let mut links = vec![
             shank.turned_by(0, -1.0),
             thigh.turned_by(1, 1.0),
-            trunk_and_head(lifter, hands_at_m.is_none()).turned_by(2, -1.0),
+            pelvis.turned_by(2, -1.0),
+            thorax.turned_by(3, -1.0),
         ];
         if let Some(hands_m) = hands_at_m {
-            links.push(straight_arm(lifter, hands_m).turned_by(3, 1.0).offset(-PI));
+            links.push(straight_arm(lifter, hands_m).turned_by(4, 1.0).offset(-PI));
         }
         let foot = lifter.segment(SegmentName::Foot);
         let heel = lifter.build.heel_to_ankle.as_m();
@@ -100,8 +104,21 @@ impl LegChain {
         self.linkage.links[1].length_m
     }
 
+    pub(super) fn pelvis_m(&self) -> f64 {
+        self.linkage.links[PELVIS].length_m
+    }
+
+    /// Hip joint to shoulder joint of a straight trunk, m.
     pub(super) fn trunk_m(&self) -> f64 {
-        self.linkage.links[2].length_m
+        self.pelvis_m() + self.linkage.links[THORAX].length_m
+    }
+
+    /// A place on the thorax, given along and behind a straight trunk from the hip joint, as it stands
+    /// from the hip joint in the pelvis's own axes (along it, behind it) with the back bent so far.
+    pub(super) fn from_hip(&self, on_trunk_m: (f64, f64), lumbar_rad: f64) -> Point {
+        let (along, behind) = (on_trunk_m.0 - self.pelvis_m(), on_trunk_m.1);
+        let thorax = Point::from_polar(1.0, -lumbar_rad);
+        Point::new(self.pelvis_m(), 0.0) + thorax * along + thorax.quarter_turn() * behind
     }
 
     /// Knee and hip for these angles of ankle and knee.
@@ -125,12 +142,18 @@ impl LegChain {
 
     /// The coordinates of a pose.
     pub(super) fn coordinates(angles: &[f64], slopes: &[f64]) -> Vec<Coordinate> {
-        [Dof::Ankle, Dof::Knee, Dof::Hip, Dof::ShoulderFlexion]
-            .into_iter()
-            .take(angles.len())
-            .enumerate()
-            .map(|(index, dof)| Coordinate::new(dof, angles[index], slopes[index]))
-            .collect()
+        [
+            Dof::Ankle,
+            Dof::Knee,
+            Dof::Hip,
+            Dof::Lumbar,
+            Dof::ShoulderFlexion,
+        ]
+        .into_iter()
+        .take(angles.len())
+        .enumerate()
+        .map(|(index, dof)| Coordinate::new(dof, angles[index], slopes[index]))
+        .collect()
     }
 }
 
@@ -149,15 +172,42 @@ fn shortened(mut link: Link, share: f64) -> Link {
     link
 }
 
-/// Half the trunk and half the head as one link from the hip to the shoulder, if asked with the arm.
+/// Half the trunk as two links, from the hip joint to L5/S1 and on to the shoulder joint, the upper one
+/// with half the head and, if asked, the arm.
 ///
-/// The arm then counts as a point at the shoulder, where it bears the bar.
+/// The arm then counts as a point at the shoulder, where it bears the bar. Mass, centre and inertia of
+/// the straight trunk are those of the whole segment.
+///
 /// **Source.** de Leva 1996 for the segments; the head's centre from its share of the head's length
-/// below the vertex and from standing height.
-fn trunk_and_head(lifter: &Lifter, with_arm: bool) -> Link {
+/// below the vertex and from standing height. **Differs.** The pelvis has 0.27 of the trunk's mass: de
+/// Leva's lower trunk, cut at the navel, has 0.257 (men) and 0.293 (women), and is taken as a uniform
+/// rod; that L5/S1 lies lower than the navel is left out, because the belly in front hangs lower too.
+fn pelvis_and_thorax(lifter: &Lifter, with_arm: bool) -> (Link, Link) {
+    const PELVIS_SHARE: f64 = 0.27;
     let segment = |name| lifter.segment(name);
     let (trunk, head) = (segment(SegmentName::Trunk), segment(SegmentName::Head));
     let trunk_m = trunk.length.as_m();
+    let pelvis_m = lifter.build.hip_to_lumbar.as_m().min(0.6 * trunk_m);
+    let (trunk_kg, centre_m) = (
+        0.5 * trunk.mass.as_kg(),
+        (1.0 - trunk.centre_of_mass) * trunk_m,
+    );
+    let pelvis_kg = PELVIS_SHARE * trunk_kg;
+    let pelvis = LinkPart {
+        mass_kg: pelvis_kg,
+        at_m: 0.5 * pelvis_m,
+        inertia_kg_m2: pelvis_kg * pelvis_m.powi(2) / 12.0,
+    };
+    let thorax_kg = trunk_kg - pelvis_kg;
+    let thorax_at_m = (trunk_kg * centre_m - pelvis_kg * pelvis.at_m) / thorax_kg;
+    let apart = pelvis_kg * (pelvis.at_m - centre_m).powi(2)
+        + thorax_kg * (thorax_at_m - centre_m).powi(2)
+        + pelvis.inertia_kg_m2;
+    let thorax = LinkPart {
+        mass_kg: thorax_kg,
+        at_m: thorax_at_m - pelvis_m,
+        inertia_kg_m2: (0.5 * trunk.inertia_kg_m2() - apart).max(0.0),
+    };
     let shoulder_height_m = trunk_m
         + segment(SegmentName::Thigh).length.as_m()
         + segment(SegmentName::Shank).length.as_m()
@@ -165,30 +215,24 @@ fn trunk_and_head(lifter: &Lifter, with_arm: bool) -> Link {
     let above_shoulder_m =
         (lifter.height.as_m() - shoulder_height_m - head.centre_of_mass * head.length.as_m())
             .max(0.0);
-    let arm_kg = if with_arm {
-        straight_arm(lifter, 0.0).mass_kg
-    } else {
-        0.0
+    let shoulder_m = trunk_m - pelvis_m;
+    let skull = LinkPart {
+        mass_kg: 0.5 * head.mass.as_kg(),
+        at_m: shoulder_m + above_shoulder_m,
+        inertia_kg_m2: 0.5 * head.inertia_kg_m2(),
     };
-    joined(
-        trunk_m,
-        &[
-            LinkPart {
-                mass_kg: 0.5 * trunk.mass.as_kg(),
-                at_m: (1.0 - trunk.centre_of_mass) * trunk_m,
-                inertia_kg_m2: 0.5 * trunk.inertia_kg_m2(),
-            },
-            LinkPart {
-                mass_kg: 0.5 * head.mass.as_kg(),
-                at_m: trunk_m + above_shoulder_m,
-                inertia_kg_m2: 0.5 * head.inertia_kg_m2(),
-            },
-            LinkPart {
-                mass_kg: arm_kg,
-                at_m: trunk_m,
-                inertia_kg_m2: 0.0,
-            },
-        ],
+    let arm = LinkPart {
+        mass_kg: if with_arm {
+            straight_arm(lifter, 0.0).mass_kg
+        } else {
+            0.0
+        },
+        at_m: shoulder_m,
+        inertia_kg_m2: 0.0,
+    };
+    (
+        joined(pelvis_m, &[pelvis]),
+        joined(shoulder_m, &[thorax, skull, arm]),
     )
 }
 

@@ -4,7 +4,7 @@
 //! knee and hip angles that keep the bar over the middle of the foot on its whole way up. Lifter and
 //! bar must balance over the foot: the centre of pressure is part of the pose's programme.
 
-use super::leg_chain::{ARM, LegChain, TRUNK, shoulder_of};
+use super::leg_chain::{ARM, LegChain, THORAX, shoulder_of};
 use super::limb_lines::{BodyLines, floor};
 use super::linkage::along;
 use super::load_point::LoadPoint;
@@ -25,11 +25,14 @@ use std::f64::consts::{FRAC_PI_2, PI};
 pub struct StancePath {
     chain: LegChain,
     figure: BodyLines,
-    /// Bar on the trunk: along it and behind it, m.
+    /// What bears the bar, along and behind a straight trunk, m: a place on the back, or the shoulder.
     on_trunk_m: (f64, f64),
+    /// How far the lower back is bent all the way, rad.
+    lumbar: f64,
     /// Distance from the shoulder to a bar in the hands, m.
     arm_m: Option<f64>,
     start_arms: f64,
+    arms_course: Spline,
     bar_x_m: f64,
     /// Heights of the bar at start and end, m.
     heights_m: (f64, f64),
@@ -55,9 +58,11 @@ impl StancePath {
             bar_x_m: chain.along_the_foot_m(record.bar_over),
             figure: BodyLines::of(lifter),
             on_trunk_m: (chain.trunk_m(), 0.0),
+            lumbar: record.lumbar.as_rad(),
             chain,
             arm_m,
             start_arms: 0.0,
+            arms_course: Spline::through(&[(0.0, 0.0), (1.0, 0.0)], Beyond::ConstantSlope)?,
             heights_m: (0.0, 0.0),
             start_ankle: 0.0,
             end_ankle: record.end_ankle.as_rad(),
@@ -94,10 +99,12 @@ impl StancePath {
                 start_height,
                 start_ankle,
                 start_arms,
+                arms_course,
                 ..
             } => {
                 self.start_ankle = start_ankle.as_rad();
                 self.start_arms = start_arms.as_rad();
+                self.arms_course = Spline::through(arms_course, Beyond::ConstantSlope)?;
                 self.heights_m.0 = start_height.as_m();
             }
         }
@@ -132,7 +139,7 @@ impl StancePath {
     /// Height of the bar when it is over the foot with these angles and plumb arms, m.
     fn bar_height_m(&self, ankle: f64, knee: f64) -> Result<f64> {
         let (_, hip) = self.chain.knee_and_hip(ankle, knee);
-        let reach = self.on_trunk_m.0.hypot(self.on_trunk_m.1);
+        let reach = self.from_hip().length();
         let forward = self.bar_x_m - hip.x;
         if forward.abs() >= reach {
             return Err(Error::bad(StanceFault::BarNotOverFoot {
@@ -142,6 +149,11 @@ impl StancePath {
         }
         let on_trunk = hip.z + (reach * reach - forward * forward).sqrt();
         Ok(on_trunk - self.arm_m.unwrap_or(0.0))
+    }
+
+    /// The bearing from the hip joint in the pelvis's axes.
+    fn from_hip(&self) -> Point {
+        self.chain.from_hip(self.on_trunk_m, self.lumbar)
     }
 
     fn ankle(&self, s: f64) -> f64 {
@@ -155,7 +167,7 @@ impl StancePath {
 
     /// How far the arms lean from plumb, the shoulders in front of the bar, rad.
     fn arms(&self, s: f64) -> f64 {
-        self.start_arms * self.course.value(s)
+        self.start_arms * self.arms_course.value(s)
     }
 
     /// The place on the trunk that bears the bar: on the back, or the shoulder.
@@ -203,8 +215,8 @@ impl StancePath {
         (reaction, balance, reading)
     }
 
-    fn outline(&self, joints: &[Point], trunk_rad: f64, bar: Point) -> BodyOutline {
-        let (hip, shoulder) = (joints[TRUNK], joints[TRUNK + 1]);
+    fn outline(&self, joints: &[Point], thorax_rad: f64, bar: Point) -> BodyOutline {
+        let shoulder = joints[THORAX + 1];
         let arm = if self.arm_m.is_some() {
             vec![shoulder, shoulder.towards(bar, 0.5), bar]
         } else {
@@ -213,11 +225,11 @@ impl StancePath {
         BodyOutline {
             view: View::Side,
             limbs: vec![
-                vec![joints[0], joints[1], hip, shoulder],
+                joints[..=THORAX + 1].to_vec(),
                 arm,
                 self.figure.foot(joints[0], 0.0, false),
             ],
-            head: Some(self.figure.head(shoulder, trunk_rad)),
+            head: Some(self.figure.head(shoulder, thorax_rad)),
             props: vec![floor(-0.55, 0.65)],
             load: bar,
         }
@@ -238,7 +250,8 @@ impl TracedPath for StancePath {
         let ankle = self.ankle(s);
         let shank_rad = FRAC_PI_2 - ankle;
         let knee_at = self.chain.linkage.base + Point::from_polar(self.chain.shank_m(), shank_rad);
-        let reach = self.on_trunk_m.0.hypot(self.on_trunk_m.1);
+        let from_hip = self.from_hip();
+        let reach = from_hip.length();
         let closed = close_two_links(
             knee_at,
             self.bearing(s),
@@ -258,10 +271,16 @@ impl TracedPath for StancePath {
         if thigh_rad < -FRAC_PI_2 {
             thigh_rad += 2.0 * PI;
         }
-        let trunk_rad = closed.second_rad - self.on_trunk_m.1.atan2(self.on_trunk_m.0);
-        let mut angles = vec![ankle, thigh_rad - shank_rad, thigh_rad - trunk_rad];
+        let pelvis_rad = closed.second_rad - from_hip.angle_rad();
+        let mut angles = vec![
+            ankle,
+            thigh_rad - shank_rad,
+            thigh_rad - pelvis_rad,
+            self.lumbar,
+        ];
         if self.arm_m.is_some() {
-            angles.push(FRAC_PI_2 - self.arms(s) - trunk_rad);
+            let thorax_rad = pelvis_rad - self.lumbar;
+            angles.push(FRAC_PI_2 - self.arms(s) - thorax_rad);
         }
         Ok(angles)
     }
@@ -269,10 +288,10 @@ impl TracedPath for StancePath {
     fn pose(&self, s: f64, angles: &[f64], slopes: &[f64]) -> Result<Pose> {
         let placed = self.chain.linkage.place(angles);
         let (link, bar) = match self.arm_m {
-            None => (
-                TRUNK,
-                placed.point(TRUNK, self.on_trunk_m.0, self.on_trunk_m.1),
-            ),
+            None => {
+                let along_m = self.on_trunk_m.0 - self.chain.pelvis_m();
+                (THORAX, placed.point(THORAX, along_m, self.on_trunk_m.1))
+            }
             Some(arm_m) => (ARM, placed.point(ARM, arm_m, 0.0)),
         };
         let load_jacobian = placed.jacobian(link, bar);
@@ -298,7 +317,7 @@ impl TracedPath for StancePath {
             balances: vec![balance],
             readings: vec![reading],
             limb_inertia: placed.effective_mass(slopes),
-            outline: self.outline(&placed.joints, placed.directions_rad[TRUNK], bar),
+            outline: self.outline(&placed.joints, placed.directions_rad[THORAX], bar),
         })
     }
 }

@@ -19,6 +19,8 @@ pub struct StanceRecord {
     pub end_ankle: Angle,
     /// Knee flexion at the end of the range: a few degrees short of straight.
     pub end_knee: Angle,
+    /// Flexion of the lower back, kept all the way: how a braced back is held.
+    pub lumbar: Angle,
     /// Place of the bar along the foot, from heel (0) to toe (1).
     pub bar_over: f64,
     /// Where the key poses come from.
@@ -45,9 +47,10 @@ pub enum BarPlace {
         reach: Length,
         /// Ankle dorsiflexion at the start.
         start_ankle: Angle,
-        /// How far the shoulders are in front of the bar at the start: lean of the arms from plumb,
-        /// which fades as the ankle's course does.
+        /// How far the shoulders are in front of the bar at the start: lean of the arms from plumb.
         start_arms: Angle,
+        /// Key poses of the arms: place in the range, and lean as a share of that at the start.
+        arms_course: Vec<(f64, f64)>,
         /// How the limbs look in the plane in the wide stance.
         sumo: Projection,
     },

@@ -51,6 +51,7 @@ impl From<Joint> for FatigueJoint {
         match joint {
             Joint::Elbow => Self::Elbow,
             Joint::Shoulder => Self::Shoulder,
+            Joint::LowerBack => Self::Trunk,
             Joint::Hip => Self::Hip,
             Joint::Knee => Self::Knee,
             Joint::Ankle => Self::Ankle,

@@ -202,6 +202,7 @@ fn scale_body(one: &mut Lifter, height: f64, mass: f64, lengths: &BTreeMap<Segme
         &mut build.shoulder_breadth,
         &mut build.chest_height,
         &mut build.hip_breadth,
+        &mut build.hip_to_lumbar,
         &mut build.ankle_height,
         &mut build.heel_to_ankle,
         &mut build.ankle_to_ball,

@@ -41,9 +41,17 @@ fn degrees(pose: &Pose, joint: &str) -> f64 {
         .expect("a joint of the movement")
 }
 
-/// Lean of the trunk from upright in a stance, deg.
+/// Lean of the line from hip to shoulder from upright in a stance, deg.
 fn lean(pose: &Pose) -> f64 {
-    degrees(pose, "hip") - degrees(pose, "knee") + degrees(pose, "ankle")
+    let [.., hip, _, shoulder] = pose.outline.limbs[0][..] else {
+        panic!("a stance is drawn from the ankle up to the shoulder");
+    };
+    (shoulder.x - hip.x).atan2(shoulder.z - hip.z).to_degrees()
+}
+
+/// Flexion of the hip as the textbooks count it in a lift: the thigh against the line of the trunk, deg.
+fn hip_against_trunk(pose: &Pose) -> f64 {
+    lean(pose) + degrees(pose, "knee") - degrees(pose, "ankle")
 }
 
 /// Torque that load (N, both sides) and limbs ask of a joint in a pose, N·m, one side, without sign.
@@ -97,7 +105,7 @@ fn published_poses_of_the_lifts() {
         ),
         (
             "parallel squat: hip flexion, deg",
-            degrees(first(&squat), "hip"),
+            hip_against_trunk(first(&squat)),
         ),
         (
             "parallel squat: lean of the trunk, deg",
