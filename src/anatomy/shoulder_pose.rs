@@ -134,15 +134,25 @@ impl ShoulderPose {
         }
     }
 
-    /// Rotation per step from one pose to another (rotation vector), rad.
+    /// Rotation from one pose to another a small step away (rotation vector), rad.
     ///
     /// ```text
-    /// [θ]× = ½·(R − Rᵀ),  R = B·Aᵀ        for small steps: rotation vector to third order
+    /// v = ½·(R₃₂ − R₂₃, R₁₃ − R₃₁, R₂₁ − R₁₂),   θ = v·asin|v|/|v|,   R = B·Aᵀ
     /// ```
+    /// **Shape.** Exact below a right angle; the antisymmetric part keeps its digits where the cosine does not.
     #[must_use]
     pub fn turn_to(&self, other: &Self) -> Vector3<f64> {
-        nalgebra::Rotation3::from_matrix_unchecked(other.humerus * self.humerus.transpose())
-            .scaled_axis()
+        let r = other.humerus * self.humerus.transpose();
+        let v = Vector3::new(
+            r[(2, 1)] - r[(1, 2)],
+            r[(0, 2)] - r[(2, 0)],
+            r[(1, 0)] - r[(0, 1)],
+        ) * 0.5;
+        let sine = v.norm();
+        if sine < 1.0e-300 {
+            return v;
+        }
+        v * (sine.min(1.0).asin() / sine)
     }
 }
 
