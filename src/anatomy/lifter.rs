@@ -55,9 +55,14 @@ pub struct LifterRecord {
     pub muscles: String,
     /// Name of the fibre curves.
     pub curves: String,
+    /// Another lifter of the library whose strength factors hold where this one has none of its own.
+    #[serde(default)]
+    pub strength_like: Option<String>,
     /// Factor on the peak force of each strength group, named after the group.
+    #[serde(default)]
     pub strength: BTreeMap<String, f64>,
     /// Where each strength factor comes from, named after the group ("*" for all others).
+    #[serde(default)]
     pub strength_sources: BTreeMap<String, Source>,
     /// Factor on all peak forces beyond what body mass explains.
     pub strength_scale: f64,

@@ -170,7 +170,26 @@ impl Library {
             Some(_) => None,
         };
         none_in_file(self.lifter_rules(&record, muscles.as_ref()), &file, &text)?;
-        self.with_tables(stem(name), record, muscles)
+        self.with_tables(stem(name), self.with_strength(record)?, muscles)
+    }
+
+    /// A record with the strength factors of the lifter that it takes after, where it has none of its own.
+    fn with_strength(&self, mut record: LifterRecord) -> Result<LifterRecord> {
+        if let Some(like) = &record.strength_like {
+            let (file, text) = self.text(Shelf::Lifters, like)?;
+            let other: LifterRecord = read(&file, &text)?;
+            for (group, factor) in other.strength {
+                if !record.strength.contains_key(&group) {
+                    if let Some(source) = other.strength_sources.get(&group) {
+                        record
+                            .strength_sources
+                            .insert(group.clone(), source.clone());
+                    }
+                    record.strength.insert(group, factor);
+                }
+            }
+        }
+        Ok(record)
     }
 
     /// A lifter's record, already checked, with the tables it names; the muscle table may be given.
@@ -215,6 +234,9 @@ impl Library {
         ];
         for (path, shelf, name) in tables {
             complaints.extend(self.unknown(path, shelf, name));
+        }
+        if let Some(like) = &record.strength_like {
+            complaints.extend(self.unknown("strength_like", Shelf::Lifters, like));
         }
         complaints
     }
