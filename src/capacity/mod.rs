@@ -10,5 +10,5 @@ mod programme;
 
 pub use capacity_curve::{CapacityCurve, Pace, curve_of, plain_direction};
 pub use class::{Class, CurveShape, WEAK_END, class_of};
-pub use muscle_force::{Acting, ActingMuscle, MuscleAtPose, PlacedMuscle};
+pub use muscle_force::{Acting, ActingMuscle, MuscleAtPose, PerCoordinate, PlacedMuscle};
 pub use programme::{BOUNDLESS, Held, Solver};

@@ -9,8 +9,12 @@ use crate::anatomy::{
 };
 use crate::error::{BodyFault, Error, HoldFault, Result};
 use crate::movement::{Coordinate, Pose};
+use arrayvec::ArrayVec;
 use nalgebra::Vector3;
 use std::collections::BTreeMap;
+
+/// One value a coordinate of a pose, without a place on the heap: no path has more than six.
+pub type PerCoordinate = ArrayVec<f64, 6>;
 
 /// The muscles of a lifter that cross a joint that moves.
 #[derive(Debug, Clone)]
@@ -45,7 +49,7 @@ pub struct MuscleAtPose {
     /// State of the fibres.
     pub state: FibreState,
     /// Moment arm at every coordinate, m.
-    pub arms_m: Vec<f64>,
+    pub arms_m: PerCoordinate,
     /// Passive force, N.
     pub passive_n: f64,
     /// Force that full activation adds, N.
@@ -64,7 +68,7 @@ pub struct PlacedMuscle<'a> {
     relaxed: FibreState,
     passive_n: f64,
     length_factor: f64,
-    arms_m: Vec<f64>,
+    arms_m: PerCoordinate,
     /// Shortening per unit of range, m.
     shortening_m: f64,
     /// Work of the shoulder blade's muscles per unit of range and unit of force, m.
@@ -126,7 +130,7 @@ impl Acting {
     /// The shoulder is one ball joint: its stops are behind the frontal plane (the low end of horizontal
     /// adduction) and overhead (the high end of abduction); their torque turns the arm back from there.
     #[must_use]
-    pub fn passive_joints_nm(&self, pose: &Pose) -> Vec<f64> {
+    pub fn passive_joints_nm(&self, pose: &Pose) -> PerCoordinate {
         let shoulder = self.passive_shoulder_nm(&pose.shoulder.pose);
         let torque = |coordinate: &Coordinate| {
             if coordinate.dof.is_shoulder() {
@@ -211,7 +215,7 @@ impl ActingMuscle {
     /// What does not depend on speed: arms, lengths, passive force.
     #[must_use]
     pub fn placed(&self, curves: &Curves, pose: &Pose) -> PlacedMuscle<'_> {
-        let mut arms_m = vec![0.0; pose.coordinates.len()];
+        let mut arms_m: PerCoordinate = pose.coordinates.iter().map(|_| 0.0).collect();
         let mut projected_m = self.constant_m;
         let mut shortening_m = 0.0;
         let mut by_blade_m = 0.0;

@@ -6,7 +6,8 @@
 use super::muscle_force::{Acting, MuscleAtPose, PlacedMuscle};
 use crate::error::{Error, HoldFault, Result};
 use crate::movement::{Measure, PlaneForce, Pose, ReactionLimit, Sides};
-use crate::numeric::{Programme, SimplexBasis, solve};
+use crate::numeric::{MAX_ROWS, Programme, SimplexBasis, solve};
+use arrayvec::ArrayVec;
 
 /// Load that counts as "as much as you like", N or N·m: a straight limb bears almost anything.
 pub const BOUNDLESS: f64 = 1.0e5;
@@ -144,11 +145,11 @@ impl<'a> Solver<'a> {
         let rows = conditions + cones;
         let side = [direction.x_n * self.share, direction.z_n * self.share];
         self.programme.clear(rows)?;
-        let mut right = vec![0.0; rows];
-        self.right_side(pose, muscles, &mut right);
-        let mut load = vec![0.0; rows];
-        self.load_column(pose, side, &mut load);
-        let mut cone_columns = Vec::new();
+        let (mut right, mut load) = ([0.0; MAX_ROWS], [0.0; MAX_ROWS]);
+        let (right, load) = (&mut right[..rows], &mut load[..rows]);
+        self.right_side(pose, muscles, right);
+        self.load_column(pose, side, load);
+        let mut cone_columns: ArrayVec<(usize, usize, f64), MAX_ROWS> = ArrayVec::new();
         let mut row = conditions;
         for (k, reaction) in pose.reactions.iter().enumerate() {
             for (limit, sign) in [(&reaction.least, -1.0), (&reaction.most, 1.0)] {
@@ -161,9 +162,9 @@ impl<'a> Solver<'a> {
                 }
             }
         }
-        self.programme.set_right_side(&right)?;
+        self.programme.set_right_side(right)?;
         self.programme
-            .add_column(1.0, -BOUNDLESS, BOUNDLESS, &load)?;
+            .add_column(1.0, -BOUNDLESS, BOUNDLESS, load)?;
         self.add_muscles(muscles, rows)?;
         self.add_reactions(pose, rows, &cone_columns)
     }
@@ -182,12 +183,13 @@ impl<'a> Solver<'a> {
     }
 
     fn add_muscles(&mut self, muscles: &[MuscleAtPose], rows: usize) -> Result<()> {
-        let mut column = vec![0.0; rows];
+        let mut column = [0.0; MAX_ROWS];
+        let column = &mut column[..rows];
         for muscle in muscles {
             for (entry, arm) in column.iter_mut().zip(&muscle.arms_m) {
                 *entry = arm * muscle.active_n;
             }
-            self.programme.add_column(-1.0e-6, 0.0, 1.0, &column)?;
+            self.programme.add_column(-1.0e-6, 0.0, 1.0, column)?;
         }
         Ok(())
     }
@@ -214,7 +216,8 @@ impl<'a> Solver<'a> {
         cone_columns: &[(usize, usize, f64)],
     ) -> Result<()> {
         let joints = pose.coordinates.len();
-        let mut column = vec![0.0; rows];
+        let mut column = [0.0; MAX_ROWS];
+        let column = &mut column[..rows];
         for (k, reaction) in pose.reactions.iter().enumerate() {
             column.fill(0.0);
             column[..joints].copy_from_slice(&reaction.column);
@@ -235,14 +238,13 @@ impl<'a> Solver<'a> {
                 0.0,
                 bound(&reaction.least, f64::NEG_INFINITY),
                 bound(&reaction.most, f64::INFINITY),
-                &column,
+                column,
             )?;
         }
         for (_, row, _) in cone_columns {
             column.fill(0.0);
             column[*row] = 1.0;
-            self.programme
-                .add_column(0.0, 0.0, f64::INFINITY, &column)?;
+            self.programme.add_column(0.0, 0.0, f64::INFINITY, column)?;
         }
         Ok(())
     }
