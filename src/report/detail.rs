@@ -1,7 +1,7 @@
 //! What `--detail` adds to a sample: joints, reactions, muscles.
 
 use crate::movement::PlaneForce;
-use crate::study::{SetupStudy, Study};
+use crate::study::{SetupStudy, Study, asked_torques_nm};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -10,8 +10,8 @@ use std::collections::BTreeMap;
 pub struct Detail {
     /// Angle of every joint that moves, deg.
     pub joint_angles_deg: BTreeMap<&'static str, f64>,
-    /// Torque that the load (or, without one, the capacity) and the limbs ask of each joint, N·m, one
-    /// side; positive where it turns the angle down.
+    /// Torque that the muscles of one side have to make about each joint, N·m: against load and limbs, or,
+    /// without a load, against the capacity and the limbs; positive where it turns the angle up.
     pub joint_torques_nm: BTreeMap<&'static str, f64>,
     /// The joint that gives way first.
     pub limiting_joint: &'static str,
@@ -43,23 +43,8 @@ pub struct MuscleDetail {
 pub fn detail(study: &Study, setup: Option<&SetupStudy>, index: usize) -> Detail {
     let pose = &study.range.poses[index];
     let held = &study.capacity.held[index];
-    let share = 1.0 / study.range.sides.count();
-    let plain = crate::capacity::plain_direction(study.range.carrier);
-    let force = setup.map_or(
-        PlaneForce {
-            x_n: plain.x_n * held.capacity,
-            z_n: plain.z_n * held.capacity,
-        },
-        |s| s.demand.samples[index].up.force,
-    );
     let names = || pose.coordinates.iter().map(|c| c.dof.name());
-    let torques = pose
-        .load_jacobian
-        .iter()
-        .zip(&pose.gravity_nm)
-        .map(|(column, gravity)| {
-            -(share * (column.x * force.x_n + column.z * force.z_n) + gravity)
-        });
+    let torques = asked_torques_nm(study, setup, index);
     Detail {
         joint_angles_deg: names()
             .zip(pose.coordinates.iter().map(|c| c.angle_rad.to_degrees()))

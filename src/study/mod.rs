@@ -4,6 +4,7 @@
 
 mod advice;
 mod against_plain;
+mod asked_torques;
 mod cause;
 mod class_examples;
 mod cohort;
@@ -38,6 +39,7 @@ mod solve;
 mod versus_plain;
 
 pub use against_plain::{AgainstPlain, HungKind, NameOfHung};
+pub use asked_torques::asked_torques_nm;
 pub use cause::{Cause, Spot};
 pub use class_examples::{class_examples, has_class, lifts_of_class, loaded_examples};
 pub use cohort::{Cohort, Member, Scatter, cohort, invented};
