@@ -1,4 +1,4 @@
-//! The class of a strength curve: ascending, descending or bell-shaped, from its own figures.
+//! The class of a strength curve: ascending, descending, bell-shaped or u-shaped, from its own figures.
 //!
 //! In: capacities over the range. Out: [`Class`] with the figures that decide it.
 
@@ -11,6 +11,8 @@ pub enum CurveShape {
     Descending,
     /// Strongest in between, weak at both ends.
     BellShaped,
+    /// Weakest in between: falls, then rises.
+    UShaped,
     /// No end is weak.
     Level,
 }
@@ -23,6 +25,7 @@ impl CurveShape {
             Self::Ascending => "ascending",
             Self::Descending => "descending",
             Self::BellShaped => "bell-shaped",
+            Self::UShaped => "u-shaped",
             Self::Level => "level",
         }
     }
@@ -39,6 +42,10 @@ pub struct Class {
     pub start_ratio: f64,
     /// Capacity at the end over the greatest.
     pub end_ratio: f64,
+    /// Place of the least capacity between the ends.
+    pub trough_range: f64,
+    /// That capacity over the level of the weaker end; above 1 where the curve has no trough.
+    pub trough_ratio: f64,
     /// The greatest capacity, N or N·m.
     pub peak: f64,
 }
@@ -47,14 +54,25 @@ pub struct Class {
 /// and that exceeds the repeatability of strength tests (assumed; the figures are printed with it).
 pub const WEAK_END: f64 = 0.85;
 
+/// Part of the range at each end over whose middle value the level of that end is told: a spike that is
+/// narrower does not count as a strong end (assumed: a twentieth is what a lockout takes).
+const END_PART: f64 = 0.1;
+
 /// Classes a curve given at evenly spaced samples of the range.
 ///
 /// ```text
-/// start weak, end strong  ascending        start strong, end weak   descending
-/// both weak               bell-shaped      none weak                level
-/// weak: capacity at that end < 0.85 · greatest capacity
+/// trough < 0.85 · weaker end's level     u-shaped          level: median over the first or last tenth
+/// else  start weak, end strong           ascending
+///       start strong, end weak           descending
+///       both weak                        bell-shaped
+///       none weak                        level
+/// weak: capacity at that end < 0.85 · greatest capacity;   trough: least capacity between the two tenths
 /// ```
-/// **Source.** The three classes: Kulig, Andrews & Hay 1984; the threshold is ours.
+/// **Shape.** The u asks for a fall and a rise, each by as much as makes an end weak, and compares with the
+/// weaker end: how far a nearly straight limb climbs at the other does not matter, and neither does one
+/// high sample at an end.
+/// **Source.** Ascending, descending, bell-shaped: Kulig, Andrews & Hay 1984; the u, thresholds and widths
+/// are ours.
 /// **Fails.** Never; a curve without a positive value is level.
 #[must_use]
 pub fn class_of(values: &[f64]) -> Class {
@@ -72,17 +90,46 @@ pub fn class_of(values: &[f64]) -> Class {
         }
     };
     let (start_ratio, end_ratio) = (ratio(values.first()), ratio(values.last()));
+    let (trough_place, trough_ratio) = trough(values);
     let shape = match (start_ratio < WEAK_END, end_ratio < WEAK_END) {
+        _ if trough_ratio < WEAK_END => CurveShape::UShaped,
         (true, false) => CurveShape::Ascending,
         (false, true) => CurveShape::Descending,
         (true, true) => CurveShape::BellShaped,
         (false, false) => CurveShape::Level,
     };
+    let last = (values.len().max(2) - 1) as f64;
     Class {
         shape,
-        peak_range: place as f64 / (values.len().max(2) - 1) as f64,
+        peak_range: place as f64 / last,
         start_ratio,
         end_ratio,
+        trough_range: trough_place as f64 / last,
+        trough_ratio,
         peak,
+    }
+}
+
+/// Index of the least capacity between the two ends, and that capacity over the weaker end's level.
+fn trough(values: &[f64]) -> (usize, f64) {
+    let wide = ((values.len() as f64 * END_PART).round() as usize).max(1);
+    if values.len() < 2 * wide + 1 {
+        return (0, 1.0);
+    }
+    let level = |part: &[f64]| {
+        let mut sorted = part.to_vec();
+        sorted.sort_by(f64::total_cmp);
+        sorted[sorted.len() / 2]
+    };
+    let (first, last) = (&values[..wide], &values[values.len() - wide..]);
+    let weaker = level(first).min(level(last));
+    let between = wide..values.len() - wide;
+    let place = between
+        .min_by(|a, b| values[*a].total_cmp(&values[*b]))
+        .unwrap_or(0);
+    if weaker > 0.0 {
+        (place, values[place] / weaker)
+    } else {
+        (place, 1.0)
     }
 }

@@ -1,4 +1,4 @@
-//! The three classes of strength curve: side by side, each with its lifts, and under a plain weight.
+//! The classes of strength curve: side by side, each with its lifts, and under a plain weight.
 //!
 //! In: lifts by class. Out: figures in which curves of different size share one scale, the lift's own median.
 
@@ -50,6 +50,15 @@ fn capacity_curve(study: &Study, name: &str, role: Role) -> Series {
     Series::new(name, over_range(study, &study.capacity.values()), role)
 }
 
+/// Panels side by side: up to three in a row, more of them in rows as even as can be.
+fn columns(panels: usize) -> usize {
+    match panels {
+        0..=3 => panels,
+        4 => 2,
+        _ => 3,
+    }
+}
+
 /// One example of every class side by side.
 #[must_use]
 pub fn three_classes(lifter: &str, examples: &[&Study]) -> Sheet {
@@ -57,7 +66,7 @@ pub fn three_classes(lifter: &str, examples: &[&Study]) -> Sheet {
         x: range_axis(),
         y: median_axis("Strength"),
         panels: examples.iter().map(|study| class_panel(study)).collect(),
-        columns: Some(examples.len()),
+        columns: Some(columns(examples.len())),
         ..SmallMultiples::default()
     };
     Sheet::panels(&classes_words(lifter, examples), chart)
@@ -100,7 +109,7 @@ pub fn load_over_class(lifter: &str, loaded: &[Study], units: System) -> Sheet {
         x: range_axis(),
         y: median_axis("Load"),
         panels: loaded.iter().map(loaded_panel).collect(),
-        columns: Some(loaded.len()),
+        columns: Some(columns(loaded.len())),
         ..SmallMultiples::default()
     };
     Sheet::panels(&load_over_class_words(lifter, loaded, units), chart)

@@ -76,7 +76,7 @@ impl LectureFigure {
 pub const LECTURE: &[LectureFigure] = &[
     LectureFigure::new(
         "three-classes",
-        "Strength curves come in three classes.",
+        "Strength curves come in few classes.",
         &[],
         |desk| Ok(figures::three_classes(desk.who(), &class_examples(desk))),
     ),
@@ -97,6 +97,12 @@ pub const LECTURE: &[LectureFigure] = &[
         "bell-shaped-lifts",
         "Lifts that are strongest in between.",
         |desk| Ok(class_lifts(desk, CurveShape::BellShaped)),
+    ),
+    LectureFigure::of_class(
+        CurveShape::UShaped,
+        "u-shaped-lifts",
+        "Lifts that are weakest in between.",
+        |desk| Ok(class_lifts(desk, CurveShape::UShaped)),
     ),
     LectureFigure::new(
         "sarcomere-overlap",

@@ -1,4 +1,4 @@
-//! The three classes of strength curve in words, and what a plain weight does to each.
+//! The classes of strength curve in words, and what a plain weight does to each.
 //!
 //! In: lifts of a class, loaded or not. Out: the words around the lecture's figures of classes.
 
@@ -14,6 +14,7 @@ fn verb(shape: CurveShape) -> &'static str {
         CurveShape::Ascending => "rises",
         CurveShape::Descending => "falls",
         CurveShape::BellShaped => "peaks in between",
+        CurveShape::UShaped => "sags in between",
         CurveShape::Level => "stays level",
     }
 }
@@ -40,7 +41,8 @@ pub fn classes_words(lifter: &str, examples: &[&Study]) -> FigureWords {
     FigureWords {
         title: format!("Strength has a shape: {}", listed(&doings)),
         subtitle: held_still(lifter),
-        footnote: "A class follows from the ends of the curve: an end below 85 % of the peak is weak. \
+        footnote: "A class follows from the curve's own figures: an end below 85 % of the peak is weak, and a fall to below \
+                   85 % of the weaker end between them makes a u. \
                    Arrows: the curve goes on above the figure."
             .to_owned(),
         description: format!(
@@ -50,7 +52,7 @@ pub fn classes_words(lifter: &str, examples: &[&Study]) -> FigureWords {
         ),
         caption: "The same muscles do not make the same load at every place of a lift. Where strength grows towards the \
                   end the curve is ascending, where it falls it is descending, and where it is greatest in between it \
-                  is bell-shaped. Every curve is drawn in percent of its own median, so that only the shape counts."
+                  is bell-shaped; where it is least in between, u-shaped. Every curve is drawn in percent of its own median, so that only the shape counts."
             .to_owned(),
     }
 }
@@ -67,13 +69,22 @@ pub(crate) fn ends_of_peak(study: &Study) -> String {
 
 /// A curve's class with its figures as a sentence.
 fn class_in_figures(study: &Study) -> String {
+    let class = &study.class;
+    let trough = match class.shape {
+        CurveShape::UShaped => format!(
+            ", and falls to {} of the weaker end at {} of the range",
+            percent(class.trough_ratio),
+            percent(class.trough_range)
+        ),
+        _ => String::new(),
+    };
     format!(
-        "{}: {}, start {}, end {} of the peak, which lies at {} of the range.",
+        "{}: {}, start {}, end {} of the peak, which lies at {} of the range{trough}.",
         study.movement_title,
-        study.class.shape.word(),
-        percent(study.class.start_ratio),
-        percent(study.class.end_ratio),
-        percent(study.class.peak_range)
+        class.shape.word(),
+        percent(class.start_ratio),
+        percent(class.end_ratio),
+        percent(class.peak_range)
     )
 }
 
@@ -112,13 +123,14 @@ fn whole_percent(share: f64) -> String {
 fn class_title(shape: CurveShape, lifts: &[&Study]) -> String {
     let start = span(lifts.iter().map(|study| study.class.start_ratio));
     let end = span(lifts.iter().map(|study| study.class.end_ratio));
-    let (count, begins, ends) = match lifts {
+    let (count, begins, ends, hold) = match lifts {
         [only] => (
             format!("the {}", only.movement_title.to_lowercase()),
             "starts",
             "ends",
+            "holds",
         ),
-        several => (format!("{} lifts", several.len()), "start", "end"),
+        several => (format!("{} lifts", several.len()), "start", "end", "hold"),
     };
     match shape {
         CurveShape::Ascending => {
@@ -129,6 +141,10 @@ fn class_title(shape: CurveShape, lifts: &[&Study]) -> String {
         }
         CurveShape::BellShaped => {
             format!("Bell-shaped: {count} {begins} with {start} and {ends} with {end} of the peak")
+        }
+        CurveShape::UShaped => {
+            let trough = span(lifts.iter().map(|study| study.class.trough_ratio));
+            format!("U-shaped: in between {count} {hold} only {trough} of the weaker end")
         }
         CurveShape::Level => format!("Level: {count} keep at least 85 % of the peak at both ends"),
     }
@@ -146,6 +162,10 @@ fn class_caption(shape: CurveShape) -> &'static str {
         }
         CurveShape::BellShaped => {
             "Strongest in between: there the fibres are near their best length while the moment arm is already long."
+        }
+        CurveShape::UShaped => {
+            "Weakest in between: at first the load's lever grows or the fibres leave their best length, then the limbs \
+             straighten and more is held again."
         }
         CurveShape::Level => "Neither end of the range is weak.",
     }

@@ -3,7 +3,7 @@
 //! In: [`ListedMovement`]s. Out: text.
 
 use super::csv::rows_to_csv;
-use super::json::pretty;
+use super::json::pretty_list;
 use super::table::table;
 use crate::study::ListedMovement;
 use serde::Serialize;
@@ -49,7 +49,7 @@ fn cells(movement: &ListedMovement) -> Vec<String> {
 /// The list as JSON, with what limits and backs each model.
 #[must_use]
 pub fn movements_json(movements: &[ListedMovement]) -> String {
-    pretty(&movements.iter().map(movement_row).collect::<Vec<_>>())
+    pretty_list(&movements.iter().map(movement_row).collect::<Vec<_>>())
 }
 
 fn movement_row(movement: &ListedMovement) -> MovementRow<'_> {

@@ -3,7 +3,7 @@
 //! In: publications by key. Out: text.
 
 use super::csv::rows_to_csv;
-use super::json::pretty;
+use super::json::pretty_list;
 use crate::narrative::source_words::{how_known, publication_in_words, publications_counted};
 use crate::source::Publication;
 use std::collections::BTreeMap;
@@ -38,5 +38,5 @@ pub fn sources_csv(sources: &BTreeMap<String, Publication>) -> String {
 /// The publications as JSON.
 #[must_use]
 pub fn sources_json(sources: &BTreeMap<String, Publication>) -> String {
-    pretty(sources)
+    pretty_list(sources)
 }

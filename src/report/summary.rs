@@ -27,6 +27,10 @@ pub struct CurveSummary {
     pub start_ratio: f64,
     /// Capacity at the end over the greatest.
     pub end_ratio: f64,
+    /// Place of the least capacity between the ends.
+    pub trough_range: f64,
+    /// That capacity over the level of the weaker end; below 0.85 the curve is u-shaped.
+    pub trough_ratio: f64,
     /// Travel of the load, m; null for a sweep.
     pub range_of_motion_m: Option<f64>,
     /// What forces and torques are of: one side or both.
@@ -67,6 +71,8 @@ pub fn summary(study: &Study, setup: Option<&SetupStudy>) -> CurveSummary {
         peak_range: study.class.peak_range,
         start_ratio: study.class.start_ratio,
         end_ratio: study.class.end_ratio,
+        trough_range: study.class.trough_range,
+        trough_ratio: study.class.trough_ratio,
         range_of_motion_m: study.range_of_motion_m(),
         forces_of: forces_of(study),
         sticking_point_range: sticking.map(|s| s.point_range),

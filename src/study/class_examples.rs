@@ -8,10 +8,11 @@ use crate::error::Result;
 use crate::study::Study;
 
 /// The classes in teaching order.
-const CLASSES: [CurveShape; 4] = [
+const CLASSES: [CurveShape; 5] = [
     CurveShape::Ascending,
     CurveShape::Descending,
     CurveShape::BellShaped,
+    CurveShape::UShaped,
     CurveShape::Level,
 ];
 

@@ -1,10 +1,12 @@
 //! The whole test suite in one program: `published_…` compares with papers and standards, `law_…`
 //! with physics on random inputs, `regress_…` with our own earlier output.
 
+mod asked_torques;
 mod bad_models;
 mod body;
 mod calibration;
 mod calling;
+mod classes;
 mod commands;
 mod draw;
 mod draw_random;
