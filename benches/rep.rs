@@ -7,7 +7,6 @@ use torquill::rep::{RepModel, RepOptions, with_load};
 use torquill::resistance::Setup;
 use torquill::setups::Watch;
 use torquill::study::{Question, cohort};
-use torquill::units::Mass;
 
 fn repetition(criterion: &mut Criterion) {
     let library = Library::built_in();
@@ -24,9 +23,8 @@ fn repetition(criterion: &mut Criterion) {
     });
     let model = RepModel::new(&movement, &lifter).expect("the bench press can be pressed");
     let options = RepOptions::default();
-    let step = Mass::from_kg(2.5);
     let max = model
-        .one_rm(&Setup::default(), step, &options)
+        .one_rm(&Setup::default(), &options)
         .expect("something is lifted");
     for share in [0.5, 0.8, 1.0] {
         let setup = with_load(&Setup::default(), max.load * share);
@@ -40,7 +38,7 @@ fn repetition(criterion: &mut Criterion) {
         });
     }
     criterion.bench_function("bench press: maximum to 2.5 kg", |bench| {
-        bench.iter(|| model.one_rm(black_box(&Setup::default()), step, &options));
+        bench.iter(|| model.one_rm(black_box(&Setup::default()), &options));
     });
 }
 
@@ -52,20 +50,12 @@ fn group(criterion: &mut Criterion) {
         .expect("a built-in movement");
     let question = Question::new("bench-press", &movement, &lifter);
     let (setup, options) = (Setup::default(), RepOptions::default());
-    let step = Mass::from_kg(2.5);
     let mut group = criterion.benchmark_group("invented lifters");
     group.sample_size(10);
     group.bench_function("bench press: maxima of a hundred, all cores", |bench| {
         bench.iter(|| {
             let watch = Watch::default();
-            cohort(
-                black_box(&question),
-                &setup,
-                &options,
-                step,
-                (100, 1),
-                &watch,
-            )
+            cohort(black_box(&question), &setup, &options, (100, 1), &watch)
         });
     });
     group.finish();

@@ -75,7 +75,7 @@ pub fn run(arguments: &MaxArguments, library: &Library) -> Result<()> {
     let setup = hung(&arguments.hung, library)?;
     if let Some(count) = arguments.cohort {
         let group = (count, arguments.seed);
-        let found = watched(|watch| cohort(&question, &setup, &options, step, group, watch))?;
+        let found = watched(|watch| cohort(&question, &setup, &options, group, watch))?;
         return print_cohort(arguments, &found);
     }
     let found = maximum_study(&question, &setup, &options, step, wishes(arguments)?)?;

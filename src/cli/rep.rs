@@ -11,10 +11,8 @@ use crate::figures::{animation, rep_over_time, rep_over_way, rep_versus_plain};
 use crate::library::Library;
 use crate::rep::{After, RepOptions};
 use crate::report;
-use crate::study::{
-    Heaviness, Question, RepStudy, USUAL_STEP_KG, VersusPlain, repetition, versus_plain,
-};
-use crate::units::{Mass, System};
+use crate::study::{Heaviness, Question, RepStudy, VersusPlain, repetition, versus_plain};
+use crate::units::System;
 use clap::Args;
 use std::path::PathBuf;
 
@@ -77,13 +75,12 @@ pub fn run(arguments: &RepArguments, library: &Library) -> Result<()> {
     }
     let question = Question::new(&arguments.movement, &model.movement, &model.lifter);
     let setup = hung(&arguments.hung, library)?;
-    let step = Mass::from_kg(USUAL_STEP_KG);
     let units: System = arguments.units.into();
     if arguments.versus_plain {
-        let both = versus_plain(&question, &setup, heaviness, &options, step)?;
+        let both = versus_plain(&question, &setup, heaviness, &options)?;
         return compare(arguments, &both, units);
     }
-    let rep = repetition(&question, &setup, heaviness, &options, step)?;
+    let rep = repetition(&question, &setup, heaviness, &options)?;
     output::print(&match arguments.format {
         Format::Json => report::repetition_json(&rep),
         Format::Csv => report::repetition_csv(&rep),

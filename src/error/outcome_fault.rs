@@ -20,6 +20,8 @@ pub enum FailedEnd {
     StuckAtStart,
     /// It stopped on the way.
     Stops(StopPlace),
+    /// It was thrown to the end, where it cannot be held.
+    NotHeld(StopPlace),
     /// It got away in lowering.
     GetsAway(StopPlace),
 }

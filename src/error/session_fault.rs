@@ -162,10 +162,10 @@ pub enum LoweringFault {
         load: Mass,
         /// The most that can be lowered.
         limit: Mass,
-        /// Measured ratio that the limit rests on.
+        /// The limit over the 1RM.
         ratio: f64,
-        /// On whom and what it was measured.
-        who: String,
+        /// On whom and what it was measured; `None` where it is the simulated lifter's own.
+        who: Option<String>,
         /// Between which loads to stay.
         stay: (Mass, Mass),
     },
@@ -182,10 +182,10 @@ pub enum LoweringFault {
         load: Mass,
         /// The most that can be lowered.
         limit: Mass,
-        /// Measured ratio that the limit rests on.
+        /// The limit over the 1RM.
         ratio: f64,
-        /// On whom and what it was measured.
-        who: String,
+        /// On whom and what it was measured; `None` where it is the simulated lifter's own.
+        who: Option<String>,
     },
 }
 

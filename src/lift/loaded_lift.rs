@@ -14,8 +14,8 @@ use crate::plot::Look;
 use crate::rep::RepOptions;
 use crate::report::{CurveSummary, Sample, samples, summary};
 use crate::resistance::{Item, Setup, Weight};
-use crate::study::{Question, Study, USUAL_STEP_KG, maximum, study};
-use crate::units::{AngularSpeed, Mass, Speed, System};
+use crate::study::{Question, Study, maximum, study};
+use crate::units::{AngularSpeed, Speed, System};
 use std::path::Path;
 
 /// A lift of a lifter, with what hangs on the bar.
@@ -264,7 +264,7 @@ impl Lift {
     }
 
     /// The largest plain load that one repetition reaches lockout with, kg, beside everything else that
-    /// hangs on the bar; to the next 2.5 kg.
+    /// hangs on the bar, to 0.01 kg, by the protocol of the movement.
     ///
     /// # Errors
     /// [`LiftError::NoAnswer`] where not even the lightest load is lifted, and as [`Lift::answer`].
@@ -277,11 +277,11 @@ impl Lift {
     /// # }
     /// ```
     pub fn one_rep_max_kg(&self) -> Result<f64, LiftError> {
-        let step = Mass::from_kg(USUAL_STEP_KG);
         let mut hung = self.setup.clone();
         hung.items
             .retain(|item| !matches!(item, Item::Weight(Weight::Load(_))));
-        let found = maximum(&self.question(), &hung, &RepOptions::default(), step);
+        let usual = RepOptions::usual_for(&self.model.movement);
+        let found = maximum(&self.question(), &hung, &usual);
         let (one_rm, _) = found.map_err(told_as(LiftError::Load))?;
         Ok(one_rm.load.as_kg())
     }

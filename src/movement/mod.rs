@@ -17,6 +17,7 @@ mod limb_lines;
 mod linkage;
 mod load_point;
 mod pose;
+mod protocol;
 mod record;
 mod stance;
 mod stance_record;
@@ -40,7 +41,8 @@ pub use load_point::{Carrier, LoadPoint, PlaneForce};
 pub use pose::{
     Affine, Balance, BodyOutline, Coordinate, Pose, Reaction, ReactionLimit, ReactionReading, View,
 };
-pub use record::{Begins, CarrierRecord, Measure, Movement, PathRecord, Sides};
+pub use protocol::{Finish, LiftStart, Protocol, TurnRound};
+pub use record::{CarrierRecord, Measure, Movement, PathRecord, Sides};
 pub use stance_record::{BackPlace, BarPlace, StanceRecord};
 pub use sweep_record::{BodyPlace, SweepRecord, SweptLimb};
 pub use technique::{Technique, TechniqueValue};

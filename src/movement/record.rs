@@ -7,6 +7,7 @@ use super::bridge_record::BridgeRecord;
 use super::handling::Handling;
 use super::leg_press_record::LegPressRecord;
 use super::load_point::Carrier;
+use super::protocol::Protocol;
 use super::stance_record::StanceRecord;
 use super::sweep_record::SweepRecord;
 use super::technique::{Technique, TechniqueValue};
@@ -33,9 +34,9 @@ pub struct Movement {
     pub sides: Sides,
     /// What the strength curve is measured in.
     pub measure: Measure,
-    /// Whether a repetition begins with lowering or from a hold at the bottom.
+    /// How a maximum of it is done: start, turn and finish.
     #[serde(default)]
-    pub begins: Begins,
+    pub protocol: Protocol,
     /// How it is handled in a weight room: its names, what catches the load, who helps.
     pub handling: Handling,
     /// Technique parameters by name.
@@ -46,16 +47,6 @@ pub struct Movement {
     pub limits: String,
     /// Which published check stands behind it, in one sentence.
     pub checks: String,
-}
-
-/// What a usual repetition begins with.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
-pub enum Begins {
-    /// The load is taken over at the top and lowered first, as from a rack.
-    #[default]
-    Lowering,
-    /// The load is lifted from the bottom first, as from the floor or a dead hang.
-    Lifting,
 }
 
 /// One limb, or two.

@@ -17,11 +17,12 @@ qualified professional come first.";
 #[must_use]
 pub fn maximum_sentences(found: &MaximumStudy, own_scale: f64, units: System) -> Vec<String> {
     let mut lines = vec![format!(
-        "{}, {}: maximum {} (the next step, {}, is not lifted).",
+        "{}, {}: maximum {} ({} can be loaded; the next step, {}, is not lifted).",
         found.movement_title,
         found.lifter_title,
         units.mass(found.one_rm.load),
-        units.mass(found.one_rm.failed)
+        units.mass(found.loadable.load),
+        units.mass(found.loadable.failed)
     )];
     if let Some(eccentric) = found.eccentric {
         lines.push(lowered(eccentric, found.one_rm, units));

@@ -295,15 +295,8 @@ fn last_lowering_words(lowering: &LoweringPrediction) -> String {
         .speed_m_s
         .map(|speed| format!(" at {} m/s", rounded(speed, 2)))
         .unwrap_or_default();
-    let simulated = lowering
-        .simulated_effort
-        .map(|effort| {
-            let percent = rounded(100.0 * effort, 0);
-            format!("; the simulation says {percent} % of its own limit")
-        })
-        .unwrap_or_default();
     format!(
-        "set {}, lowering {}{speed}: {} % of what can be lowered under control, reserve {} %{simulated}",
+        "set {}, lowering {}{speed}: {} % of what can be lowered under control, reserve {} %",
         lowering.set,
         lowering.number,
         rounded(100.0 * lowering.effort, 0),

@@ -28,6 +28,12 @@ pub fn rep_title(rep: &RepStudy, units: System) -> String {
         (RepEnd::Stalled { position, .. }, _) => {
             format!("{name}: the load stops {}", place(position))
         }
+        (RepEnd::NotHeld { position, .. }, _) => {
+            format!(
+                "{name}: thrown to the end, but not held {}",
+                place(position)
+            )
+        }
         (RepEnd::LostInLowering { position, .. }, _) => format!(
             "{name}: the load gets away in lowering, {}",
             place(position)

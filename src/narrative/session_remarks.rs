@@ -9,7 +9,7 @@ use crate::session::remark::{
     SetupRemark,
 };
 use crate::session::status::INTERMEDIATE_MONTHS;
-use crate::units::{Duration, Mass, System};
+use crate::units::System;
 
 /// A remark in a sentence.
 #[must_use]
@@ -166,11 +166,12 @@ fn fate(fate: Fate) -> String {
 fn of_lowering(remark: &LoweringRemark, units: System) -> String {
     match remark {
         LoweringRemark::Limit(limit) => limit_of_lowering(limit, units),
-        LoweringRemark::SimulatedLimit {
-            most,
-            time,
-            in_window,
-        } => simulated_limit(*most, *time, *in_window, units),
+        LoweringRemark::MeasuredLimit(limit) => format!(
+            "People were measured at {} × 1RM ({}): that would be {}.",
+            limit.ratio,
+            whose_limit(limit.who.as_deref()),
+            units.mass(limit.most)
+        ),
         LoweringRemark::FewLowerings { customary } => format!(
             "Fewer than the customary {} to {} repetitions: more would not keep a reserve in the fatigue model.",
             customary.0, customary.1
@@ -189,26 +190,14 @@ fn limit_of_lowering(limit: &LoweringLimit, units: System) -> String {
     format!(
         "Limit of the lowering: {} ({} × 1RM, {}).",
         units.mass(limit.most),
-        limit.ratio,
-        limit.who
+        rounded(limit.ratio, 2),
+        whose_limit(limit.who.as_deref())
     )
 }
 
-/// What the simulation says of the limit, and why the measured one is planned with.
-fn simulated_limit(most: Mass, time: Duration, in_window: bool, units: System) -> String {
-    let (words, seconds) = (units.mass(most), time.as_s());
-    let planned = "the limit planned with is the measured ratio";
-    if in_window {
-        format!(
-            "The simulated lowering of {seconds} s is controlled up to {words}: {planned}, and sets end early where the \
-             simulation loses control. Start at the low end."
-        )
-    } else {
-        format!(
-            "The simulated lowering of {seconds} s is controlled up to {words} only, because an even lowering cannot \
-             swing through the weakest place as a lift can: {planned}. Start at the low end, and lighter still at first."
-        )
-    }
+/// Whose limit of lowering it is: measured people's, or the simulated lifter's.
+pub(crate) fn whose_limit(who: Option<&str>) -> &str {
+    who.unwrap_or("as this lifter is simulated, lowered evenly")
 }
 
 fn of_setup(remark: &SetupRemark, units: System) -> String {

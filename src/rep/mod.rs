@@ -22,15 +22,18 @@ mod repetition_trace;
 mod sticking_in_motion;
 mod track;
 
+pub use crate::movement::{Finish, TurnRound};
 pub use activation::Activation;
 pub use capacity_grid::CapacityGrid;
 pub use enhancement::Enhancement;
 pub use equation::MotionEquation;
 pub use load_velocity::{LoadPace, LoadVelocity};
 pub use moment::Phase;
-pub use one_rep_max::{OneRepMax, load_at_share, scale_for_one_rm, stronger, with_load};
+pub use one_rep_max::{
+    LoadableMax, OneRepMax, load_at_share, scale_for_one_rm, stronger, with_load,
+};
 pub use rep_model::RepModel;
-pub use rep_options::{After, RepOptions, TurnRound};
+pub use rep_options::{After, RepOptions};
 pub use rep_sample::{RepEnd, RepSample};
 pub use repetition_trace::{LiftFigures, RepTrace};
 pub use sticking_in_motion::{LEAST_WAY, Mark, StickingInMotion, VISIBLE_DIP, sticking_in_motion};

@@ -1,6 +1,6 @@
-//! The one-repetition maximum: the largest loadable weight that reaches the end of the range.
+//! The one-repetition maximum: the largest load that reaches the end of the range and is held there.
 //!
-//! In: a model, what else hangs on the bar, the loading step. Out: [`OneRepMax`], eccentric maxima, the
+//! In: a model, what else hangs on the bar. Out: [`OneRepMax`], eccentric maxima, the
 //! strength that a known maximum implies.
 
 use super::enhancement::Enhancement;
@@ -14,19 +14,45 @@ use crate::movement::Movement;
 use crate::resistance::{Item, Setup, Weight};
 use crate::units::{Duration, Mass, STANDARD_GRAVITY_M_S2};
 
-/// A maximum found by bracketing.
+/// A maximum, found to [`OneRepMax::TOLERANCE_KG`].
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct OneRepMax {
-    /// The largest load that is lifted (or lowered), a whole number of steps.
+    /// The largest load that is lifted (or lowered).
+    pub load: Mass,
+}
+
+/// What can be loaded below and above a maximum.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LoadableMax {
+    /// The largest load in whole steps that is lifted (or lowered).
     pub load: Mass,
     /// The next step, which is not.
     pub failed: Mass,
 }
 
 impl OneRepMax {
-    /// Halfway between what is lifted and what is not, kg.
-    fn limit_kg(self) -> f64 {
-        f64::midpoint(self.load.as_kg(), self.failed.as_kg())
+    /// How far above the maximum a load is known to fail, kg.
+    pub const TOLERANCE_KG: f64 = 0.01;
+
+    /// The maximum in steps that a gym can load.
+    ///
+    /// A maximum within the tolerance below a step counts as that step.
+    /// **Fails** on a step that no plate gives.
+    pub fn in_steps(self, step: Mass) -> Result<LoadableMax> {
+        let step_kg = step.as_kg();
+        let bound = &bounds().loading_step;
+        if !bound.holds(step_kg) {
+            return Err(Error::bad(MaximumSearchFault::LoadingStep {
+                step,
+                least: Mass::from_kg(bound.least()),
+                most: Mass::from_kg(bound.most()),
+            }));
+        }
+        let steps = ((self.load.as_kg() + 0.5 * Self::TOLERANCE_KG) / step_kg).floor();
+        Ok(LoadableMax {
+            load: Mass::from_kg(steps * step_kg),
+            failed: Mass::from_kg((steps + 1.0) * step_kg),
+        })
     }
 }
 
@@ -55,30 +81,33 @@ pub fn with_load(setup: &Setup, load: Mass) -> Setup {
 /// **Source.** Usual in studies of pull-ups (Sanchez-Moreno et al. 2017, from memory).
 #[must_use]
 pub fn load_at_share(template: &Setup, one_rm: OneRepMax, share: f64) -> Option<Mass> {
-    let body_kg: f64 = template
-        .items
-        .iter()
-        .map(|item| match item {
-            Item::Weight(Weight::BodyMass(mass)) => mass.as_kg(),
-            _ => 0.0,
-        })
-        .sum();
+    let body_kg = body_on_the_bar_kg(template);
     let load_kg = share * (one_rm.load.as_kg() + body_kg) - body_kg;
     (load_kg >= -1.0e-9).then(|| Mass::from_kg(load_kg.max(0.0)))
 }
 
+/// The lifter's own mass where it is part of what a setup weighs, else 0, kg.
+fn body_on_the_bar_kg(template: &Setup) -> f64 {
+    let own = |item: &Item| match item {
+        Item::Weight(Weight::BodyMass(mass)) => mass.as_kg(),
+        _ => 0.0,
+    };
+    template.items.iter().map(own).sum()
+}
+
 impl RepModel {
-    /// The largest load that reaches the end of the range with the rest of a setup on the bar.
+    /// The largest load that is lifted with the rest of a setup on the bar, to
+    /// [`OneRepMax::TOLERANCE_KG`].
     ///
     /// # Algorithm
     /// 1. From what full activation holds at its weakest place, go down or up until one load is lifted
     ///    and one is not.
-    /// 2. Halve the bracket until it is one step wide.
+    /// 2. Halve the bracket until it is as wide as the tolerance.
     ///
-    /// **Fails** on a step that no plate gives, and when even no plain load at all is lifted.
-    pub fn one_rm(&self, template: &Setup, step: Mass, options: &RepOptions) -> Result<OneRepMax> {
+    /// **Fails** when even no plain load at all is lifted.
+    pub fn one_rm(&self, template: &Setup, options: &RepOptions) -> Result<OneRepMax> {
         options.check()?;
-        largest(step, self.held_anywhere_kg(options), |load| {
+        largest(self.held_anywhere_kg(options), |load| {
             self.is_lifted(&with_load(template, load), options)
         })
     }
@@ -86,11 +115,11 @@ impl RepModel {
     /// The largest load that a lifter lowers in this time under control.
     ///
     /// Control: at no place does the even lowering ask for more than full activation; spotters stop and
-    /// lift the load. **Fails** as [`RepModel::one_rm`].
+    /// lift the load. It starts where the lift of the same options is finished, from a hold.
+    /// **Fails** as [`RepModel::one_rm`].
     pub fn eccentric_max(
         &self,
         template: &Setup,
-        step: Mass,
         time: Duration,
         options: &RepOptions,
     ) -> Result<OneRepMax> {
@@ -108,7 +137,7 @@ impl RepModel {
         } else {
             Enhancement::none()
         };
-        largest(step, self.held_anywhere_kg(&options), |load| {
+        largest(self.held_anywhere_kg(&options), |load| {
             let setup = with_load(template, load);
             let (most, _) = most_asked(&self.equation(&setup), enhancement, &options, time_s);
             Ok(most <= 1.0)
@@ -127,24 +156,13 @@ impl RepModel {
     }
 }
 
-/// Brackets the largest whole number of steps for which `holds` is true.
-fn largest(
-    step: Mass,
-    guess_kg: f64,
-    mut holds: impl FnMut(Mass) -> Result<bool>,
-) -> Result<OneRepMax> {
-    let step_kg = step.as_kg();
-    let bound = &bounds().loading_step;
-    if !bound.holds(step_kg) {
-        return Err(Error::bad(MaximumSearchFault::LoadingStep {
-            step,
-            least: Mass::from_kg(bound.least()),
-            most: Mass::from_kg(bound.most()),
-        }));
-    }
-    let of = |steps: u64| Mass::from_kg(steps as f64 * step_kg);
-    let most = (HIGHEST_KG / step_kg) as u64;
-    let guess = ((guess_kg.clamp(0.0, HIGHEST_KG) / step_kg) as u64).clamp(1, most);
+/// The largest load for which `holds` is true.
+fn largest(guess_kg: f64, mut holds: impl FnMut(Mass) -> Result<bool>) -> Result<OneRepMax> {
+    // Whole steps of the tolerance, so that a maximum has as many digits as are known of it.
+    let per_kg = 1.0 / OneRepMax::TOLERANCE_KG;
+    let most = (HIGHEST_KG * per_kg) as u64;
+    let of = |steps: u64| Mass::from_kg(steps as f64 / per_kg);
+    let guess = ((guess_kg.clamp(1.0, HIGHEST_KG) * per_kg) as u64).clamp(1, most);
     let (mut low, mut high) = bracket(guess, most, &mut |steps| holds(of(steps)))?;
     while high - low > 1 {
         let middle = u64::midpoint(low, high);
@@ -157,10 +175,7 @@ fn largest(
     if low == 0 && !holds(of(0))? {
         return Err(Error::no_answer(MaximumSearchFault::NothingLifted));
     }
-    Ok(OneRepMax {
-        load: of(low),
-        failed: of(high),
-    })
+    Ok(OneRepMax { load: of(low) })
 }
 
 /// A number of steps that holds (or 0) and a larger one that does not, by ever longer strides.
@@ -183,7 +198,7 @@ fn bracket(
         let highest = Mass::from_kg(HIGHEST_KG);
         return Err(Error::no_answer(MaximumSearchFault::NoLimit { highest }));
     }
-    while at > 0 {
+    loop {
         let next = at.saturating_sub(stride);
         if next == 0 || holds(next)? {
             return Ok((next, at));
@@ -191,41 +206,40 @@ fn bracket(
         at = next;
         stride = stride.saturating_mul(2);
     }
-    Ok((0, 1))
 }
 
 /// The factor on all peak forces with which a lifter's maximum is a known load.
 ///
 /// Limb weight and passive tissue do not grow with strength, so capacity is not simply multiplied:
-/// the grid is solved anew for each trial. The limit of the scaled lifter lies half a step above the
-/// known load, because the next step was not lifted.
+/// the grid is solved anew for each trial. The known load itself is lifted: the scaled limit lies between
+/// one and three tolerances above it.
 ///
 /// # Algorithm
-/// Secant steps on the logarithm of factor and limit, 8 at most, to 0.05 % of the load.
+/// Secant steps on the logarithm of factor and limit, 12 at most.
 ///
 /// **Fails** when the known load is none, or no factor from 1/20 to 20 gives it.
 pub fn scale_for_one_rm(
     movement: &Movement,
     lifter: &Lifter,
     template: &Setup,
-    known: OneRepMax,
+    known: Mass,
     options: &RepOptions,
 ) -> Result<f64> {
-    let target_kg = known.limit_kg();
-    if !(known.load.as_kg() > 0.0 && known.failed.as_kg() > known.load.as_kg()) {
-        let load = known.load;
-        return Err(Error::bad(MaximumSearchFault::NoneToScaleTo { load }));
+    if known.as_kg() <= 0.0 {
+        return Err(Error::bad(MaximumSearchFault::NoneToScaleTo {
+            load: known,
+        }));
     }
-    let fine = Mass::from_kg((target_kg * 5.0e-4).max(bounds().loading_step.least()));
+    let body_kg = body_on_the_bar_kg(template);
+    let target_kg = known.as_kg() + body_kg + 2.0 * OneRepMax::TOLERANCE_KG;
     let limit_kg = |factor: f64| -> Result<f64> {
         let model = RepModel::new(movement, &stronger(lifter, factor))?;
-        Ok(model.one_rm(template, fine, options)?.limit_kg())
+        Ok(model.one_rm(template, options)?.load.as_kg() + body_kg)
     };
-    let mut factor: f64 = 1.0;
-    let mut reached_kg = limit_kg(factor)?;
+    let (mut factor, mut reached_kg) = first_that_lifts(&limit_kg)?;
     let mut power = 1.0;
-    for _ in 0..8 {
-        if (reached_kg - target_kg).abs() <= fine.as_kg() {
+    for _ in 0..12 {
+        if (reached_kg - target_kg).abs() <= OneRepMax::TOLERANCE_KG {
             return Ok(factor);
         }
         let next = (factor * (target_kg / reached_kg).powf(power)).clamp(0.05, 20.0);
@@ -236,13 +250,24 @@ pub fn scale_for_one_rm(
         }
         (factor, reached_kg) = (next, next_kg);
     }
-    if (reached_kg - target_kg).abs() <= 4.0 * fine.as_kg() {
+    if (reached_kg - target_kg).abs() <= 4.0 * OneRepMax::TOLERANCE_KG {
         return Ok(factor);
     }
     Err(Error::no_answer(MaximumSearchFault::NoStrength {
-        load: known.load,
-        nearest: Mass::from_kg(reached_kg),
+        load: known,
+        nearest: Mass::from_kg(reached_kg - body_kg),
     }))
+}
+
+/// The first of some ever larger factors with which anything at all is lifted, and the maximum with it.
+fn first_that_lifts(limit_kg: &impl Fn(f64) -> Result<f64>) -> Result<(f64, f64)> {
+    let mut factor = 1.0;
+    loop {
+        match limit_kg(factor) {
+            Err(fault) if fault.exit_status() == 1 && factor < 8.0 => factor *= 1.4,
+            found => return found.map(|kg| (factor, kg)),
+        }
+    }
 }
 
 /// The same lifter with every peak force multiplied.

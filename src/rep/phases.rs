@@ -7,9 +7,10 @@ use super::equation::MotionEquation;
 use super::lifting::{LiftEnd, LiftRun};
 use super::lowering::{Descent, hold, lower};
 use super::moment::{Moment, Phase};
-use super::rep_options::{After, RepOptions, TurnRound};
+use super::rep_options::{After, RepOptions};
 use crate::anatomy::Dynamics;
 use crate::error::Result;
+use crate::movement::{Finish, TurnRound};
 
 /// How a repetition ended, before it is told in the units of a trace.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -18,6 +19,8 @@ pub(super) enum MotionEnd {
     Lockout,
     /// The load stopped on the way up.
     Stalled,
+    /// Thrown to the end of the range, where it cannot be held.
+    NotHeld,
     /// The load got away in lowering, and spotters took it.
     LostInLowering,
     /// Lowered to the bottom and handed over there, as planned.
@@ -58,10 +61,28 @@ pub(super) fn repetition(
     let lift = LiftRun::new(equation, dynamics, enhancement, options);
     let (end, how) = lift.run(started(equation, ready, options), observe)?;
     let ending = match how {
+        LiftEnd::Lockout if !is_finished(equation, options) => MotionEnd::NotHeld,
         LiftEnd::Lockout => MotionEnd::Lockout,
         LiftEnd::Stopped | LiftEnd::Crawled => MotionEnd::Stalled,
     };
     Ok((end, ending))
+}
+
+/// Whether a load that gets to the end of the range counts as lifted.
+///
+/// ```text
+/// held:  C(to, 0) ≥ D(to, 0)       full activation holds the load still, without force left by a stretch
+/// ```
+/// **Shape.** No speed is asked for: between "let go at once", with which the load does not arrive, and
+/// "never let go", with which it arrives at some speed, there is a moment to let go at which it arrives at
+/// rest (the way it gets depends continuously on that moment). So a load that full effort brings to the end
+/// can also be brought there to rest; whether it then stays is a matter of strength at that place alone.
+/// **Source.** Rules of the lifts: motionless at the end (common practice). A load that is thrown past the place
+/// where it could be held is no lift, and would make lowering look weaker than lifting.
+pub(super) fn is_finished(equation: &MotionEquation, options: &RepOptions) -> bool {
+    /// What rounding leaves of a load that is just held.
+    const ROUNDING: f64 = 1.0e-9;
+    options.finish == Finish::Reached || hold(equation, options.to, 0.0) <= 1.0 + ROUNDING
 }
 
 /// Held still at the bottom.

@@ -4,17 +4,8 @@
 
 use crate::bounds::bounds;
 use crate::error::{Error, RepetitionFault, Result, TimedPart};
-use crate::movement::{Begins, Movement};
+use crate::movement::{Finish, LiftStart, Movement, TurnRound};
 use crate::units::Duration;
-
-/// What happens between lowering and lifting.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum TurnRound {
-    /// Down and up in one go.
-    TouchAndGo,
-    /// The load is held still at the bottom for a time.
-    Pause(Duration),
-}
 
 /// What follows the lowering.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -39,6 +30,8 @@ pub struct RepOptions {
     pub turn: TurnRound,
     /// What follows the lowering.
     pub after: After,
+    /// What the end of the lift asks for.
+    pub finish: Finish,
     /// Whether lowering leaves extra force behind.
     pub enhancement: bool,
     /// Step of the integration.
@@ -46,7 +39,7 @@ pub struct RepOptions {
 }
 
 impl Default for RepOptions {
-    /// The whole range, lowered in 2 s (common practice), touch and go, steps of 5 ms.
+    /// The whole range, lowered in 2 s (common practice), touch and go, held at the end, steps of 5 ms.
     fn default() -> Self {
         Self {
             from: 0.0,
@@ -54,6 +47,7 @@ impl Default for RepOptions {
             lowering: Some(Duration::from_s(2.0)),
             turn: TurnRound::TouchAndGo,
             after: After::Drive,
+            finish: Finish::Held,
             enhancement: true,
             step: Duration::from_ms(5.0),
         }
@@ -61,17 +55,18 @@ impl Default for RepOptions {
 }
 
 impl RepOptions {
-    /// How a repetition of this movement is usually done: lifts that begin at the floor or in a hang
-    /// have no lowering before them (common practice).
+    /// How a maximum of this movement is done, as its file says.
     #[must_use]
     pub fn usual_for(movement: &Movement) -> Self {
-        let usual = Self::default();
-        match movement.begins {
-            Begins::Lowering => usual,
-            Begins::Lifting => Self {
-                lowering: None,
-                ..usual
+        let protocol = &movement.protocol;
+        Self {
+            lowering: match protocol.start {
+                LiftStart::Lowered(time) => Some(time),
+                LiftStart::Held | LiftStart::Resting => None,
             },
+            turn: protocol.turn,
+            finish: protocol.finish,
+            ..Self::default()
         }
     }
 }

@@ -55,6 +55,13 @@ pub enum RepEnd {
         /// Path since the bottom, m (or angle, rad).
         position: f64,
     },
+    /// Thrown to the end of the range, where full effort does not hold it: no lift.
+    NotHeld {
+        /// Place in the range.
+        range: f64,
+        /// Path since the bottom, m (or angle, rad).
+        position: f64,
+    },
     /// The load got away from the lifter in lowering, at this place: spotters take it.
     LostInLowering {
         /// Place in the range.

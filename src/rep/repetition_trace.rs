@@ -76,6 +76,10 @@ impl RepTrace {
                 range: last.s,
                 position,
             },
+            MotionEnd::NotHeld => RepEnd::NotHeld {
+                range: last.s,
+                position,
+            },
             MotionEnd::LostInLowering => RepEnd::LostInLowering {
                 range: last.s,
                 position,

@@ -108,7 +108,6 @@ struct LoweringRecord {
     number: u32,
     effort: f64,
     reserve: f64,
-    simulated_effort: Option<f64>,
     speed_m_s: Option<f64>,
 }
 
@@ -261,7 +260,6 @@ impl LoweringRecord {
             number: lowering.number,
             effort: lowering.effort,
             reserve: lowering.reserve,
-            simulated_effort: lowering.simulated_effort,
             speed_m_s: lowering.speed_m_s,
         }
     }

@@ -194,6 +194,7 @@ const fn outcome(outcome: RepEnd) -> (&'static str, Option<f64>) {
         RepEnd::Lockout => ("lockout", None),
         RepEnd::HandedOver => ("handed_over", None),
         RepEnd::Stalled { range, .. } => ("stalled", Some(range)),
+        RepEnd::NotHeld { range, .. } => ("not_held", Some(range)),
         RepEnd::LostInLowering { range, .. } => ("lost_in_lowering", Some(range)),
     }
 }

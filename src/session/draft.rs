@@ -95,8 +95,6 @@ pub struct LoweringPrediction {
     pub effort: f64,
     /// `1 − effort`.
     pub reserve: f64,
-    /// The same against what the simulation can lower under control, where that is known.
-    pub simulated_effort: Option<f64>,
     /// Mean speed of the lowering, m/s, when the travel is known.
     pub speed_m_s: Option<f64>,
 }

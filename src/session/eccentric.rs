@@ -1,6 +1,7 @@
 //! How much more a lifter can lower than lift, as published.
 //!
-//! In: a 1RM, the published table. Out: the eccentric 1RM, when the simulated repetition does not give it;
+//! In: a 1RM, the published table. Out: the eccentric 1RM, when the simulated repetition does not give it, and
+//! the bound on it when it does;
 //! how much a lowering tires.
 
 use super::published::{EccentricTable, PublishedRatio};
@@ -18,6 +19,14 @@ impl EccentricTable {
     #[must_use]
     pub fn eccentric_one_rm(&self, one_rm: Mass, body: Mass) -> Mass {
         (one_rm + body) * self.planning().ratio - body
+    }
+
+    /// The most that any plan takes for what can be lowered: the highest ratio that was measured. A simulated
+    /// lifter who is said to lower more is not believed.
+    #[must_use]
+    pub fn highest_one_rm(&self, one_rm: Mass, body: Mass) -> Mass {
+        let ratios = self.ratios.iter().map(|row| row.ratio);
+        (one_rm + body) * ratios.fold(1.0, f64::max) - body
     }
 
     /// How much a lowering tires against a lift, each with the same share of what the muscles can hold that

@@ -60,10 +60,10 @@ pub struct RepOracle<'a> {
     // What the laws of an oracle start from; no plan needs it, since each is asked for with a 1RM of its own.
     #[allow(dead_code)]
     pub one_rm: Mass,
-    /// The most that can be lowered under control.
+    /// The most that can be lowered under control, body mass left out.
     pub eccentric_one_rm: Mass,
-    /// What the simulation gives for that limit, for comparison; people are measured stronger.
-    pub simulated_eccentric: Option<Mass>,
+    /// On whom and what that was measured; `None` where it is the simulated lifter's own.
+    pub eccentric_of: Option<String>,
     /// Mean effort of a lowering over its largest, if known: the load is not equally heavy all the way.
     pub lowering_evenness: Option<f64>,
     /// Travel of the load in a repetition, if known.

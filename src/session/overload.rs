@@ -12,6 +12,7 @@ use super::published::EccentricTable;
 use super::remark::{Frequency, LoweringLimit, LoweringRemark, PlanBasis, Progression, Remark};
 use super::request::{SessionRequest, found};
 use super::rests::checked_between_sets;
+use super::strength::PlannedLift;
 use crate::error::{Error, LoweringFault, Result, SessionRefusal};
 use crate::movement::{Handover, NoHandover, WayBack};
 use crate::setups::Loading;
@@ -25,7 +26,9 @@ const LIFT_BACK_S: f64 = 6.0;
 struct Limits<'a> {
     table: &'a EccentricTable,
     eccentric_one_rm: Mass,
-    simulated: Option<Mass>,
+    /// On whom it was measured; nobody where it is simulated.
+    measured_on: Option<String>,
+    one_rm: Mass,
     body: Mass,
     evenness: f64,
     joints: Vec<TiringJoint>,
@@ -103,8 +106,9 @@ fn limits<'a>(request: &SessionRequest<'a>) -> Result<Limits<'a>> {
     Ok(match request.oracle {
         Some(oracle) => Limits {
             table,
-            eccentric_one_rm: oracle.eccentric_one_rm,
-            simulated: oracle.simulated_eccentric,
+            eccentric_one_rm: believed(table, &request.lift, oracle.eccentric_one_rm),
+            measured_on: oracle.eccentric_of.clone(),
+            one_rm: request.lift.one_rm,
             body: request.lift.body,
             evenness: oracle.lowering_evenness.unwrap_or(1.0),
             joints: oracle.joints.clone(),
@@ -114,7 +118,8 @@ fn limits<'a>(request: &SessionRequest<'a>) -> Result<Limits<'a>> {
         None => Limits {
             table,
             eccentric_one_rm: table.eccentric_one_rm(request.lift.one_rm, request.lift.body),
-            simulated: None,
+            measured_on: Some(table.planning().who.clone()),
+            one_rm: request.lift.one_rm,
             body: request.lift.body,
             evenness: 1.0,
             // The general published values stand for joints that nobody names (assumed).
@@ -123,6 +128,12 @@ fn limits<'a>(request: &SessionRequest<'a>) -> Result<Limits<'a>> {
             rest,
         },
     })
+}
+
+/// The lifter's own limit as far as anybody was measured.
+fn believed(table: &EccentricTable, lift: &PlannedLift, own: Mass) -> Mass {
+    let highest = table.highest_one_rm(lift.one_rm, lift.body);
+    Mass::from_kg(own.as_kg().min(highest.as_kg()))
 }
 
 /// The loads of the sets, rising through the window.
@@ -169,13 +180,12 @@ fn loads(
 fn asked_for(request: &SessionRequest, load: Mass, limits: &Limits<'_>) -> Result<Loading> {
     if load.as_kg() > limits.eccentric_one_rm.as_kg() {
         let (least, most) = limits.table.overload.shares;
-        let planning = limits.table.planning();
         let at = |share: f64| request.strength().load_at(share);
         return Err(Error::no_answer(LoweringFault::AboveLowering {
             load,
             limit: limits.eccentric_one_rm,
-            ratio: planning.ratio,
-            who: planning.who.clone(),
+            ratio: limits.ratio(),
+            who: limits.measured_on.clone(),
             stay: (at(least), at(most)),
         }));
     }
@@ -210,10 +220,9 @@ impl Limits<'_> {
         (load + self.body).as_kg() / (limit + self.body).as_kg()
     }
 
-    /// The measured limit over the simulated one: what turns one effort into the other.
-    fn measured_over_simulated(&self) -> Option<f64> {
-        self.simulated
-            .map(|simulated| self.share_of(self.eccentric_one_rm, simulated))
+    /// What can be lowered over what can be lifted.
+    fn ratio(&self) -> f64 {
+        self.share_of(self.eccentric_one_rm, self.one_rm)
     }
 }
 
@@ -236,22 +245,17 @@ fn lower_set(
                 number,
                 effort,
                 reserve: 1.0 - effort,
-                simulated_effort: limits.measured_over_simulated().map(|ratio| effort * ratio),
                 speed_m_s: limits.travel.map(|travel| travel.as_m() / lowering_s),
             })
         })
         .collect()
 }
 
-/// Lowerings that stay under control to their end, up to the customary most; not more than the customary
-/// fewest once the simulation says that control is lost, although people are measured stronger.
+/// Lowerings that stay under control to their end, up to the customary most.
 fn most_repetitions(load: Mass, limits: &Limits<'_>, body: &TiringBody) -> Result<u32> {
-    let (fewest, most) = limits.table.overload.repetitions;
+    let (_, most) = limits.table.overload.repetitions;
     let tried = lower_set(1, most, load, limits, &mut body.clone())?;
-    let controlled = |lowering: &&LoweringPrediction| {
-        let simulated = lowering.simulated_effort.is_none_or(|effort| effort <= 1.0);
-        lowering.reserve >= 0.0 && (simulated || lowering.number <= fewest)
-    };
+    let controlled = |lowering: &&LoweringPrediction| lowering.reserve >= 0.0;
     Ok(tried.iter().take_while(controlled).count() as u32)
 }
 
@@ -263,26 +267,24 @@ fn repetitions(
 ) -> Result<u32> {
     let most = most_repetitions(load, limits, body)?;
     if most == 0 {
-        let planning = limits.table.planning();
         return Err(Error::no_answer(LoweringFault::NoReserve {
             load,
             limit: limits.eccentric_one_rm,
-            ratio: planning.ratio,
-            who: planning.who.clone(),
+            ratio: limits.ratio(),
+            who: limits.measured_on.clone(),
         }));
     }
     Ok(request.wishes.repetitions.unwrap_or(most).min(most))
 }
 
 fn remarks(request: &SessionRequest, limits: &Limits<'_>, draft: &Draft) -> Vec<Remark> {
-    let planning = limits.table.planning();
     let overload = &limits.table.overload;
     let mut remarks = vec![Remark::Lowering(LoweringRemark::Limit(LoweringLimit {
         most: limits.eccentric_one_rm,
-        ratio: planning.ratio,
-        who: planning.who.clone(),
+        ratio: limits.ratio(),
+        who: limits.measured_on.clone(),
     }))];
-    remarks.extend(simulated_remark(request, limits));
+    remarks.extend(measured_remark(request, limits));
     let customary = overload.repetitions;
     let unusual = |set: &PlannedSet| {
         set.share > 1.0 && !(customary.0..=customary.1).contains(&set.repetitions())
@@ -298,16 +300,17 @@ fn remarks(request: &SessionRequest, limits: &Limits<'_>, draft: &Draft) -> Vec<
     remarks
 }
 
-/// What the simulation says of the limit, where that is less than the measured one that is planned with.
-fn simulated_remark(request: &SessionRequest, limits: &Limits<'_>) -> Option<Remark> {
-    let most = limits
-        .simulated
-        .filter(|simulated| *simulated < limits.eccentric_one_rm)?;
-    Some(Remark::Lowering(LoweringRemark::SimulatedLimit {
-        most,
-        time: limits.table.lowering.time,
-        in_window: request.strength().share_of(most) >= limits.table.overload.shares.0,
-    }))
+/// What the measured ratio would make of the limit, where a simulated one is planned with.
+fn measured_remark(request: &SessionRequest, limits: &Limits<'_>) -> Option<Remark> {
+    let planning = limits.table.planning();
+    let table = limits.table;
+    limits.measured_on.is_none().then(|| {
+        Remark::Lowering(LoweringRemark::MeasuredLimit(LoweringLimit {
+            most: table.eccentric_one_rm(request.lift.one_rm, request.lift.body),
+            ratio: planning.ratio,
+            who: Some(planning.who.clone()),
+        }))
+    })
 }
 
 fn sources(table: &EccentricTable) -> impl Iterator<Item = (PlanBasis, Source)> {

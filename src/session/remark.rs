@@ -57,10 +57,10 @@ pub enum Fate {
 pub struct LoweringLimit {
     /// The most that can be lowered under control.
     pub most: Mass,
-    /// Eccentric over concentric, as measured.
+    /// Eccentric over concentric, loads with the body where it is part of them.
     pub ratio: f64,
-    /// The lift and the people it was measured on.
-    pub who: String,
+    /// The lift and the people it was measured on; `None` where it is the simulated lifter's own.
+    pub who: Option<String>,
 }
 
 /// One thing to know.
@@ -190,15 +190,8 @@ pub enum ClusterRemark {
 pub enum LoweringRemark {
     /// The limit a lowering is planned against.
     Limit(LoweringLimit),
-    /// The simulation controls less than that limit.
-    SimulatedLimit {
-        /// The most that the simulation lowers under control.
-        most: Mass,
-        /// Time of its lowering.
-        time: Duration,
-        /// Whether that is still inside the customary window.
-        in_window: bool,
-    },
+    /// What a measured ratio would make of the limit, beside the simulated lifter's own.
+    MeasuredLimit(LoweringLimit),
     /// Fewer lowerings than the customary ones.
     FewLowerings {
         /// Fewest and most customary ones.

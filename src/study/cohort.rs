@@ -87,7 +87,6 @@ pub fn cohort(
     question: &Question<'_>,
     template: &Setup,
     options: &RepOptions,
-    step: Mass,
     (count, seed): (usize, u64),
     watch: &Watch,
 ) -> Result<Cohort> {
@@ -108,7 +107,7 @@ pub fn cohort(
             if watch.stop.load(Relaxed) {
                 return None;
             }
-            let member = member(question, template, options, step, (number, seed));
+            let member = member(question, template, options, (number, seed));
             watch.done.fetch_add(1, Relaxed);
             member.ok()
         })
@@ -128,7 +127,6 @@ fn member(
     question: &Question<'_>,
     template: &Setup,
     options: &RepOptions,
-    step: Mass,
     (number, seed): (usize, u64),
 ) -> Result<Member> {
     let (lifter, strength) = invented(question.lifter, Scatter::default(), seed, number);
@@ -138,7 +136,7 @@ fn member(
     };
     let body = rigged(&own, question.movement.carrier()?, template);
     let one_rm = RepModel::for_setup(question.movement, &lifter, &body)
-        .and_then(|model| model.one_rm(&body, step, options));
+        .and_then(|model| model.one_rm(&body, options));
     Ok(Member {
         number,
         height_m: lifter.height.as_m(),

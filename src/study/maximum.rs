@@ -6,7 +6,7 @@ use super::question::Question;
 use super::rep_study::{maximum, rigged};
 use crate::error::Result;
 use crate::movement::Measure;
-use crate::rep::{LoadVelocity, OneRepMax, RepOptions, scale_for_one_rm};
+use crate::rep::{LoadVelocity, LoadableMax, OneRepMax, RepOptions, scale_for_one_rm};
 use crate::resistance::Setup;
 use crate::units::{Duration, Mass};
 
@@ -34,6 +34,8 @@ pub struct MaximumStudy {
     pub lifter_title: String,
     /// The maximum.
     pub one_rm: OneRepMax,
+    /// The same in steps that can be loaded.
+    pub loadable: LoadableMax,
     /// The maximum that is lowered under control.
     pub eccentric: Option<OneRepMax>,
     /// Mean velocities over the load.
@@ -54,11 +56,12 @@ pub fn maximum_study(
     step: Mass,
     wishes: MaximumWishes,
 ) -> Result<MaximumStudy> {
-    let (one_rm, motion) = maximum(question, template, options, step)?;
+    let (one_rm, motion) = maximum(question, template, options)?;
+    let loadable = one_rm.in_steps(step)?;
     let body = rigged(question, question.movement.carrier()?, template);
     let eccentric = wishes
         .eccentric
-        .map(|time| motion.eccentric_max(&body, step, time, options))
+        .map(|time| motion.eccentric_max(&body, time, options))
         .transpose()?;
     let profile = wishes
         .velocities
@@ -66,7 +69,7 @@ pub fn maximum_study(
         .transpose()?;
     let factor = wishes
         .known
-        .map(|load| factor(question, &body, load, step, options))
+        .map(|load| factor(question, &body, load, options))
         .transpose()?;
     Ok(MaximumStudy {
         movement_name: question.movement_name.to_owned(),
@@ -74,6 +77,7 @@ pub fn maximum_study(
         lifter_name: question.lifter.name.clone(),
         lifter_title: question.lifter.title.clone(),
         one_rm,
+        loadable,
         eccentric,
         profile,
         factor,
@@ -89,16 +93,6 @@ fn shares() -> Vec<f64> {
 }
 
 /// The factor on strength that a known maximum implies.
-fn factor(
-    question: &Question<'_>,
-    body: &Setup,
-    load: Mass,
-    step: Mass,
-    options: &RepOptions,
-) -> Result<f64> {
-    let known = OneRepMax {
-        load,
-        failed: load + step,
-    };
-    scale_for_one_rm(question.movement, question.lifter, body, known, options)
+fn factor(question: &Question<'_>, body: &Setup, load: Mass, options: &RepOptions) -> Result<f64> {
+    scale_for_one_rm(question.movement, question.lifter, body, load, options)
 }

@@ -5,7 +5,7 @@
 use super::log_study::{log_of, trend_of};
 use super::plan_question::{PersonTold, PlanNote, PlanQuestion};
 use super::question::Question;
-use super::rep_study::{USUAL_STEP_KG, maximum};
+use super::rep_study::maximum;
 use super::session_oracle::{carried_body, lifter_of_one_rm};
 use super::session_setup::{SessionSetup, best_setup, named_setup};
 use crate::anatomy::{Lifter, Training};
@@ -51,7 +51,7 @@ pub(super) fn plan_ground(
     let mut notes = Vec::new();
     let trainee = trainee(asked, question.lifter.training, &mut notes);
     let lift = planned_lift(asked, library, question, trainee)?;
-    let lifter = lifter_of_one_rm(question, lift.one_rm, Mass::from_kg(USUAL_STEP_KG))
+    let lifter = lifter_of_one_rm(question, lift.one_rm)
         .map_err(|fault| notes.push(PlanNote::NothingPredicted(fault)))
         .ok();
     let gym = gym(asked, library, &carrier)?.map(|gym| with_one_bar(gym, lift.one_rm));
@@ -161,8 +161,8 @@ fn one_rm_of_log(
 }
 
 fn simulated_one_rm(question: &Question<'_>) -> Result<(Mass, OneRmSource)> {
-    let step = Mass::from_kg(USUAL_STEP_KG);
-    let (found, _) = maximum(question, &Setup::default(), &RepOptions::default(), step)?;
+    let usual = RepOptions::usual_for(question.movement);
+    let (found, _) = maximum(question, &Setup::default(), &usual)?;
     let title = question.lifter.title.clone();
     Ok((found.load, OneRmSource::Simulated(title)))
 }

@@ -70,7 +70,6 @@ pub fn repetition(
     template: &Setup,
     heaviness: Heaviness,
     options: &RepOptions,
-    step: Mass,
 ) -> Result<RepStudy> {
     let carrier = question.movement.carrier()?;
     template.check_for(&carrier, question.movement_name)?;
@@ -84,13 +83,13 @@ pub fn repetition(
         question.lifter,
         &with_load(&body, pulling),
     )?;
-    let (load, one_rm) = match (heaviness, model.one_rm(&body, step, options)) {
+    let (load, one_rm) = match (heaviness, model.one_rm(&body, options)) {
         (Heaviness::Load(load), found) => (load, found.ok()),
         (Heaviness::Share(share), Ok(found)) => {
             (at_share(question, &body, found, share)?, Some(found))
         }
         (Heaviness::Share(_), Err(fault)) => {
-            return Err(needs_help(question, &model, &body, step, options, fault));
+            return Err(needs_help(question, &model, &body, options, fault));
         }
     };
     let trace = model.run(&with_load(&body, load), options)?;
@@ -123,21 +122,21 @@ fn hardest(question: &Question<'_>, template: &Setup) -> Mass {
     load_for_effort(question, template, 1.0).unwrap_or(Mass::ZERO)
 }
 
-/// The maximum of a movement with a setup, whole or over a part of the range.
+/// The maximum of a movement with a setup, whole or over a part of the range: the one answer to that
+/// question in the whole program.
 pub fn maximum(
     question: &Question<'_>,
     template: &Setup,
     options: &RepOptions,
-    step: Mass,
 ) -> Result<(OneRepMax, RepModel)> {
     let carrier = question.movement.carrier()?;
     template.check_for(&carrier, question.movement_name)?;
     let body = rigged(question, carrier, template);
     let pulling = with_load(&body, hardest(question, template));
     let model = RepModel::for_setup(question.movement, question.lifter, &pulling)?;
-    match model.one_rm(&body, step, options) {
+    match model.one_rm(&body, options) {
         Ok(one_rm) => Ok((one_rm, model)),
-        Err(fault) => Err(needs_help(question, &model, &body, step, options, fault)),
+        Err(fault) => Err(needs_help(question, &model, &body, options, fault)),
     }
 }
 
@@ -157,7 +156,6 @@ fn needs_help(
     question: &Question<'_>,
     model: &RepModel,
     body: &Setup,
-    step: Mass,
     options: &RepOptions,
     fault: Error,
 ) -> Error {
@@ -165,7 +163,8 @@ fn needs_help(
     if !is_body || fault.exit_status() != 1 {
         return fault;
     }
-    let steps = (question.lifter.body_mass.as_kg() / step.as_kg().max(0.01)) as u64;
+    let step = Mass::from_kg(USUAL_STEP_KG);
+    let steps = (question.lifter.body_mass.as_kg() / USUAL_STEP_KG) as u64;
     let helped = |count: u64| {
         let mut setup = body.clone();
         let help = Assistance::Counterweight(step * count as f64);

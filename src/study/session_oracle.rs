@@ -10,7 +10,7 @@ use crate::anatomy::{Dof, Lifter, Muscle};
 use crate::error::Result;
 use crate::movement::{Carrier, Movement, trace};
 use crate::rep::{
-    After, OneRepMax, RepEnd, RepModel, RepOptions, RepTrace, scale_for_one_rm, stronger, with_load,
+    After, RepEnd, RepModel, RepOptions, RepSample, RepTrace, scale_for_one_rm, stronger, with_load,
 };
 use crate::resistance::{Item, Setup};
 use crate::session::fatigue::FatigueJoint;
@@ -26,19 +26,15 @@ const SHARE_STEP: f64 = 0.01;
 /// The lifter whose maximum in this movement is the known one.
 ///
 /// **Fails** when no strength gives that maximum.
-pub fn lifter_of_one_rm(question: &Question<'_>, known: Mass, step: Mass) -> Result<Lifter> {
+pub fn lifter_of_one_rm(question: &Question<'_>, known: Mass) -> Result<Lifter> {
     let carrier = question.movement.carrier()?;
     let body = rigged(question, carrier, &Setup::default());
-    let known = OneRepMax {
-        load: known,
-        failed: known + step,
-    };
     let factor = scale_for_one_rm(
         question.movement,
         question.lifter,
         &body,
         known,
-        &RepOptions::default(),
+        &RepOptions::usual_for(question.movement),
     )?;
     Ok(stronger(question.lifter, factor))
 }
@@ -70,10 +66,7 @@ pub fn simulated_oracle<'a>(
         lifter,
         body: rigged(&own, carrier, hung),
         pulling: with_body(hung, carrier, lifter.body_mass),
-        options: RepOptions {
-            lowering: Some(lowering),
-            ..RepOptions::default()
-        },
+        options: RepOptions::usual_for(movement),
         lowering,
         way: travel(movement, lifter)?,
     };
@@ -86,10 +79,8 @@ pub fn simulated_oracle<'a>(
     let models: Mutex<BTreeMap<Vec<u32>, RepModel>> = Mutex::new(BTreeMap::new());
     Ok(RepOracle {
         one_rm,
-        eccentric_one_rm: published
-            .eccentric
-            .eccentric_one_rm(one_rm, carried_body(&carrier, lifter)),
-        simulated_eccentric: Some(eccentric),
+        eccentric_one_rm: eccentric,
+        eccentric_of: None,
         lowering_evenness: evenness,
         travel: Some(attempts.way),
         joints,
@@ -113,9 +104,8 @@ struct Attempts<'a> {
 impl Attempts<'_> {
     /// The maximum, the eccentric one in a slow lowering, and how even that is.
     fn maxima(&self, model: &RepModel, slow: Duration) -> Result<(Mass, Mass, Option<f64>)> {
-        let fine = Mass::from_kg(0.5);
-        let one_rm = model.one_rm(&self.body, fine, &self.options)?;
-        let eccentric = model.eccentric_max(&self.body, fine, slow, &self.options)?;
+        let one_rm = model.one_rm(&self.body, &self.options)?;
+        let eccentric = model.eccentric_max(&self.body, slow, &self.options)?;
         let lowered = with_load(&self.body, eccentric.load);
         let evenness = evenness(model, &lowered, slow, &self.options)?;
         Ok((one_rm.load, eccentric.load, evenness))
@@ -127,8 +117,32 @@ impl Attempts<'_> {
         models: &Mutex<BTreeMap<Vec<u32>, RepModel>>,
         attempt: &Attempt,
     ) -> Result<RepOutcome> {
-        let trace = tired_rep(self, joints, models, attempt)?;
-        Ok(outcome(&trace, attempt, self.lowering, self.way))
+        let (trace, lowered) = tired_rep(self, joints, models, attempt)?;
+        let lowering = mean_effort(&lowered);
+        Ok(outcome(
+            &trace,
+            attempt,
+            (self.lowering, lowering),
+            self.way,
+        ))
+    }
+
+    /// A repetition, and its lowering: a lift that starts from the floor or a hang goes down after it went up.
+    fn run(&self, model: &RepModel, load: Mass) -> Result<(RepTrace, Vec<RepSample>)> {
+        let setup = with_load(&self.body, load);
+        let mut trace = model.run(&setup, &self.options)?;
+        if self.options.lowering_s().is_some() {
+            let lift = trace.samples.split_off(trace.lift_start);
+            let lowered = std::mem::replace(&mut trace.samples, lift);
+            trace.lift_start = 0;
+            return Ok((trace, lowered));
+        }
+        let down = RepOptions {
+            lowering: Some(self.lowering),
+            after: After::HandOver,
+            ..self.options
+        };
+        Ok((trace, model.run(&setup, &down)?.samples))
     }
 }
 
@@ -200,7 +214,7 @@ fn tired_rep(
     joints: &[FatigueJoint],
     models: &Mutex<BTreeMap<Vec<u32>, RepModel>>,
     attempt: &Attempt,
-) -> Result<RepTrace> {
+) -> Result<(RepTrace, Vec<RepSample>)> {
     let steps = |share: &f64| (share / SHARE_STEP).round() as u32;
     let key: Vec<u32> = attempt.joint_shares.iter().map(steps).collect();
     let mut models = models
@@ -212,7 +226,7 @@ fn tired_rep(
         let model = model_of(attempts.movement, &tired, &attempts.pulling)?;
         models.insert(key.clone(), model);
     }
-    models[&key].run(&with_load(&attempts.body, attempt.load), &attempts.options)
+    attempts.run(&models[&key], attempt.load)
 }
 
 /// The lifter with every muscle weakened to what the most tired joint that it crosses has left.
@@ -237,22 +251,28 @@ fn tired(lifter: &Lifter, joints: &[FatigueJoint], shares: &[f64]) -> Lifter {
     tired
 }
 
+/// Mean effort of some moments, none of them above everything.
+fn mean_effort(samples: &[RepSample]) -> f64 {
+    let sum: f64 = samples.iter().map(|s| s.effort.clamp(0.0, 1.0)).sum();
+    sum / samples.len().max(1) as f64
+}
+
 /// What the session wants to know of a repetition: while lifting with full intent every joint that
 /// lifts gives what its activation says.
 ///
 /// Velocities are those of the load in m/s, also where the trace is of a joint in rad/s.
-fn outcome(trace: &RepTrace, attempt: &Attempt, lowering: Duration, way: Length) -> RepOutcome {
+fn outcome(
+    trace: &RepTrace,
+    attempt: &Attempt,
+    (lowering, lowering_effort): (Duration, f64),
+    way: Length,
+) -> RepOutcome {
     let completed = trace.outcome == RepEnd::Lockout;
-    let mean = |samples: &[crate::rep::RepSample]| {
-        let sum: f64 = samples.iter().map(|s| s.effort.clamp(0.0, 1.0)).sum();
-        sum / samples.len().max(1) as f64
-    };
     let figures = trace.lift;
     let use_of_joint = JointUse {
         // Full intent asks for everything that is left; the lowering, for a share of that.
-        lifting: mean(trace.lifting()).clamp(0.0, 1.0),
-        lowering: attempt.smallest_share()
-            * mean(&trace.samples[..trace.lift_start.min(trace.samples.len())]),
+        lifting: mean_effort(trace.lifting()),
+        lowering: attempt.smallest_share() * lowering_effort,
     };
     let top = trace
         .samples

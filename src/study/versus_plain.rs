@@ -8,7 +8,6 @@ use super::rep_study::{Heaviness, RepStudy, repetition};
 use crate::error::{Error, LiftFault, Result};
 use crate::rep::RepOptions;
 use crate::resistance::Setup;
-use crate::units::Mass;
 
 /// Two repetitions of one lifter.
 #[derive(Debug, Clone, PartialEq)]
@@ -52,24 +51,17 @@ pub fn versus_plain(
     template: &Setup,
     heaviness: Heaviness,
     options: &RepOptions,
-    step: Mass,
 ) -> Result<VersusPlain> {
     if template.items.is_empty() {
         return Err(Error::bad(LiftFault::NothingToCompare));
     }
-    let with = repetition(question, template, heaviness, options, step)?;
+    let with = repetition(question, template, heaviness, options)?;
     let effort = with.still.setups[0]
         .sticking
         .map(|sticking| sticking.max_effort)
         .ok_or_else(|| Error::no_answer(LiftFault::AsksForNothing))?;
     let load = load_for_effort(question, &Setup::default(), effort)?;
-    let plain = repetition(
-        question,
-        &Setup::default(),
-        Heaviness::Load(load),
-        options,
-        step,
-    )?;
+    let plain = repetition(question, &Setup::default(), Heaviness::Load(load), options)?;
     Ok(VersusPlain {
         with,
         plain,

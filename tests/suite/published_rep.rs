@@ -39,7 +39,7 @@ impl Lift {
         }
         let options = change(RepOptions::usual_for(&movement));
         let limit = model
-            .one_rm(&template, kg(0.1), &options)
+            .one_rm(&template, &options)
             .unwrap_or_else(|e| panic!("{name}: {e}"));
         Self {
             model,
@@ -71,7 +71,7 @@ impl Lift {
     }
 
     fn limit(&self, options: &RepOptions) -> Mass {
-        let found = self.model.one_rm(&self.template, kg(0.1), options);
+        let found = self.model.one_rm(&self.template, options);
         found.unwrap_or_else(|e| panic!("{e}")).load
     }
 }
@@ -219,7 +219,7 @@ fn published_kelly_2015_eccentric_maximum() {
     let bench = Lift::of("bench-press");
     let lowered = bench
         .model
-        .eccentric_max(&bench.template, kg(0.1), s(3.0), &bench.options)
+        .eccentric_max(&bench.template, s(3.0), &bench.options)
         .unwrap();
     let lifted = bench.limit(&bench.options);
     paper("kelly2015_bench_press").check(
@@ -290,7 +290,7 @@ fn published_larsen_2021_narrow_grip_lifts_less() {
             .unwrap_or_else(|e| panic!("{e}"));
         let moving =
             RepModel::new(&model.movement, &model.lifter).unwrap_or_else(|e| panic!("{e}"));
-        let found = moving.one_rm(&Setup::default(), kg(0.1), &RepOptions::default());
+        let found = moving.one_rm(&Setup::default(), &RepOptions::default());
         found.unwrap_or_else(|e| panic!("{e}")).load.as_kg()
     };
     // 1.7 and 1 times the biacromial breadth of 40.4 cm; a narrow grip goes with arms along the trunk.

@@ -11,7 +11,7 @@ use torquill::library::Library;
 use torquill::movement::{Measure, Movement, Pose, trace};
 use torquill::numeric::{Steps, integrate};
 use torquill::rep::{
-    After, MotionEquation, OneRepMax, RepEnd, RepModel, RepOptions, RepTrace, TurnRound,
+    After, Finish, MotionEquation, OneRepMax, RepEnd, RepModel, RepOptions, RepTrace, TurnRound,
     scale_for_one_rm, stronger, with_load,
 };
 use torquill::resistance::{
@@ -461,11 +461,15 @@ fn law_the_grid_does_not_depend_on_the_number_of_threads() {
 fn fault_too_much_stalls_and_says_where() {
     let model = model("bench-press", "reference-man");
     let max = model
-        .one_rm(&Setup::default(), kg(2.5), &RepOptions::default())
+        .one_rm(&Setup::default(), &RepOptions::default())
         .unwrap();
     let lifted = run(&model, &plain(max.load.as_kg()), &RepOptions::default());
     assert!(lifted.is_lifted());
-    let failed = run(&model, &plain(max.failed.as_kg()), &RepOptions::default());
+    let failed = run(
+        &model,
+        &plain(max.load.as_kg() + 0.02),
+        &RepOptions::default(),
+    );
     assert!(matches!(failed.outcome, RepEnd::Stalled { range, .. } if (0.0..0.7).contains(&range)));
     assert!(failed.sticking.is_some());
     let far_too_much = run(
@@ -481,16 +485,14 @@ fn law_a_lifter_scaled_to_a_known_maximum_has_it() {
     let (movement, body) = (movement("bench-press"), lifter("reference-man"));
     let options = RepOptions::default();
     for known in [60.0, 102.5] {
-        let step = kg(2.5);
-        let target = OneRepMax {
-            load: kg(known),
-            failed: kg(known + 2.5),
-        };
         let scale =
-            scale_for_one_rm(&movement, &body, &Setup::default(), target, &options).unwrap();
+            scale_for_one_rm(&movement, &body, &Setup::default(), kg(known), &options).unwrap();
         let scaled = RepModel::new(&movement, &stronger(&body, scale)).unwrap();
-        let found = scaled.one_rm(&Setup::default(), step, &options).unwrap();
-        assert_eq!(found.load.as_kg(), known);
+        let found = scaled.one_rm(&Setup::default(), &options).unwrap();
+        assert!(
+            (0.0..0.05).contains(&(found.load.as_kg() - known)),
+            "{found:?}"
+        );
     }
 }
 
@@ -550,7 +552,7 @@ fn fault_absurd_inputs_end_in_an_answer_or_a_clear_error() {
                 }
             }
         }
-        let max = model.one_rm(&lifted_by_a_band(), kg(2.5), &usual);
+        let max = model.one_rm(&lifted_by_a_band(), &usual);
         assert!(max.is_ok_and(|max| max.load.as_kg() > 0.0));
     }
     let model = model("bench-press", "reference-man");
@@ -579,14 +581,12 @@ fn fault_absurd_inputs_end_in_an_answer_or_a_clear_error() {
             2
         );
     }
-    assert!(model.one_rm(&Setup::default(), kg(0.0), &usual).is_err());
+    let max = model.one_rm(&Setup::default(), &usual).unwrap();
+    assert!(max.in_steps(kg(0.0)).is_err());
     let mut hopeless = Setup::default();
     hopeless.items.push(Item::Weight(Weight::Bar(kg(900.0))));
     assert_eq!(
-        model
-            .one_rm(&hopeless, kg(2.5), &usual)
-            .unwrap_err()
-            .exit_status(),
+        model.one_rm(&hopeless, &usual).unwrap_err().exit_status(),
         1
     );
 }
@@ -600,7 +600,7 @@ fn fault_a_load_that_gets_away_is_handed_over() {
         ..RepOptions::default()
     };
     let max = model
-        .eccentric_max(&Setup::default(), kg(2.5), s(3.0), &options)
+        .eccentric_max(&Setup::default(), s(3.0), &options)
         .unwrap();
     let held = run(&model, &plain(max.load.as_kg()), &options);
     assert_eq!(held.outcome, RepEnd::HandedOver);
@@ -612,7 +612,7 @@ fn fault_a_load_that_gets_away_is_handed_over() {
         lost.outcome
     );
     let concentric = model
-        .one_rm(&Setup::default(), kg(2.5), &RepOptions::default())
+        .one_rm(&Setup::default(), &RepOptions::default())
         .unwrap();
     assert!(max.load > concentric.load);
     assert!(
@@ -623,4 +623,42 @@ fn fault_a_load_that_gets_away_is_handed_over() {
             )
             .unwrap()
     );
+}
+
+#[test]
+fn law_a_load_that_cannot_be_held_at_the_end_is_no_lift() {
+    for name in ["knee-extension", "leg-curl", "lateral-raise", "row"] {
+        let (movement, body) = (movement(name), lifter("reference-man"));
+        let model = RepModel::new(&movement, &body).unwrap();
+        let held = RepOptions::usual_for(&movement);
+        assert_eq!(held.finish, Finish::Held, "{name}");
+        let thrown = RepOptions {
+            finish: Finish::Reached,
+            ..held
+        };
+        let max = model.one_rm(&Setup::default(), &held).unwrap();
+        let far = model.one_rm(&Setup::default(), &thrown).unwrap();
+        assert!(far.load > max.load, "{name}: {far:?} {max:?}");
+        let between = plain(f64::midpoint(max.load.as_kg(), far.load.as_kg()));
+        let trace = run(&model, &between, &held);
+        assert!(
+            matches!(trace.outcome, RepEnd::NotHeld { range, .. } if range > 0.999),
+            "{name}: {:?}",
+            trace.outcome
+        );
+        assert!(run(&model, &between, &thrown).is_lifted(), "{name}");
+        assert!(run(&model, &plain(max.load.as_kg()), &held).is_lifted());
+    }
+}
+
+#[test]
+fn law_steps_that_can_be_loaded_enclose_the_maximum() {
+    let max = OneRepMax { load: kg(98.73) };
+    for step in [0.5, 1.0, 2.5, 5.0, 20.0] {
+        let loadable = max.in_steps(kg(step)).unwrap();
+        let (low, high) = (loadable.load.as_kg(), loadable.failed.as_kg());
+        assert!(low <= 98.73 && 98.73 < high && (high - low - step).abs() < 1.0e-9);
+    }
+    let exact = OneRepMax { load: kg(100.0) };
+    assert_eq!(exact.in_steps(kg(2.5)).unwrap().load, kg(100.0));
 }

@@ -13,6 +13,10 @@ pub(super) fn told(fault: &OutcomeFault, units: System) -> Told {
             "the load is not lifted: it stops {}",
             place_in_words(place, units)
         ),
+        FailedEnd::NotHeld(place) => format!(
+            "the load is not lifted: it can be thrown to the end, {}, but not held there",
+            place_in_words(place, units)
+        ),
         FailedEnd::GetsAway(place) => format!(
             "the load is too heavy to be lowered in this time: it gets away {}",
             place_in_words(place, units)

@@ -6,6 +6,7 @@ use crate::error::{
     SessionFigureFault, SessionRefusal,
 };
 use crate::narrative::quantities::{QuantityWords, rounded};
+use crate::narrative::session_remarks::whose_limit;
 use crate::units::{Duration, Mass, System};
 
 /// The fault in words.
@@ -140,9 +141,11 @@ fn lowering(fault: &LoweringFault, units: System) -> Told {
             who,
             stay,
         } => Told::new(format!(
-            "{} is above what this lifter can lower under control: {} ({ratio} × 1RM, {who})",
+            "{} is above what this lifter can lower under control: {} ({} × 1RM, {})",
             mass(load),
-            mass(limit)
+            mass(limit),
+            rounded(*ratio, 2),
+            whose_limit(who.as_deref())
         ))
         .hint(stay_between(mass(&stay.0), mass(&stay.1))),
         LoweringFault::NoOverload { load, one_rm } => no_overload(mass(load), mass(one_rm)),
@@ -152,9 +155,11 @@ fn lowering(fault: &LoweringFault, units: System) -> Told {
             ratio,
             who,
         } => Told::new(format!(
-            "not even one lowering of {} keeps a reserve against {} ({ratio} × 1RM, {who})",
+            "not even one lowering of {} keeps a reserve against {} ({} × 1RM, {})",
             mass(load),
-            mass(limit)
+            mass(limit),
+            rounded(*ratio, 2),
+            whose_limit(who.as_deref())
         ))
         .hint("take less, or straight sets"),
     }

@@ -62,7 +62,7 @@ pub fn from_load_velocity(movement: &str, one_rm: Mass) -> RepOracle<'static> {
     RepOracle {
         one_rm,
         eccentric_one_rm: eccentric,
-        simulated_eccentric: None,
+        eccentric_of: Some("published".to_owned()),
         lowering_evenness: None,
         travel: Some(Length::from_m(*travel_m)),
         joints: joints
