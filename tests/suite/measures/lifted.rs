@@ -48,9 +48,7 @@ impl Lifted {
 
     /// The most that is lifted so, kg, the body counted; with a counterweight where the body alone is too much.
     pub fn limit_kg(&self, options: &RepOptions) -> Option<f64> {
-        let found = self
-            .model
-            .one_rm(&self.template, Mass::from_kg(0.02), options);
+        let found = self.model.one_rm(&self.template, options);
         match found {
             Ok(one_rm) => Some(one_rm.load.as_kg() + self.body_kg),
             Err(_) if self.body_kg > 0.0 => self.helped_kg(options),
@@ -300,7 +298,7 @@ fn lowered(asked: &Asked) -> Option<f64> {
     let time = Duration::from_s(asked.number("seconds"));
     let eccentric = own
         .model
-        .eccentric_max(&own.template, Mass::from_kg(0.02), time, &own.options)
+        .eccentric_max(&own.template, time, &own.options)
         .ok()?;
     let limit = limit_kg(&asked.lift, &asked.lifter, &sets);
     ratio(Some(eccentric.load.as_kg() + own.body_kg), limit)
