@@ -282,10 +282,6 @@ fn published_bench_press_static_sticking_point() {
         "bench press: static sticking point off the chest, cm",
         bench.axis_value(sticking.point_range),
     );
-    paper("duffey2011_bench_press").check(
-        "bench press of an untrained man over body mass",
-        weakest(&bench) / 9.80665 / bench.body_mass.as_kg(),
-    );
 }
 
 #[test]

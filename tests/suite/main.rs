@@ -27,6 +27,7 @@ mod measures;
 mod model_files;
 mod numeric;
 mod predictions;
+mod published_joints;
 mod published_rep;
 mod readme;
 mod recipes;

@@ -6,6 +6,10 @@
 mod group;
 mod held;
 mod lifted;
+mod maxima;
+mod moments;
+mod motion;
+mod sets;
 
 use std::collections::BTreeMap;
 
@@ -59,9 +63,15 @@ impl Asked {
 
 /// The model's value.
 pub fn value(asked: &Asked) -> Option<f64> {
-    let known = lifted::value(asked)
-        .or_else(|| held::value(asked))
-        .or_else(|| group::value(asked));
+    let rooms = [
+        maxima::value,
+        motion::value,
+        moments::value,
+        sets::value,
+        held::value,
+        group::value,
+    ];
+    let known = rooms.into_iter().find_map(|room| room(asked));
     known.unwrap_or_else(|| panic!("no measure is called {:?}", asked.measure))
 }
 

@@ -71,9 +71,12 @@ pub fn degrees(pose: &Pose, joint: &str) -> Option<f64> {
     Some(found.angle_rad.to_degrees())
 }
 
-/// Lean of the trunk from upright in a stance, deg.
+/// Lean of the line from hip to shoulder from upright in a stance, deg.
 pub fn trunk_lean(pose: &Pose) -> Option<f64> {
-    Some(degrees(pose, "hip")? - degrees(pose, "knee")? + degrees(pose, "ankle")?)
+    let [.., hip, _, shoulder] = pose.outline.limbs.first()?[..] else {
+        return None;
+    };
+    Some((shoulder.x - hip.x).atan2(shoulder.z - hip.z).to_degrees())
 }
 
 /// Thigh above the level in a stance, deg.

@@ -51,6 +51,9 @@ fn published_endurance_of_model_and_curves() {
     for row in model.rows() {
         row.check(model_s(named(row.text("joint")), row.number("share")));
     }
+    for row in paper("knee_extension_thesis").rows_with("share") {
+        row.check(model_s(named("knee"), row.number("share")));
+    }
     for row in curves.rows() {
         let (joint, share) = (named(row.text("joint")), row.number("share"));
         row.check(match row.text("by") {

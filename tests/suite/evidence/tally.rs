@@ -1,0 +1,190 @@
+//! Scores of the rows, and the rules that every row keeps.
+
+use super::listing::Compared;
+use super::{Accepted, Kind, papers, quotient};
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt::Write as _;
+use torquill::library::Library;
+
+/// Rows and met ones by group, as a table.
+pub fn scores(rows: &[&Compared], group: &str, of: impl Fn(&Compared) -> String) -> String {
+    let mut groups: BTreeMap<String, (usize, usize, BTreeSet<&str>)> = BTreeMap::new();
+    for row in rows {
+        let score = groups.entry(of(row)).or_default();
+        score.0 += 1;
+        score.1 += usize::from(row.is_met);
+        score.2.insert(&row.key);
+    }
+    let mut text = format!("| {group} | rows | met | publications |\n| --- | --- | --- | --- |\n");
+    for (name, (all, met, keys)) in &groups {
+        let _ = writeln!(text, "| {name} | {all} | {met} | {} |", keys.len());
+    }
+    text
+}
+
+/// The misses with their reasons, predicted ones first.
+pub fn misses(all: &BTreeMap<(String, String), Compared>) -> String {
+    let mut text = String::new();
+    for kind in Kind::ALL {
+        for ((paper, quantity), row) in all {
+            if row.kind == kind && !row.is_met {
+                let reason = match row.reason.as_str() {
+                    "" => "not looked for yet",
+                    reason => reason,
+                };
+                let _ = writeln!(text, "- {} ({paper}), {quantity}: {reason}", kind.word());
+            }
+        }
+    }
+    text
+}
+
+/// What the front page tells.
+pub struct Tally {
+    pub predicted: usize,
+    pub met: usize,
+    pub publications: usize,
+    /// Predicted rows and met ones of whole lifts, by lift.
+    pub by_lift: BTreeMap<String, (usize, usize)>,
+}
+
+/// Lifts by name; other rows are of joints, implements and sets.
+const LIFTS: [&str; 14] = [
+    "bench press",
+    "overhead press",
+    "squat",
+    "deadlift",
+    "leg press",
+    "hip thrust",
+    "row",
+    "pull-up",
+    "leg curl",
+    "knee extension",
+    "calf raise",
+    "lateral raise",
+    "biceps curl",
+    "triceps extension",
+];
+
+impl Tally {
+    /// Counted from the files: a row without a reason for a miss is met, as its test holds it to.
+    pub fn of_the_files() -> Self {
+        let mut tally = Self {
+            predicted: 0,
+            met: 0,
+            publications: 0,
+            by_lift: BTreeMap::new(),
+        };
+        let mut keys = BTreeSet::new();
+        for paper in papers() {
+            for row in paper.rows().filter(|row| row.kind() == Kind::Predicted) {
+                let met = usize::from(!row.is_missed());
+                tally.predicted += 1;
+                tally.met += met;
+                keys.insert(paper.head("key").to_owned());
+                let on = row.own_or_head("on");
+                if LIFTS.contains(&on) {
+                    let score = tally.by_lift.entry(on.to_owned()).or_default();
+                    score.0 += 1;
+                    score.1 += met;
+                }
+            }
+        }
+        tally.publications = keys.iter().filter(|key| !key.starts_with("none")).count();
+        tally
+    }
+}
+
+/// The lines of the front page and of the guide.
+pub fn lines_about(tally: &Tally) -> String {
+    let percent = 100.0 * tally.met as f64 / tally.predicted as f64;
+    let weak: Vec<String> = tally
+        .by_lift
+        .iter()
+        .filter(|(_, (all, met))| *all >= 3 && 4 * met < 3 * all)
+        .map(|(lift, (all, met))| format!("{lift} ({met} of {all})"))
+        .collect();
+    let weak = if weak.is_empty() {
+        "none".to_owned()
+    } else {
+        weak.join(", ")
+    };
+    format!(
+        "{} published values from {} publications could have failed; {} are met ({percent:.0} %), the others stand with their \
+         cause\nin [tests/evidence.md](tests/evidence.md), whole lifts in [tests/predictions.md](tests/predictions.md). Lifts \
+         of which fewer than three in four are met:\n{weak}.\n",
+        tally.predicted, tally.publications, tally.met,
+    )
+}
+
+/// No tolerance beyond twice the published scatter, a quarter where none is published.
+#[test]
+fn law_no_tolerance_is_wider_than_the_scatter_allows() {
+    let mut wide = Vec::new();
+    for paper in papers() {
+        for row in paper.rows().filter(|row| row.kind().is_evidence()) {
+            let (published, accepted) = (row.published(), row.accepted());
+            let half = accepted.half_width(published);
+            let is_interval = matches!(accepted, Accepted::Interval(..));
+            let is_sound = match row.own_or_head("scatter") {
+                "" => half <= 0.25 * published.abs() + 1.0e-9,
+                "range" => is_interval,
+                "order" => is_order(accepted, published),
+                "rounding" => half <= 0.5 * published.abs() + 1.0e-9,
+                number => half <= 2.0 * quotient(number).expect("a deviation") + 1.0e-9,
+            };
+            if !is_sound {
+                wide.push(format!(
+                    "{}, {}: {published} {}, scatter {:?}",
+                    paper.name,
+                    row.quantity(),
+                    accepted.as_text(),
+                    row.own_or_head("scatter")
+                ));
+            }
+        }
+    }
+    assert!(wide.is_empty(), "{wide:#?}");
+}
+
+/// A direction: yes or no, or one side of a value that an empty result does not reach.
+fn is_order(accepted: Accepted, published: f64) -> bool {
+    match accepted {
+        Accepted::Absolute(most) => most == 0.0,
+        Accepted::Relative(_) => false,
+        Accepted::Interval(low, high) => low > published || high < published,
+    }
+}
+
+/// Every cited publication has its entry.
+#[test]
+fn law_every_cited_publication_is_in_the_sources() {
+    let known = Library::built_in().sources().expect("sources.ron is sound");
+    let mut cited: BTreeSet<String> = crate::predictions::sources().into_iter().collect();
+    for paper in papers() {
+        let key = paper.head("key");
+        assert!(!key.is_empty(), "{} names no key", paper.name);
+        assert!(
+            !paper.head("source").is_empty(),
+            "{} names no source",
+            paper.name
+        );
+        for row in paper.rows() {
+            assert!(
+                !row.own_or_head("on").is_empty() && !row.own_or_head("about").is_empty(),
+                "{}, {}: on what, about what",
+                paper.name,
+                row.quantity()
+            );
+        }
+        if !key.starts_with("none: ") {
+            cited.insert(key.to_owned());
+        }
+    }
+    cited.remove("common practice");
+    let unknown: Vec<_> = cited
+        .iter()
+        .filter(|key| !known.contains_key(*key))
+        .collect();
+    assert!(unknown.is_empty(), "{unknown:?}");
+}
