@@ -3,6 +3,7 @@
 //! In: the folder `models/` that is compiled in, a folder of the user's, texts of model files. Out:
 //! [`Library`], which hands out lifters and movements by name, and faults with their place.
 
+mod adjusted;
 mod assemble;
 mod body_rules;
 mod built_in;
@@ -32,6 +33,7 @@ mod stock;
 mod technique_rules;
 
 pub use crate::error::Shelf;
+pub use adjusted::{Adjustable, AdjustablePlace, written_at};
 pub use assemble::{Model, Workbench, assemble};
 pub use file_facts::{
     BandFacts, ChainFacts, FileFacts, GymFacts, LifterFacts, MovementFacts, MuscleFacts,

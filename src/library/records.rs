@@ -58,6 +58,19 @@ impl LifterFiles {
         build(&self.name, &self.record, tables)
     }
 
+    /// The fibre curves.
+    #[allow(dead_code)]
+    pub(super) fn curves(&self) -> &Curves {
+        &self.curves
+    }
+
+    /// Puts other muscles and fibre curves in the place of those read.
+    #[allow(dead_code)]
+    pub(super) fn set_tables(&mut self, muscles: MuscleTable, curves: Curves) {
+        self.muscles = muscles;
+        self.curves = curves;
+    }
+
     /// The muscle table.
     pub(super) fn muscles(&self) -> &MuscleTable {
         &self.muscles

@@ -387,6 +387,6 @@ pub(super) fn quantity(text: &str) -> Option<(&'static Dimension, f64)> {
 }
 
 /// A quantity as a tree holds it.
-fn in_si(dimension: &Dimension, si: f64) -> Value {
+pub(super) fn in_si(dimension: &Dimension, si: f64) -> Value {
     Value::String(format!("{si} {}", dimension.units[0].names[0]))
 }

@@ -29,7 +29,8 @@ impl Joint<'_> {
         ShoulderMotion::still(pose)
     }
 
-    fn pose(&self, degrees: f64) -> Pose {
+    /// The pose with the joint at this angle.
+    pub fn pose(&self, degrees: f64) -> Pose {
         let coordinate = Coordinate::new(self.dof, degrees.to_radians(), self.sign);
         let shoulder = self.shoulder(&coordinate);
         Pose {

@@ -1,0 +1,234 @@
+//! The most probable parameters and how sure they are.
+//!
+//! ```text
+//! minimise  sum of ((y_i - f_i(x))/s_i)^2 + sum of z_k^2,    x from z as in `body`
+//! C = (J'J + 1)^-1 over z at the minimum
+//! ```
+//! `y` targets, `s` their standard deviations, `f` the model, `z` parameters in prior standard deviations.
+
+use crate::calibration::body::Bodies;
+use crate::calibration::problem::{Problem, Target};
+use crate::calibration::quantity::Laboratory;
+use nalgebra::{DMatrix, DVector};
+use std::collections::BTreeSet;
+use torquill::anatomy::Lifter;
+
+/// A step of this many prior standard deviations for slopes.
+const STEP: f64 = 1e-4;
+/// Steps no longer than this end the search.
+const SETTLED: f64 = 1e-9;
+/// The farthest one step goes, in prior standard deviations.
+const FARTHEST: f64 = 1.0;
+/// The most steps.
+const MOST_STEPS: usize = 200;
+
+/// What the fit found.
+#[derive(Debug)]
+pub struct Answer {
+    pub bodies: Bodies,
+    /// Parameters, in prior standard deviations from the prior.
+    pub z: Vec<f64>,
+    /// Their covariance.
+    pub covariance: DMatrix<f64>,
+    /// What the model says of the targets, in their order.
+    pub fitted: Vec<f64>,
+    pub steps: usize,
+}
+
+impl Answer {
+    /// Man and woman as fitted.
+    pub fn lifters(&self) -> [Lifter; 2] {
+        self.bodies
+            .lifters(&self.z)
+            .expect("the answer was built before")
+    }
+}
+
+/// Everything that is evaluated again and again.
+#[derive(Debug)]
+pub struct Search<'a> {
+    problem: &'a Problem,
+    pub bodies: Bodies,
+    targets: Vec<&'a Target>,
+    /// Numbers of the targets that each parameter reaches.
+    reached: Vec<Vec<usize>>,
+}
+
+impl<'a> Search<'a> {
+    pub fn of(problem: &'a Problem) -> Result<Self, String> {
+        let bodies = Bodies::of(problem)?;
+        let targets: Vec<&Target> = problem.targets.targets.values().collect();
+        let lifters = bodies.lifters(&vec![0.0; bodies.names.len()])?;
+        let laboratory = Laboratory {
+            lifters: &lifters,
+            targets: &problem.targets,
+        };
+        let looks_at: Vec<BTreeSet<String>> = targets
+            .iter()
+            .map(|target| laboratory.muscles(&target.quantity))
+            .collect();
+        let touched = bodies.touched(&lifters[0]);
+        let reached = touched
+            .iter()
+            .map(|touched| {
+                let meets = |looked: &BTreeSet<String>| {
+                    touched.contains("*") || !touched.is_disjoint(looked)
+                };
+                (0..targets.len())
+                    .filter(|index| meets(&looks_at[*index]))
+                    .collect()
+            })
+            .collect();
+        Ok(Self {
+            problem,
+            bodies,
+            targets,
+            reached,
+        })
+    }
+
+    /// What the model says of these targets.
+    fn values(&self, z: &[f64], which: &[usize]) -> Result<Vec<f64>, String> {
+        let lifters = self.bodies.lifters(z)?;
+        let laboratory = Laboratory {
+            lifters: &lifters,
+            targets: &self.problem.targets,
+        };
+        let value = |index: &usize| laboratory.value(&self.targets[*index].quantity);
+        Ok(which.iter().map(value).collect())
+    }
+
+    pub fn all_values(&self, z: &[f64]) -> Result<Vec<f64>, String> {
+        let all: Vec<usize> = (0..self.targets.len()).collect();
+        self.values(z, &all)
+    }
+
+    fn residual(&self, index: usize, value: f64) -> f64 {
+        residual(self.targets[index], value)
+    }
+
+    fn squares(&self, z: &[f64], values: &[f64]) -> f64 {
+        let misfit: f64 = values
+            .iter()
+            .enumerate()
+            .map(|(index, value)| self.residual(index, *value).powi(2))
+            .sum();
+        misfit + z.iter().map(|z| z * z).sum::<f64>()
+    }
+
+    /// Slopes of the residuals by the parameters, from two sides.
+    fn slopes(&self, z: &[f64]) -> Result<DMatrix<f64>, String> {
+        let columns: Vec<(Vec<f64>, Vec<f64>)> = {
+            use rayon::prelude::*;
+            let side = |k: usize, step: f64| {
+                let mut moved = z.to_vec();
+                moved[k] += step;
+                self.values(&moved, &self.reached[k])
+            };
+            (0..z.len())
+                .into_par_iter()
+                .map(|k| Ok((side(k, STEP)?, side(k, -STEP)?)))
+                .collect::<Result<_, String>>()?
+        };
+        let mut slopes = DMatrix::zeros(self.targets.len(), z.len());
+        for (k, (above, below)) in columns.iter().enumerate() {
+            for (row, index) in self.reached[k].iter().enumerate() {
+                let rise = self.residual(*index, above[row]) - self.residual(*index, below[row]);
+                slopes[(*index, k)] = rise / (2.0 * STEP);
+            }
+        }
+        Ok(slopes)
+    }
+
+    /// The step to the minimum of the problem made linear here, and the curvature.
+    pub fn step(&self, z: &[f64], values: &[f64], damping: f64) -> Result<Step, String> {
+        let slopes = self.slopes(z)?;
+        Ok(self.step_with(z, values, slopes, damping))
+    }
+
+    fn step_with(&self, z: &[f64], values: &[f64], slopes: DMatrix<f64>, damping: f64) -> Step {
+        let residuals =
+            DVector::from_fn(values.len(), |index, _| self.residual(index, values[index]));
+        let curvature = slopes.tr_mul(&slopes) + DMatrix::identity(z.len(), z.len());
+        let gradient = slopes.tr_mul(&residuals) + DVector::from_column_slice(z);
+        let damped = &curvature + DMatrix::from_diagonal(&curvature.diagonal()) * damping;
+        let step = damped
+            .cholesky()
+            .expect("a sum of squares and one is positive")
+            .solve(&-gradient);
+        Step {
+            step,
+            curvature,
+            slopes,
+        }
+    }
+}
+
+/// One step of the search.
+#[derive(Debug)]
+pub struct Step {
+    pub step: DVector<f64>,
+    pub curvature: DMatrix<f64>,
+    slopes: DMatrix<f64>,
+}
+
+/// Distance of a value from its target in standard deviations; 0 inside an interval.
+pub fn residual(target: &Target, value: f64) -> f64 {
+    let nearest = match target.to {
+        Some(to) => value.clamp(target.value.min(to), target.value.max(to)),
+        None => target.value,
+    };
+    (value - nearest) / target.deviation
+}
+
+/// The parameters with the least sum of squares, from the priors (Levenberg 1944, Marquardt 1963).
+pub fn most_probable(problem: &Problem) -> Result<Answer, String> {
+    let search = Search::of(problem)?;
+    let mut z = vec![0.0; search.bodies.names.len()];
+    let mut values = search.all_values(&z)?;
+    let mut squares = search.squares(&z, &values);
+    let mut damping = 1e-2;
+    let mut steps = 0;
+    'search: while steps < MOST_STEPS {
+        steps += 1;
+        let mut slopes = search.slopes(&z)?;
+        loop {
+            let tried = search.step_with(&z, &values, slopes, damping);
+            slopes = tried.slopes;
+            let longest = tried.step.amax();
+            let part = (FARTHEST / longest).min(1.0);
+            let next: Vec<f64> = z
+                .iter()
+                .zip(tried.step.iter())
+                .map(|(z, step)| z + part * step)
+                .collect();
+            let next_values = search.all_values(&next)?;
+            let next_squares = search.squares(&next, &next_values);
+            let gain = squares - next_squares;
+            if next_squares.is_finite() && gain >= 0.0 {
+                (z, values, squares) = (next, next_values, next_squares);
+                damping = (damping * 0.2).max(1e-12);
+                if longest < SETTLED || gain < 1e-13 * squares {
+                    break 'search;
+                }
+                break;
+            }
+            damping *= 4.0;
+            if longest < SETTLED || damping > 1e8 {
+                break 'search;
+            }
+        }
+    }
+    let last = search.step(&z, &values, 0.0)?;
+    let covariance = last
+        .curvature
+        .try_inverse()
+        .ok_or("the curvature has no inverse")?;
+    Ok(Answer {
+        bodies: search.bodies,
+        z,
+        covariance,
+        fitted: values,
+        steps,
+    })
+}
