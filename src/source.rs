@@ -16,6 +16,8 @@ pub enum Source {
     Derived(String, String),
     /// Chosen by us, with the reason.
     Assumed(String),
+    /// Found by the calibration (`models/calibration/`): what it was held to, or where it started.
+    Fitted(String),
     /// A fact of the trade without a publication.
     CommonPractice(String),
     /// Made up for a demonstration (invented lifters, gyms and logs).

@@ -6,6 +6,7 @@ use super::lifter::{Build, Lifter, LifterRecord};
 use super::muscle::Muscle;
 use super::passive_joint::PassiveJoint;
 use super::segment::{Segment, SegmentName, SegmentTable};
+use super::tendon::Tendon;
 use crate::error::{BodyFault, Error, Fault, Result};
 use crate::units::Length;
 use serde::{Deserialize, Serialize};
@@ -41,7 +42,7 @@ pub struct Tables<'a> {
 /// ```text
 /// segment length  L = L_table·(height/height_table)
 /// segment mass    m = share·body mass
-/// fibre length, moment arm  × k,   k = L/L_of_the_muscle_table's_body
+/// fibre, tendon, arm, line  × k,   k = L/L_of_the_muscle_table's_body
 /// passive torque  × body mass/mass_of_that_body
 /// peak force      F0 × (body mass/mass_of_that_body)/k × group factor × strength scale
 /// ```
@@ -147,6 +148,9 @@ fn scale_muscles(lifter: &mut Lifter, record: &LifterRecord, tables: Tables<'_>)
         let group = record.strength.get(&muscle.group).copied().unwrap_or(1.0);
         muscle.peak_force = muscle.peak_force * (volume_ratio / size * group);
         muscle.optimal_fibre_length = muscle.optimal_fibre_length * size;
+        if let Tendon::Compliant { slack_length, .. } = &mut muscle.tendon {
+            *slack_length = *slack_length * size;
+        }
         for arm in muscle.moment_arm.values_mut() {
             arm.scale *= size;
         }

@@ -12,6 +12,7 @@ pub fn source_in_words(source: &Source) -> String {
         Source::FromMemory(key, what) => format!("from memory: {key}, {what}"),
         Source::Derived(key, how) => format!("derived: {key}, {how}"),
         Source::Assumed(why) => format!("assumed: {why}"),
+        Source::Fitted(to) => format!("fitted: {to}"),
         Source::CommonPractice(what) => format!("common practice: {what}"),
         Source::Invented(what) => format!("invented: {what}"),
     }

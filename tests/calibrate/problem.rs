@@ -1,4 +1,4 @@
-//! Priors and targets as `models/calibration/` holds them.
+//! Priors and targets as `models/calibration/` holds them; reasons and sources are for their readers.
 
 use serde::Deserialize;
 use std::collections::BTreeMap;
@@ -35,6 +35,7 @@ pub struct Priors {
 pub struct Volume {
     pub muscles: Vec<String>,
     pub cm3: f64,
+    #[allow(dead_code)]
     pub source: Source,
 }
 
@@ -48,8 +49,10 @@ pub struct Prior {
     /// Standard deviation before the fit.
     pub deviation: Deviation,
     /// Why this value and this deviation.
+    #[allow(dead_code)]
     pub why: String,
     /// Where the value comes from.
+    #[allow(dead_code)]
     pub source: Source,
 }
 
@@ -70,6 +73,7 @@ pub struct Targets {
     pub limp: f64,
     /// How gradually that begins.
     pub limp_width: f64,
+    #[allow(dead_code)]
     pub limp_source: Source,
     /// The targets, by what they say.
     pub targets: BTreeMap<String, Target>,
@@ -89,6 +93,7 @@ pub struct Target {
     pub deviation: f64,
     /// What kind of quantity, for the model's own error.
     pub kind: String,
+    #[allow(dead_code)]
     pub source: Source,
 }
 
@@ -107,6 +112,18 @@ pub enum Quantity {
     Excursion(FibreTest, FibreTest),
     /// Moment arm, mm.
     Arm(ArmTest),
+    /// Arm with which a muscle turns the upper arm inward about its own length, mm.
+    Twist(ArmTest),
+    /// Part of a muscle's pull on the upper arm along an axis of the shoulder blade.
+    Pull(ArmTest, Axis),
+}
+
+/// An axis of the shoulder blade.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+pub enum Axis {
+    Outward,
+    Forward,
+    Upward,
 }
 
 /// One joint against a dynamometer.
@@ -130,6 +147,9 @@ pub struct JointTest {
     pub speed: f64,
     #[serde(default)]
     pub per_kg: bool,
+    /// The torque that turns the arm about its own length, inward where the push is up.
+    #[serde(default)]
+    pub twist: bool,
     /// These muscles alone.
     #[serde(default)]
     pub muscles: Vec<String>,

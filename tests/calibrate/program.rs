@@ -9,6 +9,7 @@
 
 #[path = "mod.rs"]
 mod calibration;
+#[allow(dead_code)]
 #[path = "../suite/dynamometer.rs"]
 mod dynamometer;
 

@@ -1,13 +1,19 @@
 //! What the model says of a target.
 
 use crate::calibration::problem::{
-    ArmTest, FibreAs, FibreTest, JointTest, Over, Push, Quantity, Targets,
+    ArmTest, Axis, FibreAs, FibreTest, JointTest, Over, Push, Quantity, Targets,
 };
 use crate::dynamometer::Joint;
+use nalgebra::{Rotation3, Vector3};
 use std::collections::BTreeSet;
-use torquill::anatomy::{Dof, Lifter, Sex, Tendon};
+use torquill::anatomy::{
+    Dof, Lifter, LinePlace, LineStart, Sex, ShoulderLine, ShoulderPose, Tendon,
+};
 use torquill::capacity::{Acting, MuscleAtPose};
 use torquill::movement::Pose;
+
+/// How far the plane of the shoulder blade lies in front of the frontal plane, deg; 30 to 40 in textbooks.
+const BLADE_IN_FRONT_DEG: f64 = 30.0;
 
 /// Computes targets for a man and a woman.
 #[derive(Debug, Clone, Copy)]
@@ -25,6 +31,12 @@ impl Laboratory<'_> {
             Quantity::Shortening(from, to) => 1.0 - self.length(to) / self.length(from),
             Quantity::Excursion(from, to) => self.length(from) - self.length(to),
             Quantity::Arm(test) => self.arm_mm(test),
+            Quantity::Twist(test) => self.twist_mm(test),
+            Quantity::Pull(test, axis) => self.pull(test).map_or(f64::NAN, |pull| match axis {
+                Axis::Outward => pull.x,
+                Axis::Forward => pull.y,
+                Axis::Upward => pull.z,
+            }),
         }
     }
 
@@ -55,10 +67,14 @@ impl Laboratory<'_> {
         };
         let held: Vec<(Dof, f64)> = test.held.iter().map(|(dof, d)| (*dof, *d)).collect();
         let joint = joint_of(test, &held);
-        let torques = test
-            .degrees
-            .iter()
-            .map(|d| joint.torque_at_speed(tested, *d, test.speed));
+        let torque_at = |degrees: &f64| {
+            let mut pose = joint.pose(*degrees);
+            if test.twist {
+                pose.coordinates[0].axis = -pose.shoulder.pose.arm();
+            }
+            joint.torque_in(&pose, tested, test.speed)
+        };
+        let torques = test.degrees.iter().map(torque_at);
         let torque = match test.over {
             Over::Mean => torques.sum::<f64>() / test.degrees.len() as f64,
             Over::Greatest => torques.fold(f64::NEG_INFINITY, f64::max),
@@ -108,6 +124,43 @@ impl Laboratory<'_> {
         at.map_or(f64::NAN, |at| 1000.0 * at.arms_m[0])
     }
 
+    fn line(&self, test: &ArmTest) -> Option<(&ShoulderLine, ShoulderPose)> {
+        let muscle = self.lifters[0].muscles.get(&test.muscle)?;
+        let pose = ShoulderPose::in_plane(test.joint, test.degrees.to_radians());
+        Some((muscle.shoulder.as_ref()?, pose))
+    }
+
+    fn twist_mm(&self, test: &ArmTest) -> f64 {
+        self.line(test).map_or(f64::NAN, |(line, pose)| {
+            -1000.0 * line.path().at(&pose).moment_m.dot(&pose.arm())
+        })
+    }
+
+    /// Direction of a muscle's pull where it leaves its end on the upper arm, in the blade's axes.
+    fn pull(&self, test: &ArmTest) -> Option<Vector3<f64>> {
+        let (line, pose) = self.line(test)?;
+        let vector = |place: LinePlace| {
+            Vector3::new(place.out.as_m(), place.forward.as_m(), place.up.as_m()) * line.scale
+        };
+        let origin = match line.starts_on {
+            LineStart::Trunk => vector(line.origin),
+            LineStart::Blade => pose.on_blade(vector(line.origin)),
+        };
+        let end = pose.on_humerus(vector(line.insertion));
+        let at = line.path().at(&pose);
+        // The pull has this moment, lies in the plane of start, centre and end, and is one long.
+        let across = at.moment_m.cross(&end) / end.norm_squared();
+        let inward = (1.0 - across.norm_squared()).max(0.0).sqrt();
+        let along = end.normalize();
+        let is_wrapped = at.length_m > (origin - end).norm() + 1e-9;
+        let is_outward = !is_wrapped && (origin - end).dot(&along) > 0.0;
+        let pull = across + along * if is_outward { inward } else { -inward };
+        let raised = Rotation3::from_axis_angle(&Vector3::y_axis(), pose.blade_rad());
+        let turned =
+            Rotation3::from_axis_angle(&Vector3::z_axis(), -BLADE_IN_FRONT_DEG.to_radians());
+        Some(turned * raised * pull)
+    }
+
     /// Names of the muscles that a target looks at.
     pub fn muscles(&self, quantity: &Quantity) -> BTreeSet<String> {
         match quantity {
@@ -121,7 +174,9 @@ impl Laboratory<'_> {
             Quantity::Shortening(from, to) | Quantity::Excursion(from, to) => {
                 [from.muscle.clone(), to.muscle.clone()].into()
             }
-            Quantity::Arm(test) => [test.muscle.clone()].into(),
+            Quantity::Arm(test) | Quantity::Twist(test) | Quantity::Pull(test, _) => {
+                [test.muscle.clone()].into()
+            }
         }
     }
 

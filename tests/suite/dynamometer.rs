@@ -59,18 +59,22 @@ impl Joint<'_> {
 
     /// The same while the joint turns at this speed, deg/s, negative = giving way.
     pub fn torque_at_speed(&self, lifter: &Lifter, degrees: f64, speed: f64) -> f64 {
-        let pose = self.pose(degrees);
-        let acting = Acting::of(lifter, std::slice::from_ref(&pose)).expect("sound arms");
+        self.torque_in(&self.pose(degrees), lifter, speed)
+    }
+
+    /// The same in a pose that was changed.
+    pub fn torque_in(&self, pose: &Pose, lifter: &Lifter, speed: f64) -> f64 {
+        let acting = Acting::of(lifter, std::slice::from_ref(pose)).expect("sound arms");
         let muscles: f64 = acting
             .muscles
             .iter()
             .map(|muscle| {
-                let at = muscle.at(&acting.curves, &pose, speed.to_radians());
+                let at = muscle.at(&acting.curves, pose, speed.to_radians());
                 let arm = self.sign * at.arms_m[0];
                 (arm * at.active_n).max(0.0) + arm * at.passive_n
             })
             .sum();
-        muscles + self.sign * acting.passive_joints_nm(&pose)[0]
+        muscles + self.sign * acting.passive_joints_nm(pose)[0]
     }
 
     /// Angle (deg) and size of the greatest torque between two angles, deg.
