@@ -230,8 +230,10 @@ pub struct Bounds {
     pub start_ankle: Bound,
     /// Lean of the arms at the start of a pull.
     pub start_arms: Bound,
-    /// Share of a segment in the plane of a wide stance.
-    pub sumo_share: Bound,
+    /// Distance between the ankles of a stance.
+    pub feet_between: Bound,
+    /// How far feet are turned out.
+    pub feet_turned_out: Bound,
     /// Ankle at the end of a stance.
     pub end_ankle: Bound,
     /// Knee at lockout.

@@ -7,7 +7,9 @@ use super::complaint::Rules;
 use super::technique_rules::known;
 use crate::bounds::bounds;
 use crate::error::{BrokenRule, PathRule};
-use crate::movement::{BackPlace, BarPlace, BridgeRecord, LegPressRecord, Movement, StanceRecord};
+use crate::movement::{
+    BackPlace, BarPlace, BridgeRecord, Feet, LegPressRecord, Movement, StanceRecord,
+};
 
 /// On both feet with a bar over the middle of the foot.
 pub(super) fn stance(movement: &Movement, stance: &StanceRecord, rules: &mut Rules) {
@@ -43,7 +45,9 @@ fn bar(movement: &Movement, bar: &BarPlace, rules: &mut Rules) {
             high,
             low,
             ankle_per_knee,
+            feet,
         } => {
+            stand("feet", feet, rules);
             for name in ["depth", "bar_position", "knee_travel"] {
                 known(movement, "path.bar", name, rules);
             }
@@ -59,6 +63,14 @@ fn bar(movement: &Movement, bar: &BarPlace, rules: &mut Rules) {
     }
 }
 
+/// Where feet stand.
+fn stand(field: &str, feet: &Feet, rules: &mut Rules) {
+    let at = |part: &str| format!("path.bar.{field}.{part}");
+    let (between_cm, out_deg) = (feet.between.as_cm(), feet.turned_out.as_deg());
+    rules.within(&at("between"), between_cm, &bounds().feet_between);
+    rules.within(&at("turned_out"), out_deg, &bounds().feet_turned_out);
+}
+
 fn on_back(field: &str, place: &BackPlace, rules: &mut Rules) {
     let BackPlace { along, behind } = place;
     let at = |part: &str| format!("path.bar.{field}.{part}");
@@ -70,14 +82,19 @@ fn in_hands(bar: &BarPlace, rules: &mut Rules) {
     let BarPlace::InHands {
         start_height,
         reach,
-        start_ankle,
         start_arms,
         arms_course,
+        conventional,
         sumo,
     } = bar
     else {
         return;
     };
+    for (field, style) in [("conventional", conventional), ("sumo", sumo)] {
+        stand(&format!("{field}.feet"), &style.feet, rules);
+        let (path, ankle) = (format!("path.bar.{field}.start_ankle"), style.start_ankle);
+        rules.within(&path, ankle.as_deg(), &bounds().start_ankle);
+    }
     key_poses("path.bar.arms_course", arms_course, rules);
     let bounds = bounds();
     for (field, value, bound) in [
@@ -87,11 +104,7 @@ fn in_hands(bar: &BarPlace, rules: &mut Rules) {
             &bounds.bar_start_height,
         ),
         ("reach", reach.as_cm(), &bounds.bar_reach),
-        ("start_ankle", start_ankle.as_deg(), &bounds.start_ankle),
         ("start_arms", start_arms.as_deg(), &bounds.start_arms),
-        ("sumo.thigh", sumo.thigh, &bounds.sumo_share),
-        ("sumo.shank", sumo.shank, &bounds.sumo_share),
-        ("sumo.foot", sumo.foot, &bounds.sumo_share),
     ] {
         rules.within(&format!("path.bar.{field}"), value, bound);
     }
@@ -113,6 +126,7 @@ pub(super) fn leg_press(movement: &Movement, press: &LegPressRecord, rules: &mut
     }
     for (path, value, bound) in [
         ("path.back", press.back.as_deg(), &bounds.press_back),
+        ("path.lumbar", press.lumbar.as_deg(), &bounds.held_lumbar),
         (
             "path.seat_height",
             press.seat_height.as_cm(),

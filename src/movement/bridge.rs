@@ -14,6 +14,7 @@ use super::pose::{
 };
 use super::record::Movement;
 use super::traced_path::TracedPath;
+use super::trunk_links::{coordinates_upward, from_hip};
 use crate::anatomy::{Lifter, ShoulderMotion};
 use crate::error::{BridgeFault, Error, Result};
 use crate::numeric::{BendSide, Point, brent, close_two_links};
@@ -38,10 +39,10 @@ impl BridgePath {
     ///
     /// **Fails** if a technique parameter is missing or the limbs cannot make the last pose.
     pub fn new(record: &BridgeRecord, movement: &Movement, lifter: &Lifter) -> Result<Self> {
-        let chain = LegChain::new(lifter, None, None);
+        let chain = LegChain::new(lifter);
         let knee = movement.angle_rad("knee_angle")?.unwrap_or(FRAC_PI_2);
         let on_trunk_m = (record.pivot * chain.trunk_m(), 0.0);
-        let from_hip = chain.from_hip(on_trunk_m, record.lumbar.as_rad());
+        let from_hip = from_hip(chain.pelvis_m(), on_trunk_m, record.lumbar.as_rad());
         let pivot_m = from_hip.length();
         // Thigh against the line from hip to bench, which a bent back turns against the pelvis.
         let hip_angle = record.end_hip.as_rad() - from_hip.angle_rad();
@@ -227,7 +228,7 @@ impl TracedPath for BridgePath {
         let reactions = self.reactions(&placed.jacobian(THORAX, pivot));
         let bar = hip + Point::new(0.0, self.record.bar_above_hip.as_m());
         Ok(Pose {
-            coordinates: LegChain::coordinates(angles, slopes),
+            coordinates: coordinates_upward(angles, slopes),
             held: Vec::new(),
             shoulder: ShoulderMotion::default(),
             load: LoadPoint {

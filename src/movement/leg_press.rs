@@ -13,6 +13,7 @@ use super::pose::{
 };
 use super::record::Movement;
 use super::traced_path::TracedPath;
+use super::trunk_links::from_hip;
 use crate::anatomy::{Dof, Lifter, SegmentName, ShoulderMotion};
 use crate::error::{Error, LegPressFault, Result};
 use crate::numeric::{BendSide, Point, close_two_links};
@@ -44,6 +45,10 @@ impl LegPressPath {
     pub fn new(record: &LegPressRecord, movement: &Movement, lifter: &Lifter) -> Result<Self> {
         let rails_rad = movement.angle_rad("sled_angle")?.unwrap_or(0.0);
         let trunk_rad = rails_rad + record.back.as_rad();
+        let trunk_m = lifter.segment(SegmentName::Trunk).length.as_m();
+        let pelvis_m = lifter.build.hip_to_lumbar.as_m();
+        let turned_under = from_hip(pelvis_m, (trunk_m, 0.0), record.lumbar.as_rad());
+        let pelvis_rad = trunk_rad - turned_under.angle_rad();
         let figure = BodyLines::of(lifter);
         let foot_segment = lifter.segment(SegmentName::Foot);
         let mut foot = Link::proximal(foot_segment)
@@ -54,7 +59,7 @@ impl LegPressPath {
         let mut path = Self {
             linkage: Linkage {
                 base: Point::new(0.0, record.seat_height.as_m()),
-                base_direction_rad: trunk_rad - PI,
+                base_direction_rad: pelvis_rad - PI,
                 links: vec![
                     Link::proximal(lifter.segment(SegmentName::Thigh)).turned_by(0, 1.0),
                     Link::proximal(lifter.segment(SegmentName::Shank)).turned_by(1, -1.0),

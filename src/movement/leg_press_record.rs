@@ -16,6 +16,8 @@ pub struct LegPressRecord {
     pub end_knee: Angle,
     /// Angle between the rails and the line from hip to shoulder on the back pad.
     pub back: Angle,
+    /// Flexion of the lower back on the pad, which turns the pelvis under.
+    pub lumbar: Angle,
     /// Height of the hip joint above the floor.
     pub seat_height: Length,
     /// Friction between sole and plate.

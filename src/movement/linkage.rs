@@ -94,9 +94,15 @@ impl Linkage {
     /// Puts the chain in the pose of these angles (rad, one a coordinate).
     #[must_use]
     pub fn place(&self, angles_rad: &[f64]) -> Placed<'_> {
-        let mut joints = vec![self.base];
+        self.place_from(self.base, angles_rad)
+    }
+
+    /// The same from another place of its base.
+    #[must_use]
+    pub fn place_from(&self, base: Point, angles_rad: &[f64]) -> Placed<'_> {
+        let mut joints = vec![base];
         let mut directions_rad = Vec::with_capacity(self.links.len());
-        let (mut at, mut direction) = (self.base, self.base_direction_rad);
+        let (mut at, mut direction) = (base, self.base_direction_rad);
         for link in &self.links {
             direction +=
                 link.offset_rad + link.coordinate.map_or(0.0, |c| link.sign * angles_rad[c]);
@@ -179,10 +185,16 @@ impl Placed<'_> {
     /// `I_k` moment of inertia about the centre of mass (kg·m²). Kinetic energy is ½·M·ṡ².
     #[must_use]
     pub fn effective_mass(&self, slopes_rad: &[f64]) -> f64 {
+        self.effective_mass_carried(Point::ORIGIN, slopes_rad)
+    }
+
+    /// The same while the base moves so along the path.
+    #[must_use]
+    pub fn effective_mass_carried(&self, base: Point, slopes_rad: &[f64]) -> f64 {
         let mut sum = 0.0;
         for (index, link) in self.linkage.links.iter().enumerate() {
             let centre = self.point(index, link.centre_m, 0.0);
-            let speed = along(&self.jacobian(index, centre), slopes_rad);
+            let speed = base + along(&self.jacobian(index, centre), slopes_rad);
             let turn: f64 = self
                 .turns(index)
                 .iter()

@@ -11,6 +11,7 @@ mod bridge;
 mod bridge_record;
 mod handling;
 mod leg_chain;
+mod leg_in_space;
 mod leg_press;
 mod leg_press_record;
 mod limb_lines;
@@ -21,12 +22,14 @@ mod protocol;
 mod record;
 mod stance;
 mod stance_record;
+mod standing;
 mod sweep;
 mod sweep_outline;
 mod sweep_record;
 mod technique;
 mod trace;
 mod traced_path;
+mod trunk_links;
 
 pub use arm_record::{ArmPlace, ArmRecord, Hand, HandPlace, Posture};
 pub use bridge_record::BridgeRecord;
@@ -34,7 +37,7 @@ pub use handling::{
     Catch, EquationBias, Handling, Handover, HelperPlace, NoHandover, SpotterPlace, SpotterRule,
     WayBack, lift_name,
 };
-pub use leg_chain::Projection;
+pub use leg_in_space::Feet;
 pub use leg_press_record::LegPressRecord;
 pub use linkage::{Link, Linkage, Placed, along, forearm_and_hand};
 pub use load_point::{Carrier, LoadPoint, PlaneForce};
@@ -43,7 +46,7 @@ pub use pose::{
 };
 pub use protocol::{Finish, LiftStart, Protocol, TurnRound};
 pub use record::{CarrierRecord, Measure, Movement, PathRecord, Sides};
-pub use stance_record::{BackPlace, BarPlace, StanceRecord};
+pub use stance_record::{BackPlace, BarPlace, LiftOff, StanceRecord};
 pub use sweep_record::{BodyPlace, SweepRecord, SweptLimb};
 pub use technique::{Technique, TechniqueValue};
 pub use trace::{Range, trace};

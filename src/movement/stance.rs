@@ -4,7 +4,6 @@
 //! knee and hip angles that keep the bar over the middle of the foot on its whole way up. Lifter and
 //! bar must balance over the foot: the centre of pressure is part of the pose's programme.
 
-use super::leg_chain::{ARM, LegChain, THORAX, shoulder_of};
 use super::limb_lines::{BodyLines, floor};
 use super::linkage::along;
 use super::load_point::LoadPoint;
@@ -12,18 +11,20 @@ use super::pose::{
     Affine, Balance, BodyOutline, Pose, Reaction, ReactionLimit, ReactionReading, View,
 };
 use super::record::Movement;
-use super::stance_record::{BarPlace, StanceRecord};
+use super::stance_record::{BarPlace, LiftOff, StanceRecord};
+use super::standing::{ARM, Standing, THORAX};
 use super::traced_path::TracedPath;
-use crate::anatomy::{Lifter, SegmentName};
-use crate::error::{Error, Result, StanceFault};
-use crate::numeric::{BendSide, Beyond, Point, Spline, close_two_links};
+use super::trunk_links::{coordinates_upward, from_hip};
+use crate::anatomy::{Lifter, SegmentName, ShoulderMotion, ShoulderPose};
+use crate::error::{Error, LinksFault, Result, StanceFault};
+use crate::numeric::{BendSide, Beyond, Point, Spline, brent};
 use crate::units::Length;
-use std::f64::consts::{FRAC_PI_2, PI};
+use std::f64::consts::FRAC_PI_2;
 
 /// A stance ready for a lifter.
 #[derive(Debug, Clone)]
 pub struct StancePath {
-    chain: LegChain,
+    standing: Standing,
     figure: BodyLines,
     /// What bears the bar, along and behind a straight trunk, m: a place on the back, or the shoulder.
     on_trunk_m: (f64, f64),
@@ -46,20 +47,25 @@ impl StancePath {
     ///
     /// **Fails** if a technique parameter is missing, or the limbs cannot make the first or last pose.
     pub fn new(record: &StanceRecord, movement: &Movement, lifter: &Lifter) -> Result<Self> {
-        let (turned, arm_m) = match &record.bar {
-            BarPlace::OnBack { .. } => (None, None),
-            BarPlace::InHands { sumo, reach, .. } => {
-                let wide = movement.choice("stance")? == "sumo";
-                (wide.then_some(sumo), Some(arm_m(lifter) + reach.as_m()))
+        let (feet, arm_m) = match &record.bar {
+            BarPlace::OnBack { feet, .. } => (feet, None),
+            BarPlace::InHands {
+                conventional,
+                sumo,
+                reach,
+                ..
+            } => {
+                let style = style(movement, conventional, sumo)?;
+                (&style.feet, Some(arm_m(lifter) + reach.as_m()))
             }
         };
-        let chain = LegChain::new(lifter, turned, arm_m);
+        let standing = Standing::new(lifter, feet, arm_m);
         let mut path = Self {
-            bar_x_m: chain.along_the_foot_m(record.bar_over),
+            bar_x_m: standing.along_the_foot_m(record.bar_over),
             figure: BodyLines::of(lifter),
-            on_trunk_m: (chain.trunk_m(), 0.0),
+            on_trunk_m: (standing.trunk_m(), 0.0),
             lumbar: record.lumbar.as_rad(),
-            chain,
+            standing,
             arm_m,
             start_arms: 0.0,
             arms_course: Spline::through(&[(0.0, 0.0), (1.0, 0.0)], Beyond::ConstantSlope)?,
@@ -86,23 +92,26 @@ impl StancePath {
                 high,
                 low,
                 ankle_per_knee,
+                ..
             } => {
                 let place = match movement.choice("bar_position")? {
                     "low" => low,
                     _ => high,
                 };
-                let trunk_m = self.chain.trunk_m();
+                let trunk_m = self.standing.trunk_m();
                 self.on_trunk_m = (place.along * trunk_m, place.behind * trunk_m);
                 self.start_on_back(*ankle_per_knee, movement, lifter)?;
             }
             BarPlace::InHands {
                 start_height,
-                start_ankle,
                 start_arms,
                 arms_course,
+                conventional,
+                sumo,
                 ..
             } => {
-                self.start_ankle = start_ankle.as_rad();
+                let style = style(movement, conventional, sumo)?;
+                self.start_ankle = style.start_ankle.as_rad();
                 self.start_arms = start_arms.as_rad();
                 self.arms_course = Spline::through(arms_course, Beyond::ConstantSlope)?;
                 self.heights_m.0 = start_height.as_m();
@@ -114,31 +123,44 @@ impl StancePath {
     /// The lowest pose: thigh at its depth, ankle in proportion, knee as far forward as allowed.
     ///
     /// ```text
-    /// knee = 90° + depth + ankle,   ankle = k·knee  →  ankle = k·(90° + depth)/(1 − k)
-    /// shank·sin(ankle) ≤ toe + knee_travel
+    /// shank = k·knee,   thigh falls from hip to knee by −depth,   length·sin(shank) ≤ toe + knee_travel
     /// ```
-    /// `depth` how far the hip is below the level thigh, `k` ankle over knee.
+    /// `depth` how far the hip is below the level thigh, `shank` its lean from upright.
     fn start_on_back(
         &mut self,
         ankle_per_knee: f64,
         movement: &Movement,
         lifter: &Lifter,
     ) -> Result<()> {
+        /// How far apart the poses are that are looked at on the way down, knee flexion in rad.
+        const STEP_RAD: f64 = 0.1;
         let depth = movement.angle_rad("depth")?.unwrap_or(0.0);
-        let thigh = FRAC_PI_2 + depth;
-        let mut ankle = ankle_per_knee * thigh / (1.0 - ankle_per_knee);
-        if let Some(travel_m) = movement.length_m("knee_travel", lifter)? {
-            let reach = (self.chain.toe_m + travel_m) / self.chain.shank_m();
-            ankle = ankle.min(reach.clamp(-0.5, 1.0).asin());
+        let travel_m = movement.length_m("knee_travel", lifter)?;
+        let most = travel_m.map_or(f64::INFINITY, |travel_m| {
+            let reach = (self.standing.toe_m + travel_m) / self.standing.shank_m();
+            reach.clamp(-0.5, 1.0).asin()
+        });
+        let ankle = |knee: f64| (ankle_per_knee * knee).min(most);
+        let above = |knee: f64| -> Result<f64> {
+            let hip = self.standing.hip_over(ankle(knee), knee)?;
+            Ok(self.standing.leg().under(hip).thigh_fall_rad() + depth)
+        };
+        // The first place on the way down: with the knee folded farther, no lean of the leg may be left.
+        let mut deeper = STEP_RAD;
+        while above(deeper)? > 0.0 {
+            deeper += STEP_RAD;
         }
-        self.start_ankle = ankle;
-        self.heights_m.0 = self.bar_height_m(ankle, thigh + ankle)?;
+        let knee = brent(deeper - STEP_RAD, deeper, 1.0e-13, |knee| {
+            above(knee).unwrap_or(f64::NAN)
+        })?;
+        self.start_ankle = ankle(knee);
+        self.heights_m.0 = self.bar_height_m(self.start_ankle, knee)?;
         Ok(())
     }
 
     /// Height of the bar when it is over the foot with these angles and plumb arms, m.
     fn bar_height_m(&self, ankle: f64, knee: f64) -> Result<f64> {
-        let (_, hip) = self.chain.knee_and_hip(ankle, knee);
+        let hip = self.standing.hip_over(ankle, knee)?;
         let reach = self.from_hip().length();
         let forward = self.bar_x_m - hip.x;
         if forward.abs() >= reach {
@@ -153,7 +175,7 @@ impl StancePath {
 
     /// The bearing from the hip joint in the pelvis's axes.
     fn from_hip(&self) -> Point {
-        self.chain.from_hip(self.on_trunk_m, self.lumbar)
+        from_hip(self.standing.pelvis_m(), self.on_trunk_m, self.lumbar)
     }
 
     fn ankle(&self, s: f64) -> f64 {
@@ -176,6 +198,28 @@ impl StancePath {
         self.bar(s) + Point::from_polar(arm, FRAC_PI_2 - self.arms(s))
     }
 
+    /// Hip, and direction of the pelvis (rad), that bring the bar over the foot with the ankle's angle.
+    fn hip_and_pelvis(&self, s: f64) -> Result<(Point, f64)> {
+        let (from_hip, bearing) = (self.from_hip(), self.bearing(s));
+        let reach = from_hip.length();
+        let cannot = |why: LinksFault| {
+            Error::bad(StanceFault::CannotClose {
+                range: s,
+                thigh: Length::from_m(self.standing.thigh_m()),
+                hip_to_bar: Length::from_m(reach),
+                why,
+            })
+        };
+        let hip = self
+            .standing
+            .hip_below(bearing, reach, self.ankle(s))
+            .ok_or_else(|| cannot(LinksFault::NoDirection))?;
+        if let Some(why) = self.standing.leg().out_of_reach(hip) {
+            return Err(cannot(why));
+        }
+        Ok((hip, (bearing - hip).angle_rad() - from_hip.angle_rad()))
+    }
+
     /// Pressure under the foot: its moment about the ankle balances lifter and load.
     ///
     /// ```text
@@ -184,16 +228,16 @@ impl StancePath {
     /// `N` force of the floor (N), `x_p` centre of pressure (m), `w` weights (N), `F` load (N) at
     /// `x`, `z` (m).
     fn pressure(&self, weight_moment_nm: f64, at: Point) -> (Reaction, Balance, ReactionReading) {
-        let weight_n = self.chain.weight_n();
+        let weight_n = self.standing.weight_n();
         let at_most = |place_m: f64| ReactionLimit {
             constant: place_m * weight_n,
             per_load: [0.0, -place_m],
         };
         let reaction = Reaction {
             name: "centre_of_pressure",
-            column: vec![0.0; self.chain.linkage.links.len()],
-            least: at_most(self.chain.heel_m),
-            most: at_most(self.chain.ball_m),
+            column: vec![0.0; self.standing.coordinates()],
+            least: at_most(self.standing.heel_m),
+            most: at_most(self.standing.ball_m),
         };
         let balance = Balance {
             constant: -weight_moment_nm,
@@ -216,7 +260,7 @@ impl StancePath {
     }
 
     fn outline(&self, joints: &[Point], thorax_rad: f64, bar: Point) -> BodyOutline {
-        let shoulder = joints[THORAX + 1];
+        let shoulder = joints[joints.len() - 1];
         let arm = if self.arm_m.is_some() {
             vec![shoulder, shoulder.towards(bar, 0.5), bar]
         } else {
@@ -225,7 +269,7 @@ impl StancePath {
         BodyOutline {
             view: View::Side,
             limbs: vec![
-                joints[..=THORAX + 1].to_vec(),
+                joints.to_vec(),
                 arm,
                 self.figure.foot(joints[0], 0.0, false),
             ],
@@ -234,6 +278,18 @@ impl StancePath {
             load: bar,
         }
     }
+}
+
+/// The style that the movement's technique asks for.
+fn style<'a>(
+    movement: &Movement,
+    conventional: &'a LiftOff,
+    sumo: &'a LiftOff,
+) -> Result<&'a LiftOff> {
+    Ok(match movement.choice("stance")? {
+        "sumo" => sumo,
+        _ => conventional,
+    })
 }
 
 /// Shoulder to grip of the straight arm, m.
@@ -245,61 +301,42 @@ fn arm_m(lifter: &Lifter) -> f64 {
 }
 
 impl TracedPath for StancePath {
-    /// Two links, thigh and hip to bar (or shoulder), close between the knee and the place over the foot.
     fn angles(&self, s: f64) -> Result<Vec<f64>> {
-        let ankle = self.ankle(s);
-        let shank_rad = FRAC_PI_2 - ankle;
-        let knee_at = self.chain.linkage.base + Point::from_polar(self.chain.shank_m(), shank_rad);
-        let from_hip = self.from_hip();
-        let reach = from_hip.length();
-        let closed = close_two_links(
-            knee_at,
-            self.bearing(s),
-            self.chain.thigh_m(),
-            reach,
-            BendSide::Left,
-        )
-        .map_err(|why| {
-            Error::bad(StanceFault::CannotClose {
-                range: s,
-                thigh: Length::from_m(self.chain.thigh_m()),
-                hip_to_bar: Length::from_m(reach),
-                why,
-            })
-        })?;
-        let mut thigh_rad = closed.first_rad;
-        if thigh_rad < -FRAC_PI_2 {
-            thigh_rad += 2.0 * PI;
-        }
-        let pelvis_rad = closed.second_rad - from_hip.angle_rad();
+        let (hip, pelvis_rad) = self.hip_and_pelvis(s)?;
+        let leg = self.standing.leg().under(hip);
         let mut angles = vec![
-            ankle,
-            thigh_rad - shank_rad,
-            thigh_rad - pelvis_rad,
+            leg.ankle_rad,
+            leg.knee_rad,
+            leg.hip_rad(pelvis_rad),
             self.lumbar,
         ];
         if self.arm_m.is_some() {
-            let thorax_rad = pelvis_rad - self.lumbar;
-            angles.push(FRAC_PI_2 - self.arms(s) - thorax_rad);
+            angles.push(FRAC_PI_2 - self.arms(s) - (pelvis_rad - self.lumbar));
         }
         Ok(angles)
     }
 
     fn pose(&self, s: f64, angles: &[f64], slopes: &[f64]) -> Result<Pose> {
-        let placed = self.chain.linkage.place(angles);
+        let (hip, pelvis_rad) = self.hip_and_pelvis(s)?;
+        let stood = self.standing.stood(s, hip, pelvis_rad, &angles[3..])?;
         let (link, bar) = match self.arm_m {
             None => {
-                let along_m = self.on_trunk_m.0 - self.chain.pelvis_m();
-                (THORAX, placed.point(THORAX, along_m, self.on_trunk_m.1))
+                let along_m = self.on_trunk_m.0 - self.standing.pelvis_m();
+                let bar = stood.upper.point(THORAX, along_m, self.on_trunk_m.1);
+                (THORAX, bar)
             }
-            Some(arm_m) => (ARM, placed.point(ARM, arm_m, 0.0)),
+            Some(arm_m) => (ARM, stood.upper.point(ARM, arm_m, 0.0)),
         };
-        let load_jacobian = placed.jacobian(link, bar);
+        let load_jacobian = stood.jacobian(link, bar);
         let speed = along(&load_jacobian, slopes);
-        let (reaction, balance, reading) = self.pressure(self.chain.weight_moment_nm(&placed), bar);
-        let coordinates = LegChain::coordinates(angles, slopes);
+        let (reaction, balance, reading) = self.pressure(stood.weight_moment_nm(), bar);
+        let coordinates = coordinates_upward(angles, slopes);
+        let arm = coordinates.iter().find(|c| c.dof.is_shoulder());
         Ok(Pose {
-            shoulder: shoulder_of(&coordinates),
+            shoulder: arm.map_or_else(ShoulderMotion::default, |c| {
+                let pose = ShoulderPose::turned(c.axis, c.angle_rad);
+                ShoulderMotion::about(pose, c.axis, c.slope_rad)
+            }),
             coordinates,
             held: Vec::new(),
             load: LoadPoint {
@@ -312,12 +349,12 @@ impl TracedPath for StancePath {
                 lever_rad: 0.0,
             },
             load_jacobian,
-            gravity_nm: placed.gravity_nm(),
+            gravity_nm: stood.gravity_nm(),
             reactions: vec![reaction],
             balances: vec![balance],
             readings: vec![reading],
-            limb_inertia: placed.effective_mass(slopes),
-            outline: self.outline(&placed.joints, placed.directions_rad[THORAX], bar),
+            limb_inertia: stood.effective_mass(slopes),
+            outline: self.outline(&stood.joints(), stood.upper.directions_rad[THORAX], bar),
         })
     }
 }

@@ -2,7 +2,7 @@
 //!
 //! In: the field `path` of a movement's file. Out: [`StanceRecord`], as data.
 
-use super::leg_chain::Projection;
+use super::leg_in_space::Feet;
 use crate::source::Source;
 use crate::units::{Angle, Length};
 use serde::{Deserialize, Serialize};
@@ -13,9 +13,10 @@ use serde::{Deserialize, Serialize};
 pub struct StanceRecord {
     /// Where the bar is on the body.
     pub bar: BarPlace,
-    /// Key poses of the ankle: place in the range, and the share of its way that is still to go.
+    /// Key poses of the ankle (the shank's lean from upright as seen from the side): place in the range,
+    /// and the share of its way that is still to go.
     pub ankle_course: Vec<(f64, f64)>,
-    /// Ankle dorsiflexion at the end of the range.
+    /// Lean of the shank at the end of the range.
     pub end_ankle: Angle,
     /// Knee flexion at the end of the range: a few degrees short of straight.
     pub end_knee: Angle,
@@ -36,8 +37,11 @@ pub enum BarPlace {
         high: BackPlace,
         /// Low on the back.
         low: BackPlace,
-        /// Ankle dorsiflexion over knee flexion in the lowest pose.
+        /// Lean of the shank from upright over knee flexion in the lowest pose; of feet that point
+        /// forward, dorsiflexion over knee flexion.
         ankle_per_knee: f64,
+        /// Where the feet stand.
+        feet: Feet,
     },
     /// In the hands of straight arms; technique `stance`.
     InHands {
@@ -45,15 +49,27 @@ pub enum BarPlace {
         start_height: Length,
         /// What fingers and shoulder blades add to the arm.
         reach: Length,
-        /// Ankle dorsiflexion at the start.
-        start_ankle: Angle,
         /// How far the shoulders are in front of the bar at the start: lean of the arms from plumb.
         start_arms: Angle,
         /// Key poses of the arms: place in the range, and lean as a share of that at the start.
         arms_course: Vec<(f64, f64)>,
-        /// How the limbs look in the plane in the wide stance.
-        sumo: Projection,
+        /// The hands outside the legs.
+        conventional: LiftOff,
+        /// The hands between the legs.
+        sumo: LiftOff,
     },
+}
+
+/// How a style of lifting from the floor begins.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LiftOff {
+    /// Where the feet stand.
+    pub feet: Feet,
+    /// Lean of the shank from upright as seen from the side.
+    pub start_ankle: Angle,
+    /// Where the lean comes from.
+    pub source: Source,
 }
 
 /// A place on the back, in shares of the trunk's length (hip joint to shoulder joint).
