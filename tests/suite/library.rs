@@ -334,7 +334,7 @@ fn fault_settings_that_do_not_fit_say_which_part_and_offer_the_nearest() {
         ),
         (
             "lifter.strength.delts=1.1",
-            "`lifter.strength.delts`: nothing in `lifter.strength` is called `delts`\n  known: cuff, deltoids, dorsiflexors, elbow_extensors, elbow_flexors, hip_extensors, hip_flexors, horizontal_adductors, knee_extensors, knee_flexors, plantarflexors, shoulder_extensors",
+            "`lifter.strength.delts`: nothing in `lifter.strength` is called `delts`\n  known: cuff, deltoids, dorsiflexors, elbow_extensors, elbow_flexors, hip_extensors, hip_flexors, horizontal_adductors, knee_extensors, knee_flexors, plantarflexors, shoulder_extensors, trunk_extensors",
         ),
         (
             "muscles.biceps_long.along=forarm",

@@ -46,5 +46,6 @@ mod setups_advice;
 mod setups_implements;
 mod setups_odd_gyms;
 mod setups_published;
+mod stances;
 mod text_boxes;
 mod vary;
