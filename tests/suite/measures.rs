@@ -63,6 +63,7 @@ impl Asked {
 
 /// The model's value.
 pub fn value(asked: &Asked) -> Option<f64> {
+    lifted::lift_of(&asked.lift, &asked.lifter, &settings(asked))?;
     let rooms = [
         maxima::value,
         motion::value,

@@ -54,10 +54,6 @@ impl Lift {
         run(&self.model, &with_load(&self.template, load), &self.options)
     }
 
-    fn mean_velocity(&self, share: f64) -> f64 {
-        self.at(share).lift.expect("a lift").mean_velocity
-    }
-
     fn propulsive_velocity(&self, share: f64) -> f64 {
         self.at(share)
             .lift
@@ -143,20 +139,6 @@ fn published_duffey_2011_peak_force_over_load() {
         .check("bench press at 1RM: peak force, % of the load", peak(1.0));
     paper("duffey2011_bench_press")
         .check("bench press at 80 %: peak force, % of the load", peak(0.8));
-}
-
-#[test]
-fn published_mean_velocity_at_the_maximum() {
-    for (name, paper) in [
-        ("bench-press", paper("gonzalezbadillo2010_bench_press")),
-        ("squat", paper("sanchezmedina2017_squat")),
-        ("pull-up", paper("sanchezmoreno2017_pull_up")),
-        ("overhead-press", paper("balsalobre2018_overhead_press")),
-        ("row", paper("sanchezmedina2014_row")),
-    ] {
-        let quantity = format!("{name} at 1RM: mean velocity, m/s");
-        paper.check(&quantity, Lift::of(name).mean_velocity(1.0));
-    }
 }
 
 #[test]

@@ -188,3 +188,22 @@ fn law_every_cited_publication_is_in_the_sources() {
         .collect();
     assert!(unknown.is_empty(), "{unknown:?}");
 }
+
+/// What the calibration is held to is no prediction.
+#[test]
+fn law_no_predicted_row_is_of_a_target_of_the_calibration() {
+    /// The targets take the shapes of torque at joints from it; the rows are classes of whole lifts.
+    const OF_LIFTS: &str = "kulig_1984";
+    let place = concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/models/calibration/targets.ron"
+    );
+    let targets = std::fs::read_to_string(place).expect("the targets can be read");
+    let both: Vec<String> = papers()
+        .iter()
+        .filter(|paper| paper.rows().any(|row| row.kind() == Kind::Predicted))
+        .map(|paper| paper.head("key").to_owned())
+        .filter(|key| key != OF_LIFTS && targets.contains(&format!("(\"{key}\"")))
+        .collect();
+    assert!(both.is_empty(), "{both:?}");
+}

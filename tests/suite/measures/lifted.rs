@@ -85,13 +85,14 @@ impl Lifted {
         Some(found.ok()?.load.as_kg() + self.body_kg)
     }
 
-    /// The repetition with this much in all, the body counted; `None` where that is less than the body.
+    /// The repetition with this much in all, the body counted; with a counterweight where that is less than the body.
     pub fn with_kg(&self, all_kg: f64, options: &RepOptions) -> Option<RepTrace> {
         let load_kg = all_kg - self.body_kg;
+        let mut setup = with_load(&self.template, Mass::from_kg(load_kg.max(0.0)));
         if load_kg < 0.0 {
-            return None;
+            let help = Assistance::Counterweight(Mass::from_kg(-load_kg));
+            setup.items.push(Item::Assistance(help));
         }
-        let setup = with_load(&self.template, Mass::from_kg(load_kg));
         self.model.run(&setup, options).ok()
     }
 
@@ -103,21 +104,24 @@ impl Lifted {
     }
 }
 
-/// A lift with settings, kept for all rows that ask for it.
-pub fn lifted(lift: &str, lifter: &str, sets: &[String]) -> Arc<Lifted> {
-    type Kept = Mutex<BTreeMap<String, Arc<Lifted>>>;
+/// A lift with settings, kept for all rows that ask for it; nothing where the lifter cannot do it.
+pub fn lift_of(lift: &str, lifter: &str, sets: &[String]) -> Option<Arc<Lifted>> {
+    type Kept = Mutex<BTreeMap<String, Option<Arc<Lifted>>>>;
     static KEPT: LazyLock<Kept> = LazyLock::new(Mutex::default);
     let key = format!("{lift} {lifter} {sets:?}");
     if let Some(known) = KEPT.lock().expect("sound").get(&key) {
-        return Arc::clone(known);
+        return known.clone();
     }
     let model = assemble(&Library::built_in(), lifter, lift, sets)
         .unwrap_or_else(|e| panic!("{lift}, {lifter}, {sets:?}: {e}"));
-    let made = Lifted::new(lift, model.movement, model.lifter)
-        .unwrap_or_else(|| panic!("{lift}, {lifter}, {sets:?} does not move"));
-    let made = Arc::new(made);
-    KEPT.lock().expect("sound").insert(key, Arc::clone(&made));
+    let made = Lifted::new(lift, model.movement, model.lifter).map(Arc::new);
+    KEPT.lock().expect("sound").insert(key, made.clone());
     made
+}
+
+/// The same of a row whose lift can be done: [`super::value`] answers for the others.
+pub fn lifted(lift: &str, lifter: &str, sets: &[String]) -> Arc<Lifted> {
+    lift_of(lift, lifter, sets).expect("a lift that can be done")
 }
 
 /// The usual maximum, kg, the body counted, kept likewise.
@@ -127,8 +131,7 @@ pub fn limit_kg(lift: &str, lifter: &str, sets: &[String]) -> Option<f64> {
     if let Some(known) = KEPT.lock().expect("sound").get(&key) {
         return *known;
     }
-    let lift = lifted(lift, lifter, sets);
-    let found = lift.limit_kg(&lift.options);
+    let found = lift_of(lift, lifter, sets).and_then(|lift| lift.limit_kg(&lift.options));
     KEPT.lock().expect("sound").insert(key, found);
     found
 }
@@ -161,7 +164,7 @@ pub fn started(asked: &Asked, lift: &Lifted, options: RepOptions) -> RepOptions 
 
 /// The lift, the options and the repetition of a row: `load` in % of the maximum done in the same way.
 pub fn done(asked: &Asked) -> Option<(Arc<Lifted>, RepOptions, RepTrace)> {
-    let lift = lifted(&asked.lift, &asked.lifter, &settings(asked));
+    let lift = lift_of(&asked.lift, &asked.lifter, &settings(asked))?;
     let options = started(asked, &lift, options(asked, lift.options));
     let limit_kg = lift.limit_kg(&options)?;
     let trace = lift.with_kg(asked.number("load") / 100.0 * limit_kg, &options)?;
