@@ -9,10 +9,12 @@
 //! K = A + a·u + b·k,   u = (H − A)/d,   k = (f − (f·u)·u)/|…|
 //! a = (s² + d² − t²)/(2d),   b = √(s² − a²)
 //! ```
-//! `K` knee, `d` hip to ankle, `s` shank, `t` thigh (m). Ankle, knee and hip turn as hinges square to that
-//! plane, and muscles, whose arms are known for the sagittal plane, act in it. Nothing is asked of the
-//! muscles beside the hip: what holds both legs in their planes is the sideways push of the feet on the
-//! floor, which then aims from the foot through the leg's plane, and the other leg by way of the pelvis.
+//! `K` knee, `d` hip to ankle, `s` shank, `t` thigh (m). Ankle and knee turn as hinges square to that plane;
+//! the hip's angle is that from thigh to pelvis as seen square to it, and muscles, whose arms are known
+//! for the sagittal plane, act on these angles. Spreading the legs and turning the thigh ask nothing of
+//! muscles: what holds both legs in their planes is the sideways push of the feet on the floor, which aims
+//! from the foot through the leg's plane, and the other leg by way of the pelvis. The hip's torque is then
+//! more than the sagittal moment, by as much as the force of the floor acts outside the hip.
 //! **Source.** Rigid-body kinematics; the knee over the foot is the textbooks' rule for wide stances.
 
 use super::linkage::Link;
@@ -53,6 +55,13 @@ pub(super) struct PlacedLeg {
     hip: Vector3<f64>,
     /// Knee.
     pub knee: Vector3<f64>,
+    /// Axes of the leg's plane: from the ankle to the hip, and square to that to the side of the foot.
+    up: Vector3<f64>,
+    side: Vector3<f64>,
+    /// Ankle to hip, and the knee in those axes from the ankle, m.
+    far_m: f64,
+    knee_up_m: f64,
+    knee_out_m: f64,
     /// Direction of the thigh from hip to knee, and what is in front of it in the leg's plane.
     thigh: Vector3<f64>,
     front: Vector3<f64>,
@@ -62,6 +71,16 @@ pub(super) struct PlacedLeg {
     pub ankle_rad: f64,
     /// Flexion of the knee, rad.
     pub knee_rad: f64,
+}
+
+/// How a placed leg changes per metre of a way of its hip.
+#[derive(Debug, Clone, Copy)]
+struct LegChange {
+    knee: Vector3<f64>,
+    thigh: Vector3<f64>,
+    front: Vector3<f64>,
+    ankle_rad: f64,
+    knee_rad: f64,
 }
 
 /// How hip and pelvis move with the angles of one leg: columns of ankle, knee and hip; rows of hip
@@ -129,20 +148,25 @@ impl LegInSpace {
         let hip = Vector3::new(hip.x, 0.0, hip.z);
         let (shank_m, thigh_m) = (self.shank.length_m, self.thigh.length_m);
         let line = hip - self.ankle;
-        let far = line.norm().max(1.0e-9);
-        let up = line / far;
-        let d = far.clamp((shank_m - thigh_m).abs().max(1.0e-9), shank_m + thigh_m);
+        let far_m = line.norm().max(1.0e-9);
+        let up = line / far_m;
+        let d = far_m.clamp((shank_m - thigh_m).abs().max(1.0e-9), shank_m + thigh_m);
         let side = (self.forward - up * self.forward.dot(&up)).normalize();
         let along = (shank_m * shank_m + d * d - thigh_m * thigh_m) / (2.0 * d);
         let out = (shank_m * shank_m - along * along).max(0.0).sqrt();
         let knee = self.ankle + up * along + side * out;
-        // Thigh from hip to knee in the axes `up` and `side` of the plane, and a quarter turn ahead of it.
+        // Thigh from hip to knee in the axes of the plane, and a quarter turn ahead of it.
         let thigh = ((along - d) / thigh_m, out / thigh_m);
         let shank = (knee - self.ankle) / shank_m;
         let bend = (d * d - shank_m * shank_m - thigh_m * thigh_m) / (2.0 * shank_m * thigh_m);
         PlacedLeg {
             hip,
             knee,
+            up,
+            side,
+            far_m: d,
+            knee_up_m: along,
+            knee_out_m: out,
             thigh: up * thigh.0 + side * thigh.1,
             front: up * thigh.1 - side * thigh.0,
             lean_rad: shank.x.atan2(shank.z),
@@ -151,25 +175,60 @@ impl LegInSpace {
         }
     }
 
-    /// Angles of ankle, knee and hip under a hip with the pelvis in this direction, rad.
-    fn angles(&self, hip: Point, pelvis_rad: f64) -> Vector3<f64> {
-        let leg = self.under(hip);
-        Vector3::new(leg.ankle_rad, leg.knee_rad, leg.hip_rad(pelvis_rad))
+    /// How the leg changes when its hip moves this way (derivatives of [`LegInSpace::under`]).
+    ///
+    /// ```text
+    /// dd = u·dH,  du = (dH − u·dd)/d,  dk = (dw − k(k·dw))/|w|,  w = f − (f·u)u
+    /// da = (1 − a/d)·dd,  db = −a·da/b,  dK = u·da + a·du + k·db + b·dk
+    /// dknee = −d·dd/(s·t·sin knee),   dankle = f·dK/(s·cos ankle)
+    /// ```
+    fn change(&self, leg: &PlacedLeg, way: Vector3<f64>) -> LegChange {
+        let (shank_m, thigh_m) = (self.shank.length_m, self.thigh.length_m);
+        let (up, side, d) = (leg.up, leg.side, leg.far_m);
+        let (along, out) = (leg.knee_up_m, leg.knee_out_m);
+        let farther = up.dot(&way);
+        let turned = (way - up * farther) / d;
+        let slant = self.forward.dot(&up);
+        let square = (self.forward - up * slant).norm();
+        let tilted = -up * self.forward.dot(&turned) - turned * slant;
+        let swung = (tilted - side * side.dot(&tilted)) / square;
+        let along_by = (1.0 - along / d) * farther;
+        let out_by = -along * along_by / out;
+        let knee = up * along_by + turned * along + side * out_by + swung * out;
+        let front = turned * out + up * out_by - swung * (along - d) - side * (along_by - farther);
+        LegChange {
+            knee,
+            thigh: (knee - way) / thigh_m,
+            front: front / thigh_m,
+            ankle_rad: self.forward.dot(&knee) / (shank_m * leg.ankle_rad.cos()),
+            knee_rad: -d * farther / (shank_m * thigh_m * leg.knee_rad.sin()),
+        }
     }
 
     /// How hip and pelvis move with the leg's angles: the inverse of how the angles change with them.
     ///
     /// `None` where the knee is straight and does not say how far the hip is away.
-    pub(super) fn hip_motion(&self, hip: Point, pelvis_rad: f64) -> Option<HipMotion> {
-        let change = |way: Point, turn: f64| {
-            slope(|step| self.angles(hip + way * step, pelvis_rad + turn * step))
+    pub(super) fn hip_motion(&self, leg: &PlacedLeg, pelvis_rad: f64) -> Option<HipMotion> {
+        let pelvis = Vector3::new(pelvis_rad.cos(), 0.0, pelvis_rad.sin());
+        let (ahead, against) = (pelvis.dot(&leg.front), -pelvis.dot(&leg.thigh));
+        let hip = |ahead_by: f64, against_by: f64| {
+            (against * ahead_by - ahead * against_by) / (ahead * ahead + against * against)
         };
-        Matrix3::from_columns(&[
-            change(Point::new(1.0, 0.0), 0.0),
-            change(Point::new(0.0, 1.0), 0.0),
-            change(Point::ORIGIN, 1.0),
-        ])
-        .try_inverse()
+        let moved = |way: Vector3<f64>| {
+            let by = self.change(leg, way);
+            let turn = hip(pelvis.dot(&by.front), -pelvis.dot(&by.thigh));
+            Vector3::new(by.ankle_rad, by.knee_rad, turn)
+        };
+        let tipped = Vector3::new(-pelvis.z, 0.0, pelvis.x);
+        let turned = hip(tipped.dot(&leg.front), -tipped.dot(&leg.thigh));
+        let angles = Matrix3::from_columns(&[
+            moved(Vector3::x()),
+            moved(Vector3::z()),
+            Vector3::new(0.0, 0.0, turned),
+        ]);
+        angles
+            .try_inverse()
+            .filter(|m| m.iter().all(|x| x.is_finite()))
     }
 
     /// Mass of shank and thigh, kg.
@@ -193,31 +252,34 @@ impl LegInSpace {
     }
 
     /// How the height of that sum changes as the hip moves forward and up, kg·m per m.
-    pub(super) fn raised_kg_m(&self, hip: Point) -> Point {
-        let height = |way: Point| {
-            slope(|step| {
-                let leg = self.under(hip + way * step);
-                Vector3::new(self.mass_moment_kg_m(&leg).z, 0.0, 0.0)
-            })
-            .x
+    pub(super) fn raised_kg_m(&self, leg: &PlacedLeg) -> Point {
+        let raised = |way: Vector3<f64>| {
+            let (shank, thigh) = self.centres_change(leg, way);
+            self.shank.mass_kg * shank.z + self.thigh.mass_kg * thigh.z
         };
-        Point::new(height(Point::new(1.0, 0.0)), height(Point::new(0.0, 1.0)))
+        Point::new(raised(Vector3::x()), raised(Vector3::z()))
+    }
+
+    fn centres_change(&self, leg: &PlacedLeg, way: Vector3<f64>) -> (Vector3<f64>, Vector3<f64>) {
+        let knee = self.change(leg, way).knee;
+        let share = |link: &Link| link.centre_m / link.length_m;
+        (
+            knee * share(&self.shank),
+            knee.lerp(&way, share(&self.thigh)),
+        )
     }
 
     /// Effective mass of shank and thigh while the hip moves so per unit of range, kg·m².
     ///
     /// Each is a rod: `m·|dC/ds|² + I·|d(direction)/ds|²`, `C` its centre of mass.
-    pub(super) fn effective_mass(&self, hip: Point, speed: Point) -> f64 {
-        let moved = |step: f64| self.under(hip + speed * step);
-        let (shank_m, thigh_m) = (self.shank.length_m, self.thigh.length_m);
-        let knee = slope(|step| moved(step).knee);
-        let shank = slope(|step| self.centres(&moved(step)).0);
-        let thigh = slope(|step| self.centres(&moved(step)).1);
-        let hip = Vector3::new(speed.x, 0.0, speed.z);
+    pub(super) fn effective_mass(&self, leg: &PlacedLeg, speed: Point) -> f64 {
+        let way = Vector3::new(speed.x, 0.0, speed.z);
+        let by = self.change(leg, way);
+        let (shank, thigh) = self.centres_change(leg, way);
         self.shank.mass_kg * shank.norm_squared()
-            + self.shank.inertia_kg_m2 * (knee / shank_m).norm_squared()
+            + self.shank.inertia_kg_m2 * (by.knee / self.shank.length_m).norm_squared()
             + self.thigh.mass_kg * thigh.norm_squared()
-            + self.thigh.inertia_kg_m2 * ((hip - knee) / thigh_m).norm_squared()
+            + self.thigh.inertia_kg_m2 * by.thigh.norm_squared()
     }
 }
 
@@ -233,12 +295,4 @@ impl PlacedLeg {
     pub(super) fn thigh_fall_rad(&self) -> f64 {
         (-self.thigh.z).clamp(-1.0, 1.0).asin()
     }
-}
-
-/// Derivative at 0 by a central difference of fourth order (error near 1e-12 but for a straight knee).
-fn slope(of: impl Fn(f64) -> Vector3<f64>) -> Vector3<f64> {
-    const STEP: f64 = 2.0e-4;
-    let near = of(STEP) - of(-STEP);
-    let far = of(2.0 * STEP) - of(-2.0 * STEP);
-    (near * 8.0 - far) / (12.0 * STEP)
 }

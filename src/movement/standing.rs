@@ -45,7 +45,6 @@ const CLOSE_RAD: f64 = 1.0e-14;
 #[derive(Debug)]
 pub(super) struct Stood<'a> {
     standing: &'a Standing,
-    hip: Point,
     leg: PlacedLeg,
     motion: HipMotion,
     /// Pelvis, thorax and arm in place.
@@ -156,14 +155,14 @@ impl Standing {
         pelvis_rad: f64,
         above: &[f64],
     ) -> Result<Stood<'_>> {
-        let motion = self.leg.hip_motion(hip, pelvis_rad);
+        let leg = self.leg.under(hip);
+        let motion = self.leg.hip_motion(&leg, pelvis_rad);
         let motion = motion.ok_or_else(|| Error::bad(PathFault::PoseNotFinite { range }))?;
         let mut turns = vec![pelvis_rad];
         turns.extend_from_slice(above);
         Ok(Stood {
             standing: self,
-            hip,
-            leg: self.leg.under(hip),
+            leg,
             motion,
             upper: self.upper.place_from(hip, &turns),
         })
@@ -200,7 +199,7 @@ impl Stood<'_> {
 
     /// Torque of the limbs' weight on every coordinate, N·m.
     pub(super) fn gravity_nm(&self) -> Vec<f64> {
-        let raised = self.standing.leg.raised_kg_m(self.hip);
+        let raised = self.standing.leg.raised_kg_m(&self.leg);
         let carried_kg = self.upper.centre_of_mass().0;
         let hip = Point::new(raised.x, raised.z + carried_kg) * -STANDARD_GRAVITY_M_S2;
         self.with_angles(hip, &self.upper.gravity_nm())
@@ -212,7 +211,7 @@ impl Stood<'_> {
         let hip = Point::new(moved.x, moved.y);
         let mut turns = vec![moved.z];
         turns.extend_from_slice(&slopes_rad[3..]);
-        self.standing.leg.effective_mass(self.hip, hip)
+        self.standing.leg.effective_mass(&self.leg, hip)
             + self.upper.effective_mass_carried(hip, &turns)
     }
 
