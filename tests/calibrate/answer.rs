@@ -6,11 +6,12 @@
 //! ```
 //! `y` targets, `s` their standard deviations, `f` the model, `z` parameters in prior standard deviations.
 
-use crate::calibration::body::Bodies;
-use crate::calibration::problem::{Problem, Target};
-use crate::calibration::quantity::Laboratory;
+use super::body::Bodies;
+use super::problem::{Problem, Target};
+use super::quantity::Laboratory;
 use nalgebra::{DMatrix, DVector};
 use std::collections::BTreeSet;
+use std::path::Path;
 use torquill::anatomy::Lifter;
 
 /// A step of this many prior standard deviations for slopes.
@@ -55,8 +56,8 @@ pub struct Search<'a> {
 }
 
 impl<'a> Search<'a> {
-    pub fn of(problem: &'a Problem) -> Result<Self, String> {
-        let bodies = Bodies::of(problem)?;
+    pub fn of(problem: &'a Problem, root: &Path) -> Result<Self, String> {
+        let bodies = Bodies::of(problem, root)?;
         let targets: Vec<&Target> = problem.targets.targets.values().collect();
         let lifters = bodies.lifters(&vec![0.0; bodies.names.len()])?;
         let laboratory = Laboratory {
@@ -182,8 +183,8 @@ pub fn residual(target: &Target, value: f64) -> f64 {
 }
 
 /// The parameters with the least sum of squares, from the priors (Levenberg 1944, Marquardt 1963).
-pub fn most_probable(problem: &Problem) -> Result<Answer, String> {
-    let search = Search::of(problem)?;
+pub fn most_probable(problem: &Problem, root: &Path) -> Result<Answer, String> {
+    let search = Search::of(problem, root)?;
     let mut z = vec![0.0; search.bodies.names.len()];
     let mut values = search.all_values(&z)?;
     let mut squares = search.squares(&z, &values);

@@ -1,7 +1,8 @@
 //! Lifters for a set of parameters.
 
-use crate::calibration::problem::{Deviation, Problem, in_si};
+use super::problem::{Deviation, Problem, in_si};
 use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
 use torquill::anatomy::Lifter;
 use torquill::library::{Adjustable, AdjustablePlace, Library};
 
@@ -67,8 +68,9 @@ pub struct Bodies {
 pub const WHO: [&str; 2] = ["man", "woman"];
 
 impl Bodies {
-    pub fn of(problem: &Problem) -> Result<Self, String> {
-        let library = Library::built_in();
+    /// From the model files as they stand on the disk.
+    pub fn of(problem: &Problem, root: &Path) -> Result<Self, String> {
+        let library = Library::with_dir(root.join("models")).map_err(|why| why.to_string())?;
         let file = |who: &str| -> Result<Adjustable, String> {
             let lifters = problem.priors.lifters.get(who).ok_or("no lifters")?;
             let first = lifters.first().ok_or("no lifter")?;

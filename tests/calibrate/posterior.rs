@@ -1,9 +1,9 @@
 //! `posterior.ron`: what was found, how sure it is, and what stays off.
 
-use crate::calibration::answer::{Answer, residual};
-use crate::calibration::body::Moved;
-use crate::calibration::problem::Problem;
-use crate::calibration::text::rounded;
+use super::answer::{Answer, residual};
+use super::body::Moved;
+use super::problem::Problem;
+use super::text::rounded;
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
@@ -86,8 +86,8 @@ fn text(problem: &Problem, answer: &Answer) -> Result<String, std::fmt::Error> {
         let deviation = answer.covariance[(k, k)].sqrt();
         writeln!(
             out,
-            "        \"{name}\": (shift: {:.2}, deviation: {deviation:.2}),",
-            clean(answer.z[k], 2)
+            "        \"{name}\": (shift: {:.5}, deviation: {deviation:.2}),",
+            clean(answer.z[k], 5)
         )?;
     }
     writeln!(out, "    }},")?;
@@ -182,15 +182,17 @@ fn tensions(out: &mut String, problem: &Problem, lifters: &[Lifter; 2]) -> std::
 fn errors(out: &mut String, problem: &Problem, answer: &Answer) -> std::fmt::Result {
     let mut kinds: BTreeMap<&str, (f64, usize)> = BTreeMap::new();
     for (target, fit) in problem.targets.targets.values().zip(&answer.fitted) {
-        let off = residual(target, *fit) * target.deviation / target.value;
+        let whole = target.value.abs().max(2.0 * target.deviation);
+        let off = residual(target, *fit) * target.deviation / whole;
         let kind = kinds.entry(target.kind.as_str()).or_default();
         kind.0 += off * off;
         kind.1 += 1;
     }
     writeln!(
         out,
-        "    // the model's own error: root mean square of what is left, as a share of the published value;"
+        "    // the model's own error: root mean square of what is left, as a share of the published value"
     )?;
+    writeln!(out, "    // (of two deviations where that is more);")?;
     writeln!(
         out,
         "    // what whole lifts miss by is written here from the table of evidence"
@@ -208,7 +210,14 @@ fn errors(out: &mut String, problem: &Problem, answer: &Answer) -> std::fmt::Res
 
 /// The answer in a few lines, for the one who runs it.
 pub fn told(problem: &Problem, answer: &Answer) -> String {
-    let mut out = format!("{} steps\n", answer.steps);
+    let misfit: f64 = (problem.targets.targets.values().zip(&answer.fitted))
+        .map(|(target, fit)| residual(target, *fit).powi(2))
+        .sum();
+    let shift: f64 = answer.z.iter().map(|z| z * z).sum();
+    let mut out = format!(
+        "{} steps, {misfit:.2} of targets, {shift:.2} of parameters\n",
+        answer.steps
+    );
     for ((name, target), fit) in problem.targets.targets.iter().zip(&answer.fitted) {
         let off = residual(target, *fit);
         let mark = if off.abs() > OFF { " <<" } else { "" };

@@ -35,7 +35,7 @@ fn main() -> ExitCode {
 fn run(only_check: bool) -> Result<bool, String> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
     let problem = Problem::read(root)?;
-    let answer = answer::most_probable(&problem)?;
+    let answer = answer::most_probable(&problem, root)?;
     print!("{}", posterior::told(&problem, &answer));
     let mut files = text::changed_files(root, &problem, &answer)?;
     files.push(posterior::file(root, &problem, &answer));

@@ -1,8 +1,6 @@
 //! What the model says of a target.
 
-use crate::calibration::problem::{
-    ArmTest, Axis, FibreAs, FibreTest, JointTest, Over, Push, Quantity, Targets,
-};
+use super::problem::{ArmTest, Axis, FibreAs, FibreTest, JointTest, Over, Push, Quantity, Targets};
 use crate::dynamometer::Joint;
 use nalgebra::{Rotation3, Vector3};
 use std::collections::BTreeSet;

@@ -1,5 +1,10 @@
 //! The calibration of the muscles, and what it stands on.
 
+use crate::calibration_program::answer::Search;
+use crate::calibration_program::problem::Problem;
+use crate::calibration_program::text::texts_and_values;
+use std::collections::BTreeMap;
+use std::path::Path;
 use torquill::anatomy::{Fibre, Tendon, tendon_force, tendon_strain};
 use torquill::library::Library;
 
@@ -42,5 +47,54 @@ fn law_a_tendon_under_its_force_has_its_strain() {
         let force = 0.025 * f64::from(step);
         let back = tendon_force(tendon_strain(force, 0.05), 0.05);
         assert!((back - force).abs() < 1e-12, "{force}: {back}");
+    }
+}
+
+/// What the file of the answer says of the parameters.
+#[derive(serde::Deserialize)]
+struct Committed {
+    parameters: BTreeMap<String, Parameter>,
+}
+
+#[derive(serde::Deserialize)]
+struct Parameter {
+    shift: f64,
+}
+
+#[test]
+fn law_the_committed_values_are_the_answer_of_the_calibration() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let problem = Problem::read(root).expect("sound priors and targets");
+    let text = std::fs::read_to_string(root.join("models/calibration/posterior.ron"))
+        .expect("the answer ships");
+    let committed: Committed = ron::from_str(&text).expect("a sound answer");
+    let search = Search::of(&problem, root).expect("priors fit the models");
+    let z: Vec<f64> = search
+        .bodies
+        .names
+        .iter()
+        .map(|name| committed.parameters[name].shift)
+        .collect();
+    // At the least sum of squares the next step goes nowhere.
+    let values = search.all_values(&z).expect("the answer can be built");
+    let next = search.step(&z, &values, 0.0).expect("it has slopes");
+    let (name, step) = search
+        .bodies
+        .names
+        .iter()
+        .zip(next.step.iter())
+        .max_by(|a, b| a.1.abs().total_cmp(&b.1.abs()))
+        .expect("there are parameters");
+    assert!(
+        step.abs() < 2e-3,
+        "`{name}` would go on by {step} deviations: run the calibration (models/calibration/README.md)"
+    );
+    // And the model files hold these parameters, to the digits that are written.
+    for (path, written, value) in texts_and_values(root, &problem, &search.bodies, &z) {
+        let apart = (written / value - 1.0).abs();
+        assert!(
+            apart < 1.1 * 10.0_f64.powi(1 - problem.priors.digits as i32),
+            "{path} is {written}, the calibration says {value}: run it (models/calibration/README.md)"
+        );
     }
 }

@@ -5,6 +5,9 @@ mod asked_torques;
 mod bad_models;
 mod body;
 mod calibration;
+#[path = "../calibrate/mod.rs"]
+#[allow(dead_code)]
+mod calibration_program;
 mod calling;
 mod classes;
 mod commands;
