@@ -59,15 +59,22 @@ fn last(study: &Study) -> &Pose {
     study.range.poses.last().expect("a range has poses")
 }
 
-/// The classes do not hang on one body.
+/// The classes do not hang on one body. Those of women and men may differ where two joints share a lift:
+/// in the hip thrust the back limits the lower part and the hip the upper, and the measured strength of
+/// a woman's back against her hip is another share than a man's.
 #[test]
 fn law_invented_lifters_have_the_same_classes() {
     let library = Library::built_in();
     for movement in library.names(torquill::library::Shelf::Movements) {
-        let man = plain(&movement, "reference-man").class.shape;
-        for name in ["club-lifter", "heavy-lifter", "tall-novice"] {
-            let other = plain(&movement, name).class.shape;
-            assert_eq!(other, man, "{movement}, {name}");
+        for (reference, invented) in [
+            ("reference-man", &["heavy-lifter", "tall-novice"][..]),
+            ("reference-woman", &["club-lifter"][..]),
+        ] {
+            let class = plain(&movement, reference).class.shape;
+            for name in invented {
+                let other = plain(&movement, name).class.shape;
+                assert_eq!(other, class, "{movement}, {name}");
+            }
         }
     }
 }
