@@ -59,21 +59,24 @@ fn last(study: &Study) -> &Pose {
     study.range.poses.last().expect("a range has poses")
 }
 
-/// The classes do not hang on one body. Those of women and men may differ where two joints share a lift:
-/// in the hip thrust the back limits the lower part and the hip the upper, and the measured strength of
-/// a woman's back against her hip is another share than a man's.
+/// The classes do not hang on one body: an invented lifter has the class of the reference person of the
+/// same sex, or a curve that is the same within a tenth at both ends. (The hip thrust lies between bell
+/// and falling: the back limits its lower part and the hip the upper, and build shifts their shares.)
 #[test]
 fn law_invented_lifters_have_the_same_classes() {
+    const TENTH: f64 = 0.1;
     let library = Library::built_in();
     for movement in library.names(torquill::library::Shelf::Movements) {
         for (reference, invented) in [
             ("reference-man", &["heavy-lifter", "tall-novice"][..]),
             ("reference-woman", &["club-lifter"][..]),
         ] {
-            let class = plain(&movement, reference).class.shape;
+            let class = plain(&movement, reference).class;
             for name in invented {
-                let other = plain(&movement, name).class.shape;
-                assert_eq!(other, class, "{movement}, {name}");
+                let other = plain(&movement, name).class;
+                let alike = (other.start_ratio - class.start_ratio).abs() < TENTH
+                    && (other.end_ratio - class.end_ratio).abs() < TENTH;
+                assert!(other.shape == class.shape || alike, "{movement}, {name}");
             }
         }
     }
