@@ -301,6 +301,12 @@ fn arm_m(lifter: &Lifter) -> f64 {
 }
 
 impl TracedPath for StancePath {
+    /// A twentieth of the way from lockout to a straight knee, beyond which the angles have no value: the
+    /// slopes at lockout then err by 1e-7 and not by 1e-5.
+    fn step(&self) -> f64 {
+        2.5e-4
+    }
+
     fn angles(&self, s: f64) -> Result<Vec<f64>> {
         let (hip, pelvis_rad) = self.hip_and_pelvis(s)?;
         let leg = self.standing.leg().under(hip);

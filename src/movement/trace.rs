@@ -32,8 +32,8 @@ pub struct Range {
 ///
 /// # Algorithm
 /// 1. The path gives the angles at every sample.
-/// 2. Their slopes come from a central difference of fourth order, step 0.001 of the range (error
-///    near 1e-12 for these smooth paths).
+/// 2. Their slopes come from a central difference of fourth order, step 0.001 of the range
+///    (error near 1e-12 for smooth paths), or what the path asks for.
 /// 3. The path makes the pose.
 ///
 /// **Fails** if the limbs cannot close the path, naming the place, or on an unusable sample count.
@@ -71,13 +71,12 @@ fn path_of(movement: &Movement, lifter: &Lifter) -> Result<Box<dyn TracedPath>> 
 }
 
 fn pose_at(path: &dyn TracedPath, s: f64) -> Result<Pose> {
-    /// Step of the central difference, share of the range.
-    const STEP: f64 = 1.0e-3;
+    let step = path.step();
     let angles = path.angles(s)?;
-    let (near_up, near_down) = (path.angles(s + STEP)?, path.angles(s - STEP)?);
-    let (far_up, far_down) = (path.angles(s + 2.0 * STEP)?, path.angles(s - 2.0 * STEP)?);
+    let (near_up, near_down) = (path.angles(s + step)?, path.angles(s - step)?);
+    let (far_up, far_down) = (path.angles(s + 2.0 * step)?, path.angles(s - 2.0 * step)?);
     let slopes: Vec<f64> = (0..angles.len())
-        .map(|j| (8.0 * (near_up[j] - near_down[j]) - (far_up[j] - far_down[j])) / (12.0 * STEP))
+        .map(|j| (8.0 * (near_up[j] - near_down[j]) - (far_up[j] - far_down[j])) / (12.0 * step))
         .collect();
     let pose = path.pose(s, &angles, &slopes)?;
     let finite = pose.gravity_nm.iter().all(|g| g.is_finite())

@@ -7,6 +7,10 @@ use crate::error::Result;
 pub(super) trait TracedPath {
     /// The coordinates' angles at `s`, rad; smooth a little beyond 0 and 1 too.
     fn angles(&self, s: f64) -> Result<Vec<f64>>;
+    /// Step of the differences that give the angles' slopes, share of the range.
+    fn step(&self) -> f64 {
+        1.0e-3
+    }
     /// The pose of these angles, with their slopes along the range.
     fn pose(&self, s: f64, angles: &[f64], slopes: &[f64]) -> Result<Pose>;
 }
