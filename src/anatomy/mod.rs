@@ -28,5 +28,5 @@ pub use sarcomere::Sarcomere;
 pub use scaling::{MuscleTable, Tables, build, groups};
 pub use segment::{Breadths, Segment, SegmentName, SegmentRow, SegmentTable};
 pub use shoulder_line::{LineAtPose, LinePlace, LineStart, ShoulderLine, ShoulderPath};
-pub use shoulder_pose::{ShoulderMotion, ShoulderPose, axis_of};
+pub use shoulder_pose::{BladeTurn, ShoulderMotion, ShoulderPose, axis_of};
 pub use tendon::{Tendon, tendon_force, tendon_strain};

@@ -6,10 +6,11 @@
 use super::joint::Dof;
 use nalgebra::{Matrix3, Vector3};
 
-/// Share of the arm's elevation that the shoulder blade does.
+/// Share of the arm's way that the shoulder blade does: upward with elevation, and round the ribs as the arm
+/// goes before or behind the frontal plane.
 ///
-/// **Source.** Inman, Saunders & Abbott 1944 (two to one, from memory); the blade is taken to turn upward in
-/// the frontal plane whatever the plane of the arm.
+/// **Source.** Inman, Saunders & Abbott 1944 (two to one in elevation, from memory); the same share round the
+/// ribs is assumed: reaching forward draws the blade forward, pulling the elbow back draws it back.
 const BLADE_SHARE: f64 = 1.0 / 3.0;
 
 /// Orientation of the upper arm and of the shoulder blade in the trunk's axes.
@@ -17,8 +18,17 @@ const BLADE_SHARE: f64 = 1.0 / 3.0;
 pub struct ShoulderPose {
     /// From the upper arm's own axes (x outward, y forward, z upward of the hanging arm) to the trunk's.
     humerus: Matrix3<f64>,
-    /// Upward turn of the blade, rad.
-    blade_rad: f64,
+    /// Turn of the blade: upward, and forward round the ribs.
+    blade: BladeTurn,
+}
+
+/// Turn of the shoulder blade, rad (or rad per unit of range).
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct BladeTurn {
+    /// Upward in the frontal plane.
+    pub up_rad: f64,
+    /// Forward about the trunk's long axis.
+    pub forward_rad: f64,
 }
 
 impl Default for ShoulderPose {
@@ -33,7 +43,7 @@ impl ShoulderPose {
     pub fn hanging() -> Self {
         Self {
             humerus: Matrix3::identity(),
-            blade_rad: 0.0,
+            blade: BladeTurn::default(),
         }
     }
 
@@ -59,9 +69,13 @@ impl ShoulderPose {
 
     fn of_axes(humerus: Matrix3<f64>) -> Self {
         let elevation = humerus[(2, 2)].clamp(-1.0, 1.0).acos();
+        let in_front = (-humerus[(1, 2)]).clamp(-1.0, 1.0).asin();
         Self {
             humerus,
-            blade_rad: BLADE_SHARE * elevation,
+            blade: BladeTurn {
+                up_rad: BLADE_SHARE * elevation,
+                forward_rad: BLADE_SHARE * in_front,
+            },
         }
     }
 
@@ -106,20 +120,26 @@ impl ShoulderPose {
     }
 
     /// A place on the shoulder blade of the hanging arm, where the blade has turned to.
+    ///
+    /// ```text
+    /// P' = R_z(forward)·R_−y(up)·P
+    /// ```
     #[must_use]
     pub fn on_blade(&self, place: Vector3<f64>) -> Vector3<f64> {
-        let (sin, cos) = self.blade_rad.sin_cos();
-        Vector3::new(
+        let (sin, cos) = self.blade.up_rad.sin_cos();
+        let up = Vector3::new(
             place.x * cos - place.z * sin,
             place.y,
             place.x * sin + place.z * cos,
-        )
+        );
+        let (sin, cos) = self.blade.forward_rad.sin_cos();
+        Vector3::new(up.x * cos - up.y * sin, up.x * sin + up.y * cos, up.z)
     }
 
-    /// Upward turn of the blade, rad.
+    /// How the blade has turned.
     #[must_use]
-    pub fn blade_rad(&self) -> f64 {
-        self.blade_rad
+    pub fn blade(&self) -> BladeTurn {
+        self.blade
     }
 
     /// What the arm's angle is in each plane, seen along that plane's axis, rad.
@@ -175,8 +195,8 @@ pub struct ShoulderMotion {
     pub pose: ShoulderPose,
     /// Turn of the upper arm in the trunk's axes, rad per unit of range.
     pub turn: Vector3<f64>,
-    /// Upward turn of the blade, rad per unit of range.
-    pub blade_turn: f64,
+    /// Turn of the blade, rad per unit of range.
+    pub blade_turn: BladeTurn,
 }
 
 impl ShoulderMotion {
@@ -193,25 +213,41 @@ impl ShoulderMotion {
     #[must_use]
     pub fn about(pose: ShoulderPose, axis: Vector3<f64>, slope_rad: f64) -> Self {
         let turn = axis * slope_rad;
-        // d(elevation)/dt: the arm's own speed along the direction of rising.
+        // The arm's own speed upward, and forward.
         let arm = pose.arm();
-        let rise = turn.cross(&arm).z;
+        let speed = turn.cross(&arm);
         let level = (arm.x * arm.x + arm.y * arm.y).sqrt();
+        let beside = (1.0 - arm.y * arm.y).max(0.0).sqrt();
         let elevation_turn = if level > 1.0e-6 {
-            rise / level
+            speed.z / level
         } else {
             turn.xy().norm()
+        };
+        let forward_turn = if beside > 1.0e-6 {
+            speed.y / beside
+        } else {
+            0.0
         };
         Self {
             pose,
             turn,
-            blade_turn: BLADE_SHARE * elevation_turn,
+            blade_turn: BladeTurn {
+                up_rad: BLADE_SHARE * elevation_turn,
+                forward_rad: BLADE_SHARE * forward_turn,
+            },
         }
     }
 
-    /// Turn of the blade as a vector in the trunk's axes.
+    /// Turn of the blade as a vector in the trunk's axes, rad per unit of range.
+    ///
+    /// ```text
+    /// ω = ψ'·z + R_z(ψ)·(−β'·y)
+    /// ```
+    /// `β` upward, `ψ` forward turn of the blade.
     #[must_use]
     pub fn blade_vector(&self) -> Vector3<f64> {
-        -Vector3::y() * self.blade_turn
+        let (sin, cos) = self.pose.blade.forward_rad.sin_cos();
+        let up = self.blade_turn.up_rad;
+        Vector3::new(up * sin, -up * cos, self.blade_turn.forward_rad)
     }
 }

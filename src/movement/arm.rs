@@ -13,7 +13,7 @@ use super::load_point::LoadPoint;
 use super::pose::{Affine, Coordinate, Pose, Reaction, ReactionLimit, ReactionReading};
 use super::record::Movement;
 use super::traced_path::TracedPath;
-use crate::anatomy::{Dof, Lifter, SegmentName, ShoulderMotion, ShoulderPose, axis_of};
+use crate::anatomy::{BladeTurn, Dof, Lifter, SegmentName, ShoulderMotion, ShoulderPose, axis_of};
 use crate::error::{ArmFault, Error, Result, TechniqueFault};
 use crate::numeric::Point;
 use crate::units::{Length, STANDARD_GRAVITY_M_S2};
@@ -220,11 +220,18 @@ impl ArmPath {
         let (near, far) = ((at(-1.0)?, at(1.0)?), (at(-2.0)?, at(2.0)?));
         let turn = near.0.turn_to(&near.1) * (8.0 / (12.0 * STEP))
             - far.0.turn_to(&far.1) * (1.0 / (12.0 * STEP));
-        let blade = |pair: (ShoulderPose, ShoulderPose)| pair.1.blade_rad() - pair.0.blade_rad();
+        let turned = |angle: fn(BladeTurn) -> f64| {
+            let by =
+                |pair: (ShoulderPose, ShoulderPose)| angle(pair.1.blade()) - angle(pair.0.blade());
+            (8.0 * by(near) - by(far)) / (12.0 * STEP)
+        };
         Ok(ShoulderMotion {
             pose: shoulder,
             turn,
-            blade_turn: (8.0 * blade(near) - blade(far)) / (12.0 * STEP),
+            blade_turn: BladeTurn {
+                up_rad: turned(|blade| blade.up_rad),
+                forward_rad: turned(|blade| blade.forward_rad),
+            },
         })
     }
 

@@ -153,10 +153,11 @@ impl Laboratory<'_> {
         let is_wrapped = at.length_m > (origin - end).norm() + 1e-9;
         let is_outward = !is_wrapped && (origin - end).dot(&along) > 0.0;
         let pull = across + along * if is_outward { inward } else { -inward };
-        let raised = Rotation3::from_axis_angle(&Vector3::y_axis(), pose.blade_rad());
+        let raised = Rotation3::from_axis_angle(&Vector3::y_axis(), pose.blade().up_rad);
+        let drawn = Rotation3::from_axis_angle(&Vector3::z_axis(), -pose.blade().forward_rad);
         let turned =
             Rotation3::from_axis_angle(&Vector3::z_axis(), -BLADE_IN_FRONT_DEG.to_radians());
-        Some(turned * raised * pull)
+        Some(turned * raised * drawn * pull)
     }
 
     /// Names of the muscles that a target looks at.
