@@ -28,10 +28,9 @@ pub struct Dynamics {
     pub enhancement_half_life: Duration,
     /// Source of that time.
     pub half_life_source: Source,
-    /// Deceleration with which a lifter ends a fast lift, as a share of gravity.
-    pub stop_deceleration: f64,
-    /// Place in the range before which no lifter slows down for the end.
-    pub stop_from: f64,
-    /// Source of both.
+    /// Share of what letting go and the antagonists could slow a load with that a lifter plans to end a fast
+    /// lift with.
+    pub stop_share: f64,
+    /// Its source.
     pub stop_source: Source,
 }

@@ -95,12 +95,7 @@ fn dynamics(before: &str, dynamics: &Dynamics, rules: &mut Rules) {
             half_life_s,
             &bounds.enhancement_half_life,
         ),
-        (
-            "stop_deceleration",
-            dynamics.stop_deceleration,
-            &bounds.stop_share,
-        ),
-        ("stop_from", dynamics.stop_from, &bounds.stop_share),
+        ("stop_share", dynamics.stop_share, &bounds.stop_share),
     ] {
         rules.within(&format!("{before}{path}"), value, bound);
     }

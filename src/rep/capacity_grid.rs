@@ -9,10 +9,13 @@ use crate::error::Result;
 use crate::movement::{Measure, PlaneForce, Pose, Range};
 use rayon::prelude::*;
 
-/// Speeds below zero, above zero, and how much wider the last step is than the first.
+/// Speeds below and above zero, and how they spread: the last step is about e^spread over the count wider than the
+/// first. Lengthening fibres are at their limit at a fiftieth of their greatest speed, so most of those nodes lie there;
+/// in lifting, one muscle after the other stops following only at great speed.
 const LOWERING_SPEEDS: usize = 12;
-const LIFTING_SPEEDS: usize = 22;
-const SPREAD: f64 = 4.0;
+const LOWERING_SPREAD: f64 = 6.0;
+const LIFTING_SPEEDS: usize = 26;
+const LIFTING_SPREAD: f64 = 3.0;
 /// Index of the speed 0 from which lifting speeds go up; the one before is 0 too.
 const LIFTS_FROM: usize = LOWERING_SPEEDS + 1;
 /// Lowering speed at the edge of the grid over the fastest lifting: lengthening fibres are long at
@@ -250,14 +253,14 @@ fn fastest(
 
 /// Speeds on both sides of zero, close together there.
 fn speeds_up_to(fastest: f64) -> Vec<f64> {
-    let place = |k: usize, count: usize, edge: f64| {
-        edge * (SPREAD * k as f64 / count as f64).sinh() / SPREAD.sinh()
+    let place = |k: usize, count: usize, edge: f64, spread: f64| {
+        edge * (spread * k as f64 / count as f64).sinh() / spread.sinh()
     };
     let slowest = SLOWEST_OVER_FASTEST * fastest;
     let below = (0..=LOWERING_SPEEDS)
         .rev()
-        .map(|k| 0.0 - place(k, LOWERING_SPEEDS, slowest));
-    let above = (0..=LIFTING_SPEEDS).map(|k| place(k, LIFTING_SPEEDS, fastest));
+        .map(|k| 0.0 - place(k, LOWERING_SPEEDS, slowest, LOWERING_SPREAD));
+    let above = (0..=LIFTING_SPEEDS).map(|k| place(k, LIFTING_SPEEDS, fastest, LIFTING_SPREAD));
     below.chain(above).collect()
 }
 

@@ -40,6 +40,8 @@ pub(super) struct Terms {
     pub(super) load_inertia_slope: f64,
     /// Energy per unit of range that picked-up links carry into the motion at this speed.
     pub(super) picked_up: f64,
+    /// Activation of the muscles that hold the load back.
+    pub(super) held_back: f64,
 }
 
 impl Terms {
@@ -57,11 +59,13 @@ impl Terms {
     /// Generalised force of muscles and limbs at a drive (activation times enhancement).
     ///
     /// ```text
-    /// Q = d·(C − P) + P
+    /// Q = d·(C − P) + P − b·B
     /// ```
+    /// `b` activation of the antagonists, `B` how far they reach below the relaxed limb.
     #[inline]
     pub(super) fn muscles(&self, drive: f64) -> f64 {
         drive * (self.full - self.track.passive) + self.track.passive
+            - self.held_back * self.track.braking
     }
 
     /// Acceleration along the range at a drive, 1/s².
@@ -71,14 +75,17 @@ impl Terms {
         (net - 0.5 * self.inertia_slope() * speed * speed) / self.inertia()
     }
 
+    /// Generalised force beyond the relaxed limb's that gives this acceleration.
+    #[inline]
+    pub(super) fn needed_for(&self, acceleration: f64, speed: f64) -> f64 {
+        self.inertia() * acceleration + 0.5 * self.inertia_slope() * speed * speed + self.demand
+            - self.track.passive
+    }
+
     /// The drive that gives this acceleration; not held inside 0 to 1.
     #[inline]
     pub(super) fn drive_for(&self, acceleration: f64, speed: f64) -> f64 {
-        let needed = self.inertia() * acceleration
-            + 0.5 * self.inertia_slope() * speed * speed
-            + self.demand
-            - self.track.passive;
-        needed / (self.full - self.track.passive).max(1.0e-9)
+        self.needed_for(acceleration, speed) / (self.full - self.track.passive).max(1.0e-9)
     }
 
     /// Force (N) or torque (N·m) between lifter and load at this acceleration, along the path.
@@ -163,6 +170,7 @@ impl<'a> MotionEquation<'a> {
             load_inertia: mass + chain,
             load_inertia_slope: mass_slope + by_geometry,
             picked_up: 0.5 * (chain_slope - by_geometry) * speed * speed,
+            held_back: 0.0,
         }
     }
 }

@@ -10,7 +10,6 @@ use super::rep_options::RepOptions;
 use crate::anatomy::Dynamics;
 use crate::error::Result;
 use crate::numeric::{Steps, integrate};
-use crate::units::STANDARD_GRAVITY_M_S2;
 use std::cell::Cell;
 
 /// How a lift ended.
@@ -50,7 +49,7 @@ impl Crawl {
     }
 
     /// How the lift ends in a state, if it does.
-    fn end(&self, goal: f64, time_s: f64, y: &[f64; 4]) -> Option<LiftEnd> {
+    fn end(&self, goal: f64, time_s: f64, y: &[f64; 5]) -> Option<LiftEnd> {
         if y[0] >= goal {
             Some(LiftEnd::Lockout)
         } else if y[1] <= 0.0 {
@@ -68,8 +67,8 @@ pub(super) struct LiftRun<'a> {
     pub(super) activation: Activation,
     pub(super) enhancement: Enhancement,
     pub(super) options: &'a RepOptions,
-    /// Careful end: deceleration along the range, 1/s², and where it may begin.
-    stop: (f64, f64),
+    /// Share of what could slow the load at once that the lifter plans to stop it with.
+    stop_share: f64,
 }
 
 impl<'a> LiftRun<'a> {
@@ -79,46 +78,67 @@ impl<'a> LiftRun<'a> {
         enhancement: Enhancement,
         options: &'a RepOptions,
     ) -> Self {
-        let first = equation.track.points.first().map_or(0.0, |p| p.travel_m);
-        let last = equation.track.points.last().map_or(1.0, |p| p.travel_m);
-        let reach_m = (last - first).abs().max(0.01);
-        let deceleration = dynamics.stop_deceleration.max(0.0) * STANDARD_GRAVITY_M_S2 / reach_m;
-        let begin = options.from + dynamics.stop_from * (options.to - options.from);
         Self {
             equation,
             activation: Activation::of(dynamics),
             enhancement,
             options,
-            stop: (deceleration, begin),
+            stop_share: dynamics.stop_share,
         }
     }
 
-    /// The nerves' drive: full effort, but for the careful end of a fast lift.
+    /// The nerves' drive to both sides of the joints: full effort as long as the load can still be stopped.
     ///
     /// ```text
-    /// a_stop = −ṡ²/2d,  d = to + 0.02Δ − s;     r = ṡ²/(2·c·d)
-    /// u = (1 − w)·u_full + w·u(a_stop),   w = smooth step of r over 0.8-1.2, only behind `stop_from`
+    /// a_stop = −ṡ²/2d,  d = to + 0.02Δ − s;     r = a_stop/(κ·a_most)
+    /// u = (1 − w)·u_full + w·u(a_stop),   w = smooth step of r over 0.8-1.2
     /// ```
-    /// `c` deceleration that lifters choose (1/s²), `Δ` the part of the range. Aiming a little beyond
-    /// lockout keeps the last centimetre from taking for ever.
-    /// **Shape.** Full effort while the load could still be stopped gently; never below 0.
-    /// **Source.** A bar must not leave the hands; the braking phase of light and medium loads
-    /// (Sanchez-Medina 2010). **Differs.** No antagonists: braking is letting go.
-    fn drive(&self, from: f64, time_s: f64, (s, speed): (f64, f64), terms: &Terms, e: f64) -> f64 {
+    /// | symbol   | meaning                                                              | unit |
+    /// | -------- | -------------------------------------------------------------------- | ---- |
+    /// | `a_stop` | acceleration with which the load comes to rest at the end             | 1/s² |
+    /// | `a_most` | the one with everything let go and the antagonists fully active       | 1/s² |
+    /// | `κ`      | share of it that a lifter plans with: muscles take time to change     | –    |
+    /// | `Δ`      | part of the range that is lifted                                      | –    |
+    ///
+    /// What is asked beyond letting go is asked of the antagonists. Aiming a little beyond lockout keeps the last
+    /// centimetre from taking for ever. **Shape.** Full effort while the load could still be stopped; a slow
+    /// load is never braked. **Source.** A bar must not leave the hands; light loads are braked harder than by
+    /// gravity in the last part of the way (Sanchez-Medina 2010); bursts of fast aimed movements (Gottlieb et al. 1989,
+    /// from memory).
+    fn drive(
+        &self,
+        from: f64,
+        time_s: f64,
+        (s, speed): (f64, f64),
+        terms: &Terms,
+        e: f64,
+    ) -> (f64, f64) {
         let full = self.activation.full_effort(from, time_s);
-        let (deceleration, begin) = self.stop;
-        if s <= begin || speed <= 0.0 || deceleration <= 0.0 {
-            return full;
+        if speed <= 0.0 || self.stop_share <= 0.0 {
+            return (full, 0.0);
         }
         let part = self.options.to - self.options.from;
         let left = (self.options.to + 0.02 * part - s).max(0.005 * part);
-        let ratio = speed * speed / (2.0 * deceleration * left);
-        let weight = smooth_step((ratio - 0.8) / 0.4) * smooth_step((s - begin) / (0.1 * part));
-        if weight == 0.0 {
-            return full;
+        let stop = -speed * speed / (2.0 * left);
+        let everything = Terms {
+            held_back: 1.0,
+            ..*terms
+        };
+        let most = everything.acceleration(0.0, speed);
+        if most >= 0.0 {
+            return (full, 0.0);
         }
-        let stop = terms.drive_for(-speed * speed / (2.0 * left), speed) / e;
-        full.min((1.0 - weight) * full + weight * stop.clamp(0.0, 1.0))
+        let weight = smooth_step((stop / (self.stop_share * most) - 0.8) / 0.4);
+        if weight == 0.0 {
+            return (full, 0.0);
+        }
+        let needed = terms.needed_for(stop, speed);
+        let pull = needed / ((terms.full - terms.track.passive).max(1.0e-9) * e);
+        let back = -needed / terms.track.braking.max(1.0e-9);
+        (
+            full.min((1.0 - weight) * full + weight * pull.clamp(0.0, 1.0)),
+            weight * back.clamp(0.0, 1.0),
+        )
     }
 
     /// Lifts from a state at rest at the bottom; `observe` sees every step.
@@ -128,7 +148,7 @@ impl<'a> LiftRun<'a> {
         observe: &mut impl FnMut(Moment),
     ) -> Result<(Moment, LiftEnd)> {
         let crawl = Crawl::default();
-        let mut state = [start.s, 0.0, start.activation, 0.0];
+        let mut state = [start.s, 0.0, start.activation, 0.0, 0.0];
         let mut begun_s = 0.0;
         // The last part gets a step of its own, so the way there is an event like lockout.
         let near = NEAR_LOCKOUT.min(self.options.to);
@@ -164,7 +184,7 @@ impl<'a> LiftRun<'a> {
     }
 
     /// What a state of the integration is, a time after the start.
-    fn moment(&self, start: &Moment, time_s: f64, y: &[f64; 4]) -> Moment {
+    fn moment(&self, start: &Moment, time_s: f64, y: &[f64; 5]) -> Moment {
         Moment {
             time_s: start.time_s + time_s,
             s: y[0],
@@ -172,6 +192,7 @@ impl<'a> LiftRun<'a> {
             activation: y[2],
             enhancement: self.enhancement.left(start.enhancement, time_s),
             work_j: y[3],
+            held_back: y[4],
             phase: Phase::Lifting,
         }
     }
@@ -180,12 +201,12 @@ impl<'a> LiftRun<'a> {
     ///
     /// Near lockout the muscles' grip on a fast load fades within a hundredth of the range; a light
     /// load is there in a few tenths of a second.
-    fn step_s(&self, state: &[f64; 4]) -> f64 {
+    fn step_s(&self, state: &[f64; 5]) -> f64 {
         /// Steps per range near lockout, and steps that a lift takes at least elsewhere.
         const PER_RANGE: f64 = 400.0;
         const LEAST_STEPS: f64 = 60.0;
         let option_s = self.options.step.as_s();
-        let [s, speed, activation, _] = *state;
+        let [s, speed, activation, ..] = *state;
         if s >= NEAR_LOCKOUT {
             return option_s.min((1.0 / (PER_RANGE * speed.max(0.1))).max(1.0e-4));
         }
@@ -197,17 +218,19 @@ impl<'a> LiftRun<'a> {
         option_s.min((through_s / LEAST_STEPS).max(1.0e-4))
     }
 
-    /// Rates of place, speed, activation and net work.
-    fn rate(&self, start: &Moment, time_s: f64, y: &[f64; 4]) -> [f64; 4] {
-        let [s, speed, activation, _] = *y;
-        let terms = self.equation.terms(s, speed, Way::Up);
+    /// Rates of place, speed, activation, net work and the antagonists' activation.
+    fn rate(&self, start: &Moment, time_s: f64, y: &[f64; 5]) -> [f64; 5] {
+        let [s, speed, activation, _, held_back] = *y;
+        let mut terms = self.equation.terms(s, speed, Way::Up);
         let e = 1.0 + self.enhancement.left(start.enhancement, time_s);
-        let drive = self.drive(start.activation, time_s, (s, speed), &terms, e);
+        let (drive, back) = self.drive(start.activation, time_s, (s, speed), &terms, e);
+        terms.held_back = held_back;
         [
             speed,
             terms.acceleration(activation * e, speed),
             self.activation.rate(activation, drive),
             terms.net_power_w(activation * e, speed),
+            self.activation.rate(held_back, back),
         ]
     }
 }

@@ -210,6 +210,7 @@ impl<'a> Overpowered<'a> {
             activation: self.asked(y[0], y[1], y[2]).0,
             enhancement: y[2],
             work_j: 0.0,
+            held_back: 0.0,
             phase: Phase::Lowering,
         }
     }

@@ -5,6 +5,7 @@
 //! `demand`.
 
 mod activation;
+mod braking;
 mod capacity_grid;
 mod enhancement;
 mod equation;

@@ -35,6 +35,8 @@ pub(super) struct Moment {
     pub(super) speed: f64,
     /// Activation.
     pub(super) activation: f64,
+    /// Activation of the muscles that hold the load back.
+    pub(super) held_back: f64,
     /// Extra force as a share.
     pub(super) enhancement: f64,
     /// Net work of muscles and load since the start of the lift, J.

@@ -2,6 +2,7 @@
 //!
 //! In: a movement, a lifter, perhaps a setup. Out: [`RepModel`], which runs repetitions.
 
+use super::braking::braking;
 use super::capacity_grid::CapacityGrid;
 use super::equation::MotionEquation;
 use super::moment::Moment;
@@ -71,7 +72,7 @@ impl RepModel {
             }));
         }
         let acting = Acting::of(lifter, &range.poses)?;
-        let track = Track::new(range, &acting);
+        let track = Track::new(range, &acting, &braking(&acting, range, directions)?);
         let places = columns_of(last);
         let passive = track.passive_at_places();
         let grid = CapacityGrid::build(&acting, range, &places, directions, &passive)?;

@@ -33,6 +33,8 @@ pub struct RepSample {
     pub effort: f64,
     /// Activation.
     pub activation: f64,
+    /// Activation of the muscles that hold the load back at the end of a fast lift.
+    pub held_back: f64,
     /// Extra force after lengthening, as a share.
     pub enhancement: f64,
     /// Joint that limits.

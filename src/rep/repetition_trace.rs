@@ -113,7 +113,8 @@ fn sample(equation: &MotionEquation, joints: &[Dof], moment: &Moment) -> RepSamp
         Phase::Lowering => Way::Down,
         Phase::Pause | Phase::Lifting => Way::Up,
     };
-    let terms = equation.terms(moment.s, moment.speed, way);
+    let mut terms = equation.terms(moment.s, moment.speed, way);
+    terms.held_back = moment.held_back;
     let drive = moment.activation * (1.0 + moment.enhancement);
     let along = match moment.phase {
         Phase::Pause => 0.0,
@@ -140,6 +141,7 @@ fn sample(equation: &MotionEquation, joints: &[Dof], moment: &Moment) -> RepSamp
             f64::INFINITY
         },
         activation: moment.activation,
+        held_back: moment.held_back,
         enhancement: moment.enhancement,
         limiting: joints[limiting.min(joints.len() - 1)],
         kinetic_j: 0.5 * terms.inertia() * moment.speed * moment.speed,

@@ -9,8 +9,8 @@ use crate::movement::{Carrier, LoadPoint, Measure, Pose, Range, Sides};
 /// The body's part of the equation of motion.
 #[derive(Debug, Clone)]
 pub(super) struct Track {
-    /// Limb inertia, passive force, lever of the measured speed, position, angle.
-    table: Table<5>,
+    /// Limb inertia, passive force, lever of the measured speed, position, angle, braking.
+    table: Table<6>,
     /// Load points at the table's places.
     pub(super) points: Vec<LoadPoint>,
     /// Unit of speed and force: along the path, or about the joint.
@@ -38,11 +38,13 @@ pub(super) struct TrackPoint {
     pub(super) position: f64,
     /// Angle of the first coordinate, rad.
     pub(super) angle_rad: f64,
+    /// Generalised force by which full antagonists lie below the relaxed limb, N·m per range.
+    pub(super) braking: f64,
 }
 
 impl Track {
-    /// The track of a range, evenly spaced as the range is.
-    pub(super) fn new(range: &Range, acting: &Acting) -> Self {
+    /// The track of a range, evenly spaced as the range is; `braking` holds the load back, one a pose.
+    pub(super) fn new(range: &Range, acting: &Acting, braking: &[f64]) -> Self {
         let sides = counted_sides(range);
         let mut position = 0.0;
         let mut rows = Vec::with_capacity(range.poses.len());
@@ -52,12 +54,18 @@ impl Track {
                 let before = lever(&range.poses[index - 1], range.measure);
                 position += 0.5 * width * (before + lever(pose, range.measure));
             }
+            let passive = sides * passive_of(pose, acting);
             rows.push([
                 sides * pose.limb_inertia,
-                sides * passive_of(pose, acting),
+                passive,
                 lever(pose, range.measure),
                 position,
                 pose.coordinates[0].angle_rad,
+                if braking[index] > 0.0 {
+                    (braking[index] + passive).max(0.0)
+                } else {
+                    0.0
+                },
             ]);
         }
         Self {
@@ -81,6 +89,7 @@ impl Track {
             lever_slope: slope[2],
             position: value[3],
             angle_rad: value[4],
+            braking: value[5].max(0.0),
         }
     }
 

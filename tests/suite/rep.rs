@@ -283,7 +283,11 @@ impl ODE<f64, [f64; 2]> for Pressed<'_> {
 #[test]
 fn law_a_general_integrator_is_of_the_same_opinion() {
     let model = model("bench-press", "reference-man");
-    for (load, time_s) in [(20.0, 0.15), (60.0, 0.4), (78.0, 0.6)] {
+    let max = model
+        .one_rm(&Setup::default(), &RepOptions::default())
+        .unwrap();
+    for (share, time_s) in [(0.2, 0.15), (0.7, 0.4), (0.9, 0.6)] {
+        let load = share * max.load.as_kg();
         let equation = model.equation(&plain(load));
         let ours = coast_for(&equation, (0.05, 0.1), 1.0, (time_s, 0.001));
         let last = ours.last().unwrap();
@@ -419,8 +423,17 @@ fn law_the_grid_agrees_with_the_programme_between_its_nodes() {
             };
             let lever = lever_at(pose, range.measure);
             let found = model.grid().at(pose.load.range, speed) / lever;
-            let error = (found - held.capacity).abs() / held.capacity.abs().max(20.0);
+            // Where muscles hardly follow, a force is told against what moves a load at all: 5 % of the one at rest.
+            let still = model.grid().at(pose.load.range, 0.0) / lever;
+            let size = held.capacity.abs().max(0.05 * still).max(20.0);
+            let error = (found - held.capacity).abs() / size;
             errors.push(error);
+            if error > 0.015 && pose.load.range < 0.95 {
+                println!(
+                    "  {name} at {:.3}, {speed:.3}/s: off by {error:.1e}",
+                    pose.load.range
+                );
+            }
             if pose.load.range < 0.95 {
                 bent.push(error);
             }
