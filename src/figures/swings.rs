@@ -27,8 +27,8 @@ pub fn rank_chart(ranks: &Ranks) -> Tornado {
             .iter()
             .map(|row| Swing {
                 name: capital(&parameter_in_short(&row.number.path)),
-                lowered: row.lowered_percent,
-                raised: row.raised_percent,
+                lowered: row.lowered_percent.unwrap_or(0.0),
+                raised: row.raised_percent.unwrap_or(0.0),
             })
             .collect(),
     }

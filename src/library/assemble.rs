@@ -31,9 +31,9 @@ pub struct Model {
 /// A lifter and a movement read once, from which models with different settings are made.
 #[derive(Debug, Clone)]
 pub struct Workbench {
-    models: Library,
-    files: LifterFiles,
-    movement: Movement,
+    pub(super) models: Library,
+    pub(super) files: LifterFiles,
+    pub(super) movement: Movement,
     movement_name: String,
 }
 

@@ -3,11 +3,6 @@
 //! In: `models/calibration/posterior.ron`, which the maintenance program `calibrate` writes. Out:
 //! [`FittedValue`] of a path of the shipped muscle table, fibre curves and strength factors.
 
-use super::built_in;
-use super::read::read;
-use super::records::Library;
-use crate::anatomy::Sex;
-use crate::error::Result;
 use serde::Deserialize;
 use std::collections::BTreeMap;
 
@@ -36,34 +31,5 @@ impl FittedValue {
 /// The part of the file that the program uses; the rest is for its readers.
 #[derive(Debug, Clone, Default, Deserialize)]
 pub(super) struct Posterior {
-    values: BTreeMap<String, FittedValue>,
-}
-
-impl Library {
-    /// What the calibration found for a path such as `muscles.soleus.optimal_fibre_length` or
-    /// `lifter.strength.knee_extensors` of a lifter of this sex; `None` where it left the number alone.
-    ///
-    /// **Fails** if the shipped file is not sound.
-    // Sensitivity with provenance is about to read it.
-    #[allow(dead_code)]
-    pub fn fitted(&self, sex: Sex, path: &str) -> Result<Option<FittedValue>> {
-        let posterior = match self.posterior.get() {
-            Some(posterior) => posterior,
-            None => {
-                let file = "calibration/posterior.ron";
-                let found = match built_in::text(file) {
-                    Some(text) => read(&format!("models/{file}"), text)?,
-                    None => Posterior::default(),
-                };
-                self.posterior.get_or_init(|| found)
-            }
-        };
-        let who = match sex {
-            Sex::Man => "man",
-            Sex::Woman => "woman",
-        };
-        let values = &posterior.values;
-        let own = values.get(&format!("{who}/{path}"));
-        Ok(own.or_else(|| values.get(path)).copied())
-    }
+    pub(super) values: BTreeMap<String, FittedValue>,
 }

@@ -58,8 +58,12 @@ impl LifterFiles {
         build(&self.name, &self.record, tables)
     }
 
+    /// The segment table.
+    pub(super) fn segments(&self) -> &SegmentTable {
+        &self.segments
+    }
+
     /// The fibre curves.
-    #[allow(dead_code)]
     pub(super) fn curves(&self) -> &Curves {
         &self.curves
     }

@@ -6,11 +6,20 @@ use super::comparison::compared_in_words;
 use super::faults::in_one_line;
 use super::parameters::parameter_in_words;
 use super::quantities::rounded;
-use crate::study::{Ranked, Ranks};
+use super::source_words::source_in_words;
+use crate::library::Provenance;
+use crate::study::{RankStep, Ranked, Ranks};
 use crate::units::System;
 
 /// The heads of the table.
-pub const RANK_HEADS: [&str; 4] = ["value", "in words", "lowered %", "raised %"];
+pub const RANK_HEADS: [&str; 6] = [
+    "value",
+    "in words",
+    "changed by",
+    "lowered %",
+    "raised %",
+    "from",
+];
 
 /// A value as a row of that table.
 #[must_use]
@@ -18,9 +27,57 @@ pub fn rank_cells(row: &Ranked) -> Vec<String> {
     vec![
         row.number.path.clone(),
         parameter_in_words(&row.number.path),
-        rounded(row.lowered_percent, 2),
-        rounded(row.raised_percent, 2),
+        step_in_words(row),
+        change(row.lowered_percent),
+        change(row.raised_percent),
+        origin(&row.from),
     ]
+}
+
+/// A change of the measure; a dash where the value cannot go so far.
+fn change(percent: Option<f64>) -> String {
+    percent.map_or("-".to_owned(), |percent| rounded(percent, 2))
+}
+
+/// By how much a value was changed: "5 %", "5 deg", "1 cm".
+#[must_use]
+pub fn step_in_words(row: &Ranked) -> String {
+    match (row.by, row.number.unit) {
+        (RankStep::Percent(percent), _) => format!("{} %", rounded(percent, 2)),
+        (RankStep::Amount(by), "rad") => format!("{} deg", rounded(by.to_degrees(), 2)),
+        (RankStep::Amount(by), "m") => format!("{} cm", rounded(100.0 * by, 2)),
+        (RankStep::Amount(by), unit) => format!("{} {unit}", rounded(by, 3)).trim_end().to_owned(),
+    }
+}
+
+/// Where a value comes from, in a word or two: "published", "from memory", "fitted ± 4 %".
+#[must_use]
+pub fn origin(from: &Provenance) -> String {
+    if let Some(fitted) = from.fitted {
+        let percent = 100.0 * fitted.relative_deviation();
+        return format!("fitted ± {} %", rounded(percent, 1));
+    }
+    let source = from.source.as_ref().map(source_in_words);
+    let kind = source.as_deref().and_then(|words| words.split(':').next());
+    kind.unwrap_or("no source").to_owned()
+}
+
+/// How many of the ten strongest values have a source or a fitted deviation.
+fn first_ten(ranks: &Ranks) -> Option<String> {
+    /// How many of the strongest are counted.
+    const STRONGEST: usize = 10;
+    let shown = &ranks.rows[..ranks.rows.len().min(STRONGEST)];
+    if shown.is_empty() {
+        return None;
+    }
+    let origins = shown.iter().map(|row| origin(&row.from));
+    let bare = |from: &String| from == "assumed" || from == "from memory" || from == "no source";
+    let known = origins.filter(|from| !bare(from)).count();
+    Some(format!(
+        "Of the {} that matter most, {known} are published, common practice or fitted to measurements; the others are \
+         assumed or from memory.",
+        shown.len()
+    ))
 }
 
 /// What stands under a table of so many rows: the value that matters most, those that do less or nothing.
@@ -31,14 +88,24 @@ pub fn rank_paragraphs(ranks: &Ranks, shown: usize, units: System) -> Vec<String
         lines.push(String::new());
         lines.push(most(ranks, first));
     }
+    lines.extend(first_ten(ranks));
     let more = ranks.rows.len().saturating_sub(shown);
     if more > 0 {
         lines.push(format!(
             "{more} more change it less (--format csv lists all)."
         ));
     }
-    if ranks.without_effect > 0 {
-        lines.push(format!("{} values change nothing.", ranks.without_effect));
+    if !ranks.without_effect.is_empty() {
+        let paths = ranks
+            .without_effect
+            .iter()
+            .map(|number| number.path.as_str());
+        let paths: Vec<&str> = paths.collect();
+        let count = paths.len();
+        lines.push(format!(
+            "{count} values change nothing: {}.",
+            paths.join(", ")
+        ));
     }
     let undone = ranks.undone.iter();
     lines.extend(undone.map(|(number, error)| {
@@ -50,7 +117,7 @@ pub fn rank_paragraphs(ranks: &Ranks, shown: usize, units: System) -> Vec<String
 
 fn most(ranks: &Ranks, first: &Ranked) -> String {
     format!(
-        "Each value was lowered and raised by {} % alone. The {} matters most: {} % of the {}.",
+        "Each value was lowered and raised by {} % alone (angles and places near 0 by the amount beside them). The {} matters most: {} % of the {}.",
         rounded(ranks.by_percent, 2),
         parameter_in_words(&first.number.path),
         rounded(first.size_percent(), 1),

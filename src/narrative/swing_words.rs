@@ -6,6 +6,7 @@ use super::comparison::compared_in_words;
 use super::figure_words::FigureWords;
 use super::parameters::parameter_in_words;
 use super::quantities::rounded;
+use super::rank_words::step_in_words;
 use crate::study::{Ranked, Ranks};
 
 /// The words around the figure of the first rows.
@@ -18,9 +19,10 @@ pub fn swing_words(ranks: &Ranks, shown: &[Ranked]) -> FigureWords {
         title: match shown.first() {
             None => format!("{movement}: no value matters"),
             Some(first) => format!(
-                "{movement}: the {} matters most, {} % for {by} %",
+                "{movement}: the {} matters most, {} % for {}",
                 parameter_in_words(&first.number.path),
-                rounded(first.size_percent(), 1)
+                rounded(first.size_percent(), 1),
+                step_in_words(first)
             ),
         },
         subtitle: format!(
@@ -41,8 +43,8 @@ fn swing_in_words(row: &Ranked) -> String {
     format!(
         "{}: {} % lowered, {} % raised",
         parameter_in_words(&row.number.path),
-        rounded(row.lowered_percent, 1),
-        rounded(row.raised_percent, 1)
+        rounded(row.lowered_percent.unwrap_or(0.0), 1),
+        rounded(row.raised_percent.unwrap_or(0.0), 1)
     )
 }
 

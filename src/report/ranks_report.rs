@@ -8,8 +8,9 @@ use super::table::table;
 use crate::narrative::comparison::compared_in_words;
 use crate::narrative::faults::in_one_line;
 use crate::narrative::parameters::parameter_in_words;
-use crate::narrative::rank_words::{RANK_HEADS, rank_cells, rank_paragraphs};
-use crate::study::{Ranked, Ranks};
+use crate::narrative::rank_words::{RANK_HEADS, origin, rank_cells, rank_paragraphs};
+use crate::narrative::source_words::source_in_words;
+use crate::study::{RankStep, Ranked, Ranks};
 use crate::units::System;
 use serde::Serialize;
 
@@ -28,12 +29,16 @@ pub fn rank_table(ranks: &Ranks, units: System) -> String {
     text
 }
 
-const COLUMNS: [&str; 5] = [
+const COLUMNS: [&str; 9] = [
     "path",
     "value_si",
     "unit",
+    "by_si",
     "lowered_percent",
     "raised_percent",
+    "from",
+    "deviation_percent",
+    "source",
 ];
 
 /// A ranking as CSV.
@@ -47,9 +52,35 @@ fn cells(row: &Ranked) -> Vec<String> {
         row.number.path.clone(),
         row.number.value.to_string(),
         row.number.unit.to_owned(),
-        row.lowered_percent.to_string(),
-        row.raised_percent.to_string(),
+        by_si(row).to_string(),
+        written(row.lowered_percent),
+        written(row.raised_percent),
+        origin(&row.from),
+        written(deviation_percent(row)),
+        source(row).unwrap_or_default(),
     ]
+}
+
+fn written(value: Option<f64>) -> String {
+    value.map(|value| value.to_string()).unwrap_or_default()
+}
+
+/// How far the value was changed, in SI.
+fn by_si(row: &Ranked) -> f64 {
+    match row.by {
+        RankStep::Percent(percent) => (0.01 * percent * row.number.value).abs(),
+        RankStep::Amount(amount) => amount,
+    }
+}
+
+/// Standard deviation after the calibration, % of the value.
+fn deviation_percent(row: &Ranked) -> Option<f64> {
+    let fitted = row.from.fitted?;
+    Some(100.0 * fitted.relative_deviation())
+}
+
+fn source(row: &Ranked) -> Option<String> {
+    row.from.source.as_ref().map(source_in_words)
 }
 
 #[derive(Serialize)]
@@ -57,6 +88,7 @@ struct RanksJson<'a> {
     by_percent: f64,
     measure: &'static str,
     without_effect: usize,
+    changes_nothing: Vec<&'a str>,
     values: Vec<RankedRow<'a>>,
     cannot_be_changed: Vec<UnchangedRow<'a>>,
 }
@@ -67,8 +99,12 @@ struct RankedRow<'a> {
     in_words: String,
     value_si: f64,
     unit: &'a str,
-    lowered_percent: f64,
-    raised_percent: f64,
+    by_si: f64,
+    lowered_percent: Option<f64>,
+    raised_percent: Option<f64>,
+    from: String,
+    deviation_percent: Option<f64>,
+    source: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -87,7 +123,12 @@ pub fn rank_json(ranks: &Ranks) -> String {
     pretty(&RanksJson {
         by_percent: ranks.by_percent,
         measure: compared_in_words(ranks.measure),
-        without_effect: ranks.without_effect,
+        without_effect: ranks.without_effect.len(),
+        changes_nothing: ranks
+            .without_effect
+            .iter()
+            .map(|number| number.path.as_str())
+            .collect(),
         values: ranks.rows.iter().map(ranked_row).collect(),
         cannot_be_changed: undone.collect(),
     })
@@ -99,7 +140,11 @@ fn ranked_row(row: &Ranked) -> RankedRow<'_> {
         in_words: parameter_in_words(&row.number.path),
         value_si: row.number.value,
         unit: row.number.unit,
+        by_si: by_si(row),
         lowered_percent: row.lowered_percent,
         raised_percent: row.raised_percent,
+        from: origin(&row.from),
+        deviation_percent: deviation_percent(row),
+        source: source(row),
     }
 }

@@ -1,0 +1,160 @@
+//! Where a number of a model comes from, found by its path.
+//!
+//! In: a path as `PATH=VALUE` takes it. Out: [`Provenance`]: the source of the record that holds the number, and
+//! what the calibration made of it.
+
+use super::assemble::{Root, Workbench};
+use super::built_in;
+use super::posterior::{FittedValue, Posterior};
+use super::read::read;
+use super::records::Library;
+use super::set_path::{is_technique, tagged, tree_of};
+use crate::anatomy::Sex;
+use crate::error::Result;
+use crate::source::Source;
+use serde_json::{Map, Value};
+
+/// Where a number comes from.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Provenance {
+    /// The source of the record that holds it; `None` where nobody names one.
+    pub source: Option<Source>,
+    /// What the calibration found for it.
+    pub fitted: Option<FittedValue>,
+}
+
+impl Library {
+    /// What the calibration found for a path such as `muscles.soleus.optimal_fibre_length` or
+    /// `lifter.strength.knee_extensors` of a lifter of this sex; `None` where it left the number alone.
+    ///
+    /// **Fails** if the shipped file is not sound.
+    pub fn fitted(&self, sex: Sex, path: &str) -> Result<Option<FittedValue>> {
+        let posterior = match self.posterior.get() {
+            Some(posterior) => posterior,
+            None => {
+                let file = "calibration/posterior.ron";
+                let found = match built_in::text(file) {
+                    Some(text) => read(&format!("models/{file}"), text)?,
+                    None => Posterior::default(),
+                };
+                self.posterior.get_or_init(|| found)
+            }
+        };
+        let who = match sex {
+            Sex::Man => "man",
+            Sex::Woman => "woman",
+        };
+        let values = &posterior.values;
+        let own = values.get(&format!("{who}/{path}"));
+        Ok(own.or_else(|| values.get(path)).copied())
+    }
+}
+
+impl Workbench {
+    /// Where the number at a path comes from, in the files as they are read.
+    ///
+    /// The nearest source on the way down holds: `X_source` beside a field that is or is named after X, else
+    /// the `source` of the record. **Fails** if the shipped posterior is not sound.
+    pub fn provenance(&self, path: &str) -> Result<Provenance> {
+        let (root, inside) = Root::of(path)?;
+        let files = &self.files;
+        let source = match root {
+            Root::File => match inside.strip_prefix("strength.") {
+                Some(group) => {
+                    let known = &files.record.strength_sources;
+                    known.get(group).or_else(|| known.get("*")).cloned()
+                }
+                None => Some(files.record.source.clone()),
+            },
+            Root::Technique | Root::Movement => sourced(&tree_of(&self.movement), inside),
+            Root::Body => match inside.split_once('.') {
+                Some(("segments" | "build", rest)) => {
+                    sourced(&tree_of(files.segments()), &renamed(rest))
+                }
+                Some((_, rest)) if inside.starts_with("curves.") => {
+                    sourced(&tree_of(files.curves()), rest)
+                }
+                _ => sourced(&tree_of(files.muscles()), inside),
+            },
+        };
+        let sex = files.record.sex;
+        let short = path.strip_suffix(".scale").unwrap_or(path);
+        let fitted = match self.models.fitted(sex, path)? {
+            Some(found) => Some(found),
+            None => self.models.fitted(sex, short)?,
+        };
+        Ok(Provenance { source, fitted })
+    }
+}
+
+/// The path of a body's measure in its segment table.
+fn renamed(inside: &str) -> String {
+    match inside.split_once('.') {
+        Some((segment, field)) => format!("rows.{segment}.{field}"),
+        None if inside.contains("ankle") => "breadths.foot_size".to_owned(),
+        None => format!("breadths.{inside}"),
+    }
+}
+
+/// The source that holds for a path inside a record.
+fn sourced(tree: &Value, inside: &str) -> Option<Source> {
+    let mut at = tree;
+    let mut found = None;
+    let mut beside: Vec<(String, Source)> = Vec::new();
+    for step in inside.split('.') {
+        while let Some((_, content)) = tagged(at) {
+            at = content;
+        }
+        match at {
+            Value::Object(map) => {
+                found = own(map).or(found);
+                let named = stems(map);
+                let nearest = best(&named, step).or_else(|| best(&beside, step));
+                found = nearest.or(found);
+                beside.extend(named);
+                at = map.get(step).unwrap_or(&Value::Null);
+            }
+            Value::Array(items) => {
+                let index: usize = step.parse().ok()?;
+                at = items.get(index).unwrap_or(&Value::Null);
+            }
+            _ => break,
+        }
+    }
+    while let Some((_, content)) = tagged(at) {
+        at = content;
+    }
+    match at {
+        Value::Object(map) if is_technique(map) || map.contains_key("source") => own(map).or(found),
+        _ => found,
+    }
+}
+
+fn source_of(value: &Value) -> Option<Source> {
+    serde_json::from_value(value.clone()).ok()
+}
+
+fn own(map: &Map<String, Value>) -> Option<Source> {
+    map.get("source").and_then(source_of)
+}
+
+/// The sources of a record that name what they are of.
+fn stems(map: &Map<String, Value>) -> Vec<(String, Source)> {
+    map.iter()
+        .filter_map(|(key, value)| {
+            let stem = key.strip_suffix("_source")?;
+            Some((stem.to_owned(), source_of(value)?))
+        })
+        .collect()
+}
+
+/// The source whose name a field ends with, else begins with.
+fn best(named: &[(String, Source)], field: &str) -> Option<Source> {
+    let ends = |stem: &str| field == stem || field.ends_with(&format!("_{stem}"));
+    let begins = |stem: &str| field.starts_with(&format!("{stem}_"));
+    let by = |fits: &dyn Fn(&str) -> bool| {
+        let found = named.iter().filter(|(stem, _)| fits(stem));
+        found.max_by_key(|(stem, _)| stem.len())
+    };
+    by(&ends).or_else(|| by(&begins)).map(|(_, s)| s.clone())
+}
