@@ -12,6 +12,8 @@ use crate::movement::{Carrier, Measure, PlaneForce, Range};
 pub struct CapacityCurve {
     /// Names of the acting muscles, in the order of [`Held::muscles`].
     pub muscles: Vec<String>,
+    /// Their peak forces, N.
+    pub peak_forces_n: Vec<f64>,
     /// What every pose holds, one a sample.
     pub held: Vec<Held>,
     /// Force (N, all sides) or torque (N·m, one side).
@@ -96,6 +98,11 @@ pub fn curve_of(
         .collect::<Result<Vec<_>>>()?;
     Ok(CapacityCurve {
         muscles: acting.muscles.iter().map(|m| m.name.clone()).collect(),
+        peak_forces_n: acting
+            .muscles
+            .iter()
+            .map(|m| m.fibre.peak_force_n)
+            .collect(),
         held,
         measure: range.measure,
     })

@@ -1,11 +1,13 @@
 //! `torquill figure MOVEMENT -o FILE`: the chart as SVG or PNG, with words and data beside it on request.
 
 use super::options::{Sampling, UnitsOption, Who};
+use super::output;
 use super::picture::{Beside, Picture};
 use super::setup_options::{SetupOptions, Versus, setups};
 use crate::error::Result;
 use crate::figures::strength_curve;
 use crate::library::Library;
+use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::figure_words::FigureWords;
 use crate::report;
 use crate::study::{Study, study};
@@ -65,6 +67,9 @@ pub fn run(
     if arguments.data {
         beside.extend(data_files(&study, picture));
     }
+    fibre_warning_lines(&study)
+        .iter()
+        .for_each(|line| output::note(line));
     picture.write_with(&scene, beside)
 }
 

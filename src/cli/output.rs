@@ -20,6 +20,13 @@ pub fn print(text: &str) -> Result<()> {
     }
 }
 
+/// Writes a message to standard error.
+pub fn note(text: &str) {
+    let mut errors = std::io::stderr().lock();
+    // Nobody is left to tell of a standard error that is closed.
+    let _ = writeln!(errors, "{text}");
+}
+
 /// Checks that a file can be made, before anything is computed.
 ///
 /// **Fails** if the path is a folder, its folder is missing, or the file exists and `replace` is false.

@@ -7,7 +7,8 @@ use super::figure_words::FigureWords;
 use super::prose::percent;
 use super::quantities::rounded;
 use crate::anatomy::{Curves, Sarcomere};
-use crate::study::{FibreUse, SpeedCost};
+use crate::study::SpeedCost;
+use crate::study::{FibreUse, FibreWarning, LIVING_LENGTHS, Study, fibre_warnings};
 
 /// The four lengths at which a sarcomere is drawn, by letter: what happens there.
 pub(crate) const STATIONS: [(&str, &str); 4] = [
@@ -180,4 +181,29 @@ pub fn force_velocity_words(cost: &SpeedCost) -> FigureWords {
 #[must_use]
 pub(crate) fn of_fastest_speed(share: f64) -> String {
     format!("at {} of the fastest speed", percent(share))
+}
+
+/// A fibre of a length that no living one is known at, in a line.
+#[must_use]
+pub fn fibre_warning(warning: &FibreWarning) -> String {
+    let (from, to) = warning.range;
+    let (shortest, longest) = LIVING_LENGTHS;
+    let place = if from == to {
+        format!("at {}", percent(from))
+    } else {
+        format!("from {} to {}", percent(from), percent(to))
+    };
+    format!(
+        "warning: {place} of the range the fibres of {} are {} times their optimal length at the farthest (living ones: \
+         {shortest} to {longest}), with up to {} of the pull there: trust the curve less",
+        warning.muscle.replace('_', " "),
+        rounded(warning.length_norm, 2),
+        percent(warning.share)
+    )
+}
+
+/// All such lines of a study.
+#[must_use]
+pub fn fibre_warning_lines(study: &Study) -> Vec<String> {
+    fibre_warnings(study).iter().map(fibre_warning).collect()
 }

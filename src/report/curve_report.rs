@@ -7,7 +7,9 @@ use super::json::pretty;
 use super::sample::{Sample, samples};
 use super::summary::{CurveSummary, summary};
 use super::table::table;
+use super::warnings::{WarningRow, warnings};
 use crate::narrative::curve_words::{curve_head, curve_sentences, sample_cells, sample_heads};
+use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::places::sides_in_words;
 use crate::study::{SetupStudy, Study};
 use crate::units::System;
@@ -19,12 +21,14 @@ const ROWS: usize = 21;
 /// A curve as text: heading, table, class, sticking point.
 #[must_use]
 pub fn curve_table(study: &Study, setup: Option<&SetupStudy>, units: System) -> String {
+    let mut lines = curve_sentences(study, setup, units);
+    lines.extend(fibre_warning_lines(study));
     format!(
         "{}\n{}\n\n{}\n{}\n",
         curve_head(study, setup, units),
         sides_in_words(study),
         samples_table(study, setup, units),
-        curve_sentences(study, setup, units).join("\n")
+        lines.join("\n")
     )
 }
 
@@ -51,6 +55,7 @@ fn shown(samples: usize) -> Vec<usize> {
 #[derive(Serialize)]
 struct CurveJson {
     summary: CurveSummary,
+    warnings: Vec<WarningRow>,
     samples: Vec<Sample>,
 }
 
@@ -59,6 +64,7 @@ struct CurveJson {
 pub fn curve_json(study: &Study, setup: Option<&SetupStudy>, with_detail: bool) -> String {
     pretty(&CurveJson {
         summary: summary(study, setup),
+        warnings: warnings(study),
         samples: samples(study, setup, with_detail),
     })
 }

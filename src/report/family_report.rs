@@ -6,8 +6,10 @@ use super::csv::{maybe, rows_to_csv};
 use super::json::pretty;
 use super::summary::{CurveSummary, summary};
 use super::table::table;
+use super::warnings::{WarningRow, warnings};
 use crate::narrative::causes::why_it_changed;
 use crate::narrative::faults::in_one_line;
+use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::parameters::parameter_in_words;
 use crate::narrative::variation_words::{
     family_paragraphs, present_cells, variant_cells, variant_heads,
@@ -28,7 +30,9 @@ pub fn family_table(family: &Family, asked: &Conditions, units: System) -> Strin
     if !family.has_present() {
         rows.push(present_cells(family, asked, units));
     }
-    table(&heads, rows, 1) + &family_paragraphs(family, units).join("\n") + "\n"
+    let mut lines = family_paragraphs(family, units);
+    lines.extend(fibre_warning_lines(&family.base));
+    table(&heads, rows, 1) + &lines.join("\n") + "\n"
 }
 
 const COLUMNS: [&str; 11] = [
@@ -74,6 +78,7 @@ struct FamilyJson<'a> {
     parameter_in_words: String,
     present: Option<PresentRow<'a>>,
     present_figures: FiguresRow,
+    warnings: Vec<WarningRow>,
     sensitivity_per_percent: Option<SensitivityRow>,
     variants: Vec<VariantRow<'a>>,
     cannot_be_done: Vec<UndoneRow<'a>>,
@@ -113,6 +118,7 @@ struct VariantRow<'a> {
     unit: Option<&'a str>,
     figures: FiguresRow,
     summary: CurveSummary,
+    warnings: Vec<WarningRow>,
     causes: Vec<CauseRow<'a>>,
     sentence: String,
 }
@@ -152,6 +158,7 @@ pub fn family_json(family: &Family) -> String {
             unit: number.unit,
         }),
         present_figures: figures_row(&family.base_figures),
+        warnings: warnings(&family.base),
         sensitivity_per_percent: family.sensitivity.map(|s| sensitivity_row(&s)),
         variants: variants
             .map(|variant| variant_row(family, variant))
@@ -191,6 +198,7 @@ fn variant_row<'a>(family: &Family, variant: &'a Variant) -> VariantRow<'a> {
         unit: number.map(|number| number.unit),
         figures: figures_row(&variant.figures),
         summary: summary(&variant.study, variant.study.setups.first()),
+        warnings: warnings(&variant.study),
         causes: variant.causes.iter().map(cause_row).collect(),
         sentence: why_it_changed(family, variant),
     }

@@ -25,6 +25,7 @@ mod sources_report;
 mod summary;
 mod table;
 mod trend_report;
+mod warnings;
 
 pub use cohort_report::{cohort_csv, cohort_json, cohort_text};
 pub use csv::rows_to_csv;

@@ -6,6 +6,7 @@
 use super::table::table;
 use crate::anatomy::Training;
 use crate::narrative::advice_words::advice_sentences;
+use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::hanging::hangs_explained;
 use crate::narrative::pick_words::{
     CAUTIONS_HEAD, FRONT_HEADS, LEFT_OUT_HEAD, PICKED_HEADS, RECIPES_HEAD, front_cells, front_head,
@@ -32,6 +33,7 @@ pub fn ranking_table(pick: &PickAnswer, training: Training, units: System) -> St
     lines.push(String::new());
     lines.push(front_head(pick));
     lines.push(front_table(pick, units));
+    lines.extend(fibre_warning_lines(&pick.study));
     if !pick.left_out.is_empty() {
         lines.push(String::new());
         lines.push(LEFT_OUT_HEAD.to_owned());

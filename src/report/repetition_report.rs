@@ -6,7 +6,9 @@ use super::csv::rows_to_csv;
 use super::json::pretty;
 use super::maximum_report::velocity_unit;
 use super::summary::{CurveSummary, summary};
+use super::warnings::{WarningRow, warnings};
 use crate::movement::Measure;
+use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::places::sides_in_words;
 use crate::narrative::repetition_words::{lift_figures, rep_sentences};
 use crate::narrative::versus_plain_words::{setup_name, versus_sentences};
@@ -34,6 +36,7 @@ pub fn repetition_text(rep: &RepStudy, units: System) -> String {
         lines.push(String::new());
     }
     lines.extend(lift_figures(rep, units));
+    lines.extend(fibre_warning_lines(still));
     lines.join("\n") + "\n"
 }
 
@@ -57,6 +60,7 @@ struct VersusJson<'a> {
 #[derive(Serialize)]
 struct RepetitionJson<'a> {
     summary: RepetitionSummary<'a>,
+    warnings: Vec<WarningRow>,
     samples: Vec<MomentRow>,
 }
 
@@ -168,6 +172,7 @@ fn repetition(rep: &RepStudy) -> RepetitionJson<'_> {
     let (outcome, stops_at_range) = outcome(trace.outcome);
     let measure = trace.measure;
     RepetitionJson {
+        warnings: warnings(still),
         summary: RepetitionSummary {
             movement: &still.movement_name,
             lifter: &still.lifter_name,

@@ -4,6 +4,7 @@
 
 use super::csv::{maybe, rows_to_csv};
 use super::json::pretty;
+use super::warnings::{WarningRow, warnings};
 use crate::anatomy::Training;
 use crate::narrative::advice_words::advice_sentences;
 use crate::narrative::hanging::hung_in_words;
@@ -92,6 +93,7 @@ struct PickSummary<'a> {
 #[derive(Serialize)]
 struct PickJson<'a> {
     summary: PickSummary<'a>,
+    warnings: Vec<WarningRow>,
     plain: Option<SetupRow>,
     ranked: Vec<SetupRow>,
     non_dominated: Vec<SetupRow>,
@@ -164,6 +166,7 @@ pub fn ranking_json(pick: &PickAnswer, training: Training, units: System) -> Str
             left_out: left_out.collect(),
             cautions: pick_cautions(pick, training, units),
         },
+        warnings: warnings(&pick.study),
         plain: pick.plain.as_ref().map(|plain| setup_row(pick, 0, plain)),
         ranked: rows(pick, &pick.ranked),
         non_dominated: rows(pick, &pick.front),

@@ -407,3 +407,18 @@ fn law_check_reads_every_shipped_model_file() {
         }
     }
 }
+
+#[test]
+fn law_a_fibre_outside_its_living_lengths_is_warned_of() {
+    let long = ["--set", "muscles.brachialis.reference.0.fibre_length=0.4"];
+    let curve = ["curve", "biceps-curl"];
+    let warned = call(&[&curve[..], &long, &["--format", "json"]].concat());
+    let warned = warned.done().json();
+    let warnings = warned["warnings"].as_array().expect("a list");
+    let brachialis = warnings.iter().find(|w| w["muscle"] == "brachialis");
+    let brachialis = brachialis.expect("it is told");
+    let length = brachialis["fibre_length_norm"].as_f64().expect("a length");
+    assert!(!(0.5..=1.6).contains(&length), "{length}");
+    let text = call(&[&curve[..], &long].concat());
+    assert!(text.out.contains("fibres of brachialis"), "{}", text.out);
+}
