@@ -29,6 +29,7 @@ mod lifts_laws;
 mod measures;
 mod model_files;
 mod numeric;
+mod power;
 mod predictions;
 mod published_joints;
 mod published_rep;

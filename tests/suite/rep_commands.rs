@@ -29,10 +29,10 @@ fn law_every_lifter_lifts_every_movement_but_the_body_of_one() {
             let options = RepOptions::usual_for(&movement);
             let who = format!("{movement_name}, {lifter_name}");
             let found = maximum(&question, &Setup::default(), &options);
-            if (movement_name.as_str(), lifter_name.as_str()) == ("pull-up", "reference-woman") {
-                let fault = found.expect_err("an untrained woman pulls less than herself");
+            // Who pulls less than the own body is told so, and with how much help it goes.
+            if let (Carrier::Body, Err(fault)) = (movement.carrier().unwrap(), &found) {
                 assert_eq!(fault.exit_status(), 1);
-                assert!(crate::calling::said(&fault).contains("own body"), "{fault}");
+                assert!(crate::calling::said(fault).contains("own body"), "{fault}");
                 continue;
             }
             let (one_rm, _) = found.unwrap_or_else(|e| panic!("{who}: {e}"));
@@ -268,8 +268,8 @@ fn law_every_command_and_the_library_tell_one_maximum() {
     for (movement, lifter) in [
         ("deadlift", "club-lifter"),
         ("bench-press", "reference-man"),
-        ("row", "reference-man"),
-        ("knee-extension", "reference-man"),
+        ("leg-press", "reference-woman"),
+        ("squat", "tall-novice"),
     ] {
         let who = [movement, "--lifter", lifter];
         let asked = |command: &str, more: &[&str]| json(&[&[command][..], &who, more].concat());
