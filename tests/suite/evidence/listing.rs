@@ -1,6 +1,6 @@
 //! `tests/evidence.md`: all rows beside ours, with the scores.
 
-use super::tally::{Tally, lines_about, misses, scores};
+use super::tally::{Tally, errors_as_ron, lines_about, misses, scores};
 use super::{Kind, Row, digits, papers};
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
@@ -14,6 +14,11 @@ pub fn is_update() -> bool {
 
 fn list() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/evidence.md")
+}
+
+/// Where the model's own error stands, beside the posterior.
+fn errors() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("models/calibration/errors_of_lifts.ron")
 }
 
 /// The lines of the list as it stands.
@@ -90,6 +95,8 @@ pub fn compare(row: &Row<'_>, line: String, is_met: bool) {
     };
     all.insert(key, compared);
     std::fs::write(list(), written(&all)).expect("the list can be written");
+    let lines = all.values().map(|row| row.line.clone()).collect();
+    std::fs::write(errors(), errors_as_ron(&lines)).expect("the errors can be written");
 }
 
 /// The whole list, sorted, so that it does not depend on the order of the tests.
@@ -101,7 +108,8 @@ fn written(all: &BTreeMap<(String, String), Compared>) -> String {
         "# Published values beside ours\n\
          Made by the tests: `UPDATE=1 cargo test --test suite published_`. `predicted` rows could have failed; `fitted` ones \
          are targets\nof the calibration or a parameter was chosen on them; `input` and `identity` rows are tests, no \
-         evidence.\n\n## Score by kind\n",
+         evidence. `off by`: root mean\nsquare of the logarithm of computed over published, where a size is published.\n\n\
+         ## Score by kind\n",
     );
     text.push_str(&scores(&rows, "kind", |row| row.kind.word().to_owned()));
     let predicted: Vec<&Compared> = rows
@@ -155,6 +163,15 @@ fn law_the_list_of_evidence_holds_every_row_of_every_paper_and_no_other() {
         unseen.is_empty() && unknown.is_empty(),
         "{unseen:#?} {unknown:#?}"
     );
+}
+
+/// What stands beside the posterior is the error of the list.
+#[test]
+fn law_the_models_own_error_is_that_of_the_list() {
+    if !is_update() {
+        let stands = std::fs::read_to_string(errors()).expect("the errors can be read");
+        assert_eq!(stands, errors_as_ron(&LISTED), "UPDATE=1 cargo test --test suite published_");
+    }
 }
 
 /// Three lines of the front page and of the guide: how many could have failed, how many are met, what that means.

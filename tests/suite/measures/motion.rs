@@ -90,6 +90,9 @@ fn strongest(asked: &Asked) -> Option<(f64, f64)> {
         .step_by(2)
         .filter_map(|percent| {
             let share = f64::from(percent) / 100.0;
+            if share * limit < own.body_kg {
+                return None;
+            }
             let figures = own.with_kg(share * limit, &options)?.lift?;
             Some((share, figures.mean_power_w, figures.mean_velocity))
         })
