@@ -18,7 +18,7 @@
 //!
 //! No tolerance of a fitted or predicted row goes beyond twice the published `scatter` between people, or beyond a
 //! quarter of the value where the cell is empty because none is published. `range`: the accepted interval is the
-//! published one; `order`: a direction was published, no size; `rounding`: the value is printed as "about", to half.
+//! published one; `none`: as an empty cell, where the head says another; `order`: a direction was published, no size; `rounding`: the value is printed as "about", to half.
 //!
 //! `place` is appended to the source; `missed` is the reason looked for why the value is not met. All further columns
 //! are the paper's own (angle, wire, load …), for tests that go through the rows, or say what a measure takes.

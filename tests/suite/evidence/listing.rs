@@ -170,7 +170,11 @@ fn law_the_list_of_evidence_holds_every_row_of_every_paper_and_no_other() {
 fn law_the_models_own_error_is_that_of_the_list() {
     if !is_update() {
         let stands = std::fs::read_to_string(errors()).expect("the errors can be read");
-        assert_eq!(stands, errors_as_ron(&LISTED), "UPDATE=1 cargo test --test suite published_");
+        assert_eq!(
+            stands,
+            errors_as_ron(&LISTED),
+            "UPDATE=1 cargo test --test suite published_"
+        );
     }
 }
 
