@@ -203,7 +203,7 @@ impl<'a> LiftRun<'a> {
     /// load is there in a few tenths of a second.
     fn step_s(&self, state: &[f64; 5]) -> f64 {
         /// Steps per range near lockout, and steps that a lift takes at least elsewhere.
-        const PER_RANGE: f64 = 400.0;
+        const PER_RANGE: f64 = 800.0;
         const LEAST_STEPS: f64 = 60.0;
         let option_s = self.options.step.as_s();
         let [s, speed, activation, ..] = *state;

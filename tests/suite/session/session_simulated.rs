@@ -139,12 +139,12 @@ fn published_clusters_keep_velocity_in_the_simulated_bench_press() {
 
 #[test]
 fn law_a_plan_takes_the_simulated_repetition() {
-    with_oracle("bench-press", |oracle| {
+    with_oracle("squat", |oracle| {
         let gym = Loadings::usual(System::Metric);
         let lifter = Trainee::with_training_months(60.0);
         let mut asked = SessionRequest::usual(
             published(),
-            planned_lift("bench-press", lifter, oracle.one_rm),
+            planned_lift("squat", lifter, oracle.one_rm),
             Method::OverloadedLowering,
             &gym,
         );
