@@ -6,7 +6,7 @@ use super::braking::braking;
 use super::capacity_grid::CapacityGrid;
 use super::equation::MotionEquation;
 use super::moment::Moment;
-use super::phases::{MotionEnd, repetition};
+use super::phases::{MotionEnd, is_finished, repetition};
 use super::rep_options::RepOptions;
 use super::repetition_trace::RepTrace;
 use super::track::Track;
@@ -101,6 +101,10 @@ impl RepModel {
     pub fn is_lifted(&self, setup: &Setup, options: &RepOptions) -> Result<bool> {
         options.check()?;
         let equation = self.equation(setup);
+        // What cannot be held at the end needs no motion to be refused.
+        if !is_finished(&equation, options) {
+            return Ok(false);
+        }
         let (_, ending) = repetition(&equation, &self.dynamics, options, &mut |_| {})?;
         Ok(ending == MotionEnd::Lockout)
     }

@@ -6,9 +6,10 @@ use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use torquill::capacity::{Acting, Held, Solver, plain_direction};
 use torquill::library::{Library, Model, Shelf, Workbench, numeric_paths};
-use torquill::movement::{Measure, Pose, Range, trace};
+use torquill::movement::{Carrier, Measure, Pose, Range, trace};
 use torquill::rep::{RepModel, RepOptions, with_load};
-use torquill::resistance::Setup;
+use torquill::resistance::{Item, Setup, Weight};
+use torquill::units::Duration;
 
 /// A movement done by somebody in some way; `None` where such limbs do not close its path.
 fn somebody(rng: &mut ChaCha8Rng, movement: &str) -> Option<Model> {
@@ -295,6 +296,37 @@ fn law_muscle_volume_stays_when_only_height_changes() {
                     "{lifter} {percent}: {name} {ratio}"
                 );
             }
+        }
+    }
+}
+
+/// Loads over a whole lift, by the protocol of each: more is lowered in 3 s than lifted.
+#[test]
+fn law_more_is_lowered_than_lifted_in_every_lift() {
+    let library = Library::built_in();
+    for name in library.names(Shelf::Movements) {
+        for who in library.names(Shelf::Lifters) {
+            let bench = Workbench::open(&library, &who, &name).expect("built in");
+            let model = bench.model(&[]).expect("built in");
+            let moving = RepModel::new(&model.movement, &model.lifter).expect("a model");
+            let mut body = Setup::default();
+            if model.movement.carrier().expect("a carrier") == Carrier::Body {
+                body.items
+                    .push(Item::Weight(Weight::BodyMass(model.lifter.body_mass)));
+            }
+            let options = RepOptions::usual_for(&model.movement);
+            // Who does not lift the own body is no case.
+            let Ok(lifted) = moving.one_rm(&body, &options) else {
+                continue;
+            };
+            let time = Duration::from_s(3.0);
+            let lowered = moving
+                .eccentric_max(&body, time, &options)
+                .expect("it is lowered");
+            assert!(
+                lowered.load > lifted.load,
+                "{name}, {who}: lowered {lowered:?}, lifted {lifted:?}"
+            );
         }
     }
 }
