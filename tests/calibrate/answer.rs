@@ -14,14 +14,17 @@ use std::collections::BTreeSet;
 use std::path::Path;
 use torquill::anatomy::Lifter;
 
-/// A step of this many prior standard deviations for slopes.
-const STEP: f64 = 1e-4;
-/// Steps no longer than this end the search.
+/// Steps for slopes, in prior standard deviations: a line that begins to touch its ball bends the sum of squares
+/// sharply, and a search sticks in such a bend until it looks farther or less far.
+const LOOKS: [f64; 5] = [0.03, 0.1, 0.01, 0.03, 1e-3];
+/// Steps no longer than this end a search.
 const SETTLED: f64 = 1e-9;
 /// The farthest one step goes, in prior standard deviations.
 const FARTHEST: f64 = 1.0;
-/// The most steps.
-const MOST_STEPS: usize = 200;
+/// The most steps of one search.
+const MOST_STEPS: usize = 60;
+/// A search that gains less than this of the sum of squares in a step ends.
+const LITTLE: f64 = 1e-7;
 
 /// What the fit found.
 #[derive(Debug)]
@@ -108,6 +111,7 @@ impl<'a> Search<'a> {
         residual(self.targets[index], value)
     }
 
+    /// Both sums of squares.
     fn squares(&self, z: &[f64], values: &[f64]) -> f64 {
         let misfit: f64 = values
             .iter()
@@ -118,7 +122,7 @@ impl<'a> Search<'a> {
     }
 
     /// Slopes of the residuals by the parameters, from two sides.
-    fn slopes(&self, z: &[f64]) -> Result<DMatrix<f64>, String> {
+    fn slopes(&self, z: &[f64], look: f64) -> Result<DMatrix<f64>, String> {
         let columns: Vec<(Vec<f64>, Vec<f64>)> = {
             use rayon::prelude::*;
             let side = |k: usize, step: f64| {
@@ -128,23 +132,54 @@ impl<'a> Search<'a> {
             };
             (0..z.len())
                 .into_par_iter()
-                .map(|k| Ok((side(k, STEP)?, side(k, -STEP)?)))
+                .map(|k| Ok((side(k, look)?, side(k, -look)?)))
                 .collect::<Result<_, String>>()?
         };
         let mut slopes = DMatrix::zeros(self.targets.len(), z.len());
         for (k, (above, below)) in columns.iter().enumerate() {
             for (row, index) in self.reached[k].iter().enumerate() {
                 let rise = self.residual(*index, above[row]) - self.residual(*index, below[row]);
-                slopes[(*index, k)] = rise / (2.0 * STEP);
+                slopes[(*index, k)] = rise / (2.0 * look);
             }
         }
         Ok(slopes)
     }
 
-    /// The step to the minimum of the problem made linear here, and the curvature.
-    pub fn step(&self, z: &[f64], values: &[f64], damping: f64) -> Result<Step, String> {
-        let slopes = self.slopes(z)?;
-        Ok(self.step_with(z, values, slopes, damping))
+    /// A place to start from.
+    pub fn state(&self, z: Vec<f64>) -> Result<State, String> {
+        let values = self.all_values(&z)?;
+        let squares = self.squares(&z, &values);
+        Ok(State { z, values, squares })
+    }
+
+    /// Goes downhill until a step gains next to nothing (Levenberg 1944, Marquardt 1963); returns the steps taken.
+    pub fn descend(&self, state: &mut State, look: f64, most: usize) -> Result<usize, String> {
+        let mut damping = 1e-2;
+        for steps in 1..=most {
+            let mut slopes = self.slopes(&state.z, look)?;
+            loop {
+                let tried = self.step_with(&state.z, &state.values, slopes, damping);
+                slopes = tried.slopes;
+                let longest = tried.step.amax();
+                let part = (FARTHEST / longest).min(1.0);
+                let moved = state.z.iter().zip(tried.step.iter());
+                let next = self.state(moved.map(|(z, step)| z + part * step).collect())?;
+                let gain = state.squares - next.squares;
+                if gain >= 0.0 {
+                    *state = next;
+                    damping = (damping * 0.2).max(1e-12);
+                    if longest < SETTLED || gain < LITTLE * state.squares {
+                        return Ok(steps);
+                    }
+                    break;
+                }
+                damping *= 4.0;
+                if longest < SETTLED || damping > 1e6 {
+                    return Ok(steps);
+                }
+            }
+        }
+        Ok(most)
     }
 
     fn step_with(&self, z: &[f64], values: &[f64], slopes: DMatrix<f64>, damping: f64) -> Step {
@@ -165,12 +200,23 @@ impl<'a> Search<'a> {
     }
 }
 
-/// One step of the search.
+/// One step of a search.
 #[derive(Debug)]
-pub struct Step {
-    pub step: DVector<f64>,
-    pub curvature: DMatrix<f64>,
+struct Step {
+    step: DVector<f64>,
+    curvature: DMatrix<f64>,
     slopes: DMatrix<f64>,
+}
+
+/// Where a search is.
+#[derive(Debug, Clone)]
+pub struct State {
+    /// Parameters, in prior standard deviations from their priors.
+    pub z: Vec<f64>,
+    /// What the model says of the targets.
+    pub values: Vec<f64>,
+    /// Both sums of squares.
+    pub squares: f64,
 }
 
 /// Distance of a value from its target in standard deviations; 0 inside an interval.
@@ -182,54 +228,25 @@ pub fn residual(target: &Target, value: f64) -> f64 {
     (value - nearest) / target.deviation
 }
 
-/// The parameters with the least sum of squares, from the priors (Levenberg 1944, Marquardt 1963).
+/// The parameters with the least sum of squares, from the priors.
 pub fn most_probable(problem: &Problem, root: &Path) -> Result<Answer, String> {
     let search = Search::of(problem, root)?;
-    let mut z = vec![0.0; search.bodies.names.len()];
-    let mut values = search.all_values(&z)?;
-    let mut squares = search.squares(&z, &values);
-    let mut damping = 1e-2;
+    let mut state = search.state(vec![0.0; search.bodies.names.len()])?;
     let mut steps = 0;
-    'search: while steps < MOST_STEPS {
-        steps += 1;
-        let mut slopes = search.slopes(&z)?;
-        loop {
-            let tried = search.step_with(&z, &values, slopes, damping);
-            slopes = tried.slopes;
-            let longest = tried.step.amax();
-            let part = (FARTHEST / longest).min(1.0);
-            let next: Vec<f64> = z
-                .iter()
-                .zip(tried.step.iter())
-                .map(|(z, step)| z + part * step)
-                .collect();
-            let next_values = search.all_values(&next)?;
-            let next_squares = search.squares(&next, &next_values);
-            let gain = squares - next_squares;
-            if next_squares.is_finite() && gain >= 0.0 {
-                (z, values, squares) = (next, next_values, next_squares);
-                damping = (damping * 0.2).max(1e-12);
-                if longest < SETTLED || gain < 1e-13 * squares {
-                    break 'search;
-                }
-                break;
-            }
-            damping *= 4.0;
-            if longest < SETTLED || damping > 1e8 {
-                break 'search;
-            }
-        }
+    for look in LOOKS {
+        steps += search.descend(&mut state, look, MOST_STEPS)?;
     }
-    let last = search.step(&z, &values, 0.0)?;
+    let slopes = search.slopes(&state.z, LOOKS[0])?;
+    let last = search.step_with(&state.z, &state.values, slopes, 0.0);
     let covariance = last
         .curvature
         .try_inverse()
         .ok_or("the curvature has no inverse")?;
     Ok(Answer {
         bodies: search.bodies,
-        z,
+        z: state.z,
         covariance,
-        fitted: values,
+        fitted: state.values,
         steps,
     })
 }

@@ -13,6 +13,11 @@ use torquill::movement::Pose;
 /// How far the plane of the shoulder blade lies in front of the frontal plane, deg; 30 to 40 in textbooks.
 const BLADE_IN_FRONT_DEG: f64 = 30.0;
 
+/// Roundness of the corner between pulling with a push and against it, N·m.
+const CORNER_NM: f64 = 0.5;
+/// Torques so close to the greatest are mixed with it, N·m.
+const MIXED_NM: f64 = 1.0;
+
 /// Computes targets for a man and a woman.
 #[derive(Debug, Clone, Copy)]
 pub struct Laboratory<'a> {
@@ -70,12 +75,12 @@ impl Laboratory<'_> {
             if test.twist {
                 pose.coordinates[0].axis = -pose.shoulder.pose.arm();
             }
-            joint.torque_in(&pose, tested, test.speed)
+            torque_nm(&pose, joint.sign, tested, test.speed)
         };
-        let torques = test.degrees.iter().map(torque_at);
+        let torques: Vec<f64> = test.degrees.iter().map(torque_at).collect();
         let torque = match test.over {
-            Over::Mean => torques.sum::<f64>() / test.degrees.len() as f64,
-            Over::Greatest => torques.fold(f64::NEG_INFINITY, f64::max),
+            Over::Mean => torques.iter().sum::<f64>() / torques.len() as f64,
+            Over::Greatest => greatest(&torques),
         };
         if test.per_kg {
             torque / lifter.body_mass.as_kg()
@@ -190,6 +195,31 @@ impl Laboratory<'_> {
             .map(|muscle| muscle.name)
             .collect()
     }
+}
+
+/// Torque in the direction of the push as a dynamometer of the suite has it, N·m; without its corner where a
+/// muscle's arm passes through nothing, at which a search would stick.
+fn torque_nm(pose: &Pose, sign: f64, lifter: &Lifter, speed_deg_s: f64) -> f64 {
+    let acting = Acting::of(lifter, std::slice::from_ref(pose)).expect("sound arms");
+    let muscles: f64 = acting
+        .muscles
+        .iter()
+        .map(|muscle| {
+            let at = muscle.at(&acting.curves, pose, speed_deg_s.to_radians());
+            let arm = sign * at.arms_m[0];
+            let full = arm * at.active_n;
+            0.5 * (full + full.hypot(CORNER_NM)) + arm * at.passive_n
+        })
+        .sum();
+    muscles + sign * acting.passive_joints_nm(pose)[0]
+}
+
+/// The greatest of some torques, a little of those close to it mixed in: smooth where two change places.
+fn greatest(torques: &[f64]) -> f64 {
+    let top = torques.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let weight = |torque: f64| ((torque - top) / MIXED_NM).exp();
+    let weights: f64 = torques.iter().map(|t| weight(*t)).sum();
+    torques.iter().map(|t| t * weight(*t)).sum::<f64>() / weights
 }
 
 fn joint_of<'a>(test: &JointTest, held: &'a [(Dof, f64)]) -> Joint<'a> {
