@@ -193,20 +193,16 @@ fn errors(out: &mut String, problem: &Problem, answer: &Answer) -> std::fmt::Res
         "    // the model's own error: root mean square of what is left, as a share of the published value"
     )?;
     writeln!(out, "    // (of two deviations where that is more);")?;
-    writeln!(out, "    // lifts: from `lift_misfit` of targets.ron")?;
+    writeln!(
+        out,
+        "    // lifts: errors_of_lifts.ron, written from the table of evidence"
+    )?;
     writeln!(out, "    model_error: {{")?;
     for (kind, (sum, count)) in kinds {
         writeln!(
             out,
             "        \"{kind}\": (share: {:.3}, targets: {count}),",
             (sum / count as f64).sqrt()
-        )?;
-    }
-    for (lift, misfit) in &problem.targets.lift_misfit {
-        writeln!(
-            out,
-            "        \"{lift}\": (share: {:.3}, rows: {}),",
-            misfit.share, misfit.rows
         )?;
     }
     writeln!(out, "    }},")

@@ -77,22 +77,8 @@ pub struct Targets {
     pub limp_width: f64,
     #[allow(dead_code)]
     pub limp_source: Source,
-    /// What whole lifts miss by, by lift and quantity: no target.
-    pub lift_misfit: BTreeMap<String, LiftMisfit>,
     /// The targets, by what they say.
     pub targets: BTreeMap<String, Target>,
-}
-
-/// What the model misses of a lift's quantity, from the table of evidence.
-#[derive(Debug, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct LiftMisfit {
-    /// Root mean square of the difference as a share of the published value.
-    pub share: f64,
-    /// Rows it was computed from.
-    pub rows: usize,
-    #[allow(dead_code)]
-    pub source: Source,
 }
 
 /// One published value.
