@@ -28,8 +28,8 @@ pub struct StancePath {
     figure: BodyLines,
     /// What bears the bar, along and behind a straight trunk, m: a place on the back, or the shoulder.
     on_trunk_m: (f64, f64),
-    /// How far the lower back is bent all the way, rad.
-    lumbar: f64,
+    /// Flexion of the lower back at start and end, rad.
+    lumbar: (f64, f64),
     /// Distance from the shoulder to a bar in the hands, m.
     arm_m: Option<f64>,
     start_arms: f64,
@@ -64,7 +64,7 @@ impl StancePath {
             bar_x_m: standing.along_the_foot_m(record.bar_over),
             figure: BodyLines::of(lifter),
             on_trunk_m: (standing.trunk_m(), 0.0),
-            lumbar: record.lumbar.as_rad(),
+            lumbar: (record.lumbar.as_rad(), record.end_lumbar.as_rad()),
             standing,
             arm_m,
             start_arms: 0.0,
@@ -75,7 +75,7 @@ impl StancePath {
             course: Spline::through(&record.ankle_course, Beyond::ConstantSlope)?,
         };
         path.set_start(&record.bar, movement, lifter)?;
-        path.heights_m.1 = path.bar_height_m(path.end_ankle, record.end_knee.as_rad())?;
+        path.heights_m.1 = path.bar_height_m(1.0, path.end_ankle, record.end_knee.as_rad())?;
         if path.heights_m.1 <= path.heights_m.0 + 0.01 {
             return Err(Error::bad(StanceFault::NoWayUp {
                 start: Length::from_m(path.heights_m.0),
@@ -154,14 +154,14 @@ impl StancePath {
             above(knee).unwrap_or(f64::NAN)
         })?;
         self.start_ankle = ankle(knee);
-        self.heights_m.0 = self.bar_height_m(self.start_ankle, knee)?;
+        self.heights_m.0 = self.bar_height_m(0.0, self.start_ankle, knee)?;
         Ok(())
     }
 
     /// Height of the bar when it is over the foot with these angles and plumb arms, m.
-    fn bar_height_m(&self, ankle: f64, knee: f64) -> Result<f64> {
+    fn bar_height_m(&self, s: f64, ankle: f64, knee: f64) -> Result<f64> {
         let hip = self.standing.hip_over(ankle, knee)?;
-        let reach = self.from_hip().length();
+        let reach = self.from_hip(s).length();
         let forward = self.bar_x_m - hip.x;
         if forward.abs() >= reach {
             return Err(Error::bad(StanceFault::BarNotOverFoot {
@@ -174,8 +174,12 @@ impl StancePath {
     }
 
     /// The bearing from the hip joint in the pelvis's axes.
-    fn from_hip(&self) -> Point {
-        from_hip(self.standing.pelvis_m(), self.on_trunk_m, self.lumbar)
+    fn from_hip(&self, s: f64) -> Point {
+        from_hip(self.standing.pelvis_m(), self.on_trunk_m, self.lumbar_rad(s))
+    }
+
+    fn lumbar_rad(&self, s: f64) -> f64 {
+        self.lumbar.0 + s * (self.lumbar.1 - self.lumbar.0)
     }
 
     fn ankle(&self, s: f64) -> f64 {
@@ -200,7 +204,7 @@ impl StancePath {
 
     /// Hip, and direction of the pelvis (rad), that bring the bar over the foot with the ankle's angle.
     fn hip_and_pelvis(&self, s: f64) -> Result<(Point, f64)> {
-        let (from_hip, bearing) = (self.from_hip(), self.bearing(s));
+        let (from_hip, bearing) = (self.from_hip(s), self.bearing(s));
         let reach = from_hip.length();
         let cannot = |why: LinksFault| {
             Error::bad(StanceFault::CannotClose {
@@ -314,10 +318,10 @@ impl TracedPath for StancePath {
             leg.ankle_rad,
             leg.knee_rad,
             leg.hip_rad(pelvis_rad),
-            self.lumbar,
+            self.lumbar_rad(s),
         ];
         if self.arm_m.is_some() {
-            angles.push(FRAC_PI_2 - self.arms(s) - (pelvis_rad - self.lumbar));
+            angles.push(FRAC_PI_2 - self.arms(s) - (pelvis_rad - self.lumbar_rad(s)));
         }
         Ok(angles)
     }

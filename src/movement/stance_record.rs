@@ -20,8 +20,10 @@ pub struct StanceRecord {
     pub end_ankle: Angle,
     /// Knee flexion at the end of the range: a few degrees short of straight.
     pub end_knee: Angle,
-    /// Flexion of the lower back, kept all the way: how a braced back is held.
+    /// Flexion of the lower back at the start, from standing; it straightens evenly over the range.
     pub lumbar: Angle,
+    /// Flexion of the lower back at the end.
+    pub end_lumbar: Angle,
     /// Place of the bar along the foot, from heel (0) to toe (1).
     pub bar_over: f64,
     /// Where the key poses come from.
