@@ -136,6 +136,13 @@ impl ShoulderPose {
         Vector3::new(up.x * cos - up.y * sin, up.x * sin + up.y * cos, up.z)
     }
 
+    /// The same arm with the blade drawn back round the ribs by so much more, rad.
+    #[must_use]
+    pub fn drawn_back(mut self, angle_rad: f64) -> Self {
+        self.blade.forward_rad -= angle_rad;
+        self
+    }
+
     /// How the blade has turned.
     #[must_use]
     pub fn blade(&self) -> BladeTurn {

@@ -205,7 +205,8 @@ impl ArmPath {
         let side = square_to(self.elbow_side, hand);
         let elbow = hand * (along / distance_m) + side * aside;
         Ok(ArmInSpace {
-            shoulder: ShoulderPose::of_arm(elbow, hand - elbow),
+            shoulder: ShoulderPose::of_arm(elbow, hand - elbow)
+                .drawn_back(s * self.record.blades_drawn_back.as_rad()),
             elbow,
             hand,
             elbow_rad: cosine.acos(),

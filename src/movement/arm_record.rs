@@ -24,6 +24,9 @@ pub struct ArmRecord {
     pub end: HandPlace,
     /// Elbow flexion of a straight arm at the lockout end.
     pub lockout_elbow: Angle,
+    /// How far the shoulder blades are drawn back at the end beyond what they do with the arm.
+    #[serde(default)]
+    pub blades_drawn_back: Angle,
     /// Friction between hand and bar along the bar.
     pub friction: f64,
     /// Where places, lockout and friction come from.
