@@ -24,7 +24,11 @@ pub(super) fn stance(movement: &Movement, stance: &StanceRecord, rules: &mut Rul
         ),
         ("path.end_knee", stance.end_knee.as_deg(), &bounds.end_knee),
         ("path.lumbar", stance.lumbar.as_deg(), &bounds.held_lumbar),
-        ("path.end_lumbar", stance.end_lumbar.as_deg(), &bounds.held_lumbar),
+        (
+            "path.end_lumbar",
+            stance.end_lumbar.as_deg(),
+            &bounds.held_lumbar,
+        ),
         ("path.bar_over", stance.bar_over, &bounds.bar_over),
     ] {
         rules.within(path, value, bound);

@@ -5,6 +5,7 @@
 //! each of the trunk's three axes is balanced by the muscles, the arm's twist included.
 
 use super::arm_frame::TrunkFrame;
+use super::arm_in_space::{ArmInSpace, square_to};
 use super::arm_outline::{ArmLine, outline};
 use super::arm_record::{ArmPlace, ArmRecord, BentEnd, Hand, HandPlace, Posture};
 use super::limb_lines::BodyLines;
@@ -215,8 +216,6 @@ impl ArmPath {
 
     /// How the shoulder turns along the range: central differences of fourth order.
     fn motion(&self, s: f64, shoulder: ShoulderPose) -> Result<ShoulderMotion> {
-        /// Step of the differences, share of the range.
-        const STEP: f64 = 1.0e-3;
         let at = |k: f64| self.arm(s + k * STEP).map(|arm| arm.shoulder);
         let (near, far) = ((at(-1.0)?, at(1.0)?), (at(-2.0)?, at(2.0)?));
         let turn = near.0.turn_to(&near.1) * (8.0 / (12.0 * STEP))
@@ -253,39 +252,6 @@ impl ArmPath {
             ],
         }
     }
-}
-
-/// An arm in the trunk's axes.
-#[derive(Debug, Clone, Copy)]
-struct ArmInSpace {
-    shoulder: ShoulderPose,
-    elbow: Vector3<f64>,
-    hand: Vector3<f64>,
-    elbow_rad: f64,
-}
-
-impl ArmInSpace {
-    /// How a place on the upper arm (or the hand) moves with a coordinate, m/rad.
-    fn column(&self, dof: Dof, place: Vector3<f64>) -> Vector3<f64> {
-        if dof == Dof::Elbow {
-            self.shoulder.elbow_axis().cross(&(place - self.elbow))
-        } else {
-            axis_of(dof).cross(&place)
-        }
-    }
-
-    /// Centre of mass of a link from here to there.
-    fn centre(from: Vector3<f64>, to: Vector3<f64>, link: &Link) -> Vector3<f64> {
-        from + (to - from) * (link.centre_m / link.length_m)
-    }
-}
-
-/// The part of a vector square to another, of unit length.
-fn square_to(vector: Vector3<f64>, other: Vector3<f64>) -> Vector3<f64> {
-    let along = other.normalize();
-    (vector - along * vector.dot(&along))
-        .try_normalize(1.0e-9)
-        .unwrap_or_else(|| along.cross(&Vector3::x()))
 }
 
 impl ArmPath {
@@ -402,7 +368,14 @@ impl ArmPath {
     }
 }
 
+/// Step of all differences along the range: fine enough for an arm that is nearly straight.
+const STEP: f64 = 2.5e-4;
+
 impl TracedPath for ArmPath {
+    fn step(&self) -> f64 {
+        STEP
+    }
+
     fn angles(&self, s: f64) -> Result<Vec<f64>> {
         let arm = self.arm(s)?;
         let angle = |dof| match dof {

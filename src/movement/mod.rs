@@ -5,6 +5,7 @@
 
 mod arm;
 mod arm_frame;
+mod arm_in_space;
 mod arm_outline;
 mod arm_record;
 mod bridge;

@@ -161,7 +161,7 @@ impl StancePath {
     /// Height of the bar when it is over the foot with these angles and plumb arms, m.
     fn bar_height_m(&self, s: f64, ankle: f64, knee: f64) -> Result<f64> {
         let hip = self.standing.hip_over(ankle, knee)?;
-        let reach = self.from_hip(s).length();
+        let reach = self.bearing_from_hip(s).length();
         let forward = self.bar_x_m - hip.x;
         if forward.abs() >= reach {
             return Err(Error::bad(StanceFault::BarNotOverFoot {
@@ -174,8 +174,12 @@ impl StancePath {
     }
 
     /// The bearing from the hip joint in the pelvis's axes.
-    fn from_hip(&self, s: f64) -> Point {
-        from_hip(self.standing.pelvis_m(), self.on_trunk_m, self.lumbar_rad(s))
+    fn bearing_from_hip(&self, s: f64) -> Point {
+        from_hip(
+            self.standing.pelvis_m(),
+            self.on_trunk_m,
+            self.lumbar_rad(s),
+        )
     }
 
     fn lumbar_rad(&self, s: f64) -> f64 {
@@ -204,7 +208,7 @@ impl StancePath {
 
     /// Hip, and direction of the pelvis (rad), that bring the bar over the foot with the ankle's angle.
     fn hip_and_pelvis(&self, s: f64) -> Result<(Point, f64)> {
-        let (from_hip, bearing) = (self.from_hip(s), self.bearing(s));
+        let (from_hip, bearing) = (self.bearing_from_hip(s), self.bearing(s));
         let reach = from_hip.length();
         let cannot = |why: LinksFault| {
             Error::bad(StanceFault::CannotClose {

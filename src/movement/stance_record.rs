@@ -56,9 +56,9 @@ pub enum BarPlace {
         /// Key poses of the arms: place in the range, and lean as a share of that at the start.
         arms_course: Vec<(f64, f64)>,
         /// The hands outside the legs.
-        conventional: LiftOff,
+        conventional: Box<LiftOff>,
         /// The hands between the legs.
-        sumo: LiftOff,
+        sumo: Box<LiftOff>,
     },
 }
 

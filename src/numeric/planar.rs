@@ -56,13 +56,6 @@ impl Point {
         self.z.atan2(self.x)
     }
 
-    /// The arrow turned by an angle.
-    #[must_use]
-    pub fn rotate(self, angle_rad: f64) -> Self {
-        let (sin, cos) = angle_rad.sin_cos();
-        Self::new(self.x * cos - self.z * sin, self.x * sin + self.z * cos)
-    }
-
     /// The arrow turned by a quarter in the positive sense: how a point at its tip moves per radian.
     #[must_use]
     pub const fn quarter_turn(self) -> Self {
