@@ -13,7 +13,7 @@ use crate::plot::{
     Axis, Extent, Labels, LevelLine, LineChart, Panel, Role, Series, Shade, SmallMultiples,
     SmallPanel,
 };
-use crate::study::Study;
+use crate::study::{LoadedExamples, Study};
 use crate::units::System;
 
 /// Where the shared upright axis ends, % of the median: nearly straight limbs climb out of any scale.
@@ -104,7 +104,8 @@ pub fn class_lifts(lifter: &str, shape: CurveShape, lifts: &[&Study]) -> Sheet {
 
 /// Capacity and the demand of a plain weight for one lift of every class.
 #[must_use]
-pub fn load_over_class(lifter: &str, loaded: &[Study], units: System) -> Sheet {
+pub fn load_over_class(lifter: &str, examples: &LoadedExamples, units: System) -> Sheet {
+    let loaded = &examples.loaded;
     let chart = SmallMultiples {
         x: range_axis(),
         y: median_axis("Load"),
@@ -112,7 +113,7 @@ pub fn load_over_class(lifter: &str, loaded: &[Study], units: System) -> Sheet {
         columns: Some(columns(loaded.len())),
         ..SmallMultiples::default()
     };
-    Sheet::panels(&load_over_class_words(lifter, loaded, units), chart)
+    Sheet::panels(&load_over_class_words(lifter, examples, units), chart)
 }
 
 fn loaded_panel(study: &Study) -> SmallPanel {

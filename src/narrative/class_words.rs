@@ -5,7 +5,7 @@
 use super::figure_words::FigureWords;
 use super::prose::{capital, listed, part_of_range, percent};
 use crate::capacity::CurveShape;
-use crate::study::{HARD_EFFORT, SetupStudy, Study};
+use crate::study::{HARD_EFFORT, LoadedExamples, SetupStudy, Study};
 use crate::units::System;
 
 /// What a curve of this class does, after the name of the lift.
@@ -173,7 +173,12 @@ fn class_caption(shape: CurveShape) -> &'static str {
 
 /// A plain weight over one lift of every class.
 #[must_use]
-pub fn load_over_class_words(lifter: &str, loaded: &[Study], units: System) -> FigureWords {
+pub fn load_over_class_words(
+    lifter: &str,
+    examples: &LoadedExamples,
+    units: System,
+) -> FigureWords {
+    let loaded = &examples.loaded;
     let places: Vec<String> = loaded.iter().filter_map(hardest_part).collect();
     let told: Vec<String> = loaded
         .iter()
@@ -193,10 +198,27 @@ pub fn load_over_class_words(lifter: &str, loaded: &[Study], units: System) -> F
             loaded.len(),
             told.join(" ")
         ),
-        caption: "The heaviest weight that can be lifted is set by one place of the range. Everywhere else the same weight is \
-                  lighter than the lifter is strong: the gap between the curves is strength that a plain weight does not train."
-            .to_owned(),
+        caption: format!(
+            "The heaviest weight that can be lifted is set by one place of the range. Everywhere else the same weight is \
+             lighter than the lifter is strong: the gap between the curves is strength that a plain weight does not train.{}",
+            left_out_of_classes(&examples.left_out)
+        ),
     }
+}
+
+/// Why a class has no panel, behind other sentences; nothing where every class has one.
+fn left_out_of_classes(left_out: &[Study]) -> String {
+    left_out
+        .iter()
+        .map(|study| {
+            format!(
+                " No {} lift is drawn: even without a weight the {} takes more than {} of what this lifter has.",
+                study.class.shape.word(),
+                study.movement_title.to_lowercase(),
+                percent(HARD_EFFORT)
+            )
+        })
+        .collect()
 }
 
 fn hardest_part(study: &Study) -> Option<String> {

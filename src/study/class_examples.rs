@@ -4,7 +4,7 @@
 
 use super::desk::{Desk, LiftStudy};
 use crate::capacity::CurveShape;
-use crate::error::Result;
+use crate::error::{Error, LiftFault, Result, StudyFault, What};
 use crate::study::Study;
 
 /// The classes in teaching order.
@@ -31,35 +31,70 @@ pub fn has_class(desk: &Desk<'_>, shape: CurveShape) -> bool {
     example(desk, shape).is_some()
 }
 
-/// The lift that stands for a class: the first well-known one, else the first by name.
-fn example<'a>(desk: &'a Desk<'_>, shape: CurveShape) -> Option<&'a LiftStudy> {
-    let of_class = |lift: &&LiftStudy| lift.study.class.shape == shape;
-    EXAMPLES
-        .iter()
-        .filter_map(|name| desk.lift(name).ok())
-        .find(of_class)
-        .or_else(|| desk.lifts().iter().find(of_class))
+/// The lifts of a class that may stand for it: the well-known ones first, then all by name.
+fn candidates<'a>(desk: &'a Desk<'_>, shape: CurveShape) -> impl Iterator<Item = &'a LiftStudy> {
+    let known = EXAMPLES.iter().filter_map(|name| desk.lift(name).ok());
+    known
+        .chain(desk.lifts())
+        .filter(move |lift| lift.study.class.shape == shape)
 }
 
-fn examples<'a>(desk: &'a Desk<'_>) -> impl Iterator<Item = &'a LiftStudy> {
-    CLASSES.iter().filter_map(|shape| example(desk, *shape))
+/// The lift that stands for a class: the first of its candidates.
+fn example<'a>(desk: &'a Desk<'_>, shape: CurveShape) -> Option<&'a LiftStudy> {
+    candidates(desk, shape).next()
 }
 
 /// One example of every class that this lifter's curves have, in teaching order.
 #[must_use]
 pub fn class_examples<'a>(desk: &'a Desk<'_>) -> Vec<&'a Study> {
-    examples(desk).map(|lift| &lift.study).collect()
+    CLASSES
+        .iter()
+        .filter_map(|shape| example(desk, *shape))
+        .map(|lift| &lift.study)
+        .collect()
 }
 
-/// The same lifts, each under a plain weight that makes its hardest place hard.
-pub fn loaded_examples(desk: &Desk<'_>) -> Result<Vec<Study>> {
-    examples(desk)
-        .map(|lift| {
-            let movement = lift.model.movement_name.as_str();
-            let setup = desk.hard(movement, Vec::new())?;
-            desk.under(movement, &[setup])
-        })
-        .collect()
+/// One lift of every class under a plain weight.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LoadedExamples {
+    /// The lifts under their weights, in teaching order.
+    pub loaded: Vec<Study>,
+    /// Lifts of classes none of which this lifter can load: without any weight they are too hard already.
+    pub left_out: Vec<Study>,
+}
+
+/// For every class the first lift that this lifter can load, under a plain weight that makes its hardest
+/// place hard.
+pub fn loaded_examples(desk: &Desk<'_>) -> Result<LoadedExamples> {
+    let (mut loaded, mut left_out) = (Vec::new(), Vec::new());
+    for shape in CLASSES {
+        let mut of_class = candidates(desk, shape);
+        match of_class.find_map(|lift| under_hard_weight(desk, lift).transpose()) {
+            Some(study) => loaded.push(study?),
+            None => left_out.extend(example(desk, shape).map(|lift| lift.study.clone())),
+        }
+    }
+    Ok(LoadedExamples { loaded, left_out })
+}
+
+/// A lift under the weight that makes it hard; none where it is harder without any.
+fn under_hard_weight(desk: &Desk<'_>, lift: &LiftStudy) -> Result<Option<Study>> {
+    let movement = lift.model.movement_name.as_str();
+    match desk.hard(movement, Vec::new()) {
+        Ok(setup) => desk.under(movement, &[setup]).map(Some),
+        Err(error) if is_hard_without_weight(&error) => Ok(None),
+        Err(error) => Err(error),
+    }
+}
+
+fn is_hard_without_weight(error: &Error) -> bool {
+    let too_hard = |what: &What| {
+        matches!(
+            what,
+            What::Study(StudyFault::Lift(LiftFault::HardWithoutWeight { .. }))
+        )
+    };
+    error.faults().iter().all(|fault| too_hard(&fault.what))
 }
 
 /// The lifts of a class, the steepest curve first.

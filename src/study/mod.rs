@@ -42,7 +42,9 @@ mod versus_plain;
 pub use against_plain::{AgainstPlain, HungKind, NameOfHung};
 pub use asked_torques::asked_torques_nm;
 pub use cause::{Cause, Spot};
-pub use class_examples::{class_examples, has_class, lifts_of_class, loaded_examples};
+pub use class_examples::{
+    LoadedExamples, class_examples, has_class, lifts_of_class, loaded_examples,
+};
 pub use cohort::{Cohort, Member, Scatter, cohort, invented};
 pub use compared::{Compared, Conditions, Figures, usual_comparison};
 pub use desk::{Desk, HARD_EFFORT, LiftStudy};
