@@ -149,6 +149,15 @@ pub enum CamFault {
     },
     /// A capacity that a cam cannot follow.
     Capacity(f64),
+    /// A cam that follows a capacity and would be too small where that is least.
+    FitTooSmall {
+        /// The radius there.
+        smallest: Length,
+        /// The smallest that a cam can have.
+        least: Length,
+        /// The smallest mean radius with which the cam can be.
+        mean_at_least: Length,
+    },
 }
 
 /// Why readings of a band allow no fit.

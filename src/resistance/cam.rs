@@ -134,6 +134,19 @@ impl Cam {
             return Err(CamFault::Capacity(*odd).into());
         }
         let mean = capacity.iter().sum::<f64>() / capacity.len() as f64;
+        let weakest = capacity.iter().copied().fold(f64::INFINITY, f64::min) / mean;
+        let (smallest, least) = (
+            mean_radius * weakest,
+            Length::from_m(bounds().cam_radius.least()),
+        );
+        if smallest < least {
+            return Err(CamFault::FitTooSmall {
+                smallest,
+                least,
+                mean_at_least: least * (1.0 / weakest),
+            }
+            .into());
+        }
         let profile: Vec<(Angle, Length)> = angles
             .iter()
             .zip(capacity)

@@ -19,6 +19,11 @@ pub(super) fn told(fault: &ImplementFault, units: System) -> Told {
             Told::new(format!("{kind} makes no sense on {movement}: {reason}")).hint(instead)
         }
         ImplementFault::Repeated { kind, times } => repeated(*kind, *times),
+        ImplementFault::Cam(CamFault::FitTooSmall {
+            smallest,
+            least,
+            mean_at_least,
+        }) => fit_too_small([*smallest, *least], *mean_at_least, units),
         other => Told::new(message(other, units)),
     }
 }
@@ -101,7 +106,24 @@ fn of_cam(fault: &CamFault) -> String {
         CamFault::Capacity(capacity) => {
             format!("a cam cannot follow a capacity of {capacity}: it must be above 0 everywhere")
         }
+        CamFault::FitTooSmall { .. } => String::new(),
     }
+}
+
+/// A cam that would be too small where the lifter is weakest, and from which mean radius on it can be.
+fn fit_too_small([smallest, least]: [Length; 2], mean: Length, units: System) -> Told {
+    let mean = match units {
+        System::Metric => format!("{} cm", mean.as_cm().ceil()),
+        System::Us => format!("{} in", mean.as_in().ceil()),
+    };
+    let [smallest, least] = [smallest, least].map(|radius| match units {
+        System::Metric => format!("{} cm", rounded(radius.as_cm(), 2)),
+        System::Us => format!("{} in", rounded(radius.as_in(), 2)),
+    });
+    Told::new(format!(
+        "a cam that follows this lifter would have a radius of {smallest} where he is weakest, and none is smaller than {least}"
+    ))
+    .hint(format!("a larger cam can follow: \"cam fitted {mean}\""))
 }
 
 fn repeated(kind: ImplementKind, times: usize) -> Told {
