@@ -104,11 +104,16 @@ impl RepModel {
     ///    and one is not.
     /// 2. Halve the bracket until it is as wide as the tolerance.
     ///
+    /// It is lifted even where the repetition itself is [handed over](After::HandOver) at the bottom.
     /// **Fails** when even no plain load at all is lifted.
     pub fn one_rm(&self, template: &Setup, options: &RepOptions) -> Result<OneRepMax> {
+        let options = RepOptions {
+            after: After::Drive,
+            ..*options
+        };
         options.check()?;
-        largest(self.held_anywhere_kg(options), |load| {
-            self.is_lifted(&with_load(template, load), options)
+        largest(self.held_anywhere_kg(&options), |load| {
+            self.is_lifted(&with_load(template, load), &options)
         })
     }
 
