@@ -7,7 +7,7 @@
 //!
 //! ```
 //! # fn main() -> Result<(), torquill::LiftError> {
-//! let lift = torquill::Lift::of("bench-press", "reference-man")?.load("80 kg")?;
+//! let lift = torquill::Lift::of("bench-press", "reference-man")?.load("55 kg")?;
 //! let summary = lift.answer()?.summary;
 //! assert_eq!(summary.class, "ascending");
 //! println!("hardest at {:?} of the range: {:?}", summary.sticking_point_range, summary.max_effort);

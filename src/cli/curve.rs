@@ -14,9 +14,9 @@ use clap::{ArgMatches, Args};
 /// CurveArguments of `curve`.
 #[derive(Debug, Args)]
 #[command(after_help = "Examples:
-  torquill curve bench-press --load \"80 kg\"
-  torquill curve biceps-curl --load \"15 kg\" --format csv
-  torquill curve bench-press --load \"100 kg\" --detail --format json
+  torquill curve bench-press --load \"55 kg\"
+  torquill curve biceps-curl --load \"8 kg\" --format csv
+  torquill curve bench-press --load \"55 kg\" --detail --format json
   torquill curve bench-press --set technique.grip_width=\"60 cm\"
   torquill curve lateral-raise --speed \"60 deg/s\"")]
 pub struct CurveArguments {

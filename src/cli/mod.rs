@@ -52,9 +52,9 @@ struct Cli {
 
 const EXAMPLES: &str = "Examples:
   torquill movements
-  torquill curve bench-press --load \"80 kg\"
-  torquill figure bench-press --load \"80 kg\" -o bench.png
-  torquill figure bench-press --load \"100 kg\" --versus --load \"70 kg\" --band loop-29mm:1 -o bands.png
+  torquill curve bench-press --load \"55 kg\"
+  torquill figure bench-press --load \"55 kg\" -o bench.png
+  torquill figure bench-press --load \"55 kg\" --versus --load \"35 kg\" --band loop-14mm:1 -o bands.png
 
 Education, not medical advice.";
 

@@ -22,7 +22,7 @@ use std::path::Path;
 ///
 /// ```
 /// # fn main() -> Result<(), torquill::LiftError> {
-/// let lift = torquill::Lift::of("bench-press", "reference-man")?.load("80 kg")?;
+/// let lift = torquill::Lift::of("bench-press", "reference-man")?.load("55 kg")?;
 /// let answer = lift.answer()?;
 /// assert_eq!(answer.summary.class, "ascending");
 /// assert!(answer.summary.max_effort.expect("a load has a hardest place") < 1.0);
@@ -228,7 +228,7 @@ impl Lift {
     ///
     /// ```
     /// # fn main() -> Result<(), torquill::LiftError> {
-    /// let answer = torquill::Lift::of("bench-press", "reference-man")?.load("80 kg")?.answer()?;
+    /// let answer = torquill::Lift::of("bench-press", "reference-man")?.load("55 kg")?.answer()?;
     /// let hardest = answer.samples.iter().filter_map(|sample| sample.effort).fold(0.0, f64::max);
     /// assert!((hardest - answer.summary.max_effort.expect("loaded")).abs() < 0.01);
     /// # Ok(())
