@@ -154,6 +154,14 @@ fn loads(
     }
     let at = |share: f64| request.strength().load_at(share);
     let top = Mass::from_kg(at(window.1).as_kg().min(limits.eccentric_one_rm.as_kg()));
+    if at(window.0) > top {
+        return Err(Error::no_answer(LoweringFault::NoReserve {
+            load: at(window.0),
+            limit: limits.eccentric_one_rm,
+            ratio: limits.ratio(),
+            who: limits.measured_on.clone(),
+        }));
+    }
     let least = request.loading.at_least(at(window.0), top).ok_or_else(|| {
         Error::no_answer(LoweringFault::NothingInWindow {
             loads: (at(window.0), top),

@@ -113,7 +113,9 @@ fn regress_clusters_keep_what_a_straight_set_loses_through_the_program() {
 #[test]
 fn law_every_movement_and_method_is_planned_or_refused_with_the_reason() {
     for movement in MOVEMENTS {
-        let plan = json(&["plan", movement, "--method", "all"]);
+        // A stronger man: the reference man does not lift his own body in a pull-up.
+        let strong = ["--set", "lifter.strength_scale=1.6"];
+        let plan = json(&[&["plan", movement, "--method", "all"], &strong[..]].concat());
         let sessions = plan["sessions"].as_array().expect("sessions");
         let refused = plan["refused"].as_array().expect("refused");
         assert_eq!(sessions.len() + refused.len(), 6, "{movement}");
@@ -135,6 +137,20 @@ fn law_every_movement_and_method_is_planned_or_refused_with_the_reason() {
             );
         }
     }
+    // Who hardly lowers more than lifts is told so, not that the gym lacks plates.
+    let lowering = ["plan", "pull-up", "--method", "overloaded-lowering"];
+    let little = call(&[&lowering[..], &["--set", "lifter.strength_scale=1.3"]].concat());
+    assert_eq!(little.status, 1, "{}", little.out);
+    let reason = "not even one lowering of 10.2 kg keeps a reserve against 10 kg";
+    assert!(little.complaint.contains(reason), "{}", little.complaint);
+    // No maximum, no plan: the own body is more than the reference man pulls up.
+    let none = call(&["plan", "pull-up", "--method", "all"]);
+    assert_eq!(none.status, 1, "{}", none.out);
+    assert!(
+        none.complaint.contains("does not lift the own body"),
+        "{}",
+        none.complaint
+    );
 }
 
 #[test]
