@@ -3,9 +3,10 @@
 use crate::body::studied;
 use crate::lifts::weakest;
 use crate::numeric::optimality::{Instance, residuals};
+use nalgebra::{Rotation3, Unit, Vector3};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
-use torquill::anatomy::{Dof, Lifter};
+use torquill::anatomy::{Dof, Lifter, LineStart, ShoulderPose};
 use torquill::capacity::{Acting, BOUNDLESS, Held, Pace, Solver, curve_of, plain_direction};
 use torquill::library::{Library, Shelf, assemble};
 use torquill::movement::{
@@ -51,35 +52,57 @@ fn load_of(range: &Range, held: &Held) -> PlaneForce {
     }
 }
 
+/// Central difference of a length over a small step on either side.
+fn slope_of(step: f64, length: impl Fn(f64) -> f64) -> f64 {
+    (length(step) - length(-step)) / (2.0 * step)
+}
+
+/// The same body with the upper arm turned about an axis of the trunk.
+fn arm_turned(pose: &Pose, axis: Vector3<f64>, by: f64) -> Pose {
+    let turn = Rotation3::from_axis_angle(&Unit::new_normalize(axis), by);
+    let shoulder = &pose.shoulder.pose;
+    let bend = -shoulder.arm().cross(&shoulder.elbow_axis());
+    let mut turned = pose.clone();
+    turned.shoulder.pose = ShoulderPose::of_arm(turn * shoulder.arm(), turn * bend);
+    turned
+}
+
 #[test]
 fn law_a_moment_arm_is_the_slope_of_length_in_every_pose() {
     const STEP: f64 = 1.0e-5;
+    let mut in_space = 0;
     for (name, lifter_name, movement, lifter) in everything() {
         let range = trace(&movement, &lifter, 9).expect("a range");
         let acting = Acting::of(&lifter, &range.poses).expect("sound arms");
         for pose in &range.poses {
             // What a stretched tendon gives is not in the arms.
             for muscle in acting.muscles.iter().filter(|m| m.fibre.has_rigid_tendon()) {
-                let here = muscle.at(&acting.curves, pose, 0.0);
+                let length_in = |pose: &Pose| {
+                    let at = muscle.at(&acting.curves, pose, 0.0);
+                    muscle.fibre.projected_m(at.state.length_norm)
+                };
                 // A projection of a twentieth of the fibres is held there, whatever the arms say.
-                let projected_m = muscle.fibre.projected_m(here.state.length_norm);
-                if projected_m < 0.051 * muscle.fibre.optimal_m {
+                if length_in(pose) < 0.051 * muscle.fibre.optimal_m {
                     continue;
                 }
-                let arms = here.arms_m;
+                let line = lifter.muscles[&muscle.name].shoulder.as_ref();
+                let on_trunk = line.is_none_or(|line| line.starts_on == LineStart::Trunk);
+                let arms = muscle.at(&acting.curves, pose, 0.0).arms_m;
                 for (joint, arm) in arms.iter().enumerate() {
-                    let length = |by: f64| {
-                        let mut turned = pose.clone();
-                        turned.coordinates[joint].angle_rad += by;
-                        let at = muscle.at(&acting.curves, &turned, 0.0);
-                        muscle.fibre.projected_m(at.state.length_norm)
-                    };
-                    // Fibres are held at a twentieth of their best length, and then follow no arm.
-                    if length(STEP) == length(-STEP) && length(0.0) < 0.051 * muscle.fibre.optimal_m
-                    {
+                    let coordinate = &pose.coordinates[joint];
+                    let slope = if !coordinate.dof.is_shoulder() {
+                        slope_of(STEP, |by| {
+                            let mut turned = pose.clone();
+                            turned.coordinates[joint].angle_rad += by;
+                            length_in(&turned)
+                        })
+                    } else if on_trunk {
+                        in_space += usize::from(line.is_some());
+                        slope_of(STEP, |by| length_in(&arm_turned(pose, coordinate.axis, by)))
+                    } else {
+                        // A line from the blade also follows the blade: its law is the next one.
                         continue;
-                    }
-                    let slope = (length(STEP) - length(-STEP)) / (2.0 * STEP);
+                    };
                     assert!(
                         (slope + arm).abs() < 1.0e-7,
                         "{name}, {lifter_name}, {}: arm {arm}, length slope {slope}",
@@ -89,6 +112,69 @@ fn law_a_moment_arm_is_the_slope_of_length_in_every_pose() {
             }
         }
     }
+    assert!(
+        in_space > 1000,
+        "{in_space} arms of lines across the shoulder"
+    );
+}
+
+/// Along the range fibres shorten as arms and turns say, and what the line's moment does beyond that is the
+/// shoulder blade's.
+#[test]
+fn law_muscles_across_the_shoulder_shorten_along_the_range_as_their_moments_say() {
+    const SAMPLES: usize = 1601;
+    let step = 1.0 / (SAMPLES - 1) as f64;
+    let (mut smooth, mut bent) = (0, 0);
+    for (name, movement, lifter) in one_of_each_movement() {
+        let range = trace(&movement, &lifter, SAMPLES).expect("a range");
+        let acting = Acting::of(&lifter, &range.poses).expect("sound arms");
+        let across = acting.muscles.iter().filter(|muscle| {
+            lifter.muscles[&muscle.name].shoulder.is_some() && muscle.fibre.has_rigid_tendon()
+        });
+        for muscle in across {
+            let at = |index: usize| muscle.at(&acting.curves, &range.poses[index], 0.0);
+            let length = |index: usize| muscle.fibre.projected_m(at(index).state.length_norm);
+            for index in (50..SAMPLES - 50).step_by(75) {
+                let here = at(index);
+                let pose = &range.poses[index];
+                let of_moments: f64 = here
+                    .arms_m
+                    .iter()
+                    .zip(&pose.coordinates)
+                    .map(|(arm, coordinate)| arm * coordinate.slope_rad)
+                    .sum();
+                assert!(
+                    (of_moments - here.shortening_m - here.by_blade_m).abs() < 1.0e-9,
+                    "{name}, {}: {of_moments} of {here:?}",
+                    muscle.name
+                );
+                if length(index) < 0.051 * muscle.fibre.optimal_m {
+                    continue;
+                }
+                let over =
+                    |k: usize| (length(index + k) - length(index - k)) / (2.0 * k as f64 * step);
+                let finer = |k: usize| over(k) + (over(k) - over(2 * k)) / 3.0;
+                // Where a line leaves its ball between these poses, its course has a corner of second order,
+                // and no difference is the slope.
+                let slope = finer(1);
+                if (slope - finer(2)).abs() > 1.0e-7 {
+                    bent += 1;
+                    continue;
+                }
+                smooth += 1;
+                assert!(
+                    (slope + here.shortening_m).abs() < 1.0e-7,
+                    "{name}, {}, sample {index}: shortening {}, length slope {slope}",
+                    muscle.name,
+                    here.shortening_m
+                );
+            }
+        }
+    }
+    assert!(
+        smooth > 500 && bent * 10 < smooth,
+        "{smooth} places, {bent} left out"
+    );
 }
 
 /// Work of one newton of the plain load over the travel against its torque over the angles.
@@ -98,26 +184,24 @@ fn law_force_over_travel_is_torque_over_angle() {
         let range = trace(&movement, &lifter, 801).expect("a range");
         let plain = plain_direction(range.carrier);
         let push = Point::new(plain.x_n, plain.z_n);
-        let mut work = 0.0;
-        for pair in range.poses.windows(2) {
-            for joint in 0..pair[0].coordinates.len() {
-                let torque = |pose: &Pose| {
-                    // A lever's pad pushes against its own path, wherever that points.
-                    let path = Point::new(pose.load.dx_ds_m, pose.load.dz_ds_m);
-                    let along =
-                        if matches!(range.carrier, torquill::movement::Carrier::Lever { .. }) {
-                            path * (-1.0 / path.length())
-                        } else {
-                            push
-                        };
-                    pose.load_jacobian[joint].dot(along)
-                };
-                // A ball joint has no angles to subtract, only turns about axes.
-                let slope = |pose: &Pose| pose.coordinates[joint].slope_rad;
-                let turn = 0.5 * (slope(&pair[0]) + slope(&pair[1])) / 800.0;
-                work -= 0.5 * (torque(&pair[0]) + torque(&pair[1])) * turn;
-            }
-        }
+        // Torque times turn, per unit of range. A ball joint has no angles to subtract, only turns about axes.
+        let rate = |pose: &Pose| -> f64 {
+            // A lever's pad pushes against its own path, wherever that points.
+            let path = Point::new(pose.load.dx_ds_m, pose.load.dz_ds_m);
+            let along = if matches!(range.carrier, torquill::movement::Carrier::Lever { .. }) {
+                path * (-1.0 / path.length())
+            } else {
+                push
+            };
+            let torques = pose.load_jacobian.iter().zip(&pose.coordinates);
+            torques
+                .map(|(column, c)| column.dot(along) * c.slope_rad)
+                .sum()
+        };
+        // Simpson's rule: near straight elbows the levers bend too much for chords of this width.
+        let rates: Vec<f64> = range.poses.iter().map(rate).collect();
+        let arcs = rates.windows(3).step_by(2);
+        let work = -arcs.map(|r| r[0] + 4.0 * r[1] + r[2]).sum::<f64>() / (3.0 * 800.0);
         let (first, last) = (&range.poses[0].load, &range.poses[800].load);
         let travel = match range.carrier {
             torquill::movement::Carrier::Lever { .. }
@@ -399,13 +483,16 @@ fn law_a_two_joint_muscle_without_an_arm_at_one_joint_is_a_one_joint_muscle() {
     ] {
         let model = assemble(&library, "reference-man", movement, &[]).expect("a model");
         let (mut without_arm, mut one_joint) = (model.lifter.clone(), model.lifter.clone());
-        let arm = |lifter: &mut Lifter| {
-            let arms = &mut lifter.muscles.get_mut(muscle).expect("a muscle").moment_arm;
-            arms.get_mut(&joint).expect("an arm").scale = 0.0;
-        };
-        arm(&mut without_arm);
+        // At the shoulder the arm is that of a line; shrunk to the joint's centre it has none.
+        let shrunk = without_arm.muscles.get_mut(muscle).expect("a muscle");
         let other = one_joint.muscles.get_mut(muscle).expect("a muscle");
-        other.moment_arm.remove(&joint);
+        if joint.is_shoulder() {
+            shrunk.shoulder.as_mut().expect("a line").scale = 0.0;
+            other.shoulder = None;
+        } else {
+            shrunk.moment_arm.get_mut(&joint).expect("an arm").scale = 0.0;
+            other.moment_arm.remove(&joint);
+        }
         for reference in &mut other.reference {
             reference.at.remove(&joint);
         }
