@@ -231,10 +231,12 @@ fn regress_words_and_places_are_set_by_path() {
     assert!(said(&free.expect_err("it has a value by then")).contains("cannot be left free"));
     let same = with(&["technique.touch_point=free"]).expect("it is free already");
     assert!(same == plain());
-    let constant =
-        with(&["muscles.biceps_long.moment_arm.shoulder_flexion=3 cm"]).expect("a length");
-    let arm = &constant.lifter.muscles["biceps_long"].moment_arm[&Dof::ShoulderFlexion];
+    let constant = with(&["muscles.rectus_femoris.moment_arm.hip=3 cm"]).expect("a length");
+    let arm = &constant.lifter.muscles["rectus_femoris"].moment_arm[&Dof::Hip];
     assert!((arm.curve().expect("a constant").at(1.0) - 0.03).abs() < 1e-12);
+    let wrapped = with(&["muscles.biceps_long.shoulder.wrap=3 cm"]).expect("a radius");
+    let line = wrapped.lifter.muscles["biceps_long"].shoulder.as_ref();
+    assert!((line.expect("a line").wrap.as_m() - 0.03).abs() < 1e-12);
 }
 
 #[test]
@@ -253,7 +255,16 @@ fn law_a_new_height_or_mass_rescales_the_body_and_a_new_segment_does_not() {
     let heavy = with(&["lifter.body_mass=+10%"]).expect("80.3 kg is a mass");
     let force = "muscles.biceps_long.peak_force";
     let ratio = value(&heavy, force) / value(&old, force);
-    assert!((ratio - 1.1_f64.powf(2.0 / 3.0)).abs() < 1e-12);
+    assert!(
+        (ratio - 1.1).abs() < 1e-12,
+        "a muscle's volume goes with mass"
+    );
+    let alike = with(&["lifter.height=+10%", "lifter.body_mass=+33.1%"]).expect("a larger body");
+    let ratio = value(&alike, force) / value(&old, force);
+    assert!(
+        (ratio - 1.331_f64.powf(2.0 / 3.0)).abs() < 1e-12,
+        "at one build force goes with the section"
+    );
     let long = with(&["segments.upper_arm.length=+10%"]).expect("31 cm is a length");
     assert!((value(&long, arm) - value(&old, arm)).abs() < 1e-15);
 }
@@ -346,7 +357,7 @@ fn fault_settings_that_do_not_fit_say_which_part_and_offer_the_nearest() {
         ),
         (
             "curves.velocity.hill_a=NaN",
-            "`curves.velocity.hill_a`: `NaN` is no number\n  it is 0.25 now: a plain number without a unit, or a change such as +10%",
+            "`curves.velocity.hill_a`: `NaN` is no number\n  it is 0.1862 now: a plain number without a unit, or a change such as +10%",
         ),
         (
             "muskles.biceps_long.pennation=1 deg",
