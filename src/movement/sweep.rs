@@ -47,10 +47,11 @@ impl SweepPath {
     ///
     /// **Fails** if a technique parameter is missing.
     pub fn new(record: &SweepRecord, movement: &Movement, lifter: &Lifter) -> Result<Self> {
-        let mut held = Vec::new();
+        let mut given = Vec::new();
         for (dof, name) in &record.held {
-            held.push((*dof, movement.angle_rad(name)?.unwrap_or(0.0)));
+            given.push((*dof, movement.angle_rad(name)?.unwrap_or(0.0)));
         }
+        let held: Vec<(Dof, f64)> = given.iter().map(|(dof, angle)| held_at(*dof, *angle)).collect();
         let forward_rad = match &record.plane {
             Some(name) => movement.angle_rad(name)?.unwrap_or(0.0),
             None => 0.0,
@@ -66,7 +67,7 @@ impl SweepPath {
             body: record.body,
             limb: record.limb,
             shoulder_rad: angle_of(&held, Dof::ShoulderFlexion),
-            hip_rad: angle_of(&held, Dof::Hip),
+            hip_rad: angle_of(&given, Dof::Hip),
             knee_rad: angle_of(&held, Dof::Knee),
             forward: forward_rad.sin().powi(2),
             ball_m: lifter.build.ankle_to_ball.as_m(),
@@ -128,6 +129,15 @@ impl SweepPath {
             ..LoadPoint::default()
         }
     }
+}
+
+/// A joint that stands: the hip's angle is given as thigh against trunk, and muscles see thigh against pelvis.
+fn held_at(dof: Dof, angle_rad: f64) -> (Dof, f64) {
+    /// Share of the way between thigh and trunk that the hip joint does, the lower back the rest: 20 of 90 deg
+    /// (lumbopelvic rhythm, from memory).
+    const OF_THE_HIP: f64 = 0.78;
+    let share = if dof == Dof::Hip { OF_THE_HIP } else { 1.0 };
+    (dof, share * angle_rad)
 }
 
 /// The moving chain, and where it bears the load.
