@@ -21,7 +21,9 @@ fn joint(dof: Dof, sign: f64, held: &[(Dof, f64)]) -> Joint<'_> {
     Joint { dof, sign, held }
 }
 
-const SEATED: &[(Dof, f64)] = &[(Dof::Hip, 85.0)];
+/// The hip's share of the angle between thigh and trunk that dynamometers count (the lower back does the rest).
+const OF_THE_HIP: f64 = 0.78;
+const SEATED: &[(Dof, f64)] = &[(Dof::Hip, 85.0 * OF_THE_HIP)];
 const KNEE_BENT: &[(Dof, f64)] = &[(Dof::Knee, 60.0)];
 
 fn knee_extension() -> Joint<'static> {
@@ -66,8 +68,8 @@ fn published_knee_torque_sarabon_2021() {
 fn published_knee_torque_and_hip_angle_baumgart_2021() {
     let man = man();
     let ratio = |sign: f64| {
-        let lying = joint(Dof::Knee, sign, &[(Dof::Hip, 10.0)]).mean(&man, 40, 90);
-        let seated = joint(Dof::Knee, sign, &[(Dof::Hip, 90.0)]).mean(&man, 40, 90);
+        let lying = joint(Dof::Knee, sign, &[(Dof::Hip, 10.0 * OF_THE_HIP)]).mean(&man, 40, 90);
+        let seated = joint(Dof::Knee, sign, &[(Dof::Hip, 90.0 * OF_THE_HIP)]).mean(&man, 40, 90);
         lying / seated
     };
     let (flexion, extension) = (ratio(1.0), ratio(-1.0));
@@ -155,19 +157,19 @@ fn published_leg_torque_anderson_2007() {
         ),
         (
             "hip extension at 0 deg, N·m",
-            hip_extension().torque(&man, 0.0),
+            hip_extension().torque(&man, OF_THE_HIP * 0.0),
         ),
         (
             "hip extension at 20 deg, N·m",
-            hip_extension().torque(&man, 20.0),
+            hip_extension().torque(&man, OF_THE_HIP * 20.0),
         ),
         (
             "hip extension at 60 deg, N·m",
-            hip_extension().torque(&man, 60.0),
+            hip_extension().torque(&man, OF_THE_HIP * 60.0),
         ),
         (
             "hip extension at 90 deg, N·m",
-            hip_extension().torque(&man, 90.0),
+            hip_extension().torque(&man, OF_THE_HIP * 90.0),
         ),
         (
             "plantarflexion at 20 deg dorsiflexion, N·m",
@@ -190,7 +192,7 @@ fn published_handbook_strengths() {
         ),
         (
             "hip extension at 90 deg, N·m",
-            hip_extension().torque(&man, 90.0),
+            hip_extension().torque(&man, OF_THE_HIP * 90.0),
         ),
         (
             "plantarflexion, foot square, N·m",
@@ -297,13 +299,13 @@ fn published_shapes_kulig_1984() {
         ),
         (
             "hip extension is stronger flexed (90 deg) than straight",
-            torque(Dof::Hip, -1.0, KNEE_BENT, 90.0),
+            torque(Dof::Hip, -1.0, KNEE_BENT, 90.0 * OF_THE_HIP),
             torque(Dof::Hip, -1.0, KNEE_BENT, 0.0),
         ),
         (
             "knee flexion, lying, is stronger near extension than at 90 deg",
-            torque(Dof::Knee, 1.0, &[(Dof::Hip, 15.0)], 10.0),
-            torque(Dof::Knee, 1.0, &[(Dof::Hip, 15.0)], 90.0),
+            torque(Dof::Knee, 1.0, &[(Dof::Hip, 15.0 * OF_THE_HIP)], 10.0),
+            torque(Dof::Knee, 1.0, &[(Dof::Hip, 15.0 * OF_THE_HIP)], 90.0),
         ),
     ] {
         kulig.check_holds(what, strong > weak);
