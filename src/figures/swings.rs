@@ -3,9 +3,8 @@
 //! In: [`Ranks`]. Out: a chart of the strongest.
 
 use super::sheet::heading;
-use crate::narrative::parameters::parameter_in_short;
 use crate::narrative::prose::capital;
-use crate::narrative::swing_words::{swing_quantity, swing_sides, swing_words};
+use crate::narrative::swing_words::{swing_name, swing_quantity, swing_sides, swing_words};
 use crate::plot::{Axis, Swing, Tornado};
 use crate::study::Ranks;
 
@@ -16,7 +15,7 @@ const MOST_BARS: usize = 9;
 #[must_use]
 pub fn rank_chart(ranks: &Ranks) -> Tornado {
     let shown = &ranks.rows[..ranks.rows.len().min(MOST_BARS)];
-    let [lowered, raised] = swing_sides(ranks);
+    let [lowered, raised] = swing_sides();
     Tornado {
         heading: heading(&swing_words(ranks, shown)),
         axis: Axis::new(swing_quantity(ranks), "%"),
@@ -26,7 +25,7 @@ pub fn rank_chart(ranks: &Ranks) -> Tornado {
         swings: shown
             .iter()
             .map(|row| Swing {
-                name: capital(&parameter_in_short(&row.number.path)),
+                name: capital(&swing_name(ranks, row)),
                 lowered: row.lowered_percent.unwrap_or(0.0),
                 raised: row.raised_percent.unwrap_or(0.0),
             })

@@ -51,7 +51,10 @@ impl SweepPath {
         for (dof, name) in &record.held {
             given.push((*dof, movement.angle_rad(name)?.unwrap_or(0.0)));
         }
-        let held: Vec<(Dof, f64)> = given.iter().map(|(dof, angle)| held_at(*dof, *angle)).collect();
+        let held: Vec<(Dof, f64)> = given
+            .iter()
+            .map(|(dof, angle)| held_at(*dof, *angle))
+            .collect();
         let forward_rad = match &record.plane {
             Some(name) => movement.angle_rad(name)?.unwrap_or(0.0),
             None => 0.0,

@@ -4,7 +4,7 @@
 
 use super::comparison::compared_in_words;
 use super::figure_words::FigureWords;
-use super::parameters::parameter_in_words;
+use super::parameters::{parameter_in_short, parameter_in_words};
 use super::quantities::rounded;
 use super::rank_words::step_in_words;
 use crate::study::{Ranked, Ranks};
@@ -26,7 +26,7 @@ pub fn swing_words(ranks: &Ranks, shown: &[Ranked]) -> FigureWords {
             ),
         },
         subtitle: format!(
-            "{}, one value lowered or raised by {by} %",
+            "{}, one value lowered or raised by {by} %; places and angles by the step beside them",
             ranks.lifter_title
         ),
         footnote: format!(
@@ -56,7 +56,19 @@ pub fn swing_quantity(ranks: &Ranks) -> String {
 
 /// What the two sides of the bars mean.
 #[must_use]
-pub fn swing_sides(ranks: &Ranks) -> [String; 2] {
-    let by = rounded(ranks.by_percent, 1);
-    [format!("lowered by {by} %"), format!("raised by {by} %")]
+pub fn swing_sides() -> [String; 2] {
+    ["lowered".to_owned(), "raised".to_owned()]
+}
+
+/// The name of a bar: the value, with its step where that is no share of it.
+#[must_use]
+pub fn swing_name(ranks: &Ranks, row: &Ranked) -> String {
+    let name = parameter_in_short(&row.number.path);
+    let step = step_in_words(row);
+    let share = format!("{} %", rounded(ranks.by_percent, 1));
+    if step == share {
+        name
+    } else {
+        format!("{name} (\u{b1}{step})")
+    }
 }
