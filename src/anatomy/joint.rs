@@ -6,6 +6,10 @@
 
 use serde::{Deserialize, Serialize};
 
+/// Share of the angle between thigh and trunk that the hip joint does, the lower back the rest: 20 of 90 deg
+/// (lumbopelvic rhythm, from memory). Machines and dynamometers count the whole angle.
+pub const HIP_OF_THIGH_ON_TRUNK: f64 = 0.78;
+
 /// One rotational degree of freedom of one joint.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]

@@ -19,7 +19,7 @@ mod tendon;
 
 pub use curves::{ActiveForceLength, Bell, Curves, ForceVelocity, PassiveForceLength};
 pub use dynamics::Dynamics;
-pub use joint::{Dof, Joint};
+pub use joint::{Dof, HIP_OF_THIGH_ON_TRUNK, Joint};
 pub use lifter::{Build, Lifter, LifterRecord, Sex, Training};
 pub use moment_arm::{ArmCurve, ArmShape, MomentArm};
 pub use muscle::{Fibre, FibreState, Muscle, Reference};

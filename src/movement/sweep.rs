@@ -11,7 +11,9 @@ use super::record::Movement;
 use super::sweep_outline::Drawn;
 use super::sweep_record::{SweepRecord, SweptLimb};
 use super::traced_path::TracedPath;
-use crate::anatomy::{Dof, Lifter, SegmentName, ShoulderMotion, ShoulderPose};
+use crate::anatomy::{
+    Dof, HIP_OF_THIGH_ON_TRUNK, Lifter, SegmentName, ShoulderMotion, ShoulderPose,
+};
 use crate::error::Result;
 use crate::numeric::Point;
 use nalgebra::Vector3;
@@ -136,10 +138,11 @@ impl SweepPath {
 
 /// A joint that stands: the hip's angle is given as thigh against trunk, and muscles see thigh against pelvis.
 fn held_at(dof: Dof, angle_rad: f64) -> (Dof, f64) {
-    /// Share of the way between thigh and trunk that the hip joint does, the lower back the rest: 20 of 90 deg
-    /// (lumbopelvic rhythm, from memory).
-    const OF_THE_HIP: f64 = 0.78;
-    let share = if dof == Dof::Hip { OF_THE_HIP } else { 1.0 };
+    let share = if dof == Dof::Hip {
+        HIP_OF_THIGH_ON_TRUNK
+    } else {
+        1.0
+    };
     (dof, share * angle_rad)
 }
 

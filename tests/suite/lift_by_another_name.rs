@@ -4,7 +4,7 @@ use crate::calling::{Answer, call_in};
 use std::path::Path;
 
 /// Every built-in lift, the gear of the strength lab for all of them.
-const LIFTS: [&str; 14] = [
+pub const LIFTS: [&str; 14] = [
     "bench-press",
     "overhead-press",
     "squat",

@@ -2,6 +2,7 @@
 
 use crate::dynamometer::Joint;
 use crate::evidence::paper;
+use torquill::anatomy::HIP_OF_THIGH_ON_TRUNK as OF_THE_HIP;
 use torquill::anatomy::{Dof, Lifter};
 use torquill::library::Library;
 
@@ -21,8 +22,6 @@ fn joint(dof: Dof, sign: f64, held: &[(Dof, f64)]) -> Joint<'_> {
     Joint { dof, sign, held }
 }
 
-/// The hip's share of the angle between thigh and trunk that dynamometers count (the lower back does the rest).
-const OF_THE_HIP: f64 = 0.78;
 const SEATED: &[(Dof, f64)] = &[(Dof::Hip, 85.0 * OF_THE_HIP)];
 const KNEE_BENT: &[(Dof, f64)] = &[(Dof::Knee, 60.0)];
 

@@ -3,6 +3,7 @@
 use crate::dynamometer::Joint;
 use crate::evidence::{paper, papers};
 use crate::measures::{Asked, value};
+use torquill::anatomy::HIP_OF_THIGH_ON_TRUNK;
 use torquill::anatomy::{Dof, Lifter};
 use torquill::library::Library;
 
@@ -21,8 +22,7 @@ fn peak_at_speed(joint: &Joint<'_>, body: &Lifter, speed: f64) -> f64 {
 #[test]
 fn published_knee_flexion_over_extension_at_speed_rosene_2001() {
     let man = lifter("reference-man");
-    // Thigh against pelvis: 0.78 of what dynamometers count.
-    let held = [(Dof::Hip, 85.0 * 0.78)];
+    let held = [(Dof::Hip, 85.0 * HIP_OF_THIGH_ON_TRUNK)];
     let peak = |sign: f64, speed: f64| {
         let knee = Joint {
             dof: Dof::Knee,
@@ -45,7 +45,8 @@ fn published_hip_flexion_ito_2024() {
         sign: 1.0,
         held: &[(Dof::Knee, 90.0)],
     };
-    let torques = [0.0, 30.0, 60.0, 90.0, 105.0].map(|degrees| hip.torque(&man, 0.78 * degrees));
+    let torques = [0.0, 30.0, 60.0, 90.0, 105.0]
+        .map(|degrees| hip.torque(&man, HIP_OF_THIGH_ON_TRUNK * degrees));
     let ito = paper("ito2024_hip_flexion");
     ito.check_holds(
         "hip flexion torque: least at 0 deg of 0, 30, 60, 90, 105",
