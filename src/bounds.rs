@@ -192,6 +192,8 @@ pub struct Bounds {
     pub enhancement: Bound,
     /// Half-life of the enhancement.
     pub enhancement_half_life: Bound,
+    /// Rate at which what is active tires.
+    pub tiring_per_s: Bound,
     /// Where a lifter begins to stop the bar, and how hard.
     pub stop_share: Bound,
     /// Length of a filament or a sarcomere.

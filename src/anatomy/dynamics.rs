@@ -28,6 +28,10 @@ pub struct Dynamics {
     pub enhancement_half_life: Duration,
     /// Source of that time.
     pub half_life_source: Source,
+    /// Rate at which what is active tires, 1/s: share of the strength in use that is lost a second.
+    pub tiring_per_s: f64,
+    /// Its source.
+    pub tiring_source: Source,
     /// Share of what letting go and the antagonists could slow a load with that a lifter plans to end a fast
     /// lift with.
     pub stop_share: f64,

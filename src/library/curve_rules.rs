@@ -95,6 +95,7 @@ fn dynamics(before: &str, dynamics: &Dynamics, rules: &mut Rules) {
             half_life_s,
             &bounds.enhancement_half_life,
         ),
+        ("tiring_per_s", dynamics.tiring_per_s, &bounds.tiring_per_s),
         ("stop_share", dynamics.stop_share, &bounds.stop_share),
     ] {
         rules.within(&format!("{before}{path}"), value, bound);

@@ -7,6 +7,7 @@ use super::enhancement::Enhancement;
 use super::equation::{MotionEquation, Terms, Way};
 use super::moment::{Moment, Phase};
 use super::rep_options::RepOptions;
+use super::tiring::Tiring;
 use crate::anatomy::Dynamics;
 use crate::error::Result;
 use crate::numeric::{Steps, integrate};
@@ -49,7 +50,7 @@ impl Crawl {
     }
 
     /// How the lift ends in a state, if it does.
-    fn end(&self, goal: f64, time_s: f64, y: &[f64; 5]) -> Option<LiftEnd> {
+    fn end(&self, goal: f64, time_s: f64, y: &[f64; 6]) -> Option<LiftEnd> {
         if y[0] >= goal {
             Some(LiftEnd::Lockout)
         } else if y[1] <= 0.0 {
@@ -66,6 +67,7 @@ pub(super) struct LiftRun<'a> {
     pub(super) equation: &'a MotionEquation<'a>,
     pub(super) activation: Activation,
     pub(super) enhancement: Enhancement,
+    tiring: Tiring,
     pub(super) options: &'a RepOptions,
     /// Share of what could slow the load at once that the lifter plans to stop it with.
     stop_share: f64,
@@ -82,6 +84,7 @@ impl<'a> LiftRun<'a> {
             equation,
             activation: Activation::of(dynamics),
             enhancement,
+            tiring: Tiring::of(dynamics),
             options,
             stop_share: dynamics.stop_share,
         }
@@ -148,7 +151,7 @@ impl<'a> LiftRun<'a> {
         observe: &mut impl FnMut(Moment),
     ) -> Result<(Moment, LiftEnd)> {
         let crawl = Crawl::default();
-        let mut state = [start.s, 0.0, start.activation, 0.0, 0.0];
+        let mut state = [start.s, 0.0, start.activation, 0.0, 0.0, start.spent];
         let mut begun_s = 0.0;
         // The last part gets a step of its own, so the way there is an event like lockout.
         let near = NEAR_LOCKOUT.min(self.options.to);
@@ -184,7 +187,7 @@ impl<'a> LiftRun<'a> {
     }
 
     /// What a state of the integration is, a time after the start.
-    fn moment(&self, start: &Moment, time_s: f64, y: &[f64; 5]) -> Moment {
+    fn moment(&self, start: &Moment, time_s: f64, y: &[f64; 6]) -> Moment {
         Moment {
             time_s: start.time_s + time_s,
             s: y[0],
@@ -193,6 +196,7 @@ impl<'a> LiftRun<'a> {
             enhancement: self.enhancement.left(start.enhancement, time_s),
             work_j: y[3],
             held_back: y[4],
+            spent: y[5],
             phase: Phase::Lifting,
         }
     }
@@ -201,7 +205,7 @@ impl<'a> LiftRun<'a> {
     ///
     /// Near lockout the muscles' grip on a fast load fades within a hundredth of the range; a light
     /// load is there in a few tenths of a second.
-    fn step_s(&self, state: &[f64; 5]) -> f64 {
+    fn step_s(&self, state: &[f64; 6]) -> f64 {
         /// Steps per range near lockout, and steps that a lift takes at least elsewhere.
         const PER_RANGE: f64 = 800.0;
         const LEAST_STEPS: f64 = 60.0;
@@ -218,11 +222,11 @@ impl<'a> LiftRun<'a> {
         option_s.min((through_s / LEAST_STEPS).max(1.0e-4))
     }
 
-    /// Rates of place, speed, activation, net work and the antagonists' activation.
-    fn rate(&self, start: &Moment, time_s: f64, y: &[f64; 5]) -> [f64; 5] {
-        let [s, speed, activation, _, held_back] = *y;
+    /// Rates of place, speed, activation, net work, the antagonists' activation and what is spent.
+    fn rate(&self, start: &Moment, time_s: f64, y: &[f64; 6]) -> [f64; 6] {
+        let [s, speed, activation, _, held_back, spent] = *y;
         let mut terms = self.equation.terms(s, speed, Way::Up);
-        let e = 1.0 + self.enhancement.left(start.enhancement, time_s);
+        let e = (1.0 + self.enhancement.left(start.enhancement, time_s)) * (1.0 - spent);
         let (drive, back) = self.drive(start.activation, time_s, (s, speed), &terms, e);
         terms.held_back = held_back;
         [
@@ -231,6 +235,7 @@ impl<'a> LiftRun<'a> {
             self.activation.rate(activation, drive),
             terms.net_power_w(activation * e, speed),
             self.activation.rate(held_back, back),
+            self.tiring.rate(spent, activation),
         ]
     }
 }

@@ -6,6 +6,7 @@ use super::enhancement::Enhancement;
 use super::equation::{MotionEquation, Terms, Way};
 use super::moment::{Moment, Phase};
 use super::rep_options::{After, RepOptions};
+use super::tiring::Tiring;
 use crate::error::Result;
 use crate::numeric::{Steps, integrate};
 use std::f64::consts::PI;
@@ -101,7 +102,7 @@ impl LoweringPlan {
 /// Lowers from `to` to `from`.
 pub(super) fn lower(
     equation: &MotionEquation,
-    enhancement: Enhancement,
+    (enhancement, tiring): (Enhancement, Tiring),
     options: &RepOptions,
     time_s: f64,
     observe: &mut impl FnMut(Moment),
@@ -119,9 +120,14 @@ pub(super) fn lower(
         } else {
             enhancement.after_lowering(before.enhancement, before.activation, speed, step_s)
         };
-        let asked = drive / (1.0 + share);
+        let spent = if k == 0 {
+            0.0
+        } else {
+            tiring.after(before.spent, before.activation, step_s)
+        };
+        let asked = drive / ((1.0 + share) * (1.0 - spent));
         if asked > 1.0 && k > 0 {
-            let rest = Overpowered::new(equation, enhancement, (&plan, options));
+            let rest = Overpowered::new(equation, (enhancement, tiring), (&plan, options));
             return rest.run(before, options.step.as_s(), observe);
         }
         before = Moment {
@@ -130,6 +136,7 @@ pub(super) fn lower(
             speed,
             activation: asked.clamp(0.0, 1.0),
             enhancement: share,
+            spent,
             ..before
         };
         observe(before);
@@ -151,6 +158,7 @@ enum DescentEnd {
 struct Overpowered<'a> {
     equation: &'a MotionEquation<'a>,
     enhancement: Enhancement,
+    tiring: Tiring,
     plan: &'a LoweringPlan,
     bottom: f64,
     /// Speed from which the load has got away, 1/s.
@@ -160,7 +168,7 @@ struct Overpowered<'a> {
 impl<'a> Overpowered<'a> {
     fn new(
         equation: &'a MotionEquation<'a>,
-        enhancement: Enhancement,
+        (enhancement, tiring): (Enhancement, Tiring),
         (plan, options): (&'a LoweringPlan, &RepOptions),
     ) -> Self {
         /// A load this much faster than planned, and faster than this, has got away (assumed).
@@ -170,6 +178,7 @@ impl<'a> Overpowered<'a> {
         Self {
             equation,
             enhancement,
+            tiring,
             plan,
             bottom: options.from,
             runaway: (TIMES_PLANNED * plan.peak_speed()).max(FASTER_THAN_M_S / lever.max(1.0e-6)),
@@ -177,24 +186,26 @@ impl<'a> Overpowered<'a> {
     }
 
     /// Activation that brings the load back to the plan, as far as there is so much, and the equation's terms.
-    fn asked(&self, s: f64, speed: f64, share: f64) -> (f64, Terms) {
-        let terms = self.equation.terms(s, speed, Way::Down);
-        let drive = terms.drive_for(self.plan.correction(s, speed), speed);
-        ((drive / (1.0 + share)).clamp(0.0, 1.0), terms)
+    fn asked(&self, [s, speed, share, spent]: &[f64; 4]) -> (f64, Terms) {
+        let terms = self.equation.terms(*s, *speed, Way::Down);
+        let drive = terms.drive_for(self.plan.correction(*s, *speed), *speed);
+        let activation = drive / ((1.0 + share) * (1.0 - spent));
+        (activation.clamp(0.0, 1.0), terms)
     }
 
-    /// Rates of place, speed and extra force.
-    fn rate(&self, y: &[f64; 3]) -> [f64; 3] {
-        let (activation, terms) = self.asked(y[0], y[1], y[2]);
+    /// Rates of place, speed, extra force and spent strength.
+    fn rate(&self, y: &[f64; 4]) -> [f64; 4] {
+        let (activation, terms) = self.asked(y);
         let stretch = self.enhancement.rate(y[2], activation, y[1].min(0.0));
         [
             y[1],
-            terms.acceleration(activation * (1.0 + y[2]), y[1]),
+            terms.acceleration(activation * (1.0 + y[2]) * (1.0 - y[3]), y[1]),
             stretch,
+            self.tiring.rate(y[3], activation),
         ]
     }
 
-    fn end(&self, y: &[f64; 3]) -> Option<DescentEnd> {
+    fn end(&self, y: &[f64; 4]) -> Option<DescentEnd> {
         if y[0] <= self.bottom {
             Some(DescentEnd::Bottom)
         } else {
@@ -202,13 +213,14 @@ impl<'a> Overpowered<'a> {
         }
     }
 
-    fn moment(&self, time_s: f64, y: &[f64; 3]) -> Moment {
+    fn moment(&self, time_s: f64, y: &[f64; 4]) -> Moment {
         Moment {
             time_s,
             s: y[0],
             speed: y[1],
-            activation: self.asked(y[0], y[1], y[2]).0,
+            activation: self.asked(y).0,
             enhancement: y[2],
+            spent: y[3],
             work_j: 0.0,
             held_back: 0.0,
             phase: Phase::Lowering,
@@ -222,7 +234,7 @@ impl<'a> Overpowered<'a> {
             end: start.time_s + 10.0 + 3.0 * self.plan.time_s.min(20.0),
             step: step_s,
         };
-        let state = [start.s, start.speed, start.enhancement];
+        let state = [start.s, start.speed, start.enhancement, start.spent];
         let arrival = integrate(
             steps,
             state,
@@ -242,19 +254,20 @@ impl<'a> Overpowered<'a> {
 /// **Shape.** Above 1 where the lifter cannot keep to the plan.
 pub(super) fn most_asked(
     equation: &MotionEquation,
-    enhancement: Enhancement,
+    (enhancement, tiring): (Enhancement, Tiring),
     options: &RepOptions,
     time_s: f64,
 ) -> (f64, f64) {
     let plan = LoweringPlan::of(options, time_s);
     let (count, step_s) = plan.walked_in();
     let (mut most, mut place) = (0.0, options.to);
-    let (mut share, mut activation) = (0.0, 0.0);
+    let (mut share, mut spent, mut activation) = (0.0, 0.0, 0.0);
     for k in 0..=count {
         let (s, speed, acceleration) = plan.at(k as f64 * step_s);
         let terms = equation.terms(s, speed, Way::Down);
         share = enhancement.after_lowering(share, activation, speed, step_s);
-        let asked = terms.drive_for(acceleration, speed) / (1.0 + share);
+        spent = tiring.after(spent, activation, step_s);
+        let asked = terms.drive_for(acceleration, speed) / ((1.0 + share) * (1.0 - spent));
         activation = asked.clamp(0.0, 1.0);
         if asked > most {
             (most, place) = (asked, s);
@@ -263,7 +276,7 @@ pub(super) fn most_asked(
     (most, place)
 }
 
-/// What a hold at a place asks of activation.
-pub(super) fn hold(equation: &MotionEquation, s: f64, share: f64) -> f64 {
-    equation.terms(s, 0.0, Way::Up).drive_for(0.0, 0.0) / (1.0 + share)
+/// What a hold at a place asks of activation, with what full activation makes now over what it makes fresh.
+pub(super) fn hold(equation: &MotionEquation, s: f64, force_per_activation: f64) -> f64 {
+    equation.terms(s, 0.0, Way::Up).drive_for(0.0, 0.0) / force_per_activation
 }

@@ -21,6 +21,7 @@ mod rep_options;
 mod rep_sample;
 mod repetition_trace;
 mod sticking_in_motion;
+mod tiring;
 mod track;
 
 pub use crate::movement::{Finish, TurnRound};
@@ -38,3 +39,4 @@ pub use rep_options::{After, RepOptions};
 pub use rep_sample::{RepEnd, RepSample};
 pub use repetition_trace::{LiftFigures, RepTrace};
 pub use sticking_in_motion::{LEAST_WAY, Mark, StickingInMotion, VISIBLE_DIP, sticking_in_motion};
+pub use tiring::Tiring;

@@ -24,6 +24,18 @@ impl Phase {
     }
 }
 
+impl Moment {
+    /// Activation times extra force times what is not yet spent.
+    pub(super) fn drive(&self) -> f64 {
+        self.activation * self.force_per_activation()
+    }
+
+    /// What full activation makes now, over what it makes fresh and without a stretch before.
+    pub(super) fn force_per_activation(&self) -> f64 {
+        (1.0 + self.enhancement) * (1.0 - self.spent)
+    }
+}
+
 /// State of the motion at one time.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub(super) struct Moment {
@@ -39,6 +51,8 @@ pub(super) struct Moment {
     pub(super) held_back: f64,
     /// Extra force as a share.
     pub(super) enhancement: f64,
+    /// Share of the strength that is spent since the start of the repetition.
+    pub(super) spent: f64,
     /// Net work of muscles and load since the start of the lift, J.
     pub(super) work_j: f64,
     /// What is going on.

@@ -7,6 +7,7 @@ use super::enhancement::Enhancement;
 use super::lowering::most_asked;
 use super::rep_model::RepModel;
 use super::rep_options::{After, RepOptions};
+use super::tiring::Tiring;
 use crate::anatomy::Lifter;
 use crate::bounds::bounds;
 use crate::error::{Error, MaximumSearchFault, Result};
@@ -144,7 +145,8 @@ impl RepModel {
         };
         largest(self.held_anywhere_kg(&options), |load| {
             let setup = with_load(template, load);
-            let (most, _) = most_asked(&self.equation(&setup), enhancement, &options, time_s);
+            let history = (enhancement, Tiring::of(self.dynamics()));
+            let (most, _) = most_asked(&self.equation(&setup), history, &options, time_s);
             Ok(most <= 1.0)
         })
     }

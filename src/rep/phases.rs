@@ -8,6 +8,7 @@ use super::lifting::{LiftEnd, LiftRun};
 use super::lowering::{Descent, hold, lower};
 use super::moment::{Moment, Phase};
 use super::rep_options::{After, RepOptions};
+use super::tiring::Tiring;
 use crate::anatomy::Dynamics;
 use crate::error::Result;
 use crate::movement::{Finish, TurnRound};
@@ -39,10 +40,12 @@ pub(super) fn repetition(
     } else {
         Enhancement::none()
     };
+    let tiring = Tiring::of(dynamics);
     let bottom = match options.lowering_s() {
         None => at_the_bottom(equation, options, Moment::default()),
         Some(time_s) => {
-            let Descent { end, is_lost } = lower(equation, enhancement, options, time_s, observe)?;
+            let history = (enhancement, tiring);
+            let Descent { end, is_lost } = lower(equation, history, options, time_s, observe)?;
             if is_lost {
                 return Ok((end, MotionEnd::LostInLowering));
             }
@@ -55,13 +58,14 @@ pub(super) fn repetition(
     let ready = match options.turn {
         TurnRound::TouchAndGo => bottom,
         TurnRound::Pause(time) => {
-            pause(equation, enhancement, options, bottom, time.as_s(), observe)
+            let history = (enhancement, tiring);
+            pause(equation, history, options, bottom, time.as_s(), observe)
         }
     };
     let lift = LiftRun::new(equation, dynamics, enhancement, options);
     let (end, how) = lift.run(started(equation, ready, options), observe)?;
     let ending = match how {
-        LiftEnd::Lockout if !is_finished(equation, options) => MotionEnd::NotHeld,
+        LiftEnd::Lockout if !is_finished(equation, options, end.spent) => MotionEnd::NotHeld,
         LiftEnd::Lockout => MotionEnd::Lockout,
         LiftEnd::Stopped | LiftEnd::Crawled => MotionEnd::Stalled,
     };
@@ -71,7 +75,8 @@ pub(super) fn repetition(
 /// Whether a load that gets to the end of the range counts as lifted.
 ///
 /// ```text
-/// held:  C(to, 0) ≥ D(to, 0)       full activation holds the load still, without force left by a stretch
+/// held:  (1 − φ)·C(to, 0) ≥ D(to, 0)     full activation of what is not spent (φ) holds the load still, without
+///                                        force left by a stretch
 /// ```
 /// **Shape.** No speed is asked for: between "let go at once", with which the load does not arrive, and
 /// "never let go", with which it arrives at some speed, there is a moment to let go at which it arrives at
@@ -79,15 +84,15 @@ pub(super) fn repetition(
 /// can also be brought there to rest; whether it then stays is a matter of strength at that place alone.
 /// **Source.** Rules of the lifts: motionless at the end (common practice). A load that is thrown past the place
 /// where it could be held is no lift, and would make lowering look weaker than lifting.
-pub(super) fn is_finished(equation: &MotionEquation, options: &RepOptions) -> bool {
+pub(super) fn is_finished(equation: &MotionEquation, options: &RepOptions, spent: f64) -> bool {
     /// What rounding leaves of a load that is just held.
     const ROUNDING: f64 = 1.0e-9;
-    options.finish == Finish::Reached || hold(equation, options.to, 0.0) <= 1.0 + ROUNDING
+    options.finish == Finish::Reached || hold(equation, options.to, 1.0 - spent) <= 1.0 + ROUNDING
 }
 
 /// Held still at the bottom.
 fn at_the_bottom(equation: &MotionEquation, options: &RepOptions, before: Moment) -> Moment {
-    let asked = hold(equation, options.from, before.enhancement);
+    let asked = hold(equation, options.from, before.force_per_activation());
     Moment {
         s: options.from,
         speed: 0.0,
@@ -100,7 +105,7 @@ fn at_the_bottom(equation: &MotionEquation, options: &RepOptions, before: Moment
 /// Holds the load at the bottom for a time; the extra force fades meanwhile.
 fn pause(
     equation: &MotionEquation,
-    enhancement: Enhancement,
+    (enhancement, tiring): (Enhancement, Tiring),
     options: &RepOptions,
     bottom: Moment,
     time_s: f64,
@@ -114,6 +119,7 @@ fn pause(
         let faded = Moment {
             time_s: bottom.time_s + gone_s,
             enhancement: enhancement.left(bottom.enhancement, gone_s),
+            spent: tiring.after(bottom.spent, bottom.activation, gone_s),
             ..bottom
         };
         last = at_the_bottom(equation, options, faded);
@@ -128,7 +134,7 @@ fn pause(
 /// Rubber pulls harder on the way up than on the way down, so a lowering may end with less activation
 /// than the load asks for at the turn: it is held until the lift begins.
 fn started(equation: &MotionEquation, ready: Moment, options: &RepOptions) -> Moment {
-    let held = hold(equation, options.from, ready.enhancement).clamp(0.0, 1.0);
+    let held = hold(equation, options.from, ready.force_per_activation()).clamp(0.0, 1.0);
     Moment {
         activation: ready.activation.max(held),
         s: options.from,

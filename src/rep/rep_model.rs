@@ -102,7 +102,7 @@ impl RepModel {
         options.check()?;
         let equation = self.equation(setup);
         // What cannot be held at the end needs no motion to be refused.
-        if !is_finished(&equation, options) {
+        if !is_finished(&equation, options, 0.0) {
             return Ok(false);
         }
         let (_, ending) = repetition(&equation, &self.dynamics, options, &mut |_| {})?;

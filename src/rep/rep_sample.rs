@@ -37,6 +37,8 @@ pub struct RepSample {
     pub held_back: f64,
     /// Extra force after lengthening, as a share.
     pub enhancement: f64,
+    /// Share of the fresh strength that the repetition has spent so far.
+    pub spent: f64,
     /// Joint that limits.
     pub limiting: Dof,
     /// Kinetic energy of limbs and load, J.

@@ -115,7 +115,7 @@ fn sample(equation: &MotionEquation, joints: &[Dof], moment: &Moment) -> RepSamp
     };
     let mut terms = equation.terms(moment.s, moment.speed, way);
     terms.held_back = moment.held_back;
-    let drive = moment.activation * (1.0 + moment.enhancement);
+    let drive = moment.drive();
     let along = match moment.phase {
         Phase::Pause => 0.0,
         _ => terms.acceleration(drive, moment.speed),
@@ -143,6 +143,7 @@ fn sample(equation: &MotionEquation, joints: &[Dof], moment: &Moment) -> RepSamp
         activation: moment.activation,
         held_back: moment.held_back,
         enhancement: moment.enhancement,
+        spent: moment.spent,
         limiting: joints[limiting.min(joints.len() - 1)],
         kinetic_j: 0.5 * terms.inertia() * moment.speed * moment.speed,
         work_j: moment.work_j,

@@ -4,6 +4,8 @@ use super::endurance::{ENDURANCE_CURVES, closed_form_s, stepped_s, sustainable_s
 use super::published;
 use crate::evidence::paper;
 use proptest::prelude::*;
+use torquill::library::Library;
+use torquill::rep::Tiring;
 use torquill::session::fatigue::{Compartments, FatigueJoint, TiringJoint, after};
 use torquill::session::muscle_state::MuscleState;
 use torquill::session::published::RecoveryTime;
@@ -195,6 +197,21 @@ proptest! {
         prop_assert!(longer.capacity_share() < tired);
         state.rest(Duration::from_s(rest_s)).unwrap();
         prop_assert!(state.capacity_share() > tired);
+    }
+
+    /// One repetition and a whole session tire alike: the same rate, told in two places. What recovers meanwhile, a tenth
+    /// of the rate on what is spent, is all that parts them.
+    #[test]
+    fn law_a_repetition_tires_as_the_compartments_do(time_s in 0.2..12.0_f64) {
+        let rates = tiring(FatigueJoint::General);
+        let all = Compartments { resting: 0.0, active: 1.0, fatigued: 0.0 };
+        let session = 1.0 - after(all, 1.0, Duration::from_s(time_s), &rates)
+            .expect("a share and a time")
+            .capacity_share();
+        let lifter = Library::built_in().lifter("reference-man").expect("built in");
+        let rep = Tiring::of(&lifter.curves.dynamics).after(0.0, 1.0, time_s);
+        let recovered = rates.r_per_s * time_s * rep;
+        prop_assert!(rep >= session && rep - session <= recovered, "{rep} {session} {recovered}");
     }
 
     #[test]
