@@ -7,6 +7,7 @@ use super::capacity_grid::lever_of;
 use crate::capacity::{Acting, Solver};
 use crate::error::Result;
 use crate::movement::{Carrier, Measure, PlaneForce, Pose, Range};
+use crate::units::{Mass, STANDARD_GRAVITY_M_S2};
 
 /// Every so many poses the programme is solved; between them the answer is a straight line.
 const STRIDE: usize = 10;
@@ -14,9 +15,10 @@ const STRIDE: usize = 10;
 /// Greatest generalised force against the lift, N·m per unit of range, one a pose.
 ///
 /// ```text
-/// B = λ·|w · dx/ds|       λ: the pose's programme with the load turned round: as if a rope pulled it on
+/// B = min(λ, m·g)·|w · dx/ds|       λ: the pose's programme with the load turned round: as if a rope pulled it on
 /// ```
-/// **Shape.** 0 or more. 0 where nothing grips the load from above: under a bar on the shoulders, at the floor, on a
+/// `m·g` the lifter's weight: who lies, stands or sits pulls a bar down with no more than that, or leaves bench or
+/// floor; torques of one limb have no such limit. **Shape.** 0 or more. 0 where nothing grips the load from above: under a bar on the shoulders, at the floor, on a
 /// sled or a lever's pad, whoever stops pushing can only wait for gravity.
 /// **Source.** The same programme as capacity; fast aimed movements end by the antagonists' burst (Gottlieb et al.
 /// 1989, from memory). **Differs.** Of standing still; lengthening muscles brake harder.
@@ -24,12 +26,17 @@ pub(super) fn braking(
     acting: &Acting,
     range: &Range,
     directions: &[PlaneForce],
+    body: Mass,
 ) -> Result<Vec<f64>> {
     let count = range.poses.len();
     if !is_gripped(range) {
         return Ok(vec![0.0; count]);
     }
     let mut solver = Solver::new(acting, range.measure, range.sides)?;
+    let most = match range.measure {
+        Measure::Force => body.as_kg() * STANDARD_GRAVITY_M_S2,
+        Measure::Torque => f64::INFINITY,
+    };
     let mut known: Vec<(usize, f64)> = Vec::new();
     let places = (0..count).step_by(STRIDE);
     for index in places.chain(Some(count - 1).filter(|last| last % STRIDE != 0)) {
@@ -37,7 +44,7 @@ pub(super) fn braking(
         let held = solver.solve(&turned_round(pose, range.measure), against(direction), 0.0);
         let lever = lever_of(pose, direction, range.measure).abs();
         // No answer: the pose cannot be kept against such a pull at all.
-        let force = held.map_or(0.0, |held| (held.capacity * lever).max(0.0));
+        let force = held.map_or(0.0, |held| (held.capacity.min(most) * lever).max(0.0));
         known.push((index, force));
     }
     Ok((0..count).map(|index| between(&known, index)).collect())

@@ -72,7 +72,8 @@ impl RepModel {
             }));
         }
         let acting = Acting::of(lifter, &range.poses)?;
-        let track = Track::new(range, &acting, &braking(&acting, range, directions)?);
+        let braking = braking(&acting, range, directions, lifter.body_mass)?;
+        let track = Track::new(range, &acting, &braking);
         let places = columns_of(last);
         let passive = track.passive_at_places();
         let grid = CapacityGrid::build(&acting, range, &places, directions, &passive)?;
