@@ -46,13 +46,13 @@ pub fn classes_words(lifter: &str, examples: &[&Study]) -> FigureWords {
                    Arrows: the curve goes on above the figure."
             .to_owned(),
         description: format!(
-            "{} strength curves side by side over the range of the lift. {}",
+            "Strength curves of {} lifts side by side over the range of the lift. {}",
             examples.len(),
             told.join(" ")
         ),
         caption: "The same muscles do not make the same load at every place of a lift. Where strength grows towards the \
-                  end the curve is ascending, where it falls it is descending, and where it is greatest in between it \
-                  is bell-shaped; where it is least in between, u-shaped. Every curve is drawn in percent of its own median, so that only the shape counts."
+                  end the curve is ascending, where it falls it is descending; where it is greatest in between it is \
+                  bell-shaped, and where it is least in between u-shaped. Every curve is drawn in percent of its own median, so that only the shape counts."
             .to_owned(),
     }
 }
@@ -153,19 +153,20 @@ fn class_title(shape: CurveShape, lifts: &[&Study]) -> String {
 fn class_caption(shape: CurveShape) -> &'static str {
     match shape {
         CurveShape::Ascending => {
-            "Weak at the start, strong at the end. In lifts of several joints the limbs straighten towards the end: \
-             the load's lever at the joints shrinks, and the same muscles hold more and more."
+            "Weaker at the start than at the end. In presses, squats and pulls from the floor the limbs straighten \
+             towards the end: the load's lever at the joints shrinks, and the same muscles hold more."
         }
         CurveShape::Descending => {
-            "Strong at the start, weak at the end: towards the end the fibres are short, or the load's lever is \
-             long, and less and less is held."
+            "Stronger at the start than at the end. What the muscles lift is least where their fibres are short or the \
+             load's lever is long."
         }
         CurveShape::BellShaped => {
-            "Strongest in between: there the fibres are near their best length while the moment arm is already long."
+            "Strongest in between. Up to the peak the muscles gain more by one of force and leverage than they lose by \
+             the other; behind it they lose more than they gain."
         }
         CurveShape::UShaped => {
-            "Weakest in between: at first the load's lever grows or the fibres leave their best length, then the limbs \
-             straighten and more is held again."
+            "Weakest in between. Up to the valley more of force or leverage is lost than gained; behind it more is won \
+             back than is lost."
         }
         CurveShape::Level => "Neither end of the range is weak.",
     }

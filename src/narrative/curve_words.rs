@@ -117,19 +117,18 @@ fn sticking_sentences(
     sticking: &Sticking,
     units: System,
 ) -> Vec<String> {
-    let place = |range: f64| study.told(units).place(range);
+    let told = study.told(units);
     let mut lines = vec![
         format!(
-            "Hardest at {} ({:.2} of the range): {} % of what the lifter has; the {} gives way first.",
-            place(sticking.point_range),
+            "Hardest {} ({:.2} of the range): {} % of what the lifter has; the {} gives way first.",
+            told.at_place(sticking.point_range),
             sticking.point_range,
             rounded(100.0 * sticking.max_effort, 0),
             setup.limiting.map_or("limb", |joint| study.joint(joint)),
         ),
         format!(
-            "Sticking region (95 % of the greatest effort): {} to {}.",
-            place(sticking.from_range),
-            place(sticking.to_range),
+            "Sticking region (95 % of the greatest effort): {}.",
+            told.stretch(sticking.from_range, sticking.to_range),
         ),
     ];
     if sticking.max_effort > 1.0 {

@@ -20,9 +20,9 @@ pub(crate) const STICKING_CAPTION: &str = "Effort is demand over capacity. Aroun
 pub(crate) fn hung_name(kind: HungKind) -> &'static str {
     match kind {
         HungKind::Plain => "plain weight",
-        HungKind::Band => "with band",
-        HungKind::Chain => "with chain",
-        HungKind::Both => "band and chain",
+        HungKind::Band => "with a band",
+        HungKind::Chain => "with a chain",
+        HungKind::Both => "with both",
     }
 }
 

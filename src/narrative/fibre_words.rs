@@ -4,7 +4,7 @@
 //! lecture's figures of fibres.
 
 use super::figure_words::FigureWords;
-use super::prose::percent;
+use super::prose::{capital, percent};
 use super::quantities::rounded;
 use crate::anatomy::{Curves, Sarcomere};
 use crate::study::SpeedCost;
@@ -133,11 +133,11 @@ pub fn active_passive_words(
             .to_owned(),
         description: format!(
             "Force of a fibre over its length. Active force is greatest near 100 % of the optimal length; {} of \
-             it are left at 60 %, {} at 140 %. Passive force starts at 100 % and passes the active one at {crossing} %. \
+             it is left at 60 %, {} at 140 %. Passive force starts at 100 % and passes the active one at {crossing} %. \
              {} works from {} to {} % in the {}.",
             percent(curves.active.at(0.6)),
             percent(curves.active.at(1.4)),
-            used.muscle,
+            capital(&used.muscle),
             rounded(used.from_percent, 0),
             rounded(used.to_percent, 0),
             used.lift.to_lowercase()

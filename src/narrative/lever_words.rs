@@ -5,7 +5,7 @@
 use super::figure_words::FigureWords;
 use super::muscle_names::muscle_name;
 use super::places::sides_in_words;
-use super::prose::{listed, part_of_range, percent};
+use super::prose::{listed, percent};
 use super::quantities::rounded;
 use super::shown_units::ShownUnits;
 use crate::study::{ForceAndArm, MuscleExtreme, MusclePart, Study};
@@ -52,7 +52,7 @@ pub fn moment_arm_words(
         .collect();
     FigureWords {
         title: format!(
-            "Levers change with the angle: {} reaches {} {} at {}",
+            "Levers change with the angle: the {} reaches {} {} at {}",
             longest.part.name,
             rounded(unit.of(longest.value), 1),
             unit.symbol,
@@ -94,7 +94,7 @@ pub fn fibre_length_words(lifter: &str, study: &Study, parts: &[MusclePart]) -> 
         .collect();
     FigureWords {
         title: format!(
-            "Fibres run short towards the end: {} down to {} %",
+            "Fibres run short: the {} goes down to {} % of its optimal length",
             shortest.part.name,
             rounded(100.0 * shortest.value, 0)
         ),
@@ -110,8 +110,8 @@ pub fn fibre_length_words(lifter: &str, study: &Study, parts: &[MusclePart]) -> 
             study.axis,
             told.join("; ")
         ),
-        caption: "Every degree of the joint costs each muscle as much length as its moment arm is long. What starts near the \
-                  optimum ends on the weak, short side of the length-tension curve."
+        caption: "Every degree of the joint costs each muscle as much length as its moment arm is long. A fibre that ends \
+                  short pulls less: it stands on the left, weak side of the length-tension curve."
             .to_owned(),
     }
 }
@@ -140,8 +140,9 @@ pub fn stack_words(
         .collect();
     FigureWords {
         title: format!(
-            "Muscles add up: {} make {} of the peak",
+            "Muscles add up: {} {} {} of the peak",
             listed(&two),
+            if two.len() == 1 { "makes" } else { "make" },
             percent(both)
         ),
         subtitle: format!(
@@ -155,7 +156,7 @@ pub fn stack_words(
             sides_in_words(study)
         ),
         description: format!(
-            "Stacked torques over {}. At the peak, {}, the shares are: {}. {} starts the stack.",
+            "Stacked torques over {}. At the peak, {}, the shares are: {}. The lowest layer is the {}.",
             study.axis,
             place_of(study, peak, units),
             told.join(", "),
@@ -177,14 +178,13 @@ pub fn force_times_arm_words(
 ) -> FigureWords {
     let last = (study.range.poses.len() - 1) as f64;
     let peaks = product.peaks();
-    let part = |sample: usize| part_of_range(sample as f64 / last);
-    let place = |sample: usize| place_of(study, sample, units);
+    let place = |sample: usize| study.told(units).at_place(sample as f64 / last);
     FigureWords {
         title: format!(
-            "Force peaks {}, leverage {}: torque peaks {}",
-            part(peaks[0]),
-            part(peaks[1]),
-            part(peaks[2])
+            "Force is greatest {}, leverage {}; their product, torque, {}",
+            place(peaks[0]),
+            place(peaks[1]),
+            place(peaks[2])
         ),
         subtitle: format!(
             "{lifter}, {}: all muscles that flex the {} together",
@@ -195,15 +195,24 @@ pub fn force_times_arm_words(
                    makes the summed torque."
             .to_owned(),
         description: format!(
-            "Three curves over {}: summed muscle force is greatest at {}, the mean moment arm at {}, their product, \
-             the torque, at {}.",
+            "Three curves over {}: summed muscle force is greatest {}, the mean moment arm {}, their product, \
+             the torque, {}.",
             study.axis,
             place(peaks[0]),
             place(peaks[1]),
             place(peaks[2])
         ),
-        caption: "Force falls as the fibres get short while the moment arm grows; the product is greatest in between. That is \
-                  all a bell-shaped curve is."
-            .to_owned(),
+        caption: product_caption(peaks).to_owned(),
+    }
+}
+
+/// Where the product of force and lever peaks, beside where each of them does.
+fn product_caption([force, lever, torque]: [usize; 3]) -> &'static str {
+    let between = force.min(lever)..=force.max(lever);
+    if between.contains(&torque) {
+        "Torque is force times moment arm, so it peaks between the places where each of them does, where one gains as much as \
+         the other loses."
+    } else {
+        "Torque is force times moment arm: its peak is where one gains as much as the other loses."
     }
 }

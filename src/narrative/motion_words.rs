@@ -3,7 +3,7 @@
 //! In: a [`RepStudy`], a mark of it, units. Out: the words around its figures and the labels in them.
 
 use super::figure_words::FigureWords;
-use super::places::{position_in_words, velocity_in_words};
+use super::places::{at_position, velocity_in_words};
 use super::quantities::rounded;
 use super::repetition_words::{rep_sentences, rep_title, subtitle};
 use super::shown_units::ShownUnits;
@@ -67,7 +67,7 @@ pub(crate) fn mark_label(
         MarkKind::FirstPeak => ("first peak", velocity),
         MarkKind::SecondPeak => ("second peak", velocity),
         MarkKind::Slowest if rep.trace.is_lifted() => ("slowest", velocity),
-        MarkKind::Slowest => ("stops", position_in_words(rep, mark.position, units)),
+        MarkKind::Slowest => ("stops", at_position(rep, mark.position, units)),
     }
 }
 

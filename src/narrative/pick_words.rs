@@ -95,7 +95,7 @@ fn hardest(pick: &PickAnswer, picked: &Picked, units: System) -> String {
         |sticking| {
             format!(
                 "hardest {} ({}), sticking region {}",
-                pick.study.told(units).place(sticking.point_range),
+                pick.study.told(units).at_place(sticking.point_range),
                 percent(sticking.max_effort),
                 pick.study.told(units).region(&sticking)
             )

@@ -3,6 +3,7 @@
 //! In: a study or a repetition. Out: "14 cm off the chest", "0.24 m/s".
 
 use super::quantities::{QuantityWords, rounded};
+use super::telling::AT_THE_START;
 use crate::movement::Measure;
 use crate::study::{RepStudy, Study};
 use crate::units::System;
@@ -16,6 +17,17 @@ pub(crate) fn position_in_words(rep: &RepStudy, position: f64, units: System) ->
         Measure::Force => units.travel_and_unit(value),
     };
     format!("{number} {unit} {}", rep.still.away_from)
+}
+
+/// Where something happens in a repetition: "14 cm off the chest", "at 70 deg of elbow flexion", "at the start".
+#[must_use]
+pub(crate) fn at_position(rep: &RepStudy, position: f64, units: System) -> String {
+    let place = position_in_words(rep, position, units);
+    match rep.trace.measure {
+        Measure::Force if place.starts_with("0 ") => AT_THE_START.to_owned(),
+        Measure::Force => place,
+        Measure::Torque => format!("at {place}"),
+    }
 }
 
 /// A velocity of the load in words: "0.24 m/s", "95 deg/s".

@@ -3,7 +3,7 @@
 //!
 //! In: a [`RepStudy`]. Out: title, subtitle and sentences for figures and the terminal.
 
-use super::places::{position_in_words, velocity_in_words};
+use super::places::{at_position, position_in_words, velocity_in_words};
 use super::prose::percent;
 use super::quantities::{QuantityWords, rounded};
 use super::shown_units::ShownUnits;
@@ -20,7 +20,7 @@ const SAME_PLACE: f64 = 0.03;
 #[must_use]
 pub fn rep_title(rep: &RepStudy, units: System) -> String {
     let name = &rep.still.movement_title;
-    let place = |position: f64| position_in_words(rep, position, units);
+    let place = |position: f64| at_position(rep, position, units);
     match (rep.trace.outcome, rep.trace.sticking) {
         (RepEnd::Stalled { .. }, _) if rep.is_stuck_at_start() => {
             format!("{name}: {} do not leave the start", units.mass(rep.load))
@@ -113,8 +113,8 @@ fn in_motion(rep: &RepStudy, units: System, first: Mark, minimum: Mark) -> Strin
 
 fn held_still(rep: &RepStudy, units: System, still: &Sticking) -> String {
     format!(
-        "Held still it is hardest {} (effort {}; within 5 % of that from {}).",
-        rep.still.told(units).place(still.point_range),
+        "Held still it is hardest {} (effort {}; within 5 % of that {}).",
+        rep.still.told(units).at_place(still.point_range),
         rounded(still.max_effort, 2),
         rep.still
             .told(units)

@@ -4,7 +4,7 @@
 
 use super::figure_words::FigureWords;
 use super::places::sides_in_words;
-use super::prose::percent;
+use super::prose::{capital, percent};
 use super::quantities::rounded;
 use crate::study::{MovingStudy, Study};
 
@@ -35,7 +35,7 @@ pub fn speed_words(lifter: &str, held: &Study, moving: &[MovingStudy]) -> Figure
         description: format!(
             "Strength curves of the {movement} over {} at four speeds. {}.",
             held.axis,
-            told.join("; ")
+            capital(&told.join("; "))
         ),
         caption: "The force-velocity curve of the fibres moves the whole strength curve: lowering lifts it a little, faster \
                   lifting presses it down."

@@ -4,10 +4,11 @@
 
 use super::figure_words::FigureWords;
 use super::places::sides_in_words;
-use super::prose::capital;
+use super::prose::{capital, percent};
 use super::quantities::rounded;
 use super::setup_names::{added_is_plural, added_name};
 use super::telling::Telling;
+use crate::movement::Measure;
 use crate::overlay::Sticking;
 use crate::resistance::Setup;
 use crate::study::{SetupStudy, Study};
@@ -17,6 +18,9 @@ pub(crate) const WHOLE_STRENGTH: &str = "all the lifter has";
 
 /// The shaded stretch of the only setup.
 pub(crate) const STICKING_REGION: &str = "Sticking region";
+
+/// From here on an effort is more than 100 % also when it is rounded.
+const TOO_HEAVY: f64 = 1.005;
 
 /// A gain of evenness smaller than this is called none, %.
 const ALIKE_PERCENT: f64 = 0.5;
@@ -52,14 +56,16 @@ impl Telling<'_> {
         let Some(sticking) = setup.sticking else {
             return "this load asks for nothing".to_owned();
         };
-        let (effort, place) = (sticking.max_effort, self.place(sticking.point_range));
+        let (effort, place) = (sticking.max_effort, self.at_place(sticking.point_range));
         if effort >= 2.0 {
             format!("{} times what can be held {place}", rounded(effort, 1))
-        } else if effort > 1.0 {
+        } else if effort >= TOO_HEAVY {
             format!(
                 "too heavy by {} % {place}",
                 rounded(100.0 * (effort - 1.0), 0)
             )
+        } else if effort > 1.0 {
+            format!("just more than can be held {place}")
         } else {
             format!("hardest {place}")
         }
@@ -87,7 +93,7 @@ impl Telling<'_> {
                 self.does(setup, "make"),
                 rounded(-gain, 0)
             ),
-            _ => format!("{movement}: the setups load the range alike"),
+            _ => format!("{movement}: effort is about as even with every setup"),
         }
     }
 
@@ -118,35 +124,54 @@ impl Telling<'_> {
     #[must_use]
     pub fn strength_description(&self) -> String {
         let study = self.study;
+        let class = &study.class;
         let mut words = format!(
-            "{} of the {} strength curve: capacity of {} over {}.",
-            capital(study.class.shape.word()),
+            "The strength curve of the {} is {}: over {}, what {} can hold goes from {} of its peak at the start \
+             to {} at the end.",
             study.movement_title.to_lowercase(),
+            class.shape.word(),
+            self.over_axis(),
             study.lifter_title,
-            study.axis
+            percent(class.start_ratio),
+            percent(class.end_ratio)
         );
         for setup in &study.setups {
             if let Some(sticking) = &setup.sticking {
                 words += &self.setup_description(setup, sticking);
             }
-            if let Some(percent) = setup.flattening_percent.filter(|_| study.setups.len() > 1) {
-                words += &format!(
-                    " It flattens effort by {} % against plain weight.",
-                    rounded(percent, 0)
-                );
+            let is_hung = added_name(&setup.demand.setup, self.units).is_some();
+            if let Some(percent) = setup.flattening_percent.filter(|_| is_hung) {
+                words += &flattening_sentence(percent);
             }
         }
         words
     }
 
+    /// The axis behind "over": "the height of the bar above the chest", "elbow flexion".
+    fn over_axis(&self) -> String {
+        match self.study.range.measure {
+            Measure::Force => format!("the {}", self.study.axis),
+            Measure::Torque => self.study.axis.clone(),
+        }
+    }
+
     fn setup_description(&self, setup: &SetupStudy, sticking: &Sticking) -> String {
+        let name = self.setup_name(setup);
+        let under = if name.starts_with("with ") {
+            capital(&name)
+        } else {
+            format!("With {name}")
+        };
+        let beyond = if sticking.max_effort > 1.0 {
+            ", more than can be held"
+        } else {
+            ""
+        };
         format!(
-            " With {}, the greatest effort is {} % {}, and the sticking region runs from {} to {}.",
-            self.setup_name(setup),
-            rounded(100.0 * sticking.max_effort, 0),
-            self.place(sticking.point_range),
-            self.place(sticking.from_range),
-            self.place(sticking.to_range),
+            " {under}, effort is greatest {}, {}{beyond}; the sticking region lies {}.",
+            self.at_place(sticking.point_range),
+            effort_percent(sticking.max_effort),
+            self.stretch(sticking.from_range, sticking.to_range),
         )
     }
 
@@ -160,9 +185,9 @@ impl Telling<'_> {
         let joint = setup
             .limiting
             .map_or("limb", |joint| self.study.joint(joint));
-        let place = self.place(sticking.point_range);
+        let place = self.at_place(sticking.point_range);
         (
-            format!("{} % effort", rounded(100.0 * sticking.max_effort, 0)),
+            format!("{} effort", effort_percent(sticking.max_effort)),
             format!("{place}; the {joint} gives way first"),
         )
     }
@@ -171,6 +196,27 @@ impl Telling<'_> {
     #[must_use]
     pub(crate) fn region_name(&self, setup: &SetupStudy) -> String {
         format!("{STICKING_REGION}, {}", self.setup_name(setup))
+    }
+}
+
+/// An effort in words, which never rounds what is too much to what is just held.
+fn effort_percent(effort: f64) -> String {
+    if effort > 1.0 && effort < TOO_HEAVY {
+        format!("{} %", rounded(100.0 * effort, 1))
+    } else {
+        percent(effort)
+    }
+}
+
+/// What hangs on the bar does to evenness.
+fn flattening_sentence(gain_percent: f64) -> String {
+    let gain = rounded(gain_percent.abs(), 0);
+    if gain_percent > ALIKE_PERCENT {
+        format!(" It makes effort more even than plain weight does, by {gain} %.")
+    } else if gain_percent < -ALIKE_PERCENT {
+        format!(" It makes effort less even than plain weight does, by {gain} %.")
+    } else {
+        " It leaves effort about as even as plain weight does.".to_owned()
     }
 }
 

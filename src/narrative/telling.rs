@@ -13,6 +13,9 @@ use crate::overlay::Sticking;
 use crate::study::{SetupStudy, Study};
 use crate::units::System;
 
+/// Where the load has not moved yet.
+pub(crate) const AT_THE_START: &str = "at the start";
+
 /// A study in units.
 #[derive(Debug, Clone, Copy)]
 pub struct Telling<'a> {
@@ -38,6 +41,19 @@ impl Telling<'_> {
         format!("{number} {unit} {}", self.study.away_from)
     }
 
+    /// Where something happens: "14 cm off the chest", "at 70 deg of elbow flexion", "at the start".
+    #[must_use]
+    pub fn at_place(&self, range: f64) -> String {
+        match (
+            self.study.range.measure,
+            self.place_and_unit(range).0.as_str(),
+        ) {
+            (Measure::Force, "0") => AT_THE_START.to_owned(),
+            (Measure::Force, _) => self.place(range),
+            (Measure::Torque, _) => format!("at {}", self.place(range)),
+        }
+    }
+
     /// The sticking region on the movement's axis: "2 to 19 cm".
     #[must_use]
     pub fn region(&self, sticking: &Sticking) -> String {
@@ -46,11 +62,15 @@ impl Telling<'_> {
         format!("{from} to {to} {unit}")
     }
 
-    /// A stretch of the range in words: "2 to 19 cm off the chest".
+    /// A stretch of the range in words: "from 2 to 19 cm off the chest", and where it is too short for two numbers,
+    /// "close to 130 deg of elbow flexion".
     #[must_use]
     pub fn stretch(&self, from: f64, to: f64) -> String {
         let (number, _) = self.place_and_unit(from);
-        format!("{number} to {}", self.place(to))
+        if number == self.place_and_unit(to).0 {
+            return format!("close to {}", self.place(to));
+        }
+        format!("from {number} to {}", self.place(to))
     }
 
     fn place_and_unit(&self, range: f64) -> (String, &'static str) {

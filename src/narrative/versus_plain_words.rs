@@ -130,7 +130,7 @@ fn peaks(rep: &RepStudy, with: &LiftShape, plain: &LiftShape, units: System) -> 
         format!(
             "{} {}",
             velocity(rep, shape.peak_velocity),
-            rep.still.told(units).place(shape.peak_range)
+            rep.still.told(units).at_place(shape.peak_range)
         )
     };
     format!("Peak velocity: {} against {}.", peak(with), peak(plain))
@@ -139,7 +139,7 @@ fn peaks(rep: &RepStudy, with: &LiftShape, plain: &LiftShape, units: System) -> 
 fn regions(rep: &RepStudy, with: &LiftShape, plain: &LiftShape, units: System) -> String {
     let region = |shape: &LiftShape| match shape.region {
         Some((from, to)) => format!(
-            "{} s, from {}",
+            "{} s, {}",
             rounded(shape.region_s, 2),
             rep.still.told(units).stretch(from, to)
         ),

@@ -9,6 +9,7 @@ mod calibration;
 #[allow(dead_code)]
 mod calibration_program;
 mod calling;
+mod claims;
 mod classes;
 mod commands;
 mod draw;

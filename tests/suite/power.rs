@@ -12,7 +12,7 @@ use torquill::resistance::{Item, Setup, Weight};
 use torquill::units::Duration;
 
 /// A movement done by somebody in some way; `None` where such limbs do not close its path.
-fn somebody(rng: &mut ChaCha8Rng, movement: &str) -> Option<Model> {
+pub(crate) fn somebody(rng: &mut ChaCha8Rng, movement: &str) -> Option<Model> {
     let library = Library::built_in();
     let lifters = library.names(Shelf::Lifters);
     let lifter = &lifters[(rng.random::<f64>() * lifters.len() as f64) as usize];

@@ -1,0 +1,175 @@
+//! Sentences around figures, read back and held against the numbers that the figure draws.
+//!
+//! Every sentence of a title, a caption or an alternative text must be one that is known here: either a claim, which is
+//! worked out anew from the written data, or a definition, which holds whatever the data.
+
+mod lecture;
+mod strength;
+
+use regex::{Captures, Regex};
+use std::collections::HashMap;
+use std::sync::{LazyLock, Mutex};
+use torquill::figures::DataTable;
+
+/// What a figure draws: named curves over one axis.
+#[derive(Debug, Default)]
+pub struct Drawn {
+    /// Panel, name, points.
+    curves: Vec<(String, String, Vec<[f64; 2]>)>,
+}
+
+impl Drawn {
+    /// From the data beside a figure: `panel` where there are several, `curve`, two numbers.
+    fn of(table: &DataTable) -> Self {
+        let mut drawn = Self::default();
+        let width = table.header.len();
+        for row in &table.rows {
+            // Points of a diagram: a name, where, how much, and more.
+            let width = if table.header[0] == "point" { 3 } else { width };
+            let (panel, name) = match width {
+                4 if table.header[0] == "panel" => (row[0].clone(), row[1].clone()),
+                _ => (String::new(), row[0].clone()),
+            };
+            let Ok([x, y]): Result<[f64; 2], _> = numbers(&row[width - 2..width]).try_into() else {
+                continue;
+            };
+            drawn.push(panel, name, [x, y]);
+        }
+        drawn
+    }
+
+    fn push(&mut self, panel: String, name: String, point: [f64; 2]) {
+        match self.curves.iter_mut().find(|c| c.0 == panel && c.1 == name) {
+            Some(curve) => curve.2.push(point),
+            None => self.curves.push((panel, name, vec![point])),
+        }
+    }
+
+    /// The points of a curve, by any way it is written.
+    fn curve(&self, name: &str) -> Result<&[[f64; 2]], String> {
+        let plain = |text: &str| text.to_lowercase();
+        let found = self.curves.iter().find(|c| plain(&c.1) == plain(name));
+        found
+            .map(|c| c.2.as_slice())
+            .ok_or_else(|| format!("no curve is called {name}"))
+    }
+
+    /// Names of all curves.
+    fn names(&self) -> impl Iterator<Item = &str> {
+        self.curves.iter().map(|c| c.1.as_str())
+    }
+}
+
+fn numbers(cells: &[String]) -> Vec<f64> {
+    cells.iter().filter_map(|cell| cell.parse().ok()).collect()
+}
+
+/// Greatest value and where it lies.
+fn peak(points: &[[f64; 2]]) -> [f64; 2] {
+    *points
+        .iter()
+        .max_by(|a, b| a[1].total_cmp(&b[1]))
+        .expect("a curve has points")
+}
+
+/// Least value and where it lies.
+fn least(points: &[[f64; 2]]) -> [f64; 2] {
+    *points
+        .iter()
+        .min_by(|a, b| a[1].total_cmp(&b[1]))
+        .expect("a curve has points")
+}
+
+/// Where a place lies between the first and the last point of a curve, in points: places are sampled.
+fn step(points: &[[f64; 2]]) -> f64 {
+    let far = points[points.len() - 1][0] - points[0][0];
+    far.abs() / (points.len() - 1) as f64
+}
+
+/// A printed number says the computed one: to half of its last digit, and a slack for places between samples.
+fn says(printed: &str, computed: f64, slack: f64, what: &str) -> Result<(), String> {
+    let decimals = printed.split('.').nth(1).map_or(0, str::len);
+    let value: f64 = printed
+        .replace('\u{2212}', "-")
+        .parse()
+        .map_err(|_| format!("{printed} is no number"))?;
+    let half = 0.5 * 10_f64.powi(-(decimals as i32));
+    if (value - computed).abs() <= half * (1.0 + 1e-6) + slack + 1e-9 * computed.abs() {
+        Ok(())
+    } else {
+        Err(format!("{what}: printed {printed}, computed {computed}"))
+    }
+}
+
+fn holds(is_so: bool, what: &str) -> Result<(), String> {
+    is_so.then_some(()).ok_or_else(|| format!("not so: {what}"))
+}
+
+/// A sentence and what makes it true.
+struct Claim<D> {
+    /// The whole sentence as a regular expression.
+    reads: &'static str,
+    /// Whether the data bear it out.
+    holds: fn(&Captures<'_>, &D) -> Result<(), String>,
+}
+
+/// A sentence that says what a word means or what a law is, without a number of this figure.
+fn is_definition<D>(_: &Captures<'_>, _: &D) -> Result<(), String> {
+    Ok(())
+}
+
+/// Holds every sentence of a text against the data.
+fn check<D>(text: &str, claims: &[Claim<D>], data: &D) -> Result<(), String> {
+    for sentence in sentences(text) {
+        let found = claims.iter().find_map(|claim| {
+            let reads = compiled(claim.reads);
+            let holds = reads
+                .captures(&sentence)
+                .map(|told| (claim.holds)(&told, data));
+            holds
+        });
+        match found {
+            None => return Err(format!("nobody checks the sentence `{sentence}`")),
+            Some(Err(fault)) => return Err(format!("`{sentence}`: {fault}")),
+            Some(Ok(())) => {}
+        }
+    }
+    Ok(())
+}
+
+/// Regular expressions are made once.
+fn compiled(reads: &'static str) -> Regex {
+    static MADE: LazyLock<Mutex<HashMap<&'static str, Regex>>> = LazyLock::new(Mutex::default);
+    let mut made = MADE.lock().expect("no test panics while it reads");
+    made.entry(reads)
+        .or_insert_with(|| Regex::new(&format!("^(?:{reads})$")).expect("a pattern"))
+        .clone()
+}
+
+/// A text cut at full stops that end a sentence.
+fn sentences(text: &str) -> Vec<String> {
+    let text = text.trim();
+    let mut cut = Vec::new();
+    let mut begin = 0;
+    for (at, _) in text.match_indices(". ") {
+        let next = text[at + 2..].chars().next();
+        if next.is_some_and(|c| c.is_uppercase() || c.is_numeric()) {
+            cut.push(text[begin..at].to_owned());
+            begin = at + 2;
+        }
+    }
+    cut.push(text[begin..].trim_end_matches('.').to_owned());
+    cut.retain(|sentence| !sentence.is_empty());
+    cut
+}
+
+#[test]
+fn fault_a_wrong_number_and_an_unknown_sentence_are_found() {
+    let claims = [Claim::<f64> {
+        reads: r"It weighs (\d+) kg",
+        holds: |told, kg| says(&told[1], *kg, 0.0, "mass"),
+    }];
+    assert_eq!(check("It weighs 80 kg.", &claims, &80.4), Ok(()));
+    assert!(check("It weighs 80 kg.", &claims, &80.6).is_err());
+    assert!(check("It weighs 80 kg. It is red.", &claims, &80.0).is_err());
+}

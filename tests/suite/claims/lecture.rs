@@ -1,0 +1,963 @@
+//! Every sentence of the lecture's figures, for every built-in lifter, against the data that the figure draws.
+
+use super::strength::{CLAIMS, Curves};
+use super::{Claim, Drawn, check, holds, is_definition, least, peak, says, step};
+use regex::Captures;
+use torquill::lecture::LECTURE;
+use torquill::library::{Library, Shelf};
+use torquill::study::Desk;
+use torquill::units::System;
+
+/// Parts of a list: "a, b and c".
+fn listed(text: &str) -> Vec<String> {
+    text.replace(" and ", ", ")
+        .split(", ")
+        .map(str::to_owned)
+        .collect()
+}
+
+/// A curve's ends in percent of its peak.
+fn ends(points: &[[f64; 2]]) -> [f64; 2] {
+    let most = peak(points)[1];
+    [points[0][1], points[points.len() - 1][1]].map(|value| 100.0 * value / most)
+}
+
+/// Least and greatest over all curves of one end, rounded as printed.
+fn span_is(printed: &str, drawn: &Drawn, end: usize) -> Result<(), String> {
+    let all: Vec<f64> = drawn.curves.iter().map(|c| ends(&c.2)[end]).collect();
+    let low = all.iter().copied().fold(f64::INFINITY, f64::min);
+    let high = all.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let parts: Vec<&str> = printed.split(" to ").collect();
+    says(parts[0], low, 0.1, "least")?;
+    says(parts[parts.len() - 1], high, 0.1, "greatest")
+}
+
+fn class_told(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
+    let points = drawn.curve(&told[1])?;
+    let [start, end] = ends(points);
+    says(&told[3], start, 0.1, "start")?;
+    says(&told[4], end, 0.1, "end")?;
+    says(&told[5], peak(points)[0], step(points), "place of the peak")?;
+    let tenth = points.len() / 10;
+    let inside = least(&points[tenth..points.len() - tenth]);
+    let valley = 100.0 * inside[1] / peak(points)[1];
+    holds(
+        match &told[2] {
+            "ascending" => start < 85.1 && start < end,
+            "descending" => end < 85.1 && end < start,
+            "bell-shaped" => start < 85.1 && end < 85.1,
+            "u-shaped" => valley < 85.1,
+            "level" => start > 84.9 && end > 84.9,
+            _ => false,
+        },
+        &format!("{}: {start} {end} {valley}", &told[2]),
+    )?;
+    match told.get(6) {
+        Some(trough) => {
+            // The ends' levels are medians over their tenths.
+            let middle = |part: &[[f64; 2]]| {
+                let mut values: Vec<f64> = part.iter().map(|p| p[1]).collect();
+                values.sort_by(f64::total_cmp);
+                values[values.len() / 2]
+            };
+            let weaker = middle(&points[..tenth]).min(middle(&points[points.len() - tenth..]));
+            says(trough.as_str(), 100.0 * inside[1] / weaker, 0.1, "valley")?;
+            says(&told[7], inside[0], step(points), "place of the valley")
+        }
+        None => Ok(()),
+    }
+}
+
+/// Figures of classes and of what a weight does to them.
+const CLASSES: &[Claim<Drawn>] = &[
+    Claim {
+        reads: r"Strength has a shape: (.+)",
+        holds: |told, drawn| {
+            for part in listed(
+                &told[1]
+                    .replace("peaks in between", "peaks")
+                    .replace("sags in between", "sags"),
+            ) {
+                let (name, doing) = part
+                    .trim_start_matches("the ")
+                    .rsplit_once(' ')
+                    .ok_or("no verb")?;
+                let points = drawn.curve(name)?;
+                let [start, end] = ends(points);
+                let is_so = match doing {
+                    "rises" => start < end,
+                    "falls" => start > end,
+                    "peaks" => start < 85.1 && end < 85.1,
+                    "sags" => {
+                        let tenth = points.len() / 10;
+                        let inside = least(&points[tenth..points.len() - tenth])[1];
+                        inside < points[0][1] && inside < points[points.len() - 1][1]
+                    }
+                    _ => false,
+                };
+                holds(is_so, &part)?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"Strength curves of (\d+) lifts side by side over the range of the lift",
+        holds: |told, drawn| says(&told[1], drawn.curves.len() as f64, 0.0, "lifts"),
+    },
+    Claim {
+        reads: r"(.+): (\S+), start (\d+) %, end (\d+) % of the peak, which lies at (\d+) % of the range(?:, and falls to (\d+) % of the weaker end at (\d+) % of the range)?",
+        holds: class_told,
+    },
+    Claim {
+        reads: r"Ascending: .+ starts? with only ([\d to]+) % of peak strength",
+        holds: |told, drawn| span_is(&told[1], drawn, 0),
+    },
+    Claim {
+        reads: r"Descending: .+ ends? with only ([\d to]+) % of peak strength",
+        holds: |told, drawn| span_is(&told[1], drawn, 1),
+    },
+    Claim {
+        reads: r"Bell-shaped: .+ starts? with ([\d to]+) % and ends? with ([\d to]+) % of the peak",
+        holds: |told, drawn| {
+            span_is(&told[1], drawn, 0)?;
+            span_is(&told[2], drawn, 1)
+        },
+    },
+    Claim {
+        reads: r"U-shaped: in between .+ holds? only ([\d to]+) % of the weaker end",
+        holds: |_, drawn| {
+            holds(
+                drawn.curves.iter().all(|c| {
+                    let tenth = c.2.len() / 10;
+                    let inside = least(&c.2[tenth..c.2.len() - tenth])[1];
+                    inside < 0.86 * c.2[0][1] && inside < 0.9 * c.2[c.2.len() - 1][1]
+                }),
+                "every curve sags in between",
+            )
+        },
+    },
+    Claim {
+        reads: r"Level: .+ keep at least 85 % of the peak at both ends",
+        holds: |_, drawn| {
+            holds(
+                drawn
+                    .curves
+                    .iter()
+                    .all(|c| ends(&c.2).iter().all(|e| *e > 84.9)),
+                "both ends",
+            )
+        },
+    },
+    Claim {
+        reads: r"Weaker at the start than at the end",
+        holds: |_, drawn| {
+            holds(
+                drawn.curves.iter().all(|c| ends(&c.2)[0] < ends(&c.2)[1]),
+                "start below end",
+            )
+        },
+    },
+    Claim {
+        reads: r"Stronger at the start than at the end",
+        holds: |_, drawn| {
+            holds(
+                drawn.curves.iter().all(|c| ends(&c.2)[0] > ends(&c.2)[1]),
+                "start above end",
+            )
+        },
+    },
+    Claim {
+        reads: r"Strongest in between",
+        holds: |_, drawn| {
+            let inside = |c: &(String, String, Vec<[f64; 2]>)| ends(&c.2).iter().all(|e| *e < 99.9);
+            holds(drawn.curves.iter().all(inside), "the peak lies inside")
+        },
+    },
+    Claim {
+        reads: r"Weakest in between",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"In presses, squats and pulls from the floor the limbs straighten .+",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"What the muscles lift is least where .+",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Up to the (?:peak|valley) .+",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"The same muscles do not make the same load at every place of a lift",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Where strength grows towards the end the curve is ascending, .+",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Every curve is drawn in percent of its own median, so that only the shape counts",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Neither end of the range is weak",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"A plain weight is hardest (.+)",
+        holds: |told, drawn| {
+            for part in listed(&told[1]) {
+                let (place, name) = part.split_once(" of the ").ok_or("no lift")?;
+                let at = hardest(drawn, name)?[0];
+                let is_so = match place {
+                    "at the start" => at < 20.1,
+                    "at the end" => at > 79.9,
+                    "in the middle" => at > 19.9 && at < 80.1,
+                    other => return Err(format!("{other} is no part of the range")),
+                };
+                holds(is_so, &format!("{part}: {at}"))?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"Capacity and the demand of a plain weight for (\d+) lifts",
+        holds: |told, drawn| says(&told[1], drawn.curves.len() as f64 / 2.0, 0.0, "lifts"),
+    },
+    Claim {
+        reads: r"(.+) \(\S+\), [\d.]+ kg: greatest effort (\d+) % at (\d+) % of the range, sticking region (\d+) % to (\d+) %",
+        holds: |told, drawn| {
+            let [at, most] = hardest(drawn, &told[1])?;
+            says(&told[2], 100.0 * most, 0.1, "effort")?;
+            says(&told[3], at, 1.0, "place")?;
+            let efforts = efforts(drawn, &told[1])?;
+            let inside: Vec<f64> = efforts
+                .iter()
+                .filter(|e| e[1] >= 0.95 * most)
+                .map(|e| e[0])
+                .collect();
+            holds(
+                inside.iter().any(|x| says(&told[4], *x, 1.0, "").is_ok())
+                    && inside.iter().any(|x| says(&told[5], *x, 1.0, "").is_ok()),
+                "both ends of the region are within 5 % of the greatest effort",
+            )
+        },
+    },
+    Claim {
+        reads: r"The heaviest weight that can be lifted is set by one place of the range",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Everywhere else the same weight is lighter than the lifter is strong: .+",
+        holds: |_, drawn| {
+            let lifts: Vec<&str> = drawn.curves.iter().map(|c| c.0.as_str()).collect();
+            for lift in lifts {
+                holds(
+                    efforts(drawn, lift)?.iter().all(|e| e[1] < 1.0),
+                    "lighter everywhere",
+                )?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"No \S+ lift is drawn: even without a weight the .+ takes more than 90 % of what this lifter has",
+        holds: |_, drawn| {
+            holds(
+                !drawn.curves.iter().any(|c| c.0 == "Pull-up"),
+                "it is not drawn",
+            )
+        },
+    },
+];
+
+/// Effort over the range of one panel.
+fn efforts(drawn: &Drawn, lift: &str) -> Result<Vec<[f64; 2]>, String> {
+    let of = |name: &str| {
+        drawn
+            .curves
+            .iter()
+            .find(|c| c.0.eq_ignore_ascii_case(lift) && c.1 == name)
+            .ok_or_else(|| format!("no {name} of {lift}"))
+    };
+    let (held, asked) = (of("capacity")?, of("weight")?);
+    Ok(held
+        .2
+        .iter()
+        .zip(&asked.2)
+        .map(|(c, d)| [c[0], d[1] / c[1]])
+        .collect())
+}
+
+fn hardest(drawn: &Drawn, lift: &str) -> Result<[f64; 2], String> {
+    Ok(peak(&efforts(drawn, lift)?))
+}
+
+/// Force of a curve at a place, from the nearest point.
+fn at(points: &[[f64; 2]], x: f64) -> f64 {
+    let near = |p: &&[f64; 2]| (p[0] - x).abs();
+    points
+        .iter()
+        .min_by(|a, b| near(a).total_cmp(&near(b)))
+        .map_or(f64::NAN, |p| p[1])
+}
+
+fn number(text: &str) -> f64 {
+    text.parse().unwrap_or(f64::NAN)
+}
+
+/// Filaments, fibres and muscles.
+const MUSCLES: &[Claim<Drawn>] = &[
+    Claim {
+        reads: r"Overlap is force: greatest from ([\d.]+) to ([\d.]+) µm",
+        holds: |told, drawn| {
+            let corners = drawn.curve("corner")?;
+            says(&told[1], corners[2][0], 0.0, "plateau")?;
+            says(&told[2], corners[3][0], 0.0, "plateau")
+        },
+    },
+    Claim {
+        reads: r"Length-tension diagram of a \S+ sarcomere: no force at ([\d.]+) µm, (\d+) % at ([\d.]+) µm, full force from ([\d.]+) to ([\d.]+) µm, no force again at ([\d.]+) µm",
+        holds: |told, drawn| {
+            let corners = drawn.curve("corner")?;
+            for (printed, index) in [(1, 0), (3, 1), (4, 2), (5, 3), (6, 4)] {
+                says(&told[printed], corners[index][0], 0.0, "corner")?;
+            }
+            says(&told[2], corners[1][1], 0.0, "force")
+        },
+    },
+    Claim {
+        reads: r"Below it the sarcomere at four of these lengths, .+",
+        holds: |_, drawn| {
+            holds(
+                ["A", "B", "C", "D"].iter().all(|s| drawn.curve(s).is_ok()),
+                "four are drawn",
+            )
+        },
+    },
+    Claim {
+        reads: r"Force comes from heads of the thick filament that hold a thin one",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Stretched too far \(D\) no head finds a thin filament; .+",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Longer thin filaments: human muscle is best ([\d.]+) µm longer than frog muscle",
+        holds: |told, drawn| {
+            let best = |name: &str| -> Result<f64, String> {
+                let top: Vec<f64> = drawn
+                    .curve(name)?
+                    .iter()
+                    .filter(|p| p[1] > 99.999)
+                    .map(|p| p[0])
+                    .collect();
+                Ok((top[0] + top[top.len() - 1]) / 2.0)
+            };
+            says(
+                &told[1],
+                best("human")? - best("frog")?,
+                0.011,
+                "difference",
+            )
+        },
+    },
+    Claim {
+        reads: r"Two length-tension diagrams",
+        holds: |_, drawn| holds(drawn.curves.len() == 2, "two"),
+    },
+    Claim {
+        reads: r"(Frog|Human): plateau around ([\d.]+) µm, no overlap from ([\d.]+) µm on",
+        holds: |told, drawn| {
+            let points = drawn.curve(&told[1])?;
+            let top: Vec<f64> = points
+                .iter()
+                .filter(|p| p[1] > 99.999)
+                .map(|p| p[0])
+                .collect();
+            says(
+                &told[2],
+                (top[0] + top[top.len() - 1]) / 2.0,
+                0.011,
+                "plateau",
+            )?;
+            let end = points
+                .iter()
+                .rev()
+                .find(|p| p[1] > 0.0)
+                .map_or(0.0, |p| p[0]);
+            holds(end <= number(&told[3]) + 0.01, "no overlap beyond")
+        },
+    },
+    Claim {
+        reads: r"The same law of overlap with other filament lengths: .+",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Stretched beyond (\d+) % a fibre resists more than it pulls",
+        holds: |told, drawn| crossing(&told[1], drawn),
+    },
+    Claim {
+        reads: r"Force of a fibre over its length",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Active force is greatest near 100 % of the optimal length; (\d+) % of it is left at 60 %, (\d+) % at 140 %",
+        holds: |told, drawn| {
+            let active = drawn.curve("active")?;
+            holds(
+                (peak(active)[0] - 100.0).abs() <= 2.0,
+                "greatest near 100 %",
+            )?;
+            says(&told[1], at(active, 60.0), 0.2, "at 60 %")?;
+            says(&told[2], at(active, 140.0), 0.2, "at 140 %")
+        },
+    },
+    Claim {
+        reads: r"Passive force starts at 100 % and passes the active one at (\d+) %",
+        holds: |told, drawn| {
+            let passive = drawn.curve("passive")?;
+            holds(
+                at(passive, 99.0) < 0.5 && at(passive, 105.0) > 0.0,
+                "starts at 100 %",
+            )?;
+            crossing(&told[1], drawn)
+        },
+    },
+    Claim {
+        reads: r"(.+) works from (\d+) to (\d+) % in the .+",
+        holds: |told, _| holds(number(&told[2]) < number(&told[3]), "from less to more"),
+    },
+    Claim {
+        reads: r"A muscle is strong near its optimal length and weak when it is short",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"When it is long, elastic structures take over",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Which part of the curve a lift uses depends on the joint angles it passes",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Speed costs force: at (\d+) % of top speed only (\d+) % is left",
+        holds: |told, drawn| {
+            says(
+                &told[2],
+                at(drawn.curve("voluntary effort")?, number(&told[1])),
+                0.5,
+                "left",
+            )
+        },
+    },
+    Claim {
+        reads: r"Force over speed",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Lengthening is at the left: an isolated fibre reaches (\d+) % of its isometric force, a voluntary effort (\d+) %",
+        holds: |told, drawn| {
+            says(
+                &told[1],
+                peak(drawn.curve("isolated fibre")?)[1],
+                0.3,
+                "isolated",
+            )?;
+            says(
+                &told[2],
+                peak(drawn.curve("voluntary effort")?)[1],
+                0.3,
+                "voluntary",
+            )
+        },
+    },
+    Claim {
+        reads: r"Shortening is at the right: force falls steeply at first, to (\d+) % at (\d+) % of the fastest speed, and to nothing at 100 %",
+        holds: |told, drawn| {
+            let force = drawn.curve("voluntary effort")?;
+            says(&told[1], at(force, number(&told[2])), 0.5, "left")?;
+            holds(at(force, 100.0).abs() < 0.5, "nothing at the fastest")?;
+            let fall = |a: f64, b: f64| at(force, a) - at(force, b);
+            holds(fall(0.0, 20.0) > fall(20.0, 40.0), "steeply at first")
+        },
+    },
+    Claim {
+        reads: r"A lifter can lower more than can be held and hold more than can be lifted",
+        holds: |_, drawn| {
+            let force = drawn.curve("voluntary effort")?;
+            holds(
+                at(force, -10.0) > at(force, 0.0) && at(force, 0.0) > at(force, 10.0),
+                "falls with speed",
+            )
+        },
+    },
+    Claim {
+        reads: r"The faster a load moves up, the less force is left to move it",
+        holds: |_, drawn| {
+            let force = drawn.curve("voluntary effort")?;
+            let up: Vec<f64> = force.iter().filter(|p| p[0] >= 0.0).map(|p| p[1]).collect();
+            holds(up.windows(2).all(|pair| pair[1] <= pair[0] + 1e-6), "falls")
+        },
+    },
+    Claim {
+        reads: r"At (\d+) deg/s the .+ keeps (\d+) % of its isometric peak",
+        holds: |told, drawn| {
+            speed_keeps(drawn, &format!("lifting at {} deg/s", &told[1]), &told[2])
+        },
+    },
+    Claim {
+        reads: r"Strength curves of the .+ over .+ at (four|three|two) speeds",
+        holds: |told, drawn| {
+            let count = ["two", "three", "four"]
+                .iter()
+                .position(|w| *w == &told[1])
+                .map_or(0, |i| i + 2);
+            holds(drawn.curves.len() == count, "so many")
+        },
+    },
+    Claim {
+        reads: r"(Lowering at .+|Held still): peak .+",
+        holds: |told, drawn| {
+            for part in told[0].split("; ") {
+                let (name, rest) = part.split_once(": peak ").ok_or("no peak")?;
+                let percent = rest.split(' ').next().unwrap_or_default();
+                speed_keeps(drawn, name, percent)?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"The force-velocity curve of the fibres moves the whole strength curve: lowering lifts it a little, faster lifting presses it down",
+        holds: |_, drawn| {
+            let still = peak(drawn.curve("held still")?)[1];
+            for name in drawn.names() {
+                let own = peak(drawn.curve(name)?)[1];
+                let is_so = match name {
+                    n if n.starts_with("lowering") => own > still && own < 1.3 * still,
+                    n if n.starts_with("lifting") => own < still,
+                    _ => true,
+                };
+                holds(is_so, name)?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"Levers change with the angle: the (.+) reaches ([\d.]+) cm at (\d+) deg of .+",
+        holds: |told, drawn| {
+            let name = head(drawn, &told[1])?;
+            let most = peak(drawn.curve(&name)?);
+            says(&told[2], most[1], 0.01, "arm")?;
+            says(&told[3], most[0], 0.01, "angle")?;
+            holds(
+                drawn.curves.iter().all(|c| peak(&c.2)[1] <= most[1] + 1e-9),
+                "no arm is longer",
+            )
+        },
+    },
+    Claim {
+        reads: r"Moment arms over .+, least to greatest: (.+)",
+        holds: |told, drawn| {
+            each(&told[1], drawn, |low, high, points| {
+                says(low, least(points)[1], 0.01, "least")?;
+                says(high, peak(points)[1], 0.01, "greatest")
+            })
+        },
+    },
+    Claim {
+        reads: r"The same muscle force makes more torque where its line of pull runs farther from the joint",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"A moment arm also says how fast fibres shorten: a long one uses up their length sooner",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Fibres run short: the (.+) goes down to (\d+) % of its optimal length",
+        holds: |told, drawn| {
+            let name = head(drawn, &told[1])?;
+            let own = least(drawn.curve(&name)?)[1];
+            says(&told[2], own, 0.1, "length")?;
+            holds(
+                drawn.curves.iter().all(|c| least(&c.2)[1] >= own - 1e-9),
+                "no fibre is shorter",
+            )
+        },
+    },
+    Claim {
+        reads: r"Fibre lengths in percent of the optimal length over .+, start to end: (.+)",
+        holds: |told, drawn| {
+            each(&told[1], drawn, |first, last, points| {
+                says(first, points[0][1], 0.1, "start")?;
+                says(last, points[points.len() - 1][1], 0.1, "end")
+            })
+        },
+    },
+    Claim {
+        reads: r"Every degree of the joint costs each muscle as much length as its moment arm is long",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"A fibre that ends short pulls less: it stands on the left, weak side of the length-tension curve",
+        holds: |_, drawn| {
+            holds(
+                drawn.curves.iter().any(|c| c.2[c.2.len() - 1][1] < 85.0),
+                "a fibre ends short",
+            )
+        },
+    },
+    Claim {
+        reads: r"Force is greatest (.+?), leverage (.+?); their product, torque, (.+)",
+        holds: |told, drawn| product(drawn, [&told[1], &told[2], &told[3]]),
+    },
+    Claim {
+        reads: r"Three curves over .+: summed muscle force is greatest (.+?), the mean moment arm (.+?), their product, the torque, (.+)",
+        holds: |told, drawn| product(drawn, [&told[1], &told[2], &told[3]]),
+    },
+    Claim {
+        reads: r"Torque is force times moment arm, so it peaks between the places where each of them does, .+",
+        holds: |_, drawn| {
+            let x = |name: &str| drawn.curve(name).map(|c| peak(c)[0]);
+            let (force, arm, torque) = (x("muscle force")?, x("moment arm")?, x("torque")?);
+            holds(
+                torque >= force.min(arm) && torque <= force.max(arm),
+                "between",
+            )
+        },
+    },
+    Claim {
+        reads: r"Torque is force times moment arm: its peak is where one gains as much as the other loses",
+        holds: is_definition,
+    },
+];
+
+fn product(drawn: &Drawn, places: [&str; 3]) -> Result<(), String> {
+    for (name, place) in ["muscle force", "moment arm", "torque"].iter().zip(places) {
+        let most = peak(drawn.curve(name)?);
+        let printed = place
+            .trim_start_matches("at ")
+            .split(' ')
+            .next()
+            .unwrap_or_default();
+        says(printed, most[0], 0.01, name)?;
+    }
+    Ok(())
+}
+
+/// The curve of a muscle, heads told or not.
+fn head(drawn: &Drawn, name: &str) -> Result<String, String> {
+    let is_own = |known: &&str| known.split(" (").next() == Some(name);
+    drawn
+        .names()
+        .find(is_own)
+        .map(str::to_owned)
+        .ok_or_else(|| format!("no {name}"))
+}
+
+/// "biceps 1.8 to 4.9 cm; brachialis 1.5 to 3 cm": a check for each.
+fn each(
+    text: &str,
+    drawn: &Drawn,
+    holds: fn(&str, &str, &[[f64; 2]]) -> Result<(), String>,
+) -> Result<(), String> {
+    for part in text.split("; ") {
+        let words: Vec<&str> = part.split(' ').collect();
+        let [name @ .., first, "to", last, _] = words.as_slice() else {
+            return Err(format!("{part} names no two numbers"));
+        };
+        holds(first, last, drawn.curve(&head(drawn, &name.join(" "))?)?)?;
+    }
+    Ok(())
+}
+
+fn crossing(printed: &str, drawn: &Drawn) -> Result<(), String> {
+    let (active, passive) = (drawn.curve("active")?, drawn.curve("passive")?);
+    let beyond = active
+        .iter()
+        .zip(passive)
+        .find(|(a, p)| a[0] > 100.0 && p[1] > a[1]);
+    let place = beyond.map_or(f64::NAN, |(a, _)| a[0]);
+    says(printed, place, step(active), "crossing")
+}
+
+fn speed_keeps(drawn: &Drawn, name: &str, percent: &str) -> Result<(), String> {
+    let still = peak(drawn.curve("held still")?)[1];
+    says(
+        percent,
+        100.0 * peak(drawn.curve(name)?)[1] / still,
+        0.05,
+        name,
+    )
+}
+
+/// Lifts of several joints, bands and chains, families.
+const LOADS: &[Claim<Drawn>] = &[
+    Claim {
+        reads: r"(.+): (first the|the) (.+) gives? way(.*)",
+        holds: limits_told,
+    },
+    Claim {
+        reads: r"Share of each joint's strength in use at the heaviest load of the .+, over the .+",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"(The .+ gives way first from .+)",
+        holds: |told, drawn| {
+            for part in told[1].split("; ") {
+                let words = compiled_part(part).ok_or("no stretch")?;
+                let points = merged(drawn, &words.0)?;
+                let range = points.len() as f64 - 1.0;
+                for index in 0..points.len() {
+                    let at = 100.0 * index as f64 / range;
+                    if at >= words.1 + 0.6 && at <= words.2 - 0.6 {
+                        holds(
+                            points[index] > 99.0
+                                || others_below(drawn, &words.0, index, points[index]),
+                            part,
+                        )?;
+                    }
+                }
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"A chain is as strong as its weakest link: .+",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"A (band|chain) loads the strong end: effort there (\d+) % instead of (\d+) %",
+        holds: |told, drawn| {
+            says(
+                &told[2],
+                end_effort(drawn, &format!("with a {}", &told[1]))?,
+                0.5,
+                "hung",
+            )?;
+            says(&told[3], end_effort(drawn, "plain weight")?, 0.5, "plain")?;
+            holds(number(&told[2]) > number(&told[3]), "more there")
+        },
+    },
+    Claim {
+        reads: r"Effort from 80 to 90 % of the range is (\d+) % with the (band|chain) and (\d+) % with plain weight",
+        holds: |told, drawn| {
+            says(
+                &told[1],
+                end_effort(drawn, &format!("with a {}", &told[2]))?,
+                0.5,
+                "hung",
+            )?;
+            says(&told[3], end_effort(drawn, "plain weight")?, 0.5, "plain")
+        },
+    },
+    Claim {
+        reads: r"A band pulls harder the farther it is stretched: .+",
+        holds: |_, drawn| grows(drawn, "with a band"),
+    },
+    Claim {
+        reads: r"The bar is lighter so that the hardest place is as hard as with plain weight",
+        holds: |_, drawn| {
+            let held = drawn.curve("capacity")?;
+            let most = |name: &str| -> Result<f64, String> {
+                let asked = drawn.curve(name)?;
+                Ok(held
+                    .iter()
+                    .zip(asked)
+                    .map(|(c, d)| d[1] / c[1])
+                    .fold(0.0, f64::max))
+            };
+            holds(
+                (most("with a band")? / most("plain weight")? - 1.0).abs() < 0.02,
+                "as hard",
+            )
+        },
+    },
+    Claim {
+        reads: r"A chain weighs more with every link that leaves the floor: .+",
+        holds: |_, drawn| grows(drawn, "with a chain"),
+    },
+    Claim {
+        reads: r"Effort is demand over capacity",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Around its greatest value lies the sticking region: the load passes there or the lift fails",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"It says nothing about the rest of the range, where the same load is light",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Effort over the .+ for four loads of equal hardest place",
+        holds: |_, drawn| {
+            let tops: Vec<f64> = drawn.curves.iter().map(|c| peak(&c.2)[1]).collect();
+            holds(
+                tops.len() == 4 && tops.iter().all(|t| (t / tops[0] - 1.0).abs() < 0.02),
+                "equally hard",
+            )
+        },
+    },
+    Claim {
+        reads: r"Flattening against plain weight: (.+)",
+        holds: |told, drawn| {
+            let spread = |name: &str| -> Result<f64, String> {
+                let points = drawn.curve(name)?;
+                let mean = points.iter().map(|p| p[1]).sum::<f64>() / points.len() as f64;
+                let square =
+                    points.iter().map(|p| (p[1] - mean).powi(2)).sum::<f64>() / points.len() as f64;
+                Ok(square.sqrt() / mean)
+            };
+            for part in listed(&told[1].replace(" %", "")) {
+                let (what, percent) = part.split_once(' ').ok_or("no number")?;
+                let name = if what == "both" {
+                    "with both".to_owned()
+                } else {
+                    format!("with a {what}")
+                };
+                says(
+                    percent,
+                    100.0 * (1.0 - spread(&name)? / spread("plain weight")?),
+                    0.6,
+                    what,
+                )?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"The flatter the line, the more of the range is trained hard",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"How much is gained depends on the lift and on the share of the load that bands and chains take",
+        holds: is_definition,
+    },
+];
+
+fn compiled_part(part: &str) -> Option<(String, f64, f64)> {
+    let part = part.trim_start_matches("The ").trim_start_matches("the ");
+    let (joint, rest) = part.split_once(" gives way first from ")?;
+    let mut numbers = rest.split(' ').filter_map(|word| word.parse::<f64>().ok());
+    Some((joint.to_owned(), numbers.next()?, numbers.next()?))
+}
+
+/// Strength of a joint in use: its rows taken together.
+fn merged(drawn: &Drawn, joint: &str) -> Result<Vec<f64>, String> {
+    let points = drawn.curve(joint)?;
+    let places = points
+        .iter()
+        .map(|p| p[0])
+        .fold(f64::NEG_INFINITY, f64::max);
+    let rows = points.iter().filter(|p| p[0] == places).count();
+    let count = points.len() / rows.max(1);
+    Ok((0..count)
+        .map(|index| {
+            (0..rows)
+                .map(|row| points[row * count + index][1])
+                .fold(0.0, f64::max)
+        })
+        .collect())
+}
+
+/// A joint over two-joint muscles can give way below all it has; then no other joint is used more than it is.
+fn others_below(drawn: &Drawn, joint: &str, index: usize, own: f64) -> bool {
+    drawn
+        .names()
+        .filter(|name| *name != joint)
+        .all(|name| merged(drawn, name).is_ok_and(|other| other[index] <= 100.1) && own > 50.0)
+}
+
+fn limits_told(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
+    let names: Vec<String> = drawn.names().map(str::to_owned).collect();
+    holds(
+        names.iter().any(|name| told[3].starts_with(name.as_str())),
+        "a joint that is drawn",
+    )
+}
+
+fn grows(drawn: &Drawn, name: &str) -> Result<(), String> {
+    let points = drawn.curve(name)?;
+    holds(
+        points
+            .windows(2)
+            .all(|pair| pair[1][1] >= pair[0][1] - 1e-6),
+        "grows with height",
+    )
+}
+
+/// Mean effort from 80 to 90 % of the way, %.
+fn end_effort(drawn: &Drawn, name: &str) -> Result<f64, String> {
+    let (held, asked) = (drawn.curve("capacity")?, drawn.curve(name)?);
+    let last = (held.len() - 1) as f64;
+    let part: Vec<f64> = (0..held.len())
+        .filter(|index| (0.795..=0.905).contains(&(*index as f64 / last)))
+        .map(|index| 100.0 * asked[index][1] / held[index][1])
+        .collect();
+    Ok(part.iter().sum::<f64>() / part.len() as f64)
+}
+
+/// The curves of a figure of one strength curve.
+fn strength(drawn: &Drawn, lift: &str) -> Option<Curves> {
+    let held = drawn.curve("capacity").ok()?;
+    Some(Curves {
+        lift: lift.to_owned(),
+        at: held.iter().map(|p| p[0]).collect(),
+        capacity: held.iter().map(|p| p[1]).collect(),
+        loads: drawn
+            .curves
+            .iter()
+            .filter(|c| !c.1.eq_ignore_ascii_case("capacity"))
+            .map(|c| {
+                let effort = c.2.iter().zip(held).map(|(d, c)| d[1] / c[1]);
+                (c.1.clone(), effort.collect())
+            })
+            .collect(),
+    })
+}
+
+#[test]
+fn law_every_sentence_of_the_lecture_follows_from_its_data() {
+    let library = Library::built_in();
+    let mut faults = Vec::new();
+    for lifter in library.names(Shelf::Lifters) {
+        let desk = Desk::open(&library, &lifter, System::Metric).expect("a built-in lifter");
+        for figure in LECTURE.iter().filter(|figure| figure.can_be_drawn(&desk)) {
+            // Families and stacks have laws of their own beside their code.
+            if ["grip-width", "limb-length", "muscles-add-up"].contains(&figure.name) {
+                continue;
+            }
+            let sheet = (figure.build)(&desk).expect("it is drawn");
+            let drawn = Drawn::of(&sheet.data);
+            let curves = strength(&drawn, "bench press");
+            for text in [sheet.title(), sheet.caption.as_str(), sheet.alt()] {
+                for sentence in super::sentences(text) {
+                    let mut told = vec![
+                        check(&sentence, CLASSES, &drawn),
+                        check(&sentence, MUSCLES, &drawn),
+                        check(&sentence, LOADS, &drawn),
+                    ];
+                    told.extend(
+                        curves
+                            .as_ref()
+                            .map(|curves| check(&sentence, CLAIMS, curves)),
+                    );
+                    if !told.iter().any(Result::is_ok) {
+                        let known = told.into_iter().filter_map(Result::err);
+                        let fault = known.max_by_key(|fault| !fault.starts_with("nobody"));
+                        faults.push(format!(
+                            "{} of {lifter}: {}",
+                            figure.name,
+                            fault.unwrap_or_default()
+                        ));
+                    }
+                }
+            }
+        }
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}

@@ -1,0 +1,371 @@
+//! The strength curve with its loads, in random lifts: title, caption and alternative text against the curves.
+
+use super::{Claim, check, holds, is_definition, says};
+use crate::power::somebody;
+use rand::{RngExt, SeedableRng};
+use rand_chacha::ChaCha8Rng;
+use regex::Captures;
+use torquill::grammar::setup_from_texts;
+use torquill::library::Library;
+use torquill::movement::Measure;
+use torquill::report::curve_csv;
+use torquill::study::{Question, Study, study};
+use torquill::units::System;
+
+/// The curves of a figure: places on its axis, what is held, what each load asks for.
+#[derive(Debug, Default)]
+pub struct Curves {
+    /// The lift's name as words write it.
+    pub lift: String,
+    /// Places on the axis, in its unit.
+    pub at: Vec<f64>,
+    /// What full activation holds.
+    pub capacity: Vec<f64>,
+    /// Name of a load, effort under it: demand over capacity, in the direction in which it pulls.
+    pub loads: Vec<(String, Vec<f64>)>,
+}
+
+impl Curves {
+    fn effort(&self, load: usize) -> &[f64] {
+        &self.loads[load].1
+    }
+
+    fn load(&self, name: &str) -> Result<usize, String> {
+        let found = self
+            .loads
+            .iter()
+            .position(|(known, _)| known.trim_start_matches("with ").eq_ignore_ascii_case(name));
+        found.ok_or_else(|| format!("no load is called {name}"))
+    }
+
+    fn step(&self) -> f64 {
+        let last = self.at.len() - 1;
+        (self.at[last] - self.at[0]).abs() / last as f64
+    }
+
+    /// Spread over mean of effort.
+    fn unevenness(&self, load: usize) -> f64 {
+        let effort = self.effort(load);
+        let count = effort.len() as f64;
+        let mean = effort.iter().sum::<f64>() / count;
+        let spread = effort.iter().map(|e| (e - mean).powi(2)).sum::<f64>() / count;
+        spread.sqrt() / mean
+    }
+}
+
+/// Index and value of the greatest.
+fn greatest(values: &[f64]) -> (usize, f64) {
+    let at = (0..values.len()).max_by(|a, b| values[*a].total_cmp(&values[*b]));
+    let at = at.expect("values");
+    (at, values[at])
+}
+
+/// "at the start", "12 cm off the chest", "at 70 deg of elbow flexion": the place where effort is greatest, or as great.
+fn hardest_there(place: &str, curves: &Curves, load: usize) -> Result<(), String> {
+    let effort = curves.effort(load);
+    let (_, most) = greatest(effort);
+    let printed = match place {
+        "at the start" => "0",
+        other => other
+            .trim_start_matches("at ")
+            .split(' ')
+            .next()
+            .unwrap_or_default(),
+    };
+    // Interpolated peaks lie between samples, and a level top has no one place.
+    let near = (0..effort.len())
+        .filter(|index| effort[*index] > most * (1.0 - 2e-4))
+        .any(|index| says(printed, curves.at[index], curves.step(), "place").is_ok());
+    holds(near, &format!("effort is greatest {place}"))
+}
+
+/// The words of a strength curve and what makes them true.
+pub const CLAIMS: &[Claim<Curves>] = &[
+    Claim {
+        reads: r".+: hardest (at the start|at .+|\d.+)",
+        holds: |told, curves| {
+            holds(greatest(curves.effort(0)).1 <= 1.0 + 1e-9, "it can be held")?;
+            hardest_there(&told[1], curves, 0)
+        },
+    },
+    Claim {
+        reads: r".+: too heavy by (\d+) % (.+)",
+        holds: |told, curves| {
+            says(
+                &told[1],
+                100.0 * (greatest(curves.effort(0)).1 - 1.0),
+                0.02,
+                "excess",
+            )?;
+            holds(&told[1] != "0", "an excess of nothing is told")?;
+            hardest_there(&told[2], curves, 0)
+        },
+    },
+    Claim {
+        reads: r".+: just more than can be held (.+)",
+        holds: |told, curves| {
+            let most = greatest(curves.effort(0)).1;
+            holds(most > 1.0 - 1e-4 && most < 1.0051, "just more")?;
+            hardest_there(&told[1], curves, 0)
+        },
+    },
+    Claim {
+        reads: r".+: ([\d.]+) times what can be held (.+)",
+        holds: |told, curves| {
+            says(&told[1], greatest(curves.effort(0)).1, 0.001, "times")?;
+            hardest_there(&told[2], curves, 0)
+        },
+    },
+    Claim {
+        reads: r".+: this load asks for nothing",
+        holds: |_, curves| holds(greatest(curves.effort(0)).1 <= 0.0, "no effort anywhere"),
+    },
+    Claim {
+        reads: r".+: an? (ascending|descending|bell-shaped|u-shaped|level) strength curve",
+        holds: |told, curves| class_is(&told[1], &curves.capacity),
+    },
+    Claim {
+        reads: r".+: .+ (?:flattens?) effort by (\d+) %(?: more than .+)?",
+        holds: |told, curves| {
+            let gain = best_gain(curves);
+            holds(gain > 0.004, "it flattens")?;
+            says(&told[1], 100.0 * gain, 0.6, "flattening")
+        },
+    },
+    Claim {
+        reads: r".+: .+ makes? effort less even, by (\d+) %",
+        holds: |told, curves| {
+            let gain = best_gain(curves);
+            holds(gain < -0.004, "it makes effort less even")?;
+            says(&told[1], -100.0 * gain, 0.6, "loss")
+        },
+    },
+    Claim {
+        reads: r".+: effort is about as even with every setup",
+        holds: |_, curves| holds(best_gain(curves) < 0.012, "no setup is more even"),
+    },
+    Claim {
+        reads: r"The strength curve of the (.+) is (\S+): over (?:the )?.+, what .+ can hold goes from (\d+) % of its peak at the start to (\d+) % at the end",
+        holds: |told, curves| {
+            holds(told[1] == curves.lift.to_lowercase(), "the lift's name")?;
+            class_is(&told[2], &curves.capacity)?;
+            ends_are(&told[3], &told[4], &curves.capacity)
+        },
+    },
+    Claim {
+        reads: r"(?:With )?(.+?), effort is greatest (.+?), ([\d.]+) %(, more than can be held)?; the sticking region lies (.+)",
+        holds: effort_told,
+    },
+    Claim {
+        reads: r"It makes effort (more|less) even than plain weight does, by (\d+) %",
+        holds: |told, curves| {
+            let sign = if &told[1] == "more" { 100.0 } else { -100.0 };
+            let said = gains(curves).any(|gain| says(&told[2], sign * gain, 0.6, "").is_ok());
+            holds(said, "a setup changes evenness by so much")
+        },
+    },
+    Claim {
+        reads: r"It leaves effort about as even as plain weight does",
+        holds: |_, curves| {
+            holds(
+                gains(curves).any(|gain| gain.abs() < 0.012),
+                "a setup changes nothing",
+            )
+        },
+    },
+    Claim {
+        reads: r"(?:Loads.+|.+, (?:of )?one side.*)",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"(.+)\. (Ascending|Descending|Bell-shaped|U-shaped|Level) curve: start (\d+) %, end (\d+) % of its peak",
+        holds: |told, curves| ends_are(&told[3], &told[4], &curves.capacity),
+    },
+];
+
+/// Relative losses of unevenness against the first load, which is a plain weight.
+fn gains(curves: &Curves) -> impl Iterator<Item = f64> {
+    let first = curves.unevenness(0);
+    (1..curves.loads.len()).map(move |load| 1.0 - curves.unevenness(load) / first)
+}
+
+/// The greatest of them.
+fn best_gain(curves: &Curves) -> f64 {
+    gains(curves).fold(f64::NEG_INFINITY, f64::max)
+}
+
+fn ends_are(start: &str, end: &str, capacity: &[f64]) -> Result<(), String> {
+    let most = greatest(capacity).1;
+    says(start, 100.0 * capacity[0] / most, 0.1, "start")?;
+    says(end, 100.0 * capacity[capacity.len() - 1] / most, 0.1, "end")
+}
+
+/// The class by the rule that figures print: an end below 85 % of the peak is weak; a fall between the ends' tenths to
+/// below 85 % of the weaker one's median makes a u.
+fn class_is(word: &str, capacity: &[f64]) -> Result<(), String> {
+    let most = greatest(capacity).1;
+    let count = capacity.len();
+    let tenth = (0.1 * count as f64).round() as usize;
+    let weak = [capacity[0], capacity[count - 1]].map(|value| value / most < 0.85);
+    let level = |part: &[f64]| {
+        let mut sorted = part.to_vec();
+        sorted.sort_by(f64::total_cmp);
+        sorted[sorted.len() / 2]
+    };
+    let weaker = level(&capacity[..tenth]).min(level(&capacity[count - tenth..]));
+    let inside = &capacity[tenth..count - tenth];
+    let valley = inside.iter().copied().fold(f64::INFINITY, f64::min);
+    let class = match weak {
+        _ if valley < 0.85 * weaker => "u-shaped",
+        [true, false] => "ascending",
+        [false, true] => "descending",
+        [true, true] => "bell-shaped",
+        [false, false] => "level",
+    };
+    holds(word == class, &format!("{word}: {class}"))
+}
+
+fn effort_told(told: &Captures<'_>, curves: &Curves) -> Result<(), String> {
+    let load = curves.load(&told[1])?;
+    let effort = curves.effort(load);
+    let (_, most) = greatest(effort);
+    says(&told[3], 100.0 * most, 0.02, "effort")?;
+    holds(
+        told.get(4).is_some() == (most > 1.0 + 1e-6) || (most - 1.0).abs() < 1e-4,
+        "more than can be held",
+    )?;
+    hardest_there(&told[2], curves, load)?;
+    let stretch = &told[5];
+    let inside: Vec<f64> = (0..effort.len())
+        .filter(|index| effort[*index] >= 0.95 * most)
+        .map(|index| curves.at[index])
+        .collect();
+    let low = inside.iter().copied().fold(f64::INFINITY, f64::min);
+    let high = inside.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let words: Vec<&str> = stretch.split(' ').collect();
+    let printed: [&str; 2] = match words.as_slice() {
+        ["from", from, "to", to, ..] => [from, to],
+        ["close", "to", one, ..] => [one, one],
+        _ => return Err(format!("{stretch} is no stretch")),
+    };
+    let ordered = |text: &str| text.parse::<f64>().unwrap_or(f64::NAN);
+    let [first, last] = if ordered(printed[0]) <= ordered(printed[1]) {
+        printed
+    } else {
+        [printed[1], printed[0]]
+    };
+    // The region is the stretch about the hardest place: another one elsewhere may be as hard.
+    holds(
+        ordered(first) >= low - 0.51 - curves.step(),
+        &format!("region from {low}"),
+    )?;
+    holds(
+        ordered(last) <= high + 0.51 + curves.step(),
+        &format!("region to {high}"),
+    )
+}
+
+/// What `figure` draws, from what `--data` writes.
+fn curves_of(study: &Study, units: System) -> Curves {
+    let told = study.told(units);
+    let mut curves = Curves {
+        lift: study.movement_title.clone(),
+        ..Curves::default()
+    };
+    let setups = study.setups.iter().map(Some).chain([None]);
+    for setup in setups {
+        let text = curve_csv(study, setup, false);
+        let mut read = csv::Reader::from_reader(text.as_bytes());
+        let head = read.headers().expect("a head").clone();
+        let column = |names: &[&str]| {
+            let at = head.iter().position(|h| names.contains(&h));
+            at.unwrap_or_else(|| panic!("{names:?} in {head:?}"))
+        };
+        let place = column(match study.range.measure {
+            Measure::Force => &["position_m"],
+            Measure::Torque => &["angle_deg"],
+        });
+        let [holds, asks] = [
+            column(&["capacity_n", "capacity_nm"]),
+            setup.map_or(0, |_| column(&["effort"])),
+        ];
+        let (mut at, mut capacity, mut asked) = (vec![], vec![], vec![]);
+        for row in read.records() {
+            let row = row.expect("a row");
+            let number = |cell: usize| row[cell].parse::<f64>().expect("a number");
+            at.push(match (study.range.measure, units) {
+                (Measure::Torque, _) => number(place),
+                (Measure::Force, System::Metric) => 100.0 * number(place),
+                (Measure::Force, System::Us) => number(place) / 0.0254,
+            });
+            capacity.push(number(holds));
+            asked.push(number(asks));
+        }
+        (curves.at, curves.capacity) = (at, capacity);
+        if let Some(setup) = setup {
+            curves.loads.push((told.setup_name(setup), asked));
+        }
+    }
+    curves
+}
+
+#[test]
+fn law_every_sentence_of_three_hundred_random_figures_follows_from_its_data() {
+    let mut rng = ChaCha8Rng::seed_from_u64(2026);
+    let library = Library::built_in();
+    let mut told = 0;
+    while told < 300 {
+        let lifts = crate::lift_by_another_name::LIFTS;
+        let lift = lifts[rng.random_range(0..lifts.len())];
+        let Some(model) = somebody(&mut rng, lift) else {
+            continue;
+        };
+        let units = if rng.random::<bool>() {
+            System::Metric
+        } else {
+            System::Us
+        };
+        let question = Question {
+            samples: 201,
+            ..Question::new(lift, &model.movement, &model.lifter)
+        };
+        let bare = study(&question, &[]).expect("a curve");
+        let weakest_kg = bare
+            .capacity
+            .values()
+            .iter()
+            .copied()
+            .fold(f64::INFINITY, f64::min);
+        let mut kg = |share: f64| {
+            let arm_m = if bare.range.measure == Measure::Torque {
+                0.3
+            } else {
+                1.0
+            };
+            (share * rng.random_range(0.2..1.6) * weakest_kg / 9.81 / arm_m).clamp(0.5, 500.0)
+        };
+        let plain = format!("{:.1} kg", kg(1.0));
+        let lighter = format!("{:.1} kg", kg(0.6));
+        let several = told % 3;
+        let pieces = library.pieces().expect("built in");
+        let stock = pieces.stock();
+        let mut setups = Vec::new();
+        if several > 0 {
+            setups.push(setup_from_texts(&[&plain], &[], &[], &stock));
+        }
+        if several > 1 {
+            setups.push(setup_from_texts(&[&lighter], &["loop-14mm:1"], &[], &stock));
+        }
+        let setups: Vec<_> = setups.into_iter().flatten().collect();
+        let Ok(answer) = study(&question, &setups) else {
+            continue;
+        };
+        let words = answer.told(units).strength_words();
+        let curves = curves_of(&answer, units);
+        for text in [&words.title, &words.description, &words.caption] {
+            check(text, CLAIMS, &curves)
+                .unwrap_or_else(|fault| panic!("{lift}, figure {told}: {fault}"));
+        }
+        told += 1;
+    }
+}
