@@ -76,6 +76,12 @@ pub struct PlacedMuscle<'a> {
 }
 
 impl PlacedMuscle<'_> {
+    /// Length of the relaxed fibres over the optimal length.
+    #[must_use]
+    pub const fn relaxed_length(&self) -> f64 {
+        self.relaxed.length_norm
+    }
+
     /// Fibres, arms and forces at a speed along the range (1/s); see [`ActingMuscle::at`].
     #[must_use]
     pub fn at(&self, curves: &Curves, range_speed: f64) -> MuscleAtPose {

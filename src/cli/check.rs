@@ -1,9 +1,11 @@
 //! `torquill check FILE`: reads a model file and says what is wrong, line by line.
 
+use super::complain::warn;
 use super::output;
 use crate::error::Result;
 use crate::library::Library;
-use crate::narrative::model_files::{file_facts, file_kind};
+use crate::narrative::model_files::checked_file_in_words;
+use crate::units::System;
 use clap::Args;
 use std::path::PathBuf;
 
@@ -17,14 +19,8 @@ pub struct CheckArguments {
 
 /// Runs the command.
 pub fn run(arguments: &CheckArguments, library: &Library) -> Result<()> {
-    let facts = library.check_file(&arguments.file)?;
-    let mut text = format!(
-        "{}: a sound {}\n",
-        arguments.file.display(),
-        file_kind(&facts)
-    );
-    for (label, fact) in file_facts(&facts) {
-        text += &format!("  {label}: {fact}\n");
-    }
-    output::print(&text)
+    let checked = library.check_file(&arguments.file)?;
+    warn(&checked.doubts, System::Metric);
+    let file = arguments.file.display().to_string();
+    output::print(&checked_file_in_words(&file, &checked))
 }

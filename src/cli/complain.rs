@@ -2,11 +2,14 @@
 //!
 //! In: an [`Error`] of any room. Out: text for standard error, in colour where that is wanted.
 
+use super::output::note;
 use crate::error::{Error, Fault, FaultKind};
 use crate::narrative::faults::{Told, told};
 use crate::units::System;
 use annotate_snippets::{AnnotationKind, Element, Group, Level, Renderer, Snippet};
+use std::collections::BTreeSet;
 use std::ops::Range;
+use std::sync::Mutex;
 
 /// An error as text: its faults one under the other, each with its place and its next moves.
 ///
@@ -22,20 +25,33 @@ pub fn render(error: &Error, units: System, colour: bool) -> String {
     let faults: Vec<String> = faults
         .map(|fault| {
             let told = told(fault, units);
-            renderer.render(&[group(fault, &told, error.kind())])
+            let level = match error.kind() {
+                FaultKind::BadInput => Level::ERROR,
+                FaultKind::NoAnswer => Level::ERROR.with_name("no answer"),
+            };
+            renderer.render(&[group(fault, &told, level)])
         })
         .collect();
     faults.join("\n\n")
 }
 
+/// What is accepted and yet unlikely, told on standard error as warnings.
+pub(super) fn warn(doubts: &[Fault], units: System) {
+    static TOLD: Mutex<BTreeSet<String>> = Mutex::new(BTreeSet::new());
+    for doubt in doubts {
+        let words = told(doubt, units);
+        let shown = Renderer::plain().render(&[group(doubt, &words, Level::WARNING)]);
+        // A command that asks several models tells each of their doubts once.
+        let is_new = TOLD.lock().is_ok_and(|mut told| told.insert(shown.clone()));
+        if is_new {
+            note(&shown);
+        }
+    }
+}
+
 /// One fault for the renderer.
-fn group<'a>(fault: &'a Fault, told: &'a Told, kind: FaultKind) -> Group<'a> {
-    let title = match kind {
-        FaultKind::BadInput => Level::ERROR.primary_title(&told.message),
-        FaultKind::NoAnswer => Level::ERROR
-            .with_name("no answer")
-            .primary_title(&told.message),
-    };
+fn group<'a>(fault: &'a Fault, told: &'a Told, level: Level<'a>) -> Group<'a> {
+    let title = level.primary_title(&told.message);
     let hints = told
         .hints
         .iter()

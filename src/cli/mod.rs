@@ -9,7 +9,9 @@ mod completions;
 mod curve;
 mod figure;
 mod hung;
+mod kind;
 mod lecture;
+mod list_parameters;
 mod manner;
 mod max;
 mod movements;
@@ -22,6 +24,7 @@ mod progress;
 mod rep;
 mod setup_options;
 mod sheet_file;
+mod show;
 mod sources;
 mod texts;
 mod vary;
@@ -82,6 +85,10 @@ enum Command {
     Lecture(lecture::LectureArguments),
     /// Read a model file and say what is wrong, line by line
     Check(check::CheckArguments),
+    /// List every value that can be set: path, meaning, value, plausible range, where it comes from
+    Parameters(list_parameters::ParametersArguments),
+    /// List what the program holds by name, and print any file of it as a starting point
+    Show(show::ShowArguments),
     /// List the publications behind the numbers
     Sources(sources::SourcesArguments),
     /// Print a completion script for a shell
@@ -138,6 +145,8 @@ fn answer(cli: &Cli, matches: &ArgMatches) -> Result<()> {
         Command::Pick(arguments) => pick::run(arguments, &library),
         Command::Lecture(arguments) => lecture::run(arguments, &library),
         Command::Check(arguments) => check::run(arguments, &library),
+        Command::Parameters(arguments) => list_parameters::run(arguments, &library),
+        Command::Show(arguments) => show::run(arguments, &library),
         Command::Sources(arguments) => sources::run(arguments, &library),
         Command::Completions(arguments) => completions::run(arguments, &mut Cli::command()),
     }

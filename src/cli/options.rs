@@ -1,5 +1,6 @@
 //! Options that several commands share: lifter, settings, samples, speed, units, format.
 
+use super::complain::warn;
 use crate::bounds::bounds;
 use crate::capacity::Pace;
 use crate::error::{Error, OptionFault, Result};
@@ -74,7 +75,9 @@ pub fn library(models: Option<&Path>) -> Result<Library> {
 impl Who {
     /// Lifter and movement with everything set.
     pub fn model(&self, library: &Library, movement: &str) -> Result<Model> {
-        assemble(library, &self.lifter, movement, &self.set)
+        let model = assemble(library, &self.lifter, movement, &self.set)?;
+        warn(&model.doubts, System::Metric);
+        Ok(model)
     }
 }
 

@@ -62,6 +62,15 @@ impl Error {
         }
     }
 
+    /// The same error with every fault changed.
+    #[must_use]
+    pub fn each(self, change: impl Fn(Fault) -> Fault) -> Self {
+        Self {
+            kind: self.kind,
+            faults: self.faults.into_iter().map(change).collect(),
+        }
+    }
+
     /// What kind of failure this is.
     #[must_use]
     pub fn kind(&self) -> FaultKind {

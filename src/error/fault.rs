@@ -4,9 +4,9 @@
 //! that holds another is generic over what it holds, so that no room's faults need this sum.
 
 use super::{
-    ArmFault, BodyFault, BridgeFault, CommandFault, ComparisonFault, FigureFault, FitFault,
-    GrammarFault, GymFault, HoldFault, ImplementFault, ItemTextFault, LegPressFault, LiftFault,
-    LoadingFault, LogFault, LoweringFault, MaximumFault, MaximumSearchFault, ModelFault,
+    ArmFault, BodyFault, BridgeFault, CommandFault, ComparisonFault, ExtendsFault, FigureFault,
+    FitFault, GrammarFault, GymFault, HoldFault, ImplementFault, ItemTextFault, LegPressFault,
+    LiftFault, LoadingFault, LogFault, LoweringFault, MaximumFault, MaximumSearchFault, ModelFault,
     NumericFault, OptionFault, OutcomeFault, PathFault, PickFault, PictureFault, PieceTextFault,
     Place, PlanFault, PlotFault, PredictionFault, ProgrammeFault, ReadingsFault, RepetitionFault,
     RepetitionOptions, RuleFault, SchemeFault, SearchFault, SessionFault, SessionFigureFault,
@@ -98,6 +98,7 @@ sum_of! {
     LogFault => What::Log,
     PlanFault => What::Plan,
     SessionFault => What::Session,
+    ExtendsFault => |fault| What::Model(ModelFault::Extends(fault)),
     TextFault => |fault| What::Model(ModelFault::Text(fault)),
     RuleFault<Fault> => |fault| What::Model(ModelFault::Rule(fault)),
     SettingFault => |fault| What::Model(ModelFault::Setting(fault)),

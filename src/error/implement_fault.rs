@@ -91,6 +91,8 @@ pub enum ImplementSize {
     Pitch,
     /// Length of a chain, m.
     ChainLength,
+    /// Pull of a band at its largest stretch, N.
+    BandPull,
 }
 
 /// Why an implement makes no sense on a movement.
@@ -169,6 +171,13 @@ pub enum BandFitFault {
         length: Length,
         /// Its pull.
         force: Force,
+    },
+    /// A band that pulls clearly less where it is longer.
+    PullFalls {
+        /// The shorter length, and the pull there.
+        shorter: (Length, Force),
+        /// The longer length, and the pull there.
+        longer: (Length, Force),
     },
     /// Too few readings with a pull, or all at one length.
     TooFewReadings {
@@ -279,6 +288,7 @@ impl ImplementFault {
             ImplementSize::Wire => Some("wire"),
             ImplementSize::InsideWidth => Some("inside_width"),
             ImplementSize::Pitch => Some("pitch"),
+            ImplementSize::BandPull => Some("pull"),
             _ => None,
         }
     }

@@ -44,9 +44,9 @@ pub use implement_fault::{
 pub use known_names::Known;
 pub use log_fault::{DateFault, LogColumn, LogFault, LogRowFault};
 pub use model::{
-    BodyRule, BrokenRule, CurveRule, ExpectedType, FoundValue, ModelFault, MuscleRule, PathRule,
-    PlaceOnPath, RuleFault, SettingFault, SettingReason, Shelf, SyntaxFault, TechniqueNumber,
-    TechniqueRule, TextFault, TypeFault,
+    BodyRule, BrokenRule, CurveRule, Doubt, ExpectedType, ExtendsFault, FoundValue, ModelFault,
+    MuscleRule, PathRule, PlaceOnPath, RuleFault, SettingFault, SettingReason, Shelf, SyntaxFault,
+    TechniqueNumber, TechniqueRule, TextFault, TypeFault,
 };
 pub use numeric_fault::{FitFault, LinksFault, NumericFault, ProgrammeFault, ProgrammePart};
 pub use out_of_bounds::{Measured, OutOfBounds};

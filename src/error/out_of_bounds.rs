@@ -59,6 +59,22 @@ pub enum Measured {
     OfMaximum,
 }
 
+impl Measured {
+    /// How much of SI one of it is; shares and plain numbers are themselves, percents their hundredth.
+    #[must_use]
+    pub const fn in_si(self) -> f64 {
+        match self {
+            Self::Centimetre | Self::Percent | Self::PercentOfBodyMass | Self::PercentOfLength => {
+                0.01
+            }
+            Self::Millisecond => 0.001,
+            Self::Micrometre => 1.0e-6,
+            Self::Degree => std::f64::consts::PI / 180.0,
+            _ => 1.0,
+        }
+    }
+}
+
 /// A value outside its range.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct OutOfBounds {

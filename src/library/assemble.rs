@@ -4,8 +4,10 @@
 //! with `lifter.` change the lifter's file before the body is built, so a new height rescales it;
 //! all others change the finished body or the movement.
 
-use super::complaint::{in_group, none};
+use super::complaint::{Complaint, any_wrong, complaint, doubts, in_group, none};
+use super::layered_text::LayeredText;
 use super::nearest::known;
+use super::operating_rules::odd_fibres;
 use super::records::{Library, LifterFiles, stem};
 use super::set_path::{Setting, set};
 use super::technique_rules::technique_of;
@@ -14,6 +16,7 @@ use crate::anatomy::{Lifter, LifterRecord, groups};
 use crate::error::{Error, Fault, ModelFault, Result, SettingFault, What};
 use crate::movement::Movement;
 use crate::source::Source;
+use std::sync::Arc;
 
 /// A lifter about to do a movement, every value resolved and checked.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,6 +29,8 @@ pub struct Model {
     pub movement_name: String,
     /// The lifter's file as it was used, settings included.
     pub record: LifterRecord,
+    /// What is accepted of all that and yet unlikely.
+    pub doubts: Vec<Fault>,
 }
 
 /// A lifter and a movement read once, from which models with different settings are made.
@@ -34,6 +39,7 @@ pub struct Workbench {
     pub(super) models: Library,
     pub(super) files: LifterFiles,
     pub(super) movement: Movement,
+    pub(super) movement_text: Arc<LayeredText>,
     movement_name: String,
 }
 
@@ -100,10 +106,12 @@ impl Workbench {
     ///
     /// **Fails** with what is wrong in their files.
     pub fn open(library: &Library, lifter: &str, movement: &str) -> Result<Self> {
+        let (record, text) = library.movement_with_text(movement)?;
         Ok(Self {
             models: library.clone(),
             files: library.lifter_files(lifter)?,
-            movement: library.movement(movement)?,
+            movement: record,
+            movement_text: text,
             movement_name: stem(movement).to_owned(),
         })
     }
@@ -125,26 +133,31 @@ impl Workbench {
         };
         let files = self.files_with(&of(&[Root::File]))?;
         let lifter = apply(files.build()?, &of(&[Root::Body]))?;
-        none(body_rules::lifter(&lifter))?;
+        let of_body = body_rules::lifter(&lifter);
+        none(of_body.clone())?;
         let movement = apply(
             self.movement.clone(),
             &of(&[Root::Technique, Root::Movement]),
         )?;
         let mut complaints = movement_rules::movement(&movement);
-        if complaints.is_empty() {
-            complaints = technique_of(&movement, &lifter);
+        if !any_wrong(&complaints) {
+            complaints.extend(technique_of(&movement, &lifter));
         }
-        none(
-            complaints
-                .into_iter()
-                .map(|c| in_group(c, "movement", "technique"))
-                .collect(),
-        )?;
+        let complaints = grouped(complaints, "movement", "technique");
+        none(complaints.clone())?;
+        let of_fibres = fibre_complaints(&lifter, &movement);
+        none(of_fibres.clone())?;
+        let of_record = self
+            .models
+            .lifter_rules(&files.record, Some(files.muscles()));
+        let of_record = grouped(of_record, "lifter", "lifter");
+        let unlikely = [of_record, of_body, complaints, of_fibres].concat();
         Ok(Model {
             lifter,
             movement,
             movement_name: self.movement_name.clone(),
             record: files.record,
+            doubts: doubts(unlikely),
         })
     }
 
@@ -158,14 +171,11 @@ impl Workbench {
         let record = apply(record, sets)?;
         let muscles = (record.muscles == self.files.record.muscles).then(|| self.files.muscles());
         let complaints = self.models.lifter_rules(&record, muscles);
-        none(
-            complaints
-                .into_iter()
-                .map(|c| in_group(c, "lifter", "lifter"))
-                .collect(),
-        )?;
+        none(grouped(complaints, "lifter", "lifter"))?;
+        let text = |index: usize| self.files.texts[index].clone();
+        let muscles = muscles.map(|muscles| (muscles.clone(), text(2)));
         self.models
-            .with_tables(&self.files.name, record, muscles.cloned())
+            .with_tables(&self.files.name, (record, text(0)), muscles)
     }
 
     /// Names the strength groups that are set and that the file leaves at 1.
@@ -182,6 +192,22 @@ impl Workbench {
             }
         }
     }
+}
+
+/// Complaints with their paths inside a group.
+fn grouped(complaints: Vec<Complaint>, group: &str, except: &str) -> Vec<Complaint> {
+    let complaints = complaints.into_iter();
+    complaints.map(|c| in_group(c, group, except)).collect()
+}
+
+/// What is odd about fibres on the way of the lift, told at the muscle.
+fn fibre_complaints(lifter: &Lifter, movement: &Movement) -> Vec<Complaint> {
+    let odd = odd_fibres(lifter, movement).into_iter();
+    odd.map(|odd| {
+        let path = format!("muscles.{}.optimal_fibre_length", odd.muscle);
+        complaint(path, odd.broken)
+    })
+    .collect()
 }
 
 /// A record with values set one after the other.

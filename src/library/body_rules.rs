@@ -3,15 +3,16 @@
 //! In: records whose types already fit. Out: complaints about what no body can have: values outside
 //! sane ranges, groups that no muscle belongs to, shares that do not add up.
 
-use super::complaint::{Complaint, Rules};
+use super::complaint::{Complaint, Rules, any_wrong};
 use super::curve_rules::curve_rules;
 use super::muscle_rules::{joints, muscles};
 use super::nearest;
+use super::proportion_rules::{of_lifter, of_table};
 use crate::anatomy::{
     Breadths, Lifter, LifterRecord, MuscleTable, SegmentName, SegmentTable, groups,
 };
 use crate::bounds::bounds;
-use crate::error::{BodyRule, BrokenRule};
+use crate::error::{BodyRule, BrokenRule, Doubt};
 
 /// A lifter's record beside its muscle table.
 pub(super) fn lifter_record(
@@ -19,6 +20,16 @@ pub(super) fn lifter_record(
     muscles: Option<&MuscleTable>,
 ) -> Vec<Complaint> {
     let mut rules = Rules::default();
+    record_rules(record, muscles, &mut rules);
+    rules.complaints
+}
+
+/// The same, collected.
+pub(super) fn record_rules(
+    record: &LifterRecord,
+    muscles: Option<&MuscleTable>,
+    rules: &mut Rules,
+) {
     let bounds = bounds();
     for (path, value, bound) in [
         ("height", record.height.as_m(), &bounds.lifter_height),
@@ -31,8 +42,25 @@ pub(super) fn lifter_record(
     ] {
         rules.within(path, value, bound);
     }
-    strengths(record, muscles.map(groups), &mut rules);
-    rules.complaints
+    let (mass_kg, height_m) = (record.body_mass.as_kg(), record.height.as_m());
+    let index = mass_kg / (height_m * height_m);
+    if !any_wrong(&rules.complaints) {
+        body_mass_index(index, rules);
+    }
+    strengths(record, muscles.map(groups), rules);
+    if record.strength.is_empty() && record.strength_like.is_none() {
+        rules.add("strength", BrokenRule::Doubt(Doubt::NoStrength));
+    }
+}
+
+/// Mass over the square of the height, told at the mass.
+fn body_mass_index(index: f64, rules: &mut Rules) {
+    let bound = &bounds().body_mass_index;
+    if let Some(outside) = bound.outside(index) {
+        rules.add("body_mass", BrokenRule::Body(BodyRule::MassIndex(outside)));
+    } else if let Some(unlikely) = bound.unlikely(index) {
+        rules.add("body_mass", BrokenRule::Doubt(Doubt::MassIndex(unlikely)));
+    }
 }
 
 /// Factors of strength groups: of a muscle, with a source, and no source without a factor.
@@ -96,6 +124,9 @@ pub(super) fn segment_table(table: &SegmentTable) -> Vec<Complaint> {
     }
     whole(table, &mut rules);
     breadths(&table.breadths, &mut rules);
+    if !any_wrong(&rules.complaints) {
+        of_table(table, &mut rules);
+    }
     rules.complaints
 }
 
@@ -141,6 +172,12 @@ fn breadths(breadths: &Breadths, rules: &mut Rules) {
 /// A whole lifter after values were set.
 pub(super) fn lifter(lifter: &Lifter) -> Vec<Complaint> {
     let mut rules = Rules::default();
+    lifter_rules(lifter, &mut rules);
+    rules.complaints
+}
+
+/// The same, collected.
+pub(super) fn lifter_rules(lifter: &Lifter, rules: &mut Rules) {
     let bounds = bounds();
     for (name, segment) in &lifter.segments {
         for (field, value, bound) in [
@@ -169,8 +206,10 @@ pub(super) fn lifter(lifter: &Lifter) -> Vec<Complaint> {
     ] {
         rules.within(&format!("build.{field}"), size.as_cm(), &bounds.build_size);
     }
-    muscles(&lifter.muscles, &mut rules);
-    joints(&lifter.joints, &mut rules);
-    curve_rules("curves.", &lifter.curves, &mut rules);
-    rules.complaints
+    if !any_wrong(&rules.complaints) {
+        of_lifter(lifter, rules);
+    }
+    muscles(&lifter.muscles, rules);
+    joints(&lifter.joints, rules);
+    curve_rules("curves.", &lifter.curves, rules);
 }

@@ -1,43 +1,74 @@
-//! One record read and checked by all that can be known of it: its rules and its sources.
+//! One record read and checked by all that can be known of it: its types, its rules and its sources.
 //!
-//! In: a text, the rules of its kind. Out: the record's facts, or every fault in the order of the text.
+//! In: a text, the rules of its kind. Out: the record's facts and what is unlikely about it, or every fault in the
+//! order of the text.
 
-use super::complaint::{Complaint, none_in_file};
+use super::complaint::{Complaint, at_their_places, doubts_and_faults};
 use super::file_facts::FileFacts;
+use super::layered_text::LayeredText;
+use super::mending::{MendedText, read_on};
 use super::nearest::known;
 use super::outline::RecordOutline;
-use super::read::read;
 use super::records::Library;
-use crate::error::{Error, Fault, ModelFault, Result};
+use crate::error::{BodyRule, BrokenRule, Error, Fault, ModelFault, Result, Shelf};
 use serde::de::DeserializeOwned;
 
+/// A model file without a fault.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CheckedFile {
+    /// What it holds.
+    pub facts: FileFacts,
+    /// The files that it extends, the nearest first.
+    pub extends: Vec<String>,
+    /// What is accepted and yet unlikely.
+    pub doubts: Vec<Fault>,
+}
+
 impl Library {
-    /// Reads a record, collects the faults of rules and sources, and gives its facts.
+    /// Reads a record, collects the faults of types, rules and sources, and gives its facts.
     pub(super) fn checked<T: DeserializeOwned>(
         &self,
-        file: &str,
-        text: &str,
+        shelf: Shelf,
+        text: &LayeredText,
         rules: impl Fn(&T) -> Vec<Complaint>,
         facts: impl Fn(&T) -> FileFacts,
-    ) -> Result<FileFacts> {
-        let record: T = read(file, text)?;
-        let mut faults = self.source_faults(file, text)?;
-        if let Err(error) = none_in_file(rules(&record), file, text) {
-            faults.extend(error.faults().iter().cloned());
-        }
-        if faults.is_empty() {
-            Ok(facts(&record))
+    ) -> Result<CheckedFile> {
+        let MendedText {
+            record,
+            text: mended,
+            mut faults,
+        } = read_on::<T>(shelf, text);
+        let complaints = record.as_ref().map(&rules).unwrap_or_default();
+        let (doubts, broken) = doubts_and_faults(complaints);
+        let broken = if faults.is_empty() {
+            broken
         } else {
-            faults.sort_by_key(|fault| fault.place.as_ref().map(|place| place.start));
-            Err(Error::bad_input(faults))
+            stand_alone(broken)
+        };
+        let broken = at_their_places(broken, mended.file(), mended.text());
+        let is_whole = faults.is_empty();
+        let is_own = |fault: &Fault| {
+            let place = fault.place.as_ref();
+            is_whole || place.is_none_or(|place| !mended.is_made_up(place.bytes().start))
+        };
+        let broken = broken.into_iter().filter(is_own);
+        faults.extend(broken.map(|fault| mended.located(fault)));
+        faults.extend(self.source_faults(text)?);
+        match record {
+            Some(record) if faults.is_empty() => Ok(CheckedFile {
+                facts: facts(&record),
+                extends: text.files().skip(1).map(str::to_owned).collect(),
+                doubts: text.doubts(doubts),
+            }),
+            _ => Err(Error::bad_input(in_order(faults, text.file()))),
         }
     }
 
     /// A fault for every source that names a key of no publication.
-    fn source_faults(&self, file: &str, text: &str) -> Result<Vec<Fault>> {
+    fn source_faults(&self, text: &LayeredText) -> Result<Vec<Fault>> {
         let sources = self.sources()?;
         let keys: Vec<&str> = sources.keys().map(String::as_str).collect();
-        let outline = RecordOutline::of(text);
+        let outline = RecordOutline::of(text.text());
         let mut faults = Vec::new();
         for (index, node) in outline.nodes.iter().enumerate() {
             if !matches!(node.tag, Some("Published" | "FromMemory" | "Derived")) {
@@ -53,9 +84,36 @@ impl Library {
                     key: name.to_owned(),
                     known: known(name, &keys),
                 });
-                faults.push(fault.at(outline.place(file, stretch)));
+                faults.push(text.located(fault.at(outline.place(text.file(), stretch))));
             }
         }
         Ok(faults)
     }
+}
+
+/// The complaints that hold whatever else is wrong in the file: those of a value by itself.
+fn stand_alone(complaints: Vec<Complaint>) -> Vec<Complaint> {
+    let of_a_value = |complaint: &Complaint| {
+        matches!(
+            complaint.broken,
+            BrokenRule::Outside(_)
+                | BrokenRule::Empty
+                | BrokenRule::NoSuchFile { .. }
+                | BrokenRule::Body(BodyRule::NoSource { .. } | BodyRule::NoSuchGroup { .. })
+        )
+    };
+    complaints.into_iter().filter(of_a_value).collect()
+}
+
+/// Faults in the order of the file itself, those of the files that it extends behind them; none twice.
+fn in_order(mut faults: Vec<Fault>, file: &str) -> Vec<Fault> {
+    faults.sort_by_key(|fault| {
+        let place = fault.place.as_ref();
+        (
+            place.is_some_and(|place| place.file != file),
+            place.map(|place| place.start),
+        )
+    });
+    faults.dedup();
+    faults
 }

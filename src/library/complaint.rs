@@ -3,8 +3,9 @@
 //! In: what the rules find. Out: faults with their place, all of a file at once.
 
 use super::outline::RecordOutline;
-use crate::bounds::Bound;
-use crate::error::{BrokenRule, Error, Fault, Result, RuleFault};
+use crate::bounds::{Bound, LowerEnd};
+use crate::error::{BrokenRule, Doubt, Error, Fault, Result, RuleFault};
+use std::collections::BTreeMap;
 
 /// A broken rule that may hold what another room says.
 pub(super) type Complaint = RuleFault<Fault>;
@@ -38,10 +39,10 @@ fn fault(complaint: Complaint) -> Fault {
     })
 }
 
-/// Nothing, or all complaints as one error, each at its place in the file.
-pub(super) fn none_in_file(complaints: Vec<Complaint>, file: &str, text: &str) -> Result<()> {
+/// Complaints as faults, each at its place in the file.
+pub(super) fn at_their_places(complaints: Vec<Complaint>, file: &str, text: &str) -> Vec<Fault> {
     if complaints.is_empty() {
-        return Ok(());
+        return Vec::new();
     }
     let outline = RecordOutline::of(text);
     let faults = complaints.into_iter().map(|complaint| {
@@ -61,17 +62,42 @@ pub(super) fn none_in_file(complaints: Vec<Complaint>, file: &str, text: &str) -
             None => fault,
         }
     });
-    Err(Error::bad_input(faults.collect()))
+    faults.collect()
 }
 
-/// Nothing, or all complaints as one error, for values that stand in no file.
+/// Nothing, or all complaints as one error, each at its place in the file; doubts are none.
+pub(super) fn none_in_file(complaints: Vec<Complaint>, file: &str, text: &str) -> Result<()> {
+    let (_, broken) = doubts_and_faults(complaints);
+    if broken.is_empty() {
+        return Ok(());
+    }
+    Err(Error::bad_input(at_their_places(broken, file, text)))
+}
+
+/// Nothing, or all complaints as one error, for values that stand in no file; doubts are none.
 pub(super) fn none(complaints: Vec<Complaint>) -> Result<()> {
-    if complaints.is_empty() {
+    let (_, broken) = doubts_and_faults(complaints);
+    if broken.is_empty() {
         Ok(())
     } else {
-        let faults = complaints.into_iter().map(fault).collect();
-        Err(Error::bad_input(faults))
+        Err(Error::bad_input(broken.into_iter().map(fault).collect()))
     }
+}
+
+/// Complaints about what is no more than unlikely, as faults that stand in no file.
+pub(super) fn doubts(complaints: Vec<Complaint>) -> Vec<Fault> {
+    let (doubts, _) = doubts_and_faults(complaints);
+    doubts.into_iter().map(fault).collect()
+}
+
+/// What is unlikely, and what is wrong.
+pub(super) fn doubts_and_faults(complaints: Vec<Complaint>) -> (Vec<Complaint>, Vec<Complaint>) {
+    complaints.into_iter().partition(Complaint::is_doubt)
+}
+
+/// Whether anything is wrong and not only unlikely.
+pub(super) fn any_wrong(complaints: &[Complaint]) -> bool {
+    complaints.iter().any(|complaint| !complaint.is_doubt())
 }
 
 /// Collects complaints about values outside their bounds and other broken rules.
@@ -79,18 +105,67 @@ pub(super) fn none(complaints: Vec<Complaint>) -> Result<()> {
 pub(super) struct Rules {
     /// What was found so far.
     pub complaints: Vec<Complaint>,
+    /// Every range that was asked for, by the path of its value, where that is wanted.
+    pub asked: Option<BTreeMap<String, PlausibleRange>>,
+}
+
+/// What a value may be, in a unit of its own.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct PlausibleRange {
+    /// The ends.
+    pub ends: (f64, f64),
+    /// Whether the lower end itself is accepted.
+    pub least_is_inside: bool,
+    /// The ends of what one meets.
+    pub usual: Option<(f64, f64)>,
+    /// How much of SI one of the unit is.
+    pub in_si: f64,
+}
+
+impl PlausibleRange {
+    /// The range of a bound.
+    pub fn of(bound: &Bound) -> Self {
+        Self {
+            ends: (bound.least(), bound.most()),
+            least_is_inside: matches!(bound.from, LowerEnd::Least(_)),
+            usual: bound.usual,
+            in_si: bound.unit.in_si(),
+        }
+    }
+
+    /// The range in SI of what the bound allows of a multiple of a value.
+    pub fn times(bound: &Bound, value_si: f64) -> Self {
+        Self {
+            in_si: value_si,
+            ..Self::of(bound)
+        }
+    }
 }
 
 impl Rules {
     /// A complaint unless the value, in the unit of the bound, is inside.
-    pub fn within(&mut self, path: &str, value: f64, bound: &Bound) {
+    pub fn within(&mut self, path: &str, value: f64, bound: &'static Bound) {
+        self.asks(path, PlausibleRange::of(bound));
         if let Some(outside) = bound.outside(value) {
             self.add(path, BrokenRule::Outside(outside));
+        } else if let Some(unlikely) = bound.unlikely(value) {
+            self.add(path, BrokenRule::Doubt(Doubt::Unlikely(unlikely)));
+        }
+    }
+
+    /// Notes a range that is asked for; the narrower one where there are two.
+    pub fn asks(&mut self, path: &str, range: PlausibleRange) {
+        if let Some(asked) = &mut self.asked {
+            let width = |range: &PlausibleRange| range.in_si * (range.ends.1 - range.ends.0);
+            let held = asked.entry(path.to_owned()).or_insert(range);
+            if width(&range) < width(held) {
+                *held = range;
+            }
         }
     }
 
     /// A complaint unless both numbers are inside and the second is not below the first.
-    pub fn rising(&mut self, path: &str, (first, second): (f64, f64), bound: &Bound) {
+    pub fn rising(&mut self, path: &str, (first, second): (f64, f64), bound: &'static Bound) {
         self.within(path, first, bound);
         self.within(path, second, bound);
         if second < first {

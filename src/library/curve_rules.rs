@@ -3,7 +3,7 @@
 //! In: records whose types already fit. Out: complaints about constants that no fibre has.
 
 use super::complaint::{Complaint, Rules};
-use crate::anatomy::{ActiveForceLength, Curves, Dynamics, Sarcomere};
+use crate::anatomy::{ActiveForceLength, Bell, Curves, Dynamics, Sarcomere};
 use crate::bounds::bounds;
 use crate::error::{BrokenRule, CurveRule};
 
@@ -52,7 +52,7 @@ pub(super) fn curve_rules(before: &str, curves: &Curves, rules: &mut Rules) {
 fn active(before: &str, active: &ActiveForceLength, rules: &mut Rules) {
     let path = format!("{before}active");
     match active {
-        ActiveForceLength::Bells(_) => {}
+        ActiveForceLength::Bells(bells) => bell_widths(&path, bells, rules),
         ActiveForceLength::Parabola { width } => {
             rules.within(&format!("{path}.width"), *width, &bounds().active_width);
         }
@@ -70,6 +70,22 @@ fn active(before: &str, active: &ActiveForceLength, rules: &mut Rules) {
     });
     if let Some(outside) = bounds().active_peak.outside(peak) {
         rules.add(path, BrokenRule::Curve(CurveRule::ActivePeak(outside)));
+    }
+}
+
+/// Every bell has a width at the lengths at which fibres work.
+fn bell_widths(path: &str, bells: &[Bell], rules: &mut Rules) {
+    for (index, bell) in bells.iter().enumerate() {
+        let mut lengths = (8..=36).map(|step| f64::from(step) * 0.05);
+        let width = |length: f64| bell.b3 + bell.b4 * length;
+        let narrow = lengths.find_map(|length| {
+            let outside = bounds().bell_width.outside(width(length))?;
+            Some((length, outside))
+        });
+        if let Some((length_norm, width)) = narrow {
+            let broken = BrokenRule::Curve(CurveRule::BellWidth { length_norm, width });
+            rules.add(format!("{path}.{index}.b3"), broken);
+        }
     }
 }
 

@@ -10,7 +10,7 @@ use crate::progress::lift_facts::LiftFacts;
 use std::path::Path;
 
 /// The invented logs.
-const INVENTED: [&str; 3] = ["rising", "stalled", "gappy"];
+pub(super) const INVENTED: [&str; 3] = ["rising", "stalled", "gappy"];
 
 impl Library {
     /// A training log, an invented one by name or a file by its path: its name as messages show it, and its text.

@@ -3,41 +3,48 @@
 //! In: a movement whose types already fit. Out: complaints.
 
 use super::complaint::{Complaint, Rules};
+use super::muscle_rules::angle_bound;
 use super::technique_rules::known;
 use super::{leg_rules, technique_rules};
+use crate::anatomy::Dof;
 use crate::bounds::bounds;
-use crate::error::{BrokenRule, PathRule};
+use crate::error::{BodyRule, BrokenRule, PathRule};
 use crate::movement::{
     ArmPlace, ArmRecord, CarrierRecord, HandPlace, Handling, Handover, Movement, PathRecord,
-    SpotterRule, SweepRecord, lift_name,
+    Posture, SpotterRule, SweepRecord, TechniqueValue, lift_name,
 };
 
 /// A movement as its file gives it.
 pub(super) fn movement(movement: &Movement) -> Vec<Complaint> {
     let mut rules = Rules::default();
+    rules_of(movement, &mut rules);
+    rules.complaints
+}
+
+/// The same, collected.
+pub(super) fn rules_of(movement: &Movement, rules: &mut Rules) {
     for (field, text) in [("title", &movement.title), ("axis", &movement.axis)] {
         if text.trim().is_empty() {
             rules.add(field, BrokenRule::Empty);
         }
     }
-    technique_rules::all(movement, None, &mut rules);
-    handling(&movement.handling, &mut rules);
+    technique_rules::all(movement, None, rules);
+    handling(&movement.handling, rules);
     match &movement.carrier {
         CarrierRecord::Lever { pad, cam, .. } => {
             rules.within("carrier.pad", pad.as_cm(), &bounds().lever_radius);
             rules.within("carrier.cam", cam.as_cm(), &bounds().lever_radius);
         }
-        CarrierRecord::Sled => known(movement, "carrier", "sled_angle", &mut rules),
+        CarrierRecord::Sled => known(movement, "carrier", "sled_angle", rules),
         CarrierRecord::Bar | CarrierRecord::Dumbbell | CarrierRecord::Body => {}
     }
     match &movement.path {
-        PathRecord::Sweep(sweep) => sweep_rules(movement, sweep, &mut rules),
-        PathRecord::Arm(arm) => arm_rules(movement, arm, &mut rules),
-        PathRecord::Stance(stance) => leg_rules::stance(movement, stance, &mut rules),
-        PathRecord::LegPress(press) => leg_rules::leg_press(movement, press, &mut rules),
-        PathRecord::Bridge(bridge) => leg_rules::bridge(movement, bridge, &mut rules),
+        PathRecord::Sweep(sweep) => sweep_rules(movement, sweep, rules),
+        PathRecord::Arm(arm) => arm_rules(movement, arm, rules),
+        PathRecord::Stance(stance) => leg_rules::stance(movement, stance, rules),
+        PathRecord::LegPress(press) => leg_rules::leg_press(movement, press, rules),
+        PathRecord::Bridge(bridge) => leg_rules::bridge(movement, bridge, rules),
     }
-    rules.complaints
 }
 
 /// Names that can be compared, spotters and helpers in numbers that stand around a lifter.
@@ -67,8 +74,8 @@ fn handling(handling: &Handling, rules: &mut Rules) {
 
 fn sweep_rules(movement: &Movement, sweep: &SweepRecord, rules: &mut Rules) {
     let (from_deg, to_deg) = (sweep.from.as_deg(), sweep.to.as_deg());
-    rules.within("path.from", from_deg, &bounds().sweep_angle);
-    rules.within("path.to", to_deg, &bounds().sweep_angle);
+    rules.within("path.from", from_deg, angle_bound(sweep.joint));
+    rules.within("path.to", to_deg, angle_bound(sweep.joint));
     if (from_deg - to_deg).abs() < 1.0 {
         let stands = PathRule::JointStands { from_deg, to_deg };
         rules.add("path.to", BrokenRule::Path(stands));
@@ -79,6 +86,7 @@ fn sweep_rules(movement: &Movement, sweep: &SweepRecord, rules: &mut Rules) {
     for (dof, name) in &sweep.held {
         let path = format!("path.held.{}", dof.name());
         known(movement, &path, name, rules);
+        held_angle(movement, *dof, name, rules);
         if *dof == sweep.joint {
             rules.add(path, BrokenRule::Path(PathRule::MovesAndStands));
         }
@@ -93,15 +101,55 @@ fn sweep_rules(movement: &Movement, sweep: &SweepRecord, rules: &mut Rules) {
     }
 }
 
+/// A joint that stands does so at an angle that it has; the hip's is told against the trunk and not asked.
+fn held_angle(movement: &Movement, dof: Dof, name: &str, rules: &mut Rules) {
+    let value = movement.technique.get(name).map(|found| &found.value);
+    if let Some(TechniqueValue::Angle(angle)) = value
+        && dof != Dof::Hip
+    {
+        let path = format!("technique.{name}.value");
+        rules.within(&path, angle.as_deg(), angle_bound(dof));
+    }
+}
+
+/// Shoulders stand above the floor.
+fn shoulder_height(place: &ArmPlace, rules: &mut Rules) {
+    let path = "path.shoulder_height";
+    let bounds = bounds();
+    match place {
+        ArmPlace::Fixed(length) => rules.within(path, length.as_m(), &bounds.shoulder_height),
+        ArmPlace::OfHeight(share) | ArmPlace::OverHips(share) => {
+            rules.within(path, *share, &bounds.shoulder_height_share);
+        }
+        ArmPlace::Lockout => {
+            let lockout = PathRule::Lockout { of_hand: false };
+            rules.add(path, BrokenRule::Path(lockout));
+        }
+        ArmPlace::Technique(_) | ArmPlace::Chest | ArmPlace::Plumb => {}
+    }
+}
+
+/// Bent over, the trunk rises from the hips: else the shoulders hang below them.
+fn trunk_rises(movement: &Movement, arm: &ArmRecord, rules: &mut Rules) {
+    let name = "torso_angle";
+    let value = movement.technique.get(name).map(|found| &found.value);
+    if let Some(TechniqueValue::Angle(angle)) = value
+        && arm.posture == Posture::Bent
+        && angle.as_deg() < 0.0
+    {
+        let below = BrokenRule::Body(BodyRule::ShouldersBelowHips);
+        rules.add(format!("technique.{name}.value"), below);
+    }
+}
+
 fn arm_rules(movement: &Movement, arm: &ArmRecord, rules: &mut Rules) {
     known(movement, "path", "grip_width", rules);
     known(movement, "path.elbow.turned", &arm.elbow.turned, rules);
-    let height = &arm.shoulder_height;
-    place(movement, "path.shoulder_height", height, rules);
-    if *height == ArmPlace::Lockout {
-        let lockout = PathRule::Lockout { of_hand: false };
-        rules.add("path.shoulder_height", BrokenRule::Path(lockout));
+    if let ArmPlace::Technique(name) = &arm.shoulder_height {
+        known(movement, "path.shoulder_height", name, rules);
     }
+    shoulder_height(&arm.shoulder_height, rules);
+    trunk_rises(movement, arm, rules);
     for (end, hand) in [("start", &arm.start), ("end", &arm.end)] {
         let HandPlace { forward, up } = hand;
         let path = format!("path.{end}.forward");
@@ -116,6 +164,12 @@ fn arm_rules(movement: &Movement, arm: &ArmRecord, rules: &mut Rules) {
     }
     let elbow_deg = arm.lockout_elbow.as_deg();
     rules.within("path.lockout_elbow", elbow_deg, &bounds().lockout_elbow);
+    let blades_deg = arm.blades_drawn_back.as_deg();
+    rules.within(
+        "path.blades_drawn_back",
+        blades_deg,
+        &bounds().blades_drawn_back,
+    );
     rules.within("path.friction", arm.friction, &bounds().friction);
 }
 

@@ -3,12 +3,13 @@
 //! In: records whose types already fit. Out: complaints about what no muscle can have: values outside
 //! sane ranges, arms longer than the limb is thick, a muscle whose length nothing fixes.
 
-use super::complaint::{Complaint, Rules};
+use super::complaint::{Complaint, Rules, complaint};
 use crate::anatomy::{
-    ArmShape, Dof, MomentArm, Muscle, MuscleTable, PassiveJoint, ShoulderLine, Tendon,
+    ArmShape, Dof, Joint, MomentArm, Muscle, MuscleTable, PassiveJoint, ShoulderLine, ShoulderPose,
+    Tendon,
 };
-use crate::bounds::bounds;
-use crate::error::{BrokenRule, Fault, MuscleRule};
+use crate::bounds::{Bound, bounds};
+use crate::error::{BrokenRule, Doubt, Fault, MuscleRule};
 use std::collections::{BTreeMap, BTreeSet};
 use std::f64::consts::PI;
 
@@ -29,8 +30,8 @@ pub(super) fn joints(all: &BTreeMap<Dof, PassiveJoint>, rules: &mut Rules) {
     for (dof, joint) in all {
         let at = |field: &str| format!("joints.{}.{field}", dof.name());
         for (field, value, bound) in [
-            ("low", joint.low.as_deg(), &bounds.joint_end),
-            ("high", joint.high.as_deg(), &bounds.joint_end),
+            ("low", joint.low.as_deg(), angle_bound(*dof)),
+            ("high", joint.high.as_deg(), angle_bound(*dof)),
             (
                 "low_torque",
                 joint.low_torque.as_nm(),
@@ -109,6 +110,9 @@ fn shoulder_line(path: &str, line: &ShoulderLine, rules: &mut Rules) {
         &bounds.line_wrap,
     );
     rules.within(&format!("{path}.scale"), line.scale, &bounds.arm_scale);
+    if let Some(broken) = long_line(line) {
+        rules.add(format!("{path}.insertion"), broken);
+    }
 }
 
 fn references(path: &str, muscle: &Muscle, rules: &mut Rules) {
@@ -127,11 +131,13 @@ fn references(path: &str, muscle: &Muscle, rules: &mut Rules) {
             length,
             &bounds().reference_fibre_length,
         );
-        for dof in reference.at.keys() {
+        for (dof, angle) in &reference.at {
+            let path = format!("{at}.at.{}", dof.name());
+            rules.within(&path, angle.as_deg(), angle_bound(*dof));
             if !crossed.is_empty() && !muscle.crosses(*dof) {
                 let crossed = crossed.clone();
                 let foreign = BrokenRule::Muscle(MuscleRule::ForeignJoint { crossed });
-                rules.add(format!("{at}.at.{}", dof.name()), foreign);
+                rules.add(path, foreign);
             }
         }
     }
@@ -160,32 +166,80 @@ fn moment_arm(path: &str, arm: &MomentArm, rules: &mut Rules) {
     if points_fall(path, arm, rules) {
         return;
     }
-    let broken = match arm.curve() {
-        Ok(curve) => long_arm(&|angle_rad| curve.at(angle_rad) * 100.0),
-        Err(error) => error
-            .faults()
-            .first()
-            .map(|fault| MuscleRule::UnusableArm(Box::new(fault.clone()))),
-    };
-    if let Some(broken) = broken {
-        rules.add(format!("{path}.shape"), BrokenRule::Muscle(broken));
+    match arm.curve() {
+        Ok(curve) => {
+            let steps = (0..=36).chain(-18..0);
+            let angles = steps.map(|step| f64::from(step) * PI / 36.0);
+            let broken = long_arm(angles, &|angle_rad| curve.at(angle_rad) * 100.0);
+            rules
+                .complaints
+                .extend(broken.map(|broken| complaint(format!("{path}.shape"), broken)));
+        }
+        Err(error) => {
+            if let Some(fault) = error.faults().first() {
+                let unusable = MuscleRule::UnusableArm(Box::new(fault.clone()));
+                rules.add(format!("{path}.shape"), BrokenRule::Muscle(unusable));
+            }
+        }
     }
 }
 
-/// The first angle at which an arm is longer than any; every joint stays inside -90 to 180 deg, and beyond
-/// its published angles an arm is level.
-fn long_arm(arm_cm: &dyn Fn(f64) -> f64) -> Option<MuscleRule<Fault>> {
+/// The first angle at which an arm is longer than any or than those that are measured; every joint stays inside
+/// -90 to 180 deg, and beyond its published angles an arm is level.
+fn long_arm(
+    angles: impl Iterator<Item = f64>,
+    arm_cm: &dyn Fn(f64) -> f64,
+) -> Option<BrokenRule<Fault>> {
+    let arms: Vec<(f64, f64)> = angles.map(|angle| (angle, arm_cm(angle))).collect();
     let bound = &bounds().moment_arm;
-    (0..=36)
-        .chain(-18..0)
-        .map(|step| f64::from(step) * PI / 36.0)
-        .map(|angle_rad| (angle_rad, arm_cm(angle_rad)))
-        .find(|(_, arm_cm)| !bound.holds(*arm_cm))
-        .map(|(angle_rad, arm_cm)| MuscleRule::LongArm {
+    let first = |is_odd: &dyn Fn(f64) -> bool| {
+        let found = arms.iter().find(|(_, arm_cm)| is_odd(*arm_cm));
+        found.map(|(angle_rad, arm_cm)| (*arm_cm, angle_rad.to_degrees()))
+    };
+    if let Some((arm_cm, angle_deg)) = first(&|arm_cm| !bound.holds(arm_cm)) {
+        return Some(BrokenRule::Muscle(MuscleRule::LongArm {
             arm_cm,
-            angle_deg: angle_rad.to_degrees(),
+            angle_deg,
             most_cm: bound.most(),
-        })
+        }));
+    }
+    let (arm_cm, angle_deg) = first(&|arm_cm| bound.unlikely(arm_cm).is_some())?;
+    Some(BrokenRule::Doubt(Doubt::LongArm {
+        arm_cm,
+        angle_deg,
+        most_cm: bound.usual.map_or(bound.most(), |(_, most)| most),
+    }))
+}
+
+/// The longest moment of a line across the shoulder over the planes of the joint.
+fn long_line(line: &ShoulderLine) -> Option<BrokenRule<Fault>> {
+    let path = line.path();
+    let planes = [
+        Dof::ShoulderFlexion,
+        Dof::ShoulderAbduction,
+        Dof::ShoulderHorizontal,
+    ];
+    let arm_cm = |angle_rad: f64| {
+        let arms = planes.map(|dof| path.at(&ShoulderPose::in_plane(dof, angle_rad)));
+        arms.iter()
+            .map(|at| 100.0 * at.moment_m.norm())
+            .fold(0.0, f64::max)
+    };
+    let angles = (0..=6).map(|step| f64::from(step) * PI / 6.0);
+    long_arm(angles, &arm_cm)
+}
+
+/// What an angle of a joint may be.
+pub(super) fn angle_bound(dof: Dof) -> &'static Bound {
+    let bounds = bounds();
+    match dof.joint() {
+        Joint::Elbow => &bounds.angle_elbow,
+        Joint::Shoulder => &bounds.angle_shoulder,
+        Joint::LowerBack => &bounds.angle_lumbar,
+        Joint::Hip => &bounds.angle_hip,
+        Joint::Knee => &bounds.angle_knee,
+        Joint::Ankle => &bounds.angle_ankle,
+    }
 }
 
 /// Points whose angles do not rise, each told at its place; whether there are any.

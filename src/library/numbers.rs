@@ -4,6 +4,7 @@
 
 use super::assemble::{Model, Root};
 use super::set_path::{is_course, is_technique, quantity, resolve, tagged, tree_of};
+use super::share_units::{ShareUnit, share_of};
 use crate::anatomy::Dof;
 use crate::bounds::bounds;
 use crate::error::{Error, Result, SettingFault};
@@ -18,7 +19,7 @@ pub struct NumberAt {
     pub path: String,
     /// Its value in SI.
     pub value: f64,
-    /// Its SI unit; empty for a plain number.
+    /// Its SI unit, or what it is a share of; empty for a plain number.
     pub unit: &'static str,
 }
 
@@ -28,6 +29,19 @@ pub struct NumberAt {
 /// (their scale stands for them), the angles of reference poses and the bells of the active curve.
 #[must_use]
 pub fn numeric_paths(model: &Model) -> Vec<NumberAt> {
+    let mut found = every_number(model);
+    if let Some(moving) = moving(model) {
+        let idle = idle_groups(model, &moving);
+        let is_in = |path: &str, group: &String| {
+            path == group || group.ends_with('.') && path.starts_with(group)
+        };
+        found.retain(|number| !idle.iter().any(|group| is_in(&number.path, group)));
+    }
+    found
+}
+
+/// The same for every muscle and every joint.
+pub(super) fn every_number(model: &Model) -> Vec<NumberAt> {
     let mut found = Vec::new();
     let record = tree_of(&model.record);
     for field in ["height", "body_mass", "strength_scale", "strength"] {
@@ -41,13 +55,6 @@ pub fn numeric_paths(model: &Model) -> Vec<NumberAt> {
     walk(&movement["technique"], "technique", &mut found);
     for field in ["carrier", "path"] {
         walk(&movement[field], &format!("movement.{field}"), &mut found);
-    }
-    if let Some(moving) = moving(model) {
-        let idle = idle_groups(model, &moving);
-        let is_in = |path: &str, group: &String| {
-            path == group || group.ends_with('.') && path.starts_with(group)
-        };
-        found.retain(|number| !idle.iter().any(|group| is_in(&number.path, group)));
     }
     found
 }
@@ -63,6 +70,7 @@ pub fn get(model: &Model, path: &str) -> Result<NumberAt> {
         Root::Technique | Root::Movement => tree_of(&model.movement),
     };
     let pointer = resolve(&tree, inside, path)?;
+    let mut unit = None;
     let mut at = tree.pointer(&pointer).unwrap_or(&Value::Null);
     if let Value::Object(map) = at {
         at = if is_technique(map) {
@@ -73,14 +81,24 @@ pub fn get(model: &Model, path: &str) -> Result<NumberAt> {
             at
         };
     }
-    while let Some((_, content)) = tagged(at) {
+    while let Some((tag, content)) = tagged(at) {
+        unit = share_of(tag);
         at = content;
     }
-    number(at, path).ok_or_else(|| {
+    let found = number(at, path).map(|found| in_share(found, unit));
+    found.ok_or_else(|| {
         Error::bad(SettingFault::NoNumber {
             path: path.to_owned(),
         })
     })
+}
+
+/// A number that is a share, in its unit.
+fn in_share(number: NumberAt, unit: Option<ShareUnit>) -> NumberAt {
+    NumberAt {
+        unit: unit.map_or(number.unit, |unit| unit.name),
+        ..number
+    }
 }
 
 /// A single value as a number.
@@ -114,7 +132,11 @@ fn walk(value: &Value, path: &str, found: &mut Vec<NumberAt>) {
         Value::Object(map) => {
             if let Some((tag, content)) = tagged(value) {
                 if tag != "Choice" {
+                    let before = found.len();
                     walk(content, path, found);
+                    if let (Some(unit), [number]) = (share_of(tag), &mut found[before..]) {
+                        number.unit = unit.name;
+                    }
                 }
                 return;
             }

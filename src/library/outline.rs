@@ -44,6 +44,18 @@ impl<'a> RecordOutline<'a> {
         Some(node)
     }
 
+    /// The node of a path; none where the path leads nowhere.
+    pub fn exact(&self, path: &str) -> Option<&TextNode<'a>> {
+        let mut at = self.inside(0)?;
+        for step in path.split('.').filter(|step| !step.is_empty()) {
+            let next = self
+                .children(at)
+                .find(|child| self.is_called(*child, step))?;
+            at = self.inside(next).unwrap_or(next);
+        }
+        self.nodes.get(at)
+    }
+
     /// The node itself, or what stands in the brackets of its tag.
     fn inside(&self, mut at: usize) -> Option<usize> {
         while self.nodes.get(at)?.newtype {

@@ -5,14 +5,16 @@
 
 use super::assemble::{Root, Workbench};
 use super::built_in;
+use super::layered_text::LayeredText;
 use super::posterior::{FittedValue, Posterior};
 use super::read::read;
 use super::records::Library;
 use super::set_path::{is_technique, tagged, tree_of};
 use crate::anatomy::Sex;
-use crate::error::Result;
+use crate::error::{Result, Shelf};
 use crate::source::Source;
 use serde_json::{Map, Value};
+use std::sync::Arc;
 
 /// Where a number comes from.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -21,6 +23,8 @@ pub struct Provenance {
     pub source: Option<Source>,
     /// What the calibration found for it.
     pub fitted: Option<FittedValue>,
+    /// The file in which it stands.
+    pub file: Option<String>,
 }
 
 impl Library {
@@ -77,13 +81,93 @@ impl Workbench {
                 _ => sourced(&tree_of(files.muscles()), inside),
             },
         };
+        let stands = self.stands(root, inside);
+        let source = source.filter(|_| stands.as_ref().is_none_or(|stands| stands.is_sourced));
         let sex = files.record.sex;
         let short = path.strip_suffix(".scale").unwrap_or(path);
+        let is_shipped = stands.as_ref().is_none_or(|stands| stands.is_shipped);
         let fitted = match self.models.fitted(sex, path)? {
             Some(found) => Some(found),
             None => self.models.fitted(sex, short)?,
         };
-        Ok(Provenance { source, fitted })
+        Ok(Provenance {
+            source,
+            fitted: fitted.filter(|_| is_shipped),
+            file: stands.map(|stands| stands.file),
+        })
+    }
+
+    /// The file in which a value stands.
+    fn stands(&self, root: Root, inside: &str) -> Option<Stands> {
+        let [record, segments, muscles, curves] = &self.files.texts;
+        let like = self.strength_text(inside).filter(|_| root == Root::File);
+        let record = like.as_ref().unwrap_or(record);
+        let (text, path): (&LayeredText, String) = match (root, inside.split_once('.')) {
+            (Root::File, _) => (record, inside.to_owned()),
+            (Root::Technique | Root::Movement, _) => (&self.movement_text, inside.to_owned()),
+            (Root::Body, Some(("segments" | "build", rest))) => (segments, in_table(rest)),
+            (Root::Body, Some(("curves", rest))) => (curves, rest.to_owned()),
+            (Root::Body, _) => (muscles, inside.to_owned()),
+        };
+        let path = path.as_str();
+        let group = path
+            .strip_prefix("strength.")
+            .filter(|_| root == Root::File);
+        // A factor that the file leaves at 1 stands where its course does.
+        let outward = std::iter::successors(Some(path), |path| Some(path.rsplit_once('.')?.0));
+        let (path, (layer, file)) = outward
+            .into_iter()
+            .find_map(|path| Some((path, text.file_of(path)?)))?;
+        let is_sourced = match group {
+            _ if text.layers() == 1 => true,
+            None => text.is_sourced_by(layer, path),
+            Some(group) => {
+                let source = text.file_of(&format!("strength_sources.{group}"));
+                source.is_some_and(|(stands, _)| stands <= layer)
+            }
+        };
+        let inside = file.strip_prefix("models/");
+        Some(Stands {
+            file: file.to_owned(),
+            is_shipped: inside.is_some_and(|inside| built_in::text(inside).is_some()),
+            is_sourced,
+        })
+    }
+
+    /// The text of the lifter whose factor of a strength group holds, where it is not the lifter's own.
+    fn strength_text(&self, inside: &str) -> Option<Arc<LayeredText>> {
+        let is_own = self.files.texts[0].file_of(inside).is_some();
+        let like = self.files.record.strength_like.as_ref();
+        let like = like.filter(|_| inside.starts_with("strength.") && !is_own)?;
+        self.models.layered(Shelf::Lifters, like).ok().map(Arc::new)
+    }
+}
+
+/// Where a value stands.
+struct Stands {
+    /// The file.
+    file: String,
+    /// Whether it is one of the program's own.
+    is_shipped: bool,
+    /// Whether that file, or one that extends it, names a source for it.
+    is_sourced: bool,
+}
+
+/// The path of a body's measure in its segment table, as the table names it.
+fn in_table(inside: &str) -> String {
+    match inside.split_once('.') {
+        Some((segment, "length")) => format!("rows.{segment}.length"),
+        Some((segment, field)) => format!("rows.{segment}.{field}_percent"),
+        None => {
+            let field = match inside {
+                "biacromial_breadth" => "biacromial",
+                "shoulder_breadth" => "shoulder_joints",
+                "chest_height" => "chest_above_shoulder",
+                "hip_breadth" => "hip_joints",
+                other => other,
+            };
+            format!("breadths.{field}")
+        }
     }
 }
 

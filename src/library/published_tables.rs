@@ -3,7 +3,9 @@
 //! In: the files of `models/published/`, or those of the user's folder in their place. Out:
 //! [`Published`], checked.
 
+use super::checked::CheckedFile;
 use super::file_facts::FileFacts;
+use super::layered_text::LayeredText;
 use super::nearest::known;
 use super::published_rules as rules;
 use super::records::{Library, stem};
@@ -52,34 +54,39 @@ impl Library {
     }
 
     /// Checks the text of a published table; the file's name tells which.
-    pub(super) fn check_published(&self, file: &str, text: &str) -> Result<FileFacts> {
+    pub(super) fn check_published(&self, file: &str, text: &LayeredText) -> Result<CheckedFile> {
         use FileFacts::Published as Rows;
         let name = stem(file);
         match TABLES.iter().position(|table| *table == name) {
-            Some(0) => self.checked(file, text, rules::repetition_equations, |table| {
+            Some(0) => self.checked(
+                Shelf::Published,
+                text,
+                rules::repetition_equations,
+                |table| Rows(table.equations.len()),
+            ),
+            Some(1) => self.checked(Shelf::Published, text, rules::velocity_equations, |table| {
                 Rows(table.equations.len())
             }),
-            Some(1) => self.checked(file, text, rules::velocity_equations, |table| {
-                Rows(table.equations.len())
-            }),
-            Some(2) => self.checked(file, text, rules::repetitions, |table| {
+            Some(2) => self.checked(Shelf::Published, text, rules::repetitions, |table| {
                 Rows(table.chart.rows.len())
             }),
-            Some(3) => self.checked(file, text, rules::fatigue, |table| Rows(table.joints.len())),
-            Some(4) => self.checked(file, text, rules::phosphocreatine, |table| {
+            Some(3) => self.checked(Shelf::Published, text, rules::fatigue, |table| {
+                Rows(table.joints.len())
+            }),
+            Some(4) => self.checked(Shelf::Published, text, rules::phosphocreatine, |table| {
                 Rows(table.recoveries.len())
             }),
-            Some(5) => self.checked(file, text, rules::eccentric, |table| {
+            Some(5) => self.checked(Shelf::Published, text, rules::eccentric, |table| {
                 Rows(table.ratios.len())
             }),
-            Some(6) => self.checked(file, text, rules::rests, |_| Rows(3)),
-            Some(7) => self.checked(file, text, rules::straight, |table| {
+            Some(6) => self.checked(Shelf::Published, text, rules::rests, |_| Rows(3)),
+            Some(7) => self.checked(Shelf::Published, text, rules::straight, |table| {
                 Rows(table.guidance.len())
             }),
-            Some(8) => self.checked(file, text, rules::clusters, |table| {
+            Some(8) => self.checked(Shelf::Published, text, rules::clusters, |table| {
                 Rows(table.totals.zones.len())
             }),
-            Some(9) => self.checked(file, text, rules::pyramid, |table| {
+            Some(9) => self.checked(Shelf::Published, text, rules::pyramid, |table| {
                 Rows(table.repetitions.len())
             }),
             _ => Err(Error::bad(ModelFault::NoSuchFile {

@@ -3,7 +3,8 @@
 //! In: names such as `reference-man`, or paths of files. Out: checked records and whole lifters.
 //! Nothing is read before it is asked for.
 
-use super::complaint::{Complaint, complaint, none_in_file};
+use super::complaint::{Complaint, complaint};
+use super::layered_text::LayeredText;
 use super::nearest::known;
 use super::pieces::Pieces;
 use super::posterior::Posterior;
@@ -42,6 +43,8 @@ pub struct LifterFiles {
     muscle_body: SegmentTable,
     muscles: MuscleTable,
     curves: Curves,
+    /// The texts of record, segments, muscles and curves.
+    pub(super) texts: [Arc<LayeredText>; 4],
 }
 
 impl LifterFiles {
@@ -142,8 +145,7 @@ impl Library {
             return Ok((name.to_owned(), read_text(Path::new(name))?));
         }
         let inside = format!("{}/{name}.ron", shelf.folder());
-        let own = self.folder.as_ref().map(|folder| folder.join(&inside));
-        if let Some(path) = own.filter(|path| path.is_file()) {
+        if let Some(path) = self.own_file(&inside) {
             return Ok((path.display().to_string(), read_text(&path)?));
         }
         if let Some(text) = built_in::text(&inside) {
@@ -156,8 +158,14 @@ impl Library {
         }))
     }
 
+    /// A file of the user's folder, if it is there.
+    pub(super) fn own_file(&self, inside: &str) -> Option<PathBuf> {
+        let path = self.folder.as_ref()?.join(inside);
+        path.is_file().then_some(path)
+    }
+
     /// The names of a shelf beside a wrong one.
-    fn known(&self, shelf: Shelf, name: &str) -> Known {
+    pub(super) fn known(&self, shelf: Shelf, name: &str) -> Known {
         let names = self.names(shelf);
         let names: Vec<&str> = names.iter().map(String::as_str).collect();
         known(name, &names)
@@ -170,31 +178,42 @@ impl Library {
         name: &str,
         rules: impl Fn(&T) -> Vec<Complaint>,
     ) -> Result<T> {
-        let (file, text) = self.text(shelf, name)?;
-        let record = read(&file, &text)?;
-        none_in_file(rules(&record), &file, &text)?;
-        Ok(record)
+        Ok(self.record_with_text(shelf, name, rules)?.0)
+    }
+
+    /// A record by name, checked by the rules of its kind, and its text.
+    pub(super) fn record_with_text<T: DeserializeOwned>(
+        &self,
+        shelf: Shelf,
+        name: &str,
+        rules: impl Fn(&T) -> Vec<Complaint>,
+    ) -> Result<(T, Arc<LayeredText>)> {
+        let text = self.layered(shelf, name)?;
+        let record = text.read()?;
+        text.none(rules(&record))?;
+        Ok((record, Arc::new(text)))
     }
 
     /// A lifter's record and the tables it names.
     ///
     /// **Fails** with every fault of the first faulty file.
     pub fn lifter_files(&self, name: &str) -> Result<LifterFiles> {
-        let (file, text) = self.text(Shelf::Lifters, name)?;
-        let record: LifterRecord = read(&file, &text)?;
+        let text = self.layered(Shelf::Lifters, name)?;
+        let record: LifterRecord = text.read()?;
         let muscles = match self.unknown("muscles", Shelf::Muscles, &record.muscles) {
             None => Some(self.muscle_table(&record.muscles)?),
             Some(_) => None,
         };
-        none_in_file(self.lifter_rules(&record, muscles.as_ref()), &file, &text)?;
-        self.with_tables(stem(name), self.with_strength(record)?, muscles)
+        let table = muscles.as_ref().map(|(table, _)| table);
+        text.none(self.lifter_rules(&record, table))?;
+        let record = self.with_strength(record)?;
+        self.with_tables(stem(name), (record, Arc::new(text)), muscles)
     }
 
     /// A record with the strength factors of the lifter that it takes after, where it has none of its own.
-    fn with_strength(&self, mut record: LifterRecord) -> Result<LifterRecord> {
+    pub(super) fn with_strength(&self, mut record: LifterRecord) -> Result<LifterRecord> {
         if let Some(like) = &record.strength_like {
-            let (file, text) = self.text(Shelf::Lifters, like)?;
-            let other: LifterRecord = read(&file, &text)?;
+            let other: LifterRecord = self.layered(Shelf::Lifters, like)?.read()?;
             for (group, factor) in other.strength {
                 if !record.strength.contains_key(&group) {
                     if let Some(source) = other.strength_sources.get(&group) {
@@ -213,27 +232,32 @@ impl Library {
     pub(super) fn with_tables(
         &self,
         name: &str,
-        record: LifterRecord,
-        muscles: Option<MuscleTable>,
+        (record, text): (LifterRecord, Arc<LayeredText>),
+        muscles: Option<(MuscleTable, Arc<LayeredText>)>,
     ) -> Result<LifterFiles> {
-        let muscles = match muscles {
+        let (muscles, of_muscles) = match muscles {
             Some(muscles) => muscles,
             None => self.muscle_table(&record.muscles)?,
         };
-        let table = |name: &str| self.record(Shelf::Segments, name, body_rules::segment_table);
+        let table =
+            |name: &str| self.record_with_text(Shelf::Segments, name, body_rules::segment_table);
+        let (segments, of_segments) = table(&record.segments)?;
+        let (curves, of_curves) =
+            self.record_with_text(Shelf::Curves, &record.curves, curve_rules::curves)?;
         Ok(LifterFiles {
             name: name.to_owned(),
-            segments: table(&record.segments)?,
-            muscle_body: table(&muscles.body)?,
-            curves: self.record(Shelf::Curves, &record.curves, curve_rules::curves)?,
+            segments,
+            muscle_body: table(&muscles.body)?.0,
+            curves,
             muscles,
             record,
+            texts: [text, of_segments, of_muscles, of_curves],
         })
     }
 
-    /// A muscle table by name.
-    pub(super) fn muscle_table(&self, name: &str) -> Result<MuscleTable> {
-        self.record(Shelf::Muscles, name, |table| self.muscle_rules(table))
+    /// A muscle table by name, and its text.
+    pub(super) fn muscle_table(&self, name: &str) -> Result<(MuscleTable, Arc<LayeredText>)> {
+        self.record_with_text(Shelf::Muscles, name, |table| self.muscle_rules(table))
     }
 
     /// The rules for a lifter's record: its own, beside the muscle table if that can be read, and
@@ -287,7 +311,12 @@ impl Library {
 
     /// A movement by name or path.
     pub fn movement(&self, name: &str) -> Result<Movement> {
-        self.record(Shelf::Movements, name, movement_rules::movement)
+        Ok(self.movement_with_text(name)?.0)
+    }
+
+    /// A movement by name or path, and its text.
+    pub(super) fn movement_with_text(&self, name: &str) -> Result<(Movement, Arc<LayeredText>)> {
+        self.record_with_text(Shelf::Movements, name, movement_rules::movement)
     }
 
     /// The names of all movements.
@@ -321,7 +350,7 @@ impl Library {
 }
 
 /// Whether a name is that of a model file rather than one in the library.
-fn is_model_file(path: &Path) -> bool {
+pub(super) fn is_model_file(path: &Path) -> bool {
     path.extension().is_some_and(|extension| extension == "ron")
 }
 

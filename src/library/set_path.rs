@@ -5,6 +5,7 @@
 //! that names the part of the path or the text that does not fit.
 
 use super::nearest::known;
+use super::share_units::share_of;
 use crate::error::{Error, PlaceOnPath, Result, SettingFault, SettingReason};
 use crate::units::{
     Angle, AngularSpeed, Dimension, Duration, Force, Length, LinearDensity, Mass, QuantityFault,
@@ -201,8 +202,11 @@ fn replacements(tree: &Value, pointer: &str, setting: &Setting) -> Result<Vec<(S
         Value::Object(map) if is_course(map) => Ok(vec![here(course(map, setting)?)]),
         Value::Object(map) => match tagged(current) {
             Some((tag, content)) => {
-                let same = scalar(content, setting).map(|value| choice(tag, value));
+                let same = share_or_scalar(tag, content, setting).map(|value| choice(tag, value));
                 let others = other_choices(&setting.text);
+                if plain_number(&setting.text).is_some() {
+                    return Ok(vec![here(same?)]);
+                }
                 if others.is_empty() {
                     return Ok(vec![here(same?)]);
                 }
@@ -241,13 +245,34 @@ fn other_choices(text: &str) -> Vec<Value> {
     if let Ok(angle) = Angle::from_text(text) {
         found.push(choice("Angle", tree_of(&angle)));
     }
+    if let Some(share) = share_of("OfHeight").and_then(|share| share.read(text)) {
+        found.push(choice("OfHeight", Value::from(share)));
+    }
+    if let Some(share) = share_of("OfShoulders").and_then(|share| share.read(text)) {
+        found.push(choice("OfShoulders", Value::from(share)));
+    }
     if let Some(number) = plain_number(text) {
-        found.extend(["OfHeight", "Number"].map(|tag| choice(tag, Value::from(number))));
+        found.push(choice("Number", Value::from(number)));
     }
     if text.starts_with(char::is_uppercase) {
         found.push(Value::String(text.to_owned()));
     }
     found
+}
+
+/// A new single value behind a word; a share comes with its unit.
+fn share_or_scalar(tag: &str, current: &Value, setting: &Setting) -> Result<Value> {
+    let text = &setting.text;
+    match share_of(tag).filter(|_| relative(text).is_none()) {
+        None => scalar(current, setting),
+        Some(share) => share.read(text).map(Value::from).ok_or_else(|| {
+            setting.fault(SettingReason::ShareWithoutUnit {
+                text: text.clone(),
+                unit: share.name,
+                now: current.to_string(),
+            })
+        }),
+    }
 }
 
 /// A new single value in the place of an old one, of the same kind.
@@ -289,14 +314,17 @@ fn technique(map: &Map<String, Value>, setting: &Setting) -> Result<Value> {
     if let Some((tag, content)) = tagged(current) {
         return match (tag, content) {
             ("Choice", Value::Object(words)) => word(words, setting),
-            ("OfShoulders", _) if plain_number(text).is_none() && relative(text).is_none() => {
+            ("OfShoulders", _) if Length::from_text(text).is_ok() => {
                 let length = setting.length()?;
                 Ok(choice("Length", tree_of(&length)))
             }
             _ if text.eq_ignore_ascii_case("free") => {
                 Err(setting.fault(SettingReason::CannotBeFree))
             }
-            _ => Ok(choice(tag, scalar(content, setting)?)),
+            ("Length", _) if other_share(text).is_some() => {
+                Ok(other_share(text).unwrap_or_default())
+            }
+            _ => Ok(choice(tag, share_or_scalar(tag, content, setting)?)),
         };
     }
     if text.eq_ignore_ascii_case("free") {
@@ -318,6 +346,12 @@ fn technique(map: &Map<String, Value>, setting: &Setting) -> Result<Value> {
                 })
             }),
     }
+}
+
+/// A multiple of the breadth of the shoulders where a length stands.
+fn other_share(text: &str) -> Option<Value> {
+    let share = share_of("OfShoulders")?.read(text)?;
+    Some(choice("OfShoulders", Value::from(share)))
 }
 
 /// One of the accepted words of a choice.

@@ -3,9 +3,8 @@
 //! In: the shelves of bands and chains, a setup file, a gym file. Out: [`Pieces`], a checked [`Setup`], a
 //! checked [`Gym`].
 
-use super::complaint::{Complaint, complaint, none_in_file};
+use super::complaint::{Complaint, complaint};
 use super::pieces::Pieces;
-use super::read::read;
 use super::records::Library;
 use crate::error::{BrokenRule, Error, Fault, GymFault, Result, Shelf};
 use crate::grammar::SetupFile;
@@ -31,9 +30,7 @@ impl Library {
     ///
     /// **Fails** with what is wrong in the file, or a name that no piece has.
     pub fn setup(&self, name: &str) -> Result<Setup> {
-        let (file, text) = self.text(Shelf::Setups, name)?;
-        let record: SetupFile = read(&file, &text)?;
-        none_in_file(self.setup_rules(&record), &file, &text)?;
+        let record: SetupFile = self.record(Shelf::Setups, name, |s| self.setup_rules(s))?;
         record.resolve(&self.pieces()?.stock())
     }
 
@@ -56,9 +53,7 @@ impl Library {
     ///
     /// **Fails** with everything that is wrong in the file.
     pub fn gym(&self, name: &str) -> Result<Gym> {
-        let (file, text) = self.text(Shelf::Gyms, name)?;
-        let record: GymFile = read(&file, &text)?;
-        none_in_file(self.gym_rules(&record), &file, &text)?;
+        let record: GymFile = self.record(Shelf::Gyms, name, |g| self.gym_rules(g))?;
         record.resolve(&self.pieces()?.stock())
     }
 
@@ -83,8 +78,8 @@ impl Library {
         self.names(shelf)
             .into_iter()
             .map(|name| {
-                let (file, text) = self.text(shelf, &name)?;
-                Ok((name, read(&file, &text)?))
+                let piece = self.layered(shelf, &name)?.read()?;
+                Ok((name, piece))
             })
             .collect()
     }

@@ -94,7 +94,7 @@ fn range(path: &str, parameter: &Technique, shoulders_m: Option<f64>, rules: &mu
 }
 
 /// The number of a technique value; shares of the shoulders become lengths where the lifter is known.
-fn number(value: &TechniqueValue, shoulders_m: Option<f64>) -> Option<TechniqueNumber> {
+pub(super) fn number(value: &TechniqueValue, shoulders_m: Option<f64>) -> Option<TechniqueNumber> {
     Some(match value {
         TechniqueValue::Length(length) => TechniqueNumber::Metres(length.as_m()),
         TechniqueValue::Angle(angle) => TechniqueNumber::Radians(angle.as_rad()),

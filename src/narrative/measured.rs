@@ -19,6 +19,18 @@ pub fn outside(range: &OutOfBounds) -> String {
     }
 }
 
+/// Why an accepted value is unlikely, reading on from its name.
+#[must_use]
+pub fn unlikely(range: &OutOfBounds) -> String {
+    let unit = unit(range.unit);
+    let gap = if unit.is_empty() { "" } else { " " };
+    let (value, most) = (figures(range.value), range.most);
+    format!(
+        "is {value}{gap}{unit}; {} to {most}{gap}{unit} is usual",
+        range.least
+    )
+}
+
 /// A number with the digits that matter in a message.
 fn figures(value: f64) -> String {
     if value != 0.0 && value.abs() < 0.001 || value.abs() >= 1.0e7 {

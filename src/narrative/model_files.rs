@@ -5,7 +5,9 @@
 use super::quantities::rounded;
 use super::source_words::source_in_words;
 use crate::error::Shelf;
-use crate::library::{BandFacts, ChainFacts, FileFacts, GymFacts, LifterFacts, SegmentFacts};
+use crate::library::{
+    BandFacts, ChainFacts, CheckedFile, FileFacts, GymFacts, LifterFacts, SegmentFacts,
+};
 use crate::units::Length;
 
 /// What messages call one file of a kind.
@@ -45,6 +47,25 @@ pub const fn file_kind(facts: &FileFacts) -> &'static str {
         FileFacts::Bounds => return "table of bounds",
         FileFacts::Calibration => return "table of the calibration",
     })
+}
+
+/// A checked file: what kind it is, what it extends, what it holds.
+#[must_use]
+pub fn checked_file_in_words(file: &str, checked: &CheckedFile) -> String {
+    let kind = file_kind(&checked.facts);
+    let judgement = match checked.doubts.len() {
+        0 => format!("a sound {kind}"),
+        1 => format!("a {kind} that can be used, with one thing that is unlikely"),
+        count => format!("a {kind} that can be used, with {count} things that are unlikely"),
+    };
+    let mut text = format!("{file}: {judgement}\n");
+    if !checked.extends.is_empty() {
+        text += &format!("  extends: {}\n", checked.extends.join(", which extends "));
+    }
+    for (label, fact) in file_facts(&checked.facts) {
+        text += &format!("  {label}: {fact}\n");
+    }
+    text
 }
 
 /// A line of a sound file: label and text.

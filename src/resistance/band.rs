@@ -156,7 +156,7 @@ impl TryFrom<BandRecord> for Band {
             &bounds().band_rest_length,
         )?;
         let pull = record.pull.checked(record.rest_length)?;
-        Ok(Self {
+        let band = Self {
             name: record.name,
             rest_length_m,
             pull,
@@ -175,7 +175,10 @@ impl TryFrom<BandRecord> for Band {
                 source: record.loss.source,
             },
             source: record.source,
-        })
+        };
+        let strongest_n = band.force_at_safe_stretch_n();
+        accepted(ImplementSize::BandPull, strongest_n, &bounds().band_pull)?;
+        Ok(band)
     }
 }
 
@@ -258,6 +261,13 @@ impl Band {
     #[must_use]
     pub fn safe_stretch(&self) -> f64 {
         self.safe_stretch
+    }
+
+    /// Pull at the largest stretch that a plan may ask for, new and as it is, N.
+    #[must_use]
+    pub fn force_at_safe_stretch_n(&self) -> f64 {
+        let worn = 1.0 - self.worn;
+        self.force_n(self.safe_stretch * self.rest_length_m, Hang::Single) / worn
     }
 
     /// Where the band's numbers come from.

@@ -6,6 +6,7 @@
 
 use super::readings::BandReading;
 use super::rubber::{Rubber, stretch_terms};
+use crate::bounds::bounds;
 use crate::error::BandFitFault;
 use crate::numeric::{golden_section, lowest_valley};
 use crate::units::{Force, Length};
@@ -133,10 +134,11 @@ impl FittedPull {
 }
 
 fn refuse_odd(readings: &[BandReading], pulling: &[(f64, f64)]) -> Result<(), BandFitFault> {
-    if let Some(odd) = readings
-        .iter()
-        .find(|r| r.length.as_m() <= 0.0 || r.length.as_m() > 20.0 || r.force.as_n() < 0.0)
-    {
+    if let Some(odd) = readings.iter().find(|r| {
+        let force_n = r.force.as_n();
+        let is_pull = force_n == 0.0 || bounds().band_pull.holds(force_n);
+        r.length.as_m() <= 0.0 || r.length.as_m() > 20.0 || !is_pull
+    }) {
         return Err(BandFitFault::OddReading {
             length: odd.length,
             force: odd.force,
@@ -148,6 +150,25 @@ fn refuse_odd(readings: &[BandReading], pulling: &[(f64, f64)]) -> Result<(), Ba
         return Err(BandFitFault::TooFewReadings {
             pulling: pulling.len(),
         });
+    }
+    refuse_falling(pulling)
+}
+
+/// A pull below this share of that at a shorter length is no misreading of a scale (assumed).
+const CLEARLY_LESS: f64 = 0.9;
+
+fn refuse_falling(pulling: &[(f64, f64)]) -> Result<(), BandFitFault> {
+    let falls = |shorter: &(f64, f64), longer: &(f64, f64)| {
+        longer.0 > shorter.0 && longer.1 < CLEARLY_LESS * shorter.1
+    };
+    for shorter in pulling {
+        if let Some(longer) = pulling.iter().find(|longer| falls(shorter, longer)) {
+            let reading = |of: &(f64, f64)| (Length::from_m(of.0), Force::from_n(of.1));
+            return Err(BandFitFault::PullFalls {
+                shorter: reading(shorter),
+                longer: reading(longer),
+            });
+        }
     }
     Ok(())
 }

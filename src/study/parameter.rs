@@ -108,7 +108,12 @@ fn spaced(from: &str, to: &str) -> std::result::Result<Vec<String>, SpacingFault
         });
     }
     let end = |text: &str| match parse_number_and_unit(text) {
-        Some((number, unit, "")) if number.is_finite() => Ok((number, unit.to_owned())),
+        // A unit of two words, such as "shoulder breadths", is one; two quantities are not.
+        Some((number, unit, rest))
+            if number.is_finite() && !rest.contains(|c: char| c.is_ascii_digit()) =>
+        {
+            Ok((number, format!("{unit} {rest}").trim().to_owned()))
+        }
         _ => Err(SpacingFault::EndUnreadable {
             text: text.trim().to_owned(),
         }),

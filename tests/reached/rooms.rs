@@ -6,7 +6,7 @@
 
 #[path = "../../src/anatomy/mod.rs"]
 mod anatomy;
-#[path = "../../src/bounds.rs"]
+#[path = "../../src/bounds/mod.rs"]
 mod bounds;
 #[path = "../../src/capacity/mod.rs"]
 mod capacity;

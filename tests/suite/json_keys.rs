@@ -21,6 +21,7 @@ const CALLS: &[(&str, &[&str])] = &[
     ("vary", &["vary", "bench-press", "--load", "60 kg", "--param", "technique.grip_width", "--values", "60 cm,81 cm"]),
     ("vary_map", &["vary", "biceps-curl", "--param", "segments.forearm.length", "--values", "-5%,+5%", "--param", "technique.shoulder_angle", "--values", "-20 deg,20 deg"]),
     ("vary_rank", &["vary", "biceps-curl", "--rank"]),
+    ("parameters", &["parameters", "bench-press"]),
     ("pick", &["pick", "bench-press", "--gym", "garage"]),
     ("rep", &["rep", "bench-press", "--load", "100%"]),
     ("rep_sweep", &["rep", "biceps-curl", "--load", "90%"]),

@@ -72,6 +72,21 @@ const ALLOWED: &[(&str, &str, &str)] = &[
         "the reason of a source, as a model file holds one",
     ),
     (
+        "library/share_units.rs",
+        "shoulder breadth",
+        "a unit of shares, which is read back",
+    ),
+    (
+        "library/share_units.rs",
+        "body height",
+        "a unit of shares, which is read back",
+    ),
+    (
+        "library/share_units.rs",
+        "of height",
+        "a unit of shares, which is read back",
+    ),
+    (
         "library/read_fault.rs",
         "tuple variant ",
         "a mark of the reader of RON",

@@ -153,7 +153,11 @@ fn regress_quantities_numbers_words_and_changes_are_set_by_path() {
             "technique.grip_width",
             0.6,
         ),
-        ("technique.grip_width=1.5", "technique.grip_width", 1.5),
+        (
+            "technique.grip_width=1.5 shoulder breadths",
+            "technique.grip_width",
+            1.5,
+        ),
         (
             "technique.tuck=45deg",
             "technique.tuck",
@@ -178,7 +182,7 @@ fn regress_quantities_numbers_words_and_changes_are_set_by_path() {
             0.05,
         ),
         (
-            "movement.path.end.forward=0.1",
+            "movement.path.end.forward=0.1 body heights",
             "movement.path.end.forward",
             0.1,
         ),
@@ -401,7 +405,7 @@ fn fault_all_settings_that_do_not_fit_are_told_at_once() {
 
 #[test]
 fn fault_a_width_outside_the_range_is_told_in_lengths_whoever_lifts() {
-    let told = told(&["technique.grip_width=60"]);
+    let told = told(&["technique.grip_width=60 shoulder breadths"]);
     assert!(
         told.contains("outside what the model accepts (35 cm to 100 cm)"),
         "{told}"

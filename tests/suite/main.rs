@@ -30,6 +30,7 @@ mod lifts_laws;
 mod measures;
 mod model_files;
 mod numeric;
+mod own_files;
 mod power;
 mod predictions;
 mod published_joints;

@@ -2,7 +2,7 @@
 //!
 //! In: what the rules of `library` find. Out: [`RuleFault`].
 
-use super::Shelf;
+use super::{Doubt, Shelf};
 use crate::error::{Known, OutOfBounds, TechniqueKind};
 
 /// A value that breaks a rule.
@@ -12,6 +12,14 @@ pub struct RuleFault<Inner> {
     pub path: String,
     /// The rule.
     pub broken: BrokenRule<Inner>,
+}
+
+impl<Inner> RuleFault<Inner> {
+    /// Whether the value is accepted, and no more than unlikely.
+    #[must_use]
+    pub const fn is_doubt(&self) -> bool {
+        matches!(self.broken, BrokenRule::Doubt(_))
+    }
 }
 
 /// Which rule a value breaks.
@@ -47,6 +55,8 @@ pub enum BrokenRule<Inner> {
     Technique(TechniqueRule),
     /// A rule of paths.
     Path(PathRule<Inner>),
+    /// None: it is accepted and yet unlikely.
+    Doubt(Doubt),
     /// What the laws of a room say of the value, in sentences of their own.
     Said(Vec<Inner>),
     /// What the rules of another room say of the value, reading on from its path.
@@ -77,6 +87,19 @@ pub enum BodyRule {
     LacksSegments(Vec<&'static str>),
     /// All segments of a table do not add up to a body.
     Sum(OutOfBounds),
+    /// Body mass over the square of the height.
+    MassIndex(OutOfBounds),
+    /// A length that is out of proportion to the height; the ends are shares of the usual length.
+    Proportion {
+        /// The length, cm.
+        length_cm: f64,
+        /// The usual length at that height, cm.
+        usual_cm: f64,
+        /// The length over the usual one, with its bounds.
+        ratio: OutOfBounds,
+    },
+    /// The shoulders are not above the hips.
+    ShouldersBelowHips,
 }
 
 /// Rules of muscles and joints.
@@ -111,6 +134,13 @@ pub enum MuscleRule<Inner> {
         /// The longest, cm.
         most_cm: f64,
     },
+    /// Fibres of a length that tears them or that they cannot have, on the way of a lift.
+    Torn {
+        /// The lift.
+        movement: String,
+        /// The length.
+        length: OutOfBounds,
+    },
     /// The angle of a point is not above that of the one before.
     AnglesFall {
         /// The angle, degrees.
@@ -125,6 +155,13 @@ pub enum MuscleRule<Inner> {
 pub enum CurveRule {
     /// The peak of the active curve is not 1.
     ActivePeak(OutOfBounds),
+    /// A bell of active force without a width at some length.
+    BellWidth {
+        /// The fibre length.
+        length_norm: f64,
+        /// The width there.
+        width: OutOfBounds,
+    },
     /// The corners of the length-tension diagram are not in rising order.
     CornersFall {
         /// The corners, µm.

@@ -3,6 +3,8 @@
 //! In: names, paths and values, where the fault arises. Out: facts that `narrative` puts into words.
 
 mod broken_rule;
+mod doubt;
+mod extends_fault;
 mod setting_fault;
 mod shelf;
 mod text_fault;
@@ -11,6 +13,8 @@ pub use broken_rule::{
     BodyRule, BrokenRule, CurveRule, MuscleRule, PathRule, RuleFault, TechniqueNumber,
     TechniqueRule,
 };
+pub use doubt::Doubt;
+pub use extends_fault::ExtendsFault;
 pub use setting_fault::{PlaceOnPath, SettingFault, SettingReason};
 pub use shelf::Shelf;
 pub use text_fault::{ExpectedType, FoundValue, SyntaxFault, TextFault, TypeFault};
@@ -67,6 +71,8 @@ pub enum ModelFault<Inner> {
         /// The file.
         file: String,
     },
+    /// What a file extends is not to be had.
+    Extends(ExtendsFault),
     /// A text is no record.
     Text(TextFault),
     /// A value breaks a rule.

@@ -52,6 +52,11 @@ pub enum SettingFault {
         /// Why.
         reason: SettingReason,
     },
+    /// No value has a word in its path or its meaning.
+    NotFound {
+        /// The word.
+        word: String,
+    },
     /// The same fault, where another path was probably meant.
     MeantElsewhere {
         /// The fault.
@@ -133,6 +138,15 @@ pub enum SettingReason {
     NoQuantity {
         /// The text.
         text: String,
+    },
+    /// A share without what it is one of.
+    ShareWithoutUnit {
+        /// The text.
+        text: String,
+        /// What it is one of: "shoulder breadths".
+        unit: &'static str,
+        /// The number that stands there.
+        now: String,
     },
     /// A course over the joint angle.
     IsCourse,

@@ -182,6 +182,11 @@ pub enum SyntaxFault {
     WholeNumber,
     /// No name.
     Name,
+    /// None of the words of a choice.
+    NoWord {
+        /// The words there are.
+        words: Vec<String>,
+    },
     /// Something stands behind the record.
     Trailing,
     /// A comment does not end.

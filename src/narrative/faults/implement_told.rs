@@ -1,6 +1,7 @@
 //! Words for: what is wrong with an implement or a setup.
 
 use super::told::Told;
+use crate::bounds::bounds;
 use crate::error::{BandFitFault, CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit};
 use crate::narrative::implements::kind_with_article;
 use crate::narrative::quantities::{QuantityWords, rounded};
@@ -69,6 +70,13 @@ pub(super) fn of_fit(fault: &BandFitFault, units: System) -> String {
     let short = |length: Length| units.short_length(length);
     match fault {
         BandFitFault::OddReading { length, force } => odd_reading(*length, *force, units),
+        BandFitFault::PullFalls { shorter, longer } => format!(
+            "the band pulls {} at {} and only {} at {}: rubber pulls harder the longer it is",
+            force_in_words(shorter.1, units),
+            short(shorter.0),
+            force_in_words(longer.1, units),
+            short(longer.0)
+        ),
         BandFitFault::TooFewReadings { pulling } => format!(
             "{pulling} readings with a pull are too few or too close together: give at least two, {} or more apart",
             short(Length::from_cm(1.0))
@@ -134,16 +142,21 @@ fn repeated(kind: ImplementKind, times: usize) -> Told {
     .hint("leave all but one out")
 }
 
-fn odd_reading(length: Length, force: Force, units: System) -> String {
-    let force = match units {
+fn force_in_words(force: Force, units: System) -> String {
+    match units {
         System::Metric => format!("{} N", rounded(force.as_n(), 1)),
         System::Us => format!("{} lbf", rounded(force.as_lbf(), 1)),
-    };
+    }
+}
+
+fn odd_reading(length: Length, force: Force, units: System) -> String {
     format!(
-        "the reading {}, {force} cannot be: lengths lie between {} and {}, pulls are not negative",
+        "the reading {}, {} cannot be: lengths lie between {} and {}, pulls between 0 and {}",
         units.short_length(length),
+        force_in_words(force, units),
         units.far_length(Length::from_m(0.0)),
-        units.far_length(Length::from_m(20.0))
+        units.far_length(Length::from_m(20.0)),
+        force_in_words(Force::from_n(bounds().band_pull.most()), units)
     )
 }
 
@@ -210,6 +223,7 @@ fn size_name(size: ImplementSize) -> (&'static str, &'static str) {
         ImplementSize::InsideWidth => ("inside width", "m"),
         ImplementSize::Pitch => ("pitch", "m"),
         ImplementSize::ChainLength => ("chain length", "m"),
+        ImplementSize::BandPull => ("pull at the largest stretch", "N"),
     }
 }
 

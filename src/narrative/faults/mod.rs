@@ -12,6 +12,7 @@ mod implement_told;
 mod known_told;
 mod log_told;
 mod model_body;
+mod model_doubt;
 mod model_movement;
 mod model_rule;
 mod model_setting;

@@ -20,6 +20,26 @@ pub(super) fn body(rule: &BodyRule) -> Told {
             Told::new("belongs to no factor in `strength`").hint(did_you_mean(known))
         }
         BodyRule::LacksSegments(segments) => Told::new(format!("lacks {}", segments.join(", "))),
+        BodyRule::MassIndex(range) => Told::new(format!(
+            "is {} kg for each square metre of height; {} to {} is accepted",
+            rounded(range.value, 1),
+            range.least,
+            range.most
+        ))
+        .hint("look at the unit and the decimal point of mass and height"),
+        BodyRule::Proportion {
+            length_cm,
+            usual_cm,
+            ratio,
+        } => Told::new(format!(
+            "is {} cm; at that height it is about {} cm, and {} to {} times that is accepted",
+            rounded(*length_cm, 1),
+            rounded(*usual_cm, 1),
+            ratio.least,
+            ratio.most
+        ))
+        .hint("look at the unit: mm, cm"),
+        BodyRule::ShouldersBelowHips => Told::new("puts the shoulders below the hips"),
         BodyRule::Sum(range) => Told::new(format!(
             "adds up to {} % of body mass, limbs twice; {} to {} % is accepted",
             rounded(range.value, 2),
@@ -59,6 +79,14 @@ pub(super) fn muscle(rule: &MuscleRule<Fault>, units: System, tell: TellFault) -
             rounded(*angle_deg, 0)
         ))
         .hint("look at the unit: mm, cm"),
+        MuscleRule::Torn { movement, length } => Told::new(format!(
+            "makes fibres of {} optimal lengths on the way of the {}; {} to {} is accepted",
+            rounded(length.value, 2),
+            movement.to_lowercase(),
+            length.least,
+            length.most
+        ))
+        .hint("look at fibre length, moment arms and the length in the reference pose together"),
         MuscleRule::AnglesFall {
             angle_deg,
             before_deg,

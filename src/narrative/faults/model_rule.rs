@@ -2,7 +2,7 @@
 
 use super::known_told::did_you_mean;
 use super::told::{TellFault, Told};
-use super::{model_body, model_movement};
+use super::{model_body, model_doubt, model_movement};
 use crate::error::{BrokenRule, CurveRule, Fault, RuleFault};
 use crate::narrative::measured::outside;
 use crate::narrative::model_files::shelf_name;
@@ -44,6 +44,7 @@ fn broken(rule: &BrokenRule<Fault>, units: System, tell: TellFault) -> Told {
         BrokenRule::Curve(rule) => curve(rule),
         BrokenRule::Technique(rule) => model_movement::technique(rule),
         BrokenRule::Path(rule) => model_movement::path(rule, units, tell),
+        BrokenRule::Doubt(doubt) => model_doubt::told(doubt),
         BrokenRule::Said(faults) => {
             let told: Vec<Told> = faults.iter().map(|fault| tell(fault, units)).collect();
             let messages: Vec<&str> = told.iter().map(|told| told.message.as_str()).collect();
@@ -61,6 +62,11 @@ fn curve(rule: &CurveRule) -> Told {
             "reaches {} at its peak; a share of peak force is 1 there, within {} %",
             rounded(range.value, 3),
             rounded(50.0 * (range.most - range.least), 0)
+        ),
+        CurveRule::BellWidth { length_norm, width } => format!(
+            "gives the bell a width of {} at {} optimal lengths: b3 + b4 times the length must stay above 0",
+            rounded(width.value, 3),
+            rounded(*length_norm, 2)
         ),
         CurveRule::CornersFall { corners_um } => {
             let corners: Vec<String> = corners_um.iter().map(|um| rounded(*um, 3)).collect();

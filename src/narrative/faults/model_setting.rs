@@ -37,6 +37,10 @@ pub(super) fn told(fault: &SettingFault) -> Told {
                 ..told
             }
         }
+        SettingFault::NotFound { word } => {
+            Told::new(format!("no value has `{word}` in its path or its meaning"))
+                .hint("`torquill parameters` without --find lists all")
+        }
         SettingFault::MeantElsewhere { fault, path } => {
             told(fault).hint(format!("did you mean `{path}`?"))
         }
@@ -97,6 +101,11 @@ fn unfit(path: &str, reason: &SettingReason) -> Told {
         ),
         SettingReason::IsFree => {
             Told::new("is left free, so there is no number to change").hint("give it a value first")
+        }
+        SettingReason::ShareWithoutUnit { text, unit, now } => {
+            Told::new(format!("`{text}` is no length and no number of {unit}")).hint(format!(
+                "write a length such as \"60 cm\", or a multiple such as \"{now} {unit}\""
+            ))
         }
         SettingReason::IsCourse => Told::new("is a course over the joint angle, not one value")
             .hint("change it as a whole, such as +10%"),

@@ -119,6 +119,10 @@ fn missing(path: &str, field: &str, record: Option<&str>) -> Told {
         told.hint(format!(
             "say where the numbers come from: {field}: Published(\"key_of_sources.ron\", \"Table 1\"), or FromMemory, Derived, Assumed(\"reason\"), CommonPractice"
         ))
+    } else if field == "handling" {
+        told.hint(
+            "copy it from a built-in lift that is handled alike, such as `torquill show movement biceps-curl`; or begin the file with extends: \"biceps-curl\" and name only what differs",
+        )
     } else {
         told.hint(format!("add `{field}: …` inside its brackets"))
     }
@@ -162,6 +166,14 @@ fn found_value(found: &FoundValue) -> String {
 }
 
 fn syntax(path: &str, what: &SyntaxFault, found: Option<&str>) -> Told {
+    if let SyntaxFault::NoWord { words } = what {
+        let found = found.map_or_else(|| "something else".to_owned(), str::to_owned);
+        return Told::new(format!(
+            "{}{found} is none of the words that can stand here",
+            before(path)
+        ))
+        .hint(format!("begin with one of: {}", words.join(", ")));
+    }
     let (message, hint) = broken_grammar(what);
     let found = found.map(|found| format!(", found {found}"));
     let told = Told::new(format!(
@@ -187,7 +199,10 @@ fn broken_grammar(what: &SyntaxFault) -> (&str, &'static str) {
         SyntaxFault::ListEnds => ("expected `]`", BRACKETS),
         SyntaxFault::RecordBegins => ("expected `(`", "a record is ( field: value, … )"),
         SyntaxFault::RecordEnds => ("expected `)`", BRACKETS),
-        SyntaxFault::Text => ("expected a text in quotes", ""),
+        SyntaxFault::Text => (
+            "expected a text in quotes",
+            "put double quotes round it; keys of maps need them too, such as {\"grip_width\": …}",
+        ),
         SyntaxFault::TextEnds => ("a text is not closed", "add the closing quote"),
         SyntaxFault::Boolean => ("expected true or false", ""),
         SyntaxFault::Number => ("expected a number", ""),
@@ -201,6 +216,7 @@ fn broken_grammar(what: &SyntaxFault) -> (&str, &'static str) {
             "a model file holds one record; look for a bracket that is closed too early",
         ),
         SyntaxFault::CommentEnds => ("a comment `/*` is not closed", "add `*/`"),
+        SyntaxFault::NoWord { .. } => ("expected a word", ""),
         SyntaxFault::TooDeep => ("brackets are nested too deeply", ""),
         SyntaxFault::Other(words) => (words, ""),
     }

@@ -3,13 +3,14 @@
 use super::known_told::did_you_mean;
 use super::told::{TellFault, Told};
 use super::{model_rule, model_setting, model_text};
-use crate::error::{Fault, Known, ModelFault, Shelf};
+use crate::error::{ExtendsFault, Fault, Known, ModelFault, Shelf};
 use crate::narrative::model_files::shelf_name;
 use crate::units::System;
 
 /// The fault in words.
 pub(super) fn told(fault: &ModelFault<Fault>, units: System, tell: TellFault) -> Told {
     match fault {
+        ModelFault::Extends(fault) => extends(fault),
         ModelFault::Text(fault) => model_text::told(fault),
         ModelFault::Rule(fault) => model_rule::told(fault, units, tell),
         ModelFault::Setting(fault) => model_setting::told(fault),
@@ -35,6 +36,23 @@ pub(super) fn told(fault: &ModelFault<Fault>, units: System, tell: TellFault) ->
         }
         ModelFault::NoSuchPublication { key, known } => no_such_publication(key, known),
         ModelFault::NoKind { file } => no_kind(file),
+    }
+}
+
+fn extends(fault: &ExtendsFault) -> Told {
+    match fault {
+        ExtendsFault::NoName => Told::new("`extends` holds no name")
+            .hint("write the name of a file of the same kind, such as extends: \"reference-man\""),
+        ExtendsFault::Circle { files } => Told::new(format!(
+            "files extend one another in a circle: {}",
+            files.join(" → ")
+        ))
+        .hint("let one of them stand on its own or on a built-in file"),
+        ExtendsFault::NoSuchFile { shelf, name, known } => Told::new(format!(
+            "no {} is called `{name}`, so it cannot be extended",
+            shelf_name(*shelf)
+        ))
+        .hint(did_you_mean(known)),
     }
 }
 

@@ -4,13 +4,15 @@
 //! Out: [`bounds`], whose fields tell whether a value is inside. It stands below the laws because they
 //! read texts and records too, and above `error`, whose facts it fills.
 
-use crate::error::{Measured, OutOfBounds};
-use crate::source::Source;
+mod bound;
+
+pub use bound::{Bound, LowerEnd, UpperEnd};
+
 use serde::Deserialize;
 use std::sync::LazyLock;
 
 /// The text of the table, as `models/` holds it.
-pub const TEXT: &str = include_str!("../models/bounds.ron");
+pub const TEXT: &str = include_str!("../../models/bounds.ron");
 
 /// The table, read once.
 #[must_use]
@@ -18,94 +20,6 @@ pub fn bounds() -> &'static Bounds {
     static TABLE: LazyLock<Bounds> =
         LazyLock::new(|| ron::from_str(TEXT).expect("a test reads the table that is compiled in"));
     &TABLE
-}
-
-/// The range of one kind of value that comes in from outside.
-#[derive(Debug, Clone, PartialEq, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Bound {
-    /// The lower end.
-    pub from: LowerEnd,
-    /// The upper end.
-    pub to: UpperEnd,
-    /// What both ends are measured in.
-    pub unit: Measured,
-    /// Where they come from.
-    pub source: Source,
-}
-
-/// The lower end of a range.
-#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
-pub enum LowerEnd {
-    /// The smallest accepted value.
-    Least(f64),
-    /// A value that is not accepted any more.
-    Above(f64),
-}
-
-/// The upper end of a range.
-#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
-pub enum UpperEnd {
-    /// The largest accepted value.
-    Most(f64),
-    /// A value that is not accepted any more.
-    Below(f64),
-}
-
-impl Bound {
-    /// The smallest accepted value, or the one that is just not.
-    #[must_use]
-    pub const fn least(&self) -> f64 {
-        match self.from {
-            LowerEnd::Least(least) | LowerEnd::Above(least) => least,
-        }
-    }
-
-    /// The largest accepted value, or the one that is just not.
-    #[must_use]
-    pub const fn most(&self) -> f64 {
-        match self.to {
-            UpperEnd::Most(most) | UpperEnd::Below(most) => most,
-        }
-    }
-
-    /// The smallest accepted count.
-    #[must_use]
-    pub const fn fewest(&self) -> usize {
-        self.least() as usize
-    }
-
-    /// The largest accepted count.
-    #[must_use]
-    pub const fn most_of_them(&self) -> usize {
-        self.most() as usize
-    }
-
-    /// Whether a value in the unit of the row is inside; not a number is outside.
-    #[must_use]
-    pub fn holds(&self, value: f64) -> bool {
-        let above = match self.from {
-            LowerEnd::Least(least) => value >= least,
-            LowerEnd::Above(least) => value > least,
-        };
-        let below = match self.to {
-            UpperEnd::Most(most) => value <= most,
-            UpperEnd::Below(most) => value < most,
-        };
-        above && below
-    }
-
-    /// What is wrong with a value, if it is outside.
-    #[must_use]
-    pub fn outside(&self, value: f64) -> Option<OutOfBounds> {
-        (!self.holds(value)).then(|| OutOfBounds {
-            value,
-            least: self.least(),
-            least_is_inside: matches!(self.from, LowerEnd::Least(_)),
-            most: self.most(),
-            unit: self.unit,
-        })
-    }
 }
 
 /// Every bound, by what it is of.
@@ -140,8 +54,26 @@ pub struct Bounds {
     pub gyration: Bound,
     /// A breadth or small height of a finished body.
     pub build_size: Bound,
-    /// End of the passive range of a joint.
-    pub joint_end: Bound,
+    /// Body mass over the square of the height.
+    pub body_mass_index: Bound,
+    /// A segment's share of the height over that of the shipped tables.
+    pub segment_proportion: Bound,
+    /// A breadth's share of the height over that of the shipped tables.
+    pub breadth_proportion: Bound,
+    /// Angle of the elbow.
+    pub angle_elbow: Bound,
+    /// Angle of the shoulder, in each of its planes.
+    pub angle_shoulder: Bound,
+    /// Angle of the lower back.
+    pub angle_lumbar: Bound,
+    /// Angle of the hip.
+    pub angle_hip: Bound,
+    /// Angle of the knee.
+    pub angle_knee: Bound,
+    /// Angle of the ankle.
+    pub angle_ankle: Bound,
+    /// Length of relaxed fibres on the way of a lift.
+    pub relaxed_length: Bound,
     /// Passive torque at the end of a joint.
     pub passive_torque: Bound,
     /// Angle over which a passive torque grows.
@@ -172,6 +104,8 @@ pub struct Bounds {
     pub active_width: Bound,
     /// Shape of a bell of active force.
     pub active_gamma: Bound,
+    /// Width of a bell of active force, at the lengths at which it is used.
+    pub bell_width: Bound,
     /// Peak of a curve of active force.
     pub active_peak: Bound,
     /// Shape of the passive curve.
@@ -206,14 +140,18 @@ pub struct Bounds {
     pub break_share: Bound,
     /// Pad and cam of a machine.
     pub lever_radius: Bound,
-    /// End of a sweep.
-    pub sweep_angle: Bound,
     /// Height of the joint of a sweep.
     pub joint_height: Bound,
     /// Elbow at lockout.
     pub lockout_elbow: Bound,
+    /// How far shoulder blades are drawn back.
+    pub blades_drawn_back: Bound,
     /// Friction over normal force.
     pub friction: Bound,
+    /// Height of the shoulders.
+    pub shoulder_height: Bound,
+    /// Height of the shoulders or the hips over the standing height.
+    pub shoulder_height_share: Bound,
     /// A place of the hand.
     pub hand_place: Bound,
     /// A place of the hand over the height.
@@ -278,6 +216,8 @@ pub struct Bounds {
     pub safe_stretch: Bound,
     /// Share of the stored energy that a band keeps.
     pub band_loss: Bound,
+    /// Pull of a band at its largest stretch.
+    pub band_pull: Bound,
     /// Width of the strand of a band.
     pub band_width: Bound,
     /// Thickness of a layer of a band.

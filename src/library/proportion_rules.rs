@@ -1,0 +1,151 @@
+//! Rules for proportions: limbs and breadths against those of the shipped tables at the same height.
+//!
+//! In: a segment table or a finished lifter. Out: complaints about lengths that no body of that height has.
+
+use super::built_in;
+use super::complaint::{PlausibleRange, Rules};
+use super::read::read;
+use crate::anatomy::{Lifter, SegmentName, SegmentTable};
+use crate::bounds::{Bound, bounds};
+use crate::error::{BodyRule, BrokenRule, Doubt};
+use std::sync::LazyLock;
+
+/// The shipped tables, men and women.
+static SHIPPED: LazyLock<Vec<SegmentTable>> = LazyLock::new(|| {
+    let names = ["de-leva-men", "de-leva-women"].map(|name| format!("segments/{name}.ron"));
+    let texts = names.iter().filter_map(|name| built_in::text(name));
+    texts.filter_map(|text| read(EMBEDDED, text).ok()).collect()
+});
+
+/// What the shipped tables are called where they are read.
+const EMBEDDED: &str = "models/segments";
+
+/// The segments and breadths of a table.
+pub(super) fn of_table(table: &SegmentTable, rules: &mut Rules) {
+    let height_m = table.sample_height.as_m();
+    for (name, row) in &table.rows {
+        let path = format!("rows.{}.length", name.name());
+        segment(&path, *name, (row.length.as_m(), height_m), rules);
+    }
+    for (field, share, usual) in breadths_of(table) {
+        let path = format!("breadths.{field}");
+        compared(
+            &path,
+            (share * height_m, usual * height_m),
+            &bounds().breadth_proportion,
+            rules,
+        );
+    }
+    let (trunk, hips) = (table.rows.get(&SegmentName::Trunk), &table.breadths);
+    if trunk.is_some_and(|trunk| trunk.length.as_m() <= hips.hip_to_lumbar * height_m) {
+        let below = BrokenRule::Body(BodyRule::ShouldersBelowHips);
+        rules.add("rows.trunk.length", below);
+    }
+}
+
+/// The segments and breadths of a finished lifter.
+pub(super) fn of_lifter(lifter: &Lifter, rules: &mut Rules) {
+    let height_m = lifter.height.as_m();
+    for (name, limb) in &lifter.segments {
+        let path = format!("segments.{}.length", name.name());
+        segment(&path, *name, (limb.length.as_m(), height_m), rules);
+    }
+    let build = &lifter.build;
+    let sizes = [
+        ("biacromial_breadth", build.biacromial_breadth),
+        ("shoulder_breadth", build.shoulder_breadth),
+        ("chest_height", build.chest_height),
+        ("hip_breadth", build.hip_breadth),
+        ("hip_to_lumbar", build.hip_to_lumbar),
+        ("ankle_height", build.ankle_height),
+        ("heel_to_ankle", build.heel_to_ankle),
+        ("ankle_to_ball", build.ankle_to_ball),
+    ];
+    for ((field, size), usual) in sizes.into_iter().zip(usual_breadths()) {
+        let path = format!("build.{field}");
+        compared(
+            &path,
+            (size.as_m(), usual * height_m),
+            &bounds().breadth_proportion,
+            rules,
+        );
+    }
+    if lifter.segment(SegmentName::Trunk).length <= build.hip_to_lumbar {
+        let below = BrokenRule::Body(BodyRule::ShouldersBelowHips);
+        rules.add("segments.trunk.length", below);
+    }
+}
+
+/// A segment's length at a height against the shipped tables' mean.
+fn segment(path: &str, name: SegmentName, (length_m, height_m): (f64, f64), rules: &mut Rules) {
+    let shares = SHIPPED.iter().filter_map(|table| {
+        let row = table.rows.get(&name)?;
+        Some(row.length.as_m() / table.sample_height.as_m())
+    });
+    let usual_m = height_m * mean(shares);
+    compared(
+        path,
+        (length_m, usual_m),
+        &bounds().segment_proportion,
+        rules,
+    );
+}
+
+/// A length against the usual one.
+fn compared(path: &str, (length_m, usual_m): (f64, f64), bound: &'static Bound, rules: &mut Rules) {
+    if !(usual_m > 0.0 && length_m.is_finite()) {
+        return;
+    }
+    rules.asks(path, PlausibleRange::times(bound, usual_m));
+    let ratio = length_m / usual_m;
+    if let Some(ratio) = bound.outside(ratio) {
+        let proportion = BodyRule::Proportion {
+            length_cm: 100.0 * length_m,
+            usual_cm: 100.0 * usual_m,
+            ratio,
+        };
+        rules.add(path, BrokenRule::Body(proportion));
+    } else if let Some(ratio) = bound.unlikely(ratio) {
+        let odd = Doubt::Proportion {
+            length_cm: 100.0 * length_m,
+            usual_cm: 100.0 * usual_m,
+            ratio,
+        };
+        rules.add(path, BrokenRule::Doubt(odd));
+    }
+}
+
+/// The breadths of a table beside those of the shipped ones.
+fn breadths_of(table: &SegmentTable) -> impl Iterator<Item = (&'static str, f64, f64)> {
+    let own = fields(table);
+    own.into_iter()
+        .zip(usual_breadths())
+        .map(|((field, share), usual)| (field, share, usual))
+}
+
+fn usual_breadths() -> Vec<f64> {
+    let count = SHIPPED.first().map_or(0, |table| fields(table).len());
+    (0..count)
+        .map(|index| mean(SHIPPED.iter().map(|table| fields(table)[index].1)))
+        .collect()
+}
+
+/// Breadths in the order in which a lifter's build names them.
+fn fields(table: &SegmentTable) -> [(&'static str, f64); 8] {
+    let breadths = &table.breadths;
+    [
+        ("biacromial", breadths.biacromial),
+        ("shoulder_joints", breadths.shoulder_joints),
+        ("chest_above_shoulder", breadths.chest_above_shoulder),
+        ("hip_joints", breadths.hip_joints),
+        ("hip_to_lumbar", breadths.hip_to_lumbar),
+        ("ankle_height", breadths.ankle_height),
+        ("heel_to_ankle", breadths.heel_to_ankle),
+        ("ankle_to_ball", breadths.ankle_to_ball),
+    ]
+}
+
+fn mean(values: impl Iterator<Item = f64>) -> f64 {
+    let (sum, count) = values.fold((0.0, 0.0), |(sum, count), value| (sum + value, count + 1.0));
+    sum / f64::max(count, 1.0)
+}
