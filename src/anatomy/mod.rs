@@ -29,4 +29,6 @@ pub use scaling::{MuscleTable, Tables, build, groups};
 pub use segment::{Breadths, Segment, SegmentName, SegmentRow, SegmentTable};
 pub use shoulder_line::{LineAtPose, LinePlace, LineStart, ShoulderLine, ShoulderPath};
 pub use shoulder_pose::{BladeTurn, ShoulderMotion, ShoulderPose, axis_of};
-pub use tendon::{Tendon, tendon_force, tendon_strain};
+pub use tendon::{
+    TENDON_SLOPE, TOE_END, TOE_FORCE, TOE_SHAPE, Tendon, tendon_force, tendon_strain,
+};

@@ -22,13 +22,13 @@ pub enum Tendon {
 }
 
 /// Thelen 2003: force share at the end of the toe.
-const TOE_FORCE: f64 = 0.33;
+pub const TOE_FORCE: f64 = 0.33;
 /// Thelen 2003: shape of the toe.
-const TOE_SHAPE: f64 = 3.0;
+pub const TOE_SHAPE: f64 = 3.0;
 /// Thelen 2003: end of the toe over the strain at peak force.
-const TOE_END: f64 = 0.609;
+pub const TOE_END: f64 = 0.609;
 /// Thelen 2003: slope of the straight part times the strain at peak force.
-const SLOPE: f64 = 1.712;
+pub const TENDON_SLOPE: f64 = 1.712;
 
 /// Force of a tendon over the muscle's peak force at a strain.
 ///
@@ -53,7 +53,7 @@ pub fn tendon_force(strain: f64, strain_at_peak: f64) -> f64 {
     } else if strain <= toe {
         TOE_FORCE * ((TOE_SHAPE * strain / toe).exp() - 1.0) / (TOE_SHAPE.exp() - 1.0)
     } else {
-        SLOPE / strain_at_peak * (strain - toe) + TOE_FORCE
+        TENDON_SLOPE / strain_at_peak * (strain - toe) + TOE_FORCE
     }
 }
 
@@ -72,6 +72,6 @@ pub fn tendon_strain(force: f64, strain_at_peak: f64) -> f64 {
     } else if force <= TOE_FORCE {
         toe / TOE_SHAPE * (force * (TOE_SHAPE.exp() - 1.0) / TOE_FORCE).ln_1p()
     } else {
-        toe + (force - TOE_FORCE) * strain_at_peak / SLOPE
+        toe + (force - TOE_FORCE) * strain_at_peak / TENDON_SLOPE
     }
 }

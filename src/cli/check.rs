@@ -11,7 +11,9 @@ use std::path::PathBuf;
 
 /// CheckArguments of `check`.
 #[derive(Debug, Args)]
-#[command(after_help = "Example:\n  torquill check models/lifters/reference-man.ron")]
+#[command(after_long_help = "Examples:
+  torquill show lifter club-lifter -o mine.ron
+  torquill check mine.ron")]
 pub struct CheckArguments {
     /// Model file to read
     file: PathBuf,

@@ -13,7 +13,7 @@ use clap::{ArgMatches, Args};
 
 /// CurveArguments of `curve`.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
+#[command(after_long_help = "Examples:
   torquill curve bench-press --load \"55 kg\"
   torquill curve biceps-curl --load \"8 kg\" --format csv
   torquill curve bench-press --load \"55 kg\" --detail --format json

@@ -15,9 +15,10 @@ use clap::{ArgMatches, Args};
 
 /// FigureArguments of `figure`.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
-  torquill figure bench-press --lifter reference-man --load \"55 kg\" -o bench.svg
-  torquill figure bench-press --load \"55 kg\" --versus --load \"35 kg\" --band loop-14mm:1 -o bands.png
+#[command(after_long_help = "Examples:
+  torquill figure bench-press --load \"55 kg\" -o bench.svg
+  torquill figure bench-press --load \"55 kg\" \\
+      --versus --load \"35 kg\" --band loop-14mm:1 -o bands.png
   torquill figure biceps-curl --size page --theme dark --words --data -o curl.png")]
 pub struct FigureArguments {
     /// Name of the movement (see: torquill movements)

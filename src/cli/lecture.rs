@@ -1,26 +1,27 @@
 //! `torquill lecture -o DIR`: the whole set of lecture figures with words, data and a page of all.
 
+use super::folder::{check_folder, check_names, write_into};
 use super::options::UnitsOption;
-use super::output;
 use super::picture::LookOptions;
 use crate::draw::png;
-use crate::error::{CommandFault, Error, Result};
+use crate::error::Result;
 use crate::library::Library;
 use crate::narrative::lecture_words::{figures_written, left_out_in_words};
 use crate::report::{LectureSet, PAGE, PictureWriters};
 use crate::study::Desk;
 use clap::Args;
 use indicatif::{ProgressBar, ProgressStyle};
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 /// LectureArguments of `lecture`.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
+#[command(after_long_help = "Examples:
   torquill lecture -o figures
   torquill lecture --lifter reference-woman --size page --theme dark -o handout
 
-Every figure is written as SVG and PNG, with caption (.caption.txt), alternative text (.alt.txt) and
-data (.csv) beside it; index.html in the same folder shows them all, works offline and prints well.")]
+Every figure is written as SVG and PNG, with caption (.caption.txt), alternative
+text (.alt.txt) and data (.csv) beside it; index.html in the same folder shows
+them all, works offline and prints well.")]
 pub struct LectureArguments {
     /// Folder to write into; made if it is not there
     #[arg(short, long, value_name = "DIR")]
@@ -45,7 +46,7 @@ pub fn run(arguments: &LectureArguments, library: &Library) -> Result<()> {
         anstream::eprintln!("{}", left_out_in_words(movement, error, units));
     }
     let set = LectureSet::of(&desk);
-    check_files(arguments, &set.file_names())?;
+    check_names(&arguments.output, &set.file_names(), arguments.look.force)?;
     let writers = PictureWriters {
         svg: arguments.look.svg_writer(),
         png,
@@ -53,7 +54,7 @@ pub fn run(arguments: &LectureArguments, library: &Library) -> Result<()> {
     let progress = bar(set.count());
     let drawn = set.drawn(look, writers, &|| progress.inc(1));
     progress.finish_and_clear();
-    write(&arguments.output, &set.files(look, drawn?))?;
+    write_into(&arguments.output, &set.files(look, drawn?))?;
     let page = arguments.output.join(PAGE).display().to_string();
     anstream::eprintln!("{}", figures_written(set.count(), &page));
     Ok(())
@@ -67,43 +68,4 @@ fn bar(count: usize) -> ProgressBar {
         Ok(style) => bar.with_style(style),
         Err(_) => bar,
     }
-}
-
-fn check_folder(folder: &Path) -> Result<()> {
-    if folder.exists() && !folder.is_dir() {
-        return Err(Error::bad(CommandFault::TargetIsFile {
-            file: folder.display().to_string(),
-        }));
-    }
-    Ok(())
-}
-
-/// Refuses to replace files unasked, before anything is computed.
-fn check_files(arguments: &LectureArguments, names: &[String]) -> Result<()> {
-    if arguments.look.force {
-        return Ok(());
-    }
-    let places = names.iter().map(|name| arguments.output.join(name));
-    let there: Vec<PathBuf> = places.filter(|file| file.exists()).collect();
-    match there.as_slice() {
-        [] => Ok(()),
-        [first, others @ ..] => Err(Error::bad(CommandFault::SetExists {
-            file: first.display().to_string(),
-            others: others.len(),
-        })),
-    }
-}
-
-fn write(folder: &Path, files: &[(String, Vec<u8>)]) -> Result<()> {
-    std::fs::create_dir_all(folder).map_err(|fault| {
-        Error::bad(CommandFault::FolderNotMade {
-            folder: folder.display().to_string(),
-            cause: fault.to_string(),
-        })
-    })?;
-    let placed: Vec<(PathBuf, &[u8])> = files
-        .iter()
-        .map(|(name, bytes)| (folder.join(name), bytes.as_slice()))
-        .collect();
-    output::write_files(&placed)
 }

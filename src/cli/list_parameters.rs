@@ -10,7 +10,7 @@ use clap::Args;
 
 /// ParametersArguments of `parameters`.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
+#[command(after_long_help = "Examples:
   torquill parameters biceps-curl
   torquill parameters bench-press --find grip
   torquill parameters squat --find \"moment arm\" --long

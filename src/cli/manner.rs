@@ -9,8 +9,9 @@ use clap::Args;
 /// How a repetition is done.
 #[derive(Debug, Args)]
 pub struct Manner {
-    /// Time of the lowering; "0 s" starts from a hold at the bottom. Without it 2 s, and no lowering in lifts
-    /// that begin at the floor or in a hang
+    /// Time of the lowering; "0 s" starts from a hold at the bottom
+    ///
+    /// Without it 2 s, and no lowering in lifts that begin at the floor or in a hang.
     #[arg(long, value_name = "TIME")]
     lowering: Option<String>,
     /// Hold at the bottom for this long; touch and go without it

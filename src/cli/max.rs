@@ -17,12 +17,12 @@ use std::path::PathBuf;
 
 /// MaxArguments of `max`.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
+#[command(after_long_help = "Examples:
   torquill max bench-press
   torquill max bench-press --from 0.5 --to 1
   torquill max bench-press --eccentric \"3 s\" --velocities -o velocities.png
   torquill max bench-press --to-load \"102.5 kg\"
-  torquill max squat --cohort 1000 --format csv")]
+  torquill max squat --cohort 20 --format csv")]
 pub struct MaxArguments {
     /// Name of the movement (see: torquill movements)
     movement: String,

@@ -5,14 +5,19 @@
 
 mod check;
 mod complain;
+mod completing;
 mod completions;
 mod curve;
+mod explain;
 mod figure;
+mod folder;
+mod help_groups;
 mod hung;
 mod kind;
 mod lecture;
 mod list_parameters;
 mod manner;
+mod manual;
 mod max;
 mod movements;
 mod options;
@@ -44,7 +49,7 @@ use std::io::IsTerminal;
 /// the range of a lift; bar, bands and chains give the demand; both together give effort, the sticking
 /// region, and how much a setup flattens it.
 #[derive(Debug, Parser)]
-#[command(name = "torquill", version, max_term_width = 100, after_help = EXAMPLES)]
+#[command(name = "torquill", version, max_term_width = 100, after_long_help = EXAMPLES)]
 struct Cli {
     /// Folder of model files that adds to the built-in ones or replaces those of the same name
     #[arg(long, global = true, value_name = "DIR")]
@@ -57,7 +62,8 @@ const EXAMPLES: &str = "Examples:
   torquill movements
   torquill curve bench-press --load \"55 kg\"
   torquill figure bench-press --load \"55 kg\" -o bench.png
-  torquill figure bench-press --load \"55 kg\" --versus --load \"35 kg\" --band loop-14mm:1 -o bands.png
+  torquill figure bench-press --load \"55 kg\" \\
+      --versus --load \"35 kg\" --band loop-14mm:1 -o bands.png
 
 Education, not medical advice.";
 
@@ -67,6 +73,8 @@ enum Command {
     Movements(movements::MovementsArguments),
     /// Capacity, demand and effort over the range of a movement
     Curve(curve::CurveArguments),
+    /// Print the whole calculation of one pose, to be followed with a pocket calculator
+    Explain(explain::ExplainArguments),
     /// Draw capacity, demand, effort and the sticking region as SVG or PNG
     Figure(figure::FigureArguments),
     /// What a changed value does to the curve, and which values matter most
@@ -91,14 +99,29 @@ enum Command {
     Show(show::ShowArguments),
     /// List the publications behind the numbers
     Sources(sources::SourcesArguments),
-    /// Print a completion script for a shell
+    /// Print what a shell needs to complete commands, names and paths
     Completions(completions::CompletionsArguments),
+    /// Print the manual page, or write one for every command
+    Manual(manual::ManualArguments),
+}
+
+/// The program's commands with their options in groups.
+fn command() -> clap::Command {
+    help_groups::grouped(Cli::command())
 }
 
 /// Runs the program with the arguments of the process and returns its exit status.
 #[must_use]
 pub fn run() -> u8 {
-    let matches = match Cli::command().try_get_matches() {
+    match completing::answered(command) {
+        Ok(false) => {}
+        Ok(true) => return 0,
+        Err(fault) => {
+            let _ = fault.print();
+            return 2;
+        }
+    }
+    let matches = match command().try_get_matches() {
         Ok(matches) => matches,
         Err(fault) => {
             // Clap prints help and its own messages; a closed pipe is nobody's fault.
@@ -136,6 +159,7 @@ fn answer(cli: &Cli, matches: &ArgMatches) -> Result<()> {
     match &cli.command {
         Command::Movements(arguments) => movements::run(arguments, &library),
         Command::Curve(arguments) => curve::run(arguments, &library, own),
+        Command::Explain(arguments) => explain::run(arguments, &library, own),
         Command::Figure(arguments) => figure::run(arguments, &library, own),
         Command::Vary(arguments) => vary::run(arguments, &library, own),
         Command::Rep(arguments) => rep::run(arguments, &library),
@@ -148,6 +172,7 @@ fn answer(cli: &Cli, matches: &ArgMatches) -> Result<()> {
         Command::Parameters(arguments) => list_parameters::run(arguments, &library),
         Command::Show(arguments) => show::run(arguments, &library),
         Command::Sources(arguments) => sources::run(arguments, &library),
-        Command::Completions(arguments) => completions::run(arguments, &mut Cli::command()),
+        Command::Completions(arguments) => completions::run(arguments),
+        Command::Manual(arguments) => manual::run(arguments, command()),
     }
 }

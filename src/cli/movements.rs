@@ -11,7 +11,7 @@ use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 
 /// MovementsArguments of `movements`.
 #[derive(Debug, Args)]
-#[command(after_help = "Example:\n  torquill movements --lifter reference-woman")]
+#[command(after_long_help = "Example:\n  torquill movements --lifter reference-woman")]
 pub struct MovementsArguments {
     #[command(flatten)]
     who: Who,

@@ -17,12 +17,15 @@ use std::path::PathBuf;
 
 /// PickArguments of `pick`.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
+#[command(after_long_help = "Examples:
   torquill pick bench-press --gym college-weight-room
   torquill pick bench-press --lifter club-lifter --gym garage -o bench.png
-  torquill pick bench-press --gym strength-lab --share 10%..35% --only chains --hung 2
-  torquill pick bench-press --gym college-weight-room --goal most-load --at end --limit-at 0.2
-  torquill pick bench-press --gym college-weight-room --goal profile --profile \"0=60%, 0.5=80%, 1=80%\"
+  torquill pick bench-press --gym strength-lab --share 10%..35% \\
+      --only chains --hung 2
+  torquill pick bench-press --gym college-weight-room \\
+      --goal most-load --at end --limit-at 0.2
+  torquill pick bench-press --gym college-weight-room \\
+      --goal profile --profile \"0=60%, 0.5=80%, 1=80%\"
 
 Gyms: garage, college-weight-room, strength-lab (all invented), or your own file.")]
 pub struct PickArguments {
@@ -71,10 +74,10 @@ pub struct WishOptions {
     /// Where --effort is the limit (most-load); elsewhere up to 100 % then
     #[arg(long, value_name = "PLACE")]
     limit_at: Option<String>,
-    /// Wanted effort over the range: \"0=60%, 0.5=80%, 1=90%\"
+    /// Wanted effort over the range: "0=60%, 0.5=80%, 1=90%"
     #[arg(long, value_name = "POINTS")]
     profile: Option<String>,
-    /// Limit of the load at a place: \"start=40 kg..60 kg\", \"end=..120 kg\"
+    /// Limit of the load at a place: "start=40 kg..60 kg", "end=..120 kg"
     #[arg(long, value_name = "LIMIT")]
     load_at: Vec<String>,
     /// Use only these: bands, chains, plain, or names of pieces

@@ -21,12 +21,15 @@ use std::path::PathBuf;
 
 /// PlanArguments of `plan`.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
+#[command(after_long_help = "Examples:
   torquill plan bench-press --one-rm \"140 kg\" --method overloaded-lowering
-  torquill plan bench-press --one-rm \"140 kg\" --method clusters --load \"105 kg\" --total-reps 12 -o clusters.png
+  torquill plan bench-press --one-rm \"140 kg\" --method clusters \\
+      --load \"105 kg\" --total-reps 12 -o clusters.png
   torquill plan bench-press --log stalled --method pyramid --sheet pyramid.html
-  torquill plan bench-press --one-rm \"140 kg\" --method bands --gym college-weight-room --sheet bands.svg
-  torquill plan bench-press --one-rm \"140 kg\" --method chains --chain chain-10mm:1
+  torquill plan bench-press --one-rm \"140 kg\" --method bands \\
+      --gym college-weight-room --sheet bands.svg
+  torquill plan bench-press --one-rm \"140 kg\" --method chains \\
+      --chain chain-10mm:1
   torquill plan bench-press --one-rm \"140 kg\" --method all
   torquill plan squat --one-rm \"180 kg\" --weeks 4 --sheet block.html")]
 pub struct PlanArguments {
@@ -38,11 +41,14 @@ pub struct PlanArguments {
     /// Set a model value, such as technique.grip_width="60 cm" or muscles.biceps_long.moment_arm.elbow=+10%
     #[arg(long = "set", value_name = "PATH=VALUE")]
     set: Vec<String>,
-    /// straight, pyramid, clusters, overloaded-lowering, bands, chains, or all; straight if left out, with --weeks
-    /// overloaded lowering where the lifter may do it
+    /// straight, pyramid, clusters, overloaded-lowering, bands, chains, or all
+    ///
+    /// Left out it is straight; with --weeks, overloaded lowering where the lifter may do it.
     #[arg(long, value_name = "METHOD")]
     method: Option<String>,
-    /// The one-repetition maximum (pull-up, calf raise: what is added to the body); simulated if neither this nor a log is given
+    /// The one-repetition maximum; simulated if neither this nor a log is given
+    ///
+    /// Of pull-up and calf raise it is what is added to the body.
     #[arg(long, value_name = "MASS", conflicts_with = "log")]
     one_rm: Option<String>,
     /// Training log to take the maximum from (a file, or rising, stalled, gappy)

@@ -15,10 +15,15 @@ use std::path::PathBuf;
 
 /// ProgressArguments of `progress`.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
-  torquill progress --log models/logs/stalled.csv
-  torquill progress --log stalled -o trend.png
-  torquill progress --log my-log.csv --lift squat --skip-bad-rows --format json")]
+#[command(after_long_help = "Examples:
+  torquill progress --log stalled
+  torquill progress --log rising -o trend.png
+  echo \"date,lift,load,repetitions\" > my-log.csv
+  echo \"2026-03-02,squat,100 kg,5\" >> my-log.csv
+  echo \"2026-03-09,squat,102.5 kg,5\" >> my-log.csv
+  echo \"2026-03-16,squat,105 kg,5\" >> my-log.csv
+  echo \"2026-03-23,squat,107.5 kg,4\" >> my-log.csv
+  torquill progress --log my-log.csv --lift squat --format json")]
 pub struct ProgressArguments {
     /// Training log: a CSV file, or the name of an invented one (rising, stalled, gappy)
     #[arg(long, value_name = "FILE|NAME")]

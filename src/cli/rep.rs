@@ -18,11 +18,13 @@ use std::path::PathBuf;
 
 /// RepArguments of `rep`.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
+#[command(after_long_help = "Examples:
   torquill rep bench-press --load 100%
-  torquill rep bench-press --load \"35 kg\" --band loop-14mm:1 --pause \"1 s\" -o rep.png
+  torquill rep bench-press --load \"35 kg\" --band loop-14mm:1 \\
+      --pause \"1 s\" -o rep.png
   torquill rep squat --load 85% --format json
-  torquill rep bench-press --load 100% --band loop-22mm:1 --versus-plain -o versus.png
+  torquill rep bench-press --load 100% --band loop-22mm:1 \\
+      --versus-plain -o versus.png
   torquill rep bench-press --load 105% --lowering \"3 s\" --hand-over")]
 pub struct RepArguments {
     /// Name of the movement (see: torquill movements)

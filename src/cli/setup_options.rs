@@ -19,8 +19,10 @@ pub struct SetupOptions {
     /// Weight, bar and both sides together (one hand for dumb-bells): "100 kg", "225 lb"
     #[arg(long, value_name = "MASS", allow_hyphen_values = true)]
     pub load: Vec<String>,
-    /// Band: NAME[:COUNT a side[@ANCHOR]], such as loop-29mm:1 or loop-29mm:1@rack-high; your own by readings,
-    /// "mine:1@floor: rest=104 cm, 130 cm=8 kg, 160 cm=15 kg", or by a CSV file, "mine: readings.csv"
+    /// Band: NAME[:COUNT a side[@ANCHOR]], such as loop-29mm:1 or loop-29mm:1@rack-high
+    ///
+    /// Your own by readings of length and pull, "mine:1@floor: rest=104 cm, 130 cm=8 kg, 160 cm=15 kg", or by a CSV
+    /// file of them, "mine: readings.csv".
     #[arg(long, value_name = "BAND")]
     pub band: Vec<String>,
     /// Chain: NAME[:COUNT a side], such as chain-10mm:1

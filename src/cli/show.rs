@@ -12,7 +12,7 @@ use std::path::PathBuf;
 
 /// ShowArguments of `show`.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
+#[command(after_long_help = "Examples:
   torquill show
   torquill show lifters
   torquill show movement biceps-curl

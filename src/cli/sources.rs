@@ -9,7 +9,7 @@ use clap::Args;
 
 /// SourcesArguments of `sources`.
 #[derive(Debug, Args)]
-#[command(after_help = "Example:\n  torquill sources --format csv")]
+#[command(after_long_help = "Example:\n  torquill sources --format csv")]
 pub struct SourcesArguments {
     /// Form of the output
     #[arg(long, value_enum, default_value_t = Format::Table)]

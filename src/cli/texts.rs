@@ -4,7 +4,8 @@
 
 use crate::bounds::bounds;
 use crate::error::{Error, OptionFault, Result};
-use crate::units::Mass;
+use crate::study::AskedPlace;
+use crate::units::{Angle, Length, Mass};
 
 /// Reads "80 %", "80%" or "0.8".
 ///
@@ -60,6 +61,31 @@ pub fn place(text: &str) -> Result<f64> {
             .filter(|place| bounds().range_place.holds(*place))
             .ok_or_else(|| Error::bad(OptionFault::NoPlace(text.to_owned()))),
     }
+}
+
+/// Reads where a pose is worked out: "10 cm" from the start, "60 deg" of the joint, 40% of the range, or a word.
+///
+/// **Fails** for a number without a unit, and as lengths and angles do.
+pub fn pose_place(text: &str) -> Result<AskedPlace> {
+    let trimmed = text.trim();
+    let is_number = trimmed.parse::<f64>().is_ok();
+    let has_digit = trimmed.contains(|c: char| c.is_ascii_digit());
+    if is_number || trimmed.is_empty() {
+        return Err(Error::bad(OptionFault::NoPosePlace(text.to_owned())));
+    }
+    if trimmed.ends_with('%') || !has_digit {
+        let share = place(trimmed).ok();
+        let share = share.ok_or_else(|| Error::bad(OptionFault::NoPosePlace(text.to_owned())))?;
+        return Ok(AskedPlace::Share(share));
+    }
+    if trimmed.contains("deg") || trimmed.contains('°') || trimmed.contains("rad") {
+        let angle = Angle::from_text(trimmed).map_err(Error::bad)?;
+        return Ok(AskedPlace::AtAngle(angle));
+    }
+    let travel = Length::from_text(trimmed);
+    travel
+        .map(AskedPlace::Travel)
+        .map_err(|fault| Error::bad(OptionFault::NoTravel(fault)))
 }
 
 /// Reads "end=60 kg..80 kg", "start=..60 kg": a place and the limits of the load there.

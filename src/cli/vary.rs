@@ -16,11 +16,15 @@ use std::path::PathBuf;
 
 /// VaryArguments of `vary`.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:
-  torquill vary biceps-curl --param muscles.biceps_long.moment_arm.elbow --values -20%,-10%,0%,+10%,+20%
-  torquill vary bench-press --param technique.grip_width --values \"60 cm..95 cm:4\" -o grips.png
+#[command(after_long_help = "Examples:
+  torquill vary biceps-curl --param muscles.biceps_long.moment_arm.elbow \\
+      --values -20%,-10%,0%,+10%,+20%
+  torquill vary bench-press --param technique.grip_width \\
+      --values \"60 cm..95 cm:4\" -o grips.png
   torquill vary squat --param technique.bar_position --values high,low
-  torquill vary bench-press --param technique.grip_width --values \"60 cm..90 cm:7\" --param technique.tuck --values \"15 deg..60 deg:4\" -o map.png
+  torquill vary bench-press --param technique.grip_width \\
+      --values \"60 cm..90 cm:7\" --param technique.tuck \\
+      --values \"15 deg..60 deg:4\" -o map.png
   torquill vary bench-press --rank -o rank.png")]
 pub struct VaryArguments {
     /// Name of the movement (see: torquill movements)
@@ -30,7 +34,7 @@ pub struct VaryArguments {
     /// Path of the value to change, as --set takes it; twice for a map of two
     #[arg(long, value_name = "PATH")]
     param: Vec<String>,
-    /// Its values: a list such as -20%,0%,+20%, or a range with a count, \"50 cm..90 cm:5\"
+    /// Its values: a list such as -20%,0%,+20%, or a range with a count, "50 cm..90 cm:5"
     #[arg(long, value_name = "LIST|RANGE", allow_hyphen_values = true)]
     values: Vec<String>,
     /// Rank every value of the movement by what the same relative change does

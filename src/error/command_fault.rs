@@ -105,6 +105,10 @@ pub enum OptionFault {
     NoShares(String),
     /// No place of the range.
     NoPlace(String),
+    /// No place of a pose.
+    NoPosePlace(String),
+    /// A place of a pose that is no distance.
+    NoTravel(QuantityFault),
     /// No limit of a load.
     NoLoadLimit(String),
     /// No point of a profile.

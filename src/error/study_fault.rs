@@ -3,7 +3,7 @@
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
 use super::{OutcomeFault, PickFault};
-use crate::units::{Mass, QuantityFault};
+use crate::units::{Angle, Length, Mass, QuantityFault};
 
 /// A figure by which curves are compared.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -95,6 +95,26 @@ pub enum LiftFault {
     NothingToCompare,
     /// The setup asks for nothing, so no plain weight is as hard.
     AsksForNothing,
+    /// A place by its travel, in a movement of one joint.
+    PlaceIsAnAngle,
+    /// A place by an angle, in a movement of a bar or sled.
+    PlaceIsATravel,
+    /// A travel that the load does not make.
+    TravelOutside {
+        /// What was asked for.
+        asked: Length,
+        /// The whole way.
+        most: Length,
+    },
+    /// An angle that the joint does not reach.
+    AngleOutside {
+        /// What was asked for.
+        asked: Angle,
+        /// The least angle of the range.
+        least: Angle,
+        /// The greatest.
+        most: Angle,
+    },
 }
 
 /// Why a text gives a parameter no values.

@@ -9,6 +9,7 @@ use super::arm_in_space::{ArmInSpace, square_to};
 use super::arm_outline::{ArmLine, outline};
 use super::arm_record::{ArmPlace, ArmRecord, BentEnd, Hand, HandPlace, Posture};
 use super::limb_lines::BodyLines;
+use super::limb_weight::LimbWeight;
 use super::linkage::{Link, along, forearm_and_hand};
 use super::load_point::LoadPoint;
 use super::pose::{Affine, Coordinate, Pose, Reaction, ReactionLimit, ReactionReading};
@@ -421,5 +422,10 @@ impl TracedPath for ArmPath {
             limb_inertia: self.inertia(&arm, shoulder.turn, slopes[1]),
             outline: outline(&self.frame, &self.figure, &self.shape(&arm)),
         })
+    }
+
+    fn limbs(&self, s: f64, _: &[f64]) -> Result<Vec<LimbWeight>> {
+        let (arm, upward) = (self.arm(s)?, self.frame.upward());
+        Ok(arm.limbs(self.dofs(), &self.upper, &self.lower, upward))
     }
 }

@@ -2,6 +2,7 @@
 //!
 //! In: places of elbow and hand. Out: columns of the Jacobian, centres of the links.
 
+use super::limb_weight::{BodyPart, LimbWeight};
 use super::linkage::Link;
 use crate::anatomy::{Dof, ShoulderPose, axis_of};
 use nalgebra::Vector3;
@@ -23,6 +24,38 @@ impl ArmInSpace {
         } else {
             axis_of(dof).cross(&place)
         }
+    }
+
+    /// Upper arm and forearm with the hand, and how they rise with every coordinate.
+    pub(super) fn limbs(
+        &self,
+        dofs: [Dof; 4],
+        upper: &Link,
+        lower: &Link,
+        upward: Vector3<f64>,
+    ) -> Vec<LimbWeight> {
+        let above = Self::centre(Vector3::zeros(), self.elbow, upper);
+        let below = Self::centre(self.elbow, self.hand, lower);
+        let rises = |dof: Dof, place: Vector3<f64>| self.column(dof, place).dot(&upward);
+        let of_upper = |dof: Dof| {
+            if dof == Dof::Elbow {
+                0.0
+            } else {
+                rises(dof, above)
+            }
+        };
+        vec![
+            LimbWeight {
+                part: BodyPart::UpperArm,
+                mass_kg: upper.mass_kg,
+                raised_m: dofs.into_iter().map(of_upper).collect(),
+            },
+            LimbWeight {
+                part: BodyPart::ForearmAndHand,
+                mass_kg: lower.mass_kg,
+                raised_m: dofs.into_iter().map(|dof| rises(dof, below)).collect(),
+            },
+        ]
     }
 
     /// Centre of mass of a link from here to there.

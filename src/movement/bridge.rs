@@ -7,6 +7,7 @@
 use super::bridge_record::BridgeRecord;
 use super::leg_chain::{LegChain, PELVIS, THORAX};
 use super::limb_lines::{BodyLines, bench, floor};
+use super::limb_weight::{BodyPart, LimbWeight, limbs_of};
 use super::linkage::along;
 use super::load_point::LoadPoint;
 use super::pose::{
@@ -248,5 +249,15 @@ impl TracedPath for BridgePath {
             limb_inertia: placed.effective_mass(slopes),
             outline: self.outline(&placed.joints, placed.directions_rad[THORAX], bar),
         })
+    }
+
+    fn limbs(&self, _: f64, angles: &[f64]) -> Result<Vec<LimbWeight>> {
+        let parts = [
+            BodyPart::Shank,
+            BodyPart::Thigh,
+            BodyPart::Pelvis,
+            BodyPart::ThoraxHeadAndArm,
+        ];
+        Ok(limbs_of(&self.chain.linkage.place(angles), &parts))
     }
 }

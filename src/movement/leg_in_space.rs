@@ -253,11 +253,20 @@ impl LegInSpace {
 
     /// How the height of that sum changes as the hip moves forward and up, kg·m per m.
     pub(super) fn raised_kg_m(&self, leg: &PlacedLeg) -> Point {
-        let raised = |way: Vector3<f64>| {
-            let (shank, thigh) = self.centres_change(leg, way);
-            self.shank.mass_kg * shank.z + self.thigh.mass_kg * thigh.z
-        };
-        Point::new(raised(Vector3::x()), raised(Vector3::z()))
+        let [shank, thigh] = self.raised_m(leg);
+        shank * self.shank.mass_kg + thigh * self.thigh.mass_kg
+    }
+
+    /// How the centres of shank and thigh rise as the hip moves forward and up, m per m.
+    pub(super) fn raised_m(&self, leg: &PlacedLeg) -> [Point; 2] {
+        let ahead = self.centres_change(leg, Vector3::x());
+        let up = self.centres_change(leg, Vector3::z());
+        [Point::new(ahead.0.z, up.0.z), Point::new(ahead.1.z, up.1.z)]
+    }
+
+    /// Masses of shank and thigh, kg.
+    pub(super) const fn masses_kg(&self) -> [f64; 2] {
+        [self.shank.mass_kg, self.thigh.mass_kg]
     }
 
     fn centres_change(&self, leg: &PlacedLeg, way: Vector3<f64>) -> (Vector3<f64>, Vector3<f64>) {

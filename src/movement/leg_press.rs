@@ -6,6 +6,7 @@
 
 use super::leg_press_record::LegPressRecord;
 use super::limb_lines::{BACK_M, BodyLines, floor};
+use super::limb_weight::{BodyPart, LimbWeight, limbs_of};
 use super::linkage::{Link, Linkage, along};
 use super::load_point::LoadPoint;
 use super::pose::{
@@ -250,5 +251,10 @@ impl TracedPath for LegPressPath {
             limb_inertia: placed.effective_mass(slopes),
             outline: self.outline(&placed.joints, plate),
         })
+    }
+
+    fn limbs(&self, _: f64, angles: &[f64]) -> Result<Vec<LimbWeight>> {
+        let parts = [BodyPart::Thigh, BodyPart::Shank, BodyPart::Foot];
+        Ok(limbs_of(&self.linkage.place(angles), &parts))
     }
 }

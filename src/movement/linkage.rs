@@ -177,6 +177,20 @@ impl Placed<'_> {
         torque
     }
 
+    /// Mass of a link, kg.
+    #[must_use]
+    pub fn mass_kg(&self, link: usize) -> f64 {
+        self.linkage.links[link].mass_kg
+    }
+
+    /// How far a link's centre of mass rises with every coordinate, m/rad.
+    #[must_use]
+    pub fn raised_m(&self, link: usize) -> Vec<f64> {
+        let centre = self.point(link, self.linkage.links[link].centre_m, 0.0);
+        let columns = self.jacobian(link, centre);
+        columns.iter().map(|column| column.z).collect()
+    }
+
     /// Effective mass of the links along a path parameter with these slopes `dq/ds`, kg·m².
     ///
     /// ```text

@@ -16,6 +16,7 @@ mod leg_in_space;
 mod leg_press;
 mod leg_press_record;
 mod limb_lines;
+mod limb_weight;
 mod linkage;
 mod load_point;
 mod pose;
@@ -40,6 +41,7 @@ pub use handling::{
 };
 pub use leg_in_space::Feet;
 pub use leg_press_record::LegPressRecord;
+pub use limb_weight::{BodyPart, LimbWeight};
 pub use linkage::{Link, Linkage, Placed, along, forearm_and_hand};
 pub use load_point::{Carrier, LoadPoint, PlaneForce};
 pub use pose::{
@@ -50,4 +52,4 @@ pub use record::{CarrierRecord, Measure, Movement, PathRecord, Sides};
 pub use stance_record::{BackPlace, BarPlace, LiftOff, StanceRecord};
 pub use sweep_record::{BodyPlace, SweepRecord, SweptLimb};
 pub use technique::{Technique, TechniqueValue};
-pub use trace::{Range, trace};
+pub use trace::{Range, trace, trace_place};

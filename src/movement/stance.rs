@@ -5,6 +5,7 @@
 //! bar must balance over the foot: the centre of pressure is part of the pose's programme.
 
 use super::limb_lines::{BodyLines, floor};
+use super::limb_weight::LimbWeight;
 use super::linkage::along;
 use super::load_point::LoadPoint;
 use super::pose::{
@@ -370,5 +371,11 @@ impl TracedPath for StancePath {
             limb_inertia: stood.effective_mass(slopes),
             outline: self.outline(&stood.joints(), stood.upper.directions_rad[THORAX], bar),
         })
+    }
+
+    fn limbs(&self, s: f64, angles: &[f64]) -> Result<Vec<LimbWeight>> {
+        let (hip, pelvis_rad) = self.hip_and_pelvis(s)?;
+        let stood = self.standing.stood(s, hip, pelvis_rad, &angles[3..])?;
+        Ok(stood.limbs())
     }
 }

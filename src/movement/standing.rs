@@ -6,6 +6,7 @@
 //! arm; those of the legs move hip and pelvis, and everything above follows.
 
 use super::leg_in_space::{Feet, HipMotion, LegInSpace, PlacedLeg};
+use super::limb_weight::{BodyPart, LimbWeight};
 use super::linkage::{Link, Linkage, Placed};
 use super::trunk_links::{pelvis_and_thorax, straight_arm};
 use crate::anatomy::{Lifter, SegmentName};
@@ -203,6 +204,37 @@ impl Stood<'_> {
         let carried_kg = self.upper.centre_of_mass().0;
         let hip = Point::new(raised.x, raised.z + carried_kg) * -STANDARD_GRAVITY_M_S2;
         self.with_angles(hip, &self.upper.gravity_nm())
+    }
+
+    /// Shank, thigh, pelvis, thorax and the arm where it hangs.
+    pub(super) fn limbs(&self) -> Vec<LimbWeight> {
+        let legs = self.standing.leg.raised_m(&self.leg);
+        let masses_kg = self.standing.leg.masses_kg();
+        let still = vec![0.0; self.standing.upper.links.len()];
+        let leg = |(part, index): (BodyPart, usize)| LimbWeight {
+            part,
+            mass_kg: masses_kg[index],
+            raised_m: self.with_angles(legs[index], &still),
+        };
+        let hangs = self.standing.upper.links.len() > ARM;
+        let above: &[BodyPart] = if hangs {
+            &[
+                BodyPart::Pelvis,
+                BodyPart::ThoraxAndHead,
+                BodyPart::WholeArm,
+            ]
+        } else {
+            &[BodyPart::Pelvis, BodyPart::ThoraxHeadAndArm]
+        };
+        let carried = |(link, part): (usize, &BodyPart)| LimbWeight {
+            part: *part,
+            mass_kg: self.upper.mass_kg(link),
+            raised_m: self.with_angles(Point::new(0.0, 1.0), &self.upper.raised_m(link)),
+        };
+        let legs = [(BodyPart::Shank, 0), (BodyPart::Thigh, 1)].into_iter();
+        legs.map(leg)
+            .chain(above.iter().enumerate().map(carried))
+            .collect()
     }
 
     /// Effective mass of this side along a path with these slopes, kg·m².

@@ -4,6 +4,7 @@
 //! with one coordinate.
 
 use super::limb_lines::BodyLines;
+use super::limb_weight::{BodyPart, LimbWeight, limbs_of};
 use super::linkage::{Link, Linkage, along, forearm_and_hand};
 use super::load_point::{Carrier, LoadPoint};
 use super::pose::{Coordinate, Pose};
@@ -240,5 +241,15 @@ impl TracedPath for SweepPath {
             limb_inertia: placed.effective_mass(slopes),
             outline: self.drawn.outline(&placed.joints, point),
         })
+    }
+
+    fn limbs(&self, _: f64, angles: &[f64]) -> Result<Vec<LimbWeight>> {
+        let parts: &[BodyPart] = match self.record.limb {
+            SweptLimb::Forearm => &[BodyPart::ForearmAndHand],
+            SweptLimb::Arm => &[BodyPart::UpperArm, BodyPart::ForearmAndHand],
+            SweptLimb::Shank => &[BodyPart::Shank, BodyPart::Foot],
+            SweptLimb::Foot => &[BodyPart::Foot],
+        };
+        Ok(limbs_of(&self.linkage.place(angles), parts))
     }
 }

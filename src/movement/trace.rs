@@ -5,6 +5,7 @@
 use super::arm::ArmPath;
 use super::bridge::BridgePath;
 use super::leg_press::LegPressPath;
+use super::limb_weight::LimbWeight;
 use super::load_point::Carrier;
 use super::pose::Pose;
 use super::record::{Measure, Movement, PathRecord, Sides};
@@ -58,6 +59,20 @@ pub fn trace(movement: &Movement, lifter: &Lifter, samples: usize) -> Result<Ran
         measure: movement.measure,
         carrier: movement.carrier()?,
     })
+}
+
+/// One place of a movement: its pose, and the limbs whose weight is part of it.
+///
+/// **Fails** as [`trace`] where the limbs cannot make the pose.
+pub fn trace_place(
+    movement: &Movement,
+    lifter: &Lifter,
+    range: f64,
+) -> Result<(Pose, Vec<LimbWeight>)> {
+    movement.check_technique()?;
+    let path = path_of(movement, lifter)?;
+    let limbs = path.limbs(range, &path.angles(range)?)?;
+    Ok((pose_at(path.as_ref(), range)?, limbs))
 }
 
 fn path_of(movement: &Movement, lifter: &Lifter) -> Result<Box<dyn TracedPath>> {

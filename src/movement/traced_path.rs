@@ -1,5 +1,6 @@
 //! What every kind of path gives: angles over the range, and the pose that they make.
 
+use super::limb_weight::LimbWeight;
 use super::pose::Pose;
 use crate::error::Result;
 
@@ -13,4 +14,6 @@ pub(super) trait TracedPath {
     }
     /// The pose of these angles, with their slopes along the range.
     fn pose(&self, s: f64, angles: &[f64], slopes: &[f64]) -> Result<Pose>;
+    /// The limbs of one side at these angles, whose torques add up to the pose's `gravity_nm`.
+    fn limbs(&self, s: f64, angles: &[f64]) -> Result<Vec<LimbWeight>>;
 }

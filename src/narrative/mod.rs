@@ -59,6 +59,13 @@ pub mod telling;
 pub(crate) mod trend_words;
 pub mod variation_words;
 pub mod versus_plain_words;
+mod worked_curves;
+mod worked_fibres;
+mod worked_loads;
+mod worked_names;
+pub mod worked_sheet;
+mod worked_statics;
+pub mod worked_words;
 
 pub use causes::why_it_changed;
 pub use parameters::{parameter_in_words, shown_value};

@@ -27,6 +27,7 @@ mod summary;
 mod table;
 mod trend_report;
 mod warnings;
+mod worked_report;
 
 pub use cohort_report::{cohort_csv, cohort_json, cohort_text};
 pub use csv::rows_to_csv;
@@ -51,3 +52,4 @@ pub use sheet_html::sheet_html;
 pub use sources_report::{sources_csv, sources_json, sources_text};
 pub use summary::{CurveSummary, summary};
 pub use trend_report::{trend_csv, trend_json, trend_text};
+pub use worked_report::{SheetForm, worked_pose_sheet};

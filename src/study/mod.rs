@@ -39,6 +39,9 @@ mod session_oracle;
 mod session_setup;
 mod solve;
 mod versus_plain;
+mod worked_muscle;
+mod worked_place;
+mod worked_pose;
 
 pub use against_plain::{AgainstPlain, HungKind, NameOfHung};
 pub use asked_torques::asked_torques_nm;
@@ -77,3 +80,8 @@ pub use rep_study::{Heaviness, RepStudy, USUAL_STEP_KG, maximum, repetition, rig
 pub use session_oracle::simulated_oracle;
 pub use solve::{load_points, load_torque_nm, study, with_body};
 pub use versus_plain::{LiftShape, VersusPlain, versus_plain};
+pub use worked_muscle::{Shortening, WorkedMuscle};
+pub use worked_place::AskedPlace;
+pub use worked_pose::{
+    WorkedBalance, WorkedJoint, WorkedLoad, WorkedPose, WorkedReaction, worked_pose,
+};

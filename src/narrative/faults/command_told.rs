@@ -5,6 +5,9 @@ use super::quantity_told;
 use crate::error::{CommandFault, OptionFault, RepetitionOptions};
 use crate::units::System;
 
+/// How a place of a pose is written.
+const POSE_PLACES: &str = "write a share of the range (40%), a distance from the start (\"10 cm\"), or the angle of a single joint (\"60 deg\")";
+
 /// The fault in words.
 pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
     match fault {
@@ -96,6 +99,10 @@ fn of_option(fault: &OptionFault) -> Told {
             .hint("write 10%..35%, ..35%, 10%.. or any"),
         OptionFault::NoPlace(text) => Told::new(format!("`{text}` is no place of the range"))
             .hint("write start, middle, end, or a number from 0 to 1"),
+        OptionFault::NoPosePlace(text) => {
+            Told::new(format!("`{text}` is no place of the range")).hint(POSE_PLACES)
+        }
+        OptionFault::NoTravel(fault) => quantity_told::told(fault).hint(POSE_PLACES),
         OptionFault::NoLoadLimit(text) => Told::new(format!("`{text}` limits no load"))
             .hint("write PLACE=LEAST..MOST, such as \"end=80 kg..120 kg\" or \"start=..60 kg\""),
         OptionFault::NoProfilePoint(text) => {

@@ -6,7 +6,7 @@ use crate::error::{
 };
 use crate::narrative::comparison::compared_in_words;
 use crate::narrative::quantities::{QuantityWords, rounded};
-use crate::units::{Mass, System};
+use crate::units::{Angle, Mass, System};
 
 /// The fault in words.
 pub(super) fn told(fault: &StudyFault, units: System) -> Told {
@@ -46,6 +46,34 @@ fn of_a_lift(fault: &LiftFault, units: System) -> Told {
         }
         LiftFault::AsksForNothing => {
             Told::new("the setup asks for nothing: no plain weight is as hard")
+        }
+        place => of_a_place(place, units),
+    }
+}
+
+fn of_a_place(fault: &LiftFault, units: System) -> Told {
+    let deg = |angle: &Angle| rounded(angle.as_deg(), 1);
+    match fault {
+        LiftFault::PlaceIsAnAngle => {
+            Told::new("this movement turns one joint: its places are angles")
+                .hint("--at \"60 deg\", or a share of the range: --at 40%")
+        }
+        LiftFault::TravelOutside { asked, most } => Told::new(format!(
+            "{} from the start is outside the range, which is {} long",
+            units.short_length(*asked),
+            units.short_length(*most)
+        ))
+        .hint("a place in between, or a share of the range: --at 40%"),
+        LiftFault::AngleOutside { asked, least, most } => Told::new(format!(
+            "{} deg is outside the range, which goes from {} to {} deg",
+            deg(asked),
+            deg(least),
+            deg(most)
+        ))
+        .hint("an angle in between, or a share of the range: --at 40%"),
+        _ => {
+            Told::new("this movement moves a bar or sled: its places are distances from the start")
+                .hint("--at \"10 cm\", or a share of the range: --at 40%")
         }
     }
 }

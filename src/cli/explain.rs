@@ -1,0 +1,97 @@
+//! `torquill explain MOVEMENT --at PLACE`: the whole calculation of one pose, line by line.
+
+use super::options::{UnitsOption, Who, pace};
+use super::output;
+use super::setup_options::{SetupOptions, setups};
+use super::texts;
+use crate::error::Result;
+use crate::library::Library;
+use crate::report::{SheetForm, worked_pose_sheet};
+use crate::study::{Question, worked_pose};
+use clap::{ArgMatches, Args, ValueEnum};
+use std::path::{Path, PathBuf};
+
+/// ExplainArguments of `explain`.
+#[derive(Debug, Args)]
+#[command(after_long_help = "Examples:
+  torquill explain biceps-curl --at \"60 deg\" --load \"8 kg\"
+  torquill explain bench-press --at \"10 cm\" --load \"55 kg\" --format markdown
+  torquill explain squat --at 40% --load \"60 kg\" --speed \"0.3 m/s\" -o squat.html")]
+pub struct ExplainArguments {
+    /// Name of the movement (see: torquill movements)
+    movement: String,
+    /// Where: from the start along the way ("10 cm"), the angle of the joint ("60 deg"), a share of the range (40%)
+    #[arg(long, value_name = "PLACE", allow_hyphen_values = true)]
+    at: String,
+    #[command(flatten)]
+    who: Who,
+    #[command(flatten)]
+    setup: SetupOptions,
+    /// Speed at which capacity is asked for: "0.3 m/s", or "60 deg/s" for one joint; negative lowers
+    #[arg(long, value_name = "SPEED", allow_hyphen_values = true)]
+    speed: Option<String>,
+    /// Units of place, load and result; the calculation itself is in SI
+    #[arg(long, value_enum, default_value_t = UnitsOption::Metric)]
+    units: UnitsOption,
+    /// Form of the sheet; without it that of the file's ending, or text
+    #[arg(long, value_enum)]
+    format: Option<SheetFormOption>,
+    /// File to write instead of standard output
+    #[arg(short, long, value_name = "FILE")]
+    output: Option<PathBuf>,
+    /// Replace a file that exists
+    #[arg(long)]
+    force: bool,
+}
+
+/// Form of the sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum SheetFormOption {
+    /// Plain text
+    Text,
+    /// Markdown
+    Markdown,
+    /// A page for a browser
+    Html,
+}
+
+/// Runs the command.
+pub fn run(
+    arguments: &ExplainArguments,
+    library: &Library,
+    matches: Option<&ArgMatches>,
+) -> Result<()> {
+    if let Some(path) = &arguments.output {
+        output::check_target(path, arguments.force)?;
+    }
+    let place = texts::pose_place(&arguments.at)?;
+    let units = arguments.units.into();
+    let model = arguments.who.model(library, &arguments.movement)?;
+    let mut question = Question::new(&arguments.movement, &model.movement, &model.lifter);
+    question.pace = pace(arguments.speed.as_deref())?;
+    let setups = setups(&arguments.setup, library, matches, units)?;
+    let pose = worked_pose(&question, setups.first(), place)?;
+    let sheet = worked_pose_sheet(&pose, form(arguments), units);
+    match &arguments.output {
+        Some(path) => output::write_file(path, sheet.as_bytes()),
+        None => output::print(&sheet),
+    }
+}
+
+fn form(arguments: &ExplainArguments) -> SheetForm {
+    let by_ending = || {
+        let path: Option<&Path> = arguments.output.as_deref();
+        let ending = path.and_then(Path::extension)?;
+        match ending.to_string_lossy().to_lowercase().as_str() {
+            "md" | "markdown" => Some(SheetForm::Markdown),
+            "html" | "htm" => Some(SheetForm::Html),
+            _ => None,
+        }
+    };
+    match arguments.format {
+        Some(SheetFormOption::Text) => SheetForm::Text,
+        Some(SheetFormOption::Markdown) => SheetForm::Markdown,
+        Some(SheetFormOption::Html) => SheetForm::Html,
+        None => by_ending().unwrap_or(SheetForm::Text),
+    }
+}

@@ -1,0 +1,54 @@
+//! A set of files that go into one folder: checked before anything is computed, written as a whole.
+//!
+//! In: a folder, names and bytes. Out: all files of the set or none.
+
+use super::output;
+use crate::error::{CommandFault, Error, Result};
+use std::path::{Path, PathBuf};
+
+/// Checks that a folder can take files.
+///
+/// **Fails** if a file has its name.
+pub fn check_folder(folder: &Path) -> Result<()> {
+    if folder.exists() && !folder.is_dir() {
+        return Err(Error::bad(CommandFault::TargetIsFile {
+            file: folder.display().to_string(),
+        }));
+    }
+    Ok(())
+}
+
+/// Checks that no file of these names is replaced unasked.
+///
+/// **Fails** if one is there and `replace` is false.
+pub fn check_names(folder: &Path, names: &[String], replace: bool) -> Result<()> {
+    if replace {
+        return Ok(());
+    }
+    let places = names.iter().map(|name| folder.join(name));
+    let there: Vec<PathBuf> = places.filter(|file| file.exists()).collect();
+    match there.as_slice() {
+        [] => Ok(()),
+        [first, others @ ..] => Err(Error::bad(CommandFault::SetExists {
+            file: first.display().to_string(),
+            others: others.len(),
+        })),
+    }
+}
+
+/// Writes files into a folder, which is made if it is not there.
+///
+/// **Fails** if the folder cannot be made or written to; no file of the set has changed then.
+pub fn write_into(folder: &Path, files: &[(String, Vec<u8>)]) -> Result<()> {
+    std::fs::create_dir_all(folder).map_err(|fault| {
+        Error::bad(CommandFault::FolderNotMade {
+            folder: folder.display().to_string(),
+            cause: fault.to_string(),
+        })
+    })?;
+    let placed: Vec<(PathBuf, &[u8])> = files
+        .iter()
+        .map(|(name, bytes)| (folder.join(name), bytes.as_slice()))
+        .collect();
+    output::write_files(&placed)
+}

@@ -1,0 +1,125 @@
+//! The groups in which `--help` lists options: one table for all commands.
+//!
+//! In: the program's commands. Out: the same, every option under the heading of its group.
+
+use clap::Command;
+
+/// The heading of each group, and the options in it, by their names in the program.
+const GROUPS: &[(&str, &[&str])] = &[
+    (
+        "Lift and lifter",
+        &[
+            "models",
+            "lifter",
+            "set",
+            "training_months",
+            "age",
+            "injured",
+            "unwell",
+            "last_overload",
+            "one_rm",
+            "log",
+            "lift",
+            "skip_bad_rows",
+        ],
+    ),
+    (
+        "Load",
+        &["load", "band", "chain", "item", "setup", "versus", "gym"],
+    ),
+    (
+        "Question",
+        &[
+            "at",
+            "samples",
+            "speed",
+            "region_share",
+            "param",
+            "values",
+            "rank",
+            "find",
+            "by",
+            "measure",
+            "step",
+            "eccentric",
+            "velocities",
+            "to_load",
+            "cohort",
+            "seed",
+            "goal",
+            "effort",
+            "share",
+            "limit_at",
+            "profile",
+            "load_at",
+            "only",
+            "hung",
+            "pieces",
+            "askew",
+            "top",
+        ],
+    ),
+    (
+        "Repetition",
+        &[
+            "lowering",
+            "pause",
+            "from",
+            "to",
+            "no_enhancement",
+            "hand_over",
+            "versus_plain",
+        ],
+    ),
+    (
+        "Session",
+        &[
+            "method",
+            "sets",
+            "reps",
+            "total_reps",
+            "group",
+            "rest_within",
+            "rest",
+            "weeks",
+        ],
+    ),
+    (
+        "Output",
+        &[
+            "format",
+            "units",
+            "detail",
+            "long",
+            "fields",
+            "output",
+            "over_time",
+            "animation",
+            "fatigue",
+            "loads",
+            "sheet",
+            "paper",
+            "words",
+            "data",
+            "force",
+        ],
+    ),
+    ("Look of pictures", &["size", "theme", "live_text"]),
+];
+
+/// The commands with their options in groups; an option that no group names stays with `--help`.
+#[must_use]
+pub fn grouped(command: Command) -> Command {
+    in_groups(command).mut_subcommands(in_groups)
+}
+
+fn in_groups(command: Command) -> Command {
+    command.mut_args(|argument| {
+        let id = argument.get_id().as_str();
+        let group = GROUPS.iter().find(|(_, options)| options.contains(&id));
+        match group {
+            Some((heading, _)) if !argument.is_positional() => argument.help_heading(*heading),
+            _ => argument,
+        }
+    })
+}
