@@ -54,7 +54,7 @@ pub struct PlanArguments {
     /// Training log to take the maximum from (a file, or rising, stalled, gappy)
     #[arg(long, value_name = "FILE|NAME")]
     log: Option<String>,
-    /// Months of steady training; if left out, as the lifter's file says (a named one), or 36
+    /// Months of steady training; if left out, as the lifter's file says (a named one), or none
     #[arg(long, value_name = "MONTHS")]
     training_months: Option<f64>,
     /// Age

@@ -28,6 +28,11 @@ pub enum PlanFault {
     },
     /// Bands or chains were named for a method without them.
     PiecesWithoutMethod,
+    /// No strength of the lifter gives the 1RM, so nobody knows what bands and chains would do to it.
+    NobodyOfOneRm {
+        /// The 1RM.
+        one_rm: Mass,
+    },
     /// Neither pieces nor a gym to take them from.
     NoPieces {
         /// Bands or chains.

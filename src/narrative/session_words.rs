@@ -214,6 +214,9 @@ fn day_purpose(purpose: DayPurpose) -> &'static str {
 pub fn session_name(name: SessionName) -> String {
     match name {
         SessionName::Of(method) => method.name().to_owned(),
+        SessionName::InPlace { of, planned } => {
+            format!("{} in place of {}", planned.name(), of.name())
+        }
         SessionName::Day { week, day, purpose } => {
             format!("Week {week}, day {day}: {}", day_purpose(purpose))
         }
@@ -231,10 +234,9 @@ pub fn refusal_reason(error: &Error, units: System) -> String {
 #[must_use]
 pub fn plan_note(note: &PlanNote, units: System) -> String {
     match note {
-        PlanNote::UsualMonths(months) => {
-            format!(
-                "Planned for {months} months of steady training; --training-months tells better."
-            )
+        PlanNote::UnknownTraining => {
+            "Nothing is known of this lifter's training, so it is planned as for a novice; --training-months tells better."
+                .to_owned()
         }
         PlanNote::NothingPredicted(fault) => {
             format!("Nothing is predicted: {}.", refusal_reason(fault, units))

@@ -67,8 +67,8 @@ pub enum Level {
 pub const INTERMEDIATE_MONTHS: f64 = 6.0;
 /// Months of steady training from which a lifter is advanced (assumed: the position stand says "years").
 pub const ADVANCED_MONTHS: f64 = 24.0;
-/// Months of steady training before lowering more than 1RM (common practice: a year at least).
-pub const OVERLOAD_MONTHS: f64 = 12.0;
+/// Months of steady training before lowering more than 1RM (common practice: years of it, never less than two).
+pub const OVERLOAD_MONTHS: f64 = 24.0;
 /// Least days between two overloaded lowering sessions of the same muscles (common practice).
 pub const OVERLOAD_REST_DAYS: u32 = 7;
 /// Age from which lowering more than 1RM is planned at all (common practice: no children).

@@ -16,15 +16,19 @@ use crate::progress::log_file::BadRows;
 use crate::rep::RepOptions;
 use crate::resistance::{Item, Setup};
 use crate::session::method::Method;
-use crate::session::status::{ADVANCED_MONTHS, OVERLOAD_MONTHS, Permission, Trainee, may_do};
+use crate::session::status::{Permission, Trainee, may_do};
 use crate::session::strength::{OneRmSource, PlannedLift};
 use crate::setups::{Gym, Loadings, Watch};
 use crate::units::Mass;
 
 /// Gym that is taken when none is named.
 const USUAL_GYM: &str = "college-weight-room";
-/// Months of steady training when nothing is known of the lifter (assumed: who has stalled has trained).
-const USUAL_MONTHS: f64 = 36.0;
+/// Months of steady training that are taken for granted of somebody of whom nothing is known: none, the careful side.
+const UNKNOWN_MONTHS: f64 = 0.0;
+/// Months that a lifter's file stands for which says no more than "intermediate" or "advanced" (assumed: a year, and
+/// more than two).
+const INTERMEDIATE_FILE_MONTHS: f64 = 12.0;
+const ADVANCED_FILE_MONTHS: f64 = 36.0;
 
 /// What every request of a question shares.
 pub(super) struct PlanGround {
@@ -51,9 +55,10 @@ pub(super) fn plan_ground(
     let mut notes = Vec::new();
     let trainee = trainee(asked, question.lifter.training, &mut notes);
     let lift = planned_lift(asked, library, question, trainee)?;
-    let lifter = lifter_of_one_rm(question, lift.one_rm)
-        .map_err(|fault| notes.push(PlanNote::NothingPredicted(fault)))
-        .ok();
+    let scaled = lifter_of_one_rm(question, lift.one_rm);
+    if let Err(fault) = &scaled {
+        notes.push(PlanNote::NothingPredicted(fault.clone()));
+    }
     let gym = gym(asked, library, &carrier)?.map(|gym| with_one_bar(gym, lift.one_rm));
     let loading = match &gym {
         Some(gym) => Loadings::of(gym, &carrier)?,
@@ -64,10 +69,9 @@ pub(super) fn plan_ground(
     }));
     let search = SetupSearch {
         asked,
-        question: &Question {
-            lifter: lifter.as_ref().unwrap_or(question.lifter),
-            ..question.clone()
-        },
+        question,
+        lifter: scaled.as_ref().ok(),
+        one_rm: lift.one_rm,
         gym: gym.as_ref(),
         loading: &loading,
     };
@@ -75,26 +79,26 @@ pub(super) fn plan_ground(
     let setups = search.setups(pieces, &trainee, watch)?;
     Ok(PlanGround {
         lift,
-        lifter,
+        lifter: scaled.ok(),
         loading,
         setups,
         notes,
     })
 }
 
-/// Training and health: as told, else as the named lifter's file says, else as usual.
+/// Training and health: as told, else as the named lifter's file says, else as of a novice.
 fn trainee(asked: &PlanQuestion, training: Training, notes: &mut Vec<PlanNote>) -> Trainee {
     let told: &PersonTold = &asked.person;
     let months = match (told.training_months, &asked.lifter) {
         (Some(months), _) => months,
         (None, Some(_)) => match training {
             Training::Novice => 0.0,
-            Training::Intermediate => OVERLOAD_MONTHS,
-            Training::Advanced => ADVANCED_MONTHS.max(USUAL_MONTHS),
+            Training::Intermediate => INTERMEDIATE_FILE_MONTHS,
+            Training::Advanced => ADVANCED_FILE_MONTHS,
         },
         (None, None) => {
-            notes.push(PlanNote::UsualMonths(USUAL_MONTHS));
-            USUAL_MONTHS
+            notes.push(PlanNote::UnknownTraining);
+            UNKNOWN_MONTHS
         }
     };
     Trainee {
@@ -198,6 +202,9 @@ fn with_one_bar(mut gym: Gym, one_rm: Mass) -> Gym {
 struct SetupSearch<'a> {
     asked: &'a PlanQuestion,
     question: &'a Question<'a>,
+    /// The lifter of that 1RM, if there is one: what hangs beside the bar is judged by nobody else's strength.
+    lifter: Option<&'a Lifter>,
+    one_rm: Mass,
     gym: Option<&'a Gym>,
     loading: &'a Loadings,
 }
@@ -224,7 +231,13 @@ impl SetupSearch<'_> {
     }
 
     fn setup(&self, pieces: &Setup, method: Method, watch: &Watch) -> Result<SessionSetup> {
-        let (question, effort) = (self.question, self.asked.effort);
+        let one_rm = self.one_rm;
+        let nobody = || Error::no_answer(PlanFault::NobodyOfOneRm { one_rm });
+        let question = &Question {
+            lifter: self.lifter.ok_or_else(nobody)?,
+            ..self.question.clone()
+        };
+        let effort = self.asked.effort;
         let named = pieces.items.iter().any(|item| belongs(item, method));
         let only = self.asked.methods().len() == 1 && !pieces.items.is_empty();
         if named || only {

@@ -113,6 +113,13 @@ pub struct PlannedSession {
 pub enum SessionName {
     /// The one of a method.
     Of(Method),
+    /// One that is planned in place of the method asked for.
+    InPlace {
+        /// What was asked for.
+        of: Method,
+        /// What is planned.
+        planned: Method,
+    },
     /// One of a block.
     Day {
         /// Week, from 1.
@@ -127,8 +134,8 @@ pub enum SessionName {
 /// What was taken for granted.
 #[derive(Debug, Clone, PartialEq)]
 pub enum PlanNote {
-    /// So many months of training.
-    UsualMonths(f64),
+    /// Nothing is known of the lifter's training.
+    UnknownTraining,
     /// Nothing is predicted, because no strength gives the 1RM.
     NothingPredicted(Error),
     /// A bar and the usual plates.

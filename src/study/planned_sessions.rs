@@ -118,7 +118,7 @@ impl<'a> Base<'a> {
                 .and_then(|request| schemes::plan(&request));
             match planned {
                 Ok(plan) => answer.sessions.push(PlannedSession {
-                    name: SessionName::Of(*method),
+                    name: named(*method, plan.draft.method),
                     plan,
                 }),
                 Err(fault) if self.methods.len() > 1 && fault.kind() == FaultKind::NoAnswer => {
@@ -160,5 +160,14 @@ impl<'a> Base<'a> {
             refused,
             notes: Vec::new(),
         })
+    }
+}
+
+/// The session of a method, or the one that takes its place.
+fn named(asked: Method, planned: Method) -> SessionName {
+    if asked == planned {
+        SessionName::Of(asked)
+    } else {
+        SessionName::InPlace { of: asked, planned }
     }
 }

@@ -100,7 +100,14 @@ fn law_a_deadlift_called_rack_pull_is_refused_the_overloaded_lowering_too() {
         folder.path(),
         "plan",
         "rack-pull",
-        &["--one-rm", "200 kg", "--method", "overloaded-lowering"],
+        &[
+            "--one-rm",
+            "200 kg",
+            "--training-months",
+            "48",
+            "--method",
+            "overloaded-lowering",
+        ],
     );
     assert_eq!(refused.status, 1, "{}", refused.out);
     let reason =

@@ -26,6 +26,11 @@ pub(super) fn told(fault: &PlanFault, units: System) -> Told {
             Told::new("--band and --chain belong to the methods bands and chains")
                 .hint("add --method bands, or leave them out")
         }
+        PlanFault::NobodyOfOneRm { one_rm } => Told::new(format!(
+            "no strength of this lifter gives a 1RM of {}, so bands and chains cannot be judged for it",
+            units.mass(*one_rm)
+        ))
+        .hint("choose the --lifter it belongs to, or train with straight sets"),
         PlanFault::NoPieces { method } => Told::new(format!("no {method} were named"))
             .hint("--gym college-weight-room finds the best setup of a gym"),
     }

@@ -5,7 +5,12 @@ use crate::calling::{Answer, call, call_in, json};
 use serde_json::Value;
 
 fn plan(more: &[&str]) -> Answer {
-    call(&[&["plan", "bench-press", "--one-rm", "140 kg"], more].concat())
+    let mut arguments = vec!["plan", "bench-press", "--one-rm", "140 kg"];
+    if !more.contains(&"--training-months") {
+        arguments.extend(["--training-months", "48"]);
+    }
+    arguments.extend(more);
+    call(&arguments)
 }
 
 /// A log of these lines in a folder of its own.
@@ -29,6 +34,8 @@ fn regress_overloaded_lowering_of_140_kg_through_the_program() {
     let plan = json(&[
         "plan",
         "bench-press",
+        "--training-months",
+        "48",
         "--one-rm",
         "140 kg",
         "--method",
@@ -62,6 +69,8 @@ fn regress_clusters_keep_what_a_straight_set_loses_through_the_program() {
     let plan = json(&[
         "plan",
         "bench-press",
+        "--training-months",
+        "48",
         "--one-rm",
         "140 kg",
         "--method",
@@ -98,7 +107,20 @@ fn law_every_movement_and_method_is_planned_or_refused_with_the_reason() {
     for movement in crate::lift_by_another_name::LIFTS {
         // A stronger man: the reference man does not lift his own body in a pull-up.
         let strong = ["--set", "lifter.strength_scale=1.6"];
-        let plan = json(&[&["plan", movement, "--method", "all"], &strong[..]].concat());
+        let plan = json(
+            &[
+                &[
+                    "plan",
+                    movement,
+                    "--method",
+                    "all",
+                    "--training-months",
+                    "48",
+                ],
+                &strong[..],
+            ]
+            .concat(),
+        );
         let sessions = plan["sessions"].as_array().expect("sessions");
         let refused = plan["refused"].as_array().expect("refused");
         assert_eq!(sessions.len() + refused.len(), 6, "{movement}");
@@ -121,7 +143,14 @@ fn law_every_movement_and_method_is_planned_or_refused_with_the_reason() {
         }
     }
     // Who hardly lowers more than lifts is told so, not that the gym lacks plates.
-    let lowering = ["plan", "pull-up", "--method", "overloaded-lowering"];
+    let lowering = [
+        "plan",
+        "pull-up",
+        "--training-months",
+        "48",
+        "--method",
+        "overloaded-lowering",
+    ];
     let little = call(&[&lowering[..], &["--set", "lifter.strength_scale=1.3"]].concat());
     assert_eq!(little.status, 1, "{}", little.out);
     let reason = "not even one lowering of 9.7 kg keeps a reserve against 9.6 kg";
@@ -142,6 +171,8 @@ fn regress_bands_and_chains_come_from_the_gym() {
         let plan = json(&[
             "plan",
             "squat",
+            "--training-months",
+            "48",
             "--one-rm",
             "180 kg",
             "--method",
@@ -247,7 +278,14 @@ fn fault_loads_beyond_the_limit_and_rests_that_cannot_be() {
     assert!(rest.complaint.contains("-30"), "{}", rest.complaint);
     let within = plan(&["--method", "clusters", "--rest-within", "-5 s"]);
     assert_eq!(within.status, 2);
-    let deadlift = call(&["plan", "deadlift", "--method", "overloaded-lowering"]);
+    let deadlift = call(&[
+        "plan",
+        "deadlift",
+        "--training-months",
+        "48",
+        "--method",
+        "overloaded-lowering",
+    ]);
     assert_eq!(deadlift.status, 1);
     assert!(
         deadlift.complaint.contains("back"),
@@ -305,9 +343,82 @@ fn law_the_same_call_gives_the_same_bytes() {
     assert!(csv.contains("warm_up") && csv.contains("work"));
 }
 
+/// Of whom nothing is known is a novice: nobody prescribes such a lifter more than can be lifted, in a session or a block.
+#[test]
+fn law_an_unknown_lifter_is_planned_as_a_novice() {
+    let unknown = ["plan", "bench-press", "--one-rm", "50 kg"];
+    for more in [
+        &["--weeks", "2"][..],
+        &["--method", "all"],
+        &["--method", "overloaded-lowering"],
+        &["--method", "overloaded-lowering", "--training-months", "20"],
+    ] {
+        let answer = call(&[&unknown[..], more, &["--format", "json"]].concat());
+        if answer.status == 1 {
+            assert!(
+                answer.complaint.contains("24 months"),
+                "{}",
+                answer.complaint
+            );
+            continue;
+        }
+        for session in answer.done().json()["sessions"]
+            .as_array()
+            .expect("sessions")
+        {
+            for set in session["sets"].as_array().expect("sets") {
+                let share = set["share_of_one_rm"].as_f64().expect("a share");
+                assert!(share <= 1.0, "{more:?}: {share}");
+            }
+        }
+    }
+    let told = call(&[&unknown[..], &["--method", "clusters"]].concat()).done();
+    assert!(
+        told.out.starts_with("straight in place of clusters: "),
+        "{}",
+        told.out
+    );
+    assert!(told.out.contains("planned as for a novice"), "{}", told.out);
+}
+
+/// Bands and chains are judged by the strength of whoever lifts; where no strength gives the 1RM, by nobody's.
+#[test]
+fn fault_bands_for_a_maximum_that_no_strength_gives() {
+    let arguments = [
+        "plan",
+        "squat",
+        "--one-rm",
+        "60 lb",
+        "--training-months",
+        "48",
+        "--method",
+        "bands",
+        "--gym",
+        "garage",
+    ];
+    let answer = call(&arguments);
+    assert_eq!(answer.status, 1, "{}", answer.out);
+    assert!(
+        answer
+            .complaint
+            .contains("no strength of this lifter gives a 1RM of 27.2 kg"),
+        "{}",
+        answer.complaint
+    );
+}
+
 #[test]
 fn law_a_block_has_one_overload_day_a_week() {
-    let plan = json(&["plan", "bench-press", "--one-rm", "140 kg", "--weeks", "4"]);
+    let plan = json(&[
+        "plan",
+        "bench-press",
+        "--one-rm",
+        "140 kg",
+        "--training-months",
+        "48",
+        "--weeks",
+        "4",
+    ]);
     let titles: Vec<&str> = plan["sessions"]
         .as_array()
         .expect("sessions")
@@ -405,6 +516,8 @@ fn law_the_sheet_of_every_method_is_one_page_of_type_that_can_be_read() {
             let arguments = [
                 "plan",
                 "bench-press",
+                "--training-months",
+                "48",
                 "--one-rm",
                 "140 kg",
                 "--method",

@@ -342,7 +342,7 @@ fn fault_refusals_say_why_and_what_instead() {
         assert!(refused(injured, *method).contains("clinician"));
     }
     let overload = Method::OverloadedLowering;
-    assert!(refused(Trainee::with_training_months(9.0), overload).contains("12 months"));
+    assert!(refused(Trainee::with_training_months(20.0), overload).contains("24 months"));
     assert!(
         refused(
             Trainee {
