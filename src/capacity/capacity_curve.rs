@@ -109,7 +109,7 @@ pub fn curve_of(
 }
 
 /// Speed along the range, 1/s, for a pace at one sample.
-fn range_speed(range: &Range, index: usize, pace: Pace) -> Result<f64> {
+pub(super) fn range_speed(range: &Range, index: usize, pace: Pace) -> Result<f64> {
     let pose = &range.poses[index];
     match (pace, range.measure) {
         (Pace::Isometric, _) => Ok(0.0),

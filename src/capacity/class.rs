@@ -2,6 +2,8 @@
 //!
 //! In: capacities over the range. Out: [`Class`] with the figures that decide it.
 
+use crate::numeric::vertex_between;
+
 /// The shape of a strength curve.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum CurveShape {
@@ -36,7 +38,7 @@ impl CurveShape {
 pub struct Class {
     /// The label.
     pub shape: CurveShape,
-    /// Place of the greatest capacity.
+    /// Place of the greatest capacity, interpolated between samples by a parabola; 0 or 1 on the border.
     pub peak_range: f64,
     /// Capacity at the start over the greatest.
     pub start_ratio: f64,
@@ -99,9 +101,13 @@ pub fn class_of(values: &[f64]) -> Class {
         (false, false) => CurveShape::Level,
     };
     let last = (values.len().max(2) - 1) as f64;
+    let shift = match values.get(place.wrapping_sub(1)..place + 2) {
+        Some(&[left, middle, right]) => vertex_between(left, middle, right).0,
+        _ => 0.0,
+    };
     Class {
         shape,
-        peak_range: place as f64 / last,
+        peak_range: (place as f64 + shift) / last,
         start_ratio,
         end_ratio,
         trough_range: trough_place as f64 / last,

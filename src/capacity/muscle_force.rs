@@ -75,11 +75,56 @@ pub struct PlacedMuscle<'a> {
     by_blade_m: f64,
 }
 
+/// What a muscle's force is made of at a pose and speed.
+///
+/// ```text
+/// F(a) = F0·[ (1 − a)·p_r·cos α_r + a·( f_l·f_v + p )·cos α ]
+/// ```
+/// `a` activation, `F0` peak force (N), `f_l`, `f_v`, `p` factors of active length, speed and passive length, `α`
+/// pennation; the index r is of the relaxed muscle, which differs where a tendon gives.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct ForceTerms {
+    /// Peak isometric force, N.
+    pub peak_n: f64,
+    /// Share of it at this length, held still.
+    pub length_factor: f64,
+    /// Share of that at this speed.
+    pub speed_factor: f64,
+    /// Passive share of the peak force, relaxed and fully active.
+    pub passive: [f64; 2],
+    /// Cosine of the pennation, relaxed and fully active.
+    pub cos_pennation: [f64; 2],
+}
+
+impl ForceTerms {
+    /// Force along the tendon at an activation, N.
+    #[must_use]
+    pub fn force_n(&self, activation: f64) -> f64 {
+        let relaxed = self.passive[0] * self.cos_pennation[0];
+        let active = self.length_factor * self.speed_factor + self.passive[1];
+        self.peak_n * ((1.0 - activation) * relaxed + activation * active * self.cos_pennation[1])
+    }
+}
+
 impl PlacedMuscle<'_> {
     /// Length of the relaxed fibres over the optimal length.
     #[must_use]
     pub const fn relaxed_length(&self) -> f64 {
         self.relaxed.length_norm
+    }
+
+    /// What the force is made of at a speed along the range (1/s): what [`PlacedMuscle::at`] multiplies.
+    #[must_use]
+    pub fn terms(&self, curves: &Curves, range_speed: f64) -> ForceTerms {
+        let state = self.at(curves, range_speed).state;
+        let passive = |state: FibreState| curves.passive.at(state.length_norm);
+        ForceTerms {
+            peak_n: self.fibre.peak_force_n,
+            length_factor: curves.active.at(state.length_norm),
+            speed_factor: curves.velocity.at(state.velocity_norm),
+            passive: [self.relaxed, state].map(passive),
+            cos_pennation: [self.relaxed, state].map(|state| state.cos_pennation),
+        }
     }
 
     /// Fibres, arms and forces at a speed along the range (1/s); see [`ActingMuscle::at`].

@@ -4,13 +4,10 @@
 //! forces, reactions and the dual values that tell which joint gives way first.
 
 use super::muscle_force::{Acting, MuscleAtPose, PlacedMuscle};
-use crate::error::{Error, HoldFault, Result};
-use crate::movement::{Measure, PlaneForce, Pose, ReactionLimit, Sides};
-use crate::numeric::{MAX_ROWS, Programme, SimplexBasis, solve};
-use arrayvec::ArrayVec;
-
-/// Load that counts as "as much as you like", N or N·m: a straight limb bears almost anything.
-pub const BOUNDLESS: f64 = 1.0e5;
+use super::pose_programme::PoseProgramme;
+use crate::error::Result;
+use crate::movement::{Measure, PlaneForce, Pose, Sides};
+use crate::numeric::SimplexBasis;
 
 /// What a pose holds at most.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,9 +32,7 @@ pub struct Held {
 #[derive(Debug)]
 pub struct Solver<'a> {
     acting: &'a Acting,
-    measure: Measure,
-    share: f64,
-    programme: Programme,
+    programme: PoseProgramme,
     warm: Option<SimplexBasis>,
 }
 
@@ -48,9 +43,7 @@ impl<'a> Solver<'a> {
     pub fn new(acting: &'a Acting, measure: Measure, sides: Sides) -> Result<Self> {
         Ok(Self {
             acting,
-            measure,
-            share: 1.0 / sides.count(),
-            programme: Programme::new(1)?,
+            programme: PoseProgramme::new(measure, sides)?,
             warm: None,
         })
     }
@@ -104,13 +97,10 @@ impl<'a> Solver<'a> {
             .iter()
             .map(|muscle| muscle.at(&self.acting.curves, range_speed))
             .collect();
-        self.build(pose, &muscles, direction)?;
-        let solution = solve(&self.programme, self.warm.as_ref()).map_err(|failure| {
-            Error::no_answer(HoldFault::NoActivation {
-                range: pose.load.range,
-                why: failure.into(),
-            })
-        })?;
+        let joints_nm = self.acting.passive_joints_nm(pose);
+        self.programme
+            .build(pose, &muscles, &joints_nm, direction)?;
+        let solution = self.programme.solve(pose, self.warm.as_ref())?;
         self.warm = Some(*solution.basis());
         let values = solution.values();
         let count = muscles.len();
@@ -130,133 +120,6 @@ impl<'a> Solver<'a> {
             limiting,
         })
     }
-
-    fn build(
-        &mut self,
-        pose: &Pose,
-        muscles: &[MuscleAtPose],
-        direction: PlaneForce,
-    ) -> Result<()> {
-        let conditions = pose.coordinates.len() + pose.balances.len();
-        let reactions = pose.reactions.iter();
-        let cones: usize = reactions
-            .map(|r| cone_rows(&r.least) + cone_rows(&r.most))
-            .sum();
-        let rows = conditions + cones;
-        let side = [direction.x_n * self.share, direction.z_n * self.share];
-        self.programme.clear(rows)?;
-        let (mut right, mut load) = ([0.0; MAX_ROWS], [0.0; MAX_ROWS]);
-        let (right, load) = (&mut right[..rows], &mut load[..rows]);
-        self.right_side(pose, muscles, right);
-        self.load_column(pose, side, load);
-        let mut cone_columns: ArrayVec<(usize, usize, f64), MAX_ROWS> = ArrayVec::new();
-        let mut row = conditions;
-        for (k, reaction) in pose.reactions.iter().enumerate() {
-            for (limit, sign) in [(&reaction.least, -1.0), (&reaction.most, 1.0)] {
-                if cone_rows(limit) == 1 {
-                    // sign·R + slack − sign·λ·(per_load·w) = sign·constant
-                    load[row] = -sign * per_load(limit.per_load, side);
-                    right[row] = sign * limit.constant;
-                    cone_columns.push((k, row, sign));
-                    row += 1;
-                }
-            }
-        }
-        self.programme.set_right_side(right)?;
-        self.programme
-            .add_column(1.0, -BOUNDLESS, BOUNDLESS, load)?;
-        self.add_muscles(muscles, rows)?;
-        self.add_reactions(pose, rows, &cone_columns)
-    }
-
-    /// What limbs, joints and relaxed muscles ask of every coordinate, and the constant part of every balance.
-    fn right_side(&self, pose: &Pose, muscles: &[MuscleAtPose], right: &mut [f64]) {
-        let joints = pose.coordinates.len();
-        let of_joints = self.acting.passive_joints_nm(pose);
-        for (j, sum) in right.iter_mut().enumerate().take(joints) {
-            let passive: f64 = muscles.iter().map(|m| m.arms_m[j] * m.passive_n).sum();
-            *sum = -(pose.gravity_nm[j] + passive + of_joints[j]);
-        }
-        for (b, balance) in pose.balances.iter().enumerate() {
-            right[joints + b] = -balance.constant;
-        }
-    }
-
-    fn add_muscles(&mut self, muscles: &[MuscleAtPose], rows: usize) -> Result<()> {
-        let mut column = [0.0; MAX_ROWS];
-        let column = &mut column[..rows];
-        for muscle in muscles {
-            for (entry, arm) in column.iter_mut().zip(&muscle.arms_m) {
-                *entry = arm * muscle.active_n;
-            }
-            self.programme.add_column(-1.0e-6, 0.0, 1.0, column)?;
-        }
-        Ok(())
-    }
-
-    fn load_column(&self, pose: &Pose, side: [f64; 2], load: &mut [f64]) {
-        let joints = pose.coordinates.len();
-        match self.measure {
-            Measure::Torque => load[0] = -pose.coordinates[0].slope_rad.signum(),
-            Measure::Force => {
-                for (entry, jacobian) in load.iter_mut().zip(&pose.load_jacobian) {
-                    *entry = jacobian.x * side[0] + jacobian.z * side[1];
-                }
-            }
-        }
-        for (b, balance) in pose.balances.iter().enumerate() {
-            load[joints + b] = per_load(balance.per_load, side);
-        }
-    }
-
-    fn add_reactions(
-        &mut self,
-        pose: &Pose,
-        rows: usize,
-        cone_columns: &[(usize, usize, f64)],
-    ) -> Result<()> {
-        let joints = pose.coordinates.len();
-        let mut column = [0.0; MAX_ROWS];
-        let column = &mut column[..rows];
-        for (k, reaction) in pose.reactions.iter().enumerate() {
-            column.fill(0.0);
-            column[..joints].copy_from_slice(&reaction.column);
-            for (b, balance) in pose.balances.iter().enumerate() {
-                column[joints + b] = balance.reactions[k];
-            }
-            for (_, row, sign) in cone_columns.iter().filter(|c| c.0 == k) {
-                column[*row] = *sign;
-            }
-            let bound = |limit: &ReactionLimit, open: f64| {
-                if cone_rows(limit) == 1 {
-                    open
-                } else {
-                    limit.constant
-                }
-            };
-            self.programme.add_column(
-                0.0,
-                bound(&reaction.least, f64::NEG_INFINITY),
-                bound(&reaction.most, f64::INFINITY),
-                column,
-            )?;
-        }
-        for (_, row, _) in cone_columns {
-            column.fill(0.0);
-            column[*row] = 1.0;
-            self.programme.add_column(0.0, 0.0, f64::INFINITY, column)?;
-        }
-        Ok(())
-    }
-}
-
-/// 1 if the limit grows with the load and needs a row of its own, else 0.
-fn cone_rows(limit: &ReactionLimit) -> usize {
-    usize::from(limit.per_load != [0.0, 0.0])
-}
-
-fn per_load(coefficients: [f64; 2], side: [f64; 2]) -> f64 {
-    coefficients[0] * side[0] + coefficients[1] * side[1]
 }
 
 fn torques(muscles: &[MuscleAtPose], activations: &[f64], rows: usize) -> Vec<f64> {

@@ -7,7 +7,7 @@ use super::setup_options::{SetupOptions, setups};
 use crate::bounds::bounds;
 use crate::draw::Scene;
 use crate::error::{Error, OptionFault, Result};
-use crate::figures::{family_chart, rank_chart, value_map};
+use crate::figures::{family_chart, rank_chart, value_map, why_chart};
 use crate::library::{Library, Workbench};
 use crate::report;
 use crate::study::{Compared, Conditions, Parameter, family, pair_grid, rank, usual_comparison};
@@ -22,6 +22,8 @@ use std::path::PathBuf;
   torquill vary bench-press --param technique.grip_width \\
       --values \"60 cm..95 cm:4\" -o grips.png
   torquill vary squat --param technique.bar_position --values high,low
+  torquill vary squat --param segments.thigh.length \\
+      --values -5%,+5% --why --why-figure why.png
   torquill vary bench-press --param technique.grip_width \\
       --values \"60 cm..90 cm:7\" --param technique.tuck \\
       --values \"15 deg..60 deg:4\" -o map.png
@@ -37,6 +39,12 @@ pub struct VaryArguments {
     /// Its values: a list such as -20%,0%,+20%, or a range with a count, "50 cm..90 cm:5"
     #[arg(long, value_name = "LIST|RANGE", allow_hyphen_values = true)]
     values: Vec<String>,
+    /// List all parts of every change (muscle by muscle, factor by factor) in place of the curves' figures
+    #[arg(long, conflicts_with = "rank")]
+    why: bool,
+    /// Picture of the parts of the largest change (.svg or .png)
+    #[arg(long, value_name = "FILE", conflicts_with = "rank")]
+    why_figure: Option<PathBuf>,
     /// Rank every value of the movement by what the same relative change does
     #[arg(long, conflicts_with_all = ["param", "values"])]
     rank: bool,
@@ -93,7 +101,10 @@ pub fn run(
     library: &Library,
     matches: Option<&ArgMatches>,
 ) -> Result<()> {
-    if let Some(path) = &arguments.output {
+    for path in [&arguments.output, &arguments.why_figure]
+        .into_iter()
+        .flatten()
+    {
         arguments.look.picture(path.clone()).check()?;
     }
     let parameters = parameters(arguments)?;
@@ -120,6 +131,13 @@ fn parameters(arguments: &VaryArguments) -> Result<Vec<Parameter>> {
     let (paths, lists) = (&arguments.param, &arguments.values);
     if arguments.rank {
         return Ok(Vec::new());
+    }
+    let asks_why = arguments.why || arguments.why_figure.is_some();
+    if asks_why && paths.len() > 1 {
+        return Err(Error::bad(OptionFault::WhyOfMany));
+    }
+    if arguments.why_figure.is_some() && arguments.why_figure == arguments.output {
+        return Err(Error::bad(OptionFault::SamePicture));
     }
     if paths.len() != lists.len() || !(1..=2).contains(&paths.len()) {
         return Err(Error::bad(OptionFault::UnpairedValues {
@@ -159,13 +177,20 @@ fn varied(
     asked: &Conditions,
 ) -> Result<()> {
     let family = family(bench, &arguments.who.set, parameter, asked)?;
+    let units = arguments.units.into();
     output::print(&match arguments.format {
         Format::Json => report::family_json(&family),
+        Format::Csv if arguments.why => report::why_csv(&family),
         Format::Csv => report::family_csv(&family),
-        Format::Table => report::family_table(&family, asked, arguments.units.into()),
+        Format::Table if arguments.why => report::why_table(&family, units),
+        Format::Table => report::family_table(&family, asked, units),
     })?;
+    if let (Some(path), Some(chart)) = (&arguments.why_figure, why_chart(&family, units)) {
+        let scene = chart.scene(arguments.look.look()?)?;
+        arguments.look.picture(path.clone()).write(&scene)?;
+    }
     draw(arguments, || {
-        family_chart(&family, asked, arguments.units.into()).scene(arguments.look.look()?)
+        family_chart(&family, asked, units).scene(arguments.look.look()?)
     })
 }
 

@@ -137,6 +137,10 @@ pub enum OptionFault {
         /// How many lists of values.
         lists: usize,
     },
+    /// Reasons are asked for of two parameters at once.
+    WhyOfMany,
+    /// Two pictures would go to one file.
+    SamePicture,
     /// No speed.
     NoSpeed(QuantityFault),
 }

@@ -159,6 +159,17 @@ pub enum ValuesFault {
 /// Why values cannot be compared.
 #[derive(Debug, Clone, PartialEq)]
 pub enum ComparisonFault {
+    /// A parameter that has no part in the lift.
+    NotInLift {
+        /// Path of the parameter.
+        path: String,
+        /// What the movement is called.
+        movement: String,
+        /// The joints that move in it.
+        joints: Vec<&'static str>,
+        /// Names of the movements in which it has a part.
+        others: Vec<String>,
+    },
     /// A map of one parameter against itself.
     VariedAgainstItself {
         /// Path of the parameter.

@@ -32,6 +32,7 @@ mod swings;
 mod training_trend;
 mod value_map;
 mod velocity_profile;
+mod why_changed;
 
 pub use classes::{class_lifts, load_over_class, three_classes};
 pub use data_table::DataTable;
@@ -58,3 +59,4 @@ pub use swings::rank_chart;
 pub use training_trend::trend_chart;
 pub use value_map::value_map;
 pub use velocity_profile::load_velocity_chart;
+pub use why_changed::why_chart;

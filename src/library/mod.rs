@@ -3,6 +3,7 @@
 //! In: the folder `models/` that is compiled in, a folder of the user's, texts of model files. Out:
 //! [`Library`], which hands out lifters and movements by name, and faults with their place.
 
+mod absent;
 mod adjusted;
 mod assemble;
 mod body_rules;

@@ -32,10 +32,7 @@ pub fn numeric_paths(model: &Model) -> Vec<NumberAt> {
     let mut found = every_number(model);
     if let Some(moving) = moving(model) {
         let idle = idle_groups(model, &moving);
-        let is_in = |path: &str, group: &String| {
-            path == group || group.ends_with('.') && path.starts_with(group)
-        };
-        found.retain(|number| !idle.iter().any(|group| is_in(&number.path, group)));
+        found.retain(|number| !idle.iter().any(|group| is_in_group(&number.path, group)));
     }
     found
 }
@@ -153,15 +150,20 @@ fn walk(value: &Value, path: &str, found: &mut Vec<NumberAt>) {
     }
 }
 
+/// Whether a path is one that stands alone, or one below a group, which ends with a dot.
+pub(super) fn is_in_group(path: &str, group: &str) -> bool {
+    path == group || group.ends_with('.') && path.starts_with(group)
+}
+
 /// The joints that move; `None` if the path cannot be traced.
-fn moving(model: &Model) -> Option<BTreeSet<Dof>> {
+pub(super) fn moving(model: &Model) -> Option<BTreeSet<Dof>> {
     let range = trace(&model.movement, &model.lifter, bounds().samples.fewest()).ok()?;
     let coordinates = range.poses.iter().flat_map(|pose| &pose.coordinates);
     Some(coordinates.map(|c| c.dof).collect())
 }
 
 /// Paths of muscles, joints and strengths that have no part in a movement; groups end with a dot.
-fn idle_groups(model: &Model, moving: &BTreeSet<Dof>) -> Vec<String> {
+pub(super) fn idle_groups(model: &Model, moving: &BTreeSet<Dof>) -> Vec<String> {
     let muscles = model.lifter.muscles.iter();
     let idle = muscles.filter(|(_, muscle)| !moving.iter().any(|dof| muscle.crosses(*dof)));
     let joints = model

@@ -1,183 +1,132 @@
 //! Why a changed value changed a curve, in words.
 //!
-//! In: [`Cause`]s with figures. Out: sentences that name the largest parts, and which work against which.
+//! In: [`Cause`]s with their exact accounts. Out: sentences that name the largest parts, and what is left.
 
+use super::account_words::{decimals_of, item_in_words, item_name, signed, spot_in_words};
 use super::parameters::{parameter_in_words, shown_value};
-use super::prose::capital;
+use super::prose::{capital, listed};
 use super::quantities::rounded;
-use crate::study::{Cause, Family, Spot, Variant};
+use super::shown_units::{ShownUnit, ShownUnits};
+use crate::study::{Cause, CauseItem, Family, Variant};
+use crate::units::System;
 
-/// A change smaller than this is not told: a quarter of a per cent.
+/// A change or a part smaller than this share of the capacity is not told: a quarter of a per cent.
 const TOLD: f64 = 0.0025;
+/// A second part is told from this share of the first on (assumed).
+const SECOND: f64 = 0.15;
 
-/// Parts of a change that are told.
-const MOST_TERMS: usize = 4;
-/// Parts that are told where room is short.
-const MOST_SHORT: usize = 2;
-
-/// What one value of a family did and why, as one sentence with figures.
+/// What one value of a family did and why, as one text with figures.
 #[must_use]
-pub fn why_it_changed(family: &Family, variant: &Variant) -> String {
-    let causes: Vec<String> = variant.causes.iter().map(cause_in_words).collect();
-    format!(
-        "{} {}: {}.",
+pub fn why_it_changed(family: &Family, variant: &Variant, units: System) -> String {
+    why_lines(family, variant, units).join(" ")
+}
+
+/// The same with a line for the value and one for each place.
+#[must_use]
+pub fn why_lines(family: &Family, variant: &Variant, units: System) -> Vec<String> {
+    let unit = units.load_unit(family.base.range.measure);
+    let head = format!(
+        "{} {}:",
         capital(&parameter_in_words(&family.parameter.path)),
-        shown_value(&variant.text),
-        causes.join("; ")
+        shown_value(&variant.text)
+    );
+    let places = variant.causes.iter();
+    let places = places.map(|cause| capital(&cause_in_words(cause, unit, units)) + ".");
+    std::iter::once(head).chain(places).collect()
+}
+
+/// What happened at one place and why: "at the end −17 N·m (38 → 21): biceps long head: fibres …: −13 of −17 N·m".
+#[must_use]
+pub(crate) fn cause_in_words(cause: &Cause, unit: ShownUnit, units: System) -> String {
+    let place = spot_in_words(cause.spot);
+    let told = told_items(cause);
+    let Some(first) = told.first() else {
+        return format!("{place} {}", unchanged(cause));
+    };
+    let change = unit.of(cause.account.change());
+    let decimals = decimals_of(change).min(decimals_of(unit.of(first.part)) + 1);
+    let capacity = cause
+        .account
+        .capacity
+        .map(|c| rounded(unit.of(c), decimals));
+    let whole = format!("{} {}", signed(change, decimals), unit.symbol);
+    let mut parts: Vec<String> = Vec::new();
+    for (place, item) in told.iter().enumerate() {
+        let part = signed(unit.of(item.part), decimals);
+        let of = if place == 0 {
+            format!(" of {whole}")
+        } else {
+            String::new()
+        };
+        parts.push(format!("{}: {part}{of}", item_in_words(cause, item, units)));
+    }
+    let else_part = change - told.iter().map(|item| unit.of(item.part)).sum::<f64>();
+    if rounded(else_part, decimals) != "0" {
+        parts.push(format!("all else {}", signed(else_part, decimals)));
+    }
+    parts.extend(limit_in_words(cause));
+    format!(
+        "{place} {whole} ({} \u{2192} {}): {}",
+        capacity[0],
+        capacity[1],
+        parts.join("; ")
     )
 }
 
-/// What happened at one place and why: "at the end −6 %: longer arms (+9 %), but shorter fibres (…)".
-fn cause_in_words(cause: &Cause) -> String {
-    let place = spot_in_words(cause.spot);
-    let told = joined(cause, MOST_TERMS, true);
-    if cause.capacity_log.abs() < TOLD {
-        return match terms(cause).len() {
-            0 | 1 => format!("{place} nothing changes"),
-            _ => format!("{place} hardly anything changes: {told}"),
-        };
-    }
-    let words = format!("{place} {}", change(cause.capacity_log));
-    if told.is_empty() {
-        words
-    } else {
-        format!("{words}: {told}")
-    }
-}
-
-/// The same without figures behind the terms: "at the end −6 % (longer arms, but shorter fibres)".
+/// The same in few words: "at the end −17 N·m (biceps long head: fibre length −13)".
 #[must_use]
-pub(crate) fn cause_in_short(cause: &Cause) -> String {
-    let words = format!(
-        "{} {}",
-        spot_in_words(cause.spot),
-        change(cause.capacity_log)
-    );
-    let told = joined(cause, MOST_SHORT, false);
-    if told.is_empty() {
-        words
-    } else {
-        format!("{words} ({told})")
-    }
-}
-
-fn spot_in_words(spot: Spot) -> &'static str {
-    match spot {
-        Spot::Start => "at the start",
-        Spot::Peak => "at the peak",
-        Spot::Hardest => "at the hardest place",
-        Spot::Middle => "in the middle",
-        Spot::End => "at the end",
-    }
-}
-
-/// A logarithm as a change in per cent: "+10 %".
-fn change(log: f64) -> String {
-    let percent = 100.0 * log.exp_m1();
-    let decimals = if percent.abs() < 10.0 { 1 } else { 0 };
-    let text = rounded(percent, decimals);
-    let sign = if percent > 0.0 && text != "0" {
-        "+"
-    } else {
-        ""
+pub(crate) fn cause_in_short(cause: &Cause, unit: ShownUnit) -> String {
+    let place = spot_in_words(cause.spot);
+    let Some(first) = told_items(cause).first().copied() else {
+        return format!("{place} {}", unchanged(cause));
     };
-    format!("{sign}{text} %").replace('-', "\u{2212}")
+    let change = unit.of(cause.account.change());
+    let decimals = decimals_of(change).min(decimals_of(unit.of(first.part)) + 1);
+    format!(
+        "{place} {} {} ({} {})",
+        signed(change, decimals),
+        unit.symbol,
+        item_name(cause, &first),
+        signed(unit.of(first.part), decimals)
+    )
 }
 
-/// That another joint, or the same one in another plane, gives way first.
-fn other_limit(cause: &Cause) -> String {
-    let [was, is] = cause.joints;
-    match (cause.is_same_limit, was == is) {
-        (true, _) => String::new(),
-        (false, true) => format!("the {is} gives way in another plane"),
-        (false, false) => format!("the {is} gives way first instead of the {was}"),
+/// That not even the largest part is worth telling, or that there is none.
+fn unchanged(cause: &Cause) -> &'static str {
+    /// A part that is rounding, share of the capacity.
+    const ROUNDING: f64 = 1.0e-9;
+    let least = ROUNDING * cause.account.capacity[0].abs();
+    match cause.items().first() {
+        Some(item) if item.part.abs() > least => "hardly anything changes",
+        _ => "nothing changes",
     }
 }
 
-/// One part of a change.
-struct Term {
-    log: f64,
-    name: String,
-    figures: String,
+/// The one or two largest parts; none where not even the largest is worth telling.
+#[must_use]
+pub(crate) fn told_items(cause: &Cause) -> Vec<CauseItem> {
+    let least = TOLD * cause.account.capacity[0].abs();
+    let items = cause.items();
+    let largest = items.first().map_or(0.0, |item| item.part.abs());
+    let worth = |item: &CauseItem| item.part.abs() >= least && item.part.abs() >= SECOND * largest;
+    items.into_iter().take(2).filter(worth).collect()
 }
 
-/// The parts that matter, the largest first.
-fn terms(cause: &Cause) -> Vec<Term> {
-    if !cause.is_explained() {
-        return Vec::new();
+/// That other joints limit after than before.
+fn limit_in_words(cause: &Cause) -> Option<String> {
+    if !cause.limit_changes() {
+        return None;
     }
-    let either = |log: f64, up: &str, down: &str| Term {
-        log,
-        name: if log > 0.0 { up } else { down }.to_owned(),
-        figures: change(log),
-    };
-    let mut terms = vec![
-        either(cause.arm_log, "longer moment arms", "shorter moment arms"),
-        force(cause),
-        either(
-            cause.lever_log,
-            "a shorter lever of the load",
-            "a longer lever of the load",
-        ),
-        either(
-            cause.rest_log,
-            "less taken by the body's own weight",
-            "more taken by the body's own weight",
-        ),
-    ];
-    terms.sort_by(|a, b| b.log.abs().total_cmp(&a.log.abs()));
-    let least = TOLD.max(0.15 * terms[0].log.abs());
-    terms.retain(|term| term.log.abs() >= least);
-    terms
-}
-
-/// More or less force, with the fibre lengths behind it where their figures differ.
-fn force(cause: &Cause) -> Term {
-    let [was, is] = cause.fibre_norm.map(|norm| rounded(100.0 * norm, 0));
-    let (log, amount) = (
-        cause.force_log,
-        if cause.force_log > 0.0 {
-            "more"
-        } else {
-            "less"
-        },
-    );
-    if was == is {
-        return Term {
-            log,
-            name: format!("{amount} muscle force"),
-            figures: change(log),
-        };
-    }
-    let [before, after] = cause.fibre_norm;
-    let fibres = if after > before { "longer" } else { "shorter" };
-    Term {
-        log,
-        name: format!("{fibres} fibres with {amount} force"),
-        figures: format!(
-            "{}, {is} instead of {was} % of their optimal length",
-            change(log)
-        ),
-    }
-}
-
-/// Terms joined by "and", or by "but" where they work against the one before.
-fn joined(cause: &Cause, most: usize, with_figures: bool) -> String {
-    let mut words = other_limit(cause);
-    let mut last = 0.0;
-    for term in terms(cause).into_iter().take(most) {
-        if !words.is_empty() {
-            words += if term.log * last < 0.0 {
-                ", but "
-            } else {
-                " and "
-            };
+    let [before, after] = cause.limiting();
+    let counts = [before.len(), after.len()];
+    let [before, after] = [before, after].map(|joints| {
+        let names: Vec<String> = joints.iter().map(|joint| joint.name().to_owned()).collect();
+        match names.as_slice() {
+            [] => "nothing".to_owned(),
+            [only] if counts != [1, 1] => format!("the {only} alone"),
+            [only] => format!("the {only}"),
+            [first, others @ ..] => format!("the {first} with the {}", listed(others)),
         }
-        last = term.log;
-        words += &term.name;
-        if with_figures {
-            words += &format!(" ({})", term.figures);
-        }
-    }
-    words
+    });
+    Some(format!("the limit moves from {before} to {after}"))
 }

@@ -8,6 +8,7 @@ use super::figure_words::FigureWords;
 use super::parameters::{parameter_in_words, shown_value};
 use super::prose::{capital, listed};
 use super::quantities::rounded;
+use super::shown_units::ShownUnits;
 use crate::movement::Measure;
 use crate::study::{Compared, Conditions, Family, usual_comparison};
 use crate::units::System;
@@ -38,7 +39,7 @@ pub fn family_words(family: &Family, asked: &Conditions, units: System) -> Figur
             base.movement_title.to_lowercase(),
             base.axis
         ),
-        footnote: footnote(family),
+        footnote: footnote(family, units),
         description: description(family, asked, units),
         caption: String::new(),
     }
@@ -79,28 +80,53 @@ fn change_in_words(
     let ([first, .., last], Some(best)) = (told, best) else {
         return format!("{name}: {what}");
     };
-    let change = last.1 / first.1 - 1.0;
+    let least = told
+        .iter()
+        .map(|(_, value)| *value)
+        .fold(f64::INFINITY, f64::min);
     let is_inside = best.1 > (1.0 + HARDLY) * first.1.max(last.1);
     if is_inside {
         format!("{name}: {what} best at {}, {}", best.0, figure(best.1))
-    } else if change.abs() < HARDLY {
+    } else if best.1 - least < HARDLY * best.1.abs() {
         format!("{name} hardly matters: {what} {}", figure(first.1))
-    } else {
+    } else if is_one_way(told) {
         format!(
             "{name} from {} to {}: {what} {} from {} to {}",
             first.0,
             last.0,
-            if change > 0.0 { "rises" } else { "falls" },
+            if last.1 > first.1 { "rises" } else { "falls" },
             figure(first.1),
             figure(last.1)
+        )
+    } else {
+        format!(
+            "{name}: {what} best at {}, on the border of what was tried, {}",
+            best.0,
+            figure(best.1)
         )
     }
 }
 
+/// Whether the figure only rises or only falls over the values, but for what is hardly seen.
+fn is_one_way(told: &[(String, f64)]) -> bool {
+    let ([first, .., last], hardly) = (told, HARDLY) else {
+        return true;
+    };
+    let way = (last.1 - first.1).signum();
+    let slack = hardly * (last.1 - first.1).abs();
+    let steps = told.windows(2);
+    last.1 != first.1
+        && steps
+            .map(|pair| way * (pair[1].1 - pair[0].1))
+            .all(|step| step >= -slack)
+}
+
 /// Why the value that lies farthest from the present one changes the curve.
-fn footnote(family: &Family) -> String {
+fn footnote(family: &Family, units: System) -> String {
     let variant = family.farthest();
-    let causes: Vec<String> = variant.causes.iter().map(cause_in_short).collect();
+    let unit = units.load_unit(family.base.range.measure);
+    let causes = variant.causes.iter();
+    let causes: Vec<String> = causes.map(|cause| cause_in_short(cause, unit)).collect();
     format!(
         "{}: {}.",
         capital(&shown_value(&variant.text)),

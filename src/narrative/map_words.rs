@@ -7,7 +7,7 @@ use super::figure_words::FigureWords;
 use super::parameters::{parameter_in_words, shown_value};
 use super::prose::capital;
 use super::quantities::rounded;
-use crate::study::{Compared, Conditions, PairGrid};
+use crate::study::{Compared, Conditions, PairGrid, Parameter};
 use crate::units::System;
 
 /// What the colour of a missing value means.
@@ -76,8 +76,14 @@ pub fn map_words(
 
 fn title(grid: &PairGrid, measure: Compared, reach: &MapReach, unit: &str) -> String {
     let [x, y] = &grid.parameters;
+    let on_border = |at: usize, parameter: &Parameter| at == 0 || at + 1 == parameter.values.len();
+    let border = if on_border(reach.column, x) || on_border(reach.row, y) {
+        ", on the border of what was tried"
+    } else {
+        ""
+    };
     format!(
-        "{} and {}: {} {} to {} {unit}, best at {} and {}",
+        "{} and {}: {} {} to {} {unit}, best at {} and {}{border}",
         capital(&parameter_in_words(&x.path)),
         parameter_in_words(&y.path),
         compared_in_words(measure),

@@ -2,6 +2,7 @@
 //!
 //! In: results and faults of the rooms above. Out: text for reports, figures and the command line.
 
+pub(crate) mod account_words;
 pub(crate) mod advice_words;
 pub(crate) mod axis_words;
 pub(crate) mod causes;
@@ -27,7 +28,7 @@ pub mod maximum_words;
 pub mod measured;
 pub mod model_files;
 pub(crate) mod motion_words;
-pub(crate) mod muscle_names;
+pub mod muscle_names;
 pub(crate) mod parameter_list;
 pub mod parameter_meanings;
 pub(crate) mod parameters;
@@ -59,6 +60,7 @@ pub mod telling;
 pub(crate) mod trend_words;
 pub mod variation_words;
 pub mod versus_plain_words;
+pub(crate) mod waterfall_words;
 mod worked_curves;
 mod worked_fibres;
 mod worked_loads;
@@ -67,6 +69,6 @@ pub mod worked_sheet;
 mod worked_statics;
 pub mod worked_words;
 
-pub use causes::why_it_changed;
+pub use causes::{why_it_changed, why_lines};
 pub use parameters::{parameter_in_words, shown_value};
 pub use setup_names::{added_name, short_name};

@@ -21,3 +21,17 @@ pub(crate) fn muscle_label(part: &MusclePart) -> String {
         many => format!("{} ({many} heads)", part.name),
     }
 }
+
+/// A muscle of the model in words: "biceps long head", "gluteus maximus".
+#[must_use]
+pub fn head_name(name: &str) -> String {
+    /// Muscles whose parts are heads.
+    const WITH_HEADS: [&str; 3] = ["biceps", "triceps", "gastrocnemius"];
+    let words = name.replace('_', " ");
+    let has_heads = WITH_HEADS.iter().any(|muscle| words.starts_with(muscle));
+    if has_heads && words.contains(' ') && !words.ends_with("head") {
+        words + " head"
+    } else {
+        words
+    }
+}

@@ -2,10 +2,11 @@
 //!
 //! In: a [`Family`] or a [`PairGrid`], under which conditions, units. Out: text for the report of a variation.
 
-use super::causes::why_it_changed;
+use super::causes::why_lines;
 use super::comparison::{compared_in_words, shown_figure};
 use super::faults::in_one_line;
 use super::parameters::{parameter_in_words, shown_value};
+use super::prose::capital;
 use super::quantities::{QuantityWords, rounded};
 use crate::movement::Measure;
 use crate::study::{Compared, Conditions, Family, Figures, PairGrid, Study, Variant};
@@ -64,13 +65,14 @@ fn cells(
     vec![
         name,
         number(Compared::Peak, 1),
-        place(study, figures.peak_range, units),
+        place_or_end(study, figures.peak_range, units),
         number(Compared::Start, 1),
         number(Compared::End, 1),
         study.class.shape.word().to_owned(),
-        figures
-            .sticking
-            .map_or_else(|| NONE.to_owned(), |s| place(study, s.point_range, units)),
+        figures.sticking.map_or_else(
+            || NONE.to_owned(),
+            |s| place_or_end(study, s.point_range, units),
+        ),
         number(Compared::Held, held_decimals(asked)),
     ]
 }
@@ -100,6 +102,18 @@ fn place(study: &Study, range: f64, units: System) -> String {
     }
 }
 
+/// A place of the range that says so where it lies on the border: the curve may go on beyond it.
+fn place_or_end(study: &Study, range: f64, units: System) -> String {
+    let place = place(study, range, units);
+    if range <= 0.0 {
+        format!("{place} (start)")
+    } else if range >= 1.0 {
+        format!("{place} (end)")
+    } else {
+        place
+    }
+}
+
 /// What stands under a family's table: values that cannot be had, sensitivities, why each curve differs.
 #[must_use]
 pub fn family_paragraphs(family: &Family, units: System) -> Vec<String> {
@@ -115,14 +129,51 @@ pub fn family_paragraphs(family: &Family, units: System) -> Vec<String> {
         lines.push(String::new());
         lines.push(sentence);
     }
-    lines.push(String::new());
+    lines.extend(whys(family, units));
+    lines
+}
+
+/// Why each curve differs: a line for the value, one for every place.
+fn whys(family: &Family, units: System) -> Vec<String> {
     let changed = family
         .variants
         .iter()
         .filter(|variant| variant.figures != family.base_figures);
-    lines.extend(changed.map(|variant| why_it_changed(family, variant)));
-    lines.push("(In brackets: what each of them does to strength.)".to_owned());
+    let mut lines = Vec::new();
+    for variant in changed {
+        for (number, line) in why_lines(family, variant, units).into_iter().enumerate() {
+            let indent = if number == 0 { "" } else { "  " };
+            lines.push(format!("{indent}{line}"));
+        }
+    }
+    if !lines.is_empty() {
+        lines.insert(0, String::new());
+        lines.push(HOW_IT_ADDS_UP.to_owned());
+    }
     lines
+}
+
+/// What the parts of a reason are.
+const HOW_IT_ADDS_UP: &str = "Each part is what the change of that one thing adds to the capacity there (muscle forces are of one side); \
+     all parts add up to the change. --why lists them all, --why-figure draws them.";
+
+/// That no value changes the curve, and where it would.
+#[must_use]
+pub fn without_effect(family: &Family) -> Option<String> {
+    if !family.is_without_effect() {
+        return None;
+    }
+    let name = capital(&parameter_in_words(&family.parameter.path));
+    let at_speed = family.parameter.path.starts_with("curves.velocity")
+        || family.parameter.path.ends_with("max_velocity");
+    let hint = if at_speed {
+        " Everything is held still here: ask with --speed."
+    } else {
+        ""
+    };
+    Some(format!(
+        "{name} changes nothing in this lift: with every value the capacity is the same at every place.{hint}"
+    ))
 }
 
 /// "Per 1 % more: peak +0.12 %, ..." near the present value.

@@ -52,6 +52,14 @@ impl SimplexBasis {
         self.rows == scaled.rows && self.columns == scaled.columns
     }
 
+    /// Whether the same columns are basic and the others rest at the same bounds: the same conditions bind.
+    #[must_use]
+    pub fn binds_like(&self, other: &Self) -> bool {
+        let columns = self.columns.min(MAX_COLUMNS);
+        (self.rows, self.columns) == (other.rows, other.columns)
+            && self.resting[..columns] == other.resting[..columns]
+    }
+
     /// All rows held by their artificial variables, every column at the bound nearest zero.
     pub(super) fn artificial(scaled: &Scaled) -> Self {
         let mut basis = Self {

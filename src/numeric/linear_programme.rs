@@ -128,6 +128,24 @@ impl Programme {
         self.columns = column + 1;
         Ok(column)
     }
+
+    /// How many rows there are.
+    #[must_use]
+    pub const fn rows(&self) -> usize {
+        self.rows
+    }
+
+    /// The coefficient of a column in a row.
+    #[must_use]
+    pub const fn coefficient(&self, row: usize, column: usize) -> f64 {
+        self.coefficients[row][column]
+    }
+
+    /// The right side of a row.
+    #[must_use]
+    pub const fn right_side(&self, row: usize) -> f64 {
+        self.right_side[row]
+    }
 }
 
 fn check_column(part: ProgrammePart, numbers: &[f64], rows: usize) -> Result<()> {

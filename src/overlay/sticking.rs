@@ -1,5 +1,7 @@
 //! The static sticking region: the connected stretch around the greatest effort.
 
+use crate::numeric::vertex_between;
+
 /// Share of the greatest effort from which a place belongs to the sticking region.
 pub const REGION_SHARE: f64 = 0.95;
 
@@ -80,11 +82,5 @@ fn refined(effort: &[f64], top: usize, last: usize) -> (f64, f64) {
     if top == 0 || top == last || !effort[top - 1].is_finite() || !effort[top + 1].is_finite() {
         return (0.0, effort[top]);
     }
-    let (left, middle, right) = (effort[top - 1], effort[top], effort[top + 1]);
-    let bend = left - 2.0 * middle + right;
-    if bend >= 0.0 {
-        return (0.0, middle);
-    }
-    let shift = (0.5 * (left - right) / bend).clamp(-0.5, 0.5);
-    (shift, middle - 0.25 * (left - right) * shift)
+    vertex_between(effort[top - 1], effort[top], effort[top + 1])
 }

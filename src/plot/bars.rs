@@ -46,7 +46,7 @@ pub struct Tornado {
 }
 
 /// A bar chart's rectangles: names at the left, bars at the right, equal rows.
-struct BarRows {
+pub(super) struct BarRows {
     plot: Plot,
     row: f64,
     shown: usize,
@@ -156,8 +156,18 @@ impl Tornado {
 }
 
 impl BarRows {
+    /// The plot that all rows share.
+    pub(super) const fn plot(&self) -> &Plot {
+        &self.plot
+    }
+
+    /// How many rows found room.
+    pub(super) const fn shown(&self) -> usize {
+        self.shown
+    }
+
     /// The rectangle of a row's bar.
-    fn band(&self, index: usize, share: f64) -> Rect {
+    pub(super) fn band(&self, index: usize, share: f64) -> Rect {
         let middle = self.plot.area.top + (index as f64 + 0.5) * self.row;
         let half = self.row * share / 2.0;
         Rect::new(
@@ -169,7 +179,8 @@ impl BarRows {
     }
 }
 
-fn check(mut figures: impl Iterator<Item = f64> + Clone, axis: &Axis) -> Result<()> {
+/// Whether there is something to draw and every figure is a number.
+pub(super) fn check(mut figures: impl Iterator<Item = f64> + Clone, axis: &Axis) -> Result<()> {
     let (of, quantity) = (Plotted::Bars, axis.quantity.clone());
     if figures.clone().next().is_none() {
         return Err(Error::no_answer(PlotFault::Nothing { of, quantity }));
@@ -180,7 +191,8 @@ fn check(mut figures: impl Iterator<Item = f64> + Clone, axis: &Axis) -> Result<
     Ok(())
 }
 
-fn widest(frame: &Frame, texts: impl Iterator<Item = String>) -> f64 {
+/// Room that figures need beside their bars, pixels.
+pub(super) fn widest(frame: &Frame, texts: impl Iterator<Item = String>) -> f64 {
     texts
         .map(|text| lettering::width(&text, frame.measures.text, Face::Bold))
         .fold(0.0, f64::max)
@@ -188,7 +200,7 @@ fn widest(frame: &Frame, texts: impl Iterator<Item = String>) -> f64 {
 }
 
 /// Rows, names and axis; `room` pixels are kept for figures on the sides that have bars.
-fn laid_out(
+pub(super) fn laid_out(
     frame: &mut Frame,
     axis: &Axis,
     names: &[&str],
@@ -247,7 +259,7 @@ fn draw_level_axis(frame: &mut Frame, axis: &Axis, plot: &Plot, left_out: usize)
 }
 
 /// From the least to the greatest figure, zero included.
-fn reach_of(figures: impl Iterator<Item = f64>) -> [f64; 2] {
+pub(super) fn reach_of(figures: impl Iterator<Item = f64>) -> [f64; 2] {
     figures.fold([0.0, 0.0], |reach, value| {
         [reach[0].min(value), reach[1].max(value)]
     })
@@ -292,7 +304,8 @@ fn draw_bar(frame: &mut Frame, plot: &Plot, band: Rect, value: f64, colour: Colo
     frame.scene.rectangle(bar, colour);
 }
 
-fn draw_zero(frame: &mut Frame, plot: &Plot) {
+/// The upright line at zero.
+pub(super) fn draw_zero(frame: &mut Frame, plot: &Plot) {
     let x = plot.x.px(0.0);
     let line = Stroke::solid(frame.colours.ink, frame.measures.rule * 1.2);
     frame

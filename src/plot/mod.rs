@@ -23,6 +23,7 @@ mod shades;
 mod small_multiples;
 mod spans;
 mod stick_figure;
+mod waterfall;
 pub(crate) mod words;
 
 pub use axis::{Axis, Extent};
@@ -35,3 +36,4 @@ pub use pose_strip::StripPose;
 pub use shades::Shade;
 pub use small_multiples::{SmallMultiples, SmallPanel};
 pub use stick_figure::{DrawnLoad, StickFigure};
+pub use waterfall::{Waterfall, WaterfallStep};

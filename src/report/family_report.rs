@@ -2,25 +2,33 @@
 //!
 //! In: a [`Family`]. Out: text; numbers of CSV and JSON in SI.
 
+use super::account_rows::{AccountRow, account_rows, place_name};
 use super::csv::{maybe, rows_to_csv};
 use super::json::pretty;
 use super::summary::{CurveSummary, summary};
 use super::table::table;
 use super::warnings::{WarningRow, warnings};
+use crate::anatomy::Joint;
+use crate::movement::Measure;
+use crate::narrative::account_words::{account_heads, account_table};
 use crate::narrative::causes::why_it_changed;
 use crate::narrative::faults::in_one_line;
 use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::parameters::parameter_in_words;
 use crate::narrative::variation_words::{
-    family_paragraphs, present_cells, variant_cells, variant_heads,
+    family_paragraphs, present_cells, variant_cells, variant_heads, without_effect,
 };
-use crate::study::{Cause, Conditions, Family, Figures, Sensitivity, Variant};
+use crate::study::{Cause, Conditions, Family, Figures, Sensitivity, Study, Variant};
 use crate::units::System;
 use serde::Serialize;
+use std::collections::BTreeMap;
 
 /// A family as text: a table of figures, sensitivities, a sentence for every value.
 #[must_use]
 pub fn family_table(family: &Family, asked: &Conditions, units: System) -> String {
+    if let Some(sentence) = without_effect(family) {
+        return sentence + "\n";
+    }
     let heads = variant_heads(family, asked, units);
     let heads: Vec<&str> = heads.iter().map(String::as_str).collect();
     let variants = family.variants.iter();
@@ -125,14 +133,30 @@ struct VariantRow<'a> {
 
 #[derive(Serialize)]
 struct CauseRow<'a> {
+    place: &'static str,
     range: f64,
-    capacity_log: f64,
-    moment_arm_log: f64,
-    muscle_force_log: f64,
-    load_lever_log: f64,
-    rest_log: f64,
-    fibre_length_norm: [f64; 2],
-    limiting_joints: [&'a str; 2],
+    #[serde(skip_serializing_if = "Option::is_none")]
+    capacity_n: Option<BeforeAfter>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    capacity_nm: Option<BeforeAfter>,
+    limiting_joints: BeforeAfter<Vec<&'static str>>,
+    /// Capacity gained per N·m more at each coordinate.
+    weights: BeforeAfter<BTreeMap<&'static str, f64>>,
+    stretches: usize,
+    muscle_forces_n: BTreeMap<&'a str, BeforeAfter>,
+    parts: Vec<AccountRow<'a>>,
+}
+
+#[derive(Serialize)]
+struct BeforeAfter<T = f64> {
+    before: T,
+    after: T,
+}
+
+impl<T> BeforeAfter<T> {
+    fn of([before, after]: [T; 2]) -> Self {
+        Self { before, after }
+    }
 }
 
 #[derive(Serialize)]
@@ -199,20 +223,84 @@ fn variant_row<'a>(family: &Family, variant: &'a Variant) -> VariantRow<'a> {
         figures: figures_row(&variant.figures),
         summary: summary(&variant.study, variant.study.setups.first()),
         warnings: warnings(&variant.study),
-        causes: variant.causes.iter().map(cause_row).collect(),
-        sentence: why_it_changed(family, variant),
+        causes: variant
+            .causes
+            .iter()
+            .map(|cause| cause_row(cause, &variant.study))
+            .collect(),
+        sentence: why_it_changed(family, variant, System::Metric),
     }
 }
 
-fn cause_row(cause: &Cause) -> CauseRow<'_> {
+fn cause_row<'a>(cause: &'a Cause, study: &Study) -> CauseRow<'a> {
+    let (account, measure) = (&cause.account, study.range.measure);
+    let names = |joints: Vec<Joint>| joints.into_iter().map(Joint::name).collect();
+    let dofs = study.range.poses[0]
+        .coordinates
+        .iter()
+        .map(|c| c.dof.name());
+    let weights = account.weights.each_ref();
+    let capacity = |wanted| (measure == wanted).then(|| BeforeAfter::of(account.capacity));
     CauseRow {
+        place: place_name(cause.spot),
         range: cause.range,
-        capacity_log: cause.capacity_log,
-        moment_arm_log: cause.arm_log,
-        muscle_force_log: cause.force_log,
-        load_lever_log: cause.lever_log,
-        rest_log: cause.rest_log,
-        fibre_length_norm: cause.fibre_norm,
-        limiting_joints: cause.joints,
+        capacity_n: capacity(Measure::Force),
+        capacity_nm: capacity(Measure::Torque),
+        limiting_joints: BeforeAfter::of(cause.limiting().map(names)),
+        weights: BeforeAfter::of(
+            weights.map(|weights| dofs.clone().zip(weights.iter().copied()).collect()),
+        ),
+        stretches: account.stretches,
+        muscle_forces_n: account
+            .muscles
+            .iter()
+            .map(|muscle| (muscle.name.as_str(), BeforeAfter::of(muscle.force_n)))
+            .collect(),
+        parts: account_rows(cause, measure),
     }
+}
+
+const WHY_COLUMNS: [&str; 11] = [
+    "value", "place", "range", "muscle", "factor", "joint", "quantity", "before", "after",
+    "part_n", "part_nm",
+];
+
+/// Why every value changes the curve, as CSV: a row a value, place and part.
+#[must_use]
+pub fn why_csv(family: &Family) -> String {
+    let measure = family.base.range.measure;
+    let text = |text: Option<&str>| text.unwrap_or_default().to_owned();
+    let rows = family.variants.iter().flat_map(|variant| {
+        variant.causes.iter().flat_map(move |cause| {
+            let cells = move |row: AccountRow<'_>| {
+                vec![
+                    variant.text.clone(),
+                    place_name(cause.spot).to_owned(),
+                    cause.range.to_string(),
+                    text(row.muscle),
+                    row.factor.to_owned(),
+                    text(row.joint),
+                    text(row.quantity),
+                    maybe(row.before),
+                    maybe(row.after),
+                    maybe(row.part_n),
+                    maybe(row.part_nm),
+                ]
+            };
+            account_rows(cause, measure).into_iter().map(cells)
+        })
+    });
+    rows_to_csv(&WHY_COLUMNS, rows)
+}
+
+/// Why every value changes the curve, as text: every part that can be seen.
+#[must_use]
+pub fn why_table(family: &Family, units: System) -> String {
+    let heads = account_heads(family, units);
+    let heads: Vec<&str> = heads.iter().map(String::as_str).collect();
+    let rows = family.variants.iter().flat_map(|variant| {
+        let causes = variant.causes.iter();
+        causes.flat_map(move |cause| account_table(family, variant, cause, units))
+    });
+    table(&heads, rows.collect(), 3)
 }

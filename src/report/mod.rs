@@ -2,6 +2,7 @@
 //!
 //! In: plain results of `study`. Out: text; keys are snake_case with the unit as suffix.
 
+mod account_rows;
 mod cohort_report;
 mod csv;
 mod curve_report;
@@ -32,7 +33,7 @@ mod worked_report;
 pub use cohort_report::{cohort_csv, cohort_json, cohort_text};
 pub use csv::rows_to_csv;
 pub use curve_report::{curve_csv, curve_json, curve_table};
-pub use family_report::{family_csv, family_json, family_table};
+pub use family_report::{family_csv, family_json, family_table, why_csv, why_table};
 pub use json::pretty;
 pub use lecture_set::{LectureSet, PAGE, PictureWriters};
 pub use maximum_report::{maximum_csv, maximum_json, maximum_text};

@@ -3,12 +3,12 @@
 //! In: a workbench (lifter and movement), settings, a parameter with its values, a load. Out:
 //! [`Family`], plain results that figures and reports show.
 
-use super::cause::{Cause, causes};
+use super::cause::{Cause, Footing, Solved};
 use super::compared::{Compared, Conditions, Figures};
 use super::parameter::Parameter;
 use super::question::Study;
 use crate::error::{Error, Fault, Result};
-use crate::library::{NumberAt, Workbench, get};
+use crate::library::{Model, NumberAt, Workbench, get};
 use rayon::prelude::{IntoParallelIterator, ParallelIterator};
 
 /// A curve with one value of the parameter.
@@ -89,9 +89,17 @@ pub fn family(
     let base = asked.of(&base_model)?;
     let base_figures = Figures::of(&base, asked);
     let present = get(&base_model, &parameter.path).ok();
+    if present.is_some() {
+        check_part(bench, &base_model, &parameter.path)?;
+    }
+    let footing = Footing::of(&Solved {
+        model: &base_model,
+        study: &base,
+        pace: asked.pace,
+    })?;
     let tried: Vec<Result<Variant>> = (0..parameter.values.len())
         .into_par_iter()
-        .map(|index| variant(bench, sets, parameter, index, &base, asked))
+        .map(|index| variant(bench, sets, parameter, index, &footing, asked))
         .collect();
     let (variants, undone) = sorted_out(parameter, tried)?;
     let sensitivity = present
@@ -142,6 +150,14 @@ fn sorted_out(
     Ok((variants, undone))
 }
 
+/// **Fails** if a path leads to what has no part in the lift.
+pub(super) fn check_part(bench: &Workbench, model: &Model, path: &str) -> Result<()> {
+    match bench.absent(model, path) {
+        Some(fault) => Err(Error::bad(fault)),
+        None => Ok(()),
+    }
+}
+
 /// Settings with one more.
 pub(super) fn with(sets: &[String], more: String) -> Vec<String> {
     sets.iter().cloned().chain([more]).collect()
@@ -152,7 +168,7 @@ fn variant(
     sets: &[String],
     parameter: &Parameter,
     index: usize,
-    base: &Study,
+    footing: &Footing,
     asked: &Conditions,
 ) -> Result<Variant> {
     let model = bench.model(&with(sets, parameter.setting(index)))?;
@@ -161,7 +177,11 @@ fn variant(
         text: parameter.values[index].clone(),
         number: get(&model, &parameter.path).ok(),
         figures: Figures::of(&study, asked),
-        causes: causes(base, &study),
+        causes: footing.causes(&Solved {
+            model: &model,
+            study: &study,
+            pace: asked.pace,
+        })?,
         study,
     })
 }
@@ -215,6 +235,26 @@ impl Family {
         self.variants
             .iter()
             .any(|variant| variant.figures == self.base_figures)
+    }
+
+    /// Whether other values than the present one were tried and none changes the capacity anywhere.
+    #[must_use]
+    pub fn is_without_effect(&self) -> bool {
+        let base = self.base.capacity.values();
+        let is_other = |variant: &Variant| self.distance(variant) != Some(0.0);
+        let mut variants = self.variants.iter();
+        self.variants.iter().any(is_other)
+            && variants.all(|variant| variant.study.capacity.values() == base)
+    }
+
+    /// The farthest value, and the place where it changes the capacity most.
+    #[must_use]
+    pub fn foremost_cause(&self) -> Option<(&Variant, &Cause)> {
+        let variant = self.farthest();
+        let size = |cause: &&Cause| cause.account.change().abs();
+        let causes = variant.causes.iter();
+        let cause = causes.max_by(|a, b| size(a).total_cmp(&size(b)))?;
+        Some((variant, cause))
     }
 
     /// The variant that differs most from the model as it is: the farthest value, else the one whose figures

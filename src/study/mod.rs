@@ -6,6 +6,7 @@ mod advice;
 mod against_plain;
 mod asked_torques;
 mod cause;
+mod cause_items;
 mod class_examples;
 mod cohort;
 mod compared;
@@ -46,6 +47,7 @@ mod worked_pose;
 pub use against_plain::{AgainstPlain, HungKind, NameOfHung};
 pub use asked_torques::asked_torques_nm;
 pub use cause::{Cause, Spot};
+pub use cause_items::{CauseItem, ItemOf, telling_levers};
 pub use class_examples::{
     LoadedExamples, class_examples, has_class, lifts_of_class, loaded_examples,
 };

@@ -3,7 +3,7 @@
 //! In: a workbench, settings, two parameters with their values, a load. Out: [`PairGrid`].
 
 use super::compared::{Conditions, Figures};
-use super::family::with;
+use super::family::{check_part, with};
 use super::parameter::Parameter;
 use super::question::Study;
 use crate::error::{ComparisonFault, Error, Result};
@@ -39,7 +39,13 @@ pub fn pair_grid(
             path: parameters[0].path.clone(),
         }));
     }
-    let base = asked.of(&bench.model(sets)?)?;
+    let base_model = bench.model(sets)?;
+    for parameter in &parameters {
+        if get(&base_model, &parameter.path).is_ok() {
+            check_part(bench, &base_model, &parameter.path)?;
+        }
+    }
+    let base = asked.of(&base_model)?;
     let base_figures = Figures::of(&base, asked);
     let [across, upwards] = [&parameters[0], &parameters[1]].map(|p| ordered(bench, sets, p));
     let ((x, xs), (y, ys)) = (across?, upwards?);

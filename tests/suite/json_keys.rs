@@ -78,9 +78,12 @@ impl Keys {
     }
 }
 
-/// Publications and joints are named by their keys; a muscle's arms stand under the joints it crosses.
+/// Publications and joints are named by their keys; a muscle's arms stand under the joints it crosses, forces under muscles.
 fn general<'a>(path: &str, key: &'a str) -> &'a str {
-    let is_data = path == "$sources" || path.ends_with("moment_arm_m");
+    let is_data = path == "$sources"
+        || path.ends_with("moment_arm_m")
+        || path.ends_with("muscle_forces_n")
+        || path.contains(".weights.");
     if is_data { "*" } else { key }
 }
 

@@ -56,4 +56,5 @@ mod setups_published;
 mod stances;
 mod text_boxes;
 mod vary;
+mod vary_reasons;
 mod worked_pose;

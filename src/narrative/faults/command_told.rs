@@ -135,6 +135,10 @@ fn of_lacking_option(fault: &OptionFault) -> Told {
             "{parameters} --param and {lists} --values do not belong together"
         ))
         .hint("give one or two parameters, each followed by its --values; or --rank"),
+        OptionFault::WhyOfMany => Told::new("--why and --why-figure tell of one parameter")
+            .hint("give one --param with its --values"),
+        OptionFault::SamePicture => Told::new("-o and --why-figure name the same file")
+            .hint("give each picture a file of its own"),
         OptionFault::NoSpeed(fault) => {
             quantity_told::told(fault).hint("for a movement of one joint: --speed \"60 deg/s\"")
         }

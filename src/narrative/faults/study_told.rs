@@ -5,6 +5,7 @@ use crate::error::{
     ComparisonFault, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
 };
 use crate::narrative::comparison::compared_in_words;
+use crate::narrative::prose::listed;
 use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::units::{Angle, Mass, System};
 
@@ -117,6 +118,12 @@ fn spacing(why: &SpacingFault) -> String {
 
 fn of_a_comparison(fault: &ComparisonFault) -> Told {
     match fault {
+        ComparisonFault::NotInLift {
+            path,
+            movement,
+            joints,
+            others,
+        } => not_in_lift(path, movement, joints, others),
         ComparisonFault::VariedAgainstItself { path } => {
             Told::new(format!("`{path}` is varied against itself"))
                 .hint("name two different parameters")
@@ -143,6 +150,23 @@ fn of_a_comparison(fault: &ComparisonFault) -> Told {
             "with it there is no {}",
             compared_in_words(*compared)
         )),
+    }
+}
+
+fn not_in_lift(path: &str, movement: &str, joints: &[&str], others: &[String]) -> Told {
+    let joints: Vec<String> = joints.iter().map(|joint| (*joint).to_owned()).collect();
+    let moving = match joints.as_slice() {
+        [only] => format!("the {only} moves there"),
+        several => format!("{} move there", listed(several)),
+    };
+    let told = Told::new(format!(
+        "`{path}` is not in this lift ({}): only {moving}, and no value of it changes anything",
+        movement.to_lowercase()
+    ));
+    if others.is_empty() {
+        told
+    } else {
+        told.hint(format!("it has a part in {}", listed(others)))
     }
 }
 

@@ -1,0 +1,579 @@
+//! Reasons that are true: parts of every change add up, and every printed reason is held against the poses themselves.
+
+use crate::calling::{Answer, call_on};
+use crate::lift_by_another_name::LIFTS;
+use rand::{RngExt, SeedableRng};
+use rand_chacha::ChaCha8Rng;
+use rayon::prelude::{IntoParallelIterator, ParallelIterator};
+use torquill::anatomy::Joint;
+use torquill::capacity::{ForceFactor, plain_direction};
+use torquill::error::Error;
+use torquill::library::{Library, NumberAt, Workbench, numeric_paths};
+use torquill::movement::Measure;
+use torquill::narrative::muscle_names::head_name;
+use torquill::narrative::why_lines;
+use torquill::study::{Cause, Conditions, Family, Parameter, Study, family};
+use torquill::units::{System, rounded};
+
+/// Parameters tried of every lift.
+const TRIED: usize = 60;
+/// Samples of the range: ends, a middle, and a peak between them.
+const SAMPLES: usize = 11;
+
+/// A random setting of a value: by up to 12 % of itself, or by a little where it is nothing.
+fn changed(number: &NumberAt, rng: &mut ChaCha8Rng) -> String {
+    let by: f64 = rng.random_range(-0.12..0.12);
+    let value = match (number.value == 0.0, number.unit) {
+        (false, _) => return format!("{:+.4}%", 100.0 * by),
+        (true, "rad" | "m") => 0.2 * by,
+        (true, _) => by,
+    };
+    format!("{value:.5} {}", number.unit).trim_end().to_owned()
+}
+
+/// A lifter of random size and strength.
+fn random_lifter(rng: &mut ChaCha8Rng) -> (&'static str, Vec<String>) {
+    let names = [
+        "reference-man",
+        "reference-woman",
+        "heavy-lifter",
+        "tall-novice",
+    ];
+    let set = |path: &str, percent: f64| format!("lifter.{path}={percent:+.3}%");
+    let sets = vec![
+        set("height", rng.random_range(-6.0..6.0)),
+        set("body_mass", rng.random_range(-15.0..15.0)),
+        set("strength_scale", rng.random_range(-20.0..40.0)),
+    ];
+    (names[rng.random_range(0..names.len())], sets)
+}
+
+/// Families of one lift: random parameters, lifters, and for some a speed; those that cannot be done left out.
+fn families(lift: &str, seed: u64) -> Vec<Family> {
+    let mut rng = ChaCha8Rng::seed_from_u64(seed);
+    let library = Library::built_in();
+    let mut cases = Vec::new();
+    for _ in 0..4 {
+        let (name, sets) = random_lifter(&mut rng);
+        let bench = Workbench::open(&library, name, lift).expect("a shipped lift");
+        let numbers = numeric_paths(&bench.model(&sets).expect("a model"));
+        for case in 0..TRIED / 4 {
+            let number = &numbers[rng.random_range(0..numbers.len())];
+            let values = [changed(number, &mut rng), changed(number, &mut rng)];
+            let is_moving = case % 3 == 2;
+            cases.push((
+                bench.clone(),
+                sets.clone(),
+                number.path.clone(),
+                values,
+                is_moving,
+            ));
+        }
+    }
+    let done = cases
+        .into_par_iter()
+        .filter_map(|(bench, sets, path, values, is_moving)| {
+            let parameter = Parameter {
+                path,
+                values: values.to_vec(),
+            };
+            let mut asked = Conditions {
+                samples: SAMPLES,
+                ..Conditions::default()
+            };
+            if is_moving {
+                asked.pace = slow(&bench, &sets);
+            }
+            family(&bench, &sets, &parameter, &asked).ok()
+        });
+    done.collect()
+}
+
+/// A slow lift of the kind that the movement's measure takes.
+fn slow(bench: &Workbench, sets: &[String]) -> torquill::capacity::Pace {
+    use torquill::capacity::Pace;
+    let model = bench.model(sets).expect("a model");
+    let still = Conditions {
+        samples: SAMPLES,
+        ..Conditions::default()
+    };
+    match still.of(&model).expect("a study").range.measure {
+        Measure::Force => Pace::Linear(0.1),
+        Measure::Torque => Pace::Angular(0.5),
+    }
+}
+
+#[test]
+fn law_parts_add_up_and_every_printed_reason_is_true() {
+    let (mut told, mut arrows, mut limits) = (0, 0, 0);
+    for (seed, lift) in LIFTS.iter().enumerate() {
+        let families = families(lift, seed as u64);
+        assert!(
+            families.len() > TRIED / 2,
+            "{lift}: {} done",
+            families.len()
+        );
+        for family in &families {
+            for variant in &family.variants {
+                let lines = why_lines(family, variant, System::Metric);
+                assert_eq!(lines.len(), 1 + variant.causes.len());
+                for (cause, line) in variant.causes.iter().zip(&lines[1..]) {
+                    let case =
+                        format!("{lift}, {} {}: {line}", family.parameter.path, variant.text);
+                    let both = [&family.base, &variant.study];
+                    adds_up(cause, both, &case);
+                    let reason = Printed {
+                        cause,
+                        both,
+                        line,
+                        case: &case,
+                    };
+                    told += reason.check_parts();
+                    arrows += reason.check_figures();
+                    limits += reason.check_limit();
+                }
+            }
+        }
+    }
+    // The law would be empty if hardly anything were printed.
+    assert!(
+        told > 1500 && arrows > 800 && limits > 20,
+        "{told} {arrows} {limits}"
+    );
+}
+
+/// The account against the curves: the change is theirs, its parts add up, every muscle's force is theirs.
+fn adds_up(cause: &Cause, both: [&Study; 2], case: &str) {
+    let account = &cause.account;
+    let held = both.map(|study| {
+        let last = (study.range.poses.len() - 1) as f64;
+        &study.capacity.held[(cause.range * last).round() as usize]
+    });
+    let size = held[0].capacity.abs().max(held[1].capacity.abs());
+    let change = held[1].capacity - held[0].capacity;
+    let close = |a: f64, b: f64| (a - b).abs() <= 1e-9 * size;
+    assert!(
+        close(account.change(), change),
+        "{case}: {} {change}",
+        account.change()
+    );
+    assert!(
+        close(account.sum(), change),
+        "{case}: {} {change}",
+        account.sum()
+    );
+    let items: f64 = cause.items().iter().map(|item| item.part).sum();
+    let single: f64 = cause.single_items().iter().map(|item| item.part).sum();
+    assert!(
+        close(items, change) && close(single, change),
+        "{case}: {items} {single} {change}"
+    );
+    for share in &account.muscles {
+        let arms: f64 = share.arms.iter().map(|arm| arm.part).sum();
+        assert!(
+            close(arms, share.part(ForceFactor::Arm)),
+            "{case}: {}",
+            share.name
+        );
+    }
+}
+
+/// A printed reason beside what it is about.
+struct Printed<'a> {
+    cause: &'a Cause,
+    both: [&'a Study; 2],
+    line: &'a str,
+    case: &'a str,
+}
+
+/// A printed number with its sign, true minus or not.
+fn number(text: &str) -> Option<f64> {
+    text.trim().replace('\u{2212}', "-").parse().ok()
+}
+
+/// Whether a reason is of one muscle.
+fn is_about(reason: &str, muscle: &str) -> bool {
+    let rest = reason.strip_prefix(&head_name(muscle));
+    rest.is_some_and(|rest| {
+        rest.starts_with(": ") || rest.starts_with(", pulling against the lift: ")
+    })
+}
+
+/// What stands on both sides of the arrow behind some words, and the unit's first letter.
+fn arrow(text: &str, before: &str) -> Option<[String; 2]> {
+    let rest = &text[text.find(before)? + before.len()..];
+    let (from, rest) = rest.split_once(" \u{2192} ")?;
+    let to = rest.split([' ', ')', ';', ',']).next()?;
+    number(from)?;
+    Some([from.to_owned(), to.to_owned()])
+}
+
+impl Printed<'_> {
+    fn sample(&self, study: &Study) -> usize {
+        (self.cause.range * (study.range.poses.len() - 1) as f64).round() as usize
+    }
+
+    /// Both printed values are the model's, rounded as printed, and differ the way the model's do.
+    fn assert_shown(&self, shown: &[String; 2], model: [f64; 2]) {
+        for (shown, model) in shown.iter().zip(model) {
+            let decimals = shown.split_once('.').map_or(0, |(_, digits)| digits.len());
+            // Trailing zeros are not printed, so up to three more decimals may have been asked for.
+            let fits = (decimals..=decimals + 3)
+                .any(|d| rounded(model, d).replace('-', "\u{2212}") == *shown);
+            assert!(fits, "{}: printed {shown}, it is {model}", self.case);
+        }
+    }
+
+    /// Change and parts: signs and sums of what is printed.
+    fn check_parts(&self) -> usize {
+        let Some((head, reasons)) = self.line.split_once("): ") else {
+            assert!(self.line.ends_with("thing changes."), "{}", self.case);
+            let size = self.cause.account.capacity[0].abs();
+            let largest = self
+                .cause
+                .items()
+                .first()
+                .map_or(0.0, |item| item.part.abs());
+            assert!(largest < 0.0025 * size, "{}", self.case);
+            return 0;
+        };
+        let capacity = arrow(&format!("{head})"), " (").expect(self.case);
+        self.assert_shown(&capacity, self.cause.account.capacity);
+        let items = self.cause.items();
+        let reasons = reasons.trim_end_matches('.').split("; ");
+        let reasons: Vec<&str> = reasons
+            .filter(|r| !r.starts_with("the limit moves"))
+            .collect();
+        let printed = reasons.iter().map(|reason| {
+            let last = reason.rsplit(": ").next().expect("something");
+            let last = last.strip_prefix("all else ").unwrap_or(last);
+            last.split(' ').next().expect("a number")
+        });
+        let printed: Vec<&str> = printed.collect();
+        let digits = |text: &&str| text.split_once('.').map_or(0, |(_, digits)| digits.len());
+        let half = 0.5 * 0.1_f64.powi(printed.iter().map(digits).max().unwrap_or(0) as i32) + 1e-9;
+        let change = self.cause.account.change();
+        let parts: Vec<f64> = printed
+            .iter()
+            .map(|text| number(text).expect(self.case))
+            .collect();
+        let sum: f64 = parts.iter().sum();
+        let slack = half * (parts.len() + 1) as f64;
+        assert!(
+            (sum - change).abs() <= slack,
+            "{}: {sum} {change}",
+            self.case
+        );
+        let told = reasons
+            .iter()
+            .zip(&parts)
+            .filter(|(r, _)| !r.starts_with("all else"));
+        let mut count = 0;
+        for ((reason, part), item) in told.zip(&items) {
+            // The parts told are the largest there are, in their order.
+            assert!(
+                (part - item.part).abs() <= half && part * item.part >= 0.0,
+                "{}",
+                self.case
+            );
+            self.check_muscle(reason, item.part);
+            count += 1;
+        }
+        count
+    }
+
+    /// A reason of one muscle is that of the muscle whose share it is.
+    fn check_muscle(&self, reason: &str, part: f64) {
+        for share in &self.cause.account.muscles {
+            if is_about(reason, &share.name) {
+                let has = share.parts.iter().any(|own| *own == part);
+                assert!(has, "{}: {} has no such part", self.case, share.name);
+            }
+        }
+    }
+
+    /// Figures of muscles and levers, looked up in the poses; longer arms add, longer levers take.
+    fn check_figures(&self) -> usize {
+        let mut count = 0;
+        let reasons = self
+            .line
+            .split_once("): ")
+            .map_or("", |(_, reasons)| reasons);
+        for reason in reasons.split("; ") {
+            let part = reason
+                .rsplit(": ")
+                .next()
+                .and_then(|part| number(part.split(' ').next()?));
+            let Some(part) = part else { continue };
+            count += self.check_of_muscle(reason, part) + self.check_lever(reason);
+        }
+        count
+    }
+
+    fn check_of_muscle(&self, reason: &str, part: f64) -> usize {
+        let names = &self.both[0].capacity.muscles;
+        let index = names.iter().position(|name| {
+            is_about(reason, name) || reason.contains(&format!("most in {} (", head_name(name)))
+        });
+        let Some(index) = index else { return 0 };
+        let held = self
+            .both
+            .map(|study| &study.capacity.held[self.sample(study)]);
+        let force = held
+            .map(|h| h.muscles[index].passive_n + h.activations[index] * h.muscles[index].active_n);
+        let mut count = 0;
+        let mut shown = |before: &str, model: [f64; 2]| {
+            let found = arrow(reason, before);
+            if let Some(values) = &found {
+                self.assert_shown(values, model);
+                count += 1;
+            }
+            found.is_some()
+        };
+        shown(
+            "fibres ",
+            held.map(|h| 100.0 * h.muscles[index].state.length_norm),
+        );
+        shown(
+            "fibre speed ",
+            held.map(|h| 100.0 * h.muscles[index].state.velocity_norm),
+        );
+        shown("optimal length, ", force);
+        shown("maximum, ", force);
+        if shown("activation ", held.map(|h| 100.0 * h.activations[index])) {
+            shown("%, ", force);
+        }
+        let peaks = self.both.map(|study| study.capacity.peak_forces_n[index]);
+        if shown("peak force ", peaks) && is_about(reason, &names[index]) {
+            // More strength adds, unless the muscle works against the lift, which is told.
+            let way = if reason.contains("against the lift") {
+                -1.0
+            } else {
+                1.0
+            };
+            assert!(way * (peaks[1] - peaks[0]) * part > 0.0, "{}", self.case);
+        }
+        count + self.check_arm(reason, index, part)
+    }
+
+    /// A moment arm at a hinge is the pose's, and a longer one adds.
+    fn check_arm(&self, reason: &str, index: usize, part: f64) -> usize {
+        let is_arm = reason.contains("moment arm") && reason.contains(" cm");
+        if !is_arm {
+            return 0;
+        }
+        let against = reason.contains("against the lift");
+        let values = reason.split("moment arm").last().and_then(|rest| {
+            let digits = rest.find(|c: char| c.is_ascii_digit() || c == '\u{2212}')?;
+            arrow(&format!(" {}", &rest[digits..]), " ")
+        });
+        let Some(values) = values else { return 0 };
+        let [from, to] = values
+            .each_ref()
+            .map(|text| number(text).expect("a number"));
+        let longer = if against { from - to } else { to - from };
+        assert!(
+            longer * part > 0.0,
+            "{}: longer {longer}, part {part}",
+            self.case
+        );
+        let coordinates = &self.both[0].range.poses[0].coordinates;
+        let named = |joint: Joint| {
+            joint != Joint::Shoulder
+                && (coordinates.len() == 1 || reason.contains(&format!("at the {} ", joint.name())))
+        };
+        if let Some(row) = coordinates.iter().position(|c| named(c.dof.joint())) {
+            let arms = self.both.map(|study| {
+                let arm_m = study.capacity.held[self.sample(study)].muscles[index].arms_m[row];
+                100.0 * arm_m.abs()
+            });
+            self.assert_shown(&values.map(|text| text.replace('\u{2212}', "")), arms);
+        }
+        1
+    }
+
+    /// The load's lever about a hinge is that of the poses, and a longer one takes.
+    fn check_lever(&self, reason: &str) -> usize {
+        let Some((name, levers)) = reason.split_once(" about ") else {
+            return 0;
+        };
+        if !name.starts_with("lever of ") {
+            return 0;
+        }
+        let mut count = 0;
+        for lever in levers.split("about ") {
+            let joint = lever
+                .strip_prefix("the ")
+                .and_then(|rest| rest.split(' ').next());
+            let values =
+                arrow(lever, &format!("the {} ", joint.expect(self.case))).expect(self.case);
+            let row = self.both[0].range.poses[0]
+                .coordinates
+                .iter()
+                .position(|c| Some(c.dof.joint().name()) == joint)
+                .expect(self.case);
+            if joint != Some(Joint::Shoulder.name()) {
+                let model = self.both.map(|study| {
+                    let index = self.sample(study);
+                    let (pose, held) = (&study.range.poses[index], &study.capacity.held[index]);
+                    let way = plain_direction(study.range.carrier);
+                    let column = pose.load_jacobian[row];
+                    let pushes = pose.reactions.iter().zip(&held.reactions);
+                    let pushed: f64 = pushes.map(|(r, value)| r.column[row] * value).sum();
+                    let per_load = study.range.sides.count() * pushed / held.capacity;
+                    100.0 * (column.x * way.x_n + column.z * way.z_n + per_load).abs()
+                });
+                self.assert_shown(&values.each_ref().map(|v| v.replace('\u{2212}', "")), model);
+            }
+            count += 1;
+        }
+        count
+    }
+
+    /// The joint that is told to limit first is the curve's, before and after.
+    fn check_limit(&self) -> usize {
+        let first = self.both.map(|study| {
+            let held = &study.capacity.held[self.sample(study)];
+            study.joint(held.limiting)
+        });
+        let Some((_, limits)) = self.line.split_once("the limit moves from the ") else {
+            let told = !self.line.ends_with("thing changes.");
+            assert!(!told || first[0] == first[1], "{}: {first:?}", self.case);
+            return 0;
+        };
+        let (before, after) = limits.split_once(" to the ").expect("both");
+        assert_ne!(before, after.trim_end_matches('.'), "{}", self.case);
+        assert!(before.starts_with(first[0]), "{}: {first:?}", self.case);
+        assert!(after.starts_with(first[1]), "{}: {first:?}", self.case);
+        1
+    }
+}
+
+#[test]
+fn law_one_joint_is_split_by_hand() {
+    // Force × arm of every muscle, written out: with one joint and a torque no dual value is needed.
+    let bench =
+        Workbench::open(&Library::built_in(), "reference-man", "biceps-curl").expect("a lift");
+    let parameter =
+        Parameter::read("muscles.biceps_long.moment_arm.elbow", "-15%,+20%").expect("values");
+    let family = family(&bench, &[], &parameter, &Conditions::default()).expect("a family");
+    for variant in &family.variants {
+        for cause in &variant.causes {
+            let torque = |study: &Study, index: usize| {
+                let last = (study.range.poses.len() - 1) as f64;
+                let held = &study.capacity.held[(cause.range * last).round() as usize];
+                let muscle = &held.muscles[index];
+                let force = muscle.passive_n + held.activations[index] * muscle.active_n;
+                (muscle.arms_m[0] * force, muscle.arms_m[0], force)
+            };
+            for (index, share) in cause.account.muscles.iter().enumerate() {
+                let (old, old_arm, old_force) = torque(&family.base, index);
+                let (new, new_arm, new_force) = torque(&variant.study, index);
+                assert!((share.whole() - (new - old)).abs() < 1e-9, "{}", share.name);
+                // Two factors, force and arm: the arm's part lies between its change at the old and the new force.
+                let arm = share.part(ForceFactor::Arm);
+                let ends = [old_force, new_force].map(|force| (new_arm - old_arm) * force);
+                assert!(arm >= ends[0].min(ends[1]) - 1e-9 && arm <= ends[0].max(ends[1]) + 1e-9);
+            }
+        }
+    }
+}
+
+#[test]
+fn law_strength_of_all_muscles_is_peak_force_alone() {
+    for lift in ["biceps-curl", "squat", "bench-press"] {
+        let bench = Workbench::open(&Library::built_in(), "reference-man", lift).expect("a lift");
+        let parameter = Parameter::read("lifter.strength_scale", "-10%,+10%").expect("values");
+        let family = family(&bench, &[], &parameter, &Conditions::default()).expect("a family");
+        for variant in &family.variants {
+            for cause in &variant.causes {
+                let account = &cause.account;
+                let size = account.change().abs();
+                let of = |factor: ForceFactor| -> f64 {
+                    account
+                        .muscles
+                        .iter()
+                        .map(|muscle| muscle.part(factor).abs())
+                        .sum()
+                };
+                assert!(
+                    account.lever().abs() < 1e-9 * size,
+                    "{lift}: levers do not know strength"
+                );
+                assert!(of(ForceFactor::Arm) < 1e-9 * size, "{lift}");
+                assert!(of(ForceFactor::PeakForce) > 0.8 * size, "{lift}");
+            }
+        }
+    }
+}
+
+#[test]
+fn fault_a_parameter_of_another_lift_is_told() {
+    let values = ["--values", "-10%,+10%"];
+    let cases = [
+        (
+            "biceps-curl",
+            "muscles.soleus.moment_arm.ankle",
+            "the elbow moves there",
+        ),
+        ("biceps-curl", "lifter.strength.elbow_extensors", ""),
+        (
+            "leg-curl",
+            "joints.elbow.high_torque",
+            "the knee moves there",
+        ),
+        (
+            "squat",
+            "muscles.biceps_long.peak_force",
+            "hip and knee move there",
+        ),
+    ];
+    for (lift, path, moving) in cases {
+        let arguments = [&["vary", lift, "--param", path], &values[..]].concat();
+        let folder = tempfile::tempdir().expect("a folder");
+        let Answer {
+            status,
+            out,
+            complaint,
+        } = call_on("2", folder.path(), &arguments);
+        if path.contains("extensors") && status == 0 {
+            continue;
+        }
+        assert_eq!((status, out.as_str()), (2, ""), "{path}: {complaint}");
+        assert!(
+            complaint.contains("is not in this lift"),
+            "{path}: {complaint}"
+        );
+        assert!(complaint.contains(moving), "{path}: {complaint}");
+        assert!(
+            complaint.contains("it has a part in"),
+            "{path}: {complaint}"
+        );
+    }
+    let bench =
+        Workbench::open(&Library::built_in(), "reference-man", "calf-raise").expect("a lift");
+    let parameter = Parameter::read("muscles.soleus.pennation", values[1]).expect("values");
+    let there: Result<Family, Error> = family(&bench, &[], &parameter, &Conditions::default());
+    assert!(there.is_ok(), "the soleus has a part in the calf raise");
+}
+
+#[test]
+fn fault_a_value_that_changes_nothing_is_told() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let arguments = [
+        "vary",
+        "biceps-curl",
+        "--param",
+        "segments.thigh.length",
+        "--values",
+        "-10%,+10%",
+    ];
+    let Answer {
+        status,
+        out,
+        complaint,
+    } = call_on("2", folder.path(), &arguments);
+    assert_eq!((status, complaint.as_str()), (0, ""));
+    assert!(out.contains("changes nothing in this lift"), "{out}");
+    assert!(!out.contains("bell-shaped"), "no table of no change: {out}");
+}
