@@ -76,12 +76,6 @@ impl MuscleShare {
     pub fn part(&self, factor: ForceFactor) -> f64 {
         self.parts[factor as usize]
     }
-
-    /// The parts of all factors together.
-    #[must_use]
-    pub fn whole(&self) -> f64 {
-        self.parts.iter().sum()
-    }
 }
 
 /// A joint's share in the limit at a place.
@@ -131,13 +125,5 @@ impl Account {
     #[must_use]
     pub fn lever(&self) -> f64 {
         self.levers.iter().map(|lever| lever.part).sum()
-    }
-
-    /// All parts together: the change.
-    #[must_use]
-    pub fn sum(&self) -> f64 {
-        let muscles: f64 = self.muscles.iter().map(MuscleShare::whole).sum();
-        let outside = self.lever() + self.supports + self.limbs + self.passive_joints;
-        muscles + outside + self.rest
     }
 }

@@ -41,12 +41,6 @@ struct Bar {
 }
 
 impl Waterfall {
-    /// The sum of all parts.
-    #[must_use]
-    pub fn sum(&self) -> f64 {
-        self.steps.iter().map(|step| step.part).sum()
-    }
-
     /// The chart as a scene.
     ///
     /// # Errors
