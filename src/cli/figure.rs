@@ -19,7 +19,8 @@ use clap::{ArgMatches, Args};
   torquill figure bench-press --load \"55 kg\" -o bench.svg
   torquill figure bench-press --load \"55 kg\" \\
       --versus --load \"35 kg\" --band loop-14mm:1 -o bands.png
-  torquill figure biceps-curl --size page --theme dark --words --data -o curl.png")]
+  torquill figure biceps-curl --size page --theme dark \\
+      --words --data -o curl.png")]
 pub struct FigureArguments {
     /// Name of the movement (see: torquill movements)
     movement: String,

@@ -22,14 +22,16 @@ use std::path::PathBuf;
 /// PlanArguments of `plan`.
 #[derive(Debug, Args)]
 #[command(after_long_help = "Examples:
-  torquill plan bench-press --one-rm \"140 kg\" --method overloaded-lowering
-  torquill plan bench-press --one-rm \"140 kg\" --method clusters \\
-      --load \"105 kg\" --total-reps 12 -o clusters.png
-  torquill plan bench-press --log stalled --method pyramid --sheet pyramid.html
-  torquill plan bench-press --one-rm \"140 kg\" --method bands \\
-      --gym college-weight-room --sheet bands.svg
-  torquill plan bench-press --one-rm \"140 kg\" --method chains \\
-      --chain chain-10mm:1
+  torquill plan bench-press --one-rm \"140 kg\" --training-months 48 \\
+      --method overloaded-lowering
+  torquill plan bench-press --one-rm \"140 kg\" --training-months 48 \\
+      --method clusters --load \"105 kg\" --total-reps 12 -o clusters.png
+  torquill plan bench-press --log stalled --training-months 60 \\
+      --method pyramid --sheet pyramid.html
+  torquill plan bench-press --one-rm \"140 kg\" --training-months 48 \\
+      --method bands --gym college-weight-room --sheet bands.svg
+  torquill plan bench-press --one-rm \"140 kg\" --training-months 48 \\
+      --method chains --chain chain-10mm:1
   torquill plan bench-press --one-rm \"140 kg\" --method all
   torquill plan squat --one-rm \"180 kg\" --weeks 4 --sheet block.html")]
 pub struct PlanArguments {

@@ -162,6 +162,7 @@ fn of_the_curves(field: &str) -> Option<&'static str> {
         }
         "dynamics.activation_rise" => "Time constant with which activation rises.",
         "dynamics.activation_fall" => "Time constant with which activation falls.",
+        "dynamics.tiring_per_s" => "Share of the strength in use that is spent a second.",
         "dynamics.drive_rise" => "Time constant with which the nerves' own drive rises.",
         "dynamics.enhancement" => {
             "Gain of force, as a share, per whole range of active lengthening before it decays."

@@ -54,8 +54,8 @@ pub fn grip_family(desk: &Desk<'_>, movement: &str) -> Result<Family> {
     let grip = get(model, path)?;
     // A grip is held as a length or as a multiple of the breadth of the shoulders.
     let usual_m = match grip.unit {
-        "" => grip.value * get(model, "build.biacromial_breadth")?.value,
-        _ => grip.value,
+        "m" => grip.value,
+        _ => grip.value * get(model, "build.biacromial_breadth")?.value,
     };
     let values = GRIPS.map(|share| match share {
         1.0 => "0%".to_owned(),

@@ -220,12 +220,11 @@ impl SetupSearch<'_> {
         watch: &Watch,
     ) -> Result<Vec<(Method, Result<SessionSetup>)>> {
         let mut wanted = self.asked.methods();
-        wanted.retain(|method| {
-            method.is_accommodating() && may_do(trainee, *method) == Permission::Granted
-        });
+        wanted.retain(|method| method.is_accommodating());
         if wanted.is_empty() && !pieces.items.is_empty() {
             return Err(Error::bad(PlanFault::PiecesWithoutMethod));
         }
+        wanted.retain(|method| may_do(trainee, *method) == Permission::Granted);
         let setup = |method| (method, self.setup(&pieces, method, watch));
         Ok(wanted.into_iter().map(setup).collect())
     }

@@ -299,9 +299,11 @@ fn fault_a_path_that_limbs_cannot_close_is_refused() {
         "curve",
         "bench-press",
         "--set",
-        "segments.forearm.length=10 cm",
+        "segments.forearm.length=14 cm",
         "--set",
-        "segments.upper_arm.length=10 cm",
+        "segments.upper_arm.length=15 cm",
+        "--set",
+        "technique.grip_width=100 cm",
     ])
     .refused(2, &["reach"]);
 }
@@ -421,7 +423,7 @@ fn law_check_reads_every_shipped_model_file() {
 
 #[test]
 fn law_a_fibre_outside_its_living_lengths_is_warned_of() {
-    let long = ["--set", "muscles.brachialis.reference.0.fibre_length=0.4"];
+    let long = ["--set", "muscles.brachialis.reference.0.fibre_length=0.6"];
     let curve = ["curve", "biceps-curl"];
     let warned = call(&[&curve[..], &long, &["--format", "json"]].concat());
     let warned = warned.done().json();
