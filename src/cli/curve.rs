@@ -1,15 +1,14 @@
 //! `torquill curve MOVEMENT`: capacity, demand, effort over the range.
 
+use super::command_call::CommandCall;
 use super::options::{Format, Sampling, UnitsOption, Who};
-use super::output;
 use super::setup_options::{SetupOptions, setups};
 use crate::error::Result;
-use crate::library::Library;
 use crate::narrative::cautions::caution_in_words;
 use crate::report;
 use crate::setups::setup_cautions;
 use crate::study::{load_points, study};
-use clap::{ArgMatches, Args};
+use clap::Args;
 
 /// CurveArguments of `curve`.
 #[derive(Debug, Args)]
@@ -40,14 +39,16 @@ pub struct CurveArguments {
 }
 
 /// Runs the command.
-pub fn run(
-    arguments: &CurveArguments,
-    library: &Library,
-    matches: Option<&ArgMatches>,
-) -> Result<()> {
+pub fn run(arguments: &CurveArguments, call: &CommandCall) -> Result<()> {
+    let library = call.library;
     let model = arguments.who.model(library, &arguments.movement)?;
     let question = arguments.sampling.question(&arguments.movement, &model)?;
-    let setups = setups(&arguments.setup, library, matches, arguments.units.into())?;
+    let setups = setups(
+        &arguments.setup,
+        library,
+        call.matches,
+        arguments.units.into(),
+    )?;
     let study = study(&question, &setups)?;
     let setup = study.setups.first();
     let text = match arguments.format {
@@ -55,7 +56,7 @@ pub fn run(
         Format::Csv => report::curve_csv(&study, setup, arguments.detail),
         Format::Table => report::curve_table(&study, setup, arguments.units.into()),
     };
-    output::print(&text)?;
+    call.print(arguments.format, &text)?;
     let points = load_points(&study.range);
     for setup in &study.setups {
         let hung = &setup.demand.setup;

@@ -56,11 +56,7 @@ enum SheetFormOption {
 }
 
 /// Runs the command.
-pub fn run(
-    arguments: &ExplainArguments,
-    library: &Library,
-    matches: Option<&ArgMatches>,
-) -> Result<()> {
+pub fn run(arguments: &ExplainArguments, library: &Library, matches: &ArgMatches) -> Result<()> {
     if let Some(path) = &arguments.output {
         output::check_target(path, arguments.force)?;
     }

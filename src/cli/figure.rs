@@ -1,17 +1,17 @@
 //! `torquill figure MOVEMENT -o FILE`: the chart as SVG or PNG, with words and data beside it on request.
 
+use super::command_call::CommandCall;
 use super::options::{Sampling, UnitsOption, Who};
 use super::output;
 use super::picture::{Beside, Picture};
 use super::setup_options::{SetupOptions, Versus, setups};
 use crate::error::Result;
 use crate::figures::strength_curve;
-use crate::library::Library;
 use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::figure_words::FigureWords;
 use crate::report;
 use crate::study::{Study, study};
-use clap::{ArgMatches, Args};
+use clap::Args;
 
 /// FigureArguments of `figure`.
 #[derive(Debug, Args)]
@@ -46,28 +46,25 @@ pub struct FigureArguments {
 }
 
 /// Runs the command.
-pub fn run(
-    arguments: &FigureArguments,
-    library: &Library,
-    matches: Option<&ArgMatches>,
-) -> Result<()> {
+pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
+    let library = call.library;
     let picture = &arguments.picture;
     picture.check()?;
     let look = picture.look.look()?;
     let units = arguments.units.into();
     let model = arguments.who.model(library, &arguments.movement)?;
     let question = arguments.sampling.question(&arguments.movement, &model)?;
-    let setups = setups(&arguments.setup, library, matches, units)?;
+    let setups = setups(&arguments.setup, library, call.matches, units)?;
     let study = study(&question, &setups)?;
     let told = study.told(units);
     let words = told.strength_words();
-    let scene = strength_curve(told, &words, look)?;
+    let scene = call.signed("output", strength_curve(told, &words, look)?)?;
     let mut beside = Vec::new();
     if arguments.words {
         beside.extend(word_files(words, picture));
     }
     if arguments.data {
-        beside.extend(data_files(&study, picture));
+        beside.extend(data_files(&study, picture, call)?);
     }
     fibre_warning_lines(&study)
         .iter()
@@ -85,14 +82,17 @@ fn word_files(words: FigureWords, picture: &Picture) -> [Beside; 2] {
 }
 
 /// The data, one file a setup.
-fn data_files(study: &Study, picture: &Picture) -> Vec<Beside> {
-    let data = |setup| report::curve_csv(study, setup, false);
+fn data_files(study: &Study, picture: &Picture, call: &CommandCall) -> Result<Vec<Beside>> {
+    let data = |number, setup| call.table("curve", number, &report::curve_csv(study, setup, false));
     match study.setups.as_slice() {
-        [] => vec![(picture.beside("csv"), data(None))],
-        [only] => vec![(picture.beside("csv"), data(Some(only)))],
+        [] => Ok(vec![(picture.beside("csv"), data(None, None)?)]),
+        [only] => Ok(vec![(picture.beside("csv"), data(None, Some(only))?)]),
         several => (1..)
             .zip(several)
-            .map(|(number, setup)| (picture.beside(&format!("{number}.csv")), data(Some(setup))))
+            .map(|(number, setup)| {
+                let path = picture.beside(&format!("{number}.csv"));
+                Ok((path, data(Some(number - 1), Some(setup))?))
+            })
             .collect(),
     }
 }

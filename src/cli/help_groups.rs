@@ -101,6 +101,7 @@ const GROUPS: &[(&str, &[&str])] = &[
             "paper",
             "words",
             "data",
+            "provenance",
             "force",
         ],
     ),

@@ -1,11 +1,11 @@
 //! `torquill lecture -o DIR`: the whole set of lecture figures with words, data and a page of all.
 
+use super::command_call::CommandCall;
 use super::folder::{check_folder, check_names, write_into};
 use super::options::UnitsOption;
 use super::picture::LookOptions;
 use crate::draw::png;
 use crate::error::Result;
-use crate::library::Library;
 use crate::narrative::lecture_words::{figures_written, left_out_in_words};
 use crate::report::{LectureSet, PAGE, PictureWriters};
 use crate::study::Desk;
@@ -37,11 +37,11 @@ pub struct LectureArguments {
 }
 
 /// Runs the command.
-pub fn run(arguments: &LectureArguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &LectureArguments, call: &CommandCall) -> Result<()> {
     let look = arguments.look.look()?;
     check_folder(&arguments.output)?;
     let units = arguments.units.into();
-    let desk = Desk::open(library, &arguments.lifter, units)?;
+    let desk = Desk::open(call.library, &arguments.lifter, units)?;
     for (movement, error) in desk.left_out() {
         anstream::eprintln!("{}", left_out_in_words(movement, error, units));
     }
@@ -51,8 +51,9 @@ pub fn run(arguments: &LectureArguments, library: &Library) -> Result<()> {
         svg: arguments.look.svg_writer(),
         png,
     };
+    let record = call.drawn("output")?;
     let progress = bar(set.count());
-    let drawn = set.drawn(look, writers, &|| progress.inc(1));
+    let drawn = set.drawn(look, writers, &record, &|| progress.inc(1));
     progress.finish_and_clear();
     write_into(&arguments.output, &set.files(look, drawn?))?;
     let page = arguments.output.join(PAGE).display().to_string();

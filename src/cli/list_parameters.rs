@@ -1,9 +1,8 @@
 //! `torquill parameters [MOVEMENT]`: every value that can be set, what it may be and where it comes from.
 
+use super::command_call::CommandCall;
 use super::options::{Format, UnitsOption, Who};
-use super::output;
 use crate::error::Result;
-use crate::library::Library;
 use crate::report;
 use crate::study::{ListedValue, listed_values};
 use clap::Args;
@@ -35,7 +34,8 @@ pub struct ParametersArguments {
 }
 
 /// Runs the command.
-pub fn run(arguments: &ParametersArguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &ParametersArguments, call: &CommandCall) -> Result<()> {
+    let library = call.library;
     let who = &arguments.who;
     let movement = arguments.movement.as_deref();
     let values = listed_values(library, &who.lifter, movement, &who.set)?;
@@ -43,7 +43,7 @@ pub fn run(arguments: &ParametersArguments, library: &Library) -> Result<()> {
         Some(word) => report::found_values(values, word)?,
         None => values,
     };
-    output::print(&shown(arguments, &values))
+    call.print(arguments.format, &shown(arguments, &values))
 }
 
 fn shown(arguments: &ParametersArguments, values: &[ListedValue]) -> String {

@@ -1,14 +1,14 @@
 //! `torquill max MOVEMENT`: the one-repetition maximum, the eccentric one, load and velocity.
 
+use super::command_call::CommandCall;
 use super::hung::{Hung, hung};
 use super::manner::Manner;
 use super::options::{Format, UnitsOption, Who};
-use super::output;
 use super::picture::LookOptions;
 use super::waiting::watched;
 use crate::error::{Error, Result};
 use crate::figures::load_velocity_chart;
-use crate::library::{Library, Model};
+use crate::library::Model;
 use crate::report;
 use crate::study::{Cohort, MaximumStudy, MaximumWishes, Question, cohort, maximum_study};
 use crate::units::{Duration, Mass};
@@ -64,7 +64,8 @@ pub struct MaxArguments {
 }
 
 /// Runs the command.
-pub fn run(arguments: &MaxArguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &MaxArguments, call: &CommandCall) -> Result<()> {
+    let library = call.library;
     if let Some(path) = &arguments.output {
         arguments.look.picture(path.clone()).check()?;
     }
@@ -76,11 +77,11 @@ pub fn run(arguments: &MaxArguments, library: &Library) -> Result<()> {
     if let Some(count) = arguments.cohort {
         let group = (count, arguments.seed);
         let found = watched(|watch| cohort(&question, &setup, &options, group, watch))?;
-        return print_cohort(arguments, &found);
+        return print_cohort(arguments, call, &found);
     }
     let found = maximum_study(&question, &setup, &options, step, wishes(arguments)?)?;
-    print(arguments, &model, &found)?;
-    draw(arguments, library, &found)
+    print(arguments, call, &model, &found)?;
+    draw(arguments, call, &found)
 }
 
 fn mass(text: &str) -> Result<Mass> {
@@ -96,30 +97,38 @@ fn wishes(arguments: &MaxArguments) -> Result<MaximumWishes> {
     })
 }
 
-fn print_cohort(arguments: &MaxArguments, found: &Cohort) -> Result<()> {
+fn print_cohort(arguments: &MaxArguments, call: &CommandCall, found: &Cohort) -> Result<()> {
     found.check()?;
-    output::print(&match arguments.format {
+    let text = match arguments.format {
         Format::Json => report::cohort_json(found),
         Format::Csv => report::cohort_csv(found),
         Format::Table => report::cohort_text(found, arguments.units.into()),
-    })
+    };
+    call.print(arguments.format, &text)
 }
 
-fn print(arguments: &MaxArguments, model: &Model, found: &MaximumStudy) -> Result<()> {
+fn print(
+    arguments: &MaxArguments,
+    call: &CommandCall,
+    model: &Model,
+    found: &MaximumStudy,
+) -> Result<()> {
     let own_scale = model.record.strength_scale;
-    output::print(&match arguments.format {
+    let text = match arguments.format {
         Format::Json => report::maximum_json(found, own_scale),
         Format::Csv => report::maximum_csv(found),
         Format::Table => report::maximum_text(found, own_scale, arguments.units.into()),
-    })
+    };
+    call.print(arguments.format, &text)
 }
 
-fn draw(arguments: &MaxArguments, library: &Library, found: &MaximumStudy) -> Result<()> {
+fn draw(arguments: &MaxArguments, call: &CommandCall, found: &MaximumStudy) -> Result<()> {
     let Some(path) = &arguments.output else {
         return Ok(());
     };
-    let equations = &library.published()?.estimates.velocity;
+    let equations = &call.library.published()?.estimates.velocity;
     let look = arguments.look.look()?;
     let scene = load_velocity_chart(found, equations, arguments.units.into(), look)?;
-    arguments.look.picture(path.clone()).write(&scene)
+    let picture = arguments.look.picture(path.clone());
+    picture.write(&call.signed("output", scene)?)
 }

@@ -3,7 +3,10 @@
 //! In: arguments. Out: results on standard output, messages on standard error, an exit status: 0 done,
 //! 1 the question has no answer, 2 bad arguments or a bad file.
 
+mod again;
+mod canonical;
 mod check;
+mod command_call;
 mod complain;
 mod completing;
 mod completions;
@@ -38,8 +41,10 @@ mod waiting;
 pub use complain::render;
 
 use crate::error::Result;
+use crate::library::Library;
 use crate::units::System;
 use clap::{ArgMatches, CommandFactory, FromArgMatches, Parser, Subcommand};
+use command_call::{CommandCall, Destination};
 use options::UnitsOption;
 use std::io::IsTerminal;
 
@@ -54,6 +59,9 @@ struct Cli {
     /// Folder of model files that adds to the built-in ones or replaces those of the same name
     #[arg(long, global = true, value_name = "DIR")]
     models: Option<std::path::PathBuf>,
+    /// Say how it was made: over a table of CSV as commented lines, in JSON lists as an object
+    #[arg(long, global = true)]
+    provenance: bool,
     #[command(subcommand)]
     command: Command,
 }
@@ -91,6 +99,8 @@ enum Command {
     Pick(pick::PickArguments),
     /// Write the whole set of lecture figures with captions, alternative text, data and a page of all
     Lecture(lecture::LectureArguments),
+    /// Run again what an output says of its own making
+    Again(again::AgainArguments),
     /// Read a model file and say what is wrong, line by line
     Check(check::CheckArguments),
     /// List every value that can be set: path, meaning, value, plausible range, where it comes from
@@ -121,7 +131,8 @@ pub fn run() -> u8 {
             return 2;
         }
     }
-    let matches = match command().try_get_matches() {
+    let program = command();
+    let matches = match program.clone().try_get_matches() {
         Ok(matches) => matches,
         Err(fault) => {
             // Clap prints help and its own messages; a closed pipe is nobody's fault.
@@ -136,7 +147,7 @@ pub fn run() -> u8 {
             return 2;
         }
     };
-    match answer(&cli, &matches) {
+    match answer(&cli, &matches, &program) {
         Ok(()) => 0,
         Err(fault) => {
             let colour = std::io::stderr().is_terminal() && std::env::var_os("NO_COLOR").is_none();
@@ -153,26 +164,62 @@ fn units(matches: &ArgMatches) -> System {
     asked.map_or(System::Metric, |units| (*units).into())
 }
 
-fn answer(cli: &Cli, matches: &ArgMatches) -> Result<()> {
+fn answer(cli: &Cli, matches: &ArgMatches, program: &clap::Command) -> Result<()> {
     let library = options::library(cli.models.as_deref())?;
-    let own = matches.subcommand().map(|(_, own)| own);
-    match &cli.command {
-        Command::Movements(arguments) => movements::run(arguments, &library),
-        Command::Curve(arguments) => curve::run(arguments, &library, own),
-        Command::Explain(arguments) => explain::run(arguments, &library, own),
-        Command::Figure(arguments) => figure::run(arguments, &library, own),
-        Command::Vary(arguments) => vary::run(arguments, &library, own),
-        Command::Rep(arguments) => rep::run(arguments, &library),
-        Command::Max(arguments) => max::run(arguments, &library),
-        Command::Plan(arguments) => plan::run(arguments, &library),
-        Command::Progress(arguments) => progress::run(arguments, &library),
-        Command::Pick(arguments) => pick::run(arguments, &library),
-        Command::Lecture(arguments) => lecture::run(arguments, &library),
-        Command::Check(arguments) => check::run(arguments, &library),
-        Command::Parameters(arguments) => list_parameters::run(arguments, &library),
-        Command::Show(arguments) => show::run(arguments, &library),
-        Command::Sources(arguments) => sources::run(arguments, &library),
+    let call = call(matches, &library, program, Destination::Standard);
+    run_command(&cli.command, &call)
+}
+
+fn call<'a>(
+    matches: &'a ArgMatches,
+    library: &'a Library,
+    program: &'a clap::Command,
+    to: Destination,
+) -> CommandCall<'a> {
+    let (command, matches) = matches.subcommand().expect("a command is required");
+    CommandCall {
+        library,
+        command,
+        matches,
+        program,
+        to,
+    }
+}
+
+/// Runs what a file says of its own making.
+fn repeat(arguments: &again::AgainArguments, asking: &CommandCall) -> Result<()> {
+    let again::Repeated {
+        record,
+        matches,
+        to,
+    } = arguments.read(asking.program, asking.library)?;
+    let inner = Cli::from_arg_matches(&matches).expect("arguments that match are read");
+    let call = call(&matches, asking.library, asking.program, to);
+    again::tell_differences(&record, &call)?;
+    run_command(&inner.command, &call)
+}
+
+fn run_command(command: &Command, call: &CommandCall) -> Result<()> {
+    let library = call.library;
+    match command {
+        Command::Movements(arguments) => movements::run(arguments, call),
+        Command::Curve(arguments) => curve::run(arguments, call),
+        Command::Explain(arguments) => explain::run(arguments, library, call.matches),
+        Command::Figure(arguments) => figure::run(arguments, call),
+        Command::Vary(arguments) => vary::run(arguments, call),
+        Command::Rep(arguments) => rep::run(arguments, call),
+        Command::Max(arguments) => max::run(arguments, call),
+        Command::Plan(arguments) => plan::run(arguments, call),
+        Command::Progress(arguments) => progress::run(arguments, call),
+        Command::Pick(arguments) => pick::run(arguments, call),
+        Command::Lecture(arguments) => lecture::run(arguments, call),
+        Command::Sources(arguments) => sources::run(arguments, call),
+        Command::Parameters(arguments) => list_parameters::run(arguments, call),
+        Command::Show(arguments) => show::run(arguments, library),
+        Command::Check(arguments) => check::run(arguments, library),
         Command::Completions(arguments) => completions::run(arguments),
         Command::Manual(arguments) => manual::run(arguments, command()),
+        // A file may not ask for `again`, so this goes no deeper.
+        Command::Again(arguments) => repeat(arguments, call),
     }
 }

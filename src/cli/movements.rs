@@ -1,9 +1,8 @@
 //! `torquill movements`: the named movements with class, joints and axis.
 
+use super::command_call::CommandCall;
 use super::options::{Format, Who};
-use super::output;
 use crate::error::Result;
-use crate::library::Library;
 use crate::report;
 use crate::study::{ListedMovement, listed_movement};
 use clap::Args;
@@ -21,16 +20,18 @@ pub struct MovementsArguments {
 }
 
 /// Runs the command.
-pub fn run(arguments: &MovementsArguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &MovementsArguments, call: &CommandCall) -> Result<()> {
+    let library = call.library;
     let listed = |name: &String| -> Result<ListedMovement> {
         let model = arguments.who.model(library, name)?;
         listed_movement(name, &model.movement, &model.lifter)
     };
     let names = library.movements();
     let movements = names.par_iter().map(listed).collect::<Result<Vec<_>>>()?;
-    output::print(&match arguments.format {
+    let text = match arguments.format {
         Format::Json => report::movements_json(&movements),
         Format::Csv => report::movements_csv(&movements),
         Format::Table => report::movements_table(&movements),
-    })
+    };
+    call.print(arguments.format, &text)
 }

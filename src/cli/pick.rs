@@ -1,13 +1,12 @@
 //! `torquill pick MOVEMENT --gym NAME|FILE`: ranks the setups that a gym can build.
 
+use super::command_call::CommandCall;
 use super::options::{Format, Sampling, UnitsOption, Who};
-use super::output;
 use super::picture::LookOptions;
 use super::texts;
 use super::waiting::watched;
 use crate::error::{Error, OptionFault, Result};
 use crate::figures::setup_ranking;
-use crate::library::Library;
 use crate::narrative::setups::pick_cautions;
 use crate::report;
 use crate::setups::{AllowedPieces, Choosing, Goal, LoadLimit, Wish};
@@ -148,7 +147,8 @@ impl WishOptions {
 }
 
 /// Runs the command.
-pub fn run(arguments: &PickArguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
+    let library = call.library;
     let picture = arguments
         .output
         .as_ref()
@@ -171,14 +171,15 @@ pub fn run(arguments: &PickArguments, library: &Library) -> Result<()> {
     let picked = watched(|watch| pick(&question, &choosing, watch))?;
     if let Some(picture) = &picture {
         let scene = setup_ranking(&picked, arguments.units.into(), picture.look.look()?)?;
-        picture.write(&scene)?;
+        picture.write(&call.signed("output", scene)?)?;
     }
     let (training, units) = (model.lifter.training, arguments.units.into());
-    output::print(&match arguments.format {
+    let text = match arguments.format {
         Format::Json => report::ranking_json(&picked, training, units),
         Format::Csv => report::ranking_csv(&picked),
         Format::Table => report::ranking_table(&picked, training, units),
-    })?;
+    };
+    call.print(arguments.format, &text)?;
     if arguments.format == Format::Csv {
         for caution in pick_cautions(&picked, training, units) {
             anstream::eprintln!("caution: {caution}");

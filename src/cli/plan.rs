@@ -1,15 +1,14 @@
 //! `torquill plan MOVEMENT --method …`: the session with its loads, rests and cautions.
 
+use super::command_call::CommandCall;
 use super::hung::Hung;
 use super::options::{Format, UnitsOption};
-use super::output;
 use super::picture::LookOptions;
 use super::sheet_file;
 use super::waiting::watched;
 use crate::draw::Scene;
 use crate::error::{Error, Result};
 use crate::figures::{Paper, fatigue_chart, loads_chart, session_chart};
-use crate::library::Library;
 use crate::report::{self, PlanRecord, plan_cautions, plan_csv, plan_text};
 use crate::session::method::Method;
 use crate::session::request::SessionWishes;
@@ -138,7 +137,8 @@ pub enum PaperOption {
 }
 
 /// Runs the command.
-pub fn run(arguments: &PlanArguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &PlanArguments, call: &CommandCall) -> Result<()> {
+    let library = call.library;
     arguments.check_targets()?;
     let question = arguments.question()?;
     let answer = if question.searches() {
@@ -146,8 +146,8 @@ pub fn run(arguments: &PlanArguments, library: &Library) -> Result<()> {
     } else {
         plan(&question, library, &Watch::default())?
     };
-    arguments.print(&answer)?;
-    arguments.draw(&answer)
+    arguments.print(call, &answer)?;
+    arguments.draw(call, &answer)
 }
 
 impl PlanArguments {
@@ -205,13 +205,14 @@ impl PlanArguments {
         })
     }
 
-    fn print(&self, answer: &PlanAnswer) -> Result<()> {
+    fn print(&self, call: &CommandCall, answer: &PlanAnswer) -> Result<()> {
         let units: System = self.units.into();
-        output::print(&match self.format {
+        let text = match self.format {
             Format::Json => report::pretty(&PlanRecord::of(answer, units)),
             Format::Csv => plan_csv(&answer.sessions),
             Format::Table => plan_text(answer, units),
-        })?;
+        };
+        call.print(self.format, &text)?;
         if self.format == Format::Csv {
             for caution in plan_cautions(&answer.sessions, units) {
                 anstream::eprintln!("caution: {caution}");
@@ -221,21 +222,27 @@ impl PlanArguments {
     }
 
     /// Pictures of the first session, the sheet of all.
-    fn draw(&self, answer: &PlanAnswer) -> Result<()> {
+    fn draw(&self, call: &CommandCall, answer: &PlanAnswer) -> Result<()> {
         let Some(first) = answer.sessions.first().map(|session| &session.plan) else {
             return Ok(());
         };
         let (units, look) = (self.units.into(), self.look.look()?);
-        let write = |path: &Option<PathBuf>, scene: &dyn Fn() -> Result<Scene>| match path {
-            None => Ok(()),
-            Some(path) => self.look.picture(path.clone()).write(&scene()?),
-        };
-        write(&self.output, &|| session_chart(first, units, look))?;
-        write(&self.fatigue, &|| fatigue_chart(first, look))?;
-        write(&self.loads, &|| loads_chart(first, units, look))?;
+        let write =
+            |path: &Option<PathBuf>, option: &str, scene: &dyn Fn() -> Result<Scene>| match path {
+                None => Ok(()),
+                Some(path) => {
+                    let picture = self.look.picture(path.clone());
+                    picture.write(&call.signed(option, scene()?)?)
+                }
+            };
+        write(&self.output, "output", &|| {
+            session_chart(first, units, look)
+        })?;
+        write(&self.fatigue, "fatigue", &|| fatigue_chart(first, look))?;
+        write(&self.loads, "loads", &|| loads_chart(first, units, look))?;
         match &self.sheet {
             None => Ok(()),
-            Some(path) => sheet_file::write(path, &answer.sessions, units, self.paper()),
+            Some(path) => sheet_file::write(path, &answer.sessions, (units, self.paper()), call),
         }
     }
 

@@ -1,11 +1,10 @@
 //! `torquill progress --log FILE`: is the lifter rising, flat or falling, and how sure is that?
 
+use super::command_call::CommandCall;
 use super::options::{Format, UnitsOption};
-use super::output;
 use super::picture::LookOptions;
 use crate::error::Result;
 use crate::figures::trend_chart;
-use crate::library::Library;
 use crate::progress::log_file::BadRows;
 use crate::report;
 use crate::study::log_study;
@@ -48,7 +47,7 @@ pub struct ProgressArguments {
 }
 
 /// Runs the command.
-pub fn run(arguments: &ProgressArguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &ProgressArguments, call: &CommandCall) -> Result<()> {
     if let Some(path) = &arguments.output {
         arguments.look.picture(path.clone()).check()?;
     }
@@ -57,16 +56,23 @@ pub fn run(arguments: &ProgressArguments, library: &Library) -> Result<()> {
     } else {
         BadRows::Refused
     };
-    let study = log_study(library, &arguments.log, arguments.lift.as_deref(), bad_rows)?;
+    let study = log_study(
+        call.library,
+        &arguments.log,
+        arguments.lift.as_deref(),
+        bad_rows,
+    )?;
     let units: System = arguments.units.into();
-    output::print(&match arguments.format {
+    let text = match arguments.format {
         Format::Json => report::trend_json(&study, units),
         Format::Csv => report::trend_csv(&study),
         Format::Table => report::trend_text(&study, units),
-    })?;
+    };
+    call.print(arguments.format, &text)?;
     if let Some(path) = &arguments.output {
         let scene = trend_chart(&study.trend, units, arguments.look.look()?)?;
-        arguments.look.picture(path.clone()).write(&scene)?;
+        let picture = arguments.look.picture(path.clone());
+        picture.write(&call.signed("output", scene)?)?;
     }
     Ok(())
 }

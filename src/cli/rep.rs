@@ -1,5 +1,6 @@
 //! `torquill rep MOVEMENT`: simulates one repetition.
 
+use super::command_call::CommandCall;
 use super::hung::{Hung, hung};
 use super::manner::Manner;
 use super::options::{Format, UnitsOption, Who};
@@ -8,7 +9,6 @@ use super::picture::{LookOptions, Picture};
 use crate::draw::outlined_svg;
 use crate::error::{Error, RepetitionOptions, Result};
 use crate::figures::{animation, rep_over_time, rep_over_way, rep_versus_plain};
-use crate::library::Library;
 use crate::rep::{After, RepOptions};
 use crate::report;
 use crate::study::{Heaviness, Question, RepStudy, VersusPlain, repetition, versus_plain};
@@ -64,7 +64,8 @@ pub struct RepArguments {
 }
 
 /// Runs the command; a load that is not lifted is drawn and printed, and ends with status 1.
-pub fn run(arguments: &RepArguments, library: &Library) -> Result<()> {
+pub fn run(arguments: &RepArguments, call: &CommandCall) -> Result<()> {
+    let library = call.library;
     for picture in pictures(arguments) {
         picture.check()?;
     }
@@ -80,15 +81,16 @@ pub fn run(arguments: &RepArguments, library: &Library) -> Result<()> {
     let units: System = arguments.units.into();
     if arguments.versus_plain {
         let both = versus_plain(&question, &setup, heaviness, &options)?;
-        return compare(arguments, &both, units);
+        return compare(arguments, call, &both, units);
     }
     let rep = repetition(&question, &setup, heaviness, &options)?;
-    output::print(&match arguments.format {
+    let text = match arguments.format {
         Format::Json => report::repetition_json(&rep),
         Format::Csv => report::repetition_csv(&rep),
         Format::Table => report::repetition_text(&rep, units),
-    })?;
-    draw(arguments, &rep, units)?;
+    };
+    call.print(arguments.format, &text)?;
+    draw(arguments, call, &rep, units)?;
     rep.check_lifted()
 }
 
@@ -105,16 +107,23 @@ fn pictures(arguments: &RepArguments) -> impl Iterator<Item = Picture> {
 }
 
 /// Prints and draws a setup beside plain weight of the same hardest effort.
-fn compare(arguments: &RepArguments, both: &VersusPlain, units: System) -> Result<()> {
-    output::print(&match arguments.format {
+fn compare(
+    arguments: &RepArguments,
+    call: &CommandCall,
+    both: &VersusPlain,
+    units: System,
+) -> Result<()> {
+    let text = match arguments.format {
         Format::Json => report::versus_json(both, units),
         Format::Csv => {
             return Err(Error::bad(RepetitionOptions::ComparisonAsCsv));
         }
         Format::Table => report::versus_text(both, units),
-    })?;
+    };
+    call.print(arguments.format, &text)?;
     if let Some(path) = &arguments.output {
         let scene = rep_versus_plain(both, units, arguments.look.look()?)?;
+        let scene = call.signed("output", scene)?;
         arguments.look.picture(path.clone()).write(&scene)?;
     }
     if arguments.over_time.is_some() || arguments.animation.is_some() {
@@ -124,22 +133,22 @@ fn compare(arguments: &RepArguments, both: &VersusPlain, units: System) -> Resul
     both.plain.check_lifted()
 }
 
-fn draw(arguments: &RepArguments, rep: &RepStudy, units: System) -> Result<()> {
+fn draw(arguments: &RepArguments, call: &CommandCall, rep: &RepStudy, units: System) -> Result<()> {
     let look = arguments.look.look()?;
     if let Some(path) = &arguments.output {
         let picture = arguments.look.picture(path.clone());
-        picture.write(&rep_over_way(rep, units, look)?)?;
+        picture.write(&call.signed("output", rep_over_way(rep, units, look)?)?)?;
     }
     if let Some(path) = &arguments.over_time {
         let picture = arguments.look.picture(path.clone());
-        picture.write(&rep_over_time(rep, units, look)?)?;
+        picture.write(&call.signed("over_time", rep_over_time(rep, units, look)?)?)?;
     }
     if let Some(path) = &arguments.animation {
         if path.extension().is_none_or(|ending| ending != "svg") {
             return Err(Error::bad(RepetitionOptions::AnimationNotSvg));
         }
         let moving = animation(rep, units, look)?;
-        let ground = outlined_svg(&moving.ground)?;
+        let ground = outlined_svg(&call.signed("animation", moving.ground.clone())?)?;
         output::write_file(path, moving.over(&ground).as_bytes())?;
     }
     Ok(())

@@ -72,7 +72,7 @@ impl Texts {
 pub fn setups(
     options: &SetupOptions,
     library: &Library,
-    matches: Option<&ArgMatches>,
+    matches: &ArgMatches,
     units: System,
 ) -> Result<Vec<Setup>> {
     let split = split(options, matches);
@@ -143,13 +143,11 @@ fn borrowed(list: &[String]) -> Vec<&str> {
     list.iter().map(String::as_str).collect()
 }
 
-fn split(options: &SetupOptions, matches: Option<&ArgMatches>) -> Vec<Texts> {
+fn split(options: &SetupOptions, matches: &ArgMatches) -> Vec<Texts> {
     let places = |name: &str| -> Vec<usize> {
-        matches
-            .filter(|m| m.try_contains_id(name).unwrap_or(false))
-            .and_then(|m| m.indices_of(name))
-            .map(Iterator::collect)
-            .unwrap_or_default()
+        let is_there = matches.try_contains_id(name).unwrap_or(false);
+        let indices = is_there.then(|| matches.indices_of(name)).flatten();
+        indices.into_iter().flatten().collect()
     };
     let borders = places("versus");
     let mut split: Vec<Texts> = (0..=borders.len()).map(|_| Texts::default()).collect();

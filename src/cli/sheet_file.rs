@@ -1,5 +1,6 @@
 //! The printed sheet of `plan`: HTML, SVG or PNG by the ending of the file.
 
+use super::command_call::CommandCall;
 use super::output;
 use crate::draw::{outlined_svg, png};
 use crate::error::{CommandFault, Error, Result};
@@ -45,7 +46,12 @@ pub fn check(path: &Path, replace: bool) -> Result<()> {
 }
 
 /// Writes the sheet: every session on a page of HTML; a picture holds one session.
-pub fn write(path: &Path, sessions: &[PlannedSession], units: System, paper: Paper) -> Result<()> {
+pub fn write(
+    path: &Path,
+    sessions: &[PlannedSession],
+    (units, paper): (System, Paper),
+    call: &CommandCall,
+) -> Result<()> {
     let format = SheetFormat::of(path)?;
     if format == SheetFormat::Html {
         let page = sheet_html(sessions, units, paper);
@@ -58,6 +64,7 @@ pub fn write(path: &Path, sessions: &[PlannedSession], units: System, paper: Pap
     };
     let words = PlanWords::of(&session.plan, units);
     let scene = session_sheet(&session_name(session.name), &words, paper)?;
+    let scene = call.signed("sheet", scene)?;
     let bytes = match format {
         SheetFormat::Png => png(&scene, PNG_FACTOR)?,
         SheetFormat::Html | SheetFormat::Svg => outlined_svg(&scene)?.into_bytes(),

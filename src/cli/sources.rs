@@ -1,9 +1,8 @@
 //! `torquill sources`: the publications behind the numbers.
 
+use super::command_call::CommandCall;
 use super::options::Format;
-use super::output;
 use crate::error::Result;
-use crate::library::Library;
 use crate::report;
 use clap::Args;
 
@@ -17,11 +16,12 @@ pub struct SourcesArguments {
 }
 
 /// Runs the command.
-pub fn run(arguments: &SourcesArguments, library: &Library) -> Result<()> {
-    let sources = library.sources()?;
-    output::print(&match arguments.format {
+pub fn run(arguments: &SourcesArguments, call: &CommandCall) -> Result<()> {
+    let sources = call.library.sources()?;
+    let text = match arguments.format {
         Format::Json => report::sources_json(&sources),
         Format::Csv => report::sources_csv(&sources),
         Format::Table => report::sources_text(&sources),
-    })
+    };
+    call.print(arguments.format, &text)
 }

@@ -1,17 +1,17 @@
 //! `torquill vary MOVEMENT`: what a changed value does to the curve, and which values matter most.
 
+use super::command_call::CommandCall;
 use super::options::{Format, Sampling, UnitsOption, Who, pace};
-use super::output;
 use super::picture::LookOptions;
 use super::setup_options::{SetupOptions, setups};
 use crate::bounds::bounds;
 use crate::draw::Scene;
 use crate::error::{Error, OptionFault, Result};
 use crate::figures::{family_chart, rank_chart, value_map, why_chart};
-use crate::library::{Library, Workbench};
+use crate::library::Workbench;
 use crate::report;
 use crate::study::{Compared, Conditions, Parameter, family, pair_grid, rank, usual_comparison};
-use clap::{ArgMatches, Args, ValueEnum};
+use clap::{Args, ValueEnum};
 use std::path::PathBuf;
 
 /// VaryArguments of `vary`.
@@ -96,11 +96,8 @@ impl From<MeasureOption> for Compared {
 }
 
 /// Runs the command.
-pub fn run(
-    arguments: &VaryArguments,
-    library: &Library,
-    matches: Option<&ArgMatches>,
-) -> Result<()> {
+pub fn run(arguments: &VaryArguments, call: &CommandCall) -> Result<()> {
+    let library = call.library;
     for path in [&arguments.output, &arguments.why_figure]
         .into_iter()
         .flatten()
@@ -109,7 +106,7 @@ pub fn run(
     }
     let parameters = parameters(arguments)?;
     let bench = Workbench::open(library, &arguments.who.lifter, &arguments.movement)?;
-    let asked = asked(arguments, library, matches)?;
+    let asked = asked(arguments, call)?;
     let measure = match arguments.measure {
         Some(measure) => measure.into(),
         None => {
@@ -118,10 +115,10 @@ pub fn run(
         }
     };
     match <[Parameter; 2]>::try_from(parameters) {
-        Ok(both) => mapped(arguments, &bench, both, measure, &asked),
+        Ok(both) => mapped((arguments, call), &bench, both, measure, &asked),
         Err(parameters) => match parameters.first() {
-            Some(parameter) => varied(arguments, &bench, parameter, &asked),
-            None => ranked(arguments, &bench, measure, &asked),
+            Some(parameter) => varied((arguments, call), &bench, parameter, &asked),
+            None => ranked((arguments, call), &bench, measure, &asked),
         },
     }
 }
@@ -152,12 +149,13 @@ fn parameters(arguments: &VaryArguments) -> Result<Vec<Parameter>> {
         .collect()
 }
 
-fn asked(
-    arguments: &VaryArguments,
-    library: &Library,
-    matches: Option<&ArgMatches>,
-) -> Result<Conditions> {
-    let loads = setups(&arguments.setup, library, matches, arguments.units.into())?;
+fn asked(arguments: &VaryArguments, call: &CommandCall) -> Result<Conditions> {
+    let loads = setups(
+        &arguments.setup,
+        call.library,
+        call.matches,
+        arguments.units.into(),
+    )?;
     let (samples, share) = (arguments.sampling.samples, arguments.sampling.region_share);
     if !bounds().region_share.holds(share) {
         return Err(Error::bad(OptionFault::RegionShare(share)));
@@ -171,31 +169,33 @@ fn asked(
 }
 
 fn varied(
-    arguments: &VaryArguments,
+    (arguments, call): (&VaryArguments, &CommandCall),
     bench: &Workbench,
     parameter: &Parameter,
     asked: &Conditions,
 ) -> Result<()> {
     let family = family(bench, &arguments.who.set, parameter, asked)?;
     let units = arguments.units.into();
-    output::print(&match arguments.format {
+    let text = match arguments.format {
         Format::Json => report::family_json(&family),
         Format::Csv if arguments.why => report::why_csv(&family),
         Format::Csv => report::family_csv(&family),
         Format::Table if arguments.why => report::why_table(&family, units),
         Format::Table => report::family_table(&family, asked, units),
-    })?;
+    };
+    call.print(arguments.format, &text)?;
     if let (Some(path), Some(chart)) = (&arguments.why_figure, why_chart(&family, units)) {
         let scene = chart.scene(arguments.look.look()?)?;
-        arguments.look.picture(path.clone()).write(&scene)?;
+        let picture = arguments.look.picture(path.clone());
+        picture.write(&call.signed("why_figure", scene)?)?;
     }
-    draw(arguments, || {
+    draw(arguments, call, || {
         family_chart(&family, asked, units).scene(arguments.look.look()?)
     })
 }
 
 fn mapped(
-    arguments: &VaryArguments,
+    (arguments, call): (&VaryArguments, &CommandCall),
     bench: &Workbench,
     parameters: [Parameter; 2],
     measure: Compared,
@@ -203,37 +203,46 @@ fn mapped(
 ) -> Result<()> {
     let grid = pair_grid(bench, &arguments.who.set, parameters, asked)?;
     let units = arguments.units.into();
-    output::print(&match arguments.format {
+    let text = match arguments.format {
         Format::Json => report::grid_json(&grid, measure),
         Format::Csv => report::grid_csv(&grid, measure),
         Format::Table => report::grid_table(&grid, measure, asked, units),
-    })?;
-    draw(arguments, || {
+    };
+    call.print(arguments.format, &text)?;
+    draw(arguments, call, || {
         value_map(&grid, measure, asked, units)?.scene(arguments.look.look()?)
     })
 }
 
 fn ranked(
-    arguments: &VaryArguments,
+    (arguments, call): (&VaryArguments, &CommandCall),
     bench: &Workbench,
     measure: Compared,
     asked: &Conditions,
 ) -> Result<()> {
     let ranks = rank(bench, &arguments.who.set, arguments.by, measure, asked)?;
-    output::print(&match arguments.format {
+    let text = match arguments.format {
         Format::Json => report::rank_json(&ranks),
         Format::Csv => report::rank_csv(&ranks),
         Format::Table => report::rank_table(&ranks, arguments.units.into()),
-    })?;
-    draw(arguments, || {
+    };
+    call.print(arguments.format, &text)?;
+    draw(arguments, call, || {
         rank_chart(&ranks).scene(arguments.look.look()?)
     })
 }
 
 /// Draws the picture, if one was asked for.
-fn draw(arguments: &VaryArguments, scene: impl FnOnce() -> Result<Scene>) -> Result<()> {
+fn draw(
+    arguments: &VaryArguments,
+    call: &CommandCall,
+    scene: impl FnOnce() -> Result<Scene>,
+) -> Result<()> {
     match &arguments.output {
         None => Ok(()),
-        Some(path) => arguments.look.picture(path.clone()).write(&scene()?),
+        Some(path) => {
+            let scene = call.signed("output", scene()?)?;
+            arguments.look.picture(path.clone()).write(&scene)
+        }
     }
 }

@@ -6,6 +6,7 @@
 pub mod colour;
 pub mod contour;
 pub mod lettering;
+mod metadata;
 #[cfg(feature = "program")]
 mod outlines;
 pub mod palette;
@@ -18,6 +19,8 @@ mod svg;
 
 pub use colour::{Colour, contrast};
 pub use lettering::Face;
+#[cfg(feature = "program")]
+pub use metadata::metadata;
 #[cfg(feature = "program")]
 pub use outlines::outlined_svg;
 pub use palette::{Colours, Theme};

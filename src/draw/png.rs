@@ -2,6 +2,7 @@
 //!
 //! In: a [`Scene`] and a factor. Out: the bytes of a PNG file, the same each time.
 
+use super::metadata::METADATA;
 use super::outlines::tree;
 use super::scene::Scene;
 use crate::error::{Error, PictureFault, Result};
@@ -21,7 +22,7 @@ pub fn png(scene: &Scene, factor: f64) -> Result<Vec<u8>> {
         .ok_or_else(|| Error::no_answer(PictureFault::NoMemory { width, height }))?;
     let transform = Transform::from_scale(factor as f32, factor as f32);
     resvg::render(&tree, transform, &mut pixels.as_mut());
-    encoded(&pixels)
+    encoded(&pixels, &scene.metadata)
 }
 
 fn extent(pixels: f64, factor: f64) -> Result<u32> {
@@ -34,12 +35,16 @@ fn extent(pixels: f64, factor: f64) -> Result<u32> {
 }
 
 /// The pixels as an opaque 8-bit PNG: every scene covers its ground, so no transparency is kept.
-fn encoded(pixels: &Pixmap) -> Result<Vec<u8>> {
+fn encoded(pixels: &Pixmap, metadata: &str) -> Result<Vec<u8>> {
     let mut bytes = Vec::new();
     let mut encoder = png::Encoder::new(&mut bytes, pixels.width(), pixels.height());
     encoder.set_color(png::ColorType::Rgb);
     encoder.set_depth(png::BitDepth::Eight);
     encoder.set_compression(png::Compression::Fast);
+    if !metadata.is_empty() {
+        let chunk = encoder.add_text_chunk(METADATA.to_owned(), metadata.to_owned());
+        chunk.map_err(unwritable)?;
+    }
     let opaque: Vec<u8> = pixels
         .data()
         .chunks_exact(4)

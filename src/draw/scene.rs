@@ -266,6 +266,8 @@ pub struct Scene {
     pub title: String,
     /// What the picture shows, for those who cannot see it; becomes the file's description.
     pub description: String,
+    /// What the file carries about itself, unseen: ASCII without control characters; may be empty.
+    pub metadata: String,
     /// The shapes in the order of drawing: later ones cover earlier ones.
     pub shapes: Vec<Primitive>,
 }
@@ -280,6 +282,7 @@ impl Scene {
             background,
             title: String::new(),
             description: String::new(),
+            metadata: String::new(),
             shapes: Vec::new(),
         }
     }

@@ -6,6 +6,7 @@
 
 use super::colour::Colour;
 use super::lettering::FAMILY;
+use super::metadata::metadata_element;
 use super::scene::{PixelPoint, Primitive, Rect, Scene, Stroke, Text, TextAnchor};
 use crate::error::{Error, PictureFault, Result};
 use plotters::backend::{DrawingBackend, SVGBackend};
@@ -45,12 +46,13 @@ fn root(scene: &Scene) -> String {
     )
 }
 
-/// Elements that name and describe the picture.
+/// Elements that name and describe the picture, and what it carries about itself.
 pub(super) fn title_and_description(scene: &Scene) -> String {
     format!(
-        "<title>{}</title>\n<desc>{}</desc>\n",
+        "<title>{}</title>\n<desc>{}</desc>\n{}",
         escaped(&scene.title),
-        escaped(&scene.description)
+        escaped(&scene.description),
+        metadata_element(&scene.metadata)
     )
 }
 

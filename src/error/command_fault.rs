@@ -2,6 +2,7 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
+use super::AgainFault;
 use crate::units::QuantityFault;
 
 /// What is wrong with the arguments of a command, or with where its output is to go.
@@ -59,6 +60,8 @@ pub enum CommandFault {
     Option(OptionFault),
     /// Options of a repetition do not go together.
     Repetition(RepetitionOptions),
+    /// What a file says of its making cannot be done again.
+    Again(AgainFault),
     /// A file that is no picture.
     NoPicture {
         /// The file.

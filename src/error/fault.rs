@@ -4,14 +4,14 @@
 //! that holds another is generic over what it holds, so that no room's faults need this sum.
 
 use super::{
-    ArmFault, BodyFault, BridgeFault, CommandFault, ComparisonFault, ExtendsFault, FigureFault,
-    FitFault, GrammarFault, GymFault, HoldFault, ImplementFault, ItemTextFault, LegPressFault,
-    LiftFault, LoadingFault, LogFault, LoweringFault, MaximumFault, MaximumSearchFault, ModelFault,
-    NumericFault, OptionFault, OutcomeFault, PathFault, PickFault, PictureFault, PieceTextFault,
-    Place, PlanFault, PlotFault, PredictionFault, ProgrammeFault, ReadingsFault, RepetitionFault,
-    RepetitionOptions, RuleFault, SchemeFault, SearchFault, SessionFault, SessionFigureFault,
-    SessionRefusal, SettingFault, StanceFault, StudyFault, TechniqueFault, TextFault, ValuesFault,
-    WishFault,
+    AgainFault, ArmFault, BodyFault, BridgeFault, CommandFault, ComparisonFault, ExtendsFault,
+    FigureFault, FitFault, GrammarFault, GymFault, HoldFault, ImplementFault, ItemTextFault,
+    LegPressFault, LiftFault, LoadingFault, LogFault, LoweringFault, MaximumFault,
+    MaximumSearchFault, ModelFault, NumericFault, OptionFault, OutcomeFault, PathFault, PickFault,
+    PictureFault, PieceTextFault, Place, PlanFault, PlotFault, PredictionFault, ProgrammeFault,
+    ReadingsFault, RepetitionFault, RepetitionOptions, RuleFault, SchemeFault, SearchFault,
+    SessionFault, SessionFigureFault, SessionRefusal, SettingFault, StanceFault, StudyFault,
+    TechniqueFault, TextFault, ValuesFault, WishFault,
 };
 use crate::units::QuantityFault;
 
@@ -107,6 +107,7 @@ sum_of! {
     FigureFault<What> => What::Figure,
     CommandFault => What::Command,
     OptionFault => |fault| What::Command(CommandFault::Option(fault)),
+    AgainFault => |fault| What::Command(CommandFault::Again(fault)),
     RepetitionOptions => |fault| What::Command(CommandFault::Repetition(fault)),
     SessionRefusal => |fault| What::Session(SessionFault::Refusal(fault)),
     SessionFigureFault => |fault| What::Session(SessionFault::Figure(fault)),

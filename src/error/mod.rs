@@ -3,6 +3,7 @@
 //! In: quantities and names from any room. Out: one [`Error`] that the command line prints and turns into an exit
 //! status. One file a room; `narrative` makes the words.
 
+mod again_fault;
 mod body_fault;
 mod command_fault;
 mod failure;
@@ -26,6 +27,7 @@ mod repetition_fault;
 mod session_fault;
 mod study_fault;
 
+pub use again_fault::AgainFault;
 pub use body_fault::BodyFault;
 pub use command_fault::{CommandFault, OptionFault, RepetitionOptions};
 pub use failure::{Error, FaultKind, Result};

@@ -4,6 +4,7 @@
 //! with `lifter.` change the lifter's file before the body is built, so a new height rescales it;
 //! all others change the finished body or the movement.
 
+use super::changed::{changed, changed_lift};
 use super::complaint::{Complaint, any_wrong, complaint, doubts, in_group, none};
 use super::layered_text::LayeredText;
 use super::nearest::known;
@@ -132,13 +133,20 @@ impl Workbench {
                 .collect()
         };
         let files = self.files_with(&of(&[Root::File]))?;
-        let lifter = apply(files.build()?, &of(&[Root::Body]))?;
+        let built = files.build()?;
+        let mut lifter = apply(built.clone(), &of(&[Root::Body]))?;
         let of_body = body_rules::lifter(&lifter);
         none(of_body.clone())?;
-        let movement = apply(
+        if lifter != built || files.record != self.files.record {
+            lifter.title = changed(&lifter.title);
+        }
+        let mut movement = apply(
             self.movement.clone(),
             &of(&[Root::Technique, Root::Movement]),
         )?;
+        if movement != self.movement {
+            movement.title = changed_lift(&movement.title);
+        }
         let mut complaints = movement_rules::movement(&movement);
         if !any_wrong(&complaints) {
             complaints.extend(technique_of(&movement, &lifter));

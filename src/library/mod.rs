@@ -8,8 +8,10 @@ mod adjusted;
 mod assemble;
 mod body_rules;
 mod built_in;
+mod changed;
 mod checked;
 mod complaint;
+mod content_hash;
 mod curve_rules;
 mod extending;
 mod file_check;
@@ -27,6 +29,7 @@ mod nearest;
 mod numbers;
 mod operating_rules;
 mod outline;
+mod own_files;
 mod piece_rules;
 mod pieces;
 mod posterior;
@@ -48,7 +51,9 @@ mod technique_rules;
 pub use crate::error::Shelf;
 pub use adjusted::{Adjustable, AdjustablePlace, written_at};
 pub use assemble::{Model, Workbench, assemble};
+pub use changed::is_changed;
 pub use checked::CheckedFile;
+pub use content_hash::hash_of;
 pub use file_facts::{
     BandFacts, ChainFacts, FileFacts, GymFacts, LifterFacts, MovementFacts, MuscleFacts,
     SarcomereFacts, SegmentFacts, SetupFacts,
@@ -56,6 +61,7 @@ pub use file_facts::{
 pub use listing::{ListedFile, ListedMuscle};
 pub use nearest::nearest;
 pub use numbers::{NumberAt, get, numeric_paths};
+pub use own_files::{OwnFile, model_hash};
 pub use pieces::Pieces;
 pub use posterior::FittedValue;
 pub use provenance::Provenance;

@@ -3,6 +3,7 @@
 //! In: names such as `reference-man`, or paths of files. Out: checked records and whole lifters.
 //! Nothing is read before it is asked for.
 
+use super::changed::{changed, changed_lift};
 use super::complaint::{Complaint, complaint};
 use super::layered_text::LayeredText;
 use super::nearest::known;
@@ -25,7 +26,7 @@ use std::sync::{Arc, OnceLock};
 /// Where model files are found.
 #[derive(Debug, Clone, Default)]
 pub struct Library {
-    folder: Option<PathBuf>,
+    pub(super) folder: Option<PathBuf>,
     /// What was read once; copies of a library share it.
     pub(super) published: Arc<OnceLock<Published>>,
     pub(super) pieces: Arc<OnceLock<Arc<Pieces>>>,
@@ -207,7 +208,23 @@ impl Library {
         let table = muscles.as_ref().map(|(table, _)| table);
         text.none(self.lifter_rules(&record, table))?;
         let record = self.with_strength(record)?;
-        self.with_tables(stem(name), (record, Arc::new(text)), muscles)
+        let mut files = self.with_tables(stem(name), (record, Arc::new(text)), muscles)?;
+        if self.replaces_any_of(name, &files) {
+            files.record.title = changed(&files.record.title);
+        }
+        Ok(files)
+    }
+
+    /// Whether the user's folder has another file for one of the built-in names that make this lifter.
+    fn replaces_any_of(&self, name: &str, files: &LifterFiles) -> bool {
+        let record = &files.record;
+        let like = record.strength_like.as_deref();
+        self.replaces(Shelf::Lifters, name)
+            || self.replaces(Shelf::Segments, &record.segments)
+            || self.replaces(Shelf::Segments, &files.muscles.body)
+            || self.replaces(Shelf::Muscles, &record.muscles)
+            || self.replaces(Shelf::Curves, &record.curves)
+            || like.is_some_and(|like| self.replaces(Shelf::Lifters, like))
     }
 
     /// A record with the strength factors of the lifter that it takes after, where it has none of its own.
@@ -316,7 +333,12 @@ impl Library {
 
     /// A movement by name or path, and its text.
     pub(super) fn movement_with_text(&self, name: &str) -> Result<(Movement, Arc<LayeredText>)> {
-        self.record_with_text(Shelf::Movements, name, movement_rules::movement)
+        let shelf = Shelf::Movements;
+        let (mut movement, text) = self.record_with_text(shelf, name, movement_rules::movement)?;
+        if self.replaces(shelf, name) {
+            movement.title = changed_lift(&movement.title);
+        }
+        Ok((movement, text))
     }
 
     /// The names of all movements.

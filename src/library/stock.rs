@@ -3,6 +3,7 @@
 //! In: the shelves of bands and chains, a setup file, a gym file. Out: [`Pieces`], a checked [`Setup`], a
 //! checked [`Gym`].
 
+use super::changed::changed;
 use super::complaint::{Complaint, complaint};
 use super::pieces::Pieces;
 use super::records::Library;
@@ -53,7 +54,10 @@ impl Library {
     ///
     /// **Fails** with everything that is wrong in the file.
     pub fn gym(&self, name: &str) -> Result<Gym> {
-        let record: GymFile = self.record(Shelf::Gyms, name, |g| self.gym_rules(g))?;
+        let mut record: GymFile = self.record(Shelf::Gyms, name, |g| self.gym_rules(g))?;
+        if self.replaces(Shelf::Gyms, name) {
+            record.title = changed(&record.title);
+        }
         record.resolve(&self.pieces()?.stock())
     }
 

@@ -4,6 +4,7 @@
 
 use super::faults::in_one_line;
 use crate::error::Error;
+use crate::library::is_changed;
 use crate::units::System;
 
 /// A movement that the lifter cannot do.
@@ -19,4 +20,14 @@ pub fn left_out_in_words(movement: &str, error: &Error, units: System) -> String
 #[must_use]
 pub fn figures_written(count: usize, page: &str) -> String {
     format!("{count} figures; open {page}")
+}
+
+/// The caption of a figure, which says so where its lifter is not the built-in one.
+#[must_use]
+pub fn lecture_caption(caption: &str, who: &str) -> String {
+    if is_changed(who) {
+        format!("{caption} Drawn for: {who}.")
+    } else {
+        caption.to_owned()
+    }
 }

@@ -4,6 +4,7 @@
 
 pub(crate) mod account_words;
 pub(crate) mod advice_words;
+pub mod again_words;
 pub(crate) mod axis_words;
 pub(crate) mod causes;
 pub mod cautions;

@@ -1,12 +1,8 @@
 //! JSON: stable keys, numbers in SI with the unit as suffix.
 
+use super::contract::CONTRACT_VERSION;
+use super::run_record::RunRecord;
 use serde::Serialize;
-
-/// Version of what the keys mean, in every object that a command prints; lists have none.
-///
-/// 2: class `u-shaped`, `one_rm_kg` no longer in loading steps (that is `loadable_kg`), `joint_torques_nm` a
-/// torque in every movement.
-const CONTRACT_VERSION: u32 = 2;
 
 /// A collection by name, or a list, as pretty JSON with a line break at its end.
 #[must_use]
@@ -20,7 +16,35 @@ pub fn pretty_list<T: Serialize>(value: &T) -> String {
 pub fn pretty<T: Serialize>(value: &T) -> String {
     let text = pretty_list(value);
     match text.strip_prefix("{\n") {
-        Some(rest) => format!("{{\n  \"contract_version\": {CONTRACT_VERSION},\n{rest}"),
+        Some(rest) => format!("{}{rest}", head()),
         None => text,
     }
+}
+
+/// What every object begins with.
+fn head() -> String {
+    format!("{{\n  \"contract_version\": {CONTRACT_VERSION},\n")
+}
+
+/// An object of JSON from [`pretty`] with how it was made behind the contract's version. Lists and collections by
+/// name have no place for it: they come back as they are.
+#[must_use]
+pub fn with_provenance(json: &str, record: &RunRecord) -> String {
+    match json.strip_prefix(&head()) {
+        Some(rest) => format!("{}  \"provenance\": {},\n{rest}", head(), indented(record)),
+        None => json.to_owned(),
+    }
+}
+
+/// A list or a collection by name as an object that has it under a key, with how it was made.
+#[must_use]
+pub fn list_with_provenance(json: &str, key: &str, record: &RunRecord) -> String {
+    let list = json.trim_end().replace('\n', "\n  ");
+    let object = format!("{}  \"{key}\": {list}\n}}\n", head());
+    with_provenance(&object, record)
+}
+
+/// A record as it stands inside an object.
+fn indented(record: &RunRecord) -> String {
+    pretty_list(record).trim_end().replace('\n', "\n  ")
 }

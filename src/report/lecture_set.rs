@@ -4,10 +4,12 @@
 
 use super::csv::rows_to_csv;
 use super::lecture_page::{PageFigure, PageHead, lecture_page};
+use super::run_record::RunRecord;
 use crate::draw::{Scene, Theme};
 use crate::error::{Error, FigureFault, Result, What};
 use crate::figures::Sheet;
 use crate::lecture::{LECTURE, LectureFigure};
+use crate::narrative::lecture_words::lecture_caption;
 use crate::plot::Look;
 use crate::study::Desk;
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
@@ -76,12 +78,13 @@ impl<'a> LectureSet<'a> {
         &self,
         look: Look,
         writers: PictureWriters,
+        record: &RunRecord,
         done: &(dyn Fn() + Sync),
     ) -> Result<Vec<DrawnFigure>> {
         self.figures
             .par_iter()
             .map(|(name, figure)| {
-                let drawn = draw(self.desk, name, figure, look, writers);
+                let drawn = draw(self.desk, name, figure, (look, writers, record));
                 done();
                 drawn.map_err(|error| in_figure(error, name))
             })
@@ -112,13 +115,14 @@ fn draw(
     desk: &Desk<'_>,
     name: &str,
     figure: &LectureFigure,
-    look: Look,
-    writers: PictureWriters,
+    (look, writers, record): (Look, PictureWriters, &RunRecord),
 ) -> Result<DrawnFigure> {
-    let sheet = (figure.build)(desk)?;
-    let scene = sheet.chart.scene(look)?;
+    let mut sheet = (figure.build)(desk)?;
+    sheet.caption = lecture_caption(&sheet.caption, desk.who());
+    let mut scene = sheet.chart.scene(look)?;
+    scene.metadata = record.line();
     let header: Vec<&str> = sheet.data.header.iter().map(String::as_str).collect();
-    let data = rows_to_csv(&header, sheet.data.rows.iter().cloned());
+    let data = record.csv_head() + &rows_to_csv(&header, sheet.data.rows.iter().cloned());
     let title = sheet.title().trim_end_matches('.');
     let caption = format!("{title}. {}\n", sheet.caption);
     let alt = format!("{}\n", sheet.alt());

@@ -4,6 +4,7 @@
 
 mod account_rows;
 mod cohort_report;
+mod contract;
 mod csv;
 mod curve_report;
 mod detail;
@@ -20,6 +21,7 @@ mod plan_record;
 mod plan_text;
 mod ranks_report;
 mod repetition_report;
+mod run_record;
 mod sample;
 mod setup_rows;
 mod sheet_html;
@@ -34,7 +36,7 @@ pub use cohort_report::{cohort_csv, cohort_json, cohort_text};
 pub use csv::rows_to_csv;
 pub use curve_report::{curve_csv, curve_json, curve_table};
 pub use family_report::{family_csv, family_json, family_table, why_csv, why_table};
-pub use json::pretty;
+pub use json::{list_with_provenance, pretty, with_provenance};
 pub use lecture_set::{LectureSet, PAGE, PictureWriters};
 pub use maximum_report::{maximum_csv, maximum_json, maximum_text};
 pub use movements_report::{movements_csv, movements_json, movements_table};
@@ -47,6 +49,7 @@ pub use ranks_report::{rank_csv, rank_json, rank_table};
 pub use repetition_report::{
     repetition_csv, repetition_json, repetition_text, versus_json, versus_text,
 };
+pub use run_record::{ModelFileRecord, ReadFileRecord, RunRecord};
 pub use sample::{Sample, samples};
 pub use setup_rows::{SetupRow, ranking_csv, ranking_json, setup_row};
 pub use sheet_html::sheet_html;

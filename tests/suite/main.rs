@@ -1,6 +1,7 @@
 //! The whole test suite in one program: `published_…` compares with papers and standards, `law_…`
 //! with physics on random inputs, `regress_…` with our own earlier output.
 
+mod again;
 mod asked_torques;
 mod bad_models;
 mod body;

@@ -1,6 +1,7 @@
 //! Words for what is wrong with the arguments of a command, or with where its output is to go.
 
 use super::Told;
+use super::again_told;
 use super::quantity_told;
 use crate::error::{CommandFault, OptionFault, RepetitionOptions};
 use crate::units::System;
@@ -44,6 +45,7 @@ pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
         CommandFault::ManySessions { sessions } => many_sessions(*sessions),
         CommandFault::Option(fault) => of_option(fault),
         CommandFault::Repetition(options) => of_repetition(*options),
+        CommandFault::Again(fault) => again_told::told(fault),
         CommandFault::Unwritable { file, cause } => {
             Told::new(format!("`{file}` cannot be written: {cause}"))
                 .hint("check the folder's permissions and free space, or write elsewhere")

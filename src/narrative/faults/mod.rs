@@ -2,6 +2,7 @@
 //!
 //! In: a [`Fault`] and the units that the user asked for. Out: [`Told`].
 
+mod again_told;
 mod body_told;
 mod command_told;
 mod figure_told;

@@ -1,0 +1,314 @@
+//! `torquill again FILE`: runs what an output says of its own making.
+//!
+//! In: a file, which is taken for hostile. Out: the matches of a command that reads and computes, and where its output
+//! goes. Whatever would write, replace or lead out of the present folder is refused; what differs from the making of
+//! the file is told.
+
+use super::canonical::{BESIDE, OUTPUTS, is_typed, paths, stays_below};
+use super::command_call::{CommandCall, Destination};
+use super::output;
+use crate::draw::metadata;
+use crate::error::{AgainFault, Error, Result};
+use crate::library::Library;
+use crate::narrative::again_words::{only_once, other_file, other_model, other_version};
+use crate::report::RunRecord;
+use clap::error::ErrorKind;
+use clap::{ArgMatches, Args};
+use std::collections::BTreeMap;
+use std::ffi::OsString;
+use std::io::Read;
+use std::path::{Path, PathBuf};
+
+/// The largest file that is read, MB.
+const MOST_MB: u64 = 16;
+
+/// Commands that read and compute.
+const ALLOWED: &[&str] = &[
+    "movements",
+    "parameters",
+    "curve",
+    "figure",
+    "vary",
+    "rep",
+    "max",
+    "plan",
+    "progress",
+    "pick",
+    "lecture",
+    "sources",
+];
+
+/// AgainArguments of `again`.
+#[derive(Debug, Args)]
+#[command(after_long_help = "Examples:
+  torquill curve biceps-curl --load \"8 kg\" --format json > curl.json
+  torquill again curl.json
+  torquill again curl.json -o copy.json
+  torquill figure bench-press --load \"55 kg\" -o bench.png
+  torquill again bench.png -o copy.png
+
+Reads JSON, SVG and PNG of this program, and CSV printed with --provenance or written beside a figure. Model files
+that were given by --models are given again; what differs from the making of the file is told.")]
+pub struct AgainArguments {
+    /// File that says how it was made: .json, .csv, .svg or .png
+    file: PathBuf,
+    /// New file (a folder for `lecture`); needed for pictures, standard output without it
+    #[arg(short, long, value_name = "FILE")]
+    output: Option<PathBuf>,
+}
+
+/// A command that a file asks for, checked.
+#[derive(Debug)]
+pub struct Repeated {
+    /// What the file says.
+    pub record: RunRecord,
+    /// Its arguments, read, with the new output among them.
+    pub matches: ArgMatches,
+    /// Where printed output goes.
+    pub to: Destination,
+}
+
+impl AgainArguments {
+    /// What the file asks for.
+    ///
+    /// **Fails** if the file says nothing of its making, or asks for anything but reading and computing.
+    pub fn read(&self, program: &clap::Command, library: &Library) -> Result<Repeated> {
+        let record = self.record()?;
+        let drawn = match &record.output {
+            Some(option) => Some((option_of(option)?, self.new_file()?)),
+            None => None,
+        };
+        let matches = matches(program, words(&record, drawn))?;
+        refuse(&matches, drawn)?;
+        if !record.models.is_empty() && library.own_files()?.is_empty() {
+            let names = record.models.iter().map(|file| file.name.clone());
+            return Err(bad(AgainFault::ModelsDue {
+                names: names.collect(),
+            }));
+        }
+        let to = match (drawn, &self.output) {
+            (Some(_), _) => Destination::Nowhere,
+            (None, None) => Destination::Standard,
+            (None, Some(path)) => {
+                output::check_target(path, false)?;
+                Destination::File(path.clone())
+            }
+        };
+        Ok(Repeated {
+            record,
+            matches,
+            to,
+        })
+    }
+
+    /// The file for a picture, which is named by hand.
+    fn new_file(&self) -> Result<&Path> {
+        let named = self.output.as_deref();
+        named.ok_or_else(|| bad(AgainFault::OutputDue))
+    }
+
+    /// What the file says, if this program wrote it.
+    fn record(&self) -> Result<RunRecord> {
+        let file = self.file.display().to_string();
+        let found = match said(&self.bytes()?) {
+            Ok(Some(record)) => record,
+            Ok(None) => return Err(bad(AgainFault::SaysNothing { file })),
+            Err(cause) => return Err(bad(AgainFault::Broken { file, cause })),
+        };
+        if found.program != RunRecord::default().program {
+            return Err(bad(AgainFault::OtherProgram { file }));
+        }
+        let has_controls = |text: &String| text.chars().any(char::is_control);
+        if found.arguments.iter().any(has_controls) {
+            let cause = "control characters".to_owned();
+            return Err(bad(AgainFault::Broken { file, cause }));
+        }
+        Ok(found)
+    }
+
+    fn bytes(&self) -> Result<Vec<u8>> {
+        let file = self.file.display().to_string();
+        let unreadable = |fault: std::io::Error| {
+            bad(AgainFault::Unreadable {
+                file: file.clone(),
+                cause: Some(fault.to_string()),
+            })
+        };
+        if !std::fs::metadata(&self.file).map_err(unreadable)?.is_file() {
+            return Err(bad(AgainFault::Unreadable { file, cause: None }));
+        }
+        let most = MOST_MB * 1_000_000;
+        let mut bytes = Vec::new();
+        let opened = std::fs::File::open(&self.file).map_err(unreadable)?;
+        opened
+            .take(most + 1)
+            .read_to_end(&mut bytes)
+            .map_err(unreadable)?;
+        if bytes.len() as u64 > most {
+            return Err(bad(AgainFault::TooLarge {
+                file,
+                most_mb: MOST_MB,
+            }));
+        }
+        Ok(bytes)
+    }
+}
+
+fn bad(fault: AgainFault) -> Error {
+    Error::bad(fault)
+}
+
+/// The record in the bytes of a file; which kind of file it is, is seen by its beginning.
+fn said(bytes: &[u8]) -> std::result::Result<Option<RunRecord>, String> {
+    if let Some(line) = metadata(bytes).filter(|_| !bytes.trim_ascii_start().starts_with(b"{")) {
+        return RunRecord::from_line(&line).map(Some);
+    }
+    let Ok(text) = std::str::from_utf8(bytes) else {
+        return Ok(None);
+    };
+    match text.trim_start().as_bytes().first() {
+        Some(b'{') => RunRecord::from_json(text),
+        Some(b'#') => RunRecord::from_csv_head(text),
+        _ => Ok(None),
+    }
+}
+
+/// The option that a file says its output was named by, if it is one of those that name outputs.
+fn option_of(said: &str) -> Result<&'static str> {
+    let known = OUTPUTS.into_iter().find(|known| *known == said);
+    known.ok_or_else(|| {
+        bad(AgainFault::Writes {
+            option: said.chars().filter(|c| !c.is_control()).collect(),
+        })
+    })
+}
+
+/// The arguments of a record, with the file for its picture behind them.
+fn words(record: &RunRecord, drawn: Option<(&str, &Path)>) -> Vec<OsString> {
+    let mut words: Vec<OsString> = record.arguments.iter().map(OsString::from).collect();
+    if let Some((option, path)) = drawn {
+        let mut word = OsString::from(format!("--{}=", option.replace('_', "-")));
+        word.push(path);
+        words.push(word);
+    }
+    words
+}
+
+/// Arguments read by the definitions of all commands.
+fn matches(program: &clap::Command, words: Vec<OsString>) -> Result<ArgMatches> {
+    let called = std::iter::once(OsString::from("torquill")).chain(words);
+    program
+        .clone()
+        .try_get_matches_from(called)
+        .map_err(|fault| {
+            bad(match fault.kind() {
+                ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => AgainFault::Writes {
+                    option: "help".to_owned(),
+                },
+                _ => AgainFault::Arguments {
+                    cause: first_line(&fault),
+                },
+            })
+        })
+}
+
+fn first_line(fault: &clap::Error) -> String {
+    let text = fault.to_string();
+    let line = text.lines().next().unwrap_or_default();
+    line.trim_start_matches("error: ").to_owned()
+}
+
+/// Refuses all but commands that read and compute, with no output but the one named by hand, and with files below the
+/// present folder.
+fn refuse(matches: &ArgMatches, drawn: Option<(&str, &Path)>) -> Result<()> {
+    let (command, own) = matches.subcommand().expect("a command is required");
+    if !ALLOWED.contains(&command) {
+        return Err(bad(AgainFault::Command {
+            command: command.to_owned(),
+            allowed: ALLOWED,
+        }));
+    }
+    let writes = [&OUTPUTS, &BESIDE[..], &["models"]].concat();
+    let is_ours = |id: &str| {
+        let given = own.try_get_raw(id).ok().flatten().into_iter().flatten();
+        drawn.is_some_and(|(option, path)| option == id && given.eq([path.as_os_str()]))
+    };
+    // An argument that takes the next word for its value would swallow the new file.
+    if let Some((option, _)) = drawn.filter(|(option, _)| !is_ours(option)) {
+        return Err(bad(AgainFault::Writes {
+            option: option.replace('_', "-"),
+        }));
+    }
+    let mut typed = writes.into_iter().filter(|id| is_typed(own, id));
+    if let Some(id) = typed.find(|id| !is_ours(id)) {
+        return Err(bad(AgainFault::Writes {
+            option: id.replace('_', "-"),
+        }));
+    }
+    match paths(own).into_iter().find(|path| !stays_below(path)) {
+        Some(path) => Err(bad(AgainFault::Outside { path })),
+        None => Ok(()),
+    }
+}
+
+/// Tells on standard error what differs from the making of the file.
+///
+/// **Fails** if a model file cannot be read.
+pub fn tell_differences(then: &RunRecord, call: &CommandCall) -> Result<()> {
+    let now = match &then.output {
+        Some(option) => call.drawn(option)?,
+        None => call.printed()?,
+    };
+    for line in differences(then, &now) {
+        output::note(&format!("warning: {line}"));
+    }
+    Ok(())
+}
+
+fn differences(then: &RunRecord, now: &RunRecord) -> Vec<String> {
+    let mut lines = Vec::new();
+    if then.program_version != now.program_version {
+        lines.push(other_version(
+            &plain(&then.program_version),
+            &now.program_version,
+        ));
+    } else if then.contract_version != now.contract_version {
+        let version = |number: u32| format!("with contract {number}");
+        lines.push(other_version(
+            &version(then.contract_version),
+            &version(now.contract_version),
+        ));
+    }
+    if then.model_hash != now.model_hash {
+        lines.push(other_model());
+    }
+    let (was, is) = (hashes(then), hashes(now));
+    for (name, hash) in &was {
+        match is.get(name) {
+            None => lines.push(only_once(&plain(name), true)),
+            Some(other) if other != hash => lines.push(other_file(&plain(name))),
+            Some(_) => {}
+        }
+    }
+    let added = is.keys().filter(|name| !was.contains_key(*name));
+    lines.extend(added.map(|name| only_once(name, false)));
+    lines
+}
+
+/// The hash of every file of a record by its name.
+fn hashes(record: &RunRecord) -> BTreeMap<String, String> {
+    let models = record.models.iter().map(|file| (&file.name, &file.hash));
+    let files = record.files.iter().map(|file| (&file.name, &file.hash));
+    models
+        .chain(files)
+        .map(|(name, hash)| (name.clone(), hash.clone()))
+        .collect()
+}
+
+/// A text of the file as it may be shown.
+fn plain(text: &str) -> String {
+    text.chars()
+        .filter(|sign| !sign.is_control())
+        .take(200)
+        .collect()
+}

@@ -1,0 +1,185 @@
+//! One call of a command: what it may use, and where its output goes with the record of how it was made.
+//!
+//! In: a library, what was typed. Out: text on standard output or in a file, scenes that carry their record.
+
+use super::canonical::{self, Wanted, arguments, is_typed, values};
+use super::options::Format;
+use super::output;
+use crate::draw::Scene;
+use crate::error::Result;
+use crate::library::{Library, hash_of};
+use crate::report::{
+    ModelFileRecord, ReadFileRecord, RunRecord, list_with_provenance, with_provenance,
+};
+use clap::ArgMatches;
+use std::path::PathBuf;
+
+/// The lifter of commands that may be asked without one.
+const USUAL_LIFTER: &str = "reference-man";
+
+/// Commands whose JSON is a list or a collection by name.
+const LISTS: [&str; 2] = ["movements", "sources"];
+
+/// Where printed output goes.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Destination {
+    /// Standard output.
+    Standard,
+    /// A new file.
+    File(PathBuf),
+    /// Nowhere: only a picture is wanted.
+    Nowhere,
+}
+
+/// One call of a command.
+#[derive(Debug)]
+pub struct CommandCall<'a> {
+    /// Where names lead.
+    pub library: &'a Library,
+    /// Name of the command.
+    pub command: &'a str,
+    /// What was typed behind it.
+    pub matches: &'a ArgMatches,
+    /// The definitions of all commands.
+    pub program: &'a clap::Command,
+    /// Where printed output goes.
+    pub to: Destination,
+}
+
+impl CommandCall<'_> {
+    /// Prints what a command answers: JSON with its record, CSV with it over the table if that is asked for.
+    ///
+    /// **Fails** if the output cannot be written.
+    pub fn print(&self, format: Format, text: &str) -> Result<()> {
+        let asked = self.matches.get_flag("provenance");
+        let whole = match format {
+            Format::Json if asked && LISTS.contains(&self.command) => {
+                list_with_provenance(text, self.command, &self.printed()?)
+            }
+            Format::Json => with_provenance(text, &self.printed()?),
+            Format::Csv if asked => self.printed()?.csv_head() + text,
+            Format::Csv | Format::Table => text.to_owned(),
+        };
+        match &self.to {
+            Destination::Standard => output::print(&whole),
+            Destination::File(path) => output::write_file(path, whole.as_bytes()),
+            Destination::Nowhere => Ok(()),
+        }
+    }
+
+    /// The record of what the command prints.
+    ///
+    /// **Fails** if a model file cannot be read.
+    pub fn printed(&self) -> Result<RunRecord> {
+        self.record(self.command, Wanted::Printed)
+    }
+
+    /// A scene that carries how it was made; `output` is the option that named its file.
+    ///
+    /// **Fails** if a file that was named cannot be read.
+    pub fn signed(&self, output: &str, mut scene: Scene) -> Result<Scene> {
+        scene.metadata = self.drawn(output)?.line();
+        Ok(scene)
+    }
+
+    /// The record of a picture or sheet whose file this option named.
+    ///
+    /// **Fails** if a file that was named cannot be read.
+    pub fn drawn(&self, output: &str) -> Result<RunRecord> {
+        Ok(RunRecord {
+            output: Some(output.to_owned()),
+            ..self.record(self.command, Wanted::Drawn)?
+        })
+    }
+
+    /// A table under the record of the command that prints it: of the setup of this number, where there are several.
+    ///
+    /// **Fails** if a file that was named cannot be read.
+    pub fn table(&self, command: &str, setup: Option<usize>, csv: &str) -> Result<String> {
+        let mut record = self.record(command, Wanted::Table(setup))?;
+        let print = ["--format", "csv", "--provenance"].map(str::to_owned);
+        record.arguments.extend(print);
+        record.command = typed(&record.arguments);
+        Ok(record.csv_head() + csv)
+    }
+
+    fn record(&self, command: &str, wanted: Wanted) -> Result<RunRecord> {
+        let definition = self.definition(command);
+        let mut words = vec![command.to_owned()];
+        words.extend(arguments(definition, self.matches, wanted));
+        if wanted == Wanted::Printed && self.matches.get_flag("provenance") {
+            words.push("--provenance".to_owned());
+        }
+        let setups = canonical::setups(definition, self.matches).into_iter();
+        let setups = setups.filter(|words| !words.is_empty());
+        let setups: Vec<String> = setups.map(|words| canonical::typed(&words)).collect();
+        Ok(RunRecord {
+            command: typed(&words),
+            arguments: words,
+            movement: self.one("movement"),
+            lifter: self.lifter(definition),
+            setup: match wanted {
+                Wanted::Table(Some(number)) => setups.into_iter().skip(number).take(1).collect(),
+                _ => setups,
+            },
+            set: self.list("set"),
+            models: self.models()?,
+            files: self.files(),
+            ..RunRecord::default()
+        })
+    }
+
+    fn definition(&self, command: &str) -> &clap::Command {
+        let known = self.program.find_subcommand(command);
+        known.expect("every command that runs is defined")
+    }
+
+    fn list(&self, id: &str) -> Vec<String> {
+        if is_typed(self.matches, id) {
+            values(self.matches, id)
+        } else {
+            Vec::new()
+        }
+    }
+
+    fn one(&self, id: &str) -> Option<String> {
+        values(self.matches, id).into_iter().next()
+    }
+
+    fn lifter(&self, definition: &clap::Command) -> Option<String> {
+        let mut known = definition.get_arguments();
+        known.find(|argument| argument.get_id() == "lifter")?;
+        Some(
+            self.one("lifter")
+                .unwrap_or_else(|| USUAL_LIFTER.to_owned()),
+        )
+    }
+
+    fn models(&self) -> Result<Vec<ModelFileRecord>> {
+        let own = self.library.own_files()?.into_iter();
+        let record = own.map(|own| ModelFileRecord {
+            name: own.name,
+            hash: own.hash,
+            replaced: own.replaces,
+        });
+        Ok(record.collect())
+    }
+
+    /// The files that the arguments name; one that cannot be read stops the command itself.
+    fn files(&self) -> Vec<ReadFileRecord> {
+        let paths = canonical::paths(self.matches).into_iter();
+        let read = paths.filter_map(|path| {
+            let has_ending = std::path::Path::new(&path).extension().is_some();
+            let bytes = std::fs::read(&path).ok().filter(|_| has_ending)?;
+            Some(ReadFileRecord {
+                name: canonical::portable(&path),
+                hash: hash_of(&bytes),
+            })
+        });
+        read.collect()
+    }
+}
+
+fn typed(words: &[String]) -> String {
+    format!("torquill {}", canonical::typed(words))
+}

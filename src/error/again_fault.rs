@@ -1,0 +1,68 @@
+//! Why what a file says of its own making cannot be done again.
+//!
+//! In: names and texts, where the fault arises. Out: facts that `narrative` puts into words.
+
+/// Why what a file says of its own making cannot be done again.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum AgainFault {
+    /// The file cannot be read, or is none.
+    Unreadable {
+        /// The file.
+        file: String,
+        /// What the system says; none for what is no file.
+        cause: Option<String>,
+    },
+    /// The file is larger than any that the program writes.
+    TooLarge {
+        /// The file.
+        file: String,
+        /// The most, MB.
+        most_mb: u64,
+    },
+    /// The file does not say how it was made.
+    SaysNothing {
+        /// The file.
+        file: String,
+    },
+    /// What it says cannot be read.
+    Broken {
+        /// The file.
+        file: String,
+        /// What the reader says.
+        cause: String,
+    },
+    /// It was made by another program.
+    OtherProgram {
+        /// The file.
+        file: String,
+    },
+    /// A command that does more than to read and compute.
+    Command {
+        /// Its name.
+        command: String,
+        /// Those that may be run.
+        allowed: &'static [&'static str],
+    },
+    /// Its arguments are none of the command.
+    Arguments {
+        /// What the reader of arguments says.
+        cause: String,
+    },
+    /// An argument that writes or replaces files, or names a folder of models.
+    Writes {
+        /// Its long name.
+        option: String,
+    },
+    /// A path that leaves the present folder.
+    Outside {
+        /// The path.
+        path: String,
+    },
+    /// The file was made with model files that are not given.
+    ModelsDue {
+        /// Their names.
+        names: Vec<String>,
+    },
+    /// A picture needs a file to go to.
+    OutputDue,
+}

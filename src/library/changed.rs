@@ -1,0 +1,43 @@
+//! The mark of a name that no longer stands for what it stands for in the built-in files.
+//!
+//! In: titles. Out: the same with the mark, once.
+
+/// Behind the title of a person or a gym of which a value was changed.
+const CHANGED: &str = ", changed";
+/// The same inside sentences, where a movement is named.
+const CHANGED_LIFT: &str = " (changed)";
+
+/// The title of a lifter or a gym of which something was changed.
+pub(super) fn changed(title: &str) -> String {
+    marked(title, CHANGED)
+}
+
+/// The title of a movement of which something was changed.
+pub(super) fn changed_lift(title: &str) -> String {
+    marked(title, CHANGED_LIFT)
+}
+
+fn marked(title: &str, mark: &str) -> String {
+    format!("{}{mark}", title.trim_end_matches(mark))
+}
+
+/// Whether a title bears the mark.
+#[must_use]
+pub fn is_changed(title: &str) -> bool {
+    title.ends_with(CHANGED) || title.ends_with(CHANGED_LIFT)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{changed, changed_lift, is_changed};
+
+    #[test]
+    fn law_a_title_is_marked_once() {
+        let once = changed("Reference man");
+        assert_eq!(once, "Reference man, changed");
+        assert_eq!(changed(&once), once);
+        assert_eq!(changed_lift("Squat"), "Squat (changed)");
+        assert!(is_changed(&once) && is_changed(&changed_lift("Squat")));
+        assert!(!is_changed("Reference man"));
+    }
+}

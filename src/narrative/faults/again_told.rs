@@ -1,0 +1,59 @@
+//! Words for why what a file says of its own making cannot be done again.
+
+use super::Told;
+use crate::error::AgainFault;
+
+/// The fault in words.
+pub(super) fn told(fault: &AgainFault) -> Told {
+    match fault {
+        AgainFault::Unreadable { file, cause } => Told::new(match cause {
+            Some(cause) => format!("`{file}` cannot be read: {cause}"),
+            None => format!("`{file}` is no file"),
+        }),
+        AgainFault::TooLarge { file, most_mb } => Told::new(format!(
+            "`{file}` is larger than {most_mb} MB, more than any output of this program"
+        )),
+        AgainFault::SaysNothing { file } => Told::new(format!(
+            "`{file}` does not say how it was made"
+        ))
+        .hint("JSON, SVG and PNG of this program do; CSV does if it was printed with --provenance"),
+        AgainFault::Broken { file, cause } => Told::new(format!(
+            "what `{file}` says of its making cannot be read: {cause}"
+        )),
+        AgainFault::OtherProgram { file } => {
+            Told::new(format!("`{file}` was made by another program"))
+        }
+        AgainFault::Arguments { cause } => {
+            Told::new(format!("the file's arguments cannot be run: {cause}"))
+        }
+        refused => of_refused(refused),
+    }
+}
+
+/// What the file asks for and may not.
+fn of_refused(fault: &AgainFault) -> Told {
+    match fault {
+        AgainFault::Command { command, allowed } => Told::new(format!(
+            "the file asks for `{command}`, which is not run from a file"
+        ))
+        .hint(format!(
+            "only commands that read and compute are: {}",
+            allowed.join(", ")
+        )),
+        AgainFault::Writes { option } => Told::new(format!(
+            "the file asks for --{option}, which is given by hand or not at all"
+        ))
+        .hint("name the new file yourself: torquill again FILE -o NEW"),
+        AgainFault::Outside { path } => Told::new(format!(
+            "the file asks for `{path}`, outside the present folder"
+        ))
+        .hint("go to the folder that holds what it needs"),
+        AgainFault::ModelsDue { names } => Told::new(format!(
+            "the file was made with other model files: {}",
+            names.join(", ")
+        ))
+        .hint("give their folder again: torquill again FILE --models DIR"),
+        _ => Told::new("the file is a picture, and its copy needs a name")
+            .hint("torquill again FILE -o NEW"),
+    }
+}
