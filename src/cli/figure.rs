@@ -9,6 +9,7 @@ use crate::error::Result;
 use crate::figures::strength_curve;
 use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::figure_words::FigureWords;
+use crate::narrative::lecture_words::lecture_caption;
 use crate::report;
 use crate::study::{Study, study};
 use clap::Args;
@@ -61,7 +62,7 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
     let scene = call.signed("output", strength_curve(told, &words, look)?)?;
     let mut beside = Vec::new();
     if arguments.words {
-        beside.extend(word_files(words, picture));
+        beside.extend(word_files(words, &study.lifter_title, picture));
     }
     if arguments.data {
         beside.extend(data_files(&study, picture, call)?);
@@ -73,8 +74,9 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
 }
 
 /// Caption and alternative text.
-fn word_files(words: FigureWords, picture: &Picture) -> [Beside; 2] {
-    let caption = format!("{}. {}\n", words.title, words.caption);
+fn word_files(words: FigureWords, who: &str, picture: &Picture) -> [Beside; 2] {
+    let caption = lecture_caption(&words.caption, who);
+    let caption = format!("{}. {caption}\n", words.title);
     [
         (picture.beside("caption.txt"), caption),
         (picture.beside("alt.txt"), words.description + "\n"),

@@ -218,7 +218,7 @@ fn run_command(command: &Command, call: &CommandCall) -> Result<()> {
         Command::Show(arguments) => show::run(arguments, library),
         Command::Check(arguments) => check::run(arguments, library),
         Command::Completions(arguments) => completions::run(arguments),
-        Command::Manual(arguments) => manual::run(arguments, command()),
+        Command::Manual(arguments) => manual::run(arguments, call.program.clone()),
         // A file may not ask for `again`, so this goes no deeper.
         Command::Again(arguments) => repeat(arguments, call),
     }

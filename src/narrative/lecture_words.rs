@@ -22,7 +22,7 @@ pub fn figures_written(count: usize, page: &str) -> String {
     format!("{count} figures; open {page}")
 }
 
-/// The caption of a figure, which says so where its lifter is not the built-in one.
+/// The caption of a figure, which says so where its lifter is not as built in.
 #[must_use]
 pub fn lecture_caption(caption: &str, who: &str) -> String {
     if is_changed(who) {

@@ -37,7 +37,7 @@ impl Telling<'_> {
                 "{sides} Isometric model; sticking region: effort within 5 % of its greatest."
             ),
             description: self.strength_description(),
-            caption: format!("{}. {sides}", self.whose()),
+            caption: sides.to_owned(),
         }
     }
 
@@ -107,7 +107,10 @@ impl Telling<'_> {
 
     fn subtitle(&self) -> String {
         let class = &self.study.class;
-        let mut words = self.whose();
+        let mut words = self.study.lifter_title.clone();
+        if let [one] = self.study.setups.as_slice() {
+            words += &format!(", {}", self.setup_name(one));
+        }
         words += &format!(
             ". {} curve: start {} %, end {} % of its peak",
             capital(class.shape.word()),
@@ -115,15 +118,6 @@ impl Telling<'_> {
             rounded(100.0 * class.end_ratio, 0)
         );
         words
-    }
-
-    /// Whose curve it is, and what is on the bar.
-    fn whose(&self) -> String {
-        let who = &self.study.lifter_title;
-        match self.study.setups.as_slice() {
-            [one] => format!("{who}, {}", self.setup_name(one)),
-            _ => who.clone(),
-        }
     }
 
     /// What the figure shows, for those who cannot see it.
