@@ -39,6 +39,8 @@ const GROUPS: &[(&str, &[&str])] = &[
             "rank",
             "find",
             "by",
+            "why",
+            "why_figure",
             "measure",
             "step",
             "eccentric",

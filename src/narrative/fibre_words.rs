@@ -4,6 +4,7 @@
 //! lecture's figures of fibres.
 
 use super::figure_words::FigureWords;
+use super::muscle_names::head_name;
 use super::prose::{capital, percent};
 use super::quantities::rounded;
 use crate::anatomy::{Curves, Sarcomere};
@@ -196,7 +197,7 @@ pub fn fibre_warning(warning: &FibreWarning) -> String {
     format!(
         "warning: {place} of the range the fibres of {} are {} times their optimal length at the farthest (living ones: \
          {shortest} to {longest}), with up to {} of the pull there: trust the curve less",
-        warning.muscle.replace('_', " "),
+        head_name(&warning.muscle),
         rounded(warning.length_norm, 2),
         percent(warning.share)
     )

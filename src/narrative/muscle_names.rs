@@ -22,16 +22,28 @@ pub(crate) fn muscle_label(part: &MusclePart) -> String {
     }
 }
 
-/// A muscle of the model in words: "biceps long head", "gluteus maximus".
+/// Muscles of several parts: what the model's name begins with, the muscle, what its parts are called.
+const IN_PARTS: [(&str, &str, &str); 7] = [
+    ("biceps_femoris_", "biceps femoris", "head"),
+    ("biceps_", "biceps brachii", "head"),
+    ("triceps_", "triceps brachii", "head"),
+    ("gastrocnemius_", "gastrocnemius", "head"),
+    ("pectoralis_", "pectoralis major", "part"),
+    ("deltoid_", "deltoid", "part"),
+    ("latissimus_", "latissimus dorsi", "part"),
+];
+
+/// A muscle of the model by the field's terms: "biceps brachii long head", "pectoralis major costal part".
+///
+/// **Source.** Terminologia Anatomica (from memory). A name of the user's own is told as it is written.
 #[must_use]
 pub fn head_name(name: &str) -> String {
-    /// Muscles whose parts are heads.
-    const WITH_HEADS: [&str; 3] = ["biceps", "triceps", "gastrocnemius"];
-    let words = name.replace('_', " ");
-    let has_heads = WITH_HEADS.iter().any(|muscle| words.starts_with(muscle));
-    if has_heads && words.contains(' ') && !words.ends_with("head") {
-        words + " head"
-    } else {
-        words
+    let known = IN_PARTS
+        .iter()
+        .find_map(|(begin, muscle, part)| Some((muscle, name.strip_prefix(begin)?, part)));
+    match known {
+        Some((muscle, "ribs", part)) => format!("{muscle} costal {part}"),
+        Some((muscle, which, part)) if !which.contains('_') => format!("{muscle} {which} {part}"),
+        _ => name.replace('_', " "),
     }
 }

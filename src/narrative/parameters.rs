@@ -2,6 +2,7 @@
 //!
 //! In: a path and a value as `PATH=VALUE` takes them. Out: words.
 
+use super::muscle_names::head_name;
 /// What a person calls a value of the model: "moment arm of biceps long at the elbow".
 #[must_use]
 pub fn parameter_in_words(path: &str) -> String {
@@ -46,23 +47,28 @@ fn words(name: &str) -> String {
 }
 
 fn of_a_muscle(muscle: &str, fields: &[&str], is_short: bool) -> String {
+    let who = if is_short {
+        words(muscle)
+    } else {
+        head_name(muscle)
+    };
     match fields {
         ["moment_arm", dof, rest @ ..] => {
             let more = rest.iter().map(|part| format!(", {}", words(part)));
             let arm = if is_short { "arm" } else { "moment arm" };
             format!(
                 "{arm} of {} {}{}",
-                words(muscle),
+                who,
                 at_a_joint(dof, is_short),
                 more.collect::<String>()
             )
         }
         ["shoulder"] | ["shoulder", "scale"] => {
-            format!("line of {} across the shoulder", words(muscle))
+            format!("line of {} across the shoulder", who)
         }
-        ["shoulder", "wrap"] => format!("radius that {} bends round", words(muscle)),
+        ["shoulder", "wrap"] => format!("radius that {} bends round", who),
         ["shoulder", end @ ("origin" | "insertion"), way] => {
-            format!("{end} of {}, {}", words(muscle), words(way))
+            format!("{end} of {}, {}", who, words(way))
         }
         ["reference", number, field] => {
             let pose = if is_short {
@@ -75,9 +81,9 @@ fn of_a_muscle(muscle: &str, fields: &[&str], is_short: bool) -> String {
             } else {
                 format!(" (pose {number})")
             };
-            format!("{} of {}{pose}{which}", words(field), words(muscle))
+            format!("{} of {}{pose}{which}", words(field), who)
         }
-        _ => format!("{} of {}", words(&fields.join(" ")), words(muscle)),
+        _ => format!("{} of {}", words(&fields.join(" ")), who),
     }
 }
 

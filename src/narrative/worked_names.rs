@@ -5,11 +5,12 @@
 use super::worked_sheet::InUnit;
 use crate::anatomy::Dof;
 use crate::movement::Measure;
+use crate::narrative::muscle_names::head_name;
 use crate::study::{WorkedMuscle, WorkedPose};
 
 /// A muscle's name in words.
 pub(super) fn name_of(muscle: &WorkedMuscle) -> String {
-    muscle.name.replace('_', " ")
+    head_name(&muscle.name)
 }
 
 /// A row's name in words.

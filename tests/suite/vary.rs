@@ -59,7 +59,10 @@ fn law_a_longer_arm_is_stronger_and_its_fibres_end_shorter() {
     );
     assert!(family.has_present());
     let words = why_it_changed(&family, &family.variants[4], System::Metric);
-    for part in ["biceps long head: moment arm ", "biceps long head: fibres "] {
+    for part in [
+        "biceps brachii long head: moment arm ",
+        "biceps brachii long head: fibres ",
+    ] {
         assert!(words.contains(part), "{words}");
     }
 }
@@ -170,7 +173,7 @@ fn regress_the_command_answers_the_students_question() {
         "as it is",
         "bell-shaped",
         "Per 1 % more",
-        "biceps long head: moment arm",
+        "biceps brachii long head: moment arm",
         "+20 %",
     ] {
         assert!(out.contains(words), "`{words}` is not in {out}");
