@@ -38,7 +38,7 @@ const PATHS: [&str; 5] = ["movement", "lifter", "gym", "log", "setup"];
 
 /// What the arguments are to give again.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Wanted {
+pub enum WantedOutput {
     /// What is printed.
     Printed,
     /// A picture or sheet.
@@ -47,7 +47,7 @@ pub enum Wanted {
     Table(Option<usize>),
 }
 
-impl Wanted {
+impl WantedOutput {
     /// Whether an option has a part in what is wanted.
     fn needs(self, id: &str) -> bool {
         let others: &[&str] = match self {
@@ -70,7 +70,11 @@ impl Wanted {
 }
 
 /// The arguments of a command behind its name.
-pub fn arguments(definition: &clap::Command, matches: &ArgMatches, wanted: Wanted) -> Vec<String> {
+pub fn arguments(
+    definition: &clap::Command,
+    matches: &ArgMatches,
+    wanted: WantedOutput,
+) -> Vec<String> {
     let mut words = Vec::new();
     let mut is_setup_told = false;
     for argument in definition.get_arguments() {
@@ -97,10 +101,14 @@ fn is_brought(definition: &clap::Command, matches: &ArgMatches, flag: &str) -> b
 }
 
 /// The words of every setup, those of several with `--versus` between them.
-fn setup_words(definition: &clap::Command, matches: &ArgMatches, wanted: Wanted) -> Vec<String> {
+fn setup_words(
+    definition: &clap::Command,
+    matches: &ArgMatches,
+    wanted: WantedOutput,
+) -> Vec<String> {
     let setups = setups(definition, matches);
     match wanted {
-        Wanted::Table(Some(number)) => setups.into_iter().nth(number).unwrap_or_default(),
+        WantedOutput::Table(Some(number)) => setups.into_iter().nth(number).unwrap_or_default(),
         _ => setups.join(&"--versus".to_owned()),
     }
 }

@@ -2,7 +2,7 @@
 //!
 //! In: a library, what was typed. Out: text on standard output or in a file, scenes that carry their record.
 
-use super::canonical::{self, Wanted, arguments, is_typed, values};
+use super::canonical::{self, WantedOutput, arguments, is_typed, values};
 use super::options::Format;
 use super::output;
 use crate::draw::Scene;
@@ -71,7 +71,7 @@ impl CommandCall<'_> {
     ///
     /// **Fails** if a model file cannot be read.
     pub fn printed(&self) -> Result<RunRecord> {
-        self.record(self.command, Wanted::Printed)
+        self.record(self.command, WantedOutput::Printed)
     }
 
     /// A scene that carries how it was made; `output` is the option that named its file.
@@ -88,7 +88,7 @@ impl CommandCall<'_> {
     pub fn drawn(&self, output: &str) -> Result<RunRecord> {
         Ok(RunRecord {
             output: Some(output.to_owned()),
-            ..self.record(self.command, Wanted::Drawn)?
+            ..self.record(self.command, WantedOutput::Drawn)?
         })
     }
 
@@ -96,18 +96,18 @@ impl CommandCall<'_> {
     ///
     /// **Fails** if a file that was named cannot be read.
     pub fn table(&self, command: &str, setup: Option<usize>, csv: &str) -> Result<String> {
-        let mut record = self.record(command, Wanted::Table(setup))?;
+        let mut record = self.record(command, WantedOutput::Table(setup))?;
         let print = ["--format", "csv", "--provenance"].map(str::to_owned);
         record.arguments.extend(print);
         record.command = typed(&record.arguments);
         Ok(record.csv_head() + csv)
     }
 
-    fn record(&self, command: &str, wanted: Wanted) -> Result<RunRecord> {
+    fn record(&self, command: &str, wanted: WantedOutput) -> Result<RunRecord> {
         let definition = self.definition(command);
         let mut words = vec![command.to_owned()];
         words.extend(arguments(definition, self.matches, wanted));
-        if wanted == Wanted::Printed && self.matches.get_flag("provenance") {
+        if wanted == WantedOutput::Printed && self.matches.get_flag("provenance") {
             words.push("--provenance".to_owned());
         }
         let setups = canonical::setups(definition, self.matches).into_iter();
@@ -119,7 +119,9 @@ impl CommandCall<'_> {
             movement: self.one("movement"),
             lifter: self.lifter(definition),
             setup: match wanted {
-                Wanted::Table(Some(number)) => setups.into_iter().skip(number).take(1).collect(),
+                WantedOutput::Table(Some(number)) => {
+                    setups.into_iter().skip(number).take(1).collect()
+                }
                 _ => setups,
             },
             set: self.list("set"),

@@ -73,7 +73,7 @@ pub struct WishOptions {
     /// Where --effort is the limit (most-load); elsewhere up to 100 % then
     #[arg(long, value_name = "PLACE")]
     limit_at: Option<String>,
-    /// Wanted effort over the range: "0=60%, 0.5=80%, 1=90%"
+    /// WantedOutput effort over the range: "0=60%, 0.5=80%, 1=90%"
     #[arg(long, value_name = "POINTS")]
     profile: Option<String>,
     /// Limit of the load at a place: "start=40 kg..60 kg", "end=..120 kg"
