@@ -123,10 +123,8 @@ fn check<D>(text: &str, claims: &[Claim<D>], data: &D) -> Result<(), String> {
     for sentence in sentences(text) {
         let found = claims.iter().find_map(|claim| {
             let reads = compiled(claim.reads);
-            let holds = reads
-                .captures(&sentence)
-                .map(|told| (claim.holds)(&told, data));
-            holds
+            let told = reads.captures(&sentence)?;
+            Some((claim.holds)(&told, data))
         });
         match found {
             None => return Err(format!("nobody checks the sentence `{sentence}`")),

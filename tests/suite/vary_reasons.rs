@@ -298,7 +298,7 @@ impl Printed<'_> {
     fn check_muscle(&self, reason: &str, part: f64) {
         for share in &self.cause.account.muscles {
             if is_about(reason, &share.name) {
-                let has = share.parts.iter().any(|own| *own == part);
+                let has = share.parts.contains(&part);
                 assert!(has, "{}: {} has no such part", self.case, share.name);
             }
         }

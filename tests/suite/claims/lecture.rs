@@ -658,12 +658,11 @@ fn head(drawn: &Drawn, name: &str) -> Result<String, String> {
         .ok_or_else(|| format!("no {name}"))
 }
 
+/// Holds two printed numbers against a curve.
+type TwoNumbers = fn(&str, &str, &[[f64; 2]]) -> Result<(), String>;
+
 /// "biceps 1.8 to 4.9 cm; brachialis 1.5 to 3 cm": a check for each.
-fn each(
-    text: &str,
-    drawn: &Drawn,
-    holds: fn(&str, &str, &[[f64; 2]]) -> Result<(), String>,
-) -> Result<(), String> {
+fn each(text: &str, drawn: &Drawn, holds: TwoNumbers) -> Result<(), String> {
     for part in text.split("; ") {
         let words: Vec<&str> = part.split(' ').collect();
         let [name @ .., first, "to", last, _] = words.as_slice() else {
@@ -711,12 +710,11 @@ const LOADS: &[Claim<Drawn>] = &[
                 let words = compiled_part(part).ok_or("no stretch")?;
                 let points = merged(drawn, &words.0)?;
                 let range = points.len() as f64 - 1.0;
-                for index in 0..points.len() {
+                for (index, own) in points.iter().enumerate() {
                     let at = 100.0 * index as f64 / range;
                     if at >= words.1 + 0.6 && at <= words.2 - 0.6 {
                         holds(
-                            points[index] > 99.0
-                                || others_below(drawn, &words.0, index, points[index]),
+                            *own > 99.0 || others_below(drawn, &words.0, index, *own),
                             part,
                         )?;
                     }
