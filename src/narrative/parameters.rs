@@ -3,7 +3,7 @@
 //! In: a path and a value as `PATH=VALUE` takes them. Out: words.
 
 use super::muscle_names::head_name;
-/// What a person calls a value of the model: "moment arm of biceps long at the elbow".
+/// What a person calls a value of the model: "moment arm of biceps brachii long head at the elbow".
 #[must_use]
 pub fn parameter_in_words(path: &str) -> String {
     named(path, false)
@@ -129,7 +129,7 @@ mod tests {
     fn regress_paths_have_words() {
         assert_eq!(
             parameter_in_words("muscles.biceps_long.moment_arm.elbow.scale"),
-            "moment arm of biceps long at the elbow"
+            "moment arm of biceps brachii long head at the elbow"
         );
         assert_eq!(parameter_in_words("technique.grip_width"), "grip width");
         assert_eq!(
