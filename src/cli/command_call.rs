@@ -35,7 +35,7 @@ pub enum Destination {
 #[derive(Debug)]
 pub struct CommandCall<'a> {
     /// Where names lead.
-    pub library: &'a Library,
+    pub models: &'a Library,
     /// Name of the command.
     pub command: &'a str,
     /// What was typed behind it.
@@ -158,7 +158,7 @@ impl CommandCall<'_> {
     }
 
     fn models(&self) -> Result<Vec<ModelFileRecord>> {
-        let own = self.library.own_files()?.into_iter();
+        let own = self.models.own_files()?.into_iter();
         let record = own.map(|own| ModelFileRecord {
             name: own.name,
             hash: own.hash,

@@ -40,7 +40,7 @@ pub struct CurveArguments {
 
 /// Runs the command.
 pub fn run(arguments: &CurveArguments, call: &CommandCall) -> Result<()> {
-    let library = call.library;
+    let library = call.models;
     let model = arguments.who.model(library, &arguments.movement)?;
     let question = arguments.sampling.question(&arguments.movement, &model)?;
     let setups = setups(

@@ -48,7 +48,7 @@ pub struct FigureArguments {
 
 /// Runs the command.
 pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
-    let library = call.library;
+    let library = call.models;
     let picture = &arguments.picture;
     picture.check()?;
     let look = picture.look.look()?;

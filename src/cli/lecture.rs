@@ -41,7 +41,7 @@ pub fn run(arguments: &LectureArguments, call: &CommandCall) -> Result<()> {
     let look = arguments.look.look()?;
     check_folder(&arguments.output)?;
     let units = arguments.units.into();
-    let desk = Desk::open(call.library, &arguments.lifter, units)?;
+    let desk = Desk::open(call.models, &arguments.lifter, units)?;
     for (movement, error) in desk.left_out() {
         anstream::eprintln!("{}", left_out_in_words(movement, error, units));
     }

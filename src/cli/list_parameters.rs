@@ -35,7 +35,7 @@ pub struct ParametersArguments {
 
 /// Runs the command.
 pub fn run(arguments: &ParametersArguments, call: &CommandCall) -> Result<()> {
-    let library = call.library;
+    let library = call.models;
     let who = &arguments.who;
     let movement = arguments.movement.as_deref();
     let values = listed_values(library, &who.lifter, movement, &who.set)?;

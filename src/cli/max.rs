@@ -65,7 +65,7 @@ pub struct MaxArguments {
 
 /// Runs the command.
 pub fn run(arguments: &MaxArguments, call: &CommandCall) -> Result<()> {
-    let library = call.library;
+    let library = call.models;
     if let Some(path) = &arguments.output {
         arguments.look.picture(path.clone()).check()?;
     }
@@ -126,7 +126,7 @@ fn draw(arguments: &MaxArguments, call: &CommandCall, found: &MaximumStudy) -> R
     let Some(path) = &arguments.output else {
         return Ok(());
     };
-    let equations = &call.library.published()?.estimates.velocity;
+    let equations = &call.models.published()?.estimates.velocity;
     let look = arguments.look.look()?;
     let scene = load_velocity_chart(found, equations, arguments.units.into(), look)?;
     let picture = arguments.look.picture(path.clone());

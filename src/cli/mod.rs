@@ -178,7 +178,7 @@ fn call<'a>(
 ) -> CommandCall<'a> {
     let (command, matches) = matches.subcommand().expect("a command is required");
     CommandCall {
-        library,
+        models: library,
         command,
         matches,
         program,
@@ -192,15 +192,15 @@ fn repeat(arguments: &again::AgainArguments, asking: &CommandCall) -> Result<()>
         record,
         matches,
         to,
-    } = arguments.read(asking.program, asking.library)?;
+    } = arguments.read(asking.program, asking.models)?;
     let inner = Cli::from_arg_matches(&matches).expect("arguments that match are read");
-    let call = call(&matches, asking.library, asking.program, to);
+    let call = call(&matches, asking.models, asking.program, to);
     again::tell_differences(&record, &call)?;
     run_command(&inner.command, &call)
 }
 
 fn run_command(command: &Command, call: &CommandCall) -> Result<()> {
-    let library = call.library;
+    let library = call.models;
     match command {
         Command::Movements(arguments) => movements::run(arguments, call),
         Command::Curve(arguments) => curve::run(arguments, call),

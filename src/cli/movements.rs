@@ -21,7 +21,7 @@ pub struct MovementsArguments {
 
 /// Runs the command.
 pub fn run(arguments: &MovementsArguments, call: &CommandCall) -> Result<()> {
-    let library = call.library;
+    let library = call.models;
     let listed = |name: &String| -> Result<ListedMovement> {
         let model = arguments.who.model(library, name)?;
         listed_movement(name, &model.movement, &model.lifter)

@@ -148,7 +148,7 @@ impl WishOptions {
 
 /// Runs the command.
 pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
-    let library = call.library;
+    let library = call.models;
     let picture = arguments
         .output
         .as_ref()

@@ -138,7 +138,7 @@ pub enum PaperOption {
 
 /// Runs the command.
 pub fn run(arguments: &PlanArguments, call: &CommandCall) -> Result<()> {
-    let library = call.library;
+    let library = call.models;
     arguments.check_targets()?;
     let question = arguments.question()?;
     let answer = if question.searches() {

@@ -57,7 +57,7 @@ pub fn run(arguments: &ProgressArguments, call: &CommandCall) -> Result<()> {
         BadRows::Refused
     };
     let study = log_study(
-        call.library,
+        call.models,
         &arguments.log,
         arguments.lift.as_deref(),
         bad_rows,

@@ -65,7 +65,7 @@ pub struct RepArguments {
 
 /// Runs the command; a load that is not lifted is drawn and printed, and ends with status 1.
 pub fn run(arguments: &RepArguments, call: &CommandCall) -> Result<()> {
-    let library = call.library;
+    let library = call.models;
     for picture in pictures(arguments) {
         picture.check()?;
     }

@@ -17,7 +17,7 @@ pub struct SourcesArguments {
 
 /// Runs the command.
 pub fn run(arguments: &SourcesArguments, call: &CommandCall) -> Result<()> {
-    let sources = call.library.sources()?;
+    let sources = call.models.sources()?;
     let text = match arguments.format {
         Format::Json => report::sources_json(&sources),
         Format::Csv => report::sources_csv(&sources),

@@ -97,7 +97,7 @@ impl From<MeasureOption> for Compared {
 
 /// Runs the command.
 pub fn run(arguments: &VaryArguments, call: &CommandCall) -> Result<()> {
-    let library = call.library;
+    let library = call.models;
     for path in [&arguments.output, &arguments.why_figure]
         .into_iter()
         .flatten()
@@ -152,7 +152,7 @@ fn parameters(arguments: &VaryArguments) -> Result<Vec<Parameter>> {
 fn asked(arguments: &VaryArguments, call: &CommandCall) -> Result<Conditions> {
     let loads = setups(
         &arguments.setup,
-        call.library,
+        call.models,
         call.matches,
         arguments.units.into(),
     )?;
