@@ -92,6 +92,23 @@ pub struct Build {
     pub ankle_to_ball: Length,
 }
 
+impl Build {
+    /// Every size with the name of its field.
+    #[must_use]
+    pub fn sizes(&self) -> [(&'static str, Length); 8] {
+        [
+            ("biacromial_breadth", self.biacromial_breadth),
+            ("shoulder_breadth", self.shoulder_breadth),
+            ("chest_height", self.chest_height),
+            ("hip_breadth", self.hip_breadth),
+            ("hip_to_lumbar", self.hip_to_lumbar),
+            ("ankle_height", self.ankle_height),
+            ("heel_to_ankle", self.heel_to_ankle),
+            ("ankle_to_ball", self.ankle_to_ball),
+        ]
+    }
+}
+
 /// A whole lifter with every value resolved; limbs and muscles are those of one side.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -193,17 +193,7 @@ pub(super) fn lifter_rules(lifter: &Lifter, rules: &mut Rules) {
             rules.within(&format!("segments.{}.{field}", name.name()), value, bound);
         }
     }
-    let build = &lifter.build;
-    for (field, size) in [
-        ("biacromial_breadth", build.biacromial_breadth),
-        ("shoulder_breadth", build.shoulder_breadth),
-        ("chest_height", build.chest_height),
-        ("hip_breadth", build.hip_breadth),
-        ("hip_to_lumbar", build.hip_to_lumbar),
-        ("ankle_height", build.ankle_height),
-        ("heel_to_ankle", build.heel_to_ankle),
-        ("ankle_to_ball", build.ankle_to_ball),
-    ] {
+    for (field, size) in lifter.build.sizes() {
         rules.within(&format!("build.{field}"), size.as_cm(), &bounds.build_size);
     }
     if !any_wrong(&rules.complaints) {

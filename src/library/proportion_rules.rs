@@ -51,17 +51,7 @@ pub(super) fn of_lifter(lifter: &Lifter, rules: &mut Rules) {
         segment(&path, *name, (limb.length.as_m(), height_m), rules);
     }
     let build = &lifter.build;
-    let sizes = [
-        ("biacromial_breadth", build.biacromial_breadth),
-        ("shoulder_breadth", build.shoulder_breadth),
-        ("chest_height", build.chest_height),
-        ("hip_breadth", build.hip_breadth),
-        ("hip_to_lumbar", build.hip_to_lumbar),
-        ("ankle_height", build.ankle_height),
-        ("heel_to_ankle", build.heel_to_ankle),
-        ("ankle_to_ball", build.ankle_to_ball),
-    ];
-    for ((field, size), usual) in sizes.into_iter().zip(usual_breadths()) {
+    for ((field, size), usual) in build.sizes().into_iter().zip(usual_breadths()) {
         let path = format!("build.{field}");
         compared(
             &path,
