@@ -187,6 +187,27 @@ pub(crate) fn of_fastest_speed(share: f64) -> String {
 /// A fibre of a length that no living one is known at, in a line.
 #[must_use]
 pub fn fibre_warning(warning: &FibreWarning) -> String {
+    format!("warning: {}", beyond_living(warning))
+}
+
+/// The same as sentences behind others; nothing where all fibres are as long as living ones.
+#[must_use]
+pub(crate) fn fibre_sentences(study: &Study) -> String {
+    let told = fibre_warnings(study);
+    told.iter()
+        .map(|warning| format!(" {}.", capital(&beyond_living(warning))))
+        .collect()
+}
+
+/// Whether a place of the range is one of those.
+#[must_use]
+pub(crate) fn is_doubted(study: &Study, range: f64) -> bool {
+    let told = fibre_warnings(study);
+    told.iter()
+        .any(|warning| (warning.range.0..=warning.range.1).contains(&range))
+}
+
+fn beyond_living(warning: &FibreWarning) -> String {
     let (from, to) = warning.range;
     let (shortest, longest) = LIVING_LENGTHS;
     let place = if from == to {
@@ -195,7 +216,7 @@ pub fn fibre_warning(warning: &FibreWarning) -> String {
         format!("from {} to {}", percent(from), percent(to))
     };
     format!(
-        "warning: {place} of the range the fibres of {} are {} times their optimal length at the farthest (living ones: \
+        "{place} of the range the fibres of {} are {} times their optimal length at the farthest (living ones: \
          {shortest} to {longest}), with up to {} of the pull there: trust the curve less",
         head_name(&warning.muscle),
         rounded(warning.length_norm, 2),

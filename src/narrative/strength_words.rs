@@ -2,6 +2,7 @@
 //!
 //! In: a [`Telling`]. Out: the words around its figure and the labels in it.
 
+use super::fibre_words::{fibre_sentences, is_doubted};
 use super::figure_words::FigureWords;
 use super::places::sides_in_words;
 use super::prose::{capital, percent};
@@ -30,14 +31,30 @@ impl Telling<'_> {
     #[must_use]
     pub fn strength_words(&self) -> FigureWords {
         let sides = sides_in_words(self.study);
+        let doubts = fibre_sentences(self.study);
         FigureWords {
             title: self.strength_title(),
             subtitle: self.subtitle(),
             footnote: format!(
-                "{sides} Isometric model; sticking region: effort within 5 % of its greatest."
+                "{sides} Isometric model; sticking region: effort within 5 % of its greatest.{}",
+                self.doubt()
             ),
-            description: self.strength_description(),
-            caption: sides.to_owned(),
+            description: self.strength_description() + &doubts,
+            caption: sides.to_owned() + &doubts,
+        }
+    }
+
+    /// What makes the hardest place of the only setup doubtful, behind other sentences.
+    fn doubt(&self) -> &'static str {
+        let only = match self.study.setups.as_slice() {
+            [only] => only.sticking,
+            _ => None,
+        };
+        match only {
+            Some(sticking) if is_doubted(self.study, sticking.point_range) => {
+                " The hardest place asks for fibres shorter or longer than living ones: trust it less."
+            }
+            _ => "",
         }
     }
 

@@ -165,6 +165,13 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         },
     },
     Claim {
+        reads: r"(?:From \d+ % to|At) (\d+) % of the range the fibres of .+ are ([\d.]+) times their optimal length at the farthest .+: trust the curve less",
+        holds: |told, _| {
+            let length: f64 = told[2].parse().map_err(|_| "no length")?;
+            holds(!(0.5..=1.6).contains(&length), "no living fibre is so long")
+        },
+    },
+    Claim {
         reads: r"It leaves effort about as even as plain weight does",
         holds: |_, curves| {
             holds(
