@@ -294,6 +294,8 @@ pub struct Bounds {
     pub planned_effort: Bound,
     /// Age of who trains.
     pub trainee_age: Bound,
+    /// Months of training of who trains.
+    pub training_months: Bound,
     /// Samples of the range.
     pub samples: Bound,
     /// Part of the range that a repetition covers.
@@ -308,6 +310,10 @@ pub struct Bounds {
     pub maximum_percent: Bound,
     /// Values of a parameter that are compared.
     pub compared_values: Bound,
+    /// Poses of all curves that are compared.
+    pub compared_poses: Bound,
+    /// Setups that are compared.
+    pub compared_setups: Bound,
     /// Change by which values are ranked.
     pub ranked_change: Bound,
     /// Lifters of an invented group.

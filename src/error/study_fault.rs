@@ -128,6 +128,8 @@ pub enum ValuesFault {
         path: String,
         /// How many values it gives.
         count: usize,
+        /// The fewest.
+        least: usize,
         /// The most.
         most: usize,
     },
@@ -169,6 +171,15 @@ pub enum ComparisonFault {
         joints: Vec<&'static str>,
         /// Names of the movements in which it has a part.
         others: Vec<String>,
+    },
+    /// More poses than fit in memory.
+    TooManyPoses {
+        /// Curves that are compared.
+        curves: usize,
+        /// Samples of each.
+        samples: usize,
+        /// Samples with which so many curves fit.
+        fitting: usize,
     },
     /// A map of one parameter against itself.
     VariedAgainstItself {

@@ -156,8 +156,29 @@ fn factor_in_words(muscle: &MuscleShare, factor: ForceFactor, units: System) -> 
     };
     let force = force_unit(units);
     match from_to(muscle.force_n.map(|n| force.of(n)), 0) {
-        Some(forces) => format!("{told}, {forces} {}", force.symbol),
+        Some(forces) => format!(
+            "{told}, {forces} {}{}",
+            force.symbol,
+            also_activation(muscle, factor)
+        ),
         None => told,
+    }
+}
+
+/// That a force is another one also because the muscle is activated otherwise; nothing where activation is told or
+/// stays.
+fn also_activation(muscle: &MuscleShare, factor: ForceFactor) -> String {
+    if factor == ForceFactor::Activation {
+        return String::new();
+    }
+    let shares = muscle
+        .activation
+        .map(|activation| rounded(100.0 * activation, 0));
+    match shares {
+        [before, after] if before != after => {
+            format!(" with activation {before} \u{2192} {after} %")
+        }
+        _ => String::new(),
     }
 }
 

@@ -14,6 +14,8 @@ use crate::units::System;
 const TOLD: f64 = 0.0025;
 /// A second part is told from this share of the first on (assumed).
 const SECOND: f64 = 0.15;
+/// A third and a fourth part are told from this share of the first on (assumed): "all else" hides nothing as large.
+const MORE: f64 = 0.4;
 
 /// What one value of a family did and why, as one text with figures.
 #[must_use]
@@ -102,31 +104,45 @@ fn unchanged(cause: &Cause) -> &'static str {
     }
 }
 
-/// The one or two largest parts; none where not even the largest is worth telling.
+/// The one or two largest parts, and up to two more that are nearly as large; none where not even the largest is
+/// worth telling.
 #[must_use]
 pub(crate) fn told_items(cause: &Cause) -> Vec<CauseItem> {
     let least = TOLD * cause.account.capacity[0].abs();
     let items = cause.items();
     let largest = items.first().map_or(0.0, |item| item.part.abs());
-    let worth = |item: &CauseItem| item.part.abs() >= least && item.part.abs() >= SECOND * largest;
-    items.into_iter().take(2).filter(worth).collect()
+    let worth = |(place, item): &(usize, CauseItem)| {
+        let share = if *place < 2 { SECOND } else { MORE };
+        item.part.abs() >= least && item.part.abs() >= share * largest
+    };
+    let told = items.into_iter().take(4).enumerate().take_while(worth);
+    told.map(|(_, item)| item).collect()
 }
 
-/// That other joints limit after than before.
+/// That other joints limit after than before, or the same ones in another order.
 fn limit_in_words(cause: &Cause) -> Option<String> {
     if !cause.limit_changes() {
         return None;
     }
-    let [before, after] = cause.limiting();
+    let limiting = cause.limiting();
+    let [before, after] = limiting.each_ref().map(|joints| {
+        joints
+            .iter()
+            .map(|joint| joint.name().to_owned())
+            .collect::<Vec<String>>()
+    });
+    let is_same = before.len() == after.len() && before.iter().all(|joint| after.contains(joint));
+    if let (true, [was, ..], [is, ..]) = (is_same, before.as_slice(), after.as_slice()) {
+        return Some(format!(
+            "of the joints that limit together the {is} now limits most, before it was the {was}"
+        ));
+    }
     let counts = [before.len(), after.len()];
-    let [before, after] = [before, after].map(|joints| {
-        let names: Vec<String> = joints.iter().map(|joint| joint.name().to_owned()).collect();
-        match names.as_slice() {
-            [] => "nothing".to_owned(),
-            [only] if counts != [1, 1] => format!("the {only} alone"),
-            [only] => format!("the {only}"),
-            [first, others @ ..] => format!("the {first} with the {}", listed(others)),
-        }
+    let [before, after] = [before, after].map(|names| match names.as_slice() {
+        [] => "nothing".to_owned(),
+        [only] if counts != [1, 1] => format!("the {only} alone"),
+        [only] => format!("the {only}"),
+        [first, others @ ..] => format!("the {first} with the {}", listed(others)),
     });
     Some(format!("the limit moves from {before} to {after}"))
 }

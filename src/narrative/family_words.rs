@@ -66,7 +66,31 @@ fn family_title(family: &Family, asked: &Conditions, units: System) -> String {
         let decimals = if value < 10.0 { 2 } else { 1 };
         format!("{} {unit}", rounded(value, decimals))
     };
-    change_in_words(&name, what, &told, &figure)
+    let present = family.base_figures.value(measure);
+    match (told.as_slice(), present) {
+        ([(value, after)], Some(before)) => {
+            one_change(&format!("{name} {value}"), what, [before, *after], &figure)
+        }
+        _ => change_in_words(&name, what, &told, &figure),
+    }
+}
+
+/// What the only value that was tried does to a figure.
+fn one_change(
+    name: &str,
+    what: &str,
+    [before, after]: [f64; 2],
+    figure: &dyn Fn(f64) -> String,
+) -> String {
+    if (after - before).abs() < HARDLY * before.abs() {
+        return format!("{name} hardly matters: {what} {}", figure(after));
+    }
+    format!(
+        "{name}: {what} {} from {} to {}",
+        if after > before { "rises" } else { "falls" },
+        figure(before),
+        figure(after)
+    )
 }
 
 /// How a figure goes over the values: best inside, hardly changed, rising or falling.

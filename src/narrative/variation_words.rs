@@ -2,6 +2,7 @@
 //!
 //! In: a [`Family`] or a [`PairGrid`], under which conditions, units. Out: text for the report of a variation.
 
+use super::account_words::{from_to, signed as account_signed};
 use super::causes::why_lines;
 use super::comparison::{compared_in_words, shown_figure};
 use super::faults::in_one_line;
@@ -9,8 +10,8 @@ use super::parameters::{parameter_in_words, shown_value};
 use super::prose::capital;
 use super::quantities::{QuantityWords, rounded};
 use crate::movement::Measure;
-use crate::study::{Compared, Conditions, Family, Figures, PairGrid, Study, Variant};
-use crate::units::{Length, System};
+use crate::study::{Compared, Conditions, Family, Figures, HeldChange, PairGrid, Study, Variant};
+use crate::units::{Length, Mass, System};
 
 /// Where a table has nothing to tell.
 const NONE: &str = "-";
@@ -141,7 +142,9 @@ fn whys(family: &Family, units: System) -> Vec<String> {
         .filter(|variant| variant.figures != family.base_figures);
     let mut lines = Vec::new();
     for variant in changed {
-        for (number, line) in why_lines(family, variant, units).into_iter().enumerate() {
+        let told = why_lines(family, variant, units).into_iter();
+        let told = told.chain(heaviest_line(family, variant, units));
+        for (number, line) in told.enumerate() {
             let indent = if number == 0 { "" } else { "  " };
             lines.push(format!("{indent}{line}"));
         }
@@ -151,6 +154,66 @@ fn whys(family: &Family, units: System) -> Vec<String> {
         lines.push(HOW_IT_ADDS_UP.to_owned());
     }
     lines
+}
+
+/// Why the heaviest weight is another one: "Heaviest weight 17.3 → 16.1 kg (−6.9 %): …"; `None` where it hardly
+/// changes.
+#[must_use]
+pub fn heaviest_line(family: &Family, variant: &Variant, units: System) -> Option<String> {
+    let change = HeldChange::between(
+        [&family.base, &variant.study],
+        [&family.base_figures, &variant.figures],
+    )?;
+    let whole = percent_change(change.ratio());
+    if whole == "0" {
+        return None;
+    }
+    let (what, unit, asks) = match (family.base_figures.held_kg, units) {
+        (None, _) => (
+            "Times the load that can be held",
+            "",
+            "what the load asks for",
+        ),
+        (_, System::Metric) => ("Heaviest weight", " kg", "what each kilogram asks for"),
+        (_, System::Us) => ("Heaviest weight", " lb", "what each pound asks for"),
+    };
+    let shown = |value: f64| match (family.base_figures.held_kg, units) {
+        (Some(_), System::Us) => Mass::from_kg(value).as_lb(),
+        _ => value,
+    };
+    let held = from_to(change.held.map(shown), if unit.is_empty() { 2 } else { 1 })?;
+    let places = [0, 1].map(|side| {
+        place(
+            [&family.base, &variant.study][side],
+            change.range[side],
+            units,
+        )
+    });
+    let place = if places[0] == places[1] {
+        format!("at the hardest place, {}, ", places[0])
+    } else {
+        format!(
+            "the hardest place moves from {} to {}, between them ",
+            places[0], places[1]
+        )
+    };
+    Some(format!(
+        "{what} {held}{unit} ({whole} %): {place}capacity {}, {asks} {}.",
+        changed_by(change.capacity_ratio),
+        changed_by(change.demand_ratio)
+    ))
+}
+
+fn changed_by(ratio: f64) -> String {
+    match percent_change(ratio).as_str() {
+        "0" => "stays as it is".to_owned(),
+        percent => format!("changes by {percent} %"),
+    }
+}
+
+/// A ratio as a signed change in percent, one decimal.
+fn percent_change(ratio: f64) -> String {
+    account_signed(100.0 * (ratio - 1.0), 1)
 }
 
 /// What the parts of a reason are.

@@ -7,7 +7,8 @@ use super::cause::{Cause, Footing, Solved};
 use super::compared::{Compared, Conditions, Figures};
 use super::parameter::Parameter;
 use super::question::Study;
-use crate::error::{Error, Fault, Result};
+use crate::bounds::bounds;
+use crate::error::{ComparisonFault, Error, Fault, Result};
 use crate::library::{Model, NumberAt, Workbench, get};
 use rayon::prelude::{IntoParallelIterator, ParallelIterator};
 
@@ -85,6 +86,7 @@ pub fn family(
     parameter: &Parameter,
     asked: &Conditions,
 ) -> Result<Family> {
+    check_work(parameter.values.len(), asked.samples)?;
     let base_model = bench.model(sets)?;
     let base = asked.of(&base_model)?;
     let base_figures = Figures::of(&base, asked);
@@ -115,6 +117,19 @@ pub fn family(
         undone,
         sensitivity,
     })
+}
+
+/// **Fails** if so many curves of so many samples do not fit in a gigabyte of memory.
+fn check_work(curves: usize, samples: usize) -> Result<()> {
+    let most = bounds().compared_poses.most_of_them();
+    match curves.saturating_mul(samples) > most {
+        true => Err(Error::bad(ComparisonFault::TooManyPoses {
+            curves,
+            samples,
+            fitting: most / curves.max(1),
+        })),
+        false => Ok(()),
+    }
 }
 
 /// What could be done and what not, in the order asked.

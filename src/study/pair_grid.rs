@@ -27,7 +27,7 @@ pub struct PairGrid {
 
 /// Varies two parameters together.
 ///
-/// **Fails** on a path or value that does not fit, or when no pair can be done.
+/// **Fails** on a path or value that does not fit, a parameter of one value, or when no pair can be done.
 pub fn pair_grid(
     bench: &Workbench,
     sets: &[String],
@@ -38,6 +38,9 @@ pub fn pair_grid(
         return Err(Error::bad(ComparisonFault::VariedAgainstItself {
             path: parameters[0].path.clone(),
         }));
+    }
+    for parameter in &parameters {
+        parameter.check_at_least(2)?;
     }
     let base_model = bench.model(sets)?;
     for parameter in &parameters {

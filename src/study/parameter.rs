@@ -22,7 +22,7 @@ const USUAL_COUNT: usize = 5;
 impl Parameter {
     /// Reads the values of a parameter.
     ///
-    /// **Fails** on an empty or doubled value, a range that is none, or a count outside 2 to 41.
+    /// **Fails** on an empty or doubled value, a range that is none, or a count outside 1 to 41; a range has two ends at least.
     pub fn read(path: &str, text: &str) -> Result<Self> {
         let mut values = Vec::new();
         for part in text.split(',').map(str::trim) {
@@ -30,15 +30,6 @@ impl Parameter {
                 Some((from, to)) => values.extend(range(part, from, to)?),
                 None => values.push(single(part)?),
             }
-        }
-        let bound = &bounds().compared_values;
-        if !bound.holds(values.len() as f64) {
-            return Err(Error::bad(ValuesFault::Count {
-                text: text.to_owned(),
-                path: path.to_owned(),
-                count: values.len(),
-                most: bound.most_of_them(),
-            }));
         }
         for (index, value) in values.iter().enumerate() {
             if values[..index].contains(value) {
@@ -48,10 +39,29 @@ impl Parameter {
                 }));
             }
         }
-        Ok(Self {
+        let read = Self {
             path: path.trim().to_owned(),
             values,
-        })
+        };
+        read.check_at_least(1)?;
+        Ok(read)
+    }
+
+    /// Whether there are values enough, and not more than can be told apart.
+    ///
+    /// **Fails** with fewer than `least`.
+    pub(super) fn check_at_least(&self, least: usize) -> Result<()> {
+        let (bound, count) = (&bounds().compared_values, self.values.len());
+        if count >= least && bound.holds(count as f64) {
+            return Ok(());
+        }
+        Err(Error::bad(ValuesFault::Count {
+            text: self.values.join(","),
+            path: self.path.clone(),
+            count,
+            least,
+            most: bound.most_of_them(),
+        }))
     }
 
     /// The setting of one value.
@@ -101,7 +111,7 @@ fn spaced(from: &str, to: &str) -> std::result::Result<Vec<String>, SpacingFault
         }
     };
     let bound = &bounds().compared_values;
-    if !bound.holds(count as f64) {
+    if count < 2 || !bound.holds(count as f64) {
         return Err(SpacingFault::Count {
             count,
             most: bound.most_of_them(),
@@ -164,6 +174,7 @@ mod tests {
             values("-10%..+10%:3").expect("values"),
             ["-10%", "+0%", "+10%"]
         );
+        assert_eq!(values("50 cm").expect("values"), ["50 cm"]);
         assert_eq!(values("high,low").expect("values"), ["high", "low"]);
         assert_eq!(values("0.5..1").expect("values").len(), 5);
     }
@@ -172,7 +183,7 @@ mod tests {
     fn fault_bad_values_are_refused() {
         for bad in [
             "10%,20%",
-            "50 cm",
+            "1..2:1",
             "",
             "1,,2",
             "1 cm..2 in:3",

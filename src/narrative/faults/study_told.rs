@@ -85,9 +85,10 @@ fn of_values(fault: &ValuesFault) -> Told {
             text,
             path,
             count,
+            least,
             most,
         } => Told::new(format!(
-            "`{text}` gives {count} value{} to {path}, and 2 to {most} can be compared",
+            "`{text}` gives {count} value{} to {path}, and {least} to {most} can be compared",
             if *count == 1 { "" } else { "s" }
         ))
         .hint("for example -20%,0%,+20% or \"50 cm..80 cm:4\""),
@@ -128,6 +129,14 @@ fn of_a_comparison(fault: &ComparisonFault) -> Told {
             Told::new(format!("`{path}` is varied against itself"))
                 .hint("name two different parameters")
         }
+        ComparisonFault::TooManyPoses {
+            curves,
+            samples,
+            fitting,
+        } => Told::new(format!(
+            "{curves} curves of {samples} samples each are more than a gigabyte of memory"
+        ))
+        .hint(format!("up to --samples {fitting} fit with so many values")),
         ComparisonFault::SameValue { first, other, path } => {
             Told::new(format!("{first} and {other} are the same value of {path}"))
         }
