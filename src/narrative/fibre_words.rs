@@ -208,20 +208,33 @@ pub(crate) fn is_doubted(study: &Study, range: f64) -> bool {
 }
 
 fn beyond_living(warning: &FibreWarning) -> String {
-    let (from, to) = warning.range;
+    let (from, to) = (percent(warning.range.0), percent(warning.range.1));
     let (shortest, longest) = LIVING_LENGTHS;
     let place = if from == to {
-        format!("at {}", percent(from))
+        format!("at {from}")
     } else {
-        format!("from {} to {}", percent(from), percent(to))
+        format!("from {from} to {to}")
     };
     format!(
         "{place} of the range the fibres of {} are {} times their optimal length at the farthest (living ones: \
          {shortest} to {longest}), with up to {} of the pull there: trust the curve less",
         head_name(&warning.muscle),
-        rounded(warning.length_norm, 2),
+        length_beyond(warning.length_norm),
         percent(warning.share)
     )
+}
+
+/// A length with as many decimals as show that it lies beyond the living ones: "0.498", not "0.5".
+fn length_beyond(length_norm: f64) -> String {
+    let (shortest, longest) = LIVING_LENGTHS;
+    let is_seen = |text: &String| {
+        let shown: f64 = text.parse().unwrap_or(length_norm);
+        !(shortest..=longest).contains(&shown)
+    };
+    let mut texts = (2..=6).map(|decimals| rounded(length_norm, decimals));
+    texts
+        .find(is_seen)
+        .unwrap_or_else(|| rounded(length_norm, 6))
 }
 
 /// All such lines of a study.

@@ -35,13 +35,33 @@ impl Telling<'_> {
         FigureWords {
             title: self.strength_title(),
             subtitle: self.subtitle(),
-            footnote: format!(
-                "{sides} Isometric model; sticking region: effort within 5 % of its greatest.{}",
-                self.doubt()
-            ),
+            footnote: format!("{sides} {}{}", self.definitions(), self.doubt()),
             description: self.strength_description() + &doubts,
             caption: sides.to_owned() + &doubts,
         }
+    }
+
+    /// What the figure's terms mean: only of those that it has.
+    fn definitions(&self) -> String {
+        let setups = &self.study.setups;
+        let mut words = "Isometric model".to_owned();
+        if setups.iter().any(|setup| setup.sticking.is_some()) {
+            words += "; ";
+            words += &self.region_definition();
+        }
+        if setups.len() > 1 {
+            words += "; flattening: by how much less effort spreads (standard deviation over mean) than under plain weight";
+        }
+        words + "."
+    }
+
+    /// "sticking region: effort within 5 % of its greatest".
+    #[must_use]
+    pub(crate) fn region_definition(&self) -> String {
+        format!(
+            "sticking region: effort within {} of its greatest",
+            percent(1.0 - self.study.region_share)
+        )
     }
 
     /// What makes the hardest place of the only setup doubtful, behind other sentences.
@@ -143,14 +163,15 @@ impl Telling<'_> {
         let study = self.study;
         let class = &study.class;
         let mut words = format!(
-            "The strength curve of the {} is {}: over {}, what {} can hold goes from {} of its peak at the start \
-             to {} at the end.",
+            "The strength curve of the {} is {}: over {}, what the lifter ({}) can hold goes from {} of its \
+             peak at the start to {} at the end; it is greatest {}.",
             study.movement_title.to_lowercase(),
             class.shape.word(),
             self.over_axis(),
             study.lifter_title,
             percent(class.start_ratio),
-            percent(class.end_ratio)
+            percent(class.end_ratio),
+            self.at_place(class.peak_range)
         );
         for setup in &study.setups {
             if let Some(sticking) = &setup.sticking {

@@ -66,6 +66,8 @@ pub struct Study {
     pub capacity: CapacityCurve,
     /// Class of the curve.
     pub class: Class,
+    /// Share of the greatest effort from which the sticking region counts.
+    pub region_share: f64,
     /// Every setup over it, in the order given.
     pub setups: Vec<SetupStudy>,
 }

@@ -62,8 +62,12 @@ fn greatest(values: &[f64]) -> (usize, f64) {
 
 /// "at the start", "12 cm off the chest", "at 70 deg of elbow flexion": the place where effort is greatest, or as great.
 fn hardest_there(place: &str, curves: &Curves, load: usize) -> Result<(), String> {
-    let effort = curves.effort(load);
-    let (_, most) = greatest(effort);
+    greatest_there(place, curves.effort(load), curves)
+}
+
+/// The same of any curve of the figure.
+fn greatest_there(place: &str, values: &[f64], curves: &Curves) -> Result<(), String> {
+    let (_, most) = greatest(values);
     let printed = match place {
         "at the start" => "0",
         other => other
@@ -73,10 +77,10 @@ fn hardest_there(place: &str, curves: &Curves, load: usize) -> Result<(), String
             .unwrap_or_default(),
     };
     // Interpolated peaks lie between samples, and a level top has no one place.
-    let near = (0..effort.len())
-        .filter(|index| effort[*index] > most * (1.0 - 2e-4))
+    let near = (0..values.len())
+        .filter(|index| values[*index] > most * (1.0 - 2e-4))
         .any(|index| says(printed, curves.at[index], curves.step(), "place").is_ok());
-    holds(near, &format!("effort is greatest {place}"))
+    holds(near, &format!("it is greatest {place}"))
 }
 
 /// The words of a strength curve and what makes them true.
@@ -145,11 +149,12 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         holds: |_, curves| holds(best_gain(curves) < 0.012, "no setup is more even"),
     },
     Claim {
-        reads: r"The strength curve of the (.+) is (\S+): over (?:the )?.+, what .+ can hold goes from (\d+) % of its peak at the start to (\d+) % at the end",
+        reads: r"The strength curve of the (.+) is (\S+): over (?:the )?.+, what the lifter \(.+\) can hold goes from (\d+) % of its peak at the start to (\d+) % at the end; it is greatest (.+)",
         holds: |told, curves| {
             holds(told[1] == curves.lift.to_lowercase(), "the lift's name")?;
             class_is(&told[2], &curves.capacity)?;
-            ends_are(&told[3], &told[4], &curves.capacity)
+            ends_are(&told[3], &told[4], &curves.capacity)?;
+            greatest_there(&told[5], &curves.capacity, curves)
         },
     },
     Claim {
@@ -165,9 +170,13 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         },
     },
     Claim {
-        reads: r"(?:From \d+ % to|At) (\d+) % of the range the fibres of .+ are ([\d.]+) times their optimal length at the farthest .+: trust the curve less",
+        reads: r"(?:From (\d+) % to|At) (\d+) % of the range the fibres of .+ are ([\d.]+) times their optimal length at the farthest .+: trust the curve less",
         holds: |told, _| {
-            let length: f64 = told[2].parse().map_err(|_| "no length")?;
+            holds(
+                told.get(1).map(|m| m.as_str()) != Some(&told[2]),
+                "a stretch has two ends",
+            )?;
+            let length: f64 = told[3].parse().map_err(|_| "no length")?;
             holds(!(0.5..=1.6).contains(&length), "no living fibre is so long")
         },
     },
