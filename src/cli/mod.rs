@@ -30,6 +30,7 @@ mod picture;
 mod plan;
 mod progress;
 mod rep;
+mod same_target;
 mod setup_options;
 mod sheet_file;
 mod show;
@@ -200,6 +201,7 @@ fn repeat(arguments: &again::AgainArguments, asking: &CommandCall) -> Result<()>
 }
 
 fn run_command(command: &Command, call: &CommandCall) -> Result<()> {
+    same_target::check(call.program, call.command, call.matches)?;
     let library = call.models;
     match command {
         Command::Movements(arguments) => movements::run(arguments, call),

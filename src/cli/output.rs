@@ -53,7 +53,8 @@ fn shown(path: &Path) -> String {
     path.display().to_string()
 }
 
-fn folder_of(path: &Path) -> &Path {
+/// The folder that a path leads into.
+pub fn folder_of(path: &Path) -> &Path {
     match path.parent() {
         Some(folder) if !folder.as_os_str().is_empty() => folder,
         _ => Path::new("."),

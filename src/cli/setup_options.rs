@@ -3,6 +3,7 @@
 //! In: the options' texts in their order. Out: setups. Own bands are read from readings or a CSV file, and
 //! how well the fit meets them is told on standard error.
 
+use crate::bounds::bounds;
 use crate::error::{Error, OptionFault, Result};
 use crate::grammar::{
     OwnBandText, Stock, item_from_text, own_band_from_readings, readings_from_csv, setup_from_texts,
@@ -78,6 +79,13 @@ pub fn setups(
     let split = split(options, matches);
     if split.len() == 1 && split.iter().all(Texts::is_empty) {
         return Ok(Vec::new());
+    }
+    let most = bounds().compared_setups.most_of_them();
+    if split.len() > most {
+        return Err(Error::bad(OptionFault::ManySetups {
+            asked: split.len(),
+            most,
+        }));
     }
     if split.iter().any(Texts::is_empty) {
         return Err(Error::bad(OptionFault::EmptySetup));

@@ -133,9 +133,6 @@ fn parameters(arguments: &VaryArguments) -> Result<Vec<Parameter>> {
     if asks_why && paths.len() > 1 {
         return Err(Error::bad(OptionFault::WhyOfMany));
     }
-    if arguments.why_figure.is_some() && arguments.why_figure == arguments.output {
-        return Err(Error::bad(OptionFault::SamePicture));
-    }
     if paths.len() != lists.len() || !(1..=2).contains(&paths.len()) {
         return Err(Error::bad(OptionFault::UnpairedValues {
             parameters: paths.len(),

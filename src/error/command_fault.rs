@@ -25,7 +25,14 @@ pub enum CommandFault {
         /// The folder.
         folder: String,
     },
-    /// The file is there and was not to be replaced.
+    /// Two options name one file to write.
+    SameTarget {
+        /// The file.
+        file: String,
+        /// The options that name it.
+        options: [String; 2],
+    },
+    /// A file exists that may not be replaced unasked.
     TargetExists {
         /// The file.
         file: String,
@@ -122,6 +129,13 @@ pub enum OptionFault {
     NoShareForGoal,
     /// One of several setups is empty.
     EmptySetup,
+    /// More setups than can be told apart.
+    ManySetups {
+        /// How many.
+        asked: usize,
+        /// The most.
+        most: usize,
+    },
     /// A setup from a file and from options at once.
     FileAndOptions,
     /// A file of readings cannot be read.
@@ -142,8 +156,6 @@ pub enum OptionFault {
     },
     /// Reasons are asked for of two parameters at once.
     WhyOfMany,
-    /// Two pictures would go to one file.
-    SamePicture,
     /// No speed.
     NoSpeed(QuantityFault),
 }

@@ -17,6 +17,13 @@ pub enum PlanFault {
         /// Years.
         years: f64,
     },
+    /// Months of training that cannot be.
+    MonthsOutside {
+        /// Months.
+        months: f64,
+        /// The most.
+        most: f64,
+    },
     /// A block of all methods.
     BlockOfAll,
     /// The 1RM of a log is less than the body that its loads should hold.

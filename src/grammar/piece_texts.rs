@@ -8,7 +8,7 @@
 use super::named_pieces::Stock;
 use super::option_words::{Words, load_from_text};
 use crate::bounds::bounds;
-use crate::error::{Error, HungPiece, PieceTextFault, Result};
+use crate::error::{Error, HungPiece, ItemTextFault, PieceTextFault, Result};
 use crate::resistance::{
     Chain, ChainHang, Hang, HangingSide, HungBand, HungChain, Item, Leader, Setup, Weight,
 };
@@ -193,8 +193,18 @@ pub fn setup_from_texts(
     stock: &Stock,
 ) -> Result<Setup> {
     let mut items = Vec::new();
+    let mut total_kg = 0.0;
     for load in loads {
-        items.push(Item::Weight(Weight::Load(load_from_text(load)?)));
+        let mass = load_from_text(load)?;
+        total_kg += mass.as_kg();
+        items.push(Item::Weight(Weight::Load(mass)));
+    }
+    let bound = &bounds().load_mass;
+    if !bound.holds(total_kg) {
+        return Err(Error::bad(ItemTextFault::TooHeavy {
+            text: loads.join(" + "),
+            most_kg: bound.most(),
+        }));
     }
     for band in bands {
         items.push(Item::Band(band_from_text(band, stock)?));

@@ -47,6 +47,7 @@ mod settable;
 mod share_units;
 mod stock;
 mod technique_rules;
+mod unprintable;
 
 pub use crate::error::Shelf;
 pub use adjusted::{Adjustable, AdjustablePlace, written_at};

@@ -5,6 +5,7 @@
 //! line. It knows the grammar only; reading values is left to `read`.
 
 use super::grammar_scan::{Step, TextNode, nodes_of};
+use super::unprintable::first_unprintable;
 use crate::error::Place;
 use std::ops::Range;
 
@@ -128,6 +129,23 @@ impl<'a> RecordOutline<'a> {
             .filter(|index| match self.nodes[*index].step {
                 Step::Name(name) => !seen.insert((self.nodes[*index].parent, name)),
                 Step::Root | Step::Item(_) => false,
+            })
+            .collect()
+    }
+
+    /// Every text or key in which a character stands that cannot be shown, with the character's number.
+    pub fn unprintable(&self) -> Vec<(usize, u32)> {
+        let in_stretch = |stretch: &Range<usize>| {
+            let written = self.slice(stretch);
+            let is_text = written.starts_with(['"', 'r', '\'']);
+            is_text.then(|| first_unprintable(written)).flatten()
+        };
+        let nodes = self.nodes.iter().enumerate();
+        nodes
+            .filter_map(|(index, node)| {
+                let in_key = node.key.as_ref().and_then(in_stretch);
+                let code = in_key.or_else(|| in_stretch(&node.value))?;
+                Some((index, code))
             })
             .collect()
     }

@@ -57,7 +57,7 @@ fn options() -> ron::Options {
     ron::Options::default().with_default_extension(Extensions::IMPLICIT_SOME)
 }
 
-/// What is wrong although every type fits: a name given twice, a number that is not finite.
+/// What is wrong although every type fits: a name given twice, a sign that cannot be shown, a number that is not finite.
 fn beyond_types(file: &str, outline: &RecordOutline<'_>) -> Vec<Fault> {
     let mut faults = Vec::new();
     for index in outline.repeated() {
@@ -66,6 +66,12 @@ fn beyond_types(file: &str, outline: &RecordOutline<'_>) -> Vec<Fault> {
         let path = outline.path(index);
         let fault = Fault::new(TextFault::GivenTwice { path });
         faults.push(fault.at(outline.place(file, &stretch)));
+    }
+    for (index, code) in outline.unprintable() {
+        let node = &outline.nodes[index];
+        let path = outline.path(index);
+        let fault = Fault::new(TextFault::Unprintable { path, code });
+        faults.push(fault.at(outline.place(file, &node.value)));
     }
     for index in outline.not_finite() {
         let stretch = &outline.nodes[index].value;

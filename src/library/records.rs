@@ -94,7 +94,8 @@ impl Library {
 
     /// The built-in files, with those of a folder added or put in their place.
     ///
-    /// **Fails** if the folder cannot be read or holds nothing that a folder of models holds.
+    /// **Fails** if the folder or a folder or model file in it cannot be read, or if it holds nothing that a folder of
+    /// models holds: a file that is passed over would leave the built-in one to answer in its place.
     pub fn with_dir(folder: impl Into<PathBuf>) -> Result<Self> {
         let folder = folder.into();
         std::fs::read_dir(&folder).map_err(|fault| {
@@ -109,6 +110,10 @@ impl Library {
                 folder: folder.display().to_string(),
             }));
         }
+        for inside in Shelf::ALL.iter().map(|shelf| shelf.folder()) {
+            check_shelf(&folder.join(inside))?;
+        }
+        check_file(&folder.join("sources.ron"))?;
         Ok(Self {
             folder: Some(folder),
             published: Arc::default(),
@@ -381,6 +386,56 @@ pub(super) fn stem(name: &str) -> &str {
     let path = Path::new(name);
     let stem = path.file_stem().and_then(|stem| stem.to_str());
     stem.filter(|_| is_model_file(path)).unwrap_or(name)
+}
+
+/// **Fails** if there is a folder that cannot be listed, or a model file in it that cannot be read.
+fn check_shelf(folder: &Path) -> Result<()> {
+    let entries = match std::fs::read_dir(folder) {
+        Ok(entries) => entries,
+        Err(fault) if fault.kind() == std::io::ErrorKind::NotFound && !is_link(folder) => {
+            return Ok(());
+        }
+        Err(fault) => {
+            return Err(Error::bad(ModelFault::UnreadableFolder {
+                folder: folder.display().to_string(),
+                why: fault.to_string(),
+            }));
+        }
+    };
+    for entry in entries {
+        let path = entry.map(|entry| entry.path()).map_err(|fault| {
+            Error::bad(ModelFault::UnreadableFolder {
+                folder: folder.display().to_string(),
+                why: fault.to_string(),
+            })
+        })?;
+        if is_model_file(&path) {
+            check_file(&path)?;
+        }
+    }
+    Ok(())
+}
+
+/// **Fails** if something of that name is there and is no file that can be opened.
+fn check_file(path: &Path) -> Result<()> {
+    let why = match std::fs::metadata(path) {
+        Ok(known) if known.is_file() => match std::fs::File::open(path) {
+            Ok(_) => return Ok(()),
+            Err(fault) => fault.to_string(),
+        },
+        Ok(_) => "it is no file".to_owned(),
+        Err(_) if !is_link(path) => return Ok(()),
+        Err(fault) => fault.to_string(),
+    };
+    Err(Error::bad(ModelFault::UnreadableFile {
+        file: path.display().to_string(),
+        why,
+    }))
+}
+
+/// Whether a name is there as a link, wherever it leads.
+fn is_link(path: &Path) -> bool {
+    std::fs::symlink_metadata(path).is_ok_and(|known| known.is_symlink())
 }
 
 /// The text of a file of the user's.

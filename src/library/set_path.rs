@@ -218,6 +218,9 @@ fn replacements(tree: &Value, pointer: &str, setting: &Setting) -> Result<Vec<(S
             }
         },
         Value::String(word) if word.starts_with(char::is_uppercase) => {
+            if relative(&setting.text).is_some() {
+                return Err(setting.fault(SettingReason::IsWord { word: word.clone() }));
+            }
             let word = Value::String(setting.text.clone());
             let others = other_choices(&setting.text);
             Ok(std::iter::once(word).chain(others).map(here).collect())

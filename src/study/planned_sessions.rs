@@ -50,6 +50,12 @@ fn check(asked: &PlanQuestion) -> Result<()> {
     if let Some(years) = years.filter(|age| !bounds().trainee_age.holds(*age)) {
         return Err(Error::bad(PlanFault::AgeOutside { years }));
     }
+    let bound = &bounds().training_months;
+    let months = asked.person.training_months;
+    if let Some(months) = months.filter(|months| !bound.holds(*months)) {
+        let most = bound.most();
+        return Err(Error::bad(PlanFault::MonthsOutside { months, most }));
+    }
     if asked.methods == MethodChoice::All && asked.weeks.is_some() {
         return Err(Error::bad(PlanFault::BlockOfAll));
     }

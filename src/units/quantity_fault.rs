@@ -73,6 +73,13 @@ pub enum QuantityFault {
         /// The spelling that is one slip away.
         nearest: Option<String>,
     },
+    /// Several quantities in one text.
+    Several {
+        /// What was asked for.
+        kind: QuantityKind,
+        /// The whole text.
+        text: String,
+    },
     /// Infinite, or no number at all.
     NotFinite {
         /// What was asked for.

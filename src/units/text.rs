@@ -31,8 +31,10 @@ pub struct Dimension {
 impl Dimension {
     /// Reads a text of this dimension to SI.
     ///
-    /// **Fails** if the unit is missing or unknown (the known ones and the nearest are told), without a number, if
-    /// not finite, or outside the sane range of the dimension.
+    /// Several parts are one quantity where each has a smaller unit than the one before it and no sign: "5 ft 11 in".
+    ///
+    /// **Fails** if the unit is missing or unknown (the known ones and the nearest are told), without a number, for
+    /// several quantities, if not finite, or outside the sane range of the dimension.
     pub fn read(&self, text: &str) -> Result<f64, QuantityFault> {
         let mut total = 0.0;
         let mut rest = text.trim();
@@ -40,23 +42,32 @@ impl Dimension {
             return Err(QuantityFault::Nothing { kind: self.kind });
         }
         let mut negative = false;
-        let mut first = true;
+        let mut last_scale = f64::INFINITY;
         while !rest.is_empty() {
             let (number, unit, behind) =
                 parse_number_and_unit(rest).ok_or_else(|| QuantityFault::NoNumber {
                     kind: self.kind,
                     text: text.to_owned(),
                 })?;
-            let si = self.in_si(text, number, unit)?;
-            negative |= first && number.is_sign_negative();
-            total += if negative && !first { -si } else { si };
-            first = false;
+            let scale = self.scale(text, unit)?;
+            let is_first = last_scale.is_infinite();
+            if !is_first && (rest.starts_with(['+', '-']) || scale >= last_scale) {
+                return Err(QuantityFault::Several {
+                    kind: self.kind,
+                    text: text.to_owned(),
+                });
+            }
+            let si = number * scale;
+            negative |= is_first && number.is_sign_negative();
+            total += if negative && !is_first { -si } else { si };
+            last_scale = scale;
             rest = behind;
         }
         self.check(text, total)
     }
 
-    fn in_si(&self, text: &str, number: f64, unit: &str) -> Result<f64, QuantityFault> {
+    /// The SI value of one of a unit.
+    fn scale(&self, text: &str, unit: &str) -> Result<f64, QuantityFault> {
         if unit.is_empty() {
             return Err(QuantityFault::NoUnit {
                 kind: self.kind,
@@ -74,7 +85,7 @@ impl Dimension {
                     .find(|u| u.names.contains(&lower.as_str()))
             });
         match found {
-            Some(found) => Ok(number * found.multiply / found.divide),
+            Some(found) => Ok(found.multiply / found.divide),
             None => Err(self.unknown_unit(text, unit)),
         }
     }

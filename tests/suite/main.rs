@@ -13,6 +13,7 @@ mod calling;
 mod claims;
 mod classes;
 mod commands;
+mod doors;
 mod draw;
 mod draw_random;
 mod draw_sample_grids;

@@ -32,6 +32,14 @@ pub enum TextFault {
         /// The number as written.
         written: String,
     },
+    /// A text holds a character that cannot be shown: a control character, a sign that turns the direction of the
+    /// text, or no character at all.
+    Unprintable {
+        /// Path of the value.
+        path: String,
+        /// The character's number.
+        code: u32,
+    },
     /// A field that its record does not have.
     NoSuchField {
         /// The field.

@@ -23,6 +23,11 @@ pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
             Told::new(format!("the folder `{folder}` does not exist"))
                 .hint("make it first, or write elsewhere")
         }
+        CommandFault::SameTarget { file, options } => Told::new(format!(
+            "--{} and --{} both write `{file}`",
+            options[0], options[1]
+        ))
+        .hint("give each a file of its own"),
         CommandFault::TargetExists { file } => Told::new(format!("`{file}` exists already"))
             .hint("add --force to replace it, or name another file"),
         CommandFault::SetExists { file, others } => {
@@ -139,8 +144,10 @@ fn of_lacking_option(fault: &OptionFault) -> Told {
         .hint("give one or two parameters, each followed by its --values; or --rank"),
         OptionFault::WhyOfMany => Told::new("--why and --why-figure tell of one parameter")
             .hint("give one --param with its --values"),
-        OptionFault::SamePicture => Told::new("-o and --why-figure name the same file")
-            .hint("give each picture a file of its own"),
+        OptionFault::ManySetups { asked, most } => Told::new(format!(
+            "{asked} setups over one curve cannot be told apart; at most {most} are compared"
+        ))
+        .hint("leave out some --versus, or make two comparisons"),
         OptionFault::NoSpeed(fault) => {
             quantity_told::told(fault).hint("for a movement of one joint: --speed \"60 deg/s\"")
         }

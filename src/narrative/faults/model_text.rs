@@ -27,6 +27,10 @@ pub(super) fn told(fault: &TextFault) -> Told {
             "`{path}` is {written}, which is not a finite number"
         ))
         .label("expected a finite number"),
+        TextFault::Unprintable { path, code } => Told::new(format!(
+            "`{path}` holds the character U+{code:04X}, which cannot be shown"
+        ))
+        .hint("leave it out"),
         TextFault::NoSuchField {
             field,
             record,

@@ -14,6 +14,9 @@ pub(super) fn told(fault: &PlanFault, units: System) -> Told {
         PlanFault::AgeOutside { years } => {
             Told::new(format!("--age {years} is outside 5 to 110 years"))
         }
+        PlanFault::MonthsOutside { months, most } => {
+            Told::new(format!("--training-months {months} is outside 0 to {most} months"))
+        }
         PlanFault::BlockOfAll => Told::new("a block is of one method, not of all")
             .hint("name it: --method pyramid --weeks 4"),
         PlanFault::LogBelowBody { one_rm, body } => Told::new(format!(

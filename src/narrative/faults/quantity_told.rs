@@ -48,6 +48,11 @@ fn message(fault: &QuantityFault) -> String {
                 name = kind_name(*kind)
             )
         }
+        QuantityFault::Several { kind, text } => format!(
+            "`{text}` is more than one {}; expected one, such as \"{}\"",
+            kind_name(*kind),
+            example(*kind)
+        ),
         QuantityFault::NotFinite { kind, text } => {
             format!("`{text}` is not a finite {}", kind_name(*kind))
         }

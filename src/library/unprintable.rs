@@ -1,0 +1,73 @@
+//! Characters that cannot be shown: what a terminal obeys, what turns a line of text round, what no picture may hold.
+//!
+//! In: a text as a model file writes it, escapes and all. Out: the first such character.
+
+/// The number of the first character in a written text that cannot be shown, escaped or not; line breaks and tabs can.
+///
+/// **Source.** Control characters and those of direction: Unicode, chapters 23.1 and 23.2; noncharacters: 23.7, which
+/// XML 1.0 (2.2) keeps out of documents in part.
+#[must_use]
+pub(super) fn first_unprintable(written: &str) -> Option<u32> {
+    let mut rest = written.chars();
+    while let Some(sign) = rest.next() {
+        let code = match sign {
+            '\\' => escaped(&mut rest),
+            plain => Some(u32::from(plain)),
+        };
+        if let Some(code) = code.filter(|code| !is_shown(*code)) {
+            return Some(code);
+        }
+    }
+    None
+}
+
+/// The number of an escaped character behind its backslash; `None` for one that stands for itself.
+fn escaped(rest: &mut std::str::Chars<'_>) -> Option<u32> {
+    let digits: String = match rest.next()? {
+        '0' => return Some(0),
+        'x' => rest.by_ref().take(2).collect(),
+        'u' => {
+            let braced = rest.by_ref().skip(1);
+            braced.take_while(|sign| *sign != '}').collect()
+        }
+        _ => return None,
+    };
+    u32::from_str_radix(&digits, 16).ok()
+}
+
+/// Whether a character can be shown.
+fn is_shown(code: u32) -> bool {
+    let is_break = matches!(code, 0x09 | 0x0A | 0x0D);
+    let is_control = code < 0x20 || (0x7F..=0x9F).contains(&code);
+    let turns = matches!(code, 0x200E | 0x200F | 0x202A..=0x202E | 0x2066..=0x2069);
+    let is_none = code & 0xFFFE == 0xFFFE || (0xFDD0..=0xFDEF).contains(&code);
+    is_break || !(is_control || turns || is_none || code == 0xFEFF)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::first_unprintable;
+
+    #[test]
+    fn fault_signs_that_cannot_be_shown_are_found_escaped_or_not() {
+        for (written, code) in [
+            ("\"a\\u{1b}[31m\"", 0x1B),
+            ("\"\\x1b\"", 0x1B),
+            ("\"\\0\"", 0),
+            ("\"\u{9b}\"", 0x9B),
+            ("\"\u{202e}\"", 0x202E),
+            ("\"\\u{fffe}\"", 0xFFFE),
+            ("\"\u{1ffff}\"", 0x1_FFFF),
+        ] {
+            assert_eq!(first_unprintable(written), Some(code), "{written:?}");
+        }
+        for written in [
+            "\"größer als 5 °, ≤ 10 →\"",
+            "\"a\\n\\t\\\"b\\\"\"",
+            "12.5",
+            "\"\\\\u{1b}\"",
+        ] {
+            assert_eq!(first_unprintable(written), None, "{written}");
+        }
+    }
+}
