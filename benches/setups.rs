@@ -31,7 +31,8 @@ fn setups(criterion: &mut Criterion) {
             allowed: AllowedPieces::default(),
             top: 10,
         };
-        let answer = || pick(&question, &choosing, &Watch::default());
+        let table = &library.published().expect("tables").eccentric;
+        let answer = || pick(&question, &choosing, table, &Watch::default());
         let judged = answer().expect("setups fit").counts.judged;
         group.throughput(Throughput::Elements(judged));
         group.bench_function(format!("{name}, {most_hung} a side"), |b| {

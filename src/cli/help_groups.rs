@@ -58,7 +58,9 @@ const GROUPS: &[(&str, &[&str])] = &[
             "hung",
             "pieces",
             "askew",
+            "both_ways",
             "top",
+            "all",
         ],
     ),
     (
@@ -84,6 +86,9 @@ const GROUPS: &[(&str, &[&str])] = &[
             "rest_within",
             "rest",
             "weeks",
+            "rir",
+            "velocity_loss",
+            "max_per_week",
         ],
     ),
     (

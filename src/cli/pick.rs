@@ -3,14 +3,16 @@
 use super::command_call::CommandCall;
 use super::options::{Format, Sampling, UnitsOption, Who};
 use super::picture::LookOptions;
+use super::sheet_file;
 use super::texts;
 use super::waiting::watched;
 use crate::error::{Error, OptionFault, Result};
-use crate::figures::setup_ranking;
+use crate::figures::{Paper, setup_ranking};
+use crate::narrative::pick_sheet_words::pick_sheet_words;
 use crate::narrative::setups::pick_cautions;
 use crate::report;
 use crate::setups::{AllowedPieces, Choosing, Goal, LoadLimit, Wish};
-use crate::study::pick;
+use crate::study::{pick, pick_card};
 use clap::{Args, ValueEnum};
 use std::path::PathBuf;
 
@@ -18,7 +20,8 @@ use std::path::PathBuf;
 #[derive(Debug, Args)]
 #[command(after_long_help = "Examples:
   torquill pick bench-press --gym college-weight-room
-  torquill pick bench-press --lifter club-lifter --gym garage -o bench.png
+  torquill pick bench-press --lifter club-lifter --gym garage -o bench.png \
+      --sheet card.html
   torquill pick bench-press --gym strength-lab --share 10%..35% \\
       --only chains --hung 2
   torquill pick bench-press --gym college-weight-room \\
@@ -39,9 +42,15 @@ pub struct PickArguments {
     wish: WishOptions,
     #[command(flatten)]
     sampling: Sampling,
-    /// How many setups to list
+    /// How many setups to list with --all, in JSON and in CSV
     #[arg(long, value_name = "N", default_value_t = 10)]
     top: usize,
+    /// Print the long ranking in place of the card
+    #[arg(long)]
+    all: bool,
+    /// The card as a page to print: .html, .svg or .png
+    #[arg(long, value_name = "FILE")]
+    sheet: Option<PathBuf>,
     /// Draw the first three against plain weight: .svg or .png
     #[arg(short, long, value_name = "FILE")]
     output: Option<PathBuf>,
@@ -91,6 +100,9 @@ pub struct WishOptions {
     /// Allow bands that pull a free bar far forward or back
     #[arg(long)]
     askew: bool,
+    /// Allow bands from above together with bands from below or chains
+    #[arg(long)]
+    both_ways: bool,
 }
 
 /// What is best.
@@ -156,6 +168,9 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
     if let Some(picture) = &picture {
         picture.check()?;
     }
+    if let Some(path) = &arguments.sheet {
+        sheet_file::check(path, arguments.look.force)?;
+    }
     let model = arguments.who.model(library, &arguments.movement)?;
     let question = arguments.sampling.question(&arguments.movement, &model)?;
     let gym = library.gym(&arguments.gym)?;
@@ -165,20 +180,38 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
         allowed: AllowedPieces {
             only: arguments.wish.only.clone(),
             askew: arguments.wish.askew,
+            both_ways: arguments.wish.both_ways,
         },
         top: arguments.top,
     };
-    let picked = watched(|watch| pick(&question, &choosing, watch))?;
+    let published = library.published()?;
+    let picked = watched(|watch| pick(&question, &choosing, &published.eccentric, watch))?;
     if let Some(picture) = &picture {
         let scene = setup_ranking(&picked, arguments.units.into(), picture.look.look()?)?;
         picture.write(&call.signed("output", scene)?)?;
     }
     let (training, units) = (model.lifter.training, arguments.units.into());
+    let wants_card =
+        arguments.sheet.is_some() || (arguments.format == Format::Table && !arguments.all);
+    let first = picked.answers.first().filter(|_| wants_card);
+    let card = first
+        .map(|first| pick_card(&question, published, &picked, first))
+        .transpose()?;
     let text = match arguments.format {
         Format::Json => report::ranking_json(&picked, training, units),
         Format::Csv => report::ranking_csv(&picked),
-        Format::Table => report::ranking_table(&picked, training, units),
+        Format::Table if arguments.all => report::ranking_table(&picked, training, units),
+        Format::Table => report::pick_card_text(&picked, card.as_ref(), training, units),
     };
+    if let (Some(path), Some(first), Some(card)) = (&arguments.sheet, picked.answers.first(), &card)
+    {
+        let (title, words) = pick_sheet_words(&picked, first, card, (training, units));
+        let paper = match arguments.units {
+            UnitsOption::Metric => Paper::A4,
+            UnitsOption::Us => Paper::Letter,
+        };
+        sheet_file::write_words(path, (&title, &words), paper, call)?;
+    }
     call.print(arguments.format, &text)?;
     if arguments.format == Format::Csv {
         for caution in pick_cautions(&picked, training, units) {

@@ -5,6 +5,7 @@ use super::hung::Hung;
 use super::options::{Format, UnitsOption};
 use super::picture::LookOptions;
 use super::sheet_file;
+use super::texts;
 use super::waiting::watched;
 use crate::draw::Scene;
 use crate::error::{Error, Result};
@@ -44,7 +45,7 @@ pub struct PlanArguments {
     set: Vec<String>,
     /// straight, pyramid, clusters, overloaded-lowering, bands, chains, or all
     ///
-    /// Left out it is straight; with --weeks, overloaded lowering where the lifter may do it.
+    /// Left out it is straight.
     #[arg(long, value_name = "METHOD")]
     method: Option<String>,
     /// The one-repetition maximum; simulated if neither this nor a log is given
@@ -94,6 +95,15 @@ pub struct PlanArguments {
     /// Rest between sets
     #[arg(long, value_name = "TIME", allow_hyphen_values = true)]
     rest: Option<String>,
+    /// Repetitions in reserve at which a set ends
+    #[arg(long, value_name = "N")]
+    rir: Option<u32>,
+    /// Loss of velocity against the fastest repetition at which a set ends, such as 20%
+    #[arg(long, value_name = "SHARE")]
+    velocity_loss: Option<String>,
+    /// Most working sets of the lift in a week
+    #[arg(long, value_name = "N")]
+    max_per_week: Option<u32>,
     #[command(flatten)]
     hung: Hung,
     /// Hardest effort of a bands or chains setup, share of all the lifter has
@@ -202,6 +212,13 @@ impl PlanArguments {
             group: self.group,
             rest_within: time(self.rest_within.as_ref())?,
             rest_between: time(self.rest.as_ref())?,
+            reserve: self.rir,
+            velocity_loss: self
+                .velocity_loss
+                .as_deref()
+                .map(texts::share)
+                .transpose()?,
+            sets_a_week: self.max_per_week,
         })
     }
 

@@ -7,7 +7,7 @@ use crate::error::{CommandFault, Error, Result};
 use crate::figures::{Paper, session_sheet};
 use crate::narrative::plan_words::PlanWords;
 use crate::narrative::session_words::session_name;
-use crate::report::sheet_html;
+use crate::report::{one_sheet_html, sheet_html};
 use crate::study::PlannedSession;
 use crate::units::System;
 use std::path::Path;
@@ -45,6 +45,26 @@ pub fn check(path: &Path, replace: bool) -> Result<()> {
     SheetFormat::of(path).map(|_| ())
 }
 
+/// Writes one sheet of given words.
+pub fn write_words(
+    path: &Path,
+    (title, words): (&str, &PlanWords),
+    paper: Paper,
+    call: &CommandCall,
+) -> Result<()> {
+    let format = SheetFormat::of(path)?;
+    if format == SheetFormat::Html {
+        let page = one_sheet_html(title, words, paper);
+        return output::write_file(path, page.as_bytes());
+    }
+    let scene = call.signed("sheet", session_sheet(title, words, paper)?)?;
+    let bytes = match format {
+        SheetFormat::Png => png(&scene, PNG_FACTOR)?,
+        SheetFormat::Html | SheetFormat::Svg => outlined_svg(&scene)?.into_bytes(),
+    };
+    output::write_file(path, &bytes)
+}
+
 /// Writes the sheet: every session on a page of HTML; a picture holds one session.
 pub fn write(
     path: &Path,
@@ -63,11 +83,5 @@ pub fn write(
         }));
     };
     let words = PlanWords::of(&session.plan, units);
-    let scene = session_sheet(&session_name(session.name), &words, paper)?;
-    let scene = call.signed("sheet", scene)?;
-    let bytes = match format {
-        SheetFormat::Png => png(&scene, PNG_FACTOR)?,
-        SheetFormat::Html | SheetFormat::Svg => outlined_svg(&scene)?.into_bytes(),
-    };
-    output::write_file(path, &bytes)
+    write_words(path, (&session_name(session.name), &words), paper, call)
 }

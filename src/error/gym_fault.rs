@@ -46,6 +46,8 @@ pub enum GymSlip {
         /// The largest one.
         most: Mass,
     },
+    /// Safety arms that no rack has.
+    OddArms,
     /// A friction that rails do not have.
     OddFriction(f64),
     /// A count that is not taken for real.

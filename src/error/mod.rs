@@ -64,7 +64,7 @@ pub use place::Place;
 pub use planning_fault::PlanFault;
 pub use repetition_fault::{MaximumSearchFault, RepetitionFault, TimedPart};
 pub use session_fault::{
-    Counted, LoweringFault, PredictionFault, RestPlace, SchemeFault, SessionFault,
+    Counted, LoweringFault, NoHelp, PredictionFault, RestPlace, SchemeFault, SessionFault,
     SessionFigureFault, SessionRefusal,
 };
 pub use study_fault::{

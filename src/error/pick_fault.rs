@@ -127,6 +127,15 @@ pub enum Shortfall {
         /// What the bands carry.
         carried: Mass,
     },
+    /// More is left than may be when every band that helps is gone.
+    LeftWhenBandsGo {
+        /// What is left.
+        left: Mass,
+        /// The most that may be.
+        most: Mass,
+    },
+    /// Pieces that help and pieces that add load hang at once.
+    BothWays,
     /// Too small a share of bands and chains.
     LeastShare {
         /// The share.

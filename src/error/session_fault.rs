@@ -75,9 +75,27 @@ pub enum SessionRefusal {
     NotHandedOver {
         /// The movement.
         movement: String,
-        /// Because the lifter is bent over, or else because there is no room beside.
-        bent_over: bool,
+        /// Why nobody can.
+        why: NoHelp,
     },
+    /// In this lift the body alone is lowered, nothing added.
+    BodyLoweredOnly {
+        /// The movement.
+        movement: String,
+    },
+}
+
+/// Why nobody can hand more than 1RM over.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NoHelp {
+    /// There is no room beside the lifter.
+    NoRoomBeside,
+    /// The lifter is bent over.
+    BentOver,
+    /// The bar is over the head of a lifter who stands.
+    OverHead,
+    /// The bar lies on the hips.
+    OnHips,
 }
 
 /// A figure asked for that makes no sense.
@@ -166,8 +184,8 @@ pub enum LoweringFault {
         ratio: f64,
         /// On whom and what it was measured; `None` where it is the simulated lifter's own.
         who: Option<String>,
-        /// Between which loads to stay.
-        stay: (Mass, Mass),
+        /// Between which loads to stay; none where no overload keeps a reserve.
+        stay: Option<(Mass, Mass)>,
     },
     /// A load to be lowered that is not more than the 1RM.
     NoOverload {
@@ -219,6 +237,29 @@ pub enum SchemeFault {
         top: u32,
         /// Most sets.
         most: usize,
+    },
+    /// The simulation fails the sets asked for, and no lighter load was to be sought.
+    NotHeld {
+        /// The load asked for.
+        load: Mass,
+        /// Repetitions of a set.
+        repetitions: u32,
+        /// Repetitions that are kept in reserve.
+        reserve: u32,
+        /// The most repetitions of a set that hold at this load; none where not even one does.
+        holds: Option<u32>,
+    },
+    /// No load of the gym, down to the lightest, leaves the sets their reserve.
+    NothingHolds {
+        /// Repetitions that are kept in reserve.
+        reserve: u32,
+    },
+    /// More is left on the lifter when the bands go than may be.
+    TooMuchWhenBandsGo {
+        /// What is left.
+        left: Mass,
+        /// The most that may be.
+        most: Mass,
     },
     /// The gym's loads leave no steps.
     NoStepsInGym,

@@ -168,6 +168,45 @@ pub(super) fn straight(table: &StraightTable) -> Vec<Complaint> {
     let novice = whole(table.novice.repetitions);
     rules.rising("novice.repetitions", novice, &bounds.table_repetitions);
     rules.rising("step.percent", table.step.percent, &bounds.table_percent);
+    let weeks = &table.weeks;
+    rules.within(
+        "weeks.novice.share",
+        weeks.novice.share,
+        &bounds.table_share,
+    );
+    let (upper, lower) = weeks.novice.step_percent;
+    rules.within("weeks.novice.step_percent", upper, &bounds.table_percent);
+    rules.within("weeks.novice.step_percent", lower, &bounds.table_percent);
+    for (path, list) in [
+        ("weeks.novice.repetitions", &weeks.novice.repetitions),
+        ("weeks.rounds.repetitions", &weeks.rounds.repetitions),
+        ("weeks.rounds.one_joint", &weeks.rounds.one_joint),
+    ] {
+        rows(path, list.len(), &mut rules);
+        for repetitions in list {
+            rules.within(path, f64::from(*repetitions), &bounds.table_repetitions);
+        }
+    }
+    rows(
+        "weeks.rounds.reserves",
+        weeks.rounds.reserves.len(),
+        &mut rules,
+    );
+    rules.within(
+        "weeks.deload.every",
+        f64::from(weeks.deload.every),
+        &bounds.block_weeks,
+    );
+    rules.within(
+        "weeks.deload.left",
+        weeks.deload.left.0,
+        &bounds.table_share,
+    );
+    rules.within(
+        "weeks.deload.left",
+        weeks.deload.left.1,
+        &bounds.table_share,
+    );
     rules.complaints
 }
 

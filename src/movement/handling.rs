@@ -77,6 +77,11 @@ pub enum Handover {
         /// How the load comes back up.
         back: WayBack,
     },
+    /// Nothing is added: the body alone is lowered after it came up another way.
+    BodyOnly {
+        /// How it comes up.
+        back: WayBack,
+    },
     /// It cannot.
     No(NoHandover),
 }
@@ -86,12 +91,8 @@ pub enum Handover {
 pub enum HelperPlace {
     /// One at each end of the bar, one in the middle.
     BarEndsAndMiddle,
-    /// One at each end of the bar.
-    BarEnds,
     /// One at each side of the sled.
     SledSides,
-    /// Below and behind, hands at the lifter's waist.
-    Waist,
     /// Beside the lifter.
     Beside,
     /// At the machine's lever.
@@ -124,6 +125,10 @@ pub enum NoHandover {
     NoRoomBeside,
     /// The lifter is bent over.
     BentOver,
+    /// The bar is over the head of a lifter who stands.
+    OverHead,
+    /// The bar lies on the hips of a lifter on the floor.
+    OnHips,
 }
 
 /// How the general equations from repetitions to a 1RM do for a lift.

@@ -11,7 +11,7 @@ use super::protocol::Protocol;
 use super::stance_record::StanceRecord;
 use super::sweep_record::SweepRecord;
 use super::technique::{Technique, TechniqueValue};
-use crate::anatomy::Lifter;
+use crate::anatomy::{Joint, Lifter};
 use crate::error::{Error, Result, TechniqueFault, TechniqueKind};
 use crate::source::Source;
 use crate::units::Length;
@@ -116,6 +116,25 @@ pub enum PathRecord {
 }
 
 impl Movement {
+    /// Whether one joint moves, as in curls, extensions and raises.
+    #[must_use]
+    pub const fn moves_one_joint(&self) -> bool {
+        matches!(self.path, PathRecord::Sweep(_))
+    }
+
+    /// Whether hips, knees or ankles lift.
+    #[must_use]
+    pub fn lifts_with_legs(&self) -> bool {
+        match &self.path {
+            PathRecord::Sweep(sweep) => {
+                let joint = sweep.joint.joint();
+                matches!(joint, Joint::Hip | Joint::Knee | Joint::Ankle)
+            }
+            PathRecord::Arm(_) => false,
+            PathRecord::LegPress(_) | PathRecord::Stance(_) | PathRecord::Bridge(_) => true,
+        }
+    }
+
     /// A technique parameter that is a length, m; `None` when it is left free.
     ///
     /// **Fails** if the movement lacks it or it is of another kind.

@@ -13,6 +13,10 @@ const OVERLOAD: &str = "caution: lowering more than one can lift is for experien
 with safety arms at the right height and spotters who know the plan. Education, not medical advice; local rules and a \
 qualified professional come first.";
 
+/// What stands behind a maximum that is lowered where less can be lowered than lifted.
+const NO_OVERLOAD: &str = "caution: less is lowered evenly than is lifted with speed, so more than that gets away on the way \
+down: put it down another way. Education, not medical advice; local rules and a qualified professional come first.";
+
 /// The findings, one a line.
 #[must_use]
 pub fn maximum_sentences(found: &MaximumStudy, own_scale: f64, units: System) -> Vec<String> {
@@ -26,7 +30,8 @@ pub fn maximum_sentences(found: &MaximumStudy, own_scale: f64, units: System) ->
     )];
     if let Some(eccentric) = found.eccentric {
         lines.push(lowered(eccentric, found.one_rm, units));
-        lines.push(OVERLOAD.to_owned());
+        let is_more = eccentric.load > found.one_rm.load;
+        lines.push(if is_more { OVERLOAD } else { NO_OVERLOAD }.to_owned());
     }
     lines.extend(found.factor.map(|factor| {
         format!(

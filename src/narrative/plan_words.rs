@@ -12,10 +12,12 @@ use super::session_words::{
     frequency, groups_added, intent, joint_name, level_name, one_rm_source, predicted_name,
     progression, rest_time, set_note,
 };
+use super::setups::hazards_of;
 use super::spotter_words::{Call, calls, spotters};
 use crate::session::draft::{Draft, LoweringPrediction, SessionPlan, SessionPrediction};
 use crate::session::fatigue::FatigueJoint;
-use crate::session::planned_set::{PlannedSet, RepetitionsAllowed, SetKind};
+use crate::session::planned_set::{PlannedSet, RepetitionsAllowed, SetIntent, SetKind};
+use crate::session::strength::Strength;
 use crate::units::{Mass, System};
 use std::collections::BTreeMap;
 
@@ -73,6 +75,8 @@ pub struct PlanWords {
     pub spotters: Option<String>,
     /// The words they agree on, and what each means.
     pub calls: Vec<Call>,
+    /// What is dangerous about it today, a line or two.
+    pub hazards: Vec<String>,
     /// The cautions; never empty.
     pub cautions: Vec<String>,
 }
@@ -98,6 +102,11 @@ impl PlanWords {
             notes: remarks.map(|fact| remark(fact, units)).collect(),
             spotters: plan.spotting().map(spotters),
             calls: plan.spotting().map(calls).unwrap_or_default(),
+            hazards: hazards_of(plan.cautions())
+                .iter()
+                .take(2)
+                .map(|caution| caution_in_words(caution, units))
+                .collect(),
             cautions: plan
                 .cautions()
                 .iter()
@@ -133,7 +142,7 @@ fn rows(draft: &Draft, units: System) -> Vec<SetRow> {
     let mut number = 0;
     let mut first = 1;
     for (index, set) in draft.sets.iter().enumerate() {
-        let row = row(set, units);
+        let row = row(set, &draft.lift.strength(), units);
         if row.is_warm_up {
             rows.push(row);
             continue;
@@ -171,9 +180,9 @@ fn merged(one: Option<String>, other: Option<String>) -> Option<String> {
     other.or(one)
 }
 
-fn row(set: &PlannedSet, units: System) -> SetRow {
-    let mut purpose = vec![intent(set.intent)];
-    purpose.extend(set.notes.iter().map(|note| set_note(note, units)));
+fn row(set: &PlannedSet, strength: &Strength, units: System) -> SetRow {
+    let mut purpose = vec![intent_with_reserve(set)];
+    purpose.extend(set.notes.iter().map(|note| set_note(note, strength, units)));
     let within = if set.groups.len() > 1 {
         format!("{} between groups, then ", rest_time(set.rest_within))
     } else {
@@ -191,6 +200,18 @@ fn row(set: &PlannedSet, units: System) -> SetRow {
         intent: purpose.join("; "),
         has_notes: !set.notes.is_empty(),
         to_failure: set.allowed.map(to_failure),
+    }
+}
+
+/// What a set is for, with the repetitions that are kept in reserve.
+fn intent_with_reserve(set: &PlannedSet) -> String {
+    match set.intent {
+        SetIntent::InReserve | SetIntent::DriveThrough if set.reserve > 0 => {
+            format!("{}, {} in reserve", intent(set.intent), set.reserve)
+        }
+        SetIntent::BuildUp => format!("build up, {} in reserve", set.reserve),
+        SetIntent::TopSet => format!("top set, {} in reserve", set.reserve),
+        other => intent(other),
     }
 }
 

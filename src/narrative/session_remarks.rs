@@ -2,6 +2,7 @@
 //!
 //! In: a [`Remark`] with its numbers. Out: one sentence, masses in the units that were asked for.
 
+use super::failure_words::failure_in_words;
 use super::quantities::{QuantityWords, rounded};
 use crate::session::method::Method;
 use crate::session::remark::{
@@ -55,6 +56,19 @@ fn of_chart(remark: &ChartRemark, units: System) -> String {
         } => format!(
             "top set: {repetitions} repetitions at {} % of 1RM are more than the chart allows ({allowed})",
             percent(share)
+        ),
+        ChartRemark::Eased { left, reserve } => format!(
+            "Loads are {} % lighter than usual: the simulation of this lifter keeps {reserve} in reserve in every set only \
+             then.",
+            percent(1.0 - left)
+        ),
+        ChartRemark::FewerRepetitions {
+            usual,
+            planned,
+            reserve,
+        } => format!(
+            "{planned} repetitions instead of the {usual} that the chart allows: the simulation of this lifter keeps \
+             {reserve} in reserve in every set only then."
         ),
         ChartRemark::Disagreement(one) => disagreement(&one, units),
         ChartRemark::WidestGap {
@@ -143,7 +157,17 @@ fn unusual_total(total: u32, share: f64, usual: (u32, u32)) -> String {
     )
 }
 
+/// Gain in velocity that is none, %: less is not felt on a bar.
+const NO_GAIN_PERCENT: f64 = 2.0;
+
 fn against_straight(straight: Fate, clusters: Fate, gain_percent: f64) -> String {
+    if gain_percent < NO_GAIN_PERCENT {
+        return format!(
+            "Predicted: straight, {}; in clusters, {}: the rests gain nothing here.",
+            fate(straight),
+            fate(clusters)
+        );
+    }
     format!(
         "Predicted: straight, {}; in clusters, {}; over all repetitions asked for, the clusters are {} % faster.",
         fate(straight),
@@ -176,6 +200,10 @@ fn of_lowering(remark: &LoweringRemark, units: System) -> String {
             "Fewer than the customary {} to {} repetitions: more would not keep a reserve in the fatigue model.",
             customary.0, customary.1
         ),
+        LoweringRemark::BelowWindow => {
+            "The load is below the customary 105 % of 1RM: this lifter lowers no more than that with a reserve."
+                .to_owned()
+        }
         LoweringRemark::AboveWindow => {
             "The load is above the customary 105 to 110 % of 1RM.".to_owned()
         }
@@ -206,6 +234,11 @@ fn of_setup(remark: &SetupRemark, units: System) -> String {
             effort,
             flattening_percent,
         } => hardest_place(effort, flattening_percent),
+        SetupRemark::WhenBandsGo {
+            failure,
+            share,
+            arms,
+        } => failure_in_words(&failure, share, arms, units),
         SetupRemark::PlainAsHard { plain, top } => format!(
             "Plain weight that is as hard at its hardest point: {}; this setup has {} at the top.",
             units.mass(plain),

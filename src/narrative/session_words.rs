@@ -4,6 +4,7 @@
 
 use super::faults::told;
 use super::progress_words::verdict_in_words;
+use super::prose::percent;
 use super::quantities::{QuantityWords, rounded};
 use super::spotter_words::way_back;
 use crate::error::Error;
@@ -13,9 +14,9 @@ use crate::session::fatigue::FatigueJoint;
 use crate::session::planned_set::{PlannedSet, SetIntent, SetNote};
 use crate::session::remark::{Frequency, PlanBasis, Progression};
 use crate::session::status::Level;
-use crate::session::strength::OneRmSource;
+use crate::session::strength::{OneRmSource, Strength};
 use crate::study::{PlanNote, SessionName};
-use crate::units::{Duration, System};
+use crate::units::{Duration, Mass, System};
 
 /// "novice", "intermediate", "advanced".
 #[must_use]
@@ -92,9 +93,9 @@ pub fn intent(intent: SetIntent) -> String {
     let text = match intent {
         SetIntent::WarmUp => "warm up, easy and crisp",
         SetIntent::EasyAndCrisp => "easy and crisp",
-        SetIntent::InReserve => "repetitions left in reserve",
-        SetIntent::BuildUp => "build up, two in reserve",
-        SetIntent::TopSet => "top set, one in reserve",
+        SetIntent::InReserve => "straight set",
+        SetIntent::BuildUp => "build up",
+        SetIntent::TopSet => "top set",
         SetIntent::EveryRepetitionFast => "every repetition fast",
         SetIntent::DriveThrough => "drive through to lockout",
         SetIntent::LowerSlowly { time, back } => {
@@ -106,18 +107,21 @@ pub fn intent(intent: SetIntent) -> String {
 
 /// What to know about a set.
 #[must_use]
-pub fn set_note(note: &SetNote, units: System) -> String {
-    let ends = |bottom, top| {
-        let (bottom, top) = (units.mass(bottom), units.mass(top));
-        format!("{bottom} at the bottom, {top} at the top")
+pub fn set_note(note: &SetNote, strength: &Strength, units: System) -> String {
+    let felt = |loads: [Mass; 3]| {
+        let share = |felt: Mass| percent(strength.share_of(felt - strength.body));
+        let [bottom, middle, top] =
+            loads.map(|load| format!("{} ({})", units.mass(load), share(load)));
+        format!("felt: {bottom} at the bottom, {middle} in the middle, {top} at the top, of 1RM")
     };
     match *note {
-        SetNote::Ends { bottom, top } => ends(bottom, top),
+        SetNote::Felt(loads) => felt(loads),
         SetNote::PartsOn {
             method,
-            bottom,
-            top,
-        } => format!("{} on; {}", method.name(), ends(bottom, top)),
+            felt: loads,
+        } => {
+            format!("{} on; {}", method.name(), felt(loads))
+        }
         SetNote::Without(method) => format!("without {}", method.name()),
     }
 }
@@ -184,6 +188,7 @@ pub fn basis(basis: &PlanBasis) -> &str {
         PlanBasis::RepetitionChart => "repetitions at a share of 1RM",
         PlanBasis::Finding(finding) => finding,
         PlanBasis::Guidance => "load, sets, frequency",
+        PlanBasis::Weeks => "how the weeks go on",
         PlanBasis::PyramidSteps => "repetitions 10, 8, 6, 4, 2",
         PlanBasis::ClusterGroups => "groups of 1 to 3, 30 s rest",
         PlanBasis::SessionTotals => "repetitions of a session by load",

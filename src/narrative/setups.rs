@@ -8,11 +8,11 @@ use super::implements::{chain_hang_word, hang_word};
 use super::quantities::rounded;
 use crate::anatomy::Training;
 use crate::movement::Carrier;
-use crate::resistance::Item;
+use crate::resistance::{Item, PieceCaution};
 use crate::setups::{
     Caution, Goal, LeftOut, LeftOutPieces, LeftOutReason, Uses, WayOfHanging, Wish, usual_cautions,
 };
-use crate::study::{PickAnswer, load_points};
+use crate::study::{PickAnswer, Picked, load_points};
 use crate::units::System;
 
 /// The goal in words.
@@ -90,7 +90,8 @@ fn way_in_words(way: &WayOfHanging, units: System) -> String {
 
 fn left_out_reason(reason: LeftOutReason) -> &'static str {
     match reason {
-        LeftOutReason::NoPlaceForChains => "chains cannot hang from what this movement lifts",
+        LeftOutReason::NoPlaceForChains => "chains do not hang on what this movement lifts",
+        LeftOutReason::NoPlaceForBands => "bands are not hung so on what this movement lifts",
         LeftOutReason::NoSecondPiece => "no second piece for the other side",
         LeftOutReason::Overstretched => "would be stretched beyond the safe length",
         LeftOutReason::HangsFree => "would hang free over the whole range and be plain weight",
@@ -105,20 +106,59 @@ fn left_out_reason(reason: LeftOutReason) -> &'static str {
 /// The usual cautions, and those of the ranked setups themselves, each once.
 #[must_use]
 pub fn pick_cautions(pick: &PickAnswer, training: Training, units: System) -> Vec<String> {
-    let items = || {
-        pick.ranked
-            .iter()
-            .flat_map(|picked| &picked.loaded.setup.items)
-    };
-    let usual = usual_cautions(Uses {
+    let usual = usual_of(pick, &pick.ranked, training);
+    let usual = usual.iter().map(|caution| caution_in_words(caution, units));
+    usual.chain(numbered_cautions(pick, units)).collect()
+}
+
+/// Most lines about what is dangerous today.
+const MOST_HAZARDS: usize = 2;
+
+/// What is dangerous about the setup of the card, first of all; then the usual cautions of all answers, none twice.
+#[must_use]
+pub fn card_cautions(
+    pick: &PickAnswer,
+    training: Training,
+    units: System,
+) -> (Vec<String>, Vec<String>) {
+    let first = pick.answers.get(..1).unwrap_or_default();
+    let mut hazards = hazards_of(&usual_of(pick, first, training));
+    hazards.truncate(MOST_HAZARDS);
+    let others = usual_of(pick, &pick.answers, training);
+    let others = others.iter().filter(|caution| !hazards.contains(caution));
+    let words = |caution: &Caution| caution_in_words(caution, units);
+    (
+        hazards.iter().map(words).collect(),
+        others.map(words).collect(),
+    )
+}
+
+/// The cautions that name what can hurt with this load, the gravest first.
+#[must_use]
+pub fn hazards_of(cautions: &[Caution]) -> Vec<Caution> {
+    const GRAVEST: [Caution; 8] = [
+        Caution::ArmsAndSpotters,
+        Caution::SmallSteps,
+        Caution::Recoil,
+        Caution::EvenChains,
+        Caution::RoundingBack,
+        Caution::SafetyArms,
+        Caution::SledStops,
+        Caution::Collars,
+    ];
+    let there = GRAVEST.into_iter();
+    there.filter(|caution| cautions.contains(caution)).collect()
+}
+
+fn usual_of(pick: &PickAnswer, setups: &[Picked], training: Training) -> Vec<Caution> {
+    let items = || setups.iter().flat_map(|picked| &picked.loaded.setup.items);
+    usual_cautions(Uses {
         bar: pick.study.range.carrier == Carrier::Bar,
-        catch: pick.catch,
+        catch: pick.handling.catch,
         bands: items().any(|item| matches!(item, Item::Band(_))),
         chains: items().any(|item| matches!(item, Item::Chain(_))),
         novice: training == Training::Novice,
-    });
-    let usual = usual.iter().map(|caution| caution_in_words(caution, units));
-    usual.chain(numbered_cautions(pick, units)).collect()
+    })
 }
 
 /// What to watch for in single setups, with the numbers of those that it concerns.
@@ -127,7 +167,10 @@ fn numbered_cautions(pick: &PickAnswer, units: System) -> Vec<String> {
     let mut concerned: Vec<(String, Vec<String>)> = Vec::new();
     for (index, picked) in pick.ranked.iter().enumerate() {
         let setup = &picked.study.demand.setup;
-        for caution in setup.piece_cautions(&points, &pick.study.range.carrier) {
+        let cautions = setup.piece_cautions(&points, &pick.study.range.carrier);
+        // A band that is slack for a while is a fact of the setup, told there.
+        let cautions = cautions.into_iter();
+        for caution in cautions.filter(|c| !matches!(c, PieceCaution::PartlySlack { .. })) {
             let sentence = caution_in_words(&Caution::Piece(caution), units);
             let number = (index + 1).to_string();
             match concerned.iter_mut().find(|(known, _)| *known == sentence) {

@@ -54,9 +54,7 @@ pub fn spotters_place(stand: SpottersStand) -> &'static str {
 fn helpers_place(place: HelperPlace) -> &'static str {
     match place {
         HelperPlace::BarEndsAndMiddle => "one at each end of the bar, one in the middle in charge",
-        HelperPlace::BarEnds => "one at each end of the bar, one of them in charge",
         HelperPlace::SledSides => "one at each side of the sled, one of them in charge",
-        HelperPlace::Waist => "below and behind, hands at the lifter's waist",
         HelperPlace::Beside => "beside the lifter",
         HelperPlace::Lever => "at the machine's lever",
         HelperPlace::Dumbbells => "one at each dumb-bell",

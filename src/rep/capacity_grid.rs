@@ -46,7 +46,7 @@ type Node = (f64, u8);
 impl CapacityGrid {
     /// Solves the programme at every node, one place after the other in parallel.
     ///
-    /// `places` are indices into the range's poses; `directions` the load's unit force at each pose.
+    /// Speeds are those of a grid that is alike, where one is given. `places` are indices into the range's poses; `directions` the load's unit force at each pose.
     /// Each place starts from a fresh solver, so the answer does not depend on the number of threads.
     ///
     /// **Fails** where a pose cannot be held still or lowered; at lifting speeds that no muscle
@@ -56,9 +56,12 @@ impl CapacityGrid {
         range: &Range,
         places: &[usize],
         directions: &[PlaneForce],
-        passive: &[f64],
+        (passive, like): (&[f64], Option<&Self>),
     ) -> Result<Self> {
-        let speeds = speeds_up_to(fastest(acting, range, places, directions, passive)?);
+        let speeds = match like {
+            Some(like) => like.speeds.clone(),
+            None => speeds_up_to(fastest(acting, range, places, directions, passive)?),
+        };
         let columns: Vec<Vec<Node>> = places
             .par_iter()
             .map(|&place| {
@@ -78,6 +81,29 @@ impl CapacityGrid {
             ranges,
             speeds,
         })
+    }
+
+    /// The weighted mean of grids on the same places and speeds; joints that limit are those of the first.
+    ///
+    /// ```text
+    /// f = Σ w_k·f_k          Σ w_k = 1
+    /// ```
+    /// **Shape.** Linear in every grid. **Source.** Capacity is a concave, piecewise linear function of the muscles'
+    /// forces, since a linear programme's optimum is one of its limits. **Fails.** Never.
+    pub(super) fn mean_of(parts: &[(f64, &Self)]) -> Option<Self> {
+        let ((weight, first), others) = parts.split_first()?;
+        let mut mean = (*first).clone();
+        for node in &mut mean.nodes {
+            *node = node.map(|value| weight * value);
+        }
+        for (weight, grid) in others {
+            for (sum, node) in mean.nodes.iter_mut().zip(&grid.nodes) {
+                for (sum, value) in sum.iter_mut().zip(node) {
+                    *sum += weight * value;
+                }
+            }
+        }
+        Some(mean)
     }
 
     /// Generalised force of full activation at a place and speed, N·m per unit of range.

@@ -49,13 +49,7 @@ impl RepModel {
     ///
     /// **Fails** as [`RepModel::new`].
     pub fn for_setup(movement: &Movement, lifter: &Lifter, setup: &Setup) -> Result<Self> {
-        let range = trace(movement, lifter, PLACES)?;
-        let points: Vec<_> = range.poses.iter().map(|pose| pose.load).collect();
-        let plain = plain_direction(range.carrier);
-        let directions: Vec<PlaneForce> = patterns(setup, &points, &range.carrier, Motion::Hold)
-            .iter()
-            .map(|felt| unit_or(felt.force, plain))
-            .collect();
+        let (range, directions) = pulled(movement, lifter, setup)?;
         Self::along(&range, lifter, &directions)
     }
 
@@ -63,6 +57,38 @@ impl RepModel {
     ///
     /// **Fails** with fewer than 21 poses, and as [`RepModel::new`].
     pub fn along(range: &Range, lifter: &Lifter, directions: &[PlaneForce]) -> Result<Self> {
+        Self::solved(range, lifter, directions, None)
+    }
+
+    /// The same lift of a lifter whose muscles are weaker, pulled in the direction of a setup, on the same speeds.
+    ///
+    /// **Fails** as [`RepModel::new`].
+    pub fn weaker(&self, movement: &Movement, lifter: &Lifter, setup: &Setup) -> Result<Self> {
+        let (range, directions) = pulled(movement, lifter, setup)?;
+        Self::solved(&range, lifter, &directions, Some(&self.grid))
+    }
+
+    /// This lift with the weighted mean of what weaker lifters can hold; limbs and tissue that does not tire are its own.
+    #[must_use]
+    pub fn with_mean_of(&self, parts: &[(f64, &Self)]) -> Self {
+        let grids: Vec<(f64, &CapacityGrid)> = parts
+            .iter()
+            .map(|(weight, model)| (*weight, &model.grid))
+            .collect();
+        Self {
+            grid: CapacityGrid::mean_of(&grids).unwrap_or_else(|| self.grid.clone()),
+            track: self.track.clone(),
+            dynamics: self.dynamics.clone(),
+            joints: self.joints.clone(),
+        }
+    }
+
+    fn solved(
+        range: &Range,
+        lifter: &Lifter,
+        directions: &[PlaneForce],
+        like: Option<&CapacityGrid>,
+    ) -> Result<Self> {
         let last = range.poses.len().saturating_sub(1);
         if last + 1 < FEWEST_POSES || directions.len() != range.poses.len() {
             return Err(Error::bad(RepetitionFault::TooFewPoses {
@@ -76,7 +102,7 @@ impl RepModel {
         let track = Track::new(range, &acting, &braking);
         let places = columns_of(last);
         let passive = track.passive_at_places();
-        let grid = CapacityGrid::build(&acting, range, &places, directions, &passive)?;
+        let grid = CapacityGrid::build(&acting, range, &places, directions, (&passive, like))?;
         Ok(Self {
             grid,
             track,
@@ -145,6 +171,18 @@ impl RepModel {
         let rigged = put_up(setup, &self.track.points);
         MotionEquation::new(&self.track, &self.grid, &rigged)
     }
+}
+
+/// The poses of a lift, and the direction in which a setup pulls at each.
+fn pulled(movement: &Movement, lifter: &Lifter, setup: &Setup) -> Result<(Range, Vec<PlaneForce>)> {
+    let range = trace(movement, lifter, PLACES)?;
+    let points: Vec<_> = range.poses.iter().map(|pose| pose.load).collect();
+    let plain = plain_direction(range.carrier);
+    let directions = patterns(setup, &points, &range.carrier, Motion::Hold)
+        .iter()
+        .map(|felt| unit_or(felt.force, plain))
+        .collect();
+    Ok((range, directions))
 }
 
 /// Indices of the poses that carry a column of the grid.

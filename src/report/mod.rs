@@ -31,6 +31,7 @@ mod table;
 mod trend_report;
 mod warnings;
 mod worked_report;
+mod wrapping;
 
 pub use cohort_report::{cohort_csv, cohort_json, cohort_text};
 pub use csv::rows_to_csv;
@@ -42,7 +43,7 @@ pub use maximum_report::{maximum_csv, maximum_json, maximum_text};
 pub use movements_report::{movements_csv, movements_json, movements_table};
 pub use pair_report::{grid_csv, grid_json, grid_table};
 pub use parameters_report::{found_values, parameters_csv, parameters_json, parameters_table};
-pub use pick_report::ranking_table;
+pub use pick_report::{pick_card_text, ranking_table};
 pub use plan_record::PlanRecord;
 pub use plan_text::{plan_cautions, plan_csv, plan_text};
 pub use ranks_report::{rank_csv, rank_json, rank_table};
@@ -52,7 +53,7 @@ pub use repetition_report::{
 pub use run_record::{ModelFileRecord, ReadFileRecord, RunRecord};
 pub use sample::{Sample, samples};
 pub use setup_rows::{SetupRow, ranking_csv, ranking_json, setup_row};
-pub use sheet_html::sheet_html;
+pub use sheet_html::{one_sheet_html, sheet_html};
 pub use sources_report::{sources_csv, sources_json, sources_text};
 pub use summary::{CurveSummary, summary};
 pub use trend_report::{trend_csv, trend_json, trend_text};

@@ -4,19 +4,66 @@
 //! the first wins, what else stands out, cautions.
 
 use super::table::table;
+use super::wrapping::wrapped;
 use crate::anatomy::Training;
 use crate::narrative::advice_words::advice_sentences;
 use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::hanging::hangs_explained;
+use crate::narrative::pick_card_words::{CHOICE_HEAD, answer_lines, card_head, card_lines};
 use crate::narrative::pick_words::{
     CAUTIONS_HEAD, FRONT_HEADS, LEFT_OUT_HEAD, PICKED_HEADS, RECIPES_HEAD, front_cells, front_head,
     how_to_read, pick_head, picked_cells, recipe,
 };
 use crate::narrative::reasons::why_first;
-use crate::narrative::setups::{left_out_in_words, pick_cautions};
+use crate::narrative::setups::{card_cautions, left_out_in_words, pick_cautions};
 use crate::resistance::Item;
-use crate::study::PickAnswer;
+use crate::study::{PickAnswer, PickCard};
 use crate::units::System;
+
+/// Marks a line about what is dangerous today.
+pub(super) const HAZARD: &str = "! ";
+
+/// The card of the setup that is advised, then one answer of each other kind.
+#[must_use]
+pub fn pick_card_text(
+    pick: &PickAnswer,
+    card: Option<&PickCard>,
+    training: Training,
+    units: System,
+) -> String {
+    let mut lines: Vec<String> = Vec::new();
+    for head in card_head(pick, units) {
+        lines.extend(wrapped("", &head));
+    }
+    let (hazards, others) = card_cautions(pick, training, units);
+    lines.extend(hazards.iter().flat_map(|words| wrapped(HAZARD, words)));
+    lines.push(String::new());
+    if let (Some(first), Some(card)) = (pick.answers.first(), card) {
+        for (label, words) in card_lines(pick, first, card, units) {
+            lines.extend(wrapped(&format!("{label:<10}"), &words));
+        }
+        lines.push(String::new());
+    }
+    if pick.answers.len() > 1 {
+        lines.push(CHOICE_HEAD.to_owned());
+    }
+    for answer in pick.answers.iter().skip(1) {
+        for (index, words) in answer_lines(pick, answer, units).iter().enumerate() {
+            let head = if index == 0 { "- " } else { "    " };
+            lines.extend(wrapped(head, words));
+        }
+    }
+    for words in advice_sentences(&pick.advice, units) {
+        lines.extend(wrapped("", &words));
+    }
+    for words in fibre_warning_lines(&pick.study) {
+        lines.extend(wrapped("", &words));
+    }
+    lines.push(String::new());
+    lines.push(CAUTIONS_HEAD.to_owned());
+    lines.extend(others.iter().flat_map(|caution| wrapped("- ", caution)));
+    lines.join("\n") + "\n"
+}
 
 /// The ranking as text for people.
 #[must_use]

@@ -16,6 +16,7 @@ use crate::narrative::spotter_words::spotters_place;
 use crate::session::draft::{Draft, LoweringPrediction, SessionPrediction};
 use crate::session::planned_set::PlannedSet;
 use crate::session::prediction::RepPrediction;
+use crate::session::strength::Strength;
 use crate::study::{PlanAnswer, PlannedSession};
 use crate::units::System;
 use serde::{Serialize, Serializer};
@@ -66,6 +67,8 @@ struct SetRecord<'a> {
     kind: &'static str,
     load_kg: f64,
     share_of_one_rm: f64,
+    hardest_effort: Option<f64>,
+    reserve: u32,
     on_the_bar: String,
     groups: &'a [u32],
     repetitions: u32,
@@ -170,7 +173,7 @@ impl<'a> SessionRecord<'a> {
             sets: draft
                 .sets
                 .iter()
-                .map(|set| SetRecord::of(set, units))
+                .map(|set| SetRecord::of(set, &lift.strength(), units))
                 .collect(),
             predictions: draft.predictions.iter().map(PredictionRecord::of).collect(),
             lowerings: draft.lowerings.iter().map(LoweringRecord::of).collect(),
@@ -200,11 +203,13 @@ fn sources(draft: &Draft) -> Vec<BasisRecord<'_>> {
 }
 
 impl<'a> SetRecord<'a> {
-    fn of(set: &'a PlannedSet, units: System) -> Self {
+    fn of(set: &'a PlannedSet, strength: &Strength, units: System) -> Self {
         Self {
             kind: set_kind(set.kind),
             load_kg: set.load.total.as_kg(),
             share_of_one_rm: set.share,
+            hardest_effort: set.effort,
+            reserve: set.reserve,
             on_the_bar: loading_in_words(&set.load),
             groups: &set.groups,
             repetitions: set.repetitions(),
@@ -214,7 +219,11 @@ impl<'a> SetRecord<'a> {
             to_failure_by_chart: set.allowed.and_then(|allowed| allowed.by_chart),
             to_failure_by_model: set.allowed.and_then(|allowed| allowed.by_model),
             intent: intent(set.intent),
-            notes: set.notes.iter().map(|note| set_note(note, units)).collect(),
+            notes: set
+                .notes
+                .iter()
+                .map(|note| set_note(note, strength, units))
+                .collect(),
         }
     }
 }

@@ -4,7 +4,9 @@
 //! of them.
 
 use super::csv::rows_to_csv;
+use super::pick_report::HAZARD;
 use super::table::table;
+use super::wrapping::wrapped;
 use crate::narrative::cautions::caution_in_words;
 use crate::narrative::loads::loading_in_words;
 use crate::narrative::plan_words::{PlanWords, SetRow};
@@ -12,11 +14,11 @@ use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::narrative::session_words::{
     groups_added, intent, plan_note, refusal_reason, session_name,
 };
+use crate::narrative::setups::hazards_of;
 use crate::session::planned_set::SetKind;
 use crate::setups::Caution;
 use crate::study::{PlanAnswer, PlannedSession};
 use crate::units::{Mass, System};
-use std::fmt::Write;
 
 /// Sessions as text with what was taken for granted: an overview where there are several, then each; the cautions last and always.
 #[must_use]
@@ -28,22 +30,59 @@ pub fn plan_text(answer: &PlanAnswer, units: System) -> String {
     }
     for (method, fault) in &answer.refused {
         let reason = refusal_reason(fault, units);
-        let _ = writeln!(text, "not planned: {}: {reason}", method.name());
+        push(
+            &mut text,
+            &format!("not planned: {}: ", method.name()),
+            &reason,
+        );
     }
     if !answer.refused.is_empty() {
         text.push('\n');
     }
-    let mut said: Vec<String> = Vec::new();
+    let hazards = plan_hazards(&answer.sessions, units);
+    for hazard in &hazards {
+        push(&mut text, HAZARD, hazard);
+    }
+    if !hazards.is_empty() {
+        text.push('\n');
+    }
+    let mut said: Vec<(String, String)> = Vec::new();
     for session in &answer.sessions {
         session_text(&mut text, session, units, &mut said);
     }
     for note in &answer.notes {
-        let _ = writeln!(text, "note: {}", plan_note(note, units));
+        push(&mut text, "note: ", &plan_note(note, units));
     }
     for caution in plan_cautions(&answer.sessions, units) {
-        let _ = writeln!(text, "caution: {caution}");
+        if !hazards.contains(&caution) {
+            push(&mut text, "caution: ", &caution);
+        }
     }
     text
+}
+
+/// Writes words behind a head, no line wider than a terminal.
+fn push(text: &mut String, head: &str, words: &str) {
+    for line in wrapped(head, words) {
+        text.push_str(&line);
+        text.push('\n');
+    }
+}
+
+/// Most lines about what is dangerous today.
+const MOST_HAZARDS: usize = 2;
+
+/// What is dangerous about the sessions, the gravest first.
+fn plan_hazards(sessions: &[PlannedSession], units: System) -> Vec<String> {
+    let cautions: Vec<Caution> = sessions
+        .iter()
+        .flat_map(|session| session.plan.cautions())
+        .cloned()
+        .collect();
+    let gravest = hazards_of(&cautions).into_iter().take(MOST_HAZARDS);
+    gravest
+        .map(|caution| caution_in_words(&caution, units))
+        .collect()
 }
 
 /// A row a session: what is lifted, how much of it, how fast and how long.
@@ -92,43 +131,40 @@ fn session_text(
     text: &mut String,
     session: &PlannedSession,
     units: System,
-    said: &mut Vec<String>,
+    said: &mut Vec<(String, String)>,
 ) {
     let words = PlanWords::of(&session.plan, units);
-    let _ = writeln!(
+    push(
         text,
-        "{}: {} ({}; {}; {})\n",
-        session_name(session.name),
-        words.movement,
-        words.one_rm,
-        words.level,
-        words.amount
+        "",
+        &format!(
+            "{}: {} ({}; {}; {})",
+            session_name(session.name),
+            words.movement,
+            words.one_rm,
+            words.level,
+            words.amount
+        ),
     );
-    text.push_str(&set_table(&words.rows));
+    text.push('\n');
+    set_table(text, &words.rows);
     text.push('\n');
     for line in lines(&words) {
         // A line that stands under an earlier session is not said again.
         if !said.contains(&line) {
-            let _ = writeln!(text, "{line}");
+            push(text, &line.0, &line.1);
             said.push(line);
         }
     }
     text.push('\n');
 }
 
-fn set_table(rows: &[SetRow]) -> String {
+/// The sets, what is loaded and what it is for under each.
+fn set_table(text: &mut String, rows: &[SetRow]) {
     let compared = rows.iter().any(|row| row.to_failure.is_some());
-    let mut header = vec![
-        "set",
-        "load",
-        "% of 1RM",
-        "repetitions",
-        "rest",
-        "how to load",
-        "what for",
-    ];
+    let mut header = vec!["set", "load", "% of 1RM", "repetitions", "rest"];
     if compared {
-        header.push("to failure: chart / model");
+        header.push("possible: chart / simulated");
     }
     let cells = rows
         .iter()
@@ -139,8 +175,6 @@ fn set_table(rows: &[SetRow]) -> String {
                 row.percent.clone(),
                 row.repetitions.clone(),
                 row.rest.clone(),
-                row.how.clone(),
-                row.intent.clone(),
             ];
             if compared {
                 cells.push(row.to_failure.clone().unwrap_or_default());
@@ -148,15 +182,22 @@ fn set_table(rows: &[SetRow]) -> String {
             cells
         })
         .collect();
-    table(&header, cells, header.len())
+    let lines = table(&header, cells, header.len());
+    for (index, line) in lines.lines().enumerate() {
+        text.push_str(line);
+        text.push('\n');
+        if let Some(row) = index.checked_sub(1).and_then(|index| rows.get(index)) {
+            push(text, "         ", &format!("{}; {}", row.how, row.intent));
+        }
+    }
 }
 
 /// Everything beside the table but the cautions, one thought a line.
-fn lines(words: &PlanWords) -> Vec<String> {
-    let mut lines: Vec<String> = Vec::new();
+fn lines(words: &PlanWords) -> Vec<(String, String)> {
+    let mut lines: Vec<(String, String)> = Vec::new();
     let mut push = |head: &str, line: &str| {
         if !line.is_empty() {
-            lines.push(format!("{head}: {line}"));
+            lines.push((format!("{head}: "), line.to_owned()));
         }
     };
     for part in &words.setup {
@@ -174,7 +215,7 @@ fn lines(words: &PlanWords) -> Vec<String> {
         push("spotters", spotters);
     }
     let calls = words.calls.iter();
-    lines.extend(calls.map(|(word, meaning)| format!("  \"{word}\": {meaning}")));
+    lines.extend(calls.map(|(word, meaning)| (format!("  \"{word}\": "), (*meaning).to_owned())));
     lines
 }
 

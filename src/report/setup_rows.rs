@@ -9,10 +9,11 @@ use crate::anatomy::Training;
 use crate::narrative::advice_words::advice_sentences;
 use crate::narrative::hanging::hung_in_words;
 use crate::narrative::loads::loading_in_words;
+use crate::narrative::pick_card_words::family_name;
 use crate::narrative::reasons::why_first;
 use crate::narrative::setups::{goal_in_words, left_out_in_words, pick_cautions};
 use crate::study::{PickAnswer, Picked};
-use crate::units::{Mass, System};
+use crate::units::{Length, Mass, System};
 use serde::Serialize;
 
 /// One setup as plain figures, in kilograms and pounds.
@@ -61,10 +62,29 @@ pub struct SetupRow {
     pub sticking_region_range: Option<[f64; 2]>,
     /// The joint that gives way first there.
     pub limiting_joint: Option<&'static str>,
+    /// What kind of setup it is.
+    pub kind: &'static str,
+    /// What is left when its bands give way; nothing without bands.
+    pub when_bands_go: Option<FailureRow>,
     /// Plates, bands and chains a side.
     pub pieces_a_side: u32,
     /// Bands and chains a side.
     pub hung_a_side: u32,
+}
+
+/// What is left when bands give way.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct FailureRow {
+    /// How much more hangs on one side than on the other when one goes, kg.
+    pub one_side_kg: f64,
+    /// Whether the load grows then.
+    pub grows: bool,
+    /// The most that is felt after one went, kg.
+    pub after_one_kg: f64,
+    /// The most that is felt when all are gone, kg.
+    pub after_all_kg: f64,
+    /// The same as a share of the 1RM, %.
+    pub after_all_percent: f64,
 }
 
 #[derive(Serialize)]
@@ -82,6 +102,9 @@ struct PickSummary<'a> {
     buildable: u64,
     fitting: u64,
     non_dominated: usize,
+    one_rm_kg: f64,
+    lowered_kg: f64,
+    safety_arms_cm: Option<f64>,
     why: String,
     advice: Vec<String>,
     best_added_percent: Option<f64>,
@@ -95,6 +118,7 @@ struct PickJson<'a> {
     summary: PickSummary<'a>,
     warnings: Vec<WarningRow>,
     plain: Option<SetupRow>,
+    answers: Vec<SetupRow>,
     ranked: Vec<SetupRow>,
     non_dominated: Vec<SetupRow>,
 }
@@ -126,6 +150,14 @@ pub fn setup_row(pick: &PickAnswer, rank: usize, picked: &Picked) -> SetupRow {
         sticking_point_range: sticking.map(|s| s.point_range),
         sticking_region_range: sticking.map(|s| [s.from_range, s.to_range]),
         limiting_joint: picked.study.limiting.map(|joint| pick.study.joint(joint)),
+        kind: family_name(pick, picked),
+        when_bands_go: picked.loaded.failure.map(|failure| FailureRow {
+            one_side_kg: failure.one_side.as_kg(),
+            grows: failure.grows,
+            after_one_kg: failure.after_one.as_kg(),
+            after_all_kg: failure.after_all.as_kg(),
+            after_all_percent: 100.0 * pick.safety.share_of(failure.after_all),
+        }),
         pieces_a_side: picked.loaded.pieces,
         hung_a_side: picked.loaded.hung,
     }
@@ -159,6 +191,9 @@ pub fn ranking_json(pick: &PickAnswer, training: Training, units: System) -> Str
             buildable: pick.counts.buildable(),
             fitting: pick.counts.fitting,
             non_dominated: pick.front_size,
+            one_rm_kg: pick.safety.one_rm.as_kg(),
+            lowered_kg: pick.safety.lowered.as_kg(),
+            safety_arms_cm: pick.safety.arms.map(Length::as_cm),
             why: why_first(pick, units),
             advice: advice_sentences(&pick.advice, units),
             best_added_percent: pick.advice.best_added_percent,
@@ -168,6 +203,7 @@ pub fn ranking_json(pick: &PickAnswer, training: Training, units: System) -> Str
         },
         warnings: warnings(&pick.study),
         plain: pick.plain.as_ref().map(|plain| setup_row(pick, 0, plain)),
+        answers: rows(pick, &pick.answers),
         ranked: rows(pick, &pick.ranked),
         non_dominated: rows(pick, &pick.front),
     })

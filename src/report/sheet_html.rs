@@ -26,18 +26,31 @@ small{display:block;font-size:.84em;color:#4a5361}i{display:inline-block;width:.
 .cautions ul{margin:0;padding-left:1.1em;columns:2;column-gap:1.8em;font-size:.87em}.cautions li{margin-bottom:.15em;break-inside:avoid}\
 @media screen{section{padding:8mm 4mm}}@media print{.work td{print-color-adjust:exact;-webkit-print-color-adjust:exact}}";
 
+/// One sheet of given words.
+#[must_use]
+pub fn one_sheet_html(title: &str, words: &PlanWords, paper: Paper) -> String {
+    pages(paper, |page| section(page, title, words, paper))
+}
+
 /// Sessions as a page of this paper.
 #[must_use]
 pub fn sheet_html(sessions: &[PlannedSession], units: System, paper: Paper) -> String {
+    pages(paper, |page| {
+        for session in sessions {
+            let words = PlanWords::of(&session.plan, units);
+            section(page, &session_name(session.name), &words, paper);
+        }
+    })
+}
+
+/// A whole page round what is written into it.
+fn pages(paper: Paper, write: impl FnOnce(&mut String)) -> String {
     let mut page = format!(
         "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>Session sheet</title>\
          <meta name=\"viewport\" content=\"width=device-width\"><style>@page{{size:{};margin:11mm}}{STYLE}</style></head><body>\n",
         paper.name()
     );
-    for session in sessions {
-        let words = PlanWords::of(&session.plan, units);
-        section(&mut page, &session_name(session.name), &words, paper);
-    }
+    write(&mut page);
     page.push_str("</body></html>\n");
     page
 }

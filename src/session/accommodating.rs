@@ -39,12 +39,20 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
     );
     draft.sets = warm_ups(request, setup)?;
     let set = working_set(request, setup)?;
-    let sets = request.wishes.sets.unwrap_or(guidance.sets);
+    let sets = request.sets(guidance.sets);
     draft.sets.extend(std::iter::repeat_n(set, sets as usize));
     draft.setup = Some(setup.clone());
     draft.remarks.push(Remark::Setup(SetupRemark::HardestPlace {
         effort: setup.max_effort,
         flattening_percent: setup.flattening_percent,
+    }));
+    draft.remarks.extend(setup.failure.map(|failure| {
+        let whole = request.lift.one_rm + request.lift.body;
+        Remark::Setup(SetupRemark::WhenBandsGo {
+            failure,
+            share: failure.after_all.as_kg() / whole.as_kg().max(1.0e-9),
+            arms: setup.arms,
+        })
     }));
     draft.remarks.extend(setup.plain.map(|plain| {
         Remark::Setup(SetupRemark::PlainAsHard {
@@ -78,7 +86,7 @@ fn working_set(request: &SessionRequest, setup: &AccommodatingSetup) -> Result<P
     let usual = || {
         allowed
             .unwrap_or(BEYOND_CHART)
-            .saturating_sub(RESERVE)
+            .saturating_sub(request.reserve(RESERVE))
             .max(1)
     };
     let mut set = PlannedSet::work(
@@ -88,10 +96,9 @@ fn working_set(request: &SessionRequest, setup: &AccommodatingSetup) -> Result<P
         request.rest_between(setup.max_effort)?,
         SetIntent::DriveThrough,
     );
-    set.share = setup.max_effort;
-    let (bottom, top) = ends(setup, 1.0);
-    set.notes.push(SetNote::Ends { bottom, top });
-    Ok(set)
+    set.effort = Some(setup.max_effort);
+    set.notes.push(SetNote::Felt(felt(setup, 1.0)));
+    Ok(set.keeping(request.reserve(RESERVE)))
 }
 
 /// The sets with the setup on, and with plain weight.
@@ -111,12 +118,12 @@ fn predict_both(
     Ok(())
 }
 
-/// Load at the bottom and at the top with a share of the setup's plates.
-fn ends(setup: &AccommodatingSetup, share: f64) -> (Mass, Mass) {
+/// Load at the bottom, in the middle and at the top with a share of the setup's plates.
+fn felt(setup: &AccommodatingSetup, share: f64) -> [Mass; 3] {
     let plates_kg = setup.bar_and_plates.total.as_kg();
     let lighter_kg = plates_kg * (1.0 - share);
-    let lighter = |whole: Mass| Mass::from_kg(whole.as_kg() - lighter_kg);
-    (lighter(setup.bottom), lighter(setup.top))
+    [setup.bottom, setup.middle, setup.top]
+        .map(|whole| Mass::from_kg((whole.as_kg() - lighter_kg).max(0.0)))
 }
 
 /// The ladder up to the plates of the setup; the heavier steps already carry the bands or chains.
@@ -126,13 +133,10 @@ fn warm_ups(request: &SessionRequest, setup: &AccommodatingSetup) -> Result<Vec<
     for set in &mut sets {
         let share = set.load.total.as_kg() / working.as_kg();
         set.intent = SetIntent::EasyAndCrisp;
-        set.share = share * setup.max_effort;
         set.notes.push(if share >= WITH_PARTS_FROM {
-            let (bottom, top) = ends(setup, share);
             SetNote::PartsOn {
                 method: request.method,
-                bottom,
-                top,
+                felt: felt(setup, share),
             }
         } else {
             SetNote::Without(request.method)

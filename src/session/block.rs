@@ -1,29 +1,31 @@
-//! A block of weeks: one overload day and one lighter day a week, loads rising, the last week easier.
+//! A block of weeks that go on by a published rule.
 //!
 //! In: a [`SessionRequest`] and a number of weeks. Out: the sessions of every week, each a whole plan with its
-//! cautions.
+//! cautions. A novice's repetitions rise, then the load (double progression). For others every round has fewer
+//! repetitions and more load than the one before, within a round the reserve falls from week to week, and an easier
+//! week ends it.
 
 use super::draft::SessionPlan;
 use super::method::Method;
-use super::overload;
-use super::request::SessionRequest;
+use super::published::{DeloadRule, WeekRules};
+use super::remark::PlanBasis;
+use super::request::{DayAim, SessionRequest};
 use super::schemes::plan;
 use super::status::Level;
+use super::straight::RESERVE;
 use crate::bounds::bounds;
 use crate::error::{Error, Result, SchemeFault};
-
-/// Weeks of a round: three that rise and one easier (common practice).
-pub const ROUND_WEEKS: u32 = 4;
-
-/// Rise of the lighter day from week to week, share of the load: the small end of ACSM 2009's 2 to 10 %.
-pub const WEEKLY_RISE: f64 = 0.02;
-
-/// What an easier week takes: share of the load and of the sets (common practice: a tenth lighter, about
-/// half the sets).
-pub const EASIER: (f64, f64) = (0.90, 0.5);
+use crate::source::Source;
 
 /// Days between the two sessions of a week: Monday and Thursday, for example.
 pub const DAYS_BETWEEN: u32 = 3;
+
+/// What a lighter day takes of the week's load, so that the next heavy day finds the lifter fresh (common practice: a
+/// tenth), and what it keeps more in reserve.
+const LIGHTER: (f64, u32) = (0.90, 2);
+
+/// What a method's day takes of its usual load in the first week and the second of a round (assumed).
+const METHOD_WEEKS: [f64; 3] = [0.95, 0.975, 1.0];
 
 /// What a day of a block is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -67,10 +69,10 @@ pub struct Block {
     pub weeks: Vec<BlockWeek>,
 }
 
-/// Plans a block: the method of the request once a week, straight sets on the other day, the last week of
-/// every round (and of the block) easier and without the overload day.
+/// Plans a block: the method of the request once a week beside a lighter day of straight sets; with straight sets a
+/// heavy day and a lighter one. A novice gets straight sets on every day and no easier week.
 ///
-/// A novice gets straight sets on every day. **Fails** as [`plan`] does, and for no or too many weeks.
+/// **Fails** as [`plan`] does, and for no or too many weeks.
 pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
     let bound = &bounds().block_weeks;
     if !bound.holds(f64::from(weeks)) {
@@ -80,43 +82,141 @@ pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
         }));
     }
     plan(request)?;
+    let mut daily = request.with_method(request.method);
+    daily.wishes = request.wishes;
+    // Two days share what a week allows.
+    daily.wishes.sets_a_week = request.wishes.sets_a_week.map(|sets| (sets / 2).max(1));
     let weeks = (1..=weeks)
-        .map(|week| self::week(request, week, weeks))
+        .map(|week| self::week(&daily, week, weeks))
         .collect::<Result<_>>()?;
     Ok(Block { weeks })
 }
 
 fn week(request: &SessionRequest, week: u32, weeks: u32) -> Result<BlockWeek> {
-    let easier = week > 1 && (week == weeks || week.is_multiple_of(ROUND_WEEKS));
-    let step = (week - 1) % ROUND_WEEKS;
-    let plain = request.level() == Level::Novice || request.method == Method::Straight;
+    let rules = &request.published.straight.weeks;
+    if request.level() == Level::Novice {
+        let aim = novice_aim(request, rules, week);
+        let source = &rules.novice.source;
+        let session = || straight_day(request, aim, source);
+        return Ok(BlockWeek {
+            week,
+            easier: false,
+            days: days(
+                (DayPurpose::Main, session()?),
+                (DayPurpose::Main, session()?),
+            ),
+        });
+    }
+    let easier = week.is_multiple_of(rules.deload.every);
+    let aim = round_aim(request, rules, (week, weeks))?;
+    let source = &rules.rounds.source;
     let days = if easier {
-        easier_days(request)?
-    } else if plain {
-        // Rises from the usual load by a step a week.
-        let main = 1.0 + WEEKLY_RISE * f64::from(step);
-        let session = || straight_day(request, main, false);
+        let aim = eased(aim, &rules.deload);
+        let session = |share: f64| {
+            let aim = DayAim {
+                share: aim.share * share,
+                ..aim
+            };
+            straight_day(request, aim, &rules.deload.source)
+        };
         days(
-            (DayPurpose::Main, session()?),
-            (DayPurpose::Main, session()?),
+            (DayPurpose::Easier, session(1.0)?),
+            (DayPurpose::Easier, session(LIGHTER.0)?),
+        )
+    } else if request.method == Method::Straight {
+        days(
+            (DayPurpose::Main, straight_day(request, aim, source)?),
+            (
+                DayPurpose::Lighter,
+                straight_day(request, lighter(aim), source)?,
+            ),
         )
     } else {
-        // A tenth below it, so that the overload day finds the lifter fresh.
-        let light = EASIER.0 + WEEKLY_RISE * f64::from(step);
+        let step = (week - 1) % rules.deload.every;
         days(
-            (DayPurpose::Overload, overload_day(request, step)?),
-            (DayPurpose::Lighter, straight_day(request, light, false)?),
+            (DayPurpose::Overload, method_day(request, step)?),
+            (
+                DayPurpose::Lighter,
+                straight_day(request, lighter(aim), source)?,
+            ),
         )
     };
     Ok(BlockWeek { week, easier, days })
 }
 
-fn easier_days(request: &SessionRequest) -> Result<Vec<BlockDay>> {
-    let session = |share: f64| straight_day(request, share, true);
-    Ok(days(
-        (DayPurpose::Easier, session(EASIER.0)?),
-        (DayPurpose::Easier, session(EASIER.0 * EASIER.0)?),
-    ))
+/// A novice's week: so many repetitions, a load that rises whenever they begin again.
+fn novice_aim(request: &SessionRequest, rules: &WeekRules, week: u32) -> DayAim {
+    let novice = &rules.novice;
+    let count = novice.repetitions.len().max(1) as u32;
+    let (rises, step) = ((week - 1) / count, (week - 1) % count);
+    let (upper, lower) = novice.step_percent;
+    let percent = if request.lift.lower_body && !request.lift.one_joint {
+        lower
+    } else {
+        upper
+    };
+    DayAim {
+        share: novice.share * (1.0 + percent / 100.0).powi(rises as i32),
+        repetitions: novice.repetitions.get(step as usize).copied().unwrap_or(1),
+        reserve: request.wishes.reserve.unwrap_or(RESERVE).max(RESERVE),
+        sets: request.guidance().sets,
+    }
+}
+
+/// A week of a round: the load that the chart gives for its repetitions and those kept in reserve.
+fn round_aim(
+    request: &SessionRequest,
+    rules: &WeekRules,
+    (week, weeks): (u32, u32),
+) -> Result<DayAim> {
+    let every = rules.deload.every.max(1);
+    let list = match request.lift.one_joint {
+        true => &rules.rounds.one_joint,
+        false => &rules.rounds.repetitions,
+    };
+    let rounds = weeks.div_ceil(every) as usize;
+    let round = ((week - 1) / every) as usize;
+    // A single round is of the middle kind; several begin with the most repetitions.
+    let kind = if rounds == 1 {
+        list.len() / 2
+    } else {
+        round % list.len()
+    };
+    let repetitions = list.get(kind).copied().unwrap_or(1);
+    let reserves = &rules.rounds.reserves;
+    let step = ((week - 1) % every) as usize % reserves.len();
+    let least = request.wishes.reserve.unwrap_or(0);
+    let reserve = reserves.get(step).copied().unwrap_or(RESERVE).max(least);
+    let chart = request.chart()?;
+    let (_, most) = chart.range();
+    let share = chart.share_at(f64::from(repetitions + reserve).min(most))?;
+    Ok(DayAim {
+        share,
+        repetitions,
+        reserve,
+        sets: request.guidance().sets,
+    })
+}
+
+/// The same day in an easier week.
+fn eased(aim: DayAim, rule: &DeloadRule) -> DayAim {
+    let (share, sets) = rule.left;
+    DayAim {
+        share: aim.share * share,
+        reserve: aim.reserve + LIGHTER.1,
+        sets: ((f64::from(aim.sets) * sets).ceil() as u32).max(1),
+        ..aim
+    }
+}
+
+/// The same day, lighter.
+fn lighter(aim: DayAim) -> DayAim {
+    DayAim {
+        share: aim.share * LIGHTER.0,
+        reserve: aim.reserve + LIGHTER.1,
+        sets: aim.sets.saturating_sub(1).max(1),
+        ..aim
+    }
 }
 
 fn days(first: (DayPurpose, SessionPlan), second: (DayPurpose, SessionPlan)) -> Vec<BlockDay> {
@@ -126,32 +226,39 @@ fn days(first: (DayPurpose, SessionPlan), second: (DayPurpose, SessionPlan)) -> 
         .collect()
 }
 
-/// The method of the request; overloaded lowering climbs through its window week by week.
-fn overload_day(request: &SessionRequest, step: u32) -> Result<SessionPlan> {
-    if request.method != Method::OverloadedLowering || request.wishes.load.is_some() {
-        return plan(request);
-    }
+/// The method of the request, a little less of it in the first weeks of a round: of the load, of the window of
+/// overloaded lowering, or, where bands and chains stay as they are, of the repetitions.
+fn method_day(request: &SessionRequest, step: u32) -> Result<SessionPlan> {
+    let mut day = request.with_method(request.method);
+    day.wishes = request.wishes;
+    let guidance = request.guidance();
     let (least, most) = request.published.eccentric.overload.shares;
-    let top = least + (most - least) * f64::from(step + 1) / f64::from(ROUND_WEEKS - 1);
-    Ok(SessionPlan::new(overload::draft(
-        request,
-        (least, top.min(most)),
-    )?))
+    let last = METHOD_WEEKS.len() as u32 - 1;
+    let step = step.min(last);
+    let aim = DayAim {
+        share: least + (most - least) * f64::from(step + 1) / f64::from(last + 1),
+        repetitions: 1,
+        reserve: request.wishes.reserve.unwrap_or(RESERVE) + last - step,
+        sets: guidance.sets,
+    };
+    match request.method {
+        Method::OverloadedLowering | Method::Bands | Method::Chains => day.aim = Some(aim),
+        _ => day.ease = METHOD_WEEKS[step as usize],
+    }
+    plan(&day)
 }
 
-/// Straight sets at a share of the usual load, five repetitions (a novice's ten) well short of failure.
-fn straight_day(request: &SessionRequest, of_usual: f64, easier: bool) -> Result<SessionPlan> {
-    let guidance = request.guidance();
+/// Straight sets as a day of the block asks for them.
+fn straight_day(request: &SessionRequest, aim: DayAim, source: &Source) -> Result<SessionPlan> {
     let mut straight = request.with_method(Method::Straight);
-    straight.wishes.load = Some(request.strength().load_at(guidance.share * of_usual));
-    straight.wishes.repetitions = Some(if request.level() == Level::Novice {
-        10
-    } else {
-        5
-    });
     straight.wishes.rest_between = request.wishes.rest_between;
-    if easier {
-        straight.wishes.sets = Some(((f64::from(guidance.sets) * EASIER.1).ceil() as u32).max(1));
-    }
-    plan(&straight)
+    straight.wishes.velocity_loss = request.wishes.velocity_loss;
+    straight.wishes.sets_a_week = request.wishes.sets_a_week;
+    straight.aim = Some(aim);
+    let mut planned = plan(&straight)?;
+    planned
+        .draft
+        .sources
+        .push((PlanBasis::Weeks, source.clone()));
+    Ok(planned)
 }

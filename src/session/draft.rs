@@ -126,6 +126,21 @@ pub struct Draft {
     pub sources: Vec<(PlanBasis, Source)>,
 }
 
+/// The hardest that a draft may become: by load, by effort, by what is left when bands go.
+fn heaviest_share(draft: &Draft) -> f64 {
+    let sets = draft.sets.iter();
+    let sets = sets
+        .map(|set| set.share.max(set.hardness()))
+        .fold(0.0, f64::max);
+    let failure = draft.setup.as_ref().and_then(|setup| setup.failure);
+    let left = failure.filter(|failure| failure.grows);
+    let whole = draft.lift.one_rm + draft.lift.body;
+    let left = left.map_or(0.0, |left| {
+        left.after_all.as_kg() / whole.as_kg().max(1.0e-9)
+    });
+    sets.max(left)
+}
+
 /// A planned session.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SessionPlan {
@@ -142,7 +157,7 @@ impl SessionPlan {
         let circumstances = Circumstances {
             handling: &draft.lift.handling,
             method: draft.method,
-            heaviest_share: draft.sets.iter().map(|set| set.share).fold(0.0, f64::max),
+            heaviest_share: heaviest_share(&draft),
             with_bar: draft.with_bar,
         };
         Self {

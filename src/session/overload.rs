@@ -13,7 +13,7 @@ use super::remark::{Frequency, LoweringLimit, LoweringRemark, PlanBasis, Progres
 use super::request::{SessionRequest, found};
 use super::rests::checked_between_sets;
 use super::strength::PlannedLift;
-use crate::error::{Error, LoweringFault, Result, SessionRefusal};
+use crate::error::{Error, LoweringFault, NoHelp, Result, SessionRefusal};
 use crate::movement::{Handover, NoHandover, WayBack};
 use crate::setups::Loading;
 use crate::source::Source;
@@ -21,6 +21,13 @@ use crate::units::{Duration, Length, Mass};
 
 /// Time in which the spotters lift the bar back and the lifter sets again, s (assumed: two calm breaths).
 const LIFT_BACK_S: f64 = 6.0;
+
+/// Share of what can be lowered under control that every lowering keeps back (assumed: a trained lifter's maximum differs
+/// by some 2 to 4 % from day to day, from memory; spotters and arms are there for the rest).
+pub const LEAST_RESERVE: f64 = 0.03;
+
+/// A load that is more than the 1RM, kg.
+const JUST_ABOVE_KG: f64 = 0.1;
 
 /// What the lowering is planned against.
 struct Limits<'a> {
@@ -36,6 +43,13 @@ struct Limits<'a> {
     rest: Duration,
 }
 
+/// The window of shares: the published one, in a block up to the day's share of it.
+pub(super) fn window(request: &SessionRequest) -> (f64, f64) {
+    let (least, most) = request.published.eccentric.overload.shares;
+    let top = request.aim.map_or(most, |aim| aim.share.clamp(least, most));
+    (least, top)
+}
+
 /// Drafts overloaded lowering in a window of shares of 1RM.
 ///
 /// **Fails** when the load asked for is above the eccentric 1RM (no answer) or not above 1RM (bad input),
@@ -43,19 +57,30 @@ struct Limits<'a> {
 pub fn draft(request: &SessionRequest, window: (f64, f64)) -> Result<Draft> {
     let back = way_back(request)?;
     let limits = limits(request)?;
-    let loads = loads(request, window, &limits)?;
+    let loads = match request.lift.handling.overload {
+        Handover::BodyOnly { .. } => body_alone(request, &limits)?,
+        _ => loads(request, window, &limits)?,
+    };
     let mut draft = request.draft(
         Method::OverloadedLowering,
         Frequency::OnceInPlaceOfHeavy,
         Progression::WhenLoweringsAreSlow,
     );
-    draft.sets = warm_up_sets(request.lift.one_rm, request.loading, &request.strength())?;
+    let up_to = match request.lift.handling.overload {
+        Handover::BodyOnly { .. } => loads[0].total,
+        _ => request.lift.one_rm,
+    };
+    draft.sets = warm_up_sets(up_to, request.loading, &request.strength())?;
     let mut body = TiringBody::fresh(&limits.joints);
-    let mut current = &loads[0];
+    let is_fixed = request.wishes.load.is_some()
+        || matches!(request.lift.handling.overload, Handover::BodyOnly { .. });
     for (number, wanted) in (1..).zip(&loads) {
-        if most_repetitions(wanted.total, &limits, &body)? >= limits.table.overload.repetitions.0 {
-            current = wanted;
-        }
+        let current = if is_fixed {
+            wanted.clone()
+        } else {
+            heaviest_kept(request, wanted, &limits, &body)?
+        };
+        let current = &current;
         let repetitions = repetitions(request, current.total, &limits, &body)?;
         let lowered = lower_set(number, repetitions, current.total, &limits, &mut body)?;
         draft.lowerings.extend(lowered);
@@ -89,10 +114,15 @@ fn set(
 /// **Fails** where nobody can hand more than 1RM over.
 fn way_back(request: &SessionRequest) -> Result<WayBack> {
     match request.lift.handling.overload {
-        Handover::Yes { back, .. } => Ok(back),
+        Handover::Yes { back, .. } | Handover::BodyOnly { back } => Ok(back),
         Handover::No(why) => Err(Error::no_answer(SessionRefusal::NotHandedOver {
             movement: request.lift.movement.clone(),
-            bent_over: why == NoHandover::BentOver,
+            why: match why {
+                NoHandover::NoRoomBeside => NoHelp::NoRoomBeside,
+                NoHandover::BentOver => NoHelp::BentOver,
+                NoHandover::OverHead => NoHelp::OverHead,
+                NoHandover::OnHips => NoHelp::OnHips,
+            },
         })),
     }
 }
@@ -136,31 +166,81 @@ fn believed(table: &EccentricTable, lift: &PlannedLift, own: Mass) -> Mass {
     Mass::from_kg(own.as_kg().min(highest.as_kg()))
 }
 
-/// The loads of the sets, rising through the window.
+/// The body alone in every set.
+fn body_alone(request: &SessionRequest, limits: &Limits<'_>) -> Result<Vec<Loading>> {
+    if request.wishes.load.is_some_and(|load| load.as_kg() > 0.0) {
+        return Err(Error::no_answer(SessionRefusal::BodyLoweredOnly {
+            movement: request.lift.movement.clone(),
+        }));
+    }
+    let sets = wished_sets(request, limits)?;
+    let body = request.loading.at_most(request.loading.lightest())?;
+    Ok(vec![body; sets as usize])
+}
+
+/// Sets asked for, or the fewest usual ones.
+fn wished_sets(request: &SessionRequest, limits: &Limits<'_>) -> Result<u32> {
+    let usual = limits.table.overload.sets;
+    let sets = request.wishes.sets.unwrap_or(usual.0);
+    if sets > usual.1 {
+        return Err(Error::bad(LoweringFault::ManyLoweringSets { sets, usual }));
+    }
+    Ok(sets)
+}
+
+/// The heaviest load up to the wanted one, and above the 1RM, of which the customary repetitions keep their reserve;
+/// else the heaviest of which one does.
+fn heaviest_kept(
+    request: &SessionRequest,
+    wanted: &Loading,
+    limits: &Limits<'_>,
+    body: &TiringBody,
+) -> Result<Loading> {
+    let one_rm_kg = request.lift.one_rm.as_kg();
+    let all = request.loading.all().iter().rev();
+    let mut lighter: Vec<&Loading> = all
+        .filter(|load| load.total.as_kg() > one_rm_kg && load.total <= wanted.total)
+        .collect();
+    lighter.dedup_by(|next, known| next.total == known.total);
+    for least in [limits.table.overload.repetitions.0, 1] {
+        for load in &lighter {
+            if most_repetitions(load.total, limits, body)? >= least {
+                return Ok((*load).clone());
+            }
+        }
+    }
+    Err(Error::no_answer(LoweringFault::NoReserve {
+        load: lighter.last().map_or(wanted.total, |load| load.total),
+        limit: limits.eccentric_one_rm,
+        ratio: limits.ratio(),
+        who: limits.measured_on.clone(),
+    }))
+}
+
+/// The loads of the sets, rising through the window, or from just above the 1RM where the window is beyond the lifter.
 fn loads(
     request: &SessionRequest,
     window: (f64, f64),
     limits: &Limits<'_>,
 ) -> Result<Vec<Loading>> {
-    let usual = limits.table.overload.sets;
-    let (fewest, most) = usual;
-    let sets = request.wishes.sets.unwrap_or(fewest);
-    if sets > most {
-        return Err(Error::bad(LoweringFault::ManyLoweringSets { sets, usual }));
-    }
+    let sets = wished_sets(request, limits)?;
     if let Some(load) = request.wishes.load {
         let load = asked_for(request, load, limits)?;
         return Ok(vec![load; sets as usize]);
     }
     let at = |share: f64| request.strength().load_at(share);
-    let top = Mass::from_kg(at(window.1).as_kg().min(limits.eccentric_one_rm.as_kg()));
+    let top = Mass::from_kg(at(window.1).as_kg().min(limits.most().as_kg()));
     if at(window.0) > top {
-        return Err(Error::no_answer(LoweringFault::NoReserve {
-            load: at(window.0),
-            limit: limits.eccentric_one_rm,
-            ratio: limits.ratio(),
-            who: limits.measured_on.clone(),
-        }));
+        let just_above = Mass::from_kg(request.lift.one_rm.as_kg() + JUST_ABOVE_KG);
+        let Some(_) = request.loading.at_least(just_above, top) else {
+            return Err(Error::no_answer(LoweringFault::NoReserve {
+                load: just_above,
+                limit: limits.eccentric_one_rm,
+                ratio: limits.ratio(),
+                who: limits.measured_on.clone(),
+            }));
+        };
+        return Ok(vec![request.loading.at_most(top)?; sets as usize]);
     }
     let least = request.loading.at_least(at(window.0), top).ok_or_else(|| {
         Error::no_answer(LoweringFault::NothingInWindow {
@@ -189,12 +269,13 @@ fn asked_for(request: &SessionRequest, load: Mass, limits: &Limits<'_>) -> Resul
     if load.as_kg() > limits.eccentric_one_rm.as_kg() {
         let (least, most) = limits.table.overload.shares;
         let at = |share: f64| request.strength().load_at(share);
+        let top = Mass::from_kg(at(most).as_kg().min(limits.most().as_kg()));
         return Err(Error::no_answer(LoweringFault::AboveLowering {
             load,
             limit: limits.eccentric_one_rm,
             ratio: limits.ratio(),
             who: limits.measured_on.clone(),
-            stay: (at(least), at(most)),
+            stay: (at(least) <= top).then(|| (at(least), top)),
         }));
     }
     let loaded = request.loading.at_most(load)?;
@@ -226,6 +307,12 @@ fn lower_once(load: Mass, limits: &Limits<'_>, body: &mut TiringBody) -> Result<
 impl Limits<'_> {
     fn share_of(&self, load: Mass, limit: Mass) -> f64 {
         (load + self.body).as_kg() / (limit + self.body).as_kg()
+    }
+
+    /// The most that is planned: what can be lowered less the reserve.
+    fn most(&self) -> Mass {
+        let whole = (self.eccentric_one_rm + self.body) * (1.0 - LEAST_RESERVE);
+        Mass::from_kg((whole - self.body).as_kg().max(0.0))
     }
 
     /// What can be lowered over what can be lifted.
@@ -263,7 +350,7 @@ fn lower_set(
 fn most_repetitions(load: Mass, limits: &Limits<'_>, body: &TiringBody) -> Result<u32> {
     let (_, most) = limits.table.overload.repetitions;
     let tried = lower_set(1, most, load, limits, &mut body.clone())?;
-    let controlled = |lowering: &&LoweringPrediction| lowering.reserve >= 0.0;
+    let controlled = |lowering: &&LoweringPrediction| lowering.reserve >= LEAST_RESERVE;
     Ok(tried.iter().take_while(controlled).count() as u32)
 }
 
@@ -299,6 +386,10 @@ fn remarks(request: &SessionRequest, limits: &Limits<'_>, draft: &Draft) -> Vec<
     };
     if draft.sets.iter().any(unusual) {
         remarks.push(Remark::Lowering(LoweringRemark::FewLowerings { customary }));
+    }
+    let below = |set: &PlannedSet| set.share > 1.0 && set.share < overload.shares.0 - 1e-9;
+    if draft.sets.iter().any(below) {
+        remarks.push(Remark::Lowering(LoweringRemark::BelowWindow));
     }
     let above = |set: &PlannedSet| set.share > overload.shares.1 + 1e-9;
     if draft.sets.iter().any(above) {

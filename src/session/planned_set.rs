@@ -51,21 +51,14 @@ pub enum SetIntent {
 /// What to know about a set with bands or chains.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum SetNote {
-    /// The load at both ends of the range.
-    Ends {
-        /// At the bottom.
-        bottom: Mass,
-        /// At the top.
-        top: Mass,
-    },
+    /// What is felt at the bottom, in the middle and at the top.
+    Felt([Mass; 3]),
     /// A warm-up with the bands or chains on.
     PartsOn {
         /// Bands or chains.
         method: Method,
-        /// Load at the bottom.
-        bottom: Mass,
-        /// Load at the top.
-        top: Mass,
+        /// What is felt at the bottom, in the middle and at the top.
+        felt: [Mass; 3],
     },
     /// A warm-up without them.
     Without(Method),
@@ -87,8 +80,12 @@ pub struct PlannedSet {
     pub kind: SetKind,
     /// The load, as it is set up.
     pub load: Loading,
-    /// How hard: the load as a share of 1RM; with bands or chains, the largest effort of one repetition.
+    /// The plain load as a share of 1RM, whatever hangs beside it.
     pub share: f64,
+    /// The largest effort of one repetition, where bands or chains make it another than the share.
+    pub effort: Option<f64>,
+    /// Repetitions that are kept in reserve.
+    pub reserve: u32,
     /// Repetitions of each group; one group for a set without rests inside.
     pub groups: Vec<u32>,
     /// Rest between groups.
@@ -120,6 +117,8 @@ impl PlannedSet {
             kind: SetKind::Work,
             load,
             share,
+            effort: None,
+            reserve: 0,
             groups: vec![repetitions],
             rest_within: Duration::ZERO,
             rest_after,
@@ -128,6 +127,19 @@ impl PlannedSet {
             allowed: None,
             notes: Vec::new(),
         }
+    }
+
+    /// The same set with so many repetitions kept in reserve.
+    #[must_use]
+    pub const fn keeping(mut self, reserve: u32) -> Self {
+        self.reserve = reserve;
+        self
+    }
+
+    /// How hard one repetition is: the largest effort where that is known, else the share of 1RM.
+    #[must_use]
+    pub fn hardness(&self) -> f64 {
+        self.effort.unwrap_or(self.share)
     }
 
     /// The same set in groups with a rest between them.
@@ -165,7 +177,7 @@ pub fn warm_up_sets(
     loading: &Loadings,
     strength: &Strength,
 ) -> Result<Vec<PlannedSet>> {
-    Ok(ladder(working, loading, strength.body)?
+    Ok(ladder(working, loading, strength)?
         .into_iter()
         .map(|set| PlannedSet::warm_up(set, strength))
         .collect())

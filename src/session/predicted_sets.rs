@@ -33,7 +33,7 @@ pub fn predict_with(request: &SessionRequest, oracle: &RepOracle, draft: &mut Dr
     {
         let load = set.load.total;
         set.allowed = Some(RepetitionsAllowed {
-            by_chart: chart.repetitions_at(set.share).ok(),
+            by_chart: chart.repetitions_at(set.hardness()).ok(),
             by_model: repetitions_to_failure(oracle, load, &body).ok(),
         });
         let predicted = predict_set(oracle, load, &set.groups, set.rest_within, &mut body)?;

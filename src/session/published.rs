@@ -260,6 +260,8 @@ pub struct StraightTable {
     pub novice: NoviceSet,
     /// How much the load is raised.
     pub step: LoadStep,
+    /// How the weeks of a block go on.
+    pub weeks: WeekRules,
 }
 
 /// What guidance says for one training status.
@@ -276,6 +278,9 @@ pub struct LevelGuidance {
     pub days_a_week: (u32, u32),
     /// Whether those are days for this lift, or for all training.
     pub for_this_lift: bool,
+    /// Whether it is for lifts that move one joint.
+    #[serde(default)]
+    pub one_joint: bool,
     /// Where load and frequency come from.
     pub source: Source,
 }
@@ -287,6 +292,58 @@ pub struct NoviceSet {
     /// Fewest and most repetitions.
     pub repetitions: (u32, u32),
     /// Where they come from.
+    pub source: Source,
+}
+
+/// How the weeks of a block go on.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct WeekRules {
+    /// A novice's weeks: repetitions rise, then the load.
+    pub novice: NoviceWeeks,
+    /// The rounds of those who have trained: fewer repetitions and more load from round to round.
+    pub rounds: RoundRules,
+    /// The easier week that ends a round.
+    pub deload: DeloadRule,
+}
+
+/// A novice's weeks.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct NoviceWeeks {
+    /// Load of the first week, share of 1RM.
+    pub share: f64,
+    /// Repetitions week by week; then the load is raised and they begin again.
+    pub repetitions: Vec<u32>,
+    /// By how much the load is raised: upper and lower body, %.
+    pub step_percent: (f64, f64),
+    /// Where the rule comes from.
+    pub source: Source,
+}
+
+/// Rounds of weeks.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RoundRules {
+    /// Repetitions of a set, round by round.
+    pub repetitions: Vec<u32>,
+    /// The same for lifts that move one joint.
+    pub one_joint: Vec<u32>,
+    /// Repetitions kept in reserve, week by week of a round.
+    pub reserves: Vec<u32>,
+    /// Where the rule comes from.
+    pub source: Source,
+}
+
+/// The easier week that ends a round.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct DeloadRule {
+    /// Every how many weeks.
+    pub every: u32,
+    /// What is left of the load of the round's first week, and of its sets.
+    pub left: (f64, f64),
+    /// Where the rule comes from.
     pub source: Source,
 }
 

@@ -103,7 +103,7 @@ fn sets(request: &SessionRequest, chart: &RepetitionChart) -> Result<Vec<Planned
         let share = if top {
             request.liftable_share(usual)?
         } else {
-            usual
+            usual * request.ease
         };
         set(request, share, *repetitions, top)
     };
@@ -119,7 +119,10 @@ fn set(request: &SessionRequest, share: f64, repetitions: u32, top: bool) -> Res
         SetIntent::BuildUp
     };
     let strength = request.strength();
-    Ok(PlannedSet::work(load, &strength, repetitions, rest, intent))
+    let reserves = request.published.pyramid.reserves;
+    let reserve = if top { reserves.1 } else { reserves.0 };
+    let set = PlannedSet::work(load, &strength, repetitions, rest, intent);
+    Ok(set.keeping(request.reserve(reserve)))
 }
 
 /// A pyramid whose loads do not rise is none: a top set that was asked for may lie below the steps.

@@ -3,7 +3,8 @@
 //! In: what a scheme found out. Out: enums with their numbers; the sentences are made in `narrative`.
 
 use super::method::Method;
-use crate::units::{Duration, Mass};
+use crate::setups::BandFailure;
+use crate::units::{Duration, Length, Mass};
 
 /// How often a week the session is done.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -119,6 +120,22 @@ pub enum ChartRemark {
         /// What the chart allows.
         allowed: u32,
     },
+    /// The simulation asked for less load than is usual.
+    Eased {
+        /// Share of the usual load that is left.
+        left: f64,
+        /// Repetitions that are kept in reserve.
+        reserve: u32,
+    },
+    /// The simulation asked for fewer repetitions than the chart allows.
+    FewerRepetitions {
+        /// Repetitions by the chart.
+        usual: u32,
+        /// Repetitions that are planned.
+        planned: u32,
+        /// Repetitions that are kept in reserve.
+        reserve: u32,
+    },
     /// Chart and fatigue model disagree on neighbouring sets.
     Disagreement(Disagreement),
     /// Where chart and fatigue model differ most in a pyramid.
@@ -197,6 +214,8 @@ pub enum LoweringRemark {
         /// Fewest and most customary ones.
         customary: (u32, u32),
     },
+    /// A load below the customary window, since more keeps no reserve.
+    BelowWindow,
     /// A load above the customary window.
     AboveWindow,
     /// The fatigue model knows no muscle damage.
@@ -212,6 +231,15 @@ pub enum SetupRemark {
         effort: f64,
         /// How much the setup evens out effort, %.
         flattening_percent: Option<f64>,
+    },
+    /// What is left when bands give way, and how high safety arms stand.
+    WhenBandsGo {
+        /// What is left.
+        failure: BandFailure,
+        /// The same as a share of the 1RM.
+        share: f64,
+        /// Height of the safety arms.
+        arms: Option<Length>,
     },
     /// Plain weight with the same hardest place.
     PlainAsHard {
@@ -231,6 +259,8 @@ pub enum PlanBasis {
     Finding(String),
     /// Load, sets and frequency of straight sets.
     Guidance,
+    /// How the weeks of a block go on.
+    Weeks,
     /// Falling repetitions of the pyramid.
     PyramidSteps,
     /// Groups and rests of cluster sets.

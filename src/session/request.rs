@@ -31,6 +31,10 @@ pub struct SessionRequest<'a> {
     pub wishes: SessionWishes,
     /// The band or chain setup, for bands and chains.
     pub setup: Option<&'a AccommodatingSetup>,
+    /// Factor on loads that nobody asked for: below 1 where the simulation asked for less.
+    pub ease: f64,
+    /// What a block asks of a day in place of the usual; wishes come first.
+    pub aim: Option<DayAim>,
     /// The repetition; without it nothing is predicted.
     pub oracle: Option<&'a RepOracle<'a>>,
     /// The repetition with the band or chain setup on.
@@ -54,6 +58,25 @@ pub struct SessionWishes {
     pub rest_within: Option<Duration>,
     /// Rest between sets.
     pub rest_between: Option<Duration>,
+    /// Repetitions kept in reserve.
+    pub reserve: Option<u32>,
+    /// Share of the fastest repetition's velocity at whose loss a set ends.
+    pub velocity_loss: Option<f64>,
+    /// Most working sets of the lift in a week.
+    pub sets_a_week: Option<u32>,
+}
+
+/// What a block asks of a day.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DayAim {
+    /// Load, share of 1RM.
+    pub share: f64,
+    /// Repetitions of a set.
+    pub repetitions: u32,
+    /// Repetitions kept in reserve.
+    pub reserve: u32,
+    /// Number of sets.
+    pub sets: u32,
 }
 
 impl<'a> SessionRequest<'a> {
@@ -72,6 +95,8 @@ impl<'a> SessionRequest<'a> {
             method,
             wishes: SessionWishes::default(),
             setup: None,
+            ease: 1.0,
+            aim: None,
             oracle: None,
             setup_oracle: None,
         }
@@ -132,7 +157,24 @@ impl<'a> SessionRequest<'a> {
     /// What guidance says for the training status.
     #[must_use]
     pub fn guidance(&self) -> &'a LevelGuidance {
-        self.published.straight.guidance_for(self.level())
+        self.published
+            .straight
+            .guidance_for(self.level(), self.lift.one_joint)
+    }
+
+    /// Repetitions kept in reserve: as asked, as the block's day says, or as usual.
+    #[must_use]
+    pub fn reserve(&self, usual: u32) -> u32 {
+        let wished = self.wishes.reserve.unwrap_or(usual);
+        self.aim.map_or(wished, |aim| aim.reserve)
+    }
+
+    /// Sets: as asked, as the block's day says, or as usual; never more than a week allows.
+    #[must_use]
+    pub fn sets(&self, usual: u32) -> u32 {
+        let aimed = self.aim.map_or(usual, |aim| aim.sets);
+        let sets = self.wishes.sets.unwrap_or(aimed);
+        sets.min(self.wishes.sets_a_week.unwrap_or(sets)).max(1)
     }
 
     /// The rest between sets at a share of 1RM: what was asked for, or the usual one.
@@ -141,6 +183,7 @@ impl<'a> SessionRequest<'a> {
     pub fn rest_between(&self, share: f64) -> Result<Duration> {
         match self.wishes.rest_between {
             Some(rest) => checked_between_sets(rest),
+            None if self.lift.one_joint => Ok(self.published.rests.of_one_joint(share)),
             None => Ok(self.published.rests.between_sets(self.level(), share)),
         }
     }
@@ -155,12 +198,12 @@ impl<'a> SessionRequest<'a> {
             .in_cluster(self.wishes.rest_within, usual)
     }
 
-    /// The load asked for, as a share of 1RM.
+    /// The load asked for, as a share of 1RM; the usual one times what the simulation leaves of it.
     ///
     /// **Fails** above 1RM: that load cannot be lifted.
     pub fn liftable_share(&self, usual: f64) -> Result<f64> {
         let Some(load) = self.wishes.load else {
-            return Ok(usual);
+            return Ok(usual * self.ease);
         };
         let share = self.strength().share_of(load);
         if share > 1.0 {

@@ -32,6 +32,17 @@ impl RestTable {
         }
     }
 
+    /// The rest for a set of a lift that moves one joint: the middle of the range of lighter sets and assistance lifts,
+    /// its long end where the set is heavy.
+    #[must_use]
+    pub fn of_one_joint(&self, share: f64) -> Duration {
+        if share >= MODERATE_SHARE {
+            self.light.most
+        } else {
+            Duration::from_s((self.light.least.as_s() + self.light.most.as_s()) / 2.0)
+        }
+    }
+
     /// A rest inside a cluster set: what was asked for, or the usual one.
     ///
     /// **Fails** when it is negative, not a number, or as long as a rest between sets.

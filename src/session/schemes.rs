@@ -3,18 +3,18 @@
 //! In: a [`SessionRequest`]. Out: a [`SessionPlan`], or a refusal. Each scheme stands in its own file.
 
 use super::draft::SessionPlan;
+use super::fitting::fitted;
 use super::method::Method;
 use super::remark::Remark;
 use super::request::SessionRequest;
 use super::rests::checked_between_sets;
 use super::status::{Permission, may_do};
-use super::{accommodating, clusters, overload, pyramid, straight};
 use crate::bounds::{Bound, bounds};
 use crate::error::{Counted, Error, Result, SessionFigureFault};
 
 /// Plans a session.
 ///
-/// A novice gets plain progressive overload whatever the method asked for, with the reason among the
+/// Every set is simulated and keeps its reserve, or there is no plan. A novice gets plain progressive overload whatever the method asked for, with the reason among the
 /// remarks. **Fails** when the lifter may not do it (no answer, with what to do instead), when a figure
 /// asked for makes no sense (bad input), and as the scheme does.
 ///
@@ -32,6 +32,8 @@ use crate::error::{Counted, Error, Result, SessionFigureFault};
 /// let lift = PlannedLift {
 ///     movement: "bench-press".to_owned(),
 ///     handling: library.movement("bench-press")?.handling,
+///     one_joint: false,
+///     lower_body: false,
 ///     trainee: Trainee::with_training_months(48.0),
 ///     one_rm: Mass::from_kg(140.0),
 ///     body: Mass::ZERO,
@@ -53,7 +55,9 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
     let draft = match may_do(&request.lift.trainee, request.method) {
         Permission::Refused(fault) => return Err(Error::no_answer(fault)),
         Permission::PlainInstead => {
-            let mut draft = straight::draft(&request.with_method(Method::Straight))?;
+            let mut plain = request.with_method(Method::Straight);
+            plain.aim = request.aim;
+            let mut draft = fitted(&plain)?;
             let remark = Remark::PlannedInstead {
                 of: request.method,
                 months: request.lift.trainee.training_months,
@@ -61,15 +65,7 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
             draft.remarks.insert(0, remark);
             draft
         }
-        Permission::Granted => match request.method {
-            Method::Straight => straight::draft(request)?,
-            Method::Pyramid => pyramid::draft(request)?,
-            Method::Clusters => clusters::draft(request)?,
-            Method::OverloadedLowering => {
-                overload::draft(request, request.published.eccentric.overload.shares)?
-            }
-            Method::Bands | Method::Chains => accommodating::draft(request)?,
-        },
+        Permission::Granted => fitted(request)?,
     };
     Ok(SessionPlan::new(draft))
 }

@@ -5,7 +5,7 @@
 
 use super::method::Method;
 use super::rests::HEAVY_SHARE;
-use crate::movement::{Catch, Handling};
+use crate::movement::{Catch, Handling, Handover};
 use crate::setups::Caution;
 
 /// What a plan does, as far as cautions and spotters depend on it.
@@ -25,6 +25,7 @@ pub struct Circumstances<'a> {
 #[must_use]
 pub fn that_apply(plan: &Circumstances) -> Vec<Caution> {
     let bands = plan.method == Method::Bands;
+    let body_only = matches!(plan.handling.overload, Handover::BodyOnly { .. });
     let overload = plan.method == Method::OverloadedLowering;
     let arms = plan.handling.catch == Catch::SafetyArms;
     let table = [
@@ -46,7 +47,7 @@ pub fn that_apply(plan: &Circumstances) -> Vec<Caution> {
         (plan.method == Method::Chains, Caution::EvenChains),
         (overload, Caution::ExperiencedOnly),
         (overload && arms, Caution::ArmsAndSpotters),
-        (overload, Caution::SmallSteps),
+        (overload && !body_only, Caution::SmallSteps),
         (overload, Caution::Soreness),
         (overload, Caution::MuscleBreakdown),
     ];

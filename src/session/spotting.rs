@@ -50,7 +50,7 @@ pub fn spotting(plan: &Circumstances) -> Option<Spotting> {
                 stand: SpottersStand::Helping(stand),
                 calls: SpotterCalls::Lowering,
             }),
-            Handover::No(_) => None,
+            Handover::BodyOnly { .. } | Handover::No(_) => None,
         };
     }
     match plan.handling.spotter {

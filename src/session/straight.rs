@@ -20,10 +20,11 @@ pub const RESERVE: u32 = 2;
 const BEYOND_CHART: u32 = 15;
 
 impl StraightTable {
-    /// The guidance for a status, the first where it has none.
+    /// The guidance for a status and for lifts of one joint or of several, the first where it has none.
     #[must_use]
-    pub fn guidance_for(&self, level: Level) -> &LevelGuidance {
-        let of_level = self.guidance.iter().find(|row| row.level == level);
+    pub fn guidance_for(&self, level: Level, one_joint: bool) -> &LevelGuidance {
+        let fits = |row: &&LevelGuidance| row.level == level && row.one_joint == one_joint;
+        let of_level = self.guidance.iter().find(fits);
         of_level
             .or(self.guidance.first())
             .expect("a table without a row is refused when it is read")
@@ -47,21 +48,24 @@ impl LevelGuidance {
 /// **Fails** when the load asked for is above 1RM or cannot be loaded.
 pub fn draft(request: &SessionRequest) -> Result<Draft> {
     let guidance = request.guidance();
-    let share = request.liftable_share(guidance.share)?;
+    let usual = request.aim.map_or(guidance.share, |aim| aim.share);
+    let share = request.liftable_share(usual)?;
     let load = request.loading.at_most(request.strength().load_at(share))?;
     let real_share = request.strength().share_of(load.total);
     let allowed = request.chart()?.allowed_at(real_share);
     let repetitions = request
         .wishes
         .repetitions
+        .or(request.aim.map(|aim| aim.repetitions))
         .unwrap_or_else(|| usual_repetitions(request, allowed));
     let rest = request.rest_between(share)?;
     let going_on = progression(request, repetitions);
     let mut draft = request.draft(Method::Straight, guidance.frequency(), going_on);
     draft.sets = warm_up_sets(load.total, request.loading, &request.strength())?;
     let intent = SetIntent::InReserve;
-    let set = PlannedSet::work(load, &request.strength(), repetitions, rest, intent);
-    let count = request.wishes.sets.unwrap_or(guidance.sets);
+    let set = PlannedSet::work(load, &request.strength(), repetitions, rest, intent)
+        .keeping(request.reserve(RESERVE));
+    let count = request.sets(guidance.sets);
     draft.sets.extend(std::iter::repeat_n(set, count as usize));
     let beyond = allowed.filter(|allowed| repetitions > *allowed);
     draft.remarks.extend(beyond.map(|allowed| {
@@ -79,13 +83,15 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
 
 fn usual_repetitions(request: &SessionRequest, allowed: Option<u32>) -> u32 {
     let (_, most) = request.published.straight.novice.repetitions;
-    match (request.level(), allowed) {
-        (Level::Novice, None) => most,
-        (Level::Novice, Some(allowed)) => allowed.saturating_sub(RESERVE).clamp(1, most),
-        (_, allowed) => allowed
-            .unwrap_or(BEYOND_CHART)
-            .saturating_sub(RESERVE)
-            .max(1),
+    let reserve = request.reserve(RESERVE);
+    let kept = allowed
+        .unwrap_or(BEYOND_CHART)
+        .saturating_sub(reserve)
+        .max(1);
+    if request.level() == Level::Novice || request.lift.one_joint {
+        kept.min(most)
+    } else {
+        kept
     }
 }
 

@@ -65,6 +65,10 @@ pub struct PlannedLift {
     pub movement: String,
     /// How the movement is handled.
     pub handling: Handling,
+    /// Whether one joint moves, as in curls, extensions and raises.
+    pub one_joint: bool,
+    /// Whether hips, knees or ankles lift.
+    pub lower_body: bool,
     /// Who trains.
     pub trainee: Trainee,
     /// The 1RM, body apart.

@@ -3,6 +3,7 @@
 //! In: the working load and what the gym can load. Out: a few lighter sets with fewer and fewer
 //! repetitions. Shares, repetitions and rests are common practice.
 
+use super::strength::Strength;
 use crate::error::Result;
 use crate::setups::{Loading, Loadings};
 use crate::units::{Duration, Mass};
@@ -28,6 +29,31 @@ pub const LADDER: &[(f64, u32, f64)] = &[
     (0.92, 1, 180.0),
 ];
 
+/// The ladder up to a load of less than 85 % of 1RM: nothing near it needs a single (common practice).
+pub const MODERATE_LADDER: &[(f64, u32, f64)] = &[
+    (0.0, 10, 60.0),
+    (0.50, 6, 60.0),
+    (0.70, 4, 90.0),
+    (0.85, 2, 120.0),
+];
+
+/// The ladder up to a load of less than 72 % of 1RM: light work is its own warm-up (common practice).
+pub const SHORT_LADDER: &[(f64, u32, f64)] = &[(0.0, 10, 60.0), (0.60, 6, 60.0)];
+
+/// Shares of 1RM from which the longer ladders are climbed (assumed).
+const LONGER_FROM: (f64, f64) = (0.72, 0.85);
+
+/// The steps that lead up to a share of 1RM.
+fn steps(share: f64) -> &'static [(f64, u32, f64)] {
+    if share < LONGER_FROM.0 {
+        SHORT_LADDER
+    } else if share < LONGER_FROM.1 {
+        MODERATE_LADDER
+    } else {
+        LADDER
+    }
+}
+
 /// Two steps of the ladder closer than this share of the working load are one (assumed: a step that
 /// small prepares for nothing).
 const CLOSEST_SHARE: f64 = 0.06;
@@ -36,15 +62,16 @@ const CLOSEST_SHARE: f64 = 0.06;
 const SLACK_SHARE: f64 = 0.05;
 
 /// The warm-up sets before `working`: the first with the empty bar (or the lightest load there is),
-/// each clearly heavier than the one before and lighter than the working load. `body` is the body mass
-/// that is part of the load; steps below it become one, with the repetitions of the highest.
+/// each clearly heavier than the one before and lighter than the working load; the lighter the work, the fewer. Steps
+/// below the body mass that is part of the load become one, with the repetitions of the highest.
 ///
 /// **Fails** when the gym's description makes no sense.
-pub fn ladder(working: Mass, loading: &Loadings, body: Mass) -> Result<Vec<WarmUpSet>> {
+pub fn ladder(working: Mass, loading: &Loadings, strength: &Strength) -> Result<Vec<WarmUpSet>> {
     let mut sets: Vec<WarmUpSet> = Vec::new();
+    let body = strength.body;
     let whole_kg = (working + body).as_kg();
     let closest_kg = CLOSEST_SHARE * whole_kg;
-    for &(share, repetitions, rest_s) in LADDER {
+    for &(share, repetitions, rest_s) in steps(strength.share_of(working)) {
         let step_kg = share * whole_kg - body.as_kg();
         if share > 0.0 && step_kg < loading.lightest().as_kg() {
             // The lightest load there is stands for this step.

@@ -57,6 +57,8 @@ pub struct AllowedPieces {
     pub only: Vec<String>,
     /// Whether a free bar may be pulled far from plumb.
     pub askew: bool,
+    /// Whether pieces that help and pieces that add load may hang at once.
+    pub both_ways: bool,
 }
 
 impl AllowedPieces {
@@ -169,6 +171,11 @@ struct Gathered<'a> {
 
 impl Gathered<'_> {
     fn band(&mut self, band: &Band, count: u32, anchors: &BTreeMap<String, Anchor>) {
+        if !takes_bands(self.carrier) {
+            let reason = LeftOutReason::NoPlaceForBands;
+            self.left_out.add(reason, None, band.name());
+            return;
+        }
         let Some(kind) = self.kind(band.name(), count) else {
             return;
         };
@@ -208,6 +215,8 @@ impl Gathered<'_> {
             Some(LeftOutReason::Overstretched)
         } else if longest_stretch <= 1.0 {
             Some(LeftOutReason::StaysSlack)
+        } else if *self.carrier == Carrier::Dumbbell && self.helps(force) {
+            Some(LeftOutReason::NoPlaceForBands)
         } else if self.leans(force) {
             Some(LeftOutReason::PullsAskew)
         } else {
@@ -225,7 +234,7 @@ impl Gathered<'_> {
                 let mut hung = HungChain::to_floor(chain.clone(), 1);
                 hung.hang = hang;
                 let item = Item::Chain(hung);
-                if unfit(&item, self.carrier).is_some() {
+                if !takes_chains(self.carrier) || unfit(&item, self.carrier).is_some() {
                     let reason = LeftOutReason::NoPlaceForChains;
                     self.left_out.add(reason, None, chain.name());
                     continue;
@@ -268,15 +277,17 @@ impl Gathered<'_> {
                 .any(|force| force.x_n.abs() > most * force.z_n.abs())
     }
 
-    fn add(&mut self, item: Item, kind: usize, force: Vec<PlaneForce>) {
+    /// Whether it takes load away somewhere.
+    fn helps(&self, force: &[PlaneForce]) -> bool {
         let lifting = |point: &LoadPoint, force: &PlaneForce| {
             force.x_n * point.dx_ds_m + force.z_n * point.dz_ds_m
         };
-        let helps = self
-            .points
-            .iter()
-            .zip(&force)
-            .any(|(point, force)| lifting(point, force) > 0.0);
+        let mut places = self.points.iter().zip(force);
+        places.any(|(point, force)| lifting(point, force) > 0.0)
+    }
+
+    fn add(&mut self, item: Item, kind: usize, force: Vec<PlaneForce>) {
+        let helps = self.helps(&force);
         self.hangings.push(Hanging {
             item,
             kind,
@@ -300,6 +311,17 @@ impl Gathered<'_> {
             left_out: self.left_out.gathered(),
         })
     }
+}
+
+/// Whether bands hang on it in a weight room: on bars, dumb-bells and the body, not on sleds and levers of machines
+/// (common practice).
+const fn takes_bands(carrier: &Carrier) -> bool {
+    matches!(carrier, Carrier::Bar | Carrier::Dumbbell | Carrier::Body)
+}
+
+/// Whether chains hang on it in a weight room: on bars alone (common practice).
+const fn takes_chains(carrier: &Carrier) -> bool {
+    matches!(carrier, Carrier::Bar)
 }
 
 /// Why a chain adds nothing to plain weight, if so: it lies on the floor, or hangs free all the way.

@@ -14,8 +14,10 @@ use super::kernel::Kernel;
 use super::left_out::LeftOut;
 use super::loaded_setup::LoadedSetup;
 use super::loadings::Loadings;
+use super::safety_limits::SafetyLimits;
 use super::search::{Watch, search};
-use super::wish::Wish;
+use super::setup_family::{FAMILIES, SetupFamily};
+use super::wish::{Goal, Wish};
 use crate::error::{Error, Result, SearchFault};
 use std::collections::BTreeSet;
 
@@ -69,6 +71,8 @@ pub struct Choice {
     pub plain: Option<LoadedSetup>,
     /// The best, in order.
     pub ranked: Vec<LoadedSetup>,
+    /// The best of each family that differs from plain weight, plain weight first, then best first.
+    pub answers: Vec<LoadedSetup>,
     /// The non-dominated ones, simplest first.
     pub front: Vec<LoadedSetup>,
     /// How many non-dominated ones there are.
@@ -106,6 +110,7 @@ pub fn choose(
     choosing: &Choosing<'_>,
     field: &CostField,
     effort_under: &ExactEffort<'_>,
+    safety: Option<&SafetyLimits>,
     watch: &Watch,
 ) -> Result<std::result::Result<Choice, Option<Missed>>> {
     let wish = choosing.wish.checked()?;
@@ -117,7 +122,8 @@ pub fn choose(
         &choosing.allowed,
     )?;
     let combinations = counted(&rack, wish)?;
-    let kernel = Kernel::new(field, &rack, &loadings, wish);
+    let limits = (safety, choosing.allowed.both_ways);
+    let kernel = Kernel::new(field, &rack, &loadings, wish, limits);
     let found = search(&kernel, FINALISTS.max(4 * choosing.top), watch)?;
     let exact = Exact {
         kernel: &kernel,
@@ -146,8 +152,10 @@ fn chosen(
 ) -> Result<Choice> {
     let loaded = |settled| exact.loaded(settled);
     let front = front(exact, found)?;
+    let plain = plain(exact)?;
     Ok(Choice {
-        plain: plain(exact)?,
+        answers: answers(exact, found, plain.as_ref())?,
+        plain,
         ranked: finalists.iter().take(top.max(1)).map(loaded).collect(),
         front_size: front.len(),
         front: thinned(&front).map(loaded).collect(),
@@ -179,6 +187,40 @@ fn missed(exact: &Exact<'_>, found: &FoundSetups) -> Result<Option<Missed>> {
         loaded: exact.loaded(&near),
         gap: miss.gap,
     }))
+}
+
+/// Flattening over plain weight from which a setup is another answer, %: less is lost in rounding.
+const ANOTHER_PERCENT: f64 = 1.0;
+/// Load at start, middle or end that makes another answer, kg.
+const ANOTHER_KG: f64 = 0.5;
+
+/// Plain weight, then the best of each family, best first.
+fn answers(
+    exact: &Exact<'_>,
+    found: &FoundSetups,
+    plain: Option<&LoadedSetup>,
+) -> Result<Vec<LoadedSetup>> {
+    let flattest = matches!(exact.kernel.wish.goal, Goal::Flattest);
+    let mut others: Vec<LoadedSetup> = Vec::new();
+    for family in FAMILIES.into_iter().filter(|f| *f != SetupFamily::Plain) {
+        let settled = exact.settled(&found.of_family(family))?;
+        others.extend(settled.first().map(|settled| exact.loaded(settled)));
+    }
+    others.retain(|one| !flattest || one.flattening_percent >= ANOTHER_PERCENT);
+    others.sort_by(|a, b| a.score.total_cmp(&b.score).then(a.pieces.cmp(&b.pieces)));
+    let mut answers: Vec<LoadedSetup> = plain.cloned().into_iter().collect();
+    for one in others {
+        if answers.iter().all(|known| differs(known, &one)) {
+            answers.push(one);
+        }
+    }
+    Ok(answers)
+}
+
+/// Whether two setups load a lift differently, rounding apart.
+fn differs(one: &LoadedSetup, other: &LoadedSetup) -> bool {
+    let mut pairs = one.loads.iter().zip(&other.loads);
+    pairs.any(|(a, b)| (a.as_kg() - b.as_kg()).abs() >= ANOTHER_KG)
 }
 
 /// The non-dominated setups by their exact figures, simplest first.

@@ -3,6 +3,7 @@
 //! In: candidates of the search, effort as the solved lift gives it. Out: [`Settled`] ones, in order, and each as a
 //! [`LoadedSetup`]; those whose exact figures miss a limit fall out.
 
+use super::band_failure::{BandFailure, BandsOverRange, band_failure};
 use super::combination::Combination;
 use super::judged::Candidate;
 use super::kernel::Kernel;
@@ -94,6 +95,7 @@ impl Exact<'_> {
             .kernel
             .gap_of(&combination, exact_kg, loading)
             .is_some()
+            || self.leaves_too_much(&combination, loading)
         {
             return Ok(None);
         }
@@ -105,6 +107,46 @@ impl Exact<'_> {
             score: steady(self.score(&combination, exact_kg, loading, &effort)?),
             pieces: self.kernel.loadings.all()[loading].plates + hung,
         }))
+    }
+
+    /// What is left when bands of a combination give way.
+    fn failure(&self, combination: &Combination, loading: usize) -> Option<BandFailure> {
+        let mut counted: Vec<(usize, u32)> = Vec::new();
+        for hanging in combination.hangings().iter().map(|h| usize::from(*h)) {
+            match counted.iter_mut().find(|(known, _)| *known == hanging) {
+                Some((_, count)) => *count += 1,
+                None => counted.push((hanging, 1)),
+            }
+        }
+        let is_band = |(hanging, _): &&(usize, u32)| {
+            matches!(self.kernel.rack.hangings[*hanging].item, Item::Band(_))
+        };
+        let pulls: Vec<(Vec<f64>, u32)> = counted
+            .iter()
+            .filter(is_band)
+            .map(|(hanging, count)| {
+                let one = self.kernel.kg[*hanging].iter();
+                (one.map(|kg| kg * f64::from(*count)).collect(), *count)
+            })
+            .collect();
+        let bands: Vec<BandsOverRange<'_>> = pulls
+            .iter()
+            .map(|(kg, a_side)| BandsOverRange {
+                kg,
+                a_side: *a_side,
+            })
+            .collect();
+        let plain_kg = self.kernel.loadings.all()[loading].total.as_kg();
+        band_failure(plain_kg, &self.kernel.load_kg(combination, loading), &bands)
+    }
+
+    /// Whether more is left than may be when every band that helps is gone.
+    fn leaves_too_much(&self, combination: &Combination, loading: usize) -> bool {
+        let Some(most_kg) = self.kernel.most_left_kg else {
+            return false;
+        };
+        let failure = self.failure(combination, loading);
+        failure.is_some_and(|failure| failure.grows && failure.after_all.as_kg() > most_kg + 1.0e-6)
     }
 
     /// Any load beside a combination, whatever the limits say: for comparison and for misses.
@@ -227,6 +269,8 @@ impl Exact<'_> {
             share: self.kernel.share_of(&settled.combination, settled.loading),
             pieces: settled.pieces,
             hung: settled.combination.hangings().len() as u32,
+            family: self.kernel.family(&settled.combination),
+            failure: self.failure(&settled.combination, settled.loading),
             score: settled.score,
         }
     }

@@ -4,12 +4,14 @@
 //! against load, the miss. What is kept does not depend on the order in which it came.
 
 use super::judged::{Candidate, Miss};
+use super::setup_family::{FAMILIES, SetupFamily};
 use std::collections::BinaryHeap;
 
 /// What a search found.
 #[derive(Debug, Clone, Default)]
 pub struct FoundSetups {
     best: BinaryHeap<Candidate>,
+    of_family: [BinaryHeap<Candidate>; FAMILIES.len()],
     front: Front,
     /// The nearest miss among those that do not fit.
     pub miss: Option<Miss>,
@@ -26,26 +28,23 @@ impl FoundSetups {
         self.best.clone().into_sorted_vec()
     }
 
+    /// The best of one family, in order.
+    #[must_use]
+    pub fn of_family(&self, family: SetupFamily) -> Vec<Candidate> {
+        self.of_family[family as usize].clone().into_sorted_vec()
+    }
+
     /// The non-dominated ones, simplest first.
     #[must_use]
     pub fn front(&self, plain_spread: f64) -> Vec<Candidate> {
         self.front.skyline(plain_spread)
     }
 
-    pub(super) fn add(&mut self, candidate: Candidate, keep: usize) {
+    pub(super) fn add(&mut self, candidate: Candidate, family: SetupFamily, keep: usize) {
         self.fitting += 1;
         self.front.add(candidate);
-        self.keep(candidate, keep);
-    }
-
-    fn keep(&mut self, candidate: Candidate, keep: usize) {
-        if self.best.len() < keep {
-            self.best.push(candidate);
-        } else if let Some(mut worst) = self.best.peek_mut()
-            && candidate < *worst
-        {
-            *worst = candidate;
-        }
+        kept(&mut self.best, candidate, keep);
+        kept(&mut self.of_family[family as usize], candidate, OF_FAMILY);
     }
 
     pub(super) fn miss(&mut self, miss: Miss) {
@@ -61,7 +60,12 @@ impl FoundSetups {
 
     pub(super) fn joined(mut self, other: Self, keep: usize) -> Self {
         for candidate in other.best {
-            self.keep(candidate, keep);
+            kept(&mut self.best, candidate, keep);
+        }
+        for (own, others) in self.of_family.iter_mut().zip(other.of_family) {
+            for candidate in others {
+                kept(own, candidate, OF_FAMILY);
+            }
         }
         self.front.join(other.front);
         if let Some(miss) = other.miss {
@@ -70,6 +74,20 @@ impl FoundSetups {
         self.judged += other.judged;
         self.fitting += other.fitting;
         self
+    }
+}
+
+/// Finalists of each family.
+const OF_FAMILY: usize = 24;
+
+/// Keeps a candidate if it is among so many best.
+fn kept(best: &mut BinaryHeap<Candidate>, candidate: Candidate, keep: usize) {
+    if best.len() < keep {
+        best.push(candidate);
+    } else if let Some(mut worst) = best.peek_mut()
+        && candidate < *worst
+    {
+        *worst = candidate;
     }
 }
 

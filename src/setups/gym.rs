@@ -3,7 +3,7 @@
 //! In: the record of a gym file, the bands and chains of the library. Out: a [`Gym`], or everything that is wrong
 //! in the record.
 
-use super::gym_file::{GymBar, GymChains, GymFile, GymPlates, GymSled, GymStack};
+use super::gym_file::{GymArms, GymBar, GymChains, GymFile, GymPlates, GymSled, GymStack};
 use super::gym_slips::slips;
 use crate::error::{Error, Fault, GymFault, Result};
 use crate::grammar::Stock;
@@ -34,6 +34,8 @@ pub struct Gym {
     pub sled: Option<GymSled>,
     /// Whether there is a belt.
     pub belt: bool,
+    /// Safety arms of the rack.
+    pub safety_arms: Option<GymArms>,
     /// Bands with how many there are.
     pub bands: Vec<(Band, u32)>,
     /// Chains with how many there are and on which leaders, the bare chain first.
@@ -77,6 +79,7 @@ impl GymFile {
             stack: self.stack,
             sled: self.sled,
             belt: self.belt,
+            safety_arms: self.safety_arms,
             bands: bands.collect(),
             chains,
             anchors: self.anchors.clone(),

@@ -41,6 +41,9 @@ pub struct GymFile {
     /// Whether there is a belt for hanging plates from.
     #[serde(default)]
     pub belt: bool,
+    /// The safety arms of its rack.
+    #[serde(default)]
+    pub safety_arms: Option<GymArms>,
     /// Its bands.
     #[serde(default)]
     pub bands: Vec<GymBands>,
@@ -102,6 +105,18 @@ pub struct GymSled {
     /// Friction force over normal force.
     #[serde(default)]
     pub friction: f64,
+}
+
+/// Safety arms of a rack: their upper edge above the floor, in equal steps.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct GymArms {
+    /// The lowest hole.
+    pub lowest: Length,
+    /// The highest hole.
+    pub highest: Length,
+    /// From hole to hole.
+    pub step: Length,
 }
 
 /// Bands of one kind.

@@ -1,7 +1,8 @@
 //! What is wrong in a gym file: each slip with the path of the value.
 //!
-//! In: the record of a gym file, the names that the library knows. Out: [`GymSlip`]s in the file's order. A gym of
-//! one plate or without a band is no slip: the search then says what can be built of it.
+//! In: the record of a gym file, the names that the library knows. Out: [`GymSlip`]s in the file's order. A gym without
+//! a bar, a dumb-bell or a machine can load nothing; one without a band is no slip: the search then says what can be
+//! built of it.
 
 use super::gym_file::GymFile;
 use crate::bounds::{Bound, bounds};
@@ -39,13 +40,7 @@ pub fn slips(file: &GymFile, stock: &Stock) -> Vec<Slip> {
 }
 
 fn is_empty(file: &GymFile) -> bool {
-    file.bars.is_empty()
-        && file.plates.is_empty()
-        && file.dumbbells.is_empty()
-        && file.bands.is_empty()
-        && file.chains.is_empty()
-        && file.stack.is_none()
-        && file.sled.is_none()
+    file.bars.is_empty() && file.dumbbells.is_empty() && file.stack.is_none() && file.sled.is_none()
 }
 
 fn equipment_slips(file: &GymFile) -> Vec<Slip> {
@@ -80,6 +75,15 @@ fn equipment_slips(file: &GymFile) -> Vec<Slip> {
         one("stack.step", Some(stack.step), &bounds.stack_step);
         let (least, bound) = (stack.step, &bounds.stack_most);
         slips.extend(odd_from("stack.most".to_owned(), stack.most, least, bound));
+    }
+    if let Some(arms) = file.safety_arms {
+        let [lowest_m, highest_m, step_m] =
+            [arms.lowest, arms.highest, arms.step].map(Length::as_m);
+        let stand =
+            0.0 <= lowest_m && lowest_m <= highest_m && bounds.anchor_height.holds(highest_m);
+        if !(stand && step_m > 0.0) {
+            slips.push(("safety_arms".to_owned(), GymSlip::OddArms));
+        }
     }
     if let Some(sled) = file.sled {
         let odd = odd_mass("sled.mass".to_owned(), sled.mass, &bounds.sled_mass);

@@ -46,6 +46,10 @@ pub enum SetupLimit {
     LightestLoad,
     /// Help from above carries all of the load at the start or the end, so that nothing is left to lift.
     AllCarried,
+    /// More is left than may be when every band that helps is gone.
+    LeftWhenBandsGo,
+    /// Pieces that help and pieces that add load hang at once.
+    BothWays,
     /// Too small a share of bands and chains.
     LeastShare,
     /// Too large a share of bands and chains.

@@ -7,9 +7,11 @@ use super::buildable::Rack;
 use super::combination::Combination;
 use super::cost_field::CostField;
 use super::loadings::Loadings;
+use super::safety_limits::SafetyLimits;
 use super::sums::{Laid, Ruler, Sums, dot};
 use super::wish::Wish;
 use crate::movement::PlaneForce;
+use crate::units::Mass;
 
 /// Below this an effort of one kilogram is none: weights do not load that place, 1/kg.
 const NO_EFFORT: f64 = 1.0e-9;
@@ -23,6 +25,10 @@ pub struct Kernel<'a> {
     pub(super) rack: &'a Rack,
     pub(super) loadings: &'a Loadings,
     pub(super) wish: &'a Wish,
+    /// The most that may be left when every band that helps is gone, body included, kg.
+    pub(super) most_left_kg: Option<f64>,
+    /// Whether pieces that help and pieces that add load may hang at once.
+    pub(super) both_ways: bool,
     pub(super) body_kg: f64,
     /// What may be loaded at each place without any piece, kg, padded with infinity.
     pub(super) room: Vec<f64>,
@@ -54,7 +60,13 @@ pub struct Kernel<'a> {
 impl<'a> Kernel<'a> {
     /// Prepares a search.
     #[must_use]
-    pub fn new(field: &CostField, rack: &'a Rack, loadings: &'a Loadings, wish: &'a Wish) -> Self {
+    pub fn new(
+        field: &CostField,
+        rack: &'a Rack,
+        loadings: &'a Loadings,
+        wish: &'a Wish,
+        (safety, both_ways): (Option<&SafetyLimits>, bool),
+    ) -> Self {
         let ruler = Ruler::new(field, wish, loadings.rail_friction());
         let body = ruler.body(field);
         let laid: Vec<Laid> = rack
@@ -69,6 +81,8 @@ impl<'a> Kernel<'a> {
             plain: ruler.plain.clone(),
             loadings,
             wish,
+            most_left_kg: safety.and_then(SafetyLimits::most_left).map(Mass::as_kg),
+            both_ways,
             body_kg: field.body.as_kg(),
             room: room(wish, x, &body.effort),
             takes: laid.iter().map(|piece| taken(&piece.effort, x)).collect(),

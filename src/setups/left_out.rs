@@ -12,6 +12,8 @@ use std::collections::BTreeMap;
 pub enum LeftOutReason {
     /// What the movement lifts holds no chain.
     NoPlaceForChains,
+    /// Bands are not hung so on what the movement lifts.
+    NoPlaceForBands,
     /// There is no second piece for the other side.
     NoSecondPiece,
     /// A band would be stretched beyond its safe length.

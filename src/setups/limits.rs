@@ -63,6 +63,7 @@ impl Kernel<'_> {
     fn gap_at(&self, kg: f64, index: usize, sums: &Sums) -> Option<Gap> {
         let mut missed = Missing::default();
         self.missed_by_help(kg, sums, &mut missed);
+        self.missed_by_failure(kg, sums, &mut missed);
         let share = self.share(kg, sums);
         let [least, most] = self.wish.share;
         if let Some(least) = least {
@@ -98,6 +99,28 @@ impl Kernel<'_> {
                 let over = (taken - weight).max(0.0) / weight.max(1.0);
                 missed.add(SetupLimit::AllCarried, over + 2.0 * SLACK, weight, taken);
             }
+        }
+    }
+}
+
+/// Load of pieces that is none, kg: bands that are just taut.
+const NO_LOAD_KG: f64 = 0.01;
+
+impl Kernel<'_> {
+    /// What is left when every band that helps is gone; pieces that help and pieces that add load at once.
+    fn missed_by_failure(&self, kg: f64, sums: &Sums, missed: &mut Missing) {
+        let most = |list: &[f64; 3]| list[START].max(list[END]);
+        let (taken, added) = (most(&sums.taken_kg), most(&sums.added_kg));
+        if taken <= NO_LOAD_KG {
+            return;
+        }
+        if let Some(most_kg) = self.most_left_kg {
+            let left_kg = kg + self.body_kg + added;
+            let size = (left_kg - most_kg) / most_kg.max(1.0);
+            missed.add(SetupLimit::LeftWhenBandsGo, size, left_kg, most_kg);
+        }
+        if !self.both_ways && added > NO_LOAD_KG {
+            missed.add(SetupLimit::BothWays, BEHIND, added, taken);
         }
     }
 }

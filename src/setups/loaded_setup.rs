@@ -2,7 +2,9 @@
 //!
 //! In: the exact calculation. Out: plain data.
 
+use super::band_failure::BandFailure;
 use super::loading::Loading;
+use super::setup_family::SetupFamily;
 use crate::resistance::Setup;
 use crate::units::Mass;
 
@@ -29,6 +31,10 @@ pub struct LoadedSetup {
     pub pieces: u32,
     /// Bands and chains a side.
     pub hung: u32,
+    /// What kind of setup it is.
+    pub family: SetupFamily,
+    /// What is left when its bands give way; nothing without bands.
+    pub failure: Option<BandFailure>,
     /// What it is ranked by; smaller is better.
     pub score: f64,
 }

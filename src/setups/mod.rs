@@ -3,6 +3,7 @@
 //! In: a gym, a movement's load points, what force costs there, a wish. Out: the best setups, the
 //! non-dominated ones, or the nearest miss. Imports `error`, `source`, `units`, `movement`, `resistance`.
 
+mod band_failure;
 mod buildable;
 mod choose;
 mod combination;
@@ -22,19 +23,22 @@ mod loading;
 mod loadings;
 mod makeable;
 mod plate_sums;
+mod safety_limits;
 mod score;
 mod search;
+mod setup_family;
 mod shares;
 mod sums;
 mod usual_cautions;
 mod usual_gym;
 mod wish;
 
+pub use band_failure::{BandFailure, BandsOverRange, band_failure};
 pub use buildable::AllowedPieces;
 pub use choose::{Choosing, Counts, Missed, choose};
 pub use cost_field::CostField;
 pub use gym::Gym;
-pub use gym_file::{GymBands, GymBar, GymChains, GymFile, GymPlates, GymSled, GymStack};
+pub use gym_file::{GymArms, GymBands, GymBar, GymChains, GymFile, GymPlates, GymSled, GymStack};
 pub use gym_slips::slips;
 pub use hung_pair::hung_pairs;
 pub use judged::{Gap, SetupLimit};
@@ -43,7 +47,9 @@ pub use loaded_setup::LoadedSetup;
 pub use loading::{LoadedOn, Loading};
 pub use loadings::Loadings;
 pub use plate_sums::MOST_PLATES_A_SIDE;
+pub use safety_limits::SafetyLimits;
 pub use search::Watch;
+pub use setup_family::SetupFamily;
 pub use usual_cautions::{Caution, Uses, setup_cautions, usual_cautions};
-pub use usual_gym::usual_gym;
+pub use usual_gym::{usual_gym, usual_gym_with_light_bars};
 pub use wish::{Goal, LoadLimit, MOST_HUNG, STUDIED_SHARES, Wish};

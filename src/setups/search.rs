@@ -161,6 +161,7 @@ impl<'a> Walk<'a> {
                         combination,
                         judged,
                     },
+                    self.kernel.family(&combination),
                     self.keep,
                 );
                 true

@@ -6,7 +6,7 @@
 use super::solve::SolvedLift;
 use crate::capacity::{CurveShape, class_of};
 use crate::error::{Advice, Instead, Means, Remedy, Result};
-use crate::movement::{Carrier, LoadPoint, PlaneForce};
+use crate::movement::{Carrier, Catch, LoadPoint, PlaneForce};
 use crate::overlay::{flattening_percent, spread};
 use crate::resistance::{Anchor, Cable, Cam, Item, Lead, LeverMachine, Motion, Setup, Turns};
 use crate::setups::CostField;
@@ -46,7 +46,10 @@ fn remedies(lift: &SolvedLift<'_>, costs: &CostField) -> Result<Vec<Remedy>> {
         Carrier::Lever { .. } => found.extend(fitted_cam(lift)?),
         Carrier::Dumbbell => found.extend(best_of_tried(lift, costs, &cables())),
         Carrier::Bar => {
-            found.extend(best_of_tried(lift, costs, &cables()));
+            // A cable in the place of a bar over the face or on the back is nothing that anybody sets up.
+            if lift.question().movement.handling.catch != Catch::SafetyArms {
+                found.extend(best_of_tried(lift, costs, &cables()));
+            }
             found.extend(best_of_tried(lift, costs, &hinged_arms(&lift.points)));
         }
         Carrier::Sled { .. } | Carrier::Body => {}

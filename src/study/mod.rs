@@ -29,6 +29,7 @@ mod none_fits;
 mod pair_grid;
 mod parameter;
 mod pick_answer;
+mod pick_card;
 mod picking;
 mod plan_ground;
 mod plan_question;
@@ -73,6 +74,7 @@ pub use muscles::{MusclePart, joint_use, muscle_parts, muscle_torque_nm};
 pub use pair_grid::{PairGrid, pair_grid};
 pub use parameter::Parameter;
 pub use pick_answer::{PickAnswer, Picked};
+pub use pick_card::{PickCard, TensionCheck, pick_card};
 pub use picking::pick;
 pub use plan_question::{
     MethodChoice, PersonTold, PlanAnswer, PlanNote, PlanQuestion, PlannedSession, SessionName,

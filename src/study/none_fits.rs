@@ -41,6 +41,11 @@ fn shortfall(gap: &Gap, wish: &Wish, hardest: f64) -> Shortfall {
             weight: has,
             carried: needs,
         },
+        SetupLimit::LeftWhenBandsGo => Shortfall::LeftWhenBandsGo {
+            left: has,
+            most: needs,
+        },
+        SetupLimit::BothWays => Shortfall::BothWays,
         SetupLimit::LeastShare => Shortfall::LeastShare {
             has: gap.has,
             needs: gap.needs,

@@ -4,9 +4,9 @@
 
 use super::question::{SetupStudy, Study};
 use crate::error::Advice;
-use crate::movement::Catch;
+use crate::movement::Handling;
 use crate::resistance::Anchor;
-use crate::setups::{Counts, LeftOut, LoadedSetup, Wish};
+use crate::setups::{Counts, LeftOut, LoadedSetup, SafetyLimits, Wish};
 use crate::units::Mass;
 use std::collections::BTreeMap;
 
@@ -25,14 +25,18 @@ pub struct PickAnswer {
     pub plain: Option<Picked>,
     /// The best, in order.
     pub ranked: Vec<Picked>,
+    /// One of each family that differs, the one that is advised first: plain weight for a novice.
+    pub answers: Vec<Picked>,
+    /// By what the failure of bands is judged.
+    pub safety: SafetyLimits,
     /// The non-dominated ones: none else is as even, as heavy and as simple.
     pub front: Vec<Picked>,
     /// How many non-dominated ones there are.
     pub front_size: usize,
     /// How much was searched.
     pub counts: Counts,
-    /// What catches the load when it is lost.
-    pub catch: Catch,
+    /// How the lift is handled: what catches the load, who spots it.
+    pub handling: Handling,
     /// What the gym calls its anchors.
     pub anchors: BTreeMap<String, Anchor>,
     /// Pieces that were left out and why.

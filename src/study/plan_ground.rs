@@ -10,15 +10,17 @@ use super::session_oracle::{carried_body, lifter_of_one_rm};
 use super::session_setup::{SessionSetup, best_setup, named_setup};
 use crate::anatomy::{Lifter, Training};
 use crate::error::{Error, PlanFault, Result};
+use crate::grammar::Stock;
 use crate::library::Library;
 use crate::movement::{Carrier, lift_name};
 use crate::progress::log_file::BadRows;
 use crate::rep::RepOptions;
 use crate::resistance::{Item, Setup};
 use crate::session::method::Method;
-use crate::session::status::{Permission, Trainee, may_do};
+use crate::session::published::EccentricTable;
+use crate::session::status::{Level, Permission, Trainee, may_do};
 use crate::session::strength::{OneRmSource, PlannedLift};
-use crate::setups::{Gym, Loadings, Watch};
+use crate::setups::{Gym, Loadings, Watch, usual_gym_with_light_bars};
 use crate::units::Mass;
 
 /// Gym that is taken when none is named.
@@ -55,14 +57,20 @@ pub(super) fn plan_ground(
     let mut notes = Vec::new();
     let trainee = trainee(asked, question.lifter.training, &mut notes);
     let lift = planned_lift(asked, library, question, trainee)?;
-    let scaled = lifter_of_one_rm(question, lift.one_rm);
+    let scaled = lifter_of_one_rm(question, lift.one_rm).map(|scaled| Lifter {
+        training: training_of(lift.level()),
+        ..scaled
+    });
     if let Err(fault) = &scaled {
         notes.push(PlanNote::NothingPredicted(fault.clone()));
     }
     let gym = gym(asked, library, &carrier)?.map(|gym| with_one_bar(gym, lift.one_rm));
     let loading = match &gym {
         Some(gym) => Loadings::of(gym, &carrier)?,
-        None => Loadings::usual(asked.plates),
+        None => {
+            let usual = usual_gym_with_light_bars(asked.plates);
+            Loadings::of(&with_one_bar(usual, lift.one_rm), &carrier)?
+        }
     };
     notes.push(gym.as_ref().map_or(PlanNote::UsualPlates, |gym| {
         PlanNote::GymLoads(gym.title.clone())
@@ -72,10 +80,17 @@ pub(super) fn plan_ground(
         question,
         lifter: scaled.as_ref().ok(),
         one_rm: lift.one_rm,
+        table: &library.published()?.eccentric,
         gym: gym.as_ref(),
         loading: &loading,
     };
-    let pieces = asked.pieces.setup(&library.pieces()?.stock())?;
+    let known = library.pieces()?;
+    let stock = known.stock();
+    let own = Stock {
+        anchors: gym.as_ref().map_or(stock.anchors, |gym| &gym.anchors),
+        ..stock
+    };
+    let pieces = asked.pieces.setup(&own)?;
     let setups = search.setups(pieces, &trainee, watch)?;
     Ok(PlanGround {
         lift,
@@ -84,6 +99,15 @@ pub(super) fn plan_ground(
         setups,
         notes,
     })
+}
+
+/// The training that a status stands for.
+const fn training_of(level: Level) -> Training {
+    match level {
+        Level::Novice => Training::Novice,
+        Level::Intermediate => Training::Intermediate,
+        Level::Advanced => Training::Advanced,
+    }
 }
 
 /// Training and health: as told, else as the named lifter's file says, else as of a novice.
@@ -126,6 +150,8 @@ fn planned_lift(
     Ok(PlannedLift {
         movement: asked.movement.clone(),
         handling: question.movement.handling.clone(),
+        one_joint: question.movement.moves_one_joint(),
+        lower_body: question.movement.lifts_with_legs(),
         trainee,
         one_rm,
         body,
@@ -205,6 +231,7 @@ struct SetupSearch<'a> {
     /// The lifter of that 1RM, if there is one: what hangs beside the bar is judged by nobody else's strength.
     lifter: Option<&'a Lifter>,
     one_rm: Mass,
+    table: &'a EccentricTable,
     gym: Option<&'a Gym>,
     loading: &'a Loadings,
 }
@@ -240,10 +267,16 @@ impl SetupSearch<'_> {
         let named = pieces.items.iter().any(|item| belongs(item, method));
         let only = self.asked.methods().len() == 1 && !pieces.items.is_empty();
         if named || only {
-            return named_setup(question, pieces.clone(), self.loading, effort);
+            return named_setup(
+                question,
+                pieces.clone(),
+                self.loading,
+                effort,
+                (self.gym, self.table),
+            );
         }
         match self.gym {
-            Some(gym) => best_setup(question, gym, method, effort, watch),
+            Some(gym) => best_setup(question, gym, method, effort, (self.table, watch)),
             None => Err(Error::bad(PlanFault::NoPieces {
                 method: method.name().to_owned(),
             })),

@@ -44,7 +44,7 @@ pub struct PlanQuestion {
 /// Which methods are asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum MethodChoice {
-    /// The usual one: straight sets, in a block overloaded lowering where the lifter may do it.
+    /// The usual one: straight sets.
     Usual,
     /// This one.
     One(Method),
@@ -74,8 +74,7 @@ impl PlanQuestion {
         match (self.methods, self.weeks) {
             (MethodChoice::All, _) => METHODS.iter().map(|(method, _)| *method).collect(),
             (MethodChoice::One(method), _) => vec![method],
-            (MethodChoice::Usual, Some(_)) => vec![Method::OverloadedLowering],
-            (MethodChoice::Usual, None) => vec![Method::Straight],
+            (MethodChoice::Usual, _) => vec![Method::Straight],
         }
     }
 

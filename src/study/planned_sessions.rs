@@ -140,17 +140,7 @@ impl<'a> Base<'a> {
     }
 
     fn weeks(&self, weeks: u32) -> Result<PlanAnswer> {
-        let method = self.methods[0];
-        let named = self.asked.methods != MethodChoice::Usual;
-        let injured = self.ground.lift.trainee.injured;
-        let mut refused = Vec::new();
-        let block = match block(&self.request(method)?, weeks) {
-            Err(fault) if !named && !injured && fault.kind() == FaultKind::NoAnswer => {
-                refused.push((method, fault));
-                block(&self.request(Method::Straight)?, weeks)?
-            }
-            found => found?,
-        };
+        let block = block(&self.request(self.methods[0])?, weeks)?;
         let days = block.weeks.into_iter().flat_map(|week| {
             week.days.into_iter().map(move |day| PlannedSession {
                 name: SessionName::Day {
@@ -163,7 +153,7 @@ impl<'a> Base<'a> {
         });
         Ok(PlanAnswer {
             sessions: days.collect(),
-            refused,
+            refused: Vec::new(),
             notes: Vec::new(),
         })
     }

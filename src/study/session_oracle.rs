@@ -20,8 +20,12 @@ use crate::units::{Duration, Length, Mass, Speed};
 use std::collections::BTreeMap;
 use std::sync::Mutex;
 
-/// Joint shares are rounded to this before a model is built, so that a few models serve a whole session.
-const SHARE_STEP: f64 = 0.01;
+/// Models are solved for joint shares in steps of this, and stand in between by their weighted mean, so that a few
+/// serve a whole session.
+const SHARE_STEP: f64 = 0.1;
+
+/// Models by the steps of their joints' shares.
+type Models = BTreeMap<Vec<u32>, RepModel>;
 
 /// The lifter whose maximum in this movement is the known one.
 ///
@@ -76,7 +80,7 @@ pub fn simulated_oracle<'a>(
     let names = joints_of(&model);
     let tiring = names.iter().map(|joint| published.fatigue.tiring(*joint));
     let joints = tiring.collect();
-    let models: Mutex<BTreeMap<Vec<u32>, RepModel>> = Mutex::new(BTreeMap::new());
+    let models: Mutex<Models> = Mutex::new(Models::new());
     Ok(RepOracle {
         one_rm,
         eccentric_one_rm: eccentric,
@@ -84,7 +88,7 @@ pub fn simulated_oracle<'a>(
         lowering_evenness: evenness,
         travel: Some(attempts.way),
         joints,
-        repetition: Box::new(move |attempt| attempts.outcome(&names, &models, attempt)),
+        repetition: Box::new(move |attempt| attempts.outcome(&names, (&model, &models), attempt)),
     })
 }
 
@@ -114,7 +118,7 @@ impl Attempts<'_> {
     fn outcome(
         &self,
         joints: &[FatigueJoint],
-        models: &Mutex<BTreeMap<Vec<u32>, RepModel>>,
+        models: (&RepModel, &Mutex<Models>),
         attempt: &Attempt,
     ) -> Result<RepOutcome> {
         let (trace, lowered) = tired_rep(self, joints, models, attempt)?;
@@ -212,21 +216,60 @@ fn joints_of(model: &RepModel) -> Vec<FatigueJoint> {
 fn tired_rep(
     attempts: &Attempts<'_>,
     joints: &[FatigueJoint],
-    models: &Mutex<BTreeMap<Vec<u32>, RepModel>>,
+    (fresh, models): (&RepModel, &Mutex<Models>),
     attempt: &Attempt,
 ) -> Result<(RepTrace, Vec<RepSample>)> {
-    let steps = |share: &f64| (share / SHARE_STEP).round() as u32;
-    let key: Vec<u32> = attempt.joint_shares.iter().map(steps).collect();
+    let corners = corners(attempt.joint_shares);
     let mut models = models
         .lock()
         .unwrap_or_else(std::sync::PoisonError::into_inner);
-    if !models.contains_key(&key) {
-        let shares: Vec<f64> = key.iter().map(|k| f64::from(*k) * SHARE_STEP).collect();
-        let tired = tired(attempts.lifter, joints, &shares);
-        let model = model_of(attempts.movement, &tired, &attempts.pulling)?;
-        models.insert(key.clone(), model);
+    for (key, _) in &corners {
+        if !models.contains_key(key) {
+            let shares: Vec<f64> = key.iter().map(|k| f64::from(*k) * SHARE_STEP).collect();
+            let tired = tired(attempts.lifter, joints, &shares);
+            let model = fresh.weaker(attempts.movement, &tired, &attempts.pulling)?;
+            models.insert(key.clone(), model);
+        }
     }
-    attempts.run(&models[&key], attempt.load)
+    let parts: Vec<(f64, &RepModel)> = corners
+        .iter()
+        .map(|(key, weight)| (*weight, &models[key]))
+        .collect();
+    attempts.run(&fresh.with_mean_of(&parts), attempt.load)
+}
+
+/// The steps around some joint shares and their weights: the corners of the simplex that holds the point.
+///
+/// ```text
+/// x = Σ w_k·v_k     v_0 the steps below, v_k = v_(k-1) and one step more for the joint with the k-th largest rest
+/// ```
+/// **Shape.** Weights sum to 1; one corner alone on a step. **Source.** Linear interpolation on Kuhn's simplices
+/// (textbook); their faces lie where two joints are equally tired, as the kinks of the muscles' weakness do.
+fn corners(shares: &[f64]) -> Vec<(Vec<u32>, f64)> {
+    let most = (1.0 / SHARE_STEP).round();
+    let scaled: Vec<f64> = shares
+        .iter()
+        .map(|share| (share.clamp(0.0, 1.0) / SHARE_STEP * 1.0e6).round() / 1.0e6)
+        .map(|at| at.min(most))
+        .collect();
+    let mut corner: Vec<u32> = scaled.iter().map(|at| at.floor() as u32).collect();
+    let rest = |joint: &usize| scaled[*joint].fract();
+    let mut order: Vec<usize> = (0..shares.len()).collect();
+    order.sort_by(|a, b| rest(b).total_cmp(&rest(a)));
+    let mut before = 1.0;
+    let mut corners = Vec::with_capacity(shares.len() + 1);
+    for joint in order {
+        let weight = before - rest(&joint);
+        if weight > 0.0 {
+            corners.push((corner.clone(), weight));
+        }
+        before = rest(&joint);
+        corner[joint] += 1;
+    }
+    if before > 0.0 {
+        corners.push((corner, before));
+    }
+    corners
 }
 
 /// The lifter with every muscle weakened to what the most tired joint that it crosses has left.

@@ -7,12 +7,13 @@ use super::load_for_effort::load_for_effort;
 use super::pick_answer::{PickAnswer, Picked};
 use super::picking::pick;
 use super::question::Question;
-use super::solve::study;
-use crate::error::{Error, PickFault, Result};
+use super::solve::{SolvedLift, study};
+use crate::error::{Error, PickFault, Result, SchemeFault};
 use crate::rep::with_load;
 use crate::resistance::{Item, Setup};
 use crate::session::accommodating_setup::AccommodatingSetup;
 use crate::session::method::Method;
+use crate::session::published::EccentricTable;
 use crate::setups::{AllowedPieces, Choosing, Gym, Loadings, Watch, Wish};
 use crate::units::Force;
 
@@ -33,7 +34,7 @@ pub fn best_setup(
     gym: &Gym,
     method: Method,
     effort: f64,
-    watch: &Watch,
+    (table, watch): (&EccentricTable, &Watch),
 ) -> Result<SessionSetup> {
     let choosing = Choosing {
         gym,
@@ -43,12 +44,12 @@ pub fn best_setup(
         },
         allowed: AllowedPieces {
             only: vec![method.name().to_owned()],
-            askew: false,
+            ..AllowedPieces::default()
         },
-        top: 1,
+        top: CHOSEN_FROM,
     };
-    let found = pick(question, &choosing, watch)?;
-    let best = &found.ranked[0];
+    let found = pick(question, &choosing, table, watch)?;
+    let best = safest(&found);
     if best.loaded.hung == 0 {
         return Err(better_plain(question, found, method));
     }
@@ -58,13 +59,37 @@ pub fn best_setup(
     })
 }
 
+/// Ranked setups among which one that leaves no more than the 1RM is looked for.
+const CHOSEN_FROM: usize = 40;
+
+/// The best that leaves no more than the 1RM when its bands go; the best of all where none does.
+fn safest(found: &PickAnswer) -> &Picked {
+    let best = &found.ranked[0];
+    if best.loaded.hung == 0 {
+        return best;
+    }
+    let is_safe = |picked: &&Picked| {
+        let failure = picked.loaded.failure.filter(|failure| failure.grows);
+        picked.loaded.hung > 0
+            && failure.is_none_or(|left| found.safety.share_of(left.after_all) <= 1.0)
+    };
+    let others = found.ranked.iter().chain(&found.answers);
+    others
+        .filter(|picked| is_safe(picked))
+        .next()
+        .unwrap_or(best)
+}
+
 fn described(best: &Picked, found: &PickAnswer) -> AccommodatingSetup {
     AccommodatingSetup {
         hung: pieces_of(&best.loaded.setup).items,
         anchors: Some(found.anchors.clone()),
         bar_and_plates: best.loaded.loading.clone(),
         bottom: best.loaded.loads[0],
+        middle: best.loaded.loads[1],
         top: best.loaded.loads[2],
+        failure: best.loaded.failure,
+        arms: found.safety.arms,
         max_effort: best.study.sticking.map_or(0.0, |s| s.max_effort),
         flattening_percent: Some(best.loaded.flattening_percent),
         plain: found.plain_mass(),
@@ -98,6 +123,7 @@ pub fn named_setup(
     hung: Setup,
     loading: &Loadings,
     effort: f64,
+    (gym, table): (Option<&Gym>, &EccentricTable),
 ) -> Result<SessionSetup> {
     let exact = load_for_effort(question, &hung, effort)?;
     let bar = loading.at_most(exact)?;
@@ -106,12 +132,27 @@ pub fn named_setup(
     let mass = |index: usize| Force::from_n(found.values[index]).as_mass();
     let plain = load_for_effort(question, &Setup::default(), effort)?;
     let hung = with_load(&hung, bar.total);
+    let lift = SolvedLift::of(question)?;
+    let safety = lift.safety(gym, table)?;
+    let failure = lift.failure_of(&hung)?;
+    let left = failure.filter(|failure| failure.grows);
+    if let (Some(left), Some(most)) = (left, safety.most_left())
+        && left.after_all > most
+    {
+        return Err(Error::no_answer(SchemeFault::TooMuchWhenBandsGo {
+            left: left.after_all,
+            most,
+        }));
+    }
     Ok(SessionSetup {
         setup: AccommodatingSetup {
             hung: pieces_of(&hung).items,
             anchors: None,
             bar_and_plates: bar,
             bottom: mass(0),
+            middle: mass(found.values.len() / 2),
+            failure,
+            arms: safety.arms,
             top: mass(found.values.len() - 1),
             max_effort: found.sticking.map_or(0.0, |s| s.max_effort),
             flattening_percent: found.flattening_percent,

@@ -12,6 +12,7 @@ mod calibration_program;
 mod calling;
 mod claims;
 mod classes;
+mod coach;
 mod commands;
 mod doors;
 mod draw;

@@ -50,11 +50,19 @@ fn share_picked(question: &Question<'_>, gym: &Gym, pieces: &str, effort: f64, s
         },
         allowed: AllowedPieces {
             only: vec![pieces.to_owned()],
-            askew: false,
+            ..AllowedPieces::default()
         },
         top: 1,
     };
-    let found = pick(question, &choosing, &torquill::setups::Watch::default()).expect("a setup");
+    let library = Library::built_in();
+    let table = &library.published().expect("tables").eccentric;
+    let found = pick(
+        question,
+        &choosing,
+        table,
+        &torquill::setups::Watch::default(),
+    )
+    .expect("a setup");
     let first = &found.ranked[0];
     assert!(first.loaded.hung > 0);
     1.0 - first.loaded.loading.total.as_kg() / first.loaded.loads[2].as_kg()

@@ -156,6 +156,8 @@ fn slip_told(slip: &GymSlip, units: System) -> Told {
             mass(least),
             mass(most)
         )),
+        GymSlip::OddArms => Told::new("are safety arms that no rack has")
+            .hint("the lowest hole is below the highest, with a step between: (lowest: \"40 cm\", highest: \"120 cm\", step: \"5 cm\")"),
         GymSlip::OddFriction(odd) => Told::new(format!("is {odd}; it must lie between 0 and 1")),
         GymSlip::OddCount { count, most } => Told::new(format!(
             "is {count}; at most {most} pieces of a kind are taken for real"
@@ -171,7 +173,7 @@ fn slip_told(slip: &GymSlip, units: System) -> Told {
             far(most)
         )),
         GymSlip::UnknownPiece { name, near, known } => unknown_piece(name, near.as_deref(), known),
-        GymSlip::OwnsNothing => Told::new("this gym owns nothing to load a lift with")
+        GymSlip::OwnsNothing => Told::new("this gym owns nothing to load a lift with: no bar, no dumb-bells, no machine, so no lift can be planned in it")
             .hint("list at least a bar: bars: [(name: \"bar\", mass: \"20 kg\")]"),
     }
 }

@@ -76,6 +76,12 @@ fn missed(shortfall: &Shortfall, units: System) -> String {
             units.mass(*weight),
             units.mass(*carried)
         ),
+        Shortfall::LeftWhenBandsGo { left, most } => format!(
+            "leaves {} when the bands go, more than {}",
+            units.mass(*left),
+            units.mass(*most)
+        ),
+        Shortfall::BothWays => "pulls up and down at once".to_owned(),
         Shortfall::LeastShare { has, needs } => format!(
             "has {} of it from bands and chains, less than {}",
             percent(has),
@@ -117,6 +123,10 @@ fn remedy(shortfall: &Shortfall, effect: &str, units: System) -> String {
         Shortfall::AllCarried { .. } => {
             format!("more plates, or a weaker band from above, {effect}")
         }
+        Shortfall::LeftWhenBandsGo { .. } => {
+            format!("safety arms in the gym file, less --effort, or no bands from above {effect}")
+        }
+        Shortfall::BothWays => format!("--both-ways {effect}"),
         Shortfall::LeastShare { has, .. } => format!(
             "--share {}%.. {effect}, or a wider band",
             (100.0 * has).floor()

@@ -2,11 +2,12 @@
 
 use super::Told;
 use crate::error::{
-    Counted, LoweringFault, PredictionFault, RestPlace, SchemeFault, SessionFault,
+    Counted, LoweringFault, NoHelp, PredictionFault, RestPlace, SchemeFault, SessionFault,
     SessionFigureFault, SessionRefusal,
 };
 use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::narrative::session_remarks::whose_limit;
+use crate::session::overload::LEAST_RESERVE;
 use crate::units::{Duration, Mass, System};
 
 /// The fault in words.
@@ -15,7 +16,7 @@ pub(super) fn told(fault: &SessionFault, units: System) -> Told {
         SessionFault::Refusal(fault) => refusal(fault),
         SessionFault::Figure(fault) => figure(fault, units),
         SessionFault::Lowering(fault) => lowering(fault, units),
-        SessionFault::Scheme(fault) => scheme(fault),
+        SessionFault::Scheme(fault) => scheme(fault, units),
         SessionFault::Prediction(fault) => prediction(fault),
     }
 }
@@ -43,16 +44,33 @@ fn refusal(fault: &SessionRefusal) -> Told {
             "the last overloaded lowering was {days} days ago; at most once a week for the same muscles"
         ))
         .hint("train with straight sets, a pyramid or clusters today"),
-        SessionRefusal::NotHandedOver { movement, bent_over } => Told::new(format!(
-            "no overloaded lowering is planned for the {}: {}, and a back that rounds under more than 1RM is at risk",
+        SessionRefusal::NotHandedOver { movement, why } => Told::new(format!(
+            "no more than the 1RM is lowered in the {}: {}",
             movement.replace('-', " "),
-            if *bent_over {
-                "spotters cannot hand the bar to a bent-over lifter"
-            } else {
-                "spotters cannot hold the bar at the top beside the lifter"
-            }
+            no_help(*why)
         ))
-        .hint("train it with straight sets, a pyramid or clusters"),
+        .hint("train it with straight sets, a pyramid or clusters, or lower more than 1RM in a lift whose load helpers can take, such as the squat, the bench press or the leg press"),
+        SessionRefusal::BodyLoweredOnly { movement } => Told::new(format!(
+            "in the {} the body alone is lowered after stepping up, nothing added",
+            movement.replace('-', " ")
+        ))
+        .hint("leave --load out; for added load use straight sets, a pyramid or clusters"),
+    }
+}
+
+/// Why helpers cannot take the load.
+fn no_help(why: NoHelp) -> &'static str {
+    match why {
+        NoHelp::NoRoomBeside => {
+            "helpers cannot hold the bar at the top beside the lifter, and a back that rounds under more than 1RM is at risk"
+        }
+        NoHelp::BentOver => {
+            "helpers cannot hand the bar to a bent-over lifter, and a back that rounds under more than 1RM is at risk"
+        }
+        NoHelp::OverHead => "helpers cannot take a bar from over the head of a lifter who stands",
+        NoHelp::OnHips => {
+            "helpers cannot take a bar from the hips of a lifter on the floor in time"
+        }
     }
 }
 
@@ -147,7 +165,10 @@ fn lowering(fault: &LoweringFault, units: System) -> Told {
             rounded(*ratio, 2),
             whose_limit(who.as_deref())
         ))
-        .hint(stay_between(mass(&stay.0), mass(&stay.1))),
+        .hint(stay.as_ref().map_or_else(
+            || "no load above the 1RM keeps a reserve: train with straight sets, a pyramid or clusters".to_owned(),
+            |(least, most)| stay_between(mass(least), mass(most)),
+        )),
         LoweringFault::NoOverload { load, one_rm } => no_overload(mass(load), mass(one_rm)),
         LoweringFault::NoReserve {
             load,
@@ -155,8 +176,9 @@ fn lowering(fault: &LoweringFault, units: System) -> Told {
             ratio,
             who,
         } => Told::new(format!(
-            "not even one lowering of {} keeps a reserve against {} ({} × 1RM, {})",
+            "not even one lowering of {} keeps a reserve of {} % against {} ({} × 1RM, {})",
             mass(load),
+            rounded(100.0 * LEAST_RESERVE, 0),
             mass(limit),
             rounded(*ratio, 2),
             whose_limit(who.as_deref())
@@ -186,7 +208,7 @@ fn stay_between(least: String, most: String) -> String {
 }
 
 /// Bands, chains, pyramids, blocks.
-fn scheme(fault: &SchemeFault) -> Told {
+fn scheme(fault: &SchemeFault, units: System) -> Told {
     match fault {
         SchemeFault::NoSetup { method } => {
             Told::new(format!("the method {method} needs a setup of the gym"))
@@ -208,6 +230,22 @@ fn scheme(fault: &SchemeFault) -> Told {
             "{sets} sets make no pyramid with a top set of {top}"
         ))
         .hint(format!("2 to {most} sets")),
+        SchemeFault::NotHeld {
+            load,
+            repetitions,
+            reserve,
+            holds,
+        } => not_held(&units.mass(*load), *repetitions, *reserve, *holds),
+        SchemeFault::NothingHolds { reserve } => Told::new(format!(
+            "no load of this gym leaves the sets {reserve} in reserve in the simulation"
+        ))
+        .hint("fewer sets or repetitions, longer rests, or a lighter bar"),
+        SchemeFault::TooMuchWhenBandsGo { left, most } => Told::new(format!(
+            "when the bands go, {} are left on the lifter, more than {}",
+            units.mass(*left),
+            units.mass(*most)
+        ))
+        .hint("name a gym whose file has safety_arms, take a weaker band from above, or a lower --effort"),
         SchemeFault::NoStepsInGym => {
             Told::new("the loads of this gym leave no steps below the top set")
                 .hint("use smaller plates, or straight sets")
@@ -215,6 +253,19 @@ fn scheme(fault: &SchemeFault) -> Told {
         SchemeFault::NoBlock { weeks, most } => Told::new(format!(
             "a block of {weeks} weeks is not planned (1 to {most})"
         )),
+    }
+}
+
+/// Sets that the simulation fails, with what would hold.
+fn not_held(load: &str, repetitions: u32, reserve: u32, holds: Option<u32>) -> Told {
+    let told = Told::new(format!(
+        "the simulation does not lift {load} for {repetitions} in every set with {reserve} in reserve"
+    ));
+    match holds {
+        Some(holds) => told.hint(format!(
+            "--reps {holds} holds at this load; leave --load out to have it sought"
+        )),
+        None => told.hint("take less; leave --load out to have it sought"),
     }
 }
 

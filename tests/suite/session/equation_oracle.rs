@@ -14,6 +14,8 @@ pub fn planned_lift(movement: &str, trainee: Trainee, one_rm: Mass) -> PlannedLi
     let model = Library::built_in().movement(movement).expect("built in");
     PlannedLift {
         movement: movement.to_owned(),
+        one_joint: model.moves_one_joint(),
+        lower_body: model.lifts_with_legs(),
         handling: model.handling,
         trainee,
         one_rm,

@@ -142,7 +142,7 @@ fn law_every_movement_and_method_is_planned_or_refused_with_the_reason() {
             );
         }
     }
-    // Who hardly lowers more than lifts is told so, not that the gym lacks plates.
+    // In a pull-up the body alone is lowered, after stepping up; nothing is added.
     let lowering = [
         "plan",
         "pull-up",
@@ -150,11 +150,26 @@ fn law_every_movement_and_method_is_planned_or_refused_with_the_reason() {
         "48",
         "--method",
         "overloaded-lowering",
+        "--set",
+        "lifter.strength_scale=1.6",
     ];
-    let little = call(&[&lowering[..], &["--set", "lifter.strength_scale=1.3"]].concat());
-    assert_eq!(little.status, 1, "{}", little.out);
-    let reason = "not even one lowering of 9.7 kg keeps a reserve against 9.6 kg";
-    assert!(little.complaint.contains(reason), "{}", little.complaint);
+    for set in work(&json(&lowering)["sessions"][0]) {
+        assert_eq!(set["load_kg"], 0.0, "{set}");
+        assert!(
+            set["intent"]
+                .as_str()
+                .expect("words")
+                .contains("step back up"),
+            "{set}"
+        );
+    }
+    let added = call(&[&lowering[..], &["--load", "20 kg"]].concat());
+    assert_eq!(added.status, 1, "{}", added.out);
+    assert!(
+        added.complaint.contains("the body alone"),
+        "{}",
+        added.complaint
+    );
     // No maximum, no plan: the own body is more than the reference man pulls up.
     let none = call(&["plan", "pull-up", "--method", "all"]);
     assert_eq!(none.status, 1, "{}", none.out);
@@ -184,8 +199,10 @@ fn regress_bands_and_chains_come_from_the_gym() {
         let setup = session["setup"].to_string();
         assert!(setup.contains(piece), "{setup}");
         let set = work(session)[0];
+        let effort = set["hardest_effort"].as_f64().expect("a share");
+        assert!((0.7..=0.85 + 1e-6).contains(&effort), "{effort}");
         let share = set["share_of_one_rm"].as_f64().expect("a share");
-        assert!((0.7..=0.85 + 1e-6).contains(&share), "{share}");
+        assert!((0.3..=1.0).contains(&share), "{share}");
         let notes = set["notes"].to_string();
         assert!(
             notes.contains("at the bottom") && notes.contains("at the top"),
@@ -374,7 +391,7 @@ fn law_an_unknown_lifter_is_planned_as_a_novice() {
     }
     let told = call(&[&unknown[..], &["--method", "clusters"]].concat()).done();
     assert!(
-        told.out.starts_with("straight in place of clusters: "),
+        told.out.contains("straight in place of clusters: "),
         "{}",
         told.out
     );
@@ -416,6 +433,8 @@ fn law_a_block_has_one_overload_day_a_week() {
         "140 kg",
         "--training-months",
         "48",
+        "--method",
+        "overloaded-lowering",
         "--weeks",
         "4",
     ]);

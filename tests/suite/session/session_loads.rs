@@ -4,6 +4,7 @@ use proptest::prelude::*;
 use std::collections::BTreeMap;
 use torquill::movement::Carrier;
 use torquill::narrative::loads::loading_in_words;
+use torquill::session::strength::Strength;
 use torquill::session::warm_up::ladder;
 use torquill::setups::{Gym, GymBar, GymPlates, GymStack, Loadings};
 use torquill::units::{Mass, System};
@@ -38,6 +39,7 @@ pub fn gym(bar: Mass, plates: &[(Mass, u32)]) -> Gym {
         stack: None,
         sled: None,
         belt: false,
+        safety_arms: None,
         bands: Vec::new(),
         chains: Vec::new(),
         anchors: BTreeMap::new(),
@@ -152,7 +154,11 @@ fn law_mixed_plates_keep_the_unit_stamped_on_them() {
 fn law_the_ladder_climbs_to_the_working_load() {
     let loading = Loadings::usual(System::Metric);
     for working in [25.0, 40.0, 62.5, 100.0, 147.5, 240.0] {
-        let sets = ladder(kg(working), &loading, Mass::ZERO).expect("a ladder");
+        let strength = Strength {
+            one_rm: kg(working),
+            body: Mass::ZERO,
+        };
+        let sets = ladder(kg(working), &loading, &strength).expect("a ladder");
         let loads: Vec<f64> = sets.iter().map(|set| set.load.total.as_kg()).collect();
         assert!(loads.windows(2).all(|pair| pair[0] < pair[1]), "{loads:?}");
         assert!(loads.iter().all(|load| *load < working), "{loads:?}");

@@ -1,0 +1,36 @@
+//! What is left on a lifter when bands give way, in words.
+//!
+//! In: a [`BandFailure`], what is left as a share of the 1RM, the height of safety arms. Out: one sentence.
+
+use super::prose::percent;
+use super::quantities::QuantityWords;
+use crate::setups::BandFailure;
+use crate::units::{Length, System};
+
+/// "If one band goes: 21 kg more on that side than on the other; if all go: 170 kg are left, 106 % of the 1RM; safety arms
+/// at 50 cm."
+#[must_use]
+pub(crate) fn failure_in_words(
+    failure: &BandFailure,
+    share: f64,
+    arms: Option<Length>,
+    units: System,
+) -> String {
+    let side = units.mass(failure.one_side);
+    let first = if failure.grows {
+        format!(
+            "{side} more on that side than on the other, {} in all",
+            units.mass(failure.after_one)
+        )
+    } else {
+        format!("{side} less on that side than on the other")
+    };
+    let arms = arms.map_or_else(String::new, |height| {
+        format!("; safety arms at {}", units.tape(height))
+    });
+    format!(
+        "If one band goes: {first}; if all go: {} are left, {} of the 1RM{arms}.",
+        units.mass(failure.after_all),
+        percent(share)
+    )
+}

@@ -1,0 +1,313 @@
+//! The card of a setup that is read at the rack, and what each other kind of setup buys and costs.
+//!
+//! In: a [`PickAnswer`], its [`PickCard`], units. Out: lines with a label each; sentences.
+
+use super::failure_words::failure_in_words;
+use super::hanging::hung_pieces;
+use super::loads::loading_in_words;
+use super::prose::{capital, percent};
+use super::quantities::{QuantityWords, rounded};
+use super::setups::goal_in_words;
+use super::spotter_words::spotters;
+use crate::movement::Carrier;
+use crate::resistance::{ChainHang, Hang, Item};
+use crate::session::straight::RESERVE;
+use crate::setups::SetupFamily;
+use crate::study::{PickAnswer, PickCard, Picked, TensionCheck};
+use crate::units::{Mass, System};
+
+/// A line of the card: what it is about, and what it says.
+pub type CardLine = (&'static str, String);
+
+/// The head of the other kinds of setup.
+pub const CHOICE_HEAD: &str = "The choice";
+
+/// Who lifts what where, and what is wished: two lines.
+#[must_use]
+pub fn card_head(pick: &PickAnswer, units: System) -> [String; 2] {
+    let one_rm = pick.safety.one_rm;
+    let maximum = if one_rm.as_kg() > 0.0 {
+        format!("1RM {}, simulated", units.mass(one_rm))
+    } else {
+        "no 1RM with plain weight".to_owned()
+    };
+    [
+        format!(
+            "{}, {}, {}",
+            pick.study.movement_title, pick.study.lifter_title, pick.gym_title
+        ),
+        format!(
+            "{maximum}; goal: {}, {} at the hardest place",
+            goal_in_words(&pick.wish),
+            percent(pick.wish.effort)
+        ),
+    ]
+}
+
+/// What a kind of setup is called.
+#[must_use]
+pub fn family_name(pick: &PickAnswer, picked: &Picked) -> &'static str {
+    match picked.loaded.family {
+        SetupFamily::Plain
+            if matches!(
+                pick.study.range.carrier,
+                Carrier::Lever { .. } | Carrier::Sled { .. }
+            ) =>
+        {
+            "machine"
+        }
+        SetupFamily::Plain => "plain weight",
+        SetupFamily::BandsBelow => "bands from below",
+        SetupFamily::BandsAbove => "reverse bands",
+        SetupFamily::Chains => "chains",
+        SetupFamily::Mixed => "mixed",
+    }
+}
+
+/// The card, a line for each thing to set up or to check.
+#[must_use]
+pub fn card_lines(
+    pick: &PickAnswer,
+    picked: &Picked,
+    card: &PickCard,
+    units: System,
+) -> Vec<CardLine> {
+    let loaded = &picked.loaded;
+    let mut lines = vec![
+        ("setup", capital(family_name(pick, picked))),
+        ("load", loading_in_words(&loaded.loading)),
+        ("on it", on_the_bar(pick, picked, units)),
+    ];
+    let pieces = hung_pieces(&loaded.setup.items, &pick.anchors, units);
+    let has_pieces = !pieces.is_empty();
+    lines.extend(pieces.into_iter().map(|piece| ("hang", piece)));
+    if has_pieces {
+        lines.push(("", "the same left and right".to_owned()));
+    }
+    lines.push(("felt", felt(pick, picked, units)));
+    lines.extend(
+        card.tensions
+            .iter()
+            .map(|check| ("check", tension(check, units))),
+    );
+    lines.extend(slack(pick, picked).map(|words| ("", words)));
+    if let Some(height) = pick.safety.arms {
+        lines.push(("arms", format!("safety arms at {}", units.tape(height))));
+    }
+    if let Some(spotting) = &card.spotting {
+        lines.push(("spotters", spotters(spotting)));
+    }
+    if let Some(failure) = &loaded.failure {
+        let share = pick.safety.share_of(failure.after_all);
+        lines.push((
+            "bands",
+            failure_in_words(failure, share, pick.safety.arms, units),
+        ));
+    }
+    lines.push(("first rep", first_repetition(card)));
+    lines.push(("reps", repetitions(card)));
+    lines.push(("again", again(picked)));
+    lines
+}
+
+fn of_one_rm(pick: &PickAnswer, felt: Mass) -> String {
+    if pick.safety.one_rm.as_kg() > 0.0 {
+        percent(pick.safety.share_of(felt))
+    } else {
+        "-".to_owned()
+    }
+}
+
+fn on_the_bar(pick: &PickAnswer, picked: &Picked, units: System) -> String {
+    let total = picked.loaded.loading.total;
+    let what = match pick.study.range.carrier {
+        Carrier::Bar => "on the bar",
+        Carrier::Dumbbell => "in each hand",
+        Carrier::Sled { .. } => "sled and plates",
+        Carrier::Lever { .. } => "on the stack",
+        Carrier::Body => "beside the body",
+    };
+    format!(
+        "{} {what}, {} of 1RM",
+        units.mass(total),
+        of_one_rm(pick, total + pick.safety.body)
+    )
+}
+
+/// What is felt at the bottom, in the middle and at the top, each with its share of the 1RM.
+fn felt(pick: &PickAnswer, picked: &Picked, units: System) -> String {
+    let loads = picked.loaded.loads;
+    let words: Vec<String> = ["start", "middle", "end"]
+        .iter()
+        .zip(loads)
+        .map(|(place, load)| format!("{place} {} ({})", units.mass(load), of_one_rm(pick, load)))
+        .collect();
+    format!("{}; shares of 1RM", words.join(", "))
+}
+
+fn tension(check: &TensionCheck, units: System) -> String {
+    let at = check.at.map(|(height, pull)| {
+        format!(
+            "{} with the bar at {}",
+            units.mass(pull.as_mass()),
+            units.tape(height)
+        )
+    });
+    format!("hand scale, one {}: {}", check.band, at.join(", "))
+}
+
+/// Bands that are slack over a part of the range: a fact of the setup.
+fn slack(pick: &PickAnswer, picked: &Picked) -> Option<String> {
+    let start = pick.study.range.poses.first()?.load;
+    let is_slack = picked.loaded.setup.items.iter().any(|item| match item {
+        Item::Band(hung) => hung.stretch(&start, Some(start.x_m)) <= 1.0,
+        _ => false,
+    });
+    is_slack.then(|| "a band is slack at the start and taut further up".to_owned())
+}
+
+fn first_repetition(card: &PickCard) -> String {
+    card.first_velocity.map_or_else(
+        || "not lifted in the simulation".to_owned(),
+        |velocity| {
+            format!(
+                "{} m/s when moved with full intent",
+                rounded(velocity.as_m_s(), 2)
+            )
+        },
+    )
+}
+
+fn repetitions(card: &PickCard) -> String {
+    let told = |many: Option<u32>, by: &str| many.map(|many| format!("{many} {by}"));
+    let possible: Vec<String> = [
+        told(card.by_chart, "by the chart"),
+        told(card.by_model, "simulated"),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    let Some(least) = [card.by_chart, card.by_model].into_iter().flatten().min() else {
+        return "more than the chart and the simulation go on to".to_owned();
+    };
+    let done = least.saturating_sub(RESERVE).max(1);
+    format!(
+        "{} possible; do {done}, {} in reserve",
+        possible.join(", "),
+        least.saturating_sub(done)
+    )
+}
+
+/// The options by which the other commands take this setup.
+fn again(picked: &Picked) -> String {
+    let load_kg = picked.loaded.loading.total.as_kg();
+    let mut words: Vec<String> = Vec::new();
+    if load_kg > 0.0 {
+        words.push(format!("--load \"{} kg\"", rounded(load_kg, 3)));
+    }
+    for item in &picked.loaded.setup.items {
+        match item {
+            Item::Band(hung) => {
+                let offset = hung.anchor.offset().as_cm();
+                let aside = if offset == 0.0 {
+                    String::new()
+                } else {
+                    format!(",{offset} cm")
+                };
+                let how = match hung.hang {
+                    Hang::Doubled => ",doubled",
+                    _ => ",single",
+                };
+                words.push(format!(
+                    "--band \"{}:{}@{} cm{aside}{how}\"",
+                    hung.band.name(),
+                    hung.count,
+                    rounded(hung.anchor.height().as_cm(), 2)
+                ));
+            }
+            Item::Chain(hung) => {
+                let mut text = format!("{}:{}", hung.chain.name(), hung.count);
+                if hung.hang == ChainHang::DoubleLooped {
+                    text += ",doubled";
+                }
+                let leader = hung.chain.leader().length;
+                if leader.as_m() > 0.0 {
+                    text += &format!(",leader {} cm", rounded(leader.as_cm(), 2));
+                }
+                words.push(format!("--chain \"{text}\""));
+            }
+            _ => {}
+        }
+    }
+    words.join(" ")
+}
+
+/// A kind of setup as an answer: its name with what it weighs, what it buys, what it costs.
+#[must_use]
+pub fn answer_lines(pick: &PickAnswer, picked: &Picked, units: System) -> [String; 3] {
+    let loaded = &picked.loaded;
+    let mut what = on_the_bar(pick, picked, units);
+    for piece in hung_pieces(&loaded.setup.items, &pick.anchors, units) {
+        what += &format!(" + {piece}");
+    }
+    [
+        format!("{}: {what}", capital(family_name(pick, picked))),
+        format!("buys: {}", buys(picked, units)),
+        format!("costs: {}", costs(pick, picked, units)),
+    ]
+}
+
+fn buys(picked: &Picked, units: System) -> String {
+    let loaded = &picked.loaded;
+    if loaded.hung == 0 {
+        return "nothing to hang or to fail".to_owned();
+    }
+    let even = match loaded.flattening_percent.round() as i64 {
+        0 => "as even as plain weight".to_owned(),
+        whole if whole > 0 => format!("{whole} % more even"),
+        whole => format!("{} % less even", -whole),
+    };
+    let [start, _, end] = loaded.loads.map(|load| units.mass(load));
+    format!("{even}, {start} at the start, {end} at the end")
+}
+
+fn costs(pick: &PickAnswer, picked: &Picked, units: System) -> String {
+    let loaded = &picked.loaded;
+    if loaded.hung == 0 {
+        let hardest = picked
+            .study
+            .sticking
+            .map(|s| pick.study.told(units).region(&s));
+        return hardest.map_or_else(
+            || "nothing".to_owned(),
+            |region| format!("hardest from {region}, easier elsewhere"),
+        );
+    }
+    let hang = match loaded.hung {
+        1 => "1 piece a side".to_owned(),
+        many => format!("{many} pieces a side"),
+    };
+    let Some(failure) = &loaded.failure else {
+        return hang;
+    };
+    if failure.grows {
+        let over = pick.safety.share_of(failure.after_all) > 1.0;
+        let arms = pick
+            .safety
+            .arms
+            .filter(|_| over)
+            .map_or_else(String::new, |height| {
+                format!("; safety arms at {} and 2 spotters", units.tape(height))
+            });
+        format!(
+            "{hang}; if the bands go, {} are left, {} of 1RM{arms}",
+            units.mass(failure.after_all),
+            of_one_rm(pick, failure.after_all)
+        )
+    } else {
+        format!(
+            "{hang}; if one goes, {} less on that side",
+            units.mass(failure.one_side)
+        )
+    }
+}

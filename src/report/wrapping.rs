@@ -1,0 +1,73 @@
+//! Lines no wider than a terminal.
+//!
+//! In: words of a line, how far it is indented. Out: lines.
+
+/// Columns of the narrowest terminal that is written for.
+pub const COLUMNS: usize = 80;
+
+/// The words in lines of at most [`COLUMNS`], the first behind `head`, the others under its end.
+#[must_use]
+pub fn wrapped(head: &str, words: &str) -> Vec<String> {
+    let words = &held_together(words);
+    let indent = " ".repeat(head.chars().count());
+    let mut lines = Vec::new();
+    let mut line = head.to_owned();
+    let mut is_empty = true;
+    for word in words.split(' ') {
+        let width = line.chars().count() + usize::from(!is_empty) + word.chars().count();
+        if !is_empty && width > COLUMNS {
+            lines.push(std::mem::replace(&mut line, indent.clone()));
+            is_empty = true;
+        }
+        if !is_empty {
+            line.push(' ');
+        }
+        line.push_str(word);
+        is_empty = false;
+    }
+    lines.push(line.trim_end().to_owned());
+    lines.iter().map(|line| line.replace(HELD, " ")).collect()
+}
+
+/// A blank at which no line ends.
+const HELD: &str = "\u{a0}";
+
+/// A number and its unit stay on one line, and so does a count.
+fn held_together(words: &str) -> String {
+    let mut held = words.replace(" × ", "\u{a0}×\u{a0}");
+    for unit in [" kg", " lb", " cm", " in", " %", " m/s", " s", " min"] {
+        for end in [" ", ",", ";", ":", ".", ")"] {
+            let free = format!("{unit}{end}");
+            let before = free.replacen(' ', HELD, 1);
+            held = replaced_after_digit(&held, &free, &before);
+        }
+    }
+    held
+}
+
+/// Replaces a text where a digit stands before it.
+fn replaced_after_digit(words: &str, free: &str, held: &str) -> String {
+    let mut parts = words.split(free);
+    let mut whole = parts.next().unwrap_or_default().to_owned();
+    for part in parts {
+        let is_number = whole.ends_with(|last: char| last.is_ascii_digit());
+        whole.push_str(if is_number { held } else { free });
+        whole.push_str(part);
+    }
+    whole
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn law_no_line_is_wider_than_a_terminal_unless_one_word_is() {
+        let words = "a band of twenty-nine millimetres ".repeat(9);
+        for line in wrapped("  hang      ", words.trim_end()) {
+            assert!(line.chars().count() <= COLUMNS, "{line}");
+            assert!(line.starts_with("  "), "{line}");
+        }
+        assert_eq!(wrapped("a  ", ""), ["a"]);
+    }
+}

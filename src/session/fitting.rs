@@ -1,0 +1,162 @@
+//! A draft made to hold: its sets are simulated and looked up in the chart, and repetitions or loads are lowered until
+//! every set keeps its reserve.
+//!
+//! In: a [`SessionRequest`]. Out: a draft that the simulation lifts as planned, with what was lowered among its
+//! remarks; or a refusal where figures that were asked for do not hold.
+
+use super::draft::Draft;
+use super::drafting::drafted;
+use super::method::Method;
+use super::planned_set::{PlannedSet, SetKind};
+use super::remark::{ChartRemark, Remark};
+use super::repetitions::RepetitionChart;
+use super::request::SessionRequest;
+use super::status::Level;
+use crate::error::{Error, Result, SchemeFault};
+
+/// Steps in which loads are eased, share of the usual load.
+const EASE_STEP: f64 = 0.02;
+/// Most steps: down to half the usual load.
+const MOST_STEPS: u32 = 25;
+/// Fewest repetitions of a strength set before the load is lowered instead (common practice: triples).
+const FEWEST: u32 = 3;
+
+/// The draft of a scheme, lowered until it holds.
+///
+/// **Fails** where load and repetitions were both asked for and do not hold, where nothing lighter does, and as the
+/// scheme does.
+pub(super) fn fitted(request: &SessionRequest) -> Result<Draft> {
+    let chart = request.chart()?;
+    let draft = drafted(request)?;
+    if holds(request, &chart, &draft) {
+        return Ok(draft);
+    }
+    let wishes = &request.wishes;
+    let fixed_load = wishes.load.is_some() || request.method.is_accommodating();
+    let fixed_repetitions = wishes.repetitions.is_some() || wishes.total_repetitions.is_some();
+    let by_repetitions = request.method == Method::Straight || request.method.is_accommodating();
+    if fixed_load {
+        let fewer = match by_repetitions {
+            true => fewer_repetitions(request, &chart, &draft, 1)?,
+            false => None,
+        };
+        return match fewer {
+            Some(fewer) if !fixed_repetitions => Ok(fewer),
+            found => Err(not_held(&draft, found.as_ref())),
+        };
+    }
+    if by_repetitions && !fixed_repetitions && request.aim.is_none() {
+        let fewest = match request.level() {
+            Level::Novice => request.published.straight.novice.repetitions.0,
+            _ => FEWEST,
+        };
+        if let Some(fewer) = fewer_repetitions(request, &chart, &draft, fewest)? {
+            return Ok(fewer);
+        }
+    }
+    lighter(request, &chart, &draft)
+}
+
+fn work(draft: &Draft) -> impl Iterator<Item = &PlannedSet> {
+    draft.sets.iter().filter(|set| set.kind == SetKind::Work)
+}
+
+/// Whether every working set reaches lockout with its reserve, in the simulation and by the chart; sets with rests
+/// inside only have to reach it, since the chart is of sets without. Lowered sets keep a reserve of their own.
+fn holds(request: &SessionRequest, chart: &RepetitionChart, draft: &Draft) -> bool {
+    if draft.method == Method::OverloadedLowering {
+        return true;
+    }
+    let predicted = draft.predictions.first();
+    let stalls = predicted.is_some_and(|prediction| prediction.stall().is_some());
+    let slows = predicted.is_some_and(|prediction| {
+        let most = request.wishes.velocity_loss.unwrap_or(1.0);
+        prediction.sets.iter().any(|set| set.velocity_loss() > most)
+    });
+    let short = |set: &PlannedSet| {
+        let needed = set.repetitions() + set.reserve;
+        let by_model = set.allowed.and_then(|allowed| allowed.by_model);
+        let by_chart = chart.allowed_at(set.hardness());
+        set.groups.len() == 1
+            && [by_model, by_chart]
+                .into_iter()
+                .flatten()
+                .any(|allowed| allowed < needed)
+    };
+    !stalls && !slows && !work(draft).any(short)
+}
+
+/// The most repetitions that hold at the load, down to the fewest; `None` where those do not.
+fn fewer_repetitions(
+    request: &SessionRequest,
+    chart: &RepetitionChart,
+    draft: &Draft,
+    fewest: u32,
+) -> Result<Option<Draft>> {
+    let usual = work(draft).map(PlannedSet::repetitions).max().unwrap_or(1);
+    let reserve = work(draft).map(|set| set.reserve).max().unwrap_or(0);
+    for repetitions in (fewest..usual).rev() {
+        let mut fewer = request.with_method(request.method);
+        fewer.wishes = request.wishes;
+        fewer.wishes.repetitions = Some(repetitions);
+        let mut found = drafted(&fewer)?;
+        if holds(request, chart, &found) {
+            found
+                .remarks
+                .push(Remark::Chart(ChartRemark::FewerRepetitions {
+                    usual,
+                    planned: repetitions,
+                    reserve,
+                }));
+            return Ok(Some(found));
+        }
+    }
+    Ok(None)
+}
+
+/// The heaviest draft that holds, loads eased in steps.
+fn lighter(request: &SessionRequest, chart: &RepetitionChart, draft: &Draft) -> Result<Draft> {
+    let reserve = work(draft).map(|set| set.reserve).max().unwrap_or(0);
+    let eased = |steps: u32| {
+        let mut easier = request.with_method(request.method);
+        easier.wishes = request.wishes;
+        easier.ease = request.ease * (1.0 - EASE_STEP * f64::from(steps));
+        drafted(&easier)
+    };
+    let nothing = || Error::no_answer(SchemeFault::NothingHolds { reserve });
+    // The first step that holds lies above `low` and not above `high`.
+    let (mut low, mut high) = (0, MOST_STEPS);
+    let mut found = eased(high);
+    while found.is_err() && high > 1 {
+        high -= 1;
+        found = eased(high);
+    }
+    let mut found = found.map_err(|_| nothing())?;
+    if !holds(request, chart, &found) {
+        return Err(nothing());
+    }
+    while high - low > 1 {
+        let middle = u32::midpoint(low, high);
+        let tried = eased(middle)?;
+        if holds(request, chart, &tried) {
+            (high, found) = (middle, tried);
+        } else {
+            low = middle;
+        }
+    }
+    let left = 1.0 - EASE_STEP * f64::from(high);
+    let remark = Remark::Chart(ChartRemark::Eased { left, reserve });
+    found.remarks.push(remark);
+    Ok(found)
+}
+
+fn not_held(draft: &Draft, found: Option<&Draft>) -> Error {
+    let heaviest = work(draft).max_by(|a, b| a.hardness().total_cmp(&b.hardness()));
+    let most = |draft: &Draft| work(draft).map(PlannedSet::repetitions).max();
+    Error::no_answer(SchemeFault::NotHeld {
+        load: heaviest.map_or(draft.lift.one_rm, |set| set.load.total),
+        repetitions: most(draft).unwrap_or(0),
+        reserve: heaviest.map_or(0, |set| set.reserve),
+        holds: found.and_then(most),
+    })
+}

@@ -1,0 +1,74 @@
+//! How much may be left on a lifter when every band that helps is gone.
+//!
+//! In: the maximum, what is lowered under control, who trains, the gym's safety arms. Out: [`SafetyLimits`], by which
+//! the search leaves setups out. No name of a lift or a lifter decides.
+
+use super::gym_file::GymArms;
+use crate::movement::LoadPoint;
+use crate::units::{Length, Mass};
+
+/// How far below the lowest place of the bar's middle safety arms stand at least, m (assumed: the bar's radius and two
+/// fingers).
+const BELOW_BAR_M: f64 = 0.03;
+
+/// What decides how much may be left on a lifter.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SafetyLimits {
+    /// The maximum with plain weight, the body apart.
+    pub one_rm: Mass,
+    /// The most that is lowered under control, the body apart.
+    pub lowered: Mass,
+    /// Body mass that is part of the load.
+    pub body: Mass,
+    /// Whether the lifter is a novice.
+    pub novice: bool,
+    /// Whether more than the 1RM may be left at all: years of training, and a lift whose load helpers can take.
+    pub above_one_rm: bool,
+    /// Height of the gym's safety arms for this lift, where it has some that fit.
+    pub arms: Option<Length>,
+}
+
+impl SafetyLimits {
+    /// The most that may be left, the body included; `None` where safety arms catch what is more.
+    ///
+    /// Whoever may not get more than the 1RM does not, arms or not. The body alone is always allowed where it is the
+    /// load: the lifter steps down.
+    #[must_use]
+    pub fn most_left(&self) -> Option<Mass> {
+        let most = if !self.above_one_rm {
+            self.one_rm
+        } else if self.arms.is_some() {
+            return None;
+        } else {
+            self.lowered
+        };
+        Some(Mass::from_kg(
+            (most + self.body).as_kg().max(self.body.as_kg()),
+        ))
+    }
+
+    /// A load with the body as a share of the maximum with the body.
+    #[must_use]
+    pub fn share_of(&self, felt: Mass) -> f64 {
+        felt.as_kg() / (self.one_rm + self.body).as_kg().max(f64::MIN_POSITIVE)
+    }
+}
+
+impl GymArms {
+    /// The highest hole that stands below the lowest place of a load; `None` where the arms do not reach it.
+    #[must_use]
+    pub fn height_for(&self, points: &[LoadPoint]) -> Option<Length> {
+        let lowest_m = points
+            .iter()
+            .map(|point| point.z_m)
+            .fold(f64::INFINITY, f64::min);
+        let room_m = lowest_m - BELOW_BAR_M - self.lowest.as_m();
+        if !(room_m.is_finite() && room_m >= 0.0) {
+            return None;
+        }
+        let height_m = self.lowest.as_m() + (room_m / self.step.as_m()).floor() * self.step.as_m();
+        let highest_m = self.highest.as_m();
+        // Arms that end far below a load catch nothing in time.
+        (height_m <= highest_m + 1.0e-9).then(|| Length::from_m(height_m))
+    }
+}
