@@ -61,6 +61,7 @@ impl CommandCall<'_> {
             Format::Csv | Format::Table => text.to_owned(),
         };
         match &self.to {
+            Destination::Standard if format == Format::Table => output::print_marked(&whole),
             Destination::Standard => output::print(&whole),
             Destination::File(path) => output::write_file(path, whole.as_bytes()),
             Destination::Nowhere => Ok(()),

@@ -3,7 +3,7 @@
 //! In: text and bytes with the paths they go to. Out: all files of a set or none; nothing half-written.
 
 use crate::error::{CommandFault, Error, Result};
-use std::io::Write;
+use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use tempfile::NamedTempFile;
 
@@ -18,6 +18,31 @@ pub fn print(text: &str) -> Result<()> {
         }
         _ => Ok(()),
     }
+}
+
+/// Marks a line about what is dangerous today.
+const HAZARD: &str = "! ";
+
+/// Writes text to standard output, what is dangerous today in bold on a terminal.
+pub fn print_marked(text: &str) -> Result<()> {
+    let is_plain = !std::io::stdout().is_terminal() || std::env::var_os("NO_COLOR").is_some();
+    if is_plain {
+        return print(text);
+    }
+    let mut marked = String::with_capacity(text.len());
+    let mut is_bold = false;
+    for line in text.split_inclusive('\n') {
+        // A line that goes on stands under the words of the one before.
+        is_bold = line.starts_with(HAZARD) || (is_bold && line.starts_with("  "));
+        let words = line.trim_end_matches('\n');
+        if is_bold {
+            marked.push_str(&format!("\u{1b}[1m{words}\u{1b}[0m"));
+        } else {
+            marked.push_str(words);
+        }
+        marked.push_str(&line[words.len()..]);
+    }
+    print(&marked)
 }
 
 /// Writes a message to standard error.

@@ -16,6 +16,9 @@ use crate::setups::SetupFamily;
 use crate::study::{PickAnswer, PickCard, Picked, TensionCheck};
 use crate::units::{Mass, System};
 
+/// Loads that differ by less are one, kg.
+const SAME_KG: f64 = 0.05;
+
 /// A line of the card: what it is about, and what it says.
 pub type CardLine = (&'static str, String);
 
@@ -137,6 +140,13 @@ fn on_the_bar(pick: &PickAnswer, picked: &Picked, units: System) -> String {
 /// What is felt at the bottom, in the middle and at the top, each with its share of the 1RM.
 fn felt(pick: &PickAnswer, picked: &Picked, units: System) -> String {
     let loads = picked.loaded.loads;
+    if loads
+        .iter()
+        .all(|load| (load.as_kg() - loads[0].as_kg()).abs() < SAME_KG)
+    {
+        let share = of_one_rm(pick, loads[0]);
+        return format!("{} all the way, {share} of 1RM", units.mass(loads[0]));
+    }
     let words: Vec<String> = ["start", "middle", "end"]
         .iter()
         .zip(loads)
@@ -264,7 +274,7 @@ fn buys(picked: &Picked, units: System) -> String {
     }
     let even = match loaded.flattening_percent.round() as i64 {
         0 => "as even as plain weight".to_owned(),
-        whole if whole > 0 => format!("{whole} % more even"),
+        whole if whole > 0 => format!("evens the load out by {whole} %"),
         whole => format!("{} % less even", -whole),
     };
     let [start, _, end] = loaded.loads.map(|load| units.mass(load));

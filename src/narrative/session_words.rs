@@ -210,7 +210,7 @@ fn day_purpose(purpose: DayPurpose) -> &'static str {
         DayPurpose::Main => "main day",
         DayPurpose::Overload => "overload day",
         DayPurpose::Lighter => "lighter day",
-        DayPurpose::Easier => "easier day",
+        DayPurpose::Easier => "deload day",
     }
 }
 
@@ -243,6 +243,10 @@ pub fn plan_note(note: &PlanNote, units: System) -> String {
             "Nothing is known of this lifter's training, so it is planned as for a novice; --training-months tells better."
                 .to_owned()
         }
+        PlanNote::CarefulAge { years } => format!(
+            "At {} years the plan is a novice's, whatever the training: supervised, with a clinician's yes, technique before load.",
+            rounded(*years, 0)
+        ),
         PlanNote::NothingPredicted(fault) => {
             format!("Nothing is predicted: {}.", refusal_reason(fault, units))
         }

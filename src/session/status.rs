@@ -35,13 +35,23 @@ impl Trainee {
         }
     }
 
-    /// The training status.
+    /// Whether the lifter is a child or of great age: planned as a novice, however long the training.
+    #[must_use]
+    pub fn is_of_careful_age(&self) -> bool {
+        let (youngest, oldest) = USUAL_AGES;
+        self.age_years
+            .is_some_and(|age| !(youngest..=oldest).contains(&age))
+    }
+
+    /// The training status; a child's and a very old lifter's is that of a novice.
     ///
     /// **Source.** ACSM 2009, Med Sci Sports Exerc 41:687-708: intermediate from about 6 months of
     /// steady training; "years" for advanced, taken as [`ADVANCED_MONTHS`].
     #[must_use]
     pub fn level(&self) -> Level {
-        if self.training_months >= ADVANCED_MONTHS {
+        if self.is_of_careful_age() {
+            Level::Novice
+        } else if self.training_months >= ADVANCED_MONTHS {
             Level::Advanced
         } else if self.training_months >= INTERMEDIATE_MONTHS {
             Level::Intermediate
@@ -71,6 +81,9 @@ pub const ADVANCED_MONTHS: f64 = 24.0;
 pub const OVERLOAD_MONTHS: f64 = 24.0;
 /// Least days between two overloaded lowering sessions of the same muscles (common practice).
 pub const OVERLOAD_REST_DAYS: u32 = 7;
+/// Ages between which years of training count in full (common practice: children and the very old train as novices do,
+/// under supervision).
+pub const USUAL_AGES: (f64, f64) = (14.0, 75.0);
 /// Age from which lowering more than 1RM is planned at all (common practice: no children).
 pub const ADULT_YEARS: f64 = 18.0;
 

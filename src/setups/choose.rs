@@ -207,6 +207,14 @@ fn answers(
         others.extend(settled.first().map(|settled| exact.loaded(settled)));
     }
     others.retain(|one| !flattest || one.flattening_percent >= ANOTHER_PERCENT);
+    if flattest {
+        // Several kinds together are worth their pieces only where they do better than any one kind.
+        let single = others.iter().filter(|one| one.family != SetupFamily::Mixed);
+        let best = single.map(|one| one.flattening_percent).fold(0.0, f64::max);
+        others.retain(|one| {
+            one.family != SetupFamily::Mixed || one.flattening_percent >= best + ANOTHER_PERCENT
+        });
+    }
     others.sort_by(|a, b| a.score.total_cmp(&b.score).then(a.pieces.cmp(&b.pieces)));
     let mut answers: Vec<LoadedSetup> = plain.cloned().into_iter().collect();
     for one in others {

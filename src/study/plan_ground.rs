@@ -125,13 +125,17 @@ fn trainee(asked: &PlanQuestion, training: Training, notes: &mut Vec<PlanNote>) 
             UNKNOWN_MONTHS
         }
     };
-    Trainee {
+    let trainee = Trainee {
         injured: told.injured,
         unwell_or_sore: told.unwell,
         age_years: told.age_years,
         days_since_overload: told.days_since_overload,
         ..Trainee::with_training_months(months)
+    };
+    if let Some(years) = told.age_years.filter(|_| trainee.is_of_careful_age()) {
+        notes.push(PlanNote::CarefulAge { years });
     }
+    trainee
 }
 
 /// The lift with its 1RM, as told, from the log, or simulated.

@@ -133,6 +133,11 @@ pub enum SessionName {
 /// What was taken for granted.
 #[derive(Debug, Clone, PartialEq)]
 pub enum PlanNote {
+    /// A child or somebody of great age is planned as a novice.
+    CarefulAge {
+        /// The age in years.
+        years: f64,
+    },
     /// Nothing is known of the lifter's training.
     UnknownTraining,
     /// Nothing is predicted, because no strength gives the 1RM.

@@ -73,11 +73,8 @@ fn safest(found: &PickAnswer) -> &Picked {
         picked.loaded.hung > 0
             && failure.is_none_or(|left| found.safety.share_of(left.after_all) <= 1.0)
     };
-    let others = found.ranked.iter().chain(&found.answers);
-    others
-        .filter(|picked| is_safe(picked))
-        .next()
-        .unwrap_or(best)
+    let mut others = found.ranked.iter().chain(&found.answers);
+    others.find(is_safe).unwrap_or(best)
 }
 
 fn described(best: &Picked, found: &PickAnswer) -> AccommodatingSetup {

@@ -11,7 +11,15 @@ fn pick(folder: &Path, gym: &str, more: &[&str]) -> Answer {
     call_in(
         folder,
         &[
-            &["pick", "bench-press", "--gym", "gym.ron", "--top", "3"],
+            &[
+                "pick",
+                "bench-press",
+                "--gym",
+                "gym.ron",
+                "--top",
+                "3",
+                "--all",
+            ],
             more,
         ]
         .concat(),
@@ -335,7 +343,7 @@ fn law_every_gym_answers_or_says_what_it_lacks_for_every_movement_goal_and_form(
     for gym in ["garage", "college-weight-room", "strength-lab"] {
         for movement in movements {
             for goal in goals {
-                let ask = ["pick", movement, "--gym", gym, "--samples", "31"];
+                let ask = ["pick", movement, "--gym", gym, "--samples", "31", "--all"];
                 // Who cannot hold the own body is told so, and a lifter who can gets an answer.
                 let lifter: &[&str] = match movement {
                     "pull-up" => &STRONG,

@@ -454,7 +454,7 @@ fn law_a_block_has_one_overload_day_a_week() {
             .count();
         assert_eq!(overload, usize::from(week < 4), "week {week}");
     }
-    assert!(titles[7].contains("easier"));
+    assert!(titles[7].contains("deload"));
 }
 
 #[test]

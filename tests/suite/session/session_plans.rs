@@ -272,6 +272,69 @@ fn published_lowerings_to_failure() {
     );
 }
 
+/// Rests, loads above the 1RM, sets of a week: what is prescribed, beside where it was published.
+#[test]
+fn published_rests_lowerings_and_sets_that_are_prescribed() {
+    let tables = published();
+    let clusters = paper("haff2008_clusters");
+    let within = &tables.rests.in_cluster;
+    clusters.check("shortest rest inside a cluster set, s", within.least.as_s());
+    clusters.check("longest rest inside a cluster set, s", within.most.as_s());
+    let usual = tables.clusters.group.rest.as_s();
+    clusters.check("usual rest inside a cluster set, s", usual);
+    let heavy = tables.rests.between_sets(Level::Advanced, 0.85).as_s();
+    paper("willardson2008_rests").check("rest of heavy squats, s", heavy);
+    let (least, most) = tables.eccentric.overload.shares;
+    let studied = paper("wagle2017_supramaximal");
+    studied.check("heaviest lowering that is planned, share of 1RM", most);
+    let lightest = paper("doan2002_lowering");
+    lightest.check(
+        "lightest customary lowering above the 1RM, share of 1RM",
+        least,
+    );
+    let trained = tables.straight.guidance_for(Level::Intermediate, false);
+    let volume = paper("rhea2003_volume");
+    volume.check("load of a trained lifter, share of 1RM", trained.share);
+    volume.check(
+        "sets of a trained lifter in a session",
+        f64::from(trained.sets),
+    );
+    volume.check(
+        "days a week of a trained lifter",
+        f64::from(trained.days_a_week.1),
+    );
+    let gym = Loadings::usual(System::Metric);
+    let lifter = Trainee::with_training_months(12.0);
+    let asked = request("squat", Method::Straight, lifter, &gym);
+    let first = &block(&asked, 4).expect("a block").weeks[0];
+    let sets: usize = first
+        .days
+        .iter()
+        .map(|day| day.plan.working_sets().count())
+        .sum();
+    volume.check(
+        "sets of one lift in a week of a trained lifter's block",
+        sets as f64,
+    );
+}
+
+/// The bench press loses more velocity than the squat at the same share of what is possible.
+#[test]
+fn published_velocity_loss_of_two_lifts() {
+    let loss = |oracle: &RepOracle| {
+        let load = oracle.one_rm * 0.7;
+        let body = TiringBody::fresh(&oracle.joints);
+        let possible = repetitions_to_failure(oracle, load, &body).expect("it ends");
+        let done = (0.5 * f64::from(possible)).round() as u32;
+        let set = predict_set(oracle, load, &[done], seconds(0.0), &mut body.clone());
+        set.expect("a set").velocity_loss()
+    };
+    paper("rodriguezrosell2020_reserve").check(
+        "velocity loss in the bench press over that in the squat, half of the possible repetitions at 70 %",
+        loss(&bench(100.0)) / loss(&squat(150.0)),
+    );
+}
+
 #[test]
 fn published_guidance_of_the_position_stand() {
     let stand = paper("acsm2009_guidance");
