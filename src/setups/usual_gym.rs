@@ -28,20 +28,19 @@ const US_PLATES_LB: [(f64, u32); 6] = [
 ];
 
 /// Lighter bars of the usual weight room, for lifters whose warm-up is lighter than the usual bar: metric and US.
-const LIGHTER_BARS: [(&str, f64, f64); 2] =
-    [("light bar", 15.0, 35.0), ("training bar", 10.0, 25.0)];
+const LIGHTER_BARS: [(f64, f64); 2] = [(15.0, 35.0), (10.0, 25.0)];
 
 /// The usual gym with lighter bars beside the usual one.
 #[must_use]
 pub fn usual_gym_with_light_bars(units: System) -> Gym {
     let mut gym = usual_gym(units);
-    for (name, kg, lb) in LIGHTER_BARS {
+    for (kg, lb) in LIGHTER_BARS {
         let mass = match units {
             System::Metric => Mass::from_kg(kg),
             System::Us => Mass::from_lb(lb),
         };
         gym.bars.push(GymBar {
-            name: name.to_owned(),
+            name: "bar".to_owned(),
             mass,
         });
     }

@@ -6,6 +6,7 @@ use torquill::anatomy::Training;
 use torquill::capacity::CurveShape;
 use torquill::grammar::item_from_text;
 use torquill::library::{Library, Shelf};
+use torquill::movement::Carrier;
 use torquill::narrative::hanging::hung_pieces;
 use torquill::narrative::loads::loading_in_words;
 use torquill::report::ranking_table;
@@ -45,6 +46,12 @@ fn text_of(pick: &PickAnswer) -> String {
     ranking_table(pick, Training::Intermediate, System::Metric)
 }
 
+/// Whether bands are hung in this lift: on bars, dumb-bells and the body.
+fn hangs_bands(model: &torquill::library::Model) -> bool {
+    let carrier = model.movement.carrier().expect("a carrier");
+    matches!(carrier, Carrier::Bar | Carrier::Dumbbell | Carrier::Body)
+}
+
 #[test]
 fn law_bands_or_chains_flatten_each_ascending_lift_by_a_stated_amount() {
     let mut tried = 0;
@@ -53,6 +60,11 @@ fn law_bands_or_chains_flatten_each_ascending_lift_by_a_stated_amount() {
         let question = question_of(movement, &model, 101);
         let pick = answer(&question);
         let first = &pick.ranked[0];
+        if !hangs_bands(&model) {
+            // Nobody ties a band to a sled or a machine's lever.
+            assert_eq!(first.loaded.hung, 0, "{movement}");
+            continue;
+        }
         assert!(first.loaded.hung > 0, "{movement}");
         let gained = first.loaded.flattening_percent;
         assert!(gained >= WORTH_HANGING, "{movement}: {gained} %");
@@ -163,7 +175,8 @@ fn law_descending_lifts_are_told_that_bands_below_cost_and_what_helps_instead() 
                 if let Some(by_hand) = by_a_band_below(&question, band, hang) {
                     let percent = by_hand.gained;
                     assert!(percent < 0.5, "{movement}: {band} flattens by {percent} %");
-                    can_be_hung |= (LEAST_SHARE..=MOST_SHARE).contains(&by_hand.share)
+                    can_be_hung |= hangs_bands(&model)
+                        && (LEAST_SHARE..=MOST_SHARE).contains(&by_hand.share)
                         && by_hand.weight_kg >= LIGHTEST_KG;
                 }
             }
@@ -195,7 +208,7 @@ fn law_descending_lifts_are_told_that_bands_below_cost_and_what_helps_instead() 
         }
         descending.push(movement);
     }
-    assert!(told_so >= 3, "{told_so} of {descending:?}");
+    assert!(told_so >= 2, "{told_so} of {descending:?}");
     for expected in ["calf-raise", "leg-curl", "row"] {
         assert!(
             descending.iter().any(|name| name == expected),

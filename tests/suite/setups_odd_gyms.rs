@@ -40,8 +40,8 @@ const ODD: &[Odd] = &[
     (
         "one plate, no bar",
         r#"Gym(title: "Hall", plates: [(mass: "20 kg", count: 1)])"#,
-        1,
-        &["Hall has no bar", "bars: ["],
+        2,
+        &["no bar, no dumb-bells, no machine", "bars: ["],
     ),
     (
         "one plate and one band with a bar",

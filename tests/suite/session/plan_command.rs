@@ -46,7 +46,8 @@ fn regress_overloaded_lowering_of_140_kg_through_the_program() {
     assert!((3..=4).contains(&work.len()));
     for set in work {
         let kg = set["load_kg"].as_f64().expect("kg");
-        assert!((147.0..=154.0).contains(&kg), "{kg}");
+        // Above the 1RM, and below what this lifter is simulated to lower, with the reserve.
+        assert!((140.1..=0.97 * 150.7).contains(&kg), "{kg}");
         assert!((1..=5).contains(&set["repetitions"].as_u64().expect("repetitions")));
     }
     assert_eq!(session["spotters"], 3);
@@ -395,7 +396,9 @@ fn law_an_unknown_lifter_is_planned_as_a_novice() {
         "{}",
         told.out
     );
-    assert!(told.out.contains("planned as for a novice"), "{}", told.out);
+    let words: Vec<&str> = told.out.split_whitespace().collect();
+    let words = words.join(" ");
+    assert!(words.contains("planned as for a novice"), "{words}");
 }
 
 /// Bands and chains are judged by the strength of whoever lifts; where no strength gives the 1RM, by nobody's.
