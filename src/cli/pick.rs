@@ -20,7 +20,7 @@ use std::path::PathBuf;
 #[derive(Debug, Args)]
 #[command(after_long_help = "Examples:
   torquill pick bench-press --gym college-weight-room
-  torquill pick bench-press --lifter club-lifter --gym garage -o bench.png \
+  torquill pick bench-press --lifter club-lifter --gym garage -o bench.png \\
       --sheet card.html
   torquill pick bench-press --gym strength-lab --share 10%..35% \\
       --only chains --hung 2

@@ -4,7 +4,7 @@
 
 use super::failure_words::failure_in_words;
 use super::hanging::hung_pieces;
-use super::loads::loading_in_words;
+use super::loads::{exact_mass, loading_in_words};
 use super::prose::{capital, percent};
 use super::quantities::{QuantityWords, rounded};
 use super::setups::goal_in_words;
@@ -109,7 +109,7 @@ pub fn card_lines(
     }
     lines.push(("first rep", first_repetition(card)));
     lines.push(("reps", repetitions(card)));
-    lines.push(("again", again(picked)));
+    lines.push(("again", again(picked, units)));
     lines
 }
 
@@ -209,11 +209,11 @@ fn repetitions(card: &PickCard) -> String {
 }
 
 /// The options by which the other commands take this setup.
-fn again(picked: &Picked) -> String {
-    let load_kg = picked.loaded.loading.total.as_kg();
+fn again(picked: &Picked, units: System) -> String {
+    let load = picked.loaded.loading.total;
     let mut words: Vec<String> = Vec::new();
-    if load_kg > 0.0 {
-        words.push(format!("--load \"{} kg\"", rounded(load_kg, 3)));
+    if load.as_kg() > 0.0 {
+        words.push(format!("--load \"{}\"", exact_mass(units, load, 3)));
     }
     for item in &picked.loaded.setup.items {
         match item {

@@ -54,7 +54,7 @@ fn clusters(request: &SessionRequest) -> Result<Clusters> {
     let wishes = &request.wishes;
     let table = &request.published.clusters;
     let share = request.liftable_share(table.group.share)?;
-    let load = request.loading.at_most(request.strength().load_at(share))?;
+    let load = request.loading_at(share)?;
     let real_share = request.strength().share_of(load.total);
     let total = wishes
         .total_repetitions

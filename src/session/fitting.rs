@@ -54,7 +54,13 @@ pub(super) fn fitted(request: &SessionRequest) -> Result<Draft> {
             return Ok(fewer);
         }
     }
-    lighter(request, &chart, &draft)
+    match lighter(request, &chart, &draft) {
+        // Nothing lighter can be loaded: fewer repetitions than usual are better than none.
+        Err(fault) if by_repetitions && !fixed_repetitions => {
+            fewer_repetitions(request, &chart, &draft, 1)?.ok_or(fault)
+        }
+        found => found,
+    }
 }
 
 fn work(draft: &Draft) -> impl Iterator<Item = &PlannedSet> {

@@ -13,9 +13,13 @@ use super::rests::checked_between_sets;
 use super::status::Level;
 use super::strength::{PlannedLift, Strength};
 use crate::error::{Error, Result, SessionFigureFault};
-use crate::setups::Loadings;
+use crate::setups::{Loading, Loadings};
 use crate::source::Source;
 use crate::units::{Duration, Mass};
+
+/// Share of 1RM up to which the lightest load of a gym is planned where the usual one cannot be loaded (assumed: some
+/// four repetitions by the chart).
+const LIGHTEST_SHARE: f64 = 0.90;
 
 /// Everything a session is planned from.
 pub struct SessionRequest<'a> {
@@ -196,6 +200,21 @@ impl<'a> SessionRequest<'a> {
         self.published
             .rests
             .in_cluster(self.wishes.rest_within, usual)
+    }
+
+    /// What is loaded for a share of 1RM: the heaviest below it; where nothing is that light and nobody asked for a load,
+    /// the lightest there is, if it leaves room for a few repetitions.
+    ///
+    /// **Fails** as [`Loadings::at_most`].
+    pub fn loading_at(&self, share: f64) -> Result<Loading> {
+        let lightest = self.loading.lightest();
+        let is_light = self.strength().share_of(lightest) <= LIGHTEST_SHARE;
+        match self.loading.at_most(self.strength().load_at(share)) {
+            Err(_) if self.wishes.load.is_none() && is_light && lightest.as_kg() > 0.0 => {
+                self.loading.at_most(lightest)
+            }
+            found => found,
+        }
     }
 
     /// The load asked for, as a share of 1RM; the usual one times what the simulation leaves of it.

@@ -46,7 +46,10 @@ pub fn that_apply(plan: &Circumstances) -> Vec<Caution> {
         (bands, Caution::MeasuredStretch),
         (plan.method == Method::Chains, Caution::EvenChains),
         (overload, Caution::ExperiencedOnly),
-        (overload && arms, Caution::ArmsAndSpotters),
+        (
+            (overload || plan.heaviest_share > 1.0) && arms,
+            Caution::ArmsAndSpotters,
+        ),
         (overload && !body_only, Caution::SmallSteps),
         (overload, Caution::Soreness),
         (overload, Caution::MuscleBreakdown),

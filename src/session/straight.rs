@@ -50,7 +50,7 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
     let guidance = request.guidance();
     let usual = request.aim.map_or(guidance.share, |aim| aim.share);
     let share = request.liftable_share(usual)?;
-    let load = request.loading.at_most(request.strength().load_at(share))?;
+    let load = request.loading_at(share)?;
     let real_share = request.strength().share_of(load.total);
     let allowed = request.chart()?.allowed_at(real_share);
     let repetitions = request

@@ -48,7 +48,11 @@ pub fn pick(
     };
     let plain = choice.plain.map(|loaded| lift.picked(loaded)).transpose()?;
     let ranked = lift.all_picked(choice.ranked)?;
-    let answers = lift.all_picked(choice.answers)?;
+    let mut answers = lift.all_picked(choice.answers)?;
+    if answers.is_empty() {
+        // Not even plain weight fits: the best of all is the answer.
+        answers.extend(ranked.first().cloned());
+    }
     let best = [choice.best_added_percent, choice.best_helping_percent];
     Ok(PickAnswer {
         advice: advice(&lift, &costs, ranked[0].loaded.flattening_percent, best)?,

@@ -67,10 +67,7 @@ pub(super) fn plan_ground(
     let gym = gym(asked, library, &carrier)?.map(|gym| with_one_bar(gym, lift.one_rm));
     let loading = match &gym {
         Some(gym) => Loadings::of(gym, &carrier)?,
-        None => {
-            let usual = usual_gym_with_light_bars(asked.plates);
-            Loadings::of(&with_one_bar(usual, lift.one_rm), &carrier)?
-        }
+        None => usual_loads(asked, lift.one_rm, &carrier)?,
     };
     notes.push(gym.as_ref().map_or(PlanNote::UsualPlates, |gym| {
         PlanNote::GymLoads(gym.title.clone())
@@ -215,6 +212,16 @@ fn gym(asked: &PlanQuestion, library: &Library, carrier: &Carrier) -> Result<Opt
 
 /// Share of the 1RM that an empty bar may weigh (assumed: more leaves no room for warm-up sets).
 const LIGHT_BAR_SHARE: f64 = 0.4;
+
+/// The usual bar and plates; a lighter bar where the usual one leaves no room to warm up.
+fn usual_loads(asked: &PlanQuestion, one_rm: Mass, carrier: &Carrier) -> Result<Loadings> {
+    let usual = Loadings::usual(asked.plates);
+    if usual.lightest().as_kg() <= LIGHT_BAR_SHARE * one_rm.as_kg() {
+        return Ok(usual);
+    }
+    let lighter = usual_gym_with_light_bars(asked.plates);
+    Loadings::of(&with_one_bar(lighter, one_rm), carrier)
+}
 
 /// The gym with one bar, so that nobody changes bars between sets: the heaviest that leaves room to warm up,
 /// else the lightest.

@@ -438,6 +438,20 @@ fn fault_a_caution_about_more_than_the_maximum_where_less_is_lowered() {
 /// Light lifters are planned with a lighter bar.
 #[test]
 fn law_a_light_lifter_finds_a_bar() {
+    let raise = json(&[
+        "plan",
+        "lateral-raise",
+        "--lifter",
+        "reference-woman",
+        "--gym",
+        "college-weight-room",
+    ]);
+    assert!(
+        !raise["sessions"][0]["sets"]
+            .as_array()
+            .expect("sets")
+            .is_empty()
+    );
     let row = json(&["plan", "row", "--lifter", "reference-woman"]);
     let set = row["sessions"][0]["sets"]
         .as_array()
