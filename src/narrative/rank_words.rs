@@ -117,7 +117,7 @@ pub fn rank_paragraphs(ranks: &Ranks, shown: usize, units: System) -> Vec<String
 
 fn most(ranks: &Ranks, first: &Ranked) -> String {
     format!(
-        "Each value was lowered and raised by {} % alone (angles and places near 0 by the amount beside them). The {} matters most: {} % of the {}.",
+        "Each value was lowered and raised by {} % alone (angles and places near 0 by the amount beside them). What matters most is the {}: {} % of the {}.",
         rounded(ranks.by_percent, 2),
         parameter_in_words(&first.number.path),
         rounded(first.size_percent(), 1),

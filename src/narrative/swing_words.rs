@@ -19,7 +19,7 @@ pub fn swing_words(ranks: &Ranks, shown: &[Ranked]) -> FigureWords {
         title: match shown.first() {
             None => format!("{movement}: no value matters"),
             Some(first) => format!(
-                "{movement}: the {} matters most, {} % for {}",
+                "{movement}: what matters most is the {}, {} % for {}",
                 parameter_in_words(&first.number.path),
                 rounded(first.size_percent(), 1),
                 step_in_words(first)

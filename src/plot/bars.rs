@@ -236,7 +236,7 @@ pub(super) fn laid_out(
 /// The names of the rows, on two lines where the row is tall enough.
 fn name_blocks(frame: &Frame, names: &[&str], row: f64) -> Vec<WordBlock> {
     let size = frame.measures.label;
-    let most = 0.36 * frame.body.width();
+    let most = 0.42 * frame.body.width();
     let lines = if row > 2.6 * size { 2 } else { 1 };
     let block = |name: &&str| {
         WordBlock::new(size).with(name, Face::Regular, frame.colours.ink, most, lines)

@@ -171,6 +171,9 @@ fn callout(frame: &Frame, marker: &Marker, plot: &Plot) -> Option<LabelWish> {
     })
 }
 
+/// The narrowest block of words beside an arrow, in heights of a letter.
+const NARROWEST_EMS: f64 = 6.5;
+
 /// "continues to 4 200 N" where a curve leaves the plot, if the figure has words for it.
 fn continuation(
     frame: &Frame,
@@ -187,7 +190,13 @@ fn continuation(
     let furthest = short_number(furthest(series, upwards), panel::digits_for(plot.y.range()));
     let text = format!("{} {furthest} {}", frame.beyond, axis.unit);
     let colour = series.role.label(&frame.colours);
-    let most = plot.area.width() * 0.4;
+    // Beside the arrow on two lines where it leaves near the right border, since the curve itself lies on its left.
+    let beside = plot.area.right - exit.at[0] - 1.5 * frame.measures.gap;
+    let narrowest = NARROWEST_EMS * frame.measures.text;
+    let most = match beside {
+        room if room >= narrowest => room.min(plot.area.width() * 0.4),
+        _ => plot.area.width() * 0.4,
+    };
     let words =
         WordBlock::new(frame.measures.text).with(text.trim(), Face::Regular, colour, most, 2);
     let places = label_places::near_exit(frame, exit.at, upwards, &words);
