@@ -21,6 +21,17 @@ pub enum Tendon {
     },
 }
 
+impl Tendon {
+    /// Strain under a share of the muscle's peak force: that of [`tendon_strain`], 0 where the tendon keeps its length.
+    #[must_use]
+    pub fn strain_under(&self, force: f64) -> f64 {
+        match self {
+            Self::Rigid => 0.0,
+            Self::Compliant { strain_at_peak, .. } => tendon_strain(force, *strain_at_peak),
+        }
+    }
+}
+
 /// Thelen 2003: force share at the end of the toe.
 pub const TOE_FORCE: f64 = 0.33;
 /// Thelen 2003: shape of the toe.

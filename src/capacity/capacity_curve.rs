@@ -4,6 +4,7 @@
 
 use super::muscle_force::Acting;
 use super::programme::{Held, Solver};
+use crate::anatomy::Tendon;
 use crate::error::{Error, HoldFault, Result};
 use crate::movement::{Carrier, Measure, PlaneForce, Range};
 
@@ -14,6 +15,8 @@ pub struct CapacityCurve {
     pub muscles: Vec<String>,
     /// Their peak forces, N.
     pub peak_forces_n: Vec<f64>,
+    /// Their tendons.
+    pub tendons: Vec<Tendon>,
     /// What every pose holds, one a sample.
     pub held: Vec<Held>,
     /// Force (N, all sides) or torque (N·m, one side).
@@ -102,6 +105,11 @@ pub fn curve_of(
             .muscles
             .iter()
             .map(|m| m.fibre.peak_force_n)
+            .collect(),
+        tendons: acting
+            .muscles
+            .iter()
+            .map(|m| m.fibre.tendon.clone())
             .collect(),
         held,
         measure: range.measure,

@@ -25,7 +25,7 @@ pub const BESIDE: [&str; 3] = ["words", "data", "force"];
 const LOOKS: [&str; 4] = ["size", "theme", "live_text", "paper"];
 
 /// Options that only printed tables follow.
-const PRINTS: [&str; 3] = ["format", "detail", "provenance"];
+const PRINTS: [&str; 4] = ["format", "detail", "curves", "provenance"];
 
 /// Options of a setup; `versus` stands between setups.
 const SETUP: [&str; 5] = ["load", "band", "chain", "item", "setup"];
@@ -45,6 +45,8 @@ pub enum WantedOutput {
     Drawn,
     /// The table that goes beside a picture: of the setup of this number, where there are several.
     Table(Option<usize>),
+    /// The table that `--data` writes, as the command prints it with its record.
+    Data,
 }
 
 impl WantedOutput {
@@ -60,8 +62,10 @@ impl WantedOutput {
                 "paper",
                 "format",
                 "detail",
+                "curves",
                 "provenance",
             ],
+            Self::Data => &["size", "theme", "live_text", "paper", "provenance"],
         };
         ![&OUTPUTS, &BESIDE[..], &["models"], others]
             .concat()
@@ -84,6 +88,8 @@ pub fn arguments(
                 is_setup_told = true;
                 words.extend(setup_words(definition, matches, wanted));
             }
+        } else if wanted == WantedOutput::Data && id == "format" {
+            words.extend(["--format", "csv"].map(str::to_owned));
         } else if wanted.needs(id) && (is_typed(matches, id) || is_brought(definition, matches, id))
         {
             words.extend(argument_words(argument, matches));

@@ -3,13 +3,14 @@
 //! In: a library, what was typed. Out: text on standard output or in a file, scenes that carry their record.
 
 use super::canonical::{self, WantedOutput, arguments, is_typed, values};
+use super::data_file;
 use super::options::Format;
 use super::output;
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::library::{Library, hash_of};
 use crate::report::{
-    ModelFileRecord, ReadFileRecord, RunRecord, list_with_provenance, with_provenance,
+    ModelFileRecord, ReadFileRecord, RunRecord, TidyTable, list_with_provenance, with_provenance,
 };
 use clap::ArgMatches;
 use std::path::PathBuf;
@@ -46,7 +47,52 @@ pub struct CommandCall<'a> {
     pub to: Destination,
 }
 
+/// What a command answers, in every form; each is made when it is asked for.
+pub struct Answer<'a> {
+    /// Text for people.
+    pub table: &'a dyn Fn() -> String,
+    /// JSON.
+    pub json: &'a dyn Fn() -> String,
+    /// The rows of CSV and workbook.
+    pub data: &'a dyn Fn() -> TidyTable,
+}
+
 impl CommandCall<'_> {
+    /// Prints what a command answers, and writes its table if `--data` names a file.
+    ///
+    /// **Fails** if an output cannot be written.
+    pub fn give(&self, format: Format, answer: &Answer) -> Result<()> {
+        let text = match format {
+            Format::Table => (answer.table)(),
+            Format::Json => (answer.json)(),
+            Format::Csv => (answer.data)().csv(),
+        };
+        self.print(format, &text)?;
+        match self.data_path() {
+            None => Ok(()),
+            Some(path) => {
+                let record = self.record(self.command, WantedOutput::Data)?;
+                let bytes = data_file::bytes(path, &(answer.data)(), &record)?;
+                output::write_file(path, &bytes)
+            }
+        }
+    }
+
+    /// The file that `--data` names.
+    #[must_use]
+    pub fn data_path(&self) -> Option<&PathBuf> {
+        self.matches.try_get_one("data").ok().flatten()
+    }
+
+    /// Checks before anything is computed that the file of `--data` can be written.
+    pub fn check_data(&self) -> Result<()> {
+        let replace = self.matches.try_get_one("force").ok().flatten();
+        match self.data_path() {
+            None => Ok(()),
+            Some(path) => data_file::check(path, replace.copied().unwrap_or(false)),
+        }
+    }
+
     /// Prints what a command answers: JSON with its record, CSV with it over the table if that is asked for.
     ///
     /// **Fails** if the output cannot be written.
@@ -93,22 +139,23 @@ impl CommandCall<'_> {
         })
     }
 
-    /// A table under the record of the command that prints it: of the setup of this number, where there are several.
+    /// The record of a table of the command that prints it: of the setup of this number, where there are several.
     ///
     /// **Fails** if a file that was named cannot be read.
-    pub fn table(&self, command: &str, setup: Option<usize>, csv: &str) -> Result<String> {
+    pub fn tabled(&self, command: &str, setup: Option<usize>) -> Result<RunRecord> {
         let mut record = self.record(command, WantedOutput::Table(setup))?;
         let print = ["--format", "csv", "--provenance"].map(str::to_owned);
         record.arguments.extend(print);
         record.command = typed(&record.arguments);
-        Ok(record.csv_head() + csv)
+        Ok(record)
     }
 
     fn record(&self, command: &str, wanted: WantedOutput) -> Result<RunRecord> {
         let definition = self.definition(command);
         let mut words = vec![command.to_owned()];
         words.extend(arguments(definition, self.matches, wanted));
-        if wanted == WantedOutput::Printed && self.matches.get_flag("provenance") {
+        let says_how = wanted == WantedOutput::Printed && self.matches.get_flag("provenance");
+        if says_how || wanted == WantedOutput::Data {
             words.push("--provenance".to_owned());
         }
         let setups = canonical::setups(definition, self.matches).into_iter();

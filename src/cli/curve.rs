@@ -1,6 +1,7 @@
 //! `torquill curve MOVEMENT`: capacity, demand, effort over the range.
 
-use super::command_call::CommandCall;
+use super::command_call::{Answer, CommandCall};
+use super::data_file::DataFile;
 use super::options::{Format, Sampling, UnitsOption, Who};
 use super::setup_options::{SetupOptions, setups};
 use crate::error::Result;
@@ -16,6 +17,7 @@ use clap::Args;
   torquill curve bench-press --load \"55 kg\"
   torquill curve biceps-curl --load \"8 kg\" --format csv
   torquill curve bench-press --load \"55 kg\" --detail --format json
+  torquill curve squat --load \"60 kg\" --detail --data squat.xlsx
   torquill curve bench-press --set technique.grip_width=\"60 cm\"
   torquill curve lateral-raise --speed \"60 deg/s\"")]
 pub struct CurveArguments {
@@ -27,7 +29,7 @@ pub struct CurveArguments {
     setup: SetupOptions,
     #[command(flatten)]
     sampling: Sampling,
-    /// Add joint angles, torques, reactions and muscles to each sample (CSV and JSON)
+    /// Add joint angles, torques, reactions and muscles to each sample; CSV has a row a sample and muscle then
     #[arg(long)]
     detail: bool,
     /// Units of the table
@@ -36,6 +38,8 @@ pub struct CurveArguments {
     /// Form of the output
     #[arg(long, value_enum, default_value_t = Format::Table)]
     format: Format,
+    #[command(flatten)]
+    data: DataFile,
 }
 
 /// Runs the command.
@@ -51,12 +55,12 @@ pub fn run(arguments: &CurveArguments, call: &CommandCall) -> Result<()> {
     )?;
     let study = study(&question, &setups)?;
     let setup = study.setups.first();
-    let text = match arguments.format {
-        Format::Json => report::curve_json(&study, setup, arguments.detail),
-        Format::Csv => report::curve_csv(&study, setup, arguments.detail),
-        Format::Table => report::curve_table(&study, setup, arguments.units.into()),
+    let answer = Answer {
+        table: &|| report::curve_table(&study, setup, arguments.units.into()),
+        json: &|| report::curve_json(&study, setup, arguments.detail),
+        data: &|| report::curve_data(&study, setup, arguments.detail),
     };
-    call.print(arguments.format, &text)?;
+    call.give(arguments.format, &answer)?;
     let points = load_points(&study.range);
     for setup in &study.setups {
         let hung = &setup.demand.setup;

@@ -1,6 +1,7 @@
 //! `torquill figure MOVEMENT -o FILE`: the chart as SVG or PNG, with words and data beside it on request.
 
 use super::command_call::CommandCall;
+use super::data_file;
 use super::options::{Sampling, UnitsOption, Who};
 use super::output;
 use super::picture::{Beside, Picture};
@@ -13,6 +14,7 @@ use crate::narrative::lecture_words::lecture_caption;
 use crate::report;
 use crate::study::{Study, study};
 use clap::Args;
+use std::path::{Path, PathBuf};
 
 /// FigureArguments of `figure`.
 #[derive(Debug, Args)]
@@ -41,9 +43,9 @@ pub struct FigureArguments {
     /// Write a caption and an alternative text beside the figure (.caption.txt, .alt.txt)
     #[arg(long)]
     words: bool,
-    /// Write the data beside the figure (.csv, one file a setup)
-    #[arg(long)]
-    data: bool,
+    /// Write the data beside the figure (.csv, one file a setup), or all of it to a file (.csv or .xlsx)
+    #[arg(long, value_name = "FILE", num_args = 0..=1)]
+    data: Option<Option<PathBuf>>,
 }
 
 /// Runs the command.
@@ -64,8 +66,10 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
     if arguments.words {
         beside.extend(word_files(words, &study.lifter_title, picture));
     }
-    if arguments.data {
-        beside.extend(data_files(&study, picture, call)?);
+    match &arguments.data {
+        None => {}
+        Some(None) => beside.extend(data_files(&study, picture, call)?),
+        Some(Some(path)) => beside.push((path.clone(), named_data(&study, path, call)?)),
     }
     fibre_warning_lines(&study)
         .iter()
@@ -73,19 +77,37 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
     picture.write_with(&scene, beside)
 }
 
+/// The data of all setups for one file: it says how the table is printed, of several setups how the figure is drawn.
+fn named_data(study: &Study, path: &Path, call: &CommandCall) -> Result<Vec<u8>> {
+    let (data, record) = match study.setups.as_slice() {
+        [] | [_] => (
+            report::curve_data(study, study.setups.first(), false),
+            call.tabled("curve", None)?,
+        ),
+        _ => (report::curves_data(study), call.drawn("output")?),
+    };
+    data_file::bytes(path, &data, &record)
+}
+
 /// Caption and alternative text.
 fn word_files(words: FigureWords, who: &str, picture: &Picture) -> [Beside; 2] {
     let caption = lecture_caption(&words.caption, who);
     let caption = format!("{}. {caption}\n", words.title);
     [
-        (picture.beside("caption.txt"), caption),
-        (picture.beside("alt.txt"), words.description + "\n"),
+        (picture.beside("caption.txt"), caption.into_bytes()),
+        (
+            picture.beside("alt.txt"),
+            (words.description + "\n").into_bytes(),
+        ),
     ]
 }
 
 /// The data, one file a setup.
 fn data_files(study: &Study, picture: &Picture, call: &CommandCall) -> Result<Vec<Beside>> {
-    let data = |number, setup| call.table("curve", number, &report::curve_csv(study, setup, false));
+    let data = |number, setup| -> Result<Vec<u8>> {
+        let head = call.tabled("curve", number)?.csv_head();
+        Ok((head + &report::curve_data(study, setup, false).csv()).into_bytes())
+    };
     match study.setups.as_slice() {
         [] => Ok(vec![(picture.beside("csv"), data(None, None)?)]),
         [only] => Ok(vec![(picture.beside("csv"), data(None, Some(only))?)]),

@@ -40,6 +40,7 @@ const GROUPS: &[(&str, &[&str])] = &[
             "find",
             "by",
             "why",
+            "curves",
             "why_figure",
             "measure",
             "step",

@@ -1,10 +1,11 @@
 //! `torquill parameters [MOVEMENT]`: every value that can be set, what it may be and where it comes from.
 
-use super::command_call::CommandCall;
+use super::command_call::{Answer, CommandCall};
+use super::data_file::DataFile;
 use super::options::{Format, UnitsOption, Who};
 use crate::error::Result;
 use crate::report;
-use crate::study::{ListedValue, listed_values};
+use crate::study::listed_values;
 use clap::Args;
 
 /// ParametersArguments of `parameters`.
@@ -31,6 +32,8 @@ pub struct ParametersArguments {
     /// Form of the output
     #[arg(long, value_enum, default_value_t = Format::Table)]
     format: Format,
+    #[command(flatten)]
+    data: DataFile,
 }
 
 /// Runs the command.
@@ -43,13 +46,10 @@ pub fn run(arguments: &ParametersArguments, call: &CommandCall) -> Result<()> {
         Some(word) => report::found_values(values, word)?,
         None => values,
     };
-    call.print(arguments.format, &shown(arguments, &values))
-}
-
-fn shown(arguments: &ParametersArguments, values: &[ListedValue]) -> String {
-    match arguments.format {
-        Format::Json => report::parameters_json(values),
-        Format::Csv => report::parameters_csv(values),
-        Format::Table => report::parameters_table(values, arguments.long, arguments.units.into()),
-    }
+    let answer = Answer {
+        table: &|| report::parameters_table(&values, arguments.long, arguments.units.into()),
+        json: &|| report::parameters_json(&values),
+        data: &|| report::parameters_data(&values),
+    };
+    call.give(arguments.format, &answer)
 }

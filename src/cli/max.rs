@@ -1,6 +1,7 @@
 //! `torquill max MOVEMENT`: the one-repetition maximum, the eccentric one, load and velocity.
 
-use super::command_call::CommandCall;
+use super::command_call::{Answer, CommandCall};
+use super::data_file::DataOption;
 use super::hung::{Hung, hung};
 use super::manner::Manner;
 use super::options::{Format, UnitsOption, Who};
@@ -61,6 +62,8 @@ pub struct MaxArguments {
     /// Form of the output
     #[arg(long, value_enum, default_value_t = Format::Table)]
     format: Format,
+    #[command(flatten)]
+    data: DataOption,
 }
 
 /// Runs the command.
@@ -99,12 +102,12 @@ fn wishes(arguments: &MaxArguments) -> Result<MaximumWishes> {
 
 fn print_cohort(arguments: &MaxArguments, call: &CommandCall, found: &Cohort) -> Result<()> {
     found.check()?;
-    let text = match arguments.format {
-        Format::Json => report::cohort_json(found),
-        Format::Csv => report::cohort_csv(found),
-        Format::Table => report::cohort_text(found, arguments.units.into()),
+    let answer = Answer {
+        table: &|| report::cohort_text(found, arguments.units.into()),
+        json: &|| report::cohort_json(found),
+        data: &|| report::cohort_data(found),
     };
-    call.print(arguments.format, &text)
+    call.give(arguments.format, &answer)
 }
 
 fn print(
@@ -114,12 +117,12 @@ fn print(
     found: &MaximumStudy,
 ) -> Result<()> {
     let own_scale = model.record.strength_scale;
-    let text = match arguments.format {
-        Format::Json => report::maximum_json(found, own_scale),
-        Format::Csv => report::maximum_csv(found),
-        Format::Table => report::maximum_text(found, own_scale, arguments.units.into()),
+    let answer = Answer {
+        table: &|| report::maximum_text(found, own_scale, arguments.units.into()),
+        json: &|| report::maximum_json(found, own_scale),
+        data: &|| report::maximum_data(found, own_scale),
     };
-    call.print(arguments.format, &text)
+    call.give(arguments.format, &answer)
 }
 
 fn draw(arguments: &MaxArguments, call: &CommandCall, found: &MaximumStudy) -> Result<()> {

@@ -11,6 +11,7 @@ mod complain;
 mod completing;
 mod completions;
 mod curve;
+mod data_file;
 mod explain;
 mod figure;
 mod folder;
@@ -203,6 +204,7 @@ fn repeat(arguments: &again::AgainArguments, asking: &CommandCall) -> Result<()>
 fn run_command(command: &Command, call: &CommandCall) -> Result<()> {
     same_target::check(call.program, call.command, call.matches)?;
     let library = call.models;
+    call.check_data()?;
     match command {
         Command::Movements(arguments) => movements::run(arguments, call),
         Command::Curve(arguments) => curve::run(arguments, call),

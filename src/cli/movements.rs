@@ -1,6 +1,7 @@
 //! `torquill movements`: the named movements with class, joints and axis.
 
-use super::command_call::CommandCall;
+use super::command_call::{Answer, CommandCall};
+use super::data_file::DataFile;
 use super::options::{Format, Who};
 use crate::error::Result;
 use crate::report;
@@ -17,6 +18,8 @@ pub struct MovementsArguments {
     /// Form of the output
     #[arg(long, value_enum, default_value_t = Format::Table)]
     format: Format,
+    #[command(flatten)]
+    data: DataFile,
 }
 
 /// Runs the command.
@@ -28,10 +31,10 @@ pub fn run(arguments: &MovementsArguments, call: &CommandCall) -> Result<()> {
     };
     let names = library.movements();
     let movements = names.par_iter().map(listed).collect::<Result<Vec<_>>>()?;
-    let text = match arguments.format {
-        Format::Json => report::movements_json(&movements),
-        Format::Csv => report::movements_csv(&movements),
-        Format::Table => report::movements_table(&movements),
+    let answer = Answer {
+        table: &|| report::movements_table(&movements),
+        json: &|| report::movements_json(&movements),
+        data: &|| report::movements_data(&movements),
     };
-    call.print(arguments.format, &text)
+    call.give(arguments.format, &answer)
 }

@@ -1,6 +1,7 @@
 //! `torquill pick MOVEMENT --gym NAME|FILE`: ranks the setups that a gym can build.
 
-use super::command_call::CommandCall;
+use super::command_call::{Answer, CommandCall};
+use super::data_file::DataOption;
 use super::options::{Format, Sampling, UnitsOption, Who};
 use super::picture::LookOptions;
 use super::sheet_file;
@@ -62,6 +63,8 @@ pub struct PickArguments {
     /// Form of the output
     #[arg(long, value_enum, default_value_t = Format::Table)]
     format: Format,
+    #[command(flatten)]
+    data: DataOption,
 }
 
 /// What is best, and the limits.
@@ -82,7 +85,7 @@ pub struct WishOptions {
     /// Where --effort is the limit (most-load); elsewhere up to 100 % then
     #[arg(long, value_name = "PLACE")]
     limit_at: Option<String>,
-    /// WantedOutput effort over the range: "0=60%, 0.5=80%, 1=90%"
+    /// Wanted effort over the range: "0=60%, 0.5=80%, 1=90%"
     #[arg(long, value_name = "POINTS")]
     profile: Option<String>,
     /// Limit of the load at a place: "start=40 kg..60 kg", "end=..120 kg"
@@ -197,12 +200,6 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
     let card = first
         .map(|first| pick_card(&question, published, &picked, first))
         .transpose()?;
-    let text = match arguments.format {
-        Format::Json => report::ranking_json(&picked, training, units),
-        Format::Csv => report::ranking_csv(&picked),
-        Format::Table if arguments.all => report::ranking_table(&picked, training, units),
-        Format::Table => report::pick_card_text(&picked, card.as_ref(), training, units),
-    };
     if let (Some(path), Some(first), Some(card)) = (&arguments.sheet, picked.answers.first(), &card)
     {
         let (title, words) = pick_sheet_words(&picked, first, card, (training, units));
@@ -212,7 +209,15 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
         };
         sheet_file::write_words(path, (&title, &words), paper, call)?;
     }
-    call.print(arguments.format, &text)?;
+    let answer = Answer {
+        table: &|| match arguments.all {
+            true => report::ranking_table(&picked, training, units),
+            false => report::pick_card_text(&picked, card.as_ref(), training, units),
+        },
+        json: &|| report::ranking_json(&picked, training, units),
+        data: &|| report::ranking_data(&picked),
+    };
+    call.give(arguments.format, &answer)?;
     if arguments.format == Format::Csv {
         for caution in pick_cautions(&picked, training, units) {
             anstream::eprintln!("caution: {caution}");

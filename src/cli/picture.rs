@@ -66,8 +66,8 @@ impl LookOptions {
     }
 }
 
-/// A text file that goes with a picture.
-pub type Beside = (PathBuf, String);
+/// A file that goes with a picture.
+pub type Beside = (PathBuf, Vec<u8>);
 
 /// One picture to write.
 #[derive(Debug, Args)]
@@ -104,11 +104,7 @@ impl Picture {
             output::check_target(path, self.look.force)?;
         }
         let mut files = vec![(self.output.clone(), self.bytes(scene)?)];
-        files.extend(
-            beside
-                .into_iter()
-                .map(|(path, text)| (path, text.into_bytes())),
-        );
+        files.extend(beside);
         output::write_files(&files)
     }
 

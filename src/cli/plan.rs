@@ -1,6 +1,7 @@
 //! `torquill plan MOVEMENT --method …`: the session with its loads, rests and cautions.
 
-use super::command_call::CommandCall;
+use super::command_call::{Answer, CommandCall};
+use super::data_file::DataOption;
 use super::hung::Hung;
 use super::options::{Format, UnitsOption};
 use super::picture::LookOptions;
@@ -10,7 +11,7 @@ use super::waiting::watched;
 use crate::draw::Scene;
 use crate::error::{Error, Result};
 use crate::figures::{Paper, fatigue_chart, loads_chart, session_chart};
-use crate::report::{self, PlanRecord, plan_cautions, plan_csv, plan_text};
+use crate::report::{self, PlanRecord, plan_cautions, plan_data, plan_text};
 use crate::session::method::Method;
 use crate::session::request::SessionWishes;
 use crate::setups::Watch;
@@ -135,6 +136,8 @@ pub struct PlanArguments {
     /// Form of the output
     #[arg(long, value_enum, default_value_t = Format::Table)]
     format: Format,
+    #[command(flatten)]
+    data: DataOption,
 }
 
 /// Paper of the sheet.
@@ -224,12 +227,12 @@ impl PlanArguments {
 
     fn print(&self, call: &CommandCall, answer: &PlanAnswer) -> Result<()> {
         let units: System = self.units.into();
-        let text = match self.format {
-            Format::Json => report::pretty(&PlanRecord::of(answer, units)),
-            Format::Csv => plan_csv(&answer.sessions),
-            Format::Table => plan_text(answer, units),
+        let forms = Answer {
+            table: &|| plan_text(answer, units),
+            json: &|| report::pretty(&PlanRecord::of(answer, units)),
+            data: &|| plan_data(answer, units),
         };
-        call.print(self.format, &text)?;
+        call.give(self.format, &forms)?;
         if self.format == Format::Csv {
             for caution in plan_cautions(&answer.sessions, units) {
                 anstream::eprintln!("caution: {caution}");

@@ -1,6 +1,7 @@
 //! `torquill progress --log FILE`: is the lifter rising, flat or falling, and how sure is that?
 
-use super::command_call::CommandCall;
+use super::command_call::{Answer, CommandCall};
+use super::data_file::DataOption;
 use super::options::{Format, UnitsOption};
 use super::picture::LookOptions;
 use crate::error::Result;
@@ -44,6 +45,8 @@ pub struct ProgressArguments {
     /// Form of the output
     #[arg(long, value_enum, default_value_t = Format::Table)]
     format: Format,
+    #[command(flatten)]
+    data: DataOption,
 }
 
 /// Runs the command.
@@ -63,12 +66,12 @@ pub fn run(arguments: &ProgressArguments, call: &CommandCall) -> Result<()> {
         bad_rows,
     )?;
     let units: System = arguments.units.into();
-    let text = match arguments.format {
-        Format::Json => report::trend_json(&study, units),
-        Format::Csv => report::trend_csv(&study),
-        Format::Table => report::trend_text(&study, units),
+    let answer = Answer {
+        table: &|| report::trend_text(&study, units),
+        json: &|| report::trend_json(&study, units),
+        data: &|| report::trend_data(&study),
     };
-    call.print(arguments.format, &text)?;
+    call.give(arguments.format, &answer)?;
     if let Some(path) = &arguments.output {
         let scene = trend_chart(&study.trend, units, arguments.look.look()?)?;
         let picture = arguments.look.picture(path.clone());

@@ -1,6 +1,7 @@
 //! `torquill rep MOVEMENT`: simulates one repetition.
 
-use super::command_call::CommandCall;
+use super::command_call::{Answer, CommandCall};
+use super::data_file::DataOption;
 use super::hung::{Hung, hung};
 use super::manner::Manner;
 use super::options::{Format, UnitsOption, Who};
@@ -61,6 +62,8 @@ pub struct RepArguments {
     /// Form of the output
     #[arg(long, value_enum, default_value_t = Format::Table)]
     format: Format,
+    #[command(flatten)]
+    data: DataOption,
 }
 
 /// Runs the command; a load that is not lifted is drawn and printed, and ends with status 1.
@@ -84,12 +87,12 @@ pub fn run(arguments: &RepArguments, call: &CommandCall) -> Result<()> {
         return compare(arguments, call, &both, units);
     }
     let rep = repetition(&question, &setup, heaviness, &options)?;
-    let text = match arguments.format {
-        Format::Json => report::repetition_json(&rep),
-        Format::Csv => report::repetition_csv(&rep),
-        Format::Table => report::repetition_text(&rep, units),
+    let answer = Answer {
+        table: &|| report::repetition_text(&rep, units),
+        json: &|| report::repetition_json(&rep),
+        data: &|| report::repetition_data(&rep),
     };
-    call.print(arguments.format, &text)?;
+    call.give(arguments.format, &answer)?;
     draw(arguments, call, &rep, units)?;
     rep.check_lifted()
 }
@@ -113,14 +116,12 @@ fn compare(
     both: &VersusPlain,
     units: System,
 ) -> Result<()> {
-    let text = match arguments.format {
-        Format::Json => report::versus_json(both, units),
-        Format::Csv => {
-            return Err(Error::bad(RepetitionOptions::ComparisonAsCsv));
-        }
-        Format::Table => report::versus_text(both, units),
+    let answer = Answer {
+        table: &|| report::versus_text(both, units),
+        json: &|| report::versus_json(both, units),
+        data: &|| report::versus_data(both),
     };
-    call.print(arguments.format, &text)?;
+    call.give(arguments.format, &answer)?;
     if let Some(path) = &arguments.output {
         let scene = rep_versus_plain(both, units, arguments.look.look()?)?;
         let scene = call.signed("output", scene)?;

@@ -13,7 +13,7 @@ use std::path::{Path, PathBuf};
 /// **Fails** with the first two options that name one file, however its path is written.
 pub fn check(program: &clap::Command, command: &str, matches: &ArgMatches) -> Result<()> {
     let mut taken: Vec<(PathBuf, String)> = Vec::new();
-    for id in OUTPUTS {
+    for id in OUTPUTS.into_iter().chain(["data"]) {
         if !is_typed(matches, id) {
             continue;
         }

@@ -1,6 +1,7 @@
 //! `torquill sources`: the publications behind the numbers.
 
-use super::command_call::CommandCall;
+use super::command_call::{Answer, CommandCall};
+use super::data_file::DataFile;
 use super::options::Format;
 use crate::error::Result;
 use crate::report;
@@ -13,15 +14,17 @@ pub struct SourcesArguments {
     /// Form of the output
     #[arg(long, value_enum, default_value_t = Format::Table)]
     format: Format,
+    #[command(flatten)]
+    data: DataFile,
 }
 
 /// Runs the command.
 pub fn run(arguments: &SourcesArguments, call: &CommandCall) -> Result<()> {
     let sources = call.models.sources()?;
-    let text = match arguments.format {
-        Format::Json => report::sources_json(&sources),
-        Format::Csv => report::sources_csv(&sources),
-        Format::Table => report::sources_text(&sources),
+    let answer = Answer {
+        table: &|| report::sources_text(&sources),
+        json: &|| report::sources_json(&sources),
+        data: &|| report::sources_data(&sources),
     };
-    call.print(arguments.format, &text)
+    call.give(arguments.format, &answer)
 }

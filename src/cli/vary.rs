@@ -1,6 +1,7 @@
 //! `torquill vary MOVEMENT`: what a changed value does to the curve, and which values matter most.
 
-use super::command_call::CommandCall;
+use super::command_call::{Answer, CommandCall};
+use super::data_file::DataOption;
 use super::options::{Format, Sampling, UnitsOption, Who, pace};
 use super::picture::LookOptions;
 use super::setup_options::{SetupOptions, setups};
@@ -27,6 +28,8 @@ use std::path::PathBuf;
   torquill vary bench-press --param technique.grip_width \\
       --values \"60 cm..90 cm:7\" --param technique.tuck \\
       --values \"15 deg..60 deg:4\" -o map.png
+  torquill vary bench-press --param technique.grip_width \\
+      --values \"60 cm,81 cm\" --curves --data grips.xlsx
   torquill vary bench-press --rank -o rank.png")]
 pub struct VaryArguments {
     /// Name of the movement (see: torquill movements)
@@ -45,6 +48,9 @@ pub struct VaryArguments {
     /// Picture of the parts of the largest change (.svg or .png)
     #[arg(long, value_name = "FILE", conflicts_with = "rank")]
     why_figure: Option<PathBuf>,
+    /// The curve of every value, sample by sample, in place of its figures (CSV and --data), or with them (JSON)
+    #[arg(long, conflicts_with_all = ["rank", "why"])]
+    curves: bool,
     /// Rank every value of the movement by what the same relative change does
     #[arg(long, conflicts_with_all = ["param", "values"])]
     rank: bool,
@@ -69,6 +75,8 @@ pub struct VaryArguments {
     /// Form of the output
     #[arg(long, value_enum, default_value_t = Format::Table)]
     format: Format,
+    #[command(flatten)]
+    data: DataOption,
 }
 
 /// The figure that is compared.
@@ -130,7 +138,7 @@ fn parameters(arguments: &VaryArguments) -> Result<Vec<Parameter>> {
         return Ok(Vec::new());
     }
     let asks_why = arguments.why || arguments.why_figure.is_some();
-    if asks_why && paths.len() > 1 {
+    if (asks_why || arguments.curves) && paths.len() > 1 {
         return Err(Error::bad(OptionFault::WhyOfMany));
     }
     if paths.len() != lists.len() || !(1..=2).contains(&paths.len()) {
@@ -173,14 +181,19 @@ fn varied(
 ) -> Result<()> {
     let family = family(bench, &arguments.who.set, parameter, asked)?;
     let units = arguments.units.into();
-    let text = match arguments.format {
-        Format::Json => report::family_json(&family),
-        Format::Csv if arguments.why => report::why_csv(&family),
-        Format::Csv => report::family_csv(&family),
-        Format::Table if arguments.why => report::why_table(&family, units),
-        Format::Table => report::family_table(&family, asked, units),
+    let answer = Answer {
+        table: &|| match arguments.why {
+            true => report::why_table(&family, units),
+            false => report::family_table(&family, asked, units),
+        },
+        json: &|| report::family_json(&family, arguments.curves.then_some(asked)),
+        data: &|| match (arguments.why, arguments.curves) {
+            (true, _) => report::why_data(&family),
+            (_, true) => report::family_curves(&family, asked),
+            (false, false) => report::family_data(&family),
+        },
     };
-    call.print(arguments.format, &text)?;
+    call.give(arguments.format, &answer)?;
     if let (Some(path), Some(chart)) = (&arguments.why_figure, why_chart(&family, units)) {
         let scene = chart.scene(arguments.look.look()?)?;
         let picture = arguments.look.picture(path.clone());
@@ -200,12 +213,12 @@ fn mapped(
 ) -> Result<()> {
     let grid = pair_grid(bench, &arguments.who.set, parameters, asked)?;
     let units = arguments.units.into();
-    let text = match arguments.format {
-        Format::Json => report::grid_json(&grid, measure),
-        Format::Csv => report::grid_csv(&grid, measure),
-        Format::Table => report::grid_table(&grid, measure, asked, units),
+    let answer = Answer {
+        table: &|| report::grid_table(&grid, measure, asked, units),
+        json: &|| report::grid_json(&grid, measure),
+        data: &|| report::grid_data(&grid, measure),
     };
-    call.print(arguments.format, &text)?;
+    call.give(arguments.format, &answer)?;
     draw(arguments, call, || {
         value_map(&grid, measure, asked, units)?.scene(arguments.look.look()?)
     })
@@ -218,12 +231,12 @@ fn ranked(
     asked: &Conditions,
 ) -> Result<()> {
     let ranks = rank(bench, &arguments.who.set, arguments.by, measure, asked)?;
-    let text = match arguments.format {
-        Format::Json => report::rank_json(&ranks),
-        Format::Csv => report::rank_csv(&ranks),
-        Format::Table => report::rank_table(&ranks, arguments.units.into()),
+    let answer = Answer {
+        table: &|| report::rank_table(&ranks, arguments.units.into()),
+        json: &|| report::rank_json(&ranks),
+        data: &|| report::rank_data(&ranks),
     };
-    call.print(arguments.format, &text)?;
+    call.give(arguments.format, &answer)?;
     draw(arguments, call, || {
         rank_chart(&ranks).scene(arguments.look.look()?)
     })

@@ -76,6 +76,13 @@ pub enum CommandFault {
         /// The same with an ending that is one.
         as_png: String,
     },
+    /// A file that is no table.
+    NoDataFile {
+        /// The file.
+        file: String,
+        /// The same with an ending that is one.
+        as_csv: String,
+    },
     /// A file that is no sheet.
     NoSheet {
         /// The file.
@@ -91,8 +98,6 @@ pub enum CommandFault {
 /// Options of a repetition that do not go together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum RepetitionOptions {
-    /// A comparison with plain weight was asked for as CSV.
-    ComparisonAsCsv,
     /// More pictures than one were asked for of a comparison with plain weight.
     ComparisonPictures,
     /// An animated picture was to become another file than an SVG.

@@ -2,9 +2,9 @@
 //!
 //! In: a [`Cohort`]. Out: text; masses of CSV and JSON in kg.
 
-use super::csv::rows_to_csv;
 use super::json::pretty;
 use super::table::table;
+use super::tidy_table::{Cells, TidyTable};
 use crate::narrative::cohort_words::{QUANTILE_HEADS, cohort_head, cohort_remarks, quantile_cells};
 use crate::numeric::{mean_and_deviation, quantile};
 use crate::study::{Cohort, Member};
@@ -101,25 +101,13 @@ fn member_row(member: &Member) -> MemberRow {
     }
 }
 
-/// A group as CSV: a row a lifter.
+/// A group as a table: a row a lifter.
 #[must_use]
-pub fn cohort_csv(cohort: &Cohort) -> String {
-    let header = [
-        "number",
-        "height_m",
-        "body_mass_kg",
-        "strength",
-        "one_rm_kg",
-    ];
-    let rows = cohort.members.iter().map(|member| {
-        let one_rm = member.one_rm.map(|mass| mass.as_kg().to_string());
-        vec![
-            member.number.to_string(),
-            member.height_m.to_string(),
-            member.body_mass.as_kg().to_string(),
-            member.strength.to_string(),
-            one_rm.unwrap_or_default(),
-        ]
-    });
-    rows_to_csv(&header, rows)
+pub fn cohort_data(cohort: &Cohort) -> TidyTable {
+    TidyTable::of(
+        cohort
+            .members
+            .iter()
+            .map(|member| Cells::of(&member_row(member))),
+    )
 }

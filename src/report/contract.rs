@@ -4,4 +4,7 @@
 ///
 /// 2: class `u-shaped`, `one_rm_kg` no longer in loading steps (that is `loadable_kg`), `joint_torques_nm` a
 /// torque in every movement.
-pub(super) const CONTRACT_VERSION: u32 = 2;
+/// 3: columns of CSV are keys of JSON. Units in all names (`mean_velocity_m_s`, `peak_capacity_n`); muscles by
+/// `muscle`; `vary` has `baseline` and flat figures, its map `cells`; ranges of `pick` as two numbers; `plan` has
+/// `session` and `set`. `models/DATA.md` says what every name means.
+pub(super) const CONTRACT_VERSION: u32 = 3;

@@ -12,8 +12,3 @@ pub fn rows_to_csv(header: &[&str], rows: impl Iterator<Item = Vec<String>>) -> 
     let bytes = writer.into_inner().expect(IN_MEMORY);
     String::from_utf8(bytes).expect("all of it was text")
 }
-
-/// A value that may be missing, as a cell.
-pub(super) fn maybe(value: Option<f64>) -> String {
-    value.map_or_else(String::new, |value| value.to_string())
-}

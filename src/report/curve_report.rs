@@ -2,11 +2,11 @@
 //!
 //! In: a [`Study`], one of its setups or none. Out: text; numbers of CSV and JSON in SI.
 
-use super::csv::rows_to_csv;
 use super::json::pretty;
 use super::sample::{Sample, samples};
 use super::summary::{CurveSummary, summary};
 use super::table::table;
+use super::tidy_table::{Cells, TidyTable};
 use super::warnings::{WarningRow, warnings};
 use crate::narrative::curve_words::{curve_head, curve_sentences, sample_cells, sample_heads};
 use crate::narrative::fibre_words::fibre_warning_lines;
@@ -69,50 +69,46 @@ pub fn curve_json(study: &Study, setup: Option<&SetupStudy>, with_detail: bool) 
     })
 }
 
-/// A curve as CSV; with detail a column for every joint angle, torque, reaction and muscle value.
+/// A curve as a table: a row a sample, with detail a row a sample and muscle.
 #[must_use]
-pub fn curve_csv(study: &Study, setup: Option<&SetupStudy>, with_detail: bool) -> String {
+pub fn curve_data(study: &Study, setup: Option<&SetupStudy>, with_detail: bool) -> TidyTable {
     let samples = samples(study, setup, with_detail);
-    let rows: Vec<Vec<(String, String)>> = samples.iter().map(cells).collect();
-    let header: Vec<&str> = rows
-        .first()
-        .map(|row| row.iter().map(|(name, _)| name.as_str()).collect())
-        .unwrap_or_default();
-    let values = |row: &Vec<(String, String)>| row.iter().map(|cell| cell.1.clone()).collect();
-    rows_to_csv(&header, rows.iter().map(values))
+    TidyTable::of(samples.iter().flat_map(sample_rows))
 }
 
-/// A sample's cells, objects flattened with dots.
-fn cells(sample: &Sample) -> Vec<(String, String)> {
-    let value = serde_json::to_value(sample).expect("a sample is a struct with texts for keys");
-    let mut cells = Vec::new();
-    flatten("", &value, &mut cells);
-    cells
+/// The curves of several setups in one table, each row with the setup's number and name.
+#[must_use]
+pub fn curves_data(study: &Study) -> TidyTable {
+    let setups = (1..).zip(&study.setups);
+    TidyTable::of(setups.flat_map(|(number, setup)| {
+        let told = study.told(System::Metric).setup_name(setup);
+        let named = Cells::of(&SetupNamed {
+            setup_number: number,
+            setup: told,
+        });
+        let samples = samples(study, Some(setup), false);
+        let rows: Vec<Cells> = samples
+            .iter()
+            .map(|sample| named.clone().and(sample))
+            .collect();
+        rows
+    }))
 }
 
-fn flatten(path: &str, value: &serde_json::Value, cells: &mut Vec<(String, String)>) {
-    let joined = |key: &str| {
-        if path.is_empty() {
-            key.to_owned()
-        } else {
-            format!("{path}.{key}")
+#[derive(Serialize)]
+struct SetupNamed {
+    setup_number: usize,
+    setup: String,
+}
+
+/// The rows of a sample: one, or one for every muscle of its detail.
+pub(super) fn sample_rows(sample: &Sample) -> Vec<Cells> {
+    let row = Cells::of(sample);
+    match &sample.detail {
+        Some(detail) if !detail.muscles.is_empty() => {
+            let muscles = detail.muscles.iter();
+            muscles.map(|muscle| row.clone().and(muscle)).collect()
         }
-    };
-    match value {
-        serde_json::Value::Object(map) => {
-            for (key, inner) in map {
-                flatten(&joined(key), inner, cells);
-            }
-        }
-        serde_json::Value::Array(list) => {
-            for inner in list {
-                let name = inner.get("name").and_then(|n| n.as_str()).unwrap_or("");
-                flatten(&joined(name), inner, cells);
-            }
-        }
-        serde_json::Value::String(_) if path.ends_with(".name") => {}
-        serde_json::Value::String(text) => cells.push((path.to_owned(), text.clone())),
-        serde_json::Value::Null => cells.push((path.to_owned(), String::new())),
-        other => cells.push((path.to_owned(), other.to_string())),
+        _ => vec![row],
     }
 }

@@ -1,10 +1,11 @@
-//! A family of curves over one changed value as text, CSV and JSON.
+//! A family of curves over one changed value as text and JSON.
 //!
-//! In: a [`Family`]. Out: text; numbers of CSV and JSON in SI.
+//! In: a [`Family`]. Out: text; numbers of JSON in SI.
 
 use super::account_rows::{AccountRow, account_rows, place_name};
-use super::csv::{maybe, rows_to_csv};
+use super::family_data::{ValueRow, family_samples, value_row};
 use super::json::pretty;
+use super::sample::Sample;
 use super::summary::{CurveSummary, summary};
 use super::table::table;
 use super::warnings::{WarningRow, warnings};
@@ -18,7 +19,7 @@ use crate::narrative::parameters::parameter_in_words;
 use crate::narrative::variation_words::{
     family_paragraphs, present_cells, variant_cells, variant_heads, without_effect,
 };
-use crate::study::{Cause, Conditions, Family, Figures, Sensitivity, Study, Variant};
+use crate::study::{Cause, Conditions, Family, Sensitivity, Study, Variant};
 use crate::units::System;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -43,70 +44,24 @@ pub fn family_table(family: &Family, asked: &Conditions, units: System) -> Strin
     table(&heads, rows, 1) + &lines.join("\n") + "\n"
 }
 
-const COLUMNS: [&str; 11] = [
-    "value",
-    "value_si",
-    "unit",
-    "peak",
-    "peak_range",
-    "start",
-    "end",
-    "class",
-    "sticking_point_range",
-    "max_effort",
-    "heaviest_kg",
-];
-
-/// A family as CSV: a row a value.
-#[must_use]
-pub fn family_csv(family: &Family) -> String {
-    rows_to_csv(&COLUMNS, family.variants.iter().map(cells))
-}
-
-fn cells(variant: &Variant) -> Vec<String> {
-    let (figures, number) = (&variant.figures, variant.number.as_ref());
-    vec![
-        variant.text.clone(),
-        maybe(number.map(|number| number.value)),
-        number.map_or("", |number| number.unit).to_owned(),
-        figures.peak.to_string(),
-        figures.peak_range.to_string(),
-        figures.start.to_string(),
-        figures.end.to_string(),
-        variant.study.class.shape.word().to_owned(),
-        maybe(figures.sticking.map(|sticking| sticking.point_range)),
-        maybe(figures.max_effort),
-        maybe(figures.held_kg),
-    ]
-}
-
 #[derive(Serialize)]
 struct FamilyJson<'a> {
     parameter: &'a str,
     parameter_in_words: String,
-    present: Option<PresentRow<'a>>,
-    present_figures: FiguresRow,
+    baseline: CurveOfValue<'a>,
     warnings: Vec<WarningRow>,
     sensitivity_per_percent: Option<SensitivityRow>,
     variants: Vec<VariantRow<'a>>,
     cannot_be_done: Vec<UndoneRow<'a>>,
 }
 
+/// A curve of the family: its value, its figures, its samples if they are asked for.
 #[derive(Serialize)]
-struct PresentRow<'a> {
-    value: f64,
-    unit: &'a str,
-}
-
-#[derive(Serialize)]
-struct FiguresRow {
-    peak: f64,
-    peak_range: f64,
-    start: f64,
-    end: f64,
-    sticking_point_range: Option<f64>,
-    max_effort: Option<f64>,
-    heaviest_kg: Option<f64>,
+struct CurveOfValue<'a> {
+    #[serde(flatten)]
+    figures: ValueRow<'a>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    samples: Option<Vec<Sample>>,
 }
 
 #[derive(Serialize)]
@@ -121,10 +76,8 @@ struct SensitivityRow {
 
 #[derive(Serialize)]
 struct VariantRow<'a> {
-    value: &'a str,
-    value_si: Option<f64>,
-    unit: Option<&'a str>,
-    figures: FiguresRow,
+    #[serde(flatten)]
+    curve: CurveOfValue<'a>,
     summary: CurveSummary,
     warnings: Vec<WarningRow>,
     causes: Vec<CauseRow<'a>>,
@@ -165,42 +118,33 @@ struct UndoneRow<'a> {
     reason: String,
 }
 
-/// A family as JSON.
+/// A family as JSON, with the samples of every curve if they are asked for, under the conditions of the question.
 #[must_use]
-pub fn family_json(family: &Family) -> String {
+pub fn family_json(family: &Family, with_curves: Option<&Conditions>) -> String {
     let path = &family.parameter.path;
     let undone = family.undone.iter().map(|undone| UndoneRow {
         value: &undone.text,
         reason: in_one_line(&undone.error, System::Metric),
     });
+    let curve = |variant: Option<&'_ Variant>| {
+        let study = variant.map_or(&family.base, |variant| &variant.study);
+        with_curves.map(|asked| family_samples(study, asked))
+    };
     let variants = family.variants.iter();
     pretty(&FamilyJson {
         parameter: path,
         parameter_in_words: parameter_in_words(path),
-        present: family.present.as_ref().map(|number| PresentRow {
-            value: number.value,
-            unit: number.unit,
-        }),
-        present_figures: figures_row(&family.base_figures),
+        baseline: CurveOfValue {
+            figures: value_row(family, None),
+            samples: curve(None),
+        },
         warnings: warnings(&family.base),
         sensitivity_per_percent: family.sensitivity.map(|s| sensitivity_row(&s)),
         variants: variants
-            .map(|variant| variant_row(family, variant))
+            .map(|variant| variant_row(family, variant, curve(Some(variant))))
             .collect(),
         cannot_be_done: undone.collect(),
     })
-}
-
-fn figures_row(figures: &Figures) -> FiguresRow {
-    FiguresRow {
-        peak: figures.peak,
-        peak_range: figures.peak_range,
-        start: figures.start,
-        end: figures.end,
-        sticking_point_range: figures.sticking.map(|sticking| sticking.point_range),
-        max_effort: figures.max_effort,
-        heaviest_kg: figures.held_kg,
-    }
 }
 
 const fn sensitivity_row(sensitivity: &Sensitivity) -> SensitivityRow {
@@ -214,13 +158,16 @@ const fn sensitivity_row(sensitivity: &Sensitivity) -> SensitivityRow {
     }
 }
 
-fn variant_row<'a>(family: &Family, variant: &'a Variant) -> VariantRow<'a> {
-    let number = variant.number.as_ref();
+fn variant_row<'a>(
+    family: &'a Family,
+    variant: &'a Variant,
+    samples: Option<Vec<Sample>>,
+) -> VariantRow<'a> {
     VariantRow {
-        value: &variant.text,
-        value_si: number.map(|number| number.value),
-        unit: number.map(|number| number.unit),
-        figures: figures_row(&variant.figures),
+        curve: CurveOfValue {
+            figures: value_row(family, Some(variant)),
+            samples,
+        },
         summary: summary(&variant.study, variant.study.setups.first()),
         warnings: warnings(&variant.study),
         causes: variant
@@ -258,39 +205,6 @@ fn cause_row<'a>(cause: &'a Cause, study: &Study) -> CauseRow<'a> {
             .collect(),
         parts: account_rows(cause, measure),
     }
-}
-
-const WHY_COLUMNS: [&str; 11] = [
-    "value", "place", "range", "muscle", "factor", "joint", "quantity", "before", "after",
-    "part_n", "part_nm",
-];
-
-/// Why every value changes the curve, as CSV: a row a value, place and part.
-#[must_use]
-pub fn why_csv(family: &Family) -> String {
-    let measure = family.base.range.measure;
-    let text = |text: Option<&str>| text.unwrap_or_default().to_owned();
-    let rows = family.variants.iter().flat_map(|variant| {
-        variant.causes.iter().flat_map(move |cause| {
-            let cells = move |row: AccountRow<'_>| {
-                vec![
-                    variant.text.clone(),
-                    place_name(cause.spot).to_owned(),
-                    cause.range.to_string(),
-                    text(row.muscle),
-                    row.factor.to_owned(),
-                    text(row.joint),
-                    text(row.quantity),
-                    maybe(row.before),
-                    maybe(row.after),
-                    maybe(row.part_n),
-                    maybe(row.part_nm),
-                ]
-            };
-            account_rows(cause, measure).into_iter().map(cells)
-        })
-    });
-    rows_to_csv(&WHY_COLUMNS, rows)
 }
 
 /// Why every value changes the curve, as text: every part that can be seen.

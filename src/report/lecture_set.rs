@@ -5,6 +5,7 @@
 use super::csv::rows_to_csv;
 use super::lecture_page::{PageFigure, PageHead, lecture_page};
 use super::run_record::RunRecord;
+use super::tidy_table::guarded;
 use crate::draw::{Scene, Theme};
 use crate::error::{Error, FigureFault, Result, What};
 use crate::figures::Sheet;
@@ -122,7 +123,7 @@ fn draw(
     let mut scene = sheet.chart.scene(look)?;
     scene.metadata = record.line();
     let header: Vec<&str> = sheet.data.header.iter().map(String::as_str).collect();
-    let data = record.csv_head() + &rows_to_csv(&header, sheet.data.rows.iter().cloned());
+    let data = record.csv_head() + &rows_to_csv(&header, sheet.data.rows.iter().map(safe));
     let title = sheet.title().trim_end_matches('.');
     let caption = format!("{title}. {}\n", sheet.caption);
     let alt = format!("{}\n", sheet.alt());
@@ -138,6 +139,17 @@ fn draw(
         ],
         sheet,
     })
+}
+
+/// A row whose texts are safe to open in a spreadsheet; numbers stay as they are.
+fn safe(row: &Vec<String>) -> Vec<String> {
+    let cells = row.iter();
+    cells
+        .map(|cell| match cell.parse::<f64>() {
+            Ok(_) => cell.clone(),
+            Err(_) => guarded(cell).into_owned(),
+        })
+        .collect()
 }
 
 /// The same fault, saying which figure it stopped.

@@ -2,9 +2,9 @@
 //!
 //! In: a [`MaximumStudy`]. Out: text; masses of CSV and JSON in kg, velocities in m/s or rad/s.
 
-use super::csv::rows_to_csv;
 use super::json::pretty;
 use super::table::table;
+use super::tidy_table::{Cells, TidyTable};
 use crate::movement::Measure;
 use crate::narrative::maximum_words::{VELOCITY_HEADS, maximum_sentences, velocity_cells};
 use crate::rep::LoadPace;
@@ -49,79 +49,85 @@ struct MaximumSummary<'a> {
 struct VelocityRow {
     share: f64,
     load_kg: f64,
-    mean_velocity: f64,
-    mean_propulsive_velocity: f64,
-    velocity_unit: &'static str,
+    #[serde(flatten)]
+    velocities: MeanVelocities,
+}
+
+/// Mean velocities of a lift under the names that tell their units.
+#[derive(Debug, Serialize)]
+#[serde(untagged)]
+pub(super) enum MeanVelocities {
+    /// Of the load.
+    Way {
+        mean_velocity_m_s: f64,
+        mean_propulsive_velocity_m_s: f64,
+    },
+    /// Of the joint.
+    Joint {
+        mean_velocity_rad_s: f64,
+        mean_propulsive_velocity_rad_s: f64,
+    },
+}
+
+impl MeanVelocities {
+    /// The mean, and that of the phase in which the load is driven.
+    pub(super) const fn of([mean, propulsive]: [f64; 2], measure: Measure) -> Self {
+        match measure {
+            Measure::Force => Self::Way {
+                mean_velocity_m_s: mean,
+                mean_propulsive_velocity_m_s: propulsive,
+            },
+            Measure::Torque => Self::Joint {
+                mean_velocity_rad_s: mean,
+                mean_propulsive_velocity_rad_s: propulsive,
+            },
+        }
+    }
 }
 
 /// A maximum as JSON.
 #[must_use]
 pub fn maximum_json(found: &MaximumStudy, own_scale: f64) -> String {
-    let rows = |rows: &[LoadPace]| {
-        rows.iter()
-            .map(|row| velocity_row(row, found.measure))
-            .collect()
-    };
     pretty(&MaximumJson {
-        summary: MaximumSummary {
-            movement: &found.movement_name,
-            lifter: &found.lifter_name,
-            one_rm_kg: found.one_rm.load.as_kg(),
-            loadable_kg: found.loadable.load.as_kg(),
-            not_lifted_kg: found.loadable.failed.as_kg(),
-            eccentric_one_rm_kg: found.eccentric.map(|max| max.load.as_kg()),
-            strength_factor: found.factor,
-            strength_scale: found.factor.map(|factor| factor * own_scale),
-            step_kg: (found.loadable.failed - found.loadable.load).as_kg(),
-            default_step_kg: USUAL_STEP_KG,
-        },
-        load_velocity: found.profile.as_ref().map(|profile| rows(&profile.rows)),
+        summary: maximum_summary(found, own_scale),
+        load_velocity: velocity_rows(found),
     })
+}
+
+fn maximum_summary(found: &MaximumStudy, own_scale: f64) -> MaximumSummary<'_> {
+    MaximumSummary {
+        movement: &found.movement_name,
+        lifter: &found.lifter_name,
+        one_rm_kg: found.one_rm.load.as_kg(),
+        loadable_kg: found.loadable.load.as_kg(),
+        not_lifted_kg: found.loadable.failed.as_kg(),
+        eccentric_one_rm_kg: found.eccentric.map(|max| max.load.as_kg()),
+        strength_factor: found.factor,
+        strength_scale: found.factor.map(|factor| factor * own_scale),
+        step_kg: (found.loadable.failed - found.loadable.load).as_kg(),
+        default_step_kg: USUAL_STEP_KG,
+    }
+}
+
+fn velocity_rows(found: &MaximumStudy) -> Option<Vec<VelocityRow>> {
+    let profile = found.profile.as_ref()?;
+    let rows = profile.rows.iter();
+    Some(rows.map(|row| velocity_row(row, found.measure)).collect())
 }
 
 fn velocity_row(row: &LoadPace, measure: Measure) -> VelocityRow {
     VelocityRow {
         share: row.share,
         load_kg: row.load.as_kg(),
-        mean_velocity: row.mean_velocity,
-        mean_propulsive_velocity: row.mean_propulsive_velocity,
-        velocity_unit: velocity_unit(measure),
+        velocities: MeanVelocities::of([row.mean_velocity, row.mean_propulsive_velocity], measure),
     }
 }
 
-/// The unit of velocities in CSV and JSON.
-pub(super) const fn velocity_unit(measure: Measure) -> &'static str {
-    match measure {
-        Measure::Force => "m/s",
-        Measure::Torque => "rad/s",
-    }
-}
-
-/// A maximum as CSV: a row a load, the maximum alone without velocities.
+/// A maximum as a table: a row a load where velocities were asked for, else one row.
 #[must_use]
-pub fn maximum_csv(found: &MaximumStudy) -> String {
-    let header = [
-        "share",
-        "load_kg",
-        "mean_velocity",
-        "mean_propulsive_velocity",
-    ];
-    let row = |row: &LoadPace| {
-        vec![
-            row.share.to_string(),
-            row.load.as_kg().to_string(),
-            row.mean_velocity.to_string(),
-            row.mean_propulsive_velocity.to_string(),
-        ]
-    };
-    let rows: Vec<Vec<String>> = match &found.profile {
-        Some(profile) => profile.rows.iter().map(row).collect(),
-        None => vec![vec![
-            "1".to_owned(),
-            found.one_rm.load.as_kg().to_string(),
-            String::new(),
-            String::new(),
-        ]],
-    };
-    rows_to_csv(&header, rows.into_iter())
+pub fn maximum_data(found: &MaximumStudy, own_scale: f64) -> TidyTable {
+    match velocity_rows(found) {
+        Some(rows) => TidyTable::of(rows.iter().map(Cells::of)),
+        None => TidyTable::of([Cells::of(&maximum_summary(found, own_scale))]),
+    }
 }

@@ -2,9 +2,9 @@
 //!
 //! In: [`ListedMovement`]s. Out: text.
 
-use super::csv::rows_to_csv;
 use super::json::pretty_list;
 use super::table::table;
+use super::tidy_table::{Cells, TidyTable};
 use crate::study::ListedMovement;
 use serde::Serialize;
 
@@ -29,10 +29,14 @@ pub fn movements_table(movements: &[ListedMovement]) -> String {
     table(&COLUMNS, rows, COLUMNS.len())
 }
 
-/// The list as CSV.
+/// The list as a table: a row a movement.
 #[must_use]
-pub fn movements_csv(movements: &[ListedMovement]) -> String {
-    rows_to_csv(&COLUMNS, movements.iter().map(cells))
+pub fn movements_data(movements: &[ListedMovement]) -> TidyTable {
+    TidyTable::of(
+        movements
+            .iter()
+            .map(|movement| Cells::of(&movement_row(movement))),
+    )
 }
 
 fn cells(movement: &ListedMovement) -> Vec<String> {

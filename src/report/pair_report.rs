@@ -2,12 +2,13 @@
 //!
 //! In: a [`PairGrid`] and the figure to tell. Out: text; numbers of CSV and JSON in SI.
 
-use super::csv::{maybe, rows_to_csv};
+use super::family_data::{FigureCells, figure_cell};
 use super::json::pretty;
 use super::table::table;
+use super::tidy_table::{Cells, TidyTable};
 use crate::narrative::comparison::compared_in_words;
 use crate::narrative::variation_words::{pair_head, pair_heads, pair_rows};
-use crate::study::{Compared, Conditions, Figures, PairGrid};
+use crate::study::{Compared, Conditions, PairGrid};
 use crate::units::System;
 use serde::Serialize;
 
@@ -24,52 +25,70 @@ pub fn grid_table(grid: &PairGrid, measure: Compared, asked: &Conditions, units:
     )
 }
 
-/// A grid as CSV: a row a pair.
+/// A grid as a table: a row a pair.
 #[must_use]
-pub fn grid_csv(grid: &PairGrid, measure: Compared) -> String {
-    let [x, y] = &grid.parameters;
-    let header = [x.path.as_str(), y.path.as_str(), "value"];
-    let rows = y.values.iter().zip(&grid.cells).flat_map(|(b, row)| {
-        let pairs = x.values.iter().zip(row);
-        pairs.map(move |(a, cell)| vec![a.clone(), b.clone(), maybe(value(cell, measure))])
+pub fn grid_data(grid: &PairGrid, measure: Compared) -> TidyTable {
+    let [across, upwards] = &grid.parameters;
+    let named = Cells::of(&PairNamed {
+        across: &across.path,
+        upwards: &upwards.path,
     });
-    rows_to_csv(&header, rows)
+    TidyTable::of(pairs(grid, measure).map(|pair| named.clone().and(&pair)))
 }
 
-fn value(cell: &Option<Figures>, measure: Compared) -> Option<f64> {
-    cell.as_ref()?.value(measure)
+/// Every pair of values with its figure: the first parameter across, the second upwards.
+fn pairs(grid: &PairGrid, measure: Compared) -> impl Iterator<Item = PairRow<'_>> {
+    let [across, upwards] = &grid.parameters;
+    let [across_si, upwards_si] = &grid.places;
+    let base = (&grid.base_figures, grid.base.range.measure);
+    let rows = upwards.values.iter().zip(upwards_si).zip(&grid.cells);
+    rows.flat_map(move |((above, above_si), row)| {
+        let cells = across.values.iter().zip(across_si).zip(row);
+        cells.map(move |((aside, aside_si), cell)| PairRow {
+            across_value: aside,
+            across_value_si: *aside_si,
+            upwards_value: above,
+            upwards_value_si: *above_si,
+            figure: figure_cell(cell.as_ref(), measure, base),
+        })
+    })
+}
+
+#[derive(Serialize)]
+struct PairNamed<'a> {
+    across: &'a str,
+    upwards: &'a str,
+}
+
+#[derive(Serialize)]
+struct PairRow<'a> {
+    across_value: &'a str,
+    across_value_si: f64,
+    upwards_value: &'a str,
+    upwards_value_si: f64,
+    #[serde(flatten)]
+    figure: FigureCells,
 }
 
 #[derive(Serialize)]
 struct PairJson<'a> {
-    across: PairedRow<'a>,
-    upwards: PairedRow<'a>,
+    across: &'a str,
+    upwards: &'a str,
     measure: &'static str,
-    present: Option<f64>,
-    values: Vec<Vec<Option<f64>>>,
-}
-
-#[derive(Serialize)]
-struct PairedRow<'a> {
-    parameter: &'a str,
-    values: &'a [String],
-    values_si: &'a [f64],
+    baseline: FigureCells,
+    cells: Vec<PairRow<'a>>,
 }
 
 /// A grid as JSON.
 #[must_use]
 pub fn grid_json(grid: &PairGrid, measure: Compared) -> String {
-    let paired = |index: usize| PairedRow {
-        parameter: &grid.parameters[index].path,
-        values: &grid.parameters[index].values,
-        values_si: &grid.places[index],
-    };
-    let row = |row: &Vec<Option<Figures>>| row.iter().map(|cell| value(cell, measure)).collect();
+    let [across, upwards] = &grid.parameters;
+    let base = (&grid.base_figures, grid.base.range.measure);
     pretty(&PairJson {
-        across: paired(0),
-        upwards: paired(1),
+        across: &across.path,
+        upwards: &upwards.path,
         measure: compared_in_words(measure),
-        present: grid.base_figures.value(measure),
-        values: grid.cells.iter().map(row).collect(),
+        baseline: figure_cell(Some(&grid.base_figures), measure, base),
+        cells: pairs(grid, measure).collect(),
     })
 }

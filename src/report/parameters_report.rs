@@ -2,8 +2,8 @@
 //!
 //! In: [`ListedValue`]s. Out: text; numbers of CSV and JSON in SI.
 
-use super::csv::{maybe, rows_to_csv};
 use super::json::pretty;
+use super::tidy_table::{Cells, TidyTable};
 use crate::error::{Error, Result, SettingFault};
 use crate::library::SettableNow;
 use crate::narrative::parameter_list::{list_of_values, meaning_of};
@@ -37,32 +37,10 @@ pub fn parameters_table(values: &[ListedValue], in_full: bool, units: System) ->
     list_of_values(values, in_full, units)
 }
 
-const COLUMNS: [&str; 19] = [
-    "movement",
-    "path",
-    "meaning",
-    "value_si",
-    "unit",
-    "word",
-    "words",
-    "least_si",
-    "least_is_accepted",
-    "most_si",
-    "usual_least_si",
-    "usual_most_si",
-    "prior_si",
-    "prior_deviation_si",
-    "posterior_si",
-    "posterior_deviation_si",
-    "from",
-    "source",
-    "file",
-];
-
-/// The values as CSV.
+/// The values as a table: a row a value.
 #[must_use]
-pub fn parameters_csv(values: &[ListedValue]) -> String {
-    rows_to_csv(&COLUMNS, values.iter().map(|value| cells(&row(value))))
+pub fn parameters_data(values: &[ListedValue]) -> TidyTable {
+    TidyTable::of(values.iter().map(|value| Cells::of(&row(value))))
 }
 
 /// The values as JSON.
@@ -131,29 +109,4 @@ fn row(listed: &ListedValue) -> ParameterRow<'_> {
         source: value.from.source.as_ref().map(source_in_words),
         file: value.from.file.as_deref(),
     }
-}
-
-fn cells(row: &ParameterRow<'_>) -> Vec<String> {
-    let text = |text: Option<&str>| text.unwrap_or_default().to_owned();
-    vec![
-        text(row.movement),
-        row.path.to_owned(),
-        row.meaning.clone(),
-        maybe(row.value_si),
-        row.unit.to_owned(),
-        text(row.word),
-        row.words.join(" "),
-        maybe(row.least_si),
-        row.least_is_accepted.to_string(),
-        maybe(row.most_si),
-        maybe(row.usual_least_si),
-        maybe(row.usual_most_si),
-        maybe(row.prior_si),
-        maybe(row.prior_deviation_si),
-        maybe(row.posterior_si),
-        maybe(row.posterior_deviation_si),
-        row.from.clone(),
-        row.source.clone().unwrap_or_default(),
-        text(row.file),
-    ]
 }

@@ -3,6 +3,7 @@
 //! In: the answer of a plan. Out: [`PlanRecord`], to be written as JSON.
 
 use super::plan_text::{plan_cautions, set_kind};
+use super::tidy_table::{Cells, TidyTable};
 use crate::narrative::hung_pieces::setup_lines;
 use crate::narrative::loads::loading_in_words;
 use crate::narrative::plan_words::least_by_joint;
@@ -39,7 +40,7 @@ struct RefusedRecord {
 /// One session.
 #[derive(Debug, Serialize)]
 struct SessionRecord<'a> {
-    title: String,
+    session: String,
     movement: &'a str,
     method: &'static str,
     level: &'static str,
@@ -64,6 +65,7 @@ struct SessionRecord<'a> {
 /// One set.
 #[derive(Debug, Serialize)]
 struct SetRecord<'a> {
+    set: usize,
     kind: &'static str,
     load_kg: f64,
     share_of_one_rm: f64,
@@ -158,7 +160,7 @@ impl<'a> SessionRecord<'a> {
         let (plan, draft) = (&session.plan, &session.plan.draft);
         let lift = &draft.lift;
         Self {
-            title: session_name(session.name),
+            session: session_name(session.name),
             movement: &lift.movement,
             method: draft.method.name(),
             level: level_name(lift.level()),
@@ -173,7 +175,8 @@ impl<'a> SessionRecord<'a> {
             sets: draft
                 .sets
                 .iter()
-                .map(|set| SetRecord::of(set, &lift.strength(), units))
+                .enumerate()
+                .map(|(index, set)| SetRecord::of((index + 1, set), &lift.strength(), units))
                 .collect(),
             predictions: draft.predictions.iter().map(PredictionRecord::of).collect(),
             lowerings: draft.lowerings.iter().map(LoweringRecord::of).collect(),
@@ -192,6 +195,27 @@ impl<'a> SessionRecord<'a> {
     }
 }
 
+/// The sets of all sessions as a table: a row a set, the session's name before it.
+#[must_use]
+pub fn plan_data(answer: &PlanAnswer, units: System) -> TidyTable {
+    let sessions = answer.sessions.iter();
+    TidyTable::of(sessions.flat_map(|session| {
+        let record = SessionRecord::of(session, units);
+        let named = Cells::of(&OfSession {
+            session: &record.session,
+            method: record.method,
+        });
+        let sets = record.sets.iter();
+        sets.map(|set| named.clone().and(set)).collect::<Vec<_>>()
+    }))
+}
+
+#[derive(Serialize)]
+struct OfSession<'a> {
+    session: &'a str,
+    method: &'static str,
+}
+
 fn sources(draft: &Draft) -> Vec<BasisRecord<'_>> {
     let sources = draft.sources.iter();
     sources
@@ -203,8 +227,9 @@ fn sources(draft: &Draft) -> Vec<BasisRecord<'_>> {
 }
 
 impl<'a> SetRecord<'a> {
-    fn of(set: &'a PlannedSet, strength: &Strength, units: System) -> Self {
+    fn of((number, set): (usize, &'a PlannedSet), strength: &Strength, units: System) -> Self {
         Self {
+            set: number,
             kind: set_kind(set.kind),
             load_kg: set.load.total.as_kg(),
             share_of_one_rm: set.share,

@@ -1,19 +1,15 @@
-//! A planned session as text and CSV.
+//! A planned session as text.
 //!
 //! In: the answer of a plan. Out: text. Cautions stand in every one
 //! of them.
 
-use super::csv::rows_to_csv;
 use super::pick_report::HAZARD;
 use super::table::table;
 use super::wrapping::wrapped;
 use crate::narrative::cautions::caution_in_words;
-use crate::narrative::loads::loading_in_words;
 use crate::narrative::plan_words::{PlanWords, SetRow};
 use crate::narrative::quantities::{QuantityWords, rounded};
-use crate::narrative::session_words::{
-    groups_added, intent, plan_note, refusal_reason, session_name,
-};
+use crate::narrative::session_words::{plan_note, refusal_reason, session_name};
 use crate::narrative::setups::hazards_of;
 use crate::session::planned_set::SetKind;
 use crate::setups::Caution;
@@ -232,46 +228,6 @@ pub fn plan_cautions(sessions: &[PlannedSession], units: System) -> Vec<String> 
     words
         .map(|caution| caution_in_words(caution, units))
         .collect()
-}
-
-/// Sets as CSV, a row a set.
-#[must_use]
-pub fn plan_csv(sessions: &[PlannedSession]) -> String {
-    let header = [
-        "session",
-        "set",
-        "kind",
-        "load_kg",
-        "share_of_one_rm",
-        "on_the_bar",
-        "groups",
-        "rest_within_s",
-        "rest_after_s",
-        "intent",
-    ];
-    let rows = sessions.iter().flat_map(|session| {
-        session
-            .plan
-            .draft
-            .sets
-            .iter()
-            .enumerate()
-            .map(|(index, set)| {
-                vec![
-                    session_name(session.name),
-                    (index + 1).to_string(),
-                    set_kind(set.kind).to_owned(),
-                    set.load.total.as_kg().to_string(),
-                    set.share.to_string(),
-                    loading_in_words(&set.load),
-                    groups_added(set),
-                    set.rest_within.as_s().to_string(),
-                    set.rest_after.as_s().to_string(),
-                    intent(set.intent),
-                ]
-            })
-    });
-    rows_to_csv(&header, rows)
 }
 
 /// Key of a kind of set.

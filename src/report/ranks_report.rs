@@ -2,9 +2,9 @@
 //!
 //! In: [`Ranks`]. Out: text; numbers of CSV and JSON in SI.
 
-use super::csv::rows_to_csv;
 use super::json::pretty;
 use super::table::table;
+use super::tidy_table::{Cells, TidyTable};
 use crate::narrative::comparison::compared_in_words;
 use crate::narrative::faults::in_one_line;
 use crate::narrative::parameters::parameter_in_words;
@@ -29,40 +29,10 @@ pub fn rank_table(ranks: &Ranks, units: System) -> String {
     text
 }
 
-const COLUMNS: [&str; 9] = [
-    "path",
-    "value_si",
-    "unit",
-    "by_si",
-    "lowered_percent",
-    "raised_percent",
-    "from",
-    "deviation_percent",
-    "source",
-];
-
-/// A ranking as CSV.
+/// A ranking as a table: a row a value.
 #[must_use]
-pub fn rank_csv(ranks: &Ranks) -> String {
-    rows_to_csv(&COLUMNS, ranks.rows.iter().map(cells))
-}
-
-fn cells(row: &Ranked) -> Vec<String> {
-    vec![
-        row.number.path.clone(),
-        row.number.value.to_string(),
-        row.number.unit.to_owned(),
-        by_si(row).to_string(),
-        written(row.lowered_percent),
-        written(row.raised_percent),
-        origin(&row.from),
-        written(deviation_percent(row)),
-        source(row).unwrap_or_default(),
-    ]
-}
-
-fn written(value: Option<f64>) -> String {
-    value.map(|value| value.to_string()).unwrap_or_default()
+pub fn rank_data(ranks: &Ranks) -> TidyTable {
+    TidyTable::of(ranks.rows.iter().map(|row| Cells::of(&ranked_row(row))))
 }
 
 /// How far the value was changed, in SI.

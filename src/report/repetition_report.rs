@@ -2,10 +2,10 @@
 //!
 //! In: a [`RepStudy`] or a [`VersusPlain`]. Out: text; CSV and JSON in SI, the unit in every key.
 
-use super::csv::rows_to_csv;
 use super::json::pretty;
-use super::maximum_report::velocity_unit;
+use super::maximum_report::MeanVelocities;
 use super::summary::{CurveSummary, summary};
+use super::tidy_table::{Cells, TidyTable};
 use super::warnings::{WarningRow, warnings};
 use crate::movement::Measure;
 use crate::narrative::fibre_words::fibre_warning_lines;
@@ -99,14 +99,23 @@ struct MarkRow {
 #[derive(Serialize)]
 struct LiftRow {
     time_s: f64,
-    mean_velocity: f64,
-    mean_propulsive_velocity: f64,
-    peak_velocity: f64,
-    velocity_unit: &'static str,
+    #[serde(flatten)]
+    velocities: MeanVelocities,
+    #[serde(flatten)]
+    peak_velocity: PeakVelocity,
     mean_power_w: f64,
     peak_power_w: f64,
     peak_force_over_demand: f64,
     deceleration_share: f64,
+}
+
+/// The greatest velocity under the key that names its unit.
+#[derive(Serialize)]
+enum PeakVelocity {
+    #[serde(rename = "peak_velocity_m_s")]
+    Way(f64),
+    #[serde(rename = "peak_velocity_rad_s")]
+    Joint(f64),
 }
 
 #[derive(Serialize)]
@@ -238,10 +247,14 @@ const fn velocity(velocity: f64, measure: Measure) -> VelocityCell {
 fn lift_row(lift: &LiftFigures, measure: Measure) -> LiftRow {
     LiftRow {
         time_s: lift.time_s,
-        mean_velocity: lift.mean_velocity,
-        mean_propulsive_velocity: lift.mean_propulsive_velocity,
-        peak_velocity: lift.peak_velocity,
-        velocity_unit: velocity_unit(measure),
+        velocities: MeanVelocities::of(
+            [lift.mean_velocity, lift.mean_propulsive_velocity],
+            measure,
+        ),
+        peak_velocity: match measure {
+            Measure::Force => PeakVelocity::Way(lift.peak_velocity),
+            Measure::Torque => PeakVelocity::Joint(lift.peak_velocity),
+        },
         mean_power_w: lift.mean_power_w,
         peak_power_w: lift.peak_power_w,
         peak_force_over_demand: lift.peak_force_over_demand,
@@ -275,41 +288,26 @@ fn moment_row(sample: &RepSample, measure: Measure) -> MomentRow {
     }
 }
 
-#[rustfmt::skip]
-const WAY_COLUMNS: [&str; 12] = [
-    "time_s", "phase", "range", "position_m", "angle_deg", "velocity_m_s", "acceleration_m_s2", "force_n",
-    "demand_n", "effort", "activation", "limiting_joint",
-];
-
-#[rustfmt::skip]
-const JOINT_COLUMNS: [&str; 12] = [
-    "time_s", "phase", "range", "position_rad", "angle_deg", "velocity_rad_s", "acceleration_rad_s2", "torque_nm",
-    "demand_nm", "effort", "activation", "limiting_joint",
-];
-
-/// A repetition as CSV: a row a moment.
+/// A repetition as a table: a row a moment.
 #[must_use]
-pub fn repetition_csv(rep: &RepStudy) -> String {
-    let header = match rep.trace.measure {
-        Measure::Force => WAY_COLUMNS,
-        Measure::Torque => JOINT_COLUMNS,
-    };
-    rows_to_csv(&header, rep.trace.samples.iter().map(cells))
+pub fn repetition_data(rep: &RepStudy) -> TidyTable {
+    let samples = rep.trace.samples.iter();
+    TidyTable::of(samples.map(|sample| Cells::of(&moment_row(sample, rep.trace.measure))))
 }
 
-fn cells(sample: &RepSample) -> Vec<String> {
-    vec![
-        sample.time_s.to_string(),
-        sample.phase.word().to_owned(),
-        sample.range.to_string(),
-        sample.position.to_string(),
-        sample.angle_rad.to_degrees().to_string(),
-        sample.velocity.to_string(),
-        sample.acceleration.to_string(),
-        sample.force.to_string(),
-        sample.demand.to_string(),
-        sample.effort.to_string(),
-        sample.activation.to_string(),
-        sample.limiting.joint().name().to_owned(),
-    ]
+#[derive(Serialize)]
+struct OneOfTwo {
+    compared: &'static str,
+}
+
+/// A repetition beside plain weight as a table: a row a moment, `compared` tells which of the two.
+#[must_use]
+pub fn versus_data(both: &VersusPlain) -> TidyTable {
+    let reps = [("with", &both.with), ("plain", &both.plain)];
+    TidyTable::of(reps.into_iter().flat_map(|(compared, rep)| {
+        let named = Cells::of(&OneOfTwo { compared });
+        let samples = rep.trace.samples.iter();
+        let row = |sample| named.clone().and(&moment_row(sample, rep.trace.measure));
+        samples.map(row).collect::<Vec<_>>()
+    }))
 }

@@ -90,10 +90,19 @@ impl RunRecord {
     /// The record as commented lines over a table of CSV: `# key: value`, values as in JSON.
     #[must_use]
     pub fn csv_head(&self) -> String {
+        let entries = self.entries().into_iter();
+        entries
+            .map(|(key, value)| format!("# {key}: {}\n", ascii(&value)))
+            .collect()
+    }
+
+    /// Its keys, each with its value as in JSON.
+    #[must_use]
+    pub fn entries(&self) -> Vec<(String, String)> {
         let record = serde_json::to_value(self).expect("a record is a struct of texts");
         let entries = record.as_object().into_iter().flatten();
         entries
-            .map(|(key, value)| format!("# {key}: {}\n", ascii(&value.to_string())))
+            .map(|(key, value)| (key.clone(), value.to_string()))
             .collect()
     }
 

@@ -2,8 +2,8 @@
 //!
 //! In: a [`PickAnswer`]. Out: one [`SetupRow`] a setup, loads in kilograms and pounds, and both texts.
 
-use super::csv::{maybe, rows_to_csv};
 use super::json::pretty;
+use super::tidy_table::{Cells, TidyTable};
 use super::warnings::{WarningRow, warnings};
 use crate::anatomy::Training;
 use crate::narrative::advice_words::advice_sentences;
@@ -13,7 +13,7 @@ use crate::narrative::pick_card_words::family_name;
 use crate::narrative::reasons::why_first;
 use crate::narrative::setups::{goal_in_words, left_out_in_words, pick_cautions};
 use crate::study::{PickAnswer, Picked};
-use crate::units::{Length, Mass, System};
+use crate::units::{Length, System};
 use serde::Serialize;
 
 /// One setup as plain figures, in kilograms and pounds.
@@ -41,8 +41,10 @@ pub struct SetupRow {
     pub load_middle_lb: f64,
     /// Load at the end, lb.
     pub load_end_lb: f64,
-    /// Lowest and highest load at the end when equal bands differ as measured, kg.
-    pub load_end_range_kg: [f64; 2],
+    /// Lowest load at the end when equal bands differ as measured, kg.
+    pub load_end_low_kg: f64,
+    /// The highest, kg.
+    pub load_end_high_kg: f64,
     /// Mean load over the range, kg.
     pub load_mean_kg: f64,
     /// Share of bands and chains at start or end: of the load what they add, of the weight what they take
@@ -58,8 +60,10 @@ pub struct SetupRow {
     pub max_effort_percent: Option<f64>,
     /// Where that is, in the range.
     pub sticking_point_range: Option<f64>,
-    /// The sticking region in the range.
-    pub sticking_region_range: Option<[f64; 2]>,
+    /// Where the sticking region begins.
+    pub sticking_from_range: Option<f64>,
+    /// Where it ends.
+    pub sticking_to_range: Option<f64>,
     /// The joint that gives way first there.
     pub limiting_joint: Option<&'static str>,
     /// What kind of setup it is.
@@ -104,7 +108,7 @@ struct PickSummary<'a> {
     non_dominated: usize,
     one_rm_kg: f64,
     lowered_kg: f64,
-    safety_arms_cm: Option<f64>,
+    safety_arms_m: Option<f64>,
     why: String,
     advice: Vec<String>,
     best_added_percent: Option<f64>,
@@ -140,7 +144,8 @@ pub fn setup_row(pick: &PickAnswer, rank: usize, picked: &Picked) -> SetupRow {
         load_start_lb: start.as_lb(),
         load_middle_lb: middle.as_lb(),
         load_end_lb: end.as_lb(),
-        load_end_range_kg: picked.loaded.end_range.map(Mass::as_kg),
+        load_end_low_kg: picked.loaded.end_range[0].as_kg(),
+        load_end_high_kg: picked.loaded.end_range[1].as_kg(),
         load_mean_kg: picked.loaded.mean_load.as_kg(),
         share_percent: 100.0 * picked.loaded.share,
         exact_plain_mass_kg: picked.loaded.exact_mass.as_kg(),
@@ -148,7 +153,8 @@ pub fn setup_row(pick: &PickAnswer, rank: usize, picked: &Picked) -> SetupRow {
         flattening_as_loaded_percent: picked.study.flattening_percent,
         max_effort_percent: sticking.map(|s| 100.0 * s.max_effort),
         sticking_point_range: sticking.map(|s| s.point_range),
-        sticking_region_range: sticking.map(|s| [s.from_range, s.to_range]),
+        sticking_from_range: sticking.map(|s| s.from_range),
+        sticking_to_range: sticking.map(|s| s.to_range),
         limiting_joint: picked.study.limiting.map(|joint| pick.study.joint(joint)),
         kind: family_name(pick, picked),
         when_bands_go: picked.loaded.failure.map(|failure| FailureRow {
@@ -193,7 +199,7 @@ pub fn ranking_json(pick: &PickAnswer, training: Training, units: System) -> Str
             non_dominated: pick.front_size,
             one_rm_kg: pick.safety.one_rm.as_kg(),
             lowered_kg: pick.safety.lowered.as_kg(),
-            safety_arms_cm: pick.safety.arms.map(Length::as_cm),
+            safety_arms_m: pick.safety.arms.map(Length::as_m),
             why: why_first(pick, units),
             advice: advice_sentences(&pick.advice, units),
             best_added_percent: pick.advice.best_added_percent,
@@ -209,53 +215,10 @@ pub fn ranking_json(pick: &PickAnswer, training: Training, units: System) -> Str
     })
 }
 
-#[rustfmt::skip]
-const COLUMNS: [&str; 25] = [
-    "rank", "bar_and_plates", "bands_and_chains", "plain_mass_kg", "plain_mass_lb", "load_start_kg",
-    "load_middle_kg", "load_end_kg", "load_start_lb", "load_middle_lb", "load_end_lb", "load_end_low_kg",
-    "load_end_high_kg", "load_mean_kg", "share_percent", "exact_plain_mass_kg", "flattening_percent",
-    "flattening_as_loaded_percent", "max_effort_percent", "sticking_point_range", "sticking_from_range",
-    "sticking_to_range", "limiting_joint", "pieces_a_side", "hung_a_side",
-];
-
-/// The ranking as CSV: plain weight as rank 0, then the ranked setups.
+/// The ranking as a table: plain weight as rank 0, then the ranked setups.
 #[must_use]
-pub fn ranking_csv(pick: &PickAnswer) -> String {
+pub fn ranking_data(pick: &PickAnswer) -> TidyTable {
     let plain = pick.plain.as_ref().map(|plain| setup_row(pick, 0, plain));
     let all = plain.into_iter().chain(rows(pick, &pick.ranked));
-    rows_to_csv(&COLUMNS, all.map(|row| csv_cells(&row)))
-}
-
-fn csv_cells(row: &SetupRow) -> Vec<String> {
-    let mut cells = vec![
-        row.rank.to_string(),
-        row.bar_and_plates.clone(),
-        row.bands_and_chains.clone(),
-    ];
-    let figures = [
-        row.plain_mass_kg,
-        row.plain_mass_lb,
-        row.load_start_kg,
-        row.load_middle_kg,
-        row.load_end_kg,
-        row.load_start_lb,
-        row.load_middle_lb,
-        row.load_end_lb,
-        row.load_end_range_kg[0],
-        row.load_end_range_kg[1],
-        row.load_mean_kg,
-        row.share_percent,
-    ];
-    cells.extend(figures.map(|figure| figure.to_string()));
-    cells.push(row.exact_plain_mass_kg.to_string());
-    cells.push(row.flattening_percent.to_string());
-    cells.push(maybe(row.flattening_as_loaded_percent));
-    cells.push(maybe(row.max_effort_percent));
-    cells.push(maybe(row.sticking_point_range));
-    cells.push(maybe(row.sticking_region_range.map(|region| region[0])));
-    cells.push(maybe(row.sticking_region_range.map(|region| region[1])));
-    cells.push(row.limiting_joint.unwrap_or_default().to_owned());
-    cells.push(row.pieces_a_side.to_string());
-    cells.push(row.hung_a_side.to_string());
-    cells
+    TidyTable::of(all.map(|row| Cells::of(&row)))
 }

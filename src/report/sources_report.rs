@@ -2,13 +2,12 @@
 //!
 //! In: publications by key. Out: text.
 
-use super::csv::rows_to_csv;
 use super::json::pretty_list;
-use crate::narrative::source_words::{how_known, publication_in_words, publications_counted};
+use super::tidy_table::{Cells, TidyTable};
+use crate::narrative::source_words::{publication_in_words, publications_counted};
 use crate::source::Publication;
+use serde::Serialize;
 use std::collections::BTreeMap;
-
-const COLUMNS: [&str; 4] = ["key", "how known", "used for", "publication"];
 
 /// The publications as text.
 #[must_use]
@@ -21,18 +20,21 @@ pub fn sources_text(sources: &BTreeMap<String, Publication>) -> String {
     text + &publications_counted(sources.len()) + "\n"
 }
 
-/// The publications as CSV.
+#[derive(Serialize)]
+struct PublicationRow<'a> {
+    key: &'a str,
+    #[serde(flatten)]
+    publication: &'a Publication,
+}
+
+/// The publications as a table: a row a publication.
 #[must_use]
-pub fn sources_csv(sources: &BTreeMap<String, Publication>) -> String {
-    let row = |(key, publication): (&String, &Publication)| {
-        vec![
-            key.clone(),
-            how_known(publication.seen).to_owned(),
-            publication.used_for.clone(),
-            publication.citation.clone(),
-        ]
-    };
-    rows_to_csv(&COLUMNS, sources.iter().map(row))
+pub fn sources_data(sources: &BTreeMap<String, Publication>) -> TidyTable {
+    TidyTable::of(
+        sources
+            .iter()
+            .map(|(key, publication)| Cells::of(&PublicationRow { key, publication })),
+    )
 }
 
 /// The publications as JSON.

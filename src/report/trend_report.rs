@@ -2,9 +2,9 @@
 //!
 //! In: a [`LogStudy`]. Out: text; masses of CSV and JSON in kg.
 
-use super::csv::rows_to_csv;
 use super::json::pretty;
 use super::table::table;
+use super::tidy_table::{Cells, TidyTable};
 use crate::narrative::progress_words::{
     EQUATION_HEADS, LIMITS_HEAD, equation_cells, last_set, left_out_row, limit_in_words,
     odd_rows_in_words, spread_in_words, sureness_word, trend_sentences, verdict_word, why_left_out,
@@ -151,17 +151,9 @@ fn equation_row<'a>(guess: &Guess<'a>) -> EquationRow<'a> {
     }
 }
 
-/// A trend as CSV: a row a session.
+/// A trend as a table: a row a session.
 #[must_use]
-pub fn trend_csv(study: &LogStudy) -> String {
-    let header = ["week", "load_kg", "repetitions", "one_rm_kg"];
-    let rows = study.trend.sessions.iter().map(|session| {
-        vec![
-            session.week.to_string(),
-            session.set.load.as_kg().to_string(),
-            session.set.repetitions.to_string(),
-            session.kg().to_string(),
-        ]
-    });
-    rows_to_csv(&header, rows)
+pub fn trend_data(study: &LogStudy) -> TidyTable {
+    let sessions = study.trend.sessions.iter();
+    TidyTable::of(sessions.map(|session| Cells::of(&session_row(session))))
 }

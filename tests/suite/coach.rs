@@ -266,7 +266,7 @@ fn law_more_than_can_be_lowered_is_offered_only_over_safety_arms() {
             gym,
         ]);
         let lowered = answer["summary"]["lowered_kg"].as_f64().expect("kg");
-        let arms = &answer["summary"]["safety_arms_cm"];
+        let arms = &answer["summary"]["safety_arms_m"];
         assert_eq!(arms.is_null(), gym == "garage", "{gym}");
         for setup in answer["ranked"].as_array().expect("setups") {
             if setup["when_bands_go"]["grows"] == true && arms.is_null() {

@@ -127,7 +127,7 @@ fn regress_curve_json_follows_the_contract() {
     ] {
         assert!(muscle[key].is_number(), "a muscle lacks {key}");
     }
-    assert!(muscle["name"].is_string() && muscle["moment_arm_m"].is_object());
+    assert!(muscle["muscle"].is_string() && muscle["moment_arm_m"].is_object());
     let number = |value: &serde_json::Value| value.as_f64().expect("a number");
     let mut hardest = 0.0_f64;
     for sample in samples {

@@ -42,7 +42,10 @@ fn promised(words: &[String]) -> Vec<String> {
     let writes = ["-o", "--sheet", "--animation", "--fatigue", "--loads"];
     words
         .windows(2)
-        .filter(|pair| writes.contains(&pair[0].as_str()))
+        .filter(|pair| {
+            let names_data = pair[0] == "--data" && !pair[1].starts_with('-');
+            names_data || writes.contains(&pair[0].as_str())
+        })
         .map(|pair| pair[1].clone())
         .collect()
 }

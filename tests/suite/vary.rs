@@ -185,8 +185,9 @@ fn regress_the_command_answers_the_students_question() {
     assert!(answer["sensitivity_per_percent"]["start_percent"].as_f64() > Some(0.0));
     let csv = [&question[..5], &["--format", "csv"]].concat();
     let Answer { out, .. } = call(&csv, "2");
-    assert_eq!(out.lines().count(), 6);
-    assert!(out.starts_with("value,value_si,unit,peak,"), "{out}");
+    assert_eq!(out.lines().count(), 7);
+    let head = "parameter,is_baseline,value,value_si,unit,class,peak_capacity_nm,";
+    assert!(out.starts_with(head), "{out}");
 }
 
 #[test]

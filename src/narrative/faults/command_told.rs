@@ -43,6 +43,10 @@ pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
                 .hint("check its parent and your permissions, or write elsewhere")
         }
         CommandFault::NoPicture { file, as_png } => no_picture(file, as_png),
+        CommandFault::NoDataFile { file, as_csv } => {
+            Told::new(format!("`{file}` does not end in .csv or .xlsx"))
+                .hint(format!("write {as_csv}"))
+        }
         CommandFault::NoSheet { file } => {
             Told::new(format!("`{file}` is no sheet that can be written"))
                 .hint("sheets end in .html, .svg or .png")
@@ -71,10 +75,6 @@ fn many_sessions(sessions: usize) -> Told {
 
 fn of_repetition(options: RepetitionOptions) -> Told {
     match options {
-        RepetitionOptions::ComparisonAsCsv => {
-            Told::new("--versus-plain gives a table or JSON, not CSV")
-                .hint("--format json holds the samples of both repetitions")
-        }
         RepetitionOptions::ComparisonPictures => {
             Told::new("--versus-plain draws one picture, over the way")
                 .hint("give it with -o; leave out --over-time and --animation")
@@ -142,8 +142,10 @@ fn of_lacking_option(fault: &OptionFault) -> Told {
             "{parameters} --param and {lists} --values do not belong together"
         ))
         .hint("give one or two parameters, each followed by its --values; or --rank"),
-        OptionFault::WhyOfMany => Told::new("--why and --why-figure tell of one parameter")
-            .hint("give one --param with its --values"),
+        OptionFault::WhyOfMany => {
+            Told::new("--why, --why-figure and --curves tell of one parameter")
+                .hint("give one --param with its --values")
+        }
         OptionFault::ManySetups { asked, most } => Told::new(format!(
             "{asked} setups over one curve cannot be told apart; at most {most} are compared"
         ))

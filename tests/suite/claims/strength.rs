@@ -8,7 +8,7 @@ use regex::Captures;
 use torquill::grammar::setup_from_texts;
 use torquill::library::Library;
 use torquill::movement::Measure;
-use torquill::report::curve_csv;
+use torquill::report::curve_data;
 use torquill::study::{Question, Study, study};
 use torquill::units::System;
 
@@ -290,7 +290,7 @@ fn curves_of(study: &Study, units: System) -> Curves {
     };
     let setups = study.setups.iter().map(Some).chain([None]);
     for setup in setups {
-        let text = curve_csv(study, setup, false);
+        let text = curve_data(study, setup, false).csv();
         let mut read = csv::Reader::from_reader(text.as_bytes());
         let head = read.headers().expect("a head").clone();
         let column = |names: &[&str]| {

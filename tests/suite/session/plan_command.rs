@@ -356,7 +356,8 @@ fn law_the_same_call_gives_the_same_bytes() {
         assert_eq!(plan(&arguments).out, plan(&arguments).out, "{format}");
     }
     let csv = plan(&["--format", "csv"]).out;
-    let header = "session,set,kind,load_kg,share_of_one_rm,on_the_bar,groups,rest_within_s,rest_after_s,intent";
+    let header = "session,method,set,kind,load_kg,share_of_one_rm,hardest_effort,reserve,on_the_bar,groups,repetitions,rest_within_s,\
+         rest_after_s,lowering_s,to_failure_by_chart,to_failure_by_model,intent,notes";
     assert_eq!(csv.lines().next(), Some(header));
     assert!(csv.contains("warm_up") && csv.contains("work"));
 }
@@ -445,7 +446,7 @@ fn law_a_block_has_one_overload_day_a_week() {
         .as_array()
         .expect("sessions")
         .iter()
-        .map(|session| session["title"].as_str().expect("words"))
+        .map(|session| session["session"].as_str().expect("words"))
         .collect();
     assert_eq!(titles.len(), 8);
     for week in 1..=4 {

@@ -1,0 +1,186 @@
+//! Tidy tables: what CSV and workbooks hold. Their rows are the objects of JSON, so that all say the same numbers under
+//! the same names.
+//!
+//! In: rows of JSON. Out: [`TidyTable`]: names of columns, cells; CSV of it.
+
+use super::csv::rows_to_csv;
+use serde::Serialize;
+use serde_json::Value;
+use std::borrow::Cow;
+use std::collections::HashMap;
+
+/// Names and values of one row in their order.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub(super) struct Cells(Vec<(String, Value)>);
+
+impl Cells {
+    /// The plain values of a record: objects flattened with dots, lists of plain values joined, lists of objects left out.
+    pub(super) fn of<T: Serialize>(record: &T) -> Self {
+        Self::default().and(record)
+    }
+
+    /// The same row with the values of another record behind.
+    #[must_use]
+    pub(super) fn and<T: Serialize>(mut self, record: &T) -> Self {
+        let value = serde_json::to_value(record).expect("a row is a struct with texts for keys");
+        self.flatten("", value);
+        self
+    }
+
+    fn flatten(&mut self, path: &str, value: Value) {
+        match value {
+            Value::Object(map) => {
+                for (key, inner) in map {
+                    let joined = match path {
+                        "" => key,
+                        path => format!("{path}.{key}"),
+                    };
+                    self.flatten(&joined, inner);
+                }
+            }
+            Value::Array(list) if list.iter().any(Value::is_object) => {}
+            Value::Array(list) => {
+                let words: Vec<String> = list.iter().map(plain).collect();
+                self.0.push((path.to_owned(), words.join("; ").into()));
+            }
+            plain => self.0.push((path.to_owned(), plain)),
+        }
+    }
+}
+
+/// A plain value as text.
+fn plain(value: &Value) -> String {
+    match value {
+        Value::String(text) => text.clone(),
+        Value::Null => String::new(),
+        other => other.to_string(),
+    }
+}
+
+/// One row a sample (or set, value, muscle), one column a quantity with its unit in the name.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct TidyTable {
+    columns: Vec<String>,
+    rows: Vec<Vec<Value>>,
+}
+
+impl TidyTable {
+    /// A table of rows; a column that a row does not have is empty there.
+    pub(super) fn of(rows: impl IntoIterator<Item = Cells>) -> Self {
+        let mut table = Self::default();
+        let mut places: HashMap<String, usize> = HashMap::new();
+        for Cells(cells) in rows {
+            let mut row = vec![Value::Null; table.columns.len()];
+            for (name, value) in cells {
+                let next = table.columns.len();
+                let place = *places.entry(name.clone()).or_insert(next);
+                if place == next {
+                    table.columns.push(name);
+                    row.push(Value::Null);
+                }
+                row[place] = value;
+            }
+            table.rows.push(row);
+        }
+        for row in &mut table.rows {
+            row.resize(table.columns.len(), Value::Null);
+        }
+        table.without_bare_objects()
+    }
+
+    /// The same without the empty column of an object that some rows do not have: its parts have columns of their own.
+    fn without_bare_objects(mut self) -> Self {
+        let has_parts = |name: &String| {
+            let head = format!("{name}.");
+            self.columns.iter().any(|other| other.starts_with(&head))
+        };
+        let stays: Vec<bool> = self.columns.iter().map(|name| !has_parts(name)).collect();
+        if stays.contains(&false) {
+            let mut places = stays.iter();
+            self.columns.retain(|_| places.next() == Some(&true));
+            for row in &mut self.rows {
+                let mut places = stays.iter();
+                row.retain(|_| places.next() == Some(&true));
+            }
+        }
+        self
+    }
+
+    /// The names of the columns.
+    #[must_use]
+    pub fn columns(&self) -> &[String] {
+        &self.columns
+    }
+
+    /// The cells, row by row: numbers, texts, true or false, or nothing.
+    #[must_use]
+    pub fn rows(&self) -> &[Vec<Value>] {
+        &self.rows
+    }
+
+    /// The table as CSV, texts safe to open in a spreadsheet.
+    #[must_use]
+    pub fn csv(&self) -> String {
+        let header: Vec<&str> = self.columns.iter().map(String::as_str).collect();
+        let cell = |value: &Value| match value {
+            Value::String(text) => guarded(text).into_owned(),
+            other => plain(other),
+        };
+        let rows = self.rows.iter();
+        rows_to_csv(&header, rows.map(|row| row.iter().map(cell).collect()))
+    }
+}
+
+/// A text that no spreadsheet takes for a formula: with an apostrophe before it where it begins with `=`, `+`, `-`, `@`,
+/// a tabulator or a carriage return.
+#[must_use]
+pub(super) fn guarded(text: &str) -> Cow<'_, str> {
+    if text.starts_with(['=', '+', '-', '@', '\t', '\r']) {
+        Cow::Owned(format!("'{text}"))
+    } else {
+        Cow::Borrowed(text)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Cells, TidyTable};
+    use serde_json::json;
+
+    #[test]
+    fn law_rows_are_flattened_and_columns_joined() {
+        let first =
+            json!({"a": 1, "b": {"c": -0.5, "d": null}, "list": ["x", 2], "objects": [{"e": 1}]});
+        let second = json!({"a": true, "f": "=1+1"});
+        let table = TidyTable::of([&first, &second].map(Cells::of));
+        assert_eq!(
+            table.csv(),
+            "a,b.c,b.d,list,f\n1,-0.5,,x; 2,\ntrue,,,,'=1+1\n"
+        );
+    }
+
+    #[test]
+    fn law_an_object_that_is_missing_somewhere_leaves_no_empty_column() {
+        let rows = [json!({"a": null, "b": 1}), json!({"a": {"c": 2}, "b": 3})];
+        let table = TidyTable::of(rows.iter().map(Cells::of));
+        assert_eq!(table.csv(), "b,a.c\n1,\n3,2\n");
+    }
+
+    #[test]
+    fn law_texts_are_guarded_and_numbers_are_not() {
+        for (value, cell) in [
+            (json!("+10%"), "'+10%"),
+            (json!("-20%"), "'-20%"),
+            (json!("@x"), "'@x"),
+            (json!("\tx"), "'\tx"),
+            (json!("\rx"), "\"'\rx\""),
+            (json!("a=b"), "a=b"),
+            (json!("-1.5"), "'-1.5"),
+            (json!(-1.5), "-1.5"),
+            (json!(1.0e-7), "1e-7"),
+        ] {
+            let table = TidyTable::of([Cells::of(&json!({"x": value}))]);
+            assert_eq!(table.csv(), format!("x\n{cell}\n"));
+        }
+    }
+}
