@@ -35,13 +35,21 @@ pub fn render(error: &Error, units: System, colour: bool) -> String {
     faults.join("\n\n")
 }
 
+/// Doubts that were told already: a command that asks several models tells each of theirs once.
+static TOLD: Mutex<BTreeSet<String>> = Mutex::new(BTreeSet::new());
+
+/// Lets every doubt be told again, for another call in the same process.
+pub(super) fn forget_told() {
+    if let Ok(mut told) = TOLD.lock() {
+        told.clear();
+    }
+}
+
 /// What is accepted and yet unlikely, told on standard error as warnings.
 pub(super) fn warn(doubts: &[Fault], units: System) {
-    static TOLD: Mutex<BTreeSet<String>> = Mutex::new(BTreeSet::new());
     for doubt in doubts {
         let words = told(doubt, units);
         let shown = Renderer::plain().render(&[group(doubt, &words, Level::WARNING)]);
-        // A command that asks several models tells each of their doubts once.
         let is_new = TOLD.lock().is_ok_and(|mut told| told.insert(shown.clone()));
         if is_new {
             note(&shown);

@@ -3,6 +3,7 @@
 use super::command_call::{Answer, CommandCall};
 use super::data_file::DataFile;
 use super::options::{Format, Sampling, UnitsOption, Who};
+use super::output;
 use super::setup_options::{SetupOptions, setups};
 use crate::error::Result;
 use crate::narrative::cautions::caution_in_words;
@@ -66,7 +67,7 @@ pub fn run(arguments: &CurveArguments, call: &CommandCall) -> Result<()> {
         let hung = &setup.demand.setup;
         for caution in setup_cautions(hung, &points, &study.range.carrier) {
             let words = caution_in_words(&caution, arguments.units.into());
-            anstream::eprintln!("caution: {words}");
+            output::note(&format!("caution: {words}"));
         }
     }
     Ok(())

@@ -2,7 +2,9 @@
 
 use super::command_call::CommandCall;
 use super::folder::{check_folder, check_names, write_into};
+use super::kept_output::is_kept;
 use super::options::UnitsOption;
+use super::output;
 use super::picture::LookOptions;
 use crate::draw::png;
 use crate::error::Result;
@@ -43,7 +45,7 @@ pub fn run(arguments: &LectureArguments, call: &CommandCall) -> Result<()> {
     let units = arguments.units.into();
     let desk = Desk::open(call.models, &arguments.lifter, units)?;
     for (movement, error) in desk.left_out() {
-        anstream::eprintln!("{}", left_out_in_words(movement, error, units));
+        output::note(&left_out_in_words(movement, error, units));
     }
     let set = LectureSet::of(&desk);
     check_names(&arguments.output, &set.file_names(), arguments.look.force)?;
@@ -57,12 +59,15 @@ pub fn run(arguments: &LectureArguments, call: &CommandCall) -> Result<()> {
     progress.finish_and_clear();
     write_into(&arguments.output, &set.files(look, drawn?))?;
     let page = arguments.output.join(PAGE).display().to_string();
-    anstream::eprintln!("{}", figures_written(set.count(), &page));
+    output::note(&figures_written(set.count(), &page));
     Ok(())
 }
 
 /// A bar on standard error; indicatif hides it where that is no terminal.
 fn bar(count: usize) -> ProgressBar {
+    if is_kept() {
+        return ProgressBar::hidden();
+    }
     let bar = ProgressBar::new(count as u64).with_message("figures");
     let style = ProgressStyle::with_template("{msg} {bar:32} {pos}/{len}");
     match style {

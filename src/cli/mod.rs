@@ -17,6 +17,7 @@ mod figure;
 mod folder;
 mod help_groups;
 mod hung;
+mod kept_output;
 mod kind;
 mod lecture;
 mod list_parameters;
@@ -41,13 +42,16 @@ mod vary;
 mod waiting;
 
 pub use complain::render;
+pub use kept_output::Called;
 
 use crate::error::Result;
 use crate::library::Library;
 use crate::units::System;
 use clap::{ArgMatches, CommandFactory, FromArgMatches, Parser, Subcommand};
 use command_call::{CommandCall, Destination};
+use kept_output::Stream;
 use options::UnitsOption;
+use std::ffi::OsString;
 use std::io::IsTerminal;
 
 /// Where in a lift a person is strong, where the load is heavy, and what can be done about the gap.
@@ -122,41 +126,66 @@ fn command() -> clap::Command {
     help_groups::grouped(Cli::command())
 }
 
+/// The program's commands as they are defined: what help, manual pages and the package for Python are made of.
+#[must_use]
+pub fn definitions() -> clap::Command {
+    command()
+}
+
 /// Runs the program with the arguments of the process and returns its exit status.
 #[must_use]
 pub fn run() -> u8 {
     match completing::answered(command) {
-        Ok(false) => {}
-        Ok(true) => return 0,
-        Err(fault) => {
-            let _ = fault.print();
-            return 2;
-        }
+        Ok(false) => status_of(std::env::args_os()),
+        Ok(true) => 0,
+        Err(fault) => refused(&fault),
     }
+}
+
+/// Runs a command inside the calling program: `arguments` are the words behind the program's name.
+///
+/// Nothing is printed; what would have been is returned. Files that the arguments name are written.
+#[must_use]
+pub fn call_inside(arguments: &[String]) -> Called {
+    kept_output::kept(|| {
+        complain::forget_told();
+        let name = std::iter::once("torquill".to_owned());
+        status_of(name.chain(arguments.iter().cloned()))
+    })
+}
+
+/// Runs the words of a command line, the program's name first.
+fn status_of(words: impl IntoIterator<Item = impl Into<OsString> + Clone>) -> u8 {
     let program = command();
-    let matches = match program.clone().try_get_matches() {
+    let matches = match program.clone().try_get_matches_from(words) {
         Ok(matches) => matches,
-        Err(fault) => {
-            // Clap prints help and its own messages; a closed pipe is nobody's fault.
-            let _ = fault.print();
-            return u8::try_from(fault.exit_code()).unwrap_or(2);
-        }
+        Err(fault) => return refused(&fault),
     };
     let cli = match Cli::from_arg_matches(&matches) {
         Ok(cli) => cli,
-        Err(fault) => {
-            let _ = fault.print();
-            return 2;
-        }
+        Err(fault) => return refused(&fault),
     };
     match answer(&cli, &matches, &program) {
         Ok(()) => 0,
         Err(fault) => {
-            let colour = std::io::stderr().is_terminal() && std::env::var_os("NO_COLOR").is_none();
-            anstream::eprintln!("{}", complain::render(&fault, units(&matches), colour));
+            let seen = std::io::stderr().is_terminal() && !kept_output::is_kept();
+            let colour = seen && std::env::var_os("NO_COLOR").is_none();
+            output::note(&complain::render(&fault, units(&matches), colour));
             fault.exit_status()
         }
     }
+}
+
+/// Help, or what is wrong with the words; a closed pipe is nobody's fault.
+fn refused(fault: &clap::Error) -> u8 {
+    let stream = match fault.use_stderr() {
+        true => Stream::Errors,
+        false => Stream::Output,
+    };
+    if !kept_output::keep(stream, &fault.render().to_string()) {
+        let _ = fault.print();
+    }
+    u8::try_from(fault.exit_code()).unwrap_or(2)
 }
 
 /// The units that the command was asked for; metric where it has no such option.

@@ -2,6 +2,7 @@
 //!
 //! In: text and bytes with the paths they go to. Out: all files of a set or none; nothing half-written.
 
+use super::kept_output::{Stream, is_kept, keep};
 use crate::error::{CommandFault, Error, Result};
 use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
@@ -9,6 +10,9 @@ use tempfile::NamedTempFile;
 
 /// Writes text to standard output; a closed pipe ends quietly.
 pub fn print(text: &str) -> Result<()> {
+    if keep(Stream::Output, text) {
+        return Ok(());
+    }
     let mut out = std::io::stdout().lock();
     match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
         Err(fault) if fault.kind() != std::io::ErrorKind::BrokenPipe => {
@@ -25,7 +29,8 @@ const HAZARD: &str = "! ";
 
 /// Writes text to standard output, what is dangerous today in bold on a terminal.
 pub fn print_marked(text: &str) -> Result<()> {
-    let is_plain = !std::io::stdout().is_terminal() || std::env::var_os("NO_COLOR").is_some();
+    let is_seen = std::io::stdout().is_terminal() && !is_kept();
+    let is_plain = !is_seen || std::env::var_os("NO_COLOR").is_some();
     if is_plain {
         return print(text);
     }
@@ -47,7 +52,10 @@ pub fn print_marked(text: &str) -> Result<()> {
 
 /// Writes a message to standard error.
 pub fn note(text: &str) {
-    let mut errors = std::io::stderr().lock();
+    if keep(Stream::Errors, &format!("{text}\n")) {
+        return;
+    }
+    let mut errors = anstream::stderr().lock();
     // Nobody is left to tell of a standard error that is closed.
     let _ = writeln!(errors, "{text}");
 }

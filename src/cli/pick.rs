@@ -3,6 +3,7 @@
 use super::command_call::{Answer, CommandCall};
 use super::data_file::DataOption;
 use super::options::{Format, Sampling, UnitsOption, Who};
+use super::output;
 use super::picture::LookOptions;
 use super::sheet_file;
 use super::texts;
@@ -220,7 +221,7 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
     call.give(arguments.format, &answer)?;
     if arguments.format == Format::Csv {
         for caution in pick_cautions(&picked, training, units) {
-            anstream::eprintln!("caution: {caution}");
+            output::note(&format!("caution: {caution}"));
         }
     }
     Ok(())

@@ -4,6 +4,7 @@ use super::command_call::{Answer, CommandCall};
 use super::data_file::DataOption;
 use super::hung::Hung;
 use super::options::{Format, UnitsOption};
+use super::output;
 use super::picture::LookOptions;
 use super::sheet_file;
 use super::texts;
@@ -235,7 +236,7 @@ impl PlanArguments {
         call.give(self.format, &forms)?;
         if self.format == Format::Csv {
             for caution in plan_cautions(&answer.sessions, units) {
-                anstream::eprintln!("caution: {caution}");
+                output::note(&format!("caution: {caution}"));
             }
         }
         Ok(())

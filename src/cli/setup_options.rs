@@ -3,6 +3,7 @@
 //! In: the options' texts in their order. Out: setups. Own bands are read from readings or a CSV file, and
 //! how well the fit meets them is told on standard error.
 
+use super::output;
 use crate::bounds::bounds;
 use crate::error::{Error, OptionFault, Result};
 use crate::grammar::{
@@ -132,7 +133,7 @@ fn own_band(text: &OwnBandText<'_>, stock: &Stock, units: System) -> Result<Hung
     };
     if let BandPull::Readings(fitted) = band.pull() {
         let fit = fit_in_words(fitted, units);
-        anstream::eprintln!("band {}: {fit}", text.name);
+        output::note(&format!("band {}: {fit}", text.name));
     }
     text.hung(band, stock)
 }

@@ -2,6 +2,7 @@
 //!
 //! In: work that tells how far it is. Out: its result. The bar shows on a terminal only.
 
+use super::kept_output::is_kept;
 use crate::error::Result;
 use crate::setups::Watch;
 use indicatif::{ProgressBar, ProgressStyle};
@@ -13,10 +14,13 @@ use std::time::Duration;
 /// How often the bar is redrawn.
 const TICK: Duration = Duration::from_millis(100);
 
-/// Runs work that a watch follows. A first Ctrl-C stops it, a second one ends the program.
+/// Runs work that a watch follows; called inside another program it leaves Ctrl-C to that one. A first Ctrl-C stops it, a second one ends the program.
 pub fn watched<T>(work: impl FnOnce(&Watch) -> Result<T>) -> Result<T> {
     let watch = Arc::new(Watch::default());
     let stopping = Arc::clone(&watch);
+    if is_kept() {
+        return work(&watch);
+    }
     // A handler that cannot be set leaves the usual one, which ends the program: no harm.
     let _ = ctrlc::set_handler(move || {
         if stopping.stop.swap(true, Relaxed) {

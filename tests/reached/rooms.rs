@@ -61,7 +61,10 @@ mod units;
 /// The way in.
 #[allow(dead_code)]
 fn way_in() -> u8 {
-    cli::run()
+    // As the package for Python calls it, and its test.
+    let called = cli::call_inside(&[cli::definitions().get_name().to_owned()]);
+    let said = called.stdout.len() + called.stderr.len();
+    cli::run() + called.status + u8::from(said == 0)
 }
 
 fn main() {}

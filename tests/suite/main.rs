@@ -40,6 +40,7 @@ mod power;
 mod predictions;
 mod published_joints;
 mod published_rep;
+mod python_commands;
 mod readme;
 mod recipes;
 mod rep;
