@@ -12,6 +12,8 @@ use crate::units::System;
 
 /// A change or a part smaller than this share of the capacity is not told: a quarter of a per cent.
 const TOLD: f64 = 0.0025;
+/// A change smaller than this share of the capacity is called none, whatever cancels out in it.
+const SEEN: f64 = 0.0005;
 /// A second part is told from this share of the first on (assumed).
 const SECOND: f64 = 0.15;
 /// A third and a fourth part are told from this share of the first on (assumed): "all else" hides nothing as large.
@@ -108,7 +110,11 @@ fn unchanged(cause: &Cause) -> &'static str {
 /// worth telling.
 #[must_use]
 pub(crate) fn told_items(cause: &Cause) -> Vec<CauseItem> {
-    let least = TOLD * cause.account.capacity[0].abs();
+    let size = cause.account.capacity[0].abs();
+    if cause.account.change().abs() < SEEN * size {
+        return Vec::new();
+    }
+    let least = TOLD * size;
     let items = cause.items();
     let largest = items.first().map_or(0.0, |item| item.part.abs());
     let worth = |(place, item): &(usize, CauseItem)| {

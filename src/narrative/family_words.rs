@@ -45,13 +45,37 @@ pub fn family_words(family: &Family, asked: &Conditions, units: System) -> Figur
     }
 }
 
-/// What the change does to the figure that is compared, from the least to the greatest value.
+/// What the change does to the figure that is compared, from the least to the greatest value; where that hardly
+/// changes and the heaviest weight does, what it does to that.
 fn family_title(family: &Family, asked: &Conditions, units: System) -> String {
     let measure = usual_comparison(family.base.range.measure);
-    let what = match (measure, family.base.range.measure) {
+    let is_kept = |compared| !changes(family, compared);
+    if measure != Compared::Held && is_kept(measure) && !is_kept(Compared::Held) {
+        let title = title_of(family, Compared::Held, asked, units);
+        return format!("{title}; {} hardly changes", name_of(family, measure));
+    }
+    title_of(family, measure, asked, units)
+}
+
+/// Whether a figure changes over the values, as it is among them.
+fn changes(family: &Family, measure: Compared) -> bool {
+    let variants = family.variants.iter().map(|variant| &variant.figures);
+    let all = variants.chain([&family.base_figures]);
+    let values: Vec<f64> = all.filter_map(|figures| figures.value(measure)).collect();
+    let least = values.iter().copied().fold(f64::INFINITY, f64::min);
+    let most = values.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    most - least >= HARDLY * most.abs()
+}
+
+fn name_of(family: &Family, measure: Compared) -> &'static str {
+    match (measure, family.base.range.measure) {
         (Compared::Peak, Measure::Torque) => "peak torque",
         _ => compared_in_words(measure),
-    };
+    }
+}
+
+fn title_of(family: &Family, measure: Compared, asked: &Conditions, units: System) -> String {
+    let what = name_of(family, measure);
     let name = capital(&parameter_in_words(&family.parameter.path));
     let told: Vec<(String, f64)> = family
         .variants
@@ -83,7 +107,7 @@ fn one_change(
     figure: &dyn Fn(f64) -> String,
 ) -> String {
     if (after - before).abs() < HARDLY * before.abs() {
-        return format!("{name} hardly matters: {what} {}", figure(after));
+        return format!("{name} hardly changes the {what}: {}", figure(after));
     }
     format!(
         "{name}: {what} {} from {} to {}",
@@ -112,7 +136,7 @@ fn change_in_words(
     if is_inside {
         format!("{name}: {what} best at {}, {}", best.0, figure(best.1))
     } else if best.1 - least < HARDLY * best.1.abs() {
-        format!("{name} hardly matters: {what} {}", figure(first.1))
+        format!("{name} hardly changes the {what}: {}", figure(first.1))
     } else if is_one_way(told) {
         format!(
             "{name} from {} to {}: {what} {} from {} to {}",
