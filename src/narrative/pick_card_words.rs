@@ -188,6 +188,18 @@ fn first_repetition(card: &PickCard) -> String {
     )
 }
 
+/// Repetitions of a set, and the fewest that are possible by chart or simulation.
+fn done_of(card: &PickCard) -> Option<(u32, u32)> {
+    let least = [card.by_chart, card.by_model].into_iter().flatten().min()?;
+    Some((least.saturating_sub(RESERVE).max(1), least))
+}
+
+/// Repetitions of a set, as a number: "5".
+#[must_use]
+pub(crate) fn repetitions_of_a_set(card: &PickCard) -> String {
+    done_of(card).map_or_else(|| "-".to_owned(), |(done, _)| done.to_string())
+}
+
 fn repetitions(card: &PickCard) -> String {
     let told = |many: Option<u32>, by: &str| many.map(|many| format!("{many} {by}"));
     let possible: Vec<String> = [
@@ -197,10 +209,9 @@ fn repetitions(card: &PickCard) -> String {
     .into_iter()
     .flatten()
     .collect();
-    let Some(least) = [card.by_chart, card.by_model].into_iter().flatten().min() else {
+    let Some((done, least)) = done_of(card) else {
         return "more than the chart and the simulation go on to".to_owned();
     };
-    let done = least.saturating_sub(RESERVE).max(1);
     format!(
         "{} possible; do {done}, {} in reserve",
         possible.join(", "),

@@ -2,7 +2,7 @@
 //!
 //! In: a [`PickAnswer`], its card, units. Out: [`PlanWords`] of one row, so that page and picture are those of a session.
 
-use super::pick_card_words::{answer_lines, card_lines, family_name};
+use super::pick_card_words::{answer_lines, card_lines, family_name, repetitions_of_a_set};
 use super::plan_words::{PlanWords, SetRow};
 use super::prose::percent;
 use super::quantities::QuantityWords;
@@ -52,14 +52,14 @@ pub fn pick_sheet_words(
                 .trim_end_matches(" %")
                 .to_owned(),
             how: of("load"),
-            repetitions: of("reps"),
+            repetitions: repetitions_of_a_set(card),
             rest: "-".to_owned(),
             intent: of("felt"),
             has_notes: true,
             to_failure: None,
         }],
         setup: setup.collect(),
-        frequency: String::new(),
+        frequency: format!("{} at the hardest place", percent(pick.wish.effort)),
         progression: String::new(),
         predicted: Vec::new(),
         notes: notes

@@ -67,7 +67,7 @@ fn of_chart(remark: &ChartRemark, units: System) -> String {
             planned,
             reserve,
         } => format!(
-            "{planned} repetitions instead of the {usual} that the chart allows: the simulation of this lifter keeps \
+            "{planned} repetitions instead of {usual}: the simulation of this lifter keeps \
              {reserve} in reserve in every set only then."
         ),
         ChartRemark::Disagreement(one) => disagreement(&one, units),

@@ -45,7 +45,9 @@ pub(super) fn fitted(request: &SessionRequest) -> Result<Draft> {
             found => Err(not_held(&draft, found.as_ref())),
         };
     }
-    if by_repetitions && !fixed_repetitions && request.aim.is_none() {
+    // A novice's weeks keep their load and do a repetition less; rounds keep their repetitions and take load off.
+    let keeps_load = request.aim.is_none() || request.level() == Level::Novice;
+    if by_repetitions && !fixed_repetitions && keeps_load {
         let fewest = match request.level() {
             Level::Novice => request.published.straight.novice.repetitions.0,
             _ => FEWEST,
