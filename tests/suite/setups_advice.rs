@@ -208,7 +208,7 @@ fn law_descending_lifts_are_told_that_bands_below_cost_and_what_helps_instead() 
         }
         descending.push(movement);
     }
-    assert!(told_so >= 2, "{told_so} of {descending:?}");
+    assert!(told_so >= 1, "{told_so} of {descending:?}");
     for expected in ["calf-raise", "leg-curl", "row"] {
         assert!(
             descending.iter().any(|name| name == expected),
