@@ -324,6 +324,8 @@ pub struct Bounds {
     pub log_load: Bound,
     /// Repetitions of a set in a log.
     pub log_repetitions: Bound,
+    /// Sets of one row of a log.
+    pub log_sets: Bound,
     /// Mean velocity of a lift in a log.
     pub log_velocity: Bound,
     /// Repetitions in reserve.

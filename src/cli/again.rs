@@ -9,18 +9,14 @@ use super::command_call::{CommandCall, Destination};
 use super::output;
 use crate::draw::metadata;
 use crate::error::{AgainFault, Error, Result};
-use crate::library::Library;
+use crate::library::{Library, bytes_of_file};
 use crate::narrative::again_words::{only_once, other_file, other_model, other_version};
 use crate::report::RunRecord;
 use clap::error::ErrorKind;
 use clap::{ArgMatches, Args};
 use std::collections::BTreeMap;
 use std::ffi::OsString;
-use std::io::Read;
 use std::path::{Path, PathBuf};
-
-/// The largest file that is read, MB.
-const MOST_MB: u64 = 16;
 
 /// Commands that read and compute.
 const ALLOWED: &[&str] = &[
@@ -110,7 +106,7 @@ impl AgainArguments {
     /// What the file says, if this program wrote it.
     fn record(&self) -> Result<RunRecord> {
         let file = self.file.display().to_string();
-        let found = match said(&self.bytes()?) {
+        let found = match said(&bytes_of_file(&self.file)?) {
             Ok(Some(record)) => record,
             Ok(None) => return Err(bad(AgainFault::SaysNothing { file })),
             Err(cause) => return Err(bad(AgainFault::Broken { file, cause })),
@@ -124,33 +120,6 @@ impl AgainArguments {
             return Err(bad(AgainFault::Broken { file, cause }));
         }
         Ok(found)
-    }
-
-    fn bytes(&self) -> Result<Vec<u8>> {
-        let file = self.file.display().to_string();
-        let unreadable = |fault: std::io::Error| {
-            bad(AgainFault::Unreadable {
-                file: file.clone(),
-                cause: Some(fault.to_string()),
-            })
-        };
-        if !std::fs::metadata(&self.file).map_err(unreadable)?.is_file() {
-            return Err(bad(AgainFault::Unreadable { file, cause: None }));
-        }
-        let most = MOST_MB * 1_000_000;
-        let mut bytes = Vec::new();
-        let opened = std::fs::File::open(&self.file).map_err(unreadable)?;
-        opened
-            .take(most + 1)
-            .read_to_end(&mut bytes)
-            .map_err(unreadable)?;
-        if bytes.len() as u64 > most {
-            return Err(bad(AgainFault::TooLarge {
-                file,
-                most_mb: MOST_MB,
-            }));
-        }
-        Ok(bytes)
     }
 }
 

@@ -34,7 +34,7 @@ const SETUP: [&str; 5] = ["load", "band", "chain", "item", "setup"];
 const BROUGHT: [(&str, &str, &str); 1] = [("max", "output", "velocities")];
 
 /// Arguments that may be the path of a file.
-const PATHS: [&str; 5] = ["movement", "lifter", "gym", "log", "setup"];
+const PATHS: [&str; 6] = ["movement", "lifter", "gym", "log", "setup", "team"];
 
 /// What the arguments are to give again.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

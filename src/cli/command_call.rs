@@ -8,12 +8,12 @@ use super::options::Format;
 use super::output;
 use crate::draw::Scene;
 use crate::error::Result;
-use crate::library::{Library, hash_of};
+use crate::library::{Library, bytes_of_file, hash_of};
 use crate::report::{
     ModelFileRecord, ReadFileRecord, RunRecord, TidyTable, list_with_provenance, with_provenance,
 };
 use clap::ArgMatches;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// The lifter of commands that may be asked without one.
 const USUAL_LIFTER: &str = "reference-man";
@@ -219,8 +219,10 @@ impl CommandCall<'_> {
     fn files(&self) -> Vec<ReadFileRecord> {
         let paths = canonical::paths(self.matches).into_iter();
         let read = paths.filter_map(|path| {
-            let has_ending = std::path::Path::new(&path).extension().is_some();
-            let bytes = std::fs::read(&path).ok().filter(|_| has_ending)?;
+            let has_ending = Path::new(&path).extension().is_some();
+            let bytes = bytes_of_file(Path::new(&path))
+                .ok()
+                .filter(|_| has_ending)?;
             Some(ReadFileRecord {
                 name: canonical::portable(&path),
                 hash: hash_of(&bytes),

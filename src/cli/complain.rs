@@ -4,12 +4,15 @@
 
 use super::output::note;
 use crate::error::{Error, Fault, FaultKind};
-use crate::narrative::faults::{Told, told};
+use crate::narrative::faults::{Told, more_faults, told};
 use crate::units::System;
 use annotate_snippets::{AnnotationKind, Element, Group, Level, Renderer, Snippet};
 use std::collections::BTreeSet;
 use std::ops::Range;
 use std::sync::Mutex;
+
+/// Faults beyond these are counted, not shown.
+const MOST_FAULTS: usize = 25;
 
 /// An error as text: its faults one under the other, each with its place and its next moves.
 ///
@@ -21,8 +24,9 @@ pub fn render(error: &Error, units: System, colour: bool) -> String {
     } else {
         Renderer::plain()
     };
-    let faults = error.faults().iter();
-    let faults: Vec<String> = faults
+    let all = error.faults();
+    let shown = all.iter().take(MOST_FAULTS);
+    let mut faults: Vec<String> = shown
         .map(|fault| {
             let told = told(fault, units);
             let level = match error.kind() {
@@ -32,6 +36,9 @@ pub fn render(error: &Error, units: System, colour: bool) -> String {
             renderer.render(&[group(fault, &told, level)])
         })
         .collect();
+    if all.len() > MOST_FAULTS {
+        faults.push(more_faults(all.len() - MOST_FAULTS));
+    }
     faults.join("\n\n")
 }
 
@@ -74,7 +81,7 @@ fn group<'a>(fault: &'a Fault, told: &'a Told, level: Level<'a>) -> Group<'a> {
     }
     title
         .element(
-            Snippet::source(&place.text)
+            Snippet::source(&*place.text)
                 .path(&place.file)
                 .annotation(mark),
         )
@@ -131,6 +138,14 @@ mod tests {
         let shown = render(&none, System::Metric, false);
         assert!(shown.starts_with("no answer: `x` is no share"), "{shown}");
         assert!(render(&both, System::Metric, true).contains('\u{1b}'));
+    }
+
+    #[test]
+    fn fault_of_many_faults_the_first_are_shown_and_the_others_counted() {
+        let many = (0..40).map(|n| no_share(&format!("x{n}"))).collect();
+        let shown = render(&Error::bad_input(many), System::Metric, false);
+        assert!(shown.contains("`x24` is") && !shown.contains("`x25` is"));
+        assert!(shown.ends_with("and 15 more faults"), "{shown}");
     }
 
     #[test]

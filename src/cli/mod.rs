@@ -21,6 +21,7 @@ mod kept_output;
 mod kind;
 mod lecture;
 mod list_parameters;
+mod make_gym;
 mod manner;
 mod manual;
 mod max;
@@ -37,6 +38,7 @@ mod setup_options;
 mod sheet_file;
 mod show;
 mod sources;
+mod team;
 mod texts;
 mod vary;
 mod waiting;
@@ -103,6 +105,8 @@ enum Command {
     Progress(progress::ProgressArguments),
     /// Rank the setups that a gym can build: plates, bands and chains for this lifter and lift
     Pick(pick::PickArguments),
+    /// Write a gym file from a few answers or options: bars, plates, bands, anchors
+    Gym(make_gym::GymArguments),
     /// Write the whole set of lecture figures with captions, alternative text, data and a page of all
     Lecture(lecture::LectureArguments),
     /// Run again what an output says of its own making
@@ -245,6 +249,7 @@ fn run_command(command: &Command, call: &CommandCall) -> Result<()> {
         Command::Plan(arguments) => plan::run(arguments, call),
         Command::Progress(arguments) => progress::run(arguments, call),
         Command::Pick(arguments) => pick::run(arguments, call),
+        Command::Gym(arguments) => make_gym::run(arguments, library),
         Command::Lecture(arguments) => lecture::run(arguments, call),
         Command::Sources(arguments) => sources::run(arguments, call),
         Command::Parameters(arguments) => list_parameters::run(arguments, call),

@@ -3,7 +3,7 @@
 use super::complain::warn;
 use crate::bounds::bounds;
 use crate::capacity::Pace;
-use crate::error::{Error, OptionFault, Result};
+use crate::error::{DateOrder, Error, OptionFault, Result};
 use crate::library::{Library, Model, assemble};
 use crate::study::Question;
 use crate::units::{AngularSpeed, Speed, System};
@@ -49,6 +49,24 @@ impl From<UnitsOption> for System {
         match option {
             UnitsOption::Metric => Self::Metric,
             UnitsOption::Us => Self::Us,
+        }
+    }
+}
+
+/// What stands first in a date of numbers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum DatesOption {
+    /// 1/8/2024 is 1 August
+    DayFirst,
+    /// 1/8/2024 is 8 January
+    MonthFirst,
+}
+
+impl From<DatesOption> for DateOrder {
+    fn from(option: DatesOption) -> Self {
+        match option {
+            DatesOption::DayFirst => Self::DayFirst,
+            DatesOption::MonthFirst => Self::MonthFirst,
         }
     }
 }

@@ -7,6 +7,7 @@ use super::options::{Format, UnitsOption};
 use super::output;
 use super::picture::LookOptions;
 use super::sheet_file;
+use super::team::{self, TeamCall};
 use super::texts;
 use super::waiting::watched;
 use crate::draw::Scene;
@@ -35,7 +36,12 @@ use std::path::PathBuf;
   torquill plan bench-press --one-rm \"140 kg\" --training-months 48 \\
       --method chains --chain chain-10mm:1
   torquill plan bench-press --one-rm \"140 kg\" --method all
-  torquill plan squat --one-rm \"180 kg\" --weeks 4 --sheet block.html")]
+  torquill plan squat --one-rm \"180 kg\" --weeks 4 --sheet block.html
+  echo \"name,sex,mass (kg),height (cm),training_months,squat (kg)\" > team.csv
+  echo \"Mia (invented),woman,64,168,14,85\" >> team.csv
+  echo \"Tom (invented),man,82,181,30,120 x 5\" >> team.csv
+  echo \"Ayo (invented),man,76,175,,\" >> team.csv
+  torquill plan squat --team team.csv -o sheets")]
 pub struct PlanArguments {
     /// Name of the movement (see: torquill movements)
     movement: String,
@@ -58,6 +64,20 @@ pub struct PlanArguments {
     /// Training log to take the maximum from (a file, or rising, stalled, gappy)
     #[arg(long, value_name = "FILE|NAME")]
     log: Option<String>,
+    /// Team to plan for: a CSV file with a row a person; -o names the folder of its sheets
+    ///
+    /// Columns: name, sex, mass, height, training_months (age if wished), and one a lift with its 1RM, a set such as
+    /// "100 kg x 5", or nothing where it is to be tested. MOVEMENT is one of the lifts, or `all`.
+    #[arg(
+        long,
+        value_name = "FILE",
+        requires = "output",
+        conflicts_with_all = [
+            "lifter", "one_rm", "log", "training_months", "age", "injured", "unwell", "last_overload", "fatigue", "loads",
+            "sheet",
+        ]
+    )]
+    team: Option<PathBuf>,
     /// Months of steady training; if left out, as the lifter's file says (a named one), or none
     #[arg(long, value_name = "MONTHS")]
     training_months: Option<f64>,
@@ -114,7 +134,7 @@ pub struct PlanArguments {
     /// A block of so many weeks
     #[arg(long, value_name = "N")]
     weeks: Option<u32>,
-    /// Picture of the predicted velocities (.svg or .png)
+    /// Picture of the predicted velocities (.svg or .png); with --team the folder of the sheets
     #[arg(short, long, value_name = "FILE")]
     output: Option<PathBuf>,
     /// Picture of the joints' fatigue over time (.svg or .png)
@@ -153,6 +173,16 @@ pub enum PaperOption {
 /// Runs the command.
 pub fn run(arguments: &PlanArguments, call: &CommandCall) -> Result<()> {
     let library = call.models;
+    if let (Some(file), Some(folder)) = (&arguments.team, &arguments.output) {
+        let team = TeamCall {
+            file,
+            folder,
+            replace: arguments.look.force,
+            shown: (arguments.units.into(), arguments.paper()),
+            format: arguments.format,
+        };
+        return team::run(&team, &arguments.question()?, call);
+    }
     arguments.check_targets()?;
     let question = arguments.question()?;
     let answer = if question.searches() {

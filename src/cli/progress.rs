@@ -2,13 +2,13 @@
 
 use super::command_call::{Answer, CommandCall};
 use super::data_file::DataOption;
-use super::options::{Format, UnitsOption};
+use super::options::{DatesOption, Format, UnitsOption};
 use super::picture::LookOptions;
-use crate::error::Result;
+use crate::error::{DateOrder, Result};
 use crate::figures::trend_chart;
 use crate::progress::log_file::BadRows;
 use crate::report;
-use crate::study::log_study;
+use crate::study::{LogChoice, log_study};
 use crate::units::System;
 use clap::Args;
 use std::path::PathBuf;
@@ -23,7 +23,17 @@ use std::path::PathBuf;
   echo \"2026-03-09,squat,102.5 kg,5\" >> my-log.csv
   echo \"2026-03-16,squat,105 kg,5\" >> my-log.csv
   echo \"2026-03-23,squat,107.5 kg,4\" >> my-log.csv
-  torquill progress --log my-log.csv --lift squat --format json")]
+  torquill progress --log my-log.csv --lift squat --format json
+  echo \"Day;Exercise;Weight (kg);Sets x reps;Athlete\" > team-log.csv
+  echo \"1.8.2026;Back squat;102,5;3x5;Mia\" >> team-log.csv
+  echo \"8.8.2026;Back squat;105;3x5;Mia\" >> team-log.csv
+  echo \"15.8.2026;Back squat;107,5;3x5;Mia\" >> team-log.csv
+  echo \"15.8.2026;Back squat;60;3x5;Tom\" >> team-log.csv
+  torquill progress --log team-log.csv --athlete Mia
+
+A log is a CSV of any spreadsheet: date, lift, load, repetitions in any order, other columns
+beside them; sets, velocity, reserve (RIR) or RPE, athlete and unit if there are any.
+models/README.md says what is read.")]
 pub struct ProgressArguments {
     /// Training log: a CSV file, or the name of an invented one (rising, stalled, gappy)
     #[arg(long, value_name = "FILE|NAME")]
@@ -31,6 +41,12 @@ pub struct ProgressArguments {
     /// Lift to look at, where the log holds several
     #[arg(long, value_name = "LIFT")]
     lift: Option<String>,
+    /// Whose sets, where the log holds several athletes
+    #[arg(long, value_name = "NAME")]
+    athlete: Option<String>,
+    /// What stands first in dates such as 1/8/2024, if no date of the log proves it
+    #[arg(long, value_enum)]
+    dates: Option<DatesOption>,
     /// Leave rows out that cannot be read, and say which
     #[arg(long)]
     skip_bad_rows: bool,
@@ -59,12 +75,13 @@ pub fn run(arguments: &ProgressArguments, call: &CommandCall) -> Result<()> {
     } else {
         BadRows::Refused
     };
-    let study = log_study(
-        call.models,
-        &arguments.log,
-        arguments.lift.as_deref(),
+    let choice = LogChoice {
+        name: arguments.log.clone(),
+        athlete: arguments.athlete.clone(),
+        dates: arguments.dates.map(DateOrder::from),
         bad_rows,
-    )?;
+    };
+    let study = log_study(call.models, &choice, arguments.lift.as_deref())?;
     let units: System = arguments.units.into();
     let answer = Answer {
         table: &|| report::trend_text(&study, units),

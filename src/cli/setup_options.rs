@@ -9,11 +9,12 @@ use crate::error::{Error, OptionFault, Result};
 use crate::grammar::{
     OwnBandText, Stock, item_from_text, own_band_from_readings, readings_from_csv, setup_from_texts,
 };
-use crate::library::Library;
+use crate::library::{Library, text_of_file};
 use crate::narrative::implements::{fit_in_words, implements_help};
 use crate::resistance::{BandPull, BandReading, HungBand, Item, Setup};
 use crate::units::System;
 use clap::{ArgAction, ArgMatches, Args};
+use std::path::Path;
 
 /// What hangs on the bar.
 #[derive(Debug, Args)]
@@ -139,12 +140,7 @@ fn own_band(text: &OwnBandText<'_>, stock: &Stock, units: System) -> Result<Hung
 }
 
 fn readings_of_file(path: &str) -> Result<Vec<BandReading>> {
-    let text = std::fs::read_to_string(path).map_err(|fault| {
-        Error::bad(OptionFault::UnreadableReadings {
-            file: path.to_owned(),
-            cause: fault.to_string(),
-        })
-    })?;
+    let text = text_of_file(Path::new(path))?;
     readings_from_csv(&text)
 }
 

@@ -5,20 +5,6 @@
 /// Why what a file says of its own making cannot be done again.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum AgainFault {
-    /// The file cannot be read, or is none.
-    Unreadable {
-        /// The file.
-        file: String,
-        /// What the system says; none for what is no file.
-        cause: Option<String>,
-    },
-    /// The file is larger than any that the program writes.
-    TooLarge {
-        /// The file.
-        file: String,
-        /// The most, MB.
-        most_mb: u64,
-    },
     /// The file does not say how it was made.
     SaysNothing {
         /// The file.

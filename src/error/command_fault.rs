@@ -88,6 +88,11 @@ pub enum CommandFault {
         /// The file.
         file: String,
     },
+    /// A file that is no model file.
+    NoModelFile {
+        /// The file.
+        file: String,
+    },
     /// Several sessions for a picture that holds one.
     ManySessions {
         /// How many.
@@ -143,13 +148,6 @@ pub enum OptionFault {
     },
     /// A setup from a file and from options at once.
     FileAndOptions,
-    /// A file of readings cannot be read.
-    UnreadableReadings {
-        /// The file.
-        file: String,
-        /// What the system says.
-        cause: String,
-    },
     /// The share from which the sticking region counts is out of range.
     RegionShare(f64),
     /// Parameters and their values do not pair up.

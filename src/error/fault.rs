@@ -5,13 +5,13 @@
 
 use super::{
     AgainFault, ArmFault, BodyFault, BridgeFault, CommandFault, ComparisonFault, ExtendsFault,
-    FigureFault, FitFault, GrammarFault, GymFault, HoldFault, ImplementFault, ItemTextFault,
-    LegPressFault, LiftFault, LoadingFault, LogFault, LoweringFault, MaximumFault,
+    FigureFault, FileFault, FitFault, GrammarFault, GymFault, HoldFault, ImplementFault,
+    ItemTextFault, LegPressFault, LiftFault, LoadingFault, LogFault, LoweringFault, MaximumFault,
     MaximumSearchFault, ModelFault, NumericFault, OptionFault, OutcomeFault, PathFault, PickFault,
     PictureFault, PieceTextFault, Place, PlanFault, PlotFault, PredictionFault, ProgrammeFault,
     ReadingsFault, RepetitionFault, RepetitionOptions, RuleFault, SchemeFault, SearchFault,
     SessionFault, SessionFigureFault, SessionRefusal, SettingFault, StanceFault, StudyFault,
-    TechniqueFault, TextFault, ValuesFault, WishFault,
+    TeamFault, TechniqueFault, TextFault, ValuesFault, WishFault,
 };
 use crate::units::QuantityFault;
 
@@ -36,6 +36,8 @@ pub enum What {
     Grammar(GrammarFault<What>),
     /// What is wrong with a gym, a wish, or a search for setups.
     Gym(GymFault),
+    /// Why a file of the user's is not read.
+    File(FileFault),
     /// What is wrong with a training log.
     Log(LogFault),
     /// Why the ground of a session cannot be laid.
@@ -46,6 +48,8 @@ pub enum What {
     Model(ModelFault<Fault>),
     /// Why a question has no answer.
     Study(StudyFault),
+    /// What is wrong with the file of a team.
+    Team(TeamFault),
     /// Why a figure cannot be drawn.
     Figure(FigureFault<What>),
     /// What is wrong with the arguments of a command.
@@ -95,6 +99,7 @@ sum_of! {
     ImplementFault => What::Implement,
     GrammarFault<What> => What::Grammar,
     GymFault => What::Gym,
+    FileFault => What::File,
     LogFault => What::Log,
     PlanFault => What::Plan,
     SessionFault => What::Session,
@@ -104,6 +109,7 @@ sum_of! {
     SettingFault => |fault| What::Model(ModelFault::Setting(fault)),
     ModelFault<Fault> => What::Model,
     StudyFault => What::Study,
+    TeamFault => What::Team,
     FigureFault<What> => What::Figure,
     CommandFault => What::Command,
     OptionFault => |fault| What::Command(CommandFault::Option(fault)),

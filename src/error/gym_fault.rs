@@ -17,6 +17,50 @@ pub enum LoadingGear {
     Sled,
 }
 
+/// A part of a gym that is told in a text.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum GymPart {
+    /// Bars with their masses.
+    Bars,
+    /// Plates, how many of each mass.
+    Plates,
+    /// One collar of the pair.
+    Collars,
+    /// Dumb-bells in pairs.
+    Dumbbells,
+    /// Kettlebells in pairs.
+    Kettlebells,
+    /// Bars for curls.
+    CurlBars,
+    /// Weight stack of its machines.
+    Stack,
+    /// Sled of its leg press.
+    Sled,
+    /// Bands, how many of each.
+    Bands,
+    /// Chains, how many of each.
+    Chains,
+    /// Where bands can be tied.
+    Anchors,
+}
+
+impl GymPart {
+    /// Every part, in the order of the file.
+    pub const ALL: [Self; 11] = [
+        Self::Bars,
+        Self::Plates,
+        Self::Collars,
+        Self::Dumbbells,
+        Self::Kettlebells,
+        Self::CurlBars,
+        Self::Stack,
+        Self::Sled,
+        Self::Bands,
+        Self::Chains,
+        Self::Anchors,
+    ];
+}
+
 /// Numbers of a wish that have bounds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum WishSize {
@@ -192,6 +236,13 @@ pub enum SearchFault {
 /// What is wrong with a gym, a wish, or a search for setups.
 #[derive(Debug, Clone, PartialEq)]
 pub enum GymFault {
+    /// A text that tells no part of a gym.
+    NoPart {
+        /// Which part.
+        part: GymPart,
+        /// The text.
+        written: String,
+    },
     /// A value of a gym file.
     InFile {
         /// Path of the value, such as `bands.2.name`; empty for the whole file.

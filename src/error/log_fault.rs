@@ -14,12 +14,10 @@ pub enum LogFault {
         /// The names that there are.
         invented: &'static [&'static str],
     },
-    /// The file cannot be read.
-    Unreadable {
+    /// A workbook of a spreadsheet, or an archive, in place of its text.
+    Workbook {
         /// The file as the user named it.
         file: String,
-        /// What the operating system says.
-        system: String,
     },
     /// The file has no header.
     Empty {
@@ -31,17 +29,63 @@ pub enum LogFault {
         /// The file as the user named it.
         file: String,
     },
-    /// A column stands twice in the header.
-    ColumnTwice(LogColumn),
-    /// A column that no log has.
-    UnknownColumn {
-        /// The name in the header.
-        written: String,
-        /// The column that is spelt nearly so.
-        near: Option<LogColumn>,
+    /// Two columns hold the same.
+    ColumnTwice {
+        /// What both hold.
+        column: LogColumn,
+        /// The headings of both.
+        headings: [String; 2],
     },
     /// A column that every log needs is not there.
-    NoColumn(LogColumn),
+    NoColumn {
+        /// What it holds.
+        column: LogColumn,
+        /// A heading that is spelt nearly so.
+        near: Option<String>,
+        /// The headings there are.
+        headings: Vec<String>,
+    },
+    /// Numbers without a unit, which the heading does not tell either.
+    NoUnit {
+        /// What they are.
+        column: LogColumn,
+        /// The heading.
+        heading: String,
+        /// The first of them.
+        written: String,
+    },
+    /// A date that is two days.
+    TwoDays {
+        /// Line of the file, counted from 1.
+        line: usize,
+        /// The text.
+        written: String,
+        /// The day, if the day stands first; none if there is no such day.
+        day_first: Option<String>,
+        /// The day, if the month stands first; none if there is no such day.
+        month_first: Option<String>,
+    },
+    /// Some dates prove one order, some the other.
+    DatesDisagree {
+        /// Line and text of one whose day stands first.
+        day_first: (usize, String),
+        /// Line and text of one whose month stands first.
+        month_first: (usize, String),
+    },
+    /// A quote that opens and is never closed.
+    OpenQuote {
+        /// Line of the file, counted from 1.
+        line: usize,
+    },
+    /// Several athletes, and none of them was named.
+    SeveralAthletes(Vec<(String, usize)>),
+    /// No set of the athlete that was named.
+    NoSetOfAthlete {
+        /// The athlete that was named.
+        athlete: String,
+        /// The athletes of the log with their number of sets; none where no column names them.
+        athletes: Vec<(String, usize)>,
+    },
     /// A row cannot be read.
     Row {
         /// Line of the file, counted from 1.
@@ -90,19 +134,31 @@ pub enum LogColumn {
     Velocity,
     /// Repetitions left.
     Reserve,
+    /// Sets of the row.
+    Sets,
+    /// Rating of perceived exertion, 10 for nothing left.
+    Exertion,
+    /// Who lifted.
+    Athlete,
+    /// The unit of the load.
+    Unit,
     /// Anything.
     Note,
 }
 
 impl LogColumn {
     /// Every column.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 11] = [
         Self::Date,
         Self::Lift,
         Self::Load,
         Self::Repetitions,
         Self::Velocity,
         Self::Reserve,
+        Self::Sets,
+        Self::Exertion,
+        Self::Athlete,
+        Self::Unit,
         Self::Note,
     ];
 
@@ -116,6 +172,10 @@ impl LogColumn {
             Self::Repetitions => "repetitions",
             Self::Velocity => "velocity",
             Self::Reserve => "reserve",
+            Self::Sets => "sets",
+            Self::Exertion => "rpe",
+            Self::Athlete => "athlete",
+            Self::Unit => "unit",
             Self::Note => "note",
         }
     }
@@ -180,6 +240,32 @@ pub enum LogRowFault {
         /// What stands in the field.
         written: String,
     },
+    /// No rating of perceived exertion that stands for repetitions in reserve.
+    NoExertion {
+        /// What stands in the field.
+        written: String,
+    },
+    /// No number of sets.
+    NoSets {
+        /// What stands in the field.
+        written: String,
+        /// The most that is read.
+        most: u32,
+    },
+    /// A comma that may part decimals or thousands.
+    CommaTwoWays {
+        /// What stands in the field.
+        written: String,
+    },
+}
+
+/// What stands first in a date such as 1/8/2024.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum DateOrder {
+    /// The day: 1 August.
+    DayFirst,
+    /// The month: 8 January.
+    MonthFirst,
 }
 
 /// Why a text is no day of the calendar.

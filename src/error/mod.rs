@@ -9,6 +9,7 @@ mod command_fault;
 mod failure;
 mod fault;
 mod figure_fault;
+mod file_fault;
 mod grammar_fault;
 mod gym_fault;
 mod hold_fault;
@@ -26,6 +27,7 @@ mod planning_fault;
 mod repetition_fault;
 mod session_fault;
 mod study_fault;
+mod team_fault;
 
 pub use again_fault::AgainFault;
 pub use body_fault::BodyFault;
@@ -33,18 +35,19 @@ pub use command_fault::{CommandFault, OptionFault, RepetitionOptions};
 pub use failure::{Error, FaultKind, Result};
 pub use fault::{Fault, What};
 pub use figure_fault::{FigureFault, PictureFault, PlotFault, Plotted};
+pub use file_fault::FileFault;
 pub use grammar_fault::{
     GrammarFault, HungPiece, ItemTextFault, PieceTextFault, ReadingColumn, ReadingsFault,
 };
 pub use gym_fault::{
-    GymFault, GymSlip, LoadingFault, LoadingGear, SearchFault, WishFault, WishSize,
+    GymFault, GymPart, GymSlip, LoadingFault, LoadingGear, SearchFault, WishFault, WishSize,
 };
 pub use hold_fault::HoldFault;
 pub use implement_fault::{
     BandFitFault, CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit,
 };
 pub use known_names::Known;
-pub use log_fault::{DateFault, LogColumn, LogFault, LogRowFault};
+pub use log_fault::{DateFault, DateOrder, LogColumn, LogFault, LogRowFault};
 pub use model::{
     BodyRule, BrokenRule, CurveRule, Doubt, ExpectedType, ExtendsFault, FoundValue, ModelFault,
     MuscleRule, PathRule, PlaceOnPath, RuleFault, SettingFault, SettingReason, Shelf, SyntaxFault,
@@ -70,3 +73,4 @@ pub use session_fault::{
 pub use study_fault::{
     Compared, ComparisonFault, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
 };
+pub use team_fault::{TeamColumn, TeamFault, TeamRowFault};

@@ -61,6 +61,19 @@ pub enum PlainLoad {
     },
     /// A dumb-bell in each hand.
     Dumbbell(Mass),
+    /// A kettlebell in each hand.
+    Kettlebell(Mass),
+    /// A bar that both hands hold, with discs.
+    CurlBar {
+        /// What the bar is called.
+        name: String,
+        /// Its mass, empty.
+        mass: Mass,
+        /// Mass of one collar, where some are used.
+        collar: Option<Mass>,
+        /// Mass of a disc and how many of it.
+        discs: Vec<(Mass, u32)>,
+    },
     /// A weight stack.
     Stack(Mass),
     /// A sled on rails.

@@ -3,14 +3,15 @@
 //! In: file name, text, bytes. Out: line and column, counted from 1, and back to bytes.
 
 use std::ops::Range;
+use std::sync::Arc;
 
 /// A stretch of a text file, lines and columns counted from 1, columns in characters.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Place {
     /// The file as the user named it.
     pub file: String,
-    /// The whole text of that file, so that the line can be shown.
-    pub text: String,
+    /// The whole text of that file, so that the line can be shown; places of one text share it.
+    pub text: Arc<str>,
     /// First line and column of the faulty stretch.
     pub start: (usize, usize),
     /// Line and column just behind the faulty stretch.
@@ -20,7 +21,8 @@ pub struct Place {
 impl Place {
     /// The place of a stretch of bytes; a stretch outside the text is cut to it.
     #[must_use]
-    pub fn of(file: &str, text: &str, bytes: Range<usize>) -> Self {
+    pub fn of(file: &str, text: impl Into<Arc<str>>, bytes: Range<usize>) -> Self {
+        let text = text.into();
         let position = |byte: usize| {
             let byte = (0..=byte.min(text.len())).rfind(|at| text.is_char_boundary(*at));
             let before = &text[..byte.unwrap_or(0)];
@@ -30,9 +32,9 @@ impl Place {
         };
         Self {
             file: file.to_owned(),
-            text: text.to_owned(),
             start: position(bytes.start),
             end: position(bytes.end.max(bytes.start)),
+            text,
         }
     }
 

@@ -119,8 +119,11 @@ pub(super) fn sheet_layout(session: &str, words: &PlanWords, paper: Paper) -> Op
     })
 }
 
+/// Height of a line to fill in by hand, em.
+const BLANK_LINE: f64 = 1.75;
+
 /// Widths of the table's columns in em of running text; the one without a width takes the rest.
-const WIDTHS: [f64; 7] = [5.6, 6.4, 4.4, 6.8, 6.6, 0.0, 7.6];
+const WIDTHS: [f64; 9] = [5.4, 6.4, 4.4, 6.6, 6.4, 0.0, 3.4, 3.0, 3.4];
 
 /// Place of a text: left edge, width, upper edge.
 type TextArea = (f64, f64, f64);
@@ -188,7 +191,21 @@ impl SheetLayout {
             let small = self.em(0.92);
             self.write([from, self.y], name, small, Face::Regular, SheetInk::Muted);
             let start = from + lettering::width(name, small, Face::Regular) + self.em(0.5);
-            self.rule(start, from + third - self.em(1.2), self.y + 2.0, 1.0);
+            let end = from + third - self.em(1.2);
+            self.rule(start, end, self.y + 2.0, 1.0);
+            if let Some(athlete) = words.athlete.as_ref().filter(|_| index == 0) {
+                let size = self.em(1.15);
+                let (room, least) = (end - start, 0.6 * size);
+                let fitted = lettering::fit(athlete, size, least, Face::Bold, room, 1);
+                let line = fitted.lines.first().cloned().unwrap_or_default();
+                self.write(
+                    [start, self.y],
+                    &line,
+                    fitted.size,
+                    Face::Bold,
+                    SheetInk::Plain,
+                );
+            }
         }
         self.y += self.em(1.1);
     }
@@ -240,8 +257,8 @@ impl SheetLayout {
             let small = self.em(0.84);
             y = self.paragraph((left, width, y), &row.intent, small, SheetInk::Muted);
         }
-        self.tick_boxes(row.sets, places[6], top + pad, size);
-        self.y = f64::max(bottom, y) + pad;
+        let blanks = self.blanks(row, &places[6..], top + pad, size);
+        self.y = f64::max(bottom, y).max(blanks) + pad;
         if !row.is_warm_up {
             let area = Rect::new(self.area.left, top, self.area.right, self.y);
             self.marks.insert(ground, SheetMark::Shade(area));
@@ -282,14 +299,24 @@ impl SheetLayout {
         bottom
     }
 
-    /// A box to tick for each set of the row.
-    fn tick_boxes(&mut self, sets: usize, place: (f64, f64), top: f64, size: f64) {
-        let side = 0.95 * size;
-        for index in 0..sets {
-            let left = place.0 + self.em(0.4) + index as f64 * 1.4 * side;
-            let at = [left, top];
-            self.marks.push(SheetMark::TickBox { at, side });
+    /// A box to tick for a warm-up; for each working set a line to fill in under every blank. Returns the lower edge.
+    fn blanks(&mut self, row: &SetRow, places: &[(f64, f64)], top: f64, size: f64) -> f64 {
+        if row.is_warm_up {
+            let at = [places[0].0 + self.em(0.4), top];
+            self.marks.push(SheetMark::TickBox {
+                at,
+                side: 0.95 * size,
+            });
+            return top;
         }
+        let step = self.em(BLANK_LINE);
+        for set in 1..=row.sets {
+            let y = top + step * set as f64 - self.em(0.35);
+            for (left, width) in places {
+                self.rule(left + self.em(0.4), left + width - self.em(0.2), y, 0.9);
+            }
+        }
+        top + step * row.sets as f64
     }
 
     /// Two columns of blocks.

@@ -2,11 +2,12 @@
 //!
 //! In: a kind and a name, or a text. Out: [`LayeredText`], or why what a file extends is not to be had.
 
+use super::bounded_read::text_of_file;
 use super::built_in;
 use super::layered_text::LayeredText;
 use super::merging::{EXTENDS, laid_over};
 use super::outline::RecordOutline;
-use super::records::{Library, is_model_file, read_text};
+use super::records::{Library, is_model_file};
 use crate::error::{ExtendsFault, Fault, Result, Shelf};
 use std::path::{Path, PathBuf};
 
@@ -81,7 +82,7 @@ impl Library {
         let shipped = built_in::text(&inside);
         let shown = format!("models/{inside}");
         let in_files = own.map(|(path, shown)| {
-            let text = read_text(&path).ok();
+            let text = text_of_file(&path).ok();
             ((identity(&shown), shown), text)
         });
         let in_program =

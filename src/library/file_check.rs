@@ -3,6 +3,7 @@
 //! In: a file or a text, and its kind, which the folder or the fields tell. Out: [`FileFacts`], or every
 //! fault that can be known: types, ranges, names that lead nowhere, sources that nobody listed.
 
+use super::bounded_read::text_of_file;
 use super::checked::CheckedFile;
 use super::complaint::{Complaint, any_wrong, complaint};
 use super::file_facts::{self, FileFacts};
@@ -12,7 +13,7 @@ use super::operating_rules::odd_fibres;
 use super::outline::RecordOutline;
 use super::read::no_record;
 use super::record_fields::fields_of;
-use super::records::{Library, read_text};
+use super::records::Library;
 use super::technique_rules::technique_of;
 use super::{body_rules, curve_rules, movement_rules, piece_rules};
 use crate::anatomy::{Lifter, LifterRecord, MuscleTable};
@@ -32,7 +33,7 @@ impl Library {
     ///
     /// **Fails** with every fault that can be known.
     pub fn check_file(&self, path: &Path) -> Result<CheckedFile> {
-        let text = read_text(path)?;
+        let text = text_of_file(path)?;
         let file = path.display().to_string();
         let alone = || LayeredText::of(&file, &text);
         if is_calibration(path) {

@@ -9,13 +9,13 @@ use crate::error::{Error, Fault, Place, Result};
 use serde::de::DeserializeOwned;
 use std::collections::BTreeMap;
 use std::ops::Range;
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 /// One text to read, made of parts of files.
 #[derive(Debug, Clone, Default)]
 pub(super) struct LayeredText {
     /// The files: name as messages show it, text; the file itself first, what it extends behind it.
-    files: Vec<(String, String)>,
+    files: Vec<(String, Arc<str>)>,
     /// The text to read.
     text: String,
     /// Where its parts stand, in order; a part without a file is made up.
@@ -39,7 +39,7 @@ impl LayeredText {
         // A mark that some editors put before the text is no part of it.
         let text = text.strip_prefix('\u{feff}').unwrap_or(text);
         Self {
-            files: vec![(file.to_owned(), text.to_owned())],
+            files: vec![(file.to_owned(), text.into())],
             text: text.to_owned(),
             parts: vec![TextPart {
                 start: 0,
@@ -191,7 +191,7 @@ impl LayeredText {
         let end = end.unwrap_or(self.text.len()) - part.start;
         let inside = |at: usize| byte + (at - part.start).min(end);
         let (name, text) = &self.files[file];
-        Place::of(name, text, inside(bytes.start)..inside(bytes.end))
+        Place::of(name, text.clone(), inside(bytes.start)..inside(bytes.end))
     }
 
     /// Whether a place of the text to read is made up.

@@ -2,11 +2,13 @@
 //!
 //! In: the name of an invented log or the path of a user's; the name of a lift. Out: text; [`LiftFacts`].
 
+use super::bounded_read::bytes_of_file;
 use super::built_in;
 use super::records::Library;
-use crate::error::{Error, LogFault, Result};
-use crate::movement::{CarrierRecord, EquationBias};
+use crate::error::{Error, FileFault, LogFault, Result};
+use crate::movement::{CarrierRecord, EquationBias, lift_name};
 use crate::progress::lift_facts::LiftFacts;
+use crate::progress::lift_names::LiftNames;
 use std::path::Path;
 
 /// The invented logs.
@@ -17,23 +19,39 @@ impl Library {
     ///
     /// **Fails** with the known names if there is none of that name, and where the file cannot be read.
     pub fn log_text(&self, name: &str) -> Result<(String, String)> {
-        if Path::new(name).extension().is_some() {
-            let text = std::fs::read_to_string(name).map_err(|fault| {
-                Error::bad(LogFault::Unreadable {
-                    file: name.to_owned(),
-                    system: fault.to_string(),
-                })
-            })?;
-            return Ok((name.to_owned(), text));
-        }
+        let path = Path::new(name);
+        let is_path = path.extension().is_some() || path.components().count() > 1;
         let inside = format!("logs/{name}.csv");
-        match built_in::text(&inside) {
+        match built_in::text(&inside).filter(|_| !is_path) {
             Some(text) => Ok((format!("models/{inside}"), text.to_owned())),
+            None if is_path || path.exists() => Ok((name.to_owned(), text_of_log(name)?)),
             None => Err(Error::bad(LogFault::UnknownLog {
                 name: name.to_owned(),
                 invented: &INVENTED,
             })),
         }
+    }
+
+    /// What lifts are called: every movement by its own name and those in its file; of two movements of one name that
+    /// one which is called as its file.
+    #[must_use]
+    pub fn lift_names(&self) -> LiftNames {
+        let known = self.movements().into_iter();
+        let mut known: Vec<(String, Vec<String>)> = known
+            .filter_map(|name| {
+                let called = self.movement(&name).ok()?.handling.called;
+                Some((name.clone(), [vec![name], called].concat()))
+            })
+            .collect();
+        let is_other = |(name, called): &(String, Vec<String>)| {
+            !called[1..].iter().any(|other| lift_name(other) == *name)
+        };
+        known.sort_by_key(is_other);
+        LiftNames::of(
+            known
+                .iter()
+                .map(|(name, called)| (name.as_str(), &called[..])),
+        )
     }
 
     /// What must be known of a lift to read its log; a lift that no movement stands for has nothing special.
@@ -48,5 +66,28 @@ impl Library {
             is_estimated_low: movement.handling.general_equations == EquationBias::TooLow,
             moves_body: matches!(movement.carrier, CarrierRecord::Body),
         })
+    }
+}
+
+/// The text of a log; that of spreadsheets may be UTF-16.
+fn text_of_log(name: &str) -> Result<String> {
+    let file = || name.to_owned();
+    let bytes = bytes_of_file(Path::new(name))?;
+    let pairs = |from: fn([u8; 2]) -> u16| {
+        let (pairs, _) = bytes[2..].as_chunks::<2>();
+        let units: Vec<u16> = pairs.iter().map(|pair| from(*pair)).collect();
+        String::from_utf16_lossy(&units)
+    };
+    match &bytes[..] {
+        [b'P', b'K', 3, 4, ..] => Err(Error::bad(LogFault::Workbook { file: file() })),
+        [0xff, 0xfe, ..] => Ok(pairs(u16::from_le_bytes)),
+        [0xfe, 0xff, ..] => Ok(pairs(u16::from_be_bytes)),
+        _ => match std::str::from_utf8(&bytes) {
+            Ok(text) => Ok(text.to_owned()),
+            Err(fault) => Err(Error::bad(FileFault::NotUtf8 {
+                file: file(),
+                byte: fault.valid_up_to() + 1,
+            })),
+        },
     }
 }

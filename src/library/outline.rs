@@ -8,11 +8,14 @@ use super::grammar_scan::{Step, TextNode, nodes_of};
 use super::unprintable::first_unprintable;
 use crate::error::Place;
 use std::ops::Range;
+use std::sync::{Arc, OnceLock};
 
 /// The tree of a text, parents before children.
 #[derive(Debug, Clone)]
 pub(super) struct RecordOutline<'a> {
     text: &'a str,
+    /// The text for places, which share one copy.
+    shared: OnceLock<Arc<str>>,
     /// Every field, key and item, in the order of the text; the first is the whole.
     pub nodes: Vec<TextNode<'a>>,
 }
@@ -22,6 +25,7 @@ impl<'a> RecordOutline<'a> {
     pub fn of(text: &'a str) -> Self {
         Self {
             text,
+            shared: OnceLock::new(),
             nodes: nodes_of(text),
         }
     }
@@ -119,7 +123,8 @@ impl<'a> RecordOutline<'a> {
 
     /// The place of a stretch in the file.
     pub fn place(&self, file: &str, stretch: &Range<usize>) -> Place {
-        Place::of(file, self.text, stretch.clone())
+        let text = self.shared.get_or_init(|| self.text.into());
+        Place::of(file, text.clone(), stretch.clone())
     }
 
     /// The second of two fields or keys of one name in one record or map.

@@ -2,9 +2,10 @@
 //!
 //! In: a [`Library`]. Out: hashes; whether a built-in name stands for something else.
 
+use super::bounded_read::text_of_file;
+use super::built_in;
 use super::content_hash::hash_of;
 use super::records::{Library, is_model_file};
-use super::{built_in, records};
 use crate::error::{Result, Shelf};
 use std::path::Path;
 
@@ -60,7 +61,7 @@ impl Library {
 }
 
 fn own_file(folder: &Path, inside: String) -> Result<OwnFile> {
-    let text = records::read_text(&folder.join(&inside))?;
+    let text = text_of_file(&folder.join(&inside))?;
     Ok(OwnFile {
         hash: hash_of(text.as_bytes()),
         replaces: built_in::text(&inside).is_some(),

@@ -57,23 +57,26 @@ fn options() -> ron::Options {
     ron::Options::default().with_default_extension(Extensions::IMPLICIT_SOME)
 }
 
+/// More faults of a kind than anybody mends at once.
+const MOST_FAULTS: usize = 1000;
+
 /// What is wrong although every type fits: a name given twice, a sign that cannot be shown, a number that is not finite.
 fn beyond_types(file: &str, outline: &RecordOutline<'_>) -> Vec<Fault> {
     let mut faults = Vec::new();
-    for index in outline.repeated() {
+    for index in outline.repeated().into_iter().take(MOST_FAULTS) {
         let node = &outline.nodes[index];
         let stretch = node.key.clone().unwrap_or(node.value.clone());
         let path = outline.path(index);
         let fault = Fault::new(TextFault::GivenTwice { path });
         faults.push(fault.at(outline.place(file, &stretch)));
     }
-    for (index, code) in outline.unprintable() {
+    for (index, code) in outline.unprintable().into_iter().take(MOST_FAULTS) {
         let node = &outline.nodes[index];
         let path = outline.path(index);
         let fault = Fault::new(TextFault::Unprintable { path, code });
         faults.push(fault.at(outline.place(file, &node.value)));
     }
-    for index in outline.not_finite() {
+    for index in outline.not_finite().into_iter().take(MOST_FAULTS) {
         let stretch = &outline.nodes[index].value;
         let fault = Fault::new(TextFault::NotFinite {
             path: outline.path(index),

@@ -16,7 +16,7 @@ use std::ops::Range;
 pub(super) fn as_fault(file: &str, text: &str, fault: &SpannedError) -> Fault {
     let place = Place {
         file: file.to_owned(),
-        text: text.to_owned(),
+        text: text.into(),
         start: (fault.span.start.line, fault.span.start.col),
         end: (fault.span.end.line, fault.span.end.col),
     };

@@ -3,6 +3,7 @@
 //! In: names such as `reference-man`, or paths of files. Out: checked records and whole lifters.
 //! Nothing is read before it is asked for.
 
+use super::bounded_read::text_of_file;
 use super::changed::{changed, changed_lift};
 use super::complaint::{Complaint, complaint};
 use super::layered_text::LayeredText;
@@ -14,7 +15,7 @@ use super::{body_rules, built_in, curve_rules, movement_rules, muscle_rules};
 use crate::anatomy::{
     Curves, Lifter, LifterRecord, MuscleTable, Sarcomere, SegmentTable, Tables, build,
 };
-use crate::error::{BrokenRule, Error, Known, ModelFault, Result, Shelf};
+use crate::error::{BrokenRule, Error, FileFault, Known, ModelFault, Result, Shelf};
 use crate::movement::Movement;
 use crate::session::published::Published;
 use crate::source::Publication;
@@ -148,11 +149,11 @@ impl Library {
     /// **Fails** with the nearest names if there is none, or if the file cannot be read.
     pub fn text(&self, shelf: Shelf, name: &str) -> Result<(String, String)> {
         if is_model_file(Path::new(name)) {
-            return Ok((name.to_owned(), read_text(Path::new(name))?));
+            return Ok((name.to_owned(), text_of_file(Path::new(name))?));
         }
         let inside = format!("{}/{name}.ron", shelf.folder());
         if let Some(path) = self.own_file(&inside) {
-            return Ok((path.display().to_string(), read_text(&path)?));
+            return Ok((path.display().to_string(), text_of_file(&path)?));
         }
         if let Some(text) = built_in::text(&inside) {
             return Ok((format!("models/{inside}"), text.to_owned()));
@@ -369,7 +370,7 @@ impl Library {
             .map(|folder| folder.join("sources.ron"));
         if let Some(path) = own.filter(|path| path.is_file()) {
             let own: BTreeMap<String, Publication> =
-                read(&path.display().to_string(), &read_text(&path)?)?;
+                read(&path.display().to_string(), &text_of_file(&path)?)?;
             sources.extend(own);
         }
         Ok(sources)
@@ -418,38 +419,27 @@ fn check_shelf(folder: &Path) -> Result<()> {
 
 /// **Fails** if something of that name is there and is no file that can be opened.
 fn check_file(path: &Path) -> Result<()> {
-    let why = match std::fs::metadata(path) {
+    let file = path.display().to_string();
+    let fault = match std::fs::metadata(path) {
         Ok(known) if known.is_file() => match std::fs::File::open(path) {
             Ok(_) => return Ok(()),
-            Err(fault) => fault.to_string(),
+            Err(fault) => FileFault::Unreadable {
+                file,
+                cause: fault.to_string(),
+            },
         },
-        Ok(_) => "it is no file".to_owned(),
+        Ok(known) if known.is_dir() => FileFault::Folder { file },
+        Ok(_) => FileFault::Endless { file },
         Err(_) if !is_link(path) => return Ok(()),
-        Err(fault) => fault.to_string(),
+        Err(fault) => FileFault::Unreadable {
+            file,
+            cause: fault.to_string(),
+        },
     };
-    Err(Error::bad(ModelFault::UnreadableFile {
-        file: path.display().to_string(),
-        why,
-    }))
+    Err(Error::bad(fault))
 }
 
 /// Whether a name is there as a link, wherever it leads.
 fn is_link(path: &Path) -> bool {
     std::fs::symlink_metadata(path).is_ok_and(|known| known.is_symlink())
-}
-
-/// The text of a file of the user's.
-pub(super) fn read_text(path: &Path) -> Result<String> {
-    let bytes = std::fs::read(path).map_err(|fault| {
-        Error::bad(ModelFault::UnreadableFile {
-            file: path.display().to_string(),
-            why: fault.to_string(),
-        })
-    })?;
-    String::from_utf8(bytes).map_err(|fault| {
-        Error::bad(ModelFault::NotUtf8 {
-            file: path.display().to_string(),
-            byte: fault.utf8_error().valid_up_to() + 1,
-        })
-    })
 }

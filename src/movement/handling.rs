@@ -15,6 +15,9 @@ pub struct Handling {
     /// Lifts without a file of their own whose training logs have the same limits: "chin-up" for the pull-up.
     #[serde(default)]
     pub logs_alike: Vec<String>,
+    /// Whether one bar may join the hands of a lift with dumb-bells.
+    #[serde(default)]
+    pub bar_joins_hands: bool,
     /// What catches the load when the lifter loses it.
     pub catch: Catch,
     /// Who spots a load that can be lifted.

@@ -50,6 +50,24 @@ pub(crate) fn plain_load_in_words(load: &PlainLoad) -> String {
             format!("{name} ({}){collars}, {discs}", stamped_mass(*mass))
         }
         PlainLoad::Dumbbell(mass) => format!("dumb-bell of {} in each hand", stamped_mass(*mass)),
+        PlainLoad::Kettlebell(mass) => {
+            format!("kettlebell of {} in each hand", stamped_mass(*mass))
+        }
+        PlainLoad::CurlBar {
+            name,
+            mass,
+            collar,
+            discs,
+        } => {
+            let collars = collar.map_or(String::new(), |each| {
+                format!(", collars of {}", stamped_mass(each))
+            });
+            let discs = discs_a_side(discs);
+            format!(
+                "{name} ({}) in both hands{collars}, {discs}",
+                stamped_mass(*mass)
+            )
+        }
         PlainLoad::Stack(mass) => format!("stack at {}", stamped_mass(*mass)),
         PlainLoad::Sled { mass, discs } => {
             format!("sled ({}), {}", stamped_mass(*mass), discs_a_side(discs))

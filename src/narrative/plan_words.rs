@@ -51,6 +51,8 @@ pub struct SetRow {
 /// A plan in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PlanWords {
+    /// Who it is for, printed where a name would be written by hand.
+    pub athlete: Option<String>,
     /// "Bench press".
     pub movement: String,
     /// "1RM 140 kg, as given".
@@ -90,6 +92,7 @@ impl PlanWords {
         predicted.extend(lowering_words(draft));
         let remarks = draft.remarks.iter();
         Self {
+            athlete: None,
             movement: capital(&draft.lift.movement.replace('-', " ")),
             one_rm: one_rm_words(draft, units),
             level: level_name(draft.lift.level()).to_owned(),

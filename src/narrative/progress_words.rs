@@ -4,6 +4,7 @@
 //! were typed.
 
 use super::faults::log_row_in_words;
+use super::prose::{counted_noun, weeks};
 use super::quantities::{QuantityWords, rounded};
 use crate::progress::day::Day;
 use crate::progress::estimate::{Estimate, Guess, MOST_TRUSTED_REPETITIONS};
@@ -63,9 +64,9 @@ pub fn verdict_in_words(
         .map(|(low, high)| format!(", 95 % interval {} to {}", signed(low), signed(high)))
         .unwrap_or_default();
     format!(
-        "{} over {} weeks ({} {} a week{interval}), {}",
+        "{} over {} ({} {} a week{interval}), {}",
         verdict_word(verdict),
-        rounded(line.weeks(), 0),
+        weeks(line.weeks()),
         signed(line.slope_kg_week),
         unit(units),
         sureness_word(sureness)
@@ -122,19 +123,18 @@ pub fn trend_sentences(trend: &Trend, units: System) -> Vec<String> {
 
 fn before(line: &TrendLine, units: System) -> String {
     format!(
-        "Before that, over {} weeks, it changed by {} {} a week.",
-        rounded(line.weeks(), 0),
-        rounded(in_units(line.slope_kg_week, units), 2),
+        "Before that, over {}, it changed by {} {} a week.",
+        weeks(line.weeks()),
+        signed(in_units(line.slope_kg_week, units)),
         unit(units)
     )
 }
 
 /// "this week", "1 week ago", "9 weeks ago".
-fn ago(weeks: f64) -> String {
-    match rounded(weeks, 0).as_str() {
-        "0" => "this week".to_owned(),
-        "1" => "1 week ago".to_owned(),
-        many => format!("{many} weeks ago"),
+fn ago(since: f64) -> String {
+    match weeks(since).as_str() {
+        "0 weeks" => "this week".to_owned(),
+        many => format!("{many} ago"),
     }
 }
 
@@ -144,13 +144,13 @@ pub fn last_set(last: &SessionBest, units: System) -> String {
     let set = &last.set;
     let reserve = set
         .reserve
-        .map(|reserve| format!(", {} in reserve", rounded(reserve, 1)))
+        .map(|reserve| format!(", {} in reserve (RIR)", rounded(reserve, 1)))
         .unwrap_or_default();
     format!(
         "The last session's best set, {}: {} for {}{reserve}, by every equation:",
         last.day,
         units.mass(set.load),
-        set.repetitions,
+        counted_noun(set.repetitions as usize, "repetition"),
     )
 }
 
@@ -181,16 +181,31 @@ pub fn equation_cells(guess: &Guess, units: System) -> Vec<String> {
     ]
 }
 
-/// What the equations agree on and how far they are apart.
+/// What the equations agree on, how far they are apart, and what those outside their range say.
 #[must_use]
 pub fn spread_in_words(estimate: &Estimate, units: System) -> String {
-    format!(
-        "Their median is {}; they spread from {} to {} ({} %).",
-        units.mass(estimate.one_rm),
-        units.mass(estimate.lowest),
-        units.mass(estimate.highest),
-        rounded(100.0 * estimate.spread(), 1)
-    )
+    let (low, high) = (units.mass(estimate.lowest), units.mass(estimate.highest));
+    let inside = if estimate.measured {
+        format!("A single without reserve is the 1RM itself: {low}.")
+    } else if low == high {
+        format!("The 1RM is {low} by the only equation that is valid for so many repetitions.")
+    } else {
+        format!(
+            "The median of those valid for so many repetitions is {}; they spread from {low} to {high} ({} %).",
+            units.mass(estimate.one_rm),
+            rounded(100.0 * estimate.spread(), 1)
+        )
+    };
+    let others = estimate.others.map(|(low, high)| {
+        let (low, high) = (units.mass(low), units.mass(high));
+        let between = if low == high {
+            low
+        } else {
+            format!("{low} to {high}")
+        };
+        format!(" Outside their range, so not used: {between}.")
+    });
+    inside + &others.unwrap_or_default()
 }
 
 /// The head of the list of limits.
@@ -202,8 +217,8 @@ pub fn limit_in_words(limit: &LogLimit, units: System) -> String {
     match limit {
         LogLimit::FewSessions(count) => few_sessions(*count),
         LogLimit::ShortStretch(weeks) => format!(
-            "{} weeks are short: a plateau and a bad fortnight look alike",
-            rounded(*weeks, 1)
+            "{} short: a plateau and a bad fortnight look alike",
+            are_weeks(*weeks)
         ),
         LogLimit::Gaps(gaps) => gaps_in_words(gaps),
         LogLimit::HighRepetitions(share) => format!(
@@ -236,6 +251,14 @@ pub fn limit_in_words(limit: &LogLimit, units: System) -> String {
     }
 }
 
+/// "1 week is", "2.5 weeks are".
+fn are_weeks(weeks: f64) -> String {
+    match rounded(weeks, 1).as_str() {
+        "1" => "1 week is".to_owned(),
+        many => format!("{many} weeks are"),
+    }
+}
+
 fn drift_in_words(early: f64, late: f64) -> String {
     format!(
         "sets went from about {} to {} repetitions: equations err differently by repetitions, so part of the \
@@ -252,9 +275,12 @@ fn estimated_low(lift: &str) -> String {
 
 fn few_sessions(count: usize) -> String {
     if count < FEWEST_SESSIONS {
-        format!("{count} sessions are too few for a verdict ({FEWEST_SESSIONS} at least)")
+        let sessions = counted_noun(count, "session");
+        let are = if count == 1 { "is" } else { "are" };
+        format!("{sessions} {are} too few for a verdict ({FEWEST_SESSIONS} at least)")
     } else {
-        format!("only {count} sessions in the recent stretch: one odd day can turn it")
+        let sessions = counted_noun(count, "session");
+        format!("only {sessions} in the recent stretch: one odd day can turn it")
     }
 }
 
@@ -269,7 +295,10 @@ fn gaps_in_words(gaps: &[(Day, Day)]) -> String {
     let named: Vec<String> = gaps
         .iter()
         .take(NAMED_GAPS)
-        .map(|(from, to)| format!("{} days after {from}", to.days_since(*from)))
+        .map(|(from, to)| {
+            // A gap is longer than a fortnight, so the plural fits.
+            format!("{} days after {from}", to.days_since(*from))
+        })
         .collect();
     format!(
         "no session for {}{}: what happened there is unknown, and strength lost in a break is no plateau",
@@ -300,12 +329,22 @@ pub fn odd_rows_in_words(odd: &OddRows) -> String {
             lines_in_words(lines)
         ),
         OddRows::PastedTwice(lines) => format!(
-            "{} repeat sets of the same day from further up: pasted twice? (the trend does not change by it)",
-            lines_in_words(lines)
+            "{} {} of the same day from further up: pasted twice? (the trend does not change by it)",
+            lines_in_words(lines),
+            if lines.len() == 1 {
+                "repeats a set"
+            } else {
+                "repeat sets"
+            }
         ),
         OddRows::Failed(lines) => format!(
-            "{}: failed attempts, kept out of the estimates",
-            lines_in_words(lines)
+            "{}: {}, kept out of the estimates",
+            lines_in_words(lines),
+            if lines.len() == 1 {
+                "a failed attempt"
+            } else {
+                "failed attempts"
+            }
         ),
     }
 }

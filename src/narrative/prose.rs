@@ -22,6 +22,21 @@ pub fn listed(items: &[String]) -> String {
     }
 }
 
+/// A count with its noun: "1 week", "3 weeks", "0 sets". The plural is formed with an s.
+#[must_use]
+pub fn counted_noun(count: usize, noun: &str) -> String {
+    let plural = if count == 1 { "" } else { "s" };
+    format!("{count} {noun}{plural}")
+}
+
+/// A rounded number of weeks: "1 week", "11 weeks".
+#[must_use]
+pub fn weeks(weeks: f64) -> String {
+    let shown = rounded(weeks, 0);
+    let plural = if shown == "1" { "" } else { "s" };
+    format!("{shown} week{plural}")
+}
+
 /// A share as a whole percentage: "58 %".
 #[must_use]
 pub fn percent(share: f64) -> String {
@@ -57,6 +72,9 @@ mod tests {
         assert_eq!(listed(&words(2)), "a and b");
         assert_eq!(listed(&words(3)), "a, b and c");
         assert_eq!(capital("row"), "Row");
+        assert_eq!(counted_noun(1, "set"), "1 set");
+        assert_eq!(counted_noun(0, "set"), "0 sets");
+        assert_eq!([0.6, 1.4, 1.6].map(weeks), ["1 week", "1 week", "2 weeks"]);
         assert_eq!(percent(0.583), "58 %");
     }
 }

@@ -4,16 +4,22 @@
 
 use super::plan_words::PlanWords;
 
-/// Heads of the table of sets.
-pub const COLUMN_HEADS: [&str; 7] = [
+/// Heads of the table of sets; the last ones are of [`BLANKS`], to fill in by hand.
+pub const COLUMN_HEADS: [&str; 9] = [
     "Set",
     "Load",
     "% 1RM",
     "Repetitions",
     "Rest",
     "How to load",
-    "Done",
+    BLANKS[0],
+    BLANKS[1],
+    BLANKS[2],
 ];
+
+/// What is written down of every working set: repetitions done, repetitions in reserve, velocity of the fastest one.
+/// They are columns of a training log.
+pub const BLANKS: [&str; 3] = ["Done", "RIR", "m/s"];
 
 /// Lines to fill in by hand.
 pub const FILL_IN: [&str; 3] = ["Name", "Date", "Coach"];

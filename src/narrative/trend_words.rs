@@ -4,7 +4,7 @@
 
 use super::figure_words::FigureWords;
 use super::progress_words::{sureness_word, trend_in_words, verdict_word};
-use super::prose::capital;
+use super::prose::{capital, weeks};
 use super::quantities::{QuantityWords, rounded};
 use super::shown_units::ShownUnits;
 use crate::progress::trend::Trend;
@@ -22,10 +22,10 @@ pub(crate) const BEST_OF_DAY: &str = "best set of the day";
 pub fn trend_figure_words(trend: &Trend, units: System) -> FigureWords {
     FigureWords {
         title: format!(
-            "{}: {} for {} weeks, {} evidence",
+            "{}: {} for {}, {} evidence",
             capital(&trend.lift.replace('-', " ")),
             verdict_word(trend.verdict),
-            rounded(trend.recent.weeks(), 0),
+            weeks(trend.recent.weeks()),
             sureness_word(trend.sureness)
         ),
         subtitle: format!(

@@ -3,6 +3,7 @@
 //! In: numbers or `(x, y)` points. Out: quantiles, and lines with their uncertainty.
 
 use super::crossing::bisect;
+use super::kendall::kendall_spread;
 use crate::error::{Error, FitFault, Result};
 
 /// The value below which a share of the numbers lies, by straight lines between the ranks.
@@ -129,7 +130,8 @@ pub struct RobustLine {
 /// | `u`    | size of each group of points with one `x`            | ≥ 1       |
 /// | `z`    | normal quantile of (1 + confidence)/2                | > 0       |
 ///
-/// **Shape.** Up to 29 % of the points may be wild. A rank between two slopes is rounded outwards.
+/// **Shape.** Up to 29 % of the points may be wild. A rank between two slopes is rounded outwards. With ten points or
+/// fewer, no two of one `x`, `C` is exact ([`kendall_spread`]).
 /// **Source.** Theil 1950, Proc. K. Ned. Akad. Wet. 53:386-392; Sen 1968, J. Am. Stat. Assoc.
 /// 63:1379-1389, with Kendall's variance (from memory).
 /// **Fails.** With fewer than two different `x`, a number that is not finite, or a confidence outside
@@ -152,7 +154,10 @@ pub fn theil_sen(points: &[(f64, f64)], confidence: f64) -> Result<RobustLine> {
     let slope = at_rank(&slopes, (count - 1.0) / 2.0);
     let mut heights: Vec<f64> = points.iter().map(|p| p.1 - slope * p.0).collect();
     heights.sort_by(f64::total_cmp);
-    let spread = normal_quantile((1.0 + confidence) / 2.0)? * kendall_variance(points).sqrt();
+    let spread = match kendall_spread(points.len(), confidence) {
+        Some(exact) if slopes.len() == points.len() * (points.len() - 1) / 2 => exact,
+        _ => normal_quantile((1.0 + confidence) / 2.0)? * kendall_variance(points).sqrt(),
+    };
     let rank = ((count - spread) / 2.0).floor();
     Ok(RobustLine {
         slope,

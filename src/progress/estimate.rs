@@ -1,7 +1,7 @@
 //! The one-repetition maximum from a set of several repetitions, by every published equation.
 //!
 //! In: lift, load, repetitions and how many were left in reserve. Out: an [`Estimate`]: the value
-//! of each equation, the median of those that hold for any lift, and how far they spread.
+//! of each equation, the median of those that hold for any lift and for so many repetitions, and how far they spread.
 //! Their shapes stand in [`super::repetition_equations`].
 
 use super::published_equations::{RepetitionEquation, RepetitionEquations};
@@ -30,7 +30,7 @@ pub struct Guess<'a> {
 /// The 1RM that a set stands for.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Estimate<'a> {
-    /// The median of the general equations; the load itself after a true single.
+    /// The median of the general equations whose range holds the repetitions; the load itself after a true single.
     pub one_rm: Mass,
     /// Lowest value of the general equations that were used.
     pub lowest: Mass,
@@ -42,6 +42,8 @@ pub struct Estimate<'a> {
     pub measured: bool,
     /// More repetitions than the equations are trusted for.
     pub beyond_range: bool,
+    /// Lowest and highest value of the general equations outside their range, which are shown and not used.
+    pub others: Option<(Mass, Mass)>,
     /// Each equation that has a value, in the order of the file.
     pub guesses: Vec<Guess<'a>>,
 }
@@ -82,7 +84,7 @@ pub fn estimate<'a>(
     let guesses = guesses(equations, movement, load, to_failure);
     let mut general: Vec<f64> = guesses
         .iter()
-        .filter(|guess| guess.equation.is_general() && (to_failure >= 2.0 || guess.in_range))
+        .filter(|guess| guess.equation.is_general() && guess.in_range)
         .map(|guess| guess.one_rm.as_kg())
         .collect();
     let measured = to_failure == 1.0;
@@ -90,6 +92,18 @@ pub fn estimate<'a>(
         general = vec![load.as_kg()];
     }
     general.sort_by(f64::total_cmp);
+    let others = guesses
+        .iter()
+        .filter(|guess| guess.equation.is_general() && !guess.in_range && !measured)
+        .map(|guess| guess.one_rm);
+    let others = others.fold(None, |ends: Option<(Mass, Mass)>, one_rm| {
+        let (low, high) = ends.unwrap_or((one_rm, one_rm));
+        let (low_kg, high_kg) = (
+            low.as_kg().min(one_rm.as_kg()),
+            high.as_kg().max(one_rm.as_kg()),
+        );
+        Some((Mass::from_kg(low_kg), Mass::from_kg(high_kg)))
+    });
     let (lowest, highest) = (*general.first()?, *general.last()?);
     Some(Estimate {
         one_rm: Mass::from_kg(median(&general)?),
@@ -98,6 +112,7 @@ pub fn estimate<'a>(
         repetitions_to_failure: to_failure,
         measured,
         beyond_range: to_failure > MOST_TRUSTED_REPETITIONS,
+        others,
         guesses,
     })
 }

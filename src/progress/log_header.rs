@@ -1,23 +1,62 @@
-//! The header of a log: which column stands where.
+//! The header of a log: which column stands where, and in which unit.
 //!
-//! In: the header's line. Out: the place of every column; or all that is wrong with the header at once.
+//! In: the header's row. Out: the place of every column that is read and the names of those that are not; or all
+//! that is wrong with the header at once.
 
-use super::log_line::{LogField, LogText, fields};
+use super::log_table::{LogTable, TableRow};
 use crate::error::{Error, Fault, LogColumn, LogFault, Result};
 
 /// A spelling is near a column's name when it takes this many slips at most.
 const MOST_SLIPS: usize = 2;
 
-/// Other spellings of a column, blanks written as underscores.
+/// Other names of a column, in small letters, words joined.
 const fn also(column: LogColumn) -> &'static [&'static str] {
     match column {
-        LogColumn::Date => &["day"],
-        LogColumn::Lift => &["movement", "exercise"],
-        LogColumn::Load => &["weight"],
-        LogColumn::Repetitions => &["reps"],
-        LogColumn::Velocity => &["mean_velocity"],
-        LogColumn::Reserve => &["rir", "reps_in_reserve", "repetitions_in_reserve"],
-        LogColumn::Note => &["notes", "remark"],
+        LogColumn::Date => &[
+            "day",
+            "session_date",
+            "workout_date",
+            "training_date",
+            "date_time",
+            "datetime",
+            "timestamp",
+            "start_time",
+        ],
+        LogColumn::Lift => &[
+            "movement",
+            "exercise",
+            "exercise_name",
+            "lift_name",
+            "movement_name",
+        ],
+        LogColumn::Load => &[
+            "weight",
+            "bar_load",
+            "bar_weight",
+            "total_load",
+            "total_weight",
+        ],
+        LogColumn::Repetitions => &[
+            "reps",
+            "rep",
+            "repetition",
+            "reps_done",
+            "repetitions_done",
+            "sets_x_reps",
+            "sets_x_repetitions",
+        ],
+        LogColumn::Sets => &["number_of_sets", "sets_done"],
+        LogColumn::Velocity => &["mean_velocity", "speed", "mean_speed", "bar_speed"],
+        LogColumn::Reserve => &[
+            "rir",
+            "in_reserve",
+            "reps_in_reserve",
+            "repetitions_in_reserve",
+        ],
+        LogColumn::Exertion => &["perceived_exertion"],
+        LogColumn::Athlete => &["name", "lifter", "athlete_name", "player", "person"],
+        LogColumn::Unit => &["units", "weight_unit", "load_unit"],
+        LogColumn::Note => &["notes", "remark", "remarks", "comment", "comments"],
     }
 }
 
@@ -26,56 +65,101 @@ const fn is_needed(column: LogColumn) -> bool {
     matches!(column, Date | Lift | Load | Repetitions)
 }
 
+/// Units that a heading may end in, as written there and as a quantity is read.
+const UNITS: [(&str, &str); 17] = [
+    ("kg", "kg"),
+    ("kgs", "kg"),
+    ("kilogram", "kg"),
+    ("kilograms", "kg"),
+    ("lb", "lb"),
+    ("lbs", "lb"),
+    ("pound", "lb"),
+    ("pounds", "lb"),
+    ("m/s", "m/s"),
+    ("m s", "m/s"),
+    ("cm/s", "cm/s"),
+    ("cm s", "cm/s"),
+    ("ft/s", "ft/s"),
+    ("cm", "cm"),
+    ("m", "m"),
+    ("in", "in"),
+    ("ft", "ft"),
+];
+
+/// Where a column stands, and its unit if the heading tells one.
+#[derive(Debug, Clone)]
+pub(super) struct ColumnHead {
+    /// The field, counted from 0.
+    pub position: usize,
+    /// The heading as written.
+    pub heading: String,
+    /// The unit in the heading.
+    pub unit: Option<&'static str>,
+}
+
 /// Where each column stands in the file.
 #[derive(Debug, Clone, Default)]
 pub(super) struct LogHeader {
-    places: [Option<usize>; LogColumn::ALL.len()],
+    heads: [Option<ColumnHead>; LogColumn::ALL.len()],
+    /// How many fields the header has.
+    pub width: usize,
+    /// Headings of columns that are not read.
+    pub ignored: Vec<String>,
 }
 
 impl LogHeader {
-    /// The columns of the file.
-    pub(super) fn count(&self) -> usize {
-        self.places.iter().flatten().count()
+    /// Where a column stands.
+    pub fn head(&self, column: LogColumn) -> Option<&ColumnHead> {
+        self.heads[column as usize].as_ref()
     }
 
     /// The field of a column, if the row fills it.
-    pub(super) fn field<'a>(
-        &self,
-        column: LogColumn,
-        fields: &'a [LogField],
-    ) -> Option<&'a LogField> {
-        self.places[column as usize]
-            .and_then(|position| fields.get(position))
-            .filter(|field| !field.value.is_empty())
+    pub fn field<'a>(&self, column: LogColumn, row: &'a TableRow<'_>) -> Option<&'a str> {
+        let field = row.field(self.head(column)?.position);
+        (!field.is_empty()).then_some(field)
     }
 }
 
 /// Reads the header.
 ///
-/// **Fails** on columns that are unknown, stand twice or are missing, all at once.
-pub(super) fn header(
-    page: &LogText,
-    line: usize,
-    written: &str,
-    separator: char,
-) -> Result<LogHeader> {
-    let mut header = LogHeader::default();
+/// **Fails** on columns that stand twice or are missing, all at once.
+pub(super) fn header(table: &LogTable, row: &TableRow<'_>) -> Result<LogHeader> {
+    let mut header = LogHeader {
+        width: row.width(),
+        ..LogHeader::default()
+    };
     let mut faults = Vec::new();
-    for (position, field) in fields(written, separator).iter().enumerate() {
-        let place = page.place(line, field.columns);
-        match known(&field.value) {
-            Some(column) if header.places[column as usize].is_some() => {
-                faults.push(Fault::new(LogFault::ColumnTwice(column)).at(place));
+    for (position, heading) in row.fields().enumerate().filter(|(_, h)| !h.is_empty()) {
+        let Some((column, unit)) = known(heading) else {
+            header.ignored.push(heading.to_owned());
+            continue;
+        };
+        let head = ColumnHead {
+            position,
+            heading: heading.to_owned(),
+            unit,
+        };
+        match &header.heads[column as usize] {
+            Some(_) if column == LogColumn::Note => {}
+            Some(first) => {
+                let headings = [first.heading.clone(), head.heading];
+                let twice = LogFault::ColumnTwice { column, headings };
+                faults.push(Fault::new(twice).at(table.place(row.start, Some(position))));
             }
-            Some(column) => header.places[column as usize] = Some(position),
-            None => faults.push(Fault::new(unknown(&field.value)).at(place)),
+            None => header.heads[column as usize] = Some(head),
         }
     }
-    for column in LogColumn::ALL.into_iter().filter(|c| is_needed(*c)) {
-        if header.places[column as usize].is_none() {
-            let whole = page.place(line, (1, written.chars().count() + 1));
-            faults.push(Fault::new(LogFault::NoColumn(column)).at(whole));
-        }
+    let is_missing = |column: &LogColumn| is_needed(*column) && header.head(*column).is_none();
+    let missing = LogColumn::ALL.into_iter().filter(is_missing);
+    // A header of one field is parted by something else, which is told once.
+    let told = if header.width > 1 { usize::MAX } else { 1 };
+    for column in missing.take(told) {
+        let missing = LogFault::NoColumn {
+            column,
+            near: near(column, &header.ignored),
+            headings: row.fields().map(str::to_owned).collect(),
+        };
+        faults.push(Fault::new(missing).at(table.place(row.start, None)));
     }
     if faults.is_empty() {
         Ok(header)
@@ -84,22 +168,86 @@ pub(super) fn header(
     }
 }
 
-fn known(written: &str) -> Option<LogColumn> {
-    let written = written.to_lowercase().replace(' ', "_");
-    LogColumn::ALL
-        .into_iter()
-        .find(|column| column.name() == written || also(*column).contains(&written.as_str()))
+/// Whether a row is a header: it holds day and lift, or three columns that are known.
+pub(super) fn is_header(row: &TableRow<'_>) -> bool {
+    let columns: Vec<LogColumn> = row.fields().filter_map(|h| Some(known(h)?.0)).collect();
+    let holds = |column| columns.contains(&column);
+    holds(LogColumn::Date) && holds(LogColumn::Lift) || columns.len() >= 3
 }
 
-fn unknown(written: &str) -> LogFault {
-    let slips =
-        |column: LogColumn| strsim::damerau_levenshtein(column.name(), &written.to_lowercase());
-    let near = LogColumn::ALL
+/// The column that a heading names, and its unit.
+fn known(heading: &str) -> Option<(LogColumn, Option<&'static str>)> {
+    let (name, unit) = name_and_unit(heading);
+    let name = name.replace(' ', "_");
+    let column = LogColumn::ALL
         .into_iter()
-        .min_by_key(|column| slips(*column))
-        .filter(|column| slips(*column) <= MOST_SLIPS);
-    LogFault::UnknownColumn {
-        written: written.to_owned(),
-        near,
+        .find(|column| column.name() == name || also(*column).contains(&name.as_str()))?;
+    Some((column, unit))
+}
+
+/// A heading's words and the unit behind them: "Weight (kg)", "load_lb", "velocity [m/s]".
+pub(super) fn name_and_unit(heading: &str) -> (String, Option<&'static str>) {
+    let lower = heading.to_lowercase().replace('×', "x");
+    let unit_of = |text: &str| {
+        let spelt = text.replace(['_', '.'], " ");
+        let spelt = spelt.trim();
+        let found = UNITS.iter().find(|(written, _)| *written == spelt);
+        found.map(|(_, unit)| *unit)
+    };
+    if let Some((before, behind)) = lower.split_once(['(', '[']) {
+        let inside = behind.trim_end().trim_end_matches([')', ']']);
+        return (words(before), unit_of(inside));
+    }
+    let spaced = lower.replace(['_', ',', ':'], " ");
+    let spaced = spaced.trim();
+    let suffix = UNITS.iter().find_map(|(written, unit)| {
+        let before = spaced.strip_suffix(written)?;
+        before.ends_with(' ').then(|| (words(before), Some(*unit)))
+    });
+    suffix.unwrap_or_else(|| (words(spaced), None))
+}
+
+/// The words of a text with one blank between them.
+fn words(text: &str) -> String {
+    let words = text.split(|c: char| !c.is_alphanumeric());
+    let words: Vec<&str> = words.filter(|word| !word.is_empty()).collect();
+    words.join(" ")
+}
+
+/// The heading that is spelt nearly like a column that is missing.
+fn near(column: LogColumn, headings: &[String]) -> Option<String> {
+    let slips =
+        |heading: &&String| strsim::damerau_levenshtein(column.name(), &name_and_unit(heading).0);
+    let nearest = headings.iter().min_by_key(slips);
+    nearest
+        .filter(|heading| slips(heading) <= MOST_SLIPS)
+        .cloned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::known;
+    use crate::error::LogColumn;
+
+    #[test]
+    fn law_headings_tell_column_and_unit() {
+        for (heading, column, unit) in [
+            ("Weight (kg)", LogColumn::Load, Some("kg")),
+            ("load_lb", LogColumn::Load, Some("lb")),
+            ("Load [lbs]", LogColumn::Load, Some("lb")),
+            ("weight kg", LogColumn::Load, Some("kg")),
+            ("WEIGHT", LogColumn::Load, None),
+            ("Load (both sides)", LogColumn::Load, None),
+            ("Mean velocity [m/s]", LogColumn::Velocity, Some("m/s")),
+            ("velocity_m_s", LogColumn::Velocity, Some("m/s")),
+            ("Sets x reps", LogColumn::Repetitions, None),
+            ("RIR", LogColumn::Reserve, None),
+            ("Exercise", LogColumn::Lift, None),
+        ] {
+            assert_eq!(known(heading), Some((column, unit)), "{heading}");
+        }
+        for heading in ["Set", "Duration", "kg", "Time", "", "Distance (m)"] {
+            assert_eq!(known(heading), None, "{heading}");
+        }
     }
 }

@@ -1,170 +1,303 @@
 //! One row of a log, read field by field.
 //!
-//! In: the fields of a row and where the columns stand. Out: a [`LogEntry`]; or everything that is wrong
-//! with the row, each with the columns it fills.
+//! In: the row, where the columns stand, how dates and lifts are to be read. Out: the sets of the row; or everything
+//! that is wrong with it, each with its field.
 
 use super::day::Day;
+use super::lift_names::LiftNames;
 use super::log_header::LogHeader;
-use super::log_line::LogField;
+use super::log_table::TableRow;
 use super::training_log::LogEntry;
+use super::written_date::WrittenDate;
 use crate::bounds::bounds;
-use crate::error::{LogColumn, LogRowFault};
-use crate::movement::lift_name;
-use crate::units::{Mass, Speed};
+use crate::error::{DateOrder, LogColumn, LogRowFault};
+use crate::units::{Mass, QuantityFault, Speed};
 
-/// What is wrong with a row, and the columns that it stands in.
+/// What is wrong with a row, and the field that it stands in; without one it is the whole row.
 pub(super) struct BadField {
     /// What is wrong.
     pub fault: LogRowFault,
-    /// First column, and the one just behind it.
-    pub columns: (usize, usize),
+    /// The field, counted from 0.
+    pub field: Option<usize>,
 }
 
-type Read<T> = std::result::Result<T, BadField>;
+type Read<T> = std::result::Result<T, LogRowFault>;
 
-/// Reads one row, collecting everything that is wrong with it.
-pub(super) fn entry(
-    header: &LogHeader,
-    line: usize,
-    fields: &[LogField],
-) -> std::result::Result<LogEntry, Vec<BadField>> {
-    check_width(header, fields).map_err(|fault| vec![fault])?;
-    let field = |column| header.field(column, fields);
-    let needed = |column| field(column).ok_or_else(|| whole(fields, LogRowFault::Missing(column)));
-    let mut bad = Vec::new();
-    let day = kept(needed(LogColumn::Date).and_then(day), &mut bad);
-    let lift = kept(needed(LogColumn::Lift).and_then(lift), &mut bad);
-    let load = kept(needed(LogColumn::Load).and_then(load), &mut bad);
-    let repetitions = kept(
-        needed(LogColumn::Repetitions).and_then(repetitions),
-        &mut bad,
-    );
-    let velocity = kept(
-        field(LogColumn::Velocity).map(velocity).transpose(),
-        &mut bad,
-    );
-    let reserve = kept(field(LogColumn::Reserve).map(reserve).transpose(), &mut bad);
-    match (day, lift, load, repetitions) {
-        (Some(day), Some(lift), Some(load), Some(repetitions)) if bad.is_empty() => Ok(LogEntry {
-            line,
+/// How the rows of a file are read.
+pub(super) struct RowReader<'a> {
+    /// Where the columns stand.
+    pub header: LogHeader,
+    /// What lifts are called.
+    pub names: &'a LiftNames,
+    /// The order of day and month where a date has none.
+    pub order: DateOrder,
+    /// Whether the log names its athletes.
+    pub has_athletes: bool,
+}
+
+impl RowReader<'_> {
+    /// Reads one row, collecting everything that is wrong with it.
+    pub fn sets(&self, row: &TableRow<'_>) -> std::result::Result<Vec<LogEntry>, Vec<BadField>> {
+        if row.width() > self.header.width {
+            let fault = LogRowFault::TooManyFields {
+                fields: row.width(),
+                columns: self.header.width,
+            };
+            return Err(vec![BadField { fault, field: None }]);
+        }
+        let mut bad = Vec::new();
+        let day = self.needed(LogColumn::Date, row, &mut bad, |text| self.day(text));
+        let lift = self.needed(LogColumn::Lift, row, &mut bad, |text| self.lift(text));
+        let load_unit = self
+            .unit(LogColumn::Load)
+            .or_else(|| self.header.field(LogColumn::Unit, row));
+        let load = self.needed(LogColumn::Load, row, &mut bad, |text| load(text, load_unit));
+        let counts = self.needed(LogColumn::Repetitions, row, &mut bad, repetitions);
+        let sets = self.optional(LogColumn::Sets, row, &mut bad, sets);
+        let speed_unit = self.unit(LogColumn::Velocity);
+        let velocity = self.optional(LogColumn::Velocity, row, &mut bad, |text| {
+            velocity(text, speed_unit)
+        });
+        let reserve = self.optional(LogColumn::Reserve, row, &mut bad, reserve);
+        let exertion = self.optional(LogColumn::Exertion, row, &mut bad, left_by_exertion);
+        let athlete = self.athlete(row, &mut bad);
+        let (Some(day), Some(lift), Some(load), Some(mut counts)) = (day, lift, load, counts)
+        else {
+            return Err(bad);
+        };
+        if !bad.is_empty() {
+            return Err(bad);
+        }
+        if let (Some(sets), [only]) = (sets, &counts[..]) {
+            counts = vec![*only; sets as usize];
+        }
+        let set = |repetitions| LogEntry {
+            line: row.line,
+            athlete: athlete.clone(),
             day,
-            lift,
+            lift: lift.clone(),
             load,
             repetitions,
-            velocity: velocity.flatten(),
-            reserve: reserve.flatten(),
-        }),
-        _ => Err(bad),
-    }
-}
-
-fn check_width(header: &LogHeader, fields: &[LogField]) -> Read<()> {
-    let (fields_count, columns) = (fields.len(), header.count());
-    if fields_count > columns {
-        let fault = LogRowFault::TooManyFields {
-            fields: fields_count,
-            columns,
+            velocity,
+            reserve: reserve.or(exertion),
         };
-        return Err(whole(fields, fault));
+        Ok(counts.into_iter().map(set).collect())
     }
-    Ok(())
-}
 
-/// The value, or its fault on the list.
-fn kept<T>(read: Read<T>, bad: &mut Vec<BadField>) -> Option<T> {
-    read.map_err(|fault| bad.push(fault)).ok()
-}
+    /// The unit in a column's heading.
+    fn unit(&self, column: LogColumn) -> Option<&'static str> {
+        self.header.head(column)?.unit
+    }
 
-fn wrong(field: &LogField, fault: LogRowFault) -> BadField {
-    BadField {
-        fault,
-        columns: field.columns,
+    fn needed<T>(
+        &self,
+        column: LogColumn,
+        row: &TableRow<'_>,
+        bad: &mut Vec<BadField>,
+        read: impl FnOnce(&str) -> Read<T>,
+    ) -> Option<T> {
+        if self.header.field(column, row).is_none() {
+            let fault = LogRowFault::Missing(column);
+            bad.push(BadField { fault, field: None });
+            return None;
+        }
+        self.optional(column, row, bad, read)
+    }
+
+    fn optional<T>(
+        &self,
+        column: LogColumn,
+        row: &TableRow<'_>,
+        bad: &mut Vec<BadField>,
+        read: impl FnOnce(&str) -> Read<T>,
+    ) -> Option<T> {
+        let text = self.header.field(column, row)?;
+        let field = self.header.head(column).map(|head| head.position);
+        read(text)
+            .map_err(|fault| bad.push(BadField { fault, field }))
+            .ok()
+    }
+
+    fn athlete(&self, row: &TableRow<'_>, bad: &mut Vec<BadField>) -> Option<String> {
+        if !self.has_athletes {
+            return None;
+        }
+        self.needed(LogColumn::Athlete, row, bad, |text| Ok(text.to_owned()))
+    }
+
+    fn day(&self, text: &str) -> Read<Day> {
+        let written = WrittenDate::from_text(text);
+        written
+            .and_then(|date| date.in_order(self.order, text))
+            .map_err(LogRowFault::Date)
+    }
+
+    fn lift(&self, text: &str) -> Read<String> {
+        let name = self.names.named(text);
+        if name.is_empty() {
+            let written = text.to_owned();
+            return Err(LogRowFault::NoLift { written });
+        }
+        Ok(name)
     }
 }
 
-/// A fault of the row as a whole.
-fn whole(fields: &[LogField], fault: LogRowFault) -> BadField {
-    let end = fields.last().map_or(1, |field| field.columns.1);
-    BadField {
-        fault,
-        columns: (1, end),
+/// A number with a decimal point in place of a decimal comma.
+///
+/// **Fails** where three digits stand behind the comma: it may part thousands.
+fn with_point(text: &str) -> Read<String> {
+    let digits_behind = text.split_once(',').map(|(_, behind)| {
+        let digits = behind.chars().take_while(char::is_ascii_digit);
+        digits.count()
+    });
+    match digits_behind {
+        None | Some(0) => Ok(text.to_owned()),
+        Some(3) => Err(LogRowFault::CommaTwoWays {
+            written: text.to_owned(),
+        }),
+        Some(_) => Ok(text.replacen(',', ".", 1)),
     }
 }
 
-fn day(field: &LogField) -> Read<Day> {
-    Day::from_text(&field.value).map_err(|fault| wrong(field, LogRowFault::Date(fault)))
+/// Whether a cell holds a number and nothing else.
+pub(super) fn is_bare_number(text: &str) -> bool {
+    text.replacen(',', ".", 1).parse::<f64>().is_ok()
 }
 
-fn lift(field: &LogField) -> Read<String> {
-    let name = lift_name(&field.value);
-    if name.is_empty() {
-        let written = field.value.clone();
-        return Err(wrong(field, LogRowFault::NoLift { written }));
-    }
-    Ok(name)
+/// A number with the unit of its column where the cell has none.
+pub(super) fn with_unit(text: &str, unit: Option<&str>) -> Read<String> {
+    let text = with_point(text)?;
+    Ok(match unit {
+        Some(unit) if text.parse::<f64>().is_ok() => format!("{text} {unit}"),
+        _ => text,
+    })
 }
 
-fn load(field: &LogField) -> Read<Mass> {
-    let written = || field.value.clone();
-    let mass = Mass::from_text(&field.value)
-        .map_err(|fault| wrong(field, LogRowFault::Quantity(fault)))?;
+/// The same fault, told of what stands in the cell.
+fn of_quantity(fault: QuantityFault, written: &str) -> LogRowFault {
+    LogRowFault::Quantity(match fault {
+        QuantityFault::NoNumber { kind, .. } => QuantityFault::NoNumber {
+            kind,
+            text: written.to_owned(),
+        },
+        other => other,
+    })
+}
+
+fn load(written: &str, unit: Option<&str>) -> Read<Mass> {
+    let text = with_unit(written, unit)?;
+    let mass = Mass::from_text(&text).map_err(|fault| of_quantity(fault, written))?;
+    let written = || written.to_owned();
     if mass <= Mass::ZERO {
-        return Err(wrong(field, LogRowFault::NoLoad { written: written() }));
+        return Err(LogRowFault::NoLoad { written: written() });
     }
     let bound = &bounds().log_load;
     if !bound.holds(mass.as_kg()) {
-        return Err(wrong(
-            field,
-            LogRowFault::TooHeavy {
-                written: written(),
-                most: Mass::from_kg(bound.most()),
-            },
-        ));
+        return Err(LogRowFault::TooHeavy {
+            written: written(),
+            most: Mass::from_kg(bound.most()),
+        });
     }
     Ok(mass)
 }
 
-fn repetitions(field: &LogField) -> Read<u32> {
+/// Repetitions of every set of the row: "5", "5.0", "3x5" (three sets of five), "5/5/4".
+fn repetitions(text: &str) -> Read<Vec<u32>> {
+    let none = || LogRowFault::NoRepetitions {
+        written: text.to_owned(),
+    };
+    let lower = text.to_lowercase();
+    if let Some((sets_text, count)) = lower.split_once(['x', '×', '*']) {
+        let sets = whole(sets_text).ok_or_else(none)?;
+        let count = repetition_count(count, text)?;
+        return Ok(vec![count; sets_in_bounds(sets, text)? as usize]);
+    }
+    text.split('/')
+        .map(|part| repetition_count(part, text))
+        .collect()
+}
+
+fn repetition_count(part: &str, text: &str) -> Read<u32> {
     let bound = &bounds().log_repetitions;
-    match field.value.parse::<u32>() {
-        Ok(count) if bound.holds(f64::from(count)) => Ok(count),
-        Ok(count) => Err(wrong(
-            field,
-            LogRowFault::TooManyRepetitions {
-                count,
-                most: bound.most_of_them() as u32,
-            },
-        )),
-        Err(_) => {
-            let written = field.value.clone();
-            Err(wrong(field, LogRowFault::NoRepetitions { written }))
-        }
+    match whole(part) {
+        Some(count) if bound.holds(f64::from(count)) => Ok(count),
+        Some(count) => Err(LogRowFault::TooManyRepetitions {
+            count,
+            most: bound.most_of_them() as u32,
+        }),
+        None => Err(LogRowFault::NoRepetitions {
+            written: text.to_owned(),
+        }),
     }
 }
 
-fn velocity(field: &LogField) -> Read<Speed> {
-    let speed = Speed::from_text(&field.value)
-        .map_err(|fault| wrong(field, LogRowFault::Quantity(fault)))?;
+/// A whole number, as spreadsheets write it: "5", "5.0", "5,0".
+pub(super) fn whole(text: &str) -> Option<u32> {
+    let text = text.trim();
+    let digits = text
+        .strip_suffix(".0")
+        .or_else(|| text.strip_suffix(",0"))
+        .unwrap_or(text);
+    let is_number = !digits.is_empty() && digits.bytes().all(|b| b.is_ascii_digit());
+    is_number.then(|| digits.parse().ok()).flatten()
+}
+
+fn sets(text: &str) -> Read<u32> {
+    let none = || LogRowFault::NoSets {
+        written: text.to_owned(),
+        most: bounds().log_sets.most_of_them() as u32,
+    };
+    sets_in_bounds(whole(text).ok_or_else(none)?, text)
+}
+
+fn sets_in_bounds(sets: u32, text: &str) -> Read<u32> {
+    let bound = &bounds().log_sets;
+    if bound.holds(f64::from(sets)) {
+        return Ok(sets);
+    }
+    Err(LogRowFault::NoSets {
+        written: text.to_owned(),
+        most: bound.most_of_them() as u32,
+    })
+}
+
+fn velocity(written: &str, unit: Option<&str>) -> Read<Speed> {
+    let text = with_unit(written, unit).or_else(|_| {
+        // Thousandths of a metre a second: "0,345" is no thousand.
+        with_unit(&written.replacen(',', ".", 1), unit)
+    })?;
+    let speed = Speed::from_text(&text).map_err(|fault| of_quantity(fault, written))?;
     let bound = &bounds().log_velocity;
     if !bound.holds(speed.as_m_s()) {
-        return Err(wrong(
-            field,
-            LogRowFault::NoVelocity {
-                written: field.value.clone(),
-                slowest: Speed::from_m_s(bound.least()),
-                fastest: Speed::from_m_s(bound.most()),
-            },
-        ));
+        return Err(LogRowFault::NoVelocity {
+            written: written.to_owned(),
+            slowest: Speed::from_m_s(bound.least()),
+            fastest: Speed::from_m_s(bound.most()),
+        });
     }
     Ok(speed)
 }
 
-fn reserve(field: &LogField) -> Read<f64> {
-    match field.value.parse::<f64>() {
+fn reserve(text: &str) -> Read<f64> {
+    match text.replacen(',', ".", 1).parse::<f64>() {
         Ok(reserve) if bounds().log_reserve.holds(reserve) => Ok(reserve),
-        _ => {
-            let written = field.value.clone();
-            Err(wrong(field, LogRowFault::NoReserve { written }))
-        }
+        _ => Err(LogRowFault::NoReserve {
+            written: text.to_owned(),
+        }),
+    }
+}
+
+/// Lowest rating that stands for repetitions in reserve; below, people rate the set and count nothing.
+const LEAST_EXERTION: f64 = 5.0;
+
+/// Repetitions in reserve by a rating of perceived exertion: `reserve = 10 − rating`.
+///
+/// **Source.** Zourdos et al. 2016, J Strength Cond Res 30:267-275 (from memory).
+fn left_by_exertion(text: &str) -> Read<f64> {
+    match text.replacen(',', ".", 1).parse::<f64>() {
+        Ok(rating) if (LEAST_EXERTION..=10.0).contains(&rating) => Ok(10.0 - rating),
+        _ => Err(LogRowFault::NoExertion {
+            written: text.to_owned(),
+        }),
     }
 }

@@ -4,6 +4,7 @@
 //! day, and which rows are out of order, pasted twice or failed. Nothing is left out silently.
 
 use super::day::Day;
+use super::log_note::LogNote;
 use crate::error::{Error, LogFault, LogRowFault, Result};
 use crate::movement::lift_name;
 use crate::units::{Mass, Speed};
@@ -14,6 +15,8 @@ use std::collections::{BTreeMap, BTreeSet};
 pub struct LogEntry {
     /// Line of the file, counted from 1.
     pub line: usize,
+    /// Who lifted, where the log says so.
+    pub athlete: Option<String>,
     /// Day of the session.
     pub day: Day,
     /// The lift in the form of a movement's name, such as "bench-press".
@@ -57,8 +60,12 @@ pub struct Log {
     pub entries: Vec<LogEntry>,
     /// What is odd and was kept.
     pub odd: Vec<OddRows>,
-    /// Rows left out on request.
+    /// Rows left out on request, the first ones.
     pub skipped: Vec<SkippedRow>,
+    /// How many more were left out.
+    pub skipped_more: usize,
+    /// What was understood that its reader may not expect.
+    pub notes: Vec<LogNote>,
 }
 
 impl Log {
@@ -72,6 +79,7 @@ impl Log {
             entries: rows,
             odd,
             skipped,
+            ..Self::default()
         }
     }
 
@@ -112,11 +120,56 @@ impl Log {
             .filter(|entry| entry.lift == wanted)
             .cloned()
             .collect();
-        Ok(Self {
-            entries,
-            odd: self.odd.clone(),
-            skipped: self.skipped.clone(),
-        })
+        Ok(self.with(entries))
+    }
+
+    /// The athletes of the log with their number of sets, by name.
+    #[must_use]
+    pub fn athletes(&self) -> Vec<(String, usize)> {
+        let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
+        for entry in &self.entries {
+            if let Some(athlete) = &entry.athlete {
+                *counts.entry(athlete).or_default() += 1;
+            }
+        }
+        counts
+            .into_iter()
+            .map(|(athlete, count)| (athlete.to_owned(), count))
+            .collect()
+    }
+
+    /// The sets of one athlete; without a name, of the only one there is.
+    ///
+    /// **Fails** when the log has several and none is named, and when it has no set of the named one. Case and blanks
+    /// around a name do not matter.
+    pub fn of_athlete(&self, athlete: Option<&str>) -> Result<Self> {
+        let athletes = self.athletes();
+        let Some(wanted) = athlete.map(|name| name.trim().to_lowercase()) else {
+            return match athletes.len() {
+                0 | 1 => Ok(self.clone()),
+                _ => Err(Error::bad(LogFault::SeveralAthletes(athletes))),
+            };
+        };
+        let is_wanted = |entry: &&LogEntry| {
+            let athlete = entry.athlete.as_ref();
+            athlete.is_some_and(|name| name.to_lowercase() == wanted)
+        };
+        let entries: Vec<LogEntry> = self.entries.iter().filter(is_wanted).cloned().collect();
+        if entries.is_empty() {
+            let athlete = athlete.unwrap_or_default().to_owned();
+            return Err(Error::bad(LogFault::NoSetOfAthlete { athlete, athletes }));
+        }
+        Ok(self.with(entries))
+    }
+
+    /// Some of its sets, with what is odd about those.
+    fn with(&self, mut entries: Vec<LogEntry>) -> Self {
+        entries.sort_by_key(|entry| entry.line);
+        Self {
+            skipped_more: self.skipped_more,
+            notes: self.notes.clone(),
+            ..Self::from_rows(entries, self.skipped.clone())
+        }
     }
 
     /// The sets of each day, in order of time.
@@ -148,7 +201,7 @@ fn out_of_order(rows: &[LogEntry]) -> Option<OddRows> {
 
 /// Equal sets of one session are normal; the same day and sets again further down are a day pasted twice.
 fn pasted_twice(rows: &[LogEntry]) -> Option<OddRows> {
-    let mut seen: BTreeSet<(Day, &str, u64, u32)> = BTreeSet::new();
+    let mut seen: BTreeSet<SetKey> = BTreeSet::new();
     let mut twice = Vec::new();
     for block in rows.chunk_by(|a, b| a.day == b.day) {
         let keys: Vec<_> = block.iter().map(set_key).collect();
@@ -164,9 +217,13 @@ fn pasted_twice(rows: &[LogEntry]) -> Option<OddRows> {
     (!twice.is_empty()).then_some(OddRows::PastedTwice(twice))
 }
 
-fn set_key(entry: &LogEntry) -> (Day, &str, u64, u32) {
+/// What makes a set the same as another.
+type SetKey<'a> = (Day, Option<&'a str>, &'a str, u64, u32);
+
+fn set_key(entry: &LogEntry) -> SetKey<'_> {
     (
         entry.day,
+        entry.athlete.as_deref(),
         entry.lift.as_str(),
         entry.load.as_kg().to_bits(),
         entry.repetitions,

@@ -15,6 +15,9 @@ use super::verdict::{Sureness, Verdict, judge};
 use crate::error::{Error, LogFault, Result};
 use crate::units::Mass;
 
+/// Most sessions of one line, three years of six days a week: a line takes every pair of them.
+pub const MOST_SESSIONS: usize = 1000;
+
 /// The trend of one lift.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Trend<'a> {
@@ -22,7 +25,7 @@ pub struct Trend<'a> {
     pub lift: String,
     /// The best set of every day, in order of time.
     pub sessions: Vec<SessionBest<'a>>,
-    /// The line through all sessions.
+    /// The line through all sessions, the last [`MOST_SESSIONS`] at most.
     pub whole: TrendLine,
     /// The line through the sessions since the last change of trend; the verdict is of this one.
     pub recent: TrendLine,
@@ -73,10 +76,13 @@ pub fn trend<'a>(
             for_verdict: FEWEST_SESSIONS,
         }));
     }
-    let whole = trend_line(&sessions, 0)?;
+    let whole = trend_line(&sessions, sessions.len().saturating_sub(MOST_SESSIONS))?;
     let (before, recent) = match last_change(&sessions)? {
         Some(index) => (
-            Some(trend_line(&sessions[..index], 0)?),
+            Some(trend_line(
+                &sessions[..index],
+                index.saturating_sub(MOST_SESSIONS),
+            )?),
             trend_line(&sessions, index)?,
         ),
         None => (None, whole.clone()),

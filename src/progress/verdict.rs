@@ -13,8 +13,8 @@ const LADDER: [(f64, Sureness); 3] = [
     (0.80, Sureness::Weak),
 ];
 
-/// A slope within this share of the 1RM a week counts as flat (assumed: 2 % in two months, less than one
-/// small plate a side on a bar of 100 to 200 kg).
+/// A slope within this share of the 1RM a week, whose interval holds no change at all, counts as flat (assumed: 2 % in
+/// two months, less than one small plate a side on a bar of 100 to 200 kg).
 pub const FLAT_SHARE_A_WEEK: f64 = 0.0025;
 
 /// A flat stretch is likely flat when its interval stays within this many times the band, and cannot be
@@ -56,6 +56,10 @@ pub(super) fn judge(sessions: &[SessionBest], line: &TrendLine) -> Result<(Verdi
     let Some(interval) = interval else {
         return Ok((Verdict::Unclear, Sureness::Weak));
     };
+    // A line whose interval leaves out no change at all is never flat, however small the change.
+    if interval.0 > 0.0 || interval.1 < 0.0 {
+        return moving(sessions, line.slope_kg_week);
+    }
     let middle = sessions[sessions.len() / 2].week;
     let flat_kg = FLAT_SHARE_A_WEEK * line.kg_at(middle).abs();
     if is_within(interval, flat_kg) {

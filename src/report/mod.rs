@@ -31,6 +31,7 @@ mod sheet_html;
 mod sources_report;
 mod summary;
 mod table;
+mod team_report;
 mod tidy_table;
 mod trend_report;
 mod warnings;
@@ -60,9 +61,10 @@ pub use repetition_report::{
 pub use run_record::{ModelFileRecord, ReadFileRecord, RunRecord};
 pub use sample::{Sample, samples};
 pub use setup_rows::{SetupRow, ranking_data, ranking_json, setup_row};
-pub use sheet_html::{one_sheet_html, sheet_html};
+pub use sheet_html::{one_sheet_html, pages_html, sheet_html};
 pub use sources_report::{sources_data, sources_json, sources_text};
 pub use summary::{CurveSummary, summary};
+pub use team_report::{team_data, team_json, team_log, team_page, team_text};
 pub use tidy_table::TidyTable;
 pub use trend_report::{trend_data, trend_json, trend_text};
 #[cfg(feature = "program")]

@@ -6,8 +6,9 @@ use crate::figures::{Paper, sheet_type_pt};
 use crate::narrative::plan_words::{PlanWords, SetRow};
 use crate::narrative::session_words::session_name;
 use crate::narrative::sheet_words::{
-    CAUTIONS, COLUMN_HEADS, FILL_IN, SheetBlock, blocks, sheet_facts, sheet_heading,
+    BLANKS, CAUTIONS, COLUMN_HEADS, FILL_IN, SheetBlock, blocks, sheet_facts, sheet_heading,
 };
+use crate::narrative::team_words::TeamPage;
 use crate::study::PlannedSession;
 use crate::units::System;
 use std::fmt::Write;
@@ -20,6 +21,7 @@ p{margin:0 0 .2em}.facts{color:#4a5361}.fill{display:flex;gap:1.2em;margin:1em 0
 th{font-size:.84em;color:#4a5361;text-align:left;border-bottom:.5mm solid #c3c9d2;padding:.15em .4em}\
 td{border-bottom:.2mm solid #c3c9d2;padding:.16em .4em;text-align:left;vertical-align:top}tr.warm td{color:#4a5361;font-size:.95em}\
 tr.work td{background:#faebd0;padding:.32em .4em}tr.work td.load,tr.work td.reps{font-weight:700;font-size:1.06em}td{white-space:nowrap}td:nth-child(4),td:nth-child(5),td:nth-child(6){white-space:normal}\
+u{display:block;height:1.75em;width:2.6em;border-bottom:.25mm solid #4a5361;text-decoration:none}td.blank{padding-top:0!important}.fill span{color:#14181f;font-weight:700}\
 small{display:block;font-size:.84em;color:#4a5361}i{display:inline-block;width:.95em;height:.95em;border:.3mm solid #4a5361;margin-right:.35em}\
 .two{display:grid;grid-template-columns:1fr 1fr;gap:0 1.8em;font-size:.92em}.two div div{margin-bottom:.45em}\
 .cautions{border:.5mm solid #d55e00;padding:.5em .9em .4em;margin-top:.3em;break-inside:avoid}.cautions h2{color:#a34700}\
@@ -30,6 +32,16 @@ small{display:block;font-size:.84em;color:#4a5361}i{display:inline-block;width:.
 #[must_use]
 pub fn one_sheet_html(title: &str, words: &PlanWords, paper: Paper) -> String {
     pages(paper, |page| section(page, title, words, paper))
+}
+
+/// Pages of a person, one a session.
+#[must_use]
+pub fn pages_html(sessions: &[TeamPage], paper: Paper) -> String {
+    pages(paper, |page| {
+        for session in sessions {
+            section(page, &session.title, &session.words, paper);
+        }
+    })
 }
 
 /// Sessions as a page of this paper.
@@ -64,8 +76,10 @@ fn section(page: &mut String, session: &str, words: &PlanWords, paper: Paper) {
         escaped(&sheet_facts(words)),
     );
     page.push_str("<p class=\"fill\">");
-    for name in FILL_IN {
-        let _ = write!(page, "{name}<span></span>");
+    for (index, name) in FILL_IN.iter().enumerate() {
+        let known = words.athlete.as_ref().filter(|_| index == 0);
+        let known = known.map_or_else(String::new, |athlete| escaped(athlete));
+        let _ = write!(page, "{name}<span>{known}</span>");
     }
     page.push_str("</p>\n<table><thead><tr>");
     for head in COLUMN_HEADS {
@@ -106,15 +120,24 @@ fn set(page: &mut String, row: &SetRow) {
     let _ = writeln!(
         page,
         "<tr class=\"{class}\"><td>{}</td><td class=\"load\">{}</td><td>{} %</td><td class=\"reps\">{}</td>\
-         <td>{}</td><td>{}{note}</td><td>{}</td></tr>",
+         <td>{}</td><td>{}{note}</td>{}</tr>",
         escaped(&row.name),
         escaped(&row.load),
         row.percent,
         escaped(&row.repetitions),
         escaped(&row.rest),
         escaped(&row.how),
-        "<i></i>".repeat(row.sets),
+        blanks(row),
     );
+}
+
+/// A box to tick for a warm-up; for each working set a line to fill in under every blank.
+fn blanks(row: &SetRow) -> String {
+    if row.is_warm_up {
+        return format!("<td colspan=\"{}\"><i></i></td>", BLANKS.len());
+    }
+    let lines = "<u></u>".repeat(row.sets);
+    format!("<td class=\"blank\">{lines}</td>").repeat(BLANKS.len())
 }
 
 fn block(page: &mut String, block: &SheetBlock) {
@@ -125,7 +148,7 @@ fn block(page: &mut String, block: &SheetBlock) {
     page.push_str("</div>");
 }
 
-fn escaped(text: &str) -> String {
+pub(super) fn escaped(text: &str) -> String {
     text.replace('&', "&amp;")
         .replace('<', "&lt;")
         .replace('>', "&gt;")

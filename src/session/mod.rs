@@ -14,6 +14,7 @@ pub mod eccentric;
 pub mod fatigue;
 mod fatigue_joint;
 mod fitting;
+pub mod maximum_test;
 pub mod method;
 pub mod muscle_state;
 pub mod oracle;

@@ -28,6 +28,10 @@ pub struct Gym {
     pub smallest_step: Option<Mass>,
     /// Dumb-bells in pairs.
     pub dumbbells: Vec<Mass>,
+    /// Kettlebells in pairs.
+    pub kettlebells: Vec<Mass>,
+    /// Bars that both hands hold in curls and extensions.
+    pub curl_bars: Vec<GymBar>,
     /// Weight stack.
     pub stack: Option<GymStack>,
     /// Sled on rails.
@@ -76,6 +80,8 @@ impl GymFile {
             collars: self.collars,
             smallest_step: self.smallest_step,
             dumbbells: self.dumbbells.clone(),
+            kettlebells: self.kettlebells.clone(),
+            curl_bars: self.curl_bars.clone(),
             stack: self.stack,
             sled: self.sled,
             belt: self.belt,
@@ -84,6 +90,17 @@ impl GymFile {
             chains,
             anchors: self.anchors.clone(),
         })
+    }
+}
+
+impl Gym {
+    /// The gym as a lift can use it: curl bars only where one bar may join the hands.
+    #[must_use]
+    pub fn for_hands(mut self, bar_joins_hands: bool) -> Self {
+        if !bar_joins_hands {
+            self.curl_bars.clear();
+        }
+        self
     }
 }
 

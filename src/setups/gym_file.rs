@@ -32,6 +32,12 @@ pub struct GymFile {
     /// Dumb-bells that stand there in pairs: the mass of one.
     #[serde(default)]
     pub dumbbells: Vec<Mass>,
+    /// Kettlebells that stand there in pairs: the mass of one.
+    #[serde(default)]
+    pub kettlebells: Vec<Mass>,
+    /// Bars that both hands hold in curls and extensions: short or bent ones; half of the load is one hand's.
+    #[serde(default)]
+    pub curl_bars: Vec<GymBar>,
     /// The weight stack of its machines.
     #[serde(default)]
     pub stack: Option<GymStack>,

@@ -40,30 +40,37 @@ pub fn slips(file: &GymFile, stock: &Stock) -> Vec<Slip> {
 }
 
 fn is_empty(file: &GymFile) -> bool {
-    file.bars.is_empty() && file.dumbbells.is_empty() && file.stack.is_none() && file.sled.is_none()
+    file.bars.is_empty()
+        && file.dumbbells.is_empty()
+        && file.kettlebells.is_empty()
+        && file.curl_bars.is_empty()
+        && file.stack.is_none()
+        && file.sled.is_none()
 }
 
 fn equipment_slips(file: &GymFile) -> Vec<Slip> {
     let bounds = bounds();
     let mut slips = Vec::new();
-    let mut named = BTreeSet::new();
-    for (index, bar) in file.bars.iter().enumerate() {
-        if !named.insert(&bar.name) {
-            let path = format!("bars.{index}.name");
-            slips.push((path, GymSlip::NameTwice(bar.name.clone())));
+    for (list, bars) in [("bars", &file.bars), ("curl_bars", &file.curl_bars)] {
+        let mut named = BTreeSet::new();
+        for (index, bar) in bars.iter().enumerate() {
+            if !named.insert(&bar.name) {
+                let path = format!("{list}.{index}.name");
+                slips.push((path, GymSlip::NameTwice(bar.name.clone())));
+            }
+            let path = format!("{list}.{index}.mass");
+            slips.extend(odd_mass(path, bar.mass, &bounds.bar_mass));
         }
-        slips.extend(odd_mass(
-            format!("bars.{index}.mass"),
-            bar.mass,
-            &bounds.bar_mass,
-        ));
     }
-    for (index, mass) in file.dumbbells.iter().enumerate() {
-        slips.extend(odd_mass(
-            format!("dumbbells.{index}"),
-            *mass,
-            &bounds.dumbbell_mass,
-        ));
+    let held = [
+        ("dumbbells", &file.dumbbells),
+        ("kettlebells", &file.kettlebells),
+    ];
+    for (list, masses) in held {
+        for (index, mass) in masses.iter().enumerate() {
+            let path = format!("{list}.{index}");
+            slips.extend(odd_mass(path, *mass, &bounds.dumbbell_mass));
+        }
     }
     let mut one = |path: &str, mass: Option<Mass>, bound: &Bound| {
         let odd = mass.and_then(|mass| odd_mass(path.to_owned(), mass, bound));
@@ -118,6 +125,8 @@ fn kind_slips(file: &GymFile) -> impl Iterator<Item = Slip> {
         ("chains", file.chains.len()),
         ("bars", file.bars.len()),
         ("dumbbells", file.dumbbells.len()),
+        ("kettlebells", file.kettlebells.len()),
+        ("curl_bars", file.curl_bars.len()),
         ("anchors", file.anchors.len()),
     ];
     let too_long = lists

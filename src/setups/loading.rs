@@ -33,6 +33,17 @@ pub enum LoadedOn {
     },
     /// A dumb-bell in each hand.
     Dumbbell,
+    /// A kettlebell in each hand.
+    Kettlebell,
+    /// A bar that both hands hold; the load is that of one hand.
+    CurlBar {
+        /// What it is called.
+        name: String,
+        /// Its mass, empty.
+        mass: Mass,
+        /// Mass of one collar of the pair, where some are used.
+        collar: Option<Mass>,
+    },
     /// The weight stack of a machine.
     Stack,
     /// A sled on rails.
@@ -55,6 +66,20 @@ impl Loading {
         }
     }
 
+    /// A bar's load as that of one hand of the two that hold it.
+    #[must_use]
+    pub fn halved(self) -> Self {
+        let on = match self.on {
+            LoadedOn::Bar { name, mass, collar } => LoadedOn::CurlBar { name, mass, collar },
+            other => other,
+        };
+        Self {
+            total: self.total * 0.5,
+            on,
+            ..self
+        }
+    }
+
     /// The load as items of a setup.
     #[must_use]
     pub fn items(&self) -> Vec<Item> {
@@ -71,7 +96,9 @@ impl Loading {
                 [bar].into_iter().chain(collars).chain(discs).collect()
             }
             LoadedOn::Sled(sled) => [Item::Sled(*sled)].into_iter().chain(discs).collect(),
-            LoadedOn::Dumbbell => vec![Item::Weight(Weight::Dumbbell(self.total))],
+            LoadedOn::Dumbbell | LoadedOn::Kettlebell | LoadedOn::CurlBar { .. } => {
+                vec![Item::Weight(Weight::Dumbbell(self.total))]
+            }
             LoadedOn::Stack => vec![Item::Weight(Weight::Load(self.total))],
             LoadedOn::Belt => vec![Item::Weight(Weight::Belt(self.total))],
             LoadedOn::Body => Vec::new(),
@@ -90,6 +117,13 @@ impl From<&Loading> for PlainLoad {
                 discs,
             },
             LoadedOn::Dumbbell => Self::Dumbbell(loading.total),
+            LoadedOn::Kettlebell => Self::Kettlebell(loading.total),
+            LoadedOn::CurlBar { name, mass, collar } => Self::CurlBar {
+                name: name.clone(),
+                mass: *mass,
+                collar: *collar,
+                discs,
+            },
             LoadedOn::Stack => Self::Stack(loading.total),
             LoadedOn::Sled(sled) => Self::Sled {
                 mass: sled.mass(),

@@ -11,7 +11,7 @@ use crate::error::{Error, LoadingFault, LoadingGear, Result};
 use crate::movement::Carrier;
 use crate::resistance::Sled;
 use crate::units::Mass;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Every load that a gym makes for a carrier.
 ///
@@ -26,8 +26,10 @@ pub(super) fn loads_of(gym: &Gym, carrier: &Carrier) -> Result<Vec<Loading>> {
     match carrier {
         Carrier::Bar if gym.bars.is_empty() => Err(lacks(LoadingGear::Bar)),
         Carrier::Bar => Ok(bar_loads(gym)),
-        Carrier::Dumbbell if gym.dumbbells.is_empty() => Err(lacks(LoadingGear::Dumbbells)),
-        Carrier::Dumbbell => Ok(dumbbell_loads(&gym.dumbbells)),
+        Carrier::Dumbbell => match hand_loads(gym) {
+            none if none.is_empty() => Err(lacks(LoadingGear::Dumbbells)),
+            loads => Ok(loads),
+        },
         Carrier::Lever { .. } => {
             let stack = gym.stack.ok_or_else(|| lacks(LoadingGear::Stack))?;
             Ok(stack_loads(stack))
@@ -72,9 +74,23 @@ fn on_bar(bar: &GymBar, collar: Option<Mass>) -> LoadedOn {
     }
 }
 
-fn dumbbell_loads(dumbbells: &[Mass]) -> Vec<Loading> {
-    let loading = |each: &Mass| Loading::of_one_piece(*each, LoadedOn::Dumbbell);
-    dumbbells.iter().map(loading).collect()
+/// Every load of one hand: dumb-bells, kettlebells, half a bar that both hands hold. Of one mass the first counts.
+fn hand_loads(gym: &Gym) -> Vec<Loading> {
+    let pieces = |list: &[Mass], on: LoadedOn| -> Vec<Loading> {
+        let loading = |each: &Mass| Loading::of_one_piece(*each, on.clone());
+        list.iter().map(loading).collect()
+    };
+    let on_curl_bars = Gym {
+        bars: gym.curl_bars.clone(),
+        ..gym.clone()
+    };
+    let halves = bar_loads(&on_curl_bars).into_iter().map(Loading::halved);
+    let mut all = pieces(&gym.dumbbells, LoadedOn::Dumbbell);
+    all.extend(pieces(&gym.kettlebells, LoadedOn::Kettlebell));
+    all.extend(halves);
+    let mut known = BTreeSet::new();
+    all.retain(|loading| known.insert(same_load(units(loading.total))));
+    all
 }
 
 fn stack_loads(stack: GymStack) -> Vec<Loading> {

@@ -1,12 +1,37 @@
-//! A training log studied: the sets of one lift and their trend.
+//! A training log studied: the sets of one athlete and lift, their trend, their load-velocity profile.
 //!
-//! In: the name or path of a log, a lift. Out: [`LogStudy`].
+//! In: the name or path of a log, an athlete, a lift. Out: [`LogStudy`].
 
-use crate::error::Result;
+use crate::error::{DateOrder, Result};
 use crate::library::Library;
-use crate::progress::log_file::{BadRows, read_log};
+use crate::progress::log_file::{BadRows, LogReading, read_log};
+use crate::progress::log_profile::{NoProfile, VelocityProfile, velocity_profile};
 use crate::progress::training_log::Log;
 use crate::progress::trend::{Trend, trend};
+
+/// Which log, and how it is read.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct LogChoice {
+    /// Path of a file, or the name of an invented log.
+    pub name: String,
+    /// Whose sets; without it the log must hold one athlete.
+    pub athlete: Option<String>,
+    /// What stands first in dates such as 1/8/2024.
+    pub dates: Option<DateOrder>,
+    /// What becomes of rows that cannot be read.
+    pub bad_rows: BadRows,
+}
+
+impl LogChoice {
+    /// A log of one athlete, all of whose rows are sound.
+    #[must_use]
+    pub fn named(name: &str) -> Self {
+        Self {
+            name: name.to_owned(),
+            ..Self::default()
+        }
+    }
+}
 
 /// A training log of one lift and its trend.
 #[derive(Debug, Clone, PartialEq)]
@@ -15,27 +40,39 @@ pub struct LogStudy<'a> {
     pub log: Log,
     /// Their trend.
     pub trend: Trend<'a>,
+    /// Their load-velocity profile, or why there is none; nothing where no velocity is noted.
+    pub profile: Option<std::result::Result<VelocityProfile<'a>, NoProfile>>,
 }
 
 /// Studies a log by path, or an invented one by name; the only lift of it, if none is named.
 ///
-/// **Fails** with every bad row, unless they are to be left out; where the lift is not clear; and with too few
+/// **Fails** with every bad row, unless they are to be left out; where athlete or lift are not clear; and with too few
 /// sessions for a trend.
 pub fn log_study<'a>(
     library: &'a Library,
-    name: &str,
+    choice: &LogChoice,
     lift: Option<&str>,
-    bad_rows: BadRows,
 ) -> Result<LogStudy<'a>> {
-    let log = log_of(library, name, bad_rows)?.of_lift(lift)?;
+    let lift = lift.map(|lift| library.lift_names().named(lift));
+    let log = log_of(library, choice)?.of_lift(lift.as_deref())?;
     let trend = trend_of(library, &log)?;
-    Ok(LogStudy { log, trend })
+    let profile = velocity_profile(&log, &library.published()?.estimates.velocity);
+    Ok(LogStudy {
+        log,
+        trend,
+        profile,
+    })
 }
 
-/// The log of a name or path.
-pub(super) fn log_of(library: &Library, name: &str, bad_rows: BadRows) -> Result<Log> {
-    let (file, text) = library.log_text(name)?;
-    read_log(&file, &text, bad_rows)
+/// The sets of one athlete in a log.
+pub(super) fn log_of(library: &Library, choice: &LogChoice) -> Result<Log> {
+    let (file, text) = library.log_text(&choice.name)?;
+    let reading = LogReading {
+        bad_rows: choice.bad_rows,
+        dates: choice.dates,
+        names: library.lift_names(),
+    };
+    read_log(&file, &text, &reading)?.of_athlete(choice.athlete.as_deref())
 }
 
 /// The trend of a log of one lift, read with what the lift's movement says.

@@ -41,6 +41,7 @@ mod rep_study;
 mod session_oracle;
 mod session_setup;
 mod solve;
+mod team_plans;
 mod versus_plain;
 mod worked_muscle;
 mod worked_place;
@@ -65,7 +66,7 @@ pub use limited_stretch::{LimitedStretch, limited_stretches};
 pub use listed_movements::{ListedMovement, listed_movement};
 pub use listed_values::{ListedValue, listed_values};
 pub use load_for_effort::load_for_effort;
-pub use log_study::{LogStudy, log_study};
+pub use log_study::{LogChoice, LogStudy, log_study};
 pub use maximum::{MaximumStudy, MaximumWishes, maximum_study};
 pub use muscle_layers::{
     ForceAndArm, MuscleExtreme, muscle_layers, sample_of_peak, strongest_muscles,
@@ -85,6 +86,7 @@ pub use rank::{RankStep, Ranked, Ranks, rank};
 pub use rep_study::{Heaviness, RepStudy, USUAL_STEP_KG, maximum, repetition, rigged};
 pub use session_oracle::simulated_oracle;
 pub use solve::{load_points, load_torque_nm, study, with_body};
+pub use team_plans::{LiftPlan, MemberLift, MemberPlans, team_of, team_plans};
 pub use versus_plain::{LiftShape, VersusPlain, versus_plain};
 pub use worked_muscle::{Shortening, WorkedMuscle};
 pub use worked_place::AskedPlace;

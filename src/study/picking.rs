@@ -38,6 +38,13 @@ pub fn pick(
     table: &EccentricTable,
     watch: &Watch,
 ) -> Result<PickAnswer> {
+    let joins_hands = question.movement.handling.bar_joins_hands;
+    let choosing = &Choosing {
+        gym: &choosing.gym.clone().for_hands(joins_hands),
+        allowed: choosing.allowed.clone(),
+        wish: choosing.wish.clone(),
+        top: choosing.top,
+    };
     let lift = SolvedLift::of(question)?;
     let safety = lift.safety(Some(choosing.gym), table)?;
     let costs = lift.cost_field()?;

@@ -2,7 +2,7 @@
 //!
 //! In: a [`PlanQuestion`] and the model. Out: [`PlanGround`], from which every method's request is made.
 
-use super::log_study::{log_of, trend_of};
+use super::log_study::{LogChoice, log_of, trend_of};
 use super::plan_question::{PersonTold, PlanNote, PlanQuestion};
 use super::question::Question;
 use super::rep_study::maximum;
@@ -13,7 +13,6 @@ use crate::error::{Error, PlanFault, Result};
 use crate::grammar::Stock;
 use crate::library::Library;
 use crate::movement::{Carrier, lift_name};
-use crate::progress::log_file::BadRows;
 use crate::rep::RepOptions;
 use crate::resistance::{Item, Setup};
 use crate::session::method::Method;
@@ -64,7 +63,9 @@ pub(super) fn plan_ground(
     if let Err(fault) = &scaled {
         notes.push(PlanNote::NothingPredicted(fault.clone()));
     }
-    let gym = gym(asked, library, &carrier)?.map(|gym| with_one_bar(gym, lift.one_rm));
+    let joins_hands = question.movement.handling.bar_joins_hands;
+    let gym = gym(asked, library, &carrier)?
+        .map(|gym| with_one_bar(gym.for_hands(joins_hands), lift.one_rm));
     let loading = match &gym {
         Some(gym) => Loadings::of(gym, &carrier)?,
         None => usual_loads(asked, lift.one_rm, &carrier)?,
@@ -167,7 +168,7 @@ fn one_rm_of_log(
     library: &Library,
     question: &Question<'_>,
 ) -> Result<(Mass, OneRmSource)> {
-    let log = log_of(library, name, BadRows::Refused)?;
+    let log = log_of(library, &LogChoice::named(name))?;
     let own = lift_name(&asked.movement);
     let handling = &question.movement.handling;
     let mut lifts = log.entries.iter().map(|entry| entry.lift.as_str());

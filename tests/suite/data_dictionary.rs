@@ -44,6 +44,8 @@ const CALLS: &[&str] = &[
     "plan bench-press --one-rm|140 kg --method all",
     "progress --log stalled",
     "progress --log bad.csv --skip-bad-rows",
+    "progress --log notes.csv",
+    "plan squat --team team.csv --output sheets --force",
 ];
 
 /// Objects whose keys are names of joints or muscles, not of quantities.
@@ -126,6 +128,11 @@ fn answered() -> BTreeMap<String, BTreeSet<String>> {
             "bad.csv",
             "date,lift,load,repetitions\n2026-03-02,squat,100 kg,5\n2026-03-09,squat,much,5\n\
              2026-03-16,squat,105 kg,5\n2026-03-23,squat,107.5 kg,4\n",
+        ),
+        ("notes.csv", include_str!("../logs/notes.csv")),
+        (
+            "team.csv",
+            "name,sex,mass (kg),height (cm),squat (kg)\nMia (invented),woman,64,168,60\n",
         ),
     ]);
     let mut found: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();

@@ -2,6 +2,7 @@
 
 mod endurance;
 mod equation_oracle;
+mod log_files;
 mod plan_command;
 mod session_equations;
 mod session_fatigue;

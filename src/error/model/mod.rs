@@ -36,20 +36,6 @@ pub enum ModelFault<Inner> {
         /// The folder.
         folder: String,
     },
-    /// A file cannot be read.
-    UnreadableFile {
-        /// The file.
-        file: String,
-        /// What the system says.
-        why: String,
-    },
-    /// A file is no text.
-    NotUtf8 {
-        /// The file.
-        file: String,
-        /// The first byte that is not, counted from 1.
-        byte: usize,
-    },
     /// No file of a kind has that name.
     NoSuchFile {
         /// The kind.

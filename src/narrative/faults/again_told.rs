@@ -6,13 +6,6 @@ use crate::error::AgainFault;
 /// The fault in words.
 pub(super) fn told(fault: &AgainFault) -> Told {
     match fault {
-        AgainFault::Unreadable { file, cause } => Told::new(match cause {
-            Some(cause) => format!("`{file}` cannot be read: {cause}"),
-            None => format!("`{file}` is no file"),
-        }),
-        AgainFault::TooLarge { file, most_mb } => Told::new(format!(
-            "`{file}` is larger than {most_mb} MB, more than any output of this program"
-        )),
         AgainFault::SaysNothing { file } => Told::new(format!(
             "`{file}` does not say how it was made"
         ))

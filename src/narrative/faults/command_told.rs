@@ -51,6 +51,9 @@ pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
             Told::new(format!("`{file}` is no sheet that can be written"))
                 .hint("sheets end in .html, .svg or .png")
         }
+        CommandFault::NoModelFile { file } => {
+            Told::new(format!("`{file}` would be no model file")).hint("model files end in .ron")
+        }
         CommandFault::ManySessions { sessions } => many_sessions(*sessions),
         CommandFault::Option(fault) => of_option(fault),
         CommandFault::Repetition(options) => of_repetition(*options),
@@ -130,9 +133,6 @@ fn of_lacking_option(fault: &OptionFault) -> Told {
         OptionFault::FileAndOptions => {
             Told::new("a setup comes from one file or from options, not from both")
                 .hint("put load, band or chain into the file, or compare with --versus")
-        }
-        OptionFault::UnreadableReadings { file, cause } => {
-            Told::new(format!("`{file}` cannot be read: {cause}"))
         }
         OptionFault::RegionShare(share) => Told::new(format!(
             "--region-share {share} is outside 0.5 to 1 (1 left out)"

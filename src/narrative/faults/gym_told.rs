@@ -4,6 +4,7 @@ use super::Told;
 use crate::error::{
     GymFault, GymSlip, LoadingFault, LoadingGear, SearchFault, WishFault, WishSize,
 };
+use crate::narrative::gym_words::{part_example, part_name};
 use crate::narrative::loads::exact_mass;
 use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::units::{Length, Mass, System};
@@ -12,6 +13,10 @@ use crate::units::{Length, Mass, System};
 pub(super) fn told(fault: &GymFault, units: System) -> Told {
     match fault {
         GymFault::InFile { path, slip } => slip_at(path, slip, units),
+        GymFault::NoPart { part, written } => {
+            Told::new(format!("`{written}` tells no {}", part_name(*part)))
+                .hint(format!("write {}", part_example(*part)))
+        }
         GymFault::Wish(fault) => of_wish(fault),
         GymFault::Loading(fault) => of_loading(fault, units),
         GymFault::Search(fault) => of_search(fault),

@@ -6,6 +6,7 @@ mod again_told;
 mod body_told;
 mod command_told;
 mod figure_told;
+mod file_told;
 mod grammar_told;
 mod gym_told;
 mod hold_told;
@@ -28,6 +29,7 @@ mod quantity_told;
 mod repetition_told;
 mod session_told;
 mod study_told;
+mod team_told;
 mod told;
 
 pub use log_told::log_row_in_words;
@@ -57,6 +59,13 @@ pub fn in_one_line(error: &Error, units: System) -> String {
     lines.collect::<Vec<String>>().join("\n")
 }
 
+/// What stands for faults that are not shown.
+#[must_use]
+pub fn more_faults(count: usize) -> String {
+    let plural = if count == 1 { "fault" } else { "faults" };
+    format!("and {count} more {plural}")
+}
+
 /// What is wrong, in words, quantities in the units asked for.
 fn of(what: &What, units: System) -> Told {
     match what {
@@ -69,11 +78,13 @@ fn of(what: &What, units: System) -> Told {
         What::Implement(fault) => implement_told::told(fault, units),
         What::Grammar(fault) => grammar_told::told(fault, units, of),
         What::Gym(fault) => gym_told::told(fault, units),
+        What::File(fault) => file_told::told(fault),
         What::Log(fault) => log_told::told(fault, units),
         What::Plan(fault) => planning_told::told(fault, units),
         What::Session(fault) => session_told::told(fault, units),
         What::Model(fault) => model_told::told(fault, units, told),
         What::Study(fault) => study_told::told(fault, units),
+        What::Team(fault) => team_told::told(fault, units),
         What::Figure(fault) => figure_told::told(fault, units, of),
         What::Command(fault) => command_told::told(fault, units),
     }

@@ -22,14 +22,6 @@ pub(super) fn told(fault: &ModelFault<Fault>, units: System, tell: TellFault) ->
             "`{folder}` holds none of the folders of model files"
         ))
         .hint(format!("files are looked for in {}/", folders())),
-        ModelFault::UnreadableFile { file, why } => {
-            Told::new(format!("cannot read `{file}`: {why}"))
-                .hint("give the path of a model file, such as models/lifters/NAME.ron")
-        }
-        ModelFault::NotUtf8 { file, byte } => {
-            Told::new(format!("`{file}` is no text: byte {byte} is not UTF-8"))
-                .hint("save it as UTF-8 text")
-        }
         ModelFault::NoSuchFile { shelf, name, known } => {
             Told::new(format!("no {} is called `{name}`", shelf_name(*shelf)))
                 .hint(did_you_mean(known))

@@ -1,7 +1,6 @@
 //! Loads that a gym can set up: never too heavy, the fewest plates, kilograms and pounds alike.
 
 use proptest::prelude::*;
-use std::collections::BTreeMap;
 use torquill::movement::Carrier;
 use torquill::narrative::loads::loading_in_words;
 use torquill::session::strength::Strength;
@@ -33,16 +32,7 @@ pub fn gym(bar: Mass, plates: &[(Mass, u32)]) -> Gym {
                 count: 2 * pairs,
             })
             .collect(),
-        collars: None,
-        smallest_step: None,
-        dumbbells: Vec::new(),
-        stack: None,
-        sled: None,
-        belt: false,
-        safety_arms: None,
-        bands: Vec::new(),
-        chains: Vec::new(),
-        anchors: BTreeMap::new(),
+        ..Gym::default()
     }
 }
 

@@ -8,7 +8,7 @@ use torquill::error::Error;
 use torquill::narrative::progress_words::trend_in_words;
 use torquill::progress::day::Day;
 use torquill::progress::lift_facts::LiftFacts;
-use torquill::progress::log_file::{BadRows, read_log};
+use torquill::progress::log_file::{LogReading, read_log};
 use torquill::progress::log_limits::LogLimit;
 use torquill::progress::training_log::{Log, LogEntry};
 use torquill::progress::trend::{self, Trend};
@@ -26,7 +26,8 @@ fn words(trend: &Trend) -> String {
 fn shipped(name: &str) -> Trend<'static> {
     let path = format!("{}/models/logs/{name}.csv", env!("CARGO_MANIFEST_DIR"));
     let text = std::fs::read_to_string(&path).expect("the log ships");
-    trend(&read_log(name, &text, BadRows::Refused).expect("it reads")).expect("it has a trend")
+    trend(&read_log(name, &text, &LogReading::default()).expect("it reads"))
+        .expect("it has a trend")
 }
 
 /// A log of singles without reserve, so that the 1RM is the load: one a week on `kg(week)`.
@@ -35,6 +36,7 @@ fn singles(weeks: usize, kg: impl Fn(f64) -> f64) -> Log {
     let entries = (0..weeks)
         .map(|week| LogEntry {
             line: week + 2,
+            athlete: None,
             day: day_after(start, 7 * week as i32),
             lift: "bench-press".to_owned(),
             load: Mass::from_kg(kg(week as f64)),
@@ -181,6 +183,49 @@ fn law_noisy_plateaus_are_seldom_called_a_trend() {
     }
     assert!(flat >= 120, "called flat in {flat} of 200");
     assert!(moving <= 30, "called a trend in {moving} of 200");
+}
+
+#[test]
+fn law_five_sessions_of_steady_gain_rise_with_their_interval() {
+    let gains = [100.0, 101.2, 102.1, 103.4, 104.0];
+    let five = trend(&singles(5, |week| gains[week as usize])).expect("a trend");
+    assert_eq!(five.verdict, Verdict::Rising, "{}", words(&five));
+    assert_eq!(five.sureness, Sureness::Likely);
+    let (low, high) = five
+        .recent
+        .interval_kg_week
+        .expect("five in order are enough");
+    assert!(low > 0.0 && low <= five.recent.slope_kg_week && five.recent.slope_kg_week <= high);
+    assert!(
+        words(&five).contains("95 % interval +0."),
+        "{}",
+        words(&five)
+    );
+    // One of the five out of order, and it may be chance.
+    let bumped = [100.0, 101.2, 99.9, 103.4, 104.0];
+    let unsure = trend(&singles(5, |week| bumped[week as usize])).expect("a trend");
+    assert!(unsure.sureness == Sureness::Weak, "{}", words(&unsure));
+}
+
+#[test]
+fn law_a_line_that_moves_beyond_its_interval_is_never_flat() {
+    let mut random = ChaCha8Rng::seed_from_u64(11);
+    for round in 0..60 {
+        let slope = 0.02 * f64::from(round - 30);
+        let noises: Vec<f64> = (0..20).map(|_| noise(&mut random, 0.6)).collect();
+        let found = trend(&singles(20, |week| {
+            200.0 + slope * week + noises[week as usize]
+        }))
+        .expect("a trend");
+        let (low, high) = found.recent.interval_kg_week.expect("enough sessions");
+        let moves = low > 0.0 || high < 0.0;
+        assert!(
+            !(moves && found.verdict == Verdict::Flat),
+            "{}",
+            words(&found)
+        );
+        assert!(moves || found.verdict != Verdict::Falling || found.sureness == Sureness::Weak);
+    }
 }
 
 #[test]

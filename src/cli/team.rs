@@ -1,0 +1,163 @@
+//! `torquill plan MOVEMENT --team FILE -o DIR`: a sheet for everybody of a team, an overview, a log to fill in.
+
+use super::command_call::{Answer, CommandCall};
+use super::options::Format;
+use super::waiting::watched;
+use super::{folder, output};
+use crate::draw::outlined_svg;
+use crate::error::Result;
+use crate::figures::{Paper, session_sheet};
+use crate::narrative::log_words::columns_ignored;
+use crate::narrative::team_words::{TeamPage, member_pages, team_done};
+use crate::report::{pages_html, team_data, team_json, team_log, team_page, team_text};
+use crate::study::{MemberPlans, PlanQuestion, team_of, team_plans};
+use crate::units::System;
+use rayon::prelude::{IndexedParallelIterator, IntoParallelRefIterator, ParallelIterator};
+use std::collections::BTreeMap;
+use std::path::Path;
+
+/// In place of a movement: every lift that the team's file has a column for.
+const EVERY_LIFT: &str = "all";
+
+/// What is asked of a team.
+pub struct TeamCall<'a> {
+    /// The team's file.
+    pub file: &'a Path,
+    /// Where its sheets go.
+    pub folder: &'a Path,
+    /// Whether files there may be replaced.
+    pub replace: bool,
+    /// Units and paper of the sheets.
+    pub shown: (System, Paper),
+    /// Form of what is printed.
+    pub format: Format,
+}
+
+/// Plans for a team and writes its files: all of them or none.
+pub fn run(team: &TeamCall<'_>, asked: &PlanQuestion, call: &CommandCall) -> Result<()> {
+    let (units, paper) = team.shown;
+    folder::check_folder(team.folder)?;
+    call.check_data()?;
+    let people = team_of(call.models, &team.file.display().to_string())?;
+    if let Some(note) = columns_ignored(&people.ignored) {
+        output::note(&format!("note: {note}"));
+    }
+    let movement = Some(asked.movement.as_str()).filter(|name| *name != EVERY_LIFT);
+    let plans = watched(|watch| team_plans(asked, &people, movement, call.models, watch))?;
+    let stems = stems(&plans);
+    let sheets = plans
+        .par_iter()
+        .zip(&stems)
+        .map(|(plans, stem)| sheets_of(plans, stem, (units, paper), call));
+    let sheets: Vec<Vec<(String, Vec<u8>)>> = sheets.collect::<Result<_>>()?;
+    let by_name: BTreeMap<&str, &String> = plans
+        .iter()
+        .zip(&stems)
+        .map(|(plans, stem)| (plans.member.name.as_str(), stem))
+        .collect();
+    let sheet = |name: &str| {
+        let stem = by_name.get(name).map_or(name, |stem| stem.as_str());
+        format!("{stem}.html")
+    };
+    let mut files = vec![
+        (
+            "overview.html".to_owned(),
+            team_page(&plans, sheet, (units, paper)).into_bytes(),
+        ),
+        ("log.csv".to_owned(), team_log(&plans, units).into_bytes()),
+    ];
+    files.extend(sheets.into_iter().flatten());
+    let names: Vec<String> = files.iter().map(|(name, _)| name.clone()).collect();
+    folder::check_names(team.folder, &names, team.replace)?;
+    folder::write_into(team.folder, &files)?;
+    let answer = Answer {
+        table: &|| team_text(&plans, units),
+        json: &|| team_json(&plans),
+        data: &|| team_data(&plans),
+    };
+    call.give(team.format, &answer)?;
+    output::note(&team_done(
+        plans.len(),
+        files.len(),
+        &team.folder.display().to_string(),
+    ));
+    Ok(())
+}
+
+/// A person's pages as one HTML file, and as pictures where a lift has one session.
+fn sheets_of(
+    plans: &MemberPlans,
+    stem: &str,
+    (units, paper): (System, Paper),
+    call: &CommandCall,
+) -> Result<Vec<(String, Vec<u8>)>> {
+    let pages = member_pages(plans, units);
+    let mut files = vec![(
+        format!("{stem}.html"),
+        pages_html(&pages, paper).into_bytes(),
+    )];
+    for page in &pages {
+        let is_only = pages
+            .iter()
+            .filter(|other| other.movement == page.movement)
+            .count()
+            == 1;
+        if is_only {
+            files.push((
+                format!("{stem}-{}.svg", page.movement),
+                picture(page, paper, call)?,
+            ));
+        }
+    }
+    Ok(files)
+}
+
+fn picture(page: &TeamPage, paper: Paper, call: &CommandCall) -> Result<Vec<u8>> {
+    let scene = session_sheet(&page.title, &page.words, paper)?;
+    let scene = call.signed("output", scene)?;
+    Ok(outlined_svg(&scene)?.into_bytes())
+}
+
+/// Names of files after names of people, all different.
+fn stems(plans: &[MemberPlans]) -> Vec<String> {
+    let mut taken: BTreeMap<String, usize> = BTreeMap::new();
+    let stems = plans.iter().map(|plans| {
+        let stem = stem(&plans.member.name);
+        let count = taken.entry(stem.clone()).or_default();
+        *count += 1;
+        match *count {
+            1 => stem,
+            number => format!("{stem}-{number}"),
+        }
+    });
+    stems.collect()
+}
+
+/// Letters and digits of a name, hyphens between them.
+fn stem(name: &str) -> String {
+    let words: Vec<String> = name
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|word| !word.is_empty())
+        .map(str::to_lowercase)
+        .collect();
+    let stem = words.join("-");
+    match stem.as_str() {
+        // These are files of the whole team.
+        "" | "overview" | "log" => format!("person-{stem}"),
+        _ => stem,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::stem;
+
+    #[test]
+    fn law_names_of_files_stay_inside_the_folder() {
+        assert_eq!(stem("Mia (Invented)"), "mia-invented");
+        assert_eq!(stem("../../etc/passwd"), "etc-passwd");
+        assert_eq!(stem("Zoë Ünal"), "zoë-ünal");
+        assert_eq!(stem("..."), "person-");
+        assert_eq!(stem("Overview"), "person-overview");
+    }
+}

@@ -1,0 +1,109 @@
+//! The one way in for files of the user's: whole files only, and never more than a bound.
+//!
+//! In: a path. Out: bytes or text; a folder, a device, a pipe and a file that is too large are refused before
+//! anything is kept of them.
+
+use crate::error::{Error, FileFault, Result};
+use std::fs::File;
+use std::io::Read;
+use std::path::Path;
+
+/// The largest file that is read, MB (assumed: a log of 300,000 sets is no larger).
+pub const MOST_MB: u64 = 16;
+
+/// The bytes of a file.
+///
+/// **Fails** for what is no file (a folder; a device or pipe, which may never end), for more than [`MOST_MB`],
+/// and where the system does not give it.
+pub fn bytes_of_file(path: &Path) -> Result<Vec<u8>> {
+    let file = || path.display().to_string();
+    let unreadable = |fault: std::io::Error| {
+        Error::bad(FileFault::Unreadable {
+            file: file(),
+            cause: fault.to_string(),
+        })
+    };
+    // Asked before it is opened: to open a pipe nobody writes to takes for ever.
+    let about = std::fs::metadata(path).map_err(unreadable)?;
+    if about.is_dir() {
+        return Err(Error::bad(FileFault::Folder { file: file() }));
+    }
+    if !about.is_file() {
+        return Err(Error::bad(FileFault::Endless { file: file() }));
+    }
+    let most = MOST_MB * 1_000_000;
+    let mut bytes = Vec::new();
+    let opened = File::open(path).map_err(unreadable)?;
+    // A file may grow while it is read, so its size alone is no bound.
+    let mut bounded = opened.take(most + 1);
+    if about.len() <= most {
+        bounded.read_to_end(&mut bytes).map_err(unreadable)?;
+    }
+    if about.len() > most || bytes.len() as u64 > most {
+        return Err(Error::bad(FileFault::TooLarge {
+            file: file(),
+            most_mb: MOST_MB,
+        }));
+    }
+    Ok(bytes)
+}
+
+/// The text of a file.
+///
+/// **Fails** as [`bytes_of_file`], and with the first byte that is no UTF-8.
+pub fn text_of_file(path: &Path) -> Result<String> {
+    String::from_utf8(bytes_of_file(path)?).map_err(|fault| {
+        Error::bad(FileFault::NotUtf8 {
+            file: path.display().to_string(),
+            byte: fault.utf8_error().valid_up_to() + 1,
+        })
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{MOST_MB, bytes_of_file, text_of_file};
+    use crate::error::{FileFault, What};
+    use std::path::Path;
+
+    fn refused(path: &Path) -> FileFault {
+        let error = bytes_of_file(path).expect_err("it is refused");
+        match &error.faults()[0].what {
+            What::File(fault) => fault.clone(),
+            other => panic!("{other:?}"),
+        }
+    }
+
+    #[test]
+    fn fault_what_is_no_file_and_what_is_too_large_are_refused_unread() {
+        let folder = tempfile::tempdir().expect("a folder");
+        assert!(matches!(refused(folder.path()), FileFault::Folder { .. }));
+        let gone = folder.path().join("gone.csv");
+        assert!(matches!(refused(&gone), FileFault::Unreadable { .. }));
+        // A file of holes takes no room on the disk and would take all of the memory.
+        let huge = folder.path().join("huge.csv");
+        let file = std::fs::File::create(&huge).expect("a file");
+        file.set_len(1 << 40).expect("a file of holes");
+        let most_mb = MOST_MB;
+        assert!(matches!(refused(&huge), FileFault::TooLarge { most_mb: m, .. } if m == most_mb));
+        let odd = folder.path().join("odd.csv");
+        std::fs::write(&odd, b"ab\xff").expect("a file");
+        assert_eq!(bytes_of_file(&odd).expect("bytes are bytes").len(), 3);
+        assert!(text_of_file(&odd).is_err());
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn fault_devices_and_pipes_are_not_waited_for() {
+        assert!(matches!(
+            refused(Path::new("/dev/zero")),
+            FileFault::Endless { .. }
+        ));
+        let folder = tempfile::tempdir().expect("a folder");
+        let pipe = folder.path().join("pipe");
+        let made = std::process::Command::new("mkfifo").arg(&pipe).status();
+        if made.is_ok_and(|status| status.success()) {
+            assert!(matches!(refused(&pipe), FileFault::Endless { .. }));
+        }
+    }
+}

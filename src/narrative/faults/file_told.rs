@@ -1,0 +1,27 @@
+//! Words for: why a file of the user's is not read.
+
+use super::Told;
+use crate::error::FileFault;
+
+/// The fault in words.
+pub(super) fn told(fault: &FileFault) -> Told {
+    match fault {
+        FileFault::Unreadable { file, cause } => {
+            Told::new(format!("cannot read `{file}`: {cause}"))
+                .hint("give the path of a file that is there and may be read")
+        }
+        FileFault::Folder { file } => Told::new(format!("cannot read `{file}`: it is a folder")),
+        FileFault::Endless { file } => Told::new(format!(
+            "cannot read `{file}`: it is a device or a pipe and may never end"
+        ))
+        .hint("write its text into a file first"),
+        FileFault::TooLarge { file, most_mb } => Told::new(format!(
+            "cannot read `{file}`: it is larger than {most_mb} MB"
+        ))
+        .hint("nothing that this program reads is so large: is it the right file?"),
+        FileFault::NotUtf8 { file, byte } => {
+            Told::new(format!("`{file}` is no text: byte {byte} is not UTF-8"))
+                .hint("save it as UTF-8 text")
+        }
+    }
+}

@@ -1,0 +1,128 @@
+//! Words for: what is wrong with the file of a team or one of its rows.
+
+use super::{Told, quantity_told};
+use crate::error::{TeamColumn, TeamFault, TeamRowFault};
+use crate::narrative::prose::counted_noun;
+use crate::narrative::quantities::{QuantityWords, rounded};
+use crate::narrative::shown_units::ShownUnits;
+use crate::units::{Length, System};
+
+/// The fault in words.
+pub(super) fn told(fault: &TeamFault, units: System) -> Told {
+    match fault {
+        TeamFault::Empty { file } => Told::new(format!("{file} is empty")).hint(HEADER),
+        TeamFault::Nobody { file } => Told::new(format!("{file} has a header and nobody in it")),
+        TeamFault::ColumnTwice {
+            headings: [first, second],
+        } => Told::new(format!("`{first}` and `{second}` hold the same"))
+            .hint("take one of them out, or give it another heading"),
+        TeamFault::NoColumn { column, .. } => {
+            Told::new(format!("the team has no column `{}`", column.name()))
+                .hint(holds(*column))
+                .hint(HEADER)
+        }
+        TeamFault::NoLift { movement, known } => no_lift(movement.as_ref(), known),
+        TeamFault::NameTwice { name, first } => {
+            Told::new(format!("`{name}` stands in line {first} already"))
+                .hint("give people of one name something to tell them apart")
+        }
+        TeamFault::Row { line, fault } => {
+            let mut told = row(fault, units);
+            told.message = format!("line {line}: {}", told.message);
+            told
+        }
+        TeamFault::TooMany { most } => Told::new(format!("more than {most} people are no team"))
+            .hint("plan for a part of them at a time"),
+    }
+}
+
+const HEADER: &str = "a team begins with a header such as: name, sex, mass (kg), height (cm), training_months, squat (kg)";
+
+fn no_lift(movement: Option<&String>, known: &[String]) -> Told {
+    match movement {
+        Some(movement) => Told::new(format!("the team has no column for the {movement}"))
+            .hint(format!("its lifts: {}", known.join(", "))),
+        None => Told::new("no column of the team holds a lift").hint(format!(
+            "name columns after lifts, such as `squat (kg)`; lifts: {}",
+            known.join(", ")
+        )),
+    }
+}
+
+const fn holds(column: TeamColumn) -> &'static str {
+    match column {
+        TeamColumn::Name => "it holds who it is",
+        TeamColumn::Sex => {
+            "it holds `woman` or `man`: which published tables of the body are taken"
+        }
+        TeamColumn::Mass => "it holds the body mass, unit in the cell or the heading",
+        TeamColumn::Height => "it holds the height, unit in the cell or the heading",
+        TeamColumn::TrainingMonths => "it holds months of steady training, empty for none",
+        TeamColumn::Age => "it holds years",
+    }
+}
+
+fn row(fault: &TeamRowFault, units: System) -> Told {
+    let shown = |length: Length| {
+        let unit = units.length_unit();
+        format!("{} {}", rounded(unit.of(length.as_m()), 0), unit.symbol)
+    };
+    match fault {
+        TeamRowFault::Missing(column) => {
+            Told::new(format!("the row has no {}", column.name())).hint(holds(*column))
+        }
+        TeamRowFault::TooManyFields { fields, columns } => {
+            let fields = counted_noun(*fields, "field");
+            Told::new(format!("the row has {fields}, the header {columns}"))
+                .hint("write decimals with a point, or put a field with a comma in quotes")
+        }
+        TeamRowFault::NoSex { written } => Told::new(format!("`{written}` names no table"))
+            .hint("write `woman` or `man` (w, f, m)"),
+        TeamRowFault::Quantity(fault) => quantity_told::told(fault)
+            .hint("the unit may stand in the heading: `mass (kg)`, `height (cm)`, `squat (kg)`"),
+        TeamRowFault::OddHeight {
+            height,
+            ends: (least, most),
+        } => Told::new(format!(
+            "{} is no height of an adult ({} to {})",
+            shown(*height),
+            shown(*least),
+            shown(*most)
+        ))
+        .hint(ADULTS),
+        TeamRowFault::OddMass {
+            mass,
+            ends: (least, most),
+        } => Told::new(format!(
+            "{} is no body mass of an adult of that height ({} to {})",
+            units.mass(*mass),
+            units.mass(*least),
+            units.mass(*most)
+        ))
+        .hint(ADULTS),
+        TeamRowFault::NoNumber { column, written } => Told::new(format!(
+            "`{written}` is no {}",
+            match column {
+                TeamColumn::Age => "age in years",
+                _ => "number of months",
+            }
+        )),
+        TeamRowFault::NoStrength { movement, written } => {
+            Told::new(format!("`{written}` is no 1RM of the {movement}")).hint(STRENGTH)
+        }
+        TeamRowFault::TooManyRepetitions {
+            movement,
+            repetitions,
+            most,
+        } => Told::new(format!(
+            "{repetitions} repetitions of the {movement} give no 1RM (at most {most})"
+        ))
+        .hint("leave the cell empty for a session that finds it"),
+    }
+}
+
+const ADULTS: &str = "the tables of bodies and loads are of adults: check the unit and the digits; children train \
+                      with their coach, not by this program";
+
+const STRENGTH: &str =
+    "write \"140 kg\", a set such as \"100 kg x 5\", or nothing for a session that finds it";

@@ -1,0 +1,183 @@
+//! A team's plans in words: a line a lift for the overview, titles of the sheets.
+//!
+//! In: [`MemberPlans`], units. Out: [`TeamLine`]s and pages.
+
+use super::faults::in_one_line;
+use super::plan_words::PlanWords;
+use super::prose::counted_noun;
+use super::quantities::{QuantityWords, rounded};
+use super::session_words::session_name;
+use super::test_words::{test_name, test_words};
+use crate::progress::team_cells::ToldStrength;
+use crate::study::{LiftPlan, MemberLift, MemberPlans, PlanAnswer};
+use crate::units::System;
+
+/// Heads of the overview.
+pub const TEAM_HEADS: [&str; 6] = ["name", "lift", "1RM", "from", "first session", "sessions"];
+
+/// Title of the overview.
+pub const TEAM_TITLE: &str = "Team overview";
+
+/// A lift of a person in one line.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct TeamLine {
+    /// Who it is.
+    pub name: String,
+    /// The lift.
+    pub lift: String,
+    /// The 1RM, empty where it is to be found.
+    pub one_rm: String,
+    /// Where it comes from.
+    pub from: String,
+    /// The working sets of the first session, or why there are none.
+    pub first: String,
+    /// How many sessions.
+    pub sessions: String,
+}
+
+impl TeamLine {
+    /// Its cells, in the order of [`TEAM_HEADS`].
+    #[must_use]
+    pub fn cells(&self) -> Vec<String> {
+        let cells = [
+            &self.name,
+            &self.lift,
+            &self.one_rm,
+            &self.from,
+            &self.first,
+            &self.sessions,
+        ];
+        cells.map(Clone::clone).to_vec()
+    }
+}
+
+/// Every lift of every person, a line each.
+#[must_use]
+pub fn team_lines(plans: &[MemberPlans], units: System) -> Vec<TeamLine> {
+    let lines = plans.iter().flat_map(|plans| {
+        let lifts = plans.lifts.iter();
+        lifts.map(move |lift| line(&plans.member.name, lift, units))
+    });
+    lines.collect()
+}
+
+fn line(name: &str, lift: &MemberLift, units: System) -> TeamLine {
+    let blank = TeamLine {
+        name: name.to_owned(),
+        lift: lift.movement.clone(),
+        one_rm: String::new(),
+        from: told_in_words(lift.told, units),
+        first: String::new(),
+        sessions: "1".to_owned(),
+    };
+    match &lift.plan {
+        LiftPlan::Sessions(answer) => TeamLine {
+            one_rm: one_rm(answer, units),
+            first: first_session(answer, units),
+            sessions: answer.sessions.len().to_string(),
+            ..blank
+        },
+        LiftPlan::Test(test) => TeamLine {
+            first: test_name(test).to_owned(),
+            ..blank
+        },
+        LiftPlan::Nothing(error) => TeamLine {
+            first: format!("nothing planned: {}", in_one_line(error, units)),
+            sessions: "0".to_owned(),
+            ..blank
+        },
+    }
+}
+
+fn told_in_words(told: ToldStrength, units: System) -> String {
+    match told {
+        ToldStrength::OneRm(_) => "as given".to_owned(),
+        ToldStrength::Set { load, repetitions } => format!(
+            "{} for {}",
+            units.mass(load),
+            counted_noun(repetitions as usize, "repetition")
+        ),
+        ToldStrength::Untested => "not tested".to_owned(),
+    }
+}
+
+fn one_rm(answer: &PlanAnswer, units: System) -> String {
+    let first = answer.sessions.first();
+    first.map_or_else(String::new, |session| {
+        units.mass(session.plan.draft.lift.one_rm)
+    })
+}
+
+/// "3 sets, 100 kg (75 %), 8 repetitions".
+fn first_session(answer: &PlanAnswer, units: System) -> String {
+    let Some(session) = answer.sessions.first() else {
+        return String::new();
+    };
+    let work: Vec<_> = session.plan.working_sets().collect();
+    let top = work
+        .iter()
+        .max_by(|a, b| a.load.total.as_kg().total_cmp(&b.load.total.as_kg()));
+    let sets = counted_noun(work.len(), "set");
+    top.map_or(sets.clone(), |top| {
+        format!(
+            "{sets}, {} ({} %), {}",
+            units.mass(top.load.total),
+            rounded(100.0 * top.share, 0),
+            counted_noun(top.repetitions() as usize, "repetition")
+        )
+    })
+}
+
+/// A page of a person's sheet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct TeamPage {
+    /// The lift.
+    pub movement: String,
+    /// Which session it is.
+    pub title: String,
+    /// What stands on it.
+    pub words: PlanWords,
+}
+
+/// Every page of a person's sheets, the name printed on each.
+#[must_use]
+pub fn member_pages(plans: &MemberPlans, units: System) -> Vec<TeamPage> {
+    let mut pages = Vec::new();
+    for lift in &plans.lifts {
+        let page = |title: String, words: PlanWords| TeamPage {
+            movement: lift.movement.clone(),
+            title,
+            words: PlanWords {
+                athlete: Some(plans.member.name.clone()),
+                ..words
+            },
+        };
+        match &lift.plan {
+            LiftPlan::Sessions(answer) => pages.extend(answer.sessions.iter().map(|session| {
+                page(
+                    session_name(session.name),
+                    PlanWords::of(&session.plan, units),
+                )
+            })),
+            LiftPlan::Test(test) => {
+                pages.push(page(test_name(test).to_owned(), test_words(test, units)));
+            }
+            LiftPlan::Nothing(_) => {}
+        }
+    }
+    pages
+}
+
+/// What is said when the sheets are written.
+#[must_use]
+pub fn team_done(people: usize, sheets: usize, folder: &str) -> String {
+    format!(
+        "{} for {} in {folder}: overview.html, log.csv to fill in, a sheet each",
+        counted_noun(sheets, "file"),
+        if people == 1 {
+            "1 person".to_owned()
+        } else {
+            format!("{people} people")
+        }
+    )
+}

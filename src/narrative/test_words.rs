@@ -1,0 +1,134 @@
+//! A session that finds a maximum, in the words of a plan.
+//!
+//! In: a [`MaximumTest`], units. Out: [`PlanWords`], so that it is printed as any session is.
+
+use super::cautions::caution_in_words;
+use super::loads::loading_in_words;
+use super::plan_words::{PlanWords, SetRow};
+use super::prose::{capital, counted_noun, percent};
+use super::quantities::{QuantityWords, rounded};
+use super::session_words::{level_name, rest_time};
+use super::setups::hazards_of;
+use super::spotter_words::{calls, spotters};
+use crate::session::maximum_test::{EXPECTED_SHARE, MaximumTest, TestStep, TestedMaximum};
+use crate::units::System;
+
+/// What the session is called.
+#[must_use]
+pub const fn test_name(test: &MaximumTest) -> &'static str {
+    match test.finds {
+        TestedMaximum::OneRm => "test of the 1RM",
+        TestedMaximum::FiveInReserve => "test of five repetitions",
+    }
+}
+
+/// The session in the words of a plan.
+#[must_use]
+pub fn test_words(test: &MaximumTest, units: System) -> PlanWords {
+    let expected = units.mass(test.lift.one_rm);
+    let mut rows: Vec<SetRow> = test.ramp.iter().map(|step| ramp_row(step, units)).collect();
+    rows.push(attempt_row(test));
+    PlanWords {
+        athlete: None,
+        movement: capital(&test.lift.movement.replace('-', " ")),
+        one_rm: "1RM not known yet".to_owned(),
+        level: level_name(test.lift.level()).to_owned(),
+        amount: format!(
+            "at most {}",
+            counted_noun(test.attempts as usize, "attempt")
+        ),
+        rows,
+        setup: Vec::new(),
+        frequency: "once, rested: two days after the last hard session of the same muscles"
+            .to_owned(),
+        progression: going_on(test),
+        predicted: vec![format!(
+            "a model lifter of this sex, height and mass who has not trained lifts {expected}; the ramp is of {} of it",
+            percent(EXPECTED_SHARE)
+        )],
+        notes: notes(test),
+        spotters: test.spotting.as_ref().map(spotters),
+        calls: test.spotting.as_ref().map(calls).unwrap_or_default(),
+        hazards: hazards_of(&test.cautions)
+            .iter()
+            .take(2)
+            .map(|caution| caution_in_words(caution, units))
+            .collect(),
+        cautions: test
+            .cautions
+            .iter()
+            .map(|caution| caution_in_words(caution, units))
+            .collect(),
+    }
+}
+
+fn ramp_row(step: &TestStep, units: System) -> SetRow {
+    let share = step.share.map(|share| rounded(100.0 * share, 0));
+    SetRow {
+        name: "warm-up".to_owned(),
+        sets: 1,
+        is_warm_up: true,
+        load: step
+            .load
+            .as_ref()
+            .map_or_else(String::new, |load| units.mass(load.total)),
+        percent: share.unwrap_or_default(),
+        how: step
+            .load
+            .as_ref()
+            .map_or_else(String::new, loading_in_words),
+        repetitions: step.repetitions.to_string(),
+        rest: rest_time(step.rest),
+        intent: String::new(),
+        has_notes: false,
+        to_failure: None,
+    }
+}
+
+fn attempt_row(test: &MaximumTest) -> SetRow {
+    SetRow {
+        name: format!("1 to {}", test.attempts),
+        sets: test.attempts as usize,
+        is_warm_up: false,
+        load: String::new(),
+        percent: "?".to_owned(),
+        how: "load ______ and on".to_owned(),
+        repetitions: test.attempt_repetitions.to_string(),
+        rest: rest_time(test.attempt_rest),
+        intent: match test.finds {
+            TestedMaximum::OneRm => "until one repetition just goes".to_owned(),
+            TestedMaximum::FiveInReserve => "until five leave one or two in reserve".to_owned(),
+        },
+        has_notes: false,
+        to_failure: None,
+    }
+}
+
+fn going_on(test: &MaximumTest) -> String {
+    match test.finds {
+        TestedMaximum::OneRm => {
+            "add 5 to 10 % after each attempt that went well (upper body the less, legs the more), half of it when it was \
+             slow; after a miss take half of the last step off; write the heaviest load that was lifted into the team's file"
+        }
+        TestedMaximum::FiveInReserve => {
+            "add 5 to 10 % after each set that left three or more; stop at the set that leaves one or two, or when the form \
+             goes; write it into the team's file as LOAD x 5"
+        }
+    }
+    .to_owned()
+}
+
+fn notes(test: &MaximumTest) -> Vec<String> {
+    let mut notes = match test.finds {
+        TestedMaximum::OneRm => vec![
+            "ramp and rests as textbooks of strength testing have them (common practice)".to_owned(),
+        ],
+        TestedMaximum::FiveInReserve => vec![
+            "no maximal single for who has trained less than half a year: the 1RM follows from five repetitions by \
+             published equations (common practice)"
+                .to_owned(),
+        ],
+    };
+    notes.push("if the ramp feels heavy already, it is the test: stop there".to_owned());
+    notes
+}

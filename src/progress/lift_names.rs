@@ -1,0 +1,71 @@
+//! What lifts are called: one name for all the ways to write it.
+//!
+//! In: names of movements with the other names of each, as the library's files list them. Out: [`LiftNames`].
+
+use crate::movement::lift_name;
+use std::collections::BTreeMap;
+
+/// Names of lifts by everything they are called.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct LiftNames {
+    /// The movement by the sorted words of a name.
+    movements: BTreeMap<String, String>,
+}
+
+impl LiftNames {
+    /// The names of these movements. Of several movements of one name the first keeps it.
+    #[must_use]
+    pub fn of<'a>(called: impl Iterator<Item = (&'a str, &'a [String])>) -> Self {
+        let mut movements = BTreeMap::new();
+        for (movement, names) in called {
+            for name in names {
+                movements
+                    .entry(sorted_words(name))
+                    .or_insert_with(|| movement.to_owned());
+            }
+        }
+        Self { movements }
+    }
+
+    /// The movement that a written name stands for, whatever its case, hyphens, brackets and order of words; a lift
+    /// that no movement is called keeps its own name ("front-squat").
+    #[must_use]
+    pub fn named(&self, written: &str) -> String {
+        match self.movements.get(&sorted_words(written)) {
+            Some(movement) => movement.clone(),
+            None => lift_name(written),
+        }
+    }
+}
+
+/// The words of a name in alphabetical order: "Squat (barbell)" and "barbell squat" are one.
+fn sorted_words(name: &str) -> String {
+    let mut words: Vec<String> = name
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|word| !word.is_empty())
+        .map(str::to_lowercase)
+        .collect();
+    words.sort();
+    words.join(" ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::LiftNames;
+
+    #[test]
+    fn law_a_lift_has_one_name_however_it_is_written() {
+        let called = ["squat".to_owned(), "barbell back squat".to_owned()];
+        let names = LiftNames::of([("squat", &called[..])].into_iter());
+        for written in [
+            "Squat",
+            "SQUAT ",
+            "Back Squat (Barbell)",
+            "back-squat_barbell",
+        ] {
+            assert_eq!(names.named(written), "squat", "{written}");
+        }
+        assert_eq!(names.named("Front Squat"), "front-squat");
+        assert_eq!(names.named("squat, box"), "squat,-box");
+    }
+}

@@ -1,0 +1,132 @@
+//! A session that finds a maximum: a ramp of ever heavier sets, then attempts by feel.
+//!
+//! In: the lift with a maximum that a model expects, what can be loaded, how long somebody has trained. Out: a
+//! [`MaximumTest`]: steps with loads where these are known beforehand, blanks where they are not, cautions, spotters.
+
+use super::method::Method;
+use super::session_cautions::{Circumstances, that_apply};
+use super::spotting::{Spotting, spotting};
+use super::status::Level;
+use super::strength::PlannedLift;
+use crate::setups::{Caution, Loading, Loadings};
+use crate::units::{Duration, Mass};
+
+/// What is found.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TestedMaximum {
+    /// The heaviest single.
+    OneRm,
+    /// The heaviest set of five that leaves one or two repetitions, from which equations give the 1RM.
+    FiveInReserve,
+}
+
+/// A set of the ramp.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TestStep {
+    /// The load; none where it follows from the set before.
+    pub load: Option<Loading>,
+    /// Its share of the maximum that is expected.
+    pub share: Option<f64>,
+    /// Repetitions.
+    pub repetitions: u32,
+    /// Rest behind it.
+    pub rest: Duration,
+}
+
+/// A session that finds a maximum.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MaximumTest {
+    /// The lift; its 1RM is what the model expects.
+    pub lift: PlannedLift,
+    /// What is found.
+    pub finds: TestedMaximum,
+    /// Sets that warm up, in order.
+    pub ramp: Vec<TestStep>,
+    /// Attempts, at most.
+    pub attempts: u32,
+    /// Repetitions of an attempt.
+    pub attempt_repetitions: u32,
+    /// Rest between attempts.
+    pub attempt_rest: Duration,
+    /// The cautions, the disclaimer first.
+    pub cautions: Vec<Caution>,
+    /// Spotters, where they belong.
+    pub spotting: Option<Spotting>,
+}
+
+/// Share of what the model expects that the ramp is of: it may expect a quarter too much (assumed).
+pub const EXPECTED_SHARE: f64 = 0.8;
+
+/// Share, repetitions and rest in minutes of each set before the attempts of a single.
+///
+/// **Source.** Common practice, as in Haff & Triplett 2016, Essentials of Strength Training and Conditioning, ch. 18
+/// (from memory): light 5 to 10, then 3 to 5, then 2 to 3, each 5 to 20 % more, 1, 2 and 2 to 4 minutes of rest; the
+/// single is found in three to five attempts.
+const SINGLE: [(f64, u32, f64); 4] = [
+    (0.45, 8, 1.0),
+    (0.65, 5, 2.0),
+    (0.80, 3, 3.0),
+    (0.90, 1, 3.0),
+];
+
+/// The same before attempts of five.
+const FIVE: [(f64, u32, f64); 3] = [(0.40, 8, 1.0), (0.55, 5, 2.0), (0.65, 5, 2.0)];
+
+/// Most attempts: more, and fatigue hides the maximum.
+const ATTEMPTS: u32 = 5;
+const ATTEMPTS_OF_FIVE: u32 = 3;
+
+/// The test of a lift for whoever has trained so long: a single for who has learnt the lift, a set of five else.
+///
+/// **Source.** No maximal singles for novices: common practice.
+#[must_use]
+pub fn maximum_test(lift: &PlannedLift, loading: &Loadings) -> MaximumTest {
+    let finds = match lift.level() {
+        Level::Novice => TestedMaximum::FiveInReserve,
+        Level::Intermediate | Level::Advanced => TestedMaximum::OneRm,
+    };
+    let circumstances = Circumstances {
+        handling: &lift.handling,
+        method: Method::Straight,
+        heaviest_share: 1.0,
+        with_bar: loading.is_bar,
+    };
+    let (ramp, attempts, attempt_repetitions): (&[_], _, _) = match finds {
+        TestedMaximum::OneRm => (&SINGLE, ATTEMPTS, 1),
+        TestedMaximum::FiveInReserve => (&FIVE, ATTEMPTS_OF_FIVE, 5),
+    };
+    let mut steps: Vec<TestStep> = ramp
+        .iter()
+        .map(|&(share, repetitions, rest_min)| {
+            let share = EXPECTED_SHARE * share;
+            let wanted = lift.strength().load_at(share);
+            let load = load_at(loading, wanted);
+            TestStep {
+                share: load
+                    .as_ref()
+                    .map(|load| lift.strength().share_of(load.total)),
+                load,
+                repetitions,
+                rest: Duration::from_min(rest_min),
+            }
+        })
+        .collect();
+    // Where the lightest load is heavy already, sets that would repeat it are left out.
+    steps.dedup_by(|next, before| next.load == before.load);
+    MaximumTest {
+        lift: lift.clone(),
+        finds,
+        ramp: steps,
+        attempts,
+        attempt_repetitions,
+        attempt_rest: Duration::from_min(3.0),
+        cautions: that_apply(&circumstances),
+        spotting: spotting(&circumstances),
+    }
+}
+
+/// The heaviest load that is no heavier, else the lightest there is.
+fn load_at(loading: &Loadings, wanted: Mass) -> Option<Loading> {
+    let below = loading.at_most(wanted).ok();
+    below.or_else(|| loading.all().first().cloned())
+}

@@ -1,0 +1,186 @@
+//! The recipe for a team: every person's lifter, strength and sessions, side by side.
+//!
+//! In: a [`Team`], what is asked of everybody. Out: [`MemberPlans`], in the order of the file.
+
+use super::plan_ground::plan_ground;
+use super::plan_question::{MethodChoice, PersonTold, PlanAnswer, PlanQuestion};
+use super::planned_sessions::plan;
+use super::question::Question;
+use crate::anatomy::Sex;
+use crate::error::{Error, FaultKind, Result, TeamFault};
+use crate::library::{Library, assemble, text_of_file};
+use crate::movement::Carrier;
+use crate::progress::estimate::estimate;
+use crate::progress::team_cells::ToldStrength;
+use crate::progress::team_file::{Team, TeamMember, read_team};
+use crate::session::maximum_test::{MaximumTest, maximum_test};
+use crate::session::method::Method;
+use crate::setups::Watch;
+use crate::units::Mass;
+use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
+use std::path::Path;
+use std::sync::atomic::Ordering::Relaxed;
+
+/// A person with a plan for each lift.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MemberPlans {
+    /// Who it is.
+    pub member: TeamMember,
+    /// Lifts in the order of the columns.
+    pub lifts: Vec<MemberLift>,
+}
+
+/// A lift of a person.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MemberLift {
+    /// The lift.
+    pub movement: String,
+    /// What the file tells of it.
+    pub told: ToldStrength,
+    /// What is planned.
+    pub plan: LiftPlan,
+}
+
+/// What is planned for a lift.
+#[derive(Debug, Clone, PartialEq)]
+pub enum LiftPlan {
+    /// Sessions.
+    Sessions(Box<PlanAnswer>),
+    /// A session that finds the maximum.
+    Test(Box<MaximumTest>),
+    /// Nothing, for a reason.
+    Nothing(Error),
+}
+
+/// Reads a team's file.
+///
+/// **Fails** as reading files and [`read_team`] do.
+pub fn team_of(library: &Library, file: &str) -> Result<Team> {
+    let text = text_of_file(Path::new(file))?;
+    read_team(file, &text, &library.lift_names(), &library.movements())
+}
+
+/// Plans for everybody: the lift of the question, or without one every lift that a column holds.
+///
+/// # Algorithm
+/// 1. A person's lifter is the reference person of the sex at this height and mass; training is as told, else none.
+/// 2. Strength is the 1RM as told, or the median of the equations for a set; without either a test is planned.
+/// 3. People are planned for side by side; the watch counts them.
+///
+/// **Fails** where the lift has no column, and with the first person for whom the question is put wrongly.
+pub fn team_plans(
+    asked: &PlanQuestion,
+    team: &Team,
+    movement: Option<&str>,
+    library: &Library,
+    watch: &Watch,
+) -> Result<Vec<MemberPlans>> {
+    if let Some(movement) = movement.filter(|name| !team.movements.iter().any(|m| m == name)) {
+        return Err(Error::bad(TeamFault::NoLift {
+            movement: Some(movement.to_owned()),
+            known: team.movements.clone(),
+        }));
+    }
+    watch.all.store(team.members.len() as u64, Relaxed);
+    let of_member = |member: &TeamMember| {
+        let lifts = member.lifts.iter();
+        let lifts = lifts.filter(|(name, _)| movement.is_none_or(|wanted| wanted == name));
+        let lifts = lifts.map(|(name, told)| lift_of(asked, member, name, *told, library));
+        let plans = MemberPlans {
+            member: member.clone(),
+            lifts: lifts.collect::<Result<Vec<_>>>()?,
+        };
+        watch.done.fetch_add(1, Relaxed);
+        Ok(plans)
+    };
+    team.members.par_iter().map(of_member).collect()
+}
+
+fn lift_of(
+    asked: &PlanQuestion,
+    member: &TeamMember,
+    movement: &str,
+    told: ToldStrength,
+    library: &Library,
+) -> Result<MemberLift> {
+    let mut question = question_of(asked, member, movement);
+    let planned = one_rm(member, movement, told, library).and_then(|one_rm| match one_rm {
+        Some(one_rm) => {
+            question.one_rm = Some(one_rm);
+            let answer = plan(&question, library, &Watch::default())?;
+            Ok(LiftPlan::Sessions(Box::new(answer)))
+        }
+        None => test(&question, library).map(|test| LiftPlan::Test(Box::new(test))),
+    });
+    let plan = match planned {
+        // Somebody for whom nothing can be planned keeps nobody else from a plan.
+        Err(fault) if fault.kind() == FaultKind::NoAnswer => LiftPlan::Nothing(fault),
+        other => other?,
+    };
+    Ok(MemberLift {
+        movement: movement.to_owned(),
+        told,
+        plan,
+    })
+}
+
+/// What is asked of everybody, asked of one person's lift.
+fn question_of(asked: &PlanQuestion, member: &TeamMember, movement: &str) -> PlanQuestion {
+    let reference = match member.sex {
+        Sex::Woman => "reference-woman",
+        Sex::Man => "reference-man",
+    };
+    let size = [
+        format!("lifter.height={} m", member.height.as_m()),
+        format!("lifter.body_mass={} kg", member.mass.as_kg()),
+    ];
+    PlanQuestion {
+        movement: movement.to_owned(),
+        lifter: Some(reference.to_owned()),
+        set: size.into_iter().chain(asked.set.iter().cloned()).collect(),
+        person: PersonTold {
+            training_months: Some(member.training_months.unwrap_or(0.0)),
+            age_years: member.age_years,
+            ..PersonTold::default()
+        },
+        one_rm: None,
+        log: None,
+        ..asked.clone()
+    }
+}
+
+/// The 1RM that is told, body apart; of a set, by the equations.
+fn one_rm(
+    member: &TeamMember,
+    movement: &str,
+    told: ToldStrength,
+    library: &Library,
+) -> Result<Option<Mass>> {
+    let (load, repetitions) = match told {
+        ToldStrength::OneRm(one_rm) => return Ok(Some(one_rm)),
+        ToldStrength::Untested => return Ok(None),
+        ToldStrength::Set { load, repetitions } => (load, repetitions),
+    };
+    let carrier = library.movement(movement)?.carrier()?;
+    let body = match carrier {
+        Carrier::Body => member.mass,
+        _ => Mass::ZERO,
+    };
+    let equations = &library.published()?.estimates.repetitions;
+    let of_set = estimate(equations, Some(movement), load + body, repetitions, 0.0);
+    Ok(of_set.map(|of_set| of_set.one_rm - body))
+}
+
+/// The session that finds a maximum, laid on what the model expects of a lifter of this size.
+fn test(question: &PlanQuestion, library: &Library) -> Result<MaximumTest> {
+    let asked = PlanQuestion {
+        methods: MethodChoice::One(Method::Straight),
+        weeks: None,
+        ..question.clone()
+    };
+    let lifter = asked.lifter.as_deref().unwrap_or_default();
+    let model = assemble(library, lifter, &asked.movement, &asked.set)?;
+    let question = Question::new(&asked.movement, &model.movement, &model.lifter);
+    let ground = plan_ground(&asked, library, &question, &Watch::default())?;
+    Ok(maximum_test(&ground.lift, &ground.loading))
+}

@@ -1,0 +1,209 @@
+//! `plan … --team`: a sheet for everybody, an overview, a log that is read back; and what is refused.
+
+use super::calling::{Answer, call_in};
+use std::path::Path;
+use tempfile::TempDir;
+
+/// An invented team.
+const TEAM: &str = "Name;Sex;Mass (kg);Height (cm);Training_months;Back squat (kg);Bench press;Shoe size\n\
+    Mia (invented);woman;64,5;168;14;85;;38\n\
+    Tom (invented);m;82;181;30;120 x 5;100 kg x 3;44\n\
+    Ayo (invented);man;76;175;;;60 kg;42\n";
+
+fn folder_with(team: &str) -> TempDir {
+    let folder = tempfile::tempdir().expect("a folder");
+    std::fs::write(folder.path().join("team.csv"), team).expect("a file");
+    folder
+}
+
+fn planned(folder: &Path, more: &[&str]) -> Answer {
+    let usual = ["plan", "all", "--team", "team.csv", "-o", "sheets"];
+    call_in(folder, &[&usual, more].concat())
+}
+
+fn read(folder: &Path, name: &str) -> String {
+    std::fs::read_to_string(folder.join("sheets").join(name))
+        .unwrap_or_else(|e| panic!("{name}: {e}"))
+}
+
+#[test]
+fn law_everybody_has_a_sheet_and_the_log_is_read_back() {
+    let folder = folder_with(TEAM);
+    let answer = planned(folder.path(), &[]).done();
+    assert!(
+        answer.complaint.contains("column not used: `Shoe size`"),
+        "{}",
+        answer.complaint
+    );
+    let overview = read(folder.path(), "overview.html");
+    for name in ["mia-invented", "tom-invented", "ayo-invented"] {
+        assert!(
+            overview.contains(&format!("href=\"{name}.html\"")),
+            "{overview}"
+        );
+        let sheet = read(folder.path(), &format!("{name}.html"));
+        assert_eq!(sheet.matches("<section").count(), 2, "{name}");
+        assert!(
+            sheet.contains("<th>RIR</th>") && sheet.contains("(invented)</span>"),
+            "{sheet}"
+        );
+        for lift in ["squat", "bench-press"] {
+            let picture = read(folder.path(), &format!("{name}-{lift}.svg"));
+            assert!(
+                picture.starts_with("<svg") || picture.starts_with("<?xml"),
+                "{name}"
+            );
+        }
+    }
+    // A set of five stands for more than its load, an empty cell for a test.
+    assert!(
+        answer.out.contains("120 kg for 5 repetitions"),
+        "{}",
+        answer.out
+    );
+    assert!(answer.out.contains("test of the 1RM"), "{}", answer.out);
+    assert!(
+        answer.out.contains("test of five repetitions"),
+        "{}",
+        answer.out
+    );
+    let log = read(folder.path(), "log.csv");
+    let filled: Vec<String> = log.lines().map(filled).collect();
+    let file = folder.path().join("filled.csv");
+    std::fs::write(&file, filled.join("\n")).expect("a file");
+    let progress = call_in(
+        folder.path(),
+        &[
+            "progress",
+            "--log",
+            "filled.csv",
+            "--athlete",
+            "tom (INVENTED)",
+            "--lift",
+            "squat",
+            "--format",
+            "json",
+            "--skip-bad-rows",
+        ],
+    );
+    // One day is no trend, and that is said: the log itself was read.
+    assert_eq!(progress.status, 1, "{}", progress.complaint);
+    assert!(
+        progress.complaint.contains("1 usable session: no trend"),
+        "{}",
+        progress.complaint
+    );
+}
+
+/// A row of the log as somebody fills it in: the day, what was planned, two in reserve, a velocity.
+fn filled(row: &str) -> String {
+    let mut cells: Vec<String> = row.split(',').map(str::to_owned).collect();
+    if cells[0] == "date" {
+        return row.to_owned();
+    }
+    let last = cells.len();
+    cells[0] = "2026-03-02".to_owned();
+    cells[last - 3] = cells[last - 4].clone();
+    cells[last - 2] = "2".to_owned();
+    cells[last - 1] = "0.45".to_owned();
+    cells.join(",")
+}
+
+#[test]
+fn law_a_team_of_one_lift_and_other_forms() {
+    let folder = folder_with(TEAM);
+    let call = |form: &str, to: &str| {
+        let arguments = [
+            "plan", "squat", "--team", "team.csv", "-o", to, "--format", form,
+        ];
+        call_in(folder.path(), &arguments).done()
+    };
+    let json = call("json", "a").json();
+    let team = json["team"].as_array().expect("a list");
+    assert_eq!(team.len(), 3);
+    assert_eq!(team[0]["one_rm_kg"], 85.0);
+    // The median of the equations for five repetitions is 13 to 18 % above the load.
+    let tom = team[1]["one_rm_kg"].as_f64().expect("a 1RM");
+    assert!((134.0..143.0).contains(&tom), "{tom}");
+    assert_eq!(team[2]["plan"], "test");
+    assert_eq!(call("csv", "b").out.lines().count(), 4);
+    let again = call_in(
+        folder.path(),
+        &["plan", "squat", "--team", "team.csv", "-o", "a"],
+    );
+    assert_eq!(again.status, 2, "{}", again.complaint);
+}
+
+#[test]
+fn fault_a_bad_team_is_refused_with_lines_and_nothing_is_written() {
+    let head = "name,sex,mass (kg),height (cm),training_months,squat (kg)\n";
+    for (rows, says) in [
+        (
+            "Mia,woman,64,168,14,85\nmia ,woman,60,170,2,\n",
+            "`mia` stands in line 2 already",
+        ),
+        (
+            "Mia,woman,64,168,14,heavy\n",
+            "`heavy` is no 1RM of the squat",
+        ),
+        (
+            "Mia,woman,64,168,14,85 x 30\n",
+            "30 repetitions of the squat give no 1RM",
+        ),
+        ("Mia,girl,64,168,14,85\n", "`girl` names no table"),
+        ("Kim,man,32,128,0,\n", "128 cm is no height of an adult"),
+        ("Kim,man,640,178,0,\n", "640 kg is no body mass"),
+        ("Kim,man,64,178,soon,\n", "`soon` is no number of months"),
+        ("Kim,man,,178,0,\n", "the row has no mass"),
+        (",man,64,178,0,\n", "the row has no name"),
+        ("", "nobody in it"),
+    ] {
+        let folder = folder_with(&format!("{head}{rows}"));
+        let answer = planned(folder.path(), &[]);
+        assert_eq!(answer.status, 2, "{rows}: {}", answer.complaint);
+        assert!(
+            answer.complaint.contains(says),
+            "{rows}: {}",
+            answer.complaint
+        );
+        assert!(!folder.path().join("sheets").exists());
+    }
+    for (text, says) in [
+        ("", "is empty"),
+        (
+            "name,sex,mass (kg),height (cm)\nMia,woman,64,168\n",
+            "no column of the team holds a lift",
+        ),
+        (
+            "name,sex,mass (kg),squat (kg)\nMia,woman,64,90\n",
+            "no column `height`",
+        ),
+        (
+            "name,sex,mass,height,squat\nMia,woman,64,168,90\n",
+            "`64` has no unit",
+        ),
+        (
+            "name,sex,mass (kg),height (cm),squat (kg),back squat\nMia,woman,64,168,90,\n",
+            "hold the same",
+        ),
+    ] {
+        let folder = folder_with(text);
+        let answer = planned(folder.path(), &[]);
+        assert_eq!(answer.status, 2, "{text}: {}", answer.complaint);
+        assert!(
+            answer.complaint.contains(says),
+            "{text}: {}",
+            answer.complaint
+        );
+    }
+    let folder = folder_with(TEAM);
+    let other = ["plan", "row", "--team", "team.csv", "-o", "sheets"];
+    let answer = call_in(folder.path(), &other);
+    assert!(
+        answer.status == 2 && answer.complaint.contains("no column for the row"),
+        "{}",
+        answer.complaint
+    );
+    let both = planned(folder.path(), &["--one-rm", "100 kg"]);
+    assert_eq!(both.status, 2, "{}", both.complaint);
+}
