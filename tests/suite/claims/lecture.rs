@@ -1,5 +1,6 @@
 //! Every sentence of the lecture's figures, for every built-in lifter, against the data that the figure draws.
 
+use super::families::{FAMILIES, STACK, as_it_is};
 use super::strength::{CLAIMS, Curves};
 use super::{Claim, Drawn, check, holds, is_definition, least, peak, says, step};
 use regex::Captures;
@@ -925,10 +926,11 @@ fn law_every_sentence_of_the_lecture_follows_from_its_data() {
     for lifter in library.names(Shelf::Lifters) {
         let desk = Desk::open(&library, &lifter, System::Metric).expect("a built-in lifter");
         for figure in LECTURE.iter().filter(|figure| figure.can_be_drawn(&desk)) {
-            // Families and stacks have laws of their own beside their code.
-            if ["grip-width", "limb-length", "muscles-add-up"].contains(&figure.name) {
-                continue;
-            }
+            let family_of = match figure.name {
+                "grip-width" => Some("Bench press"),
+                "limb-length" => Some("Squat"),
+                _ => None,
+            };
             let sheet = (figure.build)(&desk).expect("it is drawn");
             let drawn = Drawn::of(&sheet.data);
             let curves = strength(&drawn, "bench press");
@@ -938,7 +940,12 @@ fn law_every_sentence_of_the_lecture_follows_from_its_data() {
                         check(&sentence, CLASSES, &drawn),
                         check(&sentence, MUSCLES, &drawn),
                         check(&sentence, LOADS, &drawn),
+                        check(&sentence, STACK, &drawn),
                     ];
+                    if let Some(lift) = family_of {
+                        told.push(check(&sentence, FAMILIES, &drawn));
+                        told.push(as_it_is(&sentence, &drawn, lift));
+                    }
                     told.extend(
                         curves
                             .as_ref()

@@ -218,7 +218,7 @@ fn ends_are(start: &str, end: &str, capacity: &[f64]) -> Result<(), String> {
 
 /// The class by the rule that figures print: an end below 85 % of the peak is weak; a fall between the ends' tenths to
 /// below 85 % of the weaker one's median makes a u.
-fn class_is(word: &str, capacity: &[f64]) -> Result<(), String> {
+pub fn class_is(word: &str, capacity: &[f64]) -> Result<(), String> {
     let most = greatest(capacity).1;
     let count = capacity.len();
     let tenth = (0.1 * count as f64).round() as usize;

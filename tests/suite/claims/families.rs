@@ -1,0 +1,230 @@
+//! The lecture's families over one changed value and its stack of torques: words against the curves that are drawn.
+
+use super::strength::{CLAIMS, Curves, class_is};
+use super::{Claim, Drawn, check, holds, is_definition, least, peak, says};
+use regex::Captures;
+
+/// Weight of the kilogram, N/kg (standard gravity).
+const N_PER_KG: f64 = 9.80665;
+
+/// The heaviest plain weight of a curve of force: that of its least place, kg.
+fn heaviest_kg(drawn: &Drawn, name: &str) -> Result<f64, String> {
+    Ok(least(drawn.curve(name)?)[1] / N_PER_KG)
+}
+
+/// The curves in the order of the values, the present one where it belongs.
+fn in_order(drawn: &Drawn) -> Vec<&str> {
+    let shrinks = |name: &&str| name.starts_with('\u{2212}');
+    let mut names: Vec<&str> = drawn.names().collect();
+    let value = |name: &&str| -> f64 {
+        let digits = name.trim_start_matches(['\u{2212}', '+']);
+        let size = digits
+            .split(' ')
+            .next()
+            .and_then(|text| text.parse::<f64>().ok());
+        match (size, shrinks(name)) {
+            (None, _) => f64::NAN,
+            (Some(size), true) => -size,
+            (Some(size), false) => size,
+        }
+    };
+    names.retain(|name| value(name).is_finite());
+    names.sort_by(|a, b| value(a).total_cmp(&value(b)));
+    names
+}
+
+fn changed(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
+    let order = in_order(drawn);
+    holds(
+        order[0] == &told[1] && order[order.len() - 1] == &told[2],
+        "the least and the greatest value",
+    )?;
+    let [first, last] = [
+        heaviest_kg(drawn, order[0])?,
+        heaviest_kg(drawn, order[order.len() - 1])?,
+    ];
+    // A hardest place between samples lies a little below the least one that is drawn.
+    says(&told[4], first, 0.002 * first, "first")?;
+    says(&told[5], last, 0.002 * last, "last")?;
+    holds((&told[3] == "rises") == (last > first), "its direction")
+}
+
+/// Sentences of families.
+pub const FAMILIES: &[Claim<Drawn>] = &[
+    Claim {
+        reads: r"(?:Grip width|Length of the thigh) from (.+?) to (.+?): heaviest weight (rises|falls) from ([\d.]+) kg to ([\d.]+) kg",
+        holds: changed,
+    },
+    Claim {
+        reads: r"(?:Grip width|Length of the thigh): heaviest weight best at (.+?), (on the border of what was tried, )?([\d.]+) kg",
+        holds: |told, drawn| {
+            let order = in_order(drawn);
+            let best = heaviest_kg(drawn, &told[1])?;
+            says(&told[3], best, 0.002 * best, "best")?;
+            let is_border = [order[0], order[order.len() - 1]].contains(&&told[1]);
+            holds(is_border == told.get(2).is_some(), "on the border")?;
+            let all = order.iter().map(|name| heaviest_kg(drawn, name));
+            let most = all.collect::<Result<Vec<f64>, String>>()?;
+            holds(most.iter().all(|kg| *kg <= best * 1.002), "none is better")
+        },
+    },
+    Claim {
+        reads: r"(?:Grip width|Length of the thigh) hardly changes the heaviest weight: ([\d.]+) kg",
+        holds: |told, drawn| {
+            let all = drawn.names().map(|name| heaviest_kg(drawn, name));
+            let all = all.collect::<Result<Vec<f64>, String>>()?;
+            let [low, high] =
+                [f64::min, f64::max].map(|of| all.iter().copied().reduce(of).unwrap_or(0.0));
+            holds(high - low < 0.008 * high, "hardly")?;
+            says(&told[1], low, 0.01 * low, "weight")
+        },
+    },
+    Claim {
+        reads: r"The hands' distance changes the lever of the load at shoulder and elbow, and how far the bar has to travel: a wide grip shortens the way",
+        holds: |_, drawn| {
+            let way = |name: &str| drawn.curve(name).map(|points| points[points.len() - 1][0]);
+            let ways: Result<Vec<f64>, String> = in_order(drawn).into_iter().map(way).collect();
+            holds(
+                ways?.windows(2).all(|pair| pair[1] < pair[0]),
+                "wider is shorter",
+            )
+        },
+    },
+    Claim {
+        reads: r"Which grip is strongest follows from both joints",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"With longer thighs, hip and knee lie farther from the line of the load: the same bar asks for more torque, and the same muscles hold less of it",
+        holds: |_, drawn| {
+            let start = |name: &str| drawn.curve(name).map(|points| points[0][1]);
+            let starts: Result<Vec<f64>, String> = in_order(drawn).into_iter().map(start).collect();
+            holds(
+                starts?.windows(2).all(|pair| pair[1] < pair[0]),
+                "longer holds less",
+            )
+        },
+    },
+    Claim {
+        reads: r"Nothing about the muscles was changed",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Strength curves of the .+ of .+ for (?:grip width|length of the thigh): (.+)",
+        holds: |told, drawn| {
+            let parts = told[1].split("%)").filter(|part| part.contains('('));
+            let mut count = 0;
+            for part in parts {
+                let (name, figures) = part.split_once(" (").ok_or("no figures")?;
+                let name = name
+                    .trim_start_matches(", ")
+                    .trim_start_matches("and ")
+                    .trim_start_matches(" and ");
+                let points = drawn.curve(name)?;
+                let values: Vec<f64> = points.iter().map(|point| point[1]).collect();
+                class_is(figures.split(',').next().unwrap_or_default(), &values)?;
+                let printed: Vec<&str> = figures
+                    .split(' ')
+                    .filter(|word| word.parse::<f64>().is_ok())
+                    .collect();
+                let most = peak(points)[1];
+                says(printed[0], 100.0 * values[0] / most, 0.1, "start")?;
+                says(
+                    printed[1],
+                    100.0 * values[values.len() - 1] / most,
+                    0.1,
+                    "end",
+                )?;
+                count += 1;
+            }
+            holds(count == drawn.names().count(), "every curve is told")
+        },
+    },
+];
+
+/// Whether the words of a family's strength curve hold of the curve as it is, under a plain weight of 20 kg.
+pub fn as_it_is(sentence: &str, drawn: &Drawn, lift: &str) -> Result<(), String> {
+    let held = drawn.curve("as it is")?;
+    let asked_n = 20.0 * N_PER_KG;
+    let curves = Curves {
+        lift: lift.to_owned(),
+        at: held.iter().map(|point| point[0]).collect(),
+        capacity: held.iter().map(|point| point[1]).collect(),
+        loads: vec![(
+            "20 kg".to_owned(),
+            held.iter().map(|point| asked_n / point[1]).collect(),
+        )],
+    };
+    check(sentence, CLAIMS, &curves)
+}
+
+/// The summed torque of all layers at every place.
+fn summed(drawn: &Drawn) -> Vec<f64> {
+    let count = drawn.curves[0].2.len();
+    let at = |index: usize| drawn.curves.iter().map(|curve| curve.2[index][1]).sum();
+    (0..count).map(at).collect()
+}
+
+/// Place and share of every layer at the greatest sum.
+fn shares(drawn: &Drawn) -> (f64, Vec<(String, f64)>) {
+    let sums = summed(drawn);
+    let index = (0..sums.len())
+        .max_by(|a, b| sums[*a].total_cmp(&sums[*b]))
+        .expect("places");
+    let share = |curve: &(String, String, Vec<[f64; 2]>)| {
+        (curve.1.clone(), 100.0 * curve.2[index][1] / sums[index])
+    };
+    (
+        drawn.curves[0].2[index][0],
+        drawn.curves.iter().map(share).collect(),
+    )
+}
+
+/// Sentences of the stack.
+pub const STACK: &[Claim<Drawn>] = &[
+    Claim {
+        reads: r"Muscles add up: (.+?) (makes?) (\d+) % of the peak",
+        holds: |told, drawn| {
+            let (_, shares) = shares(drawn);
+            let named: Vec<&str> = told[1].split(" and ").collect();
+            let share = |name: &&str| {
+                let found = shares.iter().find(|(of, _)| of == name);
+                found
+                    .map(|(_, share)| *share)
+                    .ok_or(format!("no layer {name}"))
+            };
+            let sum: Result<Vec<f64>, String> = named.iter().map(share).collect();
+            says(&told[3], sum?.iter().sum(), 0.1, "their share")?;
+            holds((named.len() == 1) == (&told[2] == "makes"), "the verb")
+        },
+    },
+    Claim {
+        reads: r"Each muscle gives its force times its moment arm at every angle; the strength curve is their sum, less what the limb itself weighs",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Stacked torques over .+",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"At the peak, (\d+) deg of .+, the shares are: (.+)",
+        holds: |told, drawn| {
+            let (place, shares) = shares(drawn);
+            says(&told[1], place, 1e-6, "place")?;
+            let parts: Vec<&str> = told[2].split(", ").collect();
+            holds(parts.len() == shares.len(), "every layer is told")?;
+            for part in parts {
+                let words = part.trim_end_matches(" %");
+                let (name, printed) = words.rsplit_once(' ').ok_or("no share")?;
+                let found = shares.iter().find(|(of, _)| of == name);
+                let (_, share) = found.ok_or(format!("no layer {name}"))?;
+                says(printed, *share, 0.1, name)?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"The lowest layer is the (.+)",
+        holds: |told, drawn| holds(drawn.curves[0].1 == told[1], "the lowest layer"),
+    },
+];
