@@ -17,6 +17,7 @@ mod curve_rules;
 mod extending;
 mod file_check;
 mod file_facts;
+mod folder_check;
 mod grammar_scan;
 mod layered_text;
 mod leg_rules;

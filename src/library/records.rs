@@ -6,6 +6,7 @@
 use super::bounded_read::text_of_file;
 use super::changed::{changed, changed_lift};
 use super::complaint::{Complaint, complaint};
+use super::folder_check;
 use super::layered_text::LayeredText;
 use super::nearest::known;
 use super::pieces::Pieces;
@@ -15,7 +16,7 @@ use super::{body_rules, built_in, curve_rules, movement_rules, muscle_rules};
 use crate::anatomy::{
     Curves, Lifter, LifterRecord, MuscleTable, Sarcomere, SegmentTable, Tables, build,
 };
-use crate::error::{BrokenRule, Error, FileFault, Known, ModelFault, Result, Shelf};
+use crate::error::{BrokenRule, Error, Known, ModelFault, Result, Shelf};
 use crate::movement::Movement;
 use crate::session::published::Published;
 use crate::source::Publication;
@@ -111,10 +112,7 @@ impl Library {
                 folder: folder.display().to_string(),
             }));
         }
-        for inside in Shelf::ALL.iter().map(|shelf| shelf.folder()) {
-            check_shelf(&folder.join(inside))?;
-        }
-        check_file(&folder.join("sources.ron"))?;
+        folder_check::check(&folder)?;
         Ok(Self {
             folder: Some(folder),
             published: Arc::default(),
@@ -387,59 +385,4 @@ pub(super) fn stem(name: &str) -> &str {
     let path = Path::new(name);
     let stem = path.file_stem().and_then(|stem| stem.to_str());
     stem.filter(|_| is_model_file(path)).unwrap_or(name)
-}
-
-/// **Fails** if there is a folder that cannot be listed, or a model file in it that cannot be read.
-fn check_shelf(folder: &Path) -> Result<()> {
-    let entries = match std::fs::read_dir(folder) {
-        Ok(entries) => entries,
-        Err(fault) if fault.kind() == std::io::ErrorKind::NotFound && !is_link(folder) => {
-            return Ok(());
-        }
-        Err(fault) => {
-            return Err(Error::bad(ModelFault::UnreadableFolder {
-                folder: folder.display().to_string(),
-                why: fault.to_string(),
-            }));
-        }
-    };
-    for entry in entries {
-        let path = entry.map(|entry| entry.path()).map_err(|fault| {
-            Error::bad(ModelFault::UnreadableFolder {
-                folder: folder.display().to_string(),
-                why: fault.to_string(),
-            })
-        })?;
-        if is_model_file(&path) {
-            check_file(&path)?;
-        }
-    }
-    Ok(())
-}
-
-/// **Fails** if something of that name is there and is no file that can be opened.
-fn check_file(path: &Path) -> Result<()> {
-    let file = path.display().to_string();
-    let fault = match std::fs::metadata(path) {
-        Ok(known) if known.is_file() => match std::fs::File::open(path) {
-            Ok(_) => return Ok(()),
-            Err(fault) => FileFault::Unreadable {
-                file,
-                cause: fault.to_string(),
-            },
-        },
-        Ok(known) if known.is_dir() => FileFault::Folder { file },
-        Ok(_) => FileFault::Endless { file },
-        Err(_) if !is_link(path) => return Ok(()),
-        Err(fault) => FileFault::Unreadable {
-            file,
-            cause: fault.to_string(),
-        },
-    };
-    Err(Error::bad(fault))
-}
-
-/// Whether a name is there as a link, wherever it leads.
-fn is_link(path: &Path) -> bool {
-    std::fs::symlink_metadata(path).is_ok_and(|known| known.is_symlink())
 }

@@ -123,7 +123,8 @@ fn draw(
     let mut scene = sheet.chart.scene(look)?;
     scene.metadata = record.line();
     let header: Vec<&str> = sheet.data.header.iter().map(String::as_str).collect();
-    let data = record.csv_head() + &rows_to_csv(&header, sheet.data.rows.iter().map(safe));
+    let data =
+        record.csv_head() + &rows_to_csv(&header, sheet.data.rows.iter().map(|row| safe(row)));
     let title = sheet.title().trim_end_matches('.');
     let caption = format!("{title}. {}\n", sheet.caption);
     let alt = format!("{}\n", sheet.alt());
@@ -142,7 +143,7 @@ fn draw(
 }
 
 /// A row whose texts are safe to open in a spreadsheet; numbers stay as they are.
-fn safe(row: &Vec<String>) -> Vec<String> {
+fn safe(row: &[String]) -> Vec<String> {
     let cells = row.iter();
     cells
         .map(|cell| match cell.parse::<f64>() {

@@ -49,7 +49,8 @@ impl Dimension {
                     kind: self.kind,
                     text: text.to_owned(),
                 })?;
-            let scale = self.scale(text, unit)?;
+            let unit = self.unit(text, unit)?;
+            let scale = unit.multiply / unit.divide;
             let is_first = last_scale.is_infinite();
             if !is_first && (rest.starts_with(['+', '-']) || scale >= last_scale) {
                 return Err(QuantityFault::Several {
@@ -57,7 +58,7 @@ impl Dimension {
                     text: text.to_owned(),
                 });
             }
-            let si = number * scale;
+            let si = number * unit.multiply / unit.divide;
             negative |= is_first && number.is_sign_negative();
             total += if negative && !is_first { -si } else { si };
             last_scale = scale;
@@ -66,8 +67,8 @@ impl Dimension {
         self.check(text, total)
     }
 
-    /// The SI value of one of a unit.
-    fn scale(&self, text: &str, unit: &str) -> Result<f64, QuantityFault> {
+    /// A unit by its spelling.
+    fn unit(&self, text: &str, unit: &str) -> Result<&'static Unit, QuantityFault> {
         if unit.is_empty() {
             return Err(QuantityFault::NoUnit {
                 kind: self.kind,
@@ -85,7 +86,7 @@ impl Dimension {
                     .find(|u| u.names.contains(&lower.as_str()))
             });
         match found {
-            Some(found) => Ok(found.multiply / found.divide),
+            Some(found) => Ok(found),
             None => Err(self.unknown_unit(text, unit)),
         }
     }

@@ -186,7 +186,7 @@ fn fault_whatever_is_there_and_cannot_be_read_is_an_error_never_the_built_in_fil
     std::fs::create_dir(&file).expect("a folder");
     refused(
         &call_in(folder.path(), &asked),
-        &["reference-man.ron`: it is no file"],
+        &["reference-man.ron`: it is a folder"],
     );
     std::fs::remove_dir(&file).expect("it was there");
     std::fs::remove_dir(&lifters).expect("it was there");

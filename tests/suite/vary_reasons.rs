@@ -645,14 +645,15 @@ fn law_the_heaviest_weight_is_capacity_over_what_is_asked_for() {
                     .collect();
                 let stays = line.matches("stays as it is").count();
                 assert_eq!(changes.len() + stays, 2, "{case}");
-                let capacity = line
-                    .contains("capacity changes")
-                    .then(|| changes[0])
-                    .unwrap_or(0.0);
-                let asked = line
-                    .contains("asks for changes")
-                    .then(|| changes[changes.len() - 1])
-                    .unwrap_or(0.0);
+                let changed = |what: &str, index: usize| {
+                    if line.contains(what) {
+                        changes[index]
+                    } else {
+                        0.0
+                    }
+                };
+                let capacity = changed("capacity changes", 0);
+                let asked = changed("asks for changes", changes.len().max(1) - 1);
                 let product = (1.0 + capacity / 100.0) / (1.0 + asked / 100.0);
                 let whole = line
                     .split_once(" kg (")

@@ -1,0 +1,73 @@
+//! A folder of model files of one's own: nothing in it is passed over.
+//!
+//! In: the folder of `--models`. Out: nothing, or the first folder or file that cannot be read.
+
+use super::records::is_model_file;
+use crate::error::{Error, FileFault, ModelFault, Result, Shelf};
+use std::path::Path;
+
+/// Checks that every folder and model file that is there can be read.
+///
+/// **Fails** at the first one that cannot: a file that is passed over would leave the built-in one to answer in its
+/// place.
+pub(super) fn check(folder: &Path) -> Result<()> {
+    for shelf in Shelf::ALL {
+        check_shelf(&folder.join(shelf.folder()))?;
+    }
+    check_file(&folder.join("sources.ron"))
+}
+
+/// **Fails** if there is a folder that cannot be listed, or a model file in it that cannot be read.
+fn check_shelf(folder: &Path) -> Result<()> {
+    let entries = match std::fs::read_dir(folder) {
+        Ok(entries) => entries,
+        Err(fault) if fault.kind() == std::io::ErrorKind::NotFound && !is_link(folder) => {
+            return Ok(());
+        }
+        Err(fault) => {
+            return Err(Error::bad(ModelFault::UnreadableFolder {
+                folder: folder.display().to_string(),
+                why: fault.to_string(),
+            }));
+        }
+    };
+    for entry in entries {
+        let path = entry.map(|entry| entry.path()).map_err(|fault| {
+            Error::bad(ModelFault::UnreadableFolder {
+                folder: folder.display().to_string(),
+                why: fault.to_string(),
+            })
+        })?;
+        if is_model_file(&path) {
+            check_file(&path)?;
+        }
+    }
+    Ok(())
+}
+
+/// **Fails** if something of that name is there and is no file that can be opened.
+fn check_file(path: &Path) -> Result<()> {
+    let file = path.display().to_string();
+    let fault = match std::fs::metadata(path) {
+        Ok(known) if known.is_file() => match std::fs::File::open(path) {
+            Ok(_) => return Ok(()),
+            Err(fault) => FileFault::Unreadable {
+                file,
+                cause: fault.to_string(),
+            },
+        },
+        Ok(known) if known.is_dir() => FileFault::Folder { file },
+        Ok(_) => FileFault::Endless { file },
+        Err(_) if !is_link(path) => return Ok(()),
+        Err(fault) => FileFault::Unreadable {
+            file,
+            cause: fault.to_string(),
+        },
+    };
+    Err(Error::bad(fault))
+}
+
+/// Whether a name is there as a link, wherever it leads.
+fn is_link(path: &Path) -> bool {
+    std::fs::symlink_metadata(path).is_ok_and(|known| known.is_symlink())
+}
