@@ -511,6 +511,7 @@ def plan(
     method: str | None = None,
     one_rm: str | None = None,
     log: str | None = None,
+    team: Path | None = None,
     training_months: float | None = None,
     age: float | None = None,
     injured: bool = False,
@@ -553,6 +554,7 @@ def plan(
     :param method: straight, pyramid, clusters, overloaded-lowering, bands, chains, or all. Left out it is straight (METHOD).
     :param one_rm: The one-repetition maximum; simulated if neither this nor a log is given. Of pull-up and calf raise it is what is added to the body (MASS).
     :param log: Training log to take the maximum from (a file, or rising, stalled, gappy) (FILE|NAME).
+    :param team: Team to plan for: a CSV file with a row a person; -o names the folder of its sheets. Columns: name, sex, mass, height, training_months (age if wished), and one a lift with its 1RM, a set such as "100 kg x 5", or nothing where it is to be tested. MOVEMENT is one of the lifts, or `all` (FILE).
     :param training_months: Months of steady training; if left out, as the lifter's file says (a named one), or none (MONTHS).
     :param age: Age (YEARS).
     :param injured: The lifter is injured or in pain.
@@ -574,7 +576,7 @@ def plan(
     :param item: Any other implement: "cable 40 kg, from rack-high", "counterweight 20 kg", "sled 60 kg", "spotter 150 N" (KIND ...).
     :param effort: Hardest effort of a bands or chains setup, share of all the lifter has (SHARE).
     :param weeks: A block of so many weeks (N).
-    :param output: Picture of the predicted velocities (.svg or .png); True for a Figure under this name in the answer (FILE).
+    :param output: Picture of the predicted velocities (.svg or .png); with --team the folder of the sheets; True for a Figure under this name in the answer (FILE).
     :param fatigue: Picture of the joints' fatigue over time (.svg or .png); True for a Figure under this name in the answer (FILE).
     :param loads: Picture of load and repetitions, set by set (.svg or .png); True for a Figure under this name in the answer (FILE).
     :param sheet: One-page sheet to print: .html (a page a session), .svg or .png (one session) (FILE).
@@ -595,6 +597,7 @@ def plan(
         ("--method", method, None),
         ("--one-rm", one_rm, None),
         ("--log", log, None),
+        ("--team", team, None),
         ("--training-months", training_months, None),
         ("--age", age, None),
         ("--injured", injured, None),
@@ -636,6 +639,8 @@ def progress(
     *,
     log: str,
     lift: str | None = None,
+    athlete: str | None = None,
+    dates: Literal["day-first", "month-first"] | None = None,
     skip_bad_rows: bool = False,
     output: Path | bool | None = None,
     size: str = "slide",
@@ -650,6 +655,8 @@ def progress(
 
     :param log: Training log: a CSV file, or the name of an invented one (rising, stalled, gappy) (FILE|NAME).
     :param lift: Lift to look at, where the log holds several (LIFT).
+    :param athlete: Whose sets, where the log holds several athletes (NAME).
+    :param dates: What stands first in dates such as 1/8/2024, if no date of the log proves it.
     :param skip_bad_rows: Leave rows out that cannot be read, and say which.
     :param output: Picture of the trend (.svg or .png); True for a Figure under this name in the answer (FILE).
     :param size: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels (SIZE).
@@ -664,6 +671,8 @@ def progress(
     options: list[_call.Option] = [
         ("--log", log, None),
         ("--lift", lift, None),
+        ("--athlete", athlete, None),
+        ("--dates", dates, None),
         ("--skip-bad-rows", skip_bad_rows, None),
         ("--output", output, None),
         ("--size", size, "slide"),

@@ -4,10 +4,11 @@
 
 use super::bounded_read::text_of_file;
 use super::built_in;
+use super::folder_check::is_model_file;
 use super::layered_text::LayeredText;
 use super::merging::{EXTENDS, laid_over};
 use super::outline::RecordOutline;
-use super::records::{Library, is_model_file};
+use super::records::Library;
 use crate::error::{ExtendsFault, Fault, Result, Shelf};
 use std::path::{Path, PathBuf};
 

@@ -2,7 +2,6 @@
 //!
 //! In: the folder of `--models`. Out: nothing, or the first folder or file that cannot be read.
 
-use super::records::is_model_file;
 use crate::error::{Error, FileFault, ModelFault, Result, Shelf};
 use std::path::Path;
 
@@ -70,4 +69,9 @@ fn check_file(path: &Path) -> Result<()> {
 /// Whether a name is there as a link, wherever it leads.
 fn is_link(path: &Path) -> bool {
     std::fs::symlink_metadata(path).is_ok_and(|known| known.is_symlink())
+}
+
+/// Whether a name is that of a model file rather than one in the library.
+pub(super) fn is_model_file(path: &Path) -> bool {
+    path.extension().is_some_and(|extension| extension == "ron")
 }

@@ -5,7 +5,8 @@
 use super::bounded_read::text_of_file;
 use super::built_in;
 use super::content_hash::hash_of;
-use super::records::{Library, is_model_file};
+use super::folder_check::is_model_file;
+use super::records::Library;
 use crate::error::{Result, Shelf};
 use std::path::Path;
 

@@ -6,7 +6,7 @@
 use super::bounded_read::text_of_file;
 use super::changed::{changed, changed_lift};
 use super::complaint::{Complaint, complaint};
-use super::folder_check;
+use super::folder_check::{self, is_model_file};
 use super::layered_text::LayeredText;
 use super::nearest::known;
 use super::pieces::Pieces;
@@ -373,11 +373,6 @@ impl Library {
         }
         Ok(sources)
     }
-}
-
-/// Whether a name is that of a model file rather than one in the library.
-pub(super) fn is_model_file(path: &Path) -> bool {
-    path.extension().is_some_and(|extension| extension == "ron")
 }
 
 /// A name in the library: of a path, the file's name without its ending.

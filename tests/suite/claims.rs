@@ -31,7 +31,15 @@ impl Drawn {
                 4 if table.header[0] == "panel" => (row[0].clone(), row[1].clone()),
                 _ => (String::new(), row[0].clone()),
             };
-            let Ok([x, y]): Result<[f64; 2], _> = numbers(&row[width - 2..width]).try_into() else {
+            // Torques of muscles stand over the angle, with what makes them in between.
+            let angle = table.header.iter().position(|name| name == "angle_deg");
+            let angle =
+                angle.filter(|_| table.header.last().is_some_and(|name| name == "torque_nm"));
+            let cells = [
+                row[angle.unwrap_or(width - 2)].clone(),
+                row[width - 1].clone(),
+            ];
+            let Ok([x, y]): Result<[f64; 2], _> = numbers(&cells).try_into() else {
                 continue;
             };
             drawn.push(panel, name, [x, y]);

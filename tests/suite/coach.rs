@@ -537,7 +537,7 @@ fn law_weeks_go_on_by_their_rule() {
         let sessions = plan["sessions"].as_array().expect("sessions");
         let session = sessions
             .iter()
-            .find(|s| s["title"].as_str().is_some_and(|t| t.starts_with(&title)))
+            .find(|s| s["session"].as_str().is_some_and(|t| t.starts_with(&title)))
             .expect("a day");
         let set = session["sets"]
             .as_array()

@@ -261,6 +261,7 @@ fn law_the_unit_in_a_name_is_that_of_its_row() {
         ("_m_s2", "m/s²"),
         ("_rad_s2", "rad/s²"),
         ("_rad_s", "rad/s"),
+        ("_kg_s_per_m", "kg·s/m"),
         ("_m_s", "m/s"),
         ("_kg_per_week", "kg/week"),
         ("_percent_of_range", "% of the range"),

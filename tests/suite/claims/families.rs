@@ -112,7 +112,9 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
     Claim {
         reads: r"Strength curves of the .+ of .+ for (?:grip width|length of the thigh): (.+)",
         holds: |told, drawn| {
-            let parts = told[1].split("%)").filter(|part| part.contains('('));
+            let parts = told[1]
+                .split("at the end)")
+                .filter(|part| part.contains('('));
             let mut count = 0;
             for part in parts {
                 let (name, figures) = part.split_once(" (").ok_or("no figures")?;
