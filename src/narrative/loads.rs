@@ -43,11 +43,8 @@ pub(crate) fn plain_load_in_words(load: &PlainLoad) -> String {
             collar,
             discs,
         } => {
-            let collars = collar.map_or(String::new(), |each| {
-                format!(", collars of {}", stamped_mass(each))
-            });
-            let discs = discs_a_side(discs);
-            format!("{name} ({}){collars}, {discs}", stamped_mass(*mass))
+            let bar = format!("{name} ({})", stamped_mass(*mass));
+            with_discs(&bar, *collar, discs)
         }
         PlainLoad::Dumbbell(mass) => format!("dumb-bell of {} in each hand", stamped_mass(*mass)),
         PlainLoad::Kettlebell(mass) => {
@@ -59,14 +56,8 @@ pub(crate) fn plain_load_in_words(load: &PlainLoad) -> String {
             collar,
             discs,
         } => {
-            let collars = collar.map_or(String::new(), |each| {
-                format!(", collars of {}", stamped_mass(each))
-            });
-            let discs = discs_a_side(discs);
-            format!(
-                "{name} ({}) in both hands{collars}, {discs}",
-                stamped_mass(*mass)
-            )
+            let bar = format!("{name} ({}) in both hands", stamped_mass(*mass));
+            with_discs(&bar, *collar, discs)
         }
         PlainLoad::Stack(mass) => format!("stack at {}", stamped_mass(*mass)),
         PlainLoad::Sled { mass, discs } => {
@@ -75,6 +66,14 @@ pub(crate) fn plain_load_in_words(load: &PlainLoad) -> String {
         PlainLoad::Belt { discs } => format!("belt with {}", discs_in_words(discs)),
         PlainLoad::Body => "the body alone".to_owned(),
     }
+}
+
+/// A bar with its collars and plates.
+fn with_discs(bar: &str, collar: Option<Mass>, discs: &[(Mass, u32)]) -> String {
+    let collars = collar.map_or(String::new(), |each| {
+        format!(", collars of {}", stamped_mass(each))
+    });
+    format!("{bar}{collars}, {}", discs_a_side(discs))
 }
 
 fn discs_a_side(discs: &[(Mass, u32)]) -> String {

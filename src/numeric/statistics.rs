@@ -156,7 +156,7 @@ pub fn theil_sen(points: &[(f64, f64)], confidence: f64) -> Result<RobustLine> {
     let mut heights: Vec<f64> = points.iter().map(|p| p.1 - slope * p.0).collect();
     heights.sort_by(f64::total_cmp);
     let is_counted =
-        points.len() <= MOST_COUNTED && slopes.len() == points.len() * (points.len() - 1) / 2;
+        points.len() <= COUNTED_UP_TO && slopes.len() == points.len() * (points.len() - 1) / 2;
     let spread = match kendall_spread(points.len(), confidence).filter(|_| is_counted) {
         Some(exact) => exact,
         None => normal_quantile((1.0 + confidence) / 2.0)? * kendall_variance(points).sqrt(),
@@ -173,7 +173,7 @@ pub fn theil_sen(points: &[(f64, f64)], confidence: f64) -> Result<RobustLine> {
 }
 
 /// Most points for which the score is counted out: below the seven of the worked example.
-const MOST_COUNTED: usize = 6;
+const COUNTED_UP_TO: usize = 6;
 
 /// Variance of Kendall's score for points some of which share their `x`.
 fn kendall_variance(points: &[(f64, f64)]) -> f64 {
