@@ -511,6 +511,9 @@ def plan(
     method: str | None = None,
     one_rm: str | None = None,
     log: str | None = None,
+    athlete: str | None = None,
+    dates: Literal["day-first", "month-first"] | None = None,
+    skip_bad_rows: bool = False,
     team: Path | None = None,
     training_months: float | None = None,
     age: float | None = None,
@@ -533,6 +536,7 @@ def plan(
     item: str | Sequence[str] = (),
     effort: float = 0.85,
     weeks: int | None = None,
+    start: str | None = None,
     output: Path | bool | None = None,
     fatigue: Path | bool | None = None,
     loads: Path | bool | None = None,
@@ -554,6 +558,9 @@ def plan(
     :param method: straight, pyramid, clusters, overloaded-lowering, bands, chains, or all. Left out it is straight (METHOD).
     :param one_rm: The one-repetition maximum; simulated if neither this nor a log is given. Of pull-up and calf raise it is what is added to the body (MASS).
     :param log: Training log to take the maximum from (a file, or rising, stalled, gappy) (FILE|NAME).
+    :param athlete: Whose sets, where the log holds several athletes (NAME).
+    :param dates: What stands first in dates such as 1/8/2024, if no date of the log proves it.
+    :param skip_bad_rows: Leave rows out that cannot be read, and say which.
     :param team: Team to plan for: a CSV file with a row a person; -o names the folder of its sheets. Columns: name, sex, mass, height, training_months (age if wished), and one a lift with its 1RM, a set such as "100 kg x 5", or nothing where it is to be tested. MOVEMENT is one of the lifts, or `all` (FILE).
     :param training_months: Months of steady training; if left out, as the lifter's file says (a named one), or none (MONTHS).
     :param age: Age (YEARS).
@@ -576,6 +583,7 @@ def plan(
     :param item: Any other implement: "cable 40 kg, from rack-high", "counterweight 20 kg", "sled 60 kg", "spotter 150 N" (KIND ...).
     :param effort: Hardest effort of a bands or chains setup, share of all the lifter has (SHARE).
     :param weeks: A block of so many weeks (N).
+    :param start: Day of the first session of a block, year-month-day: sessions get their dates (DATE).
     :param output: Picture of the predicted velocities (.svg or .png); with --team the folder of the sheets; True for a Figure under this name in the answer (FILE).
     :param fatigue: Picture of the joints' fatigue over time (.svg or .png); True for a Figure under this name in the answer (FILE).
     :param loads: Picture of load and repetitions, set by set (.svg or .png); True for a Figure under this name in the answer (FILE).
@@ -597,6 +605,9 @@ def plan(
         ("--method", method, None),
         ("--one-rm", one_rm, None),
         ("--log", log, None),
+        ("--athlete", athlete, None),
+        ("--dates", dates, None),
+        ("--skip-bad-rows", skip_bad_rows, None),
         ("--team", team, None),
         ("--training-months", training_months, None),
         ("--age", age, None),
@@ -619,6 +630,7 @@ def plan(
         ("--item", item, None),
         ("--effort", effort, 0.85),
         ("--weeks", weeks, None),
+        ("--start", start, None),
         ("--output", output, None),
         ("--fatigue", fatigue, None),
         ("--loads", loads, None),

@@ -201,7 +201,8 @@ fn row(set: &PlannedSet, strength: &Strength, units: System) -> SetRow {
         repetitions: repetitions_words(set),
         rest: format!("{within}{}", rest_time(set.rest_after)),
         intent: purpose.join("; "),
-        has_notes: !set.notes.is_empty(),
+        // How a load of more than can be lifted comes back is said of every set.
+        has_notes: !set.notes.is_empty() || matches!(set.intent, SetIntent::LowerSlowly { .. }),
         to_failure: set.allowed.map(to_failure),
     }
 }
