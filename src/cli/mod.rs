@@ -101,7 +101,7 @@ enum Command {
     /// Find the one-repetition maximum, the eccentric one, mean velocities over load
     Max(max::MaxArguments),
     /// Loads, rests and cautions of a session
-    Plan(plan::PlanArguments),
+    Plan(Box<plan::PlanArguments>),
     /// Read a training log: rising, flat or falling, and how sure
     Progress(progress::ProgressArguments),
     /// Rank the setups that a gym can build: plates, bands and chains for this lifter and lift
