@@ -55,6 +55,7 @@ const GROUPS: &[(&str, &[&str])] = &[
         "Question",
         &[
             "at",
+            "draw",
             "samples",
             "speed",
             "region_share",
