@@ -4,7 +4,7 @@
 
 use super::body_lines::stick_figure;
 use super::data_table::{DataTable, figure};
-use super::muscle_paths::{limbs_at, muscle_path, shown_coordinates};
+use super::muscle_paths::{MusclePath, limbs_at, muscle_path, shown_coordinates};
 use super::sheet::{Chart, Sheet, heading};
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::body_words::{
@@ -26,33 +26,30 @@ pub struct BodyChart {
 }
 
 /// Most muscles that are told apart on one limb, assumed.
-const MOST_MUSCLES: usize = 5;
+const MOST_MUSCLES: usize = 4;
 /// Most joints in the table of a free body.
 const MOST_JOINTS: usize = 4;
 /// Length of the longest arrow, m in the picture (a drawing's measure).
-const LONGEST_M: f64 = 0.36;
+const LONGEST_M: f64 = 0.6;
 
-/// Start, the hardest place of a load or the strongest one without, and end.
+/// Start, end, and between them the hardest place of a load or the strongest one without; where that is an end, the middle.
 fn poses(study: &Study, setup: Option<&SetupStudy>) -> Vec<Shown> {
     let last = study.range.poses.len() - 1;
-    let middle = match setup.and_then(|setup| setup.sticking) {
-        Some(sticking) => (
-            (sticking.point_range * last as f64).round() as usize,
-            POSES[1],
-        ),
-        None => (sample_of_peak(&study.capacity.values()), POSES[2]),
+    let (told, what) = match setup.and_then(|setup| setup.sticking) {
+        Some(sticking) => ((sticking.point_range * last as f64).round() as usize, 1),
+        None => (sample_of_peak(&study.capacity.values()), 2),
     };
-    let mut shown = vec![(0, POSES[0]), middle, (last, POSES[3])];
-    // A place close to an end takes that end's place.
-    if middle.0 * 12 < last {
-        shown.remove(0);
-    } else if (last - middle.0) * 12 < last {
-        shown.pop();
-    }
-    shown
-        .into_iter()
-        .map(|(sample, what)| Shown { sample, what })
-        .collect()
+    let names = if told * 12 < last {
+        [POSES[what], POSES[3], POSES[4]]
+    } else if (last - told) * 12 < last {
+        [POSES[0], POSES[3], POSES[what]]
+    } else {
+        [POSES[0], POSES[what], POSES[4]]
+    };
+    let between = if names[1] == POSES[3] { last / 2 } else { told };
+    let samples = [0, between, last];
+    let shown = samples.into_iter().zip(names);
+    shown.map(|(sample, what)| Shown { sample, what }).collect()
 }
 
 /// Muscles on the skeleton at their moment arms.
@@ -105,23 +102,22 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
 struct Drawn {
     muscle: MuscleLine,
     main: usize,
-    points: Vec<[f64; 2]>,
-    arm: [[f64; 2]; 2],
+    path: MusclePath,
 }
 
 fn drawn_muscles(
     study: &Study,
     sample: usize,
     shown: &[usize],
-    muscles: &[MuscleLine],
+    muscles: &[(MuscleLine, usize)],
 ) -> Vec<Drawn> {
-    let with_path = muscles.iter().enumerate().filter_map(|(place, muscle)| {
-        let path = muscle_path(study, sample, shown, muscle, place)?;
+    let each = muscles.iter().enumerate();
+    let with_path = each.filter_map(|(place, (muscle, main))| {
+        let path = muscle_path(study, sample, shown, muscle, (place, *main))?;
         Some(Drawn {
             muscle: muscle.clone(),
-            main: path.main,
-            points: path.points,
-            arm: path.arm,
+            main: *main,
+            path,
         })
     });
     with_path.collect()
@@ -138,29 +134,31 @@ fn limbs_alone(limbs: &[Vec<Point>]) -> StickFigure {
     }
 }
 
-/// Lines first, then the arms over them, then letters.
+/// Lines first, then the arms over them, then letters beside the bone, each led to where its muscle begins.
 fn muscle_marks(muscles: &[Drawn], widest_n: f64) -> Vec<BodyMark> {
     let lines = muscles.iter().map(|one| BodyMark::Line {
-        points: one.points.clone(),
+        points: one.path.points.clone(),
         role: Role::Active(one.muscle.activation),
         width: one.muscle.force_n / widest_n,
     });
     let arms = muscles.iter().map(|one| BodyMark::Lever {
-        ends: one.arm,
+        ends: one.path.arm,
         role: Role::Reference,
     });
-    let letters = muscles.iter().zip(LETTERS).map(|(one, letter)| {
-        // Letters of muscles that run side by side stand at other shares of their length.
-        let index = LETTERS.iter().position(|known| *known == letter);
-        let share = 0.12 + 0.09 * index.unwrap_or(0) as f64;
-        let at = (share * one.points.len() as f64) as usize;
-        BodyMark::Point {
-            at: one.points[at.min(one.points.len() - 1)],
+    let leaders = muscles.iter().map(|one| BodyMark::Line {
+        points: vec![one.path.letter, one.path.points[0]],
+        role: Role::Muted,
+        width: 0.0,
+    });
+    let letters = muscles
+        .iter()
+        .zip(LETTERS)
+        .map(|(one, letter)| BodyMark::Point {
+            at: one.path.letter,
             text: letter.to_owned(),
             role: Role::Reference,
-        }
-    });
-    lines.chain(arms).chain(letters).collect()
+        });
+    leaders.chain(lines).chain(arms).chain(letters).collect()
 }
 
 fn muscle_table(
@@ -298,6 +296,14 @@ fn free_marks(body: &FreeBody, rows: &[usize], longest_n: f64) -> Vec<BodyMark> 
         }
     }
     let at = [body.at.x, body.at.z];
+    let feet = rows.iter().filter_map(|row| body.joints[*row].foot);
+    let far = feet.max_by(|a, b| (*a - body.at).length().total_cmp(&(*b - body.at).length()));
+    if let Some(far) = far {
+        marks.push(BodyMark::Lever {
+            ends: [at, [far.x, far.z]],
+            role: Role::DEMAND,
+        });
+    }
     let tip = [at[0] + per_n * body.load.x_n, at[1] + per_n * body.load.z_n];
     marks.push(BodyMark::Arrow {
         ends: [at, tip],

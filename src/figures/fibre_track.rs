@@ -83,18 +83,18 @@ fn chart(
 ) -> LineChart {
     let last = used.len() - 1;
     let mut markers = vec![
-        Marker::new(used[0], START, Role::DEMAND),
-        Marker::new(used[last], END, Role::DEMAND),
+        Marker::new(used[0], START, Role::CAPACITY),
+        Marker::new(used[last], END, Role::CAPACITY),
     ];
     if weakest > last / 12 && weakest < last - last / 12 {
-        markers.push(Marker::new(used[weakest], WEAKEST, Role::DEMAND));
+        markers.push(Marker::new(used[weakest], WEAKEST, Role::CAPACITY));
     }
     let panel = Panel {
         markers,
         ..Panel::new(
             Axis::new(upright, "%").reaching(Extent::FromZero),
             vec![
-                Series::new(THIS_LIFT, used, Role::DEMAND),
+                Series::new(THIS_LIFT, used, Role::CAPACITY),
                 Series::new(law_name, law, Role::Muted),
             ],
         )

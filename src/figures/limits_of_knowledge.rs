@@ -20,7 +20,7 @@ pub struct ErrorChart {
 }
 
 /// Fewest published values that say something of a lift, assumed.
-const FEWEST_ROWS: usize = 3;
+const FEWEST_ROWS: usize = 7;
 
 /// How far the model's numbers are from published ones that it was not fitted to, lift by lift.
 #[must_use]

@@ -18,6 +18,8 @@ pub(crate) struct MusclePath {
     pub main: usize,
     /// From the joint's centre square to the line of pull, m.
     pub arm: [[f64; 2]; 2],
+    /// Where its letter stands: beside the bone on which it begins, away from the muscle, m.
+    pub letter: [f64; 2],
 }
 
 /// Two bones at a joint: the nearer one to the trunk, and the farther one.
@@ -155,12 +157,28 @@ pub(crate) fn limbs_at(outline: &BodyOutline, rows: &[usize]) -> Vec<Vec<Point>>
         };
         if is_foot(limb) {
             limbs.push(limb.clone());
-        } else {
-            let end = (last + 2).min(limb.len());
-            limbs.push(limb[first.saturating_sub(1)..end].to_vec());
+            continue;
         }
+        let mut kept = limb[first.saturating_sub(1)..(last + 2).min(limb.len())].to_vec();
+        let count = kept.len();
+        if *first > 0 {
+            kept[0] = within(kept[1], kept[0]);
+        }
+        if last + 1 < limb.len() {
+            kept[count - 1] = within(kept[count - 2], kept[count - 1]);
+        }
+        limbs.push(kept);
     }
     limbs
+}
+
+/// Most that is drawn of a bone beyond the last joint that turns, m (a drawing's measure).
+const BONE_M: f64 = 0.28;
+
+/// The end of a bone, or as far as it is drawn.
+fn within(joint: Point, end: Point) -> Point {
+    let length_m = (end - joint).length().max(BONE_M);
+    joint.towards(end, BONE_M / length_m)
 }
 
 /// How far from the nearest joint a muscle begins, m, at the most (a drawing's measure).
@@ -169,19 +187,24 @@ fn origin_m(dof: Dof, bone_m: f64, place: f64) -> f64 {
         Joint::Hip => 0.13,
         _ => 0.8 * bone_m,
     };
-    (0.8 - 0.12 * place) * most.min(bone_m)
+    (0.95 - 0.2 * place).max(0.25) * most.min(bone_m).min(0.26)
 }
 
 /// Muscles run on this side of a bone by so much where they begin and end, m (a drawing's measure).
-const BESIDE_M: f64 = 0.02;
+const BESIDE_M: f64 = 0.015;
+/// How far muscles that begin on one bone run apart, m (a drawing's measure).
+const APART_M: f64 = 0.012;
+/// Distance of a letter from the bone, m (a drawing's measure).
+const LETTER_M: f64 = 0.05;
 
-/// The line of one muscle; `place` tells muscles apart that begin on one bone. None where it crosses no shown joint.
+/// The line of one muscle; `place` tells muscles apart that begin on one bone, `main` is the coordinate whose arm is drawn.
+/// None where it crosses no shown joint.
 pub(crate) fn muscle_path(
     study: &Study,
     sample: usize,
     shown: &[usize],
     muscle: &MuscleLine,
-    place: usize,
+    (place, main): (usize, usize),
 ) -> Option<MusclePath> {
     let outline = &study.range.poses[sample].outline;
     let mut crossed: Vec<(usize, Bones, f64)> = Vec::new();
@@ -199,20 +222,19 @@ pub(crate) fn muscle_path(
             _ => std::cmp::Ordering::Equal,
         }
     });
-    let main = crossed.iter().map(|(row, ..)| *row).max_by(|a, b| {
-        muscle
-            .moment_nm(*a)
-            .abs()
-            .total_cmp(&muscle.moment_nm(*b).abs())
-    })?;
     let dof = |row: usize| study.range.poses[sample].coordinates[row].dof;
     let mut knots: Vec<(Point, Point)> = Vec::new();
     let (first_row, first, first_arm) = crossed.first()?;
     let along = first.along()?;
     let bone = first.near - first.centre;
-    let start = first.centre
-        + bone.unit()? * origin_m(dof(*first_row), bone.length(), place as f64)
-        + along.quarter_turn() * (BESIDE_M * first_arm.signum());
+    let on_bone =
+        first.centre + bone.unit()? * origin_m(dof(*first_row), bone.length(), place as f64);
+    // Square to the bone, on the muscle's side; muscles that begin nearer to the joint run outside.
+    let square = bone.unit()?.quarter_turn();
+    let side = square.dot(along.quarter_turn()) * first_arm.signum();
+    let aside = if side < 0.0 { square * -1.0 } else { square };
+    let start = on_bone + aside * (BESIDE_M + APART_M * place as f64);
+    let letter = on_bone + aside * -LETTER_M;
     knots.push((start, bone.unit()? * -1.0));
     let mut arm = [[0.0; 2]; 2];
     for (row, joint, arm_m) in &crossed {
@@ -229,6 +251,7 @@ pub(crate) fn muscle_path(
         points: smooth(&knots),
         main,
         arm,
+        letter: [letter.x, letter.z],
     })
 }
 
@@ -243,7 +266,7 @@ fn insertion(joint: &Bones, arm_m: f64) -> Option<(Point, Point)> {
             return Some((heel, to_heel.unit()?));
         }
     }
-    let length_m = (1.4 * arm_m.abs()).clamp(0.05, 0.4 * bone.length().max(0.05));
+    let length_m = (1.4 * arm_m.abs()).max(0.05).min(0.4 * bone.length());
     let end = joint.centre + bone.unit()? * length_m;
     let edge = bone.unit()?.quarter_turn();
     let outer = if edge.dot(side) < 0.0 { -1.0 } else { 1.0 };

@@ -18,6 +18,8 @@ use crate::study::{
 const CURL: &str = "biceps-curl";
 /// The ascending lift on which bands and chains are shown.
 const PRESS: &str = "bench-press";
+/// A press that sticks in motion.
+const OVERHEAD: &str = "overhead-press";
 /// A lift of the whole leg.
 const SQUAT: &str = "squat";
 /// The lift whose curve is shown at several speeds.
@@ -229,8 +231,8 @@ pub const LECTURE: &[LectureFigure] = &[
     LectureFigure::new(
         "who-holds-the-load",
         "Muscles share a joint's moment.",
-        &[SQUAT],
-        |desk| Ok(figures::load_holders(&desk.lift(SQUAT)?.study, desk.units)),
+        &[PRESS],
+        |desk| Ok(figures::load_holders(&desk.lift(PRESS)?.study, desk.units)),
     )
     .citing(&["de_leva_1996"]),
     LectureFigure::new("free-body", "A lift as a free body.", &[SQUAT], free_body)
@@ -258,7 +260,7 @@ pub const LECTURE: &[LectureFigure] = &[
     LectureFigure::new(
         "sticking-in-motion",
         "The sticking region in motion.",
-        &[PRESS],
+        &[OVERHEAD],
         sticking_in_motion,
     )
     .citing(&["elliott_1989", "van_den_tillaar_2010"]),
@@ -348,9 +350,9 @@ const HEAVY_SHARE: f64 = 0.95;
 
 /// The press in motion with a band, beside plain weight of the same hardest effort.
 fn sticking_in_motion(desk: &Desk<'_>) -> Result<Sheet> {
-    let hung = against_plain(desk, &[HungKind::Band])?;
+    let hung = AgainstPlain::of(desk, OVERHEAD, &[HungKind::Band], hung_name)?;
     let both = versus_plain(
-        &desk.question(PRESS)?,
+        &desk.question(OVERHEAD)?,
         &hung.setups[0],
         Heaviness::Share(HEAVY_SHARE),
         &RepOptions::default(),

@@ -22,8 +22,8 @@ pub(crate) struct Shown {
     pub what: &'static str,
 }
 
-/// Names of the three poses that are drawn: with a load its hardest place, without one the peak.
-pub(crate) const POSES: [&str; 4] = ["Start", "Hardest", "Strongest", "End"];
+/// Names of the poses that are drawn: with a load its hardest place, without one the strongest; the middle where that is an end.
+pub(crate) const POSES: [&str; 5] = ["Start", "Hardest", "Strongest", "Middle", "End"];
 
 /// "Start, 130 deg".
 pub(crate) fn pose_title(study: &Study, shown: Shown, units: System) -> String {
@@ -156,6 +156,7 @@ fn place_word(shown: &Shown) -> &'static str {
         "Start" => "start",
         "Hardest" => "hardest place",
         "Strongest" => "strongest place",
+        "Middle" => "middle",
         _ => "end",
     }
 }
@@ -238,9 +239,13 @@ pub(crate) fn free_body_words(
                 .iter()
                 .map(|row| {
                     let joint = &body.joints[*row];
-                    let [load, limbs, held] = printed_moments(joint, units).map(|m| rounded(m, 0));
+                    let moments = printed_moments(joint, units);
+                    let [load, limbs, held] = moments.map(|moment| rounded(moment.abs(), 0));
+                    let [first, second, third] =
+                        moments.map(|moment| if moment < 0.0 { "\u{2212}" } else { "" });
+                    let between = if second.is_empty() { "+" } else { second };
                     format!(
-                        "{} {load} + {limbs} = {held} {}, lever {} {}",
+                        "{} {first}{load} {between} {limbs} = {third}{held} {}, lever {} {}",
                         joint_name(joint.dof),
                         torque.symbol,
                         rounded(unit.of(joint.lever_m), 0),
@@ -272,8 +277,8 @@ pub(crate) fn free_body_words(
             study.movement_title.to_lowercase(),
             torque.symbol
         ),
-        footnote: "Held: what muscles and tissue of the joint have to hold, the sum of load and limbs. Arrows: forces to scale; dashed: \
-                   the load's lever, where the picture shows its whole length."
+        footnote: "Held: what muscles and tissue of the joint have to hold, the sum of load and limbs. Arrows: forces to scale; dashed: the \
+                   line of the load and its levers as seen here. Levers in numbers are those of the limb's own plane."
             .to_owned(),
         description: format!(
             "A free body at {} places; load and limbs make the moments that are held. {}",

@@ -81,7 +81,7 @@ pub(crate) fn cannot_tell_words() -> FigureWords {
         .map(|[question, why]| format!("{question} {why}"))
         .collect();
     FigureWords {
-        title: format!("{} questions that this model cannot answer", CANNOT_TELL.len()),
+        title: "Six questions that this model cannot answer".to_owned(),
         subtitle: "What a computed strength curve leaves open".to_owned(),
         footnote: String::new(),
         description: questions.join(" "),

@@ -70,7 +70,7 @@ pub struct BodyPanels {
 /// Most bodies that are told apart side by side, assumed.
 const MOST_BODIES: usize = 4;
 /// Width of the widest line on a slide, pixels (a drawing's measure).
-const WIDEST: f64 = 26.0;
+const WIDEST: f64 = 15.0;
 /// Width of the narrowest line on a slide, pixels.
 const NARROWEST: f64 = 4.0;
 
@@ -91,7 +91,7 @@ impl BodyPanels {
         let (text, gap) = (frame.measures.text, frame.measures.gap);
         let row = lettering::line_step(text);
         let rows = self.panels.iter().map(|panel| panel.table.len()).max();
-        let below = row * rows.unwrap_or(0) as f64;
+        let below = row * rows.unwrap_or(0) as f64 + 0.8 * gap;
         let bodies = Rect {
             top: frame.body.top + 1.4 * row,
             bottom: frame.body.bottom - below - 1.2 * gap,
@@ -254,7 +254,7 @@ fn draw_table(frame: &mut Frame, table: &[Vec<String>], place: Rect) {
     let first = place.centre()[0] - taken(size) / 2.0;
     for (number, row) in table.iter().enumerate() {
         let baseline =
-            place.bottom + 1.2 * gap + step * number as f64 + lettering::rise(frame.measures.text);
+            place.bottom + 1.9 * gap + step * number as f64 + lettering::rise(frame.measures.text);
         let mut left = first;
         for (column, cell) in row.iter().enumerate() {
             let (face, colour) = match number {

@@ -207,7 +207,7 @@ pub fn draw_standing(
     is_faint: bool,
 ) {
     let rule = colours.rule;
-    let ink = if is_faint { colours.rule } else { colours.ink };
+    let ink = if is_faint { colours.muted } else { colours.ink };
     let colour = colours.series_line(1);
     for ends in &figure.supports {
         let line = Stroke::solid(rule, standing.limb * 0.6);

@@ -33,7 +33,7 @@ impl WordPage {
         let between = 4.0 * gap;
         let width = (body.width() - between * (columns - 1) as f64) / columns as f64;
         let (ink, muted) = (frame.colours.ink, frame.colours.muted);
-        let label = frame.measures.label;
+        let label = 1.2 * frame.measures.label;
         let blocks: Vec<WordBlock> = self
             .entries
             .iter()

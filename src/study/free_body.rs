@@ -18,7 +18,7 @@ pub struct FreeJoint {
     pub centre: Point,
     /// Lever of the load about it, m.
     pub lever_m: f64,
-    /// The point of the load's line of action that is nearest to the joint, if the picture shows the lever in full.
+    /// The point of the load's line of action that is nearest to the joint, if the picture shows the lever about as long as it is.
     pub foot: Option<Point>,
     /// Moment of the load, N·m, positive where muscles have to hold it.
     pub load_nm: f64,
@@ -56,8 +56,11 @@ pub struct FreeBody {
     pub floor: Option<FloorForce>,
 }
 
-/// A lever that differs by less than this from the one in the picture is the one in the picture, m.
-const SAME_M: f64 = 2.0e-3;
+/// A lever that is longer or shorter in the picture by less than this share, and less than this, is drawn: limbs that do not move
+/// in the plane of the picture look shorter (a drawing's measures).
+const ALIKE: f64 = 0.25;
+/// The least difference that is let pass, m.
+const ALIKE_M: f64 = 0.02;
 
 impl FreeBody {
     /// A sample of a study under a setup, or under the most that it can hold.
@@ -89,7 +92,8 @@ impl FreeBody {
             let centre = outline.centres[row];
             let along = Point::new(load.x_n / size_n, load.z_n / size_n);
             let foot = at + along * (centre - at).dot(along);
-            let is_shown = ((foot - centre).length() - lever_m).abs() < SAME_M;
+            let off_m = ((foot - centre).length() - lever_m).abs();
+            let is_shown = off_m < ALIKE_M.max(ALIKE * lever_m);
             FreeJoint {
                 dof: pose.coordinates[row].dof,
                 centre,

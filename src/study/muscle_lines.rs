@@ -29,42 +29,46 @@ impl MuscleLine {
     }
 }
 
-/// The muscles with the greatest mean moment about `coordinates`, at most so many, for every one of `samples`.
+/// A muscle with less than this share of the greatest mean moment is left out, assumed.
+const LEAST_SHARE: f64 = 0.1;
+
+/// The muscles with the greatest mean moment about `coordinates`, at most so many, for every one of `samples`; each
+/// with the coordinate about which its mean moment is greatest.
 #[must_use]
 pub fn muscle_lines(
     study: &Study,
     coordinates: &[usize],
     samples: &[usize],
     most: usize,
-) -> Vec<Vec<MuscleLine>> {
-    let mut groups: Vec<(f64, Vec<usize>)> = families(study)
+) -> Vec<Vec<(MuscleLine, usize)>> {
+    let mut groups: Vec<(f64, usize, Vec<usize>)> = families(study)
         .into_iter()
-        .map(|(_, heads)| (mean_moment_nm(study, coordinates, &heads), heads))
-        .filter(|(moment_nm, _)| *moment_nm > 0.0)
+        .filter_map(|(_, heads)| {
+            let moment = |row: &usize| (mean_moment_nm(study, *row, &heads), *row);
+            let moments = coordinates.iter().map(moment);
+            let (moment_nm, main) = moments.max_by(|a, b| a.0.total_cmp(&b.0))?;
+            Some((moment_nm, main, heads))
+        })
         .collect();
     groups.sort_by(|a, b| b.0.total_cmp(&a.0));
     groups.truncate(most);
+    let greatest_nm = groups.first().map_or(0.0, |group| group.0);
+    groups.retain(|group| group.0 > LEAST_SHARE * greatest_nm);
     samples
         .iter()
         .map(|sample| {
             let lines = groups.iter();
             lines
-                .map(|(_, heads)| line(study, *sample, heads))
+                .map(|(_, main, heads)| (line(study, *sample, heads), *main))
                 .collect()
         })
         .collect()
 }
 
-fn mean_moment_nm(study: &Study, coordinates: &[usize], heads: &[usize]) -> f64 {
+fn mean_moment_nm(study: &Study, row: usize, heads: &[usize]) -> f64 {
     let samples = 0..study.capacity.held.len();
-    let sum: f64 = samples
-        .map(|sample| {
-            let line = line(study, sample, heads);
-            let moments = coordinates.iter().map(|row| line.moment_nm(*row).abs());
-            moments.sum::<f64>()
-        })
-        .sum();
-    sum / study.capacity.held.len() as f64
+    let moments = samples.map(|sample| line(study, sample, heads).moment_nm(row).abs());
+    moments.sum::<f64>() / study.capacity.held.len() as f64
 }
 
 fn line(study: &Study, sample: usize, heads: &[usize]) -> MuscleLine {

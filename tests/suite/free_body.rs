@@ -1,5 +1,6 @@
 //! Lifts as free bodies: moments in balance, levers as in the picture, the floor's answer.
 
+use torquill::anatomy::Dof;
 use torquill::library::Library;
 use torquill::movement::View;
 use torquill::study::{Desk, FreeBody};
@@ -48,7 +49,7 @@ fn law_moments_of_a_free_body_are_in_balance_at_every_joint_of_every_lift() {
 }
 
 #[test]
-fn law_levers_of_a_weight_are_level_distances_in_the_lifts_that_stand() {
+fn law_levers_of_a_weight_about_the_lower_back_are_level_distances() {
     let library = Library::built_in();
     let desk = Desk::open(&library, "reference-man", System::Metric).expect("the reference man");
     for name in ["squat", "deadlift"] {
@@ -56,12 +57,15 @@ fn law_levers_of_a_weight_are_level_distances_in_the_lifts_that_stand() {
         for (sample, pose) in study.range.poses.iter().enumerate() {
             assert_eq!(pose.outline.view, View::Side);
             let body = FreeBody::of(study, None, sample);
-            for joint in &body.joints[..4] {
-                let level = (pose.load.x_m - joint.centre.x).abs();
-                assert!(
-                    (level - joint.lever_m).abs() < 1e-6,
-                    "{name} {sample}: {joint:?}"
-                );
+            for joint in &body.joints {
+                // The leg turns out and works in a plane of its own; the trunk in that of the picture.
+                if joint.dof == Dof::Lumbar {
+                    let level = (pose.load.x_m - joint.centre.x).abs();
+                    assert!(
+                        (level - joint.lever_m).abs() < 1e-6,
+                        "{name} {sample}: {joint:?}"
+                    );
+                }
             }
         }
     }

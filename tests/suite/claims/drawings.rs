@@ -37,7 +37,8 @@ fn places_are(told: &Captures<'_>, table: &DataTable) -> Result<(), String> {
 /// "2.1 cm at the start, 4.5 cm at the hardest place and 3 cm at the end".
 fn each_place(text: &str, value: impl Fn(&str) -> Result<f64, String>) -> Result<(), String> {
     let parts = text.replace(" and ", ", ");
-    let reads = Regex::new(r"^([\d.]+) cm at the (start|hardest place|strongest place|end)$");
+    let reads =
+        Regex::new(r"^([\d.]+) cm at the (start|hardest place|strongest place|middle|end)$");
     let reads = reads.expect("a pattern");
     for part in parts.split(", ") {
         let told = reads
@@ -63,7 +64,7 @@ pub const BODIES: &[Claim<DataTable>] = &[
         holds: places_are,
     },
     Claim {
-        reads: r"(Start|Hardest|Strongest|End): [^:]+: (.+ × .+)",
+        reads: r"(Start|Hardest|Strongest|Middle|End): [^:]+: (.+ × .+)",
         holds: |told, table| {
             let place = key(&told[1]);
             let parts: Vec<&str> = told[2].split("; ").collect();
@@ -120,7 +121,7 @@ pub const BODIES: &[Claim<DataTable>] = &[
         holds: places_are,
     },
     Claim {
-        reads: r"(Start|Hardest|Strongest|End): [^:]+, load (\d+) N: (.+)",
+        reads: r"(Start|Hardest|Strongest|Middle|End): [^:]+, load (\d+) N: (.+)",
         holds: |told, table| {
             let place = key(&told[1]);
             let parts: Vec<&str> = told[3].split("; ").collect();
@@ -128,21 +129,27 @@ pub const BODIES: &[Claim<DataTable>] = &[
                 parts.len() == rows(table, &place).len(),
                 "every joint is told",
             )?;
-            let reads = Regex::new(r"^(.+) (\S+) \+ (\S+) = (\S+) N·m, lever (\d+) cm$")
+            let reads = Regex::new(r"^(.+) (\S+) ([+\u2212]) (\S+) = (\S+) N·m, lever (\d+) cm$")
                 .expect("a pattern");
             for part in parts {
                 let joint = reads.captures(part).ok_or(format!("`{part}` is no sum"))?;
                 let of = |column| cell(table, &[place.as_str(), &joint[1]], column);
                 says(&told[2], of("load_n")?, 0.0, "load")?;
-                says(&joint[2], of("load_nm")?, 0.0, "moment of the load")?;
-                says(&joint[3], of("limbs_nm")?, 1.0, "moment of the limbs")?;
-                says(&joint[4], of("held_nm")?, 0.0, "moment that is held")?;
-                says(&joint[5], 100.0 * of("lever_m")?, 0.0, "lever")?;
                 let number = |text: &str| -> f64 {
                     text.replace('\u{2212}', "-").parse().unwrap_or(f64::NAN)
                 };
+                let way = if &joint[3] == "+" { 1.0 } else { -1.0 };
+                says(&joint[2], of("load_nm")?, 0.0, "moment of the load")?;
+                let limbs = way * number(&joint[4]);
+                // The printed sum is exact, so this part takes what rounding leaves.
                 holds(
-                    number(&joint[2]) + number(&joint[3]) == number(&joint[4]),
+                    (limbs - of("limbs_nm")?).abs() <= 1.0,
+                    "moment of the limbs",
+                )?;
+                says(&joint[5], of("held_nm")?, 0.0, "moment that is held")?;
+                says(&joint[6], 100.0 * of("lever_m")?, 0.0, "lever")?;
+                holds(
+                    number(&joint[2]) + limbs == number(&joint[5]),
                     "as printed, the moments are in balance",
                 )?;
             }
