@@ -63,7 +63,7 @@ enum Drawing {
     Muscles,
     /// The lift as a free body: forces, levers, moments
     FreeBody,
-    /// Which muscles hold the load at the joint that gives way first
+    /// Which muscles hold the load at the joint of which most is asked
     Holders,
 }
 

@@ -2,10 +2,12 @@
 //!
 //! In: a study. Out: bodies at start, hardest or strongest place and end, with lines, arrows and numbers.
 
+use super::body_chart::BodyChart;
 use super::body_lines::stick_figure;
 use super::data_table::{DataTable, figure};
 use super::muscle_paths::{MusclePath, limbs_at, muscle_path, shown_coordinates};
 use super::sheet::{Chart, Sheet, heading};
+use crate::anatomy::Dof;
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::body_words::{
     HEAVIEST, LETTERS, POSES, Shown, free_body_words, free_head, free_row, joint_name, muscle_head,
@@ -15,15 +17,6 @@ use crate::numeric::Point;
 use crate::plot::{BodyMark, BodyPanel, BodyPanels, Role, StickFigure};
 use crate::study::{FreeBody, MuscleLine, SetupStudy, Study, muscle_lines, sample_of_peak};
 use crate::units::System;
-
-/// Bodies with the numbers that they show.
-#[derive(Debug, Clone, PartialEq)]
-pub struct BodyChart {
-    /// The bodies.
-    pub bodies: BodyPanels,
-    /// What they show, as numbers.
-    pub data: DataTable,
-}
 
 /// Most muscles that are told apart on one limb, assumed.
 const MOST_MUSCLES: usize = 4;
@@ -313,6 +306,14 @@ fn free_marks(body: &FreeBody, rows: &[usize], longest_n: f64) -> Vec<BodyMark> 
         marks.push(BodyMark::Arrow {
             ends: [[floor.at_m, 0.0], [floor.at_m, per_n * floor.force_n]],
             role: Role::CAPACITY,
+        });
+        // The body's weight begins at the height of the hip, which is about that of its centre.
+        let hip = body.joints.iter().find(|joint| joint.dof == Dof::Hip);
+        let height_m = hip.map_or(LONGEST_M, |joint| joint.centre.z);
+        let ends = [height_m, height_m - per_n * floor.body_n].map(|z| [floor.body_at_m, z]);
+        marks.push(BodyMark::Arrow {
+            ends,
+            role: Role::Series(2),
         });
     }
     marks.extend(rows.iter().map(|row| {

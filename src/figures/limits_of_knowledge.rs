@@ -3,21 +3,13 @@
 //! In: its errors beside published values. Out: a bar for every lift, a page of questions.
 
 use super::data_table::{DataTable, figure};
+use super::error_chart::ErrorChart;
 use super::sheet::{Chart, Sheet, heading};
 use crate::library::LiftErrors;
 use crate::narrative::limits_words::{
     CANNOT_TELL, ERROR_QUANTITY, cannot_tell_words, error_name, error_words,
 };
 use crate::plot::{Axis, Swing, Tornado, WordPage};
-
-/// Bars with the numbers that they show.
-#[derive(Debug, Clone, PartialEq)]
-pub struct ErrorChart {
-    /// The bars.
-    pub bars: Tornado,
-    /// What they show, as numbers.
-    pub data: DataTable,
-}
 
 /// Fewest published values that say something of a lift, assumed.
 const FEWEST_ROWS: usize = 7;
@@ -68,12 +60,4 @@ pub fn cannot_tell() -> Sheet {
         entries: entries.to_vec(),
     };
     Sheet::new(Chart::Words(page), words.caption)
-}
-
-/// The questions as a table.
-pub(super) fn questions(page: &WordPage) -> DataTable {
-    DataTable {
-        header: ["question", "why"].map(str::to_owned).to_vec(),
-        rows: page.entries.iter().map(|entry| entry.to_vec()).collect(),
-    }
 }

@@ -11,7 +11,7 @@ use crate::plot::{Axis, Labels, LineChart, Panel, Role, Series};
 use crate::study::{LoadHolders, Study, asked_torques_nm};
 use crate::units::System;
 
-/// The muscles of the joint that gives way first where the lift is weakest, under the heaviest load of each place; what the
+/// The muscles of the joint of which most is asked where the lift is weakest, under the heaviest load of each place; what the
 /// first setup of the study asks of the joint is drawn beside it.
 #[must_use]
 pub fn load_holders(study: &Study, units: System) -> Sheet {

@@ -3,10 +3,12 @@
 //! In: results of studies. Out: plots of the room `plot`, or their scenes; sheets with words and data.
 
 mod animation_stage;
+mod body_chart;
 mod body_drawings;
 mod body_lines;
 mod classes;
 mod data_table;
+mod error_chart;
 mod evenness;
 mod family_curves;
 mod fibre_track;
@@ -41,16 +43,18 @@ mod value_map;
 mod velocity_profile;
 mod why_changed;
 
-pub use body_drawings::{BodyChart, free_bodies, muscles_on_skeleton};
+pub use body_chart::BodyChart;
+pub use body_drawings::{free_bodies, muscles_on_skeleton};
 pub use classes::{class_lifts, load_over_class, three_classes};
 pub use data_table::DataTable;
+pub use error_chart::ErrorChart;
 pub use evenness::{against_plain, flattening, sticking_region};
 pub use family_curves::{family_chart, grip_sheet, thigh_sheet};
 pub use fibre_track::{track_on_length, track_on_speed};
 pub use force_velocity::{curve_at_speed, force_velocity};
 pub use joint_limits::joint_limits;
 pub use length_tension::{active_passive_total, sarcomere_overlap, sarcomere_species};
-pub use limits_of_knowledge::{ErrorChart, cannot_tell, model_errors};
+pub use limits_of_knowledge::{cannot_tell, model_errors};
 pub use load_holders::load_holders;
 pub use load_laws::{band_law, chain_law};
 pub use moment_arms::{fibre_lengths, moment_arms};

@@ -14,8 +14,6 @@ use crate::study::{MuscleLine, Study};
 pub(crate) struct MusclePath {
     /// Points along the muscle, m.
     pub points: Vec<[f64; 2]>,
-    /// The coordinate about which its moment is greatest.
-    pub main: usize,
     /// From the joint's centre square to the line of pull, m.
     pub arm: [[f64; 2]; 2],
     /// Where its letter stands: beside the bone on which it begins, away from the muscle, m.
@@ -103,9 +101,6 @@ fn bones(outline: &BodyOutline, row: usize) -> Option<Bones> {
             0 if !from_the_floor => after.or(far),
             _ => far.or(outward),
         };
-        if near.is_none() || far.is_none() {
-            continue;
-        }
     }
     if let Some(foot) = foot.filter(|foot| is_here(&foot[0])) {
         far = Some(foot[2]);
@@ -162,23 +157,25 @@ pub(crate) fn limbs_at(outline: &BodyOutline, rows: &[usize]) -> Vec<Vec<Point>>
         let mut kept = limb[first.saturating_sub(1)..(last + 2).min(limb.len())].to_vec();
         let count = kept.len();
         if *first > 0 {
-            kept[0] = within(kept[1], kept[0]);
+            kept[0] = within(kept[1], kept[0], NEAR_M);
         }
         if last + 1 < limb.len() {
-            kept[count - 1] = within(kept[count - 2], kept[count - 1]);
+            kept[count - 1] = within(kept[count - 2], kept[count - 1], FAR_M);
         }
         limbs.push(kept);
     }
     limbs
 }
 
-/// Most that is drawn of a bone beyond the last joint that turns, m (a drawing's measure).
-const BONE_M: f64 = 0.28;
+/// Most that is drawn of a bone before the first joint that turns, m (a drawing's measure).
+const NEAR_M: f64 = 0.28;
+/// Most that is drawn of a bone beyond the last one, m (a drawing's measure).
+const FAR_M: f64 = 0.18;
 
 /// The end of a bone, or as far as it is drawn.
-fn within(joint: Point, end: Point) -> Point {
-    let length_m = (end - joint).length().max(BONE_M);
-    joint.towards(end, BONE_M / length_m)
+fn within(joint: Point, end: Point, most_m: f64) -> Point {
+    let length_m = (end - joint).length().max(most_m);
+    joint.towards(end, most_m / length_m)
 }
 
 /// How far from the nearest joint a muscle begins, m, at the most (a drawing's measure).
@@ -249,7 +246,6 @@ pub(crate) fn muscle_path(
     knots.push(insertion(last, *last_arm)?);
     Some(MusclePath {
         points: smooth(&knots),
-        main,
         arm,
         letter: [letter.x, letter.z],
     })

@@ -3,9 +3,10 @@
 //! In: a chart from one of the figure files. Out: [`Sheet`], whose data are those that the chart
 //! itself draws, so picture and table cannot drift apart.
 
-use super::body_drawings::BodyChart;
+use super::body_chart::BodyChart;
 use super::data_table::{DataTable, column, figure};
-use super::limits_of_knowledge::{ErrorChart, questions};
+use super::error_chart::{ErrorChart, questions};
+
 use super::sarcomere_chart::SarcomereChart;
 use crate::draw::Scene;
 use crate::error::Result;

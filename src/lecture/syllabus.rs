@@ -231,8 +231,8 @@ pub const LECTURE: &[LectureFigure] = &[
     LectureFigure::new(
         "who-holds-the-load",
         "Muscles share a joint's moment.",
-        &[PRESS],
-        |desk| Ok(figures::load_holders(&desk.lift(PRESS)?.study, desk.units)),
+        &[SQUAT],
+        |desk| Ok(figures::load_holders(&desk.lift(SQUAT)?.study, desk.units)),
     )
     .citing(&["de_leva_1996"]),
     LectureFigure::new("free-body", "A lift as a free body.", &[SQUAT], free_body)

@@ -184,7 +184,8 @@ pub(crate) fn printed_moments(joint: &FreeJoint, units: System) -> [f64; 3] {
 pub(crate) fn free_row(joint: &FreeJoint, units: System) -> Vec<String> {
     let lever = rounded(units.length_unit().of(joint.lever_m), 0);
     let mut row = vec![joint_name(joint.dof).to_owned(), lever];
-    row.extend(printed_moments(joint, units).map(|moment| rounded(moment, 0)));
+    let moments = printed_moments(joint, units);
+    row.extend(moments.map(|moment| rounded(moment, 0).replace('-', "\u{2212}")));
     row
 }
 
@@ -277,8 +278,9 @@ pub(crate) fn free_body_words(
             study.movement_title.to_lowercase(),
             torque.symbol
         ),
-        footnote: "Held: what muscles and tissue of the joint have to hold, the sum of load and limbs. Arrows: forces to scale; dashed: the \
-                   line of the load and its levers as seen here. Levers in numbers are those of the limb's own plane."
+        footnote: "Held: what muscles and tissue of the joint have to hold, the sum of load and limbs. Arrows to scale: load, \
+                   and where the lift stands on the floor the body's weight (green) and the floor (blue). Dashed: the line of the load and its levers \
+                   as seen here; in numbers they are those of the limb's own plane."
             .to_owned(),
         description: format!(
             "A free body at {} places; load and limbs make the moments that are held. {}",

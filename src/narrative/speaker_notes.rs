@@ -91,9 +91,9 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "muscles-on-skeleton",
-        "The limb with its muscles at three places of the lift: thicker lines pull with more force, and the short square \
-         line from the joint is the lever of the muscle with the greatest torque.",
-        "Where does the same force make the most torque? (Where that square line is longest.)",
+        "The limb with its muscles at three places of the lift: thicker lines pull with more force, and the dashed \
+         lines from the joint, square to them, are their levers.",
+        "Where does the same force make the most torque? (Where its dashed line is longest.)",
         "A lever is measured square to the muscle's line of pull, not along the bone.",
     ),
     notes(
@@ -258,7 +258,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     notes(
         "how-sure",
         "Published values that could have failed, lift by lift: what the model meets and what it does not.",
-        "Would you use it for a lift at the bottom of the list? (For the shape perhaps, not for a single number.)",
+        "Would you use it for a lift at the top of the list? (For the shape perhaps, not for a single number.)",
         "Agreement with a value that a model was fitted to proves nothing; these were not fitted to.",
     ),
     notes(

@@ -44,8 +44,6 @@ pub struct FloorForce {
 /// A pose as a free body.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FreeBody {
-    /// The sample.
-    pub sample: usize,
     /// Force of the load on one side, N.
     pub load: PlaneForce,
     /// Where it acts in the picture, m.
@@ -105,7 +103,6 @@ impl FreeBody {
             }
         });
         Self {
-            sample,
             load,
             at,
             joints: joints.collect(),

@@ -1,10 +1,10 @@
-//! The muscles that hold a lift at the joint that gives way first, over the whole range.
+//! The muscles that hold a lift at the joint of which most is asked, over the whole range.
 //!
 //! In: a study of any lift. Out: [`LoadHolders`]: layers whose sum is the moment of all muscles at the joint.
 
 use super::asked_torques::asked_torques_nm;
 use super::muscle_layers::{layers_at, sample_of_peak};
-use super::muscles::{MusclePart, muscle_torque_nm};
+use super::muscles::MusclePart;
 use super::question::Study;
 
 /// Who holds the heaviest load of each place at one joint.
@@ -23,17 +23,22 @@ pub struct LoadHolders {
 }
 
 impl LoadHolders {
-    /// The joint that gives way first where the lift is weakest.
+    /// The joint of which most is asked where the lift is weakest.
     #[must_use]
     pub fn of(study: &Study) -> Self {
         let weakness: Vec<f64> = study.capacity.values().iter().map(|value| -value).collect();
         let weakest = sample_of_peak(&weakness);
-        let joint = study.capacity.held[weakest].limiting;
+        let asked: Vec<f64> = asked_torques_nm(study, None, weakest);
+        let sizes: Vec<f64> = asked.iter().map(|moment| moment.abs()).collect();
+        let joint = sample_of_peak(&sizes);
         let layers = layers_at(study, joint);
         let samples = 0..study.range.poses.len();
         let sum = |at: usize| layers.iter().map(|layer| layer.torque_nm[at]).sum();
-        let way = muscle_torque_nm(study, joint)[weakest].signum();
-        let lifting = study.capacity.held[weakest].muscle_torques_nm[joint].signum() * way;
+        let held = study.capacity.held.iter();
+        let lifting = held
+            .map(|held| held.muscle_torques_nm[joint])
+            .sum::<f64>()
+            .signum();
         Self {
             joint,
             weakest,

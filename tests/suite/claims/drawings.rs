@@ -494,3 +494,79 @@ fn end_speed(points: &[[f64; 2]]) -> f64 {
     }
     way / time.max(1e-9)
 }
+
+/// How sure the model is, and what it cannot tell.
+pub const LIMITS: &[Claim<DataTable>] = &[
+    Claim {
+        reads: r"Surest of the (.+), off by (\d+) %; least sure of the (.+), (\d+) %",
+        holds: |told, table| {
+            says(
+                &told[2],
+                cell(table, &[&told[1]], "off_by_percent")?,
+                0.0,
+                "surest",
+            )?;
+            says(
+                &told[4],
+                cell(table, &[&told[3]], "off_by_percent")?,
+                0.0,
+                "least sure",
+            )?;
+            let error = |row: &Vec<String>| row[2].parse::<f64>().unwrap_or(f64::NAN);
+            let all: Vec<f64> = table.rows.iter().map(error).collect();
+            let (first, last) = (all[0], all[all.len() - 1]);
+            holds(all.iter().all(|e| *e <= first && *e >= last), "in order")
+        },
+    },
+    Claim {
+        reads: r"How far computed numbers are from published ones: (.+)",
+        holds: |told, table| {
+            let parts = told[1].replace(" values and ", " values, ");
+            let parts: Vec<&str> = parts.split(", ").collect();
+            holds(parts.len() == table.rows.len(), "every lift is told")?;
+            let reads = Regex::new(r"^(.+) (\d+) % over (\d+) values$").expect("a pattern");
+            for part in parts {
+                let lift = reads
+                    .captures(part)
+                    .ok_or(format!("`{part}` is no error"))?;
+                says(
+                    &lift[2],
+                    cell(table, &[&lift[1]], "off_by_percent")?,
+                    0.0,
+                    part,
+                )?;
+                says(
+                    &lift[3],
+                    cell(table, &[&lift[1]], "published_values")?,
+                    0.0,
+                    part,
+                )?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"Shapes, classes and directions are surer than single numbers",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Part of every difference is the scatter of people and of ways to measure",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Six questions that this model cannot answer",
+        holds: |_, table| holds(table.rows.len() == 6, "six of them"),
+    },
+    Claim {
+        reads: r"(.+\?) (.+)",
+        holds: |told, table| {
+            let asked = table.rows.iter().find(|row| row[0] == told[1]);
+            let why = &asked.ok_or("no such question")?[1];
+            holds(why.trim_end_matches('.') == &told[2], "what is said to it")
+        },
+    },
+    Claim {
+        reads: r"A model answers the question it was built for: .+",
+        holds: is_definition,
+    },
+];
