@@ -3,14 +3,15 @@
 //! In: a [`Desk`]. Out: [`LECTURE`], from which the command, the page of all figures and the tests
 //! are derived.
 
+use super::lecture_figure::LectureFigure;
 use crate::capacity::CurveShape;
 use crate::error::Result;
 use crate::figures::{self, Sheet};
 use crate::narrative::evenness_words::hung_name;
 use crate::rep::RepOptions;
 use crate::study::{
-    AgainstPlain, Desk, FibreTrack, FibreUse, Heaviness, HungKind, MovingStudy, SpeedCost, Study,
-    ThreeCapacities, at_usual_speeds, class_examples, grip_family, has_class, lifts_of_class,
+    AgainstPlain, Desk, FibreTrack, FibreUse, Heaviness, HungKind, MovingStudy, People, SpeedCost,
+    Study, ThreeCapacities, at_usual_speeds, class_examples, grip_family, lifts_of_class,
     loaded_examples, thigh_family, versus_plain,
 };
 
@@ -24,65 +25,6 @@ const OVERHEAD: &str = "overhead-press";
 const SQUAT: &str = "squat";
 /// The lift whose curve is shown at several speeds.
 const EXTENSION: &str = "knee-extension";
-
-/// One figure of the lecture.
-#[derive(Clone, Copy)]
-pub struct LectureFigure {
-    /// Its name in file names.
-    pub name: &'static str,
-    /// The one idea it teaches.
-    pub idea: &'static str,
-    /// Movements that it draws.
-    pub needs: &'static [&'static str],
-    /// Publications that it rests on, by their keys in `models/sources.ron`.
-    pub cites: &'static [&'static str],
-    /// The class of which the lifter must have a lift, if any.
-    pub class: Option<CurveShape>,
-    /// Makes it.
-    pub build: fn(&Desk<'_>) -> Result<Sheet>,
-}
-
-impl LectureFigure {
-    const fn new(
-        name: &'static str,
-        idea: &'static str,
-        needs: &'static [&'static str],
-        build: fn(&Desk<'_>) -> Result<Sheet>,
-    ) -> Self {
-        Self {
-            name,
-            idea,
-            needs,
-            cites: &[],
-            class: None,
-            build,
-        }
-    }
-
-    const fn citing(mut self, keys: &'static [&'static str]) -> Self {
-        self.cites = keys;
-        self
-    }
-
-    const fn of_class(
-        shape: CurveShape,
-        name: &'static str,
-        idea: &'static str,
-        build: fn(&Desk<'_>) -> Result<Sheet>,
-    ) -> Self {
-        Self {
-            class: Some(shape),
-            ..Self::new(name, idea, &[], build)
-        }
-    }
-
-    /// Whether the desk has what the figure draws.
-    #[must_use]
-    pub fn can_be_drawn(&self, desk: &Desk<'_>) -> bool {
-        self.needs.iter().all(|name| desk.has(name))
-            && self.class.is_none_or(|shape| has_class(desk, shape))
-    }
-}
 
 /// The figures in teaching order.
 pub const LECTURE: &[LectureFigure] = &[
@@ -318,6 +260,12 @@ pub const LECTURE: &[LectureFigure] = &[
         },
     )
     .citing(&["westing_1988", "hollander_2007"]),
+    LectureFigure::new("people-differ", "People differ.", &[PRESS], |desk| {
+        let people = People::of(&desk.question(PRESS)?)?;
+        let study = &desk.lift(PRESS)?.study;
+        Ok(figures::people_differ(study, &people, desk.units))
+    })
+    .citing(&["bazyler_2015"]),
     LectureFigure::new("how-sure", "How sure we are.", &[], |desk| {
         Ok(figures::model_errors(&desk.models.lift_errors()?))
     }),

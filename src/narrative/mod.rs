@@ -41,6 +41,7 @@ pub mod muscle_names;
 pub(crate) mod parameter_list;
 pub mod parameter_meanings;
 pub(crate) mod parameters;
+pub(crate) mod people_words;
 pub mod pick_card_words;
 pub mod pick_sheet_words;
 pub mod pick_words;

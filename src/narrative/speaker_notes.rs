@@ -256,6 +256,12 @@ pub const NOTES: &[SpeakerNotes] = &[
         "More can be lowered than lifted, but in people much less more than in isolated fibres.",
     ),
     notes(
+        "people-differ",
+        "The same lift of many invented people: same rules, other bodies.",
+        "Where do curves differ most between people? (In height first; compare the shapes in percent.)",
+        "An average curve need not be the curve of anybody.",
+    ),
+    notes(
         "how-sure",
         "Published values that could have failed, lift by lift: what the model meets and what it does not.",
         "Would you use it for a lift at the top of the list? (For the shape perhaps, not for a single number.)",

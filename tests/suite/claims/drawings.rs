@@ -422,6 +422,54 @@ fn three_least(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
     Ok(())
 }
 
+/// Bands of many people.
+pub const PEOPLE: &[Claim<Drawn>] = &[
+    Claim {
+        reads: r"At the start the strongest tenth holds (\d+) % more than the weakest; by shape alone (\d+) %",
+        holds: |told, drawn| {
+            let apart = |panel: usize| {
+                let of = |name: &str| {
+                    let mut curves = drawn.curves.iter().filter(|c| c.1 == name);
+                    curves.nth(panel).map_or(f64::NAN, |c| c.2[0][1])
+                };
+                100.0 * (of("one in ten above") / of("one in ten below") - 1.0)
+            };
+            says(&told[1], apart(0), 0.0, "force")?;
+            says(&told[2], apart(1), 0.0, "shape")
+        },
+    },
+    Claim {
+        reads: r"Bands in which eight in ten of \d+ people lie, above as force and below as shape, with the middle of all",
+        holds: |_, drawn| {
+            let all = drawn.curves.chunks(3);
+            let mut ordered = all.map(|panel| {
+                let mut points = panel[0].2.iter().zip(&panel[1].2).zip(&panel[2].2);
+                points.all(|((middle, high), low)| low[1] <= middle[1] && middle[1] <= high[1])
+            });
+            holds(
+                drawn.curves.len() == 6 && ordered.all(|is| is),
+                "the middle lies inside",
+            )
+        },
+    },
+    Claim {
+        reads: r"People differ more in how strong they are than in where",
+        holds: |_, drawn| {
+            let spread = |panel: &[(String, String, Vec<[f64; 2]>)]| {
+                let pairs = panel[1].2.iter().zip(&panel[2].2);
+                let shares: Vec<f64> = pairs.map(|(high, low)| high[1] / low[1]).collect();
+                shares.iter().sum::<f64>() / shares.len() as f64
+            };
+            let panels: Vec<f64> = drawn.curves.chunks(3).map(spread).collect();
+            holds(panels[0] > panels[1], "force scatters more than shape")
+        },
+    },
+    Claim {
+        reads: r"A class of curve holds for nearly everybody; a number does not",
+        holds: is_definition,
+    },
+];
+
 /// Lifts in motion side by side: the curves of velocity, with the hung setup first.
 pub const MOTION: &[Claim<Drawn>] = &[
     Claim {
