@@ -41,8 +41,8 @@ pub struct FigureArguments {
     #[command(flatten)]
     picture: Picture,
     /// What is drawn
-    #[arg(long, value_enum, default_value_t = Drawing::Curve)]
-    draw: Drawing,
+    #[arg(long, value_enum, default_value_t = FigureKind::Curve)]
+    draw: FigureKind,
     /// Units of the axes
     #[arg(long, value_enum, default_value_t = UnitsOption::Metric)]
     units: UnitsOption,
@@ -56,7 +56,7 @@ pub struct FigureArguments {
 
 /// What a figure of a lift shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum Drawing {
+enum FigureKind {
     /// Capacity and demand over the range
     Curve,
     /// The muscles on the skeleton, each at its moment arm
@@ -67,7 +67,7 @@ enum Drawing {
     Holders,
 }
 
-impl Drawing {
+impl FigureKind {
     /// Another figure than the strength curve.
     fn sheet(self, study: &Study, units: System) -> Option<Result<Sheet>> {
         match self {

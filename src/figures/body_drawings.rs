@@ -10,8 +10,8 @@ use super::sheet::{Chart, Sheet, heading};
 use crate::anatomy::Dof;
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::body_words::{
-    HEAVIEST, LETTERS, POSES, Shown, free_body_words, free_head, free_row, joint_name, muscle_head,
-    muscle_row, muscle_words, pose_title, printed_moments,
+    HEAVIEST, LETTERS, POSES, ShownPose, free_body_words, free_head, free_row, joint_name,
+    muscle_head, muscle_row, muscle_words, pose_title, printed_moments,
 };
 use crate::numeric::Point;
 use crate::plot::{BodyMark, BodyPanel, BodyPanels, Role, StickFigure};
@@ -26,7 +26,7 @@ const MOST_JOINTS: usize = 4;
 const LONGEST_M: f64 = 0.6;
 
 /// Start, end, and between them the hardest place of a load or the strongest one without; where that is an end, the middle.
-fn poses(study: &Study, setup: Option<&SetupStudy>) -> Vec<Shown> {
+fn poses(study: &Study, setup: Option<&SetupStudy>) -> Vec<ShownPose> {
     let last = study.range.poses.len() - 1;
     let (told, what) = match setup.and_then(|setup| setup.sticking) {
         Some(sticking) => ((sticking.point_range * last as f64).round() as usize, 1),
@@ -42,7 +42,9 @@ fn poses(study: &Study, setup: Option<&SetupStudy>) -> Vec<Shown> {
     let between = if names[1] == POSES[3] { last / 2 } else { told };
     let samples = [0, between, last];
     let shown = samples.into_iter().zip(names);
-    shown.map(|(sample, what)| Shown { sample, what }).collect()
+    shown
+        .map(|(sample, what)| ShownPose { sample, what })
+        .collect()
 }
 
 /// Muscles on the skeleton at their moment arms.
@@ -53,7 +55,7 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
     let poses = poses(study, study.setups.first());
     let samples: Vec<usize> = poses.iter().map(|pose| pose.sample).collect();
     let lines = muscle_lines(study, &shown, &samples, MOST_MUSCLES);
-    let drawn: Vec<Vec<Drawn>> = poses
+    let drawn: Vec<Vec<DrawnMuscle>> = poses
         .iter()
         .zip(&lines)
         .map(|(pose, muscles)| drawn_muscles(study, pose.sample, &shown, muscles))
@@ -92,7 +94,7 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
 }
 
 /// A muscle with its line.
-struct Drawn {
+struct DrawnMuscle {
     muscle: MuscleLine,
     main: usize,
     path: MusclePath,
@@ -103,11 +105,11 @@ fn drawn_muscles(
     sample: usize,
     shown: &[usize],
     muscles: &[(MuscleLine, usize)],
-) -> Vec<Drawn> {
+) -> Vec<DrawnMuscle> {
     let each = muscles.iter().enumerate();
     let with_path = each.filter_map(|(place, (muscle, main))| {
         let path = muscle_path(study, sample, shown, muscle, (place, *main))?;
-        Some(Drawn {
+        Some(DrawnMuscle {
             muscle: muscle.clone(),
             main: *main,
             path,
@@ -128,7 +130,7 @@ fn limbs_alone(limbs: &[Vec<Point>]) -> StickFigure {
 }
 
 /// Lines first, then the arms over them, then letters beside the bone, each led to where its muscle begins.
-fn muscle_marks(muscles: &[Drawn], widest_n: f64) -> Vec<BodyMark> {
+fn muscle_marks(muscles: &[DrawnMuscle], widest_n: f64) -> Vec<BodyMark> {
     let lines = muscles.iter().map(|one| BodyMark::Line {
         points: one.path.points.clone(),
         role: Role::Active(one.muscle.activation),
@@ -157,7 +159,7 @@ fn muscle_marks(muscles: &[Drawn], widest_n: f64) -> Vec<BodyMark> {
 fn muscle_table(
     study: &Study,
     shown: &[usize],
-    muscles: &[Drawn],
+    muscles: &[DrawnMuscle],
     units: System,
 ) -> Vec<Vec<String>> {
     let mut table = vec![muscle_head(units)];
@@ -168,7 +170,7 @@ fn muscle_table(
     table
 }
 
-fn muscle_data(study: &Study, poses: &[Shown], told: &[Vec<(MuscleLine, usize)>]) -> DataTable {
+fn muscle_data(study: &Study, poses: &[ShownPose], told: &[Vec<(MuscleLine, usize)>]) -> DataTable {
     let header = [
         "place",
         "muscle",
@@ -327,7 +329,7 @@ fn free_marks(body: &FreeBody, rows: &[usize], longest_n: f64) -> Vec<BodyMark> 
     marks
 }
 
-fn free_data(poses: &[Shown], bodies: &[FreeBody], rows: &[usize], units: System) -> DataTable {
+fn free_data(poses: &[ShownPose], bodies: &[FreeBody], rows: &[usize], units: System) -> DataTable {
     let header = [
         "place",
         "joint",

@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 /// The error of one lift or thing.
 #[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct LiftError {
+pub struct PublishedError {
     /// Published values.
     pub rows: usize,
     /// Root mean square of the logarithm of computed over published.
@@ -21,17 +21,17 @@ pub struct LiftError {
 /// Errors by lift.
 #[derive(Debug, Clone, PartialEq, Deserialize)]
 pub struct LiftErrors {
-    by_lift_or_thing: BTreeMap<String, LiftError>,
+    by_lift_or_thing: BTreeMap<String, PublishedError>,
 }
 
 impl LiftErrors {
     /// The lifts of a library for which there are at least so many values, the greatest error first.
     #[must_use]
-    pub fn of_lifts(&self, least_rows: usize) -> Vec<(&str, LiftError)> {
+    pub fn of_lifts(&self, least_rows: usize) -> Vec<(&str, PublishedError)> {
         /// Things in the table that are no lifts.
         const NO_LIFTS: [&str; 3] = ["bands", "chains", "sets"];
         let all = self.by_lift_or_thing.iter();
-        let mut lifts: Vec<(&str, LiftError)> = all
+        let mut lifts: Vec<(&str, PublishedError)> = all
             .map(|(name, error)| (name.as_str(), *error))
             .filter(|(name, error)| error.rows >= least_rows && !NO_LIFTS.contains(name))
             .collect();

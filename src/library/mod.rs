@@ -63,7 +63,7 @@ pub use file_facts::{
     BandFacts, ChainFacts, FileFacts, GymFacts, LifterFacts, MovementFacts, MuscleFacts,
     SarcomereFacts, SegmentFacts, SetupFacts,
 };
-pub use lift_errors::{LiftError, LiftErrors};
+pub use lift_errors::{LiftErrors, PublishedError};
 pub use listing::{ListedFile, ListedMuscle};
 pub use nearest::nearest;
 pub use numbers::{NumberAt, get, numeric_paths};

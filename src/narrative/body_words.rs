@@ -15,7 +15,7 @@ pub(crate) const LETTERS: [&str; 6] = ["A", "B", "C", "D", "E", "F"];
 
 /// One of the poses of a lift that is drawn.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Shown {
+pub(crate) struct ShownPose {
     /// The sample.
     pub sample: usize,
     /// What it is: "start".
@@ -26,7 +26,7 @@ pub(crate) struct Shown {
 pub(crate) const POSES: [&str; 5] = ["Start", "Hardest", "Strongest", "Middle", "End"];
 
 /// "Start, 130 deg".
-pub(crate) fn pose_title(study: &Study, shown: Shown, units: System) -> String {
+pub(crate) fn pose_title(study: &Study, shown: ShownPose, units: System) -> String {
     let last = (study.range.poses.len() - 1) as f64;
     format!(
         "{}: {}",
@@ -82,7 +82,7 @@ fn named(muscle: &MuscleLine) -> String {
 #[must_use]
 pub(crate) fn muscle_words(
     study: &Study,
-    poses: &[Shown],
+    poses: &[ShownPose],
     drawn: &[Vec<(MuscleLine, usize)>],
     units: System,
 ) -> FigureWords {
@@ -151,7 +151,7 @@ pub(crate) fn muscle_words(
     }
 }
 
-fn place_word(shown: &Shown) -> &'static str {
+fn place_word(shown: &ShownPose) -> &'static str {
     match shown.what {
         "Start" => "start",
         "Hardest" => "hardest place",
@@ -210,7 +210,7 @@ fn force_of(body: &FreeBody, units: System) -> String {
 pub(crate) fn free_body_words(
     study: &Study,
     load: &str,
-    poses: &[Shown],
+    poses: &[ShownPose],
     bodies: &[FreeBody],
     rows: &[usize],
     told: usize,

@@ -4,7 +4,7 @@
 
 use super::figure_words::FigureWords;
 use super::prose::{capital, counted_noun, listed, percent};
-use crate::library::LiftError;
+use crate::library::PublishedError;
 
 /// What the bars measure.
 pub(crate) const ERROR_QUANTITY: &str = "Computed numbers off published ones by";
@@ -15,7 +15,7 @@ pub(crate) fn error_name(lift: &str, rows: usize) -> String {
 }
 
 /// The words around the bars; the lifts are in the order of their errors, the greatest first.
-pub(crate) fn error_words(lifts: &[(&str, LiftError)]) -> FigureWords {
+pub(crate) fn error_words(lifts: &[(&str, PublishedError)]) -> FigureWords {
     let rows: usize = lifts.iter().map(|(_, error)| error.rows).sum();
     let told: Vec<String> = lifts
         .iter()
@@ -28,8 +28,9 @@ pub(crate) fn error_words(lifts: &[(&str, LiftError)]) -> FigureWords {
         })
         .collect();
     let (most, least) = (lifts.first(), lifts.last());
-    let name = |lift: Option<&(&str, LiftError)>| lift.map_or("", |lift| lift.0).to_owned();
-    let error = |lift: Option<&(&str, LiftError)>| percent(lift.map_or(0.0, |lift| lift.1.error));
+    let name = |lift: Option<&(&str, PublishedError)>| lift.map_or("", |lift| lift.0).to_owned();
+    let error =
+        |lift: Option<&(&str, PublishedError)>| percent(lift.map_or(0.0, |lift| lift.1.error));
     FigureWords {
         title: format!(
             "Surest of the {}, off by {}; least sure of the {}, {}",
