@@ -131,7 +131,7 @@ summary { cursor: pointer; color: var(--link); }
 .files a { margin-right: 1rem; }
 footer { border-top: 1px solid var(--line); padding-top: 1rem; color: var(--soft); font-size: 0.9375rem; }
 @media print {
-  @page { margin: 14mm; }
+  @page { margin: 12mm; }
   html { background: #ffffff; color: #000000; }
   body { max-width: none; padding: 0; font-size: 10pt; }
   h1 { font-size: 20pt; }
@@ -139,10 +139,10 @@ footer { border-top: 1px solid var(--line); padding-top: 1rem; color: var(--soft
   nav { background: none; border: 1px solid #999999; padding: 3mm 4mm; margin: 4mm 0 6mm; }
   nav a { color: inherit; text-decoration: none; }
   main { break-before: page; }
-  figure { break-inside: avoid; height: 131mm; margin: 0; overflow: hidden; }
+  figure { break-inside: avoid; height: 124mm; margin: 0; overflow: hidden; }
   figure:nth-child(2n) { break-after: page; }
   figure:last-child { break-after: auto; }
-  figure img { max-height: 88mm; width: auto; max-width: 100%; }
+  figure img { max-height: 86mm; width: auto; max-width: 100%; }
   figcaption { font-size: 9pt; margin-top: 2mm; max-width: none; }
   header p { color: #333333; }
   .files, details, footer { display: none; }
