@@ -17,7 +17,8 @@ fn parts(bytes: Vec<u8>) -> BTreeMap<String, Vec<u8>> {
             let mut file = archive.by_index(index).expect("a part");
             let mut content = Vec::new();
             file.read_to_end(&mut content).expect("it can be read");
-            (file.name().to_owned(), content)
+            let name = file.name().expect("a name").into_owned();
+            (name, content)
         })
         .collect()
 }
