@@ -4,7 +4,7 @@
 
 use super::frame::{Frame, Heading, Look};
 use super::words::WordBlock;
-use crate::draw::{Face, Rect, Scene, TextAnchor};
+use crate::draw::{Colour, Face, Rect, Scene, TextAnchor};
 use crate::error::{Error, PlotFault, Plotted, Result};
 
 /// Questions with what is said to each.
@@ -15,6 +15,9 @@ pub struct WordPage {
     /// Question and answer, in reading order.
     pub entries: Vec<[String; 2]>,
 }
+
+/// Sizes of letters that are tried, as shares of that of labels.
+const SIZES: [f64; 3] = [1.2, 1.0, 0.85];
 
 impl WordPage {
     /// The page as a scene.
@@ -33,22 +36,15 @@ impl WordPage {
         let between = 4.0 * gap;
         let width = (body.width() - between * (columns - 1) as f64) / columns as f64;
         let (ink, muted) = (frame.colours.ink, frame.colours.muted);
-        let label = 1.2 * frame.measures.label;
-        let blocks: Vec<WordBlock> = self
-            .entries
-            .iter()
-            .map(|[question, answer]| {
-                WordBlock::new(label)
-                    .with(question, Face::Bold, ink, width, 2)
-                    .with(answer, Face::Regular, muted, width, 5)
-            })
-            .collect();
-        let rows = blocks.len().div_ceil(columns);
-        let tallest = blocks.iter().map(WordBlock::height).fold(0.0, f64::max);
+        let rows = self.entries.len().div_ceil(columns);
         let step = (body.height() - gap) / rows.max(1) as f64;
-        if tallest + gap > step || blocks.iter().any(WordBlock::is_cut) {
-            return Err(Error::bad(PlotFault::TooSmall(Plotted::Words)));
-        }
+        let blocks = SIZES.iter().find_map(|share| {
+            let blocks = self.blocks(share * frame.measures.label, width, [ink, muted]);
+            let tallest = blocks.iter().map(WordBlock::height).fold(0.0, f64::max);
+            let is_whole = !blocks.iter().any(WordBlock::is_cut);
+            (tallest + 0.5 * gap < step && is_whole).then_some(blocks)
+        });
+        let blocks = blocks.ok_or_else(|| Error::bad(PlotFault::TooSmall(Plotted::Words)))?;
         for (index, block) in blocks.iter().enumerate() {
             let (column, row) = (index / rows, index % rows);
             let left = body.left + column as f64 * (width + between);
@@ -57,5 +53,15 @@ impl WordPage {
             block.draw(&mut frame.scene, &place, TextAnchor::Start);
         }
         Ok(frame.scene)
+    }
+
+    /// The entries in letters of a size.
+    fn blocks(&self, size: f64, width: f64, [ink, muted]: [Colour; 2]) -> Vec<WordBlock> {
+        let block = |[question, answer]: &[String; 2]| {
+            WordBlock::new(size)
+                .with(question, Face::Bold, ink, width, 2)
+                .with(answer, Face::Regular, muted, width, 5)
+        };
+        self.entries.iter().map(block).collect()
     }
 }
