@@ -2,7 +2,7 @@
 //!
 //! In: a [`LineChart`] and a look. Out: a scene.
 
-use super::axis;
+use super::axis::{self, Plot};
 use super::frame::{Frame, Look};
 use super::line_chart::{Labels, LineChart};
 use super::line_layout;
@@ -20,18 +20,26 @@ impl LineChart {
     /// # Errors
     /// If there is no panel or no curve, or a value is no number.
     pub fn scene(&self, look: Look) -> Result<Scene> {
+        self.placed(look).map(|(scene, _)| scene)
+    }
+
+    /// The chart as a scene, and the place of its first panel in it.
+    ///
+    /// # Errors
+    /// As [`LineChart::scene`].
+    pub(crate) fn placed(&self, look: Look) -> Result<(Scene, Plot)> {
         self.check()?;
         if self.labels == Labels::Auto && self.most_names() <= 4 {
-            let (scene, clear) = self.drawn(look, false)?;
+            let (drawn, clear) = self.drawn(look, false)?;
             if clear {
-                return Ok(scene);
+                return Ok(drawn);
             }
         }
         Ok(self.drawn(look, true)?.0)
     }
 
     /// Draws everything; also tells whether all names found a place clear of curves.
-    fn drawn(&self, look: Look, column_wanted: bool) -> Result<(Scene, bool)> {
+    fn drawn(&self, look: Look, column_wanted: bool) -> Result<((Scene, Plot), bool)> {
         let mut frame = Frame::new(look, &self.heading);
         let layout = line_layout::plan(self, &frame, column_wanted)?;
         for (index, place) in layout.panels.iter().enumerate() {
@@ -65,6 +73,6 @@ impl LineChart {
             strip,
             &tick_boxes,
         );
-        Ok((frame.scene, clear))
+        Ok(((frame.scene, first.plot), clear))
     }
 }

@@ -18,14 +18,15 @@ pub fn strongest_muscles(study: &Study) -> Vec<MusclePart> {
     parts
 }
 
-/// The strongest muscles of a lift of one joint, and the rest as one.
+/// The strongest muscles, and the rest as one.
 #[must_use]
 pub fn muscle_layers(study: &Study) -> Vec<MusclePart> {
-    layers_at(study, 0)
+    muscle_layers_at(study, 0)
 }
 
-/// The strongest muscles at a joint, and the rest as one.
-pub(super) fn layers_at(study: &Study, joint: usize) -> Vec<MusclePart> {
+/// The same at any moving joint.
+#[must_use]
+pub fn muscle_layers_at(study: &Study, joint: usize) -> Vec<MusclePart> {
     let mut parts = muscle_parts(study, joint);
     if parts.len() > MOST_LAYERS + 1 {
         let rest = parts.split_off(MOST_LAYERS);
