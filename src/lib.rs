@@ -48,6 +48,8 @@ pub mod draw;
 #[doc(hidden)]
 pub mod error;
 #[doc(hidden)]
+pub mod explore;
+#[doc(hidden)]
 pub mod figures;
 #[doc(hidden)]
 pub mod grammar;

@@ -10,7 +10,8 @@ use crate::draw::Scene;
 use crate::error::Result;
 use crate::library::{Library, bytes_of_file, hash_of};
 use crate::report::{
-    ModelFileRecord, ReadFileRecord, RunRecord, TidyTable, list_with_provenance, with_provenance,
+    ModelFileRecord, ReadFileRecord, RunRecord, TidyTable, list_with_provenance, typed_words,
+    with_provenance,
 };
 use clap::ArgMatches;
 use std::path::{Path, PathBuf};
@@ -160,7 +161,7 @@ impl CommandCall<'_> {
         }
         let setups = canonical::setups(definition, self.matches).into_iter();
         let setups = setups.filter(|words| !words.is_empty());
-        let setups: Vec<String> = setups.map(|words| canonical::typed(&words)).collect();
+        let setups: Vec<String> = setups.map(|words| typed_words(&words)).collect();
         Ok(RunRecord {
             command: typed(&words),
             arguments: words,
@@ -233,5 +234,5 @@ impl CommandCall<'_> {
 }
 
 fn typed(words: &[String]) -> String {
-    format!("torquill {}", canonical::typed(words))
+    format!("torquill {}", typed_words(words))
 }

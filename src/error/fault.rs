@@ -7,11 +7,11 @@ use super::{
     AgainFault, ArmFault, BodyFault, BridgeFault, CommandFault, ComparisonFault, ExtendsFault,
     FigureFault, FileFault, FitFault, GrammarFault, GymFault, HoldFault, ImplementFault,
     ItemTextFault, LegPressFault, LiftFault, LoadingFault, LogFault, LoweringFault, MaximumFault,
-    MaximumSearchFault, ModelFault, NumericFault, OptionFault, OutcomeFault, PathFault, PickFault,
-    PictureFault, PieceTextFault, Place, PlanFault, PlotFault, PredictionFault, ProgrammeFault,
-    ReadingsFault, RepetitionFault, RepetitionOptions, RuleFault, SchemeFault, SearchFault,
-    SessionFault, SessionFigureFault, SessionRefusal, SettingFault, StanceFault, StudyFault,
-    TeamFault, TechniqueFault, TextFault, ValuesFault, WishFault,
+    MaximumSearchFault, ModelFault, NumericFault, OptionFault, OutcomeFault, PageFault, PathFault,
+    PickFault, PictureFault, PieceTextFault, Place, PlanFault, PlotFault, PredictionFault,
+    ProgrammeFault, ReadingsFault, RepetitionFault, RepetitionOptions, RuleFault, SchemeFault,
+    SearchFault, SessionFault, SessionFigureFault, SessionRefusal, SettingFault, StanceFault,
+    StudyFault, TeamFault, TechniqueFault, TextFault, ValuesFault, WishFault,
 };
 use crate::units::QuantityFault;
 
@@ -52,6 +52,8 @@ pub enum What {
     Team(TeamFault),
     /// Why a figure cannot be drawn.
     Figure(FigureFault<What>),
+    /// Why the live page's question cannot be put.
+    Page(PageFault),
     /// What is wrong with the arguments of a command.
     Command(CommandFault),
 }
@@ -111,6 +113,7 @@ sum_of! {
     StudyFault => What::Study,
     TeamFault => What::Team,
     FigureFault<What> => What::Figure,
+    PageFault => What::Page,
     CommandFault => What::Command,
     OptionFault => |fault| What::Command(CommandFault::Option(fault)),
     AgainFault => |fault| What::Command(CommandFault::Again(fault)),

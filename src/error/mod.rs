@@ -20,6 +20,7 @@ mod model;
 mod numeric_fault;
 mod out_of_bounds;
 mod outcome_fault;
+mod page_fault;
 mod path_fault;
 mod pick_fault;
 mod place;
@@ -27,6 +28,7 @@ mod planning_fault;
 mod repetition_fault;
 mod session_fault;
 mod study_fault;
+mod task_fault;
 mod team_fault;
 
 pub use again_fault::AgainFault;
@@ -56,6 +58,7 @@ pub use model::{
 pub use numeric_fault::{FitFault, LinksFault, NumericFault, ProgrammeFault, ProgrammePart};
 pub use out_of_bounds::{Measured, OutOfBounds};
 pub use outcome_fault::{FailedEnd, OutcomeFault, StopPlace, StopPosition};
+pub use page_fault::PageFault;
 pub use path_fault::{
     ArmFault, BridgeFault, LegPressFault, Outside, PathFault, StanceFault, TechniqueFault,
     TechniqueKind, TechniqueRange,
@@ -73,4 +76,5 @@ pub use session_fault::{
 pub use study_fault::{
     Compared, ComparisonFault, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
 };
+pub use task_fault::TaskFault;
 pub use team_fault::{TeamColumn, TeamFault, TeamRowFault};
