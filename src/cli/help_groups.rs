@@ -23,6 +23,7 @@ const GROUPS: &[(&str, &[&str])] = &[
             "lift",
             "athlete",
             "dates",
+            "frozen",
             "skip_bad_rows",
         ],
     ),
@@ -55,7 +56,6 @@ const GROUPS: &[(&str, &[&str])] = &[
         "Question",
         &[
             "at",
-            "draw",
             "samples",
             "speed",
             "region_share",
@@ -81,6 +81,7 @@ const GROUPS: &[(&str, &[&str])] = &[
             "profile",
             "load_at",
             "only",
+            "tasks",
             "hung",
             "pieces",
             "askew",

@@ -13,6 +13,7 @@ mod completions;
 mod curve;
 mod data_file;
 mod explain;
+mod explore;
 mod figure;
 mod folder;
 mod help_groups;
@@ -91,6 +92,8 @@ enum Command {
     Curve(curve::CurveArguments),
     /// Print the whole calculation of one pose, to be followed with a pocket calculator
     Explain(explain::ExplainArguments),
+    /// Write the live page: the model in one file that opens in any browser
+    Explore(explore::ExploreArguments),
     /// Draw capacity, demand, effort and the sticking region as SVG or PNG
     Figure(figure::FigureArguments),
     /// What a changed value does to the curve, and which values matter most
@@ -242,6 +245,7 @@ fn run_command(command: &Command, call: &CommandCall) -> Result<()> {
         Command::Movements(arguments) => movements::run(arguments, call),
         Command::Curve(arguments) => curve::run(arguments, call),
         Command::Explain(arguments) => explain::run(arguments, library, call.matches),
+        Command::Explore(arguments) => explore::run(arguments, call),
         Command::Figure(arguments) => figure::run(arguments, call),
         Command::Vary(arguments) => vary::run(arguments, call),
         Command::Rep(arguments) => rep::run(arguments, call),

@@ -21,7 +21,6 @@ mod folder_check;
 mod grammar_scan;
 mod layered_text;
 mod leg_rules;
-mod lift_errors;
 mod listing;
 mod logs;
 mod mending;
@@ -63,7 +62,6 @@ pub use file_facts::{
     BandFacts, ChainFacts, FileFacts, GymFacts, LifterFacts, MovementFacts, MuscleFacts,
     SarcomereFacts, SegmentFacts, SetupFacts,
 };
-pub use lift_errors::{LiftErrors, PublishedError};
 pub use listing::{ListedFile, ListedMuscle};
 pub use nearest::nearest;
 pub use numbers::{NumberAt, get, numeric_paths};

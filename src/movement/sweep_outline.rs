@@ -81,7 +81,6 @@ impl Drawn {
             head: Some(head),
             props,
             load,
-            centres: vec![joints[0]],
         }
     }
 
@@ -94,7 +93,6 @@ impl Drawn {
             head: Some(head),
             props,
             load,
-            centres: vec![joints[0]],
         }
     }
 
@@ -114,7 +112,6 @@ impl Drawn {
             head: Some(middle + Point::new(0.0, 0.85 * self.figure.head_m)),
             props: vec![floor(-0.7, 0.7)],
             load: outward(1.0)(&load),
-            centres: vec![outward(1.0)(&joints[0])],
         }
     }
 
@@ -143,7 +140,6 @@ impl Drawn {
             head: Some(self.figure.head(shoulder, trunk_rad)),
             props: leg_bench(knee, hip, trunk, shoulder),
             load,
-            centres: vec![knee],
         }
     }
 
@@ -186,7 +182,6 @@ impl Drawn {
             head: Some(self.figure.head(shoulder, FRAC_PI_2)),
             props,
             load: shoulder,
-            centres: vec![ankle],
         }
     }
 }
