@@ -193,6 +193,7 @@ def figure(
     size: str = "slide",
     theme: Literal["light", "dark"] = "light",
     live_text: bool = False,
+    draw: Literal["curve", "muscles", "free-body", "holders"] = "curve",
     units: Literal["metric", "us"] = "metric",
     models: Path | None = None,
 ) -> Figure:
@@ -213,6 +214,7 @@ def figure(
     :param size: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels (SIZE).
     :param theme: Light or dark ground.
     :param live_text: Keep letters as letters in SVG (needs the font Inter where it is shown) instead of outlines.
+    :param draw: What is drawn.
     :param units: Units of the axes.
     :param models: Folder of model files that adds to the built-in ones or replaces those of the same name (DIR).
     :returns: the figure as SVG, with caption, alternative text and data.
@@ -233,6 +235,7 @@ def figure(
         ("--size", size, "slide"),
         ("--theme", theme, "light"),
         ("--live-text", live_text, None),
+        ("--draw", draw, "curve"),
         ("--units", units, "metric"),
         ("--models", models, None),
     ]

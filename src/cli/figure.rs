@@ -7,13 +7,14 @@ use super::output;
 use super::picture::{Beside, Picture};
 use super::setup_options::{SetupOptions, Versus, setups};
 use crate::error::Result;
-use crate::figures::strength_curve;
+use crate::figures::{Sheet, free_bodies, load_holders, muscles_on_skeleton, strength_curve};
 use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::figure_words::FigureWords;
 use crate::narrative::lecture_words::lecture_caption;
 use crate::report;
 use crate::study::{Study, study};
-use clap::Args;
+use crate::units::System;
+use clap::{Args, ValueEnum};
 use std::path::{Path, PathBuf};
 
 /// FigureArguments of `figure`.
@@ -23,7 +24,9 @@ use std::path::{Path, PathBuf};
   torquill figure bench-press --load \"55 kg\" \\
       --versus --load \"35 kg\" --band loop-14mm:1 -o bands.png
   torquill figure biceps-curl --size page --theme dark \\
-      --words --data -o curl.png")]
+      --words --data -o curl.png
+  torquill figure biceps-curl --draw muscles -o muscles.png
+  torquill figure squat --load \"65 kg\" --draw free-body -o squat.svg")]
 pub struct FigureArguments {
     /// Name of the movement (see: torquill movements)
     movement: String,
@@ -37,6 +40,9 @@ pub struct FigureArguments {
     sampling: Sampling,
     #[command(flatten)]
     picture: Picture,
+    /// What is drawn
+    #[arg(long, value_enum, default_value_t = FigureKind::Curve)]
+    draw: FigureKind,
     /// Units of the axes
     #[arg(long, value_enum, default_value_t = UnitsOption::Metric)]
     units: UnitsOption,
@@ -46,6 +52,31 @@ pub struct FigureArguments {
     /// Write the data beside the figure (.csv, one file a setup), or all of it to a file (.csv or .xlsx)
     #[arg(long, value_name = "FILE", num_args = 0..=1)]
     data: Option<Option<PathBuf>>,
+}
+
+/// What a figure of a lift shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum FigureKind {
+    /// Capacity and demand over the range
+    Curve,
+    /// The muscles on the skeleton, each at its moment arm
+    Muscles,
+    /// The lift as a free body: forces, levers, moments
+    FreeBody,
+    /// Which muscles hold the load at the joint of which most is asked
+    Holders,
+}
+
+impl FigureKind {
+    /// Another figure than the strength curve.
+    fn sheet(self, study: &Study, units: System) -> Option<Result<Sheet>> {
+        match self {
+            Self::Curve => None,
+            Self::Muscles => Some(muscles_on_skeleton(study, units)),
+            Self::FreeBody => Some(Ok(free_bodies(study, units))),
+            Self::Holders => Some(Ok(load_holders(study, units))),
+        }
+    }
 }
 
 /// Runs the command.
@@ -59,6 +90,9 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
     let question = arguments.sampling.question(&arguments.movement, &model)?;
     let setups = setups(&arguments.setup, library, call.matches, units)?;
     let study = study(&question, &setups)?;
+    if let Some(sheet) = arguments.draw.sheet(&study, units) {
+        return drawn(arguments, &study, &sheet?, call);
+    }
     let told = study.told(units);
     let words = told.strength_words();
     let scene = call.signed("output", strength_curve(told, &words, look)?)?;
@@ -74,6 +108,34 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
     fibre_warning_lines(&study)
         .iter()
         .for_each(|line| output::note(line));
+    picture.write_with(&scene, beside)
+}
+
+/// A figure that brings its own words and data.
+fn drawn(
+    arguments: &FigureArguments,
+    study: &Study,
+    sheet: &Sheet,
+    call: &CommandCall,
+) -> Result<()> {
+    let picture = &arguments.picture;
+    let scene = call.signed("output", sheet.chart.scene(picture.look.look()?)?)?;
+    let mut beside = Vec::new();
+    if arguments.words {
+        let words = FigureWords {
+            title: sheet.title().to_owned(),
+            description: sheet.alt().to_owned(),
+            caption: sheet.caption.clone(),
+            ..FigureWords::default()
+        };
+        beside.extend(word_files(words, &study.lifter_title, picture));
+    }
+    if let Some(path) = &arguments.data {
+        let path = path.clone().unwrap_or_else(|| picture.beside("csv"));
+        let table = report::sheet_data(sheet);
+        let bytes = data_file::bytes(&path, &table, &call.drawn("output")?)?;
+        beside.push((path, bytes));
+    }
     picture.write_with(&scene, beside)
 }
 

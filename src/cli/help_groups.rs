@@ -56,6 +56,7 @@ const GROUPS: &[(&str, &[&str])] = &[
         "Question",
         &[
             "at",
+            "draw",
             "samples",
             "speed",
             "region_share",

@@ -17,6 +17,8 @@ pub enum FigureFault<Inner> {
     NothingPredicted,
     /// A session that fills more than one page.
     PageFull,
+    /// No joint of the lift turns in the plane of its picture, or no muscle crosses one.
+    NoJointInView,
     /// No pair of values has the figure that a map would show.
     NoPair(Compared),
     /// The fault of one figure of a set.
@@ -144,4 +146,8 @@ pub enum Plotted {
     Map,
     /// Drawn sarcomeres.
     Sarcomeres,
+    /// Drawn bodies.
+    Bodies,
+    /// Words.
+    Words,
 }

@@ -4,7 +4,7 @@
 //! second panel where there are several loads.
 
 use super::over_range::OverRange;
-use super::sheet::heading;
+use super::sheet::{Sheet, heading};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::figure_words::FigureWords;
@@ -21,6 +21,13 @@ use crate::study::{SetupStudy, Study};
 /// **Fails** never for a study from the library.
 pub fn strength_curve(told: Telling<'_>, words: &FigureWords, look: Look) -> Result<Scene> {
     strength_chart(told, words).scene(look)
+}
+
+/// The chart with its words, for a set of figures.
+#[must_use]
+pub fn strength_sheet(told: Telling<'_>) -> Sheet {
+    let words = told.strength_words();
+    Sheet::lines(&words, strength_chart(told, &words))
 }
 
 /// The chart before it is drawn.

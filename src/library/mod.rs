@@ -21,6 +21,7 @@ mod folder_check;
 mod grammar_scan;
 mod layered_text;
 mod leg_rules;
+mod lift_errors;
 mod listing;
 mod logs;
 mod mending;
@@ -62,6 +63,7 @@ pub use file_facts::{
     BandFacts, ChainFacts, FileFacts, GymFacts, LifterFacts, MovementFacts, MuscleFacts,
     SarcomereFacts, SegmentFacts, SetupFacts,
 };
+pub use lift_errors::{LiftErrors, PublishedError};
 pub use listing::{ListedFile, ListedMuscle};
 pub use nearest::nearest;
 pub use numbers::{NumberAt, get, numeric_paths};

@@ -66,14 +66,20 @@ impl Tornado {
         let mut swings: Vec<&Swing> = self.swings.iter().collect();
         swings.sort_by(|a, b| b.size().total_cmp(&a.size()));
         let mut frame = Frame::new(look, &self.heading);
-        let key = lettering::line_step(frame.measures.label) + frame.measures.gap;
+        let sides_named = !self.lowered.is_empty() || !self.raised.is_empty();
+        let key = match sides_named {
+            true => lettering::line_step(frame.measures.label) + frame.measures.gap,
+            false => 0.0,
+        };
         frame.body.top += key;
         let names: Vec<&str> = swings.iter().map(|swing| swing.name.as_str()).collect();
         let reach = reach_of(figures.clone());
         let room = widest(&frame, figures.map(|value| self.figure(value)));
         let sides = [reach[0] < 0.0, reach[1] > 0.0];
         let rows = laid_out(&mut frame, &self.axis, &names, reach, room, sides)?;
-        self.draw_key(&mut frame, key);
+        if sides_named {
+            self.draw_key(&mut frame, key);
+        }
         for (index, swing) in swings.iter().take(rows.shown).enumerate() {
             self.draw_swing(&mut frame, &rows, index, swing);
         }
@@ -109,7 +115,9 @@ impl Tornado {
     }
 
     fn figure(&self, value: f64) -> String {
-        let plus = if value > 0.0 { "+" } else { "" };
+        // Bars that all go one way are sizes, not changes.
+        let changes = self.swings.iter().any(|swing| swing.lowered != 0.0);
+        let plus = if value > 0.0 && changes { "+" } else { "" };
         format!("{plus}{}", number(value, self.decimals))
     }
 

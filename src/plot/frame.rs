@@ -15,6 +15,8 @@ pub enum Size {
     Slide,
     /// A printed page across, 1754 × 1240: A4 (ISO 216, 297 mm × 210 mm) at 150 dots an inch.
     Page,
+    /// What a slide leaves below a title that is not part of the picture, 1920 × 930; type is as large as on a slide.
+    UnderTitle,
     /// Any other size; made by [`Size::custom`], which checks it.
     Custom {
         /// Pixels across.
@@ -59,6 +61,7 @@ impl Size {
         match self {
             Self::Slide => (1920, 1080),
             Self::Page => (1754, 1240),
+            Self::UnderTitle => (1920, 930),
             Self::Custom { width, height } => (width, height),
         }
     }
@@ -142,7 +145,10 @@ impl Measures {
     #[must_use]
     pub fn of(size: Size) -> Self {
         let (width, height) = size.pixels();
-        let unit = (f64::from(width) / 1920.0).min(f64::from(height) / 1080.0);
+        let unit = match size {
+            Size::UnderTitle => 1.0,
+            _ => (f64::from(width) / 1920.0).min(f64::from(height) / 1080.0),
+        };
         let type_unit = unit.max(LEAST_TYPE);
         Self {
             unit,

@@ -4,6 +4,7 @@
 
 pub(crate) mod axis;
 mod bars;
+mod body_panels;
 pub(crate) mod frame;
 mod heat_drawing;
 mod heat_field;
@@ -24,10 +25,12 @@ mod small_multiples;
 mod spans;
 mod stick_figure;
 mod waterfall;
+mod word_page;
 pub(crate) mod words;
 
 pub use axis::{Axis, Extent};
 pub use bars::{Swing, Tornado};
+pub use body_panels::{BodyMark, BodyPanel, BodyPanels};
 pub use frame::{Heading, Look, Size};
 pub use heat_map::HeatMap;
 pub use line_chart::{Labels, LineChart};
@@ -37,3 +40,4 @@ pub use shades::Shade;
 pub use small_multiples::{SmallMultiples, SmallPanel};
 pub use stick_figure::{DrawnLoad, StickFigure};
 pub use waterfall::{Waterfall, WaterfallStep};
+pub use word_page::WordPage;

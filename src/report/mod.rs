@@ -9,6 +9,7 @@ mod csv;
 mod curve_report;
 #[cfg(feature = "program")]
 mod data_dictionary;
+mod deck;
 mod detail;
 mod family_data;
 mod family_report;
@@ -30,6 +31,8 @@ mod run_record;
 mod sample;
 mod setup_rows;
 mod sheet_html;
+#[cfg(feature = "program")]
+mod slides;
 mod sources_report;
 mod summary;
 mod table;
@@ -67,10 +70,12 @@ pub use run_record::{ModelFileRecord, ReadFileRecord, RunRecord};
 pub use sample::{Sample, sample, samples};
 pub use setup_rows::{SetupRow, ranking_data, ranking_json, setup_row};
 pub use sheet_html::{one_sheet_html, pages_html, sheet_html};
+#[cfg(feature = "program")]
+pub use slides::slides;
 pub use sources_report::{sources_data, sources_json, sources_text};
 pub use summary::{CurveSummary, summary};
 pub use team_report::{team_data, team_json, team_log, team_page, team_text};
-pub use tidy_table::TidyTable;
+pub use tidy_table::{TidyTable, sheet_data};
 pub use trend_report::{trend_data, trend_json, trend_text};
 pub use typed_words::typed_words;
 #[cfg(feature = "program")]

@@ -18,7 +18,7 @@ pub fn strongest_muscles(study: &Study) -> Vec<MusclePart> {
     parts
 }
 
-/// The strongest muscles, and the rest as one.
+/// The strongest muscles of a lift of one joint, and the rest as one.
 #[must_use]
 pub fn muscle_layers(study: &Study) -> Vec<MusclePart> {
     muscle_layers_at(study, 0)

@@ -21,6 +21,9 @@ pub(super) fn told(fault: &FigureFault<What>, units: System, of: TellInner) -> T
         ),
         FigureFault::PageFull => Told::new("this session is too long for one page")
             .hint("plan fewer sets, or print the HTML sheet, which may take two"),
+        FigureFault::NoJointInView => Told::new(
+            "no joint of this lift turns in the plane of its picture, so its muscles cannot be drawn on it",
+        ),
         FigureFault::NoPair(compared) => Told::new(format!(
             "no pair of values has a {}",
             compared_in_words(*compared)
@@ -88,6 +91,9 @@ fn plot(fault: &PlotFault) -> Told {
             Plotted::SmallPanels => {
                 format!("small panels come in numbers from 1 to {most}, not {count}")
             }
+            Plotted::Bodies => {
+                format!("bodies side by side come in numbers from 1 to {most}, not {count}")
+            }
             _ => format!("a chart of curves has 1 or {most} panels, not {count}"),
         }),
         PlotFault::NotRising { quantity } => Told::new(format!(
@@ -107,6 +113,8 @@ fn too_small(of: Plotted) -> Told {
         ),
         Plotted::Map => ("a map", "choose a larger size"),
         Plotted::Sarcomeres => ("drawn sarcomeres", "choose a larger size"),
+        Plotted::Bodies => ("drawn bodies", "choose a larger size"),
+        Plotted::Words => ("so many words", "choose a larger size"),
         Plotted::Curves | Plotted::Marks | Plotted::Bars => (
             "what it shows",
             "choose a larger size, a shorter title or fewer panels",
