@@ -60,6 +60,11 @@ pub struct GymArguments {
     /// Empty sled of the leg press
     #[arg(long, value_name = "MASS")]
     sled: Option<String>,
+    /// Safety arms of the rack: lowest..highest by the step from hole to hole, "30 cm..120 cm by 5 cm"
+    ///
+    /// Bands are judged by what happens when they fail; without arms fewer setups are offered.
+    #[arg(long, value_name = "LIST")]
+    safety_arms: Option<String>,
     /// Bands, how many of each (names: torquill show bands)
     #[arg(long, value_name = "LIST")]
     bands: Option<String>,
@@ -123,6 +128,7 @@ impl GymArguments {
             (GymPart::CurlBars, &self.curl_bars),
             (GymPart::Stack, &self.stack),
             (GymPart::Sled, &self.sled),
+            (GymPart::SafetyArms, &self.safety_arms),
             (GymPart::Bands, &self.bands),
             (GymPart::Chains, &self.chains),
             (GymPart::Anchors, &self.anchors),

@@ -22,6 +22,7 @@ mod kept_output;
 mod kind;
 mod lecture;
 mod list_parameters;
+mod log_options;
 mod make_gym;
 mod manner;
 mod manual;

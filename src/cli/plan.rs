@@ -3,6 +3,7 @@
 use super::command_call::{Answer, CommandCall};
 use super::data_file::DataOption;
 use super::hung::Hung;
+use super::log_options::LogOptions;
 use super::options::{Format, UnitsOption};
 use super::output;
 use super::picture::LookOptions;
@@ -11,8 +12,9 @@ use super::team::{self, TeamCall};
 use super::texts;
 use super::waiting::watched;
 use crate::draw::Scene;
-use crate::error::{Error, Result};
+use crate::error::{Error, PlanFault, Result};
 use crate::figures::{Paper, fatigue_chart, loads_chart, session_chart};
+use crate::progress::day::Day;
 use crate::report::{self, PlanRecord, plan_cautions, plan_data, plan_text};
 use crate::session::method::Method;
 use crate::session::request::SessionWishes;
@@ -64,6 +66,8 @@ pub struct PlanArguments {
     /// Training log to take the maximum from (a file, or rising, stalled, gappy)
     #[arg(long, value_name = "FILE|NAME")]
     log: Option<String>,
+    #[command(flatten)]
+    reading: LogOptions,
     /// Team to plan for: a CSV file with a row a person; -o names the folder of its sheets
     ///
     /// Columns: name, sex, mass, height, training_months (age if wished), and one a lift with its 1RM, a set such as
@@ -134,6 +138,9 @@ pub struct PlanArguments {
     /// A block of so many weeks
     #[arg(long, value_name = "N")]
     weeks: Option<u32>,
+    /// Day of the first session of a block, year-month-day: sessions get their dates
+    #[arg(long, value_name = "DATE", requires = "weeks")]
+    start: Option<String>,
     /// Picture of the predicted velocities (.svg or .png); with --team the folder of the sheets
     #[arg(short, long, value_name = "FILE")]
     output: Option<PathBuf>,
@@ -220,8 +227,9 @@ impl PlanArguments {
                 None => MethodChoice::Usual,
             },
             weeks: self.weeks,
+            start: self.start.as_deref().map(day).transpose()?,
             one_rm: mass(self.one_rm.as_ref())?,
-            log: self.log.clone(),
+            log: self.log.as_deref().map(|log| self.reading.choice(log)),
             person: PersonTold {
                 training_months: self.training_months,
                 age_years: self.age,
@@ -309,6 +317,11 @@ impl PlanArguments {
 fn mass(text: Option<&String>) -> Result<Option<Mass>> {
     text.map(|text| Mass::from_text(text).map_err(Error::bad))
         .transpose()
+}
+
+fn day(text: &str) -> Result<Day> {
+    let read = Day::from_text(text);
+    read.map_err(|fault| Error::bad(PlanFault::NoStart(fault)))
 }
 
 fn time(text: Option<&String>) -> Result<Option<Duration>> {

@@ -2,13 +2,13 @@
 
 use super::command_call::{Answer, CommandCall};
 use super::data_file::DataOption;
-use super::options::{DatesOption, Format, UnitsOption};
+use super::log_options::LogOptions;
+use super::options::{Format, UnitsOption};
 use super::picture::LookOptions;
-use crate::error::{DateOrder, Result};
+use crate::error::Result;
 use crate::figures::trend_chart;
-use crate::progress::log_file::BadRows;
 use crate::report;
-use crate::study::{LogChoice, log_study};
+use crate::study::log_study;
 use crate::units::System;
 use clap::Args;
 use std::path::PathBuf;
@@ -41,15 +41,8 @@ pub struct ProgressArguments {
     /// Lift to look at, where the log holds several
     #[arg(long, value_name = "LIFT")]
     lift: Option<String>,
-    /// Whose sets, where the log holds several athletes
-    #[arg(long, value_name = "NAME")]
-    athlete: Option<String>,
-    /// What stands first in dates such as 1/8/2024, if no date of the log proves it
-    #[arg(long, value_enum)]
-    dates: Option<DatesOption>,
-    /// Leave rows out that cannot be read, and say which
-    #[arg(long)]
-    skip_bad_rows: bool,
+    #[command(flatten)]
+    reading: LogOptions,
     /// Picture of the trend (.svg or .png)
     #[arg(short, long, value_name = "FILE")]
     output: Option<PathBuf>,
@@ -70,17 +63,7 @@ pub fn run(arguments: &ProgressArguments, call: &CommandCall) -> Result<()> {
     if let Some(path) = &arguments.output {
         arguments.look.picture(path.clone()).check()?;
     }
-    let bad_rows = if arguments.skip_bad_rows {
-        BadRows::LeftOut
-    } else {
-        BadRows::Refused
-    };
-    let choice = LogChoice {
-        name: arguments.log.clone(),
-        athlete: arguments.athlete.clone(),
-        dates: arguments.dates.map(DateOrder::from),
-        bad_rows,
-    };
+    let choice = arguments.reading.choice(&arguments.log);
     let study = log_study(call.models, &choice, arguments.lift.as_deref())?;
     let units: System = arguments.units.into();
     let answer = Answer {

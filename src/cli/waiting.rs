@@ -50,7 +50,7 @@ impl Drop for Ending<'_> {
 fn show(watch: &Watch, ended: &AtomicBool) {
     let bar = ProgressBar::new(0);
     if let Ok(style) =
-        ProgressStyle::with_template("searching {wide_bar} {percent} %  {eta} left (Ctrl-C stops)")
+        ProgressStyle::with_template("working {wide_bar} {percent} %  {eta} left (Ctrl-C stops)")
     {
         bar.set_style(style);
     }

@@ -36,6 +36,8 @@ pub enum GymPart {
     Stack,
     /// Sled of its leg press.
     Sled,
+    /// Safety arms of its rack.
+    SafetyArms,
     /// Bands, how many of each.
     Bands,
     /// Chains, how many of each.
@@ -46,7 +48,7 @@ pub enum GymPart {
 
 impl GymPart {
     /// Every part, in the order of the file.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::Bars,
         Self::Plates,
         Self::Collars,
@@ -55,6 +57,7 @@ impl GymPart {
         Self::CurlBars,
         Self::Stack,
         Self::Sled,
+        Self::SafetyArms,
         Self::Bands,
         Self::Chains,
         Self::Anchors,

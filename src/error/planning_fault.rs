@@ -2,6 +2,7 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
+use super::DateFault;
 use crate::units::Mass;
 
 /// Why the ground of a session cannot be laid.
@@ -26,6 +27,8 @@ pub enum PlanFault {
     },
     /// A block of all methods.
     BlockOfAll,
+    /// A first day of a block that is no date.
+    NoStart(DateFault),
     /// The 1RM of a log is less than the body that its loads should hold.
     LogBelowBody {
         /// The log's 1RM.

@@ -174,9 +174,6 @@ pub(super) fn straight(table: &StraightTable) -> Vec<Complaint> {
         weeks.novice.share,
         &bounds.table_share,
     );
-    let (upper, lower) = weeks.novice.step_percent;
-    rules.within("weeks.novice.step_percent", upper, &bounds.table_percent);
-    rules.within("weeks.novice.step_percent", lower, &bounds.table_percent);
     for (path, list) in [
         ("weeks.novice.repetitions", &weeks.novice.repetitions),
         ("weeks.rounds.repetitions", &weeks.rounds.repetitions),

@@ -8,7 +8,7 @@ use super::handling::Handling;
 use super::leg_press_record::LegPressRecord;
 use super::load_point::Carrier;
 use super::protocol::Protocol;
-use super::stance_record::StanceRecord;
+use super::stance_record::{BarPlace, StanceRecord};
 use super::sweep_record::SweepRecord;
 use super::technique::{Technique, TechniqueValue};
 use crate::anatomy::{Joint, Lifter};
@@ -132,6 +132,18 @@ impl Movement {
             }
             PathRecord::Arm(_) => false,
             PathRecord::LegPress(_) | PathRecord::Stance(_) | PathRecord::Bridge(_) => true,
+        }
+    }
+
+    /// Whether the load starts on the floor.
+    #[must_use]
+    pub fn starts_on_floor(&self) -> bool {
+        match &self.path {
+            PathRecord::Stance(stance) => matches!(stance.bar, BarPlace::InHands { .. }),
+            PathRecord::Sweep(_)
+            | PathRecord::Arm(_)
+            | PathRecord::LegPress(_)
+            | PathRecord::Bridge(_) => false,
         }
     }
 

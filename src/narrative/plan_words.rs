@@ -210,10 +210,14 @@ fn row(set: &PlannedSet, strength: &Strength, units: System) -> SetRow {
 fn intent_with_reserve(set: &PlannedSet) -> String {
     match set.intent {
         SetIntent::InReserve | SetIntent::DriveThrough if set.reserve > 0 => {
-            format!("{}, {} in reserve", intent(set.intent), set.reserve)
+            format!(
+                "{}, at least {} in reserve",
+                intent(set.intent),
+                set.reserve
+            )
         }
-        SetIntent::BuildUp => format!("build up, {} in reserve", set.reserve),
-        SetIntent::TopSet => format!("top set, {} in reserve", set.reserve),
+        SetIntent::BuildUp => format!("build up, at least {} in reserve", set.reserve),
+        SetIntent::TopSet => format!("top set, at least {} in reserve", set.reserve),
         other => intent(other),
     }
 }

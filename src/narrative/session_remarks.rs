@@ -6,17 +6,31 @@ use super::failure_words::failure_in_words;
 use super::quantities::{QuantityWords, rounded};
 use crate::session::method::Method;
 use crate::session::remark::{
-    ChartRemark, ClusterRemark, Disagreement, Fate, LoweringLimit, LoweringRemark, Remark,
+    ChartRemark, ClusterRemark, Disagreement, Fate, Kept, LoweringLimit, LoweringRemark, Remark,
     SetupRemark,
 };
 use crate::session::status::INTERMEDIATE_MONTHS;
-use crate::units::System;
+use crate::units::{Mass, System};
 
 /// A remark in a sentence.
 #[must_use]
 pub fn remark(remark: &Remark, units: System) -> String {
     match remark {
         Remark::PlannedInstead { of, months } => planned_instead(*of, *months),
+        Remark::LighterWhileUnwell { of, left } => lighter_while_unwell(*of, *left),
+        Remark::ReserveRaised { asked, kept } => format!(
+            "{kept} in reserve instead of {asked}: sets to failure are not for who is still learning a lift."
+        ),
+        Remark::HeldForStrength {
+            repetitions,
+            reserve,
+            next,
+        } => held_for_strength((*repetitions, *reserve), *next, units),
+        Remark::LowPlates { full } => format!(
+            "Without plates of {} the bar lies lower than in this lift as simulated: set it on blocks or use plates of full \
+             size.",
+            units.mass(*full)
+        ),
         Remark::Chart(remark) => of_chart(remark, units),
         Remark::Cluster(remark) => of_clusters(remark),
         Remark::Lowering(remark) => of_lowering(remark, units),
@@ -32,6 +46,42 @@ fn planned_instead(of: Method, months: f64) -> String {
         months.max(0.0).round(),
         of.name()
     )
+}
+
+fn lighter_while_unwell(of: Method, left: (f64, f64)) -> String {
+    let instead = match of {
+        Method::Straight => String::new(),
+        of => format!(" instead of {}", of.name()),
+    };
+    format!(
+        "Ill, unusually sore or back from a break: a lighter session{instead}, {} % of the usual load and {} % of the sets. \
+         With fever, pain in the chest or trouble breathing, none at all: ask a clinician.",
+        percent(left.0),
+        percent(left.1)
+    )
+}
+
+fn held_for_strength(
+    (repetitions, reserve): (u32, u32),
+    next: Option<Mass>,
+    units: System,
+) -> String {
+    let next = next.map_or_else(String::new, |next| format!(" with {}", units.mass(next)));
+    format!(
+        "Today's strength allows no more with {reserve} in reserve, so the load stays until {repetitions} repetitions are \
+         possible with the same reserve; go on{next} then, or test the 1RM again."
+    )
+}
+
+/// "keeps 2 in reserve in every set".
+fn keeps(kept: Kept) -> String {
+    match kept {
+        Kept::Reserve(reserve) => format!("keeps {reserve} in reserve in every set"),
+        Kept::Velocity(loss) => format!(
+            "loses no more than {} % of velocity in any set",
+            percent(loss)
+        ),
+    }
 }
 
 fn percent(share: f64) -> String {
@@ -57,18 +107,18 @@ fn of_chart(remark: &ChartRemark, units: System) -> String {
             "top set: {repetitions} repetitions at {} % of 1RM are more than the chart allows ({allowed})",
             percent(share)
         ),
-        ChartRemark::Eased { left, reserve } => format!(
-            "Loads are {} % lighter than usual: the simulation of this lifter keeps {reserve} in reserve in every set only \
-             then.",
-            percent(1.0 - left)
+        ChartRemark::Eased { left, kept } => format!(
+            "Loads are {} % lighter than usual: the simulation of this lifter {} only then.",
+            percent(1.0 - left),
+            keeps(kept)
         ),
         ChartRemark::FewerRepetitions {
             usual,
             planned,
-            reserve,
+            kept,
         } => format!(
-            "{planned} repetitions instead of {usual}: the simulation of this lifter keeps \
-             {reserve} in reserve in every set only then."
+            "{planned} repetitions instead of {usual}: the simulation of this lifter {} only then.",
+            keeps(kept)
         ),
         ChartRemark::Disagreement(one) => disagreement(&one, units),
         ChartRemark::WidestGap {
@@ -160,7 +210,14 @@ fn unusual_total(total: u32, share: f64, usual: (u32, u32)) -> String {
 /// Gain in velocity that is none, %: less is not felt on a bar.
 const NO_GAIN_PERCENT: f64 = 2.0;
 
-fn against_straight(straight: Fate, clusters: Fate, gain_percent: f64) -> String {
+fn against_straight(straight: Fate, clusters: Fate, gain_percent: Option<f64>) -> String {
+    let Some(gain_percent) = gain_percent else {
+        return format!(
+            "Predicted: straight, {}; in clusters, {}.",
+            fate(straight),
+            fate(clusters)
+        );
+    };
     if gain_percent < NO_GAIN_PERCENT {
         return format!(
             "Predicted: straight, {}; in clusters, {}: the rests gain nothing here.",

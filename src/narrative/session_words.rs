@@ -123,6 +123,10 @@ pub fn set_note(note: &SetNote, strength: &Strength, units: System) -> String {
             format!("{} on; {}", method.name(), felt(loads))
         }
         SetNote::Without(method) => format!("without {}", method.name()),
+        SetNote::StopAtLoss(loss) => format!(
+            "stop the set when a repetition is {} slower than its fastest",
+            percent(loss)
+        ),
     }
 }
 
@@ -147,22 +151,46 @@ pub fn frequency(frequency: Frequency) -> String {
     }
 }
 
+/// " with 2 in reserve"; nothing of none.
+fn kept_in_reserve(reserve: u32) -> String {
+    match reserve {
+        0 => String::new(),
+        reserve => format!(" with {reserve} in reserve"),
+    }
+}
+
 /// How to go on from session to session.
 #[must_use]
 pub fn progression(progression: &Progression, units: System) -> String {
     let text = match progression {
         Progression::WhenRepetitions {
             repetitions,
+            reserve,
             percent,
             steps,
+            next,
         } => {
+            let next = next.map_or_else(String::new, |next| {
+                format!("; the next load here is {}", units.mass(next))
+            });
             return format!(
-                "When {repetitions} repetitions are possible in the last set of two sessions running, raise the load by \
-                 {} to {} % ({} to {}), the smaller step for the upper body.",
+                "When {repetitions} repetitions{} are possible in the last set of two sessions running, raise the load by \
+                 {} to {} % ({} to {}{next}), the smaller step for the upper body.",
+                kept_in_reserve(*reserve),
                 percent.0,
                 percent.1,
                 units.mass(steps.0),
                 units.mass(steps.1),
+            );
+        }
+        Progression::ByWeeks {
+            repetitions,
+            reserve,
+        } => {
+            return format!(
+                "As the weeks say. Go a week ahead only when {repetitions} repetitions{} are possible in the last set of two \
+                 sessions running.",
+                kept_in_reserve(*reserve)
             );
         }
         Progression::WhenTopSetIsEasy => {
@@ -222,8 +250,14 @@ pub fn session_name(name: SessionName) -> String {
         SessionName::InPlace { of, planned } => {
             format!("{} in place of {}", planned.name(), of.name())
         }
-        SessionName::Day { week, day, purpose } => {
-            format!("Week {week}, day {day}: {}", day_purpose(purpose))
+        SessionName::Day {
+            week,
+            day,
+            purpose,
+            date,
+        } => {
+            let date = date.map_or_else(String::new, |date| format!(", {date}"));
+            format!("Week {week}, day {day}{date}: {}", day_purpose(purpose))
         }
     }
 }

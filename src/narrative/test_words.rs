@@ -43,7 +43,7 @@ pub fn test_words(test: &MaximumTest, units: System) -> PlanWords {
             .to_owned(),
         progression: going_on(test),
         predicted: vec![format!(
-            "a model lifter of this sex, height and mass who has not trained lifts {expected}; the ramp is of {} of it",
+            "a model lifter of this sex, height and mass who has not trained lifts {expected}; the ramp is made for {} of it",
             percent(EXPECTED_SHARE)
         )],
         notes: notes(test),
@@ -124,7 +124,7 @@ fn notes(test: &MaximumTest) -> Vec<String> {
             "ramp and rests as textbooks of strength testing have them (common practice)".to_owned(),
         ],
         TestedMaximum::FiveInReserve => vec![
-            "no maximal single for who has trained less than half a year: the 1RM follows from five repetitions by \
+            "no maximal single for somebody who has trained less than half a year: the 1RM follows from five repetitions by \
              published equations (common practice)"
                 .to_owned(),
         ],

@@ -61,6 +61,14 @@ impl Day {
         (year, month, u32::try_from(self.0 - first + 1).unwrap_or(1))
     }
 
+    /// So many days later, or `None` where the years that are counted end.
+    #[must_use]
+    pub fn after(self, days: u32) -> Option<Self> {
+        let later = Self(self.0.checked_add(i32::try_from(days).ok()?)?);
+        let (year, month, day) = later.date();
+        Self::from_date(year, month, day)
+    }
+
     /// Days from `earlier` to this day; negative if it is later.
     #[must_use]
     pub const fn days_since(self, earlier: Self) -> i32 {

@@ -6,7 +6,7 @@ use super::json::pretty;
 use super::sample::{Sample, samples};
 use super::summary::{CurveSummary, summary};
 use super::table::table;
-use super::tidy_table::{Cells, TidyTable};
+use super::tidy_table::{Cells, DrawnColumns, TidyTable};
 use super::warnings::{WarningRow, warnings};
 use crate::narrative::curve_words::{curve_head, curve_sentences, sample_cells, sample_heads};
 use crate::narrative::fibre_words::fibre_warning_lines;
@@ -73,7 +73,11 @@ pub fn curve_json(study: &Study, setup: Option<&SetupStudy>, with_detail: bool) 
 #[must_use]
 pub fn curve_data(study: &Study, setup: Option<&SetupStudy>, with_detail: bool) -> TidyTable {
     let samples = samples(study, setup, with_detail);
-    TidyTable::of(samples.iter().flat_map(sample_rows))
+    TidyTable::of(samples.iter().flat_map(sample_rows)).drawn(DrawnColumns {
+        along: "range",
+        values: "capacity_n",
+        as_curve: true,
+    })
 }
 
 /// The curves of several setups in one table, each row with the setup's number and name.

@@ -3,7 +3,7 @@
 //! In: the answer of a plan. Out: [`PlanRecord`], to be written as JSON.
 
 use super::plan_text::{plan_cautions, set_kind};
-use super::tidy_table::{Cells, TidyTable};
+use super::tidy_table::{Cells, DrawnColumns, TidyTable};
 use crate::narrative::hung_pieces::setup_lines;
 use crate::narrative::loads::loading_in_words;
 use crate::narrative::plan_words::least_by_joint;
@@ -41,6 +41,7 @@ struct RefusedRecord {
 #[derive(Debug, Serialize)]
 struct SessionRecord<'a> {
     session: String,
+    date: Option<String>,
     movement: &'a str,
     method: &'static str,
     level: &'static str,
@@ -161,6 +162,7 @@ impl<'a> SessionRecord<'a> {
         let lift = &draft.lift;
         Self {
             session: session_name(session.name),
+            date: session.name.date().map(|date| date.to_string()),
             movement: &lift.movement,
             method: draft.method.name(),
             level: level_name(lift.level()),
@@ -199,20 +201,29 @@ impl<'a> SessionRecord<'a> {
 #[must_use]
 pub fn plan_data(answer: &PlanAnswer, units: System) -> TidyTable {
     let sessions = answer.sessions.iter();
-    TidyTable::of(sessions.flat_map(|session| {
+    let rows = sessions.flat_map(|session| {
         let record = SessionRecord::of(session, units);
         let named = Cells::of(&OfSession {
             session: &record.session,
+            date: record.date.as_deref(),
+            movement: record.movement,
             method: record.method,
         });
         let sets = record.sets.iter();
         sets.map(|set| named.clone().and(set)).collect::<Vec<_>>()
-    }))
+    });
+    TidyTable::of(rows).drawn(DrawnColumns {
+        along: "session",
+        values: "load_kg",
+        as_curve: false,
+    })
 }
 
 #[derive(Serialize)]
 struct OfSession<'a> {
     session: &'a str,
+    date: Option<&'a str>,
+    movement: &'a str,
     method: &'static str,
 }
 

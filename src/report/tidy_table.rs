@@ -69,6 +69,18 @@ fn plain(value: &Value) -> String {
 pub struct TidyTable {
     columns: Vec<String>,
     rows: Vec<Vec<Value>>,
+    drawn: Option<DrawnColumns>,
+}
+
+/// Columns that a workbook draws as a chart.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct DrawnColumns {
+    /// The column along the axis.
+    pub along: &'static str,
+    /// The column whose values are drawn.
+    pub values: &'static str,
+    /// Whether both are numbers, so that places keep their distances.
+    pub as_curve: bool,
 }
 
 impl TidyTable {
@@ -124,6 +136,21 @@ impl TidyTable {
             }
         }
         self
+    }
+
+    /// The same with a chart of two of its columns in a workbook.
+    #[must_use]
+    pub(super) const fn drawn(mut self, columns: DrawnColumns) -> Self {
+        self.drawn = Some(columns);
+        self
+    }
+
+    /// What a workbook draws, as far as the table has it.
+    #[must_use]
+    pub fn chart(&self) -> Option<DrawnColumns> {
+        let has = |name: &str| self.columns.iter().any(|column| column == name);
+        let chart = self.drawn?;
+        (has(chart.along) && has(chart.values) && !self.rows.is_empty()).then_some(chart)
     }
 
     /// The names of the columns.

@@ -4,7 +4,7 @@
 
 use super::json::pretty;
 use super::table::table;
-use super::tidy_table::{Cells, TidyTable};
+use super::tidy_table::{Cells, DrawnColumns, TidyTable};
 use crate::narrative::log_words::{more_left_out, note_in_words, profile_in_words};
 use crate::narrative::progress_words::{
     EQUATION_HEADS, LIMITS_HEAD, equation_cells, last_set, left_out_row, limit_in_words,
@@ -200,5 +200,9 @@ fn equation_row<'a>(guess: &Guess<'a>) -> EquationRow<'a> {
 #[must_use]
 pub fn trend_data(study: &LogStudy) -> TidyTable {
     let sessions = study.trend.sessions.iter();
-    TidyTable::of(sessions.map(|session| Cells::of(&session_row(session))))
+    TidyTable::of(sessions.map(|session| Cells::of(&session_row(session)))).drawn(DrawnColumns {
+        along: "date",
+        values: "one_rm_kg",
+        as_curve: false,
+    })
 }

@@ -5,12 +5,19 @@
 
 use super::data_dictionary::column_meaning;
 use super::run_record::RunRecord;
-use super::tidy_table::{TidyTable, guarded};
-use rust_xlsxwriter::{DocProperties, ExcelDateTime, Format, Workbook, Worksheet, XlsxError};
+use super::tidy_table::{DrawnColumns, TidyTable, guarded};
+use rust_xlsxwriter::{
+    Chart, ChartType, DocProperties, ExcelDateTime, Format, Workbook, Worksheet, XlsxError,
+};
 use serde_json::Value;
 
 /// Names of the sheets.
 const SHEETS: [&str; 3] = ["data", "columns", "provenance"];
+
+/// Name of the sheet with a chart.
+const CHART: &str = "chart";
+/// Its size in pixels.
+const CHART_SIZE: (u32, u32) = (960, 540);
 
 /// Widest column that is fitted, in characters.
 const WIDEST: u16 = 60;
@@ -36,6 +43,11 @@ fn filled(data: &TidyTable, record: &RunRecord) -> Result<Vec<u8>, XlsxError> {
         data.columns(),
         data.rows(),
     )?;
+    if let Some(chart) = data.chart() {
+        let sheet = book.add_worksheet();
+        sheet.set_name(CHART)?;
+        sheet.insert_chart(0, 0, &drawn(data, chart))?;
+    }
     let meanings: Vec<Vec<Value>> = columns
         .filter_map(|name| {
             let meaning = column_meaning(name)?;
@@ -55,6 +67,43 @@ fn filled(data: &TidyTable, record: &RunRecord) -> Result<Vec<u8>, XlsxError> {
     book.save_to_buffer()
 }
 
+/// Two columns as a chart: a curve where both are numbers, else a column a row.
+fn drawn(data: &TidyTable, chart: DrawnColumns) -> Chart {
+    let place = |name: &str| {
+        let found = data.columns().iter().position(|column| column == name);
+        u16::try_from(found.unwrap_or(0)).unwrap_or(0)
+    };
+    let last = u32::try_from(data.rows().len()).unwrap_or(u32::MAX);
+    let (along, values) = (place(chart.along), place(chart.values));
+    let kind = match chart.as_curve {
+        true => ChartType::ScatterStraight,
+        false => ChartType::Column,
+    };
+    let mut drawn = Chart::new(kind);
+    drawn
+        .add_series()
+        .set_name((SHEETS[0], 0, values))
+        .set_categories((SHEETS[0], 1, along, last, along))
+        .set_values((SHEETS[0], 1, values, last, values));
+    drawn.x_axis().set_name(chart.along);
+    drawn.y_axis().set_name(chart.values);
+    drawn.title().set_hidden();
+    drawn.legend().set_hidden();
+    drawn.set_width(CHART_SIZE.0).set_height(CHART_SIZE.1);
+    drawn
+}
+
+/// How numbers of a column look; what is calculated with stays as it is.
+fn number_format(name: &str) -> Option<Format> {
+    let shape = match name {
+        name if name.contains("share") || name.ends_with("effort") => "0.0%",
+        name if name.ends_with("_kg") => "0.0##",
+        name if name.ends_with("_n") || name.ends_with("_nm") || name.ends_with("_s") => "0.0",
+        _ => return None,
+    };
+    Some(Format::new().set_num_format(shape))
+}
+
 fn fill(
     sheet: &mut Worksheet,
     name: &str,
@@ -64,6 +113,7 @@ fn fill(
 ) -> Result<(), XlsxError> {
     sheet.set_name(name)?;
     sheet.set_freeze_panes(1, 0)?;
+    let formats: Vec<Option<Format>> = header.iter().map(|name| number_format(name)).collect();
     for (column, name) in (0..).zip(header) {
         sheet.write_string_with_format(0, column, name, head)?;
         let widest = rows.iter().map(|row| width(&row[usize::from(column)]));
@@ -81,7 +131,13 @@ fn fill(
                     sheet.write_boolean(index, column, *is)?;
                 }
                 Value::Number(number) => {
-                    sheet.write_number(index, column, number.as_f64().unwrap_or(f64::NAN))?;
+                    let number = number.as_f64().unwrap_or(f64::NAN);
+                    match &formats[usize::from(column)] {
+                        Some(format) => {
+                            sheet.write_number_with_format(index, column, number, format)?
+                        }
+                        None => sheet.write_number(index, column, number)?,
+                    };
                 }
                 Value::String(text) => {
                     sheet.write_string(index, column, guarded(text))?;

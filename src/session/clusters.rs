@@ -193,11 +193,10 @@ fn straight_instead(
 }
 
 fn comparison(straight: &SessionPrediction, clusters: &SessionPrediction) -> Remark {
-    let gain_percent = if straight.mean_velocity_m_s() > 0.0 {
-        100.0 * (clusters.mean_velocity_m_s() / straight.mean_velocity_m_s() - 1.0)
-    } else {
-        0.0
-    };
+    let all_done = |prediction: &SessionPrediction| prediction.stall().is_none();
+    let both_done = all_done(straight) && all_done(clusters) && straight.mean_velocity_m_s() > 0.0;
+    let gain_percent = both_done
+        .then(|| 100.0 * (clusters.mean_velocity_m_s() / straight.mean_velocity_m_s() - 1.0));
     Remark::Cluster(ClusterRemark::AgainstStraight {
         straight: fate(straight),
         clusters: fate(clusters),

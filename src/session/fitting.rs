@@ -8,7 +8,7 @@ use super::draft::Draft;
 use super::drafting::drafted;
 use super::method::Method;
 use super::planned_set::{PlannedSet, SetKind};
-use super::remark::{ChartRemark, Remark};
+use super::remark::{ChartRemark, Kept, Remark};
 use super::repetitions::RepetitionChart;
 use super::request::SessionRequest;
 use super::status::Level;
@@ -77,10 +77,19 @@ fn holds(request: &SessionRequest, chart: &RepetitionChart, draft: &Draft) -> bo
     }
     let predicted = draft.predictions.first();
     let stalls = predicted.is_some_and(|prediction| prediction.stall().is_some());
-    let slows = predicted.is_some_and(|prediction| {
-        let most = request.wishes.velocity_loss.unwrap_or(1.0);
-        prediction.sets.iter().any(|set| set.velocity_loss() > most)
-    });
+    !stalls && slows(request, draft).is_none() && keeps_reserve(chart, draft)
+}
+
+/// The loss of velocity at which sets were to end, where one of them loses more.
+fn slows(request: &SessionRequest, draft: &Draft) -> Option<f64> {
+    let most = request.wishes.velocity_loss?;
+    let predicted = draft.predictions.first()?;
+    let slows = predicted.sets.iter().any(|set| set.velocity_loss() > most);
+    slows.then_some(most)
+}
+
+/// Whether every working set without rests inside keeps its reserve, by the chart and in the simulation.
+fn keeps_reserve(chart: &RepetitionChart, draft: &Draft) -> bool {
     let short = |set: &PlannedSet| {
         let needed = set.repetitions() + set.reserve;
         let by_model = set.allowed.and_then(|allowed| allowed.by_model);
@@ -91,7 +100,16 @@ fn holds(request: &SessionRequest, chart: &RepetitionChart, draft: &Draft) -> bo
                 .flatten()
                 .any(|allowed| allowed < needed)
     };
-    !stalls && !slows && !work(draft).any(short)
+    !work(draft).any(short)
+}
+
+/// What a lower load or count keeps that the usual draft does not.
+fn kept(request: &SessionRequest, chart: &RepetitionChart, draft: &Draft) -> Kept {
+    let reserve = work(draft).map(|set| set.reserve).max().unwrap_or(0);
+    match slows(request, draft) {
+        Some(loss) if keeps_reserve(chart, draft) => Kept::Velocity(loss),
+        _ => Kept::Reserve(reserve),
+    }
 }
 
 /// The most repetitions that hold at the load, down to the fewest; `None` where those do not.
@@ -102,7 +120,6 @@ fn fewer_repetitions(
     fewest: u32,
 ) -> Result<Option<Draft>> {
     let usual = work(draft).map(PlannedSet::repetitions).max().unwrap_or(1);
-    let reserve = work(draft).map(|set| set.reserve).max().unwrap_or(0);
     for repetitions in (fewest..usual).rev() {
         let mut fewer = request.with_method(request.method);
         fewer.wishes = request.wishes;
@@ -114,7 +131,7 @@ fn fewer_repetitions(
                 .push(Remark::Chart(ChartRemark::FewerRepetitions {
                     usual,
                     planned: repetitions,
-                    reserve,
+                    kept: kept(request, chart, draft),
                 }));
             return Ok(Some(found));
         }
@@ -153,7 +170,8 @@ fn lighter(request: &SessionRequest, chart: &RepetitionChart, draft: &Draft) -> 
         }
     }
     let left = 1.0 - EASE_STEP * f64::from(high);
-    let remark = Remark::Chart(ChartRemark::Eased { left, reserve });
+    let kept = kept(request, chart, draft);
+    let remark = Remark::Chart(ChartRemark::Eased { left, kept });
     found.remarks.push(remark);
     Ok(found)
 }

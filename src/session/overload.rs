@@ -6,7 +6,7 @@
 use super::draft::{Draft, LoweringPrediction};
 use super::fatigue::{FatigueJoint, TiringJoint};
 use super::method::Method;
-use super::planned_set::{PlannedSet, SetIntent, warm_up_sets};
+use super::planned_set::{PlannedSet, SetIntent, SetKind, warm_up_sets};
 use super::prediction::TiringBody;
 use super::published::EccentricTable;
 use super::remark::{Frequency, LoweringLimit, LoweringRemark, PlanBasis, Progression, Remark};
@@ -71,6 +71,11 @@ pub fn draft(request: &SessionRequest, window: (f64, f64)) -> Result<Draft> {
         _ => request.lift.one_rm,
     };
     draft.sets = warm_up_sets(up_to, request.loading, &request.strength())?;
+    if up_to == request.lift.one_rm {
+        draft
+            .sets
+            .extend(first_lowering(request, &draft, limits.rest, back)?);
+    }
     let mut body = TiringBody::fresh(&limits.joints);
     let is_fixed = request.wishes.load.is_some()
         || matches!(request.lift.handling.overload, Handover::BodyOnly { .. });
@@ -107,6 +112,24 @@ fn set(
     let mut set = PlannedSet::work(load.clone(), &strength, repetitions, rest, intent);
     set.lowering = time;
     set
+}
+
+/// The last step before loads of more than 1RM: one lowering of the heaviest that can be lifted.
+fn first_lowering(
+    request: &SessionRequest,
+    draft: &Draft,
+    rest: Duration,
+    back: WayBack,
+) -> Result<Option<PlannedSet>> {
+    let load = request.loading.at_most(request.lift.one_rm)?;
+    let is_more = draft
+        .sets
+        .last()
+        .is_none_or(|before| before.load.total < load.total);
+    Ok(is_more.then(|| PlannedSet {
+        kind: SetKind::WarmUp,
+        ..set(request, &load, 1, rest, back)
+    }))
 }
 
 /// How the load comes back up.

@@ -48,7 +48,7 @@ pub enum SetIntent {
     },
 }
 
-/// What to know about a set with bands or chains.
+/// What to know about a set.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum SetNote {
     /// What is felt at the bottom, in the middle and at the top.
@@ -62,6 +62,8 @@ pub enum SetNote {
     },
     /// A warm-up without them.
     Without(Method),
+    /// The set ends when a repetition loses this share of the fastest one's velocity.
+    StopAtLoss(f64),
 }
 
 /// Repetitions to failure that a set would allow, by two ways of knowing.

@@ -313,10 +313,8 @@ pub struct WeekRules {
 pub struct NoviceWeeks {
     /// Load of the first week, share of 1RM.
     pub share: f64,
-    /// Repetitions week by week; then the load is raised and they begin again.
+    /// Repetitions week by week; then the next load that can be set up begins with the fewest again.
     pub repetitions: Vec<u32>,
-    /// By how much the load is raised: upper and lower body, %.
-    pub step_percent: (f64, f64),
     /// Where the rule comes from.
     pub source: Source,
 }

@@ -25,14 +25,25 @@ pub enum Frequency {
 /// How to go on from session to session.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Progression {
-    /// Raise the load when so many repetitions are possible in the last set of two sessions running.
+    /// Raise the load when so many repetitions, the reserve kept, are possible in the last set of two sessions running.
     WhenRepetitions {
-        /// Repetitions.
+        /// Repetitions: two more than planned.
         repetitions: u32,
+        /// Repetitions that stay in reserve.
+        reserve: u32,
         /// Smaller and larger step, % of the load.
         percent: (f64, f64),
         /// The same as masses.
         steps: (Mass, Mass),
+        /// The next load that can be set up.
+        next: Option<Mass>,
+    },
+    /// The weeks of the block raise load or repetitions; so many repetitions, the reserve kept, are a reason to go ahead.
+    ByWeeks {
+        /// Repetitions: two more than planned.
+        repetitions: u32,
+        /// Repetitions that stay in reserve.
+        reserve: u32,
     },
     /// Raise every load when the top set has two in reserve.
     WhenTopSetIsEasy,
@@ -74,6 +85,34 @@ pub enum Remark {
         /// Months of steady training so far.
         months: f64,
     },
+    /// Somebody ill, sore or back from a break is planned a lighter session.
+    LighterWhileUnwell {
+        /// The method that was asked for.
+        of: Method,
+        /// Share of load and of sets that is left.
+        left: (f64, f64),
+    },
+    /// A novice keeps more in reserve than was asked for.
+    ReserveRaised {
+        /// What was asked for.
+        asked: u32,
+        /// What is kept.
+        kept: u32,
+    },
+    /// Bars that start on the floor lie lower where no plate is of full size.
+    LowPlates {
+        /// Mass from which plates are of full size.
+        full: Mass,
+    },
+    /// Today's strength allows no more: the week before is done again.
+    HeldForStrength {
+        /// Repetitions at which to go on: two more than planned.
+        repetitions: u32,
+        /// Repetitions that are kept in reserve.
+        reserve: u32,
+        /// The next load that can be set up.
+        next: Option<Mass>,
+    },
     /// What the chart says of repetitions, alone or beside the fatigue model.
     Chart(ChartRemark),
     /// What there is to know of cluster sets.
@@ -97,6 +136,15 @@ pub struct Disagreement {
     pub by_chart: f64,
     /// What the fatigue model allows.
     pub by_model: u32,
+}
+
+/// What a lowered load or count keeps.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Kept {
+    /// So many repetitions in reserve in every set.
+    Reserve(u32),
+    /// Velocity: no repetition loses more than this share of the fastest one's.
+    Velocity(f64),
 }
 
 /// What the chart says of repetitions, alone or beside the fatigue model.
@@ -124,8 +172,8 @@ pub enum ChartRemark {
     Eased {
         /// Share of the usual load that is left.
         left: f64,
-        /// Repetitions that are kept in reserve.
-        reserve: u32,
+        /// What holds only then.
+        kept: Kept,
     },
     /// The simulation asked for fewer repetitions than the chart allows.
     FewerRepetitions {
@@ -133,8 +181,8 @@ pub enum ChartRemark {
         usual: u32,
         /// Repetitions that are planned.
         planned: u32,
-        /// Repetitions that are kept in reserve.
-        reserve: u32,
+        /// What holds only then.
+        kept: Kept,
     },
     /// Chart and fatigue model disagree on neighbouring sets.
     Disagreement(Disagreement),
@@ -197,8 +245,8 @@ pub enum ClusterRemark {
         straight: Fate,
         /// What becomes of clusters.
         clusters: Fate,
-        /// By how much clusters are faster, %.
-        gain_percent: f64,
+        /// By how much clusters are faster, %; nothing where not all repetitions of both reach lockout.
+        gain_percent: Option<f64>,
     },
 }
 

@@ -70,6 +70,10 @@ pub struct SessionWishes {
     pub sets_a_week: Option<u32>,
 }
 
+/// Repetitions that a novice keeps in reserve whatever is asked for: sets to failure are not for who is still learning a
+/// lift (common practice).
+pub const NOVICE_RESERVE: u32 = 2;
+
 /// What a block asks of a day.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct DayAim {
@@ -166,11 +170,16 @@ impl<'a> SessionRequest<'a> {
             .guidance_for(self.level(), self.lift.one_joint)
     }
 
-    /// Repetitions kept in reserve: as asked, as the block's day says, or as usual.
+    /// Repetitions kept in reserve: as asked, as the block's day says, or as usual; a novice keeps at least
+    /// [`NOVICE_RESERVE`].
     #[must_use]
     pub fn reserve(&self, usual: u32) -> u32 {
         let wished = self.wishes.reserve.unwrap_or(usual);
-        self.aim.map_or(wished, |aim| aim.reserve)
+        let kept = self.aim.map_or(wished, |aim| aim.reserve);
+        match self.level() {
+            Level::Novice => kept.max(NOVICE_RESERVE),
+            _ => kept,
+        }
     }
 
     /// Sets: as asked, as the block's day says, or as usual; never more than a week allows.

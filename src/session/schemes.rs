@@ -2,15 +2,22 @@
 //!
 //! In: a [`SessionRequest`]. Out: a [`SessionPlan`], or a refusal. Each scheme stands in its own file.
 
-use super::draft::SessionPlan;
+use super::draft::{Draft, SessionPlan};
 use super::fitting::fitted;
 use super::method::Method;
+use super::planned_set::PlannedSet;
+use super::published::DeloadRule;
 use super::remark::Remark;
-use super::request::SessionRequest;
+use super::request::{DayAim, SessionRequest};
 use super::rests::checked_between_sets;
 use super::status::{Permission, may_do};
+use super::straight::{RESERVE, usual_repetitions};
 use crate::bounds::{Bound, bounds};
 use crate::error::{Counted, Error, Result, SessionFigureFault};
+use crate::units::Mass;
+
+/// Repetitions more in reserve on an easier day (common practice).
+pub(super) const EASIER_RESERVE: u32 = 2;
 
 /// Plans a session.
 ///
@@ -34,6 +41,7 @@ use crate::error::{Counted, Error, Result, SessionFigureFault};
 ///     handling: library.movement("bench-press")?.handling,
 ///     one_joint: false,
 ///     lower_body: false,
+///     from_floor: false,
 ///     trainee: Trainee::with_training_months(48.0),
 ///     one_rm: Mass::from_kg(140.0),
 ///     body: Mass::ZERO,
@@ -57,7 +65,11 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
         Permission::PlainInstead => {
             let mut plain = request.with_method(Method::Straight);
             plain.aim = request.aim;
-            let mut draft = fitted(&plain)?;
+            plain.wishes.reserve = request.wishes.reserve;
+            let mut draft = match request.lift.trainee.unwell_or_sore {
+                true => lighter_session(&plain)?,
+                false => fitted(&plain)?,
+            };
             let remark = Remark::PlannedInstead {
                 of: request.method,
                 months: request.lift.trainee.training_months,
@@ -65,9 +77,65 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
             draft.remarks.insert(0, remark);
             draft
         }
+        Permission::Granted if request.lift.trainee.unwell_or_sore => lighter_session(request)?,
         Permission::Granted => fitted(request)?,
     };
+    let mut draft = draft;
+    draft.remarks.extend(low_plates(&draft));
     Ok(SessionPlan::new(draft))
+}
+
+/// Plates from which a bar on the floor lies at its usual height: those of full size (common practice).
+const FULL_SIZE_KG: f64 = 20.0;
+
+fn low_plates(draft: &Draft) -> Option<Remark> {
+    let is_low = |set: &PlannedSet| {
+        let heaviest = set.load.discs.first().map_or(0.0, |disc| disc.0.as_kg());
+        // 45 lb plates are of full size too.
+        heaviest < FULL_SIZE_KG
+    };
+    let low = draft.lift.from_floor && draft.sets.iter().any(is_low);
+    low.then_some(Remark::LowPlates {
+        full: Mass::from_kg(FULL_SIZE_KG),
+    })
+}
+
+/// A session for somebody ill, unusually sore or back from a break: straight sets as in an easier week.
+fn lighter_session(request: &SessionRequest) -> Result<Draft> {
+    let left = request.published.straight.weeks.deload.left;
+    let guidance = request.guidance();
+    let usual = request.aim.map_or_else(
+        || -> Result<DayAim> {
+            let allowed = request.chart()?.allowed_at(guidance.share);
+            Ok(DayAim {
+                share: guidance.share,
+                repetitions: usual_repetitions(request, allowed),
+                reserve: request.reserve(RESERVE),
+                sets: guidance.sets,
+            })
+        },
+        Ok,
+    )?;
+    let mut lighter = request.with_method(Method::Straight);
+    lighter.aim = Some(eased(usual, &request.published.straight.weeks.deload));
+    lighter.wishes.rest_between = request.wishes.rest_between;
+    let mut draft = fitted(&lighter)?;
+    let of = request.method;
+    draft
+        .remarks
+        .insert(0, Remark::LighterWhileUnwell { of, left });
+    Ok(draft)
+}
+
+/// The same day in an easier week: less load, fewer sets, more in reserve.
+pub(super) fn eased(aim: DayAim, rule: &DeloadRule) -> DayAim {
+    let (share, sets) = rule.left;
+    DayAim {
+        share: aim.share * share,
+        reserve: aim.reserve + EASIER_RESERVE,
+        sets: ((f64::from(aim.sets) * sets).ceil() as u32).max(1),
+        ..aim
+    }
 }
 
 fn check(request: &SessionRequest) -> Result<()> {

@@ -83,7 +83,7 @@ pub const OVERLOAD_MONTHS: f64 = 24.0;
 pub const OVERLOAD_REST_DAYS: u32 = 7;
 /// Ages between which years of training count in full (common practice: children and the very old train as novices do,
 /// under supervision).
-pub const USUAL_AGES: (f64, f64) = (14.0, 75.0);
+pub const USUAL_AGES: (f64, f64) = (16.0, 70.0);
 /// Age from which lowering more than 1RM is planned at all (common practice: no children).
 pub const ADULT_YEARS: f64 = 18.0;
 

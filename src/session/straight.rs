@@ -5,13 +5,14 @@
 
 use super::draft::Draft;
 use super::method::Method;
-use super::planned_set::{PlannedSet, SetIntent, warm_up_sets};
+use super::planned_set::{PlannedSet, SetIntent, SetNote, warm_up_sets};
 use super::predicted_sets::predict;
 use super::published::{LevelGuidance, StraightTable};
 use super::remark::{ChartRemark, Frequency, PlanBasis, Progression, Remark};
 use super::request::SessionRequest;
 use super::status::Level;
 use crate::error::Result;
+use crate::units::Mass;
 
 /// Repetitions that a working set is kept short of failure (common practice: one to three).
 pub const RESERVE: u32 = 2;
@@ -59,12 +60,14 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
         .or(request.aim.map(|aim| aim.repetitions))
         .unwrap_or_else(|| usual_repetitions(request, allowed));
     let rest = request.rest_between(share)?;
-    let going_on = progression(request, repetitions);
+    let going_on = progression(request, load.total, repetitions);
     let mut draft = request.draft(Method::Straight, guidance.frequency(), going_on);
     draft.sets = warm_up_sets(load.total, request.loading, &request.strength())?;
     let intent = SetIntent::InReserve;
-    let set = PlannedSet::work(load, &request.strength(), repetitions, rest, intent)
+    let mut set = PlannedSet::work(load, &request.strength(), repetitions, rest, intent)
         .keeping(request.reserve(RESERVE));
+    set.notes
+        .extend(request.wishes.velocity_loss.map(SetNote::StopAtLoss));
     let count = request.sets(guidance.sets);
     draft.sets.extend(std::iter::repeat_n(set, count as usize));
     let beyond = allowed.filter(|allowed| repetitions > *allowed);
@@ -75,13 +78,18 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
             allowed,
         })
     }));
+    let (asked, kept) = (request.wishes.reserve, request.reserve(RESERVE));
+    if let Some(asked) = asked.filter(|asked| *asked < kept && request.aim.is_none()) {
+        draft.remarks.push(Remark::ReserveRaised { asked, kept });
+    }
     let source = guidance.source.clone();
     draft.sources.push((PlanBasis::Guidance, source));
     predict(request, &mut draft)?;
     Ok(draft)
 }
 
-fn usual_repetitions(request: &SessionRequest, allowed: Option<u32>) -> u32 {
+/// Repetitions of a set of which the chart allows so many.
+pub(super) fn usual_repetitions(request: &SessionRequest, allowed: Option<u32>) -> u32 {
     let (_, most) = request.published.straight.novice.repetitions;
     let reserve = request.reserve(RESERVE);
     let kept = allowed
@@ -95,14 +103,26 @@ fn usual_repetitions(request: &SessionRequest, allowed: Option<u32>) -> u32 {
     }
 }
 
-fn progression(request: &SessionRequest, repetitions: u32) -> Progression {
+/// Repetitions more than planned that are a reason to raise the load (ACSM 2009: one or two).
+pub(super) const MORE_REPETITIONS: u32 = 2;
+
+fn progression(request: &SessionRequest, load: Mass, repetitions: u32) -> Progression {
     let percent = request.published.straight.step.percent;
+    let whole = load + request.lift.body;
     Progression::WhenRepetitions {
-        repetitions: repetitions + 1,
+        repetitions: repetitions + MORE_REPETITIONS,
+        reserve: request.reserve(RESERVE),
         percent,
-        steps: (
-            request.lift.one_rm * (percent.0 / 100.0),
-            request.lift.one_rm * (percent.1 / 100.0),
-        ),
+        steps: (whole * (percent.0 / 100.0), whole * (percent.1 / 100.0)),
+        next: next_load(request, load),
     }
+}
+
+/// The next load that can be set up and is heavier by at least the smaller step.
+pub(super) fn next_load(request: &SessionRequest, load: Mass) -> Option<Mass> {
+    let least = request.published.straight.step.percent.0 / 100.0;
+    let least = load + (load + request.lift.body) * least;
+    let all = request.loading.all().iter().map(|loading| loading.total);
+    all.filter(|total| *total >= least)
+        .min_by(|a, b| a.as_kg().total_cmp(&b.as_kg()))
 }

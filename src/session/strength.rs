@@ -69,6 +69,8 @@ pub struct PlannedLift {
     pub one_joint: bool,
     /// Whether hips, knees or ankles lift.
     pub lower_body: bool,
+    /// Whether the bar starts on the floor, at the height that its plates give it.
+    pub from_floor: bool,
     /// Who trains.
     pub trainee: Trainee,
     /// The 1RM, body apart.

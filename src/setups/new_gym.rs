@@ -117,6 +117,7 @@ fn field(part: GymPart, text: &str) -> Result<Option<String>> {
         GymPart::Sled => mass_text(text)
             .map(|mass| Some(format!("sled: (mass: {mass}, friction: 0.03),")))
             .ok_or_else(|| bad(text)),
+        GymPart::SafetyArms => arms(text).map(Some).ok_or_else(|| bad(text)),
         GymPart::Bands => list("bands", &piece),
         GymPart::Chains => list("chains", &piece),
         GymPart::Anchors => {
@@ -229,6 +230,22 @@ fn stack(text: &str) -> Option<String> {
     ))
 }
 
+/// "30 cm..120 cm by 5 cm": the lowest hole, the highest one, and from hole to hole.
+fn arms(text: &str) -> Option<String> {
+    let (lowest, rest) = text.split_once("..")?;
+    let (highest, step) = rest.split_once(" by ")?;
+    let [lowest, highest, step] = [lowest, highest, step].map(length_text);
+    Some(format!(
+        "safety_arms: (lowest: {}, highest: {}, step: {}),",
+        lowest?, highest?, step?
+    ))
+}
+
+fn length_text(text: &str) -> Option<String> {
+    let text = text.trim();
+    Length::from_text(text).ok().map(|_| quoted(text))
+}
+
 #[cfg(test)]
 mod tests {
     use super::{NewGym, field};
@@ -268,6 +285,11 @@ mod tests {
                 r#"anchors: {"pin": (height: "75 cm")},"#,
             ),
             (
+                GymPart::SafetyArms,
+                "30 cm..120 cm by 5 cm",
+                r#"safety_arms: (lowest: "30 cm", highest: "120 cm", step: "5 cm"),"#,
+            ),
+            (
                 GymPart::Sled,
                 "45 kg",
                 r#"sled: (mass: "45 kg", friction: 0.03),"#,
@@ -286,6 +308,8 @@ mod tests {
             (GymPart::Dumbbells, "5 kg..500 kg by 1 kg"),
             (GymPart::Dumbbells, "20 kg..5 kg by 1 kg"),
             (GymPart::Stack, "80 kg"),
+            (GymPart::SafetyArms, "30 cm..120 cm"),
+            (GymPart::SafetyArms, "30 kg..120 kg by 5 kg"),
             (GymPart::Anchors, "pin"),
             (GymPart::Bands, "14 mm"),
         ] {

@@ -22,17 +22,6 @@ pub struct LogChoice {
     pub bad_rows: BadRows,
 }
 
-impl LogChoice {
-    /// A log of one athlete, all of whose rows are sound.
-    #[must_use]
-    pub fn named(name: &str) -> Self {
-        Self {
-            name: name.to_owned(),
-            ..Self::default()
-        }
-    }
-}
-
 /// A training log of one lift and its trend.
 #[derive(Debug, Clone, PartialEq)]
 pub struct LogStudy<'a> {

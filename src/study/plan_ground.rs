@@ -154,6 +154,7 @@ fn planned_lift(
         handling: question.movement.handling.clone(),
         one_joint: question.movement.moves_one_joint(),
         lower_body: question.movement.lifts_with_legs(),
+        from_floor: question.movement.starts_on_floor(),
         trainee,
         one_rm,
         body,
@@ -163,12 +164,12 @@ fn planned_lift(
 
 /// The 1RM that the trend of a log ends at; the log may call the lift by any name of the movement.
 fn one_rm_of_log(
-    name: &str,
+    choice: &LogChoice,
     asked: &PlanQuestion,
     library: &Library,
     question: &Question<'_>,
 ) -> Result<(Mass, OneRmSource)> {
-    let log = log_of(library, &LogChoice::named(name))?;
+    let log = log_of(library, choice)?;
     let own = lift_name(&asked.movement);
     let handling = &question.movement.handling;
     let mut lifts = log.entries.iter().map(|entry| entry.lift.as_str());

@@ -2,8 +2,10 @@
 //!
 //! In: the door's arguments, read. Out: [`PlanQuestion`]; [`PlanAnswer`].
 
+use super::log_study::LogChoice;
 use crate::error::Error;
 use crate::grammar::HungTexts;
+use crate::progress::day::Day;
 use crate::session::block::DayPurpose;
 use crate::session::draft::SessionPlan;
 use crate::session::method::{METHODS, Method};
@@ -23,10 +25,12 @@ pub struct PlanQuestion {
     pub methods: MethodChoice,
     /// A block of so many weeks.
     pub weeks: Option<u32>,
+    /// Day of the block's first session, if it is to have dates.
+    pub start: Option<Day>,
     /// The 1RM, if told.
     pub one_rm: Option<Mass>,
     /// Training log to take the 1RM from.
-    pub log: Option<String>,
+    pub log: Option<LogChoice>,
     /// What is told of the person.
     pub person: PersonTold,
     /// Name or file of the gym.
@@ -127,7 +131,20 @@ pub enum SessionName {
         day: u32,
         /// What it is for.
         purpose: DayPurpose,
+        /// Its date, where the block has a first day.
+        date: Option<Day>,
     },
+}
+
+impl SessionName {
+    /// The day of the session, where its block has dates.
+    #[must_use]
+    pub const fn date(self) -> Option<Day> {
+        match self {
+            Self::Day { date, .. } => date,
+            Self::Of(_) | Self::InPlace { .. } => None,
+        }
+    }
 }
 
 /// What was taken for granted.

@@ -11,6 +11,7 @@ use crate::error::{Error, FaultKind, PlanFault, Result};
 use crate::library::{Library, assemble};
 use crate::resistance::Setup;
 use crate::session::block::block;
+use crate::session::draft::SessionPlan;
 use crate::session::method::Method;
 use crate::session::oracle::RepOracle;
 use crate::session::planned_set::LOWERING;
@@ -123,6 +124,8 @@ impl<'a> Base<'a> {
                 .request(*method)
                 .and_then(|request| schemes::plan(&request));
             match planned {
+                // What is planned for everything a novice asks for stands there once.
+                Ok(plan) if is_there(&answer.sessions, *method, &plan) => {}
                 Ok(plan) => answer.sessions.push(PlannedSession {
                     name: named(*method, plan.draft.method),
                     plan,
@@ -141,12 +144,14 @@ impl<'a> Base<'a> {
 
     fn weeks(&self, weeks: u32) -> Result<PlanAnswer> {
         let block = block(&self.request(self.methods[0])?, weeks)?;
+        let start = self.asked.start;
         let days = block.weeks.into_iter().flat_map(|week| {
             week.days.into_iter().map(move |day| PlannedSession {
                 name: SessionName::Day {
                     week: week.week,
                     day: day.day,
                     purpose: day.purpose,
+                    date: start.and_then(|start| start.after(7 * (week.week - 1) + day.day - 1)),
                 },
                 plan: day.plan,
             })
@@ -157,6 +162,15 @@ impl<'a> Base<'a> {
             notes: Vec::new(),
         })
     }
+}
+
+/// Whether the sessions hold already what is planned in place of a method.
+fn is_there(sessions: &[PlannedSession], asked: Method, plan: &SessionPlan) -> bool {
+    let planned = plan.draft.method;
+    asked != planned
+        && sessions
+            .iter()
+            .any(|known| known.plan.draft.method == planned)
 }
 
 /// The session of a method, or the one that takes its place.

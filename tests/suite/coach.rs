@@ -146,6 +146,7 @@ fn question(lift: &str, lifter: Option<&str>, gym: &str, months: Option<f64>) ->
         set: Vec::new(),
         methods: MethodChoice::All,
         weeks: None,
+        start: None,
         one_rm: None,
         log: None,
         person: PersonTold {

@@ -118,6 +118,21 @@ fn law_curls_with_a_bar_kettlebells_and_plates_without_collars() {
 }
 
 #[test]
+fn law_safety_arms_told_are_arms_that_setups_are_judged_by() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let call = |arguments: &[&str]| call_in(folder.path(), arguments);
+    let arms = ["--safety-arms", "30 cm..120 cm by 5 cm"];
+    let made = call(&[&["gym", "-o", "home.ron"][..], &arms].concat());
+    assert_eq!(made.status, 0, "{}", made.complaint);
+    let words = ["pick", "bench-press", "--gym", "home.ron"];
+    let with = call(&words).out;
+    assert!(with.contains("safety arms at "), "{with}");
+    assert_eq!(call(&["gym", "-o", "bare.ron"]).status, 0);
+    let bare = call(&["pick", "bench-press", "--gym", "bare.ron"]).out;
+    assert!(!bare.contains("safety arms at "), "{bare}");
+}
+
+#[test]
 fn fault_a_part_that_is_none_is_told_with_an_example() {
     let folder = tempfile::tempdir().expect("a folder");
     for (option, text, says) in [
@@ -126,6 +141,7 @@ fn fault_a_part_that_is_none_is_told_with_an_example() {
         ("--bands", "loop-15mm", "loop-14mm"),
         ("--bars", "900 kg", "bars.0.mass"),
         ("--stack", "80 kg", "5 kg..80 kg"),
+        ("--safety-arms", "80 cm", "30 cm..120 cm by 5 cm"),
     ] {
         let call = call_in(folder.path(), &["gym", "-o", "home.ron", option, text]);
         assert_eq!(call.status, 2, "{text}");

@@ -224,7 +224,7 @@ pub fn log_row_in_words(fault: &LogRowFault, units: System) -> Told {
             Told::new(format!("the row has {fields}, the header {columns}"))
                 .hint("write decimals with a point, or put a field with a comma in quotes")
         }
-        LogRowFault::Date(fault) => Told::new(date(fault)),
+        LogRowFault::Date(fault) => Told::new(date_in_words(fault)),
         LogRowFault::NoLift { written } => Told::new(format!("`{written}` is no lift")),
         LogRowFault::Quantity(fault) => quantity_told::told(fault),
         LogRowFault::NoLoad { written } => Told::new(format!("a load of `{written}` is no set")),
@@ -265,7 +265,8 @@ pub fn log_row_in_words(fault: &LogRowFault, units: System) -> Told {
     }
 }
 
-fn date(fault: &DateFault) -> String {
+/// What is wrong with a date.
+pub(super) fn date_in_words(fault: &DateFault) -> String {
     const FORM: &str = "write year-month-day, such as 2024-03-01";
     match fault {
         DateFault::Form { written } => format!("`{written}` is no date: {FORM}"),

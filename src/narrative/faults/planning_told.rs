@@ -1,6 +1,7 @@
 //! Words for: why the ground of a session cannot be laid.
 
 use super::Told;
+use super::log_told::date_in_words;
 use crate::error::PlanFault;
 use crate::narrative::quantities::QuantityWords;
 use crate::units::System;
@@ -16,6 +17,10 @@ pub(super) fn told(fault: &PlanFault, units: System) -> Told {
         }
         PlanFault::MonthsOutside { months, most } => {
             Told::new(format!("--training-months {months} is outside 0 to {most} months"))
+        }
+        PlanFault::NoStart(fault) => {
+            Told::new(format!("--start: {}", date_in_words(fault)))
+                .hint("write it year-month-day, such as 2026-01-31")
         }
         PlanFault::BlockOfAll => Told::new("a block is of one method, not of all")
             .hint("name it: --method pyramid --weeks 4"),

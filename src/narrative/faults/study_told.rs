@@ -200,7 +200,7 @@ fn of_a_maximum(fault: &MaximumFault, units: System) -> Told {
         } => {
             let mass = finely(*counterweight, units);
             Told::new(format!(
-                "{lifter} does not lift the own body in this movement: there is no maximum"
+                "{lifter} cannot lift the body's own weight in this movement: there is no maximum"
             ))
             .hint(format!(
                 "with a counterweight of {mass} one repetition succeeds: --item \"counterweight {mass}\""

@@ -16,6 +16,7 @@ pub fn planned_lift(movement: &str, trainee: Trainee, one_rm: Mass) -> PlannedLi
         movement: movement.to_owned(),
         one_joint: model.moves_one_joint(),
         lower_body: model.lifts_with_legs(),
+        from_floor: model.starts_on_floor(),
         handling: model.handling,
         trainee,
         one_rm,

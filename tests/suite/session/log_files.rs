@@ -18,8 +18,15 @@ fn library() -> &'static Library {
     &LIBRARY
 }
 
+fn named(name: &str) -> LogChoice {
+    LogChoice {
+        name: name.to_owned(),
+        ..LogChoice::default()
+    }
+}
+
 fn choice(file: &str) -> LogChoice {
-    LogChoice::named(&format!("tests/logs/{file}"))
+    named(&format!("tests/logs/{file}"))
 }
 
 fn studied(choice: &LogChoice, lift: Option<&str>) -> LogStudy<'static> {
@@ -140,7 +147,7 @@ fn law_ten_thousand_rows_are_read() {
     let folder = tempfile::tempdir().expect("a folder");
     let file = folder.path().join("long.csv");
     std::fs::write(&file, &text).expect("it can be written");
-    let study = studied(&LogChoice::named(&file.display().to_string()), None);
+    let study = studied(&named(&file.display().to_string()), None);
     assert_eq!(study.log.entries.len(), 10_000);
     assert_eq!(study.trend.sessions.len(), 1000);
     assert_eq!(study.log.entries.last().map(|set| set.line), Some(10_001));
@@ -184,7 +191,7 @@ fn law_utf_16_of_spreadsheets_is_read() {
     let text = "\u{feff}date\tlift\tload (kg)\treps\n2026-03-02\tsquat\t100\t5\n2026-03-09\tsquat\t102\t5\n";
     let bytes: Vec<u8> = text.encode_utf16().flat_map(u16::to_le_bytes).collect();
     std::fs::write(&file, bytes).expect("it can be written");
-    let study = studied(&LogChoice::named(&file.display().to_string()), None);
+    let study = studied(&named(&file.display().to_string()), None);
     assert_eq!(study.log.entries.len(), 2);
 }
 
@@ -199,7 +206,7 @@ fn bad_files(extension: &str) -> Vec<PathBuf> {
 }
 
 fn message(path: &Path) -> String {
-    let choice = LogChoice::named(&path.display().to_string());
+    let choice = named(&path.display().to_string());
     let error = log_study(library(), &choice, None)
         .err()
         .unwrap_or_else(|| panic!("{} must be refused", path.display()));

@@ -1,0 +1,40 @@
+//! How a training log is read: whose sets, which order of dates, what becomes of rows that cannot be read.
+//!
+//! In: options. Out: [`LogChoice`].
+
+use super::options::DatesOption;
+use crate::error::DateOrder;
+use crate::progress::log_file::BadRows;
+use crate::study::LogChoice;
+use clap::Args;
+
+/// Options of a log.
+#[derive(Debug, Args)]
+pub struct LogOptions {
+    /// Whose sets, where the log holds several athletes
+    #[arg(long, value_name = "NAME", requires = "log")]
+    athlete: Option<String>,
+    /// What stands first in dates such as 1/8/2024, if no date of the log proves it
+    #[arg(long, value_enum, requires = "log")]
+    dates: Option<DatesOption>,
+    /// Leave rows out that cannot be read, and say which
+    #[arg(long, requires = "log")]
+    skip_bad_rows: bool,
+}
+
+impl LogOptions {
+    /// The log of this path or name, read as told.
+    #[must_use]
+    pub fn choice(&self, log: &str) -> LogChoice {
+        LogChoice {
+            name: log.to_owned(),
+            athlete: self.athlete.clone(),
+            dates: self.dates.map(DateOrder::from),
+            bad_rows: if self.skip_bad_rows {
+                BadRows::LeftOut
+            } else {
+                BadRows::Refused
+            },
+        }
+    }
+}
