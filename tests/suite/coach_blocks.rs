@@ -7,7 +7,7 @@ use serde_json::Value;
 
 /// The working sets of each session: its name, load, repetitions, reserve.
 fn sessions(words: &[&str]) -> Vec<(String, f64, u64, u64)> {
-    let answer: Value = json(&[words, &["--format", "json"]].concat());
+    let answer: Value = json(words);
     let all = answer["sessions"].as_array().expect("sessions").clone();
     let of = |session: &Value| {
         let sets = session["sets"].as_array().expect("sets");
@@ -96,7 +96,7 @@ fn law_a_block_with_a_first_day_has_dates() {
         "--start",
         "2024-02-26",
     ];
-    let answer = json(&[&words[..], &["--format", "json"]].concat());
+    let answer = json(&words);
     let dates: Vec<&str> = answer["sessions"]
         .as_array()
         .expect("sessions")
@@ -207,8 +207,6 @@ fn law_going_on_is_told_by_the_load_and_with_the_reserve() {
         "60 kg",
         "--training-months",
         "0",
-        "--format",
-        "json",
     ]);
     let session = &answer["sessions"][0];
     let sets = session["sets"].as_array().expect("sets");
@@ -291,8 +289,6 @@ fn law_supramaximal_days_climb_to_the_one_rm_first() {
         "48",
         "--method",
         "overloaded-lowering",
-        "--format",
-        "json",
     ]);
     let sets = answer["sessions"][0]["sets"].as_array().expect("sets");
     let first = sets.iter().position(|set| set["kind"] == "work");

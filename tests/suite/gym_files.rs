@@ -124,11 +124,11 @@ fn law_safety_arms_told_are_arms_that_setups_are_judged_by() {
     let arms = ["--safety-arms", "30 cm..120 cm by 5 cm"];
     let made = call(&[&["gym", "-o", "home.ron"][..], &arms].concat());
     assert_eq!(made.status, 0, "{}", made.complaint);
-    let words = ["pick", "bench-press", "--gym", "home.ron"];
-    let with = call(&words).out;
+    let words = ["pick", "bench-press", "--lifter", "heavy-lifter", "--gym"];
+    let with = call(&[&words[..], &["home.ron"]].concat()).out;
     assert!(with.contains("safety arms at "), "{with}");
     assert_eq!(call(&["gym", "-o", "bare.ron"]).status, 0);
-    let bare = call(&["pick", "bench-press", "--gym", "bare.ron"]).out;
+    let bare = call(&[&words[..], &["bare.ron"]].concat()).out;
     assert!(!bare.contains("safety arms at "), "{bare}");
 }
 
