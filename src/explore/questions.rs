@@ -112,7 +112,7 @@ fn of_arm(now: &SolvedState, bench: &Workbench, chance: &mut Chance) -> Result<O
     }
     let muscle = strongest.swap_remove(chance.below(strongest.len()));
     let path = match dof.is_shoulder() {
-        true => format!("muscles.{}.shoulder", muscle.name),
+        true => format!("muscles.{}.shoulder.scale", muscle.name),
         false => format!("muscles.{}.moment_arm.{}", muscle.name, dof.name()),
     };
     let mut sets = now.state.set.clone();
