@@ -162,6 +162,7 @@ function turnLift(fresh) {
   if (fresh) {
     state.load = loaded.usual_load_kg;
     state.set = {};
+    [state.band, state.chain] = ["", ""];
     state.speed = 0;
     state.joint = 0;
   }
