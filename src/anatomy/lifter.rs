@@ -8,19 +8,11 @@ use super::joint::Dof;
 use super::muscle::Muscle;
 use super::passive_joint::PassiveJoint;
 use super::segment::{Segment, SegmentName};
+use super::sex::Sex;
 use crate::source::Source;
 use crate::units::{Length, Mass};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
-
-/// Sex in the sense of the published tables.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Sex {
-    /// Tables of women.
-    Woman,
-    /// Tables of men.
-    Man,
-}
 
 /// How long and how regularly the lifter has trained.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -55,6 +47,9 @@ pub struct LifterRecord {
     pub muscles: String,
     /// Name of the fibre curves.
     pub curves: String,
+    /// Lengths of this lifter's own segments, which take the place of the table's and are not scaled.
+    #[serde(default)]
+    pub lengths: BTreeMap<SegmentName, Length>,
     /// Another lifter of the library whose strength factors hold where this one has none of its own.
     #[serde(default)]
     pub strength_like: Option<String>,

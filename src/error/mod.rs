@@ -51,9 +51,9 @@ pub use implement_fault::{
 pub use known_names::Known;
 pub use log_fault::{DateFault, DateOrder, LogColumn, LogFault, LogRowFault};
 pub use model::{
-    BodyRule, BrokenRule, CurveRule, Doubt, ExpectedType, ExtendsFault, FoundValue, ModelFault,
-    MuscleRule, PathRule, PlaceOnPath, RuleFault, SettingFault, SettingReason, Shelf, SyntaxFault,
-    TechniqueNumber, TechniqueRule, TextFault, TypeFault,
+    BodyRule, BrokenRule, CurveRule, Doubt, ExpectedType, ExtendsFault, FoundValue, JointTorque,
+    ModelFault, MuscleRule, PathRule, PlaceOnPath, RuleFault, SettingFault, SettingReason, Shelf,
+    SyntaxFault, TechniqueNumber, TechniqueRule, TextFault, TypeFault,
 };
 pub use numeric_fault::{FitFault, LinksFault, NumericFault, ProgrammeFault, ProgrammePart};
 pub use out_of_bounds::{Measured, OutOfBounds};

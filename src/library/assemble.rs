@@ -5,10 +5,10 @@
 //! all others change the finished body or the movement.
 
 use super::changed::{changed, changed_lift};
-use super::complaint::{Complaint, any_wrong, complaint, doubts, in_group, none};
+use super::complaint::{Complaint, any_wrong, doubts, in_group, none};
 use super::layered_text::LayeredText;
 use super::nearest::known;
-use super::operating_rules::odd_fibres;
+use super::operating_rules::{OddMuscle, odd_muscles, way};
 use super::records::{Library, LifterFiles, stem};
 use super::set_path::{Setting, set};
 use super::technique_rules::technique_of;
@@ -150,16 +150,17 @@ impl Workbench {
         let mut complaints = movement_rules::movement(&movement);
         if !any_wrong(&complaints) {
             complaints.extend(technique_of(&movement, &lifter));
+            complaints.extend(way(&lifter, &movement));
         }
         let complaints = grouped(complaints, "movement", "technique");
         none(complaints.clone())?;
-        let of_fibres = fibre_complaints(&lifter, &movement);
-        none(of_fibres.clone())?;
+        let of_muscles = muscle_complaints(&lifter, &movement);
+        none(of_muscles.clone())?;
         let of_record = self
             .models
             .lifter_rules(&files.record, Some(files.muscles()));
         let of_record = grouped(of_record, "lifter", "lifter");
-        let unlikely = [of_record, of_body, complaints, of_fibres].concat();
+        let unlikely = [of_record, of_body, complaints, of_muscles].concat();
         Ok(Model {
             lifter,
             movement,
@@ -208,14 +209,10 @@ fn grouped(complaints: Vec<Complaint>, group: &str, except: &str) -> Vec<Complai
     complaints.map(|c| in_group(c, group, except)).collect()
 }
 
-/// What is odd about fibres on the way of the lift, told at the muscle.
-fn fibre_complaints(lifter: &Lifter, movement: &Movement) -> Vec<Complaint> {
-    let odd = odd_fibres(lifter, movement).into_iter();
-    odd.map(|odd| {
-        let path = format!("muscles.{}.optimal_fibre_length", odd.muscle);
-        complaint(path, odd.broken)
-    })
-    .collect()
+/// What is odd about muscles on the way of the lift, each told at the muscle.
+fn muscle_complaints(lifter: &Lifter, movement: &Movement) -> Vec<Complaint> {
+    let odd = odd_muscles(lifter, movement).into_iter();
+    odd.map(OddMuscle::complaint).collect()
 }
 
 /// A record with values set one after the other.

@@ -42,6 +42,10 @@ pub(super) fn record_rules(
     ] {
         rules.within(path, value, bound);
     }
+    for (segment, length) in &record.lengths {
+        let path = format!("lengths.{}", segment.name());
+        rules.within(&path, length.as_cm(), &bounds.segment_length);
+    }
     let (mass_kg, height_m) = (record.body_mass.as_kg(), record.height.as_m());
     let index = mass_kg / (height_m * height_m);
     if !any_wrong(&rules.complaints) {

@@ -19,6 +19,7 @@ mod file_check;
 mod file_facts;
 mod folder_check;
 mod grammar_scan;
+mod group_rules;
 mod layered_text;
 mod leg_rules;
 mod lift_errors;
@@ -48,7 +49,9 @@ mod schema_probe;
 mod set_path;
 mod settable;
 mod share_units;
+mod sourced_rules;
 mod stock;
+mod technique_needs;
 mod technique_rules;
 mod unprintable;
 
