@@ -276,6 +276,8 @@ impl ImplementFault {
     pub fn field(&self) -> Option<&'static str> {
         let size = match self {
             Self::Outside { size, .. } => size,
+            Self::AnchorHeight(_) => return Some("height"),
+            Self::AnchorOffset(_) => return Some("offset"),
             Self::Fit(BandFitFault::TooFewReadings { .. } | BandFitFault::RestUnknown) => {
                 return Some("pull");
             }
@@ -293,6 +295,15 @@ impl ImplementFault {
             ImplementSize::InsideWidth => Some("inside_width"),
             ImplementSize::Pitch => Some("pitch"),
             ImplementSize::BandPull => Some("pull"),
+            _ => None,
+        }
+    }
+
+    /// The text that is refused, if it is a text alone.
+    #[must_use]
+    pub fn text(&self) -> Option<&str> {
+        match self {
+            Self::NoPull(text) => Some(text),
             _ => None,
         }
     }

@@ -4,6 +4,7 @@
 //! fault that can be known: types, ranges, names that lead nowhere, sources that nobody listed.
 
 use super::bounded_read::text_of_file;
+use super::built_in;
 use super::checked::CheckedFile;
 use super::complaint::{Complaint, any_wrong, complaint};
 use super::file_facts::{self, FileFacts};
@@ -195,8 +196,11 @@ impl Library {
     fn odd_in_all_lifts(&self, lifter: &Lifter) -> Vec<Complaint> {
         let mut found: BTreeMap<(String, &'static str), OddMuscle> = BTreeMap::new();
         let mut lifts = Vec::new();
-        let names = self.movements();
-        for movement in names.iter().filter_map(|name| self.movement(name).ok()) {
+        for movement in built_in::names(Shelf::Movements.folder()) {
+            // Lifts of the user's own are judged in their own files.
+            let Ok(movement) = self.movement(movement) else {
+                continue;
+            };
             for odd in odd_muscles(lifter, &movement) {
                 let key = (odd.muscle.clone(), odd.field);
                 if odd.is_wrong() || !found.contains_key(&key) {

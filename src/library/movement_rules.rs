@@ -135,7 +135,7 @@ fn measured(movement: &Movement, rules: &mut Rules) {
     let is_an_angle = ["flexion", "extension", "abduction", "adduction", "rotation"]
         .iter()
         .any(|word| axis.contains(word));
-    if is_an_angle && !movement.moves_one_joint() {
+    if is_an_angle && movement.measure == Measure::Force {
         rules.add("axis", BrokenRule::Doubt(Doubt::AngleOnTheWay));
     }
 }

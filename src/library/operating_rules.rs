@@ -55,7 +55,10 @@ pub(super) fn odd_muscles(lifter: &Lifter, movement: &Movement) -> Vec<OddMuscle
         })
         .collect();
     let mut odd = odd_fibres(&acting, &placed, movement);
-    odd.extend(odd_torques(&acting, &range, &placed, lifter, movement));
+    // What tears has no torque worth telling.
+    if !odd.iter().any(OddMuscle::is_wrong) {
+        odd.extend(odd_torques(&acting, &range, &placed, lifter, movement));
+    }
     odd
 }
 

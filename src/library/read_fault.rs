@@ -147,6 +147,7 @@ impl FaultScene<'_> {
         if let Some(fault) = ImplementFault::from_serde_message(message) {
             let field = fault.field().and_then(|field| self.field_inside(field));
             let field = field.or_else(|| self.reading_inside(fault.reading()?));
+            let field = field.or_else(|| self.text_before(fault.text()?));
             let fault = Fault::new(fault);
             return match field {
                 Some(value) => fault.at(self.outline.place(self.file, &value)),
@@ -177,6 +178,18 @@ impl FaultScene<'_> {
         };
         let index = (record + 1..self.outline.nodes.len()).find(is_it)?;
         Some(self.outline.nodes[index].value.clone())
+    }
+
+    /// The last value before the fault that is this text.
+    fn text_before(&self, text: &str) -> Option<Range<usize>> {
+        let byte = self.place.bytes().start;
+        let is_it = |node: &&TextNode<'_>| {
+            let written = self.outline.slice(&node.value);
+            node.value.end <= byte
+                && written.trim_matches('"') == text
+                && written.len() > text.len()
+        };
+        Some(self.outline.nodes.iter().rfind(is_it)?.value.clone())
     }
 
     /// The record that a check of its own refuses.

@@ -5,8 +5,8 @@
 use super::complaint::{Complaint, complaint};
 use super::layered_text::LayeredText;
 use super::outline::RecordOutline;
-use super::set_path::quantity;
 use crate::error::{BrokenRule, Doubt, Shelf};
+use crate::units::{Angle, Duration, Force, Length, Mass, Stress, Torque};
 
 /// A doubt about changed numbers without a source; none about gear, which needs none.
 pub(super) fn unsourced(shelf: Shelf, text: &LayeredText) -> Option<Complaint> {
@@ -45,9 +45,20 @@ fn is_number(written: &str) -> bool {
         .strip_prefix('"')
         .and_then(|rest| rest.strip_suffix('"'));
     match quoted {
-        Some(text) => quantity(text).is_some(),
+        Some(text) => is_quantity(text),
         None => written.len() < 40 && written.parse::<f64>().is_ok(),
     }
+}
+
+/// Whether a text reads as a quantity of any kind.
+fn is_quantity(text: &str) -> bool {
+    Length::from_text(text).is_ok()
+        || Angle::from_text(text).is_ok()
+        || Mass::from_text(text).is_ok()
+        || Force::from_text(text).is_ok()
+        || Torque::from_text(text).is_ok()
+        || Duration::from_text(text).is_ok()
+        || Stress::from_text(text).is_ok()
 }
 
 /// The path of the field in which a list's item stands.

@@ -59,12 +59,11 @@ fn missing(name: &str, kinds: &[TechniqueKind], known: &Known) -> Told {
         "add to technique: \"{name}\": (value: {}, meaning: \"…\", source: …)",
         sample(kinds.first().copied().unwrap_or(TechniqueKind::Number), &[])
     );
-    let told = if known.near.is_empty() {
-        told
+    if known.near.is_empty() {
+        told.hint(entry)
     } else {
         told.hint(did_you_mean(known))
-    };
-    told.hint(entry)
+    }
 }
 
 /// "a length or Free".
