@@ -14,7 +14,7 @@ use super::operating_rules::{OddMuscle, can_do, odd_muscles, way};
 use super::outline::RecordOutline;
 use super::read::no_record;
 use super::record_fields::fields_of;
-use super::records::{Library, LifterFiles, from_its_folder};
+use super::records::{Library, LifterFiles, from_its_folder, seen_from};
 use super::stock::said;
 use super::technique_rules::technique_of;
 use super::{body_rules, curve_rules, movement_rules, piece_rules};
@@ -80,7 +80,12 @@ impl Library {
                 self.checked(shelf, text, rules, file_facts::segments)
             }
             Shelf::Muscles => {
-                let rules = |table: &_| self.muscle_complaints(table);
+                let rules = |table: &MuscleTable| {
+                    self.muscle_complaints(&MuscleTable {
+                        body: seen_from(text, "body", &table.body),
+                        ..table.clone()
+                    })
+                };
                 self.checked(shelf, text, rules, file_facts::muscles)
             }
             Shelf::Curves => {
@@ -134,10 +139,14 @@ impl Library {
         let whole = self.with_strength(record.clone());
         let built =
             whole.and_then(|whole| self.with_tables("", (whole, text), muscles.ok())?.build());
-        if let Ok(lifter) = built {
-            let of_body = body_rules::lifter(&lifter).into_iter();
-            complaints.extend(of_body.map(|complaint| at_own_length(complaint, record)));
-            complaints.extend(self.odd_in_all_lifts(&lifter));
+        match built {
+            Ok(lifter) => {
+                let of_body = body_rules::lifter(&lifter).into_iter();
+                complaints.extend(of_body.map(|complaint| at_own_length(complaint, record)));
+                complaints.extend(self.odd_in_all_lifts(&lifter));
+            }
+            Err(error) if !any_wrong(&complaints) => complaints.push(said(String::new(), &error)),
+            Err(_) => {}
         }
         complaints
     }
@@ -163,7 +172,11 @@ impl Library {
     /// The rules for a muscle table, and what follows for a body with it in every lift.
     fn muscle_complaints(&self, table: &MuscleTable) -> Vec<Complaint> {
         let complaints = self.muscle_rules(table);
-        self.with_body(complaints, |files| files.set_muscles(table.clone()))
+        self.with_body(complaints, |files| {
+            if let Ok((body, _)) = self.segment_table(&table.body) {
+                files.set_muscles(table.clone(), body);
+            }
+        })
     }
 
     /// The rules for fibre curves, and what follows for a body with them in every lift.

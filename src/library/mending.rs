@@ -163,7 +163,7 @@ fn repaired(
             TextFault::FieldTwice { .. } | TextFault::GivenTwice { .. },
         )) => removed(text, named_at(&outline, byte)?),
         What::Model(ModelFault::Text(TextFault::MissingField { path, field, .. })) => {
-            let record = outline.find(path)?;
+            let record = outline.exact(path)?;
             let opens = outline.slice(&record.value).find('(')?;
             let inside = record.value.start + opens + 1;
             let sample = sample(shelf, field)?;

@@ -220,9 +220,22 @@ impl FaultScene<'_> {
             others: Vec::new(),
             record,
         });
-        match around.and_then(|index| self.outline.nodes[index].key.clone()) {
+        match around.and_then(|index| self.key_of(index)) {
             Some(stretch) => fault.at(self.outline.place(self.file, &stretch)),
             None => fault.at(self.place),
+        }
+    }
+
+    /// The name of a record, which stands before the word whose brackets it is in.
+    fn key_of(&self, mut index: usize) -> Option<Range<usize>> {
+        loop {
+            let node = &self.outline.nodes[index];
+            if node.key.is_some() {
+                return node.key.clone();
+            }
+            index = node
+                .parent
+                .filter(|parent| self.outline.nodes[*parent].newtype)?;
         }
     }
 

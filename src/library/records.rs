@@ -70,6 +70,12 @@ impl LifterFiles {
         &self.segments
     }
 
+    /// Segments of the body that the muscles were made for.
+    #[allow(dead_code)]
+    pub(super) fn muscle_body(&self) -> &SegmentTable {
+        &self.muscle_body
+    }
+
     /// The fibre curves.
     pub(super) fn curves(&self) -> &Curves {
         &self.curves
@@ -80,9 +86,10 @@ impl LifterFiles {
         self.segments = segments;
     }
 
-    /// Puts other muscles in the place of those read.
-    pub(super) fn set_muscles(&mut self, muscles: MuscleTable) {
+    /// Puts other muscles, and the body they were made for, in the place of those read.
+    pub(super) fn set_muscles(&mut self, muscles: MuscleTable, body: SegmentTable) {
         self.muscles = muscles;
+        self.muscle_body = body;
     }
 
     /// Puts other fibre curves in the place of those read.
@@ -420,7 +427,7 @@ pub(super) fn from_its_folder(record: LifterRecord, text: &LayeredText) -> Lifte
 }
 
 /// A name as it is, and a path as seen from the folder of the file in which the field stands.
-fn seen_from(text: &LayeredText, field: &str, name: &str) -> String {
+pub(super) fn seen_from(text: &LayeredText, field: &str, name: &str) -> String {
     if !is_model_file(Path::new(name)) {
         return name.to_owned();
     }
