@@ -6,7 +6,7 @@
 use super::bounded_read::text_of_file;
 use super::built_in;
 use super::checked::CheckedFile;
-use super::complaint::{Complaint, any_wrong, complaint};
+use super::complaint::{Complaint, any_wrong, complaint, said};
 use super::file_facts::{self, FileFacts};
 use super::layered_text::LayeredText;
 use super::merging::EXTENDS;
@@ -15,7 +15,6 @@ use super::outline::RecordOutline;
 use super::read::no_record;
 use super::record_fields::fields_of;
 use super::records::{Library, LifterFiles, from_its_folder, seen_from};
-use super::stock::said;
 use super::technique_rules::technique_of;
 use super::{body_rules, curve_rules, movement_rules, piece_rules};
 use crate::anatomy::{Curves, Lifter, LifterRecord, MuscleTable, SegmentTable, lengths_of};

@@ -5,14 +5,13 @@
 
 use super::bounded_read::text_of_file;
 use super::changed::{changed, changed_lift};
-use super::complaint::{Complaint, complaint};
+use super::complaint::{Complaint, complaint, said};
 use super::folder_check::{self, is_model_file};
 use super::layered_text::LayeredText;
 use super::nearest::known;
 use super::pieces::Pieces;
 use super::posterior::Posterior;
 use super::read::read;
-use super::stock::said;
 use super::{body_rules, built_in, curve_rules, movement_rules, muscle_rules};
 use crate::anatomy::{
     Curves, Lifter, LifterRecord, MuscleTable, Sarcomere, SegmentTable, Tables, build,

@@ -4,11 +4,11 @@
 //! checked [`Gym`].
 
 use super::changed::changed;
-use super::complaint::{Complaint, complaint};
+use super::complaint::{Complaint, complaint, said};
 use super::piece_rules;
 use super::pieces::Pieces;
 use super::records::Library;
-use crate::error::{BrokenRule, Error, Fault, GymFault, Result, Shelf};
+use crate::error::{BrokenRule, Fault, GymFault, Result, Shelf};
 use crate::grammar::SetupFile;
 use crate::resistance::Setup;
 use crate::setups::{Gym, GymFile, slips};
@@ -89,9 +89,4 @@ impl Library {
             })
             .collect()
     }
-}
-
-/// What the laws of a room say of the value of a path.
-pub(super) fn said(path: String, error: &Error) -> Complaint {
-    complaint(path, BrokenRule::Said(error.faults().to_vec()))
 }
