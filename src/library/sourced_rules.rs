@@ -32,10 +32,14 @@ pub(super) fn unsourced(shelf: Shelf, text: &LayeredText) -> Option<Complaint> {
             }
         }
     }
-    let first = paths.first()?.clone();
+    if paths.is_empty() {
+        return None;
+    }
+    let others = paths.split_off(1);
+    let first = paths.pop()?;
     Some(complaint(
         first,
-        BrokenRule::Doubt(Doubt::Unsourced { paths }),
+        BrokenRule::Doubt(Doubt::Unsourced { others }),
     ))
 }
 

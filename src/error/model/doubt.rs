@@ -97,10 +97,10 @@ pub enum Doubt {
     },
     /// A segment at none of the joints that a muscle crosses.
     AlongElsewhere,
-    /// Changed numbers without a source.
+    /// A changed number without a source.
     Unsourced {
-        /// Their paths.
-        paths: Vec<String>,
+        /// Paths of the other ones of the file.
+        others: Vec<String>,
     },
     /// Body mass over the square of the height.
     MassIndex(OutOfBounds),

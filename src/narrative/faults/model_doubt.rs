@@ -105,11 +105,7 @@ pub(super) fn told(doubt: &Doubt) -> Told {
         )),
         Doubt::AlongElsewhere => Told::new("is at none of the joints that the muscle crosses")
             .hint("fibres and arms are scaled with its length: name the segment that the muscle lies along"),
-        Doubt::Unsourced { paths } => Told::new(format!(
-            "changed without a source: {}",
-            paths.join(", ")
-        ))
-        .hint("say where the numbers come from, beside them: source: Assumed(\"reason\")"),
+        Doubt::Unsourced { others } => unsourced(others),
         Doubt::MassIndex(range) => Told::new(format!(
             "is {} kg for each square metre of height; {} to {} is usual",
             rounded(range.value, 1),
@@ -133,4 +129,14 @@ pub(super) fn told(doubt: &Doubt) -> Told {
             ratio.most
         )),
     }
+}
+
+/// A changed number without a source, and the others of its file.
+fn unsourced(others: &[String]) -> Told {
+    let others = match others {
+        [] => String::new(),
+        others => format!("; so are: {}", others.join(", ")),
+    };
+    Told::new(format!("is changed without a source{others}"))
+        .hint("say where the numbers come from, beside them: source: Assumed(\"reason\")")
 }

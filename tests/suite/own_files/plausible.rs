@@ -35,7 +35,7 @@ const TOLD: [(Shelf, &str, &str); 27] = [
     (
         Shelf::Movements,
         "(extends: \"biceps-curl\", path: (to: \"120 deg\"))",
-        "`path.to` changed without a source: path.to; say where",
+        "`path.to` is changed without a source; say where",
     ),
     (
         Shelf::Muscles,
@@ -75,7 +75,7 @@ const TOLD: [(Shelf, &str, &str); 27] = [
     (
         Shelf::Segments,
         "(extends: \"de-leva-women\", rows: {thigh: (length: \"37 cm\")})",
-        "changed without a source: rows.thigh.length",
+        "`rows.thigh.length` is changed without a source",
     ),
     (
         Shelf::Lifters,
