@@ -103,24 +103,29 @@ fn stand_alone(
     faults: &[Fault],
     written: &RecordOutline<'_>,
 ) -> Vec<Complaint> {
-    let no_joint = faults.iter().any(|fault| {
-        let What::Model(ModelFault::Text(TextFault::NoSuchWord { choice, .. })) = &fault.what
-        else {
-            return false;
-        };
-        choice.as_deref() == Some("Dof")
-    });
+    let unknown = |name: &str| {
+        faults.iter().any(|fault| match &fault.what {
+            What::Model(ModelFault::Text(TextFault::NoSuchWord { choice, .. })) => {
+                choice.as_deref() == Some(name)
+            }
+            _ => false,
+        })
+    };
+    // A joint or path that there is not was read as another, whose rules say nothing.
+    let (no_joint, no_path) = (unknown("Dof"), unknown("PathRecord"));
+    let is_other = no_joint || no_path;
     let stands = |complaint: &Complaint| match &complaint.broken {
-        BrokenRule::Outside(_) => !(no_joint && complaint.path.starts_with("path.")),
+        BrokenRule::Outside(_) => !(is_other && complaint.path.starts_with("path.")),
         BrokenRule::Technique(TechniqueRule::Missing { name, .. }) => {
-            written.exact(&format!("technique.{name}")).is_none()
+            !no_path && written.exact(&format!("technique.{name}")).is_none()
         }
-        BrokenRule::Empty
-        | BrokenRule::NoSuchFile { .. }
-        | BrokenRule::Technique(
+        BrokenRule::Technique(
             TechniqueRule::WrongKind { .. } | TechniqueRule::ForeignWord { .. },
         )
-        | BrokenRule::Path(PathRule::LimbOfOtherJoint { .. } | PathRule::TorqueOfSeveralJoints)
+        | BrokenRule::Path(PathRule::TorqueOfSeveralJoints) => !no_path,
+        BrokenRule::Path(PathRule::LimbOfOtherJoint { .. }) => !is_other,
+        BrokenRule::Empty
+        | BrokenRule::NoSuchFile { .. }
         | BrokenRule::Body(BodyRule::NoSource { .. } | BodyRule::NoSuchGroup { .. }) => true,
         _ => false,
     };

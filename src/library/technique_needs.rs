@@ -154,6 +154,11 @@ fn of_its_kind(need: &Need<'_>, value: &TechniqueValue, rules: &mut Rules) {
             value: kind(value),
             words: need.words.iter().map(|word| (*word).to_owned()).collect(),
         };
+        // Its range is of the kind that is read, and not what is wrong.
+        let of_it = format!("technique.{}.", need.name);
+        rules
+            .complaints
+            .retain(|told| !told.path.starts_with(&of_it));
         rules.add(path, BrokenRule::Technique(wrong));
         return;
     }
