@@ -165,7 +165,7 @@ impl Laboratory {
     }
 
     fn place(&self, wish: &ChartWish, at: f64) -> Result<PagePlace> {
-        place(&*self.solved()?, wish, at)
+        place(&self.solved()?, wish, at)
     }
 
     fn why(&self) -> Result<Vec<String>> {
