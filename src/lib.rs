@@ -67,6 +67,8 @@ pub mod numeric;
 #[doc(hidden)]
 pub mod overlay;
 #[doc(hidden)]
+pub mod person;
+#[doc(hidden)]
 pub mod plot;
 #[doc(hidden)]
 pub mod progress;

@@ -324,6 +324,12 @@ pub struct Bounds {
     pub trainee_age: Bound,
     /// Months of training of who trains.
     pub training_months: Bound,
+    /// Variance or covariance of the logarithm of a strength.
+    pub log_covariance: Bound,
+    /// Standard deviation of a logarithm, or a correlation.
+    pub log_deviation: Bound,
+    /// Lightest bar that a lift with a bar is done with.
+    pub lightest_bar: Bound,
     /// Samples of the range.
     pub samples: Bound,
     /// Part of the range that a repetition covers.

@@ -8,10 +8,10 @@ use super::{
     FigureFault, FileFault, FitFault, GrammarFault, GymFault, HoldFault, ImplementFault,
     ItemTextFault, LegPressFault, LiftFault, LoadingFault, LogFault, LoweringFault, MaximumFault,
     MaximumSearchFault, ModelFault, NumericFault, OptionFault, OutcomeFault, PageFault, PathFault,
-    PickFault, PictureFault, PieceTextFault, Place, PlanFault, PlotFault, PredictionFault,
-    ProgrammeFault, ReadingsFault, RepetitionFault, RepetitionOptions, RuleFault, SchemeFault,
-    SearchFault, SessionFault, SessionFigureFault, SessionRefusal, SettingFault, StanceFault,
-    StudyFault, TeamFault, TechniqueFault, TextFault, ValuesFault, WishFault,
+    PersonFault, PickFault, PictureFault, PieceTextFault, Place, PlanFault, PlotFault,
+    PredictionFault, ProgrammeFault, ReadingsFault, RepetitionFault, RepetitionOptions, RuleFault,
+    SchemeFault, SearchFault, SessionFault, SessionFigureFault, SessionRefusal, SettingFault,
+    StanceFault, StudyFault, TeamFault, TechniqueFault, TextFault, ValuesFault, WishFault,
 };
 use crate::units::QuantityFault;
 
@@ -50,6 +50,8 @@ pub enum What {
     Study(StudyFault),
     /// What is wrong with the file of a team.
     Team(TeamFault),
+    /// What is wrong with what is told of a person.
+    Person(PersonFault),
     /// Why a figure cannot be drawn.
     Figure(FigureFault<What>),
     /// Why the live page's question cannot be put.
@@ -112,6 +114,7 @@ sum_of! {
     ModelFault<Fault> => What::Model,
     StudyFault => What::Study,
     TeamFault => What::Team,
+    PersonFault => What::Person,
     FigureFault<What> => What::Figure,
     PageFault => What::Page,
     CommandFault => What::Command,

@@ -22,6 +22,7 @@ mod out_of_bounds;
 mod outcome_fault;
 mod page_fault;
 mod path_fault;
+mod person_fault;
 mod pick_fault;
 mod place;
 mod planning_fault;
@@ -63,6 +64,7 @@ pub use path_fault::{
     ArmFault, BridgeFault, LegPressFault, Outside, PathFault, StanceFault, TechniqueFault,
     TechniqueKind, TechniqueRange,
 };
+pub use person_fault::{PersonFault, PersonOption};
 pub use pick_fault::{
     Advice, HungPair, Instead, Means, NearestSetup, PickFault, PlainLoad, Remedy, Shortfall,
 };

@@ -41,7 +41,7 @@ pub struct Workbench {
     pub(super) files: LifterFiles,
     pub(super) movement: Movement,
     pub(super) movement_text: Arc<LayeredText>,
-    movement_name: String,
+    pub(super) movement_name: String,
 }
 
 /// Reads a lifter and a movement by name or path and sets values in them.
@@ -133,7 +133,8 @@ impl Workbench {
                 .collect()
         };
         let files = self.files_with(&of(&[Root::File]))?;
-        let built = files.build()?;
+        let own_factor = files.record.strength_in(&self.movement_name);
+        let built = files.build()?.stronger(own_factor);
         let mut lifter = apply(built.clone(), &of(&[Root::Body]))?;
         let of_body = body_rules::lifter(&lifter);
         none(of_body.clone())?;

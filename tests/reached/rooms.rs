@@ -39,6 +39,8 @@ mod narrative;
 mod numeric;
 #[path = "../../src/overlay/mod.rs"]
 mod overlay;
+#[path = "../../src/person/mod.rs"]
+mod person;
 #[path = "../../src/plot/mod.rs"]
 mod plot;
 #[path = "../../src/progress/mod.rs"]

@@ -109,6 +109,11 @@ pub enum BodyRule {
     },
     /// The shoulders are not above the hips.
     ShouldersBelowHips,
+    /// A covariance that is no lower triangle over its numbers.
+    NoTriangle {
+        /// How many numbers are named.
+        numbers: usize,
+    },
 }
 
 /// Rules of muscles and joints.

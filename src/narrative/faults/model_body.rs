@@ -52,6 +52,10 @@ pub(super) fn body(rule: &BodyRule) -> Told {
         ))
         .hint("look whether the lengths belong to that height"),
         BodyRule::ShouldersBelowHips => Told::new("puts the shoulders below the hips"),
+        BodyRule::NoTriangle { numbers } => Told::new(format!(
+            "is no lower triangle over the {numbers} numbers named in `of`"
+        ))
+        .hint("the first row has one value, each next row one more; let `torquill fit` write it"),
         BodyRule::Sum(range) => Told::new(format!(
             "adds up to {} % of body mass, limbs twice; {} to {} % is accepted",
             rounded(range.value, 2),
