@@ -8,7 +8,7 @@ use clap::{Arg, ArgAction, ArgMatches, parser::ValueSource};
 use std::path::{Component, Path};
 
 /// Options that name a file or folder to write.
-pub const OUTPUTS: [&str; 7] = [
+pub const OUTPUTS: [&str; 8] = [
     "why_figure",
     "output",
     "over_time",
@@ -16,6 +16,7 @@ pub const OUTPUTS: [&str; 7] = [
     "fatigue",
     "loads",
     "sheet",
+    "picture",
 ];
 
 /// Options that write more files beside an output, or replace files.

@@ -5,6 +5,7 @@ use super::data_file;
 use super::options::{Sampling, UnitsOption, Who};
 use super::output;
 use super::picture::{Beside, Picture};
+use super::scatter::ScatterOption;
 use super::setup_options::{SetupOptions, Versus, setups};
 use crate::error::Result;
 use crate::figures::{Sheet, free_bodies, load_holders, muscles_on_skeleton, strength_curve};
@@ -38,6 +39,8 @@ pub struct FigureArguments {
     versus: Versus,
     #[command(flatten)]
     sampling: Sampling,
+    #[command(flatten)]
+    scatter: ScatterOption,
     #[command(flatten)]
     picture: Picture,
     /// What is drawn
@@ -93,6 +96,7 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
     if let Some(sheet) = arguments.draw.sheet(&study, units) {
         return drawn(arguments, &study, &sheet?, call);
     }
+    let study = arguments.scatter.banded(study, &question, &model)?;
     let told = study.told(units);
     let words = told.strength_words();
     let scene = call.signed("output", strength_curve(told, &words, look)?)?;

@@ -15,6 +15,7 @@ mod data_file;
 mod explain;
 mod explore;
 mod figure;
+mod fit;
 mod folder;
 mod help_groups;
 mod hung;
@@ -36,6 +37,7 @@ mod plan;
 mod progress;
 mod rep;
 mod same_target;
+mod scatter;
 mod setup_options;
 mod sheet_file;
 mod show;
@@ -103,6 +105,8 @@ enum Command {
     Rep(rep::RepArguments),
     /// Find the one-repetition maximum, the eccentric one, mean velocities over load
     Max(max::MaxArguments),
+    /// Write a lifter of one's own from a few measurements: 1RMs, sets, holds, torques
+    Fit(fit::FitArguments),
     /// Loads, rests and cautions of a session
     Plan(plan::PlanArguments),
     /// Read a training log: rising, flat or falling, and how sure
@@ -251,6 +255,7 @@ fn run_command(command: &Command, call: &CommandCall) -> Result<()> {
         Command::Vary(arguments) => vary::run(arguments, call),
         Command::Rep(arguments) => rep::run(arguments, call),
         Command::Max(arguments) => max::run(arguments, call),
+        Command::Fit(arguments) => fit::run(arguments, call),
         Command::Plan(arguments) => plan::run(arguments, call),
         Command::Progress(arguments) => progress::run(arguments, call),
         Command::Pick(arguments) => pick::run(arguments, call),

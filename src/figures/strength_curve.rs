@@ -12,7 +12,7 @@ use crate::narrative::quantities::rounded;
 use crate::narrative::strength_words::{STICKING_REGION, WHOLE_STRENGTH};
 use crate::narrative::telling::Telling;
 use crate::plot::{
-    Axis, Extent, LevelLine, LineChart, Look, Marker, Panel, Role, Series, Shade, Span,
+    Axis, Extent, Fill, LevelLine, LineChart, Look, Marker, Panel, Role, Series, Shade, Span,
 };
 use crate::study::{SetupStudy, Study};
 
@@ -56,7 +56,20 @@ pub(crate) fn load_curves(over: &OverRange<'_>, capacity: &str) -> Panel {
         Series::new(name, over.load_points(&setup.values), setup_role(index))
     }));
     let extent = over.load_extent(over.greatest_demand());
-    Panel::new(over.load_axis().reaching(extent), series)
+    Panel {
+        fills: band(over).into_iter().collect(),
+        ..Panel::new(over.load_axis().reaching(extent), series)
+    }
+}
+
+/// What capacity may be in four of five plausible versions of the lifter.
+fn band(over: &OverRange<'_>) -> Option<Fill> {
+    let [low, high] = over.told.study.band.as_ref()?;
+    Some(Fill {
+        upper: over.load_points(high),
+        lower: over.load_points(low),
+        role: Role::CAPACITY,
+    })
 }
 
 fn load_panel(over: &OverRange<'_>) -> Panel {

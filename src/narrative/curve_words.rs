@@ -36,6 +36,9 @@ pub fn sample_heads(study: &Study, with_setup: bool, units: System) -> Vec<Strin
             System::Us => "= lb".to_owned(),
         });
     }
+    if study.band.is_some() {
+        heads.push(format!("80 % {size}"));
+    }
     if with_setup {
         heads.push(format!("demand {size}"));
         heads.push("effort %".to_owned());

@@ -19,6 +19,7 @@ pub(crate) mod family_words;
 pub mod faults;
 pub(crate) mod fibre_words;
 pub mod figure_words;
+pub mod fit_words;
 pub mod gym_words;
 pub mod hanging;
 pub(crate) mod holder_words;

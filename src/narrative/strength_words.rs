@@ -45,6 +45,9 @@ impl Telling<'_> {
     fn definitions(&self) -> String {
         let setups = &self.study.setups;
         let mut words = "Isometric model".to_owned();
+        if self.study.band.is_some() {
+            words += "; band: four of five plausible versions of this lifter";
+        }
         if setups.iter().any(|setup| setup.sticking.is_some()) {
             words += "; ";
             words += &self.region_definition();

@@ -20,6 +20,18 @@ pub struct Sample {
     /// Capacity, N·m.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub capacity_nm: Option<f64>,
+    /// Lower end of what capacity may be, N.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub capacity_low_n: Option<f64>,
+    /// Upper end of what capacity may be, N.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub capacity_high_n: Option<f64>,
+    /// Lower end of what capacity may be, N·m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub capacity_low_nm: Option<f64>,
+    /// Upper end of what capacity may be, N·m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub capacity_high_nm: Option<f64>,
     /// Demand, N.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub demand_n: Option<f64>,
@@ -57,6 +69,7 @@ pub fn sample(
     let pose = &study.range.poses[index];
     let capacity = study.capacity.held[index].capacity;
     let is_force = study.range.measure == Measure::Force;
+    let end = |side: usize| study.band.as_ref().map(|band| band[side][index]);
     let demand = setup.map(|s| s.values[index]);
     let force = |value: Option<f64>| value.filter(|_| is_force);
     let torque = |value: Option<f64>| value.filter(|_| !is_force);
@@ -66,6 +79,10 @@ pub fn sample(
         angle_deg: study.drawn_angle_deg(pose.load.range),
         capacity_n: force(Some(capacity)),
         capacity_nm: torque(Some(capacity)),
+        capacity_low_n: force(end(0)),
+        capacity_high_n: force(end(1)),
+        capacity_low_nm: torque(end(0)),
+        capacity_high_nm: torque(end(1)),
         demand_n: force(demand),
         demand_nm: torque(demand),
         demand_lowering_n: force(setup.map(|s| s.demand.samples[index].down.along_n)),

@@ -64,6 +64,8 @@ pub struct Study {
     pub range: Range,
     /// What they hold.
     pub capacity: CapacityCurve,
+    /// What they may hold, of four in five plausible versions of the lifter: lower and upper ends, where asked for.
+    pub band: Option<[Vec<f64>; 2]>,
     /// Class of the curve.
     pub class: Class,
     /// Share of the greatest effort from which the sticking region counts.

@@ -81,6 +81,7 @@ impl<'a> SolvedLift<'a> {
             class: class_of(&self.capacity.values()),
             range: self.range,
             capacity: self.capacity,
+            band: None,
             region_share: question.region_share,
             setups,
         }

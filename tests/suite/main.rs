@@ -25,6 +25,7 @@ mod draw_sample_grids;
 mod draw_samples;
 mod dynamometer;
 mod evidence;
+mod fit;
 mod free_body;
 mod gallery;
 mod gym_files;

@@ -338,6 +338,7 @@ fn regress_the_functions_for_python_are_the_commands() {
     assert_eq!(
         left,
         [
+            &"fit",
             &"explore",
             &"gym",
             &"again",
