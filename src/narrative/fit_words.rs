@@ -264,6 +264,20 @@ pub fn lift_remarks(fit: &PersonFit) -> Vec<String> {
         "Intervals hold four in five: scatter of people, error of each measurement, and the model's own error."
             .to_owned(),
     ];
+    let cannot = fit.moved.iter().filter_map(|moved| match &moved.factor {
+        StrengthFactor::Lift(lift) => {
+            let is_there = fit.lifts.iter().any(|told| told.movement == *lift);
+            (!is_there).then(|| lift.replace('-', " "))
+        }
+        _ => None,
+    });
+    let cannot: Vec<String> = cannot.collect();
+    if !cannot.is_empty() {
+        remarks.push(format!(
+            "Not reckoned, since the fitted lifter cannot keep their poses: {}.",
+            cannot.join(", ")
+        ));
+    }
     if fit.lifts.iter().any(|lift| lift.loads_kg()[0] < 0.0) {
         remarks.push(
             "A load below nothing is help: so much of the body has to be taken off.".to_owned(),

@@ -34,7 +34,7 @@ pub struct FitCheck {
 /// | `y, v`     | measurements and variances of their errors                     |
 ///
 /// **Shape.** All weights are alike, `n` is the number of draws, where the model is straight over what is plausible.
-/// **Source.** Importance sampling; effective size: Kish 1965 (from memory). **Fails** where a draw cannot be reckoned.
+/// **Source.** Importance sampling; effective size: Kish 1965 (from memory). **Fails** where the measurements cannot be reckoned at the fit.
 pub(super) fn fit_check(
     ground: &FitGround,
     found: &Found,
@@ -66,22 +66,24 @@ pub(super) fn fit_check(
     let draws: Vec<DVector<f64>> = (0..DRAWS)
         .map(|number| found.belief.draw(&root, seed, number))
         .collect();
-    let logs = draws
+    let logs: Vec<f64> = draws
         .par_iter()
         .map(|draw| {
-            let bent = still(draw)?;
+            // A draw that cannot keep a pose cannot have shown what was measured.
+            let Ok(bent) = still(draw) else {
+                return f64::NEG_INFINITY;
+            };
             let each = ground.data.iter().enumerate();
-            Ok(each
-                .map(|(k, datum)| {
-                    let miss = datum.measured.log_value - found.reckoned[k];
-                    let straight = found.slopes[k].dot(&(draw - mean));
-                    let bent = gains[k] * (bent[k] - at_mean[k]);
-                    let squares = (miss - bent).powi(2) - (miss - straight).powi(2);
-                    -0.5 * squares / datum.measured.variance
-                })
-                .sum())
+            each.map(|(k, datum)| {
+                let miss = datum.measured.log_value - found.reckoned[k];
+                let straight = found.slopes[k].dot(&(draw - mean));
+                let bent = gains[k] * (bent[k] - at_mean[k]);
+                let squares = (miss - bent).powi(2) - (miss - straight).powi(2);
+                -0.5 * squares / datum.measured.variance
+            })
+            .sum()
         })
-        .collect::<Result<Vec<f64>>>()?;
+        .collect();
     let largest = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let weights: Vec<f64> = logs.iter().map(|log| (log - largest).exp()).collect();
     let sum: f64 = weights.iter().sum();

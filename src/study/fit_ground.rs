@@ -180,10 +180,14 @@ fn prior_of(
     }
     let mut expected = DVector::zeros(factors.count());
     expected[0] = table.gain(asked.months);
+    // A lift that such a person cannot do at all has no gain; nothing is measured of it either.
     let gains = lifts
         .par_iter()
-        .map(|lift| Ok((lift.movement.clone(), lift.still_gain(factors, &expected)?)))
-        .collect::<Result<BTreeMap<String, f64>>>()?;
+        .filter_map(|lift| {
+            let gain = lift.still_gain(factors, &expected).ok()?;
+            Some((lift.movement.clone(), gain))
+        })
+        .collect::<BTreeMap<String, f64>>();
     let grounds = PriorGrounds {
         months: asked.months,
         calibrated,

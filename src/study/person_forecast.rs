@@ -4,7 +4,7 @@
 
 use super::fit_ground::{FOUR_IN_FIVE, FitGround, Found};
 use super::person_lifts::PersonLift;
-use crate::error::Result;
+use crate::error::{FaultKind, Result};
 use crate::library::Library;
 use crate::movement::Measure;
 use crate::numeric::{Belief, quantile};
@@ -89,7 +89,7 @@ pub struct NextTest {
     pub of_itself: f64,
 }
 
-/// Every lift of the library for the fitted person.
+/// Every lift of the library that the fitted person can do.
 pub(super) fn forecasts(
     ground: &FitGround,
     found: &Found,
@@ -101,8 +101,14 @@ pub(super) fn forecasts(
         .map(|number| found.belief.draw(&root, seed, FIRST_VERSION + number))
         .collect();
     let place_error = library.misses()?.of("sticking region");
-    let of = |lift: &PersonLift| forecast(lift, ground, found, (&versions, place_error));
-    ground.lifts.par_iter().map(of).collect()
+    let of = |lift: &PersonLift| {
+        let told = forecast(lift, ground, found, (&versions, place_error));
+        match told {
+            Err(fault) if fault.kind() == FaultKind::NoAnswer => None,
+            told => Some(told),
+        }
+    };
+    ground.lifts.par_iter().filter_map(of).collect()
 }
 
 fn forecast(
@@ -152,7 +158,8 @@ fn hardest(
         Ok(lift.log_held(&lift.lifter(&ground.factors, values))?.1)
     };
     let range = at(&found.belief.mean)?;
-    let places = versions.iter().map(at).collect::<Result<Vec<f64>>>()?;
+    // A version that cannot keep a pose has no hardest place.
+    let places: Vec<f64> = versions.iter().filter_map(|one| at(one).ok()).collect();
     let end = |share: f64| quantile(&places, share).unwrap_or(range);
     let wider = (FOUR_IN_FIVE * place_error).exp();
     let (way, measure) = lift.way()?;
