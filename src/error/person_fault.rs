@@ -156,11 +156,6 @@ pub enum PersonFault {
     NoName,
     /// Nothing was measured.
     NothingMeasured,
-    /// A log in which no set tells a maximum.
-    NothingInLog {
-        /// The log.
-        log: String,
-    },
     /// A lifter whose file says nothing of how well its strengths are known.
     NoScatter {
         /// The lifter.

@@ -76,12 +76,6 @@ impl PersonFactors {
         self.all.len()
     }
 
-    /// The place of a number.
-    #[must_use]
-    pub fn place(&self, factor: &StrengthFactor) -> Option<usize> {
-        self.all.iter().position(|known| known == factor)
-    }
-
     /// The place of a group.
     #[must_use]
     pub fn group(&self, group: &str) -> Option<usize> {

@@ -150,10 +150,6 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
             .hint("--name takes letters, digits, blanks, hyphens and dots: athlete-7"),
         PersonFault::NothingMeasured => Told::new("nothing was measured, so nothing can be fitted")
             .hint(example(PersonOption::Lift)),
-        PersonFault::NothingInLog { log } => {
-            Told::new(format!("no set of {log} tells a maximum of a lift that the program knows"))
-                .hint("sets of up to 10 repetitions near failure tell one")
-        }
         PersonFault::NoScatter { lifter } => Told::new(format!(
             "the file of {lifter} does not say how well its strengths are known"
         ))
