@@ -338,8 +338,8 @@ fn regress_the_functions_for_python_are_the_commands() {
     assert_eq!(
         left,
         [
-            &"fit",
             &"explore",
+            &"fit",
             &"gym",
             &"again",
             &"completions",
