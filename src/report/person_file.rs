@@ -44,9 +44,9 @@ fn write_file(out: &mut String, fit: &PersonFit) -> std::fmt::Result {
         shown(record.body_mass.as_kg())
     )?;
     writeln!(out, "    training: {training},")?;
-    if !record.limbs.is_empty() {
-        writeln!(out, "    limbs: {{")?;
-        for (limb, length) in &record.limbs {
+    if !record.lengths.is_empty() {
+        writeln!(out, "    lengths: {{")?;
+        for (limb, length) in &record.lengths {
             writeln!(
                 out,
                 "        {}: \"{} m\",",

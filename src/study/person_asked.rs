@@ -126,7 +126,7 @@ impl PersonAsked {
                     usual: expected,
                 }));
             }
-            files.record.limbs.insert(told.limb, told.length);
+            files.record.lengths.insert(told.limb, told.length);
         }
         Ok(files)
     }
