@@ -117,6 +117,7 @@ impl TidyTable {
         Self {
             columns: data.header.clone(),
             rows: data.rows.iter().map(row).collect(),
+            drawn: None,
         }
     }
 
