@@ -13,6 +13,7 @@ use crate::report::{
     ModelFileRecord, ReadFileRecord, RunRecord, TidyTable, list_with_provenance, typed_words,
     with_provenance,
 };
+use crate::units::Mass;
 use clap::ArgMatches;
 use std::path::{Path, PathBuf};
 
@@ -148,6 +149,28 @@ impl CommandCall<'_> {
         let print = ["--format", "csv", "--provenance"].map(str::to_owned);
         record.arguments.extend(print);
         record.command = typed(&record.arguments);
+        Ok(record)
+    }
+
+    /// The record of a table of a setup whose plain weight is another one than was typed.
+    ///
+    /// **Fails** as [`Self::tabled`].
+    pub fn tabled_with_load(&self, command: &str, setup: usize, load: Mass) -> Result<RunRecord> {
+        let mut record = self.tabled(command, Some(setup))?;
+        let mut words = record.arguments.into_iter();
+        let mut kept = Vec::new();
+        while let Some(word) = words.next() {
+            if word == "--load" {
+                words.next();
+            } else {
+                kept.push(word);
+            }
+        }
+        let at = kept.len().min(2);
+        let load = ["--load".to_owned(), format!("{} kg", load.as_kg())];
+        kept.splice(at..at, load);
+        record.command = typed(&kept);
+        record.arguments = kept;
         Ok(record)
     }
 

@@ -13,7 +13,7 @@ use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::figure_words::FigureWords;
 use crate::narrative::lecture_words::lecture_caption;
 use crate::report;
-use crate::study::{Study, study};
+use crate::study::{SetupStudy, Study, equally_hard, study};
 use crate::units::System;
 use clap::{Args, ValueEnum};
 use std::path::{Path, PathBuf};
@@ -37,6 +37,9 @@ pub struct FigureArguments {
     setup: SetupOptions,
     #[command(flatten)]
     versus: Versus,
+    /// Compare setups with the weights as they are, not made equally hard at their hardest place
+    #[arg(long)]
+    as_loaded: bool,
     #[command(flatten)]
     sampling: Sampling,
     #[command(flatten)]
@@ -92,7 +95,15 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
     let model = arguments.who.model(library, &arguments.movement)?;
     let question = arguments.sampling.question(&arguments.movement, &model)?;
     let setups = setups(&arguments.setup, library, call.matches, units)?;
-    let study = study(&question, &setups)?;
+    let (setups, equal_effort) = if arguments.as_loaded {
+        (setups, None)
+    } else {
+        equally_hard(&question, &setups)?
+    };
+    let study = Study {
+        equal_effort,
+        ..study(&question, &setups)?
+    };
     if let Some(sheet) = arguments.draw.sheet(&study, units) {
         return drawn(arguments, &study, &sheet?, call);
     }
@@ -170,8 +181,16 @@ fn word_files(words: FigureWords, who: &str, picture: &Picture) -> [Beside; 2] {
 
 /// The data, one file a setup.
 fn data_files(study: &Study, picture: &Picture, call: &CommandCall) -> Result<Vec<Beside>> {
-    let data = |number, setup| -> Result<Vec<u8>> {
-        let head = call.tabled("curve", number)?.csv_head();
+    let data = |number: Option<usize>, setup: Option<&SetupStudy>| -> Result<Vec<u8>> {
+        // Weights that were made equally hard are not those that were typed.
+        let record = match (study.equal_effort, number, setup) {
+            (Some(_), Some(number), Some(setup)) => {
+                let load = setup.asked.plain_mass(&study.range.carrier);
+                call.tabled_with_load("curve", number, load)?
+            }
+            _ => call.tabled("curve", number)?,
+        };
+        let head = record.csv_head();
         Ok((head + &report::curve_data(study, setup, false).csv()).into_bytes())
     };
     match study.setups.as_slice() {

@@ -44,6 +44,7 @@ const GROUPS: &[(&str, &[&str])] = &[
             "item",
             "setup",
             "versus",
+            "as_loaded",
             "gym",
             "title",
             "bars",

@@ -127,6 +127,7 @@ impl Sampling {
         let mut question = Question::new(name, &model.movement, &model.lifter);
         question.samples = self.samples;
         question.region_share = self.region_share;
+        question.changes = &model.changes;
         question.pace = pace(self.speed.as_deref())?;
         Ok(question)
     }

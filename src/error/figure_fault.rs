@@ -151,3 +151,14 @@ pub enum Plotted {
     /// Words.
     Words,
 }
+
+/// What a picture is without because its size has no room for it, in the order in which it goes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum LeftOff {
+    /// Bodies below or inside the chart.
+    Poses,
+    /// The note at the foot.
+    Note,
+    /// The line below the title.
+    Subtitle,
+}

@@ -37,7 +37,7 @@ pub use body_fault::BodyFault;
 pub use command_fault::{CommandFault, OptionFault, RepetitionOptions};
 pub use failure::{Error, FaultKind, Result};
 pub use fault::{Fault, What};
-pub use figure_fault::{FigureFault, PictureFault, PlotFault, Plotted};
+pub use figure_fault::{FigureFault, LeftOff, PictureFault, PlotFault, Plotted};
 pub use file_fault::FileFault;
 pub use grammar_fault::{
     GrammarFault, HungPiece, ItemTextFault, PieceTextFault, ReadingColumn, ReadingsFault,

@@ -58,7 +58,7 @@ mod unprintable;
 
 pub use crate::error::Shelf;
 pub use adjusted::{Adjustable, AdjustablePlace, written_at};
-pub use assemble::{Model, Workbench, assemble};
+pub use assemble::{Model, ModelChange, Workbench, assemble};
 pub use bounded_read::{bytes_of_file, text_of_file};
 pub use changed::is_changed;
 pub use checked::CheckedFile;

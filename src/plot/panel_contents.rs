@@ -59,7 +59,19 @@ impl Role {
     pub fn dashes(self, colours: &Colours) -> &'static [f64] {
         match self {
             Self::Series(number) => colours.series_dashes(number),
-            Self::Ordered(_) | Self::Active(_) | Self::Reference | Self::Muted => &[],
+            Self::Ordered(share) => colours.ordered_dashes(share),
+            Self::Active(_) | Self::Reference | Self::Muted => &[],
+        }
+    }
+
+    /// Width of the line over the usual one.
+    #[must_use]
+    pub fn weight(self, colours: &Colours) -> f64 {
+        match self {
+            Self::Series(number) => colours.series_weight(number),
+            Self::Ordered(share) => colours.ordered_weight(share),
+            Self::Active(_) | Self::Reference => colours.weight,
+            Self::Muted => 0.6 * colours.weight,
         }
     }
 }

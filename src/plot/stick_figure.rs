@@ -131,6 +131,18 @@ impl StickScale {
         self.width_m * self.px_per_m
     }
 
+    /// Width of a figure, and its height above the common ground, pixels.
+    #[must_use]
+    pub fn extent_px(&self, figure: &StickFigure) -> [f64; 2] {
+        let Some([left, _, right, top]) = figure.extent() else {
+            return [0.0, 0.0];
+        };
+        [
+            (right - left) * self.px_per_m,
+            (top - self.low_m) * self.px_per_m,
+        ]
+    }
+
     /// A figure's highest point: pixels right of its middle and above the common ground.
     #[must_use]
     pub fn top_px(&self, figure: &StickFigure) -> [f64; 2] {

@@ -83,6 +83,9 @@ impl<'a> SolvedLift<'a> {
             capacity: self.capacity,
             band: None,
             region_share: question.region_share,
+            pace: question.pace,
+            changes: question.changes.to_vec(),
+            equal_effort: None,
             setups,
         }
     }

@@ -78,7 +78,8 @@ fn plot(fault: &PlotFault) -> Told {
             heights,
             shapes,
         } => Told::new(format!("a figure cannot be {width}x{height} pixels")).hint(format!(
-            "width {} to {}, height {} to {}, width over height {} to {}; or `slide`, `page`",
+            "width {} to {}, height {} to {}, width over height {} to {}; or `slide`, `page`. In less height the curves \
+             would get less than their share of it",
             widths[0], widths[1], heights[0], heights[1], shapes[0], shapes[1]
         )),
         PlotFault::TooSmall(of) => too_small(*of),
