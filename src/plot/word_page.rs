@@ -17,7 +17,7 @@ pub struct WordPage {
 }
 
 /// Sizes of letters that are tried, as shares of that of labels.
-const SIZES: [f64; 3] = [1.2, 1.0, 0.85];
+const SIZES: [f64; 4] = [1.2, 1.0, 0.9, 0.72];
 
 impl WordPage {
     /// The page as a scene.
