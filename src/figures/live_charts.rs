@@ -36,10 +36,17 @@ impl LiveChart {
     fn of(chart: &LineChart, look: Look) -> Result<Self> {
         let (scene, plot) = chart.placed(look)?;
         let area = plot.area;
+        // Where values fall with time the axis runs from the greatest to the least.
+        let [least, most] = plot.x.range();
+        let across = if plot.x.px(least) <= plot.x.px(most) {
+            [least, most]
+        } else {
+            [most, least]
+        };
         Ok(Self {
             scene,
             area_px: [area.left, area.top, area.right, area.bottom],
-            across: plot.x.range(),
+            across,
             up: plot.y.range(),
         })
     }
