@@ -85,3 +85,4 @@ pub use typed_words::typed_words;
 #[cfg(feature = "program")]
 pub use workbook::workbook;
 pub use worked_report::{SheetForm, worked_pose_sheet};
+pub use wrapping::wrapped;

@@ -15,6 +15,7 @@ mod claims;
 mod classes;
 mod coach;
 mod coach_blocks;
+mod coach_picks;
 mod commands;
 mod data_dictionary;
 mod dependencies;
