@@ -330,18 +330,6 @@ impl Scene {
         self.layers.push(self.layer);
     }
 
-    /// The share of the height in which data are drawn: what the plots cover together, from top to bottom.
-    #[must_use]
-    pub fn data_share(&self) -> f64 {
-        let mut ends: Vec<[f64; 2]> = self.plots.iter().map(|p| [p.top, p.bottom]).collect();
-        ends.sort_by(|a, b| a[0].total_cmp(&b[0]));
-        let start = (0.0, f64::NEG_INFINITY);
-        let (covered, _) = ends.iter().fold(start, |(sum, reach), [top, bottom]| {
-            (sum + (bottom - top.max(reach)).max(0.0), reach.max(*bottom))
-        });
-        covered / self.height
-    }
-
     /// The whole canvas.
     #[must_use]
     pub fn canvas(&self) -> Rect {

@@ -23,12 +23,24 @@ pub fn faults(scene: &Scene, look: Look) -> Vec<String> {
     all.extend(type_sizes(scene, look));
     all.extend(text_contrast(scene));
     all.extend(mark_contrast(scene, look));
-    let share = scene.data_share();
+    let share = data_share(scene);
     if share < DATA_SHARE - 1e-6 {
         all.push(format!("data have {:.1} % of the height", 100.0 * share));
     }
     all.extend(cut_words(scene));
     all
+}
+
+/// The share of the height in which data are drawn: what the plots cover together, from top to bottom.
+fn data_share(scene: &Scene) -> f64 {
+    let mut ends: Vec<[f64; 2]> = scene.plots.iter().map(|p| [p.top, p.bottom]).collect();
+    ends.sort_by(|a, b| a[0].total_cmp(&b[0]));
+    let start = (0.0, f64::NEG_INFINITY);
+    let (covered, _) = ends.iter().fold(start, |(sum, reach), [top, bottom]| {
+        let from: f64 = top.max(reach);
+        (sum + (bottom - from).max(0.0), reach.max(*bottom))
+    });
+    covered / scene.height
 }
 
 /// Words that were cut off.
