@@ -165,7 +165,8 @@ impl Laboratory {
     }
 
     fn place(&self, wish: &ChartWish, at: f64) -> Result<PagePlace> {
-        place(&self.solved()?, wish, at)
+        let now = self.solved()?;
+        place(&now, wish, at)
     }
 
     fn why(&self) -> Result<Vec<String>> {
