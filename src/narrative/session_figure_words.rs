@@ -179,7 +179,7 @@ fn loads_title(plan: &SessionPlan, units: System) -> String {
 pub(crate) fn felt_of(set: &PlannedSet) -> Option<[Mass; 3]> {
     set.notes.iter().find_map(|note| match note {
         SetNote::Felt(felt) | SetNote::PartsOn { felt, .. } => Some(*felt),
-        SetNote::Without(_) => None,
+        SetNote::Without(_) | SetNote::StopAtLoss(_) => None,
     })
 }
 
