@@ -69,6 +69,10 @@ pub fn sample_cells(
         let mass = Force::from_n(held.capacity).as_mass();
         cells.push(units.mass_number(mass, 1));
     }
+    if let Some([low, high]) = &study.band {
+        let ends = [low[index], high[index]].map(|end| size(measure, end, units));
+        cells.push(ends.join(" to "));
+    }
     if let Some(setup) = setup {
         cells.push(size(measure, setup.values[index], units));
         cells.push(rounded(100.0 * setup.effort[index], 0));

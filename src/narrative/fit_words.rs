@@ -19,6 +19,8 @@ use crate::units::{Mass, System};
 
 /// Measurements that are named as worth doing.
 const NAMED_TESTS: usize = 3;
+/// Share of the draws below which a normal distribution is no good picture (assumed: half of them lost).
+const BENT_BELOW: f64 = 0.5;
 /// A group whose deviation shrank by less than this share was not reached by any measurement.
 const REACHED: f64 = 0.02;
 
@@ -317,7 +319,13 @@ pub fn next_sentences(fit: &PersonFit) -> Vec<String> {
 #[must_use]
 pub fn check_sentence(fit: &PersonFit) -> String {
     let check = &fit.check;
-    format!(
+    let bent = if check.effective < BENT_BELOW * check.draws as f64 {
+        " The lifts bend more with strength than a normal distribution allows (another joint gives way first), so take \
+         the intervals as rough."
+    } else {
+        ""
+    };
+    let told = format!(
         "Most probable values after {}; of {} draws from the normal distribution {} count in full when the model weighs \
          them, and no maximum shifts by more than {} of its deviation (seed {}).",
         counted_noun(fit.steps, "step"),
@@ -325,7 +333,8 @@ pub fn check_sentence(fit: &PersonFit) -> String {
         rounded(check.effective, 0),
         percent(check.largest_shift),
         fit.asked.seed
-    )
+    );
+    told + bent
 }
 
 /// Cautions that belong to expected maxima.
