@@ -193,7 +193,7 @@ fn over_edges(scene: &Scene, boxes: &[TextBox]) -> Vec<String> {
 
 fn type_sizes(scene: &Scene, look: Look) -> Vec<String> {
     let least = match look.size {
-        Size::Slide => SLIDE_PX,
+        Size::Slide | Size::UnderTitle => SLIDE_PX,
         Size::Page => PAGE_PX,
         Size::Custom { width, height } => {
             let unit = (f64::from(width) / 1920.0).min(f64::from(height) / 1080.0);
