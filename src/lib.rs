@@ -48,6 +48,8 @@ pub mod draw;
 #[doc(hidden)]
 pub mod error;
 #[doc(hidden)]
+pub mod explore;
+#[doc(hidden)]
 pub mod figures;
 #[doc(hidden)]
 pub mod grammar;
@@ -64,6 +66,8 @@ pub mod narrative;
 pub mod numeric;
 #[doc(hidden)]
 pub mod overlay;
+#[doc(hidden)]
+pub mod person;
 #[doc(hidden)]
 pub mod plot;
 #[doc(hidden)]

@@ -187,12 +187,14 @@ def figure(
     item: str | Sequence[str] = (),
     setup: str | Sequence[str] = (),
     versus: Sequence[Mapping[str, Any]] = (),
+    as_loaded: bool = False,
     samples: int = 101,
     speed: str | None = None,
     region_share: float = 0.95,
     size: str = "slide",
-    theme: Literal["light", "dark"] = "light",
+    theme: Literal["light", "dark", "print"] = "light",
     live_text: bool = False,
+    draw: Literal["curve", "muscles", "free-body", "holders"] = "curve",
     units: Literal["metric", "us"] = "metric",
     models: Path | None = None,
 ) -> Figure:
@@ -207,12 +209,14 @@ def figure(
     :param item: Any other implement: "cable 40 kg, ratio 2, from rack-high", "spotter 150 N", "cam fitted" (kinds: bar, plates, plate, collars, dumbbell, belt, body, band, chain, cable, cam, lever, sled, lowering, spotter, counterweight) (KIND ...).
     :param setup: Setup from a model file (FILE).
     :param versus: Further setups to compare with, each a mapping of load, band, chain, item, setup.
+    :param as_loaded: Compare setups with the weights as they are, not made equally hard at their hardest place.
     :param samples: Samples of the range (N).
     :param speed: Speed at which capacity is asked for: "0.3 m/s", or "60 deg/s" for one joint; negative lowers (SPEED).
     :param region_share: Share of the greatest effort from which the sticking region counts (SHARE).
     :param size: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels (SIZE).
-    :param theme: Light or dark ground.
+    :param theme: Light or dark ground, or black and grey with thin lines for print.
     :param live_text: Keep letters as letters in SVG (needs the font Inter where it is shown) instead of outlines.
+    :param draw: What is drawn.
     :param units: Units of the axes.
     :param models: Folder of model files that adds to the built-in ones or replaces those of the same name (DIR).
     :returns: the figure as SVG, with caption, alternative text and data.
@@ -227,12 +231,14 @@ def figure(
         ("--item", item, None),
         ("--setup", setup, None),
         ("--versus", versus, None),
+        ("--as-loaded", as_loaded, None),
         ("--samples", samples, 101),
         ("--speed", speed, None),
         ("--region-share", region_share, 0.95),
         ("--size", size, "slide"),
         ("--theme", theme, "light"),
         ("--live-text", live_text, None),
+        ("--draw", draw, "curve"),
         ("--units", units, "metric"),
         ("--models", models, None),
     ]
@@ -262,7 +268,7 @@ def vary(
     region_share: float = 0.95,
     output: Path | bool | None = None,
     size: str = "slide",
-    theme: Literal["light", "dark"] = "light",
+    theme: Literal["light", "dark", "print"] = "light",
     live_text: bool = False,
     force: bool = False,
     units: Literal["metric", "us"] = "metric",
@@ -292,7 +298,7 @@ def vary(
     :param region_share: Share of the greatest effort from which the sticking region counts (SHARE).
     :param output: Picture (.svg or .png); True for a Figure under this name in the answer (FILE).
     :param size: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels (SIZE).
-    :param theme: Light or dark ground.
+    :param theme: Light or dark ground, or black and grey with thin lines for print.
     :param live_text: Keep letters as letters in SVG (needs the font Inter where it is shown) instead of outlines.
     :param force: Replace files that exist.
     :param units: Units of tables and picture.
@@ -352,7 +358,7 @@ def rep(
     over_time: Path | bool | None = None,
     animation: Path | bool | None = None,
     size: str = "slide",
-    theme: Literal["light", "dark"] = "light",
+    theme: Literal["light", "dark", "print"] = "light",
     live_text: bool = False,
     force: bool = False,
     units: Literal["metric", "us"] = "metric",
@@ -379,7 +385,7 @@ def rep(
     :param over_time: The same over time (.svg or .png); True for a Figure under this name in the answer (FILE).
     :param animation: Animated picture without script (.svg); it stands still where motion is unwelcome; True for a Figure under this name in the answer (FILE).
     :param size: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels (SIZE).
-    :param theme: Light or dark ground.
+    :param theme: Light or dark ground, or black and grey with thin lines for print.
     :param live_text: Keep letters as letters in SVG (needs the font Inter where it is shown) instead of outlines.
     :param force: Replace files that exist.
     :param units: Units of text and axes.
@@ -437,7 +443,7 @@ def max(
     seed: int = 1,
     output: Path | bool | None = None,
     size: str = "slide",
-    theme: Literal["light", "dark"] = "light",
+    theme: Literal["light", "dark", "print"] = "light",
     live_text: bool = False,
     force: bool = False,
     units: Literal["metric", "us"] = "metric",
@@ -465,7 +471,7 @@ def max(
     :param seed: Seed of the invented lifters (N).
     :param output: Picture of mean velocity over load (.svg or .png); True for a Figure under this name in the answer (FILE).
     :param size: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels (SIZE).
-    :param theme: Light or dark ground.
+    :param theme: Light or dark ground, or black and grey with thin lines for print.
     :param live_text: Keep letters as letters in SVG (needs the font Inter where it is shown) instead of outlines.
     :param force: Replace files that exist.
     :param units: Units of the text.
@@ -543,7 +549,7 @@ def plan(
     sheet: Path | None = None,
     paper: Literal["a4", "letter"] | None = None,
     size: str = "slide",
-    theme: Literal["light", "dark"] = "light",
+    theme: Literal["light", "dark", "print"] = "light",
     live_text: bool = False,
     force: bool = False,
     units: Literal["metric", "us"] = "metric",
@@ -590,7 +596,7 @@ def plan(
     :param sheet: One-page sheet to print: .html (a page a session), .svg or .png (one session) (FILE).
     :param paper: Paper of the sheet; letter with --units us if left out.
     :param size: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels (SIZE).
-    :param theme: Light or dark ground.
+    :param theme: Light or dark ground, or black and grey with thin lines for print.
     :param live_text: Keep letters as letters in SVG (needs the font Inter where it is shown) instead of outlines.
     :param force: Replace files that exist.
     :param units: Units of plates and text.
@@ -656,7 +662,7 @@ def progress(
     skip_bad_rows: bool = False,
     output: Path | bool | None = None,
     size: str = "slide",
-    theme: Literal["light", "dark"] = "light",
+    theme: Literal["light", "dark", "print"] = "light",
     live_text: bool = False,
     force: bool = False,
     units: Literal["metric", "us"] = "metric",
@@ -672,7 +678,7 @@ def progress(
     :param skip_bad_rows: Leave rows out that cannot be read, and say which.
     :param output: Picture of the trend (.svg or .png); True for a Figure under this name in the answer (FILE).
     :param size: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels (SIZE).
-    :param theme: Light or dark ground.
+    :param theme: Light or dark ground, or black and grey with thin lines for print.
     :param live_text: Keep letters as letters in SVG (needs the font Inter where it is shown) instead of outlines.
     :param force: Replace files that exist.
     :param units: Units of text and picture.
@@ -724,7 +730,7 @@ def pick(
     sheet: Path | None = None,
     output: Path | bool | None = None,
     size: str = "slide",
-    theme: Literal["light", "dark"] = "light",
+    theme: Literal["light", "dark", "print"] = "light",
     live_text: bool = False,
     force: bool = False,
     units: Literal["metric", "us"] = "metric",
@@ -757,7 +763,7 @@ def pick(
     :param sheet: The card as a page to print: .html, .svg or .png (FILE).
     :param output: Draw the first three against plain weight: .svg or .png; True for a Figure under this name in the answer (FILE).
     :param size: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels (SIZE).
-    :param theme: Light or dark ground.
+    :param theme: Light or dark ground, or black and grey with thin lines for print.
     :param live_text: Keep letters as letters in SVG (needs the font Inter where it is shown) instead of outlines.
     :param force: Replace files that exist.
     :param units: Units that come first.
@@ -806,7 +812,7 @@ def lecture(
     lifter: str = "reference-man",
     units: Literal["metric", "us"] = "metric",
     size: str = "slide",
-    theme: Literal["light", "dark"] = "light",
+    theme: Literal["light", "dark", "print"] = "light",
     live_text: bool = False,
     force: bool = False,
     models: Path | None = None,
@@ -817,7 +823,7 @@ def lecture(
     :param lifter: Lifter: a built-in name, or a file ending in .ron (NAME|FILE).
     :param units: Units of axes and words.
     :param size: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels (SIZE).
-    :param theme: Light or dark ground.
+    :param theme: Light or dark ground, or black and grey with thin lines for print.
     :param live_text: Keep letters as letters in SVG (needs the font Inter where it is shown) instead of outlines.
     :param force: Replace files that exist.
     :param models: Folder of model files that adds to the built-in ones or replaces those of the same name (DIR).

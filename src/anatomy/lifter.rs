@@ -7,20 +7,13 @@ use super::curves::Curves;
 use super::joint::Dof;
 use super::muscle::Muscle;
 use super::passive_joint::PassiveJoint;
+use super::person_scatter::PersonScatter;
 use super::segment::{Segment, SegmentName};
+use super::sex::Sex;
 use crate::source::Source;
 use crate::units::{Length, Mass};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
-
-/// Sex in the sense of the published tables.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Sex {
-    /// Tables of women.
-    Woman,
-    /// Tables of men.
-    Man,
-}
 
 /// How long and how regularly the lifter has trained.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -55,6 +48,9 @@ pub struct LifterRecord {
     pub muscles: String,
     /// Name of the fibre curves.
     pub curves: String,
+    /// Lengths of this lifter's own segments, which take the place of the table's and are not scaled.
+    #[serde(default)]
+    pub lengths: BTreeMap<SegmentName, Length>,
     /// Another lifter of the library whose strength factors hold where this one has none of its own.
     #[serde(default)]
     pub strength_like: Option<String>,
@@ -66,6 +62,13 @@ pub struct LifterRecord {
     pub strength_sources: BTreeMap<String, Source>,
     /// Factor on all peak forces beyond what body mass explains.
     pub strength_scale: f64,
+    /// Factor on all peak forces in one lift alone, by the name of the movement: practice, technique, and what the model
+    /// of that lift misses for this person. Only a fit to measurements has one.
+    #[serde(default)]
+    pub lift_strength: BTreeMap<String, f64>,
+    /// How well the strengths are known, where they were fitted to measurements.
+    #[serde(default)]
+    pub scatter: Option<PersonScatter>,
     /// Source of height, mass and scale.
     pub source: Source,
 }
@@ -139,7 +142,24 @@ pub struct Lifter {
     pub curves: Curves,
 }
 
+impl LifterRecord {
+    /// Factor on all peak forces in a lift.
+    #[must_use]
+    pub fn strength_in(&self, movement: &str) -> f64 {
+        self.lift_strength.get(movement).copied().unwrap_or(1.0)
+    }
+}
+
 impl Lifter {
+    /// The same lifter with every peak force multiplied.
+    #[must_use]
+    pub fn stronger(mut self, factor: f64) -> Self {
+        for muscle in self.muscles.values_mut() {
+            muscle.peak_force = muscle.peak_force * factor;
+        }
+        self
+    }
+
     /// One segment of the lifter.
     ///
     /// # Panics

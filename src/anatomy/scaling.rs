@@ -40,7 +40,7 @@ pub struct Tables<'a> {
 /// Builds a lifter.
 ///
 /// ```text
-/// segment length  L = L_table·(height/height_table)
+/// segment length  L = L_table·(height/height_table), or as the lifter's file gives it
 /// segment mass    m = share·body mass
 /// fibre, tendon, arm, line  × k,   k = L/L_of_the_muscle_table's_body
 /// passive torque  × body mass/mass_of_that_body
@@ -53,14 +53,14 @@ pub struct Tables<'a> {
 /// **Fails** on a table that lacks a segment, or a factor for an unknown group.
 pub fn build(name: &str, record: &LifterRecord, tables: Tables<'_>) -> Result<Lifter> {
     check(record, tables)?;
-    let height_ratio = record.height.as_m() / tables.segments.sample_height.as_m();
+    let lengths = lengths_of(record, tables.segments);
     let segments = tables
         .segments
         .rows
         .iter()
         .map(|(segment, row)| {
             let scaled = Segment {
-                length: row.length * height_ratio,
+                length: lengths[segment],
                 mass: record.body_mass * (row.mass_percent / 100.0),
                 centre_of_mass: row.centre_of_mass_percent / 100.0,
                 gyration: row.gyration_percent / 100.0,
@@ -84,6 +84,17 @@ pub fn build(name: &str, record: &LifterRecord, tables: Tables<'_>) -> Result<Li
     };
     scale_muscles(&mut lifter, record, tables);
     Ok(lifter)
+}
+
+/// The lengths of a lifter's segments: the table's at this height, but for those that the lifter's file gives.
+#[must_use]
+pub fn lengths_of(record: &LifterRecord, table: &SegmentTable) -> BTreeMap<SegmentName, Length> {
+    let height_ratio = record.height.as_m() / table.sample_height.as_m();
+    let scaled = table.rows.iter().map(|(name, row)| {
+        let own = record.lengths.get(name).copied();
+        (*name, own.unwrap_or(row.length * height_ratio))
+    });
+    scaled.collect()
 }
 
 fn check(record: &LifterRecord, tables: Tables<'_>) -> Result<()> {

@@ -2,6 +2,7 @@
 //!
 //! In: a published table (shares of body mass and of segment length). Out: [`Segment`] in SI.
 
+use super::sex::Sex;
 use crate::source::Source;
 use crate::units::{Length, Mass};
 use serde::{Deserialize, Serialize};
@@ -76,6 +77,9 @@ pub struct SegmentRow {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct SegmentTable {
+    /// Whose segments they are.
+    #[serde(default)]
+    pub sex: Option<Sex>,
     /// Mean height of the sample.
     pub sample_height: Length,
     /// Mean mass of the sample.

@@ -58,6 +58,8 @@ pub struct Bounds {
     pub body_mass_index: Bound,
     /// A segment's share of the height over that of the shipped tables.
     pub segment_proportion: Bound,
+    /// Head, trunk, thigh, shank and ankle's height together, as a share of the height, over that of the shipped tables.
+    pub stature_proportion: Bound,
     /// A breadth's share of the height over that of the shipped tables.
     pub breadth_proportion: Bound,
     /// Angle of the elbow.
@@ -72,6 +74,8 @@ pub struct Bounds {
     pub angle_knee: Bound,
     /// Angle of the ankle.
     pub angle_ankle: Bound,
+    /// Angle of the thigh below the level at the lowest place of a squat.
+    pub thigh_depth: Bound,
     /// Length of relaxed fibres on the way of a lift.
     pub relaxed_length: Bound,
     /// Passive torque at the end of a joint.
@@ -100,6 +104,28 @@ pub struct Bounds {
     pub line_place: Bound,
     /// Radius that a muscle's line bends round.
     pub line_wrap: Bound,
+    /// Torque of the elbow in flexion over body mass, held still, as of all that follow.
+    pub torque_elbow_flexion: Bound,
+    /// The same in extension.
+    pub torque_elbow_extension: Bound,
+    /// Of the shoulder, in any direction.
+    pub torque_shoulder: Bound,
+    /// Of the lower back, one side, in flexion.
+    pub torque_trunk_flexion: Bound,
+    /// The same in extension.
+    pub torque_trunk_extension: Bound,
+    /// Of the hip in flexion.
+    pub torque_hip_flexion: Bound,
+    /// The same in extension.
+    pub torque_hip_extension: Bound,
+    /// Of the knee in flexion.
+    pub torque_knee_flexion: Bound,
+    /// The same in extension.
+    pub torque_knee_extension: Bound,
+    /// Of the ankle in dorsiflexion.
+    pub torque_dorsiflexion: Bound,
+    /// The same in plantarflexion.
+    pub torque_plantarflexion: Bound,
     /// Half-width of a parabola of active force.
     pub active_width: Bound,
     /// Shape of a bell of active force.
@@ -232,6 +258,8 @@ pub struct Bounds {
     pub anchor_offset: Bound,
     /// Height of the box under a chain.
     pub box_height: Bound,
+    /// Height of a rack's safety arms.
+    pub safety_arm_height: Bound,
     /// Length of a leader of a chain.
     pub leader_length: Bound,
     /// Mass of a leader of a chain.
@@ -296,6 +324,12 @@ pub struct Bounds {
     pub trainee_age: Bound,
     /// Months of training of who trains.
     pub training_months: Bound,
+    /// Variance or covariance of the logarithm of a strength.
+    pub log_covariance: Bound,
+    /// Standard deviation of a logarithm, or a correlation.
+    pub log_deviation: Bound,
+    /// Lightest bar that a lift with a bar is done with.
+    pub lightest_bar: Bound,
     /// Samples of the range.
     pub samples: Bound,
     /// Part of the range that a repetition covers.

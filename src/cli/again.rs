@@ -27,6 +27,7 @@ const ALLOWED: &[&str] = &[
     "vary",
     "rep",
     "max",
+    "fit",
     "plan",
     "progress",
     "pick",

@@ -8,7 +8,7 @@ use clap::{Arg, ArgAction, ArgMatches, parser::ValueSource};
 use std::path::{Component, Path};
 
 /// Options that name a file or folder to write.
-pub const OUTPUTS: [&str; 7] = [
+pub const OUTPUTS: [&str; 8] = [
     "why_figure",
     "output",
     "over_time",
@@ -16,6 +16,7 @@ pub const OUTPUTS: [&str; 7] = [
     "fatigue",
     "loads",
     "sheet",
+    "picture",
 ];
 
 /// Options that write more files beside an output, or replace files.
@@ -226,27 +227,9 @@ pub fn paths(matches: &ArgMatches) -> Vec<String> {
     named.chain(readings).collect()
 }
 
-/// Words as a person types them in a shell.
-#[must_use]
-pub fn typed(words: &[String]) -> String {
-    let quoted: Vec<String> = words.iter().map(|word| quoted(word)).collect();
-    quoted.join(" ")
-}
-
-fn quoted(word: &str) -> String {
-    let is_plain = |sign: char| sign.is_ascii_alphanumeric() || "-_=+%.,:/@".contains(sign);
-    if !word.is_empty() && word.chars().all(is_plain) {
-        word.to_owned()
-    } else if word.contains(['"', '$', '`', '\\', '!']) {
-        format!("'{}'", word.replace('\'', "'\\''"))
-    } else {
-        format!("\"{word}\"")
-    }
-}
-
 #[cfg(test)]
 mod tests {
-    use super::{portable, quoted, stays_below};
+    use super::{portable, stays_below};
 
     #[test]
     fn law_no_path_of_a_machine_goes_out() {
@@ -263,19 +246,5 @@ mod tests {
             assert!(stays_below(out));
         }
         assert!(!stays_below("C:\\me.ron"));
-    }
-
-    #[test]
-    fn regress_words_are_quoted_where_a_shell_needs_it() {
-        for (word, typed) in [
-            ("bench-press", "bench-press"),
-            ("80 kg", "\"80 kg\""),
-            ("a=+10%", "a=+10%"),
-            ("", "\"\""),
-            ("it's", "\"it's\""),
-            ("a\"$b'", "'a\"$b'\\'''"),
-        ] {
-            assert_eq!(quoted(word), typed);
-        }
     }
 }

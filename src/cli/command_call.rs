@@ -10,8 +10,10 @@ use crate::draw::Scene;
 use crate::error::Result;
 use crate::library::{Library, bytes_of_file, hash_of};
 use crate::report::{
-    ModelFileRecord, ReadFileRecord, RunRecord, TidyTable, list_with_provenance, with_provenance,
+    ModelFileRecord, ReadFileRecord, RunRecord, TidyTable, list_with_provenance, typed_words,
+    with_provenance,
 };
+use crate::units::Mass;
 use clap::ArgMatches;
 use std::path::{Path, PathBuf};
 
@@ -150,6 +152,28 @@ impl CommandCall<'_> {
         Ok(record)
     }
 
+    /// The record of a table of a setup whose plain weight is another one than was typed.
+    ///
+    /// **Fails** as [`Self::tabled`].
+    pub fn tabled_with_load(&self, command: &str, setup: usize, load: Mass) -> Result<RunRecord> {
+        let mut record = self.tabled(command, Some(setup))?;
+        let mut words = record.arguments.into_iter();
+        let mut kept = Vec::new();
+        while let Some(word) = words.next() {
+            if word == "--load" {
+                words.next();
+            } else {
+                kept.push(word);
+            }
+        }
+        let at = kept.len().min(2);
+        let load = ["--load".to_owned(), format!("{} kg", load.as_kg())];
+        kept.splice(at..at, load);
+        record.command = typed(&kept);
+        record.arguments = kept;
+        Ok(record)
+    }
+
     fn record(&self, command: &str, wanted: WantedOutput) -> Result<RunRecord> {
         let definition = self.definition(command);
         let mut words = vec![command.to_owned()];
@@ -160,7 +184,7 @@ impl CommandCall<'_> {
         }
         let setups = canonical::setups(definition, self.matches).into_iter();
         let setups = setups.filter(|words| !words.is_empty());
-        let setups: Vec<String> = setups.map(|words| canonical::typed(&words)).collect();
+        let setups: Vec<String> = setups.map(|words| typed_words(&words)).collect();
         Ok(RunRecord {
             command: typed(&words),
             arguments: words,
@@ -233,5 +257,5 @@ impl CommandCall<'_> {
 }
 
 fn typed(words: &[String]) -> String {
-    format!("torquill {}", canonical::typed(words))
+    format!("torquill {}", typed_words(words))
 }

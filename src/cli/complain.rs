@@ -5,6 +5,7 @@
 use super::output::note;
 use crate::error::{Error, Fault, FaultKind};
 use crate::narrative::faults::{Told, more_faults, told};
+use crate::report::wrapped;
 use crate::units::System;
 use annotate_snippets::{AnnotationKind, Element, Group, Level, Renderer, Snippet};
 use std::collections::BTreeSet;
@@ -16,7 +17,7 @@ const MOST_FAULTS: usize = 25;
 
 /// An error as text: its faults one under the other, each with its place and its next moves.
 ///
-/// The text ends without a line break. **Fails.** Never.
+/// In colour it is for a terminal, and its lines end where one does. The text ends without a line break. **Fails.** Never.
 #[must_use]
 pub fn render(error: &Error, units: System, colour: bool) -> String {
     let renderer = if colour {
@@ -28,7 +29,10 @@ pub fn render(error: &Error, units: System, colour: bool) -> String {
     let shown = all.iter().take(MOST_FAULTS);
     let mut faults: Vec<String> = shown
         .map(|fault| {
-            let told = told(fault, units);
+            let mut told = told(fault, units);
+            if colour {
+                fold(&mut told);
+            }
             let level = match error.kind() {
                 FaultKind::BadInput => Level::ERROR,
                 FaultKind::NoAnswer => Level::ERROR.with_name("no answer"),
@@ -62,6 +66,21 @@ pub(super) fn warn(doubts: &[Fault], units: System) {
             note(&shown);
         }
     }
+}
+
+/// Columns that the words before a message take: "no answer: ", " = hint: ".
+const BEFORE_MESSAGE: usize = 11;
+
+/// Ends the lines of message and hints where a terminal does.
+fn fold(told: &mut Told) {
+    let head = " ".repeat(BEFORE_MESSAGE);
+    let folded = |text: &String| {
+        let lines = wrapped(&head, text);
+        let lines: Vec<&str> = lines.iter().map(|line| line.trim_start()).collect();
+        lines.join("\n")
+    };
+    told.message = folded(&told.message);
+    told.hints = told.hints.iter().map(folded).collect();
 }
 
 /// One fault for the renderer.

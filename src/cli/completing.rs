@@ -39,7 +39,9 @@ fn with_candidates(command: Command) -> Command {
 /// What completes the value of an option or place.
 fn completer(id: &str) -> Option<ArgValueCompleter> {
     Some(match id {
-        "movement" => ArgValueCompleter::new(|typed: &OsStr| names(Shelf::Movements, typed)),
+        "movement" | "frozen" => {
+            ArgValueCompleter::new(|typed: &OsStr| names(Shelf::Movements, typed))
+        }
         "lifter" => ArgValueCompleter::new(|typed: &OsStr| or_files(Shelf::Lifters, typed)),
         "gym" => ArgValueCompleter::new(|typed: &OsStr| or_files(Shelf::Gyms, typed)),
         "band" => ArgValueCompleter::new(|typed: &OsStr| names(Shelf::Bands, typed)),

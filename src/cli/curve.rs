@@ -4,6 +4,7 @@ use super::command_call::{Answer, CommandCall};
 use super::data_file::DataFile;
 use super::options::{Format, Sampling, UnitsOption, Who};
 use super::output;
+use super::scatter::ScatterOption;
 use super::setup_options::{SetupOptions, setups};
 use crate::error::Result;
 use crate::narrative::cautions::caution_in_words;
@@ -30,6 +31,8 @@ pub struct CurveArguments {
     setup: SetupOptions,
     #[command(flatten)]
     sampling: Sampling,
+    #[command(flatten)]
+    scatter: ScatterOption,
     /// Add joint angles, torques, reactions and muscles to each sample; CSV has a row a sample and muscle then
     #[arg(long)]
     detail: bool,
@@ -55,6 +58,7 @@ pub fn run(arguments: &CurveArguments, call: &CommandCall) -> Result<()> {
         arguments.units.into(),
     )?;
     let study = study(&question, &setups)?;
+    let study = arguments.scatter.banded(study, &question, &model)?;
     let setup = study.setups.first();
     let answer = Answer {
         table: &|| report::curve_table(&study, setup, arguments.units.into()),

@@ -5,15 +5,17 @@ use super::data_file;
 use super::options::{Sampling, UnitsOption, Who};
 use super::output;
 use super::picture::{Beside, Picture};
+use super::scatter::ScatterOption;
 use super::setup_options::{SetupOptions, Versus, setups};
 use crate::error::Result;
-use crate::figures::strength_curve;
+use crate::figures::{Sheet, free_bodies, load_holders, muscles_on_skeleton, strength_curve};
 use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::figure_words::FigureWords;
 use crate::narrative::lecture_words::lecture_caption;
 use crate::report;
-use crate::study::{Study, study};
-use clap::Args;
+use crate::study::{SetupStudy, Study, equally_hard, study};
+use crate::units::System;
+use clap::{Args, ValueEnum};
 use std::path::{Path, PathBuf};
 
 /// FigureArguments of `figure`.
@@ -23,7 +25,9 @@ use std::path::{Path, PathBuf};
   torquill figure bench-press --load \"55 kg\" \\
       --versus --load \"35 kg\" --band loop-14mm:1 -o bands.png
   torquill figure biceps-curl --size page --theme dark \\
-      --words --data -o curl.png")]
+      --words --data -o curl.png
+  torquill figure biceps-curl --draw muscles -o muscles.png
+  torquill figure squat --load \"65 kg\" --draw free-body -o squat.svg")]
 pub struct FigureArguments {
     /// Name of the movement (see: torquill movements)
     movement: String,
@@ -33,10 +37,18 @@ pub struct FigureArguments {
     setup: SetupOptions,
     #[command(flatten)]
     versus: Versus,
+    /// Compare setups with the weights as they are, not made equally hard at their hardest place
+    #[arg(long)]
+    as_loaded: bool,
     #[command(flatten)]
     sampling: Sampling,
     #[command(flatten)]
+    scatter: ScatterOption,
+    #[command(flatten)]
     picture: Picture,
+    /// What is drawn
+    #[arg(long, value_enum, default_value_t = FigureKind::Curve)]
+    draw: FigureKind,
     /// Units of the axes
     #[arg(long, value_enum, default_value_t = UnitsOption::Metric)]
     units: UnitsOption,
@@ -46,6 +58,31 @@ pub struct FigureArguments {
     /// Write the data beside the figure (.csv, one file a setup), or all of it to a file (.csv or .xlsx)
     #[arg(long, value_name = "FILE", num_args = 0..=1)]
     data: Option<Option<PathBuf>>,
+}
+
+/// What a figure of a lift shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum FigureKind {
+    /// Capacity and demand over the range
+    Curve,
+    /// The muscles on the skeleton, each at its moment arm
+    Muscles,
+    /// The lift as a free body: forces, levers, moments
+    FreeBody,
+    /// Which muscles hold the load at the joint of which most is asked
+    Holders,
+}
+
+impl FigureKind {
+    /// Another figure than the strength curve.
+    fn sheet(self, study: &Study, units: System) -> Option<Result<Sheet>> {
+        match self {
+            Self::Curve => None,
+            Self::Muscles => Some(muscles_on_skeleton(study, units)),
+            Self::FreeBody => Some(Ok(free_bodies(study, units))),
+            Self::Holders => Some(Ok(load_holders(study, units))),
+        }
+    }
 }
 
 /// Runs the command.
@@ -58,7 +95,19 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
     let model = arguments.who.model(library, &arguments.movement)?;
     let question = arguments.sampling.question(&arguments.movement, &model)?;
     let setups = setups(&arguments.setup, library, call.matches, units)?;
-    let study = study(&question, &setups)?;
+    let (setups, equal_effort) = if arguments.as_loaded {
+        (setups, None)
+    } else {
+        equally_hard(&question, &setups)?
+    };
+    let study = Study {
+        equal_effort,
+        ..study(&question, &setups)?
+    };
+    if let Some(sheet) = arguments.draw.sheet(&study, units) {
+        return drawn(arguments, &study, &sheet?, call);
+    }
+    let study = arguments.scatter.banded(study, &question, &model)?;
     let told = study.told(units);
     let words = told.strength_words();
     let scene = call.signed("output", strength_curve(told, &words, look)?)?;
@@ -74,6 +123,34 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
     fibre_warning_lines(&study)
         .iter()
         .for_each(|line| output::note(line));
+    picture.write_with(&scene, beside)
+}
+
+/// A figure that brings its own words and data.
+fn drawn(
+    arguments: &FigureArguments,
+    study: &Study,
+    sheet: &Sheet,
+    call: &CommandCall,
+) -> Result<()> {
+    let picture = &arguments.picture;
+    let scene = call.signed("output", sheet.chart.scene(picture.look.look()?)?)?;
+    let mut beside = Vec::new();
+    if arguments.words {
+        let words = FigureWords {
+            title: sheet.title().to_owned(),
+            description: sheet.alt().to_owned(),
+            caption: sheet.caption.clone(),
+            ..FigureWords::default()
+        };
+        beside.extend(word_files(words, &study.lifter_title, picture));
+    }
+    if let Some(path) = &arguments.data {
+        let path = path.clone().unwrap_or_else(|| picture.beside("csv"));
+        let table = report::sheet_data(sheet);
+        let bytes = data_file::bytes(&path, &table, &call.drawn("output")?)?;
+        beside.push((path, bytes));
+    }
     picture.write_with(&scene, beside)
 }
 
@@ -104,8 +181,16 @@ fn word_files(words: FigureWords, who: &str, picture: &Picture) -> [Beside; 2] {
 
 /// The data, one file a setup.
 fn data_files(study: &Study, picture: &Picture, call: &CommandCall) -> Result<Vec<Beside>> {
-    let data = |number, setup| -> Result<Vec<u8>> {
-        let head = call.tabled("curve", number)?.csv_head();
+    let data = |number: Option<usize>, setup: Option<&SetupStudy>| -> Result<Vec<u8>> {
+        // Weights that were made equally hard are not those that were typed.
+        let record = match (study.equal_effort, number, setup) {
+            (Some(_), Some(number), Some(setup)) => {
+                let load = setup.asked.plain_mass(&study.range.carrier);
+                call.tabled_with_load("curve", number, load)?
+            }
+            _ => call.tabled("curve", number)?,
+        };
+        let head = record.csv_head();
         Ok((head + &report::curve_data(study, setup, false).csv()).into_bytes())
     };
     match study.setups.as_slice() {

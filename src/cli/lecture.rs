@@ -9,7 +9,7 @@ use super::picture::LookOptions;
 use crate::draw::png;
 use crate::error::Result;
 use crate::narrative::lecture_words::{figures_written, left_out_in_words};
-use crate::report::{LectureSet, PAGE, PictureWriters};
+use crate::report::{LectureSet, PAGE, PictureWriters, slides};
 use crate::study::Desk;
 use clap::Args;
 use indicatif::{ProgressBar, ProgressStyle};
@@ -22,8 +22,9 @@ use std::path::PathBuf;
   torquill lecture --lifter reference-woman --size page --theme dark -o handout
 
 Every figure is written as SVG and PNG, with caption (.caption.txt), alternative
-text (.alt.txt) and data (.csv) beside it; index.html in the same folder shows
-them all, works offline and prints well.")]
+text (.alt.txt), speaker's notes (.notes.txt) and data (.csv) beside it.
+index.html in the same folder shows them all, works offline and prints well;
+lecture.pptx has a slide for each, with title, notes and alternative text.")]
 pub struct LectureArguments {
     /// Folder to write into; made if it is not there
     #[arg(short, long, value_name = "DIR")]
@@ -52,12 +53,14 @@ pub fn run(arguments: &LectureArguments, call: &CommandCall) -> Result<()> {
     let writers = PictureWriters {
         svg: arguments.look.svg_writer(),
         png,
+        slides,
     };
     let record = call.drawn("output")?;
     let progress = bar(set.count());
     let drawn = set.drawn(look, writers, &record, &|| progress.inc(1));
     progress.finish_and_clear();
-    write_into(&arguments.output, &set.files(look, drawn?))?;
+    let files = set.files(look, writers, &record, drawn?)?;
+    write_into(&arguments.output, &files)?;
     let page = arguments.output.join(PAGE).display().to_string();
     output::note(&figures_written(set.count(), &page));
     Ok(())

@@ -3,7 +3,7 @@
 use super::complain::warn;
 use super::options::UnitsOption;
 use super::output;
-use crate::error::{CommandFault, Error, GymPart, Result};
+use crate::error::{CommandFault, Error, Fault, GymPart, Result};
 use crate::library::{Library, Shelf};
 use crate::narrative::gym_words::{
     REASON, TITLE, assumed_in_words, question, usual_part, written_in_words,
@@ -106,7 +106,14 @@ pub fn run(arguments: &GymArguments, library: &Library) -> Result<()> {
     )?;
     let text = gym.file(REASON);
     let file = path.display().to_string();
-    let checked = library.check_text(Some(Shelf::Gyms), &file, &text)?;
+    let checked = library.check_text(Some(Shelf::Gyms), &file, &text);
+    // Nobody has written the lines at which the check would point.
+    let checked = checked.map_err(|error| {
+        error.each(|fault| Fault {
+            place: None,
+            ..fault
+        })
+    })?;
     warn(&checked.doubts, units);
     output::write_file(path, text.as_bytes())?;
     for line in assumed_in_words(&gym) {

@@ -6,6 +6,7 @@ use super::hung::{Hung, hung};
 use super::manner::Manner;
 use super::options::{Format, UnitsOption, Who};
 use super::picture::LookOptions;
+use super::scatter::ScatterOption;
 use super::waiting::watched;
 use crate::error::{Error, Result};
 use crate::figures::load_velocity_chart;
@@ -45,6 +46,8 @@ pub struct MaxArguments {
     /// Strength that a known maximum implies, as a factor on this lifter's
     #[arg(long, value_name = "MASS")]
     to_load: Option<String>,
+    #[command(flatten)]
+    scatter: ScatterOption,
     /// Instead: the maxima of this many invented lifters around this one, as quantiles
     #[arg(long, value_name = "N")]
     cohort: Option<usize>,
@@ -82,7 +85,9 @@ pub fn run(arguments: &MaxArguments, call: &CommandCall) -> Result<()> {
         let found = watched(|watch| cohort(&question, &setup, &options, group, watch))?;
         return print_cohort(arguments, call, &found);
     }
-    let found = maximum_study(&question, &setup, &options, step, wishes(arguments)?)?;
+    let versions = arguments.scatter.versions(&model)?;
+    let mut found = maximum_study(&question, &setup, &options, step, wishes(arguments)?)?;
+    found.interval = versions.map(|versions| versions.maximum(&question, &setup, &options));
     print(arguments, call, &model, &found)?;
     draw(arguments, call, &found)
 }

@@ -13,7 +13,9 @@ mod completions;
 mod curve;
 mod data_file;
 mod explain;
+mod explore;
 mod figure;
+mod fit;
 mod folder;
 mod help_groups;
 mod hung;
@@ -35,6 +37,7 @@ mod plan;
 mod progress;
 mod rep;
 mod same_target;
+mod scatter;
 mod setup_options;
 mod sheet_file;
 mod show;
@@ -92,6 +95,8 @@ enum Command {
     Curve(curve::CurveArguments),
     /// Print the whole calculation of one pose, to be followed with a pocket calculator
     Explain(explain::ExplainArguments),
+    /// Write the live page: the model in one file that opens in any browser
+    Explore(explore::ExploreArguments),
     /// Draw capacity, demand, effort and the sticking region as SVG or PNG
     Figure(figure::FigureArguments),
     /// What a changed value does to the curve, and which values matter most
@@ -100,6 +105,8 @@ enum Command {
     Rep(rep::RepArguments),
     /// Find the one-repetition maximum, the eccentric one, mean velocities over load
     Max(max::MaxArguments),
+    /// Write a lifter of one's own from a few measurements: 1RMs, sets, holds, torques
+    Fit(fit::FitArguments),
     /// Loads, rests and cautions of a session
     Plan(Box<plan::PlanArguments>),
     /// Read a training log: rising, flat or falling, and how sure
@@ -243,10 +250,12 @@ fn run_command(command: &Command, call: &CommandCall) -> Result<()> {
         Command::Movements(arguments) => movements::run(arguments, call),
         Command::Curve(arguments) => curve::run(arguments, call),
         Command::Explain(arguments) => explain::run(arguments, library, call.matches),
+        Command::Explore(arguments) => explore::run(arguments, call),
         Command::Figure(arguments) => figure::run(arguments, call),
         Command::Vary(arguments) => vary::run(arguments, call),
         Command::Rep(arguments) => rep::run(arguments, call),
         Command::Max(arguments) => max::run(arguments, call),
+        Command::Fit(arguments) => fit::run(arguments, call),
         Command::Plan(arguments) => plan::run(arguments, call),
         Command::Progress(arguments) => progress::run(arguments, call),
         Command::Pick(arguments) => pick::run(arguments, call),

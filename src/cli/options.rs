@@ -1,6 +1,7 @@
 //! Options that several commands share: lifter, settings, samples, speed, units, format.
 
 use super::complain::warn;
+use crate::anatomy::Sex;
 use crate::bounds::bounds;
 use crate::capacity::Pace;
 use crate::error::{DateOrder, Error, OptionFault, Result};
@@ -49,6 +50,24 @@ impl From<UnitsOption> for System {
         match option {
             UnitsOption::Metric => Self::Metric,
             UnitsOption::Us => Self::Us,
+        }
+    }
+}
+
+/// Sex in the sense of the published tables.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum SexOption {
+    /// Tables of women
+    Woman,
+    /// Tables of men
+    Man,
+}
+
+impl From<SexOption> for Sex {
+    fn from(option: SexOption) -> Self {
+        match option {
+            SexOption::Woman => Self::Woman,
+            SexOption::Man => Self::Man,
         }
     }
 }
@@ -108,6 +127,7 @@ impl Sampling {
         let mut question = Question::new(name, &model.movement, &model.lifter);
         question.samples = self.samples;
         question.region_share = self.region_share;
+        question.changes = &model.changes;
         question.pace = pace(self.speed.as_deref())?;
         Ok(question)
     }

@@ -5,11 +5,13 @@ use super::data_file::DataOption;
 use super::options::{Format, Sampling, UnitsOption, Who};
 use super::output;
 use super::picture::LookOptions;
+use super::scatter::ScatterOption;
 use super::sheet_file;
 use super::texts;
 use super::waiting::watched;
 use crate::error::{Error, OptionFault, Result};
 use crate::figures::{Paper, setup_ranking};
+use crate::narrative::fit_words::stays_first_in_words;
 use crate::narrative::pick_sheet_words::pick_sheet_words;
 use crate::narrative::setups::pick_cautions;
 use crate::report;
@@ -44,6 +46,8 @@ pub struct PickArguments {
     wish: WishOptions,
     #[command(flatten)]
     sampling: Sampling,
+    #[command(flatten)]
+    scatter: ScatterOption,
     /// How many setups to list with --all, in JSON and in CSV
     #[arg(long, value_name = "N", default_value_t = 10)]
     top: usize,
@@ -189,6 +193,7 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
         top: arguments.top,
     };
     let published = library.published()?;
+    let versions = arguments.scatter.versions(&model)?;
     let picked = watched(|watch| pick(&question, &choosing, &published.eccentric, watch))?;
     if let Some(picture) = &picture {
         let scene = setup_ranking(&picked, arguments.units.into(), picture.look.look()?)?;
@@ -219,6 +224,11 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
         data: &|| report::ranking_data(&picked),
     };
     call.give(arguments.format, &answer)?;
+    if let (Some(versions), Some(first)) = (&versions, picked.answers.first()) {
+        let setup = &first.loaded.setup;
+        let stays = versions.stays_first(&question, &choosing, &published.eccentric, setup);
+        output::note(&stays_first_in_words(stays));
+    }
     if arguments.format == Format::Csv {
         for caution in pick_cautions(&picked, training, units) {
             output::note(&format!("caution: {caution}"));

@@ -5,6 +5,7 @@
 use super::output;
 use crate::draw::{Scene, Theme, outlined_svg, png, svg};
 use crate::error::{CommandFault, Error, Result};
+use crate::narrative::figure_words::left_off_in_words;
 use crate::plot::{Look, Size};
 use clap::{Args, ValueEnum};
 use std::path::{Path, PathBuf};
@@ -15,7 +16,7 @@ pub struct LookOptions {
     /// slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels
     #[arg(long, value_name = "SIZE", default_value = "slide")]
     pub size: String,
-    /// Light or dark ground
+    /// Light or dark ground, or black and grey with thin lines for print
     #[arg(long, value_enum, default_value_t = ThemeOption::Light)]
     pub theme: ThemeOption,
     /// Keep letters as letters in SVG (needs the font Inter where it is shown) instead of outlines
@@ -26,13 +27,15 @@ pub struct LookOptions {
     pub force: bool,
 }
 
-/// Light or dark.
+/// Light, dark or print.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub enum ThemeOption {
     /// Dark on light
     Light,
     /// Light on dark
     Dark,
+    /// Black and grey on white, thin lines
+    Print,
 }
 
 /// Makes SVG of a scene.
@@ -55,6 +58,7 @@ impl LookOptions {
             theme: match self.theme {
                 ThemeOption::Light => Theme::Light,
                 ThemeOption::Dark => Theme::Dark,
+                ThemeOption::Print => Theme::Print,
             },
         })
     }
@@ -95,6 +99,7 @@ impl Picture {
 
     /// Writes a scene in the format of the file's ending.
     pub fn write(&self, scene: &Scene) -> Result<()> {
+        tell_left_off(scene);
         output::write_file(&self.output, &self.bytes(scene)?)
     }
 
@@ -103,6 +108,7 @@ impl Picture {
         for (path, _) in &beside {
             output::check_target(path, self.look.force)?;
         }
+        tell_left_off(scene);
         let mut files = vec![(self.output.clone(), self.bytes(scene)?)];
         files.extend(beside);
         output::write_files(&files)
@@ -113,6 +119,13 @@ impl Picture {
             PictureFormat::Svg => self.look.svg_writer()(scene)?.into_bytes(),
             PictureFormat::Png => png(scene, 1.0)?,
         })
+    }
+}
+
+/// Says what found no room in a picture.
+fn tell_left_off(scene: &Scene) {
+    if let Some(words) = left_off_in_words(&scene.left_off) {
+        output::note(&words);
     }
 }
 

@@ -13,7 +13,7 @@ use super::texts;
 use super::waiting::watched;
 use crate::draw::Scene;
 use crate::error::{Error, PlanFault, Result};
-use crate::figures::{Paper, fatigue_chart, loads_chart, session_chart};
+use crate::figures::{Paper, fatigue_chart, loads_chart, session_chart, sessions_chart};
 use crate::progress::day::Day;
 use crate::report::{self, PlanRecord, plan_cautions, plan_data, plan_text};
 use crate::session::method::Method;
@@ -280,7 +280,7 @@ impl PlanArguments {
         Ok(())
     }
 
-    /// Pictures of the first session, the sheet of all.
+    /// Pictures: velocities of one session, loads of several; the sheet of all.
     fn draw(&self, call: &CommandCall, answer: &PlanAnswer) -> Result<()> {
         let Some(first) = answer.sessions.first().map(|session| &session.plan) else {
             return Ok(());
@@ -295,10 +295,23 @@ impl PlanArguments {
                 }
             };
         write(&self.output, "output", &|| {
-            session_chart(first, units, look)
+            if answer.sessions.len() > 1 {
+                return sessions_chart(&answer.sessions, units, look);
+            }
+            // Overloaded lowering is not predicted repetition by repetition: its loads are what can be drawn.
+            if first.draft.predictions.is_empty() {
+                loads_chart(first, units, look)
+            } else {
+                session_chart(first, units, look)
+            }
         })?;
         write(&self.fatigue, "fatigue", &|| fatigue_chart(first, look))?;
-        write(&self.loads, "loads", &|| loads_chart(first, units, look))?;
+        write(&self.loads, "loads", &|| {
+            if answer.sessions.len() > 1 {
+                return sessions_chart(&answer.sessions, units, look);
+            }
+            loads_chart(first, units, look)
+        })?;
         match &self.sheet {
             None => Ok(()),
             Some(path) => sheet_file::write(path, &answer.sessions, (units, self.paper()), call),

@@ -79,7 +79,8 @@ pub fn run(arguments: &RepArguments, call: &CommandCall) -> Result<()> {
         options.after = After::HandOver;
         options.lowering = options.lowering.or(RepOptions::default().lowering);
     }
-    let question = Question::new(&arguments.movement, &model.movement, &model.lifter);
+    let mut question = Question::new(&arguments.movement, &model.movement, &model.lifter);
+    question.changes = &model.changes;
     let setup = hung(&arguments.hung, library)?;
     let units: System = arguments.units.into();
     if arguments.versus_plain {

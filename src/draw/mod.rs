@@ -27,5 +27,5 @@ pub use palette::{Colours, Theme};
 #[cfg(feature = "program")]
 pub use png::png;
 pub use ramp::ramp;
-pub use scene::{PixelPoint, Primitive, Rect, Scene, Stroke, Text, TextAnchor};
+pub use scene::{Layer, PixelPoint, Primitive, Rect, Scene, Stroke, Text, TextAnchor};
 pub use svg::svg;

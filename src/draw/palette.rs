@@ -4,24 +4,28 @@
 //! success criteria 1.4.3 (text, 4.5 : 1) and 1.4.11 (graphics, 3 : 1).
 
 use super::colour::{
-    BLACK, BLUE, BLUISH_GREEN, Colour, ORANGE, REDDISH_PURPLE, SKY_BLUE, VERMILLION, YELLOW,
-    contrast,
+    BLACK, BLUE, BLUISH_GREEN, Colour, ORANGE, REDDISH_PURPLE, SKY_BLUE, VERMILLION, contrast,
 };
-use super::ramp::ramp;
+use super::ramp::{grey_of, ramp};
 
 /// Contrast that every text must reach on its ground: WCAG 2.2 AA, criterion 1.4.3.
 pub const TEXT_CONTRAST: f64 = 4.5;
 
-/// The nearest colour towards `ink` that reads on every one of the grounds.
+/// Contrast that every mark must reach on its ground: WCAG 2.2 AA, criterion 1.4.11.
+pub const MARK_CONTRAST: f64 = 3.0;
+
+/// The nearest colour towards `ink` that reads as text on every one of the grounds.
 #[must_use]
 pub fn readable(colour: Colour, ink: Colour, grounds: &[Colour]) -> Colour {
+    standing_out(colour, ink, grounds, TEXT_CONTRAST)
+}
+
+/// The nearest colour towards `ink` whose contrast with every one of the grounds is a little more than `least`.
+fn standing_out(colour: Colour, ink: Colour, grounds: &[Colour], least: f64) -> Colour {
+    let stands = |shade: &Colour| grounds.iter().all(|g| contrast(*shade, *g) >= least + 0.1);
     (0..=50)
         .map(|step| colour.mixed(ink, f64::from(step) / 50.0))
-        .find(|shade| {
-            grounds
-                .iter()
-                .all(|ground| contrast(*shade, *ground) >= TEXT_CONTRAST + 0.1)
-        })
+        .find(stands)
         .unwrap_or(ink)
 }
 
@@ -37,7 +41,16 @@ pub const DASHES: [&[f64]; 7] = [
     &[6.0, 2.0, 0.01, 2.0, 0.01, 2.0],
 ];
 
-/// Light or dark.
+/// Widths of the series' lines over the usual one: together with the dashes they tell curves apart in grey.
+const WEIGHTS: [f64; 7] = [1.0, 0.85, 1.0, 0.75, 0.65, 0.75, 0.65];
+
+/// Dash patterns of an ordered family from the least to the greatest.
+const ORDERED_DASHES: [&[f64]; 5] = [&[0.01, 2.0], &[2.0, 1.8], &[4.0, 2.0], &[8.0, 2.0], &[]];
+
+/// Widths of an ordered family's lines over the usual one, of the least and of the greatest.
+const ORDERED_WEIGHTS: [f64; 2] = [0.6, 1.15];
+
+/// For a light room, a dark one, or paper.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Theme {
     /// Dark ink on white: handouts, bright rooms.
@@ -45,6 +58,8 @@ pub enum Theme {
     Light,
     /// Light ink on near black: dark lecture halls.
     Dark,
+    /// Black and grey on white with thin lines: a journal's page, a grey printer.
+    Print,
 }
 
 /// The colours of a theme.
@@ -68,77 +83,107 @@ pub struct Colours {
     pub series: [Colour; 7],
     /// Text in the colour of each series, dark or light enough to read.
     pub series_text: [Colour; 7],
+    /// Width of lines over that of the slide.
+    pub weight: f64,
+    /// Whether it does without colour.
+    is_grey: bool,
 }
 
+/// What a theme is made of before contrast is looked after.
+struct Raw {
+    background: u32,
+    ink: u32,
+    muted: u32,
+    rule: u32,
+    grid: u32,
+    shade: Colour,
+    shade_text: Colour,
+    series: [Colour; 7],
+}
+
+/// A brown that is none of the named set's; assumed, dark enough for lines on white.
+const BROWN: Colour = Colour::hex(0x7A_4A1E);
+/// Vermillion as light as a dark ground needs it; assumed.
+const LIGHT_VERMILLION: Colour = Colour::hex(0xFF_7A3D);
+/// A light tan for dark grounds; assumed.
+const TAN: Colour = Colour::hex(0xC9_A27C);
+
 impl Theme {
-    /// The theme's colours.
+    /// The theme's colours. Amber is the sticking region's in every one and no curve's.
     #[must_use]
     pub fn colours(self) -> Colours {
-        match self {
-            Self::Light => Colours::built(
-                Colour::hex(0xFF_FFFF),
-                Colour::hex(0x16_1B22),
-                Colour::hex(0x55_606E),
-                Colour::hex(0x8A_95A3),
-                Colour::hex(0xE4_E8ED),
-                ORANGE.with_opacity(0.20),
-                ORANGE,
-                [
+        let raw = match self {
+            Self::Light => Raw {
+                background: 0xFF_FFFF,
+                ink: 0x16_1B22,
+                muted: 0x55_606E,
+                rule: 0x7C_8796,
+                grid: 0xE4_E8ED,
+                shade: ORANGE.with_opacity(0.20),
+                shade_text: ORANGE,
+                series: [
                     BLUE,
                     VERMILLION,
                     BLUISH_GREEN,
                     REDDISH_PURPLE,
                     BLACK,
-                    ORANGE,
+                    BROWN,
                     SKY_BLUE,
                 ],
-            ),
-            Self::Dark => Colours::built(
-                Colour::hex(0x10_151C),
-                Colour::hex(0xF3_F5F8),
-                Colour::hex(0xAE_B8C4),
-                Colour::hex(0x6E_7A88),
-                Colour::hex(0x26_2E38),
-                Colour::hex(0x8F_A3BF).with_opacity(0.18),
-                YELLOW,
-                [
+            },
+            Self::Dark => Raw {
+                background: 0x10_151C,
+                ink: 0xF3_F5F8,
+                muted: 0xAE_B8C4,
+                rule: 0x7A_8695,
+                grid: 0x26_2E38,
+                shade: ORANGE.with_opacity(0.22),
+                shade_text: ORANGE,
+                series: [
                     SKY_BLUE,
-                    ORANGE,
+                    LIGHT_VERMILLION,
                     BLUISH_GREEN,
                     REDDISH_PURPLE,
                     Colour::hex(0xF3_F5F8),
-                    YELLOW,
-                    VERMILLION,
+                    TAN,
+                    BLUE,
                 ],
-            ),
-        }
+            },
+            Self::Print => Raw {
+                background: 0xFF_FFFF,
+                ink: 0x00_0000,
+                muted: 0x33_3333,
+                rule: 0x55_5555,
+                grid: 0xDD_DDDD,
+                shade: BLACK.with_opacity(0.10),
+                shade_text: BLACK,
+                series: [0x00, 0x3A, 0x00, 0x5A, 0x3A, 0x00, 0x5A]
+                    .map(|grey: u32| Colour::hex(0x01_0101 * grey)),
+            },
+        };
+        let is_grey = self == Self::Print;
+        Colours::built(&raw, if is_grey { 0.5 } else { 1.0 }, is_grey)
     }
 }
 
 impl Colours {
-    #[allow(clippy::too_many_arguments)]
-    fn built(
-        background: Colour,
-        ink: Colour,
-        muted: Colour,
-        rule: Colour,
-        grid: Colour,
-        shade: Colour,
-        shade_text: Colour,
-        series: [Colour; 7],
-    ) -> Self {
-        let shaded = shade.over(background);
-        let grounds = [background, shaded];
+    fn built(raw: &Raw, weight: f64, is_grey: bool) -> Self {
+        let [background, ink] = [raw.background, raw.ink].map(Colour::hex);
+        let grounds = [background, raw.shade.over(background)];
+        let seen = |colour| standing_out(colour, ink, &grounds, MARK_CONTRAST);
+        let read = |colour| readable(colour, ink, &grounds);
         Self {
             background,
             ink,
-            muted: readable(muted, ink, &grounds),
-            rule,
-            grid,
-            shade,
-            shade_text: readable(shade_text, ink, &grounds),
-            series,
-            series_text: series.map(|colour| readable(colour, ink, &grounds)),
+            muted: read(Colour::hex(raw.muted)),
+            rule: seen(Colour::hex(raw.rule)),
+            grid: Colour::hex(raw.grid),
+            shade: raw.shade,
+            shade_text: read(raw.shade_text),
+            series: raw.series.map(seen),
+            series_text: raw.series.map(read),
+            weight,
+            is_grey,
         }
     }
 
@@ -159,11 +204,48 @@ impl Colours {
     #[must_use]
     pub fn ordered_line(&self, share: f64) -> Colour {
         let [from, to] = if self.background.luminance() > 0.5 {
-            [0.0, 0.56]
+            [0.0, 0.52]
         } else {
             [0.36, 1.0]
         };
-        ramp(from + share.clamp(0.0, 1.0) * (to - from))
+        self.map_colour(from + share.clamp(0.0, 1.0) * (to - from))
+    }
+
+    /// Dash pattern of one of an ordered family in multiples of the line's width.
+    #[must_use]
+    pub fn ordered_dashes(&self, share: f64) -> &'static [f64] {
+        let last = (ORDERED_DASHES.len() - 1) as f64;
+        ORDERED_DASHES[(share.clamp(0.0, 1.0) * last).round() as usize]
+    }
+
+    /// Width of the line of one of an ordered family over the usual one.
+    #[must_use]
+    pub fn ordered_weight(&self, share: f64) -> f64 {
+        let [least, most] = ORDERED_WEIGHTS;
+        self.weight * (least + share.clamp(0.0, 1.0) * (most - least))
+    }
+
+    /// Colour of a share of a map's range: evenly lighter from 0 to 1, without colour where the theme has none.
+    #[must_use]
+    pub fn map_colour(&self, share: f64) -> Colour {
+        let colour = ramp(share);
+        if self.is_grey {
+            grey_of(colour)
+        } else {
+            colour
+        }
+    }
+
+    /// Width of a series' line over the usual one; the numbers go round.
+    #[must_use]
+    pub fn series_weight(&self, number: usize) -> f64 {
+        self.weight * WEIGHTS[number % WEIGHTS.len()]
+    }
+
+    /// Line colour of something more or less active, 0 not at all and 1 wholly.
+    #[must_use]
+    pub fn active_line(&self, share: f64) -> Colour {
+        self.rule.mixed(self.series[1], share.clamp(0.0, 1.0))
     }
 
     /// The nearest colour that reads as text on the ground and on a shaded stretch.
@@ -184,8 +266,7 @@ impl Colours {
 mod tests {
     use super::*;
 
-    /// Contrast that every data line must reach on its ground: WCAG 2.2 AA, criterion 1.4.11.
-    const LINE_CONTRAST: f64 = 3.0;
+    const THEMES: [Theme; 3] = [Theme::Light, Theme::Dark, Theme::Print];
 
     #[test]
     fn law_contrast_of_black_and_white_is_21() {
@@ -194,7 +275,7 @@ mod tests {
 
     #[test]
     fn law_every_text_colour_reads_on_ground_and_shade() {
-        for theme in [Theme::Light, Theme::Dark] {
+        for theme in THEMES {
             let colours = theme.colours();
             let grounds = [colours.background, colours.shade.over(colours.background)];
             let texts = [colours.ink, colours.muted, colours.shade_text];
@@ -209,12 +290,12 @@ mod tests {
 
     #[test]
     fn law_an_ordered_family_reaches_the_contrast_of_graphics() {
-        for theme in [Theme::Light, Theme::Dark] {
+        for theme in THEMES {
             let colours = theme.colours();
             for step in 0..=10 {
                 let line = colours.ordered_line(f64::from(step) / 10.0);
                 let ratio = contrast(line, colours.background);
-                assert!(ratio >= LINE_CONTRAST, "{theme:?} {step}: {ratio:.2}");
+                assert!(ratio >= MARK_CONTRAST, "{theme:?} {step}: {ratio:.2}");
                 let text = colours.on_ground(line);
                 assert!(contrast(text, colours.background) >= TEXT_CONTRAST);
             }
@@ -222,13 +303,38 @@ mod tests {
     }
 
     #[test]
-    fn law_the_first_five_series_reach_the_contrast_of_graphics() {
-        for theme in [Theme::Light, Theme::Dark] {
+    fn law_every_series_and_rule_is_seen_on_ground_and_shade() {
+        for theme in THEMES {
             let colours = theme.colours();
-            for line in &colours.series[..5] {
-                let ratio = contrast(*line, colours.background);
-                assert!(ratio >= LINE_CONTRAST, "{theme:?}: {line:?} has {ratio:.2}");
+            let grounds = [colours.background, colours.shade.over(colours.background)];
+            for line in colours.series.iter().chain([&colours.rule]) {
+                for ground in grounds {
+                    let ratio = contrast(*line, ground);
+                    assert!(ratio >= MARK_CONTRAST, "{theme:?}: {line:?} has {ratio:.2}");
+                }
             }
         }
+    }
+
+    #[test]
+    fn law_no_two_series_share_colour_and_dashes_and_weight() {
+        for theme in THEMES {
+            let colours = theme.colours();
+            for one in 0..7 {
+                for other in 0..one {
+                    let alike = colours.series_dashes(one) == colours.series_dashes(other);
+                    assert!(!alike, "{theme:?}: {one} and {other}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn law_print_has_no_colour() {
+        let colours = Theme::Print.colours();
+        let grey = |colour: Colour| colour.red == colour.green && colour.green == colour.blue;
+        let mapped = (0..=10).map(|step| colours.map_colour(f64::from(step) / 10.0));
+        let all = colours.series.into_iter().chain(colours.series_text);
+        assert!(all.chain(mapped).all(grey));
     }
 }

@@ -50,6 +50,13 @@ pub fn to_oklab(colour: Colour) -> [f64; 3] {
     ]
 }
 
+/// The grey of the same lightness.
+#[must_use]
+pub fn grey_of(colour: Colour) -> Colour {
+    let [light, ..] = to_oklab(colour);
+    from_oklab([light, 0.0, 0.0])
+}
+
 fn from_oklab(lab: [f64; 3]) -> Colour {
     let [light, a, b] = lab;
     let l = (light + 0.396_337_777_4 * a + 0.215_803_757_3 * b).powi(3);

@@ -6,6 +6,7 @@
 
 use super::colour::Colour;
 use super::lettering::{self, Face};
+use crate::error::LeftOff;
 
 /// A point in pixels: x to the right, y downwards.
 pub type PixelPoint = [f64; 2];
@@ -253,6 +254,26 @@ pub enum Primitive {
     Text(Text),
 }
 
+/// What a shape is part of: tests measure by it, and a picture that is built up step by step shows one after the other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Layer {
+    /// Titles and notes around the chart.
+    #[default]
+    Heading,
+    /// Shaded stretches and fields of colour.
+    Region,
+    /// Axes, grid, ticks and their words.
+    Axis,
+    /// Bodies, implements and what else is drawn as it looks.
+    Pose,
+    /// Curves, bars and points of data.
+    Curve,
+    /// Thin lines from words to what they speak of.
+    Leader,
+    /// Words inside the chart, with the patches below them.
+    Label,
+}
+
 /// A picture.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Scene {
@@ -270,6 +291,14 @@ pub struct Scene {
     pub metadata: String,
     /// The shapes in the order of drawing: later ones cover earlier ones.
     pub shapes: Vec<Primitive>,
+    /// What each shape is part of, in the same order.
+    pub layers: Vec<Layer>,
+    /// The rectangles in which data are drawn.
+    pub plots: Vec<Rect>,
+    /// What found no room at this size.
+    pub left_off: Vec<LeftOff>,
+    /// What the shapes that come next are part of.
+    layer: Layer,
 }
 
 impl Scene {
@@ -284,7 +313,21 @@ impl Scene {
             description: String::new(),
             metadata: String::new(),
             shapes: Vec::new(),
+            layers: Vec::new(),
+            plots: Vec::new(),
+            left_off: Vec::new(),
+            layer: Layer::default(),
         }
+    }
+
+    /// Says what the shapes that come next are part of; returns what the last ones were.
+    pub fn begin(&mut self, layer: Layer) -> Layer {
+        std::mem::replace(&mut self.layer, layer)
+    }
+
+    fn push(&mut self, shape: Primitive) {
+        self.shapes.push(shape);
+        self.layers.push(self.layer);
     }
 
     /// The whole canvas.
@@ -295,7 +338,7 @@ impl Scene {
 
     /// Adds a line through points.
     pub fn polyline(&mut self, points: Vec<PixelPoint>, stroke: Stroke) {
-        self.shapes.push(Primitive::Polyline { points, stroke });
+        self.push(Primitive::Polyline { points, stroke });
     }
 
     /// Adds a straight line.
@@ -305,12 +348,12 @@ impl Scene {
 
     /// Adds a filled area.
     pub fn polygon(&mut self, points: Vec<PixelPoint>, fill: Colour) {
-        self.shapes.push(Primitive::Polygon { points, fill });
+        self.push(Primitive::Polygon { points, fill });
     }
 
     /// Adds a filled rectangle.
     pub fn rectangle(&mut self, area: Rect, fill: Colour) {
-        self.shapes.push(Primitive::Rectangle { area, fill });
+        self.push(Primitive::Rectangle { area, fill });
     }
 
     /// Adds a filled rectangle with round corners.
@@ -337,7 +380,7 @@ impl Scene {
 
     /// Adds a filled disc.
     pub fn disc(&mut self, centre: PixelPoint, radius: f64, fill: Colour) {
-        self.shapes.push(Primitive::Disc {
+        self.push(Primitive::Disc {
             centre,
             radius,
             fill,
@@ -346,7 +389,7 @@ impl Scene {
 
     /// Adds a circle's line.
     pub fn ring(&mut self, centre: PixelPoint, radius: f64, stroke: Stroke) {
-        self.shapes.push(Primitive::Ring {
+        self.push(Primitive::Ring {
             centre,
             radius,
             stroke,
@@ -356,7 +399,7 @@ impl Scene {
     /// Adds a line of text.
     pub fn text(&mut self, text: Text) {
         if !text.content.trim().is_empty() {
-            self.shapes.push(Primitive::Text(text));
+            self.push(Primitive::Text(text));
         }
     }
 }

@@ -7,11 +7,11 @@ use super::{
     AgainFault, ArmFault, BodyFault, BridgeFault, CommandFault, ComparisonFault, ExtendsFault,
     FigureFault, FileFault, FitFault, GrammarFault, GymFault, HoldFault, ImplementFault,
     ItemTextFault, LegPressFault, LiftFault, LoadingFault, LogFault, LoweringFault, MaximumFault,
-    MaximumSearchFault, ModelFault, NumericFault, OptionFault, OutcomeFault, PathFault, PickFault,
-    PictureFault, PieceTextFault, Place, PlanFault, PlotFault, PredictionFault, ProgrammeFault,
-    ReadingsFault, RepetitionFault, RepetitionOptions, RuleFault, SchemeFault, SearchFault,
-    SessionFault, SessionFigureFault, SessionRefusal, SettingFault, StanceFault, StudyFault,
-    TeamFault, TechniqueFault, TextFault, ValuesFault, WishFault,
+    MaximumSearchFault, ModelFault, NumericFault, OptionFault, OutcomeFault, PageFault, PathFault,
+    PersonFault, PickFault, PictureFault, PieceTextFault, Place, PlanFault, PlotFault,
+    PredictionFault, ProgrammeFault, ReadingsFault, RepetitionFault, RepetitionOptions, RuleFault,
+    SchemeFault, SearchFault, SessionFault, SessionFigureFault, SessionRefusal, SettingFault,
+    StanceFault, StudyFault, TeamFault, TechniqueFault, TextFault, ValuesFault, WishFault,
 };
 use crate::units::QuantityFault;
 
@@ -50,8 +50,12 @@ pub enum What {
     Study(StudyFault),
     /// What is wrong with the file of a team.
     Team(TeamFault),
+    /// What is wrong with what is told of a person.
+    Person(PersonFault),
     /// Why a figure cannot be drawn.
     Figure(FigureFault<What>),
+    /// Why the live page's question cannot be put.
+    Page(PageFault),
     /// What is wrong with the arguments of a command.
     Command(CommandFault),
 }
@@ -110,7 +114,9 @@ sum_of! {
     ModelFault<Fault> => What::Model,
     StudyFault => What::Study,
     TeamFault => What::Team,
+    PersonFault => What::Person,
     FigureFault<What> => What::Figure,
+    PageFault => What::Page,
     CommandFault => What::Command,
     OptionFault => |fault| What::Command(CommandFault::Option(fault)),
     AgainFault => |fault| What::Command(CommandFault::Again(fault)),

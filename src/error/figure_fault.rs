@@ -17,6 +17,8 @@ pub enum FigureFault<Inner> {
     NothingPredicted,
     /// A session that fills more than one page.
     PageFull,
+    /// No joint of the lift turns in the plane of its picture, or no muscle crosses one.
+    NoJointInView,
     /// No pair of values has the figure that a map would show.
     NoPair(Compared),
     /// The fault of one figure of a set.
@@ -144,4 +146,19 @@ pub enum Plotted {
     Map,
     /// Drawn sarcomeres.
     Sarcomeres,
+    /// Drawn bodies.
+    Bodies,
+    /// Words.
+    Words,
+}
+
+/// What a picture is without because its size has no room for it, in the order in which it goes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum LeftOff {
+    /// Bodies below or inside the chart.
+    Poses,
+    /// The note at the foot.
+    Note,
+    /// The line below the title.
+    Subtitle,
 }

@@ -274,8 +274,14 @@ impl ImplementFault {
     /// The field of a record that it is about, if it is about one alone.
     #[must_use]
     pub fn field(&self) -> Option<&'static str> {
-        let Self::Outside { size, .. } = self else {
-            return None;
+        let size = match self {
+            Self::Outside { size, .. } => size,
+            Self::AnchorHeight(_) => return Some("height"),
+            Self::AnchorOffset(_) => return Some("offset"),
+            Self::Fit(BandFitFault::TooFewReadings { .. } | BandFitFault::RestUnknown) => {
+                return Some("pull");
+            }
+            _ => return None,
         };
         match size {
             ImplementSize::RestLength => Some("rest_length"),
@@ -290,6 +296,30 @@ impl ImplementFault {
             ImplementSize::Pitch => Some("pitch"),
             ImplementSize::BandPull => Some("pull"),
             _ => None,
+        }
+    }
+
+    /// The text that is refused, if it is a text alone.
+    #[must_use]
+    pub fn text(&self) -> Option<&str> {
+        match self {
+            Self::NoPull(text) => Some(text),
+            _ => None,
+        }
+    }
+
+    /// The length of the reading of a band that it is about, if it is about one.
+    #[must_use]
+    pub const fn reading(&self) -> Option<Length> {
+        let Self::Fit(fault) = self else {
+            return None;
+        };
+        match fault {
+            BandFitFault::OddReading { length, .. } => Some(*length),
+            BandFitFault::PullFalls { longer, .. } => Some(longer.0),
+            BandFitFault::RestBeyondPull { shortest, .. }
+            | BandFitFault::SlackBeyondPull { shortest, .. } => Some(*shortest),
+            BandFitFault::TooFewReadings { .. } | BandFitFault::RestUnknown => None,
         }
     }
 }

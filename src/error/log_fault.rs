@@ -95,6 +95,13 @@ pub enum LogFault {
         /// Whether nothing is told behind it.
         is_last: bool,
     },
+    /// Many rows cannot be read.
+    BadRows {
+        /// The file as the user named it.
+        file: String,
+        /// How many.
+        count: usize,
+    },
     /// Bad rows beyond those that are told one by one.
     MoreRows(usize),
     /// No set at all.

@@ -20,13 +20,16 @@ mod model;
 mod numeric_fault;
 mod out_of_bounds;
 mod outcome_fault;
+mod page_fault;
 mod path_fault;
+mod person_fault;
 mod pick_fault;
 mod place;
 mod planning_fault;
 mod repetition_fault;
 mod session_fault;
 mod study_fault;
+mod task_fault;
 mod team_fault;
 
 pub use again_fault::AgainFault;
@@ -34,7 +37,7 @@ pub use body_fault::BodyFault;
 pub use command_fault::{CommandFault, OptionFault, RepetitionOptions};
 pub use failure::{Error, FaultKind, Result};
 pub use fault::{Fault, What};
-pub use figure_fault::{FigureFault, PictureFault, PlotFault, Plotted};
+pub use figure_fault::{FigureFault, LeftOff, PictureFault, PlotFault, Plotted};
 pub use file_fault::FileFault;
 pub use grammar_fault::{
     GrammarFault, HungPiece, ItemTextFault, PieceTextFault, ReadingColumn, ReadingsFault,
@@ -49,17 +52,19 @@ pub use implement_fault::{
 pub use known_names::Known;
 pub use log_fault::{DateFault, DateOrder, LogColumn, LogFault, LogRowFault};
 pub use model::{
-    BodyRule, BrokenRule, CurveRule, Doubt, ExpectedType, ExtendsFault, FoundValue, ModelFault,
-    MuscleRule, PathRule, PlaceOnPath, RuleFault, SettingFault, SettingReason, Shelf, SyntaxFault,
-    TechniqueNumber, TechniqueRule, TextFault, TypeFault,
+    BodyRule, BrokenRule, CurveRule, Doubt, ExpectedType, ExtendsFault, FoundValue, JointTorque,
+    ModelFault, MuscleRule, PathRule, PlaceOnPath, RuleFault, SettingFault, SettingReason, Shelf,
+    SyntaxFault, TechniqueNumber, TechniqueRule, TextFault, TypeFault,
 };
 pub use numeric_fault::{FitFault, LinksFault, NumericFault, ProgrammeFault, ProgrammePart};
 pub use out_of_bounds::{Measured, OutOfBounds};
 pub use outcome_fault::{FailedEnd, OutcomeFault, StopPlace, StopPosition};
+pub use page_fault::PageFault;
 pub use path_fault::{
     ArmFault, BridgeFault, LegPressFault, Outside, PathFault, StanceFault, TechniqueFault,
     TechniqueKind, TechniqueRange,
 };
+pub use person_fault::{PersonFault, PersonOption};
 pub use pick_fault::{
     Advice, HungPair, Instead, Means, NearestSetup, PickFault, PlainLoad, Remedy, Shortfall,
 };
@@ -73,4 +78,5 @@ pub use session_fault::{
 pub use study_fault::{
     Compared, ComparisonFault, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
 };
+pub use task_fault::TaskFault;
 pub use team_fault::{TeamColumn, TeamFault, TeamRowFault};

@@ -23,6 +23,8 @@ pub enum Measured {
     Newton,
     /// Newton metres.
     NewtonMetre,
+    /// Newton metres for each kilogram of body mass.
+    NewtonMetrePerKilogram,
     /// Seconds.
     Second,
     /// Kilograms a metre.

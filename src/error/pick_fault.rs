@@ -90,6 +90,8 @@ pub enum PlainLoad {
     },
     /// The body alone.
     Body,
+    /// The body with this counterweight.
+    Counterweight(Mass),
 }
 
 /// A pair of bands or chains, one on each side.
@@ -132,6 +134,10 @@ pub enum Shortfall {
         effort: f64,
         /// The effort that was wished.
         wished: f64,
+        /// The most that is advised to this lifter; nothing where any is.
+        most: Option<f64>,
+        /// Whether the body is the load.
+        is_body: bool,
     },
     /// Bands from above carry all of the weight.
     AllCarried {
@@ -144,6 +150,13 @@ pub enum Shortfall {
     LeftWhenBandsGo {
         /// What is left.
         left: Mass,
+        /// The most that may be.
+        most: Mass,
+    },
+    /// More is felt somewhere than the 1RM, where that may not be.
+    FeltAboveOneRm {
+        /// What is felt.
+        felt: Mass,
         /// The most that may be.
         most: Mass,
     },
@@ -201,6 +214,8 @@ pub enum Instead {
     NotSought,
     /// Implements that were tried and do it, the best first; none where none does.
     Tried(Vec<Remedy>),
+    /// Nothing that anybody sets up in the place of a bar on the chest or the back.
+    NothingSetUp,
     /// Nothing but a machine takes this load.
     MachineOnly,
 }

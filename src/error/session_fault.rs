@@ -254,6 +254,13 @@ pub enum SchemeFault {
         /// Repetitions that are kept in reserve.
         reserve: u32,
     },
+    /// More is felt with bands or chains than the 1RM, in a lift whose load nobody can take.
+    FeltAboveOneRm {
+        /// What is felt.
+        felt: Mass,
+        /// The most that may be.
+        most: Mass,
+    },
     /// More is left on the lifter when the bands go than may be.
     TooMuchWhenBandsGo {
         /// What is left.

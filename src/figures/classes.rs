@@ -11,7 +11,7 @@ use crate::narrative::class_words::{
 use crate::narrative::prose::capital;
 use crate::plot::{
     Axis, Extent, Labels, LevelLine, LineChart, Panel, Role, Series, Shade, SmallMultiples,
-    SmallPanel,
+    SmallPanel, Time,
 };
 use crate::study::{LoadedExamples, Study};
 use crate::units::System;
@@ -21,7 +21,8 @@ const CEILING_PERCENT: f64 = 220.0;
 
 /// The axis of the range in percent, shared by lifts of different travel.
 fn range_axis() -> Axis {
-    Axis::new(WHOLE_RANGE, "%").reaching(Extent::Data)
+    let axis = Axis::new(WHOLE_RANGE, "%").reaching(Extent::Data);
+    axis.timed(Time::Rising)
 }
 
 /// The axis of values over a lift's own median.

@@ -28,9 +28,11 @@ pub fn against_plain(lifter: &str, both: &AgainstPlain, units: System) -> Sheet 
     let hung = both.study.setups.last().and_then(|setup| setup.sticking);
     let shade =
         hung.map(|sticking| Shade::between(over.region(&sticking), region_under(both.last_kind())));
+    let panel = load_curves(&over, "capacity");
     let chart = LineChart {
         shades: shade.into_iter().collect(),
-        ..LineChart::new(over.axis(), vec![load_curves(&over, "capacity")])
+        whole: over.whole(panel.axis.extent),
+        ..LineChart::new(over.axis(), vec![panel])
     };
     Sheet::lines(&against_plain_words(lifter, both, units), chart)
 }

@@ -10,6 +10,7 @@ use crate::narrative::lever_words::{
     LEFT_FOR_LOAD, MUSCLE_FORCE, SUMMED_ARM, force_times_arm_words, stack_words,
 };
 use crate::narrative::muscle_names::{muscle_label, muscle_name};
+use crate::narrative::shown_units::{ShownUnit, ShownUnits};
 use crate::plot::{Axis, Fill, Labels, LineChart, Panel, Role, Series};
 use crate::study::{
     ForceAndArm, MusclePart, Study, muscle_layers, muscle_torque_nm, sample_of_peak,
@@ -23,7 +24,7 @@ pub fn muscles_add_up(lifter: &str, study: &Study, units: System) -> Sheet {
     let layers = muscle_layers(study);
     let total = muscle_torque_nm(study, 0);
     let left = over.load_points(&study.capacity.values());
-    let (fills, edges) = stacked(&over, &layers);
+    let (fills, edges) = stacked(&over, &layers, units.torque_unit());
     let mut series = vec![Series::new(LEFT_FOR_LOAD, left, Role::Reference)];
     series.extend(edges);
     let (quantity, unit) = study.told(units).joint_torque_axis();
@@ -44,14 +45,22 @@ pub fn muscles_add_up(lifter: &str, study: &Study, units: System) -> Sheet {
 }
 
 /// Filled layers and their upper edges; the top edge is the sum of all.
-fn stacked(over: &OverRange<'_>, layers: &[MusclePart]) -> (Vec<Fill>, Vec<Series>) {
+pub(super) fn stacked(
+    over: &OverRange<'_>,
+    layers: &[MusclePart],
+    unit: ShownUnit,
+) -> (Vec<Fill>, Vec<Series>) {
+    let points = |torques_nm: &[f64]| {
+        let shown: Vec<f64> = torques_nm.iter().map(|nm| unit.of(*nm)).collect();
+        over.points(&shown)
+    };
     let mut below = vec![0.0; over.told.study.range.poses.len()];
     let (mut fills, mut edges) = (Vec::new(), Vec::new());
     for (index, layer) in layers.iter().enumerate() {
         let role = Role::Series(index);
         let sums = below.iter().zip(&layer.torque_nm).map(|(b, t)| b + t);
         let above: Vec<f64> = sums.collect();
-        let (upper, lower) = (over.load_points(&above), over.load_points(&below));
+        let (upper, lower) = (points(&above), points(&below));
         let label = muscle_label(layer);
         let name = match index {
             0 => label,

@@ -4,10 +4,11 @@
 
 use super::body_lines::stick_figure;
 use crate::movement::Measure;
+use crate::narrative::axis_words::WHOLE_CURVE;
 use crate::narrative::shown_units::ShownUnits;
 use crate::narrative::telling::Telling;
 use crate::overlay::Sticking;
-use crate::plot::{Axis, Extent, StripPose};
+use crate::plot::{Axis, Extent, Role, Series, StripPose, Time, WholeCurve};
 use crate::study::Study;
 use crate::units::{Length, System};
 
@@ -32,7 +33,13 @@ impl<'a> OverRange<'a> {
     /// The level axis: what the range is, with its unit.
     pub fn axis(&self) -> Axis {
         let (quantity, unit) = self.told.range_axis();
-        Axis::new(quantity, unit).reaching(Extent::Data)
+        let time = if self.place(0.0) <= self.place(1.0) {
+            Time::Rising
+        } else {
+            Time::Falling
+        };
+        let axis = Axis::new(quantity, unit).reaching(Extent::Data);
+        axis.timed(time)
     }
 
     /// A place of the range on the level axis: cm or inches of travel, degrees for a sweep.
@@ -115,6 +122,31 @@ impl<'a> OverRange<'a> {
         }
     }
 
+    /// The whole curves in percent of the greatest capacity beside an axis that ends before it; none where the axis
+    /// shows all.
+    pub fn whole(&self, extent: Extent) -> Option<WholeCurve> {
+        let Extent::FromZeroTo(top) = extent else {
+            return None;
+        };
+        let capacity = self.loads(&self.told.study.capacity.values());
+        let peak = capacity.iter().copied().fold(0.0, f64::max);
+        let percent = |values: &[f64]| -> Vec<f64> {
+            values.iter().map(|value| 100.0 * value / peak).collect()
+        };
+        let (quantity, unit) = WHOLE_CURVE;
+        let curve = Series::new("", self.points(&percent(&capacity)), Role::CAPACITY);
+        let setups = self.told.study.setups.iter().enumerate();
+        let demands = setups.map(|(index, setup)| {
+            let values = percent(&self.loads(&setup.values));
+            Series::new("", self.points(&values), Role::Series(index + 1))
+        });
+        Some(WholeCurve {
+            axis: Axis::new(quantity, unit),
+            series: std::iter::once(curve).chain(demands).collect(),
+            window: [0.0, 100.0 * top / peak],
+        })
+    }
+
     /// The pose at a place of the range, with its caption.
     pub fn pose(&self, range: f64, caption: &str) -> StripPose {
         let poses = &self.told.study.range.poses;
@@ -127,12 +159,19 @@ impl<'a> OverRange<'a> {
         }
     }
 
-    /// Start, hardest place (or the middle) and end of the range as poses.
+    /// Five poses from start to end; the hardest place, where there is one inside, in the stead of its neighbour.
     pub fn poses(&self, hardest: Option<f64>) -> Vec<StripPose> {
-        let between = match hardest.filter(|place| *place > 0.1 && *place < 0.9) {
-            Some(place) => self.pose(place, "hardest"),
-            None => self.pose(0.5, "middle"),
-        };
-        vec![self.pose(0.0, "start"), between, self.pose(1.0, "end")]
+        let mut places = [
+            (0.0, "start"),
+            (0.25, ""),
+            (0.5, "middle"),
+            (0.75, ""),
+            (1.0, "end"),
+        ];
+        if let Some(place) = hardest.filter(|place| *place > 0.125 && *place < 0.875) {
+            places[(4.0 * place).round() as usize] = (place, "hardest");
+        }
+        let poses = places.map(|(range, caption)| self.pose(range, caption));
+        poses.into()
     }
 }

@@ -84,7 +84,7 @@ impl<'a> OverWay<'a> {
         ticked(Axis::new("Velocity", unit.symbol), range, step)
     }
 
-    /// An axis around the load: what moves it is a tenth of what holds it, which an axis from zero hides.
+    /// An axis from zero, or from below it where the load is braked, with room above the load.
     pub fn load_axis(&self, values: impl IntoIterator<Item = f64>) -> Axis {
         let quantity = match self.rep.trace.measure {
             Measure::Force => "Force",
@@ -97,8 +97,9 @@ impl<'a> OverWay<'a> {
         });
         let most = if most.is_finite() { most.max(1.0) } else { 1.0 };
         let least = if least.is_finite() { least } else { 0.0 };
-        let step = round_step((1.15 * most - least.min(0.8 * most)) / 3.0);
-        let low = step * (least.min(0.8 * most) / step + 1.0e-9).floor();
+        let least = least.min(0.0);
+        let step = round_step((1.15 * most - least) / 3.0);
+        let low = step * (least / step + 1.0e-9).floor();
         let high = step * (1.15 * most / step).ceil();
         ticked(Axis::new(quantity, unit.symbol), [low, high], step)
     }

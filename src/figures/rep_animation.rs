@@ -52,10 +52,13 @@ pub fn animation(rep: &RepStudy, units: System, look: Look) -> Result<Animation>
     let mut ground = ground(rep, units, look);
     let stage = AnimationStage::fitting(rep, ground.width, ground.height, look.theme.colours());
     stage.backdrop(&mut ground, rep, units);
-    let mut moving = style(frames, length_s, slowest_frame(rep, frames));
+    let still = slowest_frame(rep, frames);
+    let mut moving = style(frames, length_s);
     for frame in 0..frames {
         let time_s = first.time_s + length_s * frame as f64 / (frames - 1) as f64;
-        let _ = write!(moving, "<g class=\"f f{frame}\">");
+        // Where nothing is animated one moment is seen, by the plainest means that every reader of SVG knows.
+        let seen = if frame == still { "visible" } else { "hidden" };
+        let _ = write!(moving, "<g class=\"f f{frame}\" visibility=\"{seen}\">");
         stage.draw(&mut moving, rep, sample_at(samples, time_s));
         moving.push_str("</g>\n");
     }
@@ -82,10 +85,10 @@ fn ground(rep: &RepStudy, units: System, look: Look) -> Scene {
 }
 
 /// One class a frame, shown in turn; without motion the slowest moment stands.
-fn style(frames: usize, length_s: f64, still: usize) -> String {
+fn style(frames: usize, length_s: f64) -> String {
     let total_s = length_s + HOLD_S;
     let mut css = format!(
-        "<style>.f{{visibility:hidden;animation:show {}s steps(1,end) infinite}}\n",
+        "<style>@media (prefers-reduced-motion:no-preference){{.f{{visibility:hidden;animation:show {}s steps(1,end) infinite}}\n",
         rounded(total_s, 2)
     );
     let frame_s = length_s / frames as f64;
@@ -108,10 +111,7 @@ fn style(frames: usize, length_s: f64, still: usize) -> String {
             rounded(delay, 3)
         );
     }
-    let _ = writeln!(
-        css,
-        "@media (prefers-reduced-motion:reduce){{.f{{animation:none}}.f{still}{{visibility:visible}}}}</style>"
-    );
+    css.push_str("}</style>\n");
     css
 }
 

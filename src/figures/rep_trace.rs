@@ -12,7 +12,7 @@ use crate::narrative::motion_words::{
     stuck_label,
 };
 use crate::plot::{
-    Axis, Extent, LineChart, Look, Marker, Panel, Role, Series, Shade, Span, StripPose,
+    Axis, Extent, LineChart, Look, Marker, Panel, Role, Series, Shade, Span, StripPose, Time,
 };
 use crate::rep::{Mark, RepEnd, RepSample};
 use crate::study::RepStudy;
@@ -23,8 +23,12 @@ const SPAN_ROOM: f64 = 0.24;
 
 /// Velocity and force of the lift over the way of the load.
 ///
-/// **Fails** if the repetition has no lift (it was handed over or lost in lowering).
+/// A repetition without a lift (handed over, or lost in lowering) is drawn over time. **Fails** if nothing moves.
 pub fn rep_over_way(rep: &RepStudy, units: System, look: Look) -> Result<Scene> {
+    // A load that is handed over or lost in lowering has no lift: all that moves is over time.
+    if rep.trace.lifting().len() < 2 && !rep.is_stuck_at_start() {
+        return rep_over_time(rep, units, look);
+    }
     let over = OverWay::new(rep, units);
     let panels = if rep.is_stuck_at_start() {
         // Nothing moves: what the load asks for above what full effort holds is all there is to see.
@@ -120,7 +124,9 @@ pub fn rep_over_time(rep: &RepStudy, units: System, look: Look) -> Result<Scene>
             .into_iter()
             .collect(),
         ..LineChart::new(
-            Axis::new(TIME_SINCE_START, "s").reaching(Extent::Data),
+            Axis::new(TIME_SINCE_START, "s")
+                .reaching(Extent::Data)
+                .timed(Time::Rising),
             timed_panels(&over, start_s),
         )
     }

@@ -3,7 +3,7 @@
 //! In: a [`VersusPlain`]. Out: velocity and load of both over the way.
 
 use super::over_way::OverWay;
-use super::sheet::heading;
+use super::sheet::Sheet;
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::versus_plain_words::{
@@ -21,15 +21,16 @@ const SPAN_ROOM: f64 = 0.22;
 ///
 /// **Fails** if neither has a lift.
 pub fn rep_versus_plain(both: &VersusPlain, units: System, look: Look) -> Result<Scene> {
+    versus_sheet(both, units).chart.scene(look)
+}
+
+/// The same with its words, for a set of figures.
+#[must_use]
+pub fn versus_sheet(both: &VersusPlain, units: System) -> Sheet {
     let over = OverWay::new(&both.with, units);
-    LineChart {
-        heading: heading(&versus_figure_words(both, units)),
-        ..LineChart::new(
-            over.axis(),
-            vec![velocity_panel(both, &over), load_panel(both, &over)],
-        )
-    }
-    .scene(look)
+    let panels = vec![velocity_panel(both, &over), load_panel(both, &over)];
+    let words = versus_figure_words(both, units);
+    Sheet::lines(&words, LineChart::new(over.axis(), panels))
 }
 
 /// Velocity of both, their sticking regions as bars below.

@@ -66,6 +66,8 @@ impl SarcomereChart {
         let plot = self.draw_axes(&mut frame, &panel.axis, strip_top)?;
         panel::draw_curves(&mut frame, &panel, &plot);
         panel_labels::draw(&mut frame, &panel, &plot, None, Crowded::Dim);
+        // The sarcomeres are drawn to scale from the same figures: they are data as the curve is.
+        frame.scene.plots.push(plot.area);
         let strip = Rect {
             top: strip_top,
             ..frame.body

@@ -12,7 +12,7 @@ use crate::narrative::session_figure_words::{
     FATIGUED_AND_ACTIVE, SHARE_OF_MUSCLE, fatigue_words, least_of_joint, most_tired,
 };
 use crate::narrative::session_words::{joint_name, predicted_name};
-use crate::plot::{Axis, Extent, Fill, Look, Role, Series, SmallMultiples, SmallPanel};
+use crate::plot::{Axis, Extent, Fill, Look, Role, Series, SmallMultiples, SmallPanel, Time};
 use crate::session::draft::{SessionPlan, SessionPrediction};
 use crate::session::fatigue::{Compartments, FatigueJoint};
 
@@ -38,7 +38,9 @@ pub fn fatigue_chart(plan: &SessionPlan, look: Look) -> Result<Scene> {
     let most_s = times.map(|sample| sample.time_s).fold(0.0, f64::max);
     SmallMultiples {
         heading: heading(&fatigue_words(predictions)),
-        x: Axis::new("Time", "min").reaching(Extent::Exactly([0.0, most_s / 60.0])),
+        x: Axis::new("Time", "min")
+            .reaching(Extent::Exactly([0.0, most_s / 60.0]))
+            .timed(Time::Rising),
         y: Axis::new(SHARE_OF_MUSCLE, "%").reaching(Extent::FromZeroTo(100.0)),
         panels,
         columns: None,
@@ -71,6 +73,7 @@ fn panel(title: &str, prediction: &SessionPrediction, joint: FatigueJoint) -> Sm
             fill(&fatigued, ground, Role::Series(1)),
             fill(&used, fatigued.clone(), Role::Series(0)),
         ],
+        // The line over what works stays thin: repetition after repetition it goes up and down.
         series: vec![
             Series::new("fatigued", fatigued, Role::Series(1)),
             Series::new(FATIGUED_AND_ACTIVE, used, Role::Muted),

@@ -5,7 +5,9 @@
 use super::sheet::heading;
 use crate::draw::Scene;
 use crate::error::Result;
-use crate::narrative::session_figure_words::{SETS, groups_over_bar, loads_words, one_rm_line};
+use crate::narrative::session_figure_words::{
+    FELT, SETS, felt_of, groups_over_bar, loads_words, one_rm_line,
+};
 use crate::narrative::shown_units::ShownUnits;
 use crate::plot::{Axis, Extent, Fill, LevelLine, LineChart, Look, Marker, Panel, Role, Series};
 use crate::session::draft::SessionPlan;
@@ -24,8 +26,12 @@ pub fn loads_chart(plan: &SessionPlan, units: System, look: Look) -> Result<Scen
     let draft = &plan.draft;
     let unit = units.mass_unit();
     let value = |set: &PlannedSet| unit.of(set.load.total.as_kg());
+    let greatest = |set: &PlannedSet| {
+        let felt = felt_of(set).map_or(0.0, |felt| unit.of(felt[2].as_kg().max(felt[0].as_kg())));
+        value(set).max(felt)
+    };
     let one_rm = unit.of(draft.lift.one_rm.as_kg());
-    let top = draft.sets.iter().map(value).fold(one_rm, f64::max);
+    let top = draft.sets.iter().map(greatest).fold(one_rm, f64::max);
     let axis = Axis::new("Load", unit.symbol).reaching(Extent::FromZeroTo(ROOM_ABOVE * top));
     let mut panel = Panel {
         levels: vec![LevelLine::new(
@@ -35,7 +41,7 @@ pub fn loads_chart(plan: &SessionPlan, units: System, look: Look) -> Result<Scen
         ..Panel::new(axis, Vec::new())
     };
     for (index, set) in draft.sets.iter().enumerate() {
-        bar(&mut panel, set, index as f64 + 1.0, value(set));
+        bar(&mut panel, set, index as f64 + 1.0, value(set), units);
     }
     LineChart {
         heading: heading(&loads_words(plan, units)),
@@ -61,21 +67,43 @@ fn set_axis(sets: &[PlannedSet]) -> Axis {
     x
 }
 
-fn bar(panel: &mut Panel, set: &PlannedSet, at: f64, value: f64) {
+/// The upper edge of a set's bar, and its outline.
+pub(crate) fn bar_of_set(at: f64, value: f64) -> [Vec<[f64; 2]>; 2] {
+    let (left, right) = (at - HALF_BAR, at + HALF_BAR);
+    [
+        vec![[left, value], [right, value]],
+        vec![[left, 0.0], [left, value], [right, value], [right, 0.0]],
+    ]
+}
+
+fn bar(panel: &mut Panel, set: &PlannedSet, at: f64, value: f64, units: System) {
     let role = match set.kind {
         SetKind::Work => Role::CAPACITY,
         SetKind::WarmUp => Role::Muted,
     };
-    let (left, right) = (at - HALF_BAR, at + HALF_BAR);
+    let [upper, outline] = bar_of_set(at, value);
     panel.fills.push(Fill {
-        upper: vec![[left, value], [right, value]],
-        lower: vec![[left, 0.0], [right, 0.0]],
+        lower: upper.iter().map(|point| [point[0], 0.0]).collect(),
+        upper,
         role,
     });
-    let outline = vec![[left, 0.0], [left, value], [right, value], [right, 0.0]];
     panel.series.push(Series::new("", outline, role));
     let repetitions = groups_over_bar(set);
+    let mut top = value;
+    // What is on the bar is not what is felt: with bands from above less, with bands and chains below more.
+    if let Some(felt) = felt_of(set) {
+        let [low, high] = [felt[0], felt[2]].map(|mass| units.mass_unit().of(mass.as_kg()));
+        let is_first = panel
+            .series
+            .iter()
+            .all(|series| series.role != Role::DEMAND);
+        let name = if is_first { FELT } else { "" };
+        panel
+            .series
+            .push(Series::new(name, vec![[at, low], [at, high]], Role::DEMAND));
+        top = top.max(low).max(high);
+    }
     panel
         .markers
-        .push(Marker::new([at, value], repetitions, role));
+        .push(Marker::new([at, top], repetitions, role));
 }

@@ -3,12 +3,15 @@
 //! In: a chart from one of the figure files. Out: [`Sheet`], whose data are those that the chart
 //! itself draws, so picture and table cannot drift apart.
 
+use super::body_chart::BodyChart;
 use super::data_table::{DataTable, column, figure};
+use super::error_chart::{ErrorChart, questions};
+
 use super::sarcomere_chart::SarcomereChart;
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::figure_words::{BEYOND, FigureWords, LEFT_OUT};
-use crate::plot::{Heading, LineChart, Look, Series, SmallMultiples};
+use crate::plot::{Heading, LineChart, Look, Series, SmallMultiples, WordPage};
 
 /// The kinds of chart a figure can be.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,6 +22,12 @@ pub enum Chart {
     Panels(SmallMultiples),
     /// A length-tension diagram with drawn sarcomeres.
     Sarcomeres(SarcomereChart),
+    /// Bodies with lines, arrows and numbers.
+    Bodies(BodyChart),
+    /// Bars of errors.
+    Errors(ErrorChart),
+    /// A page of words.
+    Words(WordPage),
 }
 
 /// A figure and its words.
@@ -82,6 +91,20 @@ impl Sheet {
     }
 }
 
+impl Sheet {
+    /// The chart without the title in it, for a slide that has one of its own.
+    ///
+    /// # Errors
+    /// As [`Chart::scene`].
+    pub fn untitled_scene(&self, look: Look) -> Result<Scene> {
+        let mut chart = self.chart.clone();
+        chart.heading_mut().title.clear();
+        let mut scene = chart.scene(look)?;
+        scene.title = self.title().to_owned();
+        Ok(scene)
+    }
+}
+
 impl Chart {
     /// The chart as a scene.
     ///
@@ -92,6 +115,9 @@ impl Chart {
             Self::Lines(chart) => chart.scene(look),
             Self::Panels(chart) => chart.scene(look),
             Self::Sarcomeres(chart) => chart.scene(look),
+            Self::Bodies(chart) => chart.bodies.scene(look),
+            Self::Errors(chart) => chart.bars.scene(look),
+            Self::Words(page) => page.scene(look),
         }
     }
 
@@ -102,6 +128,20 @@ impl Chart {
             Self::Lines(chart) => &chart.heading,
             Self::Panels(chart) => &chart.heading,
             Self::Sarcomeres(chart) => &chart.heading,
+            Self::Bodies(chart) => &chart.bodies.heading,
+            Self::Errors(chart) => &chart.bars.heading,
+            Self::Words(page) => &page.heading,
+        }
+    }
+
+    fn heading_mut(&mut self) -> &mut Heading {
+        match self {
+            Self::Lines(chart) => &mut chart.heading,
+            Self::Panels(chart) => &mut chart.heading,
+            Self::Sarcomeres(chart) => &mut chart.heading,
+            Self::Bodies(chart) => &mut chart.bodies.heading,
+            Self::Errors(chart) => &mut chart.bars.heading,
+            Self::Words(page) => &mut page.heading,
         }
     }
 
@@ -112,6 +152,9 @@ impl Chart {
             Self::Lines(chart) => lines(chart),
             Self::Panels(chart) => panels(chart),
             Self::Sarcomeres(chart) => chart.data(),
+            Self::Bodies(chart) => chart.data.clone(),
+            Self::Errors(chart) => chart.data.clone(),
+            Self::Words(page) => questions(page),
         }
     }
 }

@@ -4,7 +4,7 @@
 //! second panel where there are several loads.
 
 use super::over_range::OverRange;
-use super::sheet::heading;
+use super::sheet::{Sheet, heading};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::figure_words::FigureWords;
@@ -12,7 +12,8 @@ use crate::narrative::quantities::rounded;
 use crate::narrative::strength_words::{STICKING_REGION, WHOLE_STRENGTH};
 use crate::narrative::telling::Telling;
 use crate::plot::{
-    Axis, Extent, LevelLine, LineChart, Look, Marker, Panel, Role, Series, Shade, Span,
+    Axis, Extent, Fill, LevelLine, LineChart, Look, Marker, Panel, Role, Series, Shade,
+    SmallMultiples, SmallPanel, Span,
 };
 use crate::study::{SetupStudy, Study};
 
@@ -20,7 +21,50 @@ use crate::study::{SetupStudy, Study};
 ///
 /// **Fails** never for a study from the library.
 pub fn strength_curve(told: Telling<'_>, words: &FigureWords, look: Look) -> Result<Scene> {
+    if told.study.setups.len() > MOST_OVER_EACH_OTHER {
+        return setup_panels(told, words).scene(look);
+    }
     strength_chart(told, words).scene(look)
+}
+
+/// The chart with its words, for a set of figures.
+#[must_use]
+pub fn strength_sheet(told: Telling<'_>) -> Sheet {
+    let words = told.strength_words();
+    Sheet::lines(&words, strength_chart(told, &words))
+}
+
+/// Setups whose curves are still told apart in one panel; more get a panel each.
+const MOST_OVER_EACH_OTHER: usize = 2;
+
+/// A small panel for every setup: its demand below the capacity, its sticking region shaded.
+fn setup_panels(told: Telling<'_>, words: &FigureWords) -> SmallMultiples {
+    let over = OverRange { told };
+    let panels = told.study.setups.iter().enumerate().map(|(index, setup)| {
+        let capacity = over.load_points(&told.study.capacity.values());
+        let region = setup
+            .sticking
+            .map(|sticking| Shade::between(over.region(&sticking), ""));
+        SmallPanel {
+            title: told.setup_name(setup),
+            note: told.panel_note(setup),
+            series: vec![
+                Series::new("capacity", capacity, Role::CAPACITY),
+                Series::new("load", over.load_points(&setup.values), setup_role(index)),
+            ],
+            shades: region.into_iter().collect(),
+            ..SmallPanel::default()
+        }
+    });
+    SmallMultiples {
+        heading: heading(words),
+        x: over.axis(),
+        y: over
+            .load_axis()
+            .reaching(over.load_extent(over.greatest_demand())),
+        panels: panels.collect(),
+        columns: None,
+    }
 }
 
 /// The chart before it is drawn.
@@ -28,6 +72,10 @@ pub(crate) fn strength_chart(told: Telling<'_>, words: &FigureWords) -> LineChar
     let over = OverRange { told };
     let hardest = told.study.setups.first().and_then(|setup| setup.sticking);
     let mut panels = vec![load_panel(&over)];
+    let whole = match told.study.setups.len() {
+        0 | 1 => over.whole(panels[0].axis.extent),
+        _ => None,
+    };
     if told.study.setups.len() > 1 {
         panels.push(effort_panel(&over));
     }
@@ -35,6 +83,7 @@ pub(crate) fn strength_chart(told: Telling<'_>, words: &FigureWords) -> LineChar
         heading: heading(words),
         shades: shades(&over),
         poses: over.poses(hardest.map(|sticking| sticking.point_range)),
+        whole,
         ..LineChart::new(over.axis(), panels)
     }
 }
@@ -49,7 +98,20 @@ pub(crate) fn load_curves(over: &OverRange<'_>, capacity: &str) -> Panel {
         Series::new(name, over.load_points(&setup.values), setup_role(index))
     }));
     let extent = over.load_extent(over.greatest_demand());
-    Panel::new(over.load_axis().reaching(extent), series)
+    Panel {
+        fills: band(over).into_iter().collect(),
+        ..Panel::new(over.load_axis().reaching(extent), series)
+    }
+}
+
+/// What capacity may be in four of five plausible versions of the lifter.
+fn band(over: &OverRange<'_>) -> Option<Fill> {
+    let [low, high] = over.told.study.band.as_ref()?;
+    Some(Fill {
+        upper: over.load_points(high),
+        lower: over.load_points(low),
+        role: Role::CAPACITY,
+    })
 }
 
 fn load_panel(over: &OverRange<'_>) -> Panel {
@@ -71,11 +133,34 @@ fn effort_top(study: &Study) -> f64 {
     (greatest.min(200.0) * 1.2 / 25.0).ceil() * 25.0
 }
 
+/// Room below zero for the bar of one sticking region, as a share of the axis above.
+const SPAN_ROOM: f64 = 0.2;
+/// Steps of the axis of effort, %.
+const EFFORT_STEP: f64 = 50.0;
+
+/// The axis of effort with ticks from zero on.
+fn effort_axis(top: f64) -> Axis {
+    let count = (top / EFFORT_STEP).floor() as u32;
+    let percent = (0..=count).map(|number| EFFORT_STEP * f64::from(number));
+    Axis {
+        ticks: percent.map(|value| (value, rounded(value, 0))).collect(),
+        ..Axis::new("Effort", "%")
+    }
+}
+
 fn effort_panel(over: &OverRange<'_>) -> Panel {
-    let extent = Extent::Exactly([0.0, effort_top(over.told.study)]);
+    let top = effort_top(over.told.study);
+    // Below zero the bars of the sticking regions have their rows, which no curve of effort enters.
+    let rows = over
+        .told
+        .study
+        .setups
+        .iter()
+        .filter(|setup| setup.sticking.is_some());
+    let extent = Extent::Exactly([-SPAN_ROOM * rows.count() as f64 * top, top]);
     let mut panel = Panel {
         levels: vec![LevelLine::new(100.0, WHOLE_STRENGTH)],
-        ..Panel::new(Axis::new("Effort", "%").reaching(extent), Vec::new())
+        ..Panel::new(effort_axis(top).reaching(extent), Vec::new())
     };
     for (index, setup) in over.told.study.setups.iter().enumerate() {
         let role = setup_role(index);
@@ -86,7 +171,7 @@ fn effort_panel(over: &OverRange<'_>) -> Panel {
             let at = [over.place(sticking.point_range), percent.min(200.0)];
             let text = format!("{} %", rounded(percent, 0));
             panel.markers.push(Marker::new(at, text, role));
-            let label = over.told.region_name(setup);
+            let label = over.told.region_name(sticking);
             let span = Span::between(over.region(sticking), label, role);
             panel.spans.push(span);
         }

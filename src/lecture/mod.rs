@@ -2,6 +2,8 @@
 //!
 //! In: what the figures draw from. Out: the list from which command, page and tests are derived.
 
+mod lecture_figure;
 mod syllabus;
 
-pub use syllabus::{LECTURE, LectureFigure};
+pub use lecture_figure::LectureFigure;
+pub use syllabus::LECTURE;

@@ -3,171 +3,182 @@
 //! In: a [`Desk`]. Out: [`LECTURE`], from which the command, the page of all figures and the tests
 //! are derived.
 
+use super::lecture_figure::LectureFigure;
 use crate::capacity::CurveShape;
 use crate::error::Result;
 use crate::figures::{self, Sheet};
 use crate::narrative::evenness_words::hung_name;
+use crate::rep::RepOptions;
 use crate::study::{
-    AgainstPlain, Desk, FibreUse, HungKind, SpeedCost, Study, at_usual_speeds, class_examples,
-    grip_family, has_class, lifts_of_class, loaded_examples, thigh_family,
+    AgainstPlain, Desk, FibreTrack, FibreUse, Heaviness, HungKind, MovingStudy, People, SpeedCost,
+    Study, ThreeCapacities, at_usual_speeds, class_examples, grip_family, lifts_of_class,
+    loaded_examples, thigh_family, versus_plain,
 };
 
 /// The lift of one joint that is taken apart.
 const CURL: &str = "biceps-curl";
 /// The ascending lift on which bands and chains are shown.
 const PRESS: &str = "bench-press";
+/// A press that sticks in motion.
+const OVERHEAD: &str = "overhead-press";
 /// A lift of the whole leg.
 const SQUAT: &str = "squat";
 /// The lift whose curve is shown at several speeds.
 const EXTENSION: &str = "knee-extension";
 
-/// One figure of the lecture.
-#[derive(Clone, Copy)]
-pub struct LectureFigure {
-    /// Its name in file names.
-    pub name: &'static str,
-    /// The one idea it teaches.
-    pub idea: &'static str,
-    /// Movements that it draws.
-    pub needs: &'static [&'static str],
-    /// The class of which the lifter must have a lift, if any.
-    pub class: Option<CurveShape>,
-    /// Makes it.
-    pub build: fn(&Desk<'_>) -> Result<Sheet>,
-}
-
-impl LectureFigure {
-    const fn new(
-        name: &'static str,
-        idea: &'static str,
-        needs: &'static [&'static str],
-        build: fn(&Desk<'_>) -> Result<Sheet>,
-    ) -> Self {
-        Self {
-            name,
-            idea,
-            needs,
-            class: None,
-            build,
-        }
-    }
-
-    const fn of_class(
-        shape: CurveShape,
-        name: &'static str,
-        idea: &'static str,
-        build: fn(&Desk<'_>) -> Result<Sheet>,
-    ) -> Self {
-        Self {
-            class: Some(shape),
-            ..Self::new(name, idea, &[], build)
-        }
-    }
-
-    /// Whether the desk has what the figure draws.
-    #[must_use]
-    pub fn can_be_drawn(&self, desk: &Desk<'_>) -> bool {
-        self.needs.iter().all(|name| desk.has(name))
-            && self.class.is_none_or(|shape| has_class(desk, shape))
-    }
-}
-
 /// The figures in teaching order.
 pub const LECTURE: &[LectureFigure] = &[
     LectureFigure::new(
-        "three-classes",
-        "Strength curves come in few classes.",
-        &[],
-        |desk| Ok(figures::three_classes(desk.who(), &class_examples(desk))),
-    ),
-    LectureFigure::of_class(
-        CurveShape::Ascending,
-        "ascending-lifts",
-        "Lifts that are strongest at the end.",
-        |desk| Ok(class_lifts(desk, CurveShape::Ascending)),
-    ),
-    LectureFigure::of_class(
-        CurveShape::Descending,
-        "descending-lifts",
-        "Lifts that are strongest at the start.",
-        |desk| Ok(class_lifts(desk, CurveShape::Descending)),
-    ),
-    LectureFigure::of_class(
-        CurveShape::BellShaped,
-        "bell-shaped-lifts",
-        "Lifts that are strongest in between.",
-        |desk| Ok(class_lifts(desk, CurveShape::BellShaped)),
-    ),
-    LectureFigure::of_class(
-        CurveShape::UShaped,
-        "u-shaped-lifts",
-        "Lifts that are weakest in between.",
-        |desk| Ok(class_lifts(desk, CurveShape::UShaped)),
-    ),
+        "strength-curve",
+        "What a strength curve is.",
+        &[PRESS],
+        |desk| unloaded(desk, PRESS),
+    )
+    .citing(&["kulig_1984"]),
     LectureFigure::new(
         "sarcomere-overlap",
         "Overlap of filaments makes active force.",
         &[],
         |desk| Ok(figures::sarcomere_overlap(desk.models.sarcomere("human")?)),
-    ),
+    )
+    .citing(&["walker_schrodt_1974", "gordon_1966"]),
     LectureFigure::new(
         "sarcomere-species",
         "Filament lengths shift the diagram.",
         &[],
         sarcomere_species,
-    ),
+    )
+    .citing(&["walker_schrodt_1974", "gordon_1966"]),
     LectureFigure::new(
         "active-passive-total",
         "Active and passive force add up.",
         &[CURL],
         active_passive_total,
-    ),
+    )
+    .citing(&["de_groote_2016"]),
     LectureFigure::new("force-velocity", "Speed costs force.", &[], |desk| {
         let cost = SpeedCost::of(desk.curves().velocity);
         Ok(figures::force_velocity(&cost))
-    }),
+    })
+    .citing(&["hill_1938", "katz_1939", "thelen_2003"]),
     LectureFigure::new(
         "curve-at-speed",
         "Speed moves the whole strength curve.",
         &[EXTENSION],
         curve_at_speed,
-    ),
+    )
+    .citing(&["thelen_2003", "westing_1988"]),
+    LectureFigure::new(
+        "muscles-on-skeleton",
+        "Muscles pull on levers.",
+        &[CURL],
+        |desk| figures::muscles_on_skeleton(&desk.lift(CURL)?.study, desk.units),
+    )
+    .citing(&["murray_2000", "holzbaur_2005"]),
     LectureFigure::new(
         "moment-arms",
         "Levers change with the joint angle.",
         &[CURL],
         |desk| of_lift(desk, CURL, figures::moment_arms),
-    ),
+    )
+    .citing(&["murray_2000"]),
     LectureFigure::new(
         "fibre-lengths",
         "Fibres shorten as the joint turns.",
         &[CURL],
         |desk| of_lift(desk, CURL, figures::fibre_lengths),
-    ),
+    )
+    .citing(&["murray_2000", "holzbaur_2005"]),
+    LectureFigure::new(
+        "track-on-lengths",
+        "A lift on the length-tension curve.",
+        &[CURL],
+        |desk| track(desk, |held, _, track| figures::track_on_length(held, track)),
+    )
+    .citing(&["de_groote_2016"]),
+    LectureFigure::new(
+        "track-on-speeds",
+        "A lift on the force-velocity curve.",
+        &[CURL],
+        |desk| {
+            track(desk, |_, moving, track| {
+                figures::track_on_speed(moving, track)
+            })
+        },
+    )
+    .citing(&["hill_1938", "thelen_2003"]),
     LectureFigure::new(
         "force-times-arm",
         "A curve's shape is force times moment arm.",
         &[CURL],
         |desk| of_lift(desk, CURL, figures::force_times_arm),
-    ),
+    )
+    .citing(&["kulig_1984", "zajac_1989"]),
     LectureFigure::new(
         "muscles-add-up",
         "Muscles add up to the joint's torque.",
         &[CURL],
         |desk| of_lift(desk, CURL, figures::muscles_add_up),
-    ),
+    )
+    .citing(&["zajac_1989", "holzbaur_2005"]),
+    LectureFigure::new(
+        "three-classes",
+        "Strength curves come in few classes.",
+        &[],
+        |desk| Ok(figures::three_classes(desk.who(), &class_examples(desk))),
+    )
+    .citing(&["kulig_1984"]),
+    LectureFigure::of_class(
+        CurveShape::Ascending,
+        "ascending-lifts",
+        "Lifts that are strongest at the end.",
+        |desk| Ok(class_lifts(desk, CurveShape::Ascending)),
+    )
+    .citing(&["kulig_1984"]),
+    LectureFigure::of_class(
+        CurveShape::Descending,
+        "descending-lifts",
+        "Lifts that are strongest at the start.",
+        |desk| Ok(class_lifts(desk, CurveShape::Descending)),
+    )
+    .citing(&["kulig_1984"]),
+    LectureFigure::of_class(
+        CurveShape::BellShaped,
+        "bell-shaped-lifts",
+        "Lifts that are strongest in between.",
+        |desk| Ok(class_lifts(desk, CurveShape::BellShaped)),
+    )
+    .citing(&["kulig_1984"]),
+    LectureFigure::of_class(
+        CurveShape::UShaped,
+        "u-shaped-lifts",
+        "Lifts that are weakest in between.",
+        |desk| Ok(class_lifts(desk, CurveShape::UShaped)),
+    )
+    .citing(&["kulig_1984"]),
     LectureFigure::new(
         "limits-in-a-press",
         "One joint gives way first: the press.",
         &[PRESS],
         |desk| of_lift(desk, PRESS, figures::joint_limits),
-    ),
+    )
+    .citing(&["elliott_1989"]),
     LectureFigure::new(
         "limits-in-a-squat",
         "One joint gives way first: the squat.",
         &[SQUAT],
         |desk| of_lift(desk, SQUAT, figures::joint_limits),
-    ),
+    )
+    .citing(&["de_leva_1996"]),
+    LectureFigure::new(
+        "who-holds-the-load",
+        "Muscles share a joint's moment.",
+        &[SQUAT],
+        |desk| Ok(figures::load_holders(&desk.lift(SQUAT)?.study, desk.units)),
+    )
+    .citing(&["de_leva_1996"]),
+    LectureFigure::new("free-body", "A lift as a free body.", &[SQUAT], free_body)
+        .citing(&["de_leva_1996"]),
     LectureFigure::new(
         "load-over-class",
         "Where a plain weight is heavy and where it is light.",
@@ -176,7 +187,8 @@ pub const LECTURE: &[LectureFigure] = &[
             let loaded = loaded_examples(desk)?;
             Ok(figures::load_over_class(desk.who(), &loaded, desk.units))
         },
-    ),
+    )
+    .citing(&["kulig_1984"]),
     LectureFigure::new(
         "sticking-region",
         "The hardest stretch decides the lift.",
@@ -185,31 +197,22 @@ pub const LECTURE: &[LectureFigure] = &[
             let plain = against_plain(desk, &[HungKind::Plain])?;
             Ok(figures::sticking_region(&plain, desk.units))
         },
-    ),
+    )
+    .citing(&["elliott_1989", "van_den_tillaar_2010"]),
     LectureFigure::new(
-        "band-over-ascending",
-        "A band follows an ascending curve.",
-        &[PRESS],
-        |desk| over_ascending(desk, HungKind::Band),
-    ),
-    LectureFigure::new(
-        "chain-over-ascending",
-        "A chain follows an ascending curve.",
-        &[PRESS],
-        |desk| over_ascending(desk, HungKind::Chain),
-    ),
-    LectureFigure::new(
-        "flattening",
-        "How even a load makes the effort.",
-        &[PRESS],
-        flattening,
-    ),
+        "sticking-in-motion",
+        "The sticking region in motion.",
+        &[OVERHEAD],
+        sticking_in_motion,
+    )
+    .citing(&["elliott_1989", "van_den_tillaar_2010"]),
     LectureFigure::new(
         "grip-width",
         "Technique moves the curve: grip width.",
         &[PRESS],
         |desk| Ok(figures::grip_sheet(&grip_family(desk, PRESS)?, desk.units)),
-    ),
+    )
+    .citing(&["larsen_2021"]),
     LectureFigure::new(
         "limb-length",
         "The body moves the curve: limb length.",
@@ -220,7 +223,55 @@ pub const LECTURE: &[LectureFigure] = &[
                 desk.units,
             ))
         },
-    ),
+    )
+    .citing(&["de_leva_1996"]),
+    LectureFigure::new("band-law", "How hard a band pulls.", &[], band_law)
+        .citing(&["treloar_1944", "mcmaster_2010"]),
+    LectureFigure::new("chain-law", "How much of a chain is load.", &[], chain_law)
+        .citing(&["din_766", "neelly_2010"]),
+    LectureFigure::new(
+        "band-over-ascending",
+        "A band follows an ascending curve.",
+        &[PRESS],
+        |desk| over_ascending(desk, HungKind::Band),
+    )
+    .citing(&["treloar_1944", "mcmaster_2010"]),
+    LectureFigure::new(
+        "chain-over-ascending",
+        "A chain follows an ascending curve.",
+        &[PRESS],
+        |desk| over_ascending(desk, HungKind::Chain),
+    )
+    .citing(&["din_766", "neelly_2010"]),
+    LectureFigure::new(
+        "flattening",
+        "How even a load makes the effort.",
+        &[PRESS],
+        flattening,
+    )
+    .citing(&["mcmaster_2009", "treloar_1944"]),
+    LectureFigure::new(
+        "lowered-held-lifted",
+        "More can be lowered than lifted.",
+        &[PRESS],
+        |desk| {
+            let three = ThreeCapacities::of(&desk.question(PRESS)?)?;
+            Ok(figures::three_capacities(&three, desk.units))
+        },
+    )
+    .citing(&["westing_1988", "hollander_2007"]),
+    LectureFigure::new("people-differ", "People differ.", &[PRESS], |desk| {
+        let people = People::of(&desk.question(PRESS)?)?;
+        let study = &desk.lift(PRESS)?.study;
+        Ok(figures::people_differ(study, &people, desk.units))
+    })
+    .citing(&["bazyler_2015"]),
+    LectureFigure::new("how-sure", "How sure we are.", &[], |desk| {
+        Ok(figures::model_errors(&desk.models.lift_errors()?))
+    }),
+    LectureFigure::new("cannot-tell", "What this model cannot tell.", &[], |_| {
+        Ok(figures::cannot_tell())
+    }),
 ];
 
 fn class_lifts(desk: &Desk<'_>, shape: CurveShape) -> Sheet {
@@ -234,6 +285,61 @@ fn of_lift(
     figure: fn(&str, &Study, crate::units::System) -> Sheet,
 ) -> Result<Sheet> {
     Ok(figure(desk.who(), &desk.lift(movement)?.study, desk.units))
+}
+
+/// The curve of a lift without a load.
+fn unloaded(desk: &Desk<'_>, movement: &str) -> Result<Sheet> {
+    let study = &desk.lift(movement)?.study;
+    Ok(figures::strength_sheet(study.told(desk.units)))
+}
+
+/// Share of the maximum that is lifted in motion: heavy, and not the last repetition that there is (assumed).
+const HEAVY_SHARE: f64 = 0.95;
+
+/// The press in motion with a band, beside plain weight of the same hardest effort.
+fn sticking_in_motion(desk: &Desk<'_>) -> Result<Sheet> {
+    let hung = AgainstPlain::of(desk, OVERHEAD, &[HungKind::Band], hung_name)?;
+    let both = versus_plain(
+        &desk.question(OVERHEAD)?,
+        &hung.setups[0],
+        Heaviness::Share(HEAVY_SHARE),
+        &RepOptions::default(),
+    )?;
+    Ok(figures::versus_sheet(&both, desk.units))
+}
+
+/// The band and the chain whose laws are shown: those that the first choices over the press hang.
+const SHOWN_BAND: &str = "loop-22mm";
+const SHOWN_CHAIN: &str = "chain-13mm";
+
+fn band_law(desk: &Desk<'_>) -> Result<Sheet> {
+    let pieces = desk.models.pieces()?;
+    let band = pieces.stock().bands.get(SHOWN_BAND);
+    let band = band.expect("a library holds the built-in bands");
+    Ok(figures::band_law(band, desk.units))
+}
+
+fn chain_law(desk: &Desk<'_>) -> Result<Sheet> {
+    let pieces = desk.models.pieces()?;
+    let chain = pieces.stock().chains.get(SHOWN_CHAIN);
+    let chain = chain.expect("a library holds the built-in chains");
+    Ok(figures::chain_law(chain, desk.units))
+}
+
+/// The curl on its strongest muscle's own curves: held still, and at the fastest of the usual speeds.
+fn track(desk: &Desk<'_>, figure: fn(&Study, &MovingStudy, &FibreTrack) -> Sheet) -> Result<Sheet> {
+    let held = &desk.lift(CURL)?.study;
+    let moving = at_usual_speeds(desk, CURL)?;
+    let fastest = &moving[moving.len() - 1];
+    let track = FibreTrack::of(held, fastest, desk.curves());
+    Ok(figure(held, fastest, &track))
+}
+
+/// The squat under a hard weight as a free body.
+fn free_body(desk: &Desk<'_>) -> Result<Sheet> {
+    let setup = desk.hard(SQUAT, Vec::new())?;
+    let study = desk.under(SQUAT, &[setup])?;
+    Ok(figures::free_bodies(&study, desk.units))
 }
 
 fn sarcomere_species(desk: &Desk<'_>) -> Result<Sheet> {

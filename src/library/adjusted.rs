@@ -108,10 +108,9 @@ impl Adjustable {
         let [record, muscles, curves] = &trees;
         let mut files = self.files.clone();
         files.record = record_of::<LifterRecord>(record)?;
-        files.set_tables(
-            record_of::<MuscleTable>(muscles)?,
-            record_of::<Curves>(curves)?,
-        );
+        let body = files.muscle_body().clone();
+        files.set_muscles(record_of::<MuscleTable>(muscles)?, body);
+        files.set_curves(record_of::<Curves>(curves)?);
         files.build()
     }
 }

@@ -4,17 +4,17 @@
 //! with `lifter.` change the lifter's file before the body is built, so a new height rescales it;
 //! all others change the finished body or the movement.
 
-use super::changed::{changed, changed_lift};
-use super::complaint::{Complaint, any_wrong, complaint, doubts, in_group, none};
+use super::changed::{changed, changed_lift, is_changed};
+use super::complaint::{Complaint, any_wrong, doubts, in_group, none};
 use super::layered_text::LayeredText;
 use super::nearest::known;
-use super::operating_rules::odd_fibres;
+use super::operating_rules::{OddMuscle, odd_muscles, way};
 use super::records::{Library, LifterFiles, stem};
 use super::set_path::{Setting, set};
 use super::technique_rules::technique_of;
 use super::{body_rules, movement_rules};
 use crate::anatomy::{Lifter, LifterRecord, groups};
-use crate::error::{Error, Fault, ModelFault, Result, SettingFault, What};
+use crate::error::{Error, Fault, ModelFault, Result, SettingFault, Shelf, What};
 use crate::movement::Movement;
 use crate::source::Source;
 use std::sync::Arc;
@@ -32,6 +32,17 @@ pub struct Model {
     pub record: LifterRecord,
     /// What is accepted of all that and yet unlikely.
     pub doubts: Vec<Fault>,
+    /// What of it is not as the library has it.
+    pub changes: Vec<ModelChange>,
+}
+
+/// Something of a model that is not as the built-in library has it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum ModelChange {
+    /// A value that was set, as `PATH=VALUE`.
+    Set(String),
+    /// A file of the user's that stands in the place of a built-in one, such as `lifters/reference-man.ron`.
+    Replaced(String),
 }
 
 /// A lifter and a movement read once, from which models with different settings are made.
@@ -41,7 +52,7 @@ pub struct Workbench {
     pub(super) files: LifterFiles,
     pub(super) movement: Movement,
     pub(super) movement_text: Arc<LayeredText>,
-    movement_name: String,
+    pub(super) movement_name: String,
 }
 
 /// Reads a lifter and a movement by name or path and sets values in them.
@@ -117,10 +128,29 @@ impl Workbench {
         })
     }
 
+    /// What a model with these settings has that the built-in library has not.
+    fn changes(&self, sets: &[String], record: &LifterRecord) -> Vec<ModelChange> {
+        let used = [
+            (Shelf::Movements, self.movement_name.as_str()),
+            (Shelf::Lifters, self.files.name.as_str()),
+            (Shelf::Muscles, record.muscles.as_str()),
+            (Shelf::Segments, record.segments.as_str()),
+            (Shelf::Curves, record.curves.as_str()),
+        ];
+        let replaced = used
+            .into_iter()
+            .filter(|(shelf, name)| self.models.replaces(*shelf, name));
+        let files = replaced
+            .map(|(shelf, name)| ModelChange::Replaced(format!("{}/{name}.ron", shelf.folder())));
+        let set = sets.iter().cloned().map(ModelChange::Set);
+        set.chain(files).collect()
+    }
+
     /// The model with values set, in the order given.
     ///
     /// **Fails** with every setting that does not fit, or with what they make impossible together.
     pub fn model(&self, sets: &[String]) -> Result<Model> {
+        let sets_as_written = sets;
         let sets = collect(sets.iter().map(|written| {
             let setting = Setting::read(written)?;
             let root = Root::of(&setting.path)?.0;
@@ -133,7 +163,8 @@ impl Workbench {
                 .collect()
         };
         let files = self.files_with(&of(&[Root::File]))?;
-        let built = files.build()?;
+        let own_factor = files.record.strength_in(&self.movement_name);
+        let built = files.build()?.stronger(own_factor);
         let mut lifter = apply(built.clone(), &of(&[Root::Body]))?;
         let of_body = body_rules::lifter(&lifter);
         none(of_body.clone())?;
@@ -150,20 +181,28 @@ impl Workbench {
         let mut complaints = movement_rules::movement(&movement);
         if !any_wrong(&complaints) {
             complaints.extend(technique_of(&movement, &lifter));
+            complaints.extend(way(&lifter, &movement));
         }
         let complaints = grouped(complaints, "movement", "technique");
         none(complaints.clone())?;
-        let of_fibres = fibre_complaints(&lifter, &movement);
-        none(of_fibres.clone())?;
+        let of_muscles = muscle_complaints(&lifter, &movement);
+        none(of_muscles.clone())?;
         let of_record = self
             .models
             .lifter_rules(&files.record, Some(files.muscles()));
         let of_record = grouped(of_record, "lifter", "lifter");
-        let unlikely = [of_record, of_body, complaints, of_fibres].concat();
+        // A value set to what it is changes nothing.
+        let told = if is_changed(&lifter.title) || is_changed(&movement.title) {
+            sets_as_written
+        } else {
+            &[]
+        };
+        let unlikely = [of_record, of_body, complaints, of_muscles].concat();
         Ok(Model {
             lifter,
             movement,
             movement_name: self.movement_name.clone(),
+            changes: self.changes(told, &files.record),
             record: files.record,
             doubts: doubts(unlikely),
         })
@@ -208,14 +247,10 @@ fn grouped(complaints: Vec<Complaint>, group: &str, except: &str) -> Vec<Complai
     complaints.map(|c| in_group(c, group, except)).collect()
 }
 
-/// What is odd about fibres on the way of the lift, told at the muscle.
-fn fibre_complaints(lifter: &Lifter, movement: &Movement) -> Vec<Complaint> {
-    let odd = odd_fibres(lifter, movement).into_iter();
-    odd.map(|odd| {
-        let path = format!("muscles.{}.optimal_fibre_length", odd.muscle);
-        complaint(path, odd.broken)
-    })
-    .collect()
+/// What is odd about muscles on the way of the lift, each told at the muscle.
+fn muscle_complaints(lifter: &Lifter, movement: &Movement) -> Vec<Complaint> {
+    let odd = odd_muscles(lifter, movement).into_iter();
+    odd.map(OddMuscle::complaint).collect()
 }
 
 /// A record with values set one after the other.

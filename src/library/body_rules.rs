@@ -42,12 +42,17 @@ pub(super) fn record_rules(
     ] {
         rules.within(path, value, bound);
     }
+    for (segment, length) in &record.lengths {
+        let path = format!("lengths.{}", segment.name());
+        rules.within(&path, length.as_cm(), &bounds.segment_length);
+    }
     let (mass_kg, height_m) = (record.body_mass.as_kg(), record.height.as_m());
     let index = mass_kg / (height_m * height_m);
     if !any_wrong(&rules.complaints) {
         body_mass_index(index, rules);
     }
     strengths(record, muscles.map(groups), rules);
+    own_numbers(record, rules);
     if record.strength.is_empty() && record.strength_like.is_none() {
         rules.add("strength", BrokenRule::Doubt(Doubt::NoStrength));
     }
@@ -88,6 +93,32 @@ fn strengths(record: &LifterRecord, known: Option<Vec<String>>, rules: &mut Rule
             let known = nearest::known(group, &known);
             let stray = BrokenRule::Body(BodyRule::StraySource { known });
             rules.add(format!("strength_sources.{group}"), stray);
+        }
+    }
+}
+
+/// Factors of single lifts, and how well strengths are known.
+fn own_numbers(record: &LifterRecord, rules: &mut Rules) {
+    for (lift, factor) in &record.lift_strength {
+        rules.within(
+            &format!("lift_strength.{lift}"),
+            *factor,
+            &bounds().strength_factor,
+        );
+    }
+    let Some(scatter) = &record.scatter else {
+        return;
+    };
+    let (numbers, rows) = (scatter.of.len(), &scatter.covariance);
+    let is_triangle = rows.iter().enumerate().all(|(k, row)| row.len() == k + 1);
+    if rows.len() != numbers || !is_triangle {
+        let shape = BodyRule::NoTriangle { numbers };
+        rules.add("scatter.covariance", BrokenRule::Body(shape));
+    }
+    for (index, row) in rows.iter().enumerate() {
+        let path = format!("scatter.covariance.{index}");
+        for value in row {
+            rules.within(&path, *value, &bounds().log_covariance);
         }
     }
 }

@@ -10,7 +10,11 @@ use super::mending::{MendedText, read_on};
 use super::nearest::known;
 use super::outline::RecordOutline;
 use super::records::Library;
-use crate::error::{BodyRule, BrokenRule, Error, Fault, ModelFault, Result, Shelf};
+use super::sourced_rules::unsourced;
+use crate::error::{
+    BodyRule, BrokenRule, Error, Fault, ModelFault, PathRule, Result, Shelf, TechniqueRule,
+    TextFault, What,
+};
 use serde::de::DeserializeOwned;
 
 /// A model file without a fault.
@@ -38,12 +42,13 @@ impl Library {
             text: mended,
             mut faults,
         } = read_on::<T>(shelf, text);
-        let complaints = record.as_ref().map(&rules).unwrap_or_default();
+        let mut complaints = record.as_ref().map(&rules).unwrap_or_default();
+        complaints.extend(unsourced(shelf, text));
         let (doubts, broken) = doubts_and_faults(complaints);
         let broken = if faults.is_empty() {
             broken
         } else {
-            stand_alone(broken)
+            stand_alone(broken, &faults, &RecordOutline::of(text.text()))
         };
         let broken = at_their_places(broken, mended.file(), mended.text());
         let is_whole = faults.is_empty();
@@ -91,18 +96,40 @@ impl Library {
     }
 }
 
-/// The complaints that hold whatever else is wrong in the file: those of a value by itself.
-fn stand_alone(complaints: Vec<Complaint>) -> Vec<Complaint> {
-    let of_a_value = |complaint: &Complaint| {
-        matches!(
-            complaint.broken,
-            BrokenRule::Outside(_)
-                | BrokenRule::Empty
-                | BrokenRule::NoSuchFile { .. }
-                | BrokenRule::Body(BodyRule::NoSource { .. } | BodyRule::NoSuchGroup { .. })
-        )
+/// The complaints that hold whatever else is wrong in the file: those of a value by itself, and technique parameters
+/// that nobody wrote. The angles of a joint that there is not have no bounds.
+fn stand_alone(
+    complaints: Vec<Complaint>,
+    faults: &[Fault],
+    written: &RecordOutline<'_>,
+) -> Vec<Complaint> {
+    let unknown = |name: &str| {
+        faults.iter().any(|fault| match &fault.what {
+            What::Model(ModelFault::Text(TextFault::NoSuchWord { choice, .. })) => {
+                choice.as_deref() == Some(name)
+            }
+            _ => false,
+        })
     };
-    complaints.into_iter().filter(of_a_value).collect()
+    // A joint or path that there is not was read as another, whose rules say nothing.
+    let (no_joint, no_path) = (unknown("Dof"), unknown("PathRecord"));
+    let is_other = no_joint || no_path;
+    let stands = |complaint: &Complaint| match &complaint.broken {
+        BrokenRule::Outside(_) => !(is_other && complaint.path.starts_with("path.")),
+        BrokenRule::Technique(TechniqueRule::Missing { name, .. }) => {
+            !no_path && written.exact(&format!("technique.{name}")).is_none()
+        }
+        BrokenRule::Technique(
+            TechniqueRule::WrongKind { .. } | TechniqueRule::ForeignWord { .. },
+        )
+        | BrokenRule::Path(PathRule::TorqueOfSeveralJoints) => !no_path,
+        BrokenRule::Path(PathRule::LimbOfOtherJoint { .. }) => !is_other,
+        BrokenRule::Empty
+        | BrokenRule::NoSuchFile { .. }
+        | BrokenRule::Body(BodyRule::NoSource { .. } | BodyRule::NoSuchGroup { .. }) => true,
+        _ => false,
+    };
+    complaints.into_iter().filter(stands).collect()
 }
 
 /// Faults in the order of the file itself, those of the files that it extends behind them; none twice.

@@ -18,6 +18,11 @@ pub(super) fn complaint(path: impl Into<String>, broken: BrokenRule<Fault>) -> C
     }
 }
 
+/// What the laws of a room, or the reader of another file, say of the value of a path.
+pub(super) fn said(path: String, error: &Error) -> Complaint {
+    complaint(path, BrokenRule::Said(error.faults().to_vec()))
+}
+
 /// The same complaint with its path inside a group, unless it begins with `except`.
 pub(super) fn in_group(complaint: Complaint, group: &str, except: &str) -> Complaint {
     if complaint.path.starts_with(except) {

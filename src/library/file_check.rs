@@ -4,22 +4,24 @@
 //! fault that can be known: types, ranges, names that lead nowhere, sources that nobody listed.
 
 use super::bounded_read::text_of_file;
+use super::built_in;
 use super::checked::CheckedFile;
-use super::complaint::{Complaint, any_wrong, complaint};
+use super::complaint::{Complaint, any_wrong, complaint, said};
 use super::file_facts::{self, FileFacts};
 use super::layered_text::LayeredText;
 use super::merging::EXTENDS;
-use super::operating_rules::odd_fibres;
+use super::operating_rules::{OddMuscle, can_do, odd_muscles, way};
 use super::outline::RecordOutline;
 use super::read::no_record;
 use super::record_fields::fields_of;
-use super::records::Library;
+use super::records::{Library, LifterFiles, from_its_folder, seen_from};
 use super::technique_rules::technique_of;
 use super::{body_rules, curve_rules, movement_rules, piece_rules};
-use crate::anatomy::{Lifter, LifterRecord, MuscleTable};
-use crate::bounds::{Bounds, bounds};
-use crate::error::{BrokenRule, Error, Fault, ModelFault, PathRule, Result, Shelf};
-use crate::movement::{Movement, trace};
+use crate::anatomy::{Curves, Lifter, LifterRecord, MuscleTable, SegmentTable, lengths_of};
+use crate::bounds::Bounds;
+use crate::error::{BrokenRule, Doubt, Error, ModelFault, PathRule, Result, Shelf};
+use crate::movement::{Movement, lift_name};
+use crate::resistance::{Band, Chain};
 use crate::source::Publication;
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -66,17 +68,29 @@ impl Library {
         let text = &self.layered_text(shelf, file, text)?;
         match shelf {
             Shelf::Lifters => {
-                let rules = |lifter: &_| self.lifter_complaints(file, lifter);
-                self.checked(shelf, text, rules, file_facts::lifter)
+                let rules = |lifter: &LifterRecord| {
+                    let seen = from_its_folder(lifter.clone(), text);
+                    self.lifter_complaints(file, &seen)
+                };
+                self.checked(shelf, text, rules, |lifter| self.lifter_facts(lifter, text))
             }
             Shelf::Segments => {
-                self.checked(shelf, text, body_rules::segment_table, file_facts::segments)
+                let rules = |table: &_| self.segment_complaints(table);
+                self.checked(shelf, text, rules, file_facts::segments)
             }
             Shelf::Muscles => {
-                let rules = |table: &_| self.muscle_complaints(table);
+                let rules = |table: &MuscleTable| {
+                    self.muscle_complaints(&MuscleTable {
+                        body: seen_from(text, "body", &table.body),
+                        ..table.clone()
+                    })
+                };
                 self.checked(shelf, text, rules, file_facts::muscles)
             }
-            Shelf::Curves => self.checked(shelf, text, curve_rules::curves, file_facts::curves),
+            Shelf::Curves => {
+                let rules = |curves: &_| self.curve_complaints(curves);
+                self.checked(shelf, text, rules, file_facts::curves)
+            }
             Shelf::Sarcomeres => {
                 self.checked(shelf, text, curve_rules::sarcomere, file_facts::sarcomere)
             }
@@ -84,43 +98,104 @@ impl Library {
                 let rules = |movement: &_| self.movement_rules(movement);
                 self.checked(shelf, text, rules, file_facts::movement)
             }
-            Shelf::Bands => self.checked(shelf, text, piece_rules::band, file_facts::band),
-            Shelf::Chains => self.checked(shelf, text, piece_rules::chain, file_facts::chain),
+            Shelf::Bands => {
+                let rules = |band: &Band| {
+                    let named = piece_rules::of_its_file(file, band.name());
+                    [piece_rules::band(band), named].concat()
+                };
+                self.checked(shelf, text, rules, file_facts::band)
+            }
+            Shelf::Chains => {
+                let rules = |chain: &Chain| {
+                    let named = piece_rules::of_its_file(file, chain.name());
+                    [piece_rules::chain(chain), named].concat()
+                };
+                self.checked(shelf, text, rules, file_facts::chain)
+            }
             Shelf::Setups => self.checked(shelf, text, |s| self.setup_rules(s), file_facts::setup),
             Shelf::Gyms => self.checked(shelf, text, |g| self.gym_rules(g), file_facts::gym),
             Shelf::Published => self.check_published(file, text),
         }
     }
 
-    /// The rules for a lifter, and what follows for the finished body and its fibres in every lift.
+    /// The rules for a lifter, and what follows for the finished body in every lift.
     fn lifter_complaints(&self, file: &str, record: &LifterRecord) -> Vec<Complaint> {
-        let muscles = self.muscle_table(&record.muscles).ok();
-        let table = muscles.as_ref().map(|(table, _)| table);
+        let muscles = self.muscle_table(&record.muscles);
+        let table = muscles.as_ref().ok().map(|(table, _)| table);
         let mut complaints = self.lifter_rules(record, table);
         if any_wrong(&complaints) {
             return complaints;
         }
+        let unusable = [
+            ("segments", self.segment_table(&record.segments).err()),
+            ("muscles", muscles.as_ref().err().cloned()),
+            ("curves", self.fibre_curves(&record.curves).err()),
+        ];
+        let unusable = unusable.into_iter();
+        complaints
+            .extend(unusable.filter_map(|(field, error)| Some(said(field.to_owned(), &error?))));
         let text = Arc::new(LayeredText::of(file, ""));
         let whole = self.with_strength(record.clone());
-        let built = whole.and_then(|record| self.with_tables("", (record, text), muscles)?.build());
-        if let Ok(lifter) = built {
-            complaints.extend(body_rules::lifter(&lifter));
-            complaints.extend(self.odd_in_all_lifts(&lifter));
+        let built =
+            whole.and_then(|whole| self.with_tables("", (whole, text), muscles.ok())?.build());
+        match built {
+            Ok(lifter) => {
+                let of_body = body_rules::lifter(&lifter).into_iter();
+                complaints.extend(of_body.map(|complaint| at_own_length(complaint, record)));
+                complaints.extend(self.odd_in_all_lifts(&lifter));
+            }
+            Err(error) if !any_wrong(&complaints) => complaints.push(said(String::new(), &error)),
+            Err(_) => {}
         }
         complaints
     }
 
-    /// The rules for a muscle table, and what follows for the reference lifter's fibres in every lift.
+    /// What a lifter's file holds; the lengths of its limbs once they are scaled to its height.
+    fn lifter_facts(&self, record: &LifterRecord, text: &LayeredText) -> FileFacts {
+        let seen = from_its_folder(record.clone(), text);
+        let lengths = self.segment_table(&seen.segments).map(|(table, _)| {
+            lengths_of(&seen, &table)
+                .into_iter()
+                .map(|(name, length)| (name.name(), length))
+                .collect()
+        });
+        file_facts::lifter(record, lengths.unwrap_or_default())
+    }
+
+    /// The rules for a segment table, and what follows for a body with it in every lift.
+    fn segment_complaints(&self, table: &SegmentTable) -> Vec<Complaint> {
+        let complaints = body_rules::segment_table(table);
+        self.with_body(complaints, |files| files.set_segments(table.clone()))
+    }
+
+    /// The rules for a muscle table, and what follows for a body with it in every lift.
     fn muscle_complaints(&self, table: &MuscleTable) -> Vec<Complaint> {
-        let mut complaints = self.muscle_rules(table);
+        let complaints = self.muscle_rules(table);
+        self.with_body(complaints, |files| {
+            if let Ok((body, _)) = self.segment_table(&table.body) {
+                files.set_muscles(table.clone(), body);
+            }
+        })
+    }
+
+    /// The rules for fibre curves, and what follows for a body with them in every lift.
+    fn curve_complaints(&self, curves: &Curves) -> Vec<Complaint> {
+        let complaints = curve_rules::curves(curves);
+        self.with_body(complaints, |files| files.set_curves(curves.clone()))
+    }
+
+    /// Complaints about a table, and what follows in every lift for the reference lifter who has it.
+    fn with_body(
+        &self,
+        mut complaints: Vec<Complaint>,
+        change: impl Fn(&mut LifterFiles),
+    ) -> Vec<Complaint> {
         if any_wrong(&complaints) {
             return complaints;
         }
-        let built = self.lifter_files(REFERENCE_LIFTER).and_then(|files| {
-            let text = |index: usize| files.texts[index].clone();
-            let muscles = Some((table.clone(), text(2)));
-            self.with_tables("", (files.record.clone(), text(0)), muscles)?
-                .build()
+        let built = self.lifter_files(REFERENCE_LIFTER).and_then(|mut files| {
+            change(&mut files);
+            files.build()
         });
         if let Ok(lifter) = built {
             complaints.extend(self.odd_in_all_lifts(&lifter));
@@ -128,34 +203,45 @@ impl Library {
         complaints
     }
 
-    /// Muscles whose fibres are odd in a lift of the library, each told once: where it is worst first.
+    /// Muscles that are odd in a lift of the library, each told once, what is wrong first; and lifts that the body cannot
+    /// do.
     fn odd_in_all_lifts(&self, lifter: &Lifter) -> Vec<Complaint> {
-        let mut found: BTreeMap<String, BrokenRule<Fault>> = BTreeMap::new();
-        let names = self.movements();
-        for movement in names.iter().filter_map(|name| self.movement(name).ok()) {
-            for odd in odd_fibres(lifter, &movement) {
-                let is_wrong = matches!(odd.broken, BrokenRule::Muscle(_));
-                if is_wrong || !found.contains_key(&odd.muscle) {
-                    found.insert(odd.muscle, odd.broken);
+        let mut found: BTreeMap<(String, &'static str), OddMuscle> = BTreeMap::new();
+        let mut lifts = Vec::new();
+        for movement in built_in::names(Shelf::Movements.folder()) {
+            // Lifts of the user's own are judged in their own files.
+            let Ok(movement) = self.movement(movement) else {
+                continue;
+            };
+            for odd in odd_muscles(lifter, &movement) {
+                let key = (odd.muscle.clone(), odd.field);
+                if odd.is_wrong() || !found.contains_key(&key) {
+                    found.insert(key, odd);
                 }
             }
+            if can_do(lifter, &movement).is_err() {
+                lifts.push(movement.title);
+            }
         }
-        let path = |muscle: String| format!("muscles.{muscle}.optimal_fibre_length");
-        found
-            .into_iter()
-            .map(|(muscle, broken)| complaint(path(muscle), broken))
-            .collect()
+        let mut complaints: Vec<Complaint> =
+            found.into_values().map(OddMuscle::complaint).collect();
+        if !lifts.is_empty() {
+            let cannot = BrokenRule::Doubt(Doubt::CannotDo { lifts });
+            complaints.push(complaint("", cannot));
+        }
+        complaints
     }
 
-    /// The rules for a movement, and whether the reference lifter's limbs and fibres can do it.
+    /// The rules for a movement, and whether the reference lifter's limbs and muscles can do it.
     fn movement_rules(&self, movement: &Movement) -> Vec<Complaint> {
         let mut complaints = movement_rules::movement(movement);
         if any_wrong(&complaints) {
             return complaints;
         }
+        complaints.extend(self.called_like(movement));
         if let Ok(lifter) = self.lifter(REFERENCE_LIFTER) {
             complaints.extend(technique_of(movement, &lifter));
-            if let Err(error) = trace(movement, &lifter, bounds().samples.fewest()) {
+            if let Err(error) = can_do(&lifter, movement) {
                 complaints.extend(error.faults().iter().map(|fault| {
                     let cannot = PathRule::CannotBeDone {
                         lifter: REFERENCE_LIFTER.to_owned(),
@@ -164,10 +250,37 @@ impl Library {
                     complaint("path", BrokenRule::Path(cannot))
                 }));
             }
-            let odd = odd_fibres(&lifter, movement);
-            complaints.extend(odd.into_iter().map(|odd| complaint("path", odd.broken)));
+            complaints.extend(way(&lifter, movement));
+            let odd = odd_muscles(&lifter, movement).into_iter();
+            complaints.extend(odd.map(|odd| complaint("path", odd.broken)));
         }
         complaints
+    }
+
+    /// Doubts about names that a lift of the library has which moves in another way.
+    fn called_like(&self, movement: &Movement) -> Vec<Complaint> {
+        let others: Vec<Movement> = self
+            .movements()
+            .iter()
+            .filter_map(|name| self.movement(name).ok())
+            .filter(|other| !other.moves_alike(movement))
+            .collect();
+        let called = movement.handling.called.iter().enumerate();
+        called
+            .filter_map(|(index, name)| {
+                let is_it = |other: &&Movement| {
+                    let mut names = other.handling.called.iter();
+                    names.any(|known| lift_name(known) == lift_name(name))
+                };
+                let other = others.iter().find(is_it)?;
+                let like = Doubt::CalledLike {
+                    name: name.clone(),
+                    lift: other.title.clone(),
+                };
+                let path = format!("handling.called.{index}");
+                Some(complaint(path, BrokenRule::Doubt(like)))
+            })
+            .collect()
     }
 
     /// The kind whose fields are most like those of a text; what it extends tells it where only one kind has that name.
@@ -192,6 +305,19 @@ impl Library {
                 })
             }),
         }
+    }
+}
+
+/// What is odd about a segment whose length the lifter's own file gives is told there.
+fn at_own_length(complaint: Complaint, record: &LifterRecord) -> Complaint {
+    let mut own = record.lengths.keys().map(|name| name.name());
+    let own = own.find(|name| complaint.path == format!("segments.{name}.length"));
+    match own {
+        Some(name) => Complaint {
+            path: format!("lengths.{name}"),
+            ..complaint
+        },
+        None => complaint,
     }
 }
 

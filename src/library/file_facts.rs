@@ -56,6 +56,8 @@ pub struct LifterFacts {
     pub tables: [String; 3],
     /// Number of strength groups with a factor.
     pub strengths: usize,
+    /// Lengths of the segments at this height.
+    pub lengths: Vec<(&'static str, Length)>,
 }
 
 /// What a sound file of a segment table holds.
@@ -65,10 +67,12 @@ pub struct SegmentFacts {
     pub height: Length,
     /// Mean mass of the sample.
     pub mass: Mass,
-    /// The segments.
-    pub segments: Vec<&'static str>,
-    /// Where they come from.
+    /// The segments and their lengths in the sample.
+    pub segments: Vec<(&'static str, Length)>,
+    /// Where masses and centres come from.
     pub source: Source,
+    /// Where the lengths come from.
+    pub length_source: Source,
 }
 
 /// What a sound file of a muscle table holds.
@@ -156,7 +160,7 @@ pub struct GymFacts {
     pub anchors: Vec<String>,
 }
 
-pub(super) fn lifter(record: &LifterRecord) -> FileFacts {
+pub(super) fn lifter(record: &LifterRecord, lengths: Vec<(&'static str, Length)>) -> FileFacts {
     FileFacts::Lifter(LifterFacts {
         title: record.title.clone(),
         height: record.height,
@@ -167,6 +171,7 @@ pub(super) fn lifter(record: &LifterRecord) -> FileFacts {
             record.curves.clone(),
         ],
         strengths: record.strength.len(),
+        lengths,
     })
 }
 
@@ -174,8 +179,13 @@ pub(super) fn segments(table: &SegmentTable) -> FileFacts {
     FileFacts::Segments(SegmentFacts {
         height: table.sample_height,
         mass: table.sample_mass,
-        segments: table.rows.keys().map(|name| name.name()).collect(),
+        segments: table
+            .rows
+            .iter()
+            .map(|(name, row)| (name.name(), row.length))
+            .collect(),
         source: table.source.clone(),
+        length_source: table.length_source.clone(),
     })
 }
 

@@ -1,19 +1,16 @@
 //! Rules for the paths of the legs: stance, leg press, bridge.
 //!
 //! In: a movement whose types already fit. Out: complaints about lengths, angles and shares that no
-//! body or machine has, and about technique parameters that a path needs.
+//! body or machine has.
 
 use super::complaint::Rules;
-use super::technique_rules::known;
 use crate::bounds::bounds;
 use crate::error::{BrokenRule, PathRule};
-use crate::movement::{
-    BackPlace, BarPlace, BridgeRecord, Feet, LegPressRecord, Movement, StanceRecord,
-};
+use crate::movement::{BackPlace, BarPlace, BridgeRecord, Feet, LegPressRecord, StanceRecord};
 
 /// On both feet with a bar over the middle of the foot.
-pub(super) fn stance(movement: &Movement, stance: &StanceRecord, rules: &mut Rules) {
-    bar(movement, &stance.bar, rules);
+pub(super) fn stance(stance: &StanceRecord, rules: &mut Rules) {
+    bar(&stance.bar, rules);
     key_poses("path.ankle_course", &stance.ankle_course, rules);
     let bounds = bounds();
     for (path, value, bound) in [
@@ -44,7 +41,7 @@ fn key_poses(path: &str, course: &[(f64, f64)], rules: &mut Rules) {
 }
 
 /// Where the bar is.
-fn bar(movement: &Movement, bar: &BarPlace, rules: &mut Rules) {
+fn bar(bar: &BarPlace, rules: &mut Rules) {
     match bar {
         BarPlace::OnBack {
             high,
@@ -53,18 +50,12 @@ fn bar(movement: &Movement, bar: &BarPlace, rules: &mut Rules) {
             feet,
         } => {
             stand("feet", feet, rules);
-            for name in ["depth", "bar_position", "knee_travel"] {
-                known(movement, "path.bar", name, rules);
-            }
             on_back("high", high, rules);
             on_back("low", low, rules);
             let path = "path.bar.ankle_per_knee";
             rules.within(path, *ankle_per_knee, &bounds().ankle_per_knee);
         }
-        BarPlace::InHands { .. } => {
-            known(movement, "path.bar", "stance", rules);
-            in_hands(bar, rules);
-        }
+        BarPlace::InHands { .. } => in_hands(bar, rules),
     }
 }
 
@@ -116,9 +107,7 @@ fn in_hands(bar: &BarPlace, rules: &mut Rules) {
 }
 
 /// Hips in a seat, feet on a sled.
-pub(super) fn leg_press(movement: &Movement, press: &LegPressRecord, rules: &mut Rules) {
-    known(movement, "path", "sled_angle", rules);
-    known(movement, "path", "foot_height", rules);
+pub(super) fn leg_press(press: &LegPressRecord, rules: &mut Rules) {
     let bounds = bounds();
     rules.within(
         "path.start_knee",
@@ -144,8 +133,7 @@ pub(super) fn leg_press(movement: &Movement, press: &LegPressRecord, rules: &mut
 }
 
 /// Shoulders on a bench, a bar on the hips.
-pub(super) fn bridge(movement: &Movement, bridge: &BridgeRecord, rules: &mut Rules) {
-    known(movement, "path", "knee_angle", rules);
+pub(super) fn bridge(bridge: &BridgeRecord, rules: &mut Rules) {
     let bounds = bounds();
     for (field, value, bound) in [
         ("pivot", bridge.pivot, &bounds.bench_along),

@@ -36,6 +36,45 @@ pub(super) struct MendedText<T> {
 
 /// Reads a text and goes on behind each fault of a type; a broken grammar ends it.
 pub(super) fn read_on<T: DeserializeOwned>(shelf: Shelf, text: &LayeredText) -> MendedText<T> {
+    let mut mended = read_fault_by_fault(shelf, text);
+    mended.faults = lacking_together(mended.faults);
+    mended
+}
+
+/// All fields that one record lacks as one fault.
+fn lacking_together(faults: Vec<Fault>) -> Vec<Fault> {
+    let mut together: Vec<Fault> = Vec::new();
+    for fault in faults {
+        let of_record = lacking(&fault).map(|(path, field)| (path.to_owned(), field.to_owned()));
+        let first = of_record.as_ref().and_then(|(path, _)| {
+            let mut told = together.iter_mut();
+            told.find(|told| lacking(told).is_some_and(|(other, _)| other == path))
+        });
+        match (first, of_record) {
+            (Some(first), Some((_, field))) => {
+                if let What::Model(ModelFault::Text(TextFault::MissingField { others, .. })) =
+                    &mut first.what
+                {
+                    others.push(field);
+                }
+            }
+            _ => together.push(fault),
+        }
+    }
+    together
+}
+
+/// The record that lacks a field, and the field.
+fn lacking(fault: &Fault) -> Option<(&str, &str)> {
+    match &fault.what {
+        What::Model(ModelFault::Text(TextFault::MissingField { path, field, .. })) => {
+            Some((path, field))
+        }
+        _ => None,
+    }
+}
+
+fn read_fault_by_fault<T: DeserializeOwned>(shelf: Shelf, text: &LayeredText) -> MendedText<T> {
     let mut mended = MendedText {
         record: None,
         text: text.clone(),
@@ -124,7 +163,7 @@ fn repaired(
             TextFault::FieldTwice { .. } | TextFault::GivenTwice { .. },
         )) => removed(text, named_at(&outline, byte)?),
         What::Model(ModelFault::Text(TextFault::MissingField { path, field, .. })) => {
-            let record = outline.find(path)?;
+            let record = outline.exact(path)?;
             let opens = outline.slice(&record.value).find('(')?;
             let inside = record.value.start + opens + 1;
             let sample = sample(shelf, field)?;

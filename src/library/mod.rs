@@ -19,8 +19,10 @@ mod file_check;
 mod file_facts;
 mod folder_check;
 mod grammar_scan;
+mod group_rules;
 mod layered_text;
 mod leg_rules;
+mod lift_errors;
 mod listing;
 mod logs;
 mod mending;
@@ -32,6 +34,7 @@ mod numbers;
 mod operating_rules;
 mod outline;
 mod own_files;
+mod person_tables;
 mod piece_rules;
 mod pieces;
 mod posterior;
@@ -47,13 +50,15 @@ mod schema_probe;
 mod set_path;
 mod settable;
 mod share_units;
+mod sourced_rules;
 mod stock;
+mod technique_needs;
 mod technique_rules;
 mod unprintable;
 
 pub use crate::error::Shelf;
 pub use adjusted::{Adjustable, AdjustablePlace, written_at};
-pub use assemble::{Model, Workbench, assemble};
+pub use assemble::{Model, ModelChange, Workbench, assemble};
 pub use bounded_read::{bytes_of_file, text_of_file};
 pub use changed::is_changed;
 pub use checked::CheckedFile;
@@ -62,10 +67,12 @@ pub use file_facts::{
     BandFacts, ChainFacts, FileFacts, GymFacts, LifterFacts, MovementFacts, MuscleFacts,
     SarcomereFacts, SegmentFacts, SetupFacts,
 };
+pub use lift_errors::{LiftErrors, PublishedError};
 pub use listing::{ListedFile, ListedMuscle};
 pub use nearest::nearest;
 pub use numbers::{NumberAt, get, numeric_paths};
 pub use own_files::{OwnFile, model_hash};
+pub use person_tables::ModelMisses;
 pub use pieces::Pieces;
 pub use posterior::FittedValue;
 pub use provenance::Provenance;

@@ -4,14 +4,13 @@
 
 use super::complaint::{Complaint, Rules};
 use super::muscle_rules::angle_bound;
-use super::technique_rules::known;
-use super::{leg_rules, technique_rules};
-use crate::anatomy::Dof;
+use super::{leg_rules, technique_needs, technique_rules};
+use crate::anatomy::{Dof, Joint};
 use crate::bounds::bounds;
-use crate::error::{BodyRule, BrokenRule, PathRule};
+use crate::error::{BodyRule, BrokenRule, Doubt, PathRule};
 use crate::movement::{
-    ArmPlace, ArmRecord, CarrierRecord, HandPlace, Handling, Handover, Movement, PathRecord,
-    Posture, SpotterRule, SweepRecord, TechniqueValue, lift_name,
+    ArmPlace, ArmRecord, CarrierRecord, HandPlace, Handling, Handover, Measure, Movement,
+    PathRecord, Posture, SpotterRule, SweepRecord, SweptLimb, TechniqueValue, lift_name,
 };
 
 /// A movement as its file gives it.
@@ -29,21 +28,25 @@ pub(super) fn rules_of(movement: &Movement, rules: &mut Rules) {
         }
     }
     technique_rules::all(movement, None, rules);
+    technique_needs::rules_of(movement, rules);
+    measured(movement, rules);
     handling(&movement.handling, rules);
     match &movement.carrier {
         CarrierRecord::Lever { pad, cam, .. } => {
             rules.within("carrier.pad", pad.as_cm(), &bounds().lever_radius);
             rules.within("carrier.cam", cam.as_cm(), &bounds().lever_radius);
         }
-        CarrierRecord::Sled => known(movement, "carrier", "sled_angle", rules),
-        CarrierRecord::Bar | CarrierRecord::Dumbbell | CarrierRecord::Body => {}
+        CarrierRecord::Bar
+        | CarrierRecord::Dumbbell
+        | CarrierRecord::Sled
+        | CarrierRecord::Body => {}
     }
     match &movement.path {
         PathRecord::Sweep(sweep) => sweep_rules(movement, sweep, rules),
         PathRecord::Arm(arm) => arm_rules(movement, arm, rules),
-        PathRecord::Stance(stance) => leg_rules::stance(movement, stance, rules),
-        PathRecord::LegPress(press) => leg_rules::leg_press(movement, press, rules),
-        PathRecord::Bridge(bridge) => leg_rules::bridge(movement, bridge, rules),
+        PathRecord::Stance(stance) => leg_rules::stance(stance, rules),
+        PathRecord::LegPress(press) => leg_rules::leg_press(press, rules),
+        PathRecord::Bridge(bridge) => leg_rules::bridge(bridge, rules),
     }
 }
 
@@ -85,19 +88,55 @@ fn sweep_rules(movement: &Movement, sweep: &SweepRecord, rules: &mut Rules) {
     }
     for (dof, name) in &sweep.held {
         let path = format!("path.held.{}", dof.name());
-        known(movement, &path, name, rules);
         held_angle(movement, *dof, name, rules);
         if *dof == sweep.joint {
             rules.add(path, BrokenRule::Path(PathRule::MovesAndStands));
         }
     }
-    if let Some(name) = &sweep.plane {
-        known(movement, "path.plane", name, rules);
-        if !sweep.joint.is_shoulder() {
-            let joint = sweep.joint.joint().name();
-            let other = PathRule::PlaneOfOtherJoint { joint };
-            rules.add("path.plane", BrokenRule::Path(other));
+    if sweep.plane.is_some() && !sweep.joint.is_shoulder() {
+        let joint = sweep.joint.joint().name();
+        let other = PathRule::PlaneOfOtherJoint { joint };
+        rules.add("path.plane", BrokenRule::Path(other));
+    }
+    limb(sweep, rules);
+}
+
+/// A joint carries the limb beyond it; no other joint of the body turns a limb alone.
+fn limb(sweep: &SweepRecord, rules: &mut Rules) {
+    let carried = match sweep.joint.joint() {
+        Joint::Elbow => SweptLimb::Forearm,
+        Joint::Shoulder => SweptLimb::Arm,
+        Joint::Knee => SweptLimb::Shank,
+        Joint::Ankle => SweptLimb::Foot,
+        Joint::Hip | Joint::LowerBack => {
+            let none = PathRule::JointWithoutLimb {
+                joint: sweep.joint.joint().name(),
+            };
+            rules.add("path.joint", BrokenRule::Path(none));
+            return;
         }
+    };
+    if sweep.limb != carried {
+        let other = PathRule::LimbOfOtherJoint {
+            joint: sweep.joint.joint().name(),
+            limb: carried.word(),
+        };
+        rules.add("path.limb", BrokenRule::Path(other));
+    }
+}
+
+/// Torque is that of the one joint of a sweep; a way of several joints is no angle.
+fn measured(movement: &Movement, rules: &mut Rules) {
+    if movement.measure == Measure::Torque && !movement.moves_one_joint() {
+        let several = BrokenRule::Path(PathRule::TorqueOfSeveralJoints);
+        rules.add("measure", several);
+    }
+    let axis = movement.axis.to_lowercase();
+    let is_an_angle = ["flexion", "extension", "abduction", "adduction", "rotation"]
+        .iter()
+        .any(|word| axis.contains(word));
+    if is_an_angle && movement.measure == Measure::Force {
+        rules.add("axis", BrokenRule::Doubt(Doubt::AngleOnTheWay));
     }
 }
 
@@ -143,18 +182,13 @@ fn trunk_rises(movement: &Movement, arm: &ArmRecord, rules: &mut Rules) {
 }
 
 fn arm_rules(movement: &Movement, arm: &ArmRecord, rules: &mut Rules) {
-    known(movement, "path", "grip_width", rules);
-    known(movement, "path.elbow.turned", &arm.elbow.turned, rules);
-    if let ArmPlace::Technique(name) = &arm.shoulder_height {
-        known(movement, "path.shoulder_height", name, rules);
-    }
     shoulder_height(&arm.shoulder_height, rules);
     trunk_rises(movement, arm, rules);
     for (end, hand) in [("start", &arm.start), ("end", &arm.end)] {
         let HandPlace { forward, up } = hand;
         let path = format!("path.{end}.forward");
-        place(movement, &path, forward, rules);
-        place(movement, &format!("path.{end}.up"), up, rules);
+        place(&path, forward, rules);
+        place(&format!("path.{end}.up"), up, rules);
         if *forward == ArmPlace::Lockout {
             rules.add(path, BrokenRule::Path(PathRule::Lockout { of_hand: true }));
         }
@@ -173,13 +207,12 @@ fn arm_rules(movement: &Movement, arm: &ArmRecord, rules: &mut Rules) {
     rules.within("path.friction", arm.friction, &bounds().friction);
 }
 
-fn place(movement: &Movement, path: &str, place: &ArmPlace, rules: &mut Rules) {
+fn place(path: &str, place: &ArmPlace, rules: &mut Rules) {
     match place {
         ArmPlace::Fixed(length) => rules.within(path, length.as_m(), &bounds().hand_place),
         ArmPlace::OfHeight(share) | ArmPlace::OverHips(share) => {
             rules.within(path, *share, &bounds().hand_place_share);
         }
-        ArmPlace::Technique(name) => known(movement, path, name, rules),
-        ArmPlace::Chest | ArmPlace::Lockout | ArmPlace::Plumb => {}
+        ArmPlace::Technique(_) | ArmPlace::Chest | ArmPlace::Lockout | ArmPlace::Plumb => {}
     }
 }

@@ -4,6 +4,7 @@
 //! sane ranges, arms longer than the limb is thick, a muscle whose length nothing fixes.
 
 use super::complaint::{Complaint, Rules, complaint};
+use super::group_rules;
 use crate::anatomy::{
     ArmShape, Dof, Joint, MomentArm, Muscle, MuscleTable, PassiveJoint, ShoulderLine, ShoulderPose,
     Tendon,
@@ -21,6 +22,7 @@ pub(super) fn muscle_table(table: &MuscleTable) -> Vec<Complaint> {
     }
     muscles(&table.muscles, &mut rules);
     joints(&table.joints, &mut rules);
+    group_rules::rules_of(table, &mut rules);
     rules.complaints
 }
 

@@ -27,6 +27,7 @@ pub(super) fn of_table(table: &SegmentTable, rules: &mut Rules) {
         let path = format!("rows.{}.length", name.name());
         segment(&path, *name, (row.length.as_m(), height_m), rules);
     }
+    stature("rows", sum_of(table), height_m, rules);
     for (field, share, usual) in breadths_of(table) {
         let path = format!("breadths.{field}");
         compared(
@@ -51,6 +52,16 @@ pub(super) fn of_lifter(lifter: &Lifter, rules: &mut Rules) {
         segment(&path, *name, (limb.length.as_m(), height_m), rules);
     }
     let build = &lifter.build;
+    let sum_m: f64 = UPRIGHT
+        .iter()
+        .map(|name| lifter.segment(*name).length.as_m())
+        .sum();
+    stature(
+        "segments",
+        sum_m + build.ankle_height.as_m(),
+        height_m,
+        rules,
+    );
     for ((field, size), usual) in build.sizes().into_iter().zip(usual_breadths()) {
         let path = format!("build.{field}");
         compared(
@@ -79,6 +90,45 @@ fn segment(path: &str, name: SegmentName, (length_m, height_m): (f64, f64), rule
         &bounds().segment_proportion,
         rules,
     );
+}
+
+/// The segments that stand on one another in who stands.
+const UPRIGHT: [SegmentName; 4] = [
+    SegmentName::Head,
+    SegmentName::Trunk,
+    SegmentName::Thigh,
+    SegmentName::Shank,
+];
+
+/// What the upright segments of a table and its ankle's height add up to, m.
+fn sum_of(table: &SegmentTable) -> f64 {
+    let rows = UPRIGHT.iter().filter_map(|name| table.rows.get(name));
+    let ankle_m = table.breadths.ankle_height * table.sample_height.as_m();
+    rows.map(|row| row.length.as_m()).sum::<f64>() + ankle_m
+}
+
+/// The sum of the upright segments against that of the shipped tables at the same height.
+fn stature(path: &str, sum_m: f64, height_m: f64, rules: &mut Rules) {
+    let shares = SHIPPED.iter();
+    let usual_m = height_m * mean(shares.map(|table| sum_of(table) / table.sample_height.as_m()));
+    let bound = &bounds().stature_proportion;
+    let (sum_cm, usual_cm) = (100.0 * sum_m, 100.0 * usual_m);
+    let ratio = sum_m / usual_m;
+    if let Some(ratio) = bound.outside(ratio) {
+        let broken = BodyRule::Stature {
+            sum_cm,
+            usual_cm,
+            ratio,
+        };
+        rules.add(path, BrokenRule::Body(broken));
+    } else if let Some(ratio) = bound.unlikely(ratio) {
+        let odd = Doubt::Stature {
+            sum_cm,
+            usual_cm,
+            ratio,
+        };
+        rules.add(path, BrokenRule::Doubt(odd));
+    }
 }
 
 /// A length against the usual one.

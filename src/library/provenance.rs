@@ -60,6 +60,21 @@ impl Workbench {
     /// The nearest source on the way down holds: `X_source` beside a field that is or is named after X, else
     /// the `source` of the record. **Fails** if the shipped posterior is not sound.
     pub fn provenance(&self, path: &str) -> Result<Provenance> {
+        self.provenance_in(&self.sourced_trees(), path)
+    }
+
+    /// The records that sources are looked up in, as trees.
+    pub(super) fn sourced_trees(&self) -> SourcedTrees {
+        SourcedTrees {
+            movement: tree_of(&self.movement),
+            segments: tree_of(self.files.segments()),
+            curves: tree_of(self.files.curves()),
+            muscles: tree_of(self.files.muscles()),
+        }
+    }
+
+    /// The same with the trees made once for many paths.
+    pub(super) fn provenance_in(&self, trees: &SourcedTrees, path: &str) -> Result<Provenance> {
         let (root, inside) = Root::of(path)?;
         let files = &self.files;
         let source = match root {
@@ -70,15 +85,11 @@ impl Workbench {
                 }
                 None => Some(files.record.source.clone()),
             },
-            Root::Technique | Root::Movement => sourced(&tree_of(&self.movement), inside),
+            Root::Technique | Root::Movement => sourced(&trees.movement, inside),
             Root::Body => match inside.split_once('.') {
-                Some(("segments" | "build", rest)) => {
-                    sourced(&tree_of(files.segments()), &renamed(rest))
-                }
-                Some((_, rest)) if inside.starts_with("curves.") => {
-                    sourced(&tree_of(files.curves()), rest)
-                }
-                _ => sourced(&tree_of(files.muscles()), inside),
+                Some(("segments" | "build", rest)) => sourced(&trees.segments, &renamed(rest)),
+                Some((_, rest)) if inside.starts_with("curves.") => sourced(&trees.curves, rest),
+                _ => sourced(&trees.muscles, inside),
             },
         };
         let stands = self.stands(root, inside);
@@ -141,6 +152,14 @@ impl Workbench {
         let like = like.filter(|_| inside.starts_with("strength.") && !is_own)?;
         self.models.layered(Shelf::Lifters, like).ok().map(Arc::new)
     }
+}
+
+/// The records that sources are looked up in.
+pub(super) struct SourcedTrees {
+    movement: Value,
+    segments: Value,
+    curves: Value,
+    muscles: Value,
 }
 
 /// Where a value stands.

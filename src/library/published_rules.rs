@@ -5,6 +5,7 @@
 use super::complaint::{Complaint, Rules};
 use crate::bounds::bounds;
 use crate::error::BrokenRule;
+use crate::person::PersonTable;
 use crate::progress::published_equations::{RepetitionEquations, VelocityEquations};
 use crate::session::published::{
     ClusterTable, EccentricTable, FatigueTable, PyramidTable, RecoveryTable, RecoveryTime,
@@ -204,6 +205,37 @@ pub(super) fn straight(table: &StraightTable) -> Vec<Complaint> {
         weeks.deload.left.1,
         &bounds.table_share,
     );
+    rules.complaints
+}
+
+/// Scatter between people and errors of measurements.
+pub(super) fn person(table: &PersonTable) -> Vec<Complaint> {
+    let mut rules = Rules::default();
+    let bounds = bounds();
+    rows("between_people", table.between_people.len(), &mut rules);
+    rows("training", table.training.len(), &mut rules);
+    for (index, row) in table.between_people.iter().enumerate() {
+        let path = format!("between_people.{index}.deviation");
+        rules.within(&path, row.deviation / row.mean, &bounds.log_deviation);
+    }
+    for (index, pair) in table.training.windows(2).enumerate() {
+        let (first, second) = (pair[0].months, pair[1].months);
+        if second <= first {
+            let path = format!("training.{}.months", index + 1);
+            rules.add(path, BrokenRule::NotRising { first, second });
+        }
+    }
+    for (path, share) in [
+        ("correlation.value", table.correlation.value),
+        ("one_rm.deviation", table.one_rm.deviation),
+        ("repetitions.deviation", table.repetitions.deviation),
+        ("hold.deviation", table.hold.deviation),
+        ("dynamometer.deviation", table.dynamometer.deviation),
+        ("limb.deviation", table.limb.deviation),
+        ("reserve.deviation", table.reserve.deviation),
+    ] {
+        rules.within(path, share, &bounds.log_deviation);
+    }
     rules.complaints
 }
 

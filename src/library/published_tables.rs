@@ -14,7 +14,7 @@ use crate::progress::published_equations::PublishedEstimates;
 use crate::session::published::Published;
 
 /// The tables, by the name of their file.
-const TABLES: [&str; 10] = [
+const TABLES: [&str; 11] = [
     "repetition-equations",
     "velocity-equations",
     "repetitions",
@@ -25,6 +25,7 @@ const TABLES: [&str; 10] = [
     "straight-sets",
     "clusters",
     "pyramid",
+    "person",
 ];
 
 impl Library {
@@ -88,6 +89,9 @@ impl Library {
             }),
             Some(9) => self.checked(Shelf::Published, text, rules::pyramid, |table| {
                 Rows(table.repetitions.len())
+            }),
+            Some(10) => self.checked(Shelf::Published, text, rules::person, |table| {
+                Rows(table.between_people.len())
             }),
             _ => Err(Error::bad(ModelFault::NoSuchFile {
                 shelf: Shelf::Published,

@@ -8,7 +8,7 @@ use super::outline::RecordOutline;
 use crate::error::{
     ExpectedType, Fault, FoundValue, ImplementFault, Place, SyntaxFault, TextFault, TypeFault,
 };
-use crate::units::{QuantityFault, QuantityKind};
+use crate::units::{Length, QuantityFault, QuantityKind};
 use ron::error::{Error as Code, SpannedError};
 use std::ops::Range;
 
@@ -146,6 +146,8 @@ impl FaultScene<'_> {
         }
         if let Some(fault) = ImplementFault::from_serde_message(message) {
             let field = fault.field().and_then(|field| self.field_inside(field));
+            let field = field.or_else(|| self.reading_inside(fault.reading()?));
+            let field = field.or_else(|| self.text_before(fault.text()?));
             let fault = Fault::new(fault);
             return match field {
                 Some(value) => fault.at(self.outline.place(self.file, &value)),
@@ -159,6 +161,39 @@ impl FaultScene<'_> {
     /// The value of a field of the record that a check of its own refuses; the reader only tells the end
     /// of the record.
     fn field_inside(&self, field: &str) -> Option<Range<usize>> {
+        let record = self.refused_record()?;
+        let mut inside = record + 1..self.outline.nodes.len();
+        let index = inside.find(|index| self.outline.name(*index) == Some(field))?;
+        Some(self.outline.nodes[index].value.clone())
+    }
+
+    /// The reading of a length in that record.
+    fn reading_inside(&self, length: Length) -> Option<Range<usize>> {
+        let record = self.refused_record()?;
+        let is_it = |index: &usize| {
+            let first = self.outline.children(*index).next();
+            let text = first.map(|first| self.outline.slice(&self.outline.nodes[first].value));
+            let read = text.and_then(|text| Length::from_text(text.trim_matches('"')).ok());
+            read.is_some_and(|read| (read.as_m() - length.as_m()).abs() < 1.0e-9)
+        };
+        let index = (record + 1..self.outline.nodes.len()).find(is_it)?;
+        Some(self.outline.nodes[index].value.clone())
+    }
+
+    /// The last value before the fault that is this text.
+    fn text_before(&self, text: &str) -> Option<Range<usize>> {
+        let byte = self.place.bytes().start;
+        let is_it = |node: &&TextNode<'_>| {
+            let written = self.outline.slice(&node.value);
+            node.value.end <= byte
+                && written.trim_matches('"') == text
+                && written.len() > text.len()
+        };
+        Some(self.outline.nodes.iter().rfind(is_it)?.value.clone())
+    }
+
+    /// The record that a check of its own refuses.
+    fn refused_record(&self) -> Option<usize> {
         let end = self.place.bytes().start;
         let end = if self.place.text[..end].ends_with(')') {
             end - 1
@@ -166,10 +201,7 @@ impl FaultScene<'_> {
             end
         };
         let closes = self.place.text[end..].starts_with(')');
-        let record = self.outline.innermost(end).filter(|_| closes)?;
-        let mut inside = record + 1..self.outline.nodes.len();
-        let index = inside.find(|index| self.outline.name(*index) == Some(field))?;
-        Some(self.outline.nodes[index].value.clone())
+        self.outline.innermost(end).filter(|_| closes)
     }
 
     /// A missing field: the reader stops at the closing bracket, the reader of the message wants to
@@ -185,11 +217,25 @@ impl FaultScene<'_> {
         let fault = Fault::new(TextFault::MissingField {
             path,
             field: field.to_owned(),
+            others: Vec::new(),
             record,
         });
-        match around.and_then(|index| self.outline.nodes[index].key.clone()) {
+        match around.and_then(|index| self.key_of(index)) {
             Some(stretch) => fault.at(self.outline.place(self.file, &stretch)),
             None => fault.at(self.place),
+        }
+    }
+
+    /// The name of a record, which stands before the word whose brackets it is in.
+    fn key_of(&self, mut index: usize) -> Option<Range<usize>> {
+        loop {
+            let node = &self.outline.nodes[index];
+            if node.key.is_some() {
+                return node.key.clone();
+            }
+            index = node
+                .parent
+                .filter(|parent| self.outline.nodes[*parent].newtype)?;
         }
     }
 
@@ -224,12 +270,29 @@ impl FaultScene<'_> {
     /// A missing comma: told at the value that it is missing behind.
     fn comma(self) -> Fault {
         let byte = self.place.bytes().start;
+        if let Some(value) = self.decimal_round(byte) {
+            let fault = TypeFault::WrongType {
+                path: self.path(),
+                expected: ExpectedType::WholeNumber,
+                found: FoundValue::Number(self.outline.slice(&value).to_owned()),
+            };
+            return Fault::new(TextFault::Type(fault)).at(self.outline.place(self.file, &value));
+        }
         let ends = self.outline.nodes.iter().map(|node| node.value.end);
         match ends.filter(|end| *end <= byte).max() {
             Some(end) => Fault::new(TextFault::NoComma { behind: true })
                 .at(self.outline.place(self.file, &(end.saturating_sub(1)..end))),
             None => self.here(TextFault::NoComma { behind: false }),
         }
+    }
+
+    /// A number with decimals in which the reader of whole numbers stops at the point.
+    fn decimal_round(&self, byte: usize) -> Option<Range<usize>> {
+        let node = &self.outline.nodes[self.outline.innermost(byte)?];
+        let written = self.outline.slice(&node.value);
+        let stops_inside = node.value.start < byte && byte < node.value.end;
+        let is_number = written.contains('.') && written.parse::<f64>().is_ok();
+        (stops_inside && is_number).then(|| node.value.clone())
     }
 
     fn syntax(self, code: &Code) -> Fault {

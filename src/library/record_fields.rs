@@ -7,6 +7,7 @@ use crate::anatomy::{Curves, LifterRecord, MuscleTable, Sarcomere, SegmentTable}
 use crate::error::Shelf;
 use crate::grammar::SetupFile;
 use crate::movement::Movement;
+use crate::person::PersonTable;
 use crate::progress::published_equations::{RepetitionEquations, VelocityEquations};
 use crate::resistance::{Band, Chain};
 use crate::session::published::{
@@ -40,6 +41,7 @@ macro_rules! each_type {
                 $with!(StraightTable),
                 $with!(ClusterTable),
                 $with!(PyramidTable),
+                $with!(PersonTable),
             ],
         }
     };

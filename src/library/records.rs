@@ -5,7 +5,7 @@
 
 use super::bounded_read::text_of_file;
 use super::changed::{changed, changed_lift};
-use super::complaint::{Complaint, complaint};
+use super::complaint::{Complaint, complaint, said};
 use super::folder_check::{self, is_model_file};
 use super::layered_text::LayeredText;
 use super::nearest::known;
@@ -16,7 +16,7 @@ use super::{body_rules, built_in, curve_rules, movement_rules, muscle_rules};
 use crate::anatomy::{
     Curves, Lifter, LifterRecord, MuscleTable, Sarcomere, SegmentTable, Tables, build,
 };
-use crate::error::{BrokenRule, Error, Known, ModelFault, Result, Shelf};
+use crate::error::{BrokenRule, Doubt, Error, Known, ModelFault, Result, Shelf};
 use crate::movement::Movement;
 use crate::session::published::Published;
 use crate::source::Publication;
@@ -69,15 +69,30 @@ impl LifterFiles {
         &self.segments
     }
 
+    /// Segments of the body that the muscles were made for.
+    #[allow(dead_code)]
+    pub(super) fn muscle_body(&self) -> &SegmentTable {
+        &self.muscle_body
+    }
+
     /// The fibre curves.
     pub(super) fn curves(&self) -> &Curves {
         &self.curves
     }
 
-    /// Puts other muscles and fibre curves in the place of those read.
-    #[allow(dead_code)]
-    pub(super) fn set_tables(&mut self, muscles: MuscleTable, curves: Curves) {
+    /// Puts other segments in the place of those read.
+    pub(super) fn set_segments(&mut self, segments: SegmentTable) {
+        self.segments = segments;
+    }
+
+    /// Puts other muscles, and the body they were made for, in the place of those read.
+    pub(super) fn set_muscles(&mut self, muscles: MuscleTable, body: SegmentTable) {
         self.muscles = muscles;
+        self.muscle_body = body;
+    }
+
+    /// Puts other fibre curves in the place of those read.
+    pub(super) fn set_curves(&mut self, curves: Curves) {
         self.curves = curves;
     }
 
@@ -204,7 +219,7 @@ impl Library {
     /// **Fails** with every fault of the first faulty file.
     pub fn lifter_files(&self, name: &str) -> Result<LifterFiles> {
         let text = self.layered(Shelf::Lifters, name)?;
-        let record: LifterRecord = text.read()?;
+        let record = from_its_folder(text.read()?, &text);
         let muscles = match self.unknown("muscles", Shelf::Muscles, &record.muscles) {
             None => Some(self.muscle_table(&record.muscles)?),
             Some(_) => None,
@@ -260,15 +275,12 @@ impl Library {
             Some(muscles) => muscles,
             None => self.muscle_table(&record.muscles)?,
         };
-        let table =
-            |name: &str| self.record_with_text(Shelf::Segments, name, body_rules::segment_table);
-        let (segments, of_segments) = table(&record.segments)?;
-        let (curves, of_curves) =
-            self.record_with_text(Shelf::Curves, &record.curves, curve_rules::curves)?;
+        let (segments, of_segments) = self.segment_table(&record.segments)?;
+        let (curves, of_curves) = self.fibre_curves(&record.curves)?;
         Ok(LifterFiles {
             name: name.to_owned(),
             segments,
-            muscle_body: table(&muscles.body)?.0,
+            muscle_body: self.segment_table(&muscles.body)?.0,
             curves,
             muscles,
             record,
@@ -276,9 +288,23 @@ impl Library {
         })
     }
 
+    /// A segment table by name, and its text.
+    pub(super) fn segment_table(&self, name: &str) -> Result<(SegmentTable, Arc<LayeredText>)> {
+        self.record_with_text(Shelf::Segments, name, body_rules::segment_table)
+    }
+
+    /// Fibre curves by name, and their text.
+    pub(super) fn fibre_curves(&self, name: &str) -> Result<(Curves, Arc<LayeredText>)> {
+        self.record_with_text(Shelf::Curves, name, curve_rules::curves)
+    }
+
     /// A muscle table by name, and its text.
     pub(super) fn muscle_table(&self, name: &str) -> Result<(MuscleTable, Arc<LayeredText>)> {
-        self.record_with_text(Shelf::Muscles, name, |table| self.muscle_rules(table))
+        let text = self.layered(Shelf::Muscles, name)?;
+        let mut table: MuscleTable = text.read()?;
+        table.body = seen_from(&text, "body", &table.body);
+        text.none(self.muscle_rules(&table))?;
+        Ok((table, Arc::new(text)))
     }
 
     /// The rules for a lifter's record: its own, beside the muscle table if that can be read, and
@@ -300,7 +326,15 @@ impl Library {
         if let Some(like) = &record.strength_like {
             complaints.extend(self.unknown("strength_like", Shelf::Lifters, like));
         }
+        complaints.extend(self.of_other_sex(record));
         complaints
+    }
+
+    /// A doubt about a segment table of the other sex.
+    fn of_other_sex(&self, record: &LifterRecord) -> Option<Complaint> {
+        let text = self.layered(Shelf::Segments, &record.segments).ok()?;
+        let sex = text.read::<SegmentTable>().ok()?.sex?;
+        (sex != record.sex).then(|| complaint("segments", BrokenRule::Doubt(Doubt::OtherSex)))
     }
 
     /// The rules for a muscle table: its own, and that the body it was made for is there.
@@ -312,8 +346,11 @@ impl Library {
 
     /// A complaint if a name in a record leads nowhere.
     fn unknown(&self, path: &str, shelf: Shelf, name: &str) -> Option<Complaint> {
-        let is_there = is_model_file(Path::new(name))
-            || built_in::text(&format!("{}/{name}.ron", shelf.folder())).is_some()
+        if is_model_file(Path::new(name)) {
+            let error = text_of_file(Path::new(name)).err()?;
+            return Some(said(path.to_owned(), &error));
+        }
+        let is_there = built_in::text(&format!("{}/{name}.ron", shelf.folder())).is_some()
             || self.names(shelf).iter().any(|known| known == name);
         (!is_there).then(|| {
             let missing = BrokenRule::NoSuchFile {
@@ -373,6 +410,29 @@ impl Library {
         }
         Ok(sources)
     }
+}
+
+/// A lifter's record with the paths of its tables as the working folder sees them.
+pub(super) fn from_its_folder(record: LifterRecord, text: &LayeredText) -> LifterRecord {
+    LifterRecord {
+        segments: seen_from(text, "segments", &record.segments),
+        muscles: seen_from(text, "muscles", &record.muscles),
+        curves: seen_from(text, "curves", &record.curves),
+        strength_like: record
+            .strength_like
+            .map(|like| seen_from(text, "strength_like", &like)),
+        ..record
+    }
+}
+
+/// A name as it is, and a path as seen from the folder of the file in which the field stands.
+pub(super) fn seen_from(text: &LayeredText, field: &str, name: &str) -> String {
+    if !is_model_file(Path::new(name)) {
+        return name.to_owned();
+    }
+    let file = text.file_of(field).map_or(text.file(), |(_, file)| file);
+    let folder = Path::new(file).parent().unwrap_or(Path::new(""));
+    folder.join(name).display().to_string()
 }
 
 /// A name in the library: of a path, the file's name without its ending.

@@ -90,10 +90,15 @@ impl Workbench {
             numbers.retain(|number| is_of_movement(&number.path));
         }
         let ranges = ranges(&model, self.files.muscles());
+        let trees = self.sourced_trees();
         let mut found = Vec::new();
         for number in numbers {
-            let from = self.provenance(&number.path)?;
-            let before = get(&plain, &number.path).map_or(number.value, |plain| plain.value);
+            let from = self.provenance_in(&trees, &number.path)?;
+            // Where nothing is set, the value is the one before.
+            let before = match sets.is_empty() {
+                true => number.value,
+                false => get(&plain, &number.path).map_or(number.value, |plain| plain.value),
+            };
             found.push(SettableValue {
                 scaled_by: from.fitted.map_or(1.0, |fitted| before / fitted.value),
                 ..settable_number(&model, number, from, &ranges)

@@ -4,10 +4,11 @@
 //! checked [`Gym`].
 
 use super::changed::changed;
-use super::complaint::{Complaint, complaint};
+use super::complaint::{Complaint, complaint, said};
+use super::piece_rules;
 use super::pieces::Pieces;
 use super::records::Library;
-use crate::error::{BrokenRule, Error, Fault, GymFault, Result, Shelf};
+use crate::error::{BrokenRule, Fault, GymFault, Result, Shelf};
 use crate::grammar::SetupFile;
 use crate::resistance::Setup;
 use crate::setups::{Gym, GymFile, slips};
@@ -75,7 +76,8 @@ impl Library {
             complaint(path, BrokenRule::ReadsOn(Box::new(slip)))
         };
         let slips = slips(record, &pieces.stock());
-        slips.into_iter().map(reads_on).collect()
+        let broken = slips.into_iter().map(reads_on);
+        broken.chain(piece_rules::gym(record)).collect()
     }
 
     fn all<T: DeserializeOwned>(&self, shelf: Shelf) -> Result<BTreeMap<String, T>> {
@@ -87,9 +89,4 @@ impl Library {
             })
             .collect()
     }
-}
-
-/// What the laws of a room say of the value of a path.
-fn said(path: String, error: &Error) -> Complaint {
-    complaint(path, BrokenRule::Said(error.faults().to_vec()))
 }

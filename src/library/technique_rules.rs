@@ -26,18 +26,6 @@ pub(super) fn all(movement: &Movement, shoulders_m: Option<f64>, rules: &mut Rul
     }
 }
 
-/// A complaint unless the technique parameter that a path names is there.
-pub(super) fn known(movement: &Movement, path: &str, name: &str, rules: &mut Rules) {
-    if !movement.technique.contains_key(name) {
-        let names: Vec<&str> = movement.technique.keys().map(String::as_str).collect();
-        let missing = TechniqueRule::Missing {
-            name: name.to_owned(),
-            known: nearest::known(name, &names),
-        };
-        rules.add(path, BrokenRule::Technique(missing));
-    }
-}
-
 fn word(path: &str, parameter: &Technique, rules: &mut Rules) {
     if let TechniqueValue::Choice { now, of } = &parameter.value
         && !of.contains(now)
@@ -117,7 +105,7 @@ fn is_one_kind(value: &TechniqueValue, end: &TechniqueValue) -> bool {
 }
 
 /// The kind of a technique value.
-fn kind(value: &TechniqueValue) -> TechniqueKind {
+pub(super) fn kind(value: &TechniqueValue) -> TechniqueKind {
     match value {
         TechniqueValue::Length(_) => TechniqueKind::Length,
         TechniqueValue::Angle(_) => TechniqueKind::Angle,

@@ -45,6 +45,7 @@ fn from_the_front(figure: &BodyLines, arm: &ArmLine, lying: bool) -> BodyOutline
             vec![at((0.0, Point::ORIGIN)), at(arm.elbow), at(arm.hand)]
         })
         .collect();
+    let centres = shoulder_and_elbow(&limbs[0]);
     let mut props = bar_from_the_front(bar, figure.half_shoulders_m + arm.hand.0);
     let head = if lying {
         let half = Point::new(figure.half_shoulders_m, 0.0);
@@ -66,7 +67,13 @@ fn from_the_front(figure: &BodyLines, arm: &ArmLine, lying: bool) -> BodyOutline
         head: Some(head),
         props,
         load: bar,
+        centres,
     }
+}
+
+/// Shoulder, elbow, and the shoulder for its two other axes: the coordinates of an arm in their order.
+fn shoulder_and_elbow(arm: &[Point]) -> Vec<Point> {
+    vec![arm[0], arm[1], arm[0], arm[0]]
 }
 
 /// The bench under a lifter who lies with the shoulders there, seen from the head.
@@ -88,13 +95,11 @@ fn bent_over(frame: &TrunkFrame, figure: &BodyLines, arm: &ArmLine) -> BodyOutli
     let hand = shoulder + arm.hand.1;
     let mut body = figure.leg(hip, ankle);
     body.insert(0, shoulder);
+    let line = vec![shoulder, shoulder + arm.elbow.1, hand];
     BodyOutline {
         view: View::Side,
-        limbs: vec![
-            vec![shoulder, shoulder + arm.elbow.1, hand],
-            body,
-            figure.foot(ankle, 0.0, false),
-        ],
+        centres: shoulder_and_elbow(&line),
+        limbs: vec![line, body, figure.foot(ankle, 0.0, false)],
         head: Some(figure.head(shoulder, frame.lean_rad)),
         props: vec![floor(hip.x - 0.35, 0.4)],
         load: hand,

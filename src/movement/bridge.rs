@@ -193,6 +193,7 @@ impl BridgePath {
                 .chain([floor(self.pivot.x - 0.6, self.chain.toe_m + 0.15)])
                 .collect(),
             load: bar,
+            centres: joints.to_vec(),
         }
     }
 }

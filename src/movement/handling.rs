@@ -151,6 +151,25 @@ impl Handling {
         self.called.iter().any(|name| lift_name(name) == lift)
     }
 
+    /// Whether more than the 1RM may be felt near the end of the lift: not over the head or on the hips, where nobody
+    /// can take the load and it cannot be put down (common practice).
+    #[must_use]
+    pub const fn may_feel_above_one_rm(&self) -> bool {
+        !matches!(
+            self.overload,
+            Handover::No(NoHandover::OverHead | NoHandover::OnHips)
+        )
+    }
+
+    /// Whether a load that gets too much is put down where the lifter stands.
+    #[must_use]
+    pub const fn is_put_down(&self) -> bool {
+        matches!(
+            self.overload,
+            Handover::No(NoHandover::NoRoomBeside | NoHandover::BentOver)
+        )
+    }
+
     /// Whether a training log of this name has the limits of this lift.
     #[must_use]
     pub fn reads_log_of(&self, lift: &str) -> bool {

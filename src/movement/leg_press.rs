@@ -176,6 +176,7 @@ impl LegPressPath {
                 floor(shoulder.x - 0.3, 0.9),
             ],
             load: front,
+            centres: joints.to_vec(),
         }
     }
 }

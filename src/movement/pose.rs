@@ -142,6 +142,8 @@ pub struct BodyOutline {
     pub props: Vec<Vec<Point>>,
     /// Where the load is drawn.
     pub load: Point,
+    /// Centre of the joint of every coordinate, in their order.
+    pub centres: Vec<Point>,
 }
 
 /// The body at one place of the range.

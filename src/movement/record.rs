@@ -122,6 +122,17 @@ impl Movement {
         matches!(self.path, PathRecord::Sweep(_))
     }
 
+    /// Whether another lift moves by the same kind of path, and about the same joint where one moves.
+    #[must_use]
+    pub fn moves_alike(&self, other: &Self) -> bool {
+        match (&self.path, &other.path) {
+            (PathRecord::Sweep(own), PathRecord::Sweep(other)) => {
+                own.joint.joint() == other.joint.joint()
+            }
+            (own, other) => std::mem::discriminant(own) == std::mem::discriminant(other),
+        }
+    }
+
     /// Whether hips, knees or ankles lift.
     #[must_use]
     pub fn lifts_with_legs(&self) -> bool {

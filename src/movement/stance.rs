@@ -285,6 +285,7 @@ impl StancePath {
             head: Some(self.figure.head(shoulder, thorax_rad)),
             props: vec![floor(-0.55, 0.65)],
             load: bar,
+            centres: joints.to_vec(),
         }
     }
 }

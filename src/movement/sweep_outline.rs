@@ -81,6 +81,7 @@ impl Drawn {
             head: Some(head),
             props,
             load,
+            centres: vec![joints[0]],
         }
     }
 
@@ -93,6 +94,7 @@ impl Drawn {
             head: Some(head),
             props,
             load,
+            centres: vec![joints[0]],
         }
     }
 
@@ -112,6 +114,7 @@ impl Drawn {
             head: Some(middle + Point::new(0.0, 0.85 * self.figure.head_m)),
             props: vec![floor(-0.7, 0.7)],
             load: outward(1.0)(&load),
+            centres: vec![outward(1.0)(&joints[0])],
         }
     }
 
@@ -140,6 +143,7 @@ impl Drawn {
             head: Some(self.figure.head(shoulder, trunk_rad)),
             props: leg_bench(knee, hip, trunk, shoulder),
             load,
+            centres: vec![knee],
         }
     }
 
@@ -182,6 +186,7 @@ impl Drawn {
             head: Some(self.figure.head(shoulder, FRAC_PI_2)),
             props,
             load: shoulder,
+            centres: vec![ankle],
         }
     }
 }

@@ -48,6 +48,19 @@ pub enum SweptLimb {
     Foot,
 }
 
+impl SweptLimb {
+    /// Its word in a file.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Forearm => "Forearm",
+            Self::Arm => "Arm",
+            Self::Shank => "Shank",
+            Self::Foot => "Foot",
+        }
+    }
+}
+
 /// How the body is placed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum BodyPlace {

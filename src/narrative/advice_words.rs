@@ -11,15 +11,16 @@ use crate::units::{Length, System};
 pub(crate) fn advice_sentences(advice: &Advice, units: System) -> Vec<String> {
     let last = match &advice.instead {
         Instead::NotSought => return Vec::new(),
-        Instead::MachineOnly => {
+        Instead::NothingSetUp => None,
+        Instead::MachineOnly => Some(
             "What would help is a machine for this lift whose cam or lever follows the lifter's strength.".to_owned()
-        }
+        ),
         Instead::Tried(none) if none.is_empty() => {
-            "No cable or hinged arm that was tried evens this lift out either.".to_owned()
+            Some("No cable or hinged arm that was tried evens this lift out either.".to_owned())
         }
         Instead::Tried(list) => {
             let list: Vec<String> = list.iter().map(|remedy| remedy_in_words(remedy, units)).collect();
-            format!("What helps instead: {}.", list.join("; "))
+            Some(format!("What helps instead: {}.", list.join("; ")))
         }
     };
     let added = advice.best_added_percent.map_or_else(
@@ -30,10 +31,7 @@ pub(crate) fn advice_sentences(advice: &Advice, units: System) -> Vec<String> {
         added_in_words,
     );
     let helping = advice.best_helping_percent.map(helping_in_words);
-    [Some(added), helping, Some(last)]
-        .into_iter()
-        .flatten()
-        .collect()
+    [Some(added), helping, last].into_iter().flatten().collect()
 }
 
 fn added_in_words(percent: f64) -> String {

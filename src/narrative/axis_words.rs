@@ -5,6 +5,9 @@
 /// Quantity and unit of an axis.
 pub type AxisWords = (String, &'static str);
 
+/// The whole curves beside those of which an axis shows a part: quantity and unit.
+pub const WHOLE_CURVE: (&str, &str) = ("Whole", "% of peak");
+
 /// The range in percent, shared by lifts of different travel.
 pub const WHOLE_RANGE: &str = "Range of the lift, from start to end";
 

@@ -36,6 +36,9 @@ pub fn sample_heads(study: &Study, with_setup: bool, units: System) -> Vec<Strin
             System::Us => "= lb".to_owned(),
         });
     }
+    if study.band.is_some() {
+        heads.push(format!("80 % {size}"));
+    }
     if with_setup {
         heads.push(format!("demand {size}"));
         heads.push("effort %".to_owned());
@@ -65,6 +68,10 @@ pub fn sample_cells(
     if measure == Measure::Force {
         let mass = Force::from_n(held.capacity).as_mass();
         cells.push(units.mass_number(mass, 1));
+    }
+    if let Some([low, high]) = &study.band {
+        let ends = [low[index], high[index]].map(|end| size(measure, end, units));
+        cells.push(ends.join(" to "));
     }
     if let Some(setup) = setup {
         cells.push(size(measure, setup.values[index], units));

@@ -4,10 +4,11 @@
 
 use super::prose::percent;
 use super::quantities::QuantityWords;
+use super::setups::range_place;
 use crate::setups::BandFailure;
 use crate::units::{Length, System};
 
-/// "If one band goes: 21 kg more on that side than on the other; if all go: 170 kg are left, 106 % of the 1RM; safety arms
+/// "If one band goes at the start: 21 kg more on that side than on the other, 120 kg in all; if all go: 170 kg are left, 106 % of the 1RM; safety arms
 /// at 50 cm."
 #[must_use]
 pub(crate) fn failure_in_words(
@@ -18,18 +19,17 @@ pub(crate) fn failure_in_words(
 ) -> String {
     let side = units.mass(failure.one_side);
     let first = if failure.grows {
-        format!(
-            "{side} more on that side than on the other, {} in all",
-            units.mass(failure.after_one)
-        )
+        format!("{side} more on that side than on the other")
     } else {
         format!("{side} less on that side than on the other")
     };
+    let place = range_place(failure.worst_at);
+    let in_all = units.mass(failure.after_one);
     let arms = arms.map_or_else(String::new, |height| {
         format!("; safety arms at {}", units.tape(height))
     });
     format!(
-        "If one band goes: {first}; if all go: {} are left, {} of the 1RM{arms}.",
+        "If one band goes at {place}: {first}, {in_all} in all; if all go: {} are left, {} of the 1RM{arms}.",
         units.mass(failure.after_all),
         percent(share)
     )

@@ -5,6 +5,7 @@
 use super::causes::cause_in_short;
 use super::comparison::{compared_in_words, shown_figure};
 use super::figure_words::FigureWords;
+use super::made_words::made_words;
 use super::parameters::{parameter_in_words, shown_value};
 use super::prose::{capital, listed};
 use super::quantities::rounded;
@@ -34,8 +35,9 @@ pub fn family_words(family: &Family, asked: &Conditions, units: System) -> Figur
     FigureWords {
         title: family_title(family, asked, units),
         subtitle: format!(
-            "{}: {} over the {}, everything else as it is",
+            "{}{}: {} over the {}, everything else as it is",
             base.lifter_title,
+            made_words(base),
             base.movement_title.to_lowercase(),
             base.axis
         ),

@@ -237,6 +237,23 @@ fn length_beyond(length_norm: f64) -> String {
         .unwrap_or_else(|| rounded(length_norm, 6))
 }
 
+/// All of them in one short line, for a card; nothing without any.
+#[must_use]
+pub fn fibre_note(study: &Study) -> Option<String> {
+    let mut names: Vec<String> = fibre_warnings(study)
+        .iter()
+        .map(|w| head_name(&w.muscle))
+        .collect();
+    names.dedup();
+    (!names.is_empty()).then(|| {
+        format!(
+            "note: the model is less sure of this lift where fibres work outside the lengths of living ones ({}); \
+             curve says where",
+            names.join(", ")
+        )
+    })
+}
+
 /// All such lines of a study.
 #[must_use]
 pub fn fibre_warning_lines(study: &Study) -> Vec<String> {

@@ -2,6 +2,9 @@
 //!
 //! In: sentences. Out: [`FigureWords`] for headings, captions and alternative texts.
 
+use super::prose::listed;
+use crate::error::LeftOff;
+
 /// The words around a figure.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct FigureWords {
@@ -22,3 +25,23 @@ pub const BEYOND: &str = "continues to";
 
 /// Words after the number of bars that find no room: "3 more not shown".
 pub const LEFT_OUT: &str = "more not shown";
+
+/// What a picture is without at its size, as a message; none where it has everything.
+#[must_use]
+pub fn left_off_in_words(left_off: &[LeftOff]) -> Option<String> {
+    let names: Vec<String> = left_off
+        .iter()
+        .map(|what| match what {
+            LeftOff::Poses => "the poses",
+            LeftOff::Note => "the note at the foot",
+            LeftOff::Subtitle => "the line below the title",
+        })
+        .map(str::to_owned)
+        .collect();
+    (!names.is_empty()).then(|| {
+        format!(
+            "the picture goes without {}, so that the curves keep their room; a larger --size has them",
+            listed(&names)
+        )
+    })
+}

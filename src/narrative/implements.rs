@@ -119,9 +119,8 @@ fn band_in_words(hung: &HungBand, units: System) -> String {
         format!(", {}", hang_word(hung.hang))
     };
     format!(
-        "{}{} from {}{how}",
-        counted(hung.count, hung.side),
-        hung.band.name(),
+        "{} from {}{how}",
+        counted(hung.count, hung.band.name(), hung.side),
         anchor_in_words(&hung.anchor, units)
     )
 }
@@ -131,20 +130,17 @@ fn chain_in_words(hung: &HungChain) -> String {
         ChainHang::Straight => "",
         ChainHang::DoubleLooped => ", double-looped",
     };
-    format!(
-        "{}{}{how}",
-        counted(hung.count, hung.side),
-        hung.chain.name()
-    )
+    format!("{}{how}", counted(hung.count, hung.chain.name(), hung.side))
 }
 
-fn counted(count: u32, side: HangingSide) -> String {
-    match side {
-        HangingSide::Both => format!("{count} a side × "),
-        HangingSide::Left => format!("{count} on the left × "),
-        HangingSide::Right => format!("{count} on the right × "),
-        HangingSide::Middle => format!("{count} in the middle × "),
-    }
+fn counted(count: u32, name: &str, side: HangingSide) -> String {
+    let side = match side {
+        HangingSide::Both => "a side",
+        HangingSide::Left => "on the left",
+        HangingSide::Right => "on the right",
+        HangingSide::Middle => "in the middle",
+    };
+    format!("{count} × {name} {side}")
 }
 
 fn exact_force(units: System, force: Force) -> String {

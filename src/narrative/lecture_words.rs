@@ -7,6 +7,9 @@ use crate::error::Error;
 use crate::library::is_changed;
 use crate::units::System;
 
+/// What the lecture is called.
+pub const LECTURE_TITLE: &str = "Strength curves";
+
 /// A movement that the lifter cannot do.
 #[must_use]
 pub fn left_out_in_words(movement: &str, error: &Error, units: System) -> String {

@@ -65,6 +65,9 @@ pub(crate) fn plain_load_in_words(load: &PlainLoad) -> String {
         }
         PlainLoad::Belt { discs } => format!("belt with {}", discs_in_words(discs)),
         PlainLoad::Body => "the body alone".to_owned(),
+        PlainLoad::Counterweight(mass) => {
+            format!("the body with a counterweight of {}", stamped_mass(*mass))
+        }
     }
 }
 

@@ -65,6 +65,10 @@ pub fn note_in_words(note: &LogNote) -> String {
         LogNote::ReserveByExertion => {
             "repetitions in reserve (RIR) are taken as 10 less the rating of exertion".to_owned()
         }
+        LogNote::NotDoneYet(count) => format!(
+            "{} without repetitions, reserve and speed: not done yet, passed over",
+            counted_noun(*count, "row")
+        ),
         LogNote::SetsByRepetitions => "rows such as 3x5 are read as sets x repetitions".to_owned(),
     }
 }

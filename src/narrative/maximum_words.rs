@@ -28,6 +28,14 @@ pub fn maximum_sentences(found: &MaximumStudy, own_scale: f64, units: System) ->
         units.mass(found.loadable.load),
         units.mass(found.loadable.failed)
     )];
+    lines.extend(found.interval.map(|interval| {
+        format!(
+            "In four of five plausible versions of this lifter it is {} to {} ({} versions, the model's own error in them).",
+            units.mass(interval.low),
+            units.mass(interval.high),
+            interval.versions
+        )
+    }));
     if let Some(eccentric) = found.eccentric {
         lines.push(lowered(eccentric, found.one_rm, units));
         let is_more = eccentric.load > found.one_rm.load;

@@ -51,6 +51,7 @@ const fn unit(unit: Measured) -> &'static str {
         Measured::Degree => "deg",
         Measured::Newton => "N",
         Measured::NewtonMetre => "N·m",
+        Measured::NewtonMetrePerKilogram => "N·m for each kilogram of body mass",
         Measured::Second => "s",
         Measured::KilogramPerMetre => "kg/m",
         Measured::Millisecond => "ms",

@@ -122,7 +122,16 @@ fn lifter(facts: &LifterFacts) -> Vec<Line> {
         ("body mass", format!("{mass} kg")),
         ("tables", facts.tables.join(", ")),
         ("strength groups", facts.strengths.to_string()),
+        ("lengths at this height", lengths(&facts.lengths)),
     ]
+}
+
+/// "thigh 37.5 cm, shank 39.0 cm".
+fn lengths(segments: &[(&str, Length)]) -> String {
+    let told = segments
+        .iter()
+        .map(|(name, length)| format!("{} {}", name.replace('_', " "), centimetres(*length)));
+    told.collect::<Vec<_>>().join(", ")
 }
 
 fn segments(facts: &SegmentFacts) -> Vec<Line> {
@@ -132,8 +141,15 @@ fn segments(facts: &SegmentFacts) -> Vec<Line> {
             "sample",
             format!("{}, {mass} kg", centimetres(facts.height)),
         ),
-        ("segments", facts.segments.join(", ")),
-        ("source", source_in_words(&facts.source)),
+        ("lengths in the sample", lengths(&facts.segments)),
+        (
+            "source of the lengths",
+            source_in_words(&facts.length_source),
+        ),
+        (
+            "source of masses and centres",
+            source_in_words(&facts.source),
+        ),
     ]
 }
 

@@ -110,7 +110,7 @@ fn block(listed: &ListedValue, units: System) -> String {
         now(listed, units)
     );
     let mut lines = vec![meaning_of(listed)];
-    lines.extend(range(listed, units).map(|range| format!("Plausible: {range}.")));
+    lines.extend(plausible_in_words(listed, units).map(|range| format!("Plausible: {range}.")));
     lines.extend(known_to(listed, units));
     let source = value.from.source.as_ref().map(source_in_words);
     let source = source.unwrap_or_else(|| "no source".to_owned());
@@ -144,7 +144,8 @@ fn accepted(listed: &ListedValue, units: System) -> Option<String> {
 }
 
 /// What is accepted, and what one meets.
-fn range(listed: &ListedValue, units: System) -> Option<String> {
+#[must_use]
+pub fn plausible_in_words(listed: &ListedValue, units: System) -> Option<String> {
     let usual = match (&listed.value.now, listed.value.usual) {
         (SettableNow::Number { unit, .. }, Some(usual)) => {
             format!(" (usually {})", ends(usual, unit, units))
@@ -195,7 +196,8 @@ fn in_unit(si: f64, unit: &str, units: System) -> (String, &str) {
 }
 
 /// The unit in which people read a number of SI, and how much of it one of SI is.
-fn shown_unit(si: f64, unit: &str, units: System) -> (f64, &str) {
+#[must_use]
+pub fn shown_unit(si: f64, unit: &str, units: System) -> (f64, &str) {
     let us = units == System::Us;
     match unit {
         "m" if us => (1.0 / Length::from_in(1.0).as_m(), "in"),

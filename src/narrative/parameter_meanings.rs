@@ -29,6 +29,10 @@ fn of_the_lifter(rest: &[&str]) -> Option<String> {
         ["height"] => "Standing height; a new one rescales the whole body.".to_owned(),
         ["body_mass"] => "Body mass; a new one rescales segments and muscles.".to_owned(),
         ["strength_scale"] => "Factor on the force of every muscle.".to_owned(),
+        ["lift_strength", lift] => format!(
+            "Factor on the force of every muscle in the {} alone.",
+            words(lift)
+        ),
         ["strength", group] => {
             format!(
                 "Factor on the force of the strength group {}.",

@@ -12,12 +12,15 @@ use super::spotter_words::spotters;
 use crate::movement::Carrier;
 use crate::resistance::{ChainHang, Hang, Item};
 use crate::session::straight::RESERVE;
-use crate::setups::SetupFamily;
+use crate::setups::{LoadedOn, SetupFamily};
 use crate::study::{PickAnswer, PickCard, Picked, TensionCheck};
 use crate::units::{Mass, System};
 
 /// Loads that differ by less are one, kg.
 const SAME_KG: f64 = 0.05;
+
+/// Shares that differ by less are told alike.
+const ALIKE_SHARE: f64 = 0.005;
 
 /// A line of the card: what it is about, and what it says.
 pub type CardLine = (&'static str, String);
@@ -51,6 +54,7 @@ pub fn card_head(pick: &PickAnswer, units: System) -> [String; 2] {
 #[must_use]
 pub fn family_name(pick: &PickAnswer, picked: &Picked) -> &'static str {
     match picked.loaded.family {
+        SetupFamily::Plain if picked.loaded.loading.on == LoadedOn::Counterweight => "assisted",
         SetupFamily::Plain
             if matches!(
                 pick.study.range.carrier,
@@ -88,6 +92,7 @@ pub fn card_lines(
         lines.push(("", "the same left and right".to_owned()));
     }
     lines.push(("felt", felt(pick, picked, units)));
+    lines.extend(above_one_rm(pick, picked).map(|words| ("", words)));
     lines.extend(
         card.tensions
             .iter()
@@ -113,12 +118,15 @@ pub fn card_lines(
     lines
 }
 
-fn of_one_rm(pick: &PickAnswer, felt: Mass) -> String {
-    if pick.safety.one_rm.as_kg() > 0.0 {
-        percent(pick.safety.share_of(felt))
-    } else {
-        "-".to_owned()
-    }
+/// A load as a share of the 1RM, as exactly as the load itself is told; nothing where there is no 1RM.
+fn of_one_rm(pick: &PickAnswer, felt: Mass) -> Option<String> {
+    let told = Mass::from_kg((10.0 * felt.as_kg()).round() / 10.0);
+    (pick.safety.one_rm.as_kg() > 0.0).then(|| percent(pick.safety.share_of(told)))
+}
+
+/// ", 80 % of 1RM"; empty where there is no 1RM.
+fn and_of_one_rm(pick: &PickAnswer, felt: Mass) -> String {
+    of_one_rm(pick, felt).map_or_else(String::new, |share| format!(", {share} of 1RM"))
 }
 
 fn on_the_bar(pick: &PickAnswer, picked: &Picked, units: System) -> String {
@@ -130,11 +138,15 @@ fn on_the_bar(pick: &PickAnswer, picked: &Picked, units: System) -> String {
         Carrier::Lever { .. } => "on the stack",
         Carrier::Body => "beside the body",
     };
-    format!(
-        "{} {what}, {} of 1RM",
-        units.mass(total),
-        of_one_rm(pick, total + pick.safety.body)
-    )
+    let share = and_of_one_rm(pick, total + pick.safety.body);
+    if total.as_kg() < 0.0 {
+        let help = units.mass(Mass::ZERO - total);
+        return format!("{help} of help on the stack{share}");
+    }
+    if picked.loaded.loading.on == LoadedOn::Body {
+        return format!("nothing beside the body{share}");
+    }
+    format!("{} {what}{share}", units.mass(total))
 }
 
 /// What is felt at the bottom, in the middle and at the top, each with its share of the 1RM.
@@ -144,15 +156,44 @@ fn felt(pick: &PickAnswer, picked: &Picked, units: System) -> String {
         .iter()
         .all(|load| (load.as_kg() - loads[0].as_kg()).abs() < SAME_KG)
     {
-        let share = of_one_rm(pick, loads[0]);
-        return format!("{} all the way, {share} of 1RM", units.mass(loads[0]));
+        let share = and_of_one_rm(pick, loads[0]);
+        return format!("{} all the way{share}", units.mass(loads[0]));
     }
     let words: Vec<String> = ["start", "middle", "end"]
         .iter()
         .zip(loads)
-        .map(|(place, load)| format!("{place} {} ({})", units.mass(load), of_one_rm(pick, load)))
+        .map(|(place, load)| {
+            let share =
+                of_one_rm(pick, load).map_or_else(String::new, |share| format!(" ({share})"));
+            format!("{place} {}{share}", units.mass(load))
+        })
         .collect();
-    format!("{}; shares of 1RM", words.join(", "))
+    let shares = if pick.safety.one_rm.as_kg() > 0.0 {
+        "; shares of 1RM"
+    } else {
+        ""
+    };
+    format!("{}{shares}", words.join(", "))
+}
+
+/// Where bands or chains make more of the load than the 1RM, and what is done when that gets too much.
+fn above_one_rm(pick: &PickAnswer, picked: &Picked) -> Option<String> {
+    let loads = picked.loaded.loads;
+    let most = loads
+        .map(|load| pick.safety.share_of(load))
+        .into_iter()
+        .fold(0.0, f64::max);
+    if picked.loaded.hung == 0 || most <= 1.0 + ALIKE_SHARE {
+        return None;
+    }
+    let then = if pick.safety.arms.is_some() {
+        "the safety arms catch it"
+    } else if pick.handling.is_put_down() {
+        "put it down when it gets too much"
+    } else {
+        "spotters stand ready for that"
+    };
+    Some(format!("more than the 1RM is felt near the end: {then}"))
 }
 
 fn tension(check: &TensionCheck, units: System) -> String {
@@ -163,7 +204,12 @@ fn tension(check: &TensionCheck, units: System) -> String {
             units.tape(height)
         )
     });
-    format!("hand scale, one {}: {}", check.band, at.join(", "))
+    let way = if check.draws_out {
+        "drawn out"
+    } else {
+        "let back"
+    };
+    format!("hand scale, one {} {way}: {}", check.band, at.join(", "))
 }
 
 /// Bands that are slack over a part of the range: a fact of the setup.
@@ -191,13 +237,20 @@ fn first_repetition(card: &PickCard) -> String {
 /// Repetitions of a set, and the fewest that are possible by chart or simulation.
 fn done_of(card: &PickCard) -> Option<(u32, u32)> {
     let least = [card.by_chart, card.by_model].into_iter().flatten().min()?;
+    if card.by_chart.is_none() && least > card.chart_ends_at {
+        return None;
+    }
     Some((least.saturating_sub(RESERVE).max(1), least))
 }
+
+/// Times the chart's repetitions from which the simulation is not believed (assumed: it knows few lifts' fatigue).
+const FAR_APART: u32 = 3;
 
 /// Repetitions of a set, as a number: "5".
 #[must_use]
 pub(crate) fn repetitions_of_a_set(card: &PickCard) -> String {
-    done_of(card).map_or_else(|| "-".to_owned(), |(done, _)| done.to_string())
+    let done = done_of(card).map_or(card.chart_ends_at, |(done, _)| done);
+    done.to_string()
 }
 
 fn repetitions(card: &PickCard) -> String {
@@ -210,8 +263,19 @@ fn repetitions(card: &PickCard) -> String {
     .flatten()
     .collect();
     let Some((done, least)) = done_of(card) else {
-        return "more than the chart and the simulation go on to".to_owned();
+        return format!(
+            "more than the {} that the chart ends at: too light to count on; do {} and keep going while 2 are left, or take more weight",
+            card.chart_ends_at, card.chart_ends_at
+        );
     };
+    if let (Some(chart), Some(model)) = (card.by_chart, card.by_model)
+        && model >= FAR_APART * chart
+    {
+        return format!(
+            "{chart} by the chart; the simulation tires far later, so go by the chart: do {done}, {} in reserve, more if they feel easy",
+            least.saturating_sub(done)
+        );
+    }
     format!(
         "{} possible; do {done}, {} in reserve",
         possible.join(", "),
@@ -225,6 +289,10 @@ fn again(picked: &Picked, units: System) -> String {
     let mut words: Vec<String> = Vec::new();
     if load.as_kg() > 0.0 {
         words.push(format!("--load \"{}\"", exact_mass(units, load, 3)));
+    }
+    if load.as_kg() < 0.0 {
+        let help = exact_mass(units, Mass::ZERO - load, 3);
+        words.push(format!("--item \"counterweight {help}\""));
     }
     for item in &picked.loaded.setup.items {
         match item {
@@ -260,6 +328,9 @@ fn again(picked: &Picked, units: System) -> String {
             _ => {}
         }
     }
+    if words.is_empty() {
+        return "the body alone is what every command takes".to_owned();
+    }
     words.join(" ")
 }
 
@@ -280,6 +351,9 @@ pub fn answer_lines(pick: &PickAnswer, picked: &Picked, units: System) -> [Strin
 
 fn buys(picked: &Picked, units: System) -> String {
     let loaded = &picked.loaded;
+    if loaded.loading.on == LoadedOn::Counterweight {
+        return "a whole repetition where the body alone is too much".to_owned();
+    }
     if loaded.hung == 0 {
         return "nothing to hang or to fail".to_owned();
     }
@@ -321,9 +395,9 @@ fn costs(pick: &PickAnswer, picked: &Picked, units: System) -> String {
                 format!("; safety arms at {} and 2 spotters", units.tape(height))
             });
         format!(
-            "{hang}; if the bands go, {} are left, {} of 1RM{arms}",
+            "{hang}; if the bands go, {} are left{}{arms}",
             units.mass(failure.after_all),
-            of_one_rm(pick, failure.after_all)
+            and_of_one_rm(pick, failure.after_all)
         )
     } else {
         format!(

@@ -155,20 +155,14 @@ pub fn last_set(last: &SessionBest, units: System) -> String {
 }
 
 /// The heads of the table of equations.
-pub const EQUATION_HEADS: [&str; 5] = [
-    "equation",
-    "1RM",
-    "valid repetitions",
-    "formula",
-    "in the median",
-];
+pub const EQUATION_HEADS: [&str; 4] = ["equation", "1RM", "valid repetitions", "in the median"];
 
 /// One equation as a row of that table.
 #[must_use]
 pub fn equation_cells(guess: &Guess, units: System) -> Vec<String> {
     let (fewest, most) = guess.equation.repetitions;
     let used = match (&guess.equation.movement, guess.in_range) {
-        (Some(_), _) => "for this lift only, beside the median",
+        (Some(_), _) => "no: made for this lift only",
         (None, true) => "yes",
         (None, false) => "outside its range",
     };
@@ -176,7 +170,6 @@ pub fn equation_cells(guess: &Guess, units: System) -> Vec<String> {
         guess.equation.name.clone(),
         units.mass(guess.one_rm),
         format!("{} to {}", rounded(fewest, 0), rounded(most, 0)),
-        guess.equation.formula.clone(),
         used.to_owned(),
     ]
 }
@@ -222,7 +215,7 @@ pub fn limit_in_words(limit: &LogLimit, units: System) -> String {
         ),
         LogLimit::Gaps(gaps) => gaps_in_words(gaps),
         LogLimit::HighRepetitions(share) => format!(
-            "{} % of the days have no set of {MOST_TRUSTED_REPETITIONS} repetitions or fewer: the equations are weak there",
+            "{} % of the days have no set of {MOST_TRUSTED_REPETITIONS} repetitions or fewer, those in reserve counted: the equations are weak there",
             percent(*share)
         ),
         LogLimit::EquationsDisagree(spread) => format!(

@@ -3,6 +3,7 @@
 //!
 //! In: a [`RepStudy`]. Out: title, subtitle and sentences for figures and the terminal.
 
+use super::made_words::made_words;
 use super::places::{at_position, position_in_words, velocity_in_words};
 use super::prose::percent;
 use super::quantities::{QuantityWords, rounded};
@@ -51,7 +52,8 @@ pub fn rep_title(rep: &RepStudy, units: System) -> String {
 /// Who lifts what, how heavy it is, how long it takes.
 pub(crate) fn subtitle(rep: &RepStudy, units: System) -> String {
     let setup = rep.still.told(units).asked_name(&rep.still.setups[0]);
-    let mut words = format!("{}, {setup}", rep.still.lifter_title);
+    let made = made_words(&rep.still);
+    let mut words = format!("{}{made}, {setup}", rep.still.lifter_title);
     if let Some(share) = rep.share() {
         words += &format!(" ({} of the maximum)", percent(share));
     }

@@ -12,11 +12,13 @@ use crate::movement::Measure;
 use crate::session::draft::{Predicted, SessionPlan, SessionPrediction};
 use crate::session::fatigue::FatigueJoint;
 use crate::session::method::Method;
-use crate::session::planned_set::PlannedSet;
+use crate::session::planned_set::{PlannedSet, SetNote};
 use crate::units::{Mass, System};
 
 /// The level axis of the loads.
 pub(crate) const SETS: &str = "Warm-up (w) and working sets, each with its repetitions";
+/// The upright line of what is felt with bands or chains.
+pub(crate) const FELT: &str = "felt, bottom to top";
 /// The upright axis of the velocities.
 pub(crate) const MEAN_VELOCITY: &str = "Mean velocity";
 /// The upright axis of fatigue.
@@ -162,10 +164,23 @@ fn loads_title(plan: &SessionPlan, units: System) -> String {
         words(high)
     };
     let sets = if work.len() == 1 { "set" } else { "sets" };
+    let felt = work.iter().find_map(|set| felt_of(set));
+    let felt = felt.map_or_else(String::new, |[low, _, high]| {
+        format!("; felt {} to {}", units.mass(low), units.mass(high))
+    });
     format!(
-        "{repetitions} repetitions in {} {sets} at {range}",
+        "{repetitions} repetitions in {} {sets} at {range}{felt}",
         work.len()
     )
+}
+
+/// What is felt at the bottom, in the middle and at the top of a set with bands or chains on.
+#[must_use]
+pub(crate) fn felt_of(set: &PlannedSet) -> Option<[Mass; 3]> {
+    set.notes.iter().find_map(|note| match note {
+        SetNote::Felt(felt) | SetNote::PartsOn { felt, .. } => Some(*felt),
+        SetNote::Without(_) | SetNote::StopAtLoss(_) => None,
+    })
 }
 
 /// The level line of the maximum.

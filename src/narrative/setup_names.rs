@@ -3,11 +3,10 @@
 //! In: a setup. Out: a few words; counts are per side. Whole sentences are `in_words`.
 
 use super::implements::anchor_in_words;
-use super::quantities::{QuantityWords, rounded};
+use super::quantities::QuantityWords;
 use crate::movement::Carrier;
 use crate::resistance::{
-    Anchor, Assistance, BandPull, ChainHang, EccentricOnly, Hang, HungBand, HungChain, Item, Setup,
-    Weight,
+    Anchor, Assistance, ChainHang, EccentricOnly, Hang, HungBand, HungChain, Item, Setup, Weight,
 };
 use crate::units::System;
 
@@ -145,19 +144,17 @@ fn short(item: &Item, units: System) -> Option<String> {
 
 fn band(hung: &HungBand, units: System) -> PieceName {
     let name = hung.band.name();
-    let (one, many) = match hung.band.pull() {
-        BandPull::Dimensions { width_m, .. } => {
-            let width_mm = rounded(1000.0 * width_m, 1);
-            (
-                format!("{width_mm} mm band"),
-                format!("{width_mm} mm bands"),
-            )
-        }
+    let size = name
+        .strip_prefix("loop-")
+        .and_then(|rest| rest.strip_suffix("mm"));
+    let (one, many) = match size {
+        Some(width_mm) => (
+            format!("{width_mm} mm band"),
+            format!("{width_mm} mm bands"),
+        ),
         // The user's own name, which may say itself that it is a band.
-        BandPull::Readings(_) if name.contains("band") => {
-            (name.to_owned(), name.replacen("band", "bands", 1))
-        }
-        BandPull::Readings(_) => (format!("band {name}"), format!("bands {name}")),
+        None if name.contains("band") => (name.to_owned(), name.replacen("band", "bands", 1)),
+        None => (format!("band {name}"), format!("bands {name}")),
     };
     let how = match hung.hang {
         Hang::Doubled => "doubled ",

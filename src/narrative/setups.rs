@@ -99,6 +99,7 @@ fn left_out_reason(reason: LeftOutReason) -> &'static str {
         LeftOutReason::PullsAskew => {
             "would pull the free bar far forward or back (--askew allows it)"
         }
+        LeftOutReason::GoesSlack => "would go slack on the way: a slack loop slides off the sleeve",
         LeftOutReason::StaysSlack => "would stay slack",
     }
 }

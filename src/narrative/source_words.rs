@@ -39,10 +39,96 @@ pub fn publication_in_words(key: &str, publication: &Publication) -> String {
     )
 }
 
+/// Authors and year of a publication as a text refers to it: "Hill 1938", "Walker & Schrodt 1974", "Kulig et al. 1984";
+/// one without authors and year by its whole title.
+#[must_use]
+pub fn short_citation(citation: &str) -> String {
+    let year = |at: usize| {
+        let year = citation.get(at + 2..at + 6)?;
+        let is_year =
+            year.chars().all(|c| c.is_ascii_digit()) && citation[at + 6..].starts_with(')');
+        is_year.then_some((at, year))
+    };
+    let found = citation.match_indices(" (").find_map(|(at, _)| year(at));
+    let Some((at, year)) = found else {
+        return citation.to_owned();
+    };
+    let authors: Vec<&str> = citation[..at].split(", ").collect();
+    let surname = |author: &str| -> String {
+        let is_initials = |word: &&str| word.chars().all(char::is_uppercase);
+        let words: Vec<&str> = author
+            .split(' ')
+            .filter(|word| !is_initials(word))
+            .collect();
+        words.join(" ")
+    };
+    match authors.as_slice() {
+        [one] if one.ends_with(" et al.") => {
+            format!("{} et al. {year}", surname(one.trim_end_matches(" et al.")))
+        }
+        [one] => format!("{} {year}", surname(one)),
+        [one, two] if !two.contains("et al") => {
+            format!("{} & {} {year}", surname(one), surname(two))
+        }
+        [first, ..] => format!("{} et al. {year}", surname(first)),
+        [] => citation.to_owned(),
+    }
+}
+
+/// The publications that a figure rests on, a sentence behind its caption; empty without any.
+#[must_use]
+pub fn cited_in_words(publications: &[&Publication]) -> String {
+    let one = |publication: &&Publication| {
+        let name = short_citation(&publication.citation);
+        match publication.seen {
+            Seen::Recalled => format!("{name} (from memory)"),
+            Seen::Read | Seen::Partly => name,
+        }
+    };
+    match publications {
+        [] => String::new(),
+        some => format!(
+            " After {}.",
+            some.iter().map(one).collect::<Vec<_>>().join("; ")
+        ),
+    }
+}
+
 /// How many publications there are, and what of the numbers without one.
 #[must_use]
 pub fn publications_counted(count: usize) -> String {
     format!(
         "{count} publications. Numbers without one are marked in the model files as assumed,\ncommon practice or invented."
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::short_citation;
+
+    #[test]
+    fn law_a_publication_is_cited_by_its_authors_and_year() {
+        let cited = [
+            ("Hill AV (1938) The heat of shortening", "Hill 1938"),
+            (
+                "Walker SM, Schrodt GR (1974) I segment lengths",
+                "Walker & Schrodt 1974",
+            ),
+            (
+                "De Groote F, Kinney AL, Rao AV (2016) Evaluation",
+                "De Groote et al. 2016",
+            ),
+            (
+                "Williams MA et al. (2007) Resistance exercise",
+                "Williams et al. 2007",
+            ),
+            (
+                "DIN 766:1986 Round steel link chain",
+                "DIN 766:1986 Round steel link chain",
+            ),
+        ];
+        for (citation, short) in cited {
+            assert_eq!(short_citation(citation), short);
+        }
+    }
 }

@@ -4,11 +4,13 @@
 
 use super::fibre_words::{fibre_sentences, is_doubted};
 use super::figure_words::FigureWords;
+use super::made_words::made_words;
 use super::places::sides_in_words;
 use super::prose::{capital, percent};
 use super::quantities::rounded;
 use super::setup_names::{added_is_plural, added_name};
 use super::telling::Telling;
+use crate::capacity::Pace;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
 use crate::resistance::Setup;
@@ -35,7 +37,7 @@ impl Telling<'_> {
         FigureWords {
             title: self.strength_title(),
             subtitle: self.subtitle(),
-            footnote: format!("{sides} {}{}", self.definitions(), self.doubt()),
+            footnote: self.doubt().unwrap_or_else(|| self.definitions() + "."),
             description: self.strength_description() + &doubts,
             caption: sides.to_owned() + &doubts,
         }
@@ -44,15 +46,18 @@ impl Telling<'_> {
     /// What the figure's terms mean: only of those that it has.
     fn definitions(&self) -> String {
         let setups = &self.study.setups;
-        let mut words = "Isometric model".to_owned();
+        let mut words = format!("{}, {}", how_held(self.study), whose_side(self.study));
+        if self.study.band.is_some() {
+            words += "; band: four of five plausible versions of this lifter";
+        }
         if setups.iter().any(|setup| setup.sticking.is_some()) {
             words += "; ";
             words += &self.region_definition();
         }
         if setups.len() > 1 {
-            words += "; flattening: by how much less effort spreads (standard deviation over mean) than under plain weight";
+            words += "; flattening: by how much less effort spreads (deviation over mean) than under plain weight";
         }
-        words + "."
+        words
     }
 
     /// "sticking region: effort within 5 % of its greatest".
@@ -64,18 +69,20 @@ impl Telling<'_> {
         )
     }
 
-    /// What makes the hardest place of the only setup doubtful, behind other sentences.
-    fn doubt(&self) -> &'static str {
+    /// What makes the hardest place of the only setup doubtful, instead of what the terms mean.
+    fn doubt(&self) -> Option<String> {
         let only = match self.study.setups.as_slice() {
             [only] => only.sticking,
             _ => None,
         };
-        match only {
-            Some(sticking) if is_doubted(self.study, sticking.point_range) => {
-                " The hardest place asks for fibres shorter or longer than living ones: trust it less."
-            }
-            _ => "",
-        }
+        only.filter(|sticking| is_doubted(self.study, sticking.point_range))
+            .map(|_| {
+                format!(
+                    "{}, {}. Fibres at the hardest place are beyond living lengths: trust it less.",
+                    how_held(self.study),
+                    whose_side(self.study)
+                )
+            })
     }
 
     /// The finding in one sentence.
@@ -108,8 +115,16 @@ impl Telling<'_> {
         }
     }
 
+    /// What the setups do beside each other, and before that whether they can be lifted at all.
     fn comparison(&self, first: &SetupStudy, others: &[SetupStudy]) -> String {
         let movement = &self.study.movement_title;
+        if let Some(words) = self.too_heavy() {
+            return format!("{movement}: {words}");
+        }
+        let subject = match self.study.equal_effort {
+            Some(_) => format!("{movement} at equal hardest effort"),
+            None => movement.clone(),
+        };
         let base = first.flattening_percent.unwrap_or(0.0);
         let best = others
             .iter()
@@ -121,17 +136,44 @@ impl Telling<'_> {
         };
         match best {
             Some((gain, setup)) if gain > ALIKE_PERCENT => format!(
-                "{movement}: {} effort by {} %{than}",
+                "{subject}: {} effort by {} %{than}",
                 self.does(setup, "flatten"),
                 rounded(gain, 0)
             ),
             Some((gain, setup)) if gain < -ALIKE_PERCENT => format!(
-                "{movement}: {} effort less even, by {} %",
+                "{subject}: {} effort less even, by {} %",
                 self.does(setup, "make"),
                 rounded(-gain, 0)
             ),
-            _ => format!("{movement}: effort is about as even with every setup"),
+            _ => format!("{subject}: effort is about as even with every setup"),
         }
+    }
+
+    /// That setups cannot be held, and by how much; none where all can.
+    fn too_heavy(&self) -> Option<String> {
+        let beyond =
+            |setup: &&SetupStudy| setup.sticking.is_some_and(|s| s.max_effort >= TOO_HEAVY);
+        let heavy: Vec<&SetupStudy> = self.study.setups.iter().filter(beyond).collect();
+        let worst = heavy
+            .iter()
+            .filter_map(|setup| setup.sticking)
+            .max_by(|a, b| a.max_effort.total_cmp(&b.max_effort))?;
+        let by = rounded(100.0 * (worst.max_effort - 1.0), 0);
+        Some(match heavy.as_slice() {
+            [only] => format!(
+                "{} is too heavy by {by} % {}",
+                self.setup_name(only),
+                self.at_place(worst.point_range)
+            ),
+            all if all.len() == self.study.setups.len() => {
+                format!("no setup can be held, too heavy by up to {by} %")
+            }
+            several => format!(
+                "{} of {} setups are too heavy, by up to {by} %",
+                several.len(),
+                self.study.setups.len()
+            ),
+        })
     }
 
     /// What hangs on the bar as a subject with its verb.
@@ -147,6 +189,14 @@ impl Telling<'_> {
         let mut words = self.study.lifter_title.clone();
         if let [one] = self.study.setups.as_slice() {
             words += &format!(", {}", self.setup_name(one));
+        }
+        words += &made_words(self.study);
+        if let Some(effort) = self.study.equal_effort {
+            words += &format!(
+                ", weights chosen so that each is {} effort at its hardest",
+                effort_percent(effort)
+            );
+            return words;
         }
         words += &format!(
             ". {} curve: start {} %, end {} % of its peak",
@@ -230,10 +280,21 @@ impl Telling<'_> {
         )
     }
 
-    /// The name of the sticking region of one of several setups.
+    /// What the bar of one setup's sticking region says, beside the bars of others.
     #[must_use]
-    pub(crate) fn region_name(&self, setup: &SetupStudy) -> String {
-        format!("{STICKING_REGION}, {}", self.setup_name(setup))
+    pub(crate) fn region_name(&self, sticking: &Sticking) -> String {
+        format!("{STICKING_REGION}, {}", self.region(sticking))
+    }
+
+    /// What stands below the name of one of several setups: its hardest place and how even it is.
+    #[must_use]
+    pub(crate) fn panel_note(&self, setup: &SetupStudy) -> String {
+        let Some(sticking) = setup.sticking else {
+            return String::new();
+        };
+        let (number, unit) = self.place_and_unit(sticking.point_range);
+        let effort = effort_percent(sticking.max_effort);
+        format!("{effort} effort at {number} {unit}")
     }
 }
 
@@ -265,6 +326,22 @@ pub(crate) fn conjugated(setup: &Setup, verb: &str) -> String {
         verb.to_owned()
     } else {
         format!("{verb}s")
+    }
+}
+
+/// Whether the curve is of a lift held still.
+fn how_held(study: &Study) -> &'static str {
+    match study.pace {
+        Pace::Isometric => "Held still",
+        Pace::Linear(_) | Pace::Angular(_) => "At one speed",
+    }
+}
+
+/// Whose force or torque the axis shows.
+fn whose_side(study: &Study) -> &'static str {
+    match (study.range.measure, study.range.sides.count() > 1.0) {
+        (Measure::Force, true) => "both sides together",
+        (Measure::Torque, true) | (_, false) => "one side",
     }
 }
 

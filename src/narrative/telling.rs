@@ -73,7 +73,7 @@ impl Telling<'_> {
         format!("from {number} to {}", self.place(to))
     }
 
-    fn place_and_unit(&self, range: f64) -> (String, &'static str) {
+    pub(super) fn place_and_unit(&self, range: f64) -> (String, &'static str) {
         let value = self.study.axis_value(range);
         match self.study.range.measure {
             Measure::Torque => (rounded(value, 0), "deg"),

@@ -18,6 +18,9 @@ const SAME_SPEED: f64 = 0.02;
 /// The words around the figure of both lifts.
 #[must_use]
 pub(crate) fn versus_figure_words(both: &VersusPlain, units: System) -> FigureWords {
+    // What the picture shows; times and means stand in the report.
+    let mut shown = versus_sentences(both, units);
+    shown.truncate(3);
     FigureWords {
         title: versus_title(both, units),
         subtitle: format!(
@@ -28,8 +31,10 @@ pub(crate) fn versus_figure_words(both: &VersusPlain, units: System) -> FigureWo
             percent(both.effort)
         ),
         footnote: "Full effort from the turn-round. Bars: sticking regions in motion.".to_owned(),
-        description: versus_sentences(both, units).join(" "),
-        caption: String::new(),
+        description: shown.join(" "),
+        caption: "A bar brings speed along, and needs way to lose and to gain it: so the slowest place in motion need not be the hardest place held \
+                  still."
+            .to_owned(),
     }
 }
 

@@ -4,6 +4,7 @@
 //! are none. Nothing here knows a muscle, a joint or a load.
 
 mod basis;
+mod belief;
 mod crossing;
 mod equilibrate;
 mod factors;
@@ -26,6 +27,7 @@ mod tableau;
 mod vertex;
 
 pub use basis::SimplexBasis;
+pub use belief::{Belief, NormalStream, Observation};
 pub use crossing::{Boundary, bisect, brent};
 pub use formula::Formula;
 pub use integrate::{Arrival, Steps, integrate};

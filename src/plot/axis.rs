@@ -5,7 +5,7 @@
 
 use super::frame::Frame;
 use crate::draw::scale::{self, Scale};
-use crate::draw::{Face, PixelPoint, Rect, Stroke, TextAnchor, lettering};
+use crate::draw::{Face, Layer, PixelPoint, Rect, Stroke, TextAnchor, lettering};
 use crate::error::Result;
 
 /// How far an axis reaches.
@@ -33,6 +33,20 @@ pub struct Axis {
     pub extent: Extent,
     /// Ticks with words of their own; empty for round numbers.
     pub ticks: Vec<(f64, String)>,
+    /// Which way time goes along it, if it does.
+    pub time: Time,
+}
+
+/// Which way time goes along a level axis; it always runs from left to right.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Time {
+    /// The axis is no way and no time.
+    #[default]
+    None,
+    /// Values rise with time.
+    Rising,
+    /// Values fall with time, so the axis runs from its greatest value to its least.
+    Falling,
 }
 
 impl Axis {
@@ -50,6 +64,13 @@ impl Axis {
     #[must_use]
     pub fn reaching(mut self, extent: Extent) -> Self {
         self.extent = extent;
+        self
+    }
+
+    /// The same axis along which time goes this way.
+    #[must_use]
+    pub fn timed(mut self, time: Time) -> Self {
+        self.time = time;
         self
     }
 
@@ -135,6 +156,25 @@ impl Plot {
         })
     }
 
+    /// The same with the level axis running from its greatest value to its least, where time does.
+    ///
+    /// # Errors
+    /// If the range is empty or no number.
+    pub fn along(mut self, axis: &Axis) -> Result<Self> {
+        if axis.time == Time::Falling {
+            self.x = Scale::new(self.x.range(), [self.area.right, self.area.left])?;
+        }
+        Ok(self)
+    }
+
+    /// Two values of the level axis in pixels, from left to right, cut to the plot.
+    #[must_use]
+    pub fn stretch_px(&self, ends: [f64; 2]) -> [f64; 2] {
+        let [one, other] = ends.map(|end| self.x.px(end));
+        let [from, to] = [one.min(other), one.max(other)];
+        [from.max(self.area.left), to.min(self.area.right)]
+    }
+
     /// A point of data in pixels.
     #[must_use]
     pub fn px(&self, point: [f64; 2]) -> PixelPoint {
@@ -162,6 +202,7 @@ pub fn level_tick_count(width: f64, text: f64) -> usize {
 
 /// Grid lines and labels of the upright axis.
 pub fn draw_upright(frame: &mut Frame, plot: &Plot, ticks: &[(f64, String)]) {
+    let before = frame.scene.begin(Layer::Axis);
     let grid = Stroke::solid(frame.colours.grid, frame.measures.rule * 0.8);
     for (value, _) in ticks {
         let y = plot.y.px(*value);
@@ -171,6 +212,7 @@ pub fn draw_upright(frame: &mut Frame, plot: &Plot, ticks: &[(f64, String)]) {
         }
     }
     draw_upright_labels(frame, plot, ticks);
+    frame.scene.begin(before);
 }
 
 /// Labels of the upright axis alone.
@@ -203,6 +245,7 @@ pub fn draw_level_ticks(
     ticks: &[(f64, String)],
     labels: bool,
 ) -> Vec<Rect> {
+    let before = frame.scene.begin(Layer::Axis);
     let rule = frame.rule();
     let area = plot.area;
     let ends = [[area.left, area.bottom], [area.right, area.bottom]];
@@ -224,7 +267,26 @@ pub fn draw_level_ticks(
             frame.scene.text(words);
         }
     }
+    frame.scene.begin(before);
     boxes
+}
+
+/// An arrowhead at the right end of a level axis along which time goes.
+pub fn draw_time_arrow(frame: &mut Frame, plot: &Plot, axis: &Axis) {
+    if axis.time == Time::None {
+        return;
+    }
+    let before = frame.scene.begin(Layer::Axis);
+    let [x, y] = [plot.area.right, plot.area.bottom];
+    let gap = frame.measures.gap;
+    let head = vec![
+        [x + 1.1 * gap, y],
+        [x - 0.2 * gap, y - 0.6 * gap],
+        [x - 0.2 * gap, y + 0.6 * gap],
+    ];
+    let colour = frame.colours.muted;
+    frame.scene.polygon(head, colour);
+    frame.scene.begin(before);
 }
 
 /// The title of an upright axis, level above its upper end, cut to the body's width.
@@ -235,18 +297,21 @@ pub fn upright_title(frame: &Frame, axis: &Axis, baseline: f64) -> crate::draw::
     frame.axis_text([frame.body.left, baseline], &words)
 }
 
-/// Room between a level axis and its tick labels, in gaps: clear of the lowest upright label.
-const LEVEL_GAP: f64 = 1.5;
+/// Room between a level axis and its tick labels: clear of the lowest upright label, half of which hangs below the axis.
+fn level_gap(frame: &Frame) -> f64 {
+    let text = frame.measures.text;
+    lettering::capitals(text) / 2.0 + lettering::fall(text) + 0.05 * frame.measures.gap
+}
 
 fn level_label(frame: &Frame, x: f64, bottom: f64, label: &str) -> crate::draw::Text {
-    let y = bottom + LEVEL_GAP * frame.measures.gap + lettering::rise(frame.measures.text);
+    let y = bottom + level_gap(frame) + lettering::rise(frame.measures.text);
     frame.axis_text([x, y], label).anchored(TextAnchor::Middle)
 }
 
 /// Height of the row of tick labels below a level axis.
 #[must_use]
 pub fn level_row_height(frame: &Frame) -> f64 {
-    LEVEL_GAP * frame.measures.gap + lettering::line_step(frame.measures.text)
+    level_gap(frame) + lettering::line_step(frame.measures.text)
 }
 
 /// Width of the column of tick labels beside an upright axis, with its gap.

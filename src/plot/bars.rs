@@ -65,15 +65,22 @@ impl Tornado {
         check(figures.clone(), &self.axis)?;
         let mut swings: Vec<&Swing> = self.swings.iter().collect();
         swings.sort_by(|a, b| b.size().total_cmp(&a.size()));
-        let mut frame = Frame::new(look, &self.heading);
-        let key = lettering::line_step(frame.measures.label) + frame.measures.gap;
+        let sides_named = !self.lowered.is_empty() || !self.raised.is_empty();
+        let key = |frame: &Frame| match sides_named {
+            true => lettering::line_step(frame.measures.label) + frame.measures.gap,
+            false => 0.0,
+        };
+        let mut frame = Frame::roomy(look, &self.heading, |frame| rows_height(frame) - key(frame));
+        let key = key(&frame);
         frame.body.top += key;
         let names: Vec<&str> = swings.iter().map(|swing| swing.name.as_str()).collect();
         let reach = reach_of(figures.clone());
         let room = widest(&frame, figures.map(|value| self.figure(value)));
         let sides = [reach[0] < 0.0, reach[1] > 0.0];
         let rows = laid_out(&mut frame, &self.axis, &names, reach, room, sides)?;
-        self.draw_key(&mut frame, key);
+        if sides_named {
+            self.draw_key(&mut frame, key);
+        }
         for (index, swing) in swings.iter().take(rows.shown).enumerate() {
             self.draw_swing(&mut frame, &rows, index, swing);
         }
@@ -109,7 +116,9 @@ impl Tornado {
     }
 
     fn figure(&self, value: f64) -> String {
-        let plus = if value > 0.0 { "+" } else { "" };
+        // Bars that all go one way are sizes, not changes.
+        let changes = self.swings.iter().any(|swing| swing.lowered != 0.0);
+        let plus = if value > 0.0 && changes { "+" } else { "" };
         format!("{plus}{}", number(value, self.decimals))
     }
 
@@ -199,6 +208,12 @@ pub(super) fn widest(frame: &Frame, texts: impl Iterator<Item = String>) -> f64 
         + 1.4 * frame.measures.gap
 }
 
+/// Height that rows of bars have in the body.
+pub(super) fn rows_height(frame: &Frame) -> f64 {
+    let below = axis::level_row_height(frame) + lettering::line_step(frame.measures.text);
+    frame.body.height() - below
+}
+
 /// Rows, names and axis; `room` pixels are kept for figures on the sides that have bars.
 pub(super) fn laid_out(
     frame: &mut Frame,
@@ -209,13 +224,12 @@ pub(super) fn laid_out(
     sides: [bool; 2],
 ) -> Result<BarRows> {
     let size = frame.measures.label;
-    let below = axis::level_row_height(frame) + lettering::line_step(frame.measures.text);
-    let height = frame.body.height() - below;
-    let fitting = (height / (1.5 * lettering::line_step(size)))
+    let height = rows_height(frame);
+    let fitting = (height / (1.35 * lettering::line_step(size)))
         .floor()
         .max(1.0) as usize;
     let shown = names.len().min(fitting);
-    let row = (height / shown as f64).min(5.0 * lettering::line_step(size));
+    let row = height / shown as f64;
     let blocks = name_blocks(frame, &names[..shown], row);
     let widest = blocks.iter().map(WordBlock::width).fold(0.0, f64::max);
     let right = frame.body.left + widest;
@@ -224,6 +238,7 @@ pub(super) fn laid_out(
     let area = Rect::new(left, frame.body.top, frame.body.right, bottom);
     let range = with_room(reach, area.width(), room, sides);
     let plot = Plot::new(area, range, [0.0, 1.0])?;
+    frame.scene.plots.push(area);
     for (index, words) in blocks.iter().enumerate() {
         let y = area.top + (index as f64 + 0.5) * row;
         let at = words.around(right - words.width() / 2.0, y);
@@ -235,8 +250,8 @@ pub(super) fn laid_out(
 
 /// The names of the rows, on two lines where the row is tall enough.
 fn name_blocks(frame: &Frame, names: &[&str], row: f64) -> Vec<WordBlock> {
-    let size = frame.measures.label;
-    let most = 0.42 * frame.body.width();
+    let size = frame.measures.text;
+    let most = 0.44 * frame.body.width();
     let lines = if row > 2.6 * size { 2 } else { 1 };
     let block = |name: &&str| {
         WordBlock::new(size).with(name, Face::Regular, frame.colours.ink, most, lines)

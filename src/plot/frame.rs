@@ -4,7 +4,7 @@
 //! body left for the chart, and the sizes of type and lines for that canvas.
 
 use crate::draw::{Colours, Face, PixelPoint, Rect, Scene, Stroke, Text, Theme, lettering};
-use crate::error::{Error, PlotFault, Result};
+use crate::error::{Error, LeftOff, PlotFault, Result};
 use std::str::FromStr;
 
 /// Size of a picture in pixels.
@@ -15,6 +15,8 @@ pub enum Size {
     Slide,
     /// A printed page across, 1754 × 1240: A4 (ISO 216, 297 mm × 210 mm) at 150 dots an inch.
     Page,
+    /// What a slide leaves below a title that is not part of the picture, 1920 × 930; type is as large as on a slide.
+    UnderTitle,
     /// Any other size; made by [`Size::custom`], which checks it.
     Custom {
         /// Pixels across.
@@ -24,10 +26,11 @@ pub enum Size {
     },
 }
 
-/// Least and most pixels across, assumed: below it letters of a readable size find no room.
-const WIDTHS: [u32; 2] = [480, 7680];
-/// Least and most pixels down, assumed as for the width.
-const HEIGHTS: [u32; 2] = [320, 7680];
+/// Least and most pixels across, assumed: below it names of curves find no room beside them.
+const WIDTHS: [u32; 2] = [640, 7680];
+/// Least and most pixels down: below it a title, two rows of ticks and the titles of two panels leave less than
+/// [`DATA_SHARE`] of the height to data, even without poses, note and subtitle (a test measures it).
+const HEIGHTS: [u32; 2] = [400, 7680];
 /// Narrowest and widest shape (width over height), assumed: a curve needs both directions.
 const SHAPES: [f64; 2] = [0.6, 3.5];
 
@@ -59,6 +62,7 @@ impl Size {
         match self {
             Self::Slide => (1920, 1080),
             Self::Page => (1754, 1240),
+            Self::UnderTitle => (1920, 930),
             Self::Custom { width, height } => (width, height),
         }
     }
@@ -133,26 +137,38 @@ pub struct Measures {
     pub gap: f64,
 }
 
-/// Type never gets smaller than this share of its size on the slide: 0.44 × 30 px = 13 px, assumed
+/// Share of the height that data get at the least.
+pub const DATA_SHARE: f64 = 0.55;
+
+/// Type never gets smaller than this share of its size on the slide: 0.36 × 36 px = 13 px, assumed
 /// as the least that reads on a screen.
-const LEAST_TYPE: f64 = 0.44;
+const LEAST_TYPE: f64 = 0.36;
+
+/// Type of a printed page over that of the slide: 0.64 × 36 px at 150 dots an inch are 11 pt, read at arm's length.
+const PAGE_TYPE: f64 = 0.64;
 
 impl Measures {
-    /// The sizes for a canvas.
+    /// The sizes for a canvas whose lines have a share of their usual width.
     #[must_use]
-    pub fn of(size: Size) -> Self {
+    pub fn of(size: Size, weight: f64) -> Self {
         let (width, height) = size.pixels();
-        let unit = (f64::from(width) / 1920.0).min(f64::from(height) / 1080.0);
-        let type_unit = unit.max(LEAST_TYPE);
+        let unit = match size {
+            Size::UnderTitle => 1.0,
+            _ => (f64::from(width) / 1920.0).min(f64::from(height) / 1080.0),
+        };
+        let type_unit = match size {
+            Size::Page => PAGE_TYPE,
+            Size::Slide | Size::UnderTitle | Size::Custom { .. } => unit.max(LEAST_TYPE),
+        };
         Self {
             unit,
-            title: 54.0 * type_unit,
-            subtitle: 34.0 * type_unit,
-            label: 34.0 * type_unit,
-            text: 30.0 * type_unit,
-            footnote: 26.0 * type_unit,
-            line: 7.0 * type_unit,
-            rule: 2.5 * type_unit,
+            title: 56.0 * type_unit,
+            subtitle: 36.0 * type_unit,
+            label: 40.0 * type_unit,
+            text: 36.0 * type_unit,
+            footnote: 36.0 * type_unit,
+            line: 8.0 * type_unit,
+            rule: 2.5 * type_unit * weight.sqrt(),
             gap: 12.0 * type_unit,
         }
     }
@@ -179,14 +195,20 @@ impl Frame {
     /// Draws the ground and the words around the chart.
     #[must_use]
     pub fn new(look: Look, heading: &Heading) -> Self {
+        Self::without(look, heading, &[])
+    }
+
+    /// Draws the ground and the words around the chart but those that are left off.
+    #[must_use]
+    pub fn without(look: Look, heading: &Heading, left_off: &[LeftOff]) -> Self {
         let (width, height) = look.size.pixels();
         let colours = look.theme.colours();
-        let measures = Measures::of(look.size);
+        let measures = Measures::of(look.size, colours.weight);
         let mut scene = Scene::new(f64::from(width), f64::from(height), colours.background);
         scene.title.clone_from(&heading.title);
         scene.description.clone_from(&heading.description);
         let side = 72.0 * measures.unit;
-        let end = 44.0 * measures.unit;
+        let end = 24.0 * measures.unit;
         let body = Rect::new(side, end, scene.width - side, scene.height - end);
         let mut frame = Self {
             scene,
@@ -196,20 +218,48 @@ impl Frame {
             beyond: heading.beyond.clone(),
             left_out: heading.left_out.clone(),
         };
+        let kept =
+            |what: LeftOff, words: &str| (!left_off.contains(&what)).then(|| words.to_owned());
         frame.draw_title(&heading.title);
-        frame.draw_subtitle(&heading.subtitle);
-        frame.draw_footnote(&heading.footnote);
+        frame.draw_subtitle(&kept(LeftOff::Subtitle, &heading.subtitle).unwrap_or_default());
+        frame.draw_footnote(&kept(LeftOff::Note, &heading.footnote).unwrap_or_default());
+        frame
+    }
+
+    /// The frame of the first of these, from everything to without note and subtitle, in which a chart leaves data
+    /// their share of the height; the last one where none does.
+    ///
+    /// `plots` is the height that the chart gives to data in the body of a frame.
+    #[must_use]
+    pub fn roomy(look: Look, heading: &Heading, plots: impl Fn(&Self) -> f64) -> Self {
+        let choices: [&[LeftOff]; 3] = [&[], &[LeftOff::Note], &[LeftOff::Note, LeftOff::Subtitle]];
+        let mut frame = Self::new(look, heading);
+        for left_off in choices {
+            frame = Self::without(look, heading, left_off);
+            let is_there = |what: &&LeftOff| match what {
+                LeftOff::Note => !heading.footnote.trim().is_empty(),
+                LeftOff::Subtitle => !heading.subtitle.trim().is_empty(),
+                LeftOff::Poses => false,
+            };
+            frame.scene.left_off = left_off.iter().filter(is_there).copied().collect();
+            if plots(&frame) >= DATA_SHARE * frame.scene.height {
+                break;
+            }
+        }
         frame
     }
 
     /// Title at the top left, bold, at most two lines; made smaller before it is cut.
     fn draw_title(&mut self, title: &str) {
+        if title.trim().is_empty() {
+            return;
+        }
         let size = self.measures.title;
         let width = self.body.width();
         // A little smaller on one line leaves the chart more room than two lines would.
-        let one_line = lettering::fit(title, size, size * 0.84, Face::Bold, width, 1);
+        let one_line = lettering::fit(title, size, size * 0.75, Face::Bold, width, 1);
         let fitted = if one_line.lines.iter().any(|line| line.ends_with('…')) {
-            lettering::fit(title, size, size * 0.68, Face::Bold, width, 2)
+            lettering::fit(title, size * 0.86, size * 0.68, Face::Bold, width, 2)
         } else {
             one_line
         };
@@ -228,18 +278,11 @@ impl Frame {
             return;
         }
         let size = self.measures.subtitle;
-        let fitted = lettering::fit(
-            subtitle,
-            size,
-            size * 0.85,
-            Face::Regular,
-            self.body.width(),
-            2,
-        );
-        self.body.top += 0.2 * size;
+        let fitted = lettering::fit(subtitle, size, size, Face::Regular, self.body.width(), 2);
+        self.body.top += 0.1 * size;
         let muted = self.colours.muted;
-        self.draw_block(&fitted.lines, fitted.size, 1.24, Face::Regular, muted);
-        self.body.top += 1.6 * self.measures.gap;
+        self.draw_block(&fitted.lines, fitted.size, 1.22, Face::Regular, muted);
+        self.body.top += 0.8 * self.measures.gap;
     }
 
     /// Lines from the top of the body, which begins below them afterwards.
@@ -264,15 +307,8 @@ impl Frame {
             return;
         }
         let size = self.measures.footnote;
-        let fitted = lettering::fit(
-            footnote,
-            size,
-            size * 0.9,
-            Face::Regular,
-            self.body.width(),
-            2,
-        );
-        let step = 1.22 * fitted.size;
+        let fitted = lettering::fit(footnote, size, size, Face::Regular, self.body.width(), 2);
+        let step = 1.18 * fitted.size;
         let mut y = self.body.bottom - lettering::fall(fitted.size);
         for line in fitted.lines.iter().rev() {
             let at = [self.body.left, y];
@@ -286,7 +322,7 @@ impl Frame {
             self.scene.text(text);
             y -= step;
         }
-        self.body.bottom -= step * fitted.lines.len() as f64 + 1.8 * self.measures.gap;
+        self.body.bottom -= step * fitted.lines.len() as f64 + 0.8 * self.measures.gap;
     }
 
     /// A thin line in the colour of axis lines.

@@ -9,19 +9,23 @@ use super::heat_labels;
 use super::heat_map::HeatMap;
 use super::panel;
 use crate::draw::scale::Scale;
-use crate::draw::{Colour, Face, Rect, Scene, TextAnchor, lettering, ramp};
+use crate::draw::{Colour, Colours, Face, Layer, Rect, Scene, TextAnchor, lettering};
 use crate::error::{Error, PlotFault, Plotted, Result};
 
 /// Colours of the map, from the least to the greatest value.
 struct Colouring {
     range: [f64; 2],
     missing: Colour,
+    colours: Colours,
 }
 
 impl Colouring {
     fn of(&self, value: Option<f64>) -> Colour {
         match value {
-            Some(value) => ramp((value - self.range[0]) / (self.range[1] - self.range[0])),
+            Some(value) => {
+                let share = (value - self.range[0]) / (self.range[1] - self.range[0]);
+                self.colours.map_colour(share)
+            }
             None => self.missing,
         }
     }
@@ -51,16 +55,24 @@ impl HeatMap {
     /// If rows and columns do not match the axes, places do not rise, or there is no value at all.
     pub fn scene(&self, look: Look) -> Result<Scene> {
         self.check()?;
-        let mut frame = Frame::new(look, &self.heading);
+        let mut frame = Frame::roomy(look, &self.heading, |frame| {
+            let [top, bottom] = plot_ends(frame);
+            bottom - top
+        });
         let colouring = Colouring {
             range: self.colour.upright_range(self.value_range(), BAR_TICKS),
             missing: missing_colour(&frame),
+            colours: frame.colours.clone(),
         };
         let plot = self.draw_axes(&mut frame, &colouring)?;
+        frame.scene.plots.push(plot.area);
         let fine = Fine::of(self);
+        frame.scene.begin(Layer::Region);
         draw_field(&mut frame, &plot, &colouring, &fine);
+        frame.scene.begin(Layer::Label);
         let levels = self.colour.labelled_ticks(colouring.range, BAR_TICKS);
-        let lines = fine.contour_lines(&plot, colouring.range, &levels);
+        let ground = |level: f64| colouring.of(Some(level));
+        let lines = fine.contour_lines(&plot, &ground, &levels);
         heat_labels::draw(&mut frame, &plot, &lines, &self.markers);
         self.draw_markers(&mut frame, &plot);
         Ok(frame.scene)
@@ -69,9 +81,7 @@ impl HeatMap {
     /// Where plot and colour bar stand.
     fn plan(&self, frame: &Frame, colouring: &Colouring) -> Result<MapPlan> {
         let (text, gap) = (frame.measures.text, frame.measures.gap);
-        let row = lettering::line_step(text);
-        let top = frame.body.top + row + gap + lettering::capitals(text) / 2.0;
-        let bottom = frame.body.bottom - axis::level_row_height(frame) - row;
+        let [top, bottom] = plot_ends(frame);
         let count = axis::upright_tick_count(bottom - top, text);
         let y_ticks = self.y.labelled_ticks(ends(&self.ys), count);
         let bar_ticks = self.colour.labelled_ticks(colouring.range, BAR_TICKS);
@@ -151,6 +161,16 @@ impl HeatMap {
     }
 }
 
+/// Upper and lower edge of the field.
+fn plot_ends(frame: &Frame) -> [f64; 2] {
+    let text = frame.measures.text;
+    let row = lettering::line_step(text);
+    [
+        frame.body.top + row + 0.3 * frame.measures.gap + lettering::capitals(text) / 2.0,
+        frame.body.bottom - axis::level_row_height(frame) - row,
+    ]
+}
+
 fn missing_colour(frame: &Frame) -> Colour {
     frame.colours.grid.mixed(frame.colours.rule, 0.25)
 }
@@ -196,7 +216,9 @@ fn draw_bar(
     let y_at = |step: i32| (bar.bottom - bar.height() * f64::from(step) / strips).round();
     for step in 0..BAR_STRIPS {
         let strip = Rect::new(bar.left, y_at(step + 1), bar.right, y_at(step));
-        let colour = ramp((f64::from(step) + 0.5) / strips);
+        let colour = colouring
+            .colours
+            .map_colour((f64::from(step) + 0.5) / strips);
         frame.scene.rectangle(strip, colour);
     }
     let scale = Scale::new(colouring.range, [bar.bottom, bar.top])?;

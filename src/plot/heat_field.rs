@@ -5,8 +5,8 @@
 use super::axis::Plot;
 use super::heat_labels::ContourLine;
 use super::heat_map::HeatMap;
+use crate::draw::Colour;
 use crate::draw::contour::{contours, refined};
-use crate::draw::ramp;
 
 /// Colour steps of a field; neighbours differ by less than the eye notices on a slide.
 const STEPS: f64 = 100.0;
@@ -52,7 +52,7 @@ impl Fine {
     pub fn contour_lines(
         &self,
         plot: &Plot,
-        range: [f64; 2],
+        ground: &dyn Fn(f64) -> Colour,
         levels: &[(f64, String)],
     ) -> Vec<ContourLine> {
         let place = |places: &[f64], at: f64| {
@@ -66,7 +66,7 @@ impl Fine {
                     |at: &[f64; 2]| plot.px([place(&self.xs, at[0]), place(&self.ys, at[1])]);
                 lines.push(ContourLine {
                     label: label.clone(),
-                    ground: ramp((level - range[0]) / (range[1] - range[0])),
+                    ground: ground(*level),
                     points: line.iter().map(to_px).collect(),
                 });
             }

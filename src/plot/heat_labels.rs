@@ -43,6 +43,7 @@ pub fn draw(frame: &mut Frame, plot: &Plot, lines: &[ContourLine], markers: &[Ma
         bounds: plot.area.grown(-0.5 * frame.measures.gap),
         obstacles: Vec::new(),
         taken: taken.collect(),
+        edges: Vec::new(),
         clearance: frame.measures.gap,
     };
     let callouts = markers.iter().map(|marker| callout(frame, plot, marker));

@@ -5,7 +5,7 @@
 
 use super::axis::Axis;
 use super::frame::Heading;
-use super::panel_contents::Panel;
+use super::panel_contents::{Panel, Series};
 use super::pose_strip::StripPose;
 use super::shades::Shade;
 use crate::error::{Error, PlotFault, Plotted, Result};
@@ -18,6 +18,17 @@ pub enum Labels {
     Auto,
     /// In a column at the right, each led to its curve's end.
     Column,
+}
+
+/// The same curves whole, in a narrow panel at the right, where the large panel shows only a part of their height.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WholeCurve {
+    /// Its upright axis: "Whole curve", "% of its peak".
+    pub axis: Axis,
+    /// Curves without names, in the unit of that axis.
+    pub series: Vec<Series>,
+    /// The part that the large panel shows, in the unit of that axis.
+    pub window: [f64; 2],
 }
 
 /// A chart of curves.
@@ -35,6 +46,8 @@ pub struct LineChart {
     pub poses: Vec<StripPose>,
     /// Where the names of curves stand.
     pub labels: Labels,
+    /// The whole curves beside those that leave the axis; only beside one panel.
+    pub whole: Option<WholeCurve>,
 }
 
 impl LineChart {

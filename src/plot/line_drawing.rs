@@ -1,18 +1,21 @@
 //! A chart of curves as a scene: names beside their curves if there is room, else in a column at the right.
 //!
-//! In: a [`LineChart`] and a look. Out: a scene.
+//! In: a [`LineChart`] and a look. Out: a scene. Data keep their share of the height: poses go first where the size has
+//! no room for everything, then the note, then the line below the title.
 
-use super::axis;
+use super::axis::{self, Plot};
 use super::frame::{Frame, Look};
-use super::line_chart::{Labels, LineChart};
-use super::line_layout;
+use super::line_chart::{Labels, LineChart, WholeCurve};
+use super::line_layout::{self, Layout, PanelPlace, PlanWanted};
 use super::panel;
-use super::panel_labels::{self, Crowded};
+use super::panel_contents::Panel;
+use super::panel_labels::{self, Around, Crowded};
 use super::pose_strip;
 use super::shades;
 use super::spans;
-use crate::draw::Scene;
-use crate::error::Result;
+use super::standing_poses::StandingPoses;
+use crate::draw::{Face, Layer, Rect, Scene, Stroke, lettering};
+use crate::error::{LeftOff, Result};
 
 impl LineChart {
     /// The chart as a scene.
@@ -20,51 +23,152 @@ impl LineChart {
     /// # Errors
     /// If there is no panel or no curve, or a value is no number.
     pub fn scene(&self, look: Look) -> Result<Scene> {
+        self.placed(look).map(|(scene, _)| scene)
+    }
+
+    /// The chart as a scene, and the place of its first panel in it.
+    ///
+    /// # Errors
+    /// As [`LineChart::scene`].
+    pub(crate) fn placed(&self, look: Look) -> Result<(Scene, Plot)> {
         self.check()?;
         if self.labels == Labels::Auto && self.most_names() <= 4 {
-            let (scene, clear) = self.drawn(look, false)?;
+            let (drawn, clear) = self.drawn(look, false)?;
             if clear {
-                return Ok(scene);
+                return Ok(drawn);
             }
         }
         Ok(self.drawn(look, true)?.0)
     }
 
     /// Draws everything; also tells whether all names found a place clear of curves.
-    fn drawn(&self, look: Look, column_wanted: bool) -> Result<(Scene, bool)> {
-        let mut frame = Frame::new(look, &self.heading);
-        let layout = line_layout::plan(self, &frame, column_wanted)?;
-        for (index, place) in layout.panels.iter().enumerate() {
-            let row = layout.shade_row.filter(|_| index == 0);
-            shades::draw_ground(&mut frame, &self.shades, &place.plot, row);
+    fn drawn(&self, look: Look, column: bool) -> Result<((Scene, Plot), bool)> {
+        let plots = |frame: &Frame| line_layout::plots_height(self, frame);
+        let mut frame = Frame::roomy(look, &self.heading, plots);
+        let inside = line_layout::plan(
+            self,
+            &frame,
+            PlanWanted {
+                column,
+                strip: false,
+            },
+        )?;
+        let lowest = self.panels.len() - 1;
+        let plot = inside.panels[lowest].plot;
+        let standing = StandingPoses::fitting(&frame, &self.panels[lowest], &plot, &self.poses);
+        let layout = match standing {
+            Some(_) => inside,
+            None => line_layout::plan(
+                self,
+                &frame,
+                PlanWanted {
+                    column,
+                    strip: true,
+                },
+            )?,
+        };
+        if standing.is_none() && layout.strip.is_none() && !self.poses.is_empty() {
+            frame.scene.left_off.insert(0, LeftOff::Poses);
+        }
+        let clear = self.draw_parts(&mut frame, &layout, standing.as_ref());
+        Ok(((frame.scene, layout.panels[0].plot), clear))
+    }
+
+    /// Draws ground, axes, curves, words and poses where they were planned.
+    fn draw_parts(
+        &self,
+        frame: &mut Frame,
+        layout: &Layout,
+        standing: Option<&StandingPoses<'_>>,
+    ) -> bool {
+        for place in &layout.panels {
+            shades::draw_ground(frame, &self.shades, &place.plot);
+        }
+        if let (Some(whole), Some(place)) = (&self.whole, &layout.whole) {
+            self.draw_whole(frame, whole, place);
         }
         let mut clear = true;
         let mut tick_boxes = Vec::new();
+        let lowest = layout.panels.len() - 1;
         for (index, (panel, place)) in self.panels.iter().zip(&layout.panels).enumerate() {
-            let is_lowest = index + 1 == layout.panels.len();
-            axis::draw_upright(&mut frame, &place.plot, &place.ticks);
-            tick_boxes = axis::draw_level(&mut frame, &place.plot, &self.x, is_lowest);
-            let title = axis::upright_title(&frame, &panel.axis, place.title_baseline);
-            frame.scene.text(title);
-            spans::draw(&mut frame, &panel.spans, &place.plot);
-            panel::draw_curves(&mut frame, panel, &place.plot);
-            let column = layout.column;
-            let unclear = panel_labels::draw(&mut frame, panel, &place.plot, column, Crowded::Dim);
+            tick_boxes = self.draw_axes(frame, panel, place, index == lowest);
+            let standing = standing.filter(|_| index == lowest);
+            if let Some(standing) = standing {
+                standing.draw(frame);
+            }
+            spans::draw(frame, &panel.spans, &place.plot);
+            panel::draw_curves(frame, panel, &place.plot);
+            let around = Around {
+                taken: standing.iter().flat_map(|poses| poses.boxes()).collect(),
+                edges: shades::edges(&self.shades, &place.plot),
+            };
+            let unclear = panel_labels::draw_around(
+                frame,
+                panel,
+                &place.plot,
+                layout.column,
+                Crowded::Dim,
+                &around,
+            );
             clear &= unclear.is_empty();
         }
-        let (first, lowest) = (&layout.panels[0], &layout.panels[layout.panels.len() - 1]);
         if let Some(row) = layout.shade_row {
-            shades::draw_labels(&mut frame, &self.shades, &first.plot, row);
+            shades::draw_labels(frame, &self.shades, &layout.panels[0].plot, row);
         }
-        let strip = &layout.strip;
-        pose_strip::draw(
-            &mut frame,
-            &self.x,
-            &self.poses,
-            &lowest.plot,
-            strip,
-            &tick_boxes,
-        );
-        Ok((frame.scene, clear))
+        let plot = &layout.panels[lowest].plot;
+        let strip = layout.strip.as_ref();
+        pose_strip::draw(frame, &self.x, &self.poses, plot, strip, &tick_boxes);
+        clear
+    }
+
+    /// Both axes of a panel with their words; the boxes of the level ticks.
+    fn draw_axes(
+        &self,
+        frame: &mut Frame,
+        panel: &Panel,
+        place: &PanelPlace,
+        is_lowest: bool,
+    ) -> Vec<Rect> {
+        axis::draw_upright(frame, &place.plot, &place.ticks);
+        let boxes = axis::draw_level(frame, &place.plot, &self.x, is_lowest);
+        axis::draw_time_arrow(frame, &place.plot, &self.x);
+        let before = frame.scene.begin(Layer::Axis);
+        let title = axis::upright_title(frame, &panel.axis, place.title_baseline);
+        frame.scene.text(title);
+        frame.scene.begin(before);
+        frame.scene.plots.push(place.plot.area);
+        boxes
+    }
+
+    /// The whole curves in their narrow panel, with a frame around what the large one shows.
+    fn draw_whole(&self, frame: &mut Frame, whole: &WholeCurve, place: &PanelPlace) {
+        let plot = &place.plot;
+        axis::draw_upright(frame, plot, &place.ticks);
+        axis::draw_level_ticks(frame, plot, &[], false);
+        axis::draw_time_arrow(frame, plot, &self.x);
+        let before = frame.scene.begin(Layer::Axis);
+        let text = frame.measures.text;
+        let left = plot.area.left - axis::upright_column_width(frame, &place.ticks);
+        let most = frame.body.right - left;
+        let words = lettering::shortened(&whole.axis.title(), text, Face::Regular, most);
+        let title = frame.axis_text([left, place.title_baseline], &words);
+        frame.scene.text(title);
+        frame.scene.begin(Layer::Region);
+        let [low, high] = whole
+            .window
+            .map(|value| plot.y.px(value).max(plot.area.top));
+        let edge = Stroke::solid(frame.colours.muted, frame.measures.rule).dashed(&[3.0, 2.0]);
+        let area = plot.area;
+        frame
+            .scene
+            .line([area.left, high], [area.right, high], edge);
+        let shade = frame.colours.grid.with_opacity(0.6);
+        frame
+            .scene
+            .rectangle(Rect::new(area.left, high, area.right, low), shade);
+        frame.scene.begin(before);
+        let panel = Panel::new(whole.axis.clone(), whole.series.clone());
+        panel::draw_curves(frame, &panel, plot);
+        frame.scene.plots.push(area);
     }
 }

@@ -9,10 +9,10 @@ use super::panel;
 use super::panel_contents::{Panel, Series};
 use super::placing::spread;
 use super::words::WordBlock;
-use crate::draw::{Face, PixelPoint, Rect, Stroke, TextAnchor};
+use crate::draw::{Face, Layer, PixelPoint, Rect, Stroke, TextAnchor};
 
 /// Sizes that names in the column may take, over the usual one, until they fit above each other.
-const SHRINKS: [f64; 4] = [1.0, 0.94, 0.88, 0.82];
+const SHRINKS: [f64; 3] = [1.0, 0.95, 0.9];
 
 /// Width of the column of names over all panels, with the room for leaders.
 #[must_use]
@@ -34,7 +34,7 @@ fn column_words(frame: &Frame, series: &Series, shrink: f64) -> WordBlock {
     let most = frame.body.width() * 0.24;
     let colour = series.role.label(&frame.colours);
     // Three lines only for names that two could not hold at any size.
-    let lines = if series.name.chars().count() > 44 {
+    let lines = if series.name.chars().count() > 34 {
         3
     } else {
         2
@@ -80,7 +80,9 @@ pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Rect) -> Vec<
             [left - 1.1 * gap, middle],
             [left - 0.5 * gap, middle],
         ];
+        let before = frame.scene.begin(Layer::Leader);
         frame.scene.polyline(path, leader);
+        frame.scene.begin(before);
         let area = words.around(left + words.width() / 2.0, middle);
         words.draw(&mut frame.scene, &area, TextAnchor::Start);
     }

@@ -6,7 +6,7 @@ use super::axis::Plot;
 use super::frame::Frame;
 use super::panel_contents::{Panel, Role, Series};
 use crate::draw::scale::{clipped, clipped_area};
-use crate::draw::{PixelPoint, Stroke};
+use crate::draw::{Layer, PixelPoint, Stroke};
 
 /// Least and greatest value of everything the panel shows.
 #[must_use]
@@ -95,6 +95,26 @@ pub fn exits(series: &Series, plot: &Plot) -> Vec<Exit> {
 
 /// Draws areas, level lines, curves and points, the first curve on top.
 pub fn draw_curves(frame: &mut Frame, panel: &Panel, plot: &Plot) {
+    let before = frame.scene.begin(Layer::Curve);
+    draw_areas(frame, panel, plot);
+    let muted = panel
+        .series
+        .iter()
+        .filter(|series| series.role == Role::Muted);
+    let others = panel
+        .series
+        .iter()
+        .rev()
+        .filter(|series| series.role != Role::Muted);
+    for series in muted.chain(others) {
+        draw_curve(frame, series, plot);
+    }
+    draw_points(frame, panel, plot);
+    frame.scene.begin(before);
+}
+
+/// Areas and level lines.
+fn draw_areas(frame: &mut Frame, panel: &Panel, plot: &Plot) {
     for fill in &panel.fills {
         let mut corners = plot.all_px(&fill.upper);
         corners.extend(plot.all_px(&fill.lower).into_iter().rev());
@@ -111,26 +131,10 @@ pub fn draw_curves(frame: &mut Frame, panel: &Panel, plot: &Plot) {
             .scene
             .line([plot.area.left, y], [plot.area.right, y], line);
     }
-    let muted = panel
-        .series
-        .iter()
-        .filter(|series| series.role == Role::Muted);
-    let others = panel
-        .series
-        .iter()
-        .rev()
-        .filter(|series| series.role != Role::Muted);
-    for series in muted.chain(others) {
-        draw_curve(frame, series, plot);
-    }
-    draw_points(frame, panel, plot);
 }
 
 fn draw_curve(frame: &mut Frame, series: &Series, plot: &Plot) {
-    let width = match series.role {
-        Role::Muted => frame.measures.line * 0.6,
-        _ => frame.measures.line,
-    };
+    let width = frame.measures.line * series.role.weight(&frame.colours);
     let colour = series.role.line(&frame.colours);
     let stroke = Stroke::solid(colour, width).dashed(series.role.dashes(&frame.colours));
     for piece in visible(series, plot) {

@@ -13,7 +13,7 @@ use super::placing::{self, CLEAR_COST, LabelPlace, LabelRequest, Obstacle, Occup
 use super::spans;
 use super::words::WordBlock;
 use crate::draw::scale::short_number;
-use crate::draw::{Face, PixelPoint, Rect, Stroke, TextAnchor, lettering};
+use crate::draw::{Face, Layer, PixelPoint, Rect, Stroke, TextAnchor, lettering};
 
 /// One label with the room it looks for.
 struct LabelWish {
@@ -50,13 +50,39 @@ pub fn draw(
     column: Option<Rect>,
     crowded: Crowded,
 ) -> Vec<usize> {
-    let field = field(frame, panel, plot);
+    draw_around(frame, panel, plot, column, crowded, &Around::default())
+}
+
+/// What else is in the panel.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Around {
+    /// Boxes that no word may touch.
+    pub taken: Vec<Rect>,
+    /// Upright edges of shaded stretches.
+    pub edges: Vec<f64>,
+}
+
+/// [`draw`] with what else is in the panel.
+pub fn draw_around(
+    frame: &mut Frame,
+    panel: &Panel,
+    plot: &Plot,
+    column: Option<Rect>,
+    crowded: Crowded,
+    around: &Around,
+) -> Vec<usize> {
+    let mut field = field(frame, panel, plot);
+    field.taken.extend(&around.taken);
+    field.edges.extend(&around.edges);
+    let before = frame.scene.begin(Layer::Label);
     let in_column: Vec<usize> = match column {
         Some(column) => name_column::draw(frame, panel, plot, column),
         None => Vec::new(),
     };
     let wishes = wishes(frame, panel, plot, &in_column);
-    place_all(frame, &field, &wishes, crowded)
+    let unclear = place_all(frame, &field, &wishes, crowded);
+    frame.scene.begin(before);
+    unclear
 }
 
 /// Every label of the panel, those that choose first in front.
@@ -112,6 +138,7 @@ fn field(frame: &Frame, panel: &Panel, plot: &Plot) -> Occupied {
         bounds,
         obstacles,
         taken,
+        edges: Vec::new(),
         clearance: frame.measures.gap * 0.55,
     }
 }
@@ -154,7 +181,7 @@ fn callout(frame: &Frame, marker: &Marker, plot: &Plot) -> Option<LabelWish> {
             most,
             2,
         )
-        .with(&marker.detail, Face::Regular, colours.ink, most, 2);
+        .with(&marker.detail, Face::Regular, colours.ink, most, 3);
     if words.is_empty() {
         return None;
     }
@@ -288,7 +315,9 @@ fn draw_ground(frame: &mut Frame, place: &LabelPlace, cost: f64) {
         let from = placing::nearest_on(&patch, place.target);
         let to = short_of(place.target, from, panel::marker_radius(frame) * 1.3);
         let line = Stroke::solid(frame.colours.muted, frame.measures.rule);
+        let before = frame.scene.begin(Layer::Leader);
         frame.scene.line(from, to, line);
+        frame.scene.begin(before);
     }
 }
 

@@ -46,12 +46,20 @@ pub struct Occupied {
     pub obstacles: Vec<Obstacle>,
     /// Boxes that no label may touch.
     pub taken: Vec<Rect>,
+    /// Upright edges of shaded stretches: words stand on one side of them.
+    pub edges: Vec<f64>,
     /// Distance to keep from curves and boxes, pixels.
     pub clearance: f64,
 }
 
 /// A curve through a label, for each time its own or another.
 const CROSSING: [f64; 2] = [140.0, 220.0];
+/// A name that stands as near to another curve as to its own: no better than over a curve.
+const MISREAD: f64 = 105.0;
+/// Words across the edge of a shaded stretch.
+const STRADDLING: f64 = 60.0;
+/// Two leaders across each other.
+const CROSSED_LEADERS: f64 = 60.0;
 /// A place that costs more than this is not clear of curves.
 pub const CLEAR_COST: f64 = 100.0;
 /// Rounds in which each label may move again after the others have settled.
@@ -125,7 +133,11 @@ fn leader_cost(candidate: &LabelPlace, others: &[&LabelPlace]) -> f64 {
         .iter()
         .filter(|other| through(candidate, &other.area) || through(other, &candidate.area))
         .count();
-    150.0 * hits as f64
+    let crossed = |other: &LabelPlace| {
+        candidate.leader && other.leader && crosses(&leader_of(candidate), &leader_of(other))
+    };
+    let crossings = others.iter().filter(|other| crossed(other)).count();
+    150.0 * hits as f64 + CROSSED_LEADERS * crossings as f64
 }
 
 /// Cost of a place against what is already there; infinite where it must not be.
@@ -137,7 +149,8 @@ fn standing_cost(field: &Occupied, owner: Option<usize>, place: &LabelPlace) -> 
     if field.taken.iter().any(|taken| taken.overlaps(&roomy)) {
         return f64::INFINITY;
     }
-    let mut cost = place.cost;
+    let straddled = |edge: &&f64| **edge > place.area.left && **edge < place.area.right;
+    let mut cost = place.cost + STRADDLING * field.edges.iter().filter(straddled).count() as f64;
     for obstacle in &field.obstacles {
         let own = owner.is_some() && obstacle.owner == owner;
         let area = if own {
@@ -166,7 +179,7 @@ fn nearness_cost(points: &[PixelPoint], area: &Rect, target: PixelPoint) -> f64 
         .map(|point| gap_between(area, *point))
         .fold(f64::INFINITY, f64::min);
     if other <= own * 1.15 {
-        45.0
+        MISREAD
     } else {
         12.0 * (own / other).min(1.0)
     }
@@ -262,6 +275,7 @@ mod tests {
                 owner: None,
             }],
             taken: vec![Rect::new(0.0, 80.0, 100.0, 100.0)],
+            edges: Vec::new(),
             clearance: 2.0,
         };
         let place = |top: f64| LabelPlace {

@@ -8,7 +8,7 @@ use super::frame::Frame;
 use super::placing::spread;
 use super::stick_figure::{self, StickFigure, StickScale};
 use super::words::WordBlock;
-use crate::draw::{Face, PixelPoint, Rect, Stroke, Text, TextAnchor, lettering};
+use crate::draw::{Face, Layer, PixelPoint, Rect, Stroke, Text, TextAnchor, lettering};
 
 /// A pose at a place of the level axis.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,23 +25,36 @@ pub struct StripPose {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Strip {
     height: f64,
+    has_captions: bool,
 }
 
-/// Share of the canvas that the figures get below one panel and below two.
-const SHARES: [f64; 2] = [0.2, 0.115];
+/// Least height of the figures over the canvas, assumed: smaller ones show no pose.
+const LEAST_HEIGHT: f64 = 0.075;
+/// Greatest height of the figures over the canvas.
+const MOST_HEIGHT: f64 = 0.2;
+/// Height of the figures over the canvas from which on captions are worth their row.
+const CAPTIONED_HEIGHT: f64 = 0.1;
+/// Room between the axis' title and the figures, in gaps.
+const LEADERS: f64 = 0.6;
 
 impl Strip {
-    /// Plans the strip; nothing without poses.
+    /// Plans the strip in the height that data can spare; none where figures would be too small.
     #[must_use]
-    pub fn planned(frame: &Frame, poses: &[StripPose], panels: usize) -> Self {
-        if poses.is_empty() {
-            return Self { height: 0.0 };
-        }
+    pub fn planned(frame: &Frame, poses: &[StripPose], spare: f64) -> Option<Self> {
+        let canvas = frame.scene.height;
+        let leaders = LEADERS * frame.measures.gap;
         let caption = lettering::line_step(frame.measures.text) + frame.measures.gap * 0.5;
-        let leaders = 2.2 * frame.measures.gap;
-        Self {
-            height: SHARES[usize::from(panels > 1)] * frame.scene.height + caption + leaders,
+        let figures = spare - leaders;
+        if poses.is_empty() || figures < LEAST_HEIGHT * canvas {
+            return None;
         }
+        let has_captions = figures - caption >= CAPTIONED_HEIGHT * canvas;
+        let caption = if has_captions { caption } else { 0.0 };
+        let most = MOST_HEIGHT * canvas + caption;
+        Some(Self {
+            height: leaders + figures.min(most),
+            has_captions,
+        })
     }
 
     /// Its height in pixels.
@@ -57,18 +70,28 @@ pub fn draw(
     axis: &Axis,
     poses: &[StripPose],
     plot: &Plot,
-    strip: &Strip,
+    strip: Option<&Strip>,
     tick_boxes: &[Rect],
 ) {
+    let Some(strip) = strip else {
+        let title = axis_title(frame, axis, plot, &[]);
+        let before = frame.scene.begin(Layer::Axis);
+        frame.scene.text(title);
+        frame.scene.begin(before);
+        return;
+    };
     let places: Vec<&StripPose> = poses.iter().filter(|pose| plot.x.holds(pose.at)).collect();
     let feet: Vec<f64> = places.iter().map(|pose| plot.x.px(pose.at)).collect();
     let title = axis_title(frame, axis, plot, &feet);
     let mut boxes = tick_boxes.to_vec();
     boxes.push(title.bounds());
+    let before = frame.scene.begin(Layer::Axis);
     frame.scene.text(title);
+    frame.scene.begin(Layer::Pose);
     if !places.is_empty() {
         draw_poses(frame, &places, &feet, plot, strip, &boxes);
     }
+    frame.scene.begin(before);
 }
 
 /// Leaders, figures and captions.
@@ -81,18 +104,30 @@ fn draw_poses(
     boxes: &[Rect],
 ) {
     let gap = frame.measures.gap;
-    let ground = frame.body.bottom - lettering::line_step(frame.measures.text) - 0.5 * gap;
-    let top = frame.body.bottom - strip.height + 2.2 * gap;
+    let caption_row = if strip.has_captions {
+        lettering::line_step(frame.measures.text) + 0.5 * gap
+    } else {
+        0.0
+    };
+    let ground = frame.body.bottom - caption_row;
+    let top = frame.body.bottom - strip.height + LEADERS * gap;
     let each = frame.body.width() / places.len() as f64 - gap;
     let figures: Vec<&StickFigure> = places.iter().map(|pose| &pose.figure).collect();
     let widest = each.min(0.3 * frame.body.width());
     let Some(stage) = StickScale::fitting(&figures, widest, ground - top) else {
         return;
     };
-    let captions = captions(frame, places, each);
+    let captions = if strip.has_captions {
+        captions(frame, places, each)
+    } else {
+        places
+            .iter()
+            .map(|_| WordBlock::new(frame.measures.text))
+            .collect()
+    };
     let extents: Vec<f64> = captions
         .iter()
-        .map(|words| words.width().max(stage.width_px()) + gap)
+        .map(|words: &WordBlock| words.width().max(stage.width_px()) + gap)
         .collect();
     let middles = spread_unordered(feet, &extents, frame.body.left, frame.body.right);
     let levels = [ground, frame.body.bottom];
@@ -129,6 +164,9 @@ fn draw_pose(
         levels[0],
     );
     stick_figure::draw(frame, &pose.figure, stage, &area);
+    if caption.is_empty() {
+        return;
+    }
     let half = caption.width() / 2.0;
     let top = levels[1] - caption.height();
     let at = Rect::new(middle - half, top, middle + half, levels[1]);

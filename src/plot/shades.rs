@@ -6,7 +6,7 @@ use super::axis::Plot;
 use super::frame::Frame;
 use super::placing::spread;
 use super::words::WordBlock;
-use crate::draw::{Face, Rect, TextAnchor};
+use crate::draw::{Face, Layer, Rect, TextAnchor};
 
 /// A shaded stretch of the level axis.
 #[derive(Debug, Clone, PartialEq)]
@@ -33,13 +33,8 @@ impl Shade {
 
 /// The stretch in pixels, cut to the plot; none if nothing of it is inside.
 fn stretch(shade: &Shade, plot: &Plot) -> Option<[f64; 2]> {
-    let ends = [
-        plot.x.px(shade.from.min(shade.to)),
-        plot.x.px(shade.from.max(shade.to)),
-    ];
+    let [from, to] = plot.stretch_px([shade.from, shade.to]);
     let least = 3.0;
-    let from = ends[0].max(plot.area.left);
-    let to = ends[1].min(plot.area.right);
     if !(from.is_finite() && to.is_finite()) || to < from {
         return None;
     }
@@ -47,20 +42,24 @@ fn stretch(shade: &Shade, plot: &Plot) -> Option<[f64; 2]> {
     Some([from - more, to + more])
 }
 
-/// Tints the stretches over the plot, and up to the row of labels where there is one.
-pub fn draw_ground(frame: &mut Frame, shades: &[Shade], plot: &Plot, row: Option<Rect>) {
-    let top = row.map_or(plot.area.top, |row| row.top - frame.measures.gap * 0.3);
+/// The upright edges of all stretches inside the plot, pixels.
+#[must_use]
+pub fn edges(shades: &[Shade], plot: &Plot) -> Vec<f64> {
+    let stretches = shades.iter().filter_map(|shade| stretch(shade, plot));
+    let inside = |x: &f64| *x > plot.area.left + 1.0 && *x < plot.area.right - 1.0;
+    stretches.flatten().filter(inside).collect()
+}
+
+/// Tints the stretches over the plot.
+pub fn draw_ground(frame: &mut Frame, shades: &[Shade], plot: &Plot) {
+    let before = frame.scene.begin(Layer::Region);
     for shade in shades {
         if let Some([from, to]) = stretch(shade, plot) {
-            let top = if shade.label.is_empty() {
-                plot.area.top
-            } else {
-                top
-            };
-            let area = Rect::new(from, top, to, plot.area.bottom);
+            let area = Rect::new(from, plot.area.top, to, plot.area.bottom);
             frame.scene.rectangle(area, frame.colours.shade);
         }
     }
+    frame.scene.begin(before);
 }
 
 /// The labels with their boxes, centred on their stretches, clear of each other, on the canvas.
@@ -71,8 +70,7 @@ pub fn label_boxes(
     plot: &Plot,
     row: Rect,
 ) -> Vec<(Rect, WordBlock)> {
-    let most =
-        (frame.body.right - plot.area.left) / shades.len().max(1) as f64 - frame.measures.gap;
+    let most = row.width() / shades.len().max(1) as f64 - frame.measures.gap;
     let mut named: Vec<(f64, WordBlock)> = shades
         .iter()
         .filter(|shade| !shade.label.is_empty())
@@ -90,7 +88,7 @@ pub fn label_boxes(
         .iter()
         .map(|(_, words)| words.width() + frame.measures.gap)
         .collect();
-    let middles = spread(&wanted, &extents, plot.area.left, frame.body.right);
+    let middles = spread(&wanted, &extents, row.left, row.right);
     let y = row.centre()[1];
     named
         .into_iter()
@@ -101,7 +99,9 @@ pub fn label_boxes(
 
 /// Writes the labels into their row.
 pub fn draw_labels(frame: &mut Frame, shades: &[Shade], plot: &Plot, row: Rect) {
+    let before = frame.scene.begin(Layer::Label);
     for (area, words) in label_boxes(frame, shades, plot, row) {
         words.draw(&mut frame.scene, &area, TextAnchor::Middle);
     }
+    frame.scene.begin(before);
 }

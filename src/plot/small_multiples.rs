@@ -3,12 +3,12 @@
 //! In: the curves of each panel. Out: a scene; axis titles stand once, tick labels at the outside.
 
 use super::axis::{self, Axis, Plot};
-use super::frame::{Frame, Heading, Look};
+use super::frame::{DATA_SHARE, Frame, Heading, Look};
 use super::panel;
 use super::panel_contents::{Fill, Panel, Series};
-use super::panel_labels::{self, Crowded};
+use super::panel_labels::{self, Around, Crowded};
 use super::shades::{self, Shade};
-use crate::draw::{Face, Rect, Scene, Stroke, Text, TextAnchor, lettering};
+use crate::draw::{Face, Layer, Rect, Scene, Stroke, Text, TextAnchor, lettering};
 use crate::error::{Error, PlotFault, Plotted, Result};
 use std::collections::BTreeSet;
 
@@ -44,8 +44,8 @@ pub struct SmallMultiples {
 
 /// Width over height that a small panel should have, about.
 const GOOD_SHAPE: f64 = 1.25;
-/// Type in small panels against that of a large one; 0.88 × 30 px is still 26 px.
-const TYPE: f64 = 0.88;
+/// Lines and distances in small panels against those of a large one; type keeps its size, names that of other words.
+const SMALLER: f64 = 0.88;
 /// Most panels that can be told apart on one slide, assumed.
 const MOST_PANELS: usize = 20;
 
@@ -71,10 +71,31 @@ impl SmallMultiples {
         panels: &[Panel],
         keyed: &[Series],
     ) -> Result<(Scene, Vec<Series>)> {
-        let mut frame = Frame::new(look, &self.heading);
+        let rows = |frame: &Frame| {
+            let columns = self.column_count(&frame.body);
+            self.panels.len().div_ceil(columns) as f64
+        };
+        let plots = |frame: &Frame| frame.body.height() - self.not_data(frame, rows(frame), keyed);
+        let mut frame = Frame::roomy(look, &self.heading, |frame| {
+            let mut small = frame.clone();
+            shrink(&mut small);
+            plots(&small)
+        });
         shrink(&mut frame);
+        // Notes below the titles of panels go where data would lose their share.
+        let note_rows = rows(&frame) * lettering::line_step(frame.measures.text);
+        let spare = plots(&frame) - DATA_SHARE * frame.scene.height;
+        let has_notes =
+            self.panels.iter().any(|panel| !panel.note.is_empty()) && spare >= note_rows;
+        let title_lines = self.title_lines(&frame, rows(&frame));
         let inner = self.draw_titles(&mut frame, keyed);
-        let plan = PanelGrid::of(self, &frame, panels, inner);
+        let plan = PanelGrid::of(
+            self,
+            &frame,
+            panels,
+            inner,
+            [title_lines, usize::from(has_notes)],
+        );
         let body = frame.body;
         let mut named: BTreeSet<String> = keyed.iter().map(|series| series.name.clone()).collect();
         let mut unclear: Vec<Series> = Vec::new();
@@ -101,6 +122,37 @@ impl SmallMultiples {
         Ok((frame.scene, unclear))
     }
 
+    /// Lines that the titles of panels need: two where one would be cut.
+    fn title_lines(&self, frame: &Frame, rows: f64) -> usize {
+        let columns = (self.panels.len() as f64 / rows).ceil();
+        let cell = (frame.body.width() - (columns + 1.0) * 4.0 * frame.measures.text) / columns;
+        let is_long = |panel: &SmallPanel| {
+            lettering::width(&panel.title, frame.measures.text, Face::Bold) > cell
+        };
+        1 + usize::from(self.panels.iter().any(is_long))
+    }
+
+    /// Height in the body that is not data's, without notes below the titles of panels.
+    fn not_data(&self, frame: &Frame, rows: f64, keyed: &[Series]) -> f64 {
+        let text = lettering::line_step(frame.measures.text);
+        let label = lettering::line_step(frame.measures.label);
+        let gap = frame.measures.gap;
+        let key = if keyed.is_empty() {
+            0.0
+        } else {
+            label + 0.6 * gap
+        };
+        let named = |panel: &SmallPanel| panel.shades.iter().any(|shade| !shade.label.is_empty());
+        let shade_row = if self.panels.iter().any(named) {
+            text
+        } else {
+            0.0
+        };
+        let around = 2.0 * text + 1.0 * gap + axis::level_row_height(frame);
+        let titles = label * self.title_lines(frame, rows) as f64;
+        key + around + rows * (titles + shade_row + gap) + (rows - 1.0) * BETWEEN * gap
+    }
+
     /// Axis titles, and the key of curves if there is one; returns the room left for the panels.
     fn draw_titles(&self, frame: &mut Frame, keyed: &[Series]) -> Rect {
         let text = frame.measures.text;
@@ -111,15 +163,17 @@ impl SmallMultiples {
         if !keyed.is_empty() {
             top = draw_key(frame, keyed) + 0.6 * gap;
         }
+        let before = frame.scene.begin(Layer::Axis);
         let y_title = axis::upright_title(frame, &self.y, top + lettering::rise(text));
         frame.scene.text(y_title);
         let x_at = [body.centre()[0], body.bottom - lettering::fall(text)];
         let words = lettering::shortened(&self.x.title(), text, Face::Regular, body.width());
         let x_title = frame.axis_text(x_at, &words).anchored(TextAnchor::Middle);
         frame.scene.text(x_title);
+        frame.scene.begin(before);
         Rect {
-            top: top + row + 0.8 * gap,
-            bottom: body.bottom - row - 0.6 * gap,
+            top: top + row + 0.5 * gap,
+            bottom: body.bottom - row - 0.5 * gap - axis::level_row_height(frame),
             ..body
         }
     }
@@ -171,9 +225,10 @@ impl SmallMultiples {
         plan: &PanelGrid,
     ) -> Result<Vec<usize>> {
         let small = &self.panels[index];
-        let (area, shade_row) = self.panel_area(frame, small)?;
-        let plot = Plot::new(area, plan.ranges[0], plan.ranges[1])?;
-        shades::draw_ground(frame, &small.shades, &plot, shade_row);
+        let (area, shade_row) = self.panel_area(frame, small, plan.head_lines)?;
+        let plot = Plot::new(area, plan.ranges[0], plan.ranges[1])?.along(&self.x)?;
+        frame.scene.plots.push(area);
+        shades::draw_ground(frame, &small.shades, &plot);
         let mut ticks = plan.ticks.clone();
         if !index.is_multiple_of(plan.columns) {
             ticks.iter_mut().for_each(|tick| tick.1.clear());
@@ -181,8 +236,14 @@ impl SmallMultiples {
         axis::draw_upright(frame, &plot, &ticks);
         let is_lowest = index + plan.columns >= self.panels.len();
         axis::draw_level(frame, &plot, &self.x, is_lowest);
+        axis::draw_time_arrow(frame, &plot, &self.x);
         panel::draw_curves(frame, panel, &plot);
-        let unclear = panel_labels::draw(frame, panel, &plot, None, Crowded::LeaveOut);
+        let around = Around {
+            edges: shades::edges(&small.shades, &plot),
+            ..Around::default()
+        };
+        let unclear =
+            panel_labels::draw_around(frame, panel, &plot, None, Crowded::LeaveOut, &around);
         if let Some(row) = shade_row {
             shades::draw_labels(frame, &small.shades, &plot, row);
         }
@@ -190,9 +251,13 @@ impl SmallMultiples {
     }
 
     /// Draws the titles of a panel; the room left for its plot, and the row of shade names above it.
-    fn panel_area(&self, frame: &mut Frame, small: &SmallPanel) -> Result<(Rect, Option<Rect>)> {
-        let has_notes = self.panels.iter().any(|other| !other.note.is_empty());
-        let mut top = draw_panel_title(frame, small, has_notes);
+    fn panel_area(
+        &self,
+        frame: &mut Frame,
+        small: &SmallPanel,
+        head_lines: [usize; 2],
+    ) -> Result<(Rect, Option<Rect>)> {
+        let mut top = draw_panel_title(frame, small, head_lines);
         let cell = frame.body;
         let text = frame.measures.text;
         let named = |panel: &SmallPanel| panel.shades.iter().any(|shade| !shade.label.is_empty());
@@ -206,8 +271,7 @@ impl SmallMultiples {
             top += row;
         }
         top += frame.measures.gap;
-        let bottom = cell.bottom - axis::level_row_height(frame);
-        let area = Rect::new(cell.left, top, cell.right, bottom);
+        let area = Rect::new(cell.left, top, cell.right, cell.bottom);
         if area.height() < 2.5 * text || area.width() < 4.0 * text {
             return Err(Error::bad(PlotFault::TooSmall(Plotted::SmallPanels)));
         }
@@ -224,10 +288,21 @@ struct PanelGrid {
     ticks: Vec<(f64, String)>,
     tick_column: f64,
     between: [f64; 2],
+    /// Lines of the title and of the note above each panel.
+    head_lines: [usize; 2],
 }
 
+/// Room between two rows of panels, in gaps.
+const BETWEEN: f64 = 1.8;
+
 impl PanelGrid {
-    fn of(chart: &SmallMultiples, frame: &Frame, panels: &[Panel], inner: Rect) -> Self {
+    fn of(
+        chart: &SmallMultiples,
+        frame: &Frame,
+        panels: &[Panel],
+        inner: Rect,
+        head_lines: [usize; 2],
+    ) -> Self {
         let columns = chart.column_count(&inner);
         let rows = panels.len().div_ceil(columns);
         let join = |a: [f64; 2], b: [f64; 2]| [a[0].min(b[0]), a[1].max(b[1])];
@@ -249,7 +324,8 @@ impl PanelGrid {
             ranges: [x_range, y_range],
             tick_column: axis::upright_column_width(frame, &ticks),
             ticks,
-            between: [(x_label + 0.8 * gap).max(3.2 * gap), 1.6 * gap],
+            between: [(x_label + 0.8 * gap).max(3.2 * gap), BETWEEN * gap],
+            head_lines,
         }
     }
 
@@ -266,13 +342,12 @@ impl PanelGrid {
     }
 }
 
-/// Smaller type for smaller panels; the words around them keep theirs.
+/// Thinner lines for smaller panels.
 fn shrink(frame: &mut Frame) {
     let measures = &mut frame.measures;
-    measures.label *= TYPE;
-    measures.text *= TYPE;
-    measures.line *= TYPE;
-    measures.gap *= TYPE;
+    measures.label = measures.text;
+    measures.line *= SMALLER;
+    measures.gap *= SMALLER;
 }
 
 fn named_in(keyed: &[Series], series: &Series) -> bool {
@@ -294,7 +369,8 @@ fn draw_key(frame: &mut Frame, keyed: &[Series]) -> f64 {
         }
         let baseline = at[1] + lettering::rise(size);
         let y = baseline - lettering::capitals(size) / 2.0;
-        let line = Stroke::solid(series.role.line(&frame.colours), frame.measures.line)
+        let width = frame.measures.line * series.role.weight(&frame.colours);
+        let line = Stroke::solid(series.role.line(&frame.colours), width)
             .dashed(series.role.dashes(&frame.colours));
         frame.scene.line([at[0], y], [at[0] + piece, y], line);
         let colour = series.role.label(&frame.colours);
@@ -312,22 +388,37 @@ fn draw_key(frame: &mut Frame, keyed: &[Series]) -> f64 {
 }
 
 /// Title and note at the top of a panel; returns where they end.
-fn draw_panel_title(frame: &mut Frame, small: &SmallPanel, has_notes: bool) -> f64 {
+fn draw_panel_title(frame: &mut Frame, small: &SmallPanel, lines: [usize; 2]) -> f64 {
     let cell = frame.body;
     let mut top = cell.top;
     let (ink, muted) = (frame.colours.ink, frame.colours.muted);
-    let title = (&small.title, frame.measures.label, Face::Bold, ink);
-    let note = (&small.note, frame.measures.text, Face::Regular, muted);
-    let lines = if has_notes {
-        vec![title, note]
-    } else {
-        vec![title]
-    };
-    for (words, size, face, colour) in lines {
-        let words = lettering::shortened(words, size, face, cell.width());
-        let at = [cell.left, top + lettering::rise(size)];
-        frame.scene.text(Text::new(at, words, size, face, colour));
-        top += lettering::line_step(size);
+    let title = (
+        &small.title,
+        frame.measures.label,
+        Face::Bold,
+        ink,
+        lines[0],
+    );
+    let note = (
+        &small.note,
+        frame.measures.text,
+        Face::Regular,
+        muted,
+        lines[1],
+    );
+    for (words, size, face, colour, most_lines) in [title, note] {
+        let step = lettering::line_step(size);
+        if most_lines > 0 {
+            let fitted = lettering::fit(words, size, size, face, cell.width(), most_lines);
+            // Shorter titles end where longer ones do, just above their notes.
+            let free = most_lines - fitted.lines.len().min(most_lines);
+            for (index, line) in fitted.lines.into_iter().enumerate() {
+                let down = (index + free) as f64 * step;
+                let at = [cell.left, top + down + lettering::rise(size)];
+                frame.scene.text(Text::new(at, line, size, face, colour));
+            }
+        }
+        top += most_lines as f64 * step;
     }
     top
 }

@@ -7,7 +7,7 @@ use super::axis::Plot;
 use super::frame::Frame;
 use super::panel_contents::Span;
 use super::words::WordBlock;
-use crate::draw::{Colour, Face, Rect, TextAnchor, lettering};
+use crate::draw::{Colour, Face, Layer, Rect, TextAnchor, lettering};
 
 /// A span's place: its bar and its name.
 struct SpanRow {
@@ -47,8 +47,8 @@ fn rows(frame: &Frame, spans: &[Span], plot: &Plot) -> Vec<SpanRow> {
 /// The ends of a span in pixels, cut to the plot; none if they are no numbers.
 fn visible(span: &Span, plot: &Plot) -> Option<[f64; 2]> {
     let (left, right) = (plot.area.left, plot.area.right);
-    let from = plot.x.px(span.from.min(span.to)).clamp(left, right);
-    let to = plot.x.px(span.from.max(span.to)).clamp(left, right);
+    let ends = plot.stretch_px([span.from, span.to]);
+    let [from, to] = ends.map(|end| end.clamp(left, right));
     let to = to.max(from + 3.0);
     (from.is_finite() && to.is_finite()).then_some([from, to])
 }
@@ -81,16 +81,9 @@ fn row(frame: &Frame, span: &Span, plot: &Plot, [from, to]: [f64; 2], middle: f6
     }
 }
 
-/// The name on one line, smaller where it would be cut.
+/// The name on one line.
 fn fitted(frame: &Frame, label: &str, colour: Colour, most: f64) -> WordBlock {
-    let sized = |share: f64| {
-        WordBlock::new(share * frame.measures.text).with(label, Face::Regular, colour, most, 1)
-    };
-    let whole = [1.0, 0.92, 0.85]
-        .into_iter()
-        .map(sized)
-        .find(|words| !words.is_cut());
-    whole.unwrap_or_else(|| sized(0.85))
+    WordBlock::new(frame.measures.text).with(label, Face::Regular, colour, most, 1)
 }
 
 /// Boxes of bars and names, which no other label may touch.
@@ -104,6 +97,7 @@ pub fn boxes(frame: &Frame, spans: &[Span], plot: &Plot) -> Vec<Rect> {
 
 /// Draws bars and names.
 pub fn draw(frame: &mut Frame, spans: &[Span], plot: &Plot) {
+    let before = frame.scene.begin(Layer::Label);
     for (row, span) in rows(frame, spans, plot).into_iter().zip(spans) {
         let colour = span.role.line(&frame.colours).with_opacity(0.55);
         frame
@@ -112,4 +106,5 @@ pub fn draw(frame: &mut Frame, spans: &[Span], plot: &Plot) {
         row.words
             .draw(&mut frame.scene, &row.name, TextAnchor::Middle);
     }
+    frame.scene.begin(before);
 }

@@ -3,7 +3,7 @@
 //! In: [`StickFigure`]s in metres, y upwards. Out: shapes inside a box of a scene.
 
 use super::frame::Frame;
-use crate::draw::{Colour, PixelPoint, Rect, Scene, Stroke};
+use crate::draw::{Colour, Colours, PixelPoint, Rect, Scene, Stroke};
 
 /// What the figure holds.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -131,6 +131,18 @@ impl StickScale {
         self.width_m * self.px_per_m
     }
 
+    /// Width of a figure, and its height above the common ground, pixels.
+    #[must_use]
+    pub fn extent_px(&self, figure: &StickFigure) -> [f64; 2] {
+        let Some([left, _, right, top]) = figure.extent() else {
+            return [0.0, 0.0];
+        };
+        [
+            (right - left) * self.px_per_m,
+            (top - self.low_m) * self.px_per_m,
+        ]
+    }
+
     /// A figure's highest point: pixels right of its middle and above the common ground.
     #[must_use]
     pub fn top_px(&self, figure: &StickFigure) -> [f64; 2] {
@@ -152,7 +164,7 @@ impl StickScale {
 }
 
 /// Where metres of one figure land in its box.
-struct StandingFigure {
+pub struct StandingFigure {
     px_per_m: f64,
     middle_m: f64,
     low_m: f64,
@@ -162,7 +174,9 @@ struct StandingFigure {
 }
 
 impl StandingFigure {
-    fn px(&self, at: [f64; 2]) -> PixelPoint {
+    /// A place of the figure in pixels.
+    #[must_use]
+    pub fn px(&self, at: [f64; 2]) -> PixelPoint {
         [
             self.foot[0] + (at[0] - self.middle_m) * self.px_per_m,
             self.foot[1] - (at[1] - self.low_m) * self.px_per_m,
@@ -172,20 +186,41 @@ impl StandingFigure {
 
 /// Draws a figure centred in the box, standing on its lower edge.
 pub fn draw(frame: &mut Frame, figure: &StickFigure, stage: &StickScale, area: &Rect) {
-    let Some(extent) = figure.extent() else {
-        return;
-    };
+    if let Some(standing) = standing(frame, figure, stage, area) {
+        draw_standing(&mut frame.scene, &frame.colours, figure, &standing, false);
+    }
+}
+
+/// Where a figure lands centred in the box, standing on its lower edge; none if nothing is drawn.
+#[must_use]
+pub fn standing(
+    frame: &Frame,
+    figure: &StickFigure,
+    stage: &StickScale,
+    area: &Rect,
+) -> Option<StandingFigure> {
+    let extent = figure.extent()?;
     let unit = frame.measures.unit;
-    let standing = StandingFigure {
+    Some(StandingFigure {
         px_per_m: stage.px_per_m,
         middle_m: (extent[0] + extent[2]) / 2.0,
         low_m: stage.low_m,
         foot: [area.centre()[0], area.bottom],
         limb: (0.06 * stage.px_per_m).clamp(3.0 * unit, 11.0 * unit),
-    };
-    let (rule, ink) = (frame.colours.rule, frame.colours.ink);
-    let colour = frame.colours.series_line(1);
-    let scene = &mut frame.scene;
+    })
+}
+
+/// Draws a figure where it stands, in ink, or faint below what is drawn upon it.
+pub fn draw_standing(
+    scene: &mut Scene,
+    colours: &Colours,
+    figure: &StickFigure,
+    standing: &StandingFigure,
+    is_faint: bool,
+) {
+    let rule = colours.rule;
+    let ink = if is_faint { colours.muted } else { colours.ink };
+    let colour = colours.series_line(1);
     for ends in &figure.supports {
         let line = Stroke::solid(rule, standing.limb * 0.6);
         scene.line(standing.px(ends[0]), standing.px(ends[1]), line);
@@ -195,11 +230,11 @@ pub fn draw(frame: &mut Frame, figure: &StickFigure, stage: &StickScale, area: &
         scene.polyline(points, Stroke::solid(ink, standing.limb));
     }
     if let Some((at, radius_m)) = figure.head {
-        scene.disc(standing.px(at), radius_m * stage.px_per_m, ink);
+        scene.disc(standing.px(at), radius_m * standing.px_per_m, ink);
     }
     match figure.load {
-        Some(DrawnLoad::Bar { at, radius_m }) => draw_bar(scene, &standing, at, radius_m, colour),
-        Some(DrawnLoad::Dumbbell { at }) => draw_dumbbell(scene, &standing, at, colour),
+        Some(DrawnLoad::Bar { at, radius_m }) => draw_bar(scene, standing, at, radius_m, colour),
+        Some(DrawnLoad::Dumbbell { at }) => draw_dumbbell(scene, standing, at, colour),
         None => {}
     }
 }

@@ -3,7 +3,7 @@
 //! In: names and numbers. Out: a scene with the names at the left and the figures at the bars' ends.
 
 use super::axis::Axis;
-use super::bars::{BarRows, check, draw_zero, laid_out, reach_of, widest};
+use super::bars::{BarRows, check, draw_zero, laid_out, reach_of, rows_height, widest};
 use super::frame::{Frame, Heading, Look};
 use crate::draw::scale::number;
 use crate::draw::{Colour, Face, Rect, Scene, Stroke, Text, TextAnchor, lettering};
@@ -47,7 +47,7 @@ impl Waterfall {
     /// If there is nothing to show or a figure is no number.
     pub fn scene(&self, look: Look) -> Result<Scene> {
         check(self.steps.iter().map(|step| step.part), &self.axis)?;
-        let mut frame = Frame::new(look, &self.heading);
+        let mut frame = Frame::roomy(look, &self.heading, rows_height);
         let bars = self.bars(&frame);
         let mut names: Vec<&str> = self.steps.iter().map(|step| step.name.as_str()).collect();
         names.push(&self.whole);

@@ -81,7 +81,7 @@ pub fn estimate<'a>(
     reserve: f64,
 ) -> Option<Estimate<'a>> {
     let to_failure = to_failure(load, repetitions, reserve)?;
-    let guesses = guesses(equations, movement, load, to_failure);
+    let mut guesses = guesses(equations, movement, load, to_failure);
     let mut general: Vec<f64> = guesses
         .iter()
         .filter(|guess| guess.equation.is_general() && guess.in_range)
@@ -105,8 +105,10 @@ pub fn estimate<'a>(
         Some((Mass::from_kg(low_kg), Mass::from_kg(high_kg)))
     });
     let (lowest, highest) = (*general.first()?, *general.last()?);
+    let one_rm_kg = median(&general)?;
+    guesses.retain(|guess| was_made_for(&guess.equation.form, load.as_kg() / one_rm_kg));
     Some(Estimate {
-        one_rm: Mass::from_kg(median(&general)?),
+        one_rm: Mass::from_kg(one_rm_kg),
         lowest: Mass::from_kg(lowest),
         highest: Mass::from_kg(highest),
         repetitions_to_failure: to_failure,
@@ -115,6 +117,18 @@ pub fn estimate<'a>(
         others,
         guesses,
     })
+}
+
+/// How far from the share of the 1RM that it was made at an equation is still shown (assumed).
+const NEAR_SHARE: f64 = 0.05;
+
+/// Whether an equation was made for sets at this share of the 1RM, by the estimate of the others: one that was made at
+/// 70 % would confirm itself by its own.
+fn was_made_for(form: &Form, share: f64) -> bool {
+    match form {
+        Form::FromShare { share: made_at, .. } => (share - made_at).abs() <= NEAR_SHARE,
+        _ => true,
+    }
 }
 
 /// Repetitions done and in reserve, of a set that an equation may be asked about.
@@ -140,12 +154,7 @@ fn guesses<'a>(
         .filter(wanted)
         .filter_map(|equation| {
             let one_rm_kg = equation.form.one_rm_kg(load.as_kg(), to_failure)?;
-            let fits = match equation.form {
-                // Made at one share of 1RM: shown only for a set that was done near it.
-                Form::FromShare { share, .. } => (load.as_kg() / one_rm_kg - share).abs() <= 0.05,
-                _ => true,
-            };
-            fits.then(|| Guess {
+            Some(Guess {
                 equation,
                 one_rm: Mass::from_kg(one_rm_kg),
                 in_range: equation.covers(to_failure),

@@ -39,6 +39,12 @@ pub struct LogReading {
 /// More bad rows, or faults of them, than these are counted, not shown one by one.
 const MOST_ROWS: usize = 25;
 
+/// Faults of bad rows that are told after a summary.
+const MOST_AFTER_SUMMARY: usize = 11;
+
+/// Up to so many bad rows are told without a summary before them.
+const FEW_ROWS: usize = 5;
+
 /// The header stands in one of the first rows that hold anything; above it, spreadsheets have titles.
 const HEADER_WITHIN: usize = 10;
 
@@ -69,6 +75,9 @@ pub fn read_log(file: &str, text: &str, reading: &LogReading) -> Result<Log> {
     let rows = ReadRows::of(&table, &reader, header_line);
     rows.checked(&table, reading.bad_rows)?;
     notes.extend(rows.aliases(&reading.names));
+    if rows.not_done > 0 {
+        notes.push(LogNote::NotDoneYet(rows.not_done));
+    }
     if rows.has_several_sets {
         notes.push(LogNote::SetsByRepetitions);
     }
@@ -165,6 +174,8 @@ struct ReadRows {
     skipped: Vec<SkippedRow>,
     /// How many rows are bad.
     bad: usize,
+    /// Rows of a sheet to fill in where nothing is filled in yet.
+    not_done: usize,
     /// Lifts as written.
     written: BTreeSet<String>,
     /// Whether a row stands for several sets.
@@ -175,13 +186,17 @@ impl ReadRows {
     fn of(table: &LogTable, reader: &RowReader<'_>, header_line: usize) -> Self {
         let mut rows = Self::default();
         table.below(header_line, |row| {
+            if reader.is_not_done(row) {
+                rows.not_done += 1;
+                return true;
+            }
             match reader.sets(row) {
                 Ok(sets) => {
                     let lift = reader.header.field(LogColumn::Lift, row).unwrap_or("");
                     if !rows.written.contains(lift) {
                         rows.written.insert(lift.to_owned());
                     }
-                    rows.has_several_sets |= sets.len() > 1;
+                    rows.has_several_sets |= sets.len() > 1 && reader.tells_sets(row);
                     rows.good.extend(sets);
                 }
                 Err(faults) => {
@@ -215,9 +230,19 @@ impl ReadRows {
 
     fn all_of(&self, table: &LogTable) -> Error {
         let mut faults = Vec::new();
+        if self.bad > FEW_ROWS {
+            faults.push(Fault::new(LogFault::BadRows {
+                file: table.file().to_owned(),
+                count: self.bad,
+            }));
+        }
         let mut told = 0;
+        let most = match self.bad {
+            0..=FEW_ROWS => MOST_ROWS,
+            _ => MOST_AFTER_SUMMARY,
+        };
         for (start, line, row) in &self.shown {
-            if faults.len() + row.len() > MOST_ROWS && told > 0 {
+            if faults.len() + row.len() > most && told > 0 {
                 break;
             }
             told += 1;

@@ -3,6 +3,7 @@
 //! In: the header's row. Out: the place of every column that is read and the names of those that are not; or all
 //! that is wrong with the header at once.
 
+use super::foreign_headings::foreign;
 use super::log_table::{LogTable, TableRow};
 use crate::error::{Error, Fault, LogColumn, LogFault, Result};
 
@@ -178,10 +179,11 @@ pub(super) fn is_header(row: &TableRow<'_>) -> bool {
 /// The column that a heading names, and its unit.
 fn known(heading: &str) -> Option<(LogColumn, Option<&'static str>)> {
     let (name, unit) = name_and_unit(heading);
-    let name = name.replace(' ', "_");
+    let joined = name.replace(' ', "_");
     let column = LogColumn::ALL
         .into_iter()
-        .find(|column| column.name() == name || also(*column).contains(&name.as_str()))?;
+        .find(|column| column.name() == joined || also(*column).contains(&joined.as_str()))
+        .or_else(|| foreign(&name))?;
     Some((column, unit))
 }
 
@@ -243,6 +245,9 @@ mod tests {
             ("Sets x reps", LogColumn::Repetitions, None),
             ("RIR", LogColumn::Reserve, None),
             ("Exercise", LogColumn::Lift, None),
+            ("Übung", LogColumn::Lift, None),
+            ("Gewicht (kg)", LogColumn::Load, Some("kg")),
+            ("Wdh.", LogColumn::Repetitions, None),
         ] {
             assert_eq!(known(heading), Some((column, unit)), "{heading}");
         }

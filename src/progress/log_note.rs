@@ -22,6 +22,8 @@ pub enum LogNote {
     LiftsRenamed(Vec<(String, String)>),
     /// Repetitions in reserve follow from a rating of perceived exertion.
     ReserveByExertion,
+    /// Rows of a sheet to fill in where nothing is filled in yet.
+    NotDoneYet(usize),
     /// Rows stand for several sets.
     SetsByRepetitions,
 }

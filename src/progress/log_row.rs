@@ -84,6 +84,27 @@ impl RowReader<'_> {
         Ok(counts.into_iter().map(set).collect())
     }
 
+    /// Whether a row of a sheet that is filled in by hand has nothing filled in yet: the heading says what was "done", and
+    /// neither that nor anything else that is written down of a set stands in the row.
+    pub fn is_not_done(&self, row: &TableRow<'_>) -> bool {
+        use LogColumn::{Exertion, Repetitions, Reserve, Velocity};
+        let asks = self.header.head(Repetitions).is_some_and(|head| {
+            let heading = head.heading.to_lowercase();
+            let mut words = heading.split(|c: char| !c.is_alphanumeric());
+            words.any(|word| word == "done")
+        });
+        let done = [Repetitions, Exertion, Reserve, Velocity];
+        asks && done
+            .iter()
+            .all(|column| self.header.field(*column, row).is_none())
+    }
+
+    /// Whether the cell of repetitions itself tells several sets.
+    pub fn tells_sets(&self, row: &TableRow<'_>) -> bool {
+        let cell = self.header.field(LogColumn::Repetitions, row);
+        cell.is_some_and(|text| whole(text).is_none())
+    }
+
     /// The unit in a column's heading.
     fn unit(&self, column: LogColumn) -> Option<&'static str> {
         self.header.head(column)?.unit

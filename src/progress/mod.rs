@@ -6,6 +6,7 @@
 mod bend;
 pub mod day;
 pub mod estimate;
+mod foreign_headings;
 pub mod lift_facts;
 pub mod lift_names;
 mod log_dates;

@@ -280,9 +280,5 @@ fn first_that_lifts(limit_kg: &impl Fn(f64) -> Result<f64>) -> Result<(f64, f64)
 /// The same lifter with every peak force multiplied.
 #[must_use]
 pub fn stronger(lifter: &Lifter, factor: f64) -> Lifter {
-    let mut scaled = lifter.clone();
-    for muscle in scaled.muscles.values_mut() {
-        muscle.peak_force = muscle.peak_force * factor;
-    }
-    scaled
+    lifter.clone().stronger(factor)
 }

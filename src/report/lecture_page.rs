@@ -3,6 +3,9 @@
 //! In: names and words of the figures. Out: HTML with its style inside; works from disk, prints two
 //! figures a page, every picture with its alternative text.
 
+/// The presentation beside the page.
+pub const SLIDES: &str = "lecture.pptx";
+
 /// One figure of the page.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PageFigure {
@@ -16,6 +19,8 @@ pub struct PageFigure {
     pub caption: String,
     /// What it shows, for those who cannot see it.
     pub alt: String,
+    /// What a speaker says to it, a paragraph each.
+    pub notes: Vec<String>,
     /// Width and height of the picture, pixels.
     pub pixels: (u32, u32),
 }
@@ -39,8 +44,10 @@ pub fn lecture_page(head: &PageHead, figures: &[PageFigure]) -> String {
          <title>Strength curves: {count} lecture figures</title>\n<style>\n{STYLE}</style>\n</head>\n<body>\n\
          <header>\n<p class=\"kind\">Lecture figures</p>\n<h1>Strength curves</h1>\n\
          <p>{count} figures in teaching order, one idea each, computed for: {lifter}. Every picture comes as SVG for \
-         slides and print, as PNG, with its data as CSV.</p>\n</header>\n",
+         slides and print, as PNG, with its data as CSV; <a href=\"{slides}\">{slides}</a> holds all of them with speaker's notes. \
+         Education, not medical advice.</p>\n</header>\n",
         count = figures.len(),
+        slides = SLIDES,
         lifter = escaped(&head.lifter)
     );
     html += "<nav aria-label=\"Figures\">\n<ol>\n";
@@ -56,7 +63,7 @@ pub fn lecture_page(head: &PageHead, figures: &[PageFigure]) -> String {
         html += &section(index + 1, figure);
     }
     html += "</main>\n<footer>\n<p>Computed from anatomy by a model that holds its poses still unless a figure says \
-             otherwise. Education, not medical advice.</p>\n</footer>\n</body>\n</html>\n";
+             otherwise.</p>\n</footer>\n</body>\n</html>\n";
     html
 }
 
@@ -69,16 +76,29 @@ fn section(number: usize, figure: &PageFigure) -> String {
          <figcaption><strong>{title}.</strong> {caption}</figcaption>\n\
          <p class=\"files\"><a href=\"{file}.svg\">SVG</a> <a href=\"{file}.png\">PNG</a> \
          <a href=\"{file}.csv\">data (CSV)</a> <a href=\"{file}.caption.txt\">caption</a> \
-         <a href=\"{file}.alt.txt\">alternative text</a></p>\n</figure>\n",
+         <a href=\"{file}.alt.txt\">alternative text</a></p>\n{notes}</figure>\n",
         idea = escaped(&figure.idea),
         alt = escaped(&figure.alt),
         title = escaped(figure.title.trim_end_matches('.')),
         caption = escaped(&figure.caption),
+        notes = speaker_notes(&figure.notes),
     )
 }
 
-/// Text safe inside elements and attributes.
-fn escaped(text: &str) -> String {
+/// The notes to a figure, folded away until they are asked for.
+fn speaker_notes(notes: &[String]) -> String {
+    let lines: String = notes
+        .iter()
+        .map(|line| format!("<p>{}</p>\n", escaped(line)))
+        .collect();
+    match notes {
+        [] => String::new(),
+        _ => format!("<details>\n<summary>Speaker's notes</summary>\n{lines}</details>\n"),
+    }
+}
+
+/// Text safe inside elements and attributes of HTML and XML.
+pub(super) fn escaped(text: &str) -> String {
     text.replace('&', "&amp;")
         .replace('<', "&lt;")
         .replace('>', "&gt;")
@@ -104,21 +124,28 @@ nav li { break-inside: avoid; padding: 0.12rem 0; }
 figure { margin: 0 0 4rem; scroll-margin-top: 1.5rem; }
 figure img { display: block; width: 100%; height: auto; border: 1px solid var(--line); border-radius: 0.4rem; }
 figcaption { margin-top: 0.9rem; max-width: 52rem; }
+details { margin: 0.6rem 0 0; max-width: 52rem; }
+details p { margin: 0.5rem 0 0; }
+summary { cursor: pointer; color: var(--link); }
 .files { margin: 0.5rem 0 0; font-size: 0.9375rem; }
 .files a { margin-right: 1rem; }
 footer { border-top: 1px solid var(--line); padding-top: 1rem; color: var(--soft); font-size: 0.9375rem; }
 @media print {
-  @page { margin: 14mm; }
+  @page { margin: 12mm; }
   html { background: #ffffff; color: #000000; }
   body { max-width: none; padding: 0; font-size: 10pt; }
   h1 { font-size: 20pt; }
   h2 { font-size: 12pt; margin-bottom: 2mm; }
   nav { background: none; border: 1px solid #999999; padding: 3mm 4mm; margin: 4mm 0 6mm; }
   nav a { color: inherit; text-decoration: none; }
-  figure { break-inside: avoid; margin-bottom: 8mm; }
-  figure img { max-height: 100mm; width: auto; max-width: 100%; }
-  header p, footer { color: #333333; }
-  .files { display: none; }
+  main { break-before: page; }
+  figure { break-inside: avoid; height: 124mm; margin: 0; overflow: hidden; }
+  figure:nth-child(2n) { break-after: page; }
+  figure:last-child { break-after: auto; }
+  figure img { max-height: 86mm; width: auto; max-width: 100%; }
+  figcaption { font-size: 9pt; margin-top: 2mm; max-width: none; }
+  header p { color: #333333; }
+  .files, details, footer { display: none; }
 }
 ";
 
@@ -138,6 +165,7 @@ mod tests {
             title: "T.".to_owned(),
             caption: "c".to_owned(),
             alt: "say \"x\"".to_owned(),
+            notes: vec!["Ask: a < b?".to_owned()],
             pixels: (10, 5),
         };
         let page = lecture_page(&head, &[figure]);

@@ -1,22 +1,27 @@
-//! The files of a lecture: every figure as SVG and PNG with caption, alternative text and data, and the page of all.
+//! The files of a lecture: every figure as SVG and PNG with caption, alternative text, speaker's notes and data, the page of
+//! all, and the slides.
 //!
 //! In: the figures' desk, a look, writers of pictures. Out: names and bytes of the files.
 
 use super::csv::rows_to_csv;
-use super::lecture_page::{PageFigure, PageHead, lecture_page};
+use super::deck::{Deck, Slide};
+use super::lecture_page::{PageFigure, PageHead, SLIDES, lecture_page};
 use super::run_record::RunRecord;
 use super::tidy_table::guarded;
 use crate::draw::{Scene, Theme};
-use crate::error::{Error, FigureFault, Result, What};
+use crate::error::{CommandFault, Error, FigureFault, Result, What};
 use crate::figures::Sheet;
 use crate::lecture::{LECTURE, LectureFigure};
-use crate::narrative::lecture_words::lecture_caption;
-use crate::plot::Look;
+use crate::narrative::lecture_words::{LECTURE_TITLE, lecture_caption};
+use crate::narrative::source_words::cited_in_words;
+use crate::narrative::speaker_notes::{notes_in_lines, notes_of};
+use crate::plot::{Look, Size};
+use crate::source::Publication;
 use crate::study::Desk;
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 
 /// Endings of the files of one figure.
-const ENDINGS: [&str; 5] = ["svg", "png", "csv", "caption.txt", "alt.txt"];
+const ENDINGS: [&str; 6] = ["svg", "png", "csv", "caption.txt", "alt.txt", "notes.txt"];
 
 /// The page of all figures.
 pub const PAGE: &str = "index.html";
@@ -28,6 +33,8 @@ pub struct PictureWriters {
     pub svg: fn(&Scene) -> Result<String>,
     /// Makes PNG of a scene at a factor of its size.
     pub png: fn(&Scene, f64) -> Result<Vec<u8>>,
+    /// Makes slides; what the writer of the archive says where it cannot.
+    pub slides: fn(&Deck) -> std::result::Result<Vec<u8>, String>,
 }
 
 /// The figures that a lifter gets, numbered in teaching order.
@@ -41,7 +48,9 @@ pub struct DrawnFigure {
     file: String,
     idea: &'static str,
     sheet: Sheet,
-    contents: [Vec<u8>; 5],
+    notes: Vec<String>,
+    contents: [Vec<u8>; 6],
+    slide: Vec<u8>,
 }
 
 impl<'a> LectureSet<'a> {
@@ -69,7 +78,7 @@ impl<'a> LectureSet<'a> {
     pub fn file_names(&self) -> Vec<String> {
         let figures = self.figures.iter();
         let files = figures.flat_map(|(name, _)| ENDINGS.map(|ending| format!("{name}.{ending}")));
-        files.chain([PAGE.to_owned()]).collect()
+        files.chain([PAGE, SLIDES].map(str::to_owned)).collect()
     }
 
     /// Draws every figure, and calls `done` after each.
@@ -92,22 +101,41 @@ impl<'a> LectureSet<'a> {
             .collect()
     }
 
-    /// All files, the page first.
-    #[must_use]
-    pub fn files(&self, look: Look, drawn: Vec<DrawnFigure>) -> Vec<(String, Vec<u8>)> {
+    /// All files, the page first, then the slides.
+    ///
+    /// **Fails** if the slides cannot be packed.
+    pub fn files(
+        &self,
+        look: Look,
+        writers: PictureWriters,
+        record: &RunRecord,
+        drawn: Vec<DrawnFigure>,
+    ) -> Result<Vec<(String, Vec<u8>)>> {
         let head = PageHead {
             lifter: self.desk.who().to_owned(),
             is_dark: look.theme == Theme::Dark,
         };
         let shown: Vec<PageFigure> = drawn.iter().map(|one| on_page(one, look)).collect();
         let page = lecture_page(&head, &shown).into_bytes();
-        let mut files = vec![(PAGE.to_owned(), page)];
+        let deck = Deck {
+            title: LECTURE_TITLE.to_owned(),
+            making: record.line(),
+            theme: look.theme,
+            slides: drawn.iter().map(on_slide).collect(),
+        };
+        let slides = (writers.slides)(&deck).map_err(|cause| {
+            Error::bad(CommandFault::Unwritable {
+                file: SLIDES.to_owned(),
+                cause,
+            })
+        })?;
+        let mut files = vec![(PAGE.to_owned(), page), (SLIDES.to_owned(), slides)];
         for figure in drawn {
             for (ending, bytes) in ENDINGS.into_iter().zip(figure.contents) {
                 files.push((format!("{}.{ending}", figure.file), bytes));
             }
         }
-        files
+        Ok(files)
     }
 }
 
@@ -120,6 +148,7 @@ fn draw(
 ) -> Result<DrawnFigure> {
     let mut sheet = (figure.build)(desk)?;
     sheet.caption = lecture_caption(&sheet.caption, desk.who());
+    sheet.caption += &citations(desk, figure.cites)?;
     let mut scene = sheet.chart.scene(look)?;
     scene.metadata = record.line();
     let header: Vec<&str> = sheet.data.header.iter().map(String::as_str).collect();
@@ -128,6 +157,13 @@ fn draw(
     let title = sheet.title().trim_end_matches('.');
     let caption = format!("{title}. {}\n", sheet.caption);
     let alt = format!("{}\n", sheet.alt());
+    let notes = notes_of(figure.name).map_or_else(Vec::new, |notes| {
+        notes_in_lines(notes, sheet.title(), &sheet.caption, sheet.alt())
+    });
+    let slide = sheet.untitled_scene(Look {
+        size: Size::UnderTitle,
+        ..look
+    })?;
     Ok(DrawnFigure {
         file: name.to_owned(),
         idea: figure.idea,
@@ -137,9 +173,21 @@ fn draw(
             data.into_bytes(),
             caption.into_bytes(),
             alt.into_bytes(),
+            (notes.join("\n") + "\n").into_bytes(),
         ],
+        slide: (writers.png)(&slide, 1.0)?,
+        notes,
         sheet,
     })
+}
+
+/// The publications that a figure rests on, behind its caption.
+///
+/// **Fails** if the list of publications cannot be read.
+fn citations(desk: &Desk<'_>, keys: &[&str]) -> Result<String> {
+    let sources = desk.models.sources()?;
+    let cited: Vec<&Publication> = keys.iter().filter_map(|key| sources.get(*key)).collect();
+    Ok(cited_in_words(&cited))
 }
 
 /// A row whose texts are safe to open in a spreadsheet; numbers stay as they are.
@@ -170,6 +218,18 @@ fn on_page(figure: &DrawnFigure, look: Look) -> PageFigure {
         title: figure.sheet.title().to_owned(),
         caption: figure.sheet.caption.clone(),
         alt: figure.sheet.alt().to_owned(),
+        notes: figure.notes.clone(),
         pixels: look.size.pixels(),
+    }
+}
+
+fn on_slide(figure: &DrawnFigure) -> Slide {
+    Slide {
+        name: figure.file.clone(),
+        title: figure.sheet.title().to_owned(),
+        alt: figure.sheet.alt().to_owned(),
+        notes: figure.notes.clone(),
+        picture: figure.slide.clone(),
+        pixels: Size::UnderTitle.pixels(),
     }
 }

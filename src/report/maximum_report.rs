@@ -36,6 +36,10 @@ struct MaximumSummary<'a> {
     movement: &'a str,
     lifter: &'a str,
     one_rm_kg: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    one_rm_low_kg: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    one_rm_high_kg: Option<f64>,
     loadable_kg: f64,
     not_lifted_kg: f64,
     eccentric_one_rm_kg: Option<f64>,
@@ -99,6 +103,8 @@ fn maximum_summary(found: &MaximumStudy, own_scale: f64) -> MaximumSummary<'_> {
         movement: &found.movement_name,
         lifter: &found.lifter_name,
         one_rm_kg: found.one_rm.load.as_kg(),
+        one_rm_low_kg: found.interval.map(|interval| interval.low.as_kg()),
+        one_rm_high_kg: found.interval.map(|interval| interval.high.as_kg()),
         loadable_kg: found.loadable.load.as_kg(),
         not_lifted_kg: found.loadable.failed.as_kg(),
         eccentric_one_rm_kg: found.eccentric.map(|max| max.load.as_kg()),

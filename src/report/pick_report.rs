@@ -7,7 +7,7 @@ use super::table::table;
 use super::wrapping::wrapped;
 use crate::anatomy::Training;
 use crate::narrative::advice_words::advice_sentences;
-use crate::narrative::fibre_words::fibre_warning_lines;
+use crate::narrative::fibre_words::{fibre_note, fibre_warning_lines};
 use crate::narrative::hanging::hangs_explained;
 use crate::narrative::pick_card_words::{CHOICE_HEAD, answer_lines, card_head, card_lines};
 use crate::narrative::pick_words::{
@@ -56,12 +56,12 @@ pub fn pick_card_text(
     for words in advice_sentences(&pick.advice, units) {
         lines.extend(wrapped("", &words));
     }
-    for words in fibre_warning_lines(&pick.study) {
-        lines.extend(wrapped("", &words));
-    }
     lines.push(String::new());
     lines.push(CAUTIONS_HEAD.to_owned());
     lines.extend(others.iter().flat_map(|caution| wrapped("- ", caution)));
+    if let Some(note) = fibre_note(&pick.study) {
+        lines.extend(wrapped("", &note));
+    }
     lines.join("\n") + "\n"
 }
 

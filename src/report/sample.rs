@@ -20,6 +20,18 @@ pub struct Sample {
     /// Capacity, N·m.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub capacity_nm: Option<f64>,
+    /// Lower end of what capacity may be, N.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub capacity_low_n: Option<f64>,
+    /// Upper end of what capacity may be, N.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub capacity_high_n: Option<f64>,
+    /// Lower end of what capacity may be, N·m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub capacity_low_nm: Option<f64>,
+    /// Upper end of what capacity may be, N·m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub capacity_high_nm: Option<f64>,
     /// Demand, N.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub demand_n: Option<f64>,
@@ -40,29 +52,41 @@ pub struct Sample {
 /// All samples of a study for one of its setups, or for none.
 #[must_use]
 pub fn samples(study: &Study, setup: Option<&SetupStudy>, with_detail: bool) -> Vec<Sample> {
-    let capacity = study.capacity.values();
-    let is_force = study.range.measure == Measure::Force;
-    study
-        .range
-        .poses
-        .iter()
-        .enumerate()
-        .map(|(index, pose)| {
-            let demand = setup.map(|s| s.values[index]);
-            let force = |value: Option<f64>| value.filter(|_| is_force);
-            let torque = |value: Option<f64>| value.filter(|_| !is_force);
-            Sample {
-                range: pose.load.range,
-                position_m: is_force.then_some(pose.load.travel_m),
-                angle_deg: study.drawn_angle_deg(pose.load.range),
-                capacity_n: force(Some(capacity[index])),
-                capacity_nm: torque(Some(capacity[index])),
-                demand_n: force(demand),
-                demand_nm: torque(demand),
-                demand_lowering_n: force(setup.map(|s| s.demand.samples[index].down.along_n)),
-                effort: setup.map(|s| s.effort[index]),
-                detail: with_detail.then(|| detail(study, setup, index)),
-            }
-        })
+    let indices = 0..study.range.poses.len();
+    indices
+        .map(|index| sample(study, setup, index, with_detail))
         .collect()
+}
+
+/// One sample.
+#[must_use]
+pub fn sample(
+    study: &Study,
+    setup: Option<&SetupStudy>,
+    index: usize,
+    with_detail: bool,
+) -> Sample {
+    let pose = &study.range.poses[index];
+    let capacity = study.capacity.held[index].capacity;
+    let is_force = study.range.measure == Measure::Force;
+    let end = |side: usize| study.band.as_ref().map(|band| band[side][index]);
+    let demand = setup.map(|s| s.values[index]);
+    let force = |value: Option<f64>| value.filter(|_| is_force);
+    let torque = |value: Option<f64>| value.filter(|_| !is_force);
+    Sample {
+        range: pose.load.range,
+        position_m: is_force.then_some(pose.load.travel_m),
+        angle_deg: study.drawn_angle_deg(pose.load.range),
+        capacity_n: force(Some(capacity)),
+        capacity_nm: torque(Some(capacity)),
+        capacity_low_n: force(end(0)),
+        capacity_high_n: force(end(1)),
+        capacity_low_nm: torque(end(0)),
+        capacity_high_nm: torque(end(1)),
+        demand_n: force(demand),
+        demand_nm: torque(demand),
+        demand_lowering_n: force(setup.map(|s| s.demand.samples[index].down.along_n)),
+        effort: setup.map(|s| s.effort[index]),
+        detail: with_detail.then(|| detail(study, setup, index)),
+    }
 }

@@ -83,7 +83,9 @@ pub struct FailureRow {
     pub one_side_kg: f64,
     /// Whether the load grows then.
     pub grows: bool,
-    /// The most that is felt after one went, kg.
+    /// Where that is, as a place of the range.
+    pub worst_at_range: f64,
+    /// What is felt there after one went, kg.
     pub after_one_kg: f64,
     /// The most that is felt when all are gone, kg.
     pub after_all_kg: f64,
@@ -160,6 +162,7 @@ pub fn setup_row(pick: &PickAnswer, rank: usize, picked: &Picked) -> SetupRow {
         when_bands_go: picked.loaded.failure.map(|failure| FailureRow {
             one_side_kg: failure.one_side.as_kg(),
             grows: failure.grows,
+            worst_at_range: failure.worst_at,
             after_one_kg: failure.after_one.as_kg(),
             after_all_kg: failure.after_all.as_kg(),
             after_all_percent: 100.0 * pick.safety.share_of(failure.after_all),

@@ -4,6 +4,7 @@
 //! In: rows of JSON. Out: [`TidyTable`]: names of columns, cells; CSV of it.
 
 use super::csv::rows_to_csv;
+use crate::figures::{DataTable, Sheet};
 use serde::Serialize;
 use serde_json::Value;
 use std::borrow::Cow;
@@ -46,6 +47,12 @@ impl Cells {
             plain => self.0.push((path.to_owned(), plain)),
         }
     }
+}
+
+/// What a figure draws, as a table.
+#[must_use]
+pub fn sheet_data(sheet: &Sheet) -> TidyTable {
+    TidyTable::of_figure(&sheet.data)
 }
 
 /// A plain value as text.
@@ -98,6 +105,20 @@ impl TidyTable {
             row.resize(table.columns.len(), Value::Null);
         }
         table.without_bare_objects()
+    }
+
+    /// The numbers beside a figure: cells that read as numbers are numbers.
+    fn of_figure(data: &DataTable) -> Self {
+        let cell = |cell: &String| match cell.parse::<f64>() {
+            Ok(number) => Value::from(number),
+            Err(_) => Value::from(cell.as_str()),
+        };
+        let row = |row: &Vec<String>| row.iter().map(cell).collect();
+        Self {
+            columns: data.header.clone(),
+            rows: data.rows.iter().map(row).collect(),
+            drawn: None,
+        }
     }
 
     /// The same without the empty column of an object that some rows do not have: its parts have columns of their own.

@@ -5,6 +5,7 @@
 use super::json::pretty;
 use super::table::table;
 use super::tidy_table::{Cells, DrawnColumns, TidyTable};
+use super::wrapping::folded;
 use crate::narrative::log_words::{more_left_out, note_in_words, profile_in_words};
 use crate::narrative::progress_words::{
     EQUATION_HEADS, LIMITS_HEAD, equation_cells, last_set, left_out_row, limit_in_words,
@@ -44,7 +45,8 @@ pub fn trend_text(study: &LogStudy, units: System) -> String {
     let skipped = log.skipped.iter();
     lines.extend(skipped.map(|row| left_out_row(row, units)));
     lines.extend((log.skipped_more > 0).then(|| more_left_out(log.skipped_more)));
-    lines.join("\n") + "\n"
+    let folded = lines.iter().flat_map(|line| folded(line));
+    folded.collect::<Vec<String>>().join("\n") + "\n"
 }
 
 /// The last session's best set by every equation, and how far they are apart.

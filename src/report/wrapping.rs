@@ -29,6 +29,19 @@ pub fn wrapped(head: &str, words: &str) -> Vec<String> {
     lines.iter().map(|line| line.replace(HELD, " ")).collect()
 }
 
+/// A text of one or more lines, each no wider than a terminal; rows of tables, which begin with a blank, stay as they are,
+/// and what follows "- " is indented.
+#[must_use]
+pub(super) fn folded(text: &str) -> Vec<String> {
+    text.lines()
+        .flat_map(|line| match line.strip_prefix("- ") {
+            _ if line.is_empty() || line.starts_with(' ') => vec![line.to_owned()],
+            Some(words) => wrapped("- ", words),
+            None => wrapped("", line),
+        })
+        .collect()
+}
+
 /// A blank at which no line ends.
 const HELD: &str = "\u{a0}";
 

@@ -11,6 +11,7 @@ use super::remark::{PlanBasis, Progression, Remark, SetupRemark};
 use super::request::SessionRequest;
 use super::straight::RESERVE;
 use crate::error::{Error, Result, SchemeFault};
+use crate::setups::LoadUse;
 use crate::units::Mass;
 
 /// Load of a warm-up from which the bands or chains are on, share of the working one (common practice: the
@@ -126,21 +127,34 @@ fn felt(setup: &AccommodatingSetup, share: f64) -> [Mass; 3] {
         .map(|whole| Mass::from_kg((whole.as_kg() - lighter_kg).max(0.0)))
 }
 
-/// The ladder up to the plates of the setup; the heavier steps already carry the bands or chains.
+/// The ladder up to the plates of the setup; the heavier steps already carry the bands or chains, unless more than the
+/// 1RM were felt with them: nobody warms up with that.
 fn warm_ups(request: &SessionRequest, setup: &AccommodatingSetup) -> Result<Vec<PlannedSet>> {
     let working = setup.bar_and_plates.total;
+    let whole = request.lift.one_rm + request.lift.body;
     let mut sets = warm_up_sets(working, request.loading, &request.strength())?;
+    let mut is_too_much = false;
     for set in &mut sets {
         let share = set.load.total.as_kg() / working.as_kg();
         set.intent = SetIntent::EasyAndCrisp;
-        set.notes.push(if share >= WITH_PARTS_FROM {
+        let felt = felt(setup, share);
+        let with_parts = share >= WITH_PARTS_FROM && set.load.use_for != LoadUse::Plain;
+        let is_within = felt.iter().all(|felt| *felt <= whole);
+        is_too_much |= with_parts && !is_within;
+        set.notes.push(if with_parts && is_within {
             SetNote::PartsOn {
                 method: request.method,
-                felt: felt(setup, share),
+                felt,
             }
         } else {
             SetNote::Without(request.method)
         });
+    }
+    if is_too_much {
+        // Bands go on once: the ladder is climbed without them, and the working set is the first that carries them.
+        for set in &mut sets {
+            set.notes = vec![SetNote::Without(request.method)];
+        }
     }
     Ok(sets)
 }

@@ -19,6 +19,10 @@ pub const MOST_REPETITIONS: u32 = 60;
 /// Longest stretch of a rest between two points of the fatigue trace, s.
 const TRACE_STEP_S: f64 = 5.0;
 
+/// Time after a change of work until the next point of the trace, s: six time constants of the controller (0.1 s), after
+/// which what works has come or gone.
+const SETTLED_S: f64 = 0.6;
+
 /// The shares of one joint at one time.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct FatigueSample {
@@ -80,14 +84,22 @@ impl TiringBody {
     ///
     /// **Fails** when the time is none.
     pub fn rest(&mut self, time: Duration) -> Result<()> {
-        let pieces = (time.as_s() / TRACE_STEP_S).ceil().clamp(1.0, 1000.0);
+        let settling = Duration::from_s(time.as_s().min(SETTLED_S));
+        let left_s = time.as_s() - settling.as_s();
+        self.rest_once(settling)?;
+        let pieces = (left_s / TRACE_STEP_S).ceil().clamp(0.0, 1000.0);
         for _ in 0..pieces as u32 {
-            for joint in &mut self.joints {
-                joint.rest(time * (1.0 / pieces))?;
-            }
-            self.time_s += time.as_s() / pieces;
-            self.note();
+            self.rest_once(Duration::from_s(left_s / pieces))?;
         }
+        Ok(())
+    }
+
+    fn rest_once(&mut self, time: Duration) -> Result<()> {
+        for joint in &mut self.joints {
+            joint.rest(time)?;
+        }
+        self.time_s += time.as_s();
+        self.note();
         Ok(())
     }
 
@@ -95,11 +107,19 @@ impl TiringBody {
     ///
     /// **Fails** when a share is outside 0 to 1 or the time is none.
     pub fn work(&mut self, shares: impl Iterator<Item = f64>, time: Duration) -> Result<()> {
-        for (joint, share) in self.joints.iter_mut().zip(shares) {
-            joint.work(share, time)?;
+        let shares: Vec<f64> = shares.collect();
+        let settling = Duration::from_s(time.as_s().min(SETTLED_S));
+        let left = Duration::from_s(time.as_s() - settling.as_s());
+        for piece in [settling, left] {
+            if piece == Duration::ZERO && piece != time {
+                continue;
+            }
+            for (joint, share) in self.joints.iter_mut().zip(&shares) {
+                joint.work(*share, piece)?;
+            }
+            self.time_s += piece.as_s();
+            self.note();
         }
-        self.time_s += time.as_s();
-        self.note();
         Ok(())
     }
 

@@ -21,7 +21,9 @@ pub struct BandFailure {
     pub one_side: Mass,
     /// Whether the load grows then: bands that help carry a part of it.
     pub grows: bool,
-    /// The most that is felt over the range after one band went; the body included where it is the load.
+    /// The place of the range where that is, 0 to 1.
+    pub worst_at: f64,
+    /// What is felt there after one band went; the body included where it is the load.
     pub after_one: Mass,
     /// The most that is felt over the range when all are gone; of bands that help and bands that add, those that help.
     pub after_all: Mass,
@@ -33,7 +35,7 @@ pub struct BandFailure {
 ///
 /// ```text
 /// one side = max |k_i(s)| / (2·n_i)          over the bands that help, if there are any, else over all
-/// after one = max (load(s) + one that helps)  after all = max (load(s) − Σ k_i(s))     over the k_i < 0, if there are any, else over all
+/// after one = load + one that helps, there    after all = max (load(s) − Σ k_i(s))     over the k_i < 0, if there are any, else over all
 /// ```
 /// `k_i` load of the bands of a kind, `n_i` how many a side. **Shape.** Grows with what bands carry. **Source.** Statics;
 /// that a band goes at the worst place is assumed.
@@ -62,12 +64,19 @@ pub fn band_failure(
         each.filter(|kg| !grows || *kg > 0.0).sum::<f64>()
     };
     let places = || load_kg.iter().copied().enumerate();
-    let gained = |place: usize| if grows { strongest(place) } else { 0.0 };
     let most = |each: &dyn Fn((usize, f64)) -> f64| places().map(each).fold(0.0, f64::max);
+    let one_kg = most(&|(place, _)| strongest(place));
+    let worst = places()
+        .map(|(place, _)| place)
+        .find(|place| strongest(*place) >= one_kg)
+        .unwrap_or(0);
+    let change_kg = if grows { one_kg } else { -one_kg };
+    let there_kg = load_kg.get(worst).copied().unwrap_or(0.0);
     Some(BandFailure {
-        one_side: Mass::from_kg(most(&|(place, _)| strongest(place))),
+        one_side: Mass::from_kg(one_kg),
         grows,
-        after_one: Mass::from_kg(most(&|(place, kg)| kg + gained(place))),
+        worst_at: worst as f64 / load_kg.len().saturating_sub(1).max(1) as f64,
+        after_one: Mass::from_kg(there_kg + change_kg),
         after_all: Mass::from_kg(most(&|(place, kg)| kg + helped(place))),
         on_the_bar: Mass::from_kg(plain_kg),
     })
@@ -84,7 +93,8 @@ mod tests {
         let failure = band_failure(150.0, &[110.0, 130.0, 150.0], &bands).expect("bands");
         assert!(failure.grows);
         assert_eq!(failure.one_side.as_kg(), 20.0);
-        assert_eq!(failure.after_one.as_kg(), 150.0);
+        assert_eq!(failure.after_one.as_kg(), 130.0);
+        assert_eq!(failure.worst_at, 0.0);
         assert_eq!(failure.after_all.as_kg(), 150.0);
         let adding = [0.0, 10.0, 20.0];
         let bands = [BandsOverRange {
@@ -94,6 +104,8 @@ mod tests {
         let failure = band_failure(60.0, &[60.0, 70.0, 80.0], &bands).expect("bands");
         assert!(!failure.grows);
         assert_eq!(failure.one_side.as_kg(), 5.0);
+        assert_eq!(failure.worst_at, 1.0);
+        assert_eq!(failure.after_one.as_kg(), 75.0);
         assert_eq!(failure.after_all.as_kg(), 60.0);
         assert_eq!(band_failure(60.0, &[60.0], &[]), None);
     }

@@ -17,6 +17,10 @@ use std::collections::BTreeMap;
 /// forward or back much more than this is hard to steer; `askew` lifts the limit.
 pub const MOST_LEAN_DEG: f64 = 15.0;
 
+/// Least pull of a band at its shortest, N: what is slacker slides off a sleeve. Assumed: the weight of half a kilogram,
+/// which draws a loop of some hundred grams tight.
+pub const LEAST_PULL_N: f64 = 5.0;
+
 /// The word for all bands.
 const BANDS: &str = "bands";
 
@@ -159,6 +163,13 @@ impl Rack {
     }
 }
 
+/// A band over the range.
+#[derive(Clone, Copy)]
+struct BandOnTheWay {
+    longest_stretch: f64,
+    least_pull_n: f64,
+}
+
 /// A rack being gathered.
 struct Gathered<'a> {
     carrier: &'a Carrier,
@@ -183,10 +194,10 @@ impl Gathered<'_> {
             for hang in [Hang::Single, Hang::Doubled] {
                 let mut hung = HungBand::from_floor(band.clone(), 1);
                 (hung.anchor, hung.hang) = (*anchor, hang);
-                let most = self.longest_stretch(&hung);
+                let lengths = self.lengths(&hung);
                 let item = Item::Band(hung);
                 let force = self.force_of(&item);
-                match self.useless_band(band, most, &force) {
+                match self.useless_band(band, lengths, &force) {
                     None => self.add(item, kind, force),
                     Some(reason) => {
                         let anchor = name.clone();
@@ -198,23 +209,37 @@ impl Gathered<'_> {
         }
     }
 
-    /// Largest length over rest length on the way.
-    fn longest_stretch(&self, hung: &HungBand) -> f64 {
+    /// Largest length over rest length on the way, and the least pull of one band.
+    fn lengths(&self, hung: &HungBand) -> BandOnTheWay {
         let start_x_m = self.points.first().map(|point| point.x_m);
         let stretch_at = |point| hung.stretch(point, start_x_m);
-        self.points.iter().map(stretch_at).fold(0.0, f64::max)
+        let pull_at = |point| {
+            let distance_m = hung.distance_m(point, start_x_m);
+            hung.band.force_n(distance_m, hung.hang)
+        };
+        BandOnTheWay {
+            longest_stretch: self.points.iter().map(stretch_at).fold(0.0, f64::max),
+            least_pull_n: self
+                .points
+                .iter()
+                .map(pull_at)
+                .fold(f64::INFINITY, f64::min),
+        }
     }
 
     fn useless_band(
         &self,
         band: &Band,
-        longest_stretch: f64,
+        way: BandOnTheWay,
         force: &[PlaneForce],
     ) -> Option<LeftOutReason> {
-        if longest_stretch > band.safe_stretch() {
+        let holds_on = matches!(self.carrier, Carrier::Bar | Carrier::Dumbbell);
+        if way.longest_stretch > band.safe_stretch() {
             Some(LeftOutReason::Overstretched)
-        } else if longest_stretch <= 1.0 {
+        } else if way.longest_stretch <= 1.0 {
             Some(LeftOutReason::StaysSlack)
+        } else if holds_on && way.least_pull_n < LEAST_PULL_N {
+            Some(LeftOutReason::GoesSlack)
         } else if *self.carrier == Carrier::Dumbbell && self.helps(force) {
             Some(LeftOutReason::NoPlaceForBands)
         } else if self.leans(force) {

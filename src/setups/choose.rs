@@ -114,7 +114,7 @@ pub fn choose(
     watch: &Watch,
 ) -> Result<std::result::Result<Choice, Option<Missed>>> {
     let wish = choosing.wish.checked()?;
-    let loadings = Loadings::of(choosing.gym, &field.carrier)?;
+    let loadings = Loadings::with_help(choosing.gym, &field.carrier)?;
     let rack = Rack::of(
         choosing.gym,
         &field.carrier,
@@ -268,7 +268,7 @@ fn plain(exact: &Exact<'_>) -> Result<Option<LoadedSetup>> {
     let kernel = exact.kernel;
     let loading = kernel
         .loadings
-        .floor(kernel.most_plain_kg(), kernel.wish.most_pieces);
+        .floor(kernel.most_plain_kg(), kernel.wish.most_pieces, 0);
     let settled = loading
         .map(|loading| exact.as_loaded(Combination::default(), loading))
         .transpose()?;

@@ -85,7 +85,7 @@ impl Exact<'_> {
         let hung = combination.hangings().len() as u32;
         let plates = self.kernel.wish.most_pieces.saturating_sub(hung);
         let (exact_kg, effort) = self.exact_load(&combination)?;
-        let Some(mut loading) = self.kernel.loadings.floor(exact_kg, plates) else {
+        let Some(mut loading) = self.kernel.loadings.floor(exact_kg, plates, hung) else {
             return Ok(None);
         };
         if let Goal::Profile(_) = self.kernel.wish.goal {
@@ -96,6 +96,7 @@ impl Exact<'_> {
             .gap_of(&combination, exact_kg, loading)
             .is_some()
             || self.leaves_too_much(&combination, loading)
+            || self.is_felt_too_much(&combination, loading)
         {
             return Ok(None);
         }
@@ -147,6 +148,17 @@ impl Exact<'_> {
         };
         let failure = self.failure(combination, loading);
         failure.is_some_and(|failure| failure.grows && failure.after_all.as_kg() > most_kg + 1.0e-6)
+    }
+
+    /// Whether pieces that add load make more of it somewhere than may be felt.
+    fn is_felt_too_much(&self, combination: &Combination, loading: usize) -> bool {
+        let Some(most_kg) = self.kernel.most_felt_kg else {
+            return false;
+        };
+        let plain_kg = self.kernel.loadings.all()[loading].total.as_kg() + self.kernel.body_kg;
+        let felt_kg = self.kernel.load_kg(combination, loading);
+        let most = felt_kg.into_iter().fold(0.0, f64::max);
+        most > most_kg + 1.0e-6 && most > plain_kg + 1.0e-6
     }
 
     /// Any load beside a combination, whatever the limits say: for comparison and for misses.

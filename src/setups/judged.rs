@@ -48,6 +48,8 @@ pub enum SetupLimit {
     AllCarried,
     /// More is left than may be when every band that helps is gone.
     LeftWhenBandsGo,
+    /// More is felt somewhere than may be.
+    FeltAboveOneRm,
     /// Pieces that help and pieces that add load hang at once.
     BothWays,
     /// Too small a share of bands and chains.

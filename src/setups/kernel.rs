@@ -27,6 +27,8 @@ pub struct Kernel<'a> {
     pub(super) wish: &'a Wish,
     /// The most that may be left when every band that helps is gone, body included, kg.
     pub(super) most_left_kg: Option<f64>,
+    /// The most that may be felt with pieces that add load, body included, kg.
+    pub(super) most_felt_kg: Option<f64>,
     /// Whether pieces that help and pieces that add load may hang at once.
     pub(super) both_ways: bool,
     pub(super) body_kg: f64,
@@ -82,6 +84,7 @@ impl<'a> Kernel<'a> {
             loadings,
             wish,
             most_left_kg: safety.and_then(SafetyLimits::most_left).map(Mass::as_kg),
+            most_felt_kg: safety.and_then(SafetyLimits::most_felt).map(Mass::as_kg),
             both_ways,
             body_kg: field.body.as_kg(),
             room: room(wish, x, &body.effort),

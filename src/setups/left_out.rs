@@ -24,6 +24,8 @@ pub enum LeftOutReason {
     LiesOnFloor,
     /// A band would pull a free bar far from plumb.
     PullsAskew,
+    /// A band would go slack on the way and slide off.
+    GoesSlack,
     /// A band would stay slack.
     StaysSlack,
 }

@@ -44,16 +44,16 @@ impl Kernel<'_> {
 
     /// The gap of a combination beside which even the lightest load is too heavy; it lies behind all others
     /// where that load misses another limit too.
-    pub(super) fn too_heavy(&self, most_kg: f64, sums: &Sums) -> Gap {
-        let lightest_kg = self.loadings.lightest_kg();
-        let other = self.gap_at(lightest_kg, 0, sums);
+    pub(super) fn too_heavy(&self, most_kg: f64, sums: &Sums, hung: u32) -> Gap {
+        let (lightest, lightest_kg) = self.loadings.lightest_beside(hung);
+        let other = self.gap_at(lightest_kg, lightest, sums);
         let size = (lightest_kg - most_kg) / lightest_kg.max(1.0);
         Gap {
             limit: SetupLimit::LightestLoad,
             size: other.map_or(size, |other| BEHIND + size + other.size),
             has: lightest_kg,
             needs: most_kg,
-            loading: 0,
+            loading: lightest as u32,
             too_heavy: true,
             and_others: other.is_some(),
         }
@@ -64,6 +64,7 @@ impl Kernel<'_> {
         let mut missed = Missing::default();
         self.missed_by_help(kg, sums, &mut missed);
         self.missed_by_failure(kg, sums, &mut missed);
+        self.missed_by_feeling(kg, sums, &mut missed);
         let share = self.share(kg, sums);
         let [least, most] = self.wish.share;
         if let Some(least) = least {
@@ -107,6 +108,21 @@ impl Kernel<'_> {
 const NO_LOAD_KG: f64 = 0.01;
 
 impl Kernel<'_> {
+    /// More than may be felt at the start or the end.
+    fn missed_by_feeling(&self, kg: f64, sums: &Sums, missed: &mut Missing) {
+        let Some(most_kg) = self.most_felt_kg else {
+            return;
+        };
+        for place in [START, END] {
+            let added = sums.added_kg[place];
+            if added > NO_LOAD_KG {
+                let felt_kg = kg + self.body_kg + added - sums.taken_kg[place];
+                let size = (felt_kg - most_kg) / most_kg.max(1.0);
+                missed.add(SetupLimit::FeltAboveOneRm, size, felt_kg, most_kg);
+            }
+        }
+    }
+
     /// What is left when every band that helps is gone; pieces that help and pieces that add load at once.
     fn missed_by_failure(&self, kg: f64, sums: &Sums, missed: &mut Missing) {
         let most = |list: &[f64; 3]| list[START].max(list[END]);

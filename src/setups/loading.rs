@@ -3,7 +3,7 @@
 //! In: bar, plates, dumb-bell, stack, sled or belt. Out: a [`Loading`], and its items for a setup.
 
 use crate::error::PlainLoad;
-use crate::resistance::{Item, Sled, Weight};
+use crate::resistance::{Assistance, Item, Sled, Weight};
 use crate::units::Mass;
 
 /// One load and how to make it.
@@ -17,6 +17,19 @@ pub struct Loading {
     pub discs: Vec<(Mass, u32)>,
     /// How many plates these are.
     pub plates: u32,
+    /// What it is loaded for.
+    pub use_for: LoadUse,
+}
+
+/// What a load is made for: an empty bar needs its collars only where bands or chains hang on it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum LoadUse {
+    /// With or without bands and chains.
+    Any,
+    /// Without bands and chains: an empty bar without collars, a counterweight.
+    Plain,
+    /// With bands or chains: an empty bar with collars.
+    Pieces,
 }
 
 /// What plates are put on, or what is a load by itself.
@@ -52,6 +65,8 @@ pub enum LoadedOn {
     Belt,
     /// The body alone.
     Body,
+    /// The body with a counterweight on a machine's stack: the load is what the stack takes away, below zero.
+    Counterweight,
 }
 
 impl Loading {
@@ -63,6 +78,7 @@ impl Loading {
             on,
             discs: Vec::new(),
             plates: 0,
+            use_for: LoadUse::Any,
         }
     }
 
@@ -102,6 +118,10 @@ impl Loading {
             LoadedOn::Stack => vec![Item::Weight(Weight::Load(self.total))],
             LoadedOn::Belt => vec![Item::Weight(Weight::Belt(self.total))],
             LoadedOn::Body => Vec::new(),
+            LoadedOn::Counterweight => {
+                let help = Mass::ZERO - self.total;
+                vec![Item::Assistance(Assistance::Counterweight(help))]
+            }
         }
     }
 }
@@ -131,6 +151,7 @@ impl From<&Loading> for PlainLoad {
             },
             LoadedOn::Belt => Self::Belt { discs },
             LoadedOn::Body => Self::Body,
+            LoadedOn::Counterweight => Self::Counterweight(Mass::ZERO - loading.total),
         }
     }
 }

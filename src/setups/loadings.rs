@@ -4,8 +4,8 @@
 //! load below a wish, the lightest above, the one with the fewest plates.
 
 use super::gym::Gym;
-use super::loading::{LoadedOn, Loading};
-use super::makeable::{bar_loads, loads_of};
+use super::loading::{LoadUse, LoadedOn, Loading};
+use super::makeable::{bar_loads, counterweights, loads_of};
 use super::usual_gym::usual_gym;
 use crate::bounds::bounds;
 use crate::error::{Error, LoadingFault, Result};
@@ -19,13 +19,55 @@ const SAME_KG: f64 = 1.0e-6;
 #[derive(Debug, Clone, PartialEq)]
 pub struct Loadings {
     all: Vec<Loading>,
-    /// For each number of plates a side, the loads that need no more, in rising order.
-    within: Vec<Vec<u32>>,
-    masses_kg: Vec<Vec<f64>>,
+    /// Loads without bands and chains.
+    plain: LoadLevels,
+    /// Loads beside bands or chains.
+    beside: LoadLevels,
     /// Whether plates count as pieces to put on.
     pub has_plates: bool,
     /// Whether the load is a bar.
     pub is_bar: bool,
+}
+
+/// Loads by how many plates they need.
+#[derive(Debug, Clone, PartialEq)]
+struct LoadLevels {
+    /// For each number of plates a side, the loads that need no more, in rising order.
+    within: Vec<Vec<u32>>,
+    masses_kg: Vec<Vec<f64>>,
+}
+
+impl LoadLevels {
+    /// The loads that are not made for `other`.
+    fn of(all: &[Loading], most: u32, other: LoadUse) -> Self {
+        let within: Vec<Vec<u32>> = (0..=most)
+            .map(|plates| {
+                let fits = |loading: &Loading| loading.plates <= plates && loading.use_for != other;
+                let numbered = (0..).zip(all);
+                let fitting = numbered.filter(|(_, loading)| fits(loading));
+                fitting.map(|(index, _)| index).collect()
+            })
+            .collect();
+        let kg = |index: &u32| all[*index as usize].total.as_kg();
+        let masses_kg = within
+            .iter()
+            .map(|list| list.iter().map(kg).collect())
+            .collect();
+        Self { within, masses_kg }
+    }
+
+    /// The place of a number of plates, or of the largest there is.
+    fn level(&self, plates: u32) -> Option<usize> {
+        Some((plates as usize).min(self.within.len().checked_sub(1)?))
+    }
+
+    /// All loads, whatever plates they need.
+    fn whole(&self) -> (&[u32], &[f64]) {
+        let last = self.within.last().zip(self.masses_kg.last());
+        last.map_or((&[][..], &[][..]), |(list, masses)| {
+            (&list[..], &masses[..])
+        })
+    }
 }
 
 impl Loadings {
@@ -37,6 +79,17 @@ impl Loadings {
         Ok(Self::sorted(loads_of(gym, carrier)?, is_bar))
     }
 
+    /// The same, and for a lift of the body what the stack of a machine takes off it.
+    ///
+    /// **Fails** as [`Self::of`] does.
+    pub fn with_help(gym: &Gym, carrier: &Carrier) -> Result<Self> {
+        let mut all = loads_of(gym, carrier)?;
+        if *carrier == Carrier::Body {
+            all.extend(counterweights(gym));
+        }
+        Ok(Self::sorted(all, *carrier == Carrier::Bar))
+    }
+
     /// Every load of the usual bar and plates.
     #[must_use]
     pub fn usual(units: System) -> Self {
@@ -44,29 +97,18 @@ impl Loadings {
     }
 
     fn sorted(mut all: Vec<Loading>, is_bar: bool) -> Self {
-        all.retain(|loading| bounds().load_mass.holds(loading.total.as_kg()));
+        all.retain(|loading| bounds().load_mass.holds(loading.total.as_kg().abs()));
         all.sort_by(|a, b| {
             let by_mass = a.total.as_kg().total_cmp(&b.total.as_kg());
             by_mass.then(a.plates.cmp(&b.plates))
         });
         let most = all.iter().map(|loading| loading.plates).max().unwrap_or(0);
-        let within: Vec<Vec<u32>> = (0..=most)
-            .map(|plates| {
-                let fits = |index: &u32| all[*index as usize].plates <= plates;
-                (0..all.len() as u32).filter(fits).collect()
-            })
-            .collect();
-        let kg = |index: &u32| all[*index as usize].total.as_kg();
-        let masses_kg = within
-            .iter()
-            .map(|list| list.iter().map(kg).collect())
-            .collect();
         Self {
             has_plates: most > 0,
             is_bar,
+            plain: LoadLevels::of(&all, most, LoadUse::Pieces),
+            beside: LoadLevels::of(&all, most, LoadUse::Plain),
             all,
-            within,
-            masses_kg,
         }
     }
 
@@ -96,34 +138,48 @@ impl Loadings {
     /// The lightest load there is: the empty bar, the first pin, the smallest dumb-bell.
     #[must_use]
     pub fn lightest(&self) -> Mass {
-        self.all.first().map_or(Mass::ZERO, |loading| loading.total)
+        self.lightest_of(&self.plain)
     }
 
-    /// The heaviest load that does not exceed `target`.
+    fn lightest_of(&self, levels: &LoadLevels) -> Mass {
+        let first = levels.whole().1.first();
+        first.map_or(Mass::ZERO, |kg| Mass::from_kg(*kg))
+    }
+
+    /// The heaviest load without bands and chains that does not exceed `target`.
     ///
     /// **Fails** when even the lightest is heavier, or when the target is no load at all.
     pub fn at_most(&self, target: Mass) -> Result<Loading> {
+        self.at_most_of(&self.plain, target)
+    }
+
+    /// The heaviest load beside bands or chains that does not exceed `target`.
+    ///
+    /// **Fails** as [`Self::at_most`] does.
+    pub fn at_most_beside_pieces(&self, target: Mass) -> Result<Loading> {
+        self.at_most_of(&self.beside, target)
+    }
+
+    fn at_most_of(&self, levels: &LoadLevels, target: Mass) -> Result<Loading> {
         let target_kg = self.checked_target_kg(target)?;
-        let above = self
-            .all
-            .partition_point(|loading| loading.total.as_kg() <= target_kg + SAME_KG);
-        let index = above.checked_sub(1).ok_or_else(|| {
+        let (list, masses) = levels.whole();
+        let above = masses.partition_point(|kg| *kg <= target_kg + SAME_KG);
+        let place = above.checked_sub(1).ok_or_else(|| {
             Error::no_answer(LoadingFault::BelowLightest {
                 asked: target,
-                lightest: self.lightest(),
+                lightest: self.lightest_of(levels),
             })
         })?;
-        Ok(self.all[index].clone())
+        Ok(self.all[list[place] as usize].clone())
     }
 
     /// The lightest load from `target` up to `most`.
     #[must_use]
     pub fn at_least(&self, target: Mass, most: Mass) -> Option<Loading> {
         let target_kg = self.checked_target_kg(target).ok()?;
-        let first = self
-            .all
-            .partition_point(|loading| loading.total.as_kg() < target_kg - SAME_KG);
-        let found = self.all.get(first)?;
+        let (list, masses) = self.plain.whole();
+        let first = masses.partition_point(|kg| *kg < target_kg - SAME_KG);
+        let found = &self.all[*list.get(first)? as usize];
         (found.total.as_kg() <= most.as_kg() + SAME_KG).then(|| found.clone())
     }
 
@@ -131,8 +187,9 @@ impl Loadings {
     #[must_use]
     pub fn simplest(&self, least: Mass, most: Mass) -> Option<Loading> {
         let inside = least.as_kg() - SAME_KG..=most.as_kg() + SAME_KG;
-        let fitting = self.all.iter().rev();
-        fitting
+        let loads = self.plain.whole().0.iter().rev();
+        loads
+            .map(|index| &self.all[*index as usize])
             .filter(|loading| inside.contains(&loading.total.as_kg()))
             .min_by_key(|loading| loading.plates)
             .cloned()
@@ -155,40 +212,46 @@ impl Loadings {
         Ok(target_kg)
     }
 
-    /// The lightest load that needs at most `plates` a side.
-    #[must_use]
-    pub fn lightest_within(&self, plates: u32) -> Option<usize> {
-        let level = self.level(plates)?;
-        self.within[level].first().map(|index| *index as usize)
+    /// The loads without pieces, or beside so many.
+    const fn levels(&self, hung: u32) -> &LoadLevels {
+        if hung == 0 { &self.plain } else { &self.beside }
     }
 
-    /// The heaviest load of at most `kg` that needs at most `plates` a side, by its place in [`Self::all`].
+    /// The lightest load that needs at most `plates` a side beside so many pieces.
     #[must_use]
-    pub fn floor(&self, kg: f64, plates: u32) -> Option<usize> {
-        let level = self.level(plates)?;
-        let masses = &self.masses_kg[level];
+    pub fn lightest_within(&self, plates: u32, hung: u32) -> Option<usize> {
+        let levels = self.levels(hung);
+        let list = &levels.within[levels.level(plates)?];
+        list.first().map(|index| *index as usize)
+    }
+
+    /// The heaviest load of at most `kg` that needs at most `plates` a side beside so many pieces, by its place in
+    /// [`Self::all`].
+    #[must_use]
+    pub fn floor(&self, kg: f64, plates: u32, hung: u32) -> Option<usize> {
+        let levels = self.levels(hung);
+        let level = levels.level(plates)?;
+        let masses = &levels.masses_kg[level];
         // A rounding error must not cost a whole step.
         let above = masses.partition_point(|mass| *mass <= kg + 1.0e-9 * kg.abs());
         let place = above.checked_sub(1)?;
-        Some(self.within[level][place] as usize)
+        Some(levels.within[level][place] as usize)
     }
 
-    /// The next heavier load that needs at most `plates` a side.
+    /// The next heavier load that needs at most `plates` a side beside so many pieces.
     #[must_use]
-    pub fn above(&self, index: usize, plates: u32) -> Option<usize> {
-        let list = &self.within[self.level(plates)?];
+    pub fn above(&self, index: usize, plates: u32, hung: u32) -> Option<usize> {
+        let levels = self.levels(hung);
+        let list = &levels.within[levels.level(plates)?];
         let next = list.partition_point(|other| *other as usize <= index);
         list.get(next).map(|other| *other as usize)
     }
 
-    fn level(&self, plates: u32) -> Option<usize> {
-        Some((plates as usize).min(self.within.len().checked_sub(1)?))
-    }
-
-    /// The lightest load.
+    /// The lightest load beside so many pieces, by its place in [`Self::all`], and its mass in kg; infinite without any.
     #[must_use]
-    pub fn lightest_kg(&self) -> f64 {
-        let first = self.all.first();
-        first.map_or(f64::INFINITY, |loading| loading.total.as_kg())
+    pub fn lightest_beside(&self, hung: u32) -> (usize, f64) {
+        let (list, masses) = self.levels(hung).whole();
+        let first = list.first().zip(masses.first());
+        first.map_or((0, f64::INFINITY), |(index, kg)| (*index as usize, *kg))
     }
 }

@@ -5,7 +5,7 @@
 
 use super::gym::Gym;
 use super::gym_file::{GymBar, GymStack};
-use super::loading::{LoadedOn, Loading};
+use super::loading::{LoadUse, LoadedOn, Loading};
 use super::plate_sums::{PlateSum, PlateSums, is_on_step, mass, same_load, units};
 use crate::error::{Error, LoadingFault, LoadingGear, Result};
 use crate::movement::Carrier;
@@ -46,19 +46,34 @@ pub(super) fn loads_of(gym: &Gym, carrier: &Carrier) -> Result<Vec<Loading>> {
 /// Every load of the gym's bars; none without a bar.
 pub(super) fn bar_loads(gym: &Gym) -> Vec<Loading> {
     let plates = PlateSums::of_pairs(&gym.plates);
-    let mut known: BTreeMap<u64, Vec<Loading>> = BTreeMap::new();
+    let mut known: BTreeMap<(u64, LoadUse), Vec<Loading>> = BTreeMap::new();
     for bar in &gym.bars {
-        let empty = units(bar.mass) + 2 * gym.collars.map_or(0, units);
+        let collars = 2 * gym.collars.map_or(0, units);
+        let empty = units(bar.mass) + collars;
+        if collars > 0 {
+            let bare = Loading {
+                use_for: LoadUse::Plain,
+                ..Loading::of_one_piece(bar.mass, on_bar(bar, None))
+            };
+            let key = (same_load(units(bar.mass)), LoadUse::Plain);
+            known.entry(key).or_insert_with(|| vec![bare]);
+        }
         let on_step = |sum: &&PlateSum| is_on_step(gym.smallest_step, 2 * sum.units);
         for sum in plates.sums.iter().filter(on_step) {
             let whole = empty + 2 * sum.units;
-            let same = known.entry(same_load(whole)).or_default();
+            let use_for = if collars > 0 && sum.plates == 0 {
+                LoadUse::Pieces
+            } else {
+                LoadUse::Any
+            };
+            let same = known.entry((same_load(whole), use_for)).or_default();
             if same.iter().all(|other| sum.plates < other.plates) {
                 same.push(Loading {
                     total: mass(whole),
                     on: on_bar(bar, gym.collars),
                     discs: plates.discs(sum),
                     plates: sum.plates,
+                    use_for,
                 });
             }
         }
@@ -89,7 +104,7 @@ fn hand_loads(gym: &Gym) -> Vec<Loading> {
     all.extend(pieces(&gym.kettlebells, LoadedOn::Kettlebell));
     all.extend(halves);
     let mut known = BTreeSet::new();
-    all.retain(|loading| known.insert(same_load(units(loading.total))));
+    all.retain(|loading| known.insert((same_load(units(loading.total)), loading.use_for)));
     all
 }
 
@@ -107,8 +122,21 @@ fn sled_loads(gym: &Gym, sled: Sled) -> Vec<Loading> {
         on: LoadedOn::Sled(sled),
         discs: plates.discs(sum),
         plates: sum.plates,
+        use_for: LoadUse::Any,
     };
     plates.sums.iter().filter(on_step).map(loading).collect()
+}
+
+/// The body with what the stack of a machine takes off it, every pin; none without a stack.
+pub(super) fn counterweights(gym: &Gym) -> Vec<Loading> {
+    let pins = gym.stack.map(stack_loads).unwrap_or_default();
+    let helped = |pin: Loading| Loading {
+        total: Mass::ZERO - pin.total,
+        on: LoadedOn::Counterweight,
+        use_for: LoadUse::Plain,
+        ..pin
+    };
+    pins.into_iter().map(helped).collect()
 }
 
 /// Nothing, or plates on the belt: there an odd plate counts too, and hangs in the middle.
@@ -124,6 +152,7 @@ fn belt_loads(gym: &Gym) -> Vec<Loading> {
         on: LoadedOn::Belt,
         discs: plates.discs(sum),
         plates: sum.plates,
+        use_for: LoadUse::Any,
     }));
     all
 }

@@ -24,6 +24,9 @@ pub struct SafetyLimits {
     pub novice: bool,
     /// Whether more than the 1RM may be left at all: years of training, and a lift whose load helpers can take.
     pub above_one_rm: bool,
+    /// Whether more than the 1RM may be felt where bands and chains add most: a trained lifter, and a load that can be
+    /// taken or put down there.
+    pub felt_above_one_rm: bool,
     /// Height of the gym's safety arms for this lift, where it has some that fit.
     pub arms: Option<Length>,
 }
@@ -45,6 +48,12 @@ impl SafetyLimits {
         Some(Mass::from_kg(
             (most + self.body).as_kg().max(self.body.as_kg()),
         ))
+    }
+
+    /// The most that may be felt anywhere with bands and chains that add load, the body included; `None` without a bound.
+    #[must_use]
+    pub fn most_felt(&self) -> Option<Mass> {
+        (!self.felt_above_one_rm).then(|| self.one_rm + self.body)
     }
 
     /// A load with the body as a share of the maximum with the body.

@@ -18,11 +18,11 @@ impl Kernel<'_> {
     /// **Fails** with the limit that it misses most.
     pub(super) fn judge(&self, most_kg: f64, sums: &Sums, hung: u32) -> Result<Judged, Gap> {
         let plates = self.wish.most_pieces.saturating_sub(hung);
-        let Some(mut index) = self.loadings.floor(most_kg, plates) else {
-            return Err(self.too_heavy(most_kg, sums));
+        let Some(mut index) = self.loadings.floor(most_kg, plates, hung) else {
+            return Err(self.too_heavy(most_kg, sums, hung));
         };
         if let Goal::Profile(_) = self.wish.goal {
-            index = self.nearest_to_profile(index, sums, plates);
+            index = self.nearest_to_profile(index, sums, [plates, hung]);
         }
         let loading = &self.loadings.all()[index];
         let kg = loading.total.as_kg();
@@ -42,16 +42,16 @@ impl Kernel<'_> {
 
     /// The load, at most that of `index`, whose effort is nearest to the profile: the distance is a
     /// parabola of the load, so it lies next to the parabola's vertex.
-    fn nearest_to_profile(&self, index: usize, sums: &Sums, plates: u32) -> usize {
+    fn nearest_to_profile(&self, index: usize, sums: &Sums, [plates, hung]: [u32; 2]) -> usize {
         let vertex_kg = (self.xt - sums.cross) / self.xx;
-        let Some(below) = self.loadings.floor(vertex_kg, plates) else {
+        let Some(below) = self.loadings.floor(vertex_kg, plates, hung) else {
             return self
                 .loadings
-                .lightest_within(plates)
+                .lightest_within(plates, hung)
                 .unwrap_or(index)
                 .min(index);
         };
-        let above = self.loadings.above(below, plates).unwrap_or(below);
+        let above = self.loadings.above(below, plates, hung).unwrap_or(below);
         let kg = |index: usize| self.loadings.all()[index].total.as_kg();
         let nearer = if kg(above) - vertex_kg < vertex_kg - kg(below) {
             above

@@ -28,6 +28,9 @@ pub(super) fn advice(
         Instead::NotSought
     } else {
         match (remedies(lift, costs)?, lift.range.carrier) {
+            (none, Carrier::Bar) if none.is_empty() && is_under_the_bar(lift) => {
+                Instead::NothingSetUp
+            }
             (none, Carrier::Body) if none.is_empty() => Instead::MachineOnly,
             (tried, _) => Instead::Tried(tried),
         }
@@ -39,17 +42,20 @@ pub(super) fn advice(
     })
 }
 
+/// Whether the bar is over the face or on the back: a cable or a hinged bar in its place is nothing that anybody sets up.
+fn is_under_the_bar(lift: &SolvedLift<'_>) -> bool {
+    lift.question().movement.handling.catch == Catch::SafetyArms
+}
+
 /// Cables, hinged arms and cams that flatten this lift, best first.
 fn remedies(lift: &SolvedLift<'_>, costs: &CostField) -> Result<Vec<Remedy>> {
     let mut found: Vec<Remedy> = Vec::new();
     match lift.range.carrier {
         Carrier::Lever { .. } => found.extend(fitted_cam(lift)?),
         Carrier::Dumbbell => found.extend(best_of_tried(lift, costs, &cables())),
+        Carrier::Bar if is_under_the_bar(lift) => {}
         Carrier::Bar => {
-            // A cable in the place of a bar over the face or on the back is nothing that anybody sets up.
-            if lift.question().movement.handling.catch != Catch::SafetyArms {
-                found.extend(best_of_tried(lift, costs, &cables()));
-            }
+            found.extend(best_of_tried(lift, costs, &cables()));
             found.extend(best_of_tried(lift, costs, &hinged_arms(&lift.points)));
         }
         Carrier::Sled { .. } | Carrier::Body => {}

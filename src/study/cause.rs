@@ -41,6 +41,21 @@ pub(super) struct Solved<'a> {
     pub(super) pace: Pace,
 }
 
+/// A lift that was solved: its model, its curve, its pace.
+pub type SolvedCurve<'a> = (&'a Model, &'a Study, Pace);
+
+/// Why a curve differs from a former one of the same movement; nothing of another movement.
+///
+/// **Fails** as the curves do.
+pub fn causes_between(before: SolvedCurve<'_>, after: SolvedCurve<'_>) -> Result<Vec<Cause>> {
+    let is_same_lift = before.1.movement_name == after.1.movement_name;
+    if !is_same_lift || before.1.range.poses.len() != after.1.range.poses.len() {
+        return Ok(Vec::new());
+    }
+    let [before, after] = [before, after].map(|(model, study, pace)| Solved { model, study, pace });
+    Footing::of(&before)?.causes(&after)
+}
+
 /// A study's equilibria at the places where changes are told.
 pub(super) struct Footing {
     places: Vec<(Spot, usize)>,

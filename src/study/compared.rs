@@ -44,6 +44,7 @@ impl Conditions {
     /// The study of one model.
     pub fn of(&self, model: &Model) -> Result<Study> {
         let mut question = Question::new(&model.movement_name, &model.movement, &model.lifter);
+        question.changes = &model.changes;
         question.samples = self.samples;
         question.pace = self.pace;
         question.region_share = self.region_share;

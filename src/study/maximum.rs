@@ -2,6 +2,7 @@
 //!
 //! In: a question, a setup, how the repetition is done, what is wanted. Out: [`MaximumStudy`].
 
+use super::person_versions::MaximumInterval;
 use super::question::Question;
 use super::rep_study::{maximum, rigged};
 use crate::error::Result;
@@ -44,6 +45,8 @@ pub struct MaximumStudy {
     pub factor: Option<f64>,
     /// What velocities are told in.
     pub measure: Measure,
+    /// The interval of the maximum over plausible versions of the lifter, where asked for.
+    pub interval: Option<MaximumInterval>,
 }
 
 /// Finds the maximum of a movement with a setup, and what is wanted beside it.
@@ -82,6 +85,7 @@ pub fn maximum_study(
         profile,
         factor,
         measure: motion.measure(),
+        interval: None,
     })
 }
 

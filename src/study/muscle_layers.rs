@@ -18,10 +18,16 @@ pub fn strongest_muscles(study: &Study) -> Vec<MusclePart> {
     parts
 }
 
-/// The strongest muscles, and the rest as one.
+/// The strongest muscles of a lift of one joint, and the rest as one.
 #[must_use]
 pub fn muscle_layers(study: &Study) -> Vec<MusclePart> {
-    let mut parts = muscle_parts(study, 0);
+    muscle_layers_at(study, 0)
+}
+
+/// The same at any moving joint.
+#[must_use]
+pub fn muscle_layers_at(study: &Study, joint: usize) -> Vec<MusclePart> {
+    let mut parts = muscle_parts(study, joint);
     if parts.len() > MOST_LAYERS + 1 {
         let rest = parts.split_off(MOST_LAYERS);
         parts.push(together(&rest));

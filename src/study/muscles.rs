@@ -42,14 +42,7 @@ impl MusclePart {
 /// **Source.** Definition of a moment. **Fails.** Never.
 #[must_use]
 pub fn muscle_parts(study: &Study, joint: usize) -> Vec<MusclePart> {
-    let mut groups: Vec<(String, Vec<usize>)> = Vec::new();
-    for (index, name) in study.capacity.muscles.iter().enumerate() {
-        let family = name.split('_').next().unwrap_or(name).to_owned();
-        match groups.iter_mut().find(|(known, _)| *known == family) {
-            Some((_, heads)) => heads.push(index),
-            None => groups.push((family, vec![index])),
-        }
-    }
+    let groups = families(study);
     let lifting = lifting_sign(study, joint);
     let mut parts: Vec<MusclePart> = groups
         .iter()
@@ -58,6 +51,19 @@ pub fn muscle_parts(study: &Study, joint: usize) -> Vec<MusclePart> {
         .collect();
     parts.sort_by(|a, b| b.mean_torque_nm().total_cmp(&a.mean_torque_nm()));
     parts
+}
+
+/// The acting muscles by the first word of their names: heads of one muscle stand together.
+pub(super) fn families(study: &Study) -> Vec<(String, Vec<usize>)> {
+    let mut groups: Vec<(String, Vec<usize>)> = Vec::new();
+    for (index, name) in study.capacity.muscles.iter().enumerate() {
+        let family = name.split('_').next().unwrap_or(name).to_owned();
+        match groups.iter_mut().find(|(known, _)| *known == family) {
+            Some((_, heads)) => heads.push(index),
+            None => groups.push((family, vec![index])),
+        }
+    }
+    groups
 }
 
 /// The sign of the torque that the muscles make against the load over the range as a whole.
@@ -106,7 +112,7 @@ fn part(study: &Study, joint: usize, lifting: f64, heads: &[usize]) -> MusclePar
 }
 
 /// The words that the names of all heads begin with.
-fn name_of(study: &Study, heads: &[usize]) -> String {
+pub(super) fn name_of(study: &Study, heads: &[usize]) -> String {
     let names: Vec<Vec<&str>> = heads
         .iter()
         .map(|head| study.capacity.muscles[*head].split('_').collect())

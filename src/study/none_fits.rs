@@ -3,7 +3,9 @@
 //! In: what a search met, the wish. Out: a fault with quantities.
 
 use super::solve::SolvedLift;
+use crate::anatomy::Training;
 use crate::error::{Error, NearestSetup, PickFault, Result, Shortfall};
+use crate::movement::Carrier;
 use crate::setups::{Choosing, Gap, Missed, SetupLimit, Wish, hung_pairs};
 use crate::units::Mass;
 
@@ -19,23 +21,27 @@ pub(super) fn none_fits(
     };
     let effort = lift.setup(&missed.loaded.setup)?.effort;
     let hardest = effort.into_iter().fold(0.0, f64::max);
+    let novice = lift.question().lifter.training == Training::Novice;
+    let is_body = lift.range.carrier == Carrier::Body;
     Ok(Error::no_answer(PickFault::NoneFits {
         gym,
         nearest: Box::new(NearestSetup {
             plain: (&missed.loaded.loading).into(),
             hung: hung_pairs(&missed.loaded.setup.items, &choosing.gym.anchors),
-            shortfall: shortfall(&missed.gap, &choosing.wish, hardest),
+            shortfall: shortfall(&missed.gap, &choosing.wish, hardest, [novice, is_body]),
             misses_more: missed.gap.and_others,
         }),
     }))
 }
 
-fn shortfall(gap: &Gap, wish: &Wish, hardest: f64) -> Shortfall {
+fn shortfall(gap: &Gap, wish: &Wish, hardest: f64, [novice, is_body]: [bool; 2]) -> Shortfall {
     let [has, needs] = [gap.has, gap.needs].map(Mass::from_kg);
     match gap.limit {
         SetupLimit::LightestLoad => Shortfall::TooHard {
             effort: hardest,
             wished: wish.effort,
+            most: novice.then(|| Wish::default().effort),
+            is_body,
         },
         SetupLimit::AllCarried => Shortfall::AllCarried {
             weight: has,
@@ -43,6 +49,10 @@ fn shortfall(gap: &Gap, wish: &Wish, hardest: f64) -> Shortfall {
         },
         SetupLimit::LeftWhenBandsGo => Shortfall::LeftWhenBandsGo {
             left: has,
+            most: needs,
+        },
+        SetupLimit::FeltAboveOneRm => Shortfall::FeltAboveOneRm {
+            felt: has,
             most: needs,
         },
         SetupLimit::BothWays => Shortfall::BothWays,

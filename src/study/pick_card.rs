@@ -17,14 +17,17 @@ use crate::session::published::Published;
 use crate::session::repetitions::RepetitionChart;
 use crate::session::session_cautions::Circumstances;
 use crate::session::spotting::{Spotting, spotting};
-use crate::units::{Duration, Force, Length, Speed};
+use crate::units::{Duration, Force, Length, Mass, Speed};
 
 /// How hard one band pulls at two heights of the bar.
 #[derive(Debug, Clone, PartialEq)]
 pub struct TensionCheck {
     /// Name of the band.
     pub band: String,
-    /// Height of what the band hangs on, at the start and at the end of the range, and the pull of one band there.
+    /// Whether the band is drawn out as the load is lifted; else it is let back, and pulls less at the same length.
+    pub draws_out: bool,
+    /// Height of what the band hangs on, at the start and at the end of the range, and the pull of one band there on
+    /// the way up.
     pub at: [(Length, Force); 2],
 }
 
@@ -35,6 +38,8 @@ pub struct PickCard {
     pub first_velocity: Option<Speed>,
     /// Repetitions to failure by the published chart at the hardest place's effort, as far as the chart goes.
     pub by_chart: Option<u32>,
+    /// The most repetitions of that chart.
+    pub chart_ends_at: u32,
     /// Repetitions to failure of a rested lifter in the simulation, where it says so.
     pub by_model: Option<u32>,
     /// Pull of one band of each kind.
@@ -52,7 +57,6 @@ pub fn pick_card(
     answer: &PickAnswer,
     picked: &Picked,
 ) -> Result<PickCard> {
-    let effort = picked.study.sticking.map_or(0.0, |s| s.max_effort);
     let chart = RepetitionChart::through(&published.repetitions.chart)?;
     let simulated = simulated(question, published, picked);
     let points = load_points(&answer.study.range);
@@ -67,7 +71,8 @@ pub fn pick_card(
         });
     Ok(PickCard {
         first_velocity: simulated.map(|(velocity, _)| velocity),
-        by_chart: chart.allowed_at(effort),
+        by_chart: chart.allowed_at(hardness(answer, picked)),
+        chart_ends_at: chart.range().1 as u32,
         by_model: simulated.and_then(|(_, many)| many),
         tensions: bands.collect(),
         spotting: spotting(&Circumstances {
@@ -79,6 +84,17 @@ pub fn pick_card(
     })
 }
 
+/// How hard one repetition is, as plans have it: plain weight by its share of the 1RM, bands and chains by the effort at
+/// the hardest place.
+fn hardness(answer: &PickAnswer, picked: &Picked) -> f64 {
+    let safety = &answer.safety;
+    if picked.loaded.hung == 0 && safety.one_rm.as_kg() > 0.0 {
+        safety.share_of(picked.loaded.loading.total + safety.body)
+    } else {
+        picked.study.sticking.map_or(0.0, |s| s.max_effort)
+    }
+}
+
 /// The greatest of effort, load on the bar, and load that is left when bands go, as shares of what the lifter has.
 fn heaviest_share(answer: &PickAnswer, picked: &Picked) -> f64 {
     let effort = picked.study.sticking.map_or(0.0, |s| s.max_effort);
@@ -86,7 +102,9 @@ fn heaviest_share(answer: &PickAnswer, picked: &Picked) -> f64 {
     let on_the_bar = safety.share_of(picked.loaded.loading.total + safety.body);
     let left = picked.loaded.failure.filter(|failure| failure.grows);
     let left = left.map_or(0.0, |failure| safety.share_of(failure.after_all));
-    effort.max(on_the_bar).max(left)
+    let felt = picked.loaded.loads.map(|load| safety.share_of(load));
+    felt.into_iter()
+        .fold(effort.max(on_the_bar).max(left), f64::max)
 }
 
 /// Velocity of the first repetition and repetitions to failure of a rested lifter; nothing where none is lifted.
@@ -95,9 +113,11 @@ fn simulated(
     published: &Published,
     picked: &Picked,
 ) -> Option<(Speed, Option<u32>)> {
-    let load = picked.loaded.loading.total;
+    // A counterweight hangs on the body like a band; what is lifted beside it is nothing.
+    let load = Mass::from_kg(picked.loaded.loading.total.as_kg().max(0.0));
     let hung = picked.loaded.setup.items.iter();
-    let hung = hung.filter(|item| matches!(item, Item::Band(_) | Item::Chain(_)));
+    let hung =
+        hung.filter(|item| matches!(item, Item::Band(_) | Item::Chain(_) | Item::Assistance(_)));
     let hung = with_load(&Setup::new("", hung.cloned().collect()), load);
     let oracle = simulated_oracle(published, question, question.lifter, &hung, LOWERING).ok()?;
     let mut body = TiringBody::fresh(&oracle.joints);
@@ -118,15 +138,21 @@ fn simulated(
 
 fn tension(hung: &HungBand, points: &[LoadPoint]) -> TensionCheck {
     let start_x_m = points.first().map(|point| point.x_m);
+    let length_m = |point: Option<&LoadPoint>| point.map_or(0.0, |p| hung.distance_m(p, start_x_m));
+    let draws_out = length_m(points.last()) > length_m(points.first());
+    let stretching = if draws_out { 1.0 } else { -1.0 };
     let at = |point: Option<&LoadPoint>| {
         point.map_or((Length::ZERO, Force::from_n(0.0)), |point| {
             let distance_m = hung.distance_m(point, start_x_m);
-            let pull_n = hung.band.force_n(distance_m, hung.hang);
+            let pull_n = hung
+                .band
+                .force_in_motion_n(distance_m, hung.hang, stretching);
             (Length::from_m(point.z_m), Force::from_n(pull_n))
         })
     };
     TensionCheck {
         band: hung.band.name().to_owned(),
+        draws_out,
         at: [at(points.first()), at(points.last())],
     }
 }

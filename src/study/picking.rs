@@ -92,12 +92,16 @@ fn advised(mut answers: Vec<Picked>, novice: bool, goal: &Goal) -> Vec<Picked> {
     let score = |picked: &Picked| match (picked.loaded.hung, goal) {
         (0, Goal::Flattest) => 0.0,
         (0, _) => f64::INFINITY,
-        (_, Goal::Flattest) => -picked.loaded.flattening_percent,
+        (_, Goal::Flattest) => WORTH_HANGING - picked.loaded.flattening_percent,
         _ => picked.loaded.score,
     };
     answers.sort_by(|a, b| score(a).total_cmp(&score(b)));
     answers
 }
+
+/// Flattening from which bands or chains are advised before plain weight, %: less is lost in the spread between equal
+/// bands, and hanging them is work (assumed).
+const WORTH_HANGING: f64 = 5.0;
 
 impl SolvedLift<'_> {
     /// By what the failure of bands is judged: the simulated maximum, and the most that is lowered under control,
@@ -128,6 +132,8 @@ impl SolvedLift<'_> {
             novice: question.lifter.training == Training::Novice,
             above_one_rm: question.lifter.training == Training::Advanced
                 && matches!(question.movement.handling.overload, Handover::Yes { .. }),
+            felt_above_one_rm: question.lifter.training != Training::Novice
+                && question.movement.handling.may_feel_above_one_rm(),
             arms: arms.and_then(|arms| arms.height_for(&self.points)),
         })
     }

@@ -6,6 +6,7 @@
 use crate::anatomy::{Dof, Lifter};
 use crate::capacity::{CapacityCurve, Class, Pace};
 use crate::demand::DemandCurve;
+use crate::library::ModelChange;
 use crate::movement::{Measure, Movement, Pose, Range};
 use crate::overlay::{REGION_SHARE, Sticking};
 use crate::resistance::Setup;
@@ -26,6 +27,8 @@ pub struct Question<'a> {
     pub pace: Pace,
     /// Share of the greatest effort from which the sticking region counts.
     pub region_share: f64,
+    /// What of the model is not as the library has it.
+    pub changes: &'a [ModelChange],
 }
 
 impl<'a> Question<'a> {
@@ -39,6 +42,7 @@ impl<'a> Question<'a> {
             samples: 101,
             pace: Pace::Isometric,
             region_share: REGION_SHARE,
+            changes: &[],
         }
     }
 }
@@ -64,10 +68,18 @@ pub struct Study {
     pub range: Range,
     /// What they hold.
     pub capacity: CapacityCurve,
+    /// What they may hold, of four in five plausible versions of the lifter: lower and upper ends, where asked for.
+    pub band: Option<[Vec<f64>; 2]>,
     /// Class of the curve.
     pub class: Class,
     /// Share of the greatest effort from which the sticking region counts.
     pub region_share: f64,
+    /// Speed at which capacity was asked for.
+    pub pace: Pace,
+    /// What of the model is not as the library has it.
+    pub changes: Vec<ModelChange>,
+    /// The greatest effort of the setups where their loads were made equally hard; none where they are as asked for.
+    pub equal_effort: Option<f64>,
     /// Every setup over it, in the order given.
     pub setups: Vec<SetupStudy>,
 }

@@ -185,8 +185,17 @@ fn needs_help(
     }
     Error::no_answer(MaximumFault::BodyNotLifted {
         lifter: question.lifter.title.clone(),
-        counterweight: step * high as f64,
+        counterweight: step * high as f64 + counterweight_of(body),
     })
+}
+
+/// What counterweights of a setup take away already.
+fn counterweight_of(setup: &Setup) -> Mass {
+    let help = setup.items.iter().map(|item| match item {
+        Item::Assistance(Assistance::Counterweight(mass)) => mass.as_kg(),
+        _ => 0.0,
+    });
+    Mass::from_kg(help.sum())
 }
 
 impl RepStudy {

@@ -123,7 +123,7 @@ pub fn named_setup(
     (gym, table): (Option<&Gym>, &EccentricTable),
 ) -> Result<SessionSetup> {
     let exact = load_for_effort(question, &hung, effort)?;
-    let bar = loading.at_most(exact)?;
+    let bar = loading.at_most_beside_pieces(exact)?;
     let result = study(question, &[with_load(&hung, bar.total)])?;
     let found = &result.setups[0];
     let mass = |index: usize| Force::from_n(found.values[index]).as_mass();
@@ -131,6 +131,14 @@ pub fn named_setup(
     let hung = with_load(&hung, bar.total);
     let lift = SolvedLift::of(question)?;
     let safety = lift.safety(gym, table)?;
+    let felt_n = found.values.iter().copied().fold(0.0, f64::max);
+    let felt = Force::from_n(felt_n).as_mass();
+    if let Some(most) = safety
+        .most_felt()
+        .filter(|most| felt > *most && felt > bar.total + safety.body)
+    {
+        return Err(Error::no_answer(SchemeFault::FeltAboveOneRm { felt, most }));
+    }
     let failure = lift.failure_of(&hung)?;
     let left = failure.filter(|failure| failure.grows);
     if let (Some(left), Some(most)) = (left, safety.most_left())

@@ -81,7 +81,11 @@ impl<'a> SolvedLift<'a> {
             class: class_of(&self.capacity.values()),
             range: self.range,
             capacity: self.capacity,
+            band: None,
             region_share: question.region_share,
+            pace: question.pace,
+            changes: question.changes.to_vec(),
+            equal_effort: None,
             setups,
         }
     }

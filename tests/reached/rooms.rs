@@ -18,6 +18,8 @@ mod demand;
 mod draw;
 #[path = "../../src/error/mod.rs"]
 mod error;
+#[path = "../../src/explore/mod.rs"]
+mod explore;
 #[path = "../../src/figures/mod.rs"]
 mod figures;
 #[path = "../../src/grammar/mod.rs"]
@@ -37,6 +39,8 @@ mod narrative;
 mod numeric;
 #[path = "../../src/overlay/mod.rs"]
 mod overlay;
+#[path = "../../src/person/mod.rs"]
+mod person;
 #[path = "../../src/plot/mod.rs"]
 mod plot;
 #[path = "../../src/progress/mod.rs"]
@@ -61,6 +65,10 @@ mod units;
 /// The way in.
 #[allow(dead_code)]
 fn way_in() -> u8 {
+    // As the live page's module calls it, and its test.
+    let mut laboratory = explore::Laboratory::default();
+    let _ = laboratory.ask("");
+    let _ = laboratory.numbers(&explore::PageState::default());
     // As the package for Python calls it, and its test.
     let called = cli::call_inside(&[cli::definitions().get_name().to_owned()]);
     let said = called.stdout.len() + called.stderr.len();

@@ -3,6 +3,7 @@
 //! Every sentence of a title, a caption or an alternative text must be one that is known here: either a claim, which is
 //! worked out anew from the written data, or a definition, which holds whatever the data.
 
+mod drawings;
 mod families;
 mod lecture;
 mod strength;

@@ -71,6 +71,7 @@ prop_compose! {
             shades: shades.into_iter().map(|(from, to, label)| Shade { from, to, label }).collect(),
             poses: if posed { poses } else { Vec::new() },
             labels: Labels::Auto,
+            whole: None,
         }
     }
 }
@@ -88,7 +89,7 @@ proptest! {
     #[test]
     fn law_any_chart_keeps_its_words_apart(
         chart in any_chart(),
-        (width, height) in (480..2500_u32, 320..1600_u32),
+        (width, height) in (640..2500_u32, 400..1600_u32),
     ) {
         prop_assume!(Size::custom(width, height).is_ok());
         let size = Size::custom(width, height).expect("assumed above");

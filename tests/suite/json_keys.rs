@@ -27,6 +27,7 @@ const CALLS: &[(&str, &[&str])] = &[
     ("rep_sweep", &["rep", "biceps-curl", "--load", "90%"]),
     ("rep_versus_plain", &["rep", "bench-press", "--load", "80%", "--band", "loop-22mm:1", "--versus-plain"]),
     ("max", &["max", "bench-press", "--velocities", "--eccentric", "3 s", "--to-load", "102.5 kg"]),
+    ("fit", &["fit", "--name", "a", "--sex", "woman", "--mass", "70 kg", "--height", "168 cm", "--lift", "bench-press=50 kg"]),
     ("max_cohort", &["max", "squat", "--cohort", "12"]),
     ("plan", &["plan", "bench-press", "--one-rm", "140 kg", "--training-months", "48", "--method", "clusters"]),
     ("plan_weeks", &["plan", "bench-press", "--log", "stalled", "--training-months", "48", "--method", "pyramid", "--weeks", "2"]),

@@ -67,6 +67,41 @@ const ALLOWED: &[(&str, &str, &str)] = &[
         "the reason of a source, as a model file holds one",
     ),
     (
+        "person/told_texts.rs",
+        "one hand",
+        "an option's own syntax, which is read back",
+    ),
+    (
+        "person/told_texts.rs",
+        "both hands",
+        "an option's own syntax, which is read back",
+    ),
+    (
+        "person/told_texts.rs",
+        "with limb",
+        "an option's own syntax, which is read back",
+    ),
+    (
+        "person/told_texts.rs",
+        "without limb",
+        "an option's own syntax, which is read back",
+    ),
+    (
+        "study/fit_ground.rs",
+        "ratio of lifts",
+        "the name of a row of a model file",
+    ),
+    (
+        "study/person_data.rs",
+        "force by place",
+        "the name of a row of a model file",
+    ),
+    (
+        "study/person_forecast.rs",
+        "sticking region",
+        "the name of a row of a model file",
+    ),
+    (
         "library/assemble.rs",
         "set by its path",
         "the reason of a source, as a model file holds one",

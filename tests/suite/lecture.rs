@@ -203,6 +203,39 @@ fn browser() -> Option<PathBuf> {
         .find(|file| file.is_file())
 }
 
+/// The page prints its contents on one side and two figures on every other one, none half empty but the last.
+fn check_print(browser: &Path, pages: &Path, folder: &Path) {
+    let printed = folder.join("printed.pdf");
+    let done = Command::new(browser)
+        .args([
+            "--headless",
+            "--no-sandbox",
+            "--disable-gpu",
+            "--no-pdf-header-footer",
+        ])
+        .arg(format!(
+            "--user-data-dir={}",
+            folder.join("printer").display()
+        ))
+        .arg(format!("--print-to-pdf={}", printed.display()))
+        .arg(format!("file://{}", pages.join("index.html").display()))
+        .output()
+        .expect("the browser starts");
+    let bytes = std::fs::read(&printed)
+        .unwrap_or_else(|_| panic!("{}", String::from_utf8_lossy(&done.stderr)));
+    let text = String::from_utf8_lossy(&bytes);
+    let sides = text.matches("/Type /Page\n").count();
+    let figures = files(pages)
+        .iter()
+        .filter(|(name, _)| name.ends_with(".svg"))
+        .count();
+    assert_eq!(
+        sides,
+        1 + figures.div_ceil(2),
+        "sides for {figures} figures"
+    );
+}
+
 #[test]
 fn law_a_browser_loads_every_picture_of_the_page() {
     let Some(browser) = browser() else {
@@ -227,6 +260,7 @@ fn law_a_browser_loads_every_picture_of_the_page() {
     );
     let probe = pages.join("probe.html");
     std::fs::write(&probe, told).expect("the probe is written");
+    check_print(&browser, &pages, folder.path());
     let output = Command::new(browser)
         .args(["--headless", "--no-sandbox", "--disable-gpu", "--dump-dom"])
         .arg(format!(

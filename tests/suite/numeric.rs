@@ -1,5 +1,6 @@
 //! Tests of `numeric`.
 
+mod belief;
 mod crossing;
 mod integrate;
 mod least_squares;

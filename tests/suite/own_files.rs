@@ -5,6 +5,7 @@ mod absurd;
 mod extending;
 mod guide;
 mod listed;
+mod plausible;
 
 use std::path::{Path, PathBuf};
 use tempfile::TempDir;

@@ -335,7 +335,18 @@ fn regress_the_functions_for_python_are_the_commands() {
         .iter()
         .filter(|name| COMMANDS.iter().all(|(known, _)| known != *name))
         .collect();
-    assert_eq!(left, [&"gym", &"again", &"completions", &"manual", &"help"]);
+    assert_eq!(
+        left,
+        [
+            &"explore",
+            &"fit",
+            &"gym",
+            &"again",
+            &"completions",
+            &"manual",
+            &"help"
+        ]
+    );
 }
 
 #[test]

@@ -235,8 +235,8 @@ fn regress_a_setup_file_holds_every_implement() {
     );
     let words = |index: usize| item_in_words(&setup.items[index], System::Metric);
     assert_eq!(words(1), "1 × 20.41 kg a side");
-    assert_eq!(words(3), "2 a side × loop-29mm from 12 cm high, doubled");
-    assert_eq!(words(6), "1 a side × ours, double-looped");
+    assert_eq!(words(3), "2 × loop-29mm a side from 12 cm high, doubled");
+    assert_eq!(words(6), "1 × ours a side, double-looped");
 }
 
 /// What a reader of files refuses, in words.

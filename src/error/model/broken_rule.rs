@@ -2,7 +2,7 @@
 //!
 //! In: what the rules of `library` find. Out: [`RuleFault`].
 
-use super::{Doubt, Shelf};
+use super::{Doubt, JointTorque, Shelf};
 use crate::error::{Known, OutOfBounds, TechniqueKind};
 
 /// A value that breaks a rule.
@@ -98,8 +98,22 @@ pub enum BodyRule {
         /// The length over the usual one, with its bounds.
         ratio: OutOfBounds,
     },
+    /// Head, trunk, thigh, shank and ankle's height do not add up to the height.
+    Stature {
+        /// Their sum, cm.
+        sum_cm: f64,
+        /// What it is usually at that height, cm.
+        usual_cm: f64,
+        /// The sum over the usual one, with its bounds.
+        ratio: OutOfBounds,
+    },
     /// The shoulders are not above the hips.
     ShouldersBelowHips,
+    /// A covariance that is no lower triangle over its numbers.
+    NoTriangle {
+        /// How many numbers are named.
+        numbers: usize,
+    },
 }
 
 /// Rules of muscles and joints.
@@ -136,11 +150,15 @@ pub enum MuscleRule<Inner> {
     },
     /// Fibres of a length that tears them or that they cannot have, on the way of a lift.
     Torn {
+        /// The muscle.
+        muscle: String,
         /// The lift.
         movement: String,
         /// The length.
         length: OutOfBounds,
     },
+    /// A torque far above any that was measured at the joint.
+    TooStrong(JointTorque),
     /// The angle of a point is not above that of the one before.
     AnglesFall {
         /// The angle, degrees.
@@ -176,7 +194,25 @@ pub enum TechniqueRule {
     Missing {
         /// The parameter.
         name: String,
+        /// The kinds that it may have.
+        kinds: Vec<TechniqueKind>,
         /// The parameters there are.
+        known: Known,
+    },
+    /// A parameter of another kind than its path reads.
+    WrongKind {
+        /// The kinds that are read.
+        kinds: Vec<TechniqueKind>,
+        /// The kind that it has.
+        value: TechniqueKind,
+        /// The words that are understood, of a choice.
+        words: Vec<String>,
+    },
+    /// A word to choose that the path does not understand.
+    ForeignWord {
+        /// The word.
+        word: String,
+        /// The words that it understands.
         known: Known,
     },
     /// A word that is none of a parameter's.
@@ -230,6 +266,20 @@ pub enum PathRule<Inner> {
         /// The joint.
         joint: &'static str,
     },
+    /// A joint that no single limb hangs from.
+    JointWithoutLimb {
+        /// The joint.
+        joint: &'static str,
+    },
+    /// A limb that another joint carries.
+    LimbOfOtherJoint {
+        /// The joint.
+        joint: &'static str,
+        /// The limb that it carries.
+        limb: &'static str,
+    },
+    /// A torque where several joints move.
+    TorqueOfSeveralJoints,
     /// Lockout, where it cannot stand.
     Lockout {
         /// Whether it is a place of the hand.

@@ -13,7 +13,7 @@ pub use broken_rule::{
     BodyRule, BrokenRule, CurveRule, MuscleRule, PathRule, RuleFault, TechniqueNumber,
     TechniqueRule,
 };
-pub use doubt::Doubt;
+pub use doubt::{Doubt, JointTorque};
 pub use extends_fault::ExtendsFault;
 pub use setting_fault::{PlaceOnPath, SettingFault, SettingReason};
 pub use shelf::Shelf;

@@ -55,6 +55,8 @@ pub enum TextFault {
         path: String,
         /// The field.
         field: String,
+        /// Other fields that the same record lacks.
+        others: Vec<String>,
         /// Type of the record, if the reader knows it.
         record: Option<String>,
     },

@@ -21,6 +21,9 @@ pub(super) fn told(fault: &FigureFault<What>, units: System, of: TellInner) -> T
         ),
         FigureFault::PageFull => Told::new("this session is too long for one page")
             .hint("plan fewer sets, or print the HTML sheet, which may take two"),
+        FigureFault::NoJointInView => Told::new(
+            "no joint of this lift turns in the plane of its picture, so its muscles cannot be drawn on it",
+        ),
         FigureFault::NoPair(compared) => Told::new(format!(
             "no pair of values has a {}",
             compared_in_words(*compared)
@@ -75,7 +78,8 @@ fn plot(fault: &PlotFault) -> Told {
             heights,
             shapes,
         } => Told::new(format!("a figure cannot be {width}x{height} pixels")).hint(format!(
-            "width {} to {}, height {} to {}, width over height {} to {}; or `slide`, `page`",
+            "width {} to {}, height {} to {}, width over height {} to {}; or `slide`, `page`. In less height the curves \
+             would get less than their share of it",
             widths[0], widths[1], heights[0], heights[1], shapes[0], shapes[1]
         )),
         PlotFault::TooSmall(of) => too_small(*of),
@@ -87,6 +91,9 @@ fn plot(fault: &PlotFault) -> Told {
         PlotFault::PanelCount { of, count, most } => Told::new(match of {
             Plotted::SmallPanels => {
                 format!("small panels come in numbers from 1 to {most}, not {count}")
+            }
+            Plotted::Bodies => {
+                format!("bodies side by side come in numbers from 1 to {most}, not {count}")
             }
             _ => format!("a chart of curves has 1 or {most} panels, not {count}"),
         }),
@@ -107,6 +114,8 @@ fn too_small(of: Plotted) -> Told {
         ),
         Plotted::Map => ("a map", "choose a larger size"),
         Plotted::Sarcomeres => ("drawn sarcomeres", "choose a larger size"),
+        Plotted::Bodies => ("drawn bodies", "choose a larger size"),
+        Plotted::Words => ("so many words", "choose a larger size"),
         Plotted::Curves | Plotted::Marks | Plotted::Bars => (
             "what it shows",
             "choose a larger size, a shorter title or fewer panels",

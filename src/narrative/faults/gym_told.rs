@@ -192,6 +192,7 @@ fn unknown_piece(name: &str, near: Option<&str>, known: &[String]) -> Told {
         None => told.hint(format!(
             "known are {}; or describe it here",
             known.join(", ")
-        )),
+        ))
+        .hint("one of your own, DIR/bands/NAME.ron or DIR/chains/NAME.ron, is found with --models DIR"),
     }
 }

@@ -15,7 +15,7 @@ pub(super) fn told(fault: &HoldFault) -> Told {
             in_a_word(why)
         ))
         .hint(
-            "a limb, a muscle or a technique value that was set may be outside what a body can do",
+            "a limb, a muscle, a technique value or a place of the path may be outside what a body can do",
         ),
         HoldFault::NoTravel { range } => Told::new(format!(
             "the load does not travel at range {range:.2}, so it has no speed there"
@@ -33,8 +33,10 @@ pub(super) fn told(fault: &HoldFault) -> Told {
 
 fn in_a_word(why: &ProgrammeFault) -> &'static str {
     match why {
-        ProgrammeFault::Infeasible => "Infeasible",
-        ProgrammeFault::Unbounded => "Unbounded",
-        _ => "Stalled",
+        ProgrammeFault::Infeasible => {
+            "the limbs alone ask more of a joint than its muscles give there"
+        }
+        ProgrammeFault::Unbounded => "the load has no limit there",
+        _ => "its programme does not come to an end",
     }
 }

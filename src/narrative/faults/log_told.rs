@@ -38,6 +38,11 @@ pub(super) fn told(fault: &LogFault, units: System) -> Told {
             fault,
             is_last,
         } => row(*line, fault, *is_last, units),
+        LogFault::BadRows { file, count } => Told::new(format!(
+            "{} of {file} cannot be read",
+            counted_noun(*count, "row")
+        ))
+        .hint(CORRECT),
         LogFault::MoreRows(count) => {
             let rows = counted_noun(*count, "more bad row");
             Told::new(format!("and {rows}")).hint(CORRECT)

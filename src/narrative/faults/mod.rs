@@ -22,7 +22,9 @@ mod model_text;
 mod model_told;
 mod numeric_told;
 mod outcome_told;
+mod page_told;
 mod path_told;
+mod person_told;
 mod pick_told;
 mod planning_told;
 mod quantity_told;
@@ -85,7 +87,9 @@ fn of(what: &What, units: System) -> Told {
         What::Model(fault) => model_told::told(fault, units, told),
         What::Study(fault) => study_told::told(fault, units),
         What::Team(fault) => team_told::told(fault, units),
+        What::Person(fault) => person_told::told(fault, units),
         What::Figure(fault) => figure_told::told(fault, units, of),
+        What::Page(fault) => page_told::told(fault),
         What::Command(fault) => command_told::told(fault, units),
     }
 }

@@ -2,7 +2,8 @@
 
 use super::known_told::did_you_mean;
 use super::told::{TellFault, Told};
-use crate::error::{BodyRule, Fault, MuscleRule};
+use crate::error::{BodyRule, Fault, JointTorque, MuscleRule};
+use crate::narrative::muscle_names::head_name;
 use crate::narrative::quantities::rounded;
 use crate::units::System;
 
@@ -39,7 +40,22 @@ pub(super) fn body(rule: &BodyRule) -> Told {
             ratio.most
         ))
         .hint("look at the unit: mm, cm"),
+        BodyRule::Stature {
+            sum_cm,
+            usual_cm,
+            ratio,
+        } => Told::new(format!(
+            "{}; {} to {} times that is accepted",
+            stature(*sum_cm, *usual_cm),
+            ratio.least,
+            ratio.most
+        ))
+        .hint("look whether the lengths belong to that height"),
         BodyRule::ShouldersBelowHips => Told::new("puts the shoulders below the hips"),
+        BodyRule::NoTriangle { numbers } => Told::new(format!(
+            "is no lower triangle over the {numbers} numbers named in `of`"
+        ))
+        .hint("the first row has one value, each next row one more; let `torquill fit` write it"),
         BodyRule::Sum(range) => Told::new(format!(
             "adds up to {} % of body mass, limbs twice; {} to {} % is accepted",
             rounded(range.value, 2),
@@ -79,14 +95,25 @@ pub(super) fn muscle(rule: &MuscleRule<Fault>, units: System, tell: TellFault) -
             rounded(*angle_deg, 0)
         ))
         .hint("look at the unit: mm, cm"),
-        MuscleRule::Torn { movement, length } => Told::new(format!(
-            "makes fibres of {} optimal lengths on the way of the {}; {} to {} is accepted",
+        MuscleRule::Torn {
+            muscle,
+            movement,
+            length,
+        } => Told::new(format!(
+            "makes fibres of {} optimal lengths in the {} on the way of the {}; {} to {} is accepted",
             rounded(length.value, 2),
+            head_name(muscle),
             movement.to_lowercase(),
             length.least,
             length.most
         ))
         .hint("look at fibre length, moment arms and the length in the reference pose together"),
+        MuscleRule::TooStrong(torque) => Told::new(format!(
+            "makes {}; at most {} is accepted, three times the published mean",
+            strong_joint(torque),
+            rounded(torque.per_kg.most, 1)
+        ))
+        .hint("look at the units and decimal points of peak forces, moment arms and strength factors"),
         MuscleRule::AnglesFall {
             angle_deg,
             before_deg,
@@ -100,4 +127,24 @@ pub(super) fn muscle(rule: &MuscleRule<Fault>, units: System, tell: TellFault) -
 
 fn unusable(fault: &Fault, units: System, tell: TellFault) -> Told {
     Told::new(format!("cannot be used: {}", tell(fault, units).message))
+}
+
+/// What the muscles of a joint make, and for each kilogram.
+pub(super) fn strong_joint(torque: &JointTorque) -> String {
+    format!(
+        "the {} reach {} N·m in the {}, {} N·m for each kilogram of body mass",
+        torque.joint,
+        rounded(torque.torque_nm, 0),
+        torque.movement.to_lowercase(),
+        rounded(torque.per_kg.value, 1)
+    )
+}
+
+/// What the segments on top of one another add up to.
+pub(super) fn stature(sum_cm: f64, usual_cm: f64) -> String {
+    format!(
+        "adds up to {} cm with head, trunk, thigh, shank and ankle; at that height it is about {} cm",
+        rounded(sum_cm, 0),
+        rounded(usual_cm, 0)
+    )
 }

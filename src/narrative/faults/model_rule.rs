@@ -3,7 +3,7 @@
 use super::known_told::did_you_mean;
 use super::told::{TellFault, Told};
 use super::{model_body, model_doubt, model_movement};
-use crate::error::{BrokenRule, CurveRule, Fault, RuleFault};
+use crate::error::{BrokenRule, CurveRule, Fault, Known, RuleFault};
 use crate::narrative::measured::outside;
 use crate::narrative::model_files::shelf_name;
 use crate::narrative::quantities::rounded;
@@ -31,11 +31,13 @@ fn broken(rule: &BrokenRule<Fault>, units: System, tell: TellFault) -> Told {
     match rule {
         BrokenRule::Outside(range) => Told::new(outside(range)),
         BrokenRule::Empty => Told::new("is empty"),
-        BrokenRule::NoSuchFile { shelf, name, known } => Told::new(format!(
-            "is `{name}`, and no {} is called that",
-            shelf_name(*shelf)
-        ))
-        .hint(did_you_mean(known)),
+        BrokenRule::NoSuchFile { shelf, name, known } => {
+            let told = Told::new(format!(
+                "is `{name}`, and no {} is called that",
+                shelf_name(*shelf)
+            ));
+            own_folder(told.hint(did_you_mean(known)), known, shelf.folder(), name)
+        }
         BrokenRule::NotRising { first, second } => {
             Told::new(format!("does not rise: {first} is followed by {second}"))
         }
@@ -53,6 +55,17 @@ fn broken(rule: &BrokenRule<Fault>, units: System, tell: TellFault) -> Told {
             hints.fold(message, Told::hint)
         }
         BrokenRule::ReadsOn(fault) => tell(fault, units),
+    }
+}
+
+/// Where a file of one's own is found, unless a slip of the name is more likely.
+pub(super) fn own_folder(told: Told, known: &Known, folder: &str, name: &str) -> Told {
+    if known.near.is_empty() {
+        told.hint(format!(
+            "a file of your own, DIR/{folder}/{name}.ron, is found with --models DIR"
+        ))
+    } else {
+        told
     }
 }
 

@@ -39,8 +39,9 @@ pub(super) fn told(fault: &TextFault) -> Told {
         TextFault::MissingField {
             path,
             field,
+            others,
             record,
-        } => missing(path, field, record.as_deref()),
+        } => missing(path, field, others, record.as_deref()),
         TextFault::NoSuchWord {
             word,
             choice,
@@ -112,23 +113,47 @@ fn before(path: &str) -> String {
     }
 }
 
-fn missing(path: &str, field: &str, record: Option<&str>) -> Told {
-    let message = if path.is_empty() {
-        format!("the file lacks the field `{field}`")
-    } else {
-        format!("`{path}` lacks the field `{field}`")
+fn missing(path: &str, field: &str, others: &[String], record: Option<&str>) -> Told {
+    let fields: Vec<&str> = std::iter::once(field)
+        .chain(others.iter().map(String::as_str))
+        .collect();
+    let named: Vec<String> = fields.iter().map(|field| format!("`{field}`")).collect();
+    let named = named.join(", ");
+    let lacks = match others {
+        [] => "lacks the field",
+        _ => "lacks the fields",
     };
-    let told = Told::new(message).label(format!("{} without `{field}`", record_name(record)));
+    let message = if path.is_empty() {
+        format!("the file {lacks} {named}")
+    } else {
+        format!("`{path}` {lacks} {named}")
+    };
+    let label = format!("{} without {named}", record_name(record));
+    let hints = fields.iter().filter_map(|field| special_field(field));
+    let told = hints.fold(Told::new(message).label(label), Told::hint);
+    let plain: Vec<&&str> = fields
+        .iter()
+        .filter(|field| special_field(field).is_none())
+        .collect();
+    if plain.is_empty() {
+        return told;
+    }
+    let written: Vec<String> = plain.iter().map(|field| format!("{field}: …")).collect();
+    told.hint(format!("add `{}` inside its brackets", written.join(", ")))
+}
+
+/// What to write for a field that needs more than a value.
+fn special_field(field: &str) -> Option<String> {
     if field == "source" || field.ends_with("_source") {
-        told.hint(format!(
+        Some(format!(
             "say where the numbers come from: {field}: Published(\"key_of_sources.ron\", \"Table 1\"), or FromMemory, Derived, Assumed(\"reason\"), CommonPractice"
         ))
     } else if field == "handling" {
-        told.hint(
-            "copy it from a built-in lift that is handled alike, such as `torquill show movement biceps-curl`; or begin the file with extends: \"biceps-curl\" and name only what differs",
+        Some(
+            "copy it from a built-in lift that is handled alike, such as `torquill show movement biceps-curl`; or begin the file with extends: \"biceps-curl\" and name only what differs".to_owned(),
         )
     } else {
-        told.hint(format!("add `{field}: …` inside its brackets"))
+        None
     }
 }
 
@@ -245,8 +270,25 @@ fn record_name(record: Option<&str>) -> String {
         Some("Band" | "BandRecord") => "a band",
         Some("Chain" | "ChainRecord") => "a chain",
         Some("Publication") => "a publication",
-        Some(other) => return format!("`{other}`"),
-        None => "this record",
+        Some("StanceRecord") => "a stance",
+        Some("LegPressRecord") => "a leg press",
+        Some("BridgeRecord") => "a bridge",
+        Some("InHands") => "a bar in the hands",
+        Some("OnBack") => "a bar on the back",
+        Some("BackPlace") => "a place on the back",
+        Some("LiftOff") => "a style of lifting from the floor",
+        Some("Feet") => "the place of the feet",
+        Some("ElbowPlace") => "the place of the elbow",
+        Some("HandPlace") => "a place of the hand",
+        Some("Protocol") => "a protocol",
+        Some("Breadths") => "a table's breadths",
+        Some("PassiveJoint") => "the resistance of a joint",
+        Some("ShoulderLine") => "a line across the shoulder",
+        Some("Compliant") => "a tendon that gives",
+        Some("Gym" | "GymFile") => "a gym",
+        Some("Setup" | "SetupFile") => "a setup",
+        Some("Dimensions") => "a band's dimensions",
+        _ => "this record",
     };
     known.to_owned()
 }
@@ -261,6 +303,12 @@ fn kind_of_word(choice: Option<&str>) -> (&'static str, &'static str) {
         Some("PathRecord") => ("kind of path", "kinds of path"),
         Some("ArmShape") => ("shape of a moment arm", "shapes of a moment arm"),
         Some("TechniqueValue") => ("kind of technique value", "kinds of technique value"),
+        Some("SweptLimb") => ("limb", "limbs"),
+        Some("BodyPlace" | "Posture") => ("posture", "postures"),
+        Some("Measure") => ("measure", "measures"),
+        Some("Sides") => ("word for the sides", "words here"),
+        Some("ArmPlace") => ("place of the hand", "places"),
+        Some("BarPlace") => ("place of the bar", "places"),
         Some("Sex") => ("sex in the tables", "words here"),
         Some("Training") => ("training status", "states of training"),
         _ => ("word that fits here", "words here"),

@@ -1,6 +1,7 @@
 //! Words for: what is wrong in a model file or a path of a value.
 
 use super::known_told::did_you_mean;
+use super::model_rule::own_folder;
 use super::told::{TellFault, Told};
 use super::{model_rule, model_setting, model_text};
 use crate::error::{ExtendsFault, Fault, Known, ModelFault, Shelf};
@@ -23,8 +24,8 @@ pub(super) fn told(fault: &ModelFault<Fault>, units: System, tell: TellFault) ->
         ))
         .hint(format!("files are looked for in {}/", folders())),
         ModelFault::NoSuchFile { shelf, name, known } => {
-            Told::new(format!("no {} is called `{name}`", shelf_name(*shelf)))
-                .hint(did_you_mean(known))
+            let told = Told::new(format!("no {} is called `{name}`", shelf_name(*shelf)));
+            own_folder(told.hint(did_you_mean(known)), known, shelf.folder(), name)
         }
         ModelFault::NoSuchPublication { key, known } => no_such_publication(key, known),
         ModelFault::NoKind { file } => no_kind(file),

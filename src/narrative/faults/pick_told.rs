@@ -66,7 +66,7 @@ fn none_fits(gym: &str, nearest: &NearestSetup, units: System) -> Told {
 fn missed(shortfall: &Shortfall, units: System) -> String {
     let percent = |share: &f64| format!("{} %", rounded(100.0 * share, 1));
     match shortfall {
-        Shortfall::TooHard { effort, wished } => format!(
+        Shortfall::TooHard { effort, wished, .. } => format!(
             "asks for {} % of what the lifter has at its hardest place, more than {}",
             (100.0 * effort).ceil(),
             percent(wished)
@@ -79,6 +79,11 @@ fn missed(shortfall: &Shortfall, units: System) -> String {
         Shortfall::LeftWhenBandsGo { left, most } => format!(
             "leaves {} when the bands go, more than {}",
             units.mass(*left),
+            units.mass(*most)
+        ),
+        Shortfall::FeltAboveOneRm { felt, most } => format!(
+            "is felt as {} where bands and chains add most, more than the 1RM of {}",
+            units.mass(*felt),
             units.mass(*most)
         ),
         Shortfall::BothWays => "pulls up and down at once".to_owned(),
@@ -110,9 +115,22 @@ fn missed(shortfall: &Shortfall, units: System) -> String {
 /// What would mend it, in the command's words; `effect` says how far.
 fn remedy(shortfall: &Shortfall, effect: &str, units: System) -> String {
     match shortfall {
-        Shortfall::TooHard { effort, .. } => {
+        Shortfall::TooHard {
+            effort,
+            most,
+            is_body,
+            ..
+        } => {
             let needed = (100.0 * effort).ceil();
-            if needed <= 100.0 {
+            if *is_body && (most.is_some() || needed > 100.0) {
+                format!(
+                    "a gym with the stack of an assisting machine (stack: in the gym file) {effect}; until then lower yourself slowly after a step up, or row under a bar"
+                )
+            } else if most.is_some_and(|most| *effort > most) {
+                format!(
+                    "too heavy for a novice: a lighter bar, dumb-bells or a machine {effect}, or an exercise with a lighter load first"
+                )
+            } else if needed <= 100.0 {
                 format!("--effort {needed}% or a lighter load {effect}")
             } else {
                 format!(
@@ -125,6 +143,9 @@ fn remedy(shortfall: &Shortfall, effect: &str, units: System) -> String {
         }
         Shortfall::LeftWhenBandsGo { .. } => {
             format!("safety arms in the gym file, less --effort, or no bands from above {effect}")
+        }
+        Shortfall::FeltAboveOneRm { .. } => {
+            format!("narrower bands, lighter chains, or less --effort {effect}")
         }
         Shortfall::BothWays => format!("--both-ways {effect}"),
         Shortfall::LeastShare { has, .. } => format!(

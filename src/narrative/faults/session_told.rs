@@ -240,6 +240,12 @@ fn scheme(fault: &SchemeFault, units: System) -> Told {
             "no load of this gym leaves the sets {reserve} in reserve in the simulation"
         ))
         .hint("fewer sets or repetitions, longer rests, or a lighter bar"),
+        SchemeFault::FeltAboveOneRm { felt, most } => Told::new(format!(
+            "with these bands or chains {} are felt near the end, more than the 1RM of {}, and nobody can take the load there",
+            units.mass(*felt),
+            units.mass(*most)
+        ))
+        .hint("take narrower bands or lighter chains, or a lower --effort; --method straight plans plain weight"),
         SchemeFault::TooMuchWhenBandsGo { left, most } => Told::new(format!(
             "when the bands go, {} are left on the lifter, more than {}",
             units.mass(*left),

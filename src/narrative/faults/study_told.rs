@@ -203,8 +203,9 @@ fn of_a_maximum(fault: &MaximumFault, units: System) -> Told {
                 "{lifter} cannot lift the body's own weight in this movement: there is no maximum"
             ))
             .hint(format!(
-                "with a counterweight of {mass} one repetition succeeds: --item \"counterweight {mass}\""
+                "with a counterweight of {mass} in all one repetition succeeds: --item \"counterweight {mass}\" in curve, rep and max"
             ))
+            .hint("pick finds the help that a gym's stack gives: torquill pick MOVEMENT --gym NAME; plans are made from the first whole repetition on")
         }
         MaximumFault::GroupSize { count, most } => Told::new(format!(
             "a group of {count} lifters is outside what is possible (1 to {most})"

@@ -1,5 +1,6 @@
 //! Every sentence of the lecture's figures, for every built-in lifter, against the data that the figure draws.
 
+use super::drawings::{BODIES, CURVES, LIMITS, MOTION, PEOPLE};
 use super::families::{FAMILIES, STACK, as_it_is};
 use super::strength::{CLAIMS, Curves};
 use super::{Claim, Drawn, check, holds, is_definition, least, peak, says, step};
@@ -941,6 +942,11 @@ fn law_every_sentence_of_the_lecture_follows_from_its_data() {
                         check(&sentence, MUSCLES, &drawn),
                         check(&sentence, LOADS, &drawn),
                         check(&sentence, STACK, &drawn),
+                        check(&sentence, CURVES, &drawn),
+                        check(&sentence, MOTION, &drawn),
+                        check(&sentence, PEOPLE, &drawn),
+                        check(&sentence, BODIES, &sheet.data),
+                        check(&sentence, LIMITS, &sheet.data),
                     ];
                     if let Some(lift) = family_of {
                         told.push(check(&sentence, FAMILIES, &drawn));

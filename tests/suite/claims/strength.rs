@@ -9,7 +9,7 @@ use torquill::grammar::setup_from_texts;
 use torquill::library::Library;
 use torquill::movement::Measure;
 use torquill::report::curve_data;
-use torquill::study::{Question, Study, study};
+use torquill::study::{Question, Study, equally_hard, study};
 use torquill::units::System;
 
 /// The curves of a figure: places on its axis, what is held, what each load asks for.
@@ -129,6 +129,38 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         holds: |told, curves| class_is(&told[1], &curves.capacity),
     },
     Claim {
+        reads: r".+: (.+) is too heavy by (\d+) % (.+)",
+        holds: |told, curves| {
+            let load = curves.load(told[1].trim_start_matches("with "))?;
+            let most = greatest(curves.effort(load)).1;
+            says(&told[2], 100.0 * (most - 1.0), 0.02, "excess")?;
+            holds(too_heavy(curves).count() == 1, "no other one is too heavy")?;
+            hardest_there(&told[3], curves, load)
+        },
+    },
+    Claim {
+        reads: r".+: no setup can be held, too heavy by up to (\d+) %",
+        holds: |told, curves| {
+            holds(
+                too_heavy(curves).count() == curves.loads.len(),
+                "none can be held",
+            )?;
+            says(&told[1], 100.0 * (heaviest(curves) - 1.0), 0.02, "excess")
+        },
+    },
+    Claim {
+        reads: r".+: (\d+) of (\d+) setups are too heavy, by up to (\d+) %",
+        holds: |told, curves| {
+            says(&told[1], too_heavy(curves).count() as f64, 0.0, "too heavy")?;
+            says(&told[2], curves.loads.len() as f64, 0.0, "setups")?;
+            says(&told[3], 100.0 * (heaviest(curves) - 1.0), 0.02, "excess")
+        },
+    },
+    Claim {
+        reads: r".+ at equal hardest effort: (.+)",
+        holds: equal_told,
+    },
+    Claim {
         reads: r".+: .+ (?:flattens?) effort by (\d+) %(?: more than .+)?",
         holds: |told, curves| {
             let gain = best_gain(curves);
@@ -203,6 +235,29 @@ pub const CLAIMS: &[Claim<Curves>] = &[
 fn gains(curves: &Curves) -> impl Iterator<Item = f64> {
     let first = curves.unevenness(0);
     (1..curves.loads.len()).map(move |load| 1.0 - curves.unevenness(load) / first)
+}
+
+/// All setups are equally hard at their hardest place, and the rest of the title holds too.
+fn equal_told(told: &Captures<'_>, curves: &Curves) -> Result<(), String> {
+    let hardest: Vec<f64> = (0..curves.loads.len())
+        .map(|load| greatest(curves.effort(load)).1)
+        .collect();
+    let alike = hardest
+        .iter()
+        .all(|most| (most / hardest[0] - 1.0).abs() < 1e-3);
+    holds(alike, "all are equally hard at their hardest")?;
+    check(&format!("Lift: {}", &told[1]), CLAIMS, curves)
+}
+
+/// Loads of which more is asked than can be held, as far as whole percent say it.
+fn too_heavy(curves: &Curves) -> impl Iterator<Item = f64> {
+    let all = (0..curves.loads.len()).map(|load| greatest(curves.effort(load)).1);
+    all.filter(|most| *most >= 1.005)
+}
+
+/// The greatest effort of all loads.
+fn heaviest(curves: &Curves) -> f64 {
+    too_heavy(curves).fold(0.0, f64::max)
 }
 
 /// The greatest of them.
@@ -373,8 +428,17 @@ fn law_every_sentence_of_three_hundred_random_figures_follows_from_its_data() {
             setups.push(setup_from_texts(&[&lighter], &["loop-14mm:1"], &[], &stock));
         }
         let setups: Vec<_> = setups.into_iter().flatten().collect();
-        let Ok(answer) = study(&question, &setups) else {
+        // Every other comparison is made equally hard, as `figure` does.
+        let equal = match equally_hard(&question, &setups) {
+            Ok(equal) if told % 2 == 0 => equal,
+            _ => (setups.clone(), None),
+        };
+        let Ok(solved) = study(&question, &equal.0) else {
             continue;
+        };
+        let answer = Study {
+            equal_effort: equal.1,
+            ..solved
         };
         let words = answer.told(units).strength_words();
         let curves = curves_of(&answer, units);

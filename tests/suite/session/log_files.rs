@@ -9,6 +9,7 @@ use torquill::error::Error;
 use torquill::library::Library;
 use torquill::narrative::log_words::{note_in_words, profile_in_words};
 use torquill::progress::log_file::{BadRows, LogReading, read_log};
+use torquill::progress::log_note::LogNote;
 use torquill::progress::verdict::Verdict;
 use torquill::study::{LogChoice, LogStudy, log_study};
 use torquill::units::System;
@@ -257,4 +258,42 @@ fn fault_told_dates_make_two_days_one() {
         };
         assert_eq!(studied(&told, None).log.entries[0].day.to_string(), day);
     }
+}
+
+fn read_text(text: &str) -> torquill::progress::training_log::Log {
+    read_log("log.csv", text, &LogReading::default()).expect("a log")
+}
+
+#[test]
+fn law_headings_of_other_languages_are_read() {
+    let log = read_text(
+        "Datum;Übung;Gewicht (kg);Wiederholungen;Bemerkung\n2026-03-02;Bankdrücken;82,5;5;leicht\n",
+    );
+    assert_eq!(log.entries.len(), 1);
+    assert!((log.entries[0].load.as_kg() - 82.5).abs() < 1.0e-9);
+    let log =
+        read_text("fecha,ejercicio,peso (kg),series,repeticiones\n2026-03-02,sentadilla,100,3,5\n");
+    assert_eq!(log.entries.len(), 3);
+    // Sets by a column are no rows such as 3x5.
+    assert!(
+        !log.notes.contains(&LogNote::SetsByRepetitions),
+        "{:?}",
+        log.notes
+    );
+}
+
+/// Rows of a sheet that nobody has filled in are passed over with one note; in another log they stay a fault.
+#[test]
+fn law_rows_that_are_not_done_yet_are_passed_over() {
+    let rows =
+        "2026-03-02,squat,100 kg,5,\n2026-03-05,squat,102.5 kg,,\n2026-03-09,squat,105 kg,,\n";
+    let log = read_text(&format!("date,lift,load,repetitions done,reserve\n{rows}"));
+    assert_eq!(log.entries.len(), 1);
+    assert!(
+        log.notes.contains(&LogNote::NotDoneYet(2)),
+        "{:?}",
+        log.notes
+    );
+    let other = format!("date,lift,load,repetitions,reserve\n{rows}");
+    assert!(read_log("log.csv", &other, &LogReading::default()).is_err());
 }

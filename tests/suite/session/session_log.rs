@@ -7,10 +7,11 @@ use torquill::movement::lift_name;
 use torquill::narrative::faults::told;
 use torquill::narrative::progress_words::{odd_rows_in_words, why_left_out};
 use torquill::progress::day::Day;
+use torquill::progress::estimate::estimate;
 use torquill::progress::lift_facts::LiftFacts;
 use torquill::progress::log_file::{BadRows, LogReading, read_log};
 use torquill::progress::training_log::Log;
-use torquill::units::System;
+use torquill::units::{Mass, System};
 
 const HEAD: &str = "date,lift,load,repetitions,velocity,reserve\n";
 
@@ -166,8 +167,12 @@ fn fault_all_bad_rows_are_collected_with_their_places() {
 fn fault_thousands_of_bad_rows_are_counted_not_shown() {
     let rows = "soon,squat,100 kg,5,,\n".repeat(5000);
     let error = read(&rows).expect_err("all bad");
-    assert_eq!(error.faults().len(), 26);
-    assert!(words(&error).contains("and 4975 more bad rows"));
+    assert_eq!(error.faults().len(), 12);
+    assert!(
+        words(&error).starts_with("5000 rows of"),
+        "the way out comes first"
+    );
+    assert!(words(&error).contains("and 4990 more bad rows"));
 }
 
 #[test]
@@ -323,4 +328,39 @@ proptest! {
             }
         }
     }
+}
+
+/// An equation made at one share of the 1RM stands only beside sets near that share, by what the others say.
+#[test]
+fn law_an_equation_made_at_a_share_is_shown_near_it_only() {
+    let library = Library::built_in();
+    let equations = &library.published().expect("tables").estimates.repetitions;
+    let named = |load: f64, repetitions: u32| {
+        let of_set = estimate(
+            equations,
+            Some("squat"),
+            Mass::from_kg(load),
+            repetitions,
+            0.0,
+        )
+        .expect("an estimate");
+        let share = load / of_set.one_rm.as_kg();
+        let is_shown = of_set
+            .guesses
+            .iter()
+            .any(|guess| guess.equation.formula.contains("at 70 %"));
+        (share, is_shown)
+    };
+    let mut shown = 0;
+    for load in (60..=220).step_by(10) {
+        for repetitions in 1..=15 {
+            let (share, is_shown) = named(f64::from(load), repetitions);
+            shown += u32::from(is_shown);
+            assert!(
+                !is_shown || (share - 0.70).abs() <= 0.05 + 1.0e-9,
+                "{load} kg × {repetitions}"
+            );
+        }
+    }
+    assert!(shown > 0, "it is shown where it belongs");
 }

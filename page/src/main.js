@@ -1,0 +1,275 @@
+// The page: reads the address, asks the model, shows the answer; one answer a frame at most.
+
+import { $, lines, make, theme, warn } from "./page.js";
+import { Refused, ask, heldBytes, openModel } from "./model.js";
+import { address, asked, readAddress, state } from "./state.js";
+import { buildDials, chooseMuscle } from "./dials.js";
+import { dragBody, dragChart, showBody, showChart, showDot } from "./picture.js";
+import { showCloud, showQuestions, startDrawing, wireLearning } from "./learn.js";
+import { buildTasks, checkTasks } from "./tasks.js";
+import { wireTaking } from "./take.js";
+
+const options = JSON.parse($("options").textContent);
+let catalogue = null;
+let known = null;
+let solved = null;
+let place = null;
+let turnedLast = "";
+let begun = null;
+let frame = 0;
+let whyTimer = 0;
+const times = [];
+
+const speedUnit = () => (known?.measure === "N·m" ? "deg/s" : "m/s");
+
+function wish(withChart) {
+  const wide = (holder) => Math.max(220, Math.round(holder.clientWidth));
+  const width = wide($("chart"));
+  const isSmall = innerWidth < 640;
+  return {
+    size: withChart ? [width, Math.round(Math.min(isSmall ? innerHeight * 0.36 : innerHeight * 0.56, width * (isSmall ? 0.75 : 0.66)))] : null,
+    beside: isLate ? "nothing" : state.beside, beside_size: [wide($("beside")), Math.round(Math.min(420, wide($("beside")) * 0.7))],
+    theme: theme(), joint: state.joint, muscle: muscleNumber(),
+  };
+}
+
+function muscleNumber() {
+  const number = solved ? solved.muscles.findIndex((muscle) => muscle.name === state.muscle) : -1;
+  return number < 0 ? null : number;
+}
+
+/** Where a machine is slow, the chart of the muscles waits until a dial rests. */
+const SLOW_MS = 14;
+let isLate = false;
+
+/** Solves the state and shows it; a state without an answer leaves the last picture and says why. */
+function solve() {
+  const from = performance.now();
+  try {
+    solved = ask({ ask: "solve", state: asked(speedUnit()), wish: wish(true), at: state.at });
+    warn("");
+  } catch (fault) {
+    if (!(fault instanceof Refused)) throw fault;
+    warn(fault.message);
+    return false;
+  }
+  place = solved.place;
+  state.joint = Math.min(state.joint, solved.joints.length - 1);
+  show();
+  times.push(performance.now() - from);
+  if (times.length > 6000) times.splice(0, 3000);
+  return true;
+}
+
+function show() {
+  $("finding").textContent = solved.title;
+  showChart($("chart"), solved.chart, `${solved.head}. ${solved.sentences.join(" ")}`);
+  $("figure-command").textContent = solved.commands.figure;
+  $("table-command").textContent = solved.commands.table;
+  $("sentences").replaceChildren(...lines([...solved.sentences, ...solved.warnings]));
+  $("cautions").replaceChildren(...lines(solved.cautions));
+  showPlace();
+  checkTasks(solved, begun);
+}
+
+function showPlace() {
+  const { numbers } = place;
+  const value = numbers.capacity_n ?? numbers.capacity_nm;
+  showDot($("chart"), solved.chart, solved.across[place.sample], value);
+  showBody($("body"), solved, place, state.muscle);
+  if (place.beside) showChart($("beside"), place.beside, `${$("muscle-head").textContent}: ${document.querySelector("[data-beside][aria-pressed=true]").textContent}`);
+  $("here").textContent = place.words;
+  $("at").value = place.sample / (solved.range.length - 1);
+  $("at").setAttribute("aria-valuetext", place.words);
+  showTable();
+}
+
+const rows = [];
+
+function showTable() {
+  const joint = solved.joints[state.joint].name;
+  const order = place.numbers.muscles.map((_, index) => index)
+    .sort((a, b) => Math.abs(place.numbers.muscles[b].torque_nm[joint]) - Math.abs(place.numbers.muscles[a].torque_nm[joint]));
+  while (rows.length < order.length) rows.push(tableRow());
+  order.forEach((index, line) => {
+    const muscle = place.numbers.muscles[index];
+    const { row, button, cells } = rows[line];
+    button.textContent = solved.muscles[index].title;
+    button.value = solved.muscles[index].name;
+    row.className = button.value === state.muscle ? "chosen" : "";
+    const told = [
+      `${(muscle.activation * 100).toFixed(0)} %`, muscle.force_n.toFixed(0), (muscle.moment_arm_m[joint] * 100).toFixed(1),
+      muscle.torque_nm[joint].toFixed(1), `${(muscle.fibre_length_norm * 100).toFixed(0)} %`,
+    ];
+    told.forEach((text, cell) => { cells[cell].textContent = text.replace("-", "\u2212"); });
+    cells[4].className = place.is_living[index] ? "" : "out";
+    if (!place.is_living[index]) cells[4].textContent += " †";
+  });
+  if ($("table").childElementCount !== order.length) $("table").replaceChildren(...rows.slice(0, order.length).map((each) => each.row));
+}
+
+function tableRow() {
+  const button = make("button", { type: "button", on: { click: () => { chooseMuscle(button.value); refresh(true); } } });
+  const cells = Array.from({ length: 5 }, () => make("td"));
+  return { row: make("tr", {}, make("td", {}, button), ...cells), button, cells };
+}
+
+/** The next frame shows what changed last: the whole curve, or only another place of it. */
+let isWhole = false;
+function refresh(whole) {
+  isWhole ||= whole;
+  if (frame) return;
+  frame = requestAnimationFrame(() => {
+    frame = 0;
+    const all = isWhole || !solved;
+    isWhole = false;
+    if (all) {
+      isLate = times.length > 3 && times.at(-1) > SLOW_MS;
+      solve();
+    } else {
+      place = ask({ ask: "place", wish: wish(false), at: state.at });
+      showPlace();
+    }
+    clearTimeout(whyTimer);
+    whyTimer = setTimeout(afterwards, 250, all);
+  });
+}
+
+/** What may come a moment later: the reasons and the address. */
+function afterwards(whole) {
+  history.replaceState(null, "", address());
+  if (isLate) {
+    isLate = false;
+    place = ask({ ask: "place", wish: wish(false), at: state.at });
+    showPlace();
+  }
+  if (!whole) return;
+  const told = ask({ ask: "why" });
+  $("why").replaceChildren(...lines(told.length ? told : ["Turn a dial: the former curve stays as a thin line, and what changed is told here, muscle by muscle."]));
+}
+
+/** Before another dial is turned, the present curve becomes the one to compare with. */
+function turned(id) {
+  if (id === "muscle") { refresh(true); return; }
+  if (id !== turnedLast) ask({ ask: "keep" });
+  turnedLast = id;
+  refresh(true);
+}
+
+function turnLift(fresh) {
+  const loaded = ask({ ask: "dials", lift: state.lift, lifter: state.lifter });
+  known = loaded;
+  if (fresh) {
+    state.load = loaded.usual_load_kg;
+    state.set = {};
+    [state.band, state.chain] = ["", ""];
+    state.speed = 0;
+    state.joint = 0;
+  }
+  ask({ ask: "forget" });
+  turnedLast = "";
+  const isSolved = solve();
+  if (isSolved && !solved.muscles.some((muscle) => muscle.name === state.muscle)) {
+    state.muscle = strongest();
+    solve();
+  }
+  buildDials(known, catalogue, speedUnit(), options.only, turned);
+  if (isSolved) {
+    fill($("joint"), solved.joints.map((joint, index) => [index, joint.name.replaceAll("_", " ")]), state.joint);
+    afterwards(true);
+  }
+  if (state.view === "predict") startDrawing();
+  if (state.view === "class") showCloud();
+  if (state.view === "quiz") showQuestions();
+  return isSolved;
+}
+
+/** The muscle that pulls most at the place on the page. */
+function strongest() {
+  const forces = place.numbers.muscles.map((muscle) => muscle.force_n);
+  return solved.muscles[forces.indexOf(Math.max(...forces))].name;
+}
+
+function fill(select, entries, chosen) {
+  select.replaceChildren(...entries.map(([value, text]) => make("option", { value, selected: String(value) === String(chosen) }, text)));
+}
+
+function turnView(view) {
+  state.view = view;
+  for (const button of document.querySelectorAll("[data-view]")) button.setAttribute("aria-pressed", String(button.dataset.view === view));
+  for (const part of document.querySelectorAll("[data-in]")) part.hidden = !part.dataset.in.split(" ").includes(view);
+  const isSingle = ["predict", "quiz", "class"].includes(view);
+  $("stage").hidden = isSingle;
+  $("main").classList.toggle("single", isSingle);
+  if (view === "predict") startDrawing();
+  if (view === "quiz") showQuestions();
+  if (view === "class") showCloud();
+  if (!isSingle) refresh(true);
+}
+
+function wire() {
+  $("lift").addEventListener("change", () => { state.lift = $("lift").value; state.muscle = ""; turnLift(true); });
+  $("lifter").addEventListener("change", () => { state.lifter = $("lifter").value; turnLift(true); });
+  $("at").addEventListener("input", () => { state.at = Number($("at").value); refresh(false); });
+  $("joint").addEventListener("change", () => { state.joint = Number($("joint").value); refresh(false); });
+  $("keep").addEventListener("click", () => { ask({ ask: "keep" }); turnedLast = "kept"; refresh(true); });
+  $("reset").addEventListener("click", () => turnLift(true));
+  for (const button of document.querySelectorAll("[data-view]")) button.addEventListener("click", () => turnView(button.dataset.view));
+  for (const button of document.querySelectorAll("[data-beside]")) button.addEventListener("click", () => turnBeside(button.dataset.beside));
+  const drag = (at) => { state.at = at; refresh(false); };
+  dragChart($("chart"), () => solved, drag);
+  dragBody($("body"), () => solved, drag);
+  wireTaking(() => state.lift);
+  wireLearning(() => solved);
+  buildTasks(options.tasks, (task) => { begun = task; openAddress(task.start); turnView("tasks"); });
+  new ResizeObserver(() => refresh(true)).observe($("chart"));
+  matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => refresh(true));
+  addEventListener("hashchange", () => openAddress(location.hash));
+}
+
+function turnBeside(beside) {
+  state.beside = beside;
+  for (const button of document.querySelectorAll("[data-beside]")) button.setAttribute("aria-pressed", String(button.dataset.beside === beside));
+  $("joint").parentElement.hidden = beside === "lengths";
+  refresh(false);
+}
+
+/** Turns the page to an address; what no model answers is left, and the page says so. */
+function openAddress(hash) {
+  const note = readAddress(hash || "#");
+  if (options.lift) state.lift = options.lift;
+  if (options.lifter && !/[#&]lifter=/.test(hash)) state.lifter = options.lifter;
+  const has = (list, name) => list.some((each) => each.name === name);
+  const missing = [];
+  if (!has(catalogue.lifts, state.lift)) { missing.push(state.lift); state.lift = catalogue.lifts[0].name; }
+  if (!has(catalogue.lifters, state.lifter)) { missing.push(state.lifter); state.lifter = catalogue.lifters[0].name; }
+  if (!catalogue.bands.includes(state.band)) state.band = "";
+  if (!catalogue.chains.includes(state.chain)) state.chain = "";
+  fill($("lift"), catalogue.lifts.map((lift) => [lift.name, lift.title]), state.lift);
+  fill($("lifter"), catalogue.lifters.map((lifter) => [lifter.name, lifter.title]), state.lifter);
+  $("lift").disabled = Boolean(options.lift);
+  const told = [note, ...missing.map((name) => `There is no ${name} here.`)].filter(Boolean);
+  const isFresh = !/[#&](load|set|band|chain)=/.test(hash);
+  if (!turnLift(isFresh)) {
+    told.push(`The address could not be shown: ${$("notice").textContent}`);
+    [state.set, state.band, state.chain] = [{}, "", ""];
+    turnLift(true);
+  }
+  turnBeside(state.beside);
+  if (told.length) warn(told.join("\n"));
+}
+
+async function open() {
+  const opening = performance.now();
+  await openModel($("module").textContent);
+  catalogue = ask({ ask: "catalogue" });
+  $("version").textContent = `torquill ${catalogue.version}, model ${catalogue.model_hash.slice(0, 19)}.`;
+  wire();
+  openAddress(location.hash);
+  document.documentElement.dataset.ready = String(Math.round(performance.now() - opening));
+}
+
+/** For the browser test: the state, the answer, and how long answers took. */
+globalThis.torquill = { state, ask, asked: () => asked(speedUnit()), address, times, heldBytes, solved: () => solved, solve };
+
+open().catch((fault) => { warn(`The page cannot run here: ${fault.message}`); });

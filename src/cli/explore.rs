@@ -1,0 +1,82 @@
+//! `torquill explore -o FILE.html`: the live page, one file with the model inside it.
+
+use super::command_call::CommandCall;
+use super::output;
+use crate::error::{Error, PageFault, Result, Shelf};
+use crate::explore::{DIAL_GROUPS, tasks_from_text};
+use crate::library::text_of_file;
+use crate::narrative::page_words::page_written;
+use crate::report::{PageOptions, live_page};
+use clap::Args;
+use std::path::PathBuf;
+
+/// ExploreArguments of `explore`.
+#[derive(Debug, Args)]
+#[command(after_long_help = "Examples:
+  torquill explore -o lab.html
+  torquill explore -o curl.html --movement biceps-curl --only load,muscle
+
+The page holds the model itself: it opens from a disk, a mail or a course page,
+asks nothing of a network, and computes the same numbers as the program. A task
+is four lines: `task: TEXT`, `start: ADDRESS` (copied from the page),
+`goal: max_effort <= 0.8` (a key of the summary), `hint: TEXT`.")]
+pub struct ExploreArguments {
+    /// Page to write (.html)
+    #[arg(short, long, value_name = "FILE")]
+    output: PathBuf,
+    /// Freeze the page on one lift
+    #[arg(long = "movement", value_name = "NAME")]
+    frozen: Option<String>,
+    /// Lifter that the page begins with
+    #[arg(long, value_name = "NAME", default_value = "reference-man")]
+    lifter: String,
+    /// Only these groups of dials: load, technique, machine, muscle, limbs, lifter
+    #[arg(long, value_name = "GROUPS", value_delimiter = ',')]
+    only: Option<Vec<String>>,
+    /// Tasks for students: a small text file
+    #[arg(long, value_name = "FILE")]
+    tasks: Option<PathBuf>,
+    /// Replace a file that is there
+    #[arg(long)]
+    force: bool,
+}
+
+/// Runs the command.
+pub fn run(arguments: &ExploreArguments, call: &CommandCall) -> Result<()> {
+    let library = call.models;
+    if !library.own_files()?.is_empty() {
+        return Err(Error::bad(PageFault::OwnModels));
+    }
+    output::check_target(&arguments.output, arguments.force)?;
+    let ending = arguments.output.extension().map(|e| e.to_ascii_lowercase());
+    if !ending.is_some_and(|ending| ending == "html" || ending == "htm") {
+        return Err(Error::bad(PageFault::NoPage {
+            file: arguments.output.display().to_string(),
+        }));
+    }
+    if let Some(lift) = &arguments.frozen {
+        library.text(Shelf::Movements, lift)?;
+    }
+    library.text(Shelf::Lifters, &arguments.lifter)?;
+    for name in arguments.only.iter().flatten() {
+        if !DIAL_GROUPS.contains(&name.as_str()) {
+            return Err(Error::bad(PageFault::Group {
+                name: name.clone(),
+                known: &DIAL_GROUPS,
+            }));
+        }
+    }
+    let tasks = match &arguments.tasks {
+        None => Vec::new(),
+        Some(path) => tasks_from_text(&text_of_file(path)?)?,
+    };
+    let page = live_page(&PageOptions {
+        lift: arguments.frozen.clone(),
+        lifter: Some(arguments.lifter.clone()),
+        only: arguments.only.clone(),
+        tasks,
+    });
+    output::write_file(&arguments.output, page.as_bytes())?;
+    output::note(&page_written(&arguments.output.display().to_string()));
+    Ok(())
+}

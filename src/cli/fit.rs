@@ -1,0 +1,175 @@
+//! `torquill fit … -o FILE.ron`: a lifter of one's own from a few measurements, with intervals.
+
+use super::command_call::{Answer, CommandCall};
+use super::complain::warn;
+use super::data_file::DataOption;
+use super::options::{Format, SexOption, UnitsOption};
+use super::output;
+use super::picture::LookOptions;
+use crate::error::{CommandFault, Error, Result};
+use crate::figures::fitted_lifts;
+use crate::library::{Library, Shelf};
+use crate::narrative::fit_words::lifter_written_in_words;
+use crate::person::{MeasureReader, ToldMeasurement, read_limb};
+use crate::report;
+use crate::study::{PersonAsked, fit_person};
+use crate::units::{Length, Mass};
+use clap::Args;
+use std::path::PathBuf;
+
+/// FitArguments of `fit`.
+#[derive(Debug, Args)]
+#[command(after_long_help = "Examples:
+  torquill fit --name athlete-7 --sex woman --mass \"70 kg\" --height \"168 cm\" --training-months 30 \\
+      --lift squat=\"95 kg\" --lift bench-press=\"60 kg x 3\" --lift deadlift=\"110 kg x 2 @ rir 1\" -o athlete-7.ron
+  torquill max leg-press --lifter athlete-7.ron
+  torquill fit --name athlete-8 --sex man --mass \"80 kg\" --height \"180 cm\" --training-months 8 \\
+      --lift bench-press=\"85 kg\" --hold bench-press@10cm=\"900 N\" --limb forearm=\"27 cm\" -o athlete-8.ron --force
+  torquill fit --name athlete-9 --sex man --mass \"80 kg\" --height \"180 cm\" \\
+      --dynamometer knee-extension@60deg=\"210 N m\" --format json
+
+A set needs its repetitions; \"@ rir 1\" says how many were felt to be left. A load is what the lift names: bar and
+plates, one dumb-bell, the stack, what hangs on the body in a pull-up. The height of a hold is told from where the
+lift begins; a torque is that of one side, the weight of the limb taken off (else add \"with limb\").")]
+pub struct FitArguments {
+    /// What the person is called in the file
+    #[arg(long, value_name = "TEXT")]
+    name: String,
+    /// Which published tables of the body are taken
+    #[arg(long, value_enum)]
+    sex: SexOption,
+    /// Body mass
+    #[arg(long, value_name = "MASS")]
+    mass: String,
+    /// Standing height
+    #[arg(long, value_name = "LENGTH")]
+    height: String,
+    /// Months of steady training
+    #[arg(
+        long,
+        value_name = "N",
+        default_value_t = 0.0,
+        allow_negative_numbers = true
+    )]
+    training_months: f64,
+    /// Years of age
+    #[arg(long, value_name = "YEARS", allow_negative_numbers = true)]
+    age: Option<f64>,
+    /// A maximum or a set near failure: squat="95 kg", bench-press="60 kg x 3", deadlift="110 kg x 2 @ rir 1"
+    #[arg(long = "lift", value_name = "LIFT=LOAD")]
+    lifts: Vec<String>,
+    /// A force held at a height: bench-press@10cm="700 N"; "350 N one hand" for one hand alone
+    #[arg(long = "hold", value_name = "LIFT@HEIGHT=FORCE")]
+    holds: Vec<String>,
+    /// A torque held on a dynamometer: knee-extension@60deg="180 N m"
+    #[arg(long = "dynamometer", value_name = "LIFT@ANGLE=TORQUE")]
+    dynamometers: Vec<String>,
+    /// A limb measured from joint to joint: forearm="25 cm"
+    #[arg(long = "limb", value_name = "LIMB=LENGTH")]
+    limbs: Vec<String>,
+    /// Seed of what is drawn to check the fit
+    #[arg(long, value_name = "N", default_value_t = 1)]
+    seed: u64,
+    /// File of the lifter (.ron), for --lifter of any command
+    #[arg(short, long, value_name = "FILE")]
+    output: Option<PathBuf>,
+    /// Picture of all maxima with their intervals (.svg or .png)
+    #[arg(long, value_name = "FILE")]
+    picture: Option<PathBuf>,
+    #[command(flatten)]
+    look: LookOptions,
+    /// Units of the text
+    #[arg(long, value_enum, default_value_t = UnitsOption::Metric)]
+    units: UnitsOption,
+    /// Form of the output
+    #[arg(long, value_enum, default_value_t = Format::Table)]
+    format: Format,
+    #[command(flatten)]
+    data: DataOption,
+}
+
+/// Runs the command.
+pub fn run(arguments: &FitArguments, call: &CommandCall) -> Result<()> {
+    let library = call.models;
+    if let Some(path) = &arguments.output {
+        if path.extension().is_none_or(|ending| ending != "ron") {
+            let file = path.display().to_string();
+            return Err(Error::bad(CommandFault::NoModelFile { file }));
+        }
+        output::check_target(path, arguments.look.force)?;
+    }
+    if let Some(path) = &arguments.picture {
+        arguments.look.picture(path.clone()).check()?;
+    }
+    let fit = fit_person(&arguments.asked(library)?, library)?;
+    let units = arguments.units.into();
+    let answer = Answer {
+        table: &|| report::fit_text(&fit, units),
+        json: &|| report::fit_json(&fit),
+        data: &|| report::fit_data(&fit),
+    };
+    let written = arguments.output.as_ref();
+    let written = written.map(|path| (path, report::person_file(&fit)));
+    if let Some((path, text)) = &written {
+        let file = path.display().to_string();
+        let checked = library.check_text(Some(Shelf::Lifters), &file, text)?;
+        warn(&checked.doubts, units);
+        output::write_file(path, text.as_bytes())?;
+    }
+    if let Some(path) = &arguments.picture {
+        let look = arguments.look.look()?;
+        let scene = fitted_lifts(&fit, units, look)?;
+        let picture = arguments.look.picture(path.clone());
+        picture.write(&call.signed("picture", scene)?)?;
+    }
+    call.give(arguments.format, &answer)?;
+    if let Some((path, _)) = &written {
+        output::note(&lifter_written_in_words(&path.display().to_string()));
+    }
+    Ok(())
+}
+
+impl FitArguments {
+    /// What is asked, read from the texts.
+    ///
+    /// **Fails** with every text that cannot be read.
+    fn asked(&self, library: &Library) -> Result<PersonAsked> {
+        let names = library.lift_names();
+        let movements = library.movements();
+        let reader = MeasureReader {
+            names: &names,
+            movements: &movements,
+        };
+        let mut faults = Vec::new();
+        let mut kept = |told: Result<ToldMeasurement>| {
+            told.map_err(|fault| faults.extend(fault.faults().iter().cloned()))
+                .ok()
+        };
+        let lifts = self.lifts.iter().map(|text| reader.lift(text));
+        let holds = self.holds.iter().map(|text| reader.hold(text));
+        let torques = self.dynamometers.iter();
+        let torques = torques.map(|text| reader.dynamometer(text));
+        let measurements = lifts.chain(holds).chain(torques).filter_map(&mut kept);
+        let measurements: Vec<ToldMeasurement> = measurements.collect();
+        let limbs = self.limbs.iter().map(|text| read_limb(text));
+        let limbs = limbs.filter_map(|limb| {
+            limb.map_err(|fault| faults.extend(fault.faults().iter().cloned()))
+                .ok()
+        });
+        let limbs = limbs.collect();
+        if !faults.is_empty() {
+            return Err(Error::bad_input(faults));
+        }
+        Ok(PersonAsked {
+            name: self.name.clone(),
+            sex: self.sex.into(),
+            height: Length::from_text(&self.height).map_err(Error::bad)?,
+            mass: Mass::from_text(&self.mass).map_err(Error::bad)?,
+            months: self.training_months,
+            age: self.age,
+            measurements,
+            limbs,
+            seed: self.seed,
+        })
+    }
+}

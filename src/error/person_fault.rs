@@ -1,0 +1,164 @@
+//! What is wrong with what is told of a person, or why no strengths follow from it.
+//!
+//! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
+
+use crate::units::{Angle, Length, Mass};
+
+/// An option that tells something of a person.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PersonOption {
+    /// A maximum or a set.
+    Lift,
+    /// A held force.
+    Hold,
+    /// A held torque.
+    Dynamometer,
+    /// The length of a limb.
+    Limb,
+}
+
+/// What is wrong with what is told of a person.
+#[derive(Debug, Clone, PartialEq)]
+pub enum PersonFault {
+    /// A text that an option does not understand.
+    Unreadable {
+        /// The option.
+        option: PersonOption,
+        /// The text.
+        written: String,
+    },
+    /// Repetitions in reserve without repetitions.
+    ReserveAlone {
+        /// The text.
+        written: String,
+    },
+    /// A lift that no movement is called.
+    NoSuchLift {
+        /// The name.
+        written: String,
+        /// The movements there are.
+        known: Vec<String>,
+    },
+    /// A limb that no body has.
+    NoSuchLimb {
+        /// The name.
+        written: String,
+        /// The limbs there are.
+        known: Vec<&'static str>,
+    },
+    /// A limb out of proportion.
+    OddLimb {
+        /// The limb.
+        limb: &'static str,
+        /// Its length as told.
+        length: Length,
+        /// Its usual length at that height.
+        usual: Length,
+    },
+    /// A load that nobody lifts.
+    NoLoad {
+        /// The lift.
+        movement: String,
+        /// The load.
+        load: Mass,
+    },
+    /// More repetitions than tell a maximum.
+    TooManyRepetitions {
+        /// The lift.
+        movement: String,
+        /// Repetitions done and left.
+        to_failure: f64,
+        /// The most.
+        most: f64,
+    },
+    /// A force or a torque of nothing.
+    NothingHeld {
+        /// The text.
+        written: String,
+    },
+    /// A maximum below the bar alone.
+    BelowTheBar {
+        /// The lift.
+        movement: String,
+        /// The load.
+        load: Mass,
+        /// The lightest bar.
+        bar: Mass,
+    },
+    /// A held force in a movement that turns one joint, or a torque in one that moves a load.
+    WrongMeasure {
+        /// The movement.
+        movement: String,
+        /// Which option.
+        option: PersonOption,
+    },
+    /// A height that the lift does not pass.
+    NoSuchHeight {
+        /// The movement.
+        movement: String,
+        /// The height asked for.
+        height: Length,
+        /// The whole way of the load.
+        way: Length,
+    },
+    /// An angle that the movement does not pass.
+    NoSuchAngle {
+        /// The movement.
+        movement: String,
+        /// The angle asked for.
+        angle: Angle,
+        /// Its ends.
+        ends: (Angle, Angle),
+    },
+    /// A measurement that no adult of that size and training has.
+    Impossible {
+        /// The text.
+        written: String,
+        /// The measured value over what was expected.
+        over_expected: f64,
+        /// Standard deviations from what was expected.
+        deviations: f64,
+    },
+    /// Two measurements of one lift that cannot both be right.
+    Contradict {
+        /// Their texts.
+        written: [String; 2],
+        /// The larger over the smaller.
+        ratio: f64,
+    },
+    /// A height that no adult has.
+    OddHeight {
+        /// The height.
+        height: Length,
+        /// Least and most.
+        ends: (Length, Length),
+    },
+    /// A mass that no adult of that height has.
+    OddMass {
+        /// The mass.
+        mass: Mass,
+        /// Least and most.
+        ends: (Mass, Mass),
+    },
+    /// An age at which the tables do not hold.
+    NoAdult {
+        /// The age, years.
+        age: f64,
+        /// The least.
+        least: f64,
+    },
+    /// Months of training that are none.
+    NoMonths {
+        /// The months.
+        months: f64,
+    },
+    /// A name that is none.
+    NoName,
+    /// Nothing was measured.
+    NothingMeasured,
+    /// A lifter whose file says nothing of how well its strengths are known.
+    NoScatter {
+        /// The lifter.
+        lifter: String,
+    },
+}

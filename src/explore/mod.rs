@@ -1,0 +1,21 @@
+//! The model behind the live page: questions as JSON in, answers as JSON out, what was read kept between them.
+//!
+//! In: what the page asks. Out: numbers, charts and sentences of the rooms above; nothing is computed twice, and
+//! nothing here knows a browser.
+
+mod answer;
+mod catalogue;
+mod dial;
+mod drawn;
+mod laboratory;
+mod page_place;
+mod page_state;
+mod questions;
+mod shown_chart;
+mod solved_state;
+mod task_file;
+
+pub use dial::DIAL_GROUPS;
+pub use laboratory::Laboratory;
+pub use page_state::PageState;
+pub use task_file::{PageTask, tasks_from_text};

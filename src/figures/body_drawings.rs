@@ -1,0 +1,365 @@
+//! The body of a lift, drawn: its muscles on the skeleton, and the lift as a free body.
+//!
+//! In: a study. Out: bodies at start, hardest or strongest place and end, with lines, arrows and numbers.
+
+use super::body_chart::BodyChart;
+use super::body_lines::stick_figure;
+use super::data_table::{DataTable, figure};
+use super::muscle_paths::{MusclePath, limbs_at, muscle_path, shown_coordinates};
+use super::sheet::{Chart, Sheet, heading};
+use crate::anatomy::Dof;
+use crate::error::{Error, FigureFault, Result};
+use crate::narrative::body_words::{
+    HEAVIEST, LETTERS, POSES, ShownPose, free_body_words, free_head, free_row, joint_name,
+    muscle_head, muscle_row, muscle_words, pose_title, printed_moments,
+};
+use crate::numeric::Point;
+use crate::plot::{BodyMark, BodyPanel, BodyPanels, Role, StickFigure};
+use crate::study::{FreeBody, MuscleLine, SetupStudy, Study, muscle_lines, sample_of_peak};
+use crate::units::System;
+
+/// Most muscles that are told apart on one limb, assumed.
+const MOST_MUSCLES: usize = 4;
+/// Most joints in the table of a free body.
+const MOST_JOINTS: usize = 4;
+/// Length of the longest arrow, m in the picture (a drawing's measure).
+const LONGEST_M: f64 = 0.6;
+
+/// Start, end, and between them the hardest place of a load or the strongest one without; where that is an end, the middle.
+fn poses(study: &Study, setup: Option<&SetupStudy>) -> Vec<ShownPose> {
+    let last = study.range.poses.len() - 1;
+    let (told, what) = match setup.and_then(|setup| setup.sticking) {
+        Some(sticking) => ((sticking.point_range * last as f64).round() as usize, 1),
+        None => (sample_of_peak(&study.capacity.values()), 2),
+    };
+    let names = if told * 12 < last {
+        [POSES[what], POSES[3], POSES[4]]
+    } else if (last - told) * 12 < last {
+        [POSES[0], POSES[3], POSES[what]]
+    } else {
+        [POSES[0], POSES[what], POSES[4]]
+    };
+    let between = if names[1] == POSES[3] { last / 2 } else { told };
+    let samples = [0, between, last];
+    let shown = samples.into_iter().zip(names);
+    shown
+        .map(|(sample, what)| ShownPose { sample, what })
+        .collect()
+}
+
+/// Muscles on the skeleton at their moment arms.
+///
+/// **Fails** if no joint of the lift turns in the plane of its picture.
+pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
+    let shown = shown_coordinates(study);
+    let poses = poses(study, study.setups.first());
+    let samples: Vec<usize> = poses.iter().map(|pose| pose.sample).collect();
+    let lines = muscle_lines(study, &shown, &samples, MOST_MUSCLES);
+    let drawn: Vec<Vec<MuscleOnLimb>> = poses
+        .iter()
+        .zip(&lines)
+        .map(|(pose, muscles)| drawn_muscles(study, pose.sample, &shown, muscles))
+        .collect();
+    if drawn.iter().any(Vec::is_empty) {
+        return Err(Error::no_answer(FigureFault::NoJointInView));
+    }
+    let widest = drawn.iter().flatten().map(|one| one.muscle.force_n);
+    let widest = widest.fold(f64::MIN_POSITIVE, f64::max);
+    let panels = poses.iter().zip(&drawn).map(|(pose, muscles)| {
+        let outline = &study.range.poses[pose.sample].outline;
+        BodyPanel {
+            title: pose_title(study, *pose, units),
+            figure: limbs_alone(&limbs_at(outline, &shown)),
+            marks: muscle_marks(muscles, widest),
+            table: muscle_table(study, &shown, muscles, units),
+        }
+    });
+    let told: Vec<Vec<(MuscleLine, usize)>> = drawn
+        .iter()
+        .map(|muscles| {
+            let each = muscles.iter();
+            each.map(|one| (one.muscle.clone(), one.main)).collect()
+        })
+        .collect();
+    let words = muscle_words(study, &poses, &told, units);
+    let bodies = BodyPanels {
+        heading: heading(&words),
+        panels: panels.collect(),
+    };
+    let data = muscle_data(study, &poses, &told);
+    Ok(Sheet::new(
+        Chart::Bodies(BodyChart { bodies, data }),
+        words.caption,
+    ))
+}
+
+/// A muscle with its line.
+struct MuscleOnLimb {
+    muscle: MuscleLine,
+    main: usize,
+    path: MusclePath,
+}
+
+fn drawn_muscles(
+    study: &Study,
+    sample: usize,
+    shown: &[usize],
+    muscles: &[(MuscleLine, usize)],
+) -> Vec<MuscleOnLimb> {
+    let each = muscles.iter().enumerate();
+    let with_path = each.filter_map(|(place, (muscle, main))| {
+        let path = muscle_path(study, sample, shown, muscle, (place, *main))?;
+        Some(MuscleOnLimb {
+            muscle: muscle.clone(),
+            main: *main,
+            path,
+        })
+    });
+    with_path.collect()
+}
+
+fn limbs_alone(limbs: &[Vec<Point>]) -> StickFigure {
+    let place = |point: &Point| [point.x, point.z];
+    StickFigure {
+        limbs: limbs
+            .iter()
+            .map(|limb| limb.iter().map(place).collect())
+            .collect(),
+        ..StickFigure::default()
+    }
+}
+
+/// Lines first, then the arms over them, then letters beside the bone, each led to where its muscle begins.
+fn muscle_marks(muscles: &[MuscleOnLimb], widest_n: f64) -> Vec<BodyMark> {
+    let lines = muscles.iter().map(|one| BodyMark::Line {
+        points: one.path.points.clone(),
+        role: Role::Active(one.muscle.activation),
+        width: one.muscle.force_n / widest_n,
+    });
+    let arms = muscles.iter().map(|one| BodyMark::Lever {
+        ends: one.path.arm,
+        role: Role::Reference,
+    });
+    let leaders = muscles.iter().map(|one| BodyMark::Line {
+        points: vec![one.path.letter, one.path.points[0]],
+        role: Role::Muted,
+        width: 0.0,
+    });
+    let letters = muscles
+        .iter()
+        .zip(LETTERS)
+        .map(|(one, letter)| BodyMark::Point {
+            at: one.path.letter,
+            text: letter.to_owned(),
+            role: Role::Reference,
+        });
+    leaders.chain(lines).chain(arms).chain(letters).collect()
+}
+
+fn muscle_table(
+    study: &Study,
+    shown: &[usize],
+    muscles: &[MuscleOnLimb],
+    units: System,
+) -> Vec<Vec<String>> {
+    let mut table = vec![muscle_head(units)];
+    for (one, letter) in muscles.iter().zip(LETTERS) {
+        let joint = (shown.len() > 1).then(|| study.joint(one.main));
+        table.push(muscle_row(letter, &one.muscle, one.main, joint, units));
+    }
+    table
+}
+
+fn muscle_data(study: &Study, poses: &[ShownPose], told: &[Vec<(MuscleLine, usize)>]) -> DataTable {
+    let header = [
+        "place",
+        "muscle",
+        "joint",
+        "moment_arm_m",
+        "force_n",
+        "activation",
+        "torque_nm",
+    ];
+    let rows = poses.iter().zip(told).flat_map(|(pose, muscles)| {
+        muscles.iter().map(|(muscle, row)| {
+            let arm_m = muscle.arms_m[*row].unwrap_or(0.0).abs();
+            let mut cells = vec![
+                pose.what.to_lowercase(),
+                muscle.name.clone(),
+                study.joint(*row).to_owned(),
+            ];
+            let numbers = [
+                arm_m,
+                muscle.force_n,
+                muscle.activation,
+                arm_m * muscle.force_n,
+            ];
+            cells.extend(numbers.map(figure));
+            cells
+        })
+    });
+    DataTable {
+        header: header.map(str::to_owned).to_vec(),
+        rows: rows.collect(),
+    }
+}
+
+/// The lift as a free body, under its first setup or under the most that it can hold.
+#[must_use]
+pub fn free_bodies(study: &Study, units: System) -> Sheet {
+    let setup = study.setups.first();
+    let load = setup.map_or_else(
+        || HEAVIEST.to_owned(),
+        |setup| study.told(units).setup_name(setup),
+    );
+    let poses = poses(study, setup);
+    let bodies: Vec<FreeBody> = poses
+        .iter()
+        .map(|pose| FreeBody::of(study, setup, pose.sample))
+        .collect();
+    let rows = told_joints(&bodies, &shown_coordinates(study));
+    let greatest = |body: &FreeBody| body.load.magnitude_n();
+    let longest_n = bodies
+        .iter()
+        .map(greatest)
+        .fold(f64::MIN_POSITIVE, f64::max);
+    let longest_n = bodies
+        .iter()
+        .filter_map(|body| body.floor)
+        .fold(longest_n, |most, floor| most.max(floor.force_n));
+    let panels = poses.iter().zip(&bodies).map(|(pose, body)| {
+        let mut table = vec![free_head(units)];
+        table.extend(rows.iter().map(|row| free_row(&body.joints[*row], units)));
+        BodyPanel {
+            title: pose_title(study, *pose, units),
+            figure: stick_figure(&study.range.poses[pose.sample], study.range.carrier),
+            marks: free_marks(body, &rows, longest_n),
+            table,
+        }
+    });
+    // The middle pose is the hardest or strongest one, unless that is an end.
+    let hardest = bodies.len() / 2;
+    let held = |row: &&usize| bodies[hardest].joints[**row].held_nm;
+    let told = rows
+        .iter()
+        .max_by(|a, b| held(a).total_cmp(&held(b)))
+        .copied()
+        .unwrap_or(0);
+    let words = free_body_words(study, &load, &poses, &bodies, &rows, told, units);
+    let bodies_drawn = BodyPanels {
+        heading: heading(&words),
+        panels: panels.collect(),
+    };
+    let data = free_data(&poses, &bodies, &rows, units);
+    Sheet::new(
+        Chart::Bodies(BodyChart {
+            bodies: bodies_drawn,
+            data,
+        }),
+        words.caption,
+    )
+}
+
+/// The joints that hold most over the shown places, in the order of their coordinates.
+fn told_joints(bodies: &[FreeBody], shown: &[usize]) -> Vec<usize> {
+    let most = |row: &usize| {
+        let held = bodies.iter().map(|body| body.joints[*row].held_nm);
+        held.fold(0.0, f64::max)
+    };
+    let all: Vec<usize> = (0..bodies[0].joints.len()).collect();
+    let mut rows = if shown.is_empty() {
+        all
+    } else {
+        shown.to_vec()
+    };
+    rows.sort_by(|a, b| most(b).total_cmp(&most(a)));
+    rows.truncate(MOST_JOINTS);
+    rows.sort_unstable();
+    rows
+}
+
+fn free_marks(body: &FreeBody, rows: &[usize], longest_n: f64) -> Vec<BodyMark> {
+    let per_n = LONGEST_M / longest_n;
+    let mut marks = Vec::new();
+    for joint in rows.iter().map(|row| &body.joints[*row]) {
+        if let Some(foot) = joint.foot {
+            let ends = [joint.centre, foot].map(|point| [point.x, point.z]);
+            marks.push(BodyMark::Lever {
+                ends,
+                role: Role::Reference,
+            });
+        }
+    }
+    let at = [body.at.x, body.at.z];
+    let feet = rows.iter().filter_map(|row| body.joints[*row].foot);
+    let far = feet.max_by(|a, b| (*a - body.at).length().total_cmp(&(*b - body.at).length()));
+    if let Some(far) = far {
+        marks.push(BodyMark::Lever {
+            ends: [at, [far.x, far.z]],
+            role: Role::DEMAND,
+        });
+    }
+    let tip = [at[0] + per_n * body.load.x_n, at[1] + per_n * body.load.z_n];
+    marks.push(BodyMark::Arrow {
+        ends: [at, tip],
+        role: Role::DEMAND,
+    });
+    if let Some(floor) = body.floor {
+        marks.push(BodyMark::Arrow {
+            ends: [[floor.at_m, 0.0], [floor.at_m, per_n * floor.force_n]],
+            role: Role::CAPACITY,
+        });
+        // The body's weight begins at the height of the hip, which is about that of its centre.
+        let hip = body.joints.iter().find(|joint| joint.dof == Dof::Hip);
+        let height_m = hip.map_or(LONGEST_M, |joint| joint.centre.z);
+        let ends = [height_m, height_m - per_n * floor.body_n].map(|z| [floor.body_at_m, z]);
+        marks.push(BodyMark::Arrow {
+            ends,
+            role: Role::Series(2),
+        });
+    }
+    marks.extend(rows.iter().map(|row| {
+        let joint = &body.joints[*row];
+        BodyMark::Point {
+            at: [joint.centre.x, joint.centre.z],
+            text: String::new(),
+            role: Role::Reference,
+        }
+    }));
+    marks
+}
+
+fn free_data(poses: &[ShownPose], bodies: &[FreeBody], rows: &[usize], units: System) -> DataTable {
+    let header = [
+        "place",
+        "joint",
+        "load_n",
+        "lever_m",
+        "load_nm",
+        "limbs_nm",
+        "held_nm",
+        "printed_load",
+        "printed_limbs",
+        "printed_held",
+    ];
+    let cells = poses.iter().zip(bodies).flat_map(|(pose, body)| {
+        rows.iter().map(|row| {
+            let joint = &body.joints[*row];
+            let mut cells = vec![pose.what.to_lowercase(), joint_name(joint.dof).to_owned()];
+            let numbers = [
+                body.load.magnitude_n(),
+                joint.lever_m,
+                joint.load_nm,
+                joint.limbs_nm,
+                joint.held_nm,
+            ];
+            cells.extend(numbers.map(figure));
+            cells.extend(printed_moments(joint, units).map(figure));
+            cells
+        })
+    });
+    DataTable {
+        header: header.map(str::to_owned).to_vec(),
+        rows: cells.collect(),
+    }
+}

@@ -1,0 +1,199 @@
+//! The charts of the live page: the same plots as everywhere, without the words around them, with the place of their
+//! axes, so that a pointer can take hold of a curve.
+//!
+//! In: a study, the one before the last change, a place of the range. Out: [`LiveChart`]s.
+
+use super::over_range::OverRange;
+use super::strength_curve::load_curves;
+use crate::anatomy::Curves;
+use crate::draw::Scene;
+use crate::error::Result;
+use crate::narrative::axis_words::{FIBRE_LENGTH_OPTIMAL, GREATEST_ACTIVE_FORCE, MOMENT_ARM};
+use crate::narrative::muscle_names::{head_name, muscle_label};
+use crate::narrative::page_words::{BEFORE, NO_LIVING_FIBRE, moment_axis};
+use crate::narrative::shown_units::ShownUnits;
+use crate::narrative::strength_words::STICKING_REGION;
+use crate::plot::{
+    Axis, Extent, Fill, Labels, LineChart, Look, Marker, Panel, Role, Series, Shade,
+};
+use crate::study::{LIVING_LENGTHS, Study, muscle_layers_at, muscle_parts};
+use crate::units::System;
+
+/// A chart, and where the axes of its panel lie.
+#[derive(Debug, Clone)]
+pub struct LiveChart {
+    /// The chart.
+    pub scene: Scene,
+    /// Left, upper, right and lower edge of the plot, pixels.
+    pub area_px: [f64; 4],
+    /// What the left and the right edge stand for.
+    pub across: [f64; 2],
+    /// What the lower and the upper edge stand for.
+    pub up: [f64; 2],
+}
+
+impl LiveChart {
+    fn of(chart: &LineChart, look: Look) -> Result<Self> {
+        let (scene, plot) = chart.placed(look)?;
+        let area = plot.area;
+        // Where values fall with time the axis runs from the greatest to the least.
+        let [least, most] = plot.x.range();
+        let across = if plot.x.px(least) <= plot.x.px(most) {
+            [least, most]
+        } else {
+            [most, least]
+        };
+        Ok(Self {
+            scene,
+            area_px: [area.left, area.top, area.right, area.bottom],
+            across,
+            up: plot.y.range(),
+        })
+    }
+}
+
+/// Muscles that are named beside each other on the smallest screen.
+const NAMED_MUSCLES: usize = 4;
+/// Lengths that are shown, optimal lengths.
+const SHOWN_LENGTHS: [f64; 2] = [0.4, 1.8];
+
+/// Capacity and demand over the range, and the capacity before the last change.
+///
+/// **Fails** never for studies from the library.
+pub fn live_strength(study: &Study, before: Option<&Study>, look: Look) -> Result<LiveChart> {
+    let over = OverRange::new(study, System::Metric);
+    let mut panel = load_curves(&over, "Capacity");
+    if let Some(before) = before {
+        let former = OverRange::new(before, System::Metric);
+        let points = former.load_points(&before.capacity.values());
+        panel.series.push(Series::new(BEFORE, points, Role::Muted));
+    }
+    let hardest = study.setups.first().and_then(|setup| setup.sticking);
+    let shade = |sticking| Shade::between(over.region(&sticking), STICKING_REGION);
+    let chart = LineChart {
+        shades: hardest.map(shade).into_iter().collect(),
+        ..LineChart::new(over.axis(), vec![panel])
+    };
+    LiveChart::of(&chart, look)
+}
+
+/// Where the fibres stand on the curve of active force at a sample, the stretch they pass, and beside it the lengths
+/// that no living fibre has.
+///
+/// **Fails** never for a study from the library.
+pub fn live_lengths(
+    study: &Study,
+    curves: &Curves,
+    (sample, chosen): (usize, Option<usize>),
+    look: Look,
+) -> Result<LiveChart> {
+    let point = |length: f64| [100.0 * length, 100.0 * curves.active.at(length)];
+    let [from, to] = SHOWN_LENGTHS;
+    let step = |share: i32| from + (to - from) * f64::from(share) / 140.0;
+    let active: Vec<[f64; 2]> = (0..=140).map(|share| point(step(share))).collect();
+    let mut panel = Panel::new(
+        Axis::new(GREATEST_ACTIVE_FORCE, "%").reaching(Extent::Exactly([0.0, 120.0])),
+        vec![Series::new("", active, Role::Muted)],
+    );
+    for (number, muscle) in most_pulling(study, sample, chosen).into_iter().enumerate() {
+        let role = Role::Series(number);
+        let length = |index: usize| study.capacity.held[index].muscles[muscle].state.length_norm;
+        let all = (0..study.capacity.held.len()).map(length);
+        let ends = all.fold([f64::INFINITY, 0.0], |[low, high], l| {
+            [low.min(l), high.max(l)]
+        });
+        let [low, high] = ends.map(|end: f64| end.clamp(from, to));
+        let passed = |share: i32| point(low + (high - low) * f64::from(share) / 20.0);
+        panel
+            .series
+            .push(Series::new("", (0..=20).map(passed).collect(), role));
+        let name = head_name(&study.capacity.muscles[muscle]);
+        let at = point(length(sample).clamp(from, to));
+        panel.markers.push(Marker::new(at, name, role));
+    }
+    let (shortest, longest) = LIVING_LENGTHS;
+    let chart = LineChart {
+        shades: vec![
+            Shade::between([100.0 * from, 100.0 * shortest], ""),
+            Shade::between([100.0 * longest, 100.0 * to], NO_LIVING_FIBRE),
+        ],
+        ..LineChart::new(
+            Axis::new(FIBRE_LENGTH_OPTIMAL, "%").reaching(Extent::Data),
+            vec![panel],
+        )
+    };
+    LiveChart::of(&chart, look)
+}
+
+/// The muscles that pull most at a sample, the chosen one among them.
+fn most_pulling(study: &Study, sample: usize, chosen: Option<usize>) -> Vec<usize> {
+    let held = &study.capacity.held[sample];
+    let force = |muscle: &usize| held.activations[*muscle] * held.muscles[*muscle].active_n;
+    let mut order: Vec<usize> = (0..held.muscles.len()).collect();
+    order.sort_by(|a, b| force(b).total_cmp(&force(a)).then(a.cmp(b)));
+    if let Some(chosen) = chosen.filter(|chosen| *chosen < order.len()) {
+        order.retain(|muscle| *muscle != chosen);
+        order.insert(0, chosen);
+    }
+    order.truncate(NAMED_MUSCLES);
+    order
+}
+
+/// Moment arms of the muscles that move a joint, over the range.
+///
+/// **Fails** never for a study from the library.
+pub fn live_arms(study: &Study, joint: usize, look: Look) -> Result<LiveChart> {
+    let over = OverRange::new(study, System::Metric);
+    let unit = System::Metric.length_unit();
+    let mut parts = muscle_parts(study, joint);
+    parts.truncate(NAMED_MUSCLES);
+    let curve = |(number, part): (usize, &crate::study::MusclePart)| {
+        let arms: Vec<f64> = part.arm_m.iter().map(|arm| unit.of(*arm)).collect();
+        Series::new(muscle_label(part), over.points(&arms), Role::Series(number))
+    };
+    let series = parts.iter().enumerate().map(curve).collect();
+    let chart = LineChart {
+        labels: Labels::Column,
+        ..LineChart::new(
+            over.axis(),
+            vec![Panel::new(Axis::new(MOMENT_ARM, unit.symbol), series)],
+        )
+    };
+    LiveChart::of(&chart, look)
+}
+
+/// Moments of the muscles that move a joint, stacked over the range.
+///
+/// **Fails** never for a study from the library.
+pub fn live_moments(study: &Study, joint: usize, look: Look) -> Result<LiveChart> {
+    let over = OverRange::new(study, System::Metric);
+    let mut below = vec![0.0; study.range.poses.len()];
+    let (mut fills, mut series) = (Vec::new(), Vec::new());
+    for (number, layer) in muscle_layers_at(study, joint).iter().enumerate() {
+        let role = Role::Series(number);
+        let above: Vec<f64> = below
+            .iter()
+            .zip(&layer.torque_nm)
+            .map(|(b, t)| b + t)
+            .collect();
+        let name = match number {
+            0 => muscle_label(layer),
+            _ => format!("+ {}", muscle_label(layer)),
+        };
+        let (upper, lower) = (over.points(&above), over.points(&below));
+        series.push(Series::new(name, upper.clone(), role));
+        fills.push(Fill { upper, lower, role });
+        below = above;
+    }
+    series.reverse();
+    let (quantity, unit) = moment_axis(study, joint);
+    let panel = Panel {
+        fills,
+        ..Panel::new(Axis::new(quantity, unit), series)
+    };
+    let chart = LineChart {
+        labels: Labels::Column,
+        ..LineChart::new(over.axis(), vec![panel])
+    };
+    LiveChart::of(&chart, look)
+}

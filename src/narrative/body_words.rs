@@ -1,0 +1,294 @@
+//! Drawn bodies in words: muscles on the skeleton, a lift as a free body.
+//!
+//! In: what each picture shows. Out: words around it, and the cells of the tables below the bodies.
+
+use super::figure_words::FigureWords;
+use super::prose::listed;
+use super::quantities::rounded;
+use super::shown_units::ShownUnits;
+use crate::anatomy::Dof;
+use crate::study::{FreeBody, FreeJoint, MuscleLine, Study};
+use crate::units::System;
+
+/// Letters of muscles in the picture.
+pub(crate) const LETTERS: [&str; 6] = ["A", "B", "C", "D", "E", "F"];
+
+/// One of the poses of a lift that is drawn.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct ShownPose {
+    /// The sample.
+    pub sample: usize,
+    /// What it is: "start".
+    pub what: &'static str,
+}
+
+/// Names of the poses that are drawn: with a load its hardest place, without one the strongest; the middle where that is an end.
+pub(crate) const POSES: [&str; 5] = ["Start", "Hardest", "Strongest", "Middle", "End"];
+
+/// "Start, 130 deg".
+pub(crate) fn pose_title(study: &Study, shown: ShownPose, units: System) -> String {
+    let last = (study.range.poses.len() - 1) as f64;
+    format!(
+        "{}: {}",
+        shown.what,
+        study.told(units).place(shown.sample as f64 / last)
+    )
+}
+
+fn arm_cm(muscle: &MuscleLine, row: usize, units: System) -> String {
+    let unit = units.length_unit();
+    rounded(unit.of(muscle.arms_m[row].unwrap_or(0.0).abs()), 1)
+}
+
+/// Heads of the columns below a body with muscles.
+pub(crate) fn muscle_head(units: System) -> Vec<String> {
+    let force = units.load_unit(crate::movement::Measure::Force);
+    [
+        "",
+        units.length_unit().symbol,
+        force.symbol,
+        units.torque_unit().symbol,
+    ]
+    .map(str::to_owned)
+    .to_vec()
+}
+
+/// A muscle's row: letter and joint, arm, force, moment.
+pub(crate) fn muscle_row(
+    letter: &str,
+    muscle: &MuscleLine,
+    row: usize,
+    joint: Option<&str>,
+    units: System,
+) -> Vec<String> {
+    let force = units.load_unit(crate::movement::Measure::Force);
+    let name = joint.map_or_else(|| letter.to_owned(), |joint| format!("{letter} {joint}"));
+    vec![
+        name,
+        arm_cm(muscle, row, units),
+        rounded(force.of(muscle.force_n), 0),
+        rounded(units.torque_unit().of(muscle.moment_nm(row).abs()), 1),
+    ]
+}
+
+fn named(muscle: &MuscleLine) -> String {
+    match muscle.heads {
+        1 => muscle.name.clone(),
+        many => format!("{} ({many} heads)", muscle.name),
+    }
+}
+
+/// Muscles on the skeleton: `drawn` holds, pose by pose, each muscle with the coordinate of its main moment.
+#[must_use]
+pub(crate) fn muscle_words(
+    study: &Study,
+    poses: &[ShownPose],
+    drawn: &[Vec<(MuscleLine, usize)>],
+    units: System,
+) -> FigureWords {
+    let unit = units.length_unit();
+    let (force, torque) = (
+        units.load_unit(crate::movement::Measure::Force),
+        units.torque_unit(),
+    );
+    let first = &drawn[0][0];
+    let joint = study.joint(first.1);
+    let arms: Vec<String> = poses
+        .iter()
+        .zip(drawn)
+        .map(|(pose, muscles)| {
+            let arm = arm_cm(&muscles[0].0, muscles[0].1, units);
+            format!("{arm} {} at the {}", unit.symbol, place_word(pose))
+        })
+        .collect();
+    let told: Vec<String> = poses
+        .iter()
+        .zip(drawn)
+        .map(|(pose, muscles)| {
+            let each: Vec<String> = muscles
+                .iter()
+                .map(|(muscle, row)| {
+                    format!(
+                        "{} {} {} × {} {} = {} {} at the {}",
+                        muscle.name,
+                        arm_cm(muscle, *row, units),
+                        unit.symbol,
+                        rounded(force.of(muscle.force_n), 0),
+                        force.symbol,
+                        rounded(torque.of(muscle.moment_nm(*row).abs()), 1),
+                        torque.symbol,
+                        study.joint(*row)
+                    )
+                })
+                .collect();
+            format!("{}: {}.", pose_title(study, *pose, units), each.join("; "))
+        })
+        .collect();
+    let key: Vec<String> = drawn[0]
+        .iter()
+        .zip(LETTERS)
+        .map(|((muscle, _), letter)| format!("{letter} {}", named(muscle)))
+        .collect();
+    FigureWords {
+        title: format!(
+            "The lever of the {} at the {joint}: {}",
+            first.0.name,
+            listed(&arms)
+        ),
+        subtitle: format!(
+            "{}, {}. {}",
+            study.lifter_title,
+            study.movement_title.to_lowercase(),
+            key.join(", ")
+        ),
+        footnote: "Best effort held still, one side. Width: force; red: active. Dashed: moment arm, as long as the model's, square \
+                   to the line of pull; where a muscle begins and ends is drawn freely."
+            .to_owned(),
+        description: format!("The moving limb with its muscles at {} places. {}", poses.len(), told.join(" ")),
+        caption: "A muscle turns a joint with its force times its moment arm, the distance of its line of pull from the joint's \
+                  axis. The limb's position sets both: the arm by geometry, the force by the length of the fibres."
+            .to_owned(),
+    }
+}
+
+fn place_word(shown: &ShownPose) -> &'static str {
+    match shown.what {
+        "Start" => "start",
+        "Hardest" => "hardest place",
+        "Strongest" => "strongest place",
+        "Middle" => "middle",
+        _ => "end",
+    }
+}
+
+/// The load of a free body where none is named.
+pub(crate) const HEAVIEST: &str = "the heaviest load of each place";
+
+/// Heads of the columns below a free body.
+pub(crate) fn free_head(units: System) -> Vec<String> {
+    ["", units.length_unit().symbol, "load", "limbs", "held"]
+        .map(str::to_owned)
+        .to_vec()
+}
+
+/// Moments of load and limbs as they are printed, and their sum: rounded so that the printed numbers add up.
+#[must_use]
+pub(crate) fn printed_moments(joint: &FreeJoint, units: System) -> [f64; 3] {
+    let unit = units.torque_unit();
+    let load = unit.of(joint.load_nm).round();
+    let held = unit.of(joint.held_nm).round();
+    [load, held - load, held]
+}
+
+/// The moments that the three parts of a body's equilibrium make about a joint.
+pub(crate) fn free_row(joint: &FreeJoint, units: System) -> Vec<String> {
+    let lever = rounded(units.length_unit().of(joint.lever_m), 0);
+    let mut row = vec![joint_name(joint.dof).to_owned(), lever];
+    let moments = printed_moments(joint, units);
+    row.extend(moments.map(|moment| rounded(moment, 0).replace('-', "\u{2212}")));
+    row
+}
+
+/// The joint of a degree of freedom: "lower back" for the lumbar spine.
+#[must_use]
+pub(crate) fn joint_name(dof: Dof) -> &'static str {
+    dof.joint().name()
+}
+
+/// The load of both sides: "66 kg", or a force where it is none.
+fn force_of(body: &FreeBody, units: System) -> String {
+    let force = units.load_unit(crate::movement::Measure::Force);
+    format!(
+        "{} {}",
+        rounded(force.of(body.load.magnitude_n()), 0),
+        force.symbol
+    )
+}
+
+/// A lift as a free body at several places: `told` is the index of the joint of which the title speaks.
+#[must_use]
+pub(crate) fn free_body_words(
+    study: &Study,
+    load: &str,
+    poses: &[ShownPose],
+    bodies: &[FreeBody],
+    rows: &[usize],
+    told: usize,
+    units: System,
+) -> FigureWords {
+    let (unit, torque) = (units.length_unit(), units.torque_unit());
+    let joint = joint_name(bodies[0].joints[told].dof);
+    let levers: Vec<String> = poses
+        .iter()
+        .zip(bodies)
+        .map(|(pose, body)| {
+            let lever = rounded(unit.of(body.joints[told].lever_m), 0);
+            format!("{lever} {} at the {}", unit.symbol, place_word(pose))
+        })
+        .collect();
+    let sizes = || bodies.iter().map(|body| body.load.magnitude_n());
+    let (least, most) = (
+        sizes().fold(f64::INFINITY, f64::min),
+        sizes().fold(0.0, f64::max),
+    );
+    let same = most - least < 0.005 * most;
+    let each: Vec<String> = poses
+        .iter()
+        .zip(bodies)
+        .map(|(pose, body)| {
+            let joints: Vec<String> = rows
+                .iter()
+                .map(|row| {
+                    let joint = &body.joints[*row];
+                    let moments = printed_moments(joint, units);
+                    let [load, limbs, held] = moments.map(|moment| rounded(moment.abs(), 0));
+                    let [first, second, third] =
+                        moments.map(|moment| if moment < 0.0 { "\u{2212}" } else { "" });
+                    let between = if second.is_empty() { "+" } else { second };
+                    format!(
+                        "{} {first}{load} {between} {limbs} = {third}{held} {}, lever {} {}",
+                        joint_name(joint.dof),
+                        torque.symbol,
+                        rounded(unit.of(joint.lever_m), 0),
+                        unit.symbol
+                    )
+                })
+                .collect();
+            format!(
+                "{}, load {}: {}.",
+                pose_title(study, *pose, units),
+                force_of(body, units),
+                joints.join("; ")
+            )
+        })
+        .collect();
+    FigureWords {
+        title: format!(
+            "{}: at the {joint} {}",
+            if same {
+                "Same load, other lever"
+            } else {
+                "Load and lever change"
+            },
+            listed(&levers)
+        ),
+        subtitle: format!(
+            "{}, {}, {load}: moments in {}, one side",
+            study.lifter_title,
+            study.movement_title.to_lowercase(),
+            torque.symbol
+        ),
+        footnote: "Held: what muscles and tissue of the joint have to hold, the sum of load and limbs. Arrows to scale: load, \
+                   and where the lift stands on the floor the body's weight (green) and the floor (blue). Dashed: the line of the load and its levers \
+                   as seen here; in numbers they are those of the limb's own plane."
+            .to_owned(),
+        description: format!(
+            "A free body at {} places; load and limbs make the moments that are held. {}",
+            poses.len(),
+            each.join(" ")
+        ),
+        caption: "In balance, the moment that muscles and tissue hold at a joint is the moment of the load, its force times its distance \
+                  from the joint, together with that of the limbs beyond the joint."
+            .to_owned(),
+    }
+}

@@ -1,0 +1,66 @@
+//! Words for why the live page's question cannot be put to the model.
+
+use super::Told;
+use crate::error::{PageFault, TaskFault};
+
+/// The fault in words.
+pub(super) fn told(fault: &PageFault) -> Told {
+    match fault {
+        PageFault::Unreadable { cause } => {
+            Told::new(format!("this is no state of the page: {cause}"))
+                .hint("go back to the start of the lift")
+        }
+        PageFault::TooLong { letters, most } => Told::new(format!(
+            "a value of {letters} letters is longer than the {most} that are read"
+        )),
+        PageFault::TooMany { count, most } => Told::new(format!(
+            "{count} values of one kind are more than the {most} that are read"
+        )),
+        PageFault::NotByFile { text } => Told::new(format!(
+            "`{text}` is no name of the library, and the page reads no files"
+        )),
+        PageFault::NoCurve => Told::new("a drawn curve needs five points at least"),
+        PageFault::Task(fault) => of_task(fault),
+        PageFault::Group { name, known } => {
+            Told::new(format!("there is no group of dials `{name}`"))
+                .hint(format!("groups are {}", known.join(", ")))
+        }
+        PageFault::NoPage { file } => Told::new(format!("`{file}` is no page"))
+            .hint("give the page a name that ends in .html"),
+        PageFault::OwnModels => Told::new("the live page holds the built-in model files alone")
+            .hint("leave --models out, and set single values on the page"),
+        PageFault::NothingSolved => Told::new("no lift has been solved yet"),
+    }
+}
+
+/// A fault of a file of tasks in words.
+fn of_task(fault: &TaskFault) -> Told {
+    match fault {
+        TaskFault::Empty => Told::new("the file of tasks has no task in it")
+            .hint("a task is `task: TEXT`, `start: ADDRESS`, `goal: max_effort <= 0.8`, `hint: TEXT`, a line each"),
+        TaskFault::UnknownWord { line, word, known } => Told::new(format!(
+            "line {line} begins with `{word}`"
+        ))
+        .hint(format!("lines begin with {}, and a colon behind it", known.join(", "))),
+        TaskFault::BeforeTask { line } => {
+            Told::new(format!("line {line} stands before the first task"))
+                .hint("a task begins with `task: TEXT`")
+        }
+        TaskFault::Incomplete { line, word } => {
+            Told::new(format!("the task of line {line} has no {word}"))
+        }
+        TaskFault::Goal { line, text, known } => {
+            Told::new(format!("line {line}: `{text}` is no goal"))
+                .hint("a goal is a key, a sign and a value: max_effort <= 0.8, class = ascending")
+                .hint(format!("keys are {}", known.join(", ")))
+        }
+        TaskFault::Start { line, text } => {
+            Told::new(format!("line {line}: `{text}` is no address of the page"))
+                .hint("set up the start on the page and copy its address from there")
+        }
+        TaskFault::TooMany { most } => Told::new(format!("more than {most} tasks")),
+        TaskFault::TooLong { line, most } => {
+            Told::new(format!("line {line} is longer than {most} letters"))
+        }
+    }
+}

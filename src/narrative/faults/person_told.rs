@@ -1,0 +1,187 @@
+//! Words for: what is wrong with what is told of a person.
+
+use super::Told;
+use crate::error::{PersonFault, PersonOption};
+use crate::narrative::quantities::{QuantityWords, rounded};
+use crate::narrative::shown_units::ShownUnits;
+use crate::units::{Length, System};
+
+/// The fault in words.
+pub(super) fn told(fault: &PersonFault, units: System) -> Told {
+    let shown = |length: Length| {
+        let unit = units.length_unit();
+        format!("{} {}", rounded(unit.of(length.as_m()), 0), unit.symbol)
+    };
+    match fault {
+        PersonFault::Unreadable { option, written } => {
+            Told::new(format!("`{written}` does not tell {}", what(*option))).hint(example(*option))
+        }
+        PersonFault::ReserveAlone { written } => Told::new(format!(
+            "`{written}` names repetitions in reserve and no repetitions"
+        ))
+        .hint("write the set: \"110 kg x 2 @ rir 1\"; a maximum has no reserve"),
+        PersonFault::NoSuchLift { written, known } => {
+            Told::new(format!("`{written}` is no lift"))
+                .hint(format!("lifts are: {}", known.join(", ")))
+        }
+        PersonFault::NoSuchLimb { written, known } => {
+            Told::new(format!("`{written}` is no limb"))
+                .hint(format!("limbs are: {}", known.join(", ")))
+        }
+        PersonFault::OddLimb {
+            limb,
+            length,
+            usual,
+        } => Told::new(format!(
+            "{} is no length of a {} at that height (about {} is usual)",
+            shown(*length),
+            limb.replace('_', " "),
+            shown(*usual)
+        ))
+        .hint("measure from joint to joint, and look at the unit"),
+        PersonFault::NoLoad { movement, load } => Told::new(format!(
+            "{} is no load of a {movement}",
+            units.mass(*load)
+        ))
+        .hint(DIGITS),
+        PersonFault::TooManyRepetitions {
+            movement,
+            to_failure,
+            most,
+        } => Told::new(format!(
+            "a set of the {movement} that ends after {} repetitions tells no maximum ({} at most)",
+            rounded(*to_failure, 1),
+            rounded(*most, 0)
+        ))
+        .hint("take a heavier set"),
+        PersonFault::NothingHeld { written } => {
+            Told::new(format!("`{written}` holds nothing")).hint(DIGITS)
+        }
+        PersonFault::BelowTheBar {
+            movement,
+            load,
+            bar,
+        } => Told::new(format!(
+            "{} is less than a bar for the {movement} weighs ({})",
+            units.mass(*load),
+            units.mass(*bar)
+        ))
+        .hint("the load of a lift is bar and plates together"),
+        PersonFault::WrongMeasure { movement, option } => match option {
+            PersonOption::Dynamometer => Told::new(format!(
+                "the {movement} moves a load, so it has no torque of one joint"
+            ))
+            .hint(example(PersonOption::Hold)),
+            _ => Told::new(format!(
+                "the {movement} turns one joint, so it has no force at a height"
+            ))
+            .hint(example(PersonOption::Dynamometer)),
+        },
+        PersonFault::NoSuchHeight {
+            movement,
+            height,
+            way,
+        } => Told::new(format!(
+            "the {movement} does not pass {}: the load travels {}",
+            shown(*height),
+            shown(*way)
+        ))
+        .hint("the height is told from where the lift begins"),
+        PersonFault::NoSuchAngle {
+            movement,
+            angle,
+            ends: (low, high),
+        } => Told::new(format!(
+            "the {movement} does not pass {} deg: it goes from {} to {} deg",
+            rounded(angle.as_deg(), 0),
+            rounded(low.as_deg(), 0),
+            rounded(high.as_deg(), 0)
+        ))
+        .hint("0 deg is the anatomical position: a straight knee, a straight elbow"),
+        PersonFault::Impossible {
+            written,
+            over_expected,
+            deviations,
+        } => Told::new(format!(
+            "`{written}` is {} times what people of that sex, size and training show, {} standard deviations away",
+            rounded(*over_expected, 2),
+            rounded(deviations.abs(), 1)
+        ))
+        .hint(DIGITS),
+        PersonFault::Contradict {
+            written: [first, second],
+            ratio,
+        } => Told::new(format!(
+            "`{first}` and `{second}` cannot both be right: they are a factor of {} apart",
+            rounded(*ratio, 2)
+        ))
+        .hint("leave one out, or look at load, unit and repetitions"),
+        PersonFault::OddHeight {
+            height,
+            ends: (least, most),
+        } => Told::new(format!(
+            "{} is no height of an adult ({} to {})",
+            shown(*height),
+            shown(*least),
+            shown(*most)
+        ))
+        .hint(ADULTS),
+        PersonFault::OddMass {
+            mass,
+            ends: (least, most),
+        } => Told::new(format!(
+            "{} is no body mass of an adult of that height ({} to {})",
+            units.mass(*mass),
+            units.mass(*least),
+            units.mass(*most)
+        ))
+        .hint(ADULTS),
+        PersonFault::NoAdult { age, least } => Told::new(format!(
+            "at {} years the tables do not hold: they are of adults from {} on",
+            rounded(*age, 1),
+            rounded(*least, 0)
+        ))
+        .hint("children train with their coach, not by this program"),
+        PersonFault::NoMonths { months } => Told::new(format!(
+            "{} is no number of months of training",
+            rounded(*months, 1)
+        )),
+        PersonFault::NoName => Told::new("the person has no name")
+            .hint("--name takes letters, digits, blanks, hyphens and dots: athlete-7"),
+        PersonFault::NothingMeasured => Told::new("nothing was measured, so nothing can be fitted")
+            .hint(example(PersonOption::Lift)),
+        PersonFault::NoScatter { lifter } => Told::new(format!(
+            "the file of {lifter} does not say how well its strengths are known"
+        ))
+        .hint("write one with `torquill fit`"),
+    }
+}
+
+const DIGITS: &str = "look at the unit and the digits";
+
+const ADULTS: &str = "the tables of bodies and loads are of adults: check the unit and the digits; children train \
+                      with their coach, not by this program";
+
+const fn what(option: PersonOption) -> &'static str {
+    match option {
+        PersonOption::Lift => "a maximum or a set of a lift",
+        PersonOption::Hold => "a force held at a height of a lift",
+        PersonOption::Dynamometer => "a torque held at an angle",
+        PersonOption::Limb => "the length of a limb",
+    }
+}
+
+const fn example(option: PersonOption) -> &'static str {
+    match option {
+        PersonOption::Lift => {
+            "--lift squat=\"95 kg\", or a set: --lift bench-press=\"60 kg x 3\", --lift deadlift=\"110 kg x 2 @ rir 1\""
+        }
+        PersonOption::Hold => {
+            "--hold bench-press@10cm=\"700 N\" for both hands, \"350 N one hand\" for one"
+        }
+        PersonOption::Dynamometer => {
+            "--dynamometer knee-extension@60deg=\"180 N m\", the weight of the limb taken off; else \"180 N m with limb\""
+        }
+        PersonOption::Limb => "--limb forearm=\"25 cm\"",
+    }
+}

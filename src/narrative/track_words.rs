@@ -1,0 +1,83 @@
+//! A lift on its fibres' own curves, in words.
+//!
+//! In: the track of a muscle. Out: the words around its figures.
+
+use super::figure_words::FigureWords;
+use super::prose::percent;
+use super::speed_words::speed_in_words;
+use crate::study::{FibreTrack, MovingStudy, Study};
+
+/// The whole length-tension curve.
+pub(crate) const ALL_LENGTHS: &str = "every length";
+/// The whole force-velocity curve.
+pub(crate) const ALL_SPEEDS: &str = "every speed";
+/// The stretch that is used.
+pub(crate) const THIS_LIFT: &str = "this lift";
+/// Where the lift begins.
+pub(crate) const START: &str = "start";
+/// Where it ends.
+pub(crate) const END: &str = "end";
+/// Where it is weakest.
+pub(crate) const WEAKEST: &str = "weakest place";
+
+/// First and last of a track, in percent.
+fn ends(values: &[f64]) -> [String; 2] {
+    [values.first(), values.last()].map(|value| percent(value.copied().unwrap_or_default()))
+}
+
+/// The track on force over length.
+pub(crate) fn length_track_words(study: &Study, track: &FibreTrack) -> FigureWords {
+    let forces: Vec<f64> = track
+        .lengths
+        .iter()
+        .map(|l| track.curves.active.at(*l))
+        .collect();
+    let ([from, to], [first, last]) = (ends(&track.lengths), ends(&forces));
+    let movement = study.movement_title.to_lowercase();
+    FigureWords {
+        title: format!(
+            "The {} takes the {} from {from} to {to} of its optimal length",
+            movement, track.muscle
+        ),
+        subtitle: format!("{}, active force of its fibres", study.lifter_title),
+        footnote: "Held still, fully active. Optimal length: where a fibre makes its greatest active force.".to_owned(),
+        description: format!(
+            "Active force over fibre length with the stretch of it that the {} of the {movement} uses: {first} of the greatest force at the start, \
+             {last} at the end.",
+            track.muscle
+        ),
+        caption: "Every lift moves its muscles along a short piece of the length-tension curve; the lever of the muscle and the length of its fibres \
+                  say how long the piece is."
+            .to_owned(),
+    }
+}
+
+/// The track on force over speed.
+pub(crate) fn speed_track_words(moving: &MovingStudy, track: &FibreTrack) -> FigureWords {
+    let forces: Vec<f64> = track
+        .speeds
+        .iter()
+        .map(|v| track.curves.velocity.at(*v))
+        .collect();
+    let least = forces.iter().copied().fold(f64::INFINITY, f64::min);
+    let most = forces.iter().copied().fold(0.0, f64::max);
+    let study = &moving.study;
+    let movement = study.movement_title.to_lowercase();
+    FigureWords {
+        title: format!(
+            "{} leaves the {} {} to {} of its force",
+            super::prose::capital(&speed_in_words(moving.speed_deg_s)),
+            track.muscle,
+            percent(least),
+            percent(most)
+        ),
+        subtitle: format!("{}, {movement} at constant speed of the joint", study.lifter_title),
+        footnote: "Speed of the fibres in percent of their fastest shortening; force in percent of the one held still.".to_owned(),
+        description: format!(
+            "Force over speed of shortening with the stretch of it that the {} of the {movement} uses.",
+            track.muscle
+        ),
+        caption: "A joint that turns at constant speed does not shorten its muscles at constant speed: where the lever is long, the fibres are fast."
+            .to_owned(),
+    }
+}

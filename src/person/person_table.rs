@@ -1,0 +1,110 @@
+//! The published table that a person is fitted with.
+//!
+//! In: `models/published/person.ron`. Out: [`PersonTable`], numbers with the source of each.
+
+use crate::source::Source;
+use serde::Deserialize;
+
+/// Scatter between people and errors of measurements.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PersonTable {
+    /// Maxima in groups alike in sex and training.
+    pub between_people: Vec<GroupOfPeople>,
+    /// Correlation between the strengths of two muscle groups.
+    pub correlation: TabledValue,
+    /// Strength by months of training.
+    pub training: Vec<TrainingGain>,
+    /// Error of a one-repetition maximum.
+    pub one_rm: TabledDeviation,
+    /// How people differ in repetitions.
+    pub repetitions: TabledDeviation,
+    /// Error of repetitions in reserve.
+    pub reserve: TabledDeviation,
+    /// Error of a held force.
+    pub hold: TabledDeviation,
+    /// Error of a held torque.
+    pub dynamometer: TabledDeviation,
+    /// Error of the length of a limb.
+    pub limb: TabledDeviation,
+}
+
+/// The maxima of a group of people.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct GroupOfPeople {
+    /// Who, in which lift and unit.
+    pub who: String,
+    /// Their mean.
+    pub mean: f64,
+    /// Standard deviation between them.
+    pub deviation: f64,
+    /// Where both come from.
+    pub source: Source,
+}
+
+/// A number with its source.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct TabledValue {
+    /// The number.
+    pub value: f64,
+    /// Where it comes from.
+    pub source: Source,
+}
+
+/// A standard deviation with its source.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct TabledDeviation {
+    /// The standard deviation.
+    pub deviation: f64,
+    /// Where it comes from.
+    pub source: Source,
+}
+
+/// Strength after months of training.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct TrainingGain {
+    /// Months of steady training.
+    pub months: f64,
+    /// Logarithm of strength over that of the untrained.
+    pub gain: f64,
+    /// Where it comes from.
+    pub source: Source,
+}
+
+impl PersonTable {
+    /// Standard deviation of the logarithm of strength between people alike in sex and training.
+    ///
+    /// ```text
+    /// σ² = ln(1 + mean of (deviation/mean)²)
+    /// ```
+    /// **Shape.** Nearly the root mean square of the coefficients of variation. **Source.** The lognormal distribution
+    /// with that coefficient of variation (textbook). **Fails.** Never.
+    #[must_use]
+    pub fn between_people(&self) -> f64 {
+        let squares = self
+            .between_people
+            .iter()
+            .map(|group| (group.deviation / group.mean).powi(2));
+        let mean = squares.sum::<f64>() / self.between_people.len() as f64;
+        (1.0 + mean).ln().sqrt()
+    }
+
+    /// Logarithm of the strength that so many months of training give over none, straight between the rows.
+    #[must_use]
+    pub fn gain(&self, months: f64) -> f64 {
+        let rows = &self.training;
+        let above = rows.partition_point(|row| row.months <= months);
+        match (above.checked_sub(1).map(|k| &rows[k]), rows.get(above)) {
+            (Some(low), Some(high)) => {
+                let part = (months - low.months) / (high.months - low.months);
+                low.gain + part * (high.gain - low.gain)
+            }
+            (Some(last), None) => last.gain,
+            (None, first) => first.map_or(0.0, |first| first.gain),
+        }
+    }
+}

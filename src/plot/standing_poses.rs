@@ -1,0 +1,127 @@
+//! Poses that stand inside a plot on its level axis, each at its place, below all curves.
+//!
+//! In: poses, the panel above them. Out: one scale for all, as large as the room below the curves allows, or none
+//! where it is too small to be seen; the boxes that words keep clear of.
+
+use super::axis::Plot;
+use super::frame::Frame;
+use super::panel;
+use super::panel_contents::Panel;
+use super::pose_strip::StripPose;
+use super::stick_figure::{self, StickFigure, StickScale};
+use crate::draw::scale::segment_inside;
+use crate::draw::{Layer, PixelPoint, Rect};
+
+/// Least height of the tallest figure over the canvas: smaller ones are not read from the back of a room, assumed.
+const LEAST_HEIGHT: f64 = 0.11;
+/// Greatest height of the tallest figure over the plot: the curves keep the larger part.
+const MOST_HEIGHT: f64 = 0.45;
+/// Step from one scale that is tried to the next smaller one.
+const STEP: f64 = 0.95;
+
+/// Poses with the boxes in which they stand.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StandingPoses<'a> {
+    scale: StickScale,
+    figures: Vec<(&'a StickFigure, PixelPoint, Rect)>,
+}
+
+impl<'a> StandingPoses<'a> {
+    /// The poses as large as they can stand below the curves of a panel; none where that is too small.
+    #[must_use]
+    pub fn fitting(
+        frame: &Frame,
+        panel: &Panel,
+        plot: &Plot,
+        poses: &'a [StripPose],
+    ) -> Option<Self> {
+        let shown: Vec<&StripPose> = poses.iter().filter(|pose| plot.x.holds(pose.at)).collect();
+        if shown.is_empty() || !panel.spans.is_empty() {
+            return None;
+        }
+        let figures: Vec<&StickFigure> = shown.iter().map(|pose| &pose.figure).collect();
+        let lines = lines_above(panel, plot);
+        let least = LEAST_HEIGHT * frame.scene.height;
+        let mut height = MOST_HEIGHT * plot.area.height();
+        while height >= least {
+            let scale = StickScale::fitting(&figures, plot.area.width(), height)?;
+            let standing = Self::standing(plot, &shown, scale);
+            if scale.height_px() >= least && standing.is_clear(frame, plot, &lines) {
+                return Some(standing);
+            }
+            height *= STEP;
+        }
+        None
+    }
+
+    /// The poses on one scale, moved inside the plot at its ends.
+    fn standing(plot: &Plot, poses: &[&'a StripPose], scale: StickScale) -> Self {
+        let ground = plot.area.bottom;
+        let figures = poses.iter().map(|pose| {
+            let [width, height] = scale.extent_px(&pose.figure);
+            let half = width / 2.0;
+            let foot = plot.x.px(pose.at);
+            let (from, to) = (plot.area.left + half, plot.area.right - half);
+            let middle = foot.clamp(from, to.max(from));
+            let area = Rect::new(middle - half, ground - height, middle + half, ground);
+            (&pose.figure, [foot, ground], area)
+        });
+        Self {
+            scale,
+            figures: figures.collect(),
+        }
+    }
+
+    /// Whether no figure meets a line, another figure or the side of the plot.
+    fn is_clear(&self, frame: &Frame, plot: &Plot, lines: &[Vec<PixelPoint>]) -> bool {
+        let gap = frame.measures.gap;
+        let clear_of_lines = self.figures.iter().all(|(_, _, area)| {
+            let roomy = area.grown(1.2 * gap);
+            let mut pairs = lines.iter().flat_map(|line| line.windows(2));
+            !pairs.any(|pair| segment_inside(pair[0], pair[1], &roomy).is_some())
+        });
+        let apart = self
+            .figures
+            .iter()
+            .enumerate()
+            .all(|(index, (_, _, area))| {
+                let roomy = area.grown(0.5 * gap);
+                let others = &self.figures[index + 1..];
+                others.iter().all(|(_, _, other)| !other.overlaps(&roomy))
+            });
+        let inside = self.figures.iter().all(|(_, _, area)| {
+            area.left >= plot.area.left - 0.01 && area.right <= plot.area.right + 0.01
+        });
+        clear_of_lines && apart && inside
+    }
+
+    /// The boxes of the figures, which no words may touch.
+    pub fn boxes(&self) -> impl Iterator<Item = Rect> {
+        self.figures.iter().map(|(_, _, area)| *area)
+    }
+
+    /// Draws the figures and a point on the axis for each.
+    pub fn draw(&self, frame: &mut Frame) {
+        let before = frame.scene.begin(Layer::Pose);
+        for (figure, foot, area) in &self.figures {
+            stick_figure::draw(frame, figure, &self.scale, area);
+            let radius = frame.measures.line * 0.8;
+            frame.scene.disc(*foot, radius, frame.colours.ink);
+        }
+        frame.scene.begin(before);
+    }
+}
+
+/// Curves, level lines and marked points that no figure may meet.
+fn lines_above(panel: &Panel, plot: &Plot) -> Vec<Vec<PixelPoint>> {
+    let curves = panel
+        .series
+        .iter()
+        .flat_map(|series| panel::visible(series, plot));
+    let levels = panel.levels.iter().filter(|level| plot.y.holds(level.at));
+    let levels = levels.map(|level| {
+        let y = plot.y.px(level.at);
+        vec![[plot.area.left, y], [plot.area.right, y]]
+    });
+    curves.chain(levels).collect()
+}

@@ -1,0 +1,283 @@
+//! Slides: one presentation of Office Open XML (ECMA-376), a picture a slide with title, notes and alternative text.
+//!
+//! In: a [`Deck`] of titles, words and PNG pictures. Out: the bytes of a .pptx file, the same every time. Of the
+//! format's many parts only those that every reader asks for are written; the fixed ones lie beside this file.
+
+use super::deck::{Deck, Slide};
+use super::lecture_page::escaped;
+use crate::draw::{Colour, Face, Theme, lettering};
+use std::io::{Cursor, Write};
+use zip::result::ZipResult;
+use zip::write::{SimpleFileOptions, ZipWriter};
+
+/// English Metric Units a pixel of a slide of 1920 × 1080 pixels: 914,400 an inch, 13 1/3 inches across.
+const EMU_A_PIXEL: u32 = 6350;
+/// Size of a slide in pixels.
+const SLIDE: [u32; 2] = [1920, 1080];
+/// Size of a title, and the least one before it is cut, pixels.
+const TITLE: [f64; 2] = [54.0, 36.0];
+/// Room for a title across, pixels: that of the master.
+const TITLE_WIDTH: f64 = 1776.0;
+
+const NAMESPACES: &str = "xmlns=\"http://schemas.openxmlformats.org/package/2006/relationships\"";
+const DECLARED: &str = "<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"yes\"?>\n";
+const KIND: &str = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+const MAIN: &str = "application/vnd.openxmlformats-officedocument.presentationml";
+
+/// The presentation as a .pptx file.
+///
+/// **Fails** with what the writer of the archive says.
+pub fn slides(deck: &Deck) -> Result<Vec<u8>, String> {
+    written(deck).map_err(|fault| fault.to_string())
+}
+
+fn written(deck: &Deck) -> ZipResult<Vec<u8>> {
+    let mut archive = ZipWriter::new(Cursor::new(Vec::new()));
+    for (name, text) in fixed_parts(deck) {
+        archive.start_file(name, SimpleFileOptions::default())?;
+        archive.write_all(text.as_bytes())?;
+    }
+    for (number, slide) in (1..).zip(&deck.slides) {
+        for (name, text) in slide_parts(number, slide) {
+            archive.start_file(name, SimpleFileOptions::default())?;
+            archive.write_all(text.as_bytes())?;
+        }
+        // A PNG is packed already.
+        let as_it_is =
+            SimpleFileOptions::default().compression_method(zip::CompressionMethod::Stored);
+        archive.start_file(format!("ppt/media/image{number}.png"), as_it_is)?;
+        archive.write_all(&slide.picture)?;
+    }
+    Ok(archive.finish()?.into_inner())
+}
+
+/// Everything that is there once.
+fn fixed_parts(deck: &Deck) -> Vec<(String, String)> {
+    let theme = themed(deck.theme);
+    let count = deck.slides.len();
+    let named = |name: &str, text: String| (name.to_owned(), text);
+    let fixed = |text: &str| text.to_owned();
+    vec![
+        named("[Content_Types].xml", content_types(count)),
+        named(
+            "_rels/.rels",
+            relations(&[
+                ("officeDocument", "ppt/presentation.xml"),
+                ("metadata/core-properties", "docProps/core.xml"),
+            ]),
+        ),
+        named("docProps/core.xml", core(deck)),
+        named("ppt/presentation.xml", presentation(count)),
+        named(
+            "ppt/_rels/presentation.xml.rels",
+            presentation_relations(count),
+        ),
+        named("ppt/theme/theme1.xml", theme.clone()),
+        named("ppt/theme/theme2.xml", theme),
+        named(
+            "ppt/slideMasters/slideMaster1.xml",
+            fixed(include_str!("slide_parts/master.xml")),
+        ),
+        named(
+            "ppt/slideMasters/_rels/slideMaster1.xml.rels",
+            relations(&[
+                ("slideLayout", "../slideLayouts/slideLayout1.xml"),
+                ("theme", "../theme/theme1.xml"),
+            ]),
+        ),
+        named(
+            "ppt/slideLayouts/slideLayout1.xml",
+            fixed(include_str!("slide_parts/layout.xml")),
+        ),
+        named(
+            "ppt/slideLayouts/_rels/slideLayout1.xml.rels",
+            relations(&[("slideMaster", "../slideMasters/slideMaster1.xml")]),
+        ),
+        named(
+            "ppt/notesMasters/notesMaster1.xml",
+            fixed(include_str!("slide_parts/notes_master.xml")),
+        ),
+        named(
+            "ppt/notesMasters/_rels/notesMaster1.xml.rels",
+            relations(&[("theme", "../theme/theme2.xml")]),
+        ),
+    ]
+}
+
+/// Slide and notes with what they refer to.
+fn slide_parts(number: usize, slide: &Slide) -> [(String, String); 4] {
+    [
+        (format!("ppt/slides/slide{number}.xml"), slide_part(slide)),
+        (
+            format!("ppt/slides/_rels/slide{number}.xml.rels"),
+            relations(&[
+                ("slideLayout", "../slideLayouts/slideLayout1.xml"),
+                ("image", &format!("../media/image{number}.png")),
+                (
+                    "notesSlide",
+                    &format!("../notesSlides/notesSlide{number}.xml"),
+                ),
+            ]),
+        ),
+        (
+            format!("ppt/notesSlides/notesSlide{number}.xml"),
+            notes_part(slide),
+        ),
+        (
+            format!("ppt/notesSlides/_rels/notesSlide{number}.xml.rels"),
+            relations(&[
+                ("notesMaster", "../notesMasters/notesMaster1.xml"),
+                ("slide", &format!("../slides/slide{number}.xml")),
+            ]),
+        ),
+    ]
+}
+
+/// A list of what a part refers to; the identifiers are rId1, rId2, …
+fn relations(targets: &[(&str, &str)]) -> String {
+    let mut text = format!("{DECLARED}<Relationships {NAMESPACES}>");
+    for (number, (kind, target)) in (1..).zip(targets) {
+        let kind = match *kind {
+            "metadata/core-properties" => {
+                format!("http://schemas.openxmlformats.org/package/2006/relationships/{kind}")
+            }
+            kind => format!("{KIND}/{kind}"),
+        };
+        text += &format!("<Relationship Id=\"rId{number}\" Type=\"{kind}\" Target=\"{target}\"/>");
+    }
+    text + "</Relationships>"
+}
+
+fn presentation_relations(count: usize) -> String {
+    let slides: Vec<String> = (1..=count)
+        .map(|number| format!("slides/slide{number}.xml"))
+        .collect();
+    let mut targets = vec![
+        ("slideMaster", "slideMasters/slideMaster1.xml"),
+        ("notesMaster", "notesMasters/notesMaster1.xml"),
+        ("theme", "theme/theme1.xml"),
+    ];
+    targets.extend(slides.iter().map(|slide| ("slide", slide.as_str())));
+    relations(&targets)
+}
+
+/// Size, masters, and the slides in order: identifiers of slides begin at 256, their relations behind the three others.
+fn presentation(count: usize) -> String {
+    let [width, height] = SLIDE.map(|pixels| pixels * EMU_A_PIXEL);
+    let slides: String = (1..=count)
+        .map(|number| {
+            format!(
+                "<p:sldId id=\"{}\" r:id=\"rId{}\"/>",
+                255 + number,
+                3 + number
+            )
+        })
+        .collect();
+    format!(
+        "{DECLARED}<p:presentation xmlns:a=\"http://schemas.openxmlformats.org/drawingml/2006/main\" xmlns:r=\"{KIND}\" \
+         xmlns:p=\"http://schemas.openxmlformats.org/presentationml/2006/main\"><p:sldMasterIdLst>\
+         <p:sldMasterId id=\"2147483648\" r:id=\"rId1\"/></p:sldMasterIdLst><p:notesMasterIdLst>\
+         <p:notesMasterId r:id=\"rId2\"/></p:notesMasterIdLst><p:sldIdLst>{slides}</p:sldIdLst>\
+         <p:sldSz cx=\"{width}\" cy=\"{height}\"/><p:notesSz cx=\"6858000\" cy=\"9144000\"/></p:presentation>"
+    )
+}
+
+fn content_types(count: usize) -> String {
+    let mut text = format!(
+        "{DECLARED}<Types xmlns=\"http://schemas.openxmlformats.org/package/2006/content-types\">\
+         <Default Extension=\"rels\" ContentType=\"application/vnd.openxmlformats-package.relationships+xml\"/>\
+         <Default Extension=\"xml\" ContentType=\"application/xml\"/><Default Extension=\"png\" ContentType=\"image/png\"/>"
+    );
+    let mut part = |name: &str, kind: &str| {
+        text += &format!("<Override PartName=\"/{name}\" ContentType=\"{kind}\"/>");
+    };
+    let theme = "application/vnd.openxmlformats-officedocument.theme+xml";
+    part(
+        "docProps/core.xml",
+        "application/vnd.openxmlformats-package.core-properties+xml",
+    );
+    part(
+        "ppt/presentation.xml",
+        &format!("{MAIN}.presentation.main+xml"),
+    );
+    part("ppt/theme/theme1.xml", theme);
+    part("ppt/theme/theme2.xml", theme);
+    let parts = [
+        ("slideMasters/slideMaster1", "slideMaster"),
+        ("slideLayouts/slideLayout1", "slideLayout"),
+        ("notesMasters/notesMaster1", "notesMaster"),
+    ];
+    for (name, kind) in parts {
+        part(&format!("ppt/{name}.xml"), &format!("{MAIN}.{kind}+xml"));
+    }
+    for number in 1..=count {
+        for (folder, kind) in [("slides", "slide"), ("notesSlides", "notesSlide")] {
+            part(
+                &format!("ppt/{folder}/{kind}{number}.xml"),
+                &format!("{MAIN}.{kind}+xml"),
+            );
+        }
+    }
+    text + "</Types>"
+}
+
+fn core(deck: &Deck) -> String {
+    format!(
+        "{DECLARED}<cp:coreProperties \
+         xmlns:cp=\"http://schemas.openxmlformats.org/package/2006/metadata/core-properties\" \
+         xmlns:dc=\"http://purl.org/dc/elements/1.1/\"><dc:title>{}</dc:title><dc:description>{}</dc:description>\
+         </cp:coreProperties>",
+        escaped(&deck.title),
+        escaped(&deck.making)
+    )
+}
+
+/// The theme's colours as those of the presentation.
+fn themed(theme: Theme) -> String {
+    let colours = theme.colours();
+    let mut text = include_str!("slide_parts/theme.xml").to_owned();
+    let named = [
+        ("{ink}", colours.ink),
+        ("{ground}", colours.background),
+        ("{muted}", colours.muted),
+        ("{grid}", colours.grid),
+    ];
+    for (mark, colour) in named {
+        text = text.replace(mark, &hex(colour));
+    }
+    for (number, colour) in colours.series.iter().enumerate() {
+        text = text.replace(&format!("{{series{number}}}"), &hex(*colour));
+    }
+    text
+}
+
+fn hex(colour: Colour) -> String {
+    format!("{:02X}{:02X}{:02X}", colour.red, colour.green, colour.blue)
+}
+
+/// The picture stands at the bottom; the title above it is made smaller before it takes more than two lines.
+fn slide_part(slide: &Slide) -> String {
+    let [size, least] = TITLE;
+    let fitted = lettering::fit(&slide.title, size, least, Face::Bold, TITLE_WIDTH, 2);
+    let (width, height) = slide.pixels;
+    // A point is two pixels of a slide that is 540 points high, and sizes are told in hundredths of it.
+    let hundredths = (50.0 * fitted.size).round();
+    include_str!("slide_parts/slide.xml")
+        .replace("{size}", &format!("{hundredths:.0}"))
+        .replace("{top}", &((SLIDE[1] - height) * EMU_A_PIXEL).to_string())
+        .replace("{width}", &(width * EMU_A_PIXEL).to_string())
+        .replace("{height}", &(height * EMU_A_PIXEL).to_string())
+        .replace("{name}", &escaped(&slide.name))
+        .replace("{title}", &escaped(&slide.title))
+        .replace("{alt}", &escaped(&slide.alt))
+}
+
+fn notes_part(slide: &Slide) -> String {
+    let paragraphs = slide.notes.iter().map(|line| {
+        format!(
+            "<a:p><a:r><a:rPr lang=\"en-GB\"/><a:t>{}</a:t></a:r></a:p>",
+            escaped(line)
+        )
+    });
+    include_str!("slide_parts/notes.xml").replace("{paragraphs}", &paragraphs.collect::<String>())
+}

@@ -1,0 +1,125 @@
+//! The recipe of a fit: measurements of one person to the most probable strengths, and how sure they are.
+//!
+//! In: a [`PersonAsked`], the library. Out: [`PersonFit`].
+
+use super::datum_outcome::{DatumOutcome, outcomes};
+use super::fit_check::{FitCheck, fit_check};
+use super::fit_ground::FitGround;
+use super::person_asked::PersonAsked;
+use super::person_forecast::{LiftForecast, NextTest, forecasts, next_tests};
+use crate::anatomy::LifterRecord;
+use crate::error::Result;
+use crate::library::Library;
+use crate::numeric::Belief;
+use crate::person::{PersonFactors, StrengthFactor};
+use nalgebra::DVector;
+
+/// A number of the fit before and after, as a logarithm.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MovedFactor {
+    /// Which.
+    pub factor: StrengthFactor,
+    /// Most probable logarithm and its deviation before anything was measured.
+    pub before: (f64, f64),
+    /// The same after.
+    pub after: (f64, f64),
+}
+
+/// A person after the fit.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PersonFit {
+    /// Who, and what was measured.
+    pub asked: PersonAsked,
+    /// The lifter's record with the most probable strengths; how well they are known is in `belief`.
+    pub record: LifterRecord,
+    /// The numbers that moved.
+    pub factors: PersonFactors,
+    /// What is believed of them after the measurements, as logarithms beside the reference.
+    pub belief: Belief,
+    /// Every number before and after.
+    pub moved: Vec<MovedFactor>,
+    /// Every measurement.
+    pub data: Vec<DatumOutcome>,
+    /// Every lift of the library.
+    pub lifts: Vec<LiftForecast>,
+    /// Measurements that could be done, the most telling first.
+    pub next: Vec<NextTest>,
+    /// The normal distribution held to draws from the model itself.
+    pub check: FitCheck,
+    /// Steps of the search.
+    pub steps: usize,
+}
+
+/// Fits the strengths of a person.
+///
+/// ```text
+/// maximise  −½ Σ_i (y_i − f_i(x))²/v_i − ½ (x − m)ᵀ C⁻¹ (x − m)
+/// x ← the belief (m, C) given  y_i − f_i(x) + J_i x = J_i x′ + error of variance v_i,      until f does not change
+/// ```
+/// | symbol   | meaning                                                            |
+/// | -------- | ------------------------------------------------------------------ |
+/// | `x`      | logarithms of strengths: whole, groups, single lifts                |
+/// | `m, C`   | the belief before ([`crate::person::prior`])                                       |
+/// | `y, v`   | logarithm of a measurement, variance of its error                   |
+/// | `f, J`   | what the simulated lifter shows, and its slopes                     |
+///
+/// **Shape.** What no measurement reaches keeps its scatter. **Source.** Gauss-Newton steps to the most probable values
+/// and the normal distribution there (Laplace; textbook); the check by draws: [`fit_check`]. **Fails** where a
+/// measurement does not fit its movement, contradicts another of the same lift, or is none that such a person shows.
+pub fn fit_person(asked: &PersonAsked, library: &Library) -> Result<PersonFit> {
+    asked.check(library)?;
+    let ground = FitGround::of(asked, library)?;
+    ground.check_contradictions()?;
+    let found = ground.fitted()?;
+    let lifts = forecasts(&ground, &found, asked.seed, library)?;
+    let next = next_tests(&lifts, &found.belief, library)?;
+    let check = fit_check(&ground, &found, &lifts, asked.seed)?;
+    Ok(PersonFit {
+        record: record(&ground, &found.belief.mean),
+        moved: moved(&ground, &found.belief),
+        data: outcomes(&ground, &found),
+        factors: ground.factors.clone(),
+        belief: found.belief,
+        steps: found.steps,
+        asked: asked.clone(),
+        lifts,
+        next,
+        check,
+    })
+}
+
+/// The person's record with these logarithms of factors on the reference.
+fn record(ground: &FitGround, values: &DVector<f64>) -> LifterRecord {
+    let mut record = ground.lifts[0].model.record.clone();
+    record.strength_scale *= values[0].exp();
+    for (factor, value) in ground.factors.all().iter().zip(values.iter()) {
+        match factor {
+            StrengthFactor::Whole => {}
+            StrengthFactor::Group(group) => {
+                let strength = record.strength.entry(group.clone()).or_insert(1.0);
+                *strength *= value.exp();
+            }
+            StrengthFactor::Lift(lift) => {
+                // What nothing was measured of stays at 1.
+                if value.abs() > 1.0e-6 {
+                    record.lift_strength.insert(lift.clone(), value.exp());
+                }
+            }
+        }
+    }
+    record
+}
+
+/// Every number before and after.
+fn moved(ground: &FitGround, after: &Belief) -> Vec<MovedFactor> {
+    let at =
+        |belief: &Belief, k: usize| (belief.mean[k], belief.covariance[(k, k)].max(0.0).sqrt());
+    let factors = ground.factors.all().iter().enumerate();
+    factors
+        .map(|(k, factor)| MovedFactor {
+            factor: factor.clone(),
+            before: at(&ground.before, k),
+            after: at(after, k),
+        })
+        .collect()
+}

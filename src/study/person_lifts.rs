@@ -1,0 +1,239 @@
+//! What a person of given strengths lifts, holds and brings about a joint: the model that a fit is made with.
+//!
+//! In: a lifter's files and the movements of the library, logarithms of strength factors. Out: [`PersonLift`], one lift
+//! simulated or held still, and how it follows the factors.
+
+use super::question::Question;
+use super::rep_study::maximum;
+use super::solve::SolvedLift;
+use crate::anatomy::Lifter;
+use crate::error::Result;
+use crate::library::{Library, LifterFiles, Model, Workbench};
+use crate::movement::{Carrier, Measure, trace};
+use crate::person::PersonFactors;
+use crate::rep::RepOptions;
+use crate::resistance::{Item, Setup, Weight};
+use crate::units::Mass;
+use nalgebra::DVector;
+
+/// Poses of a lift that is held still: enough for where it is hardest.
+const SAMPLES: usize = 41;
+/// Half of the step in the logarithm of strength over which slopes are taken: about how far a group's strength stays
+/// unknown, since a lift bends where another joint gives way first.
+const STEP: f64 = 0.12;
+/// A group whose slope is smaller than this share of the whole does not act in a lift.
+const IDLE: f64 = 1.0e-3;
+/// Stands for a body that is named apart, kg.
+const NO_BODY_KG: f64 = 1.0e-3;
+/// The plain load that effort is compared with, kg.
+const PLAIN_KG: f64 = 20.0;
+
+/// A person in one lift.
+#[derive(Debug, Clone)]
+pub struct PersonLift {
+    /// Name of the movement.
+    pub movement: String,
+    /// Lifter and movement, strengths as in the files.
+    pub model: Model,
+    /// The person's own mass where it is lifted with the load, else nothing.
+    pub body: Mass,
+    options: RepOptions,
+    setup: Setup,
+}
+
+/// How the logarithm of a value follows the factors: by the whole, and by each group that acts.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LiftSlopes {
+    /// By the strength of all muscles, or of the lift alone.
+    pub whole: f64,
+    /// By the strength of each group that acts.
+    pub groups: Vec<(String, f64)>,
+}
+
+impl LiftSlopes {
+    /// The slopes over all factors.
+    #[must_use]
+    pub fn over(&self, factors: &PersonFactors, lift: Option<&str>) -> DVector<f64> {
+        factors.slopes(self.whole, &self.groups, lift)
+    }
+}
+
+impl PersonLift {
+    /// A person in a movement.
+    ///
+    /// **Fails** with what is wrong in the files or impossible together.
+    pub fn open(library: &Library, files: &LifterFiles, movement: &str) -> Result<Self> {
+        let model = Workbench::of_files(library, files.clone(), movement)?.model(&[])?;
+        let is_body = model.movement.carrier()? == Carrier::Body;
+        let (body, items) = match is_body {
+            true => (
+                model.lifter.body_mass,
+                vec![Item::Weight(Weight::BodyMass(Mass::from_kg(NO_BODY_KG)))],
+            ),
+            false => (Mass::ZERO, Vec::new()),
+        };
+        Ok(Self {
+            movement: movement.to_owned(),
+            options: RepOptions::usual_for(&model.movement),
+            model,
+            body,
+            setup: Setup::new("", items),
+        })
+    }
+
+    /// The lifter with these logarithms of factors on the strengths of the files.
+    #[must_use]
+    pub fn lifter(&self, factors: &PersonFactors, values: &DVector<f64>) -> Lifter {
+        let own = factors.lift(&self.movement).map_or(0.0, |k| values[k]);
+        let mut lifter = self.model.lifter.clone();
+        for muscle in lifter.muscles.values_mut() {
+            let group = factors.group(&muscle.group).map_or(0.0, |k| values[k]);
+            muscle.peak_force = muscle.peak_force * (values[0] + group + own).exp();
+        }
+        lifter
+    }
+
+    /// Logarithm of the maximum in motion, the body with it where it is lifted, kg.
+    ///
+    /// **Fails** where nothing at all is lifted.
+    pub fn log_maximum(&self, lifter: &Lifter) -> Result<f64> {
+        let question = Question::new(&self.movement, &self.model.movement, lifter);
+        let (one_rm, _) = maximum(&question, &self.setup, &self.options)?;
+        Ok(one_rm.load.as_kg().max(NO_BODY_KG).ln())
+    }
+
+    /// Logarithm of the load that full activation holds still at the hardest place, kg, and that place, 0 to 1.
+    ///
+    /// **Fails** where the lift cannot be traced or held.
+    pub fn log_held(&self, lifter: &Lifter) -> Result<(f64, f64)> {
+        let mut question = Question::new(&self.movement, &self.model.movement, lifter);
+        question.samples = SAMPLES;
+        let ground = SolvedLift::of(&question)?;
+        let mut setup = self.setup.clone();
+        setup
+            .items
+            .insert(0, Item::Weight(Weight::Load(Mass::from_kg(PLAIN_KG))));
+        let (_, _, effort) = ground.effort(&setup)?;
+        let mut hardest = (0, 0.0);
+        for (index, effort) in effort.iter().enumerate() {
+            if *effort > hardest.1 {
+                hardest = (index, *effort);
+            }
+        }
+        let place = hardest.0 as f64 / (effort.len() - 1) as f64;
+        Ok(((PLAIN_KG / hardest.1.max(1.0e-9)).ln(), place))
+    }
+
+    /// Logarithm of the capacity at a place of the range, N or N·m; of one without limbs' weight if that is asked for.
+    ///
+    /// **Fails** where the lift cannot be traced or held.
+    pub fn log_capacity(&self, lifter: &Lifter, place: f64, weightless: bool) -> Result<f64> {
+        let mut lifter = lifter.clone();
+        if weightless {
+            for segment in lifter.segments.values_mut() {
+                segment.mass = Mass::from_kg(1.0e-9);
+            }
+        }
+        let mut question = Question::new(&self.movement, &self.model.movement, &lifter);
+        question.samples = SAMPLES;
+        let ground = SolvedLift::of(&question)?;
+        let values = ground.capacity.values();
+        let at = place.clamp(0.0, 1.0) * (values.len() - 1) as f64;
+        let (low, part) = (at.floor() as usize, at.fract());
+        let high = (low + 1).min(values.len() - 1);
+        let value = values[low] + part * (values[high] - values[low]);
+        Ok(value.max(1.0e-6).ln())
+    }
+
+    /// The whole way of the load, m, or of the joint, rad, and which of both it is.
+    ///
+    /// **Fails** where the lift cannot be traced.
+    pub fn way(&self) -> Result<(f64, Measure)> {
+        let range = trace(&self.model.movement, &self.model.lifter, SAMPLES)?;
+        let (first, last) = (&range.poses[0], &range.poses[range.poses.len() - 1]);
+        let way = match range.measure {
+            Measure::Force => last.load.travel_m,
+            Measure::Torque => last.coordinates[0].angle_rad - first.coordinates[0].angle_rad,
+        };
+        Ok((way.abs(), range.measure))
+    }
+
+    /// How the logarithm of something follows the factors about these values, by central differences.
+    ///
+    /// **Fails** as what is asked does.
+    pub fn slopes(
+        &self,
+        factors: &PersonFactors,
+        values: &DVector<f64>,
+        log_value: &impl Fn(&Lifter) -> Result<f64>,
+    ) -> Result<LiftSlopes> {
+        let along = |place: usize| -> Result<f64> {
+            let beside = |step: f64| {
+                let mut moved = values.clone();
+                moved[place] += step;
+                log_value(&self.lifter(factors, &moved))
+            };
+            Ok((beside(STEP)? - beside(-STEP)?) / (2.0 * STEP))
+        };
+        let whole = along(0)?;
+        let mut groups = Vec::new();
+        for group in self.groups() {
+            if let Some(place) = factors.group(&group) {
+                let slope = along(place)?;
+                if slope.abs() > IDLE * whole.abs() {
+                    groups.push((group, slope));
+                }
+            }
+        }
+        Ok(LiftSlopes { whole, groups })
+    }
+
+    /// What the logarithm of the load that is held at the hardest place gains by one of the logarithm of strength.
+    ///
+    /// **Fails** where the lift cannot be traced or held.
+    pub fn still_gain(&self, factors: &PersonFactors, values: &DVector<f64>) -> Result<f64> {
+        let beside = |step: f64| -> Result<f64> {
+            let mut moved = values.clone();
+            moved[0] += step;
+            Ok(self.log_held(&self.lifter(factors, &moved))?.0)
+        };
+        Ok((beside(STEP)? - beside(-STEP)?) / (2.0 * STEP))
+    }
+
+    /// How the maximum in motion follows the factors: by the whole as simulated, by the groups in the proportions of the
+    /// lift held still at its hardest place.
+    ///
+    /// **Fails** where the lift cannot be traced, held or lifted.
+    pub fn maximum_slopes(
+        &self,
+        factors: &PersonFactors,
+        values: &DVector<f64>,
+    ) -> Result<LiftSlopes> {
+        let still = self.slopes(factors, values, &|lifter| Ok(self.log_held(lifter)?.0))?;
+        let beside = |step: f64| {
+            let mut moved = values.clone();
+            moved[0] += step;
+            self.log_maximum(&self.lifter(factors, &moved))
+        };
+        let whole = (beside(STEP)? - beside(-STEP)?) / (2.0 * STEP);
+        let sum: f64 = still.groups.iter().map(|(_, slope)| slope).sum();
+        let share = whole / sum;
+        let groups = still.groups.into_iter();
+        Ok(LiftSlopes {
+            whole,
+            groups: groups
+                .map(|(group, slope)| (group, slope * share))
+                .collect(),
+        })
+    }
+
+    /// The strength groups of the lifter, in order.
+    #[must_use]
+    pub fn groups(&self) -> Vec<String> {
+        let muscles = self.model.lifter.muscles.values();
+        let mut groups: Vec<String> = muscles.map(|muscle| muscle.group.clone()).collect();
+        groups.sort();
+        groups.dedup();
+        groups
+    }
+}

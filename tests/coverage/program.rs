@@ -1,0 +1,231 @@
+//! Counts how often the intervals of `fit` hold the truth of simulated people:
+//! `cargo run --release --example coverage -- 2000`, half an hour; prints the table of DEVELOPERS.md.
+//!
+//! People, lifts and errors depend on the seeds alone, which stood here before the first run.
+
+use rayon::prelude::*;
+use std::collections::BTreeMap;
+use torquill::anatomy::Sex;
+use torquill::library::Library;
+use torquill::person::MeasureReader;
+use torquill::study::{FOUR_IN_FIVE, FitTrial, FitTrials, PersonAsked, fit_person};
+use torquill::units::{Length, Mass};
+
+/// Seeds of the three runs.
+const SEEDS: [u64; 3] = [20_261, 20_262, 20_263];
+
+/// Kinds of people: sex, height in m, mass in kg, months of training.
+const PEOPLE: [(Sex, f64, f64, f64); 4] = [
+    (Sex::Woman, 1.66, 62.0, 3.0),
+    (Sex::Woman, 1.72, 75.0, 40.0),
+    (Sex::Man, 1.76, 75.0, 6.0),
+    (Sex::Man, 1.84, 95.0, 60.0),
+];
+
+/// Hits and trials by name.
+type Counts = BTreeMap<String, (usize, usize)>;
+
+fn asked(kind: (Sex, f64, f64, f64)) -> PersonAsked {
+    let (sex, height_m, mass_kg, months) = kind;
+    PersonAsked {
+        name: "simulated".to_owned(),
+        sex,
+        height: Length::from_m(height_m),
+        mass: Mass::from_kg(mass_kg),
+        months,
+        age: None,
+        measurements: Vec::new(),
+        limbs: Vec::new(),
+        seed: 1,
+    }
+}
+
+fn main() {
+    let cases: usize = std::env::args()
+        .nth(1)
+        .and_then(|text| text.parse().ok())
+        .unwrap_or(2000);
+    let library = Library::built_in();
+    let people: Vec<FitTrials> = PEOPLE
+        .iter()
+        .map(|kind| FitTrials::of(&asked(*kind), &library).expect("such people can be reckoned"))
+        .collect();
+    let numbers: Vec<(u64, usize)> = (0..cases)
+        .map(|case| (SEEDS[case % SEEDS.len()], case))
+        .collect();
+    let trials: Vec<(u64, FitTrial)> = numbers
+        .par_iter()
+        .filter_map(|(seed, case)| {
+            let person = &people[case % people.len()];
+            // One to four lifts are measured.
+            let lifts = 1 + (case / people.len()) % 4;
+            let trial = person.one(lifts, *seed, *case as u64).ok()?;
+            Some((*seed, trial))
+        })
+        .collect();
+    println!("{} of {cases} cases could be reckoned.\n", trials.len());
+    print(&trials);
+    published(&library);
+}
+
+/// A published group of people with the maxima of several lifts.
+struct Group {
+    source: &'static str,
+    kind: (Sex, f64, f64, f64),
+    lifts: &'static [&'static str],
+}
+
+/// Means of people who were no target; heights and masses that no abstract prints are those of such students, assumed.
+const GROUPS: [Group; 4] = [
+    Group {
+        source: "Garcia-Ramos et al. 2019, abstract, 12 men",
+        kind: (Sex::Man, 1.77, 77.0, 24.0),
+        lifts: &["bench-press=94.2 kg", "overhead-press=67.4 kg"],
+    },
+    Group {
+        source: "Garcia-Ramos et al. 2019, abstract, 12 women",
+        kind: (Sex::Woman, 1.65, 61.0, 24.0),
+        lifts: &["bench-press=45.4 kg", "overhead-press=37.3 kg"],
+    },
+    Group {
+        source: "Hutchins & Gearhart 2010, abstract, 27 men, half of the curl a hand",
+        kind: (Sex::Man, 1.77, 80.0, 24.0),
+        lifts: &["bench-press=95.5 kg", "biceps-curl=24.7 kg"],
+    },
+    Group {
+        source: "van den Hoek et al. 2024, abstract, 90th percentiles of men, at 83 kg",
+        kind: (Sex::Man, 1.75, 83.0, 60.0),
+        lifts: &[
+            "squat=234.9 kg",
+            "bench-press=161.9 kg",
+            "deadlift=269.8 kg",
+        ],
+    },
+];
+
+/// Every lift of the published groups from the group's other lifts: by the fit, and by one factor on all maxima.
+fn published(library: &Library) {
+    println!("\n| group | lift | published | from the others (80 %) | off | one factor | off |");
+    println!("| --- | --- | --- | --- | --- | --- | --- |");
+    let (mut ours, mut naive, mut all) = (0.0, 0.0, 0.0);
+    let (names, movements) = (library.lift_names(), library.movements());
+    let reader = MeasureReader {
+        names: &names,
+        movements: &movements,
+    };
+    for group in &GROUPS {
+        let told = group.lifts.iter().map(|text| reader.lift(text));
+        let person = PersonAsked {
+            measurements: told.collect::<Result<_, _>>().expect("lifts are told"),
+            ..asked(group.kind)
+        };
+        let fit = match fit_person(&person, library) {
+            Ok(fit) => fit,
+            Err(fault) => {
+                println!("| {} | {fault} | | | | | |", group.source);
+                continue;
+            }
+        };
+        let before = |movement: &str| {
+            let lift = fit.lifts.iter().find(|lift| lift.movement == movement);
+            lift.map_or(f64::NAN, |lift| lift.before.0)
+        };
+        for datum in &fit.data {
+            let others = fit
+                .data
+                .iter()
+                .filter(|other| other.movement != datum.movement);
+            let factors: Vec<f64> = others
+                .map(|other| (other.measured / before(&other.movement)).ln())
+                .collect();
+            let factor = factors.iter().sum::<f64>() / factors.len() as f64;
+            let one = before(&datum.movement) * factor.exp();
+            let spread = (FOUR_IN_FIVE * datum.others.1).exp();
+            let (own, other) = (
+                (datum.others.0 / datum.measured).ln(),
+                (one / datum.measured).ln(),
+            );
+            println!(
+                "| {} | {} | {:.1} kg | {:.1} kg ({:.0} to {:.0}) | {:+.0} % | {one:.1} kg | {:+.0} % |",
+                group.source,
+                datum.movement,
+                datum.measured,
+                datum.others.0,
+                datum.others.0 / spread,
+                datum.others.0 * spread,
+                100.0 * (own.exp() - 1.0),
+                100.0 * (other.exp() - 1.0)
+            );
+            ours += own * own;
+            naive += other * other;
+            all += 1.0;
+        }
+    }
+    println!(
+        "\nPublished groups, root mean square of the logarithm: fit {:.3}, one factor {:.3}.",
+        f64::sqrt(ours / all),
+        f64::sqrt(naive / all)
+    );
+}
+
+fn print(trials: &[(u64, FitTrial)]) {
+    let mut tables: [(&str, Counts); 4] = [
+        ("numbers that a measurement reached", Counts::new()),
+        ("all numbers", Counts::new()),
+        ("lifts left out", Counts::new()),
+        ("measured lifts", Counts::new()),
+    ];
+    let mut by_seed = Counts::new();
+    let count = |counts: &mut Counts, name: &str, held: bool| {
+        let entry = counts.entry(name.to_owned()).or_default();
+        entry.0 += usize::from(held);
+        entry.1 += 1;
+    };
+    let (mut ours, mut naive, mut misses) = (0.0, 0.0, 0.0);
+    for (seed, trial) in trials {
+        for (path, held, is_reached) in &trial.factors {
+            if *is_reached {
+                count(&mut tables[0].1, path, *held);
+            }
+            count(&mut tables[1].1, path, *held);
+        }
+        for (lift, held) in &trial.left_out {
+            count(&mut tables[2].1, lift, *held);
+            count(&mut by_seed, &format!("lifts left out, seed {seed}"), *held);
+        }
+        for (lift, held) in &trial.measured {
+            count(&mut tables[3].1, lift, *held);
+        }
+        for (own, other) in &trial.misses {
+            ours += own * own;
+            naive += other * other;
+            misses += 1.0;
+        }
+    }
+    println!("| what | cases | held by the 80 % interval | by chance |");
+    println!("| --- | --- | --- | --- |");
+    for (title, counts) in &tables {
+        let all = counts
+            .values()
+            .fold((0, 0), |sum, (a, b)| (sum.0 + a, sum.1 + b));
+        row(&format!("{title}, all together"), all);
+        for (name, tally) in counts {
+            row(&format!("{title}: `{name}`"), *tally);
+        }
+    }
+    for (name, tally) in &by_seed {
+        row(name, *tally);
+    }
+    println!(
+        "\nLifts left out, root mean square of the logarithm: fit {:.3}, one factor for all {:.3}.",
+        (ours / misses).sqrt(),
+        (naive / misses).sqrt()
+    );
+}
+
+/// Chance alone: two standard deviations of a count of 80 %.
+fn row(name: &str, (held, all): (usize, usize)) {
+    let share = 100.0 * held as f64 / all.max(1) as f64;
+    let chance = 200.0 * (0.16 / all.max(1) as f64).sqrt();
+    println!("| {name} | {all} | {share:.1} % | 80 ± {chance:.1} % |");
+}

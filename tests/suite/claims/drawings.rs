@@ -1,0 +1,620 @@
+//! Sentences around drawn bodies, stacks, tracks and laws of loads, against the numbers beside them.
+
+use super::{Claim, Drawn, holds, is_definition, least, peak, says};
+use regex::{Captures, Regex};
+use torquill::figures::DataTable;
+
+/// A cell of the row in which the first cells are these.
+fn cell(table: &DataTable, keys: &[&str], column: &str) -> Result<f64, String> {
+    let place = table.header.iter().position(|name| name == column);
+    let place = place.ok_or(format!("no column {column}"))?;
+    let row = table.rows.iter().find(|row| {
+        let mut pairs = row.iter().zip(keys);
+        pairs.all(|(cell, key)| cell == key)
+    });
+    let row = row.ok_or(format!("no row {keys:?}"))?;
+    row[place]
+        .parse()
+        .map_err(|_| format!("{} is no number", row[place]))
+}
+
+/// Rows of a place of the range.
+fn rows<'a>(table: &'a DataTable, place: &str) -> Vec<&'a Vec<String>> {
+    table.rows.iter().filter(|row| row[0] == place).collect()
+}
+
+/// The key of a place as a sentence names it.
+fn key(place: &str) -> String {
+    place.trim_end_matches(" place").to_lowercase()
+}
+
+fn places_are(told: &Captures<'_>, table: &DataTable) -> Result<(), String> {
+    let mut places: Vec<&str> = table.rows.iter().map(|row| row[0].as_str()).collect();
+    places.dedup();
+    says(&told[1], places.len() as f64, 0.0, "places")
+}
+
+/// "2.1 cm at the start, 4.5 cm at the hardest place and 3 cm at the end".
+fn each_place(text: &str, value: impl Fn(&str) -> Result<f64, String>) -> Result<(), String> {
+    let parts = text.replace(" and ", ", ");
+    let reads =
+        Regex::new(r"^([\d.]+) cm at the (start|hardest place|strongest place|middle|end)$");
+    let reads = reads.expect("a pattern");
+    for part in parts.split(", ") {
+        let told = reads
+            .captures(part)
+            .ok_or(format!("`{part}` is no lever"))?;
+        says(&told[1], 100.0 * value(&key(&told[2]))?, 0.0, part)?;
+    }
+    Ok(())
+}
+
+/// Muscles on the skeleton, and lifts as free bodies.
+pub const BODIES: &[Claim<DataTable>] = &[
+    Claim {
+        reads: r"The lever of the (.+) at the (\w+): (.+)",
+        holds: |told, table| {
+            each_place(&told[3], |place| {
+                cell(table, &[place, &told[1], &told[2]], "moment_arm_m")
+            })
+        },
+    },
+    Claim {
+        reads: r"The moving limb with its muscles at (\d) places",
+        holds: places_are,
+    },
+    Claim {
+        reads: r"(Start|Hardest|Strongest|Middle|End): [^:]+: (.+ × .+)",
+        holds: |told, table| {
+            let place = key(&told[1]);
+            let parts: Vec<&str> = told[2].split("; ").collect();
+            let there = rows(table, &place);
+            holds(parts.len() == there.len(), "every muscle is told")?;
+            let reads = Regex::new(r"^(.+) ([\d.]+) cm × (\d+) N = ([\d.]+) N·m at the (\w+)$");
+            let reads = reads.expect("a pattern");
+            for part in parts {
+                let told = reads
+                    .captures(part)
+                    .ok_or(format!("`{part}` is no product"))?;
+                let of = |column| cell(table, &[place.as_str(), &told[1], &told[5]], column);
+                says(&told[2], 100.0 * of("moment_arm_m")?, 0.0, "arm")?;
+                says(&told[3], of("force_n")?, 0.0, "force")?;
+                says(&told[4], of("torque_nm")?, 0.0, "moment")?;
+                says(
+                    &told[4],
+                    of("moment_arm_m")? * of("force_n")?,
+                    0.0,
+                    "product",
+                )?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"A muscle turns a joint with its force times its moment arm, .+",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"The limb's position sets both: .+",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"(Same load, other lever|Load and lever change): at the (.+?) (\d.+)",
+        holds: |told, table| {
+            let loads: Vec<f64> = table
+                .rows
+                .iter()
+                .filter_map(|row| row[2].parse().ok())
+                .collect();
+            let least = loads.iter().copied().fold(f64::INFINITY, f64::min);
+            let most = loads.iter().copied().fold(0.0, f64::max);
+            let same = most - least < 0.005 * most;
+            holds(
+                same == told[1].starts_with("Same"),
+                "whether the load is the same",
+            )?;
+            each_place(&told[3], |place| cell(table, &[place, &told[2]], "lever_m"))
+        },
+    },
+    Claim {
+        reads: r"A free body at (\d) places; load and limbs make the moments that are held",
+        holds: places_are,
+    },
+    Claim {
+        reads: r"(Start|Hardest|Strongest|Middle|End): [^:]+, load (\d+) N: (.+)",
+        holds: |told, table| {
+            let place = key(&told[1]);
+            let parts: Vec<&str> = told[3].split("; ").collect();
+            holds(
+                parts.len() == rows(table, &place).len(),
+                "every joint is told",
+            )?;
+            let reads = Regex::new(r"^(.+) (\S+) ([+\u2212]) (\S+) = (\S+) N·m, lever (\d+) cm$")
+                .expect("a pattern");
+            for part in parts {
+                let joint = reads.captures(part).ok_or(format!("`{part}` is no sum"))?;
+                let of = |column| cell(table, &[place.as_str(), &joint[1]], column);
+                says(&told[2], of("load_n")?, 0.0, "load")?;
+                let number = |text: &str| -> f64 {
+                    text.replace('\u{2212}', "-").parse().unwrap_or(f64::NAN)
+                };
+                let way = if &joint[3] == "+" { 1.0 } else { -1.0 };
+                says(&joint[2], of("load_nm")?, 0.0, "moment of the load")?;
+                let limbs = way * number(&joint[4]);
+                // The printed sum is exact, so this part takes what rounding leaves.
+                holds(
+                    (limbs - of("limbs_nm")?).abs() <= 1.0,
+                    "moment of the limbs",
+                )?;
+                says(&joint[5], of("held_nm")?, 0.0, "moment that is held")?;
+                says(&joint[6], 100.0 * of("lever_m")?, 0.0, "lever")?;
+                holds(
+                    number(&joint[2]) + limbs == number(&joint[5]),
+                    "as printed, the moments are in balance",
+                )?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"In balance, the moment that muscles and tissue hold at a joint is .+",
+        holds: is_definition,
+    },
+];
+
+/// The layers of a stack at a place, the lowest first: edges are drawn from the top down.
+fn layers(drawn: &Drawn, x: f64) -> Vec<(String, f64)> {
+    let edges = drawn.curves.iter().filter(|c| !c.1.starts_with("asked"));
+    let mut layers = Vec::new();
+    let mut below = 0.0;
+    for (_, name, points) in edges.collect::<Vec<_>>().into_iter().rev() {
+        let near = points
+            .iter()
+            .min_by(|a, b| (a[0] - x).abs().total_cmp(&(b[0] - x).abs()));
+        let edge = near.map_or(f64::NAN, |point| point[1]);
+        let name = name.trim_start_matches("+ ");
+        let name = name.split(" (").next().unwrap_or(name);
+        layers.push((name.to_owned(), edge - below));
+        below = edge;
+    }
+    layers
+}
+
+/// Value of a curve at the point nearest to a place.
+fn at(points: &[[f64; 2]], x: f64) -> f64 {
+    let near = points
+        .iter()
+        .min_by(|a, b| (a[0] - x).abs().total_cmp(&(b[0] - x).abs()));
+    near.map_or(f64::NAN, |point| point[1])
+}
+
+fn first_last(points: &[[f64; 2]]) -> [[f64; 2]; 2] {
+    [points[0], points[points.len() - 1]]
+}
+
+/// Stacks, tracks, laws of loads, three capacities.
+pub const CURVES: &[Claim<Drawn>] = &[
+    Claim {
+        reads: r"(.+) makes? (\d+) % of the moment at the (.+) where the lift is weakest",
+        holds: |told, drawn| {
+            let names: Vec<String> = told[1].split(" and ").map(str::to_lowercase).collect();
+            let places: Vec<f64> = drawn.curves[0].2.iter().map(|point| point[0]).collect();
+            let share = |x: &f64| {
+                let layers = layers(drawn, *x);
+                let all: f64 = layers.iter().map(|layer| layer.1).sum();
+                let named = layers
+                    .iter()
+                    .filter(|l| names.contains(&l.0.to_lowercase()));
+                100.0 * named.map(|layer| layer.1).sum::<f64>() / all
+            };
+            let found = places
+                .iter()
+                .any(|x| says(&told[2], share(x), 0.0, "").is_ok());
+            holds(found, "somewhere they have that share")
+        },
+    },
+    Claim {
+        reads: r"Stacked muscle moments at the (.+) over [^.]+",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Where the lift is weakest, (?:(\d+) \S+ .+?|at the start|at (\d+) deg .+?): (.+); load and limbs ask for (\d+) N·m",
+        holds: |told, drawn| {
+            let x = told.get(1).or(told.get(2));
+            let x = x.map_or(drawn.curves[0].2[0][0], |x| {
+                x.as_str().parse().unwrap_or(f64::NAN)
+            });
+            let layers = layers(drawn, x);
+            let parts: Vec<&str> = told[3].split(", ").collect();
+            holds(parts.len() == layers.len(), "every layer is told")?;
+            for (part, (name, moment)) in parts.iter().zip(&layers) {
+                let printed = part.trim_end_matches(" N·m");
+                let (told_name, number) = printed.rsplit_once(' ').ok_or("no moment")?;
+                holds(
+                    told_name.eq_ignore_ascii_case(name),
+                    &format!("{told_name} is {name}"),
+                )?;
+                // The place is rounded to a centimetre.
+                says(number, *moment, 0.03 * moment.abs() + 0.5, name)?;
+            }
+            let asked = at(drawn.curve("asked by the heaviest load")?, x);
+            says(&told[4], asked, 0.03 * asked.abs(), "what is asked")
+        },
+    },
+    Claim {
+        reads: r"At every place the moments of all muscles at a joint hold what load and limbs ask of it",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Which muscles share it, and how, changes over the range with their arms and lengths",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"The .+ takes the .+ from (\d+) % to (\d+) % of its optimal length",
+        holds: |told, drawn| {
+            let [first, last] = first_last(drawn.curve("this lift")?);
+            says(&told[1], first[0], 0.0, "start")?;
+            says(&told[2], last[0], 0.0, "end")
+        },
+    },
+    Claim {
+        reads: r"Active force over fibre length with the stretch of it that .+ uses: (\d+) % of the greatest force at the start, (\d+) % at the end",
+        holds: |told, drawn| {
+            let [first, last] = first_last(drawn.curve("this lift")?);
+            says(&told[1], first[1], 0.0, "start")?;
+            says(&told[2], last[1], 0.0, "end")
+        },
+    },
+    Claim {
+        reads: r"Every lift moves its muscles along a short piece of the length-tension curve; .+",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Lifting at \d+ deg/s leaves the .+ (\d+) % to (\d+) % of its force",
+        holds: |told, drawn| {
+            let used = drawn.curve("this lift")?;
+            says(&told[1], least(used)[1], 0.0, "least")?;
+            says(&told[2], peak(used)[1], 0.0, "greatest")
+        },
+    },
+    Claim {
+        reads: r"Force over speed of shortening with the stretch of it that .+ uses",
+        holds: |_, drawn| {
+            let (law, used) = (drawn.curve("every speed")?, drawn.curve("this lift")?);
+            let near = |point: &[f64; 2]| (at(law, point[0]) - point[1]).abs() < 3.0;
+            holds(used.iter().all(near), "the track lies on the law")
+        },
+    },
+    Claim {
+        reads: r"A joint that turns at constant speed does not shorten its muscles at constant speed: .+",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"A band is nothing while slack: at (\d+) cm it pulls (\d+) N single, (\d+) N doubled",
+        holds: |told, drawn| {
+            let x: f64 = told[1].parse().unwrap_or(f64::NAN);
+            says(&told[2], at(drawn.curve("single")?, x), 0.0, "single")?;
+            says(&told[3], at(drawn.curve("doubled")?, x), 0.0, "doubled")
+        },
+    },
+    Claim {
+        reads: r"Pull over length of one band: taut from (\d+) cm single and from (\d+) cm doubled, steep at first, then flatter",
+        holds: |told, drawn| {
+            for (printed, name) in [(1, "single"), (2, "doubled")] {
+                let points = drawn.curve(name)?;
+                let taut: f64 = told[printed].parse().unwrap_or(f64::NAN);
+                let slack = points.iter().filter(|point| point[0] < taut - 1.0);
+                holds(
+                    slack.clone().count() > 10 && slack.clone().all(|p| p[1] == 0.0),
+                    "slack",
+                )?;
+                let pulls: Vec<&[f64; 2]> = points.iter().filter(|p| p[0] > taut + 1.0).collect();
+                holds(pulls.iter().all(|point| point[1] > 0.0), "it pulls")?;
+                let slope = |a: &[f64; 2], b: &[f64; 2]| (b[1] - a[1]) / (b[0] - a[0]);
+                let (begin, middle) = (pulls[0], pulls[pulls.len() / 2]);
+                let first = slope(begin, pulls[1]);
+                holds(
+                    first > slope(middle, pulls[pulls.len() / 2 + 1]),
+                    "steep, then flatter",
+                )?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"Rubber pulls by its stretch, its length over its slack length",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Doubled, twice as many strands of half the length are stretched twice as much by the same way of the bar",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"A chain adds ([\d.]+) N with every (\d+) cm of height, until all of it hangs",
+        holds: |told, drawn| {
+            let points = drawn.curve("by its end")?;
+            let step: f64 = told[2].parse().unwrap_or(f64::NAN);
+            let half = points.len() / 2;
+            let slope = (points[half][1] - points[0][1]) / (points[half][0] - points[0][0]);
+            says(&told[1], slope * step, 0.0, "weight of a step")
+        },
+    },
+    Claim {
+        reads: r"Weight of one chain in the air over the height of its hook: by its end it grows up to (\d+) cm and stays at (\d+) N, by its middle it reaches the same at half that height",
+        holds: |told, drawn| {
+            let straight = drawn.curve("by its end")?;
+            let most = peak(straight)[1];
+            says(&told[2], most, 0.0, "all of it")?;
+            let full = |points: &[[f64; 2]]| {
+                let whole = points.iter().find(|point| point[1] > most - 1e-6);
+                whole.map_or(f64::NAN, |point| point[0])
+            };
+            let step = straight[1][0] - straight[0][0];
+            says(&told[1], full(straight), step, "height")?;
+            let looped = full(drawn.curve("by its middle")?);
+            holds(
+                (looped - full(straight) / 2.0).abs() < 2.0 * step,
+                "half of it",
+            )
+        },
+    },
+    Claim {
+        reads: r"Only links in the air are load",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Hung by its middle a chain gives twice as much with the same height, and stops at half of it",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"At its weakest place this lift lowers (\d+), holds (\d+) and lifts (\d+) N",
+        holds: three_least,
+    },
+    Claim {
+        reads: r"Three capacities over .+; the least of each: lowered (\d+) N, held (\d+) N, lifted (\d+) N",
+        holds: three_least,
+    },
+    Claim {
+        reads: r"The load beyond the maximum stays below the capacity of lowering everywhere",
+        holds: |_, drawn| {
+            let load = peak(drawn.curve("load beyond the maximum")?)[1];
+            holds(
+                load <= least(drawn.curve("lowered")?)[1],
+                "below everywhere",
+            )
+        },
+    },
+    Claim {
+        reads: r"The load beyond the maximum is more than can be lowered slowly at the weakest place",
+        holds: |_, drawn| {
+            let load = peak(drawn.curve("load beyond the maximum")?)[1];
+            holds(
+                load > least(drawn.curve("lowered")?)[1],
+                "more than is lowered",
+            )
+        },
+    },
+    Claim {
+        reads: r"Muscles that are pulled longer hold more than muscles that shorten, so more can be lowered than lifted",
+        holds: |_, drawn| {
+            let (down, up) = (drawn.curve("lowered")?, drawn.curve("lifted")?);
+            let mut pairs = down.iter().zip(up);
+            holds(pairs.all(|(down, up)| down[1] > up[1]), "everywhere")
+        },
+    },
+    Claim {
+        reads: r"The surplus of a whole person is small, and a load beyond the maximum needs help on its way up",
+        holds: |_, drawn| {
+            let (down, held) = (drawn.curve("lowered")?, drawn.curve("held")?);
+            let mut pairs = down.iter().zip(held);
+            holds(
+                pairs.all(|(down, held)| down[1] < 1.4 * held[1]),
+                "less than that of a fibre",
+            )
+        },
+    },
+];
+
+fn three_least(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
+    for (printed, name) in [(1, "lowered"), (2, "held"), (3, "lifted")] {
+        says(&told[printed], least(drawn.curve(name)?)[1], 0.0, name)?;
+    }
+    Ok(())
+}
+
+/// Bands of many people.
+pub const PEOPLE: &[Claim<Drawn>] = &[
+    Claim {
+        reads: r"At the start the strongest tenth holds (\d+) % more than the weakest; by shape alone (\d+) %",
+        holds: |told, drawn| {
+            let apart = |panel: usize| {
+                let of = |name: &str| {
+                    let mut curves = drawn.curves.iter().filter(|c| c.1 == name);
+                    curves.nth(panel).map_or(f64::NAN, |c| c.2[0][1])
+                };
+                100.0 * (of("one in ten above") / of("one in ten below") - 1.0)
+            };
+            says(&told[1], apart(0), 0.0, "force")?;
+            says(&told[2], apart(1), 0.0, "shape")
+        },
+    },
+    Claim {
+        reads: r"Bands in which eight in ten of \d+ people lie, above as force and below as shape, with the middle of all",
+        holds: |_, drawn| {
+            let all = drawn.curves.chunks(3);
+            let mut ordered = all.map(|panel| {
+                let mut points = panel[0].2.iter().zip(&panel[1].2).zip(&panel[2].2);
+                points.all(|((middle, high), low)| low[1] <= middle[1] && middle[1] <= high[1])
+            });
+            holds(
+                drawn.curves.len() == 6 && ordered.all(|is| is),
+                "the middle lies inside",
+            )
+        },
+    },
+    Claim {
+        reads: r"People differ more in how strong they are than in where",
+        holds: |_, drawn| {
+            let spread = |panel: &[(String, String, Vec<[f64; 2]>)]| {
+                let pairs = panel[1].2.iter().zip(&panel[2].2);
+                let shares: Vec<f64> = pairs.map(|(high, low)| high[1] / low[1]).collect();
+                shares.iter().sum::<f64>() / shares.len() as f64
+            };
+            let panels: Vec<f64> = drawn.curves.chunks(3).map(spread).collect();
+            holds(panels[0] > panels[1], "force scatters more than shape")
+        },
+    },
+    Claim {
+        reads: r"A class of curve holds for nearly everybody; a number does not",
+        holds: is_definition,
+    },
+];
+
+/// Lifts in motion side by side: the curves of velocity, with the hung setup first.
+pub const MOTION: &[Claim<Drawn>] = &[
+    Claim {
+        reads: r".+ at equal effort: (?:slowest (\d+) cm (later|earlier), |slowest at the same place, |no sticking region any more, |a sticking region appears, )?ends (?:(\d+) % (slower|faster)|as fast)",
+        holds: |told, drawn| {
+            let [with, plain] = [&drawn.curves[0].2, &drawn.curves[1].2];
+            if let Some(apart) = told.get(1) {
+                let moved = slowest(with)? - slowest(plain)?;
+                says(apart.as_str(), moved.abs(), 0.5, "slowest")?;
+                holds((moved > 0.0) == (&told[2] == "later"), "later")?;
+            }
+            let change = 100.0 * (end_speed(with) / end_speed(plain) - 1.0);
+            match told.get(3) {
+                Some(percent) => {
+                    says(percent.as_str(), change.abs(), 1.5, "end")?;
+                    holds((change < 0.0) == (&told[4] == "slower"), "slower")
+                }
+                None => holds(change.abs() < 3.5, "as fast"),
+            }
+        },
+    },
+    Claim {
+        reads: r"At the same hardest effort \(\d+ % of what is held still\): .+ against .+",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Peak velocity: ([\d.]+) m/s .+ against ([\d.]+) m/s .+",
+        holds: |told, drawn| {
+            says(&told[1], peak(&drawn.curves[0].2)[1], 0.0, "hung")?;
+            says(&told[2], peak(&drawn.curves[1].2)[1], 0.0, "plain")
+        },
+    },
+    Claim {
+        reads: r"Sticking region in motion: (none|[\d.]+ s, .+), against (none|[\d.]+ s, .+) with plain weight",
+        holds: |told, drawn| {
+            for (printed, curve) in [(1, 0), (2, 1)] {
+                let has = slowest(&drawn.curves[curve].2).is_ok();
+                holds(has == (&told[printed] != "none"), "whether there is one")?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"A bar brings speed along, and needs way to lose and to gain it: .+",
+        holds: is_definition,
+    },
+];
+
+/// Place of the first least velocity behind a first peak.
+fn slowest(points: &[[f64; 2]]) -> Result<f64, String> {
+    let mut turns = points.windows(3);
+    let top = turns.position(|w| w[1][1] > w[0][1] && w[1][1] >= w[2][1]);
+    let behind = &points[top.ok_or("no peak")? + 1..];
+    let low = behind
+        .windows(3)
+        .find(|w| w[1][1] < w[0][1] && w[1][1] <= w[2][1]);
+    low.map(|w| w[1][0]).ok_or("no least velocity".to_owned())
+}
+
+/// Mean velocity over the last fifth of the way.
+fn end_speed(points: &[[f64; 2]]) -> f64 {
+    let (first, last) = (points[0][0], points[points.len() - 1][0]);
+    let begin = last - 0.2 * (last - first);
+    let end = points.windows(2).filter(|w| w[0][0] >= begin);
+    let (mut way, mut time) = (0.0, 0.0);
+    for w in end {
+        let step = w[1][0] - w[0][0];
+        way += step;
+        time += step / (0.5 * (w[0][1] + w[1][1])).max(1e-3);
+    }
+    way / time.max(1e-9)
+}
+
+/// How sure the model is, and what it cannot tell.
+pub const LIMITS: &[Claim<DataTable>] = &[
+    Claim {
+        reads: r"Surest of the (.+), off by (\d+) %; least sure of the (.+), (\d+) %",
+        holds: |told, table| {
+            says(
+                &told[2],
+                cell(table, &[&told[1]], "off_by_percent")?,
+                0.0,
+                "surest",
+            )?;
+            says(
+                &told[4],
+                cell(table, &[&told[3]], "off_by_percent")?,
+                0.0,
+                "least sure",
+            )?;
+            let error = |row: &Vec<String>| row[2].parse::<f64>().unwrap_or(f64::NAN);
+            let all: Vec<f64> = table.rows.iter().map(error).collect();
+            let (first, last) = (all[0], all[all.len() - 1]);
+            holds(all.iter().all(|e| *e <= first && *e >= last), "in order")
+        },
+    },
+    Claim {
+        reads: r"How far computed numbers are from published ones: (.+)",
+        holds: |told, table| {
+            let parts = told[1].replace(" values and ", " values, ");
+            let parts: Vec<&str> = parts.split(", ").collect();
+            holds(parts.len() == table.rows.len(), "every lift is told")?;
+            let reads = Regex::new(r"^(.+) (\d+) % over (\d+) values$").expect("a pattern");
+            for part in parts {
+                let lift = reads
+                    .captures(part)
+                    .ok_or(format!("`{part}` is no error"))?;
+                says(
+                    &lift[2],
+                    cell(table, &[&lift[1]], "off_by_percent")?,
+                    0.0,
+                    part,
+                )?;
+                says(
+                    &lift[3],
+                    cell(table, &[&lift[1]], "published_values")?,
+                    0.0,
+                    part,
+                )?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"Shapes, classes and directions are surer than single numbers",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Part of every difference is the scatter of people and of ways to measure",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Six questions that this model cannot answer",
+        holds: |_, table| holds(table.rows.len() == 6, "six of them"),
+    },
+    Claim {
+        reads: r"(.+\?) (.+)",
+        holds: |told, table| {
+            let asked = table.rows.iter().find(|row| row[0] == told[1]);
+            let why = &asked.ok_or("no such question")?[1];
+            holds(why.trim_end_matches('.') == &told[2], "what is said to it")
+        },
+    },
+    Claim {
+        reads: r"A model answers the question it was built for: .+",
+        holds: is_definition,
+    },
+];

@@ -1,0 +1,223 @@
+//! The slides of the lecture, opened as an archive of XML: every part is there, every slide has picture, title, notes and
+//! alternative text, as the files beside it say. `python/tests/test_slides.py` opens them with a reader of presentations.
+
+use crate::calling::call_on;
+use roxmltree::{Document, Node};
+use std::collections::BTreeMap;
+use std::io::{Cursor, Read};
+use std::path::Path;
+use torquill::lecture::LECTURE;
+use torquill::narrative::speaker_notes::NOTES;
+
+/// The parts of an archive by name.
+fn parts(bytes: Vec<u8>) -> BTreeMap<String, Vec<u8>> {
+    let mut archive = zip::ZipArchive::new(Cursor::new(bytes)).expect("an archive");
+    (0..archive.len())
+        .map(|index| {
+            let mut file = archive.by_index(index).expect("a part");
+            let mut content = Vec::new();
+            file.read_to_end(&mut content).expect("it can be read");
+            let name = file.name().expect("a name").into_owned();
+            (name, content)
+        })
+        .collect()
+}
+
+fn text<'a>(parts: &'a BTreeMap<String, Vec<u8>>, name: &str) -> &'a str {
+    let part = parts.get(name).unwrap_or_else(|| panic!("no {name}"));
+    std::str::from_utf8(part).expect("UTF-8")
+}
+
+/// Where a relation of a part leads, from the root of the archive.
+fn resolved(part: &str, target: &str) -> String {
+    let (folder, _) = part.rsplit_once('/').unwrap_or(("", part));
+    let mut path: Vec<&str> = folder.split('/').filter(|step| !step.is_empty()).collect();
+    for step in target.split('/') {
+        match step {
+            ".." => {
+                path.pop();
+            }
+            step => path.push(step),
+        }
+    }
+    path.join("/")
+}
+
+/// The relations of a part: identifier to the part that it leads to.
+fn relations(parts: &BTreeMap<String, Vec<u8>>, part: &str) -> BTreeMap<String, String> {
+    let (folder, name) = part.rsplit_once('/').unwrap_or(("", part));
+    let list = match folder {
+        "" => format!("_rels/{name}.rels"),
+        folder => format!("{folder}/_rels/{name}.rels"),
+    };
+    let document = Document::parse(text(parts, &list)).expect("XML");
+    let relation = |node: Node<'_, '_>| {
+        let of = |name| node.attribute(name).expect("an attribute").to_owned();
+        (of("Id"), resolved(part, &of("Target")))
+    };
+    let nodes = document.descendants();
+    nodes
+        .filter(|node| node.has_tag_name_anywhere("Relationship"))
+        .map(relation)
+        .collect()
+}
+
+/// Names without their namespace.
+trait AnyNamespace {
+    fn has_tag_name_anywhere(&self, name: &str) -> bool;
+}
+
+impl AnyNamespace for Node<'_, '_> {
+    fn has_tag_name_anywhere(&self, name: &str) -> bool {
+        self.is_element() && self.tag_name().name() == name
+    }
+}
+
+/// The texts of the paragraphs of a part.
+fn paragraphs(xml: &str) -> Vec<String> {
+    let document = Document::parse(xml).expect("XML");
+    let in_paragraph = |node: Node<'_, '_>| -> String {
+        let texts = node.descendants().filter(|n| n.has_tag_name_anywhere("t"));
+        texts.filter_map(|n| n.text()).collect()
+    };
+    let nodes = document.descendants();
+    nodes
+        .filter(|node| node.has_tag_name_anywhere("p"))
+        .map(in_paragraph)
+        .filter(|text| !text.is_empty())
+        .collect()
+}
+
+fn read(folder: &Path, name: &str) -> String {
+    let text = std::fs::read_to_string(folder.join(name)).expect("a file of the set");
+    text.trim().to_owned()
+}
+
+#[test]
+fn law_slides_hold_what_the_files_beside_them_say() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let into = folder.path().to_str().expect("a plain path");
+    let answer = call_on(
+        "2",
+        Path::new("."),
+        &["lecture", "-o", into, "--size", "960x540"],
+    );
+    assert_eq!(answer.status, 0, "{}", answer.complaint);
+    let bytes = std::fs::read(folder.path().join("lecture.pptx")).expect("the slides");
+    let parts = parts(bytes);
+    check_package(&parts);
+    let mut names: Vec<String> = std::fs::read_dir(folder.path())
+        .expect("the folder")
+        .filter_map(|entry| entry.expect("an entry").file_name().into_string().ok())
+        .filter_map(|name| name.strip_suffix(".svg").map(str::to_owned))
+        .collect();
+    names.sort();
+    let slides = parts
+        .keys()
+        .filter(|name| name.starts_with("ppt/slides/slide"));
+    assert_eq!(slides.count(), names.len());
+    for (number, name) in (1..).zip(&names) {
+        let part = format!("ppt/slides/slide{number}.xml");
+        let xml = text(&parts, &part);
+        let title = paragraphs(xml).remove(0);
+        let caption = read(folder.path(), &format!("{name}.caption.txt"));
+        assert!(
+            caption.starts_with(title.trim_end_matches('.')),
+            "{name}: {title}"
+        );
+        let document = Document::parse(xml).expect("XML");
+        let described = document
+            .descendants()
+            .find_map(|node| node.attribute("descr"));
+        assert_eq!(
+            described.unwrap_or_default(),
+            read(folder.path(), &format!("{name}.alt.txt"))
+        );
+        let leads = relations(&parts, &part);
+        let notes = leads.values().find(|to| to.contains("notesSlides"));
+        let notes = paragraphs(text(&parts, notes.expect("notes")));
+        assert_eq!(
+            notes.join("\n"),
+            read(folder.path(), &format!("{name}.notes.txt"))
+        );
+        assert!(notes.len() >= 4, "{name}: {notes:?}");
+        let picture = leads
+            .values()
+            .find(|to| to.contains("media"))
+            .expect("a picture");
+        let decoder = png::Decoder::new(Cursor::new(parts[picture].clone()));
+        let reader = decoder.read_info().expect("a picture");
+        assert_eq!(
+            (reader.info().width, reader.info().height),
+            (1920, 930),
+            "{name}"
+        );
+    }
+}
+
+/// Every part is XML or a picture, has a type, and every relation leads to a part.
+fn check_package(parts: &BTreeMap<String, Vec<u8>>) {
+    let types = text(parts, "[Content_Types].xml");
+    let types = Document::parse(types).expect("XML");
+    let named = |attribute: &str| -> Vec<String> {
+        let values = types
+            .descendants()
+            .filter_map(|node| node.attribute(attribute));
+        values.map(str::to_owned).collect()
+    };
+    let (extensions, overridden) = (named("Extension"), named("PartName"));
+    for name in parts.keys().filter(|name| *name != "[Content_Types].xml") {
+        let ending = name.rsplit('.').next().unwrap_or_default().to_owned();
+        let has_own = overridden.contains(&format!("/{name}"));
+        assert!(
+            has_own || (ending != "xml" && extensions.contains(&ending)),
+            "{name} has no type"
+        );
+        if ending != "png" {
+            Document::parse(text(parts, name)).unwrap_or_else(|fault| panic!("{name}: {fault}"));
+        }
+    }
+    for part in overridden {
+        assert!(parts.contains_key(part.trim_start_matches('/')), "{part}");
+    }
+    for list in parts.keys().filter(|name| name.ends_with(".rels")) {
+        let part = list.replace("_rels/", "").replace(".rels", "");
+        for target in relations(parts, &part).values() {
+            assert!(parts.contains_key(target), "{list}: no {target}");
+        }
+    }
+}
+
+#[test]
+fn law_every_figure_of_the_lecture_has_speakers_notes() {
+    for figure in LECTURE {
+        let notes = NOTES.iter().filter(|notes| notes.figure == figure.name);
+        assert_eq!(notes.count(), 1, "{}", figure.name);
+    }
+    for notes in NOTES {
+        let known = LECTURE.iter().any(|figure| figure.name == notes.figure);
+        assert!(known, "no figure {}", notes.figure);
+        assert!(
+            notes.ask.contains('?') && notes.ask.ends_with(')'),
+            "{}",
+            notes.figure
+        );
+        assert!(
+            notes.say.len() > 40 && notes.mistake.len() > 40,
+            "{}",
+            notes.figure
+        );
+    }
+}
+
+#[test]
+fn law_every_citation_of_the_lecture_is_a_known_publication() {
+    let sources = torquill::library::Library::built_in()
+        .sources()
+        .expect("the publications");
+    for figure in LECTURE {
+        for key in figure.cites {
+            assert!(sources.contains_key(*key), "{}: {key}", figure.name);
+        }
+    }
+}
