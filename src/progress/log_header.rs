@@ -140,14 +140,20 @@ pub(super) fn header(table: &LogTable, row: &TableRow<'_>) -> Result<LogHeader> 
             heading: heading.to_owned(),
             unit,
         };
-        match &header.heads[column as usize] {
-            Some(_) if column == LogColumn::Note => {}
-            Some(first) => {
+        let place = &mut header.heads[column as usize];
+        let Some(first) = place.as_mut() else {
+            *place = Some(head);
+            continue;
+        };
+        match meant(column, first, &head) {
+            Meant::First if column == LogColumn::Note => {}
+            Meant::First => header.ignored.push(head.heading),
+            Meant::Second => header.ignored.push(std::mem::replace(first, head).heading),
+            Meant::Either => {
                 let headings = [first.heading.clone(), head.heading];
                 let twice = LogFault::ColumnTwice { column, headings };
                 faults.push(Fault::new(twice).at(table.place(row.start, Some(position))));
             }
-            None => header.heads[column as usize] = Some(head),
         }
     }
     let is_missing = |column: &LogColumn| is_needed(*column) && header.head(*column).is_none();
@@ -169,6 +175,29 @@ pub(super) fn header(table: &LogTable, row: &TableRow<'_>) -> Result<LogHeader> 
     }
 }
 
+/// Which of two headings names a column.
+enum Meant {
+    First,
+    Second,
+    Either,
+}
+
+/// Which of two headings names a column: an English one before one of another language, because a foreign word may mean
+/// something else in an English log ("Tag"). Of two dates the first counts, if they are not the same words; of notes too,
+/// which nothing reads. Two of anything else leave open which is meant.
+fn meant(column: LogColumn, first: &ColumnHead, second: &ColumnHead) -> Meant {
+    let is_foreign =
+        |head: &ColumnHead| named_in_english(&name_and_unit(&head.heading).0).is_none();
+    let is_same = first.heading.to_lowercase() == second.heading.to_lowercase();
+    match (is_foreign(first), is_foreign(second)) {
+        _ if column == LogColumn::Note => Meant::First,
+        (false, true) => Meant::First,
+        (true, false) => Meant::Second,
+        _ if column == LogColumn::Date && !is_same => Meant::First,
+        _ => Meant::Either,
+    }
+}
+
 /// Whether a row is a header: it holds day and lift, or three columns that are known.
 pub(super) fn is_header(row: &TableRow<'_>) -> bool {
     let columns: Vec<LogColumn> = row.fields().filter_map(|h| Some(known(h)?.0)).collect();
@@ -179,12 +208,16 @@ pub(super) fn is_header(row: &TableRow<'_>) -> bool {
 /// The column that a heading names, and its unit.
 fn known(heading: &str) -> Option<(LogColumn, Option<&'static str>)> {
     let (name, unit) = name_and_unit(heading);
-    let joined = name.replace(' ', "_");
-    let column = LogColumn::ALL
+    let column = named_in_english(&name).or_else(|| foreign(&name))?;
+    Some((column, unit))
+}
+
+/// The column that English words name, with one blank between them.
+fn named_in_english(words: &str) -> Option<LogColumn> {
+    let joined = words.replace(' ', "_");
+    LogColumn::ALL
         .into_iter()
         .find(|column| column.name() == joined || also(*column).contains(&joined.as_str()))
-        .or_else(|| foreign(&name))?;
-    Some((column, unit))
 }
 
 /// A heading's words and the unit behind them: "Weight (kg)", "load_lb", "velocity [m/s]".

@@ -282,6 +282,38 @@ fn law_headings_of_other_languages_are_read() {
     );
 }
 
+/// "Tag" is German for day and English for a mark; "Datum" and "Tag" of a German log are date and weekday.
+#[test]
+fn law_an_english_heading_wins_over_a_foreign_one_and_the_first_date_over_another() {
+    let row = "2026-03-02,squat,100 kg,5";
+    for (text, ignored) in [
+        (format!("Tag,Date,Exercise,Load,Reps\nheavy,{row}\n"), "Tag"),
+        (format!("Date,Exercise,Load,Reps,Tag\n{row},heavy\n"), "Tag"),
+        (
+            format!("Datum,Übung,Gewicht,Wdh,Tag\n{row},Montag\n"),
+            "Tag",
+        ),
+        (
+            format!("Date,Exercise,Load,Reps,Gewicht\n{row},70\n"),
+            "Gewicht",
+        ),
+    ] {
+        let log = read_text(&text);
+        assert_eq!(log.entries[0].day.to_string(), "2026-03-02", "{text}");
+        assert_eq!(log.entries[0].load.as_kg(), 100.0, "{text}");
+        let named = LogNote::ColumnsIgnored(vec![ignored.to_owned()]);
+        assert!(log.notes.contains(&named), "{text}{:?}", log.notes);
+    }
+    for text in [
+        format!("Date,Exercise,Load,Reps,Date\n{row},2026-03-03\n"),
+        format!("Datum,Übung,Gewicht,Wdh,Last\n{row},90 kg\n"),
+    ] {
+        let refused = read_log("log.csv", &text, &LogReading::default());
+        let error = refused.expect_err("two columns for one thing");
+        assert!(words(&error).contains("are both read as the"), "{text}");
+    }
+}
+
 /// Rows of a sheet that nobody has filled in are passed over with one note; in another log they stay a fault.
 #[test]
 fn law_rows_that_are_not_done_yet_are_passed_over() {

@@ -208,14 +208,23 @@ fn law_the_school_equation_is_shown_near_its_share_only_and_never_averaged() {
     let near = estimate(Some("bench-press"), Mass::from_kg(90.0), 12, 0.0).expect("a set");
     let plain = estimate(None, Mass::from_kg(90.0), 12, 0.0).expect("a set");
     assert_eq!(near.one_rm, plain.one_rm);
-    for load_kg in [40.0, 60.0, 90.0] {
-        let set = estimate(Some("bench-press"), Mass::from_kg(load_kg), 12, 0.0).expect("a set");
-        for guess in &set.guesses {
-            if let Form::FromShare { share, .. } = guess.equation.form {
-                assert!((load_kg / guess.one_rm.as_kg() - share).abs() <= 0.05);
-            }
-        }
+    // The share is that of the other equations: a value of its own would confirm itself.
+    let mut seen = [0, 0];
+    for (load_kg, repetitions) in [40.0, 60.0, 90.0]
+        .into_iter()
+        .flat_map(|load_kg| (2..=15).map(move |repetitions| (load_kg, repetitions)))
+    {
+        let mass = Mass::from_kg(load_kg);
+        let set = estimate(Some("bench-press"), mass, repetitions, 0.0).expect("a set");
+        let is_shown = set
+            .guesses
+            .iter()
+            .any(|guess| matches!(guess.equation.form, Form::FromShare { .. }));
+        let is_near = (load_kg / set.one_rm.as_kg() - 0.70).abs() <= 0.05;
+        assert_eq!(is_shown, is_near, "{load_kg} kg x {repetitions}");
+        seen[usize::from(is_shown)] += 1;
     }
+    assert!(seen.iter().all(|count| *count > 0), "{seen:?}");
 }
 
 #[test]
