@@ -1,11 +1,12 @@
-//! Rules for proportions: limbs and breadths against those of the shipped tables at the same height.
+//! Rules for proportions: limbs and breadths against those of the shipped tables at the same height, of the same sex where
+//! it is known.
 //!
 //! In: a segment table or a finished lifter. Out: complaints about lengths that no body of that height has.
 
 use super::built_in;
 use super::complaint::{PlausibleRange, Rules};
 use super::read::read;
-use crate::anatomy::{Lifter, SegmentName, SegmentTable};
+use crate::anatomy::{Lifter, SegmentName, SegmentTable, Sex};
 use crate::bounds::{Bound, bounds};
 use crate::error::{BodyRule, BrokenRule, Doubt};
 use std::sync::LazyLock;
@@ -20,14 +21,23 @@ static SHIPPED: LazyLock<Vec<SegmentTable>> = LazyLock::new(|| {
 /// What the shipped tables are called where they are read.
 const EMBEDDED: &str = "models/segments";
 
+/// The shipped tables of a sex; all where it is not known.
+fn shipped(sex: Option<Sex>) -> impl Iterator<Item = &'static SegmentTable> {
+    let is_of_sex = move |table: &&SegmentTable| sex.is_none() || table.sex == sex;
+    SHIPPED.iter().filter(is_of_sex)
+}
+
 /// The segments and breadths of a table.
 pub(super) fn of_table(table: &SegmentTable, rules: &mut Rules) {
     let height_m = table.sample_height.as_m();
     for (name, row) in &table.rows {
         let path = format!("rows.{}.length", name.name());
-        segment(&path, *name, (row.length.as_m(), height_m), rules);
+        let usual_m = height_m * share_of(*name, table.sex);
+        let bound = &bounds().segment_proportion;
+        compared(&path, (row.length.as_m(), usual_m), bound, rules);
     }
-    stature("rows", sum_of(table), height_m, rules);
+    let usual_m = height_m * stature_share(table.sex);
+    stature("rows", sum_of(table), usual_m, rules);
     for (field, share, usual) in breadths_of(table) {
         let path = format!("breadths.{field}");
         compared(
@@ -49,20 +59,23 @@ pub(super) fn of_lifter(lifter: &Lifter, rules: &mut Rules) {
     let height_m = lifter.height.as_m();
     for (name, limb) in &lifter.segments {
         let path = format!("segments.{}.length", name.name());
-        segment(&path, *name, (limb.length.as_m(), height_m), rules);
+        let usual_m = height_m * share_of(*name, Some(lifter.sex));
+        let bound = &bounds().segment_proportion;
+        compared(&path, (limb.length.as_m(), usual_m), bound, rules);
     }
     let build = &lifter.build;
     let sum_m: f64 = UPRIGHT
         .iter()
         .map(|name| lifter.segment(*name).length.as_m())
         .sum();
-    stature(
-        "segments",
-        sum_m + build.ankle_height.as_m(),
-        height_m,
-        rules,
-    );
-    for ((field, size), usual) in build.sizes().into_iter().zip(usual_breadths()) {
+    let sum_m = sum_m + build.ankle_height.as_m();
+    let usual_m = height_m * stature_share(Some(lifter.sex));
+    stature("segments", sum_m, usual_m, rules);
+    for ((field, size), usual) in build
+        .sizes()
+        .into_iter()
+        .zip(usual_breadths(Some(lifter.sex)))
+    {
         let path = format!("build.{field}");
         compared(
             &path,
@@ -77,19 +90,18 @@ pub(super) fn of_lifter(lifter: &Lifter, rules: &mut Rules) {
     }
 }
 
-/// A segment's length at a height against the shipped tables' mean.
-fn segment(path: &str, name: SegmentName, (length_m, height_m): (f64, f64), rules: &mut Rules) {
-    let shares = SHIPPED.iter().filter_map(|table| {
+/// A segment's share of the height in the shipped tables of a sex, their mean.
+fn share_of(name: SegmentName, sex: Option<Sex>) -> f64 {
+    let shares = shipped(sex).filter_map(|table| {
         let row = table.rows.get(&name)?;
         Some(row.length.as_m() / table.sample_height.as_m())
     });
-    let usual_m = height_m * mean(shares);
-    compared(
-        path,
-        (length_m, usual_m),
-        &bounds().segment_proportion,
-        rules,
-    );
+    mean(shares)
+}
+
+/// What the upright segments add up to there, as a share of the height.
+fn stature_share(sex: Option<Sex>) -> f64 {
+    mean(shipped(sex).map(|table| sum_of(table) / table.sample_height.as_m()))
 }
 
 /// The segments that stand on one another in who stands.
@@ -108,9 +120,7 @@ fn sum_of(table: &SegmentTable) -> f64 {
 }
 
 /// The sum of the upright segments against that of the shipped tables at the same height.
-fn stature(path: &str, sum_m: f64, height_m: f64, rules: &mut Rules) {
-    let shares = SHIPPED.iter();
-    let usual_m = height_m * mean(shares.map(|table| sum_of(table) / table.sample_height.as_m()));
+fn stature(path: &str, sum_m: f64, usual_m: f64, rules: &mut Rules) {
     let bound = &bounds().stature_proportion;
     let (sum_cm, usual_cm) = (100.0 * sum_m, 100.0 * usual_m);
     let ratio = sum_m / usual_m;
@@ -159,14 +169,15 @@ fn compared(path: &str, (length_m, usual_m): (f64, f64), bound: &'static Bound, 
 fn breadths_of(table: &SegmentTable) -> impl Iterator<Item = (&'static str, f64, f64)> {
     let own = fields(table);
     own.into_iter()
-        .zip(usual_breadths())
+        .zip(usual_breadths(table.sex))
         .map(|((field, share), usual)| (field, share, usual))
 }
 
-fn usual_breadths() -> Vec<f64> {
+/// Breadths of the shipped tables of a sex as shares of the height, their means.
+fn usual_breadths(sex: Option<Sex>) -> Vec<f64> {
     let count = SHIPPED.first().map_or(0, |table| fields(table).len());
     (0..count)
-        .map(|index| mean(SHIPPED.iter().map(|table| fields(table)[index].1)))
+        .map(|index| mean(shipped(sex).map(|table| fields(table)[index].1)))
         .collect()
 }
 
