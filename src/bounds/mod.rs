@@ -5,8 +5,10 @@
 //! read texts and records too, and above `error`, whose facts it fills.
 
 mod bound;
+mod shown_text;
 
 pub use bound::{Bound, LowerEnd, UpperEnd};
+pub use shown_text::{first_hidden, is_shown};
 
 use serde::Deserialize;
 use std::sync::LazyLock;
@@ -26,6 +28,10 @@ pub fn bounds() -> &'static Bounds {
 #[derive(Debug, Clone, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Bounds {
+    /// Letters of a title, a name, a word that is set.
+    pub short_text: Bound,
+    /// Letters of any other text of a file.
+    pub long_text: Bound,
     /// Standing height of a lifter.
     pub lifter_height: Bound,
     /// Body mass of a lifter.
@@ -326,6 +332,8 @@ pub struct Bounds {
     pub training_months: Bound,
     /// Variance or covariance of the logarithm of a strength.
     pub log_covariance: Bound,
+    /// Logarithm of a strength of one version of a lifter beside that of the file.
+    pub log_strength: Bound,
     /// Standard deviation of a logarithm, or a correlation.
     pub log_deviation: Bound,
     /// Lightest bar that a lift with a bar is done with.

@@ -7,6 +7,7 @@
 use super::canonical::{BESIDE, OUTPUTS, is_typed, paths, stays_below};
 use super::command_call::{CommandCall, Destination};
 use super::output;
+use super::readable_words;
 use crate::draw::metadata;
 use crate::error::{AgainFault, Error, Result};
 use crate::library::{Library, bytes_of_file};
@@ -166,6 +167,7 @@ fn words(record: &RunRecord, drawn: Option<(&str, &Path)>) -> Vec<OsString> {
 
 /// Arguments read by the definitions of all commands.
 fn matches(program: &clap::Command, words: Vec<OsString>) -> Result<ArgMatches> {
+    readable_words::check(words.iter().map(OsString::as_os_str))?;
     let called = std::iter::once(OsString::from("torquill")).chain(words);
     program
         .clone()

@@ -30,6 +30,7 @@ pub fn render(error: &Error, units: System, colour: bool) -> String {
     let mut faults: Vec<String> = shown
         .map(|fault| {
             let mut told = told(fault, units);
+            shorten(&mut told);
             if colour {
                 fold(&mut told);
             }
@@ -59,7 +60,8 @@ pub(super) fn forget_told() {
 /// What is accepted and yet unlikely, told on standard error as warnings.
 pub(super) fn warn(doubts: &[Fault], units: System) {
     for doubt in doubts {
-        let words = told(doubt, units);
+        let mut words = told(doubt, units);
+        shorten(&mut words);
         let shown = Renderer::plain().render(&[group(doubt, &words, Level::WARNING)]);
         let is_new = TOLD.lock().is_ok_and(|mut told| told.insert(shown.clone()));
         if is_new {
@@ -73,14 +75,40 @@ const BEFORE_MESSAGE: usize = 11;
 
 /// Ends the lines of message and hints where a terminal does.
 fn fold(told: &mut Told) {
-    let head = " ".repeat(BEFORE_MESSAGE);
-    let folded = |text: &String| {
-        let lines = wrapped(&head, text);
-        let lines: Vec<&str> = lines.iter().map(|line| line.trim_start()).collect();
-        lines.join("\n")
-    };
     told.message = folded(&told.message);
-    told.hints = told.hints.iter().map(folded).collect();
+    told.hints = told.hints.iter().map(|hint| folded(hint)).collect();
+}
+
+fn folded(text: &str) -> String {
+    let head = " ".repeat(BEFORE_MESSAGE);
+    let lines = wrapped(&head, text);
+    let lines: Vec<&str> = lines.iter().map(|line| line.trim_start()).collect();
+    lines.join("\n")
+}
+
+/// A word longer than this is shown by its ends: it is what somebody typed or a file holds, and says no more in full.
+const LONGEST_WORD: usize = 300;
+
+/// Letters of each end of a word that is too long.
+const END_OF_WORD: usize = 60;
+
+/// Message and hints without the middle of words that fill a screen.
+fn shorten(told: &mut Told) {
+    told.message = shortened(&told.message);
+    told.hints = told.hints.iter().map(|hint| shortened(hint)).collect();
+}
+
+fn shortened(text: &str) -> String {
+    let words = text.split_inclusive(char::is_whitespace).map(|word| {
+        let letters = word.chars().count();
+        if letters <= LONGEST_WORD {
+            return word.to_owned();
+        }
+        let start: String = word.chars().take(END_OF_WORD).collect();
+        let end: String = word.chars().skip(letters - END_OF_WORD).collect();
+        format!("{start}…{end}")
+    });
+    words.collect()
 }
 
 /// One fault for the renderer.
@@ -107,10 +135,12 @@ fn group<'a>(fault: &'a Fault, told: &'a Told, level: Level<'a>) -> Group<'a> {
         .elements(hints)
 }
 
-/// The stretch itself, or the next sign of the line where it is empty, so that something is marked.
+/// The stretch itself as far as a screen shows it, or the next sign of the line where it is empty, so that something is marked.
 fn visible(text: &str, stretch: Range<usize>) -> Range<usize> {
     if !stretch.is_empty() {
-        return stretch;
+        let marked = &text[stretch.clone()];
+        let end = marked.char_indices().nth(LONGEST_WORD);
+        return stretch.start..end.map_or(stretch.end, |(at, _)| stretch.start + at);
     }
     let sign = text[stretch.start..].chars().next();
     let width = sign.filter(|sign| *sign != '\n').map_or(0, char::len_utf8);

@@ -35,6 +35,7 @@ mod pick;
 mod picture;
 mod plan;
 mod progress;
+mod readable_words;
 mod rep;
 mod same_target;
 mod scatter;
@@ -167,7 +168,12 @@ pub fn call_inside(arguments: &[String]) -> Called {
 }
 
 /// Runs the words of a command line, the program's name first.
-fn status_of(words: impl IntoIterator<Item = impl Into<OsString> + Clone>) -> u8 {
+fn status_of(words: impl IntoIterator<Item = impl Into<OsString>>) -> u8 {
+    let words: Vec<OsString> = words.into_iter().map(Into::into).collect();
+    if let Err(fault) = readable_words::check(words.iter().skip(1).map(OsString::as_os_str)) {
+        output::note(&complain::render(&fault, System::Metric, false));
+        return fault.exit_status();
+    }
     let program = command();
     let matches = match program.clone().try_get_matches_from(words) {
         Ok(matches) => matches,

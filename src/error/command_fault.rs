@@ -13,12 +13,33 @@ pub enum CommandFault {
         /// What the system says.
         cause: String,
     },
+    /// A word of the command line that a terminal or a picture cannot show.
+    HiddenSign {
+        /// The number of the character.
+        code: u32,
+        /// Which word it is, counted from 1 behind the program's name.
+        place: usize,
+    },
+    /// A word of the command line that is longer than any that means something.
+    LongWord {
+        /// Its letters.
+        letters: usize,
+        /// The most.
+        most: usize,
+        /// Which word it is, counted from 1 behind the program's name.
+        place: usize,
+    },
     /// A folder is named where a file is due.
     TargetIsFolder {
         /// The folder.
         folder: String,
         /// A file in it.
         example: String,
+    },
+    /// A device or a pipe is named where a file is due.
+    TargetIsDevice {
+        /// It.
+        file: String,
     },
     /// The folder of a file is not there.
     NoFolder {
@@ -131,6 +152,15 @@ pub enum OptionFault {
     NoTravel(QuantityFault),
     /// No limit of a load.
     NoLoadLimit(String),
+    /// A range whose first end is above the second, or places of a profile that do not rise.
+    ReversedRange(String),
+    /// An option that the goal of a search does not heed.
+    NotOfGoal {
+        /// The option, without dashes.
+        option: &'static str,
+        /// The goal that heeds it.
+        goal: &'static str,
+    },
     /// No point of a profile.
     NoProfilePoint(String),
     /// The goal of a profile without its profile.

@@ -6,9 +6,13 @@
 
 use super::grammar_scan::{Step, TextNode, nodes_of};
 use super::unprintable::first_unprintable;
+use crate::bounds::bounds;
 use crate::error::Place;
 use std::ops::Range;
 use std::sync::{Arc, OnceLock};
+
+/// Fields whose texts stand in one line of a figure or a table.
+const SHORT: [&str; 4] = ["title", "axis", "away_from", "name"];
 
 /// The tree of a text, parents before children.
 #[derive(Debug, Clone)]
@@ -151,6 +155,30 @@ impl<'a> RecordOutline<'a> {
                 let in_key = node.key.as_ref().and_then(in_stretch);
                 let code = in_key.or_else(|| in_stretch(&node.value))?;
                 Some((index, code))
+            })
+            .collect()
+    }
+
+    /// Every text or key that is longer than a text of its kind can be: its letters and the most.
+    pub fn too_long(&self) -> Vec<(usize, usize, usize)> {
+        let bounds = bounds();
+        let over = |stretch: &Range<usize>, most: usize| {
+            let written = self.slice(stretch);
+            // Bytes are no fewer than letters, so most texts need no counting; the quotes are not counted.
+            let is_text = written.starts_with(['"', 'r', '\'']) && written.len() > most;
+            let letters = written.chars().count().saturating_sub(2);
+            (is_text && letters > most).then_some((letters, most))
+        };
+        let (short, long) = (&bounds.short_text, &bounds.long_text);
+        let nodes = self.nodes.iter().enumerate();
+        nodes
+            .filter_map(|(index, node)| {
+                let is_short = matches!(node.step, Step::Name(name) if SHORT.contains(&name));
+                let bound = if is_short { short } else { long };
+                let key = node.key.as_ref();
+                let in_key = key.and_then(|key| over(key, short.most_of_them()));
+                let (letters, most) = in_key.or_else(|| over(&node.value, bound.most_of_them()))?;
+                Some((index, letters, most))
             })
             .collect()
     }

@@ -76,6 +76,17 @@ fn beyond_types(file: &str, outline: &RecordOutline<'_>) -> Vec<Fault> {
         let fault = Fault::new(TextFault::Unprintable { path, code });
         faults.push(fault.at(outline.place(file, &node.value)));
     }
+    for (index, letters, most) in outline.too_long().into_iter().take(MOST_FAULTS) {
+        let node = &outline.nodes[index];
+        let path = outline.path(index);
+        let fault = Fault::new(TextFault::TooLong {
+            letters,
+            most,
+            path,
+        });
+        let start = node.value.start;
+        faults.push(fault.at(outline.place(file, &(start..start + 1))));
+    }
     for index in outline.not_finite().into_iter().take(MOST_FAULTS) {
         let stretch = &outline.nodes[index].value;
         let fault = Fault::new(TextFault::NotFinite {

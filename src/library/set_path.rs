@@ -6,6 +6,7 @@
 
 use super::nearest::known;
 use super::share_units::share_of;
+use crate::bounds::{bounds, first_hidden};
 use crate::error::{Error, PlaceOnPath, Result, SettingFault, SettingReason};
 use crate::units::{
     Angle, AngularSpeed, Dimension, Duration, Force, Length, LinearDensity, Mass, QuantityFault,
@@ -54,6 +55,21 @@ impl Setting {
         })
     }
 
+    /// **Fails** for a text that a picture or a terminal cannot show.
+    fn can_be_shown(&self) -> Result<()> {
+        if let Some(code) = first_hidden(&self.text) {
+            return Err(self.fault(SettingReason::Unprintable { code }));
+        }
+        let (letters, most) = (
+            self.text.chars().count(),
+            bounds().short_text.most_of_them(),
+        );
+        if letters > most {
+            return Err(self.fault(SettingReason::TooLong { letters, most }));
+        }
+        Ok(())
+    }
+
     /// The text as a length.
     fn length(&self) -> Result<Length> {
         Length::from_text(&self.text).map_err(|why| self.told(why))
@@ -80,6 +96,7 @@ pub(super) fn set<T: Serialize + DeserializeOwned>(
 ) -> Result<T> {
     let tree = tree_of(record);
     let pointer = resolve(&tree, inside, &setting.path)?;
+    setting.can_be_shown()?;
     let choices = replacements(&tree, &pointer, setting)?;
     let mut refusal = None;
     for (at, value) in choices {

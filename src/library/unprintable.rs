@@ -2,10 +2,9 @@
 //!
 //! In: a text as a model file writes it, escapes and all. Out: the first such character.
 
+use crate::bounds::is_shown;
+
 /// The number of the first character in a written text that cannot be shown, escaped or not; line breaks and tabs can.
-///
-/// **Source.** Control characters and those of direction: Unicode, chapters 23.1 and 23.2; noncharacters: 23.7, which
-/// XML 1.0 (2.2) keeps out of documents in part.
 #[must_use]
 pub(super) fn first_unprintable(written: &str) -> Option<u32> {
     let mut rest = written.chars();
@@ -33,15 +32,6 @@ fn escaped(rest: &mut std::str::Chars<'_>) -> Option<u32> {
         _ => return None,
     };
     u32::from_str_radix(&digits, 16).ok()
-}
-
-/// Whether a character can be shown.
-fn is_shown(code: u32) -> bool {
-    let is_break = matches!(code, 0x09 | 0x0A | 0x0D);
-    let is_control = code < 0x20 || (0x7F..=0x9F).contains(&code);
-    let turns = matches!(code, 0x200E | 0x200F | 0x202A..=0x202E | 0x2066..=0x2069);
-    let is_none = code & 0xFFFE == 0xFFFE || (0xFDD0..=0xFDEF).contains(&code);
-    is_break || !(is_control || turns || is_none || code == 0xFEFF)
 }
 
 #[cfg(test)]

@@ -3,6 +3,7 @@
 //! In: the text of the file. Out: [`LogTable`]: its separator, its rows, the [`Place`] of a row or a field.
 //! Fields in double quotes may hold separators and line breaks; empty rows and rows that begin with `#` are remarks.
 
+use crate::bounds::is_shown;
 use crate::error::Place;
 use std::ops::Range;
 use std::sync::Arc;
@@ -55,8 +56,7 @@ impl LogTable {
     pub fn of(file: &str, text: &str) -> Self {
         let text = text.strip_prefix('\u{feff}').unwrap_or(text);
         // Signs that a terminal would obey are shown as what cannot be read.
-        let obeyed = |sign: char| sign.is_control() && !['\n', '\r', '\t'].contains(&sign);
-        let text = &text.replace(obeyed, "\u{fffd}");
+        let text = &text.replace(|sign: char| !is_shown(sign.into()), "\u{fffd}");
         // Old spreadsheets end lines with a carriage return alone.
         let text: Arc<str> = if text.contains('\n') {
             text.as_str().into()

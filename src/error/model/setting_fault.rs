@@ -111,6 +111,18 @@ pub enum SettingReason {
     },
     /// Nothing stands there in this model.
     HasNoValue,
+    /// The text holds a character that cannot be shown.
+    Unprintable {
+        /// The character's number.
+        code: u32,
+    },
+    /// The text is too long to be shown.
+    TooLong {
+        /// Its letters.
+        letters: usize,
+        /// The most.
+        most: usize,
+    },
     /// No number.
     NoNumber {
         /// The text.

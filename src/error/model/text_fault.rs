@@ -40,6 +40,15 @@ pub enum TextFault {
         /// The character's number.
         code: u32,
     },
+    /// A text that is too long to be shown.
+    TooLong {
+        /// Path of the value.
+        path: String,
+        /// Its letters.
+        letters: usize,
+        /// The most.
+        most: usize,
+    },
     /// A field that its record does not have.
     NoSuchField {
         /// The field.

@@ -15,9 +15,25 @@ pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
         CommandFault::StandardOutput { cause } => {
             Told::new(format!("standard output cannot be written: {cause}"))
         }
+        CommandFault::HiddenSign { code, place } => Told::new(format!(
+            "word {place} of the command holds the character U+{code:04X}, which cannot be shown"
+        ))
+        .hint("it often comes along with what is pasted: write the word anew, or rename the file"),
+        CommandFault::LongWord {
+            letters,
+            most,
+            place,
+        } => Told::new(format!(
+            "word {place} of the command is {letters} letters long; at most {most} are read"
+        ))
+        .hint("long lists belong into a file"),
         CommandFault::TargetIsFolder { folder, example } => {
             Told::new(format!("`{folder}` is a folder, not a file"))
                 .hint(format!("name a file in it, such as {example}"))
+        }
+        CommandFault::TargetIsDevice { file } => {
+            Told::new(format!("`{file}` is a device or a pipe, not a file"))
+                .hint("name a file; what goes to standard output can be sent anywhere with >")
         }
         CommandFault::NoFolder { folder } => {
             Told::new(format!("the folder `{folder}` does not exist"))
@@ -115,6 +131,8 @@ fn of_option(fault: &OptionFault) -> Told {
         OptionFault::NoTravel(fault) => quantity_told::told(fault).hint(POSE_PLACES),
         OptionFault::NoLoadLimit(text) => Told::new(format!("`{text}` limits no load"))
             .hint("write PLACE=LEAST..MOST, such as \"end=80 kg..120 kg\" or \"start=..60 kg\""),
+        OptionFault::ReversedRange(text) => Told::new(format!("`{text}` runs backward"))
+            .hint("write the smaller end first; places of a profile rise from start to end"),
         OptionFault::NoProfilePoint(text) => {
             Told::new(format!("`{text}` is no point of a profile"))
                 .hint("write PLACE=EFFORT, such as 0.5=80%")
@@ -127,6 +145,10 @@ fn of_lacking_option(fault: &OptionFault) -> Told {
     match fault {
         OptionFault::NoProfile => Told::new("--goal profile needs the profile")
             .hint("add --profile \"0=60%, 0.5=80%, 1=90%\""),
+        OptionFault::NotOfGoal { option, goal } => {
+            Told::new(format!("--{option} is for --goal {goal} alone"))
+                .hint(format!("add --goal {goal}, or leave --{option} out"))
+        }
         OptionFault::NoShareForGoal => {
             Told::new("--goal share needs the share that is wanted").hint("add --share 20%")
         }

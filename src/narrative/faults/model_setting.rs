@@ -110,6 +110,13 @@ fn unfit(path: &str, reason: &SettingReason) -> Told {
         SettingReason::IsCourse => Told::new("is a course over the joint angle, not one value")
             .hint("change it as a whole, such as +10%"),
         SettingReason::DoesNotFit { text } => Told::new(format!("`{text}` does not fit here")),
+        SettingReason::Unprintable { code } => Told::new(format!(
+            "its value holds the character U+{code:04X}, which cannot be shown"
+        ))
+        .hint("leave it out"),
+        SettingReason::TooLong { letters, most } => Told::new(format!(
+            "its value is {letters} letters long; at most {most} are shown"
+        )),
         SettingReason::HasNoValue => Told::new("has no value in this model, so it cannot be set"),
         SettingReason::IsWord { word } => Told::new(format!("is the word `{word}`, not a number")),
         SettingReason::IsBoolean { now, text } => Told::new(format!(

@@ -31,6 +31,14 @@ pub(super) fn told(fault: &TextFault) -> Told {
             "`{path}` holds the character U+{code:04X}, which cannot be shown"
         ))
         .hint("leave it out"),
+        TextFault::TooLong {
+            path,
+            letters,
+            most,
+        } => Told::new(format!(
+            "`{path}` is {letters} letters long; at most {most} are shown"
+        ))
+        .hint("shorten it"),
         TextFault::NoSuchField {
             field,
             record,
