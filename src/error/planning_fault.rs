@@ -25,6 +25,13 @@ pub enum PlanFault {
         /// The most.
         most: f64,
     },
+    /// A 1RM that nobody has.
+    OneRmOutside {
+        /// The 1RM.
+        one_rm: Mass,
+        /// The most.
+        most: Mass,
+    },
     /// A block of all methods.
     BlockOfAll,
     /// A first day of a block that is no date.

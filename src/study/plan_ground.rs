@@ -9,6 +9,7 @@ use super::rep_study::maximum;
 use super::session_oracle::{carried_body, lifter_of_one_rm};
 use super::session_setup::{SessionSetup, best_setup, named_setup};
 use crate::anatomy::{Lifter, Training};
+use crate::bounds::bounds;
 use crate::error::{Error, PlanFault, Result};
 use crate::grammar::Stock;
 use crate::library::Library;
@@ -145,7 +146,7 @@ fn planned_lift(
 ) -> Result<PlannedLift> {
     let body = carried_body(&question.movement.carrier()?, question.lifter);
     let (one_rm, one_rm_from) = match (asked.one_rm, &asked.log) {
-        (Some(one_rm), _) => (one_rm, OneRmSource::Given),
+        (Some(one_rm), _) => (that_somebody_has(one_rm)?, OneRmSource::Given),
         (None, Some(log)) => one_rm_of_log(log, asked, library, question)?,
         (None, None) => simulated_one_rm(question)?,
     };
@@ -160,6 +161,17 @@ fn planned_lift(
         body,
         one_rm_from,
     })
+}
+
+/// A 1RM that is told.
+///
+/// **Fails** above every load that is planned.
+fn that_somebody_has(one_rm: Mass) -> Result<Mass> {
+    let most = Mass::from_kg(bounds().planned_load.most());
+    if one_rm > most {
+        return Err(Error::bad(PlanFault::OneRmOutside { one_rm, most }));
+    }
+    Ok(one_rm)
 }
 
 /// The 1RM that the trend of a log ends at; the log may call the lift by any name of the movement.

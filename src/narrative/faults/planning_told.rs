@@ -18,6 +18,11 @@ pub(super) fn told(fault: &PlanFault, units: System) -> Told {
         PlanFault::MonthsOutside { months, most } => {
             Told::new(format!("--training-months {months} is outside 0 to {most} months"))
         }
+        PlanFault::OneRmOutside { one_rm, most } => Told::new(format!(
+            "--one-rm {} is no load that anybody lifts",
+            units.mass(*one_rm)
+        ))
+        .hint(format!("up to {} is planned with", units.mass(*most))),
         PlanFault::NoStart(fault) => {
             Told::new(format!("--start: {}", date_in_words(fault)))
                 .hint("write it year-month-day, such as 2026-01-31")
