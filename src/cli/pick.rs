@@ -189,6 +189,7 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
             only: arguments.wish.only.clone(),
             askew: arguments.wish.askew,
             both_ways: arguments.wish.both_ways,
+            none_above: false,
         },
         top: arguments.top,
     };

@@ -94,6 +94,17 @@ pub enum PlainLoad {
     Counterweight(Mass),
 }
 
+/// How a loop is hung between anchor and load.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LoopWay {
+    /// As it is.
+    Single,
+    /// Folded in half.
+    Doubled,
+    /// Pulled through itself round the anchor.
+    Choked,
+}
+
 /// A pair of bands or chains, one on each side.
 #[derive(Debug, Clone, PartialEq)]
 pub enum HungPair {
@@ -109,8 +120,8 @@ pub enum HungPair {
         height: Length,
         /// How far ahead of the start it stands.
         offset: Length,
-        /// Whether the loop is folded in half.
-        is_doubled: bool,
+        /// How the loop is hung.
+        way: LoopWay,
     },
     /// Chains.
     Chain {
@@ -138,6 +149,8 @@ pub enum Shortfall {
         most: Option<f64>,
         /// Whether the body is the load.
         is_body: bool,
+        /// Whether legs lift it.
+        with_legs: bool,
     },
     /// Bands from above carry all of the weight.
     AllCarried {

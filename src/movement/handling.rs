@@ -161,6 +161,16 @@ impl Handling {
         )
     }
 
+    /// Whether bands from above are hung in this lift: not on a bar over the hips, which lies outside the rack, nor in rows
+    /// (common practice).
+    #[must_use]
+    pub const fn is_under_a_rack(&self) -> bool {
+        !matches!(
+            self.overload,
+            Handover::No(NoHandover::OnHips | NoHandover::BentOver)
+        )
+    }
+
     /// Whether a load that gets too much is put down where the lifter stands.
     #[must_use]
     pub const fn is_put_down(&self) -> bool {

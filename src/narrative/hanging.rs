@@ -3,7 +3,7 @@
 //! In: items, the names of a gym's anchors. Out: how many of which, tied where, and what the words mean.
 
 use super::quantities::QuantityWords;
-use crate::error::HungPair;
+use crate::error::{HungPair, LoopWay};
 use crate::resistance::{Anchor, ChainHang, Hang, Item};
 use crate::setups::hung_pairs;
 use crate::units::{Length, System};
@@ -43,9 +43,13 @@ pub(crate) fn pair_in_words(pair: &HungPair, units: System) -> String {
             anchor,
             height,
             offset,
-            is_doubled,
+            way,
         } => {
-            let how = if *is_doubled { "doubled" } else { "single" };
+            let how = match way {
+                LoopWay::Single => "single",
+                LoopWay::Doubled => "doubled",
+                LoopWay::Choked => "choked",
+            };
             let place = placed(anchor, *height, *offset, units);
             format!("{count} × {name} a side from {place}, {how}")
         }
@@ -113,6 +117,10 @@ pub fn hangs_explained(items: &[&Item]) -> Vec<&'static str> {
         (
             band(Hang::Doubled),
             "doubled: the loop folded in half, both ends on the anchor and the middle over the bar",
+        ),
+        (
+            band(Hang::Choked),
+            "choked: the loop pulled through itself round the anchor, some 12 cm shorter, its end on the bar",
         ),
         (
             chain(ChainHang::Straight),

@@ -305,7 +305,8 @@ fn again(picked: &Picked, units: System) -> String {
                 };
                 let how = match hung.hang {
                     Hang::Doubled => ",doubled",
-                    _ => ",single",
+                    Hang::Choked => ",choked",
+                    Hang::Auto | Hang::Single => ",single",
                 };
                 words.push(format!(
                     "--band \"{}:{}@{} cm{aside}{how}\"",

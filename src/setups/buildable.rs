@@ -63,6 +63,8 @@ pub struct AllowedPieces {
     pub askew: bool,
     /// Whether pieces that help and pieces that add load may hang at once.
     pub both_ways: bool,
+    /// Whether nothing may hang from above: what is lifted stands under no rack.
+    pub none_above: bool,
 }
 
 impl AllowedPieces {
@@ -110,6 +112,7 @@ impl Rack {
             carrier,
             points,
             askew: allowed.askew,
+            none_above: allowed.none_above,
             hangings: Vec::new(),
             pairs: Vec::new(),
             left_out: LeftOutList::default(),
@@ -175,6 +178,7 @@ struct Gathered<'a> {
     carrier: &'a Carrier,
     points: &'a [LoadPoint],
     askew: bool,
+    none_above: bool,
     hangings: Vec<Hanging>,
     pairs: Vec<u32>,
     left_out: LeftOutList,
@@ -191,7 +195,7 @@ impl Gathered<'_> {
             return;
         };
         for (name, anchor) in anchors {
-            for hang in [Hang::Single, Hang::Doubled] {
+            for hang in [Hang::Single, Hang::Choked, Hang::Doubled] {
                 let mut hung = HungBand::from_floor(band.clone(), 1);
                 (hung.anchor, hung.hang) = (*anchor, hang);
                 let lengths = self.lengths(&hung);
@@ -240,7 +244,7 @@ impl Gathered<'_> {
             Some(LeftOutReason::StaysSlack)
         } else if holds_on && way.least_pull_n < LEAST_PULL_N {
             Some(LeftOutReason::GoesSlack)
-        } else if *self.carrier == Carrier::Dumbbell && self.helps(force) {
+        } else if (self.none_above || !hangs_from_above(self.carrier)) && self.helps(force) {
             Some(LeftOutReason::NoPlaceForBands)
         } else if self.leans(force) {
             Some(LeftOutReason::PullsAskew)
@@ -342,6 +346,12 @@ impl Gathered<'_> {
 /// (common practice).
 const fn takes_bands(carrier: &Carrier) -> bool {
     matches!(carrier, Carrier::Bar | Carrier::Dumbbell | Carrier::Body)
+}
+
+/// Whether bands from above hang on it in a weight room: on bars alone (common practice). Where the body is the load it is
+/// carried at its middle here, below which a band that helps at knee or foot would have to reach.
+const fn hangs_from_above(carrier: &Carrier) -> bool {
+    matches!(carrier, Carrier::Bar)
 }
 
 /// Whether chains hang on it in a weight room: on bars alone (common practice).

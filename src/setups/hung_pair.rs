@@ -2,7 +2,7 @@
 //!
 //! In: items of a setup, the anchors of a gym. Out: plain data from which a coach hangs them.
 
-use crate::error::HungPair;
+use crate::error::{HungPair, LoopWay};
 use crate::resistance::{Anchor, ChainHang, Hang, Item};
 use std::collections::BTreeMap;
 
@@ -18,7 +18,11 @@ pub fn hung_pairs(items: &[Item], anchors: &BTreeMap<String, Anchor>) -> Vec<Hun
                 anchor: name.clone(),
                 height: anchor.height(),
                 offset: anchor.offset(),
-                is_doubled: hung.hang == Hang::Doubled,
+                way: match hung.hang {
+                    Hang::Auto | Hang::Single => LoopWay::Single,
+                    Hang::Doubled => LoopWay::Doubled,
+                    Hang::Choked => LoopWay::Choked,
+                },
             })
         }
         Item::Chain(hung) => Some(HungPair::Chain {

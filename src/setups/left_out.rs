@@ -35,7 +35,7 @@ pub enum LeftOutReason {
 pub enum WayOfHanging {
     /// A band.
     Band {
-        /// Single or doubled.
+        /// Single, doubled or choked.
         hang: Hang,
         /// What the gym calls the anchor.
         anchor: String,

@@ -35,7 +35,7 @@ mod usual_gym;
 mod wish;
 
 pub use band_failure::{BandFailure, BandsOverRange, band_failure};
-pub use buildable::AllowedPieces;
+pub use buildable::{AllowedPieces, LEAST_PULL_N};
 pub use choose::{Choosing, Counts, Missed, choose};
 pub use cost_field::CostField;
 pub use gym::Gym;

@@ -23,18 +23,21 @@ pub(super) fn none_fits(
     let hardest = effort.into_iter().fold(0.0, f64::max);
     let novice = lift.question().lifter.training == Training::Novice;
     let is_body = lift.range.carrier == Carrier::Body;
+    let with_legs = lift.question().movement.lifts_with_legs();
+    let who = [novice, is_body, with_legs];
     Ok(Error::no_answer(PickFault::NoneFits {
         gym,
         nearest: Box::new(NearestSetup {
             plain: (&missed.loaded.loading).into(),
             hung: hung_pairs(&missed.loaded.setup.items, &choosing.gym.anchors),
-            shortfall: shortfall(&missed.gap, &choosing.wish, hardest, [novice, is_body]),
+            shortfall: shortfall(&missed.gap, &choosing.wish, hardest, who),
             misses_more: missed.gap.and_others,
         }),
     }))
 }
 
-fn shortfall(gap: &Gap, wish: &Wish, hardest: f64, [novice, is_body]: [bool; 2]) -> Shortfall {
+fn shortfall(gap: &Gap, wish: &Wish, hardest: f64, who: [bool; 3]) -> Shortfall {
+    let [novice, is_body, with_legs] = who;
     let [has, needs] = [gap.has, gap.needs].map(Mass::from_kg);
     match gap.limit {
         SetupLimit::LightestLoad => Shortfall::TooHard {
@@ -42,6 +45,7 @@ fn shortfall(gap: &Gap, wish: &Wish, hardest: f64, [novice, is_body]: [bool; 2])
             wished: wish.effort,
             most: novice.then(|| Wish::default().effort),
             is_body,
+            with_legs,
         },
         SetupLimit::AllCarried => Shortfall::AllCarried {
             weight: has,

@@ -17,8 +17,8 @@ use crate::rep::RepOptions;
 use crate::resistance::{Item, Motion, Setup};
 use crate::session::published::EccentricTable;
 use crate::setups::{
-    BandFailure, BandsOverRange, Choosing, Goal, Gym, LoadedSetup, SafetyLimits, Watch,
-    band_failure, choose,
+    AllowedPieces, BandFailure, BandsOverRange, Choosing, Goal, Gym, LoadedSetup, SafetyLimits,
+    Watch, band_failure, choose,
 };
 use crate::units::Mass;
 use rayon::prelude::{IntoParallelIterator, ParallelIterator};
@@ -41,7 +41,10 @@ pub fn pick(
     let joins_hands = question.movement.handling.bar_joins_hands;
     let choosing = &Choosing {
         gym: &choosing.gym.clone().for_hands(joins_hands),
-        allowed: choosing.allowed.clone(),
+        allowed: AllowedPieces {
+            none_above: !question.movement.handling.is_under_a_rack(),
+            ..choosing.allowed.clone()
+        },
         wish: choosing.wish.clone(),
         top: choosing.top,
     };

@@ -57,6 +57,11 @@ pub fn call_on(threads: &str, folder: &Path, arguments: &[&str]) -> Answer {
     }
 }
 
+/// A text in one line, its ends of lines blanks.
+pub fn in_one_line(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 /// What a call that ends well answers in JSON.
 #[track_caller]
 pub fn json(arguments: &[&str]) -> Value {

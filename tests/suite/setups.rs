@@ -8,7 +8,9 @@ use torquill::library::{Library, Model, assemble};
 use torquill::movement::LoadPoint;
 use torquill::narrative::hanging::hung_pieces;
 use torquill::resistance::{Anchor, ChainHang, Hang, HungBand, HungChain, Item, Setup, Weight};
-use torquill::setups::{AllowedPieces, Choosing, Goal, Gym, GymArms, GymFile, Watch, Wish};
+use torquill::setups::{
+    AllowedPieces, Choosing, Goal, Gym, GymArms, GymFile, LEAST_PULL_N, Watch, Wish,
+};
 use torquill::study::{PickAnswer, Question, SetupStudy, load_points, pick, study};
 use torquill::units::{Length, Mass, System};
 
@@ -139,14 +141,14 @@ fn owned() -> impl Strategy<Value = Owned> {
 }
 
 /// One pair of a kind of piece hung in one way, found here by the rules that the words of the answer state:
-/// never beyond the safe length, never slack throughout, a chain that is neither idle nor plain weight.
+/// never beyond the safe length, never slack anywhere on the way, a chain that is neither idle nor plain weight.
 fn hangings(owned: &Owned, points: &[LoadPoint]) -> Vec<(String, Item)> {
     let pieces = Library::built_in().pieces().expect("bands and chains");
     let stock = pieces.stock();
     let mut all = Vec::new();
     for (name, _) in &owned.bands {
         for (_, height_cm) in &owned.anchors {
-            for hang in [Hang::Single, Hang::Doubled] {
+            for hang in [Hang::Single, Hang::Choked, Hang::Doubled] {
                 let anchor = Anchor::at(Length::from_cm(*height_cm), Length::ZERO).expect("near");
                 let mut hung = HungBand::from_floor(stock.bands[*name].clone(), 1);
                 (hung.anchor, hung.hang) = (anchor, hang);
@@ -155,7 +157,13 @@ fn hangings(owned: &Owned, points: &[LoadPoint]) -> Vec<(String, Item)> {
                     .iter()
                     .map(|point| hung.stretch(point, start_x_m))
                     .fold(0.0, f64::max);
-                if longest > 1.0 && longest <= hung.band.safe_stretch() {
+                let slackest_n = points
+                    .iter()
+                    .map(|point| hung.distance_m(point, start_x_m))
+                    .map(|distance_m| hung.band.force_n(distance_m, hang))
+                    .fold(f64::INFINITY, f64::min);
+                let holds_on = slackest_n >= LEAST_PULL_N;
+                if holds_on && longest <= hung.band.safe_stretch() {
                     all.push(((*name).to_owned(), Item::Band(hung)));
                 }
             }
@@ -297,6 +305,7 @@ fn is_same_as_by_hand(movement: &str, owned: &Owned, askew: bool) -> Result<(), 
             only: Vec::new(),
             askew,
             both_ways: true,
+            none_above: false,
         },
         top: 1,
     };
@@ -447,6 +456,7 @@ fn law_the_answer_is_the_same_on_one_thread_and_on_two() {
         let wish = Wish {
             share: [None, Some(0.35)],
             goal,
+            most_hung: 3,
             ..Wish::default()
         };
         let on = |threads: usize| {

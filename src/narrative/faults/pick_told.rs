@@ -119,10 +119,16 @@ fn remedy(shortfall: &Shortfall, effect: &str, units: System) -> String {
             effort,
             most,
             is_body,
+            with_legs,
             ..
         } => {
             let needed = (100.0 * effort).ceil();
-            if *is_body && (most.is_some() || needed > 100.0) {
+            let is_too_heavy = most.is_some() || needed > 100.0;
+            if *is_body && *with_legs && is_too_heavy {
+                format!(
+                    "hands on a rail that carry a part of the body {effect}, or begin seated with plates on the knees"
+                )
+            } else if *is_body && is_too_heavy {
                 format!(
                     "a gym with the stack of an assisting machine (stack: in the gym file) {effect}; until then lower yourself slowly after a step up, or row under a bar"
                 )
