@@ -127,34 +127,35 @@ fn felt(setup: &AccommodatingSetup, share: f64) -> [Mass; 3] {
         .map(|whole| Mass::from_kg((whole.as_kg() - lighter_kg).max(0.0)))
 }
 
-/// The ladder up to the plates of the setup; the heavier steps already carry the bands or chains, unless more than the
-/// 1RM were felt with them: nobody warms up with that.
+/// The ladder up to the plates of the setup. The heavier steps carry the bands or chains, as far as no more than the 1RM
+/// is felt with them; steps without them are no heavier than plain weight that is as hard as the work. A step that is
+/// neither is left out: with bands from above the bar holds more than anybody warms up with.
 fn warm_ups(request: &SessionRequest, setup: &AccommodatingSetup) -> Result<Vec<PlannedSet>> {
     let working = setup.bar_and_plates.total;
     let whole = request.lift.one_rm + request.lift.body;
-    let mut sets = warm_up_sets(working, request.loading, &request.strength())?;
-    let mut is_too_much = false;
-    for set in &mut sets {
+    let as_hard = setup
+        .plain
+        .unwrap_or(whole * setup.max_effort - request.lift.body);
+    let mut sets = Vec::new();
+    let mut parts_are_on = false;
+    for mut set in warm_up_sets(working, request.loading, &request.strength())? {
         let share = set.load.total.as_kg() / working.as_kg();
-        set.intent = SetIntent::EasyAndCrisp;
         let felt = felt(setup, share);
-        let with_parts = share >= WITH_PARTS_FROM && set.load.use_for != LoadUse::Plain;
         let is_within = felt.iter().all(|felt| *felt <= whole);
-        is_too_much |= with_parts && !is_within;
-        set.notes.push(if with_parts && is_within {
-            SetNote::PartsOn {
+        if share >= WITH_PARTS_FROM && set.load.use_for != LoadUse::Plain && is_within {
+            parts_are_on = true;
+            set.notes.push(SetNote::PartsOn {
                 method: request.method,
                 felt,
-            }
+            });
+        } else if !parts_are_on && set.load.total < as_hard {
+            // Bands go on once and stay on.
+            set.notes.push(SetNote::Without(request.method));
         } else {
-            SetNote::Without(request.method)
-        });
-    }
-    if is_too_much {
-        // Bands go on once: the ladder is climbed without them, and the working set is the first that carries them.
-        for set in &mut sets {
-            set.notes = vec![SetNote::Without(request.method)];
+            continue;
         }
+        set.intent = SetIntent::EasyAndCrisp;
+        sets.push(set);
     }
     Ok(sets)
 }
