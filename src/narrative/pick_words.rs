@@ -2,7 +2,7 @@
 //!
 //! In: a [`PickAnswer`], units. Out: text for the report of a pick.
 
-use super::hanging::{hung_in_words, hung_pieces};
+use super::hanging::hung_pieces;
 use super::loads::loading_in_words;
 use super::prose::percent;
 use super::quantities::{QuantityWords, rounded};
@@ -145,14 +145,14 @@ fn short_of_plates(pick: &PickAnswer, units: System) -> Option<String> {
 /// The heads of the ranking's table.
 pub const PICKED_HEADS: [&str; 9] = [
     "#",
-    "flattening",
-    "load at start",
+    "flatter\nby",
+    "load at\nstart",
     "middle",
     "end",
-    "bands, chains",
-    "hardest effort",
-    "sticking region",
-    "pieces a side",
+    "bands,\nchains",
+    "hardest\neffort",
+    "sticking\nregion",
+    "pieces\na side",
 ];
 
 /// A ranked setup as a row of that table.
@@ -205,26 +205,21 @@ pub fn front_head(pick: &PickAnswer) -> String {
     )
 }
 
-/// The heads of that table.
-pub const FRONT_HEADS: [&str; 5] = [
-    "pieces a side",
-    "flattening",
-    "mean load",
-    "bar and plates",
-    "bands and chains",
-];
-
-/// A setup as a row of that table.
+/// One of these setups in words.
 #[must_use]
-pub fn front_cells(pick: &PickAnswer, picked: &Picked, units: System) -> Vec<String> {
+pub fn front_line(pick: &PickAnswer, picked: &Picked, units: System) -> String {
     let loaded = &picked.loaded;
-    vec![
-        loaded.pieces.to_string(),
-        format!("{} %", rounded(loaded.flattening_percent, 0)),
+    let mut words = format!(
+        "{} a side, {} % flatter, {} on average: {}",
+        counted(loaded.pieces.into(), "piece", "pieces"),
+        rounded(loaded.flattening_percent, 0),
         units.mass(loaded.mean_load),
-        loading_in_words(&loaded.loading),
-        hung_in_words(&loaded.setup.items, &pick.anchors, units),
-    ]
+        loading_in_words(&loaded.loading)
+    );
+    for piece in hung_pieces(&loaded.setup.items, &pick.anchors, units) {
+        words += &format!("; {piece}");
+    }
+    words
 }
 
 /// A number with the word for one or for many.

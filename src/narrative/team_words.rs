@@ -92,11 +92,9 @@ fn line(name: &str, lift: &MemberLift, units: System) -> TeamLine {
 fn told_in_words(told: ToldStrength, units: System) -> String {
     match told {
         ToldStrength::OneRm(_) => "as given".to_owned(),
-        ToldStrength::Set { load, repetitions } => format!(
-            "{} for {}",
-            units.mass(load),
-            counted_noun(repetitions as usize, "repetition")
-        ),
+        ToldStrength::Set { load, repetitions } => {
+            format!("{} × {repetitions}", units.mass(load))
+        }
         ToldStrength::Untested => "not tested".to_owned(),
     }
 }
@@ -108,7 +106,7 @@ fn one_rm(answer: &PlanAnswer, units: System) -> String {
     })
 }
 
-/// "3 sets, 100 kg (75 %), 8 repetitions".
+/// "3 × 8 at 100 kg (75 %)": sets and repetitions as a coach writes them.
 fn first_session(answer: &PlanAnswer, units: System) -> String {
     let Some(session) = answer.sessions.first() else {
         return String::new();
@@ -118,12 +116,13 @@ fn first_session(answer: &PlanAnswer, units: System) -> String {
         .iter()
         .max_by(|a, b| a.load.total.as_kg().total_cmp(&b.load.total.as_kg()));
     let sets = counted_noun(work.len(), "set");
-    top.map_or(sets.clone(), |top| {
+    top.map_or(sets, |top| {
         format!(
-            "{sets}, {} ({} %), {}",
+            "{} × {} at {} ({} %)",
+            work.len(),
+            top.repetitions(),
             units.mass(top.load.total),
-            rounded(100.0 * top.share, 0),
-            counted_noun(top.repetitions() as usize, "repetition")
+            rounded(100.0 * top.share, 0)
         )
     })
 }

@@ -3,7 +3,7 @@
 //! In: a [`PickAnswer`]. Out: what to put on the bar and hang on it, loads in both units, what changes where, why
 //! the first wins, what else stands out, cautions.
 
-use super::table::table;
+use super::table::narrow_table;
 use super::wrapping::wrapped;
 use crate::anatomy::Training;
 use crate::narrative::advice_words::advice_sentences;
@@ -11,8 +11,8 @@ use crate::narrative::fibre_words::{fibre_note, fibre_warning_lines};
 use crate::narrative::hanging::hangs_explained;
 use crate::narrative::pick_card_words::{CHOICE_HEAD, answer_lines, card_head, card_lines};
 use crate::narrative::pick_words::{
-    CAUTIONS_HEAD, FRONT_HEADS, LEFT_OUT_HEAD, PICKED_HEADS, RECIPES_HEAD, front_cells, front_head,
-    how_to_read, pick_head, picked_cells, recipe,
+    CAUTIONS_HEAD, LEFT_OUT_HEAD, PICKED_HEADS, RECIPES_HEAD, front_head, front_line, how_to_read,
+    pick_head, picked_cells, recipe,
 };
 use crate::narrative::reasons::why_first;
 use crate::narrative::setups::{card_cautions, left_out_in_words, pick_cautions};
@@ -68,36 +68,43 @@ pub fn pick_card_text(
 /// The ranking as text for people.
 #[must_use]
 pub fn ranking_table(pick: &PickAnswer, training: Training, units: System) -> String {
-    let mut lines = pick_head(pick, units);
+    let mut lines = sentences(&pick_head(pick, units));
     lines.push(String::new());
     lines.push(numbers_table(pick, units));
-    lines.extend(how_to_read(pick, units));
+    lines.extend(sentences(&how_to_read(pick, units)));
     lines.push(String::new());
     lines.extend(recipes(pick, units));
     lines.push(String::new());
-    lines.push(why_first(pick, units));
-    lines.extend(advice_sentences(&pick.advice, units));
+    lines.extend(wrapped("", &why_first(pick, units)));
+    lines.extend(sentences(&advice_sentences(&pick.advice, units)));
     lines.push(String::new());
-    lines.push(front_head(pick));
-    lines.push(front_table(pick, units));
-    lines.extend(fibre_warning_lines(&pick.study));
+    lines.extend(wrapped("", &front_head(pick)));
+    let front = pick.front.iter();
+    let front = front.flat_map(|picked| wrapped("  - ", &front_line(pick, picked, units)));
+    lines.extend(front);
+    lines.extend(sentences(&fibre_warning_lines(&pick.study)));
     if !pick.left_out.is_empty() {
         lines.push(String::new());
         lines.push(LEFT_OUT_HEAD.to_owned());
         let left_out = pick.left_out.iter();
-        lines.extend(left_out.map(|one| format!("  {}", left_out_in_words(one, units))));
+        lines.extend(left_out.flat_map(|one| wrapped("  - ", &left_out_in_words(one, units))));
     }
     lines.push(String::new());
     lines.push(CAUTIONS_HEAD.to_owned());
     let cautions = pick_cautions(pick, training, units);
-    lines.extend(cautions.iter().map(|caution| format!("  - {caution}")));
+    lines.extend(cautions.iter().flat_map(|caution| wrapped("  - ", caution)));
     lines.join("\n") + "\n"
+}
+
+/// Each sentence in lines of a terminal.
+fn sentences(all: &[String]) -> Vec<String> {
+    all.iter().flat_map(|words| wrapped("", words)).collect()
 }
 
 fn numbers_table(pick: &PickAnswer, units: System) -> String {
     let ranked = pick.ranked.iter().enumerate();
     let rows = ranked.map(|(index, picked)| picked_cells(pick, index + 1, picked, units));
-    let table = table(&PICKED_HEADS, rows.collect(), 1);
+    let table = narrow_table(&PICKED_HEADS, rows.collect(), 1);
     table.trim_end_matches('\n').to_owned()
 }
 
@@ -106,24 +113,20 @@ fn recipes(pick: &PickAnswer, units: System) -> Vec<String> {
     let mut lines = vec![RECIPES_HEAD.to_owned()];
     for (index, picked) in pick.ranked.iter().enumerate() {
         for (piece, line) in recipe(pick, picked, units).into_iter().enumerate() {
-            lines.push(match piece {
-                0 => format!("{:>3}  {line}", index + 1),
-                _ => format!("     {line}"),
-            });
+            let head = match piece {
+                0 => format!("{:>3}  ", index + 1),
+                _ => "     ".to_owned(),
+            };
+            lines.extend(wrapped(&head, &line));
         }
     }
     let setups = pick.ranked.iter();
     let items: Vec<&Item> = setups.flat_map(|p| &p.loaded.setup.items).collect();
     let explained = hangs_explained(&items);
-    lines.extend(explained.iter().map(|words| format!("  {words}.")));
+    lines.extend(
+        explained
+            .iter()
+            .flat_map(|words| wrapped("  ", &format!("{words}."))),
+    );
     lines
-}
-
-fn front_table(pick: &PickAnswer, units: System) -> String {
-    let front = pick.front.iter();
-    let rows = front
-        .map(|picked| front_cells(pick, picked, units))
-        .collect();
-    let table = table(&FRONT_HEADS, rows, FRONT_HEADS.len());
-    table.trim_end_matches('\n').to_owned()
 }

@@ -4,7 +4,7 @@
 //! of them.
 
 use super::pick_report::HAZARD;
-use super::table::table;
+use super::table::{narrow_table, table};
 use super::wrapping::wrapped;
 use crate::narrative::cautions::caution_in_words;
 use crate::narrative::plan_words::{PlanWords, SetRow};
@@ -85,13 +85,12 @@ fn plan_hazards(sessions: &[PlannedSession], units: System) -> Vec<String> {
 fn overview(sessions: &[PlannedSession], units: System) -> String {
     let header = [
         "session",
-        "top load",
-        "% of 1RM",
-        "sets",
-        "repetitions",
+        "top\nload",
+        "% of\n1RM",
+        "sets /\nreps",
         "lifted",
         "time",
-        "mean velocity",
+        "mean\nvelocity",
     ];
     let rows = sessions
         .iter()
@@ -106,11 +105,11 @@ fn overview(sessions: &[PlannedSession], units: System) -> String {
                 session_name(session.name),
                 top.map_or_else(String::new, |set| units.mass(set.load.total)),
                 top.map_or_else(String::new, |set| rounded(100.0 * set.share, 0)),
-                work.len().to_string(),
-                work.iter()
-                    .map(|set| set.repetitions())
-                    .sum::<u32>()
-                    .to_string(),
+                format!(
+                    "{} / {}",
+                    work.len(),
+                    work.iter().map(|set| set.repetitions()).sum::<u32>()
+                ),
                 units.mass(Mass::from_kg(plan.volume_kg().round())),
                 format!("{} min", rounded(plan.time().as_s() / 60.0, 0)),
                 velocity.map_or_else(
@@ -120,7 +119,7 @@ fn overview(sessions: &[PlannedSession], units: System) -> String {
             ]
         })
         .collect();
-    table(&header, rows, 1)
+    narrow_table(&header, rows, 1)
 }
 
 fn session_text(
@@ -158,9 +157,9 @@ fn session_text(
 /// The sets, what is loaded and what it is for under each.
 fn set_table(text: &mut String, rows: &[SetRow]) {
     let compared = rows.iter().any(|row| row.to_failure.is_some());
-    let mut header = vec!["set", "load", "% of 1RM", "repetitions", "rest"];
+    let mut header = vec!["set", "load", "% of\n1RM", "repetitions", "rest"];
     if compared {
-        header.push("possible: chart / simulated");
+        header.push("possible: chart\n/ simulated");
     }
     let cells = rows
         .iter()
@@ -170,22 +169,35 @@ fn set_table(text: &mut String, rows: &[SetRow]) {
                 row.load.clone(),
                 row.percent.clone(),
                 row.repetitions.clone(),
-                row.rest.clone(),
+                row.rest.replace(", then ", ",\nthen "),
             ];
             if compared {
                 cells.push(row.to_failure.clone().unwrap_or_default());
             }
             cells
         })
-        .collect();
-    let lines = table(&header, cells, header.len());
-    for (index, line) in lines.lines().enumerate() {
-        text.push_str(line);
-        text.push('\n');
-        if let Some(row) = index.checked_sub(1).and_then(|index| rows.get(index)) {
-            push(text, "         ", &format!("{}; {}", row.how, row.intent));
+        .collect::<Vec<Vec<String>>>();
+    let heights: Vec<usize> = cells.iter().map(|row| height(row)).collect();
+    let heads: Vec<String> = header.iter().map(|head| (*head).to_owned()).collect();
+    let laid = table(&header, cells, header.len());
+    let mut lines = laid.lines();
+    let mut write = |text: &mut String, height: usize| {
+        for line in lines.by_ref().take(height) {
+            text.push_str(line);
+            text.push('\n');
         }
+    };
+    write(text, height(&heads));
+    for (row, height) in rows.iter().zip(heights) {
+        write(text, height);
+        push(text, "         ", &format!("{}; {}", row.how, row.intent));
     }
+}
+
+/// Lines of a row of a table.
+fn height(cells: &[String]) -> usize {
+    let lines = cells.iter().map(|cell| cell.lines().count());
+    lines.max().unwrap_or(0).max(1)
 }
 
 /// Everything beside the table but the cautions, one thought a line.

@@ -5,7 +5,7 @@
 use super::csv::rows_to_csv;
 use super::json::pretty;
 use super::sheet_html::escaped;
-use super::table::table;
+use super::table::narrow_table;
 use super::tidy_table::{Cells, TidyTable, guarded};
 use crate::figures::Paper;
 use crate::narrative::session_words::session_name;
@@ -21,7 +21,7 @@ use std::fmt::Write;
 pub fn team_text(plans: &[MemberPlans], units: System) -> String {
     let rows = team_lines(plans, units);
     let rows = rows.iter().map(TeamLine::cells).collect();
-    table(&TEAM_HEADS, rows, TEAM_HEADS.len())
+    narrow_table(&TEAM_HEADS, rows, TEAM_HEADS.len())
 }
 
 /// The overview as a table of data, loads in kg.

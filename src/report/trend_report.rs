@@ -3,7 +3,7 @@
 //! In: a [`LogStudy`]. Out: text; masses of CSV and JSON in kg.
 
 use super::json::pretty;
-use super::table::table;
+use super::table::narrow_table;
 use super::tidy_table::{Cells, DrawnColumns, TidyTable};
 use super::wrapping::folded;
 use crate::narrative::log_words::{more_left_out, note_in_words, profile_in_words};
@@ -56,7 +56,7 @@ fn equations(last: &SessionBest, units: System) -> String {
     format!(
         "{}\n{}{}",
         last_set(last, units),
-        table(&EQUATION_HEADS, rows, EQUATION_HEADS.len()),
+        narrow_table(&EQUATION_HEADS, rows, EQUATION_HEADS.len()),
         spread_in_words(&last.estimate, units)
     )
 }

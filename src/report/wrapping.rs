@@ -43,10 +43,10 @@ pub(super) fn folded(text: &str) -> Vec<String> {
 }
 
 /// A blank at which no line ends.
-const HELD: &str = "\u{a0}";
+pub(super) const HELD: &str = "\u{a0}";
 
 /// A number and its unit stay on one line, and so does a count.
-fn held_together(words: &str) -> String {
+pub(super) fn held_together(words: &str) -> String {
     let mut held = words.replace(" × ", "\u{a0}×\u{a0}");
     for unit in [" kg", " lb", " cm", " in", " %", " m/s", " s", " min"] {
         for end in [" ", ",", ";", ":", ".", ")"] {
