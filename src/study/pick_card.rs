@@ -107,7 +107,8 @@ fn heaviest_share(answer: &PickAnswer, picked: &Picked) -> f64 {
         .fold(effort.max(on_the_bar).max(left), f64::max)
 }
 
-/// Velocity of the first repetition and repetitions to failure of a rested lifter; nothing where none is lifted.
+/// Velocity of the first repetition and repetitions to failure of a rested lifter, where the simulation gets that far;
+/// nothing where none is lifted.
 fn simulated(
     question: &Question<'_>,
     published: &Published,
@@ -120,20 +121,14 @@ fn simulated(
         hung.filter(|item| matches!(item, Item::Band(_) | Item::Chain(_) | Item::Assistance(_)));
     let hung = with_load(&Setup::new("", hung.cloned().collect()), load);
     let oracle = simulated_oracle(published, question, question.lifter, &hung, LOWERING).ok()?;
-    let mut body = TiringBody::fresh(&oracle.joints);
-    let set = predict_set(
-        &oracle,
-        load,
-        &[MOST_REPETITIONS],
-        Duration::ZERO,
-        &mut body,
-    )
-    .ok()?;
-    let first = set.repetitions.first().filter(|first| first.completed)?;
-    Some((
-        first.mean_velocity,
-        set.stalls_at().map(|number| number - 1),
-    ))
+    let set_of = |repetitions: u32| {
+        let mut body = TiringBody::fresh(&oracle.joints);
+        predict_set(&oracle, load, &[repetitions], Duration::ZERO, &mut body).ok()
+    };
+    let one = set_of(1)?;
+    let first = one.repetitions.first().filter(|first| first.completed)?;
+    let stalls_at = set_of(MOST_REPETITIONS).and_then(|set| set.stalls_at());
+    Some((first.mean_velocity, stalls_at.map(|number| number - 1)))
 }
 
 fn tension(hung: &HungBand, points: &[LoadPoint]) -> TensionCheck {

@@ -18,7 +18,7 @@ use crate::session::oracle::{Attempt, JointUse, RepOracle, RepOutcome, STALL_S};
 use crate::session::published::Published;
 use crate::units::{Duration, Length, Mass, Speed};
 use std::collections::BTreeMap;
-use std::sync::Mutex;
+use std::sync::{Mutex, MutexGuard, PoisonError};
 
 /// Models are solved for joint shares in steps of this, and stand in between by their weighted mean, so that a few
 /// serve a whole session.
@@ -26,6 +26,9 @@ const SHARE_STEP: f64 = 0.1;
 
 /// Models by the steps of their joints' shares.
 type Models = BTreeMap<Vec<u32>, RepModel>;
+
+/// Attempts that were simulated, by load and shares to the last bit: a session asks for many of them more than once.
+type Outcomes = BTreeMap<Vec<u64>, RepOutcome>;
 
 /// The lifter whose maximum in this movement is the known one.
 ///
@@ -81,6 +84,7 @@ pub fn simulated_oracle<'a>(
     let tiring = names.iter().map(|joint| published.fatigue.tiring(*joint));
     let joints = tiring.collect();
     let models: Mutex<Models> = Mutex::new(Models::new());
+    let outcomes: Mutex<Outcomes> = Mutex::new(Outcomes::new());
     Ok(RepOracle {
         one_rm,
         eccentric_one_rm: eccentric,
@@ -88,7 +92,17 @@ pub fn simulated_oracle<'a>(
         lowering_evenness: evenness,
         travel: Some(attempts.way),
         joints,
-        repetition: Box::new(move |attempt| attempts.outcome(&names, (&model, &models), attempt)),
+        repetition: Box::new(move |attempt| {
+            let shares = attempt.joint_shares.iter().copied();
+            let exact = shares.chain([attempt.load.as_kg()]);
+            let key: Vec<u64> = exact.map(f64::to_bits).collect();
+            if let Some(known) = locked(&outcomes).get(&key) {
+                return Ok(known.clone());
+            }
+            let outcome = attempts.outcome(&names, (&model, &models), attempt)?;
+            locked(&outcomes).insert(key, outcome.clone());
+            Ok(outcome)
+        }),
     })
 }
 
@@ -220,11 +234,10 @@ fn tired_rep(
     attempt: &Attempt,
 ) -> Result<(RepTrace, Vec<RepSample>)> {
     let corners = corners(attempt.joint_shares);
-    let mut models = models
-        .lock()
-        .unwrap_or_else(std::sync::PoisonError::into_inner);
+    let mut models = locked(models);
+    let is_fresh = |key: &[u32]| key.iter().all(|k| f64::from(*k) * SHARE_STEP >= 1.0);
     for (key, _) in &corners {
-        if !models.contains_key(key) {
+        if !is_fresh(key) && !models.contains_key(key) {
             let shares: Vec<f64> = key.iter().map(|k| f64::from(*k) * SHARE_STEP).collect();
             let tired = tired(attempts.lifter, joints, &shares);
             let model = fresh.weaker(attempts.movement, &tired, &attempts.pulling)?;
@@ -233,9 +246,13 @@ fn tired_rep(
     }
     let parts: Vec<(f64, &RepModel)> = corners
         .iter()
-        .map(|(key, weight)| (*weight, &models[key]))
+        .map(|(key, weight)| (*weight, models.get(key).unwrap_or(fresh)))
         .collect();
     attempts.run(&fresh.with_mean_of(&parts), attempt.load)
+}
+
+fn locked<T>(shared: &Mutex<T>) -> MutexGuard<'_, T> {
+    shared.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
 /// The steps around some joint shares and their weights: the corners of the simplex that holds the point.
