@@ -7,7 +7,7 @@ use super::body_rules::{lifter_rules, record_rules};
 use super::complaint::{PlausibleRange, Rules};
 use super::movement_rules::rules_of;
 use super::numbers::{NumberAt, every_number, get, numeric_paths};
-use super::provenance::Provenance;
+use super::provenance::{Provenance, SourcedTrees};
 use super::technique_rules::number;
 use crate::anatomy::MuscleTable;
 use crate::error::{Result, TechniqueNumber};
@@ -105,13 +105,18 @@ impl Workbench {
             });
         }
         for (name, technique) in &model.movement.technique {
-            found.extend(self.word_or_free(name, technique)?);
+            found.extend(self.word_or_free(&trees, name, technique)?);
         }
         Ok(found)
     }
 
     /// A technique parameter that is a word or left free.
-    fn word_or_free(&self, name: &str, technique: &Technique) -> Result<Option<SettableValue>> {
+    fn word_or_free(
+        &self,
+        trees: &SourcedTrees,
+        name: &str,
+        technique: &Technique,
+    ) -> Result<Option<SettableValue>> {
         let ends = [&technique.least, &technique.most].map(Option::as_ref);
         let ends = ends.map(|end| end.and_then(|end| number(end, None)));
         let now = match &technique.value {
@@ -130,7 +135,7 @@ impl Workbench {
         };
         let path = format!("technique.{name}");
         Ok(Some(SettableValue {
-            from: self.provenance(&path)?,
+            from: self.provenance_in(trees, &path)?,
             path,
             meaning: Some(technique.meaning.clone()),
             now,

@@ -5,7 +5,7 @@
 
 use super::axis::Plot;
 use super::frame::Frame;
-use super::placing::{LabelPlace, gap_between};
+use super::placing::{LabelPlace, gap_between, squared_gap};
 use super::words::WordBlock;
 use crate::draw::{Face, PixelPoint, Rect};
 
@@ -213,7 +213,7 @@ pub fn anywhere(
                 plot.area.top + share[1] * plot.area.height(),
             ];
             let area = words.around(middle[0], middle[1]);
-            let distance = |point: &PixelPoint| gap_between(&area, *point);
+            let distance = |point: &PixelPoint| squared_gap(&area, *point);
             let nearest = points
                 .iter()
                 .min_by(|a, b| distance(a).total_cmp(&distance(b)));
@@ -222,7 +222,7 @@ pub fn anywhere(
                     area,
                     target: *target,
                     leader: true,
-                    cost: cost + 90.0 * distance(target) / size,
+                    cost: cost + 90.0 * gap_between(&area, *target) / size,
                 });
             }
         }

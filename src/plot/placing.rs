@@ -70,62 +70,75 @@ const ROUNDS: usize = 3;
 /// Earlier requests choose first; then each may move again while that makes it cheaper.
 #[must_use]
 pub fn settle(field: &Occupied, requests: &[LabelRequest]) -> Vec<Option<(LabelPlace, f64)>> {
-    let costs: Vec<Vec<f64>> = requests
-        .iter()
-        .map(|request| {
-            let cost = |place: &LabelPlace| standing_cost(field, request.owner, place);
-            request.places.iter().map(cost).collect()
-        })
-        .collect();
-    let mut chosen: Vec<Option<usize>> = vec![None; requests.len()];
+    let mut lists: Vec<Pricelist<'_>> = requests.iter().map(Pricelist::new).collect();
+    let mut chosen: Vec<Option<(LabelPlace, f64)>> = vec![None; requests.len()];
     for _ in 0..=ROUNDS {
-        for index in 0..requests.len() {
-            chosen[index] = cheapest(field, requests, &costs, &chosen, index);
+        for (index, list) in lists.iter_mut().enumerate() {
+            let others: Vec<LabelPlace> = chosen
+                .iter()
+                .enumerate()
+                .filter(|(other, _)| *other != index)
+                .filter_map(|(_, place)| place.map(|(place, _)| place))
+                .collect();
+            chosen[index] = list.cheapest(field, &others);
         }
     }
     chosen
-        .iter()
-        .enumerate()
-        .map(|(index, place)| {
-            place.map(|place| (requests[index].places[place], costs[index][place]))
-        })
-        .collect()
 }
 
-/// The cheapest place of one request while the others stay where they are.
-fn cheapest(
-    field: &Occupied,
-    requests: &[LabelRequest],
-    costs: &[Vec<f64>],
-    chosen: &[Option<usize>],
-    index: usize,
-) -> Option<usize> {
-    let others: Vec<&LabelPlace> = chosen
-        .iter()
-        .enumerate()
-        .filter(|(other, _)| *other != index)
-        .filter_map(|(other, place)| place.map(|place| &requests[other].places[place]))
-        .collect();
-    let mut best: Option<(usize, f64)> = None;
-    for (place, candidate) in requests[index].places.iter().enumerate() {
-        let mut cost = costs[index][place];
-        if best.is_some_and(|(_, least)| cost >= least) {
-            continue;
-        }
-        let own = candidate.area.grown(field.clearance);
-        if others.iter().any(|other| other.area.overlaps(&own)) {
-            continue;
-        }
-        cost += leader_cost(candidate, &others);
-        if cost.is_finite() && best.is_none_or(|(_, least)| cost < least) {
-            best = Some((place, cost));
+/// The places of a request, the cheapest by themselves first, with what is known of their cost.
+struct Pricelist<'a> {
+    request: &'a LabelRequest,
+    order: Vec<usize>,
+    /// By the number of the place; worked out where it is asked for, because few places are ever looked at.
+    standing: Vec<Option<f64>>,
+}
+
+impl<'a> Pricelist<'a> {
+    fn new(request: &'a LabelRequest) -> Self {
+        let mut order: Vec<usize> = (0..request.places.len()).collect();
+        let own = |place: &usize| request.places[*place].cost;
+        order.sort_by(|a, b| own(a).total_cmp(&own(b)));
+        Self {
+            request,
+            order,
+            standing: vec![None; request.places.len()],
         }
     }
-    best.map(|(place, _)| place)
+
+    /// The cheapest place while the others stay where they are, the first of equal ones.
+    fn cheapest(&mut self, field: &Occupied, others: &[LabelPlace]) -> Option<(LabelPlace, f64)> {
+        let mut best: Option<(usize, f64)> = None;
+        for &place in &self.order {
+            let candidate = &self.request.places[place];
+            // Whatever stands around only adds to what a place costs by itself.
+            if best.is_some_and(|(_, least)| candidate.cost > least) {
+                break;
+            }
+            let standing = *self.standing[place]
+                .get_or_insert_with(|| standing_cost(field, self.request.owner, candidate));
+            let is_behind = |cost: f64| {
+                best.is_some_and(|(first, least)| cost > least || (cost == least && place > first))
+            };
+            if !standing.is_finite() || is_behind(standing) {
+                continue;
+            }
+            let own = candidate.area.grown(field.clearance);
+            if others.iter().any(|other| other.area.overlaps(&own)) {
+                continue;
+            }
+            let cost = standing + leader_cost(candidate, others);
+            if !is_behind(cost) {
+                best = Some((place, cost));
+            }
+        }
+        let (place, _) = best?;
+        Some((self.request.places[place], self.standing[place]?))
+    }
 }
 
 /// Leaders of this and of the other labels should not run through texts.
-fn leader_cost(candidate: &LabelPlace, others: &[&LabelPlace]) -> f64 {
+fn leader_cost(candidate: &LabelPlace, others: &[LabelPlace]) -> f64 {
     let through = |place: &LabelPlace, area: &Rect| {
         place.leader && segment_inside(place.area.centre(), place.target, area).is_some()
     };
@@ -174,10 +187,8 @@ fn standing_cost(field: &Occupied, owner: Option<usize>, place: &LabelPlace) -> 
 /// A label that stands nearer to another curve than to its own would be read as that one's.
 fn nearness_cost(points: &[PixelPoint], area: &Rect, target: PixelPoint) -> f64 {
     let own = gap_between(area, target);
-    let other = points
-        .iter()
-        .map(|point| gap_between(area, *point))
-        .fold(f64::INFINITY, f64::min);
+    let nearest = points.iter().map(|point| squared_gap(area, *point));
+    let other = nearest.fold(f64::INFINITY, f64::min).sqrt();
     if other <= own * 1.15 {
         MISREAD
     } else {
@@ -188,9 +199,15 @@ fn nearness_cost(points: &[PixelPoint], area: &Rect, target: PixelPoint) -> f64 
 /// Distance from a rectangle to a point; 0 inside.
 #[must_use]
 pub fn gap_between(area: &Rect, point: PixelPoint) -> f64 {
+    squared_gap(area, point).sqrt()
+}
+
+/// The square of that distance, which orders points alike and is quicker.
+#[must_use]
+pub fn squared_gap(area: &Rect, point: PixelPoint) -> f64 {
     let dx = (area.left - point[0]).max(point[0] - area.right).max(0.0);
     let dy = (area.top - point[1]).max(point[1] - area.bottom).max(0.0);
-    dx.hypot(dy)
+    dx * dx + dy * dy
 }
 
 /// The point of a rectangle that is nearest to another point.
@@ -209,9 +226,18 @@ fn leader_of(place: &LabelPlace) -> [PixelPoint; 2] {
 fn length_inside(points: &[PixelPoint], area: &Rect) -> f64 {
     points
         .windows(2)
+        .filter(|pair| !is_beside(pair[0], pair[1], area))
         .filter_map(|pair| segment_inside(pair[0], pair[1], area))
         .map(|(from, to)| (to[0] - from[0]).hypot(to[1] - from[1]))
         .sum()
+}
+
+/// Whether both ends lie beyond the same edge, so that nothing of a segment is inside.
+fn is_beside(from: PixelPoint, to: PixelPoint, area: &Rect) -> bool {
+    (from[0] < area.left && to[0] < area.left)
+        || (from[0] > area.right && to[0] > area.right)
+        || (from[1] < area.top && to[1] < area.top)
+        || (from[1] > area.bottom && to[1] > area.bottom)
 }
 
 fn crosses(points: &[PixelPoint], line: &[PixelPoint; 2]) -> bool {

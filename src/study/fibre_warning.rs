@@ -50,9 +50,13 @@ pub fn fibre_warnings(study: &Study) -> Vec<FibreWarning> {
         let mut open: Option<FibreWarning> = None;
         for (sample, held) in curve.held.iter().enumerate() {
             let length_norm = held.muscles[index].state.length_norm;
-            let share = share_of(held, &curve.peak_forces_n, index);
             let is_out = !(shortest..=longest).contains(&length_norm);
-            if !(is_out && share >= SHARE_THAT_MATTERS) {
+            // The share is dear, and most fibres are never out.
+            let share = match is_out {
+                true => share_of(held, &curve.peak_forces_n, index),
+                false => 0.0,
+            };
+            if share < SHARE_THAT_MATTERS {
                 found.extend(open.take());
                 continue;
             }
