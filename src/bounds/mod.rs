@@ -5,9 +5,11 @@
 //! read texts and records too, and above `error`, whose facts it fills.
 
 mod bound;
+mod row;
 mod shown_text;
 
 pub use bound::{Bound, LowerEnd, UpperEnd};
+pub use row::Row;
 pub use shown_text::{first_hidden, is_shown};
 
 use serde::Deserialize;
@@ -29,395 +31,395 @@ pub fn bounds() -> &'static Bounds {
 #[serde(deny_unknown_fields)]
 pub struct Bounds {
     /// Letters of a title, a name, a word that is set.
-    pub short_text: Bound,
+    pub short_text: Row,
     /// Letters of any other text of a file.
-    pub long_text: Bound,
+    pub long_text: Row,
     /// Standing height of a lifter.
-    pub lifter_height: Bound,
+    pub lifter_height: Row,
     /// Body mass of a lifter.
-    pub lifter_mass: Bound,
+    pub lifter_mass: Row,
     /// Factor on the strength of a lifter or of one group.
-    pub strength_factor: Bound,
+    pub strength_factor: Row,
     /// Share of a segment's mass in a table.
-    pub segment_mass_percent: Bound,
+    pub segment_mass_percent: Row,
     /// All segments of a table, limbs twice.
-    pub segment_mass_sum: Bound,
+    pub segment_mass_sum: Row,
     /// Length of a segment in a table.
-    pub segment_row_length: Bound,
+    pub segment_row_length: Row,
     /// Centre of mass of a segment in a table.
-    pub centre_of_mass_percent: Bound,
+    pub centre_of_mass_percent: Row,
     /// Radius of gyration of a segment in a table.
-    pub gyration_percent: Bound,
+    pub gyration_percent: Row,
     /// A breadth or small height of the body in a table.
-    pub breadth_share: Bound,
+    pub breadth_share: Row,
     /// Length of a segment of a finished body.
-    pub segment_length: Bound,
+    pub segment_length: Row,
     /// Mass of a segment of a finished body.
-    pub segment_mass: Bound,
+    pub segment_mass: Row,
     /// Centre of mass of a segment of a finished body.
-    pub centre_of_mass: Bound,
+    pub centre_of_mass: Row,
     /// Radius of gyration of a segment of a finished body.
-    pub gyration: Bound,
+    pub gyration: Row,
     /// A breadth or small height of a finished body.
-    pub build_size: Bound,
+    pub build_size: Row,
     /// Body mass over the square of the height.
-    pub body_mass_index: Bound,
+    pub body_mass_index: Row,
     /// A segment's share of the height over that of the shipped tables.
-    pub segment_proportion: Bound,
+    pub segment_proportion: Row,
     /// Head, trunk, thigh, shank and ankle's height together, as a share of the height, over that of the shipped tables.
-    pub stature_proportion: Bound,
+    pub stature_proportion: Row,
     /// A breadth's share of the height over that of the shipped tables.
-    pub breadth_proportion: Bound,
+    pub breadth_proportion: Row,
     /// Angle of the elbow.
-    pub angle_elbow: Bound,
+    pub angle_elbow: Row,
     /// Angle of the shoulder, in each of its planes.
-    pub angle_shoulder: Bound,
+    pub angle_shoulder: Row,
     /// Angle of the lower back.
-    pub angle_lumbar: Bound,
+    pub angle_lumbar: Row,
     /// Angle of the hip.
-    pub angle_hip: Bound,
+    pub angle_hip: Row,
     /// Angle of the knee.
-    pub angle_knee: Bound,
+    pub angle_knee: Row,
     /// Angle of the ankle.
-    pub angle_ankle: Bound,
+    pub angle_ankle: Row,
     /// Angle of the thigh below the level at the lowest place of a squat.
-    pub thigh_depth: Bound,
+    pub thigh_depth: Row,
     /// Length of relaxed fibres on the way of a lift.
-    pub relaxed_length: Bound,
+    pub relaxed_length: Row,
     /// Passive torque at the end of a joint.
-    pub passive_torque: Bound,
+    pub passive_torque: Row,
     /// Angle over which a passive torque grows.
-    pub passive_width: Bound,
+    pub passive_width: Row,
     /// Peak isometric force of a muscle.
-    pub peak_force: Bound,
+    pub peak_force: Row,
     /// Optimal fibre length of a muscle.
-    pub fibre_length: Bound,
+    pub fibre_length: Row,
     /// Pennation of a muscle at optimal length.
-    pub pennation: Bound,
+    pub pennation: Row,
     /// Greatest shortening speed of a fibre.
-    pub fibre_speed: Bound,
+    pub fibre_speed: Row,
     /// Fibre length in a reference pose.
-    pub reference_fibre_length: Bound,
+    pub reference_fibre_length: Row,
     /// Slack length of a tendon.
-    pub tendon_slack: Bound,
+    pub tendon_slack: Row,
     /// Strain of a tendon at peak force.
-    pub tendon_strain: Bound,
+    pub tendon_strain: Row,
     /// Factor on a moment arm.
-    pub arm_scale: Bound,
+    pub arm_scale: Row,
     /// A moment arm of a muscle, on either side.
-    pub moment_arm: Bound,
+    pub moment_arm: Row,
     /// A distance of a muscle's line from the shoulder joint, on either side.
-    pub line_place: Bound,
+    pub line_place: Row,
     /// Radius that a muscle's line bends round.
-    pub line_wrap: Bound,
+    pub line_wrap: Row,
     /// Torque of the elbow in flexion over body mass, held still, as of all that follow.
-    pub torque_elbow_flexion: Bound,
+    pub torque_elbow_flexion: Row,
     /// The same in extension.
-    pub torque_elbow_extension: Bound,
+    pub torque_elbow_extension: Row,
     /// Of the shoulder, in any direction.
-    pub torque_shoulder: Bound,
+    pub torque_shoulder: Row,
     /// Of the lower back, one side, in flexion.
-    pub torque_trunk_flexion: Bound,
+    pub torque_trunk_flexion: Row,
     /// The same in extension.
-    pub torque_trunk_extension: Bound,
+    pub torque_trunk_extension: Row,
     /// Of the hip in flexion.
-    pub torque_hip_flexion: Bound,
+    pub torque_hip_flexion: Row,
     /// The same in extension.
-    pub torque_hip_extension: Bound,
+    pub torque_hip_extension: Row,
     /// Of the knee in flexion.
-    pub torque_knee_flexion: Bound,
+    pub torque_knee_flexion: Row,
     /// The same in extension.
-    pub torque_knee_extension: Bound,
+    pub torque_knee_extension: Row,
     /// Of the ankle in dorsiflexion.
-    pub torque_dorsiflexion: Bound,
+    pub torque_dorsiflexion: Row,
     /// The same in plantarflexion.
-    pub torque_plantarflexion: Bound,
+    pub torque_plantarflexion: Row,
     /// Half-width of a parabola of active force.
-    pub active_width: Bound,
+    pub active_width: Row,
     /// Shape of a bell of active force.
-    pub active_gamma: Bound,
+    pub active_gamma: Row,
     /// Width of a bell of active force, at the lengths at which it is used.
-    pub bell_width: Bound,
+    pub bell_width: Row,
     /// Peak of a curve of active force.
-    pub active_peak: Bound,
+    pub active_peak: Row,
     /// Shape of the passive curve.
-    pub passive_shape: Bound,
+    pub passive_shape: Row,
     /// Strain of a fibre at which its passive force is the peak force.
-    pub passive_strain: Bound,
+    pub passive_strain: Row,
     /// Curvature of the force-velocity curve, a/F0.
-    pub hill_a: Bound,
+    pub hill_a: Row,
     /// Greatest force in lengthening over isometric.
-    pub eccentric_limit: Bound,
+    pub eccentric_limit: Row,
     /// Share of the surplus in lengthening that a joint shows.
-    pub voluntary_share: Bound,
+    pub voluntary_share: Row,
     /// Slope of slow lengthening over that of slow shortening.
-    pub eccentric_slope: Bound,
+    pub eccentric_slope: Row,
     /// Time constant of activation and drive.
-    pub rise_time: Bound,
+    pub rise_time: Row,
     /// Force enhancement after lengthening.
-    pub enhancement: Bound,
+    pub enhancement: Row,
     /// Half-life of the enhancement.
-    pub enhancement_half_life: Bound,
+    pub enhancement_half_life: Row,
     /// Rate at which what is active tires.
-    pub tiring_per_s: Bound,
+    pub tiring_per_s: Row,
     /// Where a lifter begins to stop the bar, and how hard.
-    pub stop_share: Bound,
+    pub stop_share: Row,
     /// Length of a filament or a sarcomere.
-    pub filament_length: Bound,
+    pub filament_length: Row,
     /// Bare zone of the thick filament.
-    pub bare_zone: Bound,
+    pub bare_zone: Row,
     /// Thickness of the Z disc.
-    pub z_disc: Bound,
+    pub z_disc: Row,
     /// Share of peak force at the break of the ascending limb.
-    pub break_share: Bound,
+    pub break_share: Row,
     /// Pad and cam of a machine.
-    pub lever_radius: Bound,
+    pub lever_radius: Row,
     /// Height of the joint of a sweep.
-    pub joint_height: Bound,
+    pub joint_height: Row,
     /// Elbow at lockout.
-    pub lockout_elbow: Bound,
+    pub lockout_elbow: Row,
     /// How far shoulder blades are drawn back.
-    pub blades_drawn_back: Bound,
+    pub blades_drawn_back: Row,
     /// Friction over normal force.
-    pub friction: Bound,
+    pub friction: Row,
     /// Height of the shoulders.
-    pub shoulder_height: Bound,
+    pub shoulder_height: Row,
     /// Height of the shoulders or the hips over the standing height.
-    pub shoulder_height_share: Bound,
+    pub shoulder_height_share: Row,
     /// A place of the hand.
-    pub hand_place: Bound,
+    pub hand_place: Row,
     /// A place of the hand over the height.
-    pub hand_place_share: Bound,
+    pub hand_place_share: Row,
     /// Where the bar lies along the back.
-    pub bar_along: Bound,
+    pub bar_along: Row,
     /// How far behind the trunk the bar lies.
-    pub bar_behind: Bound,
+    pub bar_behind: Row,
     /// How the ankle follows the knee.
-    pub ankle_per_knee: Bound,
+    pub ankle_per_knee: Row,
     /// Height of the bar at the start of a pull.
-    pub bar_start_height: Bound,
+    pub bar_start_height: Row,
     /// How far the bar is in front of the ankle.
-    pub bar_reach: Bound,
+    pub bar_reach: Row,
     /// Ankle at the start of a pull.
-    pub start_ankle: Bound,
+    pub start_ankle: Row,
     /// Lean of the arms at the start of a pull.
-    pub start_arms: Bound,
+    pub start_arms: Row,
     /// Distance between the ankles of a stance.
-    pub feet_between: Bound,
+    pub feet_between: Row,
     /// How far feet are turned out.
-    pub feet_turned_out: Bound,
+    pub feet_turned_out: Row,
     /// Ankle at the end of a stance.
-    pub end_ankle: Bound,
+    pub end_ankle: Row,
     /// Knee at lockout.
-    pub end_knee: Bound,
+    pub end_knee: Row,
     /// Where over the foot the bar stays.
-    pub bar_over: Bound,
+    pub bar_over: Row,
     /// Flexion of the lower back that a lift holds.
-    pub held_lumbar: Bound,
+    pub held_lumbar: Row,
     /// Knee at the start of a press.
-    pub start_knee: Bound,
+    pub start_knee: Row,
     /// Lean of the back in a leg press.
-    pub press_back: Bound,
+    pub press_back: Row,
     /// Height of a seat.
-    pub seat_height: Bound,
+    pub seat_height: Row,
     /// Where the trunk lies on the bench.
-    pub bench_along: Bound,
+    pub bench_along: Row,
     /// Height of the bench.
-    pub bench_height: Bound,
+    pub bench_height: Row,
     /// Height of the hips at the start.
-    pub hip_height: Bound,
+    pub hip_height: Row,
     /// Hip at lockout.
-    pub end_hip: Bound,
+    pub end_hip: Row,
     /// Height of the bar above the hip joint.
-    pub bar_above_hip: Bound,
+    pub bar_above_hip: Row,
     /// Share of 1RM from which a second spotter stands by.
-    pub second_spotter: Bound,
+    pub second_spotter: Row,
     /// Helpers who hand more than 1RM over.
-    pub helpers: Bound,
+    pub helpers: Row,
     /// Plain load of a lift, bar and both sides.
-    pub load_mass: Bound,
+    pub load_mass: Row,
     /// Bands or chains of a kind on a side.
-    pub pieces: Bound,
+    pub pieces: Row,
     /// Pairs of equal plates.
-    pub plate_pairs: Bound,
+    pub plate_pairs: Row,
     /// Rest length of a band.
-    pub band_rest_length: Bound,
+    pub band_rest_length: Row,
     /// Share of its pull that a band has lost.
-    pub band_wear: Bound,
+    pub band_wear: Row,
     /// Largest stretch over rest length that is asked of a band.
-    pub safe_stretch: Bound,
+    pub safe_stretch: Row,
     /// Share of the stored energy that a band keeps.
-    pub band_loss: Bound,
+    pub band_loss: Row,
     /// Pull of a band at its largest stretch.
-    pub band_pull: Bound,
+    pub band_pull: Row,
     /// Width of the strand of a band.
-    pub band_width: Bound,
+    pub band_width: Row,
     /// Thickness of a layer of a band.
-    pub band_thickness: Bound,
+    pub band_thickness: Row,
     /// Layers of a band.
-    pub band_layers: Bound,
+    pub band_layers: Row,
     /// Strands of a band.
-    pub band_strands: Bound,
+    pub band_strands: Row,
     /// Height of an anchor.
-    pub anchor_height: Bound,
+    pub anchor_height: Row,
     /// An anchor ahead of the load or behind it.
-    pub anchor_offset: Bound,
+    pub anchor_offset: Row,
     /// Height of the box under a chain.
-    pub box_height: Bound,
+    pub box_height: Row,
     /// Height of a rack's safety arms.
-    pub safety_arm_height: Bound,
+    pub safety_arm_height: Row,
     /// Length of a leader of a chain.
-    pub leader_length: Bound,
+    pub leader_length: Row,
     /// Mass of a leader of a chain.
-    pub leader_mass: Bound,
+    pub leader_mass: Row,
     /// Mass of a chain a metre.
-    pub chain_density: Bound,
+    pub chain_density: Row,
     /// Wire of a link.
-    pub chain_wire: Bound,
+    pub chain_wire: Row,
     /// Inside width of a link; the wire is its least.
-    pub chain_inside: Bound,
+    pub chain_inside: Row,
     /// Inside length of a link; its width is its least.
-    pub chain_pitch: Bound,
+    pub chain_pitch: Row,
     /// Length of a chain.
-    pub chain_length: Bound,
+    pub chain_length: Row,
     /// Handle travel over stack travel.
-    pub cable_ratio: Bound,
+    pub cable_ratio: Row,
     /// Share of a cable's pull lost in its pulleys.
-    pub cable_friction: Bound,
+    pub cable_friction: Row,
     /// Radius of a cam.
-    pub cam_radius: Bound,
+    pub cam_radius: Row,
     /// Arm of a lever's plates.
-    pub loaded_arm: Bound,
+    pub loaded_arm: Row,
     /// Friction of rails over normal force.
-    pub rail_friction: Bound,
+    pub rail_friction: Row,
     /// Force of a spotter or a partner who pushes down.
-    pub helper_force: Bound,
+    pub helper_force: Row,
     /// Share of the load that a spotter takes.
-    pub helper_share: Bound,
+    pub helper_share: Row,
     /// Mass of a bar.
-    pub bar_mass: Bound,
+    pub bar_mass: Row,
     /// Mass of a dumb-bell.
-    pub dumbbell_mass: Bound,
+    pub dumbbell_mass: Row,
     /// Mass of both collars.
-    pub collar_mass: Bound,
+    pub collar_mass: Row,
     /// Smallest step of a gym.
-    pub smallest_step: Bound,
+    pub smallest_step: Row,
     /// Step of a weight stack.
-    pub stack_step: Bound,
+    pub stack_step: Row,
     /// All of a weight stack; its step is the least.
-    pub stack_most: Bound,
+    pub stack_most: Row,
     /// Mass of an empty sled.
-    pub sled_mass: Bound,
+    pub sled_mass: Row,
     /// Mass of a plate.
-    pub plate_mass: Bound,
+    pub plate_mass: Row,
     /// Pieces of a kind in a gym.
-    pub owned_pieces: Bound,
+    pub owned_pieces: Row,
     /// Kinds of plate, band or chain in a gym.
-    pub owned_kinds: Bound,
+    pub owned_kinds: Row,
     /// A load that is planned.
-    pub planned_load: Bound,
+    pub planned_load: Row,
     /// Largest effort that a setup may ask.
-    pub hardest_effort: Bound,
+    pub hardest_effort: Row,
     /// Effort of a wished profile.
-    pub profile_effort: Bound,
+    pub profile_effort: Row,
     /// Share of the load that bands and chains may make.
-    pub load_share: Bound,
+    pub load_share: Row,
     /// A place of the range.
-    pub range_place: Bound,
+    pub range_place: Row,
     /// Effort that the setup of a plan aims at.
-    pub planned_effort: Bound,
+    pub planned_effort: Row,
     /// Age of who trains.
-    pub trainee_age: Bound,
+    pub trainee_age: Row,
     /// Months of training of who trains.
-    pub training_months: Bound,
+    pub training_months: Row,
     /// Variance or covariance of the logarithm of a strength.
-    pub log_covariance: Bound,
+    pub log_covariance: Row,
     /// Logarithm of a strength of one version of a lifter beside that of the file.
-    pub log_strength: Bound,
+    pub log_strength: Row,
     /// Standard deviation of a logarithm, or a correlation.
-    pub log_deviation: Bound,
+    pub log_deviation: Row,
     /// Lightest bar that a lift with a bar is done with.
-    pub lightest_bar: Bound,
+    pub lightest_bar: Row,
     /// Samples of the range.
-    pub samples: Bound,
+    pub samples: Row,
     /// Part of the range that a repetition covers.
-    pub range_part: Bound,
+    pub range_part: Row,
     /// Time of a lowering or a pause.
-    pub phase_time: Bound,
+    pub phase_time: Row,
     /// Step of the integration of a repetition.
-    pub time_step: Bound,
+    pub time_step: Row,
     /// Step between two loads.
-    pub loading_step: Bound,
+    pub loading_step: Row,
     /// A load as percent of the maximum.
-    pub maximum_percent: Bound,
+    pub maximum_percent: Row,
     /// Values of a parameter that are compared.
-    pub compared_values: Bound,
+    pub compared_values: Row,
     /// Poses of all curves that are compared.
-    pub compared_poses: Bound,
+    pub compared_poses: Row,
     /// Setups that are compared.
-    pub compared_setups: Bound,
+    pub compared_setups: Row,
     /// Change by which values are ranked.
-    pub ranked_change: Bound,
+    pub ranked_change: Row,
     /// Lifters of an invented group.
-    pub cohort_members: Bound,
+    pub cohort_members: Row,
     /// Share of the largest effort from which a region is sticking.
-    pub region_share: Bound,
+    pub region_share: Row,
     /// Load of a set in a log.
-    pub log_load: Bound,
+    pub log_load: Row,
     /// Repetitions of a set in a log.
-    pub log_repetitions: Bound,
+    pub log_repetitions: Row,
     /// Sets of one row of a log.
-    pub log_sets: Bound,
+    pub log_sets: Row,
     /// Mean velocity of a lift in a log.
-    pub log_velocity: Bound,
+    pub log_velocity: Row,
     /// Repetitions in reserve.
-    pub log_reserve: Bound,
+    pub log_reserve: Row,
     /// Year of a session.
-    pub log_year: Bound,
+    pub log_year: Row,
     /// Sets of one lift.
-    pub planned_sets: Bound,
+    pub planned_sets: Row,
     /// Repetitions of a set.
-    pub set_repetitions: Bound,
+    pub set_repetitions: Row,
     /// Repetitions of a group.
-    pub group_repetitions: Bound,
+    pub group_repetitions: Row,
     /// Repetitions of a session.
-    pub session_repetitions: Bound,
+    pub session_repetitions: Row,
     /// Rest between two sets.
-    pub rest_between_sets: Bound,
+    pub rest_between_sets: Row,
     /// Weeks of a block.
-    pub block_weeks: Bound,
+    pub block_weeks: Row,
     /// Rows of a published table.
-    pub table_rows: Bound,
+    pub table_rows: Row,
     /// Repetitions in a published table.
-    pub table_repetitions: Bound,
+    pub table_repetitions: Row,
     /// Sets in a published table.
-    pub table_sets: Bound,
+    pub table_sets: Row,
     /// Percent of 1RM in a published table.
-    pub table_percent: Bound,
+    pub table_percent: Row,
     /// Share of 1RM in a published table.
-    pub table_share: Bound,
+    pub table_share: Row,
     /// Load of an overloaded lowering in a published table.
-    pub overload_share: Bound,
+    pub overload_share: Row,
     /// Velocity at 1RM in a published table.
-    pub table_speed: Bound,
+    pub table_speed: Row,
     /// Rate of the controller of the fatigue model.
-    pub controller_rate: Bound,
+    pub controller_rate: Row,
     /// Rate of fatigue or recovery.
-    pub fatigue_rate: Bound,
+    pub fatigue_rate: Row,
     /// How much faster recovery is at rest.
-    pub rest_multiplier: Bound,
+    pub rest_multiplier: Row,
     /// Time of a recovery.
-    pub recovery_time: Bound,
+    pub recovery_time: Row,
     /// Work over energy of the ATP made.
-    pub efficiency: Bound,
+    pub efficiency: Row,
     /// Time of a lowering.
-    pub lowering_time: Bound,
+    pub lowering_time: Row,
     /// A rest in a published table.
-    pub table_rest: Bound,
+    pub table_rest: Row,
     /// Repetitions of a group.
-    pub cluster_group: Bound,
+    pub cluster_group: Row,
     /// Rest between two groups.
-    pub cluster_rest: Bound,
+    pub cluster_rest: Row,
 }
 
 #[cfg(test)]
