@@ -127,7 +127,32 @@ pub enum GoalOption {
 }
 
 impl WishOptions {
+    /// **Fails** for an option that the goal does not heed: the answer would look as if it had been.
+    fn heeds(&self) -> Result<()> {
+        let strays = [
+            (
+                self.profile.is_some(),
+                "profile",
+                GoalOption::Profile,
+                "profile",
+            ),
+            (
+                self.limit_at.is_some(),
+                "limit-at",
+                GoalOption::MostLoad,
+                "most-load",
+            ),
+        ];
+        for (is_given, option, heeded_by, goal) in strays {
+            if is_given && self.goal != heeded_by {
+                return Err(Error::bad(OptionFault::NotOfGoal { option, goal }));
+            }
+        }
+        Ok(())
+    }
+
     fn wish(&self) -> Result<Wish> {
+        self.heeds()?;
         let mut wish = Wish {
             effort: texts::share(&self.effort)?,
             most_hung: self.hung,

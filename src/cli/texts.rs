@@ -50,6 +50,16 @@ pub fn shares(text: Option<&str>) -> Result<Option<[Option<f64>; 2]>> {
     Ok(Some([end(least)?, end(most)?]))
 }
 
+/// Two ends of which the first is not above the second; an open one is beside any.
+fn rising<T: PartialOrd + Copy>(text: &str, ends: [Option<T>; 2]) -> Result<[Option<T>; 2]> {
+    match ends {
+        [Some(least), Some(most)] if least > most => {
+            Err(Error::bad(OptionFault::ReversedRange(text.to_owned())))
+        }
+        ends => Ok(ends),
+    }
+}
+
 /// Reads a place of the range: start, middle, end (or bottom, top, lockout), or 0 to 1.
 pub fn place(text: &str) -> Result<f64> {
     match text.trim() {
@@ -97,18 +107,23 @@ pub fn load_limit(text: &str) -> Result<(f64, [Option<Mass>; 2])> {
         "" => Ok(None),
         part => Mass::from_text(part).map(Some).map_err(Error::bad),
     };
-    Ok((place(at)?, [end(least)?, end(most)?]))
+    Ok((place(at)?, rising(text, [end(least)?, end(most)?])?))
 }
 
 /// Reads "0=60%, 0.5=80%, 1=90%".
+///
+/// **Fails** for anything else, and for places that do not rise.
 pub fn profile(text: Option<&str>) -> Result<Vec<(f64, f64)>> {
     let text = text.ok_or_else(|| Error::bad(OptionFault::NoProfile))?;
-    text.split(',')
-        .map(|part| {
-            let (at, effort) = part
-                .split_once('=')
-                .ok_or_else(|| Error::bad(OptionFault::NoProfilePoint(part.trim().to_owned())))?;
-            Ok((place(at)?, share(effort)?))
-        })
-        .collect()
+    let points = text.split(',').map(|part| {
+        let (at, effort) = part
+            .split_once('=')
+            .ok_or_else(|| Error::bad(OptionFault::NoProfilePoint(part.trim().to_owned())))?;
+        Ok((place(at)?, share(effort)?))
+    });
+    let points: Vec<(f64, f64)> = points.collect::<Result<_>>()?;
+    if points.windows(2).any(|pair| pair[0].0 >= pair[1].0) {
+        return Err(Error::bad(OptionFault::ReversedRange(text.to_owned())));
+    }
+    Ok(points)
 }

@@ -169,6 +169,102 @@ fn fault_a_text_that_a_terminal_would_obey_is_refused_and_not_printed() {
     }
 }
 
+#[test]
+fn fault_a_sign_that_cannot_be_shown_comes_in_by_no_word_of_a_command() {
+    for (word, code) in [
+        ("movement.title=a \u{1b}[31m b", "U+001B"),
+        ("movement.title=a\u{202e}b", "U+202E"),
+        ("movement.title=a\u{fffe}b", "U+FFFE"),
+        ("technique.\u{7}=1 cm", "U+0007"),
+    ] {
+        let answer = call(&["curve", "squat", "--set", word]);
+        refused(
+            &answer,
+            &["word 4 of the command holds the character", code],
+        );
+        assert!(
+            !answer
+                .complaint
+                .contains(['\u{1b}', '\u{7}', '\u{202e}', '\u{fffe}']),
+            "{answer:?}"
+        );
+    }
+    refused(&call(&["cur\u{1b}[2Jve"]), &["word 1 of the command"]);
+    let file = "own\u{9b}.ron";
+    refused(&call(&["check", file]), &["U+009B"]);
+}
+
+#[test]
+fn fault_long_words_and_texts_are_refused_and_never_repeated() {
+    let (long, longer) = ("A".repeat(3000), "A".repeat(10_000));
+    let title = format!("movement.title={long}");
+    refused(
+        &call(&["figure", "squat", "-o", "a.svg", "--set", &title]),
+        &["its value is 3000 letters long; at most 200 are shown"],
+    );
+    let title = format!("movement.title={longer}");
+    refused(
+        &call(&["figure", "squat", "-o", "a.svg", "--set", &title]),
+        &["word 6 of the command is 10015 letters long; at most 5000 are read"],
+    );
+    let named = call(&["curve", "squat", "--lifter", &long]);
+    refused(&named, &["no lifter is called `AAA"]);
+    assert!(named.complaint.len() < 1000, "{}", named.complaint.len());
+    let folder = tempfile::tempdir().expect("a folder");
+    let text = format!("(extends: \"squat\", title: \"{longer}\")");
+    std::fs::write(folder.path().join("one.ron"), text).expect("a file");
+    let file = call_in(folder.path(), &["check", "one.ron"]);
+    refused(
+        &file,
+        &["`title` is 10000 letters long; at most 200 are shown"],
+    );
+    assert!(file.complaint.len() < 1000, "{}", file.complaint.len());
+    let log = format!("date,lift,load,repetitions\n{}", longer.repeat(100));
+    std::fs::write(folder.path().join("one.csv"), log).expect("a file");
+    let log = call_in(folder.path(), &["progress", "--log", "one.csv"]);
+    refused(&log, &["one.csv"]);
+    assert!(log.complaint.len() < 3000, "{}", log.complaint.len());
+}
+
+#[test]
+fn fault_ranges_that_run_backward_and_options_that_nothing_heeds_are_told() {
+    let pick = ["pick", "bench-press", "--gym", "garage"];
+    for (option, value, words) in [
+        (
+            "--load-at",
+            "end=120 kg..80 kg",
+            "`end=120 kg..80 kg` runs backward",
+        ),
+        (
+            "--profile",
+            "0=60%, 1=80%",
+            "--profile is for --goal profile alone",
+        ),
+        (
+            "--limit-at",
+            "0.2",
+            "--limit-at is for --goal most-load alone",
+        ),
+    ] {
+        refused(&call(&[&pick[..], &[option, value]].concat()), &[words]);
+    }
+    for points in ["1=60%, 0=80%", "0=60%, 0=80%, 1=70%"] {
+        let profile = ["--goal", "profile", "--profile", points];
+        refused(&call(&[&pick[..], &profile].concat()), &["runs backward"]);
+    }
+}
+
+#[test]
+fn fault_a_maximum_that_nobody_has_is_not_planned_with() {
+    refused(
+        &call(&["plan", "squat", "--one-rm", "90000 kg"]),
+        &[
+            "--one-rm 90000 kg is no load that anybody lifts",
+            "up to 1500 kg",
+        ],
+    );
+}
+
 #[cfg(unix)]
 #[test]
 fn fault_whatever_is_there_and_cannot_be_read_is_an_error_never_the_built_in_file() {
