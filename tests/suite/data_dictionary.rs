@@ -32,6 +32,7 @@ const CALLS: &[&str] = &[
     "vary biceps-curl --rank",
     "parameters bench-press",
     "pick bench-press --gym garage",
+    "pick bench-press --lifter heavy-lifter --gym college-weight-room",
     "rep bench-press --load 100%",
     "rep biceps-curl --load 90%",
     "rep bench-press --load 80% --band loop-22mm:1 --versus-plain",

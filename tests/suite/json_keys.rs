@@ -22,7 +22,7 @@ const CALLS: &[(&str, &[&str])] = &[
     ("vary_map", &["vary", "biceps-curl", "--param", "segments.forearm.length", "--values", "-5%,+5%", "--param", "technique.shoulder_angle", "--values", "-20 deg,20 deg"]),
     ("vary_rank", &["vary", "biceps-curl", "--rank"]),
     ("parameters", &["parameters", "bench-press"]),
-    ("pick", &["pick", "bench-press", "--gym", "garage"]),
+    ("pick", &["pick", "bench-press", "--lifter", "heavy-lifter", "--gym", "college-weight-room"]),
     ("rep", &["rep", "bench-press", "--load", "100%"]),
     ("rep_sweep", &["rep", "biceps-curl", "--load", "90%"]),
     ("rep_versus_plain", &["rep", "bench-press", "--load", "80%", "--band", "loop-22mm:1", "--versus-plain"]),
