@@ -9,11 +9,11 @@ const GROUPS = [
 ];
 
 /** Builds all dials; `turned(id)` is called on every change, `allowed` names the groups that are open. */
-export function buildDials(known, catalogue, unitOfSpeed, allowed, turned) {
+export function buildDials(known, loads, catalogue, allowed, turned) {
   const open = new Set([...document.querySelectorAll("#dials > details[open]")].map((group) => group.dataset.group));
   const isFirst = !$("dials").childElementCount;
   const parts = {
-    load: loadDials(known, catalogue, unitOfSpeed, turned),
+    load: loadDials(loads, catalogue, turned),
     muscle: muscleDials(known, turned),
   };
   for (const group of ["technique", "machine", "limbs", "lifter"]) {
@@ -25,14 +25,14 @@ export function buildDials(known, catalogue, unitOfSpeed, allowed, turned) {
   $("dials").replaceChildren(...blocks);
 }
 
-function loadDials(known, catalogue, unitOfSpeed, turned) {
+function loadDials(loads, catalogue, turned) {
   const load = plainDial({
-    id: "load", name: "Weight", unit: "kg", least: 0, most: known.most_load_kg, step: known.most_load_kg > 60 ? 1 : 0.5,
+    id: "load", name: "Weight", unit: loads.unit, least: 0, most: Math.max(loads.most_load, state.load ?? 0), step: loads.most_load > 60 ? 1 : 0.5,
     note: "Bar and both sides together; of dumb-bells one hand's. The dial ends a little above what the lifter can hold.",
     get: () => state.load ?? 0, set: (value) => { state.load = value; }, turned,
   });
   const speed = plainDial({
-    id: "speed", name: "Speed", unit: unitOfSpeed, ...(unitOfSpeed === "m/s" ? { least: -0.6, most: 1, step: 0.05 } : { least: -120, most: 240, step: 5 }),
+    id: "speed", name: "Speed", unit: loads.speed_unit, ...(loads.speed_unit === "m/s" ? { least: -0.6, most: 1, step: 0.05 } : { least: -120, most: 240, step: 5 }),
     note: "0 is held still; above 0 the load is lifted at this speed, below 0 lowered.",
     get: () => state.speed, set: (value) => { state.speed = value; }, turned,
   });
@@ -52,7 +52,7 @@ function loadDials(known, catalogue, unitOfSpeed, turned) {
 function plainDial({ id, name, unit, least, most, step, note, get, set, turned }) {
   const output = make("output", { for: id });
   const input = make("input", { type: "range", id, min: least, max: most, step, value: get() });
-  const tell = () => { output.textContent = `${shown(get(), step)} ${unit}`; input.setAttribute("aria-valuetext", output.textContent); };
+  const tell = () => { output.textContent = `${shown(get(), step / 100).replace("-", "\u2212")} ${unit}`; input.setAttribute("aria-valuetext", output.textContent); };
   input.addEventListener("input", () => { set(Number(shown(Number(input.value), step))); tell(); turned(id); });
   tell();
   return make("div", { class: "dial" }, make("div", { class: "top" }, make("label", { for: id }, name), output), input, make("p", { class: "quiet" }, note));
@@ -82,6 +82,12 @@ export function chooseMuscle(name) {
   }
 }
 
+/** The number of a text in this unit; no number where the text is in another. */
+export function numberOf(text, unit) {
+  const [, number, rest] = /^\s*([-\u2212]?[\d.]+(?:e[-+]?\d+)?)\s*(.*)$/i.exec(text ?? "") ?? [];
+  return number !== undefined && rest.trim() === unit ? Number(number.replace("\u2212", "-")) : NaN;
+}
+
 let count = 0;
 
 function valueDial(dial, turned) {
@@ -95,7 +101,7 @@ function valueDial(dial, turned) {
     block.classList.toggle("set", isSet);
     undo.hidden = !isSet;
     output.textContent = input.told();
-    input.setAttribute("aria-valuetext", output.textContent);
+    if (output.textContent) input.setAttribute("aria-valuetext", output.textContent);
   };
   const change = () => { tell(); turned(dial.path); };
   input.addEventListener("input", () => { state.set[dial.path] = input.setting(); change(); });
@@ -111,7 +117,7 @@ function wordInput(dial, id) {
   const { now, of } = dial.kind;
   const select = make("select", { id }, ...of.map((word) => make("option", { value: word }, word)));
   select.back = () => { select.value = state.set[dial.path] ?? now; };
-  select.told = () => select.value;
+  select.told = () => "";
   select.setting = () => select.value;
   select.back();
   return select;
@@ -122,11 +128,13 @@ function numberInput(dial, id) {
   const input = make("input", { type: "range", id, min: least, max: most, step: "any" });
   const isFree = dial.kind.kind === "free";
   const start = isFree ? (least + most) / 2 : now;
-  const set = () => (dial.path in state.set ? parseFloat(state.set[dial.path]) : NaN);
+  const set = () => numberOf(state.set[dial.path], unit);
   input.back = () => { input.value = Number.isNaN(set()) ? start : set(); };
   input.told = () => {
     if (!(dial.path in state.set)) return isFree ? "free" : `${Number(start.toPrecision(4))} ${unit}`;
-    return state.set[dial.path].replace("-", "\u2212");
+    const own = set();
+    const told = Number.isNaN(own) ? state.set[dial.path] : `${Number(own.toPrecision(5))} ${unit}`;
+    return told.replace("-", "\u2212");
   };
   input.setting = () => `${shown(Math.min(most, Math.max(least, Math.round(Number(input.value) / step) * step)), step)} ${unit}`.trim();
   // Arrow keys go by whole steps.

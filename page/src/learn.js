@@ -7,11 +7,23 @@ import { copy } from "./take.js";
 
 const COUNT = 21;
 const MARK = "torquill-curve-1";
-const SIZE = { width: 720, height: 400, left: 70, right: 20, top: 20, bottom: 50 };
+const SIZE = { width: 720, height: 400, left: 60, right: 14, top: 8, bottom: 38 };
 const TOP = 1.25;
 
 const x = (share) => SIZE.left + share * (SIZE.width - SIZE.left - SIZE.right);
 const y = (value) => SIZE.height - SIZE.bottom - (value / TOP) * (SIZE.height - SIZE.top - SIZE.bottom);
+
+/** The room of a box: as wide as the page gives it, so that letters keep their size, and no higher than is seen at once. */
+function measure(holder) {
+  SIZE.width = Math.max(260, Math.min(1200, holder.clientWidth || 720));
+  SIZE.height = Math.round(Math.max(200, Math.min(0.62 * SIZE.width, 0.55 * innerHeight)));
+}
+
+/** A word at a curve's place, in its colour. */
+const named = (kind, values, share, text) => {
+  const value = values[Math.round(share * (values.length - 1))];
+  return make("text", { class: `name ${kind}`, x: x(share), y: y(value) + (value > 1 ? 22 : -10), "text-anchor": "middle" }, text);
+};
 
 /** An empty box: the range across, capacity upwards in per cent of the greatest. */
 function box(label, ...curves) {
@@ -19,8 +31,8 @@ function box(label, ...curves) {
     make("line", { class: value ? "grid" : "axis", x1: x(0), x2: x(1), y1: y(value), y2: y(value) }),
     make("text", { x: x(0) - 8, y: y(value) + 5, "text-anchor": "end" }, `${value * 100} %`),
   ]);
-  const ends = [[0, "start", "start"], [0.5, "the range of the lift", "middle"], [1, "end", "end"]].map(([share, text, anchor]) =>
-    make("text", { x: x(share), y: SIZE.height - 18, "text-anchor": anchor }, text));
+  const ends = [[0, "start", "start"], [0.5, "range of the lift", "middle"], [1, "end", "end"]].map(([share, text, anchor]) =>
+    make("text", { x: x(share), y: SIZE.height - 14, "text-anchor": anchor }, text));
   return make("svg", { viewBox: `0 0 ${SIZE.width} ${SIZE.height}`, role: "img", "aria-label": label }, ...grid, ...ends, ...curves);
 }
 
@@ -29,9 +41,13 @@ const path = (values) => `M${values.map((value, index) => `${x(index / (values.l
 let drawn = Array(COUNT).fill(0.6);
 let solvedNow = () => null;
 
-function showDrawing(model) {
+let revealed = null;
+
+function showDrawing(model = null) {
+  revealed = model;
+  measure($("draw"));
   const curves = [make("path", { class: "own", d: path(drawn) })];
-  if (model) curves.unshift(make("path", { class: "model", d: path(model) }));
+  if (model) curves.unshift(make("path", { class: "model", d: path(model) }), named("model", model, 0.75, "the model"), named("own", drawn, 0.25, "you"));
   const picture = box(model ? "Your curve and the model's" : "Your curve", ...curves);
   $("draw").replaceChildren(picture);
 }
@@ -100,7 +116,6 @@ export function wireLearning(solved, load) {
   $("again").addEventListener("click", startDrawing);
   $("reveal").addEventListener("click", () => {
     const judged = ask({ ask: "judge", drawn });
-    showDrawing(model());
     drawn = scaled(drawn);
     showDrawing(model());
     $("verdict").replaceChildren(make("p", { class: "strong" }, `${judged.points} of 100 points.`), make("ul", {}, ...lines(judged.words)));
@@ -108,6 +123,10 @@ export function wireLearning(solved, load) {
   });
   $("line").addEventListener("click", () => copy(resultLine(), "Result line"));
   $("lines").addEventListener("input", showCloud);
+  addEventListener("resize", () => {
+    if (state.view === "predict") showDrawing(revealed);
+    if (state.view === "class") showCloud();
+  });
   wireQuestions(load);
 }
 
@@ -137,16 +156,17 @@ export function showCloud() {
   const texts = $("lines").value.slice(0, 200000).split("\n").filter((text) => text.trim());
   const read = texts.map(readLine);
   const of = read.filter((line) => line && line.lift === state.lift);
+  measure($("cloud"));
   const curves = of.map(({ numbers }) => make("path", { class: "one", d: path(numbers) }));
   if (of.length) {
     const mean = Array.from({ length: COUNT }, (_, index) => of.reduce((sum, { numbers }) => sum + numbers[index], 0) / of.length);
-    curves.push(make("path", { class: "own", d: path(mean) }));
+    curves.push(make("path", { class: "own", d: path(mean) }), named("own", mean, 0.25, "the class"));
   }
-  if (solvedNow()) curves.push(make("path", { class: "model", d: path(model()) }));
+  if (solvedNow()) curves.push(make("path", { class: "model", d: path(model()) }), named("model", model(), 0.75, "the model"));
   $("cloud").replaceChildren(box("The curves of the class, their mean, and the model's", ...curves));
   const other = read.filter((line) => line && line.lift !== state.lift).length;
   const bad = read.filter((line) => !line).length;
-  const told = [`${of.length} curves of this lift (thin), their mean (thick, orange), the model's (thick, blue).`];
+  const told = [`${of.length} curves of this lift (thin), their mean (orange), the model's (blue).`];
   if (other) told.push(`${other} lines are of another lift.`);
   if (bad) told.push(`${bad} lines cannot be read.`);
   $("cloud-words").textContent = told.join(" ");

@@ -3,24 +3,24 @@
 import { $, lines, make, theme, warn } from "./page.js";
 import { Refused, ask, heldBytes, openModel } from "./model.js";
 import { address, asked, readAddress, state } from "./state.js";
-import { buildDials, chooseMuscle } from "./dials.js";
+import { buildDials, chooseMuscle, numberOf } from "./dials.js";
 import { dragBody, dragChart, showBody, showChart, showDot } from "./picture.js";
 import { showCloud, showQuestions, startDrawing, wireLearning } from "./learn.js";
 import { buildTasks, checkTasks } from "./tasks.js";
 import { wireTaking } from "./take.js";
 
 const options = JSON.parse($("options").textContent);
-let catalogue = null;
+const { catalogue } = options;
 let known = null;
+let loads = null;
 let solved = null;
 let place = null;
 let turnedLast = "";
+let note = "";
 let begun = null;
 let frame = 0;
 let whyTimer = 0;
 const times = [];
-
-const speedUnit = () => (known?.measure === "N·m" ? "deg/s" : "m/s");
 
 function wish(withChart) {
   const wide = (holder) => Math.max(220, Math.round(holder.clientWidth));
@@ -46,8 +46,8 @@ let isLate = false;
 function solve() {
   const from = performance.now();
   try {
-    solved = ask({ ask: "solve", state: asked(speedUnit()), wish: wish(true), at: state.at });
-    warn("");
+    solved = ask({ ask: "solve", state: asked(loads), wish: wish(true), at: state.at });
+    warn(note);
   } catch (fault) {
     if (!(fault instanceof Refused)) throw fault;
     warn(fault.message);
@@ -72,13 +72,19 @@ function show() {
   checkTasks(solved, begun);
 }
 
+/** Another place, muscle or chart beside of the same curve. */
+function askPlace() {
+  place = ask({ ask: "place", wish: wish(false), at: state.at });
+  showPlace();
+}
+
 function showPlace() {
   const { numbers } = place;
-  const value = numbers.capacity_n ?? numbers.capacity_nm;
+  const value = (numbers.capacity_n ?? numbers.capacity_nm) * solved.shown.load[1];
   showDot($("chart"), solved.chart, solved.across[place.sample], value);
   showBody($("body"), solved, place, state.muscle);
   if (place.beside) showChart($("beside"), place.beside, `${$("muscle-head").textContent}: ${document.querySelector("[data-beside][aria-pressed=true]").textContent}`);
-  $("here").textContent = place.words;
+  $("here").textContent = place.words.replaceAll(" %", "\u00a0%");
   $("at").value = place.sample / (solved.range.length - 1);
   $("at").setAttribute("aria-valuetext", place.words);
   showTable();
@@ -88,6 +94,7 @@ const rows = [];
 
 function showTable() {
   const joint = solved.joints[state.joint].name;
+  const { force, arm, torque } = solved.shown;
   const order = place.numbers.muscles.map((_, index) => index)
     .sort((a, b) => Math.abs(place.numbers.muscles[b].torque_nm[joint]) - Math.abs(place.numbers.muscles[a].torque_nm[joint]));
   while (rows.length < order.length) rows.push(tableRow());
@@ -98,13 +105,16 @@ function showTable() {
     button.value = solved.muscles[index].name;
     row.className = button.value === state.muscle ? "chosen" : "";
     const told = [
-      `${(muscle.activation * 100).toFixed(0)} %`, muscle.force_n.toFixed(0), (muscle.moment_arm_m[joint] * 100).toFixed(1),
-      muscle.torque_nm[joint].toFixed(1), `${(muscle.fibre_length_norm * 100).toFixed(0)} %`,
+      `${(muscle.activation * 100).toFixed(0)} %`, (muscle.force_n * force[1]).toFixed(0), (muscle.moment_arm_m[joint] * arm[1]).toFixed(1),
+      (muscle.torque_nm[joint] * torque[1]).toFixed(1), `${(muscle.fibre_length_norm * 100).toFixed(0)} %`,
     ];
     told.forEach((text, cell) => { cells[cell].textContent = text.replace("-", "\u2212"); });
     cells[4].className = place.is_living[index] ? "" : "out";
     if (!place.is_living[index]) cells[4].textContent += " †";
   });
+  $("force-unit").textContent = force[0];
+  $("arm-unit").textContent = arm[0];
+  $("torque-unit").textContent = torque[0];
   if ($("table").childElementCount !== order.length) $("table").replaceChildren(...rows.slice(0, order.length).map((each) => each.row));
 }
 
@@ -114,25 +124,28 @@ function tableRow() {
   return { row: make("tr", {}, make("td", {}, button), ...cells), button, cells };
 }
 
-/** The next frame shows what changed last: the whole curve, or only another place of it. */
-let isWhole = false;
+/** Shows what changed at once: the whole curve, or only another place of it. Whatever comes before the next frame waits for it. */
+let waiting = null;
 function refresh(whole) {
-  isWhole ||= whole;
-  if (frame) return;
+  if (frame) {
+    waiting ||= whole;
+    return;
+  }
   frame = requestAnimationFrame(() => {
     frame = 0;
-    const all = isWhole || !solved;
-    isWhole = false;
-    if (all) {
-      isLate = times.length > 3 && times.at(-1) > SLOW_MS;
-      solve();
-    } else {
-      place = ask({ ask: "place", wish: wish(false), at: state.at });
-      showPlace();
-    }
-    clearTimeout(whyTimer);
-    whyTimer = setTimeout(afterwards, 250, all);
+    const [more, all] = [waiting !== null, waiting];
+    waiting = null;
+    if (more) refresh(all);
   });
+  const all = whole || !solved;
+  if (all) {
+    isLate = times.length > 3 && times.at(-1) > SLOW_MS;
+    solve();
+  } else {
+    askPlace();
+  }
+  clearTimeout(whyTimer);
+  whyTimer = setTimeout(afterwards, 250, all);
 }
 
 /** What may come a moment later: the reasons and the address. */
@@ -140,8 +153,7 @@ function afterwards(whole) {
   history.replaceState(null, "", address());
   if (isLate) {
     isLate = false;
-    place = ask({ ask: "place", wish: wish(false), at: state.at });
-    showPlace();
+    askPlace();
   }
   if (!whole) return;
   const told = ask({ ask: "why" });
@@ -150,38 +162,68 @@ function afterwards(whole) {
 
 /** Before another dial is turned, the present curve becomes the one to compare with. */
 function turned(id) {
+  note = "";
   if (id === "muscle") { refresh(true); return; }
   if (id !== turnedLast) ask({ ask: "keep" });
   turnedLast = id;
   refresh(true);
 }
 
-function turnLift(fresh) {
-  const loaded = ask({ ask: "dials", lift: state.lift, lifter: state.lifter });
-  known = loaded;
+/** Turns to the lift and lifter of the state; `later` leaves the dials to be built after the first picture. */
+function turnLift(fresh, later = false) {
   if (fresh) {
-    state.load = loaded.usual_load_kg;
+    note = "";
+    state.load = null;
     state.set = {};
     [state.band, state.chain] = ["", ""];
     state.speed = 0;
     state.joint = 0;
   }
+  try {
+    loads = ask({ ask: "loads", state: asked(null) });
+  } catch (fault) {
+    if (!(fault instanceof Refused)) throw fault;
+    warn(fault.message);
+    return false;
+  }
+  state.load ??= loads.usual_load;
   ask({ ask: "forget" });
   turnedLast = "";
   const isSolved = solve();
   if (isSolved && !solved.muscles.some((muscle) => muscle.name === state.muscle)) {
     state.muscle = strongest();
-    solve();
+    askPlace();
   }
-  buildDials(known, catalogue, speedUnit(), options.only, turned);
-  if (isSolved) {
-    fill($("joint"), solved.joints.map((joint, index) => [index, joint.name.replaceAll("_", " ")]), state.joint);
-    afterwards(true);
-  }
+  if (isSolved) fill($("joint"), solved.joints.map((joint, index) => [index, joint.name.replaceAll("_", " ")]), state.joint);
+  if (!later) furnish();
+  return isSolved;
+}
+
+/** Everything around the picture. */
+function furnish() {
+  known = ask({ ask: "dials", lift: state.lift, lifter: state.lifter, units: state.units });
+  buildDials(known, loads, catalogue, options.only, turned);
+  if (solved) afterwards(true);
   if (state.view === "predict") startDrawing();
   if (state.view === "class") showCloud();
   if (state.view === "quiz") showQuestions();
-  return isSolved;
+}
+
+/** The same state in other units. */
+function turnUnits(units) {
+  const [formerDials, formerLoads] = [known.dials, loads];
+  state.units = units;
+  known = ask({ ask: "dials", lift: state.lift, lifter: state.lifter, units });
+  loads = ask({ ask: "loads", state: { lift: state.lift, lifter: state.lifter, units } });
+  if (state.load !== null) state.load = Math.round((state.load / formerLoads.per_kg) * loads.per_kg * 100) / 100;
+  known.dials.forEach((dial, index) => {
+    const former = formerDials[index];
+    const number = numberOf(state.set[dial.path], former.kind.unit);
+    if (former.kind.unit !== dial.kind.unit && !Number.isNaN(number)) {
+      state.set[dial.path] = `${Number(((number / former.kind.per_si) * dial.kind.per_si).toPrecision(9))} ${dial.kind.unit}`;
+    }
+  });
+  turnLift(false);
 }
 
 /** The muscle that pulls most at the place on the page. */
@@ -196,15 +238,20 @@ function fill(select, entries, chosen) {
 
 function turnView(view) {
   state.view = view;
+  markView();
+  if (view === "predict") startDrawing();
+  if (view === "quiz") showQuestions();
+  if (view === "class") showCloud();
+  refresh(true);
+}
+
+function markView() {
+  const { view } = state;
   for (const button of document.querySelectorAll("[data-view]")) button.setAttribute("aria-pressed", String(button.dataset.view === view));
   for (const part of document.querySelectorAll("[data-in]")) part.hidden = !part.dataset.in.split(" ").includes(view);
   const isSingle = ["predict", "quiz", "class"].includes(view);
   $("stage").hidden = isSingle;
   $("main").classList.toggle("single", isSingle);
-  if (view === "predict") startDrawing();
-  if (view === "quiz") showQuestions();
-  if (view === "class") showCloud();
-  if (!isSingle) refresh(true);
 }
 
 function wire() {
@@ -213,6 +260,7 @@ function wire() {
   $("at").addEventListener("input", () => { state.at = Number($("at").value); refresh(false); });
   $("joint").addEventListener("change", () => { state.joint = Number($("joint").value); refresh(false); });
   $("keep").addEventListener("click", () => { ask({ ask: "keep" }); turnedLast = "kept"; refresh(true); });
+  $("units").addEventListener("change", () => turnUnits($("units").value));
   $("reset").addEventListener("click", () => turnLift(true));
   for (const button of document.querySelectorAll("[data-view]")) button.addEventListener("click", () => turnView(button.dataset.view));
   for (const button of document.querySelectorAll("[data-beside]")) button.addEventListener("click", () => turnBeside(button.dataset.beside));
@@ -229,14 +277,18 @@ function wire() {
 
 function turnBeside(beside) {
   state.beside = beside;
-  for (const button of document.querySelectorAll("[data-beside]")) button.setAttribute("aria-pressed", String(button.dataset.beside === beside));
-  $("joint").parentElement.hidden = beside === "lengths";
+  markBeside();
   refresh(false);
 }
 
+function markBeside() {
+  for (const button of document.querySelectorAll("[data-beside]")) button.setAttribute("aria-pressed", String(button.dataset.beside === state.beside));
+}
+
 /** Turns the page to an address; what no model answers is left, and the page says so. */
-function openAddress(hash) {
-  const note = readAddress(hash || "#");
+function openAddress(hash, later = false) {
+  note = "";
+  const version = readAddress(hash || "#");
   if (options.lift) state.lift = options.lift;
   if (options.lifter && !/[#&]lifter=/.test(hash)) state.lifter = options.lifter;
   const has = (list, name) => list.some((each) => each.name === name);
@@ -248,28 +300,35 @@ function openAddress(hash) {
   fill($("lift"), catalogue.lifts.map((lift) => [lift.name, lift.title]), state.lift);
   fill($("lifter"), catalogue.lifters.map((lifter) => [lifter.name, lifter.title]), state.lifter);
   $("lift").disabled = Boolean(options.lift);
-  const told = [note, ...missing.map((name) => `There is no ${name} here.`)].filter(Boolean);
-  const isFresh = !/[#&](load|set|band|chain)=/.test(hash);
-  if (!turnLift(isFresh)) {
+  const told = [version, ...missing.map((name) => `There is no ${name} here.`)].filter(Boolean);
+  $("units").value = state.units;
+  if (state.view === "tasks" && !options.tasks.length) state.view = "explore";
+  markView();
+  markBeside();
+  if (!turnLift(false, later)) {
     told.push(`The address could not be shown: ${$("notice").textContent}`);
     [state.set, state.band, state.chain] = [{}, "", ""];
-    turnLift(true);
+    turnLift(true, later);
   }
-  turnBeside(state.beside);
-  if (told.length) warn(told.join("\n"));
+  note = told.join("\n");
+  warn(note);
 }
 
 async function open() {
-  const opening = performance.now();
   await openModel($("module").textContent);
-  catalogue = ask({ ask: "catalogue" });
   $("version").textContent = `torquill ${catalogue.version}, model ${catalogue.model_hash.slice(0, 19)}.`;
   wire();
-  openAddress(location.hash);
-  document.documentElement.dataset.ready = String(Math.round(performance.now() - opening));
+  openAddress(location.hash, true);
+  await nextPicture();
+  document.documentElement.dataset.shown = String(Math.round(performance.now()));
+  furnish();
+  document.documentElement.dataset.ready = String(Math.round(performance.now()));
 }
 
+/** After the browser has drawn; a page that nobody looks at draws nothing, so it is not waited for long. */
+const nextPicture = () => new Promise((done) => { requestAnimationFrame(() => setTimeout(done)); setTimeout(done, 500); });
+
 /** For the browser test: the state, the answer, and how long answers took. */
-globalThis.torquill = { state, ask, asked: () => asked(speedUnit()), address, times, heldBytes, solved: () => solved, solve };
+globalThis.torquill = { state, ask, asked: () => asked(loads), address, times, heldBytes, solved: () => solved, solve };
 
 open().catch((fault) => { warn(`The page cannot run here: ${fault.message}`); });

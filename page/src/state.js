@@ -3,26 +3,28 @@
 const VERSION = 1;
 const MOST_LETTERS = 160;
 const MOST_SET = 80;
+const VIEWS = ["explore", "predict", "quiz", "tasks", "class"];
 
 export const state = {
   lift: "bench-press", lifter: "reference-man", load: null, band: "", bands: 1, chain: "", chains: 1, speed: 0,
-  set: {}, at: 0, view: "explore", beside: "lengths", joint: 0, muscle: "",
+  set: {}, units: "metric", at: 0, view: "explore", beside: "lengths", joint: 0, muscle: "",
 };
 
-/** What the model is asked for: each text is the value of an option of the program. */
-export function asked(speedUnit) {
+/** What the model is asked for, without weight and speed where their units are not known: each text is the value of an option of the program. */
+export function asked(loads) {
   return {
     lift: state.lift, lifter: state.lifter,
-    load: state.load === null ? [] : [`${state.load} kg`],
+    load: state.load === null || !loads ? [] : [`${state.load} ${loads.unit}`],
     band: state.band ? [`${state.band}:${state.bands}`] : [],
     chain: state.chain ? [`${state.chain}:${state.chains}`] : [],
-    item: [], speed: state.speed ? `${state.speed} ${speedUnit}` : null,
-    set: Object.entries(state.set).map(([path, value]) => `${path}=${value}`),
+    item: [], speed: state.speed && loads ? `${state.speed} ${loads.speed_unit}` : null,
+    set: Object.entries(state.set).map(([path, value]) => `${path}=${value}`), units: state.units,
   };
 }
 
 export function address() {
   const words = new URLSearchParams({ v: VERSION, lift: state.lift, lifter: state.lifter });
+  if (state.units !== "metric") words.set("units", state.units);
   if (state.load !== null) words.set("load", state.load);
   if (state.band) words.set("band", `${state.band}:${state.bands}`);
   if (state.chain) words.set("chain", `${state.chain}:${state.chains}`);
@@ -32,6 +34,7 @@ export function address() {
   if (state.beside !== "lengths") words.set("beside", state.beside);
   if (state.joint) words.set("joint", state.joint);
   if (state.muscle) words.set("muscle", state.muscle);
+  if (state.view !== "explore") words.set("view", state.view);
   return `#${words}`;
 }
 
@@ -43,7 +46,7 @@ const plain = (text) => typeof text === "string" && text.length <= MOST_LETTERS 
 
 function hung(text) {
   const [name, count] = (text ?? "").split(":");
-  return /^[\w-]{1,60}$/.test(name) ? [name, number(count ?? "1", 1, 20) ?? 1] : ["", 1];
+  return /^[\w-]{1,60}$/.test(name) ? [name, number(count ?? "1", 1, 8) ?? 1] : ["", 1];
 }
 
 /** Reads an address into the state; returns a word on what was left out. An address may hold anything. */
@@ -52,8 +55,9 @@ export function readAddress(hash) {
   const name = (key, usual) => (/^[\w-]{1,60}$/.test(words.get(key) ?? "") ? words.get(key) : usual);
   state.lift = name("lift", state.lift);
   state.lifter = name("lifter", state.lifter);
-  const load = number(words.get("load"), 0, 1500);
-  if (load !== null) state.load = Math.round(load * 100) / 100;
+  state.units = words.get("units") === "us" ? "us" : "metric";
+  const load = number(words.get("load"), 0, 3000);
+  state.load = load === null ? null : Math.round(load * 100) / 100;
   [state.band, state.bands] = hung(words.get("band"));
   [state.chain, state.chains] = hung(words.get("chain"));
   state.bands = Math.round(state.bands);
@@ -68,6 +72,7 @@ export function readAddress(hash) {
   state.beside = ["lengths", "arms", "moments"].includes(words.get("beside")) ? words.get("beside") : "lengths";
   state.joint = Math.round(number(words.get("joint"), 0, 9) ?? 0);
   state.muscle = name("muscle", "");
+  state.view = VIEWS.includes(words.get("view")) ? words.get("view") : "explore";
   const version = words.get("v");
   return version !== null && version !== String(VERSION) ? "This address was made by another version of the page; what it does not know is left out." : "";
 }

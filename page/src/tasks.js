@@ -6,6 +6,8 @@ const HOLDS = {
   "<=": (a, b) => a <= b, ">=": (a, b) => a >= b, "<": (a, b) => a < b, ">": (a, b) => a > b, "=": (a, b) => String(a) === String(b),
 };
 
+const SIGNS = { "<=": "at most", ">=": "at least", "<": "less than", ">": "more than", "=": "" };
+
 let tasks = [];
 
 export function buildTasks(given, start) {
@@ -28,6 +30,6 @@ export function checkTasks(solved, begun) {
     item.classList.toggle("done", isMet);
     state.className = isMet ? "state right" : "state";
     const now = typeof value === "number" ? Number(value.toPrecision(3)) : value ?? "nothing yet";
-    state.textContent = `${isMet ? "Done." : "Not yet."} ${task.goal.key} is ${now}, asked for is ${task.goal.is} ${task.goal.value}.`;
+    state.textContent = `${isMet ? "Done" : "Not yet"}: ${task.goal.name} is ${now}, asked for is ${SIGNS[task.goal.is]} ${task.goal.value}.`;
   });
 }

@@ -3,8 +3,8 @@
 use super::command_call::CommandCall;
 use super::output;
 use crate::error::{Error, PageFault, Result, Shelf};
-use crate::explore::{DIAL_GROUPS, tasks_from_text};
-use crate::library::text_of_file;
+use crate::explore::{DIAL_GROUPS, PageTask, catalogue, tasks_from_text};
+use crate::library::{Library, text_of_file};
 use crate::narrative::page_words::page_written;
 use crate::report::{PageOptions, live_page};
 use clap::Args;
@@ -41,6 +41,24 @@ pub struct ExploreArguments {
     force: bool,
 }
 
+/// The whole page for a lifter; `None` where it has not the lifter, or other models than the library.
+pub fn whole_page(library: &Library, lifter: &str) -> Result<Option<String>> {
+    let is_known = library
+        .names(Shelf::Lifters)
+        .iter()
+        .any(|name| name == lifter);
+    if !is_known || !library.own_files()?.is_empty() {
+        return Ok(None);
+    }
+    Ok(Some(live_page(&PageOptions {
+        lift: None,
+        lifter: Some(lifter.to_owned()),
+        only: None,
+        tasks: Vec::<PageTask>::new(),
+        catalogue: catalogue(library)?,
+    })))
+}
+
 /// Runs the command.
 pub fn run(arguments: &ExploreArguments, call: &CommandCall) -> Result<()> {
     let library = call.models;
@@ -75,6 +93,7 @@ pub fn run(arguments: &ExploreArguments, call: &CommandCall) -> Result<()> {
         lifter: Some(arguments.lifter.clone()),
         only: arguments.only.clone(),
         tasks,
+        catalogue: catalogue(library)?,
     });
     output::write_file(&arguments.output, page.as_bytes())?;
     output::note(&page_written(&arguments.output.display().to_string()));

@@ -1,6 +1,7 @@
 //! `torquill lecture -o DIR`: the whole set of lecture figures with words, data and a page of all.
 
 use super::command_call::CommandCall;
+use super::explore::whole_page;
 use super::folder::{check_folder, check_names, write_into};
 use super::kept_output::is_kept;
 use super::options::UnitsOption;
@@ -24,7 +25,8 @@ use std::path::PathBuf;
 Every figure is written as SVG and PNG, with caption (.caption.txt), alternative
 text (.alt.txt), speaker's notes (.notes.txt) and data (.csv) beside it.
 index.html in the same folder shows them all, works offline and prints well;
-lecture.pptx has a slide for each, with title, notes and alternative text.")]
+lecture.pptx has a slide for each, with title, notes and alternative text;
+lab.html is the live page, to which each figure of a lift leads.")]
 pub struct LectureArguments {
     /// Folder to write into; made if it is not there
     #[arg(short, long, value_name = "DIR")]
@@ -48,7 +50,7 @@ pub fn run(arguments: &LectureArguments, call: &CommandCall) -> Result<()> {
     for (movement, error) in desk.left_out() {
         output::note(&left_out_in_words(movement, error, units));
     }
-    let set = LectureSet::of(&desk);
+    let set = LectureSet::of(&desk, whole_page(call.models, &arguments.lifter)?);
     check_names(&arguments.output, &set.file_names(), arguments.look.force)?;
     let writers = PictureWriters {
         svg: arguments.look.svg_writer(),

@@ -4,10 +4,10 @@
 
 use super::page_place::{PagePlace, place};
 use super::shown_chart::{ChartWish, ShownChart};
+use super::shown_factors::ShownFactors;
 use super::solved_state::SolvedState;
 use crate::error::Result;
-use crate::figures::{body_extent, live_strength};
-use crate::movement::Measure;
+use crate::figures::{body_extent, live_places, live_strength};
 use crate::narrative::cautions::caution_in_words;
 use crate::narrative::curve_words::{curve_head, curve_sentences};
 use crate::narrative::fibre_words::fibre_warning_lines;
@@ -27,7 +27,8 @@ pub(super) struct PageSolution {
     warnings: Vec<String>,
     cautions: Vec<String>,
     summary: CurveSummary,
-    measure: &'static str,
+    /// Units that numbers are shown in.
+    shown: ShownFactors,
     /// One a sample.
     range: Vec<f64>,
     /// Places on the level axis of the chart.
@@ -70,36 +71,28 @@ pub(super) fn solution(
     wish: &ChartWish,
     at: f64,
 ) -> Result<PageSolution> {
-    let study = &now.study;
+    let (study, units) = (&now.study, now.units());
     let setup = study.setups.first();
     let same_lift = |solved: &&SolvedState| solved.study.movement_name == study.movement_name;
     let before = before.filter(same_lift).map(|before| &before.study);
     let chart = match wish.size {
         None => None,
         Some(size) => {
-            let chart = live_strength(study, before, wish.look(size))?;
+            let chart = live_strength(study, before, units, wish.look(size))?;
             Some(ShownChart::of(&chart)?)
         }
     };
     let coordinates = study.range.poses[0].coordinates.iter();
     Ok(PageSolution {
-        title: study.told(System::Metric).strength_words().title,
-        head: curve_head(study, setup, System::Metric),
-        sentences: curve_sentences(study, setup, System::Metric),
+        title: study.told(units).strength_words().title,
+        head: curve_head(study, setup, units),
+        sentences: curve_sentences(study, setup, units),
         warnings: fibre_warning_lines(study),
-        cautions: cautions(study),
+        cautions: cautions(study, units),
         summary: summary(study, setup),
-        measure: match study.range.measure {
-            Measure::Force => "N",
-            Measure::Torque => "N·m",
-        },
+        shown: ShownFactors::of(study.range.measure, units),
         range: study.range.poses.iter().map(|p| p.load.range).collect(),
-        across: study
-            .range
-            .poses
-            .iter()
-            .map(|p| study.axis_value(p.load.range))
-            .collect(),
+        across: live_places(study, units),
         capacity: study.capacity.values(),
         demand: setup.map(|setup| setup.values.clone()),
         effort: setup.map(|setup| setup.effort.clone()),
@@ -141,13 +134,13 @@ fn command(now: &SolvedState, name: &str, more: &[&str]) -> String {
     typed_words(&words)
 }
 
-fn cautions(study: &Study) -> Vec<String> {
+fn cautions(study: &Study, units: System) -> Vec<String> {
     let points = load_points(&study.range);
     let hung = study.setups.first().map(|setup| &setup.demand.setup);
     let cautions = hung.map(|hung| setup_cautions(hung, &points, &study.range.carrier));
     let words = cautions.unwrap_or_default();
     words
         .iter()
-        .map(|caution| caution_in_words(caution, System::Metric))
+        .map(|caution| caution_in_words(caution, units))
         .collect()
 }

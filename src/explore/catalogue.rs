@@ -8,7 +8,7 @@ use serde::Serialize;
 
 /// What the page can be turned to.
 #[derive(Debug, Serialize)]
-pub(super) struct Catalogue {
+pub struct Catalogue {
     version: &'static str,
     model_hash: &'static str,
     lifts: Vec<Named>,
@@ -27,7 +27,7 @@ struct Named {
 /// Everything by name.
 ///
 /// **Fails** if a file of the library is not sound.
-pub(super) fn catalogue(library: &Library) -> Result<Catalogue> {
+pub fn catalogue(library: &Library) -> Result<Catalogue> {
     let lift = |name: String| -> Result<Named> {
         let title = library.movement(&name)?.title;
         Ok(Named { name, title })

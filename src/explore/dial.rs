@@ -4,25 +4,16 @@
 
 use crate::error::Result;
 use crate::library::{SettableNow, Wanted, Workbench};
-use crate::movement::{Measure, trace};
 use crate::narrative::muscle_names::head_name;
 use crate::narrative::parameter_list::{meaning_of, plausible_in_words, shown_unit};
 use crate::narrative::parameters::parameter_in_words;
 use crate::narrative::prose::capital;
 use crate::narrative::rank_words::origin;
 use crate::narrative::source_words::source_in_words;
-use crate::resistance::Setup;
-use crate::study::{ListedValue, Question, load_for_effort};
+use crate::study::ListedValue;
 use crate::units::System;
 use serde::Serialize;
 use std::collections::BTreeMap;
-
-/// Effort of the weight that a lift begins with (assumed: clearly seen, and a lift).
-const USUAL_EFFORT: f64 = 0.75;
-/// Effort at which the dial of the weight ends (assumed: a little more than can be held).
-const MOST_EFFORT: f64 = 1.3;
-/// Where the shortest dial of the weight ends, kg (assumed).
-const LEAST_DIAL_KG: f64 = 5.0;
 
 /// The groups of dials, in the order of the page.
 pub const DIAL_GROUPS: [&str; 6] = ["load", "technique", "machine", "muscle", "limbs", "lifter"];
@@ -30,12 +21,6 @@ pub const DIAL_GROUPS: [&str; 6] = ["load", "technique", "machine", "muscle", "l
 /// Everything that can be turned.
 #[derive(Debug, Serialize)]
 pub(super) struct Dials {
-    /// Unit of capacity.
-    measure: &'static str,
-    /// A weight that is hard and can be lifted, kg.
-    usual_load_kg: f64,
-    /// Where the dial of the weight ends, kg.
-    most_load_kg: f64,
     muscle_titles: BTreeMap<String, String>,
     dials: Vec<Dial>,
 }
@@ -74,6 +59,7 @@ enum DialKind {
     Number {
         now: f64,
         unit: String,
+        per_si: f64,
         least: f64,
         most: f64,
         step: f64,
@@ -81,6 +67,7 @@ enum DialKind {
     /// A number that the model finds itself unless it is given.
     Free {
         unit: String,
+        per_si: f64,
         least: f64,
         most: f64,
         step: f64,
@@ -92,15 +79,7 @@ enum DialKind {
 /// The dials of a lift and a lifter as they are.
 ///
 /// **Fails** with what is wrong in files.
-pub(super) fn dials(bench: &Workbench) -> Result<Dials> {
-    let model = bench.model(&[])?;
-    let question = Question::new(&model.movement_name, &model.movement, &model.lifter);
-    let measure = trace(&model.movement, &model.lifter, 5)?.measure;
-    // A lift that is too hard without any weight has a dial all the same.
-    let load_kg = |effort: f64| {
-        load_for_effort(&question, &Setup::default(), effort).map_or(0.0, |mass| mass.as_kg())
-    };
-    let (usual, most) = (load_kg(USUAL_EFFORT), load_kg(MOST_EFFORT));
+pub(super) fn dials(bench: &Workbench, units: System) -> Result<Dials> {
     let values = bench.settable(&[], Wanted::Moving)?.into_iter();
     let dials = values.filter_map(|value| {
         let (group, muscle) = group_of(&value.path)?;
@@ -115,8 +94,8 @@ pub(super) fn dials(bench: &Workbench) -> Result<Dials> {
             group,
             muscle,
             meaning: meaning_of(&listed),
-            kind: kind_of(&listed, group)?,
-            plausible: plausible_in_words(&listed, System::Metric),
+            kind: kind_of(&listed, group, units)?,
+            plausible: plausible_in_words(&listed, units),
             from: origin(&value.from),
             source: source.unwrap_or_default(),
             path: value.path.clone(),
@@ -125,12 +104,6 @@ pub(super) fn dials(bench: &Workbench) -> Result<Dials> {
     let dials: Vec<Dial> = dials.collect();
     let names = dials.iter().filter_map(|dial| dial.muscle.clone());
     Ok(Dials {
-        measure: match measure {
-            Measure::Force => "N",
-            Measure::Torque => "N·m",
-        },
-        usual_load_kg: usual.floor(),
-        most_load_kg: most.ceil().max(LEAST_DIAL_KG),
         muscle_titles: names.map(|name| (name.clone(), head_name(&name))).collect(),
         dials,
     })
@@ -166,7 +139,7 @@ fn group_of(path: &str) -> Option<(DialGroup, Option<String>)> {
     }
 }
 
-fn kind_of(listed: &ListedValue, group: DialGroup) -> Option<DialKind> {
+fn kind_of(listed: &ListedValue, group: DialGroup, units: System) -> Option<DialKind> {
     let value = &listed.value;
     Some(match &value.now {
         SettableNow::Word { now, of } => DialKind::Word {
@@ -175,23 +148,25 @@ fn kind_of(listed: &ListedValue, group: DialGroup) -> Option<DialKind> {
         },
         SettableNow::Free { unit } => {
             let (least, most) = value.range?;
-            let (factor, unit) = shown_unit(most, unit, System::Metric);
+            let (factor, unit) = shown_unit(most, unit, units);
             let unit = unit.to_owned();
             let [least, most, step] = marked([factor * least, factor * most]);
             DialKind::Free {
                 unit,
+                per_si: factor,
                 least,
                 most,
                 step,
             }
         }
         SettableNow::Number { si, unit } => {
-            let (factor, unit) = shown_unit(*si, unit, System::Metric);
+            let (factor, unit) = shown_unit(*si, unit, units);
             let ends = reach(listed, *si, group).map(|end| factor * end);
             let [least, most, step] = marked(ends);
             DialKind::Number {
                 now: factor * si,
                 unit: unit.to_owned(),
+                per_si: factor,
                 least,
                 most,
                 step,

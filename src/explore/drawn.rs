@@ -6,6 +6,7 @@ use crate::capacity::class_of;
 use crate::error::{Error, PageFault, Result};
 use crate::narrative::page_words::{DrawnCurve, drawn_in_words};
 use crate::study::Study;
+use crate::units::System;
 use serde::Serialize;
 
 /// How near a drawn curve came.
@@ -25,7 +26,7 @@ pub(super) struct JudgedCurve {
 /// ```
 /// **Shape.** 100 for the curve itself, 0 from half of the greatest capacity off on (assumed).
 /// **Fails** with fewer than five values, or one that is no number.
-pub(super) fn judged(study: &Study, drawn: &[f64]) -> Result<JudgedCurve> {
+pub(super) fn judged(study: &Study, drawn: &[f64], units: System) -> Result<JudgedCurve> {
     const NOTHING_LEFT: f64 = 0.5;
     const LEAST_VALUES: usize = 5;
     const MOST_VALUES: usize = 10_000;
@@ -59,7 +60,7 @@ pub(super) fn judged(study: &Study, drawn: &[f64]) -> Result<JudgedCurve> {
         mean_distance,
     };
     Ok(JudgedCurve {
-        words: drawn_in_words(study, &told),
+        words: drawn_in_words(study, &told, units),
         drawn_class: own.shape.word(),
         class: study.class.shape.word(),
         mean_distance,

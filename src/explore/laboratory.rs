@@ -7,10 +7,11 @@ use super::catalogue::catalogue;
 use super::dial::dials;
 use super::drawn::judged;
 use super::page_place::{PagePlace, place};
-use super::page_state::PageState;
+use super::page_state::{PageState, PageUnits};
 use super::questions::{Questions, questions};
 use super::shown_chart::{ChartWish, WishedTheme};
 use super::solved_state::SolvedState;
+use super::usual_loads::{UsualLoads, usual_loads};
 use crate::capacity::Pace;
 use crate::draw::svg;
 use crate::error::{Error, PageFault, Result};
@@ -34,7 +35,13 @@ enum Asked {
     /// Which lifts, lifters, bands and chains there are.
     Catalogue,
     /// The dials of a lift and a lifter.
-    Dials { lift: String, lifter: String },
+    Dials {
+        lift: String,
+        lifter: String,
+        units: PageUnits,
+    },
+    /// Weights that suit a state, whatever weight it has itself.
+    Loads { state: PageState },
     /// The curve of a state, with its charts.
     Solve {
         state: PageState,
@@ -106,28 +113,35 @@ impl Laboratory {
             Ok(asked) => asked,
             Err(fault) => {
                 let cause = fault.to_string();
-                return json(Err::<(), _>(Error::bad(PageFault::Unreadable { cause })));
+                let fault = Error::bad(PageFault::Unreadable { cause });
+                return json(Err::<(), _>(fault), System::Metric);
             }
         };
+        let units = self.units(&asked);
         match asked {
-            Asked::Catalogue => json(catalogue(&self.library)),
-            Asked::Dials { lift, lifter } => json(self.dials(lift, lifter)),
-            Asked::Solve { state, wish, at } => json(self.solve(state, &wish, at)),
-            Asked::Place { wish, at } => json(self.place(&wish, at)),
+            Asked::Catalogue => json(catalogue(&self.library), units),
+            Asked::Dials { lift, lifter, .. } => {
+                let bench = self.bench_of(lift, lifter);
+                json(bench.and_then(|bench| dials(bench, units)), units)
+            }
+            Asked::Loads { state } => json(self.loads(state), units),
+            Asked::Solve { state, wish, at } => json(self.solve(state, &wish, at), units),
+            Asked::Place { wish, at } => json(self.place(&wish, at), units),
             Asked::Keep => {
                 self.before = self.now.clone();
-                json(Ok(()))
+                json(Ok(()), units)
             }
             Asked::Forget => {
                 self.before = None;
-                json(Ok(()))
+                json(Ok(()), units)
             }
-            Asked::Why => json(self.why()),
-            Asked::Figure { theme } => json(self.figure(theme)),
-            Asked::Table { detail } => json(self.table(detail)),
-            Asked::Questions { seed } => json(self.questions(seed)),
+            Asked::Why => json(self.why(), units),
+            Asked::Figure { theme } => json(self.figure(theme), units),
+            Asked::Table { detail } => json(self.table(detail), units),
+            Asked::Questions { seed } => json(self.questions(seed), units),
             Asked::Judge { drawn } => {
-                json(self.solved().and_then(|now| judged(&now.study, &drawn)))
+                let now = self.solved();
+                json(now.and_then(|now| judged(&now.study, &drawn, units)), units)
             }
         }
     }
@@ -148,14 +162,31 @@ impl Laboratory {
         now.ok_or_else(|| Error::bad(PageFault::NothingSolved))
     }
 
-    fn dials(&mut self, lift: String, lifter: String) -> Result<super::dial::Dials> {
+    /// Units that a question is to be answered in: its own, or those of what was solved.
+    fn units(&self, asked: &Asked) -> System {
+        match asked {
+            Asked::Solve { state, .. } | Asked::Loads { state } => state.units.into(),
+            Asked::Dials { units, .. } => (*units).into(),
+            _ => self.now.as_ref().map_or(System::Metric, |now| now.units()),
+        }
+    }
+
+    fn loads(&mut self, mut state: PageState) -> Result<UsualLoads> {
+        state.check(&self.library)?;
+        state.load.clear();
+        let model = self.model(&state)?;
+        let beside = self.setup(&state)?.unwrap_or_default();
+        usual_loads(&model, &beside, state.units.into())
+    }
+
+    fn bench_of(&mut self, lift: String, lifter: String) -> Result<&Workbench> {
         let state = PageState {
             lift,
             lifter,
             ..PageState::default()
         };
         state.check(&self.library)?;
-        dials(self.bench(&state)?)
+        self.bench(&state)
     }
 
     fn solve(&mut self, state: PageState, wish: &ChartWish, at: f64) -> Result<PageSolution> {
@@ -181,7 +212,12 @@ impl Laboratory {
             (&before.model, &before.study, before.pace),
             (&now.model, &now.study, now.pace),
         )?;
-        Ok(change_in_words(&before.study, &now.study, &causes))
+        Ok(change_in_words(
+            &before.study,
+            &now.study,
+            &causes,
+            now.units(),
+        ))
     }
 
     fn questions(&mut self, seed: u32) -> Result<Questions> {
@@ -192,7 +228,7 @@ impl Laboratory {
 
     fn figure(&self, theme: WishedTheme) -> Result<String> {
         let now = self.solved()?;
-        let told = now.study.told(System::Metric);
+        let told = now.study.told(now.units());
         let look = Look {
             theme: theme.into(),
             ..Look::default()
@@ -284,7 +320,7 @@ fn pace(text: Option<&str>) -> Result<Pace> {
     Ok(Pace::Linear(speed.as_m_s()))
 }
 
-fn json<T: Serialize>(result: Result<T>) -> String {
+fn json<T: Serialize>(result: Result<T>, units: System) -> String {
     let given = match result {
         Ok(answer) => Given::Answer(answer),
         Err(error) => Given::Faults(
@@ -292,7 +328,7 @@ fn json<T: Serialize>(result: Result<T>) -> String {
                 .faults()
                 .iter()
                 .map(|fault| {
-                    let words = told(fault, System::Metric);
+                    let words = told(fault, units);
                     ToldFault {
                         message: words.message,
                         hints: words.hints,

@@ -12,10 +12,13 @@ mod page_place;
 mod page_state;
 mod questions;
 mod shown_chart;
+mod shown_factors;
+mod usual_loads;
 mod solved_state;
 mod task_file;
 
+pub use catalogue::{Catalogue, catalogue};
 pub use dial::DIAL_GROUPS;
 pub use laboratory::Laboratory;
-pub use page_state::PageState;
+pub use page_state::{PageState, PageUnits};
 pub use task_file::{PageTask, tasks_from_text};

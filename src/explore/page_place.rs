@@ -25,7 +25,7 @@ pub(super) struct PagePlace {
 
 /// What holds at the sample nearest to a place; a place of no range is cut to it.
 pub(super) fn place(now: &SolvedState, wish: &ChartWish, at: f64) -> Result<PagePlace> {
-    let study = &now.study;
+    let (study, units) = (&now.study, now.units());
     let last = study.range.poses.len() - 1;
     let at = if at.is_finite() {
         at.clamp(0.0, 1.0)
@@ -42,14 +42,14 @@ pub(super) fn place(now: &SolvedState, wish: &ChartWish, at: f64) -> Result<Page
             let curves = &now.model.lifter.curves;
             Some(live_lengths(study, curves, (index, wish.muscle), look)?)
         }
-        BesideChart::Arms => Some(live_arms(study, joint, look)?),
-        BesideChart::Moments => Some(live_moments(study, joint, look)?),
+        BesideChart::Arms => Some(live_arms(study, joint, units, look)?),
+        BesideChart::Moments => Some(live_moments(study, joint, units, look)?),
     };
     let (shortest, longest) = LIVING_LENGTHS;
     let muscles = study.capacity.held[index].muscles.iter();
     Ok(PagePlace {
         sample: index,
-        words: place_in_words(study, index),
+        words: place_in_words(study, index, units),
         numbers: sample(study, study.setups.first(), index, true),
         is_living: muscles
             .map(|muscle| (shortest..=longest).contains(&muscle.state.length_norm))

@@ -4,12 +4,33 @@
 
 use crate::error::{Error, PageFault, Result, Shelf};
 use crate::library::Library;
+use crate::units::System;
 use serde::{Deserialize, Serialize};
 
 /// Most texts of a kind; assumed, far more than there are dials.
 const MOST_TEXTS: usize = 80;
 /// Most letters of a text; assumed, twice the longest path with its value.
 const MOST_LETTERS: usize = 160;
+
+/// Units that everything is told in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PageUnits {
+    /// Kilograms, centimetres, newtons.
+    #[default]
+    Metric,
+    /// Pounds, inches, pounds-force.
+    Us,
+}
+
+impl From<PageUnits> for System {
+    fn from(units: PageUnits) -> Self {
+        match units {
+            PageUnits::Metric => Self::Metric,
+            PageUnits::Us => Self::Us,
+        }
+    }
+}
 
 /// One lift of one lifter with what hangs on the bar: each text is an option's value.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
@@ -31,6 +52,8 @@ pub struct PageState {
     pub speed: Option<String>,
     /// Values that are set, as `PATH=VALUE`.
     pub set: Vec<String>,
+    /// Units of what is told.
+    pub units: PageUnits,
 }
 
 impl PageState {
@@ -92,6 +115,9 @@ impl PageState {
             values.iter().for_each(|value| option(name, value));
         }
         self.speed.iter().for_each(|value| option("speed", value));
+        if self.units == PageUnits::Us {
+            option("units", &"us".to_owned());
+        }
         words
     }
 }

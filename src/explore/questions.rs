@@ -4,15 +4,15 @@
 
 use super::solved_state::SolvedState;
 use crate::error::Result;
-use crate::library::Workbench;
+use crate::library::{Wanted, Workbench};
 use crate::narrative::page_words::change_in_words;
 use crate::narrative::question_words::{
     MuscleAtJoint, Quizzed, arm_question, class_question, hardest_question, heavier_question,
     moment_question,
 };
 use crate::resistance::{Item, Weight};
-use crate::study::{Question, Study, causes_between, study};
-use crate::units::{Mass, System};
+use crate::study::{Cause, Question, Study, causes_between, study};
+use crate::units::Mass;
 use serde::Serialize;
 
 /// Questions.
@@ -26,9 +26,9 @@ pub(super) struct Questions {
 /// **Fails** as the changed lifts do.
 pub(super) fn questions(now: &SolvedState, bench: &Workbench, seed: u32) -> Result<Questions> {
     let mut chance = Chance(seed.max(1));
-    let mut asked = vec![class_question(&now.study)];
-    asked.extend(hardest_question(&now.study));
-    asked.extend(of_moments(&now.study, &mut chance));
+    let mut asked = vec![class_question(&now.study, now.units())];
+    asked.extend(hardest_question(&now.study, now.units()));
+    asked.extend(of_moments(now, &mut chance));
     asked.extend(of_arm(now, bench, &mut chance)?);
     asked.extend(of_heavier(now)?);
     for question in &mut asked {
@@ -74,7 +74,8 @@ fn lifting(study: &Study, sample: usize, joint: usize) -> Vec<MuscleAtJoint> {
 }
 
 /// The muscle of the largest moment beside that of the largest force, that of the longest arm, and others.
-fn of_moments(study: &Study, chance: &mut Chance) -> Option<Quizzed> {
+fn of_moments(now: &SolvedState, chance: &mut Chance) -> Option<Quizzed> {
+    let study = &now.study;
     let sample = chance.below(study.range.poses.len());
     let joint = study.capacity.held[sample].limiting;
     let found = lifting(study, sample, joint);
@@ -94,9 +95,9 @@ fn of_moments(study: &Study, chance: &mut Chance) -> Option<Quizzed> {
         }
     }
     let place = study
-        .told(System::Metric)
+        .told(now.units())
         .at_place(study.range.poses[sample].load.range);
-    (shown.len() > 1).then(|| moment_question(study.joint(joint), &place, &shown))
+    (shown.len() > 1).then(|| moment_question(study.joint(joint), &place, &shown, now.units()))
 }
 
 /// A tenth more arm of one of the muscles that lift most.
@@ -105,16 +106,23 @@ fn of_arm(now: &SolvedState, bench: &Workbench, chance: &mut Chance) -> Result<O
     let peak = (study_now.class.peak_range * (study_now.range.poses.len() - 1) as f64).round();
     let joint = study_now.capacity.held[peak as usize].limiting;
     let dof = study_now.range.poses[0].coordinates[joint].dof;
-    let mut strongest = lifting(study_now, peak as usize, joint);
-    strongest.truncate(3);
+    // Only what is one number and can be set makes a question.
+    let settable = bench.settable(&[], Wanted::Moving)?;
+    let scale = |muscle: MuscleAtJoint| {
+        let arms = match dof.is_shoulder() {
+            true => "shoulder".to_owned(),
+            false => format!("moment_arm.{}", dof.name()),
+        };
+        let path = format!("muscles.{}.{arms}.scale", muscle.name);
+        let is_settable = settable.iter().any(|value| value.path == path);
+        is_settable.then_some((muscle, path))
+    };
+    let strongest = lifting(study_now, peak as usize, joint).into_iter();
+    let mut strongest: Vec<_> = strongest.filter_map(scale).take(3).collect();
     if strongest.is_empty() {
         return Ok(None);
     }
-    let muscle = strongest.swap_remove(chance.below(strongest.len()));
-    let path = match dof.is_shoulder() {
-        true => format!("muscles.{}.shoulder.scale", muscle.name),
-        false => format!("muscles.{}.moment_arm.{}", muscle.name, dof.name()),
-    };
+    let (muscle, path) = strongest.swap_remove(chance.below(strongest.len()));
     let mut sets = now.state.set.clone();
     sets.push(format!("{path}=+10%"));
     let model = bench.model(&sets)?;
@@ -124,8 +132,13 @@ fn of_arm(now: &SolvedState, bench: &Workbench, chance: &mut Chance) -> Result<O
         (&now.model, study_now, now.pace),
         (&model, &changed, now.pace),
     )?;
-    let why = change_in_words(study_now, &changed, &causes);
-    let why: Vec<String> = why.into_iter().skip(1).take(1).collect();
+    // The reason where the greatest capacity is.
+    let from_peak = |cause: &&Cause| (cause.range - study_now.class.peak_range).abs();
+    let nearest = causes.iter();
+    let nearest = nearest.min_by(|a, b| from_peak(a).total_cmp(&from_peak(b)));
+    let nearest: Vec<Cause> = nearest.cloned().into_iter().collect();
+    let mut why = change_in_words(study_now, &changed, &nearest, now.units());
+    why.truncate(1);
     Ok(Some(arm_question(
         &muscle.name,
         study_now.joint(joint),
@@ -158,7 +171,7 @@ fn of_heavier(now: &SolvedState) -> Result<Option<Quizzed>> {
     let places = (place(&now.study), place(&changed));
     Ok(match places {
         (Some(before), Some(after)) if is_heavier => {
-            Some(heavier_question(&now.study, before, after))
+            Some(heavier_question(&now.study, before, after, now.units()))
         }
         _ => None,
     })

@@ -6,6 +6,7 @@ use super::page_state::PageState;
 use crate::capacity::Pace;
 use crate::library::Model;
 use crate::study::{Question, Study};
+use crate::units::System;
 use std::rc::Rc;
 
 /// A state with what it led to.
@@ -18,6 +19,11 @@ pub(super) struct SolvedState {
 }
 
 impl SolvedState {
+    /// Units of what is told.
+    pub(super) fn units(&self) -> System {
+        self.state.units.into()
+    }
+
     /// The same question of another model.
     pub(super) fn question<'a>(model: &'a Model, now: &Self) -> Question<'a> {
         let mut question = Question::new(&model.movement_name, &model.movement, &model.lifter);

@@ -3,6 +3,7 @@
 //! In: the text of a file. Out: [`PageTask`]s, or everything that is wrong in it.
 
 use crate::error::{Error, Fault, PageFault, Result, TaskFault};
+use crate::narrative::page_words::goal_in_words;
 use serde::Serialize;
 
 /// Words that lines begin with.
@@ -42,6 +43,8 @@ pub struct PageTask {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 struct TaskGoal {
     key: &'static str,
+    /// The same in words.
+    name: &'static str,
     is: &'static str,
     value: GoalValue,
 }
@@ -191,5 +194,10 @@ fn goal(line: usize, text: &str) -> std::result::Result<TaskGoal, TaskFault> {
         None if is_word && is == "=" && !value.is_empty() => GoalValue::Word(value.to_owned()),
         _ => return Err(none()),
     };
-    Ok(TaskGoal { key, is, value })
+    Ok(TaskGoal {
+        key,
+        name: goal_in_words(key),
+        is,
+        value,
+    })
 }

@@ -57,16 +57,35 @@ const NAMED_MUSCLES: usize = 4;
 /// Lengths that are shown, optimal lengths.
 const SHOWN_LENGTHS: [f64; 2] = [0.4, 1.8];
 
-/// Capacity and demand over the range, and the capacity before the last change.
+/// The places of the samples on the level axis of these charts.
+#[must_use]
+pub fn live_places(study: &Study, units: System) -> Vec<f64> {
+    let over = OverRange::new(study, units);
+    let poses = study.range.poses.iter();
+    poses.map(|pose| over.place(pose.load.range)).collect()
+}
+
+/// Capacity and demand over the range, and what was before the last change: the capacity, or where it stays the load.
 ///
 /// **Fails** never for studies from the library.
-pub fn live_strength(study: &Study, before: Option<&Study>, look: Look) -> Result<LiveChart> {
-    let over = OverRange::new(study, System::Metric);
+pub fn live_strength(
+    study: &Study,
+    before: Option<&Study>,
+    units: System,
+    look: Look,
+) -> Result<LiveChart> {
+    let over = OverRange::new(study, units);
     let mut panel = load_curves(&over, "Capacity");
     if let Some(before) = before {
-        let former = OverRange::new(before, System::Metric);
-        let points = former.load_points(&before.capacity.values());
-        panel.series.push(Series::new(BEFORE, points, Role::Muted));
+        let former = OverRange::new(before, units);
+        let stays = before.capacity.values() == study.capacity.values();
+        let load = before.setups.first().filter(|_| stays);
+        let values = load.map_or_else(|| before.capacity.values(), |load| load.values.clone());
+        let is_seen = !stays || load.is_some_and(|load| Some(load) != study.setups.first());
+        if is_seen {
+            let points = former.load_points(&values);
+            panel.series.push(Series::new(BEFORE, points, Role::Muted));
+        }
     }
     let hardest = study.setups.first().and_then(|setup| setup.sticking);
     let shade = |sticking| Shade::between(over.region(&sticking), STICKING_REGION);
@@ -142,9 +161,9 @@ fn most_pulling(study: &Study, sample: usize, chosen: Option<usize>) -> Vec<usiz
 /// Moment arms of the muscles that move a joint, over the range.
 ///
 /// **Fails** never for a study from the library.
-pub fn live_arms(study: &Study, joint: usize, look: Look) -> Result<LiveChart> {
-    let over = OverRange::new(study, System::Metric);
-    let unit = System::Metric.length_unit();
+pub fn live_arms(study: &Study, joint: usize, units: System, look: Look) -> Result<LiveChart> {
+    let over = OverRange::new(study, units);
+    let unit = units.length_unit();
     let mut parts = muscle_parts(study, joint);
     parts.truncate(NAMED_MUSCLES);
     let curve = |(number, part): (usize, &crate::study::MusclePart)| {
@@ -165,8 +184,9 @@ pub fn live_arms(study: &Study, joint: usize, look: Look) -> Result<LiveChart> {
 /// Moments of the muscles that move a joint, stacked over the range.
 ///
 /// **Fails** never for a study from the library.
-pub fn live_moments(study: &Study, joint: usize, look: Look) -> Result<LiveChart> {
-    let over = OverRange::new(study, System::Metric);
+pub fn live_moments(study: &Study, joint: usize, units: System, look: Look) -> Result<LiveChart> {
+    let over = OverRange::new(study, units);
+    let torque = units.torque_unit();
     let mut below = vec![0.0; study.range.poses.len()];
     let (mut fills, mut series) = (Vec::new(), Vec::new());
     for (number, layer) in muscle_layers_at(study, joint).iter().enumerate() {
@@ -174,7 +194,7 @@ pub fn live_moments(study: &Study, joint: usize, look: Look) -> Result<LiveChart
         let above: Vec<f64> = below
             .iter()
             .zip(&layer.torque_nm)
-            .map(|(b, t)| b + t)
+            .map(|(b, t)| b + torque.of(*t))
             .collect();
         let name = match number {
             0 => muscle_label(layer),
@@ -186,7 +206,7 @@ pub fn live_moments(study: &Study, joint: usize, look: Look) -> Result<LiveChart
         below = above;
     }
     series.reverse();
-    let (quantity, unit) = moment_axis(study, joint);
+    let (quantity, unit) = moment_axis(study, joint, units);
     let panel = Panel {
         fills,
         ..Panel::new(Axis::new(quantity, unit), series)

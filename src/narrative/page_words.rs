@@ -1,6 +1,6 @@
 //! What the live page says: what a change did and why, what a place of the range asks for, what a drawn curve missed.
 //!
-//! In: studies before and after, their causes, a place. Out: sentences, in metric units as the page has them.
+//! In: studies before and after, their causes, a place, units. Out: sentences.
 
 use super::axis_words::AxisWords;
 use super::causes::cause_in_words;
@@ -18,9 +18,9 @@ pub(crate) const NO_LIVING_FIBRE: &str = "no living fibre";
 
 /// Muscle moments about a moving joint.
 #[must_use]
-pub(crate) fn moment_axis(study: &Study, joint: usize) -> AxisWords {
+pub(crate) fn moment_axis(study: &Study, joint: usize, units: System) -> AxisWords {
     let quantity = format!("Muscle moment, {}", study.joint(joint));
-    (quantity, System::Metric.torque_unit().symbol)
+    (quantity, units.torque_unit().symbol)
 }
 
 /// That the page was written, and how it is handed on.
@@ -31,22 +31,50 @@ pub fn page_written(file: &str) -> String {
 
 /// What a change did to a curve and to its load, a sentence each.
 #[must_use]
-pub fn change_in_words(before: &Study, after: &Study, causes: &[Cause]) -> Vec<String> {
-    let units = System::Metric;
+pub fn change_in_words(
+    before: &Study,
+    after: &Study,
+    causes: &[Cause],
+    units: System,
+) -> Vec<String> {
     let unit = units.load_unit(after.range.measure);
-    let told = causes.iter();
+    // Where only the load differs, one word tells what the three places would.
+    let stays = before.capacity.values() == after.capacity.values();
+    let told = causes.iter().filter(|_| !stays);
     let mut lines: Vec<String> = told
         .map(|cause| capital(&cause_in_words(cause, unit, units)) + ".")
         .collect();
-    lines.extend(hardest_in_words(before, after));
+    if stays && !causes.is_empty() {
+        lines.push("Strength stays as it was: only the load changes.".to_owned());
+    }
+    lines.extend(hardest_in_words(before, after, units));
     lines
 }
 
+/// What a goal of a task is about, by its key in the summary.
+#[must_use]
+pub fn goal_in_words(key: &str) -> &'static str {
+    match key {
+        "class" => "class of the curve",
+        "peak_range" => "place of the peak (0 start, 1 end)",
+        "start_ratio" => "strength at the start (1 is the peak's)",
+        "end_ratio" => "strength at the end (1 is the peak's)",
+        "trough_ratio" => "strength in the trough (1 is the peak's)",
+        "range_of_motion_m" => "way of the load, m",
+        "sticking_point_range" => "hardest place (0 start, 1 end)",
+        "sticking_point_m" => "hardest place, m",
+        "sticking_point_deg" => "hardest place, deg",
+        "max_effort" => "greatest effort (1 is all strength)",
+        "limiting_joint" => "joint that gives way first",
+        _ => "flattening against plain weight, %",
+    }
+}
+
 /// Where the load is hardest before and after, and how hard.
-fn hardest_in_words(before: &Study, after: &Study) -> Option<String> {
+fn hardest_in_words(before: &Study, after: &Study, units: System) -> Option<String> {
     let sticking = |study: &Study| {
         let sticking = study.setups.first()?.sticking?;
-        let told = study.told(System::Metric);
+        let told = study.told(units);
         Some((
             told.at_place(sticking.point_range),
             percent(sticking.max_effort),
@@ -71,8 +99,7 @@ fn hardest_in_words(before: &Study, after: &Study) -> Option<String> {
 
 /// What holds at a sample of the range.
 #[must_use]
-pub fn place_in_words(study: &Study, sample: usize) -> String {
-    let units = System::Metric;
+pub fn place_in_words(study: &Study, sample: usize, units: System) -> String {
     let unit = units.load_unit(study.range.measure);
     let pose = &study.range.poses[sample];
     let held = &study.capacity.held[sample];
@@ -111,7 +138,7 @@ pub struct DrawnCurve {
 
 /// What a drawn curve met and what it missed.
 #[must_use]
-pub fn drawn_in_words(study: &Study, told: &DrawnCurve) -> Vec<String> {
+pub fn drawn_in_words(study: &Study, told: &DrawnCurve, units: System) -> Vec<String> {
     let met = match told.drawn == told.computed {
         true => format!(
             "Your curve is {}, and so is the model's.",
@@ -123,7 +150,7 @@ pub fn drawn_in_words(study: &Study, told: &DrawnCurve) -> Vec<String> {
             told.computed.word()
         ),
     };
-    let places = study.told(System::Metric);
+    let places = study.told(units);
     vec![
         met,
         format!(

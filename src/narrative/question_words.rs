@@ -5,7 +5,9 @@
 use super::muscle_names::head_name;
 use super::prose::{capital, percent};
 use super::quantities::rounded;
+use super::shown_units::ShownUnits;
 use crate::capacity::CurveShape;
+use crate::movement::Measure;
 use crate::study::Study;
 use crate::units::System;
 use serde::Serialize;
@@ -44,7 +46,7 @@ fn options(texts: Vec<String>, right: usize, why: impl Fn(usize) -> String) -> V
 
 /// How strength runs over the range.
 #[must_use]
-pub fn class_question(study: &Study) -> Quizzed {
+pub fn class_question(study: &Study, units: System) -> Quizzed {
     let class = &study.class;
     let mut shapes = vec![
         CurveShape::Ascending,
@@ -59,7 +61,7 @@ pub fn class_question(study: &Study) -> Quizzed {
         "The start holds {} of the greatest capacity, the end {}; the peak is {}, so the curve is {}.",
         percent(class.start_ratio),
         percent(class.end_ratio),
-        study.told(System::Metric).at_place(class.peak_range),
+        study.told(units).at_place(class.peak_range),
         class.shape.word()
     );
     Quizzed {
@@ -77,7 +79,7 @@ pub fn class_question(study: &Study) -> Quizzed {
 
 /// Where the load of a study is hardest; `None` without a load.
 #[must_use]
-pub fn hardest_question(study: &Study) -> Option<Quizzed> {
+pub fn hardest_question(study: &Study, units: System) -> Option<Quizzed> {
     let sticking = study.setups.first()?.sticking?;
     let place = sticking.point_range;
     let right = match place {
@@ -87,7 +89,7 @@ pub fn hardest_question(study: &Study) -> Option<Quizzed> {
     };
     let why = format!(
         "Effort is demand over capacity: greatest {}, at {}. Neither a heavy load nor a weak place alone decides.",
-        study.told(System::Metric).at_place(place),
+        study.told(units).at_place(place),
         percent(sticking.max_effort)
     );
     let places = ["At the start", "In between", "At the end"];
@@ -110,14 +112,24 @@ pub struct MuscleAtJoint {
 
 /// Which muscle makes the largest moment; the first is it.
 #[must_use]
-pub fn moment_question(joint: &str, place: &str, muscles: &[MuscleAtJoint]) -> Quizzed {
+pub fn moment_question(
+    joint: &str,
+    place: &str,
+    muscles: &[MuscleAtJoint],
+    units: System,
+) -> Quizzed {
+    let force = units.load_unit(Measure::Force);
+    let (arm, torque) = (units.length_unit(), units.torque_unit());
     let told = |muscle: &MuscleAtJoint| {
         format!(
-            "{}: {} N at an arm of {} cm make {} N·m.",
+            "{}: {} {} at an arm of {} {} make {} {}.",
             capital(&head_name(&muscle.name)),
-            rounded(muscle.force_n, 0),
-            rounded(100.0 * muscle.arm_m, 1),
-            rounded(muscle.force_n * muscle.arm_m, 1)
+            rounded(force.of(muscle.force_n), 0),
+            force.symbol,
+            rounded(arm.of(muscle.arm_m), 1),
+            arm.symbol,
+            rounded(torque.of(muscle.force_n * muscle.arm_m), 1),
+            torque.symbol
         )
     };
     let names = muscles.iter().map(|m| capital(&head_name(&m.name)));
@@ -150,7 +162,7 @@ pub fn arm_question(muscle: &str, joint: &str, gain: f64, why: &[String]) -> Qui
         "It falls",
     ];
     let told = format!(
-        "The model finds {} %. {}",
+        "The model finds a change of {} %. {}",
         rounded(100.0 * gain, 1),
         why.join(" ")
     );
@@ -165,7 +177,7 @@ pub fn arm_question(muscle: &str, joint: &str, gain: f64, why: &[String]) -> Qui
 
 /// A fifth more load: where it is hardest then.
 #[must_use]
-pub fn heavier_question(study: &Study, before: f64, after: f64) -> Quizzed {
+pub fn heavier_question(study: &Study, before: f64, after: f64, units: System) -> Quizzed {
     let right = match after - before {
         moved if moved < -0.03 => 1,
         moved if moved > 0.03 => 2,
@@ -176,7 +188,7 @@ pub fn heavier_question(study: &Study, before: f64, after: f64) -> Quizzed {
         "Clearly earlier in the range",
         "Clearly later in the range",
     ];
-    let told = study.told(System::Metric);
+    let told = study.told(units);
     let why = format!(
         "It is hardest {} now and {} then: a weight multiplies the demand everywhere alike, where nothing else hangs on it.",
         told.at_place(before),

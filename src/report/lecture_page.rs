@@ -6,6 +6,9 @@
 /// The presentation beside the page.
 pub const SLIDES: &str = "lecture.pptx";
 
+/// The live page beside the page.
+pub const LIVE: &str = "lab.html";
+
 /// One figure of the page.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PageFigure {
@@ -21,6 +24,8 @@ pub struct PageFigure {
     pub alt: String,
     /// What a speaker says to it, a paragraph each.
     pub notes: Vec<String>,
+    /// The live page's address of the same lift, where there is one.
+    pub live: Option<String>,
     /// Width and height of the picture, pixels.
     pub pixels: (u32, u32),
 }
@@ -76,13 +81,21 @@ fn section(number: usize, figure: &PageFigure) -> String {
          <figcaption><strong>{title}.</strong> {caption}</figcaption>\n\
          <p class=\"files\"><a href=\"{file}.svg\">SVG</a> <a href=\"{file}.png\">PNG</a> \
          <a href=\"{file}.csv\">data (CSV)</a> <a href=\"{file}.caption.txt\">caption</a> \
-         <a href=\"{file}.alt.txt\">alternative text</a></p>\n{notes}</figure>\n",
+         <a href=\"{file}.alt.txt\">alternative text</a>{live}</p>\n{notes}</figure>\n",
+        live = live_link(figure.live.as_deref()),
         idea = escaped(&figure.idea),
         alt = escaped(&figure.alt),
         title = escaped(figure.title.trim_end_matches('.')),
         caption = escaped(&figure.caption),
         notes = speaker_notes(&figure.notes),
     )
+}
+
+/// The way to the figure's lift on the live page.
+fn live_link(address: Option<&str>) -> String {
+    address.map_or(String::new(), |address| {
+        format!(" <a href=\"{}\">live page</a>", escaped(address))
+    })
 }
 
 /// The notes to a figure, folded away until they are asked for.
@@ -166,11 +179,13 @@ mod tests {
             caption: "c".to_owned(),
             alt: "say \"x\"".to_owned(),
             notes: vec!["Ask: a < b?".to_owned()],
+            live: Some("lab.html#lift=squat&at=1".to_owned()),
             pixels: (10, 5),
         };
         let page = lecture_page(&head, &[figure]);
         assert!(page.contains("A &amp; B") && page.contains("a &lt; b"));
         assert!(page.contains("alt=\"say &quot;x&quot;\"") && page.contains("<strong>T.</strong>"));
+        assert!(page.contains("<a href=\"lab.html#lift=squat&amp;at=1\">live page</a>"));
         assert!(!page.contains("http"), "nothing from outside");
     }
 }

@@ -5,13 +5,13 @@
 
 use super::csv::rows_to_csv;
 use super::deck::{Deck, Slide};
-use super::lecture_page::{PageFigure, PageHead, SLIDES, lecture_page};
+use super::lecture_page::{LIVE, PageFigure, PageHead, SLIDES, lecture_page};
 use super::run_record::RunRecord;
 use super::tidy_table::guarded;
 use crate::draw::{Scene, Theme};
 use crate::error::{CommandFault, Error, FigureFault, Result, What};
 use crate::figures::Sheet;
-use crate::lecture::{LECTURE, LectureFigure};
+use crate::lecture::{LECTURE, LectureFigure, live_state};
 use crate::narrative::lecture_words::{LECTURE_TITLE, lecture_caption};
 use crate::narrative::source_words::cited_in_words;
 use crate::narrative::speaker_notes::{notes_in_lines, notes_of};
@@ -40,6 +40,8 @@ pub struct PictureWriters {
 /// The figures that a lifter gets, numbered in teaching order.
 pub struct LectureSet<'a> {
     desk: &'a Desk<'a>,
+    /// The live page, where it has the lifter.
+    live: Option<String>,
     figures: Vec<(String, &'static LectureFigure)>,
 }
 
@@ -47,6 +49,7 @@ pub struct LectureSet<'a> {
 pub struct DrawnFigure {
     file: String,
     idea: &'static str,
+    live: Option<String>,
     sheet: Sheet,
     notes: Vec<String>,
     contents: [Vec<u8>; 6],
@@ -54,13 +57,14 @@ pub struct DrawnFigure {
 }
 
 impl<'a> LectureSet<'a> {
-    /// The figures for which the desk has what they draw.
+    /// The figures for which the desk has what they draw; each leads to its lift on the live page, if there is one.
     #[must_use]
-    pub fn of(desk: &'a Desk<'a>) -> Self {
+    pub fn of(desk: &'a Desk<'a>, live: Option<String>) -> Self {
         let drawable = LECTURE.iter().filter(|figure| figure.can_be_drawn(desk));
         let named = (1..).zip(drawable);
         Self {
             desk,
+            live,
             figures: named
                 .map(|(number, figure)| (format!("{number:02}-{}", figure.name), figure))
                 .collect(),
@@ -78,7 +82,9 @@ impl<'a> LectureSet<'a> {
     pub fn file_names(&self) -> Vec<String> {
         let figures = self.figures.iter();
         let files = figures.flat_map(|(name, _)| ENDINGS.map(|ending| format!("{name}.{ending}")));
-        files.chain([PAGE, SLIDES].map(str::to_owned)).collect()
+        let live = self.live.is_some().then_some(LIVE);
+        let whole = [PAGE, SLIDES].into_iter().chain(live);
+        files.chain(whole.map(str::to_owned)).collect()
     }
 
     /// Draws every figure, and calls `done` after each.
@@ -96,7 +102,10 @@ impl<'a> LectureSet<'a> {
             .map(|(name, figure)| {
                 let drawn = draw(self.desk, name, figure, (look, writers, record));
                 done();
-                drawn.map_err(|error| in_figure(error, name))
+                let mut drawn = drawn.map_err(|error| in_figure(error, name))?;
+                let state = live_state(figure, self.desk).filter(|_| self.live.is_some());
+                drawn.live = state.map(|state| format!("{LIVE}{state}"));
+                Ok(drawn)
             })
             .collect()
     }
@@ -130,6 +139,11 @@ impl<'a> LectureSet<'a> {
             })
         })?;
         let mut files = vec![(PAGE.to_owned(), page), (SLIDES.to_owned(), slides)];
+        files.extend(
+            self.live
+                .iter()
+                .map(|live| (LIVE.to_owned(), live.clone().into_bytes())),
+        );
         for figure in drawn {
             for (ending, bytes) in ENDINGS.into_iter().zip(figure.contents) {
                 files.push((format!("{}.{ending}", figure.file), bytes));
@@ -167,6 +181,7 @@ fn draw(
     Ok(DrawnFigure {
         file: name.to_owned(),
         idea: figure.idea,
+        live: None,
         contents: [
             (writers.svg)(&scene)?.into_bytes(),
             (writers.png)(&scene, 1.0)?,
@@ -219,6 +234,7 @@ fn on_page(figure: &DrawnFigure, look: Look) -> PageFigure {
         caption: figure.sheet.caption.clone(),
         alt: figure.sheet.alt().to_owned(),
         notes: figure.notes.clone(),
+        live: figure.live.clone(),
         pixels: look.size.pixels(),
     }
 }

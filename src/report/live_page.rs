@@ -31,7 +31,7 @@ const MODULE: &[u8] = include_bytes!("../../page/torquill.wasm.gz");
 
 /// What a lecturer froze or added.
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
-pub struct PageOptions<T: Serialize> {
+pub struct PageOptions<T: Serialize, C: Serialize> {
     /// The only lift of the page.
     pub lift: Option<String>,
     /// The lifter that the page begins with.
@@ -40,11 +40,13 @@ pub struct PageOptions<T: Serialize> {
     pub only: Option<Vec<String>>,
     /// Tasks.
     pub tasks: Vec<T>,
+    /// Which lifts, lifters, bands and chains there are, so that the page need not read all files to begin.
+    pub catalogue: C,
 }
 
 /// The page.
 #[must_use]
-pub fn live_page<T: Serialize>(options: &PageOptions<T>) -> String {
+pub fn live_page<T: Serialize, C: Serialize>(options: &PageOptions<T, C>) -> String {
     let (script, fonts) = (script(), fonts());
     let hash = |text: &str| STANDARD.encode(Sha256::digest(text.as_bytes()));
     let policy = format!(
