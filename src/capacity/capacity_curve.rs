@@ -6,7 +6,7 @@ use super::muscle_force::Acting;
 use super::programme::{Held, Solver};
 use crate::anatomy::Tendon;
 use crate::error::{Error, HoldFault, Result};
-use crate::movement::{Carrier, Measure, PlaneForce, Range};
+use crate::movement::{Carrier, Measure, PlaneForce, Range, Reaction};
 
 /// Capacity over the range.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,6 +19,8 @@ pub struct CapacityCurve {
     pub tendons: Vec<Tendon>,
     /// What every pose holds, one a sample.
     pub held: Vec<Held>,
+    /// Reactions of every pose to the body alone, one side; none where the surroundings answer the load only.
+    pub unloaded: Vec<Vec<f64>>,
     /// Force (N, all sides) or torque (N·m, one side).
     pub measure: Measure,
 }
@@ -112,8 +114,27 @@ pub fn curve_of(
             .map(|m| m.fibre.tendon.clone())
             .collect(),
         held,
+        unloaded: unloaded(acting, range)?,
         measure: range.measure,
     })
+}
+
+/// Reactions to the body alone where they reach the joints: those of the least activation; the programme of no load.
+fn unloaded(acting: &Acting, range: &Range) -> Result<Vec<Vec<f64>>> {
+    let mut solver = Solver::new(acting, range.measure, range.sides)?;
+    let none = PlaneForce { x_n: 0.0, z_n: 0.0 };
+    let reactions = range.poses.iter().map(|pose| {
+        let bears_the_body = pose.balances.iter().any(|balance| balance.constant != 0.0);
+        let reaches = |reaction: &Reaction| reaction.column.iter().any(|entry| *entry != 0.0);
+        if bears_the_body && pose.reactions.iter().any(reaches) {
+            // Who cannot keep the pose without a load answers as under the load.
+            let alone = solver.solve(pose, none, 0.0);
+            alone.map_or_else(|_| Vec::new(), |held| held.reactions)
+        } else {
+            Vec::new()
+        }
+    });
+    Ok(reactions.collect())
 }
 
 /// Speed along the range, 1/s, for a pace at one sample.

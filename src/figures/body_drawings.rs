@@ -218,18 +218,16 @@ pub fn free_bodies(study: &Study, units: System) -> Sheet {
         .map(|pose| FreeBody::of(study, setup, pose.sample))
         .collect();
     let rows = told_joints(&bodies, &shown_coordinates(study));
-    let greatest = |body: &FreeBody| body.load.magnitude_n();
     let longest_n = bodies
         .iter()
-        .map(greatest)
+        .map(greatest_n)
         .fold(f64::MIN_POSITIVE, f64::max);
-    let longest_n = bodies
-        .iter()
-        .filter_map(|body| body.floor)
-        .fold(longest_n, |most, floor| most.max(floor.force_n));
     let panels = poses.iter().zip(&bodies).map(|(pose, body)| {
-        let mut table = vec![free_head(units)];
-        table.extend(rows.iter().map(|row| free_row(&body.joints[*row], units)));
+        let mut table = vec![free_head(body.bench.is_some(), units)];
+        table.extend(
+            rows.iter()
+                .map(|row| free_row(&body.joints[*row], body.bench.is_some(), units)),
+        );
         BodyPanel {
             title: pose_title(study, *pose, units),
             figure: stick_figure(&study.range.poses[pose.sample], study.range.carrier),
@@ -239,7 +237,7 @@ pub fn free_bodies(study: &Study, units: System) -> Sheet {
     });
     // The middle pose is the hardest or strongest one, unless that is an end.
     let hardest = bodies.len() / 2;
-    let held = |row: &&usize| bodies[hardest].joints[**row].held_nm;
+    let held = |row: &&usize| bodies[hardest].joints[**row].load_nm.abs();
     let told = rows
         .iter()
         .max_by(|a, b| held(a).total_cmp(&held(b)))
@@ -278,6 +276,15 @@ fn told_joints(bodies: &[FreeBody], shown: &[usize]) -> Vec<usize> {
     rows
 }
 
+/// The greatest force that is drawn, N.
+fn greatest_n(body: &FreeBody) -> f64 {
+    let floor = body
+        .floor
+        .map_or(0.0, |floor| floor.force_n.hypot(floor.along_n));
+    let bench = body.bench.map_or(0.0, |bench| bench.force.magnitude_n());
+    body.through.magnitude_n().max(floor).max(bench)
+}
+
 fn free_marks(body: &FreeBody, rows: &[usize], longest_n: f64) -> Vec<BodyMark> {
     let per_n = LONGEST_M / longest_n;
     let mut marks = Vec::new();
@@ -299,14 +306,16 @@ fn free_marks(body: &FreeBody, rows: &[usize], longest_n: f64) -> Vec<BodyMark> 
             role: Role::DEMAND,
         });
     }
-    let tip = [at[0] + per_n * body.load.x_n, at[1] + per_n * body.load.z_n];
+    let through = body.through;
+    let tip = [at[0] + per_n * through.x_n, at[1] + per_n * through.z_n];
     marks.push(BodyMark::Arrow {
         ends: [at, tip],
         role: Role::DEMAND,
     });
     if let Some(floor) = body.floor {
+        let tip = [floor.at_m + per_n * floor.along_n, per_n * floor.force_n];
         marks.push(BodyMark::Arrow {
-            ends: [[floor.at_m, 0.0], [floor.at_m, per_n * floor.force_n]],
+            ends: [[floor.at_m, 0.0], tip],
             role: Role::CAPACITY,
         });
         // The body's weight begins at the height of the hip, which is about that of its centre.
@@ -316,6 +325,14 @@ fn free_marks(body: &FreeBody, rows: &[usize], longest_n: f64) -> Vec<BodyMark> 
         marks.push(BodyMark::Arrow {
             ends,
             role: Role::Series(2),
+        });
+    }
+    if let Some(bench) = body.bench {
+        let (at, force) = ([bench.at.x, bench.at.z], bench.force);
+        let tip = [at[0] + per_n * force.x_n, at[1] + per_n * force.z_n];
+        marks.push(BodyMark::Arrow {
+            ends: [at, tip],
+            role: Role::CAPACITY,
         });
     }
     marks.extend(rows.iter().map(|row| {
@@ -336,9 +353,11 @@ fn free_data(poses: &[ShownPose], bodies: &[FreeBody], rows: &[usize], units: Sy
         "load_n",
         "lever_m",
         "load_nm",
+        "pushed_nm",
         "limbs_nm",
         "held_nm",
         "printed_load",
+        "printed_pushed",
         "printed_limbs",
         "printed_held",
     ];
@@ -347,9 +366,10 @@ fn free_data(poses: &[ShownPose], bodies: &[FreeBody], rows: &[usize], units: Sy
             let joint = &body.joints[*row];
             let mut cells = vec![pose.what.to_lowercase(), joint_name(joint.dof).to_owned()];
             let numbers = [
-                body.load.magnitude_n(),
+                body.through_n,
                 joint.lever_m,
                 joint.load_nm,
+                joint.pushed_nm,
                 joint.limbs_nm,
                 joint.held_nm,
             ];

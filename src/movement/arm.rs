@@ -12,7 +12,7 @@ use super::limb_lines::BodyLines;
 use super::limb_weight::LimbWeight;
 use super::linkage::{Link, along, forearm_and_hand};
 use super::load_point::LoadPoint;
-use super::pose::{Affine, Coordinate, Pose, Reaction, ReactionLimit, ReactionReading};
+use super::pose::{Affine, Coordinate, Pose, PushPlace, Reaction, ReactionLimit, ReactionReading};
 use super::record::Movement;
 use super::traced_path::TracedPath;
 use crate::anatomy::{BladeTurn, Dof, Lifter, SegmentName, ShoulderMotion, ShoulderPose, axis_of};
@@ -346,8 +346,14 @@ impl ArmPath {
             per_load: [0.0, -share],
         };
         let inward = |dof| -arm.column(dof, arm.hand).x;
+        let way = if self.frame.is_from_the_side() {
+            Point::ORIGIN
+        } else {
+            Point::new(-self.turn(), 0.0)
+        };
         Reaction {
             name: "lateral",
+            place: PushPlace::WithLoad { way },
             column: self.dofs().into_iter().map(inward).collect(),
             least: within(-self.record.friction),
             most: within(self.record.friction),

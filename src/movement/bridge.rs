@@ -11,7 +11,7 @@ use super::limb_weight::{BodyPart, LimbWeight, limbs_of};
 use super::linkage::along;
 use super::load_point::LoadPoint;
 use super::pose::{
-    Affine, Balance, BodyOutline, Pose, Reaction, ReactionLimit, ReactionReading, View,
+    Affine, Balance, BodyOutline, Pose, PushPlace, Reaction, ReactionLimit, ReactionReading, View,
 };
 use super::record::Movement;
 use super::traced_path::TracedPath;
@@ -118,8 +118,13 @@ impl BridgePath {
         };
         let contacts = self.contacts().into_iter().enumerate();
         contacts
-            .map(|(index, (name, _, force))| Reaction {
+            .map(|(index, (name, at, force))| Reaction {
                 name,
+                place: PushPlace::Beside {
+                    at,
+                    way: force,
+                    is_floor: index >= 2,
+                },
                 column: if index < 2 {
                     on_pivot.iter().map(|column| column.dot(force)).collect()
                 } else {

@@ -10,7 +10,8 @@ use super::limb_weight::{BodyPart, LimbWeight, limbs_of};
 use super::linkage::{Link, Linkage, along};
 use super::load_point::LoadPoint;
 use super::pose::{
-    Affine, BodyOutline, Coordinate, Pose, Reaction, ReactionLimit, ReactionReading, View,
+    Affine, BodyOutline, Coordinate, Pose, PushPlace, Reaction, ReactionLimit, ReactionReading,
+    View,
 };
 use super::record::Movement;
 use super::traced_path::TracedPath;
@@ -114,12 +115,16 @@ impl LegPressPath {
         let reactions = vec![
             Reaction {
                 name: "plate_shear",
+                place: PushPlace::WithLoad {
+                    way: rails.quarter_turn(),
+                },
                 column: shear,
                 least: of_normal(-self.friction),
                 most: of_normal(self.friction),
             },
             Reaction {
                 name: "centre_of_pressure",
+                place: PushPlace::MovesLoad,
                 column: turn,
                 least: of_normal(-self.figure.heel_m),
                 most: of_normal(self.ball_m),

@@ -45,7 +45,8 @@ pub use limb_weight::{BodyPart, LimbWeight};
 pub use linkage::{Link, Linkage, Placed, along, forearm_and_hand};
 pub use load_point::{Carrier, LoadPoint, PlaneForce};
 pub use pose::{
-    Affine, Balance, BodyOutline, Coordinate, Pose, Reaction, ReactionLimit, ReactionReading, View,
+    Affine, Balance, BodyOutline, Coordinate, Pose, PushPlace, Reaction, ReactionLimit,
+    ReactionReading, View,
 };
 pub use protocol::{Finish, LiftStart, Protocol, TurnRound};
 pub use record::{CarrierRecord, Measure, Movement, PathRecord, Sides};

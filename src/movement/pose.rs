@@ -40,11 +40,36 @@ pub struct ReactionLimit {
     pub per_load: [f64; 2],
 }
 
+/// Where a reaction acts, in the picture.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum PushPlace {
+    /// A force square to the load, on the hand or foot that bears the load; `way` is its direction, nothing where it leaves the picture.
+    WithLoad {
+        /// Its direction per unit.
+        way: Point,
+    },
+    /// It moves the place where the load presses.
+    MovesLoad,
+    /// A force on the body beside the load.
+    Beside {
+        /// Where it acts, m.
+        at: Point,
+        /// Its direction per unit.
+        way: Point,
+        /// Whether the floor pushes.
+        is_floor: bool,
+    },
+    /// It moves the place where the floor presses.
+    MovesFloor,
+}
+
 /// A force or couple that the surroundings supply as the lifter likes, inside a cone.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Reaction {
     /// What it is: "lateral", "centre_of_pressure", …
     pub name: &'static str,
+    /// Where it acts.
+    pub place: PushPlace,
     /// Torque on every coordinate per unit of the reaction.
     pub column: Vec<f64>,
     /// Smallest value.

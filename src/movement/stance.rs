@@ -9,7 +9,7 @@ use super::limb_weight::LimbWeight;
 use super::linkage::along;
 use super::load_point::LoadPoint;
 use super::pose::{
-    Affine, Balance, BodyOutline, Pose, Reaction, ReactionLimit, ReactionReading, View,
+    Affine, Balance, BodyOutline, Pose, PushPlace, Reaction, ReactionLimit, ReactionReading, View,
 };
 use super::record::Movement;
 use super::stance_record::{BarPlace, LiftOff, StanceRecord};
@@ -244,6 +244,7 @@ impl StancePath {
         };
         let reaction = Reaction {
             name: "centre_of_pressure",
+            place: PushPlace::MovesFloor,
             column: vec![0.0; self.standing.coordinates()],
             least: at_most(self.standing.heel_m),
             most: at_most(self.standing.ball_m),

@@ -91,17 +91,18 @@ pub(crate) fn muscle_words(
         units.load_unit(crate::movement::Measure::Force),
         units.torque_unit(),
     );
-    let first = &drawn[0][0];
+    let told = most_changed(drawn);
+    let first = &drawn[0][told];
     let joint = study.joint(first.1);
     let arms: Vec<String> = poses
         .iter()
         .zip(drawn)
         .map(|(pose, muscles)| {
-            let arm = arm_cm(&muscles[0].0, muscles[0].1, units);
+            let arm = arm_cm(&muscles[told].0, muscles[told].1, units);
             format!("{arm} {} at the {}", unit.symbol, place_word(pose))
         })
         .collect();
-    let told: Vec<String> = poses
+    let each_pose: Vec<String> = poses
         .iter()
         .zip(drawn)
         .map(|(pose, muscles)| {
@@ -144,11 +145,29 @@ pub(crate) fn muscle_words(
         footnote: "Best effort held still, one side. Width: force; red: active. Dashed: moment arm, as long as the model's, square \
                    to the line of pull; where a muscle begins and ends is drawn freely."
             .to_owned(),
-        description: format!("The moving limb with its muscles at {} places. {}", poses.len(), told.join(" ")),
+        description: format!("The moving limb with its muscles at {} places. {}", poses.len(), each_pose.join(" ")),
         caption: "A muscle turns a joint with its force times its moment arm, the distance of its line of pull from the joint's \
                   axis. The limb's position sets both: the arm by geometry, the force by the length of the fibres."
             .to_owned(),
     }
+}
+
+/// The muscle whose lever changes most over the poses that show them all.
+fn most_changed(drawn: &[Vec<(MuscleLine, usize)>]) -> usize {
+    let count = drawn.iter().map(Vec::len).min().unwrap_or(0);
+    let change = |index: usize| {
+        let arms = drawn.iter().map(|muscles| {
+            let (muscle, row) = &muscles[index];
+            muscle.arms_m[*row].unwrap_or(0.0).abs()
+        });
+        let [low, high] = [f64::min, f64::max].map(|of| arms.clone().reduce(of));
+        high.unwrap_or(0.0) - low.unwrap_or(0.0)
+    };
+    // Of equal ones the first, which makes the greater moment.
+    (0..count)
+        .rev()
+        .max_by(|a, b| change(*a).total_cmp(&change(*b)))
+        .unwrap_or(0)
 }
 
 fn place_word(shown: &ShownPose) -> &'static str {
@@ -165,27 +184,29 @@ fn place_word(shown: &ShownPose) -> &'static str {
 pub(crate) const HEAVIEST: &str = "the heaviest load of each place";
 
 /// Heads of the columns below a free body.
-pub(crate) fn free_head(units: System) -> Vec<String> {
-    ["", units.length_unit().symbol, "load", "limbs", "held"]
-        .map(str::to_owned)
-        .to_vec()
+pub(crate) fn free_head(has_bench: bool, units: System) -> Vec<String> {
+    let unit = units.length_unit().symbol;
+    let all = ["", unit, "load", "bench", "limbs", "held"];
+    let told = all.into_iter().filter(|head| has_bench || *head != "bench");
+    told.map(str::to_owned).collect()
 }
 
-/// Moments of load and limbs as they are printed, and their sum: rounded so that the printed numbers add up.
+/// Moments of load, bench and limbs as they are printed, and their sum: rounded so that the printed numbers add up.
 #[must_use]
-pub(crate) fn printed_moments(joint: &FreeJoint, units: System) -> [f64; 3] {
+pub(crate) fn printed_moments(joint: &FreeJoint, units: System) -> [f64; 4] {
     let unit = units.torque_unit();
-    let load = unit.of(joint.load_nm).round();
-    let held = unit.of(joint.held_nm).round();
-    [load, held - load, held]
+    let [load, pushed, held] =
+        [joint.load_nm, joint.pushed_nm, joint.held_nm].map(|moment| unit.of(moment).round());
+    [load, pushed, held - load - pushed, held]
 }
 
-/// The moments that the three parts of a body's equilibrium make about a joint.
-pub(crate) fn free_row(joint: &FreeJoint, units: System) -> Vec<String> {
+/// The moments that the parts of a body's equilibrium make about a joint.
+pub(crate) fn free_row(joint: &FreeJoint, has_bench: bool, units: System) -> Vec<String> {
     let lever = rounded(units.length_unit().of(joint.lever_m), 0);
     let mut row = vec![joint_name(joint.dof).to_owned(), lever];
-    let moments = printed_moments(joint, units);
-    row.extend(moments.map(|moment| rounded(moment, 0).replace('-', "\u{2212}")));
+    let moments = printed_moments(joint, units).into_iter().enumerate();
+    let told = moments.filter(|(place, _)| has_bench || *place != 1);
+    row.extend(told.map(|(_, moment)| rounded(moment, 0).replace('-', "\u{2212}")));
     row
 }
 
@@ -202,6 +223,25 @@ fn force_of(body: &FreeBody, units: System) -> String {
         "{} {}",
         rounded(force.of(body.load.magnitude_n()), 0),
         force.symbol
+    )
+}
+
+/// What is held, which arrow is what, and what the dashed lines are.
+fn free_note(body: &FreeBody) -> String {
+    let has_push = body.through_n > (1.0 + 1.0e-6) * body.load.magnitude_n();
+    let load = if has_push {
+        "load with the push along bar or plate"
+    } else {
+        "load"
+    };
+    let rest = match (body.bench, body.floor) {
+        (Some(_), _) => ", body's weight (green), bench and floor (blue)",
+        (None, Some(_)) => ", body's weight (green), floor (blue)",
+        (None, None) => "",
+    };
+    format!(
+        "Held by muscles and tissue of the joint. Arrows to scale: {load}{rest}. Dashed: the load's levers as seen; numbers are \
+         of the limb's own plane."
     )
 }
 
@@ -241,13 +281,20 @@ pub(crate) fn free_body_words(
                 .map(|row| {
                     let joint = &body.joints[*row];
                     let moments = printed_moments(joint, units);
-                    let [load, limbs, held] = moments.map(|moment| rounded(moment.abs(), 0));
-                    let [first, second, third] =
-                        moments.map(|moment| if moment < 0.0 { "\u{2212}" } else { "" });
-                    let between = if second.is_empty() { "+" } else { second };
+                    let signed = |moment: f64| {
+                        let sign = if moment < 0.0 { "\u{2212}" } else { "" };
+                        format!("{sign}{}", rounded(moment.abs(), 0))
+                    };
+                    let mut sum = signed(moments[0]);
+                    let has_bench = body.bench.is_some();
+                    for moment in moments[usize::from(!has_bench) + 1..3].iter() {
+                        let sign = if *moment < 0.0 { "\u{2212}" } else { "+" };
+                        sum += &format!(" {sign} {}", rounded(moment.abs(), 0));
+                    }
                     format!(
-                        "{} {first}{load} {between} {limbs} = {third}{held} {}, lever {} {}",
+                        "{} {sum} = {} {}, lever {} {}",
                         joint_name(joint.dof),
+                        signed(moments[3]),
                         torque.symbol,
                         rounded(unit.of(joint.lever_m), 0),
                         unit.symbol
@@ -278,10 +325,7 @@ pub(crate) fn free_body_words(
             study.movement_title.to_lowercase(),
             torque.symbol
         ),
-        footnote: "Held: what muscles and tissue of the joint have to hold, the sum of load and limbs. Arrows to scale: load, \
-                   and where the lift stands on the floor the body's weight (green) and the floor (blue). Dashed: the line of the load and its levers \
-                   as seen here; in numbers they are those of the limb's own plane."
-            .to_owned(),
+        footnote: free_note(&bodies[0]),
         description: format!(
             "A free body at {} places; load and limbs make the moments that are held. {}",
             poses.len(),

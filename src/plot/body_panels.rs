@@ -69,6 +69,8 @@ pub struct BodyPanels {
 
 /// Most bodies that are told apart side by side, assumed.
 const MOST_BODIES: usize = 4;
+/// How far points with their letters reach beyond the places that they mark, in the size of letters.
+const REACH: f64 = 0.8;
 /// Width of the widest line on a slide, pixels (a drawing's measure).
 const WIDEST: f64 = 15.0;
 /// Width of the narrowest line on a slide, pixels.
@@ -90,8 +92,6 @@ impl BodyPanels {
         let mut frame = Frame::new(look, &self.heading);
         let (text, gap) = (frame.measures.text, frame.measures.gap);
         let row = lettering::line_step(text);
-        let rows = self.panels.iter().map(|panel| panel.table.len()).max();
-        let below = row * rows.unwrap_or(0) as f64 + 0.8 * gap;
         let cell = frame.body.width() / self.panels.len() as f64;
         let titles: Vec<lettering::Fitted> = self
             .panels
@@ -100,27 +100,76 @@ impl BodyPanels {
             .collect();
         let lines = titles.iter().map(|title| title.lines.len()).max();
         let bodies = Rect {
-            top: frame.body.top + (lines.unwrap_or(0) as f64 + 0.4) * row,
-            bottom: frame.body.bottom - below - 1.2 * gap,
+            top: frame.body.top + (lines.unwrap_or(0) as f64 + 0.4) * row + REACH * text,
             ..frame.body
         };
-        if bodies.height() < 4.0 * text || cell < 7.0 * text {
+        let stretched: Vec<StickFigure> = self.panels.iter().map(reaching).collect();
+        let layout = self.layout(&frame, bodies, cell, &stretched);
+        if layout.height < 4.0 * text || layout.width < 3.0 * text {
             return Err(Error::bad(PlotFault::TooSmall(Plotted::Bodies)));
         }
-        let stretched: Vec<StickFigure> = self.panels.iter().map(reaching).collect();
-        let figures: Vec<&StickFigure> = stretched.iter().collect();
-        let scale = StickScale::fitting(&figures, 0.9 * cell, bodies.height());
         for (index, panel) in self.panels.iter().enumerate() {
             let left = bodies.left + index as f64 * cell;
-            let place = Rect::new(left, bodies.top, left + cell, bodies.bottom);
-            draw_title(&mut frame, &titles[index], place);
-            if let Some(scale) = &scale {
-                draw_body(&mut frame, panel, &stretched[index], scale, place);
+            let top = bodies.top - REACH * text;
+            let whole = Rect::new(left, top, left + cell, bodies.bottom);
+            let body = Rect::new(
+                left,
+                bodies.top,
+                left + layout.width,
+                bodies.top + layout.height,
+            );
+            draw_title(&mut frame, &titles[index], whole);
+            if let Some(scale) = &layout.scale {
+                draw_body(&mut frame, panel, &stretched[index], scale, body);
             }
-            draw_table(&mut frame, &panel.table, place);
+            let table = if layout.is_beside {
+                Rect::new(body.right, whole.top, whole.right, whole.bottom)
+            } else {
+                whole
+            };
+            draw_table(&mut frame, &panel.table, table);
         }
         Ok(frame.scene)
     }
+
+    /// Tables below the bodies or beside them: whatever lets the bodies be larger.
+    fn layout(&self, frame: &Frame, bodies: Rect, cell: f64, drawn: &[StickFigure]) -> BodyLayout {
+        let gap = frame.measures.gap;
+        let rows = self.panels.iter().map(|panel| panel.table.len()).max();
+        let foot = REACH * frame.measures.text;
+        let below =
+            lettering::line_step(frame.measures.text) * rows.unwrap_or(0) as f64 + gap + foot;
+        let tables = self.panels.iter();
+        let widest = tables
+            .map(|panel| Columns::of(&panel.table, frame, f64::INFINITY).total())
+            .fold(0.0, f64::max);
+        let figures: Vec<&StickFigure> = drawn.iter().collect();
+        let fitted = |width: f64, height: f64, is_beside: bool| BodyLayout {
+            scale: StickScale::fitting(&figures, 0.95 * width, height),
+            width,
+            height,
+            is_beside,
+        };
+        let under = fitted(cell, bodies.height() - below, false);
+        let side = fitted(cell - widest - 3.0 * gap, bodies.height() - foot, true);
+        let size = |layout: &BodyLayout| match (&layout.scale, layout.width > 0.0) {
+            (Some(scale), true) => scale.px_per_m(),
+            _ => 0.0,
+        };
+        if size(&side) > size(&under) {
+            side
+        } else {
+            under
+        }
+    }
+}
+
+/// How much of each cell bodies have, and where the tables stand.
+struct BodyLayout {
+    scale: Option<StickScale>,
+    width: f64,
+    height: f64,
+    is_beside: bool,
 }
 
 /// A body that reaches as far as everything drawn upon it, so that all finds room.
@@ -230,34 +279,52 @@ fn draw_point(frame: &mut Frame, at: PixelPoint, words: &str, role: Role) {
     frame.scene.text(text);
 }
 
-/// Rows below a body: names on the left, numbers flush on the right of their columns.
-fn draw_table(frame: &mut Frame, table: &[Vec<String>], place: Rect) {
-    let Some(columns) = table.iter().map(Vec::len).max() else {
-        return;
-    };
-    let gap = frame.measures.gap;
-    let room = place.width() - 2.0 * gap;
-    let mut size = frame.measures.text;
-    let widths = |size: f64| -> Vec<f64> {
-        (0..columns)
-            .map(|column| {
-                let cells = table.iter().filter_map(|row| row.get(column));
-                let wide = cells.map(|cell| lettering::width(cell, size, Face::Bold));
-                wide.fold(0.0, f64::max)
-            })
-            .collect()
-    };
-    let between = 1.3 * gap;
-    let taken = |size: f64| widths(size).iter().sum::<f64>() + between * (columns - 1) as f64;
-    while taken(size) > room && size > 0.6 * frame.measures.text {
-        size *= 0.97;
+/// The columns of a table: size of the letters and widths.
+struct Columns {
+    size: f64,
+    widths: Vec<f64>,
+    between: f64,
+}
+
+impl Columns {
+    /// The columns at the usual size, smaller where the room is narrow.
+    fn of(table: &[Vec<String>], frame: &Frame, room: f64) -> Self {
+        let columns = table.iter().map(Vec::len).max().unwrap_or(0);
+        let at = |size: f64| Self {
+            size,
+            widths: (0..columns)
+                .map(|column| {
+                    let cells = table.iter().filter_map(|row| row.get(column));
+                    let wide = cells.map(|cell| lettering::width(cell, size, Face::Bold));
+                    wide.fold(0.0, f64::max)
+                })
+                .collect(),
+            between: 1.3 * frame.measures.gap,
+        };
+        let usual = frame.measures.text;
+        let mut fitted = at(usual);
+        while fitted.total() > room && fitted.size > 0.6 * usual {
+            fitted = at(fitted.size * 0.97);
+        }
+        fitted
     }
-    let widths = widths(size);
+
+    /// Width of the whole table.
+    fn total(&self) -> f64 {
+        let gaps = self.widths.len().saturating_sub(1);
+        self.widths.iter().sum::<f64>() + self.between * gaps as f64
+    }
+}
+
+/// Rows at the foot of a place: names on the left, numbers flush on the right of their columns.
+fn draw_table(frame: &mut Frame, table: &[Vec<String>], place: Rect) {
+    let gap = frame.measures.gap;
+    let columns = Columns::of(table, frame, place.width() - 2.0 * gap);
     let step = lettering::line_step(frame.measures.text);
-    let first = place.centre()[0] - taken(size) / 2.0;
+    let top = place.bottom - step * table.len() as f64;
+    let first = place.centre()[0] - columns.total() / 2.0;
     for (number, row) in table.iter().enumerate() {
-        let baseline =
-            place.bottom + 1.9 * gap + step * number as f64 + lettering::rise(frame.measures.text);
+        let baseline = top + step * number as f64 + lettering::rise(frame.measures.text);
         let mut left = first;
         for (column, cell) in row.iter().enumerate() {
             let (face, colour) = match number {
@@ -267,11 +334,11 @@ fn draw_table(frame: &mut Frame, table: &[Vec<String>], place: Rect) {
             };
             let (x, anchor) = match column {
                 0 => (left, TextAnchor::Start),
-                _ => (left + widths[column], TextAnchor::End),
+                _ => (left + columns.widths[column], TextAnchor::End),
             };
-            let text = Text::new([x, baseline], cell.clone(), size, face, colour);
+            let text = Text::new([x, baseline], cell.clone(), columns.size, face, colour);
             frame.scene.text(text.anchored(anchor));
-            left += widths[column] + between;
+            left += columns.widths[column] + columns.between;
         }
     }
 }

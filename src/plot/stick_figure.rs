@@ -125,6 +125,12 @@ impl StickScale {
         })
     }
 
+    /// Pixels a metre.
+    #[must_use]
+    pub fn px_per_m(&self) -> f64 {
+        self.px_per_m
+    }
+
     /// Width that the widest figure takes, pixels.
     #[must_use]
     pub fn width_px(&self) -> f64 {

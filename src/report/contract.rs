@@ -6,5 +6,5 @@
 /// torque in every movement.
 /// 3: columns of CSV are keys of JSON. Units in all names (`mean_velocity_m_s`, `peak_capacity_n`); muscles by
 /// `muscle`; `vary` has `baseline` and flat figures, its map `cells`; ranges of `pick` as two numbers; `plan` has
-/// `session` and `set`. `models/DATA.md` says what every name means.
+/// `session` and `set`; `joint_torques_nm` counts what bench, plate and bar push back. `models/DATA.md` says what every name means.
 pub(super) const CONTRACT_VERSION: u32 = 3;

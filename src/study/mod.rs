@@ -65,7 +65,7 @@ mod worked_place;
 mod worked_pose;
 
 pub use against_plain::{AgainstPlain, HungKind, NameOfHung};
-pub use asked_torques::asked_torques_nm;
+pub use asked_torques::{asked_torques_nm, reactions_under};
 pub use cause::{Cause, SolvedCurve, Spot, causes_between};
 pub use cause_items::{CauseItem, ItemOf, telling_levers};
 pub use class_examples::{
@@ -83,7 +83,7 @@ pub use fibre_warning::{FibreWarning, LIVING_LENGTHS, fibre_warnings};
 pub use fit_check::FitCheck;
 pub use fit_ground::FOUR_IN_FIVE;
 pub use fit_trial::{FitTrial, FitTrials};
-pub use free_body::{FloorForce, FreeBody, FreeJoint};
+pub use free_body::{BenchForce, FloorForce, FreeBody, FreeJoint};
 pub use held_change::HeldChange;
 pub use lecture_questions::{MovingStudy, at_usual_speeds, grip_family, thigh_family};
 pub use limited_stretch::{LimitedStretch, limited_stretches};
