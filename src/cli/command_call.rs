@@ -157,20 +157,15 @@ impl CommandCall<'_> {
     /// **Fails** as [`Self::tabled`].
     pub fn tabled_with_load(&self, command: &str, setup: usize, load: Mass) -> Result<RunRecord> {
         let mut record = self.tabled(command, Some(setup))?;
-        let mut words = record.arguments.into_iter();
-        let mut kept = Vec::new();
-        while let Some(word) = words.next() {
-            if word == "--load" {
-                words.next();
-            } else {
-                kept.push(word);
-            }
-        }
-        let at = kept.len().min(2);
         let load = ["--load".to_owned(), format!("{} kg", load.as_kg())];
-        kept.splice(at..at, load);
+        let mut kept = without_load(record.arguments);
+        let at = kept.len().min(2);
+        kept.splice(at..at, load.clone());
         record.command = typed(&kept);
         record.arguments = kept;
+        let setups = canonical::setups(self.definition(command), self.matches);
+        let rest = setups.into_iter().nth(setup).unwrap_or_default();
+        record.setup = vec![typed_words(&[load.to_vec(), without_load(rest)].concat())];
         Ok(record)
     }
 
@@ -254,6 +249,20 @@ impl CommandCall<'_> {
         });
         read.collect()
     }
+}
+
+/// Words without `--load` and its value.
+fn without_load(words: Vec<String>) -> Vec<String> {
+    let mut words = words.into_iter();
+    let mut kept = Vec::new();
+    while let Some(word) = words.next() {
+        if word == "--load" {
+            words.next();
+        } else {
+            kept.push(word);
+        }
+    }
+    kept
 }
 
 fn typed(words: &[String]) -> String {
