@@ -29,7 +29,7 @@ pub fn force_velocity(cost: &SpeedCost) -> Sheet {
         ..Panel::new(Axis::new(ISOMETRIC_FORCE, "%"), fibre_curves(cost))
     };
     let chart = LineChart {
-        shades: vec![Shade::between([fastest, 0.0], LOWERING)],
+        shades: vec![Shade::neutral([fastest, 0.0], LOWERING)],
         ..LineChart::new(
             Axis::new(SHORTENING_SPEED, "%").reaching(Extent::Data),
             vec![panel],

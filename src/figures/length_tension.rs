@@ -98,7 +98,7 @@ pub fn active_passive_total(curves: &Curves, used: &FibreUse) -> Sheet {
     };
     let ends = [used.from_percent, used.to_percent];
     let chart = LineChart {
-        shades: vec![Shade::between(ends, fibre_use_label(used))],
+        shades: vec![Shade::neutral(ends, fibre_use_label(used))],
         ..LineChart::new(
             Axis::new(FIBRE_LENGTH_OPTIMAL, "%").reaching(Extent::Data),
             vec![panel],

@@ -133,8 +133,8 @@ pub fn live_lengths(
     let (shortest, longest) = LIVING_LENGTHS;
     let chart = LineChart {
         shades: vec![
-            Shade::between([100.0 * from, 100.0 * shortest], ""),
-            Shade::between([100.0 * longest, 100.0 * to], NO_LIVING_FIBRE),
+            Shade::neutral([100.0 * from, 100.0 * shortest], ""),
+            Shade::neutral([100.0 * longest, 100.0 * to], NO_LIVING_FIBRE),
         ],
         ..LineChart::new(
             Axis::new(FIBRE_LENGTH_OPTIMAL, "%").reaching(Extent::Data),

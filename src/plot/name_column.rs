@@ -73,7 +73,7 @@ pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Rect) -> Vec<
     let left = column.left + leader_width(frame);
     for (((index, end), words), middle) in ends.iter().zip(&blocks).zip(middles) {
         let colour = panel.series[*index].role.line(&frame.colours);
-        let leader = Stroke::solid(colour.with_opacity(0.8), frame.measures.rule);
+        let leader = Stroke::solid(colour, frame.measures.rule);
         let path = vec![
             [end[0] + 0.6 * gap, end[1]],
             [end[0] + gap, end[1]],

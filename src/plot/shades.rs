@@ -17,19 +17,34 @@ pub struct Shade {
     pub to: f64,
     /// What it is: "Sticking region".
     pub label: String,
+    /// Whether it is the stretch in which a lift is hard: it alone is amber, any other is grey.
+    pub is_hard: bool,
 }
 
 impl Shade {
-    /// A stretch between two places in either order.
+    /// A stretch that is told apart and not hard, between two places in either order.
+    #[must_use]
+    pub fn neutral(ends: [f64; 2], label: impl Into<String>) -> Self {
+        Self {
+            is_hard: false,
+            ..Self::between(ends, label)
+        }
+    }
+
+    /// The stretch in which a lift is hard, between two places in either order.
     #[must_use]
     pub fn between(ends: [f64; 2], label: impl Into<String>) -> Self {
         Self {
             from: ends[0].min(ends[1]),
             to: ends[0].max(ends[1]),
             label: label.into(),
+            is_hard: true,
         }
     }
 }
+
+/// Opacity of the grid's colour where a stretch is not hard: lines of the grid are still seen on it; assumed.
+const NEUTRAL: f64 = 0.6;
 
 /// The stretch in pixels, cut to the plot; none if nothing of it is inside.
 fn stretch(shade: &Shade, plot: &Plot) -> Option<[f64; 2]> {
@@ -56,7 +71,12 @@ pub fn draw_ground(frame: &mut Frame, shades: &[Shade], plot: &Plot) {
     for shade in shades {
         if let Some([from, to]) = stretch(shade, plot) {
             let area = Rect::new(from, plot.area.top, to, plot.area.bottom);
-            frame.scene.rectangle(area, frame.colours.shade);
+            let fill = if shade.is_hard {
+                frame.colours.shade
+            } else {
+                frame.colours.grid.with_opacity(NEUTRAL)
+            };
+            frame.scene.rectangle(area, fill);
         }
     }
     frame.scene.begin(before);
@@ -76,7 +96,11 @@ pub fn label_boxes(
         .filter(|shade| !shade.label.is_empty())
         .filter_map(|shade| {
             let [from, to] = stretch(shade, plot)?;
-            let colour = frame.colours.shade_text;
+            let colour = if shade.is_hard {
+                frame.colours.shade_text
+            } else {
+                frame.colours.muted
+            };
             let words =
                 WordBlock::new(frame.measures.text).with(&shade.label, Face::Bold, colour, most, 1);
             Some(((from + to) / 2.0, words))

@@ -94,6 +94,7 @@ pub fn small_multiples() -> SmallMultiples {
                     from: 0.1,
                     to: 0.35,
                     label: "hardest".to_owned(),
+                    is_hard: true,
                 }],
                 ..SmallPanel::default()
             })

@@ -105,6 +105,7 @@ pub fn strength() -> LineChart {
             from: 9.0,
             to: 20.0,
             label: "Sticking region".to_owned(),
+            is_hard: true,
         }],
         poses: poses(),
         labels: Labels::Auto,
@@ -267,16 +268,19 @@ pub fn nasty() -> LineChart {
             from: 20.0,
             to: 24.0,
             label: "First of three stretches".to_owned(),
+            is_hard: true,
         },
         Shade {
             from: 24.0,
             to: 28.0,
             label: "Second of three stretches".to_owned(),
+            is_hard: true,
         },
         Shade {
             from: 130.0,
             to: 150.0,
             label: "Third".to_owned(),
+            is_hard: true,
         },
     ];
     chart
