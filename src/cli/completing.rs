@@ -39,7 +39,7 @@ fn with_candidates(command: Command) -> Command {
 /// What completes the value of an option or place.
 fn completer(id: &str) -> Option<ArgValueCompleter> {
     Some(match id {
-        "movement" | "frozen" => {
+        "movement" | "frozen" | "about" => {
             ArgValueCompleter::new(|typed: &OsStr| names(Shelf::Movements, typed))
         }
         "lifter" => ArgValueCompleter::new(|typed: &OsStr| or_files(Shelf::Lifters, typed)),

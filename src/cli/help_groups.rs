@@ -67,6 +67,7 @@ const GROUPS: &[(&str, &[&str])] = &[
         &[
             "at",
             "draw",
+            "about",
             "samples",
             "speed",
             "region_share",
@@ -148,6 +149,7 @@ const GROUPS: &[(&str, &[&str])] = &[
             "picture",
             "paper",
             "words",
+            "steps",
             "data",
             "provenance",
             "force",

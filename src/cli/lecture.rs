@@ -21,6 +21,7 @@ use std::path::PathBuf;
 #[command(after_long_help = "Examples:
   torquill lecture -o figures
   torquill lecture --lifter reference-woman --size page --theme dark -o handout
+  torquill lecture --for bench-press --steps -o bench
 
 Every figure is written as SVG and PNG, with caption (.caption.txt), alternative
 text (.alt.txt), speaker's notes (.notes.txt) and data (.csv) beside it.
@@ -37,6 +38,12 @@ pub struct LectureArguments {
     /// Units of axes and words
     #[arg(long, value_enum, default_value_t = UnitsOption::Metric)]
     units: UnitsOption,
+    /// A lecture on one lift (see: torquill movements)
+    #[arg(long = "for", value_name = "MOVEMENT")]
+    about: Option<String>,
+    /// Write each picture also step by step as it is built up (.step-1.png and so on)
+    #[arg(long)]
+    steps: bool,
     #[command(flatten)]
     look: LookOptions,
 }
@@ -46,7 +53,10 @@ pub fn run(arguments: &LectureArguments, call: &CommandCall) -> Result<()> {
     let look = arguments.look.look()?;
     check_folder(&arguments.output)?;
     let units = arguments.units.into();
-    let desk = Desk::open(call.models, &arguments.lifter, units)?;
+    let mut desk = Desk::open(call.models, &arguments.lifter, units)?;
+    if let Some(movement) = &arguments.about {
+        desk = desk.about(movement)?;
+    }
     for (movement, error) in desk.left_out() {
         output::note(&left_out_in_words(movement, error, units));
     }
@@ -55,6 +65,7 @@ pub fn run(arguments: &LectureArguments, call: &CommandCall) -> Result<()> {
     let writers = PictureWriters {
         svg: arguments.look.svg_writer(),
         png,
+        in_steps: arguments.steps,
         slides,
     };
     let record = call.drawn("output")?;
@@ -62,6 +73,8 @@ pub fn run(arguments: &LectureArguments, call: &CommandCall) -> Result<()> {
     let drawn = set.drawn(look, writers, &record, &|| progress.inc(1));
     progress.finish_and_clear();
     let files = set.files(look, writers, &record, drawn?)?;
+    let names: Vec<String> = files.iter().map(|(name, _)| name.clone()).collect();
+    check_names(&arguments.output, &names, arguments.look.force)?;
     write_into(&arguments.output, &files)?;
     let page = arguments.output.join(PAGE).display().to_string();
     output::note(&figures_written(set.count(), &page));

@@ -3,6 +3,7 @@
 //! In: shapes and plain numbers. Out: a [`Scene`] and the files made of it. One scene makes both
 //! files, so PNG and SVG are the same picture. Only `outlines` and `png` need the rasteriser's library.
 
+mod build_up;
 pub mod colour;
 pub mod contour;
 pub mod lettering;
@@ -17,6 +18,7 @@ pub mod scale;
 mod scene;
 mod svg;
 
+pub use build_up::build_up;
 pub use colour::{Colour, contrast};
 pub use lettering::Face;
 #[cfg(feature = "program")]

@@ -7,10 +7,11 @@ use super::over_range::OverRange;
 use super::sheet::{Chart, Sheet};
 use super::strength_curve::{load_curves, strength_chart};
 use crate::narrative::evenness_words::{
-    STICKING_CAPTION, against_plain_words, flattening_words, region_under,
+    STICKING_CAPTION, against_plain_words, evener_words, flattening_words, region_under,
 };
+use crate::narrative::figure_words::FigureWords;
 use crate::plot::{Axis, Extent, LineChart, Panel, Role, Series, Shade};
-use crate::study::{AgainstPlain, SetupStudy};
+use crate::study::{AgainstPlain, HungKind, SetupStudy};
 use crate::units::System;
 
 /// Where a plain weight is hardest, with the poses.
@@ -24,8 +25,21 @@ pub fn sticking_region(plain: &AgainstPlain, units: System) -> Sheet {
 /// Plain weight against one setup: both demands under the capacity.
 #[must_use]
 pub fn against_plain(lifter: &str, both: &AgainstPlain, units: System) -> Sheet {
+    both_loads(both, &against_plain_words(lifter, both, units), units)
+}
+
+/// Plain weight against one setup on a lift that does not rise: whether it makes effort more even.
+#[must_use]
+pub fn evener_or_not(lifter: &str, both: &AgainstPlain, units: System) -> Sheet {
+    both_loads(both, &evener_words(lifter, both, units), units)
+}
+
+fn both_loads(both: &AgainstPlain, words: &FigureWords, units: System) -> Sheet {
     let over = OverRange::new(&both.study, units);
+    // Over a cam that follows the curve no stretch is harder than another.
+    let is_told = both.last_kind() != HungKind::Cam;
     let hung = both.study.setups.last().and_then(|setup| setup.sticking);
+    let hung = hung.filter(|_| is_told);
     let shade =
         hung.map(|sticking| Shade::between(over.region(&sticking), region_under(both.last_kind())));
     let panel = load_curves(&over, "capacity");
@@ -34,7 +48,7 @@ pub fn against_plain(lifter: &str, both: &AgainstPlain, units: System) -> Sheet 
         whole: over.whole(panel.axis.extent),
         ..LineChart::new(over.axis(), vec![panel])
     };
-    Sheet::lines(&against_plain_words(lifter, both, units), chart)
+    Sheet::lines(words, chart)
 }
 
 /// Effort over the range with plain weight, chain, band and both.

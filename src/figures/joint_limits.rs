@@ -1,28 +1,34 @@
-//! Limits by joint: how much of each joint's strength the heaviest load takes at every place.
+//! Limits by joint: how much more a lift would hold with a little more strength of each joint, at every place.
 //!
 //! In: a lift of several joints. Out: a figure whose title says which joint gives way where.
 
 use super::over_range::OverRange;
 use super::sheet::Sheet;
-use crate::narrative::axis_words::STRENGTH_IN_USE;
+use crate::narrative::axis_words::MORE_LOAD;
 use crate::narrative::limit_words::limit_words;
-use crate::plot::{Axis, Extent, LineChart, Panel, Role, Series};
-use crate::study::{Study, joint_use, limited_stretches};
+use crate::plot::{Axis, LineChart, Panel, Role, Series};
+use crate::study::{Study, joint_gain, limited_stretches};
 use crate::units::System;
 
 /// Where each joint limits a lift.
 #[must_use]
 pub fn joint_limits(lifter: &str, study: &Study, units: System) -> Sheet {
     let over = OverRange::new(study, units);
-    let joints = 0..study.range.poses[0].coordinates.len();
-    let series = joints.map(|joint| {
-        let used: Vec<f64> = joint_use(study, joint).iter().map(|u| 100.0 * u).collect();
-        Series::new(study.joint(joint), over.points(&used), Role::Series(joint))
+    let mut joints: Vec<&str> = Vec::new();
+    for coordinate in 0..study.range.poses[0].coordinates.len() {
+        let joint = study.joint(coordinate);
+        if !joints.contains(&joint) {
+            joints.push(joint);
+        }
+    }
+    let series = joints.into_iter().enumerate().map(|(number, joint)| {
+        let points = over.points(&joint_gain(study, joint));
+        Series::new(joint, points, Role::Series(number))
     });
-    let axis = Axis::new(STRENGTH_IN_USE, "%").reaching(Extent::Exactly([0.0, 108.0]));
+    let panel = Panel::new(Axis::new(MORE_LOAD, "%"), series.collect());
     let chart = LineChart {
         poses: over.poses(None),
-        ..LineChart::new(over.axis(), vec![Panel::new(axis, series.collect())])
+        ..LineChart::new(over.axis(), vec![panel])
     };
     Sheet::lines(
         &limit_words(lifter, study, &limited_stretches(study)),

@@ -2,13 +2,15 @@
 //!
 //! In: a plan. Out: a scene of bars, warm-ups lighter, and the maximum as a line.
 
-use super::sheet::heading;
+use super::data_table::{DataTable, figure};
+use super::sheet::{Chart, Sheet, heading};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::session_figure_words::{
-    FELT, SETS, felt_of, groups_over_bar, loads_words, one_rm_line,
+    FELT, PYRAMID_CAPTION, SETS, felt_of, groups_over_bar, loads_words, one_rm_line,
 };
 use crate::narrative::shown_units::ShownUnits;
+use crate::narrative::trend_words::invented;
 use crate::plot::{Axis, Extent, Fill, LevelLine, LineChart, Look, Marker, Panel, Role, Series};
 use crate::session::draft::SessionPlan;
 use crate::session::planned_set::{PlannedSet, SetKind};
@@ -23,6 +25,46 @@ const ROOM_ABOVE: f64 = 1.16;
 ///
 /// **Fails** only where the canvas is too small.
 pub fn loads_chart(plan: &SessionPlan, units: System, look: Look) -> Result<Scene> {
+    load_bars(plan, units).scene(look)
+}
+
+/// The loads of the lecture's pyramid.
+#[must_use]
+pub fn pyramid_sheet(plan: &SessionPlan, units: System) -> Sheet {
+    let mut chart = load_bars(plan, units);
+    chart.heading.subtitle = invented(&chart.heading.subtitle);
+    Sheet {
+        data: sets_table(&plan.draft.sets),
+        ..Sheet::new(Chart::Lines(chart), PYRAMID_CAPTION)
+    }
+}
+
+/// Warm-ups as w1, w2 and working sets by number, with load and repetitions.
+fn sets_table(sets: &[PlannedSet]) -> DataTable {
+    let (mut warm, mut work) = (0, 0);
+    let rows = sets.iter().map(|set| {
+        let name = match set.kind {
+            SetKind::Work => {
+                work += 1;
+                work.to_string()
+            }
+            SetKind::WarmUp => {
+                warm += 1;
+                format!("w{warm}")
+            }
+        };
+        let load = figure(set.load.total.as_kg());
+        vec![name, load, set.repetitions().to_string()]
+    });
+    DataTable {
+        header: ["set", "load_kg", "repetitions"]
+            .map(str::to_owned)
+            .to_vec(),
+        rows: rows.collect(),
+    }
+}
+
+fn load_bars(plan: &SessionPlan, units: System) -> LineChart {
     let draft = &plan.draft;
     let unit = units.mass_unit();
     let value = |set: &PlannedSet| unit.of(set.load.total.as_kg());
@@ -47,7 +89,6 @@ pub fn loads_chart(plan: &SessionPlan, units: System, look: Look) -> Result<Scen
         heading: heading(&loads_words(plan, units)),
         ..LineChart::new(set_axis(&draft.sets), vec![panel])
     }
-    .scene(look)
 }
 
 /// Sets side by side, the working ones by number.
@@ -87,8 +128,8 @@ fn bar(panel: &mut Panel, set: &PlannedSet, at: f64, value: f64, units: System) 
         upper,
         role,
     });
-    panel.series.push(Series::new("", outline, role));
     let repetitions = groups_over_bar(set);
+    panel.series.push(Series::new("", outline, role));
     let mut top = value;
     // What is on the bar is not what is felt: with bands from above less, with bands and chains below more.
     if let Some(felt) = felt_of(set) {

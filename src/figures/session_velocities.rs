@@ -2,13 +2,14 @@
 //!
 //! In: a plan. Out: a scene. A prediction's sets are drawn apart, because a rest lies between them.
 
-use super::sheet::heading;
+use super::sheet::{Chart, Sheet, heading};
 use crate::draw::Scene;
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::session_figure_words::{
-    MEAN_VELOCITY, bar_velocity_unit, session_words, set_number, stalls_at,
+    CLUSTERS_CAPTION, MEAN_VELOCITY, bar_velocity_unit, session_words, set_number, stalls_at,
 };
 use crate::narrative::session_words::predicted_name;
+use crate::narrative::trend_words::invented;
 use crate::plot::{Axis, Extent, LineChart, Look, Marker, Panel, Role, Series, Shade};
 use crate::session::draft::{SessionPlan, SessionPrediction};
 use crate::units::System;
@@ -22,6 +23,19 @@ const MOST_STALLS: usize = 2;
 ///
 /// **Fails** if nothing was predicted.
 pub fn session_chart(plan: &SessionPlan, units: System, look: Look) -> Result<Scene> {
+    velocity_lines(plan, units)?.scene(look)
+}
+
+/// The velocities of the lecture's clusters.
+///
+/// **Fails** if nothing was predicted.
+pub fn clusters_sheet(plan: &SessionPlan, units: System) -> Result<Sheet> {
+    let mut chart = velocity_lines(plan, units)?;
+    chart.heading.subtitle = invented(&chart.heading.subtitle);
+    Ok(Sheet::new(Chart::Lines(chart), CLUSTERS_CAPTION))
+}
+
+fn velocity_lines(plan: &SessionPlan, units: System) -> Result<LineChart> {
     let predictions = &plan.draft.predictions;
     let Some(first) = predictions.first() else {
         return Err(Error::no_answer(FigureFault::NothingPredicted));
@@ -32,12 +46,11 @@ pub fn session_chart(plan: &SessionPlan, units: System, look: Look) -> Result<Sc
         draw(prediction, Role::Series(index), units, &mut panel);
     }
     let last = predictions.iter().map(SessionPrediction::asked).max();
-    LineChart {
+    Ok(LineChart {
         heading: heading(&session_words(plan, units)),
         shades: every_other_set(first),
         ..LineChart::new(repetition_axis(last.unwrap_or(1)), vec![panel])
-    }
-    .scene(look)
+    })
 }
 
 /// Repetitions counted through the session.
@@ -82,7 +95,7 @@ fn every_other_set(prediction: &SessionPrediction) -> Vec<Shade> {
         let count: u32 = set.groups.iter().sum();
         if number % 2 == 0 {
             let ends = [before, before + count].map(|at| f64::from(at) + 0.5);
-            shades.push(Shade::between(ends, set_number(number)));
+            shades.push(Shade::neutral(ends, set_number(number)));
         }
         before += count;
     }

@@ -2,13 +2,14 @@
 //!
 //! In: a [`Trend`], units. Out: a scene.
 
-use super::sheet::heading;
+use super::sheet::{Chart, Sheet, heading};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::progress_words::verdict_word;
 use crate::narrative::shown_units::{ShownUnit, ShownUnits};
 use crate::narrative::trend_words::{
-    BEST_OF_DAY, ESTIMATED_1RM, WEEKS, best_of_log, slope_before, trend_figure_words,
+    BEST_OF_DAY, ESTIMATED_1RM, PLATEAU_CAPTION, WEEKS, best_of_log, invented, slope_before,
+    trend_figure_words,
 };
 use crate::plot::{Axis, Extent, Fill, LineChart, Look, Marker, Panel, Role, Series};
 use crate::progress::trend::Trend;
@@ -19,6 +20,18 @@ use crate::units::System;
 ///
 /// **Fails** if the log has fewer than two sessions.
 pub fn trend_chart(trend: &Trend, units: System, look: Look) -> Result<Scene> {
+    trend_lines(trend, units).scene(look)
+}
+
+/// The trend of the lecture's invented log.
+#[must_use]
+pub fn trend_sheet(trend: &Trend, units: System) -> Sheet {
+    let mut chart = trend_lines(trend, units);
+    chart.heading.subtitle = invented(&chart.heading.subtitle);
+    Sheet::new(Chart::Lines(chart), PLATEAU_CAPTION)
+}
+
+fn trend_lines(trend: &Trend, units: System) -> LineChart {
     let unit = units.mass_unit();
     let best = &trend.sessions[trend.best];
     let marked = Marker::new(
@@ -35,7 +48,6 @@ pub fn trend_chart(trend: &Trend, units: System, look: Look) -> Result<Scene> {
         heading: heading(&trend_figure_words(trend, units)),
         ..LineChart::new(Axis::new(WEEKS, "").reaching(Extent::Data), vec![panel])
     }
-    .scene(look)
 }
 
 /// An axis around the maxima, with room for words above and below.

@@ -4,8 +4,11 @@
 
 mod lecture_figure;
 mod live_states;
+mod one_lift;
+mod stories;
 mod syllabus;
 
 pub use lecture_figure::LectureFigure;
 pub use live_states::live_state;
+pub use one_lift::ONE_LIFT;
 pub use syllabus::LECTURE;

@@ -4,6 +4,7 @@
 //! are derived.
 
 use super::lecture_figure::LectureFigure;
+use super::stories::{can_hang, clusters, evener_or_not, plateau, pyramid};
 use crate::capacity::CurveShape;
 use crate::error::Result;
 use crate::figures::{self, Sheet};
@@ -23,6 +24,10 @@ const PRESS: &str = "bench-press";
 const OVERHEAD: &str = "overhead-press";
 /// A lift of the whole leg.
 const SQUAT: &str = "squat";
+/// A descending lift that bands can be hung on.
+const ROW: &str = "row";
+/// A descending lift on a machine with a cam.
+const LEG_CURL: &str = "leg-curl";
 /// The lift whose curve is shown at several speeds.
 const EXTENSION: &str = "knee-extension";
 
@@ -251,6 +256,19 @@ pub const LECTURE: &[LectureFigure] = &[
     )
     .citing(&["mcmaster_2009", "treloar_1944"]),
     LectureFigure::new(
+        "band-over-descending",
+        "A band works against a descending curve.",
+        &[ROW],
+        |desk| evener_or_not(desk, ROW, HungKind::Band),
+    )
+    .only_if(|desk| can_hang(desk, ROW, HungKind::Band))
+    .citing(&["treloar_1944", "mcmaster_2010"]),
+    LectureFigure::new("cam", "A cam can follow any curve.", &[LEG_CURL], |desk| {
+        evener_or_not(desk, LEG_CURL, HungKind::Cam)
+    })
+    .only_if(|desk| can_hang(desk, LEG_CURL, HungKind::Cam))
+    .citing(&["kulig_1984"]),
+    LectureFigure::new(
         "lowered-held-lifted",
         "More can be lowered than lifted.",
         &[PRESS],
@@ -260,6 +278,22 @@ pub const LECTURE: &[LectureFigure] = &[
         },
     )
     .citing(&["westing_1988", "hollander_2007"]),
+    LectureFigure::new("plateau", "A plateau told from a log.", &[], plateau)
+        .citing(&["epley_1985"]),
+    LectureFigure::new(
+        "clusters",
+        "Small groups with short rests stay fast.",
+        &[PRESS],
+        clusters,
+    )
+    .citing(&["haff_2003", "haff_2008"]),
+    LectureFigure::new(
+        "pyramid",
+        "Load rises, repetitions fall.",
+        &[PRESS],
+        pyramid,
+    )
+    .citing(&["delorme_watkins_1948"]),
     LectureFigure::new("people-differ", "People differ.", &[PRESS], |desk| {
         let people = People::of(&desk.question(PRESS)?)?;
         let study = &desk.lift(PRESS)?.study;

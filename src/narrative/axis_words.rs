@@ -18,7 +18,7 @@ pub fn over_median(quantity: &str) -> String {
 }
 
 /// How much of a joint's strength a load takes.
-pub const STRENGTH_IN_USE: &str = "Strength in use";
+pub const MORE_LOAD: &str = "More load by 1 % more strength";
 /// The lever of a muscle.
 pub const MOMENT_ARM: &str = "Moment arm";
 /// Fibre length over the optimal one, on an upright axis.

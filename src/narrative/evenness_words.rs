@@ -15,6 +15,10 @@ use crate::units::System;
 pub(crate) const STICKING_CAPTION: &str = "Effort is demand over capacity. Around its greatest value lies the sticking region: the load passes there or \
      the lift fails. It says nothing about the rest of the range, where the same load is light.";
 
+/// What a cam shaped after the curve does, told in place of a hardest place that is none.
+const SAME_SHARE: &str =
+    "Over the cam the load is about the same share of what the lifter can hold at every place.";
+
 /// What a setup of the lecture is called in its figures.
 #[must_use]
 pub(crate) fn hung_name(kind: HungKind) -> &'static str {
@@ -23,6 +27,7 @@ pub(crate) fn hung_name(kind: HungKind) -> &'static str {
         HungKind::Band => "with a band",
         HungKind::Chain => "with a chain",
         HungKind::Both => "with both",
+        HungKind::Cam => "with a cam",
     }
 }
 
@@ -64,7 +69,50 @@ fn kind_word(kind: HungKind) -> &'static str {
     match kind {
         HungKind::Chain => "chain",
         HungKind::Both => "both",
+        HungKind::Cam => "cam",
         HungKind::Plain | HungKind::Band => "band",
+    }
+}
+
+/// Plain weight against a band or a cam on a lift whose strength falls: whether effort becomes more even.
+#[must_use]
+pub fn evener_words(lifter: &str, both: &AgainstPlain, units: System) -> FigureWords {
+    let study = &both.study;
+    let [plain, hung] = [0, 1].map(|index| percent(both.mean_effort(index)));
+    let what = kind_word(both.last_kind());
+    let lift = study.movement_title.to_lowercase();
+    let gained = both.gained_percent();
+    let more = if gained < 0.0 { "less" } else { "more" };
+    let [plain_items, hung_items] = [0, 1].map(|index| items_in_words(&both.setups[index], units));
+    let sign = if gained < 0.0 { "\u{2212}" } else { "" };
+    FigureWords {
+        title: format!("A {what} makes the {lift} {more} even: mean effort {hung} instead of {plain}"),
+        subtitle: format!("{lifter}, {lift}: {hung_items} against {plain_items}"),
+        footnote: format!(
+            "Both loads take {} of what the lifter has at their hardest place. Flattening of effort over the range: \
+             {sign}{} %.",
+            percent(HARD_EFFORT),
+            rounded(gained.abs(), 0)
+        ),
+        description: format!(
+            "{} Mean effort over the range is {hung} with the {what} and {plain} with plain weight.",
+            match both.last_kind() {
+                HungKind::Cam => SAME_SHARE.to_owned(),
+                _ => study.told(units).strength_description(),
+            },
+        ),
+        caption: match both.last_kind() {
+            HungKind::Cam => {
+                "A cam changes the lever of the stack with the angle. This one is shaped after this lifter's own strength curve; \
+                 a machine's is shaped after nobody's in particular."
+            }
+            kind if gained >= 0.0 => hung_caption(kind),
+            _ => {
+                "Where strength falls along the way, a band adds load just where the lifter has least: the bar must be lighter, and \
+                 the strong start gets little to do."
+            }
+        }
+        .to_owned(),
     }
 }
 
@@ -74,7 +122,7 @@ fn hung_caption(kind: HungKind) -> &'static str {
             "A chain weighs more with every link that leaves the floor: its load grows in a straight line with \
              height, without the jerk of a band."
         }
-        HungKind::Plain | HungKind::Band | HungKind::Both => {
+        HungKind::Plain | HungKind::Band | HungKind::Both | HungKind::Cam => {
             "A band pulls harder the farther it is stretched: the load grows with the strength of the lifter. The \
              bar is lighter so that the hardest place is as hard as with plain weight."
         }

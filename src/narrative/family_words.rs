@@ -11,11 +11,13 @@ use super::prose::{capital, listed};
 use super::quantities::rounded;
 use super::shown_units::ShownUnits;
 use crate::movement::Measure;
-use crate::study::{Compared, Conditions, Family, usual_comparison};
+use crate::study::{Cause, Compared, Conditions, Family, usual_comparison};
 use crate::units::System;
 
 /// A change smaller than this is called none, as a share.
 const HARDLY: f64 = 0.005;
+/// A change of the capacity of a place that is worth a note, as a share.
+const FELT: f64 = 0.01;
 
 /// What is said to a narrow and a wide grip.
 pub(crate) const GRIP_CAPTION: &str = "The hands' distance changes the lever of the load at shoulder and elbow, and how far the bar has to \
@@ -175,8 +177,17 @@ fn is_one_way(told: &[(String, f64)]) -> bool {
 fn footnote(family: &Family, units: System) -> String {
     let variant = family.farthest();
     let unit = units.load_unit(family.base.range.measure);
-    let causes = variant.causes.iter();
-    let causes: Vec<String> = causes.map(|cause| cause_in_short(cause, unit)).collect();
+    // Beside a place that changes much, what hardly changes is noise in a note.
+    let is_felt =
+        |cause: &&Cause| cause.account.change().abs() >= FELT * cause.account.capacity[0].abs();
+    let mut told: Vec<&Cause> = variant.causes.iter().filter(is_felt).collect();
+    if told.is_empty() {
+        told = variant.causes.iter().collect();
+    }
+    let causes: Vec<String> = told
+        .into_iter()
+        .map(|cause| cause_in_short(cause, unit))
+        .collect();
     format!(
         "{}: {}.",
         capital(&shown_value(&variant.text)),

@@ -58,12 +58,9 @@ pub(crate) fn holder_words(study: &Study, holders: &LoadHolders, units: System) 
             study.lifter_title,
             study.movement_title.to_lowercase()
         ),
-        footnote: format!(
-            "{} {}",
-            "Upper edge of the stack: all muscles that lift. Where it lies off the line of what is asked, tissue of the joint, muscles that \
-             pull the other way and sideways pushes make the difference.",
-            super::places::sides_in_words(study)
-        ),
+        footnote: "One side. Upper edge: all muscles that lift; off the line of what is asked by what tissue of the \
+                   joint and muscles that pull the other way make of it."
+            .to_owned(),
         description: format!(
             "Stacked muscle moments at the {joint} over {}. Where the lift is weakest, {place}: {}; load and limbs ask for {} {}.",
             study.axis,

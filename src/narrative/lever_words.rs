@@ -151,8 +151,7 @@ pub fn stack_words(
             study.joint(0)
         ),
         footnote: format!(
-            "Upper edge: torque of all muscles. The line below it is what they leave for the load: the limb's own \
-             weight and the joint's passive torque are taken off. {}",
+            "Upper edge: all muscles. Line: what they leave for the load, limb and tissue taken off. {}",
             sides_in_words(study)
         ),
         description: format!(

@@ -16,19 +16,19 @@ pub fn limit_words(lifter: &str, study: &Study, stretches: &[LimitedStretch]) ->
             stretches_in_words(stretches)
         ),
         subtitle: format!(
-            "{lifter}: how much of each joint's strength the heaviest load takes, place by place"
+            "{lifter}: how much more could be held with 1 % more strength at one joint"
         ),
-        footnote: "100 %: every muscle that can help this joint is fully active. A joint that gives way can stay \
-                   below where muscles over two joints must serve the other one too."
+        footnote: "Held still. The joint with the highest line gives way first; at 0 more strength of a joint helps \
+                   nothing there."
             .to_owned(),
         description: format!(
-            "Share of each joint's strength in use at the heaviest load of the {}, over the {}. {}.",
+            "Gain of the heaviest load of the {} with 1 % more strength at each joint, over the {}. {}.",
             study.movement_title.to_lowercase(),
             study.axis,
             shares_in_words(study, stretches)
         ),
-        caption: "A chain is as strong as its weakest link: at every place of the range one joint gives way first, and \
-                  strengthening another one would not help there."
+        caption: "A chain is as strong as its weakest link: at every place of the range one joint's strength counts most; \
+                  where muscles run over two joints, another one's may count too."
             .to_owned(),
     }
 }

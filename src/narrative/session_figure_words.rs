@@ -19,6 +19,12 @@ use crate::units::{Mass, System};
 pub(crate) const SETS: &str = "Warm-up (w) and working sets, each with its repetitions";
 /// The upright line of what is felt with bands or chains.
 pub(crate) const FELT: &str = "felt, bottom to top";
+/// What is said to the lecture's clusters.
+pub(crate) const CLUSTERS_CAPTION: &str = "The same load and the same repetitions: short rests between small groups let part of the fatigue go, so more \
+     repetitions stay fast. The session takes longer.";
+/// What is said to the lecture's pyramid.
+pub(crate) const PYRAMID_CAPTION: &str = "Load rises and repetitions fall from set to set: many repetitions while the load is light, few when it is heavy. Each set \
+     is planned for what the sets before it leave.";
 /// The upright axis of the velocities.
 pub(crate) const MEAN_VELOCITY: &str = "Mean velocity";
 /// The upright axis of fatigue.

@@ -164,13 +164,14 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "limits-in-a-press",
-        "How much of each joint's strength is in use at the heaviest load: the joint at the top edge gives way first.",
-        "Which muscles would you train for the start of this lift? (Those of the joint that is used wholly there.)",
+        "How much more could be held if the muscles at one joint were one percent stronger: the joint with the highest line \
+         gives way first.",
+        "Which muscles would you train for the start of this lift? (Those of the joint whose line is highest there.)",
         "A joint with strength to spare is no weak link, however small its muscles are.",
     ),
     notes(
         "limits-in-a-squat",
-        "The same question for the legs: what is at the top edge limits the lift.",
+        "The same question for the legs: the joint with the highest line limits the lift.",
         "Why can the other joints not help out? (Each joint has to hold its own moment.)",
         "More strength of a joint that does not limit changes nothing at that place.",
     ),
@@ -238,7 +239,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "chain-over-ascending",
-        "The same comparison with chains.",
+        "The same comparison with chains instead of bands; both setups are again equally hard at their hardest place.",
         "How does it differ from the band? (A chain's load is a weight: it grows evenly with height.)",
         "The few links in use decide: a heavy chain that hangs free at the start does nothing over the range.",
     ),
@@ -249,11 +250,42 @@ pub const NOTES: &[SpeakerNotes] = &[
         "Even effort is not the same as more effort.",
     ),
     notes(
+        "band-over-descending",
+        "The same band on a lift whose strength falls: both setups are equally hard where they are hardest.",
+        "Where does the band put its load? (At the end, where the lifter is weakest.)",
+        "Bands do not make every lift better: they fit lifts that grow stronger on the way.",
+    ),
+    notes(
+        "cam",
+        "The dashed line is a plain stack, the dotted one a stack over a cam that follows the strength curve.",
+        "What shape must such a cam have? (A large radius where the lifter is strong, a small one where weak.)",
+        "A cam that fits one person need not fit the next: the shape of a curve depends on the body.",
+    ),
+    notes(
         "lowered-held-lifted",
         "Three capacities of the same lifter: lowering slowly, holding, lifting slowly; the level line is a load above the \
          heaviest that can be lifted.",
         "How would you load more than can be lifted, safely? (With weights that are released or lifted by others.)",
         "More can be lowered than lifted, but in people much less more than in isolated fibres.",
+    ),
+    notes(
+        "plateau",
+        "Each point of the blue line is the best set of a day, told as a one-repetition maximum; the straight lines are \
+         what remains when the scatter of single days is taken off.",
+        "From which week on would you have called it a plateau? (Cover the right half first.)",
+        "Two bad sessions in a row are no plateau: look at the interval of the slope.",
+    ),
+    notes(
+        "clusters",
+        "Mean velocity of every repetition of the same load: in one go, and in small groups with short rests.",
+        "What do the short rests give back? (A part of the fatigue, so the next repetitions are faster again.)",
+        "Clusters are not easier training: the same load is moved as often, only with more speed.",
+    ),
+    notes(
+        "pyramid",
+        "One bar a set: grey for the warm-up, blue for the working sets, the repetitions above each bar.",
+        "Why do the repetitions fall? (The load comes nearer to the maximum, and fatigue is left from the sets before.)",
+        "The top set is not the only one that counts: most repetitions are done below it.",
     ),
     notes(
         "people-differ",

@@ -17,6 +17,16 @@ pub(crate) const ESTIMATED_1RM: &str = "Estimated 1RM";
 /// The curve of the sessions.
 pub(crate) const BEST_OF_DAY: &str = "best set of the day";
 
+/// What is said to the lecture's invented log.
+pub(crate) const PLATEAU_CAPTION: &str = "An invented log. Single days scatter more than weeks of training change: only a line through many days, with its \
+     interval, tells a plateau from a bad week.";
+
+/// A line below a title that says whose log or session it is.
+#[must_use]
+pub(crate) fn invented(subtitle: &str) -> String {
+    format!("Invented person. {subtitle}")
+}
+
 /// The words around the figure.
 #[must_use]
 pub fn trend_figure_words(trend: &Trend, units: System) -> FigureWords {

@@ -8,10 +8,10 @@ use super::deck::{Deck, Slide};
 use super::lecture_page::{LIVE, PageFigure, PageHead, SLIDES, lecture_page};
 use super::run_record::RunRecord;
 use super::tidy_table::guarded;
-use crate::draw::{Scene, Theme};
+use crate::draw::{Scene, Theme, build_up};
 use crate::error::{CommandFault, Error, FigureFault, Result, What};
 use crate::figures::Sheet;
-use crate::lecture::{LECTURE, LectureFigure, live_state};
+use crate::lecture::{LECTURE, LectureFigure, ONE_LIFT, live_state};
 use crate::narrative::lecture_words::{LECTURE_TITLE, lecture_caption};
 use crate::narrative::source_words::cited_in_words;
 use crate::narrative::speaker_notes::{notes_in_lines, notes_of};
@@ -33,6 +33,8 @@ pub struct PictureWriters {
     pub svg: fn(&Scene) -> Result<String>,
     /// Makes PNG of a scene at a factor of its size.
     pub png: fn(&Scene, f64) -> Result<Vec<u8>>,
+    /// Whether each picture is also built up step by step.
+    pub in_steps: bool,
     /// Makes slides; what the writer of the archive says where it cannot.
     pub slides: fn(&Deck) -> std::result::Result<Vec<u8>, String>,
 }
@@ -53,6 +55,7 @@ pub struct DrawnFigure {
     sheet: Sheet,
     notes: Vec<String>,
     contents: [Vec<u8>; 6],
+    steps: Vec<Vec<u8>>,
     slide: Vec<u8>,
 }
 
@@ -60,7 +63,12 @@ impl<'a> LectureSet<'a> {
     /// The figures for which the desk has what they draw; each leads to its lift on the live page, if there is one.
     #[must_use]
     pub fn of(desk: &'a Desk<'a>, live: Option<String>) -> Self {
-        let drawable = LECTURE.iter().filter(|figure| figure.can_be_drawn(desk));
+        let told = if desk.about.is_some() {
+            ONE_LIFT
+        } else {
+            LECTURE
+        };
+        let drawable = told.iter().filter(|figure| figure.can_be_drawn(desk));
         let named = (1..).zip(drawable);
         Self {
             desk,
@@ -148,6 +156,9 @@ impl<'a> LectureSet<'a> {
             for (ending, bytes) in ENDINGS.into_iter().zip(figure.contents) {
                 files.push((format!("{}.{ending}", figure.file), bytes));
             }
+            for (number, bytes) in (1..).zip(figure.steps) {
+                files.push((format!("{}.step-{number}.png", figure.file), bytes));
+            }
         }
         Ok(files)
     }
@@ -171,14 +182,21 @@ fn draw(
     let title = sheet.title().trim_end_matches('.');
     let caption = format!("{title}. {}\n", sheet.caption);
     let alt = format!("{}\n", sheet.alt());
-    let notes = notes_of(figure.name).map_or_else(Vec::new, |notes| {
+    let notes = notes_of(figure.notes).map_or_else(Vec::new, |notes| {
         notes_in_lines(notes, sheet.title(), &sheet.caption, sheet.alt())
     });
     let slide = sheet.untitled_scene(Look {
         size: Size::UnderTitle,
         ..look
     })?;
+    let mut steps = Vec::new();
+    if writers.in_steps {
+        for step in build_up(&scene) {
+            steps.push((writers.png)(&step, 1.0)?);
+        }
+    }
     Ok(DrawnFigure {
+        steps,
         file: name.to_owned(),
         idea: figure.idea,
         live: None,

@@ -5,7 +5,7 @@
 use super::desk::Desk;
 use super::question::Study;
 use crate::error::Result;
-use crate::grammar::{band_from_text, chain_from_text};
+use crate::grammar::{band_from_text, chain_from_text, item_from_text};
 use crate::resistance::{Item, Setup};
 
 /// Bands from strong to weak; the first that leaves a fair part of the load to the bar is shown.
@@ -17,6 +17,8 @@ const CHAINS: [&str; 4] = [
     "chain-10mm:2",
     "chain-8mm:2",
 ];
+/// A cam shaped after the lifter's own curve.
+const CAM: &str = "cam fitted";
 /// Share of the plain weight that must stay on the bar (common practice: bands and chains make 15-35 % of
 /// the load at the top, more at most half).
 const LEAST_ON_BAR: f64 = 0.5;
@@ -32,6 +34,8 @@ pub enum HungKind {
     Chain,
     /// A band and chains.
     Both,
+    /// A cam that follows the strength curve.
+    Cam,
 }
 
 impl HungKind {
@@ -40,6 +44,7 @@ impl HungKind {
         match self {
             Self::Plain => vec![Vec::new()],
             Self::Band => BANDS.map(|band| vec![band]).to_vec(),
+            Self::Cam => vec![vec![CAM]],
             Self::Chain => CHAINS.map(|chain| vec![chain]).to_vec(),
             Self::Both => BANDS
                 .iter()
@@ -102,6 +107,13 @@ impl AgainstPlain {
         efforts.iter().sum::<f64>() / efforts.len().max(1) as f64
     }
 
+    /// Mean effort over the whole range in one setup.
+    #[must_use]
+    pub fn mean_effort(&self, index: usize) -> f64 {
+        let efforts = &self.study.setups[index].effort;
+        efforts.iter().sum::<f64>() / efforts.len().max(1) as f64
+    }
+
     /// Flattening of the second setup against the first, %.
     #[must_use]
     pub fn gained_percent(&self) -> f64 {
@@ -141,7 +153,9 @@ fn items(desk: &Desk<'_>, texts: &[&str]) -> Result<Vec<Item>> {
     texts
         .iter()
         .map(|text| {
-            if CHAINS.contains(text) {
+            if *text == CAM {
+                item_from_text(text, &stock)
+            } else if CHAINS.contains(text) {
                 Ok(Item::Chain(chain_from_text(text, &stock)?))
             } else {
                 Ok(Item::Band(band_from_text(text, &stock)?))

@@ -30,6 +30,8 @@ pub struct Desk<'a> {
     pub lifter: &'a str,
     /// Units of axes and words.
     pub units: System,
+    /// The lift that a lecture is about, if it is about one.
+    pub about: Option<String>,
     lifts: Vec<LiftStudy>,
     left_out: Vec<(String, Error)>,
 }
@@ -66,10 +68,20 @@ impl<'a> Desk<'a> {
                 models: library,
                 lifter,
                 units,
+                about: None,
                 lifts,
                 left_out,
             }),
         }
+    }
+
+    /// The desk for a lecture on one lift.
+    ///
+    /// **Fails** as [`Self::lift`].
+    pub fn about(mut self, movement: &str) -> Result<Self> {
+        self.lift(movement)?;
+        self.about = Some(movement.to_owned());
+        Ok(self)
     }
 
     /// Every movement that this lifter can do, in order of their names.

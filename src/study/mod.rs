@@ -23,6 +23,7 @@ mod fit_trial;
 mod free_body;
 mod held_change;
 mod lecture_questions;
+mod lecture_sessions;
 mod limited_stretch;
 mod listed_movements;
 mod listed_values;
@@ -86,6 +87,7 @@ pub use fit_trial::{FitTrial, FitTrials};
 pub use free_body::{BenchForce, FloorForce, FreeBody, FreeJoint};
 pub use held_change::HeldChange;
 pub use lecture_questions::{MovingStudy, at_usual_speeds, grip_family, thigh_family};
+pub use lecture_sessions::{invented_log, invented_session};
 pub use limited_stretch::{LimitedStretch, limited_stretches};
 pub use listed_movements::{ListedMovement, listed_movement};
 pub use listed_values::{ListedValue, listed_values};
@@ -97,7 +99,7 @@ pub use muscle_layers::{
     ForceAndArm, MuscleExtreme, muscle_layers, muscle_layers_at, sample_of_peak, strongest_muscles,
 };
 pub use muscle_lines::{MuscleLine, muscle_lines};
-pub use muscles::{MusclePart, joint_use, muscle_parts, muscle_torque_nm};
+pub use muscles::{MusclePart, joint_gain, muscle_parts, muscle_torque_nm};
 pub use pair_grid::{PairGrid, pair_grid};
 pub use parameter::Parameter;
 pub use people::{People, Tenths};

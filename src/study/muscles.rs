@@ -136,41 +136,26 @@ pub fn muscle_torque_nm(study: &Study, joint: usize) -> Vec<f64> {
         .collect()
 }
 
-/// Share of a joint's own strength that the heaviest load takes there, one a sample.
+/// How much more a lift would hold at every sample with 1 % more moment of the muscles at a joint, %.
 ///
 /// ```text
-/// u_j = τ_j/τ_j,max,   τ_j,max = Σ_i r_ij·(passive_i + active_i where r_ij pulls the same way)
+/// g = |Σ y_j·τ_j|/λ      over the coordinates j of the joint
 /// ```
-/// `τ_j` muscle torque at the optimum (N·m), `τ_j,max` the torque if every muscle served this joint alone.
-/// **Shape.** 0 to 1; 1 where the joint gives way first, less where muscles over two joints must serve the
-/// other one too. **Source.** Definition. **Fails.** Never; a joint without strength counts as unused.
+/// `y` gain of the capacity `λ` per N·m more, `τ` moment of all muscles (N·m). The greatest names the joint that gives way
+/// first. **Fails.** Never; 0 where nothing is held.
 #[must_use]
-pub fn joint_use(study: &Study, joint: usize) -> Vec<f64> {
-    study
-        .capacity
-        .held
-        .iter()
-        .map(|held| {
-            let needed_nm = held.muscle_torques_nm[joint];
-            let way = needed_nm.signum();
-            let most_nm: f64 = held
-                .muscles
-                .iter()
-                .map(|muscle| {
-                    let arm_m = muscle.arms_m[joint];
-                    let active_n = if way * arm_m > 0.0 {
-                        muscle.active_n
-                    } else {
-                        0.0
-                    };
-                    arm_m * (muscle.passive_n + active_n)
-                })
-                .sum();
-            if way * most_nm > 1.0e-9 {
-                (needed_nm / most_nm).clamp(0.0, 1.0)
-            } else {
-                0.0
-            }
-        })
-        .collect()
+pub fn joint_gain(study: &Study, joint: &str) -> Vec<f64> {
+    let held = study.capacity.held.iter();
+    held.map(|held| {
+        let own = (0..held.duals.len()).filter(|row| study.joint(*row) == joint);
+        let gain: f64 = own
+            .map(|row| held.duals[row] * held.muscle_torques_nm[row])
+            .sum();
+        if held.capacity > 0.0 {
+            gain.abs() / held.capacity
+        } else {
+            0.0
+        }
+    })
+    .collect()
 }

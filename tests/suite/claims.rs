@@ -6,6 +6,7 @@
 mod drawings;
 mod families;
 mod lecture;
+mod sessions;
 mod strength;
 
 use regex::{Captures, Regex};

@@ -6,10 +6,10 @@ use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use torquill::draw::Theme;
-use torquill::lecture::LECTURE;
+use torquill::lecture::{LECTURE, ONE_LIFT};
 use torquill::library::{Library, Shelf};
 use torquill::plot::{Look, Size};
-use torquill::study::{Desk, joint_use, muscle_parts, muscle_torque_nm};
+use torquill::study::{Desk, joint_gain, muscle_parts, muscle_torque_nm};
 use torquill::units::System;
 
 /// The looks in which every figure is drawn.
@@ -43,6 +43,26 @@ fn law_every_built_in_lifter_gets_the_whole_set() {
             .collect();
         assert!(drawn.len() >= 14, "{lifter} gets only {drawn:?}");
     }
+}
+
+#[test]
+fn law_every_lift_gets_a_lecture_of_its_own() {
+    let library = Library::built_in();
+    for lift in library.names(Shelf::Movements) {
+        let desk = Desk::open(&library, "reference-man", System::Metric).expect("a lifter");
+        let desk = desk.about(&lift).expect("a built-in lift");
+        let drawn: Vec<&str> = ONE_LIFT
+            .par_iter()
+            .filter(|figure| figure.can_be_drawn(&desk))
+            .map(|figure| {
+                check_figure(&desk, figure, &lift);
+                figure.name
+            })
+            .collect();
+        assert!(drawn.len() >= 8, "{lift} gets only {drawn:?}");
+    }
+    let desk = Desk::open(&library, "reference-man", System::Metric).expect("a lifter");
+    assert!(desk.about("bench-pres").is_err());
 }
 
 /// Words and data are there, and no word leaves the picture.
@@ -127,19 +147,20 @@ fn law_muscle_torques_add_up_and_one_joint_is_used_wholly() {
         );
         assert!(held.capacity < total[index] + 10.0);
     }
-    for used in joint_use(study, 0) {
-        assert!(
-            (used - 1.0).abs() < 1e-6,
-            "one joint alone gives all it has, not {used}"
-        );
+    // One joint alone: what the load leaves of a stronger muscle's moment is all gain.
+    for (held, gain) in study.capacity.held.iter().zip(joint_gain(study, "elbow")) {
+        let expected = held.muscle_torques_nm[0] / held.capacity;
+        assert!((gain - expected.abs()).abs() < 1e-6, "{gain} {expected}");
     }
     let squat = &desk.lift("squat").expect("the squat").study;
-    for joint in 0..squat.range.poses[0].coordinates.len() {
-        assert!(
-            joint_use(squat, joint)
-                .iter()
-                .all(|used| (0.0..=1.0).contains(used))
-        );
+    for (index, held) in squat.capacity.held.iter().enumerate() {
+        let limiting = joint_gain(squat, squat.joint(held.limiting))[index];
+        for joint in ["ankle", "knee", "hip", "back"] {
+            assert!(
+                joint_gain(squat, joint)[index] <= limiting + 1e-9,
+                "{joint} {index}"
+            );
+        }
     }
 }
 

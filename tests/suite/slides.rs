@@ -6,7 +6,7 @@ use roxmltree::{Document, Node};
 use std::collections::BTreeMap;
 use std::io::{Cursor, Read};
 use std::path::Path;
-use torquill::lecture::LECTURE;
+use torquill::lecture::{LECTURE, ONE_LIFT};
 use torquill::narrative::speaker_notes::NOTES;
 
 /// The parts of an archive by name.
@@ -194,6 +194,10 @@ fn law_every_figure_of_the_lecture_has_speakers_notes() {
         let notes = NOTES.iter().filter(|notes| notes.figure == figure.name);
         assert_eq!(notes.count(), 1, "{}", figure.name);
     }
+    for figure in ONE_LIFT {
+        let notes = NOTES.iter().filter(|notes| notes.figure == figure.notes);
+        assert_eq!(notes.count(), 1, "{}", figure.notes);
+    }
     for notes in NOTES {
         let known = LECTURE.iter().any(|figure| figure.name == notes.figure);
         assert!(known, "no figure {}", notes.figure);
@@ -215,7 +219,7 @@ fn law_every_citation_of_the_lecture_is_a_known_publication() {
     let sources = torquill::library::Library::built_in()
         .sources()
         .expect("the publications");
-    for figure in LECTURE {
+    for figure in LECTURE.iter().chain(ONE_LIFT) {
         for key in figure.cites {
             assert!(sources.contains_key(*key), "{}: {key}", figure.name);
         }

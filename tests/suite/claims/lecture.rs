@@ -2,6 +2,7 @@
 
 use super::drawings::{BODIES, CURVES, LIMITS, MOTION, PEOPLE};
 use super::families::{FAMILIES, STACK, as_it_is};
+use super::sessions::SESSIONS;
 use super::strength::{CLAIMS, Curves};
 use super::{Claim, Drawn, check, holds, is_definition, least, peak, says, step};
 use regex::Captures;
@@ -702,7 +703,7 @@ const LOADS: &[Claim<Drawn>] = &[
         holds: limits_told,
     },
     Claim {
-        reads: r"Share of each joint's strength in use at the heaviest load of the .+, over the .+",
+        reads: r"Gain of the heaviest load of the .+ with 1 % more strength at each joint, over the .+",
         holds: is_definition,
     },
     Claim {
@@ -710,17 +711,15 @@ const LOADS: &[Claim<Drawn>] = &[
         holds: |told, drawn| {
             for part in told[1].split("; ") {
                 let words = compiled_part(part).ok_or("no stretch")?;
-                let points = merged(drawn, &words.0)?;
+                let points = drawn.curve(&words.0)?;
                 let range = points.len() as f64 - 1.0;
-                for (index, own) in points.iter().enumerate() {
-                    let at = 100.0 * index as f64 / range;
-                    if at >= words.1 + 0.6 && at <= words.2 - 0.6 {
-                        holds(
-                            *own > 99.0 || others_below(drawn, &words.0, index, *own),
-                            part,
-                        )?;
-                    }
-                }
+                let at = |index: usize| 100.0 * index as f64 / range;
+                let told = (0..points.len())
+                    .filter(|index| at(*index) >= words.1 + 0.6 && at(*index) <= words.2 - 0.6);
+                let others =
+                    told.filter(|index| !others_below(drawn, &words.0, *index, points[*index][1]));
+                // Stretches shorter than a twentieth of the range are not told.
+                holds(others.count() as f64 <= 0.05 * range, part)?;
             }
             Ok(())
         },
@@ -846,30 +845,12 @@ fn compiled_part(part: &str) -> Option<(String, f64, f64)> {
     Some((joint.to_owned(), numbers.next()?, numbers.next()?))
 }
 
-/// Strength of a joint in use: its rows taken together.
-fn merged(drawn: &Drawn, joint: &str) -> Result<Vec<f64>, String> {
-    let points = drawn.curve(joint)?;
-    let places = points
-        .iter()
-        .map(|p| p[0])
-        .fold(f64::NEG_INFINITY, f64::max);
-    let rows = points.iter().filter(|p| p[0] == places).count();
-    let count = points.len() / rows.max(1);
-    Ok((0..count)
-        .map(|index| {
-            (0..rows)
-                .map(|row| points[row * count + index][1])
-                .fold(0.0, f64::max)
-        })
-        .collect())
-}
-
-/// A joint over two-joint muscles can give way below all it has; then no other joint is used more than it is.
+/// Strength of no other joint gains more load; short stretches of another joint are taken into their neighbour.
 fn others_below(drawn: &Drawn, joint: &str, index: usize, own: f64) -> bool {
-    drawn
-        .names()
-        .filter(|name| *name != joint)
-        .all(|name| merged(drawn, name).is_ok_and(|other| other[index] <= 100.1) && own > 50.0)
+    drawn.names().filter(|name| *name != joint).all(|name| {
+        let other = drawn.curve(name);
+        other.is_ok_and(|points| points[index][1] <= own + 1e-9)
+    })
 }
 
 fn limits_told(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
@@ -934,7 +915,12 @@ fn law_every_sentence_of_the_lecture_follows_from_its_data() {
             };
             let sheet = (figure.build)(&desk).expect("it is drawn");
             let drawn = Drawn::of(&sheet.data);
-            let curves = strength(&drawn, "bench press");
+            let lift = match figure.name {
+                "band-over-descending" => "bent-over row",
+                "cam" => "leg curl",
+                _ => "bench press",
+            };
+            let curves = strength(&drawn, lift);
             for text in [sheet.title(), sheet.caption.as_str(), sheet.alt()] {
                 for sentence in super::sentences(text) {
                     let mut told = vec![
@@ -945,6 +931,7 @@ fn law_every_sentence_of_the_lecture_follows_from_its_data() {
                         check(&sentence, CURVES, &drawn),
                         check(&sentence, MOTION, &drawn),
                         check(&sentence, PEOPLE, &drawn),
+                        check(&sentence, SESSIONS, &drawn),
                         check(&sentence, BODIES, &sheet.data),
                         check(&sentence, LIMITS, &sheet.data),
                     ];

@@ -1,0 +1,56 @@
+//! What an invented person's log and sessions tell, and loads on lifts that do not rise.
+//!
+//! In: a [`Desk`]. Out: sheets of the syllabus.
+
+use crate::error::Result;
+use crate::figures::{self, Sheet};
+use crate::narrative::evenness_words::hung_name;
+use crate::session::draft::SessionPlan;
+use crate::session::method::Method;
+use crate::session::request::SessionWishes;
+use crate::study::{AgainstPlain, Desk, HungKind, invented_log, invented_session};
+use crate::units::{Mass, System};
+
+/// A band or a cam against plain weight.
+pub(super) fn evener_or_not(desk: &Desk<'_>, movement: &str, kind: HungKind) -> Result<Sheet> {
+    let both = AgainstPlain::of(desk, movement, &[HungKind::Plain, kind], hung_name)?;
+    Ok(figures::evener_or_not(desk.who(), &both, desk.units))
+}
+
+/// Whether the lifter can do a lift with something of this kind hung on.
+pub(super) fn can_hang(desk: &Desk<'_>, movement: &str, kind: HungKind) -> bool {
+    AgainstPlain::of(desk, movement, &[HungKind::Plain, kind], hung_name).is_ok()
+}
+
+/// The log that goes flat.
+pub(super) fn plateau(desk: &Desk<'_>) -> Result<Sheet> {
+    let log = invented_log(desk)?;
+    Ok(figures::trend_sheet(&log.trend, desk.units))
+}
+
+/// Twelve repetitions with three quarters of the maximum of the invented log (assumed: a usual working load).
+pub(super) fn clusters(desk: &Desk<'_>) -> Result<Sheet> {
+    let load = match desk.units {
+        System::Metric => Mass::from_kg(105.0),
+        System::Us => Mass::from_lb(230.0),
+    };
+    let wishes = SessionWishes {
+        load: Some(load),
+        total_repetitions: Some(12),
+        ..SessionWishes::default()
+    };
+    let plan = session(desk, Method::Clusters, wishes)?;
+    figures::clusters_sheet(&plan, desk.units)
+}
+
+/// The usual pyramid.
+pub(super) fn pyramid(desk: &Desk<'_>) -> Result<Sheet> {
+    let plan = session(desk, Method::Pyramid, SessionWishes::default())?;
+    Ok(figures::pyramid_sheet(&plan, desk.units))
+}
+
+/// A session of the invented person.
+fn session(desk: &Desk<'_>, method: Method, wishes: SessionWishes) -> Result<SessionPlan> {
+    let planned = invented_session(desk, method, wishes)?;
+    Ok(planned.expect("one method gives one session"))
+}

@@ -1,0 +1,184 @@
+//! Sentences around the lecture's sessions, its log, and loads on lifts that do not rise, against the data that are drawn.
+
+use super::{Claim, Drawn, holds, is_definition, peak, says};
+use regex::Captures;
+
+/// Mean effort over the range under a load, %.
+fn mean_effort(drawn: &Drawn, name: &str) -> Result<f64, String> {
+    let (held, asked) = (drawn.curve("capacity")?, drawn.curve(name)?);
+    let efforts = held
+        .iter()
+        .zip(asked)
+        .map(|(held, asked)| asked[1] / held[1]);
+    Ok(100.0 * efforts.sum::<f64>() / held.len() as f64)
+}
+
+fn evener(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
+    let [hung, plain] = [format!("with a {}", &told[1]), "plain weight".to_owned()];
+    let [hung, plain] = [mean_effort(drawn, &hung)?, mean_effort(drawn, &plain)?];
+    says(&told[3], hung, 0.1, "hung")?;
+    says(&told[4], plain, 0.1, "plain")?;
+    // All is equally hard at its hardest place: what is less on average is less even.
+    holds((&told[2] == "more") == (hung > plain), "its direction")
+}
+
+/// Points of a way of doing the session that are done.
+fn done(drawn: &Drawn, name: &str) -> Result<Vec<f64>, String> {
+    let points = drawn.curve(name)?.iter();
+    Ok(points.map(|p| p[1]).filter(|v| *v > 1e-9).collect())
+}
+
+/// Change of the recent line a week, and how many weeks it lasts.
+fn slope(drawn: &Drawn, name: &str) -> Result<[f64; 2], String> {
+    let points = drawn.curve(name)?;
+    let [first, last] = [points[0], points[points.len() - 1]];
+    let weeks = last[0] - first[0];
+    Ok([(last[1] - first[1]) / weeks, weeks])
+}
+
+/// Working sets: load and repetitions.
+fn working(drawn: &Drawn) -> Vec<[f64; 2]> {
+    let names: Vec<&str> = drawn.names().collect();
+    let is_work = |name: &&str| name.parse::<u32>().is_ok();
+    let sets = names.into_iter().filter(is_work);
+    sets.filter_map(|name| drawn.curve(name).ok()?.first().copied())
+        .collect()
+}
+
+/// The claims.
+pub const SESSIONS: &[Claim<Drawn>] = &[
+    Claim {
+        reads: r"A (band|cam) makes the .+ (less|more) even: mean effort (\d+) % instead of (\d+) %",
+        holds: evener,
+    },
+    Claim {
+        reads: r"Mean effort over the range is (\d+) % with the (band|cam) and (\d+) % with plain weight",
+        holds: |told, drawn| {
+            let hung = mean_effort(drawn, &format!("with a {}", &told[2]))?;
+            says(&told[1], hung, 0.1, "hung")?;
+            says(&told[3], mean_effort(drawn, "plain weight")?, 0.1, "plain")
+        },
+    },
+    Claim {
+        reads: r"Where strength falls along the way, a band adds load just where the lifter has least: the bar must be lighter, and the strong start gets little to do",
+        holds: |_, drawn| {
+            let [plain, band] = [drawn.curve("plain weight")?, drawn.curve("with a band")?];
+            holds(band[0][1] < plain[0][1], "lighter at the start")
+        },
+    },
+    Claim {
+        reads: r"Over the cam the load is about the same share of what the lifter can hold at every place",
+        holds: |_, drawn| {
+            let pairs = drawn
+                .curve("capacity")?
+                .iter()
+                .zip(drawn.curve("with a cam")?);
+            let efforts: Vec<f64> = pairs.map(|(held, asked)| asked[1] / held[1]).collect();
+            let [low, high] = [f64::min, f64::max].map(|of| efforts.iter().copied().reduce(of));
+            let spread = high.zip(low).map(|(high, low)| high - low);
+            holds(spread.is_some_and(|spread| spread < 0.02), "the same share")
+        },
+    },
+    Claim {
+        reads: r"A cam changes the lever of the stack with the angle|This one is shaped after this lifter's own strength curve; a machine's is shaped after nobody's in particular",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"(.+): flat for (\d+) weeks?, .+ evidence",
+        holds: |told, drawn| {
+            let [slope, weeks] = slope(drawn, "flat")?;
+            says(&told[2], weeks, 0.6, "weeks")?;
+            let level = peak(drawn.curve("flat")?)[1];
+            holds(slope.abs() < 0.002 * level, "flat")
+        },
+    },
+    Claim {
+        reads: r"bench-press: flat over (\d+) weeks? \(([\u{2212}+\d.]+) kg a week, 95 % interval ([\u{2212}+\d.]+) to ([\u{2212}+\d.]+)\), .+",
+        holds: |told, drawn| {
+            let [slope, weeks] = slope(drawn, "flat")?;
+            says(&told[1], weeks, 0.6, "weeks")?;
+            says(&told[2], slope, 0.001, "slope")?;
+            let number = |text: &str| text.replace('\u{2212}', "-").parse::<f64>();
+            let [low, high] = [number(&told[3]), number(&told[4])];
+            let [low, high] = [low.unwrap_or(f64::NAN), high.unwrap_or(f64::NAN)];
+            holds(low <= slope && slope <= high, "the slope in its interval")
+        },
+    },
+    Claim {
+        reads: r"An invented log|Single days scatter more than weeks of training change: only a line through many days, with its interval, tells a plateau from a bad week",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Clusters keep (\d+) % of the best velocity; straight sets stall at repetition (\d+)",
+        holds: |told, drawn| {
+            let kept = done(drawn, "clusters")?;
+            let [low, high] = [f64::min, f64::max].map(|of| kept.iter().copied().reduce(of));
+            let share = low.zip(high).map(|(low, high)| 100.0 * low / high);
+            says(&told[1], share.unwrap_or(f64::NAN), 0.05, "kept")?;
+            let straight = done(drawn, "straight")?.len();
+            says(&told[2], straight as f64 + 1.0, 0.0, "stalls")
+        },
+    },
+    Claim {
+        reads: r"(clusters|straight): (\d+) repetitions reach lockout, mean velocity ([\d.]+) m/s",
+        holds: |told, drawn| {
+            let own = done(drawn, &told[1])?;
+            says(&told[2], own.len() as f64, 0.0, "repetitions")?;
+            let asked = done(drawn, "clusters")?.len() as f64;
+            says(&told[3], own.iter().sum::<f64>() / asked, 1e-6, "velocity")
+        },
+    },
+    Claim {
+        reads: r"The same load and the same repetitions: short rests between small groups let part of the fatigue go, so more repetitions stay fast|The session takes longer",
+        holds: |_, drawn| {
+            let [grouped, straight] = [done(drawn, "clusters")?, done(drawn, "straight")?];
+            holds(grouped.len() > straight.len(), "more are done")
+        },
+    },
+    Claim {
+        reads: r"(\d+) repetitions in (\d+) sets at ([\d.]+) kg to ([\d.]+) kg",
+        holds: |told, drawn| {
+            let sets = working(drawn);
+            says(
+                &told[1],
+                sets.iter().map(|set| set[1]).sum(),
+                0.0,
+                "repetitions",
+            )?;
+            says(&told[2], sets.len() as f64, 0.0, "sets")?;
+            let loads = || sets.iter().map(|set| set[0]);
+            says(
+                &told[3],
+                loads().fold(f64::INFINITY, f64::min),
+                0.0,
+                "least",
+            )?;
+            says(&told[4], loads().fold(0.0, f64::max), 0.0, "most")
+        },
+    },
+    Claim {
+        reads: r"([\d.]+) kg for (\d+)",
+        holds: |told, drawn| {
+            let names: Vec<&str> = drawn.names().collect();
+            let is_told = |name: &&str| {
+                drawn.curve(name).is_ok_and(|points| {
+                    says(&told[1], points[0][0], 1e-6, "load").is_ok()
+                        && says(&told[2], points[0][1], 0.0, "repetitions").is_ok()
+                })
+            };
+            holds(names.iter().any(is_told), "a set of the table")
+        },
+    },
+    Claim {
+        reads: r"Load rises and repetitions fall from set to set: many repetitions while the load is light, few when it is heavy",
+        holds: |_, drawn| {
+            let sets = working(drawn);
+            let rises = |pair: &[[f64; 2]]| pair[1][0] > pair[0][0] && pair[1][1] <= pair[0][1];
+            holds(sets.windows(2).all(rises), "load rises, repetitions fall")
+        },
+    },
+    Claim {
+        reads: r"Each set is planned for what the sets before it leave",
+        holds: is_definition,
+    },
+];
