@@ -20,17 +20,20 @@ use std::path::PathBuf;
 /// FitArguments of `fit`.
 #[derive(Debug, Args)]
 #[command(after_long_help = "Examples:
-  torquill fit --name athlete-7 --sex woman --mass \"70 kg\" --height \"168 cm\" --training-months 30 \\
-      --lift squat=\"95 kg\" --lift bench-press=\"60 kg x 3\" --lift deadlift=\"110 kg x 2 @ rir 1\" -o athlete-7.ron
+  torquill fit --name athlete-7 --sex woman --mass \"70 kg\" --height \"168 cm\" \\
+      --training-months 30 --lift squat=\"95 kg\" --lift bench-press=\"60 kg x 3\" \\
+      --lift deadlift=\"110 kg x 2 @ rir 1\" -o athlete-7.ron
   torquill max leg-press --lifter athlete-7.ron
-  torquill fit --name athlete-8 --sex man --mass \"80 kg\" --height \"180 cm\" --training-months 8 \\
-      --lift bench-press=\"85 kg\" --hold bench-press@10cm=\"900 N\" --limb forearm=\"27 cm\" -o athlete-8.ron --force
+  torquill fit --name athlete-8 --sex man --mass \"80 kg\" --height \"180 cm\" \\
+      --training-months 8 --lift bench-press=\"85 kg\" \\
+      --hold bench-press@10cm=\"900 N\" --limb forearm=\"27 cm\" -o athlete-8.ron
   torquill fit --name athlete-9 --sex man --mass \"80 kg\" --height \"180 cm\" \\
       --dynamometer knee-extension@60deg=\"210 N m\" --format json
 
-A set needs its repetitions; \"@ rir 1\" says how many were felt to be left. A load is what the lift names: bar and
-plates, one dumb-bell, the stack, what hangs on the body in a pull-up. The height of a hold is told from where the
-lift begins; a torque is that of one side, the weight of the limb taken off (else add \"with limb\").")]
+A set needs its repetitions; \"@ rir 1\" says how many were felt to be left. A load
+is what the lift names: bar and plates, one dumb-bell, the stack, what hangs on
+the body in a pull-up. The height of a hold is told from where the lift begins; a
+torque is that of one side, the weight of the limb taken off (else add \"with limb\").")]
 pub struct FitArguments {
     /// What the person is called in the file
     #[arg(long, value_name = "TEXT")]
