@@ -13,6 +13,10 @@ pub struct PersonScatter {
     pub of: Vec<String>,
     /// Covariance of their logarithms: the lower triangle, a row a number.
     pub covariance: Vec<Vec<f64>>,
+    /// Plausible versions that count alike, a row a version: logarithms of the same numbers beside the file's. Where there
+    /// are none, versions are drawn from the normal distribution of that covariance.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub versions: Vec<Vec<f64>>,
     /// Where it comes from.
     pub source: Source,
 }

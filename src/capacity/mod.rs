@@ -11,6 +11,7 @@ mod equilibrium;
 mod muscle_force;
 mod pose_programme;
 mod programme;
+mod strength_range;
 mod stretch;
 
 pub use account::{Account, ForceFactor, JointLimit, Lever, MuscleShare};
@@ -23,3 +24,4 @@ pub use muscle_force::{
 };
 pub use pose_programme::BOUNDLESS;
 pub use programme::{Held, Solver};
+pub use strength_range::StrengthRange;

@@ -3,6 +3,7 @@
 use super::command_call::{Answer, CommandCall};
 use super::complain::warn;
 use super::data_file::DataOption;
+use super::log_options::LogOptions;
 use super::options::{Format, SexOption, UnitsOption};
 use super::output;
 use super::picture::LookOptions;
@@ -10,9 +11,11 @@ use crate::error::{CommandFault, Error, Result};
 use crate::figures::fitted_lifts;
 use crate::library::{Library, Shelf};
 use crate::narrative::fit_words::lifter_written_in_words;
+use crate::narrative::log_words::more_left_out;
+use crate::narrative::progress_words::left_out_row;
 use crate::person::{MeasureReader, ToldMeasurement, read_limb};
 use crate::report;
-use crate::study::{PersonAsked, fit_person};
+use crate::study::{PersonAsked, fit_person, measured_in_log};
 use crate::units::{Length, Mass};
 use clap::Args;
 use std::path::PathBuf;
@@ -29,6 +32,8 @@ use std::path::PathBuf;
       --hold bench-press@10cm=\"900 N\" --limb forearm=\"27 cm\" -o athlete-8.ron
   torquill fit --name athlete-9 --sex man --mass \"80 kg\" --height \"180 cm\" \\
       --dynamometer knee-extension@60deg=\"210 N m\" --format json
+  torquill fit --name athlete-10 --sex man --mass \"90 kg\" --height \"182 cm\" \\
+      --training-months 36 --log stalled -o athlete-10.ron
 
 A set needs its repetitions; \"@ rir 1\" says how many were felt to be left. A load
 is what the lift names: bar and plates, one dumb-bell, the stack, what hangs on
@@ -70,7 +75,12 @@ pub struct FitArguments {
     /// A limb measured from joint to joint: forearm="25 cm"
     #[arg(long = "limb", value_name = "LIMB=LENGTH")]
     limbs: Vec<String>,
-    /// Seed of what is drawn to check the fit
+    /// Training log: of every lift the best set of the last day that notes what was left (a CSV file, or an invented one)
+    #[arg(long, value_name = "FILE|NAME")]
+    log: Option<String>,
+    #[command(flatten)]
+    reading: LogOptions,
+    /// Seed of the versions that are drawn
     #[arg(long, value_name = "N", default_value_t = 1)]
     seed: u64,
     /// File of the lifter (.ron), for --lifter of any command
@@ -153,7 +163,7 @@ impl FitArguments {
         let torques = self.dynamometers.iter();
         let torques = torques.map(|text| reader.dynamometer(text));
         let measurements = lifts.chain(holds).chain(torques).filter_map(&mut kept);
-        let measurements: Vec<ToldMeasurement> = measurements.collect();
+        let mut measurements: Vec<ToldMeasurement> = measurements.collect();
         let limbs = self.limbs.iter().map(|text| read_limb(text));
         let limbs = limbs.filter_map(|limb| {
             limb.map_err(|fault| faults.extend(fault.faults().iter().cloned()))
@@ -163,16 +173,38 @@ impl FitArguments {
         if !faults.is_empty() {
             return Err(Error::bad_input(faults));
         }
+        let mass = Mass::from_text(&self.mass).map_err(Error::bad)?;
+        if let Some(log) = &self.log {
+            measurements.extend(self.measured_in_log(library, log, mass)?);
+        }
         Ok(PersonAsked {
             name: self.name.clone(),
             sex: self.sex.into(),
             height: Length::from_text(&self.height).map_err(Error::bad)?,
-            mass: Mass::from_text(&self.mass).map_err(Error::bad)?,
+            mass,
             months: self.training_months,
             age: self.age,
             measurements,
             limbs,
             seed: self.seed,
         })
+    }
+
+    /// What a log tells; what was left out of it on request is said.
+    fn measured_in_log(
+        &self,
+        library: &Library,
+        log: &str,
+        mass: Mass,
+    ) -> Result<Vec<ToldMeasurement>> {
+        let (told, log) = measured_in_log(library, &self.reading.choice(log), mass)?;
+        let units = self.units.into();
+        for row in &log.skipped {
+            output::note(&left_out_row(row, units));
+        }
+        if log.skipped_more > 0 {
+            output::note(&more_left_out(log.skipped_more));
+        }
+        Ok(told)
     }
 }

@@ -119,6 +119,11 @@ pub enum PersonFault {
         /// Standard deviations from what was expected.
         deviations: f64,
     },
+    /// A lift whose poses no plausible strength keeps in a body of that size.
+    NotKept {
+        /// The movement.
+        movement: String,
+    },
     /// Two measurements of one lift that cannot both be right.
     Contradict {
         /// Their texts.
@@ -156,6 +161,13 @@ pub enum PersonFault {
     NoName,
     /// Nothing was measured.
     NothingMeasured,
+    /// A log in which no set tells a maximum.
+    NothingInLog {
+        /// Name or path of the log.
+        log: String,
+        /// The lifts of the log.
+        lifts: Vec<String>,
+    },
     /// A lifter whose file says nothing of how well its strengths are known.
     NoScatter {
         /// The lifter.

@@ -121,6 +121,18 @@ fn own_numbers(record: &LifterRecord, rules: &mut Rules) {
             rules.within(&path, *value, &bounds().log_covariance);
         }
     }
+    for (index, version) in scatter.versions.iter().enumerate() {
+        let path = format!("scatter.versions.{index}");
+        if version.len() != numbers {
+            rules.add(
+                path.clone(),
+                BrokenRule::Body(BodyRule::NoVersion { numbers }),
+            );
+        }
+        for value in version {
+            rules.within(&path, *value, &bounds().log_strength);
+        }
+    }
 }
 
 /// A table of segments.

@@ -19,10 +19,8 @@ use crate::units::{Mass, System};
 
 /// Measurements that are named as worth doing.
 const NAMED_TESTS: usize = 3;
-/// Share of the draws below which a normal distribution is no good picture (assumed: half of them lost).
-const BENT_BELOW: f64 = 0.5;
-/// A group whose deviation shrank by less than this share was not reached by any measurement.
-const REACHED: f64 = 0.02;
+/// Fewer independent draws than these know a deviation to worse than some 15 % (1/√(2n), textbook).
+const FEW: f64 = 25.0;
 
 /// Who was fitted, in a line.
 #[must_use]
@@ -147,8 +145,8 @@ pub const FACTOR_HEADS: [&str; 4] = [
 /// The strengths that a measurement reached, as rows of that table: the whole first, then those that moved most.
 #[must_use]
 pub fn factor_rows(fit: &PersonFit) -> Vec<Vec<String>> {
-    let mut reached: Vec<&MovedFactor> =
-        fit.moved.iter().filter(|moved| is_reached(moved)).collect();
+    let reached = fit.moved.iter().filter(|moved| is_reached(fit, moved));
+    let mut reached: Vec<&MovedFactor> = reached.collect();
     let size = |moved: &MovedFactor| match moved.factor {
         StrengthFactor::Whole => f64::INFINITY,
         _ => (moved.after.0 - moved.before.0).abs(),
@@ -157,8 +155,13 @@ pub fn factor_rows(fit: &PersonFit) -> Vec<Vec<String>> {
     reached.into_iter().map(factor_cells).collect()
 }
 
-fn is_reached(moved: &MovedFactor) -> bool {
-    moved.before.1 > 0.0 && 1.0 - moved.after.1 / moved.before.1 > REACHED
+/// Whether a strength is narrower, or lies elsewhere, than chance alone makes it look in so many independent draws: by two
+/// standard errors of a deviation, σ/√(2n), or of a mean, σ/√n (textbook).
+fn is_reached(fit: &PersonFit, moved: &MovedFactor) -> bool {
+    let errors = 2.0 / fit.check.effective.sqrt();
+    let narrower = 1.0 - moved.after.1 / moved.before.1;
+    let moved_by = (moved.after.0 - moved.before.0).abs() / moved.before.1;
+    moved.before.1 > 0.0 && (narrower > errors / std::f64::consts::SQRT_2 || moved_by > errors)
 }
 
 fn factor_cells(moved: &MovedFactor) -> Vec<String> {
@@ -196,7 +199,7 @@ pub fn factor_remark(fit: &PersonFit) -> String {
     let groups = fit.moved.iter();
     let groups = groups.filter(|moved| matches!(moved.factor, StrengthFactor::Group(_)));
     let still: Vec<String> = groups
-        .filter(|moved| !is_reached(moved))
+        .filter(|moved| !is_reached(fit, moved))
         .map(|moved| moved.factor.path())
         .filter_map(|path| Some(path.strip_prefix("strength.")?.replace('_', " ")))
         .collect();
@@ -204,7 +207,7 @@ pub fn factor_remark(fit: &PersonFit) -> String {
         return "Every muscle group was reached by a measurement.".to_owned();
     }
     format!(
-        "Not reached, so they keep the scatter of such people: {}.",
+        "Hardly told of, so they scatter about as in such people: {}.",
         still.join(", ")
     )
 }
@@ -319,22 +322,20 @@ pub fn next_sentences(fit: &PersonFit) -> Vec<String> {
 #[must_use]
 pub fn check_sentence(fit: &PersonFit) -> String {
     let check = &fit.check;
-    let bent = if check.effective < BENT_BELOW * check.draws as f64 {
-        " The lifts bend more with strength than a normal distribution allows (another joint gives way first), so take \
-         the intervals as rough."
+    let few = if check.effective < FEW {
+        " These are few: take the intervals as rough."
     } else {
         ""
     };
-    let told = format!(
-        "Most probable values after {}; of {} draws from the normal distribution {} count in full when the model weighs \
-         them, and no maximum shifts by more than {} of its deviation (seed {}).",
+    format!(
+        "Most probable values after {}. Intervals are of {} versions of this lifter: {} were drawn about those values, and once \
+         the model weighs each by what was measured they are worth {} independent ones (seed {}).{few}",
         counted_noun(fit.steps, "step"),
+        fit.versions.len(),
         check.draws,
         rounded(check.effective, 0),
-        percent(check.largest_shift),
         fit.asked.seed
-    );
-    told + bent
+    )
 }
 
 /// Cautions that belong to expected maxima.

@@ -65,6 +65,15 @@ impl Belief {
         (weights.dot(&self.mean), variance.max(0.0))
     }
 
+    /// What is believed of the first so many numbers.
+    #[must_use]
+    pub fn leading(&self, count: usize) -> Self {
+        Self {
+            mean: self.mean.rows(0, count).into_owned(),
+            covariance: self.covariance.view((0, 0), (count, count)).into_owned(),
+        }
+    }
+
     /// A root of the covariance: `R Rᵀ = C`, by its eigenvectors, so that numbers without scatter are allowed.
     #[must_use]
     pub fn root(&self) -> DMatrix<f64> {
@@ -82,6 +91,54 @@ impl Belief {
         let mut stream = NormalStream::new(seed, number);
         let z = DVector::from_fn(self.mean.len(), |_, _| stream.next());
         &self.mean + root * z
+    }
+}
+
+/// A normal distribution made ready to be drawn from and weighed with.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NormalDensity {
+    mean: DVector<f64>,
+    /// `L Lᵀ = C`, lower triangle.
+    lower: DMatrix<f64>,
+}
+
+impl NormalDensity {
+    /// The distribution of a belief.
+    ///
+    /// **Fails.** Never: a covariance that has no root, since some number is known, is widened by what rounding leaves.
+    #[must_use]
+    pub fn of(belief: &Belief) -> Self {
+        let size = belief.mean.len();
+        let largest = belief.covariance.diagonal().amax().max(f64::MIN_POSITIVE);
+        let mut least = 1.0e-12 * largest;
+        loop {
+            let widened = &belief.covariance + DMatrix::identity(size, size) * least;
+            if let Some(root) = widened.cholesky() {
+                let (mean, lower) = (belief.mean.clone(), root.l());
+                return Self { mean, lower };
+            }
+            least *= 100.0;
+        }
+    }
+
+    /// The numbers that these standard normal ones stand for.
+    #[must_use]
+    pub fn at(&self, standard: &DVector<f64>) -> DVector<f64> {
+        &self.mean + &self.lower * standard
+    }
+
+    /// Logarithm of the density, but for the constant of so many numbers.
+    ///
+    /// ```text
+    /// ln p = −½ |L⁻¹(x − m)|² − Σ ln L_ii
+    /// ```
+    /// **Source.** Textbook. **Fails.** Never.
+    #[must_use]
+    pub fn log_density(&self, numbers: &DVector<f64>) -> f64 {
+        let mut standard = numbers - &self.mean;
+        self.lower.solve_lower_triangular_mut(&mut standard);
+        let scale: f64 = self.lower.diagonal().iter().map(|root| root.ln()).sum();
+        -0.5 * standard.norm_squared() - scale
     }
 }
 

@@ -27,7 +27,7 @@ mod tableau;
 mod vertex;
 
 pub use basis::SimplexBasis;
-pub use belief::{Belief, NormalStream, Observation};
+pub use belief::{Belief, NormalDensity, NormalStream, Observation};
 pub use crossing::{Boundary, bisect, brent};
 pub use formula::Formula;
 pub use integrate::{Arrival, Steps, integrate};

@@ -76,6 +76,13 @@ impl PersonFactors {
         self.all.len()
     }
 
+    /// How many are shared by all lifts: the whole and the groups, which come first.
+    #[must_use]
+    pub fn shared(&self) -> usize {
+        let alone = |factor: &StrengthFactor| matches!(factor, StrengthFactor::Lift(_));
+        self.all.iter().position(alone).unwrap_or(self.all.len())
+    }
+
     /// The place of a group.
     #[must_use]
     pub fn group(&self, group: &str) -> Option<usize> {

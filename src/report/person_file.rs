@@ -86,10 +86,30 @@ fn write_file(out: &mut String, fit: &PersonFit) -> std::fmt::Result {
         writeln!(out, "            [{}],", cells.join(", "))?;
     }
     writeln!(out, "        ],")?;
+    writeln!(out, "        versions: [")?;
+    let mode = &fit.most_probable;
+    for version in &fit.versions {
+        let cells = version.iter().zip(mode.iter());
+        let cells: Vec<String> = cells
+            .map(|(value, mode)| ten_thousandths(value - mode))
+            .collect();
+        writeln!(out, "            [{}],", cells.join(", "))?;
+    }
+    writeln!(out, "        ],")?;
     writeln!(out, "        source: Fitted({SCATTER_REASON:?}),")?;
     writeln!(out, "    )),")?;
     writeln!(out, "    source: Assumed({FILE_SOURCE:?}),")?;
     writeln!(out, ")")
+}
+
+/// A logarithm to a tenth of a thousandth, a hundredth of a percent of strength.
+fn ten_thousandths(value: f64) -> String {
+    let text = format!("{value:.4}");
+    if text == "-0.0000" {
+        "0.0000".to_owned()
+    } else {
+        text
+    }
 }
 
 /// A number to the digits that count, without an exponent.

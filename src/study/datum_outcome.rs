@@ -3,6 +3,7 @@
 //! In: a fit. Out: [`DatumOutcome`].
 
 use super::fit_ground::{FOUR_IN_FIVE, FitGround, Found};
+use super::person_forecast::LiftForecast;
 use crate::numeric::Observation;
 
 /// A measurement beside what the fit says.
@@ -41,8 +42,12 @@ impl DatumOutcome {
     }
 }
 
-/// Every measurement.
-pub(super) fn outcomes(ground: &FitGround, found: &Found) -> Vec<DatumOutcome> {
+/// Every measurement; `lifts` tell what people of that kind show, who are drawn, where there is no other one.
+pub(super) fn outcomes(
+    ground: &FitGround,
+    found: &Found,
+    lifts: &[LiftForecast],
+) -> Vec<DatumOutcome> {
     let seen = ground.observations(&found.reckoned, &found.slopes, &found.belief.mean);
     let each = ground.data.iter().enumerate();
     each.map(|(k, datum)| {
@@ -56,6 +61,12 @@ pub(super) fn outcomes(ground: &FitGround, found: &Found) -> Vec<DatumOutcome> {
         let (expected, variance) = without.along(&found.slopes[k]);
         let at_fit = found.slopes[k].dot(&found.belief.mean);
         let others = found.reckoned[k] + expected - at_fit;
+        let is_alone = rest.is_empty() && datum.is_lift();
+        let mut same = lifts.iter();
+        let people = same.find(|lift| is_alone && lift.movement == datum.movement());
+        let (others, variance) = people.map_or((others, variance), |lift| {
+            (lift.before.0.ln(), lift.before.1.powi(2))
+        });
         let lift = ground
             .lifts
             .iter()

@@ -5,7 +5,7 @@
 use super::person_asked::PersonAsked;
 use super::person_data::PersonDatum;
 use super::person_lifts::PersonLift;
-use crate::error::{Error, PersonFault, Result};
+use crate::error::{Error, FaultKind, PersonFault, Result};
 use crate::library::Library;
 use crate::numeric::{Belief, Observation};
 use crate::person::{PersonFactors, PriorGrounds, StrengthFactor, prior};
@@ -15,6 +15,8 @@ use std::collections::BTreeMap;
 
 /// Steps of the search at most.
 const MOST_STEPS: usize = 8;
+/// Halves of a step that are tried at most.
+const MOST_HALVES: i32 = 4;
 /// The search ends when nothing that was measured is reckoned differently by more than this logarithm.
 const SETTLED: f64 = 5.0e-3;
 /// A measurement farther from what people of that kind show is a slip, in standard deviations.
@@ -66,39 +68,92 @@ impl FitGround {
     }
 
     /// The most probable strengths.
+    ///
+    /// **Fails** where a measurement is none that such a person shows, and where no plausible strength keeps its poses.
     pub fn fitted(&self) -> Result<Found> {
-        let mut values = self.before.mean.clone();
+        let (mut values, mut reckoned) = self.start()?;
         let mut slopes = self.slopes(&values)?;
+        self.check_possible(&reckoned, &slopes, &values)?;
         let mut steps = 0;
-        let (mut belief, reckoned) = loop {
-            let reckoned = self.reckoned(&values)?;
-            if steps == 0 {
-                self.check_possible(&reckoned, &slopes)?;
-            }
+        loop {
             let seen = self.observations(&reckoned, &slopes, &values);
-            let belief = self.before.given(&seen);
+            let mut belief = self.before.given(&seen);
             let step = &belief.mean - &values;
             let change = slopes.iter().map(|slopes| slopes.dot(&step).abs());
             let change = change.fold(0.0, f64::max);
             steps += 1;
-            if change < SETTLED || steps == MOST_STEPS {
-                break (belief, reckoned);
+            let next = match change < SETTLED || steps == MOST_STEPS {
+                true => None,
+                false => self.better(&values, &reckoned, &step)?,
+            };
+            let Some(next) = next else {
+                belief.mean = values;
+                return Ok(Found {
+                    belief,
+                    reckoned,
+                    slopes,
+                    steps,
+                });
+            };
+            (values, reckoned) = next;
+            slopes = self.slopes(&values)?;
+        }
+    }
+
+    /// Where the search begins: what is expected, or as much stronger as it takes to keep the poses of what was measured.
+    fn start(&self) -> Result<(DVector<f64>, Vec<f64>)> {
+        let deviation = self.before.covariance[(0, 0)].sqrt();
+        let mut values = self.before.mean.clone();
+        for _ in 0..=(2.0 * IMPOSSIBLE) as usize {
+            match self.reckoned(&values) {
+                Err(fault) if fault.kind() == FaultKind::NoAnswer => values[0] += 0.5 * deviation,
+                reckoned => return Ok((values, reckoned?)),
             }
-            // Where another joint gives way first, whole steps go to and fro.
-            let part = if steps <= 2 { 1.0 } else { 0.5 };
-            values += part * step;
-            // Slopes change little; those at the end are the ones that count.
-            if steps <= 2 {
-                slopes = self.slopes(&values)?;
-            }
+        }
+        let is_not_kept = |datum: &&PersonDatum| {
+            let reckoned = datum.reckoned(&self.lifts, &self.factors, &values);
+            reckoned.is_err()
         };
-        belief.mean = values;
-        Ok(Found {
-            belief,
-            reckoned,
-            slopes,
-            steps,
-        })
+        let movement = self.data.iter().find(is_not_kept);
+        let movement = movement.map_or_else(String::new, |datum| datum.movement().to_owned());
+        Err(Error::bad(PersonFault::NotKept { movement }))
+    }
+
+    /// Strengths on the way of a step that are more probable, and what is reckoned there: the whole step, or as many halves
+    /// of it as it takes, since a lift bends where another joint gives way first. None where no part of it is better.
+    fn better(
+        &self,
+        values: &DVector<f64>,
+        reckoned: &[f64],
+        step: &DVector<f64>,
+    ) -> Result<Option<(DVector<f64>, Vec<f64>)>> {
+        let now = self.improbability(values, reckoned);
+        for halves in 0..MOST_HALVES {
+            let next = values + step * 0.5_f64.powi(halves);
+            match self.reckoned(&next) {
+                Ok(there) if self.improbability(&next, &there) < now => {
+                    return Ok(Some((next, there)));
+                }
+                Err(fault) if fault.kind() != FaultKind::NoAnswer => return Err(fault),
+                _ => {}
+            }
+        }
+        Ok(None)
+    }
+
+    /// Twice the negative logarithm of how probable strengths are, but for a constant.
+    fn improbability(&self, values: &DVector<f64>, reckoned: &[f64]) -> f64 {
+        let from = values - &self.before.mean;
+        let variances = self.before.covariance.diagonal();
+        let of_factors = from.iter().zip(variances.iter());
+        let of_factors = of_factors.filter(|(_, variance)| **variance > 0.0);
+        let of_factors: f64 = of_factors
+            .map(|(from, variance)| from * from / variance)
+            .sum();
+        let misses = self.data.iter().zip(reckoned).map(|(datum, reckoned)| {
+            (datum.measured.log_value - reckoned).powi(2) / datum.measured.variance
+        });
+        of_factors + misses.sum::<f64>()
     }
 
     fn reckoned(&self, values: &DVector<f64>) -> Result<Vec<f64>> {
@@ -123,10 +178,16 @@ impl FitGround {
     }
 
     /// Refuses what no person of that kind shows.
-    fn check_possible(&self, reckoned: &[f64], slopes: &[DVector<f64>]) -> Result<()> {
+    fn check_possible(
+        &self,
+        reckoned: &[f64],
+        slopes: &[DVector<f64>],
+        values: &DVector<f64>,
+    ) -> Result<()> {
+        let raised = values - &self.before.mean;
         for ((datum, reckoned), slopes) in self.data.iter().zip(reckoned).zip(slopes) {
             let (_, variance) = self.before.along(slopes);
-            let miss = datum.measured.log_value - reckoned;
+            let miss = datum.measured.log_value - (reckoned - slopes.dot(&raised));
             let deviations = miss / (variance + datum.measured.variance).sqrt();
             if deviations.abs() > IMPOSSIBLE {
                 return Err(Error::bad(PersonFault::Impossible {

@@ -66,7 +66,7 @@ impl PersonAsked {
         if self.name.trim().is_empty() || !self.name.chars().all(is_name) {
             wrong.push(PersonFault::NoName);
         }
-        if let Some(age) = self.age.filter(|age| !(*age >= ADULT_YEARS)) {
+        if let Some(age) = self.age.filter(|age| age.is_nan() || *age < ADULT_YEARS) {
             let least = ADULT_YEARS;
             wrong.push(PersonFault::NoAdult { age, least });
         }

@@ -3,7 +3,7 @@
 //! In: a [`PersonAsked`], the library. Out: [`PersonFit`].
 
 use super::datum_outcome::{DatumOutcome, outcomes};
-use super::fit_check::{FitCheck, fit_check};
+use super::fit_draws::{FitCheck, FitDraws, fit_draws};
 use super::fit_ground::FitGround;
 use super::person_asked::PersonAsked;
 use super::person_forecast::{LiftForecast, NextTest, forecasts, next_tests};
@@ -34,8 +34,12 @@ pub struct PersonFit {
     pub record: LifterRecord,
     /// The numbers that moved.
     pub factors: PersonFactors,
-    /// What is believed of them after the measurements, as logarithms beside the reference.
+    /// The most probable of them, those of the record, as logarithms beside the reference.
+    pub most_probable: DVector<f64>,
+    /// What is believed of them after the measurements, middle and covariance of the versions that were weighed.
     pub belief: Belief,
+    /// Plausible versions that count alike.
+    pub versions: Vec<DVector<f64>>,
     /// Every number before and after.
     pub moved: Vec<MovedFactor>,
     /// Every measurement.
@@ -44,7 +48,7 @@ pub struct PersonFit {
     pub lifts: Vec<LiftForecast>,
     /// Measurements that could be done, the most telling first.
     pub next: Vec<NextTest>,
-    /// The normal distribution held to draws from the model itself.
+    /// How far the versions bear what is said.
     pub check: FitCheck,
     /// Steps of the search.
     pub steps: usize,
@@ -63,28 +67,38 @@ pub struct PersonFit {
 /// | `y, v`   | logarithm of a measurement, variance of its error                   |
 /// | `f, J`   | what the simulated lifter shows, and its slopes                     |
 ///
-/// **Shape.** What no measurement reaches keeps its scatter. **Source.** Gauss-Newton steps to the most probable values
-/// and the normal distribution there (Laplace; textbook); the check by draws: [`fit_check`]. **Fails** where a
-/// measurement does not fit its movement, contradicts another of the same lift, or is none that such a person shows.
+/// **Shape.** What no measurement reaches keeps its scatter. **Source.** Gauss-Newton steps to the most probable values,
+/// halved where they overshoot, and the normal distribution there (Laplace; textbook); intervals are of draws about it
+/// that the model weighs: [`fit_draws`]. **Fails** where a measurement does not fit its movement, contradicts another of
+/// the same lift, is none that such a person shows, or is of a lift that such a body cannot do.
 pub fn fit_person(asked: &PersonAsked, library: &Library) -> Result<PersonFit> {
     asked.check(library)?;
     let ground = FitGround::of(asked, library)?;
     ground.check_contradictions()?;
     let found = ground.fitted()?;
-    let lifts = forecasts(&ground, &found, asked.seed, library)?;
-    let next = next_tests(&lifts, &found.belief, library)?;
-    let check = fit_check(&ground, &found, &lifts, asked.seed)?;
+    let mode = &found.belief.mean;
+    let draws = fit_draws(&ground, &found, asked.seed)?;
+    let lifts = forecasts(&ground, mode, &draws, asked.seed, library)?;
+    let shifts = lifts
+        .iter()
+        .map(|lift| (lift.above / lift.deviation.max(1.0e-9)).abs());
     Ok(PersonFit {
-        record: record(&ground, &found.belief.mean),
-        moved: moved(&ground, &found.belief),
-        data: outcomes(&ground, &found),
+        record: record(&ground, mode),
+        moved: moved(&ground, &draws.belief),
+        data: outcomes(&ground, &found, &lifts),
         factors: ground.factors.clone(),
-        belief: found.belief,
+        next: next_tests(&lifts, library)?,
+        check: FitCheck {
+            draws: FitDraws::DRAWN,
+            effective: draws.effective,
+            largest_shift: shifts.fold(0.0, f64::max),
+        },
+        belief: draws.belief,
+        versions: draws.versions,
         steps: found.steps,
+        most_probable: found.belief.mean,
         asked: asked.clone(),
         lifts,
-        next,
-        check,
     })
 }
 

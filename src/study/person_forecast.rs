@@ -2,20 +2,22 @@
 //!
 //! In: a fit. Out: [`LiftForecast`] a movement, [`NextTest`] a measurement that could be done.
 
-use super::fit_ground::{FOUR_IN_FIVE, FitGround, Found};
+use super::fit_draws::FitDraws;
+use super::fit_ground::{FOUR_IN_FIVE, FitGround};
 use super::person_lifts::PersonLift;
+use super::person_spread::LiftSpread;
 use crate::error::{FaultKind, Result};
 use crate::library::Library;
 use crate::movement::Measure;
-use crate::numeric::{Belief, quantile};
+use crate::numeric::{Belief, NormalDensity, NormalStream, quantile};
 use crate::person::narrowing;
-use nalgebra::DVector;
+use nalgebra::{DMatrix, DVector};
 use rayon::prelude::*;
 
-/// Plausible versions of the lifter whose hardest places are looked at.
-const VERSIONS: u64 = 40;
-/// The stream of numbers of the versions begins here, apart from other draws of the same seed.
-const FIRST_VERSION: u64 = 1 << 32;
+/// People drawn from the belief before, whom the person is held beside.
+const PEOPLE: u64 = 100;
+/// The stream of numbers of these people begins here, apart from other draws of the same seed.
+const FIRST_PERSON: u64 = 1 << 32;
 
 /// What a person is expected to lift.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,8 +28,10 @@ pub struct LiftForecast {
     pub title: String,
     /// The person's own mass where it is lifted with the load, kg.
     pub body_kg: f64,
-    /// Most probable maximum, the body with it, kg.
+    /// Maximum of the most probable lifter, the body with it, kg.
     pub total_kg: f64,
+    /// What the middle of its plausible values lies above that, as a logarithm.
+    pub above: f64,
     /// Deviation of its logarithm, the model's own error with it.
     pub deviation: f64,
     /// The maximum before anything was measured, and the deviation of its logarithm.
@@ -36,8 +40,10 @@ pub struct LiftForecast {
     pub measured: usize,
     /// Where it is hardest.
     pub hardest: HardestPlace,
-    /// How the logarithm of the maximum follows the factors.
-    pub(super) slopes: DVector<f64>,
+    /// What each version lifts beside the middle, as a logarithm; nothing of one that cannot keep a pose.
+    pub(super) beside: Vec<f64>,
+    /// Variance of the lift's own strength where nothing was measured of it.
+    pub(super) own: f64,
 }
 
 /// Where a lift is hardest when it is held still.
@@ -54,20 +60,18 @@ pub struct HardestPlace {
 }
 
 impl LiftForecast {
-    /// The load of the maximum, the body apart, and the ends of the interval that holds four in five, kg.
+    /// The load of the maximum, the body apart, and the ends of the interval that holds four in five about it, kg.
     #[must_use]
     pub fn loads_kg(&self) -> [f64; 3] {
-        let spread = (FOUR_IN_FIVE * self.deviation).exp();
+        let reach = FOUR_IN_FIVE * self.deviation;
         [
-            self.total_kg / spread,
+            self.total_kg * (self.above - reach).exp(),
             self.total_kg,
-            self.total_kg * spread,
+            self.total_kg * (self.above + reach).exp(),
         ]
         .map(|total| total - self.body_kg)
     }
-}
 
-impl LiftForecast {
     /// The ends of the interval before anything was measured, the body apart, kg.
     #[must_use]
     pub fn loads_before_kg(&self) -> [f64; 2] {
@@ -92,17 +96,25 @@ pub struct NextTest {
 /// Every lift of the library that the fitted person can do.
 pub(super) fn forecasts(
     ground: &FitGround,
-    found: &Found,
+    mode: &DVector<f64>,
+    draws: &FitDraws,
     seed: u64,
     library: &Library,
 ) -> Result<Vec<LiftForecast>> {
-    let root = found.belief.root();
-    let versions: Vec<DVector<f64>> = (0..VERSIONS)
-        .map(|number| found.belief.draw(&root, seed, FIRST_VERSION + number))
+    let leading = ground.factors.shared();
+    let of_people = NormalDensity::of(&ground.before.leading(leading));
+    let people: Vec<DVector<f64>> = (0..PEOPLE)
+        .map(|number| {
+            let mut stream = NormalStream::new(seed, FIRST_PERSON + number);
+            let noise = DVector::from_fn(leading, |_, _| stream.next());
+            let mut values = ground.before.mean.clone();
+            values.rows_mut(0, leading).copy_from(&of_people.at(&noise));
+            values
+        })
         .collect();
     let place_error = library.misses()?.of("sticking region");
     let of = |lift: &PersonLift| {
-        let told = forecast(lift, ground, found, (&versions, place_error));
+        let told = forecast(lift, ground, mode, (draws, &people), place_error);
         match told {
             Err(fault) if fault.kind() == FaultKind::NoAnswer => None,
             told => Some(told),
@@ -114,57 +126,37 @@ pub(super) fn forecasts(
 fn forecast(
     lift: &PersonLift,
     ground: &FitGround,
-    found: &Found,
-    (versions, place_error): (&[DVector<f64>], f64),
+    mode: &DVector<f64>,
+    (draws, people): (&FitDraws, &[DVector<f64>]),
+    place_error: f64,
 ) -> Result<LiftForecast> {
-    let (factors, mean) = (&ground.factors, &found.belief.mean);
-    // A lift that was measured follows the factors as the measurement does.
-    let told = ground
-        .data
-        .iter()
-        .position(|datum| datum.movement() == lift.movement && datum.is_lift());
-    let slopes = match told {
-        Some(index) => found.slopes[index].clone(),
-        None => lift
-            .maximum_slopes(factors, mean)?
-            .over(factors, Some(&lift.movement)),
-    };
-    let fitted = lift.lifter(factors, mean);
-    let total_kg = lift.log_maximum(&fitted)?.exp();
-    let before = lift.log_maximum(&lift.lifter(factors, &ground.before.mean))?;
+    let spread = LiftSpread::of(lift, ground, mode, draws)?;
+    let (middle, scatter) = spread.of_people(lift, ground, people);
     let measured = ground.data.iter();
     let measured = measured.filter(|datum| datum.movement() == lift.movement && datum.is_lift());
+    let total = spread.log_total.exp();
     Ok(LiftForecast {
         movement: lift.movement.clone(),
         title: lift.model.movement.title.clone(),
         body_kg: lift.body.as_kg(),
-        total_kg,
-        deviation: found.belief.along(&slopes).1.sqrt(),
-        before: (before.exp(), ground.before.along(&slopes).1.sqrt()),
+        total_kg: total,
+        above: spread.above,
+        deviation: spread.deviation,
+        before: (total * middle.exp(), scatter),
         measured: measured.count(),
-        hardest: hardest(lift, ground, found, (versions, place_error))?,
-        slopes,
+        hardest: hardest(lift, &spread, place_error)?,
+        own: spread.own,
+        beside: spread.beside,
     })
 }
 
 /// Where it is hardest, over the versions; the model's own error widens the interval by its factor.
-fn hardest(
-    lift: &PersonLift,
-    ground: &FitGround,
-    found: &Found,
-    (versions, place_error): (&[DVector<f64>], f64),
-) -> Result<HardestPlace> {
-    let at = |values: &DVector<f64>| -> Result<f64> {
-        Ok(lift.log_held(&lift.lifter(&ground.factors, values))?.1)
-    };
-    let range = at(&found.belief.mean)?;
-    // A version that cannot keep a pose has no hardest place.
-    let places: Vec<f64> = versions.iter().filter_map(|one| at(one).ok()).collect();
-    let end = |share: f64| quantile(&places, share).unwrap_or(range);
+fn hardest(lift: &PersonLift, spread: &LiftSpread, place_error: f64) -> Result<HardestPlace> {
+    let end = |share: f64| quantile(&spread.places, share).unwrap_or(spread.range);
     let wider = (FOUR_IN_FIVE * place_error).exp();
     let (way, measure) = lift.way()?;
     Ok(HardestPlace {
-        range,
+        range: spread.range,
         interval: (end(0.1) / wider, (end(0.9) * wider).min(1.0)),
         way,
         measure,
@@ -172,27 +164,38 @@ fn hardest(
 }
 
 /// The maxima that could be tried, the most telling first.
-pub(super) fn next_tests(
-    lifts: &[LiftForecast],
-    belief: &Belief,
-    library: &Library,
-) -> Result<Vec<NextTest>> {
+pub(super) fn next_tests(lifts: &[LiftForecast], library: &Library) -> Result<Vec<NextTest>> {
     let error = library.person_table()?.one_rm.deviation.powi(2);
-    let wanted: Vec<DVector<f64>> = lifts.iter().map(|lift| lift.slopes.clone()).collect();
-    let mut tests: Vec<NextTest> = lifts
-        .iter()
-        .map(|lift| NextTest {
+    let belief = of_maxima(lifts);
+    let unit = |place: usize| DVector::from_fn(lifts.len(), |k, _| f64::from(u8::from(k == place)));
+    let wanted: Vec<DVector<f64>> = (0..lifts.len()).map(unit).collect();
+    let each = lifts.iter().zip(&wanted);
+    let mut tests: Vec<NextTest> = each
+        .map(|(lift, alone)| NextTest {
             movement: lift.movement.clone(),
             title: lift.title.clone(),
-            narrowing: narrowing(belief, &wanted, &lift.slopes, error),
-            of_itself: narrowing(
-                belief,
-                std::slice::from_ref(&lift.slopes),
-                &lift.slopes,
-                error,
-            ),
+            narrowing: narrowing(&belief, &wanted, alone, error),
+            of_itself: narrowing(&belief, std::slice::from_ref(alone), alone, error),
         })
         .collect();
     tests.sort_by(|a, b| b.narrowing.total_cmp(&a.narrowing));
     Ok(tests)
+}
+
+/// How the logarithms of all maxima scatter together over the versions.
+fn of_maxima(lifts: &[LiftForecast]) -> Belief {
+    let covariance = DMatrix::from_fn(lifts.len(), lifts.len(), |a, b| {
+        let pairs = lifts[a].beside.iter().zip(&lifts[b].beside);
+        let sum: f64 = pairs.map(|(a, b)| a * b).sum();
+        let shared = sum / (lifts[a].beside.len().max(2) - 1) as f64;
+        if a == b {
+            shared + lifts[a].own
+        } else {
+            shared
+        }
+    });
+    Belief {
+        mean: DVector::zeros(lifts.len()),
+        covariance,
+    }
 }

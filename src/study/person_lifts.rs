@@ -6,8 +6,9 @@
 use super::question::Question;
 use super::rep_study::maximum;
 use super::solve::SolvedLift;
+use super::still_lift::StillLift;
 use crate::anatomy::Lifter;
-use crate::error::Result;
+use crate::error::{FaultKind, Result};
 use crate::library::{Library, LifterFiles, Model, Workbench};
 use crate::movement::{Carrier, Measure, trace};
 use crate::person::PersonFactors;
@@ -39,6 +40,8 @@ pub struct PersonLift {
     pub body: Mass,
     options: RepOptions,
     setup: Setup,
+    /// The same lift held still with a plain load, or why it cannot be.
+    still: Result<StillLift>,
 }
 
 /// How the logarithm of a value follows the factors: by the whole, and by each group that acts.
@@ -72,12 +75,18 @@ impl PersonLift {
             ),
             false => (Mass::ZERO, Vec::new()),
         };
+        let setup = Setup::new("", items);
+        let mut plain = setup.clone();
+        plain
+            .items
+            .insert(0, Item::Weight(Weight::Load(Mass::from_kg(PLAIN_KG))));
         Ok(Self {
             movement: movement.to_owned(),
             options: RepOptions::usual_for(&model.movement),
+            still: StillLift::of(&model, &plain, SAMPLES),
             model,
             body,
-            setup: Setup::new("", items),
+            setup,
         })
     }
 
@@ -106,43 +115,39 @@ impl PersonLift {
     ///
     /// **Fails** where the lift cannot be traced or held.
     pub fn log_held(&self, lifter: &Lifter) -> Result<(f64, f64)> {
-        let mut question = Question::new(&self.movement, &self.model.movement, lifter);
-        question.samples = SAMPLES;
-        let ground = SolvedLift::of(&question)?;
-        let mut setup = self.setup.clone();
-        setup
-            .items
-            .insert(0, Item::Weight(Weight::Load(Mass::from_kg(PLAIN_KG))));
-        let (_, _, effort) = ground.effort(&setup)?;
-        let mut hardest = (0, 0.0);
-        for (index, effort) in effort.iter().enumerate() {
-            if *effort > hardest.1 {
-                hardest = (index, *effort);
-            }
-        }
-        let place = hardest.0 as f64 / (effort.len() - 1) as f64;
-        Ok(((PLAIN_KG / hardest.1.max(1.0e-9)).ln(), place))
+        let (effort, place) = self.still()?.hardest(lifter)?;
+        Ok(((PLAIN_KG / effort.max(1.0e-9)).ln(), place))
+    }
+
+    fn still(&self) -> Result<&StillLift> {
+        self.still.as_ref().map_err(Clone::clone)
     }
 
     /// Logarithm of the capacity at a place of the range, N or N·m; of one without limbs' weight if that is asked for.
     ///
     /// **Fails** where the lift cannot be traced or held.
     pub fn log_capacity(&self, lifter: &Lifter, place: f64, weightless: bool) -> Result<f64> {
-        let mut lifter = lifter.clone();
-        if weightless {
-            for segment in lifter.segments.values_mut() {
-                segment.mass = Mass::from_kg(1.0e-9);
-            }
-        }
-        let mut question = Question::new(&self.movement, &self.model.movement, &lifter);
-        question.samples = SAMPLES;
-        let ground = SolvedLift::of(&question)?;
-        let values = ground.capacity.values();
+        let values = if weightless {
+            self.weightless(lifter)?
+        } else {
+            self.still()?.capacities(lifter)?
+        };
         let at = place.clamp(0.0, 1.0) * (values.len() - 1) as f64;
         let (low, part) = (at.floor() as usize, at.fract());
         let high = (low + 1).min(values.len() - 1);
         let value = values[low] + part * (values[high] - values[low]);
         Ok(value.max(1.0e-6).ln())
+    }
+
+    /// Capacities of a lifter whose limbs weigh nothing.
+    fn weightless(&self, lifter: &Lifter) -> Result<Vec<f64>> {
+        let mut lifter = lifter.clone();
+        for segment in lifter.segments.values_mut() {
+            segment.mass = Mass::from_kg(1.0e-9);
+        }
+        let mut question = Question::new(&self.movement, &self.model.movement, &lifter);
+        question.samples = SAMPLES;
+        Ok(SolvedLift::of(&question)?.capacity.values())
     }
 
     /// The whole way of the load, m, or of the joint, rad, and which of both it is.
@@ -165,16 +170,9 @@ impl PersonLift {
         &self,
         factors: &PersonFactors,
         values: &DVector<f64>,
-        log_value: &impl Fn(&Lifter) -> Result<f64>,
+        log_value: &dyn Fn(&Lifter) -> Result<f64>,
     ) -> Result<LiftSlopes> {
-        let along = |place: usize| -> Result<f64> {
-            let beside = |step: f64| {
-                let mut moved = values.clone();
-                moved[place] += step;
-                log_value(&self.lifter(factors, &moved))
-            };
-            Ok((beside(STEP)? - beside(-STEP)?) / (2.0 * STEP))
-        };
+        let along = |place: usize| self.along(factors, values, place, log_value);
         let whole = along(0)?;
         let mut groups = Vec::new();
         for group in self.groups() {
@@ -188,16 +186,44 @@ impl PersonLift {
         Ok(LiftSlopes { whole, groups })
     }
 
-    /// What the logarithm of the load that is held at the hardest place gains by one of the logarithm of strength.
+    /// What the logarithm of something gains by one of a factor's; where less strength cannot keep a pose, of more alone.
+    fn along(
+        &self,
+        factors: &PersonFactors,
+        values: &DVector<f64>,
+        place: usize,
+        log_value: &dyn Fn(&Lifter) -> Result<f64>,
+    ) -> Result<f64> {
+        let beside = |step: f64| {
+            let mut moved = values.clone();
+            moved[place] += step;
+            log_value(&self.lifter(factors, &moved))
+        };
+        let above = beside(STEP)?;
+        match beside(-STEP) {
+            Ok(below) => Ok((above - below) / (2.0 * STEP)),
+            Err(fault) if fault.kind() == FaultKind::NoAnswer => Ok((above - beside(0.0)?) / STEP),
+            Err(fault) => Err(fault),
+        }
+    }
+
+    /// What the logarithm of something gains by one of the logarithm of all strength.
+    ///
+    /// **Fails** as what is asked does.
+    pub fn gain(
+        &self,
+        factors: &PersonFactors,
+        values: &DVector<f64>,
+        log_value: &dyn Fn(&Lifter) -> Result<f64>,
+    ) -> Result<f64> {
+        self.along(factors, values, 0, log_value)
+    }
+
+    /// The same of the load that is held at the hardest place.
     ///
     /// **Fails** where the lift cannot be traced or held.
     pub fn still_gain(&self, factors: &PersonFactors, values: &DVector<f64>) -> Result<f64> {
-        let beside = |step: f64| -> Result<f64> {
-            let mut moved = values.clone();
-            moved[0] += step;
-            Ok(self.log_held(&self.lifter(factors, &moved))?.0)
-        };
-        Ok((beside(STEP)? - beside(-STEP)?) / (2.0 * STEP))
+        self.gain(factors, values, &|lifter| Ok(self.log_held(lifter)?.0))
     }
 
     /// How the maximum in motion follows the factors: by the whole as simulated, by the groups in the proportions of the
@@ -210,12 +236,7 @@ impl PersonLift {
         values: &DVector<f64>,
     ) -> Result<LiftSlopes> {
         let still = self.slopes(factors, values, &|lifter| Ok(self.log_held(lifter)?.0))?;
-        let beside = |step: f64| {
-            let mut moved = values.clone();
-            moved[0] += step;
-            self.log_maximum(&self.lifter(factors, &moved))
-        };
-        let whole = (beside(STEP)? - beside(-STEP)?) / (2.0 * STEP);
+        let whole = self.gain(factors, values, &|lifter| self.log_maximum(lifter))?;
         let sum: f64 = still.groups.iter().map(|(_, slope)| slope).sum();
         let share = whole / sum;
         let groups = still.groups.into_iter();

@@ -37,6 +37,8 @@ pub struct PersonVersions<'a> {
     factors: PersonFactors,
     belief: Belief,
     root: DMatrix<f64>,
+    /// Versions as the file has them; none where they are drawn.
+    kept: Vec<DVector<f64>>,
 }
 
 /// What capacity may be over a range: the ends of the interval that holds four in five, one a sample.
@@ -83,9 +85,10 @@ impl<'a> PersonVersions<'a> {
                 rows[a.max(b)].get(a.min(b)).copied().unwrap_or(0.0)
             });
             let mean = DVector::zeros(rows.len());
-            Some((factors, Belief { mean, covariance }))
+            let kept = scatter.versions.iter().cloned().map(DVector::from_vec);
+            Some((factors, Belief { mean, covariance }, kept.collect()))
         });
-        let Some((factors, belief)) = known else {
+        let Some((factors, belief, kept)) = known else {
             return Err(Error::bad(PersonFault::NoScatter {
                 lifter: model.lifter.title.clone(),
             }));
@@ -95,13 +98,25 @@ impl<'a> PersonVersions<'a> {
             factors,
             root: belief.root(),
             belief,
+            kept,
         })
     }
 
-    /// The numbered version in the model's movement.
+    /// How many versions there are of so many that are wished for.
+    fn of_wished(&self, wished: u64) -> u64 {
+        match self.kept.len() as u64 {
+            0 => wished,
+            kept => wished.min(kept),
+        }
+    }
+
+    /// The numbered version in the model's movement: the file's, or a draw where the file has none.
     #[must_use]
     pub fn lifter(&self, number: u64) -> Lifter {
-        let values = self.belief.draw(&self.root, SEED, number);
+        let values = match self.kept.get(number as usize) {
+            Some(version) => version.clone(),
+            None => self.belief.draw(&self.root, SEED, number),
+        };
         let own = self.factors.lift(&self.model.movement_name);
         let own = own.map_or(0.0, |place| values[place]);
         let mut lifter = self.model.lifter.clone();
@@ -117,7 +132,7 @@ impl<'a> PersonVersions<'a> {
     ///
     /// **Fails** where none can.
     pub fn band(&self, question: &Question<'_>) -> Result<CapacityBand> {
-        let curves: Vec<Vec<f64>> = (0..OF_CURVE)
+        let curves: Vec<Vec<f64>> = (0..self.of_wished(OF_CURVE))
             .into_par_iter()
             .filter_map(|number| {
                 let lifter = self.lifter(number);
@@ -151,7 +166,7 @@ impl<'a> PersonVersions<'a> {
         template: &Setup,
         options: &RepOptions,
     ) -> MaximumInterval {
-        let maxima: Vec<f64> = (0..OF_MAXIMUM)
+        let maxima: Vec<f64> = (0..self.of_wished(OF_MAXIMUM))
             .into_par_iter()
             .map(|number| {
                 let lifter = self.lifter(number);
@@ -180,7 +195,8 @@ impl<'a> PersonVersions<'a> {
         first: &Setup,
     ) -> StaysFirst {
         let hung = hung_in(first);
-        let same = (0..OF_PICK).into_par_iter().filter(|number| {
+        let versions = self.of_wished(OF_PICK);
+        let same = (0..versions).into_par_iter().filter(|number| {
             let lifter = self.lifter(*number);
             let own = Question {
                 lifter: &lifter,
@@ -194,7 +210,7 @@ impl<'a> PersonVersions<'a> {
         });
         StaysFirst {
             first: same.count(),
-            versions: OF_PICK as usize,
+            versions: versions as usize,
         }
     }
 }

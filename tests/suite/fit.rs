@@ -116,7 +116,8 @@ fn law_what_no_measurement_reaches_keeps_its_scatter() {
             number(row, "log_before_deviation"),
             number(row, "log_deviation"),
         );
-        assert!(after <= before * (1.0 + 1.0e-9), "{row}");
+        // Both are of a hundred drawn people: a deviation is known to 7 % (1/√(2·100)), the ratio of two to 10 %.
+        assert!(after <= before * 1.2, "{row}");
     }
 }
 
@@ -220,6 +221,68 @@ fn law_the_interval_of_a_maximum_is_that_of_the_fit() {
 }
 
 #[test]
+fn law_a_log_tells_what_its_last_sets_would_tell() {
+    let folder = folder();
+    let folder = folder.path();
+    let log = "date,athlete,lift,load,repetitions,reserve\n\
+               2026-03-02,7,squat,100 kg,3,0\n\
+               2026-03-09,7,squat,90 kg,5,2\n\
+               2026-03-09,7,squat,60 kg,5,2\n\
+               2026-03-16,7,squat,120 kg,5,\n\
+               2026-03-09,7,pull-up,77.5 kg,3,1\n\
+               2026-03-09,7,front squat,77.5 kg,3,1\n\
+               2026-03-09,8,squat,200 kg,3,1\n";
+    std::fs::write(folder.join("log.csv"), log).expect("a log");
+    let mut of_log = json_of(folder, &["--log", "log.csv", "--athlete", "7"]);
+    let told = [
+        "--lift",
+        "pull-up=7.5 kg x 3 @ rir 1",
+        "--lift",
+        "squat=90 kg x 5 @ rir 2",
+    ];
+    let mut of_options = json_of(folder, &told);
+    // Only how they were called and the texts differ; those of the log are such that the option reads them.
+    of_log["provenance"] = Value::Null;
+    of_options["provenance"] = Value::Null;
+    for (row, own) in rows(&of_log, "measurements")
+        .iter()
+        .zip(of_options["measurements"].as_array_mut().expect("rows"))
+    {
+        own["measurement"] = row["measurement"].clone();
+    }
+    assert_eq!(of_log, of_options);
+    for row in rows(&of_log, "measurements") {
+        let text = row["measurement"].as_str().expect("a text");
+        fitted(folder, &["--lift", text]).done();
+    }
+    for (more, said) in [
+        (&["--log", "log.csv"][..], "athlete"),
+        (&["--log", "log.csv", "--athlete", "9"], "9"),
+        (&["--athlete", "9", "--lift", "squat=90 kg"], "--log"),
+        (&["--log", "gappy.csv"], "gappy.csv"),
+    ] {
+        let answer = fitted(folder, more);
+        assert_eq!(answer.status, 2, "{more:?}");
+        assert!(answer.complaint.contains(said), "{}", answer.complaint);
+    }
+}
+
+#[test]
+fn fault_a_log_that_tells_no_maximum_is_refused() {
+    let folder = folder();
+    let log = "date,lift,load,repetitions\n2026-03-02,squat,100 kg,3\n";
+    std::fs::write(folder.path().join("log.csv"), log).expect("a log");
+    let answer = fitted(folder.path(), &["--log", "log.csv", "-o", "a.ron"]);
+    assert_eq!(answer.status, 2);
+    assert!(
+        answer.complaint.contains("tells a maximum"),
+        "{}",
+        answer.complaint
+    );
+    assert!(!folder.path().join("a.ron").exists());
+}
+
+#[test]
 fn fault_what_cannot_be_is_refused_and_nothing_is_written() {
     let folder = folder();
     let cases: [(&[&str], &str); 19] = [
@@ -277,6 +340,31 @@ fn fault_what_cannot_be_is_refused_and_nothing_is_written() {
 }
 
 #[test]
+fn law_the_weak_are_fitted_or_refused_in_a_sentence() {
+    let folder = folder();
+    for (mass, height, lift) in [
+        ("125 kg", "172 cm", "row=22 kg"),
+        ("110 kg", "165 cm", "squat=22 kg"),
+        ("125 kg", "172 cm", "hip-thrust=25 kg"),
+    ] {
+        let person = [
+            "fit", "--name", "x", "--sex", "woman", "--mass", mass, "--height", height,
+        ];
+        let more = ["--lift", lift, "-o", "a.ron", "--force"];
+        let answer = call_in(folder.path(), &[&person[..], &more].concat());
+        let told = ["standard deviations away", "keeps the poses"];
+        let is_told = told.iter().any(|said| answer.complaint.contains(said));
+        let is_written = folder.path().join("a.ron").exists();
+        match answer.status {
+            0 => assert!(is_written, "{lift}"),
+            2 => assert!(is_told && !is_written, "{lift}: {}", answer.complaint),
+            other => panic!("{lift}: {other}, {}", answer.complaint),
+        }
+        let _ = std::fs::remove_file(folder.path().join("a.ron"));
+    }
+}
+
+#[test]
 fn fault_a_child_is_refused() {
     let folder = folder();
     let of = |mass: &str, height: &str| {
@@ -329,6 +417,9 @@ fn law_a_dynamometer_moves_its_group_alone() {
     assert_eq!(moved("lifter.lift_strength.knee-extension"), 0.0);
 }
 
+/// People in that sample.
+const PEOPLE: u64 = 4;
+
 /// A sample of the maintenance run: `cargo run --release --example coverage`.
 #[test]
 fn law_intervals_hold_the_truth_of_simulated_people() {
@@ -350,15 +441,14 @@ fn law_intervals_hold_the_truth_of_simulated_people() {
     let people =
         FitTrials::of(&asked, &Library::built_in()).expect("such a person can be reckoned");
     let (mut held, mut all) = (0, 0);
-    for number in 0..6 {
-        let trial = people.one(2, 20_264, number).expect("a fit");
+    for number in 0..PEOPLE {
+        let trial = people.one((2, 3), 20_264, number).expect("a fit");
         held += trial.left_out.iter().filter(|(_, held)| *held).count();
         all += trial.left_out.len();
     }
-    // Six people of twelve lifts each; lifts of one person miss together, so six people are few: the share of them that a
-    // right interval holds lies between these with more than 99 in 100 chances, were all twelve lifts of a person one.
-    let share = held as f64 / all as f64;
-    assert!(share >= 2.0 / 6.0, "{held} of {all}");
-    // Intervals that held everything always would say nothing.
-    assert!(all >= 60);
+    // Lifts of one person miss together, so few people are few: were all three lifts of a person one, a right interval would
+    // hold at least one of four with 99.8 in 100 chances.
+    assert!(4 * held >= all, "{held} of {all}");
+    // Someone who cannot do three more lifts is rare.
+    assert!(all >= 10, "{all}");
 }

@@ -7,7 +7,9 @@ use nalgebra::{Rotation3, Unit, Vector3};
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use torquill::anatomy::{Dof, Lifter, LineStart, ShoulderPose};
-use torquill::capacity::{Acting, BOUNDLESS, Held, Pace, Solver, curve_of, plain_direction};
+use torquill::capacity::{
+    Acting, BOUNDLESS, Held, Pace, Solver, StrengthRange, curve_of, plain_direction,
+};
 use torquill::library::{Library, Shelf, assemble};
 use torquill::movement::{
     Link, Linkage, Measure, Movement, PlaneForce, Pose, Range, ReactionLimit, Sides, along, trace,
@@ -704,4 +706,28 @@ fn law_both_sides_share_the_load() {
     };
     let (one, both) = (hold(Sides::One), hold(Sides::Both));
     assert!((both - 2.0 * one).abs() < 1.0e-6 * both, "{one} {both}");
+}
+
+#[test]
+fn law_capacities_by_strength_are_those_of_the_stronger_lifter() {
+    for (name, movement, lifter) in one_of_each_movement() {
+        let range = trace(&movement, &lifter, 11).expect("the lift can be traced");
+        let acting = Acting::of(&lifter, &range.poses).expect("sound arms");
+        // Each muscle has a factor of its own.
+        let factors: Vec<f64> = (0..acting.muscles.len())
+            .map(|k| 1.1 + 0.1 * (k % 7) as f64)
+            .collect();
+        let mut stronger = lifter.clone();
+        for (acting, factor) in acting.muscles.iter().zip(&factors) {
+            let muscle = stronger.muscles.get_mut(&acting.name).expect("it acts");
+            muscle.peak_force = muscle.peak_force * *factor;
+        }
+        let quick = StrengthRange::of(&acting, &range);
+        let quick = quick.capacities(&range, &factors).expect("it holds");
+        let (_, held) = held_over(&stronger, &range);
+        for (quick, held) in quick.iter().zip(&held) {
+            let miss = (quick / held.capacity - 1.0).abs();
+            assert!(miss < 1.0e-6, "{name}: {quick}, {}", held.capacity);
+        }
+    }
 }

@@ -114,6 +114,11 @@ pub enum BodyRule {
         /// How many numbers are named.
         numbers: usize,
     },
+    /// A version that has more or fewer numbers than are named.
+    NoVersion {
+        /// How many numbers are named.
+        numbers: usize,
+    },
 }
 
 /// Rules of muscles and joints.

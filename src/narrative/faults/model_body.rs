@@ -56,6 +56,10 @@ pub(super) fn body(rule: &BodyRule) -> Told {
             "is no lower triangle over the {numbers} numbers named in `of`"
         ))
         .hint("the first row has one value, each next row one more; let `torquill fit` write it"),
+        BodyRule::NoVersion { numbers } => Told::new(format!(
+            "does not have one value for each of the {numbers} numbers named in `of`"
+        ))
+        .hint("let `torquill fit` write it"),
         BodyRule::Sum(range) => Told::new(format!(
             "adds up to {} % of body mass, limbs twice; {} to {} % is accepted",
             rounded(range.value, 2),

@@ -108,6 +108,11 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
             rounded(deviations.abs(), 1)
         ))
         .hint(DIGITS),
+        PersonFault::NotKept { movement } => Told::new(format!(
+            "no strength that people of that sex, size and training have keeps the poses of the {movement} in the \
+             simulated body, so what was measured of it cannot be used"
+        ))
+        .hint("check height, mass and limbs, or leave that measurement out"),
         PersonFault::Contradict {
             written: [first, second],
             ratio,
@@ -150,6 +155,14 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
             .hint("--name takes letters, digits, blanks, hyphens and dots: athlete-7"),
         PersonFault::NothingMeasured => Told::new("nothing was measured, so nothing can be fitted")
             .hint(example(PersonOption::Lift)),
+        PersonFault::NothingInLog { log, lifts } => Told::new(format!(
+            "no set of {log} tells a maximum ({})",
+            lifts.join(", ")
+        ))
+        .hint(
+            "a set counts if it is of a lift that `torquill movements` lists, says how many repetitions were left (RIR or RPE), \
+             and would have had 15 at most",
+        ),
         PersonFault::NoScatter { lifter } => Told::new(format!(
             "the file of {lifter} does not say how well its strengths are known"
         ))

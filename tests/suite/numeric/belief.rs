@@ -1,6 +1,6 @@
 use super::assert_near;
 use nalgebra::{DMatrix, DVector};
-use torquill::numeric::{Belief, Observation};
+use torquill::numeric::{Belief, NormalDensity, Observation};
 
 fn two() -> Belief {
     Belief {
@@ -81,6 +81,26 @@ fn law_draws_scatter_as_the_covariance_says() {
     }
     assert_eq!(belief.draw(&root, 7, 3), draws[3]);
     assert_ne!(belief.draw(&root, 8, 3), draws[3]);
+}
+
+#[test]
+fn law_a_density_is_that_of_its_covariance() {
+    let belief = two();
+    let density = NormalDensity::of(&belief);
+    let inverse = belief.covariance.clone().try_inverse().expect("it has one");
+    let half_log_determinant = 0.5 * belief.covariance.determinant().ln();
+    for standard in [[0.0, 0.0], [1.0, -2.0], [-0.5, 3.0]] {
+        let standard = DVector::from_vec(standard.to_vec());
+        let numbers = density.at(&standard);
+        let off = &numbers - &belief.mean;
+        let squares = off.dot(&(&inverse * &off));
+        assert_near(squares, standard.norm_squared(), 1e-9);
+        let expected = -0.5 * squares - half_log_determinant;
+        assert_near(density.log_density(&numbers), expected, 1e-9);
+    }
+    // The first number alone is believed as it was among others.
+    let first = belief.leading(1);
+    assert_eq!((first.mean[0], first.covariance[(0, 0)]), (1.0, 4.0));
 }
 
 #[test]

@@ -1,0 +1,85 @@
+//! What a training log says of a person: of every lift the set of its last session that tells the highest maximum.
+//!
+//! In: which log and whose sets, the person's body mass. Out: [`ToldMeasurement`]s like those that options tell.
+
+use super::log_study::{LogChoice, log_of};
+use crate::error::{Error, PersonFault, Result};
+use crate::library::Library;
+use crate::movement::Carrier;
+use crate::person::{ToldMeasure, ToldMeasurement};
+use crate::progress::estimate::{MOST_REPETITIONS, estimate};
+use crate::progress::published_equations::RepetitionEquations;
+use crate::progress::training_log::{Log, LogEntry};
+use crate::units::Mass;
+
+/// The measurements of a log, and the log as it was read.
+///
+/// A set counts if it says how many repetitions were left; of a lift, those of the last day with such a set, since strength
+/// is today's. **Fails** as reading the log does, and where no set of a known lift tells a maximum.
+pub fn measured_in_log(
+    library: &Library,
+    choice: &LogChoice,
+    body_mass: Mass,
+) -> Result<(Vec<ToldMeasurement>, Log)> {
+    let log = log_of(library, choice)?;
+    let known = library.movements();
+    let equations = &library.published()?.estimates.repetitions;
+    let mut told = Vec::new();
+    for (lift, _) in log.lifts() {
+        if !known.contains(&lift) {
+            continue;
+        }
+        let Some(best) = best_set(&log.of_lift(Some(&lift))?, equations) else {
+            continue;
+        };
+        // A log counts the body with the load where the lift moves it.
+        let body = match library.movement(&lift)?.carrier()? {
+            Carrier::Body => body_mass,
+            _ => Mass::ZERO,
+        };
+        told.push(told_of(&best, best.load - body));
+    }
+    if told.is_empty() {
+        return Err(Error::bad(PersonFault::NothingInLog {
+            log: choice.name.clone(),
+            lifts: log.lifts().into_iter().map(|(lift, _)| lift).collect(),
+        }));
+    }
+    Ok((told, log))
+}
+
+/// Of the last day with a set that tells a maximum, the set that tells the highest.
+fn best_set(log: &Log, equations: &RepetitionEquations) -> Option<LogEntry> {
+    log.by_day().into_iter().rev().find_map(|(_, sets)| {
+        let each = sets.iter().filter_map(|set| {
+            let reserve = set.reserve?;
+            let most = f64::from(set.repetitions) + reserve;
+            if set.repetitions == 0 || most > MOST_REPETITIONS {
+                return None;
+            }
+            let found = estimate(equations, None, set.load, set.repetitions, reserve)?;
+            Some((found.one_rm, set))
+        });
+        let best = each.max_by(|a, b| a.0.as_kg().total_cmp(&b.0.as_kg()));
+        best.map(|(_, set)| set.clone())
+    })
+}
+
+/// The set as the option for lifts would tell it.
+fn told_of(set: &LogEntry, load: Mass) -> ToldMeasurement {
+    let reserve = set.reserve.unwrap_or(0.0);
+    ToldMeasurement {
+        written: format!(
+            "{}={} kg×{}@rir{reserve}",
+            set.lift,
+            (100.0 * load.as_kg()).round() / 100.0,
+            set.repetitions
+        ),
+        movement: set.lift.clone(),
+        measure: ToldMeasure::Lift {
+            load,
+            repetitions: Some(set.repetitions),
+            reserve: set.reserve,
+        },
+    }
+}
