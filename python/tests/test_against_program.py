@@ -54,6 +54,11 @@ CALLS = [
         ["plan", "bench-press", "--one-rm", "140 kg", "--training-months", "48", "--method", "clusters"],
     ),
     (lambda: torquill.progress(log="stalled"), ["progress", "--log", "stalled"]),
+    (
+        lambda: torquill.fit(name="a", sex="woman", mass="70 kg", height="168 cm", lifts=["squat=95 kg", "bench-press=60 kg x 3"]),
+        ["fit", "--name", "a", "--sex", "woman", "--mass", "70 kg", "--height", "168 cm"]
+        + ["--lift", "squat=95 kg", "--lift", "bench-press=60 kg x 3"],
+    ),
     (lambda: torquill.pick("bench-press", gym="garage"), ["pick", "bench-press", "--gym", "garage"]),
 ]
 

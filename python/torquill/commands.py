@@ -26,6 +26,7 @@ __all__ = [
     "max",
     "plan",
     "progress",
+    "fit",
     "pick",
     "lecture",
     "parameters",
@@ -75,6 +76,7 @@ def curve(
     samples: int = 101,
     speed: str | None = None,
     region_share: float = 0.95,
+    scatter: bool = False,
     detail: bool = False,
     units: Literal["metric", "us"] = "metric",
     data: Path | None = None,
@@ -94,6 +96,7 @@ def curve(
     :param samples: Samples of the range (N).
     :param speed: Speed at which capacity is asked for: "0.3 m/s", or "60 deg/s" for one joint; negative lowers (SPEED).
     :param region_share: Share of the greatest effort from which the sticking region counts (SHARE).
+    :param scatter: Show what plausible versions of a fitted lifter do: the interval that holds four in five (see: torquill fit).
     :param detail: Add joint angles, torques, reactions and muscles to each sample; CSV has a row a sample and muscle then.
     :param units: Units of the table.
     :param data: Write the table, as --format csv prints it, to this file (.csv or .xlsx) and how it was made with it (FILE).
@@ -113,6 +116,7 @@ def curve(
         ("--samples", samples, 101),
         ("--speed", speed, None),
         ("--region-share", region_share, 0.95),
+        ("--scatter", scatter, None),
         ("--detail", detail, None),
         ("--units", units, "metric"),
         ("--data", data, None),
@@ -191,6 +195,7 @@ def figure(
     samples: int = 101,
     speed: str | None = None,
     region_share: float = 0.95,
+    scatter: bool = False,
     size: str = "slide",
     theme: Literal["light", "dark", "print"] = "light",
     live_text: bool = False,
@@ -213,6 +218,7 @@ def figure(
     :param samples: Samples of the range (N).
     :param speed: Speed at which capacity is asked for: "0.3 m/s", or "60 deg/s" for one joint; negative lowers (SPEED).
     :param region_share: Share of the greatest effort from which the sticking region counts (SHARE).
+    :param scatter: Show what plausible versions of a fitted lifter do: the interval that holds four in five (see: torquill fit).
     :param size: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels (SIZE).
     :param theme: Light or dark ground, or black and grey with thin lines for print.
     :param live_text: Keep letters as letters in SVG (needs the font Inter where it is shown) instead of outlines.
@@ -235,6 +241,7 @@ def figure(
         ("--samples", samples, 101),
         ("--speed", speed, None),
         ("--region-share", region_share, 0.95),
+        ("--scatter", scatter, None),
         ("--size", size, "slide"),
         ("--theme", theme, "light"),
         ("--live-text", live_text, None),
@@ -439,6 +446,7 @@ def max(
     eccentric: str | None = None,
     velocities: bool = False,
     to_load: str | None = None,
+    scatter: bool = False,
     cohort: int | None = None,
     seed: int = 1,
     output: Path | bool | None = None,
@@ -467,6 +475,7 @@ def max(
     :param eccentric: Also the maximum that is lowered under control in this time (TIME).
     :param velocities: Also mean velocities over 30 to 100 % of the maximum.
     :param to_load: Strength that a known maximum implies, as a factor on this lifter's (MASS).
+    :param scatter: Show what plausible versions of a fitted lifter do: the interval that holds four in five (see: torquill fit).
     :param cohort: Instead: the maxima of this many invented lifters around this one, as quantiles (N).
     :param seed: Seed of the invented lifters (N).
     :param output: Picture of mean velocity over load (.svg or .png); True for a Figure under this name in the answer (FILE).
@@ -495,6 +504,7 @@ def max(
         ("--eccentric", eccentric, None),
         ("--velocities", velocities, None),
         ("--to-load", to_load, None),
+        ("--scatter", scatter, None),
         ("--cohort", cohort, None),
         ("--seed", seed, 1),
         ("--output", output, None),
@@ -704,6 +714,90 @@ def progress(
     return _call.table("progress", options, ["--output"])
 
 
+def fit(
+    *,
+    name: str,
+    sex: Literal["woman", "man"],
+    mass: str,
+    height: str,
+    training_months: float = 0,
+    age: float | None = None,
+    lifts: str | Sequence[str] = (),
+    holds: str | Sequence[str] = (),
+    dynamometers: str | Sequence[str] = (),
+    limbs: str | Sequence[str] = (),
+    log: str | None = None,
+    athlete: str | None = None,
+    dates: Literal["day-first", "month-first"] | None = None,
+    skip_bad_rows: bool = False,
+    seed: int = 1,
+    output: Path | None = None,
+    picture: Path | bool | None = None,
+    size: str = "slide",
+    theme: Literal["light", "dark", "print"] = "light",
+    live_text: bool = False,
+    force: bool = False,
+    units: Literal["metric", "us"] = "metric",
+    data: Path | None = None,
+    models: Path | None = None,
+) -> dict[str, Any]:
+    """Write a lifter of one's own from a few measurements: 1RMs, sets, holds, torques.
+
+    :param name: What the person is called in the file (TEXT).
+    :param sex: Which published tables of the body are taken.
+    :param mass: Body mass (MASS).
+    :param height: Standing height (LENGTH).
+    :param training_months: Months of steady training (N).
+    :param age: Years of age (YEARS).
+    :param lifts: A maximum or a set near failure: squat="95 kg", bench-press="60 kg x 3", deadlift="110 kg x 2 @ rir 1" (LIFT=LOAD).
+    :param holds: A force held at a height: bench-press@10cm="700 N"; "350 N one hand" for one hand alone (LIFT@HEIGHT=FORCE).
+    :param dynamometers: A torque held on a dynamometer: knee-extension@60deg="180 N m" (LIFT@ANGLE=TORQUE).
+    :param limbs: A limb measured from joint to joint: forearm="25 cm" (LIMB=LENGTH).
+    :param log: Training log: of every lift the best set of the last day that notes what was left (a CSV file, or an invented one) (FILE|NAME).
+    :param athlete: Whose sets, where the log holds several athletes (NAME).
+    :param dates: What stands first in dates such as 1/8/2024, if no date of the log proves it.
+    :param skip_bad_rows: Leave rows out that cannot be read, and say which.
+    :param seed: Seed of the versions that are drawn (N).
+    :param output: File of the lifter (.ron), for --lifter of any command (FILE).
+    :param picture: Picture of all maxima with their intervals (.svg or .png); True for a Figure under this name in the answer (FILE).
+    :param size: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels (SIZE).
+    :param theme: Light or dark ground, or black and grey with thin lines for print.
+    :param live_text: Keep letters as letters in SVG (needs the font Inter where it is shown) instead of outlines.
+    :param force: Replace files that exist.
+    :param units: Units of the text.
+    :param data: Write the table, as --format csv prints it, to this file (.csv or .xlsx) and how it was made with it (FILE).
+    :param models: Folder of model files that adds to the built-in ones or replaces those of the same name (DIR).
+    :returns: the keys of the program's JSON; every list of objects is a dict of NumPy columns.
+    """
+    options: list[_call.Option] = [
+        ("--name", name, None),
+        ("--sex", sex, None),
+        ("--mass", mass, None),
+        ("--height", height, None),
+        ("--training-months", training_months, 0),
+        ("--age", age, None),
+        ("--lift", lifts, None),
+        ("--hold", holds, None),
+        ("--dynamometer", dynamometers, None),
+        ("--limb", limbs, None),
+        ("--log", log, None),
+        ("--athlete", athlete, None),
+        ("--dates", dates, None),
+        ("--skip-bad-rows", skip_bad_rows, None),
+        ("--seed", seed, 1),
+        ("--output", output, None),
+        ("--picture", picture, None),
+        ("--size", size, "slide"),
+        ("--theme", theme, "light"),
+        ("--live-text", live_text, None),
+        ("--force", force, None),
+        ("--units", units, "metric"),
+        ("--data", data, None),
+        ("--models", models, None),
+    ]
+    return _call.table("fit", options, ["--picture"])
+
+
 def pick(
     movement: str,
     *,
@@ -725,6 +819,7 @@ def pick(
     samples: int = 101,
     speed: str | None = None,
     region_share: float = 0.95,
+    scatter: bool = False,
     top: int = 10,
     all: bool = False,
     sheet: Path | None = None,
@@ -758,6 +853,7 @@ def pick(
     :param samples: Samples of the range (N).
     :param speed: Speed at which capacity is asked for: "0.3 m/s", or "60 deg/s" for one joint; negative lowers (SPEED).
     :param region_share: Share of the greatest effort from which the sticking region counts (SHARE).
+    :param scatter: Show what plausible versions of a fitted lifter do: the interval that holds four in five (see: torquill fit).
     :param top: How many setups to list with --all, in JSON and in CSV (N).
     :param all: Print the long ranking in place of the card.
     :param sheet: The card as a page to print: .html, .svg or .png (FILE).
@@ -791,6 +887,7 @@ def pick(
         ("--samples", samples, 101),
         ("--speed", speed, None),
         ("--region-share", region_share, 0.95),
+        ("--scatter", scatter, None),
         ("--top", top, 10),
         ("--all", all, None),
         ("--sheet", sheet, None),
@@ -811,6 +908,8 @@ def lecture(
     output: Path | None = None,
     lifter: str = "reference-man",
     units: Literal["metric", "us"] = "metric",
+    about: str | None = None,
+    steps: bool = False,
     size: str = "slide",
     theme: Literal["light", "dark", "print"] = "light",
     live_text: bool = False,
@@ -822,6 +921,8 @@ def lecture(
     :param output: Folder to write into; made if it is not there (DIR).
     :param lifter: Lifter: a built-in name, or a file ending in .ron (NAME|FILE).
     :param units: Units of axes and words.
+    :param about: A lecture on one lift (see: torquill movements) (MOVEMENT).
+    :param steps: Write each picture also step by step as it is built up (.step-1.png and so on).
     :param size: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels (SIZE).
     :param theme: Light or dark ground, or black and grey with thin lines for print.
     :param live_text: Keep letters as letters in SVG (needs the font Inter where it is shown) instead of outlines.
@@ -833,6 +934,8 @@ def lecture(
         ("--output", output, None),
         ("--lifter", lifter, "reference-man"),
         ("--units", units, "metric"),
+        ("--for", about, None),
+        ("--steps", steps, None),
         ("--size", size, "slide"),
         ("--theme", theme, "light"),
         ("--live-text", live_text, None),

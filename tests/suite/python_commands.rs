@@ -11,6 +11,8 @@ use std::fmt::Write;
 #[derive(Clone, Copy, PartialEq)]
 enum Returned {
     Tables,
+    /// Tables of a command whose output is a file of a lifter, not a picture.
+    Lifter,
     Figure,
     Lecture,
     Page,
@@ -28,6 +30,7 @@ const COMMANDS: &[(&str, Returned)] = &[
     ("max", Returned::Tables),
     ("plan", Returned::Tables),
     ("progress", Returned::Tables),
+    ("fit", Returned::Lifter),
     ("pick", Returned::Tables),
     ("lecture", Returned::Lecture),
     ("parameters", Returned::Tables),
@@ -45,6 +48,15 @@ const PICTURES: &[&str] = &[
     "fatigue",
     "loads",
 ];
+
+/// Whether an option of a command that returns tables makes a picture.
+fn is_picture(id: &str, returned: Returned) -> bool {
+    match returned {
+        Returned::Tables => PICTURES.contains(&id),
+        Returned::Lifter => id == "picture",
+        _ => false,
+    }
+}
 
 /// Options that a function does not have: what it returns is neither printed nor written beside a picture.
 fn is_left_out(id: &str, returned: Returned) -> bool {
@@ -147,7 +159,7 @@ fn typed(argument: &Arg, returned: Returned) -> (String, Option<String>) {
     if is_flag(argument) {
         return ("bool".to_owned(), Some("False".to_owned()));
     }
-    if PICTURES.contains(&id) && returned == Returned::Tables {
+    if is_picture(id, returned) {
         return ("Path | bool | None".to_owned(), Some("None".to_owned()));
     }
     if id == "output" {
@@ -190,7 +202,7 @@ fn told(argument: &Arg, returned: Returned) -> String {
     if id == "versus" {
         text = "Further setups to compare with, each a mapping of load, band, chain, item, setup"
             .to_owned();
-    } else if PICTURES.contains(&id) && returned == Returned::Tables {
+    } else if is_picture(id, returned) {
         text += "; True for a Figure under this name in the answer";
     } else if id == "set" {
         text += "; or a mapping of paths to values";
@@ -213,7 +225,7 @@ fn told(argument: &Arg, returned: Returned) -> String {
 
 fn returns(returned: Returned) -> (&'static str, &'static str) {
     match returned {
-        Returned::Tables => (
+        Returned::Tables | Returned::Lifter => (
             "dict[str, Any]",
             "the keys of the program's JSON; every list of objects is a dict of NumPy columns",
         ),
@@ -285,14 +297,14 @@ fn function(command: &Command, returned: Returned) -> String {
     text += "    ]\n";
     let pictures: Vec<String> = arguments
         .iter()
-        .filter(|argument| PICTURES.contains(&argument.get_id().as_str()))
+        .filter(|argument| is_picture(argument.get_id().as_str(), returned))
         .map(|argument| format!("\"--{}\"", argument.get_long().unwrap_or_default()))
         .collect();
     text += &match returned {
-        Returned::Tables if pictures.is_empty() => {
+        Returned::Tables | Returned::Lifter if pictures.is_empty() => {
             format!("    return _call.table(\"{name}\", options)\n")
         }
-        Returned::Tables => format!(
+        Returned::Tables | Returned::Lifter => format!(
             "    return _call.table(\"{name}\", options, [{}])\n",
             pictures.join(", ")
         ),
@@ -339,7 +351,6 @@ fn regress_the_functions_for_python_are_the_commands() {
         left,
         [
             &"explore",
-            &"fit",
             &"gym",
             &"again",
             &"completions",
