@@ -37,8 +37,7 @@ pub fn live_state(figure: &LectureFigure, desk: &Desk<'_>) -> Option<String> {
     let needed = figure.needs.first().copied();
     let about = desk.about.as_deref();
     let lift = about.or(own.and_then(|(_, lift, _)| *lift)).or(needed);
-    let lift = lift.map(str::to_owned).or_else(|| desk.about.clone());
-    let lift = lift.or(of_class)?;
+    let lift = lift.map(str::to_owned).or(of_class)?;
     let units = match desk.units {
         System::Metric => "",
         System::Us => "&units=us",
