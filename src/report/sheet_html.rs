@@ -125,7 +125,8 @@ fn set(page: &mut String, row: &SetRow) {
         escaped(&row.load),
         row.percent,
         escaped(&row.repetitions),
-        escaped(&row.rest),
+        // A number stays with its unit.
+        escaped(&row.rest.replace(" min", "\u{a0}min")),
         escaped(&row.how),
         blanks(row),
     );
