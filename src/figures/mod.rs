@@ -62,7 +62,9 @@ pub use holders_stack::load_holders;
 pub use joint_limits::joint_limits;
 pub use length_tension::{active_passive_total, sarcomere_overlap, sarcomere_species};
 pub use limits_of_knowledge::{cannot_tell, model_errors};
-pub use live_charts::{LiveChart, live_arms, live_lengths, live_moments, live_places, live_strength};
+pub use live_charts::{
+    LiveChart, live_arms, live_lengths, live_moments, live_places, live_strength,
+};
 pub use load_laws::{band_law, chain_law};
 pub use lowered_held_lifted::three_capacities;
 pub use moment_arms::{fibre_lengths, moment_arms};
