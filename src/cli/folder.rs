@@ -22,11 +22,14 @@ pub fn check_folder(folder: &Path) -> Result<()> {
 ///
 /// **Fails** if one is there and `replace` is false.
 pub fn check_names(folder: &Path, names: &[String], replace: bool) -> Result<()> {
+    let places: Vec<PathBuf> = names.iter().map(|name| folder.join(name)).collect();
+    for place in &places {
+        output::promise(place, replace);
+    }
     if replace {
         return Ok(());
     }
-    let places = names.iter().map(|name| folder.join(name));
-    let there: Vec<PathBuf> = places.filter(|file| file.exists()).collect();
+    let there: Vec<PathBuf> = places.into_iter().filter(|file| file.exists()).collect();
     match there.as_slice() {
         [] => Ok(()),
         [first, others @ ..] => Err(Error::bad(CommandFault::SetExists {
@@ -40,12 +43,9 @@ pub fn check_names(folder: &Path, names: &[String], replace: bool) -> Result<()>
 ///
 /// **Fails** if the folder cannot be made or written to; no file of the set has changed then.
 pub fn write_into(folder: &Path, files: &[(String, Vec<u8>)]) -> Result<()> {
-    std::fs::create_dir_all(folder).map_err(|fault| {
-        Error::bad(CommandFault::FolderNotMade {
-            folder: folder.display().to_string(),
-            cause: fault.to_string(),
-        })
-    })?;
+    if !folder.exists() {
+        return output::write_folder(folder, files);
+    }
     let placed: Vec<(PathBuf, &[u8])> = files
         .iter()
         .map(|(name, bytes)| (folder.join(name), bytes.as_slice()))

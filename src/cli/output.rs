@@ -4,9 +4,11 @@
 
 use super::kept_output::{Stream, is_kept, keep};
 use crate::error::{CommandFault, Error, Result};
-use std::io::{IsTerminal, Write};
+use std::collections::BTreeSet;
+use std::io::{ErrorKind, IsTerminal, Write};
 use std::path::{Path, PathBuf};
-use tempfile::NamedTempFile;
+use std::sync::{Mutex, MutexGuard, PoisonError};
+use tempfile::{Builder, NamedTempFile, TempDir};
 
 /// Writes text to standard output; a closed pipe ends quietly.
 pub fn print(text: &str) -> Result<()> {
@@ -60,9 +62,32 @@ pub fn note(text: &str) {
     let _ = writeln!(errors, "{text}");
 }
 
+/// Files that were not there when they were asked for and may not be replaced: what somebody else puts there while the
+/// program computes stays as it is.
+static FREE: Mutex<BTreeSet<PathBuf>> = Mutex::new(BTreeSet::new());
+
+/// What lies beside its place until the whole of its set is written.
+static BESIDE: Mutex<Vec<PathBuf>> = Mutex::new(Vec::new());
+
+/// A lock; what another thread left is sound, because each change is one step.
+fn locked<T>(of: &Mutex<T>) -> MutexGuard<'_, T> {
+    of.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+/// Remembers whether a file may be replaced when it is written.
+pub fn promise(path: &Path, replace: bool) {
+    let mut free = locked(&FREE);
+    if replace {
+        free.remove(path);
+    } else {
+        free.insert(path.to_owned());
+    }
+}
+
 /// Checks that a file can be made, before anything is computed.
 ///
-/// **Fails** if the path is a folder, its folder is missing, or the file exists and `replace` is false.
+/// **Fails** if the path is a folder or a device, its folder is missing or takes no files, or the file exists and
+/// `replace` is false.
 pub fn check_target(path: &Path, replace: bool) -> Result<()> {
     let folder = folder_of(path);
     let fault = if path.is_dir() {
@@ -74,9 +99,15 @@ pub fn check_target(path: &Path, replace: bool) -> Result<()> {
         CommandFault::NoFolder {
             folder: shown(folder),
         }
+    } else if path.exists() && !path.is_file() {
+        CommandFault::TargetIsDevice { file: shown(path) }
     } else if path.exists() && !replace {
         CommandFault::TargetExists { file: shown(path) }
+    } else if let Err(fault) = tempfile::tempfile_in(folder) {
+        // A file without a name, so that nothing is left of the trial.
+        return Err(unwritable(path, &fault));
     } else {
+        promise(path, replace);
         return Ok(());
     };
     Err(Error::bad(fault))
@@ -103,35 +134,120 @@ pub fn write_file(path: &Path, bytes: &[u8]) -> Result<()> {
 
 /// Writes a set of files: all beside their places first, then all renamed.
 ///
-/// **Fails** when a folder cannot be written; no file of the set has changed then, and nothing is left behind.
+/// **Fails** when a folder cannot be written, or a file has come into a place that was free; no file of the set has
+/// changed then, and nothing is left behind.
 pub fn write_files<B: AsRef<[u8]>>(files: &[(PathBuf, B)]) -> Result<()> {
+    end_cleanly();
     let staged = files
         .iter()
         .map(|(path, bytes)| staged(path, bytes.as_ref()).map_err(|fault| unwritable(path, &fault)))
         .collect::<Result<Vec<_>>>()?;
-    for ((path, _), beside) in files.iter().zip(staged) {
-        beside
-            .persist(path)
-            .map_err(|fault| unwritable(path, &fault.error))?;
+    // Who interrupts waits until the whole set is in its place.
+    let mut known = locked(&BESIDE);
+    let free = locked(&FREE);
+    let taken = files
+        .iter()
+        .find(|(path, _)| free.contains(path) && path.exists());
+    if let Some((path, _)) = taken {
+        return Err(exists(path));
     }
+    for ((path, _), file) in files.iter().zip(staged) {
+        let kept = match free.contains(path) {
+            true => file.persist_noclobber(path),
+            false => file.persist(path),
+        };
+        kept.map_err(|fault| match fault.error.kind() {
+            ErrorKind::AlreadyExists => exists(path),
+            _ => unwritable(path, &fault.error),
+        })?;
+    }
+    known.clear();
+    drop(free);
+    files.iter().for_each(|(path, _)| promise(path, true));
     Ok(())
+}
+
+/// Writes files into a folder that is not there yet: into one beside it, which is then renamed.
+///
+/// **Fails** where a folder cannot be made or written; nothing is left behind then.
+pub fn write_folder(folder: &Path, files: &[(String, Vec<u8>)]) -> Result<()> {
+    end_cleanly();
+    let not_made = |fault: std::io::Error| {
+        Error::bad(CommandFault::FolderNotMade {
+            folder: shown(folder),
+            cause: fault.to_string(),
+        })
+    };
+    let parent = folder_of(folder);
+    std::fs::create_dir_all(parent).map_err(not_made)?;
+    let made = staged_folder(parent).map_err(not_made)?;
+    for (name, bytes) in files {
+        // Who interrupts takes the folder away between two files.
+        let _known = locked(&BESIDE);
+        std::fs::write(made.path().join(name), bytes)
+            .map_err(|fault| unwritable(&folder.join(name), &fault))?;
+    }
+    let mut known = locked(&BESIDE);
+    std::fs::rename(made.path(), folder).map_err(not_made)?;
+    let _ = made.keep();
+    known.clear();
+    Ok(())
+}
+
+/// What makes a file or folder of a random name beside its place, with these rights less what the user's mask takes.
+fn beside(mode: u32) -> Builder<'static, 'static> {
+    let mut builder = Builder::new();
+    builder.prefix(".torquill-");
+    #[cfg(unix)]
+    builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(mode));
+    #[cfg(not(unix))]
+    let _ = mode;
+    builder
 }
 
 /// The bytes in a file of a name of its own in the same folder, with the rights that the file is to have.
 fn staged(path: &Path, bytes: &[u8]) -> std::io::Result<NamedTempFile> {
-    let mut builder = tempfile::Builder::new();
-    builder.prefix(".torquill-");
     let kept = std::fs::metadata(path)
         .ok()
         .map(|there| there.permissions());
-    #[cfg(unix)]
-    builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
-    let mut beside = builder.tempfile_in(folder_of(path))?;
-    beside.write_all(bytes)?;
+    let mut known = locked(&BESIDE);
+    let mut file = beside(0o666).tempfile_in(folder_of(path))?;
+    known.push(file.path().to_owned());
+    drop(known);
+    file.write_all(bytes)?;
     if let Some(rights) = kept {
-        beside.as_file().set_permissions(rights)?;
+        file.as_file().set_permissions(rights)?;
     }
-    Ok(beside)
+    Ok(file)
+}
+
+/// A folder of a name of its own.
+fn staged_folder(parent: &Path) -> std::io::Result<TempDir> {
+    let mut known = locked(&BESIDE);
+    let made = beside(0o777).tempdir_in(parent)?;
+    known.push(made.path().to_owned());
+    Ok(made)
+}
+
+/// Has an interruption take away what is half written, or wait until it is whole.
+fn end_cleanly() {
+    if is_kept() {
+        return;
+    }
+    // Where a search has set its handler, that one lets the writing end: no harm.
+    let _ = ctrlc::set_handler(|| {
+        // Held to the end, so that nothing is written or renamed any more.
+        let known = locked(&BESIDE);
+        for path in known.iter() {
+            // What is in its place already has another name.
+            let _ = std::fs::remove_file(path).or_else(|_| std::fs::remove_dir_all(path));
+        }
+        std::process::exit(130);
+    });
+}
+
+fn exists(path: &Path) -> Error {
+    Error::bad(CommandFault::TargetExists { file: shown(path) })
 }
 
 fn unwritable(path: &Path, fault: &std::io::Error) -> Error {
@@ -143,7 +259,7 @@ fn unwritable(path: &Path, fault: &std::io::Error) -> Error {
 
 #[cfg(test)]
 mod tests {
-    use super::write_files;
+    use super::{check_target, write_files, write_folder};
 
     #[test]
     fn fault_a_set_that_cannot_be_written_changes_no_file() {
@@ -162,6 +278,38 @@ mod tests {
             std::fs::read_dir(folder.path()).expect("a folder").count(),
             1
         );
+    }
+
+    #[test]
+    fn fault_a_file_that_comes_while_the_program_computes_stays() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let (ours, theirs) = (folder.path().join("a.txt"), folder.path().join("b.txt"));
+        for path in [&ours, &theirs] {
+            check_target(path, false).expect("it is free");
+        }
+        std::fs::write(&theirs, "theirs").expect("a file");
+        let set = [(ours.clone(), "ours"), (theirs.clone(), "ours")];
+        assert!(write_files(&set).is_err());
+        let text = std::fs::read_to_string(&theirs).expect("it is there");
+        assert_eq!((text.as_str(), ours.exists()), ("theirs", false));
+        check_target(&theirs, true).expect("it may be replaced");
+        write_files(&set).expect("both can be written");
+        let text = std::fs::read_to_string(&theirs).expect("it is there");
+        assert_eq!(text, "ours");
+        let count = std::fs::read_dir(folder.path()).expect("a folder").count();
+        assert_eq!(count, 2);
+    }
+
+    #[test]
+    fn fault_a_new_folder_comes_whole_or_not_at_all() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let set = |name: &str| vec![("a.txt".to_owned(), vec![1]), (name.to_owned(), vec![2])];
+        let target = folder.path().join("deep/set");
+        assert!(write_folder(&target, &set("gone/b.txt")).is_err());
+        let left = std::fs::read_dir(folder.path().join("deep")).expect("a folder");
+        assert_eq!(left.count(), 0);
+        write_folder(&target, &set("b.txt")).expect("it can be written");
+        assert_eq!(std::fs::read_dir(&target).expect("a folder").count(), 2);
     }
 
     #[cfg(unix)]

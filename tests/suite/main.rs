@@ -45,6 +45,7 @@ mod measures;
 mod measuring;
 mod model_files;
 mod numeric;
+mod outputs;
 mod own_files;
 mod power;
 mod predictions;
