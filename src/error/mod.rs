@@ -66,7 +66,8 @@ pub use path_fault::{
 };
 pub use person_fault::{PersonFault, PersonOption};
 pub use pick_fault::{
-    Advice, HungPair, Instead, LoopWay, Means, NearestSetup, PickFault, PlainLoad, Remedy, Shortfall,
+    Advice, HungPair, Instead, LoopWay, Means, NearestSetup, PickFault, PlainLoad, Remedy,
+    Shortfall,
 };
 pub use place::Place;
 pub use planning_fault::PlanFault;

@@ -13,9 +13,9 @@ mod page_state;
 mod questions;
 mod shown_chart;
 mod shown_factors;
-mod usual_loads;
 mod solved_state;
 mod task_file;
+mod usual_loads;
 
 pub use catalogue::{Catalogue, catalogue};
 pub use dial::DIAL_GROUPS;

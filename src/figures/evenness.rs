@@ -7,7 +7,8 @@ use super::over_range::OverRange;
 use super::sheet::{Chart, Sheet};
 use super::strength_curve::{load_curves, strength_chart};
 use crate::narrative::evenness_words::{
-    STICKING_CAPTION, against_plain_words, evener_words, flattening_words, region_under,
+    STICKING_CAPTION, against_plain_words, effort_under, evener_words, flattening_words,
+    region_under,
 };
 use crate::narrative::figure_words::FigureWords;
 use crate::plot::{Axis, Extent, LineChart, Panel, Role, Series, Shade};
@@ -25,16 +26,30 @@ pub fn sticking_region(plain: &AgainstPlain, units: System) -> Sheet {
 /// Plain weight against one setup: both demands under the capacity.
 #[must_use]
 pub fn against_plain(lifter: &str, both: &AgainstPlain, units: System) -> Sheet {
-    both_loads(both, &against_plain_words(lifter, both, units), units)
+    both_loads(both, &against_plain_words(lifter, both, units), units, &[])
 }
 
-/// Plain weight against one setup on a lift that does not rise: whether it makes effort more even.
+/// Plain weight against one setup on a lift that does not rise: whether it makes effort more even. Effort has a panel of
+/// its own, since a band that hangs aslant asks for more than its height over the capacity tells.
 #[must_use]
 pub fn evener_or_not(lifter: &str, both: &AgainstPlain, units: System) -> Sheet {
-    both_loads(both, &evener_words(lifter, both, units), units)
+    let over = OverRange::new(&both.study, units);
+    let effort = |(index, setup): (usize, &SetupStudy)| {
+        let role = match index {
+            0 => Role::Reference,
+            _ => Role::Series(index),
+        };
+        let percents: Vec<f64> = setup.effort.iter().map(|e| 100.0 * e).collect();
+        let name = effort_under(&both.study.told(units).asked_name(setup));
+        Series::new(name, over.points(&percents), role)
+    };
+    let series = both.study.setups.iter().enumerate().map(effort);
+    let axis = Axis::new("Effort", "%").reaching(Extent::FromZero);
+    let panel = Panel::new(axis, series.collect());
+    both_loads(both, &evener_words(lifter, both, units), units, &[panel])
 }
 
-fn both_loads(both: &AgainstPlain, words: &FigureWords, units: System) -> Sheet {
+fn both_loads(both: &AgainstPlain, words: &FigureWords, units: System, below: &[Panel]) -> Sheet {
     let over = OverRange::new(&both.study, units);
     // Over a cam that follows the curve no stretch is harder than another.
     let is_told = both.last_kind() != HungKind::Cam;
@@ -46,7 +61,7 @@ fn both_loads(both: &AgainstPlain, words: &FigureWords, units: System) -> Sheet 
     let chart = LineChart {
         shades: shade.into_iter().collect(),
         whole: over.whole(panel.axis.extent),
-        ..LineChart::new(over.axis(), vec![panel])
+        ..LineChart::new(over.axis(), [&[panel], below].concat())
     };
     Sheet::lines(words, chart)
 }

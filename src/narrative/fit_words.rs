@@ -117,7 +117,7 @@ pub fn data_remarks(fit: &PersonFit) -> Vec<String> {
             "people of that sex, size and training show"
         };
         format!(
-            "`{}` is {} {side} what {from}, outside the interval that holds four in five: {}.",
+            "`{}` is {} {side} what {from}, outside the interval that holds four in five: {}",
             datum.text,
             percent((ratio - 1.0).abs()),
             if datum.is_lift {

@@ -119,7 +119,7 @@ fn kept_percent(prediction: &SessionPrediction) -> String {
 fn reached(prediction: &SessionPrediction, units: System) -> String {
     format!(
         "{}: {} repetitions reach lockout, mean velocity {}.",
-        predicted_name(prediction.of),
+        capital(predicted_name(prediction.of)),
         prediction.completed(),
         velocity(prediction.mean_velocity_m_s(), units)
     )

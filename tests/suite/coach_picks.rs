@@ -133,11 +133,10 @@ fn law_no_warm_up_is_felt_as_more_than_the_maximum() {
 
 #[test]
 fn law_no_band_goes_slack_on_a_bar() {
+    let scale = Regex::new(r"drawn out: ([0-9.]+) kg|let back: ([0-9.]+) kg").expect("a pattern");
     for lift in ["squat", "bench-press", "overhead-press", "deadlift"] {
         let text = card(lift, "heavy-lifter", "college-weight-room").done().out;
         assert!(!text.contains("slack"), "{text}");
-        let scale =
-            Regex::new(r"drawn out: ([0-9.]+) kg|let back: ([0-9.]+) kg").expect("a pattern");
         for read in scale.captures_iter(&text) {
             let kg: f64 = read
                 .get(1)
@@ -477,14 +476,12 @@ fn law_plain_weight_has_the_same_chart_as_plans() {
 /// A light load still tells what to do.
 #[test]
 fn law_a_load_off_the_chart_has_repetitions() {
+    let repetitions = Regex::new(r"do \d+").expect("a pattern");
     for lifter in ["reference-woman", "club-lifter"] {
         let text = card("biceps-curl", lifter, "college-weight-room")
             .done()
             .out;
-        assert!(
-            Regex::new(r"do \d+").expect("a pattern").is_match(&text),
-            "{text}"
-        );
+        assert!(repetitions.is_match(&text), "{text}");
         assert!(!text.contains("59 simulated"), "{text}");
     }
 }

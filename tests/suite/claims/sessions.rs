@@ -3,14 +3,10 @@
 use super::{Claim, Drawn, holds, is_definition, peak, says};
 use regex::Captures;
 
-/// Mean effort over the range under a load, %.
+/// Mean effort over the range under a load as drawn, %.
 fn mean_effort(drawn: &Drawn, name: &str) -> Result<f64, String> {
-    let (held, asked) = (drawn.curve("capacity")?, drawn.curve(name)?);
-    let efforts = held
-        .iter()
-        .zip(asked)
-        .map(|(held, asked)| asked[1] / held[1]);
-    Ok(100.0 * efforts.sum::<f64>() / held.len() as f64)
+    let effort = drawn.curve(&format!("effort {name}"))?;
+    Ok(effort.iter().map(|point| point[1]).sum::<f64>() / effort.len() as f64)
 }
 
 fn evener(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
@@ -120,9 +116,9 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"(clusters|straight): (\d+) repetitions reach lockout, mean velocity ([\d.]+) m/s",
+        reads: r"(Clusters|Straight): (\d+) repetitions reach lockout, mean velocity ([\d.]+) m/s",
         holds: |told, drawn| {
-            let own = done(drawn, &told[1])?;
+            let own = done(drawn, &told[1].to_lowercase())?;
             says(&told[2], own.len() as f64, 0.0, "repetitions")?;
             let asked = done(drawn, "clusters")?.len() as f64;
             says(&told[3], own.iter().sum::<f64>() / asked, 1e-6, "velocity")
