@@ -5,7 +5,7 @@
 
 use super::over_range::OverRange;
 use super::sheet::{Chart, Sheet};
-use super::strength_curve::{load_curves, strength_chart};
+use super::strength_curve::{load_curves, setup_role, strength_chart};
 use crate::narrative::evenness_words::{
     STICKING_CAPTION, against_plain_words, effort_under, evener_words, flattening_words,
     region_under,
@@ -35,13 +35,9 @@ pub fn against_plain(lifter: &str, both: &AgainstPlain, units: System) -> Sheet 
 pub fn evener_or_not(lifter: &str, both: &AgainstPlain, units: System) -> Sheet {
     let over = OverRange::new(&both.study, units);
     let effort = |(index, setup): (usize, &SetupStudy)| {
-        let role = match index {
-            0 => Role::Reference,
-            _ => Role::Series(index),
-        };
         let percents: Vec<f64> = setup.effort.iter().map(|e| 100.0 * e).collect();
         let name = effort_under(&both.study.told(units).asked_name(setup));
-        Series::new(name, over.points(&percents), role)
+        Series::new(name, over.points(&percents), setup_role(index))
     };
     let series = both.study.setups.iter().enumerate().map(effort);
     let axis = Axis::new("Effort", "%").reaching(Extent::FromZero);

@@ -192,7 +192,8 @@ fn hardest_on_demand(over: &OverRange<'_>, setup: &SetupStudy) -> Option<Marker>
     Some(Marker::new(at, text, setup_role(0)).detailed(detail))
 }
 
-fn setup_role(index: usize) -> Role {
+/// How the curve of a setup is drawn, whatever it is of.
+pub(crate) fn setup_role(index: usize) -> Role {
     Role::Series(index + 1)
 }
 

@@ -119,7 +119,7 @@ pub fn evener_words(lifter: &str, both: &AgainstPlain, units: System) -> FigureW
 /// What the effort under a setup goes by, beside its load.
 #[must_use]
 pub fn effort_under(setup: &str) -> String {
-    format!("effort {}", setup.to_lowercase())
+    format!("effort: {}", setup.to_lowercase())
 }
 
 fn hung_caption(kind: HungKind) -> &'static str {

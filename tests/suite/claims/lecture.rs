@@ -893,10 +893,10 @@ fn strength(drawn: &Drawn, lift: &str) -> Option<Curves> {
             .curves
             .iter()
             .filter(|c| !c.1.eq_ignore_ascii_case("capacity"))
-            .filter(|c| !c.1.to_lowercase().starts_with("effort "))
+            .filter(|c| !c.1.to_lowercase().starts_with("effort: "))
             .map(|c| {
                 // A band aslant asks for more than its share of the capacity upward: such a figure draws the effort.
-                let effort = match drawn.curve(&format!("effort {}", c.1.to_lowercase())) {
+                let effort = match drawn.curve(&format!("effort: {}", c.1.to_lowercase())) {
                     Ok(effort) => effort.iter().map(|p| p[1] / 100.0).collect(),
                     Err(_) => c.2.iter().zip(held).map(|(d, c)| d[1] / c[1]).collect(),
                 };

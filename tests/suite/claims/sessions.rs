@@ -5,7 +5,7 @@ use regex::Captures;
 
 /// Mean effort over the range under a load as drawn, %.
 fn mean_effort(drawn: &Drawn, name: &str) -> Result<f64, String> {
-    let effort = drawn.curve(&format!("effort {name}"))?;
+    let effort = drawn.curve(&format!("effort: {name}"))?;
     Ok(effort.iter().map(|point| point[1]).sum::<f64>() / effort.len() as f64)
 }
 
