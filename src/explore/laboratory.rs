@@ -69,7 +69,7 @@ enum Asked {
 /// One page's model.
 #[derive(Debug)]
 pub struct Laboratory {
-    library: Library,
+    shelves: Library,
     bench: Option<((String, String), Workbench)>,
     now: Option<Rc<SolvedState>>,
     before: Option<Rc<SolvedState>>,
@@ -100,7 +100,7 @@ impl Laboratory {
     #[must_use]
     pub fn new(library: Library) -> Self {
         Self {
-            library,
+            shelves: library,
             bench: None,
             now: None,
             before: None,
@@ -119,7 +119,7 @@ impl Laboratory {
         };
         let units = self.units(&asked);
         match asked {
-            Asked::Catalogue => json(catalogue(&self.library), units),
+            Asked::Catalogue => json(catalogue(&self.shelves), units),
             Asked::Dials { lift, lifter, .. } => {
                 let bench = self.bench_of(lift, lifter);
                 json(bench.and_then(|bench| dials(bench, units)), units)
@@ -172,7 +172,7 @@ impl Laboratory {
     }
 
     fn loads(&mut self, mut state: PageState) -> Result<UsualLoads> {
-        state.check(&self.library)?;
+        state.check(&self.shelves)?;
         state.load.clear();
         let model = self.model(&state)?;
         let beside = self.setup(&state)?.unwrap_or_default();
@@ -185,7 +185,7 @@ impl Laboratory {
             lifter,
             ..PageState::default()
         };
-        state.check(&self.library)?;
+        state.check(&self.shelves)?;
         self.bench(&state)
     }
 
@@ -246,7 +246,7 @@ impl Laboratory {
     fn bench(&mut self, state: &PageState) -> Result<&Workbench> {
         let names = (state.lift.clone(), state.lifter.clone());
         if self.bench.as_ref().is_none_or(|(known, _)| *known != names) {
-            let opened = Workbench::open(&self.library, &names.1, &names.0)?;
+            let opened = Workbench::open(&self.shelves, &names.1, &names.0)?;
             self.bench = Some((names, opened));
         }
         let (_, bench) = self.bench.as_ref().expect("a bench was just opened");
@@ -258,7 +258,7 @@ impl Laboratory {
         if self.now.as_ref().is_some_and(|now| now.state == *state) {
             return Ok(());
         }
-        state.check(&self.library)?;
+        state.check(&self.shelves)?;
         let model = self.model(state)?;
         let setups: Vec<Setup> = self.setup(state)?.into_iter().collect();
         let pace = pace(state.speed.as_deref())?;
@@ -288,7 +288,7 @@ impl Laboratory {
     }
 
     fn setup(&self, state: &PageState) -> Result<Option<Setup>> {
-        let pieces = self.library.pieces()?;
+        let pieces = self.shelves.pieces()?;
         let stock = pieces.stock();
         let mut setup = setup_from_texts(
             &borrowed(&state.load),
