@@ -1,5 +1,5 @@
 //! Counts how often the intervals of `fit` hold the truth of simulated people:
-//! `cargo run --release --example coverage -- 2000`, an hour and more; prints the table of DEVELOPERS.md.
+//! `cargo run --release --example coverage -- 2000`, an hour and more; prints the table of the README beside it.
 //!
 //! People, lifts and errors depend on the seeds alone, which stood here before the first run; case `n` is the same in
 //! every run, so a run of fewer cases is the beginning of a longer one.

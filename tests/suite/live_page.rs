@@ -875,7 +875,7 @@ fn turn_at_random(first: u32, then: u32) {
     is_calm(&tab);
 }
 
-/// Times of the page, printed as rows of the table in DEVELOPERS.md: `page/measure` runs it.
+/// Times of the page, printed as rows for benches/README.md: `page/measure` runs it.
 #[test]
 #[ignore = "measures; run page/measure on a quiet machine"]
 fn law_the_page_is_as_fast_as_a_frame() {
