@@ -28,7 +28,7 @@ static KEPT: Mutex<Option<[String; 2]>> = Mutex::new(None);
 static TURN: Mutex<()> = Mutex::new(());
 
 /// A lock, also behind a call that broke off.
-fn taken<T>(lock: &Mutex<T>) -> MutexGuard<'_, T> {
+pub(super) fn taken<T>(lock: &Mutex<T>) -> MutexGuard<'_, T> {
     lock.lock().unwrap_or_else(PoisonError::into_inner)
 }
 

@@ -2,12 +2,12 @@
 //!
 //! In: text and bytes with the paths they go to. Out: all files of a set or none; nothing half-written.
 
-use super::kept_output::{Stream, is_kept, keep};
+use super::kept_output::{Stream, is_kept, keep, taken};
 use crate::error::{CommandFault, Error, Result};
 use std::collections::BTreeSet;
 use std::io::{ErrorKind, IsTerminal, Write};
 use std::path::{Path, PathBuf};
-use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::sync::Mutex;
 use tempfile::{Builder, NamedTempFile, TempDir};
 
 /// Writes text to standard output; a closed pipe ends quietly.
@@ -69,14 +69,9 @@ static FREE: Mutex<BTreeSet<PathBuf>> = Mutex::new(BTreeSet::new());
 /// What lies beside its place until the whole of its set is written.
 static BESIDE: Mutex<Vec<PathBuf>> = Mutex::new(Vec::new());
 
-/// A lock; what another thread left is sound, because each change is one step.
-fn locked<T>(of: &Mutex<T>) -> MutexGuard<'_, T> {
-    of.lock().unwrap_or_else(PoisonError::into_inner)
-}
-
 /// Remembers whether a file may be replaced when it is written.
 pub fn promise(path: &Path, replace: bool) {
-    let mut free = locked(&FREE);
+    let mut free = taken(&FREE);
     if replace {
         free.remove(path);
     } else {
@@ -143,12 +138,12 @@ pub fn write_files<B: AsRef<[u8]>>(files: &[(PathBuf, B)]) -> Result<()> {
         .map(|(path, bytes)| staged(path, bytes.as_ref()).map_err(|fault| unwritable(path, &fault)))
         .collect::<Result<Vec<_>>>()?;
     // Who interrupts waits until the whole set is in its place.
-    let mut known = locked(&BESIDE);
-    let free = locked(&FREE);
-    let taken = files
+    let mut known = taken(&BESIDE);
+    let free = taken(&FREE);
+    let occupied = files
         .iter()
         .find(|(path, _)| free.contains(path) && path.exists());
-    if let Some((path, _)) = taken {
+    if let Some((path, _)) = occupied {
         return Err(exists(path));
     }
     for ((path, _), file) in files.iter().zip(staged) {
@@ -183,11 +178,11 @@ pub fn write_folder(folder: &Path, files: &[(String, Vec<u8>)]) -> Result<()> {
     let made = staged_folder(parent).map_err(not_made)?;
     for (name, bytes) in files {
         // Who interrupts takes the folder away between two files.
-        let _known = locked(&BESIDE);
+        let _known = taken(&BESIDE);
         std::fs::write(made.path().join(name), bytes)
             .map_err(|fault| unwritable(&folder.join(name), &fault))?;
     }
-    let mut known = locked(&BESIDE);
+    let mut known = taken(&BESIDE);
     std::fs::rename(made.path(), folder).map_err(not_made)?;
     let _ = made.keep();
     known.clear();
@@ -210,7 +205,7 @@ fn staged(path: &Path, bytes: &[u8]) -> std::io::Result<NamedTempFile> {
     let kept = std::fs::metadata(path)
         .ok()
         .map(|there| there.permissions());
-    let mut known = locked(&BESIDE);
+    let mut known = taken(&BESIDE);
     let mut file = beside(0o666).tempfile_in(folder_of(path))?;
     known.push(file.path().to_owned());
     drop(known);
@@ -223,7 +218,7 @@ fn staged(path: &Path, bytes: &[u8]) -> std::io::Result<NamedTempFile> {
 
 /// A folder of a name of its own.
 fn staged_folder(parent: &Path) -> std::io::Result<TempDir> {
-    let mut known = locked(&BESIDE);
+    let mut known = taken(&BESIDE);
     let made = beside(0o777).tempdir_in(parent)?;
     known.push(made.path().to_owned());
     Ok(made)
@@ -237,7 +232,7 @@ fn end_cleanly() {
     // Where a search has set its handler, that one lets the writing end: no harm.
     let _ = ctrlc::set_handler(|| {
         // Held to the end, so that nothing is written or renamed any more.
-        let known = locked(&BESIDE);
+        let known = taken(&BESIDE);
         for path in known.iter() {
             // What is in its place already has another name.
             let _ = std::fs::remove_file(path).or_else(|_| std::fs::remove_dir_all(path));

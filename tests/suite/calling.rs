@@ -4,6 +4,26 @@ use assert_cmd::Command;
 use serde_json::Value;
 use std::path::Path;
 
+/// A plan for a trained person's bench press.
+pub const TRAINED_PRESS: [&str; 6] = [
+    "plan",
+    "bench-press",
+    "--one-rm",
+    "140 kg",
+    "--training-months",
+    "48",
+];
+
+/// A plan for a strong built-in lifter's squat.
+pub const HEAVY_SQUAT: [&str; 6] = [
+    "plan",
+    "squat",
+    "--lifter",
+    "heavy-lifter",
+    "--one-rm",
+    "200 kg",
+];
+
 /// What the program answered.
 #[derive(Debug)]
 pub struct Answer {

@@ -3,7 +3,7 @@
 //! A small sample stands in the ordinary suite; all of them are run by
 //! `cargo test --test suite -- --ignored law_every_answer`.
 
-use crate::calling::{call, json};
+use crate::calling::{HEAVY_SQUAT, call, json};
 use crate::lift_by_another_name::LIFTS;
 use std::collections::BTreeSet;
 use torquill::anatomy::Training;
@@ -550,16 +550,7 @@ fn law_weeks_go_on_by_their_rule() {
             set["repetitions"].as_u64().expect("a count"),
         )
     };
-    let advanced = json(&[
-        "plan",
-        "squat",
-        "--lifter",
-        "heavy-lifter",
-        "--one-rm",
-        "200 kg",
-        "--weeks",
-        "12",
-    ]);
+    let advanced = json(&[&HEAVY_SQUAT[..], &["--weeks", "12"]].concat());
     let weeks: Vec<(f64, u64)> = (1..=12).map(|week| top(&advanced, week)).collect();
     for round in [0, 4, 8] {
         assert!(

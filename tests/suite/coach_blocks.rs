@@ -1,7 +1,7 @@
 //! Blocks of weeks and careful people, as a coach would read them: loads that rise, dates, what an unwell or young lifter
 //! gets, what a plan says of going on.
 
-use crate::calling::{call, call_in, json};
+use crate::calling::{TRAINED_PRESS, call, call_in, json};
 use proptest::prelude::{ProptestConfig, proptest};
 use serde_json::Value;
 
@@ -280,16 +280,7 @@ fn law_every_plan_in_one_says_the_plain_one_once() {
 
 #[test]
 fn law_supramaximal_days_climb_to_the_one_rm_first() {
-    let answer = json(&[
-        "plan",
-        "bench-press",
-        "--one-rm",
-        "140 kg",
-        "--training-months",
-        "48",
-        "--method",
-        "overloaded-lowering",
-    ]);
+    let answer = json(&[&TRAINED_PRESS[..], &["--method", "overloaded-lowering"]].concat());
     let sets = answer["sessions"][0]["sets"].as_array().expect("sets");
     let first = sets.iter().position(|set| set["kind"] == "work");
     let before = &sets[first.expect("work") - 1];

@@ -1,6 +1,6 @@
 //! What a coach finds wrong at the rack stays mended: felt loads, slack bands, light bars, assisted pull-ups, hints.
 
-use crate::calling::{Answer, call, call_in, in_one_line, json};
+use crate::calling::{Answer, HEAVY_SQUAT, TRAINED_PRESS, call, call_in, in_one_line, json};
 use regex::Regex;
 use serde_json::Value;
 
@@ -240,26 +240,8 @@ fn law_no_warm_up_without_bands_is_as_hard_as_the_work() {
 /// Tables end where a terminal does.
 #[test]
 fn law_no_line_is_wider_than_a_terminal() {
-    let clusters = [
-        "plan",
-        "bench-press",
-        "--one-rm",
-        "140 kg",
-        "--training-months",
-        "48",
-        "--method",
-        "clusters",
-    ];
-    let everything = [
-        "plan",
-        "squat",
-        "--lifter",
-        "heavy-lifter",
-        "--one-rm",
-        "200 kg",
-        "--weeks",
-        "4",
-    ];
+    let clusters = [&TRAINED_PRESS[..], &["--method", "clusters"]].concat();
+    let everything = [&HEAVY_SQUAT[..], &["--weeks", "4"]].concat();
     let ranked = [
         "pick",
         "squat",
