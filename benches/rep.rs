@@ -3,10 +3,11 @@
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
 use torquill::library::Library;
+use torquill::person::Scatter;
 use torquill::rep::{RepModel, RepOptions, with_load};
 use torquill::resistance::Setup;
 use torquill::setups::Watch;
-use torquill::study::{Question, cohort};
+use torquill::study::{PeopleAsked, Question, cohort};
 
 fn repetition(criterion: &mut Criterion) {
     let library = Library::built_in();
@@ -50,12 +51,20 @@ fn group(criterion: &mut Criterion) {
         .expect("a built-in movement");
     let question = Question::new("bench-press", &movement, &lifter);
     let (setup, options) = (Setup::default(), RepOptions::default());
+    let table = library.person_table().expect("a built-in table");
+    let asked = PeopleAsked {
+        count: 100,
+        seed: 1,
+        part: None,
+        kind: None,
+        scatter: Scatter::between_people(&table, lifter.sex),
+    };
     let mut group = criterion.benchmark_group("invented lifters");
     group.sample_size(10);
     group.bench_function("bench press: maxima of a hundred, all cores", |bench| {
         bench.iter(|| {
             let watch = Watch::default();
-            cohort(black_box(&question), &setup, &options, (100, 1), &watch)
+            cohort(black_box(&question), &setup, &options, &asked, &watch)
         });
     });
     group.finish();

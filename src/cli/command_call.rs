@@ -218,6 +218,10 @@ impl CommandCall<'_> {
     fn lifter(&self, definition: &clap::Command) -> Option<String> {
         let mut known = definition.get_arguments();
         known.find(|argument| argument.get_id() == "lifter")?;
+        let sex = self.one("sex");
+        if let Some(sex) = sex.filter(|_| is_typed(self.matches, "sex")) {
+            return Some(format!("reference-{sex}"));
+        }
         Some(
             self.one("lifter")
                 .unwrap_or_else(|| USUAL_LIFTER.to_owned()),

@@ -4,6 +4,7 @@ use super::command_call::{Answer, CommandCall};
 use super::data_file::DataFile;
 use super::options::{Format, Sampling, UnitsOption, Who};
 use super::output;
+use super::people_options::PeopleOptions;
 use super::scatter::ScatterOption;
 use super::setup_options::{SetupOptions, setups};
 use crate::error::Result;
@@ -21,7 +22,8 @@ use clap::Args;
   torquill curve bench-press --load \"55 kg\" --detail --format json
   torquill curve squat --load \"60 kg\" --detail --data squat.xlsx
   torquill curve bench-press --set technique.grip_width=\"60 cm\"
-  torquill curve lateral-raise --speed \"60 deg/s\"")]
+  torquill curve lateral-raise --speed \"60 deg/s\"
+  torquill curve squat --people 200 --sex woman --training novice")]
 pub struct CurveArguments {
     /// Name of the movement (see: torquill movements)
     movement: String,
@@ -33,6 +35,8 @@ pub struct CurveArguments {
     sampling: Sampling,
     #[command(flatten)]
     scatter: ScatterOption,
+    #[command(flatten)]
+    people: PeopleOptions,
     /// Add joint angles, torques, reactions and muscles to each sample; CSV has a row a sample and muscle then
     #[arg(long)]
     detail: bool,
@@ -49,7 +53,8 @@ pub struct CurveArguments {
 /// Runs the command.
 pub fn run(arguments: &CurveArguments, call: &CommandCall) -> Result<()> {
     let library = call.models;
-    let model = arguments.who.model(library, &arguments.movement)?;
+    let people = &arguments.people;
+    let model = people.model(&arguments.who, library, &arguments.movement)?;
     let question = arguments.sampling.question(&arguments.movement, &model)?;
     let setups = setups(
         &arguments.setup,
@@ -59,6 +64,7 @@ pub fn run(arguments: &CurveArguments, call: &CommandCall) -> Result<()> {
     )?;
     let study = study(&question, &setups)?;
     let study = arguments.scatter.banded(study, &question, &model)?;
+    let study = people.peopled(study, &question, library, &model)?;
     let setup = study.setups.first();
     let answer = Answer {
         table: &|| report::curve_table(&study, setup, arguments.units.into()),

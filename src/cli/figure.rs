@@ -4,6 +4,7 @@ use super::command_call::CommandCall;
 use super::data_file;
 use super::options::{Sampling, UnitsOption, Who};
 use super::output;
+use super::people_options::PeopleOptions;
 use super::picture::{Beside, Picture};
 use super::scatter::ScatterOption;
 use super::setup_options::{SetupOptions, Versus, setups};
@@ -27,7 +28,9 @@ use std::path::{Path, PathBuf};
   torquill figure biceps-curl --size page --theme dark \\
       --words --data -o curl.png
   torquill figure biceps-curl --draw muscles -o muscles.png
-  torquill figure squat --load \"65 kg\" --draw free-body -o squat.svg")]
+  torquill figure squat --load \"65 kg\" --draw free-body -o squat.svg
+  torquill figure bench-press --load \"40 kg\" --people 200 --sex woman \
+      --training advanced -o people.svg")]
 pub struct FigureArguments {
     /// Name of the movement (see: torquill movements)
     movement: String,
@@ -44,6 +47,8 @@ pub struct FigureArguments {
     sampling: Sampling,
     #[command(flatten)]
     scatter: ScatterOption,
+    #[command(flatten)]
+    people: PeopleOptions,
     #[command(flatten)]
     picture: Picture,
     /// What is drawn
@@ -92,7 +97,8 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
     picture.check()?;
     let look = picture.look.look()?;
     let units = arguments.units.into();
-    let model = arguments.who.model(library, &arguments.movement)?;
+    let people = &arguments.people;
+    let model = people.model(&arguments.who, library, &arguments.movement)?;
     let question = arguments.sampling.question(&arguments.movement, &model)?;
     let setups = setups(&arguments.setup, library, call.matches, units)?;
     let (setups, equal_effort) = if arguments.as_loaded {
@@ -108,6 +114,7 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
         return drawn(arguments, &study, &sheet?, call);
     }
     let study = arguments.scatter.banded(study, &question, &model)?;
+    let study = people.peopled(study, &question, library, &model)?;
     let told = study.told(units);
     let words = told.strength_words();
     let scene = call.signed("output", strength_curve(told, &words, look)?)?;

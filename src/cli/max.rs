@@ -5,14 +5,17 @@ use super::data_file::DataOption;
 use super::hung::{Hung, hung};
 use super::manner::Manner;
 use super::options::{Format, UnitsOption, Who};
+use super::people_options::PeopleOptions;
 use super::picture::LookOptions;
 use super::scatter::ScatterOption;
 use super::waiting::watched;
-use crate::error::{Error, Result};
+use crate::error::{Error, OptionFault, Result};
 use crate::figures::load_velocity_chart;
 use crate::library::Model;
 use crate::report;
-use crate::study::{Cohort, MaximumStudy, MaximumWishes, Question, cohort, maximum_study};
+use crate::study::{
+    Cohort, MaximumStudy, MaximumWishes, PeoplePart, Question, cohort, maximum_study,
+};
 use crate::units::{Duration, Mass};
 use clap::Args;
 use std::path::PathBuf;
@@ -24,7 +27,8 @@ use std::path::PathBuf;
   torquill max bench-press --from 0.5 --to 1
   torquill max bench-press --eccentric \"3 s\" --velocities -o velocities.png
   torquill max bench-press --to-load \"102.5 kg\"
-  torquill max squat --cohort 20 --format csv")]
+  torquill max squat --people 200 --sex woman --training novice
+  torquill max squat --people 1000 --part 3/100 --format csv")]
 pub struct MaxArguments {
     /// Name of the movement (see: torquill movements)
     movement: String,
@@ -48,12 +52,11 @@ pub struct MaxArguments {
     to_load: Option<String>,
     #[command(flatten)]
     scatter: ScatterOption,
-    /// Instead: the maxima of this many invented lifters around this one, as quantiles
-    #[arg(long, value_name = "N")]
-    cohort: Option<usize>,
-    /// Seed of the invented lifters
-    #[arg(long, value_name = "N", default_value_t = 1, requires = "cohort")]
-    seed: u64,
+    #[command(flatten)]
+    people: PeopleOptions,
+    /// Of these people only a share, such as 3/100: the shares together are the whole
+    #[arg(long, value_name = "K/N", requires = "people")]
+    part: Option<String>,
     /// Picture of mean velocity over load (.svg or .png)
     #[arg(short, long, value_name = "FILE")]
     output: Option<PathBuf>,
@@ -76,13 +79,14 @@ pub fn run(arguments: &MaxArguments, call: &CommandCall) -> Result<()> {
         arguments.look.picture(path.clone()).check()?;
     }
     let step = mass(&arguments.step)?;
-    let model = arguments.who.model(library, &arguments.movement)?;
+    let people = &arguments.people;
+    let part = arguments.part.as_deref().map(part_of).transpose()?;
+    let model = people.model(&arguments.who, library, &arguments.movement)?;
     let options = arguments.manner.options(&model.movement)?;
     let question = Question::new(&arguments.movement, &model.movement, &model.lifter);
     let setup = hung(&arguments.hung, library)?;
-    if let Some(count) = arguments.cohort {
-        let group = (count, arguments.seed);
-        let found = watched(|watch| cohort(&question, &setup, &options, group, watch))?;
+    if let Some(asked) = people.asked(library, &model, part)? {
+        let found = watched(|watch| cohort(&question, &setup, &options, &asked, watch))?;
         return print_cohort(arguments, call, &found);
     }
     let versions = arguments.scatter.versions(&model)?;
@@ -90,6 +94,18 @@ pub fn run(arguments: &MaxArguments, call: &CommandCall) -> Result<()> {
     found.interval = versions.map(|versions| versions.maximum(&question, &setup, &options));
     print(arguments, call, &model, &found)?;
     draw(arguments, call, &found)
+}
+
+/// "3/100": the third of a hundred parts.
+fn part_of(text: &str) -> Result<PeoplePart> {
+    let counts = text.split_once('/').and_then(|(number, of)| {
+        let number: usize = number.trim().parse().ok()?;
+        Some((number, of.trim().parse().ok()?))
+    });
+    counts
+        .filter(|(number, of)| (1..=*of).contains(number))
+        .map(|(number, of)| PeoplePart { number, of })
+        .ok_or_else(|| Error::bad(OptionFault::NoPart(text.to_owned())))
 }
 
 fn mass(text: &str) -> Result<Mass> {

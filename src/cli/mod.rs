@@ -31,6 +31,7 @@ mod max;
 mod movements;
 mod options;
 mod output;
+mod people_options;
 mod pick;
 mod picture;
 mod plan;

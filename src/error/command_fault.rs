@@ -142,6 +142,8 @@ pub enum OptionFault {
     },
     /// No share.
     NoShare(String),
+    /// No part of a number of parts.
+    NoPart(String),
     /// No range of shares.
     NoShares(String),
     /// No place of the range.

@@ -8,6 +8,7 @@ use super::sheet::{Sheet, heading};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::figure_words::FigureWords;
+use crate::narrative::people_words::HARDEST_OF_PEOPLE;
 use crate::narrative::quantities::rounded;
 use crate::narrative::strength_words::{STICKING_REGION, WHOLE_STRENGTH};
 use crate::narrative::telling::Telling;
@@ -99,19 +100,28 @@ pub(crate) fn load_curves(over: &OverRange<'_>, capacity: &str) -> Panel {
     }));
     let extent = over.load_extent(over.greatest_demand());
     Panel {
-        fills: band(over).into_iter().collect(),
+        fills: bands(over),
         ..Panel::new(over.load_axis().reaching(extent), series)
     }
 }
 
-/// What capacity may be in four of five plausible versions of the lifter.
-fn band(over: &OverRange<'_>) -> Option<Fill> {
-    let [low, high] = over.told.study.band.as_ref()?;
-    Some(Fill {
+/// What capacity may be in four of five plausible versions of the lifter, or what four in five and half of the people
+/// have.
+fn bands(over: &OverRange<'_>) -> Vec<Fill> {
+    let study = over.told.study;
+    let mut ends: Vec<[&Vec<f64>; 2]> = Vec::new();
+    ends.extend(study.band.as_ref().map(|[low, high]| [low, high]));
+    if let Some(people) = &study.people {
+        let forces = &people.forces;
+        ends.push([&forces.low, &forces.high]);
+        ends.push([&forces.quarter, &forces.three_quarters]);
+    }
+    let fill = |[low, high]: [&Vec<f64>; 2]| Fill {
         upper: over.load_points(high),
         lower: over.load_points(low),
         role: Role::CAPACITY,
-    })
+    };
+    ends.into_iter().map(fill).collect()
 }
 
 fn load_panel(over: &OverRange<'_>) -> Panel {
@@ -197,9 +207,17 @@ pub(crate) fn setup_role(index: usize) -> Role {
     Role::Series(index + 1)
 }
 
-/// The sticking region of the only setup; several have bars in the panel of effort instead, since shaded
+/// Where people find it hardest, or the sticking region of the only setup; several have bars in the panel of effort instead, since shaded
 /// grounds would cover each other.
 fn shades(over: &OverRange<'_>) -> Vec<Shade> {
+    if let Some(people) = &over.told.study.people {
+        let spread = people.hardest_between(0.8);
+        let shade = spread.map(|[from, _, to]| {
+            let ends = [from, to].map(|range| over.place(range));
+            Shade::between(ends, HARDEST_OF_PEOPLE)
+        });
+        return shade.into_iter().collect();
+    }
     let [only] = over.told.study.setups.as_slice() else {
         return Vec::new();
     };

@@ -117,7 +117,7 @@ pub const ONE_LIFT: &[LectureFigure] = &[
     )
     .citing(&["westing_1988", "hollander_2007"]),
     LectureFigure::of_lift("people-differ", "People differ.", always, |desk| {
-        let people = People::of(&desk.question(name(desk)?)?)?;
+        let people = People::around(&desk.question(name(desk)?)?, &desk.models.person_table()?)?;
         Ok(figures::people_differ(
             &about(desk)?.study,
             &people,

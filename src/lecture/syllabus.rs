@@ -295,7 +295,7 @@ pub const LECTURE: &[LectureFigure] = &[
     )
     .citing(&["delorme_watkins_1948"]),
     LectureFigure::new("people-differ", "People differ.", &[PRESS], |desk| {
-        let people = People::of(&desk.question(PRESS)?)?;
+        let people = People::around(&desk.question(PRESS)?, &desk.models.person_table()?)?;
         let study = &desk.lift(PRESS)?.study;
         Ok(figures::people_differ(study, &people, desk.units))
     })

@@ -218,6 +218,25 @@ pub(super) fn person(table: &PersonTable) -> Vec<Complaint> {
         let path = format!("between_people.{index}.deviation");
         rules.within(&path, row.deviation / row.mean, &bounds.log_deviation);
     }
+    for (index, row) in table.bodies.iter().enumerate() {
+        for (field, share) in [
+            (
+                "height_deviation_cm",
+                row.height_deviation_cm / row.height_cm,
+            ),
+            ("mass_deviation_kg", row.mass_deviation_kg / row.mass_kg),
+        ] {
+            let path = format!("bodies.{index}.{field}");
+            rules.within(&path, share, &bounds.log_deviation);
+        }
+        let path = format!("bodies.{index}.correlation");
+        rules.within(&path, row.correlation, &bounds.log_covariance);
+    }
+    rows("bodies", table.bodies.len(), &mut rules);
+    for (index, row) in table.statuses.iter().enumerate() {
+        let path = format!("statuses.{index}.months");
+        rules.within(&path, row.months, &bounds.training_months);
+    }
     for (index, pair) in table.training.windows(2).enumerate() {
         let (first, second) = (pair[0].months, pair[1].months);
         if second <= first {
@@ -232,6 +251,7 @@ pub(super) fn person(table: &PersonTable) -> Vec<Complaint> {
         ("hold.deviation", table.hold.deviation),
         ("dynamometer.deviation", table.dynamometer.deviation),
         ("limb.deviation", table.limb.deviation),
+        ("segment.deviation", table.segment.deviation),
         ("reserve.deviation", table.reserve.deviation),
     ] {
         rules.within(path, share, &bounds.log_deviation);

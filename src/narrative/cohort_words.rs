@@ -2,6 +2,7 @@
 //!
 //! In: a [`Cohort`]. Out: sentences, and the cells of its table of quantiles.
 
+use super::people_words::{DRAWN_FROM, invented_people};
 use super::quantities::{QuantityWords, rounded};
 use crate::numeric::mean_and_deviation;
 use crate::study::Cohort;
@@ -11,12 +12,19 @@ use crate::units::{Mass, System};
 #[must_use]
 pub fn cohort_head(cohort: &Cohort, units: System) -> Vec<String> {
     let mut lines = vec![format!(
-        "{}: {} invented lifters around {} (seed {}).",
+        "{}: {} (seed {}).",
         cohort.movement_title,
-        cohort.members.len(),
-        cohort.lifter_title,
-        cohort.seed
+        invented_people(&cohort.asked, &cohort.lifter_title),
+        cohort.asked.seed
     )];
+    lines.extend(cohort.asked.part.map(|part| {
+        format!(
+            "Part {} of {}: {} of them.",
+            part.number,
+            part.of,
+            cohort.members.len()
+        )
+    }));
     let moments = mean_and_deviation(&cohort.maxima_kg());
     lines.extend(moments.map(|(mean, deviation)| {
         format!(
@@ -55,9 +63,6 @@ pub fn cohort_remarks(cohort: &Cohort) -> Vec<String> {
     if !cohort.is_complete {
         remarks.push("Stopped before everyone was reckoned.".to_owned());
     }
-    remarks.push(
-        "Invented: height, mass, proportions and strength scatter as assumed, not as measured in a group."
-            .to_owned(),
-    );
+    remarks.push(DRAWN_FROM.to_owned());
     remarks
 }

@@ -39,6 +39,10 @@ pub fn sample_heads(study: &Study, with_setup: bool, units: System) -> Vec<Strin
     if study.band.is_some() {
         heads.push(format!("80 % {size}"));
     }
+    if study.people.is_some() {
+        heads.push(format!("50 % of people {size}"));
+        heads.push(format!("80 % {size}"));
+    }
     if with_setup {
         heads.push(format!("demand {size}"));
         heads.push("effort %".to_owned());
@@ -73,6 +77,14 @@ pub fn sample_cells(
         let ends = [low[index], high[index]].map(|end| size(measure, end, units));
         cells.push(ends.join(" to "));
     }
+    if let Some(people) = &study.people {
+        let forces = &people.forces;
+        let halves = (&forces.quarter, &forces.three_quarters);
+        for (low, high) in [halves, (&forces.low, &forces.high)] {
+            let ends = [low[index], high[index]].map(|end| size(measure, end, units));
+            cells.push(ends.join(" to "));
+        }
+    }
     if let Some(setup) = setup {
         cells.push(size(measure, setup.values[index], units));
         cells.push(rounded(100.0 * setup.effort[index], 0));
@@ -101,6 +113,7 @@ pub fn curve_sentences(study: &Study, setup: Option<&SetupStudy>, units: System)
         class.end_ratio,
         class.peak_range
     )];
+    lines.extend(study.told(units).people_sentences());
     let Some(setup) = setup else {
         return lines;
     };

@@ -4,7 +4,10 @@
 
 use super::figure_words::FigureWords;
 use super::quantities::rounded;
-use crate::study::{People, Study, Tenths};
+use super::setup_names::with_article;
+use super::telling::Telling;
+use crate::anatomy::{Sex, Training};
+use crate::study::{People, PeopleAsked, Study, Tenths};
 
 /// One in ten is stronger.
 pub(crate) const HIGH: &str = "one in ten above";
@@ -27,7 +30,7 @@ pub(crate) fn people_words(study: &Study, people: &People) -> FigureWords {
             study.lifter_title,
             study.movement_title.to_lowercase()
         ),
-        footnote: "Scatter of height, mass, limbs and muscle groups as in groups of trained people, in part assumed. Below: each curve in percent of \
+        footnote: "Scatter of height, mass, limbs and muscle groups as in published groups, in part from memory. Below: each curve in percent of \
                    its own median."
             .to_owned(),
         description: format!(
@@ -35,5 +38,98 @@ pub(crate) fn people_words(study: &Study, people: &People) -> FigureWords {
             people.count
         ),
         caption: "People differ more in how strong they are than in where. A class of curve holds for nearly everybody; a number does not.".to_owned(),
+    }
+}
+
+/// The stretch where people are stopped, in a figure.
+pub(crate) const HARDEST_OF_PEOPLE: &str = "Hardest, 4 in 5 people";
+
+/// What people are drawn from.
+pub(crate) const DRAWN_FROM: &str =
+    "They differ as published groups do and by what the model itself misses people by.";
+
+/// "200 invented women, novices", "200 invented people around Reference man".
+pub(crate) fn invented_people(asked: &PeopleAsked, lifter_title: &str) -> String {
+    let count = asked.count;
+    let Some((sex, training)) = asked.kind else {
+        return format!("{count} invented people around {lifter_title}");
+    };
+    let who = match sex {
+        Sex::Woman => "women",
+        Sex::Man => "men",
+    };
+    format!("{count} invented {who} {}", trained(training))
+}
+
+/// "93 % bell-shaped, 7 % ascending".
+pub(crate) fn classes_by_share(people: &People) -> String {
+    let shares = people.classes.iter().map(|(shape, count)| {
+        let share = 100.0 * *count as f64 / people.count as f64;
+        format!("{} % {}", rounded(share, 0), shape.word())
+    });
+    shares.collect::<Vec<_>>().join(", ")
+}
+
+/// "95 % of people have an ascending curve".
+pub(crate) fn most_frequent_class(people: &People) -> String {
+    let first = people.classes.first();
+    let words = first.map(|(shape, count)| {
+        let share = 100.0 * *count as f64 / people.count as f64;
+        let share = rounded(share, 0);
+        format!(
+            "{share} % of people have {} curve",
+            with_article(shape.word())
+        )
+    });
+    words.unwrap_or_default()
+}
+
+/// "with years of training".
+const fn trained(training: Training) -> &'static str {
+    match training {
+        Training::Novice => "without training",
+        Training::Intermediate => "with half a year of training",
+        Training::Advanced => "with years of training",
+    }
+}
+
+impl Telling<'_> {
+    /// Whose curve the line is: of the lifter, where there are people of the one in their middle.
+    pub(crate) fn whose_line(&self) -> String {
+        let lifter = &self.study.lifter_title;
+        match &self.study.people {
+            None => lifter.clone(),
+            Some(people) => match people.asked.kind {
+                None => format!("Line: {lifter}"),
+                Some((_, training)) => format!("Line: {lifter} {}", trained(training)),
+            },
+        }
+    }
+
+    /// What is to be said of the people of a curve.
+    pub(crate) fn people_sentences(&self) -> Vec<String> {
+        let Some(people) = &self.study.people else {
+            return Vec::new();
+        };
+        let who = invented_people(&people.asked, &self.study.lifter_title);
+        let mut lines = vec![format!("{who} (seed {}). {DRAWN_FROM}", people.asked.seed)];
+        if people.count < people.asked.count {
+            lines.push(format!(
+                "{} of them cannot do the lift at all and are left out.",
+                people.asked.count - people.count
+            ));
+        }
+        lines.push(format!(
+            "Curves of these people: {}.",
+            classes_by_share(people)
+        ));
+        if let Some([from, middle, to]) = people.hardest_between(0.8) {
+            lines.push(format!(
+                "Hardest place of four in five people: {}; of the middle one {}.",
+                self.stretch(from, to),
+                self.at_place(middle)
+            ));
+        }
+        lines
     }
 }

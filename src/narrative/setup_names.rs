@@ -111,8 +111,8 @@ impl PieceName {
     }
 }
 
-/// "a 29 mm band", "an 8 mm chain".
-fn with_article(words: &str) -> String {
+/// "a 29 mm band", "an 8 mm chain", "a u-shaped".
+pub(crate) fn with_article(words: &str) -> String {
     let vowel = words.starts_with(['8', 'a', 'e', 'i', 'o']);
     format!("{} {words}", if vowel { "an" } else { "a" })
 }

@@ -5,10 +5,11 @@
 use super::fibre_words::{fibre_sentences, is_doubted};
 use super::figure_words::FigureWords;
 use super::made_words::made_words;
+use super::people_words::{classes_by_share, invented_people, most_frequent_class};
 use super::places::sides_in_words;
 use super::prose::{capital, percent};
 use super::quantities::rounded;
-use super::setup_names::{added_is_plural, added_name};
+use super::setup_names::{added_is_plural, added_name, with_article};
 use super::telling::Telling;
 use crate::capacity::Pace;
 use crate::movement::Measure;
@@ -50,6 +51,13 @@ impl Telling<'_> {
         if self.study.band.is_some() {
             words += "; band: four of five plausible versions of this lifter";
         }
+        if let Some(people) = &self.study.people {
+            words += &format!(
+                "; bands: half and four in five of {}",
+                invented_people(&people.asked, &self.study.lifter_title)
+            );
+            return words;
+        }
         if setups.iter().any(|setup| setup.sticking.is_some()) {
             words += "; ";
             words += &self.region_definition();
@@ -88,6 +96,9 @@ impl Telling<'_> {
     /// The finding in one sentence.
     fn strength_title(&self) -> String {
         let name = &self.study.movement_title;
+        if let Some(people) = &self.study.people {
+            return format!("{name}: {}", most_frequent_class(people));
+        }
         match self.study.setups.as_slice() {
             [] => format!("{name}: {} strength curve", article(self.study)),
             [one] => format!("{name}: {}", self.hardest(one)),
@@ -186,11 +197,15 @@ impl Telling<'_> {
 
     fn subtitle(&self) -> String {
         let class = &self.study.class;
-        let mut words = self.study.lifter_title.clone();
+        let mut words = self.whose_line();
         if let [one] = self.study.setups.as_slice() {
             words += &format!(", {}", self.setup_name(one));
         }
         words += &made_words(self.study);
+        if let Some(people) = &self.study.people {
+            words += &format!(". Curves of people: {}", classes_by_share(people));
+            return words;
+        }
         if let Some(effort) = self.study.equal_effort {
             words += &format!(
                 ", weights chosen so that each is {} effort at its hardest",
@@ -223,6 +238,10 @@ impl Telling<'_> {
             percent(class.end_ratio),
             self.at_place(class.peak_range)
         );
+        for sentence in self.people_sentences() {
+            words += " ";
+            words += &sentence;
+        }
         for setup in &study.setups {
             if let Some(sticking) = &setup.sticking {
                 words += &self.setup_description(setup, sticking);
@@ -346,10 +365,5 @@ fn whose_side(study: &Study) -> &'static str {
 }
 
 fn article(study: &Study) -> String {
-    let word = study.class.shape.word();
-    if word.starts_with(['a', 'e', 'i', 'o', 'u']) {
-        format!("an {word}")
-    } else {
-        format!("a {word}")
-    }
+    with_article(study.class.shape.word())
 }

@@ -6,6 +6,7 @@
 
 mod log_measured;
 mod next_test;
+mod people_scatter;
 mod person_factors;
 mod person_prior;
 mod person_table;
@@ -14,6 +15,7 @@ mod told_texts;
 
 pub use log_measured::{LogMeasured, measured_dynamometer, measured_hold, measured_lift};
 pub use next_test::narrowing;
+pub use people_scatter::Scatter;
 pub use person_factors::{PersonFactors, StrengthFactor};
 pub use person_prior::{PriorGrounds, prior};
 pub use person_table::PersonTable;

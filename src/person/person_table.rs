@@ -2,6 +2,7 @@
 //!
 //! In: `models/published/person.ron`. Out: [`PersonTable`], numbers with the source of each.
 
+use crate::anatomy::{Sex, Training};
 use crate::source::Source;
 use serde::Deserialize;
 
@@ -13,6 +14,12 @@ pub struct PersonTable {
     pub between_people: Vec<GroupOfPeople>,
     /// Correlation between the strengths of two muscle groups.
     pub correlation: TabledValue,
+    /// Height and mass of women and of men.
+    pub bodies: Vec<BodiesOfSex>,
+    /// Scatter of the length of a segment at one height.
+    pub segment: TabledDeviation,
+    /// Months that a training status stands for.
+    pub statuses: Vec<StatusMonths>,
     /// Strength by months of training.
     pub training: Vec<TrainingGain>,
     /// Error of a one-repetition maximum.
@@ -40,6 +47,38 @@ pub struct GroupOfPeople {
     /// Standard deviation between them.
     pub deviation: f64,
     /// Where both come from.
+    pub source: Source,
+}
+
+/// How the bodies of one sex scatter.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BodiesOfSex {
+    /// Whose.
+    pub sex: Sex,
+    /// Mean height, cm.
+    pub height_cm: f64,
+    /// Standard deviation of it, cm.
+    pub height_deviation_cm: f64,
+    /// Mean mass, kg.
+    pub mass_kg: f64,
+    /// Standard deviation of it, kg.
+    pub mass_deviation_kg: f64,
+    /// Correlation between both.
+    pub correlation: f64,
+    /// Where all come from.
+    pub source: Source,
+}
+
+/// Months of steady training that a status stands for.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct StatusMonths {
+    /// The status.
+    pub training: Training,
+    /// The months.
+    pub months: f64,
+    /// Where the number comes from.
     pub source: Source,
 }
 
@@ -91,6 +130,20 @@ impl PersonTable {
             .map(|group| (group.deviation / group.mean).powi(2));
         let mean = squares.sum::<f64>() / self.between_people.len() as f64;
         (1.0 + mean).ln().sqrt()
+    }
+
+    /// The bodies of a sex; none where the table has no row of it.
+    #[must_use]
+    pub fn bodies_of(&self, sex: Sex) -> Option<&BodiesOfSex> {
+        self.bodies.iter().find(|bodies| bodies.sex == sex)
+    }
+
+    /// Logarithm of the strength that people of a training status have over the untrained.
+    #[must_use]
+    pub fn gain_of(&self, training: Training) -> f64 {
+        let mut rows = self.statuses.iter();
+        let row = rows.find(|row| row.training == training);
+        row.map_or(0.0, |row| self.gain(row.months))
     }
 
     /// Logarithm of the strength that so many months of training give over none, straight between the rows.

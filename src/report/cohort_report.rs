@@ -79,7 +79,7 @@ pub fn cohort_json(cohort: &Cohort) -> String {
         summary: CohortSummary {
             movement: &cohort.movement_title,
             around: &cohort.lifter_title,
-            seed: cohort.seed,
+            seed: cohort.asked.seed,
             lifters: cohort.members.len(),
             with_maximum: maxima.len(),
             is_complete: cohort.is_complete,

@@ -3,6 +3,7 @@
 //! In: a [`Study`], one of its setups or none. Out: text; numbers of CSV and JSON in SI.
 
 use super::json::pretty;
+use super::people_row::{PeopleRow, people_row};
 use super::sample::{Sample, samples};
 use super::summary::{CurveSummary, summary};
 use super::table::table;
@@ -55,6 +56,8 @@ fn shown(samples: usize) -> Vec<usize> {
 #[derive(Serialize)]
 struct CurveJson {
     summary: CurveSummary,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    people: Option<PeopleRow>,
     warnings: Vec<WarningRow>,
     samples: Vec<Sample>,
 }
@@ -64,6 +67,7 @@ struct CurveJson {
 pub fn curve_json(study: &Study, setup: Option<&SetupStudy>, with_detail: bool) -> String {
     pretty(&CurveJson {
         summary: summary(study, setup),
+        people: study.people.as_ref().map(people_row),
         warnings: warnings(study),
         samples: samples(study, setup, with_detail),
     })

@@ -23,6 +23,7 @@ mod maximum_report;
 mod movements_report;
 mod pair_report;
 mod parameters_report;
+mod people_row;
 mod person_file;
 mod pick_report;
 mod plan_record;

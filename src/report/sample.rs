@@ -32,6 +32,18 @@ pub struct Sample {
     /// Upper end of what capacity may be, N·m.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub capacity_high_nm: Option<f64>,
+    /// Lower end of what the middle half of people holds, N.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub capacity_quarter_n: Option<f64>,
+    /// Upper end of what the middle half of people holds, N.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub capacity_three_quarters_n: Option<f64>,
+    /// Lower end of what the middle half of people holds, N·m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub capacity_quarter_nm: Option<f64>,
+    /// Upper end of what the middle half of people holds, N·m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub capacity_three_quarters_nm: Option<f64>,
     /// Demand, N.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub demand_n: Option<f64>,
@@ -69,7 +81,16 @@ pub fn sample(
     let pose = &study.range.poses[index];
     let capacity = study.capacity.held[index].capacity;
     let is_force = study.range.measure == Measure::Force;
-    let end = |side: usize| study.band.as_ref().map(|band| band[side][index]);
+    let forces = study.people.as_ref().map(|people| &people.forces);
+    let end = |side: usize| {
+        let of_people = forces.map(|forces| [&forces.low, &forces.high][side]);
+        let of_versions = study.band.as_ref().map(|band| &band[side]);
+        of_versions.or(of_people).map(|ends| ends[index])
+    };
+    let half = |side: usize| {
+        let ends = forces.map(|forces| [&forces.quarter, &forces.three_quarters][side]);
+        ends.map(|ends| ends[index])
+    };
     let demand = setup.map(|s| s.values[index]);
     let force = |value: Option<f64>| value.filter(|_| is_force);
     let torque = |value: Option<f64>| value.filter(|_| !is_force);
@@ -83,6 +104,10 @@ pub fn sample(
         capacity_high_n: force(end(1)),
         capacity_low_nm: torque(end(0)),
         capacity_high_nm: torque(end(1)),
+        capacity_quarter_n: force(half(0)),
+        capacity_three_quarters_n: force(half(1)),
+        capacity_quarter_nm: torque(half(0)),
+        capacity_three_quarters_nm: torque(half(1)),
         demand_n: force(demand),
         demand_nm: torque(demand),
         demand_lowering_n: force(setup.map(|s| s.demand.samples[index].down.along_n)),

@@ -5,6 +5,7 @@
 use super::person_asked::PersonAsked;
 use super::person_data::PersonDatum;
 use super::person_lifts::PersonLift;
+use crate::anatomy::Sex;
 use crate::error::{Error, FaultKind, PersonFault, Result};
 use crate::library::Library;
 use crate::numeric::{Belief, Observation};
@@ -58,7 +59,7 @@ impl FitGround {
         let names: Vec<String> = lifts.iter().map(|lift| lift.movement.clone()).collect();
         let groups = lifts.first().map_or_else(Vec::new, PersonLift::groups);
         let factors = PersonFactors::of(&groups, &names);
-        let before = prior_of(asked, library, &factors, &lifts)?;
+        let before = prior_of((asked.sex, asked.months), library, &factors, &lifts)?;
         Ok(Self {
             lifts,
             data,
@@ -221,9 +222,11 @@ impl FitGround {
     }
 }
 
-/// What is believed of the person before anything is measured.
-fn prior_of(
-    asked: &PersonAsked,
+/// What is believed before anything is measured of a person of a sex and so many months of training.
+///
+/// **Fails** with what is wrong in the tables.
+pub(super) fn prior_of(
+    (sex, months): (Sex, f64),
     library: &Library,
     factors: &PersonFactors,
     lifts: &[PersonLift],
@@ -234,13 +237,13 @@ fn prior_of(
     for factor in factors.all() {
         if let StrengthFactor::Group(group) = factor {
             let path = format!("lifter.strength.{group}");
-            if let Some(fitted) = library.fitted(asked.sex, &path)? {
+            if let Some(fitted) = library.fitted(sex, &path)? {
                 calibrated.insert(group.clone(), fitted.relative_deviation());
             }
         }
     }
     let mut expected = DVector::zeros(factors.count());
-    expected[0] = table.gain(asked.months);
+    expected[0] = table.gain(months);
     // A lift that such a person cannot do at all has no gain; nothing is measured of it either.
     let gains = lifts
         .par_iter()
@@ -250,7 +253,7 @@ fn prior_of(
         })
         .collect::<BTreeMap<String, f64>>();
     let grounds = PriorGrounds {
-        months: asked.months,
+        months,
         calibrated,
         miss_of_lift: misses.of("ratio of lifts") / std::f64::consts::SQRT_2,
         miss_of_strength: misses.of("strength"),

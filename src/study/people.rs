@@ -1,105 +1,127 @@
 //! One lift of many invented people: how far their strength curves differ in height and in shape.
 //!
-//! In: a question. Out: [`People`]: tenths of the capacities at every sample, as they are and in percent of each person's own
-//! median. The same for any number of threads.
+//! In: a question, whom to invent, a setup. Out: [`People`]: shares of the capacities at every sample, as they are and in
+//! percent of each person's own median; classes; hardest places. The same for any number of threads.
 
-use super::cohort::{Scatter, invented};
-use super::question::Question;
+use super::invented_lifter::invented;
+use super::people_asked::PeopleAsked;
+use super::people_curves::{People, Tenths};
+use super::question::{Question, Study};
 use super::solve::study;
+use crate::capacity::CurveShape;
 use crate::error::{Error, MaximumFault, Result};
+use crate::numeric::quantile;
+use crate::person::{PersonTable, Scatter};
+use crate::resistance::{Item, Setup, Weight};
+use crate::units::Mass;
 use rayon::prelude::{IntoParallelIterator, ParallelIterator};
 
-/// How many people are invented, samples of each one's curve, and the seed of the invention.
+/// How many people a figure of a lecture has, samples of each one's curve, and the seed of the invention.
 const COUNT: usize = 80;
 const SAMPLES: usize = 41;
 const SEED: u64 = 1;
+/// The plain load under which the hardest place lies where no setup is told, kg.
+const PLAIN_KG: f64 = 20.0;
 
-/// Curves between which eight in ten people lie, and the middle one.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Tenths {
-    /// One in ten is below it.
-    pub low: Vec<f64>,
-    /// Half of the people are below it.
-    pub middle: Vec<f64>,
-    /// One in ten is above it.
-    pub high: Vec<f64>,
-}
-
-/// Strength curves of many people.
-#[derive(Debug, Clone, PartialEq)]
-pub struct People {
-    /// How many can do the lift.
-    pub count: usize,
-    /// Places of the samples in the range.
-    pub places: Vec<f64>,
-    /// Capacities, N (or N·m).
-    pub forces: Tenths,
-    /// Capacities over each person's own median, %.
-    pub shapes: Tenths,
+/// What is kept of one person.
+struct OneCurve {
+    capacities: Vec<f64>,
+    shape: CurveShape,
+    hardest: Option<f64>,
 }
 
 impl People {
-    /// People invented around the lifter of a question.
+    /// People who differ as people alike in sex and training do, around the lifter of a question.
     ///
     /// **Fails** if none of them can do the lift.
-    pub fn of(question: &Question<'_>) -> Result<Self> {
-        let curves: Vec<Vec<f64>> = (0..COUNT)
+    pub fn around(question: &Question<'_>, table: &PersonTable) -> Result<Self> {
+        let asked = PeopleAsked {
+            count: COUNT,
+            seed: SEED,
+            part: None,
+            kind: None,
+            scatter: Scatter::between_people(table, question.lifter.sex),
+        };
+        let question = Question {
+            samples: SAMPLES,
+            ..question.clone()
+        };
+        Self::of(&question, &asked, None)
+    }
+
+    /// People invented around the lifter of a question, under a setup or a plain load.
+    ///
+    /// **Fails** if none of them can do the lift.
+    pub fn of(question: &Question<'_>, asked: &PeopleAsked, setup: Option<&Setup>) -> Result<Self> {
+        asked.checked()?;
+        let plain = vec![Item::Weight(Weight::Load(Mass::from_kg(PLAIN_KG)))];
+        let setup = setup.cloned().unwrap_or_else(|| Setup::new("", plain));
+        let each: Vec<OneCurve> = asked
+            .numbers()
             .into_par_iter()
             .filter_map(|number| {
-                let (lifter, _) = invented(question.lifter, Scatter::default(), SEED, number);
+                let (lifter, _) = invented(question.lifter, &asked.scatter, asked.seed, number);
                 let own = Question {
                     lifter: &lifter,
-                    samples: SAMPLES,
                     ..question.clone()
                 };
-                study(&own, &[]).ok().map(|study| study.capacity.values())
+                let setups = std::slice::from_ref(&setup);
+                study(&own, setups).ok().map(|study| OneCurve::of(&study))
             })
             .collect();
-        if curves.is_empty() {
+        if each.is_empty() {
             return Err(Error::no_answer(MaximumFault::NobodyInGroup));
         }
-        let shapes: Vec<Vec<f64>> = curves
-            .iter()
-            .map(|curve| {
-                let own = share_of(curve, 0.5);
-                curve.iter().map(|value| 100.0 * value / own).collect()
-            })
-            .collect();
+        let shape_of = |one: &OneCurve| -> Vec<f64> {
+            let own = quantile(&one.capacities, 0.5).unwrap_or(f64::NAN);
+            let shares = one.capacities.iter();
+            shares.map(|value| 100.0 * value / own).collect()
+        };
+        let forces: Vec<&[f64]> = each.iter().map(|one| one.capacities.as_slice()).collect();
+        let shapes: Vec<Vec<f64>> = each.iter().map(shape_of).collect();
+        let shapes: Vec<&[f64]> = shapes.iter().map(Vec::as_slice).collect();
+        let last = (question.samples - 1) as f64;
         Ok(Self {
-            count: curves.len(),
-            places: (0..SAMPLES)
-                .map(|index| index as f64 / (SAMPLES - 1) as f64)
-                .collect(),
-            forces: Tenths::of(&curves),
+            asked: asked.clone(),
+            count: each.len(),
+            places: (0..question.samples).map(|k| k as f64 / last).collect(),
+            forces: Tenths::of(&forces),
             shapes: Tenths::of(&shapes),
+            classes: classes(&each),
+            hardest: each.iter().filter_map(|one| one.hardest).collect(),
         })
     }
 }
 
-impl Tenths {
-    fn of(curves: &[Vec<f64>]) -> Self {
-        let at = |share: f64| {
-            (0..SAMPLES)
-                .map(|index| {
-                    let values: Vec<f64> = curves.iter().map(|curve| curve[index]).collect();
-                    share_of(&values, share)
-                })
-                .collect()
-        };
+impl OneCurve {
+    fn of(study: &Study) -> Self {
+        let sticking = study.setups.first().and_then(|setup| setup.sticking);
         Self {
-            low: at(0.1),
-            middle: at(0.5),
-            high: at(0.9),
+            capacities: study.capacity.values(),
+            shape: study.class.shape,
+            hardest: sticking.map(|sticking| sticking.point_range),
         }
     }
 }
 
-/// The value below which a share of all values lies, between neighbours in proportion.
-fn share_of(values: &[f64], share: f64) -> f64 {
-    let mut sorted = values.to_vec();
-    sorted.sort_by(f64::total_cmp);
-    let at = share * (sorted.len() - 1) as f64;
-    let (low, part) = (at.floor() as usize, at.fract());
-    let high = (low + 1).min(sorted.len() - 1);
-    sorted[low] + part * (sorted[high] - sorted[low])
+/// How many have each class, the most frequent first.
+fn classes(each: &[OneCurve]) -> Vec<(CurveShape, usize)> {
+    let mut counts: Vec<(CurveShape, usize)> = Vec::new();
+    for one in each {
+        match counts.iter_mut().find(|(shape, _)| *shape == one.shape) {
+            Some((_, count)) => *count += 1,
+            None => counts.push((one.shape, 1)),
+        }
+    }
+    counts.sort_by_key(|(shape, count)| (std::cmp::Reverse(*count), shape.word()));
+    counts
+}
+
+impl Study {
+    /// The study with what other people hold.
+    #[must_use]
+    pub fn with_people(mut self, people: People) -> Self {
+        self.people = Some(people);
+        self
+    }
 }

@@ -34,6 +34,15 @@ pub struct PersonAsked {
     pub seed: u64,
 }
 
+/// The built-in lifter that stands for a sex.
+#[must_use]
+pub const fn reference_of(sex: Sex) -> &'static str {
+    match sex {
+        Sex::Woman => "reference-woman",
+        Sex::Man => "reference-man",
+    }
+}
+
 /// What one meets of a kind, or what is taken at all.
 fn ends(bound: &Bound) -> (f64, f64) {
     bound.usual.unwrap_or((bound.least(), bound.most()))
@@ -98,10 +107,7 @@ impl PersonAsked {
     /// The built-in lifter that stands for the sex.
     #[must_use]
     pub const fn reference(&self) -> &'static str {
-        match self.sex {
-            Sex::Woman => "reference-woman",
-            Sex::Man => "reference-man",
-        }
+        reference_of(self.sex)
     }
 
     /// The files of a person of that size with the strengths of the reference.

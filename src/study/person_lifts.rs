@@ -66,7 +66,13 @@ impl PersonLift {
     ///
     /// **Fails** with what is wrong in the files or impossible together.
     pub fn open(library: &Library, files: &LifterFiles, movement: &str) -> Result<Self> {
-        let model = Workbench::of_files(library, files.clone(), movement)?.model(&[])?;
+        Self::of(Workbench::of_files(library, files.clone(), movement)?.model(&[])?)
+    }
+
+    /// The lifter of a model in its movement.
+    ///
+    /// **Fails** where the movement says of nothing what it moves.
+    pub fn of(model: Model) -> Result<Self> {
         let is_body = model.movement.carrier()? == Carrier::Body;
         let (body, items) = match is_body {
             true => (
@@ -81,7 +87,7 @@ impl PersonLift {
             .items
             .insert(0, Item::Weight(Weight::Load(Mass::from_kg(PLAIN_KG))));
         Ok(Self {
-            movement: movement.to_owned(),
+            movement: model.movement_name.clone(),
             options: RepOptions::usual_for(&model.movement),
             still: StillLift::of(&model, &plain, SAMPLES),
             model,

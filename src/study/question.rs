@@ -3,6 +3,7 @@
 //! In: a movement, a lifter, samples, a pace. Out: [`Question`] for the solver; [`Study`] and
 //! [`SetupStudy`], plain data on the samples of one range that figures and reports show.
 
+use super::people_curves::People;
 use crate::anatomy::{Dof, Lifter};
 use crate::capacity::{CapacityCurve, Class, Pace};
 use crate::demand::DemandCurve;
@@ -70,6 +71,8 @@ pub struct Study {
     pub capacity: CapacityCurve,
     /// What they may hold, of four in five plausible versions of the lifter: lower and upper ends, where asked for.
     pub band: Option<[Vec<f64>; 2]>,
+    /// What invented people around the lifter hold, where asked for.
+    pub people: Option<People>,
     /// Class of the curve.
     pub class: Class,
     /// Share of the greatest effort from which the sticking region counts.

@@ -82,6 +82,7 @@ impl<'a> SolvedLift<'a> {
             range: self.range,
             capacity: self.capacity,
             band: None,
+            people: None,
             region_share: question.region_share,
             pace: question.pace,
             changes: question.changes.to_vec(),

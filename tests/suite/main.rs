@@ -31,6 +31,7 @@ mod free_body;
 mod gallery;
 mod gym_files;
 mod help;
+mod invented_people;
 mod json_keys;
 mod layers;
 mod lecture;

@@ -6,10 +6,11 @@ use serde_json::Value;
 use torquill::library::{Library, Shelf};
 use torquill::movement::Carrier;
 use torquill::numeric::quantile;
+use torquill::person::Scatter;
 use torquill::rep::RepOptions;
 use torquill::resistance::Setup;
 use torquill::setups::Watch;
-use torquill::study::{Heaviness, Question, cohort, maximum, repetition};
+use torquill::study::{Heaviness, PeopleAsked, Question, cohort, maximum, repetition};
 
 fn number(value: &Value, keys: &[&str]) -> f64 {
     let found = keys.iter().fold(value, |at, key| &at[*key]);
@@ -244,14 +245,22 @@ fn law_a_group_of_lifters_is_the_same_on_any_number_of_threads() {
         library.lifter("reference-man").unwrap(),
     );
     let question = Question::new("bench-press", &movement, &lifter);
+    let table = library.person_table().unwrap();
+    let people = |count: usize, seed: u64| PeopleAsked {
+        count,
+        seed,
+        part: None,
+        kind: None,
+        scatter: Scatter::between_people(&table, lifter.sex),
+    };
     let on = |threads: usize, seed: u64| {
         let pool = rayon::ThreadPoolBuilder::new()
             .num_threads(threads)
             .build()
             .unwrap();
         let (setup, options) = (Setup::default(), RepOptions::default());
-        let group =
-            pool.install(|| cohort(&question, &setup, &options, (24, seed), &Watch::default()));
+        let asked = people(24, seed);
+        let group = pool.install(|| cohort(&question, &setup, &options, &asked, &Watch::default()));
         group.unwrap_or_else(|e| panic!("{e}"))
     };
     let one = on(1, 7);
@@ -271,7 +280,7 @@ fn law_a_group_of_lifters_is_the_same_on_any_number_of_threads() {
         &question,
         &Setup::default(),
         &RepOptions::default(),
-        (10, 1),
+        &people(10, 1),
         &stopped,
     );
     assert!(!none.unwrap().is_complete);

@@ -177,7 +177,7 @@ fn law_csv_holds_the_numbers_of_json_under_the_same_names() {
         ("rep biceps-curl --load 90%", &["samples"], &[]),
         ("max bench-press --velocities", &["load_velocity"], &[]),
         ("max biceps-curl --to-load 20kg", &["summary"], &[]),
-        ("max squat --cohort 12", &["lifters"], &[]),
+        ("max squat --people 12", &["lifters"], &[]),
         (
             "plan bench-press --one-rm 140kg --training-months 48 --method all",
             &["sessions", "sets"],
@@ -377,7 +377,7 @@ fn law_a_workbook_holds_what_the_csv_holds() {
         ("movements", "title"),
         ("sources", "citation"),
         ("parameters biceps-curl", "least_is_accepted"),
-        ("max squat --cohort 12", "one_rm_kg"),
+        ("max squat --people 12", "one_rm_kg"),
         (
             "figure bench-press --load 55kg --versus --load 40kg -o f.svg",
             "setup_number",

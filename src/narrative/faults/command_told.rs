@@ -121,6 +121,8 @@ fn of_option(fault: &OptionFault) -> Told {
         OptionFault::NoShare(text) => {
             Told::new(format!("`{text}` is no share")).hint("write 80% or 0.8")
         }
+        OptionFault::NoPart(text) => Told::new(format!("`{text}` is no part of the people"))
+            .hint("write 3/100 for the third of a hundred parts"),
         OptionFault::NoShares(text) => Told::new(format!("`{text}` is no range of shares"))
             .hint("write 10%..35%, ..35%, 10%.. or any"),
         OptionFault::NoPlace(text) => Told::new(format!("`{text}` is no place of the range"))

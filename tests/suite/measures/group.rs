@@ -10,8 +10,9 @@ use torquill::anatomy::SegmentName;
 use torquill::library::{Library, assemble};
 use torquill::movement::{Pose, trace};
 use torquill::numeric::median;
+use torquill::person::Scatter;
 use torquill::rep::{RepEnd, StickingInMotion};
-use torquill::study::{Scatter, invented};
+use torquill::study::invented;
 
 /// The seed of all groups of the lists.
 const SEED: u64 = 1;
@@ -45,10 +46,12 @@ fn group(asked: &Asked) -> Arc<Vec<One>> {
     }
     let model = assemble(&Library::built_in(), &asked.lifter, &asked.lift, &sets)
         .unwrap_or_else(|e| panic!("{key}: {e}"));
+    let table = Library::built_in().person_table().expect("built in");
+    let scatter = Scatter::between_people(&table, model.lifter.sex);
     let made = (0..asked.number("of") as usize)
         .into_par_iter()
         .filter_map(|number| {
-            let (lifter, _) = invented(&model.lifter, Scatter::default(), SEED, number);
+            let (lifter, _) = invented(&model.lifter, &scatter, SEED, number);
             one(Lifted::new(&asked.lift, model.movement.clone(), lifter)?)
         })
         .collect();

@@ -1,0 +1,150 @@
+//! Invented people: drawn from what a fit believes, each by seed and number alone, shown by `curve`, `figure` and `max`.
+
+use super::calling::{call, call_in};
+use torquill::anatomy::{Lifter, SegmentName};
+use torquill::library::{Library, assemble};
+use torquill::numeric::mean_and_deviation;
+use torquill::study::{invented, scatter_of_anyone};
+
+/// Rows of a table without its head.
+fn rows(arguments: &[&str]) -> Vec<String> {
+    let answer = call(arguments).done();
+    answer.out.lines().skip(1).map(str::to_owned).collect()
+}
+
+#[test]
+fn law_parts_of_people_are_the_whole() {
+    let asked = "max biceps-curl --people 7 --sex woman --training advanced --format csv";
+    let asked: Vec<&str> = asked.split(' ').collect();
+    let whole = rows(&asked);
+    let part = |name: &str| rows(&[&asked[..], &["--part", name]].concat());
+    let parts: Vec<String> = ["1/3", "2/3", "3/3"].into_iter().flat_map(part).collect();
+    assert_eq!((whole.len(), &whole), (7, &parts));
+    let fewer = "max biceps-curl --people 2 --sex woman --training advanced --format csv";
+    let fewer: Vec<&str> = fewer.split(' ').collect();
+    assert_eq!(
+        rows(&fewer),
+        whole[..2],
+        "person i depends on seed and i alone"
+    );
+}
+
+#[test]
+fn law_people_scatter_as_their_tables_say() {
+    let library = Library::built_in();
+    let model = assemble(&library, "reference-man", "bench-press", &[]).unwrap();
+    let scatter = scatter_of_anyone(&library, &model).unwrap();
+    let people: Vec<Lifter> = (0..2000)
+        .map(|number| invented(&model.lifter, &scatter, 1, number).0)
+        .collect();
+    let logs = |of: &dyn Fn(&Lifter) -> f64| -> Vec<f64> {
+        people.iter().map(|one| of(one).ln()).collect()
+    };
+    let height = logs(&|one| one.height.as_m());
+    let mass = logs(&|one| one.body_mass.as_kg());
+    let ((mean_h, dev_h), (mean_m, dev_m)) = (
+        mean_and_deviation(&height).unwrap(),
+        mean_and_deviation(&mass).unwrap(),
+    );
+    let table = library.person_table().unwrap();
+    let bodies = table.bodies_of(model.lifter.sex).unwrap();
+    let products = height
+        .iter()
+        .zip(&mass)
+        .map(|(h, m)| (h - mean_h) * (m - mean_m));
+    let correlation = products.sum::<f64>() / 1999.0 / (dev_h * dev_m);
+    assert!(
+        (correlation - bodies.correlation).abs() < 0.05,
+        "{correlation}"
+    );
+    assert!(
+        (dev_h / (bodies.height_deviation_cm / bodies.height_cm) - 1.0).abs() < 0.05,
+        "{dev_h}"
+    );
+    assert!(
+        (dev_m / (bodies.mass_deviation_kg / bodies.mass_kg) - 1.0).abs() < 0.05,
+        "{dev_m}"
+    );
+    // A muscle over its size: whole strength, its group, and the lift alone, all independent.
+    let name = "pectoralis_sternal";
+    let (name, muscle) = model
+        .lifter
+        .muscles
+        .get_key_value(name)
+        .or_else(|| model.lifter.muscles.iter().next())
+        .unwrap();
+    let along: SegmentName = muscle.along;
+    let force = logs(&|one| {
+        one.muscles[name].peak_force.as_n() * one.segment(along).length.as_m()
+            / one.body_mass.as_kg()
+    });
+    let (_, found) = mean_and_deviation(&force).unwrap();
+    let group = scatter.of_group(&muscle.group);
+    let told = (scatter.strength.powi(2) + group.powi(2) + scatter.lift.powi(2)).sqrt();
+    assert!((found / told - 1.0).abs() < 0.05, "{found} for {told}");
+    assert!(
+        scatter.lift > 0.0 && told > table.between_people(),
+        "the model's own error is in it"
+    );
+}
+
+#[test]
+fn law_a_curve_of_people_has_the_middle_half_inside_four_in_five() {
+    let asked = "curve bench-press --people 8 --sex woman --samples 11 --load 40kg --format json";
+    let told = call(&asked.split(' ').collect::<Vec<_>>()).done().json();
+    for sample in told["samples"].as_array().unwrap() {
+        let at = |key: &str| sample[key].as_f64().unwrap();
+        let ends = ["low", "quarter", "three_quarters", "high"];
+        let ends = ends.map(|end| at(&format!("capacity_{end}_n")));
+        assert!(ends.is_sorted(), "{sample}");
+    }
+    let people = &told["people"];
+    let classes = people["classes"].as_array().unwrap().iter();
+    let sum: f64 = classes.map(|one| one["share"].as_f64().unwrap()).sum();
+    assert!((sum - 1.0).abs() < 1e-9);
+    let place = |key: &str| people[&format!("hardest_{key}_range")].as_f64().unwrap();
+    assert!(place("low") <= place("middle") && place("middle") <= place("high"));
+    let folder = tempfile::tempdir().unwrap();
+    let drawn =
+        "figure bench-press --people 8 --sex woman --samples 11 --live-text -o people.svg --words";
+    call_in(folder.path(), &drawn.split(' ').collect::<Vec<_>>()).done();
+    let words = std::fs::read_to_string(folder.path().join("people.alt.txt")).unwrap();
+    assert!(
+        words.contains("8 invented women without training"),
+        "{words}"
+    );
+    assert!(words.contains("four in five people"), "{words}");
+}
+
+#[test]
+fn fault_people_who_cannot_be_invented() {
+    for (asked, said) in [
+        ("max squat --people 0", "outside what is possible"),
+        ("max squat --people 5 --part 0/3", "no part of the people"),
+        ("max squat --people 5 --part 4/3", "no part of the people"),
+        (
+            "max squat --people 5 --part 1/9",
+            "outside what is possible",
+        ),
+        ("max squat --part 1/3", "--people"),
+        ("max squat --people 5 --scatter", "--scatter"),
+        ("max squat --people 5 --training novice", "--sex"),
+        (
+            "max squat --people 5 --sex man --lifter club-lifter",
+            "--lifter",
+        ),
+        ("curve squat --sex man", "--people"),
+        (
+            "figure squat --people 200000 -o a.svg",
+            "outside what is possible",
+        ),
+    ] {
+        let answer = call(&asked.split(' ').collect::<Vec<_>>());
+        assert_eq!(answer.status, 2, "{asked}: {}", answer.complaint);
+        assert!(
+            answer.complaint.contains(said),
+            "{asked}: {}",
+            answer.complaint
+        );
+    }
+}
