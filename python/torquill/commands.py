@@ -77,6 +77,10 @@ def curve(
     speed: str | None = None,
     region_share: float = 0.95,
     scatter: bool = False,
+    people: int | None = None,
+    sex: Literal["woman", "man"] | None = None,
+    training: Literal["novice", "intermediate", "advanced"] | None = None,
+    seed: int = 1,
     detail: bool = False,
     units: Literal["metric", "us"] = "metric",
     data: Path | None = None,
@@ -97,6 +101,10 @@ def curve(
     :param speed: Speed at which capacity is asked for: "0.3 m/s", or "60 deg/s" for one joint; negative lowers (SPEED).
     :param region_share: Share of the greatest effort from which the sticking region counts (SHARE).
     :param scatter: Show what plausible versions of a fitted lifter do: the interval that holds four in five (see: torquill fit).
+    :param people: Invent this many people and show how they differ: around the lifter, or with --sex women or men of a training (N).
+    :param sex: Women or men are invented, around the one of the published tables.
+    :param training: Training of these women or men: without one they are novices.
+    :param seed: Seed of the people: the same number invents the same ones (N).
     :param detail: Add joint angles, torques, reactions and muscles to each sample; CSV has a row a sample and muscle then.
     :param units: Units of the table.
     :param data: Write the table, as --format csv prints it, to this file (.csv or .xlsx) and how it was made with it (FILE).
@@ -117,6 +125,10 @@ def curve(
         ("--speed", speed, None),
         ("--region-share", region_share, 0.95),
         ("--scatter", scatter, None),
+        ("--people", people, None),
+        ("--sex", sex, None),
+        ("--training", training, None),
+        ("--seed", seed, 1),
         ("--detail", detail, None),
         ("--units", units, "metric"),
         ("--data", data, None),
@@ -196,6 +208,10 @@ def figure(
     speed: str | None = None,
     region_share: float = 0.95,
     scatter: bool = False,
+    people: int | None = None,
+    sex: Literal["woman", "man"] | None = None,
+    training: Literal["novice", "intermediate", "advanced"] | None = None,
+    seed: int = 1,
     size: str = "slide",
     theme: Literal["light", "dark", "print"] = "light",
     live_text: bool = False,
@@ -219,6 +235,10 @@ def figure(
     :param speed: Speed at which capacity is asked for: "0.3 m/s", or "60 deg/s" for one joint; negative lowers (SPEED).
     :param region_share: Share of the greatest effort from which the sticking region counts (SHARE).
     :param scatter: Show what plausible versions of a fitted lifter do: the interval that holds four in five (see: torquill fit).
+    :param people: Invent this many people and show how they differ: around the lifter, or with --sex women or men of a training (N).
+    :param sex: Women or men are invented, around the one of the published tables.
+    :param training: Training of these women or men: without one they are novices.
+    :param seed: Seed of the people: the same number invents the same ones (N).
     :param size: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels (SIZE).
     :param theme: Light or dark ground, or black and grey with thin lines for print.
     :param live_text: Keep letters as letters in SVG (needs the font Inter where it is shown) instead of outlines.
@@ -242,6 +262,10 @@ def figure(
         ("--speed", speed, None),
         ("--region-share", region_share, 0.95),
         ("--scatter", scatter, None),
+        ("--people", people, None),
+        ("--sex", sex, None),
+        ("--training", training, None),
+        ("--seed", seed, 1),
         ("--size", size, "slide"),
         ("--theme", theme, "light"),
         ("--live-text", live_text, None),
@@ -447,8 +471,11 @@ def max(
     velocities: bool = False,
     to_load: str | None = None,
     scatter: bool = False,
-    cohort: int | None = None,
+    people: int | None = None,
+    sex: Literal["woman", "man"] | None = None,
+    training: Literal["novice", "intermediate", "advanced"] | None = None,
     seed: int = 1,
+    part: str | None = None,
     output: Path | bool | None = None,
     size: str = "slide",
     theme: Literal["light", "dark", "print"] = "light",
@@ -476,8 +503,11 @@ def max(
     :param velocities: Also mean velocities over 30 to 100 % of the maximum.
     :param to_load: Strength that a known maximum implies, as a factor on this lifter's (MASS).
     :param scatter: Show what plausible versions of a fitted lifter do: the interval that holds four in five (see: torquill fit).
-    :param cohort: Instead: the maxima of this many invented lifters around this one, as quantiles (N).
-    :param seed: Seed of the invented lifters (N).
+    :param people: Invent this many people and show how they differ: around the lifter, or with --sex women or men of a training (N).
+    :param sex: Women or men are invented, around the one of the published tables.
+    :param training: Training of these women or men: without one they are novices.
+    :param seed: Seed of the people: the same number invents the same ones (N).
+    :param part: Of these people only a share, such as 3/100: the shares together are the whole (K/N).
     :param output: Picture of mean velocity over load (.svg or .png); True for a Figure under this name in the answer (FILE).
     :param size: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels (SIZE).
     :param theme: Light or dark ground, or black and grey with thin lines for print.
@@ -505,8 +535,11 @@ def max(
         ("--velocities", velocities, None),
         ("--to-load", to_load, None),
         ("--scatter", scatter, None),
-        ("--cohort", cohort, None),
+        ("--people", people, None),
+        ("--sex", sex, None),
+        ("--training", training, None),
         ("--seed", seed, 1),
+        ("--part", part, None),
         ("--output", output, None),
         ("--size", size, "slide"),
         ("--theme", theme, "light"),
