@@ -27,7 +27,7 @@ use std::path::PathBuf;
   torquill max bench-press --from 0.5 --to 1
   torquill max bench-press --eccentric \"3 s\" --velocities -o velocities.png
   torquill max bench-press --to-load \"102.5 kg\"
-  torquill max squat --people 200 --sex woman --training novice
+  torquill max squat --people 20 --sex woman --training novice
   torquill max squat --people 1000 --part 3/100 --format csv")]
 pub struct MaxArguments {
     /// Name of the movement (see: torquill movements)

@@ -49,7 +49,7 @@ pub fn invented(lifter: &Lifter, scatter: &Scatter, seed: u64, number: usize) ->
     let mut one = lifter.clone();
     let height = draw.factor(scatter.height);
     let mass = height.powf(scatter.mass_by_height) * draw.factor(scatter.mass);
-    let strength = draw.factor(scatter.strength) * draw.factor(scatter.lift);
+    let strength = draw.factor(scatter.strength);
     let lengths: BTreeMap<SegmentName, f64> = one
         .segments
         .keys()
@@ -72,7 +72,9 @@ pub fn invented(lifter: &Lifter, scatter: &Scatter, seed: u64, number: usize) ->
             line.scale *= size;
         }
     }
-    (one, strength)
+    // Drawn last, so that bodies and groups are the same people with it and without.
+    let alone = draw.factor(scatter.lift);
+    (one.stronger(alone), strength * alone)
 }
 
 /// Height, lengths, masses and passive torques of another size.
