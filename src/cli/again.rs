@@ -88,6 +88,7 @@ impl AgainArguments {
             (Some(_), _) => Destination::Nowhere,
             (None, None) => Destination::Standard,
             (None, Some(path)) => {
+                is_free(path)?;
                 output::check_target(path, false)?;
                 Destination::File(path.clone())
             }
@@ -102,7 +103,9 @@ impl AgainArguments {
     /// The file for a picture, which is named by hand.
     fn new_file(&self) -> Result<&Path> {
         let named = self.output.as_deref();
-        named.ok_or_else(|| bad(AgainFault::OutputDue))
+        let named = named.ok_or_else(|| bad(AgainFault::OutputDue))?;
+        is_free(named)?;
+        Ok(named)
     }
 
     /// What the file says, if this program wrote it.
@@ -123,6 +126,15 @@ impl AgainArguments {
         }
         Ok(found)
     }
+}
+
+/// Refuses a new file that is there.
+fn is_free(path: &Path) -> Result<()> {
+    if path.is_file() {
+        let file = path.display().to_string();
+        return Err(bad(AgainFault::NewIsThere { file }));
+    }
+    Ok(())
 }
 
 fn bad(fault: AgainFault) -> Error {
@@ -225,12 +237,22 @@ fn refuse(matches: &ArgMatches, drawn: Option<(&str, &Path)>) -> Result<()> {
 
 /// Tells on standard error what differs from the making of the file.
 ///
-/// **Fails** if a model file cannot be read.
+/// **Fails** if a model file cannot be read, and where the file contradicts itself.
 pub fn tell_differences(then: &RunRecord, call: &CommandCall) -> Result<()> {
     let now = match &then.output {
         Some(option) => call.drawn(option)?,
         None => call.printed()?,
     };
+    for (named, asked) in [(&then.movement, &now.movement), (&then.lifter, &now.lifter)] {
+        if let (Some(named), Some(asked)) = (named, asked)
+            && named != asked
+        {
+            return Err(bad(AgainFault::Contradicts {
+                named: plain(named),
+                asked: asked.clone(),
+            }));
+        }
+    }
     for line in differences(then, &now) {
         output::note(&format!("warning: {line}"));
     }

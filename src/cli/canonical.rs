@@ -35,7 +35,7 @@ const SETUP: [&str; 5] = ["load", "band", "chain", "item", "setup"];
 const BROUGHT: [(&str, &str, &str); 1] = [("max", "output", "velocities")];
 
 /// Arguments that may be the path of a file.
-const PATHS: [&str; 6] = ["movement", "lifter", "gym", "log", "setup", "team"];
+const PATHS: [&str; 7] = ["movement", "lifter", "gym", "log", "setup", "team", "tasks"];
 
 /// What the arguments are to give again.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -4,6 +4,7 @@
 
 use super::output;
 use crate::error::{CommandFault, Error, Result};
+use crate::library::was_read;
 use std::path::{Path, PathBuf};
 
 /// Checks that a folder can take files.
@@ -20,11 +21,16 @@ pub fn check_folder(folder: &Path) -> Result<()> {
 
 /// Checks that no file of these names is replaced unasked.
 ///
-/// **Fails** if one is there and `replace` is false.
+/// **Fails** if one was read by this call, or is there and `replace` is false.
 pub fn check_names(folder: &Path, names: &[String], replace: bool) -> Result<()> {
     let places: Vec<PathBuf> = names.iter().map(|name| folder.join(name)).collect();
     for place in &places {
         output::promise(place, replace);
+    }
+    if let Some(place) = places.iter().find(|place| was_read(place)) {
+        return Err(Error::bad(CommandFault::TargetIsRead {
+            file: place.display().to_string(),
+        }));
     }
     if replace {
         return Ok(());

@@ -53,14 +53,14 @@ pub use complain::render;
 pub use kept_output::Called;
 
 use crate::error::Result;
-use crate::library::Library;
+use crate::library::{Library, forget_read};
 use crate::units::System;
 use clap::{ArgMatches, CommandFactory, FromArgMatches, Parser, Subcommand};
 use command_call::{CommandCall, Destination};
 use kept_output::Stream;
 use options::UnitsOption;
 use std::ffi::OsString;
-use std::io::IsTerminal;
+use std::io::{ErrorKind, IsTerminal, Write};
 
 /// Where in a lift a person is strong, where the load is heavy, and what can be done about the gap.
 ///
@@ -163,6 +163,7 @@ pub fn run() -> u8 {
 pub fn call_inside(arguments: &[String]) -> Called {
     kept_output::kept(|| {
         complain::forget_told();
+        forget_read();
         let name = std::iter::once("torquill".to_owned());
         status_of(name.chain(arguments.iter().cloned()))
     })
@@ -201,9 +202,20 @@ fn refused(fault: &clap::Error) -> u8 {
         true => Stream::Errors,
         false => Stream::Output,
     };
-    if !kept_output::keep(stream, &fault.render().to_string()) {
-        let _ = fault.print();
+    if kept_output::keep(stream, &fault.render().to_string()) {
+        return exit_code(fault);
     }
+    match fault.print().and_then(|()| std::io::stdout().flush()) {
+        Err(cause) if stream == Stream::Output && cause.kind() != ErrorKind::BrokenPipe => {
+            let lost = output::unprinted(&cause);
+            output::note(&complain::render(&lost, System::Metric, false));
+            lost.exit_status()
+        }
+        _ => exit_code(fault),
+    }
+}
+
+fn exit_code(fault: &clap::Error) -> u8 {
     u8::try_from(fault.exit_code()).unwrap_or(2)
 }
 

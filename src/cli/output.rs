@@ -4,6 +4,7 @@
 
 use super::kept_output::{Stream, is_kept, keep, taken};
 use crate::error::{CommandFault, Error, Result};
+use crate::library::was_read;
 use std::collections::BTreeSet;
 use std::io::{ErrorKind, IsTerminal, Write};
 use std::path::{Path, PathBuf};
@@ -17,13 +18,16 @@ pub fn print(text: &str) -> Result<()> {
     }
     let mut out = std::io::stdout().lock();
     match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
-        Err(fault) if fault.kind() != std::io::ErrorKind::BrokenPipe => {
-            Err(Error::bad(CommandFault::StandardOutput {
-                cause: fault.to_string(),
-            }))
-        }
+        Err(fault) if fault.kind() != ErrorKind::BrokenPipe => Err(unprinted(&fault)),
         _ => Ok(()),
     }
+}
+
+/// Standard output that takes no text.
+pub(super) fn unprinted(fault: &std::io::Error) -> Error {
+    Error::bad(CommandFault::StandardOutput {
+        cause: fault.to_string(),
+    })
 }
 
 /// Marks a line about what is dangerous today.
@@ -81,8 +85,8 @@ pub fn promise(path: &Path, replace: bool) {
 
 /// Checks that a file can be made, before anything is computed.
 ///
-/// **Fails** if the path is a folder or a device, its folder is missing or takes no files, or the file exists and
-/// `replace` is false.
+/// **Fails** if the path is a folder or a device, its folder is missing or takes no files, the file was read by this
+/// call, or exists and `replace` is false.
 pub fn check_target(path: &Path, replace: bool) -> Result<()> {
     let folder = folder_of(path);
     let fault = if path.is_dir() {
@@ -96,6 +100,8 @@ pub fn check_target(path: &Path, replace: bool) -> Result<()> {
         }
     } else if path.exists() && !path.is_file() {
         CommandFault::TargetIsDevice { file: shown(path) }
+    } else if was_read(path) {
+        CommandFault::TargetIsRead { file: shown(path) }
     } else if path.exists() && !replace {
         CommandFault::TargetExists { file: shown(path) }
     } else if let Err(fault) = tempfile::tempfile_in(folder) {
@@ -129,10 +135,13 @@ pub fn write_file(path: &Path, bytes: &[u8]) -> Result<()> {
 
 /// Writes a set of files: all beside their places first, then all renamed.
 ///
-/// **Fails** when a folder cannot be written, or a file has come into a place that was free; no file of the set has
-/// changed then, and nothing is left behind.
+/// **Fails** when a folder cannot be written, a file was read by this call, or has come into a place that was free; no
+/// file of the set has changed then, and nothing is left behind.
 pub fn write_files<B: AsRef<[u8]>>(files: &[(PathBuf, B)]) -> Result<()> {
     end_cleanly();
+    if let Some((path, _)) = files.iter().find(|(path, _)| was_read(path)) {
+        return Err(Error::bad(CommandFault::TargetIsRead { file: shown(path) }));
+    }
     let staged = files
         .iter()
         .map(|(path, bytes)| staged(path, bytes.as_ref()).map_err(|fault| unwritable(path, &fault)))

@@ -1,8 +1,8 @@
-//! No two outputs of one command in one file.
+//! No two outputs of one command in one file, and none in a file that it reads.
 //!
 //! In: a command's options as typed. Out: nothing, or the fault that names both options.
 
-use super::canonical::{OUTPUTS, is_typed};
+use super::canonical::{OUTPUTS, is_typed, paths};
 use super::output::folder_of;
 use crate::error::{CommandFault, Error, Result};
 use clap::ArgMatches;
@@ -10,9 +10,15 @@ use std::path::{Path, PathBuf};
 
 /// Checks that every output of a command has a file of its own, before anything is computed.
 ///
-/// **Fails** with the first two options that name one file, however its path is written.
+/// **Fails** with the first two options that name one file, however its path is written, and with one that names a file
+/// to read. What else is read, such as a file that another one extends, is known when it is written.
 pub fn check(program: &clap::Command, command: &str, matches: &ArgMatches) -> Result<()> {
     let mut taken: Vec<(PathBuf, String)> = Vec::new();
+    let read = paths(matches).into_iter();
+    let read: Vec<PathBuf> = read
+        .filter(|path| Path::new(path).is_file())
+        .map(|path| place(Path::new(&path)))
+        .collect();
     for id in OUTPUTS.into_iter().chain(["data"]) {
         if !is_typed(matches, id) {
             continue;
@@ -21,6 +27,11 @@ pub fn check(program: &clap::Command, command: &str, matches: &ArgMatches) -> Re
         for path in typed.into_iter().flatten() {
             let (path, option) = (Path::new(path), option_name(program, command, id));
             let place = place(path);
+            if read.contains(&place) {
+                return Err(Error::bad(CommandFault::TargetIsRead {
+                    file: path.display().to_string(),
+                }));
+            }
             if let Some((_, other)) = taken.iter().find(|(there, _)| *there == place) {
                 return Err(Error::bad(CommandFault::SameTarget {
                     file: path.display().to_string(),

@@ -22,6 +22,18 @@ pub enum AgainFault {
         /// The file.
         file: String,
     },
+    /// It names another movement or lifter than its arguments do.
+    Contradicts {
+        /// What it names.
+        named: String,
+        /// What its arguments name.
+        asked: String,
+    },
+    /// The new file exists already.
+    NewIsThere {
+        /// The file.
+        file: String,
+    },
     /// A command that does more than to read and compute.
     Command {
         /// Its name.

@@ -53,6 +53,11 @@ pub enum CommandFault {
         /// The options that name it.
         options: [String; 2],
     },
+    /// A file to write is one that the command reads.
+    TargetIsRead {
+        /// The file.
+        file: String,
+    },
     /// A file exists that may not be replaced unasked.
     TargetExists {
         /// The file.

@@ -1,21 +1,53 @@
 //! The one way in for files of the user's: whole files only, and never more than a bound.
 //!
 //! In: a path. Out: bytes or text; a folder, a device, a pipe and a file that is too large are refused before
-//! anything is kept of them.
+//! anything is kept of them. Every file that was read is known, so that no output takes its place.
 
 use crate::error::{Error, FileFault, Result};
+use std::collections::BTreeSet;
 use std::fs::File;
 use std::io::Read;
-use std::path::Path;
+use std::path::{Path, PathBuf};
+use std::sync::{Mutex, MutexGuard, PoisonError};
 
 /// The largest file that is read, MB (assumed: a log of 300,000 sets is no larger).
 pub const MOST_MB: u64 = 16;
+
+/// Every file that was read, as the system knows it.
+static READ: Mutex<BTreeSet<PathBuf>> = Mutex::new(BTreeSet::new());
+
+fn read_files() -> MutexGuard<'static, BTreeSet<PathBuf>> {
+    READ.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+/// Whether a file was read, however its path is written.
+#[must_use]
+pub fn was_read(path: &Path) -> bool {
+    let place = path.canonicalize();
+    place.is_ok_and(|place| read_files().contains(&place))
+}
+
+/// Forgets which files were read, for another call in the same process.
+pub fn forget_read() {
+    read_files().clear();
+}
 
 /// The bytes of a file.
 ///
 /// **Fails** for what is no file (a folder; a device or pipe, which may never end), for more than [`MOST_MB`],
 /// and where the system does not give it.
 pub fn bytes_of_file(path: &Path) -> Result<Vec<u8>> {
+    let bytes = unlisted_bytes(path)?;
+    if let Ok(place) = path.canonicalize() {
+        read_files().insert(place);
+    }
+    Ok(bytes)
+}
+
+/// The bytes of a file of which nothing but its hash goes into the answer: it may be replaced.
+///
+/// **Fails** as [`bytes_of_file`].
+fn unlisted_bytes(path: &Path) -> Result<Vec<u8>> {
     let file = || path.display().to_string();
     let unreadable = |fault: std::io::Error| {
         Error::bad(FileFault::Unreadable {
@@ -52,7 +84,18 @@ pub fn bytes_of_file(path: &Path) -> Result<Vec<u8>> {
 ///
 /// **Fails** as [`bytes_of_file`], and with the first byte that is no UTF-8.
 pub fn text_of_file(path: &Path) -> Result<String> {
-    String::from_utf8(bytes_of_file(path)?).map_err(|fault| {
+    text(path, bytes_of_file(path)?)
+}
+
+/// The text of a file that may be replaced, as [`unlisted_bytes`].
+///
+/// **Fails** as [`text_of_file`].
+pub(super) fn unlisted_text(path: &Path) -> Result<String> {
+    text(path, unlisted_bytes(path)?)
+}
+
+fn text(path: &Path, bytes: Vec<u8>) -> Result<String> {
+    String::from_utf8(bytes).map_err(|fault| {
         Error::bad(FileFault::NotUtf8 {
             file: path.display().to_string(),
             byte: fault.utf8_error().valid_up_to() + 1,

@@ -59,7 +59,7 @@ mod unprintable;
 pub use crate::error::Shelf;
 pub use adjusted::{Adjustable, AdjustablePlace, written_at};
 pub use assemble::{Model, ModelChange, Workbench, assemble};
-pub use bounded_read::{bytes_of_file, text_of_file};
+pub use bounded_read::{bytes_of_file, forget_read, text_of_file, was_read};
 pub use changed::is_changed;
 pub use checked::CheckedFile;
 pub use content_hash::hash_of;

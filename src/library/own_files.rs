@@ -2,7 +2,7 @@
 //!
 //! In: a [`Library`]. Out: hashes; whether a built-in name stands for something else.
 
-use super::bounded_read::text_of_file;
+use super::bounded_read::unlisted_text;
 use super::built_in;
 use super::content_hash::hash_of;
 use super::folder_check::is_model_file;
@@ -62,7 +62,7 @@ impl Library {
 }
 
 fn own_file(folder: &Path, inside: String) -> Result<OwnFile> {
-    let text = text_of_file(&folder.join(&inside))?;
+    let text = unlisted_text(&folder.join(&inside))?;
     Ok(OwnFile {
         hash: hash_of(text.as_bytes()),
         replaces: built_in::text(&inside).is_some(),

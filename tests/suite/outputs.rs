@@ -43,6 +43,8 @@ fn fault_an_answer_that_cannot_be_written_is_told_and_a_closed_pipe_is_not() {
     assert_eq!(shell(folder.path(), full), 2);
     let told = std::fs::read_to_string(folder.path().join("told.txt")).expect("it is there");
     assert!(told.contains("standard output cannot be written"), "{told}");
+    let help = "\"$0\" --help >/dev/full 2>told.txt";
+    assert_eq!(shell(folder.path(), help), 2);
     let closed = "set -e; (\"$0\" curve squat --format csv; echo $? >status) | head -1 >first";
     assert_eq!(shell(folder.path(), closed), 0);
     let status = std::fs::read_to_string(folder.path().join("status")).expect("it is there");

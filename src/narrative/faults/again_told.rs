@@ -16,6 +16,12 @@ pub(super) fn told(fault: &AgainFault) -> Told {
         AgainFault::OtherProgram { file } => {
             Told::new(format!("`{file}` was made by another program"))
         }
+        AgainFault::Contradicts { named, asked } => Told::new(format!(
+            "the file says that it is of `{named}`, and its arguments ask for `{asked}`"
+        ))
+        .hint("somebody changed it: type the command that is meant"),
+        AgainFault::NewIsThere { file } => Told::new(format!("`{file}` exists already"))
+            .hint("name a file that is not there: a call done again replaces nothing"),
         AgainFault::Arguments { cause } => {
             Told::new(format!("the file's arguments cannot be run: {cause}"))
         }

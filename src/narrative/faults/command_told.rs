@@ -44,6 +44,10 @@ pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
             options[0], options[1]
         ))
         .hint("give each a file of its own"),
+        CommandFault::TargetIsRead { file } => Told::new(format!(
+            "`{file}` is a file that this call reads, so it is not replaced"
+        ))
+        .hint("name another file to write"),
         CommandFault::TargetExists { file } => Told::new(format!("`{file}` exists already"))
             .hint("add --force to replace it, or name another file"),
         CommandFault::SetExists { file, others } => {
