@@ -64,7 +64,7 @@ pub use path_fault::{
     ArmFault, BridgeFault, LegPressFault, Outside, PathFault, StanceFault, TechniqueFault,
     TechniqueKind, TechniqueRange,
 };
-pub use person_fault::{PersonFault, PersonOption};
+pub use person_fault::{JudgedBy, PersonFault, PersonOption};
 pub use pick_fault::{
     Advice, HungPair, Instead, LoopWay, Means, NearestSetup, PickFault, PlainLoad, Remedy,
     Shortfall,

@@ -17,6 +17,17 @@ pub enum PersonOption {
     Limb,
 }
 
+/// Who a 1RM is judged by.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum JudgedBy {
+    /// People of the sex, size and training that was told.
+    Kind,
+    /// Trained men: nothing was told, and it is too much.
+    TrainedMen,
+    /// Untrained women: nothing was told, and it is too little.
+    UntrainedWomen,
+}
+
 /// What is wrong with what is told of a person.
 #[derive(Debug, Clone, PartialEq)]
 pub enum PersonFault {
@@ -119,6 +130,21 @@ pub enum PersonFault {
         /// Standard deviations from what was expected.
         deviations: f64,
     },
+    /// A 1RM that nobody of a kind has.
+    ImpossibleOneRm {
+        /// Whose it is, where several people are told of.
+        who: Option<String>,
+        /// Name of the movement.
+        movement: String,
+        /// The 1RM.
+        one_rm: Mass,
+        /// The 1RM over what was expected.
+        over_expected: f64,
+        /// Standard deviations from what was expected.
+        deviations: f64,
+        /// Who it is judged by.
+        judged_by: JudgedBy,
+    },
     /// A lift whose poses no plausible strength keeps in a body of that size.
     NotKept {
         /// The movement.
@@ -151,6 +177,20 @@ pub enum PersonFault {
         age: f64,
         /// The least.
         least: f64,
+    },
+    /// An age that nobody reaches.
+    NoAge {
+        /// The age, years.
+        age: f64,
+        /// The most.
+        most: f64,
+    },
+    /// Training that began before anybody trains.
+    LongerThanLife {
+        /// The age, years.
+        age: f64,
+        /// The months of training.
+        months: f64,
     },
     /// Months of training that are none.
     NoMonths {

@@ -32,6 +32,22 @@ pub enum PlanFault {
         /// The most.
         most: Mass,
     },
+    /// A loss of velocity that ends no set or every one.
+    LossOutside {
+        /// The share.
+        share: f64,
+    },
+    /// Repetitions in reserve that nobody counts.
+    ReserveOutside {
+        /// The repetitions.
+        reserve: u32,
+        /// The most.
+        most: usize,
+    },
+    /// A week without a set.
+    NoSetsAWeek,
+    /// Wishes for clusters, where no clusters are planned.
+    ClusterWishes,
     /// A block of all methods.
     BlockOfAll,
     /// A first day of a block that is no date.

@@ -75,7 +75,7 @@ fn value(datum: &DatumOutcome, si: f64, units: System) -> String {
     if datum.is_lift {
         return load(si - datum.body_kg, units);
     }
-    let measure = if datum.text.contains("deg") {
+    let measure = if datum.is_torque {
         Measure::Torque
     } else {
         Measure::Force

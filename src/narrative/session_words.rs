@@ -2,12 +2,12 @@
 //!
 //! In: facts of `session`. Out: text, masses in the units that were asked for.
 
-use super::faults::told;
+use super::faults::{times_of_people, told};
 use super::progress_words::verdict_in_words;
 use super::prose::percent;
 use super::quantities::{QuantityWords, rounded};
 use super::spotter_words::way_back;
-use crate::error::Error;
+use crate::error::{Error, JudgedBy};
 use crate::session::block::DayPurpose;
 use crate::session::draft::Predicted;
 use crate::session::fatigue::FatigueJoint;
@@ -280,6 +280,12 @@ pub fn plan_note(note: &PlanNote, units: System) -> String {
         PlanNote::CarefulAge { years } => format!(
             "At {} years the plan is a novice's, whatever the training: supervised, with a clinician's yes, technique before load.",
             rounded(*years, 0)
+        ),
+        PlanNote::UnlikelyOneRm(odd) => format!(
+            "This 1RM is {}, {} standard deviations away: it is planned with, but look at its digits and unit, and at who \
+             trains: --lifter, --set lifter.body_mass, --training-months.",
+            times_of_people(odd.over_expected, JudgedBy::Kind),
+            rounded(odd.deviations.abs(), 1)
         ),
         PlanNote::NothingPredicted(fault) => {
             format!("Nothing is predicted: {}.", refusal_reason(fault, units))

@@ -26,6 +26,8 @@ pub struct DatumOutcome {
     pub body_kg: f64,
     /// Whether it is a maximum or a set.
     pub is_lift: bool,
+    /// Whether it is a torque about a joint.
+    pub is_torque: bool,
 }
 
 impl DatumOutcome {
@@ -80,6 +82,7 @@ pub(super) fn outcomes(
             others: (others.exp(), (variance + datum.measured.variance).sqrt()),
             body_kg: lift.map_or(0.0, |lift| lift.body.as_kg()),
             is_lift: datum.is_lift(),
+            is_torque: datum.is_torque(),
         }
     })
     .collect()

@@ -21,7 +21,7 @@ const MOST_HALVES: i32 = 4;
 /// The search ends when nothing that was measured is reckoned differently by more than this logarithm.
 const SETTLED: f64 = 5.0e-3;
 /// A measurement farther from what people of that kind show is a slip, in standard deviations.
-const IMPOSSIBLE: f64 = 4.0;
+pub(super) const IMPOSSIBLE: f64 = 4.0;
 /// Two measurements of one lift farther apart contradict each other, in standard deviations of their errors.
 const CONTRADICTING: f64 = 4.0;
 /// Standard deviations on either side that hold four in five.

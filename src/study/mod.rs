@@ -56,6 +56,7 @@ mod picking;
 mod plan_ground;
 mod plan_question;
 mod planned_sessions;
+mod possible_maximum;
 mod question;
 mod rank;
 mod rep_outcome;

@@ -79,6 +79,15 @@ impl PersonAsked {
             let least = ADULT_YEARS;
             wrong.push(PersonFault::NoAdult { age, least });
         }
+        let (youngest, oldest) = (bounds().trainee_age.least(), bounds().trainee_age.most());
+        if let Some(age) = self.age.filter(|age| *age > oldest) {
+            let most = oldest;
+            wrong.push(PersonFault::NoAge { age, most });
+        }
+        let months = self.months;
+        if let Some(age) = self.age.filter(|age| months > 12.0 * (age - youngest)) {
+            wrong.push(PersonFault::LongerThanLife { age, months });
+        }
         if !bounds().training_months.holds(self.months) {
             let months = self.months;
             wrong.push(PersonFault::NoMonths { months });

@@ -216,6 +216,12 @@ impl PersonDatum {
         self.kind == ReckonedAs::Maximum
     }
 
+    /// Whether it is a torque about a joint.
+    #[must_use]
+    pub fn is_torque(&self) -> bool {
+        matches!(self.kind, ReckonedAs::Torque { .. })
+    }
+
     /// Whether both measure the same.
     #[must_use]
     pub fn is_of_the_same(&self, other: &Self) -> bool {

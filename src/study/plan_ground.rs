@@ -3,16 +3,18 @@
 //! In: a [`PlanQuestion`] and the model. Out: [`PlanGround`], from which every method's request is made.
 
 use super::log_study::{LogChoice, log_of, trend_of};
+use super::person_asked::reference_of;
 use super::plan_question::{PersonTold, PlanNote, PlanQuestion};
+use super::possible_maximum::{impossible, odd_maximum};
 use super::question::Question;
 use super::rep_study::maximum;
 use super::session_oracle::{carried_body, lifter_of_one_rm};
 use super::session_setup::{SessionSetup, best_setup, named_setup};
-use crate::anatomy::{Lifter, Training};
+use crate::anatomy::{Lifter, Sex, Training};
 use crate::bounds::bounds;
-use crate::error::{Error, PlanFault, Result};
+use crate::error::{Error, JudgedBy, PlanFault, Result};
 use crate::grammar::Stock;
-use crate::library::Library;
+use crate::library::{Library, Model};
 use crate::movement::{Carrier, lift_name};
 use crate::rep::RepOptions;
 use crate::resistance::{Item, Setup};
@@ -50,13 +52,15 @@ pub(super) struct PlanGround {
 pub(super) fn plan_ground(
     asked: &PlanQuestion,
     library: &Library,
-    question: &Question<'_>,
+    model: &Model,
     watch: &Watch,
 ) -> Result<PlanGround> {
+    let question = &Question::new(&asked.movement, &model.movement, &model.lifter);
     let carrier = question.movement.carrier()?;
     let mut notes = Vec::new();
     let trainee = trainee(asked, question.lifter.training, &mut notes);
     let lift = planned_lift(asked, library, question, trainee)?;
+    notes.extend(unlikely_maximum(asked, library, model, &lift)?);
     let scaled = lifter_of_one_rm(question, lift.one_rm).map(|scaled| Lifter {
         training: training_of(lift.level()),
         ..scaled
@@ -161,6 +165,37 @@ fn planned_lift(
         body,
         one_rm_from,
     })
+}
+
+/// A 1RM that is told or read, and that hardly anybody of that kind has.
+///
+/// **Fails** where nobody has it.
+fn unlikely_maximum(
+    asked: &PlanQuestion,
+    library: &Library,
+    model: &Model,
+    lift: &PlannedLift,
+) -> Result<Option<PlanNote>> {
+    if matches!(lift.one_rm_from, OneRmSource::Simulated(_)) {
+        return Ok(None);
+    }
+    let told = asked.person.training_months;
+    let most = told.unwrap_or(bounds().training_months.most());
+    // The reference persons are untrained; what another file holds may be the strength of years.
+    let references = [Sex::Man, Sex::Woman].map(reference_of);
+    let is_reference = |name: &String| references.contains(&name.as_str());
+    let fewest = match asked.lifter.as_ref().is_none_or(is_reference) {
+        true => told.unwrap_or(UNKNOWN_MONTHS),
+        false => UNKNOWN_MONTHS,
+    };
+    let odd = odd_maximum(library, model, (fewest, most), lift.one_rm + lift.body)?;
+    match odd {
+        Some(odd) if odd.is_impossible() => {
+            let fault = impossible(&lift.movement, lift.one_rm, odd, JudgedBy::Kind);
+            Err(Error::bad(fault))
+        }
+        odd => Ok(odd.map(PlanNote::UnlikelyOneRm)),
+    }
 }
 
 /// A 1RM that is told.

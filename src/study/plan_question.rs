@@ -3,6 +3,7 @@
 //! In: the door's arguments, read. Out: [`PlanQuestion`]; [`PlanAnswer`].
 
 use super::log_study::LogChoice;
+use super::possible_maximum::OddMaximum;
 use crate::error::Error;
 use crate::grammar::HungTexts;
 use crate::progress::day::Day;
@@ -155,6 +156,8 @@ pub enum PlanNote {
         /// The age in years.
         years: f64,
     },
+    /// A 1RM that hardly anybody of that kind has.
+    UnlikelyOneRm(OddMaximum),
     /// Nothing is known of the lifter's training.
     UnknownTraining,
     /// Nothing is predicted, because no strength gives the 1RM.

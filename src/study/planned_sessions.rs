@@ -7,7 +7,7 @@ use super::plan_question::{MethodChoice, PlanAnswer, PlanQuestion, PlannedSessio
 use super::question::Question;
 use super::session_oracle::simulated_oracle;
 use crate::bounds::bounds;
-use crate::error::{Error, FaultKind, PlanFault, Result};
+use crate::error::{Error, FaultKind, PersonFault, PlanFault, Result};
 use crate::library::{Library, assemble};
 use crate::resistance::Setup;
 use crate::session::block::block;
@@ -31,7 +31,7 @@ pub fn plan(asked: &PlanQuestion, library: &Library, watch: &Watch) -> Result<Pl
     let lifter = asked.lifter.as_deref().unwrap_or(USUAL_LIFTER);
     let model = assemble(library, lifter, &asked.movement, &asked.set)?;
     let question = Question::new(&asked.movement, &model.movement, &model.lifter);
-    let ground = plan_ground(asked, library, &question, watch)?;
+    let ground = plan_ground(asked, library, &model, watch)?;
     let base = Base::of(asked, library.published()?, &question, &ground);
     let mut answer = match asked.weeks {
         Some(weeks) => base.weeks(weeks)?,
@@ -39,6 +39,31 @@ pub fn plan(asked: &PlanQuestion, library: &Library, watch: &Watch) -> Result<Pl
     };
     answer.notes = ground.notes.clone();
     Ok(answer)
+}
+
+/// Refuses wishes that cannot be, and those that nothing heeds.
+fn check_wishes(asked: &PlanQuestion) -> Result<()> {
+    let wishes = &asked.wishes;
+    let bounds = bounds();
+    let loss = wishes.velocity_loss;
+    let fault = if let Some(share) = loss.filter(|share| !bounds.velocity_loss.holds(*share)) {
+        PlanFault::LossOutside { share }
+    } else if let Some(reserve) = wishes
+        .reserve
+        .filter(|reserve| !bounds.log_reserve.holds(f64::from(*reserve)))
+    {
+        let most = bounds.log_reserve.most_of_them();
+        PlanFault::ReserveOutside { reserve, most }
+    } else if wishes.sets_a_week == Some(0) {
+        PlanFault::NoSetsAWeek
+    } else if !asked.methods().contains(&Method::Clusters)
+        && (wishes.total_repetitions.is_some() || wishes.group.is_some())
+    {
+        PlanFault::ClusterWishes
+    } else {
+        return Ok(());
+    };
+    Err(Error::bad(fault))
 }
 
 fn check(asked: &PlanQuestion) -> Result<()> {
@@ -57,6 +82,13 @@ fn check(asked: &PlanQuestion) -> Result<()> {
         let most = bound.most();
         return Err(Error::bad(PlanFault::MonthsOutside { months, most }));
     }
+    let youngest = bounds().trainee_age.least();
+    if let (Some(age), Some(months)) = (years, months)
+        && months > 12.0 * (age - youngest)
+    {
+        return Err(Error::bad(PersonFault::LongerThanLife { age, months }));
+    }
+    check_wishes(asked)?;
     if asked.methods == MethodChoice::All && asked.weeks.is_some() {
         return Err(Error::bad(PlanFault::BlockOfAll));
     }

@@ -5,9 +5,8 @@
 use super::plan_ground::plan_ground;
 use super::plan_question::{MethodChoice, PersonTold, PlanAnswer, PlanQuestion};
 use super::planned_sessions::plan;
-use super::question::Question;
 use crate::anatomy::Sex;
-use crate::error::{Error, FaultKind, Result, TeamFault};
+use crate::error::{Error, FaultKind, PersonFault, Result, TeamFault, What};
 use crate::library::{Library, assemble, text_of_file};
 use crate::movement::Carrier;
 use crate::progress::estimate::estimate;
@@ -115,12 +114,23 @@ fn lift_of(
     let plan = match planned {
         // Somebody for whom nothing can be planned keeps nobody else from a plan.
         Err(fault) if fault.kind() == FaultKind::NoAnswer => LiftPlan::Nothing(fault),
-        other => other?,
+        // Whose row it is of is known here only.
+        other => other.map_err(|error| of_member(error, &member.name))?,
     };
     Ok(MemberLift {
         movement: movement.to_owned(),
         told,
         plan,
+    })
+}
+
+/// The error with the name of whom a 1RM is told that nobody has.
+fn of_member(error: Error, name: &str) -> Error {
+    error.each(|mut fault| {
+        if let What::Person(PersonFault::ImpossibleOneRm { who, .. }) = &mut fault.what {
+            *who = Some(name.to_owned());
+        }
+        fault
     })
 }
 
@@ -180,7 +190,6 @@ fn test(question: &PlanQuestion, library: &Library) -> Result<MaximumTest> {
     };
     let lifter = asked.lifter.as_deref().unwrap_or_default();
     let model = assemble(library, lifter, &asked.movement, &asked.set)?;
-    let question = Question::new(&asked.movement, &model.movement, &model.lifter);
-    let ground = plan_ground(&asked, library, &question, &Watch::default())?;
+    let ground = plan_ground(&asked, library, &model, &Watch::default())?;
     Ok(maximum_test(&ground.lift, &ground.loading))
 }

@@ -35,6 +35,7 @@ mod team_told;
 mod told;
 
 pub use log_told::log_row_in_words;
+pub use person_told::times_of_people;
 pub use told::Told;
 
 use crate::error::{Error, Fault, What};

@@ -1,7 +1,7 @@
 //! Words for: what is wrong with what is told of a person.
 
 use super::Told;
-use crate::error::{PersonFault, PersonOption};
+use crate::error::{JudgedBy, PersonFault, PersonOption};
 use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::narrative::shown_units::ShownUnits;
 use crate::units::{Length, System};
@@ -103,11 +103,34 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
             over_expected,
             deviations,
         } => Told::new(format!(
-            "`{written}` is {} times what people of that sex, size and training show, {} standard deviations away",
-            rounded(*over_expected, 2),
+            "`{written}` is {}, {} standard deviations away",
+            times_of_people(*over_expected, JudgedBy::Kind),
             rounded(deviations.abs(), 1)
         ))
         .hint(DIGITS),
+        PersonFault::ImpossibleOneRm {
+            who,
+            movement,
+            one_rm,
+            over_expected,
+            deviations,
+            judged_by,
+        } => {
+            let who = who.as_ref().map_or_else(String::new, |who| format!("{who}: "));
+            let told = Told::new(format!(
+                "{who}a 1RM of {} in the {movement} is {}, {} standard deviations away",
+                units.mass(*one_rm),
+                times_of_people(*over_expected, *judged_by),
+                rounded(deviations.abs(), 1)
+            ))
+            .hint(DIGITS);
+            match judged_by {
+                JudgedBy::Kind => told.hint(
+                    "who trains is told by --lifter, --set lifter.body_mass=\"80 kg\" and --training-months",
+                ),
+                JudgedBy::TrainedMen | JudgedBy::UntrainedWomen => told,
+            }
+        }
         PersonFault::NotKept { movement } => Told::new(format!(
             "no strength that people of that sex, size and training have keeps the poses of the {movement} in the \
              simulated body, so what was measured of it cannot be used"
@@ -147,6 +170,17 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
             rounded(*least, 0)
         ))
         .hint("children train with their coach, not by this program"),
+        PersonFault::NoAge { age, most } => Told::new(format!(
+            "--age {} is more than the {} years that are taken for real",
+            rounded(*age, 1),
+            rounded(*most, 0)
+        )),
+        PersonFault::LongerThanLife { age, months } => Told::new(format!(
+            "nobody of {} years has trained for {} months",
+            rounded(*age, 1),
+            rounded(*months, 0)
+        ))
+        .hint("--age is in years, --training-months in months"),
         PersonFault::NoMonths { months } => Told::new(format!(
             "{} is no number of months of training",
             rounded(*months, 1)
@@ -168,6 +202,21 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
         ))
         .hint("write one with `torquill fit`"),
     }
+}
+
+/// A maximum beside what people show.
+#[must_use]
+pub fn times_of_people(over_expected: f64, judged_by: JudgedBy) -> String {
+    let people = match judged_by {
+        JudgedBy::Kind => "people of that sex, size and training",
+        JudgedBy::TrainedMen => "trained men",
+        JudgedBy::UntrainedWomen => "untrained women",
+    };
+    let digits = if over_expected < 0.1 { 4 } else { 2 };
+    format!(
+        "{} times what {people} show",
+        rounded(over_expected, digits)
+    )
 }
 
 const DIGITS: &str = "look at the unit and the digits";

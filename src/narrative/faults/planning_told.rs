@@ -2,7 +2,9 @@
 
 use super::Told;
 use super::log_told::date_in_words;
+use crate::bounds::bounds;
 use crate::error::PlanFault;
+use crate::narrative::prose::percent;
 use crate::narrative::quantities::QuantityWords;
 use crate::units::System;
 
@@ -23,6 +25,22 @@ pub(super) fn told(fault: &PlanFault, units: System) -> Told {
             units.mass(*one_rm)
         ))
         .hint(format!("up to {} is planned with", units.mass(*most))),
+        PlanFault::LossOutside { share } => Told::new(format!(
+            "--velocity-loss {} is none that a set ends at: above 0 and up to {}",
+            percent(*share),
+            percent(bounds().velocity_loss.most())
+        ))
+        .hint("20% is usual"),
+        PlanFault::ReserveOutside { reserve, most } => {
+            Told::new(format!("--rir {reserve} is more than can be felt: 0 to {most}"))
+        }
+        PlanFault::NoSetsAWeek => {
+            Told::new("--max-per-week 0 leaves nothing to plan").hint("name the sets of a week, 1 or more")
+        }
+        PlanFault::ClusterWishes => {
+            Told::new("--total-reps and --group belong to clusters, which are not planned here")
+                .hint("add --method clusters, or leave them out")
+        }
         PlanFault::NoStart(fault) => {
             Told::new(format!("--start: {}", date_in_words(fault)))
                 .hint("write it year-month-day, such as 2026-01-31")
