@@ -93,6 +93,28 @@ pub enum ImplementSize {
     ChainLength,
     /// Pull of a band at its largest stretch, N.
     BandPull,
+    /// Plain weight in one figure, kg.
+    LoadMass,
+    /// All plain weights of a setup, kg.
+    TotalMass,
+    /// Items of a setup.
+    SetupItems,
+    /// Mass of a bar, kg.
+    BarMass,
+    /// Mass of a plate, kg.
+    PlateMass,
+    /// Pairs of equal plates.
+    PlatePairs,
+    /// Mass of both collars, kg.
+    CollarMass,
+    /// Mass of a dumb-bell, kg.
+    DumbbellMass,
+    /// Mass of a stack or a counterweight, kg.
+    StackMass,
+    /// Mass that is hung on for the lowering, kg.
+    LoweringMass,
+    /// Direction of a cable, degrees.
+    CableDirection,
 }
 
 /// Why an implement makes no sense on a movement.

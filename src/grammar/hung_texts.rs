@@ -3,7 +3,7 @@
 //! In: texts of options. Out: a setup without plain load.
 
 use super::{Stock, item_from_text, setup_from_texts};
-use crate::error::Result;
+use crate::error::{Error, Result};
 use crate::resistance::Setup;
 
 /// Bands, chains and implements by name.
@@ -32,6 +32,6 @@ impl HungTexts {
         for text in &self.items {
             setup.items.push(item_from_text(text, stock)?);
         }
-        Ok(setup)
+        setup.accepted().map_err(Error::bad)
     }
 }

@@ -124,7 +124,9 @@ pub fn item_from_text(text: &str, stock: &Stock) -> Result<Item> {
         }));
     };
     let words = Words::split(text, row.kind, rest, row.fields)?;
-    (row.read)(&words, stock).map_err(|error| {
+    let item = (row.read)(&words, stock);
+    let item = item.and_then(|item| item.accepted().map_err(Error::bad));
+    item.map_err(|error| {
         error.inside(|fault| {
             let kind = row.kind;
             GrammarFault::InText { fault, kind }.into()

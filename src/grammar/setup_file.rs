@@ -131,7 +131,8 @@ impl SetupFile {
             }
         }
         if faults.is_empty() {
-            Ok(Setup::new(self.name.clone(), items))
+            let setup = Setup::new(self.name.clone(), items);
+            setup.accepted().map_err(Error::bad)
         } else {
             Err(Error::bad_input(faults))
         }
@@ -181,7 +182,7 @@ impl ItemRecord {
     ///
     /// **Fails** where it names something unknown or impossible.
     pub fn resolve(&self, stock: &Stock) -> Result<Item> {
-        Ok(match self {
+        let item = match self {
             Self::Weight(weight) => Item::Weight(*weight),
             Self::Band(text) => Item::Band(band_from_text(text, stock)?),
             Self::Chain(text) => Item::Chain(chain_from_text(text, stock)?),
@@ -192,7 +193,8 @@ impl ItemRecord {
             Self::Sled(sled) => Item::Sled(*sled),
             Self::EccentricOnly(extra) => Item::EccentricOnly(extra.checked().map_err(Error::bad)?),
             Self::Assistance(help) => Item::Assistance(help.checked().map_err(Error::bad)?),
-        })
+        };
+        item.accepted().map_err(Error::bad)
     }
 }
 

@@ -64,8 +64,12 @@ impl Cable {
     /// A stack on a cable with ratio `ratio` (handle travel over stack travel) and friction (share of
     /// the pull lost in the pulleys, 0 to 0.9).
     ///
-    /// **Fails** for a ratio outside 1/8 to 8 or a friction outside 0 to 0.9.
+    /// **Fails** for a ratio outside 1/8 to 8, a friction outside 0 to 0.9, or a direction beyond a full turn.
     pub fn new(stack: Mass, ratio: f64, friction: f64, lead: Lead) -> Result<Self, ImplementFault> {
+        if let Lead::Direction(angle) = lead {
+            let bound = &bounds().cable_direction;
+            accepted(ImplementSize::CableDirection, angle.as_deg(), bound)?;
+        }
         Ok(Self {
             stack,
             ratio: accepted(ImplementSize::CableRatio, ratio, &bounds().cable_ratio)?,

@@ -22,12 +22,18 @@ pub enum EccentricOnly {
 }
 
 impl EccentricOnly {
-    /// Checks the size of a push.
+    /// Checks the size of a push or a mass.
     ///
-    /// **Fails** for a negative push or one of more than 5000 N.
+    /// **Fails** for a negative push, and for more of either than helpers and hooks put on.
     pub fn checked(self) -> Result<Self, ImplementFault> {
-        if let Self::Pushed(force) = self {
-            accepted(ImplementSize::Push, force.as_n(), &bounds().helper_force)?;
+        match self {
+            Self::Pushed(force) => {
+                accepted(ImplementSize::Push, force.as_n(), &bounds().helper_force)?;
+            }
+            Self::Hung(mass) => {
+                let bound = &bounds().lowering_mass;
+                accepted(ImplementSize::LoweringMass, mass.as_kg(), bound)?;
+            }
         }
         Ok(self)
     }

@@ -16,6 +16,7 @@ mod directions;
 mod eccentric_only;
 mod fitted_pull;
 mod item;
+mod item_bounds;
 mod lever;
 mod motion;
 mod piece_cautions;

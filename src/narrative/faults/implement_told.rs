@@ -224,6 +224,17 @@ fn size_name(size: ImplementSize) -> (&'static str, &'static str) {
         ImplementSize::Pitch => ("pitch", "m"),
         ImplementSize::ChainLength => ("chain length", "m"),
         ImplementSize::BandPull => ("pull at the largest stretch", "N"),
+        ImplementSize::LoadMass => ("plain weight", "kg"),
+        ImplementSize::TotalMass => ("all plain weight together", "kg"),
+        ImplementSize::SetupItems => ("number of items", ""),
+        ImplementSize::BarMass => ("mass of a bar", "kg"),
+        ImplementSize::PlateMass => ("mass of a plate", "kg"),
+        ImplementSize::PlatePairs => ("pairs of plates", ""),
+        ImplementSize::CollarMass => ("mass of both collars", "kg"),
+        ImplementSize::DumbbellMass => ("mass of a dumb-bell", "kg"),
+        ImplementSize::StackMass => ("mass on the cable", "kg"),
+        ImplementSize::LoweringMass => ("mass hung on for the lowering", "kg"),
+        ImplementSize::CableDirection => ("direction of the cable", "deg"),
     }
 }
 
