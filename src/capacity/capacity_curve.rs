@@ -5,6 +5,7 @@
 use super::muscle_force::Acting;
 use super::programme::{Held, Solver};
 use crate::anatomy::Tendon;
+use crate::bounds::bounds;
 use crate::error::{Error, HoldFault, Result};
 use crate::movement::{Carrier, Measure, PlaneForce, Range, Reaction};
 
@@ -143,6 +144,13 @@ pub(super) fn range_speed(range: &Range, index: usize, pace: Pace) -> Result<f64
     match (pace, range.measure) {
         (Pace::Isometric, _) => Ok(0.0),
         (Pace::Linear(speed_m_s), Measure::Force) => {
+            if bounds().held_speed.outside(speed_m_s).is_some() {
+                let most_m_s = bounds().held_speed.most();
+                return Err(Error::bad(HoldFault::SpeedOutside {
+                    speed_m_s,
+                    most_m_s,
+                }));
+            }
             let travel = pose.load.dx_ds_m.hypot(pose.load.dz_ds_m);
             if travel < 1.0e-9 {
                 return Err(Error::no_answer(HoldFault::NoTravel {

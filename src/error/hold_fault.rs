@@ -26,6 +26,13 @@ pub enum HoldFault {
         /// Where in the range.
         range: f64,
     },
+    /// A speed at which nobody moves a load.
+    SpeedOutside {
+        /// The speed, m/s.
+        speed_m_s: f64,
+        /// The most either way, m/s.
+        most_m_s: f64,
+    },
     /// The speed of a load for a movement that turns one joint.
     SpeedOfLoadForJoint,
     /// The speed of a joint for a movement of a bar or sled.

@@ -20,6 +20,13 @@ pub(super) fn told(fault: &HoldFault) -> Told {
         HoldFault::NoTravel { range } => Told::new(format!(
             "the load does not travel at range {range:.2}, so it has no speed there"
         )),
+        HoldFault::SpeedOutside {
+            speed_m_s,
+            most_m_s,
+        } => Told::new(format!(
+            "nobody moves a load at {speed_m_s} m/s: {most_m_s} m/s up or down is the most that is taken"
+        ))
+        .hint("--speed \"0.3 m/s\""),
         HoldFault::SpeedOfLoadForJoint => {
             Told::new("this movement turns one joint: give its speed as an angle per second")
                 .hint("--speed \"60 deg/s\"")

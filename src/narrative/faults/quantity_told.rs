@@ -38,8 +38,13 @@ fn message(fault: &QuantityFault) -> String {
             known,
             nearest,
         } => {
+            // A thousandth of a known unit is no slip of the pen: another unit would be another value.
+            let is_scaled = known
+                .iter()
+                .any(|name| unit.get(1..) == Some(name.as_str()));
             let meant = nearest
                 .as_ref()
+                .filter(|_| !is_scaled)
                 .map(|name| format!("; did you mean \"{}\"?", text.replacen(unit, name, 1)));
             format!(
                 "`{text}` is no {name}: units of {name} are {}{}",
