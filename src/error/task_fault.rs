@@ -16,6 +16,13 @@ pub enum TaskFault {
         /// The words.
         known: &'static [&'static str],
     },
+    /// A line with a character that cannot be shown.
+    Hidden {
+        /// Number of the line.
+        line: usize,
+        /// The number of the character.
+        code: u32,
+    },
     /// A line before the first task.
     BeforeTask {
         /// Number of the line.

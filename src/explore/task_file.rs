@@ -2,6 +2,7 @@
 //!
 //! In: the text of a file. Out: [`PageTask`]s, or everything that is wrong in it.
 
+use crate::bounds::first_hidden;
 use crate::error::{Error, Fault, PageFault, Result, TaskFault};
 use crate::narrative::page_words::goal_in_words;
 use serde::Serialize;
@@ -110,6 +111,9 @@ fn read_line(
     line: usize,
     content: &str,
 ) -> std::result::Result<(), TaskFault> {
+    if let Some(code) = first_hidden(content) {
+        return Err(TaskFault::Hidden { line, code });
+    }
     let (word, value) = content.split_once(':').unwrap_or((content, ""));
     let (word, value) = (word.trim().to_lowercase(), value.trim().to_owned());
     if !WORDS.contains(&word.as_str()) {

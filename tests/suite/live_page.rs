@@ -795,6 +795,7 @@ fn fault_bad_tasks_and_options_are_told() {
             "no goal",
         ),
         ("# note\nquestion: x\n", "begins with"),
+        ("task: x\u{202e}y\n", "U+202E"),
     ] {
         std::fs::write(folder.path().join("tasks.txt"), text).expect("a file");
         let answer = call_in(

@@ -59,6 +59,10 @@ fn of_task(fault: &TaskFault) -> Told {
                 .hint("set up the start on the page and copy its address from there")
         }
         TaskFault::TooMany { most } => Told::new(format!("more than {most} tasks")),
+        TaskFault::Hidden { line, code } => Told::new(format!(
+            "line {line} holds the character U+{code:04X}, which cannot be shown"
+        ))
+        .hint("it often comes along with what is pasted: write the line anew"),
         TaskFault::TooLong { line, most } => {
             Told::new(format!("line {line} is longer than {most} letters"))
         }
