@@ -66,6 +66,8 @@ pub struct Bounds {
     pub body_mass_index: Row,
     /// A segment's share of the height over that of the shipped tables.
     pub segment_proportion: Row,
+    /// A segment's share of the body mass over that of the shipped tables.
+    pub mass_proportion: Row,
     /// Head, trunk, thigh, shank and ankle's height together, as a share of the height, over that of the shipped tables.
     pub stature_proportion: Row,
     /// A breadth's share of the height over that of the shipped tables.
@@ -238,6 +240,12 @@ pub struct Bounds {
     pub helpers: Row,
     /// Plain load of a lift, bar and both sides.
     pub load_mass: Row,
+    /// Items of a setup.
+    pub setup_items: Row,
+    /// What is hung on for the lowering alone.
+    pub lowering_mass: Row,
+    /// Direction of a cable that has no pulley to come from.
+    pub cable_direction: Row,
     /// Bands or chains of a kind on a side.
     pub pieces: Row,
     /// Pairs of equal plates.
@@ -336,10 +344,14 @@ pub struct Bounds {
     pub log_covariance: Row,
     /// Logarithm of a strength of one version of a lifter beside that of the file.
     pub log_strength: Row,
+    /// Versions of one person in a file.
+    pub person_versions: Row,
     /// Standard deviation of a logarithm, or a correlation.
     pub log_deviation: Row,
     /// Lightest bar that a lift with a bar is done with.
     pub lightest_bar: Row,
+    /// Speed of a load at which a capacity is asked for, up or down.
+    pub held_speed: Row,
     /// Samples of the range.
     pub samples: Row,
     /// Part of the range that a repetition covers.
@@ -386,6 +398,8 @@ pub struct Bounds {
     pub session_repetitions: Row,
     /// Rest between two sets.
     pub rest_between_sets: Row,
+    /// Share of the velocity at whose loss a set ends.
+    pub velocity_loss: Row,
     /// Weeks of a block.
     pub block_weeks: Row,
     /// Rows of a published table.

@@ -9,10 +9,11 @@ use super::muscle_rules::{joints, muscles};
 use super::nearest;
 use super::proportion_rules::{of_lifter, of_table};
 use crate::anatomy::{
-    Breadths, Lifter, LifterRecord, MuscleTable, SegmentName, SegmentTable, groups,
+    Breadths, Lifter, LifterRecord, MuscleTable, PersonScatter, SegmentName, SegmentTable, groups,
 };
 use crate::bounds::bounds;
 use crate::error::{BodyRule, BrokenRule, Doubt};
+use crate::person::StrengthFactor;
 
 /// A lifter's record beside its muscle table.
 pub(super) fn lifter_record(
@@ -115,24 +116,74 @@ fn own_numbers(record: &LifterRecord, rules: &mut Rules) {
         let shape = BodyRule::NoTriangle { numbers };
         rules.add("scatter.covariance", BrokenRule::Body(shape));
     }
+    for (index, of) in scatter.of.iter().enumerate() {
+        let is_first = index == 0 && of != "strength_scale";
+        if is_first || strength_of(record, of).is_none() {
+            let path = format!("scatter.of.{index}");
+            rules.add(path, BrokenRule::Body(BodyRule::NoStrength));
+        }
+    }
     for (index, row) in rows.iter().enumerate() {
         let path = format!("scatter.covariance.{index}");
         for value in row {
             rules.within(&path, *value, &bounds().log_covariance);
         }
+        if is_triangle && !is_covariance(rows, index) {
+            rules.add(path, BrokenRule::Body(BodyRule::NoCovariance));
+        }
+    }
+    versions(record, scatter, rules);
+}
+
+/// Versions of one person: each a strength that is accepted in the file itself.
+fn versions(record: &LifterRecord, scatter: &PersonScatter, rules: &mut Rules) {
+    let numbers = scatter.of.len();
+    let count = scatter.versions.len() as f64;
+    rules.within("scatter.versions", count, &bounds().person_versions);
+    if !bounds().person_versions.holds(count) {
+        return;
     }
     for (index, version) in scatter.versions.iter().enumerate() {
         let path = format!("scatter.versions.{index}");
         if version.len() != numbers {
-            rules.add(
-                path.clone(),
-                BrokenRule::Body(BodyRule::NoVersion { numbers }),
-            );
+            let shape = BrokenRule::Body(BodyRule::NoVersion { numbers });
+            rules.add(path, shape);
+            continue;
         }
-        for value in version {
-            rules.within(&path, *value, &bounds().log_strength);
+        for (of, log) in scatter.of.iter().zip(version) {
+            rules.within(&path, *log, &bounds().log_strength);
+            let factor = strength_of(record, of).map(|strength| strength * log.exp());
+            let outside = factor.and_then(|factor| bounds().strength_factor.outside(factor));
+            if let Some(factor) = outside {
+                let of = of.clone();
+                let outside = BrokenRule::Body(BodyRule::VersionOutside { of, factor });
+                rules.add(path.clone(), outside);
+            }
         }
     }
+}
+
+/// The strength of a file that a path names.
+fn strength_of(record: &LifterRecord, path: &str) -> Option<f64> {
+    match StrengthFactor::of_path(path)? {
+        StrengthFactor::Whole => Some(record.strength_scale),
+        StrengthFactor::Group(group) => Some(record.strength.get(&group).copied().unwrap_or(1.0)),
+        StrengthFactor::Lift(lift) => Some(record.strength_in(&lift)),
+    }
+}
+
+/// Rounding of a covariance that was written with few digits, as a share of both deviations.
+const ROUNDING: f64 = 0.05;
+
+/// Whether a row of a triangle has a variance, and no covariance above the root of both variances.
+fn is_covariance(rows: &[Vec<f64>], index: usize) -> bool {
+    let variance = rows[index][index];
+    let beside = rows[index].iter().zip(rows);
+    let mut beside = beside.map(|(shared, other)| (shared, other[other.len() - 1]));
+    variance >= 0.0
+        && beside.all(|(shared, other)| {
+            shared.abs() <= (1.0 + ROUNDING) * (variance * other.max(0.0)).sqrt()
+        })
 }
 
 /// A table of segments.

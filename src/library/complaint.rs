@@ -4,7 +4,7 @@
 
 use super::outline::RecordOutline;
 use crate::bounds::{Bound, LowerEnd};
-use crate::error::{BrokenRule, Doubt, Error, Fault, Result, RuleFault};
+use crate::error::{BrokenRule, Doubt, Error, Fault, Place, Result, RuleFault};
 use std::collections::BTreeMap;
 
 /// A broken rule that may hold what another room says.
@@ -44,13 +44,21 @@ fn fault(complaint: Complaint) -> Fault {
     })
 }
 
+/// Complaints whose places are looked for; those behind them are counted, not shown, and stand where the last one does.
+const MOST_PLACED: usize = 500;
+
 /// Complaints as faults, each at its place in the file.
 pub(super) fn at_their_places(complaints: Vec<Complaint>, file: &str, text: &str) -> Vec<Fault> {
     if complaints.is_empty() {
         return Vec::new();
     }
     let outline = RecordOutline::of(text);
-    let faults = complaints.into_iter().map(|complaint| {
+    let mut last: Option<Place> = None;
+    let numbered = complaints.into_iter().enumerate();
+    let faults = numbered.map(|(number, complaint)| {
+        if let Some(place) = last.as_ref().filter(|_| number >= MOST_PLACED) {
+            return fault(complaint).at(place.clone());
+        }
         let node = outline.find(&complaint.path);
         // The whole file marks nothing: its first line would say no more than its name.
         let stretch = node.map(|node| {
@@ -63,7 +71,11 @@ pub(super) fn at_their_places(complaints: Vec<Complaint>, file: &str, text: &str
         });
         let fault = fault(complaint);
         match stretch {
-            Some(stretch) => fault.at(outline.place(file, &stretch)),
+            Some(stretch) => {
+                let place = outline.place(file, &stretch);
+                last = Some(place.clone());
+                fault.at(place)
+            }
             None => fault,
         }
     });

@@ -36,8 +36,10 @@ impl Library {
     /// **Fails** with every fault that can be known.
     pub fn check_file(&self, path: &Path) -> Result<CheckedFile> {
         let text = text_of_file(path)?;
+        // A mark that some editors put before the text is no part of it.
+        let text = text.strip_prefix('\u{feff}').unwrap_or(&text);
         let file = path.display().to_string();
-        let alone = || LayeredText::of(&file, &text);
+        let alone = || LayeredText::of(&file, text);
         if is_calibration(path) {
             let no_rules = |_: &ron::Value| Vec::new();
             let facts = |_: &ron::Value| FileFacts::Calibration;
@@ -53,7 +55,7 @@ impl Library {
                 let no_rules = |_: &Bounds| Vec::new();
                 self.checked(Shelf::Published, &alone(), no_rules, |_| FileFacts::Bounds)
             }
-            _ => self.check_text(Shelf::of_path(path), &file, &text),
+            _ => self.check_text(Shelf::of_path(path), &file, text),
         }
     }
 
@@ -142,7 +144,8 @@ impl Library {
             Ok(lifter) => {
                 let of_body = body_rules::lifter(&lifter).into_iter();
                 complaints.extend(of_body.map(|complaint| at_own_length(complaint, record)));
-                complaints.extend(self.odd_in_all_lifts(&lifter));
+                let strength_in = |lift: &str| record.strength_in(lift);
+                complaints.extend(self.odd_in_all_lifts(&lifter, strength_in));
             }
             Err(error) if !any_wrong(&complaints) => complaints.push(said(String::new(), &error)),
             Err(_) => {}
@@ -198,21 +201,33 @@ impl Library {
             files.build()
         });
         if let Ok(lifter) = built {
-            complaints.extend(self.odd_in_all_lifts(&lifter));
+            complaints.extend(self.odd_in_all_lifts(&lifter, |_| 1.0));
         }
         complaints
     }
 
     /// Muscles that are odd in a lift of the library, each told once, what is wrong first; and lifts that the body cannot
     /// do.
-    fn odd_in_all_lifts(&self, lifter: &Lifter) -> Vec<Complaint> {
+    fn odd_in_all_lifts(
+        &self,
+        lifter: &Lifter,
+        strength_in: impl Fn(&str) -> f64,
+    ) -> Vec<Complaint> {
         let mut found: BTreeMap<(String, &'static str), OddMuscle> = BTreeMap::new();
         let mut lifts = Vec::new();
-        for movement in built_in::names(Shelf::Movements.folder()) {
+        let mut of_strengths = Vec::new();
+        for name in built_in::names(Shelf::Movements.folder()) {
             // Lifts of the user's own are judged in their own files.
-            let Ok(movement) = self.movement(movement) else {
+            let Ok(movement) = self.movement(name) else {
                 continue;
             };
+            let factor = strength_in(name);
+            if (factor - 1.0).abs() > f64::EPSILON {
+                let odd = odd_muscles(&lifter.clone().stronger(factor), &movement);
+                let wrong = odd.into_iter().find(OddMuscle::is_wrong);
+                let path = format!("lift_strength.{name}");
+                of_strengths.extend(wrong.map(|odd| complaint(&path, odd.broken)));
+            }
             for odd in odd_muscles(lifter, &movement) {
                 let key = (odd.muscle.clone(), odd.field);
                 if odd.is_wrong() || !found.contains_key(&key) {
@@ -225,6 +240,7 @@ impl Library {
         }
         let mut complaints: Vec<Complaint> =
             found.into_values().map(OddMuscle::complaint).collect();
+        complaints.extend(of_strengths);
         if !lifts.is_empty() {
             let cannot = BrokenRule::Doubt(Doubt::CannotDo { lifts });
             complaints.push(complaint("", cannot));

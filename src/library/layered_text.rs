@@ -154,24 +154,26 @@ impl LayeredText {
     /// Whether this file, or one before it, names a source for the value of a path: beside it or in a record around it.
     pub fn is_sourced_by(&self, file: usize, path: &str) -> bool {
         let outline = RecordOutline::of(&self.text);
-        let names_it = |record: usize| {
-            outline.children(record).any(|child| {
-                let is_source = outline
-                    .name(child)
-                    .is_some_and(|name| name == "source" || name.ends_with("_source"));
-                let stands = self.file_at(outline.nodes[child].value.start);
-                is_source && stands.is_some_and(|stands| stands <= file)
-            })
-        };
         let start = outline.exact(path).map(|node| node.value.start);
         let mut at = start.and_then(|byte| outline.innermost(byte));
         while let Some(record) = at {
-            if names_it(record) {
+            if self.names_source(file, &outline, record) {
                 return true;
             }
             at = outline.nodes[record].parent;
         }
         false
+    }
+
+    /// Whether this file, or one before it, names a source in a record.
+    pub fn names_source(&self, file: usize, outline: &RecordOutline<'_>, record: usize) -> bool {
+        outline.children(record).any(|child| {
+            let is_source = outline
+                .name(child)
+                .is_some_and(|name| name == "source" || name.ends_with("_source"));
+            let stands = self.file_at(outline.nodes[child].value.start);
+            is_source && stands.is_some_and(|stands| stands <= file)
+        })
     }
 
     /// A place of the text to read as one of its file; what is made up is told where the part before it ends.

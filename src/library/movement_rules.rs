@@ -9,8 +9,9 @@ use crate::anatomy::{Dof, Joint};
 use crate::bounds::bounds;
 use crate::error::{BodyRule, BrokenRule, Doubt, PathRule};
 use crate::movement::{
-    ArmPlace, ArmRecord, CarrierRecord, HandPlace, Handling, Handover, Measure, Movement,
-    PathRecord, Posture, SpotterRule, SweepRecord, SweptLimb, TechniqueValue, lift_name,
+    ArmPlace, ArmRecord, CarrierRecord, HandPlace, Handling, Handover, LiftStart, Measure,
+    Movement, PathRecord, Posture, SpotterRule, SweepRecord, SweptLimb, TechniqueValue, TurnRound,
+    lift_name,
 };
 
 /// A movement as its file gives it.
@@ -31,6 +32,12 @@ pub(super) fn rules_of(movement: &Movement, rules: &mut Rules) {
     technique_needs::rules_of(movement, rules);
     measured(movement, rules);
     handling(&movement.handling, rules);
+    if let LiftStart::Lowered(time) = movement.protocol.start {
+        rules.within("protocol.start", time.as_s(), &bounds().phase_time);
+    }
+    if let TurnRound::Pause(time) = movement.protocol.turn {
+        rules.within("protocol.turn", time.as_s(), &bounds().phase_time);
+    }
     match &movement.carrier {
         CarrierRecord::Lever { pad, cam, .. } => {
             rules.within("carrier.pad", pad.as_cm(), &bounds().lever_radius);

@@ -22,15 +22,19 @@ pub(super) struct RecordOutline<'a> {
     shared: OnceLock<Arc<str>>,
     /// Every field, key and item, in the order of the text; the first is the whole.
     pub nodes: Vec<TextNode<'a>>,
+    /// The next part of the same parent, of every node: a list of thousands is walked once, not once an item.
+    next: Vec<Option<usize>>,
 }
 
 impl<'a> RecordOutline<'a> {
     /// The tree of a text; a broken text gives the part before the break.
     pub fn of(text: &'a str) -> Self {
+        let nodes = nodes_of(text);
         Self {
             text,
             shared: OnceLock::new(),
-            nodes: nodes_of(text),
+            next: next_parts(&nodes),
+            nodes,
         }
     }
 
@@ -75,7 +79,12 @@ impl<'a> RecordOutline<'a> {
 
     /// The parts of a node, in the order of the text.
     pub fn children(&self, of: usize) -> impl Iterator<Item = usize> + '_ {
-        (of + 1..self.nodes.len()).filter(move |index| self.nodes[*index].parent == Some(of))
+        // What stands first in a node comes next behind it.
+        let first = self
+            .nodes
+            .get(of + 1)
+            .filter(|node| node.parent == Some(of));
+        std::iter::successors(first.map(|_| of + 1), |index| self.next[*index])
     }
 
     fn is_called(&self, index: usize, step: &str) -> bool {
@@ -197,6 +206,20 @@ impl<'a> RecordOutline<'a> {
             .filter(|index| is_so(&self.nodes[*index]))
             .collect()
     }
+}
+
+/// The next part of the same parent, of every node.
+fn next_parts(nodes: &[TextNode<'_>]) -> Vec<Option<usize>> {
+    let mut next = vec![None; nodes.len()];
+    let mut last = vec![None; nodes.len()];
+    for (index, node) in nodes.iter().enumerate() {
+        if let Some(parent) = node.parent
+            && let Some(before) = last[parent].replace(index)
+        {
+            next[before] = Some(index);
+        }
+    }
+    next
 }
 
 #[cfg(test)]

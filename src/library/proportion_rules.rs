@@ -1,7 +1,7 @@
-//! Rules for proportions: limbs and breadths against those of the shipped tables at the same height, of the same sex where
-//! it is known.
+//! Rules for proportions: limbs and breadths against those of the shipped tables at the same height, masses of segments
+//! against theirs at the same body mass, of the same sex where it is known.
 //!
-//! In: a segment table or a finished lifter. Out: complaints about lengths that no body of that height has.
+//! In: a segment table or a finished lifter. Out: complaints about lengths and masses that no body of that size has.
 
 use super::built_in;
 use super::complaint::{PlausibleRange, Rules};
@@ -35,6 +35,11 @@ pub(super) fn of_table(table: &SegmentTable, rules: &mut Rules) {
         let usual_m = height_m * share_of(*name, table.sex);
         let bound = &bounds().segment_proportion;
         compared(&path, (row.length.as_m(), usual_m), bound, rules);
+        let path = format!("rows.{}.mass_percent", name.name());
+        let usual_percent = percent_of(*name, table.sex);
+        let mass = (row.mass_percent / 100.0, usual_percent / 100.0);
+        let body_kg = table.sample_mass.as_kg();
+        compared_mass(&path, mass, (body_kg, 1.0), rules);
     }
     let usual_m = height_m * stature_share(table.sex);
     stature("rows", sum_of(table), usual_m, rules);
@@ -62,6 +67,11 @@ pub(super) fn of_lifter(lifter: &Lifter, rules: &mut Rules) {
         let usual_m = height_m * share_of(*name, Some(lifter.sex));
         let bound = &bounds().segment_proportion;
         compared(&path, (limb.length.as_m(), usual_m), bound, rules);
+        let path = format!("segments.{}.mass", name.name());
+        let body_kg = lifter.body_mass.as_kg();
+        let usual = percent_of(*name, Some(lifter.sex)) / 100.0;
+        let mass = (limb.mass.as_kg() / body_kg, usual);
+        compared_mass(&path, mass, (body_kg, body_kg), rules);
     }
     let build = &lifter.build;
     let sum_m: f64 = UPRIGHT
@@ -97,6 +107,11 @@ fn share_of(name: SegmentName, sex: Option<Sex>) -> f64 {
         Some(row.length.as_m() / table.sample_height.as_m())
     });
     mean(shares)
+}
+
+/// A segment's share of the body mass in the shipped tables of a sex, their mean, %.
+fn percent_of(name: SegmentName, sex: Option<Sex>) -> f64 {
+    mean(shipped(sex).filter_map(|table| Some(table.rows.get(&name)?.mass_percent)))
 }
 
 /// What the upright segments add up to there, as a share of the height.
@@ -159,6 +174,37 @@ fn compared(path: &str, (length_m, usual_m): (f64, f64), bound: &'static Bound, 
         let odd = Doubt::Proportion {
             length_cm: 100.0 * length_m,
             usual_cm: 100.0 * usual_m,
+            ratio,
+        };
+        rules.add(path, BrokenRule::Doubt(odd));
+    }
+}
+
+/// A segment's share of the body mass against the usual one; `whole_si` is what a share of 1 is at the path, in SI.
+fn compared_mass(
+    path: &str,
+    (share, usual): (f64, f64),
+    (body_kg, whole_si): (f64, f64),
+    rules: &mut Rules,
+) {
+    let bound = &bounds().mass_proportion;
+    if !(usual > 0.0 && share.is_finite()) {
+        return;
+    }
+    let (mass_kg, usual_kg) = (share * body_kg, usual * body_kg);
+    rules.asks(path, PlausibleRange::times(bound, usual * whole_si));
+    let ratio = share / usual;
+    if let Some(ratio) = bound.outside(ratio) {
+        let proportion = BodyRule::MassProportion {
+            mass_kg,
+            usual_kg,
+            ratio,
+        };
+        rules.add(path, BrokenRule::Body(proportion));
+    } else if let Some(ratio) = bound.unlikely(ratio) {
+        let odd = Doubt::MassProportion {
+            mass_kg,
+            usual_kg,
             ratio,
         };
         rules.add(path, BrokenRule::Doubt(odd));

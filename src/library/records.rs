@@ -326,6 +326,10 @@ impl Library {
         if let Some(like) = &record.strength_like {
             complaints.extend(self.unknown("strength_like", Shelf::Lifters, like));
         }
+        for lift in record.lift_strength.keys() {
+            let path = format!("lift_strength.{lift}");
+            complaints.extend(self.unknown(&path, Shelf::Movements, lift));
+        }
         complaints.extend(self.of_other_sex(record));
         complaints
     }

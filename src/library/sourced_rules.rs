@@ -7,6 +7,7 @@ use super::layered_text::LayeredText;
 use super::outline::RecordOutline;
 use crate::error::{BrokenRule, Doubt, Shelf};
 use crate::units::{Angle, Duration, Force, Length, Mass, Stress, Torque};
+use std::collections::{BTreeMap, BTreeSet};
 
 /// A doubt about changed numbers without a source; none about gear, which needs none.
 pub(super) fn unsourced(shelf: Shelf, text: &LayeredText) -> Option<Complaint> {
@@ -18,16 +19,18 @@ pub(super) fn unsourced(shelf: Shelf, text: &LayeredText) -> Option<Complaint> {
         return None;
     }
     let outline = RecordOutline::of(text.text());
+    let mut records = SourcedRecords::of(text, &outline);
     let mut paths: Vec<String> = Vec::new();
+    let mut seen = BTreeSet::new();
     for (index, node) in outline.nodes.iter().enumerate() {
         let is_own = text.file_at(node.value.start) == Some(0);
         if !is_own || !is_number(outline.slice(&node.value)) {
             continue;
         }
-        let path = outline.path(index);
-        if !text.is_sourced_by(0, &path) {
+        if !records.holds(index) {
+            let path = outline.path(index);
             let path = of_the_field(&path).to_owned();
-            if !paths.contains(&path) {
+            if seen.insert(path.clone()) {
                 paths.push(path);
             }
         }
@@ -41,6 +44,34 @@ pub(super) fn unsourced(shelf: Shelf, text: &LayeredText) -> Option<Complaint> {
         first,
         BrokenRule::Doubt(Doubt::Unsourced { others }),
     ))
+}
+
+/// Which records of a text the file itself gives a source: in them or around them, each looked at once.
+struct SourcedRecords<'a> {
+    text: &'a LayeredText,
+    outline: &'a RecordOutline<'a>,
+    known: BTreeMap<usize, bool>,
+}
+
+impl<'a> SourcedRecords<'a> {
+    const fn of(text: &'a LayeredText, outline: &'a RecordOutline<'a>) -> Self {
+        Self {
+            text,
+            outline,
+            known: BTreeMap::new(),
+        }
+    }
+
+    fn holds(&mut self, node: usize) -> bool {
+        if let Some(known) = self.known.get(&node) {
+            return *known;
+        }
+        let parent = self.outline.nodes[node].parent;
+        let is_sourced = self.text.names_source(0, self.outline, node)
+            || parent.is_some_and(|parent| self.holds(parent));
+        self.known.insert(node, is_sourced);
+        is_sourced
+    }
 }
 
 /// A number, or a text that is a quantity.

@@ -43,12 +43,17 @@ impl Library {
             Err(error) => return vec![said(String::new(), &error)],
         };
         let items = record.items.iter().enumerate();
-        items
+        let mut broken: Vec<Complaint> = items
             .filter_map(|(index, item)| {
                 let error = item.resolve(&pieces.stock()).err()?;
                 Some(said(format!("items.{index}"), &error))
             })
-            .collect()
+            .collect();
+        if broken.is_empty() {
+            let whole = record.resolve(&pieces.stock()).err();
+            broken.extend(whole.map(|error| said("items".to_owned(), &error)));
+        }
+        broken
     }
 
     /// A gym by name or path, its bands and chains looked up.

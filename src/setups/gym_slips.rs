@@ -17,9 +17,13 @@ type Slip = (String, GymSlip);
 /// Everything that is wrong in the file, in its order.
 #[must_use]
 pub fn slips(file: &GymFile, stock: &Stock) -> Vec<Slip> {
+    // Of a list that is too long nothing else is looked at.
+    let too_long: Vec<Slip> = kind_slips(file).collect();
+    if !too_long.is_empty() {
+        return too_long;
+    }
     let mut slips = equipment_slips(file);
     slips.extend(plate_slips(file));
-    slips.extend(kind_slips(file));
     let bands = file.bands.iter().map(|record| ListedPiece {
         name: &record.name,
         count: record.count,

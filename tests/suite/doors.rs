@@ -56,6 +56,45 @@ fn fault_two_outputs_never_go_to_one_file() {
 }
 
 #[test]
+fn fault_no_output_takes_the_place_of_what_is_read() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let here = folder.path();
+    std::fs::create_dir(here.join("dd")).expect("a folder");
+    let log = "date,lift,load,repetitions\n2026-03-02,squat,100 kg,5\n2026-03-09,squat,101 kg,5\n";
+    let readings = "length,pull\n104 cm,0 N\n130 cm,80 N\n160 cm,150 N\n";
+    let team = "name,sex,mass (kg),height (cm),training_months,squat (kg)\nMia,woman,64,168,14,\n";
+    let files = [
+        ("log.csv", log),
+        ("r.csv", readings),
+        ("t.csv", team),
+        ("dd/log.csv", team),
+        (
+            "t.html",
+            "task: Do\nstart: lift=squat\ngoal: max_effort <= 0.8\nhint: No\n",
+        ),
+    ];
+    for (name, text) in files {
+        std::fs::write(here.join(name), text).expect("a file");
+    }
+    for line in [
+        "progress --log log.csv --data ./log.csv",
+        "plan squat --log log.csv --data log.csv",
+        "curve bench-press --band mine:r.csv --data r.csv",
+        "plan squat --team t.csv -o d --data t.csv",
+        "plan squat --team dd/log.csv -o dd",
+        "explore -o t.html --tasks t.html",
+    ] {
+        let words: Vec<&str> = line.split(' ').chain(["--force"]).collect();
+        let said = "is a file that this call reads, so it is not replaced";
+        refused(&call_in(here, &words), &[said]);
+    }
+    for (name, text) in files {
+        let now = std::fs::read_to_string(here.join(name)).expect("it is there");
+        assert_eq!(now, text);
+    }
+}
+
+#[test]
 fn fault_one_text_is_one_quantity() {
     for load in ["80 kg -5 kg", "80 kg +5 kg", "80 kg 5 kg", "5 g 80 kg"] {
         refused(
@@ -262,6 +301,97 @@ fn fault_a_maximum_that_nobody_has_is_not_planned_with() {
             "--one-rm 90000 kg is no load that anybody lifts",
             "up to 1500 kg",
         ],
+    );
+    let press = |one_rm: &str| call(&["plan", "bench-press", "--one-rm", one_rm]);
+    for one_rm in ["1400 kg", "1 kg"] {
+        refused(
+            &press(one_rm),
+            &[
+                &format!("a 1RM of {one_rm} in the bench-press is"),
+                "times what people of that sex, size and training show",
+                "--training-months",
+            ],
+        );
+    }
+    let unlikely = press("340 kg").done();
+    assert!(
+        crate::calling::in_one_line(&unlikely.out)
+            .contains("times what people of that sex, size and training show"),
+        "{unlikely:?}"
+    );
+    let usual = press("120 kg").done();
+    assert!(!usual.out.contains("times what people"), "{usual:?}");
+    let folder = tempfile::tempdir().expect("a folder");
+    for (load, who) in [("900 kg", "trained men"), ("1 g", "untrained women")] {
+        let log = format!(
+            "date,lift,load,repetitions\n2026-03-02,squat,{load},5\n2026-03-09,squat,{load},5\n"
+        );
+        std::fs::write(folder.path().join("log.csv"), log).expect("a file");
+        refused(
+            &call_in(folder.path(), &["progress", "--log", "log.csv"]),
+            &[&format!("times what {who} show")],
+        );
+    }
+}
+
+#[test]
+fn fault_a_segment_is_held_against_the_mass_of_the_body() {
+    for set in ["segments.trunk.mass=0.5 kg", "segments.head.mass=40 kg"] {
+        refused(
+            &call(&["max", "squat", "--set", set]),
+            &["in a body of that mass it is about", "is accepted"],
+        );
+    }
+    let odd = call(&["max", "squat", "--set", "segments.trunk.mass=60 kg"]).done();
+    assert!(odd.complaint.contains("times that is usual"), "{odd:?}");
+}
+
+#[test]
+fn fault_nobody_moves_a_load_at_any_speed() {
+    for speed in ["--speed=5 m/s", "--speed=-50 m/s"] {
+        refused(
+            &call(&["curve", "bench-press", speed]),
+            &["nobody moves a load at"],
+        );
+    }
+    let told = call(&["curve", "bench-press", "--speed", "0.3 mm/s"]).complaint;
+    assert!(
+        told.contains("units of speed") && !told.contains("did you mean"),
+        "{told}"
+    );
+}
+
+#[test]
+fn fault_implements_are_bounded_at_every_door() {
+    for (item, said) in [
+        ("collars 900 kg", "mass of both collars 1800 kg"),
+        ("lowering 1900 kg", "mass hung on for the lowering 1900 kg"),
+        ("counterweight 900 kg", "mass on the cable 900 kg"),
+    ] {
+        let call = call(&["curve", "bench-press", "--load", "40 kg", "--item", item]);
+        refused(&call, &[said, "is outside what can be"]);
+    }
+    let band = "mine:1@floor: rest=104 cm, 130 cm=800 kg, 160 cm=1500 kg";
+    let call = call(&["curve", "bench-press", "--load", "40 kg", "--band", band]);
+    refused(&call, &["cannot be"]);
+}
+
+#[test]
+fn fault_wishes_that_nothing_heeds_or_nobody_keeps_are_told() {
+    let press = ["plan", "bench-press", "--one-rm", "100 kg"];
+    for (option, value, said) in [
+        ("--total-reps", "12", "belong to clusters"),
+        ("--velocity-loss", "150%", "--velocity-loss 150 %"),
+        ("--velocity-loss", "0", "--velocity-loss 0 %"),
+        ("--rir", "100", "--rir 100"),
+        ("--max-per-week", "0", "leaves nothing to plan"),
+    ] {
+        refused(&call(&[&press[..], &[option, value]].concat()), &[said]);
+    }
+    let young = ["--age", "20", "--training-months", "600"];
+    refused(
+        &call(&[&press[..], &young].concat()),
+        &["nobody of 20 years has trained for 600 months"],
     );
 }
 

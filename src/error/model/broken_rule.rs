@@ -98,6 +98,15 @@ pub enum BodyRule {
         /// The length over the usual one, with its bounds.
         ratio: OutOfBounds,
     },
+    /// A segment's mass that is out of proportion to the body's.
+    MassProportion {
+        /// The mass, kg.
+        mass_kg: f64,
+        /// The usual mass in a body of that mass, kg.
+        usual_kg: f64,
+        /// The mass over the usual one, with its bounds.
+        ratio: OutOfBounds,
+    },
     /// Head, trunk, thigh, shank and ankle's height do not add up to the height.
     Stature {
         /// Their sum, cm.
@@ -114,6 +123,17 @@ pub enum BodyRule {
         /// How many numbers are named.
         numbers: usize,
     },
+    /// A variance below nothing, or a covariance that is more than both variances allow.
+    NoCovariance,
+    /// A version whose strength is no person's.
+    VersionOutside {
+        /// The number.
+        of: String,
+        /// Its value in the version, with its bounds.
+        factor: OutOfBounds,
+    },
+    /// A number that is no strength, or a first one that is not that of all muscles.
+    NoStrength,
     /// A version that has more or fewer numbers than are named.
     NoVersion {
         /// How many numbers are named.

@@ -118,6 +118,15 @@ pub enum Doubt {
         /// The length over the usual one, with what one meets.
         ratio: OutOfBounds,
     },
+    /// A segment's mass that is odd for the body's.
+    MassProportion {
+        /// The mass, kg.
+        mass_kg: f64,
+        /// The usual mass in a body of that mass, kg.
+        usual_kg: f64,
+        /// The mass over the usual one, with what one meets.
+        ratio: OutOfBounds,
+    },
 }
 
 /// What the muscles make about a joint on the way of a lift, beside what was measured.

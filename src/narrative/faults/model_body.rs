@@ -40,6 +40,17 @@ pub(super) fn body(rule: &BodyRule) -> Told {
             ratio.most
         ))
         .hint("look at the unit: mm, cm"),
+        BodyRule::MassProportion {
+            mass_kg,
+            usual_kg,
+            ratio,
+        } => Told::new(format!(
+            "{}; {} to {} times that is accepted",
+            segment_mass(*mass_kg, *usual_kg),
+            ratio.least,
+            ratio.most
+        ))
+        .hint("look at the unit and at the body's mass"),
         BodyRule::Stature {
             sum_cm,
             usual_cm,
@@ -56,6 +67,20 @@ pub(super) fn body(rule: &BodyRule) -> Told {
             "is no lower triangle over the {numbers} numbers named in `of`"
         ))
         .hint("the first row has one value, each next row one more; let `torquill fit` write it"),
+        BodyRule::NoCovariance => Told::new(
+            "is no covariance: a variance is not below 0, and a covariance not above the root of both variances",
+        )
+        .hint("let `torquill fit` write it"),
+        BodyRule::VersionOutside { of, factor } => Told::new(format!(
+            "makes {of} {}; {} to {} is accepted",
+            rounded(factor.value, 2),
+            factor.least,
+            factor.most
+        ))
+        .hint("its numbers are logarithms beside the file's: 0 changes nothing, 0.1 is about 10 % more"),
+        BodyRule::NoStrength => Told::new("is no strength that can stand there").hint(
+            "strength_scale comes first, then strength.GROUP and lift_strength.LIFT; let `torquill fit` write it",
+        ),
         BodyRule::NoVersion { numbers } => Told::new(format!(
             "does not have one value for each of the {numbers} numbers named in `of`"
         ))
@@ -67,6 +92,15 @@ pub(super) fn body(rule: &BodyRule) -> Told {
             range.most
         )),
     }
+}
+
+/// A segment's mass beside the usual one.
+pub(super) fn segment_mass(mass_kg: f64, usual_kg: f64) -> String {
+    format!(
+        "is {} kg; in a body of that mass it is about {} kg",
+        rounded(mass_kg, 2),
+        rounded(usual_kg, 2)
+    )
 }
 
 /// A rule of muscles and joints.

@@ -1,7 +1,7 @@
 //! Words for: what is accepted of a model and yet unlikely.
 
 use super::known_told::{did_you_mean, one_of};
-use super::model_body::{stature, strong_joint};
+use super::model_body::{segment_mass, stature, strong_joint};
 use super::told::Told;
 use crate::error::Doubt;
 use crate::narrative::measured::unlikely;
@@ -117,6 +117,16 @@ pub(super) fn told(doubt: &Doubt) -> Told {
             rounded(*percent, 0)
         ))
         .hint("read length and pull once more"),
+        Doubt::MassProportion {
+            mass_kg,
+            usual_kg,
+            ratio,
+        } => Told::new(format!(
+            "{}, and {} to {} times that is usual",
+            segment_mass(*mass_kg, *usual_kg),
+            ratio.least,
+            ratio.most
+        )),
         Doubt::Proportion {
             length_cm,
             usual_cm,

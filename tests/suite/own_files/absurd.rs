@@ -6,7 +6,47 @@ use crate::calling::{call, call_in};
 use torquill::library::Shelf;
 
 /// Files that must be refused, with a word of the message and the line that it stands at.
-const IMPOSSIBLE: [(Shelf, &str, &str); 24] = [
+const IMPOSSIBLE: [(Shelf, &str, &str); 32] = [
+    (
+        Shelf::Lifters,
+        "(extends: \"reference-man\",\nlift_strength: {\"squatt\": 1.1})",
+        "squatt",
+    ),
+    (
+        Shelf::Lifters,
+        "(extends: \"reference-man\",\nlift_strength: {\"squat\": 4.9})",
+        "2: `lift_strength.squat`",
+    ),
+    (
+        Shelf::Lifters,
+        "(extends: \"reference-man\", scatter: (of: [\"strength_scale\"], covariance: [[0.1]],\nversions: [[3], [-3], [0]], source: Assumed(\"x\")))",
+        "makes strength_scale 20.09; 0.1 to 5 is accepted",
+    ),
+    (
+        Shelf::Lifters,
+        "(extends: \"reference-man\", scatter: (of: [\"strength_scale\"],\ncovariance: [[-0.1]], source: Assumed(\"x\")))",
+        "is no covariance",
+    ),
+    (
+        Shelf::Lifters,
+        "(extends: \"reference-man\", scatter: (\nof: [\"height\"], covariance: [[0.1]], source: Assumed(\"x\")))",
+        "is no strength",
+    ),
+    (
+        Shelf::Setups,
+        "(name: \"s\", items: [\nWeight(Plates(each: \"20 kg\", pairs: 4000000000))])",
+        "pairs of plates 4000000000 is outside what can be",
+    ),
+    (
+        Shelf::Setups,
+        "(name: \"s\", items: [\nCable((stack: \"40 kg\", lead: Direction(\"3000 deg\")))])",
+        "direction of the cable",
+    ),
+    (
+        Shelf::Movements,
+        "(extends: \"squat\",\nprotocol: (start: Lowered(\"9000 s\")))",
+        "2: `protocol.start`",
+    ),
     (
         Shelf::Segments,
         "(extends: \"de-leva-men\",\nrows: {hand: (length: \"862 mm\")})",
