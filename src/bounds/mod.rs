@@ -384,6 +384,8 @@ pub struct Bounds {
     pub log_sets: Row,
     /// Mean velocity of a lift in a log.
     pub log_velocity: Row,
+    /// Way of a bar from its lowest to its highest place in a trace.
+    pub traced_way: Row,
     /// Repetitions in reserve.
     pub log_reserve: Row,
     /// Year of a session.

@@ -13,9 +13,9 @@ use crate::library::{Library, Shelf};
 use crate::narrative::fit_words::lifter_written_in_words;
 use crate::narrative::log_words::more_left_out;
 use crate::narrative::progress_words::left_out_row;
-use crate::person::{MeasureReader, ToldMeasurement, read_limb};
+use crate::person::{MeasureReader, ToldMeasurement, ToldTrace, read_limb};
 use crate::report;
-use crate::study::{PersonAsked, fit_person, measured_in_log};
+use crate::study::{PersonAsked, TracedLift, fit_person, measured_in_log, measured_in_velocities};
 use crate::units::{Length, Mass};
 use clap::Args;
 use std::path::PathBuf;
@@ -34,6 +34,8 @@ use std::path::PathBuf;
       --dynamometer knee-extension@60deg=\"210 N m\" --format json
   torquill fit --name athlete-10 --sex man --mass \"90 kg\" --height \"182 cm\" \\
       --training-months 36 --log stalled -o athlete-10.ron
+  torquill fit --name athlete-11 --sex woman --mass \"68 kg\" --height \"167 cm\" \\
+      --training-months 24 --trace squat=\"75 kg @ invented-squat\"
 
 A set needs its repetitions; \"@ rir 1\" says how many were felt to be left. A load
 is what the lift names: bar and plates, one dumb-bell, the stack, what hangs on
@@ -80,6 +82,20 @@ pub struct FitArguments {
     log: Option<String>,
     #[command(flatten)]
     reading: LogOptions,
+    /// Load and velocity: a training log with velocities, of lifts that have a published equation
+    #[arg(long, value_name = "FILE")]
+    velocities: Option<String>,
+    /// A bar's trace of a lift done as fast as possible: squat="80 kg @ bar.csv" (a CSV file, or "invented-squat")
+    #[arg(long = "trace", value_name = "LIFT=LOAD@FILE")]
+    traces: Vec<String>,
+    /// Columns of time and position in a trace; units stand behind their names, else they are s and m
+    #[arg(
+        long,
+        value_name = "TIME,POSITION",
+        default_value = "time,position",
+        requires = "traces"
+    )]
+    columns: String,
     /// Seed of the versions that are drawn
     #[arg(long, value_name = "N", default_value_t = 1)]
     seed: u64,
@@ -164,6 +180,14 @@ impl FitArguments {
         let torques = torques.map(|text| reader.dynamometer(text));
         let measurements = lifts.chain(holds).chain(torques).filter_map(&mut kept);
         let mut measurements: Vec<ToldMeasurement> = measurements.collect();
+        let traces = self.traces.iter().map(|text| reader.trace(text));
+        let traces: Vec<ToldTrace> = traces
+            .filter_map(|trace| {
+                trace
+                    .map_err(|fault| faults.extend(fault.faults().iter().cloned()))
+                    .ok()
+            })
+            .collect();
         let limbs = self.limbs.iter().map(|text| read_limb(text));
         let limbs = limbs.filter_map(|limb| {
             limb.map_err(|fault| faults.extend(fault.faults().iter().cloned()))
@@ -177,6 +201,15 @@ impl FitArguments {
         if let Some(log) = &self.log {
             measurements.extend(self.measured_in_log(library, log, mass)?);
         }
+        if let Some(file) = &self.velocities {
+            measurements.extend(measured_in_velocities(library, file)?.0);
+        }
+        let traced = traces.iter();
+        let traced = traced.map(|told| TracedLift::of(library, told, &self.columns));
+        let traces = traced.collect::<Result<Vec<_>>>()?;
+        for trace in &traces {
+            measurements.push(trace.measurement(library)?);
+        }
         Ok(PersonAsked {
             name: self.name.clone(),
             sex: self.sex.into(),
@@ -186,6 +219,7 @@ impl FitArguments {
             age: self.age,
             measurements,
             limbs,
+            traces,
             seed: self.seed,
         })
     }

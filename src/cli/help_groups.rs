@@ -33,6 +33,8 @@ const GROUPS: &[(&str, &[&str])] = &[
             "holds",
             "dynamometers",
             "limbs",
+            "traces",
+            "columns",
         ],
     ),
     (

@@ -11,7 +11,8 @@ use super::{
     PersonFault, PickFault, PictureFault, PieceTextFault, Place, PlanFault, PlotFault,
     PredictionFault, ProgrammeFault, ReadingsFault, RepetitionFault, RepetitionOptions, RuleFault,
     SchemeFault, SearchFault, SessionFault, SessionFigureFault, SessionRefusal, SettingFault,
-    StanceFault, StudyFault, TeamFault, TechniqueFault, TextFault, ValuesFault, WishFault,
+    StanceFault, StudyFault, TeamFault, TechniqueFault, TextFault, TraceFault, ValuesFault,
+    WishFault,
 };
 use crate::units::QuantityFault;
 
@@ -115,6 +116,7 @@ sum_of! {
     StudyFault => What::Study,
     TeamFault => What::Team,
     PersonFault => What::Person,
+    TraceFault => |fault| What::Person(PersonFault::Trace(fault)),
     FigureFault<What> => What::Figure,
     PageFault => What::Page,
     CommandFault => What::Command,

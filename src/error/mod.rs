@@ -31,6 +31,7 @@ mod session_fault;
 mod study_fault;
 mod task_fault;
 mod team_fault;
+mod trace_fault;
 
 pub use again_fault::AgainFault;
 pub use body_fault::BodyFault;
@@ -81,3 +82,4 @@ pub use study_fault::{
 };
 pub use task_fault::TaskFault;
 pub use team_fault::{TeamColumn, TeamFault, TeamRowFault};
+pub use trace_fault::TraceFault;

@@ -2,6 +2,7 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
+use super::trace_fault::TraceFault;
 use crate::units::{Angle, Length, Mass};
 
 /// An option that tells something of a person.
@@ -15,6 +16,8 @@ pub enum PersonOption {
     Dynamometer,
     /// The length of a limb.
     Limb,
+    /// The trace of a bar.
+    Trace,
 }
 
 /// Who a 1RM is judged by.
@@ -197,6 +200,8 @@ pub enum PersonFault {
         /// The months.
         months: f64,
     },
+    /// What is wrong with a trace or a velocity.
+    Trace(TraceFault),
     /// A name that is none.
     NoName,
     /// Nothing was measured.

@@ -32,6 +32,16 @@ impl Library {
         }
     }
 
+    /// The trace of a bar, an invented one by name or a file by its path: its name as messages show it, and its text.
+    ///
+    /// **Fails** where the file cannot be read.
+    pub fn trace_text(&self, name: &str) -> Result<(String, String)> {
+        match built_in::text(&format!("traces/{name}.csv")) {
+            Some(text) => Ok((name.to_owned(), text.to_owned())),
+            None => Ok((name.to_owned(), text_of_log(name)?)),
+        }
+    }
+
     /// What lifts are called: every movement by its own name and those in its file; of two movements of one name that
     /// one which is called as its file.
     #[must_use]

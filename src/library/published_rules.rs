@@ -252,6 +252,11 @@ pub(super) fn person(table: &PersonTable) -> Vec<Complaint> {
         ("dynamometer.deviation", table.dynamometer.deviation),
         ("limb.deviation", table.limb.deviation),
         ("segment.deviation", table.segment.deviation),
+        ("velocity.deviation", table.velocity.deviation),
+        (
+            "velocity_equation.deviation",
+            table.velocity_equation.deviation,
+        ),
         ("reserve.deviation", table.reserve.deviation),
     ] {
         rules.within(path, share, &bounds.log_deviation);

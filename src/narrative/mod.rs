@@ -77,6 +77,7 @@ pub(crate) mod swing_words;
 pub mod team_words;
 pub mod telling;
 pub mod test_words;
+pub mod trace_words;
 pub(crate) mod track_words;
 pub(crate) mod trend_words;
 pub mod variation_words;

@@ -19,5 +19,5 @@ pub use people_scatter::Scatter;
 pub use person_factors::{PersonFactors, StrengthFactor};
 pub use person_prior::{PriorGrounds, prior};
 pub use person_table::PersonTable;
-pub use told_measure::{ToldLimb, ToldMeasure, ToldMeasurement};
+pub use told_measure::{ToldLimb, ToldMeasure, ToldMeasurement, ToldTrace};
 pub use told_texts::{MeasureReader, read_limb};

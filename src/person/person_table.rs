@@ -34,6 +34,10 @@ pub struct PersonTable {
     pub dynamometer: TabledDeviation,
     /// Error of the length of a limb.
     pub limb: TabledDeviation,
+    /// Error of a mean velocity, m/s.
+    pub velocity: TabledDeviation,
+    /// Error of a load-velocity equation that prints none, share of the maximum.
+    pub velocity_equation: TabledDeviation,
 }
 
 /// The maxima of a group of people.

@@ -46,6 +46,13 @@ pub enum ToldMeasure {
         /// Whether the weight of the limb still counts in it.
         with_limb: bool,
     },
+    /// A maximum that velocities lead to.
+    Velocity {
+        /// The maximum, all that is lifted.
+        one_rm: Mass,
+        /// Deviation of its logarithm.
+        deviation: f64,
+    },
 }
 
 impl ToldMeasure {
@@ -58,9 +65,20 @@ impl ToldMeasure {
                 reserve,
                 ..
             } => f64::from(repetitions.unwrap_or(1)) + reserve.unwrap_or(0.0),
-            Self::Hold { .. } | Self::Dynamometer { .. } => 1.0,
+            Self::Hold { .. } | Self::Dynamometer { .. } | Self::Velocity { .. } => 1.0,
         }
     }
+}
+
+/// A lift whose bar was traced.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ToldTrace {
+    /// The movement.
+    pub movement: String,
+    /// The load, as the lift names it.
+    pub load: Mass,
+    /// The file, or the name of an invented trace.
+    pub file: String,
 }
 
 /// The measured length of a limb.

@@ -2,7 +2,7 @@
 //!
 //! In: texts. Out: [`ToldMeasurement`], [`ToldLimb`], or what is wrong with the text.
 
-use super::told_measure::{ToldLimb, ToldMeasure, ToldMeasurement};
+use super::told_measure::{ToldLimb, ToldMeasure, ToldMeasurement, ToldTrace};
 use crate::anatomy::SegmentName;
 use crate::bounds::bounds;
 use crate::error::{Error, PersonFault, PersonOption, Result};
@@ -105,6 +105,24 @@ impl MeasureReader<'_> {
             with_limb: limb == Some(0),
         };
         Ok(self.told(written, movement, measure))
+    }
+
+    /// Reads `LIFT=LOAD @ FILE`.
+    ///
+    /// **Fails** on any other text.
+    pub fn trace(&self, written: &str) -> Result<ToldTrace> {
+        let (name, value) = halves(PersonOption::Trace, written)?;
+        let (load, file) = place_of(PersonOption::Trace, written, value)?;
+        let movement = self.movement(name)?;
+        let load = Mass::from_text(load).map_err(Error::bad)?;
+        if load <= Mass::ZERO || load.as_kg() > bounds().log_load.most() {
+            return Err(Error::bad(PersonFault::NoLoad { movement, load }));
+        }
+        Ok(ToldTrace {
+            movement,
+            load,
+            file: file.to_owned(),
+        })
     }
 
     fn told(&self, written: &str, movement: String, measure: ToldMeasure) -> ToldMeasurement {

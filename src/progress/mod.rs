@@ -3,6 +3,7 @@
 //! In: a training log. Out: the 1RM of every set by published equations, a trend with its uncertainty, and
 //! what the log cannot tell. The cheapest way in is [`trend::trend`].
 
+pub mod bar_trace;
 mod bend;
 pub mod day;
 pub mod estimate;
@@ -22,6 +23,7 @@ pub mod repetition_equations;
 pub mod session_best;
 pub mod team_cells;
 pub mod team_file;
+pub mod traced_repetitions;
 pub mod training_log;
 pub mod trend;
 pub mod trend_line;

@@ -5,6 +5,7 @@
 use super::json::pretty;
 use super::table::table;
 use super::tidy_table::{Cells, TidyTable};
+use super::trace_rows::{TraceRow, trace_row, trace_text};
 use super::wrapping::wrapped;
 use crate::movement::Measure;
 use crate::narrative::fit_words::{
@@ -20,10 +21,13 @@ use serde::Serialize;
 pub fn fit_text(fit: &PersonFit, units: System) -> String {
     let data = fit.data.iter().map(|datum| data_cells(datum, units));
     let lifts = fit.lifts.iter().map(|lift| lift_cells(lift, units));
+    let traces = fit.traces.iter();
+    let traces: Vec<String> = traces.map(|trace| trace_text(trace, units)).collect();
     let blocks = [
         who(fit, units) + "\n",
         table(&DATA_HEADS, data.collect(), 1),
         lines(&data_remarks(fit)),
+        traces.join("\n"),
         table(&FACTOR_HEADS, factor_rows(fit), 1),
         lines(&[factor_remark(fit)]),
         table(&LIFT_HEADS, lifts.collect(), 1),
@@ -45,6 +49,8 @@ fn lines(sentences: &[String]) -> String {
 struct FitJson<'a> {
     summary: FitSummary<'a>,
     measurements: Vec<MeasurementRow<'a>>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    traces: Vec<TraceRow<'a>>,
     strengths: Vec<StrengthRow>,
     lifts: Vec<FitLiftRow<'a>>,
     next_measurements: Vec<NextRow<'a>>,
@@ -142,6 +148,7 @@ pub fn fit_json(fit: &PersonFit) -> String {
                 is_apart: datum.is_apart(),
             })
             .collect(),
+        traces: fit.traces.iter().map(trace_row).collect(),
         strengths: fit
             .moved
             .iter()

@@ -41,6 +41,7 @@ mod summary;
 mod table;
 mod team_report;
 mod tidy_table;
+mod trace_rows;
 mod trend_report;
 mod typed_words;
 mod warnings;

@@ -2,6 +2,7 @@
 //!
 //! In: what the user tells. Out: [`PersonAsked`], checked, and the lifter's files of the person before the fit.
 
+use super::person_velocity::TracedLift;
 use crate::anatomy::{Sex, Training};
 use crate::bounds::{Bound, bounds};
 use crate::error::{Error, Fault, PersonFault, Result};
@@ -30,6 +31,8 @@ pub struct PersonAsked {
     pub measurements: Vec<ToldMeasurement>,
     /// Measured limbs.
     pub limbs: Vec<ToldLimb>,
+    /// Traces that are held beside the simulated lift; what they measure stands among the measurements.
+    pub traces: Vec<TracedLift>,
     /// Seed of everything that is drawn.
     pub seed: u64,
 }

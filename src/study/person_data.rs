@@ -71,6 +71,13 @@ impl PersonDatum {
                 })?;
                 (measured, ReckonedAs::Maximum)
             }
+            ToldMeasure::Velocity { one_rm, deviation } => {
+                let measured = LogMeasured {
+                    log_value: one_rm.as_kg().ln(),
+                    variance: deviation * deviation,
+                };
+                (measured, ReckonedAs::Maximum)
+            }
             ToldMeasure::Hold {
                 height,
                 force,

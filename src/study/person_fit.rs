@@ -7,6 +7,7 @@ use super::fit_draws::{FitCheck, FitDraws, fit_draws};
 use super::fit_ground::FitGround;
 use super::person_asked::PersonAsked;
 use super::person_forecast::{LiftForecast, NextTest, forecasts, next_tests};
+use super::traced_beside::{TraceBeside, traces_beside};
 use crate::anatomy::LifterRecord;
 use crate::error::Result;
 use crate::library::Library;
@@ -46,6 +47,8 @@ pub struct PersonFit {
     pub data: Vec<DatumOutcome>,
     /// Every lift of the library.
     pub lifts: Vec<LiftForecast>,
+    /// Traces beside the same loads lifted by the most probable lifter.
+    pub traces: Vec<TraceBeside>,
     /// Measurements that could be done, the most telling first.
     pub next: Vec<NextTest>,
     /// How far the versions bear what is said.
@@ -87,6 +90,7 @@ pub fn fit_person(asked: &PersonAsked, library: &Library) -> Result<PersonFit> {
         moved: moved(&ground, &draws.belief),
         data: outcomes(&ground, &found, &lifts),
         factors: ground.factors.clone(),
+        traces: traces_beside(&asked.traces, &ground.lifts, &ground.factors, mode),
         next: next_tests(&lifts, library)?,
         check: FitCheck {
             draws: FitDraws::DRAWN,

@@ -4,7 +4,7 @@
 //! simulated or held still, and how it follows the factors.
 
 use super::question::Question;
-use super::rep_study::maximum;
+use super::rep_study::{Heaviness, maximum, repetition};
 use super::solve::SolvedLift;
 use super::still_lift::StillLift;
 use crate::anatomy::Lifter;
@@ -12,7 +12,7 @@ use crate::error::{FaultKind, Result};
 use crate::library::{Library, LifterFiles, Model, Workbench};
 use crate::movement::{Carrier, Measure, trace};
 use crate::person::PersonFactors;
-use crate::rep::RepOptions;
+use crate::rep::{RepOptions, RepTrace};
 use crate::resistance::{Item, Setup, Weight};
 use crate::units::Mass;
 use nalgebra::DVector;
@@ -115,6 +115,15 @@ impl PersonLift {
         let question = Question::new(&self.movement, &self.model.movement, lifter);
         let (one_rm, _) = maximum(&question, &self.setup, &self.options)?;
         Ok(one_rm.load.as_kg().max(NO_BODY_KG).ln())
+    }
+
+    /// One repetition of a load in motion.
+    ///
+    /// **Fails** where the lift cannot be traced or held.
+    pub fn lifted(&self, lifter: &Lifter, load: Mass) -> Result<RepTrace> {
+        let question = Question::new(&self.movement, &self.model.movement, lifter);
+        let heaviness = Heaviness::Load(load);
+        Ok(repetition(&question, &self.setup, heaviness, &self.options)?.trace)
     }
 
     /// Logarithm of the load that full activation holds still at the hardest place, kg, and that place, 0 to 1.

@@ -43,6 +43,7 @@ fn asked(kind: (Sex, f64, f64, f64)) -> PersonAsked {
         age: None,
         measurements: Vec::new(),
         limbs: Vec::new(),
+        traces: Vec::new(),
         seed: 1,
     }
 }

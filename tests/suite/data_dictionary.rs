@@ -42,7 +42,7 @@ const CALLS: &[&str] = &[
     "max squat --people 12",
     "curve bench-press --people 3",
     "curve biceps-curl --people 3",
-    "fit --name a --sex woman --mass|70 kg --height|168 cm --lift bench-press=50kg --output a.ron --force",
+    "fit --name a --sex woman --mass|70 kg --height|168 cm --lift bench-press=50kg --trace squat=75kg@invented-squat --output a.ron --force",
     "max biceps-curl --lifter a.ron --scatter",
     "curve bench-press --lifter a.ron --scatter",
     "curve biceps-curl --lifter a.ron --scatter",

@@ -436,6 +436,7 @@ fn law_intervals_hold_the_truth_of_simulated_people() {
         age: None,
         measurements: Vec::new(),
         limbs: Vec::new(),
+        traces: Vec::new(),
         seed: 1,
     };
     let people =

@@ -4,6 +4,7 @@
 mod again;
 mod asked_torques;
 mod bad_models;
+mod bar_traces;
 mod body;
 mod browser;
 mod calibration;

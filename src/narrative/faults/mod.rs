@@ -33,6 +33,7 @@ mod session_told;
 mod study_told;
 mod team_told;
 mod told;
+mod trace_told;
 
 pub use log_told::log_row_in_words;
 pub use person_told::times_of_people;

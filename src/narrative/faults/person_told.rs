@@ -1,6 +1,6 @@
 //! Words for: what is wrong with what is told of a person.
 
-use super::Told;
+use super::{Told, trace_told};
 use crate::error::{JudgedBy, PersonFault, PersonOption};
 use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::narrative::shown_units::ShownUnits;
@@ -185,6 +185,7 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
             "{} is no number of months of training",
             rounded(*months, 1)
         )),
+        PersonFault::Trace(fault) => trace_told::told(fault),
         PersonFault::NoName => Told::new("the person has no name")
             .hint("--name takes letters, digits, blanks, hyphens and dots: athlete-7"),
         PersonFault::NothingMeasured => Told::new("nothing was measured, so nothing can be fitted")
@@ -230,6 +231,7 @@ const fn what(option: PersonOption) -> &'static str {
         PersonOption::Hold => "a force held at a height of a lift",
         PersonOption::Dynamometer => "a torque held at an angle",
         PersonOption::Limb => "the length of a limb",
+        PersonOption::Trace => "a lift, its load and the file of a trace",
     }
 }
 
@@ -245,5 +247,6 @@ const fn example(option: PersonOption) -> &'static str {
             "--dynamometer knee-extension@60deg=\"180 N m\", the weight of the limb taken off; else \"180 N m with limb\""
         }
         PersonOption::Limb => "--limb forearm=\"25 cm\"",
+        PersonOption::Trace => "--trace squat=\"80 kg @ bar.csv\"",
     }
 }
