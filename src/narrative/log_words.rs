@@ -41,6 +41,16 @@ pub fn columns_ignored(headings: &[String]) -> Option<String> {
 pub fn note_in_words(note: &LogNote) -> String {
     match note {
         LogNote::ColumnsIgnored(headings) => columns_ignored(headings).unwrap_or_default(),
+        LogNote::SpeedWithoutUnit(heading) => format!(
+            "left out: the column `{heading}`, which tells no unit; write it behind, such as `{heading} (m/s)`"
+        ),
+        LogNote::OtherLifts(lifts) => {
+            let lifts = lifts.iter();
+            let named: Vec<String> = lifts
+                .map(|(lift, sets)| format!("{lift} ({})", counted_noun(*sets, "set")))
+                .collect();
+            format!("other lifts of this log, left out: {}", named.join(", "))
+        }
         LogNote::DatesProved {
             order,
             line,

@@ -61,7 +61,10 @@ pub fn verdict_in_words(
     let signed = |kg_week: f64| signed(in_units(kg_week, units));
     let interval = line
         .interval_kg_week
-        .map(|(low, high)| format!(", 95 % interval {} to {}", signed(low), signed(high)))
+        .map(|(low, high)| match (signed(low), signed(high)) {
+            (low, high) if low == high => ", the sessions lie on one line".to_owned(),
+            (low, high) => format!(", 95 % interval {low} to {high}"),
+        })
         .unwrap_or_default();
     format!(
         "{} over {} ({} {} a week{interval}), {}",
@@ -111,7 +114,7 @@ pub fn trend_sentences(trend: &Trend, units: System) -> Vec<String> {
             what_sureness_means(trend.sureness)
         ),
         format!(
-            "Estimated 1RM now {}, best {} ({}).",
+            "Estimated 1RM now {} at the end of the line, best single session {} ({}).",
             units.mass(trend.one_rm_now()),
             units.mass(best.estimate.one_rm),
             ago(trend.weeks_since_best()),

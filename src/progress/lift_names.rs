@@ -38,15 +38,24 @@ impl LiftNames {
     }
 }
 
-/// The words of a name in alphabetical order: "Squat (barbell)" and "barbell squat" are one.
+/// The words of a name in alphabetical order, each in the singular: "Squats (barbell)" and "barbell squat" are one.
 fn sorted_words(name: &str) -> String {
     let mut words: Vec<String> = name
         .split(|c: char| !c.is_alphanumeric())
         .filter(|word| !word.is_empty())
-        .map(str::to_lowercase)
+        .map(|word| singular(&word.to_lowercase()))
         .collect();
     words.sort();
     words.join(" ")
+}
+
+/// A word without the ending of the plural: "squats", "presses". What only looks like one loses it on both sides.
+fn singular(word: &str) -> String {
+    let stem = match word.strip_suffix("es") {
+        Some(stem) if stem.ends_with("ss") => Some(stem),
+        _ => word.strip_suffix('s').filter(|stem| !stem.ends_with('s')),
+    };
+    stem.unwrap_or(word).to_owned()
 }
 
 #[cfg(test)]
@@ -62,6 +71,7 @@ mod tests {
             "SQUAT ",
             "Back Squat (Barbell)",
             "back-squat_barbell",
+            "Squats",
         ] {
             assert_eq!(names.named(written), "squat", "{written}");
         }

@@ -55,10 +55,11 @@ const HEADER_WITHIN: usize = 10;
 /// stays open); and when no row is left.
 pub fn read_log(file: &str, text: &str, reading: &LogReading) -> Result<Log> {
     let table = LogTable::of(file, text);
-    let (header, header_line) = found_header(&table)?;
-    let seen = first_look(&table, &header, header_line)?;
+    let (mut header, header_line) = found_header(&table)?;
+    let seen = first_look(&table, &mut header, (header_line, reading.bad_rows))?;
     let (order, proof) = date_order(&table, &header, header_line, reading.dates)?;
     let mut notes = Vec::new();
+    notes.extend(seen.unitless.map(LogNote::SpeedWithoutUnit));
     if !header.ignored.is_empty() {
         notes.push(LogNote::ColumnsIgnored(header.ignored.clone()));
     }
@@ -116,12 +117,20 @@ fn found_header(table: &LogTable) -> Result<(LogHeader, usize)> {
 struct FirstLook {
     /// Whether any row names who lifted.
     has_athletes: bool,
+    /// Heading of a column of velocities that is not read, because nothing tells its unit.
+    unitless: Option<String>,
 }
 
 /// Looks at all rows for what would else be told of every row.
 ///
+/// A velocity is no need: where bad rows are left out, so is a column of them without a unit.
+///
 /// **Fails** on numbers whose unit is told nowhere, and on a quote that stays open to the end.
-fn first_look(table: &LogTable, header: &LogHeader, header_line: usize) -> Result<FirstLook> {
+fn first_look(
+    table: &LogTable,
+    header: &mut LogHeader,
+    (header_line, bad_rows): (usize, BadRows),
+) -> Result<FirstLook> {
     let mut has_athletes = false;
     let mut last = None;
     let mut bare: [Option<(usize, String)>; 2] = [None, None];
@@ -146,7 +155,15 @@ fn first_look(table: &LogTable, header: &LogHeader, header_line: usize) -> Resul
         let fault = Fault::new(LogFault::OpenQuote { line });
         return Err(fault.at(table.place(start, None)).into());
     }
-    let unitless = columns.into_iter().zip(bare).filter_map(|(column, first)| {
+    let mut unitless = None;
+    let speed = header.head(LogColumn::Velocity);
+    if let (BadRows::LeftOut, Some(head), Some(_)) = (bad_rows, speed, &bare[1])
+        && head.unit.is_none()
+    {
+        unitless = Some(head.heading.clone());
+        header.forget(LogColumn::Velocity);
+    }
+    let without = columns.into_iter().zip(bare).filter_map(|(column, first)| {
         let head = header.head(column).filter(|head| head.unit.is_none())?;
         let (start, written) = first?;
         let fault = Fault::new(LogFault::NoUnit {
@@ -156,9 +173,12 @@ fn first_look(table: &LogTable, header: &LogHeader, header_line: usize) -> Resul
         });
         Some(fault.at(table.place(start, Some(head.position))))
     });
-    let faults: Vec<Fault> = unitless.collect();
+    let faults: Vec<Fault> = without.collect();
     if faults.is_empty() {
-        Ok(FirstLook { has_athletes })
+        Ok(FirstLook {
+            has_athletes,
+            unitless,
+        })
     } else {
         Err(Error::bad_input(faults))
     }

@@ -114,6 +114,11 @@ impl LogHeader {
         self.heads[column as usize].as_ref()
     }
 
+    /// Reads a column no more.
+    pub fn forget(&mut self, column: LogColumn) {
+        self.heads[column as usize] = None;
+    }
+
     /// The field of a column, if the row fills it.
     pub fn field<'a>(&self, column: LogColumn, row: &'a TableRow<'_>) -> Option<&'a str> {
         let field = row.field(self.head(column)?.position);

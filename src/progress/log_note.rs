@@ -9,6 +9,10 @@ use crate::error::DateOrder;
 pub enum LogNote {
     /// Headings of columns that are not read.
     ColumnsIgnored(Vec<String>),
+    /// Velocities that are left out, because the heading of their column tells no unit.
+    SpeedWithoutUnit(String),
+    /// Lifts of the log that were not asked for, with their number of sets.
+    OtherLifts(Vec<(String, usize)>),
     /// Dates of two numbers are read in this order, because a line proves it.
     DatesProved {
         /// The order.

@@ -120,7 +120,13 @@ impl Log {
             .filter(|entry| entry.lift == wanted)
             .cloned()
             .collect();
-        Ok(self.with(entries))
+        let mut of_lift = self.with(entries);
+        let others = lifts.into_iter().filter(|(lift, _)| *lift != wanted);
+        let others: Vec<(String, usize)> = others.collect();
+        if !others.is_empty() {
+            of_lift.notes.push(LogNote::OtherLifts(others));
+        }
+        Ok(of_lift)
     }
 
     /// The athletes of the log with their number of sets, by name.
