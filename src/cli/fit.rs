@@ -78,7 +78,7 @@ pub struct FitArguments {
     #[arg(long = "limb", value_name = "LIMB=LENGTH")]
     limbs: Vec<String>,
     /// Training log: of every lift the best set of the last day that notes what was left (a CSV file, or an invented one)
-    #[arg(long, value_name = "FILE|NAME")]
+    #[arg(long, value_name = "FILE|NAME", group = "rows")]
     log: Option<String>,
     #[command(flatten)]
     reading: LogOptions,

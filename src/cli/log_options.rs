@@ -1,6 +1,6 @@
 //! How a training log is read: whose sets, which order of dates, what becomes of rows that cannot be read.
 //!
-//! In: options. Out: [`LogChoice`].
+//! In: options; the command's file of rows (a log, or a team) stands in its group `rows`. Out: [`LogChoice`].
 
 use super::options::DatesOption;
 use crate::error::DateOrder;
@@ -18,7 +18,7 @@ pub struct LogOptions {
     #[arg(long, value_enum, requires = "log")]
     dates: Option<DatesOption>,
     /// Leave rows out that cannot be read, and say which
-    #[arg(long, requires = "log")]
+    #[arg(long, requires = "rows")]
     skip_bad_rows: bool,
 }
 
@@ -30,11 +30,17 @@ impl LogOptions {
             name: log.to_owned(),
             athlete: self.athlete.clone(),
             dates: self.dates.map(DateOrder::from),
-            bad_rows: if self.skip_bad_rows {
-                BadRows::LeftOut
-            } else {
-                BadRows::Refused
-            },
+            bad_rows: self.bad_rows(),
+        }
+    }
+
+    /// What becomes of rows that cannot be read.
+    #[must_use]
+    pub const fn bad_rows(&self) -> BadRows {
+        if self.skip_bad_rows {
+            BadRows::LeftOut
+        } else {
+            BadRows::Refused
         }
     }
 }

@@ -64,7 +64,7 @@ pub struct PlanArguments {
     #[arg(long, value_name = "MASS", conflicts_with = "log")]
     one_rm: Option<String>,
     /// Training log to take the maximum from (a file, or rising, stalled, gappy)
-    #[arg(long, value_name = "FILE|NAME")]
+    #[arg(long, value_name = "FILE|NAME", group = "rows")]
     log: Option<String>,
     #[command(flatten)]
     reading: LogOptions,
@@ -76,6 +76,7 @@ pub struct PlanArguments {
         long,
         value_name = "FILE",
         requires = "output",
+        group = "rows",
         conflicts_with_all = [
             "lifter", "one_rm", "log", "training_months", "age", "injured", "unwell", "last_overload", "fatigue", "loads",
             "sheet",
@@ -185,6 +186,7 @@ pub fn run(arguments: &PlanArguments, call: &CommandCall) -> Result<()> {
             file,
             folder,
             replace: arguments.look.force,
+            bad_rows: arguments.reading.bad_rows(),
             shown: (arguments.units.into(), arguments.paper()),
             format: arguments.format,
         };

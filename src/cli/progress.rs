@@ -36,7 +36,7 @@ beside them; sets, velocity, reserve (RIR) or RPE, athlete and unit if there are
 models/README.md says what is read.")]
 pub struct ProgressArguments {
     /// Training log: a CSV file, or the name of an invented one (rising, stalled, gappy)
-    #[arg(long, value_name = "FILE|NAME")]
+    #[arg(long, value_name = "FILE|NAME", group = "rows")]
     log: String,
     /// Lift to look at, where the log holds several
     #[arg(long, value_name = "LIFT")]

@@ -8,7 +8,8 @@ use crate::draw::outlined_svg;
 use crate::error::Result;
 use crate::figures::{Paper, session_sheet};
 use crate::narrative::log_words::columns_ignored;
-use crate::narrative::team_words::{TeamPage, member_pages, team_done};
+use crate::narrative::team_words::{TeamPage, member_left_out, member_pages, team_done};
+use crate::progress::log_file::BadRows;
 use crate::report::{pages_html, team_data, team_json, team_log, team_page, team_text};
 use crate::study::{MemberPlans, PlanQuestion, team_of, team_plans};
 use crate::units::System;
@@ -27,6 +28,8 @@ pub struct TeamCall<'a> {
     pub folder: &'a Path,
     /// Whether files there may be replaced.
     pub replace: bool,
+    /// What becomes of rows that cannot be read.
+    pub bad_rows: BadRows,
     /// Units and paper of the sheets.
     pub shown: (System, Paper),
     /// Form of what is printed.
@@ -38,7 +41,11 @@ pub fn run(team: &TeamCall<'_>, asked: &PlanQuestion, call: &CommandCall) -> Res
     let (units, paper) = team.shown;
     folder::check_folder(team.folder)?;
     call.check_data()?;
-    let people = team_of(call.models, &team.file.display().to_string())?;
+    let file = team.file.display().to_string();
+    let people = team_of(call.models, &file, team.bad_rows)?;
+    for row in &people.skipped {
+        output::note(&member_left_out(row, units));
+    }
     if let Some(note) = columns_ignored(&people.ignored) {
         output::note(&format!("note: {note}"));
     }

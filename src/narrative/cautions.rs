@@ -12,8 +12,26 @@ use crate::units::System;
 pub fn caution_in_words(caution: &Caution, units: System) -> String {
     match caution {
         Caution::Piece(caution) => piece_in_words(caution, units),
+        Caution::AsNovice { years } => format!(
+            "At {} years the plan is a novice's, whatever the training: supervised, with a clinician's yes, technique before load.",
+            rounded(*years, 0)
+        ),
+        Caution::OlderLifter { years } => format!(
+            "At {} years: a clinician's yes before heavy sets, a longer warm-up, the smaller steps, and another day of rest while \
+             soreness stays.",
+            rounded(*years, 0)
+        ),
         known => usual(known).0.to_owned(),
     }
+}
+
+/// Whether a caution is about the age of who lifts.
+#[must_use]
+pub const fn is_of_age(caution: &Caution) -> bool {
+    matches!(
+        caution,
+        Caution::AsNovice { .. } | Caution::OlderLifter { .. }
+    )
 }
 
 /// Usual rules of the weight room.
@@ -50,6 +68,7 @@ const fn usual(caution: &Caution) -> (&'static str, &'static str) {
         Caution::Soreness => ("Expect soreness that peaks 24 to 72 hours later; leave a week before the next such session.", SORENESS),
         Caution::MuscleBreakdown => ("Dark urine, swelling, or weakness for more than a few days: stop and seek medical care at once.", SORENESS),
         Caution::LighterFirst => ("Start lighter than computed and try each setup slowly first: the figures are those of a model lifter.", RULES),
+        Caution::AsNovice { .. } | Caution::OlderLifter { .. } => ("", RULES),
         Caution::Piece(_) => ("", ""),
     }
 }

@@ -2,13 +2,15 @@
 //!
 //! In: [`MemberPlans`], units. Out: [`TeamLine`]s and pages.
 
-use super::faults::in_one_line;
+use super::cautions::{caution_in_words, is_of_age};
+use super::faults::{in_one_line, team_row_in_words};
 use super::plan_words::PlanWords;
 use super::prose::counted_noun;
 use super::quantities::{QuantityWords, rounded};
 use super::session_words::session_name;
 use super::test_words::{test_name, test_words};
 use crate::progress::team_cells::ToldStrength;
+use crate::progress::team_file::SkippedMember;
 use crate::study::{LiftPlan, MemberLift, MemberPlans, PlanAnswer};
 use crate::units::System;
 
@@ -165,6 +167,42 @@ pub fn member_pages(plans: &MemberPlans, units: System) -> Vec<TeamPage> {
         }
     }
     pages
+}
+
+/// What each person's age asks for, with the name, once each.
+#[must_use]
+pub fn team_hazards(plans: &[MemberPlans], units: System) -> Vec<String> {
+    let mut told = Vec::new();
+    for plans in plans {
+        for lift in &plans.lifts {
+            let cautions = match &lift.plan {
+                LiftPlan::Sessions(answer) => {
+                    let first = answer.sessions.first();
+                    first.map_or(&[][..], |session| session.plan.cautions())
+                }
+                LiftPlan::Test(test) => &test.cautions,
+                LiftPlan::Nothing(_) => &[],
+            };
+            let of_age = cautions.iter().filter(|caution| is_of_age(caution));
+            for caution in of_age.map(|caution| caution_in_words(caution, units)) {
+                let line = format!("{}: {caution}", plans.member.name);
+                if !told.contains(&line) {
+                    told.push(line);
+                }
+            }
+        }
+    }
+    told
+}
+
+/// Who was left out, and why.
+#[must_use]
+pub fn member_left_out(row: &SkippedMember, units: System) -> String {
+    format!(
+        "left out: line {}: {}",
+        row.line,
+        team_row_in_words(&row.faults, units)
+    )
 }
 
 /// What is said when the sheets are written.

@@ -4,6 +4,7 @@
 //! with its place. Separators, quotes and units are as those of a training log.
 
 use super::lift_names::LiftNames;
+use super::log_file::BadRows;
 use super::log_table::{LogTable, TableRow};
 use super::team_cells::{self, TeamCells, ToldStrength, strength};
 use crate::anatomy::Sex;
@@ -41,6 +42,17 @@ pub struct Team {
     pub movements: Vec<String>,
     /// Headings of columns that are not used.
     pub ignored: Vec<String>,
+    /// Rows left out on request.
+    pub skipped: Vec<SkippedMember>,
+}
+
+/// A row that was left out on request.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SkippedMember {
+    /// Line of the file, counted from 1.
+    pub line: usize,
+    /// Everything that is wrong with it.
+    pub faults: Vec<TeamRowFault>,
 }
 
 /// A column that holds strengths.
@@ -63,14 +75,19 @@ struct TeamHeader {
 /// Most people of one file: more is no team, and takes minutes.
 const MOST_PEOPLE: usize = 500;
 
-/// Reads a team; `movements` are the lifts that can be planned.
+/// Reads a team from a file's name and text; the lifts that can be planned, and what they are called, are told.
 ///
-/// **Fails** with the header alone when that is wrong, else with every bad row at once; on a name that stands twice;
-/// and on a file with nobody in it.
-pub fn read_team(file: &str, text: &str, names: &LiftNames, movements: &[String]) -> Result<Team> {
+/// **Fails** with the header alone when that is wrong, else with every bad row at once, unless they are to be left out; on
+/// a name that stands twice; and on a file with nobody in it.
+pub fn read_team(
+    (file, text): (&str, &str),
+    (names, movements): (&LiftNames, &[String]),
+    bad_rows: BadRows,
+) -> Result<Team> {
     let table = LogTable::of(file, text);
     let mut header: Option<Result<TeamHeader>> = None;
     let (mut members, mut faults) = (Vec::<TeamMember>::new(), Vec::new());
+    let mut skipped = Vec::new();
     table.rows(|row| match &header {
         None => {
             header = Some(TeamHeader::of(&table, row, names, movements));
@@ -92,12 +109,16 @@ pub fn read_team(file: &str, text: &str, names: &LiftNames, movements: &[String]
                     }
                     members.push(member);
                 }
+                Err(bad) if bad_rows == BadRows::LeftOut => skipped.push(SkippedMember {
+                    line: row.line,
+                    faults: bad.into_iter().map(|(fault, _)| fault).collect(),
+                }),
                 Err(bad) => faults.extend(bad.into_iter().map(|(fault, field)| {
                     let line = row.line;
                     Fault::new(TeamFault::Row { line, fault }).at(table.place(row.start, field))
                 })),
             }
-            members.len() + faults.len() <= MOST_PEOPLE
+            members.len() + faults.len() + skipped.len() <= MOST_PEOPLE
         }
         Some(Err(_)) => false,
     });
@@ -113,6 +134,7 @@ pub fn read_team(file: &str, text: &str, names: &LiftNames, movements: &[String]
             members,
             movements: header.lifts.into_iter().map(|lift| lift.movement).collect(),
             ignored: header.ignored,
+            skipped,
         }),
     }
 }

@@ -4,12 +4,14 @@
 
 use super::csv::rows_to_csv;
 use super::json::pretty;
+use super::pick_report::HAZARD;
 use super::sheet_html::escaped;
 use super::table::narrow_table;
 use super::tidy_table::{Cells, TidyTable, guarded};
+use super::wrapping::wrapped;
 use crate::figures::Paper;
 use crate::narrative::session_words::session_name;
-use crate::narrative::team_words::{TEAM_HEADS, TEAM_TITLE, TeamLine, team_lines};
+use crate::narrative::team_words::{TEAM_HEADS, TEAM_TITLE, TeamLine, team_hazards, team_lines};
 use crate::narrative::test_words::test_name;
 use crate::study::{LiftPlan, MemberPlans};
 use crate::units::{Mass, System};
@@ -21,7 +23,14 @@ use std::fmt::Write;
 pub fn team_text(plans: &[MemberPlans], units: System) -> String {
     let rows = team_lines(plans, units);
     let rows = rows.iter().map(TeamLine::cells).collect();
-    narrow_table(&TEAM_HEADS, rows, TEAM_HEADS.len())
+    let mut text = narrow_table(&TEAM_HEADS, rows, TEAM_HEADS.len());
+    for hazard in team_hazards(plans, units) {
+        for line in wrapped(HAZARD, &hazard) {
+            text.push_str(&line);
+            text.push('\n');
+        }
+    }
+    text
 }
 
 /// The overview as a table of data, loads in kg.
@@ -150,7 +159,7 @@ fn mass_in(mass: Mass, units: System) -> String {
 const STYLE: &str = "body{font-family:Inter,Helvetica,Arial,sans-serif;color:#14181f;background:#fff;max-width:190mm;margin:8mm auto;\
 font-size:9.5pt;line-height:1.3}h1{font-size:1.6em}table{border-collapse:collapse;width:100%}th{text-align:left;color:#4a5361;\
 border-bottom:.5mm solid #c3c9d2;padding:.2em .5em}td{border-bottom:.2mm solid #c3c9d2;padding:.2em .5em;vertical-align:top}\
-thead{display:table-header-group}tr{break-inside:avoid}";
+.hazard{color:#a34700;font-weight:700}thead{display:table-header-group}tr{break-inside:avoid}";
 
 /// The overview as a page; `sheet` names the sheet of each person.
 #[must_use]
@@ -184,6 +193,10 @@ pub fn team_page(
         before.clone_from(&line.name);
         page.push_str("</tr>\n");
     }
-    page.push_str("</tbody></table></body></html>\n");
+    page.push_str("</tbody></table>");
+    for hazard in team_hazards(plans, units) {
+        let _ = write!(page, "<p class=\"hazard\">! {}</p>", escaped(&hazard));
+    }
+    page.push_str("</body></html>\n");
     page
 }

@@ -49,6 +49,16 @@ pub enum Caution {
     Soreness,
     /// Signs of muscle breakdown.
     MuscleBreakdown,
+    /// A child or somebody of great age is planned as a novice.
+    AsNovice {
+        /// The age in years.
+        years: f64,
+    },
+    /// An age from which heavy lifting asks for more care.
+    OlderLifter {
+        /// The age in years.
+        years: f64,
+    },
     /// The figures are those of a model lifter.
     LighterFirst,
     /// What to watch for in a piece of this setup.

@@ -10,6 +10,7 @@ use crate::error::{Error, FaultKind, PersonFault, Result, TeamFault, What};
 use crate::library::{Library, assemble, text_of_file};
 use crate::movement::Carrier;
 use crate::progress::estimate::estimate;
+use crate::progress::log_file::BadRows;
 use crate::progress::team_cells::ToldStrength;
 use crate::progress::team_file::{Team, TeamMember, read_team};
 use crate::session::maximum_test::{MaximumTest, maximum_test};
@@ -54,9 +55,10 @@ pub enum LiftPlan {
 /// Reads a team's file.
 ///
 /// **Fails** as reading files and [`read_team`] do.
-pub fn team_of(library: &Library, file: &str) -> Result<Team> {
+pub fn team_of(library: &Library, file: &str, bad_rows: BadRows) -> Result<Team> {
     let text = text_of_file(Path::new(file))?;
-    read_team(file, &text, &library.lift_names(), &library.movements())
+    let lifts = (&library.lift_names(), &library.movements()[..]);
+    read_team((file, &text), lifts, bad_rows)
 }
 
 /// Plans for everybody: the lift of the question, or without one every lift that a column holds.

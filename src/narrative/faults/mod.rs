@@ -37,6 +37,7 @@ mod trace_told;
 
 pub use log_told::log_row_in_words;
 pub use person_told::times_of_people;
+pub use team_told::team_row_in_words;
 pub use told::Told;
 
 use crate::error::{Error, Fault, What};

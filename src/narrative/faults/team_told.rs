@@ -7,6 +7,16 @@ use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::narrative::shown_units::ShownUnits;
 use crate::units::{Length, System};
 
+/// What is wrong with a row, in one sentence without its line.
+#[must_use]
+pub fn team_row_in_words(faults: &[TeamRowFault], units: System) -> String {
+    let told: Vec<String> = faults
+        .iter()
+        .map(|fault| row(fault, units).message)
+        .collect();
+    told.join("; ")
+}
+
 /// The fault in words.
 pub(super) fn told(fault: &TeamFault, units: System) -> Told {
     match fault {
@@ -29,7 +39,7 @@ pub(super) fn told(fault: &TeamFault, units: System) -> Told {
         TeamFault::Row { line, fault } => {
             let mut told = row(fault, units);
             told.message = format!("line {line}: {}", told.message);
-            told
+            told.hint("--skip-bad-rows plans for everybody else")
         }
         TeamFault::TooMany { most } => Told::new(format!("more than {most} people are no team"))
             .hint("plan for a part of them at a time"),
