@@ -103,7 +103,7 @@ fn keeps_reserve(chart: &RepetitionChart, draft: &Draft) -> bool {
     !work(draft).any(short)
 }
 
-/// What a lower load or count keeps that the usual draft does not.
+/// What a lower load or count keeps that the draft one step above it does not.
 fn kept(request: &SessionRequest, chart: &RepetitionChart, draft: &Draft) -> Kept {
     let reserve = work(draft).map(|set| set.reserve).max().unwrap_or(0);
     match slows(request, draft) {
@@ -120,6 +120,7 @@ fn fewer_repetitions(
     fewest: u32,
 ) -> Result<Option<Draft>> {
     let usual = work(draft).map(PlannedSet::repetitions).max().unwrap_or(1);
+    let mut too_many = draft.clone();
     for repetitions in (fewest..usual).rev() {
         let mut fewer = request.with_method(request.method);
         fewer.wishes = request.wishes;
@@ -131,10 +132,11 @@ fn fewer_repetitions(
                 .push(Remark::Chart(ChartRemark::FewerRepetitions {
                     usual,
                     planned: repetitions,
-                    kept: kept(request, chart, draft),
+                    kept: kept(request, chart, &too_many),
                 }));
             return Ok(Some(found));
         }
+        too_many = found;
     }
     Ok(None)
 }
@@ -160,17 +162,18 @@ fn lighter(request: &SessionRequest, chart: &RepetitionChart, draft: &Draft) -> 
     if !holds(request, chart, &found) {
         return Err(nothing());
     }
+    let mut too_heavy = draft.clone();
     while high - low > 1 {
         let middle = u32::midpoint(low, high);
         let tried = eased(middle)?;
         if holds(request, chart, &tried) {
             (high, found) = (middle, tried);
         } else {
-            low = middle;
+            (low, too_heavy) = (middle, tried);
         }
     }
     let left = 1.0 - EASE_STEP * f64::from(high);
-    let kept = kept(request, chart, draft);
+    let kept = kept(request, chart, &too_heavy);
     let remark = Remark::Chart(ChartRemark::Eased { left, kept });
     found.remarks.push(remark);
     Ok(found)
