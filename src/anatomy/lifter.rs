@@ -42,6 +42,9 @@ pub struct LifterRecord {
     pub body_mass: Mass,
     /// Training status.
     pub training: Training,
+    /// Months of steady training, where they are known.
+    #[serde(default)]
+    pub training_months: Option<f64>,
     /// Name of the segment table.
     pub segments: String,
     /// Name of the muscle table.

@@ -98,8 +98,11 @@ fn strengths(record: &LifterRecord, known: Option<Vec<String>>, rules: &mut Rule
     }
 }
 
-/// Factors of single lifts, and how well strengths are known.
+/// Months of training, factors of single lifts, and how well strengths are known.
 fn own_numbers(record: &LifterRecord, rules: &mut Rules) {
+    if let Some(months) = record.training_months {
+        rules.within("training_months", months, &bounds().training_months);
+    }
     for (lift, factor) in &record.lift_strength {
         rules.within(
             &format!("lift_strength.{lift}"),

@@ -44,6 +44,9 @@ fn write_file(out: &mut String, fit: &PersonFit) -> std::fmt::Result {
         shown(record.body_mass.as_kg())
     )?;
     writeln!(out, "    training: {training},")?;
+    if let Some(months) = record.training_months {
+        writeln!(out, "    training_months: {},", shown(months))?;
+    }
     if !record.lengths.is_empty() {
         writeln!(out, "    lengths: {{")?;
         for (limb, length) in &record.lengths {

@@ -132,6 +132,7 @@ impl PersonAsked {
         record.height = self.height;
         record.body_mass = self.mass;
         record.training = self.training();
+        record.training_months = Some(self.months);
         let usual = files.build()?;
         let (low, high) = ends(&bounds().segment_proportion);
         for told in &self.limbs {
