@@ -48,6 +48,8 @@ pub struct Class {
     pub trough_range: f64,
     /// That capacity over the level of the weaker end; above 1 where the curve has no trough.
     pub trough_ratio: f64,
+    /// That capacity over the greatest.
+    pub trough_of_peak: f64,
     /// The greatest capacity, N or N·m.
     pub peak: f64,
 }
@@ -112,7 +114,16 @@ pub fn class_of(values: &[f64]) -> Class {
         end_ratio,
         trough_range: trough_place as f64 / last,
         trough_ratio,
+        trough_of_peak: ratio(values.get(trough_place)),
         peak,
+    }
+}
+
+impl Class {
+    /// The least capacity between the ends over the weaker end as a curve shows it, its spike included.
+    #[must_use]
+    pub fn trough_of_weaker_end(&self) -> f64 {
+        self.trough_of_peak / self.start_ratio.min(self.end_ratio)
     }
 }
 

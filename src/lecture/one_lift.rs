@@ -60,7 +60,7 @@ pub const ONE_LIFT: &[LectureFigure] = &[
     .citing(&["zajac_1989"]),
     LectureFigure::of_lift(
         "limits-in-a-press",
-        "One joint gives way first.",
+        "Which joint's strength counts where.",
         is_of_several_joints,
         |desk| joint(desk, figures::joint_limits),
     )

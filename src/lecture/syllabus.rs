@@ -136,14 +136,14 @@ pub const LECTURE: &[LectureFigure] = &[
     LectureFigure::of_class(
         CurveShape::Ascending,
         "ascending-lifts",
-        "Lifts that are strongest at the end.",
+        "Lifts that grow stronger towards the end.",
         |desk| Ok(class_lifts(desk, CurveShape::Ascending)),
     )
     .citing(&["kulig_1984"]),
     LectureFigure::of_class(
         CurveShape::Descending,
         "descending-lifts",
-        "Lifts that are strongest at the start.",
+        "Lifts that grow weaker towards the end.",
         |desk| Ok(class_lifts(desk, CurveShape::Descending)),
     )
     .citing(&["kulig_1984"]),
@@ -163,14 +163,14 @@ pub const LECTURE: &[LectureFigure] = &[
     .citing(&["kulig_1984"]),
     LectureFigure::new(
         "limits-in-a-press",
-        "One joint gives way first: the press.",
+        "Whose strength counts where: the press.",
         &[PRESS],
         |desk| of_lift(desk, PRESS, figures::joint_limits),
     )
     .citing(&["elliott_1989"]),
     LectureFigure::new(
         "limits-in-a-squat",
-        "One joint gives way first: the squat.",
+        "Whose strength counts where: the squat.",
         &[SQUAT],
         |desk| of_lift(desk, SQUAT, figures::joint_limits),
     )

@@ -73,7 +73,7 @@ fn class_in_figures(study: &Study) -> String {
     let trough = match class.shape {
         CurveShape::UShaped => format!(
             ", and falls to {} of the weaker end at {} of the range",
-            percent(class.trough_ratio),
+            percent(class.trough_of_weaker_end()),
             percent(class.trough_range)
         ),
         _ => String::new(),
@@ -134,16 +134,16 @@ fn class_title(shape: CurveShape, lifts: &[&Study]) -> String {
     };
     match shape {
         CurveShape::Ascending => {
-            format!("Ascending: {count} {begins} with only {start} of peak strength")
+            format!("Ascending: {count} {begins} weak, with {start} of peak strength")
         }
         CurveShape::Descending => {
-            format!("Descending: {count} {ends} with only {end} of peak strength")
+            format!("Descending: {count} {ends} weak, with {end} of peak strength")
         }
         CurveShape::BellShaped => {
             format!("Bell-shaped: {count} {begins} with {start} and {ends} with {end} of the peak")
         }
         CurveShape::UShaped => {
-            let trough = span(lifts.iter().map(|study| study.class.trough_ratio));
+            let trough = span(lifts.iter().map(|study| study.class.trough_of_weaker_end()));
             format!("U-shaped: in between {count} {hold} only {trough} of the weaker end")
         }
         CurveShape::Level => format!("Level: {count} keep at least 85 % of the peak at both ends"),

@@ -48,7 +48,7 @@ pub(crate) fn holder_words(study: &Study, holders: &LoadHolders, units: System) 
         .collect();
     let words = FigureWords {
         title: format!(
-            "{} {} {} of the moment at the {joint} where the lift is weakest",
+            "{} {} {} of the muscles' moment at the {joint} where the lift is weakest",
             super::prose::capital(&listed(&names)),
             if two == 1 { "makes" } else { "make" },
             percent(share(two))

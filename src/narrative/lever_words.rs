@@ -151,7 +151,7 @@ pub fn stack_words(
             study.joint(0)
         ),
         footnote: format!(
-            "Upper edge: all muscles. Line: what they leave for the load, limb and tissue taken off. {}",
+            "Upper edge: all muscles. Line: what is left for the load when limb and tissue have taken their part or added it. {}",
             sides_in_words(study)
         ),
         description: format!(
@@ -161,8 +161,8 @@ pub fn stack_words(
             told.join(", "),
             muscle_name(&layers[0])
         ),
-        caption: "Each muscle gives its force times its moment arm at every angle; the strength curve is their sum, less what \
-                  the limb itself weighs."
+        caption: "Each muscle gives its force times its moment arm at every angle; the strength curve is their sum, with what \
+                  limb and tissue take from it or add to it."
             .to_owned(),
     }
 }

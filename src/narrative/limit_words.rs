@@ -1,31 +1,39 @@
-//! Which joint gives way first, in words.
+//! Where which joint's strength counts most, in words.
 //!
-//! In: a lift of several joints, the stretches in which one joint limits it. Out: the words around its figure.
+//! In: a lift of several joints, the stretches in which one joint's strength counts most. Out: the words around its figure.
 
 use super::figure_words::FigureWords;
-use super::prose::{capital, percent};
-use crate::study::{LimitedStretch, Study};
+use super::prose::{capital, listed, percent};
+use super::telling::Telling;
+use crate::study::{LimitedStretch, LimitedStretches, Study};
+use crate::units::System;
 
 /// The words around the figure of a lift's limits.
 #[must_use]
-pub fn limit_words(lifter: &str, study: &Study, stretches: &[LimitedStretch]) -> FigureWords {
+pub fn limit_words(
+    lifter: &str,
+    study: &Study,
+    stretches: &LimitedStretches,
+    units: System,
+) -> FigureWords {
     FigureWords {
         title: format!(
             "{}: {}",
             study.movement_title,
-            stretches_in_words(stretches)
+            stretches_in_words(study.told(units), &stretches.long)
         ),
         subtitle: format!(
             "{lifter}: how much more could be held with 1 % more strength at one joint"
         ),
-        footnote: "Held still. The joint with the highest line gives way first; at 0 more strength of a joint helps \
-                   nothing there."
+        footnote: "Held still. The higher a joint's line, the more its strength counts there; at 0 more of it helps \
+                   nothing."
             .to_owned(),
         description: format!(
-            "Gain of the heaviest load of the {} with 1 % more strength at each joint, over the {}. {}.",
+            "Gain of the heaviest load of the {} with 1 % more strength at each joint, over the {}. {}.{}",
             study.movement_title.to_lowercase(),
             study.axis,
-            shares_in_words(study, stretches)
+            shares_in_words(study, &stretches.long),
+            elsewhere_in_words(&stretches.elsewhere)
         ),
         caption: "A chain is as strong as its weakest link: at every place of the range one joint's strength counts most; \
                   where muscles run over two joints, another one's may count too."
@@ -33,26 +41,31 @@ pub fn limit_words(lifter: &str, study: &Study, stretches: &[LimitedStretch]) ->
     }
 }
 
-/// "the shoulder gives way first, then the hip, at the end the elbow".
-fn stretches_in_words(stretches: &[LimitedStretch]) -> String {
+/// "hip and knee strength count most up to 17 cm, back strength beyond".
+fn stretches_in_words(told: Telling<'_>, stretches: &[LimitedStretch]) -> String {
+    let last = (told.study.range.poses.len() - 1) as f64;
+    let range = |sample: usize| sample as f64 / last;
+    let place = |sample: usize| told.place_and_unit(range(sample));
+    let rises = told.study.axis_value(1.0) >= told.study.axis_value(0.0);
+    let to = if rises { "up to" } else { "down to" };
+    let joints = |stretch: &LimitedStretch| format!("{} strength", listed(&stretch.joints));
+    let count = |stretch: &LimitedStretch| if stretch.joints.len() == 1 { "counts" } else { "count" };
     match stretches {
-        [] => "no joint gives way first for long".to_owned(),
-        [only] => format!("the {} gives way first all the way", only.joint),
-        [first, second] => format!(
-            "first the {} gives way, then the {}",
-            first.joint, second.joint
-        ),
-        [first, between @ .., last] => {
-            let between: Vec<String> = between
-                .iter()
-                .map(|stretch| format!("the {}", stretch.joint))
-                .collect();
-            format!(
-                "the {} gives way first, then {}, at the end the {}",
-                first.joint,
-                between.join(", then "),
-                last.joint
-            )
+        [] => "no joint's strength counts most for long".to_owned(),
+        [only] => format!("{} {} most all the way", joints(only), count(only)),
+        [first, between @ .., end] => {
+            let ends = first.to;
+            let (number, unit) = place(ends);
+            let mut words = format!(
+                "{} {} most {to} {number} {unit}",
+                joints(first),
+                count(first)
+            );
+            for stretch in between {
+                let (number, unit) = place(stretch.to);
+                words += &format!(", {} to {number} {unit}", joints(stretch));
+            }
+            words + &format!(", {} beyond", joints(end))
         }
     }
 }
@@ -63,12 +76,23 @@ fn shares_in_words(study: &Study, stretches: &[LimitedStretch]) -> String {
         .iter()
         .map(|stretch| {
             format!(
-                "the {} gives way first from {} to {} of the range",
-                stretch.joint,
+                "the strength of {} counts most from {} to {} of the range",
+                listed(&stretch.joints),
                 percent(stretch.from as f64 / last),
                 percent(stretch.to as f64 / last)
             )
         })
         .collect();
     capital(&told.join("; "))
+}
+
+/// Joints whose stretches are too short for the title, behind other sentences.
+fn elsewhere_in_words(joints: &[&str]) -> String {
+    match joints {
+        [] => String::new(),
+        some => format!(
+            " In stretches shorter than a twentieth of the range: {}.",
+            listed(some)
+        ),
+    }
 }

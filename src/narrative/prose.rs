@@ -3,6 +3,8 @@
 //! In: words and numbers. Out: text.
 
 use super::quantities::rounded;
+use std::borrow::Borrow;
+
 /// The text with its first letter as a capital.
 #[must_use]
 pub fn capital(word: &str) -> String {
@@ -14,11 +16,11 @@ pub fn capital(word: &str) -> String {
 
 /// "a", "a and b", "a, b and c".
 #[must_use]
-pub fn listed(items: &[String]) -> String {
+pub fn listed<T: Borrow<str>>(items: &[T]) -> String {
     match items {
         [] => String::new(),
-        [only] => only.clone(),
-        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+        [only] => only.borrow().to_owned(),
+        [most @ .., last] => format!("{} and {}", most.join(", "), last.borrow()),
     }
 }
 

@@ -164,14 +164,14 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "limits-in-a-press",
-        "How much more could be held if the muscles at one joint were one percent stronger: the joint with the highest line \
-         gives way first.",
+        "How much more could be held if the muscles at one joint were one percent stronger: the higher its \
+         line, the more its strength counts there.",
         "Which muscles would you train for the start of this lift? (Those of the joint whose line is highest there.)",
         "A joint with strength to spare is no weak link, however small its muscles are.",
     ),
     notes(
         "limits-in-a-squat",
-        "The same question for the legs: the joint with the highest line limits the lift.",
+        "The same question for the legs: where a line is at nothing, more strength of that joint helps nothing.",
         "Why can the other joints not help out? (Each joint has to hold its own moment.)",
         "More strength of a joint that does not limit changes nothing at that place.",
     ),

@@ -19,6 +19,8 @@ use torquill::figures::DataTable;
 pub struct Drawn {
     /// Panel, name, points.
     curves: Vec<(String, String, Vec<[f64; 2]>)>,
+    /// What is said to those who cannot see it: a title may speak of a place that is named here.
+    description: String,
 }
 
 impl Drawn {

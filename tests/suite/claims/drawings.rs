@@ -1,6 +1,6 @@
 //! Sentences around drawn bodies, stacks, tracks and laws of loads, against the numbers beside them.
 
-use super::{Claim, Drawn, holds, is_definition, least, peak, says};
+use super::{Claim, Drawn, compiled, holds, is_definition, least, peak, says};
 use regex::{Captures, Regex};
 use torquill::figures::DataTable;
 
@@ -195,22 +195,27 @@ fn first_last(points: &[[f64; 2]]) -> [[f64; 2]; 2] {
 /// Stacks, tracks, laws of loads, three capacities.
 pub const CURVES: &[Claim<Drawn>] = &[
     Claim {
-        reads: r"(.+) makes? (\d+) % of the moment at the (.+) where the lift is weakest",
+        reads: r"(.+) makes? (\d+) % of the muscles' moment at the (.+) where the lift is weakest",
         holds: |told, drawn| {
             let names: Vec<String> = told[1].split(" and ").map(str::to_lowercase).collect();
-            let places: Vec<f64> = drawn.curves[0].2.iter().map(|point| point[0]).collect();
-            let share = |x: &f64| {
-                let layers = layers(drawn, *x);
+            let weakest = compiled(r".*Where the lift is weakest, (?:at the start|(?:at )?(\d+) .+?): .+");
+            let weakest = weakest.captures(&drawn.description).ok_or("no weakest place")?;
+            let weakest = weakest.get(1).and_then(|place| place.as_str().parse().ok());
+            let points = &drawn.curves[0].2;
+            let weakest: f64 = weakest.unwrap_or(points[0][0]);
+            // The place is rounded to a centimetre or a degree.
+            let places = points.iter().map(|point| point[0]);
+            let mut places = places.filter(|x| (x - weakest).abs() <= 0.51);
+            let share = |x: f64| {
+                let layers = layers(drawn, x);
                 let all: f64 = layers.iter().map(|layer| layer.1).sum();
                 let named = layers
                     .iter()
                     .filter(|l| names.contains(&l.0.to_lowercase()));
                 100.0 * named.map(|layer| layer.1).sum::<f64>() / all
             };
-            let found = places
-                .iter()
-                .any(|x| says(&told[2], share(x), 0.0, "").is_ok());
-            holds(found, "somewhere they have that share")
+            let found = places.any(|x| says(&told[2], share(x), 0.0, "").is_ok());
+            holds(found, "they have that share where the lift is weakest")
         },
     },
     Claim {

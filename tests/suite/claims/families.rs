@@ -201,7 +201,7 @@ pub const STACK: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Each muscle gives its force times its moment arm at every angle; the strength curve is their sum, less what the limb itself weighs",
+        reads: r"Each muscle gives its force times its moment arm at every angle; the strength curve is their sum, with what limb and tissue take from it or add to it",
         holds: is_definition,
     },
     Claim {

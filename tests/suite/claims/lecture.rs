@@ -4,7 +4,7 @@ use super::drawings::{BODIES, CURVES, LIMITS, MOTION, PEOPLE};
 use super::families::{FAMILIES, STACK, as_it_is};
 use super::sessions::SESSIONS;
 use super::strength::{CLAIMS, Curves};
-use super::{Claim, Drawn, check, holds, is_definition, least, peak, says, step};
+use super::{Claim, Drawn, check, compiled, holds, is_definition, least, peak, says, step};
 use regex::Captures;
 use torquill::lecture::LECTURE;
 use torquill::library::{Library, Shelf};
@@ -35,6 +35,14 @@ fn span_is(printed: &str, drawn: &Drawn, end: usize) -> Result<(), String> {
     says(parts[parts.len() - 1], high, 0.1, "greatest")
 }
 
+/// Where a curve is least between its outer tenths, and how much that is of the lower one of its drawn ends, %.
+fn valley_of_weaker_end(points: &[[f64; 2]]) -> [f64; 2] {
+    let tenth = points.len() / 10;
+    let inside = least(&points[tenth..points.len() - tenth]);
+    let weaker = points[0][1].min(points[points.len() - 1][1]);
+    [inside[0], 100.0 * inside[1] / weaker]
+}
+
 fn class_told(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
     let points = drawn.curve(&told[1])?;
     let [start, end] = ends(points);
@@ -57,15 +65,9 @@ fn class_told(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
     )?;
     match told.get(6) {
         Some(trough) => {
-            // The ends' levels are medians over their tenths.
-            let middle = |part: &[[f64; 2]]| {
-                let mut values: Vec<f64> = part.iter().map(|p| p[1]).collect();
-                values.sort_by(f64::total_cmp);
-                values[values.len() / 2]
-            };
-            let weaker = middle(&points[..tenth]).min(middle(&points[points.len() - tenth..]));
-            says(trough.as_str(), 100.0 * inside[1] / weaker, 0.1, "valley")?;
-            says(&told[7], inside[0], step(points), "place of the valley")
+            let [place, share] = valley_of_weaker_end(points);
+            says(trough.as_str(), share, 0.1, "valley")?;
+            says(&told[7], place, step(points), "place of the valley")
         }
         None => Ok(()),
     }
@@ -112,11 +114,11 @@ const CLASSES: &[Claim<Drawn>] = &[
         holds: class_told,
     },
     Claim {
-        reads: r"Ascending: .+ starts? with only ([\d to]+) % of peak strength",
+        reads: r"Ascending: .+ starts? weak, with ([\d to]+) % of peak strength",
         holds: |told, drawn| span_is(&told[1], drawn, 0),
     },
     Claim {
-        reads: r"Descending: .+ ends? with only ([\d to]+) % of peak strength",
+        reads: r"Descending: .+ ends? weak, with ([\d to]+) % of peak strength",
         holds: |told, drawn| span_is(&told[1], drawn, 1),
     },
     Claim {
@@ -128,15 +130,13 @@ const CLASSES: &[Claim<Drawn>] = &[
     },
     Claim {
         reads: r"U-shaped: in between .+ holds? only ([\d to]+) % of the weaker end",
-        holds: |_, drawn| {
-            holds(
-                drawn.curves.iter().all(|c| {
-                    let tenth = c.2.len() / 10;
-                    let inside = least(&c.2[tenth..c.2.len() - tenth])[1];
-                    inside < 0.86 * c.2[0][1] && inside < 0.9 * c.2[c.2.len() - 1][1]
-                }),
-                "every curve sags in between",
-            )
+        holds: |told, drawn| {
+            let all = drawn.curves.iter();
+            let shares: Vec<f64> = all.map(|c| valley_of_weaker_end(&c.2)[1]).collect();
+            let [low, high] = [f64::min, f64::max].map(|of| shares.iter().copied().reduce(of));
+            let parts: Vec<&str> = told[1].split(" to ").collect();
+            says(parts[0], low.unwrap_or(0.0), 0.1, "least")?;
+            says(parts[parts.len() - 1], high.unwrap_or(0.0), 0.1, "greatest")
         },
     },
     Claim {
@@ -699,29 +699,42 @@ fn speed_keeps(drawn: &Drawn, name: &str, percent: &str) -> Result<(), String> {
 /// Lifts of several joints, bands and chains, families.
 const LOADS: &[Claim<Drawn>] = &[
     Claim {
-        reads: r"(.+): (first the|the) (.+) gives? way(.*)",
+        reads: r"[^:]+: (\S.*strength) counts? most (all the way|(?:up|down) to .+)",
         holds: limits_told,
+    },
+    Claim {
+        reads: r"[^:]+: no joint's strength counts most for long",
+        holds: |_, drawn| {
+            let firsts = firsts(drawn);
+            let mut runs = firsts.chunk_by(|a, b| a == b);
+            holds(runs.all(|run| run.len() <= firsts.len() / 20 + 1), "none for long")
+        },
+    },
+    Claim {
+        reads: r"In stretches shorter than a twentieth of the range: (.+)",
+        holds: |told, drawn| {
+            let firsts = firsts(drawn);
+            let runs: Vec<&[&str]> = firsts.chunk_by(|a, b| a == b).collect();
+            listed(&told[1]).iter().try_for_each(|joint| {
+                let short = runs.iter().any(|run| run[0] == joint && run.len() <= firsts.len() / 20 + 1);
+                holds(short, joint)
+            })
+        },
     },
     Claim {
         reads: r"Gain of the heaviest load of the .+ with 1 % more strength at each joint, over the .+",
         holds: is_definition,
     },
     Claim {
-        reads: r"(The .+ gives way first from .+)",
+        reads: r"(The strength of .+ counts most from .+)",
         holds: |told, drawn| {
-            for part in told[1].split("; ") {
-                let words = compiled_part(part).ok_or("no stretch")?;
-                let points = drawn.curve(&words.0)?;
-                let range = points.len() as f64 - 1.0;
-                let at = |index: usize| 100.0 * index as f64 / range;
-                let told = (0..points.len())
-                    .filter(|index| at(*index) >= words.1 + 0.6 && at(*index) <= words.2 - 0.6);
-                let others =
-                    told.filter(|index| !others_below(drawn, &words.0, *index, points[*index][1]));
-                // Stretches shorter than a twentieth of the range are not told.
-                holds(others.count() as f64 <= 0.05 * range, part)?;
-            }
-            Ok(())
+            let last = firsts(drawn).len() as f64 - 1.0;
+            let reads = r"[Tt]he strength of (.+) counts most from (\d+) % to (\d+) % of the range";
+            told[1].split("; ").try_for_each(|part| {
+                let words = compiled(reads).captures(part).ok_or("no stretch")?;
+                let sample = |percent: &str| (number(percent) * last / 100.0).round() as usize;
+                counts_most(drawn, &listed(&words[1]), sample(&words[2]), sample(&words[3]))
+            })
         },
     },
     Claim {
@@ -838,27 +851,65 @@ const LOADS: &[Claim<Drawn>] = &[
     },
 ];
 
-fn compiled_part(part: &str) -> Option<(String, f64, f64)> {
-    let part = part.trim_start_matches("The ").trim_start_matches("the ");
-    let (joint, rest) = part.split_once(" gives way first from ")?;
-    let mut numbers = rest.split(' ').filter_map(|word| word.parse::<f64>().ok());
-    Some((joint.to_owned(), numbers.next()?, numbers.next()?))
+/// The joint whose line is the highest, at every sample.
+fn firsts(drawn: &Drawn) -> Vec<&str> {
+    let value = |curve: &&(String, String, Vec<[f64; 2]>), at: usize| curve.2[at][1];
+    let first = |at: usize| {
+        let curves = drawn.curves.iter();
+        let most = curves.max_by(|a, b| value(a, at).total_cmp(&value(b, at)));
+        most.map_or("", |curve| curve.1.as_str())
+    };
+    (0..drawn.curves[0].2.len()).map(first).collect()
 }
 
-/// Strength of no other joint gains more load; short stretches of another joint are taken into their neighbour.
-fn others_below(drawn: &Drawn, joint: &str, index: usize, own: f64) -> bool {
-    drawn.names().filter(|name| *name != joint).all(|name| {
-        let other = drawn.curve(name);
-        other.is_ok_and(|points| points[index][1] <= own + 1e-9)
+/// The strength of these joints gains most between two samples, the others' less; stretches of another joint that are
+/// shorter than a twentieth of the range are not told.
+fn counts_most(drawn: &Drawn, joints: &[String], from: usize, to: usize) -> Result<(), String> {
+    let firsts = firsts(drawn);
+    let others = firsts[from..=to].iter().filter(|first| **first != joints[0]);
+    holds(others.count() <= firsts.len() / 20 + 1, &joints[0])?;
+    let mean = |name: &str| {
+        let points = &drawn.curve(name)?[from..=to];
+        Ok::<f64, String>(points.iter().map(|point| point[1]).sum())
+    };
+    let most = mean(&joints[0])?;
+    drawn.names().try_for_each(|name| {
+        let share = mean(name)? / most;
+        match joints.iter().any(|joint| joint == name) {
+            true => holds(share > 0.78, &format!("{name} counts nearly as much: {share}")),
+            false => holds(share < 0.82, &format!("{name} counts less: {share}")),
+        }
     })
 }
 
+/// "hip and knee strength count most up to 17 cm, back strength beyond".
 fn limits_told(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
-    let names: Vec<String> = drawn.names().map(str::to_owned).collect();
-    holds(
-        names.iter().any(|name| told[3].starts_with(name.as_str())),
-        "a joint that is drawn",
-    )
+    let points = &drawn.curves[0].2;
+    let last = points.len() - 1;
+    let near = |place: f64| {
+        let off = |at: &usize| (points[*at][0] - place).abs();
+        let nearest = (0..=last).min_by(|a, b| off(a).total_cmp(&off(b)));
+        nearest.unwrap_or(0)
+    };
+    let first = |words: &str| listed(words.trim_end_matches(" strength"));
+    if &told[2] == "all the way" {
+        return counts_most(drawn, &first(&told[1]), 0, last);
+    }
+    let mut from = 0;
+    let mut joints = first(&told[1]);
+    let slack = last / 50;
+    let rest = told[2].replace("up to ", "to ").replace("down to ", "to ");
+    for part in format!("it strength {rest}").split(", ") {
+        let (who, place) = part.split_once(" strength ").ok_or("no strength")?;
+        if who != "it" {
+            joints = listed(who);
+        }
+        let place = place.trim_start_matches("to ").split(' ').next().unwrap_or("");
+        let to = if place == "beyond" { last } else { near(number(place)) };
+        counts_most(drawn, &joints, from, to.saturating_sub(slack).max(from))?;
+        from = (to + slack).min(last);
+    }
+    holds(from == last, "the whole range is told")
 }
 
 fn grows(drawn: &Drawn, name: &str) -> Result<(), String> {
@@ -919,7 +970,8 @@ fn law_every_sentence_of_the_lecture_follows_from_its_data() {
                 _ => None,
             };
             let sheet = (figure.build)(&desk).expect("it is drawn");
-            let drawn = Drawn::of(&sheet.data);
+            let mut drawn = Drawn::of(&sheet.data);
+            sheet.alt().clone_into(&mut drawn.description);
             let lift = match figure.name {
                 "band-over-descending" => "bent-over row",
                 "cam" => "leg curl",
