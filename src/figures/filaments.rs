@@ -25,23 +25,24 @@ struct Drawing<'a> {
 }
 
 impl Drawing<'_> {
-    /// A level line between two places from the middle, µm, at a share of the height.
-    fn line(&self, frame: &mut Frame, um: [f64; 2], place: f64, stroke: Stroke) {
+    /// A level bar between two places from the middle, µm, at a share of the height; its ends are square, because where a
+    /// filament ends is what the drawing shows.
+    fn bar(&self, frame: &mut Frame, um: [f64; 2], place: f64, (colour, width): (Colour, f64)) {
         let y = self.middle[1] + place * self.height;
-        let [from, to] = um.map(|um| [self.middle[0] + um * self.px_per_um, y]);
-        frame.scene.line(from, to, stroke);
+        let [from, to] = um.map(|um| self.middle[0] + um * self.px_per_um);
+        let (above, below) = (y - width / 2.0, y + width / 2.0);
+        let corners = vec![[from, above], [to, above], [to, below], [from, below]];
+        frame.scene.polygon(corners, colour);
     }
 
     fn thick_filaments(&self, frame: &mut Frame, colour: Colour) {
         let s = self.sarcomere;
         let half = (s.thick_um / 2.0).min(self.half_um);
         for place in THICK_PLACES {
-            let whole = Stroke::solid(colour, 0.8 * self.unit);
-            self.line(frame, [-half, half], place, whole);
+            self.bar(frame, [-half, half], place, (colour, 0.6 * self.unit));
             for side in [-1.0, 1.0] {
-                let heads = Stroke::solid(colour, 2.2 * self.unit);
                 let um = [side * s.bare_zone_um / 2.0, side * half];
-                self.line(frame, um, place, heads);
+                self.bar(frame, um, place, (colour, 2.2 * self.unit));
             }
         }
     }
@@ -53,19 +54,22 @@ impl Drawing<'_> {
             for side in [-1.0, 1.0] {
                 // Thin filaments of both sides pass each other in a short sarcomere.
                 let aside = if half < thin { 0.035 * side } else { 0.0 };
-                let stroke = Stroke::solid(colour, self.unit);
-                self.line(frame, [side * half, side * inner], place + aside, stroke);
+                let um = [side * half, side * inner];
+                self.bar(frame, um, place + aside, (colour, self.unit));
             }
         }
     }
 
     fn discs(&self, frame: &mut Frame, colour: Colour, length_um: f64) {
-        let width = (self.sarcomere.z_disc_um * self.px_per_um).max(1.6 * self.unit);
+        let half = self.sarcomere.z_disc_um / 2.0;
         for side in [-1.0, 1.0] {
-            let x = self.middle[0] + side * length_um / 2.0 * self.px_per_um;
-            let ends = [-0.5, 0.5].map(|share| [x, self.middle[1] + share * self.height]);
-            let stroke = Stroke::solid(colour, width);
-            frame.scene.line(ends[0], ends[1], stroke);
+            let middle = side * length_um / 2.0;
+            self.bar(
+                frame,
+                [middle - half, middle + half],
+                0.0,
+                (colour, self.height),
+            );
         }
     }
 }
