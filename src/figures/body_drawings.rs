@@ -11,7 +11,7 @@ use crate::anatomy::Dof;
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::body_words::{
     HEAVIEST, LETTERS, POSES, ShownPose, free_body_words, free_head, free_row, joint_name,
-    muscle_head, muscle_row, muscle_words, pose_title, printed_moments,
+    most_changed, muscle_head, muscle_row, muscle_words, pose_title, printed_moments,
 };
 use crate::numeric::Point;
 use crate::plot::{BodyMark, BodyPanel, BodyPanels, Role, StickFigure};
@@ -65,15 +65,6 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
     }
     let widest = drawn.iter().flatten().map(|one| one.muscle.force_n);
     let widest = widest.fold(f64::MIN_POSITIVE, f64::max);
-    let panels = poses.iter().zip(&drawn).map(|(pose, muscles)| {
-        let outline = &study.range.poses[pose.sample].outline;
-        BodyPanel {
-            title: pose_title(study, *pose, units),
-            figure: limbs_alone(&limbs_at(outline, &shown)),
-            marks: muscle_marks(muscles, widest),
-            table: muscle_table(study, &shown, muscles, units),
-        }
-    });
     let told: Vec<Vec<(MuscleLine, usize)>> = drawn
         .iter()
         .map(|muscles| {
@@ -81,6 +72,15 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
             each.map(|one| (one.muscle.clone(), one.main)).collect()
         })
         .collect();
+    let panels = poses.iter().zip(&drawn).map(|(pose, muscles)| {
+        let outline = &study.range.poses[pose.sample].outline;
+        BodyPanel {
+            title: pose_title(study, *pose, units),
+            figure: limbs_alone(&limbs_at(outline, &shown)),
+            marks: muscle_marks(muscles, widest, most_changed(&told)),
+            table: muscle_table(study, &shown, muscles, units),
+        }
+    });
     let words = muscle_words(study, &poses, &told, units);
     let bodies = BodyPanels {
         heading: heading(&words),
@@ -129,31 +129,65 @@ fn limbs_alone(limbs: &[Vec<Point>]) -> StickFigure {
     }
 }
 
-/// Lines first, then the arms over them, then letters beside the bone, each led to where its muscle begins.
-fn muscle_marks(muscles: &[MuscleOnLimb], widest_n: f64) -> Vec<BodyMark> {
-    let lines = muscles.iter().map(|one| BodyMark::Line {
+/// Thin grey lines, upon them the muscle of which the title tells with its arm, then letters beside the bone, each led to where
+/// its muscle begins.
+fn muscle_marks(muscles: &[MuscleOnLimb], widest_n: f64, told: usize) -> Vec<BodyMark> {
+    /// Width of the others over that of the muscle of the title (a drawing's measure).
+    const OTHERS: f64 = 0.4;
+    let line = |one: &MuscleOnLimb, role: Role, share: f64| BodyMark::Line {
         points: one.path.points.clone(),
-        role: Role::Active(one.muscle.activation),
-        width: one.muscle.force_n / widest_n,
+        role,
+        width: share * one.muscle.force_n / widest_n,
+    };
+    let others = muscles.iter().enumerate().filter(|(at, _)| *at != told);
+    let others = others.map(|(_, one)| line(one, Role::Muted, OTHERS));
+    let told = muscles.get(told).map(|one| {
+        let lever = BodyMark::Lever {
+            ends: one.path.arm,
+            role: Role::Reference,
+        };
+        [line(one, Role::CAPACITY, 1.0), lever]
     });
-    let arms = muscles.iter().map(|one| BodyMark::Lever {
-        ends: one.path.arm,
+    let mut places: Vec<[f64; 2]> = muscles.iter().map(|one| one.path.letter).collect();
+    push_apart(&mut places);
+    let leaders = muscles.iter().zip(&places).map(|(one, at)| BodyMark::Line {
+        points: vec![*at, one.path.points[0]],
         role: Role::Reference,
-    });
-    let leaders = muscles.iter().map(|one| BodyMark::Line {
-        points: vec![one.path.letter, one.path.points[0]],
-        role: Role::Muted,
         width: 0.0,
     });
-    let letters = muscles
+    let letters = places
         .iter()
         .zip(LETTERS)
-        .map(|(one, letter)| BodyMark::Point {
-            at: one.path.letter,
+        .map(|(at, letter)| BodyMark::Point {
+            at: *at,
             text: letter.to_owned(),
             role: Role::Reference,
         });
-    leaders.chain(lines).chain(arms).chain(letters).collect()
+    let lines = others.chain(told.into_iter().flatten());
+    lines.chain(leaders).chain(letters).collect()
+}
+
+/// Moves places apart that are nearer to each other than letters are large.
+fn push_apart(places: &mut [[f64; 2]]) {
+    /// Distance of two letters, m (a drawing's measure).
+    const APART_M: f64 = 0.068;
+    const PASSES: usize = 24;
+    for _ in 0..PASSES {
+        for one in 0..places.len() {
+            for other in one + 1..places.len() {
+                let [dx, dy] = [0, 1].map(|axis| places[one][axis] - places[other][axis]);
+                let distance = dx.hypot(dy);
+                // The first of two at one place goes up.
+                let [ux, uy] = match distance > 1.0e-9 {
+                    true => [dx / distance, dy / distance],
+                    false => [0.0, 1.0],
+                };
+                let push = 0.5 * (APART_M - distance).max(0.0);
+                places[one] = [places[one][0] + push * ux, places[one][1] + push * uy];
+                places[other] = [places[other][0] - push * ux, places[other][1] - push * uy];
+            }
+        }
+    }
 }
 
 fn muscle_table(

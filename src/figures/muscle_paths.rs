@@ -168,9 +168,9 @@ pub(crate) fn limbs_at(outline: &BodyOutline, rows: &[usize]) -> Vec<Vec<Point>>
 }
 
 /// Most that is drawn of a bone before the first joint that turns, m (a drawing's measure).
-const NEAR_M: f64 = 0.28;
+const NEAR_M: f64 = 0.26;
 /// Most that is drawn of a bone beyond the last one, m (a drawing's measure).
-const FAR_M: f64 = 0.18;
+const FAR_M: f64 = 0.24;
 
 /// The end of a bone, or as far as it is drawn.
 fn within(joint: Point, end: Point, most_m: f64) -> Point {
@@ -178,19 +178,28 @@ fn within(joint: Point, end: Point, most_m: f64) -> Point {
     joint.towards(end, most_m / length_m)
 }
 
-/// How far from the nearest joint a muscle begins, m, at the most (a drawing's measure).
-fn origin_m(dof: Dof, bone_m: f64, place: f64) -> f64 {
+/// Muscles that do not begin high and end close beyond the joint: what their names begin with, and where they begin and end
+/// in shares of the drawn bones, from the joint (a drawing's measure, from memory of the anatomy of the arm).
+const FAR_ENDS: [(&str, f64, f64); 3] = [
+    ("brachioradialis", 0.34, 1.0),
+    ("pronator teres", 0.06, 0.45),
+    ("extensor carpi", 0.2, 1.0),
+];
+
+/// How far from the nearest joint a muscle begins, m (a drawing's measure).
+fn origin_m(dof: Dof, bone_m: f64, name: &str, place: f64) -> f64 {
     let most = match dof.joint() {
         Joint::Hip => 0.13,
         _ => 0.8 * bone_m,
     };
-    (0.95 - 0.2 * place).max(0.25) * most.min(bone_m).min(0.26)
+    match FAR_ENDS.iter().find(|known| name.starts_with(known.0)) {
+        Some((_, origin, _)) => origin * bone_m.min(NEAR_M),
+        None => (0.95 - 0.2 * place).max(0.25) * most.min(bone_m).min(0.95 * NEAR_M),
+    }
 }
 
-/// Muscles run on this side of a bone by so much where they begin and end, m (a drawing's measure).
-const BESIDE_M: f64 = 0.015;
-/// How far muscles that begin on one bone run apart, m (a drawing's measure).
-const APART_M: f64 = 0.012;
+/// Muscles run on this side of a bone by so much where they begin and end, m, at the most (a drawing's measure).
+const BESIDE_M: f64 = 0.012;
 /// Distance of a letter from the bone, m (a drawing's measure).
 const LETTER_M: f64 = 0.05;
 
@@ -219,31 +228,40 @@ pub(crate) fn muscle_path(
             _ => std::cmp::Ordering::Equal,
         }
     });
-    let dof = |row: usize| study.range.poses[sample].coordinates[row].dof;
-    let mut knots: Vec<(Point, Point)> = Vec::new();
     let (first_row, first, first_arm) = crossed.first()?;
-    let along = first.along()?;
-    let bone = first.near - first.centre;
-    let on_bone =
-        first.centre + bone.unit()? * origin_m(dof(*first_row), bone.length(), place as f64);
-    // Square to the bone, on the muscle's side; muscles that begin nearer to the joint run outside.
-    let square = bone.unit()?.quarter_turn();
-    let side = square.dot(along.quarter_turn()) * first_arm.signum();
-    let aside = if side < 0.0 { square * -1.0 } else { square };
-    let start = on_bone + aside * (BESIDE_M + APART_M * place as f64);
-    let letter = on_bone + aside * -LETTER_M;
-    knots.push((start, bone.unit()? * -1.0));
+    let (_, last, last_arm) = crossed.last()?;
+    let dof = study.range.poses[sample].coordinates[*first_row].dof;
+    let near_m = (first.near - first.centre).length();
+    let mut near = BoneEnd {
+        centre: first.centre,
+        bone: (first.near - first.centre).unit()?,
+        length_m: origin_m(dof, near_m, &muscle.name, place as f64),
+        aside: first.aside(first.near, *first_arm)?,
+    };
+    let mut far = last.insertion(&muscle.name, *last_arm)?;
+    let one_joint = crossed.len() == 1 && last.heel.is_none();
+    if one_joint {
+        pull_in(&mut near, &mut far, first, *first_arm)?;
+    }
+    let (start, end) = (near.point(), far.point());
+    let mut knots: Vec<(Point, Point)> = Vec::new();
     let mut arm = [[0.0; 2]; 2];
     for (row, joint, arm_m) in &crossed {
-        let along = joint.along()?;
-        let foot = joint.centre + along.quarter_turn() * *arm_m;
-        knots.push((foot, along));
+        let way = match one_joint {
+            true => joint.way_past(start, end, *arm_m)?,
+            false => joint.way_along(*arm_m)?,
+        };
+        knots.extend(way.knots);
         if *row == main {
-            arm = [joint.centre, foot].map(|point| [point.x, point.z]);
+            arm = [joint.centre, way.foot].map(|point| [point.x, point.z]);
         }
     }
-    let (_, last, last_arm) = crossed.last()?;
-    knots.push(insertion(last, *last_arm)?);
+    // Muscles leave their bones straight towards the next place that they pass.
+    let next = knots.first().map_or(end, |knot| knot.0);
+    let before = knots.last().map_or(start, |knot| knot.0);
+    knots.insert(0, (start, (next - start).unit()?));
+    knots.push((end, (end - before).unit()?));
+    let letter = near.centre + near.bone * near.length_m + near.aside.unit()? * -LETTER_M;
     Some(MusclePath {
         points: smooth(&knots),
         arm,
@@ -251,22 +269,144 @@ pub(crate) fn muscle_path(
     })
 }
 
-/// Where a muscle ends on the far bone: a little beyond its arm, on its own side; at the ankle the heel or the instep.
-fn insertion(joint: &Bones, arm_m: f64) -> Option<(Point, Point)> {
-    let bone = joint.far - joint.centre;
-    let along = joint.along()?;
-    let side = along.quarter_turn() * arm_m.signum();
-    if let Some(heel) = joint.heel {
-        let to_heel = heel - joint.centre;
-        if to_heel.dot(side) > 0.0 {
-            return Some((heel, to_heel.unit()?));
+/// Where a muscle holds on to a bone.
+struct BoneEnd {
+    /// The joint.
+    centre: Point,
+    /// Along the bone away from the joint.
+    bone: Point,
+    /// How far from the joint, m.
+    length_m: f64,
+    /// From the bone's middle to its edge on the muscle's side, m.
+    aside: Point,
+}
+
+impl BoneEnd {
+    fn point(&self) -> Point {
+        self.centre + self.bone * self.length_m + self.aside
+    }
+}
+
+/// Past a joint: places with their directions, and the end of the moment arm.
+struct WayPast {
+    knots: Vec<(Point, Point)>,
+    foot: Point,
+}
+
+impl Bones {
+    /// To the muscle's side, square to the way past the joint.
+    fn outward(&self, arm_m: f64) -> Option<Point> {
+        Some(self.along()?.quarter_turn() * arm_m.signum())
+    }
+
+    /// From the middle of the bone that ends there to its edge on the muscle's side, m.
+    fn aside(&self, end: Point, arm_m: f64) -> Option<Point> {
+        let square = (end - self.centre).unit()?.quarter_turn();
+        let side = square.dot(self.outward(arm_m)?).signum();
+        Some(square * (side * BESIDE_M.min(0.5 * arm_m.abs())))
+    }
+
+    /// Where a muscle ends on the far bone: a little beyond its arm, on its own side; at the ankle the heel or the instep.
+    fn insertion(&self, name: &str, arm_m: f64) -> Option<BoneEnd> {
+        if let Some(heel) = self.heel {
+            let to_heel = heel - self.centre;
+            if to_heel.dot(self.outward(arm_m)?) > 0.0 {
+                return Some(BoneEnd {
+                    centre: self.centre,
+                    bone: to_heel.unit()?,
+                    length_m: to_heel.length(),
+                    aside: Point::new(0.0, 0.0),
+                });
+            }
+        }
+        let bone = self.far - self.centre;
+        let length_m = match FAR_ENDS.iter().find(|known| name.starts_with(known.0)) {
+            Some((_, _, share)) => share * bone.length().min(FAR_M),
+            None => (1.2 * arm_m.abs()).max(0.05).min(0.4 * bone.length()),
+        };
+        Some(BoneEnd {
+            centre: self.centre,
+            bone: bone.unit()?,
+            length_m,
+            aside: self.aside(self.far, arm_m)?,
+        })
+    }
+
+    /// Distance of a straight line between two places from the joint, to the muscle's side, m, and the nearest place on it.
+    fn distance(&self, from: Point, to: Point, arm_m: f64) -> Option<(f64, Point)> {
+        let along = (to - from).unit()?;
+        let foot = from + along * (self.centre - from).dot(along);
+        let away = foot - self.centre;
+        let side = away.dot(self.outward(arm_m)?).signum();
+        Some((side * away.length(), foot))
+    }
+
+    /// A straight line where it keeps the arm's distance, else around the joint like a belt around a wheel.
+    fn way_past(&self, start: Point, end: Point, arm_m: f64) -> Option<WayPast> {
+        let radius_m = arm_m.abs();
+        let (distance_m, foot) = self.distance(start, end, arm_m)?;
+        if distance_m > radius_m - STRAIGHT_M {
+            let knots = Vec::new();
+            return Some(WayPast { knots, foot });
+        }
+        let touching = [start, end].map(|point| self.touching(point, arm_m));
+        let [Some(leaves), Some(arrives)] = touching else {
+            return self.way_along(arm_m);
+        };
+        let middle = (leaves + arrives) * 0.5 - self.centre;
+        let foot = self.centre + middle.unit()? * radius_m;
+        let knots = vec![
+            (leaves, (leaves - start).unit()?),
+            (foot, (arrives - leaves).unit()?),
+            (arrives, (end - arrives).unit()?),
+        ];
+        Some(WayPast { knots, foot })
+    }
+
+    /// Past the joint at its arm, in the mean direction of both bones.
+    fn way_along(&self, arm_m: f64) -> Option<WayPast> {
+        let foot = self.centre + self.outward(arm_m)? * arm_m.abs();
+        let knots = vec![(foot, self.along()?)];
+        Some(WayPast { knots, foot })
+    }
+
+    /// Where a line from a place touches the circle of the arm about the joint on the muscle's side; none from inside it.
+    fn touching(&self, from: Point, arm_m: f64) -> Option<Point> {
+        let away = from - self.centre;
+        let cosine = arm_m.abs() / away.length();
+        let sine = (1.0 - cosine * cosine).max(0.0).sqrt();
+        let (unit, square) = (away.unit()?, away.unit()?.quarter_turn());
+        let side = square.dot(self.outward(arm_m)?).signum();
+        let towards = unit * cosine + square * (side * sine);
+        (cosine < 1.0).then(|| self.centre + towards * arm_m.abs())
+    }
+}
+
+/// Lines that pass the joint nearer than their arm by less than this are drawn straight, m.
+const STRAIGHT_M: f64 = 1.0e-4;
+
+/// Brings the nearer one of both ends closer to the joint until a straight line between them keeps the arm's distance; where
+/// the line passes nearer anyway, it bends around the joint.
+fn pull_in(near: &mut BoneEnd, far: &mut BoneEnd, joint: &Bones, arm_m: f64) -> Option<()> {
+    const HALVINGS: usize = 40;
+    let (start, end) = (near.point(), far.point());
+    if joint.distance(start, end, arm_m)?.0 <= arm_m.abs() {
+        return Some(());
+    }
+    let near_is_moved = near.length_m < far.length_m;
+    let (mut low, mut high) = (0.0, near.length_m.min(far.length_m));
+    for _ in 0..HALVINGS {
+        let middle = 0.5 * (low + high);
+        match near_is_moved {
+            true => near.length_m = middle,
+            false => far.length_m = middle,
+        }
+        match joint.distance(near.point(), far.point(), arm_m)?.0 > arm_m.abs() {
+            true => high = middle,
+            false => low = middle,
         }
     }
-    let length_m = (1.4 * arm_m.abs()).max(0.05).min(0.4 * bone.length());
-    let end = joint.centre + bone.unit()? * length_m;
-    let edge = bone.unit()?.quarter_turn();
-    let outer = if edge.dot(side) < 0.0 { -1.0 } else { 1.0 };
-    Some((end + edge * (0.3 * BESIDE_M * outer), bone.unit()?))
+    Some(())
 }
 
 /// A smooth line through points with their directions.

@@ -37,19 +37,18 @@ pub(crate) fn pose_title(study: &Study, shown: ShownPose, units: System) -> Stri
 
 fn arm_cm(muscle: &MuscleLine, row: usize, units: System) -> String {
     let unit = units.length_unit();
-    rounded(unit.of(muscle.arms_m[row].unwrap_or(0.0).abs()), 1)
+    format!("{:.1}", unit.of(muscle.arms_m[row].unwrap_or(0.0).abs()))
 }
 
 /// Heads of the columns below a body with muscles.
 pub(crate) fn muscle_head(units: System) -> Vec<String> {
     let force = units.load_unit(crate::movement::Measure::Force);
     [
-        "",
-        units.length_unit().symbol,
-        force.symbol,
-        units.torque_unit().symbol,
+        String::new(),
+        format!("arm, {}", units.length_unit().symbol),
+        format!("force, {}", force.symbol),
+        format!("torque, {}", units.torque_unit().symbol),
     ]
-    .map(str::to_owned)
     .to_vec()
 }
 
@@ -67,7 +66,7 @@ pub(crate) fn muscle_row(
         name,
         arm_cm(muscle, row, units),
         rounded(force.of(muscle.force_n), 0),
-        rounded(units.torque_unit().of(muscle.moment_nm(row).abs()), 1),
+        format!("{:.1}", units.torque_unit().of(muscle.moment_nm(row).abs())),
     ]
 }
 
@@ -116,7 +115,7 @@ pub(crate) fn muscle_words(
                         unit.symbol,
                         rounded(force.of(muscle.force_n), 0),
                         force.symbol,
-                        rounded(torque.of(muscle.moment_nm(*row).abs()), 1),
+                        format_args!("{:.1}", torque.of(muscle.moment_nm(*row).abs())),
                         torque.symbol,
                         study.joint(*row)
                     )
@@ -142,9 +141,11 @@ pub(crate) fn muscle_words(
             study.movement_title.to_lowercase(),
             key.join(", ")
         ),
-        footnote: "Best effort held still, one side. Width: force; red: active. Dashed: moment arm, as long as the model's, square \
-                   to the line of pull; where a muscle begins and ends is drawn freely."
-            .to_owned(),
+        footnote: format!(
+            "Best effort held still, one side. In colour: the {}; dashed: its moment arm, as long as the model's, square to \
+             the line of pull. Where a muscle begins and ends is drawn freely.",
+            first.0.name
+        ),
         description: format!("The moving limb with its muscles at {} places. {}", poses.len(), each_pose.join(" ")),
         caption: "A muscle turns a joint with its force times its moment arm, the distance of its line of pull from the joint's \
                   axis. The limb's position sets both: the arm by geometry, the force by the length of the fibres."
@@ -153,7 +154,7 @@ pub(crate) fn muscle_words(
 }
 
 /// The muscle whose lever changes most over the poses that show them all.
-fn most_changed(drawn: &[Vec<(MuscleLine, usize)>]) -> usize {
+pub(crate) fn most_changed(drawn: &[Vec<(MuscleLine, usize)>]) -> usize {
     let count = drawn.iter().map(Vec::len).min().unwrap_or(0);
     let change = |index: usize| {
         let arms = drawn.iter().map(|muscles| {

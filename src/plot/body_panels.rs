@@ -71,6 +71,8 @@ pub struct BodyPanels {
 const MOST_BODIES: usize = 4;
 /// How far points with their letters reach beyond the places that they mark, in the size of letters.
 const REACH: f64 = 0.8;
+/// Tables stand beside the bodies only where that makes these so much larger: below them each has its own middle.
+const MUCH_LARGER: f64 = 1.3;
 /// Width of the widest line on a slide, pixels (a drawing's measure).
 const WIDEST: f64 = 15.0;
 /// Width of the narrowest line on a slide, pixels.
@@ -156,7 +158,7 @@ impl BodyPanels {
             (Some(scale), true) => scale.px_per_m(),
             _ => 0.0,
         };
-        if size(&side) > size(&under) {
+        if size(&side) > MUCH_LARGER * size(&under) {
             side
         } else {
             under
@@ -319,7 +321,7 @@ impl Columns {
 /// Rows at the foot of a place: names on the left, numbers flush on the right of their columns.
 fn draw_table(frame: &mut Frame, table: &[Vec<String>], place: Rect) {
     let gap = frame.measures.gap;
-    let columns = Columns::of(table, frame, place.width() - 2.0 * gap);
+    let columns = Columns::of(table, frame, place.width() - 5.0 * gap);
     let step = lettering::line_step(frame.measures.text);
     let top = place.bottom - step * table.len() as f64;
     let first = place.centre()[0] - columns.total() / 2.0;

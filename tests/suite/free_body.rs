@@ -2,8 +2,10 @@
 
 use torquill::anatomy::Dof;
 use torquill::capacity::Acting;
+use torquill::figures::{Chart, muscles_on_skeleton};
 use torquill::library::Library;
 use torquill::movement::{Measure, View};
+use torquill::plot::BodyMark;
 use torquill::study::{Desk, FreeBody};
 use torquill::units::System;
 
@@ -147,5 +149,63 @@ fn law_the_floor_bears_body_and_load_and_balances_them_about_the_ankle() {
         );
         // The heaviest load keeps the pressure under the foot.
         assert!((-0.1..0.25).contains(&(floor.at_m - ankle)), "{floor:?}");
+    }
+}
+
+/// The muscle of the title, drawn at three places of lifts of one joint: as far from the joint as its arm is long, and
+/// without a kink.
+#[test]
+fn law_a_drawn_muscle_keeps_its_arm_and_has_no_kink() {
+    let library = Library::built_in();
+    let desk = Desk::open(&library, "reference-man", System::Metric).expect("the reference man");
+    for name in [
+        "biceps-curl",
+        "triceps-extension",
+        "knee-extension",
+        "leg-curl",
+    ] {
+        let study = &desk.lift(name).expect("a built-in lift").study;
+        let sheet = muscles_on_skeleton(study, System::Metric).expect("a joint in view");
+        let Chart::Bodies(chart) = &sheet.chart else {
+            panic!("{name}: no bodies");
+        };
+        for panel in &chart.bodies.panels {
+            let lever = panel
+                .marks
+                .iter()
+                .position(|mark| matches!(mark, BodyMark::Lever { .. }));
+            let lever = lever.expect("a lever");
+            let [BodyMark::Line { points, .. }, BodyMark::Lever { ends, .. }] =
+                &panel.marks[lever - 1..=lever]
+            else {
+                panic!("{name}: no line below its lever");
+            };
+            let less = |a: [f64; 2], b: [f64; 2]| [a[0] - b[0], a[1] - b[1]];
+            let dot = |a: [f64; 2], b: [f64; 2]| a[0] * b[0] + a[1] * b[1];
+            let arm_m = dot(less(ends[1], ends[0]), less(ends[1], ends[0])).sqrt();
+            let stretches = points
+                .windows(2)
+                .map(|pair| (pair[0], less(pair[1], pair[0])));
+            let stretches: Vec<([f64; 2], [f64; 2])> = stretches
+                .filter(|(_, step)| dot(*step, *step) > 1e-9)
+                .collect();
+            let steps: Vec<[f64; 2]> = stretches.iter().map(|(_, step)| *step).collect();
+            for pair in steps.windows(2) {
+                let cosine =
+                    dot(pair[0], pair[1]) / (dot(pair[0], pair[0]) * dot(pair[1], pair[1])).sqrt();
+                assert!(cosine > 0.7, "{name}, {}: a kink, {cosine}", panel.title);
+            }
+            // Square to its arm: the arm's end lies on the line or on its straight continuation.
+            let nearest = stretches.iter().map(|(from, step)| {
+                let away = less(ends[1], *from);
+                (away[0] * step[1] - away[1] * step[0]).abs() / dot(*step, *step).sqrt()
+            });
+            let off_m = nearest.fold(f64::INFINITY, f64::min);
+            assert!(
+                off_m < 0.002,
+                "{name}, {}: off by {off_m} m of {arm_m} m",
+                panel.title
+            );
+        }
     }
 }
