@@ -17,6 +17,17 @@ use crate::units::System;
 
 /// Speeds that are drawn, % of the fastest shortening; lengthening is negative.
 const SPEEDS_PERCENT: [i32; 2] = [-50, 100];
+/// Where the axis of force ends, %: at the first tick above what an isolated fibre resists.
+const TOP_PERCENT: f64 = 150.0;
+
+/// Speeds for a curve, % of the fastest shortening: one a percent, ten a percent where slow lengthening bends it sharply.
+pub(super) fn drawn_speeds([from, to]: [i32; 2]) -> Vec<f64> {
+    /// Down to this speed of lengthening the curve bends, %.
+    const BENT_PERCENT: i32 = -5;
+    let tenths = 10 * from..=10 * to;
+    let kept = tenths.filter(|tenth| (10 * BENT_PERCENT..0).contains(tenth) || tenth % 10 == 0);
+    kept.map(|tenth| 0.1 * f64::from(tenth)).collect()
+}
 
 /// Force of a fibre over its speed.
 #[must_use]
@@ -26,7 +37,10 @@ pub fn force_velocity(cost: &SpeedCost) -> Sheet {
     let told = Marker::new(at, percent(cost.left), Role::Series(0));
     let panel = Panel {
         markers: vec![told.detailed(of_fastest_speed(cost.speed))],
-        ..Panel::new(Axis::new(ISOMETRIC_FORCE, "%"), fibre_curves(cost))
+        ..Panel::new(
+            Axis::new(ISOMETRIC_FORCE, "%").reaching(Extent::FromZeroTo(TOP_PERCENT)),
+            fibre_curves(cost),
+        )
     };
     let chart = LineChart {
         shades: vec![Shade::neutral([fastest, 0.0], LOWERING)],
@@ -42,8 +56,8 @@ pub fn force_velocity(cost: &SpeedCost) -> Sheet {
 fn fibre_curves(cost: &SpeedCost) -> Vec<Series> {
     let [from, to] = SPEEDS_PERCENT;
     let curve = |name: &str, to: i32, role, curve: ForceVelocity| {
-        let speeds = (from..=to).map(|step| 0.01 * f64::from(step));
-        let points = speeds.map(|v| [100.0 * v, 100.0 * curve.at(v)]);
+        let speeds = drawn_speeds([from, to]).into_iter();
+        let points = speeds.map(|percent| [percent, 100.0 * curve.at(0.01 * percent)]);
         Series::new(name, points.collect(), role)
     };
     vec![
@@ -58,7 +72,11 @@ pub fn curve_at_speed(lifter: &str, held: &Study, moving: &[MovingStudy], units:
     let last = (moving.len() - 1) as f64;
     let curves = moving.iter().enumerate().map(|(index, one)| {
         let points = OverRange::new(&one.study, units).load_points(&one.study.capacity.values());
-        let role = Role::Ordered(index as f64 / last);
+        // What all are compared with stands out from the order of speeds.
+        let role = match one.speed_deg_s {
+            0.0 => Role::Reference,
+            _ => Role::Ordered(index as f64 / last),
+        };
         Series::new(speed_in_words(one.speed_deg_s), points, role)
     });
     let (quantity, unit) = held.told(units).joint_torque_axis();

@@ -11,6 +11,10 @@ use crate::anatomy::{Curves, Sarcomere};
 use crate::study::SpeedCost;
 use crate::study::{FibreUse, FibreWarning, LIVING_LENGTHS, Study, fibre_warnings};
 
+/// Why the curve of a whole muscle has no corners.
+pub(crate) const SMOOTHER: &str =
+    "A muscle's curve is smoother and wider than one sarcomere's: its fibres differ in length.";
+
 /// The four lengths at which a sarcomere is drawn, by letter: what happens there.
 pub(crate) const STATIONS: [(&str, &str); 4] = [
     ("A", "filaments collide and crumple"),
@@ -49,7 +53,7 @@ pub fn overlap_words(sarcomere: &Sarcomere) -> FigureWords {
     let corners = sarcomere.corners();
     let at = |corner: usize| um(corners[corner].0);
     FigureWords {
-        title: format!("Overlap is force: greatest from {} to {} µm", at(2), at(3)),
+        title: format!("The right overlap is force: greatest from {} to {} µm", at(2), at(3)),
         subtitle: format!(
             "One {} sarcomere, fully active, held still",
             sarcomere.species
@@ -91,7 +95,7 @@ pub(crate) fn station_head(letter: &str, length: &str, force_percent: &str) -> S
 pub fn species_words(human: &Sarcomere, frog: &Sarcomere) -> FigureWords {
     FigureWords {
         title: format!(
-            "Longer thin filaments: human muscle is best {} µm longer than frog muscle",
+            "Longer thin filaments: human sarcomeres are strongest {} µm longer than a frog's",
             um(human.optimum_um() - frog.optimum_um())
         ),
         subtitle: format!(
@@ -129,9 +133,9 @@ pub fn active_passive_words(
         title: format!("Stretched beyond {crossing} % a fibre resists more than it pulls"),
         subtitle: "Fully active fibre, held still; passive force is there without any activation"
             .to_owned(),
-        footnote: "Shaded: the lengths that the lift's strongest muscle passes. Both curves are shares of its \
-                   peak force."
-            .to_owned(),
+        footnote: "Shaded: the lengths that the lift's strongest muscle passes. "
+            .to_owned()
+            + SMOOTHER,
         description: format!(
             "Force of a fibre over its length. Active force is greatest near 100 % of the optimal length; {} of \
              it is left at 60 %, {} at 140 %. Passive force starts at 100 % and passes the active one at {crossing} %. \

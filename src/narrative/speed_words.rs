@@ -8,6 +8,9 @@ use super::prose::{capital, percent};
 use super::quantities::rounded;
 use crate::study::{MovingStudy, Study};
 
+/// The arrow of the axis is that of lifting.
+const LOWERING_GOES_BACK: &str = " Lowering runs from right to left.";
+
 /// The words around the figure.
 #[must_use]
 pub fn speed_words(lifter: &str, held: &Study, moving: &[MovingStudy]) -> FigureWords {
@@ -31,7 +34,11 @@ pub fn speed_words(lifter: &str, held: &Study, moving: &[MovingStudy]) -> Figure
             fastest.map_or_else(String::new, kept)
         ),
         subtitle: format!("{lifter}, strength curve at constant speed of the joint"),
-        footnote: sides_in_words(held).to_owned(),
+        footnote: format!(
+            "{}{}",
+            sides_in_words(held),
+            if moving.iter().any(|one| one.speed_deg_s < 0.0) { LOWERING_GOES_BACK } else { "" }
+        ),
         description: format!(
             "Strength curves of the {movement} over {} at four speeds. {}.",
             held.axis,

@@ -2,6 +2,7 @@
 //!
 //! In: the track of a muscle. Out: the words around its figures.
 
+use super::fibre_words::SMOOTHER;
 use super::figure_words::FigureWords;
 use super::prose::percent;
 use super::speed_words::speed_in_words;
@@ -19,6 +20,8 @@ pub(crate) const START: &str = "start";
 pub(crate) const END: &str = "end";
 /// Where it is weakest.
 pub(crate) const WEAKEST: &str = "weakest place";
+/// Where its fibres shorten fastest.
+pub(crate) const FASTEST: &str = "fastest fibres";
 
 /// First and last of a track, in percent.
 fn ends(values: &[f64]) -> [String; 2] {
@@ -40,7 +43,7 @@ pub(crate) fn length_track_words(study: &Study, track: &FibreTrack) -> FigureWor
             movement, track.muscle
         ),
         subtitle: format!("{}, active force of its fibres", study.lifter_title),
-        footnote: "Held still, fully active. Optimal length: where a fibre makes its greatest active force.".to_owned(),
+        footnote: format!("Held still, fully active. {SMOOTHER}"),
         description: format!(
             "Active force over fibre length with the stretch of it that the {} of the {movement} uses: {first} of the greatest force at the start, \
              {last} at the end.",
