@@ -49,7 +49,13 @@ fn stretches_in_words(told: Telling<'_>, stretches: &[LimitedStretch]) -> String
     let rises = told.study.axis_value(1.0) >= told.study.axis_value(0.0);
     let to = if rises { "up to" } else { "down to" };
     let joints = |stretch: &LimitedStretch| format!("{} strength", listed(&stretch.joints));
-    let count = |stretch: &LimitedStretch| if stretch.joints.len() == 1 { "counts" } else { "count" };
+    let count = |stretch: &LimitedStretch| {
+        if stretch.joints.len() == 1 {
+            "counts"
+        } else {
+            "count"
+        }
+    };
     match stretches {
         [] => "no joint's strength counts most for long".to_owned(),
         [only] => format!("{} {} most all the way", joints(only), count(only)),

@@ -44,7 +44,9 @@ pub struct Exit {
 /// The visible pieces of a curve in pixels.
 #[must_use]
 pub fn visible(series: &Series, plot: &Plot) -> Vec<Vec<PixelPoint>> {
-    clipped(&on_plot(series, plot), &plot.area)
+    let drawn = series.drawn().into_iter();
+    let cut = drawn.flat_map(|points| clipped(&on_plot(points, plot), &plot.area));
+    cut.collect()
 }
 
 /// A curve this close to the upper or lower edge runs along it and does not leave, pixels: rounding is far
@@ -52,8 +54,8 @@ pub fn visible(series: &Series, plot: &Plot) -> Vec<Vec<PixelPoint>> {
 const EDGE: f64 = 1.0e-3;
 
 /// Points of a curve in pixels; those at an edge lie on it exactly.
-fn on_plot(series: &Series, plot: &Plot) -> Vec<PixelPoint> {
-    let mut all = plot.all_px(&series.points);
+fn on_plot(points: &[[f64; 2]], plot: &Plot) -> Vec<PixelPoint> {
+    let mut all = plot.all_px(points);
     for point in &mut all {
         for edge in [plot.area.top, plot.area.bottom] {
             if (point[1] - edge).abs() < EDGE {
@@ -67,7 +69,12 @@ fn on_plot(series: &Series, plot: &Plot) -> Vec<PixelPoint> {
 /// Where the curve leaves the plot upwards or downwards.
 #[must_use]
 pub fn exits(series: &Series, plot: &Plot) -> Vec<Exit> {
-    let all = on_plot(series, plot);
+    let drawn = series.drawn().into_iter();
+    drawn.flat_map(|points| exits_of(points, plot)).collect()
+}
+
+fn exits_of(points: &[[f64; 2]], plot: &Plot) -> Vec<Exit> {
+    let all = on_plot(points, plot);
     let (Some(first), Some(last)) = (all.first(), all.last()) else {
         return Vec::new();
     };

@@ -6,6 +6,7 @@
 use super::axis::Axis;
 use crate::draw::{Colour, Colours};
 use crate::error::{Error, PlotFault, Plotted, Result};
+use std::ops::Range;
 
 /// The part that a curve plays; it decides colour, dashes and width.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -85,6 +86,8 @@ pub struct Series {
     pub points: Vec<[f64; 2]>,
     /// The part it plays.
     pub role: Role,
+    /// The stretches of points that are drawn, each for itself; empty where one line joins all of them.
+    pub pieces: Vec<Range<usize>>,
 }
 
 impl Series {
@@ -95,6 +98,25 @@ impl Series {
             name: name.into(),
             points,
             role,
+            pieces: Vec::new(),
+        }
+    }
+
+    /// The same curve drawn only in these stretches of its points.
+    #[must_use]
+    pub fn in_pieces(mut self, pieces: Vec<Range<usize>>) -> Self {
+        self.pieces = pieces;
+        self
+    }
+
+    /// The points of every stretch that is drawn.
+    pub(super) fn drawn(&self) -> Vec<&[[f64; 2]]> {
+        match self.pieces.as_slice() {
+            [] => vec![self.points.as_slice()],
+            pieces => pieces
+                .iter()
+                .map(|piece| &self.points[piece.clone()])
+                .collect(),
         }
     }
 }

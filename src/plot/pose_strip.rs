@@ -132,8 +132,8 @@ fn draw_poses(
     let middles = spread_unordered(feet, &extents, frame.body.left, frame.body.right);
     let levels = [ground, frame.body.bottom];
     for (index, pose) in places.iter().enumerate() {
-        let [across, up] = stage.top_px(&pose.figure);
-        let end = [middles[index] + across, ground - up];
+        let up = stage.extent_px(&pose.figure)[1];
+        let end = [middles[index], ground - up];
         draw_leader(frame, plot, feet[index], end, boxes);
         let caption = &captions[index];
         draw_pose(frame, pose, caption, &stage, middles[index], levels);
@@ -223,7 +223,9 @@ fn draw_leader(frame: &mut Frame, plot: &Plot, foot: f64, end: PixelPoint, boxes
             + axis::level_row_height(frame)
             + lettering::line_step(frame.measures.text),
     );
-    let bend = bend.max(clear);
+    // A figure that had to move aside is reached straight from below the tick's label.
+    let moved = (end[0] - foot).abs() > gap;
+    let bend = if moved { clear } else { bend.max(clear) };
     let end = [end[0], (end[1] - 0.6 * gap).max(bend)];
     let path = vec![[foot, clear], [foot, bend], end];
     frame.scene.polyline(path, line);

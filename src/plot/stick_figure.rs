@@ -36,14 +36,6 @@ pub struct StickFigure {
 }
 
 impl StickFigure {
-    /// The highest point in metres; none if nothing is drawn.
-    #[must_use]
-    pub fn top(&self) -> Option<[f64; 2]> {
-        self.corners()
-            .into_iter()
-            .reduce(|top, corner| if corner[1] > top[1] { corner } else { top })
-    }
-
     /// Left, lower, right and upper end in metres; none if nothing is drawn.
     #[must_use]
     pub fn extent(&self) -> Option<[f64; 4]> {
@@ -146,19 +138,6 @@ impl StickScale {
         [
             (right - left) * self.px_per_m,
             (top - self.low_m) * self.px_per_m,
-        ]
-    }
-
-    /// A figure's highest point: pixels right of its middle and above the common ground.
-    #[must_use]
-    pub fn top_px(&self, figure: &StickFigure) -> [f64; 2] {
-        let (Some(extent), Some(top)) = (figure.extent(), figure.top()) else {
-            return [0.0, 0.0];
-        };
-        let middle_m = (extent[0] + extent[2]) / 2.0;
-        [
-            (top[0] - middle_m) * self.px_per_m,
-            (top[1] - self.low_m) * self.px_per_m,
         ]
     }
 

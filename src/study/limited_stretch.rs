@@ -81,9 +81,7 @@ pub fn limited_stretches(study: &Study) -> LimitedStretches {
 }
 
 /// Neighbours of one joint as one stretch: the joint, first and last sample.
-fn joined(
-    stretches: impl Iterator<Item = (usize, usize, usize)>,
-) -> Vec<(usize, usize, usize)> {
+fn joined(stretches: impl Iterator<Item = (usize, usize, usize)>) -> Vec<(usize, usize, usize)> {
     let mut joined: Vec<(usize, usize, usize)> = Vec::new();
     for stretch in stretches {
         match joined.last_mut() {

@@ -34,7 +34,7 @@ prop_compose! {
             let y = bends[0] + bends[1] * x + bends[2] * (6.0 * x).sin();
             [x, y * 10_f64.powf(magnitude)]
         });
-        Series { name, points: points.collect(), role }
+        Series::new(name, points.collect(), role)
     }
 }
 

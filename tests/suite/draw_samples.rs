@@ -20,11 +20,7 @@ pub fn curve(from: f64, to: f64, at: impl Fn(f64) -> f64) -> Vec<[f64; 2]> {
 }
 
 pub fn series(name: &str, points: Vec<[f64; 2]>, role: Role) -> Series {
-    Series {
-        name: name.to_owned(),
-        points,
-        role,
-    }
+    Series::new(name, points, role)
 }
 
 pub fn heading(title: &str) -> Heading {
