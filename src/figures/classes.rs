@@ -4,7 +4,7 @@
 
 use super::sheet::Sheet;
 use crate::capacity::CurveShape;
-use crate::narrative::axis_words::{WHOLE_RANGE, over_median};
+use crate::narrative::axis_words::{MEDIAN, WHOLE_RANGE, over_median};
 use crate::narrative::class_words::{
     classes_words, effort_span, ends_of_peak, lifts_of_class_words, load_over_class_words,
 };
@@ -25,9 +25,13 @@ fn range_axis() -> Axis {
     axis.timed(Time::Rising)
 }
 
-/// The axis of values over a lift's own median.
+/// The axis of values over a lift's own median, which has a tick.
 fn median_axis(quantity: &str) -> Axis {
-    Axis::new(over_median(quantity), "%").reaching(Extent::FromZeroTo(CEILING_PERCENT))
+    let ticks = [0, 100, 200].map(|percent| (f64::from(percent), percent.to_string()));
+    Axis {
+        ticks: ticks.into(),
+        ..Axis::new(over_median(quantity), "%").reaching(Extent::FromZeroTo(CEILING_PERCENT))
+    }
 }
 
 /// The middle one of the capacities: half of the range holds more, half less.
@@ -89,7 +93,7 @@ pub fn class_lifts(lifter: &str, shape: CurveShape, lifts: &[&Study]) -> Sheet {
     let curves = curves
         .map(|(index, study)| capacity_curve(study, &study.movement_title, Role::Series(index)));
     let panel = Panel {
-        levels: vec![LevelLine::new(100.0, "")],
+        levels: vec![LevelLine::new(100.0, MEDIAN)],
         ..Panel::new(median_axis("Strength"), curves.collect())
     };
     let labels = match lifts.len() {

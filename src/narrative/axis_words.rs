@@ -14,22 +14,25 @@ pub const WHOLE_RANGE: &str = "Range of the lift, from start to end";
 /// A quantity over a lift's own median.
 #[must_use]
 pub fn over_median(quantity: &str) -> String {
-    format!("{quantity}, median of the lift = 100")
+    format!("{quantity}, share of the lift's median")
 }
+
+/// What the level line through a lift's median is.
+pub const MEDIAN: &str = "median";
 
 /// How much of a joint's strength a load takes.
 pub const MORE_LOAD: &str = "More load by 1 % more strength";
 /// The lever of a muscle.
 pub const MOMENT_ARM: &str = "Moment arm";
 /// Fibre length over the optimal one, on an upright axis.
-pub const FIBRE_LENGTH: &str = "Fibre length, optimal = 100";
+pub const FIBRE_LENGTH: &str = "Fibre length, share of the optimal one";
 /// Fibre length over the optimal one, on a level axis.
-pub const FIBRE_LENGTH_OPTIMAL: &str = "Fibre length, optimal length = 100";
+pub const FIBRE_LENGTH_OPTIMAL: &str = "Fibre length, share of the optimal one";
 /// A force over the greatest active one.
-pub const GREATEST_ACTIVE_FORCE: &str = "Force, greatest active force = 100";
+pub const GREATEST_ACTIVE_FORCE: &str = "Force, share of the greatest active one";
 /// A force over the isometric one.
-pub const ISOMETRIC_FORCE: &str = "Force, isometric = 100";
+pub const ISOMETRIC_FORCE: &str = "Force, share of the isometric one";
 /// Speed of a fibre over its fastest shortening.
-pub const SHORTENING_SPEED: &str = "Speed of shortening, fastest = 100 (below 0: lengthening)";
+pub const SHORTENING_SPEED: &str = "Speed of shortening, share of the fastest; below 0 lengthening";
 /// A quantity over its own greatest value.
 pub const OWN_GREATEST: &str = "Share of its own greatest value";

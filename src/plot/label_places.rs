@@ -173,7 +173,7 @@ pub fn near_exit(
     for row in 0..5 {
         let depth = words.height() / 2.0 + gap * (0.8 + 1.4 * f64::from(row));
         for step in 0..10 {
-            let aside = gap * (1.2 + f64::from(step)) + half;
+            let aside = gap * (2.0 + f64::from(step)) + half;
             for (side, more) in [(1.0, 0.0), (-1.0, 1.0)] {
                 places.push(LabelPlace {
                     area: words.around(at[0] + side * aside, at[1] + inwards * depth),

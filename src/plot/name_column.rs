@@ -3,14 +3,17 @@
 //! In: a panel that is already drawn and the column's room. Out: names in the order of the curves'
 //! ends, moved apart where they would meet, smaller where they would not fit.
 
-use super::axis::Plot;
+use super::axis::{Extent, Plot};
 use super::frame::Frame;
 use super::panel;
 use super::panel_contents::{Panel, Series};
 use super::placing::spread;
 use super::words::WordBlock;
+use crate::draw::scale::short_number;
 use crate::draw::{Face, Layer, PixelPoint, Rect, Stroke, TextAnchor};
 
+/// Least room between two names, in gaps.
+const CLOSEST: f64 = 0.35;
 /// Sizes that names in the column may take, over the usual one, until they fit above each other.
 const SHRINKS: [f64; 3] = [1.0, 0.95, 0.9];
 
@@ -19,9 +22,11 @@ const SHRINKS: [f64; 3] = [1.0, 0.95, 0.9];
 pub fn width(frame: &Frame, panels: &[Panel]) -> f64 {
     let widest = panels
         .iter()
-        .flat_map(|panel| &panel.series)
+        .flat_map(|panel| panel.series.iter().map(move |series| (panel, series)))
         // A smaller name may break at another place and be the wider one.
-        .flat_map(|series| SHRINKS.map(|shrink| column_words(frame, series, shrink).width()))
+        .flat_map(|(panel, series)| {
+            SHRINKS.map(|shrink| column_words(frame, panel, series, shrink).width())
+        })
         .fold(0.0, f64::max);
     widest + leader_width(frame)
 }
@@ -30,22 +35,42 @@ fn leader_width(frame: &Frame) -> f64 {
     4.0 * frame.measures.gap
 }
 
-fn column_words(frame: &Frame, series: &Series, shrink: f64) -> WordBlock {
+/// The last value of a curve that ends above its axis, where no leader could reach it.
+fn value_above(panel: &Panel, series: &Series) -> Option<f64> {
+    let (Extent::FromZeroTo(top) | Extent::Exactly([_, top])) = panel.axis.extent else {
+        return None;
+    };
+    let last = series.points.last()?[1];
+    (last > top).then_some(last)
+}
+
+/// Whether the column says where the curve ends above its axis.
+#[must_use]
+pub fn tells_end(panel: &Panel, series: &Series) -> bool {
+    value_above(panel, series).is_some()
+}
+
+/// "Squat, to 284 %" where the curve ends above its axis.
+fn column_name(panel: &Panel, series: &Series) -> String {
+    let name = &series.name;
+    match value_above(panel, series) {
+        Some(value) if !name.is_empty() => {
+            let value = short_number(value, panel::digits_for([0.0, value]));
+            format!("{name}, to {value} {}", panel.axis.unit)
+                .trim_end()
+                .to_owned()
+        }
+        _ => name.clone(),
+    }
+}
+
+fn column_words(frame: &Frame, panel: &Panel, series: &Series, shrink: f64) -> WordBlock {
     let most = frame.body.width() * 0.24;
     let colour = series.role.label(&frame.colours);
     // Three lines only for names that two could not hold at any size.
-    let lines = if series.name.chars().count() > 34 {
-        3
-    } else {
-        2
-    };
-    WordBlock::new(frame.measures.label * shrink).with(
-        &series.name,
-        Face::Bold,
-        colour,
-        most,
-        lines,
-    )
+    let name = column_name(panel, series);
+    let lines = if name.chars().count() > 34 { 3 } else { 2 };
+    WordBlock::new(frame.measures.label * shrink).with(&name, Face::Bold, colour, most, lines)
 }
 
 /// Names in the column, each at the height of its curve's end; returns which were placed there.
@@ -57,12 +82,13 @@ pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Rect) -> Vec<
     let (ends, shrink) = fitting(frame, panel, ends, plot.area.height() + 2.0 * gap);
     let blocks: Vec<WordBlock> = ends
         .iter()
-        .map(|(index, _)| column_words(frame, &panel.series[*index], shrink))
+        .map(|(index, _)| column_words(frame, panel, &panel.series[*index], shrink))
         .collect();
-    let heights: Vec<f64> = blocks
-        .iter()
-        .map(|words| words.height() + 0.35 * gap)
-        .collect();
+    let packed: f64 = blocks.iter().map(WordBlock::height).sum();
+    let spare = (plot.area.height() + 2.0 * gap - packed) / blocks.len().max(1) as f64;
+    // Names stand farther from each other than the lines of one name, where there is room.
+    let apart = spare.clamp(CLOSEST * gap, 0.9 * gap);
+    let heights: Vec<f64> = blocks.iter().map(|words| words.height() + apart).collect();
     let wanted: Vec<f64> = ends.iter().map(|(_, end)| end[1]).collect();
     let middles = spread(
         &wanted,
@@ -72,16 +98,25 @@ pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Rect) -> Vec<
     );
     let left = column.left + leader_width(frame);
     for (((index, end), words), middle) in ends.iter().zip(&blocks).zip(middles) {
-        let colour = panel.series[*index].role.line(&frame.colours);
-        let leader = Stroke::solid(colour, frame.measures.rule);
-        let path = vec![
-            [end[0] + 0.6 * gap, end[1]],
-            [end[0] + gap, end[1]],
-            [left - 1.1 * gap, middle],
-            [left - 0.5 * gap, middle],
-        ];
+        let series = &panel.series[*index];
+        let colour = series.role.line(&frame.colours);
         let before = frame.scene.begin(Layer::Leader);
-        frame.scene.polyline(path, leader);
+        if tells_end(panel, series) {
+            // A piece of the line itself: a leader to the upper edge would cross the curves.
+            let width = frame.measures.line * series.role.weight(&frame.colours);
+            let piece = Stroke::solid(colour, width).dashed(series.role.dashes(&frame.colours));
+            let ends = [left - 3.6 * gap, left - 0.7 * gap].map(|x| [x, middle]);
+            frame.scene.line(ends[0], ends[1], piece);
+        } else {
+            let leader = Stroke::solid(colour, frame.measures.rule);
+            let path = vec![
+                [end[0] + 0.6 * gap, end[1]],
+                [end[0] + gap, end[1]],
+                [left - 1.1 * gap, middle],
+                [left - 0.8 * gap, middle],
+            ];
+            frame.scene.polyline(path, leader);
+        }
         frame.scene.begin(before);
         let area = words.around(left + words.width() / 2.0, middle);
         words.draw(&mut frame.scene, &area, TextAnchor::Start);
@@ -97,6 +132,10 @@ fn ends_in_order(panel: &Panel, plot: &Plot) -> Vec<(usize, PixelPoint)> {
         .enumerate()
         .filter(|(_, series)| !series.name.is_empty())
         .filter_map(|(index, series)| {
+            // Those above the axis stand in the order of their values, wherever they leave the plot.
+            if let Some(value) = value_above(panel, series) {
+                return Some((index, [plot.area.right, plot.area.top], -value));
+            }
             let (end, before) = column_end(series, plot)?;
             // Curves that meet at their ends are told apart by where they come from.
             Some((index, end, end[1] + 0.02 * (before[1] - end[1])))
@@ -133,16 +172,16 @@ fn fitting(
 ) -> (Vec<(usize, PixelPoint)>, f64) {
     let needed = |ends: &[(usize, PixelPoint)], shrink: f64| -> f64 {
         ends.iter()
-            .map(|(index, _)| column_words(frame, &panel.series[*index], shrink).height())
-            .map(|height| height + 0.35 * frame.measures.gap)
+            .map(|(index, _)| column_words(frame, panel, &panel.series[*index], shrink).height())
+            .map(|height| height + CLOSEST * frame.measures.gap)
             .sum()
     };
     loop {
         for shrink in SHRINKS {
             let is_last = shrink == SHRINKS[SHRINKS.len() - 1];
-            let is_whole = ends
-                .iter()
-                .all(|(index, _)| !column_words(frame, &panel.series[*index], shrink).is_cut());
+            let is_whole = ends.iter().all(|(index, _)| {
+                !column_words(frame, panel, &panel.series[*index], shrink).is_cut()
+            });
             let fits = needed(&ends, shrink) <= room || ends.len() < 2;
             if fits && (is_whole || is_last) {
                 return (ends, shrink);

@@ -94,7 +94,10 @@ fn wishes(frame: &Frame, panel: &Panel, plot: &Plot, in_column: &[usize]) -> Vec
     let curves = || panel.series.iter().enumerate();
     let beside = curves().filter(|(index, _)| !in_column.contains(index));
     wishes.extend(beside.filter_map(|(index, series)| name(frame, index, series, plot)));
-    let leaving = curves();
+    let is_told = |index: &usize| {
+        in_column.contains(index) && name_column::tells_end(panel, &panel.series[*index])
+    };
+    let leaving = curves().filter(|(index, _)| !is_told(index));
     wishes.extend(
         leaving.filter_map(|(index, series)| continuation(frame, index, series, plot, &panel.axis)),
     );
