@@ -4,7 +4,7 @@
 //! second panel where there are several loads.
 
 use super::over_range::OverRange;
-use super::sheet::{Sheet, heading};
+use super::sheet::{Chart, Sheet, heading};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::figure_words::FigureWords;
@@ -32,7 +32,7 @@ pub fn strength_curve(told: Telling<'_>, words: &FigureWords, look: Look) -> Res
 #[must_use]
 pub fn strength_sheet(told: Telling<'_>) -> Sheet {
     let words = told.strength_words();
-    Sheet::lines(&words, strength_chart(told, &words))
+    Sheet::new(Chart::Lines(strength_chart(told, &words)), words.caption)
 }
 
 /// Setups whose curves are still told apart in one panel; more get a panel each.
@@ -80,8 +80,12 @@ pub(crate) fn strength_chart(told: Telling<'_>, words: &FigureWords) -> LineChar
     if told.study.setups.len() > 1 {
         panels.push(effort_panel(&over));
     }
+    let mut heading = heading(words);
+    if whole.is_some() {
+        heading.footnote += &told.whole_note();
+    }
     LineChart {
-        heading: heading(words),
+        heading,
         shades: shades(&over),
         poses: over.poses(hardest.map(|sticking| sticking.point_range)),
         whole,

@@ -11,11 +11,12 @@ use super::prose::{capital, percent};
 use super::quantities::rounded;
 use super::setup_names::{added_is_plural, added_name, with_article};
 use super::telling::Telling;
+use crate::anatomy::Joint;
 use crate::capacity::Pace;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
 use crate::resistance::Setup;
-use crate::study::{SetupStudy, Study};
+use crate::study::{SetupStudy, Study, sample_of_peak};
 
 /// What an effort of 100 % means.
 pub(crate) const WHOLE_STRENGTH: &str = "all the lifter has";
@@ -75,6 +76,25 @@ impl Telling<'_> {
             "sticking region: effort within {} of its greatest",
             percent(1.0 - self.study.region_share)
         )
+    }
+
+    /// What the narrow panel of the whole curve shows, and why it climbs.
+    pub(crate) fn whole_note(&self) -> String {
+        /// A hinge that is bent less is called nearly straight, rad.
+        const NEARLY_STRAIGHT_RAD: f64 = 0.45;
+        let values = self.study.capacity.values();
+        let pose = &self.study.range.poses[sample_of_peak(&values)];
+        let straight = pose.coordinates.iter().find(|coordinate| {
+            let is_hinge = matches!(coordinate.dof.joint(), Joint::Elbow | Joint::Knee);
+            is_hinge && coordinate.angle_rad.abs() < NEARLY_STRAIGHT_RAD
+        });
+        let why = straight.map(|coordinate| {
+            format!(
+                " At its peak the {} is nearly straight, and a straight limb bears almost anything.",
+                coordinate.dof.joint().name()
+            )
+        });
+        format!(" Grey: the part at the left.{}", why.unwrap_or_default())
     }
 
     /// What makes the hardest place of the only setup doubtful, instead of what the terms mean.

@@ -79,7 +79,7 @@ impl LineChart {
         &self,
         frame: &mut Frame,
         layout: &Layout,
-        standing: Option<&StandingPoses<'_>>,
+        standing: Option<&StandingPoses>,
     ) -> bool {
         for place in &layout.panels {
             shades::draw_ground(frame, &self.shades, &place.plot);

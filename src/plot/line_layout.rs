@@ -118,6 +118,9 @@ fn whole_width(chart: &LineChart, frame: &Frame) -> f64 {
     }
 }
 
+/// Room above the greatest value of the narrow panel, over its range.
+const ABOVE: f64 = 0.04;
+
 /// The narrow panel, as high as the first one.
 fn whole_place(chart: &LineChart, frame: &Frame, first: &PanelPlace) -> Result<Option<PanelPlace>> {
     let Some(whole) = &chart.whole else {
@@ -127,7 +130,9 @@ fn whole_place(chart: &LineChart, frame: &Frame, first: &PanelPlace) -> Result<O
     let values = whole.series.iter().flat_map(|series| &series.points);
     let top = values.map(|point| point[1]).fold(whole.window[1], f64::max);
     let count = axis::upright_tick_count(area.height(), frame.measures.text);
-    let range = whole.axis.upright_range([0.0, top], count);
+    let mut range = whole.axis.upright_range([0.0, top], count);
+    // Room above the highest tick, whose label would touch the title.
+    range[1] += ABOVE * (range[1] - range[0]);
     let ticks = whole.axis.labelled_ticks(range, count);
     let left = frame.body.right - whole_width(chart, frame)
         + axis::upright_column_width(frame, &ticks)

@@ -16,36 +16,40 @@ use crate::draw::{Layer, PixelPoint, Rect};
 const LEAST_HEIGHT: f64 = 0.11;
 /// Greatest height of the tallest figure over the plot: the curves keep the larger part.
 const MOST_HEIGHT: f64 = 0.45;
+/// How far the line from a dot reaches towards the middle of its figure.
+const TIE: f64 = 0.6;
 /// Step from one scale that is tried to the next smaller one.
 const STEP: f64 = 0.95;
 
 /// Poses with the boxes in which they stand.
 #[derive(Debug, Clone, PartialEq)]
-pub struct StandingPoses<'a> {
+pub struct StandingPoses {
     scale: StickScale,
-    figures: Vec<(&'a StickFigure, PixelPoint, Rect)>,
+    figures: Vec<(StickFigure, PixelPoint, Rect)>,
 }
 
-impl<'a> StandingPoses<'a> {
+impl StandingPoses {
     /// The poses as large as they can stand below the curves of a panel; none where that is too small.
     #[must_use]
-    pub fn fitting(
-        frame: &Frame,
-        panel: &Panel,
-        plot: &Plot,
-        poses: &'a [StripPose],
-    ) -> Option<Self> {
+    pub fn fitting(frame: &Frame, panel: &Panel, plot: &Plot, poses: &[StripPose]) -> Option<Self> {
         let shown: Vec<&StripPose> = poses.iter().filter(|pose| plot.x.holds(pose.at)).collect();
         if shown.is_empty() || !panel.spans.is_empty() {
             return None;
         }
-        let figures: Vec<&StickFigure> = shown.iter().map(|pose| &pose.figure).collect();
+        let ground = shown.iter().filter_map(|pose| pose.figure.extent());
+        let ground = ground.map(|extent| extent[1]).fold(f64::INFINITY, f64::min);
+        let bare: Vec<StickFigure> = shown
+            .iter()
+            .map(|pose| without_floor(&pose.figure, ground))
+            .collect();
+        let figures: Vec<&StickFigure> = bare.iter().collect();
         let lines = lines_above(panel, plot);
         let least = LEAST_HEIGHT * frame.scene.height;
         let mut height = MOST_HEIGHT * plot.area.height();
         while height >= least {
             let scale = StickScale::fitting(&figures, plot.area.width(), height)?;
-            let standing = Self::standing(plot, &shown, scale);
+            let feet = shown.iter().map(|pose| plot.x.px(pose.at));
+            let standing = Self::standing(plot, bare.iter().cloned().zip(feet), scale);
             if scale.height_px() >= least && standing.is_clear(frame, plot, &lines) {
                 return Some(standing);
             }
@@ -55,16 +59,19 @@ impl<'a> StandingPoses<'a> {
     }
 
     /// The poses on one scale, moved inside the plot at its ends.
-    fn standing(plot: &Plot, poses: &[&'a StripPose], scale: StickScale) -> Self {
+    fn standing(
+        plot: &Plot,
+        poses: impl Iterator<Item = (StickFigure, f64)>,
+        scale: StickScale,
+    ) -> Self {
         let ground = plot.area.bottom;
-        let figures = poses.iter().map(|pose| {
-            let [width, height] = scale.extent_px(&pose.figure);
+        let figures = poses.map(|(figure, foot)| {
+            let [width, height] = scale.extent_px(&figure);
             let half = width / 2.0;
-            let foot = plot.x.px(pose.at);
             let (from, to) = (plot.area.left + half, plot.area.right - half);
             let middle = foot.clamp(from, to.max(from));
             let area = Rect::new(middle - half, ground - height, middle + half, ground);
-            (&pose.figure, [foot, ground], area)
+            (figure, [foot, ground], area)
         });
         Self {
             scale,
@@ -105,6 +112,13 @@ impl<'a> StandingPoses<'a> {
         let before = frame.scene.begin(Layer::Pose);
         for (figure, foot, area) in &self.figures {
             stick_figure::draw(frame, figure, &self.scale, area);
+            let (middle, line) = (area.centre()[0], frame.rule());
+            if (middle - foot[0]).abs() > frame.measures.line {
+                // A figure that had to move inside the plot is tied to its dot.
+                let towards = [middle - foot[0], area.centre()[1] - foot[1]];
+                let end = [foot[0] + TIE * towards[0], foot[1] + TIE * towards[1]];
+                frame.scene.line(*foot, end, line);
+            }
             let radius = frame.measures.line * 0.8;
             frame.scene.disc(*foot, radius, frame.colours.ink);
         }
@@ -124,4 +138,12 @@ fn lines_above(panel: &Panel, plot: &Plot) -> Vec<Vec<PixelPoint>> {
         vec![[plot.area.left, y], [plot.area.right, y]]
     });
     curves.chain(levels).collect()
+}
+
+/// A figure without the lines on the ground: the axis is the floor, and they would paint it over.
+fn without_floor(figure: &StickFigure, ground_m: f64) -> StickFigure {
+    let mut bare = figure.clone();
+    let is_floor = |ends: &[[f64; 2]; 2]| ends.iter().all(|end| (end[1] - ground_m).abs() < 1.0e-6);
+    bare.supports.retain(|ends| !is_floor(ends));
+    bare
 }
