@@ -85,7 +85,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "curve-at-speed",
-        "Each line is the same lift at another speed of the joint; the darkest line lowers, the lightest is the fastest.",
+        "Each line is the same lift at another speed of the joint; the black line is held still, the lightest is the fastest.",
         "Does speed only lower the curve, or does it change its shape as well? (Compare where each line has its peak.)",
         "A curve that was measured at one speed must not be laid over a load that moves at another.",
     ),

@@ -198,8 +198,11 @@ pub const CURVES: &[Claim<Drawn>] = &[
         reads: r"(.+) makes? (\d+) % of the muscles' moment at the (.+) where the lift is weakest",
         holds: |told, drawn| {
             let names: Vec<String> = told[1].split(" and ").map(str::to_lowercase).collect();
-            let weakest = compiled(r".*Where the lift is weakest, (?:at the start|(?:at )?(\d+) .+?): .+");
-            let weakest = weakest.captures(&drawn.description).ok_or("no weakest place")?;
+            let weakest =
+                compiled(r".*Where the lift is weakest, (?:at the start|(?:at )?(\d+) .+?): .+");
+            let weakest = weakest
+                .captures(&drawn.description)
+                .ok_or("no weakest place")?;
             let weakest = weakest.get(1).and_then(|place| place.as_str().parse().ok());
             let points = &drawn.curves[0].2;
             let weakest: f64 = weakest.unwrap_or(points[0][0]);

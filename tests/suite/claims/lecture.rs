@@ -314,7 +314,7 @@ fn number(text: &str) -> f64 {
 /// Filaments, fibres and muscles.
 const MUSCLES: &[Claim<Drawn>] = &[
     Claim {
-        reads: r"Overlap is force: greatest from ([\d.]+) to ([\d.]+) µm",
+        reads: r"The right overlap is force: greatest from ([\d.]+) to ([\d.]+) µm",
         holds: |told, drawn| {
             let corners = drawn.curve("corner")?;
             says(&told[1], corners[2][0], 0.0, "plateau")?;
@@ -349,7 +349,7 @@ const MUSCLES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"Longer thin filaments: human muscle is best ([\d.]+) µm longer than frog muscle",
+        reads: r"Longer thin filaments: human sarcomeres are strongest ([\d.]+) µm longer than a frog's",
         holds: |told, drawn| {
             let best = |name: &str| -> Result<f64, String> {
                 let top: Vec<f64> = drawn
@@ -707,7 +707,10 @@ const LOADS: &[Claim<Drawn>] = &[
         holds: |_, drawn| {
             let firsts = firsts(drawn);
             let mut runs = firsts.chunk_by(|a, b| a == b);
-            holds(runs.all(|run| run.len() <= firsts.len() / 20 + 1), "none for long")
+            holds(
+                runs.all(|run| run.len() <= firsts.len() / 20 + 1),
+                "none for long",
+            )
         },
     },
     Claim {
@@ -716,7 +719,9 @@ const LOADS: &[Claim<Drawn>] = &[
             let firsts = firsts(drawn);
             let runs: Vec<&[&str]> = firsts.chunk_by(|a, b| a == b).collect();
             listed(&told[1]).iter().try_for_each(|joint| {
-                let short = runs.iter().any(|run| run[0] == joint && run.len() <= firsts.len() / 20 + 1);
+                let short = runs
+                    .iter()
+                    .any(|run| run[0] == joint && run.len() <= firsts.len() / 20 + 1);
                 holds(short, joint)
             })
         },
@@ -733,7 +738,12 @@ const LOADS: &[Claim<Drawn>] = &[
             told[1].split("; ").try_for_each(|part| {
                 let words = compiled(reads).captures(part).ok_or("no stretch")?;
                 let sample = |percent: &str| (number(percent) * last / 100.0).round() as usize;
-                counts_most(drawn, &listed(&words[1]), sample(&words[2]), sample(&words[3]))
+                counts_most(
+                    drawn,
+                    &listed(&words[1]),
+                    sample(&words[2]),
+                    sample(&words[3]),
+                )
             })
         },
     },
@@ -866,7 +876,9 @@ fn firsts(drawn: &Drawn) -> Vec<&str> {
 /// shorter than a twentieth of the range are not told.
 fn counts_most(drawn: &Drawn, joints: &[String], from: usize, to: usize) -> Result<(), String> {
     let firsts = firsts(drawn);
-    let others = firsts[from..=to].iter().filter(|first| **first != joints[0]);
+    let others = firsts[from..=to]
+        .iter()
+        .filter(|first| **first != joints[0]);
     holds(others.count() <= firsts.len() / 20 + 1, &joints[0])?;
     let mean = |name: &str| {
         let points = &drawn.curve(name)?[from..=to];
@@ -876,7 +888,10 @@ fn counts_most(drawn: &Drawn, joints: &[String], from: usize, to: usize) -> Resu
     drawn.names().try_for_each(|name| {
         let share = mean(name)? / most;
         match joints.iter().any(|joint| joint == name) {
-            true => holds(share > 0.78, &format!("{name} counts nearly as much: {share}")),
+            true => holds(
+                share > 0.78,
+                &format!("{name} counts nearly as much: {share}"),
+            ),
             false => holds(share < 0.82, &format!("{name} counts less: {share}")),
         }
     })
@@ -904,8 +919,16 @@ fn limits_told(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
         if who != "it" {
             joints = listed(who);
         }
-        let place = place.trim_start_matches("to ").split(' ').next().unwrap_or("");
-        let to = if place == "beyond" { last } else { near(number(place)) };
+        let place = place
+            .trim_start_matches("to ")
+            .split(' ')
+            .next()
+            .unwrap_or("");
+        let to = if place == "beyond" {
+            last
+        } else {
+            near(number(place))
+        };
         counts_most(drawn, &joints, from, to.saturating_sub(slack).max(from))?;
         from = (to + slack).min(last);
     }
