@@ -20,7 +20,7 @@ use crate::units::System;
 pub fn sticking_region(plain: &AgainstPlain, units: System) -> Sheet {
     let told = plain.study.told(units);
     let chart = strength_chart(told, &told.strength_words());
-    Sheet::new(Chart::Lines(chart), STICKING_CAPTION)
+    Sheet::new(Chart::Lines(chart), STICKING_CAPTION).under(&plain.study)
 }
 
 /// Plain weight against one setup: both demands under the capacity.
@@ -56,10 +56,11 @@ fn both_loads(both: &AgainstPlain, words: &FigureWords, units: System, below: &[
     let panel = load_curves(&over, "capacity");
     let chart = LineChart {
         shades: shade.into_iter().collect(),
-        whole: over.whole(panel.axis.extent),
+        // Beside two panels the curves have the width.
+        whole: over.whole(panel.axis.extent).filter(|_| below.is_empty()),
         ..LineChart::new(over.axis(), [&[panel], below].concat())
     };
-    Sheet::lines(words, chart)
+    Sheet::lines(words, chart).under(&both.study)
 }
 
 /// Effort over the range with plain weight, chain, band and both.
@@ -81,5 +82,5 @@ pub fn flattening(lifter: &str, all: &AgainstPlain, units: System) -> Sheet {
     let series = all.study.setups.iter().enumerate().map(curve);
     let axis = Axis::new("Effort", "%").reaching(Extent::FromZero);
     let chart = LineChart::new(over.axis(), vec![Panel::new(axis, series.collect())]);
-    Sheet::lines(&flattening_words(lifter, all), chart)
+    Sheet::lines(&flattening_words(lifter, all, units), chart).under(&all.study)
 }

@@ -7,6 +7,7 @@ use super::over_range::OverRange;
 use super::sheet::{Chart, Sheet, heading};
 use crate::draw::Scene;
 use crate::error::Result;
+use crate::narrative::evenness_words::capacity_under;
 use crate::narrative::figure_words::FigureWords;
 use crate::narrative::people_words::HARDEST_OF_PEOPLE;
 use crate::narrative::quantities::rounded;
@@ -93,11 +94,28 @@ pub(crate) fn strength_chart(told: Telling<'_>, words: &FigureWords) -> LineChar
     }
 }
 
-/// Capacity under the given name, and the demand of every setup under its own.
+/// Capacity under the given name, the capacity in the direction of a load where it is another one, and the demand of
+/// every setup under its own.
 pub(crate) fn load_curves(over: &OverRange<'_>, capacity: &str) -> Panel {
     let study = over.told.study;
-    let points = over.load_points(&study.capacity.values());
-    let mut series = vec![Series::new(capacity, points, Role::CAPACITY)];
+    let along = study.capacity.values();
+    let mut series = vec![Series::new(
+        capacity,
+        over.load_points(&along),
+        Role::CAPACITY,
+    )];
+    let aslant = study
+        .setups
+        .iter()
+        .filter(|setup| pulls_aslant(setup, &along));
+    series.extend(aslant.map(|setup| {
+        let name = capacity_under(capacity, &over.told.setup_name(setup));
+        Series::new(
+            name,
+            over.load_points(&setup.own_capacity(&along)),
+            Role::Muted,
+        )
+    }));
     series.extend(study.setups.iter().enumerate().map(|(index, setup)| {
         let name = over.told.setup_name(setup);
         Series::new(name, over.load_points(&setup.values), setup_role(index))
@@ -107,6 +125,20 @@ pub(crate) fn load_curves(over: &OverRange<'_>, capacity: &str) -> Panel {
         fills: bands(over),
         ..Panel::new(over.load_axis().reaching(extent), series)
     }
+}
+
+/// A capacity that differs by more than this from the one along the path is drawn: what is read off the picture is off by
+/// less than a twentieth without it.
+const ASLANT_SHARE: f64 = 0.05;
+
+/// Whether what the lifter holds against a load is another capacity than the one along the path where it is hard.
+fn pulls_aslant(setup: &SetupStudy, along: &[f64]) -> bool {
+    let own = setup.own_capacity(along);
+    let greatest = setup.effort.iter().copied().fold(0.0, f64::max);
+    let mut places = own.iter().zip(along).zip(&setup.effort);
+    places.any(|((own, along), effort)| {
+        *effort >= 0.5 * greatest && (own / along - 1.0).abs() > ASLANT_SHARE
+    })
 }
 
 /// What capacity may be in four of five plausible versions of the lifter, or what four in five and half of the people

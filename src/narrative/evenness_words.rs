@@ -3,11 +3,10 @@
 //! In: a lift under plain weight, band, chain, both. Out: the words around the lecture's figures of them.
 
 use super::figure_words::FigureWords;
-use super::implements::item_in_words;
-use super::prose::{listed, percent};
+use super::prose::{capital, listed, percent};
 use super::quantities::rounded;
 use super::strength_words::STICKING_REGION;
-use crate::resistance::Setup;
+use crate::overlay::Sticking;
 use crate::study::{AgainstPlain, HARD_EFFORT, HungKind};
 use crate::units::System;
 
@@ -18,6 +17,9 @@ pub(crate) const STICKING_CAPTION: &str = "Effort is demand over capacity. Aroun
 /// What a cam shaped after the curve does, told in place of a hardest place that is none.
 const SAME_SHARE: &str =
     "Over the cam the load is about the same share of what the lifter can hold at every place.";
+
+/// The strong end of a lift that rises, short of lockout: what [`AgainstPlain::end_effort`] is the mean of.
+const STRONG_END: &str = "80 to 90 %";
 
 /// What a setup of the lecture is called in its figures.
 #[must_use]
@@ -43,25 +45,58 @@ pub fn against_plain_words(lifter: &str, both: &AgainstPlain, units: System) -> 
     let study = &both.study;
     let [plain, hung] = [0, 1].map(|index| percent(both.end_effort(index)));
     let what = kind_word(both.last_kind());
-    let [plain_items, hung_items] = [0, 1].map(|index| items_in_words(&both.setups[index], units));
     FigureWords {
-        title: format!("A {what} loads the strong end: effort there {hung} instead of {plain}"),
-        subtitle: format!(
-            "{lifter}, {}: {hung_items} against {plain_items}",
-            study.movement_title.to_lowercase(),
+        title: format!(
+            "A {what} loads the strong end: effort from {STRONG_END} of the way is {hung} instead of {plain}"
         ),
-        footnote: format!(
-            "Both loads take {} of what the lifter has at their hardest place. Flattening of effort over the range: \
-             {} %.",
-            percent(HARD_EFFORT),
-            rounded(both.gained_percent(), 0)
-        ),
+        subtitle: hung_against_plain(lifter, both, units),
+        footnote: equally_hard(both, units),
         description: format!(
-            "{} Effort from 80 to 90 % of the range is {hung} with the {what} and {plain} with plain weight.",
+            "{} Effort from {STRONG_END} of the range is {hung} with the {what} and {plain} with plain weight.",
             study.told(units).strength_description(),
         ),
         caption: hung_caption(both.last_kind()).to_owned(),
     }
+}
+
+/// Lifter, lift and both loads.
+fn hung_against_plain(lifter: &str, both: &AgainstPlain, units: System) -> String {
+    let told = both.study.told(units);
+    let [plain, hung] = [0, 1].map(|index| told.hung_in_full(&both.study.setups[index]));
+    let lift = both.study.movement_title.to_lowercase();
+    let cut = match both.last_kind() {
+        HungKind::Cam => " cut to this lifter's curve,",
+        _ => "",
+    };
+    format!("{lifter}, {lift}: {hung}{cut} against {plain}")
+}
+
+/// What both loads have in common, how even the hung one makes effort, and that more even effort makes the sticking region
+/// longer, where it does.
+fn equally_hard(both: &AgainstPlain, units: System) -> String {
+    let gained = both.gained_percent();
+    let spread = if gained < 0.0 { "more" } else { "less" };
+    format!(
+        "Both take {} at their hardest place. Effort spreads {} % {spread} over the range (deviation over mean){}.",
+        percent(HARD_EFFORT),
+        rounded(gained.abs(), 0),
+        longer_region(both, units).unwrap_or_default()
+    )
+}
+
+fn longer_region(both: &AgainstPlain, units: System) -> Option<String> {
+    let told = both.study.told(units);
+    let plain = both.study.setups[0].sticking?;
+    let hung = both.study.setups[1].sticking?;
+    let [before, now] = [plain, hung].map(|region| told.region_length(&region));
+    let length = |region: &Sticking| region.to_range - region.from_range;
+    let is_longer = both.gained_percent() > 0.0 && length(&hung) > length(&plain) && before != now;
+    is_longer.then(|| {
+        format!(
+            ", so it stays within {} of its greatest for longer: {now} instead of {before}",
+            percent(1.0 - both.study.region_share)
+        )
+    })
 }
 
 /// The kind as a bare word.
@@ -83,17 +118,13 @@ pub fn evener_words(lifter: &str, both: &AgainstPlain, units: System) -> FigureW
     let lift = study.movement_title.to_lowercase();
     let gained = both.gained_percent();
     let more = if gained < 0.0 { "less" } else { "more" };
-    let [plain_items, hung_items] = [0, 1].map(|index| items_in_words(&both.setups[index], units));
-    let sign = if gained < 0.0 { "\u{2212}" } else { "" };
     FigureWords {
-        title: format!("A {what} makes the {lift} {more} even: mean effort {hung} instead of {plain}"),
-        subtitle: format!("{lifter}, {lift}: {hung_items} against {plain_items}"),
-        footnote: format!(
-            "Both loads take {} of what the lifter has at their hardest place. Flattening of effort over the range: \
-             {sign}{} %.",
-            percent(HARD_EFFORT),
+        title: format!(
+            "A {what} makes effort over the {lift} {more} even, by {} %",
             rounded(gained.abs(), 0)
         ),
+        subtitle: hung_against_plain(lifter, both, units),
+        footnote: equally_hard(both, units),
         description: format!(
             "{} Mean effort over the range is {hung} with the {what} and {plain} with plain weight.",
             match both.last_kind() {
@@ -116,6 +147,17 @@ pub fn evener_words(lifter: &str, both: &AgainstPlain, units: System) -> FigureW
     }
 }
 
+/// What the capacity in the direction of one load goes by, where it is another one.
+#[must_use]
+pub(crate) fn capacity_under(capacity: &str, setup: &str) -> String {
+    let joint = if setup.starts_with("with ") {
+        ""
+    } else {
+        "under "
+    };
+    format!("{capacity} {joint}{setup}")
+}
+
 /// What the effort under a setup goes by, beside its load.
 #[must_use]
 pub fn effort_under(setup: &str) -> String {
@@ -135,19 +177,18 @@ fn hung_caption(kind: HungKind) -> &'static str {
     }
 }
 
-/// What hangs, piece by piece.
-fn items_in_words(setup: &Setup, units: System) -> String {
-    let words: Vec<String> = setup
-        .items
-        .iter()
-        .map(|item| item_in_words(item, units))
-        .collect();
-    words.join(" + ")
+/// What hangs in each setup: "plain weight 55 kg; with a band 37 kg + doubled 14 mm band; bands and chains a side".
+fn loads_in_words(all: &AgainstPlain, units: System) -> String {
+    let told = all.study.told(units);
+    let setups = all.study.setups.iter().zip(&all.kinds);
+    let loads =
+        setups.map(|(setup, kind)| format!("{} {}", hung_name(*kind), told.hung_in_short(setup)));
+    format!("{} (a side)", loads.collect::<Vec<String>>().join("; "))
 }
 
 /// Effort under plain weight, chain, band and both.
 #[must_use]
-pub fn flattening_words(lifter: &str, all: &AgainstPlain) -> FigureWords {
+pub fn flattening_words(lifter: &str, all: &AgainstPlain, units: System) -> FigureWords {
     let study = &all.study;
     let told: Vec<String> = study
         .setups
@@ -162,13 +203,11 @@ pub fn flattening_words(lifter: &str, all: &AgainstPlain) -> FigureWords {
     FigureWords {
         title: format!("Flattening against plain weight: {}", told.join(", ")),
         subtitle: format!(
-            "{lifter}, {}: effort over the range, {} at every hardest place",
+            "{lifter}, {}, {} effort at the hardest place. Flattening: less spread (deviation over mean)",
             study.movement_title.to_lowercase(),
             percent(HARD_EFFORT)
         ),
-        footnote: "Flattening: by how much the spread of effort (standard deviation over mean) is smaller than with \
-                   plain weight; 100 % would be a level line."
-            .to_owned(),
+        footnote: format!("{}.", capital(&loads_in_words(all, units))),
         description: format!(
             "Effort over the {} for four loads of equal hardest place. Flattening against plain weight: {}.",
             study.axis,

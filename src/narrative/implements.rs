@@ -113,10 +113,10 @@ fn side_word(side: HangingSide) -> &'static str {
 }
 
 fn band_in_words(hung: &HungBand, units: System) -> String {
-    let how = if hung.hang == Hang::Single {
-        String::new()
-    } else {
-        format!(", {}", hang_word(hung.hang))
+    // How a band hangs that nobody has put up yet is not known; a single one is the usual one.
+    let how = match hung.hang {
+        Hang::Auto | Hang::Single => String::new(),
+        hang => format!(", {}", hang_word(hang)),
     };
     format!(
         "{} from {}{how}",

@@ -43,6 +43,12 @@ pub fn short_name(setup: &Setup, carrier: &Carrier, units: System) -> String {
     }
 }
 
+/// The same without the setup's own name: "37 kg + doubled 14 mm band".
+#[must_use]
+pub(crate) fn hung_name(setup: &Setup, carrier: &Carrier, units: System) -> String {
+    short_name(&Setup::new("", setup.items.clone()), carrier, units)
+}
+
 /// What the setup has besides plain weight, as the subject of a sentence: "a 29 mm band a side", "two
 /// 10 mm chains a side"; nothing for plain weight.
 #[must_use]
@@ -65,6 +71,26 @@ pub fn added_name(setup: &Setup, units: System) -> Option<String> {
         others.insert(0, words);
     }
     Some(others.join(" and "))
+}
+
+/// What hangs without the setup's own name: "37 kg and a doubled 14 mm band a side", "55 kg".
+#[must_use]
+pub(crate) fn hung_name_in_full(setup: &Setup, carrier: &Carrier, units: System) -> String {
+    let is_plain = |item: &Item| matches!(item, Item::Weight(_) | Item::Sled(_));
+    let plain = Setup::new(
+        "",
+        setup
+            .items
+            .iter()
+            .filter(|item| is_plain(item))
+            .cloned()
+            .collect(),
+    );
+    match added_name(setup, units) {
+        Some(added) if plain.items.is_empty() => added,
+        Some(added) => format!("{} and {added}", short_name(&plain, carrier, units)),
+        None => short_name(&plain, carrier, units),
+    }
 }
 
 /// Whether [`added_name`] names several things, which decides the verb after it.

@@ -6,7 +6,7 @@
 use super::axis_words::AxisWords;
 use super::prose::capital;
 use super::quantities::{QuantityWords, rounded};
-use super::setup_names::short_name;
+use super::setup_names::{hung_name, hung_name_in_full, short_name};
 use super::shown_units::ShownUnits;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
@@ -91,6 +91,30 @@ impl Telling<'_> {
     #[must_use]
     pub fn setup_name(&self, setup: &SetupStudy) -> String {
         short_name(&setup.demand.setup, &self.study.range.carrier, self.units)
+    }
+
+    /// What hangs in a setup as it is put up: "37 kg and a doubled 14 mm band a side".
+    #[must_use]
+    pub(super) fn hung_in_full(&self, setup: &SetupStudy) -> String {
+        hung_name_in_full(&setup.demand.setup, &self.study.range.carrier, self.units)
+    }
+
+    /// The same in the fewest words: "37 kg + doubled 14 mm band".
+    #[must_use]
+    pub(super) fn hung_in_short(&self, setup: &SetupStudy) -> String {
+        hung_name(&setup.demand.setup, &self.study.range.carrier, self.units)
+    }
+
+    /// How long a sticking region is on the movement's axis: "14 cm".
+    #[must_use]
+    pub(super) fn region_length(&self, sticking: &Sticking) -> String {
+        let [from, to] =
+            [sticking.from_range, sticking.to_range].map(|range| self.study.axis_value(range));
+        let (number, unit) = match self.study.range.measure {
+            Measure::Torque => (rounded((to - from).abs(), 0), "deg"),
+            Measure::Force => self.units.travel_and_unit((to - from).abs()),
+        };
+        format!("{number} {unit}")
     }
 
     /// The range of the lift as the movement's own axis: travel, or the angle of a sweep.

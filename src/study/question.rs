@@ -106,6 +106,24 @@ pub struct SetupStudy {
     pub limiting: Option<usize>,
 }
 
+impl SetupStudy {
+    /// What the lifter holds in the direction of this load, in the unit of the capacity: where a load hangs aslant, not
+    /// the capacity for one that pulls along the path. That one stands where the load asks for nothing.
+    ///
+    /// **In.** The capacity of the study. **Out.** One value a sample.
+    #[must_use]
+    pub fn own_capacity(&self, along_the_path: &[f64]) -> Vec<f64> {
+        let asked = self.values.iter().zip(&self.effort);
+        asked
+            .zip(along_the_path)
+            .map(|((value, effort), along)| match *effort > 1.0e-3 {
+                true => value / effort,
+                false => *along,
+            })
+            .collect()
+    }
+}
+
 impl Study {
     /// The place of a range value along the axis: cm of travel, or degrees of the moving joint.
     #[must_use]
