@@ -7,9 +7,9 @@ use super::sheet::Sheet;
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::versus_plain_words::{
-    load_quantity, setup_name, stuck_for, versus_figure_words,
+    HARDEST_STILL, load_quantity, setup_name, stuck_for, versus_figure_words,
 };
-use crate::plot::{Axis, Extent, LineChart, Look, Panel, Role, Series, Span};
+use crate::plot::{Axis, Extent, LineChart, Look, Panel, Role, Series, Shade, Span};
 use crate::rep::RepSample;
 use crate::study::{RepStudy, VersusPlain};
 use crate::units::System;
@@ -30,7 +30,13 @@ pub fn versus_sheet(both: &VersusPlain, units: System) -> Sheet {
     let over = OverWay::new(&both.with, units);
     let panels = vec![velocity_panel(both, &over), load_panel(both, &over)];
     let words = versus_figure_words(both, units);
-    Sheet::lines(&words, LineChart::new(over.axis(), panels))
+    let hardest = both.plain.still.setups[0].sticking;
+    let shade = hardest.map(|still| Shade::between(over.still_region(&still), HARDEST_STILL));
+    let chart = LineChart {
+        shades: shade.into_iter().collect(),
+        ..LineChart::new(over.axis(), panels)
+    };
+    Sheet::lines(&words, chart).under(&both.with.still)
 }
 
 /// Velocity of both, their sticking regions as bars below.
@@ -55,7 +61,7 @@ fn load_panel(both: &VersusPlain, over: &OverWay<'_>) -> Panel {
     series.iter_mut().for_each(|curve| curve.name.clear());
     let axis = Axis {
         quantity: load_quantity(both.with.trace.measure).to_owned(),
-        ..over.load_axis(all(both).map(|s| s.demand))
+        ..over.near_axis(all(both).map(|s| s.demand))
     };
     Panel::new(axis, series)
 }

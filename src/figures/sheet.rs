@@ -12,6 +12,8 @@ use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::figure_words::{BEYOND, FigureWords, LEFT_OUT};
 use crate::plot::{Heading, LineChart, Look, Series, SmallMultiples, WordPage};
+use crate::resistance::Setup;
+use crate::study::Study;
 
 /// The kinds of chart a figure can be.
 #[derive(Debug, Clone, PartialEq)]
@@ -39,6 +41,8 @@ pub struct Sheet {
     pub caption: String,
     /// What the chart draws, as numbers.
     pub data: DataTable,
+    /// The setups as they were asked for, where it draws a lift under setups.
+    pub setups: Vec<Setup>,
 }
 
 /// The words around a chart, with those that only the drawing knows the place of.
@@ -75,7 +79,19 @@ impl Sheet {
             data: chart.data(),
             chart,
             caption: caption.into(),
+            setups: Vec::new(),
         }
+    }
+
+    /// The figure with the setups of the study that it draws.
+    #[must_use]
+    pub fn under(mut self, study: &Study) -> Self {
+        self.setups = study
+            .setups
+            .iter()
+            .map(|setup| setup.asked.clone())
+            .collect();
+        self
     }
 
     /// The finding.

@@ -111,8 +111,7 @@ impl<'a> LectureSet<'a> {
                 let drawn = draw(self.desk, name, figure, (look, writers, record));
                 done();
                 let mut drawn = drawn.map_err(|error| in_figure(error, name))?;
-                let state = live_state(figure, self.desk).filter(|_| self.live.is_some());
-                drawn.live = state.map(|state| format!("{LIVE}{state}"));
+                drawn.live = drawn.live.filter(|_| self.live.is_some());
                 Ok(drawn)
             })
             .collect()
@@ -199,7 +198,7 @@ fn draw(
         steps,
         file: name.to_owned(),
         idea: figure.idea,
-        live: None,
+        live: live_state(figure, desk, &sheet).map(|state| format!("{LIVE}{state}")),
         contents: [
             (writers.svg)(&scene)?.into_bytes(),
             (writers.png)(&scene, 1.0)?,

@@ -9,6 +9,7 @@ use torquill::draw::Theme;
 use torquill::lecture::{LECTURE, ONE_LIFT};
 use torquill::library::{Library, Shelf};
 use torquill::plot::{Look, Size};
+use torquill::resistance::{Hang, Item};
 use torquill::study::{Desk, joint_gain, muscle_parts, muscle_torque_nm};
 use torquill::units::System;
 
@@ -310,4 +311,42 @@ fn law_a_browser_loads_every_picture_of_the_page() {
         assert_eq!(size, "960x540", "a picture did not load: {report}");
         assert!(alt.parse::<usize>().expect("a length") > 40, "{report}");
     }
+}
+
+/// The subtitle says how the band hangs that is drawn, and the page that the figure leads to hangs the same one.
+#[test]
+fn law_a_figure_tells_and_leads_to_the_band_that_it_draws() {
+    let library = Library::built_in();
+    let mut desk =
+        Desk::open(&library, "reference-man", System::Metric).expect("the reference man");
+    let mut hangs = Vec::new();
+    for lift in [
+        "bench-press",
+        "overhead-press",
+        "row",
+        "squat",
+        "hip-thrust",
+    ] {
+        desk.about = Some(lift.to_owned());
+        let bands = ONE_LIFT.iter().filter(|figure| figure.name == "band");
+        for figure in bands.filter(|figure| figure.can_be_drawn(&desk)) {
+            let sheet = (figure.build)(&desk).expect("it is drawn");
+            let study = desk.under(lift, &sheet.setups).expect("it is lifted");
+            let last = study.setups.last().expect("a setup with a band");
+            let items = last.demand.setup.items.iter();
+            let mut bands = items.filter_map(|item| match item {
+                Item::Band(hung) => Some(hung),
+                _ => None,
+            });
+            let hung = bands.next().expect("a band");
+            let words = &sheet.chart.heading().subtitle;
+            let is_doubled = hung.hang == Hang::Doubled;
+            assert_eq!(words.contains("doubled"), is_doubled, "{lift}: {words}");
+            let link = torquill::lecture::live_state(figure, &desk, &sheet).expect("a link");
+            let wanted = format!("&band={}:{}", hung.band.name(), hung.count);
+            assert!(link.contains(&wanted), "{lift}: {wanted} in {link}");
+            hangs.push(is_doubled);
+        }
+    }
+    assert!(hangs.contains(&true) && hangs.contains(&false), "{hangs:?}");
 }

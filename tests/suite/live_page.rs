@@ -491,7 +491,10 @@ fn law_figures_of_the_lecture_lead_to_states_of_the_page() {
     let desk = torquill::study::Desk::open(&library, "reference-man", torquill::units::System::Us);
     let desk = desk.expect("the reference man");
     let figures = torquill::lecture::LECTURE.iter();
-    let states = figures.filter_map(|figure| torquill::lecture::live_state(figure, &desk));
+    let states = figures.filter_map(|figure| {
+        let sheet = (figure.build)(&desk).expect("it is drawn");
+        torquill::lecture::live_state(figure, &desk, &sheet)
+    });
     let mut states: Vec<String> = states.collect();
     assert!(states.len() > 20, "{states:?}");
     let Some((mut tab, ..)) = opened(&[], "") else {
