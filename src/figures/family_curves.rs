@@ -4,11 +4,12 @@
 
 use super::over_range::OverRange;
 use super::sheet::{Chart, Sheet, heading};
-use crate::library::NumberAt;
-use crate::narrative::family_words::{AS_IT_IS, GRIP_CAPTION, THIGH_CAPTION, family_words};
+use crate::library::{MeasuredGrips, NumberAt};
+use crate::narrative::family_words::{AS_IT_IS, THIGH_CAPTION, family_words};
+use crate::narrative::grip_words::{grip_words, usual_grip};
 use crate::narrative::parameters::shown_value;
 use crate::plot::{LineChart, Panel, Role, Series};
-use crate::study::{Conditions, Family, Study};
+use crate::study::{Conditions, Family, GripFamily, Study};
 use crate::units::System;
 
 /// The curves of a family, the lightness of a line in the order of the values.
@@ -23,11 +24,16 @@ pub fn family_chart(family: &Family, asked: &Conditions, units: System) -> LineC
     }
 }
 
-/// A press with narrow and wide grips.
+/// A press with narrow and wide grips, beside what was measured.
 #[must_use]
-pub fn grip_sheet(family: &Family, units: System) -> Sheet {
-    let chart = family_chart(family, &Conditions::default(), units);
-    Sheet::new(Chart::Lines(chart), GRIP_CAPTION)
+pub fn grip_sheet(grips: &GripFamily, measured: &MeasuredGrips, units: System) -> Sheet {
+    let words = grip_words(grips, measured, units);
+    let mut chart = family_chart(&grips.family, &Conditions::default(), units);
+    let curves = chart.panels.iter_mut().flat_map(|panel| &mut panel.series);
+    for curve in curves.filter(|curve| curve.name == AS_IT_IS) {
+        curve.name = usual_grip(grips, AS_IT_IS, units);
+    }
+    Sheet::lines(&words, chart)
 }
 
 /// A lift with short and long thighs.

@@ -25,6 +25,7 @@ mod leg_rules;
 mod lift_errors;
 mod listing;
 mod logs;
+mod measured_grips;
 mod mending;
 mod merging;
 mod movement_rules;
@@ -69,6 +70,7 @@ pub use file_facts::{
 };
 pub use lift_errors::{LiftErrors, PublishedError};
 pub use listing::{ListedFile, ListedMuscle};
+pub use measured_grips::{MeasuredGrip, MeasuredGrips};
 pub use nearest::nearest;
 pub use numbers::{NumberAt, get, numeric_paths};
 pub use own_files::{OwnFile, model_hash};

@@ -77,21 +77,32 @@ pub(crate) fn cause_in_words(cause: &Cause, unit: ShownUnit, units: System) -> S
     )
 }
 
-/// The same in few words: "at the end −17 N·m (biceps long head: fibre length −13)".
+/// The same in few words: "at the end 17 N·m less: \u{2212}13 N·m by biceps long head: fibre length, \u{2212}4 N·m by all else".
 #[must_use]
 pub(crate) fn cause_in_short(cause: &Cause, unit: ShownUnit) -> String {
     let place = spot_in_words(cause.spot);
-    let Some(first) = told_items(cause).first().copied() else {
+    let told = told_items(cause);
+    let Some(first) = told.first() else {
         return format!("{place} {}", unchanged(cause));
     };
     let change = unit.of(cause.account.change());
     let decimals = decimals_of(change).min(decimals_of(unit.of(first.part)) + 1);
+    let part =
+        |part: f64, name: &str| format!("{} {} by {name}", signed(part, decimals), unit.symbol);
+    let mut parts: Vec<String> = told
+        .iter()
+        .map(|item| part(unit.of(item.part), &item_name(cause, item)))
+        .collect();
+    let told: f64 = told.iter().map(|item| unit.of(item.part)).sum();
+    if rounded(change - told, decimals) != "0" {
+        parts.push(part(change - told, "all else"));
+    }
     format!(
-        "{place} {} {} ({} {})",
-        signed(change, decimals),
+        "{place} {} {} {}: {}",
+        rounded(change.abs(), decimals),
         unit.symbol,
-        item_name(cause, &first),
-        signed(unit.of(first.part), decimals)
+        if change < 0.0 { "less" } else { "more" },
+        parts.join(", ")
     )
 }
 

@@ -1,4 +1,4 @@
-//! A family of strength curves in words: what changed, by how much, and why; captions of the lecture's two.
+//! A family of strength curves in words: what changed, by how much, and why; the caption of the lecture's thighs.
 //!
 //! In: a [`Family`], under which conditions. Out: the words around its figure.
 
@@ -18,10 +18,6 @@ use crate::units::System;
 const HARDLY: f64 = 0.005;
 /// A change of the capacity of a place that is worth a note, as a share.
 const FELT: f64 = 0.01;
-
-/// What is said to a narrow and a wide grip.
-pub(crate) const GRIP_CAPTION: &str = "The hands' distance changes the lever of the load at shoulder and elbow, and how far the bar has to \
-     travel: a wide grip shortens the way. Which grip is strongest follows from both joints.";
 
 /// What is said to short and long thighs.
 pub(crate) const THIGH_CAPTION: &str = "With longer thighs, hip and knee lie farther from the line of the load: the same bar asks for more \

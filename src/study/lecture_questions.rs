@@ -4,7 +4,7 @@
 
 use super::compared::Conditions;
 use super::desk::Desk;
-use super::family::{Family, family};
+use super::family::{Family, Variant, family};
 use super::parameter::Parameter;
 use super::question::Study;
 use super::solve::study;
@@ -48,7 +48,33 @@ const GRIPS: [f64; 4] = [0.7, 0.85, 1.0, 1.15];
 const LIMBS: [&str; 3] = ["-10%", "0%", "+10%"];
 
 /// A press with narrow and wide grips.
-pub fn grip_family(desk: &Desk<'_>, movement: &str) -> Result<Family> {
+#[derive(Debug, Clone)]
+pub struct GripFamily {
+    /// The curves.
+    pub family: Family,
+    /// The usual grip.
+    pub usual: Length,
+    /// Height up to which the widest grip holds less than the narrowest and above which it holds more, cm; `None` if there is
+    /// no such height, or several.
+    pub turning_cm: Option<f64>,
+}
+
+impl GripFamily {
+    /// The curves from the narrowest grip to the widest, but for the usual one, whose width may be held in another unit.
+    #[must_use]
+    pub fn in_order(&self) -> Vec<&Variant> {
+        let in_metres = |variant: &&Variant| variant.number.as_ref().is_some_and(|n| n.unit == "m");
+        let mut all: Vec<&Variant> = self.family.variants.iter().filter(in_metres).collect();
+        let width = |variant: &Variant| variant.number.as_ref().map_or(0.0, |number| number.value);
+        all.sort_by(|a, b| width(a).total_cmp(&width(b)));
+        all
+    }
+}
+
+/// A press with narrow and wide grips.
+///
+/// **Fails** if fewer than two can be done.
+pub fn grip_family(desk: &Desk<'_>, movement: &str) -> Result<GripFamily> {
     let path = "technique.grip_width";
     let model = &desk.lift(movement)?.model;
     let grip = get(model, path)?;
@@ -61,7 +87,48 @@ pub fn grip_family(desk: &Desk<'_>, movement: &str) -> Result<Family> {
         1.0 => "0%".to_owned(),
         share => whole_width(desk.units, (100.0 * share * usual_m).round()),
     });
-    varied(desk, movement, path, &values)
+    let mut grips = GripFamily {
+        family: varied(desk, movement, path, &values)?,
+        usual: Length::from_m(usual_m),
+        turning_cm: None,
+    };
+    let turning_cm = match grips.in_order()[..] {
+        [narrow, .., wide] => turning(&narrow.study, &wide.study),
+        _ => None,
+    };
+    grips.turning_cm = turning_cm;
+    Ok(grips)
+}
+
+/// Where the second curve passes from below the first to above it, on their axis; `None` unless it does so once.
+fn turning(first: &Study, second: &Study) -> Option<f64> {
+    let points = |study: &Study| -> Vec<[f64; 2]> {
+        let poses = study.range.poses.iter();
+        let places = poses.map(|pose| study.axis_value(pose.load.range));
+        places
+            .zip(study.capacity.values())
+            .map(|(x, y)| [x, y])
+            .collect()
+    };
+    let (under, over) = (points(first), points(second));
+    let at = |x: f64| {
+        let pair = under
+            .windows(2)
+            .find(|pair| pair[0][0] <= x && x <= pair[1][0])?;
+        let part = (x - pair[0][0]) / (pair[1][0] - pair[0][0]).max(f64::MIN_POSITIVE);
+        Some(pair[0][1] + part * (pair[1][1] - pair[0][1]))
+    };
+    let gaps: Vec<[f64; 2]> = over
+        .iter()
+        .filter_map(|[x, y]| Some([*x, y - at(*x)?]))
+        .collect();
+    let mut turns = gaps
+        .windows(2)
+        .filter(|pair| (pair[0][1] < 0.0) != (pair[1][1] < 0.0));
+    let turn = turns.next()?;
+    let is_only = turns.next().is_none() && turn[0][1] < 0.0;
+    let part = turn[0][1] / (turn[0][1] - turn[1][1]);
+    is_only.then(|| turn[0][0] + part * (turn[1][0] - turn[0][0]))
 }
 
 /// A width as `PATH=VALUE` takes it.
