@@ -10,8 +10,8 @@ use super::sheet::{Chart, Sheet, heading};
 use crate::anatomy::Dof;
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::body_words::{
-    HEAVIEST, LETTERS, POSES, ShownPose, free_body_words, free_head, free_row, joint_name,
-    most_changed, muscle_head, muscle_row, muscle_words, pose_title, printed_moments,
+    HEAVIEST, LETTERS, POSES, ShownPose, free_body_words, free_head, free_row, holders, joint_name,
+    most_changed, muscle_head, muscle_row, muscle_words, pose_title, printed_moments, short_pose_title,
 };
 use crate::numeric::Point;
 use crate::plot::{BodyMark, BodyPanel, BodyPanels, Role, StickFigure};
@@ -263,9 +263,14 @@ pub fn free_bodies(study: &Study, units: System) -> Sheet {
                 .map(|row| free_row(&body.joints[*row], body.bench.is_some(), units)),
         );
         BodyPanel {
-            title: pose_title(study, *pose, units),
+            title: short_pose_title(study, *pose, units),
             figure: stick_figure(&study.range.poses[pose.sample], study.range.carrier),
-            marks: free_marks(body, &rows, longest_n),
+            marks: free_marks(
+                body,
+                &rows,
+                longest_n,
+                &study.range.poses[pose.sample].outline.limbs,
+            ),
             table,
         }
     });
@@ -319,16 +324,17 @@ fn greatest_n(body: &FreeBody) -> f64 {
     body.through.magnitude_n().max(floor).max(bench)
 }
 
-fn free_marks(body: &FreeBody, rows: &[usize], longest_n: f64) -> Vec<BodyMark> {
+fn free_marks(
+    body: &FreeBody,
+    rows: &[usize],
+    longest_n: f64,
+    limbs: &[Vec<Point>],
+) -> Vec<BodyMark> {
     let per_n = LONGEST_M / longest_n;
     let mut marks = Vec::new();
     for joint in rows.iter().map(|row| &body.joints[*row]) {
         if let Some(foot) = joint.foot {
-            let ends = [joint.centre, foot].map(|point| [point.x, point.z]);
-            marks.push(BodyMark::Lever {
-                ends,
-                role: Role::Reference,
-            });
+            marks.extend(lever_marks(joint.centre, foot, body, limbs));
         }
     }
     let at = [body.at.x, body.at.z];
@@ -380,6 +386,44 @@ fn free_marks(body: &FreeBody, rows: &[usize], longest_n: f64) -> Vec<BodyMark> 
     marks
 }
 
+/// How close to a limb a lever is not told from it, and how far from it it is drawn, m (a drawing's measures).
+const HIDDEN_M: f64 = 0.04;
+const ASIDE_M: f64 = 0.09;
+
+/// A lever from a joint to the load's line of action; one that would lie upon a limb is moved along that line, with a thin
+/// line from the joint to where it is drawn.
+fn lever_marks(centre: Point, foot: Point, body: &FreeBody, limbs: &[Vec<Point>]) -> Vec<BodyMark> {
+    let lever = |from: Point, to: Point| BodyMark::Lever {
+        ends: [from, to].map(|point| [point.x, point.z]),
+        role: Role::Reference,
+    };
+    let middle = (centre + foot) * 0.5;
+    let mut pieces = limbs.iter().flat_map(|limb| limb.windows(2));
+    let is_hidden = (foot - centre).length() > ASIDE_M
+        && pieces.any(|ends| distance_m(middle, ends[0], ends[1]) < HIDDEN_M);
+    if !is_hidden {
+        return vec![lever(centre, foot)];
+    }
+    let force = Point::new(body.through.x_n, body.through.z_n);
+    let aside = force * (ASIDE_M / force.length().max(f64::MIN_POSITIVE));
+    let led = [centre, centre + aside].map(|point| [point.x, point.z]);
+    vec![
+        BodyMark::Line {
+            points: led.to_vec(),
+            role: Role::Muted,
+            width: 0.0,
+        },
+        lever(centre + aside, foot + aside),
+    ]
+}
+
+/// Distance of a point from a straight piece, m.
+fn distance_m(point: Point, from: Point, to: Point) -> f64 {
+    let way = to - from;
+    let share = (point - from).dot(way) / way.dot(way).max(f64::MIN_POSITIVE);
+    (point - (from + way * share.clamp(0.0, 1.0))).length()
+}
+
 fn free_data(poses: &[ShownPose], bodies: &[FreeBody], rows: &[usize], units: System) -> DataTable {
     let header = [
         "place",
@@ -394,6 +438,7 @@ fn free_data(poses: &[ShownPose], bodies: &[FreeBody], rows: &[usize], units: Sy
         "printed_pushed",
         "printed_limbs",
         "printed_held",
+        "held_by",
     ];
     let cells = poses.iter().zip(bodies).flat_map(|(pose, body)| {
         rows.iter().map(|row| {
@@ -409,6 +454,7 @@ fn free_data(poses: &[ShownPose], bodies: &[FreeBody], rows: &[usize], units: Sy
             ];
             cells.extend(numbers.map(figure));
             cells.extend(printed_moments(joint, units).map(figure));
+            cells.push(holders(joint).1.to_owned());
             cells
         })
     });

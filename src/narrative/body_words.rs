@@ -35,6 +35,13 @@ pub(crate) fn pose_title(study: &Study, shown: ShownPose, units: System) -> Stri
     )
 }
 
+/// The same without from where the place is counted: "Start: 130 deg".
+pub(crate) fn short_pose_title(study: &Study, shown: ShownPose, units: System) -> String {
+    let last = (study.range.poses.len() - 1) as f64;
+    let (number, unit) = study.told(units).place_and_unit(shown.sample as f64 / last);
+    format!("{}: {number} {unit}", shown.what)
+}
+
 fn arm_cm(muscle: &MuscleLine, row: usize, units: System) -> String {
     let unit = units.length_unit();
     format!("{:.1}", unit.of(muscle.arms_m[row].unwrap_or(0.0).abs()))
@@ -187,7 +194,7 @@ pub(crate) const HEAVIEST: &str = "the heaviest load of each place";
 /// Heads of the columns below a free body.
 pub(crate) fn free_head(has_bench: bool, units: System) -> Vec<String> {
     let unit = units.length_unit().symbol;
-    let all = ["", unit, "load", "bench", "limbs", "held"];
+    let all = ["", unit, "load", "bench", "body", "held", "by"];
     let told = all.into_iter().filter(|head| has_bench || *head != "bench");
     told.map(str::to_owned).collect()
 }
@@ -208,7 +215,43 @@ pub(crate) fn free_row(joint: &FreeJoint, has_bench: bool, units: System) -> Vec
     let moments = printed_moments(joint, units).into_iter().enumerate();
     let told = moments.filter(|(place, _)| has_bench || *place != 1);
     row.extend(told.map(|(_, moment)| rounded(moment, 0).replace('-', "\u{2212}")));
+    row.push(holders(joint).0.to_owned());
     row
+}
+
+/// Which muscles hold a joint, in short and in full; angles grow with flexion, abduction, horizontal adduction.
+pub(crate) fn holders(joint: &FreeJoint) -> (&'static str, &'static str) {
+    let (up, down) = match joint.dof {
+        Dof::Elbow | Dof::ShoulderFlexion | Dof::Lumbar | Dof::Hip | Dof::Knee => {
+            (("flex.", "flexors"), ("ext.", "extensors"))
+        }
+        Dof::ShoulderAbduction => (("abd.", "abductors"), ("add.", "adductors")),
+        Dof::ShoulderHorizontal => (
+            ("add.", "horizontal adductors"),
+            ("abd.", "horizontal abductors"),
+        ),
+        Dof::Ankle => (("dorsi.", "dorsiflexors"), ("plantar", "plantar flexors")),
+    };
+    if joint.by_flexors { up } else { down }
+}
+
+/// What the short words below a free body mean: only those that are there.
+fn holders_explained(bodies: &[FreeBody], rows: &[usize]) -> String {
+    let joints = bodies
+        .iter()
+        .flat_map(|body| rows.iter().map(move |row| &body.joints[*row]));
+    let mut told: Vec<String> = Vec::new();
+    for joint in joints {
+        let (short, full) = holders(joint);
+        let words = match short {
+            "plantar" => continue,
+            _ => format!("{full} ({short})"),
+        };
+        if !told.contains(&words) {
+            told.push(words);
+        }
+    }
+    told.join(", ")
 }
 
 /// The joint of a degree of freedom: "lower back" for the lumbar spine.
@@ -227,8 +270,9 @@ fn force_of(body: &FreeBody, units: System) -> String {
     )
 }
 
-/// What is held, which arrow is what, and what the dashed lines are.
-fn free_note(body: &FreeBody) -> String {
+/// Which muscles hold, which arrow is what, and what the dashed lines are.
+fn free_note(bodies: &[FreeBody], rows: &[usize]) -> String {
+    let body = &bodies[0];
     let has_push = body.through_n > (1.0 + 1.0e-6) * body.load.magnitude_n();
     let load = if has_push {
         "load with the push along bar or plate"
@@ -241,8 +285,8 @@ fn free_note(body: &FreeBody) -> String {
         (None, None) => "",
     };
     format!(
-        "Held by muscles and tissue of the joint. Arrows to scale: {load}{rest}. Dashed: the load's levers as seen; numbers are \
-         of the limb's own plane."
+        "Held by {}. Arrows to scale: {load}{rest}. Dashed: the load's levers as seen.",
+        holders_explained(bodies, rows)
     )
 }
 
@@ -259,13 +303,9 @@ pub(crate) fn free_body_words(
 ) -> FigureWords {
     let (unit, torque) = (units.length_unit(), units.torque_unit());
     let joint = joint_name(bodies[0].joints[told].dof);
-    let levers: Vec<String> = poses
+    let levers: Vec<String> = bodies
         .iter()
-        .zip(bodies)
-        .map(|(pose, body)| {
-            let lever = rounded(unit.of(body.joints[told].lever_m), 0);
-            format!("{lever} {} at the {}", unit.symbol, place_word(pose))
-        })
+        .map(|body| rounded(unit.of(body.joints[told].lever_m), 0))
         .collect();
     let sizes = || bodies.iter().map(|body| body.load.magnitude_n());
     let (least, most) = (
@@ -293,10 +333,11 @@ pub(crate) fn free_body_words(
                         sum += &format!(" {sign} {}", rounded(moment.abs(), 0));
                     }
                     format!(
-                        "{} {sum} = {} {}, lever {} {}",
+                        "{} {sum} = {} {} by its {}, lever {} {}",
                         joint_name(joint.dof),
                         signed(moments[3]),
                         torque.symbol,
+                        holders(joint).1,
                         rounded(unit.of(joint.lever_m), 0),
                         unit.symbol
                     )
@@ -312,28 +353,30 @@ pub(crate) fn free_body_words(
         .collect();
     FigureWords {
         title: format!(
-            "{}: at the {joint} {}",
+            "{}: at the {joint} {} {}",
             if same {
                 "Same load, other lever"
             } else {
                 "Load and lever change"
             },
-            listed(&levers)
+            levers.join(", then "),
+            unit.symbol
         ),
         subtitle: format!(
-            "{}, {}, {load}: moments in {}, one side",
+            "{}, {}, {load}: moments in {}, one side; places {}",
             study.lifter_title,
             study.movement_title.to_lowercase(),
-            torque.symbol
+            torque.symbol,
+            study.away_from
         ),
-        footnote: free_note(&bodies[0]),
+        footnote: free_note(bodies, rows),
         description: format!(
-            "A free body at {} places; load and limbs make the moments that are held. {}",
+            "A free body at {} places; load and body make the moments that are held. {}",
             poses.len(),
             each.join(" ")
         ),
         caption: "In balance, the moment that muscles and tissue hold at a joint is the moment of the load, its force times its distance \
-                  from the joint, together with that of the limbs beyond the joint."
+                  from the joint, together with that of the body's own weight beyond the joint."
             .to_owned(),
     }
 }

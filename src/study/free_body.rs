@@ -29,6 +29,8 @@ pub struct FreeJoint {
     pub limbs_nm: f64,
     /// What muscles and tissue of the joint have to hold, N·m: the sum of these.
     pub held_nm: f64,
+    /// Whether what holds it pulls the joint's angle up, as flexors do, and not down, as extensors do.
+    pub by_flexors: bool,
 }
 
 /// The floor's answer, where lifter and load stand on it.
@@ -130,6 +132,7 @@ impl FreeBody {
                 pushed_nm,
                 limbs_nm,
                 held_nm: side * held,
+                by_flexors: *held >= 0.0,
             }
         });
         Self {
