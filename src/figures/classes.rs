@@ -4,7 +4,8 @@
 
 use super::sheet::Sheet;
 use crate::capacity::CurveShape;
-use crate::narrative::axis_words::{MEDIAN, WHOLE_RANGE, over_median};
+use crate::library::LiftErrors;
+use crate::narrative::axis_words::{LOAD_OVER_MEDIAN, MEDIAN, WHOLE_RANGE, over_median};
 use crate::narrative::class_words::{
     classes_words, effort_span, ends_of_peak, lifts_of_class_words, load_over_class_words,
 };
@@ -109,16 +110,24 @@ pub fn class_lifts(lifter: &str, shape: CurveShape, lifts: &[&Study]) -> Sheet {
 
 /// Capacity and the demand of a plain weight for one lift of every class.
 #[must_use]
-pub fn load_over_class(lifter: &str, examples: &LoadedExamples, units: System) -> Sheet {
+pub fn load_over_class(
+    lifter: &str,
+    examples: &LoadedExamples,
+    errors: &LiftErrors,
+    units: System,
+) -> Sheet {
     let loaded = &examples.loaded;
     let chart = SmallMultiples {
         x: range_axis(),
-        y: median_axis("Load"),
+        y: Axis::new(LOAD_OVER_MEDIAN, "%").reaching(Extent::FromZeroTo(CEILING_PERCENT)),
         panels: loaded.iter().map(loaded_panel).collect(),
         columns: Some(columns(loaded.len())),
         ..SmallMultiples::default()
     };
-    Sheet::panels(&load_over_class_words(lifter, examples, units), chart)
+    Sheet::panels(
+        &load_over_class_words(lifter, examples, errors, units),
+        chart,
+    )
 }
 
 fn loaded_panel(study: &Study) -> SmallPanel {

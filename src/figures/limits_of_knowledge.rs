@@ -7,12 +7,9 @@ use super::error_chart::ErrorChart;
 use super::sheet::{Chart, Sheet, heading};
 use crate::library::LiftErrors;
 use crate::narrative::limits_words::{
-    CANNOT_TELL, ERROR_QUANTITY, cannot_tell_words, error_name, error_words,
+    CANNOT_TELL, ERROR_QUANTITY, FEWEST_ROWS, cannot_tell_words, error_name, error_words,
 };
 use crate::plot::{Axis, Swing, Tornado, WordPage};
-
-/// Fewest published values that say something of a lift, assumed.
-const FEWEST_ROWS: usize = 7;
 
 /// How far the model's numbers are from published ones that it was not fitted to, lift by lift.
 #[must_use]

@@ -4,14 +4,14 @@
 
 use super::over_range::OverRange;
 use super::sheet::Sheet;
-use crate::narrative::axis_words::{WHOLE_RANGE, over_median};
-use crate::narrative::people_words::{HIGH, LOW, MIDDLE, people_words};
-use crate::plot::{Axis, Extent, Fill, LineChart, Panel, Role, Series};
+use crate::narrative::axis_words::WHOLE_RANGE;
+use crate::narrative::people_words::{HIGH, LOW, MIDDLE, OFF_THE_MIDDLE, people_words};
+use crate::plot::{Axis, Extent, Fill, LineChart, Panel, Role, Series, Time};
 use crate::study::{People, Study, Tenths};
 use crate::units::System;
 
-/// Where the axis of shapes ends, %.
-const TOP_PERCENT: f64 = 250.0;
+/// Steps of the axis of shapes, %.
+const STEP_PERCENT: f64 = 10.0;
 
 /// The bands of a lift; the study is that of the lifter around whom people are invented.
 #[must_use]
@@ -43,13 +43,34 @@ pub fn people_differ(study: &Study, people: &People, units: System) -> Sheet {
         &people.forces,
         &|values| over.loads(values),
     );
-    let shape = Axis::new(over_median(&over.load_axis().quantity), "%");
+    // As far as strength itself is off its middle, so that both scatters are seen on one scale.
+    let forces_off = off_the_middle(&people.forces);
+    let all = forces_off.low.iter().chain(&forces_off.high);
+    let most = all.fold(0.0_f64, |most, off| most.max(off.abs()));
+    let reach = STEP_PERCENT * (most / STEP_PERCENT).ceil();
     let shapes = panel(
-        shape.reaching(Extent::FromZeroTo(TOP_PERCENT)),
-        &people.shapes,
+        Axis::new(OFF_THE_MIDDLE, "%").reaching(Extent::Exactly([-reach, reach])),
+        &off_the_middle(&people.shapes),
         &<[f64]>::to_vec,
     );
-    let level = Axis::new(WHOLE_RANGE, "%").reaching(Extent::Data);
+    let level = Axis::new(WHOLE_RANGE, "%")
+        .reaching(Extent::Data)
+        .timed(Time::Rising);
     let chart = LineChart::new(level, vec![forces, shapes]);
     Sheet::lines(&people_words(study, people), chart)
+}
+
+/// How far each curve is from the middle one, %.
+fn off_the_middle(tenths: &Tenths) -> Tenths {
+    let off = |values: &[f64]| -> Vec<f64> {
+        let pairs = values.iter().zip(&tenths.middle);
+        pairs
+            .map(|(value, middle)| 100.0 * (value / middle - 1.0))
+            .collect()
+    };
+    Tenths {
+        low: off(&tenths.low),
+        middle: off(&tenths.middle),
+        high: off(&tenths.high),
+    }
 }

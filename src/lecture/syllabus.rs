@@ -190,7 +190,13 @@ pub const LECTURE: &[LectureFigure] = &[
         &[],
         |desk| {
             let loaded = loaded_examples(desk)?;
-            Ok(figures::load_over_class(desk.who(), &loaded, desk.units))
+            let errors = desk.models.lift_errors()?;
+            Ok(figures::load_over_class(
+                desk.who(),
+                &loaded,
+                &errors,
+                desk.units,
+            ))
         },
     )
     .citing(&["kulig_1984"]),
@@ -215,7 +221,14 @@ pub const LECTURE: &[LectureFigure] = &[
         "grip-width",
         "Technique moves the curve: grip width.",
         &[PRESS],
-        |desk| Ok(figures::grip_sheet(&grip_family(desk, PRESS)?, desk.units)),
+        |desk| {
+            let measured = desk.models.measured_grips()?;
+            Ok(figures::grip_sheet(
+                &grip_family(desk, PRESS)?,
+                &measured,
+                desk.units,
+            ))
+        },
     )
     .citing(&["larsen_2021"]),
     LectureFigure::new(

@@ -8,6 +8,9 @@ pub type AxisWords = (String, &'static str);
 /// The whole curves beside those of which an axis shows a part: quantity and unit.
 pub const WHOLE_CURVE: (&str, &str) = ("Whole", "% of peak");
 
+/// What stands in the part of the whole curves that the large panel shows.
+pub const SHOWN_AT_THE_LEFT: &str = "shown at the left";
+
 /// The range in percent, shared by lifts of different travel.
 pub const WHOLE_RANGE: &str = "Range of the lift, from start to end";
 
@@ -19,6 +22,8 @@ pub fn over_median(quantity: &str) -> String {
 
 /// What the level line through a lift's median is.
 pub const MEDIAN: &str = "median";
+/// A load over the lift's own median capacity.
+pub const LOAD_OVER_MEDIAN: &str = "Load over median capacity";
 
 /// How much of a joint's strength a load takes.
 pub const MORE_LOAD: &str = "More load by 1 % more strength";

@@ -3,8 +3,10 @@
 //! In: lifts of a class, loaded or not. Out: the words around the lecture's figures of classes.
 
 use super::figure_words::FigureWords;
+use super::limits_words::{FEWEST_ROWS, off_by};
 use super::prose::{capital, listed, part_of_range, percent};
 use crate::capacity::CurveShape;
+use crate::library::LiftErrors;
 use crate::study::{HARD_EFFORT, LoadedExamples, SetupStudy, Study};
 use crate::units::System;
 
@@ -177,6 +179,7 @@ fn class_caption(shape: CurveShape) -> &'static str {
 pub fn load_over_class_words(
     lifter: &str,
     examples: &LoadedExamples,
+    errors: &LiftErrors,
     units: System,
 ) -> FigureWords {
     let loaded = &examples.loaded;
@@ -188,12 +191,13 @@ pub fn load_over_class_words(
     FigureWords {
         title: format!("A plain weight is hardest {}", listed(&places)),
         subtitle: format!(
-            "{lifter}; every weight chosen so that its hardest place takes {} of what the lifter has",
+            "{lifter}; weights of about {} effort at their hardest place, the hardest part shaded",
             percent(HARD_EFFORT)
         ),
-        footnote: "Shaded: sticking region, effort within 5 % of its greatest. Where the gap between the curves is \
-                   wide the weight is light."
-            .to_owned(),
+        footnote: format!(
+            "Where the gap between the curves is wide the weight is light.{}",
+            least_sure(loaded, errors)
+        ),
         description: format!(
             "Capacity and the demand of a plain weight for {} lifts. {}",
             loaded.len(),
@@ -201,9 +205,28 @@ pub fn load_over_class_words(
         ),
         caption: format!(
             "The heaviest weight that can be lifted is set by one place of the range. Everywhere else the same weight is \
-             lighter than the lifter is strong: the gap between the curves is strength that a plain weight does not train.{}",
-            left_out_of_classes(&examples.left_out)
+             lighter than the lifter is strong: the gap between the curves is strength that a plain weight does not train.{}{}",
+            left_out_of_classes(&examples.left_out),
+            least_sure(loaded, errors)
         ),
+    }
+}
+
+/// That one of the lifts is the one that the model knows least of; nothing where none is.
+fn least_sure(loaded: &[Study], errors: &LiftErrors) -> String {
+    let lifts = errors.of_lifts(FEWEST_ROWS);
+    let Some((name, error)) = lifts.first() else {
+        return String::new();
+    };
+    let is_drawn = |study: &Study| study.movement_title.to_lowercase() == *name;
+    if loaded.iter().any(is_drawn) {
+        format!(
+            " Of the lifts with {FEWEST_ROWS} published values or more the {name} is the one that the model is farthest from \
+             ({}).",
+            off_by(error.error)
+        )
+    } else {
+        String::new()
     }
 }
 
@@ -234,12 +257,9 @@ fn hardest_part(study: &Study) -> Option<String> {
 /// The least and the greatest effort over the range, below a panel's title.
 #[must_use]
 pub(crate) fn effort_span(setup: &SetupStudy) -> String {
-    let least = setup.effort.iter().copied().fold(f64::INFINITY, f64::min);
-    format!(
-        "effort {} to {}",
-        whole_percent(least),
-        percent(HARD_EFFORT)
-    )
+    let ends = [f64::min, f64::max].map(|of| setup.effort.iter().copied().reduce(of));
+    let [least, greatest] = ends.map(|effort| effort.unwrap_or(0.0));
+    format!("effort {} to {}", whole_percent(least), percent(greatest))
 }
 
 fn load_in_figures(study: &Study, units: System) -> String {

@@ -4,7 +4,16 @@
 
 use super::figure_words::FigureWords;
 use super::prose::{capital, counted_noun, listed, percent};
+use super::quantities::rounded;
 use crate::library::PublishedError;
+
+/// Fewest published values that say something of a lift, assumed.
+pub(crate) const FEWEST_ROWS: usize = 7;
+
+/// "off by 21 %", of the root mean square of logarithms of computed over published.
+pub(crate) fn off_by(error: f64) -> String {
+    format!("off by {}", percent(error))
+}
 
 /// What the bars measure.
 pub(crate) const ERROR_QUANTITY: &str = "Computed numbers off published ones by";
@@ -31,16 +40,27 @@ pub(crate) fn error_words(lifts: &[(&str, PublishedError)]) -> FigureWords {
     let name = |lift: Option<&(&str, PublishedError)>| lift.map_or("", |lift| lift.0).to_owned();
     let error =
         |lift: Option<&(&str, PublishedError)>| percent(lift.map_or(0.0, |lift| lift.1.error));
+    // A difference of logarithms is a factor, as far up as down.
+    let factor = |lift: Option<&(&str, PublishedError)>| {
+        rounded(lift.map_or(0.0, |lift| lift.1.error).exp(), 1)
+    };
     FigureWords {
         title: format!(
-            "Surest of the {}, off by {}; least sure of the {}, {}",
+            "Closest for the {} (off by {}), farthest for the {} ({})",
             name(least),
             error(least),
             name(most),
             error(most)
         ),
         subtitle: format!("Computed beside {rows} published numbers that nothing was fitted to, in brackets how many for each lift"),
-        footnote: "Root mean square of the logarithm of computed over published, all quantities of a lift together.".to_owned(),
+        footnote: format!(
+            "Root mean square of the natural logarithm of computed over published, in hundredths: {} is a factor of {} up or \
+             down, {} one of {}.",
+            error(least),
+            factor(least),
+            error(most),
+            factor(most)
+        ),
         description: format!("How far computed numbers are from published ones: {}.", listed(&told)),
         caption: "Shapes, classes and directions are surer than single numbers. Part of every difference is the scatter of people and of ways to measure."
             .to_owned(),
@@ -63,7 +83,7 @@ pub(crate) const CANNOT_TELL: [[&str; 2]; 6] = [
     ],
     [
         "What can exactly this athlete lift?",
-        "Single numbers carry the scatter of people; measure, and fit the lifter to it.",
+        "People of one size differ widely: measure a few lifts, and fit the lifter to them.",
     ],
     [
         "What does the shoulder blade do?",

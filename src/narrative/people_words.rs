@@ -16,25 +16,28 @@ pub(crate) const MIDDLE: &str = "middle";
 /// One in ten is weaker.
 pub(crate) const LOW: &str = "one in ten below";
 
+/// How far shapes are from the middle one, on an axis.
+pub(crate) const OFF_THE_MIDDLE: &str = "Shape, off the middle";
+
 /// The words around the figure.
 pub(crate) fn people_words(study: &Study, people: &People) -> FigureWords {
     let apart = |tenths: &Tenths| rounded(100.0 * (tenths.high[0] / tenths.low[0] - 1.0), 0);
     let (force, shape) = (apart(&people.forces), apart(&people.shapes));
     FigureWords {
         title: format!(
-            "At the start the strongest tenth holds {force} % more than the weakest; by shape alone {shape} %"
+            "Nine-in-ten mark over one-in-ten mark at the start: {force} %, by shape alone {shape} %"
         ),
         subtitle: format!(
-            "{} invented people around: {}, {}",
-            people.count,
+            "{}, {}: {} invented people around this lifter",
             study.lifter_title,
-            study.movement_title.to_lowercase()
+            study.movement_title.to_lowercase(),
+            people.count
         ),
-        footnote: "Scatter of height, mass, limbs and muscle groups as in published groups, in part from memory. Below: each curve in percent of \
-                   its own median."
+        footnote: "Scatter of height, mass, limbs and muscle groups as in published groups, in part from memory. Below: shape alone, each curve \
+                   over its own median."
             .to_owned(),
         description: format!(
-            "Bands in which eight in ten of {} people lie, above as force and below as shape, with the middle of all.",
+            "Bands in which eight in ten of {} people lie, with the middle of all: above as force, below as shape, how far off the middle.",
             people.count
         ),
         caption: "People differ more in how strong they are than in where. A class of curve holds for nearly everybody; a number does not.".to_owned(),
