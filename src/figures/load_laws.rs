@@ -6,7 +6,7 @@ use super::sheet::Sheet;
 use crate::movement::Measure;
 use crate::narrative::load_law_words::{
     BAND_LENGTH, BAND_PULL, CHAIN_HEIGHT, CHAIN_WEIGHT, DOUBLED, LOOPED, SINGLE, STRAIGHT, TAUT,
-    band_law_words, chain_law_words,
+    band_law_words, chain_law_words, told_length_m, told_pull,
 };
 use crate::narrative::shown_units::ShownUnits;
 use crate::plot::{Axis, Extent, Fill, LineChart, Marker, Panel, Role, Series};
@@ -45,6 +45,10 @@ pub fn band_law(band: &Band, units: System) -> Sheet {
         series.push(Series::new(name, curve(&|n| n), role));
         let taut = length.of(band.taut_length_m(hang));
         markers.push(Marker::new([taut, 0.0], TAUT, role));
+        let told_m = told_length_m(band);
+        let pull = force.of(band.force_n(told_m, hang));
+        let words = told_pull(pull, force);
+        markers.push(Marker::new([length.of(told_m), pull], words, role));
     }
     let panel = Panel {
         fills,

@@ -4,7 +4,7 @@
 
 use super::body_lines::stick_figure;
 use crate::movement::Measure;
-use crate::narrative::axis_words::WHOLE_CURVE;
+use crate::narrative::axis_words::{SHOWN_AT_THE_LEFT, WHOLE_CURVE};
 use crate::narrative::shown_units::ShownUnits;
 use crate::narrative::telling::Telling;
 use crate::overlay::Sticking;
@@ -144,6 +144,7 @@ impl<'a> OverRange<'a> {
             axis: Axis::new(quantity, unit),
             series: std::iter::once(curve).chain(demands).collect(),
             window: [0.0, 100.0 * top / peak],
+            shown: SHOWN_AT_THE_LEFT.to_owned(),
         })
     }
 

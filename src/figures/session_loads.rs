@@ -7,7 +7,7 @@ use super::sheet::{Chart, Sheet, heading};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::session_figure_words::{
-    FELT, PYRAMID_CAPTION, SETS, felt_of, groups_over_bar, loads_words, one_rm_line,
+    FELT, PYRAMID_CAPTION, SETS, felt_of, groups_in_bar, loads_words, one_rm_line,
 };
 use crate::narrative::shown_units::ShownUnits;
 use crate::narrative::trend_words::invented;
@@ -128,9 +128,10 @@ fn bar(panel: &mut Panel, set: &PlannedSet, at: f64, value: f64, units: System) 
         upper,
         role,
     });
-    let repetitions = groups_over_bar(set);
+    panel
+        .bar_words
+        .push(Marker::new([at, value], groups_in_bar(set), role));
     panel.series.push(Series::new("", outline, role));
-    let mut top = value;
     // What is on the bar is not what is felt: with bands from above less, with bands and chains below more.
     if let Some(felt) = felt_of(set) {
         let [low, high] = [felt[0], felt[2]].map(|mass| units.mass_unit().of(mass.as_kg()));
@@ -142,9 +143,5 @@ fn bar(panel: &mut Panel, set: &PlannedSet, at: f64, value: f64, units: System) 
         panel
             .series
             .push(Series::new(name, vec![[at, low], [at, high]], Role::DEMAND));
-        top = top.max(low).max(high);
     }
-    panel
-        .markers
-        .push(Marker::new([at, top], repetitions, role));
 }

@@ -6,7 +6,8 @@ use super::sheet::{Chart, Sheet, heading};
 use crate::draw::Scene;
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::session_figure_words::{
-    CLUSTERS_CAPTION, MEAN_VELOCITY, bar_velocity_unit, session_words, set_number, stalls_at,
+    CLUSTERS_CAPTION, MEAN_VELOCITY, bar_velocity_unit, rest_of, session_words, set_number,
+    stalls_at,
 };
 use crate::narrative::session_words::predicted_name;
 use crate::narrative::trend_words::invented;
@@ -16,6 +17,10 @@ use crate::units::System;
 
 /// Ticks of the level axis, about.
 const TICKS: u32 = 12;
+/// Rests inside a set that are told apart.
+const MOST_RESTS: usize = 5;
+/// Half the width of a rest on an axis that counts repetitions (a drawing's measure).
+const HALF_REST: f64 = 0.12;
 /// Stalls that are marked.
 const MOST_STALLS: usize = 2;
 
@@ -48,7 +53,10 @@ fn velocity_lines(plan: &SessionPlan, units: System) -> Result<LineChart> {
     let last = predictions.iter().map(SessionPrediction::asked).max();
     Ok(LineChart {
         heading: heading(&session_words(plan, units)),
-        shades: every_other_set(first),
+        shades: every_other_set(first)
+            .into_iter()
+            .chain(rests_within(first))
+            .collect(),
         ..LineChart::new(repetition_axis(last.unwrap_or(1)), vec![panel])
     })
 }
@@ -79,7 +87,7 @@ fn draw(prediction: &SessionPrediction, role: Role, units: System, panel: &mut P
         if let (Some(number), true) = (set.stalls_at(), panel.markers.len() < MOST_STALLS) {
             let at = [f64::from(before + number), 0.0];
             let text = stalls_at(before + number);
-            panel.markers.push(Marker::new(at, text, role));
+            panel.markers.push(Marker::new(at, text, role).crossed());
         }
         let series = Series::new(std::mem::take(&mut name), repetitions.collect(), role);
         panel.series.push(series);
@@ -100,4 +108,29 @@ fn every_other_set(prediction: &SessionPrediction) -> Vec<Shade> {
         before += count;
     }
     shades
+}
+
+/// Rests between the groups of the only set as narrow stretches: they are what keeps it fast. Sets side by side have no room.
+fn rests_within(prediction: &SessionPrediction) -> Vec<Shade> {
+    let [set] = prediction.sets.as_slice() else {
+        return Vec::new();
+    };
+    let mut before = 0;
+    let ends: Vec<u32> = set
+        .groups
+        .iter()
+        .map(|group| {
+            before += group;
+            before
+        })
+        .collect();
+    let between = &ends[..ends.len().saturating_sub(1)];
+    if between.len() > MOST_RESTS {
+        return Vec::new();
+    }
+    let rest = |end: &u32| {
+        let at = f64::from(*end) + 0.5;
+        Shade::neutral([at - HALF_REST, at + HALF_REST], rest_of(set.rest_within))
+    };
+    between.iter().map(rest).collect()
 }

@@ -5,11 +5,10 @@
 use super::sheet::{Chart, Sheet, heading};
 use crate::draw::Scene;
 use crate::error::Result;
-use crate::narrative::progress_words::verdict_word;
 use crate::narrative::shown_units::{ShownUnit, ShownUnits};
 use crate::narrative::trend_words::{
     BEST_OF_DAY, ESTIMATED_1RM, PLATEAU_CAPTION, WEEKS, best_of_log, invented, slope_before,
-    trend_figure_words,
+    trend_figure_words, trend_line_name,
 };
 use crate::plot::{Axis, Extent, Fill, LineChart, Look, Marker, Panel, Role, Series};
 use crate::progress::trend::Trend;
@@ -39,9 +38,12 @@ fn trend_lines(trend: &Trend, units: System) -> LineChart {
         best_of_log(best.kg(), units),
         Role::CAPACITY,
     );
+    // Days are points: nothing is known of what lies between them.
+    let days = trend.sessions.iter();
+    let days = days.map(|day| Marker::new([day.week, unit.of(day.kg())], "", Role::CAPACITY));
     let panel = Panel {
         fills: interval(trend, unit).into_iter().collect(),
-        markers: vec![marked],
+        markers: days.chain([marked]).collect(),
         ..Panel::new(maximum_axis(trend, unit), series(trend, units))
     };
     LineChart {
@@ -77,11 +79,11 @@ fn series(trend: &Trend, units: System) -> Vec<Series> {
         Series::new(name, line(before), Role::Series(2))
     });
     let recent = Series::new(
-        verdict_word(trend.verdict),
+        trend_line_name(trend.verdict),
         line(&trend.recent),
         Role::DEMAND,
     );
-    std::iter::once(Series::new(BEST_OF_DAY, best.collect(), Role::CAPACITY))
+    std::iter::once(Series::new(BEST_OF_DAY, best.collect(), Role::Muted))
         .chain(before)
         .chain([recent])
         .collect()

@@ -5,7 +5,7 @@
 use super::figure_words::FigureWords;
 use super::prose::percent;
 use super::quantities::{QuantityWords, rounded};
-use super::shown_units::ShownUnits;
+use super::shown_units::{ShownUnit, ShownUnits};
 use crate::movement::Measure;
 use crate::resistance::{Band, Chain, ChainHang, Hang};
 use crate::units::{Length, STANDARD_GRAVITY_M_S2, System};
@@ -35,22 +35,29 @@ fn whole(m: f64, units: System) -> String {
     format!("{} {}", rounded(unit.of(m), 0), unit.symbol)
 }
 
+/// The length at which pulls are told: both ways of hanging reach it, doubled the band may then be pulled no farther.
+pub(crate) fn told_length_m(band: &Band) -> f64 {
+    band.safe_stretch() * band.taut_length_m(Hang::Doubled)
+}
+
+/// A pull at a marked place.
+pub(crate) fn told_pull(pull: f64, unit: ShownUnit) -> String {
+    format!("{} {}", rounded(pull, 0), unit.symbol)
+}
+
 /// A band's tension over its length.
 pub(crate) fn band_law_words(band: &Band, units: System) -> FigureWords {
     let force = units.load_unit(Measure::Force);
     let taut_m = band.taut_length_m(Hang::Single);
-    // A place that both ways of hanging reach: doubled the band may then be pulled no farther.
-    let told_m = band.safe_stretch() * band.taut_length_m(Hang::Doubled);
-    let pull = |hang| rounded(force.of(band.force_n(told_m, hang)), 0);
+    let told_m = told_length_m(band);
+    let pull = |hang| told_pull(force.of(band.force_n(told_m, hang)), force);
     let (low, high) = band.spread_n(1.0);
     FigureWords {
         title: format!(
-            "A band is nothing while slack: at {} it pulls {} {} single, {} {} doubled",
+            "A band pulls nothing while slack, and at {} {} single, {} doubled",
             whole(told_m, units),
             pull(Hang::Single),
-            force.symbol,
-            pull(Hang::Doubled),
-            force.symbol
+            pull(Hang::Doubled)
         ),
         subtitle: format!(
             "{}, flat length {}",
@@ -58,7 +65,7 @@ pub(crate) fn band_law_words(band: &Band, units: System) -> FigureWords {
             units.tape(band.rest_length())
         ),
         footnote: format!(
-            "Bands: what another band of the same label may pull, {} to {} of it. Curves end at the longest stretch that is planned with, {} \
+            "Shaded: what another band of the same label may pull, {} to {} of it. Curves end at the longest stretch that is planned with, {} \
              times the slack length.",
             percent(low),
             percent(high),
@@ -84,14 +91,15 @@ pub(crate) fn chain_law_words(chain: &Chain, units: System) -> FigureWords {
         System::Metric => 0.1,
         System::Us => Length::from_in(4.0).as_m(),
     };
-    let step = at(chain.leader().length.as_m() + step_m, ChainHang::Straight)
-        - at(chain.leader().length.as_m(), ChainHang::Straight);
+    let from_m = chain.leader().length.as_m();
+    let step = |hang| rounded(at(from_m + step_m, hang) - at(from_m, hang), 1);
     FigureWords {
         title: format!(
-            "A chain adds {} {} with every {} of height, until all of it hangs",
-            rounded(step, 1),
-            force.symbol,
-            whole(step_m, units)
+            "A chain adds with every {} of height {} {u} by its end, {} {u} by its middle",
+            whole(step_m, units),
+            step(ChainHang::Straight),
+            step(ChainHang::DoubleLooped),
+            u = force.symbol
         ),
         subtitle: format!("{}, {} long", chain.name(), units.tape(chain.length())),
         footnote: "Weight only, held still: links that are picked up in motion take a little more.".to_owned(),

@@ -3,8 +3,8 @@
 //! In: three capacities, a maximum. Out: the words around their figure, and of its lines.
 
 use super::figure_words::FigureWords;
-use super::places::sides_in_words;
-use super::prose::percent;
+use super::places::forces_of;
+use super::prose::{capital, percent};
 use super::quantities::{QuantityWords, rounded};
 use super::shown_units::ShownUnits;
 use crate::movement::Measure;
@@ -31,7 +31,22 @@ pub(crate) fn maximum_line(three: &ThreeCapacities, units: System) -> String {
 /// The line of the load beyond it.
 pub(crate) fn beyond_line(three: &ThreeCapacities, units: System) -> String {
     let load = Mass::from_kg(BEYOND * three.one_rm.as_kg());
-    format!("{} of it, {}", percent(BEYOND), units.mass(load))
+    format!("{} of 1RM, {}", percent(BEYOND), units.mass(load))
+}
+
+/// Why the maximum lies above what the weakest place holds, where it does.
+fn past_the_weakest(three: &ThreeCapacities, units: System) -> String {
+    let unit = units.load_unit(Measure::Force);
+    let [maximum, held] = [three.one_rm_n(), ThreeCapacities::least_n(&three.held)];
+    let [maximum_told, held_told] = [maximum, held].map(|force| rounded(unit.of(force), 0));
+    if maximum <= held || maximum_told == held_told {
+        return ".".to_owned();
+    }
+    format!(
+        ". The 1RM, {maximum_told} {u}, is more than the weakest place holds, {held_told} {u}: the lowering before it and \
+         the speed of the bar carry it past.",
+        u = unit.symbol
+    )
 }
 
 /// The words around the figure.
@@ -52,7 +67,11 @@ pub(crate) fn three_capacity_words(three: &ThreeCapacities, units: System) -> Fi
             study.lifter_title,
             study.movement_title.to_lowercase()
         ),
-        footnote: sides_in_words(study).to_owned(),
+        footnote: format!(
+            "{}{}",
+            capital(forces_of(study).split(';').next().unwrap_or_default()),
+            past_the_weakest(three, units)
+        ),
         description: format!(
             "Three capacities over {}; the least of each: lowered {lowered} {u}, held {held} {u}, lifted {lifted} {u}. {}",
             study.axis,

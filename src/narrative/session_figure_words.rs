@@ -6,14 +6,14 @@ use super::figure_words::FigureWords;
 use super::plan_words::least_by_joint;
 use super::prose::capital;
 use super::quantities::{QuantityWords, rounded};
-use super::session_words::{groups_added, joint_name, predicted_name};
+use super::session_words::{groups_added, joint_name, predicted_name, rest_time};
 use super::shown_units::{ShownUnit, ShownUnits};
 use crate::movement::Measure;
 use crate::session::draft::{Predicted, SessionPlan, SessionPrediction};
 use crate::session::fatigue::FatigueJoint;
 use crate::session::method::Method;
 use crate::session::planned_set::{PlannedSet, SetNote};
-use crate::units::{Mass, System};
+use crate::units::{Duration, Mass, System};
 
 /// The level axis of the loads.
 pub(crate) const SETS: &str = "Warm-up (w) and working sets, each with its repetitions";
@@ -46,7 +46,7 @@ pub fn session_words(plan: &SessionPlan, units: System) -> FigureWords {
     FigureWords {
         title: capital(&velocities_title(predictions, units)),
         subtitle: subtitle(plan, units),
-        footnote: "Three-compartment fatigue of the joints, coupled to the simulated repetition (sources in the JSON output)."
+        footnote: "Fatigue of the joints in three compartments (Xia & Frey Law 2008), coupled to the simulated repetition."
             .to_owned(),
         description: told.join(" "),
         caption: String::new(),
@@ -150,8 +150,7 @@ pub fn loads_words(plan: &SessionPlan, units: System) -> FigureWords {
     FigureWords {
         title: loads_title(plan, units),
         subtitle: subtitle(plan, units),
-        footnote: "Loads as the gym can build them; \"4 × 3\" are groups of 3 with short rests between them."
-            .to_owned(),
+        footnote: loads_note(plan),
         description: told.join(" "),
         caption: String::new(),
     }
@@ -195,13 +194,32 @@ pub(crate) fn one_rm_line(one_rm: Mass, units: System) -> String {
     format!("1RM {}", units.mass(one_rm))
 }
 
-/// Repetitions over a set's bar: "4 × 3", "3 + 3 + 2".
+/// Repetitions in a set's bar: "10 ×", "4 × 3", "3 + 3 + 2".
 #[must_use]
-pub(crate) fn groups_over_bar(set: &PlannedSet) -> String {
+pub(crate) fn groups_in_bar(set: &PlannedSet) -> String {
     match set.groups.as_slice() {
+        [only] => format!("{only} ×"),
         [first, .., last] if first == last => format!("{} × {first}", set.groups.len()),
         _ => groups_added(set),
     }
+}
+
+/// What the words in the bars mean: groups only where a set has them.
+fn loads_note(plan: &SessionPlan) -> String {
+    let grouped = plan.draft.sets.iter().find(|set| set.groups.len() > 1);
+    let groups = grouped.map_or_else(String::new, |set| {
+        format!(
+            "; \"{}\": groups with short rests between them",
+            groups_in_bar(set)
+        )
+    });
+    format!("Loads as the gym can build them{groups}.")
+}
+
+/// A rest between groups, over its place.
+#[must_use]
+pub(crate) fn rest_of(rest: Duration) -> String {
+    format!("rest {}", rest_time(rest))
 }
 
 /// The words around the states of the most tired joint.

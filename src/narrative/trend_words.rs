@@ -8,6 +8,7 @@ use super::prose::{capital, weeks};
 use super::quantities::{QuantityWords, rounded};
 use super::shown_units::ShownUnits;
 use crate::progress::trend::Trend;
+use crate::progress::verdict::Verdict;
 use crate::units::{Mass, System};
 
 /// The level axis.
@@ -49,12 +50,19 @@ pub fn trend_figure_words(trend: &Trend, units: System) -> FigureWords {
     }
 }
 
+/// The line of the recent stretch: "trend: flat".
+#[must_use]
+pub(crate) fn trend_line_name(verdict: Verdict) -> String {
+    format!("trend: {}", verdict_word(verdict))
+}
+
 /// The line before the bend, with its change a week.
 #[must_use]
 pub(crate) fn slope_before(slope_kg_week: f64, units: System) -> String {
     let sign = if slope_kg_week < 0.0 { "\u{2212}" } else { "+" };
     let change = units.mass_unit().of(slope_kg_week).abs();
-    format!("before: {sign}{} a week", rounded(change, 1))
+    let unit = units.mass_unit().symbol;
+    format!("before: {sign}{} {unit} a week", rounded(change, 1))
 }
 
 /// The best session of all.

@@ -24,18 +24,42 @@ pub(crate) fn versus_figure_words(both: &VersusPlain, units: System) -> FigureWo
     FigureWords {
         title: versus_title(both, units),
         subtitle: format!(
-            "{}: {} against {}, both {} of what is held still at their hardest place",
+            "{}: {} against {}, full effort from the turn-round",
             both.with.still.lifter_title,
-            setup_name(&both.with, units),
-            setup_name(&both.plain, units),
+            hung_in_full(&both.with, units),
+            hung_in_full(&both.plain, units)
+        ),
+        footnote: format!(
+            "Both loads are {} of what is held still at their hardest place. Bars: sticking regions in motion.",
             percent(both.effort)
         ),
-        footnote: "Full effort from the turn-round. Bars: sticking regions in motion.".to_owned(),
         description: shown.join(" "),
-        caption: "A bar brings speed along, and needs way to lose and to gain it: so the slowest place in motion need not be the hardest place held \
-                  still."
-            .to_owned(),
+        caption: format!(
+            "A bar brings speed along, and needs way to lose and to gain it: so the slowest place in motion need not be the \
+             hardest place held still.{}",
+            slowest_and_hardest(&both.plain, units).unwrap_or_default()
+        ),
     }
+}
+
+/// The stretch that is hardest held still, in the figure.
+pub(crate) const HARDEST_STILL: &str = "hardest held still";
+
+/// What hangs in a repetition's only setup.
+fn hung_in_full(rep: &RepStudy, units: System) -> String {
+    rep.still.told(units).hung_in_full(&rep.still.setups[0])
+}
+
+/// Where a lift with plain weight is slowest and where it is hardest held still; nothing for one that does not stick.
+fn slowest_and_hardest(plain: &RepStudy, units: System) -> Option<String> {
+    let (_, slowest) = LiftShape::of(plain)?.region?;
+    let hardest = plain.still.setups[0].sticking?.point_range;
+    let [moving, still] = [slowest, hardest].map(|range| plain.still.told(units).at_place(range));
+    Some(if moving == still {
+        format!(" Here plain weight has both at one place, {still}.")
+    } else {
+        format!(" Here plain weight is slowest {moving} and hardest {still}.")
+    })
 }
 
 /// What the load asks for, on the axis.
@@ -74,11 +98,11 @@ pub fn versus_title(both: &VersusPlain, units: System) -> String {
 /// How much faster the lift ends, as a share.
 fn end_of_lift(change: f64) -> String {
     if change < -SAME_SPEED {
-        format!("ends {} slower", percent(-change))
+        format!("{} slower over the last fifth", percent(-change))
     } else if change > SAME_SPEED {
-        format!("ends {} faster", percent(change))
+        format!("{} faster over the last fifth", percent(change))
     } else {
-        "ends as fast".to_owned()
+        "as fast over the last fifth".to_owned()
     }
 }
 

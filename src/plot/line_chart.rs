@@ -29,6 +29,8 @@ pub struct WholeCurve {
     pub series: Vec<Series>,
     /// The part that the large panel shows, in the unit of that axis.
     pub window: [f64; 2],
+    /// What stands in that part: "shown at the left".
+    pub shown: String,
 }
 
 /// A chart of curves.

@@ -14,7 +14,7 @@ use super::pose_strip;
 use super::shades;
 use super::spans;
 use super::standing_poses::StandingPoses;
-use crate::draw::{Face, Layer, Rect, Scene, Stroke, lettering};
+use crate::draw::{Face, Layer, Rect, Scene, Stroke, Text, lettering};
 use crate::error::{LeftOff, Result};
 
 impl LineChart {
@@ -166,6 +166,16 @@ impl LineChart {
         frame
             .scene
             .rectangle(Rect::new(area.left, high, area.right, low), shade);
+        frame.scene.begin(Layer::Label);
+        let room = area.width() - frame.measures.gap;
+        // At the foot, below the curves.
+        let words = lettering::fit(&whole.shown, text, 0.7 * text, Face::Regular, room, 1);
+        let foot = low - 0.3 * frame.measures.gap - lettering::fall(words.size);
+        for line in words.lines {
+            let at = [area.left + 0.5 * frame.measures.gap, foot];
+            let row = Text::new(at, line, words.size, Face::Regular, frame.colours.muted);
+            frame.scene.text(row);
+        }
         frame.scene.begin(before);
         let panel = Panel::new(whole.axis.clone(), whole.series.clone());
         panel::draw_curves(frame, &panel, plot);

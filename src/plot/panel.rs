@@ -6,7 +6,7 @@ use super::axis::Plot;
 use super::frame::Frame;
 use super::panel_contents::{Panel, Role, Series};
 use crate::draw::scale::{clipped, clipped_area};
-use crate::draw::{Layer, PixelPoint, Stroke};
+use crate::draw::{Colour, Layer, PixelPoint, Stroke};
 
 /// Least and greatest value of everything the panel shows.
 #[must_use]
@@ -167,6 +167,10 @@ fn draw_points(frame: &mut Frame, panel: &Panel, plot: &Plot) {
         let at = plot.px(marker.at);
         if plot.area.grown(1.0).holds(at) {
             let colour = marker.role.line(&frame.colours);
+            if marker.is_cross {
+                draw_cross(frame, at, radius * 1.2, colour);
+                continue;
+            }
             frame
                 .scene
                 .disc(at, radius * 1.35, frame.colours.background);
@@ -175,6 +179,15 @@ fn draw_points(frame: &mut Frame, panel: &Panel, plot: &Plot) {
                 .scene
                 .disc(at, radius * 0.42, frame.colours.background);
         }
+    }
+}
+
+/// Two strokes across a point.
+fn draw_cross(frame: &mut Frame, [x, y]: PixelPoint, arm: f64, colour: Colour) {
+    let stroke = Stroke::solid(colour, frame.measures.line);
+    for way in [1.0, -1.0] {
+        let ends = [[x - arm, y - way * arm], [x + arm, y + way * arm]];
+        frame.scene.line(ends[0], ends[1], stroke.clone());
     }
 }
 

@@ -143,6 +143,8 @@ pub struct Marker {
     pub detail: String,
     /// Whose colour it takes.
     pub role: Role,
+    /// Whether it is a cross, for what fails there, and no ring.
+    pub is_cross: bool,
 }
 
 impl Marker {
@@ -154,7 +156,15 @@ impl Marker {
             text: text.into(),
             detail: String::new(),
             role,
+            is_cross: false,
         }
+    }
+
+    /// The same point as a cross: what fails there.
+    #[must_use]
+    pub fn crossed(mut self) -> Self {
+        self.is_cross = true;
+        self
     }
 
     /// The same point with figures to its words.
@@ -196,6 +206,8 @@ pub struct Panel {
     pub fills: Vec<Fill>,
     /// Marked points.
     pub markers: Vec<Marker>,
+    /// Words inside bars, each just below the middle of a bar's upper edge, or above it where the bar is too low.
+    pub bar_words: Vec<Marker>,
     /// Level lines.
     pub levels: Vec<LevelLine>,
     /// Named stretches of the level axis, as bars along the bottom.

@@ -13,7 +13,7 @@ use super::placing::{self, CLEAR_COST, LabelPlace, LabelRequest, Obstacle, Occup
 use super::spans;
 use super::words::WordBlock;
 use crate::draw::scale::short_number;
-use crate::draw::{Face, Layer, PixelPoint, Rect, Stroke, TextAnchor, lettering};
+use crate::draw::{Face, Layer, PixelPoint, Rect, Stroke, Text, TextAnchor, lettering};
 
 /// One label with the room it looks for.
 struct LabelWish {
@@ -79,10 +79,35 @@ pub fn draw_around(
         Some(column) => name_column::draw(frame, panel, plot, column),
         None => Vec::new(),
     };
+    let in_bars = draw_bar_words(frame, panel, plot);
+    field.taken.extend(in_bars);
     let wishes = wishes(frame, panel, plot, &in_column);
     let unclear = place_all(frame, &field, &wishes, crowded);
     frame.scene.begin(before);
     unclear
+}
+
+/// Words inside bars; returns the room that they take.
+fn draw_bar_words(frame: &mut Frame, panel: &Panel, plot: &Plot) -> Vec<Rect> {
+    let size = frame.measures.text;
+    let (row, gap) = (lettering::line_step(size), 0.5 * frame.measures.gap);
+    let mut boxes = Vec::new();
+    for mark in &panel.bar_words {
+        let [x, edge] = plot.px(mark.at);
+        let has_room = plot.area.bottom - edge > row + 2.0 * gap;
+        let top = if has_room {
+            edge + gap
+        } else {
+            edge - gap - row
+        };
+        let half = 0.5 * lettering::width(&mark.text, size, Face::Bold);
+        let at = [x, top + lettering::rise(size)];
+        let colour = mark.role.label(&frame.colours);
+        let words = Text::new(at, mark.text.clone(), size, Face::Bold, colour);
+        frame.scene.text(words.anchored(TextAnchor::Middle));
+        boxes.push(Rect::new(x - half, top, x + half, top + row));
+    }
+    boxes
 }
 
 /// Every label of the panel, those that choose first in front.
