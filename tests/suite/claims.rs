@@ -3,6 +3,7 @@
 //! Every sentence of a title, a caption or an alternative text must be one that is known here: either a claim, which is
 //! worked out anew from the written data, or a definition, which holds whatever the data.
 
+mod below_titles;
 mod drawings;
 mod families;
 mod lecture;
@@ -61,7 +62,10 @@ impl Drawn {
     /// The points of a curve, by any way it is written.
     fn curve(&self, name: &str) -> Result<&[[f64; 2]], String> {
         let plain = |text: &str| text.to_lowercase();
-        let found = self.curves.iter().find(|c| plain(&c.1) == plain(name));
+        // "77 cm (as it is)" is the curve as it is.
+        let is_told =
+            |own: &str| own == plain(name) || own.ends_with(&format!(" ({})", plain(name)));
+        let found = self.curves.iter().find(|c| is_told(&plain(&c.1)));
         found
             .map(|c| c.2.as_slice())
             .ok_or_else(|| format!("no curve is called {name}"))

@@ -49,7 +49,7 @@ prop_compose! {
     ) -> LineChart {
         let at = |x: f64| series[0].points[(x * (series[0].points.len() - 1) as f64) as usize];
         let markers = markers.into_iter().map(|(x, text, detail)| {
-            Marker { at: at(x), text, detail, role: Role::Series(0) }
+            Marker { at: at(x), text, detail, role: Role::Series(0), is_cross: false }
         });
         let panel = Panel {
             axis: Axis::new(titles.3, "N").reaching(zoom),

@@ -64,6 +64,7 @@ pub fn heat_map() -> HeatMap {
             text: "Best".to_owned(),
             detail: "1290 N".to_owned(),
             role: Role::Reference,
+            is_cross: false,
         }],
     }
 }

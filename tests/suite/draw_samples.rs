@@ -94,6 +94,7 @@ pub fn strength() -> LineChart {
                 text: "Sticking point".to_owned(),
                 detail: "effort 0.93 at 14 cm".to_owned(),
                 role: Role::CAPACITY,
+                is_cross: false,
             }],
             ..Panel::default()
         }],
@@ -253,6 +254,7 @@ pub fn nasty() -> LineChart {
             text: format!("Point number {index}"),
             detail: "with a detail of some length, given in full".to_owned(),
             role: Role::Muted,
+            is_cross: false,
         })
         .collect();
     panel.levels = vec![LevelLine {

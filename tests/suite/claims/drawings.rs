@@ -99,7 +99,7 @@ pub const BODIES: &[Claim<DataTable>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"(Same load, other lever|Load and lever change): at the (.+?) (\d.+)",
+        reads: r"(Same load, other lever|Load and lever change): at the (.+?) (\d.*) cm",
         holds: |told, table| {
             let loads: Vec<f64> = table
                 .rows
@@ -113,11 +113,18 @@ pub const BODIES: &[Claim<DataTable>] = &[
                 same == told[1].starts_with("Same"),
                 "whether the load is the same",
             )?;
-            each_place(&told[3], |place| cell(table, &[place, &told[2]], "lever_m"))
+            let levers = told[3].split(", then ");
+            let mut places: Vec<&str> = table.rows.iter().map(|row| row[0].as_str()).collect();
+            places.dedup();
+            for (printed, place) in levers.zip(places) {
+                let lever = cell(table, &[place, &told[2]], "lever_m")?;
+                says(printed, 100.0 * lever, 0.0, place)?;
+            }
+            Ok(())
         },
     },
     Claim {
-        reads: r"A free body at (\d) places; load and limbs make the moments that are held",
+        reads: r"A free body at (\d) places; load and body make the moments that are held",
         holds: places_are,
     },
     Claim {
@@ -147,7 +154,12 @@ pub const BODIES: &[Claim<DataTable>] = &[
                     "moment of the limbs",
                 )?;
                 says(&joint[5], of("held_nm")?, 0.0, "moment that is held")?;
-                says(&joint[6], 100.0 * of("lever_m")?, 0.0, "lever")?;
+                says(&joint[7], 100.0 * of("lever_m")?, 0.0, "lever")?;
+                let mut own = rows(table, &place).into_iter();
+                let by = table.header.iter().position(|name| name == "held_by");
+                let row = own.find(|row| row[1] == joint[1]);
+                let holders = row.zip(by).map(|(row, by)| row[by].clone());
+                holds(holders.as_deref() == Some(&joint[6]), "who holds it")?;
                 holds(
                     number(&joint[2]) + limbs == number(&joint[5]),
                     "as printed, the moments are in balance",
@@ -298,7 +310,7 @@ pub const CURVES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"A band is nothing while slack: at (\d+) cm it pulls (\d+) N single, (\d+) N doubled",
+        reads: r"A band pulls nothing while slack, and at (\d+) cm (\d+) N single, (\d+) N doubled",
         holds: |told, drawn| {
             let x: f64 = told[1].parse().unwrap_or(f64::NAN);
             says(&told[2], at(drawn.curve("single")?, x), 0.0, "single")?;
@@ -338,13 +350,16 @@ pub const CURVES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"A chain adds ([\d.]+) N with every (\d+) cm of height, until all of it hangs",
+        reads: r"A chain adds with every (\d+) cm of height ([\d.]+) N by its end, ([\d.]+) N by its middle",
         holds: |told, drawn| {
-            let points = drawn.curve("by its end")?;
-            let step: f64 = told[2].parse().unwrap_or(f64::NAN);
-            let half = points.len() / 2;
-            let slope = (points[half][1] - points[0][1]) / (points[half][0] - points[0][0]);
-            says(&told[1], slope * step, 0.0, "weight of a step")
+            let step: f64 = told[1].parse().unwrap_or(f64::NAN);
+            for (printed, name) in [(2, "by its end"), (3, "by its middle")] {
+                let points = drawn.curve(name)?;
+                let part = points.len() / 4;
+                let slope = (points[part][1] - points[0][1]) / (points[part][0] - points[0][0]);
+                says(&told[printed], slope * step, 0.0, name)?;
+            }
+            Ok(())
         },
     },
     Claim {
@@ -433,21 +448,22 @@ fn three_least(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
 /// Bands of many people.
 pub const PEOPLE: &[Claim<Drawn>] = &[
     Claim {
-        reads: r"At the start the strongest tenth holds (\d+) % more than the weakest; by shape alone (\d+) %",
+        reads: r"Nine-in-ten mark over one-in-ten mark at the start: (\d+) %, by shape alone (\d+) %",
         holds: |told, drawn| {
-            let apart = |panel: usize| {
+            // Shapes are drawn as what they are off the middle one.
+            let apart = |panel: usize, middle: f64| {
                 let of = |name: &str| {
                     let mut curves = drawn.curves.iter().filter(|c| c.1 == name);
-                    curves.nth(panel).map_or(f64::NAN, |c| c.2[0][1])
+                    curves.nth(panel).map_or(f64::NAN, |c| middle + c.2[0][1])
                 };
                 100.0 * (of("one in ten above") / of("one in ten below") - 1.0)
             };
-            says(&told[1], apart(0), 0.0, "force")?;
-            says(&told[2], apart(1), 0.0, "shape")
+            says(&told[1], apart(0, 0.0), 0.0, "force")?;
+            says(&told[2], apart(1, 100.0), 0.0, "shape")
         },
     },
     Claim {
-        reads: r"Bands in which eight in ten of \d+ people lie, above as force and below as shape, with the middle of all",
+        reads: r"Bands in which eight in ten of \d+ people lie, with the middle of all: above as force, below as shape, how far off the middle",
         holds: |_, drawn| {
             let all = drawn.curves.chunks(3);
             let mut ordered = all.map(|panel| {
@@ -463,12 +479,16 @@ pub const PEOPLE: &[Claim<Drawn>] = &[
     Claim {
         reads: r"People differ more in how strong they are than in where",
         holds: |_, drawn| {
-            let spread = |panel: &[(String, String, Vec<[f64; 2]>)]| {
+            let spread = |(panel, middle): (&[(String, String, Vec<[f64; 2]>)], f64)| {
                 let pairs = panel[1].2.iter().zip(&panel[2].2);
-                let shares: Vec<f64> = pairs.map(|(high, low)| high[1] / low[1]).collect();
+                let share =
+                    |(high, low): (&[f64; 2], &[f64; 2])| (middle + high[1]) / (middle + low[1]);
+                let shares: Vec<f64> = pairs.map(share).collect();
                 shares.iter().sum::<f64>() / shares.len() as f64
             };
-            let panels: Vec<f64> = drawn.curves.chunks(3).map(spread).collect();
+            // Shapes are drawn as what they are off the middle one.
+            let panels = drawn.curves.chunks(3).zip([0.0, 100.0]);
+            let panels: Vec<f64> = panels.map(spread).collect();
             holds(panels[0] > panels[1], "force scatters more than shape")
         },
     },
@@ -481,7 +501,7 @@ pub const PEOPLE: &[Claim<Drawn>] = &[
 /// Lifts in motion side by side: the curves of velocity, with the hung setup first.
 pub const MOTION: &[Claim<Drawn>] = &[
     Claim {
-        reads: r".+ at equal effort: (?:slowest (\d+) cm (later|earlier), |slowest at the same place, |no sticking region any more, |a sticking region appears, )?ends (?:(\d+) % (slower|faster)|as fast)",
+        reads: r".+ at equal effort: (?:slowest (\d+) cm (later|earlier), |slowest at the same place, |no sticking region any more, |a sticking region appears, )?(?:(\d+) % (slower|faster)|as fast) over the last fifth",
         holds: |told, drawn| {
             let [with, plain] = [&drawn.curves[0].2, &drawn.curves[1].2];
             if let Some(apart) = told.get(1) {
@@ -521,6 +541,13 @@ pub const MOTION: &[Claim<Drawn>] = &[
         },
     },
     Claim {
+        reads: r"Here plain weight (?:has both at one place|is slowest), (?:.+)|Here plain weight is slowest (?:(\d+) cm .+|at the start) and hardest .+",
+        holds: |told, drawn| match told.get(1) {
+            Some(place) => says(place.as_str(), slowest(&drawn.curves[1].2)?, 0.6, "slowest"),
+            None => Ok(()),
+        },
+    },
+    Claim {
         reads: r"A bar brings speed along, and needs way to lose and to gain it: .+",
         holds: is_definition,
     },
@@ -554,7 +581,7 @@ fn end_speed(points: &[[f64; 2]]) -> f64 {
 /// How sure the model is, and what it cannot tell.
 pub const LIMITS: &[Claim<DataTable>] = &[
     Claim {
-        reads: r"Surest of the (.+), off by (\d+) %; least sure of the (.+), (\d+) %",
+        reads: r"Closest for the (.+) \(off by (\d+) %\), farthest for the (.+) \((\d+) %\)",
         holds: |told, table| {
             says(
                 &told[2],

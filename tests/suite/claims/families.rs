@@ -91,7 +91,45 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Which grip is strongest follows from both joints",
+        reads: r"Held still, a wide grip holds less than a narrow one below (\d+) cm, and more above",
+        holds: |told, drawn| {
+            let order = in_order(drawn);
+            let [narrow, wide] = [drawn.curve(order[0])?, drawn.curve(order[order.len() - 1])?];
+            let near = |x: f64| {
+                let by =
+                    |p: &&[f64; 2], q: &&[f64; 2]| (p[0] - x).abs().total_cmp(&(q[0] - x).abs());
+                narrow.iter().min_by(by).map_or(f64::NAN, |p| p[1])
+            };
+            let x: f64 = told[1].parse().unwrap_or(f64::NAN);
+            let below = wide.iter().filter(|p| p[0] < x - 1.0);
+            holds(below.clone().all(|p| p[1] < near(p[0])), "less below")?;
+            let above = wide.iter().filter(|p| p[0] > x + 1.0);
+            holds(above.clone().all(|p| p[1] > near(p[0])), "more above")
+        },
+    },
+    Claim {
+        reads: r"Measured maxima (go the other way than the model's heaviest weight held still|have the same order): ([\d.]+) kg with a narrow grip, ([\d.]+) kg with a medium grip and ([\d.]+) kg with a wide grip",
+        holds: |told, drawn| {
+            let order = in_order(drawn);
+            let held = |name: &str| heaviest_kg(drawn, name);
+            let model = held(order[order.len() - 1])? > held(order[0])?;
+            let [narrow, medium, wide] = [2, 3, 4].map(|index| told[index].to_owned());
+            let as_told = |text: &str| text.parse::<f64>().unwrap_or(f64::NAN);
+            let people = as_told(&wide) > as_told(&narrow);
+            holds(
+                (model == people) == (&told[1] == "have the same order"),
+                "the order",
+            )?;
+            let published = include_str!("../../reference/larsen2021_grip_width.csv");
+            for grip in [&narrow, &medium] {
+                let row = format!(",{grip}/{wide},");
+                holds(published.contains(&row), &format!("{row} is published"))?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"The model keeps the elbow's place beside the hands, which people change with the grip",
         holds: is_definition,
     },
     Claim {

@@ -1,5 +1,6 @@
 //! Every sentence of the lecture's figures, for every built-in lifter, against the data that the figure draws.
 
+use super::below_titles::{BELOW, BELOW_TABLES, READ_WHOLE, below_title};
 use super::drawings::{BODIES, CURVES, LIMITS, MOTION, PEOPLE};
 use super::families::{FAMILIES, STACK, as_it_is};
 use super::sessions::SESSIONS;
@@ -752,7 +753,7 @@ const LOADS: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"A (band|chain) loads the strong end: effort there (\d+) % instead of (\d+) %",
+        reads: r"A (band|chain) loads the strong end: effort from 80 to 90 % of the way is (\d+) % instead of (\d+) %",
         holds: |told, drawn| {
             says(
                 &told[2],
@@ -966,7 +967,7 @@ fn strength(drawn: &Drawn, lift: &str) -> Option<Curves> {
         loads: drawn
             .curves
             .iter()
-            .filter(|c| !c.1.eq_ignore_ascii_case("capacity"))
+            .filter(|c| !c.1.to_lowercase().starts_with("capacity"))
             .filter(|c| !c.1.to_lowercase().starts_with("effort: "))
             .map(|c| {
                 // A band aslant asks for more than its share of the capacity upward: such a figure draws the effort.
@@ -1001,7 +1002,15 @@ fn law_every_sentence_of_the_lecture_follows_from_its_data() {
                 _ => "bench press",
             };
             let curves = strength(&drawn, lift);
-            for text in [sheet.title(), sheet.caption.as_str(), sheet.alt()] {
+            let mut texts = vec![
+                sheet.title().to_owned(),
+                sheet.caption.clone(),
+                sheet.alt().to_owned(),
+            ];
+            if READ_WHOLE.contains(&figure.name) {
+                texts.extend(below_title(&sheet));
+            }
+            for text in &texts {
                 for sentence in super::sentences(text) {
                     let mut told = vec![
                         check(&sentence, CLASSES, &drawn),
@@ -1014,6 +1023,8 @@ fn law_every_sentence_of_the_lecture_follows_from_its_data() {
                         check(&sentence, SESSIONS, &drawn),
                         check(&sentence, BODIES, &sheet.data),
                         check(&sentence, LIMITS, &sheet.data),
+                        check(&sentence, BELOW, &drawn),
+                        check(&sentence, BELOW_TABLES, &sheet.data),
                     ];
                     if let Some(lift) = family_of {
                         told.push(check(&sentence, FAMILIES, &drawn));

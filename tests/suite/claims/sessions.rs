@@ -1,5 +1,6 @@
 //! Sentences around the lecture's sessions, its log, and loads on lifts that do not rise, against the data that are drawn.
 
+use super::below_titles::gained;
 use super::{Claim, Drawn, holds, is_definition, peak, says};
 use regex::Captures;
 
@@ -10,12 +11,9 @@ fn mean_effort(drawn: &Drawn, name: &str) -> Result<f64, String> {
 }
 
 fn evener(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
-    let [hung, plain] = [format!("with a {}", &told[1]), "plain weight".to_owned()];
-    let [hung, plain] = [mean_effort(drawn, &hung)?, mean_effort(drawn, &plain)?];
-    says(&told[3], hung, 0.1, "hung")?;
-    says(&told[4], plain, 0.1, "plain")?;
-    // All is equally hard at its hardest place: what is less on average is less even.
-    holds((&told[2] == "more") == (hung > plain), "its direction")
+    let gained = gained(drawn)?;
+    says(&told[2], gained.abs(), 0.6, "by how much")?;
+    holds((&told[1] == "more") == (gained >= 0.0), "its direction")
 }
 
 /// Points of a way of doing the session that are done.
@@ -44,7 +42,7 @@ fn working(drawn: &Drawn) -> Vec<[f64; 2]> {
 /// The claims.
 pub const SESSIONS: &[Claim<Drawn>] = &[
     Claim {
-        reads: r"A (band|cam) makes the .+ (less|more) even: mean effort (\d+) % instead of (\d+) %",
+        reads: r"A (?:band|chain|cam) makes effort over the .+ (less|more) even, by (\d+) %",
         holds: evener,
     },
     Claim {
@@ -82,16 +80,16 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
     Claim {
         reads: r"(.+): flat for (\d+) weeks?, .+ evidence",
         holds: |told, drawn| {
-            let [slope, weeks] = slope(drawn, "flat")?;
+            let [slope, weeks] = slope(drawn, "trend: flat")?;
             says(&told[2], weeks, 0.6, "weeks")?;
-            let level = peak(drawn.curve("flat")?)[1];
+            let level = peak(drawn.curve("trend: flat")?)[1];
             holds(slope.abs() < 0.002 * level, "flat")
         },
     },
     Claim {
         reads: r"bench-press: flat over (\d+) weeks? \(([\u{2212}+\d.]+) kg a week, 95 % interval ([\u{2212}+\d.]+) to ([\u{2212}+\d.]+)\), .+",
         holds: |told, drawn| {
-            let [slope, weeks] = slope(drawn, "flat")?;
+            let [slope, weeks] = slope(drawn, "trend: flat")?;
             says(&told[1], weeks, 0.6, "weeks")?;
             says(&told[2], slope, 0.001, "slope")?;
             let number = |text: &str| text.replace('\u{2212}', "-").parse::<f64>();

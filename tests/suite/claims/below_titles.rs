@@ -1,0 +1,260 @@
+//! What stands below the titles of the lecture's figures, subtitles, footnotes, notes of panels, against the data that are drawn.
+
+use super::{Claim, Drawn, holds, is_definition, least, peak, says};
+use regex::{Captures, Regex};
+use torquill::figures::{Chart, DataTable, Sheet};
+
+/// Figures whose subtitle, footnote and notes are read as their titles are.
+pub const READ_WHOLE: [&str; 12] = [
+    "free-body",
+    "load-over-class",
+    "grip-width",
+    "limb-length",
+    "band-over-ascending",
+    "chain-over-ascending",
+    "flattening",
+    "band-over-descending",
+    "cam",
+    "lowered-held-lifted",
+    "people-differ",
+    "how-sure",
+];
+
+/// What stands below the title.
+pub fn below_title(sheet: &Sheet) -> Vec<String> {
+    let heading = sheet.chart.heading();
+    let mut texts = vec![heading.subtitle.clone(), heading.footnote.clone()];
+    if let Chart::Panels(chart) = &sheet.chart {
+        let notes = chart.panels.iter();
+        texts.extend(notes.map(|panel| format!("{}: {}", panel.title, panel.note)));
+    }
+    texts
+}
+
+/// Effort under a load as the figure draws it: its own curve, else the load over the capacity, %.
+fn effort(drawn: &Drawn, name: &str) -> Result<Vec<[f64; 2]>, String> {
+    if let Ok(own) = drawn.curve(&format!("effort: {name}")) {
+        return Ok(own.to_vec());
+    }
+    let pairs = drawn.curve("capacity")?.iter().zip(drawn.curve(name)?);
+    Ok(pairs.map(|(c, d)| [c[0], 100.0 * d[1] / c[1]]).collect())
+}
+
+/// What hangs beside plain weight in a figure of two loads.
+fn hung(drawn: &Drawn) -> Result<&str, String> {
+    let mut names = drawn.names();
+    names
+        .find(|name| name.starts_with("with "))
+        .ok_or_else(|| "nothing hangs".to_owned())
+}
+
+/// Standard deviation over mean.
+fn spread(points: &[[f64; 2]]) -> f64 {
+    let count = points.len() as f64;
+    let mean = points.iter().map(|p| p[1]).sum::<f64>() / count;
+    let square = points.iter().map(|p| (p[1] - mean).powi(2)).sum::<f64>() / count;
+    square.sqrt() / mean
+}
+
+/// By how much less effort spreads than under plain weight, %.
+pub fn gained(drawn: &Drawn) -> Result<f64, String> {
+    let [hung, plain] = [effort(drawn, hung(drawn)?)?, effort(drawn, "plain weight")?];
+    Ok(100.0 * (1.0 - spread(&hung) / spread(&plain)))
+}
+
+/// How much of the axis effort is within 5 % of its greatest.
+fn near_greatest(points: &[[f64; 2]]) -> f64 {
+    let most = peak(points)[1];
+    let near = points.iter().filter(|p| p[1] >= 0.95 * most).map(|p| p[0]);
+    let (low, high) = near.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), x| {
+        (low.min(x), high.max(x))
+    });
+    high - low
+}
+
+fn spreads(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
+    let gained = gained(drawn)?;
+    says(&told[1], gained.abs(), 0.6, "spread")?;
+    holds((&told[2] == "less") == (gained >= 0.0), "its direction")?;
+    if let (Some(now), Some(before)) = (told.get(3), told.get(4)) {
+        let hung = near_greatest(&effort(drawn, hung(drawn)?)?);
+        let plain = near_greatest(&effort(drawn, "plain weight")?);
+        says(now.as_str(), hung, 0.6, "stretch with it")?;
+        says(before.as_str(), plain, 0.6, "stretch under plain weight")?;
+        holds(hung > plain, "longer")?;
+    }
+    Ok(())
+}
+
+/// "88 cm: at the start 46 N less: …": the change of the first point from the curve as it is.
+fn changes_at_the_start(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
+    let first = |name: &str| drawn.curve(name).map(|points| points[0][1]);
+    let change = first(&told[1])? - first("as it is")?;
+    says(&told[2], change.abs(), 1.0, "change")?;
+    holds((&told[3] == "less") == (change < 0.0), "its direction")
+}
+
+/// Efforts of a panel of capacity and weight.
+fn panel_efforts(drawn: &Drawn, panel: &str) -> Result<Vec<f64>, String> {
+    let of = |name: &str| {
+        let mut curves = drawn.curves.iter();
+        curves
+            .find(|c| c.0 == panel && c.1 == name)
+            .ok_or_else(|| format!("no {name} of {panel}"))
+    };
+    let pairs = of("capacity")?.2.iter().zip(&of("weight")?.2);
+    Ok(pairs.map(|(c, d)| 100.0 * d[1] / c[1]).collect())
+}
+
+fn ends_of(values: &[f64]) -> [f64; 2] {
+    [f64::min, f64::max].map(|of| values.iter().copied().reduce(of).unwrap_or(f64::NAN))
+}
+
+/// The claims against curves.
+pub const BELOW: &[Claim<Drawn>] = &[
+    Claim {
+        reads: r"Both take (\d+) % at their hardest place",
+        holds: |told, drawn| {
+            for name in [hung(drawn)?, "plain weight"] {
+                // Loads are whole kilograms.
+                says(&told[1], peak(&effort(drawn, name)?)[1], 2.5, name)?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"Effort spreads (\d+) % (less|more) over the range \(deviation over mean\)(?:, so it stays within 5 % of its greatest for longer: (\d+) \S+ instead of (\d+) \S+)?",
+        holds: spreads,
+    },
+    Claim {
+        reads: r".+, .+: .+ against ([\d.]+) kg",
+        holds: |told, drawn| {
+            let kg: f64 = told[1].parse().unwrap_or(f64::NAN);
+            let plain = drawn.curve("plain weight")?[0][1];
+            let is_torque = drawn.curve("with a cam").is_ok();
+            holds(
+                is_torque || (plain / (9.80665 * kg) - 1.0).abs() < 0.005,
+                "the weight that is drawn",
+            )
+        },
+    },
+    Claim {
+        reads: r".+, .+, (\d+) % effort at the hardest place",
+        holds: |told, drawn| {
+            for curve in &drawn.curves {
+                says(&told[1], peak(&curve.2)[1], 2.5, &curve.1)?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"Flattening: less spread \(deviation over mean\)|Plain weight [\d.]+ kg; with .+ \(a side\)",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r".+; weights of about (\d+) % effort at their hardest place, the hardest part shaded",
+        holds: |told, drawn| {
+            for curve in &drawn.curves {
+                let [_, most] = ends_of(&panel_efforts(drawn, &curve.0)?);
+                says(&told[1], most, 4.5, &curve.0)?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"(.+): effort ([\d.<]+) to (\d+) %",
+        holds: |told, drawn| {
+            let [low, high] = ends_of(&panel_efforts(drawn, &told[1])?);
+            says(&told[2], low, 0.1, "least")?;
+            says(&told[3], high, 0.1, "greatest")
+        },
+    },
+    Claim {
+        reads: r"Where the gap between the curves is wide the weight is light",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Of the lifts with \d+ published values or more the (.+) is the one that the model is farthest from \(off by \d+ %\)",
+        holds: |told, drawn| {
+            let mut lifts = drawn.curves.iter();
+            holds(
+                lifts.any(|c| c.0.eq_ignore_ascii_case(&told[1])),
+                "it is drawn",
+            )
+        },
+    },
+    Claim {
+        reads: r"(.+?): at the start ([\d.]+) N (less|more): .+",
+        holds: changes_at_the_start,
+    },
+    Claim {
+        reads: r".+: .+ over the .+, everything else as it is|(.+): (?:at|in) the (?:end|middle|peak|hardest place) .+",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r".+: lowering and lifting at [\d.]+ m/s|Both sides together|One side",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"The 1RM, (\d+) N, is more than the weakest place holds, (\d+) N: the lowering before it and the speed of the bar carry it past",
+        holds: |told, drawn| {
+            let [maximum, held] = [peak(drawn.curve("maximum")?), least(drawn.curve("held")?)];
+            says(&told[1], maximum[1], 0.0, "maximum")?;
+            says(&told[2], held[1], 0.0, "held")?;
+            holds(maximum[1] > held[1], "more")
+        },
+    },
+    Claim {
+        reads: r".+, .+: \d+ invented people around this lifter|Scatter of height, .+|Below: shape alone, each curve over its own median",
+        holds: is_definition,
+    },
+];
+
+fn factor(printed: &str, percent: &str) -> Result<(), String> {
+    let error: f64 = percent.parse().unwrap_or(f64::NAN);
+    says(printed, (error / 100.0).exp(), 0.01, "factor")
+}
+
+/// The claims against tables.
+pub const BELOW_TABLES: &[Claim<DataTable>] = &[
+    Claim {
+        reads: r".+: moments in N·m, one side; places .+|Arrows to scale: .+|Dashed: the load's levers as seen",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Held by (.+)",
+        holds: |told, table| {
+            let by = table.header.iter().position(|name| name == "held_by");
+            let by = by.ok_or("nobody holds")?;
+            let reads = Regex::new(r" \(\S+\)").expect("a pattern");
+            let words = reads.replace_all(&told[1], "");
+            let named: Vec<&str> = words.split(", ").collect();
+            let holders = table.rows.iter().map(|row| row[by].as_str());
+            let short = holders.clone().filter(|name| *name != "plantar flexors");
+            holds(
+                short.into_iter().all(|name| named.contains(&name))
+                    && named
+                        .iter()
+                        .all(|name| holders.clone().any(|by| by == *name)),
+                "those that hold",
+            )
+        },
+    },
+    Claim {
+        reads: r"Computed beside (\d+) published numbers that nothing was fitted to, in brackets how many for each lift",
+        holds: |told, table| {
+            let counts = table
+                .rows
+                .iter()
+                .filter_map(|row| row[1].parse::<f64>().ok());
+            says(&told[1], counts.sum(), 0.0, "numbers")
+        },
+    },
+    Claim {
+        reads: r"Root mean square of the natural logarithm of computed over published, in hundredths: (\d+) % is a factor of ([\d.]+) up or down, (\d+) % one of ([\d.]+)",
+        holds: |told, _| {
+            factor(&told[2], &told[1])?;
+            factor(&told[4], &told[3])
+        },
+    },
+];
