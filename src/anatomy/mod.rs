@@ -24,7 +24,7 @@ pub use dynamics::Dynamics;
 pub use joint::{Dof, HIP_OF_THIGH_ON_TRUNK, Joint};
 pub use lifter::{Build, Lifter, LifterRecord, Training};
 pub use moment_arm::{ArmCurve, ArmShape, MomentArm};
-pub use muscle::{Fibre, FibreState, Muscle, Reference};
+pub use muscle::{Fibre, FibreState, Muscle, Reference, force_shares};
 pub use passive_joint::PassiveJoint;
 pub use person_scatter::PersonScatter;
 pub use sarcomere::Sarcomere;

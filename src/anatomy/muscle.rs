@@ -145,7 +145,7 @@ impl Fibre {
     #[must_use]
     pub fn state(&self, projected_m: f64, shortening_m_s: f64) -> FibreState {
         let projected_m = projected_m.max(0.05 * self.optimal_m);
-        let length_m = projected_m.hypot(self.thickness_m);
+        let length_m = (projected_m * projected_m + self.thickness_m * self.thickness_m).sqrt();
         let cos_pennation = projected_m / length_m;
         FibreState {
             length_norm: length_m / self.optimal_m,
@@ -167,20 +167,6 @@ impl Fibre {
     #[must_use]
     pub fn has_rigid_tendon(&self) -> bool {
         !matches!(self.tendon, Tendon::Compliant { .. })
-    }
-
-    /// Force along the tendon: passive part and what full activation adds, N.
-    ///
-    /// ```text
-    /// F(a) = F0·[ a·f_active(l)·f_velocity(v) + f_passive(l) ]·cos α
-    /// ```
-    /// `a` activation (0-1), `F0` peak force (N), `l` and `v` as in [`FibreState`], `α` pennation.
-    /// **Shape.** Linear in `a`. **Source.** Zajac 1989.
-    #[must_use]
-    pub fn forces_n(&self, curves: &Curves, state: FibreState) -> (f64, f64) {
-        let along = self.peak_force_n * state.cos_pennation;
-        let active = curves.active.at(state.length_norm) * curves.velocity.at(state.velocity_norm);
-        (along * curves.passive.at(state.length_norm), along * active)
     }
 
     /// State of fully active fibres in series with the tendon, when the relaxed projection is
@@ -214,11 +200,25 @@ impl Fibre {
         };
         // What the fibres make beyond the force that shortened them so far; falls as that force grows.
         let surplus = |force: f64| {
-            let (passive, active) = self.forces_n(curves, beside(force));
-            (passive + active) / self.peak_force_n - force
+            let (passive, active) = force_shares(curves, beside(force));
+            passive + active - force
         };
         beside(balance(surplus))
     }
+}
+
+/// Force along the tendon as shares of the peak force: passive part, and what full activation adds.
+///
+/// ```text
+/// F(a)/F0 = [ a·f_active(l)·f_velocity(v) + f_passive(l) ]·cos α
+/// ```
+/// `a` activation (0-1), `F0` peak force (N), `l` and `v` as in [`FibreState`], `α` pennation.
+/// **Shape.** Linear in `a`. **Source.** Zajac 1989. **Fails.** Never.
+#[must_use]
+pub fn force_shares(curves: &Curves, state: FibreState) -> (f64, f64) {
+    let active = curves.active.at(state.length_norm) * curves.velocity.at(state.velocity_norm);
+    let passive = curves.passive.at(state.length_norm);
+    (state.cos_pennation * passive, state.cos_pennation * active)
 }
 
 /// The share of peak force at which a surplus that falls with it is nothing.

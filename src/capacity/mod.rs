@@ -20,7 +20,7 @@ pub use capacity_curve::{CapacityCurve, Pace, curve_of, plain_direction};
 pub use class::{Class, CurveShape, WEAK_END, class_of};
 pub use equilibrium::Equilibrium;
 pub use muscle_force::{
-    Acting, ActingMuscle, ForceTerms, MuscleAtPose, PerCoordinate, PlacedMuscle,
+    Acting, ActingMuscle, ForceTerms, FullyActive, MuscleAtPose, PerCoordinate, PlacedMuscle,
 };
 pub use pose_programme::BOUNDLESS;
 pub use programme::{Held, Solver};

@@ -5,7 +5,7 @@
 
 use crate::anatomy::{
     ArmCurve, Curves, Dof, Fibre, FibreState, Lifter, Muscle, PassiveJoint, ShoulderPath,
-    ShoulderPose,
+    ShoulderPose, force_shares,
 };
 use crate::error::{BodyFault, Error, HoldFault, Result};
 use crate::movement::{Coordinate, Pose};
@@ -66,13 +66,23 @@ pub struct PlacedMuscle<'a> {
     fibre: &'a Fibre,
     projected_m: f64,
     relaxed: FibreState,
-    passive_n: f64,
+    /// Passive force of the relaxed fibres along the tendon, share of the peak force.
+    passive_share: f64,
     length_factor: f64,
     arms_m: PerCoordinate,
     /// Shortening per unit of range, m.
     shortening_m: f64,
     /// Work of the shoulder blade's muscles per unit of range and unit of force, m.
     by_blade_m: f64,
+}
+
+/// Fully active fibres at a pose and speed, whatever the muscle's peak force.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct FullyActive {
+    /// State of the fibres.
+    pub state: FibreState,
+    /// Active and passive force together along the tendon, share of the peak force.
+    pub share: f64,
 }
 
 /// What a muscle's force is made of at a pose and speed.
@@ -130,30 +140,63 @@ impl PlacedMuscle<'_> {
     /// Fibres, arms and forces at a speed along the range (1/s); see [`ActingMuscle::at`].
     #[must_use]
     pub fn at(&self, curves: &Curves, range_speed: f64) -> MuscleAtPose {
+        self.doing(&self.fully_active(curves, range_speed))
+    }
+
+    /// The fully active fibres at a speed along the range (1/s): the same however strong the muscle is.
+    #[must_use]
+    pub fn fully_active(&self, curves: &Curves, range_speed: f64) -> FullyActive {
         let shortening_m_s = self.shortening_m * range_speed;
         let fibre = self.fibre;
-        let (state, passive_active_n, active_n) = if fibre.has_rigid_tendon() {
+        if fibre.has_rigid_tendon() {
             let state = fibre.moving(self.relaxed, shortening_m_s);
-            let along_n = fibre.peak_force_n * state.cos_pennation;
             let active = self.length_factor * curves.velocity.at(state.velocity_norm);
-            (state, self.passive_n, along_n * active)
-        } else {
-            let state = fibre.active_state(curves, self.projected_m, shortening_m_s);
-            let (passive_n, active_n) = fibre.forces_n(curves, state);
-            (state, passive_n, active_n)
-        };
-        MuscleAtPose {
+            return FullyActive {
+                state,
+                share: self.passive_share + state.cos_pennation * active,
+            };
+        }
+        let state = fibre.active_state(curves, self.projected_m, shortening_m_s);
+        let (passive, active) = force_shares(curves, state);
+        FullyActive {
             state,
+            share: passive + active,
+        }
+    }
+
+    /// Fibres, arms and forces where the fully active fibres are known.
+    #[must_use]
+    pub fn doing(&self, active: &FullyActive) -> MuscleAtPose {
+        let peak_n = self.fibre.peak_force_n;
+        MuscleAtPose {
+            state: active.state,
             arms_m: self.arms_m.clone(),
             shortening_m: self.shortening_m,
             by_blade_m: self.by_blade_m,
-            passive_n: self.passive_n,
-            active_n: passive_active_n + active_n - self.passive_n,
+            passive_n: peak_n * self.passive_share,
+            active_n: peak_n * (active.share - self.passive_share),
         }
     }
 }
 
 impl Acting {
+    /// The muscles at a pose, for any number of speeds there.
+    #[must_use]
+    pub fn placed(&self, pose: &Pose) -> Vec<PlacedMuscle<'_>> {
+        let muscles = self.muscles.iter();
+        muscles.map(|m| m.placed(&self.curves, pose)).collect()
+    }
+
+    /// The same muscles with their peak forces multiplied, each by the factor for its name.
+    #[must_use]
+    pub fn with_forces_times(&self, factor: impl Fn(&str) -> f64) -> Self {
+        let mut changed = self.clone();
+        for muscle in &mut changed.muscles {
+            muscle.fibre.peak_force_n *= factor(&muscle.name);
+        }
+        changed
+    }
+
     /// The muscles that act where these poses move.
     ///
     /// **Fails** if a moment arm of the model cannot be evaluated.
@@ -292,7 +335,7 @@ impl ActingMuscle {
             fibre: &self.fibre,
             projected_m,
             relaxed,
-            passive_n: self.fibre.forces_n(curves, relaxed).0,
+            passive_share: force_shares(curves, relaxed).0,
             length_factor: curves.active.at(relaxed.length_norm),
             arms_m,
             shortening_m,

@@ -3,7 +3,7 @@
 //! In: a pose, the acting muscles, the load's direction, a speed. Out: [`Held`]: load, activations,
 //! forces, reactions and the dual values that tell which joint gives way first.
 
-use super::muscle_force::{Acting, MuscleAtPose, PlacedMuscle};
+use super::muscle_force::{Acting, MuscleAtPose};
 use super::pose_programme::PoseProgramme;
 use crate::error::Result;
 use crate::movement::{Measure, PlaneForce, Pose, Sides};
@@ -71,32 +71,19 @@ impl<'a> Solver<'a> {
     /// **Source.** Static optimisation as a linear programme; duals as joint limits: design of the model.
     /// **Fails** when no activation keeps the pose, naming the place.
     pub fn solve(&mut self, pose: &Pose, direction: PlaneForce, range_speed: f64) -> Result<Held> {
-        let placed = self.place(pose);
-        self.solve_placed(&placed, pose, direction, range_speed)
-    }
-
-    /// The muscles at a pose, for any number of speeds there.
-    #[must_use]
-    pub fn place(&self, pose: &Pose) -> Vec<PlacedMuscle<'a>> {
-        let acting: &'a Acting = self.acting;
+        let acting = self.acting;
         let muscles = acting.muscles.iter();
-        muscles
-            .map(|muscle| muscle.placed(&acting.curves, pose))
-            .collect()
+        let muscles = muscles.map(|muscle| muscle.at(&acting.curves, pose, range_speed));
+        self.solve_muscles(muscles.collect(), pose, direction)
     }
 
-    /// The same as [`Solver::solve`] with muscles from [`Solver::place`] at the same pose.
-    pub fn solve_placed(
+    /// The same as [`Solver::solve`] with the muscles as they are at the pose and at some speed.
+    pub fn solve_muscles(
         &mut self,
-        placed: &[PlacedMuscle<'_>],
+        muscles: Vec<MuscleAtPose>,
         pose: &Pose,
         direction: PlaneForce,
-        range_speed: f64,
     ) -> Result<Held> {
-        let muscles: Vec<MuscleAtPose> = placed
-            .iter()
-            .map(|muscle| muscle.at(&self.acting.curves, range_speed))
-            .collect();
         let joints_nm = self.acting.passive_joints_nm(pose);
         self.programme
             .build(pose, &muscles, &joints_nm, direction)?;

@@ -3,11 +3,14 @@
 //! In: poses, acting muscles, the load's direction. Out: [`CapacityGrid`], the generalised force that
 //! full activation brings along the range, from fast lowering to fast lifting, and which joint limits.
 
+use super::fibre_nodes::FibreNodes;
 use super::range_table::hermite;
-use crate::capacity::{Acting, PlacedMuscle, Solver};
+use crate::anatomy::Curves;
+use crate::capacity::{Acting, FullyActive, MuscleAtPose, PlacedMuscle, Solver};
 use crate::error::Result;
 use crate::movement::{Measure, PlaneForce, Pose, Range};
 use rayon::prelude::*;
+use std::sync::Arc;
 
 /// Speeds below and above zero, and how they spread: the last step is about e^spread over the count wider than the
 /// first. Lengthening fibres are at their limit at a fiftieth of their greatest speed, so most of those nodes lie there;
@@ -40,13 +43,25 @@ pub struct CapacityGrid {
     limiting: Vec<u8>,
 }
 
+/// What is known before a grid is solved.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Known<'a> {
+    /// Nothing.
+    Nothing,
+    /// Fibres of the same body in the same poses, used if the grid's own speeds are theirs.
+    OfSameBody(&'a Arc<FibreNodes>),
+    /// Such fibres, with whose speeds the grid is to stand.
+    OnItsSpeeds(&'a Arc<FibreNodes>),
+}
+
 /// What one node holds: generalised force along the range and the limiting coordinate.
 type Node = (f64, u8);
 
 impl CapacityGrid {
     /// Solves the programme at every node, one place after the other in parallel.
     ///
-    /// Speeds are those of a grid that is alike, where one is given. `places` are indices into the range's poses; `directions` the load's unit force at each pose.
+    /// `places` are indices into the range's poses; `directions` the load's unit force at each pose. Fibres of the same
+    /// body, solved before for muscles of other strength, are used where the speeds agree.
     /// Each place starts from a fresh solver, so the answer does not depend on the number of threads.
     ///
     /// **Fails** where a pose cannot be held still or lowered; at lifting speeds that no muscle
@@ -56,18 +71,29 @@ impl CapacityGrid {
         range: &Range,
         places: &[usize],
         directions: &[PlaneForce],
-        (passive, like): (&[f64], Option<&Self>),
-    ) -> Result<Self> {
-        let speeds = match like {
-            Some(like) => like.speeds.clone(),
-            None => speeds_up_to(fastest(acting, range, places, directions, passive)?),
+        passive: &[f64],
+        known: Known<'_>,
+    ) -> Result<(Self, Arc<FibreNodes>)> {
+        let speeds = match known {
+            Known::OnItsSpeeds(fibres) => fibres.speeds().to_vec(),
+            _ => speeds_up_to(fastest(acting, range, places, directions, passive)?),
+        };
+        let fibres = match known {
+            Known::OnItsSpeeds(fibres) | Known::OfSameBody(fibres) if fibres.speeds() == speeds => {
+                Arc::clone(fibres)
+            }
+            _ => {
+                let poses: Vec<&Pose> = places.iter().map(|&place| &range.poses[place]).collect();
+                Arc::new(FibreNodes::of(acting, &poses, &speeds))
+            }
         };
         let columns: Vec<Vec<Node>> = places
             .par_iter()
-            .map(|&place| {
+            .enumerate()
+            .map(|(column, &place)| {
                 let pose = &range.poses[place];
                 let at = (directions[place], passive[place]);
-                GridColumn::new(acting, range, pose, at)?.over(&speeds)
+                GridColumn::new(acting, range, pose, at)?.over(&speeds, &fibres, column)
             })
             .collect::<Result<_>>()?;
         let ranges: Vec<f64> = places.iter().map(|&i| range.poses[i].load.range).collect();
@@ -75,12 +101,13 @@ impl CapacityGrid {
             .iter()
             .map(|column| column.iter().map(|node| node.0).collect())
             .collect();
-        Ok(Self {
+        let grid = Self {
             nodes: with_slopes(&ranges, &speeds, &values),
             limiting: columns.iter().flatten().map(|node| node.1).collect(),
             ranges,
             speeds,
-        })
+        };
+        Ok((grid, fibres))
     }
 
     /// The weighted mean of grids on the same places and speeds; joints that limit are those of the first.
@@ -177,6 +204,7 @@ struct GridColumn<'a> {
     solver: Solver<'a>,
     pose: &'a Pose,
     muscles: Vec<PlacedMuscle<'a>>,
+    curves: &'a Curves,
     direction: PlaneForce,
     measure: Measure,
     passive: f64,
@@ -192,7 +220,8 @@ impl<'a> GridColumn<'a> {
     ) -> Result<Self> {
         let solver = Solver::new(acting, range.measure, range.sides)?;
         Ok(Self {
-            muscles: solver.place(pose),
+            muscles: acting.placed(pose),
+            curves: &acting.curves,
             solver,
             pose,
             direction,
@@ -201,19 +230,36 @@ impl<'a> GridColumn<'a> {
         })
     }
 
-    fn node(&mut self, speed: f64) -> Result<Node> {
+    /// What is held at a speed, with fibres that are solved here.
+    fn at_speed(&mut self, speed: f64) -> Result<Node> {
+        let curves = self.curves;
+        let muscles = self.muscles.iter().map(|muscle| muscle.at(curves, speed));
+        self.held(muscles.collect())
+    }
+
+    /// What is held at a speed of the grid, with fibres that are known.
+    fn node(&mut self, fibres: &[FullyActive]) -> Result<Node> {
+        let muscles = self.muscles.iter().zip(fibres);
+        self.held(
+            muscles
+                .map(|(muscle, active)| muscle.doing(active))
+                .collect(),
+        )
+    }
+
+    fn held(&mut self, muscles: Vec<MuscleAtPose>) -> Result<Node> {
         let held = self
             .solver
-            .solve_placed(&self.muscles, self.pose, self.direction, speed)?;
+            .solve_muscles(muscles, self.pose, self.direction)?;
         let lever = lever_of(self.pose, self.direction, self.measure);
         Ok((held.capacity * lever, held.limiting as u8))
     }
 
     /// From standing still to fast lifting, then back and to fast lowering: each from its neighbour.
-    fn over(&mut self, speeds: &[f64]) -> Result<Vec<Node>> {
+    fn over(&mut self, speeds: &[f64], fibres: &FibreNodes, column: usize) -> Result<Vec<Node>> {
         let mut nodes = vec![(self.passive, 0); speeds.len()];
         for index in LIFTS_FROM..speeds.len() {
-            nodes[index] = match self.node(speeds[index]) {
+            nodes[index] = match self.node(fibres.at(column, index)) {
                 Ok(node) => node,
                 Err(_) if index > LIFTS_FROM => self.beyond(index, speeds, &nodes),
                 Err(error) => return Err(error),
@@ -221,7 +267,7 @@ impl<'a> GridColumn<'a> {
         }
         nodes[LIFTS_FROM - 1] = nodes[LIFTS_FROM];
         for index in (0..LIFTS_FROM - 1).rev() {
-            nodes[index] = self.node(speeds[index])?;
+            nodes[index] = self.node(fibres.at(column, index))?;
         }
         Ok(nodes)
     }
@@ -265,8 +311,8 @@ fn fastest(
     let middle = places[places.len() / 2];
     let at = (directions[middle], passive[middle]);
     let mut column = GridColumn::new(acting, range, &range.poses[middle], at)?;
-    let (held, _) = column.node(0.0)?;
-    let mut is_over = |speed: f64| match column.node(speed) {
+    let (held, _) = column.at_speed(0.0)?;
+    let mut is_over = |speed: f64| match column.at_speed(speed) {
         Ok((force, _)) => force - passive[middle] <= LEFT_AT_EDGE * (held - passive[middle]),
         Err(_) => true,
     };

@@ -9,6 +9,7 @@ mod braking;
 mod capacity_grid;
 mod enhancement;
 mod equation;
+mod fibre_nodes;
 mod lifting;
 mod load_velocity;
 mod lowering;

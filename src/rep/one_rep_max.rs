@@ -239,8 +239,13 @@ pub fn scale_for_one_rm(
     }
     let body_kg = body_on_the_bar_kg(template);
     let target_kg = known.as_kg() + body_kg + 2.0 * OneRepMax::TOLERANCE_KG;
+    // One who cannot hold the limbs' own weight has no model; stronger ones have.
+    let as_it_is = RepModel::new(movement, lifter);
     let limit_kg = |factor: f64| -> Result<f64> {
-        let model = RepModel::new(movement, &stronger(lifter, factor))?;
+        let model = match &as_it_is {
+            Ok(model) => model.with_forces_times(|_| factor)?,
+            Err(_) => RepModel::new(movement, &stronger(lifter, factor))?,
+        };
         Ok(model.one_rm(template, options)?.load.as_kg() + body_kg)
     };
     let (mut factor, mut reached_kg) = first_that_lifts(&limit_kg)?;

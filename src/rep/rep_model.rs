@@ -3,8 +3,9 @@
 //! In: a movement, a lifter, perhaps a setup. Out: [`RepModel`], which runs repetitions.
 
 use super::braking::braking;
-use super::capacity_grid::CapacityGrid;
+use super::capacity_grid::{CapacityGrid, Known};
 use super::equation::MotionEquation;
+use super::fibre_nodes::FibreNodes;
 use super::moment::Moment;
 use super::phases::{MotionEnd, is_finished, repetition};
 use super::rep_options::RepOptions;
@@ -16,6 +17,8 @@ use crate::demand::{patterns, put_up};
 use crate::error::{Error, RepetitionFault, Result};
 use crate::movement::{Measure, Movement, PlaneForce, Range, trace};
 use crate::resistance::{Motion, Setup};
+use crate::units::Mass;
+use std::sync::Arc;
 
 /// Poses over the range, evenly spaced.
 const PLACES: usize = 201;
@@ -31,6 +34,19 @@ const MIDDLE_TO: f64 = 0.92;
 pub struct RepModel {
     track: Track,
     grid: CapacityGrid,
+    /// Fibres at the grid's nodes, shared with models of the same body.
+    fibres: Arc<FibreNodes>,
+    ground: Arc<Ground>,
+}
+
+/// What a model is solved from.
+#[derive(Debug, Clone)]
+struct Ground {
+    acting: Acting,
+    range: Arc<Range>,
+    /// The load's unit direction at each pose.
+    directions: Arc<[PlaneForce]>,
+    body_mass: Mass,
     dynamics: Dynamics,
     joints: Vec<Dof>,
 }
@@ -57,15 +73,45 @@ impl RepModel {
     ///
     /// **Fails** with fewer than 21 poses, and as [`RepModel::new`].
     pub fn along(range: &Range, lifter: &Lifter, directions: &[PlaneForce]) -> Result<Self> {
-        Self::solved(range, lifter, directions, None)
+        let last = range.poses.len().saturating_sub(1);
+        if last + 1 < FEWEST_POSES || directions.len() != range.poses.len() {
+            return Err(Error::bad(RepetitionFault::TooFewPoses {
+                poses: range.poses.len(),
+                directions: directions.len(),
+                least: FEWEST_POSES,
+            }));
+        }
+        let ground = Ground {
+            acting: Acting::of(lifter, &range.poses)?,
+            range: Arc::new(range.clone()),
+            directions: directions.into(),
+            body_mass: lifter.body_mass,
+            dynamics: lifter.curves.dynamics.clone(),
+            joints: range.poses[0].coordinates.iter().map(|c| c.dof).collect(),
+        };
+        Self::solved(ground, Known::Nothing)
     }
 
-    /// The same lift of a lifter whose muscles are weaker, pulled in the direction of a setup, on the same speeds.
+    /// The same body in the same lift with its muscles' peak forces multiplied, each by the factor for its name.
     ///
     /// **Fails** as [`RepModel::new`].
-    pub fn weaker(&self, movement: &Movement, lifter: &Lifter, setup: &Setup) -> Result<Self> {
-        let (range, directions) = pulled(movement, lifter, setup)?;
-        Self::solved(&range, lifter, &directions, Some(&self.grid))
+    pub fn with_forces_times(&self, factor: impl Fn(&str) -> f64) -> Result<Self> {
+        self.of_other_strength(factor, Known::OfSameBody(&self.fibres))
+    }
+
+    /// The same on the same speeds, so that [`RepModel::with_mean_of`] can take the mean of several.
+    ///
+    /// **Fails** as [`RepModel::new`].
+    pub fn on_same_speeds_with_forces_times(&self, factor: impl Fn(&str) -> f64) -> Result<Self> {
+        self.of_other_strength(factor, Known::OnItsSpeeds(&self.fibres))
+    }
+
+    fn of_other_strength(&self, factor: impl Fn(&str) -> f64, known: Known<'_>) -> Result<Self> {
+        let ground = Ground {
+            acting: self.ground.acting.with_forces_times(factor),
+            ..(*self.ground).clone()
+        };
+        Self::solved(ground, known)
     }
 
     /// This lift with the weighted mean of what weaker lifters can hold; limbs and tissue that does not tire are its own.
@@ -77,37 +123,30 @@ impl RepModel {
             .collect();
         Self {
             grid: CapacityGrid::mean_of(&grids).unwrap_or_else(|| self.grid.clone()),
+            fibres: Arc::clone(&self.fibres),
             track: self.track.clone(),
-            dynamics: self.dynamics.clone(),
-            joints: self.joints.clone(),
+            ground: Arc::clone(&self.ground),
         }
     }
 
-    fn solved(
-        range: &Range,
-        lifter: &Lifter,
-        directions: &[PlaneForce],
-        like: Option<&CapacityGrid>,
-    ) -> Result<Self> {
-        let last = range.poses.len().saturating_sub(1);
-        if last + 1 < FEWEST_POSES || directions.len() != range.poses.len() {
-            return Err(Error::bad(RepetitionFault::TooFewPoses {
-                poses: range.poses.len(),
-                directions: directions.len(),
-                least: FEWEST_POSES,
-            }));
-        }
-        let acting = Acting::of(lifter, &range.poses)?;
-        let braking = braking(&acting, range, directions, lifter.body_mass)?;
-        let track = Track::new(range, &acting, &braking);
-        let places = columns_of(last);
+    fn solved(ground: Ground, known: Known<'_>) -> Result<Self> {
+        let Ground {
+            acting,
+            range,
+            directions,
+            ..
+        } = &ground;
+        let braking = braking(acting, range, directions, ground.body_mass)?;
+        let track = Track::new(range, acting, &braking);
+        let places = columns_of(range.poses.len() - 1);
         let passive = track.passive_at_places();
-        let grid = CapacityGrid::build(&acting, range, &places, directions, (&passive, like))?;
+        let (grid, fibres) =
+            CapacityGrid::build(acting, range, &places, directions, &passive, known)?;
         Ok(Self {
             grid,
+            fibres,
             track,
-            dynamics: lifter.curves.dynamics.clone(),
-            joints: range.poses[0].coordinates.iter().map(|c| c.dof).collect(),
+            ground: Arc::new(ground),
         })
     }
 
@@ -118,8 +157,15 @@ impl RepModel {
         options.check()?;
         let equation = self.equation(setup);
         let mut moments: Vec<Moment> = Vec::with_capacity(1024);
-        let ending = repetition(&equation, &self.dynamics, options, &mut |m| moments.push(m))?;
-        Ok(RepTrace::new(&equation, &self.joints, &moments, ending))
+        let ending = repetition(&equation, &self.ground.dynamics, options, &mut |m| {
+            moments.push(m)
+        })?;
+        Ok(RepTrace::new(
+            &equation,
+            &self.ground.joints,
+            &moments,
+            ending,
+        ))
     }
 
     /// Whether a setup is lifted to the end of the range, without keeping the way there.
@@ -132,7 +178,7 @@ impl RepModel {
         if !is_finished(&equation, options, 0.0) {
             return Ok(false);
         }
-        let (_, ending) = repetition(&equation, &self.dynamics, options, &mut |_| {})?;
+        let (_, ending) = repetition(&equation, &self.ground.dynamics, options, &mut |_| {})?;
         Ok(ending == MotionEnd::Lockout)
     }
 
@@ -152,7 +198,7 @@ impl RepModel {
     /// The degrees of freedom that move.
     #[must_use]
     pub fn joints(&self) -> &[Dof] {
-        &self.joints
+        &self.ground.joints
     }
 
     /// Force or torque, and with it the units of traces.
@@ -162,7 +208,7 @@ impl RepModel {
     }
 
     pub(super) fn dynamics(&self) -> &Dynamics {
-        &self.dynamics
+        &self.ground.dynamics
     }
 
     /// The equation of motion with a setup, for motions other than a repetition.

@@ -239,8 +239,9 @@ fn tired_rep(
     for (key, _) in &corners {
         if !is_fresh(key) && !models.contains_key(key) {
             let shares: Vec<f64> = key.iter().map(|k| f64::from(*k) * SHARE_STEP).collect();
-            let tired = tired(attempts.lifter, joints, &shares);
-            let model = fresh.weaker(attempts.movement, &tired, &attempts.pulling)?;
+            let left = left_of_muscles(attempts.lifter, joints, &shares);
+            let of = |name: &str| left.get(name).copied().unwrap_or(1.0);
+            let model = fresh.on_same_speeds_with_forces_times(of)?;
             models.insert(key.clone(), model);
         }
     }
@@ -289,8 +290,12 @@ fn corners(shares: &[f64]) -> Vec<(Vec<u32>, f64)> {
     corners
 }
 
-/// The lifter with every muscle weakened to what the most tired joint that it crosses has left.
-fn tired(lifter: &Lifter, joints: &[FatigueJoint], shares: &[f64]) -> Lifter {
+/// What every muscle has left: as much as the most tired joint that it crosses.
+fn left_of_muscles<'a>(
+    lifter: &'a Lifter,
+    joints: &[FatigueJoint],
+    shares: &[f64],
+) -> BTreeMap<&'a str, f64> {
     let left = |muscle: &Muscle| {
         let across_shoulder = muscle.shoulder.iter().map(|_| &Dof::ShoulderFlexion);
         muscle
@@ -304,11 +309,10 @@ fn tired(lifter: &Lifter, joints: &[FatigueJoint], shares: &[f64]) -> Lifter {
             })
             .fold(1.0, f64::min)
     };
-    let mut tired = lifter.clone();
-    for muscle in tired.muscles.values_mut() {
-        muscle.peak_force = muscle.peak_force * left(muscle).max(0.01);
-    }
-    tired
+    let muscles = lifter.muscles.iter();
+    muscles
+        .map(|(name, muscle)| (name.as_str(), left(muscle).max(0.01)))
+        .collect()
 }
 
 /// Mean effort of some moments, none of them above everything.
