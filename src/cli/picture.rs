@@ -3,7 +3,7 @@
 //! In: a file name, size, theme, letters. Out: the look for the figure, and the file written.
 
 use super::output;
-use crate::draw::{Scene, Theme, outlined_svg, png, svg};
+use crate::draw::{Scene, Theme, layered_svg, outlined_svg, png};
 use crate::error::{CommandFault, Error, Result};
 use crate::narrative::figure_words::left_off_in_words;
 use crate::plot::{Look, Size};
@@ -66,7 +66,11 @@ impl LookOptions {
     /// The writer of SVG that keeps letters as letters, or the one that outlines them.
     #[must_use]
     pub fn svg_writer(&self) -> SvgWriter {
-        if self.live_text { svg } else { outlined_svg }
+        if self.live_text {
+            layered_svg
+        } else {
+            outlined_svg
+        }
     }
 }
 

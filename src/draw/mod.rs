@@ -30,4 +30,4 @@ pub use palette::{Colours, Theme};
 pub use png::png;
 pub use ramp::ramp;
 pub use scene::{Layer, PixelPoint, Primitive, Rect, Scene, Stroke, Text, TextAnchor};
-pub use svg::svg;
+pub use svg::{layered_svg, svg};

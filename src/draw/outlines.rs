@@ -4,7 +4,7 @@
 
 use super::lettering::{BOLD_TTF, FAMILY, REGULAR_TTF};
 use super::scene::Scene;
-use super::svg::{svg, title_and_description};
+use super::svg::{layered_svg, title_and_description};
 use crate::error::{Error, PictureFault, Result};
 use resvg::usvg;
 use std::sync::{Arc, OnceLock};
@@ -30,11 +30,11 @@ fn options() -> usvg::Options<'static> {
 /// # Errors
 /// If the scene cannot be written, or what was written cannot be read.
 pub(super) fn tree(scene: &Scene) -> Result<usvg::Tree> {
-    usvg::Tree::from_str(&svg(scene)?, &options())
+    usvg::Tree::from_str(&layered_svg(scene)?, &options())
         .map_err(|fault| Error::no_answer(PictureFault::Unreadable(fault.to_string())))
 }
 
-/// The scene as an SVG file with every letter drawn as a shape: it looks the same everywhere.
+/// The scene as an SVG file with every letter drawn as a shape and every layer named: it looks the same everywhere.
 ///
 /// # Errors
 /// If the canvas has no area or is larger than the format's grid allows.

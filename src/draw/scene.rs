@@ -274,6 +274,22 @@ pub enum Layer {
     Label,
 }
 
+impl Layer {
+    /// Its name in a file.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Heading => "heading",
+            Self::Region => "region",
+            Self::Axis => "axis",
+            Self::Pose => "pose",
+            Self::Curve => "curve",
+            Self::Leader => "leader",
+            Self::Label => "label",
+        }
+    }
+}
+
 /// A picture.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Scene {

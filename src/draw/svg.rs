@@ -12,6 +12,7 @@ use crate::error::{Error, PictureFault, Result};
 use plotters::backend::{DrawingBackend, SVGBackend};
 use plotters::style::text_anchor::{HPos, Pos, VPos};
 use plotters::style::{IntoFont, IntoTextStyle, RGBAColor, ShapeStyle};
+use std::fmt::Write as _;
 
 /// Grid steps a pixel: coordinates are kept to 0.125 px.
 const GRID: f64 = 8.0;
@@ -28,7 +29,34 @@ const HANGING_EM: f64 = 0.76;
 /// # Errors
 /// If the canvas has no area or is larger than the format's grid allows.
 pub fn svg(scene: &Scene) -> Result<String> {
-    let body = body(scene)?;
+    let body = elements(scene, |backend| {
+        draw_ground(backend, scene)?;
+        scene
+            .shapes
+            .iter()
+            .try_for_each(|shape| draw(backend, shape))
+    })?;
+    let head = root(scene);
+    Ok(format!("{head}{body}</svg>\n"))
+}
+
+/// The same with a named group for every layer, from the bottom up: `axis-1`, `curve-2`, …, for whoever shows one after
+/// the other. In a document with several pictures the names would stand more than once.
+///
+/// # Errors
+/// As [`svg()`].
+pub fn layered_svg(scene: &Scene) -> Result<String> {
+    let mut body = elements(scene, |backend| draw_ground(backend, scene))?;
+    let runs = scene.layers.chunk_by(|a, b| a == b);
+    let mut shapes = scene.shapes.iter();
+    for (index, run) in runs.enumerate() {
+        let of_run = &mut shapes.by_ref().take(run.len());
+        let name = run[0].name();
+        let inside = elements(scene, |backend| {
+            of_run.try_for_each(|shape| draw(backend, shape))
+        })?;
+        let _ = writeln!(body, "<g id=\"{name}-{}\">\n{inside}</g>", index + 1);
+    }
     let head = root(scene);
     Ok(format!("{head}{body}</svg>\n"))
 }
@@ -72,16 +100,13 @@ fn escaped(text: &str) -> String {
     safe
 }
 
-/// Everything inside the root, as plotters writes it.
-fn body(scene: &Scene) -> Result<String> {
+/// What plotters writes for some drawing, without its own root.
+fn elements(scene: &Scene, drawing: impl FnOnce(&mut SVGBackend) -> Result<()>) -> Result<String> {
     let size = (grid_extent(scene.width)?, grid_extent(scene.height)?);
     let mut written = String::new();
     {
         let mut backend = SVGBackend::with_string(&mut written, size);
-        draw_rectangle(&mut backend, &scene.canvas(), scene.background)?;
-        for shape in &scene.shapes {
-            draw(&mut backend, shape)?;
-        }
+        drawing(&mut backend)?;
         backend.present().map_err(unwritable)?;
     }
     let start = written.find(">\n").map_or(0, |index| index + 2);
@@ -99,6 +124,10 @@ fn grid_extent(pixels: f64) -> Result<u32> {
 
 fn unwritable(fault: impl std::fmt::Display) -> Error {
     Error::no_answer(PictureFault::Unwritable(fault.to_string()))
+}
+
+fn draw_ground(backend: &mut SVGBackend, scene: &Scene) -> Result<()> {
+    draw_rectangle(backend, &scene.canvas(), scene.background)
 }
 
 fn draw(backend: &mut SVGBackend, shape: &Primitive) -> Result<()> {

@@ -8,7 +8,7 @@ use torquill::draw::Theme;
 use torquill::draw::colour::BLACK;
 use torquill::draw::palette::TEXT_CONTRAST;
 use torquill::draw::{
-    Colour, Face, Primitive, Scene, Text, contrast, lettering, outlined_svg, png, svg,
+    Colour, Face, Primitive, Scene, Text, contrast, layered_svg, lettering, outlined_svg, png, svg,
 };
 use torquill::error::{PlotFault, What};
 use torquill::plot::{Look, Size};
@@ -152,6 +152,29 @@ fn law_svg_names_and_describes_itself_and_says_its_size() {
         assert!(text.contains("Capacity &amp; demand are &lt; 4000 N."));
         assert_eq!(text.contains("<text"), keeps_letters);
     }
+}
+
+/// A file of a figure holds its layers from the bottom up, each as a group with a name of its own, and nothing else changes.
+#[test]
+fn law_files_name_every_layer_in_order() {
+    let scene = strength().scene(Look::default()).expect("drawn");
+    let runs = scene.layers.chunk_by(|a, b| a == b).enumerate();
+    let expected: Vec<String> = runs
+        .map(|(index, run)| format!("{}-{}", run[0].name(), index + 1))
+        .collect();
+    assert!(expected.len() > 3, "{expected:?}");
+    let layered = layered_svg(&scene).expect("written");
+    for text in [&layered, &outlined_svg(&scene).expect("written")] {
+        let ids = text.split("<g id=\"").skip(1);
+        let found: Vec<&str> = ids.filter_map(|rest| rest.split('"').next()).collect();
+        assert_eq!(found, expected);
+    }
+    let without: String = layered
+        .lines()
+        .filter(|line| !line.starts_with("<g id=") && *line != "</g>")
+        .flat_map(|line| [line.trim_end_matches("</g>"), "\n"])
+        .collect();
+    assert!(without.replace("\n\n", "\n") == svg(&scene).expect("written").replace("\n\n", "\n"));
 }
 
 /// 0.01 px on the slide is kept: at most two decimals, but for the one scale factor of the grid.
