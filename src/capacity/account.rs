@@ -3,7 +3,7 @@
 //! In: parts from [`super::account()`]. Out: [`Account`], whose parts add up to the change.
 
 use super::muscle_force::ForceTerms;
-use crate::anatomy::{FibreState, Joint};
+use crate::anatomy::{Dof, FibreState, Joint};
 
 /// What a muscle's share in the capacity is a product of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -37,13 +37,13 @@ impl ForceFactor {
     ];
 }
 
-/// A length about a joint before and after, and what its change adds to the capacity.
+/// A length about one axis of a joint before and after, and what its change adds to the capacity.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Lever {
-    /// The joint.
-    pub joint: Joint,
-    /// A moment arm or the load's lever, m: at a hinge as it is, at the shoulder about the axis that limits;
-    /// positive where it raises the capacity (arms) or takes from it (levers of the load).
+    /// The joint's axis.
+    pub dof: Dof,
+    /// A moment arm or the load's lever in the pose before and in the pose after, m; positive where muscle or load
+    /// turns the angle up.
     pub length_m: [f64; 2],
     /// Part of the change, N or N·m.
     pub part: f64,
@@ -56,9 +56,9 @@ pub struct MuscleShare {
     pub name: String,
     /// Part of every factor, in the order of [`ForceFactor::ALL`], N or N·m.
     pub parts: [f64; 7],
-    /// The arm's part by joint.
+    /// The arm's part by axis.
     pub arms: Vec<Lever>,
-    /// Capacity per newton of its force, before and after, by the mean weights; negative where it works against.
+    /// Capacity per newton of its force, before and after, each by its own weights; negative where it works against.
     pub gain: [f64; 2],
     /// Force along the tendon before and after, N.
     pub force_n: [f64; 2],
@@ -94,7 +94,7 @@ pub struct Account {
     pub capacity: [f64; 2],
     /// The muscles, in the order of their names.
     pub muscles: Vec<MuscleShare>,
-    /// The lever of the load, with the pushes of hands and feet that go with it, about every joint.
+    /// The lever of the load, with the pushes of hands and feet that go with it, about every axis.
     pub levers: Vec<Lever>,
     /// Whether pushes beside the load have a lever about a joint.
     pub has_pushes: bool,
@@ -121,7 +121,7 @@ impl Account {
         self.capacity[1] - self.capacity[0]
     }
 
-    /// The part of the load's levers about all joints.
+    /// The part of the load's levers about all axes.
     #[must_use]
     pub fn lever(&self) -> f64 {
         self.levers.iter().map(|lever| lever.part).sum()

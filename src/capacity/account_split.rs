@@ -92,11 +92,15 @@ fn blank(before: &Equilibrium, after: &Equilibrium) -> Account {
     let both = [before, after];
     let comparable = before.is_shaped_like(after);
     let muscles = before.names.iter().enumerate().filter(|_| comparable);
+    let own = |of| Stretch {
+        before: of,
+        after: of,
+    };
     let share = |(index, name): (usize, &String)| MuscleShare {
         name: name.clone(),
         parts: [0.0; 7],
-        arms: by_joint(both, |of, row| of.muscles[index].arms_m[row], 1.0),
-        gain: both.map(|of| Stretch { before, after }.gain(of, index)),
+        arms: by_axis(both, |of, row| of.muscles[index].arms_m[row]),
+        gain: both.map(|of| own(of).gain(of, index)),
         force_n: both.map(|of| of.force_n(index)),
         activation: both.map(|of| of.activation(index)),
         fibres: both.map(|of| of.fibres(index)),
@@ -106,7 +110,7 @@ fn blank(before: &Equilibrium, after: &Equilibrium) -> Account {
         capacity: both.map(Equilibrium::capacity),
         muscles: muscles.map(share).collect(),
         levers: if comparable {
-            by_joint(both, outside_lever, -before.sides)
+            by_axis(both, |of, row| of.sides * outside_lever(of, row))
         } else {
             Vec::new()
         },
@@ -139,38 +143,15 @@ fn outside_lever(of: &Equilibrium, row: usize) -> f64 {
     coefficient(of, row, 0) + per_load
 }
 
-/// A length at every joint before and after, along the mean weight of the joint's rows, still without a part.
-fn by_joint(
-    both: [&Equilibrium; 2],
-    length: impl Fn(&Equilibrium, usize) -> f64,
-    factor: f64,
-) -> Vec<Lever> {
-    let mut found: Vec<Lever> = Vec::new();
-    for row in 0..joint_rows(both[0]) {
-        let joint = joint_of(both[0], row);
-        if found.iter().any(|lever| lever.joint == joint) {
-            continue;
-        }
-        let rows = || (row..joint_rows(both[0])).filter(|row| joint_of(both[0], *row) == joint);
-        let mean = |row: usize| f64::midpoint(both[0].weight(row), both[1].weight(row));
-        let size = rows().map(|row| mean(row).powi(2)).sum::<f64>().sqrt();
-        let along = |of: &Equilibrium| {
-            let sum: f64 = rows().map(|row| mean(row) * length(of, row)).sum();
-            // Where the joint has no weight before or after, its own first axis stands in.
-            factor
-                * if size > 0.0 {
-                    sum / size
-                } else {
-                    length(of, row)
-                }
-        };
-        found.push(Lever {
-            joint,
-            length_m: both.map(along),
-            part: 0.0,
-        });
-    }
-    found
+/// A length about every axis before and after, each as its own pose has it; still without a part.
+fn by_axis(both: [&Equilibrium; 2], length: impl Fn(&Equilibrium, usize) -> f64) -> Vec<Lever> {
+    let rows = 0..joint_rows(both[0]);
+    let lever = |row: usize| Lever {
+        dof: both[0].pose.coordinates[row].dof,
+        length_m: both.map(|of| length(of, row)),
+        part: 0.0,
+    };
+    rows.map(lever).collect()
 }
 
 /// What a share more strength at every joint would add, the greatest first.
@@ -205,10 +186,8 @@ fn add_stretch(account: &mut Account, before: &Equilibrium, after: &Equilibrium)
         stretch.add_muscle(share, index);
     }
     let mut levers = 0.0;
-    for lever in &mut account.levers {
-        let part = stretch.of_joint(lever.joint, |row| {
-            stretch.lever(row) + stretch.push_lever(row)
-        });
+    for (row, lever) in account.levers.iter_mut().enumerate() {
+        let part = stretch.lever(row) + stretch.push_lever(row);
         lever.part += part;
         levers += part;
     }

@@ -54,12 +54,6 @@ impl Stretch<'_> {
         rows.sum::<f64>() + self.cones()
     }
 
-    pub(super) fn of_joint(&self, joint: Joint, part: impl Fn(usize) -> f64) -> f64 {
-        let rows = 0..joint_rows(self.before);
-        let of = rows.filter(|row| joint_of(self.before, *row) == joint);
-        of.map(part).sum()
-    }
-
     /// The limbs' weight at the joints and in the balances.
     pub(super) fn limbs(&self) -> f64 {
         let (old, new) = (&self.before.pose, &self.after.pose);
@@ -128,10 +122,8 @@ impl Stretch<'_> {
         } else {
             shares[0] / change
         };
-        for arm in &mut share.arms {
-            arm.part += self.of_joint(arm.joint, |row| {
-                self.mean(row) * (arms[1][row] - arms[0][row]) * force_n
-            });
+        for (row, arm) in share.arms.iter_mut().enumerate() {
+            arm.part += self.mean(row) * (arms[1][row] - arms[0][row]) * force_n;
         }
     }
 }

@@ -2,44 +2,16 @@
 //!
 //! In: a [`Cause`], one of its items, units. Out: "biceps long head: fibres 67 → 54 % of optimal length, 373 → 59 N".
 
+use super::changed_numbers::{decimals_of, from_to, signed};
+use super::lever_lengths::{Turned, lengths_in_words};
 use super::muscle_names::head_name;
 use super::parameters::shown_value;
-use super::prose::listed;
 use super::quantities::rounded;
 use super::shown_units::{ShownUnit, ShownUnits};
-use crate::capacity::{ForceFactor, Lever, MuscleShare};
+use crate::capacity::{ForceFactor, MuscleShare};
 use crate::movement::Measure;
-use crate::study::{Cause, CauseItem, Family, ItemOf, Spot, Variant, telling_levers};
+use crate::study::{Cause, CauseItem, Family, ItemOf, Spot, Variant};
 use crate::units::System;
-
-/// A signed number with a true minus sign: "+12.3", "−4".
-#[must_use]
-pub(crate) fn signed(value: f64, decimals: usize) -> String {
-    let text = rounded(value, decimals);
-    match text.strip_prefix('-') {
-        Some(size) => format!("\u{2212}{size}"),
-        None if text == "0" => text,
-        None => format!("+{text}"),
-    }
-}
-
-/// Decimals with which a change has two digits that matter, three at most.
-#[must_use]
-pub(crate) fn decimals_of(change: f64) -> usize {
-    if change == 0.0 {
-        return 0;
-    }
-    (1.0 - change.abs().log10().floor()).clamp(0.0, 3.0) as usize
-}
-
-/// Two values with as many decimals as it takes to see them differ: "67 → 54"; `None` if three more do not show it.
-#[must_use]
-pub(crate) fn from_to(values: [f64; 2], decimals: usize) -> Option<String> {
-    (decimals..=decimals + 3).find_map(|decimals| {
-        let [before, after] = values.map(|value| rounded(value, decimals));
-        (before != after).then(|| format!("{before} \u{2192} {after}").replace('-', "\u{2212}"))
-    })
-}
 
 /// Where a change is told.
 #[must_use]
@@ -55,29 +27,42 @@ pub(crate) fn spot_in_words(spot: Spot) -> &'static str {
 
 /// An item with its figures: who, through what, from where to where.
 #[must_use]
-pub(crate) fn item_in_words(cause: &Cause, item: &CauseItem, units: System) -> String {
+pub(crate) fn item_in_words(
+    cause: &Cause,
+    item: &CauseItem,
+    unit: ShownUnit,
+    units: System,
+) -> String {
+    let lengths = |turned: &Turned<'_>| lengths_in_words(cause, turned, unit, units);
     match item.of {
+        ItemOf::Muscle(index, ForceFactor::Arm) => {
+            let muscle = &cause.account.muscles[index];
+            let name = head_name(&muscle.name);
+            format!("{name}: {}", lengths(&Turned::by_muscle(muscle)))
+        }
         ItemOf::Muscle(index, factor) => {
             let muscle = &cause.account.muscles[index];
             let figures = factor_in_words(muscle, factor, units);
-            let works_against = muscle.gain.iter().all(|gain| *gain < 0.0);
-            let against = match factor {
-                ForceFactor::Arm => "",
-                _ if works_against => ", pulling against the lift",
-                _ => "",
+            let works_against = muscle.gain.iter().all(|gain| *gain < -ROUNDING);
+            let against = if works_against {
+                ", pulling against the lift"
+            } else {
+                ""
             };
             format!("{}{against}: {figures}", head_name(&muscle.name))
         }
         ItemOf::Factor(factor, count) => {
             let muscle = &cause.account.muscles[cause.foremost(factor)];
-            format!(
-                "{} of {count} muscles, most in {} ({})",
-                factors_name(factor),
-                head_name(&muscle.name),
-                factor_in_words(muscle, factor, units)
-            )
+            let name = head_name(&muscle.name);
+            let part = unit.of(muscle.part(factor));
+            let figures = match factor {
+                ForceFactor::Arm => signed(part, decimals_of(unit.of(item.part))),
+                _ => factor_in_words(muscle, factor, units),
+            };
+            let factors = factors_name(factor);
+            format!("{factors} of {count} muscles, most in {name} ({figures})")
         }
-        ItemOf::Lever => lever_in_words(cause, units),
+        ItemOf::Lever => lengths(&Turned::by_load(&cause.account)),
         _ => item_name(cause, item),
     }
 }
@@ -91,7 +76,14 @@ pub(crate) fn item_name(cause: &Cause, item: &CauseItem) -> String {
             format!("{}: {}", head_name(&muscle.name), factor_name(factor))
         }
         ItemOf::Factor(factor, count) => format!("{} of {count} muscles", factors_name(factor)),
-        ItemOf::Lever => lever_name(cause).to_owned(),
+        ItemOf::Others(factor, count) => {
+            let factors = factors_name(factor);
+            match cause.having(factor) > count {
+                true => format!("{factors} of {count} other muscles"),
+                false => format!("{factors} of {count} muscles"),
+            }
+        }
+        ItemOf::Lever => Turned::by_load(&cause.account).name.to_owned(),
         ItemOf::Supports => "support by floor, bench or grip".to_owned(),
         ItemOf::Limbs => "weight of the limbs".to_owned(),
         ItemOf::PassiveJoints => "passive torque of the joints".to_owned(),
@@ -125,10 +117,13 @@ fn factors_name(factor: ForceFactor) -> &'static str {
     }
 }
 
-/// A factor of a muscle from where to where, with the muscle's force where the factor is one of force.
+/// Capacity per newton of a muscle's force that is only rounding: it neither helps nor hinders, 1 or m.
+const ROUNDING: f64 = 1.0e-9;
+
+/// A factor of a muscle's force from where to where, with the force.
 fn factor_in_words(muscle: &MuscleShare, factor: ForceFactor, units: System) -> String {
     let told = match factor {
-        ForceFactor::Arm => return arm_in_words(muscle, units),
+        ForceFactor::Arm => factor_name(factor).to_owned(),
         ForceFactor::PeakForce => {
             let peak = muscle.terms.map(|terms| terms.peak_n);
             let force = force_unit(units);
@@ -217,61 +212,6 @@ fn speed_in_words(muscle: &MuscleShare) -> String {
     }
 }
 
-/// The arm at the joint where it does most; one that works against the lift says so.
-fn arm_in_words(muscle: &MuscleShare, units: System) -> String {
-    let levers = telling_levers(&muscle.arms, 1.0);
-    let Some(arm) = levers.first() else {
-        return "moment arm".to_owned();
-    };
-    let against = arm.length_m.iter().all(|length| *length < 0.0);
-    let sizes = arm.length_m.map(|m| if against { -m } else { m });
-    let name = match (muscle.arms.len(), against) {
-        (1, false) => "moment arm".to_owned(),
-        (1, true) => "moment arm against the lift".to_owned(),
-        (_, false) => format!("moment arm at the {}", arm.joint.name()),
-        (_, true) => format!("moment arm against the lift at the {}", arm.joint.name()),
-    };
-    let unit = units.length_unit();
-    with_unit(&name, from_to(sizes.map(|m| unit.of(m)), 1), unit.symbol)
-}
-
-/// The load's lever about the one or two joints where it does most.
-fn lever_in_words(cause: &Cause, units: System) -> String {
-    let unit = units.length_unit();
-    let levers = telling_levers(&cause.account.levers, -1.0);
-    let told = levers.iter().take(2).filter(|lever| {
-        // A joint beside the first is told where it does at least a quarter of what the first does.
-        lever.part.abs() >= 0.25 * levers[0].part.abs()
-    });
-    let told: Vec<String> = told
-        .filter_map(|lever| lever_from_to(lever, unit))
-        .collect();
-    if told.is_empty() {
-        return lever_name(cause).to_owned();
-    }
-    format!("{} {}", lever_name(cause), listed(&told))
-}
-
-/// The load's lever; where hands or feet push beside it, their pushes count in.
-fn lever_name(cause: &Cause) -> &'static str {
-    if cause.account.has_pushes {
-        "lever of load and push"
-    } else {
-        "lever of the load"
-    }
-}
-
-fn lever_from_to(lever: &Lever, unit: ShownUnit) -> Option<String> {
-    let lengths = from_to(lever.length_m.map(|m| unit.of(m)), 1)?;
-    let crosses = lever.length_m[0] * lever.length_m[1] < 0.0;
-    let side = if crosses { " (to its other side)" } else { "" };
-    Some(format!(
-        "about the {} {lengths} {}{side}",
-        lever.joint.name(),
-        unit.symbol
-    ))
-}
-
 /// The heads of the table of all parts.
 #[must_use]
 pub fn account_heads(family: &Family, units: System) -> Vec<String> {
@@ -312,7 +252,7 @@ pub fn account_table(
         if rounded(part, decimals) == "0" {
             small += part;
         } else {
-            rows.push(row(item_in_words(cause, &item, units), part));
+            rows.push(row(item_in_words(cause, &item, unit, units), part));
         }
     }
     if rounded(small, decimals) != "0" {

@@ -2,12 +2,13 @@
 //!
 //! In: [`Cause`]s with their exact accounts. Out: sentences that name the largest parts, and what is left.
 
-use super::account_words::{decimals_of, item_in_words, item_name, signed, spot_in_words};
-use super::parameters::{parameter_in_words, shown_value};
+use super::changed_numbers::{decimals_of, signed};
+use super::account_words::{item_in_words, item_name, spot_in_words};
+use super::parameters::parameter_at;
 use super::prose::{capital, listed};
 use super::quantities::rounded;
 use super::shown_units::{ShownUnit, ShownUnits};
-use crate::study::{Cause, CauseItem, Family, Variant};
+use crate::study::{Cause, CauseItem, Family, Variant, gathered};
 use crate::units::System;
 
 /// A change or a part smaller than this share of the capacity is not told: a quarter of a per cent.
@@ -29,11 +30,7 @@ pub fn why_it_changed(family: &Family, variant: &Variant, units: System) -> Stri
 #[must_use]
 pub fn why_lines(family: &Family, variant: &Variant, units: System) -> Vec<String> {
     let unit = units.load_unit(family.base.range.measure);
-    let head = format!(
-        "{} {}:",
-        capital(&parameter_in_words(&family.parameter.path)),
-        shown_value(&variant.text)
-    );
+    let head = parameter_at(&family.parameter.path, &variant.text) + ":";
     let places = variant.causes.iter();
     let places = places.map(|cause| capital(&cause_in_words(cause, unit, units)) + ".");
     std::iter::once(head).chain(places).collect()
@@ -56,13 +53,15 @@ pub(crate) fn cause_in_words(cause: &Cause, unit: ShownUnit, units: System) -> S
     let whole = format!("{} {}", signed(change, decimals), unit.symbol);
     let mut parts: Vec<String> = Vec::new();
     for (place, item) in told.iter().enumerate() {
-        let part = signed(unit.of(item.part), decimals);
-        let of = if place == 0 {
-            format!(" of {whole}")
-        } else {
-            String::new()
+        let part = unit.of(item.part);
+        let is_share = part * change > 0.0 && part.abs() <= change.abs();
+        let of = match (place, is_share) {
+            (0, true) => format!(" of {whole}"),
+            (0, false) => format!(" {}", unit.symbol),
+            _ => String::new(),
         };
-        parts.push(format!("{}: {part}{of}", item_in_words(cause, item, units)));
+        let words = item_in_words(cause, item, unit, units);
+        parts.push(format!("{words}: {}{of}", signed(part, decimals)));
     }
     let else_part = change - told.iter().map(|item| unit.of(item.part)).sum::<f64>();
     if rounded(else_part, decimals) != "0" {
@@ -117,8 +116,8 @@ fn unchanged(cause: &Cause) -> &'static str {
     }
 }
 
-/// The one or two largest parts, and up to two more that are nearly as large; none where not even the largest is
-/// worth telling.
+/// The one or two largest parts, up to two more that are nearly as large, and what it takes that nothing left is
+/// larger than any of them; none where not even the largest is worth telling.
 #[must_use]
 pub(crate) fn told_items(cause: &Cause) -> Vec<CauseItem> {
     let size = cause.account.capacity[0].abs();
@@ -132,34 +131,45 @@ pub(crate) fn told_items(cause: &Cause) -> Vec<CauseItem> {
         let share = if *place < 2 { SECOND } else { MORE };
         item.part.abs() >= least && item.part.abs() >= share * largest
     };
-    let told = items.into_iter().take(4).enumerate().take_while(worth);
-    told.map(|(_, item)| item).collect()
+    let first = items.iter().copied().take(4).enumerate().take_while(worth);
+    let mut told: Vec<CauseItem> = first.map(|(_, item)| item).collect();
+    let sizes = told.iter().map(|item| item.part.abs());
+    let mut smallest = sizes.fold(f64::INFINITY, f64::min);
+    let left = &items[told.len()..];
+    let mut rest: f64 = left.iter().map(|item| item.part).sum();
+    if told.is_empty() {
+        return told;
+    }
+    for item in gathered(left) {
+        if rest.abs() <= smallest.max(SEEN * size) {
+            break;
+        }
+        rest -= item.part;
+        smallest = smallest.min(item.part.abs());
+        told.push(item);
+    }
+    told.sort_by(|a, b| b.part.abs().total_cmp(&a.part.abs()));
+    told
 }
 
-/// That other joints limit after than before, or the same ones in another order.
+/// A joint's share in the limit that moves by less is not told: a tie is no change (assumed).
+const MOVES: f64 = 0.1;
+/// A smaller share in the limit is not told beside others (assumed).
+const NO_SHARE: f64 = 0.005;
+
+/// How much of what more strength would add each joint has before and after, where that moves.
 fn limit_in_words(cause: &Cause) -> Option<String> {
-    if !cause.limit_changes() {
+    let shares = cause.shares_in_the_limit();
+    let moved = shares.iter();
+    if moved.clone().all(|(_, [before, after])| (after - before).abs() < MOVES) {
         return None;
     }
-    let limiting = cause.limiting();
-    let [before, after] = limiting.each_ref().map(|joints| {
-        joints
-            .iter()
-            .map(|joint| joint.name().to_owned())
-            .collect::<Vec<String>>()
-    });
-    let is_same = before.len() == after.len() && before.iter().all(|joint| after.contains(joint));
-    if let (true, [was, ..], [is, ..]) = (is_same, before.as_slice(), after.as_slice()) {
-        return Some(format!(
-            "of the joints that limit together the {is} now limits most, before it was the {was}"
-        ));
-    }
-    let counts = [before.len(), after.len()];
-    let [before, after] = [before, after].map(|names| match names.as_slice() {
-        [] => "nothing".to_owned(),
-        [only] if counts != [1, 1] => format!("the {only} alone"),
-        [only] => format!("the {only}"),
-        [first, others @ ..] => format!("the {first} with the {}", listed(others)),
-    });
-    Some(format!("the limit moves from {before} to {after}"))
+    let seen = moved.filter(|(_, shares)| shares.iter().any(|share| *share >= NO_SHARE));
+    let told: Vec<String> = seen
+        .map(|(joint, shares)| {
+            let [before, after] = shares.map(|share| rounded(100.0 * share, 0));
+            format!("the {} has {before} \u{2192} {after} %", joint.name())
+        })
+        .collect();
+    Some(format!("of what more strength would add {}", listed(&told)))
 }

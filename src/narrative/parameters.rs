@@ -121,6 +121,15 @@ pub fn shown_value(text: &str) -> String {
     }
 }
 
+/// A parameter with a tried value: "Grip width 60 cm", "Depth set to −20 deg", which is no change by so much.
+#[must_use]
+pub(crate) fn parameter_at(path: &str, text: &str) -> String {
+    let is_negative = text.starts_with(['-', '\u{2212}']) && !text.ends_with('%');
+    let verb = if is_negative { " set to" } else { "" };
+    let name = super::prose::capital(&parameter_in_words(path));
+    format!("{name}{verb} {}", shown_value(text))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

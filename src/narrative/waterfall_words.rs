@@ -2,9 +2,10 @@
 //!
 //! In: a value of a [`Family`], the [`Cause`] at a place. Out: [`WaterfallTold`].
 
-use super::account_words::{decimals_of, item_in_words, item_name, signed, spot_in_words};
+use super::changed_numbers::{decimals_of, signed};
+use super::account_words::{item_in_words, item_name, spot_in_words};
 use super::figure_words::FigureWords;
-use super::parameters::{parameter_in_words, shown_value};
+use super::parameters::{parameter_at, parameter_in_words, shown_value};
 use super::prose::{capital, listed};
 use super::quantities::rounded;
 use super::shown_units::ShownUnits;
@@ -101,7 +102,7 @@ fn words(
         )
     });
     let figures = first.map_or_else(String::new, |item| {
-        format!("{}. ", capital(&item_in_words(cause, item, units)))
+        format!("{}. ", capital(&item_in_words(cause, item, unit, units)))
     });
     let drawn: Vec<String> = parts
         .iter()
@@ -109,9 +110,8 @@ fn words(
         .collect();
     FigureWords {
         title: format!(
-            "{} {}: {} {place}{most}",
-            capital(&name),
-            shown_value(&variant.text),
+            "{}: {} {place}{most}",
+            parameter_at(&family.parameter.path, &variant.text),
             told.change
         ),
         subtitle: format!(

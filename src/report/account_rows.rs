@@ -1,8 +1,7 @@
-//! The parts of a change as tidy rows: one a muscle and factor, one a joint of the load's lever, one each of the rest.
+//! The parts of a change as tidy rows: one a muscle and factor, one an axis of the load's lever, one each of the rest.
 //!
 //! In: a [`Cause`]. Out: [`AccountRow`]s in SI, for JSON and CSV alike; their parts add up to the change.
 
-use crate::anatomy::Joint;
 use crate::capacity::{ForceFactor, Lever, MuscleShare};
 use crate::movement::Measure;
 use crate::study::{Cause, Spot};
@@ -15,7 +14,7 @@ pub struct AccountRow<'a> {
     pub muscle: Option<&'a str>,
     /// What changed.
     pub factor: &'static str,
-    /// The joint, for arms and levers.
+    /// The joint's axis, for arms and levers.
     pub joint: Option<&'static str>,
     /// What `before` and `after` are, with the unit as suffix.
     pub quantity: Option<&'static str>,
@@ -89,7 +88,7 @@ fn bare(factor: &'static str, part: f64) -> AccountRow<'static> {
 fn along(lever: &Lever, factor: &'static str, quantity: &'static str) -> AccountRow<'static> {
     let [before, after] = lever.length_m;
     AccountRow {
-        joint: Some(Joint::name(lever.joint)),
+        joint: Some(lever.dof.name()),
         quantity: Some(quantity),
         before: Some(before),
         after: Some(after),

@@ -4,7 +4,7 @@
 
 use super::Study;
 use crate::anatomy::Joint;
-use crate::capacity::{Account, Acting, Equilibrium, Pace, account};
+use crate::capacity::{Account, Acting, Equilibrium, JointLimit, Pace, account};
 use crate::error::Result;
 use crate::library::Model;
 
@@ -131,16 +131,17 @@ impl Cause {
         })
     }
 
-    /// Whether other joints limit after than before, or another one comes first.
+    /// Every joint's share in the limit before and after, the first before the change first.
     #[must_use]
-    pub fn limit_changes(&self) -> bool {
-        let [before, after] = self.limiting();
-        before.first() != after.first() || {
-            let sorted = |mut joints: Vec<Joint>| {
-                joints.sort_unstable();
-                joints
-            };
-            sorted(before) != sorted(after)
-        }
+    pub fn shares_in_the_limit(&self) -> Vec<(Joint, [f64; 2])> {
+        let [before, after] = &self.account.limits;
+        let share = |limits: &[JointLimit], joint: Joint| {
+            let found = limits.iter().find(|limit| limit.joint == joint);
+            found.map_or(0.0, |limit| limit.share)
+        };
+        let joints = before.iter().map(|limit| limit.joint);
+        joints
+            .map(|joint| (joint, [share(before, joint), share(after, joint)]))
+            .collect()
     }
 }

@@ -3,15 +3,17 @@
 //! In: a [`Cause`]. Out: [`CauseItem`]s that add up to the change.
 
 use super::cause::Cause;
-use crate::capacity::{ForceFactor, Lever};
+use crate::capacity::ForceFactor;
 
 /// What a part of a change belongs to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum ItemOf {
     /// One factor of one muscle, by its number in the account.
     Muscle(usize, ForceFactor),
-    /// One factor of so many muscles that go one way, none of which makes most of it.
+    /// One factor of so many muscles, all that have a part in it: together more than any of them alone.
     Factor(ForceFactor, usize),
+    /// One factor of so many muscles that are not told alone.
+    Others(ForceFactor, usize),
     /// The load's lever.
     Lever,
     /// Floor, seat, bench, the other hand.
@@ -35,16 +37,14 @@ pub struct CauseItem {
 
 /// From this share of a factor's parts on, one muscle stands for it alone (assumed).
 const MOST_OF_IT: f64 = 0.6;
-/// Parts of a factor go one way from this share of their sizes on (assumed).
-const ONE_WAY: f64 = 0.9;
-/// A muscle counts among those that make a factor's part from this share of the part on (assumed).
-const COUNTS: f64 = 0.02;
+/// Less than this share of a factor's parts is rounding: the muscle has none.
+const ROUNDING: f64 = 1.0e-9;
 
 impl Cause {
     /// The parts of the change, the largest first.
     ///
-    /// **Shape.** They add up to the change. A factor's muscles stand together only where they go one way, so no
-    /// part hides another one.
+    /// **Shape.** They add up to the change. A factor's muscles stand together only where they do more together than
+    /// any of them alone, and none makes most of it; so the largest part is named whether one muscle makes it or many.
     #[must_use]
     pub fn items(&self) -> Vec<CauseItem> {
         let factors = ForceFactor::ALL.into_iter();
@@ -89,15 +89,22 @@ impl Cause {
         let largest = parts
             .iter()
             .fold(0.0, |most: f64, part| most.max(part.abs()));
-        let counting = parts.iter();
-        let count = counting.filter(|part| *part / whole >= COUNTS).count();
-        if whole.abs() >= ONE_WAY * sizes && largest < MOST_OF_IT * sizes && count > 1 {
-            return vec![item(ItemOf::Factor(factor, count), whole)];
+        if whole.abs() > largest && largest < MOST_OF_IT * sizes {
+            return vec![item(ItemOf::Factor(factor, self.having(factor)), whole)];
         }
         let single = parts.iter().enumerate();
         single
             .map(|(index, part)| item(ItemOf::Muscle(index, factor), *part))
             .collect()
+    }
+
+    /// How many muscles have a part in a factor's.
+    #[must_use]
+    pub fn having(&self, factor: ForceFactor) -> usize {
+        let muscles = self.account.muscles.iter();
+        let parts: Vec<f64> = muscles.map(|muscle| muscle.part(factor).abs()).collect();
+        let least = ROUNDING * parts.iter().sum::<f64>();
+        parts.iter().filter(|part| **part > least).count()
     }
 
     /// The muscle with the largest part of a factor in the direction of the factor's whole.
@@ -123,17 +130,24 @@ fn item(of: ItemOf, part: f64) -> CauseItem {
     CauseItem { of, part }
 }
 
-/// The lengths whose change goes the way of their sum and is seen in the length itself, the largest part first.
-///
-/// `way` is 1 where a longer one adds to the capacity (arms), −1 where it takes from it (levers of the load).
+/// Items with the muscles of a factor taken together that stand alone in them, the largest first.
 #[must_use]
-pub fn telling_levers(levers: &[Lever], way: f64) -> Vec<&Lever> {
-    let whole: f64 = levers.iter().map(|lever| lever.part).sum();
-    let is_seen = |lever: &&Lever| {
-        let [before, after] = lever.length_m;
-        lever.part * whole > 0.0 && (after - before) * way * lever.part > 0.0
-    };
-    let mut told: Vec<&Lever> = levers.iter().filter(is_seen).collect();
-    told.sort_by(|a, b| b.part.abs().total_cmp(&a.part.abs()));
-    told
+pub fn gathered(items: &[CauseItem]) -> Vec<CauseItem> {
+    let single = |item: &&CauseItem| matches!(item.of, ItemOf::Muscle(..));
+    let mut together: Vec<CauseItem> = items.iter().filter(|i| !single(i)).copied().collect();
+    for factor in ForceFactor::ALL {
+        let of_it = |item: &&CauseItem| matches!(item.of, ItemOf::Muscle(_, f) if f == factor);
+        let found = || items.iter().filter(of_it).copied();
+        let least = ROUNDING * found().map(|item| item.part.abs()).sum::<f64>();
+        let found: Vec<CauseItem> = found().filter(|i| i.part.abs() > least).collect();
+        match found.as_slice() {
+            [] => {}
+            [only] => together.push(*only),
+            several => together.push(item(
+                ItemOf::Others(factor, several.len()),
+                several.iter().map(|item| item.part).sum(),
+            )),
+        }
+    }
+    in_order(together)
 }
