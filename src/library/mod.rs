@@ -50,6 +50,7 @@ mod records;
 mod schema_probe;
 mod set_path;
 mod settable;
+mod setting;
 mod share_units;
 mod sourced_rules;
 mod stock;

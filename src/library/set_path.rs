@@ -5,8 +5,8 @@
 //! that names the part of the path or the text that does not fit.
 
 use super::nearest::known;
+use super::setting::Setting;
 use super::share_units::share_of;
-use crate::bounds::{bounds, first_hidden};
 use crate::error::{Error, PlaceOnPath, Result, SettingFault, SettingReason};
 use crate::units::{
     Angle, AngularSpeed, Dimension, Duration, Force, Length, LinearDensity, Mass, QuantityFault,
@@ -15,71 +15,6 @@ use crate::units::{
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
-
-/// One `PATH=VALUE`.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) struct Setting {
-    /// The whole path as it was written.
-    pub path: String,
-    /// The text of the value, without quotes around it.
-    pub text: String,
-}
-
-impl Setting {
-    /// Splits `PATH=VALUE`.
-    pub fn read(written: &str) -> Result<Self> {
-        let parts = written.split_once('=');
-        let nothing = |without_sign| {
-            Error::bad(SettingFault::NoSetting {
-                written: written.to_owned(),
-                without_sign,
-            })
-        };
-        let (path, text) = parts.ok_or_else(|| nothing(true))?;
-        let text = text.trim();
-        let unquoted = text.strip_prefix('"').and_then(|t| t.strip_suffix('"'));
-        let text = unquoted.unwrap_or(text).trim();
-        if path.trim().is_empty() || text.is_empty() {
-            return Err(nothing(false));
-        }
-        Ok(Self {
-            path: path.trim().to_owned(),
-            text: text.to_owned(),
-        })
-    }
-
-    fn fault(&self, reason: SettingReason) -> Error {
-        Error::bad(SettingFault::Unfit {
-            path: self.path.clone(),
-            reason,
-        })
-    }
-
-    /// **Fails** for a text that a picture or a terminal cannot show.
-    fn can_be_shown(&self) -> Result<()> {
-        if let Some(code) = first_hidden(&self.text) {
-            return Err(self.fault(SettingReason::Unprintable { code }));
-        }
-        let (letters, most) = (
-            self.text.chars().count(),
-            bounds().short_text.most_of_them(),
-        );
-        if letters > most {
-            return Err(self.fault(SettingReason::TooLong { letters, most }));
-        }
-        Ok(())
-    }
-
-    /// The text as a length.
-    fn length(&self) -> Result<Length> {
-        Length::from_text(&self.text).map_err(|why| self.told(why))
-    }
-
-    /// What a type of quantity says of the text.
-    fn told(&self, why: QuantityFault) -> Error {
-        self.fault(SettingReason::Quantity(why))
-    }
-}
 
 /// A record as a tree of values; quantities are texts in SI ("0.34 m"), choices are `{"Name": …}`.
 pub(super) fn tree_of<T: Serialize>(record: &T) -> Value {
@@ -97,6 +32,7 @@ pub(super) fn set<T: Serialize + DeserializeOwned>(
     let tree = tree_of(record);
     let pointer = resolve(&tree, inside, &setting.path)?;
     setting.can_be_shown()?;
+    setting.is_no_unclear_change()?;
     let choices = replacements(&tree, &pointer, setting)?;
     let mut refusal = None;
     for (at, value) in choices {

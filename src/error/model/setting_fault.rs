@@ -99,6 +99,11 @@ pub enum SettingReason {
         /// The words there are.
         known: Known,
     },
+    /// A quantity with a plus, which could be a change or the value itself.
+    UnclearChange {
+        /// The text without the plus.
+        value: String,
+    },
     /// The path leads to a group with these names.
     IsGroup {
         /// The names, if they are known.
