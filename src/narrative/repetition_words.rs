@@ -10,7 +10,7 @@ use super::quantities::{QuantityWords, rounded};
 use super::shown_units::ShownUnits;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
-use crate::rep::{Mark, RepEnd};
+use crate::rep::{Mark, RepEnd, StickingInMotion, VISIBLE_DIP, slight_dip};
 use crate::study::RepStudy;
 use crate::units::{Force, Length, System};
 
@@ -43,9 +43,10 @@ pub fn rep_title(rep: &RepStudy, units: System) -> String {
         (RepEnd::Lockout, Some(sticking)) => {
             format!("{name}: slowest {}", place(sticking.minimum.position))
         }
-        (RepEnd::Lockout, None) => {
-            format!("{name}: lifted without a sticking region")
-        }
+        (RepEnd::Lockout, None) => match slight_dip(rep.trace.lifting()) {
+            None => format!("{name}: lifted without a sticking region"),
+            Some(_) => format!("{name}: lifted, its sticking region too slight to count"),
+        },
     }
 }
 
@@ -86,7 +87,7 @@ pub fn rep_sentences(rep: &RepStudy, units: System) -> Vec<String> {
         (RepEnd::Lockout | RepEnd::Stalled { .. }, Some(sticking)) => {
             Some(difference(rep, units, sticking.minimum, &still))
         }
-        (RepEnd::Lockout, None) => no_dip(rep, &still),
+        (RepEnd::Lockout, None) => Some(no_dip(rep, units, &still)),
         _ => None,
     });
     lines
@@ -148,23 +149,54 @@ fn size_in_words(measure: Measure, size: f64, units: System) -> String {
     }
 }
 
-/// Why velocity has no dip although the lift has a hardest place.
-fn no_dip(rep: &RepStudy, still: &Sticking) -> Option<String> {
-    let passing = rep.lifting_at(still.point_range)?;
-    if still.point_range - rep.options.from < SAME_PLACE {
-        return Some(format!(
+/// What velocity does in a lift whose dip does not count, or that has none although it has a hardest place.
+fn no_dip(rep: &RepStudy, units: System, still: &Sticking) -> String {
+    if let Some(dip) = slight_dip(rep.trace.lifting()) {
+        return slight(rep, units, &dip);
+    }
+    let Some(passing) = rep.lifting_at(still.point_range) else {
+        return "In motion its velocity has no dip.".to_owned();
+    };
+    if begins_hardest(rep, still) {
+        return format!(
             "So the lift begins at its hardest place, with {}{} of full activation; once the load moves, what is \
              held still grows faster than speed takes away.",
             left_by_lowering(rep, passing.enhancement),
             percent(passing.activation)
-        ));
+        );
     }
-    Some(format!(
+    format!(
         "In motion its velocity has no dip: it passes that place at {}, with {}{} of full activation.",
         velocity_in_words(rep.trace.measure, passing.velocity),
         left_by_lowering(rep, passing.enhancement),
         percent(passing.activation)
-    ))
+    )
+}
+
+/// A dip too small to count, in its figures.
+fn slight(rep: &RepStudy, units: System, dip: &StickingInMotion) -> String {
+    let lift = rep.trace.lifting().iter();
+    let greatest = lift.map(|sample| sample.velocity).fold(0.0, f64::max);
+    // Slow as such a lift is there, a hundredth of a metre a second would not tell the two apart.
+    let velocity = |velocity: f64| match rep.trace.measure {
+        Measure::Force => format!("{} m/s", rounded(velocity, 3)),
+        Measure::Torque => format!("{} deg/s", rounded(velocity.to_degrees(), 1)),
+    };
+    format!(
+        "In motion it slows from {} {} to {} {} and gains speed again: a dip of less than {} of its greatest velocity \
+         ({}), which does not count as a sticking region.",
+        velocity(dip.first_peak.velocity),
+        at_position(rep, dip.first_peak.position, units),
+        velocity(dip.minimum.velocity),
+        at_position(rep, dip.minimum.position, units),
+        percent(VISIBLE_DIP),
+        velocity(greatest)
+    )
+}
+
+/// Whether the lift begins where it is hardest held still.
+fn begins_hardest(rep: &RepStudy, still: &Sticking) -> bool {
+    still.point_range - rep.options.from < SAME_PLACE
 }
 
 /// The extra force that lowering left behind, where something was lowered.
@@ -182,7 +214,8 @@ fn difference(rep: &RepStudy, units: System, minimum: Mark, still: &Sticking) ->
         return "So it is slowest where it is hardest held still: the effort curve alone tells the place."
             .to_owned();
     }
-    let how_far = distance(rep, units, minimum.range, still.point_range);
+    let places = [rep.across(minimum.position), rep.still.axis_value(still.point_range)];
+    let how_far = distance(rep.trace.measure, units, places);
     let passing = rep.lifting_at(still.point_range);
     let slowest = rep.lifting_at(minimum.range);
     let (Some(passing), Some(slowest)) = (passing, slowest) else {
@@ -190,36 +223,60 @@ fn difference(rep: &RepStudy, units: System, minimum: Mark, still: &Sticking) ->
             "It stops {how_far} before the place that is hardest held still: it never gets there."
         );
     };
+    let is_lowered = rep.options.lowering_s().is_some();
+    let velocity = velocity_in_words(rep.trace.measure, passing.velocity);
     if apart > 0.0 {
+        let moving = percent((1.0 - slowest.capacity / rep.held_at(minimum.range).max(1e-9)).max(0.0));
+        let how = match (begins_hardest(rep, still), is_lowered) {
+            (true, true) => format!(
+                "it begins at the hardest place with {} of extra force from the lowering, gains speed, and slows until \
+                 {} is left",
+                percent(passing.enhancement),
+                percent(slowest.enhancement)
+            ),
+            (true, false) => "it begins at the hardest place, gains speed, and slows behind it".to_owned(),
+            (false, true) => format!(
+                "it passes the hardest place at {velocity}, with {} of extra force left from the lowering, and goes on \
+                 slowing until {} is left",
+                percent(passing.enhancement),
+                percent(slowest.enhancement)
+            ),
+            (false, false) => {
+                format!("it passes the hardest place at {velocity} and goes on slowing behind it")
+            }
+        };
         format!(
-            "So it is slowest {how_far} later than it is hardest: it passes the hardest place at {}, with {} of \
-             extra force left from the lowering, and goes on slowing until {} is left; moving costs {} of the force \
-             held still.",
-            velocity_in_words(rep.trace.measure, passing.velocity),
-            percent(passing.enhancement),
-            percent(slowest.enhancement),
-            percent((1.0 - slowest.capacity / rep.held_at(minimum.range).max(1e-9)).max(0.0))
+            "So it is slowest {how_far} later than it is hardest: {how}; moving costs {moving} of the force held still."
         )
     } else {
+        let left = match is_lowered {
+            true => format!(
+                " and the extra force from the lowering {}",
+                percent(slowest.enhancement)
+            ),
+            false => String::new(),
+        };
         format!(
-            "So it is slowest {how_far} earlier than it is hardest: effort there is {} already, activation {} and \
-             the extra force from the lowering {}; behind it the load has gained speed again ({} at the hardest place).",
+            "So it is slowest {how_far} earlier than it is hardest: effort there is {} already, activation {}{left}; \
+             behind it the load has gained speed again ({velocity} at the hardest place).",
             rounded(slowest.demand / rep.held_at(minimum.range).max(1e-9), 2),
             percent(slowest.activation),
-            percent(slowest.enhancement),
-            velocity_in_words(rep.trace.measure, passing.velocity),
         )
     }
 }
 
-/// How far two places of the range are apart, in words.
-fn distance(rep: &RepStudy, units: System, a: f64, b: f64) -> String {
-    let apart = (rep.still.axis_value(a) - rep.still.axis_value(b)).abs();
-    match (rep.trace.measure, units) {
-        (Measure::Torque, _) => format!("{} deg", rounded(apart, 0)),
-        (Measure::Force, System::Metric) => format!("{} cm", rounded(apart, 0)),
+/// How far two places on the level axis are apart: the difference of what is printed of them.
+fn distance(measure: Measure, units: System, places: [f64; 2]) -> String {
+    let apart = |scale: f64| {
+        let [a, b] = places.map(|place| (scale * place).round());
+        (a - b).abs() / scale
+    };
+    match (measure, units) {
+        (Measure::Torque, _) => format!("{} deg", rounded(apart(1.0), 0)),
+        (Measure::Force, System::Metric) => format!("{} cm", rounded(apart(1.0), 0)),
         (Measure::Force, System::Us) => {
-            format!("{} in", rounded(Length::from_cm(apart).as_in(), 1))
+            let tenths = 10.0 * Length::from_cm(1.0).as_in();
+            format!("{} in", rounded(Length::from_cm(apart(tenths)).as_in(), 1))
         }
     }
 }

@@ -39,5 +39,7 @@ pub use rep_model::RepModel;
 pub use rep_options::{After, RepOptions};
 pub use rep_sample::{RepEnd, RepSample};
 pub use repetition_trace::{LiftFigures, RepTrace};
-pub use sticking_in_motion::{LEAST_WAY, Mark, StickingInMotion, VISIBLE_DIP, sticking_in_motion};
+pub use sticking_in_motion::{
+    LEAST_WAY, Mark, StickingInMotion, VISIBLE_DIP, slight_dip, sticking_in_motion,
+};
 pub use tiring::Tiring;

@@ -58,8 +58,28 @@ pub fn sticking_in_motion(lift: &[RepSample], outcome: RepEnd) -> Option<Stickin
         return None;
     }
     let greatest = lift.iter().map(|s| s.velocity).fold(0.0, f64::max);
-    let visible = VISIBLE_DIP * greatest;
     let stalled = matches!(outcome, RepEnd::Stalled { .. });
+    dip(lift, VISIBLE_DIP * greatest, stalled)
+}
+
+/// A dip of a lift without a region: velocity falls and rises again by less than counts, but by a share of its own
+/// first peak that would.
+///
+/// **Shape.** Looked for with half of what counts, a quarter, and so on: the first that shows is the deepest.
+#[must_use]
+pub fn slight_dip(lift: &[RepSample]) -> Option<StickingInMotion> {
+    /// How often what counts is halved.
+    const HALVINGS: i32 = 6;
+    let greatest = lift.iter().map(|s| s.velocity).fold(0.0, f64::max);
+    let halves = (1..=HALVINGS).map(|times| VISIBLE_DIP * greatest * 0.5_f64.powi(times));
+    let found = halves.filter_map(|visible| dip(lift, visible, false)).next()?;
+    let falls = found.first_peak.velocity - found.minimum.velocity;
+    (falls >= VISIBLE_DIP * found.first_peak.velocity).then_some(found)
+}
+
+/// The first fall of velocity by `visible` that is followed by a rise by it, or by a stop.
+fn dip(lift: &[RepSample], visible: f64, stalled: bool) -> Option<StickingInMotion> {
+    let first = lift.first()?;
     let mark = |index: usize| {
         let sample = &lift[index];
         Mark {
