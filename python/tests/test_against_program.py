@@ -5,6 +5,7 @@ import io
 import json
 import math
 import os
+import pathlib
 import subprocess
 import warnings
 
@@ -14,6 +15,7 @@ import pytest
 import torquill
 
 PROGRAM = os.environ["TORQUILL_PROGRAM"]
+ROOT = pathlib.Path(__file__).resolve().parents[2]
 
 
 def answer(*words):
@@ -201,3 +203,21 @@ def test_every_function_is_told_and_typed():
         assert "return" in hints and text.splitlines()[0].endswith("."), name
         for parameter in set(hints) - {"return"}:
             assert f":param {parameter}: " in text, f"{name}: {parameter}"
+
+
+def recipe_of_the_dictionary():
+    """The lines of models/DATA.md that read a file of --data."""
+    text = (ROOT / "models" / "DATA.md").read_text(encoding="utf-8")
+    return text.split("```python\n")[1].split("```")[0]
+
+
+def test_the_dictionarys_recipe_reads_a_data_file(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    question = ["vary", "biceps-curl", "--param", "segments.forearm.length", "--values", "-5%,+5%"]
+    subprocess.run([PROGRAM, *question, "--data", "x.csv"], capture_output=True, check=True)
+    assert (tmp_path / "x.csv").read_text(encoding="utf-8").startswith("#")
+    names = {}
+    exec(recipe_of_the_dictionary(), names)
+    told = answer(*question)
+    expected = [told["baseline"]] + told["variants"]
+    assert names["capacity"].tolist() == [row["peak_capacity_nm"] for row in expected]

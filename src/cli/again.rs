@@ -36,6 +36,9 @@ const ALLOWED: &[&str] = &[
     "sources",
 ];
 
+/// The first bytes of a workbook: it is a zipped folder.
+const WORKBOOK: &[u8] = b"PK\x03\x04";
+
 /// AgainArguments of `again`.
 #[derive(Debug, Args)]
 #[command(after_long_help = "Examples:
@@ -45,7 +48,7 @@ const ALLOWED: &[&str] = &[
   torquill figure bench-press --load \"55 kg\" -o bench.png
   torquill again bench.png -o copy.png
 
-Reads JSON, SVG and PNG of this program, and CSV printed with --provenance or written beside a figure. Model files
+Reads JSON, SVG and PNG of this program, and CSV printed with --provenance, written by --data or beside a figure. Model files
 that were given by --models are given again; what differs from the making of the file is told.")]
 pub struct AgainArguments {
     /// File that says how it was made: .json, .csv, .svg or .png
@@ -111,7 +114,11 @@ impl AgainArguments {
     /// What the file says, if this program wrote it.
     fn record(&self) -> Result<RunRecord> {
         let file = self.file.display().to_string();
-        let found = match said(&bytes_of_file(&self.file)?) {
+        let bytes = bytes_of_file(&self.file)?;
+        if bytes.starts_with(WORKBOOK) {
+            return Err(bad(AgainFault::Workbook { file }));
+        }
+        let found = match said(&bytes) {
             Ok(Some(record)) => record,
             Ok(None) => return Err(bad(AgainFault::SaysNothing { file })),
             Err(cause) => return Err(bad(AgainFault::Broken { file, cause })),

@@ -10,6 +10,11 @@ pub enum AgainFault {
         /// The file.
         file: String,
     },
+    /// A workbook, which says it on a sheet that is not read.
+    Workbook {
+        /// The file.
+        file: String,
+    },
     /// What it says cannot be read.
     Broken {
         /// The file.

@@ -501,6 +501,7 @@ fn fault_a_file_that_says_nothing_of_its_making_is_refused() {
     }
     refused(b"\x89PNG\r\n\x1a\n\0\0\0\x0dIHDR", "file");
     refused(&[0xff, 0xfe, 0], "file");
+    refused(b"PK\x03\x04\x14\0", "sheet `provenance`");
     for content in [
         "{\"provenance\": 1}",
         "{",

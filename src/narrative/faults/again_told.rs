@@ -9,7 +9,11 @@ pub(super) fn told(fault: &AgainFault) -> Told {
         AgainFault::SaysNothing { file } => Told::new(format!(
             "`{file}` does not say how it was made"
         ))
-        .hint("JSON, SVG and PNG of this program do; CSV does if it was printed with --provenance"),
+        .hint("JSON, SVG, PNG and --data files of this program do; printed CSV does with --provenance"),
+        AgainFault::Workbook { file } => Told::new(format!(
+            "`{file}` is a workbook: its sheet `provenance` says how it was made, but sheets are not read here"
+        ))
+        .hint("run the command of that sheet again, or write the table with --data FILE.csv, which can be made again"),
         AgainFault::Broken { file, cause } => Told::new(format!(
             "what `{file}` says of its making cannot be read: {cause}"
         )),
