@@ -65,6 +65,9 @@ pub struct LifterRecord {
     pub strength_sources: BTreeMap<String, Source>,
     /// Factor on all peak forces beyond what body mass explains.
     pub strength_scale: f64,
+    /// Where a factor of 1 on all peak forces comes from: not where height and mass do.
+    #[serde(default)]
+    pub strength_scale_source: Option<Source>,
     /// Factor on all peak forces in one lift alone, by the name of the movement: practice, technique, and what the model
     /// of that lift misses for this person. Only a fit to measurements has one.
     #[serde(default)]

@@ -10,7 +10,7 @@ use super::posterior::{FittedValue, Posterior};
 use super::read::read;
 use super::records::Library;
 use super::set_path::{is_technique, tagged, tree_of};
-use crate::anatomy::Sex;
+use crate::anatomy::{LifterRecord, Sex};
 use crate::error::{Result, Shelf};
 use crate::source::Source;
 use serde_json::{Map, Value};
@@ -83,7 +83,7 @@ impl Workbench {
                     let known = &files.record.strength_sources;
                     known.get(group).or_else(|| known.get("*")).cloned()
                 }
-                None => Some(files.record.source.clone()),
+                None => Some(of_the_lifter(&files.record, inside).clone()),
             },
             Root::Technique | Root::Movement => sourced(&trees.movement, inside),
             Root::Body => match inside.split_once('.') {
@@ -152,6 +152,13 @@ impl Workbench {
         let like = like.filter(|_| inside.starts_with("strength.") && !is_own)?;
         self.models.layered(Shelf::Lifters, like).ok().map(Arc::new)
     }
+}
+
+/// The source of a lifter's own value; a factor of 1 on all strength has one of its own.
+fn of_the_lifter<'a>(record: &'a LifterRecord, inside: &str) -> &'a Source {
+    let is_one = inside == "strength_scale" && record.strength_scale == 1.0;
+    let own = record.strength_scale_source.as_ref();
+    own.filter(|_| is_one).unwrap_or(&record.source)
 }
 
 /// The records that sources are looked up in.

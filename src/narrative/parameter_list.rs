@@ -4,7 +4,7 @@
 
 use super::parameter_meanings::meaning;
 use super::parameters::parameter_in_words;
-use super::quantities::rounded;
+use super::quantities::{rounded, with_minus};
 use super::rank_words::origin;
 use super::source_words::source_in_words;
 use crate::library::SettableNow;
@@ -158,7 +158,7 @@ pub fn plausible_in_words(listed: &ListedValue, units: System) -> Option<String>
 /// Both ends of a range with their unit, the lower one in the unit of the upper one.
 fn ends((least, most): (f64, f64), unit: &str, units: System) -> String {
     let (factor, unit) = shown_unit(most, unit, units);
-    let [least, most] = [least, most].map(|end| digits(factor * end, 3));
+    let [least, most] = [least, most].map(|end| with_minus(&digits(factor * end, 3)));
     format!("{least} to {most} {unit}").trim_end().to_owned()
 }
 

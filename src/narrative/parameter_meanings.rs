@@ -60,7 +60,8 @@ fn of_a_segment(segment: &str, field: &str) -> Option<String> {
 fn of_the_build(field: &str) -> Option<&'static str> {
     Some(match field {
         "biacromial_breadth" => {
-            "Breadth of the shoulders between the bony tips above the joints (acromia)."
+            "Breadth of the shoulders between the bony tips above the joints (acromia); what \"shoulder breadths\" of the \
+             technique are multiples of."
         }
         "shoulder_breadth" => "Distance between the centres of the shoulder joints.",
         "chest_height" => "Height of the chest under the bar above the shoulder joint, lying.",

@@ -8,6 +8,7 @@ use super::parameters::parameter_in_words;
 use super::quantities::rounded;
 use super::source_words::source_in_words;
 use crate::library::Provenance;
+use crate::source::Source;
 use crate::study::{RankStep, Ranked, Ranks};
 use crate::units::System;
 
@@ -50,12 +51,20 @@ pub fn step_in_words(row: &Ranked) -> String {
     }
 }
 
+/// A value that the calibration did not move, in a record of which it moved others.
+const KEPT: &str = "kept in the fit";
+
 /// Where a value comes from, in a word or two: "published", "from memory", "fitted ± 4 %".
 #[must_use]
 pub fn origin(from: &Provenance) -> String {
     if let Some(fitted) = from.fitted {
         let percent = 100.0 * fitted.relative_deviation();
         return format!("fitted ± {} %", rounded(percent, 1));
+    }
+    let stands_in = |folder: &str| from.file.as_deref().is_some_and(|f| f.starts_with(folder));
+    if matches!(from.source, Some(Source::Fitted(_))) && stands_in("models/muscles/") {
+        // The record is fitted, this value of it was kept as it was recalled.
+        return KEPT.to_owned();
     }
     let source = from.source.as_ref().map(source_in_words);
     let kind = source.as_deref().and_then(|words| words.split(':').next());
@@ -71,11 +80,13 @@ fn first_ten(ranks: &Ranks) -> Option<String> {
         return None;
     }
     let origins = shown.iter().map(|row| origin(&row.from));
-    let bare = |from: &String| from == "assumed" || from == "from memory" || from == "no source";
+    let bare = |from: &String| {
+        from == "assumed" || from == "from memory" || from == "no source" || from == KEPT
+    };
     let known = origins.filter(|from| !bare(from)).count();
     Some(format!(
         "Of the {} that matter most, {known} are published, common practice or fitted to measurements; the others are \
-         assumed or from memory.",
+         assumed, from memory or kept in the fit.",
         shown.len()
     ))
 }
