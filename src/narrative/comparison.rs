@@ -3,7 +3,7 @@
 //! In: which figure, its value. Out: its name, and the value with its unit.
 
 use super::shown_units::ShownUnits;
-use crate::movement::Measure;
+use crate::movement::{Carrier, Measure};
 use crate::study::{Compared, Conditions, Study};
 use crate::units::{Force, Mass, System};
 
@@ -15,6 +15,15 @@ pub(crate) fn compared_in_words(measure: Compared) -> &'static str {
         Compared::Peak => "greatest capacity",
         Compared::Start => "capacity at the start",
         Compared::End => "capacity at the end",
+    }
+}
+
+/// The figure of a study in words: where the body is the load, the heaviest weight counts it.
+#[must_use]
+pub(crate) fn compared_of(measure: Compared, study: &Study) -> &'static str {
+    match (measure, study.range.carrier) {
+        (Compared::Held, Carrier::Body) => "heaviest weight with the body",
+        _ => compared_in_words(measure),
     }
 }
 

@@ -2,6 +2,7 @@
 //!
 //! In: a [`Study`], one of its setups or none, units. Out: text for the report of a curve.
 
+use super::made_words::made_words;
 use super::quantities::{QuantityWords, rounded};
 use super::shown_units::ShownUnits;
 use crate::movement::Measure;
@@ -12,7 +13,8 @@ use crate::units::{Force, System};
 /// Whose curve of what, and what is on the bar.
 #[must_use]
 pub fn curve_head(study: &Study, setup: Option<&SetupStudy>, units: System) -> String {
-    let mut words = format!("{}, {}", study.movement_title, study.lifter_title);
+    let made = made_words(study);
+    let mut words = format!("{}, {}{made}", study.movement_title, study.lifter_title);
     if let Some(setup) = setup {
         words += &format!(", {}", study.told(units).asked_name(setup));
     }

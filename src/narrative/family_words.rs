@@ -3,10 +3,10 @@
 //! In: a [`Family`], under which conditions. Out: the words around its figure.
 
 use super::causes::cause_in_short;
-use super::comparison::{compared_in_words, shown_figure};
+use super::comparison::{compared_of, shown_figure};
 use super::figure_words::FigureWords;
 use super::made_words::made_words;
-use super::parameters::{parameter_in_words, shown_value};
+use super::parameters::{parameter_at, parameter_in_words, shown_value};
 use super::prose::{capital, listed};
 use super::quantities::rounded;
 use super::shown_units::ShownUnits;
@@ -70,7 +70,7 @@ fn changes(family: &Family, measure: Compared) -> bool {
 fn name_of(family: &Family, measure: Compared) -> &'static str {
     match (measure, family.base.range.measure) {
         (Compared::Peak, Measure::Torque) => "peak torque",
-        _ => compared_in_words(measure),
+        _ => compared_of(measure, &family.base),
     }
 }
 
@@ -92,8 +92,9 @@ fn title_of(family: &Family, measure: Compared, asked: &Conditions, units: Syste
     };
     let present = family.base_figures.value(measure);
     match (told.as_slice(), present) {
-        ([(value, after)], Some(before)) => {
-            one_change(&format!("{name} {value}"), what, [before, *after], &figure)
+        ([(_, after)], Some(before)) => {
+            let tried = parameter_at(&family.parameter.path, &family.variants[0].text);
+            one_change(&tried, what, [before, *after], &figure)
         }
         _ => change_in_words(&name, what, &told, &figure),
     }

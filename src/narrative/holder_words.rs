@@ -68,8 +68,9 @@ pub(crate) fn holder_words(study: &Study, holders: &LoadHolders, units: System) 
             rounded(unit.of(holders.asked_nm[at]), 0),
             unit.symbol
         ),
-        caption: "At every place the moments of all muscles at a joint hold what load and limbs ask of it. Which muscles share it, and how, changes \
-                  over the range with their arms and lengths."
+        caption: "At every place the moments of the muscles that lift hold what load and limbs ask of the joint; its passive tissue adds to \
+                  them or takes from them, and muscles that pull the other way take. Which muscles share it, and how, changes over the range with \
+                  their arms and lengths."
             .to_owned(),
     };
     HolderWords {

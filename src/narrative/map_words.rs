@@ -2,7 +2,7 @@
 //!
 //! In: a [`PairGrid`], the figure, where it is best and how far it reaches. Out: the words around the map.
 
-use super::comparison::{compared_in_words, shown_figure};
+use super::comparison::{compared_of, shown_figure};
 use super::figure_words::FigureWords;
 use super::parameters::{parameter_in_words, shown_value};
 use super::prose::capital;
@@ -67,7 +67,7 @@ pub fn map_words(
         ),
         description: format!(
             "A map of the {} over {x} and {y}. {title}.",
-            compared_in_words(measure)
+            compared_of(measure, &grid.base)
         ),
         title,
         caption: String::new(),
@@ -86,7 +86,7 @@ fn title(grid: &PairGrid, measure: Compared, reach: &MapReach, unit: &str) -> St
         "{} and {}: {} {} to {} {unit}, best at {} and {}{border}",
         capital(&parameter_in_words(&x.path)),
         parameter_in_words(&y.path),
-        compared_in_words(measure),
+        compared_of(measure, &grid.base),
         reach.figure(reach.least),
         reach.figure(reach.best),
         shown_value(&x.values[reach.column]),

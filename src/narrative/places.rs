@@ -2,7 +2,7 @@
 //!
 //! In: a study or a repetition. Out: "14 cm off the chest", "0.24 m/s".
 
-use super::quantities::{QuantityWords, rounded};
+use super::quantities::{QuantityWords, rounded, with_minus};
 use super::telling::AT_THE_START;
 use crate::movement::Measure;
 use crate::study::{RepStudy, Study};
@@ -13,7 +13,7 @@ use crate::units::System;
 pub(crate) fn position_in_words(rep: &RepStudy, position: f64, units: System) -> String {
     let value = rep.across(position);
     let (number, unit) = match rep.trace.measure {
-        Measure::Torque => (rounded(value, 0), "deg"),
+        Measure::Torque => (with_minus(&rounded(value, 0)), "deg"),
         Measure::Force => units.travel_and_unit(value),
     };
     format!("{number} {unit} {}", rep.still.away_from)

@@ -90,6 +90,12 @@ impl QuantityWords for System {
     }
 }
 
+/// A number's text with a true minus sign.
+#[must_use]
+pub(crate) fn with_minus(number: &str) -> String {
+    number.replace('-', "\u{2212}")
+}
+
 /// What a kind of quantity is called.
 #[must_use]
 pub fn kind_name(kind: QuantityKind) -> &'static str {

@@ -4,7 +4,7 @@
 
 use super::fibre_words::{fibre_sentences, is_doubted};
 use super::figure_words::FigureWords;
-use super::made_words::made_words;
+use super::made_words::{made_words, pace_words};
 use super::people_words::{classes_by_share, invented_people, most_frequent_class};
 use super::places::sides_in_words;
 use super::prose::{capital, percent};
@@ -12,7 +12,6 @@ use super::quantities::rounded;
 use super::setup_names::{added_is_plural, added_name, with_article};
 use super::telling::Telling;
 use crate::anatomy::Joint;
-use crate::capacity::Pace;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
 use crate::resistance::Setup;
@@ -41,7 +40,7 @@ impl Telling<'_> {
             subtitle: self.subtitle(),
             footnote: self.doubt().unwrap_or_else(|| self.definitions() + "."),
             description: self.strength_description() + &doubts,
-            caption: sides.to_owned() + &doubts,
+            caption: format!("{}. {sides}{doubts}", how_held(self.study)),
         }
     }
 
@@ -369,10 +368,10 @@ pub(crate) fn conjugated(setup: &Setup, verb: &str) -> String {
 }
 
 /// Whether the curve is of a lift held still.
-fn how_held(study: &Study) -> &'static str {
-    match study.pace {
-        Pace::Isometric => "Held still",
-        Pace::Linear(_) | Pace::Angular(_) => "At one speed",
+fn how_held(study: &Study) -> String {
+    match pace_words(study.pace).strip_prefix(", ") {
+        None => "Held still".to_owned(),
+        Some(pace) => capital(pace),
     }
 }
 

@@ -5,7 +5,7 @@
 
 use super::axis_words::AxisWords;
 use super::prose::capital;
-use super::quantities::{QuantityWords, rounded};
+use super::quantities::{QuantityWords, rounded, with_minus};
 use super::setup_names::{hung_name, hung_name_in_full, short_name};
 use super::shown_units::ShownUnits;
 use crate::movement::Measure;
@@ -76,7 +76,7 @@ impl Telling<'_> {
     pub(super) fn place_and_unit(&self, range: f64) -> (String, &'static str) {
         let value = self.study.axis_value(range);
         match self.study.range.measure {
-            Measure::Torque => (rounded(value, 0), "deg"),
+            Measure::Torque => (with_minus(&rounded(value, 0)), "deg"),
             Measure::Force => self.units.travel_and_unit(value.abs()),
         }
     }

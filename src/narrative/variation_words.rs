@@ -2,13 +2,16 @@
 //!
 //! In: a [`Family`] or a [`PairGrid`], under which conditions, units. Out: text for the report of a variation.
 
-use super::account_words::{from_to, signed as account_signed};
+
+use super::changed_numbers::{from_to, signed as account_signed};
 use super::causes::why_lines;
-use super::comparison::{compared_in_words, shown_figure};
+use super::comparison::{compared_of, shown_figure};
 use super::faults::in_one_line;
+use super::fibre_words::fibre_warning_lines;
+use super::made_words::pace_words;
 use super::parameters::{parameter_in_words, shown_value};
 use super::prose::capital;
-use super::quantities::{QuantityWords, rounded};
+use super::quantities::{QuantityWords, rounded, with_minus};
 use crate::movement::Measure;
 use crate::study::{Compared, Conditions, Family, Figures, HeldChange, PairGrid, Study, Variant};
 use crate::units::{Length, Mass, System};
@@ -29,7 +32,11 @@ pub fn variant_heads(family: &Family, asked: &Conditions, units: System) -> Vec<
         format!("end {force}"),
         "class".to_owned(),
         "hardest at".to_owned(),
-        format!("heaviest weight {}", unit(Compared::Held)),
+        format!(
+            "{} {}",
+            compared_of(Compared::Held, &family.base),
+            unit(Compared::Held)
+        ),
     ]
 }
 
@@ -87,7 +94,8 @@ const fn held_decimals(asked: &Conditions) -> usize {
 fn in_unit(value: f64, unit: &str, units: System) -> String {
     match unit {
         "m" => units.short_length(Length::from_m(value)),
-        "rad" => format!("{} deg", rounded(value.to_degrees(), 1)),
+        "rad" => format!("{} deg", with_minus(&rounded(value.to_degrees(), 1))),
+        "shoulder breadths" => format!("{} \u{d7} build.biacromial_breadth", rounded(value, 4)),
         unit => format!("{} {unit}", rounded(value, 4))
             .trim_end()
             .to_owned(),
@@ -98,7 +106,7 @@ fn in_unit(value: f64, unit: &str, units: System) -> String {
 fn place(study: &Study, range: f64, units: System) -> String {
     let value = study.axis_value(range);
     match study.range.measure {
-        Measure::Torque => format!("{} deg", rounded(value, 0)),
+        Measure::Torque => format!("{} deg", with_minus(&rounded(value, 0))),
         Measure::Force => units.short_length(Length::from_cm(value)),
     }
 }
@@ -126,6 +134,10 @@ pub fn family_paragraphs(family: &Family, units: System) -> Vec<String> {
         )
     });
     let mut lines: Vec<String> = undone.collect();
+    let pace = pace_words(family.base.pace);
+    if let Some(pace) = pace.strip_prefix(", ") {
+        lines.insert(0, format!("All values {pace}."));
+    }
     if let Some(sentence) = sensitivities(family) {
         lines.push(String::new());
         lines.push(sentence);
@@ -168,14 +180,15 @@ pub fn heaviest_line(family: &Family, variant: &Variant, units: System) -> Optio
     if whole == "0" {
         return None;
     }
+    let heaviest = capital(compared_of(Compared::Held, &family.base));
     let (what, unit, asks) = match (family.base_figures.held_kg, units) {
         (None, _) => (
             "Times the load that can be held",
             "",
             "what the load asks for",
         ),
-        (_, System::Metric) => ("Heaviest weight", " kg", "what each kilogram asks for"),
-        (_, System::Us) => ("Heaviest weight", " lb", "what each pound asks for"),
+        (_, System::Metric) => (heaviest.as_str(), " kg", "what each kilogram asks for"),
+        (_, System::Us) => (heaviest.as_str(), " lb", "what each pound asks for"),
     };
     let shown = |value: f64| match (family.base_figures.held_kg, units) {
         (Some(_), System::Us) => Mass::from_kg(value).as_lb(),
@@ -218,7 +231,7 @@ fn percent_change(ratio: f64) -> String {
 
 /// What the parts of a reason are.
 const HOW_IT_ADDS_UP: &str = "Each part is what the change of that one thing adds to the capacity there (muscle forces are of one side); \
-     all parts add up to the change. --why lists them all, --why-figure draws them.";
+     with all else the parts add up to the change but for rounding. --why lists them all, --why-figure draws them.";
 
 /// That no value changes the curve, and where it would.
 #[must_use]
@@ -247,7 +260,11 @@ fn sensitivities(family: &Family) -> Option<String> {
         signed("peak", Some(s.peak_percent), " %"),
         signed("start", Some(s.start_percent), " %"),
         signed("end", Some(s.end_percent), " %"),
-        signed("heaviest weight", s.held_percent, " %"),
+        signed(
+            compared_of(Compared::Held, &family.base),
+            s.held_percent,
+            " %",
+        ),
         signed("place of the peak", Some(s.peak_place_percent), OF_RANGE),
         signed("hardest place", s.sticking_place_percent, OF_RANGE),
     ];
@@ -276,7 +293,7 @@ pub fn pair_head(grid: &PairGrid, figure: Compared, asked: &Conditions, units: S
     let present = grid.base_figures.value(figure);
     format!(
         "{} in {}; as it is {}",
-        compared_in_words(figure),
+        compared_of(figure, &grid.base),
         shown_figure(figure, 0.0, &grid.base, asked, units).1,
         present.map_or_else(
             || "none".to_owned(),
@@ -326,4 +343,18 @@ fn pair_number(
 ) -> String {
     let shown = shown_figure(figure, value, &grid.base, asked, units).0;
     rounded(shown, held_decimals(asked))
+}
+
+/// What is to be doubted about the curves: of the model as it is, and of every value what is new with it.
+#[must_use]
+pub fn doubts_of_all(family: &Family) -> Vec<String> {
+    let base = fibre_warning_lines(&family.base);
+    let mut lines = base.clone();
+    for variant in &family.variants {
+        let new = fibre_warning_lines(&variant.study);
+        let with = format!("warning with {}: ", shown_value(&variant.text));
+        let new = new.iter().filter(|line| !base.contains(line));
+        lines.extend(new.map(|line| line.replacen("warning: ", &with, 1)));
+    }
+    lines
 }

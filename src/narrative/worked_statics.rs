@@ -376,7 +376,11 @@ fn balance_lines(
     );
 }
 
-/// The gain of capacity for each joint's strength, and the joint that gives way first.
+/// A joint whose E is at least this share of the largest gives way with it (assumed: the muscles' numbers are not
+/// known to a fiftieth).
+const TIE: f64 = 0.98;
+
+/// The gain of capacity for each joint's strength, and the joint that gives way first, or those that do.
 pub(super) fn limits(
     sheet: &mut WorkedSheet,
     pose: &WorkedPose,
@@ -410,12 +414,25 @@ pub(super) fn limits(
             sheet.summed(symbol, instead, formula, value, unit, "");
         }
     }
-    sheet.sentence(if told.len() > 1 {
-        format!(
+    let of = |joint: &Joint| {
+        let own = gains.iter().filter(|gain| gain.0 == *joint);
+        own.map(|gain| gain.2).sum::<f64>().abs()
+    };
+    let tied: Vec<&str> = told
+        .iter()
+        .filter(|joint| **joint != limiting && of(joint) >= TIE * of(&limiting))
+        .map(|joint| joint.name())
+        .collect();
+    sheet.sentence(match (told.len(), tied.as_slice()) {
+        (1, _) => format!("Only the {} moves, so it gives way first.", limiting.name()),
+        (_, []) => format!(
             "The {} has the largest E, whatever its sign: it gives way first.",
             limiting.name()
-        )
-    } else {
-        format!("Only the {} moves, so it gives way first.", limiting.name())
+        ),
+        (_, tied) => format!(
+            "The {} has the largest E, whatever its sign, and the {} hardly a smaller one: they give way together.",
+            limiting.name(),
+            tied.join(" and the ")
+        ),
     });
 }

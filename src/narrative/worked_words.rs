@@ -10,7 +10,9 @@ use super::worked_loads::{demand, in_us_units};
 use super::worked_names::{name_of, row_name};
 use super::worked_sheet::{SheetLine, WorkedSheet};
 use super::worked_statics::{StaticsAbove, capacity, conditions, limbs, limits, reactions, rows};
-use crate::anatomy::{ActiveForceLength, Curves};
+use crate::anatomy::{
+    ActiveForceLength, Curves, TENDON_SLOPE, TOE_END, TOE_FORCE, TOE_SHAPE,
+};
 use crate::capacity::Pace;
 use crate::movement::Measure;
 use crate::numeric::Formula;
@@ -79,8 +81,8 @@ pub fn worked_sheet(pose: &WorkedPose, units: System) -> Vec<SheetLine> {
 fn head(sheet: &mut WorkedSheet, pose: &WorkedPose, units: System) {
     sheet.heading(1, title(pose, units));
     sheet.sentence(
-        "Every line follows from digits that are printed above it; a quantity without a formula is given \
-         by the model. Angles are 0 in the anatomical position; flexion, abduction, horizontal adduction and \
+        "Every line follows from digits that are printed above it, to a unit of its last digit, since what is printed \
+         is rounded; a quantity without a formula is given by the model. Angles are 0 in the anatomical position; flexion, abduction, horizontal adduction and \
          dorsiflexion are positive. A moment is positive where it turns its angle up.",
     );
     let sides = match (pose.measure, pose.sides.count() > 1.0) {
@@ -256,6 +258,13 @@ fn curves_told(curves: &Curves) -> String {
     };
     format!(
         "fL = {active} is the share of F0 that a fully active fibre makes at its length l; fP is what it makes when it \
-         is only stretched, fV what speed leaves of fL."
+         is only stretched, fV what speed leaves of fL. A tendon that gives is strained by ε under the share f of F0: in its \
+         toe, to f = {toe_force}, ε = {toe_end}·ε0/{toe_shape}·ln(1 + f·(exp({toe_shape}) − 1)/{toe_force}), then ε = \
+         {toe_end}·ε0 + (f − {toe_force})·ε0/{slope}; ε0 is its strain under F0, the numbers are those of its published \
+         curve.",
+        toe_force = TOE_FORCE,
+        toe_end = TOE_END,
+        toe_shape = TOE_SHAPE,
+        slope = TENDON_SLOPE,
     )
 }

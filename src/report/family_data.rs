@@ -121,9 +121,11 @@ struct OfParameter<'a> {
     parameter: &'a str,
 }
 
-/// The model as it is, then every value.
+/// The model as it is, then every value; a change of nothing is the model as it is and has no row of its own.
 fn all(family: &Family) -> impl Iterator<Item = Option<&Variant>> {
-    std::iter::once(None).chain(family.variants.iter().map(Some))
+    let variants = family.variants.iter();
+    let changed = variants.filter(|variant| !Family::is_no_change(variant));
+    std::iter::once(None).chain(changed.map(Some))
 }
 
 /// Figures: a row a value, the model as it is first.

@@ -14,10 +14,9 @@ use crate::movement::Measure;
 use crate::narrative::account_words::{account_heads, account_table};
 use crate::narrative::causes::why_it_changed;
 use crate::narrative::faults::in_one_line;
-use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::parameters::parameter_in_words;
 use crate::narrative::variation_words::{
-    family_paragraphs, present_cells, variant_cells, variant_heads, without_effect,
+    doubts_of_all, family_paragraphs, present_cells, variant_cells, variant_heads, without_effect,
 };
 use crate::study::{Cause, Conditions, Family, Sensitivity, Study, Variant};
 use crate::units::System;
@@ -40,7 +39,7 @@ pub fn family_table(family: &Family, asked: &Conditions, units: System) -> Strin
         rows.push(present_cells(family, asked, units));
     }
     let mut lines = family_paragraphs(family, units);
-    lines.extend(fibre_warning_lines(&family.base));
+    lines.extend(doubts_of_all(family));
     table(&heads, rows, 1) + &lines.join("\n") + "\n"
 }
 

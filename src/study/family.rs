@@ -103,7 +103,9 @@ pub fn family(
         .into_par_iter()
         .map(|index| variant(bench, sets, parameter, index, &footing, asked))
         .collect();
-    let (variants, undone) = sorted_out(parameter, tried)?;
+    let (mut variants, undone) = sorted_out(parameter, tried)?;
+    let mut present = present;
+    in_one_unit(&base_model, &mut present, &mut variants);
     let sensitivity = present
         .as_ref()
         .filter(|number| number.value != 0.0)
@@ -173,6 +175,26 @@ pub(super) fn check_part(bench: &Workbench, model: &Model, path: &str) -> Result
     }
 }
 
+/// Multiples of the breadth of the shoulders as lengths where others are given as lengths.
+///
+/// A multiple of the breadth of the shoulders is one of the model as it is: no value of such a parameter changes them.
+fn in_one_unit(model: &Model, present: &mut Option<NumberAt>, variants: &mut [Variant]) {
+    let of_variants = variants.iter_mut().map(|variant| &mut variant.number);
+    let mut numbers: Vec<&mut NumberAt> =
+        std::iter::once(present).chain(of_variants).flatten().collect();
+    let is_length = numbers.iter().any(|number| number.unit == "m");
+    let breadth = get(model, "build.biacromial_breadth");
+    let (true, Ok(breadth)) = (is_length, breadth) else {
+        return;
+    };
+    for number in &mut numbers {
+        if number.unit == "shoulder breadths" {
+            number.value *= breadth.value;
+            number.unit = "m";
+        }
+    }
+}
+
 /// Settings with one more.
 pub(super) fn with(sets: &[String], more: String) -> Vec<String> {
     sets.iter().cloned().chain([more]).collect()
@@ -237,11 +259,16 @@ fn sensitivity(
 }
 
 impl Family {
-    /// How far a variant lies from the present value, in its unit; `None` for words and for values held in
-    /// another unit than the present one (a width in metres beside one in breadths).
+    /// How far a variant lies from the present value, in its unit; `None` for words and for values of another unit.
     fn distance(&self, variant: &Variant) -> Option<f64> {
         let (present, number) = (self.present.as_ref()?, variant.number.as_ref()?);
         (present.unit == number.unit).then(|| (number.value - present.value).abs())
+    }
+
+    /// Whether a variant is the model as it is by its own words: a change of nothing.
+    #[must_use]
+    pub fn is_no_change(variant: &Variant) -> bool {
+        variant.text == "+0%"
     }
 
     /// Whether one of the variants is the model as it is.
