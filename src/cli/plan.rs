@@ -231,6 +231,7 @@ impl PlanArguments {
             weeks: self.weeks,
             start: self.start.as_deref().map(day).transpose()?,
             one_rm: mass(self.one_rm.as_ref())?,
+            of_set: None,
             log: self.log.as_deref().map(|log| self.reading.choice(log)),
             person: PersonTold {
                 training_months: self.training_months,

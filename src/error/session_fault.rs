@@ -64,6 +64,11 @@ pub enum SessionRefusal {
     },
     /// More than 1RM is for adults.
     NotAdult,
+    /// More than 1RM is not for older adults.
+    OfAge {
+        /// From this age on.
+        from_years: f64,
+    },
     /// More than 1RM is not for the ill, the sore, or after a break.
     UnwellOrSore,
     /// The last overloaded lowering is too near.
@@ -77,6 +82,11 @@ pub enum SessionRefusal {
         movement: String,
         /// Why nobody can.
         why: NoHelp,
+    },
+    /// More than 1RM is lowered only where the 1RM of this very lift was tested.
+    UntestedOneRm {
+        /// The movement.
+        movement: String,
     },
     /// In this lift the body alone is lowered, nothing added.
     BodyLoweredOnly {
@@ -260,6 +270,17 @@ pub enum SchemeFault {
         felt: Mass,
         /// The most that may be.
         most: Mass,
+    },
+    /// The named pieces leave less for bar and plates than can be loaded.
+    PiecesLeaveTooLittle {
+        /// What hangs beside the bar.
+        pieces: Vec<String>,
+        /// The effort that was asked for.
+        effort: f64,
+        /// What is left for bar and plates.
+        left: Mass,
+        /// The lightest that can be loaded.
+        lightest: Mass,
     },
     /// More is left on the lifter when the bands go than may be.
     TooMuchWhenBandsGo {

@@ -184,6 +184,10 @@ impl SheetLayout {
         self.y += lettering::line_step(size) + self.em(0.2);
         let area = (left, width, self.y);
         self.y = self.paragraph(area, &sheet_facts(words), self.em(1.0), SheetInk::Muted);
+        for hazard in &words.hazards {
+            let (area, hazard) = ((left, width, self.y), format!("! {hazard}"));
+            self.y = self.paragraph(area, &hazard, self.em(1.0), SheetInk::Warning);
+        }
         self.y += self.em(1.5);
         let third = width / FILL_IN.len() as f64;
         for (index, name) in FILL_IN.iter().enumerate() {
@@ -351,7 +355,7 @@ impl SheetLayout {
         let text = self.em(0.86);
         let wrap =
             |caution: &String| lettering::wrap(caution, text, Face::Regular, width - self.em(0.9));
-        (words.cautions.iter().map(wrap).collect(), width)
+        (words.other_cautions().map(wrap).collect(), width)
     }
 
     fn split(paragraphs: &[Vec<String>]) -> usize {

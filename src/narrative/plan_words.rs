@@ -84,6 +84,12 @@ pub struct PlanWords {
 }
 
 impl PlanWords {
+    /// The cautions that are not told as dangers of today.
+    pub fn other_cautions(&self) -> impl Iterator<Item = &String> {
+        let is_other = |caution: &&String| !self.hazards.contains(caution);
+        self.cautions.iter().filter(is_other)
+    }
+
     /// A plan in words.
     #[must_use]
     pub fn of(plan: &SessionPlan, units: System) -> Self {
@@ -217,6 +223,9 @@ fn intent_with_reserve(set: &PlannedSet) -> String {
                 set.reserve
             )
         }
+        SetIntent::InReserve | SetIntent::DriveThrough if set.is_to_failure() => {
+            format!("{}, to failure", intent(set.intent))
+        }
         SetIntent::BuildUp => format!("build up, at least {} in reserve", set.reserve),
         SetIntent::TopSet => format!("top set, at least {} in reserve", set.reserve),
         other => intent(other),
@@ -325,7 +334,7 @@ fn last_lowering_words(lowering: &LoweringPrediction) -> String {
         .map(|speed| format!(" at {} m/s", rounded(speed, 2)))
         .unwrap_or_default();
     format!(
-        "set {}, lowering {}{speed}: {} % of what can be lowered under control, reserve {} %",
+        "set {}, lowering {}{speed}: {} % of what the tired muscles can still lower under control, reserve {} %",
         lowering.set,
         lowering.number,
         rounded(100.0 * lowering.effort, 0),

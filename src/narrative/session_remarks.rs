@@ -21,11 +21,16 @@ pub fn remark(remark: &Remark, units: System) -> String {
         Remark::ReserveRaised { asked, kept } => format!(
             "{kept} in reserve instead of {asked}: sets to failure are not for who is still learning a lift."
         ),
-        Remark::HeldForStrength {
-            repetitions,
-            reserve,
-            next,
-        } => held_for_strength((*repetitions, *reserve), *next, units),
+        Remark::ToFailure { sets, of } => to_failure(*sets, *of),
+        Remark::LogDecides => {
+            "From here on the log decides, not the calendar: a novice's strength grows by training, and how fast nobody knows \
+             beforehand, so this session is done until every set of it goes, and then the next step."
+                .to_owned()
+        }
+        Remark::ComingBack { left } => format!(
+            "On the way back: {} % of the usual load. Whoever is not well yet does the week before again.",
+            percent(*left)
+        ),
         Remark::LowPlates { full } => format!(
             "Without plates of {} the bar lies lower than in this lift as simulated: set it on blocks or use plates of full \
              size.",
@@ -48,6 +53,18 @@ fn planned_instead(of: Method, months: f64) -> String {
     )
 }
 
+fn to_failure(sets: usize, of: usize) -> String {
+    let which = if sets == of {
+        "Every working set ends".to_owned()
+    } else {
+        format!("{sets} of {of} working sets end")
+    };
+    format!(
+        "{which} at failure: by chart or simulation no repetition is left. End a set before that when the form goes, and keep \
+         one or two in reserve where nobody can take the load."
+    )
+}
+
 fn lighter_while_unwell(of: Method, left: (f64, f64)) -> String {
     let instead = match of {
         Method::Straight => String::new(),
@@ -58,18 +75,6 @@ fn lighter_while_unwell(of: Method, left: (f64, f64)) -> String {
          With fever, pain in the chest or trouble breathing, none at all: ask a clinician.",
         percent(left.0),
         percent(left.1)
-    )
-}
-
-fn held_for_strength(
-    (repetitions, reserve): (u32, u32),
-    next: Option<Mass>,
-    units: System,
-) -> String {
-    let next = next.map_or_else(String::new, |next| format!(" with {}", units.mass(next)));
-    format!(
-        "Today's strength allows no more with {reserve} in reserve, so the load stays until {repetitions} repetitions are \
-         possible with the same reserve; go on{next} then, or test the 1RM again."
     )
 }
 

@@ -8,9 +8,10 @@ use super::prose::percent;
 use super::quantities::{QuantityWords, rounded};
 use super::spotter_words::way_back;
 use crate::error::{Error, JudgedBy};
-use crate::session::block::DayPurpose;
+use crate::session::block_days::DayPurpose;
 use crate::session::draft::Predicted;
 use crate::session::fatigue::FatigueJoint;
+use crate::session::method::Method;
 use crate::session::planned_set::{PlannedSet, SetIntent, SetNote};
 use crate::session::remark::{Frequency, PlanBasis, Progression};
 use crate::session::status::Level;
@@ -65,7 +66,17 @@ pub fn one_rm_source(source: &OneRmSource, units: System) -> String {
             "from the log, {}",
             verdict_in_words((*verdict, *sureness), line, units)
         ),
-        OneRmSource::Simulated(lifter) => format!("simulated for {lifter}"),
+        OneRmSource::OfSet { load, repetitions } => {
+            format!("from {} × {repetitions}", units.mass(*load))
+        }
+        OneRmSource::Simulated { lifter, measured } => {
+            let measured = if *measured {
+                ", measured in this lift"
+            } else {
+                ""
+            };
+            format!("simulated for {lifter}{measured}")
+        }
     }
 }
 
@@ -188,11 +199,18 @@ pub fn progression(progression: &Progression, units: System) -> String {
             reserve,
         } => {
             return format!(
-                "As the weeks say. Go a week ahead only when {repetitions} repetitions{} are possible in the last set of two \
-                 sessions running.",
+                "As the weeks say. Take the next week's loads early only after two sessions running whose last set allowed \
+                 {repetitions} repetitions{}.",
                 kept_in_reserve(*reserve)
             );
         }
+        Progression::ByTheLog {
+            repetitions,
+            more,
+            ends,
+            reserve,
+            next,
+        } => return by_the_log((*repetitions, *more), *ends, *reserve, next, units),
         Progression::WhenTopSetIsEasy => {
             "When the top set has two repetitions in reserve, raise every load by 2 to 5 %."
         }
@@ -207,6 +225,42 @@ pub fn progression(progression: &Progression, units: System) -> String {
         }
     };
     text.to_owned()
+}
+
+/// A novice's rule for the next session.
+fn by_the_log(
+    (repetitions, more): (u32, Option<u32>),
+    (fewest, most): (u32, u32),
+    reserve: u32,
+    next: &[Option<Mass>; 3],
+    units: System,
+) -> String {
+    let step = |repetitions: u32| {
+        let kept = kept_in_reserve(reserve);
+        format!("when every set reaches {repetitions}{kept}")
+    };
+    let more = more.map_or_else(String::new, |more| {
+        format!("{}, do {more} the next time; ", step(repetitions))
+    });
+    let loads: Vec<String> = next
+        .iter()
+        .flatten()
+        .map(|load| units.mass(*load))
+        .collect();
+    let heavier = match loads.split_first() {
+        Some((first, [])) => format!("go to {first} with {fewest} again"),
+        Some((first, then)) => {
+            format!(
+                "go to {first} with {fewest} again, then to {}",
+                then.join(" and ")
+            )
+        }
+        None => "a heavier load is needed than can be set up here".to_owned(),
+    };
+    format!(
+        "By the log: {more}{}, {heavier}. Where a set falls short, the session is done again.",
+        step(most)
+    )
 }
 
 /// What a number of the plan rests on.
@@ -237,6 +291,9 @@ fn day_purpose(purpose: DayPurpose) -> &'static str {
     match purpose {
         DayPurpose::Main => "main day",
         DayPurpose::Overload => "overload day",
+        DayPurpose::Accommodating(Method::Chains) => "chains day",
+        DayPurpose::Accommodating(_) => "bands day",
+        DayPurpose::ComingBack => "coming back",
         DayPurpose::Lighter => "lighter day",
         DayPurpose::Easier => "deload day",
     }
@@ -251,13 +308,17 @@ pub fn session_name(name: SessionName) -> String {
             format!("{} in place of {}", planned.name(), of.name())
         }
         SessionName::Day {
-            week,
+            weeks: (week, until),
             day,
             purpose,
             date,
         } => {
             let date = date.map_or_else(String::new, |date| format!(", {date}"));
-            format!("Week {week}, day {day}{date}: {}", day_purpose(purpose))
+            let weeks = match until > week {
+                true => format!("Weeks {week} to {until}"),
+                false => format!("Week {week}"),
+            };
+            format!("{weeks}, day {day}{date}: {}", day_purpose(purpose))
         }
     }
 }
@@ -277,10 +338,6 @@ pub fn plan_note(note: &PlanNote, units: System) -> String {
             "Nothing is known of this lifter's training, so it is planned as for a novice; --training-months tells better."
                 .to_owned()
         }
-        PlanNote::CarefulAge { years } => format!(
-            "At {} years the plan is a novice's, whatever the training: supervised, with a clinician's yes, technique before load.",
-            rounded(*years, 0)
-        ),
         PlanNote::UnlikelyOneRm(odd) => format!(
             "This 1RM is {}, {} standard deviations away: it is planned with, but look at its digits and unit, and at who \
              trains: --lifter, --set lifter.body_mass, --training-months.",
@@ -289,6 +346,9 @@ pub fn plan_note(note: &PlanNote, units: System) -> String {
         ),
         PlanNote::NothingPredicted(fault) => {
             format!("Nothing is predicted: {}.", refusal_reason(fault, units))
+        }
+        PlanNote::SetsShared { most, days, each } => {
+            format!("At most {most} working sets a week on {days} days: {each} a session.")
         }
         PlanNote::UsualPlates => {
             "Loads: a bar and the usual plates; --gym takes those of a gym.".to_owned()

@@ -2,7 +2,7 @@
 //!
 //! In: a [`Wish`], a [`PickAnswer`], who lifts. Out: sentences; the disclaimer always stands first among the cautions.
 
-use super::cautions::caution_in_words;
+use super::cautions::{caution_in_words, is_of_age};
 use super::hanging::on_a_leader;
 use super::implements::{chain_hang_word, hang_word};
 use super::quantities::rounded;
@@ -147,8 +147,15 @@ pub fn hazards_of(cautions: &[Caution]) -> Vec<Caution> {
         Caution::SledStops,
         Caution::Collars,
     ];
-    let there = GRAVEST.into_iter();
-    there.filter(|caution| cautions.contains(caution)).collect()
+    // Who lifts comes before what is lifted.
+    let of_age = cautions.iter().filter(|caution| is_of_age(caution));
+    let mut hazards: Vec<Caution> = Vec::new();
+    for caution in of_age.chain(&GRAVEST) {
+        if cautions.contains(caution) && !hazards.contains(caution) {
+            hazards.push(caution.clone());
+        }
+    }
+    hazards
 }
 
 fn usual_of(pick: &PickAnswer, setups: &[Picked], training: Training) -> Vec<Caution> {

@@ -11,7 +11,8 @@ use crate::narrative::plan_words::{PlanWords, SetRow};
 use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::narrative::session_words::{plan_note, refusal_reason, session_name};
 use crate::narrative::setups::hazards_of;
-use crate::session::planned_set::SetKind;
+use crate::session::draft::SessionPlan;
+use crate::session::planned_set::{PlannedSet, SetKind};
 use crate::setups::Caution;
 use crate::study::{PlanAnswer, PlannedSession};
 use crate::units::{Mass, System};
@@ -104,7 +105,7 @@ fn overview(sessions: &[PlannedSession], units: System) -> String {
             vec![
                 session_name(session.name),
                 top.map_or_else(String::new, |set| units.mass(set.load.total)),
-                top.map_or_else(String::new, |set| rounded(100.0 * set.share, 0)),
+                top.map_or_else(String::new, |set| share_words(plan, set)),
                 format!(
                     "{} / {}",
                     work.len(),
@@ -120,6 +121,20 @@ fn overview(sessions: &[PlannedSession], units: System) -> String {
         })
         .collect();
     narrow_table(&header, rows, 1)
+}
+
+/// The load as a share of 1RM; beside bands or chains with the most that is felt.
+fn share_words(plan: &SessionPlan, set: &PlannedSet) -> String {
+    let share = rounded(100.0 * set.share, 0);
+    let lift = &plan.draft.lift;
+    let felt = plan.draft.setup.as_ref().map(|setup| {
+        let loads = [setup.bottom, setup.middle, setup.top];
+        let most = loads.map(Mass::as_kg).into_iter().fold(0.0, f64::max);
+        most / (lift.one_rm + lift.body).as_kg()
+    });
+    felt.map_or(share.clone(), |felt| {
+        format!("{share}, felt {}", rounded(100.0 * felt, 0))
+    })
 }
 
 fn session_text(

@@ -16,7 +16,7 @@ use std::fmt::Write;
 const STYLE: &str = "*{box-sizing:border-box}body{margin:0;font-family:Inter,Helvetica,Arial,sans-serif;color:#14181f;\
 background:#fff}section{max-width:190mm;margin:0 auto;line-height:1.28;page-break-after:always;break-inside:avoid}\
 section:last-child{page-break-after:auto}h1{font-size:2em;line-height:1.15;margin:0 0 .15em}h2{font-size:1.02em;margin:0 0 .15em}\
-p{margin:0 0 .2em}.facts{color:#4a5361}.fill{display:flex;gap:1.2em;margin:1em 0 .6em;color:#4a5361;font-size:.92em}\
+p{margin:0 0 .2em}.facts{color:#4a5361}.hazard{color:#a34700;font-weight:700}.fill{display:flex;gap:1.2em;margin:1em 0 .6em;color:#4a5361;font-size:.92em}\
 .fill span{flex:1;border-bottom:.3mm solid #c3c9d2}table{border-collapse:collapse;width:100%;margin:0 0 .7em}\
 th{font-size:.84em;color:#4a5361;text-align:left;border-bottom:.5mm solid #c3c9d2;padding:.15em .4em}\
 td{border-bottom:.2mm solid #c3c9d2;padding:.16em .4em;text-align:left;vertical-align:top}tr.warm td{color:#4a5361;font-size:.95em}\
@@ -75,6 +75,9 @@ fn section(page: &mut String, session: &str, words: &PlanWords, paper: Paper) {
         escaped(&sheet_heading(session, words)),
         escaped(&sheet_facts(words)),
     );
+    for hazard in &words.hazards {
+        let _ = write!(page, "<p class=\"hazard\">! {}</p>", escaped(hazard));
+    }
     page.push_str("<p class=\"fill\">");
     for (index, name) in FILL_IN.iter().enumerate() {
         let known = words.athlete.as_ref().filter(|_| index == 0);
@@ -104,7 +107,7 @@ fn section(page: &mut String, session: &str, words: &PlanWords, paper: Paper) {
         page,
         "</div>\n<div class=\"cautions\"><h2>{CAUTIONS}</h2><ul>"
     );
-    for caution in &words.cautions {
+    for caution in words.other_cautions() {
         let _ = write!(page, "<li>{}</li>", escaped(caution));
     }
     page.push_str("</ul></div></section>\n");

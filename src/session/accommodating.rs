@@ -5,18 +5,21 @@
 
 use super::accommodating_setup::AccommodatingSetup;
 use super::draft::Draft;
-use super::planned_set::{PlannedSet, SetIntent, SetNote, warm_up_sets};
+use super::planned_set::{PlannedSet, SetIntent, SetKind, SetNote};
 use super::predicted_sets::{as_plain_sets, predict_with};
 use super::remark::{PlanBasis, Progression, Remark, SetupRemark};
 use super::request::SessionRequest;
 use super::straight::RESERVE;
+use super::warm_up::{CLOSEST_SHARE, quick_load, quick_load_beside_pieces, steps};
 use crate::error::{Error, Result, SchemeFault};
-use crate::setups::LoadUse;
-use crate::units::Mass;
+use crate::units::{Duration, Mass};
 
-/// Load of a warm-up from which the bands or chains are on, share of the working one (common practice: the
+/// Step of the ladder from which the bands or chains are on, share of what is as hard as the work (common practice: the
 /// last steps rehearse the setup).
-const WITH_PARTS_FROM: f64 = 0.6;
+const WITH_PARTS_FROM: f64 = 0.5;
+/// Least share of what is felt of the work that a step with bands from above leaves on the lifter everywhere (assumed: a
+/// bar that bands nearly carry rehearses nothing).
+const LEAST_FELT: f64 = 0.2;
 
 /// Repetitions where the chart allows no end of them.
 const BEYOND_CHART: u32 = 15;
@@ -32,6 +35,10 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
         })
     })?;
     check(setup)?;
+    let eased = request
+        .aim
+        .map(|aim| setup.eased_to(aim.share, &request.strength(), request.loading));
+    let setup = eased.as_ref().unwrap_or(setup);
     let guidance = request.guidance();
     let mut draft = request.draft(
         request.method,
@@ -93,7 +100,11 @@ fn working_set(request: &SessionRequest, setup: &AccommodatingSetup) -> Result<P
     let mut set = PlannedSet::work(
         setup.bar_and_plates.clone(),
         &request.strength(),
-        request.wishes.repetitions.unwrap_or_else(usual),
+        request
+            .wishes
+            .repetitions
+            .or(request.aim.map(|aim| aim.repetitions))
+            .unwrap_or_else(usual),
         request.rest_between(setup.max_effort)?,
         SetIntent::DriveThrough,
     );
@@ -127,35 +138,65 @@ fn felt(setup: &AccommodatingSetup, share: f64) -> [Mass; 3] {
         .map(|whole| Mass::from_kg((whole.as_kg() - lighter_kg).max(0.0)))
 }
 
-/// The ladder up to the plates of the setup. The heavier steps carry the bands or chains, as far as no more than the 1RM
-/// is felt with them; steps without them are no heavier than plain weight that is as hard as the work. A step that is
-/// neither is left out: with bands from above the bar holds more than anybody warms up with.
+/// The ladder up to the setup: steps of the load that is as hard as the work, as with plain weight. The heavier ones carry
+/// the bands or chains and so much less on the bar, so that they are easier than the work everywhere.
 fn warm_ups(request: &SessionRequest, setup: &AccommodatingSetup) -> Result<Vec<PlannedSet>> {
-    let working = setup.bar_and_plates.total;
-    let whole = request.lift.one_rm + request.lift.body;
-    let as_hard = setup
-        .plain
-        .unwrap_or(whole * setup.max_effort - request.lift.body);
-    let mut sets = Vec::new();
+    let (strength, body) = (request.strength(), request.lift.body);
+    let working_kg = setup.bar_and_plates.total.as_kg();
+    let as_hard = setup.as_hard(&strength);
+    let whole_kg = (as_hard + body).as_kg();
+    let closest_kg = CLOSEST_SHARE * whole_kg;
+    let mut sets: Vec<PlannedSet> = Vec::new();
     let mut parts_are_on = false;
-    for mut set in warm_up_sets(working, request.loading, &request.strength())? {
-        let share = set.load.total.as_kg() / working.as_kg();
-        let felt = felt(setup, share);
-        let is_within = felt.iter().all(|felt| *felt <= whole);
-        if share >= WITH_PARTS_FROM && set.load.use_for != LoadUse::Plain && is_within {
-            parts_are_on = true;
-            set.notes.push(SetNote::PartsOn {
-                method: request.method,
-                felt,
-            });
-        } else if !parts_are_on && set.load.total < as_hard {
+    for &(share, repetitions, rest_s) in steps(setup.max_effort, whole_kg) {
+        let plain_kg = share * whole_kg - body.as_kg();
+        let beside_kg = plain_kg - (as_hard.as_kg() - working_kg);
+        let with_parts = (share >= WITH_PARTS_FROM && beside_kg > 0.0)
+            .then(|| quick_load_beside_pieces(request.loading, beside_kg, whole_kg))
+            .flatten()
+            .filter(|load| is_carried(setup, load.total));
+        let is_first_with = with_parts.is_some() && !parts_are_on;
+        let load = match with_parts {
+            Some(load) => load,
             // Bands go on once and stay on.
-            set.notes.push(SetNote::Without(request.method));
+            None if parts_are_on => continue,
+            None => {
+                let lightest_kg = request.loading.lightest().as_kg();
+                quick_load(request.loading, plain_kg.max(lightest_kg), whole_kg)?
+            }
+        };
+        let kg = load.total.as_kg();
+        let is_clear = sets
+            .last()
+            .is_none_or(|before| is_first_with || kg >= before.load.total.as_kg() + closest_kg);
+        parts_are_on |= is_first_with;
+        let most_kg = if parts_are_on {
+            working_kg
         } else {
-            continue;
+            as_hard.as_kg()
+        };
+        if is_clear && kg <= most_kg - closest_kg {
+            let rest = Duration::from_s(rest_s);
+            let intent = SetIntent::EasyAndCrisp;
+            let mut set = PlannedSet::work(load, &strength, repetitions, rest, intent);
+            set.kind = SetKind::WarmUp;
+            set.notes.push(match parts_are_on {
+                true => SetNote::PartsOn {
+                    method: request.method,
+                    felt: felt(setup, kg / working_kg),
+                },
+                false => SetNote::Without(request.method),
+            });
+            sets.push(set);
         }
-        set.intent = SetIntent::EasyAndCrisp;
-        sets.push(set);
     }
     Ok(sets)
+}
+
+/// Whether the bar with so much on it hangs on the lifter everywhere: bands from above carry the rest.
+fn is_carried(setup: &AccommodatingSetup, plates: Mass) -> bool {
+    let lighter_kg = (setup.bar_and_plates.total - plates).as_kg();
+    let felt = [setup.bottom, setup.middle, setup.top];
+    felt.iter()
+        .all(|felt| felt.as_kg() - lighter_kg >= LEAST_FELT * felt.as_kg())
 }

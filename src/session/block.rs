@@ -5,21 +5,20 @@
 //! repetitions and more load than the one before, within a round the reserve falls from week to week, and an easier
 //! week ends it.
 
+use super::block_days::{
+    BlockWeek, DayPurpose, by_weeks, day_back, days, is_coming_back, recovered, share_of,
+    straight_day,
+};
 use super::draft::SessionPlan;
 use super::method::Method;
+use super::novice_weeks::novice_weeks;
 use super::published::WeekRules;
-use super::remark::{PlanBasis, Progression, Remark};
 use super::request::{DayAim, SessionRequest};
 use super::schemes::{EASIER_RESERVE, eased, plan};
 use super::status::Level;
-use super::straight::{MORE_REPETITIONS, RESERVE, next_load};
+use super::straight::RESERVE;
 use crate::bounds::bounds;
 use crate::error::{Error, Result, SchemeFault};
-use crate::source::Source;
-use crate::units::Mass;
-
-/// Days between the two sessions of a week: Monday and Thursday, for example.
-pub const DAYS_BETWEEN: u32 = 3;
 
 /// What a lighter day takes of the week's load, so that the next heavy day finds the lifter fresh (common practice: a
 /// tenth), and what it keeps more in reserve.
@@ -29,41 +28,6 @@ const LIGHTER: (f64, u32) = (0.90, EASIER_RESERVE);
 const METHOD_STEP: f64 = 0.025;
 /// Weeks of a round in which a method's day rises: all but the easier one.
 const RISING_WEEKS: u32 = 3;
-
-/// What a day of a block is for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum DayPurpose {
-    /// The day of straight sets that rise.
-    Main,
-    /// The day of the method that was asked for.
-    Overload,
-    /// A lighter day, so that the overload day finds the lifter fresh.
-    Lighter,
-    /// A day of an easier week.
-    Easier,
-}
-
-/// One session of a week.
-#[derive(Debug, Clone, PartialEq)]
-pub struct BlockDay {
-    /// Day of the week, from 1.
-    pub day: u32,
-    /// What the day is for.
-    pub purpose: DayPurpose,
-    /// The session.
-    pub plan: SessionPlan,
-}
-
-/// One week.
-#[derive(Debug, Clone, PartialEq)]
-pub struct BlockWeek {
-    /// Number of the week, from 1.
-    pub week: u32,
-    /// Whether it is an easier one.
-    pub easier: bool,
-    /// Its sessions.
-    pub days: Vec<BlockDay>,
-}
 
 /// A block of weeks.
 #[derive(Debug, Clone, PartialEq)]
@@ -92,110 +56,31 @@ pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
     let weeks = match request.level() {
         Level::Novice => novice_weeks(&daily, weeks)?,
         _ => (1..=weeks)
-            .map(|week| self::week(&recovered(&daily, week), week, weeks))
+            .map(|week| self::week(&daily, week, weeks))
             .collect::<Result<_>>()?,
     };
     Ok(Block { weeks })
 }
 
-/// The request of a week: who is ill or sore now is taken to be well again from the second week on.
-fn recovered<'a>(request: &SessionRequest<'a>, week: u32) -> SessionRequest<'a> {
-    let mut well = request.with_method(request.method);
-    well.wishes = request.wishes;
-    well.lift.trainee.unwell_or_sore &= week == 1;
-    well
-}
-
-/// A novice's weeks: repetitions rise at a load, then the next load that can be set up begins with the fewest again
-/// (double progression). Where today's strength allows neither, the week before is done again, and is told so.
-fn novice_weeks(request: &SessionRequest, weeks: u32) -> Result<Vec<BlockWeek>> {
-    let rules = &request.published.straight.weeks.novice;
-    let first = |request: &SessionRequest| {
-        let fewest = rules.repetitions.first().copied().unwrap_or(1);
-        novice_day(request, rules.share, fewest)
-    };
-    let mut day = first(&recovered(request, 1))?;
-    let mut all = vec![novice_week(1, &day)];
-    for week in 2..=weeks {
-        let request = recovered(request, week);
-        day = match week {
-            2 if request.lift.trainee != day.draft.lift.trainee => first(&request)?,
-            _ => next_novice_day(&request, &day)?,
-        };
-        all.push(novice_week(week, &day));
-    }
-    Ok(all)
-}
-
-fn novice_week(week: u32, day: &SessionPlan) -> BlockWeek {
-    BlockWeek {
-        week,
-        easier: false,
-        days: days(
-            (DayPurpose::Main, day.clone()),
-            (DayPurpose::Main, day.clone()),
-        ),
-    }
-}
-
-fn novice_day(request: &SessionRequest, share: f64, repetitions: u32) -> Result<SessionPlan> {
-    let aim = DayAim {
-        share,
-        repetitions,
-        reserve: request.wishes.reserve.unwrap_or(RESERVE).max(RESERVE),
-        sets: request.guidance().sets,
-    };
-    straight_day(
-        request,
-        aim,
-        &request.published.straight.weeks.novice.source,
-    )
-}
-
-/// The load and repetitions of a day's working sets.
-fn work_of(day: &SessionPlan) -> (Mass, u32) {
-    let set = day.working_sets().next();
-    set.map_or((Mass::ZERO, 0), |set| (set.load.total, set.repetitions()))
-}
-
-fn next_novice_day(request: &SessionRequest, before: &SessionPlan) -> Result<SessionPlan> {
-    let is_held = |remark: &Remark| matches!(remark, Remark::HeldForStrength { .. });
-    if before.draft.remarks.iter().any(is_held) {
-        return Ok(before.clone());
-    }
-    let list = &request.published.straight.weeks.novice.repetitions;
-    let (load, repetitions) = work_of(before);
-    let more = list.iter().find(|count| **count > repetitions);
-    let heavier = next_load(request, load);
-    let tries = [
-        more.map(|more| (load, *more)),
-        heavier.map(|heavier| (heavier, list.first().copied().unwrap_or(1))),
-    ];
-    for (load, repetitions) in tries.into_iter().flatten() {
-        // A hair more, so that rounding does not take the load below.
-        let share = request.strength().share_of(load) * (1.0 + 1.0e-9);
-        if let Ok(day) = novice_day(request, share, repetitions)
-            && work_of(&day) == (load, repetitions)
-        {
-            return Ok(day);
-        }
-    }
-    let mut held = before.draft.clone();
-    held.remarks.push(Remark::HeldForStrength {
-        repetitions: repetitions + MORE_REPETITIONS,
-        reserve: request.reserve(RESERVE),
-        next: heavier,
-    });
-    Ok(SessionPlan::new(held))
-}
-
-fn week(request: &SessionRequest, week: u32, weeks: u32) -> Result<BlockWeek> {
+/// A week: `asked` is the request as it was put, with who is unwell now.
+fn week(asked: &SessionRequest, week: u32, weeks: u32) -> Result<BlockWeek> {
+    let request = &recovered(asked, week);
     let rules = &request.published.straight.weeks;
     let easier = week.is_multiple_of(rules.deload.every);
     let aim = round_aim(request, rules, (week, weeks))?;
     let source = &rules.rounds.source;
-    let days = if easier {
+    let straight = |aim: DayAim| straight_day(request, aim, source);
+    let days = if is_coming_back(asked, week) {
+        let back = day_back(request, aim, &rules.deload)?;
+        let lighter = lighter(below(aim, &back, LIGHTER.0));
+        days(
+            (DayPurpose::ComingBack, back),
+            (DayPurpose::Lighter, straight(lighter)?),
+        )
+    } else if easier {
+        let usual = straight(aim)?;
         let aim = eased(aim, &rules.deload);
+        let aim = below(aim, &usual, rules.deload.left.0);
         let session = |share: f64| {
             let aim = DayAim {
                 share: aim.share * share,
@@ -208,24 +93,37 @@ fn week(request: &SessionRequest, week: u32, weeks: u32) -> Result<BlockWeek> {
             (DayPurpose::Easier, session(LIGHTER.0)?),
         )
     } else if request.method == Method::Straight {
+        let main = straight(aim)?;
+        let lighter = below(lighter(aim), &main, LIGHTER.0);
         days(
-            (DayPurpose::Main, straight_day(request, aim, source)?),
-            (
-                DayPurpose::Lighter,
-                straight_day(request, lighter(aim), source)?,
-            ),
+            (DayPurpose::Main, main),
+            (DayPurpose::Lighter, straight(lighter)?),
         )
     } else {
-        let to_come = to_come((week, weeks), rules.deload.every.max(1));
+        let purpose = match request.method.is_accommodating() {
+            true => DayPurpose::Accommodating(request.method),
+            false => DayPurpose::Overload,
+        };
         days(
-            (DayPurpose::Overload, method_day(request, to_come)?),
-            (
-                DayPurpose::Lighter,
-                straight_day(request, lighter(aim), source)?,
-            ),
+            (purpose, method_day(request, rules, (week, weeks))?),
+            (DayPurpose::Lighter, straight(lighter(aim))?),
         )
     };
-    Ok(BlockWeek { week, easier, days })
+    Ok(BlockWeek {
+        week,
+        until: week,
+        easier,
+        days,
+    })
+}
+
+/// The aim with no more than a share of the load of another day, which may be lighter than was aimed at.
+fn below(aim: DayAim, other: &SessionPlan, share: f64) -> DayAim {
+    let most = share_of(other).map_or(aim.share, |other| other * share);
+    DayAim {
+        share: aim.share.min(most),
+        ..aim
+    }
 }
 
 /// A week of a round: the load that the chart gives for its repetitions and those kept in reserve.
@@ -273,13 +171,6 @@ fn lighter(aim: DayAim) -> DayAim {
     }
 }
 
-fn days(first: (DayPurpose, SessionPlan), second: (DayPurpose, SessionPlan)) -> Vec<BlockDay> {
-    [(1, first), (1 + DAYS_BETWEEN, second)]
-        .into_iter()
-        .map(|(day, (purpose, plan))| BlockDay { day, purpose, plan })
-        .collect()
-}
-
 /// How much is still to come before the heaviest day of a method.
 #[derive(Debug, Clone, Copy)]
 struct ToCome {
@@ -301,22 +192,33 @@ fn to_come((week, weeks): (u32, u32), every: u32) -> ToCome {
 }
 
 /// The method of the request, a little less of it in every week and round before the last: of the load, of the window of
-/// overloaded lowering, or, where bands and chains stay as they are, of the repetitions.
-fn method_day(request: &SessionRequest, to_come: ToCome) -> Result<SessionPlan> {
+/// overloaded lowering, or, of bands and chains, of the plates beside them.
+fn method_day(
+    request: &SessionRequest,
+    rules: &WeekRules,
+    (week, weeks): (u32, u32),
+) -> Result<SessionPlan> {
+    let to_come = to_come((week, weeks), rules.deload.every.max(1));
     let mut day = request.with_method(request.method);
     day.wishes = request.wishes;
     let guidance = request.guidance();
     let (least, most) = request.published.eccentric.overload.shares;
     let steps = to_come.weeks + to_come.rounds;
     let of_steps = RISING_WEEKS - 1 + to_come.of_rounds;
-    let aim = DayAim {
-        share: least + (most - least) * (1.0 - f64::from(steps) / f64::from(of_steps)),
-        repetitions: 1,
-        reserve: request.wishes.reserve.unwrap_or(RESERVE) + to_come.weeks + to_come.rounds.min(1),
-        sets: guidance.sets,
-    };
     match request.method {
-        Method::OverloadedLowering | Method::Bands | Method::Chains => day.aim = Some(aim),
+        Method::Bands | Method::Chains => {
+            day.aim = Some(accommodating_aim(request, rules, (week, weeks))?);
+        }
+        Method::OverloadedLowering => {
+            day.aim = Some(DayAim {
+                share: least + (most - least) * (1.0 - f64::from(steps) / f64::from(of_steps)),
+                repetitions: 1,
+                reserve: request.wishes.reserve.unwrap_or(RESERVE)
+                    + to_come.weeks
+                    + to_come.rounds.min(1),
+                sets: guidance.sets,
+            });
+        }
         _ => day.ease = 1.0 - METHOD_STEP * f64::from(steps),
     }
     let mut planned = plan(&day)?;
@@ -324,33 +226,23 @@ fn method_day(request: &SessionRequest, to_come: ToCome) -> Result<SessionPlan> 
     Ok(planned)
 }
 
-/// What the weeks say stands in place of a rule of one's own for the next session.
-fn by_weeks(planned: &mut SessionPlan) {
-    if let Progression::WhenRepetitions {
-        repetitions,
-        reserve,
-        ..
-    } = planned.draft.progression
-    {
-        planned.draft.progression = Progression::ByWeeks {
-            repetitions,
-            reserve,
-        };
-    }
-}
-
-/// Straight sets as a day of the block asks for them.
-fn straight_day(request: &SessionRequest, aim: DayAim, source: &Source) -> Result<SessionPlan> {
-    let mut straight = request.with_method(Method::Straight);
-    straight.wishes.rest_between = request.wishes.rest_between;
-    straight.wishes.velocity_loss = request.wishes.velocity_loss;
-    straight.wishes.sets_a_week = request.wishes.sets_a_week;
-    straight.aim = Some(aim);
-    let mut planned = plan(&straight)?;
-    by_weeks(&mut planned);
-    planned
-        .draft
-        .sources
-        .push((PlanBasis::Weeks, source.clone()));
-    Ok(planned)
+/// A day with bands or chains: repetitions and reserve as the round has them; the effort at the hardest place rises as the
+/// straight sets of the weeks do, to that of the whole setup in the heaviest week.
+fn accommodating_aim(
+    request: &SessionRequest,
+    rules: &WeekRules,
+    (week, weeks): (u32, u32),
+) -> Result<DayAim> {
+    let aim = round_aim(request, rules, (week, weeks))?;
+    let rising = (1..=weeks).filter(|week| !week.is_multiple_of(rules.deload.every));
+    let shares = rising.map(|week| round_aim(request, rules, (week, weeks)).map(|aim| aim.share));
+    let heaviest = shares
+        .collect::<Result<Vec<f64>>>()?
+        .into_iter()
+        .fold(aim.share, f64::max);
+    let whole = request.setup.map_or(1.0, |setup| setup.max_effort);
+    Ok(DayAim {
+        share: aim.share / heaviest * whole,
+        ..aim
+    })
 }

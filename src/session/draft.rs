@@ -141,6 +141,21 @@ fn heaviest_share(draft: &Draft) -> f64 {
     sets.max(left)
 }
 
+/// The most that spotters may have to take, as a share of the 1RM: the hardest, the heaviest that is felt on the way, and
+/// all that the lifter has where a set goes to failure.
+fn share_for_spotters(draft: &Draft) -> f64 {
+    let felt = draft.setup.as_ref().map_or(0.0, |setup| {
+        let felt = [setup.bottom, setup.middle, setup.top];
+        let whole = draft.lift.one_rm + draft.lift.body;
+        felt.map(|felt| felt.as_kg() / whole.as_kg().max(1.0e-9))
+            .into_iter()
+            .fold(0.0, f64::max)
+    });
+    let fails = draft.sets.iter().any(PlannedSet::is_to_failure);
+    let all = if fails { 1.0 } else { 0.0 };
+    heaviest_share(draft).max(felt).max(all)
+}
+
 /// A planned session.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SessionPlan {
@@ -157,11 +172,15 @@ impl SessionPlan {
         let circumstances = Circumstances {
             handling: &draft.lift.handling,
             method: draft.method,
-            heaviest_share: heaviest_share(&draft),
+            heaviest_share: share_for_spotters(&draft),
             with_bar: draft.with_bar,
         };
         Self {
-            cautions: that_apply(&circumstances),
+            cautions: that_apply(
+                &circumstances,
+                &draft.lift.trainee,
+                heaviest_share(&draft) > 1.0,
+            ),
             spotting: spotting(&circumstances),
             draft,
         }

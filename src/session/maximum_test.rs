@@ -120,7 +120,7 @@ pub fn maximum_test(lift: &PlannedLift, loading: &Loadings) -> MaximumTest {
         attempts,
         attempt_repetitions,
         attempt_rest: Duration::from_min(3.0),
-        cautions: that_apply(&circumstances),
+        cautions: that_apply(&circumstances, &lift.trainee, false),
         spotting: spotting(&circumstances),
     }
 }

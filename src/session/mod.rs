@@ -7,6 +7,7 @@
 pub mod accommodating;
 pub mod accommodating_setup;
 pub mod block;
+pub mod block_days;
 pub mod clusters;
 pub mod draft;
 mod drafting;
@@ -17,8 +18,10 @@ mod fitting;
 pub mod maximum_test;
 pub mod method;
 pub mod muscle_state;
+mod novice_weeks;
 pub mod oracle;
 pub mod overload;
+mod overload_ground;
 pub mod phosphocreatine;
 pub mod planned_set;
 pub mod predicted_sets;

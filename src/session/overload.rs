@@ -6,6 +6,7 @@
 use super::draft::{Draft, LoweringPrediction};
 use super::fatigue::{FatigueJoint, TiringJoint};
 use super::method::Method;
+use super::overload_ground::{tested, way_back};
 use super::planned_set::{PlannedSet, SetIntent, SetKind, warm_up_sets};
 use super::prediction::TiringBody;
 use super::published::EccentricTable;
@@ -13,8 +14,8 @@ use super::remark::{Frequency, LoweringLimit, LoweringRemark, PlanBasis, Progres
 use super::request::{SessionRequest, found};
 use super::rests::checked_between_sets;
 use super::strength::PlannedLift;
-use crate::error::{Error, LoweringFault, NoHelp, Result, SessionRefusal};
-use crate::movement::{Handover, NoHandover, WayBack};
+use crate::error::{Error, LoweringFault, Result, SessionRefusal};
+use crate::movement::{Handover, WayBack};
 use crate::setups::Loading;
 use crate::source::Source;
 use crate::units::{Duration, Length, Mass};
@@ -56,6 +57,7 @@ pub(super) fn window(request: &SessionRequest) -> (f64, f64) {
 /// when the gym can load nothing inside the window, and when not even one lowering keeps a reserve.
 pub fn draft(request: &SessionRequest, window: (f64, f64)) -> Result<Draft> {
     let back = way_back(request)?;
+    tested(request)?;
     let limits = limits(request)?;
     let loads = match request.lift.handling.overload {
         Handover::BodyOnly { .. } => body_alone(request, &limits)?,
@@ -130,24 +132,6 @@ fn first_lowering(
         kind: SetKind::WarmUp,
         ..set(request, &load, 1, rest, back)
     }))
-}
-
-/// How the load comes back up.
-///
-/// **Fails** where nobody can hand more than 1RM over.
-fn way_back(request: &SessionRequest) -> Result<WayBack> {
-    match request.lift.handling.overload {
-        Handover::Yes { back, .. } | Handover::BodyOnly { back } => Ok(back),
-        Handover::No(why) => Err(Error::no_answer(SessionRefusal::NotHandedOver {
-            movement: request.lift.movement.clone(),
-            why: match why {
-                NoHandover::NoRoomBeside => NoHelp::NoRoomBeside,
-                NoHandover::BentOver => NoHelp::BentOver,
-                NoHandover::OverHead => NoHelp::OverHead,
-                NoHandover::OnHips => NoHelp::OnHips,
-            },
-        })),
-    }
 }
 
 fn limits<'a>(request: &SessionRequest<'a>) -> Result<Limits<'a>> {

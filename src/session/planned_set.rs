@@ -144,6 +144,19 @@ impl PlannedSet {
         self.effort.unwrap_or(self.share)
     }
 
+    /// Whether no repetition is left at the end, by the chart or by the fatigue model.
+    #[must_use]
+    pub fn is_to_failure(&self) -> bool {
+        let repetitions = f64::from(self.repetitions());
+        let is_all = |allowed: RepetitionsAllowed| {
+            let by_model = allowed.by_model.map(f64::from);
+            let known = [by_model, allowed.by_chart].into_iter().flatten();
+            known.map(f64::floor).any(|most| most <= repetitions)
+        };
+        let one_group = self.kind == SetKind::Work && self.groups.len() == 1;
+        one_group && self.reserve == 0 && self.allowed.is_some_and(is_all)
+    }
+
     /// The same set in groups with a rest between them.
     #[must_use]
     pub fn in_groups(mut self, groups: Vec<u32>, rest_within: Duration) -> Self {

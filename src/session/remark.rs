@@ -45,6 +45,19 @@ pub enum Progression {
         /// Repetitions that stay in reserve.
         reserve: u32,
     },
+    /// A novice's rule: repetitions rise, then the load, whenever every set of a session was done.
+    ByTheLog {
+        /// Repetitions of this session.
+        repetitions: u32,
+        /// Repetitions of the next step at this load; none at the last.
+        more: Option<u32>,
+        /// Fewest and most repetitions at a load.
+        ends: (u32, u32),
+        /// Repetitions that stay in reserve.
+        reserve: u32,
+        /// The next loads that can be set up.
+        next: [Option<Mass>; 3],
+    },
     /// Raise every load when the top set has two in reserve.
     WhenTopSetIsEasy,
     /// Add a repetition or load when the last repetition is as fast as the first.
@@ -99,19 +112,24 @@ pub enum Remark {
         /// What is kept.
         kept: u32,
     },
+    /// So many of the working sets leave nothing in reserve.
+    ToFailure {
+        /// Sets that end at failure.
+        sets: usize,
+        /// All working sets.
+        of: usize,
+    },
     /// Bars that start on the floor lie lower where no plate is of full size.
     LowPlates {
         /// Mass from which plates are of full size.
         full: Mass,
     },
-    /// Today's strength allows no more: the week before is done again.
-    HeldForStrength {
-        /// Repetitions at which to go on: two more than planned.
-        repetitions: u32,
-        /// Repetitions that are kept in reserve.
-        reserve: u32,
-        /// The next load that can be set up.
-        next: Option<Mass>,
+    /// Today's strength is known to hold no more: from here on the log decides, not the calendar.
+    LogDecides,
+    /// On the way back after an illness or a break.
+    ComingBack {
+        /// Share of the usual load that is left.
+        left: f64,
     },
     /// What the chart says of repetitions, alone or beside the fatigue model.
     Chart(ChartRemark),

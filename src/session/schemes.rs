@@ -5,7 +5,7 @@
 use super::draft::{Draft, SessionPlan};
 use super::fitting::fitted;
 use super::method::Method;
-use super::planned_set::PlannedSet;
+use super::planned_set::{PlannedSet, SetKind};
 use super::published::DeloadRule;
 use super::remark::Remark;
 use super::request::{DayAim, SessionRequest};
@@ -66,6 +66,7 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
             let mut plain = request.with_method(Method::Straight);
             plain.aim = request.aim;
             plain.wishes.reserve = request.wishes.reserve;
+            plain.wishes.sets_a_week = request.wishes.sets_a_week;
             let mut draft = match request.lift.trainee.unwell_or_sore {
                 true => lighter_session(&plain)?,
                 false => fitted(&plain)?,
@@ -82,7 +83,15 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
     };
     let mut draft = draft;
     draft.remarks.extend(low_plates(&draft));
+    draft.remarks.extend(to_failure(&draft));
     Ok(SessionPlan::new(draft))
+}
+
+fn to_failure(draft: &Draft) -> Option<Remark> {
+    let work = || draft.sets.iter().filter(|set| set.kind == SetKind::Work);
+    let sets = work().filter(|set| set.is_to_failure()).count();
+    let of = work().count();
+    (sets > 0).then_some(Remark::ToFailure { sets, of })
 }
 
 /// Plates from which a bar on the floor lies at its usual height: those of full size (common practice).
@@ -119,6 +128,7 @@ fn lighter_session(request: &SessionRequest) -> Result<Draft> {
     let mut lighter = request.with_method(Method::Straight);
     lighter.aim = Some(eased(usual, &request.published.straight.weeks.deload));
     lighter.wishes.rest_between = request.wishes.rest_between;
+    lighter.wishes.sets_a_week = request.wishes.sets_a_week;
     let mut draft = fitted(&lighter)?;
     let of = request.method;
     draft

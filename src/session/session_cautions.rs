@@ -5,6 +5,7 @@
 
 use super::method::Method;
 use super::rests::HEAVY_SHARE;
+use super::status::{AgeCare, Trainee};
 use crate::movement::{Catch, Handling, Handover};
 use crate::setups::Caution;
 
@@ -21,9 +22,11 @@ pub struct Circumstances<'a> {
     pub with_bar: bool,
 }
 
-/// The cautions that apply, in their usual order.
+/// The cautions that apply, in their usual order; `beyond` is whether more than the lifter can raise may lie on the body.
 #[must_use]
-pub fn that_apply(plan: &Circumstances) -> Vec<Caution> {
+pub fn that_apply(plan: &Circumstances, trainee: &Trainee, beyond: bool) -> Vec<Caution> {
+    let years = trainee.age_years.unwrap_or_default();
+    let care = trainee.age_care();
     let bands = plan.method == Method::Bands;
     let body_only = matches!(plan.handling.overload, Handover::BodyOnly { .. });
     let overload = plan.method == Method::OverloadedLowering;
@@ -32,6 +35,11 @@ pub fn that_apply(plan: &Circumstances) -> Vec<Caution> {
         (true, Caution::Disclaimer),
         (true, Caution::NotIll),
         (true, Caution::StopAtPain),
+        (care == AgeCare::AsNovice, Caution::AsNovice { years }),
+        (
+            matches!(care, AgeCare::Middle | AgeCare::Older),
+            Caution::OlderLifter { years },
+        ),
         (plan.with_bar, Caution::Collars),
         (plan.with_bar && arms, Caution::SafetyArms),
         (
@@ -46,10 +54,7 @@ pub fn that_apply(plan: &Circumstances) -> Vec<Caution> {
         (bands, Caution::MeasuredStretch),
         (plan.method == Method::Chains, Caution::EvenChains),
         (overload, Caution::ExperiencedOnly),
-        (
-            (overload || plan.heaviest_share > 1.0) && arms,
-            Caution::ArmsAndSpotters,
-        ),
+        ((overload || beyond) && arms, Caution::ArmsAndSpotters),
         (overload && !body_only, Caution::SmallSteps),
         (overload, Caution::Soreness),
         (overload, Caution::MuscleBreakdown),

@@ -35,23 +35,28 @@ impl Trainee {
         }
     }
 
-    /// Whether the lifter is a child or of great age: planned as a novice, however long the training.
+    /// What the age asks for.
     #[must_use]
-    pub fn is_of_careful_age(&self) -> bool {
+    pub fn age_care(&self) -> AgeCare {
         let (youngest, oldest) = USUAL_AGES;
-        self.age_years
-            .is_some_and(|age| !(youngest..=oldest).contains(&age))
+        match self.age_years {
+            Some(age) if !(youngest..=oldest).contains(&age) => AgeCare::AsNovice,
+            Some(age) if age >= OLDER_YEARS => AgeCare::Older,
+            Some(age) if age >= MIDDLE_YEARS => AgeCare::Middle,
+            _ => AgeCare::None,
+        }
     }
 
-    /// The training status; a child's and a very old lifter's is that of a novice.
+    /// The training status; a child's and a very old lifter's is that of a novice, an older one's at most intermediate.
     ///
     /// **Source.** ACSM 2009, Med Sci Sports Exerc 41:687-708: intermediate from about 6 months of
     /// steady training; "years" for advanced, taken as [`ADVANCED_MONTHS`].
     #[must_use]
     pub fn level(&self) -> Level {
-        if self.is_of_careful_age() {
+        let care = self.age_care();
+        if care == AgeCare::AsNovice {
             Level::Novice
-        } else if self.training_months >= ADVANCED_MONTHS {
+        } else if self.training_months >= ADVANCED_MONTHS && care != AgeCare::Older {
             Level::Advanced
         } else if self.training_months >= INTERMEDIATE_MONTHS {
             Level::Intermediate
@@ -60,6 +65,19 @@ impl Trainee {
             Level::Novice
         }
     }
+}
+
+/// How much care an age asks for, whatever the training.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum AgeCare {
+    /// None beyond the usual; or nobody told the age.
+    None,
+    /// From [`MIDDLE_YEARS`] on: a caution.
+    Middle,
+    /// From [`OLDER_YEARS`] on: planned as an intermediate at most, nothing above the 1RM.
+    Older,
+    /// A child or of great age: planned as a novice.
+    AsNovice,
 }
 
 /// Training status.
@@ -84,6 +102,12 @@ pub const OVERLOAD_REST_DAYS: u32 = 7;
 /// Ages between which years of training count in full (common practice: children and the very old train as novices do,
 /// under supervision).
 pub const USUAL_AGES: (f64, f64) = (16.0, 70.0);
+/// Age from which heavy lifting goes with a caution (common practice: guidance for older adults begins at 50 for whoever
+/// has a disease, and muscle and tendon recover more slowly).
+pub const MIDDLE_YEARS: f64 = 50.0;
+/// Age from which nothing above the 1RM is planned and nobody as an advanced lifter (common practice: older adults are
+/// those from 65 on; strength falls faster, and a mishap under a bar costs more).
+pub const OLDER_YEARS: f64 = 65.0;
 /// Age from which lowering more than 1RM is planned at all (common practice: no children).
 pub const ADULT_YEARS: f64 = 18.0;
 
@@ -122,6 +146,11 @@ fn may_lower_overload(trainee: &Trainee) -> Permission {
     }
     if trainee.age_years.is_some_and(|age| age < ADULT_YEARS) {
         return Permission::Refused(SessionRefusal::NotAdult);
+    }
+    if trainee.age_care() == AgeCare::Older {
+        return Permission::Refused(SessionRefusal::OfAge {
+            from_years: OLDER_YEARS,
+        });
     }
     if trainee.unwell_or_sore {
         return Permission::Refused(SessionRefusal::UnwellOrSore);

@@ -54,8 +54,20 @@ pub enum OneRmSource {
         /// The line through the recent sessions.
         line: Box<TrendLine>,
     },
-    /// Simulated for a lifter of this title.
-    Simulated(String),
+    /// By the equations from a set that was told.
+    OfSet {
+        /// What was lifted.
+        load: Mass,
+        /// How often.
+        repetitions: u32,
+    },
+    /// Simulated for a lifter.
+    Simulated {
+        /// What the lifter is called.
+        lifter: String,
+        /// Whether the lifter's file was fitted to measurements of this very lift.
+        measured: bool,
+    },
 }
 
 /// The lift that is planned.
@@ -89,6 +101,18 @@ impl PlannedLift {
             one_rm: self.one_rm,
             body: self.body,
         }
+    }
+
+    /// Whether somebody saw this lift lifted: a 1RM that is told, of a log, or of a lifter measured in the lift.
+    #[must_use]
+    pub const fn is_tested(&self) -> bool {
+        !matches!(
+            self.one_rm_from,
+            OneRmSource::Simulated {
+                measured: false,
+                ..
+            }
+        )
     }
 
     /// Training status.

@@ -37,15 +37,22 @@ pub const MODERATE_LADDER: &[(f64, u32, f64)] = &[
     (0.85, 2, 120.0),
 ];
 
-/// The ladder up to a load of less than 72 % of 1RM: light work is its own warm-up (common practice).
+/// The ladder up to a load of less than 72 % of 1RM, where its last step is no great one: light work is its own warm-up
+/// (common practice).
 pub const SHORT_LADDER: &[(f64, u32, f64)] = &[(0.0, 10, 60.0), (0.60, 6, 60.0)];
 
 /// Shares of 1RM from which the longer ladders are climbed (assumed).
 const LONGER_FROM: (f64, f64) = (0.72, 0.85);
 
-/// The steps that lead up to a share of 1RM.
-fn steps(share: f64) -> &'static [(f64, u32, f64)] {
-    if share < LONGER_FROM.0 {
+/// Longest last step to light work, kg (assumed: two of the largest plates).
+const LONGEST_STEP_KG: f64 = 50.0;
+
+/// The steps that lead up to a share of 1RM, which is so many kg.
+pub(super) fn steps(share: f64, whole_kg: f64) -> &'static [(f64, u32, f64)] {
+    let last_step_kg = SHORT_LADDER
+        .last()
+        .map_or(0.0, |step| (1.0 - step.0) * whole_kg);
+    if share < LONGER_FROM.0 && last_step_kg < LONGEST_STEP_KG {
         SHORT_LADDER
     } else if share < LONGER_FROM.1 {
         MODERATE_LADDER
@@ -56,10 +63,34 @@ fn steps(share: f64) -> &'static [(f64, u32, f64)] {
 
 /// Two steps of the ladder closer than this share of the working load are one (assumed: a step that
 /// small prepares for nothing).
-const CLOSEST_SHARE: f64 = 0.06;
+pub(super) const CLOSEST_SHARE: f64 = 0.06;
 
 /// A warm-up may be lighter than its step by this share of the working load, for fewer plates (assumed).
 const SLACK_SHARE: f64 = 0.05;
+
+/// A load a little below a target where that needs fewer plates, else the heaviest up to it.
+///
+/// **Fails** when nothing is as light.
+pub(super) fn quick_load(loading: &Loadings, target_kg: f64, whole_kg: f64) -> Result<Loading> {
+    let target = Mass::from_kg(target_kg);
+    let least = Mass::from_kg((target_kg - SLACK_SHARE * whole_kg).max(0.0));
+    match loading.simplest(least, target) {
+        Some(load) => Ok(load),
+        None => loading.at_most(target),
+    }
+}
+
+/// The same beside bands or chains; nothing where nothing is as light.
+pub(super) fn quick_load_beside_pieces(
+    loading: &Loadings,
+    target_kg: f64,
+    whole_kg: f64,
+) -> Option<Loading> {
+    let target = Mass::from_kg(target_kg);
+    let least = Mass::from_kg((target_kg - SLACK_SHARE * whole_kg).max(0.0));
+    let simple = loading.simplest_beside_pieces(least, target);
+    simple.or_else(|| loading.at_most_beside_pieces(target).ok())
+}
 
 /// The warm-up sets before `working`: the first with the empty bar (or the lightest load there is),
 /// each clearly heavier than the one before and lighter than the working load; the lighter the work, the fewer. Steps
@@ -71,7 +102,7 @@ pub fn ladder(working: Mass, loading: &Loadings, strength: &Strength) -> Result<
     let body = strength.body;
     let whole_kg = (working + body).as_kg();
     let closest_kg = CLOSEST_SHARE * whole_kg;
-    for &(share, repetitions, rest_s) in steps(strength.share_of(working)) {
+    for &(share, repetitions, rest_s) in steps(strength.share_of(working), whole_kg) {
         let step_kg = share * whole_kg - body.as_kg();
         if share > 0.0 && step_kg < loading.lightest().as_kg() {
             // The lightest load there is stands for this step.
@@ -81,12 +112,7 @@ pub fn ladder(working: Mass, loading: &Loadings, strength: &Strength) -> Result<
         if target_kg > working.as_kg() - closest_kg {
             continue;
         }
-        let target = Mass::from_kg(target_kg);
-        let least = Mass::from_kg((target_kg - SLACK_SHARE * whole_kg).max(0.0));
-        let load = match loading.simplest(least, target) {
-            Some(load) => load,
-            None => loading.at_most(target)?,
-        };
+        let load = quick_load(loading, target_kg, whole_kg)?;
         let is_clear = sets
             .last()
             .is_none_or(|set| load.total.as_kg() >= set.load.total.as_kg() + closest_kg);

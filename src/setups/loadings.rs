@@ -186,8 +186,18 @@ impl Loadings {
     /// A load between `least` and `most` that is quick to set up: the fewest plates, the heaviest of those.
     #[must_use]
     pub fn simplest(&self, least: Mass, most: Mass) -> Option<Loading> {
+        self.simplest_of(&self.plain, least, most)
+    }
+
+    /// The same beside bands or chains.
+    #[must_use]
+    pub fn simplest_beside_pieces(&self, least: Mass, most: Mass) -> Option<Loading> {
+        self.simplest_of(&self.beside, least, most)
+    }
+
+    fn simplest_of(&self, levels: &LoadLevels, least: Mass, most: Mass) -> Option<Loading> {
         let inside = least.as_kg() - SAME_KG..=most.as_kg() + SAME_KG;
-        let loads = self.plain.whole().0.iter().rev();
+        let loads = levels.whole().0.iter().rev();
         loads
             .map(|index| &self.all[*index as usize])
             .filter(|loading| inside.contains(&loading.total.as_kg()))

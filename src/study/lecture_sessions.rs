@@ -46,6 +46,7 @@ pub fn invented_session(
         weeks: None,
         start: None,
         one_rm: None,
+        of_set: None,
         log: Some(choice()),
         person: PersonTold {
             training_months: Some(MONTHS),

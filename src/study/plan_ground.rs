@@ -10,7 +10,7 @@ use super::question::Question;
 use super::rep_study::maximum;
 use super::session_oracle::{carried_body, lifter_of_one_rm};
 use super::session_setup::{SessionSetup, best_setup, named_setup};
-use crate::anatomy::{Lifter, Sex, Training};
+use crate::anatomy::{Lifter, LifterRecord, Sex, Training};
 use crate::bounds::bounds;
 use crate::error::{Error, JudgedBy, PlanFault, Result};
 use crate::grammar::Stock;
@@ -58,8 +58,11 @@ pub(super) fn plan_ground(
     let question = &Question::new(&asked.movement, &model.movement, &model.lifter);
     let carrier = question.movement.carrier()?;
     let mut notes = Vec::new();
-    let trainee = trainee(asked, question.lifter.training, &mut notes);
-    let lift = planned_lift(asked, library, question, trainee)?;
+    let files = asked.lifter.as_ref();
+    let record = files.map(|name| library.lifter_files(name)).transpose()?;
+    let record = record.map(|files| files.record);
+    let trainee = trainee(asked, record.as_ref(), &mut notes);
+    let lift = planned_lift(asked, library, (question, record.as_ref()), trainee)?;
     notes.extend(unlikely_maximum(asked, library, model, &lift)?);
     let scaled = lifter_of_one_rm(question, lift.one_rm).map(|scaled| Lifter {
         training: training_of(lift.level()),
@@ -114,45 +117,53 @@ const fn training_of(level: Level) -> Training {
 }
 
 /// Training and health: as told, else as the named lifter's file says, else as of a novice.
-fn trainee(asked: &PlanQuestion, training: Training, notes: &mut Vec<PlanNote>) -> Trainee {
+fn trainee(
+    asked: &PlanQuestion,
+    record: Option<&LifterRecord>,
+    notes: &mut Vec<PlanNote>,
+) -> Trainee {
     let told: &PersonTold = &asked.person;
-    let months = match (told.training_months, &asked.lifter) {
+    let months = match (told.training_months, record) {
         (Some(months), _) => months,
-        (None, Some(_)) => match training {
+        (None, Some(record)) => record.training_months.unwrap_or(match record.training {
             Training::Novice => 0.0,
             Training::Intermediate => INTERMEDIATE_FILE_MONTHS,
             Training::Advanced => ADVANCED_FILE_MONTHS,
-        },
+        }),
         (None, None) => {
             notes.push(PlanNote::UnknownTraining);
             UNKNOWN_MONTHS
         }
     };
-    let trainee = Trainee {
+    Trainee {
         injured: told.injured,
         unwell_or_sore: told.unwell,
         age_years: told.age_years,
         days_since_overload: told.days_since_overload,
         ..Trainee::with_training_months(months)
-    };
-    if let Some(years) = told.age_years.filter(|_| trainee.is_of_careful_age()) {
-        notes.push(PlanNote::CarefulAge { years });
     }
-    trainee
 }
 
 /// The lift with its 1RM, as told, from the log, or simulated.
 fn planned_lift(
     asked: &PlanQuestion,
     library: &Library,
-    question: &Question<'_>,
+    (question, record): (&Question<'_>, Option<&LifterRecord>),
     trainee: Trainee,
 ) -> Result<PlannedLift> {
     let body = carried_body(&question.movement.carrier()?, question.lifter);
     let (one_rm, one_rm_from) = match (asked.one_rm, &asked.log) {
-        (Some(one_rm), _) => (that_somebody_has(one_rm)?, OneRmSource::Given),
+        (Some(one_rm), _) => {
+            let from = asked
+                .of_set
+                .map_or(OneRmSource::Given, |set| OneRmSource::OfSet {
+                    load: set.0,
+                    repetitions: set.1,
+                });
+            (that_somebody_has(one_rm)?, from)
+        }
         (None, Some(log)) => one_rm_of_log(log, asked, library, question)?,
-        (None, None) => simulated_one_rm(question)?,
+        (None, None) => simulated_one_rm(question, record)?,
     };
     Ok(PlannedLift {
         movement: asked.movement.clone(),
@@ -240,11 +251,20 @@ fn one_rm_of_log(
     Ok((added, from))
 }
 
-fn simulated_one_rm(question: &Question<'_>) -> Result<(Mass, OneRmSource)> {
+/// The 1RM of the model, and whether the lifter was measured in this lift: then the file has a factor of the lift's own.
+fn simulated_one_rm(
+    question: &Question<'_>,
+    record: Option<&LifterRecord>,
+) -> Result<(Mass, OneRmSource)> {
     let usual = RepOptions::usual_for(question.movement);
     let (found, _) = maximum(question, &Setup::default(), &usual)?;
-    let title = question.lifter.title.clone();
-    Ok((found.load, OneRmSource::Simulated(title)))
+    let has_factor =
+        |record: &LifterRecord| record.lift_strength.contains_key(question.movement_name);
+    let from = OneRmSource::Simulated {
+        lifter: question.lifter.title.clone(),
+        measured: record.is_some_and(has_factor),
+    };
+    Ok((found.load, from))
 }
 
 /// The gym: the named one; a usual one where bar and plates are not enough.

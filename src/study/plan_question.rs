@@ -7,7 +7,7 @@ use super::possible_maximum::OddMaximum;
 use crate::error::Error;
 use crate::grammar::HungTexts;
 use crate::progress::day::Day;
-use crate::session::block::DayPurpose;
+use crate::session::block_days::DayPurpose;
 use crate::session::draft::SessionPlan;
 use crate::session::method::{METHODS, Method};
 use crate::session::request::SessionWishes;
@@ -30,6 +30,8 @@ pub struct PlanQuestion {
     pub start: Option<Day>,
     /// The 1RM, if told.
     pub one_rm: Option<Mass>,
+    /// The set that the 1RM was reckoned from: its load and repetitions.
+    pub of_set: Option<(Mass, u32)>,
     /// Training log to take the 1RM from.
     pub log: Option<LogChoice>,
     /// What is told of the person.
@@ -126,13 +128,13 @@ pub enum SessionName {
     },
     /// One of a block.
     Day {
-        /// Week, from 1.
-        week: u32,
+        /// First and last week that it stands for, from 1.
+        weeks: (u32, u32),
         /// Day of the week, from 1.
         day: u32,
         /// What it is for.
         purpose: DayPurpose,
-        /// Its date, where the block has a first day.
+        /// Its (first) date, where the block has a first day.
         date: Option<Day>,
     },
 }
@@ -151,17 +153,21 @@ impl SessionName {
 /// What was taken for granted.
 #[derive(Debug, Clone, PartialEq)]
 pub enum PlanNote {
-    /// A child or somebody of great age is planned as a novice.
-    CarefulAge {
-        /// The age in years.
-        years: f64,
-    },
     /// A 1RM that hardly anybody of that kind has.
     UnlikelyOneRm(OddMaximum),
     /// Nothing is known of the lifter's training.
     UnknownTraining,
     /// Nothing is predicted, because no strength gives the 1RM.
     NothingPredicted(Error),
+    /// What a week allows is shared out on its days.
+    SetsShared {
+        /// Sets that the week allows.
+        most: u32,
+        /// Days that share them.
+        days: u32,
+        /// Sets of one of them.
+        each: u32,
+    },
     /// A bar and the usual plates.
     UsualPlates,
     /// The loads of a gym of this title.

@@ -3,7 +3,9 @@
 //! In: a [`PlanQuestion`] and the library. Out: [`PlanAnswer`].
 
 use super::plan_ground::{PlanGround, plan_ground};
-use super::plan_question::{MethodChoice, PlanAnswer, PlanQuestion, PlannedSession, SessionName};
+use super::plan_question::{
+    MethodChoice, PlanAnswer, PlanNote, PlanQuestion, PlannedSession, SessionName,
+};
 use super::question::Question;
 use super::session_oracle::simulated_oracle;
 use crate::bounds::bounds;
@@ -38,6 +40,7 @@ pub fn plan(asked: &PlanQuestion, library: &Library, watch: &Watch) -> Result<Pl
         None => base.sessions()?,
     };
     answer.notes = ground.notes.clone();
+    answer.notes.extend(base.shared());
     Ok(answer)
 }
 
@@ -135,6 +138,9 @@ impl<'a> Base<'a> {
         let mut request =
             SessionRequest::usual(self.published, ground.lift.clone(), method, &ground.loading);
         request.wishes = self.asked.wishes;
+        if let (Some(PlanNote::SetsShared { each, .. }), None) = (self.shared(), self.asked.weeks) {
+            request.wishes.sets_a_week = Some(each);
+        }
         request.oracle = self.oracle.as_ref();
         let hung = self.hung.iter().find(|(known, _)| *known == method);
         request.setup_oracle = hung.map(|(_, oracle)| oracle);
@@ -143,6 +149,22 @@ impl<'a> Base<'a> {
             request.setup = Some(&setup.as_ref().map_err(Clone::clone)?.setup);
         }
         Ok(request)
+    }
+
+    /// How the sets that a week allows are shared out on the days of this lift.
+    fn shared(&self) -> Option<PlanNote> {
+        let most = self.asked.wishes.sets_a_week?;
+        let lift = &self.ground.lift;
+        let table = &self.published.straight;
+        let guidance = table.guidance_for(lift.level(), lift.one_joint);
+        // A block has two days whatever the guidance.
+        let days = self
+            .asked
+            .weeks
+            .map_or(guidance.days_a_week.0, |_| 2)
+            .max(1);
+        let each = (most / days).max(1);
+        Some(PlanNote::SetsShared { most, days, each })
     }
 
     fn sessions(&self) -> Result<PlanAnswer> {
@@ -180,7 +202,7 @@ impl<'a> Base<'a> {
         let days = block.weeks.into_iter().flat_map(|week| {
             week.days.into_iter().map(move |day| PlannedSession {
                 name: SessionName::Day {
-                    week: week.week,
+                    weeks: (week.week, week.until),
                     day: day.day,
                     purpose: day.purpose,
                     date: start.and_then(|start| start.after(7 * (week.week - 1) + day.day - 1)),

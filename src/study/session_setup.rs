@@ -14,8 +14,8 @@ use crate::resistance::{Item, Setup};
 use crate::session::accommodating_setup::AccommodatingSetup;
 use crate::session::method::Method;
 use crate::session::published::EccentricTable;
-use crate::setups::{AllowedPieces, Choosing, Gym, Loadings, Watch, Wish};
-use crate::units::Force;
+use crate::setups::{AllowedPieces, Choosing, Gym, Loading, Loadings, Watch, Wish};
+use crate::units::{Force, Mass};
 
 /// A setup for a session.
 #[derive(Debug, Clone, PartialEq)]
@@ -123,7 +123,7 @@ pub fn named_setup(
     (gym, table): (Option<&Gym>, &EccentricTable),
 ) -> Result<SessionSetup> {
     let exact = load_for_effort(question, &hung, effort)?;
-    let bar = loading.at_most_beside_pieces(exact)?;
+    let bar = beside(&hung, exact, effort, loading)?;
     let result = study(question, &[with_load(&hung, bar.total)])?;
     let found = &result.setups[0];
     let mass = |index: usize| Force::from_n(found.values[index]).as_mass();
@@ -165,4 +165,25 @@ pub fn named_setup(
         },
         hung,
     })
+}
+
+/// The heaviest load beside the pieces that asks for no more than the effort.
+///
+/// **Fails** where the pieces leave too little, by their names.
+fn beside(hung: &Setup, exact: Mass, effort: f64, loading: &Loadings) -> Result<Loading> {
+    let (_, lightest_kg) = loading.lightest_beside(1);
+    if lightest_kg.is_finite() && exact.as_kg() < lightest_kg {
+        let name = |item: &Item| match item {
+            Item::Band(hung) => Some(hung.band.name().to_owned()),
+            Item::Chain(hung) => Some(hung.chain.name().to_owned()),
+            _ => None,
+        };
+        return Err(Error::no_answer(SchemeFault::PiecesLeaveTooLittle {
+            pieces: hung.items.iter().filter_map(name).collect(),
+            effort,
+            left: exact,
+            lightest: Mass::from_kg(lightest_kg),
+        }));
+    }
+    loading.at_most_beside_pieces(exact)
 }

@@ -108,6 +108,9 @@ fn lift_of(
     let planned = one_rm(member, movement, told, library).and_then(|one_rm| match one_rm {
         Some(one_rm) => {
             question.one_rm = Some(one_rm);
+            if let ToldStrength::Set { load, repetitions } = told {
+                question.of_set = Some((load, repetitions));
+            }
             let answer = plan(&question, library, &Watch::default())?;
             Ok(LiftPlan::Sessions(Box::new(answer)))
         }
@@ -156,6 +159,7 @@ fn question_of(asked: &PlanQuestion, member: &TeamMember, movement: &str) -> Pla
             ..PersonTold::default()
         },
         one_rm: None,
+        of_set: None,
         log: None,
         ..asked.clone()
     }

@@ -148,6 +148,7 @@ fn question(lift: &str, lifter: Option<&str>, gym: &str, months: Option<f64>) ->
         weeks: None,
         start: None,
         one_rm: None,
+        of_set: None,
         log: None,
         person: PersonTold {
             training_months: months,

@@ -44,7 +44,10 @@ proptest! {
         // Nothing that light can be loaded for some: told, not planned.
         if called.status == 0 {
             let weeks = sessions(&words);
-            assert_eq!(weeks.len(), 24);
+            // What the log decides stands once, for the weeks up to the last.
+            assert!((2..=24).contains(&weeks.len()), "{weeks:?}");
+            let last = &weeks.last().expect("weeks").0;
+            assert!(last.contains("12, day 4"), "{last}");
             for pair in weeks.windows(2) {
                 let ((_, before, many, _), (name, load, count, reserve)) = (&pair[0], &pair[1]);
                 assert!(load >= before, "{lift} {lifter} {one_rm} {name}: {load} after {before}");
@@ -160,7 +163,7 @@ fn law_the_unwell_get_less_of_everything() {
         let told = call(&unwell_words);
         assert!(told.out.contains("a lighter session"), "{}", told.out);
         if extra.contains(&"--weeks") {
-            assert_eq!(unwell[2..], well[2..], "well again from the second week on");
+            assert!(unwell[2].1 < well[2].1, "half way back in the second week");
         }
     }
 }

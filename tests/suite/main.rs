@@ -16,6 +16,7 @@ mod claims;
 mod classes;
 mod coach;
 mod coach_blocks;
+mod coach_care;
 mod coach_picks;
 mod commands;
 mod data_dictionary;

@@ -36,6 +36,11 @@ fn refusal(fault: &SessionRefusal) -> Told {
         .hint("train with straight sets, a pyramid or clusters until then"),
         SessionRefusal::NotAdult => Told::new("lowering more than 1RM is for adults only")
             .hint("train with straight sets, a pyramid or clusters"),
+        SessionRefusal::OfAge { from_years } => Told::new(format!(
+            "lowering more than 1RM is not planned from {from_years} years on: strength changes faster, muscle and tendon \
+             recover more slowly, and a mishap costs more (common practice)"
+        ))
+        .hint("train with straight sets, a pyramid or clusters"),
         SessionRefusal::UnwellOrSore => {
             Told::new("no lowering beyond 1RM when ill, unusually sore or just back from a break")
                 .hint("wait until recovered, then start with straight sets")
@@ -50,6 +55,14 @@ fn refusal(fault: &SessionRefusal) -> Told {
             no_help(*why)
         ))
         .hint("train it with straight sets, a pyramid or clusters, or lower more than 1RM in a lift whose load helpers can take, such as the squat, the bench press or the leg press"),
+        SessionRefusal::UntestedOneRm { movement } => Told::new(format!(
+            "lowering more than 1RM asks for a tested 1RM, and nobody measured this lifter's {}",
+            movement.replace('-', " ")
+        ))
+        .hint(
+            "test the 1RM and state it with --one-rm, give a log with --log, or add a measured set of this lift to the \
+             lifter's `fit`",
+        ),
         SessionRefusal::BodyLoweredOnly { movement } => Told::new(format!(
             "in the {} the body alone is lowered after stepping up, nothing added",
             movement.replace('-', " ")
@@ -246,6 +259,20 @@ fn scheme(fault: &SchemeFault, units: System) -> Told {
             units.mass(*most)
         ))
         .hint("take narrower bands or lighter chains, or a lower --effort; --method straight plans plain weight"),
+        SchemeFault::PiecesLeaveTooLittle {
+            pieces,
+            effort,
+            left,
+            lightest,
+        } => Told::new(format!(
+            "beside {} only {} of bar and plates ask for {} % of this lifter's strength, and the lightest that can be loaded \
+             is {}",
+            pieces.join(" and "),
+            units.mass(*left),
+            rounded(100.0 * effort, 0),
+            units.mass(*lightest)
+        ))
+        .hint("hang narrower bands, lighter chains or fewer of them, or ask for a higher --effort"),
         SchemeFault::TooMuchWhenBandsGo { left, most } => Told::new(format!(
             "when the bands go, {} are left on the lifter, more than {}",
             units.mass(*left),

@@ -662,6 +662,66 @@ fn regress_bands_carry_their_loads_and_cautions() {
     assert_eq!(plan(&asked).expect_err("too hard").exit_status(), 1);
 }
 
+/// Up to bands lead steps that carry them, each easier than the work and as many as up to plain weight that is as hard; the
+/// load that is felt decides on the spotters.
+#[test]
+fn law_warm_ups_lead_up_to_bands_and_spotters_to_what_is_felt() {
+    let mut setup = band_setup(0.85);
+    setup.top = kg(150.0);
+    let gym = Loadings::usual(System::Metric);
+    let mut asked = request("bench-press", Method::Bands, veteran(), &gym);
+    asked.setup = Some(&setup);
+    let session = plan(&asked).expect("a plan");
+    let sets = session.draft.sets.iter();
+    let warm_ups: Vec<&PlannedSet> = sets.filter(|set| set.kind == SetKind::WarmUp).collect();
+    let on: Vec<f64> = warm_ups
+        .iter()
+        .filter(|set| note(set).contains("bands on"))
+        .map(|set| set.load.total.as_kg())
+        .collect();
+    assert!(
+        on.len() >= 3 && on.windows(2).all(|pair| pair[1] > pair[0]),
+        "{on:?}"
+    );
+    assert!((75.0..100.0).contains(on.last().expect("some")), "{on:?}");
+    assert_eq!(session.spotting().expect("spotters").spotters, 2);
+    let usual = band_setup(0.85);
+    asked.setup = Some(&usual);
+    let session = plan(&asked).expect("a plan");
+    assert_eq!(session.spotting().expect("spotters").spotters, 1);
+}
+
+/// A block with bands comes back heavier with fewer repetitions after every easier week, and ends at the whole setup.
+#[test]
+fn law_a_block_of_bands_rises() {
+    let setup = band_setup(0.85);
+    let gym = Loadings::usual(System::Metric);
+    let mut asked = request("bench-press", Method::Bands, veteran(), &gym);
+    asked.setup = Some(&setup);
+    let weeks = block(&asked, 12).expect("a block").weeks;
+    let work: Vec<(f64, u32)> = weeks
+        .iter()
+        .filter(|week| !week.easier)
+        .map(|week| {
+            let day = &week.days[0].plan;
+            let set = day.working_sets().next().expect("work");
+            (set.load.total.as_kg(), set.repetitions())
+        })
+        .collect();
+    assert_eq!(work.len(), 9);
+    assert!(
+        work.windows(2).all(|pair| pair[1].0 >= pair[0].0),
+        "{work:?}"
+    );
+    for (before, after) in [(2, 5), (5, 8)] {
+        assert!(
+            work[after].0 > work[before].0 && work[after].1 < work[before].1,
+            "{work:?}"
+        );
+    }
+    assert!(work[8].0 <= 100.0 && work[8].0 >= 97.0, "{work:?}");
+}
+
 #[test]
 fn law_cautions_come_with_every_plan_and_open_with_the_disclaimer() {
     let setup = band_setup(0.85);

@@ -1,0 +1,38 @@
+//! Whether more than 1RM is lowered in a lift: somebody can hand it over, and the 1RM was tested.
+//!
+//! In: a [`SessionRequest`]. Out: how the load comes back up, or a refusal.
+
+use super::request::SessionRequest;
+use crate::error::{Error, NoHelp, Result, SessionRefusal};
+use crate::movement::{Handover, NoHandover, WayBack};
+
+/// How the load comes back up.
+///
+/// **Fails** where nobody can hand more than 1RM over.
+pub(super) fn way_back(request: &SessionRequest) -> Result<WayBack> {
+    match request.lift.handling.overload {
+        Handover::Yes { back, .. } | Handover::BodyOnly { back } => Ok(back),
+        Handover::No(why) => Err(Error::no_answer(SessionRefusal::NotHandedOver {
+            movement: request.lift.movement.clone(),
+            why: match why {
+                NoHandover::NoRoomBeside => NoHelp::NoRoomBeside,
+                NoHandover::BentOver => NoHelp::BentOver,
+                NoHandover::OverHead => NoHelp::OverHead,
+                NoHandover::OnHips => NoHelp::OnHips,
+            },
+        })),
+    }
+}
+
+/// A maximum that nobody measured is no ground for more than it; the body alone adds nothing to it.
+///
+/// **Fails** where nobody saw this lift lifted.
+pub(super) fn tested(request: &SessionRequest) -> Result<()> {
+    let adds = matches!(request.lift.handling.overload, Handover::Yes { .. });
+    if adds && !request.lift.is_tested() {
+        return Err(Error::no_answer(SessionRefusal::UntestedOneRm {
+            movement: request.lift.movement.clone(),
+        }));
+    }
+    Ok(())
+}
