@@ -11,7 +11,8 @@ use crate::anatomy::Dof;
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::body_words::{
     HEAVIEST, LETTERS, POSES, ShownPose, free_body_words, free_head, free_row, holders, joint_name,
-    most_changed, muscle_head, muscle_row, muscle_words, pose_title, printed_moments, short_pose_title,
+    most_changed, muscle_head, muscle_row, muscle_words, pose_title, printed_moments,
+    short_pose_title,
 };
 use crate::numeric::Point;
 use crate::plot::{BodyMark, BodyPanel, BodyPanels, Role, StickFigure};

@@ -70,7 +70,9 @@ fn off_the_middle(tenths: &Tenths) -> Tenths {
     };
     Tenths {
         low: off(&tenths.low),
+        quarter: off(&tenths.quarter),
         middle: off(&tenths.middle),
+        three_quarters: off(&tenths.three_quarters),
         high: off(&tenths.high),
     }
 }

@@ -2,8 +2,8 @@
 //!
 //! In: [`Cause`]s with their exact accounts. Out: sentences that name the largest parts, and what is left.
 
-use super::changed_numbers::{decimals_of, signed};
 use super::account_words::{item_in_words, item_name, spot_in_words};
+use super::changed_numbers::{decimals_of, signed};
 use super::parameters::parameter_at;
 use super::prose::{capital, listed};
 use super::quantities::rounded;
@@ -161,7 +161,10 @@ const NO_SHARE: f64 = 0.005;
 fn limit_in_words(cause: &Cause) -> Option<String> {
     let shares = cause.shares_in_the_limit();
     let moved = shares.iter();
-    if moved.clone().all(|(_, [before, after])| (after - before).abs() < MOVES) {
+    if moved
+        .clone()
+        .all(|(_, [before, after])| (after - before).abs() < MOVES)
+    {
         return None;
     }
     let seen = moved.filter(|(_, shares)| shares.iter().any(|share| *share >= NO_SHARE));

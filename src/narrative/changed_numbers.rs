@@ -30,6 +30,7 @@ pub(crate) fn decimals_of(change: f64) -> usize {
 pub(crate) fn from_to(values: [f64; 2], decimals: usize) -> Option<String> {
     (decimals..=decimals + 3).find_map(|decimals| {
         let [before, after] = values.map(|value| format!("{:.decimals$}", value + 0.0));
-        (rounded(values[0], decimals) != rounded(values[1], decimals)).then(|| format!("{before} \u{2192} {after}").replace('-', "\u{2212}"))
+        (rounded(values[0], decimals) != rounded(values[1], decimals))
+            .then(|| format!("{before} \u{2192} {after}").replace('-', "\u{2212}"))
     })
 }

@@ -71,7 +71,11 @@ pub(super) fn lengths_in_words(
     levers.retain(|(_, lever)| lever.part.abs() >= SMALL * largest);
     let has_axes = turned.levers.len() > 1;
     if let ([(row, only)], false) = (levers.as_slice(), has_axes) {
-        return format!("{}{}", turned.name, figures(cause, turned, *row, only, units));
+        return format!(
+            "{}{}",
+            turned.name,
+            figures(cause, turned, *row, only, units)
+        );
     }
     let mut told: Vec<String> = Vec::new();
     let mut left = whole;
@@ -84,7 +88,11 @@ pub(super) fn lengths_in_words(
         } else {
             String::new()
         };
-        told.push(format!("{} the {}{figures}{gives}", turned.at, axis(lever.dof)));
+        told.push(format!(
+            "{} the {}{figures}{gives}",
+            turned.at,
+            axis(lever.dof)
+        ));
     }
     if levers.len() > 1 {
         if rounded(left, decimals) != "0" {
@@ -107,13 +115,7 @@ fn axis(dof: Dof) -> String {
 ///
 /// A length works for the lift or against it by the weight that its own state gives the axis; the same in both, else
 /// the part is told alone.
-fn figures(
-    cause: &Cause,
-    turned: &Turned<'_>,
-    row: usize,
-    lever: &Lever,
-    units: System,
-) -> String {
+fn figures(cause: &Cause, turned: &Turned<'_>, row: usize, lever: &Lever, units: System) -> String {
     let [before, after] = [0, 1].map(|side| cause.account.weights[side][row]);
     let sense = before + after;
     if before * after < 0.0 || sense == 0.0 {

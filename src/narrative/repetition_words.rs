@@ -214,7 +214,10 @@ fn difference(rep: &RepStudy, units: System, minimum: Mark, still: &Sticking) ->
         return "So it is slowest where it is hardest held still: the effort curve alone tells the place."
             .to_owned();
     }
-    let places = [rep.across(minimum.position), rep.still.axis_value(still.point_range)];
+    let places = [
+        rep.across(minimum.position),
+        rep.still.axis_value(still.point_range),
+    ];
     let how_far = distance(rep.trace.measure, units, places);
     let passing = rep.lifting_at(still.point_range);
     let slowest = rep.lifting_at(minimum.range);
@@ -226,7 +229,8 @@ fn difference(rep: &RepStudy, units: System, minimum: Mark, still: &Sticking) ->
     let is_lowered = rep.options.lowering_s().is_some();
     let velocity = velocity_in_words(rep.trace.measure, passing.velocity);
     if apart > 0.0 {
-        let moving = percent((1.0 - slowest.capacity / rep.held_at(minimum.range).max(1e-9)).max(0.0));
+        let moving =
+            percent((1.0 - slowest.capacity / rep.held_at(minimum.range).max(1e-9)).max(0.0));
         let how = match (begins_hardest(rep, still), is_lowered) {
             (true, true) => format!(
                 "it begins at the hardest place with {} of extra force from the lowering, gains speed, and slows until \
@@ -234,7 +238,9 @@ fn difference(rep: &RepStudy, units: System, minimum: Mark, still: &Sticking) ->
                 percent(passing.enhancement),
                 percent(slowest.enhancement)
             ),
-            (true, false) => "it begins at the hardest place, gains speed, and slows behind it".to_owned(),
+            (true, false) => {
+                "it begins at the hardest place, gains speed, and slows behind it".to_owned()
+            }
             (false, true) => format!(
                 "it passes the hardest place at {velocity}, with {} of extra force left from the lowering, and goes on \
                  slowing until {} is left",

@@ -10,7 +10,7 @@ use crate::session::remark::{
     SetupRemark,
 };
 use crate::session::status::INTERMEDIATE_MONTHS;
-use crate::units::{Mass, System};
+use crate::units::System;
 
 /// A remark in a sentence.
 #[must_use]

@@ -2,9 +2,8 @@
 //!
 //! In: a [`Family`] or a [`PairGrid`], under which conditions, units. Out: text for the report of a variation.
 
-
-use super::changed_numbers::{from_to, signed as account_signed};
 use super::causes::why_lines;
+use super::changed_numbers::{from_to, signed as account_signed};
 use super::comparison::{compared_of, shown_figure};
 use super::faults::in_one_line;
 use super::fibre_words::fibre_warning_lines;

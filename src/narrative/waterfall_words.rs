@@ -2,8 +2,8 @@
 //!
 //! In: a value of a [`Family`], the [`Cause`] at a place. Out: [`WaterfallTold`].
 
-use super::changed_numbers::{decimals_of, signed};
 use super::account_words::{item_in_words, item_name, spot_in_words};
+use super::changed_numbers::{decimals_of, signed};
 use super::figure_words::FigureWords;
 use super::parameters::{parameter_at, parameter_in_words, shown_value};
 use super::prose::{capital, listed};

@@ -10,9 +10,7 @@ use super::worked_loads::{demand, in_us_units};
 use super::worked_names::{name_of, row_name};
 use super::worked_sheet::{SheetLine, WorkedSheet};
 use super::worked_statics::{StaticsAbove, capacity, conditions, limbs, limits, reactions, rows};
-use crate::anatomy::{
-    ActiveForceLength, Curves, TENDON_SLOPE, TOE_END, TOE_FORCE, TOE_SHAPE,
-};
+use crate::anatomy::{ActiveForceLength, Curves, TENDON_SLOPE, TOE_END, TOE_FORCE, TOE_SHAPE};
 use crate::capacity::Pace;
 use crate::movement::Measure;
 use crate::numeric::Formula;

@@ -72,7 +72,9 @@ pub fn slight_dip(lift: &[RepSample]) -> Option<StickingInMotion> {
     const HALVINGS: i32 = 6;
     let greatest = lift.iter().map(|s| s.velocity).fold(0.0, f64::max);
     let halves = (1..=HALVINGS).map(|times| VISIBLE_DIP * greatest * 0.5_f64.powi(times));
-    let found = halves.filter_map(|visible| dip(lift, visible, false)).next()?;
+    let found = halves
+        .filter_map(|visible| dip(lift, visible, false))
+        .next()?;
     let falls = found.first_peak.velocity - found.minimum.velocity;
     (falls >= VISIBLE_DIP * found.first_peak.velocity).then_some(found)
 }

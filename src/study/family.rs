@@ -180,8 +180,10 @@ pub(super) fn check_part(bench: &Workbench, model: &Model, path: &str) -> Result
 /// A multiple of the breadth of the shoulders is one of the model as it is: no value of such a parameter changes them.
 fn in_one_unit(model: &Model, present: &mut Option<NumberAt>, variants: &mut [Variant]) {
     let of_variants = variants.iter_mut().map(|variant| &mut variant.number);
-    let mut numbers: Vec<&mut NumberAt> =
-        std::iter::once(present).chain(of_variants).flatten().collect();
+    let mut numbers: Vec<&mut NumberAt> = std::iter::once(present)
+        .chain(of_variants)
+        .flatten()
+        .collect();
     let is_length = numbers.iter().any(|number| number.unit == "m");
     let breadth = get(model, "build.biacromial_breadth");
     let (true, Ok(breadth)) = (is_length, breadth) else {

@@ -227,14 +227,23 @@ fn law_bands_leave_the_hardest_effort_quicken_the_start_and_load_the_end() {
 #[test]
 fn law_what_is_told_of_a_lift_is_in_its_samples() {
     let (mut slight, mut begun, mut passed) = (0, 0, 0);
-    for lift in ["squat", "leg-press", "bench-press", "hip-thrust", "overhead-press"] {
+    for lift in [
+        "squat",
+        "leg-press",
+        "bench-press",
+        "hip-thrust",
+        "overhead-press",
+    ] {
         let asked = ["rep", lift, "--load", "100%"];
         let (told, samples) = (call(&asked).out, json(&asked));
         let samples = samples["samples"].as_array().expect("samples").iter();
         let lifting = samples.filter(|sample| sample["phase"] == "lifting");
         let velocity: Vec<f64> = lifting.map(|s| number(s, &["velocity_m_s"])).collect();
         let greatest = velocity.iter().copied().fold(0.0, f64::max);
-        let fastest = velocity.iter().position(|v| *v == greatest).expect("a peak");
+        let fastest = velocity
+            .iter()
+            .position(|v| *v == greatest)
+            .expect("a peak");
         // How far velocity falls before it has its greatest value, over the peak that it falls from.
         let mut peak = 0.0_f64;
         let falls = velocity[..=fastest].iter().map(|v| {
@@ -242,19 +251,29 @@ fn law_what_is_told_of_a_lift_is_in_its_samples() {
             (peak - v) / peak.max(1e-9)
         });
         let deepest = falls.fold(0.0, f64::max);
-        let is_dipless = told.contains("lifted without a sticking region") || told.contains("still grows faster");
+        let is_dipless = told.contains("lifted without a sticking region")
+            || told.contains("still grows faster");
         assert!(!is_dipless || deepest < 0.05, "{lift}: {deepest} of {told}");
         if told.contains("too slight to count") {
             assert!(deepest > 0.015, "{lift}: {deepest} of {told}");
             slight += 1;
         }
-        assert!(!told.contains("passes the hardest place at 0 m/s"), "{told}");
+        assert!(
+            !told.contains("passes the hardest place at 0 m/s"),
+            "{told}"
+        );
         begun += usize::from(told.contains("it begins at the hardest place"));
         passed += usize::from(told.contains("it passes the hardest place"));
         // Only where something is lowered is there anything left of it.
-        assert!(lift != "hip-thrust" || !told.contains("from the lowering"), "{told}");
+        assert!(
+            lift != "hip-thrust" || !told.contains("from the lowering"),
+            "{told}"
+        );
     }
-    assert!(slight > 0 && begun > 0 && passed > 0, "{slight} {begun} {passed}");
+    assert!(
+        slight > 0 && begun > 0 && passed > 0,
+        "{slight} {begun} {passed}"
+    );
 }
 
 #[test]

@@ -291,7 +291,11 @@ impl Printed<'_> {
         let least = sizes.iter().copied().fold(f64::INFINITY, f64::min);
         let size = self.cause.account.capacity[0].abs();
         for (_, part) in told.iter().filter(|(reason, _)| is_else(reason)) {
-            assert!(part.abs() <= least.max(0.0005 * size) + 2.0 * slack, "{}", self.case);
+            assert!(
+                part.abs() <= least.max(0.0005 * size) + 2.0 * slack,
+                "{}",
+                self.case
+            );
         }
         for (reason, part) in named.clone() {
             self.check_muscle(reason, *part, half);
@@ -308,7 +312,15 @@ impl Printed<'_> {
         let Some((count, rest)) = rest.split_once(' ') else {
             return;
         };
-        let names = ["moment arm", "peak force", "fibre length", "fibre speed", "", "passive force", "activation"];
+        let names = [
+            "moment arm",
+            "peak force",
+            "fibre length",
+            "fibre speed",
+            "",
+            "passive force",
+            "activation",
+        ];
         let factor = names.iter().position(|name| *name == factor);
         let (Some(factor), Ok(count)) = (factor, count.parse::<usize>()) else {
             return;
@@ -316,7 +328,10 @@ impl Printed<'_> {
         let muscles = self.cause.account.muscles.iter();
         let parts: Vec<f64> = muscles.map(|muscle| muscle.parts[factor]).collect();
         let sizes: f64 = parts.iter().map(|part| part.abs()).sum();
-        let having = parts.iter().filter(|part| part.abs() > 1e-9 * sizes).count();
+        let having = parts
+            .iter()
+            .filter(|part| part.abs() > 1e-9 * sizes)
+            .count();
         if rest.starts_with("other") {
             assert!(count < having, "{}: {having}", self.case);
         } else {
@@ -420,7 +435,11 @@ impl Printed<'_> {
                 let digits = text.split_once('.').map_or(0, |(_, digits)| digits.len());
                 let half = 0.5 * 0.1_f64.powi(digits as i32) + 1e-9;
                 let own = levers[row].part;
-                assert!((own - number(text).expect(self.case)).abs() <= half, "{}: {own}", self.case);
+                assert!(
+                    (own - number(text).expect(self.case)).abs() <= half,
+                    "{}: {own}",
+                    self.case
+                );
             }
             count += usize::from(self.check_length(axis, row, muscle));
         }
@@ -428,7 +447,11 @@ impl Printed<'_> {
             count += usize::from(self.check_length(reason, 0, muscle));
         }
         let sum: f64 = levers.iter().map(|lever| lever.part).sum();
-        assert!((sum - part).abs() <= 0.5001_f64.max(1e-2 * sum.abs()), "{}: {sum}", self.case);
+        assert!(
+            (sum - part).abs() <= 0.5001_f64.max(1e-2 * sum.abs()),
+            "{}: {sum}",
+            self.case
+        );
         count
     }
 
@@ -439,7 +462,9 @@ impl Printed<'_> {
             None => dof.joint().name().to_owned(),
         };
         let coordinates = &self.both[0].range.poses[0].coordinates;
-        let row = coordinates.iter().position(|c| words.starts_with(&name(c.dof)));
+        let row = coordinates
+            .iter()
+            .position(|c| words.starts_with(&name(c.dof)));
         row.expect(self.case)
     }
 
@@ -447,7 +472,8 @@ impl Printed<'_> {
     fn check_length(&self, words: &str, row: usize, muscle: Option<usize>) -> bool {
         let end = words.find(" cm").unwrap_or(0);
         let from = words[..end].find(|c: char| c.is_ascii_digit() || c == '\u{2212}');
-        let Some(shown) = from.and_then(|from| arrow(&format!(" {} ", &words[from..end]), " ")) else {
+        let Some(shown) = from.and_then(|from| arrow(&format!(" {} ", &words[from..end]), " "))
+        else {
             return false;
         };
         let model = self.both.map(|study| {
@@ -477,7 +503,11 @@ impl Printed<'_> {
         });
         let most = moved.fold(0.0, f64::max);
         let Some((_, told)) = self.line.split_once("of what more strength would add ") else {
-            assert!(most < 0.1 || self.line.ends_with("thing changes."), "{}: {most}", self.case);
+            assert!(
+                most < 0.1 || self.line.ends_with("thing changes."),
+                "{}: {most}",
+                self.case
+            );
             return 0;
         };
         assert!(most >= 0.1, "{}: {most}", self.case);
@@ -503,8 +533,15 @@ impl Printed<'_> {
         let first = study.range.poses[0].coordinates[held.limiting].dof.joint();
         let own = limits.iter().find(|limit| limit.joint == first);
         // The joint that gives way first in the curve has the largest share here.
-        assert!(own.expect(self.case).share >= limits[0].share - 1e-6, "{}", self.case);
-        limits.iter().map(|limit| (limit.joint, limit.share)).collect()
+        assert!(
+            own.expect(self.case).share >= limits[0].share - 1e-6,
+            "{}",
+            self.case
+        );
+        limits
+            .iter()
+            .map(|limit| (limit.joint, limit.share))
+            .collect()
     }
 }
 

@@ -88,10 +88,12 @@ fn unfit(path: &str, reason: &SettingReason) -> Told {
                 .into_iter()
                 .fold(told, Told::hint)
         }
-        SettingReason::UnclearChange { value } => {
-            Told::new(format!("`+{value}` is no value: only a change has a plus, and it is in per cent"))
-                .hint(format!("write `{value}` for that value itself, or a change such as +10%"))
-        }
+        SettingReason::UnclearChange { value } => Told::new(format!(
+            "`+{value}` is no value: only a change has a plus, and it is in per cent"
+        ))
+        .hint(format!(
+            "write `{value}` for that value itself, or a change such as +10%"
+        )),
         SettingReason::IsGroup { names } if names.is_empty() => {
             Told::new("is a group of values, not one")
         }
