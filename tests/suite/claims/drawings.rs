@@ -136,7 +136,7 @@ pub const BODIES: &[Claim<DataTable>] = &[
                 parts.len() == rows(table, &place).len(),
                 "every joint is told",
             )?;
-            let reads = Regex::new(r"^(.+) (\S+) ([+\u2212]) (\S+) = (\S+) N·m, lever (\d+) cm$")
+            let reads = Regex::new(r"^(.+) (\S+) ([+\u2212]) (\S+) = (\S+) N·m by its (.+), lever (\d+) cm$")
                 .expect("a pattern");
             for part in parts {
                 let joint = reads.captures(part).ok_or(format!("`{part}` is no sum"))?;
