@@ -136,8 +136,10 @@ pub const BODIES: &[Claim<DataTable>] = &[
                 parts.len() == rows(table, &place).len(),
                 "every joint is told",
             )?;
-            let reads = Regex::new(r"^(.+) (\S+) ([+\u2212]) (\S+) = (\S+) N·m by its (.+), lever (\d+) cm$")
-                .expect("a pattern");
+            let reads = Regex::new(
+                r"^(.+) (\S+) ([+\u2212]) (\S+) = (\S+) N·m by its (.+), lever (\d+) cm$",
+            )
+            .expect("a pattern");
             for part in parts {
                 let joint = reads.captures(part).ok_or(format!("`{part}` is no sum"))?;
                 let of = |column| cell(table, &[place.as_str(), &joint[1]], column);
