@@ -89,7 +89,7 @@ impl Telling<'_> {
         });
         let why = straight.map(|coordinate| {
             format!(
-                " At its peak the {} is nearly straight, and a straight limb bears almost anything.",
+                " At its peak the {} is nearly straight.",
                 coordinate.dof.joint().name()
             )
         });

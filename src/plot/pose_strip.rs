@@ -223,9 +223,7 @@ fn draw_leader(frame: &mut Frame, plot: &Plot, foot: f64, end: PixelPoint, boxes
             + axis::level_row_height(frame)
             + lettering::line_step(frame.measures.text),
     );
-    // A figure that had to move aside is reached straight from below the tick's label.
-    let moved = (end[0] - foot).abs() > gap;
-    let bend = if moved { clear } else { bend.max(clear) };
+    let bend = bend.max(clear);
     let end = [end[0], (end[1] - 0.6 * gap).max(bend)];
     let path = vec![[foot, clear], [foot, bend], end];
     frame.scene.polyline(path, line);

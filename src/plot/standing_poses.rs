@@ -111,14 +111,15 @@ impl StandingPoses {
     pub fn draw(&self, frame: &mut Frame) {
         let before = frame.scene.begin(Layer::Pose);
         for (figure, foot, area) in &self.figures {
-            stick_figure::draw(frame, figure, &self.scale, area);
-            let (middle, line) = (area.centre()[0], frame.rule());
+            let middle = area.centre()[0];
             if (middle - foot[0]).abs() > frame.measures.line {
                 // A figure that had to move inside the plot is tied to its dot.
                 let towards = [middle - foot[0], area.centre()[1] - foot[1]];
                 let end = [foot[0] + TIE * towards[0], foot[1] + TIE * towards[1]];
+                let line = frame.rule();
                 frame.scene.line(*foot, end, line);
             }
+            stick_figure::draw(frame, figure, &self.scale, area);
             let radius = frame.measures.line * 0.8;
             frame.scene.disc(*foot, radius, frame.colours.ink);
         }
