@@ -187,7 +187,7 @@ fn unlikely_maximum(
     model: &Model,
     lift: &PlannedLift,
 ) -> Result<Option<PlanNote>> {
-    if matches!(lift.one_rm_from, OneRmSource::Simulated(_)) {
+    if matches!(lift.one_rm_from, OneRmSource::Simulated { .. }) {
         return Ok(None);
     }
     let told = asked.person.training_months;
