@@ -64,8 +64,8 @@ impl CapacityGrid {
     /// body, solved before for muscles of other strength, are used where the speeds agree.
     /// Each place starts from a fresh solver, so the answer does not depend on the number of threads.
     ///
-    /// **Fails** where a pose cannot be held still or lowered; at lifting speeds that no muscle
-    /// follows, only the limbs' own weight is left.
+    /// **Fails** where a pose cannot be held still; at lifting speeds that no muscle follows, only the limbs' own weight
+    /// is left, at lowering speeds that no activation keeps in balance what the last one held.
     pub(super) fn build(
         acting: &Acting,
         range: &Range,
@@ -267,7 +267,9 @@ impl<'a> GridColumn<'a> {
         }
         nodes[LIFTS_FROM - 1] = nodes[LIFTS_FROM];
         for index in (0..LIFTS_FROM - 1).rev() {
-            nodes[index] = self.node(fibres.at(column, index))?;
+            // No faster lowering is kept in balance: what the last one held, which lengthening fibres are at their limit of.
+            let slower = nodes[index + 1];
+            nodes[index] = self.node(fibres.at(column, index)).unwrap_or(slower);
         }
         Ok(nodes)
     }
