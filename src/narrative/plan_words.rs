@@ -5,7 +5,6 @@
 use super::cautions::caution_in_words;
 use super::hung_pieces::setup_lines;
 use super::loads::loading_in_words;
-use super::prose::capital;
 use super::quantities::{QuantityWords, rounded};
 use super::session_remarks::remark;
 use super::session_words::{
@@ -99,7 +98,7 @@ impl PlanWords {
         let remarks = draft.remarks.iter();
         Self {
             athlete: None,
-            movement: capital(&draft.lift.movement.replace('-', " ")),
+            movement: draft.lift.title.clone(),
             one_rm: one_rm_words(draft, units),
             level: level_name(draft.lift.level()).to_owned(),
             amount: amount_words(plan, units),

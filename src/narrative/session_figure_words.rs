@@ -54,7 +54,7 @@ pub fn session_words(plan: &SessionPlan, units: System) -> FigureWords {
 }
 
 fn subtitle(plan: &SessionPlan, units: System) -> String {
-    let name = plan.draft.lift.movement.replace('-', " ");
+    let name = plan.draft.lift.title.to_lowercase();
     let top = plan
         .working_sets()
         .max_by(|a, b| a.load.total.as_kg().total_cmp(&b.load.total.as_kg()));

@@ -26,7 +26,7 @@ pub fn sessions_words(sessions: &[PlannedSession], units: System) -> FigureWords
         title: format!("{} sessions: working sets at {}", sessions.len(), span(all, units)),
         subtitle: sessions.first().map_or_else(String::new, |session| {
             let lift = &session.plan.draft.lift;
-            let name = capital(&lift.movement.replace('-', " "));
+            let name = lift.title.clone();
             format!("{name}, 1RM {}", units.mass(lift.one_rm))
         }),
         footnote: "Bars: what is on the bar, warm-ups grey. Upright lines: what is felt with bands or chains."

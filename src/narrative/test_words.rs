@@ -5,7 +5,7 @@
 use super::cautions::caution_in_words;
 use super::loads::loading_in_words;
 use super::plan_words::{PlanWords, SetRow};
-use super::prose::{capital, counted_noun, percent};
+use super::prose::{counted_noun, percent};
 use super::quantities::{QuantityWords, rounded};
 use super::session_words::{level_name, rest_time};
 use super::setups::hazards_of;
@@ -30,7 +30,7 @@ pub fn test_words(test: &MaximumTest, units: System) -> PlanWords {
     rows.push(attempt_row(test));
     PlanWords {
         athlete: None,
-        movement: capital(&test.lift.movement.replace('-', " ")),
+        movement: test.lift.title.clone(),
         one_rm: "1RM not known yet".to_owned(),
         level: level_name(test.lift.level()).to_owned(),
         amount: format!(

@@ -28,13 +28,19 @@ pub(crate) fn invented(subtitle: &str) -> String {
     format!("Invented person. {subtitle}")
 }
 
+/// What the lift is called: as its movement is, else as the log has it.
+fn trend_title(trend: &Trend) -> String {
+    let title = trend.title.clone();
+    title.unwrap_or_else(|| capital(&trend.lift.replace('-', " ")))
+}
+
 /// The words around the figure.
 #[must_use]
 pub fn trend_figure_words(trend: &Trend, units: System) -> FigureWords {
     FigureWords {
         title: format!(
             "{}: {} for {}, {} evidence",
-            capital(&trend.lift.replace('-', " ")),
+            trend_title(trend),
             verdict_word(trend.verdict),
             weeks(trend.recent.weeks()),
             sureness_word(trend.sureness)

@@ -23,6 +23,8 @@ pub const MOST_SESSIONS: usize = 1000;
 pub struct Trend<'a> {
     /// The lift.
     pub lift: String,
+    /// Title of its movement, where the library has one of that name.
+    pub title: Option<String>,
     /// The best set of every day, in order of time.
     pub sessions: Vec<SessionBest<'a>>,
     /// The line through all sessions, the last [`MOST_SESSIONS`] at most.
@@ -91,6 +93,7 @@ pub fn trend<'a>(
     let limits = limits_of(lift, &sessions, &recent);
     Ok(Trend {
         lift: log.entries[0].lift.clone(),
+        title: None,
         whole,
         recent,
         before,

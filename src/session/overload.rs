@@ -177,7 +177,7 @@ fn believed(table: &EccentricTable, lift: &PlannedLift, own: Mass) -> Mass {
 fn body_alone(request: &SessionRequest, limits: &Limits<'_>) -> Result<Vec<Loading>> {
     if request.wishes.load.is_some_and(|load| load.as_kg() > 0.0) {
         return Err(Error::no_answer(SessionRefusal::BodyLoweredOnly {
-            movement: request.lift.movement.clone(),
+            movement: request.lift.title.to_lowercase(),
         }));
     }
     let sets = wished_sets(request, limits)?;

@@ -13,7 +13,7 @@ pub(super) fn way_back(request: &SessionRequest) -> Result<WayBack> {
     match request.lift.handling.overload {
         Handover::Yes { back, .. } | Handover::BodyOnly { back } => Ok(back),
         Handover::No(why) => Err(Error::no_answer(SessionRefusal::NotHandedOver {
-            movement: request.lift.movement.clone(),
+            movement: request.lift.title.to_lowercase(),
             why: match why {
                 NoHandover::NoRoomBeside => NoHelp::NoRoomBeside,
                 NoHandover::BentOver => NoHelp::BentOver,
@@ -31,7 +31,7 @@ pub(super) fn tested(request: &SessionRequest) -> Result<()> {
     let adds = matches!(request.lift.handling.overload, Handover::Yes { .. });
     if adds && !request.lift.is_tested() {
         return Err(Error::no_answer(SessionRefusal::UntestedOneRm {
-            movement: request.lift.movement.clone(),
+            movement: request.lift.title.to_lowercase(),
         }));
     }
     Ok(())

@@ -38,6 +38,7 @@ pub(super) const EASIER_RESERVE: u32 = 2;
 /// let library = Library::built_in();
 /// let lift = PlannedLift {
 ///     movement: "bench-press".to_owned(),
+///     title: "Bench press".to_owned(),
 ///     handling: library.movement("bench-press")?.handling,
 ///     one_joint: false,
 ///     lower_body: false,

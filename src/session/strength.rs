@@ -75,6 +75,8 @@ pub enum OneRmSource {
 pub struct PlannedLift {
     /// Name of the movement.
     pub movement: String,
+    /// Its title.
+    pub title: String,
     /// How the movement is handled.
     pub handling: Handling,
     /// Whether one joint moves, as in curls, extensions and raises.

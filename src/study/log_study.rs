@@ -79,9 +79,14 @@ pub(super) fn log_of(library: &Library, choice: &LogChoice) -> Result<Log> {
 /// The trend of a log of one lift, read with what the lift's movement says.
 pub(super) fn trend_of<'a>(library: &'a Library, log: &Log) -> Result<Trend<'a>> {
     let lift = log.entries.first().map_or("", |entry| &entry.lift);
-    trend(
-        log,
-        library.lift_facts(lift),
-        &library.published()?.estimates,
-    )
+    let facts = library.lift_facts(lift);
+    let found = trend(log, facts, &library.published()?.estimates)?;
+    let is_known = library.movements().iter().any(|name| name == lift);
+    Ok(Trend {
+        title: is_known
+            .then(|| library.movement(lift).ok())
+            .flatten()
+            .map(|movement| movement.title),
+        ..found
+    })
 }

@@ -167,6 +167,7 @@ fn planned_lift(
     };
     Ok(PlannedLift {
         movement: asked.movement.clone(),
+        title: question.movement.title.clone(),
         handling: question.movement.handling.clone(),
         one_joint: question.movement.moves_one_joint(),
         lower_body: question.movement.lifts_with_legs(),

@@ -14,6 +14,7 @@ pub fn planned_lift(movement: &str, trainee: Trainee, one_rm: Mass) -> PlannedLi
     let model = Library::built_in().movement(movement).expect("built in");
     PlannedLift {
         movement: movement.to_owned(),
+        title: model.title.clone(),
         one_joint: model.moves_one_joint(),
         lower_body: model.lifts_with_legs(),
         from_floor: model.starts_on_floor(),
