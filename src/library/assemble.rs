@@ -209,6 +209,23 @@ impl Workbench {
         })
     }
 
+    /// The same with those of the settings that change the lifter's file: the tables that it names then are the ones in
+    /// which values stand.
+    ///
+    /// **Fails** with every setting that does not fit.
+    pub(super) fn with_file_settings(&self, sets: &[String]) -> Result<Self> {
+        let settings = collect(sets.iter().map(|written| Setting::read(written)))?;
+        let of_file = |setting: &&Setting| {
+            let root = Root::of(&setting.path);
+            root.is_ok_and(|(root, _)| root == Root::File)
+        };
+        let of_file: Vec<&Setting> = settings.iter().filter(of_file).collect();
+        Ok(Self {
+            files: self.files_with(&of_file)?,
+            ..self.clone()
+        })
+    }
+
     /// The lifter's file and tables with values set in the file.
     fn files_with(&self, sets: &[&Setting]) -> Result<LifterFiles> {
         if sets.is_empty() {

@@ -90,10 +90,11 @@ impl Workbench {
             numbers.retain(|number| is_of_movement(&number.path));
         }
         let ranges = ranges(&model, self.files.muscles());
-        let trees = self.sourced_trees();
+        let bench = self.with_file_settings(sets)?;
+        let trees = bench.sourced_trees();
         let mut found = Vec::new();
         for number in numbers {
-            let from = self.provenance_in(&trees, &number.path)?;
+            let from = bench.provenance_in(&trees, &number.path)?;
             // Where nothing is set, the value is the one before.
             let before = match sets.is_empty() {
                 true => number.value,
@@ -105,7 +106,7 @@ impl Workbench {
             });
         }
         for (name, technique) in &model.movement.technique {
-            found.extend(self.word_or_free(&trees, name, technique)?);
+            found.extend(bench.word_or_free(&trees, name, technique)?);
         }
         Ok(found)
     }

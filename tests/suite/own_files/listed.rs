@@ -230,3 +230,21 @@ fn regress_a_value_says_which_file_it_stands_in_and_whether_that_names_a_source(
     assert_eq!(kept["file"], "models/muscles/reference.ron");
     assert!(kept["prior_si"].is_number() && kept["posterior_deviation_si"].is_number());
 }
+
+#[test]
+fn regress_a_table_that_is_set_is_the_one_in_which_values_stand() {
+    let own = "(extends: \"reference\", muscles: {\"brachialis\": (peak_force: \"1000 N\", source: Assumed(\"x\"))})";
+    let folder = super::folder(&[("muscles/mine.ron", own)]);
+    let library = super::library(&folder);
+    let sets = ["lifter.muscles=mine".to_owned()];
+    let values =
+        torquill::study::listed_values(&library, "reference-man", Some("biceps-curl"), &sets);
+    let values = values.expect("sound");
+    let path = "muscles.brachialis.peak_force";
+    let found = values
+        .iter()
+        .find(|listed| listed.value.path == path)
+        .expect("listed");
+    let file = found.value.from.file.clone().expect("a file");
+    assert!(file.ends_with("mine.ron"), "{file}");
+}
