@@ -8,7 +8,7 @@ use crate::anatomy::{Joint, Lifter};
 use crate::bounds::{Bound, bounds};
 use crate::capacity::{Acting, Pace, PlacedMuscle, curve_of};
 use crate::error::{BrokenRule, Doubt, Fault, JointTorque, MuscleRule, OutOfBounds, Result};
-use crate::movement::{Carrier, Movement, Pose, Range, trace};
+use crate::movement::{Carrier, Helping, Movement, Pose, Range, trace};
 
 /// A muscle that is odd somewhere on the way of a lift.
 #[derive(Debug, Clone, PartialEq)]
@@ -222,13 +222,26 @@ pub(super) fn can_do(lifter: &Lifter, movement: &Movement) -> Result<()> {
     Ok(())
 }
 
-/// A doubt where the load of a bar or dumb-bell ends below where it starts; none where the limbs cannot do it.
+/// Poses of a lift between which its load may turn round.
+const WAY_POSES: usize = 41;
+
+/// A doubt where the load of a bar or dumb-bell ends below where it starts, or sinks at its start or over a good part of
+/// its way; none where the limbs cannot do it.
 pub(super) fn way(lifter: &Lifter, movement: &Movement) -> Option<Complaint> {
-    let range = trace(movement, lifter, POSES).ok()?;
+    let range = trace(movement, lifter, WAY_POSES).ok()?;
     if !matches!(range.carrier, Carrier::Bar | Carrier::Dumbbell) {
         return None;
     }
     let (first, last) = (range.poses.first()?, range.poses.last()?);
     let by_cm = 100.0 * (first.load.z_m - last.load.z_m);
-    (by_cm > 1.0).then(|| complaint("path", BrokenRule::Doubt(Doubt::GoesDown { by_cm })))
+    let sinks = || Helping::of(range.poses.iter().map(|pose| -pose.load.dz_ds_m));
+    let doubt = if by_cm > 1.0 {
+        Some(Doubt::GoesDown { by_cm })
+    } else {
+        sinks().map(|helping| Doubt::LoadHelps {
+            at_start: helping.at_start,
+            share: helping.share,
+        })
+    };
+    doubt.map(|doubt| complaint("path", BrokenRule::Doubt(doubt)))
 }

@@ -47,6 +47,14 @@ impl<'a> Need<'a> {
         }
     }
 
+    /// The trunk's angle, which a path does without.
+    fn leaning(asked_at: &str) -> Self {
+        Self {
+            is_optional: true,
+            ..Self::of("torso_angle", asked_at, ANGLE)
+        }
+    }
+
     fn word(name: &'a str, asked_at: &str, words: &'static [&'static str]) -> Self {
         Self {
             words,
@@ -67,7 +75,8 @@ fn needs(movement: &Movement) -> Vec<Need<'_>> {
                 .plane
                 .iter()
                 .map(|name| Need::of(name, "path.plane", ANGLE));
-            held.chain(plane).collect()
+            let lean = sweep.leans().then(|| Need::leaning("path.body"));
+            held.chain(plane).chain(lean).collect()
         }
         PathRecord::Arm(arm) => of_arm(arm),
         PathRecord::Stance(stance) => match stance.bar {
@@ -98,10 +107,7 @@ fn of_arm(arm: &ArmRecord) -> Vec<Need<'_>> {
         Need::of(&arm.elbow.turned, "path.elbow.turned", ANGLE),
     ];
     if arm.posture != Posture::Lying {
-        needs.push(Need {
-            is_optional: true,
-            ..Need::of("torso_angle", "path.posture", ANGLE)
-        });
+        needs.push(Need::leaning("path.posture"));
     }
     for (path, place) in [
         ("path.shoulder_height", &arm.shoulder_height),

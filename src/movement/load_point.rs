@@ -42,6 +42,36 @@ impl PlaneForce {
     }
 }
 
+/// Where a load helps the lift instead of resisting it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Helping {
+    /// Whether it helps at the start.
+    pub at_start: bool,
+    /// Share of the range over which it helps.
+    pub share: f64,
+}
+
+/// Share of the range from which help counts behind the start (assumed: less is no more than the lock-out).
+const SHARE_THAT_COUNTS: f64 = 0.1;
+
+impl Helping {
+    /// Where a load helps, from its work on the lifter over each small step along the range: positive where it moves
+    /// the way it pulls. None where that is neither at the start nor over a good part.
+    pub fn of(works: impl Iterator<Item = f64>) -> Option<Self> {
+        let works: Vec<f64> = works.collect();
+        let most = works
+            .iter()
+            .fold(0.0, |most: f64, work| most.max(work.abs()));
+        let helps = |work: &f64| *work > 1.0e-6 * most;
+        let count = works.iter().filter(|work| helps(work)).count();
+        let found = Self {
+            at_start: works.first().is_some_and(helps),
+            share: count as f64 / works.len().max(1) as f64,
+        };
+        (found.at_start || found.share > SHARE_THAT_COUNTS).then_some(found)
+    }
+}
+
 /// How a movement takes its load: decides which implements make sense.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Carrier {

@@ -43,7 +43,7 @@ pub use leg_in_space::Feet;
 pub use leg_press_record::LegPressRecord;
 pub use limb_weight::{BodyPart, LimbWeight};
 pub use linkage::{Link, Linkage, Placed, along, forearm_and_hand};
-pub use load_point::{Carrier, LoadPoint, PlaneForce};
+pub use load_point::{Carrier, Helping, LoadPoint, PlaneForce};
 pub use pose::{
     Affine, Balance, BodyOutline, Coordinate, Pose, PushPlace, Reaction, ReactionLimit,
     ReactionReading, View,

@@ -62,7 +62,12 @@ impl SweepPath {
             Some(name) => movement.angle_rad(name)?.unwrap_or(0.0),
             None => 0.0,
         };
-        let (linkage, load_at) = chain(record, &held, lifter);
+        let lean_rad = if record.leans() && movement.technique.contains_key("torso_angle") {
+            movement.angle_rad("torso_angle")?.unwrap_or(0.0)
+        } else {
+            0.0
+        };
+        let (linkage, load_at) = chain(record, &held, lean_rad, lifter);
         let (pull, load_at) = match (movement.carrier()?, record.limb) {
             (Carrier::Lever { pad_m, .. }, _) => (LimbPull::Square, (load_at.0, pad_m)),
             (_, SweptLimb::Foot) => (LimbPull::Ground, load_at),
@@ -71,6 +76,7 @@ impl SweepPath {
         let drawn = Drawn {
             figure: BodyLines::of(lifter),
             body: record.body,
+            lean_rad,
             limb: record.limb,
             shoulder_rad: angle_of(&held, Dof::ShoulderFlexion),
             hip_rad: angle_of(&given, Dof::Hip),
@@ -148,11 +154,16 @@ fn held_at(dof: Dof, angle_rad: f64) -> (Dof, f64) {
 }
 
 /// The moving chain, and where it bears the load.
-fn chain(record: &SweepRecord, held: &[(Dof, f64)], lifter: &Lifter) -> (Linkage, (usize, f64)) {
+fn chain(
+    record: &SweepRecord,
+    held: &[(Dof, f64)],
+    lean_rad: f64,
+    lifter: &Lifter,
+) -> (Linkage, (usize, f64)) {
     let segment = |name| lifter.segment(name);
     let lower = forearm_and_hand(segment(SegmentName::Forearm), segment(SegmentName::Hand));
     let grip_m = lower.length_m;
-    let hanging_rad = record.body.trunk_rad() - PI;
+    let hanging_rad = record.body.trunk_rad() + lean_rad - PI;
     let (base_direction_rad, links, load_at) = match record.limb {
         SweptLimb::Forearm => {
             let direction = hanging_rad + angle_of(held, Dof::ShoulderFlexion);
@@ -178,7 +189,7 @@ fn chain(record: &SweepRecord, held: &[(Dof, f64)], lifter: &Lifter) -> (Linkage
         }
     };
     let linkage = Linkage {
-        base: Point::new(0.0, joint_height_m(record, held, lifter)),
+        base: Point::new(0.0, joint_height_m(record, held, lean_rad, lifter)),
         base_direction_rad,
         links,
     };
@@ -190,21 +201,27 @@ fn angle_of(held: &[(Dof, f64)], dof: Dof) -> f64 {
 }
 
 /// Height of the moving joint: as given, or that of a lifter who stands upright, m.
-fn joint_height_m(record: &SweepRecord, held: &[(Dof, f64)], lifter: &Lifter) -> f64 {
+fn joint_height_m(
+    record: &SweepRecord,
+    held: &[(Dof, f64)],
+    lean_rad: f64,
+    lifter: &Lifter,
+) -> f64 {
     if let Some(height) = record.joint_height {
         return height.as_m();
     }
     let length = |name| lifter.segment(name).length.as_m();
     let ankle = lifter.build.ankle_height.as_m();
     let knee = ankle + length(SegmentName::Shank);
-    let shoulder = knee + length(SegmentName::Thigh) + length(SegmentName::Trunk);
+    let trunk = length(SegmentName::Trunk) * lean_rad.cos();
+    let shoulder = knee + length(SegmentName::Thigh) + trunk;
     match record.limb {
         SweptLimb::Foot => ankle,
         SweptLimb::Shank => knee,
         SweptLimb::Arm => shoulder,
         SweptLimb::Forearm => {
             let flexion = angle_of(held, Dof::ShoulderFlexion);
-            shoulder - length(SegmentName::UpperArm) * flexion.cos()
+            shoulder - length(SegmentName::UpperArm) * (flexion + lean_rad).cos()
         }
     }
 }

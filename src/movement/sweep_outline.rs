@@ -16,6 +16,8 @@ const STEP_M: f64 = 0.12;
 pub(super) struct Drawn {
     pub figure: BodyLines,
     pub body: BodyPlace,
+    /// How far the trunk leans back from upright.
+    pub lean_rad: f64,
     pub limb: SweptLimb,
     pub shoulder_rad: f64,
     pub hip_rad: f64,
@@ -41,9 +43,14 @@ impl Drawn {
         }
     }
 
+    /// Direction from hip to shoulder, rad.
+    fn trunk_rad(&self) -> f64 {
+        self.body.trunk_rad() + self.lean_rad
+    }
+
     /// Trunk, legs and what bears them, from the shoulder down.
     fn body_under(&self, shoulder: Point) -> (Vec<Vec<Point>>, Vec<Vec<Point>>, Point) {
-        let trunk_rad = self.body.trunk_rad();
+        let trunk_rad = self.trunk_rad();
         let hip = shoulder - Point::from_polar(self.figure.trunk_m, trunk_rad);
         let forward = match self.body {
             BodyPlace::Upright => 0.0,
@@ -67,11 +74,16 @@ impl Drawn {
             )),
             BodyPlace::Upright | BodyPlace::Prone => {}
         }
+        if self.lean_rad > 0.0 {
+            let trunk = Point::from_polar(1.0, trunk_rad);
+            let pad = trunk.quarter_turn() * BACK_M;
+            props.push(vec![hip + pad + trunk * 0.08, shoulder + pad]);
+        }
         (limbs, props, self.figure.head(shoulder, trunk_rad))
     }
 
     fn forearm(&self, joints: &[Point], load: Point) -> BodyOutline {
-        let upper_rad = self.body.trunk_rad() - PI + self.shoulder_rad;
+        let upper_rad = self.trunk_rad() - PI + self.shoulder_rad;
         let shoulder = joints[0] - Point::from_polar(self.figure.upper_arm_m, upper_rad);
         let (mut limbs, props, head) = self.body_under(shoulder);
         limbs.insert(0, vec![shoulder, joints[0], joints[1]]);

@@ -21,7 +21,7 @@ pub struct SweepRecord {
     pub to: Angle,
     /// What the joint carries.
     pub limb: SweptLimb,
-    /// How the body is placed.
+    /// How the body is placed; technique `torso_angle`, if there is one, leans an upright trunk back.
     pub body: BodyPlace,
     /// Height of the moving joint above the floor; that of a standing lifter when it is not given.
     #[serde(default)]
@@ -33,6 +33,20 @@ pub struct SweepRecord {
     pub plane: Option<String>,
     /// Where the angles come from.
     pub source: Source,
+}
+
+impl SweepRecord {
+    /// Whether the technique parameter `torso_angle` leans the trunk: an upright one, under an arm that turns in the
+    /// plane in which it leans.
+    #[must_use]
+    pub fn leans(&self) -> bool {
+        let in_its_plane = match self.limb {
+            SweptLimb::Forearm => true,
+            SweptLimb::Arm => self.joint == Dof::ShoulderFlexion && self.plane.is_none(),
+            SweptLimb::Shank | SweptLimb::Foot => false,
+        };
+        in_its_plane && matches!(self.body, BodyPlace::Upright | BodyPlace::Seated)
+    }
 }
 
 /// What the moving joint carries.

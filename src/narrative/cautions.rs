@@ -3,6 +3,7 @@
 //! In: a [`Caution`]. Out: its sentence, quantities in the units asked for.
 
 use super::quantities::{QuantityWords, rounded};
+use crate::movement::Helping;
 use crate::resistance::PieceCaution;
 use crate::setups::Caution;
 use crate::units::System;
@@ -105,11 +106,29 @@ fn piece_in_words(caution: &PieceCaution, units: System) -> String {
             units.force(*difference),
             percent(*share)
         ),
+        PieceCaution::Helps(helping) => format!(
+            "The load helps the lift {}: it would move by itself there.",
+            where_it_helps(helping)
+        ),
         PieceCaution::Overhelped { range } => format!(
             "Help outweighs the load over {} % of the range: the load would rise by itself there.",
             percent(*range)
         ),
     }
+}
+
+/// "at its start and over 12 % of the range".
+#[must_use]
+pub(super) fn where_it_helps(helping: &Helping) -> String {
+    let start = if helping.at_start {
+        "from its start on, "
+    } else {
+        ""
+    };
+    format!(
+        "{start}over {} % of the range",
+        rounded(100.0 * helping.share, 0)
+    )
 }
 
 #[cfg(test)]

@@ -7,7 +7,7 @@ use super::item::{HungBand, HungChain, Item};
 use super::motion::Motion;
 use super::setup::Setup;
 use super::weight::{HangingSide, Weight};
-use crate::movement::{Carrier, LoadPoint};
+use crate::movement::{Carrier, Helping, LoadPoint};
 use crate::units::{Force, Length, STANDARD_GRAVITY_M_S2};
 
 /// Difference between left and right that is worth a word, as a share of the larger.
@@ -61,6 +61,8 @@ pub enum PieceCaution {
         /// That difference over the larger side.
         share: f64,
     },
+    /// The load moves by itself the way it is to be moved.
+    Helps(Helping),
     /// Help takes more than the whole load.
     Overhelped {
         /// Share of the range over which it does.
@@ -84,6 +86,7 @@ impl Setup {
         }
         cautions.extend(self.uneven(points, carrier));
         cautions.extend(self.overhelped(points, carrier));
+        cautions.extend(self.helps(points, carrier).map(PieceCaution::Helps));
         cautions
     }
 
@@ -173,6 +176,19 @@ impl Setup {
             ),
             _ => (0.0, HangingSide::Both),
         }
+    }
+
+    /// Where a free load helps the lift; a sled and a lever are guided, and a body has no other way.
+    fn helps(&self, points: &[LoadPoint], carrier: &Carrier) -> Option<Helping> {
+        if !matches!(carrier, Carrier::Bar | Carrier::Dumbbell) {
+            return None;
+        }
+        Helping::of(points.iter().map(|point| {
+            let load = self.force_at(point, carrier, Motion::Hold);
+            // Help that outweighs the load is told as such.
+            let sign = load.along_n.signum();
+            sign * (load.force.x_n * point.dx_ds_m + load.force.z_n * point.dz_ds_m)
+        }))
     }
 
     fn overhelped(&self, points: &[LoadPoint], carrier: &Carrier) -> Option<PieceCaution> {

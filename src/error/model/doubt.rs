@@ -48,6 +48,13 @@ pub enum Doubt {
         /// How far below, cm.
         by_cm: f64,
     },
+    /// A load that sinks where it is to be lifted.
+    LoadHelps {
+        /// Whether it does so at the start.
+        at_start: bool,
+        /// Share of the range over which it does so.
+        share: f64,
+    },
     /// A name of a lift that moves in another way.
     CalledLike {
         /// The name.

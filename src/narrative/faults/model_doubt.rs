@@ -4,9 +4,12 @@ use super::known_told::{did_you_mean, one_of};
 use super::model_body::{segment_mass, stature, strong_joint};
 use super::told::Told;
 use crate::error::Doubt;
+use crate::movement::Helping;
+use crate::narrative::cautions::where_it_helps;
 use crate::narrative::measured::unlikely;
 use crate::narrative::muscle_names::head_name;
 use crate::narrative::quantities::rounded;
+use crate::study::LIVING_LENGTHS;
 
 /// The doubt in words.
 pub(super) fn told(doubt: &Doubt) -> Told {
@@ -28,13 +31,21 @@ pub(super) fn told(doubt: &Doubt) -> Told {
             movement,
             length,
         } => Told::new(format!(
-            "makes fibres of {} optimal lengths in the {} on the way of the {}; living ones are known from {} to {}",
+            "makes relaxed fibres of {} optimal lengths in the {} on the way of the {}; {} to {} is accepted without a \
+             word, and `curve` tells active ones outside {} to {}",
             rounded(length.value, 2),
             head_name(muscle),
             movement.to_lowercase(),
             length.least,
-            length.most
-        )),
+            length.most,
+            LIVING_LENGTHS.0,
+            LIVING_LENGTHS.1
+        ))
+        .hint(if length.value < length.least {
+            "a greater optimal_fibre_length, a smaller moment_arm or a greater fibre_length in `reference` makes them longer there"
+        } else {
+            "a greater optimal_fibre_length, a smaller moment_arm or a smaller fibre_length in `reference` makes them shorter there"
+        }),
         Doubt::Strong(torque) => Told::new(format!(
             "makes {}; up to {} is twice the published mean",
             strong_joint(torque),
@@ -57,6 +68,14 @@ pub(super) fn told(doubt: &Doubt) -> Told {
             rounded(*by_cm, 0)
         ))
         .hint("the range is that of lifting: look whether start and end are swapped"),
+        Doubt::LoadHelps { at_start, share } => Told::new(format!(
+            "lets the load sink {}: there it helps the lift",
+            where_it_helps(&Helping {
+                at_start: *at_start,
+                share: *share,
+            })
+        ))
+        .hint("look at the angles that stand: an arm behind an upright trunk begins past the plumb line, and technique `torso_angle` leans the trunk back"),
         Doubt::CalledLike { name, lift } => Told::new(format!(
             "is a name of the {}, which moves in another way; \"{name}\" in a log would be this lift",
             lift.to_lowercase()
