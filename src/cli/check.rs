@@ -2,12 +2,12 @@
 
 use super::complain::warn;
 use super::output;
-use crate::error::Result;
+use crate::error::{Error, Result};
 use crate::library::Library;
 use crate::narrative::model_files::checked_file_in_words;
 use crate::units::System;
 use clap::Args;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// CheckArguments of `check`.
 #[derive(Debug, Args)]
@@ -15,14 +15,33 @@ use std::path::PathBuf;
   torquill show lifter club-lifter -o mine.ron
   torquill check mine.ron")]
 pub struct CheckArguments {
-    /// Model file to read
+    /// Model file to read, or a folder: all model files in it
     file: PathBuf,
 }
 
 /// Runs the command.
 pub fn run(arguments: &CheckArguments, library: &Library) -> Result<()> {
-    let checked = library.check_file(&arguments.file)?;
+    if !arguments.file.is_dir() {
+        return check(&arguments.file, library);
+    }
+    let mut faults = Vec::new();
+    for file in library.model_files_in(&arguments.file)? {
+        if let Err(error) = check(&file, library) {
+            faults.extend(error.faults().iter().cloned());
+        }
+    }
+    if faults.is_empty() {
+        return Ok(());
+    }
+    Err(Error::bad_input(faults))
+}
+
+/// Checks one file and says what it holds.
+fn check(file: &Path, library: &Library) -> Result<()> {
+    let checked = library.check_file(file)?;
     warn(&checked.doubts, System::Metric);
-    let file = arguments.file.display().to_string();
-    output::print(&checked_file_in_words(&file, &checked))
+    output::print(&checked_file_in_words(
+        &file.display().to_string(),
+        &checked,
+    ))
 }

@@ -18,7 +18,7 @@ use clap::Args;
 pub struct ParametersArguments {
     /// Name of the movement; all of them without one
     movement: Option<String>,
-    /// Only values with this word in path or meaning
+    /// Only values with this word, or all of these words, in path or meaning
     #[arg(long, value_name = "WORD")]
     find: Option<String>,
     #[command(flatten)]

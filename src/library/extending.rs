@@ -6,9 +6,10 @@ use super::bounded_read::text_of_file;
 use super::built_in;
 use super::folder_check::is_model_file;
 use super::layered_text::LayeredText;
-use super::merging::{EXTENDS, laid_over};
-use super::outline::RecordOutline;
+use super::merging::laid_over;
+use super::outline::{EXTENDS, RecordOutline};
 use super::records::Library;
+use super::word_brackets::in_both_brackets;
 use crate::error::{ExtendsFault, Fault, Result, Shelf};
 use std::path::{Path, PathBuf};
 
@@ -39,6 +40,7 @@ impl Library {
         own: LayeredText,
         trail: &mut Vec<TrailStep>,
     ) -> Result<LayeredText> {
+        let own = in_both_brackets(shelf, own);
         let outline = RecordOutline::of(own.text());
         let Some(named) = outline
             .children(0)

@@ -8,10 +8,10 @@ use super::built_in;
 use super::checked::CheckedFile;
 use super::complaint::{Complaint, any_wrong, complaint, said};
 use super::file_facts::{self, FileFacts};
+use super::folder_check::model_files;
 use super::layered_text::LayeredText;
-use super::merging::EXTENDS;
 use super::operating_rules::{OddMuscle, can_do, odd_muscles, way};
-use super::outline::RecordOutline;
+use super::outline::{EXTENDS, RecordOutline};
 use super::read::no_record;
 use super::record_fields::fields_of;
 use super::records::{Library, LifterFiles, from_its_folder, seen_from};
@@ -24,7 +24,7 @@ use crate::movement::{Movement, lift_name};
 use crate::resistance::{Band, Chain};
 use crate::source::Publication;
 use std::collections::BTreeMap;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 /// The lifter whose limbs a movement is tried with.
@@ -35,10 +35,13 @@ impl Library {
     ///
     /// **Fails** with every fault that can be known.
     pub fn check_file(&self, path: &Path) -> Result<CheckedFile> {
+        let file = path.display().to_string();
+        if path.extension().is_some_and(|ending| ending == "csv") {
+            return Err(Error::bad(ModelFault::IsLog { file }));
+        }
         let text = text_of_file(path)?;
         // A mark that some editors put before the text is no part of it.
         let text = text.strip_prefix('\u{feff}').unwrap_or(&text);
-        let file = path.display().to_string();
         let alone = || LayeredText::of(&file, text);
         if is_calibration(path) {
             let no_rules = |_: &ron::Value| Vec::new();
@@ -57,6 +60,13 @@ impl Library {
             }
             _ => self.check_text(Shelf::of_path(path), &file, text),
         }
+    }
+
+    /// The model files of a folder, and of the folders of kinds in it.
+    ///
+    /// **Fails** if it cannot be listed or holds none.
+    pub fn model_files_in(&self, folder: &Path) -> Result<Vec<PathBuf>> {
+        model_files(folder)
     }
 
     /// Checks the text of a model file; without a kind the fields tell it.

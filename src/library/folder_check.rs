@@ -3,7 +3,7 @@
 //! In: the folder of `--models`. Out: nothing, or the first folder or file that cannot be read.
 
 use crate::error::{Error, FileFault, ModelFault, Result, Shelf};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// Checks that every folder and model file that is there can be read.
 ///
@@ -14,6 +14,34 @@ pub(super) fn check(folder: &Path) -> Result<()> {
         check_shelf(&folder.join(shelf.folder()))?;
     }
     check_file(&folder.join("sources.ron"))
+}
+
+/// The model files of a folder and of the folders in it that are named after kinds, in the order of their names.
+///
+/// **Fails** if it cannot be listed or holds none.
+pub(super) fn model_files(folder: &Path) -> Result<Vec<PathBuf>> {
+    let shown = || folder.display().to_string();
+    let listed = std::fs::read_dir(folder).map_err(|why| {
+        Error::bad(ModelFault::UnreadableFolder {
+            folder: shown(),
+            why: why.to_string(),
+        })
+    })?;
+    let here = listed.filter_map(|entry| Some(entry.ok()?.path()));
+    let shelves = Shelf::ALL
+        .into_iter()
+        .map(|shelf| folder.join(shelf.folder()));
+    let inside = shelves
+        .filter_map(|shelf| std::fs::read_dir(shelf).ok())
+        .flatten();
+    let inside = inside.filter_map(|entry| Some(entry.ok()?.path()));
+    let is_one = |path: &PathBuf| path.is_file() && is_model_file(path);
+    let mut files: Vec<PathBuf> = here.chain(inside).filter(is_one).collect();
+    files.sort();
+    if files.is_empty() {
+        return Err(Error::bad(ModelFault::NoModelFolder { folder: shown() }));
+    }
+    Ok(files)
 }
 
 /// **Fails** if there is a folder that cannot be listed, or a model file in it that cannot be read.

@@ -3,7 +3,7 @@
 //! In: texts of files. Out: [`LayeredText`], which takes a fault's place back to the file that it stands in.
 
 use super::complaint::{Complaint, at_their_places, doubts_and_faults, none_in_file};
-use super::outline::RecordOutline;
+use super::outline::{EXTENDS, RecordOutline};
 use super::read::read;
 use crate::error::{Error, Fault, Place, Result};
 use serde::de::DeserializeOwned;
@@ -230,8 +230,29 @@ impl LayeredText {
         let faults = at_their_places(doubts, self.file(), &self.text);
         faults
             .into_iter()
-            .map(|fault| self.located(fault))
+            .map(|fault| self.in_own_file(self.located(fault)))
             .collect()
+    }
+
+    /// The fault where the file names what it extends, if it stands in that: alone, the other file is sound.
+    fn in_own_file(&self, fault: Fault) -> Fault {
+        let is_other = |place: &Place| place.file != self.file();
+        if !fault.place.as_ref().is_some_and(is_other) {
+            return fault;
+        }
+        let (file, text) = &self.files[0];
+        let outline = RecordOutline::of(text);
+        let mut fields = outline.children(0);
+        let named = fields.find(|field| outline.name(*field) == Some(EXTENDS));
+        match named {
+            Some(named) => fault.at(outline.place(file, &outline.nodes[named].value)),
+            None => fault,
+        }
+    }
+
+    /// Whether a value stands in a file that this one extends.
+    pub fn takes_over(&self, path: &str) -> bool {
+        self.file_of(path).is_some_and(|(file, _)| file > 0)
     }
 
     /// The error with each fault at its place in its file.

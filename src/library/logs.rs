@@ -25,6 +25,12 @@ impl Library {
         match built_in::text(&inside).filter(|_| !is_path) {
             Some(text) => Ok((format!("models/{inside}"), text.to_owned())),
             None if is_path || path.exists() => Ok((name.to_owned(), text_of_log(name)?)),
+            None if self.own_file(&inside).is_some() => {
+                let own = self.own_file(&inside).unwrap_or_default();
+                let shown = own.display().to_string();
+                let text = text_of_log(&shown)?;
+                Ok((shown, text))
+            }
             None => Err(Error::bad(LogFault::UnknownLog {
                 name: name.to_owned(),
                 invented: &INVENTED,

@@ -4,10 +4,7 @@
 //! replaced whole; `None` takes an entry of a map out.
 
 use super::layered_text::LayeredText;
-use super::outline::RecordOutline;
-
-/// The field that names what a file extends.
-pub(super) const EXTENDS: &str = "extends";
+use super::outline::{EXTENDS, RecordOutline};
 
 /// What a file says laid over what it extends.
 pub(super) fn laid_over(own: &LayeredText, base: &LayeredText) -> LayeredText {
@@ -208,7 +205,7 @@ fn shape(outline: &RecordOutline<'_>, index: usize) -> Shape {
 }
 
 /// The bytes of the opening and the closing bracket of a value in brackets.
-fn brackets(outline: &RecordOutline<'_>, index: usize) -> (usize, usize) {
+pub(super) fn brackets(outline: &RecordOutline<'_>, index: usize) -> (usize, usize) {
     let node = &outline.nodes[index];
     let text = outline.slice(&node.value);
     let opens = text.find(['(', '{']).unwrap_or(0);

@@ -57,6 +57,7 @@ mod stock;
 mod technique_needs;
 mod technique_rules;
 mod unprintable;
+mod word_brackets;
 
 pub use crate::error::Shelf;
 pub use adjusted::{Adjustable, AdjustablePlace, written_at};

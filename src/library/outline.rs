@@ -11,6 +11,9 @@ use crate::error::Place;
 use std::ops::Range;
 use std::sync::{Arc, OnceLock};
 
+/// The field that names what a file extends.
+pub(super) const EXTENDS: &str = "extends";
+
 /// Fields whose texts stand in one line of a figure or a table.
 const SHORT: [&str; 4] = ["title", "axis", "away_from", "name"];
 

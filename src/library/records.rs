@@ -380,7 +380,7 @@ impl Library {
     pub(super) fn movement_with_text(&self, name: &str) -> Result<(Movement, Arc<LayeredText>)> {
         let shelf = Shelf::Movements;
         let (mut movement, text) = self.record_with_text(shelf, name, movement_rules::movement)?;
-        if self.replaces(shelf, name) {
+        if self.replaces(shelf, name) || text.takes_over("title") {
             movement.title = changed_lift(&movement.title);
         }
         Ok((movement, text))

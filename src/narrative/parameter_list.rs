@@ -112,6 +112,9 @@ fn block(listed: &ListedValue, units: System) -> String {
     let mut lines = vec![meaning_of(listed)];
     lines.extend(plausible_in_words(listed, units).map(|range| format!("Plausible: {range}.")));
     lines.extend(known_to(listed, units));
+    if value.path.starts_with("muscles.") {
+        lines.push("As this lifter has it: --set takes it so, the file's own is scaled to size and strength.".to_owned());
+    }
     let source = value.from.source.as_ref().map(source_in_words);
     let source = source.unwrap_or_else(|| "no source".to_owned());
     let source = sentence(source);

@@ -20,7 +20,12 @@ pub fn found_values(values: Vec<ListedValue>, word: &str) -> Result<Vec<ListedVa
     let plain = |text: &str| text.to_lowercase().replace('_', " ");
     let wanted = plain(word);
     let has_it = |listed: &ListedValue| {
-        plain(&listed.value.path).contains(&wanted) || plain(&meaning_of(listed)).contains(&wanted)
+        let told = format!(
+            "{} {}",
+            plain(&listed.value.path),
+            plain(&meaning_of(listed))
+        );
+        wanted.split_whitespace().all(|part| told.contains(part))
     };
     let found: Vec<ListedValue> = values.into_iter().filter(has_it).collect();
     if found.is_empty() {

@@ -52,6 +52,11 @@ pub enum ModelFault<Inner> {
         /// The keys that could have been meant.
         known: Known,
     },
+    /// A training log where a model file is wanted.
+    IsLog {
+        /// The file.
+        file: String,
+    },
     /// Nothing in a file tells what kind it is.
     NoKind {
         /// The file.

@@ -56,6 +56,10 @@ fn message(fault: &ImplementFault, units: System) -> String {
             units.far_length(Length::from_m(6.0))
         ),
         ImplementFault::MassOfNoLeader => "a leader with a mass needs a length too".to_owned(),
+        ImplementFault::NoPull(text) if text.contains(',') => format!(
+            "`{text}` is no pull: decimals are written with a point, \"{}\"",
+            text.replacen(',', ".", 1)
+        ),
         ImplementFault::NoPull(text) => format!(
             "`{text}` is no pull: write a force such as \"120 N\", or what a scale shows, such as \"12 kg\""
         ),

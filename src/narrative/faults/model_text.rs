@@ -3,7 +3,7 @@
 use super::Told;
 use super::known_told::{did_you_mean, one_of};
 use crate::error::{ExpectedType, FoundValue, Known, SyntaxFault, TextFault, TypeFault};
-use crate::narrative::quantities::expected_quantity;
+use crate::narrative::quantities::{expected_quantity, rounded};
 
 const ONE_RECORD: &str = "a model file is one record in brackets: ( field: value, … )";
 const KEEP_ONE: &str = "keep one of the two";
@@ -204,14 +204,31 @@ fn found_value(found: &FoundValue) -> String {
 
 fn syntax(path: &str, what: &SyntaxFault, found: Option<&str>) -> Told {
     if let SyntaxFault::NoWord { words } = what {
-        let found = found.map_or_else(|| "something else".to_owned(), str::to_owned);
-        return Told::new(format!(
-            "{}{found} is none of the words that can stand here",
+        let meant = found.and_then(|found| {
+            let bare = found.trim_matches('"');
+            words.iter().find(|word| *word == bare)
+        });
+        let found = found.map_or("this", |found| found);
+        let told = Told::new(format!(
+            "{}{found} begins with none of the words that can stand here",
             before(path)
-        ))
-        .hint(format!("begin with one of: {}", words.join(", ")));
+        ));
+        return told.hint(match meant {
+            Some(word) => format!("write it without quotes: {word}"),
+            None => format!("begin with one of: {}", words.join(", ")),
+        });
     }
     let (message, hint) = broken_grammar(what);
+    let percent = found.and_then(|found| found.trim_matches('"').strip_suffix('%'));
+    let share: Option<f64> = percent.and_then(|percent| percent.trim().parse().ok());
+    let share = share.filter(|_| *what == SyntaxFault::Number);
+    let share = share.map(|percent| {
+        format!(
+            "write the share as a number: {}",
+            rounded(percent / 100.0, 4)
+        )
+    });
+    let hint = share.as_deref().unwrap_or(hint);
     let found = found.map(|found| format!(", found {found}"));
     let told = Told::new(format!(
         "{}{message}{}",

@@ -27,6 +27,41 @@ fn law_a_file_that_changes_nothing_is_the_file_that_it_extends() {
     }
 }
 
+/// `Sweep(joint: …)` is read as `Sweep((joint: …))`, and a fault in it stands where it is written.
+#[test]
+fn law_one_pair_of_brackets_is_read_as_two() {
+    let library = Library::built_in();
+    for name in library.names(Shelf::Movements) {
+        let (file, text) = library.text(Shelf::Movements, &name).expect("shipped");
+        let plain = library
+            .check_text(Some(Shelf::Movements), &file, &text)
+            .expect("sound");
+        let (before, path) = text.split_once("    path: ").expect("a path");
+        let single = path
+            .replacen("((", "(", 1)
+            .replacen("\n    )),", "\n    ),", 1);
+        assert_ne!(single, path, "{name}");
+        let own = format!("{before}    path: {single}");
+        let read = library.check_text(Some(Shelf::Movements), "mine.ron", &own);
+        let read = read.unwrap_or_else(|error| panic!("{name}: {}", crate::calling::said(&error)));
+        assert_eq!(read.facts, plain.facts, "{name}");
+        assert_eq!(read.doubts, [], "{name}");
+    }
+}
+
+/// What is unlikely only together with the file's own values is told in it and not in the sound file that it extends; and
+/// a lift that leaves its title to that file is marked.
+#[test]
+fn regress_what_follows_from_own_values_is_told_in_the_own_file() {
+    let text = "(extends: \"biceps-curl\", technique: {\"shoulder_angle\": (value: Angle(\"-35 deg\"), source: Assumed(\"x\"))})";
+    let checked = super::check(Shelf::Movements, text).expect("it can be used");
+    let place = checked.doubts[0].place.clone().expect("a place");
+    assert_eq!((place.file.as_str(), place.start), ("mine.ron", (1, 11)));
+    let folder = folder(&[("movements/half.ron", text)]);
+    let half = library(&folder).movement("half").expect("sound");
+    assert_eq!(half.title, "Biceps curl (changed)");
+}
+
 /// A changed value gives the same model as the same value in a copy of the whole file, and as `--set` does.
 #[test]
 fn law_a_changed_value_is_as_in_a_copy_of_the_whole_file() {

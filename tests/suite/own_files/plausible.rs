@@ -6,7 +6,12 @@ use crate::calling::call_in;
 use torquill::library::Shelf;
 
 /// Files that can be used, with a word of the warning.
-const TOLD: [(Shelf, &str, &str); 27] = [
+const TOLD: [(Shelf, &str, &str); 28] = [
+    (
+        Shelf::Movements,
+        "(extends: \"biceps-curl\", technique: {\"shoulder_angle\": (value: Angle(\"-35 deg\"), source: Assumed(\"x\"))})",
+        "`path` lets the load sink from its start on, over 24 % of the range",
+    ),
     (
         Shelf::Movements,
         "(extends: \"bench-press\", technique: {\"grip\": (value: Length(\"81 cm\"), meaning: \"x\", source: Assumed(\"x\"))})",
@@ -162,7 +167,32 @@ fn fault_what_contradicts_itself_is_told_and_can_be_used() {
 }
 
 /// Files that are refused, with line and word of the message.
-const REFUSED: [(Shelf, &str, &str); 12] = [
+const REFUSED: [(Shelf, &str, &str); 17] = [
+    (
+        Shelf::Movements,
+        "(extends: \"biceps-curl\",\npath: Sweep(limb: Shank))",
+        "2: `path.limb` is not what the elbow carries; write Forearm",
+    ),
+    (
+        Shelf::Lifters,
+        "(extends: \"reference-woman\",\ntraining: \"Advanced\")",
+        "2: `training`: \"Advanced\" begins with none of the words that can stand here; write it without quotes: Advanced",
+    ),
+    (
+        Shelf::Lifters,
+        "(extends: \"reference-woman\",\nstrength_scale: \"110 %\")",
+        "2: `strength_scale`: expected a number, found \"110 %\"; write the share as a number: 1.1",
+    ),
+    (
+        Shelf::Bands,
+        "(extends: \"loop-29mm\", name: \"mine\",\npull: [(\"130 cm\", \"8 kg\")])",
+        "2: `pull`: this begins with none of the words that can stand here; begin with one of: Dimensions, Readings",
+    ),
+    (
+        Shelf::Bands,
+        "(name: \"mine\", rest_length: \"104 cm\",\npull: Readings([(\"130 cm\", \"8,5 kg\"), (\"160 cm\", \"15 kg\")]))",
+        "2: `8,5 kg` is no pull: decimals are written with a point, \"8.5 kg\"",
+    ),
     (
         Shelf::Movements,
         "(extends: \"squat\", technique: {\"knee_travel\": (\nvalue: Number(0.5))})",
@@ -352,4 +382,53 @@ fn law_own_lengths_are_not_scaled_and_the_rest_is() {
             assert!((ratio - heights).abs() < 1.0e-12, "{}", name.name());
         }
     }
+}
+
+/// A lift of a file bears its title everywhere, whatever its path; a log is no model file, and one of the folder is found by
+/// its name.
+#[test]
+fn regress_titles_logs_and_folders_of_ones_own() {
+    let lift =
+        "(extends: \"bench-press\", title: \"Press of mine\", handling: (called: [\"my press\"]))";
+    let log = "date,lift,load,repetitions\n2026-03-02,my press,50 kg,5\n2026-03-09,my press,52.5 kg,5\n2026-03-16,my press,55 kg,5\n";
+    let folder = folder(&[
+        ("own/movements/my-press.ron", lift),
+        ("own/logs/me.csv", log),
+    ]);
+    let answer = call_in(
+        folder.path(),
+        &[
+            "plan",
+            "own/movements/my-press.ron",
+            "--method",
+            "straight",
+            "--one-rm",
+            "80 kg",
+        ],
+    );
+    assert!(answer.out.contains("Press of mine"), "{answer:?}");
+    assert!(!answer.out.contains("own/movements"), "{answer:?}");
+    let answer = call_in(
+        folder.path(),
+        &["progress", "--log", "me", "--models", "own"],
+    );
+    assert_eq!(answer.status, 0, "{answer:?}");
+    let answer = call_in(folder.path(), &["check", "own/logs/me.csv"]);
+    assert_eq!(answer.status, 2);
+    assert!(
+        answer
+            .complaint
+            .contains("is a training log, no model file"),
+        "{answer:?}"
+    );
+    let answer = call_in(folder.path(), &["check", "own", "--models", "own"]).done();
+    assert!(
+        answer.out.contains("my-press.ron: a sound movement"),
+        "{answer:?}"
+    );
+    let found = call_in(
+        folder.path(),
+        &["parameters", "biceps-curl", "--find", "biceps moment arm"],
+    );
+    assert_eq!(found.status, 0, "{found:?}");
 }
