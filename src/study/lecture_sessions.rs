@@ -4,7 +4,8 @@
 //! invented person, so that the story hangs together.
 
 use super::desk::{Desk, HARD_EFFORT};
-use super::log_study::{LogChoice, LogStudy, log_study};
+use super::judged_log::{LogStudy, log_study};
+use super::log_study::LogChoice;
 use super::plan_question::{MethodChoice, PersonTold, PlanQuestion};
 use super::planned_sessions::plan;
 use crate::error::Result;

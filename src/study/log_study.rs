@@ -1,15 +1,12 @@
-//! A training log studied: the sets of one athlete and lift, their trend, their load-velocity profile.
+//! A training log as it is read: the sets of one athlete, and the trend of a lift.
 //!
-//! In: the name or path of a log, an athlete, a lift. Out: [`LogStudy`].
+//! In: the name or path of a log, an athlete. Out: a log, a trend.
 
-use super::possible_maximum::check_of_anybody;
 use crate::error::{DateOrder, Result};
 use crate::library::Library;
 use crate::progress::log_file::{BadRows, LogReading, read_log};
-use crate::progress::log_profile::{NoProfile, VelocityProfile, velocity_profile};
 use crate::progress::training_log::Log;
 use crate::progress::trend::{Trend, trend};
-use crate::units::Mass;
 
 /// Which log, and how it is read.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -22,47 +19,6 @@ pub struct LogChoice {
     pub dates: Option<DateOrder>,
     /// What becomes of rows that cannot be read.
     pub bad_rows: BadRows,
-}
-
-/// A training log of one lift and its trend.
-#[derive(Debug, Clone, PartialEq)]
-pub struct LogStudy<'a> {
-    /// The sets of the lift, with what is odd about the log.
-    pub log: Log,
-    /// Their trend.
-    pub trend: Trend<'a>,
-    /// Their load-velocity profile, or why there is none; nothing where no velocity is noted.
-    pub profile: Option<std::result::Result<VelocityProfile<'a>, NoProfile>>,
-}
-
-/// Studies a log by path, or an invented one by name; the only lift of it, if none is named.
-///
-/// **Fails** with every bad row, unless they are to be left out; where athlete or lift are not clear; with too few
-/// sessions for a trend; and where it ends at a 1RM that nobody has.
-pub fn log_study<'a>(
-    library: &'a Library,
-    choice: &LogChoice,
-    lift: Option<&str>,
-) -> Result<LogStudy<'a>> {
-    let lift = lift.map(|lift| library.lift_names().named(lift));
-    let log = log_of(library, choice)?.of_lift(lift.as_deref())?;
-    let trend = trend_of(library, &log)?;
-    check_possible(library, &log, trend.one_rm_now())?;
-    let profile = velocity_profile(&log, &library.published()?.estimates.velocity);
-    Ok(LogStudy {
-        log,
-        trend,
-        profile,
-    })
-}
-
-/// Refuses the 1RM that a log ends at where nobody has it; of a lift that no movement stands for nothing is known.
-fn check_possible(library: &Library, log: &Log, one_rm: Mass) -> Result<()> {
-    let lift = log.entries.first().map_or("", |entry| &entry.lift);
-    match library.movements().iter().any(|movement| movement == lift) {
-        true => check_of_anybody(library, lift, one_rm),
-        false => Ok(()),
-    }
 }
 
 /// The sets of one athlete in a log.

@@ -23,6 +23,7 @@ mod fit_trial;
 mod free_body;
 mod held_change;
 mod invented_lifter;
+mod judged_log;
 mod lecture_questions;
 mod lecture_sessions;
 mod limited_stretch;
@@ -96,6 +97,7 @@ pub use fit_trial::{FitTrial, FitTrials};
 pub use free_body::{BenchForce, FloorForce, FreeBody, FreeJoint};
 pub use held_change::HeldChange;
 pub use invented_lifter::{invented, scatter_of_anyone};
+pub use judged_log::{LogStudy, log_study};
 pub use lecture_questions::{GripFamily, MovingStudy, at_usual_speeds, grip_family, thigh_family};
 pub use lecture_sessions::{invented_log, invented_session};
 pub use limited_stretch::{LimitedStretch, LimitedStretches, limited_stretches, moving_joints};
@@ -103,7 +105,7 @@ pub use listed_movements::{ListedMovement, listed_movement};
 pub use listed_values::{ListedValue, listed_values};
 pub use load_for_effort::load_for_effort;
 pub use load_holders::LoadHolders;
-pub use log_study::{LogChoice, LogStudy, log_study};
+pub use log_study::LogChoice;
 pub use maximum::{MaximumStudy, MaximumWishes, maximum_study};
 pub use muscle_layers::{
     ForceAndArm, MuscleExtreme, muscle_layers, muscle_layers_at, sample_of_peak, strongest_muscles,
