@@ -190,7 +190,7 @@ fn in_one_unit(model: &Model, present: &mut Option<NumberAt>, variants: &mut [Va
         return;
     };
     for number in &mut numbers {
-        if number.unit == "shoulder breadths" {
+        if number.unit.ends_with("breadths") {
             number.value *= breadth.value;
             number.unit = "m";
         }
