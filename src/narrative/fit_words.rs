@@ -299,7 +299,7 @@ pub fn next_sentences(fit: &PersonFit) -> Vec<String> {
         return Vec::new();
     };
     let mut lines = vec![format!(
-        "Measure next: the maximum of the {}. It would narrow all maxima by {} on average, its own by {}.",
+        "Measure next: a hard set of 5 to 8 in the {}. It would narrow all maxima by {} on average, its own by {}.",
         first.title.to_lowercase(),
         percent(first.narrowing),
         percent(first.of_itself)

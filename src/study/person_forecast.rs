@@ -10,7 +10,8 @@ use crate::error::{FaultKind, Result};
 use crate::library::Library;
 use crate::movement::Measure;
 use crate::numeric::{Belief, NormalDensity, NormalStream, quantile};
-use crate::person::narrowing;
+use crate::person::{measured_lift, narrowing};
+use crate::units::Mass;
 use nalgebra::{DMatrix, DVector};
 use rayon::prelude::*;
 
@@ -26,6 +27,8 @@ pub struct LiftForecast {
     pub movement: String,
     /// What the movement is called.
     pub title: String,
+    /// Whether one joint moves.
+    pub one_joint: bool,
     /// The person's own mass where it is lifted with the load, kg.
     pub body_kg: f64,
     /// Maximum of the most probable lifter, the body with it, kg.
@@ -83,7 +86,7 @@ impl LiftForecast {
 /// A measurement that could be done.
 #[derive(Debug, Clone, PartialEq)]
 pub struct NextTest {
-    /// Name of the movement whose maximum would be tried.
+    /// Name of the movement in which a hard set would be done.
     pub movement: String,
     /// What the movement is called.
     pub title: String,
@@ -138,6 +141,7 @@ fn forecast(
     Ok(LiftForecast {
         movement: lift.movement.clone(),
         title: lift.model.movement.title.clone(),
+        one_joint: lift.model.movement.moves_one_joint(),
         body_kg: lift.body.as_kg(),
         total_kg: total,
         above: spread.above,
@@ -163,19 +167,29 @@ fn hardest(lift: &PersonLift, spread: &LiftSpread, place_error: f64) -> Result<H
     })
 }
 
-/// The maxima that could be tried, the most telling first.
+/// Repetitions of the hard set that is offered as the next measurement: 5 to 8 are done anyway, a maximum is not.
+const TEST_SET: u32 = 6;
+
+/// Hard sets that could be done, the most telling first, in lifts of several joints: in those of one nobody is tested.
 pub(super) fn next_tests(lifts: &[LiftForecast], library: &Library) -> Result<Vec<NextTest>> {
-    let error = library.person_table()?.one_rm.deviation.powi(2);
+    let table = library.person_table()?;
+    let equations = &library.published()?.estimates.repetitions;
+    let error = |lift: &LiftForecast| {
+        let set = (TEST_SET, None);
+        let measured = measured_lift(&table, equations, Mass::from_kg(lift.total_kg), set);
+        measured.map_or(table.one_rm.deviation.powi(2), |measured| measured.variance)
+    };
     let belief = of_maxima(lifts);
     let unit = |place: usize| DVector::from_fn(lifts.len(), |k, _| f64::from(u8::from(k == place)));
     let wanted: Vec<DVector<f64>> = (0..lifts.len()).map(unit).collect();
     let each = lifts.iter().zip(&wanted);
     let mut tests: Vec<NextTest> = each
+        .filter(|(lift, _)| !lift.one_joint)
         .map(|(lift, alone)| NextTest {
             movement: lift.movement.clone(),
             title: lift.title.clone(),
-            narrowing: narrowing(&belief, &wanted, alone, error),
-            of_itself: narrowing(&belief, std::slice::from_ref(alone), alone, error),
+            narrowing: narrowing(&belief, &wanted, alone, error(lift)),
+            of_itself: narrowing(&belief, std::slice::from_ref(alone), alone, error(lift)),
         })
         .collect();
     tests.sort_by(|a, b| b.narrowing.total_cmp(&a.narrowing));
