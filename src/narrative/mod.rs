@@ -49,6 +49,7 @@ pub mod parameter_meanings;
 pub(crate) mod parameters;
 pub(crate) mod people_words;
 pub mod pick_card_words;
+pub mod pick_choice_words;
 pub mod pick_sheet_words;
 pub mod pick_words;
 pub(crate) mod places;

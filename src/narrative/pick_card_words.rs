@@ -1,20 +1,22 @@
-//! The card of a setup that is read at the rack, and what each other kind of setup buys and costs.
+//! The card of a setup that is read at the rack.
 //!
 //! In: a [`PickAnswer`], its [`PickCard`], units. Out: lines with a label each; sentences.
 
 use super::failure_words::failure_in_words;
 use super::hanging::hung_pieces;
 use super::loads::{exact_mass, loading_in_words};
+use super::pick_words::short_of_load;
 use super::prose::{capital, percent};
 use super::quantities::{QuantityWords, rounded};
+use super::session_remarks::low_plates;
 use super::setups::goal_in_words;
 use super::spotter_words::spotters;
 use crate::movement::Carrier;
 use crate::resistance::{ChainHang, Hang, Item};
 use crate::session::straight::RESERVE;
 use crate::setups::{LoadedOn, SetupFamily};
-use crate::study::{PickAnswer, PickCard, Picked, TensionCheck};
-use crate::units::{Mass, System};
+use crate::study::{PickAnswer, PickCard, Picked};
+use crate::units::{Length, Mass, System};
 
 /// Loads that differ by less are one, kg.
 const SAME_KG: f64 = 0.05;
@@ -24,9 +26,6 @@ const ALIKE_SHARE: f64 = 0.005;
 
 /// A line of the card: what it is about, and what it says.
 pub type CardLine = (&'static str, String);
-
-/// The head of the other kinds of setup.
-pub const CHOICE_HEAD: &str = "The choice";
 
 /// Who lifts what where, and what is wished: two lines.
 #[must_use]
@@ -43,11 +42,29 @@ pub fn card_head(pick: &PickAnswer, units: System) -> [String; 2] {
             pick.study.movement_title, pick.study.lifter_title, pick.gym_title
         ),
         format!(
-            "{maximum}; goal: {}, {} at the hardest place",
+            "{maximum}; goal: {}, {}",
             goal_in_words(&pick.wish),
-            percent(pick.wish.effort)
+            wished_effort(pick)
         ),
     ]
+}
+
+/// How hard the hardest place shall be, and of what.
+#[must_use]
+pub(super) fn wished_effort(pick: &PickAnswer) -> String {
+    let of = if pick.effort_unit > 1.0 {
+        " of what the 1RM asks for"
+    } else {
+        ""
+    };
+    let told = format!("{}{of} at the hardest place", percent(pick.wish.effort));
+    pick.raised_from.map_or_else(
+        || told.clone(),
+        |wished| {
+            let wished = percent(wished);
+            format!("{told}, since the body alone is more than {wished} and this gym has no help")
+        },
+    )
 }
 
 /// What a kind of setup is called.
@@ -86,31 +103,24 @@ pub fn card_lines(
         ("on it", on_the_bar(pick, picked, units)),
     ];
     let pieces = hung_pieces(&loaded.setup.items, &pick.anchors, units);
-    let has_pieces = !pieces.is_empty();
     lines.extend(pieces.into_iter().map(|piece| ("hang", piece)));
-    if has_pieces {
-        lines.push(("", "the same left and right".to_owned()));
-    }
+    lines.extend(card.full_plates.map(|full| ("", low_plates(full, units))));
+    lines.extend(short_of_load(pick, (picked, "this setup"), units).map(|words| ("", words)));
     lines.push(("felt", felt(pick, picked, units)));
     lines.extend(above_one_rm(pick, picked).map(|words| ("", words)));
-    lines.extend(
-        card.tensions
-            .iter()
-            .map(|check| ("check", tension(check, units))),
-    );
+    lines.extend(tensions(card, units).map(|words| ("check", words)));
     lines.extend(slack(pick, picked).map(|words| ("", words)));
-    if let Some(height) = pick.safety.arms {
-        lines.push(("arms", format!("safety arms at {}", units.tape(height))));
-    }
+    lines.extend(
+        pick.safety
+            .arms
+            .map(|height| ("arms", arms(pick, height, units))),
+    );
     if let Some(spotting) = &card.spotting {
         lines.push(("spotters", spotters(spotting)));
     }
     if let Some(failure) = &loaded.failure {
         let share = pick.safety.share_of(failure.after_all);
-        lines.push((
-            "bands",
-            failure_in_words(failure, share, pick.safety.arms, units),
-        ));
+        lines.push(("bands", failure_in_words(failure, share, None, units)));
     }
     lines.push(("first rep", first_repetition(card)));
     lines.push(("reps", repetitions(card)));
@@ -125,11 +135,11 @@ fn of_one_rm(pick: &PickAnswer, felt: Mass) -> Option<String> {
 }
 
 /// ", 80 % of 1RM"; empty where there is no 1RM.
-fn and_of_one_rm(pick: &PickAnswer, felt: Mass) -> String {
+pub(super) fn and_of_one_rm(pick: &PickAnswer, felt: Mass) -> String {
     of_one_rm(pick, felt).map_or_else(String::new, |share| format!(", {share} of 1RM"))
 }
 
-fn on_the_bar(pick: &PickAnswer, picked: &Picked, units: System) -> String {
+pub(super) fn on_the_bar(pick: &PickAnswer, picked: &Picked, units: System) -> String {
     let total = picked.loaded.loading.total;
     let what = match pick.study.range.carrier {
         Carrier::Bar => "on the bar",
@@ -168,12 +178,7 @@ fn felt(pick: &PickAnswer, picked: &Picked, units: System) -> String {
             format!("{place} {}{share}", units.mass(load))
         })
         .collect();
-    let shares = if pick.safety.one_rm.as_kg() > 0.0 {
-        "; shares of 1RM"
-    } else {
-        ""
-    };
-    format!("{}{shares}", words.join(", "))
+    words.join(", ")
 }
 
 /// Where bands or chains make more of the load than the 1RM, and what is done when that gets too much.
@@ -196,20 +201,44 @@ fn above_one_rm(pick: &PickAnswer, picked: &Picked) -> Option<String> {
     Some(format!("more than the 1RM is felt near the end: {then}"))
 }
 
-fn tension(check: &TensionCheck, units: System) -> String {
-    let at = check.at.map(|(height, pull)| {
-        format!(
-            "{} with the bar at {}",
-            units.mass(pull.as_mass()),
-            units.tape(height)
-        )
-    });
-    let way = if check.draws_out {
-        "drawn out"
-    } else {
-        "let back"
-    };
-    format!("hand scale, one {} {way}: {}", check.band, at.join(", "))
+/// Where the safety arms stand, and how far the load is from them at its lowest.
+fn arms(pick: &PickAnswer, height: Length, units: System) -> String {
+    let poses = pick.study.range.poses.iter();
+    let lowest_m = poses
+        .map(|pose| pose.load.z_m)
+        .fold(f64::INFINITY, f64::min);
+    let below = Length::from_m(lowest_m) - height;
+    format!(
+        "safety arms at {}, {} below the bar's lowest place: try it first",
+        units.tape(height),
+        units.tape(below)
+    )
+}
+
+/// What a hand scale reads on one band of each kind at two heights of the bar.
+fn tensions(card: &PickCard, units: System) -> Option<String> {
+    let first = card.tensions.first()?;
+    let mut words = Vec::new();
+    for check in &card.tensions {
+        let way = if check.draws_out {
+            "drawn out"
+        } else {
+            "let back"
+        };
+        let places = if words.is_empty() {
+            first
+                .at
+                .map(|(height, _)| format!(" with the bar at {}", units.tape(height)))
+        } else {
+            [String::new(), String::new()]
+        };
+        let [low, high] = check.at.map(|(_, pull)| units.mass(pull.as_mass()));
+        words.push(format!(
+            "one {} {way}: {low}{}, {high}{}",
+            check.band, places[0], places[1]
+        ));
+    }
+    Some(format!("hand scale, {}", words.join("; ")))
 }
 
 /// Bands that are slack over a part of the range: a fact of the setup.
@@ -333,77 +362,4 @@ fn again(picked: &Picked, units: System) -> String {
         return "the body alone is what every command takes".to_owned();
     }
     words.join(" ")
-}
-
-/// A kind of setup as an answer: its name with what it weighs, what it buys, what it costs.
-#[must_use]
-pub fn answer_lines(pick: &PickAnswer, picked: &Picked, units: System) -> [String; 3] {
-    let loaded = &picked.loaded;
-    let mut what = on_the_bar(pick, picked, units);
-    for piece in hung_pieces(&loaded.setup.items, &pick.anchors, units) {
-        what += &format!(" + {piece}");
-    }
-    [
-        format!("{}: {what}", capital(family_name(pick, picked))),
-        format!("buys: {}", buys(picked, units)),
-        format!("costs: {}", costs(pick, picked, units)),
-    ]
-}
-
-fn buys(picked: &Picked, units: System) -> String {
-    let loaded = &picked.loaded;
-    if loaded.loading.on == LoadedOn::Counterweight {
-        return "a whole repetition where the body alone is too much".to_owned();
-    }
-    if loaded.hung == 0 {
-        return "nothing to hang or to fail".to_owned();
-    }
-    let even = match loaded.flattening_percent.round() as i64 {
-        0 => "as even as plain weight".to_owned(),
-        whole if whole > 0 => format!("evens the load out by {whole} %"),
-        whole => format!("{} % less even", -whole),
-    };
-    let [start, _, end] = loaded.loads.map(|load| units.mass(load));
-    format!("{even}, {start} at the start, {end} at the end")
-}
-
-fn costs(pick: &PickAnswer, picked: &Picked, units: System) -> String {
-    let loaded = &picked.loaded;
-    if loaded.hung == 0 {
-        let hardest = picked
-            .study
-            .sticking
-            .map(|s| pick.study.told(units).region(&s));
-        return hardest.map_or_else(
-            || "nothing".to_owned(),
-            |region| format!("hardest from {region}, easier elsewhere"),
-        );
-    }
-    let hang = match loaded.hung {
-        1 => "1 piece a side".to_owned(),
-        many => format!("{many} pieces a side"),
-    };
-    let Some(failure) = &loaded.failure else {
-        return hang;
-    };
-    if failure.grows {
-        let over = pick.safety.share_of(failure.after_all) > 1.0;
-        let arms = pick
-            .safety
-            .arms
-            .filter(|_| over)
-            .map_or_else(String::new, |height| {
-                format!("; safety arms at {} and 2 spotters", units.tape(height))
-            });
-        format!(
-            "{hang}; if the bands go, {} are left{}{arms}",
-            units.mass(failure.after_all),
-            and_of_one_rm(pick, failure.after_all)
-        )
-    } else {
-        format!(
-            "{hang}; if one goes, {} less on that side",
-            units.mass(failure.one_side)
-        )
-    }
 }

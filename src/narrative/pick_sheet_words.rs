@@ -2,7 +2,8 @@
 //!
 //! In: a [`PickAnswer`], its card, units. Out: [`PlanWords`] of one row, so that page and picture are those of a session.
 
-use super::pick_card_words::{answer_lines, card_lines, family_name, repetitions_of_a_set};
+use super::pick_card_words::{card_lines, family_name, repetitions_of_a_set, wished_effort};
+use super::pick_choice_words::answer_lines;
 use super::plan_words::{PlanWords, SetRow};
 use super::prose::percent;
 use super::quantities::QuantityWords;
@@ -60,7 +61,7 @@ pub fn pick_sheet_words(
             to_failure: None,
         }],
         setup: setup.collect(),
-        frequency: format!("{} at the hardest place", percent(pick.wish.effort)),
+        frequency: wished_effort(pick),
         progression: String::new(),
         predicted: Vec::new(),
         notes: notes

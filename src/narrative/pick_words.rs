@@ -96,7 +96,7 @@ fn hardest(pick: &PickAnswer, picked: &Picked, units: System) -> String {
             format!(
                 "hardest {} ({}), sticking region {}",
                 pick.study.told(units).at_place(sticking.point_range),
-                percent(sticking.max_effort),
+                percent(pick.hardest(picked)),
                 pick.study.told(units).region(&sticking)
             )
         },
@@ -119,25 +119,40 @@ pub fn how_to_read(pick: &PickAnswer, units: System) -> Vec<String> {
             "Loads are of both sides together, bar, plates, bands and chains".to_owned()
         }
     };
+    let carried = pick.effort_unit > 1.0;
     let mut lines = vec![format!(
         "{whose}, as loaded: rounded down to what there is. Flattening compares setups that are equally hard, at exactly {} at the hardest place.",
         exact_percent(pick.wish.effort)
     )];
-    lines.extend(short_of_plates(pick, units));
+    lines.extend(carried.then(|| carried_in_words(pick)));
+    lines.extend(short_of_load(pick, (&pick.ranked[0], "number 1"), units));
     lines
 }
 
-/// A sentence where the gym's loads end well below the wished effort.
-fn short_of_plates(pick: &PickAnswer, units: System) -> Option<String> {
-    let first = &pick.ranked[0];
-    let hardest = first.study.sticking.map_or(0.0, |s| s.max_effort);
+/// That effort is counted in what the 1RM asks for, and why.
+fn carried_in_words(pick: &PickAnswer) -> String {
+    format!(
+        "Motion carries the 1RM over the hardest place, where it could not be held: it asks for {} of what the lifter holds there. \
+         Efforts are shares of that.",
+        percent(pick.effort_unit)
+    )
+}
+
+/// A sentence where the gym's loads leave a setup well below the wished effort.
+#[must_use]
+pub(super) fn short_of_load(
+    pick: &PickAnswer,
+    (picked, called): (&Picked, &str),
+    units: System,
+) -> Option<String> {
+    let hardest = pick.hardest(picked);
     if hardest > NEARLY * pick.wish.effort || matches!(pick.wish.goal, Goal::Profile(_)) {
         return None;
     }
     Some(format!(
-        "This gym cannot load number 1 exactly: {} would be wanted, {} is the nearest below, so its effort stays at {}.",
-        units.mass(first.loaded.exact_mass),
-        units.mass(first.loaded.loading.total),
+        "This gym cannot load {called} exactly: {} would be wanted, {} is the nearest below, so the effort stays at {}.",
+        units.mass(picked.loaded.exact_mass),
+        units.mass(picked.loaded.loading.total),
         percent(hardest)
     ))
 }
@@ -168,7 +183,7 @@ pub fn picked_cells(pick: &PickAnswer, rank: usize, picked: &Picked, units: Syst
         middle,
         end,
         percent(loaded.share),
-        sticking.map_or_else(|| "-".to_owned(), |s| exact_percent(s.max_effort)),
+        sticking.map_or_else(|| "-".to_owned(), |_| exact_percent(pick.hardest(picked))),
         sticking.map_or_else(|| "none".to_owned(), |s| pick.study.told(units).region(&s)),
         loaded.pieces.to_string(),
     ]

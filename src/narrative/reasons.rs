@@ -73,7 +73,7 @@ fn against_plain(pick: &PickAnswer, plain: &Picked, first: &Picked, units: Syste
     let mut words = format!(
         "Against {} of plain weight{} it is {} at the start and {} at the end",
         units.mass(plain.loaded.loading.total),
-        as_hard(plain, first),
+        as_hard(pick, plain, first),
         change(0),
         change(2)
     );
@@ -90,9 +90,8 @@ fn against_plain(pick: &PickAnswer, plain: &Picked, first: &Picked, units: Syste
 }
 
 /// How hard both are as loaded.
-fn as_hard(plain: &Picked, first: &Picked) -> String {
-    let hardest = |picked: &Picked| picked.study.sticking.map_or(0.0, |s| s.max_effort);
-    let (before, after) = (hardest(plain), hardest(first));
+fn as_hard(pick: &PickAnswer, plain: &Picked, first: &Picked) -> String {
+    let (before, after) = (pick.hardest(plain), pick.hardest(first));
     if before.min(after) > AS_HARD * before.max(after) {
         return " at the same hardest effort".to_owned();
     }

@@ -12,6 +12,16 @@ use crate::session::remark::{
 use crate::session::status::INTERMEDIATE_MONTHS;
 use crate::units::System;
 
+/// What to do where a bar on the floor has no plates of full size.
+#[must_use]
+pub(super) fn low_plates(full: Mass, units: System) -> String {
+    format!(
+        "Without plates of {} the bar lies lower than in this lift as simulated: set it on blocks or use plates of full \
+         size.",
+        units.mass(full)
+    )
+}
+
 /// A remark in a sentence.
 #[must_use]
 pub fn remark(remark: &Remark, units: System) -> String {
@@ -31,11 +41,7 @@ pub fn remark(remark: &Remark, units: System) -> String {
             "On the way back: {} % of the usual load. Whoever is not well yet does the week before again.",
             percent(*left)
         ),
-        Remark::LowPlates { full } => format!(
-            "Without plates of {} the bar lies lower than in this lift as simulated: set it on blocks or use plates of full \
-             size.",
-            units.mass(*full)
-        ),
+        Remark::LowPlates { full } => low_plates(*full, units),
         Remark::Chart(remark) => of_chart(remark, units),
         Remark::Cluster(remark) => of_clusters(remark),
         Remark::Lowering(remark) => of_lowering(remark, units),

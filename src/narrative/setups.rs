@@ -163,6 +163,7 @@ fn usual_of(pick: &PickAnswer, setups: &[Picked], training: Training) -> Vec<Cau
     usual_cautions(Uses {
         bar: pick.study.range.carrier == Carrier::Bar,
         catch: pick.handling.catch,
+        rounding_back: pick.handling.rounding_back,
         bands: items().any(|item| matches!(item, Item::Band(_))),
         chains: items().any(|item| matches!(item, Item::Chain(_))),
         novice: training == Training::Novice,

@@ -9,7 +9,8 @@ use crate::anatomy::Training;
 use crate::narrative::advice_words::advice_sentences;
 use crate::narrative::fibre_words::{fibre_note, fibre_warning_lines};
 use crate::narrative::hanging::hangs_explained;
-use crate::narrative::pick_card_words::{CHOICE_HEAD, answer_lines, card_head, card_lines};
+use crate::narrative::pick_card_words::{card_head, card_lines};
+use crate::narrative::pick_choice_words::{CHOICE_HEAD, answer_lines};
 use crate::narrative::pick_words::{
     CAUTIONS_HEAD, LEFT_OUT_HEAD, PICKED_HEADS, RECIPES_HEAD, front_head, front_line, how_to_read,
     pick_head, picked_cells, recipe,

@@ -5,7 +5,7 @@
 use super::draft::{Draft, SessionPlan};
 use super::fitting::fitted;
 use super::method::Method;
-use super::planned_set::{PlannedSet, SetKind};
+use super::planned_set::SetKind;
 use super::published::DeloadRule;
 use super::remark::Remark;
 use super::request::{DayAim, SessionRequest};
@@ -14,6 +14,7 @@ use super::status::{Permission, may_do};
 use super::straight::{RESERVE, usual_repetitions};
 use crate::bounds::{Bound, bounds};
 use crate::error::{Counted, Error, Result, SessionFigureFault};
+use crate::setups::FULL_SIZE_KG;
 use crate::units::Mass;
 
 /// Repetitions more in reserve on an easier day (common practice).
@@ -95,16 +96,9 @@ fn to_failure(draft: &Draft) -> Option<Remark> {
     (sets > 0).then_some(Remark::ToFailure { sets, of })
 }
 
-/// Plates from which a bar on the floor lies at its usual height: those of full size (common practice).
-const FULL_SIZE_KG: f64 = 20.0;
-
 fn low_plates(draft: &Draft) -> Option<Remark> {
-    let is_low = |set: &PlannedSet| {
-        let heaviest = set.load.discs.first().map_or(0.0, |disc| disc.0.as_kg());
-        // 45 lb plates are of full size too.
-        heaviest < FULL_SIZE_KG
-    };
-    let low = draft.lift.from_floor && draft.sets.iter().any(is_low);
+    let mut sets = draft.sets.iter();
+    let low = draft.lift.from_floor && sets.any(|set| !set.load.has_full_size());
     low.then_some(Remark::LowPlates {
         full: Mass::from_kg(FULL_SIZE_KG),
     })
@@ -151,7 +145,9 @@ pub(super) fn eased(aim: DayAim, rule: &DeloadRule) -> DayAim {
 
 fn check(request: &SessionRequest) -> Result<()> {
     let one_rm_kg = request.lift.one_rm.as_kg();
-    if !(one_rm_kg.is_finite() && one_rm_kg > 0.0) {
+    let whole_kg = one_rm_kg + request.lift.body.as_kg();
+    // Nothing added to the body is a maximum too.
+    if !(one_rm_kg.is_finite() && one_rm_kg >= 0.0 && whole_kg > 0.0) {
         return Err(Error::bad(SessionFigureFault::NoOneRm {
             one_rm: request.lift.one_rm,
         }));

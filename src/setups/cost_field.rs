@@ -22,6 +22,15 @@ pub struct CostField {
 }
 
 impl CostField {
+    /// The same costs where effort is counted in this many of its units.
+    #[must_use]
+    pub fn counted_in(mut self, unit: f64) -> Self {
+        for cost in self.effort_per_n.iter_mut().flatten() {
+            *cost /= unit;
+        }
+        self
+    }
+
     /// Effort that a force makes at a place.
     pub(super) fn effort(&self, index: usize, force: PlaneForce) -> f64 {
         let [x, z] = self.effort_per_n[index];

@@ -8,7 +8,7 @@ use super::combination::Combination;
 use super::judged::Candidate;
 use super::kernel::Kernel;
 use super::loaded_setup::LoadedSetup;
-use super::score::steady;
+use super::score::{missing_steps, steady};
 use super::wish::{Goal, Wish};
 use crate::error::Result;
 use crate::movement::PlaneForce;
@@ -246,7 +246,10 @@ impl Exact<'_> {
         effort: &[f64],
     ) -> Result<f64> {
         Ok(match &self.kernel.wish.goal {
-            Goal::Flattest => spread(effort).unwrap_or(f64::INFINITY),
+            Goal::Flattest => {
+                let missing = f64::from(self.missing(combination, exact_kg, loading));
+                spread(effort).map_or(f64::INFINITY, |spread| spread + missing)
+            }
             Goal::MostLoad { at, .. } => {
                 let load_kg = self.kernel.load_kg(combination, loading);
                 -load_kg[((load_kg.len() - 1) as f64 * at).round() as usize]
@@ -266,6 +269,14 @@ impl Exact<'_> {
         })
     }
 
+    /// How many steps the loads fall short of the wished effort.
+    fn missing(&self, combination: &Combination, exact_kg: f64, loading: usize) -> u32 {
+        let kg = self.kernel.loadings.all()[loading].total.as_kg();
+        let load_kg = self.kernel.load_kg(combination, loading);
+        let mean_kg = load_kg.iter().sum::<f64>() / load_kg.len() as f64;
+        missing_steps(exact_kg, kg, mean_kg + exact_kg - kg)
+    }
+
     /// Everything that a coach loads the bar from.
     pub(super) fn loaded(&self, settled: &Settled) -> LoadedSetup {
         let load_kg = self.kernel.load_kg(&settled.combination, settled.loading);
@@ -283,6 +294,7 @@ impl Exact<'_> {
             hung: settled.combination.hangings().len() as u32,
             family: self.kernel.family(&settled.combination),
             failure: self.failure(&settled.combination, settled.loading),
+            missing_steps: self.missing(&settled.combination, settled.exact_kg, settled.loading),
             score: settled.score,
         }
     }

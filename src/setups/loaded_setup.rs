@@ -35,6 +35,8 @@ pub struct LoadedSetup {
     pub family: SetupFamily,
     /// What is left when its bands give way; nothing without bands.
     pub failure: Option<BandFailure>,
+    /// How many steps of load it falls short of the wished effort, because the gym has no load between.
+    pub missing_steps: u32,
     /// What it is ranked by; smaller is better.
     pub score: f64,
 }

@@ -6,6 +6,9 @@ use crate::error::PlainLoad;
 use crate::resistance::{Assistance, Item, Sled, Weight};
 use crate::units::Mass;
 
+/// Plates from which a bar on the floor lies at its usual height: those of full size (common practice).
+pub const FULL_SIZE_KG: f64 = 20.0;
+
 /// One load and how to make it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Loading {
@@ -80,6 +83,14 @@ impl Loading {
             plates: 0,
             use_for: LoadUse::Any,
         }
+    }
+
+    /// Whether its heaviest plates are of full size, so that a bar on the floor lies at its usual height; 45 lb plates
+    /// are too.
+    #[must_use]
+    pub fn has_full_size(&self) -> bool {
+        let heaviest = self.discs.first().map_or(0.0, |disc| disc.0.as_kg());
+        heaviest >= FULL_SIZE_KG
     }
 
     /// A bar's load as that of one hand of the two that hold it.

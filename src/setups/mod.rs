@@ -45,7 +45,7 @@ pub use hung_pair::hung_pairs;
 pub use judged::{Gap, SetupLimit};
 pub use left_out::{LeftOut, LeftOutPieces, LeftOutReason, WayOfHanging};
 pub use loaded_setup::LoadedSetup;
-pub use loading::{LoadUse, LoadedOn, Loading};
+pub use loading::{FULL_SIZE_KG, LoadUse, LoadedOn, Loading};
 pub use loadings::Loadings;
 pub use new_gym::{NONE, NewGym};
 pub use plate_sums::MOST_PLATES_A_SIDE;

@@ -11,6 +11,10 @@ use crate::units::{Length, Mass};
 /// fingers).
 const BELOW_BAR_M: f64 = 0.03;
 
+/// The most of a maximum that may be left where arms belong and none stand (assumed: a load of some repetitions, so that
+/// one that grows at once can still be finished or put back).
+const WITHOUT_ARMS: f64 = 0.90;
+
 /// What decides how much may be left on a lifter.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SafetyLimits {
@@ -27,6 +31,8 @@ pub struct SafetyLimits {
     /// Whether more than the 1RM may be felt where bands and chains add most: a trained lifter, and a load that can be
     /// taken or put down there.
     pub felt_above_one_rm: bool,
+    /// Whether safety arms are what catches this lift.
+    pub needs_arms: bool,
     /// Height of the gym's safety arms for this lift, where it has some that fit.
     pub arms: Option<Length>,
 }
@@ -34,8 +40,9 @@ pub struct SafetyLimits {
 impl SafetyLimits {
     /// The most that may be left, the body included; `None` where safety arms catch what is more.
     ///
-    /// Whoever may not get more than the 1RM does not, arms or not. The body alone is always allowed where it is the
-    /// load: the lifter steps down.
+    /// Whoever may not get more than the 1RM does not, arms or not. Where arms belong and none stand it is less than a
+    /// maximum, and no more than can be lowered. The body alone is always allowed where it is the load: the lifter steps
+    /// down.
     #[must_use]
     pub fn most_left(&self) -> Option<Mass> {
         let most = if !self.above_one_rm {
@@ -45,9 +52,21 @@ impl SafetyLimits {
         } else {
             self.lowered
         };
+        let most = if self.lacks_arms() {
+            let caught = self.one_rm * WITHOUT_ARMS;
+            Mass::from_kg(most.as_kg().min(caught.as_kg()).min(self.lowered.as_kg()))
+        } else {
+            most
+        };
         Some(Mass::from_kg(
             (most + self.body).as_kg().max(self.body.as_kg()),
         ))
+    }
+
+    /// Whether arms belong to this lift and none stand.
+    #[must_use]
+    pub fn lacks_arms(&self) -> bool {
+        self.needs_arms && self.arms.is_none()
     }
 
     /// The most that may be felt anywhere with bands and chains that add load, the body included; `None` without a bound.

@@ -63,7 +63,9 @@ impl Kernel<'_> {
 
     fn score(&self, exact_kg: f64, kg: f64, sums: &Sums, spread: f64) -> f64 {
         match &self.wish.goal {
-            Goal::Flattest => spread,
+            Goal::Flattest => {
+                spread + f64::from(missing_steps(exact_kg, kg, exact_kg + sums.mean_kg))
+            }
             Goal::MostLoad { .. } => -(kg + sums.goal_kg),
             Goal::Share { share, .. } => (self.share_at(exact_kg, sums, GOAL) - share).abs(),
             Goal::Profile(_) => {
@@ -108,6 +110,23 @@ impl Kernel<'_> {
         let flattening = 100.0 * (1.0 - judged.spread / self.plain_spread());
         Ok((flattening, self.share(kg, &sums)))
     }
+}
+
+/// Part of the load from which a setup stands behind those that are loaded as wished: about two repetitions (assumed).
+const STEP_OF_LOAD: f64 = 0.05;
+
+/// How many such parts the gym's loads fall short of the wished effort: whoever wants a hard set is not served by an
+/// even one that is too light, so this counts before evenness.
+///
+/// ```text
+/// steps = ⌊(W − w) / (0.05·mean load with W)⌋          W exact plain load, w what can be loaded
+/// ```
+#[must_use]
+pub(super) fn missing_steps(exact_kg: f64, kg: f64, mean_kg: f64) -> u32 {
+    if mean_kg <= 0.0 {
+        return 0;
+    }
+    ((exact_kg - kg).max(0.0) / (STEP_OF_LOAD * mean_kg)).floor() as u32
 }
 
 /// A score without its rounding errors, so that equal setups tie and the simpler one comes first.

@@ -76,6 +76,8 @@ pub struct Uses {
     pub bands: bool,
     /// Chains.
     pub chains: bool,
+    /// The lift ends when the back rounds.
+    pub rounding_back: bool,
     /// A lifter without training.
     pub novice: bool,
 }
@@ -90,12 +92,14 @@ pub fn usual_cautions(uses: Uses) -> Vec<Caution> {
         (uses.novice && accommodating, Caution::PlainForNovices),
         (uses.bar, Caution::Collars),
         (arms, Caution::SafetyArms),
+        (uses.catch == Catch::SledStops, Caution::SledStops),
+        (uses.rounding_back, Caution::RoundingBack),
         (uses.bands, Caution::InspectBands),
         (uses.bands, Caution::AnchorBands),
         (uses.bands, Caution::Recoil),
         (uses.bands, Caution::BandsOfOneLabel),
         (uses.chains, Caution::EvenChains),
-        (accommodating, Caution::LighterFirst),
+        (true, Caution::LighterFirst),
     ];
     let apply = table.into_iter().filter(|(applies, _)| *applies);
     apply.map(|(_, caution)| caution).collect()

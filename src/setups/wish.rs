@@ -137,6 +137,12 @@ impl Wish {
         }
     }
 
+    /// Whether loads or a profile of efforts are wished for, so that another effort is another wish.
+    #[must_use]
+    pub fn is_of_loads(&self) -> bool {
+        !self.loads.is_empty() || matches!(self.goal, Goal::Profile(_))
+    }
+
     /// The effort allowed at a sample of the range.
     #[must_use]
     pub fn allowed(&self, sample: usize, count: usize) -> f64 {

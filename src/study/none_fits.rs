@@ -13,14 +13,14 @@ use crate::units::Mass;
 pub(super) fn none_fits(
     lift: &SolvedLift<'_>,
     choosing: &Choosing<'_>,
-    missed: Option<Missed>,
+    (missed, unit): (Option<Missed>, f64),
 ) -> Result<Error> {
     let gym = choosing.gym.title.clone();
     let Some(missed) = missed else {
         return Ok(Error::no_answer(PickFault::NothingMet { gym }));
     };
     let effort = lift.setup(&missed.loaded.setup)?.effort;
-    let hardest = effort.into_iter().fold(0.0, f64::max);
+    let hardest = effort.into_iter().fold(0.0, f64::max) / unit;
     let novice = lift.question().lifter.training == Training::Novice;
     let is_body = lift.range.carrier == Carrier::Body;
     let with_legs = lift.question().movement.lifts_with_legs();

@@ -17,6 +17,8 @@ pub struct PickAnswer {
     pub study: Study,
     /// What was wished.
     pub wish: Wish,
+    /// The effort that was wished for, where the body alone is more and nothing takes weight off it.
+    pub raised_from: Option<f64>,
     /// Name of the gym.
     pub gym_title: String,
     /// Whether the gym is made up.
@@ -27,6 +29,8 @@ pub struct PickAnswer {
     pub ranked: Vec<Picked>,
     /// One of each family that differs, the one that is advised first: plain weight for a novice.
     pub answers: Vec<Picked>,
+    /// What effort is counted in: 1, all that can be held; more where motion carries the 1RM over its hardest place.
+    pub effort_unit: f64,
     /// By what the failure of bands is judged.
     pub safety: SafetyLimits,
     /// The non-dominated ones: none else is as even, as heavy and as simple.
@@ -55,6 +59,13 @@ pub struct Picked {
 }
 
 impl PickAnswer {
+    /// How hard the hardest place of a setup is, by what the wish counts in.
+    #[must_use]
+    pub fn hardest(&self, picked: &Picked) -> f64 {
+        let held = picked.study.sticking.map_or(0.0, |s| s.max_effort);
+        held / self.effort_unit
+    }
+
     /// Mass of plain weight at the same hardest effort.
     #[must_use]
     pub fn plain_mass(&self) -> Option<Mass> {

@@ -17,6 +17,7 @@ use crate::session::published::Published;
 use crate::session::repetitions::RepetitionChart;
 use crate::session::session_cautions::Circumstances;
 use crate::session::spotting::{Spotting, spotting};
+use crate::setups::FULL_SIZE_KG;
 use crate::units::{Duration, Force, Length, Mass, Speed};
 
 /// How hard one band pulls at two heights of the bar.
@@ -44,6 +45,8 @@ pub struct PickCard {
     pub by_model: Option<u32>,
     /// Pull of one band of each kind.
     pub tensions: Vec<TensionCheck>,
+    /// Mass of plates of full size, where the bar starts on the floor and has none.
+    pub full_plates: Option<Mass>,
     /// Who stands by.
     pub spotting: Option<Spotting>,
 }
@@ -75,6 +78,9 @@ pub fn pick_card(
         chart_ends_at: chart.range().1 as u32,
         by_model: simulated.and_then(|(_, many)| many),
         tensions: bands.collect(),
+        full_plates: (question.movement.starts_on_floor()
+            && !picked.loaded.loading.has_full_size())
+        .then(|| Mass::from_kg(FULL_SIZE_KG)),
         spotting: spotting(&Circumstances {
             handling: &answer.handling,
             method: Method::Straight,
@@ -91,13 +97,13 @@ fn hardness(answer: &PickAnswer, picked: &Picked) -> f64 {
     if picked.loaded.hung == 0 && safety.one_rm.as_kg() > 0.0 {
         safety.share_of(picked.loaded.loading.total + safety.body)
     } else {
-        picked.study.sticking.map_or(0.0, |s| s.max_effort)
+        answer.hardest(picked)
     }
 }
 
 /// The greatest of effort, load on the bar, and load that is left when bands go, as shares of what the lifter has.
 fn heaviest_share(answer: &PickAnswer, picked: &Picked) -> f64 {
-    let effort = picked.study.sticking.map_or(0.0, |s| s.max_effort);
+    let effort = answer.hardest(picked);
     let safety = &answer.safety;
     let on_the_bar = safety.share_of(picked.loaded.loading.total + safety.body);
     let left = picked.loaded.failure.filter(|failure| failure.grows);

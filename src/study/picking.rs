@@ -12,7 +12,7 @@ use super::session_oracle::carried_body;
 use super::solve::SolvedLift;
 use crate::anatomy::Training;
 use crate::error::Result;
-use crate::movement::{Catch, Handover, LoadPoint};
+use crate::movement::{Carrier, Catch, Handover, LoadPoint};
 use crate::rep::RepOptions;
 use crate::resistance::{Item, Motion, Setup};
 use crate::session::published::EccentricTable;
@@ -50,11 +50,35 @@ pub fn pick(
     };
     let lift = SolvedLift::of(question)?;
     let safety = lift.safety(Some(choosing.gym), table)?;
-    let costs = lift.cost_field()?;
-    let effort_under = |loads: &[_]| Ok(lift.effort_under(loads)?.1);
-    let choice = match choose(choosing, &costs, &effort_under, Some(&safety), watch)? {
+    let unit = lift.effort_unit(safety.one_rm)?;
+    let costs = lift.cost_field()?.counted_in(unit);
+    let effort_under = |loads: &[_]| {
+        let (_, mut effort) = lift.effort_under(loads)?;
+        effort.iter_mut().for_each(|effort| *effort /= unit);
+        Ok(effort)
+    };
+    let search =
+        |choosing: &Choosing<'_>| choose(choosing, &costs, &effort_under, Some(&safety), watch);
+    let mut wish = choosing.wish.clone();
+    let choice = match search(choosing)? {
         Ok(choice) => choice,
-        Err(missed) => return Err(none_fits(&lift, choosing, missed)?),
+        Err(missed) => {
+            let alone = lift
+                .body_alone(&safety, unit)?
+                .filter(|_| !wish.is_of_loads());
+            let raised = alone.filter(|effort| *effort > wish.effort);
+            wish.effort = raised.unwrap_or(wish.effort);
+            let harder = Choosing {
+                wish: wish.clone(),
+                allowed: choosing.allowed.clone(),
+                ..*choosing
+            };
+            let found = raised.map(|_| search(&harder));
+            match found.transpose()? {
+                Some(Ok(choice)) => choice,
+                _ => return Err(none_fits(&lift, choosing, (missed, unit))?),
+            }
+        }
     };
     let plain = choice.plain.map(|loaded| lift.picked(loaded)).transpose()?;
     let ranked = lift.all_picked(choice.ranked)?;
@@ -70,7 +94,8 @@ pub fn pick(
         front_size: choice.front_size,
         counts: choice.counts,
         left_out: choice.left_out,
-        wish: choosing.wish.clone(),
+        raised_from: (wish.effort > choosing.wish.effort).then_some(choosing.wish.effort),
+        wish,
         gym_title: choosing.gym.title.clone(),
         gym_is_invented: choosing.gym.invented,
         anchors: choosing.gym.anchors.clone(),
@@ -80,16 +105,18 @@ pub fn pick(
             lift.into_study(shown)
         },
         plain,
-        answers: advised(answers, safety.novice, &choosing.wish.goal),
+        answers: advised(answers, &safety, &choosing.wish.goal),
+        effort_unit: unit,
         safety,
         ranked,
         handling: question.movement.handling.clone(),
     })
 }
 
-/// The answers with the one that is advised first: plain weight for a novice, else the best by the goal.
-fn advised(mut answers: Vec<Picked>, novice: bool, goal: &Goal) -> Vec<Picked> {
-    if novice || matches!(goal, Goal::Flattest) && answers.len() < 2 {
+/// The answers with the one that is advised first: plain weight for a novice, else the best by the goal. What grows when
+/// bands fail stands behind plain weight where arms belong and none stand.
+fn advised(mut answers: Vec<Picked>, safety: &SafetyLimits, goal: &Goal) -> Vec<Picked> {
+    if safety.novice || matches!(goal, Goal::Flattest) && answers.len() < 2 {
         return answers;
     }
     let score = |picked: &Picked| match (picked.loaded.hung, goal) {
@@ -98,15 +125,48 @@ fn advised(mut answers: Vec<Picked>, novice: bool, goal: &Goal) -> Vec<Picked> {
         (_, Goal::Flattest) => WORTH_HANGING - picked.loaded.flattening_percent,
         _ => picked.loaded.score,
     };
-    answers.sort_by(|a, b| score(a).total_cmp(&score(b)));
+    let uncaught = |picked: &Picked| {
+        safety.lacks_arms() && picked.loaded.failure.is_some_and(|failure| failure.grows)
+    };
+    let first = |picked: &Picked| (uncaught(picked), missing(picked, goal));
+    answers.sort_by(|a, b| {
+        let order = first(a).cmp(&first(b));
+        order.then(score(a).total_cmp(&score(b)))
+    });
     answers
+}
+
+/// Steps of load that a setup falls short, where the goal is not the load itself.
+fn missing(picked: &Picked, goal: &Goal) -> u32 {
+    match goal {
+        Goal::Flattest => picked.loaded.missing_steps,
+        _ => 0,
+    }
 }
 
 /// Flattening from which bands or chains are advised before plain weight, %: less is lost in the spread between equal
 /// bands, and hanging them is work (assumed).
 const WORTH_HANGING: f64 = 5.0;
 
+/// A rounding error is no excess.
+const ROUNDING: f64 = 1.0e-9;
+
+/// Effort of the 1RM at its hardest place from which on motion is said to carry the load over it. Assumed: between 1.05,
+/// the most in lifts whose maximum is what can be held, and 1.8, the row's.
+const CARRIED: f64 = 1.15;
+
 impl SolvedLift<'_> {
+    /// What effort is counted in: all that can be held; in a lift whose 1RM passes its hardest place in motion, and could
+    /// not be held there, what that 1RM asks for.
+    pub(super) fn effort_unit(&self, one_rm: Mass) -> Result<f64> {
+        if one_rm.as_kg() <= 0.0 {
+            return Ok(1.0);
+        }
+        let (_, _, effort) = self.effort(&self.loaded(&Setup::plain(one_rm)))?;
+        let hardest = effort.into_iter().fold(0.0, f64::max);
+        Ok(if hardest > CARRIED { hardest } else { 1.0 })
+    }
+
     /// By what the failure of bands is judged: the simulated maximum, and the most that is lowered under control,
     /// by the simulation or the measured ratio, whichever is less.
     ///
@@ -137,8 +197,20 @@ impl SolvedLift<'_> {
                 && matches!(question.movement.handling.overload, Handover::Yes { .. }),
             felt_above_one_rm: question.lifter.training != Training::Novice
                 && question.movement.handling.may_feel_above_one_rm(),
+            needs_arms: is_caught,
             arms: arms.and_then(|arms| arms.height_for(&self.points)),
         })
+    }
+
+    /// Effort of the body alone at its hardest place, where it is the load and a trained lifter lifts it: the least that
+    /// there is without help.
+    fn body_alone(&self, safety: &SafetyLimits, unit: f64) -> Result<Option<f64>> {
+        if self.range.carrier != Carrier::Body || safety.novice || safety.one_rm.as_kg() <= 0.0 {
+            return Ok(None);
+        }
+        let (_, _, effort) = self.effort(&self.loaded(&Setup::default()))?;
+        let hardest = effort.into_iter().fold(0.0, f64::max) / unit;
+        Ok((hardest <= 1.0).then_some(hardest * (1.0 + ROUNDING)))
     }
 
     /// What is left when bands of a setup that is loaded give way.

@@ -87,7 +87,7 @@ fn described(best: &Picked, found: &PickAnswer) -> AccommodatingSetup {
         top: best.loaded.loads[2],
         failure: best.loaded.failure,
         arms: found.safety.arms,
-        max_effort: best.study.sticking.map_or(0.0, |s| s.max_effort),
+        max_effort: found.hardest(best),
         flattening_percent: Some(best.loaded.flattening_percent),
         plain: found.plain_mass(),
     }
@@ -122,15 +122,16 @@ pub fn named_setup(
     effort: f64,
     (gym, table): (Option<&Gym>, &EccentricTable),
 ) -> Result<SessionSetup> {
-    let exact = load_for_effort(question, &hung, effort)?;
+    let lift = SolvedLift::of(question)?;
+    let safety = lift.safety(gym, table)?;
+    let unit = lift.effort_unit(safety.one_rm)?;
+    let exact = load_for_effort(question, &hung, effort * unit)?;
     let bar = beside(&hung, exact, effort, loading)?;
     let result = study(question, &[with_load(&hung, bar.total)])?;
     let found = &result.setups[0];
     let mass = |index: usize| Force::from_n(found.values[index]).as_mass();
-    let plain = load_for_effort(question, &Setup::default(), effort)?;
+    let plain = load_for_effort(question, &Setup::default(), effort * unit)?;
     let hung = with_load(&hung, bar.total);
-    let lift = SolvedLift::of(question)?;
-    let safety = lift.safety(gym, table)?;
     let felt_n = found.values.iter().copied().fold(0.0, f64::max);
     let felt = Force::from_n(felt_n).as_mass();
     if let Some(most) = safety
@@ -159,7 +160,7 @@ pub fn named_setup(
             failure,
             arms: safety.arms,
             top: mass(found.values.len() - 1),
-            max_effort: found.sticking.map_or(0.0, |s| s.max_effort),
+            max_effort: found.sticking.map_or(0.0, |s| s.max_effort / unit),
             flattening_percent: found.flattening_percent,
             plain: loading.at_most(plain).ok().map(|plain| plain.total),
         },

@@ -231,7 +231,14 @@ fn exact_kg(question: &Question<'_>, items: &[Item], effort: f64) -> Option<f64>
     Some(low)
 }
 
-/// The best flattening of up to two pairs by trying everything, with the mass to load; `None` if nothing fits.
+/// How many twentieths of the mean load at the exact load cannot be loaded.
+fn missing_steps(loaded: &SetupStudy, exact_kg: f64, kg: f64) -> u32 {
+    let mean_n = loaded.values.iter().sum::<f64>() / loaded.values.len() as f64;
+    ((exact_kg - kg) / (0.05 * mean_n / 9.806_65)).floor() as u32
+}
+
+/// The best flattening of up to two pairs by trying everything, with the mass to load; what comes nearest to the effort
+/// counts first. `None` if nothing fits.
 fn by_hand(question: &Question<'_>, owned: &Owned, effort: f64) -> Option<(f64, f64)> {
     let range = torquill::movement::trace(question.movement, question.lifter, question.samples)
         .expect("a range");
@@ -247,7 +254,7 @@ fn by_hand(question: &Question<'_>, owned: &Owned, effort: f64) -> Option<(f64, 
         tries.push(vec![first]);
         tries.extend((first..hangings.len()).map(|second| vec![first, second]));
     }
-    let mut best: Option<(f64, f64)> = None;
+    let mut best: Option<(f64, f64, u32)> = None;
     for hung in tries {
         let of_kind = |name: &str| hung.iter().filter(|h| hangings[**h].0 == name).count() as u32;
         if pairs.iter().any(|(name, pairs)| of_kind(name) > *pairs) {
@@ -271,11 +278,15 @@ fn by_hand(question: &Question<'_>, owned: &Owned, effort: f64) -> Option<(f64, 
         }
         let loaded = beside(question, &items, exact_kg);
         let flattening = loaded.flattening_percent.expect("an even load");
-        if best.is_none_or(|(known, _)| flattening > known + 1.0e-6) {
-            best = Some((flattening, kg));
+        let missing = missing_steps(&loaded, exact_kg, kg);
+        let is_better = |(known, _, steps): (f64, f64, u32)| {
+            missing < steps || (missing == steps && flattening > known + 1.0e-6)
+        };
+        if best.is_none_or(is_better) {
+            best = Some((flattening, kg, missing));
         }
     }
-    best
+    best.map(|(flattening, kg, _)| (flattening, kg))
 }
 
 fn any_share() -> Wish {

@@ -1,0 +1,90 @@
+//! What each other kind of setup buys and costs beside the one on the card.
+//!
+//! In: a [`PickAnswer`], one of its setups, units. Out: lines.
+
+use super::hanging::hung_pieces;
+use super::pick_card_words::{and_of_one_rm, family_name, on_the_bar};
+use super::prose::capital;
+use super::quantities::QuantityWords;
+use crate::setups::LoadedOn;
+use crate::study::{PickAnswer, Picked};
+use crate::units::System;
+
+/// The head of the other kinds of setup.
+pub const CHOICE_HEAD: &str = "The choice";
+
+/// A kind of setup as an answer: its name with what it weighs, what it buys and costs.
+#[must_use]
+pub fn answer_lines(pick: &PickAnswer, picked: &Picked, units: System) -> [String; 2] {
+    let loaded = &picked.loaded;
+    let mut what = on_the_bar(pick, picked, units);
+    for piece in hung_pieces(&loaded.setup.items, &pick.anchors, units) {
+        what += &format!(" + {piece}");
+    }
+    [
+        format!("{}: {what}", capital(family_name(pick, picked))),
+        format!(
+            "buys: {}; costs: {}",
+            buys(picked, units),
+            costs(pick, picked, units)
+        ),
+    ]
+}
+
+fn buys(picked: &Picked, units: System) -> String {
+    let loaded = &picked.loaded;
+    if loaded.loading.on == LoadedOn::Counterweight {
+        return "a whole repetition where the body alone is too much".to_owned();
+    }
+    if loaded.hung == 0 {
+        return "nothing to hang or to fail".to_owned();
+    }
+    let even = match loaded.flattening_percent.round() as i64 {
+        0 => "as even as plain weight".to_owned(),
+        whole if whole > 0 => format!("{whole} % more even"),
+        whole => format!("{} % less even", -whole),
+    };
+    let [start, _, end] = loaded.loads.map(|load| units.mass(load));
+    format!("{even}, from {start} to {end}")
+}
+
+fn costs(pick: &PickAnswer, picked: &Picked, units: System) -> String {
+    let loaded = &picked.loaded;
+    if loaded.hung == 0 {
+        let hardest = picked
+            .study
+            .sticking
+            .map(|s| pick.study.told(units).region(&s));
+        return hardest.map_or_else(
+            || "nothing".to_owned(),
+            |region| format!("hard from {region} only"),
+        );
+    }
+    let hang = match loaded.hung {
+        1 => "1 piece a side".to_owned(),
+        many => format!("{many} pieces a side"),
+    };
+    let Some(failure) = &loaded.failure else {
+        return hang;
+    };
+    if failure.grows {
+        let over = pick.safety.share_of(failure.after_all) > 1.0;
+        let arms = pick
+            .safety
+            .arms
+            .filter(|_| over)
+            .map_or_else(String::new, |height| {
+                format!("; safety arms at {} and 2 spotters", units.tape(height))
+            });
+        format!(
+            "{hang}; if the bands go, {} are left{}{arms}",
+            units.mass(failure.after_all),
+            and_of_one_rm(pick, failure.after_all)
+        )
+    } else {
+        format!(
+            "{hang}; if one goes, {} less on that side",
+            units.mass(failure.one_side)
+        )
+    }
+}
