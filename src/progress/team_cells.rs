@@ -165,7 +165,8 @@ pub(super) fn strength(movement: &str, text: &str, unit: Option<&str>) -> ReadCe
         other => TeamRowFault::Quantity(other),
     })?;
     let most_kg = bounds().log_load.most();
-    if load <= Mass::ZERO || load.as_kg() > most_kg {
+    // The body alone is a maximum where it is the load; elsewhere the plan refuses.
+    if load < Mass::ZERO || load.as_kg() > most_kg {
         return Err(none());
     }
     let most = MOST_REPETITIONS as u32;

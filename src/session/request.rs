@@ -21,6 +21,10 @@ use crate::units::{Duration, Mass};
 /// four repetitions by the chart).
 const LIGHTEST_SHARE: f64 = 0.90;
 
+/// Share of the 1RM by which a load may miss the one that is meant before its neighbour above is looked at, and by which
+/// that one may be more (assumed: two repetitions of the chart).
+const NEAR_SHARE: f64 = 0.05;
+
 /// Everything a session is planned from.
 pub struct SessionRequest<'a> {
     /// The lift: movement, who trains, the 1RM.
@@ -211,14 +215,26 @@ impl<'a> SessionRequest<'a> {
             .in_cluster(self.wishes.rest_within, usual)
     }
 
-    /// What is loaded for a share of 1RM: the heaviest below it; where nothing is that light and nobody asked for a load,
-    /// the lightest there is, if it leaves room for a few repetitions.
+    /// What is loaded for a share of 1RM: the heaviest below it. Where nobody asked for a load and the steps are coarse,
+    /// the next one above, if that is near and the one below is not; where nothing is that light, the lightest there is,
+    /// if it leaves room for a few repetitions.
     ///
     /// **Fails** as [`Loadings::at_most`].
     pub fn loading_at(&self, share: f64) -> Result<Loading> {
         let lightest = self.loading.lightest();
         let is_light = self.strength().share_of(lightest) <= LIGHTEST_SHARE;
-        match self.loading.at_most(self.strength().load_at(share)) {
+        let strength = self.strength();
+        let (meant, near) = (
+            strength.load_at(share),
+            strength.load_at(share + NEAR_SHARE),
+        );
+        match self.loading.at_most(meant) {
+            Ok(below)
+                if self.wishes.load.is_none()
+                    && strength.share_of(below.total) < share - NEAR_SHARE =>
+            {
+                Ok(self.loading.at_least(meant, near).unwrap_or(below))
+            }
             Err(_) if self.wishes.load.is_none() && is_light && lightest.as_kg() > 0.0 => {
                 self.loading.at_most(lightest)
             }

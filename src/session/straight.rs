@@ -12,6 +12,7 @@ use super::remark::{ChartRemark, Frequency, PlanBasis, Progression, Remark};
 use super::request::SessionRequest;
 use super::status::Level;
 use crate::error::Result;
+use crate::setups::LoadUse;
 use crate::units::Mass;
 
 /// Repetitions that a working set is kept short of failure (common practice: one to three).
@@ -122,7 +123,10 @@ fn progression(request: &SessionRequest, load: Mass, repetitions: u32) -> Progre
 pub(super) fn next_load(request: &SessionRequest, load: Mass) -> Option<Mass> {
     let least = request.published.straight.step.percent.0 / 100.0;
     let least = load + (load + request.lift.body) * least;
-    let all = request.loading.all().iter().map(|loading| loading.total);
+    // An empty bar with its collars on is loaded for bands and chains only.
+    let plain = request.loading.all().iter();
+    let plain = plain.filter(|loading| loading.use_for != LoadUse::Pieces);
+    let all = plain.map(|loading| loading.total);
     all.filter(|total| *total >= least)
         .min_by(|a, b| a.as_kg().total_cmp(&b.as_kg()))
 }

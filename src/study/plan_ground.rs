@@ -293,14 +293,36 @@ fn usual_loads(asked: &PlanQuestion, one_rm: Mass, carrier: &Carrier) -> Result<
     Loadings::of(&with_one_bar(lighter, one_rm), carrier)
 }
 
+/// Shares of the 1RM between which a working load is looked for when a bar is chosen: where novices begin, and what may
+/// be missed (ACSM 2009: 60 to 70 %; the margin is assumed).
+const WORKING_SHARES: [f64; 3] = [0.55, 0.60, 0.65];
+
+/// Whether one bar of the gym makes a load near a novice's.
+fn makes_working_load(gym: &Gym, bar: usize, one_rm: Mass) -> bool {
+    let alone = Gym {
+        bars: gym.bars.get(bar).cloned().into_iter().collect(),
+        ..gym.clone()
+    };
+    let [least, usual, most] = WORKING_SHARES.map(|share| one_rm * share);
+    Loadings::of(&alone, &Carrier::Bar).is_ok_and(|loads| {
+        loads.at_most(usual).is_ok_and(|load| load.total >= least)
+            || loads.at_least(usual, most).is_some()
+    })
+}
+
 /// The gym with one bar, so that nobody changes bars between sets: the heaviest that leaves room to warm up,
-/// else the lightest.
+/// else the lightest; a heavier one where only that makes a working load.
 fn with_one_bar(mut gym: Gym, one_rm: Mass) -> Gym {
     gym.bars
         .sort_by(|a, b| a.mass.as_kg().total_cmp(&b.mass.as_kg()));
     let most_kg = LIGHT_BAR_SHARE * one_rm.as_kg();
     let index = gym.bars.iter().rposition(|bar| bar.mass.as_kg() <= most_kg);
-    let keep = index.unwrap_or(0);
+    let light = index.unwrap_or(0);
+    let heavier = || (light + 1..gym.bars.len()).find(|bar| makes_working_load(&gym, *bar, one_rm));
+    let keep = match makes_working_load(&gym, light, one_rm) {
+        true => light,
+        false => heavier().unwrap_or(light),
+    };
     gym.bars = gym.bars.into_iter().skip(keep).take(1).collect();
     gym
 }

@@ -252,7 +252,7 @@ fn scheme(fault: &SchemeFault, units: System) -> Told {
         SchemeFault::NothingHolds { reserve } => Told::new(format!(
             "no load of this gym leaves the sets {reserve} in reserve in the simulation"
         ))
-        .hint("fewer sets or repetitions, longer rests, or a lighter bar"),
+        .hint("fewer sets or repetitions, longer rests, or less load: a lighter bar, for a lift of the body a machine that helps"),
         SchemeFault::FeltAboveOneRm { felt, most } => Told::new(format!(
             "with these bands or chains {} are felt near the end, more than the 1RM of {}, and nobody can take the load there",
             units.mass(*felt),
