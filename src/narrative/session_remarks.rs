@@ -10,7 +10,7 @@ use crate::session::remark::{
     SetupRemark,
 };
 use crate::session::status::INTERMEDIATE_MONTHS;
-use crate::units::System;
+use crate::units::{Mass, System};
 
 /// What to do where a bar on the floor has no plates of full size.
 #[must_use]
