@@ -763,6 +763,9 @@ def fit(
     athlete: str | None = None,
     dates: Literal["day-first", "month-first"] | None = None,
     skip_bad_rows: bool = False,
+    velocities: str | None = None,
+    traces: str | Sequence[str] = (),
+    columns: str = "time,position",
     seed: int = 1,
     output: Path | None = None,
     picture: Path | bool | None = None,
@@ -790,6 +793,9 @@ def fit(
     :param athlete: Whose sets, where the log holds several athletes (NAME).
     :param dates: What stands first in dates such as 1/8/2024, if no date of the log proves it.
     :param skip_bad_rows: Leave rows out that cannot be read, and say which.
+    :param velocities: Load and velocity: a training log with velocities, of lifts that have a published equation (FILE).
+    :param traces: A bar's trace of a lift done as fast as possible: squat="80 kg @ bar.csv" (a CSV file, or "invented-squat") (LIFT=LOAD@FILE).
+    :param columns: Columns of time and position in a trace; units stand behind their names, else they are s and m (TIME,POSITION).
     :param seed: Seed of the versions that are drawn (N).
     :param output: File of the lifter (.ron), for --lifter of any command (FILE).
     :param picture: Picture of all maxima with their intervals (.svg or .png); True for a Figure under this name in the answer (FILE).
@@ -817,6 +823,9 @@ def fit(
         ("--athlete", athlete, None),
         ("--dates", dates, None),
         ("--skip-bad-rows", skip_bad_rows, None),
+        ("--velocities", velocities, None),
+        ("--trace", traces, None),
+        ("--columns", columns, "time,position"),
         ("--seed", seed, 1),
         ("--output", output, None),
         ("--picture", picture, None),

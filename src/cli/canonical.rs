@@ -35,7 +35,16 @@ const SETUP: [&str; 5] = ["load", "band", "chain", "item", "setup"];
 const BROUGHT: [(&str, &str, &str); 1] = [("max", "output", "velocities")];
 
 /// Arguments that may be the path of a file.
-const PATHS: [&str; 7] = ["movement", "lifter", "gym", "log", "setup", "team", "tasks"];
+const PATHS: [&str; 8] = [
+    "movement",
+    "lifter",
+    "gym",
+    "log",
+    "velocities",
+    "setup",
+    "team",
+    "tasks",
+];
 
 /// What the arguments are to give again.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -180,14 +189,18 @@ fn portable_value(id: &str, value: String) -> String {
     if PATHS.contains(&id) {
         return portable(&value);
     }
-    match file_of_band(id, &value) {
+    match file_inside(id, &value) {
         Some(file) => value.replace(&file, &portable(&file)),
         None => value,
     }
 }
 
-/// The file of readings in the value of `--band`.
-fn file_of_band(id: &str, value: &str) -> Option<String> {
+/// The file of readings in the value of `--band`, or that of a trace.
+fn file_inside(id: &str, value: &str) -> Option<String> {
+    if id == "traces" {
+        let (_, file) = value.split_once('@')?;
+        return Some(file.trim().to_owned());
+    }
     let band = OwnBandText::of(value).filter(|_| id == "band")?;
     band.file().map(str::to_owned)
 }
@@ -221,10 +234,11 @@ pub fn paths(matches: &ArgMatches) -> Vec<String> {
             .collect()
     };
     let named = PATHS.iter().flat_map(|id| raw(id));
-    let readings = raw("band")
-        .into_iter()
-        .filter_map(|value| file_of_band("band", &value));
-    named.chain(readings).collect()
+    let inside = ["band", "traces"].into_iter().flat_map(|id| {
+        let values = raw(id).into_iter();
+        values.filter_map(move |value| file_inside(id, &value))
+    });
+    named.chain(inside).collect()
 }
 
 #[cfg(test)]
