@@ -690,7 +690,8 @@ fn law_the_heaviest_weight_is_capacity_over_what_is_asked_for() {
                 };
                 let case = format!("{lift}, {} {}: {line}", family.parameter.path, variant.text);
                 let both = [&family.base, &variant.study];
-                let held = arrow(&line.replace("with the body ", ""), "Heaviest weight ").expect(&case);
+                let held =
+                    arrow(&line.replace("with the body ", ""), "Heaviest weight ").expect(&case);
                 // The hardest sample by hand: the least weight that any place allows, to what a coarse range tells;
                 // where the body is lifted it counts.
                 let by_hand = both.map(|study| {
