@@ -45,7 +45,7 @@ pub struct CapacityGrid {
 
 /// What is known before a grid is solved.
 #[derive(Debug, Clone, Copy)]
-pub(super) enum Known<'a> {
+pub(super) enum KnownFibres<'a> {
     /// Nothing.
     Nothing,
     /// Fibres of the same body in the same poses, used if the grid's own speeds are theirs.
@@ -72,14 +72,16 @@ impl CapacityGrid {
         places: &[usize],
         directions: &[PlaneForce],
         passive: &[f64],
-        known: Known<'_>,
+        known: KnownFibres<'_>,
     ) -> Result<(Self, Arc<FibreNodes>)> {
         let speeds = match known {
-            Known::OnItsSpeeds(fibres) => fibres.speeds().to_vec(),
+            KnownFibres::OnItsSpeeds(fibres) => fibres.speeds().to_vec(),
             _ => speeds_up_to(fastest(acting, range, places, directions, passive)?),
         };
         let fibres = match known {
-            Known::OnItsSpeeds(fibres) | Known::OfSameBody(fibres) if fibres.speeds() == speeds => {
+            KnownFibres::OnItsSpeeds(fibres) | KnownFibres::OfSameBody(fibres)
+                if fibres.speeds() == speeds =>
+            {
                 Arc::clone(fibres)
             }
             _ => {

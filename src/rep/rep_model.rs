@@ -3,7 +3,7 @@
 //! In: a movement, a lifter, perhaps a setup. Out: [`RepModel`], which runs repetitions.
 
 use super::braking::braking;
-use super::capacity_grid::{CapacityGrid, Known};
+use super::capacity_grid::{CapacityGrid, KnownFibres};
 use super::equation::MotionEquation;
 use super::fibre_nodes::FibreNodes;
 use super::moment::Moment;
@@ -89,24 +89,28 @@ impl RepModel {
             dynamics: lifter.curves.dynamics.clone(),
             joints: range.poses[0].coordinates.iter().map(|c| c.dof).collect(),
         };
-        Self::solved(ground, Known::Nothing)
+        Self::solved(ground, KnownFibres::Nothing)
     }
 
     /// The same body in the same lift with its muscles' peak forces multiplied, each by the factor for its name.
     ///
     /// **Fails** as [`RepModel::new`].
     pub fn with_forces_times(&self, factor: impl Fn(&str) -> f64) -> Result<Self> {
-        self.of_other_strength(factor, Known::OfSameBody(&self.fibres))
+        self.of_other_strength(factor, KnownFibres::OfSameBody(&self.fibres))
     }
 
     /// The same on the same speeds, so that [`RepModel::with_mean_of`] can take the mean of several.
     ///
     /// **Fails** as [`RepModel::new`].
     pub fn on_same_speeds_with_forces_times(&self, factor: impl Fn(&str) -> f64) -> Result<Self> {
-        self.of_other_strength(factor, Known::OnItsSpeeds(&self.fibres))
+        self.of_other_strength(factor, KnownFibres::OnItsSpeeds(&self.fibres))
     }
 
-    fn of_other_strength(&self, factor: impl Fn(&str) -> f64, known: Known<'_>) -> Result<Self> {
+    fn of_other_strength(
+        &self,
+        factor: impl Fn(&str) -> f64,
+        known: KnownFibres<'_>,
+    ) -> Result<Self> {
         let ground = Ground {
             acting: self.ground.acting.with_forces_times(factor),
             ..(*self.ground).clone()
@@ -129,7 +133,7 @@ impl RepModel {
         }
     }
 
-    fn solved(ground: Ground, known: Known<'_>) -> Result<Self> {
+    fn solved(ground: Ground, known: KnownFibres<'_>) -> Result<Self> {
         let Ground {
             acting,
             range,

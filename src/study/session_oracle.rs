@@ -69,7 +69,6 @@ pub fn simulated_oracle<'a>(
         ..question.clone()
     };
     let attempts = Attempts {
-        movement,
         lifter,
         body: rigged(&own, carrier, hung),
         pulling: with_body(hung, carrier, lifter.body_mass),
@@ -108,7 +107,6 @@ pub fn simulated_oracle<'a>(
 
 /// What every attempt of a session shares.
 struct Attempts<'a> {
-    movement: &'a Movement,
     lifter: &'a Lifter,
     /// What hangs on every load, and the body where that is the load.
     body: Setup,
