@@ -1002,7 +1002,7 @@ def parameters(
     """List every value that can be set: path, meaning, value, plausible range, where it comes from.
 
     :param movement: Name of the movement; all of them without one.
-    :param find: Only values with this word in path or meaning (WORD).
+    :param find: Only values with this word, or all of these words, in path or meaning (WORD).
     :param lifter: Lifter: a built-in name, or a file ending in .ron (NAME|FILE).
     :param set: Set a model value, such as technique.grip_width="60 cm" or muscles.biceps_long.moment_arm.elbow=+10%; or a mapping of paths to values (PATH=VALUE).
     :param long: Say of every value what it means and where it comes from, as a short list does anyway.
@@ -1084,7 +1084,7 @@ def check(
 ) -> str:
     """Read a model file and say what is wrong, line by line.
 
-    :param file: Model file to read.
+    :param file: Model file to read, or a folder: all model files in it.
     :param models: Folder of model files that adds to the built-in ones or replaces those of the same name (DIR).
     :returns: what the program prints.
     """

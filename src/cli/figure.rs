@@ -29,8 +29,7 @@ use std::path::{Path, PathBuf};
       --words --data -o curl.png
   torquill figure biceps-curl --draw muscles -o muscles.png
   torquill figure squat --load \"65 kg\" --draw free-body -o squat.svg
-  torquill figure bench-press --load \"40 kg\" --people 200 --sex woman \
-      --training advanced -o people.svg")]
+  torquill figure squat --people 200 --sex woman -o people.svg")]
 pub struct FigureArguments {
     /// Name of the movement (see: torquill movements)
     movement: String,

@@ -181,16 +181,25 @@ fn footnote(family: &Family, units: System) -> String {
     if told.is_empty() {
         told = variant.causes.iter().collect();
     }
-    let causes: Vec<String> = told
-        .into_iter()
-        .map(|cause| cause_in_short(cause, unit))
-        .collect();
-    format!(
-        "{}: {}.",
-        capital(&shown_value(&variant.text)),
-        causes.join("; ")
-    )
+    let words = |told: &[&Cause]| {
+        let causes = told.iter().map(|cause| cause_in_short(cause, unit));
+        let causes: Vec<String> = causes.collect();
+        let value = capital(&shown_value(&variant.text));
+        format!("{value}: {}.", causes.join("; "))
+    };
+    while told.len() > 1 && words(&told).chars().count() > LONGEST_NOTE {
+        let size = |cause: &&Cause| cause.account.change().abs();
+        let least = told
+            .iter()
+            .copied()
+            .min_by(|a, b| size(a).total_cmp(&size(b)));
+        told.retain(|cause| least.is_none_or(|least| !std::ptr::eq(*cause, least)));
+    }
+    words(&told)
 }
+
+/// Letters that a note of two lines holds on a slide; the places that change least make way.
+const LONGEST_NOTE: usize = 170;
 
 fn description(family: &Family, asked: &Conditions, units: System) -> String {
     let curves: Vec<String> = family

@@ -110,7 +110,7 @@ fn law_a_deadlift_called_rack_pull_is_refused_the_overloaded_lowering_too() {
         ],
     );
     assert_eq!(refused.status, 1, "{}", refused.out);
-    let reason = "no more than the 1RM is lowered in the rack pull: helpers cannot hold the bar";
+    let reason = "no more than the 1RM is lowered in the deadlift: helpers cannot hold the bar";
     assert!(refused.complaint.contains(reason), "{}", refused.complaint);
     let straight = ask(folder.path(), "plan", "rack-pull", &["--one-rm", "200 kg"]).done();
     let words: Vec<&str> = straight.out.split_whitespace().collect();

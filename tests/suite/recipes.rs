@@ -55,12 +55,12 @@ fn answers_alike(folder: &Path, from: &str, to: &str, commands: &[&str]) {
 #[test]
 fn law_a_new_movement_is_one_file() {
     // One of every kind of path.
-    for movement in [
-        "bench-press",
-        "squat",
-        "leg-press",
-        "hip-thrust",
-        "biceps-curl",
+    for (movement, plan) in [
+        ("bench-press", "plan {} --one-rm 90kg --format json"),
+        ("squat", "plan {} --one-rm 90kg --format json"),
+        ("leg-press", "plan {} --one-rm 150kg --format json"),
+        ("hip-thrust", "plan {} --one-rm 90kg --format json"),
+        ("biceps-curl", "plan {} --one-rm 20kg --format json"),
     ] {
         let copy = format!("own-{movement}");
         let folder = copied("movements", movement, &copy, str::to_owned);
@@ -68,7 +68,7 @@ fn law_a_new_movement_is_one_file() {
             "curve {} --load 40kg --samples 11 --format json",
             "rep {} --load 60% --format json",
             "max {} --format json",
-            "plan {} --one-rm 90kg --format json",
+            plan,
             "pick {} --gym college-weight-room --top 2 --format json",
         ];
         answers_alike(folder.path(), movement, &copy, &commands);

@@ -253,10 +253,10 @@ fn law_curves_of_varied_values_are_those_of_the_values_themselves() {
         "-5%,0%,+5%",
     ];
     let (table, answer) = (csv(&vary), json(&vary));
+    // The value as it is stands in the table once, as the baseline.
     let curves = [
         &answer["baseline"],
         &answer["variants"][0],
-        &answer["variants"][1],
         &answer["variants"][2],
     ];
     let rows = curves.map(|curve| {
@@ -269,7 +269,6 @@ fn law_curves_of_varied_values_are_those_of_the_values_themselves() {
     alike(&table, &rows.concat(), &["parameter"]);
     assert_eq!(table.cell(0, "is_baseline"), "true");
     assert_eq!(table.cell(11, "value"), "'-5%");
-    assert_eq!(table.cell(22, "capacity_nm"), table.cell(0, "capacity_nm"));
     let longer = csv(&[
         "curve",
         "biceps-curl",
@@ -280,7 +279,7 @@ fn law_curves_of_varied_values_are_those_of_the_values_themselves() {
         "--set",
         "segments.forearm.length=+5%",
     ]);
-    for (index, row) in (33..44).enumerate() {
+    for (index, row) in (22..33).enumerate() {
         for column in ["range", "capacity_nm", "demand_nm", "effort"] {
             assert_eq!(table.cell(row, column), longer.cell(index, column));
         }

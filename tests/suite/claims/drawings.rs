@@ -264,7 +264,7 @@ pub const CURVES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"At every place the moments of all muscles at a joint hold what load and limbs ask of it",
+        reads: r"At every place the moments of the muscles that lift hold what load and limbs ask of the joint; its passive tissue adds to them or takes from them, and muscles that pull the other way take",
         holds: is_definition,
     },
     Claim {

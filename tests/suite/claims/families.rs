@@ -194,6 +194,7 @@ pub fn as_it_is(sentence: &str, drawn: &Drawn, lift: &str) -> Result<(), String>
             "20 kg".to_owned(),
             held.iter().map(|point| asked_n / point[1]).collect(),
         )],
+        still: true,
     };
     check(sentence, CLAIMS, &curves)
 }

@@ -962,6 +962,8 @@ fn strength(drawn: &Drawn, lift: &str) -> Option<Curves> {
     let held = drawn.curve("capacity").ok()?;
     Some(Curves {
         lift: lift.to_owned(),
+        // Speeds have figures of their own in the lecture.
+        still: true,
         at: held.iter().map(|p| p[0]).collect(),
         capacity: held.iter().map(|p| p[1]).collect(),
         loads: drawn

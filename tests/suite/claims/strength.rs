@@ -5,6 +5,7 @@ use crate::power::somebody;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use regex::Captures;
+use torquill::capacity::Pace;
 use torquill::grammar::setup_from_texts;
 use torquill::library::Library;
 use torquill::movement::Measure;
@@ -23,6 +24,8 @@ pub struct Curves {
     pub capacity: Vec<f64>,
     /// Name of a load, effort under it: demand over capacity, in the direction in which it pulls.
     pub loads: Vec<(String, Vec<f64>)>,
+    /// Whether the lift is held still.
+    pub still: bool,
 }
 
 impl Curves {
@@ -85,6 +88,14 @@ fn greatest_there(place: &str, values: &[f64], curves: &Curves) -> Result<(), St
 
 /// The words of a strength curve and what makes them true.
 pub const CLAIMS: &[Claim<Curves>] = &[
+    Claim {
+        reads: r"Held still",
+        holds: |_, curves| holds(curves.still, "a lift that moves"),
+    },
+    Claim {
+        reads: r"(Lifting|Lowering) at .+",
+        holds: |_, curves| holds(!curves.still, "a lift held still"),
+    },
     Claim {
         reads: r".+: hardest (at the start|at .+|\d.+)",
         holds: |told, curves| {
@@ -341,6 +352,7 @@ fn curves_of(study: &Study, units: System) -> Curves {
     let told = study.told(units);
     let mut curves = Curves {
         lift: study.movement_title.clone(),
+        still: study.pace == Pace::default(),
         ..Curves::default()
     };
     let setups = study.setups.iter().map(Some).chain([None]);
