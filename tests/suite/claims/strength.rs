@@ -330,7 +330,11 @@ fn effort_told(told: &Captures<'_>, curves: &Curves) -> Result<(), String> {
         ["close", "to", one, ..] => [one, one],
         _ => return Err(format!("{stretch} is no stretch")),
     };
-    let ordered = |text: &str| text.parse::<f64>().unwrap_or(f64::NAN);
+    let ordered = |text: &str| {
+        text.replace('\u{2212}', "-")
+            .parse::<f64>()
+            .unwrap_or(f64::NAN)
+    };
     let [first, last] = if ordered(printed[0]) <= ordered(printed[1]) {
         printed
     } else {
