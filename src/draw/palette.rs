@@ -242,12 +242,6 @@ impl Colours {
         self.weight * WEIGHTS[number % WEIGHTS.len()]
     }
 
-    /// Line colour of something more or less active, 0 not at all and 1 wholly.
-    #[must_use]
-    pub fn active_line(&self, share: f64) -> Colour {
-        self.rule.mixed(self.series[1], share.clamp(0.0, 1.0))
-    }
-
     /// The nearest colour that reads as text on the ground and on a shaded stretch.
     #[must_use]
     pub fn on_ground(&self, colour: Colour) -> Colour {

@@ -15,8 +15,6 @@ pub enum Role {
     Series(usize),
     /// One of an ordered family: 0 the least, 1 the greatest; the lightness of the line keeps the order.
     Ordered(f64),
-    /// Something more or less active: 0 not at all, in the colour of rules; 1 wholly, in that of a load.
-    Active(f64),
     /// The one that others are compared with.
     Reference,
     /// In the background.
@@ -37,7 +35,6 @@ impl Role {
         match self {
             Self::Series(number) => colours.series_line(number),
             Self::Ordered(share) => colours.ordered_line(share),
-            Self::Active(share) => colours.active_line(share),
             Self::Reference => colours.ink,
             Self::Muted => colours.rule,
         }
@@ -49,7 +46,6 @@ impl Role {
         match self {
             Self::Series(number) => colours.series_label(number),
             Self::Ordered(share) => colours.on_ground(colours.ordered_line(share)),
-            Self::Active(share) => colours.on_ground(colours.active_line(share)),
             Self::Reference => colours.ink,
             Self::Muted => colours.muted,
         }
@@ -61,7 +57,7 @@ impl Role {
         match self {
             Self::Series(number) => colours.series_dashes(number),
             Self::Ordered(share) => colours.ordered_dashes(share),
-            Self::Active(_) | Self::Reference | Self::Muted => &[],
+            Self::Reference | Self::Muted => &[],
         }
     }
 
@@ -71,7 +67,7 @@ impl Role {
         match self {
             Self::Series(number) => colours.series_weight(number),
             Self::Ordered(share) => colours.ordered_weight(share),
-            Self::Active(_) | Self::Reference => colours.weight,
+            Self::Reference => colours.weight,
             Self::Muted => 0.6 * colours.weight,
         }
     }

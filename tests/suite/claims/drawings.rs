@@ -481,16 +481,17 @@ pub const PEOPLE: &[Claim<Drawn>] = &[
     Claim {
         reads: r"People differ more in how strong they are than in where",
         holds: |_, drawn| {
-            let spread = |(panel, middle): (&[(String, String, Vec<[f64; 2]>)], f64)| {
-                let pairs = panel[1].2.iter().zip(&panel[2].2);
-                let share =
-                    |(high, low): (&[f64; 2], &[f64; 2])| (middle + high[1]) / (middle + low[1]);
-                let shares: Vec<f64> = pairs.map(share).collect();
-                shares.iter().sum::<f64>() / shares.len() as f64
-            };
             // Shapes are drawn as what they are off the middle one.
             let panels = drawn.curves.chunks(3).zip([0.0, 100.0]);
-            let panels: Vec<f64> = panels.map(spread).collect();
+            let panels: Vec<f64> = panels
+                .map(|(panel, middle)| {
+                    let pairs = panel[1].2.iter().zip(&panel[2].2);
+                    let shares: Vec<f64> = pairs
+                        .map(|(high, low)| (middle + high[1]) / (middle + low[1]))
+                        .collect();
+                    shares.iter().sum::<f64>() / shares.len() as f64
+                })
+                .collect();
             holds(panels[0] > panels[1], "force scatters more than shape")
         },
     },
