@@ -437,13 +437,3 @@ pub struct Bounds {
     /// Rest between two groups.
     pub cluster_rest: Row,
 }
-
-#[cfg(test)]
-mod tests {
-    use super::bounds;
-
-    #[test]
-    fn law_the_compiled_in_table_reads() {
-        assert!(!bounds().peak_force.holds(0.0) && bounds().pennation.outside(f64::NAN).is_some());
-    }
-}

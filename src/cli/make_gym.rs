@@ -148,7 +148,7 @@ impl GymArguments {
 }
 
 /// Asks for every part; an empty line, or the end of the input, leaves what is usual.
-fn asked(
+pub fn asked(
     units: System,
     answers: &mut impl BufRead,
     questions: &mut impl Write,
@@ -168,29 +168,4 @@ fn asked(
         }
     }
     told
-}
-
-#[cfg(test)]
-mod tests {
-    use super::asked;
-    use crate::error::GymPart;
-    use crate::units::System;
-
-    #[test]
-    fn law_answers_are_kept_and_empty_lines_leave_the_usual() {
-        let mut shown = Vec::new();
-        let mut answers = "20 kg\n\nnone\n".as_bytes();
-        let told = asked(System::Metric, &mut answers, &mut shown);
-        let told: Vec<_> = told.into_iter().collect();
-        assert_eq!(
-            told,
-            [
-                (GymPart::Bars, "20 kg".to_owned()),
-                (GymPart::Collars, "none".to_owned())
-            ]
-        );
-        let shown = String::from_utf8(shown).expect("text");
-        assert!(shown.starts_with("Bars (such as 20 kg"), "{shown}");
-        assert!(shown.contains("[20 kg]: Plates (such as"), "{shown}");
-    }
 }

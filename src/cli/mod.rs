@@ -4,10 +4,10 @@
 //! 1 the question has no answer, 2 bad arguments or a bad file.
 
 mod again;
-mod canonical;
+pub mod canonical;
 mod check;
 mod command_call;
-mod complain;
+pub mod complain;
 mod completing;
 mod completions;
 mod curve;
@@ -24,13 +24,13 @@ mod kind;
 mod lecture;
 mod list_parameters;
 mod log_options;
-mod make_gym;
+pub mod make_gym;
 mod manner;
 mod manual;
 mod max;
 mod movements;
 mod options;
-mod output;
+pub mod output;
 mod people_options;
 mod pick;
 mod picture;
@@ -44,7 +44,7 @@ mod setup_options;
 mod sheet_file;
 mod show;
 mod sources;
-mod team;
+pub mod team;
 mod texts;
 mod vary;
 mod waiting;

@@ -141,7 +141,7 @@ fn stems(plans: &[MemberPlans]) -> Vec<String> {
 }
 
 /// Letters and digits of a name, hyphens between them.
-fn stem(name: &str) -> String {
+pub fn stem(name: &str) -> String {
     let words: Vec<String> = name
         .split(|c: char| !c.is_alphanumeric())
         .filter(|word| !word.is_empty())
@@ -152,19 +152,5 @@ fn stem(name: &str) -> String {
         // These are files of the whole team.
         "" | "overview" | "log" => format!("person-{stem}"),
         _ => stem,
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::stem;
-
-    #[test]
-    fn law_names_of_files_stay_inside_the_folder() {
-        assert_eq!(stem("Mia (Invented)"), "mia-invented");
-        assert_eq!(stem("../../etc/passwd"), "etc-passwd");
-        assert_eq!(stem("Zoë Ünal"), "zoë-ünal");
-        assert_eq!(stem("..."), "person-");
-        assert_eq!(stem("Overview"), "person-overview");
     }
 }

@@ -102,7 +102,7 @@ pub const VERMILLION: Colour = Colour::hex(0xD5_5E00);
 pub const REDDISH_PURPLE: Colour = Colour::hex(0xCC_79A7);
 
 /// Linear light of an sRGB channel (IEC 61966-2-1).
-pub(super) fn linear(channel: u8) -> f64 {
+pub fn linear(channel: u8) -> f64 {
     let value = f64::from(channel) / 255.0;
     if value <= 0.040_45 {
         value / 12.92
@@ -112,7 +112,7 @@ pub(super) fn linear(channel: u8) -> f64 {
 }
 
 /// The sRGB channel of linear light (IEC 61966-2-1).
-pub(super) fn encoded(light: f64) -> u8 {
+pub fn encoded(light: f64) -> u8 {
     let light = light.clamp(0.0, 1.0);
     let value = if light <= 0.003_130_8 {
         12.92 * light

@@ -3,19 +3,19 @@
 //! In: shapes and plain numbers. Out: a [`Scene`] and the files made of it. One scene makes both
 //! files, so PNG and SVG are the same picture. Only `outlines` and `png` need the rasteriser's library.
 
-mod build_up;
+pub mod build_up;
 pub mod colour;
 pub mod contour;
 pub mod lettering;
-mod metadata;
+pub mod metadata;
 #[cfg(feature = "program")]
 mod outlines;
 pub mod palette;
 #[cfg(feature = "program")]
 mod png;
-mod ramp;
+pub mod ramp;
 pub mod scale;
-mod scene;
+pub mod scene;
 mod svg;
 
 pub use build_up::build_up;

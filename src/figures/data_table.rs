@@ -12,13 +12,13 @@ pub struct DataTable {
 }
 
 /// A number of a data file: seven figures, so that rounding of the last bits never shows.
-pub(crate) fn figure(value: f64) -> String {
+pub fn figure(value: f64) -> String {
     let short: f64 = format!("{value:.6e}").parse().unwrap_or(value);
     (short + 0.0).to_string()
 }
 
 /// A column's name: the quantity in snake case, its unit as suffix.
-pub(crate) fn column(quantity: &str, unit: &str) -> String {
+pub fn column(quantity: &str, unit: &str) -> String {
     let unit = match unit {
         "%" => "percent",
         "N·m" => "nm",
@@ -37,29 +37,4 @@ pub(crate) fn column(quantity: &str, unit: &str) -> String {
         }
     }
     name.trim_matches('_').to_owned()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::{column, figure};
-
-    #[test]
-    fn law_columns_are_snake_case_with_their_unit() {
-        assert_eq!(
-            column("Torque at the elbow", "N·m"),
-            "torque_at_the_elbow_nm"
-        );
-        assert_eq!(
-            column("Force, share of peak", "%"),
-            "force_share_of_peak_percent"
-        );
-        assert_eq!(column("Range", ""), "range");
-    }
-
-    #[test]
-    fn law_figures_of_data_files_hide_the_last_bits() {
-        assert_eq!(figure(0.1 + 0.2), "0.3");
-        assert_eq!(figure(-0.0), "0");
-        assert_eq!(figure(1234.5), "1234.5");
-    }
 }

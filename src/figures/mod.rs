@@ -8,7 +8,7 @@ mod body_drawings;
 mod body_lines;
 mod body_muscles;
 mod classes;
-mod data_table;
+pub mod data_table;
 mod error_chart;
 mod evenness;
 mod family_curves;

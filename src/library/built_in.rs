@@ -21,26 +21,3 @@ pub fn names(folder: &str) -> impl Iterator<Item = &'static str> {
         .filter(|file| file.path().extension().is_some_and(|e| e == "ron"))
         .filter_map(|file| file.path().file_stem()?.to_str())
 }
-
-/// Every file of numbers by its path, in no order.
-#[cfg(test)]
-pub(super) fn all() -> Vec<(String, &'static [u8])> {
-    let mut folders = vec![&MODELS];
-    let mut files = Vec::new();
-    while let Some(folder) = folders.pop() {
-        folders.extend(folder.dirs());
-        let numbers = folder.files().filter(|file| {
-            let ending = file.path().extension();
-            ending.is_some_and(|ending| ending == "ron" || ending == "csv")
-        });
-        files.extend(numbers.map(|file| {
-            let parts: Vec<_> = file
-                .path()
-                .iter()
-                .map(|part| part.to_string_lossy())
-                .collect();
-            (parts.join("/"), file.contents())
-        }));
-    }
-    files
-}

@@ -10,7 +10,7 @@ const DEEPEST: usize = 150;
 
 /// One field, key or item of the text.
 #[derive(Debug, Clone)]
-pub(super) struct TextNode<'a> {
+pub struct TextNode<'a> {
     /// The node it stands in.
     pub parent: Option<usize>,
     /// What it is called there.

@@ -69,34 +69,3 @@ fn own_file(folder: &Path, inside: String) -> Result<OwnFile> {
         name: inside,
     })
 }
-
-#[cfg(test)]
-mod tests {
-    use super::{built_in, hash_of, model_hash};
-
-    #[test]
-    fn law_the_hash_of_abc_is_the_standards() {
-        // FIPS 180-4, example of SHA-256: the message "abc".
-        let expected = "sha256:ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
-        assert_eq!(hash_of(b"abc"), expected);
-    }
-
-    #[test]
-    fn law_the_hash_is_that_of_the_files_compiled_in() {
-        let files = built_in::all();
-        assert!(files.len() > 50, "{}", files.len());
-        let of = |files: &[(String, &[u8])]| {
-            let lines = files
-                .iter()
-                .map(|(path, bytes)| format!("{path} {}\n", hash_of(bytes)));
-            let mut lines: Vec<String> = lines.collect();
-            lines.sort();
-            hash_of(lines.concat().as_bytes())
-        };
-        assert_eq!(of(&files), model_hash());
-        let mut changed = files.clone();
-        changed[0].1 = b"other";
-        assert_ne!(of(&changed), model_hash());
-        assert_ne!(of(&files[1..]), model_hash());
-    }
-}

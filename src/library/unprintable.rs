@@ -6,7 +6,7 @@ use crate::bounds::is_shown;
 
 /// The number of the first character in a written text that cannot be shown, escaped or not; line breaks and tabs can.
 #[must_use]
-pub(super) fn first_unprintable(written: &str) -> Option<u32> {
+pub fn first_unprintable(written: &str) -> Option<u32> {
     let mut rest = written.chars();
     while let Some(sign) = rest.next() {
         let code = match sign {
@@ -32,32 +32,4 @@ fn escaped(rest: &mut std::str::Chars<'_>) -> Option<u32> {
         _ => return None,
     };
     u32::from_str_radix(&digits, 16).ok()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::first_unprintable;
-
-    #[test]
-    fn fault_signs_that_cannot_be_shown_are_found_escaped_or_not() {
-        for (written, code) in [
-            ("\"a\\u{1b}[31m\"", 0x1B),
-            ("\"\\x1b\"", 0x1B),
-            ("\"\\0\"", 0),
-            ("\"\u{9b}\"", 0x9B),
-            ("\"\u{202e}\"", 0x202E),
-            ("\"\\u{fffe}\"", 0xFFFE),
-            ("\"\u{1ffff}\"", 0x1_FFFF),
-        ] {
-            assert_eq!(first_unprintable(written), Some(code), "{written:?}");
-        }
-        for written in [
-            "\"größer als 5 °, ≤ 10 →\"",
-            "\"a\\n\\t\\\"b\\\"\"",
-            "12.5",
-            "\"\\\\u{1b}\"",
-        ] {
-            assert_eq!(first_unprintable(written), None, "{written}");
-        }
-    }
 }

@@ -11,7 +11,7 @@ pub fn parameter_in_words(path: &str) -> String {
 
 /// The same where room is short: "arm of biceps long at the elbow".
 #[must_use]
-pub(crate) fn parameter_in_short(path: &str) -> String {
+pub fn parameter_in_short(path: &str) -> String {
     named(path, true)
 }
 
@@ -128,34 +128,4 @@ pub(crate) fn parameter_at(path: &str, text: &str) -> String {
     let verb = if is_negative { " set to" } else { "" };
     let name = super::prose::capital(&parameter_in_words(path));
     format!("{name}{verb} {}", shown_value(text))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn regress_paths_have_words() {
-        assert_eq!(
-            parameter_in_words("muscles.biceps_long.moment_arm.elbow.scale"),
-            "moment arm of biceps brachii long head at the elbow"
-        );
-        assert_eq!(parameter_in_words("technique.grip_width"), "grip width");
-        assert_eq!(
-            parameter_in_words("segments.upper_arm.length"),
-            "length of the upper arm"
-        );
-    }
-
-    #[test]
-    fn regress_short_names_drop_what_goes_without_saying() {
-        assert_eq!(
-            parameter_in_short("muscles.deltoid.moment_arm.shoulder_flexion.scale"),
-            "arm of deltoid (flexion)"
-        );
-        assert_eq!(
-            parameter_in_short("muscles.deltoid.reference.0.length"),
-            "length of deltoid"
-        );
-    }
 }

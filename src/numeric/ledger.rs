@@ -71,12 +71,6 @@ impl Ledger {
         has
     }
 
-    /// Whether every line agrees with the digits above it.
-    #[cfg(test)]
-    fn is_settled(&self) -> bool {
-        (0..self.lines.len()).all(|index| self.agrees(index))
-    }
-
     /// A quantity as it is printed, `−` for minus.
     #[must_use]
     pub fn printed(&self, index: usize) -> String {
@@ -140,54 +134,4 @@ fn is_exact(value: f64, decimals: usize) -> bool {
     let text = format!("{value:.decimals$}");
     let again: f64 = text.parse().unwrap_or(f64::NAN);
     (again - value).abs() <= 1.0e-13 * value.abs()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::{Formula, Ledger};
-    use proptest::array::uniform4;
-    use proptest::prelude::{prop_assert, proptest};
-
-    fn q(number: usize) -> Formula {
-        Formula::Quantity(number)
-    }
-
-    #[test]
-    fn law_formulas_are_written_with_the_brackets_they_need() {
-        let name = |number: usize| ["a", "−2", "c"][number].to_owned();
-        for (formula, text) in [
-            ((q(0) + q(1)) * q(2), "(a − 2)·c"),
-            (q(0) * q(1), "a·(−2)"),
-            (q(1) * q(0), "−2·a"),
-            (q(0) - (q(1) + q(2)), "a − (−2 + c)"),
-            (q(0) / (q(1) * q(2)), "a/(−2·c)"),
-            (q(1).square() + q(0), "(−2)² + a"),
-            ((q(0) * q(2)).root() / q(1), "√(a·c)/(−2)"),
-            (Formula::from(1.0) - (q(0) + q(2)).square(), "1 − (a + c)²"),
-        ] {
-            assert_eq!(formula.written(&name), text);
-        }
-    }
-
-    proptest! {
-        #[test]
-        fn law_every_line_follows_from_the_digits_above_it(given in uniform4(0.5_f64..10.0)) {
-            let mut ledger = Ledger::default();
-            for value in given {
-                ledger.given(value, 1);
-            }
-            let mut value: Vec<f64> = given.to_vec();
-            for (formula, decimals) in [
-                (q(0) * q(1) * q(2) - q(3), 2),
-                ((q(4) * q(4) + q(1)).root(), 3),
-                (q(5) / q(2) - q(4) * (-q(3)).exp(), 1),
-            ] {
-                let next = formula.value(&|index| value[index]);
-                value.push(next);
-                ledger.follows(next, decimals, formula);
-            }
-            ledger.settle();
-            prop_assert!(ledger.is_settled());
-        }
-    }
 }

@@ -65,22 +65,3 @@ fn local(points: &[(f64, f64)], at: f64) -> Option<(f64, f64)> {
     let found = matrix.cholesky()?.solve(&right);
     Some((found[0], found[1] / reach))
 }
-
-#[cfg(test)]
-mod tests {
-    use super::smoothed;
-
-    #[test]
-    fn law_a_parabola_keeps_value_and_slope_at_any_spacing() {
-        let curve = |t: f64| 0.3 + 0.8 * t - 0.5 * t * t;
-        let points: Vec<(f64, f64)> = (0..60)
-            .map(|k| 0.02 * f64::from(k) + 0.007 * f64::from(k % 3))
-            .map(|t| (t, curve(t)))
-            .collect();
-        for ((t, _), (value, slope)) in points.iter().zip(smoothed(&points, 0.1)) {
-            assert!((value - curve(*t)).abs() < 1e-9);
-            assert!((slope - (0.8 - t)).abs() < 1e-8);
-        }
-        assert_eq!(smoothed(&[(0.0, 1.0), (1.0, 2.0)], 0.1)[0].1, 0.0);
-    }
-}

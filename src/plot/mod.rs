@@ -19,7 +19,7 @@ mod name_column;
 pub(crate) mod panel;
 mod panel_contents;
 pub(crate) mod panel_labels;
-mod placing;
+pub mod placing;
 mod pose_strip;
 mod shades;
 mod small_multiples;

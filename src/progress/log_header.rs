@@ -211,7 +211,7 @@ pub(super) fn is_header(row: &TableRow<'_>) -> bool {
 }
 
 /// The column that a heading names, and its unit.
-fn known(heading: &str) -> Option<(LogColumn, Option<&'static str>)> {
+pub fn known(heading: &str) -> Option<(LogColumn, Option<&'static str>)> {
     let (name, unit) = name_and_unit(heading);
     let column = named_in_english(&name).or_else(|| foreign(&name))?;
     Some((column, unit))
@@ -262,35 +262,4 @@ fn near(column: LogColumn, headings: &[String]) -> Option<String> {
     nearest
         .filter(|heading| slips(heading) <= MOST_SLIPS)
         .cloned()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::known;
-    use crate::error::LogColumn;
-
-    #[test]
-    fn law_headings_tell_column_and_unit() {
-        for (heading, column, unit) in [
-            ("Weight (kg)", LogColumn::Load, Some("kg")),
-            ("load_lb", LogColumn::Load, Some("lb")),
-            ("Load [lbs]", LogColumn::Load, Some("lb")),
-            ("weight kg", LogColumn::Load, Some("kg")),
-            ("WEIGHT", LogColumn::Load, None),
-            ("Load (both sides)", LogColumn::Load, None),
-            ("Mean velocity [m/s]", LogColumn::Velocity, Some("m/s")),
-            ("velocity_m_s", LogColumn::Velocity, Some("m/s")),
-            ("Sets x reps", LogColumn::Repetitions, None),
-            ("RIR", LogColumn::Reserve, None),
-            ("Exercise", LogColumn::Lift, None),
-            ("Übung", LogColumn::Lift, None),
-            ("Gewicht (kg)", LogColumn::Load, Some("kg")),
-            ("Wdh.", LogColumn::Repetitions, None),
-        ] {
-            assert_eq!(known(heading), Some((column, unit)), "{heading}");
-        }
-        for heading in ["Set", "Duration", "kg", "Time", "", "Distance (m)"] {
-            assert_eq!(known(heading), None, "{heading}");
-        }
-    }
 }

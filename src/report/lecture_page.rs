@@ -161,31 +161,3 @@ footer { border-top: 1px solid var(--line); padding-top: 1rem; color: var(--soft
   .files, details, footer { display: none; }
 }
 ";
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn law_words_are_escaped() {
-        let head = PageHead {
-            lifter: "A & B".to_owned(),
-            is_dark: false,
-        };
-        let figure = PageFigure {
-            file: "01-x".to_owned(),
-            idea: "a < b".to_owned(),
-            title: "T.".to_owned(),
-            caption: "c".to_owned(),
-            alt: "say \"x\"".to_owned(),
-            notes: vec!["Ask: a < b?".to_owned()],
-            live: Some("lab.html#lift=squat&at=1".to_owned()),
-            pixels: (10, 5),
-        };
-        let page = lecture_page(&head, &[figure]);
-        assert!(page.contains("A &amp; B") && page.contains("a &lt; b"));
-        assert!(page.contains("alt=\"say &quot;x&quot;\"") && page.contains("<strong>T.</strong>"));
-        assert!(page.contains("<a href=\"lab.html#lift=squat&amp;at=1\">live page</a>"));
-        assert!(!page.contains("http"), "nothing from outside");
-    }
-}

@@ -15,7 +15,7 @@ mod family_data;
 mod family_report;
 mod fit_report;
 mod json;
-mod lecture_page;
+pub mod lecture_page;
 mod lecture_set;
 #[cfg(feature = "program")]
 mod live_page;
@@ -30,7 +30,7 @@ mod plan_record;
 mod plan_text;
 mod ranks_report;
 mod repetition_report;
-mod run_record;
+pub mod run_record;
 mod sample;
 mod setup_rows;
 mod sheet_html;
@@ -40,15 +40,15 @@ mod sources_report;
 mod summary;
 mod table;
 mod team_report;
-mod tidy_table;
+pub mod tidy_table;
 mod trace_rows;
 mod trend_report;
-mod typed_words;
+pub mod typed_words;
 mod warnings;
 #[cfg(feature = "program")]
 mod workbook;
 mod worked_report;
-mod wrapping;
+pub mod wrapping;
 
 pub use cohort_report::{cohort_data, cohort_json, cohort_text};
 pub use csv::rows_to_csv;

@@ -69,18 +69,3 @@ fn replaced_after_digit(words: &str, free: &str, held: &str) -> String {
     }
     whole
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn law_no_line_is_wider_than_a_terminal_unless_one_word_is() {
-        let words = "a band of twenty-nine millimetres ".repeat(9);
-        for line in wrapped("  hang      ", words.trim_end()) {
-            assert!(line.chars().count() <= COLUMNS, "{line}");
-            assert!(line.starts_with("  "), "{line}");
-        }
-        assert_eq!(wrapped("a  ", ""), ["a"]);
-    }
-}

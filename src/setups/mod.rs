@@ -3,7 +3,7 @@
 //! In: a gym, a movement's load points, what force costs there, a wish. Out: the best setups, the
 //! non-dominated ones, or the nearest miss. Imports `error`, `source`, `units`, `movement`, `resistance`.
 
-mod band_failure;
+pub mod band_failure;
 mod buildable;
 mod choose;
 mod combination;
@@ -22,7 +22,7 @@ mod loaded_setup;
 mod loading;
 mod loadings;
 mod makeable;
-mod new_gym;
+pub mod new_gym;
 mod plate_sums;
 mod safety_limits;
 mod score;

@@ -39,7 +39,7 @@ mod muscles;
 mod newton_cost;
 mod none_fits;
 mod pair_grid;
-mod parameter;
+pub mod parameter;
 mod people;
 mod people_asked;
 mod people_curves;

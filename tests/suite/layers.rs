@@ -8,7 +8,7 @@ use house::{Edges, File, House, circles};
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write;
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::LazyLock;
 use tokens::{Kind, Token, behind};
 
@@ -466,6 +466,18 @@ fn tests_of(code: &str) -> Vec<&str> {
         name.split('(').next()
     });
     named.collect()
+}
+
+/// No test stands in the source: the library is not built for tests (`[lib] test = false`), so one there would never run.
+#[test]
+fn law_every_test_stands_in_the_suite() {
+    let source = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let inside = |file: &PathBuf| {
+        let code = fs::read_to_string(file).expect("source is text");
+        code.contains("#[test]") || code.contains("cfg(test)")
+    };
+    let found: Vec<PathBuf> = house::listed(&source).into_iter().filter(inside).collect();
+    assert!(found.is_empty(), "{found:?}");
 }
 
 /// A law of physics or of the house, a published number, our own earlier output, or a fault that is answered.

@@ -33,6 +33,7 @@ mod free_body;
 mod gallery;
 mod gym_files;
 mod help;
+mod inside;
 mod invented_people;
 mod json_keys;
 mod layers;

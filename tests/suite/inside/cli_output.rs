@@ -1,0 +1,69 @@
+//! What `src/cli/output.rs` does, from inside.
+
+use torquill::cli::output::{check_target, write_files, write_folder};
+
+#[test]
+fn fault_a_set_that_cannot_be_written_changes_no_file() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let (first, lost) = (
+        folder.path().join("a.txt"),
+        folder.path().join("gone/b.txt"),
+    );
+    std::fs::write(&first, "before").expect("a file");
+    assert!(write_files(&[(first.clone(), "after"), (lost, "b")]).is_err());
+    assert_eq!(
+        std::fs::read_to_string(&first).expect("it is there"),
+        "before"
+    );
+    assert_eq!(
+        std::fs::read_dir(folder.path()).expect("a folder").count(),
+        1
+    );
+}
+
+#[test]
+fn fault_a_file_that_comes_while_the_program_computes_stays() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let (ours, theirs) = (folder.path().join("a.txt"), folder.path().join("b.txt"));
+    for path in [&ours, &theirs] {
+        check_target(path, false).expect("it is free");
+    }
+    std::fs::write(&theirs, "theirs").expect("a file");
+    let set = [(ours.clone(), "ours"), (theirs.clone(), "ours")];
+    assert!(write_files(&set).is_err());
+    let text = std::fs::read_to_string(&theirs).expect("it is there");
+    assert_eq!((text.as_str(), ours.exists()), ("theirs", false));
+    check_target(&theirs, true).expect("it may be replaced");
+    write_files(&set).expect("both can be written");
+    let text = std::fs::read_to_string(&theirs).expect("it is there");
+    assert_eq!(text, "ours");
+    let count = std::fs::read_dir(folder.path()).expect("a folder").count();
+    assert_eq!(count, 2);
+}
+
+#[test]
+fn fault_a_new_folder_comes_whole_or_not_at_all() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let set = |name: &str| vec![("a.txt".to_owned(), vec![1]), (name.to_owned(), vec![2])];
+    let target = folder.path().join("deep/set");
+    assert!(write_folder(&target, &set("gone/b.txt")).is_err());
+    let left = std::fs::read_dir(folder.path().join("deep")).expect("a folder");
+    assert_eq!(left.count(), 0);
+    write_folder(&target, &set("b.txt")).expect("it can be written");
+    assert_eq!(std::fs::read_dir(&target).expect("a folder").count(), 2);
+}
+
+#[cfg(unix)]
+#[test]
+fn law_rights_of_a_replaced_file_are_kept() {
+    use std::os::unix::fs::PermissionsExt;
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("a.txt");
+    for mode in [0o600, 0o640, 0o644] {
+        std::fs::write(&path, "before").expect("a file");
+        std::fs::set_permissions(&path, PermissionsExt::from_mode(mode)).expect("rights");
+        write_files(&[(path.clone(), "after")]).expect("it can be written");
+        let rights = std::fs::metadata(&path).expect("it is there").permissions();
+        assert_eq!(rights.mode() & 0o777, mode);
+    }
+}
