@@ -27,7 +27,7 @@ pub struct TextNode<'a> {
 
 /// What a node is called in the one it stands in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Step<'a> {
+pub enum Step<'a> {
     /// The whole.
     Root,
     /// A field or key.
