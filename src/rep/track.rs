@@ -69,7 +69,7 @@ impl Track {
             ]);
         }
         Self {
-            table: Table::through(rows),
+            table: Table::through_smooth(rows),
             points: range.poses.iter().map(|pose| pose.load).collect(),
             measure: range.measure,
             carrier: range.carrier,

@@ -679,3 +679,36 @@ fn law_steps_that_can_be_loaded_enclose_the_maximum() {
     let exact = OneRepMax { load: kg(100.0) };
     assert_eq!(exact.in_steps(kg(2.5)).unwrap().load, kg(100.0));
 }
+
+/// Inertia climbs ever more steeply towards straight legs: what slows a fast bar there must not depend on where poses
+/// happen to lie.
+#[test]
+fn law_acceleration_near_lockout_does_not_depend_on_the_poses() {
+    /// Shares of gravity: that of a bar that counts as even.
+    const EVEN: f64 = 0.03;
+    for name in ["squat", "deadlift", "bench-press", "overhead-press"] {
+        let (movement, body) = (movement(name), lifter("reference-man"));
+        let of = |poses: usize| {
+            let range = trace(&movement, &body, poses).expect("poses");
+            let plain = plain_direction(range.carrier);
+            let directions = vec![plain; poses];
+            let last = range.poses[poses - 1].load;
+            let way_m = last.dx_ds_m.hypot(last.dz_ds_m);
+            let model = RepModel::along(&range, &body, &directions).expect("a model");
+            (model, way_m)
+        };
+        let ((coarse, way_m), (fine, _)) = (of(201), of(801));
+        let setup = plain(70.0);
+        let (coarse, fine) = (coarse.equation(&setup), fine.equation(&setup));
+        for step in 0..=400 {
+            let place = 0.9 + 0.099 * f64::from(step) / 400.0;
+            // Relaxed, so that only inertia, weights and tissue are at work.
+            let at = |equation: &MotionEquation<'_>| way_m * equation.acceleration(place, 0.9, 0.0);
+            let apart = (at(&coarse) - at(&fine)) / STANDARD_GRAVITY_M_S2;
+            assert!(
+                apart.abs() < EVEN,
+                "{name} at {place:.4}: {apart:.3} g apart"
+            );
+        }
+    }
+}
