@@ -15,8 +15,11 @@ use serde::{Deserialize, Serialize};
 pub struct ShoulderLine {
     /// What its start is fixed to.
     pub starts_on: LineStart,
-    /// Start of its last straight part, from the joint's centre.
+    /// Start of its last straight part (of the one before the blade, where it passes that), from the joint's centre.
     pub origin: LinePlace,
+    /// A place of the shoulder blade that it passes on its way from the trunk, from the joint's centre.
+    #[serde(default)]
+    pub over_blade: Option<LinePlace>,
     /// Where it ends on the upper arm (or passes its far end), from the joint's centre.
     pub insertion: LinePlace,
     /// Radius about the joint's centre that the line bends round.
@@ -64,6 +67,7 @@ impl LinePlace {
 pub struct ShoulderPath {
     starts_on: LineStart,
     origin_m: Vector3<f64>,
+    over_blade_m: Option<Vector3<f64>>,
     insertion_m: Vector3<f64>,
     wrap_m: f64,
 }
@@ -73,8 +77,14 @@ pub struct ShoulderPath {
 pub struct LineAtPose {
     /// Length from start to end, m.
     pub length_m: f64,
-    /// Moment of a unit of tension about the joint's centre, trunk's axes, m.
+    /// Moment of a unit of tension on the upper arm about the joint's centre, trunk's axes, m.
     pub moment_m: Vector3<f64>,
+    /// Moment on the shoulder blade of what comes from the trunk to it, m: 0 where the line does not pass it.
+    pub before_blade_m: Vector3<f64>,
+    /// Where the part that goes to the upper arm starts: on trunk or blade, trunk's axes, m.
+    pub last_start_m: Vector3<f64>,
+    /// Whether that part bends round the ball.
+    pub is_bent: bool,
 }
 
 impl ShoulderLine {
@@ -84,6 +94,7 @@ impl ShoulderLine {
         ShoulderPath {
             starts_on: self.starts_on,
             origin_m: self.origin.vector_m(self.scale),
+            over_blade_m: self.over_blade.map(|place| place.vector_m(self.scale)),
             insertion_m: self.insertion.vector_m(self.scale),
             wrap_m: self.wrap.as_m() * self.scale,
         }
@@ -94,20 +105,25 @@ impl ShoulderPath {
     /// Length and moment at a pose.
     ///
     /// ```text
-    /// d = |I × O|/|O − I|,  R' = min(R, |O|, |I|)
-    /// straight (d ≥ R'):  L = |O − I|                     m = I × O/|O − I|
-    /// wrapped  (d < R'):  L = √(|O|² − R'²) + √(|I|² − R'²) + R'·(γ − acos(R'/|O|) − acos(R'/|I|))
-    ///                     m = R'·(I × O)/|I × O|
+    /// d = |I × S|/|S − I|,  R' = min(R, |S|, |I|)
+    /// straight (d ≥ R'):  L = |S − I|                     m = I × S/|S − I|
+    /// wrapped  (d < R'):  L = √(|S|² − R'²) + √(|I|² − R'²) + R'·(γ − acos(R'/|S|) − acos(R'/|I|))
+    ///                     m = R'·(I × S)/|I × S|
+    /// past the blade at V:  S = V,  L grows by |V − O|,  b = V × (O − V)/|V − O|;   else  S = O,  b = 0
     /// ```
     /// | symbol   | meaning                                                   | unit |
     /// | -------- | --------------------------------------------------------- | ---- |
     /// | `O`, `I` | start and end of the line from the joint's centre         | m    |
+    /// | `V`      | place of the shoulder blade that it passes, turned with it | m   |
+    /// | `S`      | start of the part that goes to the upper arm              | m    |
     /// | `R`      | radius of the ball that the line bends round              | m    |
-    /// | `γ`      | angle between `O` and `I`                                 | rad  |
-    /// | `m`      | moment of a unit of tension on the upper arm              | m    |
+    /// | `γ`      | angle between `S` and `I`                                 | rad  |
+    /// | `m`, `b` | moment of a unit of tension on the upper arm, on the blade | m   |
     ///
     /// A turn `δ` of the upper arm shortens the line by `m·δ`: r = −dL/dq about every axis by construction.
-    /// **Shape.** C¹ where the line leaves the ball. **Source.** Geometry (tangents to a sphere).
+    /// **Shape.** C¹ where the line leaves the ball. Where `S` and `I` come to lie opposite each other the line would
+    /// go round the ball's other side; a broad muscle that wanders so far is led past the blade.
+    /// **Source.** Geometry (tangents to a sphere).
     /// **Fails.** Never; where start, centre and end lie in one line the last direction is undetermined and
     /// the moment is 0.
     #[must_use]
@@ -117,40 +133,67 @@ impl ShoulderPath {
             LineStart::Blade => pose.on_blade(self.origin_m),
         };
         let insertion = pose.on_humerus(self.insertion_m);
-        let cross = insertion.cross(&origin);
+        let Some(over_blade) = self.over_blade_m else {
+            return self.to_arm(origin, insertion);
+        };
+        let via = pose.on_blade(over_blade);
+        let before = origin - via;
+        let before_m = before.norm().max(1.0e-6);
+        let last = self.to_arm(via, insertion);
+        LineAtPose {
+            length_m: last.length_m + before_m,
+            before_blade_m: via.cross(&before) / before_m,
+            ..last
+        }
+    }
+
+    /// The part that goes to the upper arm, straight or round the ball.
+    fn to_arm(&self, start: Vector3<f64>, insertion: Vector3<f64>) -> LineAtPose {
+        let cross = insertion.cross(&start);
         let sine = cross.norm();
-        let (from_m, to_m) = (origin.norm(), insertion.norm());
-        let straight_m = (origin - insertion).norm().max(1.0e-6);
+        let (from_m, to_m) = (start.norm(), insertion.norm());
+        let straight_m = (start - insertion).norm().max(1.0e-6);
         let radius = self.wrap_m.min(from_m).min(to_m);
-        let angle = sine.atan2(origin.dot(&insertion));
+        let angle = sine.atan2(start.dot(&insertion));
         let corner = |far: f64| (radius / far.max(1.0e-9)).clamp(-1.0, 1.0).acos();
         let bent = angle - corner(from_m) - corner(to_m);
-        if bent <= 0.0 {
-            return LineAtPose {
-                length_m: straight_m,
-                moment_m: cross / straight_m,
-            };
-        }
         let leg = |far: f64| (far * far - radius * radius).max(0.0).sqrt();
+        let is_bent = bent > 0.0;
+        let (length_m, moment_m) = if is_bent {
+            let arc_m = radius * bent;
+            let moment_m = cross * (radius / sine.max(1.0e-12));
+            (leg(from_m) + leg(to_m) + arc_m, moment_m)
+        } else {
+            (straight_m, cross / straight_m)
+        };
         LineAtPose {
-            length_m: leg(from_m) + leg(to_m) + radius * bent,
-            moment_m: cross * (radius / sine.max(1.0e-12)),
+            length_m,
+            moment_m,
+            before_blade_m: Vector3::zeros(),
+            last_start_m: start,
+            is_bent,
         }
     }
 
     /// Shortening of the line per unit of range, m.
     ///
     /// ```text
-    /// −dL/ds = m·(ω − ω_start)
+    /// −dL/ds = m·(ω − ω_start) + b·ω_blade
     /// ```
-    /// `ω` turn of the upper arm per unit of range, `ω_start` that of what the line starts on.
+    /// `ω` turn of the upper arm per unit of range, `ω_start` that of what the part to the upper arm starts on,
+    /// `ω_blade` that of the shoulder blade.
     #[must_use]
     pub fn shortening_m(&self, at: &LineAtPose, motion: &ShoulderMotion) -> f64 {
+        let blade = motion.blade_vector();
         let start = match self.starts_on {
-            LineStart::Trunk => Vector3::zeros(),
-            LineStart::Blade => motion.blade_vector(),
+            LineStart::Trunk if self.over_blade_m.is_none() => Vector3::zeros(),
+            LineStart::Trunk | LineStart::Blade => blade,
         };
-        at.moment_m.dot(&(motion.turn - start))
+        let before = match self.starts_on {
+            LineStart::Trunk => at.before_blade_m.dot(&blade),
+            LineStart::Blade => 0.0,
+        };
+        at.moment_m.dot(&(motion.turn - start)) + before
     }
 
     /// What the shoulder blade's own muscles do for a unit of this muscle's tension, per unit of range, m.

@@ -296,10 +296,11 @@ impl ActingMuscle {
     /// Fibres, arms and forces at a pose moving along the range at `range_speed` (1/s).
     ///
     /// ```text
-    /// p = p_ref − Σ_j ∫ r_j dq_j + L(R) − L(R_ref),   −ṗ = (Σ_j r_j·dq_j/ds + m·(ω − ω_start))·ṡ
+    /// p = p_ref − Σ_j ∫ r_j dq_j + L(R) − L(R_ref),   −ṗ = (Σ_j r_j·dq_j/ds + m·(ω − ω_start) + b·ω_blade)·ṡ
     /// ```
     /// `p` projected fibre length (m), `r_j` arm of a hinge (m), `L` length of the line across the shoulder
-    /// (m), `R` the upper arm's orientation, `m` the line's moment (m), `ω` turns per unit of range.
+    /// (m), `R` the upper arm's orientation, `m` the line's moment on it and `b` on the blade it passes (m), `ω` turns
+    /// per unit of range.
     /// **Source.** design of the model: r = −dL/dq by construction.
     #[must_use]
     pub fn at(&self, curves: &Curves, pose: &Pose, range_speed: f64) -> MuscleAtPose {

@@ -93,7 +93,9 @@ pub(super) fn muscles(all: &BTreeMap<String, Muscle>, rules: &mut Rules) {
 
 fn shoulder_line(path: &str, line: &ShoulderLine, rules: &mut Rules) {
     let bounds = bounds();
-    for (end, place) in [("origin", line.origin), ("insertion", line.insertion)] {
+    let over_blade = line.over_blade.map(|place| ("over_blade", place));
+    let ends = [("origin", line.origin), ("insertion", line.insertion)];
+    for (end, place) in ends.into_iter().chain(over_blade) {
         for (way, length) in [
             ("out", place.out),
             ("forward", place.forward),

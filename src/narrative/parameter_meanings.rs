@@ -118,9 +118,10 @@ fn of_a_line(muscle: &str, place: &[&str]) -> Option<String> {
         ["wrap"] => {
             format!("Radius about the shoulder joint that the line of {muscle} bends round.")
         }
-        [end @ ("origin" | "insertion"), way] => {
+        [end @ ("origin" | "over_blade" | "insertion"), way] => {
             let from = match *end {
                 "origin" => "starts",
+                "over_blade" => "passes the shoulder blade",
                 _ => "ends on the upper arm",
             };
             let way = match *way {

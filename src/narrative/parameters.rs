@@ -67,6 +67,9 @@ fn of_a_muscle(muscle: &str, fields: &[&str], is_short: bool) -> String {
             format!("line of {} across the shoulder", who)
         }
         ["shoulder", "wrap"] => format!("radius that {} bends round", who),
+        ["shoulder", "over_blade", way] => {
+            format!("place on the blade of {}, {}", who, words(way))
+        }
         ["shoulder", end @ ("origin" | "insertion"), way] => {
             format!("{end} of {}, {}", who, words(way))
         }

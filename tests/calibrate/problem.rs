@@ -152,6 +152,9 @@ pub struct JointTest {
     /// The torque that turns the arm about its own length, inward where the push is up.
     #[serde(default)]
     pub twist: bool,
+    /// What full effort adds, where a paper took off what the relaxed limb gives.
+    #[serde(default)]
+    pub active_only: bool,
     /// These muscles alone.
     #[serde(default)]
     pub muscles: Vec<String>,

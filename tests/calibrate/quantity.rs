@@ -4,9 +4,7 @@ use super::problem::{ArmTest, Axis, FibreAs, FibreTest, JointTest, Over, Push, Q
 use crate::dynamometer::Joint;
 use nalgebra::{Rotation3, Vector3};
 use std::collections::BTreeSet;
-use torquill::anatomy::{
-    Dof, Lifter, LinePlace, LineStart, Sex, ShoulderLine, ShoulderPose, Tendon,
-};
+use torquill::anatomy::{Dof, Lifter, Sex, ShoulderLine, ShoulderPose, Tendon};
 use torquill::capacity::{Acting, MuscleAtPose};
 use torquill::movement::Pose;
 
@@ -75,7 +73,7 @@ impl Laboratory<'_> {
             if test.twist {
                 pose.coordinates[0].axis = -pose.shoulder.pose.arm();
             }
-            torque_nm(&pose, joint.sign, tested, test.speed)
+            torque_nm(&pose, joint.sign, tested, test)
         };
         let torques: Vec<f64> = test.degrees.iter().map(torque_at).collect();
         let torque = match test.over {
@@ -142,21 +140,15 @@ impl Laboratory<'_> {
     /// Direction of a muscle's pull where it leaves its end on the upper arm, in the blade's axes.
     fn pull(&self, test: &ArmTest) -> Option<Vector3<f64>> {
         let (line, pose) = self.line(test)?;
-        let vector = |place: LinePlace| {
-            Vector3::new(place.out.as_m(), place.forward.as_m(), place.up.as_m()) * line.scale
-        };
-        let origin = match line.starts_on {
-            LineStart::Trunk => vector(line.origin),
-            LineStart::Blade => pose.on_blade(vector(line.origin)),
-        };
-        let end = pose.on_humerus(vector(line.insertion));
+        let place = line.insertion;
+        let place = Vector3::new(place.out.as_m(), place.forward.as_m(), place.up.as_m());
+        let end = pose.on_humerus(place * line.scale);
         let at = line.path().at(&pose);
         // The pull has this moment, lies in the plane of start, centre and end, and is one long.
         let across = at.moment_m.cross(&end) / end.norm_squared();
         let inward = (1.0 - across.norm_squared()).max(0.0).sqrt();
         let along = end.normalize();
-        let is_wrapped = at.length_m > (origin - end).norm() + 1e-9;
-        let is_outward = !is_wrapped && (origin - end).dot(&along) > 0.0;
+        let is_outward = !at.is_bent && (at.last_start_m - end).dot(&along) > 0.0;
         let pull = across + along * if is_outward { inward } else { -inward };
         let raised = Rotation3::from_axis_angle(&Vector3::y_axis(), pose.blade().up_rad);
         let drawn = Rotation3::from_axis_angle(&Vector3::z_axis(), -pose.blade().forward_rad);
@@ -199,19 +191,20 @@ impl Laboratory<'_> {
 
 /// Torque in the direction of the push as a dynamometer of the suite has it, N·m; without its corner where a
 /// muscle's arm passes through nothing, at which a search would stick.
-fn torque_nm(pose: &Pose, sign: f64, lifter: &Lifter, speed_deg_s: f64) -> f64 {
+fn torque_nm(pose: &Pose, sign: f64, lifter: &Lifter, test: &JointTest) -> f64 {
     let acting = Acting::of(lifter, std::slice::from_ref(pose)).expect("sound arms");
+    let passive = if test.active_only { 0.0 } else { 1.0 };
     let muscles: f64 = acting
         .muscles
         .iter()
         .map(|muscle| {
-            let at = muscle.at(&acting.curves, pose, speed_deg_s.to_radians());
+            let at = muscle.at(&acting.curves, pose, test.speed.to_radians());
             let arm = sign * at.arms_m[0];
             let full = arm * at.active_n;
-            0.5 * (full + full.hypot(CORNER_NM)) + arm * at.passive_n
+            0.5 * (full + full.hypot(CORNER_NM)) + passive * arm * at.passive_n
         })
         .sum();
-    muscles + sign * acting.passive_joints_nm(pose)[0]
+    muscles + passive * sign * acting.passive_joints_nm(pose)[0]
 }
 
 /// The greatest of some torques, a little of those close to it mixed in: smooth where two change places.

@@ -88,7 +88,9 @@ fn law_a_moment_arm_is_the_slope_of_length_in_every_pose() {
                     continue;
                 }
                 let line = lifter.muscles[&muscle.name].shoulder.as_ref();
-                let on_trunk = line.is_none_or(|line| line.starts_on == LineStart::Trunk);
+                let on_trunk = line.is_none_or(|line| {
+                    line.starts_on == LineStart::Trunk && line.over_blade.is_none()
+                });
                 let arms = muscle.at(&acting.curves, pose, 0.0).arms_m;
                 for (joint, arm) in arms.iter().enumerate() {
                     let coordinate = &pose.coordinates[joint];
@@ -102,7 +104,7 @@ fn law_a_moment_arm_is_the_slope_of_length_in_every_pose() {
                         in_space += usize::from(line.is_some());
                         slope_of(STEP, |by| length_in(&arm_turned(pose, coordinate.axis, by)))
                     } else {
-                        // A line from the blade also follows the blade: its law is the next one.
+                        // A line from the blade or past it also follows the blade: its law is the next one.
                         continue;
                     };
                     assert!(

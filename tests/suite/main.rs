@@ -73,6 +73,7 @@ mod setups_advice;
 mod setups_implements;
 mod setups_odd_gyms;
 mod setups_published;
+mod shoulder_sides;
 mod slides;
 mod stances;
 mod tables;

@@ -1,0 +1,171 @@
+//! Lines across the shoulder keep to their side of the joint, in every lift, lifter and technique.
+
+use nalgebra::Vector3;
+use torquill::anatomy::{Lifter, ShoulderPath};
+use torquill::library::{Library, Shelf, assemble};
+use torquill::movement::{Range, trace};
+
+/// Techniques of the lifts that raise the arm, from one end of each to the other.
+const TECHNIQUES: [(&str, [&[&str]; 2]); 5] = [
+    (
+        "bench-press",
+        [
+            &[
+                "technique.grip_width=1.1",
+                "technique.grip_width=1.9",
+                "technique.grip_width=2.4",
+            ],
+            &[
+                "technique.tuck=5 deg",
+                "technique.tuck=30 deg",
+                "technique.tuck=70 deg",
+            ],
+        ],
+    ),
+    (
+        "overhead-press",
+        [
+            &[
+                "technique.grip_width=1.0",
+                "technique.grip_width=1.4",
+                "technique.grip_width=2.0",
+            ],
+            &[
+                "technique.elbows_forward=5 deg",
+                "technique.elbows_forward=30 deg",
+                "technique.elbows_forward=75 deg",
+            ],
+        ],
+    ),
+    (
+        "pull-up",
+        [
+            &[
+                "technique.grip_width=0.8",
+                "technique.grip_width=1.4",
+                "technique.grip_width=2.1",
+            ],
+            &[
+                "technique.elbows_forward=5 deg",
+                "technique.elbows_forward=30 deg",
+                "technique.elbows_forward=75 deg",
+            ],
+        ],
+    ),
+    (
+        "row",
+        [
+            &[
+                "technique.grip_width=0.8",
+                "technique.grip_width=1.4",
+                "technique.grip_width=2.0",
+            ],
+            &[
+                "technique.tuck=5 deg",
+                "technique.tuck=40 deg",
+                "technique.tuck=75 deg",
+            ],
+        ],
+    ),
+    (
+        "lateral-raise",
+        [
+            &["technique.plane=0 deg", "technique.plane=80 deg"],
+            &["movement.path.to=90 deg", "movement.path.to=165 deg"],
+        ],
+    ),
+];
+
+/// Every range that these techniques and all built-in lifters give, and of all other movements the usual one.
+fn with_ranges(samples: usize, mut look: impl FnMut(&str, &Lifter, &Range)) {
+    let library = Library::built_in();
+    let mut seen = 0;
+    for movement in library.names(Shelf::Movements) {
+        let technique = TECHNIQUES.iter().find(|(name, _)| *name == movement);
+        let sets: Vec<Vec<String>> = technique.map_or(vec![vec![]], |(_, [first, second])| {
+            let pairs = first
+                .iter()
+                .flat_map(|a| second.iter().map(move |b| (a, b)));
+            pairs
+                .map(|(a, b)| vec![(*a).to_owned(), (*b).to_owned()])
+                .collect()
+        });
+        for lifter in library.names(Shelf::Lifters) {
+            for sets in &sets {
+                let model = assemble(&library, &lifter, &movement, sets).expect("a model");
+                // Not every arm reaches every bar.
+                let Ok(range) = trace(&model.movement, &model.lifter, samples) else {
+                    continue;
+                };
+                seen += usize::from(technique.is_some());
+                let name = format!("{movement} of {lifter} with {sets:?}");
+                look(&name, &model.lifter, &range);
+            }
+        }
+    }
+    assert!(seen > 150, "{seen} ranges that raise the arm");
+}
+
+fn paths(lifter: &Lifter) -> Vec<(&String, ShoulderPath)> {
+    let muscles = lifter.muscles.iter();
+    muscles
+        .filter_map(|(name, muscle)| Some((name, muscle.shoulder.as_ref()?.path())))
+        .collect()
+}
+
+/// A line that goes round the other side of the joint from one pose to the next turns its moment round at once. One
+/// that keeps its side turns it by no more than the arm turns times a few radii of the ball.
+#[test]
+fn law_no_moment_across_the_shoulder_jumps() {
+    const SAMPLES: usize = 201;
+    /// Four times the radius of the widest bend, m a radian of the upper arm's turn.
+    const MOST_M: f64 = 0.15;
+    with_ranges(SAMPLES, |name, lifter, range| {
+        for (muscle, path) in paths(lifter) {
+            for pair in range.poses.windows(2) {
+                let [before, after] = [&pair[0].shoulder.pose, &pair[1].shoulder.pose];
+                let turn = before.turn_to(after).norm();
+                let [from, to] = [path.at(before), path.at(after)];
+                let change = (to.moment_m - from.moment_m).norm();
+                assert!(
+                    change <= MOST_M * turn + 1.0e-6,
+                    "{name}, {muscle} at {:.3}: its moment changes by {:.1} mm over {:.2} deg",
+                    pair[0].load.range,
+                    1000.0 * change,
+                    turn.to_degrees()
+                );
+            }
+        }
+    });
+}
+
+/// Wherever the arm is raised above shoulder height, latissimus and teres major pull it down again.
+#[test]
+fn law_what_goes_under_the_arm_never_raises_it() {
+    let mut high = 0;
+    with_ranges(41, |name, lifter, range| {
+        for (muscle, path) in paths(lifter) {
+            if !muscle.starts_with("latissimus") && muscle != "teres_major" {
+                continue;
+            }
+            for pose in &range.poses {
+                let shoulder = &pose.shoulder.pose;
+                let arm = shoulder.arm();
+                if arm.z < 0.0 || arm.z > 0.999 {
+                    continue;
+                }
+                high += 1;
+                // About this axis the arm rises in the plane that it is in.
+                let axis = arm.cross(&Vector3::z()).normalize();
+                let raising = path.at(shoulder).moment_m.dot(&axis);
+                assert!(
+                    raising < 0.0,
+                    "{name}, {muscle} at {:.3}: raises the arm by {:.1} mm",
+                    pose.load.range,
+                    1000.0 * raising
+                );
+            }
+        }
+    });
+    assert!(high > 1000, "{high} poses above shoulder height");
+}
