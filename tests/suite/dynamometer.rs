@@ -77,6 +77,19 @@ impl Joint<'_> {
         muscles + self.sign * acting.passive_joints_nm(pose)[0]
     }
 
+    /// What full effort adds to the relaxed limb's torque, N·m, held still: what a paper gives that took the rest off.
+    pub fn active_torque(&self, lifter: &Lifter, degrees: f64) -> f64 {
+        let pose = self.pose(degrees);
+        let acting = Acting::of(lifter, std::slice::from_ref(&pose)).expect("sound arms");
+        let muscles = acting.muscles.iter();
+        muscles
+            .map(|muscle| {
+                let at = muscle.at(&acting.curves, &pose, 0.0);
+                (self.sign * at.arms_m[0] * at.active_n).max(0.0)
+            })
+            .sum()
+    }
+
     /// Angle (deg) and size of the greatest torque between two angles, deg.
     pub fn peak(&self, lifter: &Lifter, from: i32, to: i32) -> (f64, f64) {
         (from..=to)

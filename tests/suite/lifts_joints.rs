@@ -140,39 +140,39 @@ fn published_leg_torque_anderson_2007() {
     for (quantity, computed) in [
         (
             "knee extension at 60 deg, N·m",
-            knee_extension().torque(&man, 60.0),
+            knee_extension().active_torque(&man, 60.0),
         ),
         (
             "knee extension at 90 deg, N·m",
-            knee_extension().torque(&man, 90.0),
+            knee_extension().active_torque(&man, 90.0),
         ),
         (
             "knee flexion at 20 deg, N·m",
-            knee_flexion().torque(&man, 20.0),
+            knee_flexion().active_torque(&man, 20.0),
         ),
         (
             "knee flexion at 60 deg, N·m",
-            knee_flexion().torque(&man, 60.0),
+            knee_flexion().active_torque(&man, 60.0),
         ),
         (
             "hip extension at 0 deg, N·m",
-            hip_extension().torque(&man, OF_THE_HIP * 0.0),
+            hip_extension().active_torque(&man, OF_THE_HIP * 0.0),
         ),
         (
             "hip extension at 20 deg, N·m",
-            hip_extension().torque(&man, OF_THE_HIP * 20.0),
+            hip_extension().active_torque(&man, OF_THE_HIP * 20.0),
         ),
         (
             "hip extension at 60 deg, N·m",
-            hip_extension().torque(&man, OF_THE_HIP * 60.0),
+            hip_extension().active_torque(&man, OF_THE_HIP * 60.0),
         ),
         (
             "hip extension at 90 deg, N·m",
-            hip_extension().torque(&man, OF_THE_HIP * 90.0),
+            hip_extension().active_torque(&man, OF_THE_HIP * 90.0),
         ),
         (
             "plantarflexion at 20 deg dorsiflexion, N·m",
-            straight.torque(&man, 20.0),
+            straight.active_torque(&man, 20.0),
         ),
     ] {
         anderson.check(quantity, computed);

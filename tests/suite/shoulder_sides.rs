@@ -11,9 +11,9 @@ const TECHNIQUES: [(&str, [&[&str]; 2]); 5] = [
         "bench-press",
         [
             &[
-                "technique.grip_width=1.1",
-                "technique.grip_width=1.9",
-                "technique.grip_width=2.4",
+                "technique.grip_width=1.1 shoulder breadths",
+                "technique.grip_width=1.9 shoulder breadths",
+                "technique.grip_width=2.4 shoulder breadths",
             ],
             &[
                 "technique.tuck=5 deg",
@@ -26,9 +26,9 @@ const TECHNIQUES: [(&str, [&[&str]; 2]); 5] = [
         "overhead-press",
         [
             &[
-                "technique.grip_width=1.0",
-                "technique.grip_width=1.4",
-                "technique.grip_width=2.0",
+                "technique.grip_width=1.0 shoulder breadths",
+                "technique.grip_width=1.4 shoulder breadths",
+                "technique.grip_width=2.0 shoulder breadths",
             ],
             &[
                 "technique.elbows_forward=5 deg",
@@ -41,9 +41,9 @@ const TECHNIQUES: [(&str, [&[&str]; 2]); 5] = [
         "pull-up",
         [
             &[
-                "technique.grip_width=0.8",
-                "technique.grip_width=1.4",
-                "technique.grip_width=2.1",
+                "technique.grip_width=0.8 shoulder breadths",
+                "technique.grip_width=1.4 shoulder breadths",
+                "technique.grip_width=2.1 shoulder breadths",
             ],
             &[
                 "technique.elbows_forward=5 deg",
@@ -56,9 +56,9 @@ const TECHNIQUES: [(&str, [&[&str]; 2]); 5] = [
         "row",
         [
             &[
-                "technique.grip_width=0.8",
-                "technique.grip_width=1.4",
-                "technique.grip_width=2.0",
+                "technique.grip_width=0.8 shoulder breadths",
+                "technique.grip_width=1.4 shoulder breadths",
+                "technique.grip_width=2.0 shoulder breadths",
             ],
             &[
                 "technique.tuck=5 deg",
