@@ -92,8 +92,10 @@ fn with_ranges(samples: usize, mut look: impl FnMut(&str, &Lifter, &Range)) {
         });
         for lifter in library.names(Shelf::Lifters) {
             for sets in &sets {
-                let model = assemble(&library, &lifter, &movement, sets).expect("a model");
-                // Not every arm reaches every bar.
+                // Not every width is accepted of broad shoulders, and not every arm reaches every bar.
+                let Ok(model) = assemble(&library, &lifter, &movement, sets) else {
+                    continue;
+                };
                 let Ok(range) = trace(&model.movement, &model.lifter, samples) else {
                     continue;
                 };
@@ -114,13 +116,16 @@ fn paths(lifter: &Lifter) -> Vec<(&String, ShoulderPath)> {
 }
 
 /// A line that goes round the other side of the joint from one pose to the next turns its moment round at once. One
-/// that keeps its side turns it by no more than the arm turns times a few radii of the ball.
+/// that stays ten degrees away from the place opposite its start turns it by at most `R/sin 10°` a radian of the arm's turn.
 #[test]
 fn law_no_moment_across_the_shoulder_jumps() {
     const SAMPLES: usize = 201;
-    /// Four times the radius of the widest bend, m a radian of the upper arm's turn.
-    const MOST_M: f64 = 0.15;
     with_ranges(SAMPLES, |name, lifter, range| {
+        let lines = lifter.muscles.values().filter_map(|m| m.shoulder.as_ref());
+        let widest_m = lines
+            .map(|line| line.wrap.as_m() * line.scale)
+            .fold(0.0, f64::max);
+        let most_m = widest_m / 10.0_f64.to_radians().sin();
         for (muscle, path) in paths(lifter) {
             for pair in range.poses.windows(2) {
                 let [before, after] = [&pair[0].shoulder.pose, &pair[1].shoulder.pose];
@@ -128,7 +133,7 @@ fn law_no_moment_across_the_shoulder_jumps() {
                 let [from, to] = [path.at(before), path.at(after)];
                 let change = (to.moment_m - from.moment_m).norm();
                 assert!(
-                    change <= MOST_M * turn + 1.0e-6,
+                    change <= most_m * turn + 1.0e-6,
                     "{name}, {muscle} at {:.3}: its moment changes by {:.1} mm over {:.2} deg",
                     pair[0].load.range,
                     1000.0 * change,
