@@ -125,12 +125,12 @@ fn of_a_line(muscle: &str, place: &[&str]) -> Option<String> {
                 _ => "ends on the upper arm",
             };
             let way = match *way {
-                "out" => "outward",
-                "forward" => "in front",
+                "out" => "outward of",
+                "forward" => "in front of",
                 _ => "above",
             };
             format!(
-                "How far {way} of the shoulder joint the line of {muscle} {from}, the arm hanging."
+                "How far {way} the shoulder joint the line of {muscle} {from}, the arm hanging."
             )
         }
         _ => return None,
