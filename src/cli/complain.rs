@@ -3,11 +3,13 @@
 //! In: an [`Error`] of any room. Out: text for standard error, in colour where that is wanted.
 
 use super::output::note;
+use crate::bounds::{first_hidden, is_shown};
 use crate::error::{Error, Fault, FaultKind};
 use crate::narrative::faults::{Told, more_faults, told};
 use crate::report::wrapped;
 use crate::units::System;
 use annotate_snippets::{AnnotationKind, Element, Group, Level, Renderer, Snippet};
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 use std::ops::Range;
 use std::sync::Mutex;
@@ -92,10 +94,38 @@ const LONGEST_WORD: usize = 300;
 /// Letters of each end of a word that is too long.
 const END_OF_WORD: usize = 60;
 
-/// Message and hints without the middle of words that fill a screen.
+/// Message, label and hints without the middle of words that fill a screen, and without signs that a terminal obeys.
 fn shorten(told: &mut Told) {
-    told.message = shortened(&told.message);
-    told.hints = told.hints.iter().map(|hint| shortened(hint)).collect();
+    let fit = |text: &str| shortened(&visible_signs(text));
+    told.message = fit(&told.message);
+    told.label = told.label.as_deref().map(fit);
+    told.hints = told.hints.iter().map(|hint| fit(hint)).collect();
+}
+
+/// What stands in the place of a sign that cannot be shown.
+const HIDDEN: &str = "\u{fffd}";
+
+/// The text with a mark for every sign that cannot be shown.
+fn visible_signs(text: &str) -> Cow<'_, str> {
+    match first_hidden(text) {
+        None => Cow::Borrowed(text),
+        Some(_) => Cow::Owned(text.replace(|sign: char| !is_shown(sign.into()), HIDDEN)),
+    }
+}
+
+/// A file's text as it may be shown, and where a stretch of it stands then.
+fn visible_text(text: &str, stretch: Range<usize>) -> (Cow<'_, str>, Range<usize>) {
+    if first_hidden(text).is_none() {
+        return (Cow::Borrowed(text), stretch);
+    }
+    let parts = [
+        &text[..stretch.start],
+        &text[stretch.clone()],
+        &text[stretch.end..],
+    ];
+    let [before, marked, behind] = parts.map(visible_signs);
+    let marks = before.len()..before.len() + marked.len();
+    (Cow::Owned([before, marked, behind].concat()), marks)
 }
 
 fn shortened(text: &str) -> String {
@@ -121,17 +151,14 @@ fn group<'a>(fault: &'a Fault, told: &'a Told, level: Level<'a>) -> Group<'a> {
     let Some(place) = &fault.place else {
         return title.elements(hints);
     };
-    let stretch = visible(&place.text, place.bytes());
+    let (text, stretch) = visible_text(&place.text, place.bytes());
+    let stretch = visible(&text, stretch);
     let mut mark = AnnotationKind::Primary.span(stretch);
     if let Some(label) = &told.label {
         mark = mark.label(label);
     }
     title
-        .element(
-            Snippet::source(&*place.text)
-                .path(&place.file)
-                .annotation(mark),
-        )
+        .element(Snippet::source(text).path(&place.file).annotation(mark))
         .elements(hints)
 }
 

@@ -49,6 +49,31 @@ fn fault_of_many_faults_the_first_are_shown_and_the_others_counted() {
 }
 
 #[test]
+fn fault_no_sign_that_a_terminal_obeys_is_shown() {
+    let text = "(\n  \u{feff}a\u{1b}[31m: \"1\u{202e},8\", // \u{7}\n)";
+    let start = text.find("\"1").expect("the value is in the text");
+    let place = Place::of("me.ron", text, start..start + 6);
+    let shown = render(
+        &no_share("1\u{9b}8").at(place).into(),
+        System::Metric,
+        false,
+    );
+    assert_eq!(torquill::bounds::first_hidden(&shown), None, "{shown:?}");
+    assert!(shown.contains("`1\u{fffd}8` is no share"), "{shown}");
+    let lines: Vec<&str> = shown.lines().collect();
+    let line = lines
+        .iter()
+        .position(|line| line.contains("[31m"))
+        .expect("it is shown");
+    let signs = |line: &str, of: &str| line.split(of).next().map(|before| before.chars().count());
+    assert_eq!(
+        signs(lines[line], "\"1"),
+        signs(lines[line + 1], "^"),
+        "{shown}"
+    );
+}
+
+#[test]
 fn fault_places_at_the_end_of_a_text_do_no_harm() {
     for text in ["", "\n", "a", "µ\r\n"] {
         for start in 0..5 {
