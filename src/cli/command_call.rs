@@ -6,6 +6,7 @@ use super::canonical::{self, WantedOutput, arguments, is_typed, values};
 use super::data_file;
 use super::options::Format;
 use super::output;
+use super::whole_set;
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::library::{Library, bytes_of_file, hash_of};
@@ -75,7 +76,7 @@ impl CommandCall<'_> {
             Some(path) => {
                 let record = self.record(self.command, WantedOutput::Data)?;
                 let bytes = data_file::bytes(path, &(answer.data)(), &record)?;
-                output::write_file(path, &bytes)
+                whole_set::write_file(path, &bytes)
             }
         }
     }
@@ -111,7 +112,7 @@ impl CommandCall<'_> {
         match &self.to {
             Destination::Standard if format == Format::Table => output::print_marked(&whole),
             Destination::Standard => output::print(&whole),
-            Destination::File(path) => output::write_file(path, whole.as_bytes()),
+            Destination::File(path) => whole_set::write_file(path, whole.as_bytes()),
             Destination::Nowhere => Ok(()),
         }
     }

@@ -4,6 +4,7 @@ use super::options::{UnitsOption, Who, pace};
 use super::output;
 use super::setup_options::{SetupOptions, setups};
 use super::texts;
+use super::whole_set;
 use crate::error::Result;
 use crate::library::Library;
 use crate::report::{SheetForm, worked_pose_sheet};
@@ -69,7 +70,7 @@ pub fn run(arguments: &ExplainArguments, library: &Library, matches: &ArgMatches
     let pose = worked_pose(&question, setups.first(), place)?;
     let sheet = worked_pose_sheet(&pose, form(arguments), units);
     match &arguments.output {
-        Some(path) => output::write_file(path, sheet.as_bytes()),
+        Some(path) => whole_set::write_file(path, sheet.as_bytes()),
         None => output::print(&sheet),
     }
 }

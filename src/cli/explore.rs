@@ -2,6 +2,7 @@
 
 use super::command_call::CommandCall;
 use super::output;
+use super::whole_set;
 use crate::error::{Error, PageFault, Result, Shelf};
 use crate::explore::{DIAL_GROUPS, PageTask, catalogue, tasks_from_text};
 use crate::library::{Library, text_of_file};
@@ -95,7 +96,7 @@ pub fn run(arguments: &ExploreArguments, call: &CommandCall) -> Result<()> {
         tasks,
         catalogue: catalogue(library)?,
     });
-    output::write_file(&arguments.output, page.as_bytes())?;
+    whole_set::write_file(&arguments.output, page.as_bytes())?;
     output::note(&page_written(&arguments.output.display().to_string()));
     Ok(())
 }

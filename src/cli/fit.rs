@@ -7,6 +7,7 @@ use super::log_options::LogOptions;
 use super::options::{Format, SexOption, UnitsOption};
 use super::output;
 use super::picture::LookOptions;
+use super::whole_set;
 use crate::error::{CommandFault, Error, Result};
 use crate::figures::fitted_lifts;
 use crate::library::{Library, Shelf};
@@ -143,7 +144,7 @@ pub fn run(arguments: &FitArguments, call: &CommandCall) -> Result<()> {
         let file = path.display().to_string();
         let checked = library.check_text(Some(Shelf::Lifters), &file, text)?;
         warn(&checked.doubts, units);
-        output::write_file(path, text.as_bytes())?;
+        whole_set::write_file(path, text.as_bytes())?;
     }
     if let Some(path) = &arguments.picture {
         let look = arguments.look.look()?;

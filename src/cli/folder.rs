@@ -3,6 +3,7 @@
 //! In: a folder, names and bytes. Out: all files of the set or none.
 
 use super::output;
+use super::whole_set;
 use crate::error::{CommandFault, Error, Result};
 use crate::library::was_read;
 use std::path::{Path, PathBuf};
@@ -50,11 +51,11 @@ pub fn check_names(folder: &Path, names: &[String], replace: bool) -> Result<()>
 /// **Fails** if the folder cannot be made or written to; no file of the set has changed then.
 pub fn write_into(folder: &Path, files: &[(String, Vec<u8>)]) -> Result<()> {
     if !folder.exists() {
-        return output::write_folder(folder, files);
+        return whole_set::write_folder(folder, files);
     }
     let placed: Vec<(PathBuf, &[u8])> = files
         .iter()
         .map(|(name, bytes)| (folder.join(name), bytes.as_slice()))
         .collect();
-    output::write_files(&placed)
+    whole_set::write_files(&placed)
 }

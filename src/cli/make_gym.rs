@@ -3,6 +3,7 @@
 use super::complain::warn;
 use super::options::UnitsOption;
 use super::output;
+use super::whole_set;
 use crate::error::{CommandFault, Error, Fault, GymPart, Result};
 use crate::library::{Library, Shelf};
 use crate::narrative::gym_words::{
@@ -115,7 +116,7 @@ pub fn run(arguments: &GymArguments, library: &Library) -> Result<()> {
         })
     })?;
     warn(&checked.doubts, units);
-    output::write_file(path, text.as_bytes())?;
+    whole_set::write_file(path, text.as_bytes())?;
     for line in assumed_in_words(&gym) {
         output::note(&line);
     }

@@ -1,7 +1,7 @@
 //! The command line: one command a file.
 //!
 //! In: arguments. Out: results on standard output, messages on standard error, an exit status: 0 done,
-//! 1 the question has no answer, 2 bad arguments or a bad file.
+//! 1 the question has no answer, 2 bad arguments or a bad file, 130 interrupted while it wrote or searched (by any signal).
 
 mod again;
 pub mod canonical;
@@ -48,6 +48,7 @@ pub mod team;
 mod texts;
 mod vary;
 mod waiting;
+mod whole_set;
 
 pub use complain::render;
 pub use kept_output::Called;

@@ -1,6 +1,6 @@
-//! Where output goes: standard output, or files that are written beside and then renamed.
+//! Where output goes: standard output, standard error, and files that may be written.
 //!
-//! In: text and bytes with the paths they go to. Out: all files of a set or none; nothing half-written.
+//! In: texts, and paths that files are to go to. Out: what was said, and whether a file can be made there.
 
 use super::kept_output::{Stream, is_kept, keep, taken};
 use crate::error::{CommandFault, Error, Result};
@@ -8,8 +8,7 @@ use crate::library::was_read;
 use std::collections::BTreeSet;
 use std::io::{ErrorKind, IsTerminal, Write};
 use std::path::{Path, PathBuf};
-use std::sync::Mutex;
-use tempfile::{Builder, NamedTempFile, TempDir};
+use std::sync::{Mutex, MutexGuard};
 
 /// Writes text to standard output; a closed pipe ends quietly.
 pub fn print(text: &str) -> Result<()> {
@@ -70,17 +69,19 @@ pub fn note(text: &str) {
 /// program computes stays as it is.
 static FREE: Mutex<BTreeSet<PathBuf>> = Mutex::new(BTreeSet::new());
 
-/// What lies beside its place until the whole of its set is written.
-static BESIDE: Mutex<Vec<PathBuf>> = Mutex::new(Vec::new());
-
 /// Remembers whether a file may be replaced when it is written.
 pub fn promise(path: &Path, replace: bool) {
-    let mut free = taken(&FREE);
+    let mut free = free();
     if replace {
         free.remove(path);
     } else {
         free.insert(path.to_owned());
     }
+}
+
+/// The files that were free when they were asked for.
+pub(super) fn free() -> MutexGuard<'static, BTreeSet<PathBuf>> {
+    taken(&FREE)
 }
 
 /// Checks that a file can be made, before anything is computed.
@@ -114,7 +115,7 @@ pub fn check_target(path: &Path, replace: bool) -> Result<()> {
     Err(Error::bad(fault))
 }
 
-fn shown(path: &Path) -> String {
+pub(super) fn shown(path: &Path) -> String {
     path.display().to_string()
 }
 
@@ -126,135 +127,11 @@ pub fn folder_of(path: &Path) -> &Path {
     }
 }
 
-/// Writes a file as a whole or not at all.
-///
-/// **Fails** as [`write_files`].
-pub fn write_file(path: &Path, bytes: &[u8]) -> Result<()> {
-    write_files(&[(path.to_owned(), bytes)])
-}
-
-/// Writes a set of files: all beside their places first, then all renamed.
-///
-/// **Fails** when a folder cannot be written, a file was read by this call, or has come into a place that was free; no
-/// file of the set has changed then, and nothing is left behind.
-pub fn write_files<B: AsRef<[u8]>>(files: &[(PathBuf, B)]) -> Result<()> {
-    end_cleanly();
-    if let Some((path, _)) = files.iter().find(|(path, _)| was_read(path)) {
-        return Err(Error::bad(CommandFault::TargetIsRead { file: shown(path) }));
-    }
-    let staged = files
-        .iter()
-        .map(|(path, bytes)| staged(path, bytes.as_ref()).map_err(|fault| unwritable(path, &fault)))
-        .collect::<Result<Vec<_>>>()?;
-    // Who interrupts waits until the whole set is in its place.
-    let mut known = taken(&BESIDE);
-    let free = taken(&FREE);
-    let occupied = files
-        .iter()
-        .find(|(path, _)| free.contains(path) && path.exists());
-    if let Some((path, _)) = occupied {
-        return Err(exists(path));
-    }
-    for ((path, _), file) in files.iter().zip(staged) {
-        let kept = match free.contains(path) {
-            true => file.persist_noclobber(path),
-            false => file.persist(path),
-        };
-        kept.map_err(|fault| match fault.error.kind() {
-            ErrorKind::AlreadyExists => exists(path),
-            _ => unwritable(path, &fault.error),
-        })?;
-    }
-    known.clear();
-    drop(free);
-    files.iter().for_each(|(path, _)| promise(path, true));
-    Ok(())
-}
-
-/// Writes files into a folder that is not there yet: into one beside it, which is then renamed.
-///
-/// **Fails** where a folder cannot be made or written; nothing is left behind then.
-pub fn write_folder(folder: &Path, files: &[(String, Vec<u8>)]) -> Result<()> {
-    end_cleanly();
-    let not_made = |fault: std::io::Error| {
-        Error::bad(CommandFault::FolderNotMade {
-            folder: shown(folder),
-            cause: fault.to_string(),
-        })
-    };
-    let parent = folder_of(folder);
-    std::fs::create_dir_all(parent).map_err(not_made)?;
-    let made = staged_folder(parent).map_err(not_made)?;
-    for (name, bytes) in files {
-        // Who interrupts takes the folder away between two files.
-        let _known = taken(&BESIDE);
-        std::fs::write(made.path().join(name), bytes)
-            .map_err(|fault| unwritable(&folder.join(name), &fault))?;
-    }
-    let mut known = taken(&BESIDE);
-    std::fs::rename(made.path(), folder).map_err(not_made)?;
-    let _ = made.keep();
-    known.clear();
-    Ok(())
-}
-
-/// What makes a file or folder of a random name beside its place, with these rights less what the user's mask takes.
-fn beside(mode: u32) -> Builder<'static, 'static> {
-    let mut builder = Builder::new();
-    builder.prefix(".torquill-");
-    #[cfg(unix)]
-    builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(mode));
-    #[cfg(not(unix))]
-    let _ = mode;
-    builder
-}
-
-/// The bytes in a file of a name of its own in the same folder, with the rights that the file is to have.
-fn staged(path: &Path, bytes: &[u8]) -> std::io::Result<NamedTempFile> {
-    let kept = std::fs::metadata(path)
-        .ok()
-        .map(|there| there.permissions());
-    let mut known = taken(&BESIDE);
-    let mut file = beside(0o666).tempfile_in(folder_of(path))?;
-    known.push(file.path().to_owned());
-    drop(known);
-    file.write_all(bytes)?;
-    if let Some(rights) = kept {
-        file.as_file().set_permissions(rights)?;
-    }
-    Ok(file)
-}
-
-/// A folder of a name of its own.
-fn staged_folder(parent: &Path) -> std::io::Result<TempDir> {
-    let mut known = taken(&BESIDE);
-    let made = beside(0o777).tempdir_in(parent)?;
-    known.push(made.path().to_owned());
-    Ok(made)
-}
-
-/// Has an interruption take away what is half written, or wait until it is whole.
-fn end_cleanly() {
-    if is_kept() {
-        return;
-    }
-    // Where a search has set its handler, that one lets the writing end: no harm.
-    let _ = ctrlc::set_handler(|| {
-        // Held to the end, so that nothing is written or renamed any more.
-        let known = taken(&BESIDE);
-        for path in known.iter() {
-            // What is in its place already has another name.
-            let _ = std::fs::remove_file(path).or_else(|_| std::fs::remove_dir_all(path));
-        }
-        std::process::exit(130);
-    });
-}
-
-fn exists(path: &Path) -> Error {
+pub(super) fn exists(path: &Path) -> Error {
     Error::bad(CommandFault::TargetExists { file: shown(path) })
 }
 
-fn unwritable(path: &Path, fault: &std::io::Error) -> Error {
+pub(super) fn unwritable(path: &Path, fault: &std::io::Error) -> Error {
     Error::bad(CommandFault::Unwritable {
         file: shown(path),
         cause: fault.to_string(),

@@ -3,6 +3,7 @@
 //! In: a file name, size, theme, letters. Out: the look for the figure, and the file written.
 
 use super::output;
+use super::whole_set;
 use crate::draw::{Scene, Theme, layered_svg, outlined_svg, png};
 use crate::error::{CommandFault, Error, Result};
 use crate::narrative::figure_words::left_off_in_words;
@@ -104,7 +105,7 @@ impl Picture {
     /// Writes a scene in the format of the file's ending.
     pub fn write(&self, scene: &Scene) -> Result<()> {
         tell_left_off(scene);
-        output::write_file(&self.output, &self.bytes(scene)?)
+        whole_set::write_file(&self.output, &self.bytes(scene)?)
     }
 
     /// Writes a scene and the files beside it, all or none.
@@ -115,7 +116,7 @@ impl Picture {
         tell_left_off(scene);
         let mut files = vec![(self.output.clone(), self.bytes(scene)?)];
         files.extend(beside);
-        output::write_files(&files)
+        whole_set::write_files(&files)
     }
 
     fn bytes(&self, scene: &Scene) -> Result<Vec<u8>> {

@@ -5,8 +5,8 @@ use super::data_file::DataOption;
 use super::hung::{Hung, hung};
 use super::manner::Manner;
 use super::options::{Format, UnitsOption, Who};
-use super::output;
 use super::picture::{LookOptions, Picture};
+use super::whole_set;
 use crate::draw::outlined_svg;
 use crate::error::{Error, RepetitionOptions, Result};
 use crate::figures::{animation, rep_over_time, rep_over_way, rep_versus_plain};
@@ -151,7 +151,7 @@ fn draw(arguments: &RepArguments, call: &CommandCall, rep: &RepStudy, units: Sys
         }
         let moving = animation(rep, units, look)?;
         let ground = outlined_svg(&call.signed("animation", moving.ground.clone())?)?;
-        output::write_file(path, moving.over(&ground).as_bytes())?;
+        whole_set::write_file(path, moving.over(&ground).as_bytes())?;
     }
     Ok(())
 }

@@ -2,6 +2,7 @@
 
 use super::command_call::CommandCall;
 use super::output;
+use super::whole_set;
 use crate::draw::{outlined_svg, png};
 use crate::error::{CommandFault, Error, Result};
 use crate::figures::{Paper, session_sheet};
@@ -55,14 +56,14 @@ pub fn write_words(
     let format = SheetFormat::of(path)?;
     if format == SheetFormat::Html {
         let page = one_sheet_html(title, words, paper);
-        return output::write_file(path, page.as_bytes());
+        return whole_set::write_file(path, page.as_bytes());
     }
     let scene = call.signed("sheet", session_sheet(title, words, paper)?)?;
     let bytes = match format {
         SheetFormat::Png => png(&scene, PNG_FACTOR)?,
         SheetFormat::Html | SheetFormat::Svg => outlined_svg(&scene)?.into_bytes(),
     };
-    output::write_file(path, &bytes)
+    whole_set::write_file(path, &bytes)
 }
 
 /// Writes the sheet: every session on a page of HTML; a picture holds one session.
@@ -75,7 +76,7 @@ pub fn write(
     let format = SheetFormat::of(path)?;
     if format == SheetFormat::Html {
         let page = sheet_html(sessions, units, paper);
-        return output::write_file(path, page.as_bytes());
+        return whole_set::write_file(path, page.as_bytes());
     }
     let [session] = sessions else {
         return Err(Error::bad(CommandFault::ManySessions {

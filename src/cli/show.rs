@@ -2,6 +2,7 @@
 
 use super::kind::Kind;
 use super::output;
+use super::whole_set;
 use crate::error::Result;
 use crate::library::{Library, Shelf, records_of};
 use crate::narrative::shown_files::{
@@ -55,7 +56,7 @@ pub fn run(arguments: &ShowArguments, library: &Library) -> Result<()> {
         None => output::print(&text),
         Some(path) => {
             output::check_target(path, arguments.force)?;
-            output::write_file(path, text.as_bytes())
+            whole_set::write_file(path, text.as_bytes())
         }
     }
 }
