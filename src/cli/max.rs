@@ -11,7 +11,8 @@ use super::scatter::ScatterOption;
 use super::waiting::watched;
 use crate::error::{Error, OptionFault, Result};
 use crate::figures::load_velocity_chart;
-use crate::library::Model;
+use crate::library::{Model, assemble};
+use crate::narrative::maximum_words::{OwnStrength, implied_scale};
 use crate::report;
 use crate::study::{
     Cohort, MaximumStudy, MaximumWishes, PeoplePart, Question, cohort, maximum_study,
@@ -138,12 +139,28 @@ fn print(
     found: &MaximumStudy,
 ) -> Result<()> {
     let own_scale = model.record.strength_scale;
+    let own = OwnStrength {
+        scale: own_scale,
+        takes_implied: found
+            .factor
+            .is_none_or(|factor| takes(arguments, call, &implied_scale(factor, own_scale))),
+    };
     let answer = Answer {
-        table: &|| report::maximum_text(found, own_scale, arguments.units.into()),
+        table: &|| report::maximum_text(found, own, arguments.units.into()),
         json: &|| report::maximum_json(found, own_scale),
         data: &|| report::maximum_data(found, own_scale),
     };
     call.give(arguments.format, &answer)
+}
+
+/// Whether the lifter is accepted with this factor on strength.
+fn takes(arguments: &MaxArguments, call: &CommandCall, scale: &str) -> bool {
+    const PATH: &str = "lifter.strength_scale=";
+    let who = &arguments.who;
+    let mut sets = who.set.clone();
+    sets.retain(|set| !set.starts_with(PATH));
+    sets.push(format!("{PATH}{scale}"));
+    assemble(call.models, &who.lifter, &arguments.movement, &sets).is_ok()
 }
 
 fn draw(arguments: &MaxArguments, call: &CommandCall, found: &MaximumStudy) -> Result<()> {

@@ -19,7 +19,7 @@ down: put it down another way. Education, not medical advice; local rules and a 
 
 /// The findings, one a line.
 #[must_use]
-pub fn maximum_sentences(found: &MaximumStudy, own_scale: f64, units: System) -> Vec<String> {
+pub fn maximum_sentences(found: &MaximumStudy, own: OwnStrength, units: System) -> Vec<String> {
     let mut lines = vec![format!(
         "{}, {}: maximum {} ({} can be loaded; the next step, {}, is not lifted).",
         found.movement_title,
@@ -41,14 +41,37 @@ pub fn maximum_sentences(found: &MaximumStudy, own_scale: f64, units: System) ->
         let is_more = eccentric.load > found.one_rm.load;
         lines.push(if is_more { OVERLOAD } else { NO_OVERLOAD }.to_owned());
     }
-    lines.extend(found.factor.map(|factor| {
-        format!(
-            "That maximum implies {} times this lifter's strength: --set lifter.strength_scale={}",
-            rounded(factor, 3),
-            rounded(factor * own_scale, 4)
-        )
-    }));
+    lines.extend(found.factor.map(|factor| implied(factor, own)));
     lines
+}
+
+/// The lifter's own factor on strength, and whether the one that a known maximum implies can be set in its place.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OwnStrength {
+    /// The factor that the lifter's file has already.
+    pub scale: f64,
+    /// Whether a model with the implied factor is accepted.
+    pub takes_implied: bool,
+}
+
+/// The factor on strength that a known maximum implies, as it is set.
+#[must_use]
+pub fn implied_scale(factor: f64, own_scale: f64) -> String {
+    rounded(factor * own_scale, 4)
+}
+
+/// The strength that a known maximum implies, and how to ask for it where that can be asked for.
+fn implied(factor: f64, own: OwnStrength) -> String {
+    let scale = implied_scale(factor, own.scale);
+    let times = rounded(factor, 3);
+    match own.takes_implied {
+        true => format!(
+            "That maximum implies {times} times this lifter's strength: --set lifter.strength_scale={scale}"
+        ),
+        false => format!(
+            "That maximum implies {times} times this lifter's strength, which is outside what this program takes for a person's: a strength_scale of {scale} is refused."
+        ),
+    }
 }
 
 fn lowered(eccentric: OneRepMax, one_rm: OneRepMax, units: System) -> String {

@@ -6,16 +6,18 @@ use super::json::pretty;
 use super::table::table;
 use super::tidy_table::{Cells, TidyTable};
 use crate::movement::Measure;
-use crate::narrative::maximum_words::{VELOCITY_HEADS, maximum_sentences, velocity_cells};
+use crate::narrative::maximum_words::{
+    OwnStrength, VELOCITY_HEADS, maximum_sentences, velocity_cells,
+};
 use crate::rep::LoadPace;
 use crate::study::{MaximumStudy, USUAL_STEP_KG};
 use crate::units::System;
 use serde::Serialize;
 
-/// A maximum as text; `own_scale` is the factor on strength that the lifter's file has already.
+/// A maximum as text.
 #[must_use]
-pub fn maximum_text(found: &MaximumStudy, own_scale: f64, units: System) -> String {
-    let mut text = maximum_sentences(found, own_scale, units).join("\n") + "\n";
+pub fn maximum_text(found: &MaximumStudy, own: OwnStrength, units: System) -> String {
+    let mut text = maximum_sentences(found, own, units).join("\n") + "\n";
     if let Some(profile) = &found.profile {
         let rows = profile.rows.iter();
         let rows = rows.map(|row| velocity_cells(row, found.measure, units));
