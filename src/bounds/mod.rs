@@ -1,8 +1,7 @@
 //! What is taken for real at every door: one table of bounds, each with its source.
 //!
-//! In: `models/bounds.ron`, compiled in; no folder of the user's replaces it, or it would guard nothing.
-//! Out: [`bounds`], whose fields tell whether a value is inside. It stands below the laws because they
-//! read texts and records too, and above `error`, whose facts it fills.
+//! In: `models/bounds.ron`, compiled in; no folder of the user's replaces it, or it would guard nothing. Out: [`bounds`], whose
+//! fields tell whether a value is inside. It stands below the laws, which read texts too, and above `error`, which it fills.
 
 mod bound;
 mod row;
@@ -352,6 +351,8 @@ pub struct Bounds {
     pub lightest_bar: Row,
     /// Speed of a load at which a capacity is asked for, up or down.
     pub held_speed: Row,
+    /// Speed of a joint at which a capacity is asked for, either way.
+    pub held_turn: Row,
     /// Samples of the range.
     pub samples: Row,
     /// Part of the range that a repetition covers.

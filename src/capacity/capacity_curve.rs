@@ -160,6 +160,14 @@ pub(super) fn range_speed(range: &Range, index: usize, pace: Pace) -> Result<f64
             Ok(speed_m_s / travel)
         }
         (Pace::Angular(speed_rad_s), Measure::Torque) => {
+            let speed_deg_s = speed_rad_s.to_degrees();
+            if bounds().held_turn.outside(speed_deg_s).is_some() {
+                let most_deg_s = bounds().held_turn.most();
+                return Err(Error::bad(HoldFault::TurnOutside {
+                    speed_deg_s,
+                    most_deg_s,
+                }));
+            }
             Ok(speed_rad_s / pose.coordinates[0].slope_rad.abs())
         }
         (Pace::Linear(_), Measure::Torque) => Err(Error::bad(HoldFault::SpeedOfLoadForJoint)),

@@ -1,6 +1,6 @@
 //! `torquill explain MOVEMENT --at PLACE`: the whole calculation of one pose, line by line.
 
-use super::options::{UnitsOption, Who, pace};
+use super::options::{UnitsOption, Who};
 use super::output;
 use super::setup_options::{SetupOptions, setups};
 use super::texts;
@@ -8,7 +8,7 @@ use super::whole_set;
 use crate::error::Result;
 use crate::library::Library;
 use crate::report::{SheetForm, worked_pose_sheet};
-use crate::study::{Question, worked_pose};
+use crate::study::{Question, asked_pace, worked_pose};
 use clap::{ArgMatches, Args, ValueEnum};
 use std::path::{Path, PathBuf};
 
@@ -65,7 +65,7 @@ pub fn run(arguments: &ExplainArguments, library: &Library, matches: &ArgMatches
     let units = arguments.units.into();
     let model = arguments.who.model(library, &arguments.movement)?;
     let mut question = Question::new(&arguments.movement, &model.movement, &model.lifter);
-    question.pace = pace(arguments.speed.as_deref())?;
+    question.pace = asked_pace(arguments.speed.as_deref())?;
     let setups = setups(&arguments.setup, library, matches, units)?;
     let pose = worked_pose(&question, setups.first(), place)?;
     let sheet = worked_pose_sheet(&pose, form(arguments), units);

@@ -3,11 +3,10 @@
 use super::complain::warn;
 use crate::anatomy::Sex;
 use crate::bounds::bounds;
-use crate::capacity::Pace;
 use crate::error::{DateOrder, Error, OptionFault, Result};
 use crate::library::{Library, Model, assemble};
-use crate::study::Question;
-use crate::units::{AngularSpeed, Speed, System};
+use crate::study::{Question, asked_pace};
+use crate::units::System;
 use clap::{Args, ValueEnum};
 use std::path::{Path, PathBuf};
 
@@ -128,20 +127,7 @@ impl Sampling {
         question.samples = self.samples;
         question.region_share = self.region_share;
         question.changes = &model.changes;
-        question.pace = pace(self.speed.as_deref())?;
+        question.pace = asked_pace(self.speed.as_deref())?;
         Ok(question)
     }
-}
-
-/// The pace of a speed as text; held still without one.
-pub fn pace(text: Option<&str>) -> Result<Pace> {
-    let Some(text) = text else {
-        return Ok(Pace::Isometric);
-    };
-    if text.contains("deg") || text.contains('°') || text.contains("rad") {
-        let speed = AngularSpeed::from_text(text).map_err(Error::bad)?;
-        return Ok(Pace::Angular(speed.as_rad_s()));
-    }
-    let speed = Speed::from_text(text).map_err(|fault| Error::bad(OptionFault::NoSpeed(fault)))?;
-    Ok(Pace::Linear(speed.as_m_s()))
 }

@@ -2,7 +2,7 @@
 
 use super::command_call::{Answer, CommandCall};
 use super::data_file::DataOption;
-use super::options::{Format, Sampling, UnitsOption, Who, pace};
+use super::options::{Format, Sampling, UnitsOption, Who};
 use super::picture::LookOptions;
 use super::setup_options::{SetupOptions, setups};
 use crate::bounds::bounds;
@@ -11,7 +11,9 @@ use crate::error::{Error, OptionFault, Result};
 use crate::figures::{family_chart, rank_chart, value_map, why_chart};
 use crate::library::Workbench;
 use crate::report;
-use crate::study::{Compared, Conditions, Parameter, family, pair_grid, rank, usual_comparison};
+use crate::study::{
+    Compared, Conditions, Parameter, asked_pace, family, pair_grid, rank, usual_comparison,
+};
 use clap::{Args, ValueEnum};
 use std::path::PathBuf;
 
@@ -167,7 +169,7 @@ fn asked(arguments: &VaryArguments, call: &CommandCall) -> Result<Conditions> {
     }
     Ok(Conditions {
         samples,
-        pace: pace(arguments.sampling.speed.as_deref())?,
+        pace: asked_pace(arguments.sampling.speed.as_deref())?,
         region_share: share,
         load: loads.into_iter().next(),
     })

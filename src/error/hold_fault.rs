@@ -33,6 +33,13 @@ pub enum HoldFault {
         /// The most either way, m/s.
         most_m_s: f64,
     },
+    /// A speed at which nobody turns a joint.
+    TurnOutside {
+        /// The speed, deg/s.
+        speed_deg_s: f64,
+        /// The most either way, deg/s.
+        most_deg_s: f64,
+    },
     /// The speed of a load for a movement that turns one joint.
     SpeedOfLoadForJoint,
     /// The speed of a joint for a movement of a bar or sled.

@@ -35,6 +35,8 @@ pub enum Measured {
     Year,
     /// Metres a second.
     MetrePerSecond,
+    /// Degrees a second.
+    DegreePerSecond,
     /// A rate.
     PerSecond,
     /// Percent.
@@ -71,7 +73,7 @@ impl Measured {
             }
             Self::Millisecond => 0.001,
             Self::Micrometre => 1.0e-6,
-            Self::Degree => std::f64::consts::PI / 180.0,
+            Self::Degree | Self::DegreePerSecond => std::f64::consts::PI / 180.0,
             _ => 1.0,
         }
     }

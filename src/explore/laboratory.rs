@@ -12,7 +12,6 @@ use super::questions::{Questions, questions};
 use super::shown_chart::{ChartWish, WishedTheme};
 use super::solved_state::SolvedState;
 use super::usual_loads::{UsualLoads, usual_loads};
-use crate::capacity::Pace;
 use crate::draw::svg;
 use crate::error::{Error, PageFault, Result};
 use crate::figures::strength_curve;
@@ -23,8 +22,8 @@ use crate::narrative::page_words::change_in_words;
 use crate::plot::Look;
 use crate::report::{CurveSummary, curve_data, summary};
 use crate::resistance::Setup;
-use crate::study::{Question, causes_between, study};
-use crate::units::{AngularSpeed, Speed, System};
+use crate::study::{Question, asked_pace, causes_between, study};
+use crate::units::System;
 use serde::{Deserialize, Serialize};
 use std::rc::Rc;
 
@@ -261,7 +260,7 @@ impl Laboratory {
         state.check(&self.shelves)?;
         let model = self.model(state)?;
         let setups: Vec<Setup> = self.setup(state)?.into_iter().collect();
-        let pace = pace(state.speed.as_deref())?;
+        let pace = asked_pace(state.speed.as_deref())?;
         let mut question = Question::new(&state.lift, &model.movement, &model.lifter);
         question.pace = pace;
         let study = study(&question, &setups)?;
@@ -305,19 +304,6 @@ impl Laboratory {
 
 fn borrowed(list: &[String]) -> Vec<&str> {
     list.iter().map(String::as_str).collect()
-}
-
-/// The pace of a speed as the page writes it.
-fn pace(text: Option<&str>) -> Result<Pace> {
-    let Some(text) = text else {
-        return Ok(Pace::Isometric);
-    };
-    if text.contains("deg") {
-        let speed = AngularSpeed::from_text(text).map_err(Error::bad)?;
-        return Ok(Pace::Angular(speed.as_rad_s()));
-    }
-    let speed = Speed::from_text(text).map_err(Error::bad)?;
-    Ok(Pace::Linear(speed.as_m_s()))
 }
 
 fn json<T: Serialize>(result: Result<T>, units: System) -> String {

@@ -57,6 +57,7 @@ const fn unit(unit: Measured) -> &'static str {
         Measured::Millisecond => "ms",
         Measured::Year => "years",
         Measured::MetrePerSecond => "m/s",
+        Measured::DegreePerSecond => "deg/s",
         Measured::PerSecond => "per second",
         Measured::Percent => "%",
         Measured::PercentOfBodyMass => "% of body mass",

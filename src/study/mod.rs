@@ -4,6 +4,7 @@
 
 mod advice;
 mod against_plain;
+mod asked_pace;
 mod asked_torques;
 mod cause;
 mod cause_items;
@@ -76,6 +77,7 @@ mod worked_place;
 mod worked_pose;
 
 pub use against_plain::{AgainstPlain, HungKind, NameOfHung};
+pub use asked_pace::asked_pace;
 pub use asked_torques::{asked_torques_nm, reactions_under};
 pub use cause::{Cause, SolvedCurve, Spot, causes_between};
 pub use cause_items::{CauseItem, ItemOf, gathered};

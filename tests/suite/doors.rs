@@ -153,7 +153,7 @@ fn fault_work_that_does_not_fit_in_memory_is_refused_before_it_begins() {
     ];
     refused(
         &call(&vary),
-        &["41 curves of 10001 samples", "--samples 3658"],
+        &["41 curves of 10001 samples", "--samples 2926"],
     );
     let load = ["--versus", "--load", "40 kg"];
     let setups = [

@@ -2,6 +2,7 @@
 
 use super::Told;
 use crate::error::{HoldFault, ProgrammeFault};
+use crate::narrative::quantities::rounded;
 
 /// The fault in words.
 pub(super) fn told(fault: &HoldFault) -> Told {
@@ -27,6 +28,14 @@ pub(super) fn told(fault: &HoldFault) -> Told {
             "nobody moves a load at {speed_m_s} m/s: {most_m_s} m/s up or down is the most that is taken"
         ))
         .hint("--speed \"0.3 m/s\""),
+        HoldFault::TurnOutside {
+            speed_deg_s,
+            most_deg_s,
+        } => Told::new(format!(
+            "nobody turns a joint at {} deg/s: {most_deg_s} deg/s either way is the most that is taken",
+            rounded(*speed_deg_s, 0)
+        ))
+        .hint("--speed \"60 deg/s\""),
         HoldFault::SpeedOfLoadForJoint => {
             Told::new("this movement turns one joint: give its speed as an angle per second")
                 .hint("--speed \"60 deg/s\"")
