@@ -14,11 +14,15 @@ use crate::report::{pages_html, team_data, team_json, team_log, team_page, team_
 use crate::study::{MemberPlans, PlanQuestion, team_of, team_plans};
 use crate::units::System;
 use rayon::prelude::{IndexedParallelIterator, IntoParallelRefIterator, ParallelIterator};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 /// In place of a movement: every lift that the team's file has a column for.
 const EVERY_LIFT: &str = "all";
+
+/// The page of everybody, and the log to fill in.
+const OVERVIEW: &str = "overview.html";
+const LOG: &str = "log.csv";
 
 /// What is asked of a team.
 pub struct TeamCall<'a> {
@@ -49,9 +53,12 @@ pub fn run(team: &TeamCall<'_>, asked: &PlanQuestion, call: &CommandCall) -> Res
     if let Some(note) = columns_ignored(&people.ignored) {
         output::note(&format!("note: {note}"));
     }
+    let stems = stems(people.members.iter().map(|member| member.name.as_str()));
+    let surely = stems.iter().map(|stem| format!("{stem}.html"));
+    let surely: Vec<String> = surely.chain([OVERVIEW, LOG].map(str::to_owned)).collect();
+    folder::check_names(team.folder, &surely, team.replace)?;
     let movement = Some(asked.movement.as_str()).filter(|name| *name != EVERY_LIFT);
     let plans = watched(|watch| team_plans(asked, &people, movement, call.models, watch))?;
-    let stems = stems(&plans);
     let sheets = plans
         .par_iter()
         .zip(&stems)
@@ -68,10 +75,10 @@ pub fn run(team: &TeamCall<'_>, asked: &PlanQuestion, call: &CommandCall) -> Res
     };
     let mut files = vec![
         (
-            "overview.html".to_owned(),
+            OVERVIEW.to_owned(),
             team_page(&plans, sheet, (units, paper)).into_bytes(),
         ),
-        ("log.csv".to_owned(), team_log(&plans, units).into_bytes()),
+        (LOG.to_owned(), team_log(&plans, units).into_bytes()),
     ];
     files.extend(sheets.into_iter().flatten());
     let names: Vec<String> = files.iter().map(|(name, _)| name.clone()).collect();
@@ -126,19 +133,21 @@ fn picture(page: &TeamPage, paper: Paper, call: &CommandCall) -> Result<Vec<u8>>
 }
 
 /// Names of files after names of people, all different.
-fn stems(plans: &[MemberPlans]) -> Vec<String> {
-    let mut taken: BTreeMap<String, usize> = BTreeMap::new();
-    let stems = plans.iter().map(|plans| {
-        let stem = stem(&plans.member.name);
-        let count = taken.entry(stem.clone()).or_default();
-        *count += 1;
-        match *count {
-            1 => stem,
-            number => format!("{stem}-{number}"),
-        }
+fn stems<'a>(names: impl Iterator<Item = &'a str>) -> Vec<String> {
+    let mut taken: BTreeSet<String> = BTreeSet::new();
+    let stems = names.map(|name| {
+        let stem = stem(name);
+        // Who is called as another one's second file gets a further number.
+        let numbered = (2..).map(|number| format!("{stem}-{number}"));
+        let mut free = std::iter::once(stem.clone()).chain(numbered);
+        free.find(|stem| taken.insert(stem.clone()))
+            .unwrap_or_default()
     });
     stems.collect()
 }
+
+/// Bytes of a name that a file is called by: file systems take 255, endings and numbers among them.
+const LONGEST_STEM: usize = 150;
 
 /// Letters and digits of a name, hyphens between them.
 pub fn stem(name: &str) -> String {
@@ -148,9 +157,15 @@ pub fn stem(name: &str) -> String {
         .map(str::to_lowercase)
         .collect();
     let stem = words.join("-");
-    match stem.as_str() {
+    let fits = |(at, sign): &(usize, char)| at + sign.len_utf8() <= LONGEST_STEM;
+    let short: String = stem
+        .char_indices()
+        .take_while(fits)
+        .map(|(_, sign)| sign)
+        .collect();
+    match short.as_str() {
         // These are files of the whole team.
-        "" | "overview" | "log" => format!("person-{stem}"),
-        _ => stem,
+        "" | "overview" | "log" => format!("person-{short}"),
+        _ => short,
     }
 }

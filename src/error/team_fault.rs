@@ -17,6 +17,13 @@ pub enum TeamFault {
         /// The file as the user named it.
         file: String,
     },
+    /// More plans than are made in one call.
+    ManyPlans {
+        /// How many the file asks for.
+        asked: usize,
+        /// How many are made.
+        most: usize,
+    },
     /// Two columns hold the same.
     ColumnTwice {
         /// The headings of both.

@@ -52,6 +52,9 @@ pub enum LiftPlan {
     Nothing(Error),
 }
 
+/// Most plans of one call, assumed: ten minutes of work on two cores.
+const MOST_PLANS: usize = 2000;
+
 /// Reads a team's file.
 ///
 /// **Fails** as reading files and [`read_team`] do.
@@ -68,7 +71,7 @@ pub fn team_of(library: &Library, file: &str, bad_rows: BadRows) -> Result<Team>
 /// 2. Strength is the 1RM as told, or the median of the equations for a set; without either a test is planned.
 /// 3. People are planned for side by side; the watch counts them.
 ///
-/// **Fails** where the lift has no column, and with the first person for whom the question is put wrongly.
+/// **Fails** where the lift has no column, where more plans are asked for than are made in one call, and with the first person for whom the question is put wrongly.
 pub fn team_plans(
     asked: &PlanQuestion,
     team: &Team,
@@ -82,10 +85,19 @@ pub fn team_plans(
             known: team.movements.clone(),
         }));
     }
+    let is_asked = |lift: &str| movement.is_none_or(|wanted| wanted == lift);
+    let lifts = team.members.iter().flat_map(|member| &member.lifts);
+    let plans = lifts.filter(|(name, _)| is_asked(name)).count();
+    if plans > MOST_PLANS {
+        return Err(Error::bad(TeamFault::ManyPlans {
+            asked: plans,
+            most: MOST_PLANS,
+        }));
+    }
     watch.all.store(team.members.len() as u64, Relaxed);
     let of_member = |member: &TeamMember| {
         let lifts = member.lifts.iter();
-        let lifts = lifts.filter(|(name, _)| movement.is_none_or(|wanted| wanted == name));
+        let lifts = lifts.filter(|(name, _)| is_asked(name));
         let lifts = lifts.map(|(name, told)| lift_of(asked, member, name, *told, library));
         let plans = MemberPlans {
             member: member.clone(),

@@ -41,6 +41,10 @@ pub(super) fn told(fault: &TeamFault, units: System) -> Told {
             told.message = format!("line {line}: {}", told.message);
             told.hint("--skip-bad-rows plans for everybody else")
         }
+        TeamFault::ManyPlans { asked, most } => Told::new(format!(
+            "the team asks for {asked} plans, one for each person and lift; at most {most} are made in one call"
+        ))
+        .hint("name one lift in place of `all`, or plan for a part of the team at a time"),
         TeamFault::TooMany { most } => Told::new(format!("more than {most} people are no team"))
             .hint("plan for a part of them at a time"),
     }
