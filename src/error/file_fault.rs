@@ -29,6 +29,15 @@ pub enum FileFault {
         /// The most that is read, MB.
         most_mb: u64,
     },
+    /// A line that is longer than a row of any table.
+    LongLine {
+        /// The file as the user named it.
+        file: String,
+        /// The line, counted from 1.
+        line: usize,
+        /// The most bytes of a line.
+        most: usize,
+    },
     /// No text.
     NotUtf8 {
         /// The file as the user named it.

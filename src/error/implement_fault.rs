@@ -206,6 +206,13 @@ pub enum BandFitFault {
         /// How many there are.
         pulling: usize,
     },
+    /// More readings than anybody takes of a band.
+    TooManyReadings {
+        /// How many there are.
+        readings: usize,
+        /// The most that are fitted.
+        most: usize,
+    },
     /// A rest length at which the band already pulls.
     RestBeyondPull {
         /// The rest length.
@@ -300,7 +307,11 @@ impl ImplementFault {
             Self::Outside { size, .. } => size,
             Self::AnchorHeight(_) => return Some("height"),
             Self::AnchorOffset(_) => return Some("offset"),
-            Self::Fit(BandFitFault::TooFewReadings { .. } | BandFitFault::RestUnknown) => {
+            Self::Fit(
+                BandFitFault::TooFewReadings { .. }
+                | BandFitFault::TooManyReadings { .. }
+                | BandFitFault::RestUnknown,
+            ) => {
                 return Some("pull");
             }
             _ => return None,
@@ -341,7 +352,9 @@ impl ImplementFault {
             BandFitFault::PullFalls { longer, .. } => Some(longer.0),
             BandFitFault::RestBeyondPull { shortest, .. }
             | BandFitFault::SlackBeyondPull { shortest, .. } => Some(*shortest),
-            BandFitFault::TooFewReadings { .. } | BandFitFault::RestUnknown => None,
+            BandFitFault::TooFewReadings { .. }
+            | BandFitFault::TooManyReadings { .. }
+            | BandFitFault::RestUnknown => None,
         }
     }
 }

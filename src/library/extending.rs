@@ -8,6 +8,7 @@ use super::folder_check::is_model_file;
 use super::layered_text::LayeredText;
 use super::merging::laid_over;
 use super::outline::{EXTENDS, RecordOutline};
+use super::read::bounded;
 use super::records::Library;
 use super::word_brackets::in_both_brackets;
 use crate::error::{ExtendsFault, Fault, Result, Shelf};
@@ -40,6 +41,7 @@ impl Library {
         own: LayeredText,
         trail: &mut Vec<TrailStep>,
     ) -> Result<LayeredText> {
+        bounded(own.file(), own.text())?;
         let own = in_both_brackets(shelf, own);
         let outline = RecordOutline::of(own.text());
         let Some(named) = outline

@@ -12,7 +12,7 @@ use super::folder_check::model_files;
 use super::layered_text::LayeredText;
 use super::operating_rules::{OddMuscle, can_do, odd_muscles, way};
 use super::outline::{EXTENDS, RecordOutline};
-use super::read::no_record;
+use super::read::{bounded, no_record};
 use super::record_fields::fields_of;
 use super::records::{Library, LifterFiles, from_its_folder, seen_from};
 use super::technique_rules::technique_of;
@@ -42,6 +42,7 @@ impl Library {
         let text = text_of_file(path)?;
         // A mark that some editors put before the text is no part of it.
         let text = text.strip_prefix('\u{feff}').unwrap_or(&text);
+        bounded(&file, text)?;
         let alone = || LayeredText::of(&file, text);
         if is_calibration(path) {
             let no_rules = |_: &ron::Value| Vec::new();
@@ -73,6 +74,7 @@ impl Library {
     ///
     /// **Fails** with every fault that can be known.
     pub fn check_text(&self, shelf: Option<Shelf>, file: &str, text: &str) -> Result<CheckedFile> {
+        bounded(file, text)?;
         let shelf = match shelf {
             Some(shelf) => shelf,
             None => self.kind_by_fields(file, text)?,

@@ -8,6 +8,9 @@ use std::ops::Range;
 /// Nesting deeper than this is left alone (the reader refuses it at 128).
 const DEEPEST: usize = 150;
 
+/// Most parts of a text: the largest file of the program has some 8000. What stands behind them is not looked at.
+pub(super) const MOST_PARTS: usize = 20_000;
+
 /// One field, key or item of the text.
 #[derive(Debug, Clone)]
 pub struct TextNode<'a> {
@@ -118,7 +121,7 @@ impl<'a> Scanner<'a> {
             tag: None,
             newtype: false,
         });
-        let sound = depth < DEEPEST && self.body(index, depth);
+        let sound = depth < DEEPEST && index <= MOST_PARTS && self.body(index, depth);
         if sound {
             self.nodes[index].value.end = self.at;
         }

@@ -3,9 +3,10 @@
 //! In: the text of a model file. Out: the record, or an [`Error`] that marks the line. Syntax and
 //! types stop at the first fault; names given twice and numbers that are not finite are all told.
 
+use super::grammar_scan::{MOST_PARTS, nodes_of};
 use super::outline::RecordOutline;
 use super::read_fault::{as_fault, one_line};
-use crate::error::{Error, Fault, Result, TextFault};
+use crate::error::{Error, Fault, FileFault, Result, TextFault};
 use ron::extensions::Extensions;
 use serde::de::DeserializeOwned;
 
@@ -26,6 +27,26 @@ pub fn read<T: DeserializeOwned>(file: &str, text: &str) -> Result<T> {
         Ok(value)
     } else {
         Err(Error::bad_input(faults))
+    }
+}
+
+/// Most bytes of a model file: the largest of the program has a tenth of that.
+const MOST_MB: u64 = 1;
+
+/// **Fails** for a text that is larger than any model file, before anything is made of it.
+pub(super) fn bounded(file: &str, text: &str) -> Result<()> {
+    if text.len() as u64 > MOST_MB * 1_000_000 {
+        return Err(Error::bad(FileFault::TooLarge {
+            file: file.to_owned(),
+            most_mb: MOST_MB,
+        }));
+    }
+    match nodes_of(text).len() > MOST_PARTS {
+        false => Ok(()),
+        true => Err(Error::bad(TextFault::TooManyParts {
+            file: file.to_owned(),
+            most: MOST_PARTS,
+        })),
     }
 }
 

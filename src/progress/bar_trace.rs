@@ -47,6 +47,7 @@ impl BarTrace {
             }));
         };
         let table = LogTable::of(file, text);
+        table.check()?;
         let mut header = None;
         let mut seen: Vec<String> = Vec::new();
         table.rows(|row| {

@@ -55,6 +55,7 @@ const HEADER_WITHIN: usize = 10;
 /// stays open); and when no row is left.
 pub fn read_log(file: &str, text: &str, reading: &LogReading) -> Result<Log> {
     let table = LogTable::of(file, text);
+    table.check()?;
     let (mut header, header_line) = found_header(&table)?;
     let seen = first_look(&table, &mut header, (header_line, reading.bad_rows))?;
     let (order, proof) = date_order(&table, &header, header_line, reading.dates)?;

@@ -4,7 +4,7 @@
 //! Fields in double quotes may hold separators and line breaks; empty rows and rows that begin with `#` are remarks.
 
 use crate::bounds::is_shown;
-use crate::error::Place;
+use crate::error::{Error, FileFault, Place, Result};
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -68,6 +68,18 @@ impl LogTable {
             separator: separator_of(&text),
             text,
         }
+    }
+
+    /// **Fails** where a line is longer than a row of any table.
+    pub fn check(&self) -> Result<()> {
+        let long = self.text.lines().position(|line| line.len() > MOST_LINE);
+        long.map_or(Ok(()), |index| {
+            Err(Error::bad(FileFault::LongLine {
+                file: self.file.clone(),
+                line: index + 1,
+                most: MOST_LINE,
+            }))
+        })
     }
 
     /// The file, as the user named it.
@@ -167,6 +179,9 @@ impl LogTable {
         start..(stretch.start + text.trim_end().len()).max(start)
     }
 }
+
+/// Most bytes of a line, assumed: a long note in every field of a wide row.
+const MOST_LINE: usize = 100_000;
 
 /// Rows that are looked at for the separator; above the header, spreadsheets have titles.
 const FIRST_ROWS: usize = 10;

@@ -85,6 +85,7 @@ pub fn read_team(
     bad_rows: BadRows,
 ) -> Result<Team> {
     let table = LogTable::of(file, text);
+    table.check()?;
     let mut header: Option<Result<TeamHeader>> = None;
     let (mut members, mut faults) = (Vec::<TeamMember>::new(), Vec::new());
     let mut skipped = Vec::new();

@@ -83,6 +83,12 @@ impl FittedPull {
         readings: &[BandReading],
         rest: Option<Length>,
     ) -> Result<Self, BandFitFault> {
+        if readings.len() > MOST_READINGS {
+            return Err(BandFitFault::TooManyReadings {
+                readings: readings.len(),
+                most: MOST_READINGS,
+            });
+        }
         let pulling: Vec<(f64, f64)> = readings
             .iter()
             .map(|reading| (reading.length.as_m(), reading.force.as_n()))
@@ -153,6 +159,9 @@ fn refuse_odd(readings: &[BandReading], pulling: &[(f64, f64)]) -> Result<(), Ba
     }
     refuse_falling(pulling)
 }
+
+/// Most readings of one band, assumed: every millimetre of a long one.
+const MOST_READINGS: usize = 1000;
 
 /// A pull below this share of that at a shorter length is no misreading of a scale (assumed).
 const CLEARLY_LESS: f64 = 0.9;

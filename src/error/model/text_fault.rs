@@ -13,6 +13,13 @@ pub enum TextFault {
         /// The file.
         file: String,
     },
+    /// More fields, keys and items than any model file has.
+    TooManyParts {
+        /// The file.
+        file: String,
+        /// The most that are read.
+        most: usize,
+    },
     /// The file begins with something else than a record.
     NoRecord,
     /// A field or key stands twice in one record or map.

@@ -19,6 +19,10 @@ pub(super) fn told(fault: &FileFault) -> Told {
             "cannot read `{file}`: it is larger than {most_mb} MB"
         ))
         .hint("nothing that this program reads is so large: is it the right file?"),
+        FileFault::LongLine { file, line, most } => Told::new(format!(
+            "line {line} of `{file}` is longer than {most} bytes, so this is no table"
+        ))
+        .hint("export it again, one row a line"),
         FileFault::NotUtf8 { file, byte } => {
             Told::new(format!("`{file}` is no text: byte {byte} is not UTF-8"))
                 .hint("save it as UTF-8 text")

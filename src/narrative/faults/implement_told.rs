@@ -85,6 +85,9 @@ pub(super) fn of_fit(fault: &BandFitFault, units: System) -> String {
             "{pulling} readings with a pull are too few or too close together: give at least two, {} or more apart",
             short(Length::from_cm(1.0))
         ),
+        BandFitFault::TooManyReadings { readings, most } => format!(
+            "{readings} readings of one band are too many: at most {most} are fitted"
+        ),
         BandFitFault::RestBeyondPull { rest, shortest } => format!(
             "a band of {} at rest cannot pull at {}: the rest length lies below every length with a pull",
             short(*rest),

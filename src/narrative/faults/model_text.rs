@@ -16,6 +16,10 @@ pub(super) fn told(fault: &TextFault) -> Told {
         TextFault::Empty { file } => {
             Told::new(format!("`{file}` holds no record")).hint(ONE_RECORD)
         }
+        TextFault::TooManyParts { file, most } => Told::new(format!(
+            "`{file}` holds more than {most} values, keys and items"
+        ))
+        .hint("the largest model file of this program has some thousands: is it the right file?"),
         TextFault::NoRecord => Told::new("no record begins here").hint(ONE_RECORD),
         TextFault::GivenTwice { path } => Told::new(format!("`{path}` is given twice"))
             .label(SECOND)
