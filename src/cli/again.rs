@@ -36,6 +36,10 @@ const ALLOWED: &[&str] = &[
     "sources",
 ];
 
+/// Most people that a file may have invented, assumed: half a minute of work on two cores. All other work is bounded where it
+/// is asked for, whoever asks.
+const MOST_PEOPLE: usize = 5000;
+
 /// The first bytes of a workbook: it is a zipped folder.
 const WORKBOOK: &[u8] = b"PK\x03\x04";
 
@@ -74,7 +78,10 @@ impl AgainArguments {
     ///
     /// **Fails** if the file says nothing of its making, or asks for anything but reading and computing.
     pub fn read(&self, program: &clap::Command, library: &Library) -> Result<Repeated> {
-        let record = self.record()?;
+        let record = record_in(
+            &self.file.display().to_string(),
+            &bytes_of_file(&self.file)?,
+        )?;
         let drawn = match &record.output {
             Some(option) => Some((option_of(option)?, self.new_file()?)),
             None => None,
@@ -110,29 +117,42 @@ impl AgainArguments {
         is_free(named)?;
         Ok(named)
     }
+}
 
-    /// What the file says, if this program wrote it.
-    fn record(&self) -> Result<RunRecord> {
-        let file = self.file.display().to_string();
-        let bytes = bytes_of_file(&self.file)?;
-        if bytes.starts_with(WORKBOOK) {
-            return Err(bad(AgainFault::Workbook { file }));
-        }
-        let found = match said(&bytes) {
-            Ok(Some(record)) => record,
-            Ok(None) => return Err(bad(AgainFault::SaysNothing { file })),
-            Err(cause) => return Err(bad(AgainFault::Broken { file, cause })),
-        };
-        if found.program != RunRecord::default().program {
-            return Err(bad(AgainFault::OtherProgram { file }));
-        }
-        let has_controls = |text: &String| text.chars().any(char::is_control);
-        if found.arguments.iter().any(has_controls) {
-            let cause = "control characters".to_owned();
-            return Err(bad(AgainFault::Broken { file, cause }));
-        }
-        Ok(found)
+/// What the bytes of a file say, if this program wrote them.
+fn record_in(file: &str, bytes: &[u8]) -> Result<RunRecord> {
+    let file = file.to_owned();
+    if bytes.starts_with(WORKBOOK) {
+        return Err(bad(AgainFault::Workbook { file }));
     }
+    let found = match said(bytes) {
+        Ok(Some(record)) => record,
+        Ok(None) => return Err(bad(AgainFault::SaysNothing { file })),
+        Err(cause) => return Err(bad(AgainFault::Broken { file, cause })),
+    };
+    if found.program != RunRecord::default().program {
+        return Err(bad(AgainFault::OtherProgram { file }));
+    }
+    let has_controls = |text: &String| text.chars().any(char::is_control);
+    if found.arguments.iter().any(has_controls) {
+        let cause = "control characters".to_owned();
+        return Err(bad(AgainFault::Broken { file, cause }));
+    }
+    Ok(found)
+}
+
+/// The words that the bytes of a file ask for, with nothing of them run.
+///
+/// **Fails** as [`AgainArguments::read`], which also asks where the output goes.
+pub(super) fn asked_by(file: &str, bytes: &[u8], program: &clap::Command) -> Result<Vec<String>> {
+    let record = record_in(file, bytes)?;
+    let place = Path::new("new");
+    let drawn = match &record.output {
+        Some(option) => Some((option_of(option)?, place)),
+        None => None,
+    };
+    refuse(&matches(program, words(&record, drawn))?, drawn)?;
+    Ok(record.arguments)
 }
 
 /// Refuses a new file that is there.
@@ -234,6 +254,13 @@ fn refuse(matches: &ArgMatches, drawn: Option<(&str, &Path)>) -> Result<()> {
     if let Some(id) = typed.find(|id| !is_ours(id)) {
         return Err(bad(AgainFault::Writes {
             option: id.replace('_', "-"),
+        }));
+    }
+    let people = own.try_get_one::<usize>("people").ok().flatten();
+    if let Some(people) = people.filter(|people| **people > MOST_PEOPLE) {
+        return Err(bad(AgainFault::TooMuch {
+            people: *people,
+            most: MOST_PEOPLE,
         }));
     }
     match paths(own).into_iter().find(|path| !stays_below(path)) {

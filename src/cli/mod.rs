@@ -147,6 +147,14 @@ pub fn definitions() -> clap::Command {
     command()
 }
 
+/// The words that the bytes of a file ask `again` for, with nothing of them run: for the tests of this door.
+///
+/// # Errors
+/// As `again` refuses the file.
+pub fn asked_again(file: &str, bytes: &[u8]) -> Result<Vec<String>> {
+    again::asked_by(file, bytes, &command())
+}
+
 /// Runs the program with the arguments of the process and returns its exit status.
 #[must_use]
 pub fn run() -> u8 {

@@ -56,6 +56,13 @@ pub enum AgainFault {
         /// Its long name.
         option: String,
     },
+    /// More work than a file may ask for.
+    TooMuch {
+        /// How many people it asks for.
+        people: usize,
+        /// How many a file may ask for.
+        most: usize,
+    },
     /// A path that leaves the present folder.
     Outside {
         /// The path.

@@ -72,6 +72,8 @@ fn way_in() -> u8 {
     // As the package for Python calls it, and its test.
     let called = cli::call_inside(&[cli::definitions().get_name().to_owned()]);
     let said = called.stdout.len() + called.stderr.len();
+    // As the tests of the doors call it.
+    let _ = cli::asked_again("", &[]);
     cli::run() + called.status + u8::from(said == 0)
 }
 

@@ -47,6 +47,10 @@ fn of_refused(fault: &AgainFault) -> Told {
             "the file asks for --{option}, which is given by hand or not at all"
         ))
         .hint("name the new file yourself: torquill again FILE -o NEW"),
+        AgainFault::TooMuch { people, most } => Told::new(format!(
+            "the file asks for {people} invented people; a file may ask for {most}"
+        ))
+        .hint("type the command yourself if that is meant: it says how it was made at its head"),
         AgainFault::Outside { path } => Told::new(format!(
             "the file asks for `{path}`, outside the present folder"
         ))
