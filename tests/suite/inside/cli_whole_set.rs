@@ -1,0 +1,155 @@
+//! What `src/cli/whole_set.rs` does, from inside.
+
+use std::cell::Cell;
+use std::collections::BTreeMap;
+use std::path::Path;
+use torquill::cli::output::check_target;
+use torquill::cli::whole_set::{write_files, write_folder};
+
+thread_local! {
+    /// Steps that succeed before one fails.
+    static LEFT: Cell<Option<usize>> = const { Cell::new(None) };
+}
+
+pub(super) fn fail_in_turn() -> std::io::Result<()> {
+    match LEFT.get() {
+        Some(0) => {
+            LEFT.set(None);
+            Err(std::io::ErrorKind::StorageFull.into())
+        }
+        left => {
+            LEFT.set(left.map(|left| left - 1));
+            Ok(())
+        }
+    }
+}
+
+/// Files of a folder with what they hold, hidden ones too.
+fn held(folder: &Path) -> BTreeMap<String, String> {
+    let entries = std::fs::read_dir(folder).expect("a folder");
+    let file = |entry: std::fs::DirEntry| {
+        let name = entry.file_name().into_string().expect("a name of ours");
+        let text = std::fs::read_to_string(entry.path()).expect("a text of ours");
+        (name, text)
+    };
+    entries
+        .map(|entry| file(entry.expect("an entry")))
+        .collect()
+}
+
+#[test]
+fn fault_whichever_step_fails_a_set_is_as_it_was() {
+    let mut failed = 0;
+    for step in 0.. {
+        let folder = tempfile::tempdir().expect("a folder");
+        let at = |name: &str| folder.path().join(name);
+        std::fs::write(at("a"), "old a").expect("a file");
+        std::fs::write(at("b"), "old b").expect("a file");
+        let before = held(folder.path());
+        check_target(&at("new"), false).expect("it is free");
+        let set = ["a", "new", "b"].map(|name| (at(name), format!("new {name}")));
+        LEFT.set(Some(step));
+        let written = write_files(&set);
+        let whole = LEFT.replace(None).is_some();
+        if whole {
+            // More steps were allowed than there are.
+            written.expect("nothing failed");
+            assert_eq!(held(folder.path()).len(), 3);
+            break;
+        }
+        let now = held(folder.path());
+        match written {
+            Err(_) => assert_eq!(now, before, "step {step}"),
+            // A second name that cannot be given is made up for by a copy.
+            Ok(()) => assert!(now.values().all(|text| text.starts_with("new")), "{now:?}"),
+        }
+        failed += 1;
+    }
+    assert!(failed >= 12, "{failed} steps");
+}
+
+#[test]
+fn fault_whichever_step_fails_a_new_folder_is_not_there() {
+    let mut failed = 0;
+    for step in 0.. {
+        let folder = tempfile::tempdir().expect("a folder");
+        let set = ["a", "b"].map(|name| (name.to_owned(), vec![1]));
+        LEFT.set(Some(step));
+        let written = write_folder(&folder.path().join("set"), &set);
+        if LEFT.replace(None).is_some() {
+            written.expect("nothing failed");
+            break;
+        }
+        assert!(written.is_err());
+        let left = std::fs::read_dir(folder.path()).expect("a folder").count();
+        assert_eq!(left, 0, "step {step}");
+        failed += 1;
+    }
+    assert_eq!(failed, 4);
+}
+
+#[test]
+fn fault_a_set_that_cannot_be_written_changes_no_file() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let (first, lost) = (
+        folder.path().join("a.txt"),
+        folder.path().join("gone/b.txt"),
+    );
+    std::fs::write(&first, "before").expect("a file");
+    assert!(write_files(&[(first.clone(), "after"), (lost, "b")]).is_err());
+    assert_eq!(
+        std::fs::read_to_string(&first).expect("it is there"),
+        "before"
+    );
+    assert_eq!(
+        std::fs::read_dir(folder.path()).expect("a folder").count(),
+        1
+    );
+}
+
+#[test]
+fn fault_a_file_that_comes_while_the_program_computes_stays() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let (ours, theirs) = (folder.path().join("a.txt"), folder.path().join("b.txt"));
+    for path in [&ours, &theirs] {
+        check_target(path, false).expect("it is free");
+    }
+    std::fs::write(&theirs, "theirs").expect("a file");
+    let set = [(ours.clone(), "ours"), (theirs.clone(), "ours")];
+    assert!(write_files(&set).is_err());
+    let text = std::fs::read_to_string(&theirs).expect("it is there");
+    assert_eq!((text.as_str(), ours.exists()), ("theirs", false));
+    check_target(&theirs, true).expect("it may be replaced");
+    write_files(&set).expect("both can be written");
+    let text = std::fs::read_to_string(&theirs).expect("it is there");
+    assert_eq!(text, "ours");
+    let count = std::fs::read_dir(folder.path()).expect("a folder").count();
+    assert_eq!(count, 2);
+}
+
+#[test]
+fn fault_a_new_folder_comes_whole_or_not_at_all() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let set = |name: &str| vec![("a.txt".to_owned(), vec![1]), (name.to_owned(), vec![2])];
+    let target = folder.path().join("deep/set");
+    assert!(write_folder(&target, &set("gone/b.txt")).is_err());
+    let left = std::fs::read_dir(folder.path().join("deep")).expect("a folder");
+    assert_eq!(left.count(), 0);
+    write_folder(&target, &set("b.txt")).expect("it can be written");
+    assert_eq!(std::fs::read_dir(&target).expect("a folder").count(), 2);
+}
+
+#[cfg(unix)]
+#[test]
+fn law_rights_of_a_replaced_file_are_kept() {
+    use std::os::unix::fs::PermissionsExt;
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("a.txt");
+    for mode in [0o600, 0o640, 0o644] {
+        std::fs::write(&path, "before").expect("a file");
+        std::fs::set_permissions(&path, PermissionsExt::from_mode(mode)).expect("rights");
+        write_files(&[(path.clone(), "after")]).expect("it can be written");
+        let rights = std::fs::metadata(&path).expect("it is there").permissions();
+        assert_eq!(rights.mode() & 0o777, mode);
+    }
+}
