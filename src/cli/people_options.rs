@@ -4,10 +4,9 @@ use super::options::{SexOption, Who};
 use crate::anatomy::Training;
 use crate::error::Result;
 use crate::library::{Library, Model};
+use crate::person::Scatter;
 use crate::resistance::Setup;
-use crate::study::{
-    People, PeopleAsked, PeoplePart, Question, Study, reference_of, scatter_of_anyone,
-};
+use crate::study::{People, PeopleAsked, PeoplePart, Question, Study, reference_of};
 use clap::{Args, ValueEnum};
 
 /// Which people are invented.
@@ -91,7 +90,7 @@ impl PeopleOptions {
             seed: self.seed,
             part,
             kind,
-            scatter: scatter_of_anyone(library, model)?,
+            scatter: Scatter::between_people(&library.person_table()?, model.lifter.sex),
         };
         asked.checked()?;
         Ok(Some(asked))

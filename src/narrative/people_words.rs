@@ -49,7 +49,7 @@ pub(crate) const HARDEST_OF_PEOPLE: &str = "Hardest, 4 in 5 people";
 
 /// What people are drawn from.
 pub(crate) const DRAWN_FROM: &str =
-    "They differ as published groups do and by what the model itself misses people by.";
+    "They differ as published groups do; what the model itself misses people by is not in it.";
 
 /// "200 invented women, novices", "200 invented people around Reference man".
 pub(crate) fn invented_people(asked: &PeopleAsked, lifter_title: &str) -> String {

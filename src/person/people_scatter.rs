@@ -4,7 +4,6 @@
 
 use super::person_table::PersonTable;
 use crate::anatomy::Sex;
-use std::collections::BTreeMap;
 
 /// How strongly invented lifters differ: standard deviations of logarithms.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,24 +18,23 @@ pub struct Scatter {
     pub segment: f64,
     /// Strength of all muscles together, beyond what body mass explains.
     pub strength: f64,
-    /// Strength of one muscle group beside the others, where it has a number of its own, and of any other one.
-    pub groups: (BTreeMap<String, f64>, f64),
-    /// Strength in the lift beside all others.
-    pub lift: f64,
+    /// Strength of one muscle group beside the others.
+    pub group: f64,
 }
 
 impl Scatter {
     /// How people alike in sex and training differ from one another, the model's own error left out.
     ///
     /// ```text
-    /// mass ~ height^(r σ_m/σ_h),   σ_m √(1 − r²) at one height;     strength √ρ σ,   a group √(1 − ρ) σ
+    /// mass ~ height^(r σ_m/σ_h),   σ_m √(1 − r²) at one height;     strength √ρ σ_b,   a group √(1 − ρ) σ_b
     /// ```
     /// | symbol          | meaning                                                     |
     /// | --------------- | ----------------------------------------------------------- |
     /// | `σ_h, σ_m, r`   | deviations of height and mass over their means; correlation   |
-    /// | `σ, ρ`          | scatter of maxima between people; correlation of two groups   |
+    /// | `σ_b, ρ`        | scatter of maxima at one body mass; correlation of two groups |
     ///
-    /// **Shape.** Maxima of groups scatter by their bodies too, so people of both scatter a little too much.
+    /// **Shape.** With their bodies, maxima that go with mass scatter as the published groups in kilograms do; a load beside
+    /// the body's own mass (squat, pull-up) scatters more than the whole that is lifted.
     /// **Source.** `models/published/person.ron`; regression of one normal number on another (textbook). **Fails.** Never:
     /// without rows of a sex its bodies are all alike.
     #[must_use]
@@ -49,21 +47,14 @@ impl Scatter {
                 bodies.correlation,
             )
         });
-        let (between, shared) = (table.between_people(), table.correlation.value);
+        let (between, shared) = (table.beyond_bodies(), table.correlation.value);
         Self {
             height,
             mass_by_height: together * mass / height.max(1.0e-9),
             mass: mass * (1.0 - together * together).sqrt(),
             segment: table.segment.deviation,
             strength: shared.sqrt() * between,
-            groups: (BTreeMap::new(), (1.0 - shared).sqrt() * between),
-            lift: 0.0,
+            group: (1.0 - shared).sqrt() * between,
         }
-    }
-
-    /// Of one muscle group beside the others.
-    #[must_use]
-    pub fn of_group(&self, group: &str) -> f64 {
-        self.groups.0.get(group).copied().unwrap_or(self.groups.1)
     }
 }

@@ -50,6 +50,9 @@ pub struct GroupOfPeople {
     pub mean: f64,
     /// Standard deviation between them.
     pub deviation: f64,
+    /// Whether they are of maxima over body mass, which bodies alone do not scatter.
+    #[serde(default)]
+    pub over_body_mass: bool,
     /// Where both come from.
     pub source: Source,
 }
@@ -134,6 +137,29 @@ impl PersonTable {
             .map(|group| (group.deviation / group.mean).powi(2));
         let mean = squares.sum::<f64>() / self.between_people.len() as f64;
         (1.0 + mean).ln().sqrt()
+    }
+
+    /// The part of that scatter which people of one body mass still have.
+    ///
+    /// ```text
+    /// σ_b² = ln(1 + mean of ((deviation/mean)² − m²)),   m = 0 for maxima over body mass
+    /// ```
+    /// `m` is the deviation of body mass over its mean, of both sexes: strength goes with mass, so groups told in
+    /// kilograms scatter by their bodies too. **Shape.** Less than [`PersonTable::between_people`]; 0 where bodies alone
+    /// explain the groups. **Source.** Variances of independent factors add (textbook). **Fails.** Never.
+    #[must_use]
+    pub fn beyond_bodies(&self) -> f64 {
+        let bodies = self.bodies.iter();
+        let by_mass = bodies
+            .map(|body| (body.mass_deviation_kg / body.mass_kg).powi(2))
+            .sum::<f64>()
+            / (self.bodies.len() as f64).max(1.0);
+        let squares = self.between_people.iter().map(|group| {
+            let explained = if group.over_body_mass { 0.0 } else { by_mass };
+            (group.deviation / group.mean).powi(2) - explained
+        });
+        let mean = squares.sum::<f64>() / self.between_people.len() as f64;
+        (1.0 + mean.max(0.0)).ln().sqrt()
     }
 
     /// The bodies of a sex; none where the table has no row of it.

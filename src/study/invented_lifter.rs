@@ -2,38 +2,11 @@
 //!
 //! In: a lifter, how strongly people differ, seed and number. Out: a lifter who depends on nothing else.
 
-use super::fit_ground::prior_of;
-use super::person_lifts::PersonLift;
 use crate::anatomy::{Lifter, SegmentName};
-use crate::error::Result;
-use crate::library::{Library, Model};
-use crate::person::{PersonFactors, Scatter, StrengthFactor};
+use crate::person::Scatter;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use std::collections::BTreeMap;
-
-/// How somebody of whom nothing is known may differ from the lifter of a model: as people differ, and by what the model
-/// misses people by. It is what a fit believes before its first measurement.
-///
-/// **Fails** with what is wrong in the tables.
-pub fn scatter_of_anyone(library: &Library, model: &Model) -> Result<Scatter> {
-    let lift = PersonLift::of(model.clone())?;
-    let factors = PersonFactors::of(&lift.groups(), std::slice::from_ref(&lift.movement));
-    let sex = model.lifter.sex;
-    let believed = prior_of((sex, 0.0), library, &factors, std::slice::from_ref(&lift))?;
-    let mut scatter = Scatter::between_people(&library.person_table()?, sex);
-    for (place, factor) in factors.all().iter().enumerate() {
-        let deviation = believed.covariance[(place, place)].sqrt();
-        match factor {
-            StrengthFactor::Whole => scatter.strength = deviation,
-            StrengthFactor::Group(group) => {
-                scatter.groups.0.insert(group.clone(), deviation);
-            }
-            StrengthFactor::Lift(_) => scatter.lift = deviation,
-        }
-    }
-    Ok(scatter)
-}
 
 /// One lifter of a group, and the factor on strength.
 ///
@@ -60,7 +33,7 @@ pub fn invented(lifter: &Lifter, scatter: &Scatter, seed: u64, number: usize) ->
     for muscle in one.muscles.values_mut() {
         let group = *groups
             .entry(muscle.group.clone())
-            .or_insert_with(|| draw.factor(scatter.of_group(&muscle.group)));
+            .or_insert_with(|| draw.factor(scatter.group));
         // Volume grows with mass: a longer muscle of the same mass is thinner.
         let size = lengths[&muscle.along];
         muscle.peak_force = muscle.peak_force * (mass * strength * group / size);
@@ -72,9 +45,7 @@ pub fn invented(lifter: &Lifter, scatter: &Scatter, seed: u64, number: usize) ->
             line.scale *= size;
         }
     }
-    // Drawn last, so that bodies and groups are the same people with it and without.
-    let alone = draw.factor(scatter.lift);
-    (one.stronger(alone), strength * alone)
+    (one, strength)
 }
 
 /// Height, lengths, masses and passive torques of another size.

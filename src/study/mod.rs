@@ -98,7 +98,7 @@ pub use fit_ground::FOUR_IN_FIVE;
 pub use fit_trial::{FitTrial, FitTrials};
 pub use free_body::{BenchForce, FloorForce, FreeBody, FreeJoint};
 pub use held_change::HeldChange;
-pub use invented_lifter::{invented, scatter_of_anyone};
+pub use invented_lifter::invented;
 pub use judged_log::{LogStudy, log_study};
 pub use lecture_questions::{GripFamily, MovingStudy, at_usual_speeds, grip_family, thigh_family};
 pub use lecture_sessions::{invented_log, invented_session};

@@ -1,10 +1,11 @@
-//! Invented people: drawn from what a fit believes, each by seed and number alone, shown by `curve`, `figure` and `max`.
+//! Invented people: drawn as published groups differ, each by seed and number alone, shown by `curve`, `figure` and `max`.
 
 use super::calling::{call, call_in};
 use torquill::anatomy::{Lifter, SegmentName};
 use torquill::library::{Library, assemble};
 use torquill::numeric::mean_and_deviation;
-use torquill::study::{invented, scatter_of_anyone};
+use torquill::person::Scatter;
+use torquill::study::{Question, invented, study};
 
 /// Rows of a table without its head.
 fn rows(arguments: &[&str]) -> Vec<String> {
@@ -33,7 +34,8 @@ fn law_parts_of_people_are_the_whole() {
 fn law_people_scatter_as_their_tables_say() {
     let library = Library::built_in();
     let model = assemble(&library, "reference-man", "bench-press", &[]).unwrap();
-    let scatter = scatter_of_anyone(&library, &model).unwrap();
+    let table = library.person_table().unwrap();
+    let scatter = Scatter::between_people(&table, model.lifter.sex);
     let people: Vec<Lifter> = (0..2000)
         .map(|number| invented(&model.lifter, &scatter, 1, number).0)
         .collect();
@@ -46,7 +48,6 @@ fn law_people_scatter_as_their_tables_say() {
         mean_and_deviation(&height).unwrap(),
         mean_and_deviation(&mass).unwrap(),
     );
-    let table = library.person_table().unwrap();
     let bodies = table.bodies_of(model.lifter.sex).unwrap();
     let products = height
         .iter()
@@ -65,27 +66,82 @@ fn law_people_scatter_as_their_tables_say() {
         (dev_m / (bodies.mass_deviation_kg / bodies.mass_kg) - 1.0).abs() < 0.05,
         "{dev_m}"
     );
-    // A muscle over its size: whole strength, its group, and the lift alone, all independent.
+    // A muscle over its size: whole strength and its group, independent, as the table says of people of one mass.
     let name = "pectoralis_sternal";
-    let (name, muscle) = model
-        .lifter
-        .muscles
-        .get_key_value(name)
-        .or_else(|| model.lifter.muscles.iter().next())
-        .unwrap();
+    let muscle = &model.lifter.muscles[name];
     let along: SegmentName = muscle.along;
     let force = logs(&|one| {
         one.muscles[name].peak_force.as_n() * one.segment(along).length.as_m()
             / one.body_mass.as_kg()
     });
     let (_, found) = mean_and_deviation(&force).unwrap();
-    let group = scatter.of_group(&muscle.group);
-    let told = (scatter.strength.powi(2) + group.powi(2) + scatter.lift.powi(2)).sqrt();
+    let told = table.beyond_bodies();
     assert!((found / told - 1.0).abs() < 0.05, "{found} for {told}");
-    assert!(
-        scatter.lift > 0.0 && told > table.between_people(),
-        "the model's own error is in it"
-    );
+}
+
+/// Torque at a joint goes with mass and strength, so its scatter is that of both, with nothing else in it: in kilograms, what
+/// the table's groups have between them.
+#[test]
+fn law_a_lift_of_invented_people_scatters_as_bodies_and_table_say() {
+    let library = Library::built_in();
+    let table = library.person_table().unwrap();
+    for (lifter, movement) in [
+        ("reference-man", "biceps-curl"),
+        ("reference-woman", "knee-extension"),
+    ] {
+        let model = assemble(&library, lifter, movement, &[]).unwrap();
+        let scatter = Scatter::between_people(&table, model.lifter.sex);
+        let torques: Vec<f64> = (0..400)
+            .map(|number| {
+                let (one, _) = invented(&model.lifter, &scatter, 3, number);
+                let question = Question {
+                    samples: 5,
+                    ..Question::new(movement, &model.movement, &one)
+                };
+                study(&question, &[]).unwrap().capacity.values()[2].ln()
+            })
+            .collect();
+        let (_, found) = mean_and_deviation(&torques).unwrap();
+        let bodies = table.bodies_of(model.lifter.sex).unwrap();
+        let mass = bodies.mass_deviation_kg / bodies.mass_kg;
+        let told = (table.beyond_bodies().powi(2) + mass.powi(2)).sqrt();
+        // Three standard errors of a deviation of 400 people.
+        let open = 3.0 / 800.0_f64.sqrt();
+        assert!(
+            (found / told - 1.0).abs() < open,
+            "{movement}: {found} for {told}"
+        );
+    }
+}
+
+/// Whatever the groups of a table, those of one body mass and the bodies give the groups back.
+#[test]
+fn law_bodies_and_what_is_beyond_them_are_the_published_scatter() {
+    let table = Library::built_in().person_table().unwrap();
+    let mass: f64 = table
+        .bodies
+        .iter()
+        .map(|body| (body.mass_deviation_kg / body.mass_kg).powi(2))
+        .sum::<f64>()
+        / table.bodies.len() as f64;
+    for factor in [1.0, 1.5, 2.0] {
+        for in_kg in 0..=table.between_people.len() {
+            let mut other = table.clone();
+            for (place, group) in other.between_people.iter_mut().enumerate() {
+                group.deviation *= factor;
+                group.over_body_mass = place >= in_kg;
+            }
+            let share = in_kg as f64 / other.between_people.len() as f64;
+            let (all, beyond) = (
+                other.between_people().powi(2).exp_m1(),
+                other.beyond_bodies().powi(2).exp_m1(),
+            );
+            assert!(
+                (all - beyond - share * mass).abs() < 1e-12,
+                "{all} {beyond}"
+            );
+        }
+    }
 }
 
 #[test]

@@ -44,8 +44,7 @@ fn scatter() -> Scatter {
         mass: 0.12,
         segment: 0.025,
         strength: 0.12,
-        groups: (BTreeMap::new(), 0.10),
-        lift: 0.0,
+        group: 0.10,
     }
 }
 
