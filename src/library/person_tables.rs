@@ -16,6 +16,13 @@ use std::collections::BTreeMap;
 #[derive(Debug, Clone, PartialEq, Default, Deserialize)]
 pub struct ModelMisses {
     by_quantity: BTreeMap<String, ModelMiss>,
+    #[serde(default)]
+    one_joint_repetitions: Option<MeanFactor>,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+struct MeanFactor {
+    factor: f64,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
@@ -24,6 +31,12 @@ struct ModelMiss {
 }
 
 impl ModelMisses {
+    /// How many times the published repetitions to failure the model gives lifts of one joint; none where none are published.
+    #[must_use]
+    pub fn one_joint_repetitions(&self) -> Option<f64> {
+        self.one_joint_repetitions.map(|mean| mean.factor)
+    }
+
     /// Root mean square of the logarithm of computed over published for a kind of quantity; 0 for one that is not there.
     #[must_use]
     pub fn of(&self, quantity: &str) -> f64 {

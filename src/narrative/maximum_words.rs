@@ -14,8 +14,8 @@ with safety arms at the right height and spotters who know the plan. Education, 
 qualified professional come first.";
 
 /// What stands behind a maximum that is lowered where less can be lowered than lifted.
-const NO_OVERLOAD: &str = "caution: less is lowered evenly than is lifted with speed, so more than that gets away on the way \
-down: put it down another way. Education, not medical advice; local rules and a qualified professional come first.";
+const NO_OVERLOAD: &str = "caution: how much can be lowered under control is not known here, so plan no lowering of more than can be \
+lifted, and have somebody take a heavy load or put it down another way. Education, not medical advice; local rules and a qualified professional come first.";
 
 /// The findings, one a line.
 #[must_use]
@@ -74,11 +74,23 @@ fn implied(factor: f64, own: OwnStrength) -> String {
     }
 }
 
-fn lowered(eccentric: OneRepMax, one_rm: OneRepMax, units: System) -> String {
+/// A lowering that ends below the lift: what the model says, and that it is wrong there.
+fn lowered_less(times: &str) -> String {
     format!(
-        "Lowered under control: {}, {} times the maximum.",
+        "The model lowers only {times} times what it lifts, and people lower more than they lift: it holds too little at a place that \
+         the lift passes with speed. No weight to go by."
+    )
+}
+
+fn lowered(eccentric: OneRepMax, one_rm: OneRepMax, units: System) -> String {
+    let times = eccentric.load.as_kg() / one_rm.load.as_kg().max(1e-9);
+    let shown = rounded(times, 2);
+    if eccentric.load < one_rm.load {
+        return lowered_less(&shown);
+    }
+    format!(
+        "Lowered under control: {}, {shown} times the maximum.",
         units.mass(eccentric.load),
-        rounded(eccentric.load.as_kg() / one_rm.load.as_kg().max(1e-9), 2)
     )
 }
 

@@ -132,6 +132,22 @@ fn of_chart(remark: &ChartRemark, units: System) -> String {
             keeps(kept)
         ),
         ChartRemark::Disagreement(one) => disagreement(&one, units),
+        ChartRemark::Overstated {
+            by_chart,
+            by_model,
+            one_joint,
+            published,
+        } => overstated((by_chart, by_model), one_joint, published),
+        ChartRemark::StopNotReached {
+            loss,
+            reached,
+            repetitions,
+        } => format!(
+            "A stop at {} % of lost velocity sets no limit here: all {repetitions} repetitions of the chart lose {} % in the simulation. \
+             End sets by the reserve.",
+            percent(loss),
+            percent(reached.max(0.0))
+        ),
         ChartRemark::WidestGap {
             set,
             by_chart,
@@ -154,6 +170,23 @@ fn disagreement(one: &Disagreement, units: System) -> String {
         one.planned,
         rounded(one.by_chart, 1),
         one.by_model
+    )
+}
+
+/// "The simulation allows 54 repetitions where the chart allows 11, 4.9 times as many: …".
+fn overstated((by_chart, by_model): (f64, u32), one_joint: bool, published: Option<f64>) -> String {
+    let times = f64::from(by_model) / by_chart;
+    let why = match (one_joint, published) {
+        (true, Some(factor)) if factor > 1.0 => format!(
+            " Sets of one joint are overstated by the simulation: where they were measured, it gives {} times as many.",
+            rounded(factor, 1)
+        ),
+        _ => String::new(),
+    };
+    format!(
+        "The simulation allows {by_model} repetitions where the chart allows {}, {} times as many: go by the chart.{why}",
+        rounded(by_chart, 1),
+        rounded(times, 1)
     )
 }
 

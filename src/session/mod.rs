@@ -34,6 +34,7 @@ pub mod request;
 pub mod rests;
 pub mod schemes;
 pub mod session_cautions;
+mod simulation_doubts;
 pub mod spotting;
 pub mod status;
 pub mod straight;

@@ -66,6 +66,8 @@ pub struct RepOracle<'a> {
     pub eccentric_of: Option<String>,
     /// Mean effort of a lowering over its largest, if known: the load is not equally heavy all the way.
     pub lowering_evenness: Option<f64>,
+    /// How many times the published repetitions to failure the simulation gives lifts of this kind, if known.
+    pub repetitions_overstated: Option<f64>,
     /// Travel of the load in a repetition, if known.
     pub travel: Option<Length>,
     /// The joints that tire.

@@ -9,6 +9,7 @@ use super::planned_set::{PlannedSet, RepetitionsAllowed, SetKind};
 use super::prediction::{TiringBody, predict_set, repetitions_to_failure};
 use super::remark::{ChartRemark, Disagreement, PlanBasis, Remark};
 use super::request::SessionRequest;
+use super::simulation_doubts::doubts;
 use crate::error::Result;
 use crate::units::Mass;
 
@@ -41,6 +42,8 @@ pub fn predict_with(request: &SessionRequest, oracle: &RepOracle, draft: &mut Dr
         body.rest(set.rest_after)?;
     }
     draft.remarks.extend(disagreements(draft));
+    let doubts = doubts(request, oracle, draft);
+    draft.remarks.extend(doubts);
     draft.predictions.push(SessionPrediction {
         of: Predicted::By(draft.method),
         sets,

@@ -204,6 +204,26 @@ pub enum ChartRemark {
     },
     /// Chart and fatigue model disagree on neighbouring sets.
     Disagreement(Disagreement),
+    /// The simulation allows far more than the chart.
+    Overstated {
+        /// What the chart allows.
+        by_chart: f64,
+        /// What the simulation allows.
+        by_model: u32,
+        /// Whether one joint moves.
+        one_joint: bool,
+        /// How many times published repetitions the simulation gives such lifts, where any are published.
+        published: Option<f64>,
+    },
+    /// A stop by loss of velocity that the simulated set never comes to.
+    StopNotReached {
+        /// The loss at which sets end, as a share.
+        loss: f64,
+        /// What is lost after all repetitions of the chart.
+        reached: f64,
+        /// Those repetitions.
+        repetitions: u32,
+    },
     /// Where chart and fatigue model differ most in a pyramid.
     WidestGap {
         /// The working set, from 1.

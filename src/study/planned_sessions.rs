@@ -34,7 +34,13 @@ pub fn plan(asked: &PlanQuestion, library: &Library, watch: &Watch) -> Result<Pl
     let model = assemble(library, lifter, &asked.movement, &asked.set)?;
     let question = Question::new(&asked.movement, &model.movement, &model.lifter);
     let ground = plan_ground(asked, library, &model, watch)?;
-    let base = Base::of(asked, library.published()?, &question, &ground);
+    let is_of_one_joint = question.movement.moves_one_joint();
+    let overstated = if is_of_one_joint {
+        library.misses()?.one_joint_repetitions()
+    } else {
+        None
+    };
+    let base = Base::of(asked, library.published()?, &question, &ground, overstated);
     let mut answer = match asked.weeks {
         Some(weeks) => base.weeks(weeks)?,
         None => base.sessions()?,
@@ -114,10 +120,15 @@ impl<'a> Base<'a> {
         published: &'a Published,
         question: &Question<'a>,
         ground: &'a PlanGround,
+        overstated: Option<f64>,
     ) -> Self {
         let oracle = |hung: &Setup| {
             let lifter = ground.lifter.as_ref()?;
-            simulated_oracle(published, question, lifter, hung, LOWERING).ok()
+            let oracle = simulated_oracle(published, question, lifter, hung, LOWERING).ok()?;
+            Some(RepOracle {
+                repetitions_overstated: overstated,
+                ..oracle
+            })
         };
         let hung = ground.setups.iter().filter_map(|(method, setup)| {
             let hung = &setup.as_ref().ok()?.hung;

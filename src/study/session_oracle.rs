@@ -89,6 +89,7 @@ pub fn simulated_oracle<'a>(
         eccentric_one_rm: eccentric,
         eccentric_of: None,
         lowering_evenness: evenness,
+        repetitions_overstated: None,
         travel: Some(attempts.way),
         joints,
         repetition: Box::new(move |attempt| {

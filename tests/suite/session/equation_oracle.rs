@@ -68,6 +68,7 @@ pub fn from_load_velocity(movement: &str, one_rm: Mass) -> RepOracle<'static> {
         eccentric_one_rm: eccentric,
         eccentric_of: Some("published".to_owned()),
         lowering_evenness: None,
+        repetitions_overstated: None,
         travel: Some(Length::from_m(*travel_m)),
         joints: joints
             .iter()
