@@ -20,12 +20,23 @@
 //! quarter of the value where the cell is empty because none is published. `range`: the accepted interval is the
 //! published one; `none`: as an empty cell, where the head says another; `order`: a direction was published, no size; `rounding`: the value is printed as "about", to half.
 //!
+//! What could not have failed is no evidence; `evidence/rules.rs` refuses it:
+//! * a row that compares (`… over …`, `… less …`, a correlation) says in `null` what no effect would be: a number, `alike` (no
+//!   difference was published), or `none` (two lifts, a ratio to body mass). What is accepted excludes no effect and leaves a
+//!   tenth of the way to it; where no scatter is published, it reaches half of the way at most;
+//! * a direction differs by 0.01 at least and reaches three times the published value at most; where a size is published, the
+//!   size is compared;
+//! * the absence of something (0 ± 0) counts only while the row that `needs` names, `file: quantity`, is met;
+//! * nothing about the mass of a chain; no yes-or-no row of the woman beside the same of the man.
+//!
 //! `place` is appended to the source; `missed` is the reason looked for why the value is not met. All further columns
 //! are the paper's own (angle, wire, load …), for tests that go through the rows, or say what a measure takes.
 
 mod accepted;
 mod listing;
+mod rules;
 mod tally;
+mod weak_places;
 
 pub use accepted::digits;
 use accepted::{Accepted, quotient};
@@ -217,7 +228,13 @@ impl<'a> Row<'a> {
     fn kind(&self) -> Kind {
         let word = self.text("kind");
         let known = Kind::ALL.into_iter().find(|kind| kind.word() == word);
-        known.unwrap_or_else(|| panic!("{}: {} is {word:?}", self.paper.name, self.quantity()))
+        let known =
+            known.unwrap_or_else(|| panic!("{}: {} is {word:?}", self.paper.name, self.quantity()));
+        let can_fail = match self.text("needs").split_once(": ") {
+            Some((file, quantity)) => !paper(file).row(quantity).is_missed(),
+            None => true,
+        };
+        if can_fail { known } else { Kind::Identity }
     }
 
     fn source(&self) -> String {

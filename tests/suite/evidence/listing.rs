@@ -22,7 +22,7 @@ fn errors() -> PathBuf {
 }
 
 /// The lines of the list as it stands.
-static LISTED: LazyLock<BTreeSet<String>> = LazyLock::new(|| {
+pub static LISTED: LazyLock<BTreeSet<String>> = LazyLock::new(|| {
     let text = std::fs::read_to_string(list()).unwrap_or_default();
     text.lines().map(str::to_owned).collect()
 });
