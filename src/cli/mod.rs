@@ -48,7 +48,7 @@ pub mod team;
 mod texts;
 mod vary;
 mod waiting;
-mod whole_set;
+pub mod whole_set;
 
 pub use complain::render;
 pub use kept_output::Called;

@@ -133,7 +133,7 @@ fn picture(page: &TeamPage, paper: Paper, call: &CommandCall) -> Result<Vec<u8>>
 }
 
 /// Names of files after names of people, all different.
-fn stems<'a>(names: impl Iterator<Item = &'a str>) -> Vec<String> {
+pub fn stems<'a>(names: impl Iterator<Item = &'a str>) -> Vec<String> {
     let mut taken: BTreeSet<String> = BTreeSet::new();
     let stems = names.map(|name| {
         let stem = stem(name);

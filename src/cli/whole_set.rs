@@ -8,6 +8,7 @@ use super::kept_output::{is_kept, taken};
 use super::output::{exists, folder_of, free, promise, shown, unwritable};
 use crate::error::{CommandFault, Error, Result};
 use crate::library::was_read;
+use std::cell::Cell;
 use std::io::{ErrorKind, Write};
 use std::path::{Path, PathBuf};
 use std::sync::Mutex;
@@ -16,11 +17,19 @@ use tempfile::{Builder, NamedTempFile, TempDir, TempPath};
 /// What lies beside its place until the whole of its set is written.
 static BESIDE: Mutex<Vec<PathBuf>> = Mutex::new(Vec::new());
 
+thread_local! {
+    /// Steps of writing in this thread that succeed before one fails as on a full disk; only tests set it.
+    pub static STEPS_LEFT: Cell<Option<usize>> = const { Cell::new(None) };
+}
+
 /// Takes one step of writing; a test may have the n-th fail.
 fn step<T>(work: impl FnOnce() -> std::io::Result<T>) -> std::io::Result<T> {
-    #[cfg(test)]
-    tests::fail_in_turn()?;
-    work()
+    let left = STEPS_LEFT.get();
+    STEPS_LEFT.set(left.and_then(|left| left.checked_sub(1)));
+    match left {
+        Some(0) => Err(ErrorKind::StorageFull.into()),
+        _ => work(),
+    }
 }
 
 /// Writes a file as a whole or not at all.

@@ -16,7 +16,7 @@ mod shown_factors;
 mod solved_state;
 mod task_check;
 mod task_file;
-mod task_start;
+pub mod task_start;
 mod usual_loads;
 
 pub use catalogue::{Catalogue, catalogue};

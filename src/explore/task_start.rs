@@ -12,7 +12,7 @@ use crate::units::System;
 /// The state of an address.
 ///
 /// **Fails** where its lift or lifter is none, and where the lifter cannot take the lift's poses.
-pub(super) fn state_of(address: &str, library: &Library) -> Result<PageState> {
+pub fn state_of(address: &str, library: &Library) -> Result<PageState> {
     let words: Vec<(String, String)> = address
         .trim_start_matches('#')
         .split('&')
@@ -67,7 +67,7 @@ const MOST_LOAD: f64 = 3000.0;
 const FEWEST_POSES: usize = 5;
 
 /// A word of an address as it was meant: `+` for a blank, `%` with two digits for a byte.
-fn decoded(word: &str) -> String {
+pub fn decoded(word: &str) -> String {
     let bytes = word.as_bytes();
     let mut plain = Vec::with_capacity(bytes.len());
     let mut at = 0;

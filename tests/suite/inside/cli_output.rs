@@ -1,6 +1,7 @@
 //! What `src/cli/output.rs` does, from inside.
 
-use torquill::cli::output::{check_target, write_files, write_folder};
+use torquill::cli::output::check_target;
+use torquill::cli::whole_set::{write_files, write_folder};
 
 #[test]
 fn fault_a_set_that_cannot_be_written_changes_no_file() {

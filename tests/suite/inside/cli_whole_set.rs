@@ -1,28 +1,9 @@
 //! What `src/cli/whole_set.rs` does, from inside.
 
-use std::cell::Cell;
 use std::collections::BTreeMap;
 use std::path::Path;
 use torquill::cli::output::check_target;
-use torquill::cli::whole_set::{write_files, write_folder};
-
-thread_local! {
-    /// Steps that succeed before one fails.
-    static LEFT: Cell<Option<usize>> = const { Cell::new(None) };
-}
-
-pub(super) fn fail_in_turn() -> std::io::Result<()> {
-    match LEFT.get() {
-        Some(0) => {
-            LEFT.set(None);
-            Err(std::io::ErrorKind::StorageFull.into())
-        }
-        left => {
-            LEFT.set(left.map(|left| left - 1));
-            Ok(())
-        }
-    }
-}
+use torquill::cli::whole_set::{STEPS_LEFT, write_files, write_folder};
 
 /// Files of a folder with what they hold, hidden ones too.
 fn held(folder: &Path) -> BTreeMap<String, String> {
@@ -48,9 +29,9 @@ fn fault_whichever_step_fails_a_set_is_as_it_was() {
         let before = held(folder.path());
         check_target(&at("new"), false).expect("it is free");
         let set = ["a", "new", "b"].map(|name| (at(name), format!("new {name}")));
-        LEFT.set(Some(step));
+        STEPS_LEFT.set(Some(step));
         let written = write_files(&set);
-        let whole = LEFT.replace(None).is_some();
+        let whole = STEPS_LEFT.replace(None).is_some();
         if whole {
             // More steps were allowed than there are.
             written.expect("nothing failed");
@@ -74,9 +55,9 @@ fn fault_whichever_step_fails_a_new_folder_is_not_there() {
     for step in 0.. {
         let folder = tempfile::tempdir().expect("a folder");
         let set = ["a", "b"].map(|name| (name.to_owned(), vec![1]));
-        LEFT.set(Some(step));
+        STEPS_LEFT.set(Some(step));
         let written = write_folder(&folder.path().join("set"), &set);
-        if LEFT.replace(None).is_some() {
+        if STEPS_LEFT.replace(None).is_some() {
             written.expect("nothing failed");
             break;
         }
