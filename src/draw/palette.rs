@@ -6,7 +6,7 @@
 use super::colour::{
     BLACK, BLUE, BLUISH_GREEN, Colour, ORANGE, REDDISH_PURPLE, SKY_BLUE, VERMILLION, contrast,
 };
-use super::ramp::{grey_of, ramp};
+use super::ramp::{evenly_between, grey_of, ramp};
 
 /// Contrast that every text must reach on its ground: WCAG 2.2 AA, criterion 1.4.3.
 pub const TEXT_CONTRAST: f64 = 4.5;
@@ -85,6 +85,8 @@ pub struct Colours {
     pub series_text: [Colour; 7],
     /// Width of lines over that of the slide.
     pub weight: f64,
+    /// Colours of nothing and of all on the scale of filled lines; their rims are of the ink.
+    scale_ends: [Colour; 2],
     /// Whether it does without colour.
     is_grey: bool,
 }
@@ -99,6 +101,7 @@ struct Raw {
     shade: Colour,
     shade_text: Colour,
     series: [Colour; 7],
+    scale_ends: [u32; 2],
 }
 
 /// A brown that is none of the named set's; assumed, dark enough for lines on white.
@@ -130,6 +133,7 @@ impl Theme {
                     BROWN,
                     SKY_BLUE,
                 ],
+                scale_ends: [0xF7_F4F2, 0xA0_1212],
             },
             Self::Dark => Raw {
                 background: 0x10_151C,
@@ -148,6 +152,7 @@ impl Theme {
                     TAN,
                     BLUE,
                 ],
+                scale_ends: [0x1C_222A, 0xFF_6A5A],
             },
             Self::Print => Raw {
                 background: 0xFF_FFFF,
@@ -159,6 +164,7 @@ impl Theme {
                 shade_text: BLACK,
                 series: [0x00, 0x3A, 0x00, 0x5A, 0x3A, 0x00, 0x5A]
                     .map(|grey: u32| Colour::hex(0x01_0101 * grey)),
+                scale_ends: [0xF7_F7F7, 0x2A_2A2A],
             },
         };
         let is_grey = self == Self::Print;
@@ -183,6 +189,7 @@ impl Colours {
             series: raw.series.map(seen),
             series_text: raw.series.map(read),
             weight,
+            scale_ends: raw.scale_ends.map(Colour::hex),
             is_grey,
         }
     }
@@ -234,6 +241,14 @@ impl Colours {
         } else {
             colour
         }
+    }
+
+    /// Colour of a share of the scale of filled lines: from nearly the ground, 0, to a deep red, 1, evenly to the eye and in
+    /// grey; lines of it have a rim of the ink, which stands out from every ground.
+    #[must_use]
+    pub fn scale_colour(&self, share: f64) -> Colour {
+        let [nothing, all] = self.scale_ends;
+        evenly_between(nothing, all, share)
     }
 
     /// Width of a series' line over the usual one; the numbers go round.

@@ -21,15 +21,23 @@ pub fn ramp(share: f64) -> Colour {
     };
     let [dark, green, light] = [DARK_BLUE, BLUISH_GREEN, YELLOW].map(to_oklab);
     let corner = (green[0] - dark[0]) / (light[0] - dark[0]);
-    let between = |from: [f64; 3], to: [f64; 3], part: f64| {
-        let mix = |index: usize| from[index] + part * (to[index] - from[index]);
-        from_oklab([mix(0), mix(1), mix(2)])
-    };
     if share < corner {
         between(dark, green, share / corner)
     } else {
         between(green, light, (share - corner) / (1.0 - corner))
     }
+}
+
+/// The colour at a share of the straight line between two colours in OKLab, along which lightness and colour change evenly;
+/// shares outside are cut to the ends.
+#[must_use]
+pub fn evenly_between(from: Colour, to: Colour, share: f64) -> Colour {
+    between(to_oklab(from), to_oklab(to), share.clamp(0.0, 1.0))
+}
+
+fn between(from: [f64; 3], to: [f64; 3], part: f64) -> Colour {
+    let mix = |index: usize| from[index] + part * (to[index] - from[index]);
+    from_oklab([mix(0), mix(1), mix(2)])
 }
 
 /// Lightness and two colour axes of a colour in OKLab.

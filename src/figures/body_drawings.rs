@@ -4,14 +4,15 @@
 
 use super::body_chart::BodyChart;
 use super::data_table::{DataTable, figure};
-use super::muscle_paths::{MusclePath, limbs_at, muscle_path, shown_coordinates};
+use super::muscle_paths::{DrawnArms, MusclePath, ShownJoint, limbs_at, muscle_path, shown_joints};
 use super::sheet::{Chart, Sheet, heading};
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::body_words::{
-    LETTERS, POSES, ShownPose, most_changed, muscle_head, muscle_row, muscle_words, pose_title,
+    ACTIVATION, LETTERS, POSES, ShownPose, activation_steps, most_changed, muscle_head, muscle_row,
+    muscle_words, pose_title,
 };
 use crate::numeric::Point;
-use crate::plot::{BodyMark, BodyPanel, BodyPanels, Role, StickFigure};
+use crate::plot::{BodyMark, BodyPanel, BodyPanels, ColourKey, Role, StickFigure};
 use crate::study::{MuscleLine, SetupStudy, Study, muscle_lines, sample_of_peak};
 use crate::units::System;
 
@@ -44,10 +45,12 @@ pub(super) fn poses(study: &Study, setup: Option<&SetupStudy>) -> Vec<ShownPose>
 ///
 /// **Fails** if no joint of the lift turns in the plane of its picture.
 pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
-    let shown = shown_coordinates(study);
+    let shown = shown_joints(study);
+    let rows: Vec<usize> = shown.iter().map(|joint| joint.row).collect();
     let poses = poses(study, study.setups.first());
     let samples: Vec<usize> = poses.iter().map(|pose| pose.sample).collect();
-    let lines = muscle_lines(study, &shown, &samples, MOST_MUSCLES);
+    let lines = muscle_lines(study, &rows, &samples, MOST_MUSCLES);
+    let crossed = crossed_by(&shown, &lines);
     let drawn: Vec<Vec<MuscleOnLimb>> = poses
         .iter()
         .zip(&lines)
@@ -69,21 +72,34 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
         let outline = &study.range.poses[pose.sample].outline;
         BodyPanel {
             title: pose_title(study, *pose, units),
-            figure: limbs_alone(&limbs_at(outline, &shown)),
+            figure: limbs_alone(&limbs_at(outline, &crossed)),
             marks: muscle_marks(muscles, widest, most_changed(&told)),
-            table: muscle_table(study, &shown, muscles, units),
+            table: muscle_table(study, &crossed, muscles, units),
         }
     });
     let words = muscle_words(study, &poses, &told, units);
     let bodies = BodyPanels {
         heading: heading(&words),
         panels: panels.collect(),
+        key: Some(ColourKey {
+            title: ACTIVATION.to_owned(),
+            steps: activation_steps(),
+        }),
     };
     let data = muscle_data(study, &poses, &told);
     Ok(Sheet::new(
         Chart::Bodies(BodyChart { bodies, data }),
         words.caption,
     ))
+}
+
+/// The joints that these muscles cross.
+fn crossed_by(shown: &[ShownJoint], lines: &[Vec<(MuscleLine, usize)>]) -> Vec<ShownJoint> {
+    let is_crossed = |joint: &&ShownJoint| {
+        let mut muscles = lines.iter().flatten();
+        muscles.any(|(muscle, _)| muscle.arms_m[joint.row].is_some())
+    };
+    shown.iter().filter(is_crossed).copied().collect()
 }
 
 /// A muscle with its line.
@@ -96,12 +112,17 @@ struct MuscleOnLimb {
 fn drawn_muscles(
     study: &Study,
     sample: usize,
-    shown: &[usize],
+    shown: &[ShownJoint],
     muscles: &[(MuscleLine, usize)],
 ) -> Vec<MuscleOnLimb> {
     let each = muscles.iter().enumerate();
     let with_path = each.filter_map(|(place, (muscle, main))| {
-        let path = muscle_path(study, sample, shown, muscle, (place, *main))?;
+        let drawn = DrawnArms {
+            name: &muscle.name,
+            arms_m: &muscle.arms_m,
+            place,
+        };
+        let path = muscle_path(study, sample, shown, drawn, *main)?;
         Some(MuscleOnLimb {
             muscle: muscle.clone(),
             main: *main,
@@ -122,70 +143,34 @@ fn limbs_alone(limbs: &[Vec<Point>]) -> StickFigure {
     }
 }
 
-/// Thin grey lines, upon them the muscle of which the title tells with its arm, then letters beside the bone, each led to where
-/// its muscle begins.
+/// Every muscle as wide as its force and in the colour of its activation, the one of which the title tells last, with its arm;
+/// letters are led to their muscles.
 fn muscle_marks(muscles: &[MuscleOnLimb], widest_n: f64, told: usize) -> Vec<BodyMark> {
-    /// Width of the others over that of the muscle of the title (a drawing's measure).
-    const OTHERS: f64 = 0.4;
-    let line = |one: &MuscleOnLimb, role: Role, share: f64| BodyMark::Line {
+    let line = |(at, one): (usize, &MuscleOnLimb)| BodyMark::Filled {
         points: one.path.points.clone(),
-        role,
-        width: share * one.muscle.force_n / widest_n,
+        share: one.muscle.activation,
+        width: one.muscle.force_n / widest_n,
+        is_told: at == told,
     };
     let others = muscles.iter().enumerate().filter(|(at, _)| *at != told);
-    let others = others.map(|(_, one)| line(one, Role::Muted, OTHERS));
-    let told = muscles.get(told).map(|one| {
-        let lever = BodyMark::Lever {
-            ends: one.path.arm,
-            role: Role::Reference,
-        };
-        [line(one, Role::CAPACITY, 1.0), lever]
-    });
-    let mut places: Vec<[f64; 2]> = muscles.iter().map(|one| one.path.letter).collect();
-    push_apart(&mut places);
-    let leaders = muscles.iter().zip(&places).map(|(one, at)| BodyMark::Line {
-        points: vec![*at, one.path.points[0]],
+    let told_one = muscles.iter().enumerate().filter(|(at, _)| *at == told);
+    let levers = muscles.get(told).map(|one| BodyMark::Lever {
+        ends: one.path.arm,
         role: Role::Reference,
-        width: 0.0,
     });
-    let letters = places
-        .iter()
-        .zip(LETTERS)
-        .map(|(at, letter)| BodyMark::Point {
-            at: *at,
-            text: letter.to_owned(),
-            role: Role::Reference,
-        });
-    let lines = others.chain(told.into_iter().flatten());
-    lines.chain(leaders).chain(letters).collect()
-}
-
-/// Moves places apart that are nearer to each other than letters are large.
-fn push_apart(places: &mut [[f64; 2]]) {
-    /// Distance of two letters, m (a drawing's measure).
-    const APART_M: f64 = 0.068;
-    const PASSES: usize = 24;
-    for _ in 0..PASSES {
-        for one in 0..places.len() {
-            for other in one + 1..places.len() {
-                let [dx, dy] = [0, 1].map(|axis| places[one][axis] - places[other][axis]);
-                let distance = dx.hypot(dy);
-                // The first of two at one place goes up.
-                let [ux, uy] = match distance > 1.0e-9 {
-                    true => [dx / distance, dy / distance],
-                    false => [0.0, 1.0],
-                };
-                let push = 0.5 * (APART_M - distance).max(0.0);
-                places[one] = [places[one][0] + push * ux, places[one][1] + push * uy];
-                places[other] = [places[other][0] - push * ux, places[other][1] - push * uy];
-            }
-        }
-    }
+    let names = muscles.iter().zip(LETTERS).enumerate();
+    let names = names.map(|(at, (one, letter))| BodyMark::Name {
+        along: one.path.points.clone(),
+        text: letter.to_owned(),
+        is_told: at == told,
+    });
+    let lines = others.chain(told_one).map(line);
+    lines.chain(levers).chain(names).collect()
 }
 
 fn muscle_table(
     study: &Study,
-    shown: &[usize],
+    shown: &[ShownJoint],
     muscles: &[MuscleOnLimb],
     units: System,
 ) -> Vec<Vec<String>> {

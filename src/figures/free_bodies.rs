@@ -6,7 +6,7 @@ use super::body_chart::BodyChart;
 use super::body_drawings::poses;
 use super::body_lines::stick_figure;
 use super::data_table::{DataTable, figure};
-use super::muscle_paths::shown_coordinates;
+use super::muscle_paths::shown_joints;
 use super::sheet::{Chart, Sheet, heading};
 use crate::anatomy::Dof;
 use crate::narrative::body_words::{
@@ -36,7 +36,9 @@ pub fn free_bodies(study: &Study, units: System) -> Sheet {
         .iter()
         .map(|pose| FreeBody::of(study, setup, pose.sample))
         .collect();
-    let rows = told_joints(&bodies, &shown_coordinates(study));
+    let shown = shown_joints(study);
+    let shown: Vec<usize> = shown.iter().map(|joint| joint.row).collect();
+    let rows = told_joints(&bodies, &shown);
     let longest_n = bodies
         .iter()
         .map(greatest_n)
@@ -71,6 +73,7 @@ pub fn free_bodies(study: &Study, units: System) -> Sheet {
     let bodies_drawn = BodyPanels {
         heading: heading(&words),
         panels: panels.collect(),
+        key: None,
     };
     let data = free_data(&poses, &bodies, &rows, units);
     Sheet::new(

@@ -7,7 +7,7 @@
 use crate::anatomy::{Dof, Joint};
 use crate::movement::{BodyOutline, View};
 use crate::numeric::Point;
-use crate::study::{MuscleLine, Study};
+use crate::study::Study;
 
 /// A muscle as it is drawn.
 #[derive(Debug, Clone, PartialEq)]
@@ -16,8 +16,26 @@ pub(crate) struct MusclePath {
     pub points: Vec<[f64; 2]>,
     /// From the joint's centre square to the line of pull, m.
     pub arm: [[f64; 2]; 2],
-    /// Where its letter stands: beside the bone on which it begins, away from the muscle, m.
-    pub letter: [f64; 2],
+}
+
+/// A joint whose axis is square to the picture, so that an arm about it shows its length.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct ShownJoint {
+    /// Its coordinate in the poses of the study.
+    pub row: usize,
+    /// +1 where a growing angle turns the far bone counter-clockwise in the picture, −1 where clockwise.
+    sign: f64,
+}
+
+/// A muscle that is to be drawn.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct DrawnArms<'a> {
+    /// Its name in words.
+    pub name: &'a str,
+    /// Moment arm about every coordinate, m; none where it crosses none.
+    pub arms_m: &'a [Option<f64>],
+    /// Tells muscles apart that begin on one bone.
+    pub place: usize,
 }
 
 /// Two bones at a joint: the nearer one to the trunk, and the farther one.
@@ -47,8 +65,8 @@ impl Bones {
 /// Points that differ by less are one joint, m.
 const SAME_M: f64 = 1.0e-6;
 
-/// Coordinates whose axis is square to the picture, so that an arm about it shows its length.
-pub(crate) fn shown_coordinates(study: &Study) -> Vec<usize> {
+/// The joints that the picture of a lift shows.
+pub(crate) fn shown_joints(study: &Study) -> Vec<ShownJoint> {
     let pose = &study.range.poses[0];
     let only = pose.coordinates.len() == 1;
     let shown = |(row, dof): (usize, Dof)| match pose.outline.view {
@@ -58,7 +76,8 @@ pub(crate) fn shown_coordinates(study: &Study) -> Vec<usize> {
     };
     let dofs = pose.coordinates.iter().map(|c| c.dof).enumerate();
     let in_view = dofs.filter(|entry| shown(*entry)).map(|entry| entry.0);
-    in_view.filter(|row| sign(study, *row).is_some()).collect()
+    let joint = |row| sign(study, row).map(|sign| ShownJoint { row, sign });
+    in_view.filter_map(joint).collect()
 }
 
 /// +1 where a growing angle turns the far bone counter-clockwise in the picture, −1 where clockwise; none where the joint
@@ -139,9 +158,9 @@ fn is_foot(limb: &[Point]) -> bool {
 }
 
 /// The limbs that the shown joints turn, without the rest of the body.
-pub(crate) fn limbs_at(outline: &BodyOutline, rows: &[usize]) -> Vec<Vec<Point>> {
+pub(crate) fn limbs_at(outline: &BodyOutline, joints: &[ShownJoint]) -> Vec<Vec<Point>> {
     let is_centre = |point: &Point| {
-        let mut centres = rows.iter().map(|row| outline.centres[*row]);
+        let mut centres = joints.iter().map(|joint| outline.centres[joint.row]);
         centres.any(|centre| (centre - *point).length() < SAME_M)
     };
     let mut limbs = Vec::new();
@@ -200,23 +219,19 @@ fn origin_m(dof: Dof, bone_m: f64, name: &str, place: f64) -> f64 {
 
 /// Muscles run on this side of a bone by so much where they begin and end, m, at the most (a drawing's measure).
 const BESIDE_M: f64 = 0.012;
-/// Distance of a letter from the bone, m (a drawing's measure).
-const LETTER_M: f64 = 0.05;
-
-/// The line of one muscle; `place` tells muscles apart that begin on one bone, `main` is the coordinate whose arm is drawn.
-/// None where it crosses no shown joint.
+/// The line of one muscle, with its arm about the coordinate `main`; none where it crosses no shown joint.
 pub(crate) fn muscle_path(
     study: &Study,
     sample: usize,
-    shown: &[usize],
-    muscle: &MuscleLine,
-    (place, main): (usize, usize),
+    shown: &[ShownJoint],
+    muscle: DrawnArms<'_>,
+    main: usize,
 ) -> Option<MusclePath> {
     let outline = &study.range.poses[sample].outline;
     let mut crossed: Vec<(usize, Bones, f64)> = Vec::new();
-    for row in shown {
+    for ShownJoint { row, sign } in shown {
         if let Some(arm_m) = muscle.arms_m[*row] {
-            crossed.push((*row, bones(outline, *row)?, sign(study, *row)? * arm_m));
+            crossed.push((*row, bones(outline, *row)?, sign * arm_m));
         }
     }
     // From the trunk outward: the far bone of one joint is the near one of the next.
@@ -235,10 +250,10 @@ pub(crate) fn muscle_path(
     let mut near = BoneEnd {
         centre: first.centre,
         bone: (first.near - first.centre).unit()?,
-        length_m: origin_m(dof, near_m, &muscle.name, place as f64),
+        length_m: origin_m(dof, near_m, muscle.name, muscle.place as f64),
         aside: first.aside(first.near, *first_arm)?,
     };
-    let mut far = last.insertion(&muscle.name, *last_arm)?;
+    let mut far = last.insertion(muscle.name, *last_arm)?;
     let one_joint = crossed.len() == 1 && last.heel.is_none();
     if one_joint {
         pull_in(&mut near, &mut far, first, *first_arm)?;
@@ -261,11 +276,9 @@ pub(crate) fn muscle_path(
     let before = knots.last().map_or(start, |knot| knot.0);
     knots.insert(0, (start, (next - start).unit()?));
     knots.push((end, (end - before).unit()?));
-    let letter = near.centre + near.bone * near.length_m + near.aside.unit()? * -LETTER_M;
     Some(MusclePath {
         points: smooth(&knots),
         arm,
-        letter: [letter.x, letter.z],
     })
 }
 

@@ -25,14 +25,14 @@ pub const ONE_LIFT: &[LectureFigure] = &[
     .citing(&["kulig_1984"]),
     LectureFigure::of_lift(
         "muscles-on-skeleton",
-        "Muscles pull on levers.",
+        "Muscles pull at moment arms.",
         always,
         |desk| figures::muscles_on_skeleton(&about(desk)?.study, desk.units),
     )
     .citing(&["zajac_1989"]),
     LectureFigure::of_lift(
         "moment-arms",
-        "Levers change with the joint angle.",
+        "Moment arms change with the joint angle.",
         is_of_one_joint,
         |desk| joint(desk, figures::moment_arms),
     )
@@ -118,11 +118,7 @@ pub const ONE_LIFT: &[LectureFigure] = &[
     .citing(&["westing_1988", "hollander_2007"]),
     LectureFigure::of_lift("people-differ", "People differ.", always, |desk| {
         let people = People::around(&desk.question(name(desk)?)?, &desk.models.person_table()?)?;
-        Ok(figures::people_differ(
-            &about(desk)?.study,
-            &people,
-            desk.units,
-        ))
+        Ok(figures::people_differ(&about(desk)?.study, &people))
     }),
     LectureFigure::of_lift("how-sure", "How sure we are.", always, |desk| {
         Ok(figures::model_errors(&desk.models.lift_errors()?))

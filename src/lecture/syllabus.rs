@@ -75,14 +75,14 @@ pub const LECTURE: &[LectureFigure] = &[
     .citing(&["thelen_2003", "westing_1988"]),
     LectureFigure::new(
         "muscles-on-skeleton",
-        "Muscles pull on levers.",
+        "Muscles pull at moment arms.",
         &[CURL],
         |desk| figures::muscles_on_skeleton(&desk.lift(CURL)?.study, desk.units),
     )
     .citing(&["murray_2000", "holzbaur_2005"]),
     LectureFigure::new(
         "moment-arms",
-        "Levers change with the joint angle.",
+        "Moment arms change with the joint angle.",
         &[CURL],
         |desk| of_lift(desk, CURL, figures::moment_arms),
     )
@@ -121,7 +121,7 @@ pub const LECTURE: &[LectureFigure] = &[
     .citing(&["kulig_1984", "zajac_1989"]),
     LectureFigure::new(
         "muscles-add-up",
-        "Muscles add up to the joint's torque.",
+        "Muscles add up to the joint's moment.",
         &[CURL],
         |desk| of_lift(desk, CURL, figures::muscles_add_up),
     )
@@ -310,7 +310,7 @@ pub const LECTURE: &[LectureFigure] = &[
     LectureFigure::new("people-differ", "People differ.", &[PRESS], |desk| {
         let people = People::around(&desk.question(PRESS)?, &desk.models.person_table()?)?;
         let study = &desk.lift(PRESS)?.study;
-        Ok(figures::people_differ(study, &people, desk.units))
+        Ok(figures::people_differ(study, &people))
     })
     .citing(&["bazyler_2015"]),
     LectureFigure::new("how-sure", "How sure we are.", &[], |desk| {

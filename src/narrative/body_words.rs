@@ -42,6 +42,14 @@ pub(crate) fn short_pose_title(study: &Study, shown: ShownPose, units: System) -
     format!("{}: {number} {unit}", shown.what)
 }
 
+/// What the colours of muscles tell.
+pub(crate) const ACTIVATION: &str = "Activation";
+
+/// None, half and all of it.
+pub(crate) fn activation_steps() -> [String; 3] {
+    [0, 50, 100].map(|percent| format!("{percent} %"))
+}
+
 fn arm_cm(muscle: &MuscleLine, row: usize, units: System) -> String {
     let unit = units.length_unit();
     format!("{:.1}", unit.of(muscle.arms_m[row].unwrap_or(0.0).abs()))
@@ -54,7 +62,7 @@ pub(crate) fn muscle_head(units: System) -> Vec<String> {
         String::new(),
         format!("arm, {}", units.length_unit().symbol),
         format!("force, {}", force.symbol),
-        format!("torque, {}", units.torque_unit().symbol),
+        format!("moment, {}", units.torque_unit().symbol),
     ]
     .to_vec()
 }
@@ -138,7 +146,7 @@ pub(crate) fn muscle_words(
         .collect();
     FigureWords {
         title: format!(
-            "The lever of the {} at the {joint}: {}",
+            "Moment arm of the {} at the {joint}: {}",
             first.0.name,
             listed(&arms)
         ),
@@ -149,7 +157,7 @@ pub(crate) fn muscle_words(
             key.join(", ")
         ),
         footnote: format!(
-            "Best effort held still, one side. In colour: the {}; dashed: its moment arm, as long as the model's, square to \
+            "Best effort held still, one side. Width: force. Thick rim: the {}; dashed: its moment arm to scale, square to \
              the line of pull. Where a muscle begins and ends is drawn freely.",
             first.0.name
         ),
@@ -285,7 +293,7 @@ fn free_note(bodies: &[FreeBody], rows: &[usize]) -> String {
         (None, None) => "",
     };
     format!(
-        "Held by {}. Arrows to scale: {load}{rest}. Dashed: the load's levers as seen.",
+        "Held by {}. Arrows to scale: {load}{rest}. Dashed: the load's moment arms as seen.",
         holders_explained(bodies, rows)
     )
 }
@@ -333,7 +341,7 @@ pub(crate) fn free_body_words(
                         sum += &format!(" {sign} {}", rounded(moment.abs(), 0));
                     }
                     format!(
-                        "{} {sum} = {} {} by its {}, lever {} {}",
+                        "{} {sum} = {} {} by its {}, moment arm {} {}",
                         joint_name(joint.dof),
                         signed(moments[3]),
                         torque.symbol,
@@ -355,9 +363,9 @@ pub(crate) fn free_body_words(
         title: format!(
             "{}: at the {joint} {} {}",
             if same {
-                "Same load, other lever"
+                "Same load, other moment arm"
             } else {
-                "Load and lever change"
+                "Load and moment arm change"
             },
             levers.join(", then "),
             unit.symbol

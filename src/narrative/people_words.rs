@@ -16,8 +16,19 @@ pub(crate) const MIDDLE: &str = "middle";
 /// One in ten is weaker.
 pub(crate) const LOW: &str = "one in ten below";
 
-/// How far shapes are from the middle one, on an axis.
-pub(crate) const OFF_THE_MIDDLE: &str = "Shape, off the middle";
+/// How far curves, and their shapes alone, are from the middle one, on an axis.
+pub(crate) const STRENGTH_OFF_THE_MIDDLE: &str = "Strength, off the middle";
+pub(crate) const SHAPE_OFF_THE_MIDDLE: &str = "Shape alone, off the middle";
+
+/// A distance from the middle on an axis: "+30".
+pub(crate) fn signed_percent(off: f64) -> String {
+    let size = rounded(off.abs(), 0);
+    match off {
+        off if off > 0.0 => format!("+{size}"),
+        off if off < 0.0 => format!("\u{2212}{size}"),
+        _ => size,
+    }
+}
 
 /// The words around the figure.
 pub(crate) fn people_words(study: &Study, people: &People) -> FigureWords {
@@ -37,7 +48,7 @@ pub(crate) fn people_words(study: &Study, people: &People) -> FigureWords {
                    over its own median."
             .to_owned(),
         description: format!(
-            "Bands in which eight in ten of {} people lie, with the middle of all: above as force, below as shape, how far off the middle.",
+            "Bands in which eight in ten of {} people lie, with the middle of all: above in strength, below in shape alone, each as how far off the middle.",
             people.count
         ),
         caption: "People differ more in how strong they are than in where. A class of curve holds for nearly everybody; a number does not.".to_owned(),

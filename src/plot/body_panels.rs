@@ -1,49 +1,13 @@
 //! Bodies side by side with lines, arrows and points upon them, and numbers below each.
 //!
-//! In: stick figures with marks, in metres, and small tables. Out: a scene; all bodies stand on one scale.
+//! In: stick figures with marks, in metres, and small tables. Out: a scene; all bodies stand on one scale, and below them
+//! stands the scale of colours, where there is one.
 
+use super::body_marks::{BodyMark, MarkedBody, draw_marks};
 use super::frame::{Frame, Heading, Look};
-use super::panel_contents::Role;
-use super::stick_figure::{self, StickFigure, StickScale};
-use crate::draw::{Colour, Face, PixelPoint, Rect, Scene, Stroke, Text, TextAnchor, lettering};
+use super::stick_figure::{self, Limbs, StickFigure, StickScale};
+use crate::draw::{Face, Rect, Scene, Text, TextAnchor, lettering};
 use crate::error::{Error, PlotFault, Plotted, Result};
-
-/// Something drawn upon a body, in metres as the body is.
-#[derive(Debug, Clone, PartialEq)]
-pub enum BodyMark {
-    /// A line along points; its width is a share of the widest line, 0 to 1.
-    Line {
-        /// The points in order.
-        points: Vec<[f64; 2]>,
-        /// Whose colour it takes.
-        role: Role,
-        /// Share of the widest line.
-        width: f64,
-    },
-    /// A thin dashed line that measures a distance.
-    Lever {
-        /// From where to where.
-        ends: [[f64; 2]; 2],
-        /// Whose colour it takes.
-        role: Role,
-    },
-    /// An arrow, its point at the second end.
-    Arrow {
-        /// From where to where.
-        ends: [[f64; 2]; 2],
-        /// Whose colour it takes.
-        role: Role,
-    },
-    /// A point with a letter or a few words beside it.
-    Point {
-        /// Where it is.
-        at: [f64; 2],
-        /// What stands beside it; may be empty.
-        text: String,
-        /// Whose colour it takes.
-        role: Role,
-    },
-}
 
 /// One body with what is drawn upon it.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -65,6 +29,17 @@ pub struct BodyPanels {
     pub heading: Heading,
     /// The bodies from left to right.
     pub panels: Vec<BodyPanel>,
+    /// The key to the colours of filled lines, if there are such.
+    pub key: Option<ColourKey>,
+}
+
+/// What the colours of filled lines mean.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ColourKey {
+    /// What is told by colour: "Activation".
+    pub title: String,
+    /// Nothing, half and all of it: "0 %".
+    pub steps: [String; 3],
 }
 
 /// Most bodies that are told apart side by side, assumed.
@@ -73,10 +48,6 @@ const MOST_BODIES: usize = 4;
 const REACH: f64 = 0.8;
 /// Tables stand beside the bodies only where that makes these so much larger: below them each has its own middle.
 const MUCH_LARGER: f64 = 1.3;
-/// Width of the widest line on a slide, pixels (a drawing's measure).
-const WIDEST: f64 = 15.0;
-/// Width of the narrowest line on a slide, pixels.
-const NARROWEST: f64 = 4.0;
 
 impl BodyPanels {
     /// The bodies as a scene.
@@ -101,6 +72,9 @@ impl BodyPanels {
             .map(|panel| lettering::fit(&panel.title, text, 0.8 * text, Face::Bold, cell - gap, 2))
             .collect();
         let lines = titles.iter().map(|title| title.lines.len()).max();
+        if let Some(key) = &self.key {
+            draw_key(&mut frame, key);
+        }
         let bodies = Rect {
             top: frame.body.top + (lines.unwrap_or(0) as f64 + 0.4) * row + REACH * text,
             ..frame.body
@@ -122,7 +96,8 @@ impl BodyPanels {
             );
             draw_title(&mut frame, &titles[index], whole);
             if let Some(scale) = &layout.scale {
-                draw_body(&mut frame, panel, &stretched[index], scale, body);
+                let names = Rect::new(left, top, left + layout.width, body.bottom + REACH * text);
+                draw_body(&mut frame, panel, &stretched[index], scale, (body, names));
             }
             let table = if layout.is_beside {
                 Rect::new(body.right, whole.top, whole.right, whole.bottom)
@@ -139,6 +114,14 @@ impl BodyPanels {
         let gap = frame.measures.gap;
         let rows = self.panels.iter().map(|panel| panel.table.len()).max();
         let foot = REACH * frame.measures.text;
+        let mut marks = self.panels.iter().flat_map(|panel| &panel.marks);
+        let has_names = marks.any(|mark| matches!(mark, BodyMark::Name { .. }));
+        // Names stand beside bodies.
+        let beside = if has_names {
+            4.0 * frame.measures.text
+        } else {
+            0.0
+        };
         let below =
             lettering::line_step(frame.measures.text) * rows.unwrap_or(0) as f64 + gap + foot;
         let tables = self.panels.iter();
@@ -147,7 +130,7 @@ impl BodyPanels {
             .fold(0.0, f64::max);
         let figures: Vec<&StickFigure> = drawn.iter().collect();
         let fitted = |width: f64, height: f64, is_beside: bool| BodyLayout {
-            scale: StickScale::fitting(&figures, 0.95 * width, height),
+            scale: StickScale::fitting(&figures, (0.95 * width - beside).max(1.0), height),
             width,
             height,
             is_beside,
@@ -178,12 +161,55 @@ struct BodyLayout {
 fn reaching(panel: &BodyPanel) -> StickFigure {
     let mut figure = panel.figure.clone();
     let points = panel.marks.iter().flat_map(|mark| match mark {
-        BodyMark::Line { points, .. } => points.clone(),
+        BodyMark::Line { points, .. } | BodyMark::Filled { points, .. } => points.clone(),
+        BodyMark::Name { along, .. } => along.clone(),
         BodyMark::Lever { ends, .. } | BodyMark::Arrow { ends, .. } => ends.to_vec(),
         BodyMark::Point { at, .. } => vec![*at],
     });
     figure.supports.extend(points.map(|point| [point, point]));
     figure
+}
+
+/// The key to the colours as the last line of the body, which ends above it afterwards: title, then nothing to half and half
+/// to all as two stretches of the scale between their words.
+fn draw_key(frame: &mut Frame, key: &ColourKey) {
+    /// Pieces of a stretch, and its length and height over the size of letters.
+    const PIECES: usize = 24;
+    const LONG: f64 = 3.2;
+    const HIGH: f64 = 0.5;
+    let (text, gap) = (frame.measures.text, frame.measures.gap);
+    let width = |words: &str| lettering::width(words, text, Face::Regular);
+    let words: f64 = key.steps.iter().map(|words| width(words)).sum();
+    let title = format!("{}:", key.title);
+    let whole = width(&title) + words + 2.0 * LONG * text + 6.0 * gap;
+    let mut left = frame.body.centre()[0] - whole / 2.0;
+    let baseline = frame.body.bottom - lettering::fall(text);
+    let middle = baseline - lettering::capitals(text) / 2.0;
+    let muted = frame.colours.muted;
+    frame.scene.text(frame.axis_text([left, baseline], &title));
+    left += width(&title) + 2.0 * gap;
+    for (number, words) in key.steps.iter().enumerate() {
+        frame.scene.text(frame.axis_text([left, baseline], words));
+        left += width(words) + gap;
+        if number + 1 == key.steps.len() {
+            break;
+        }
+        let half = HIGH * text / 2.0;
+        let area = Rect::new(left, middle - half, left + LONG * text, middle + half);
+        frame
+            .scene
+            .rectangle(area.grown(frame.measures.rule), muted);
+        let wide = area.width() / PIECES as f64;
+        for piece in 0..PIECES {
+            let share = (number as f64 + (piece as f64 + 0.5) / PIECES as f64) / 2.0;
+            let from = area.left + piece as f64 * wide;
+            let colour = frame.colours.scale_colour(share);
+            let part = Rect::new(from, area.top, from + wide, area.bottom);
+            frame.scene.rectangle(part, colour);
+        }
+        left = area.right + gap;
+    }
+    frame.body.bottom -= lettering::line_step(text) + 0.5 * gap;
 }
 
 /// Lines of a title, the last one just above the body.
@@ -202,83 +228,27 @@ fn draw_body(
     panel: &BodyPanel,
     stretched: &StickFigure,
     scale: &StickScale,
-    place: Rect,
+    (place, names): (Rect, Rect),
 ) {
     let standing = stick_figure::standing(frame, stretched, scale, &place);
     let Some(standing) = standing else { return };
     let scene = &mut frame.scene;
-    stick_figure::draw_standing(scene, &frame.colours, &panel.figure, &standing, true);
-    let unit = frame.measures.unit;
-    for mark in &panel.marks {
-        let px = |at: &[f64; 2]| standing.px(*at);
-        match mark {
-            BodyMark::Line {
-                points,
-                role,
-                width,
-            } => {
-                let wide = unit * (NARROWEST + width.clamp(0.0, 1.0) * (WIDEST - NARROWEST));
-                let points: Vec<PixelPoint> = points.iter().map(px).collect();
-                let ground = frame.colours.background;
-                // A rim of the ground tells lines apart that lie upon each other.
-                let rim = Stroke::solid(ground, wide + 3.0 * unit);
-                frame.scene.polyline(points.clone(), rim);
-                let line = Stroke::solid(role.line(&frame.colours), wide);
-                frame.scene.polyline(points, line);
-            }
-            BodyMark::Lever { ends, role } => {
-                let colour = role.label(&frame.colours);
-                let line = Stroke::solid(colour, 4.0 * unit).dashed(&[2.2, 1.6]);
-                frame.scene.line(px(&ends[0]), px(&ends[1]), line);
-            }
-            BodyMark::Arrow { ends, role } => {
-                let colour = role.line(&frame.colours);
-                draw_arrow(&mut frame.scene, ends.map(|end| px(&end)), colour, unit);
-            }
-            BodyMark::Point { at, text, role } => draw_point(frame, px(at), text, *role),
-        }
-    }
-}
-
-/// A straight shaft with a filled head.
-fn draw_arrow(scene: &mut Scene, [from, to]: [PixelPoint; 2], colour: Colour, unit: f64) {
-    let (dx, dy) = (to[0] - from[0], to[1] - from[1]);
-    let length = dx.hypot(dy);
-    if length < 1.0 {
-        return;
-    }
-    let along = [dx / length, dy / length];
-    let head = (26.0 * unit).min(0.6 * length);
-    let neck = [to[0] - along[0] * head, to[1] - along[1] * head];
-    scene.line(from, neck, Stroke::solid(colour, 9.0 * unit));
-    let side = 0.5 * head;
-    let corners = vec![
-        to,
-        [neck[0] - along[1] * side, neck[1] + along[0] * side],
-        [neck[0] + along[1] * side, neck[1] - along[0] * side],
-    ];
-    scene.polygon(corners, colour);
-}
-
-/// A point; words of one or two letters stand in it, longer ones beside it.
-fn draw_point(frame: &mut Frame, at: PixelPoint, words: &str, role: Role) {
-    let size = frame.measures.text;
-    let inside = !words.is_empty() && words.chars().count() < 3;
-    let radius = if inside { 0.62 * size } else { 0.24 * size };
-    let (ground, colour) = (frame.colours.background, role.label(&frame.colours));
-    frame
-        .scene
-        .disc(at, radius + 2.0 * frame.measures.unit, ground);
-    frame.scene.disc(at, radius, colour);
-    let baseline = at[1] + lettering::capitals(size) / 2.0;
-    let text = if inside {
-        let place = [at[0], at[1] + 0.8 * lettering::capitals(size) / 2.0];
-        Text::new(place, words, 0.8 * size, Face::Bold, ground).anchored(TextAnchor::Middle)
-    } else {
-        let place = [at[0] + radius + 0.3 * size, baseline];
-        Text::new(place, words, size, Face::Bold, colour)
+    let has_filled = panel
+        .marks
+        .iter()
+        .any(|mark| matches!(mark, BodyMark::Filled { .. }));
+    let limbs = match has_filled {
+        true => Limbs::Hollow,
+        false => Limbs::Faint,
     };
-    frame.scene.text(text);
+    stick_figure::draw_standing(scene, &frame.colours, &panel.figure, &standing, limbs);
+    let body = MarkedBody {
+        marks: &panel.marks,
+        limbs: &panel.figure.limbs,
+        standing: &standing,
+        place: names,
+    };
+    draw_marks(frame, &body);
 }
 
 /// The columns of a table: size of the letters and widths.

@@ -4,6 +4,7 @@
 
 pub(crate) mod axis;
 mod bars;
+mod body_marks;
 mod body_panels;
 pub(crate) mod frame;
 mod heat_drawing;
@@ -32,7 +33,8 @@ pub(crate) mod words;
 
 pub use axis::{Axis, Extent, Time};
 pub use bars::{Swing, Tornado};
-pub use body_panels::{BodyMark, BodyPanel, BodyPanels};
+pub use body_marks::BodyMark;
+pub use body_panels::{BodyPanel, BodyPanels, ColourKey};
 pub use frame::{DATA_SHARE, Heading, Look, Size};
 pub use heat_map::HeatMap;
 pub use intervals::{IntervalChart, IntervalRow};

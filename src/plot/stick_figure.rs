@@ -172,7 +172,13 @@ impl StandingFigure {
 /// Draws a figure centred in the box, standing on its lower edge.
 pub fn draw(frame: &mut Frame, figure: &StickFigure, stage: &StickScale, area: &Rect) {
     if let Some(standing) = standing(frame, figure, stage, area) {
-        draw_standing(&mut frame.scene, &frame.colours, figure, &standing, false);
+        draw_standing(
+            &mut frame.scene,
+            &frame.colours,
+            figure,
+            &standing,
+            Limbs::Plain,
+        );
     }
 }
 
@@ -195,30 +201,62 @@ pub fn standing(
     })
 }
 
-/// Draws a figure where it stands, in ink, or faint below what is drawn upon it.
+/// How limbs are drawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Limbs {
+    /// In ink.
+    Plain,
+    /// Paler, below what is drawn upon them.
+    Faint,
+    /// As bones: an edge around the ground, wide enough to carry lines.
+    Hollow,
+}
+
+/// Width of a hollow bone, and of its edge, over that of a limb.
+const BONE: f64 = 1.9;
+const BONE_EDGE: f64 = 0.32;
+
+/// Draws a figure where it stands.
 pub fn draw_standing(
     scene: &mut Scene,
     colours: &Colours,
     figure: &StickFigure,
     standing: &StandingFigure,
-    is_faint: bool,
+    limbs: Limbs,
 ) {
     let rule = colours.rule;
-    let ink = if is_faint { colours.muted } else { colours.ink };
+    let ink = match limbs {
+        Limbs::Plain => colours.ink,
+        Limbs::Faint | Limbs::Hollow => colours.muted,
+    };
     let colour = colours.series_line(1);
     for ends in &figure.supports {
         let line = Stroke::solid(rule, standing.limb * 0.6);
         scene.line(standing.px(ends[0]), standing.px(ends[1]), line);
     }
-    for joints in &figure.limbs {
-        let points = joints.iter().map(|joint| standing.px(*joint)).collect();
-        scene.polyline(points, Stroke::solid(ink, standing.limb));
+    let bones = [(rule, BONE), (colours.background, BONE - 2.0 * BONE_EDGE)];
+    let strokes: &[(Colour, f64)] = match limbs {
+        Limbs::Plain | Limbs::Faint => &[(ink, 1.0)],
+        Limbs::Hollow => &bones,
+    };
+    for (colour, share) in strokes {
+        for joints in &figure.limbs {
+            let points = joints.iter().map(|joint| standing.px(*joint)).collect();
+            scene.polyline(points, Stroke::solid(*colour, share * standing.limb));
+        }
     }
     if let Some((at, radius_m)) = figure.head {
         scene.disc(standing.px(at), radius_m * standing.px_per_m, ink);
     }
     match figure.load {
-        Some(DrawnLoad::Bar { at, radius_m }) => draw_bar(scene, standing, at, radius_m, colour),
+        Some(DrawnLoad::Bar { at, radius_m }) => {
+            // The plate covers little of a body on which more is drawn.
+            let filled = match limbs {
+                Limbs::Plain => 0.35,
+                Limbs::Faint | Limbs::Hollow => 0.12,
+            };
+            draw_bar(scene, standing, (at, radius_m), (colour, filled));
+        }
         Some(DrawnLoad::Dumbbell { at }) => draw_dumbbell(scene, standing, at, colour),
         None => {}
     }
@@ -227,13 +265,12 @@ pub fn draw_standing(
 fn draw_bar(
     scene: &mut Scene,
     standing: &StandingFigure,
-    at: [f64; 2],
-    radius_m: f64,
-    colour: Colour,
+    (at, radius_m): ([f64; 2], f64),
+    (colour, filled): (Colour, f64),
 ) {
     let (limb, centre) = (standing.limb, standing.px(at));
     let radius = (radius_m * standing.px_per_m).max(limb);
-    scene.disc(centre, radius, colour.with_opacity(0.35));
+    scene.disc(centre, radius, colour.with_opacity(filled));
     scene.ring(centre, radius, Stroke::solid(colour, limb * 0.45));
     scene.disc(centre, limb * 0.75, colour);
 }

@@ -175,8 +175,10 @@ fn law_a_drawn_muscle_keeps_its_arm_and_has_no_kink() {
                 .iter()
                 .position(|mark| matches!(mark, BodyMark::Lever { .. }));
             let lever = lever.expect("a lever");
-            let [BodyMark::Line { points, .. }, BodyMark::Lever { ends, .. }] =
-                &panel.marks[lever - 1..=lever]
+            let [
+                BodyMark::Filled { points, .. },
+                BodyMark::Lever { ends, .. },
+            ] = &panel.marks[lever - 1..=lever]
             else {
                 panic!("{name}: no line below its lever");
             };

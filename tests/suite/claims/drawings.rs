@@ -52,7 +52,7 @@ fn each_place(text: &str, value: impl Fn(&str) -> Result<f64, String>) -> Result
 /// Muscles on the skeleton, and lifts as free bodies.
 pub const BODIES: &[Claim<DataTable>] = &[
     Claim {
-        reads: r"The lever of the (.+) at the (\w+): (.+)",
+        reads: r"Moment arm of the (.+) at the (\w+): (.+)",
         holds: |told, table| {
             each_place(&told[3], |place| {
                 cell(table, &[place, &told[1], &told[2]], "moment_arm_m")
@@ -99,7 +99,7 @@ pub const BODIES: &[Claim<DataTable>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"(Same load, other lever|Load and lever change): at the (.+?) (\d.*) cm",
+        reads: r"(Same load, other moment arm|Load and moment arm change): at the (.+?) (\d.*) cm",
         holds: |told, table| {
             let loads: Vec<f64> = table
                 .rows
@@ -137,7 +137,7 @@ pub const BODIES: &[Claim<DataTable>] = &[
                 "every joint is told",
             )?;
             let reads = Regex::new(
-                r"^(.+) (\S+) ([+\u2212]) (\S+) = (\S+) N·m by its (.+), lever (\d+) cm$",
+                r"^(.+) (\S+) ([+\u2212]) (\S+) = (\S+) N·m by its (.+), moment arm (\d+) cm$",
             )
             .expect("a pattern");
             for part in parts {
@@ -452,20 +452,20 @@ pub const PEOPLE: &[Claim<Drawn>] = &[
     Claim {
         reads: r"Nine-in-ten mark over one-in-ten mark at the start: (\d+) %, by shape alone (\d+) %",
         holds: |told, drawn| {
-            // Shapes are drawn as what they are off the middle one.
-            let apart = |panel: usize, middle: f64| {
+            // Curves are drawn as what they are off the middle one.
+            let apart = |panel: usize| {
                 let of = |name: &str| {
                     let mut curves = drawn.curves.iter().filter(|c| c.1 == name);
-                    curves.nth(panel).map_or(f64::NAN, |c| middle + c.2[0][1])
+                    curves.nth(panel).map_or(f64::NAN, |c| 100.0 + c.2[0][1])
                 };
                 100.0 * (of("one in ten above") / of("one in ten below") - 1.0)
             };
-            says(&told[1], apart(0, 0.0), 0.0, "force")?;
-            says(&told[2], apart(1, 100.0), 0.0, "shape")
+            says(&told[1], apart(0), 0.0, "force")?;
+            says(&told[2], apart(1), 0.0, "shape")
         },
     },
     Claim {
-        reads: r"Bands in which eight in ten of \d+ people lie, with the middle of all: above as force, below as shape, how far off the middle",
+        reads: r"Bands in which eight in ten of \d+ people lie, with the middle of all: above in strength, below in shape alone, each as how far off the middle",
         holds: |_, drawn| {
             let all = drawn.curves.chunks(3);
             let mut ordered = all.map(|panel| {
@@ -481,13 +481,13 @@ pub const PEOPLE: &[Claim<Drawn>] = &[
     Claim {
         reads: r"People differ more in how strong they are than in where",
         holds: |_, drawn| {
-            // Shapes are drawn as what they are off the middle one.
-            let panels = drawn.curves.chunks(3).zip([0.0, 100.0]);
+            // Curves are drawn as what they are off the middle one.
+            let panels = drawn.curves.chunks(3);
             let panels: Vec<f64> = panels
-                .map(|(panel, middle)| {
+                .map(|panel| {
                     let pairs = panel[1].2.iter().zip(&panel[2].2);
                     let shares: Vec<f64> = pairs
-                        .map(|(high, low)| (middle + high[1]) / (middle + low[1]))
+                        .map(|(high, low)| (100.0 + high[1]) / (100.0 + low[1]))
                         .collect();
                     shares.iter().sum::<f64>() / shares.len() as f64
                 })
