@@ -50,6 +50,7 @@ fn from_the_front(figure: &BodyLines, arm: &ArmLine, lying: bool) -> BodyOutline
     let head = if lying {
         let half = Point::new(figure.half_shoulders_m, 0.0);
         limbs.push(vec![middle - half, middle + half]);
+        limbs.push(figure.chest(middle));
         props.extend(bench_under(middle));
         middle + Point::new(0.0, 0.25 * figure.head_m)
     } else {

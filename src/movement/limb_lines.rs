@@ -15,6 +15,8 @@ pub(super) const BACK_M: f64 = 0.09;
 pub(super) struct BodyLines {
     pub head_m: f64,
     pub trunk_m: f64,
+    /// Top of the chest over the shoulders of a lifter who lies.
+    pub chest_m: f64,
     pub thigh_m: f64,
     pub shank_m: f64,
     pub upper_arm_m: f64,
@@ -37,6 +39,7 @@ impl BodyLines {
         Self {
             head_m: length(SegmentName::Head),
             trunk_m: length(SegmentName::Trunk),
+            chest_m: lifter.build.chest_height.as_m(),
             thigh_m: length(SegmentName::Thigh),
             shank_m: length(SegmentName::Shank),
             upper_arm_m: length(SegmentName::UpperArm),
@@ -80,6 +83,37 @@ impl BodyLines {
         let elbow = close_two_links(shoulder, hand, self.upper_arm_m, self.grip_m, side)
             .map_or(shoulder.towards(hand, 0.45), |arm| arm.middle);
         vec![shoulder, elbow, hand]
+    }
+
+    /// The arm that holds a bar on the shoulders, seen from the side: it goes outward, so it is seen shortened, the elbow below
+    /// the bar along a trunk that points this way (rad), on the side on which the bar lies (drawing's measures).
+    pub(super) fn arm_at_a_bar_carried(
+        &self,
+        shoulder: Point,
+        bar: Point,
+        trunk_rad: f64,
+    ) -> Vec<Point> {
+        const DOWN: f64 = 0.65;
+        const ASIDE: f64 = 0.3;
+        let along = Point::from_polar(1.0, trunk_rad);
+        let back = along.quarter_turn();
+        let side = (bar - shoulder).dot(back).signum();
+        let elbow = bar + (back * (ASIDE * side) - along * DOWN) * self.upper_arm_m;
+        vec![shoulder, elbow, bar]
+    }
+
+    /// The chest of a lifter who lies with the middle of the shoulders there, seen from the head: half an ellipse as wide as the
+    /// chest between the arms (a drawing's measure) and as high as the chest is, so that a bar upon it touches it.
+    pub(super) fn chest(&self, shoulders: Point) -> Vec<Point> {
+        const WIDE: f64 = 0.85;
+        const STEPS: u32 = 16;
+        (0..=STEPS)
+            .map(|step| {
+                let (sin, cos) =
+                    (std::f64::consts::PI * f64::from(step) / f64::from(STEPS)).sin_cos();
+                shoulders + Point::new(WIDE * self.half_shoulders_m * cos, self.chest_m * sin)
+            })
+            .collect()
     }
 
     /// Shoulders, trunk and legs seen from the front, from the middle of the shoulders down.

@@ -18,7 +18,7 @@ use super::traced_path::TracedPath;
 use super::trunk_links::{coordinates_upward, from_hip};
 use crate::anatomy::{Lifter, SegmentName, ShoulderMotion, ShoulderPose};
 use crate::error::{Error, LinksFault, Result, StanceFault};
-use crate::numeric::{BendSide, Beyond, Point, Spline, brent};
+use crate::numeric::{Beyond, Point, Spline, brent};
 use crate::units::Length;
 use std::f64::consts::FRAC_PI_2;
 
@@ -274,7 +274,7 @@ impl StancePath {
         let arm = if self.arm_m.is_some() {
             vec![shoulder, shoulder.towards(bar, 0.5), bar]
         } else {
-            self.figure.arm(shoulder, bar, BendSide::Left)
+            self.figure.arm_at_a_bar_carried(shoulder, bar, thorax_rad)
         };
         BodyOutline {
             view: View::Side,
