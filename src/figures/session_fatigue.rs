@@ -15,6 +15,7 @@ use crate::narrative::session_words::{joint_name, predicted_name};
 use crate::plot::{Axis, Extent, Fill, Look, Role, Series, SmallMultiples, SmallPanel, Time};
 use crate::session::draft::{SessionPlan, SessionPrediction};
 use crate::session::fatigue::{Compartments, FatigueJoint};
+use std::ops::Range;
 
 /// The states over time.
 ///
@@ -59,6 +60,7 @@ fn panel(title: &str, prediction: &SessionPrediction, joint: FatigueJoint) -> Sm
     };
     let fatigued = line(|shares| shares.fatigued);
     let used = line(|shares| shares.fatigued + shares.active);
+    let working = working(&used, &fatigued);
     let ground = used.iter().map(|point| [point[0], 0.0]).collect();
     let most = fatigued.iter().map(|point| point[1]).fold(0.0, f64::max);
     let fill = |upper: &[[f64; 2]], lower: Vec<[f64; 2]>, role: Role| Fill {
@@ -76,8 +78,24 @@ fn panel(title: &str, prediction: &SessionPrediction, joint: FatigueJoint) -> Sm
         // The line over what works stays thin: repetition after repetition it goes up and down.
         series: vec![
             Series::new("fatigued", fatigued, Role::Series(1)),
-            Series::new(FATIGUED_AND_ACTIVE, used, Role::Muted),
+            Series::new(FATIGUED_AND_ACTIVE, used, Role::Muted).in_pieces(working),
         ],
         ..SmallPanel::default()
     }
+}
+
+/// The stretches in which something is active, each with the moments of rest before and behind it: at rest both lines are one.
+fn working(used: &[[f64; 2]], fatigued: &[[f64; 2]]) -> Vec<Range<usize>> {
+    /// Less of a muscle than this is at rest, %.
+    const AT_REST_PERCENT: f64 = 0.1;
+    let works = |at: usize| used[at][1] - fatigued[at][1] > AT_REST_PERCENT;
+    let mut stretches: Vec<Range<usize>> = Vec::new();
+    for at in (0..used.len()).filter(|at| works(*at)) {
+        let (from, to) = (at.saturating_sub(1), (at + 2).min(used.len()));
+        match stretches.last_mut() {
+            Some(last) if last.end >= from => last.end = to,
+            _ => stretches.push(from..to),
+        }
+    }
+    stretches
 }

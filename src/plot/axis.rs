@@ -215,13 +215,16 @@ pub fn draw_upright(frame: &mut Frame, plot: &Plot, ticks: &[(f64, String)]) {
     frame.scene.begin(before);
 }
 
+/// Room between an upright axis and its labels, in gaps: for a ring that marks a curve's beginning, with its rim.
+const LABEL_GAP: f64 = 1.8;
+
 /// Labels of the upright axis alone.
 pub fn draw_upright_labels(frame: &mut Frame, plot: &Plot, ticks: &[(f64, String)]) {
     let text = frame.measures.text;
     for (value, label) in ticks {
         let y = plot.y.px(*value);
         let at = [
-            plot.area.left - frame.measures.gap,
+            plot.area.left - LABEL_GAP * frame.measures.gap,
             y + lettering::capitals(text) / 2.0,
         ];
         let words = frame.axis_text(at, label).anchored(TextAnchor::End);
@@ -321,5 +324,5 @@ pub fn upright_column_width(frame: &Frame, ticks: &[(f64, String)]) -> f64 {
         .iter()
         .map(|(_, label)| lettering::width(label, frame.measures.text, Face::Regular))
         .fold(0.0, f64::max);
-    widest + frame.measures.gap
+    widest + LABEL_GAP * frame.measures.gap
 }

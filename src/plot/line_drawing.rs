@@ -101,6 +101,11 @@ impl LineChart {
             let around = Around {
                 taken: standing.iter().flat_map(|poses| poses.boxes()).collect(),
                 edges: shades::edges(&self.shades, &place.plot),
+                grid: place
+                    .ticks
+                    .iter()
+                    .map(|(value, _)| place.plot.y.px(*value))
+                    .collect(),
             };
             let unclear = panel_labels::draw_around(
                 frame,

@@ -14,6 +14,10 @@ use crate::draw::{Face, Layer, PixelPoint, Rect, Stroke, TextAnchor};
 
 /// Least room between two names, in gaps.
 const CLOSEST: f64 = 0.35;
+/// Room between curves and names, in gaps: for a leader, or a piece of the line, clear of both.
+const LEADER: f64 = 6.0;
+/// Most room between two names, in gaps.
+const FARTHEST: f64 = 2.0;
 /// Sizes that names in the column may take, over the usual one, until they fit above each other.
 const SHRINKS: [f64; 3] = [1.0, 0.95, 0.9];
 
@@ -32,7 +36,7 @@ pub fn width(frame: &Frame, panels: &[Panel]) -> f64 {
 }
 
 fn leader_width(frame: &Frame) -> f64 {
-    4.0 * frame.measures.gap
+    LEADER * frame.measures.gap
 }
 
 /// The last value of a curve that ends above its axis, where no leader could reach it.
@@ -70,7 +74,22 @@ fn column_words(frame: &Frame, panel: &Panel, series: &Series, shrink: f64) -> W
     // Three lines only for names that two could not hold at any size.
     let name = column_name(panel, series);
     let lines = if name.chars().count() > 34 { 3 } else { 2 };
-    WordBlock::new(frame.measures.label * shrink).with(&name, Face::Bold, colour, most, lines)
+    let block = || WordBlock::new(frame.measures.label * shrink);
+    let whole = block().with(&name, Face::Bold, colour, most, lines);
+    // Where it goes to stands on a line of its own, if name and end find no room on one.
+    let end = name.strip_prefix(&format!("{}, ", series.name));
+    match end {
+        Some(end) if whole.line_count() > 1 => block()
+            .with(
+                &format!("{},", series.name),
+                Face::Bold,
+                colour,
+                most,
+                lines - 1,
+            )
+            .with(end, Face::Bold, colour, most, 1),
+        _ => whole,
+    }
 }
 
 /// Names in the column, each at the height of its curve's end; returns which were placed there.
@@ -87,7 +106,7 @@ pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Rect) -> Vec<
     let packed: f64 = blocks.iter().map(WordBlock::height).sum();
     let spare = (plot.area.height() + 2.0 * gap - packed) / blocks.len().max(1) as f64;
     // Names stand farther from each other than the lines of one name, where there is room.
-    let apart = spare.clamp(CLOSEST * gap, 0.9 * gap);
+    let apart = spare.clamp(CLOSEST * gap, FARTHEST * gap);
     let heights: Vec<f64> = blocks.iter().map(|words| words.height() + apart).collect();
     let wanted: Vec<f64> = ends.iter().map(|(_, end)| end[1]).collect();
     let middles = spread(
@@ -105,14 +124,14 @@ pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Rect) -> Vec<
             // A piece of the line itself: a leader to the upper edge would cross the curves.
             let width = frame.measures.line * series.role.weight(&frame.colours);
             let piece = Stroke::solid(colour, width).dashed(series.role.dashes(&frame.colours));
-            let ends = [left - 3.6 * gap, left - 0.7 * gap].map(|x| [x, middle]);
+            let ends = [left - 5.0 * gap, left - 1.4 * gap].map(|x| [x, middle]);
             frame.scene.line(ends[0], ends[1], piece);
         } else {
             let leader = Stroke::solid(colour, frame.measures.rule);
             let path = vec![
                 [end[0] + 0.6 * gap, end[1]],
-                [end[0] + gap, end[1]],
-                [left - 1.1 * gap, middle],
+                [end[0] + 1.4 * gap, end[1]],
+                [left - 1.8 * gap, middle],
                 [left - 0.8 * gap, middle],
             ];
             frame.scene.polyline(path, leader);

@@ -17,9 +17,23 @@ use crate::draw::{Face, Layer, PixelPoint, Rect, Stroke, Text, TextAnchor, lette
 
 /// One label with the room it looks for.
 struct LabelWish {
-    words: WordBlock,
+    /// The words in one shape, or in several of which the place that is found tells the one that is drawn.
+    words: Vec<WordBlock>,
     request: LabelRequest,
     kind: LabelKind,
+}
+
+impl LabelWish {
+    /// The shape whose words fill a place.
+    fn shape_of(&self, place: &LabelPlace) -> &WordBlock {
+        let off = |words: &WordBlock| {
+            (words.width() - place.area.width()).abs()
+                + (words.height() - place.area.height()).abs()
+        };
+        let shapes = self.words.iter();
+        let fitting = shapes.min_by(|a, b| off(a).total_cmp(&off(b)));
+        fitting.expect("a label has words")
+    }
 }
 
 /// What kind of label looks for room.
@@ -60,6 +74,8 @@ pub struct Around {
     pub taken: Vec<Rect>,
     /// Upright edges of shaded stretches.
     pub edges: Vec<f64>,
+    /// Heights of the grid's lines: the words of a level line stand between them.
+    pub grid: Vec<f64>,
 }
 
 /// [`draw`] with what else is in the panel.
@@ -81,7 +97,7 @@ pub fn draw_around(
     };
     let in_bars = draw_bar_words(frame, panel, plot);
     field.taken.extend(in_bars);
-    let wishes = wishes(frame, panel, plot, &in_column);
+    let wishes = wishes(frame, panel, plot, &in_column, &around.grid);
     let unclear = place_all(frame, &field, &wishes, crowded);
     frame.scene.begin(before);
     unclear
@@ -100,6 +116,11 @@ fn draw_bar_words(frame: &mut Frame, panel: &Panel, plot: &Plot) -> Vec<Rect> {
         } else {
             edge - gap - row
         };
+        let levels = panel.levels.iter().map(|level| plot.y.px(level.at));
+        // Below a level line that would run through them.
+        let lines = levels.filter(|y| *y > top - gap && *y < top + row);
+        let below = lines.fold(top, |top, y| top.max(y + gap));
+        let top = if has_room { below } else { top };
         let half = 0.5 * lettering::width(&mark.text, size, Face::Bold);
         let at = [x, top + lettering::rise(size)];
         let colour = mark.role.label(&frame.colours);
@@ -111,7 +132,15 @@ fn draw_bar_words(frame: &mut Frame, panel: &Panel, plot: &Plot) -> Vec<Rect> {
 }
 
 /// Every label of the panel, those that choose first in front.
-fn wishes(frame: &Frame, panel: &Panel, plot: &Plot, in_column: &[usize]) -> Vec<LabelWish> {
+fn wishes(
+    frame: &Frame,
+    panel: &Panel,
+    plot: &Plot,
+    in_column: &[usize],
+    grid: &[f64],
+) -> Vec<LabelWish> {
+    /// What a line of the grid through the words of a level line costs.
+    const THROUGH_GRID: f64 = 12.0;
     let mut wishes: Vec<LabelWish> = Vec::new();
     let shown = |marker: &&Marker| plot.area.grown(1.0).holds(plot.px(marker.at));
     let markers = panel.markers.iter().filter(shown);
@@ -128,7 +157,13 @@ fn wishes(frame: &Frame, panel: &Panel, plot: &Plot, in_column: &[usize]) -> Vec
     );
     wishes.extend(panel.levels.iter().filter_map(|level| {
         let line = plot.x.range().map(|x| plot.px([x, level.at]));
-        let candidates = label_places::along_level(frame, &line, &level.label, plot);
+        let mut candidates = label_places::along_level(frame, &line, &level.label, plot);
+        for place in &mut candidates {
+            let is_through = |y: &f64| *y > place.area.top && *y < place.area.bottom;
+            if grid.iter().any(is_through) {
+                place.cost += THROUGH_GRID;
+            }
+        }
         note(frame, &level.label, candidates)
     }));
     wishes
@@ -143,6 +178,18 @@ fn field(frame: &Frame, panel: &Panel, plot: &Plot) -> Occupied {
                 points,
                 owner: Some(index),
             });
+        }
+    }
+    // The edges of areas that are no curves of their own.
+    for fill in &panel.fills {
+        let owner = panel.series.iter().position(|one| one.role == fill.role);
+        for edge in [&fill.upper, &fill.lower] {
+            let is_curve = panel.series.iter().any(|one| one.points == *edge);
+            if !is_curve && !edge.is_empty() {
+                let edge = Series::new("", edge.clone(), fill.role);
+                let pieces = panel::visible(&edge, plot).into_iter();
+                obstacles.extend(pieces.map(|points| Obstacle { points, owner }));
+            }
         }
     }
     for level in panel.levels.iter().filter(|level| plot.y.holds(level.at)) {
@@ -189,7 +236,7 @@ fn name(frame: &Frame, index: usize, series: &Series, plot: &Plot) -> Option<Lab
     let vertices: Vec<PixelPoint> = pieces.into_iter().flatten().collect();
     candidates.extend(label_places::anywhere(plot, &words, &vertices, 70.0));
     (!words.is_empty()).then_some(LabelWish {
-        words,
+        words: vec![words],
         request: LabelRequest {
             owner: Some(index),
             places: candidates,
@@ -199,23 +246,39 @@ fn name(frame: &Frame, index: usize, series: &Series, plot: &Plot) -> Option<Lab
 }
 
 fn callout(frame: &Frame, marker: &Marker, plot: &Plot) -> Option<LabelWish> {
-    let most = plot.area.width() * 0.34;
+    /// Widths of the block over that of the plot, and what each costs.
+    const SHAPES: [(f64, f64); 2] = [(0.34, 0.0), (0.66, 6.0)];
     let colours = &frame.colours;
-    let words = WordBlock::new(frame.measures.text)
-        .with(
-            &marker.text,
-            Face::Bold,
-            marker.role.label(colours),
-            most,
-            2,
-        )
-        .with(&marker.detail, Face::Regular, colours.ink, most, 3);
+    let block = |most: f64| {
+        WordBlock::new(frame.measures.text)
+            .with(
+                &marker.text,
+                Face::Bold,
+                marker.role.label(colours),
+                most,
+                2,
+            )
+            .with(&marker.detail, Face::Regular, colours.ink, most, 3)
+    };
+    let at = plot.px(marker.at);
+    let mut words: Vec<WordBlock> = Vec::new();
+    let mut candidates = Vec::new();
+    for (share, more) in SHAPES {
+        let shape = block(share * plot.area.width());
+        if shape.is_empty() || words.contains(&shape) {
+            continue;
+        }
+        let mut places = label_places::around_point(frame, at, &shape);
+        places.extend(label_places::anywhere(plot, &shape, &[at], 40.0));
+        for place in &mut places {
+            place.cost += more;
+        }
+        candidates.extend(places);
+        words.push(shape);
+    }
     if words.is_empty() {
         return None;
     }
-    let at = plot.px(marker.at);
-    let mut candidates = label_places::around_point(frame, at, &words);
-    candidates.extend(label_places::anywhere(plot, &words, &[at], 40.0));
     Some(LabelWish {
         words,
         request: LabelRequest {
@@ -257,7 +320,7 @@ fn continuation(
     let places = label_places::near_exit(frame, exit.at, upwards, &words);
     let owner = Some(index);
     Some(LabelWish {
-        words,
+        words: vec![words],
         request: LabelRequest { owner, places },
         kind: LabelKind::Extra,
     })
@@ -276,7 +339,7 @@ fn furthest(series: &Series, upwards: bool) -> f64 {
 fn note(frame: &Frame, text: &str, candidates: Vec<LabelPlace>) -> Option<LabelWish> {
     let words = label_places::note_words(frame, text);
     (!words.is_empty()).then_some(LabelWish {
-        words,
+        words: vec![words],
         request: LabelRequest {
             owner: None,
             places: candidates,
@@ -313,7 +376,8 @@ fn place_all(
     for (wish, place) in wishes.iter().zip(&settled) {
         if let Some((place, _)) = place {
             let anchor = anchor(wish.kind, place);
-            wish.words.draw(&mut frame.scene, &place.area, anchor);
+            wish.shape_of(place)
+                .draw(&mut frame.scene, &place.area, anchor);
         }
     }
     unclear

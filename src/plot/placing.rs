@@ -60,6 +60,8 @@ const MISREAD: f64 = 105.0;
 const STRADDLING: f64 = 60.0;
 /// Two leaders across each other.
 const CROSSED_LEADERS: f64 = 60.0;
+/// A leader across a curve: more than a place some rings farther away.
+const LEADER_ACROSS: f64 = 45.0;
 /// A place that costs more than this is not clear of curves.
 pub const CLEAR_COST: f64 = 100.0;
 /// Rounds in which each label may move again after the others have settled.
@@ -178,7 +180,7 @@ fn standing_cost(field: &Occupied, owner: Option<usize>, place: &LabelPlace) -> 
             cost += nearness_cost(&obstacle.points, &place.area, place.target);
         }
         if place.leader && !own && crosses(&obstacle.points, &leader_of(place)) {
-            cost += 25.0;
+            cost += LEADER_ACROSS;
         }
     }
     cost

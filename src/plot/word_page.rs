@@ -1,6 +1,6 @@
 //! A page of words: questions in bold, what is said to each below it.
 //!
-//! In: pairs of texts. Out: a scene, in two columns where the canvas is wide.
+//! In: pairs of texts. Out: a scene, in two columns where the canvas is wide, read row by row.
 
 use super::frame::{Frame, Heading, Look};
 use super::words::WordBlock;
@@ -14,6 +14,16 @@ pub struct WordPage {
     pub heading: Heading,
     /// Question and answer, in reading order.
     pub entries: Vec<[String; 2]>,
+}
+
+/// Least space between two rows, in gaps.
+const CLOSEST: f64 = 1.5;
+
+/// The height of every row: that of its highest block.
+fn heights(blocks: &[WordBlock], columns: usize) -> Vec<f64> {
+    let rows = blocks.chunks(columns);
+    let highest = |row: &[WordBlock]| row.iter().map(WordBlock::height).fold(0.0, f64::max);
+    rows.map(highest).collect()
 }
 
 /// Sizes of letters that are tried, as shares of that of labels.
@@ -37,18 +47,23 @@ impl WordPage {
         let width = (body.width() - between * (columns - 1) as f64) / columns as f64;
         let (ink, muted) = (frame.colours.ink, frame.colours.muted);
         let rows = self.entries.len().div_ceil(columns);
-        let step = (body.height() - gap) / rows.max(1) as f64;
         let blocks = SIZES.iter().find_map(|share| {
             let blocks = self.blocks(share * frame.measures.label, width, [ink, muted]);
-            let tallest = blocks.iter().map(WordBlock::height).fold(0.0, f64::max);
+            let needed = heights(&blocks, columns).iter().sum::<f64>();
             let is_whole = !blocks.iter().any(WordBlock::is_cut);
-            (tallest + 0.5 * gap < step && is_whole).then_some(blocks)
+            let room = body.height() - gap - CLOSEST * gap * rows as f64;
+            (needed < room && is_whole).then_some(blocks)
         });
         let blocks = blocks.ok_or_else(|| Error::bad(PlotFault::TooSmall(Plotted::Words)))?;
+        let heights = heights(&blocks, columns);
+        let spare = body.height() - gap - heights.iter().sum::<f64>();
+        // The same space below every row, so that the page is filled and no row stands alone.
+        let apart = spare / rows.max(1) as f64;
         for (index, block) in blocks.iter().enumerate() {
-            let (column, row) = (index / rows, index % rows);
+            let (column, row) = (index % columns, index / columns);
             let left = body.left + column as f64 * (width + between);
-            let top = body.top + gap + row as f64 * step;
+            let above: f64 = heights[..row].iter().map(|height| height + apart).sum();
+            let top = body.top + gap + above;
             let place = Rect::new(left, top, left + width, top + block.height());
             block.draw(&mut frame.scene, &place, TextAnchor::Start);
         }

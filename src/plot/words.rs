@@ -61,6 +61,12 @@ impl WordBlock {
         self.lines.iter().any(|line| line.content.ends_with('…'))
     }
 
+    /// How many lines it has.
+    #[must_use]
+    pub fn line_count(&self) -> usize {
+        self.lines.len()
+    }
+
     /// Width of the longest line, pixels.
     #[must_use]
     pub fn width(&self) -> f64 {
