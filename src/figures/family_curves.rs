@@ -5,7 +5,7 @@
 use super::over_range::OverRange;
 use super::sheet::{Chart, Sheet, heading};
 use crate::library::{MeasuredGrips, NumberAt};
-use crate::narrative::family_words::{AS_IT_IS, THIGH_CAPTION, family_words};
+use crate::narrative::family_words::{AS_IT_IS, THIGH_CAPTION, family_words, thigh_title};
 use crate::narrative::grip_words::{grip_words, usual_grip};
 use crate::narrative::parameters::shown_value;
 use crate::plot::{LineChart, Panel, Role, Series};
@@ -39,7 +39,10 @@ pub fn grip_sheet(grips: &GripFamily, measured: &MeasuredGrips, units: System) -
 /// A lift with short and long thighs.
 #[must_use]
 pub fn thigh_sheet(family: &Family, units: System) -> Sheet {
-    let chart = family_chart(family, &Conditions::default(), units);
+    let mut chart = family_chart(family, &Conditions::default(), units);
+    if let Some(title) = thigh_title(family, units) {
+        chart.heading.title = title;
+    }
     Sheet::new(Chart::Lines(chart), THIGH_CAPTION)
 }
 

@@ -86,7 +86,7 @@ pub fn force_times_arm(lifter: &str, study: &Study, units: System) -> Sheet {
         Series::new(name, over.points(&own), role)
     };
     let series = vec![
-        curve("torque", &product.torque_nm, Role::Reference),
+        curve("moment", &product.torque_nm, Role::Reference),
         curve(MUSCLE_FORCE, &product.force_n, Role::Series(0)),
         curve(SUMMED_ARM, &product.arm_m, Role::Series(1)),
     ];

@@ -86,7 +86,7 @@ pub(crate) fn item_name(cause: &Cause, item: &CauseItem) -> String {
         ItemOf::Lever => Turned::by_load(&cause.account).name.to_owned(),
         ItemOf::Supports => "support by floor, bench or grip".to_owned(),
         ItemOf::Limbs => "weight of the limbs".to_owned(),
-        ItemOf::PassiveJoints => "passive torque of the joints".to_owned(),
+        ItemOf::PassiveJoints => "passive moment of the joints".to_owned(),
         ItemOf::Rest => "what no part explains".to_owned(),
     }
 }

@@ -98,7 +98,7 @@ pub fn lifts_of_class_words(lifter: &str, shape: CurveShape, lifts: &[&Study]) -
         title: class_title(shape, lifts),
         subtitle: held_still(lifter),
         footnote:
-            "Bar force for lifts of several joints, torque for lifts of one joint; every curve in \
+            "Bar force for lifts of several joints, moment for lifts of one joint; every curve in \
                    percent of its own median."
                 .to_owned(),
         description: told.join(" "),
@@ -156,18 +156,18 @@ fn class_caption(shape: CurveShape) -> &'static str {
     match shape {
         CurveShape::Ascending => {
             "Weaker at the start than at the end. In presses, squats and pulls from the floor the limbs straighten \
-             towards the end: the load's lever at the joints shrinks, and the same muscles hold more."
+             towards the end: the load's moment arms at the joints shrink, and the same muscles hold more."
         }
         CurveShape::Descending => {
             "Stronger at the start than at the end. What the muscles lift is least where their fibres are short or the \
-             load's lever is long."
+             load's moment arm is long."
         }
         CurveShape::BellShaped => {
-            "Strongest in between. Up to the peak the muscles gain more by one of force and leverage than they lose by \
+            "Strongest in between. Up to the peak the muscles gain more by one of force and moment arm than they lose by \
              the other; behind it they lose more than they gain."
         }
         CurveShape::UShaped => {
-            "Weakest in between. Up to the valley more of force or leverage is lost than gained; behind it more is won \
+            "Weakest in between. Up to the valley more of force or moment arm is lost than gained; behind it more is won \
              back than is lost."
         }
         CurveShape::Level => "Neither end of the range is weak.",

@@ -134,7 +134,7 @@ pub fn evener_words(lifter: &str, both: &AgainstPlain, units: System) -> FigureW
         ),
         caption: match both.last_kind() {
             HungKind::Cam => {
-                "A cam changes the lever of the stack with the angle. This one is shaped after this lifter's own strength curve; \
+                "A cam changes the moment arm of the stack with the angle. This one is shaped after this lifter's own strength curve; \
                  a machine's is shaped after nobody's in particular."
             }
             kind if gained >= 0.0 => hung_caption(kind),

@@ -20,8 +20,29 @@ const HARDLY: f64 = 0.005;
 const FELT: f64 = 0.01;
 
 /// What is said to short and long thighs.
-pub(crate) const THIGH_CAPTION: &str = "With longer thighs, hip and knee lie farther from the line of the load: the same bar asks for more \
-     torque, and the same muscles hold less of it. Nothing about the muscles was changed.";
+pub(crate) const THIGH_CAPTION: &str = "With longer thighs, hip and knee lie farther from the line of the load: the same bar asks for a \
+     greater moment, and the same muscles hold less of it. Nothing about the muscles was changed.";
+
+/// The title of short and long thighs: what each holds; none where they are not told as shorter and longer.
+pub(crate) fn thigh_title(family: &Family, units: System) -> Option<String> {
+    let held = |sign: char| {
+        let mut variants = family.variants.iter();
+        variants.find_map(|variant| {
+            let text = shown_value(&variant.text);
+            let share = text.strip_prefix(sign)?.to_owned();
+            let kept = variant.figures.value(Compared::Held)?;
+            let conditions = Conditions::default();
+            let (value, unit) =
+                shown_figure(Compared::Held, kept, &family.base, &conditions, units);
+            Some((share, format!("{} {unit}", rounded(value, 1))))
+        })
+    };
+    let ((shorter, light), (longer, heavy)) = (held('\u{2212}')?, held('+')?);
+    Some(format!(
+        "The {} holds {light} with thighs {shorter} shorter, {heavy} with thighs {longer} longer",
+        family.base.movement_title.to_lowercase()
+    ))
+}
 
 /// The curve with the value as it is.
 pub(crate) const AS_IT_IS: &str = "as it is";
@@ -69,7 +90,7 @@ fn changes(family: &Family, measure: Compared) -> bool {
 
 fn name_of(family: &Family, measure: Compared) -> &'static str {
     match (measure, family.base.range.measure) {
-        (Compared::Peak, Measure::Torque) => "peak torque",
+        (Compared::Peak, Measure::Torque) => "peak moment",
         _ => compared_of(measure, &family.base),
     }
 }

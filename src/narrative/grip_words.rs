@@ -11,7 +11,7 @@ use crate::study::{Compared, Conditions, GripFamily};
 use crate::units::{Mass, System};
 
 /// What the hands' distance changes, whatever the lifter.
-const LEVERS: &str = "The hands' distance changes the lever of the load at shoulder and elbow, and how far the bar has to travel: a \
+const LEVERS: &str = "The hands' distance changes the moment arm of the load at shoulder and elbow, and how far the bar has to travel: a \
      wide grip shortens the way.";
 
 /// Why the model misses the measured order (tests/predictions.md).

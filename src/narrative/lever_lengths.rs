@@ -41,9 +41,9 @@ impl<'a> Turned<'a> {
         Self {
             levers: &account.levers,
             name: if account.has_pushes {
-                "lever of load and push"
+                "moment arm of load and push"
             } else {
-                "lever of the load"
+                "moment arm of the load"
             },
             at: "about",
             way: -1.0,

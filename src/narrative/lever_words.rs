@@ -52,7 +52,7 @@ pub fn moment_arm_words(
         .collect();
     FigureWords {
         title: format!(
-            "Levers change with the angle: the {} reaches {} {} at {}",
+            "Moment arms change with the angle: the {} reaches {} {} at {}",
             longest.part.name,
             rounded(unit.of(longest.value), 1),
             unit.symbol,
@@ -70,7 +70,7 @@ pub fn moment_arm_words(
             study.axis,
             told.join("; ")
         ),
-        caption: "The same muscle force makes more torque where its line of pull runs farther from the joint. A moment arm also \
+        caption: "The same muscle force makes a greater moment where its line of pull runs farther from the joint. A moment arm also \
                   says how fast fibres shorten: a long one uses up their length sooner."
             .to_owned(),
     }
@@ -155,7 +155,7 @@ pub fn stack_words(
             sides_in_words(study)
         ),
         description: format!(
-            "Stacked torques over {}. At the peak, {}, the shares are: {}. The lowest layer is the {}.",
+            "Stacked moments over {}. At the peak, {}, the shares are: {}. The lowest layer is the {}.",
             study.axis,
             place_of(study, peak, units),
             told.join(", "),
@@ -180,7 +180,7 @@ pub fn force_times_arm_words(
     let place = |sample: usize| study.told(units).at_place(sample as f64 / last);
     FigureWords {
         title: format!(
-            "Force is greatest {}, leverage {}; their product, torque, {}",
+            "Force is greatest {}, moment arm {}; their product, the moment, {}",
             place(peaks[0]),
             place(peaks[1]),
             place(peaks[2])
@@ -191,11 +191,11 @@ pub fn force_times_arm_words(
             study.joint(0)
         ),
         footnote: "Each curve in percent of its own greatest value. Moment arm: the one at which the summed force \
-                   makes the summed torque."
+                   makes the summed moment."
             .to_owned(),
         description: format!(
             "Three curves over {}: summed muscle force is greatest {}, the mean moment arm {}, their product, \
-             the torque, {}.",
+             the moment, {}.",
             study.axis,
             place(peaks[0]),
             place(peaks[1]),
@@ -209,9 +209,9 @@ pub fn force_times_arm_words(
 fn product_caption([force, lever, torque]: [usize; 3]) -> &'static str {
     let between = force.min(lever)..=force.max(lever);
     if between.contains(&torque) {
-        "Torque is force times moment arm, so it peaks between the places where each of them does, where one gains as much as \
+        "Moment is force times moment arm, so it peaks between the places where each of them does, where one gains as much as \
          the other loses."
     } else {
-        "Torque is force times moment arm: its peak is where one gains as much as the other loses."
+        "Moment is force times moment arm: its peak is where one gains as much as the other loses."
     }
 }

@@ -23,11 +23,10 @@ pub fn limit_words(
             stretches_in_words(study.told(units), &stretches.long)
         ),
         subtitle: format!(
-            "{lifter}: how much more could be held with 1 % more strength at one joint"
+            "{lifter}, held still: how much more could be held with 1 % more strength at one joint"
         ),
-        footnote: "Held still. The higher a joint's line, the more its strength counts there; at 0 more of it helps \
-                   nothing."
-            .to_owned(),
+        // The poses below the axis need the room.
+        footnote: String::new(),
         description: format!(
             "Gain of the heaviest load of the {} with 1 % more strength at each joint, over the {}. {}.{}",
             study.movement_title.to_lowercase(),

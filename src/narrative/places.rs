@@ -44,12 +44,12 @@ pub(crate) fn velocity_in_words(measure: Measure, velocity: f64) -> String {
 pub(crate) fn sides_in_words(study: &Study) -> &'static str {
     match (study.range.measure, study.range.sides.count() > 1.0) {
         (Measure::Force, true) => {
-            "Loads and forces are of both sides together, torques and muscle forces of one side."
+            "Loads and forces are of both sides together, moments and muscle forces of one side."
         }
         (Measure::Torque, true) => {
-            "Loads are of both sides together, torques and muscle forces of one side."
+            "Loads are of both sides together, moments and muscle forces of one side."
         }
-        (_, false) => "Loads, torques and muscle forces are of one side.",
+        (_, false) => "Loads, moments and muscle forces are of one side.",
     }
 }
 
@@ -58,7 +58,7 @@ pub(crate) fn sides_in_words(study: &Study) -> &'static str {
 pub(crate) fn forces_of(study: &Study) -> &'static str {
     let is_way = study.range_of_motion_m().is_some();
     if is_way && study.range.sides.count() > 1.0 {
-        "both sides together; torques and muscle forces of one side"
+        "both sides together; moments and muscle forces of one side"
     } else {
         "one side"
     }

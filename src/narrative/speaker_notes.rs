@@ -92,20 +92,20 @@ pub const NOTES: &[SpeakerNotes] = &[
     notes(
         "muscles-on-skeleton",
         "The limb with its muscles at three places of the lift: thicker lines pull with more force, and the dashed \
-         lines from the joint, square to them, are their levers.",
-        "Where does the same force make the most torque? (Where its dashed line is longest.)",
-        "A lever is measured square to the muscle's line of pull, not along the bone.",
+         lines from the joint, square to them, are their moment arms.",
+        "Where does the same force make the greatest moment? (Where its dashed line is longest.)",
+        "A moment arm is measured square to the muscle's line of pull, not along the bone.",
     ),
     notes(
         "moment-arms",
-        "Along the bottom is the angle of the joint, upward the lever of each muscle about it.",
-        "Two muscles pull with the same force: which one turns the joint harder? (The one with the longer lever.)",
-        "A long lever is not only an advantage: it also uses up the muscle's length and speed sooner.",
+        "Along the bottom is the angle of the joint, upward the moment arm of each muscle about it.",
+        "Two muscles pull with the same force: which one turns the joint harder? (The one with the longer moment arm.)",
+        "A long moment arm is not only an advantage: it also uses up the muscle's length and speed sooner.",
     ),
     notes(
         "fibre-lengths",
         "The level line is the length at which a fibre makes most force; the curves show how each muscle runs away from it.",
-        "Which muscle changes its length most, and why? (The one with the longest lever for its fibres.)",
+        "Which muscle changes its length most, and why? (The one with the longest moment arm for its fibres.)",
         "A two-joint muscle's length is not set by this joint alone: turn the other one and the whole curve moves.",
     ),
     notes(
@@ -117,20 +117,20 @@ pub const NOTES: &[SpeakerNotes] = &[
     notes(
         "track-on-speeds",
         "The same muscle on its other law: how fast its fibres shorten while the joint turns at constant speed.",
-        "Why is the stretch not a single point, although the speed of the joint is constant? (The lever changes with the angle.)",
+        "Why is the stretch not a single point, although the speed of the joint is constant? (The moment arm changes with the angle.)",
         "The speed of the joint or of the bar is not the speed of the fibres.",
     ),
     notes(
         "force-times-arm",
-        "Three curves, each in percent of its own greatest value: force, lever, and what both make together.",
-        "Why does the product not peak where force does? (Because the lever still grows there.)",
+        "Three curves, each in percent of its own greatest value: force, moment arm, and what both make together.",
+        "Why does the product not peak where force does? (Because the moment arm still grows there.)",
         "Neither the length-tension curve nor the moment arm alone is the strength curve.",
     ),
     notes(
         "muscles-add-up",
-        "The layers are the torques of the muscles, one upon the other; the line is what is left for the load.",
+        "The layers are the moments of the muscles, one upon the other; the line is what is left for the load.",
         "Where does the rest between the top edge and the line go? (Into the limb's own weight and the tissue of the joint.)",
-        "A muscle that is large in this stack need not be the largest muscle of the limb: lever counts as much as size.",
+        "A muscle that is large in this stack need not be the largest muscle of the limb: moment arm counts as much as size.",
     ),
     notes(
         "three-classes",
@@ -142,7 +142,7 @@ pub const NOTES: &[SpeakerNotes] = &[
         "ascending-lifts",
         "All curves are drawn over the same range and in percent of their own median, so only the shape counts.",
         "Where will a plain weight feel lightest in these lifts? (Near the end.)",
-        "Ascending does not say that the muscles become stronger: the limbs straighten and their levers shrink.",
+        "Ascending does not say that the muscles become stronger: the limbs straighten and the load's moment arms shrink.",
     ),
     notes(
         "descending-lifts",
@@ -183,9 +183,9 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "free-body",
-        "Three moments of the lift as a free body: the arrows are forces to scale, the dashed lines their levers about the \
+        "Three instants of the lift as a free body: the arrows are forces to scale, the dashed lines their moment arms about the \
          joints, and the sums below are in balance.",
-        "Which joint has the longest lever at the hardest place? (Read the numbers beside the dashed lines.)",
+        "Which joint has the longest moment arm at the hardest place? (Read the column of centimetres below the body.)",
         "The weight of the bar is the same in all three pictures: what changes is its distance from the joints.",
     ),
     notes(
@@ -216,7 +216,7 @@ pub const NOTES: &[SpeakerNotes] = &[
         "limb-length",
         "The same muscles on longer and shorter limbs.",
         "Is a person with long thighs a bad squatter? (Weaker by this much in the same stance, and free to choose another.)",
-        "Limb length changes levers of the load, not the strength of the muscles.",
+        "Limb length changes moment arms of the load, not the strength of the muscles.",
     ),
     notes(
         "band-law",

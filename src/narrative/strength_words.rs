@@ -10,6 +10,7 @@ use super::places::sides_in_words;
 use super::prose::{capital, percent};
 use super::quantities::rounded;
 use super::setup_names::{added_is_plural, added_name, with_article};
+use super::shown_units::ShownUnits;
 use super::telling::Telling;
 use crate::anatomy::Joint;
 use crate::movement::Measure;
@@ -233,12 +234,25 @@ impl Telling<'_> {
             return words;
         }
         words += &format!(
-            ". {} curve: start {} %, end {} % of its peak",
+            ". {} curve: start {} %, end {} % of its peak of {}",
             capital(class.shape.word()),
             rounded(100.0 * class.start_ratio, 0),
-            rounded(100.0 * class.end_ratio, 0)
+            rounded(100.0 * class.end_ratio, 0),
+            self.peak_shown()
         );
         words
+    }
+
+    /// The most that can be held over the range, as on the axis.
+    fn peak_shown(&self) -> String {
+        let measure = self.study.range.measure;
+        let unit = match measure {
+            Measure::Force => self.units.load_unit(measure),
+            Measure::Torque => self.units.torque_unit(),
+        };
+        let held = self.study.capacity.values();
+        let peak = held.into_iter().fold(0.0, f64::max);
+        format!("{} {}", rounded(unit.of(peak), 0), unit.symbol)
     }
 
     /// What the figure shows, for those who cannot see it.

@@ -140,7 +140,7 @@ impl Telling<'_> {
     /// Torque at the first joint of the lift.
     #[must_use]
     pub fn joint_torque_axis(&self) -> AxisWords {
-        let quantity = format!("Torque at the {}", self.study.joint(0));
+        let quantity = format!("Moment at the {}", self.study.joint(0));
         (quantity, self.units.torque_unit().symbol)
     }
 }

@@ -49,7 +49,7 @@ pub(crate) fn length_track_words(study: &Study, track: &FibreTrack) -> FigureWor
              {last} at the end.",
             track.muscle
         ),
-        caption: "Every lift moves its muscles along a short piece of the length-tension curve; the lever of the muscle and the length of its fibres \
+        caption: "Every lift moves its muscles along a short piece of the length-tension curve; the moment arm of the muscle and the length of its fibres \
                   say how long the piece is."
             .to_owned(),
     }
@@ -80,7 +80,7 @@ pub(crate) fn speed_track_words(moving: &MovingStudy, track: &FibreTrack) -> Fig
             "Force over speed of shortening with the stretch of it that the {} of the {movement} uses.",
             track.muscle
         ),
-        caption: "A joint that turns at constant speed does not shorten its muscles at constant speed: where the lever is long, the fibres are fast."
+        caption: "A joint that turns at constant speed does not shorten its muscles at constant speed: where the moment arm is long, the fibres are fast."
             .to_owned(),
     }
 }

@@ -67,7 +67,7 @@ fn slowest_and_hardest(plain: &RepStudy, units: System) -> Option<String> {
 pub(crate) fn load_quantity(measure: Measure) -> &'static str {
     match measure {
         Measure::Force => "Load at rest",
-        Measure::Torque => "Torque of the load",
+        Measure::Torque => "Moment of the load",
     }
 }
 

@@ -423,7 +423,7 @@ impl Printed<'_> {
         let muscle = muscles.position(|share| is_about(reason, &share.name));
         let (levers, word) = match (muscle, reason.contains("moment arm")) {
             (Some(index), true) => (&account.muscles[index].arms, "at the "),
-            (None, false) if reason.starts_with("lever of ") => (&account.levers, "about the "),
+            (None, true) if reason.starts_with("moment arm of ") => (&account.levers, "about the "),
             _ => return 0,
         };
         let axes: Vec<&str> = reason.split(word).skip(1).collect();

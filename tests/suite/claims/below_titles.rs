@@ -219,7 +219,7 @@ fn factor(printed: &str, percent: &str) -> Result<(), String> {
 /// The claims against tables.
 pub const BELOW_TABLES: &[Claim<DataTable>] = &[
     Claim {
-        reads: r".+: moments in N·m, one side; places .+|Arrows to scale: .+|Dashed: the load's levers as seen",
+        reads: r".+: moments in N·m, one side; places .+|Arrows to scale: .+|Dashed: the load's moment arms as seen",
         holds: is_definition,
     },
     Claim {

@@ -56,6 +56,16 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         holds: changed,
     },
     Claim {
+        reads: r"The .+ holds ([\d.]+) kg with thighs (.+?) shorter, ([\d.]+) kg with thighs (.+?) longer",
+        holds: |told, drawn| {
+            let shorter = heaviest_kg(drawn, &format!("\u{2212}{}", &told[2]))?;
+            let longer = heaviest_kg(drawn, &format!("+{}", &told[4]))?;
+            // A hardest place between samples lies a little below the least one that is drawn.
+            says(&told[1], shorter, 0.002 * shorter, "shorter")?;
+            says(&told[3], longer, 0.002 * longer, "longer")
+        },
+    },
+    Claim {
         reads: r"(?:Grip width|Length of the thigh): heaviest weight best at (.+?), (on the border of what was tried, )?([\d.]+) kg",
         holds: |told, drawn| {
             let order = in_order(drawn);
@@ -80,7 +90,7 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"The hands' distance changes the lever of the load at shoulder and elbow, and how far the bar has to travel: a wide grip shortens the way",
+        reads: r"The hands' distance changes the moment arm of the load at shoulder and elbow, and how far the bar has to travel: a wide grip shortens the way",
         holds: |_, drawn| {
             let way = |name: &str| drawn.curve(name).map(|points| points[points.len() - 1][0]);
             let ways: Result<Vec<f64>, String> = in_order(drawn).into_iter().map(way).collect();
@@ -133,7 +143,7 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"With longer thighs, hip and knee lie farther from the line of the load: the same bar asks for more torque, and the same muscles hold less of it",
+        reads: r"With longer thighs, hip and knee lie farther from the line of the load: the same bar asks for a greater moment, and the same muscles hold less of it",
         holds: |_, drawn| {
             let start = |name: &str| drawn.curve(name).map(|points| points[0][1]);
             let starts: Result<Vec<f64>, String> = in_order(drawn).into_iter().map(start).collect();
@@ -244,7 +254,7 @@ pub const STACK: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"Stacked torques over .+",
+        reads: r"Stacked moments over .+",
         holds: is_definition,
     },
     Claim {

@@ -551,7 +551,7 @@ const MUSCLES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Levers change with the angle: the (.+) reaches ([\d.]+) cm at (\d+) deg of .+",
+        reads: r"Moment arms change with the angle: the (.+) reaches ([\d.]+) cm at (\d+) deg of .+",
         holds: |told, drawn| {
             let name = head(drawn, &told[1])?;
             let most = peak(drawn.curve(&name)?);
@@ -573,7 +573,7 @@ const MUSCLES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"The same muscle force makes more torque where its line of pull runs farther from the joint",
+        reads: r"The same muscle force makes a greater moment where its line of pull runs farther from the joint",
         holds: is_definition,
     },
     Claim {
@@ -615,18 +615,18 @@ const MUSCLES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Force is greatest (.+?), leverage (.+?); their product, torque, (.+)",
+        reads: r"Force is greatest (.+?), moment arm (.+?); their product, the moment, (.+)",
         holds: |told, drawn| product(drawn, [&told[1], &told[2], &told[3]]),
     },
     Claim {
-        reads: r"Three curves over .+: summed muscle force is greatest (.+?), the mean moment arm (.+?), their product, the torque, (.+)",
+        reads: r"Three curves over .+: summed muscle force is greatest (.+?), the mean moment arm (.+?), their product, the moment, (.+)",
         holds: |told, drawn| product(drawn, [&told[1], &told[2], &told[3]]),
     },
     Claim {
-        reads: r"Torque is force times moment arm, so it peaks between the places where each of them does, .+",
+        reads: r"Moment is force times moment arm, so it peaks between the places where each of them does, .+",
         holds: |_, drawn| {
             let x = |name: &str| drawn.curve(name).map(|c| peak(c)[0]);
-            let (force, arm, torque) = (x("muscle force")?, x("moment arm")?, x("torque")?);
+            let (force, arm, torque) = (x("muscle force")?, x("moment arm")?, x("moment")?);
             holds(
                 torque >= force.min(arm) && torque <= force.max(arm),
                 "between",
@@ -634,13 +634,13 @@ const MUSCLES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Torque is force times moment arm: its peak is where one gains as much as the other loses",
+        reads: r"Moment is force times moment arm: its peak is where one gains as much as the other loses",
         holds: is_definition,
     },
 ];
 
 fn product(drawn: &Drawn, places: [&str; 3]) -> Result<(), String> {
-    for (name, place) in ["muscle force", "moment arm", "torque"].iter().zip(places) {
+    for (name, place) in ["muscle force", "moment arm", "moment"].iter().zip(places) {
         let most = peak(drawn.curve(name)?);
         let printed = place
             .trim_start_matches("at ")

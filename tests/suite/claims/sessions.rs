@@ -74,7 +74,7 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"A cam changes the lever of the stack with the angle|This one is shaped after this lifter's own strength curve; a machine's is shaped after nobody's in particular",
+        reads: r"A cam changes the moment arm of the stack with the angle|This one is shaped after this lifter's own strength curve; a machine's is shaped after nobody's in particular",
         holds: is_definition,
     },
     Claim {

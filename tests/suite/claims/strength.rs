@@ -237,8 +237,21 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"(.+)\. (Ascending|Descending|Bell-shaped|U-shaped|Level) curve: start (\d+) %, end (\d+) % of its peak",
-        holds: |told, curves| ends_are(&told[3], &told[4], &curves.capacity),
+        reads: r"(.+)\. (Ascending|Descending|Bell-shaped|U-shaped|Level) curve: start (\d+) %, end (\d+) % of its peak of (\d+) (N|N·m|lbf|lbf·ft)",
+        holds: |told, curves| {
+            ends_are(&told[3], &told[4], &curves.capacity)?;
+            let per_unit = match &told[6] {
+                "lbf" => 1.0 / 4.448_221_615_260_5,
+                "lbf·ft" => 1.0 / 1.355_817_948_331_400_4,
+                _ => 1.0,
+            };
+            says(
+                &told[5],
+                per_unit * greatest(&curves.capacity).1,
+                0.0,
+                "peak",
+            )
+        },
     },
 ];
 
