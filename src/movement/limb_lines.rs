@@ -86,19 +86,17 @@ impl BodyLines {
     }
 
     /// The arm that holds a bar on the shoulders, seen from the side: it goes outward, so it is seen shortened, the elbow below
-    /// the bar along a trunk that points this way (rad), on the side on which the bar lies (drawing's measures).
+    /// the bar between the plumb line and a trunk that points this way (rad) (a drawing's measure).
     pub(super) fn arm_at_a_bar_carried(
         &self,
         shoulder: Point,
         bar: Point,
         trunk_rad: f64,
     ) -> Vec<Point> {
-        const DOWN: f64 = 0.65;
-        const ASIDE: f64 = 0.3;
-        let along = Point::from_polar(1.0, trunk_rad);
-        let back = along.quarter_turn();
-        let side = (bar - shoulder).dot(back).signum();
-        let elbow = bar + (back * (ASIDE * side) - along * DOWN) * self.upper_arm_m;
+        const SEEN: f64 = 0.7;
+        let plumb = Point::new(0.0, -1.0);
+        let between = (plumb - Point::from_polar(1.0, trunk_rad)).unit();
+        let elbow = bar + between.unwrap_or(plumb) * (SEEN * self.upper_arm_m);
         vec![shoulder, elbow, bar]
     }
 

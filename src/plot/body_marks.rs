@@ -131,8 +131,12 @@ pub(super) fn draw_marks(frame: &mut Frame, body: &MarkedBody<'_>) {
             }
             BodyMark::Lever { ends, role } => {
                 let colour = role.label(&frame.colours);
+                let [from, to] = [px(&ends[0]), px(&ends[1])];
+                // A rim of the ground shows it upon what it crosses.
+                let rim = Stroke::solid(frame.colours.background, 7.0 * unit);
+                frame.scene.line(from, to, rim);
                 let line = Stroke::solid(colour, 4.0 * unit).dashed(&[2.2, 1.6]);
-                frame.scene.line(px(&ends[0]), px(&ends[1]), line);
+                frame.scene.line(from, to, line);
             }
             BodyMark::Arrow { ends, role } => {
                 let colour = role.line(&frame.colours);

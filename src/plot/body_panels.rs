@@ -204,7 +204,8 @@ fn draw_key(frame: &mut Frame, key: &ColourKey) {
             let share = (number as f64 + (piece as f64 + 0.5) / PIECES as f64) / 2.0;
             let from = area.left + piece as f64 * wide;
             let colour = frame.colours.scale_colour(share);
-            let part = Rect::new(from, area.top, from + wide, area.bottom);
+            // Each piece reaches below those behind it, so that no seam is seen.
+            let part = Rect::new(from, area.top, area.right, area.bottom);
             frame.scene.rectangle(part, colour);
         }
         left = area.right + gap;
