@@ -19,6 +19,15 @@ pub enum PickFault {
         /// The one that comes nearest.
         nearest: Box<NearestSetup>,
     },
+    /// What fits can be held, but the simulation lifts none of it.
+    NotLifted {
+        /// What the gym is called.
+        gym: String,
+        /// The effort that was wished.
+        effort: f64,
+        /// Effort of the 1RM with plain weight at its hardest place.
+        one_rm_effort: f64,
+    },
     /// Plain weight is more even than anything of this kind.
     PlainIsBetter {
         /// What was to be hung: `bands` or `chains`.

@@ -278,11 +278,17 @@ const FAR_APART: u32 = 3;
 /// Repetitions of a set, as a number: "5".
 #[must_use]
 pub(crate) fn repetitions_of_a_set(card: &PickCard) -> String {
+    if card.first_velocity.is_none() {
+        return "0".to_owned();
+    }
     let done = done_of(card).map_or(card.chart_ends_at, |(done, _)| done);
     done.to_string()
 }
 
 fn repetitions(card: &PickCard) -> String {
+    if card.first_velocity.is_none() {
+        return "none: take less --effort".to_owned();
+    }
     let told = |many: Option<u32>, by: &str| many.map(|many| format!("{many} {by}"));
     let possible: Vec<String> = [
         told(card.by_chart, "by the chart"),

@@ -76,12 +76,19 @@ impl AllowedPieces {
     fn check(&self, gym: &Gym) -> Result<()> {
         let bands = gym.bands.iter().map(|(band, _)| band.name());
         let chains = gym.chains.iter().filter_map(|(c, _)| c.first());
-        let known: Vec<&str> = [BANDS, CHAINS, "plain"]
-            .into_iter()
+        let groups = [
+            (BANDS, gym.bands.is_empty()),
+            (CHAINS, gym.chains.is_empty()),
+            ("plain", false),
+        ];
+        let owned = groups.iter().filter(|(_, is_lacking)| !is_lacking);
+        let known: Vec<&str> = owned
+            .map(|(group, _)| *group)
             .chain(bands)
             .chain(chains.map(Chain::name))
             .collect();
-        let unknown = |word: &&String| !known.contains(&word.as_str());
+        let is_group = |word: &str| groups.iter().any(|(group, _)| *group == word);
+        let unknown = |word: &&String| !is_group(word) && !known.contains(&word.as_str());
         match self.only.iter().find(unknown) {
             None => Ok(()),
             Some(word) => Err(Error::bad(SearchFault::NothingCalled {

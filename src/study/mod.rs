@@ -27,6 +27,7 @@ mod invented_lifter;
 mod judged_log;
 mod lecture_questions;
 mod lecture_sessions;
+mod lifted_setups;
 mod limited_stretch;
 mod listed_movements;
 mod listed_values;

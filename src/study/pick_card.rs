@@ -2,6 +2,7 @@
 //!
 //! In: a question, a setup that was picked, the published tables. Out: [`PickCard`], plain data.
 
+use super::lifted_setups::hung_of;
 use super::pick_answer::{PickAnswer, Picked};
 use super::question::Question;
 use super::session_oracle::simulated_oracle;
@@ -9,7 +10,7 @@ use super::solve::load_points;
 use crate::error::Result;
 use crate::movement::{Carrier, LoadPoint};
 use crate::rep::with_load;
-use crate::resistance::{HungBand, Item, Setup};
+use crate::resistance::{HungBand, Item};
 use crate::session::method::Method;
 use crate::session::planned_set::LOWERING;
 use crate::session::prediction::{MOST_REPETITIONS, TiringBody, predict_set};
@@ -122,10 +123,7 @@ fn simulated(
 ) -> Option<(Speed, Option<u32>)> {
     // A counterweight hangs on the body like a band; what is lifted beside it is nothing.
     let load = Mass::from_kg(picked.loaded.loading.total.as_kg().max(0.0));
-    let hung = picked.loaded.setup.items.iter();
-    let hung =
-        hung.filter(|item| matches!(item, Item::Band(_) | Item::Chain(_) | Item::Assistance(_)));
-    let hung = with_load(&Setup::new("", hung.cloned().collect()), load);
+    let hung = with_load(&hung_of(picked), load);
     let oracle = simulated_oracle(published, question, question.lifter, &hung, LOWERING).ok()?;
     let set_of = |repetitions: u32| {
         let mut body = TiringBody::fresh(&oracle.joints);

@@ -4,6 +4,7 @@
 //! and left out; or why none fits, with the nearest miss.
 
 use super::advice::advice;
+use super::lifted_setups::LiftedSetups;
 use super::none_fits::none_fits;
 use super::pick_answer::{PickAnswer, Picked};
 use super::question::Question;
@@ -11,7 +12,7 @@ use super::rep_study::{maximum, rigged};
 use super::session_oracle::carried_body;
 use super::solve::SolvedLift;
 use crate::anatomy::Training;
-use crate::error::Result;
+use crate::error::{Error, PickFault, Result};
 use crate::movement::{Carrier, Catch, Handover, LoadPoint};
 use crate::rep::RepOptions;
 use crate::resistance::{Item, Motion, Setup};
@@ -29,9 +30,10 @@ use rayon::prelude::{IntoParallelIterator, ParallelIterator};
 /// 1. Movement and lifter give capacity, and with it what one newton costs at each place.
 /// 2. The maximum and what is lowered under control say how much may be left when bands go.
 /// 3. The gym's setups are searched on these costs, the finalists settled by their exact effort.
-/// 4. What was chosen is laid over the lift, and advice sought where it gains little.
+/// 4. What was chosen is laid over the lift, what is not lifted in motion is left out, and advice sought where it gains
+///    little.
 ///
-/// **Fails** where no setup fits, with the nearest miss and what would make it fit.
+/// **Fails** where no setup fits, with the nearest miss and what would make it fit, and where none is lifted.
 pub fn pick(
     question: &Question<'_>,
     choosing: &Choosing<'_>,
@@ -80,9 +82,21 @@ pub fn pick(
             }
         }
     };
+    let lifted = LiftedSetups::of(&lift, &safety, unit)?;
     let plain = choice.plain.map(|loaded| lift.picked(loaded)).transpose()?;
-    let ranked = lift.all_picked(choice.ranked)?;
-    let mut answers = lift.all_picked(choice.answers)?;
+    let plain = plain.filter(|plain| lifted.holds(plain));
+    let ranked = lifted.among(lift.all_picked(choice.ranked)?);
+    let mut answers = lifted.among(lift.all_picked(choice.answers)?);
+    let front_found = lift.all_picked(choice.front)?;
+    let listed = front_found.len();
+    let front = lifted.among(front_found);
+    if ranked.is_empty() {
+        return Err(Error::no_answer(PickFault::NotLifted {
+            gym: choosing.gym.title.clone(),
+            effort: wish.effort,
+            one_rm_effort: lifted.one_rm_effort,
+        }));
+    }
     if answers.is_empty() {
         // Not even plain weight fits: the best of all is the answer.
         answers.extend(ranked.first().cloned());
@@ -90,8 +104,8 @@ pub fn pick(
     let best = [choice.best_added_percent, choice.best_helping_percent];
     Ok(PickAnswer {
         advice: advice(&lift, &costs, ranked[0].loaded.flattening_percent, best)?,
-        front: lift.all_picked(choice.front)?,
-        front_size: choice.front_size,
+        front_size: choice.front_size - (listed - front.len()),
+        front,
         counts: choice.counts,
         left_out: choice.left_out,
         raised_from: (wish.effort > choosing.wish.effort).then_some(choosing.wish.effort),
@@ -162,9 +176,14 @@ impl SolvedLift<'_> {
         if one_rm.as_kg() <= 0.0 {
             return Ok(1.0);
         }
-        let (_, _, effort) = self.effort(&self.loaded(&Setup::plain(one_rm)))?;
-        let hardest = effort.into_iter().fold(0.0, f64::max);
+        let hardest = self.effort_of_plain(one_rm)?;
         Ok(if hardest > CARRIED { hardest } else { 1.0 })
+    }
+
+    /// Effort of plain weight at its hardest place, 1 = all that can be held.
+    pub(super) fn effort_of_plain(&self, load: Mass) -> Result<f64> {
+        let (_, _, effort) = self.effort(&self.loaded(&Setup::plain(load)))?;
+        Ok(effort.into_iter().fold(0.0, f64::max))
     }
 
     /// By what the failure of bands is judged: the simulated maximum, and the most that is lowered under control,

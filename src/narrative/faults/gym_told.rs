@@ -105,7 +105,15 @@ fn of_wish(fault: &WishFault) -> Told {
             value,
             least,
             most,
-        } => Told::new(outside(*size, *value, *least, *most)),
+        } => {
+            let told = Told::new(outside(*size, *value, *least, *most));
+            match size {
+                WishSize::HardestEffort | WishSize::ProfileEffort if *value > *most => told.hint(
+                    "more than all that is held is lowered only: torquill plan --method overloaded-lowering",
+                ),
+                _ => told,
+            }
+        }
         WishFault::SharesCross { least, most } => Told::new(format!(
             "no share of bands and chains is above {} % and below {} %",
             percent(*least),

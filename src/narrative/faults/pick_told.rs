@@ -17,6 +17,18 @@ pub(super) fn told(fault: &PickFault, units: System) -> Told {
                 .hint("widen the limits a little")
         }
         PickFault::NoneFits { gym, nearest } => none_fits(gym, nearest, units),
+        PickFault::NotLifted {
+            gym,
+            effort,
+            one_rm_effort,
+        } => Told::new(format!(
+            "the simulation lifts no setup of {gym} with an effort of {} % at the hardest place, not once",
+            rounded(100.0 * effort, 1)
+        ))
+        .hint(format!(
+            "take less --effort: the 1RM with plain weight asks for {} % there, and a set leaves repetitions in reserve",
+            rounded(100.0 * one_rm_effort, 0)
+        )),
         PickFault::PlainIsBetter {
             pieces,
             gym,
