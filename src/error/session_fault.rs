@@ -71,6 +71,8 @@ pub enum SessionRefusal {
     },
     /// More than 1RM is not for the ill, the sore, or after a break.
     UnwellOrSore,
+    /// Nobody's maximum is tested when ill, unusually sore or just back from a break.
+    UnwellTest,
     /// The last overloaded lowering is too near.
     OverloadTooSoon {
         /// Days since.

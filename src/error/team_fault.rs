@@ -79,17 +79,23 @@ pub enum TeamColumn {
     TrainingMonths,
     /// Years of age.
     Age,
+    /// Whether the person is injured or in pain.
+    Injured,
+    /// Whether the person is ill, unusually sore, or back from a break.
+    Unwell,
 }
 
 impl TeamColumn {
     /// Every column.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 8] = [
         Self::Name,
         Self::Sex,
         Self::Mass,
         Self::Height,
         Self::TrainingMonths,
         Self::Age,
+        Self::Injured,
+        Self::Unwell,
     ];
 
     /// Its name in the header.
@@ -102,6 +108,8 @@ impl TeamColumn {
             Self::Height => "height",
             Self::TrainingMonths => "training_months",
             Self::Age => "age",
+            Self::Injured => "injured",
+            Self::Unwell => "unwell",
         }
     }
 }
@@ -141,6 +149,13 @@ pub enum TeamRowFault {
     },
     /// No number of months or years.
     NoNumber {
+        /// Of what.
+        column: TeamColumn,
+        /// What stands in the field.
+        written: String,
+    },
+    /// Neither yes nor no.
+    NoYesNo {
         /// Of what.
         column: TeamColumn,
         /// What stands in the field.

@@ -48,6 +48,8 @@ const fn also(column: TeamColumn) -> &'static [&'static str] {
         TeamColumn::Height => &["stature"],
         TeamColumn::TrainingMonths => &["months", "trainingmonths"],
         TeamColumn::Age => &["years"],
+        TeamColumn::Injured => &["injury", "injuries", "hurt", "pain", "inpain"],
+        TeamColumn::Unwell => &["ill", "illness", "sick", "sore", "unfit"],
     }
 }
 
@@ -144,6 +146,25 @@ pub(super) fn number(column: TeamColumn, text: &str) -> ReadCell<f64> {
             column,
             written: text.to_owned(),
         })
+}
+
+/// Words for yes in a column of yes and no.
+const YES: [&str; 7] = ["yes", "y", "true", "1", "x", "✓", "✔"];
+
+/// Words for no; an empty cell is one too.
+const NO: [&str; 8] = ["", "no", "n", "false", "0", "-", "–", "none"];
+
+/// "yes" or "no"; nothing is no.
+pub(super) fn yes_or_no(column: TeamColumn, text: &str) -> ReadCell<bool> {
+    let word = text.to_lowercase();
+    match (YES.contains(&word.as_str()), NO.contains(&word.as_str())) {
+        (true, _) => Ok(true),
+        (_, true) => Ok(false),
+        _ => Err(TeamRowFault::NoYesNo {
+            column,
+            written: text.to_owned(),
+        }),
+    }
 }
 
 /// "140 kg", "140" under a heading with a unit, "100 kg x 5", or nothing.

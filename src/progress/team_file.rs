@@ -29,6 +29,10 @@ pub struct TeamMember {
     pub training_months: Option<f64>,
     /// Age in years, if told.
     pub age_years: Option<f64>,
+    /// Injured or in pain.
+    pub injured: bool,
+    /// Ill, unusually sore, or back from a break.
+    pub unwell: bool,
     /// Lifts in the order of the columns.
     pub lifts: Vec<(String, ToldStrength)>,
 }
@@ -259,6 +263,8 @@ impl TeamHeader {
         });
         let training_months = self.number(TeamColumn::TrainingMonths, row, &mut bad);
         let age_years = self.number(TeamColumn::Age, row, &mut bad);
+        let injured = self.is_told(TeamColumn::Injured, row, &mut bad);
+        let unwell = self.is_told(TeamColumn::Unwell, row, &mut bad);
         let mut lifts = Vec::new();
         for lift in &self.lifts {
             match strength(&lift.movement, row.field(lift.position), lift.unit) {
@@ -275,6 +281,8 @@ impl TeamHeader {
                 height,
                 training_months,
                 age_years,
+                injured,
+                unwell,
                 lifts,
             }),
             _ => Err(bad),
@@ -315,5 +323,13 @@ impl TeamHeader {
         team_cells::number(column, text)
             .map_err(|fault| bad.push((fault, field)))
             .ok()
+    }
+
+    /// A yes or no that may be left out; what is neither is not taken for a no.
+    fn is_told(&self, column: TeamColumn, row: &TableRow<'_>, bad: &mut Vec<BadCell>) -> bool {
+        let (text, _) = self.cell(column, row);
+        let told = team_cells::yes_or_no(column, text);
+        told.map_err(|fault| bad.push((fault, self.place(column))))
+            .unwrap_or(false)
     }
 }

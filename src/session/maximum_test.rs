@@ -8,6 +8,7 @@ use super::session_cautions::{Circumstances, that_apply};
 use super::spotting::{Spotting, spotting};
 use super::status::Level;
 use super::strength::PlannedLift;
+use crate::error::{Error, Result, SessionRefusal};
 use crate::setups::{Caution, Loading, Loadings};
 use crate::units::{Duration, Mass};
 
@@ -79,8 +80,14 @@ const ATTEMPTS_OF_FIVE: u32 = 3;
 /// The test of a lift for whoever has trained so long: a single for who has learnt the lift, a set of five else.
 ///
 /// **Source.** No maximal singles for novices: common practice.
-#[must_use]
-pub fn maximum_test(lift: &PlannedLift, loading: &Loadings) -> MaximumTest {
+/// **Fails** for whoever is injured, ill, unusually sore or just back from a break.
+pub fn maximum_test(lift: &PlannedLift, loading: &Loadings) -> Result<MaximumTest> {
+    if lift.trainee.injured {
+        return Err(Error::no_answer(SessionRefusal::Injured));
+    }
+    if lift.trainee.unwell_or_sore {
+        return Err(Error::no_answer(SessionRefusal::UnwellTest));
+    }
     let finds = match lift.level() {
         Level::Novice => TestedMaximum::FiveInReserve,
         Level::Intermediate | Level::Advanced => TestedMaximum::OneRm,
@@ -113,7 +120,7 @@ pub fn maximum_test(lift: &PlannedLift, loading: &Loadings) -> MaximumTest {
         .collect();
     // Where the lightest load is heavy already, sets that would repeat it are left out.
     steps.dedup_by(|next, before| next.load == before.load);
-    MaximumTest {
+    Ok(MaximumTest {
         lift: lift.clone(),
         finds,
         ramp: steps,
@@ -122,7 +129,7 @@ pub fn maximum_test(lift: &PlannedLift, loading: &Loadings) -> MaximumTest {
         attempt_rest: Duration::from_min(3.0),
         cautions: that_apply(&circumstances, &lift.trainee, false),
         spotting: spotting(&circumstances),
-    }
+    })
 }
 
 /// The heaviest load that is no heavier, else the lightest there is.

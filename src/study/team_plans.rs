@@ -168,6 +168,8 @@ fn question_of(asked: &PlanQuestion, member: &TeamMember, movement: &str) -> Pla
         person: PersonTold {
             training_months: Some(member.training_months.unwrap_or(0.0)),
             age_years: member.age_years,
+            injured: member.injured,
+            unwell: member.unwell,
             ..PersonTold::default()
         },
         one_rm: None,
@@ -209,5 +211,5 @@ fn test(question: &PlanQuestion, library: &Library) -> Result<MaximumTest> {
     let lifter = asked.lifter.as_deref().unwrap_or_default();
     let model = assemble(library, lifter, &asked.movement, &asked.set)?;
     let ground = plan_ground(&asked, library, &model, &Watch::default())?;
-    Ok(maximum_test(&ground.lift, &ground.loading))
+    maximum_test(&ground.lift, &ground.loading)
 }

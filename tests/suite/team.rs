@@ -203,3 +203,36 @@ fn fault_a_bad_team_is_refused_with_lines_and_nothing_is_written() {
     let both = planned(folder.path(), &["--one-rm", "100 kg"]);
     assert_eq!(both.status, 2, "{}", both.complaint);
 }
+
+/// Columns of health are read as the options are, under any common heading, and what is neither yes nor no is told.
+#[test]
+fn fault_an_injured_or_ill_person_gets_no_session_from_a_column() {
+    let team = "name,sex,mass (kg),height (cm),training_months,injury,Ill,squat (kg)\n\
+        Mia (invented),woman,64,168,14,yes,,85\n\
+        Tom (invented),man,82,181,30,,,120\n\
+        Ayo (invented),man,76,175,30,no,x,\n\
+        Lea (invented),woman,60,166,20,Y,-,\n";
+    let folder = folder_with(team);
+    let answer = planned(folder.path(), &[]).done();
+    assert!(
+        !answer.complaint.contains("not used"),
+        "{}",
+        answer.complaint
+    );
+    let line = |name: &str| {
+        let mut lines = answer.out.lines().skip_while(|line| !line.contains(name));
+        let first = lines.next().expect("a line").to_owned();
+        let rest = lines.take_while(|line| !line.contains("(invented)"));
+        rest.fold(first, |whole, line| whole + " " + line.trim())
+    };
+    for name in ["Mia", "Ayo", "Lea"] {
+        assert!(line(name).contains("nothing planned"), "{}", answer.out);
+    }
+    assert!(!line("Tom").contains("nothing planned"), "{}", answer.out);
+    let odd = folder_with(&team.replace(",Y,", ",a bit,"));
+    let answer = planned(odd.path(), &[]);
+    assert_eq!(answer.status, 2);
+    for words in ["`a bit`", "`injured`", "neither yes nor no", "team.csv:5"] {
+        assert!(answer.complaint.contains(words), "{}", answer.complaint);
+    }
+}

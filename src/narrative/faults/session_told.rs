@@ -45,6 +45,10 @@ fn refusal(fault: &SessionRefusal) -> Told {
             Told::new("no lowering beyond 1RM when ill, unusually sore or just back from a break")
                 .hint("wait until recovered, then start with straight sets")
         }
+        SessionRefusal::UnwellTest => {
+            Told::new("no maximum is tested when ill, unusually sore or just back from a break")
+                .hint("wait until recovered, and train with easy straight sets first")
+        }
         SessionRefusal::OverloadTooSoon { days } => Told::new(format!(
             "the last overloaded lowering was {days} days ago; at most once a week for the same muscles"
         ))

@@ -73,6 +73,7 @@ const fn holds(column: TeamColumn) -> &'static str {
         TeamColumn::Height => "it holds the height, unit in the cell or the heading",
         TeamColumn::TrainingMonths => "it holds months of steady training, empty for none",
         TeamColumn::Age => "it holds years",
+        TeamColumn::Injured | TeamColumn::Unwell => "it holds `yes` or `no`, empty for no",
     }
 }
 
@@ -121,6 +122,11 @@ fn row(fault: &TeamRowFault, units: System) -> Told {
                 _ => "number of months",
             }
         )),
+        TeamRowFault::NoYesNo { column, written } => Told::new(format!(
+            "`{written}` in the column `{}` is neither yes nor no",
+            column.name()
+        ))
+        .hint("write `yes` or `no`; an empty cell is no"),
         TeamRowFault::NoStrength { movement, written } => {
             Told::new(format!("`{written}` is no 1RM of the {movement}")).hint(STRENGTH)
         }
