@@ -70,8 +70,6 @@ pub enum QuantityFault {
         unit: String,
         /// The units of this kind, SI first.
         known: Vec<String>,
-        /// The spelling that is one slip away.
-        nearest: Option<String>,
     },
     /// Several quantities in one text.
     Several {

@@ -33,7 +33,7 @@ impl Dimension {
     ///
     /// Several parts are one quantity where each has a smaller unit than the one before it and no sign: "5 ft 11 in".
     ///
-    /// **Fails** if the unit is missing or unknown (the known ones and the nearest are told), without a number, for
+    /// **Fails** if the unit is missing or unknown (the known ones are told), without a number, for
     /// several quantities, if not finite, or outside the sane range of the dimension.
     pub fn read(&self, text: &str) -> Result<f64, QuantityFault> {
         let mut total = 0.0;
@@ -96,21 +96,12 @@ impl Dimension {
         if unit.starts_with(',') {
             return QuantityFault::DecimalComma { kind, text };
         }
-        let nearest = self
-            .units
-            .iter()
-            .flat_map(|u| u.names)
-            .map(|name| (strsim::damerau_levenshtein(name, unit), *name))
-            .min()
-            .filter(|(distance, name)| *distance <= 1 && name.len() > 1)
-            .map(|(_, name)| name.to_owned());
         let usual = self.units.iter().map(|u| u.names[0].to_owned());
         QuantityFault::UnknownUnit {
             kind,
             text,
             unit: unit.to_owned(),
             known: usual.collect(),
-            nearest,
         }
     }
 

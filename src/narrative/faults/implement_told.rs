@@ -1,11 +1,14 @@
 //! Words for: what is wrong with an implement or a setup.
 
+use super::quantity_told::comma;
 use super::told::Told;
 use crate::bounds::bounds;
 use crate::error::{BandFitFault, CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit};
 use crate::narrative::implements::kind_with_article;
+use crate::narrative::prose::counted_noun;
 use crate::narrative::quantities::{QuantityWords, rounded};
-use crate::units::{Force, Length, Mass, System};
+use crate::resistance::pull_from_text;
+use crate::units::{Force, Length, Mass, System, comma_meanings};
 
 /// The fault in words.
 pub(super) fn told(fault: &ImplementFault, units: System) -> Told {
@@ -57,8 +60,8 @@ fn message(fault: &ImplementFault, units: System) -> String {
         ),
         ImplementFault::MassOfNoLeader => "a leader with a mass needs a length too".to_owned(),
         ImplementFault::NoPull(text) if text.contains(',') => format!(
-            "`{text}` is no pull: decimals are written with a point, \"{}\"",
-            text.replacen(',', ".", 1)
+            "`{text}` is no pull: {}",
+            comma(&comma_meanings(text, |text| pull_from_text(text).is_ok()))
         ),
         ImplementFault::NoPull(text) => format!(
             "`{text}` is no pull: write a force such as \"120 N\", or what a scale shows, such as \"12 kg\""
@@ -82,7 +85,9 @@ pub(super) fn of_fit(fault: &BandFitFault, units: System) -> String {
             short(longer.0)
         ),
         BandFitFault::TooFewReadings { pulling } => format!(
-            "{pulling} readings with a pull are too few or too close together: give at least two, {} or more apart",
+            "{} with a pull {} too few or too close together: give at least two, {} or more apart",
+            counted_noun(*pulling, "reading"),
+            if *pulling == 1 { "is" } else { "are" },
             short(Length::from_cm(1.0))
         ),
         BandFitFault::TooManyReadings { readings, most } => format!(

@@ -2,7 +2,7 @@
 
 use super::Told;
 use crate::narrative::quantities::{example, kind_name, with_article};
-use crate::units::QuantityFault;
+use crate::units::{CommaMeanings, QuantityFault, comma_meanings, dimension_of, meant_quantity};
 
 /// The fault in words.
 pub(super) fn told(fault: &QuantityFault) -> Told {
@@ -26,26 +26,18 @@ fn message(fault: &QuantityFault) -> String {
             with_article(*kind),
             example(*kind)
         ),
-        QuantityFault::DecimalComma { kind, text } => format!(
-            "`{text}` is no {}: decimals are written with a point, \"{}\"",
-            kind_name(*kind),
-            text.replacen(',', ".", 1)
-        ),
+        QuantityFault::DecimalComma { kind, text } => {
+            let meanings = comma_meanings(text, |text| dimension_of(*kind).read(text).is_ok());
+            format!("`{text}` is no {}: {}", kind_name(*kind), comma(&meanings))
+        }
         QuantityFault::UnknownUnit {
             kind,
             text,
             unit,
             known,
-            nearest,
         } => {
-            // A thousandth of a known unit is no slip of the pen: another unit would be another value.
-            let is_scaled = known
-                .iter()
-                .any(|name| unit.get(1..) == Some(name.as_str()));
-            let meant = nearest
-                .as_ref()
-                .filter(|_| !is_scaled)
-                .map(|name| format!("; did you mean \"{}\"?", text.replacen(unit, name, 1)));
+            let meant = meant_quantity(*kind, text, unit);
+            let meant = meant.map(|text| format!("; did you mean \"{text}\"?"));
             format!(
                 "`{text}` is no {name}: units of {name} are {}{}",
                 known.join(", "),
@@ -71,5 +63,21 @@ fn message(fault: &QuantityFault) -> String {
             "`{text}` is outside what {} can be here ({least} {unit} to {most} {unit})",
             with_article(*kind)
         ),
+    }
+}
+
+/// How a number with commas is written, by what they may mean.
+pub(super) fn comma(meanings: &CommaMeanings) -> String {
+    match (&meanings.decimal, &meanings.thousands) {
+        (Some(decimal), Some(thousands)) => {
+            format!(
+                "the comma may part decimals or thousands: write \"{decimal}\" or \"{thousands}\""
+            )
+        }
+        (Some(decimal), None) => format!("decimals are written with a point, \"{decimal}\""),
+        (None, Some(thousands)) => {
+            format!("thousands are written without a mark, \"{thousands}\"")
+        }
+        (None, None) => "decimals are written with a point, thousands without a mark".to_owned(),
     }
 }
