@@ -28,7 +28,7 @@ impl Library {
 
     /// The text of a model file, laid over those that it extends.
     ///
-    /// **Fails** where what it extends is not to be had.
+    /// **Fails** where its own text is broken, and where what it extends is not to be had.
     pub(super) fn layered_text(&self, shelf: Shelf, file: &str, text: &str) -> Result<LayeredText> {
         let mut trail = vec![(identity(file), file.to_owned())];
         self.over_base(shelf, LayeredText::of(file, text), &mut trail)
@@ -42,6 +42,10 @@ impl Library {
         trail: &mut Vec<TrailStep>,
     ) -> Result<LayeredText> {
         bounded(own.file(), own.text())?;
+        // A broken text laid over a sound one would be told as a fault of the sound one.
+        if own.text().contains(EXTENDS) {
+            own.check_grammar()?;
+        }
         let own = in_both_brackets(shelf, own);
         let outline = RecordOutline::of(own.text());
         let Some(named) = outline

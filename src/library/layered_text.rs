@@ -4,7 +4,7 @@
 
 use super::complaint::{Complaint, at_their_places, doubts_and_faults, none_in_file};
 use super::outline::{EXTENDS, RecordOutline};
-use super::read::read;
+use super::read::{check_grammar, read};
 use crate::error::{Error, Fault, Place, Result};
 use serde::de::DeserializeOwned;
 use std::collections::BTreeMap;
@@ -217,6 +217,13 @@ impl LayeredText {
     /// **Fails** as [`read`] does, each fault at its place in its file.
     pub fn read<T: DeserializeOwned>(&self) -> Result<T> {
         read(self.file(), &self.text).map_err(|error| self.told(error))
+    }
+
+    /// Checks the grammar of the text, whatever it means.
+    ///
+    /// **Fails** as [`check_grammar`] does, at the place in its file.
+    pub fn check_grammar(&self) -> Result<()> {
+        check_grammar(self.file(), &self.text).map_err(|error| self.told(error))
     }
 
     /// Nothing, or all complaints as one error, each at its place in its file.

@@ -5,7 +5,7 @@
 //! line. It knows the grammar only; reading values is left to `read`.
 
 use super::grammar_scan::{Step, TextNode, nodes_of};
-use super::unprintable::first_unprintable;
+use super::unprintable::{first_break, first_unprintable};
 use crate::bounds::bounds;
 use crate::error::Place;
 use std::ops::Range;
@@ -154,7 +154,8 @@ impl<'a> RecordOutline<'a> {
             .collect()
     }
 
-    /// Every text or key in which a character stands that cannot be shown, with the character's number.
+    /// Every text or key in which a character stands that cannot be shown, with the character's number; in a text of one
+    /// line a line break cannot.
     pub fn unprintable(&self) -> Vec<(usize, u32)> {
         let in_stretch = |stretch: &Range<usize>| {
             let written = self.slice(stretch);
@@ -165,7 +166,15 @@ impl<'a> RecordOutline<'a> {
         nodes
             .filter_map(|(index, node)| {
                 let in_key = node.key.as_ref().and_then(in_stretch);
-                let code = in_key.or_else(|| in_stretch(&node.value))?;
+                let is_short = matches!(node.step, Step::Name(name) if SHORT.contains(&name));
+                let in_line = || {
+                    let written = self.slice(&node.value);
+                    let is_line = is_short && written.starts_with(['"', 'r']);
+                    is_line.then(|| first_break(written)).flatten()
+                };
+                let code = in_key
+                    .or_else(|| in_stretch(&node.value))
+                    .or_else(in_line)?;
                 Some((index, code))
             })
             .collect()

@@ -8,7 +8,7 @@ use super::outline::RecordOutline;
 use super::read_fault::{as_fault, one_line};
 use crate::error::{Error, Fault, FileFault, Result, TextFault};
 use ron::extensions::Extensions;
-use serde::de::DeserializeOwned;
+use serde::de::{DeserializeOwned, IgnoredAny};
 
 /// Reads one model file.
 ///
@@ -48,6 +48,15 @@ pub(super) fn bounded(file: &str, text: &str) -> Result<()> {
             most: MOST_PARTS,
         })),
     }
+}
+
+/// Checks that a text holds records, lists and values as the grammar has them, whatever they mean.
+///
+/// **Fails** at the first fault of syntax.
+pub(super) fn check_grammar(file: &str, text: &str) -> Result<()> {
+    let read = options().from_str::<IgnoredAny>(text);
+    read.map(|_| ())
+        .map_err(|fault| as_fault(file, text, &fault).into())
 }
 
 /// Refuses a text without any record in it.

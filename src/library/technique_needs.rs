@@ -181,7 +181,10 @@ fn of_its_kind(need: &Need<'_>, value: &TechniqueValue, rules: &mut Rules) {
                 rules.add(path.clone(), BrokenRule::Technique(foreign));
             }
         }
-        TechniqueValue::Angle(angle) if need.name == "depth" => {
+        // What is outside the file's own range is told once.
+        TechniqueValue::Angle(angle)
+            if need.name == "depth" && rules.complaints.iter().all(|told| told.path != path) =>
+        {
             rules.within(&path, angle.as_deg(), &bounds().thigh_depth);
         }
         _ => {}

@@ -20,6 +20,22 @@ pub fn first_unprintable(written: &str) -> Option<u32> {
     None
 }
 
+/// The number of the first line break in a written text, escaped or not.
+#[must_use]
+pub(super) fn first_break(written: &str) -> Option<u32> {
+    let mut rest = written.chars();
+    while let Some(sign) = rest.next() {
+        let breaks = match sign {
+            '\\' => matches!(rest.next()?, 'n' | 'r'),
+            plain => matches!(plain, '\n' | '\r'),
+        };
+        if breaks {
+            return Some(u32::from('\n'));
+        }
+    }
+    None
+}
+
 /// The number of an escaped character behind its backslash; `None` for one that stands for itself.
 fn escaped(rest: &mut std::str::Chars<'_>) -> Option<u32> {
     let digits: String = match rest.next()? {
