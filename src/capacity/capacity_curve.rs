@@ -6,8 +6,9 @@ use super::muscle_force::Acting;
 use super::programme::{Held, Solver};
 use crate::anatomy::Tendon;
 use crate::bounds::bounds;
-use crate::error::{Error, HoldFault, Result};
+use crate::error::{Error, HoldFault, MovingAt, Result, What};
 use crate::movement::{Carrier, Measure, PlaneForce, Range, Reaction};
+use crate::units::{AngularSpeed, Speed};
 
 /// Capacity over the range.
 #[derive(Debug, Clone, PartialEq)]
@@ -57,6 +58,21 @@ impl Pace {
     }
 }
 
+/// The error with the speed at which a pose is not kept.
+fn at_pace(error: Error, pace: Pace) -> Error {
+    let asked = match pace {
+        Pace::Isometric => return error,
+        Pace::Linear(speed) => MovingAt::Load(Speed::from_m_s(speed)),
+        Pace::Angular(speed) => MovingAt::Joint(AngularSpeed::from_rad_s(speed)),
+    };
+    error.each(|mut fault| {
+        if let What::Hold(HoldFault::NoActivation { moving, .. }) = &mut fault.what {
+            *moving = Some(asked);
+        }
+        fault
+    })
+}
+
 /// The direction in which a plain load acts on this carrier, as a unit force.
 #[must_use]
 pub fn plain_direction(carrier: Carrier) -> PlaneForce {
@@ -99,7 +115,8 @@ pub fn curve_of(
                 x_n: direction.x_n / size,
                 z_n: direction.z_n / size,
             };
-            solver.solve(pose, unit, range_speed(range, index, pace)?)
+            let held = solver.solve(pose, unit, range_speed(range, index, pace)?);
+            held.map_err(|error| at_pace(error, pace))
         })
         .collect::<Result<Vec<_>>>()?;
     Ok(CapacityCurve {

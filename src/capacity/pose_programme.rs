@@ -45,6 +45,7 @@ impl PoseProgramme {
             Error::no_answer(HoldFault::NoActivation {
                 range: pose.load.range,
                 why: failure.into(),
+                moving: None,
             })
         })
     }

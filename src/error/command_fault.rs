@@ -89,6 +89,20 @@ pub enum CommandFault {
         /// What the system says.
         cause: String,
     },
+    /// An option that changes nothing in this call.
+    Idle {
+        /// The option, without dashes.
+        option: String,
+        /// The options of which it needs one.
+        needed: Vec<String>,
+    },
+    /// A file whose ending says something else than what would stand in it.
+    OtherEnding {
+        /// The file.
+        file: String,
+        /// What would stand in it.
+        holds: FileForm,
+    },
     /// An option's text or value is none of its kind, or lacks another option.
     Option(OptionFault),
     /// Options of a repetition do not go together.
@@ -124,6 +138,38 @@ pub enum CommandFault {
         /// How many.
         sessions: usize,
     },
+}
+
+/// What stands in a file that a command prints into.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FileForm {
+    /// JSON.
+    Json,
+    /// A table with commas.
+    Csv,
+    /// Plain text.
+    Text,
+    /// Markdown.
+    Markdown,
+    /// A page of HTML.
+    Page,
+    /// Text, Markdown or a page, by the ending.
+    Sheet,
+}
+
+impl FileForm {
+    /// The endings of files that hold it, the usual one first.
+    #[must_use]
+    pub const fn endings(self) -> &'static [&'static str] {
+        match self {
+            Self::Json => &[".json"],
+            Self::Csv => &[".csv"],
+            Self::Text => &[".txt"],
+            Self::Markdown => &[".md", ".markdown"],
+            Self::Page => &[".html", ".htm"],
+            Self::Sheet => &[".txt", ".md", ".html"],
+        }
+    }
 }
 
 /// Options of a repetition that do not go together.

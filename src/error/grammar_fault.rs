@@ -40,6 +40,13 @@ pub enum ItemTextFault {
         /// The implement.
         kind: ImplementKind,
     },
+    /// A word that stands twice in the text of an implement.
+    WordTwice {
+        /// The word.
+        word: String,
+        /// The whole text.
+        text: String,
+    },
     /// A value that is no number.
     NoNumber {
         /// The value.
@@ -110,6 +117,13 @@ pub enum PieceTextFault {
         /// The largest one.
         most: u32,
     },
+    /// Two words that hang a piece in different ways, or on different sides.
+    TwoWays {
+        /// The words.
+        words: [String; 2],
+        /// The whole text.
+        text: String,
+    },
     /// A word that says nothing about a piece.
     WordOfOther {
         /// The word.
@@ -152,6 +166,8 @@ pub enum ReadingsFault {
     },
     /// A part that is no reading of a band.
     NotOne(String),
+    /// Two lengths at rest.
+    TwoRests(String),
     /// A column of another name.
     Column {
         /// Its place, counted from 1.

@@ -3,6 +3,16 @@
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
 use super::ProgrammeFault;
+use crate::units::{AngularSpeed, Speed};
+
+/// A speed that was asked for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum MovingAt {
+    /// Of the load.
+    Load(Speed),
+    /// Of the joint.
+    Joint(AngularSpeed),
+}
 
 /// Why a pose holds nothing, or has no capacity.
 #[derive(Debug, Clone, PartialEq)]
@@ -20,6 +30,8 @@ pub enum HoldFault {
         range: f64,
         /// Why its linear programme has no answer.
         why: ProgrammeFault,
+        /// The speed at which it moves; none where it is held still.
+        moving: Option<MovingAt>,
     },
     /// A load that does not travel, so that it has no speed.
     NoTravel {

@@ -299,6 +299,15 @@ pub enum DateFault {
         /// Its month.
         month: u32,
     },
+    /// Three numbers of two digits of which the first or the last may be the year.
+    ShortYear {
+        /// The text.
+        written: String,
+        /// The day, if the first is the year.
+        year_first: String,
+        /// The day, if the last is the year.
+        year_last: String,
+    },
     /// A day that its month does not have.
     Day {
         /// The text.

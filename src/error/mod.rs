@@ -35,7 +35,7 @@ mod trace_fault;
 
 pub use again_fault::AgainFault;
 pub use body_fault::BodyFault;
-pub use command_fault::{CommandFault, OptionFault, RepetitionOptions};
+pub use command_fault::{CommandFault, FileForm, OptionFault, RepetitionOptions};
 pub use failure::{Error, FaultKind, Result};
 pub use fault::{Fault, What};
 pub use figure_fault::{FigureFault, LeftOff, PictureFault, PlotFault, Plotted};
@@ -46,7 +46,7 @@ pub use grammar_fault::{
 pub use gym_fault::{
     GymFault, GymPart, GymSlip, LoadingFault, LoadingGear, SearchFault, WishFault, WishSize,
 };
-pub use hold_fault::HoldFault;
+pub use hold_fault::{HoldFault, MovingAt};
 pub use implement_fault::{
     BandFitFault, CamFault, ImplementFault, ImplementKind, ImplementSize, Unfit,
 };
@@ -78,7 +78,8 @@ pub use session_fault::{
     SessionFigureFault, SessionRefusal,
 };
 pub use study_fault::{
-    Compared, ComparisonFault, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
+    Compared, ComparisonFault, Lacking, LiftFault, MaximumFault, SpacingFault, StudyFault,
+    ValuesFault,
 };
 pub use task_fault::TaskFault;
 pub use team_fault::{TeamColumn, TeamFault, TeamRowFault};

@@ -204,6 +204,13 @@ pub enum PersonFault {
     Trace(TraceFault),
     /// A name that is none.
     NoName,
+    /// A name with a sign that names do not have.
+    NameSign {
+        /// The name.
+        name: String,
+        /// The first such sign.
+        sign: char,
+    },
     /// Nothing was measured.
     NothingMeasured,
     /// A log in which no set tells a maximum.

@@ -2,7 +2,7 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
-use crate::units::{Duration, Mass};
+use crate::units::{Duration, Mass, Speed};
 
 /// The stretches of time in a repetition that are asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -77,6 +77,15 @@ pub enum RepetitionFault {
         time: Duration,
         /// The longest there can be.
         longest: Duration,
+    },
+    /// A lowering in so little time that the load would be faster than any.
+    TooFast {
+        /// The time.
+        time: Duration,
+        /// The shortest there can be.
+        shortest: Duration,
+        /// The largest speed that is taken for real.
+        largest: Speed,
     },
     /// A step of the integration that is too short or too long.
     Step {

@@ -3,7 +3,7 @@
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
 use super::{OutcomeFault, PickFault};
-use crate::units::{Angle, Length, Mass, QuantityFault};
+use crate::units::{Angle, Force, Length, Mass, QuantityFault, Torque};
 
 /// A figure by which curves are compared.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -64,6 +64,15 @@ pub enum StudyFault {
     Outcome(OutcomeFault),
 }
 
+/// What a lifter lacks to hold the limbs alone.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Lacking {
+    /// A force at the load, of both sides together.
+    Force(Force),
+    /// A torque of one side.
+    Torque(Torque),
+}
+
 /// Why a setup cannot be laid over a lift.
 #[derive(Debug, Clone, PartialEq)]
 pub enum LiftFault {
@@ -85,6 +94,15 @@ pub enum LiftFault {
         range: f64,
         /// Name of the movement.
         movement: String,
+    },
+    /// The lifter cannot hold the limbs alone at a place of the range.
+    TooWeak {
+        /// Place of the range.
+        range: f64,
+        /// The joint that gives way, by its name in model files.
+        joint: &'static str,
+        /// What lacks there.
+        lacking: Lacking,
     },
     /// The lifter holds no load at a place of the range, so that nothing can be hung.
     HoldsNothing {

@@ -33,7 +33,7 @@ pub(super) struct Words<'a> {
 impl<'a> Words<'a> {
     /// Splits what stands behind the first word of an implement's text.
     ///
-    /// **Fails** for a word that is none of the fields, with those.
+    /// **Fails** for a word that is none of the fields, with those, and for one that stands twice.
     pub(super) fn split(
         text: &'a str,
         kind: ImplementKind,
@@ -58,6 +58,12 @@ impl<'a> Words<'a> {
                     word: word.to_owned(),
                     text: text.to_owned(),
                     kind,
+                }));
+            }
+            if words.given.iter().any(|(known, _)| *known == word) {
+                return Err(Error::bad(ItemTextFault::WordTwice {
+                    word: word.to_owned(),
+                    text: text.to_owned(),
                 }));
             }
             words.given.push((word, value.trim()));

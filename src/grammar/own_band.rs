@@ -79,7 +79,11 @@ pub fn own_band_from_text(text: &str) -> Result<Band> {
         .filter(|(name, _)| !name.trim().is_empty())
         .ok_or_else(|| Error::bad(ReadingsFault::Unnamed(text.to_owned())))?;
     let is_rest = |part: &str| part.trim_start().starts_with("rest");
-    let rest = readings.split(',').find(|part| is_rest(part));
+    let mut rests = readings.split(',').filter(|part| is_rest(part));
+    let rest = rests.next();
+    if rests.next().is_some() {
+        return Err(Error::bad(ReadingsFault::TwoRests(text.to_owned())));
+    }
     let rest = rest.map(|part| {
         let length = part.trim().trim_start_matches("rest");
         Length::from_text(length.trim_start_matches([' ', '=']))

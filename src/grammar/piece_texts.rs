@@ -32,6 +32,13 @@ const WORDS: [&str; 9] = [
     "single", "doubled", "choked", "straight", "leader", "both", "left", "right", "middle",
 ];
 
+/// Words of which a piece takes one.
+const ONE_OF: [&[&str]; 3] = [
+    &["single", "doubled", "choked", "straight"],
+    &["both", "left", "right", "middle"],
+    &["leader"],
+];
+
 impl PieceText {
     /// Splits `NAME[:COUNT[@PLACE]][,WORD]…`.
     ///
@@ -56,7 +63,25 @@ impl PieceText {
         for field in fields {
             piece.add(text, field)?;
         }
+        piece.check_one_way(text)?;
         Ok(piece)
+    }
+
+    /// **Fails** where two words hang the piece in different ways, or on different sides.
+    fn check_one_way(&self, text: &str) -> Result<()> {
+        for group in ONE_OF {
+            let mut named = self.words.iter().filter(|word| {
+                let first = word.split_whitespace().next().unwrap_or_default();
+                group.contains(&first)
+            });
+            if let (Some(first), Some(second)) = (named.next(), named.next()) {
+                return Err(Error::bad(PieceTextFault::TwoWays {
+                    words: [first.clone(), second.clone()],
+                    text: text.to_owned(),
+                }));
+            }
+        }
+        Ok(())
     }
 
     /// Takes what stands behind a comma: a word, or the offset of the place.

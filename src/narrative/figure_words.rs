@@ -40,7 +40,7 @@ pub fn left_off_in_words(left_off: &[LeftOff]) -> Option<String> {
         .collect();
     (!names.is_empty()).then(|| {
         format!(
-            "the picture goes without {}, so that the curves keep their room; a larger --size has them",
+            "the picture goes without {}, so that the curves keep their room",
             listed(&names)
         )
     })

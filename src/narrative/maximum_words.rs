@@ -6,7 +6,7 @@ use super::quantities::{QuantityWords, rounded};
 use crate::movement::Measure;
 use crate::rep::{LoadPace, OneRepMax};
 use crate::study::MaximumStudy;
-use crate::units::System;
+use crate::units::{Mass, System};
 
 /// What stands behind a maximum that is lowered.
 const OVERLOAD: &str = "caution: lowering more than one can lift is for experienced lifters only, at most once a week, \
@@ -17,6 +17,19 @@ qualified professional come first.";
 const NO_OVERLOAD: &str = "caution: how much can be lowered under control is not known here, so plan no lowering of more than can be \
 lifted, and have somebody take a heavy load or put it down another way. Education, not medical advice; local rules and a qualified professional come first.";
 
+/// What ends a maximum whose load gets away on the way down.
+const LOST_IN_LOWERING: &str = "A heavier load gets away in the lowering before it can be lifted: \
+--lowering \"0 s\" begins at the bottom.";
+
+/// A maximum in words: to a tenth, or where that would be the load that fails, to a hundredth.
+fn below(maximum: Mass, failed: Mass, units: System) -> String {
+    let told = units.mass(maximum);
+    if told == units.mass(failed) {
+        return units.fine_mass(maximum, 2);
+    }
+    told
+}
+
 /// The findings, one a line.
 #[must_use]
 pub fn maximum_sentences(found: &MaximumStudy, own: OwnStrength, units: System) -> Vec<String> {
@@ -24,7 +37,7 @@ pub fn maximum_sentences(found: &MaximumStudy, own: OwnStrength, units: System) 
         "{}, {}: maximum {} ({} can be loaded; the next step, {}, is not lifted).",
         found.movement_title,
         found.lifter_title,
-        units.mass(found.one_rm.load),
+        below(found.one_rm.load, found.loadable.failed, units),
         units.mass(found.loadable.load),
         units.mass(found.loadable.failed)
     )];
@@ -34,6 +47,16 @@ pub fn maximum_sentences(found: &MaximumStudy, own: OwnStrength, units: System) 
             units.mass(interval.low),
             units.mass(interval.high),
             interval.versions
+        )
+    }));
+    if found.is_lost_in_lowering {
+        lines.push(LOST_IN_LOWERING.to_owned());
+    }
+    lines.extend(found.not_lowered.map(|time| {
+        format!(
+            "Nothing is lowered evenly in {} s, not even the limbs alone: that fast they ask for more than there is. Give \
+             --eccentric more time.",
+            rounded(time.as_s(), 2)
         )
     }));
     if let Some(eccentric) = found.eccentric {

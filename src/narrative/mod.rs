@@ -43,6 +43,7 @@ pub mod measured;
 pub mod model_files;
 pub(crate) mod motion_words;
 pub mod muscle_names;
+pub mod number_hints;
 pub mod page_words;
 pub(crate) mod parameter_list;
 pub mod parameter_meanings;

@@ -39,10 +39,10 @@ pub(crate) fn people_words(study: &Study, people: &People) -> FigureWords {
             "Nine-in-ten mark over one-in-ten mark at the start: {force} %, by shape alone {shape} %"
         ),
         subtitle: format!(
-            "{}, {}: {} invented people around this lifter",
+            "{}, {}: {} around this lifter",
             study.lifter_title,
             study.movement_title.to_lowercase(),
-            people.count
+            invented(people.count)
         ),
         footnote: "Scatter of height, mass, limbs and muscle groups as in published groups, in part from memory. Below: shape alone, each curve \
                    over its own median."
@@ -62,13 +62,23 @@ pub(crate) const HARDEST_OF_PEOPLE: &str = "Hardest, 4 in 5 people";
 pub(crate) const DRAWN_FROM: &str =
     "They differ as published groups do; what the model itself misses people by is not in it.";
 
+/// "1 invented person", "200 invented people".
+fn invented(count: usize) -> String {
+    match count {
+        1 => "1 invented person".to_owned(),
+        many => format!("{many} invented people"),
+    }
+}
+
 /// "200 invented women, novices", "200 invented people around Reference man".
 pub(crate) fn invented_people(asked: &PeopleAsked, lifter_title: &str) -> String {
     let count = asked.count;
     let Some((sex, training)) = asked.kind else {
-        return format!("{count} invented people around {lifter_title}");
+        return format!("{} around {lifter_title}", invented(count));
     };
     let who = match sex {
+        Sex::Woman if count == 1 => "woman",
+        Sex::Man if count == 1 => "man",
         Sex::Woman => "women",
         Sex::Man => "men",
     };

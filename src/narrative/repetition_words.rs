@@ -14,6 +14,9 @@ use crate::rep::{Mark, RepEnd, StickingInMotion, VISIBLE_DIP, slight_dip};
 use crate::study::RepStudy;
 use crate::units::{Force, Length, System};
 
+/// A force or torque that is none, N or N·m.
+const NOTHING: f64 = 1.0e-3;
+
 /// Places nearer to each other than this share of the range count as one.
 const SAME_PLACE: f64 = 0.03;
 
@@ -304,7 +307,7 @@ pub fn lift_figures(rep: &RepStudy, units: System) -> Vec<String> {
             "Power: mean {} W, peak {} W. {}",
             rounded(lift.mean_power_w, 0),
             rounded(lift.peak_power_w, 0),
-            greatest_force(lift.peak_force_over_demand)
+            greatest_force(lift.peak_force_over_demand, asks_for_nothing(rep))
         ));
     }
     lines.extend(
@@ -314,12 +317,20 @@ pub fn lift_figures(rep: &RepStudy, units: System) -> Vec<String> {
     lines
 }
 
-fn greatest_force(over_demand: f64) -> String {
+/// Whether nothing is lifted beside the limbs.
+fn asks_for_nothing(rep: &RepStudy) -> bool {
+    let lift = rep.trace.lifting().iter();
+    lift.map(|sample| sample.demand.abs()).fold(0.0, f64::max) < NOTHING
+}
+
+fn greatest_force(over_demand: f64, is_nothing: bool) -> String {
     if over_demand > 0.0 {
         format!(
             "Greatest force {} % of the most that the load asks for.",
             rounded(100.0 * over_demand, 0)
         )
+    } else if is_nothing {
+        "There is no load: only the limbs are moved.".to_owned()
     } else {
         "The load goes up by itself: the lifter can only hold it back.".to_owned()
     }

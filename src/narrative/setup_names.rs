@@ -6,7 +6,8 @@ use super::implements::anchor_in_words;
 use super::quantities::QuantityWords;
 use crate::movement::Carrier;
 use crate::resistance::{
-    Anchor, Assistance, ChainHang, EccentricOnly, Hang, HungBand, HungChain, Item, Setup, Weight,
+    Anchor, Assistance, BandPull, ChainHang, EccentricOnly, Hang, HungBand, HungChain, Item, Setup,
+    Weight,
 };
 use crate::units::System;
 
@@ -173,7 +174,13 @@ fn band(hung: &HungBand, units: System) -> PieceName {
     let size = name
         .strip_prefix("loop-")
         .and_then(|rest| rest.strip_suffix("mm"));
+    let is_read = matches!(hung.band.pull(), BandPull::Readings(_));
     let (one, many) = match size {
+        // A band by somebody's readings is not the one of the list, whatever it is called.
+        Some(_) if is_read => (
+            format!("band {name} (own readings)"),
+            format!("bands {name} (own readings)"),
+        ),
         Some(width_mm) => (
             format!("{width_mm} mm band"),
             format!("{width_mm} mm bands"),

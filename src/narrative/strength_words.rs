@@ -176,6 +176,14 @@ impl Telling<'_> {
                 self.does(setup, "make"),
                 rounded(-gain, 0)
             ),
+            _ if self
+                .study
+                .setups
+                .iter()
+                .any(|setup| setup.sticking.is_none()) =>
+            {
+                format!("{movement}: one of the setups asks for nothing")
+            }
             _ => format!("{subject}: effort is about as even with every setup"),
         }
     }

@@ -41,7 +41,8 @@ const WEEKDAYS: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
 impl WrittenDate {
     /// Reads "2024-03-01", "1/8/2024", "01.08.24", "1 Aug 2024", "Aug 1, 2024", each with or without a time of day.
     ///
-    /// **Fails** on other forms, and on a month or day that does not exist.
+    /// **Fails** on other forms, on "26-04-06", whose year may stand at either end, and on a month or day that does not
+    /// exist.
     pub fn from_text(text: &str) -> Result<Self, DateFault> {
         let form = || DateFault::Form {
             written: text.to_owned(),
@@ -57,6 +58,9 @@ impl WrittenDate {
             return Day::from_text(&format!("{a}-{b}-{c}"))
                 .map(Self::Clear)
                 .map_err(|fault| of_cell(fault, text));
+        }
+        if let Some(fault) = short_year(text, [a, b, c]) {
+            return Err(fault);
         }
         let year = year(c).ok_or_else(form)?;
         match (number(a), number(b)) {
@@ -109,11 +113,31 @@ impl WrittenDate {
     }
 }
 
+/// The fault of "26-04-06": with dashes, as the order from year to day is written, the first of three numbers of two
+/// digits may be the year where it is no month; none where one reading alone is a day.
+fn short_year(text: &str, parts: [&String; 3]) -> Option<DateFault> {
+    let has_dashes = text.contains('-') && !text.contains(['/', '.']);
+    let is_short = parts.iter().all(|part| part.len() == 2);
+    let [first, second, third] = parts.map(|part| number(part));
+    let (first, second, third) = (first?, second?, third?);
+    if !has_dashes || !is_short || first <= 12 {
+        return None;
+    }
+    let day = |year: u32, day: u32| Day::from_text(&format!("20{year:02}-{second}-{day}")).ok();
+    let [year_first, year_last] = [day(first, third)?, day(third, first)?];
+    Some(DateFault::ShortYear {
+        written: text.to_owned(),
+        year_first: year_first.to_string(),
+        year_last: year_last.to_string(),
+    })
+}
+
 /// The same fault, told of what stands in the cell.
 fn of_cell(mut fault: DateFault, text: &str) -> DateFault {
     let (DateFault::Form { written }
     | DateFault::Year { written, .. }
     | DateFault::Month { written, .. }
+    | DateFault::ShortYear { written, .. }
     | DateFault::Day { written, .. }) = &mut fault;
     text.clone_into(written);
     fault

@@ -113,6 +113,7 @@ impl RepModel {
             ..*options
         };
         options.check()?;
+        self.check_lowering(&options)?;
         largest(self.held_anywhere_kg(&options), |load| {
             self.is_lifted(&with_load(template, load), &options)
         })
@@ -135,6 +136,7 @@ impl RepModel {
             ..*options
         };
         options.check()?;
+        self.check_lowering(&options)?;
         let time_s = options
             .lowering_s()
             .ok_or_else(|| Error::bad(MaximumSearchFault::NoLoweringTime))?;

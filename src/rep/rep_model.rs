@@ -8,16 +8,17 @@ use super::equation::MotionEquation;
 use super::fibre_nodes::FibreNodes;
 use super::moment::Moment;
 use super::phases::{MotionEnd, is_finished, repetition};
-use super::rep_options::RepOptions;
+use super::rep_options::{After, RepOptions};
 use super::repetition_trace::RepTrace;
 use super::track::Track;
 use crate::anatomy::{Dof, Dynamics, Lifter};
+use crate::bounds::bounds;
 use crate::capacity::{Acting, plain_direction};
 use crate::demand::{patterns, put_up};
 use crate::error::{Error, RepetitionFault, Result};
 use crate::movement::{Measure, Movement, PlaneForce, Range, trace};
 use crate::resistance::{Motion, Setup};
-use crate::units::Mass;
+use crate::units::{Duration, Mass, Speed};
 use std::sync::Arc;
 
 /// Poses over the range, evenly spaced.
@@ -159,6 +160,7 @@ impl RepModel {
     /// **Fails** on options outside what is possible; a load that is not lifted is an outcome.
     pub fn run(&self, setup: &Setup, options: &RepOptions) -> Result<RepTrace> {
         options.check()?;
+        self.check_lowering(options)?;
         let equation = self.equation(setup);
         let mut moments: Vec<Moment> = Vec::with_capacity(1024);
         let ending = repetition(&equation, &self.ground.dynamics, options, &mut |m| {
@@ -170,6 +172,44 @@ impl RepModel {
             &moments,
             ending,
         ))
+    }
+
+    /// Checks that no planned lowering moves the load faster than any is moved.
+    ///
+    /// ```text
+    /// v = k·d/T ≤ v_most      d the load's way, T the time, k = π/2 for one stroke from rest to rest, 1 for an even one
+    /// ```
+    /// **Source.** The plan of the lowering; `v_most` as for a capacity in motion (`models/bounds.ron`, `held_speed`).
+    /// **Fails** with the shortest time there can be.
+    pub(super) fn check_lowering(&self, options: &RepOptions) -> Result<()> {
+        let Some(time_s) = options.lowering_s() else {
+            return Ok(());
+        };
+        let is_even = options.after == After::HandOver;
+        let share = if is_even {
+            1.0
+        } else {
+            0.5 * std::f64::consts::PI
+        };
+        let largest = bounds().held_speed.most();
+        let shortest_s = share * self.way_m(options) / largest;
+        if time_s >= shortest_s {
+            return Ok(());
+        }
+        Err(Error::bad(RepetitionFault::TooFast {
+            time: Duration::from_s(time_s),
+            shortest: Duration::from_s(shortest_s),
+            largest: Speed::from_m_s(largest),
+        }))
+    }
+
+    /// Way of the load over the part of the range that is lifted, m.
+    fn way_m(&self, options: &RepOptions) -> f64 {
+        /// Pieces of the way, each as long as its middle says.
+        const PIECES: usize = 40;
+        let step = (options.to - options.from) / PIECES as f64;
+        let middles = (0..PIECES).map(|k| options.from + (k as f64 + 0.5) * step);
+        middles.map(|range| self.path_at(range) * step).sum()
     }
 
     /// Whether a setup is lifted to the end of the range, without keeping the way there.

@@ -5,9 +5,12 @@
 use super::person_versions::MaximumInterval;
 use super::question::Question;
 use super::rep_study::{maximum, rigged};
-use crate::error::Result;
+use crate::error::{FaultKind, Result};
 use crate::movement::Measure;
-use crate::rep::{LoadVelocity, LoadableMax, OneRepMax, RepOptions, scale_for_one_rm};
+use crate::rep::{
+    After, LoadVelocity, LoadableMax, OneRepMax, RepEnd, RepModel, RepOptions, scale_for_one_rm,
+    with_load,
+};
 use crate::resistance::Setup;
 use crate::units::{Duration, Mass};
 
@@ -39,6 +42,10 @@ pub struct MaximumStudy {
     pub loadable: LoadableMax,
     /// The maximum that is lowered under control.
     pub eccentric: Option<OneRepMax>,
+    /// The time in which not even nothing is lowered under control, where that was asked for.
+    pub not_lowered: Option<Duration>,
+    /// Whether a load above the maximum gets away in the lowering, so that the lift itself is not the limit.
+    pub is_lost_in_lowering: bool,
     /// Mean velocities over the load.
     pub profile: Option<LoadVelocity>,
     /// Factor on the lifter's strength that the known maximum implies.
@@ -62,10 +69,14 @@ pub fn maximum_study(
     let (one_rm, motion) = maximum(question, template, options)?;
     let loadable = one_rm.in_steps(step)?;
     let body = rigged(question, question.movement.carrier()?, template);
-    let eccentric = wishes
-        .eccentric
-        .map(|time| motion.eccentric_max(&body, time, options))
-        .transpose()?;
+    let eccentric = match wishes.eccentric {
+        None => None,
+        Some(time) => match motion.eccentric_max(&body, time, options) {
+            // The maximum that is lifted stands all the same.
+            Err(fault) if fault.kind() == FaultKind::NoAnswer => None,
+            found => Some(found?),
+        },
+    };
     let profile = wishes
         .velocities
         .then(|| motion.load_velocity(&body, one_rm, &shares(), options))
@@ -82,11 +93,29 @@ pub fn maximum_study(
         one_rm,
         loadable,
         eccentric,
+        not_lowered: wishes.eccentric.filter(|_| eccentric.is_none()),
+        is_lost_in_lowering: is_lost_in_lowering(&motion, &body, one_rm, options)?,
         profile,
         factor,
         measure: motion.measure(),
         interval: None,
     })
+}
+
+/// Whether the first load that is not lifted gets away on the way down.
+fn is_lost_in_lowering(
+    motion: &RepModel,
+    body: &Setup,
+    one_rm: OneRepMax,
+    options: &RepOptions,
+) -> Result<bool> {
+    let beyond = one_rm.load + Mass::from_kg(OneRepMax::TOLERANCE_KG);
+    let options = RepOptions {
+        after: After::Drive,
+        ..*options
+    };
+    let trace = motion.run(&with_load(body, beyond), &options)?;
+    Ok(matches!(trace.outcome, RepEnd::LostInLowering { .. }))
 }
 
 /// Shares of the maximum that velocities are told at, 0.3 to 1.

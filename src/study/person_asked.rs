@@ -75,8 +75,11 @@ impl PersonAsked {
     fn wrong_person(&self) -> Vec<PersonFault> {
         let mut wrong = Vec::new();
         let is_name = |c: char| c.is_alphanumeric() || " -_.".contains(c);
-        if self.name.trim().is_empty() || !self.name.chars().all(is_name) {
+        if self.name.trim().is_empty() {
             wrong.push(PersonFault::NoName);
+        } else if let Some(sign) = self.name.chars().find(|sign| !is_name(*sign)) {
+            let name = self.name.clone();
+            wrong.push(PersonFault::NameSign { name, sign });
         }
         if let Some(age) = self.age.filter(|age| age.is_nan() || *age < ADULT_YEARS) {
             let least = ADULT_YEARS;
@@ -88,7 +91,10 @@ impl PersonAsked {
             wrong.push(PersonFault::NoAge { age, most });
         }
         let months = self.months;
-        if let Some(age) = self.age.filter(|age| months > 12.0 * (age - youngest)) {
+        if let Some(age) = self
+            .age
+            .filter(|age| months > 0.0 && months > 12.0 * (age - youngest))
+        {
             wrong.push(PersonFault::LongerThanLife { age, months });
         }
         if !bounds().training_months.holds(self.months) {

@@ -93,6 +93,7 @@ fn check(asked: &PlanQuestion) -> Result<()> {
     }
     let youngest = bounds().trainee_age.least();
     if let (Some(age), Some(months)) = (years, months)
+        && months > 0.0
         && months > 12.0 * (age - youngest)
     {
         return Err(Error::bad(PersonFault::LongerThanLife { age, months }));

@@ -4,13 +4,13 @@
 //! The only place where the chain of rooms is put together.
 
 use super::question::{Question, SetupStudy, Study};
-use crate::capacity::{Acting, CapacityCurve, class_of, curve_of, plain_direction};
+use crate::capacity::{Acting, CapacityCurve, Held, class_of, curve_of, plain_direction};
 use crate::demand::{DemandCurve, DemandSample};
-use crate::error::{Error, LiftFault, Result};
+use crate::error::{Error, Lacking, LiftFault, Result};
 use crate::movement::{Carrier, LoadPoint, Measure, PlaneForce, Pose, Range, trace};
 use crate::overlay::{effort, flattening_percent, sticking};
 use crate::resistance::{Item, LoadForce, Setup, Weight};
-use crate::units::{Angle, Mass};
+use crate::units::{Angle, Force, Mass, Torque};
 
 /// Answers a question for any number of setups.
 ///
@@ -145,14 +145,20 @@ impl<'a> SolvedLift<'a> {
         })
     }
 
-    /// **Fails** where the pull leans so far that the lift holds nothing in its direction.
+    /// **Fails** where the limbs alone are too much, or the pull leans so far that the lift holds nothing in its direction.
     fn check_held(&self, effort: &[f64]) -> Result<()> {
         let Some(index) = effort.iter().position(|e| !e.is_finite()) else {
             return Ok(());
         };
-        Err(Error::no_answer(LiftFault::NotHeld {
-            range: self.range.poses[index].load.range,
-            movement: self.question.movement_name.to_owned(),
+        let pose = &self.range.poses[index];
+        let plain = &self.capacity.held[index];
+        Err(Error::no_answer(if plain.capacity <= 0.0 {
+            too_weak(pose, plain, self.range.measure)
+        } else {
+            LiftFault::NotHeld {
+                range: pose.load.range,
+                movement: self.question.movement_name.to_owned(),
+            }
         }))
     }
 
@@ -218,6 +224,19 @@ impl<'a> SolvedLift<'a> {
             .collect();
         let along = curve_of(&self.acting, &self.range, Some(&pulls), self.question.pace)?;
         Ok(along.values())
+    }
+}
+
+/// The fault of a lifter who cannot hold the limbs alone: what is held is less than nothing.
+pub(super) fn too_weak(pose: &Pose, held: &Held, measure: Measure) -> LiftFault {
+    let lacks = -held.capacity;
+    LiftFault::TooWeak {
+        range: pose.load.range,
+        joint: pose.coordinates[held.limiting].dof.joint().name(),
+        lacking: match measure {
+            Measure::Force => Lacking::Force(Force::from_n(lacks)),
+            Measure::Torque => Lacking::Torque(Torque::from_nm(lacks)),
+        },
     }
 }
 

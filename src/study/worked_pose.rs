@@ -4,7 +4,7 @@
 //! their forces, limbs, surroundings, the load's lever, capacity, prices of moments, demand.
 
 use super::question::Question;
-use super::solve::{SolvedLift, load_torque_nm};
+use super::solve::{SolvedLift, load_torque_nm, too_weak};
 use super::worked_muscle::{WorkedMuscle, worked_muscles};
 use super::worked_place::{AskedPlace, range_of};
 use crate::anatomy::{Curves, Dof, PassiveJoint};
@@ -229,9 +229,13 @@ fn worked_load(
     };
     let effort = effort(demand, held.capacity);
     if !effort.is_finite() {
-        return Err(Error::no_answer(LiftFault::NotHeld {
-            range: pose.load.range,
-            movement: question.movement_name.to_owned(),
+        return Err(Error::no_answer(match range.measure {
+            // A torque is held in one direction only.
+            Measure::Torque => too_weak(pose, held, range.measure),
+            Measure::Force => LiftFault::NotHeld {
+                range: pose.load.range,
+                movement: question.movement_name.to_owned(),
+            },
         }));
     }
     Ok(WorkedLoad {

@@ -3,7 +3,8 @@
 use super::Told;
 use super::again_told;
 use super::quantity_told;
-use crate::error::{CommandFault, OptionFault, RepetitionOptions};
+use crate::error::{CommandFault, FileForm, OptionFault, RepetitionOptions};
+use crate::narrative::quantities::rounded;
 use crate::units::System;
 
 /// How a place of a pose is written.
@@ -74,6 +75,11 @@ pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
         CommandFault::NoModelFile { file } => {
             Told::new(format!("`{file}` would be no model file")).hint("model files end in .ron")
         }
+        CommandFault::Idle { option, needed } => idle(option, needed),
+        CommandFault::OtherEnding { file, holds } => {
+            Told::new(format!("`{file}` would hold {}", form_in_words(*holds)))
+                .hint(format!("end its name in {}", holds.endings().join(" or ")))
+        }
         CommandFault::ManySessions { sessions } => many_sessions(*sessions),
         CommandFault::Option(fault) => of_option(fault),
         CommandFault::Repetition(options) => of_repetition(*options),
@@ -85,8 +91,39 @@ pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
     }
 }
 
+const fn form_in_words(form: FileForm) -> &'static str {
+    match form {
+        FileForm::Json => "JSON",
+        FileForm::Csv => "CSV",
+        FileForm::Text => "plain text",
+        FileForm::Markdown => "Markdown",
+        FileForm::Page => "a page",
+        FileForm::Sheet => "a sheet as text, Markdown or a page",
+    }
+}
+
+fn idle(option: &str, needed: &[String]) -> Told {
+    let options: Vec<String> = needed.iter().map(|long| format!("--{long}")).collect();
+    let one_of = match options.split_last() {
+        None => return Told::new(format!("--{option} changes nothing here")).hint("leave it out"),
+        Some((last, [])) => last.clone(),
+        Some((last, others)) => format!("{} or {last}", others.join(", ")),
+    };
+    Told::new(format!("--{option} changes nothing without {one_of}"))
+        .hint(format!("add {one_of}, or leave --{option} out"))
+}
+
 fn no_picture(file: &str, as_png: &str) -> Told {
-    Told::new(format!("`{file}` does not end in .svg or .png")).hint(format!("write {as_png}"))
+    let bare = [".svg", ".png"].into_iter().find_map(|ending| {
+        let folder = file.strip_suffix(ending)?;
+        (folder.is_empty() || folder.ends_with(['/', '\\'])).then(|| (folder, ending))
+    });
+    match bare {
+        Some((folder, ending)) => Told::new(format!("`{file}` has no name before its ending"))
+            .hint(format!("write {folder}figure{ending}")),
+        None => Told::new(format!("`{file}` does not end in .svg or .png"))
+            .hint(format!("write {as_png}")),
+    }
 }
 
 fn many_sessions(sessions: usize) -> Told {
@@ -118,7 +155,7 @@ fn and_more(others: usize) -> String {
 fn of_option(fault: &OptionFault) -> Told {
     match fault {
         OptionFault::ForgottenPercent { text, number } => Told::new(format!(
-            "`{text}` is no share: {number} would be {} %",
+            "`{text}` is no share: without a sign of percent it is {} %",
             100.0 * number
         ))
         .hint(format!("did you mean {number}%?")),
@@ -163,9 +200,10 @@ fn of_lacking_option(fault: &OptionFault) -> Told {
                 .hint("put load, band or chain into the file, or compare with --versus")
         }
         OptionFault::RegionShare(share) => Told::new(format!(
-            "--region-share {share} is outside 0.5 to 1 (1 left out)"
+            "a region share of {} % is outside 50 % to 100 % (100 % left out)",
+            rounded(100.0 * share, 2)
         ))
-        .hint("0.95 is the default"),
+        .hint("95 % is the default"),
         OptionFault::UnpairedValues { parameters, lists } => Told::new(format!(
             "{parameters} --param and {lists} --values do not belong together"
         ))

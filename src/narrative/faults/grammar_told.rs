@@ -49,6 +49,9 @@ fn of_item(fault: &ItemTextFault) -> Told {
     match fault {
         ItemTextFault::UnknownKind { word } => unknown_kind(word),
         ItemTextFault::UnknownWord { word, text, kind } => unknown_word(word, text, *kind),
+        ItemTextFault::WordTwice { word, text } => {
+            Told::new(format!("`{word}` stands twice in `{text}`")).hint("leave one of them out")
+        }
         ItemTextFault::NoNumber { value, text } => {
             Told::new(format!("`{value}` in `{text}` is no number")).hint("write 2, 0.05 or 5 %")
         }
@@ -119,6 +122,13 @@ fn of_piece(fault: &PieceTextFault) -> Told {
         PieceTextFault::CountOutside { count, most } => Told::new(format!(
             "a count of {count} a side is outside what can be: 1 to {most}"
         )),
+        PieceTextFault::TwoWays {
+            words: [first, second],
+            text,
+        } => Told::new(format!(
+            "`{first}` and `{second}` in `{text}` cannot both be"
+        ))
+        .hint("leave one of them out"),
         PieceTextFault::WordOfOther { word, text, piece } => {
             let (of, words) = words_of(*piece);
             Told::new(format!("`{word}` in `{text}` says nothing about {of}"))
@@ -188,6 +198,9 @@ fn of_readings(fault: &ReadingsFault, units: System) -> Told {
         }
         ReadingsFault::NotOne(part) => Told::new(format!("`{part}` is no reading of a band"))
             .hint("write length=pull, such as \"120 cm=10 kg, 150 cm=18 kg\""),
+        ReadingsFault::TwoRests(text) => {
+            Told::new(format!("`{text}` has two lengths at rest")).hint("leave one of them out")
+        }
         ReadingsFault::Column {
             number,
             found,

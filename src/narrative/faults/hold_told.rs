@@ -1,7 +1,7 @@
 //! Words for: why a pose holds nothing, or has no capacity.
 
 use super::Told;
-use crate::error::{HoldFault, ProgrammeFault};
+use crate::error::{HoldFault, MovingAt, ProgrammeFault};
 use crate::narrative::quantities::rounded;
 
 /// The fault in words.
@@ -11,7 +11,21 @@ pub(super) fn told(fault: &HoldFault) -> Told {
         HoldFault::NoPull { range } => {
             Told::new(format!("the load pulls nowhere at range {range:.2}"))
         }
-        HoldFault::NoActivation { range, why } => Told::new(format!(
+        HoldFault::NoActivation {
+            range,
+            why,
+            moving: Some(speed),
+        } => Told::new(format!(
+            "no muscle activation keeps up with {} at range {range:.2} ({})",
+            speed_in_words(*speed),
+            in_a_word(why)
+        ))
+        .hint("take a slower --speed"),
+        HoldFault::NoActivation {
+            range,
+            why,
+            moving: None,
+        } => Told::new(format!(
             "no muscle activation keeps the pose at range {range:.2} ({})",
             in_a_word(why)
         ))
@@ -44,6 +58,13 @@ pub(super) fn told(fault: &HoldFault) -> Told {
             Told::new("this movement moves a bar or sled: give its speed as a length per second")
                 .hint("--speed \"0.3 m/s\"")
         }
+    }
+}
+
+fn speed_in_words(speed: MovingAt) -> String {
+    match speed {
+        MovingAt::Load(speed) => format!("{} m/s", rounded(speed.as_m_s(), 3)),
+        MovingAt::Joint(speed) => format!("{} deg/s", rounded(speed.as_deg_s(), 2)),
     }
 }
 

@@ -283,6 +283,13 @@ pub(super) fn date_in_words(fault: &DateFault) -> String {
         DateFault::Month { written, month } => {
             format!("`{written}`: there is no month {month}; {FORM}")
         }
+        DateFault::ShortYear {
+            written,
+            year_first,
+            year_last,
+        } => {
+            format!("`{written}` may be {year_first} or {year_last}: write the year in four digits")
+        }
         DateFault::Day { written, days } => format!("`{written}`: that month has {days} days"),
     }
 }

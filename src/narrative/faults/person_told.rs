@@ -6,6 +6,16 @@ use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::narrative::shown_units::ShownUnits;
 use crate::units::{Length, System};
 
+/// How far off, as far as a number says anything.
+fn deviations_in_words(deviations: f64) -> String {
+    /// Beyond it the tails of no distribution are known.
+    const MOST: f64 = 10.0;
+    match deviations.abs() {
+        far if far > MOST => format!("more than {MOST:.0}"),
+        near => rounded(near, 1),
+    }
+}
+
 /// The fault in words.
 pub(super) fn told(fault: &PersonFault, units: System) -> Told {
     let shown = |length: Length| {
@@ -105,7 +115,7 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
         } => Told::new(format!(
             "`{written}` is {}, {} standard deviations away",
             times_of_people(*over_expected, JudgedBy::Kind),
-            rounded(deviations.abs(), 1)
+            deviations_in_words(*deviations)
         ))
         .hint(DIGITS),
         PersonFault::ImpossibleOneRm {
@@ -121,7 +131,7 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
                 "{who}a 1RM of {} in the {movement} is {}, {} standard deviations away",
                 units.mass(*one_rm),
                 times_of_people(*over_expected, *judged_by),
-                rounded(deviations.abs(), 1)
+                deviations_in_words(*deviations)
             ))
             .hint(DIGITS);
             match judged_by {
@@ -186,6 +196,10 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
             rounded(*months, 1)
         )),
         PersonFault::Trace(fault) => trace_told::told(fault),
+        PersonFault::NameSign { name, sign } => Told::new(format!(
+            "the name `{name}` holds `{sign}`, which names here do not have"
+        ))
+        .hint("--name takes letters, digits, blanks, hyphens and dots: athlete-7"),
         PersonFault::NoName => Told::new("the person has no name")
             .hint("--name takes letters, digits, blanks, hyphens and dots: athlete-7"),
         PersonFault::NothingMeasured => Told::new("nothing was measured, so nothing can be fitted")

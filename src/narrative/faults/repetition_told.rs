@@ -31,6 +31,19 @@ pub(super) fn told(fault: &RepetitionFault, units: System) -> Told {
             time.as_s(),
             longest.as_s()
         )),
+        RepetitionFault::TooFast {
+            time,
+            shortest,
+            largest,
+        } => Told::new(format!(
+            "lowered in {} s the load would be faster than {} m/s, the most that is taken",
+            time.as_s(),
+            largest.as_m_s()
+        ))
+        .hint(format!(
+            "--lowering \"{} s\" is the shortest for this way",
+            (100.0 * shortest.as_s()).ceil() / 100.0
+        )),
         RepetitionFault::Step { step, least, most } => Told::new(format!(
             "a step of {} ms is outside what is possible ({} to {} ms)",
             step.as_ms(),

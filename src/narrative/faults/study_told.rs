@@ -2,11 +2,12 @@
 
 use super::{Told, outcome_told, pick_told, quantity_told};
 use crate::error::{
-    ComparisonFault, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
+    ComparisonFault, Lacking, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
 };
 use crate::narrative::comparison::compared_in_words;
 use crate::narrative::prose::listed;
 use crate::narrative::quantities::{QuantityWords, rounded};
+use crate::narrative::shown_units::ShownUnits;
 use crate::units::{Angle, Mass, System};
 
 /// The fault in words.
@@ -37,6 +38,15 @@ fn of_a_lift(fault: &LiftFault, units: System) -> Told {
             "the load cannot be held at range {range:.2}: it pulls to the side, where {movement} has no strength"
         ))
         .hint("tie it below or above the load, or add plain weight: --load \"40 kg\""),
+        LiftFault::TooWeak {
+            range,
+            joint,
+            lacking,
+        } => Told::new(format!(
+            "this lifter cannot hold the limbs alone at range {range:.2}: {} lacks at the {joint}, and a load comes on top",
+            lacking_in_words(*lacking, units)
+        ))
+        .hint("choose a stronger lifter, or a slower --speed if one is asked for"),
         LiftFault::HoldsNothing { range } => Told::new(format!(
             "this lifter holds no load at all at range {range:.2}, so nothing can be hung"
         ))
@@ -49,6 +59,18 @@ fn of_a_lift(fault: &LiftFault, units: System) -> Told {
             Told::new("the setup asks for nothing: no plain weight is as hard")
         }
         place => of_a_place(place, units),
+    }
+}
+
+/// "1.2 N·m on each side", "35 N".
+fn lacking_in_words(lacking: Lacking, units: System) -> String {
+    match lacking {
+        Lacking::Force(force) => units.force(force),
+        Lacking::Torque(torque) => {
+            let unit = units.torque_unit();
+            let shown = rounded(unit.of(torque.as_nm()), unit.decimals + 2);
+            format!("{shown} {} on each side", unit.symbol)
+        }
     }
 }
 

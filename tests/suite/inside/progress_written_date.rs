@@ -1,6 +1,6 @@
 //! What `src/progress/written_date.rs` does, from inside.
 
-use torquill::error::DateOrder;
+use torquill::error::{DateFault, DateOrder};
 use torquill::progress::day::Day;
 use torquill::progress::written_date::WrittenDate;
 
@@ -41,6 +41,22 @@ fn law_two_numbers_are_two_days_until_one_is_no_month() {
     assert!(!read("5/5/2024").is_open());
     let wrong = read("25/3/2024").in_order(DateOrder::MonthFirst, "25/3/2024");
     assert!(wrong.is_err());
+}
+
+#[test]
+fn fault_a_year_of_two_digits_at_either_end_is_asked_for() {
+    let fault = WrittenDate::from_text("26-04-06").expect_err("two days");
+    assert_eq!(
+        fault,
+        DateFault::ShortYear {
+            written: "26-04-06".to_owned(),
+            year_first: "2026-04-06".to_owned(),
+            year_last: "2006-04-26".to_owned(),
+        }
+    );
+    for text in ["26.04.06", "26/4/06", "26-Apr-06", "26-04-2006"] {
+        assert!(WrittenDate::from_text(text).is_ok(), "{text}");
+    }
 }
 
 #[test]

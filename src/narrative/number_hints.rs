@@ -1,0 +1,10 @@
+//! How numbers of the command line are written: what is said of a text that is none.
+
+/// Of a count.
+pub const COUNT_DUE: &str = "a whole number is due, such as 10, and none below 0";
+
+/// Of a number.
+pub const NUMBER_DUE: &str = "a number is due, such as 24 or 1.5";
+
+/// Of a percentage.
+pub const PERCENT_DUE: &str = "write a percentage as 5% or 5";
