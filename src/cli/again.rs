@@ -6,10 +6,12 @@
 
 use super::canonical::{BESIDE, OUTPUTS, is_typed, paths, stays_below};
 use super::command_call::{CommandCall, Destination};
+use super::number_words;
+use super::options::Format;
 use super::output;
 use super::readable_words;
 use crate::draw::metadata;
-use crate::error::{AgainFault, Error, Result};
+use crate::error::{AgainFault, CommandFault, Error, FileForm, Result};
 use crate::library::{Library, bytes_of_file};
 use crate::narrative::again_words::{only_once, other_file, other_model, other_version};
 use crate::report::RunRecord;
@@ -99,6 +101,7 @@ impl AgainArguments {
             (None, None) => Destination::Standard,
             (None, Some(path)) => {
                 is_free(path)?;
+                agrees(path, &matches)?;
                 output::check_target(path, false)?;
                 Destination::File(path.clone())
             }
@@ -155,6 +158,26 @@ pub(super) fn asked_by(file: &str, bytes: &[u8], program: &clap::Command) -> Res
     Ok(record.arguments)
 }
 
+/// Refuses a new file whose ending says another form than will be printed into it.
+fn agrees(path: &Path, matches: &ArgMatches) -> Result<()> {
+    let own = matches.subcommand().map(|(_, own)| own);
+    let format = own.and_then(|own| own.try_get_one::<Format>("format").ok().flatten());
+    let holds = match format {
+        Some(Format::Json) => FileForm::Json,
+        Some(Format::Csv) => FileForm::Csv,
+        Some(Format::Table) | None => FileForm::Text,
+    };
+    let ending = path.extension();
+    let ending = ending.map(|ending| format!(".{}", ending.to_string_lossy().to_lowercase()));
+    if ending.is_none_or(|ending| holds.endings().contains(&ending.as_str())) {
+        return Ok(());
+    }
+    Err(Error::bad(CommandFault::OtherEnding {
+        file: path.display().to_string(),
+        holds,
+    }))
+}
+
 /// Refuses a new file that is there.
 fn is_free(path: &Path) -> Result<()> {
     if path.is_file() {
@@ -208,6 +231,7 @@ fn words(record: &RunRecord, drawn: Option<(&str, &Path)>) -> Vec<OsString> {
 fn matches(program: &clap::Command, words: Vec<OsString>) -> Result<ArgMatches> {
     readable_words::check(words.iter().map(OsString::as_os_str))?;
     let called = std::iter::once(OsString::from("torquill")).chain(words);
+    let called = number_words::joined(program, called.collect());
     program
         .clone()
         .try_get_matches_from(called)

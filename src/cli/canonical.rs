@@ -23,7 +23,7 @@ pub const OUTPUTS: [&str; 8] = [
 pub const BESIDE: [&str; 3] = ["words", "data", "force"];
 
 /// Options that only pictures and sheets follow.
-const LOOKS: [&str; 4] = ["size", "theme", "live_text", "paper"];
+pub const LOOKS: [&str; 4] = ["size", "theme", "live_text", "paper"];
 
 /// Options that only printed tables follow.
 const PRINTS: [&str; 4] = ["format", "detail", "curves", "provenance"];

@@ -7,7 +7,7 @@ use super::output;
 use super::people_options::PeopleOptions;
 use super::scatter::ScatterOption;
 use super::setup_options::{SetupOptions, setups};
-use crate::error::Result;
+use crate::error::{CommandFault, Error, Result};
 use crate::narrative::cautions::caution_in_words;
 use crate::report;
 use crate::setups::setup_cautions;
@@ -37,7 +37,7 @@ pub struct CurveArguments {
     scatter: ScatterOption,
     #[command(flatten)]
     people: PeopleOptions,
-    /// Add joint angles, torques, reactions and muscles to each sample; CSV has a row a sample and muscle then
+    /// Add joint angles, torques, reactions and muscles to each sample of JSON; CSV has a row a sample and muscle then
     #[arg(long)]
     detail: bool,
     /// Units of the table
@@ -52,6 +52,12 @@ pub struct CurveArguments {
 
 /// Runs the command.
 pub fn run(arguments: &CurveArguments, call: &CommandCall) -> Result<()> {
+    if arguments.detail && arguments.format == Format::Table && call.data_path().is_none() {
+        return Err(Error::bad(CommandFault::Idle {
+            option: "detail".to_owned(),
+            needed: ["format", "data"].map(str::to_owned).to_vec(),
+        }));
+    }
     let library = call.models;
     let people = &arguments.people;
     let model = people.model(&arguments.who, library, &arguments.movement)?;

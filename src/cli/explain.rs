@@ -5,7 +5,7 @@ use super::output;
 use super::setup_options::{SetupOptions, setups};
 use super::texts;
 use super::whole_set;
-use crate::error::Result;
+use crate::error::{CommandFault, Error, FileForm, Result};
 use crate::library::Library;
 use crate::report::{SheetForm, worked_pose_sheet};
 use crate::study::{Question, asked_pace, worked_pose};
@@ -58,6 +58,7 @@ enum SheetFormOption {
 
 /// Runs the command.
 pub fn run(arguments: &ExplainArguments, library: &Library, matches: &ArgMatches) -> Result<()> {
+    let form = form(arguments)?;
     if let Some(path) = &arguments.output {
         output::check_target(path, arguments.force)?;
     }
@@ -68,27 +69,55 @@ pub fn run(arguments: &ExplainArguments, library: &Library, matches: &ArgMatches
     question.pace = asked_pace(arguments.speed.as_deref())?;
     let setups = setups(&arguments.setup, library, matches, units)?;
     let pose = worked_pose(&question, setups.first(), place)?;
-    let sheet = worked_pose_sheet(&pose, form(arguments), units);
+    let sheet = worked_pose_sheet(&pose, form, units);
     match &arguments.output {
         Some(path) => whole_set::write_file(path, sheet.as_bytes()),
         None => output::print(&sheet),
     }
 }
 
-fn form(arguments: &ExplainArguments) -> SheetForm {
-    let by_ending = || {
-        let path: Option<&Path> = arguments.output.as_deref();
-        let ending = path.and_then(Path::extension)?;
-        match ending.to_string_lossy().to_lowercase().as_str() {
-            "md" | "markdown" => Some(SheetForm::Markdown),
-            "html" | "htm" => Some(SheetForm::Html),
-            _ => None,
-        }
+/// The form that was asked for, else that of the file's ending, else text.
+///
+/// **Fails** where the file's name ends in none of the forms, or in another than was asked for.
+fn form(arguments: &ExplainArguments) -> Result<SheetForm> {
+    let asked = arguments.format.map(SheetForm::from);
+    let ended = arguments.output.as_ref();
+    let Some(path) = ended.filter(|path| path.extension().is_some()) else {
+        return Ok(asked.unwrap_or(SheetForm::Text));
     };
-    match arguments.format {
-        Some(SheetFormOption::Text) => SheetForm::Text,
-        Some(SheetFormOption::Markdown) => SheetForm::Markdown,
-        Some(SheetFormOption::Html) => SheetForm::Html,
-        None => by_ending().unwrap_or(SheetForm::Text),
+    let by_ending = form_of(path);
+    let wanted = asked.or(by_ending);
+    match wanted.filter(|form| by_ending == Some(*form)) {
+        Some(form) => Ok(form),
+        None => Err(Error::bad(CommandFault::OtherEnding {
+            file: path.display().to_string(),
+            holds: match wanted {
+                None => FileForm::Sheet,
+                Some(SheetForm::Text) => FileForm::Text,
+                Some(SheetForm::Markdown) => FileForm::Markdown,
+                Some(SheetForm::Html) => FileForm::Page,
+            },
+        })),
+    }
+}
+
+fn form_of(path: &Path) -> Option<SheetForm> {
+    let ending = format!(".{}", path.extension()?.to_string_lossy().to_lowercase());
+    let is_of = |form: FileForm| form.endings().contains(&ending.as_str());
+    match () {
+        () if is_of(FileForm::Text) => Some(SheetForm::Text),
+        () if is_of(FileForm::Markdown) => Some(SheetForm::Markdown),
+        () if is_of(FileForm::Page) => Some(SheetForm::Html),
+        () => None,
+    }
+}
+
+impl From<SheetFormOption> for SheetForm {
+    fn from(option: SheetFormOption) -> Self {
+        match option {
+            SheetFormOption::Text => Self::Text,
+            SheetFormOption::Markdown => Self::Markdown,
+            SheetFormOption::Html => Self::Html,
+        }
     }
 }

@@ -4,6 +4,7 @@ use super::command_call::{Answer, CommandCall};
 use super::complain::warn;
 use super::data_file::DataOption;
 use super::log_options::LogOptions;
+use super::number_words::number;
 use super::options::{Format, SexOption, UnitsOption};
 use super::output;
 use super::picture::LookOptions;
@@ -60,11 +61,11 @@ pub struct FitArguments {
         long,
         value_name = "N",
         default_value_t = 0.0,
-        allow_negative_numbers = true
+        value_parser = number
     )]
     training_months: f64,
     /// Years of age
-    #[arg(long, value_name = "YEARS", allow_negative_numbers = true)]
+    #[arg(long, value_name = "YEARS", value_parser = number)]
     age: Option<f64>,
     /// A maximum or a set near failure: squat="95 kg", bench-press="60 kg x 3", deadlift="110 kg x 2 @ rir 1"
     #[arg(long = "lift", value_name = "LIFT=LOAD")]

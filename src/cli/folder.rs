@@ -10,14 +10,24 @@ use std::path::{Path, PathBuf};
 
 /// Checks that a folder can take files.
 ///
-/// **Fails** if a file has its name.
+/// **Fails** if a file has its name, and if neither it nor the first folder above that is there can be written.
 pub fn check_folder(folder: &Path) -> Result<()> {
     if folder.exists() && !folder.is_dir() {
         return Err(Error::bad(CommandFault::TargetIsFile {
             file: folder.display().to_string(),
         }));
     }
-    Ok(())
+    let mut above = folder.ancestors();
+    let there = above.find(|folder| folder.is_dir() || folder.as_os_str().is_empty());
+    let there = there.filter(|folder| !folder.as_os_str().is_empty());
+    // A file without a name, so that nothing is left of the trial.
+    match tempfile::tempfile_in(there.unwrap_or(Path::new("."))) {
+        Ok(_) => Ok(()),
+        Err(fault) => Err(Error::bad(CommandFault::FolderNotMade {
+            folder: folder.display().to_string(),
+            cause: fault.to_string(),
+        })),
+    }
 }
 
 /// Checks that no file of these names is replaced unasked.

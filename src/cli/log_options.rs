@@ -3,7 +3,7 @@
 //! In: options; the command's file of rows (a log, or a team) stands in its group `rows`. Out: [`LogChoice`].
 
 use super::options::DatesOption;
-use crate::error::DateOrder;
+use crate::error::{CommandFault, DateOrder, Error, Result};
 use crate::progress::log_file::BadRows;
 use crate::study::LogChoice;
 use clap::Args;
@@ -31,6 +31,21 @@ impl LogOptions {
             athlete: self.athlete.clone(),
             dates: self.dates.map(DateOrder::from),
             bad_rows: self.bad_rows(),
+        }
+    }
+
+    /// **Fails** with an option that only a log heeds: whoever typed it counts on it.
+    pub fn check_idle(&self) -> Result<()> {
+        let typed = [
+            ("athlete", self.athlete.is_some()),
+            ("dates", self.dates.is_some()),
+        ];
+        match typed.into_iter().find(|(_, is_typed)| *is_typed) {
+            None => Ok(()),
+            Some((option, _)) => Err(Error::bad(CommandFault::Idle {
+                option: option.to_owned(),
+                needed: vec!["log".to_owned()],
+            })),
         }
     }
 

@@ -1,5 +1,6 @@
 //! How a repetition is done: lowering, pause, part of the range; for `rep` and `max`.
 
+use super::number_words::share;
 use crate::error::{Error, Result};
 use crate::movement::Movement;
 use crate::rep::{RepOptions, TurnRound};
@@ -17,11 +18,11 @@ pub struct Manner {
     /// Hold at the bottom for this long; touch and go without it
     #[arg(long, value_name = "TIME")]
     pause: Option<String>,
-    /// Start of the lift in the range, 0 to 1
-    #[arg(long, value_name = "RANGE", default_value_t = 0.0)]
+    /// Start of the lift in the range: 25% or 0.25
+    #[arg(long, value_name = "SHARE", default_value_t = 0.0, value_parser = share)]
     from: f64,
-    /// End of the lift in the range, 0 to 1
-    #[arg(long, value_name = "RANGE", default_value_t = 1.0)]
+    /// End of the lift in the range: 75% or 0.75
+    #[arg(long, value_name = "SHARE", default_value_t = 1.0, value_parser = share)]
     to: f64,
     /// Leave out the extra force that lowering leaves behind
     #[arg(long)]

@@ -40,16 +40,21 @@ pub struct MaxArguments {
     #[command(flatten)]
     manner: Manner,
     /// Smallest step that can be loaded
-    #[arg(long, value_name = "MASS", default_value = "2.5 kg")]
+    #[arg(
+        long,
+        value_name = "MASS",
+        default_value = "2.5 kg",
+        conflicts_with = "people"
+    )]
     step: String,
     /// Also the maximum that is lowered under control in this time
-    #[arg(long, value_name = "TIME")]
+    #[arg(long, value_name = "TIME", conflicts_with = "people")]
     eccentric: Option<String>,
     /// Also mean velocities over 30 to 100 % of the maximum
-    #[arg(long)]
+    #[arg(long, conflicts_with = "people")]
     velocities: bool,
     /// Strength that a known maximum implies, as a factor on this lifter's
-    #[arg(long, value_name = "MASS")]
+    #[arg(long, value_name = "MASS", conflicts_with = "people")]
     to_load: Option<String>,
     #[command(flatten)]
     scatter: ScatterOption,
@@ -59,7 +64,7 @@ pub struct MaxArguments {
     #[arg(long, value_name = "K/N", requires = "people")]
     part: Option<String>,
     /// Picture of mean velocity over load (.svg or .png)
-    #[arg(short, long, value_name = "FILE")]
+    #[arg(short, long, value_name = "FILE", conflicts_with = "people")]
     output: Option<PathBuf>,
     #[command(flatten)]
     look: LookOptions,

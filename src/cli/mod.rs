@@ -19,6 +19,7 @@ mod fit;
 mod folder;
 mod help_groups;
 mod hung;
+mod idle_options;
 mod kept_output;
 mod kind;
 mod lecture;
@@ -29,6 +30,7 @@ mod manner;
 mod manual;
 mod max;
 mod movements;
+mod number_words;
 mod options;
 pub mod output;
 mod people_options;
@@ -138,7 +140,7 @@ enum Command {
 
 /// The program's commands with their options in groups.
 fn command() -> clap::Command {
-    help_groups::grouped(Cli::command())
+    help_groups::grouped(number_words::counted(Cli::command()))
 }
 
 /// The program's commands as they are defined: what help, manual pages and the package for Python are made of.
@@ -186,6 +188,7 @@ fn status_of(words: impl IntoIterator<Item = impl Into<OsString>>) -> u8 {
         return fault.exit_status();
     }
     let program = command();
+    let words = number_words::joined(&program, words);
     let matches = match program.clone().try_get_matches_from(words) {
         Ok(matches) => matches,
         Err(fault) => return refused(&fault),
@@ -272,6 +275,7 @@ fn repeat(arguments: &again::AgainArguments, asking: &CommandCall) -> Result<()>
 
 fn run_command(command: &Command, call: &CommandCall) -> Result<()> {
     same_target::check(call.program, call.command, call.matches)?;
+    idle_options::check(call.program, call.command, call.matches)?;
     let library = call.models;
     call.check_data()?;
     match command {

@@ -1,6 +1,7 @@
 //! Options that several commands share: lifter, settings, samples, speed, units, format.
 
 use super::complain::warn;
+use super::number_words::share;
 use crate::anatomy::Sex;
 use crate::bounds::bounds;
 use crate::error::{DateOrder, Error, OptionFault, Result};
@@ -31,7 +32,7 @@ pub struct Sampling {
     #[arg(long, value_name = "SPEED", allow_hyphen_values = true)]
     pub speed: Option<String>,
     /// Share of the greatest effort from which the sticking region counts
-    #[arg(long, value_name = "SHARE", default_value_t = crate::overlay::REGION_SHARE)]
+    #[arg(long, value_name = "SHARE", default_value_t = crate::overlay::REGION_SHARE, value_parser = share)]
     pub region_share: f64,
 }
 

@@ -1,5 +1,6 @@
 //! `torquill pick MOVEMENT --gym NAME|FILE`: ranks the setups that a gym can build.
 
+use super::canonical::is_typed;
 use super::command_call::{Answer, CommandCall};
 use super::data_file::DataOption;
 use super::options::{Format, Sampling, UnitsOption, Who};
@@ -9,7 +10,7 @@ use super::scatter::ScatterOption;
 use super::sheet_file;
 use super::texts;
 use super::waiting::watched;
-use crate::error::{Error, OptionFault, Result};
+use crate::error::{CommandFault, Error, OptionFault, Result};
 use crate::figures::{Paper, setup_ranking};
 use crate::narrative::fit_words::stays_first_in_words;
 use crate::narrative::pick_sheet_words::pick_sheet_words;
@@ -203,6 +204,14 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
     }
     if let Some(path) = &arguments.sheet {
         sheet_file::check(path, arguments.look.force)?;
+    }
+    let prints_ranking =
+        arguments.all || arguments.format != Format::Table || call.data_path().is_some();
+    if is_typed(call.matches, "top") && !prints_ranking {
+        return Err(Error::bad(CommandFault::Idle {
+            option: "top".to_owned(),
+            needed: ["all", "format", "data"].map(str::to_owned).to_vec(),
+        }));
     }
     let model = arguments.who.model(library, &arguments.movement)?;
     let question = arguments.sampling.question(&arguments.movement, &model)?;

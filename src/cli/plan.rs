@@ -4,6 +4,7 @@ use super::command_call::{Answer, CommandCall};
 use super::data_file::DataOption;
 use super::hung::Hung;
 use super::log_options::LogOptions;
+use super::number_words::{number, share};
 use super::options::{Format, UnitsOption};
 use super::output;
 use super::picture::LookOptions;
@@ -70,8 +71,9 @@ pub struct PlanArguments {
     reading: LogOptions,
     /// Team to plan for: a CSV file with a row a person; -o names the folder of its sheets
     ///
-    /// Columns: name, sex, mass, height, training_months (age if wished), and one a lift with its 1RM, a set such as
-    /// "100 kg x 5", or nothing where it is to be tested. MOVEMENT is one of the lifts, or `all`.
+    /// Columns: name, sex, mass, height, training_months (if wished age, and yes or no under injured and unwell), and one
+    /// a lift with its 1RM, a set such as "100 kg x 5", or nothing where it is to be tested. MOVEMENT is one of the lifts,
+    /// or `all`.
     #[arg(
         long,
         value_name = "FILE",
@@ -84,10 +86,10 @@ pub struct PlanArguments {
     )]
     team: Option<PathBuf>,
     /// Months of steady training; if left out, as the lifter's file says (a named one), or none
-    #[arg(long, value_name = "MONTHS")]
+    #[arg(long, value_name = "MONTHS", value_parser = number)]
     training_months: Option<f64>,
     /// Age
-    #[arg(long, value_name = "YEARS")]
+    #[arg(long, value_name = "YEARS", value_parser = number)]
     age: Option<f64>,
     /// The lifter is injured or in pain
     #[arg(long)]
@@ -134,7 +136,7 @@ pub struct PlanArguments {
     #[command(flatten)]
     hung: Hung,
     /// Hardest effort of a bands or chains setup, share of all the lifter has
-    #[arg(long, value_name = "SHARE", default_value_t = 0.85)]
+    #[arg(long, value_name = "SHARE", default_value_t = 0.85, value_parser = share)]
     effort: f64,
     /// A block of so many weeks
     #[arg(long, value_name = "N")]
@@ -181,6 +183,9 @@ pub enum PaperOption {
 /// Runs the command.
 pub fn run(arguments: &PlanArguments, call: &CommandCall) -> Result<()> {
     let library = call.models;
+    if arguments.log.is_none() {
+        arguments.reading.check_idle()?;
+    }
     if let (Some(file), Some(folder)) = (&arguments.team, &arguments.output) {
         let team = TeamCall {
             file,

@@ -19,7 +19,7 @@ use std::path::Path;
 /// What hangs on the bar.
 #[derive(Debug, Args)]
 pub struct SetupOptions {
-    /// Weight, bar and both sides together (one hand for dumb-bells): "100 kg", "225 lb"
+    /// Weight, bar and both sides together (one hand for dumb-bells): "100 kg", "225 lb"; several add up
     #[arg(long, value_name = "MASS", allow_hyphen_values = true)]
     pub load: Vec<String>,
     /// Band: NAME[:COUNT a side[@ANCHOR]], such as loop-29mm:1 or loop-29mm:1@rack-high

@@ -7,9 +7,12 @@ use crate::error::{Error, OptionFault, Result};
 use crate::study::AskedPlace;
 use crate::units::{Angle, Length, Mass};
 
+/// Bare numbers above the first and up to the second are taken for percents whose sign was forgotten.
+const FORGOTTEN: [f64; 2] = [2.0, 300.0];
+
 /// Reads "80 %", "80%" or "0.8".
 ///
-/// **Fails** for anything else; a bare number above 2 is taken for a forgotten sign.
+/// **Fails** for anything else; a bare number that would be a percent is taken for a forgotten sign.
 pub fn share(text: &str) -> Result<f64> {
     let trimmed = text.trim();
     let (digits, scale) = match trimmed.strip_suffix('%') {
@@ -21,7 +24,7 @@ pub fn share(text: &str) -> Result<f64> {
         .ok()
         .filter(|number| number.is_finite());
     match number {
-        Some(number) if scale == 1.0 && number.abs() > 2.0 => {
+        Some(number) if scale == 1.0 && FORGOTTEN[0] < number && number <= FORGOTTEN[1] => {
             Err(Error::bad(OptionFault::ForgottenPercent {
                 text: text.to_owned(),
                 number,

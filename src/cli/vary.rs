@@ -1,13 +1,15 @@
 //! `torquill vary MOVEMENT`: what a changed value does to the curve, and which values matter most.
 
+use super::canonical::is_typed;
 use super::command_call::{Answer, CommandCall};
 use super::data_file::DataOption;
+use super::number_words::percent;
 use super::options::{Format, Sampling, UnitsOption, Who};
 use super::picture::LookOptions;
 use super::setup_options::{SetupOptions, setups};
 use crate::bounds::bounds;
 use crate::draw::Scene;
-use crate::error::{Error, OptionFault, Result};
+use crate::error::{CommandFault, Error, OptionFault, Result};
 use crate::figures::{family_chart, rank_chart, value_map, why_chart};
 use crate::library::Workbench;
 use crate::report;
@@ -56,8 +58,8 @@ pub struct VaryArguments {
     /// Rank every value of the movement by what the same relative change does
     #[arg(long, conflicts_with_all = ["param", "values"])]
     rank: bool,
-    /// Relative change for --rank, %
-    #[arg(long, value_name = "PERCENT", default_value_t = 5.0)]
+    /// Relative change for --rank: 5% or 5
+    #[arg(long, value_name = "PERCENT", default_value_t = 5.0, value_parser = percent)]
     by: f64,
     /// What maps show and --rank ranks by; the heaviest weight if capacity is a force, else the peak
     #[arg(long, value_enum, value_name = "FIGURE")]
@@ -113,6 +115,12 @@ pub fn run(arguments: &VaryArguments, call: &CommandCall) -> Result<()> {
         .flatten()
     {
         arguments.look.picture(path.clone()).check()?;
+    }
+    if is_typed(call.matches, "by") && !arguments.rank {
+        return Err(Error::bad(CommandFault::Idle {
+            option: "by".to_owned(),
+            needed: vec!["rank".to_owned()],
+        }));
     }
     let parameters = parameters(arguments)?;
     let bench = Workbench::open(library, &arguments.who.lifter, &arguments.movement)?;
