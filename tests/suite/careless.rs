@@ -122,9 +122,9 @@ fn fault_a_number_below_nothing_is_told_as_one() {
 
 #[test]
 fn law_a_share_is_read_in_either_form() {
-    for [one, other] in [
+    let pairs: [[&[&str]; 2]; 3] = [
         [
-            &["curve", "squat", "--load", "60 kg", "--region-share", "90%"][..],
+            &["curve", "squat", "--load", "60 kg", "--region-share", "90%"],
             &["curve", "squat", "--load", "60 kg", "--region-share", "0.9"],
         ],
         [
@@ -151,7 +151,8 @@ fn law_a_share_is_read_in_either_form() {
                 "11",
             ],
         ],
-    ] {
+    ];
+    for [one, other] in pairs {
         assert_eq!(call(one).done().out, call(other).done().out, "{one:?}");
     }
     refused(
@@ -284,11 +285,11 @@ fn fault_a_lifter_too_weak_for_the_limbs_is_told_so() {
 #[test]
 fn fault_a_broken_file_that_extends_is_told_in_itself() {
     let folder = tempfile::tempdir().expect("a folder");
-    for (name, text, call, line) in [
+    let cases: [(&str, &str, &[&str], u32); 3] = [
         (
             "me.ron",
             "(extends: \"reference-man\", title: \"My lifter,\nheight: \"180 cm\",\n)",
-            &["curve", "squat", "--lifter", "me.ron"][..],
+            &["curve", "squat", "--lifter", "me.ron"],
             2,
         ),
         (
@@ -303,7 +304,8 @@ fn fault_a_broken_file_that_extends_is_told_in_itself() {
             &["pick", "squat", "--gym", "gym.ron"],
             2,
         ),
-    ] {
+    ];
+    for (name, text, call, line) in cases {
         std::fs::write(folder.path().join(name), text).expect("a file");
         let answer = call_in(folder.path(), call);
         assert_eq!(answer.status, 2, "{name}: {}", answer.complaint);
