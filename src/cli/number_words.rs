@@ -112,38 +112,3 @@ pub fn number(text: &str) -> Result<f64, String> {
         .filter(|number| number.is_finite())
         .ok_or_else(|| NUMBER_DUE.to_owned())
 }
-
-#[cfg(test)]
-mod tests {
-    use super::joined;
-    use std::ffi::OsString;
-
-    #[test]
-    fn law_a_negative_value_is_joined_to_its_option_and_nothing_else_is() {
-        let program = crate::cli::definitions();
-        let told = |words: &[&str]| -> Vec<OsString> {
-            joined(&program, words.iter().map(OsString::from).collect())
-        };
-        for (words, joins) in [
-            (
-                vec!["torquill", "plan", "squat", "--age", "-3", "--injured"],
-                vec!["torquill", "plan", "squat", "--age=-3", "--injured"],
-            ),
-            (
-                vec!["torquill", "rep", "squat", "--lowering", "-1 s", "-o", "x"],
-                vec!["torquill", "rep", "squat", "--lowering=-1 s", "-o", "x"],
-            ),
-            (
-                vec!["torquill", "plan", "squat", "--injured", "-3"],
-                vec!["torquill", "plan", "squat", "--injured", "-3"],
-            ),
-            (
-                vec!["torquill", "curve", "squat", "--load", "--band", "-x"],
-                vec!["torquill", "curve", "squat", "--load", "--band", "-x"],
-            ),
-        ] {
-            let joins: Vec<OsString> = joins.iter().map(OsString::from).collect();
-            assert_eq!(told(&words), joins);
-        }
-    }
-}
