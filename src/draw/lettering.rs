@@ -159,7 +159,17 @@ fn is_digit(letter: char) -> bool {
 }
 
 /// Breaks a word that is wider than a line; whole lines go to `lines`, the rest is returned.
+///
+/// A word of letters alone is broken into pieces of like length with hyphens, as a reader expects; numbers and paths as
+/// they come, since a hyphen would belong to them.
 fn push_pieces(word: &str, size: f64, face: Face, most: f64, lines: &mut Vec<String>) -> String {
+    if width(word, size, face) > most
+        && let Some(mut pieces) = hyphened(word, size, face, most)
+    {
+        let last = pieces.pop().unwrap_or_default();
+        lines.extend(pieces);
+        return last;
+    }
     let mut piece = String::new();
     for letter in word.chars() {
         let mut longer = piece.clone();
@@ -172,6 +182,29 @@ fn push_pieces(word: &str, size: f64, face: Face, most: f64, lines: &mut Vec<Str
         }
     }
     piece
+}
+
+/// A word of letters as the fewest pieces of like length that fit, a hyphen behind each but the last.
+fn hyphened(word: &str, size: f64, face: Face, most: f64) -> Option<Vec<String>> {
+    /// Fewer letters than this are no piece of a word.
+    const LEAST_LETTERS: usize = 3;
+    let letters: Vec<char> = word.chars().collect();
+    if !letters.iter().all(|letter| letter.is_alphabetic()) {
+        return None;
+    }
+    (2..=letters.len() / LEAST_LETTERS).find_map(|count| {
+        let ends = (0..=count).map(|piece| piece * letters.len() / count);
+        let ends: Vec<usize> = ends.collect();
+        let pieces: Vec<String> = ends
+            .windows(2)
+            .map(|ends| {
+                let hyphen = if ends[1] < letters.len() { "-" } else { "" };
+                letters[ends[0]..ends[1]].iter().collect::<String>() + hyphen
+            })
+            .collect();
+        let fits = pieces.iter().all(|piece| width(piece, size, face) <= most);
+        fits.then_some(pieces)
+    })
 }
 
 /// The text if it fits, else its beginning with an ellipsis; empty if not even that fits.

@@ -84,6 +84,18 @@ impl Axis {
         }
     }
 
+    /// The title cut to a width in pixels; what is cut is the quantity, never the unit.
+    #[must_use]
+    pub fn title_within(&self, size: f64, most: f64) -> String {
+        let wide = |words: &str| lettering::width(words, size, Face::Regular);
+        let title = self.title();
+        let unit = format!(" ({})", self.unit);
+        if self.unit.is_empty() || wide(&title) <= most || wide(&unit) >= most {
+            return lettering::shortened(&title, size, Face::Regular, most);
+        }
+        lettering::shortened(&self.quantity, size, Face::Regular, most - wide(&unit)) + &unit
+    }
+
     /// The range for an upright axis, rounded out to ticks where the extent leaves it open.
     #[must_use]
     pub fn upright_range(&self, data: [f64; 2], most_ticks: usize) -> [f64; 2] {
@@ -296,7 +308,7 @@ pub fn draw_time_arrow(frame: &mut Frame, plot: &Plot, axis: &Axis) {
 #[must_use]
 pub fn upright_title(frame: &Frame, axis: &Axis, baseline: f64) -> crate::draw::Text {
     let most = frame.body.width();
-    let words = lettering::shortened(&axis.title(), frame.measures.text, Face::Regular, most);
+    let words = axis.title_within(frame.measures.text, most);
     frame.axis_text([frame.body.left, baseline], &words)
 }
 

@@ -155,7 +155,7 @@ impl LineChart {
         let text = frame.measures.text;
         let left = plot.area.left - axis::upright_column_width(frame, &place.ticks);
         let most = frame.body.right - left;
-        let words = lettering::shortened(&whole.axis.title(), text, Face::Regular, most);
+        let words = whole.axis.title_within(text, most);
         let title = frame.axis_text([left, place.title_baseline], &words);
         frame.scene.text(title);
         frame.scene.begin(Layer::Region);

@@ -12,6 +12,8 @@ use super::words::WordBlock;
 use crate::draw::scale::short_number;
 use crate::draw::{Face, Layer, PixelPoint, Rect, Stroke, TextAnchor};
 
+/// Canvases below this width give names more of it, pixels (assumed: phones held upright).
+const NARROW: f64 = 480.0;
 /// Least room between two names, in gaps.
 const CLOSEST: f64 = 0.35;
 /// Room between curves and names, in gaps: for a leader, or a piece of the line, clear of both.
@@ -69,11 +71,16 @@ fn column_name(panel: &Panel, series: &Series) -> String {
 }
 
 fn column_words(frame: &Frame, panel: &Panel, series: &Series, shrink: f64) -> WordBlock {
-    let most = frame.body.width() * 0.24;
+    let is_narrow = frame.scene.width < NARROW;
+    let most = frame.body.width() * if is_narrow { 0.34 } else { 0.24 };
     let colour = series.role.label(&frame.colours);
     // Three lines only for names that two could not hold at any size.
     let name = column_name(panel, series);
-    let lines = if name.chars().count() > 34 { 3 } else { 2 };
+    let lines = match name.chars().count() {
+        _ if is_narrow => 4,
+        count if count > 34 => 3,
+        _ => 2,
+    };
     let block = || WordBlock::new(frame.measures.label * shrink);
     let whole = block().with(&name, Face::Bold, colour, most, lines);
     // Where it goes to stands on a line of its own, if name and end find no room on one.

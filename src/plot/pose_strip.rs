@@ -190,15 +190,21 @@ fn spread_unordered(wanted: &[f64], extents: &[f64], from: f64, to: f64) -> Vec<
 /// The axis title in the first place of middle, right, left that no leader crosses.
 fn axis_title(frame: &Frame, axis: &Axis, plot: &Plot, feet: &[f64]) -> Text {
     let y = plot.area.bottom + axis::level_row_height(frame) + lettering::rise(frame.measures.text);
-    let most = frame.body.right - plot.area.left;
-    let words = lettering::shortened(&axis.title(), frame.measures.text, Face::Regular, most);
+    let words = axis.title_within(frame.measures.text, frame.body.width());
     let middle = plot.area.centre()[0];
     let at = [
         (middle, TextAnchor::Middle),
         (plot.area.right, TextAnchor::End),
         (plot.area.left, TextAnchor::Start),
     ];
-    let texts = at.map(|(x, anchor)| frame.axis_text([x, y], &words).anchored(anchor));
+    // A title that is wider than the plot keeps inside the canvas.
+    let inside = |x: f64, anchor: TextAnchor| {
+        let own = frame.axis_text([x, y], &words).anchored(anchor).bounds();
+        let back = (own.right - frame.body.right).max(0.0);
+        let on = (frame.body.left - own.left + back).max(0.0);
+        frame.axis_text([x - back + on, y], &words).anchored(anchor)
+    };
+    let texts = at.map(|(x, anchor)| inside(x, anchor));
     let free = |text: &&Text| {
         let area = text.bounds().grown(frame.measures.gap * 0.6);
         !feet

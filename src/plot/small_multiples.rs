@@ -167,7 +167,7 @@ impl SmallMultiples {
         let y_title = axis::upright_title(frame, &self.y, top + lettering::rise(text));
         frame.scene.text(y_title);
         let x_at = [body.centre()[0], body.bottom - lettering::fall(text)];
-        let words = lettering::shortened(&self.x.title(), text, Face::Regular, body.width());
+        let words = self.x.title_within(text, body.width());
         let x_title = frame.axis_text(x_at, &words).anchored(TextAnchor::Middle);
         frame.scene.text(x_title);
         frame.scene.begin(before);
