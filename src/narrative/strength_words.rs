@@ -136,7 +136,7 @@ impl Telling<'_> {
             format!("{} times what can be held {place}", rounded(effort, 1))
         } else if effort >= TOO_HEAVY {
             format!(
-                "too heavy by {} % {place}",
+                "too heavy by {} %, {place}",
                 rounded(100.0 * (effort - 1.0), 0)
             )
         } else if effort > 1.0 {
@@ -200,7 +200,7 @@ impl Telling<'_> {
         let by = rounded(100.0 * (worst.max_effort - 1.0), 0);
         Some(match heavy.as_slice() {
             [only] => format!(
-                "{} is too heavy by {by} % {}",
+                "{} is too heavy by {by} %, {}",
                 self.setup_name(only),
                 self.at_place(worst.point_range)
             ),

@@ -8,6 +8,7 @@ use super::prose::capital;
 use super::quantities::{QuantityWords, rounded, with_minus};
 use super::setup_names::{hung_name, hung_name_in_full, short_name};
 use super::shown_units::ShownUnits;
+use crate::anatomy::Dof;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
 use crate::study::{SetupStudy, Study};
@@ -15,6 +16,9 @@ use crate::units::System;
 
 /// Where the load has not moved yet.
 pub(crate) const AT_THE_START: &str = "at the start";
+
+/// What places of the ankle's range are counted by.
+const OF_DORSIFLEXION: &str = "of dorsiflexion";
 
 /// A study in units.
 #[derive(Debug, Clone, Copy)]
@@ -37,8 +41,20 @@ impl Telling<'_> {
     /// A place of the range in words: "14 cm off the chest", "70 deg of elbow flexion".
     #[must_use]
     pub fn place(&self, range: f64) -> String {
+        if self.is_plantar(range) {
+            let degrees = rounded(-self.study.axis_value(range), 0);
+            return format!("{degrees} deg of plantar flexion");
+        }
         let (number, unit) = self.place_and_unit(range);
         format!("{number} {unit} {}", self.study.away_from)
+    }
+
+    /// Whether an angle of the ankle lies below zero, where nobody speaks of dorsiflexion.
+    fn is_plantar(&self, range: f64) -> bool {
+        let is_ankle = self.study.range.poses[0].coordinates[0].dof == Dof::Ankle;
+        let is_usual = self.study.away_from == OF_DORSIFLEXION;
+        let is_angle = self.study.range.measure == Measure::Torque;
+        is_angle && is_ankle && is_usual && self.study.axis_value(range) <= -0.5
     }
 
     /// Where something happens: "14 cm off the chest", "at 70 deg of elbow flexion", "at the start".
@@ -69,6 +85,9 @@ impl Telling<'_> {
         let (number, _) = self.place_and_unit(from);
         if number == self.place_and_unit(to).0 {
             return format!("close to {}", self.place(to));
+        }
+        if self.is_plantar(from) || self.is_plantar(to) {
+            return format!("from {} to {}", self.place(from), self.place(to));
         }
         format!("from {number} to {}", self.place(to))
     }

@@ -104,7 +104,7 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         },
     },
     Claim {
-        reads: r".+: too heavy by (\d+) % (.+)",
+        reads: r".+: too heavy by (\d+) %, (.+)",
         holds: |told, curves| {
             says(
                 &told[1],
@@ -140,7 +140,7 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         holds: |told, curves| class_is(&told[1], &curves.capacity),
     },
     Claim {
-        reads: r".+: (.+) is too heavy by (\d+) % (.+)",
+        reads: r".+: (.+) is too heavy by (\d+) %, (.+)",
         holds: |told, curves| {
             let load = curves.load(told[1].trim_start_matches("with "))?;
             let most = greatest(curves.effort(load)).1;
