@@ -7,11 +7,15 @@ use super::shown_chart::{ChartWish, ShownChart};
 use super::shown_factors::ShownFactors;
 use super::solved_state::SolvedState;
 use crate::error::Result;
-use crate::figures::{body_extent, live_places, live_strength};
+use crate::figures::{body_extent, live_places, live_strength, live_top};
 use crate::narrative::cautions::caution_in_words;
 use crate::narrative::curve_words::{curve_head, curve_sentences};
+use crate::narrative::drawn_words::score_rule;
 use crate::narrative::fibre_words::fibre_warning_lines;
+use crate::narrative::implements::setup_in_words;
 use crate::narrative::muscle_names::head_name;
+use crate::narrative::page_words::joint_axis;
+use crate::narrative::prose::capital;
 use crate::report::{CurveSummary, summary, typed_words};
 use crate::setups::setup_cautions;
 use crate::study::{Study, load_points};
@@ -36,6 +40,14 @@ pub(super) struct PageSolution {
     capacity: Vec<f64>,
     demand: Option<Vec<f64>>,
     effort: Option<Vec<f64>>,
+    /// Where the chart's axis ends although the curve goes on, in the unit of the capacity.
+    top: Option<f64>,
+    /// What hangs, piece by piece.
+    hung: Option<String>,
+    /// How a drawn curve is scored.
+    score_rule: String,
+    /// The moving joint that gives way first where the load is hardest, else where the lifter is weakest.
+    first_joint: usize,
     muscles: Vec<MuscleName>,
     joints: Vec<JointName>,
     body_extent: [f64; 4],
@@ -55,7 +67,7 @@ struct MuscleName {
 #[derive(Debug, Serialize)]
 struct JointName {
     name: &'static str,
-    title: &'static str,
+    title: String,
 }
 
 /// What a person types for the same.
@@ -96,6 +108,10 @@ pub(super) fn solution(
         capacity: study.capacity.values(),
         demand: setup.map(|setup| setup.values.clone()),
         effort: setup.map(|setup| setup.effort.clone()),
+        top: live_top(study),
+        hung: setup.map(|setup| capital(&setup_in_words(&setup.demand.setup, units)) + "."),
+        score_rule: score_rule(),
+        first_joint: first_joint(study),
         muscles: study
             .capacity
             .muscles
@@ -106,9 +122,10 @@ pub(super) fn solution(
             })
             .collect(),
         joints: coordinates
-            .map(|coordinate| JointName {
+            .enumerate()
+            .map(|(joint, coordinate)| JointName {
                 name: coordinate.dof.name(),
-                title: coordinate.dof.joint().name(),
+                title: joint_axis(study, joint),
             })
             .collect(),
         body_extent: body_extent(study),
@@ -125,6 +142,14 @@ pub(super) fn solution(
             table: command(now, "curve", &["--detail", "--format", "csv"]),
         },
     })
+}
+
+/// The moving joint that gives way first at the hardest place; without a load where the least is held.
+fn first_joint(study: &Study) -> usize {
+    let loaded = study.setups.first().and_then(|setup| setup.limiting);
+    let weakest = study.capacity.held.iter();
+    let weakest = weakest.min_by(|a, b| a.capacity.total_cmp(&b.capacity));
+    loaded.unwrap_or_else(|| weakest.map_or(0, |held| held.limiting))
 }
 
 fn command(now: &SolvedState, name: &str, more: &[&str]) -> String {

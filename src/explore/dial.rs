@@ -4,8 +4,9 @@
 
 use crate::error::Result;
 use crate::library::{SettableNow, Wanted, Workbench};
+use crate::narrative::dial_words::{dial_in_words, unit_in_words};
 use crate::narrative::muscle_names::head_name;
-use crate::narrative::parameter_list::{meaning_of, plausible_in_words, shown_unit};
+use crate::narrative::parameter_list::{meaning_of, shown_unit};
 use crate::narrative::parameters::parameter_in_words;
 use crate::narrative::prose::capital;
 use crate::narrative::rank_words::origin;
@@ -25,6 +26,26 @@ pub(super) struct Dials {
     dials: Vec<Dial>,
 }
 
+/// How far a dial goes.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct DialRange {
+    pub(super) path: String,
+    /// Its group by the name in [`DIAL_GROUPS`].
+    pub(super) group: &'static str,
+    /// Least and most of a number, in its unit.
+    pub(super) ends: [f64; 2],
+    pub(super) unit: String,
+    /// The words of a choice.
+    pub(super) words: Option<Vec<String>>,
+}
+
+impl Dials {
+    /// How far each dial goes.
+    pub(super) fn ranges(&self) -> Vec<DialRange> {
+        self.dials.iter().map(Dial::range).collect()
+    }
+}
+
 /// One value.
 #[derive(Debug, Serialize)]
 struct Dial {
@@ -35,9 +56,46 @@ struct Dial {
     muscle: Option<String>,
     meaning: String,
     kind: DialKind,
+    /// How far the dial goes and what is accepted, in words.
     plausible: Option<String>,
+    /// How the value is written, where that is another word than its unit: "× usual".
+    told_unit: String,
     from: String,
     source: String,
+}
+
+impl Dial {
+    fn range(&self) -> DialRange {
+        let (ends, unit, words) = match &self.kind {
+            DialKind::Number {
+                least, most, unit, ..
+            }
+            | DialKind::Free {
+                least, most, unit, ..
+            } => ([*least, *most], unit.clone(), None),
+            DialKind::Word { of, .. } => ([0.0; 2], String::new(), Some(of.clone())),
+        };
+        DialRange {
+            path: self.path.clone(),
+            group: self.group.name(),
+            ends,
+            unit,
+            words,
+        }
+    }
+}
+
+impl DialGroup {
+    /// Its name as `--only` takes it.
+    fn name(self) -> &'static str {
+        match self {
+            Self::Technique => "technique",
+            Self::Lifter => "lifter",
+            Self::Limbs => "limbs",
+            Self::Machine => "machine",
+            Self::Muscle => "muscle",
+        }
+    }
 }
 
 /// What is told beside each other.
@@ -89,13 +147,25 @@ pub(super) fn dials(bench: &Workbench, units: System) -> Result<Dials> {
         };
         let value = &listed.value;
         let source = value.from.source.as_ref().map(source_in_words);
+        let kind = kind_of(&listed, group, units)?;
+        let ends = match &kind {
+            DialKind::Number { least, most, .. } | DialKind::Free { least, most, .. } => {
+                Some([*least, *most])
+            }
+            DialKind::Word { .. } => None,
+        };
+        let unit = match &kind {
+            DialKind::Number { unit, .. } | DialKind::Free { unit, .. } => unit.as_str(),
+            DialKind::Word { .. } => "",
+        };
         Some(Dial {
+            told_unit: unit_in_words(&value.path, unit).to_owned(),
             name: capital(&parameter_in_words(&value.path)),
             group,
             muscle,
             meaning: meaning_of(&listed),
-            kind: kind_of(&listed, group, units)?,
-            plausible: plausible_in_words(&listed, units),
+            plausible: dial_in_words(&listed, ends, units),
+            kind,
             from: origin(&value.from),
             source: source.unwrap_or_default(),
             path: value.path.clone(),

@@ -8,7 +8,7 @@ use crate::error::Result;
 use crate::figures::{BodyPicture, body_picture, live_arms, live_lengths, live_moments};
 use crate::narrative::page_words::place_in_words;
 use crate::report::{Sample, sample};
-use crate::study::LIVING_LENGTHS;
+use crate::study::{LIVING_LENGTHS, lifting_sign};
 use serde::Serialize;
 
 /// What holds at a place.
@@ -19,6 +19,10 @@ pub(super) struct PagePlace {
     numbers: Sample,
     /// Whether each muscle's fibres have a length that living ones have.
     is_living: Vec<bool>,
+    /// Each muscle's moment arm at the joint asked for, m, positive where it works with the lift.
+    arms_m: Vec<f64>,
+    /// What its force makes of that arm, N·m.
+    torques_nm: Vec<f64>,
     body: BodyPicture,
     beside: Option<ShownChart>,
 }
@@ -46,7 +50,12 @@ pub(super) fn place(now: &SolvedState, wish: &ChartWish, at: f64) -> Result<Page
         BesideChart::Moments => Some(live_moments(study, joint, units, look)?),
     };
     let (shortest, longest) = LIVING_LENGTHS;
-    let muscles = study.capacity.held[index].muscles.iter();
+    let held = &study.capacity.held[index];
+    let muscles = held.muscles.iter();
+    let lifting = lifting_sign(study, joint);
+    let arms_m: Vec<f64> = muscles.clone().map(|m| lifting * m.arms_m[joint]).collect();
+    let forces = muscles.clone().zip(&held.activations);
+    let forces = forces.map(|(muscle, active)| muscle.passive_n + active * muscle.active_n);
     Ok(PagePlace {
         sample: index,
         words: place_in_words(study, index, units),
@@ -54,6 +63,11 @@ pub(super) fn place(now: &SolvedState, wish: &ChartWish, at: f64) -> Result<Page
         is_living: muscles
             .map(|muscle| (shortest..=longest).contains(&muscle.state.length_norm))
             .collect(),
+        torques_nm: forces
+            .zip(&arms_m)
+            .map(|(force, arm)| force * arm)
+            .collect(),
+        arms_m,
         body: body_picture(study, index),
         beside: chart.as_ref().map(ShownChart::of).transpose()?,
     })

@@ -5,13 +5,13 @@
 use super::solved_state::SolvedState;
 use crate::error::Result;
 use crate::library::{Wanted, Workbench};
-use crate::narrative::page_words::change_in_words;
+use crate::narrative::page_words::{change_in_words, joint_axis};
 use crate::narrative::question_words::{
-    MuscleAtJoint, Quizzed, arm_question, class_question, hardest_question, heavier_question,
-    moment_question,
+    HeavierWeight, HeaviestWeights, MuscleAtJoint, Quizzed, arm_question, class_question,
+    hardest_question, heavier_question, moment_question,
 };
-use crate::resistance::{Item, Weight};
-use crate::study::{Cause, Question, Study, causes_between, study};
+use crate::resistance::{Item, Setup, Weight};
+use crate::study::{Cause, Question, Study, causes_between, load_for_effort, study};
 use crate::units::Mass;
 use serde::Serialize;
 
@@ -28,7 +28,7 @@ pub(super) fn questions(now: &SolvedState, bench: &Workbench, seed: u32) -> Resu
     let mut chance = Chance(seed.max(1));
     let mut asked = vec![class_question(&now.study, now.units())];
     asked.extend(hardest_question(&now.study, now.units()));
-    asked.extend(of_moments(now, &mut chance));
+    asked.extend(of_moments(now));
     asked.extend(of_arm(now, bench, &mut chance)?);
     asked.extend(of_heavier(now)?);
     for question in &mut asked {
@@ -73,10 +73,21 @@ fn lifting(study: &Study, sample: usize, joint: usize) -> Vec<MuscleAtJoint> {
     found
 }
 
-/// The muscle of the largest moment beside that of the largest force, that of the longest arm, and others.
-fn of_moments(now: &SolvedState, chance: &mut Chance) -> Option<Quizzed> {
+/// The sample where the load is hardest; without a load where the least is held.
+fn hardest_sample(study: &Study) -> usize {
+    let held = study.capacity.held.iter().enumerate();
+    let weakest = held.min_by(|a, b| a.1.capacity.total_cmp(&b.1.capacity));
+    let sticking = study.setups.first().and_then(|setup| setup.sticking);
+    let sample = |range: f64| (range * (study.range.poses.len() - 1) as f64).round() as usize;
+    let weakest = weakest.map_or(0, |(sample, _)| sample);
+    sticking.map_or(weakest, |sticking| sample(sticking.point_range))
+}
+
+/// The muscle of the largest moment, where it is hardest and about the joint that gives way first there, beside that of
+/// the largest force, that of the longest arm, and others.
+fn of_moments(now: &SolvedState) -> Option<Quizzed> {
     let study = &now.study;
-    let sample = chance.below(study.range.poses.len());
+    let sample = hardest_sample(study);
     let joint = study.capacity.held[sample].limiting;
     let found = lifting(study, sample, joint);
     let first = found.first()?.clone();
@@ -94,18 +105,23 @@ fn of_moments(now: &SolvedState, chance: &mut Chance) -> Option<Quizzed> {
             shown.push(muscle);
         }
     }
-    let place = study
-        .told(now.units())
-        .at_place(study.range.poses[sample].load.range);
-    (shown.len() > 1).then(|| moment_question(study.joint(joint), &place, &shown, now.units()))
+    let units = now.units();
+    let place = study.range.poses[sample].load.range;
+    let place = study.told(units).at_place(place);
+    (shown.len() > 1).then(|| moment_question(&joint_axis(study, joint), &place, &shown, units))
 }
 
-/// A tenth more arm of one of the muscles that lift most.
+/// A tenth more arm of one of the muscles that lift most where the heaviest weight is hardest.
 fn of_arm(now: &SolvedState, bench: &Workbench, chance: &mut Chance) -> Result<Option<Quizzed>> {
-    let study_now = &now.study;
-    let peak = (study_now.class.peak_range * (study_now.range.poses.len() - 1) as f64).round();
-    let joint = study_now.capacity.held[peak as usize].limiting;
-    let dof = study_now.range.poses[0].coordinates[joint].dof;
+    let question = SolvedState::question(&now.model, now);
+    let Some(before) = heaviest(&question) else {
+        return Ok(None);
+    };
+    let weight = Setup::new("", vec![Item::Weight(Weight::Load(before))]);
+    let loaded = study(&question, std::slice::from_ref(&weight))?;
+    let sample = hardest_sample(&loaded);
+    let joint = loaded.capacity.held[sample].limiting;
+    let dof = loaded.range.poses[0].coordinates[joint].dof;
     // Only what is one number and can be set makes a question.
     let settable = bench.settable(&[], Wanted::Moving)?;
     let scale = |muscle: MuscleAtJoint| {
@@ -117,7 +133,7 @@ fn of_arm(now: &SolvedState, bench: &Workbench, chance: &mut Chance) -> Result<O
         let is_settable = settable.iter().any(|value| value.path == path);
         is_settable.then_some((muscle, path))
     };
-    let strongest = lifting(study_now, peak as usize, joint).into_iter();
+    let strongest = lifting(&loaded, sample, joint).into_iter();
     let mut strongest: Vec<_> = strongest.filter_map(scale).take(3).collect();
     if strongest.is_empty() {
         return Ok(None);
@@ -126,31 +142,40 @@ fn of_arm(now: &SolvedState, bench: &Workbench, chance: &mut Chance) -> Result<O
     let mut sets = now.state.set.clone();
     sets.push(format!("{path}=+10%"));
     let model = bench.model(&sets)?;
-    let changed = studied(now, &SolvedState::question(&model, now))?;
-    let gain = changed.class.peak / study_now.class.peak - 1.0;
+    let question = SolvedState::question(&model, now);
+    let Some(after) = heaviest(&question) else {
+        return Ok(None);
+    };
+    let changed = study(&question, &[weight])?;
     let causes = causes_between(
-        (&now.model, study_now, now.pace),
+        (&now.model, &loaded, now.pace),
         (&model, &changed, now.pace),
     )?;
-    // The reason where the greatest capacity is.
-    let from_peak = |cause: &&Cause| (cause.range - study_now.class.peak_range).abs();
+    // The reason where the heaviest weight was hardest.
+    let place = loaded.range.poses[sample].load.range;
+    let away = |cause: &&Cause| (cause.range - place).abs();
     let nearest = causes.iter();
-    let nearest = nearest.min_by(|a, b| from_peak(a).total_cmp(&from_peak(b)));
+    let nearest = nearest.min_by(|a, b| away(a).total_cmp(&away(b)));
     let nearest: Vec<Cause> = nearest.cloned().into_iter().collect();
-    let mut why = change_in_words(study_now, &changed, &nearest, now.units());
+    let mut why = change_in_words(&loaded, &changed, &nearest, now.units());
     why.truncate(1);
+    let weights = HeaviestWeights { before, after };
+    let named = (muscle.name.as_str(), dof.joint());
     Ok(Some(arm_question(
-        &muscle.name,
-        study_now.joint(joint),
-        gain,
+        &loaded,
+        named,
+        weights,
         &why,
+        now.units(),
     )))
 }
 
-/// The present setup on another model.
-fn studied(now: &SolvedState, question: &Question<'_>) -> Result<Study> {
-    let setups: Vec<_> = now.study.setups.iter().map(|s| s.asked.clone()).collect();
-    study(question, &setups)
+/// The heaviest plain weight that is held in every place, if there is one that is more than nothing.
+fn heaviest(question: &Question<'_>) -> Option<Mass> {
+    /// Below this a share of it says little, kg (assumed).
+    const LEAST_KG: f64 = 1.0;
+    let mass = load_for_effort(question, &Setup::default(), 1.0).ok()?;
+    (mass.as_kg() >= LEAST_KG).then_some(mass)
 }
 
 /// A fifth more weight.
@@ -159,20 +184,44 @@ fn of_heavier(now: &SolvedState) -> Result<Option<Quizzed>> {
         return Ok(None);
     };
     let mut heavier = setup.asked.clone();
-    let mut is_heavier = false;
+    let mut weight_kg = 0.0;
     for item in &mut heavier.items {
         if let Item::Weight(Weight::Load(mass)) = item {
+            weight_kg += mass.as_kg();
             *mass = Mass::from_kg(1.2 * mass.as_kg());
-            is_heavier = true;
         }
     }
+    // A fifth of nothing is no question.
+    if weight_kg <= 0.0 {
+        return Ok(None);
+    }
     let changed = study(&SolvedState::question(&now.model, now), &[heavier])?;
-    let place = |study: &Study| Some(study.setups.first()?.sticking?.point_range);
-    let places = (place(&now.study), place(&changed));
-    Ok(match places {
-        (Some(before), Some(after)) if is_heavier => {
-            Some(heavier_question(&now.study, before, after, now.units()))
-        }
-        _ => None,
-    })
+    let places = [&now.study, &changed].map(|study| study.setups.first()?.sticking);
+    let (Some(before), Some(after)) = (places[0], places[1]) else {
+        return Ok(None);
+    };
+    let then = &changed.setups[0].values;
+    let growth: Vec<f64> = setup
+        .values
+        .iter()
+        .zip(then)
+        .map(|(b, a)| a / b - 1.0)
+        .collect();
+    let at_hardest = growth[hardest_sample(&now.study)];
+    let (start, end) = (growth[0], growth[growth.len() - 1]);
+    // A place where nothing is asked for has no growth, and no question.
+    let told = [start, at_hardest, end];
+    if !told.iter().all(|share| share.is_finite()) {
+        return Ok(None);
+    }
+    let heavier = HeavierWeight {
+        weight: Mass::from_kg(weight_kg),
+        hardest: [before.point_range, after.point_range],
+        growth: told,
+        is_even: growth.iter().all(|share| (share - 0.2).abs() < SAME_GROWTH),
+    };
+    Ok(Some(heavier_question(&now.study, &heavier, now.units())))
 }
+
+/// Growths of a demand that differ by less are the same but for rounding.
+const SAME_GROWTH: f64 = 1.0e-9;

@@ -8,15 +8,15 @@ use super::strength_curve::load_curves;
 use crate::anatomy::Curves;
 use crate::draw::Scene;
 use crate::error::Result;
-use crate::narrative::axis_words::{FIBRE_LENGTH_OPTIMAL, GREATEST_ACTIVE_FORCE, MOMENT_ARM};
+use crate::narrative::axis_words::{FIBRE_LENGTH_OPTIMAL, GREATEST_ACTIVE_FORCE};
 use crate::narrative::muscle_names::{head_name, muscle_label};
-use crate::narrative::page_words::{BEFORE, NO_LIVING_FIBRE, moment_axis};
+use crate::narrative::page_words::{BEFORE, NO_LIVING_FIBRE, arm_axis, moment_axis};
 use crate::narrative::shown_units::ShownUnits;
 use crate::narrative::strength_words::STICKING_REGION;
 use crate::plot::{
     Axis, Extent, Fill, Labels, LineChart, Look, Marker, Panel, Role, Series, Shade,
 };
-use crate::study::{LIVING_LENGTHS, Study, muscle_layers_at, muscle_parts};
+use crate::study::{LIVING_LENGTHS, MusclePart, Study, muscle_heads, muscle_layers_at};
 use crate::units::System;
 
 /// A chart, and where the axes of its panel lie.
@@ -63,6 +63,17 @@ pub fn live_places(study: &Study, units: System) -> Vec<f64> {
     let over = OverRange::new(study, units);
     let poses = study.range.poses.iter();
     poses.map(|pose| over.place(pose.load.range)).collect()
+}
+
+/// Where the axis of the strength curve ends although the curve goes on, N or N·m; `None` where it shows the whole curve.
+#[must_use]
+pub fn live_top(study: &Study) -> Option<f64> {
+    let over = OverRange::new(study, System::Metric);
+    let unit = System::Metric.load_unit(study.range.measure);
+    match over.load_extent(over.greatest_demand()) {
+        Extent::FromZeroTo(top) => Some(top / unit.per_si),
+        _ => None,
+    }
 }
 
 /// Capacity and demand over the range, and what was before the last change: the capacity, or where it stays the load.
@@ -158,24 +169,27 @@ fn most_pulling(study: &Study, sample: usize, chosen: Option<usize>) -> Vec<usiz
     order
 }
 
-/// Moment arms of the muscles that move a joint, over the range.
+/// Moment arms of the heads that pull most about a joint, over the range, positive where they work with the lift: each
+/// head by itself, since a mean over heads would follow their forces.
 ///
 /// **Fails** never for a study from the library.
 pub fn live_arms(study: &Study, joint: usize, units: System, look: Look) -> Result<LiveChart> {
     let over = OverRange::new(study, units);
     let unit = units.length_unit();
-    let mut parts = muscle_parts(study, joint);
-    parts.truncate(NAMED_MUSCLES);
-    let curve = |(number, part): (usize, &crate::study::MusclePart)| {
-        let arms: Vec<f64> = part.arm_m.iter().map(|arm| unit.of(*arm)).collect();
-        Series::new(muscle_label(part), over.points(&arms), Role::Series(number))
+    let mut heads = muscle_heads(study, joint);
+    heads.truncate(NAMED_MUSCLES);
+    let curve = |(number, head): (usize, &MusclePart)| {
+        let arms: Vec<f64> = head.arm_m.iter().map(|arm| unit.of(*arm)).collect();
+        let name = head_name(&head.name);
+        Series::new(name, over.points(&arms), Role::Series(number))
     };
-    let series = parts.iter().enumerate().map(curve).collect();
+    let series = heads.iter().enumerate().map(curve).collect();
+    let (quantity, symbol) = arm_axis(study, joint, units);
     let chart = LineChart {
         labels: Labels::Column,
         ..LineChart::new(
             over.axis(),
-            vec![Panel::new(Axis::new(MOMENT_ARM, unit.symbol), series)],
+            vec![Panel::new(Axis::new(quantity, symbol), series)],
         )
     };
     LiveChart::of(&chart, look)

@@ -65,7 +65,7 @@ pub use joint_limits::joint_limits;
 pub use length_tension::{active_passive_total, sarcomere_overlap, sarcomere_species};
 pub use limits_of_knowledge::{cannot_tell, model_errors};
 pub use live_charts::{
-    LiveChart, live_arms, live_lengths, live_moments, live_places, live_strength,
+    LiveChart, live_arms, live_lengths, live_moments, live_places, live_strength, live_top,
 };
 pub use load_laws::{band_law, chain_law};
 pub use lowered_held_lifted::three_capacities;

@@ -14,6 +14,8 @@ pub(crate) mod class_words;
 pub mod cohort_words;
 pub(crate) mod comparison;
 pub mod curve_words;
+pub mod dial_words;
+pub mod drawn_words;
 pub(crate) mod evenness_words;
 pub(crate) mod failure_words;
 pub(crate) mod family_words;

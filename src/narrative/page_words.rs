@@ -1,4 +1,4 @@
-//! What the live page says: what a change did and why, what a place of the range asks for, what a drawn curve missed.
+//! What the live page says: what a change did and why, what a place of the range asks for.
 //!
 //! In: studies before and after, their causes, a place, units. Out: sentences.
 
@@ -6,7 +6,6 @@ use super::axis_words::AxisWords;
 use super::causes::cause_in_words;
 use super::prose::{capital, percent};
 use super::shown_units::ShownUnits;
-use crate::capacity::CurveShape;
 use crate::study::{Cause, Study};
 use crate::units::System;
 
@@ -16,10 +15,33 @@ pub(crate) const BEFORE: &str = "before";
 /// Lengths at which no living fibre is known.
 pub(crate) const NO_LIVING_FIBRE: &str = "no living fibre";
 
+/// A joint with the movement that is meant where it has several: "elbow", "shoulder (flexion)".
+#[must_use]
+pub fn joint_axis(study: &Study, joint: usize) -> String {
+    let name = study.range.poses[0].coordinates[joint].dof.name();
+    match name.split_once('_') {
+        Some((joint, "horizontal")) => format!("{joint} (horizontal adduction)"),
+        Some((joint, plane)) => format!("{joint} ({plane})"),
+        None => study.joint(joint).to_owned(),
+    }
+}
+
+/// The same where a unit in brackets follows: "shoulder flexion".
+fn plain_axis(study: &Study, joint: usize) -> String {
+    joint_axis(study, joint).replace(['(', ')'], "")
+}
+
+/// Moment arms about a moving joint.
+#[must_use]
+pub(crate) fn arm_axis(study: &Study, joint: usize, units: System) -> AxisWords {
+    let quantity = format!("Moment arm, {}", plain_axis(study, joint));
+    (quantity, units.length_unit().symbol)
+}
+
 /// Muscle moments about a moving joint.
 #[must_use]
 pub(crate) fn moment_axis(study: &Study, joint: usize, units: System) -> AxisWords {
-    let quantity = format!("Muscle moment, {}", study.joint(joint));
+    let quantity = format!("Muscle moment, {}", plain_axis(study, joint));
     (quantity, units.torque_unit().symbol)
 }
 
@@ -65,7 +87,7 @@ pub fn goal_in_words(key: &str) -> &'static str {
         "peak_range" => "place of the peak (0 start, 1 end)",
         "start_ratio" => "strength at the start (1 is the peak's)",
         "end_ratio" => "strength at the end (1 is the peak's)",
-        "trough_ratio" => "strength in the trough (1 is the peak's)",
+        "trough_ratio" => "strength in the trough (1 is the weaker end's)",
         "range_of_motion_m" => "way of the load, m",
         "sticking_point_range" => "hardest place (0 start, 1 end)",
         "sticking_point_m" => "hardest place, m",
@@ -127,46 +149,4 @@ pub fn place_in_words(study: &Study, sample: usize, units: System) -> String {
             percent(setup.effort[sample])
         ),
     }
-}
-
-/// How near a drawn curve came.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct DrawnCurve {
-    /// Class of what was drawn.
-    pub drawn: CurveShape,
-    /// Class of the curve.
-    pub computed: CurveShape,
-    /// Place of its greatest value.
-    pub drawn_peak_range: f64,
-    /// Mean distance, share of the greatest capacity.
-    pub mean_distance: f64,
-}
-
-/// What a drawn curve met and what it missed.
-#[must_use]
-pub fn drawn_in_words(study: &Study, told: &DrawnCurve, units: System) -> Vec<String> {
-    let met = match told.drawn == told.computed {
-        true => format!(
-            "Your curve is {}, and so is the model's.",
-            told.computed.word()
-        ),
-        false => format!(
-            "Your curve is {}; the model's is {}.",
-            told.drawn.word(),
-            told.computed.word()
-        ),
-    };
-    let places = study.told(units);
-    vec![
-        met,
-        format!(
-            "You have the peak {}, the model {}.",
-            places.at_place(told.drawn_peak_range),
-            places.at_place(study.class.peak_range)
-        ),
-        format!(
-            "On average you are {} of the greatest capacity away.",
-            percent(told.mean_distance)
-        ),
-    ]
 }

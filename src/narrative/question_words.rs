@@ -2,14 +2,16 @@
 //!
 //! In: facts of a study and of its changes. Out: [`Quizzed`] questions; every answer says what the model finds.
 
+use super::changed_numbers::signed;
 use super::muscle_names::head_name;
 use super::prose::{capital, percent};
-use super::quantities::rounded;
+use super::quantities::{QuantityWords, rounded};
 use super::shown_units::ShownUnits;
+use crate::anatomy::Joint;
 use crate::capacity::CurveShape;
 use crate::movement::Measure;
 use crate::study::Study;
-use crate::units::System;
+use crate::units::{Mass, System};
 use serde::Serialize;
 
 /// A question with its answers.
@@ -77,6 +79,14 @@ pub fn class_question(study: &Study, units: System) -> Quizzed {
     }
 }
 
+/// What is lifted by whom: "Squat with 60 kg, reference man".
+fn lift_in_words(study: &Study, units: System) -> String {
+    let told = study.told(units);
+    let load = study.setups.first().map(|setup| told.hung_in_full(setup));
+    let load = load.map_or(String::new(), |load| format!(" with {load}"));
+    format!("{}{load}, {}", study.movement_title, study.lifter_title)
+}
+
 /// Where the load of a study is hardest; `None` without a load.
 #[must_use]
 pub fn hardest_question(study: &Study, units: System) -> Option<Quizzed> {
@@ -88,13 +98,13 @@ pub fn hardest_question(study: &Study, units: System) -> Option<Quizzed> {
         _ => 1,
     };
     let why = format!(
-        "Effort is demand over capacity: greatest {}, at {}. Neither a heavy load nor a weak place alone decides.",
+        "Effort is demand over capacity. It is greatest {}: {}. Neither a heavy load nor a weak place alone decides.",
         study.told(units).at_place(place),
         percent(sticking.max_effort)
     );
     let places = ["At the start", "In between", "At the end"];
     Some(Quizzed {
-        text: "Where is the load on the page hardest for this lifter?".to_owned(),
+        text: format!("{}: where is it hardest?", lift_in_words(study, units)),
         options: options(places.map(str::to_owned).to_vec(), right, |_| why.clone()),
     })
 }
@@ -134,7 +144,7 @@ pub fn moment_question(
     };
     let names = muscles.iter().map(|m| capital(&head_name(&m.name)));
     Quizzed {
-        text: format!("Which muscle makes the largest moment about the {joint} {place}?"),
+        text: format!("Which muscle makes the largest moment at the {joint}, {place}?"),
         options: options(names.collect(), 0, |index| match index {
             0 => told(&muscles[0]),
             other => format!("{} {}", told(&muscles[other]), told(&muscles[0])),
@@ -142,15 +152,32 @@ pub fn moment_question(
     }
 }
 
-/// A tenth more moment arm: what becomes of the greatest capacity.
+/// The heaviest weight that can be held in every place, before and after an arm became a tenth longer, kg.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct HeaviestWeights {
+    /// Before.
+    pub before: Mass,
+    /// After.
+    pub after: Mass,
+}
+
+/// A tenth more moment arm: what becomes of the heaviest weight.
 #[must_use]
-pub fn arm_question(muscle: &str, joint: &str, gain: f64, why: &[String]) -> Quizzed {
+pub fn arm_question(
+    study: &Study,
+    (muscle, joint): (&str, Joint),
+    heaviest: HeaviestWeights,
+    why: &[String],
+    units: System,
+) -> Quizzed {
     /// Changes below this share are none that is felt (assumed).
     const HARDLY: f64 = 0.003;
-    /// From this share on a tenth more is as much (assumed).
-    const AS_MUCH: f64 = 0.085;
+    /// Between these shares a tenth more is as much (assumed).
+    const AS_MUCH: [f64; 2] = [0.085, 0.115];
+    let gain = heaviest.after.as_kg() / heaviest.before.as_kg() - 1.0;
     let right = match gain {
-        gain if gain >= AS_MUCH => 0,
+        gain if gain > AS_MUCH[1] => 4,
+        gain if gain >= AS_MUCH[0] => 0,
         gain if gain > HARDLY => 1,
         gain if gain >= -HARDLY => 2,
         _ => 3,
@@ -160,24 +187,52 @@ pub fn arm_question(muscle: &str, joint: &str, gain: f64, why: &[String]) -> Qui
         "It grows by clearly less than a tenth",
         "It hardly changes",
         "It falls",
+        "It grows by clearly more than a tenth",
     ];
+    // The line of a muscle across the shoulder has one scale for all its planes.
+    let planes = if joint == Joint::Shoulder {
+        " (in every plane)"
+    } else {
+        ""
+    };
     let told = format!(
-        "The model finds a change of {} %. {}",
-        rounded(100.0 * gain, 1),
+        "It goes from {} to {}, {} %. {}",
+        units.mass(heaviest.before),
+        units.mass(heaviest.after),
+        signed(100.0 * gain, 1),
         why.join(" ")
     );
     Quizzed {
         text: format!(
-            "The moment arm of {} at the {joint} becomes a tenth longer. What becomes of the greatest capacity?",
-            head_name(muscle)
+            "{}, {}: the moment arm of {} at the {}{planes} becomes a tenth longer. What becomes of the heaviest weight that can be held in every place?",
+            study.movement_title,
+            study.lifter_title,
+            head_name(muscle),
+            joint.name()
         ),
-        options: options(texts.map(str::to_owned).to_vec(), right, |_| told.clone()),
+        options: options(texts.map(str::to_owned).to_vec(), right, |_| {
+            told.trim_end().to_owned()
+        }),
     }
 }
 
-/// A fifth more load: where it is hardest then.
+/// What a fifth more weight does to a load.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct HeavierWeight {
+    /// The weight before.
+    pub weight: Mass,
+    /// Hardest place before and after.
+    pub hardest: [f64; 2],
+    /// Growth of the demand at the start, at the hardest place before, and at the end, share.
+    pub growth: [f64; 3],
+    /// Whether the demand grows by a fifth in every place.
+    pub is_even: bool,
+}
+
+/// A fifth more weight: where it is hardest then.
 #[must_use]
-pub fn heavier_question(study: &Study, before: f64, after: f64, units: System) -> Quizzed {
+pub fn heavier_question(study: &Study, heavier: &HeavierWeight, units: System) -> Quizzed {
+    let [before, after] = heavier.hardest;
     let right = match after - before {
         moved if moved < -0.03 => 1,
         moved if moved > 0.03 => 2,
@@ -189,13 +244,23 @@ pub fn heavier_question(study: &Study, before: f64, after: f64, units: System) -
         "Clearly later in the range",
     ];
     let told = study.told(units);
-    let why = format!(
-        "It is hardest {} now and {} then: a weight multiplies the demand everywhere alike, where nothing else hangs on it.",
-        told.at_place(before),
-        told.at_place(after)
-    );
+    let [now, then] = heavier.hardest.map(|range| told.at_place(range));
+    let reason = match heavier.is_even {
+        true => "a fifth more weight asks for a fifth more in every place".to_owned(),
+        false => {
+            let [start, hardest, end] = heavier.growth.map(|share| signed(100.0 * share, 1));
+            format!(
+                "only the weight grows by a fifth, the whole load by {start} % at the start, {hardest} % where it was hardest, {end} % at the end"
+            )
+        }
+    };
+    let why = format!("It is hardest {now} now and {then} then: {reason}.");
     Quizzed {
-        text: "The weight becomes a fifth heavier. Where is it hardest then?".to_owned(),
+        text: format!(
+            "{}: {} of it become a fifth heavier, all else stays. Where is it hardest then?",
+            lift_in_words(study, units),
+            units.mass(heavier.weight)
+        ),
         options: options(texts.map(str::to_owned).to_vec(), right, |_| why.clone()),
     }
 }

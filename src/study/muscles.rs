@@ -53,6 +53,35 @@ pub fn muscle_parts(study: &Study, joint: usize) -> Vec<MusclePart> {
     parts
 }
 
+/// Every muscle that turns a moving joint by itself, the one with the greatest mean torque either way first; heads
+/// are not taken together, so that `arm_m` is a moment arm and `name` the model's own.
+///
+/// ```text
+/// r_i = ± r_ij,   τ_i = r_i·F_i
+/// ```
+/// `r_ij` moment arm (m), `F_i` force (N) at the optimum of the pose; the sign makes lifting positive, as in
+/// [`muscle_parts`]. **Source.** Definition of a moment. **Fails.** Never.
+#[must_use]
+pub fn muscle_heads(study: &Study, joint: usize) -> Vec<MusclePart> {
+    let lifting = lifting_sign(study, joint);
+    let names = study.capacity.muscles.iter().enumerate();
+    let mut parts: Vec<MusclePart> = names
+        .map(|(index, name)| MusclePart {
+            name: name.clone(),
+            ..part(study, joint, lifting, &[index])
+        })
+        .filter(|part| mean_size_nm(part) > 0.0)
+        .collect();
+    parts.sort_by(|a, b| mean_size_nm(b).total_cmp(&mean_size_nm(a)));
+    parts
+}
+
+/// Mean torque over the range whichever way it turns, N·m.
+fn mean_size_nm(part: &MusclePart) -> f64 {
+    let sizes = part.torque_nm.iter().map(|torque| torque.abs());
+    sizes.sum::<f64>() / part.torque_nm.len().max(1) as f64
+}
+
 /// The acting muscles by the first word of their names: heads of one muscle stand together.
 pub(super) fn families(study: &Study) -> Vec<(String, Vec<usize>)> {
     let mut groups: Vec<(String, Vec<usize>)> = Vec::new();
@@ -66,8 +95,9 @@ pub(super) fn families(study: &Study) -> Vec<(String, Vec<usize>)> {
     groups
 }
 
-/// The sign of the torque that the muscles make against the load over the range as a whole.
-fn lifting_sign(study: &Study, joint: usize) -> f64 {
+/// The sign of the torque that the muscles make against the load at a moving joint over the range as a whole.
+#[must_use]
+pub fn lifting_sign(study: &Study, joint: usize) -> f64 {
     let sum: f64 = study
         .capacity
         .held
