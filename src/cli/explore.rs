@@ -4,9 +4,9 @@ use super::command_call::CommandCall;
 use super::output;
 use super::whole_set;
 use crate::error::{Error, PageFault, Result, Shelf};
-use crate::explore::{DIAL_GROUPS, PageTask, catalogue, judged_tasks, tasks_from_text};
+use crate::explore::{DIAL_GROUPS, PageTask, catalogue, tasks_from_text};
 use crate::library::{Library, text_of_file};
-use crate::narrative::page_words::{page_written, task_done_at_start};
+use crate::narrative::page_words::page_written;
 use crate::report::{PageOptions, live_page};
 use clap::Args;
 use std::path::PathBuf;
@@ -89,9 +89,6 @@ pub fn run(arguments: &ExploreArguments, call: &CommandCall) -> Result<()> {
         None => Vec::new(),
         Some(path) => tasks_from_text(&text_of_file(path)?)?,
     };
-    for line in judged_tasks(&tasks, library, arguments.frozen.as_deref())? {
-        output::note(&task_done_at_start(line));
-    }
     let page = live_page(&PageOptions {
         lift: arguments.frozen.clone(),
         lifter: Some(arguments.lifter.clone()),

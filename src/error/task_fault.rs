@@ -51,45 +51,6 @@ pub enum TaskFault {
         /// The start.
         text: String,
     },
-    /// A start that cannot be set up; why is told by the faults behind it.
-    StartFails {
-        /// Number of the line.
-        line: usize,
-    },
-    /// A start on another lift than the one that the page is frozen on.
-    OtherLift {
-        /// Number of the line.
-        line: usize,
-        /// The lift of the start.
-        lift: String,
-        /// The lift of the page.
-        frozen: String,
-    },
-    /// A goal that names what its key never is.
-    NoWord {
-        /// Number of the line.
-        line: usize,
-        /// The word.
-        word: String,
-        /// What the key can be.
-        known: Vec<&'static str>,
-    },
-    /// A goal outside what its key can be.
-    NeverMet {
-        /// Number of the line.
-        line: usize,
-        /// The key.
-        key: &'static str,
-        /// The least that it can be.
-        least: Option<i32>,
-        /// The most that it can be.
-        most: Option<i32>,
-    },
-    /// More lines than the tasks of a page have.
-    TooManyLines {
-        /// Most lines.
-        most: usize,
-    },
     /// More than the page shows.
     TooMany {
         /// Most tasks.

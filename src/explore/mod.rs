@@ -14,14 +14,11 @@ mod questions;
 mod shown_chart;
 mod shown_factors;
 mod solved_state;
-mod task_check;
 mod task_file;
-pub mod task_start;
 mod usual_loads;
 
 pub use catalogue::{Catalogue, catalogue};
 pub use dial::DIAL_GROUPS;
 pub use laboratory::Laboratory;
 pub use page_state::{PageState, PageUnits};
-pub use task_check::judged_tasks;
 pub use task_file::{PageTask, tasks_from_text};

@@ -28,8 +28,6 @@ const KEYS: &[&str] = &[
 const SIGNS: [&str; 5] = ["<=", ">=", "<", ">", "="];
 /// Most tasks, assumed: an hour of work.
 const MOST_TASKS: usize = 40;
-/// Most lines, assumed: every task with its lines and as many remarks.
-const MOST_LINES: usize = 1000;
 /// Most letters of a text, assumed: a paragraph, and an address with every dial in it.
 const MOST_LETTERS: usize = 4000;
 
@@ -37,35 +35,24 @@ const MOST_LETTERS: usize = 4000;
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct PageTask {
     text: String,
-    pub(super) start: String,
-    pub(super) goal: TaskGoal,
+    start: String,
+    goal: TaskGoal,
     hint: String,
-    #[serde(skip)]
-    pub(super) lines: TaskLines,
-}
-
-/// Lines of the file where the parts of a task stand.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct TaskLines {
-    pub(super) start: usize,
-    pub(super) goal: usize,
 }
 
 /// What the page checks.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub(super) struct TaskGoal {
-    pub(super) key: &'static str,
+struct TaskGoal {
+    key: &'static str,
     /// The same in words.
     name: &'static str,
-    pub(super) is: &'static str,
-    pub(super) value: GoalValue,
-    #[serde(skip)]
-    pub(super) line: usize,
+    is: &'static str,
+    value: GoalValue,
 }
 
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(untagged)]
-pub(super) enum GoalValue {
+enum GoalValue {
     Number(f64),
     Word(String),
 }
@@ -74,7 +61,7 @@ pub(super) enum GoalValue {
 struct TaskDraft {
     line: usize,
     text: String,
-    start: Option<(usize, String)>,
+    start: Option<String>,
     goal: Option<TaskGoal>,
     hint: String,
 }
@@ -83,10 +70,6 @@ struct TaskDraft {
 ///
 /// **Fails** with every line that is wrong.
 pub fn tasks_from_text(text: &str) -> Result<Vec<PageTask>> {
-    if text.lines().nth(MOST_LINES).is_some() {
-        let fault = TaskFault::TooManyLines { most: MOST_LINES };
-        return Err(Error::bad(PageFault::Task(fault)));
-    }
     let (mut drafts, mut faults): (Vec<TaskDraft>, Vec<TaskFault>) = (Vec::new(), Vec::new());
     for (line, content) in (1..).zip(text.trim_start_matches('\u{feff}').lines()) {
         let content = content.trim();
@@ -160,7 +143,7 @@ fn read_line(
         return Err(TaskFault::BeforeTask { line });
     };
     match word.as_str() {
-        "start" => draft.start = Some((line, start(line, &value)?)),
+        "start" => draft.start = Some(start(line, &value)?),
         "goal" => draft.goal = Some(goal(line, &value)?),
         _ => draft.hint = value,
     }
@@ -171,15 +154,9 @@ impl TaskDraft {
     fn finished(self) -> std::result::Result<PageTask, TaskFault> {
         let line = self.line;
         let missing = |word| TaskFault::Incomplete { line, word };
-        let (at, start) = self.start.ok_or(missing("start"))?;
-        let goal = self.goal.ok_or(missing("goal"))?;
         Ok(PageTask {
-            lines: TaskLines {
-                start: at,
-                goal: goal.line,
-            },
-            start,
-            goal,
+            start: self.start.ok_or(missing("start"))?,
+            goal: self.goal.ok_or(missing("goal"))?,
             text: self.text,
             hint: self.hint,
         })
@@ -226,6 +203,5 @@ fn goal(line: usize, text: &str) -> std::result::Result<TaskGoal, TaskFault> {
         name: goal_in_words(key),
         is,
         value,
-        line,
     })
 }

@@ -51,12 +51,6 @@ pub fn page_written(file: &str) -> String {
     format!("{file}: opens in any browser, from a disk as well; hand it on as it is")
 }
 
-/// That a task asks for nothing.
-#[must_use]
-pub fn task_done_at_start(line: usize) -> String {
-    format!("warning: line {line}: the start of this task meets its goal already")
-}
-
 /// What a change did to a curve and to its load, a sentence each.
 #[must_use]
 pub fn change_in_words(

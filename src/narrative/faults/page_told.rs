@@ -58,28 +58,6 @@ fn of_task(fault: &TaskFault) -> Told {
             Told::new(format!("line {line}: `{text}` is no address of the page"))
                 .hint("set up the start on the page and copy its address from there")
         }
-        TaskFault::StartFails { line } => Told::new(format!(
-            "line {line}: the start of this task cannot be set up, for what is told next"
-        )),
-        TaskFault::OtherLift { line, lift, frozen } => Told::new(format!(
-            "line {line}: the start is of the {lift}, and the page is frozen on the {frozen}"
-        )),
-        TaskFault::NoWord { line, word, known } => Told::new(format!(
-            "line {line}: no lift is ever told to be `{word}` there"
-        ))
-        .hint(format!("it is one of {}", known.join(", "))),
-        TaskFault::NeverMet {
-            line,
-            key,
-            least,
-            most,
-        } => Told::new(format!(
-            "line {line}: nothing meets that goal: {key} {}",
-            ends_in_words(*least, *most)
-        )),
-        TaskFault::TooManyLines { most } => {
-            Told::new(format!("more than {most} lines are no file of tasks"))
-        }
         TaskFault::TooMany { most } => Told::new(format!("more than {most} tasks")),
         TaskFault::Hidden { line, code } => Told::new(format!(
             "line {line} holds the character U+{code:04X}, which cannot be shown"
@@ -88,14 +66,5 @@ fn of_task(fault: &TaskFault) -> Told {
         TaskFault::TooLong { line, most } => {
             Told::new(format!("line {line} is longer than {most} letters"))
         }
-    }
-}
-
-fn ends_in_words(least: Option<i32>, most: Option<i32>) -> String {
-    match (least, most) {
-        (Some(least), Some(most)) => format!("is from {least} to {most}"),
-        (Some(least), None) => format!("is {least} at least"),
-        (None, Some(most)) => format!("is {most} at most"),
-        (None, None) => "can be anything".to_owned(),
     }
 }

@@ -15,7 +15,6 @@ mod draw_metadata;
 mod draw_palette;
 mod draw_ramp;
 mod draw_scale;
-mod explore_task_start;
 mod figures_data_table;
 mod library_bounded_read;
 mod library_changed;
