@@ -20,6 +20,15 @@ pub enum CurveShape {
 }
 
 impl CurveShape {
+    /// Every shape.
+    pub const ALL: [Self; 5] = [
+        Self::Ascending,
+        Self::Descending,
+        Self::BellShaped,
+        Self::UShaped,
+        Self::Level,
+    ];
+
     /// The trade's word.
     #[must_use]
     pub fn word(self) -> &'static str {
