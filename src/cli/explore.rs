@@ -4,7 +4,9 @@ use super::command_call::CommandCall;
 use super::output;
 use super::whole_set;
 use crate::error::{Error, PageFault, Result, Shelf};
-use crate::explore::{DIAL_GROUPS, PageTask, catalogue, tasks_from_text};
+use crate::explore::{
+    DIAL_GROUPS, PageTask, TaskFile, TaskGround, catalogue, check_tasks, tasks_from_text,
+};
 use crate::library::{Library, text_of_file};
 use crate::narrative::page_words::page_written;
 use crate::report::{PageOptions, live_page};
@@ -18,9 +20,19 @@ use std::path::PathBuf;
   torquill explore -o curl.html --movement biceps-curl --only load,muscle
 
 The page holds the model itself: it opens from a disk, a mail or a course page,
-asks nothing of a network, and computes the same numbers as the program. A task
-is four lines: `task: TEXT`, `start: ADDRESS` (copied from the page),
-`goal: max_effort <= 0.8` (a key of the summary), `hint: TEXT`.")]
+asks nothing of a network, and computes the same numbers as the program.
+
+A file of tasks has four lines a task; lines that begin with `# ` are notes:
+  task: Find a load that is hardest near the end
+  start: #v=1&lift=bench-press&lifter=reference-man&load=60
+  goal: sticking_point_range >= 0.6
+  hint: What grows towards lockout?
+The start is the page's address, copied there. A goal is a key of the summary,
+one of <= >= < > =, and a value: class, limiting_joint (with = and a word);
+peak_range, start_ratio, end_ratio, trough_ratio, range_of_motion_m,
+sticking_point_range, sticking_point_m, sticking_point_deg, max_effort,
+flattening_percent. Each start is solved, and the goal must not be met there
+but somewhere that the page's dials reach.")]
 pub struct ExploreArguments {
     /// Page to write (.html)
     #[arg(short, long, value_name = "FILE")]
@@ -87,7 +99,23 @@ pub fn run(arguments: &ExploreArguments, call: &CommandCall) -> Result<()> {
     }
     let tasks = match &arguments.tasks {
         None => Vec::new(),
-        Some(path) => tasks_from_text(&text_of_file(path)?)?,
+        Some(path) => {
+            let name = path.display().to_string();
+            let text = text_of_file(path)?;
+            let file = TaskFile {
+                name: &name,
+                text: &text,
+            };
+            let tasks = tasks_from_text(&file)?;
+            let ground = TaskGround {
+                lift: arguments.frozen.as_deref(),
+                lifter: &arguments.lifter,
+                only: arguments.only.as_deref(),
+                library,
+            };
+            check_tasks(&file, &tasks, ground)?;
+            tasks
+        }
     };
     let page = live_page(&PageOptions {
         lift: arguments.frozen.clone(),

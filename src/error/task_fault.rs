@@ -51,6 +51,43 @@ pub enum TaskFault {
         /// The start.
         text: String,
     },
+    /// A goal's word that no class or no joint has.
+    GoalWord {
+        /// Number of the line.
+        line: usize,
+        /// The word.
+        word: String,
+        /// Those that there are.
+        known: Vec<&'static str>,
+    },
+    /// A word of a start that no address has.
+    StartWord {
+        /// Number of the line.
+        line: usize,
+        /// The word.
+        word: String,
+    },
+    /// A start with another lift than the page is frozen on.
+    OtherLift {
+        /// Number of the line.
+        line: usize,
+        /// Its lift.
+        lift: String,
+        /// The page's lift.
+        frozen: String,
+    },
+    /// A goal that is met where the task starts.
+    MetAtStart {
+        /// Number of the goal's line.
+        line: usize,
+    },
+    /// A goal that none of the states tried meets.
+    NeverMet {
+        /// Number of the goal's line.
+        line: usize,
+        /// How many states were tried.
+        tried: usize,
+    },
     /// More than the page shows.
     TooMany {
         /// Most tasks.
@@ -63,4 +100,26 @@ pub enum TaskFault {
         /// Most letters.
         most: usize,
     },
+}
+
+impl TaskFault {
+    /// Number of the line that is wrong, if it is one line.
+    #[must_use]
+    pub fn line(&self) -> Option<usize> {
+        match self {
+            Self::Empty | Self::TooMany { .. } => None,
+            Self::UnknownWord { line, .. }
+            | Self::Hidden { line, .. }
+            | Self::BeforeTask { line }
+            | Self::Incomplete { line, .. }
+            | Self::Goal { line, .. }
+            | Self::Start { line, .. }
+            | Self::GoalWord { line, .. }
+            | Self::StartWord { line, .. }
+            | Self::OtherLift { line, .. }
+            | Self::MetAtStart { line }
+            | Self::NeverMet { line, .. }
+            | Self::TooLong { line, .. } => Some(*line),
+        }
+    }
 }

@@ -13,7 +13,7 @@ use super::shown_chart::{ChartWish, WishedTheme};
 use super::solved_state::SolvedState;
 use super::usual_loads::{UsualLoads, usual_loads};
 use crate::draw::svg;
-use crate::error::{Error, PageFault, Result};
+use crate::error::{Error, PageFault, Result, Shelf};
 use crate::figures::strength_curve;
 use crate::grammar::{item_from_text, setup_from_texts};
 use crate::library::{Library, Model, Workbench};
@@ -156,6 +156,21 @@ impl Laboratory {
         Ok((summary(&now.study, setup), table))
     }
 
+    /// Summary of a state.
+    ///
+    /// **Fails** as the lift does.
+    pub(super) fn summary_of(&mut self, state: &PageState) -> Result<CurveSummary> {
+        self.turn_to(state)?;
+        let now = self.solved()?;
+        Ok(summary(&now.study, now.study.setups.first()))
+    }
+
+    /// Names of the bands and of the chains that can hang on a bar.
+    pub(super) fn hanging_names(&self) -> (Vec<String>, Vec<String>) {
+        let names = |shelf| self.shelves.names(shelf);
+        (names(Shelf::Bands), names(Shelf::Chains))
+    }
+
     fn solved(&self) -> Result<Rc<SolvedState>> {
         let now = self.now.clone();
         now.ok_or_else(|| Error::bad(PageFault::NothingSolved))
@@ -170,7 +185,7 @@ impl Laboratory {
         }
     }
 
-    fn loads(&mut self, mut state: PageState) -> Result<UsualLoads> {
+    pub(super) fn loads(&mut self, mut state: PageState) -> Result<UsualLoads> {
         state.check(&self.shelves)?;
         state.load.clear();
         let model = self.model(&state)?;
@@ -178,7 +193,7 @@ impl Laboratory {
         usual_loads(&model, &beside, state.units.into())
     }
 
-    fn bench_of(&mut self, lift: String, lifter: String) -> Result<&Workbench> {
+    pub(super) fn bench_of(&mut self, lift: String, lifter: String) -> Result<&Workbench> {
         let state = PageState {
             lift,
             lifter,
@@ -253,7 +268,7 @@ impl Laboratory {
     }
 
     /// Solves a state, unless it is the present one.
-    fn turn_to(&mut self, state: &PageState) -> Result<()> {
+    pub(super) fn turn_to(&mut self, state: &PageState) -> Result<()> {
         if self.now.as_ref().is_some_and(|now| now.state == *state) {
             return Ok(());
         }

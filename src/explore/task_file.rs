@@ -2,9 +2,12 @@
 //!
 //! In: the text of a file. Out: [`PageTask`]s, or everything that is wrong in it.
 
+use crate::anatomy::Dof;
 use crate::bounds::first_hidden;
-use crate::error::{Error, Fault, PageFault, Result, TaskFault};
+use crate::capacity::CurveShape;
+use crate::error::{Error, Fault, PageFault, Place, Result, TaskFault};
 use crate::narrative::page_words::goal_in_words;
+use crate::report::CurveSummary;
 use serde::Serialize;
 
 /// Words that lines begin with.
@@ -35,14 +38,16 @@ const MOST_LETTERS: usize = 4000;
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct PageTask {
     text: String,
-    start: String,
-    goal: TaskGoal,
+    pub(super) start: String,
+    pub(super) goal: TaskGoal,
     hint: String,
+    #[serde(skip)]
+    pub(super) lines: TaskLines,
 }
 
 /// What the page checks.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-struct TaskGoal {
+pub(super) struct TaskGoal {
     key: &'static str,
     /// The same in words.
     name: &'static str,
@@ -57,9 +62,46 @@ enum GoalValue {
     Word(String),
 }
 
-/// A task as it is read.
+/// A file of tasks: its name, so that faults say where they stand, and its text.
+#[derive(Debug, Clone, Copy)]
+pub struct TaskFile<'a> {
+    /// The file as the user named it.
+    pub name: &'a str,
+    /// What stands in it.
+    pub text: &'a str,
+}
+
+impl TaskFile<'_> {
+    /// A fault where it stands.
+    pub(super) fn fault(&self, fault: TaskFault) -> Fault {
+        let line = fault.line();
+        let told = Fault::new(PageFault::Task(fault));
+        match line {
+            Some(line) => told.at(self.place(line)),
+            None => told,
+        }
+    }
+
+    /// A line, counted from 1.
+    pub(super) fn place(&self, line: usize) -> Place {
+        let mut lines = self.text.split_inclusive('\n');
+        let before: usize = lines.by_ref().take(line - 1).map(str::len).sum();
+        let own = lines.next().unwrap_or_default().trim_end().len();
+        Place::of(self.name, self.text, before..before + own)
+    }
+}
+
+/// Lines of the file where a task's start and goal stand.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(super) struct TaskLines {
+    pub(super) start: usize,
+    pub(super) goal: usize,
+}
+
+/// A task as it is read; a start or a goal that cannot be read is there all the same, and told once.
 struct TaskDraft {
     line: usize,
+    lines: TaskLines,
     text: String,
     start: Option<String>,
     goal: Option<TaskGoal>,
@@ -69,9 +111,10 @@ struct TaskDraft {
 /// Reads a file of tasks.
 ///
 /// **Fails** with every line that is wrong.
-pub fn tasks_from_text(text: &str) -> Result<Vec<PageTask>> {
+pub fn tasks_from_text(file: &TaskFile<'_>) -> Result<Vec<PageTask>> {
     let (mut drafts, mut faults): (Vec<TaskDraft>, Vec<TaskFault>) = (Vec::new(), Vec::new());
-    for (line, content) in (1..).zip(text.trim_start_matches('\u{feff}').lines()) {
+    let text = file.text.trim_start_matches('\u{feff}');
+    for (line, content) in (1..).zip(text.lines()) {
         let content = content.trim();
         if content.is_empty() || content.starts_with("# ") || content == "#" {
             continue;
@@ -89,21 +132,16 @@ pub fn tasks_from_text(text: &str) -> Result<Vec<PageTask>> {
     let mut tasks = Vec::new();
     for draft in drafts {
         match draft.finished() {
-            Ok(task) => tasks.push(task),
+            Ok(task) => tasks.extend(task),
             Err(fault) => faults.push(fault),
         }
     }
-    match faults.is_empty() {
-        true => Ok(tasks),
-        false => {
-            let faults = faults.into_iter();
-            Err(Error::bad_input(
-                faults
-                    .map(|fault| Fault::new(PageFault::Task(fault)))
-                    .collect(),
-            ))
-        }
+    if faults.is_empty() {
+        return Ok(tasks);
     }
+    faults.sort_by_key(|fault| fault.line().unwrap_or(0));
+    let faults = faults.into_iter().map(|fault| file.fault(fault));
+    Err(Error::bad_input(faults.collect()))
 }
 
 fn read_line(
@@ -132,6 +170,7 @@ fn read_line(
     if word == "task" {
         drafts.push(TaskDraft {
             line,
+            lines: TaskLines::default(),
             text: value,
             start: None,
             goal: None,
@@ -143,23 +182,36 @@ fn read_line(
         return Err(TaskFault::BeforeTask { line });
     };
     match word.as_str() {
-        "start" => draft.start = Some(start(line, &value)?),
-        "goal" => draft.goal = Some(goal(line, &value)?),
+        "start" => {
+            draft.lines.start = line;
+            draft.start = Some(start(line, &value)?);
+        }
+        "goal" => {
+            draft.lines.goal = line;
+            draft.goal = Some(goal(line, &value)?);
+        }
         _ => draft.hint = value,
     }
     Ok(())
 }
 
 impl TaskDraft {
-    fn finished(self) -> std::result::Result<PageTask, TaskFault> {
-        let line = self.line;
-        let missing = |word| TaskFault::Incomplete { line, word };
-        Ok(PageTask {
-            start: self.start.ok_or(missing("start"))?,
-            goal: self.goal.ok_or(missing("goal"))?,
-            text: self.text,
-            hint: self.hint,
-        })
+    /// The task; none where a line of it is told as wrong already.
+    fn finished(self) -> std::result::Result<Option<PageTask>, TaskFault> {
+        let TaskDraft { line, lines, .. } = self;
+        let missing = |word| Err(TaskFault::Incomplete { line, word });
+        match (self.start, self.goal) {
+            (None, _) if lines.start == 0 => missing("start"),
+            (_, None) if lines.goal == 0 => missing("goal"),
+            (Some(start), Some(goal)) => Ok(Some(PageTask {
+                text: self.text,
+                start,
+                goal,
+                hint: self.hint,
+                lines,
+            })),
+            _ => Ok(None),
+        }
     }
 }
 
@@ -193,6 +245,9 @@ fn goal(line: usize, text: &str) -> std::result::Result<TaskGoal, TaskFault> {
         .parse::<f64>()
         .ok()
         .filter(|number| number.is_finite());
+    if is_word {
+        check_word(line, key, value)?;
+    }
     let value = match number {
         Some(number) if !is_word => GoalValue::Number(number),
         None if is_word && is == "=" && !value.is_empty() => GoalValue::Word(value.to_owned()),
@@ -204,4 +259,40 @@ fn goal(line: usize, text: &str) -> std::result::Result<TaskGoal, TaskFault> {
         is,
         value,
     })
+}
+
+/// A class that there is, a joint that there is.
+fn check_word(line: usize, key: &str, value: &str) -> std::result::Result<(), TaskFault> {
+    let mut known: Vec<&'static str> = match key {
+        "class" => CurveShape::ALL.map(CurveShape::word).to_vec(),
+        _ => Dof::ALL.map(|dof| dof.joint().name()).to_vec(),
+    };
+    known.dedup();
+    match value.is_empty() || known.contains(&value) {
+        true => Ok(()),
+        false => Err(TaskFault::GoalWord {
+            line,
+            word: value.chars().take(80).collect(),
+            known,
+        }),
+    }
+}
+
+impl TaskGoal {
+    /// Whether a summary meets it.
+    pub(super) fn is_met(&self, summary: &CurveSummary) -> bool {
+        let all = serde_json::to_value(summary).unwrap_or_default();
+        let found = &all[self.key];
+        match (&self.value, found.as_f64(), found.as_str()) {
+            (GoalValue::Word(word), _, Some(found)) => found == word,
+            (GoalValue::Number(number), Some(found), _) => match self.is {
+                "<=" => found <= *number,
+                ">=" => found >= *number,
+                "<" => found < *number,
+                ">" => found > *number,
+                _ => found == *number,
+            },
+            _ => false,
+        }
+    }
 }

@@ -22,15 +22,15 @@ const LEAST_DIAL: f64 = 5.0;
 #[derive(Debug, Serialize)]
 pub(super) struct UsualLoads {
     /// Unit of the weights.
-    unit: &'static str,
+    pub(super) unit: &'static str,
     /// How many of it make a kilogram.
     per_kg: f64,
     /// Unit of a speed of the load.
-    speed_unit: &'static str,
+    pub(super) speed_unit: &'static str,
     /// A weight that is hard and can be lifted.
-    usual_load: f64,
+    pub(super) usual_load: f64,
     /// Where the dial of the weight ends.
-    most_load: f64,
+    pub(super) most_load: f64,
 }
 
 /// The weights of a lift and a lifter.

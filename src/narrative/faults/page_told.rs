@@ -58,6 +58,27 @@ fn of_task(fault: &TaskFault) -> Told {
             Told::new(format!("line {line}: `{text}` is no address of the page"))
                 .hint("set up the start on the page and copy its address from there")
         }
+        TaskFault::GoalWord { line, word, known } => {
+            Told::new(format!("line {line}: there is no `{word}` that a goal could ask for"))
+                .hint(format!("it is one of: {}", known.join(", ")))
+        }
+        TaskFault::StartWord { line, word } => {
+            Told::new(format!("line {line}: `{word}` is no word of an address"))
+                .hint("set up the start on the page and copy its address from there")
+        }
+        TaskFault::OtherLift { line, lift, frozen } => Told::new(format!(
+            "line {line}: the task starts with `{lift}`, and the page is frozen on `{frozen}`"
+        ))
+        .hint("leave --movement out, or start the task with its lift"),
+        TaskFault::MetAtStart { line } => {
+            Told::new(format!("line {line}: the goal is met before a dial is turned"))
+                .hint("ask for more, or start farther from it")
+        }
+        TaskFault::NeverMet { line, tried } => Told::new(format!(
+            "line {line}: none of {tried} states meets the goal"
+        ))
+        .hint("tried were the weight over its dial, every other open dial by itself, and technique, machine, bands, chains, speed with the weight")
+        .hint("ask for less, or open the dials that it takes with --only"),
         TaskFault::TooMany { most } => Told::new(format!("more than {most} tasks")),
         TaskFault::Hidden { line, code } => Told::new(format!(
             "line {line} holds the character U+{code:04X}, which cannot be shown"
