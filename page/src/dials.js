@@ -28,7 +28,7 @@ export function buildDials(known, loads, catalogue, allowed, turned) {
 function loadDials(loads, catalogue, turned) {
   const load = plainDial({
     id: "load", name: "Weight", unit: loads.unit, least: 0, most: Math.max(loads.most_load, state.load ?? 0), step: loads.most_load > 60 ? 1 : 0.5,
-    note: "Bar and both sides together; of dumb-bells one hand's. The dial ends a little above what the lifter can hold.",
+    note: "Bar and both sides together; of dumb-bells one hand's.",
     get: () => state.load ?? 0, set: (value) => { state.load = value; }, turned,
   });
   const speed = plainDial({
@@ -46,7 +46,8 @@ function loadDials(loads, catalogue, turned) {
           event.target.value = state[many];
           turned(many);
         } } }))));
-  return [load, hung("band", "Band", catalogue.bands, "bands"), hung("chain", "Chain", catalogue.chains, "chains"), speed];
+  const words = make("p", { class: "quiet", id: "hung-words" });
+  return [load, hung("band", "Band", catalogue.bands, "bands"), hung("chain", "Chain", catalogue.chains, "chains"), words, speed];
 }
 
 function plainDial({ id, name, unit, least, most, step, note, get, set, turned }) {
@@ -125,16 +126,17 @@ function wordInput(dial, id) {
 
 function numberInput(dial, id) {
   const { now, unit, least, most, step } = dial.kind;
+  const toldUnit = dial.told_unit || unit;
   const input = make("input", { type: "range", id, min: least, max: most, step: "any" });
   const isFree = dial.kind.kind === "free";
   const start = isFree ? (least + most) / 2 : now;
+  const told = (value, digits) => `${Number(value.toPrecision(digits))} ${toldUnit}`.trim().replace("-", "\u2212");
   const set = () => numberOf(state.set[dial.path], unit);
   input.back = () => { input.value = Number.isNaN(set()) ? start : set(); };
   input.told = () => {
-    if (!(dial.path in state.set)) return isFree ? "free" : `${Number(start.toPrecision(4))} ${unit}`;
+    if (!(dial.path in state.set)) return isFree ? "free" : told(start, 4);
     const own = set();
-    const told = Number.isNaN(own) ? state.set[dial.path] : `${Number(own.toPrecision(5))} ${unit}`;
-    return told.replace("-", "\u2212");
+    return Number.isNaN(own) ? state.set[dial.path].replace("-", "\u2212") : told(own, 5);
   };
   input.setting = () => `${shown(Math.min(most, Math.max(least, Math.round(Number(input.value) / step) * step)), step)} ${unit}`.trim();
   // Arrow keys go by whole steps.

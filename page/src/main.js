@@ -1,12 +1,12 @@
 // The page: reads the address, asks the model, shows the answer; one answer a frame at most.
 
-import { $, lines, make, theme, warn } from "./page.js";
+import { $, lines, make, printTheme, theme, warn } from "./page.js";
 import { Refused, ask, heldBytes, openModel } from "./model.js";
-import { address, asked, readAddress, state } from "./state.js";
+import { address, asked, isAddress, readAddress, state } from "./state.js";
 import { buildDials, chooseMuscle, numberOf } from "./dials.js";
-import { dragBody, dragChart, showBody, showChart, showDot } from "./picture.js";
+import { dragBody, dragChart, showBody, showChart, showDots } from "./picture.js";
 import { showCloud, showQuestions, startDrawing, wireLearning } from "./learn.js";
-import { buildTasks, checkTasks } from "./tasks.js";
+import { buildTasks, checkTasks, leaveTask, showTasks } from "./tasks.js";
 import { wireTaking } from "./take.js";
 
 const options = JSON.parse($("options").textContent);
@@ -29,7 +29,7 @@ function wish(withChart) {
   return {
     size: withChart ? [width, Math.round(Math.min(isSmall ? innerHeight * 0.36 : innerHeight * 0.56, width * (isSmall ? 0.75 : 0.66)))] : null,
     beside: isLate ? "nothing" : state.beside, beside_size: [wide($("beside")), Math.round(Math.min(420, wide($("beside")) * 0.7))],
-    theme: theme(), joint: state.joint, muscle: muscleNumber(),
+    theme: theme(), joint: state.joint ?? 0, muscle: muscleNumber(),
   };
 }
 
@@ -54,7 +54,7 @@ function solve() {
     return false;
   }
   place = solved.place;
-  state.joint = Math.min(state.joint, solved.joints.length - 1);
+  if (state.joint !== null) state.joint = Math.min(state.joint, solved.joints.length - 1);
   show();
   times.push(performance.now() - from);
   if (times.length > 6000) times.splice(0, 3000);
@@ -68,8 +68,14 @@ function show() {
   $("table-command").textContent = solved.commands.table;
   $("sentences").replaceChildren(...lines([...solved.sentences, ...solved.warnings]));
   $("cautions").replaceChildren(...lines(solved.cautions));
+  showHung();
   showPlace();
   checkTasks(solved, begun);
+}
+
+/** What hangs on the bar in words: which way a band pulls and where it hangs. */
+function showHung() {
+  if ($("hung-words")) $("hung-words").textContent = solved.hung ?? "";
 }
 
 /** Another place, muscle or chart beside of the same curve. */
@@ -80,8 +86,9 @@ function askPlace() {
 
 function showPlace() {
   const { numbers } = place;
-  const value = (numbers.capacity_n ?? numbers.capacity_nm) * solved.shown.load[1];
-  showDot($("chart"), solved.chart, solved.across[place.sample], value);
+  const inUnit = (value) => (value ?? null) === null ? null : value * solved.shown.load[1];
+  const values = { capacity: inUnit(numbers.capacity_n ?? numbers.capacity_nm), demand: inUnit(numbers.demand_n ?? numbers.demand_nm), unit: solved.shown.load[0] };
+  showDots($("chart"), solved.chart, solved.across[place.sample], values);
   showBody($("body"), solved, place, state.muscle);
   if (place.beside) showChart($("beside"), place.beside, `${$("muscle-head").textContent}: ${document.querySelector("[data-beside][aria-pressed=true]").textContent}`);
   $("here").textContent = place.words.replaceAll(" %", "\u00a0%");
@@ -93,10 +100,8 @@ function showPlace() {
 const rows = [];
 
 function showTable() {
-  const joint = solved.joints[state.joint].name;
   const { force, arm, torque } = solved.shown;
-  const order = place.numbers.muscles.map((_, index) => index)
-    .sort((a, b) => Math.abs(place.numbers.muscles[b].torque_nm[joint]) - Math.abs(place.numbers.muscles[a].torque_nm[joint]));
+  const order = place.numbers.muscles.map((_, index) => index).sort((a, b) => Math.abs(place.torques_nm[b]) - Math.abs(place.torques_nm[a]));
   while (rows.length < order.length) rows.push(tableRow());
   order.forEach((index, line) => {
     const muscle = place.numbers.muscles[index];
@@ -105,10 +110,10 @@ function showTable() {
     button.value = solved.muscles[index].name;
     row.className = button.value === state.muscle ? "chosen" : "";
     const told = [
-      `${(muscle.activation * 100).toFixed(0)} %`, (muscle.force_n * force[1]).toFixed(0), (muscle.moment_arm_m[joint] * arm[1]).toFixed(1),
-      (muscle.torque_nm[joint] * torque[1]).toFixed(1), `${(muscle.fibre_length_norm * 100).toFixed(0)} %`,
+      `${(muscle.activation * 100).toFixed(0)} %`, (muscle.force_n * force[1]).toFixed(0), (place.arms_m[index] * arm[1]).toFixed(1),
+      (place.torques_nm[index] * torque[1]).toFixed(1), `${(muscle.fibre_length_norm * 100).toFixed(0)} %`,
     ];
-    told.forEach((text, cell) => { cells[cell].textContent = text.replace("-", "\u2212"); });
+    told.forEach((text, cell) => { cells[cell].textContent = text.replace(/^-(0\.?0*)$/, "$1").replace("-", "\u2212"); });
     cells[4].className = place.is_living[index] ? "" : "out";
     if (!place.is_living[index]) cells[4].textContent += " †";
   });
@@ -177,7 +182,7 @@ function turnLift(fresh, later = false) {
     state.set = {};
     [state.band, state.chain] = ["", ""];
     state.speed = 0;
-    state.joint = 0;
+    state.joint = null;
   }
   try {
     loads = ask({ ask: "loads", state: asked(null) });
@@ -194,7 +199,11 @@ function turnLift(fresh, later = false) {
     state.muscle = strongest();
     askPlace();
   }
-  if (isSolved) fill($("joint"), solved.joints.map((joint, index) => [index, joint.name.replaceAll("_", " ")]), state.joint);
+  if (isSolved && state.joint === null) {
+    state.joint = solved.first_joint;
+    askPlace();
+  }
+  if (isSolved) fill($("joint"), solved.joints.map((joint, index) => [index, joint.title]), state.joint);
   if (!later) furnish();
   return isSolved;
 }
@@ -203,6 +212,7 @@ function turnLift(fresh, later = false) {
 function furnish() {
   known = ask({ ask: "dials", lift: state.lift, lifter: state.lifter, units: state.units });
   buildDials(known, loads, catalogue, options.only, turned);
+  if (solved) showHung();
   if (solved) afterwards(true);
   if (state.view === "predict") startDrawing();
   if (state.view === "class") showCloud();
@@ -238,11 +248,13 @@ function fill(select, entries, chosen) {
 
 function turnView(view) {
   state.view = view;
+  if (view !== "tasks") leaveTask();
   markView();
   if (view === "predict") startDrawing();
   if (view === "quiz") showQuestions();
   if (view === "class") showCloud();
   refresh(true);
+  if (view === "tasks") showTasks();
 }
 
 function markView() {
@@ -269,10 +281,39 @@ function wire() {
   dragBody($("body"), () => solved, drag);
   wireTaking(() => state.lift);
   wireLearning(() => solved);
-  buildTasks(options.tasks, (task) => { begun = task; openAddress(task.start); turnView("tasks"); });
+  buildTasks(options.tasks, beginTask);
   new ResizeObserver(() => refresh(true)).observe($("chart"));
+  new ResizeObserver(measureStuck).observe(document.querySelector(".curve"));
+  // The link leads on within the page; the address stays what it is.
+  document.querySelector(".skip").addEventListener("click", (event) => {
+    event.preventDefault();
+    const target = $("stage").hidden ? document.querySelector(".panel:not([hidden]) h1") : $("stage");
+    target.tabIndex = -1;
+    target.focus();
+  });
+  // Paper is light, whatever the screen is.
+  for (const [event, isPaper] of [["beforeprint", true], ["afterprint", false]]) addEventListener(event, () => { printTheme(isPaper); if (solved) solve(); });
   matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => refresh(true));
-  addEventListener("hashchange", () => openAddress(location.hash));
+  addEventListener("hashchange", () => { if (isAddress(location.hash)) openAddress(location.hash); });
+}
+
+/** What is focused below the chart that stays in sight does not hide under it. */
+function measureStuck() {
+  const curve = document.querySelector(".curve");
+  const isStuck = getComputedStyle(curve).position === "sticky";
+  document.documentElement.style.scrollPaddingTop = isStuck ? `${curve.offsetHeight + 8}px` : "0";
+}
+
+/** A task begins at its address, with the first dial under the hand. */
+function beginTask(task) {
+  begun = task;
+  openAddress(task.start);
+  state.view = "tasks";
+  markView();
+  refresh(true);
+  const dial = document.querySelector("#dials details[open] input, #dials details[open] select");
+  (dial ?? $("dials")).scrollIntoView({ block: "nearest" });
+  dial?.focus({ preventScroll: true });
 }
 
 function turnBeside(beside) {
@@ -288,19 +329,18 @@ function markBeside() {
 /** Turns the page to an address; what no model answers is left, and the page says so. */
 function openAddress(hash, later = false) {
   note = "";
-  const version = readAddress(hash || "#");
+  const told = readAddress(hash || "#");
   if (options.lift) state.lift = options.lift;
   if (options.lifter && !/[#&]lifter=/.test(hash)) state.lifter = options.lifter;
   const has = (list, name) => list.some((each) => each.name === name);
-  const missing = [];
-  if (!has(catalogue.lifts, state.lift)) { missing.push(state.lift); state.lift = catalogue.lifts[0].name; }
-  if (!has(catalogue.lifters, state.lifter)) { missing.push(state.lifter); state.lifter = catalogue.lifters[0].name; }
-  if (!catalogue.bands.includes(state.band)) state.band = "";
-  if (!catalogue.chains.includes(state.chain)) state.chain = "";
+  const lacks = (what, name) => { told.push(`There is no ${what} \u201c${name}\u201d here.`); };
+  if (!has(catalogue.lifts, state.lift)) { lacks("lift", state.lift); state.lift = catalogue.lifts[0].name; }
+  if (!has(catalogue.lifters, state.lifter)) { lacks("lifter", state.lifter); state.lifter = catalogue.lifters[0].name; }
+  if (state.band && !catalogue.bands.includes(state.band)) { lacks("band", state.band); state.band = ""; }
+  if (state.chain && !catalogue.chains.includes(state.chain)) { lacks("chain", state.chain); state.chain = ""; }
   fill($("lift"), catalogue.lifts.map((lift) => [lift.name, lift.title]), state.lift);
   fill($("lifter"), catalogue.lifters.map((lifter) => [lifter.name, lifter.title]), state.lifter);
   $("lift").disabled = Boolean(options.lift);
-  const told = [version, ...missing.map((name) => `There is no ${name} here.`)].filter(Boolean);
   $("units").value = state.units;
   if (state.view === "tasks" && !options.tasks.length) state.view = "explore";
   markView();

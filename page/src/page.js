@@ -37,4 +37,9 @@ export function shown(value, step) {
   return String(Number(value.toFixed(decimals)));
 }
 
-export const theme = () => (matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light");
+let isPaper = false;
+/** Whether what is drawn now goes to paper. */
+export function printTheme(now) {
+  isPaper = now;
+}
+export const theme = () => (!isPaper && matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light");

@@ -1,6 +1,6 @@
 // The chart with its dot, and the body with its muscles; both can be dragged along the range.
 
-import { $, make } from "./page.js";
+import { $, make, theme } from "./page.js";
 
 const fraction = (value, [from, to]) => (value - from) / (to - from);
 
@@ -13,21 +13,48 @@ export function showChart(holder, chart, label) {
   else holder.prepend(parsed);
 }
 
-/** Where the dot stands on the chart: over the capacity of the place. */
-export function showDot(holder, chart, across, value) {
+/** Dots on capacity and load; where a curve is above the axis an arrow at the upper edge says how high it is. */
+export function showDots(holder, chart, across, { capacity, demand, unit }) {
   const [left, top, right, bottom] = chart.area_px;
   const x = left + fraction(across, chart.across) * (right - left);
-  const y = Math.max(top, bottom - fraction(value, chart.up) * (bottom - top));
-  let [dot, rod] = [holder.querySelector(".dot"), holder.querySelector(".rod")];
-  if (!dot) {
-    rod = make("span", { class: "rod" });
-    dot = make("span", { class: "dot" });
-    holder.append(rod, dot);
+  const height = (value) => bottom - fraction(value, chart.up) * (bottom - top);
+  const part = (kind) => {
+    let found = holder.querySelector(`.${kind}`);
+    if (!found) {
+      found = make("span", { class: kind });
+      holder.append(found);
+    }
+    return found;
+  };
+  const rod = part("rod");
+  rod.style.left = `${x}px`;
+  rod.style.top = `${Math.max(top, height(capacity))}px`;
+  rod.style.height = `${bottom - Math.max(top, height(capacity))}px`;
+  const above = [];
+  for (const [kind, value] of [["load", demand], ["dot", capacity]]) {
+    const dot = part(kind);
+    const isAbove = value !== null && value > chart.up[1];
+    dot.hidden = value === null || value < chart.up[0];
+    dot.classList.toggle("above", isAbove);
+    dot.style.left = `${x}px`;
+    dot.style.top = `${value === null ? 0 : Math.max(top, height(value))}px`;
+    // At an edge the dot is cut, so that it covers no number of an axis.
+    const y = height(value ?? 0);
+    const over = [x + HALF[kind] - right, y + HALF[kind] - bottom, left - x + HALF[kind]].map((side) => Math.max(-RING, side - RING));
+    dot.style.clipPath = isAbove ? "" : `inset(-${RING}px ${over.map((side) => `${side}px`).join(" ")})`;
+    if (isAbove) above.push(`${value.toFixed(0)} ${unit}`);
   }
-  dot.style.left = rod.style.left = `${x}px`;
-  dot.style.top = rod.style.top = `${y}px`;
-  rod.style.height = `${bottom - y}px`;
+  const note = part("note");
+  note.hidden = !above.length;
+  note.textContent = above.join(", ");
+  note.style.top = `${top}px`;
+  note.style.left = `${Math.min(x, right)}px`;
+  note.classList.toggle("leftward", x > (left + right) / 2);
 }
+
+/** Half of each dot, and the ring around it, pixels. */
+const HALF = { dot: 9, load: 6 };
+const RING = 3;
 
 /** Calls `act` with the place of the range under the pointer as it is dragged over the chart. */
 export function dragChart(holder, shownNow, act) {
@@ -89,7 +116,7 @@ function spoken(solved, muscles) {
 
 /** From the grey of an idle muscle to a strong red. */
 function colour(activation) {
-  const dark = matchMedia("(prefers-color-scheme: dark)").matches;
+  const dark = theme() === "dark";
   const [from, to] = dark ? [[110, 122, 136], [255, 120, 90]] : [[138, 149, 163], [190, 30, 20]];
   return `rgb(${from.map((part, index) => Math.round(part + activation * (to[index] - part))).join(",")})`;
 }

@@ -13,23 +13,37 @@ let tasks = [];
 export function buildTasks(given, start) {
   tasks = given ?? [];
   document.querySelector("[data-view=tasks]").hidden = !tasks.length;
-  $("tasks").replaceChildren(...tasks.map((task) => make("li", {}, make("p", {}, task.text),
-    make("p", { class: "row" }, make("button", { type: "button", on: { click: () => start(task) } }, "Start here")),
+  $("tasks").replaceChildren(...tasks.map((task, index) => make("li", {}, make("p", {}, task.text),
+    make("p", { class: "row" }, make("button", { type: "button", "aria-label": `Start task ${index + 1} here`, on: { click: () => start(task) } }, "Start here")),
     task.hint ? make("details", {}, make("summary", {}, "Hint"), make("p", {}, task.hint)) : "",
-    make("p", { class: "state", "aria-live": "polite" }))));
+    make("p", { class: "state" }))));
 }
 
-/** Which goals the state on the page meets. */
+/** Leads to the list of tasks. */
+export function showTasks() {
+  $("tasks-head").scrollIntoView({ block: "start" });
+  $("tasks-head").focus({ preventScroll: true });
+}
+
+/** Beside the curve stands no task any more. */
+export function leaveTask() {
+  $("task-now").hidden = true;
+}
+
+/** Whether the state on the page meets the goal of the task that was begun: told in the list and beside the curve. */
 export function checkTasks(solved, begun) {
-  tasks.forEach((task, index) => {
-    const item = $("tasks").children[index];
-    if (begun !== task) return;
-    const value = solved.summary[task.goal.key];
-    const isMet = value !== undefined && value !== null && HOLDS[task.goal.is](value, task.goal.value);
-    const state = item.querySelector(".state");
-    item.classList.toggle("done", isMet);
-    state.className = isMet ? "state right" : "state";
-    const now = typeof value === "number" ? Number(value.toPrecision(3)) : value ?? "nothing yet";
-    state.textContent = `${isMet ? "Done" : "Not yet"}: ${task.goal.name} is ${now}, asked for is ${SIGNS[task.goal.is]} ${task.goal.value}.`;
-  });
+  const index = tasks.indexOf(begun);
+  if (index < 0) return;
+  const { goal } = begun;
+  const item = $("tasks").children[index];
+  const value = solved.summary[goal.key];
+  const isMet = value !== undefined && value !== null && HOLDS[goal.is](value, goal.value);
+  item.classList.toggle("done", isMet);
+  const now = typeof value === "number" ? Number(value.toPrecision(3)) : value ?? "nothing yet";
+  const told = `${isMet ? "Done" : "Not yet"}: ${goal.name} is ${now}, asked for is ${`${SIGNS[goal.is]} ${goal.value}`.trim()}.`.replace(/-(?=\d)/g, "\u2212");
+  for (const [place, text] of [[item.querySelector(".state"), told], [$("task-now"), `Task ${index + 1}. ${told}`]]) {
+    place.classList.toggle("right", isMet);
+    if (place.textContent !== text) place.textContent = text;
+  }
+  $("task-now").hidden = document.querySelector("[data-view=tasks]").getAttribute("aria-pressed") !== "true";
 }
