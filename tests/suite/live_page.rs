@@ -685,8 +685,143 @@ fn law_questions_have_one_right_answer_and_lines_make_a_cloud() {
     let told = tab.eval("document.getElementById('cloud-words').textContent");
     assert!(
         told.as_str()
-            .is_some_and(|t| t.starts_with("2 curves") && t.contains("1 lines cannot")),
+            .is_some_and(|t| t.starts_with("2 curves") && t.contains("1 line cannot be read.")),
         "{told}"
+    );
+    // What a class sends: quoted, behind a name, with decimal commas, twice, of others.
+    let other = torquill::movements()
+        .into_iter()
+        .find(|name| name != lift)
+        .expect("two lifts");
+    let lines = [
+        format!("> {}", line(0.5)),
+        format!("Invented Pupil: {}", line(0.75)),
+        line(0.25).replace('.', ","),
+        line(0.5),
+        line(0.5).replace("reference-man", "reference-woman"),
+        line(0.5).replace(lift, &other),
+    ]
+    .join("\r\n");
+    tab.eval(&format!("(() => {{ const l = document.getElementById('lines'); l.value = {}; l.dispatchEvent(new Event('input')); }})()", json!(lines)));
+    let told = tab.eval("document.getElementById('cloud-words').textContent");
+    let told = told.as_str().expect("text");
+    for part in [
+        "3 curves of this lift and lifter",
+        "1 line is of another lift.",
+        "1 line is of another lifter.",
+        "1 line stands there twice and counts once.",
+    ] {
+        assert!(told.contains(part), "{part} in {told}");
+    }
+    assert!(!told.contains("cannot be read"), "{told}");
+    // The model stays out of the picture until somebody asks for it.
+    let models = "document.querySelectorAll('#cloud path.model').length";
+    assert_eq!(tab.eval(models), json!(0));
+    tab.click("#show-model");
+    assert_eq!(tab.eval(models), json!(1));
+    is_calm(&tab);
+}
+
+#[test]
+fn law_dots_say_what_the_words_say_even_above_the_axis() {
+    let Some((mut tab, file, _folder)) = opened(&[], "") else {
+        return;
+    };
+    for width in [320, 1280] {
+        tab.look(width, 900, false);
+        for (state, is_above) in [
+            ("#v=1&lift=pull-up&lifter=reference-man&at=0", true),
+            ("#v=1&lift=pull-up&lifter=reference-man&at=0.5", false),
+            (
+                "#v=1&lift=bench-press&lifter=reference-man&load=60&at=1",
+                true,
+            ),
+            (
+                "#v=1&lift=biceps-curl&lifter=reference-man&load=10&at=0",
+                false,
+            ),
+        ] {
+            tab.open(&file, state);
+            let found = tab.eval(
+                "(() => { const s = torquill.solved(), n = s.place.numbers, f = s.shown.load[1]; const e = (q) => document.querySelector('#chart ' + q); \
+                 return [e('.dot').classList.contains('above'), e('.note').textContent, ((n.capacity_n ?? n.capacity_nm) * f).toFixed(0) + ' ' + s.shown.load[0], \
+                 (n.capacity_n ?? n.capacity_nm) * f > s.chart.up[1], e('.load').hidden, (n.demand_n ?? n.demand_nm ?? null) === null]; })()",
+            );
+            assert_eq!(found[0], json!(is_above), "{state}: {found}");
+            assert_eq!(found[0], found[3], "{state}: {found}");
+            let told = if is_above {
+                found[2].clone()
+            } else {
+                json!("")
+            };
+            assert_eq!(found[1], told, "{state}: {found}");
+            assert_eq!(found[4], found[5], "{state}: {found}");
+        }
+    }
+    is_calm(&tab);
+}
+
+#[test]
+fn law_the_keyboard_finds_its_way_and_the_address_stays() {
+    let state = "#v=1&lift=squat&lifter=reference-woman&load=30";
+    let Some((mut tab, file, _folder)) = opened(&[], state) else {
+        return;
+    };
+    let before = tab.eval("torquill.address()");
+    tab.key("Tab");
+    assert_eq!(tab.eval("document.activeElement.className"), json!("skip"));
+    tab.key("Enter");
+    settle(&mut tab);
+    assert_eq!(tab.eval("document.activeElement.id"), json!("stage"));
+    assert_eq!(tab.eval("torquill.address()"), before);
+    assert_eq!(
+        tab.eval("[torquill.state.lifter, torquill.state.load]"),
+        json!(["reference-woman", 30])
+    );
+    // On a phone nothing that is focused on the way back hides under the chart.
+    tab.look(320, 640, false);
+    tab.open(&file, state);
+    let hidden = tab.eval(
+        "(async () => { const bad = []; const all = [...document.querySelectorAll('main button, main input, main select, main summary')].filter((e) => e.offsetParent && !e.closest('.curve')); \
+         for (const e of all.reverse()) { e.scrollIntoView({block: 'nearest'}); e.focus({preventScroll: true}); await new Promise((d) => setTimeout(d)); \
+         const c = document.querySelector('.curve').getBoundingClientRect(), b = e.getBoundingClientRect(); \
+         if (!e.closest('.who') && c.top <= 1 && b.top < c.bottom - 1) bad.push(e.outerHTML.slice(0, 80)); } return bad; })()",
+    );
+    assert_eq!(hidden, json!([]));
+    assert_eq!(tab.eval("document.documentElement.scrollWidth"), json!(320));
+    is_calm(&tab);
+}
+
+#[test]
+fn law_a_drawing_is_shown_after_it_is_made_and_its_values_are_told() {
+    let Some((mut tab, ..)) = opened(&[], "#v=1&lift=squat&lifter=reference-man&view=predict")
+    else {
+        return;
+    };
+    assert_eq!(
+        tab.eval("document.getElementById('reveal').disabled"),
+        json!(true)
+    );
+    let [x, y, width, height] = tab.place_of("#draw svg");
+    let way: Vec<[f64; 2]> = (0..=8)
+        .map(|step| [x + (f64::from(step) - 4.0) / 20.0 * width, y - 0.3 * height])
+        .collect();
+    tab.drag(&way);
+    assert_eq!(
+        tab.eval("document.getElementById('reveal').disabled"),
+        json!(false)
+    );
+    let told = tab.eval("[...document.querySelectorAll('.point')].map((p) => [p.querySelector('input').value + ' %', p.querySelector('input').getAttribute('aria-valuetext'), p.querySelector('output').textContent])");
+    let told = told.as_array().expect("a list");
+    for point in told {
+        assert!(point[0] == point[1] && point[1] == point[2], "{point}");
+        // Ends that nobody drew follow what was drawn.
+        assert_eq!(point[0], told[2][0]);
+    }
+    let rule = tab.eval("document.getElementById('rule').textContent");
+    assert!(
+        rule.as_str().is_some_and(|rule| rule.contains("points")),
+        "{rule}"
     );
     is_calm(&tab);
 }
@@ -714,6 +849,10 @@ fn fault_hostile_addresses_are_harmless() {
         tab.open(&file, hash);
         let is_shown = tab.eval("document.querySelector('#chart svg') !== null && torquill.solved().capacity.every(Number.isFinite)");
         assert_eq!(is_shown, json!(true), "{hash:.80}");
+        // Whatever is left out is told.
+        let is_whole =
+            hash == "#" || tab.eval("!document.getElementById('notice').hidden") == json!(true);
+        assert!(is_whole, "{hash:.80}: nothing is told");
         // What an address of another version leaves out is told.
         if hash.contains("v=999") {
             let told = tab.eval("document.getElementById('notice').textContent");
@@ -752,7 +891,10 @@ fn law_tasks_are_checked_and_a_frozen_page_stays_frozen() {
         tab.eval("[...document.querySelectorAll('#dials > details')].map((d) => d.dataset.group)"),
         json!(["load", "muscle"])
     );
+    tab.look(320, 640, false);
     tab.click("[data-view=tasks]");
+    let is_seen = "(() => { const b = document.getElementById('tasks-head').getBoundingClientRect(); return b.top >= 0 && b.bottom <= innerHeight; })()";
+    assert_eq!(tab.eval(is_seen), json!(true));
     assert_eq!(
         tab.eval("document.querySelector('#tasks p').textContent"),
         json!("Make it <b>light</b>")
@@ -763,7 +905,14 @@ fn law_tasks_are_checked_and_a_frozen_page_stays_frozen() {
         tab.eval("document.querySelector('#tasks li').classList.contains('done')"),
         json!(false)
     );
-    tab.eval("document.getElementById('load').focus()");
+    // The first dial is under the hand, and what is missing beside the curve in sight.
+    assert_eq!(tab.eval("document.activeElement.id"), json!("load"));
+    let told = "document.getElementById('task-now').textContent";
+    assert!(
+        tab.eval(told)
+            .as_str()
+            .is_some_and(|told| told.contains("Not yet"))
+    );
     tab.key("Home");
     (0..4).for_each(|_| tab.key("ArrowRight"));
     settle(&mut tab);
@@ -771,6 +920,13 @@ fn law_tasks_are_checked_and_a_frozen_page_stays_frozen() {
         tab.eval("document.querySelector('#tasks li').classList.contains('done')"),
         json!(true)
     );
+    assert!(
+        tab.eval(told)
+            .as_str()
+            .is_some_and(|told| told.contains("Done"))
+    );
+    let is_seen = "(() => { const b = document.getElementById('task-now').getBoundingClientRect(); return b.top >= 0 && b.bottom <= innerHeight; })()";
+    assert_eq!(tab.eval(is_seen), json!(true));
     is_calm(&tab);
 }
 
@@ -798,6 +954,22 @@ fn fault_bad_tasks_and_options_are_told() {
             "no goal",
         ),
         ("# note\nquestion: x\n", "begins with"),
+        (
+            "task: x\nstart: #lift=squatt&load=90\ngoal: max_effort < 0.5\n",
+            "squat",
+        ),
+        (
+            "task: x\nstart: #lift=squat&load=abc\ngoal: max_effort < 0.5\n",
+            "load=abc",
+        ),
+        (
+            "task: x\nstart: #lift=squat&load=60\ngoal: class = upward\n",
+            "ascending",
+        ),
+        (
+            "task: x\nstart: #lift=biceps-curl&load=5\ngoal: max_effort < 0.9\n",
+            "met before",
+        ),
         ("task: x\u{202e}y\n", "U+202E"),
     ] {
         std::fs::write(folder.path().join("tasks.txt"), text).expect("a file");
@@ -812,6 +984,30 @@ fn fault_bad_tasks_and_options_are_told() {
             answer.complaint
         );
         assert!(!folder.path().join("lab.html").exists());
+    }
+    // One bad start is one fault, at its line.
+    let one = "task: x\nstart: squat\ngoal: max_effort < 0.5\n";
+    let unmet = "task: x\nstart: #lift=biceps-curl&load=5\ngoal: max_effort >= 9\n";
+    for (text, place, more) in [(one, "tasks.txt:2", "load"), (unmet, "tasks.txt:3", "load")] {
+        std::fs::write(folder.path().join("tasks.txt"), text).expect("a file");
+        let arguments = [
+            "explore",
+            "-o",
+            "lab.html",
+            "--tasks",
+            "tasks.txt",
+            "--only",
+            more,
+        ];
+        let answer = call_in(folder.path(), &arguments);
+        assert_eq!(answer.status, 2, "{text}");
+        assert_eq!(
+            answer.complaint.matches("error:").count(),
+            1,
+            "{}",
+            answer.complaint
+        );
+        assert!(answer.complaint.contains(place), "{}", answer.complaint);
     }
     for (more, told) in [
         (["--movement", "squats"], "squat"),

@@ -56,6 +56,7 @@ mod numeric;
 mod outputs;
 mod overstated_sets;
 mod own_files;
+mod page_rules;
 mod power;
 mod predictions;
 mod published_joints;
