@@ -25,7 +25,9 @@ const named = (kind, values, other, text) => {
   const away = (index) => (other ? Math.abs(values[index] - other[index]) : -Math.abs(index / COUNT - 0.5));
   const best = places.reduce((found, index) => (away(index) > away(found) ? index : found), places[0]);
   const isUnder = other ? values[best] < other[best] : false;
-  const value = Math.min(values[best], TOP);
+  // Clear of the curve over the word's width.
+  const around = values.slice(Math.max(0, best - 3), best + 4);
+  const value = Math.min(isUnder ? Math.min(...around) : Math.max(...around), TOP);
   return make("text", { class: `name ${kind}`, x: x(best / (COUNT - 1)), y: y(value) + (isUnder || value > 1.1 ? 24 : -12), "text-anchor": "middle" }, text);
 };
 

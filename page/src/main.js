@@ -312,7 +312,7 @@ function beginTask(task) {
   markView();
   refresh(true);
   const dial = document.querySelector("#dials details[open] input, #dials details[open] select");
-  (dial ?? $("dials")).scrollIntoView({ block: "nearest" });
+  (dial?.closest(".dial") ?? $("dials")).scrollIntoView({ block: "center" });
   dial?.focus({ preventScroll: true });
 }
 

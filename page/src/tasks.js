@@ -21,7 +21,8 @@ export function buildTasks(given, start) {
 
 /** Leads to the list of tasks. */
 export function showTasks() {
-  $("tasks-head").scrollIntoView({ block: "start" });
+  // The list stands above the chart, so nothing covers its head.
+  scrollTo({ top: scrollY + $("tasks-head").getBoundingClientRect().top - 8 });
   $("tasks-head").focus({ preventScroll: true });
 }
 
