@@ -96,6 +96,8 @@ pub struct Account {
     pub muscles: Vec<MuscleShare>,
     /// The lever of the load, with the pushes of hands and feet that go with it, about every axis.
     pub levers: Vec<Lever>,
+    /// How many sides the capacity is of: rows, weights and arms are of one.
+    pub sides: f64,
     /// Whether pushes beside the load have a lever about a joint.
     pub has_pushes: bool,
     /// What else the surroundings give: how far a push may go, friction, balance over the foot.
@@ -119,6 +121,24 @@ impl Account {
     #[must_use]
     pub fn change(&self) -> f64 {
         self.capacity[1] - self.capacity[0]
+    }
+
+    /// Between which prices one metre of the load's lever about an axis is worth anything, N/m or 1/m.
+    ///
+    /// ```text
+    /// λ·u/n ... λ′·u′/n     least and most over both capacities and both weights
+    /// ```
+    /// `λ` capacity, `u` weight of the axis, `n` sides; a dash marks what is after. **Shape.** Over one stretch an axis's
+    /// part is the change of its lever at a price between them. **Fails.** Never.
+    #[must_use]
+    pub fn lever_prices(&self, row: usize) -> [f64; 2] {
+        let weights = [0, 1].map(|side| self.weights[side][row] / self.sides);
+        let capacities = self.capacity.iter();
+        let prices = capacities.flat_map(|capacity| weights.map(|weight| capacity * weight));
+        prices.fold(
+            [f64::INFINITY, f64::NEG_INFINITY],
+            |[least, most], price| [least.min(price), most.max(price)],
+        )
     }
 
     /// The part of the load's levers about all axes.

@@ -4,7 +4,7 @@
 
 use super::account::{Account, JointLimit, Lever, MuscleShare};
 use super::equilibrium::Equilibrium;
-use super::stretch::{Stretch, coefficient, joint_of, joint_rows, reactions};
+use super::stretch::{Stretch, joint_of, joint_rows, outside_lever};
 
 /// Splits a change of capacity over muscles and their factors, the load's lever, supports, limbs and joints.
 ///
@@ -12,6 +12,7 @@ use super::stretch::{Stretch, coefficient, joint_of, joint_rows, reactions};
 /// equilibrium       0 = λ·h_j + T_j,    T_j = Σ_i r_ij·F_i + G_j + P_j + Σ_k c_kj·R_k        every row j
 /// strong duality    λ = Σ_j u_j·T_j,    Σ_j u_j·h_j = −1
 /// over a stretch    Δλ = Σ_j ū_j·ΔT_j + ½·Σ_j (λ·u′_j + λ′·u_j)·Δh_j
+/// lever             ½·(λ·u′_j + λ′·u_j)·ΔD_j,   D_j = h_j + Σ_k c_kj·R_k/λ                   every joint j
 /// muscle            ū·Δ(r_i·F_i) = Σ_f φ_if,   φ_if  Shapley share of factor f in (ū·r_i)·F_i
 /// ```
 /// | symbol      | meaning                                                              | unit        |
@@ -22,11 +23,14 @@ use super::stretch::{Stretch, coefficient, joint_of, joint_rows, reactions};
 /// | `r_ij, F_i` | moment arm and force of muscle i, `F_i` as [`super::ForceTerms`] has it     | m, N        |
 /// | `G_j, P_j`  | limbs' weight, passive torque of the joint                           | N·m         |
 /// | `R_k, c_kj` | reactions of the surroundings; rows of balances and cones are rows like those of joints | N, N·m |
+/// | `D_j`       | lever of the load with all pushes at joint j, each in its own state         | m, –        |
 ///
 /// **Shape.** The parts add up to `λ′ − λ` whatever changed, by algebra (product rule with means; the sum of
 /// `T̄·Δu` is the lever's part because `u·h = −1` on both sides). A muscle at an activation between 0 and 1, and a
-/// reaction inside its cone, have no weight: the optimum trades them freely; of a reaction only the lever counts,
-/// `½·(R·u′_j + R′·u_j)·Δc_kj`, told with the load's; how far it may go is the part of the supports. With one joint, `u = 1/h` and
+/// reaction inside its cone, have no weight: the optimum trades them freely. A push counts in the lever that it gives
+/// the load, so a joint's part is the change between two levers that the poses have, times the price of a metre; what only moves
+/// a push inside its cone cancels over the joints. What load and surroundings give beyond that (a body's own weight in
+/// balances and cones) is the part of the supports. With one joint, `u = 1/h` and
 /// every part is force × arm over the load's lever. Where other conditions bind after than before (another joint
 /// gives way), the change is followed on the straight line of all factors, the programme solved where the
 /// binding changes, and the parts of the stretches are added: the Aumann-Shapley split along that line.
@@ -114,6 +118,7 @@ fn blank(before: &Equilibrium, after: &Equilibrium) -> Account {
         } else {
             Vec::new()
         },
+        sides: before.sides,
         has_pushes: before
             .pose
             .reactions
@@ -127,20 +132,6 @@ fn blank(before: &Equilibrium, after: &Equilibrium) -> Account {
         limits: both.map(limits),
         stretches: 1,
     }
-}
-
-/// Torque of load and pushes in a joint's row per unit of capacity.
-fn outside_lever(of: &Equilibrium, row: usize) -> f64 {
-    let pushes = reactions(of);
-    let pushed: f64 = pushes
-        .map(|column| coefficient(of, row, column) * of.value(column))
-        .sum();
-    let per_load = if of.capacity() == 0.0 {
-        0.0
-    } else {
-        pushed / of.capacity()
-    };
-    coefficient(of, row, 0) + per_load
 }
 
 /// A length about every axis before and after, each as its own pose has it; still without a part.
@@ -187,7 +178,7 @@ fn add_stretch(account: &mut Account, before: &Equilibrium, after: &Equilibrium)
     }
     let mut levers = 0.0;
     for (row, lever) in account.levers.iter_mut().enumerate() {
-        let part = stretch.lever(row) + stretch.push_lever(row);
+        let part = stretch.whole_lever(row);
         lever.part += part;
         levers += part;
     }

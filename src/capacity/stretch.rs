@@ -21,22 +21,21 @@ impl Stretch<'_> {
         f64::midpoint(self.before.weight(row), self.after.weight(row))
     }
 
-    /// What the load's changed lever in a row adds.
-    pub(super) fn lever(&self, row: usize) -> f64 {
-        let (old, new) = (self.before, self.after);
-        let weight = 0.5 * (old.capacity() * new.weight(row) + new.capacity() * old.weight(row));
-        weight * (coefficient(new, row, 0) - coefficient(old, row, 0))
+    /// What the load's own changed lever in a row adds, pushes apart.
+    fn lever(&self, row: usize) -> f64 {
+        self.price(row) * (coefficient(self.after, row, 0) - coefficient(self.before, row, 0))
     }
 
-    /// What the changed levers of pushes in a joint's row add.
-    pub(super) fn push_lever(&self, row: usize) -> f64 {
+    /// What the changed lever of the load with all pushes about a joint's axis adds: change of the lever times its price.
+    pub(super) fn whole_lever(&self, row: usize) -> f64 {
+        let [old, new] = [self.before, self.after].map(|of| outside_lever(of, row));
+        self.price(row) * (new - old)
+    }
+
+    /// What one metre more of lever about an axis takes from the capacity or adds to it, the mean over the stretch.
+    fn price(&self, row: usize) -> f64 {
         let (old, new) = (self.before, self.after);
-        let of = |column: usize| {
-            let weight =
-                0.5 * (old.value(column) * new.weight(row) + new.value(column) * old.weight(row));
-            weight * (coefficient(new, row, column) - coefficient(old, row, column))
-        };
-        reactions(old).map(of).sum()
+        0.5 * (old.capacity() * new.weight(row) + new.capacity() * old.weight(row))
     }
 
     /// All that load and surroundings add: levers, pushes, their cones and balances.
@@ -138,13 +137,26 @@ pub(super) fn joint_of(of: &Equilibrium, row: usize) -> Joint {
     of.pose.coordinates[row].dof.joint()
 }
 
+/// Torque of load and pushes in a joint's row per unit of capacity.
+pub(super) fn outside_lever(of: &Equilibrium, row: usize) -> f64 {
+    let pushed: f64 = reactions(of)
+        .map(|column| coefficient(of, row, column) * of.value(column))
+        .sum();
+    let per_load = if of.capacity() == 0.0 {
+        0.0
+    } else {
+        pushed / of.capacity()
+    };
+    coefficient(of, row, 0) + per_load
+}
+
 /// A coefficient of the programme.
-pub(super) fn coefficient(of: &Equilibrium, row: usize, column: usize) -> f64 {
+fn coefficient(of: &Equilibrium, row: usize, column: usize) -> f64 {
     of.programme.rows_and_columns().coefficient(row, column)
 }
 
 /// The columns of the reactions.
-pub(super) fn reactions(of: &Equilibrium) -> std::ops::Range<usize> {
+fn reactions(of: &Equilibrium) -> std::ops::Range<usize> {
     let first = 1 + of.names.len();
     first..first + of.pose.reactions.len()
 }

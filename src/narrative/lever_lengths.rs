@@ -52,6 +52,19 @@ impl<'a> Turned<'a> {
     }
 }
 
+impl Turned<'_> {
+    /// Whether a part is the change of its length at a price between those before and after: of a lever not so where
+    /// other conditions bound on the way and the lever went another way there.
+    fn explains(&self, cause: &Cause, row: usize, lever: &Lever) -> bool {
+        /// Rounding, as a share.
+        const SLACK: f64 = 1.0e-6;
+        let [least, most] = cause.account.lever_prices(row);
+        let price = lever.part / (lever.length_m[1] - lever.length_m[0]);
+        let slack = SLACK * most.abs().max(least.abs());
+        self.way > 0.0 || (least - slack..=most + slack).contains(&price)
+    }
+}
+
 /// A part of less than this share of the largest is not told alone (assumed).
 const SMALL: f64 = 0.15;
 
@@ -77,14 +90,16 @@ pub(super) fn lengths_in_words(
             figures(cause, turned, *row, only, units)
         );
     }
+    let own: f64 = levers.iter().map(|(_, lever)| unit.of(lever.part)).sum();
+    let is_split = levers.len() > 1 || rounded(whole - own, decimals) != "0";
     let mut told: Vec<String> = Vec::new();
     let mut left = whole;
     for (row, lever) in &levers {
         let part = signed(unit.of(lever.part), decimals);
         left -= unit.of(lever.part);
         let figures = figures(cause, turned, *row, lever, units);
-        let gives = if levers.len() > 1 {
-            format!(" gives {part}")
+        let gives = if is_split {
+            format!(" gives {part} {}", unit.symbol)
         } else {
             String::new()
         };
@@ -94,9 +109,13 @@ pub(super) fn lengths_in_words(
             axis(lever.dof)
         ));
     }
-    if levers.len() > 1 {
+    if is_split {
         if rounded(left, decimals) != "0" {
-            told.push(format!("elsewhere {}", signed(left, decimals)));
+            told.push(format!(
+                "elsewhere {} {}",
+                signed(left, decimals),
+                unit.symbol
+            ));
         }
         told.push("together".to_owned());
     }
@@ -122,7 +141,8 @@ fn figures(cause: &Cause, turned: &Turned<'_>, row: usize, lever: &Lever, units:
         return String::new();
     }
     let lengths = lever.length_m.map(|m| turned.way * sense.signum() * m);
-    let is_told = (lengths[1] - lengths[0]) * turned.way * lever.part > 0.0;
+    let is_told = (lengths[1] - lengths[0]) * turned.way * lever.part > 0.0
+        && turned.explains(cause, row, lever);
     let is_otherwise = lengths.iter().all(|m| *m <= 0.0);
     let sizes = lengths.map(|m| if is_otherwise { -m } else { m });
     let unit = units.length_unit();
