@@ -47,7 +47,7 @@ impl CurveShape {
 pub struct Class {
     /// The label.
     pub shape: CurveShape,
-    /// Place of the greatest capacity, interpolated between samples by a parabola; 0 or 1 on the border.
+    /// Place of the greatest capacity: of a smooth top interpolated between samples by a parabola; 0 or 1 on the border.
     pub peak_range: f64,
     /// Capacity at the start over the greatest.
     pub start_ratio: f64,
@@ -89,12 +89,19 @@ const END_PART: f64 = 0.1;
 /// **Fails.** Never; a curve without a positive value is level.
 #[must_use]
 pub fn class_of(values: &[f64]) -> Class {
+    class_with(values, None)
+}
+
+/// The same where the greatest capacity and its place lie between two samples and are known.
+#[must_use]
+pub fn class_with(values: &[f64], crest: Option<(f64, f64)>) -> Class {
     let (mut place, mut peak) = (0, f64::NEG_INFINITY);
     for (index, value) in values.iter().enumerate() {
         if *value > peak {
             (place, peak) = (index, *value);
         }
     }
+    peak = crest.map_or(peak, |(_, crest)| crest);
     let ratio = |value: Option<&f64>| {
         if peak > 0.0 {
             value.map_or(1.0, |v| v / peak)
@@ -118,7 +125,7 @@ pub fn class_of(values: &[f64]) -> Class {
     };
     Class {
         shape,
-        peak_range: (place as f64 + shift) / last,
+        peak_range: crest.map_or((place as f64 + shift) / last, |(range, _)| range),
         start_ratio,
         end_ratio,
         trough_range: trough_place as f64 / last,

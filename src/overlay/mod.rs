@@ -8,4 +8,4 @@ mod sticking;
 
 pub use effort::effort;
 pub use flattening::{flattening_percent, spread};
-pub use sticking::{REGION_SHARE, Sticking, sticking};
+pub use sticking::{REGION_SHARE, Sticking, sticking, sticking_with};

@@ -31,6 +31,12 @@ pub struct Sticking {
 /// **Fails.** `None` when no effort is positive and finite.
 #[must_use]
 pub fn sticking(effort: &[f64], share: f64) -> Option<Sticking> {
+    sticking_with(effort, share, None)
+}
+
+/// The same where the greatest effort and its place lie between two samples and are known.
+#[must_use]
+pub fn sticking_with(effort: &[f64], share: f64, crest: Option<(f64, f64)>) -> Option<Sticking> {
     let last = effort.len().checked_sub(1).filter(|last| *last > 0)?;
     let top = (0..=last)
         .filter(|i| effort[*i].is_finite())
@@ -38,9 +44,11 @@ pub fn sticking(effort: &[f64], share: f64) -> Option<Sticking> {
     if effort[top] <= NO_EFFORT {
         return None;
     }
-    let (shift, max_effort) = refined(effort, top, last);
-    let level = share * max_effort;
     let place = |index: f64| index / last as f64;
+    let (shift, height) = refined(effort, top, last);
+    let (point_range, max_effort) = crest.unwrap_or((place(top as f64 + shift), height));
+    let level = share * max_effort;
+    let top = (point_range * last as f64).round() as usize;
     let mut from = top;
     while from > 0 && effort[from - 1] >= level {
         from -= 1;
@@ -51,7 +59,7 @@ pub fn sticking(effort: &[f64], share: f64) -> Option<Sticking> {
     }
     let cross = |outside: usize, inside: usize| crossing(effort, level, outside, inside);
     Some(Sticking {
-        point_range: place(top as f64 + shift),
+        point_range,
         from_range: place(if from == 0 {
             0.0
         } else {

@@ -34,8 +34,8 @@ impl HeldChange {
             figures.value(Compared::Held).map(|held| (held, range))
         });
         let ((held_before, range_before), (held_after, range_after)) = (before?, after?);
-        let capacity_ratio =
-            capacity_at(studies[1], range_after) / capacity_at(studies[0], range_before);
+        let held_there = |study: &Study| study.setups.first().and_then(|setup| setup.held_there);
+        let capacity_ratio = held_there(studies[1])? / held_there(studies[0])?;
         Some(Self {
             held: [held_before, held_after],
             range: [range_before, range_after],
@@ -49,14 +49,4 @@ impl HeldChange {
     pub fn ratio(&self) -> f64 {
         self.held[1] / self.held[0]
     }
-}
-
-/// Capacity between two samples, on the straight line.
-fn capacity_at(study: &Study, range: f64) -> f64 {
-    let held = &study.capacity.held;
-    let place = range.clamp(0.0, 1.0) * (held.len() - 1) as f64;
-    let below = (place.floor() as usize).min(held.len() - 1);
-    let above = (below + 1).min(held.len() - 1);
-    let part = place - below as f64;
-    held[below].capacity * (1.0 - part) + held[above].capacity * part
 }

@@ -3,12 +3,13 @@
 //! In: a [`Question`], setups. Out: [`Study`]; [`SolvedLift`] for those who lay many setups over one lift.
 //! The only place where the chain of rooms is put together.
 
+use super::between_samples::{Crest, crest, is_held_otherwise};
 use super::question::{Question, SetupStudy, Study};
-use crate::capacity::{Acting, CapacityCurve, Held, class_of, curve_of, plain_direction};
+use crate::capacity::{Acting, CapacityCurve, Held, class_with, curve_of, plain_direction};
 use crate::demand::{DemandCurve, DemandSample};
 use crate::error::{Error, Lacking, LiftFault, Result};
-use crate::movement::{Carrier, LoadPoint, Measure, PlaneForce, Pose, Range, trace};
-use crate::overlay::{effort, flattening_percent, sticking};
+use crate::movement::{Carrier, LoadPoint, Measure, PlaneForce, Pose, Range, trace, trace_place};
+use crate::overlay::{Sticking, effort, flattening_percent, sticking_with};
 use crate::resistance::{Item, LoadForce, Setup, Weight};
 use crate::units::{Angle, Force, Mass, Torque};
 
@@ -20,7 +21,8 @@ use crate::units::{Angle, Force, Mass, Torque};
 /// 3. Each setup gives its demand.
 /// 4. Effort is demand over capacity; where a setup pulls askew, the programme is solved again along
 ///    its own pull.
-/// 5. Sticking region and flattening follow.
+/// 5. Peak, sticking region and flattening follow; where other conditions begin to bind between two samples, the poses
+///    between them are searched for the greatest capacity and effort.
 pub fn study(question: &Question<'_>, setups: &[Setup]) -> Result<Study> {
     let ground = SolvedLift::of(question)?;
     let setups = setups
@@ -70,6 +72,7 @@ impl<'a> SolvedLift<'a> {
     /// The results with these setups.
     pub(super) fn into_study(self, setups: Vec<SetupStudy>) -> Study {
         let question = self.question;
+        let class = class_with(&self.capacity.values(), self.capacity_crest().map(pair));
         Study {
             movement_name: question.movement_name.to_owned(),
             movement_title: question.movement.title.clone(),
@@ -78,7 +81,7 @@ impl<'a> SolvedLift<'a> {
             lifter_name: question.lifter.name.clone(),
             lifter_title: question.lifter.title.clone(),
             body_mass: question.lifter.body_mass,
-            class: class_of(&self.capacity.values()),
+            class,
             range: self.range,
             capacity: self.capacity,
             band: None,
@@ -129,7 +132,8 @@ impl<'a> SolvedLift<'a> {
         setup.check_for(&self.range.carrier, self.question.movement_name)?;
         let (demand, values, effort) = self.effort(&self.loaded(&self.with_cam(setup)?))?;
         self.check_held(&effort)?;
-        let sticking = sticking(&effort, self.question.region_share);
+        let crest = self.effort_crest(&demand.setup, &effort);
+        let sticking = sticking_with(&effort, self.question.region_share, crest.map(pair));
         let limiting = sticking.map(|s| {
             let last = self.capacity.held.len() - 1;
             self.capacity.held[(s.point_range * last as f64).round() as usize].limiting
@@ -140,9 +144,62 @@ impl<'a> SolvedLift<'a> {
             values,
             flattening_percent: flattening_percent(&effort, &self.plain),
             effort,
+            held_there: sticking.map(|sticking| self.capacity_at(&sticking, crest.is_some())),
             sticking,
             limiting,
         })
+    }
+
+    /// The same lift at one place of the range.
+    fn at_place(&self, range: f64) -> Result<Self> {
+        let question = self.question;
+        let (pose, _) = trace_place(question.movement, question.lifter, range)?;
+        let range = Range {
+            poses: vec![pose],
+            ..self.range
+        };
+        Ok(Self {
+            question,
+            points: load_points(&range),
+            capacity: curve_of(&self.acting, &range, None, question.pace)?,
+            acting: self.acting.clone(),
+            range,
+            plain: Vec::new(),
+        })
+    }
+
+    /// Whether the lift is held otherwise at the next sample than at this one.
+    fn turns(&self, index: usize) -> bool {
+        let held = &self.capacity.held;
+        is_held_otherwise(&held[index], &held[index + 1])
+    }
+
+    /// The greatest capacity where it lies between two samples.
+    fn capacity_crest(&self) -> Option<Crest> {
+        let at = |range: f64| Some(self.at_place(range).ok()?.capacity.held[0].capacity);
+        crest(&self.capacity.values(), |index| self.turns(index), at)
+    }
+
+    /// The greatest effort under a setup as it hangs where it lies between two samples.
+    fn effort_crest(&self, hung: &Setup, effort: &[f64]) -> Option<Crest> {
+        let at = |range: f64| {
+            let (_, _, effort) = self.at_place(range).ok()?.effort(hung).ok()?;
+            Some(effort[0]).filter(|effort| effort.is_finite())
+        };
+        crest(effort, |index| self.turns(index), at)
+    }
+
+    /// Capacity along the path at the sticking point: between samples on the straight line, or, on a crest, its own.
+    fn capacity_at(&self, sticking: &Sticking, is_on_a_crest: bool) -> f64 {
+        let held = &self.capacity.held;
+        let place = sticking.point_range * (held.len() - 1) as f64;
+        let (below, part) = (place.floor() as usize, place.fract());
+        let above = (below + 1).min(held.len() - 1);
+        let line = held[below].capacity * (1.0 - part) + held[above].capacity * part;
+        let own = is_on_a_crest
+            .then(|| self.at_place(sticking.point_range).ok())
+            .flatten();
+        own.map_or(line, |own| own.capacity.held[0].capacity)
     }
 
     /// **Fails** where the limbs alone are too much, or the pull leans so far that the lift holds nothing in its direction.
@@ -238,6 +295,10 @@ pub(super) fn too_weak(pose: &Pose, held: &Held, measure: Measure) -> LiftFault 
             Measure::Torque => Lacking::Torque(Torque::from_nm(lacks)),
         },
     }
+}
+
+const fn pair(crest: Crest) -> (f64, f64) {
+    (crest.range, crest.value)
 }
 
 /// The load points of a range.
