@@ -6,22 +6,40 @@ use super::changed_numbers::{decimals_of, from_to, signed};
 use super::lever_lengths::{Turned, lengths_in_words};
 use super::muscle_names::head_name;
 use super::parameters::shown_value;
-use super::quantities::rounded;
+use super::quantities::{QuantityWords, rounded, with_minus};
 use super::shown_units::{ShownUnit, ShownUnits};
 use crate::capacity::{ForceFactor, MuscleShare};
 use crate::movement::Measure;
 use crate::study::{Cause, CauseItem, Family, ItemOf, Spot, Variant};
-use crate::units::System;
+use crate::units::{Length, System};
 
-/// Where a change is told.
+/// Where a change is told: the peak's place is the one before the change, and is told with it.
 #[must_use]
-pub(crate) fn spot_in_words(spot: Spot) -> &'static str {
-    match spot {
-        Spot::Start => "at the start",
-        Spot::Peak => "at the peak",
-        Spot::Hardest => "at the hardest place",
-        Spot::Middle => "in the middle",
-        Spot::End => "at the end",
+pub(crate) fn spot_in_words(cause: &Cause, units: System) -> String {
+    let former = |what: &str| {
+        let place = match cause.measure {
+            Measure::Torque => format!("{} deg", with_minus(&rounded(cause.axis_value, 1))),
+            Measure::Force => units.short_length(Length::from_cm(cause.axis_value)),
+        };
+        format!("where {what} was, at {place}")
+    };
+    match cause.spot {
+        Spot::Start => "at the start".to_owned(),
+        Spot::Peak => former("the peak"),
+        Spot::Hardest => former("the hardest place"),
+        Spot::Middle => "in the middle".to_owned(),
+        Spot::End => "at the end".to_owned(),
+    }
+}
+
+/// The same at the head of a clause.
+#[must_use]
+pub(crate) fn spot_before(cause: &Cause, units: System) -> String {
+    let place = spot_in_words(cause, units);
+    if place.contains(',') {
+        place + ","
+    } else {
+        place
     }
 }
 
@@ -149,6 +167,9 @@ fn factor_in_words(muscle: &MuscleShare, factor: ForceFactor, units: System) -> 
             with_unit("activation", from_to(shares, 0), "%")
         }
     };
+    if !tells_the_force(muscle, factor) {
+        return told;
+    }
     let force = force_unit(units);
     match from_to(muscle.force_n.map(|n| force.of(n)), 0) {
         Some(forces) => format!(
@@ -158,6 +179,17 @@ fn factor_in_words(muscle: &MuscleShare, factor: ForceFactor, units: System) -> 
         ),
         None => told,
     }
+}
+
+/// Whether a muscle's force before and after stands beside this factor: once a muscle, beside the largest of its parts that
+/// are of the force.
+fn tells_the_force(muscle: &MuscleShare, factor: ForceFactor) -> bool {
+    let of_the_force = ForceFactor::ALL.into_iter();
+    let of_the_force =
+        of_the_force.filter(|f| !matches!(f, ForceFactor::Arm | ForceFactor::PeakForce));
+    let size = |factor: &ForceFactor| muscle.part(*factor).abs();
+    let largest = of_the_force.max_by(|a, b| size(a).total_cmp(&size(b)).then(b.cmp(a)));
+    largest == Some(factor)
 }
 
 /// That a force is another one also because the muscle is activated otherwise; nothing where activation is told or
@@ -240,7 +272,7 @@ pub fn account_table(
     let row = |what: String, part: f64| {
         vec![
             shown_value(&variant.text),
-            spot_in_words(cause.spot).to_owned(),
+            spot_in_words(cause, units),
             what,
             signed(part, decimals),
         ]

@@ -2,13 +2,13 @@
 //!
 //! In: [`Cause`]s with their exact accounts. Out: sentences that name the largest parts, and what is left.
 
-use super::account_words::{item_in_words, item_name, spot_in_words};
+use super::account_words::{item_in_words, item_name, spot_before};
 use super::changed_numbers::{decimals_of, signed};
 use super::parameters::parameter_at;
 use super::prose::{capital, listed};
 use super::quantities::rounded;
 use super::shown_units::{ShownUnit, ShownUnits};
-use crate::study::{Cause, CauseItem, Family, Variant, gathered};
+use crate::study::{Cause, CauseItem, Family, ItemOf, Variant, gathered};
 use crate::units::System;
 
 /// A change or a part smaller than this share of the capacity is not told: a quarter of a per cent.
@@ -36,10 +36,10 @@ pub fn why_lines(family: &Family, variant: &Variant, units: System) -> Vec<Strin
     std::iter::once(head).chain(places).collect()
 }
 
-/// What happened at one place and why: "at the end −17 N·m (38 → 21): biceps long head: fibres …: −13 of −17 N·m".
+/// What happened at one place and why: "at the end −17 N·m (38 → 21): biceps long head: fibres …: −13 N·m".
 #[must_use]
 pub(crate) fn cause_in_words(cause: &Cause, unit: ShownUnit, units: System) -> String {
-    let place = spot_in_words(cause.spot);
+    let place = spot_before(cause, units);
     let told = told_items(cause);
     let Some(first) = told.first() else {
         return format!("{place} {}", unchanged(cause));
@@ -52,20 +52,16 @@ pub(crate) fn cause_in_words(cause: &Cause, unit: ShownUnit, units: System) -> S
         .map(|c| rounded(unit.of(c), decimals));
     let whole = format!("{} {}", signed(change, decimals), unit.symbol);
     let mut parts: Vec<String> = Vec::new();
-    for (place, item) in told.iter().enumerate() {
-        let part = unit.of(item.part);
-        let is_share = part * change > 0.0 && part.abs() <= change.abs();
-        let of = match (place, is_share) {
-            (0, true) => format!(" of {whole}"),
-            (0, false) => format!(" {}", unit.symbol),
-            _ => String::new(),
-        };
+    let in_unit = |part: f64| format!("{} {}", signed(part, decimals), unit.symbol);
+    for item in &told {
         let words = item_in_words(cause, item, unit, units);
-        parts.push(format!("{words}: {}{of}", signed(part, decimals)));
+        parts.push(format!("{words}: {}", in_unit(unit.of(item.part))));
     }
     let else_part = change - told.iter().map(|item| unit.of(item.part)).sum::<f64>();
-    if rounded(else_part, decimals) != "0" {
-        parts.push(format!("all else {}", signed(else_part, decimals)));
+    let cancels = cancels_in_the_rest(cause, &told);
+    if cancels || rounded(else_part, decimals) != "0" {
+        let of = if cancels { OF_LARGER_PARTS } else { "" };
+        parts.push(format!("all else {}{of}", in_unit(else_part)));
     }
     parts.extend(limit_in_words(cause));
     format!(
@@ -78,8 +74,8 @@ pub(crate) fn cause_in_words(cause: &Cause, unit: ShownUnit, units: System) -> S
 
 /// The same in few words: "at the end 17 N·m less: \u{2212}13 N·m by biceps long head: fibre length, \u{2212}4 N·m by all else".
 #[must_use]
-pub(crate) fn cause_in_short(cause: &Cause, unit: ShownUnit) -> String {
-    let place = spot_in_words(cause.spot);
+pub(crate) fn cause_in_short(cause: &Cause, unit: ShownUnit, units: System) -> String {
+    let place = spot_before(cause, units);
     let told = told_items(cause);
     let Some(first) = told.first() else {
         return format!("{place} {}", unchanged(cause));
@@ -152,8 +148,34 @@ pub(crate) fn told_items(cause: &Cause) -> Vec<CauseItem> {
     told
 }
 
-/// A joint's share in the limit that moves by less is not told: a tie is no change (assumed).
-const MOVES: f64 = 0.1;
+/// What is said of a rest that is small only because larger parts in it cancel.
+const OF_LARGER_PARTS: &str = ", in which larger parts cancel";
+/// A part of the rest is larger from this many times the rest on (assumed).
+const LARGER: f64 = 2.0;
+
+/// Whether a part that is left is worth telling and larger than all that are left together.
+fn cancels_in_the_rest(cause: &Cause, told: &[CauseItem]) -> bool {
+    let size = cause.account.capacity[0].abs();
+    let is_told = |item: &CauseItem| {
+        told.iter().any(|other| match (other.of, item.of) {
+            (ItemOf::Others(gathered, _), ItemOf::Muscle(_, factor)) => gathered == factor,
+            (other, own) => other == own,
+        })
+    };
+    let left: Vec<f64> = cause
+        .items()
+        .iter()
+        .filter(|item| !is_told(item))
+        .map(|item| item.part)
+        .collect();
+    let largest = left
+        .iter()
+        .fold(0.0, |most: f64, part| most.max(part.abs()));
+    largest >= TOLD * size && largest >= LARGER * left.iter().sum::<f64>().abs()
+}
+
+/// Shares in the limit that all move by less are not told, unless another joint gives way first (assumed: about what the muscles' numbers are known to).
+const MOVES: f64 = 0.04;
 /// A smaller share in the limit is not told beside others (assumed).
 const NO_SHARE: f64 = 0.005;
 
@@ -161,10 +183,18 @@ const NO_SHARE: f64 = 0.005;
 fn limit_in_words(cause: &Cause) -> Option<String> {
     let shares = cause.shares_in_the_limit();
     let moved = shares.iter();
-    if moved
-        .clone()
-        .all(|(_, [before, after])| (after - before).abs() < MOVES)
-    {
+    let first = |side: usize| {
+        let all = moved.clone();
+        all.max_by(|(_, a), (_, b)| a[side].total_cmp(&b[side]))
+            .map(|(joint, _)| joint)
+    };
+    let shown = |share: &f64| rounded(100.0 * share, 0);
+    let turns = first(0) != first(1)
+        && moved
+            .clone()
+            .any(|(_, [before, after])| shown(before) != shown(after));
+    let moves = |(_, [before, after]): &(_, [f64; 2])| (after - before).abs() >= MOVES;
+    if !turns && !moved.clone().any(moves) {
         return None;
     }
     let seen = moved.filter(|(_, shares)| shares.iter().any(|share| *share >= NO_SHARE));

@@ -203,7 +203,7 @@ fn footnote(family: &Family, units: System) -> String {
         told = variant.causes.iter().collect();
     }
     let words = |told: &[&Cause]| {
-        let causes = told.iter().map(|cause| cause_in_short(cause, unit));
+        let causes = told.iter().map(|cause| cause_in_short(cause, unit, units));
         let causes: Vec<String> = causes.collect();
         let value = capital(&shown_value(&variant.text));
         format!("{value}: {}.", causes.join("; "))

@@ -90,7 +90,7 @@ fn words(
     units: System,
 ) -> FigureWords {
     let name = parameter_in_words(&family.parameter.path);
-    let place = spot_in_words(cause.spot);
+    let place = spot_in_words(cause, units);
     let items = cause.items();
     let first = items.first();
     let unit = units.load_unit(family.base.range.measure);
@@ -115,10 +115,10 @@ fn words(
             told.change
         ),
         subtitle: format!(
-            "{}: {} {place} of the {}, {} \u{2192} {} {}",
+            "{}: capacity of the {} {}, {} \u{2192} {} {}",
             family.base.lifter_title,
-            "capacity",
             family.base.movement_title.to_lowercase(),
+            place,
             told.capacity[0],
             told.capacity[1],
             told.unit

@@ -7,6 +7,7 @@ use crate::anatomy::Joint;
 use crate::capacity::{Account, Acting, Equilibrium, JointLimit, Pace, account};
 use crate::error::Result;
 use crate::library::Model;
+use crate::movement::Measure;
 
 /// What happened at one place of the range, and through what.
 #[derive(Debug, Clone, PartialEq)]
@@ -15,6 +16,10 @@ pub struct Cause {
     pub spot: Spot,
     /// Place of the range.
     pub range: f64,
+    /// The same before the change along the movement's axis: cm of travel, or degrees of the moving joint.
+    pub axis_value: f64,
+    /// What the capacity is, and so what the axis is.
+    pub measure: Measure,
     /// The change with its parts.
     pub account: Account,
 }
@@ -24,9 +29,9 @@ pub struct Cause {
 pub enum Spot {
     /// The start of the range.
     Start,
-    /// The greatest capacity.
+    /// Where the greatest capacity was before the change.
     Peak,
-    /// The greatest effort.
+    /// Where the greatest effort was before the change.
     Hardest,
     /// Halfway, where neither peak nor hardest place lies between the ends.
     Middle,
@@ -59,6 +64,7 @@ pub fn causes_between(before: SolvedCurve<'_>, after: SolvedCurve<'_>) -> Result
 /// A study's equilibria at the places where changes are told.
 pub(super) struct Footing {
     places: Vec<(Spot, usize)>,
+    axis: Vec<f64>,
     held: Vec<Equilibrium>,
 }
 
@@ -68,8 +74,13 @@ impl Footing {
     /// **Fails** as the study's curve does.
     pub(super) fn of(base: &Solved<'_>) -> Result<Self> {
         let places = places(base.study);
+        let last = (base.study.range.poses.len() - 1) as f64;
+        let axis = places
+            .iter()
+            .map(|(_, index)| base.study.axis_value(*index as f64 / last));
         Ok(Self {
             held: equilibria(base, &places)?,
+            axis: axis.collect(),
             places,
         })
     }
@@ -80,13 +91,14 @@ impl Footing {
     pub(super) fn causes(&self, changed: &Solved<'_>) -> Result<Vec<Cause>> {
         let after = equilibria(changed, &self.places)?;
         let last = (changed.study.range.poses.len() - 1) as f64;
-        let places = self.places.iter().zip(self.held.iter().zip(&after));
-        let cause = |((spot, index), (before, after)): (&(Spot, usize), (&_, &_))| Cause {
-            spot: *spot,
-            range: *index as f64 / last,
-            account: account(before, after),
+        let cause = |(number, after): (usize, &Equilibrium)| Cause {
+            spot: self.places[number].0,
+            range: self.places[number].1 as f64 / last,
+            axis_value: self.axis[number],
+            measure: changed.study.range.measure,
+            account: account(&self.held[number], after),
         };
-        Ok(places.map(cause).collect())
+        Ok(after.iter().enumerate().map(cause).collect())
     }
 }
 

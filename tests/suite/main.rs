@@ -86,5 +86,6 @@ mod tables;
 mod team;
 mod text_boxes;
 mod vary;
+mod vary_levers;
 mod vary_reasons;
 mod worked_pose;
