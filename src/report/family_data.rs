@@ -123,9 +123,7 @@ struct OfParameter<'a> {
 
 /// The model as it is, then every value; a change of nothing is the model as it is and has no row of its own.
 fn all(family: &Family) -> impl Iterator<Item = Option<&Variant>> {
-    let variants = family.variants.iter();
-    let changed = variants.filter(|variant| !Family::is_no_change(variant));
-    std::iter::once(None).chain(changed.map(Some))
+    std::iter::once(None).chain(family.changed().map(Some))
 }
 
 /// Figures: a row a value, the model as it is first.
@@ -165,7 +163,7 @@ struct OfPlace {
 #[must_use]
 pub fn why_data(family: &Family) -> TidyTable {
     let measure = family.base.range.measure;
-    TidyTable::of(family.variants.iter().flat_map(|variant| {
+    TidyTable::of(family.changed().flat_map(|variant| {
         let named = Cells::of(&OfValue::of(family, Some(variant)));
         let rows = variant.causes.iter().flat_map(|cause| {
             let place = OfPlace {

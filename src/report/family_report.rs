@@ -211,7 +211,7 @@ fn cause_row<'a>(cause: &'a Cause, study: &Study) -> CauseRow<'a> {
 pub fn why_table(family: &Family, units: System) -> String {
     let heads = account_heads(family, units);
     let heads: Vec<&str> = heads.iter().map(String::as_str).collect();
-    let rows = family.variants.iter().flat_map(|variant| {
+    let rows = family.changed().flat_map(|variant| {
         let causes = variant.causes.iter();
         causes.flat_map(move |cause| account_table(family, variant, cause, units))
     });

@@ -5,7 +5,7 @@
 
 use super::cause::{Cause, Footing, Solved};
 use super::compared::{Compared, Conditions, Figures};
-use super::parameter::Parameter;
+use super::parameter::{NO_CHANGE, Parameter};
 use super::question::Study;
 use crate::bounds::bounds;
 use crate::error::{ComparisonFault, Error, Fault, Result};
@@ -267,10 +267,10 @@ impl Family {
         (present.unit == number.unit).then(|| (number.value - present.value).abs())
     }
 
-    /// Whether a variant is the model as it is by its own words: a change of nothing.
-    #[must_use]
-    pub fn is_no_change(variant: &Variant) -> bool {
-        variant.text == "+0%"
+    /// The variants but for one that is the model as it is by its own words, a change of nothing.
+    pub fn changed(&self) -> impl Iterator<Item = &Variant> {
+        let variants = self.variants.iter();
+        variants.filter(|variant| variant.text != NO_CHANGE)
     }
 
     /// Whether one of the variants is the model as it is.

@@ -71,6 +71,9 @@ impl Parameter {
     }
 }
 
+/// A change of nothing, as every one is written.
+pub(super) const NO_CHANGE: &str = "+0%";
+
 /// One value: a change needs its sign, no change is "+0%".
 fn single(text: &str) -> Result<String> {
     if text.is_empty() {
@@ -80,12 +83,12 @@ fn single(text: &str) -> Result<String> {
         return Ok(text.to_owned());
     };
     let number = number.trim();
-    if number.starts_with(['+', '-', '\u{2212}']) {
-        return Ok(format!("{number}%"));
+    if number.replace('\u{2212}', "-").parse() == Ok(0.0) {
+        return Ok(NO_CHANGE.to_owned());
     }
-    match number.parse::<f64>() {
-        Ok(0.0) => Ok("+0%".to_owned()),
-        _ => Err(Error::bad(ValuesFault::ChangeWithoutSign {
+    match number.starts_with(['+', '-', '\u{2212}']) {
+        true => Ok(format!("{number}%")),
+        false => Err(Error::bad(ValuesFault::ChangeWithoutSign {
             text: text.to_owned(),
             number: number.to_owned(),
         })),

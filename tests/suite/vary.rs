@@ -1,8 +1,11 @@
 //! What changed values do: families, causes, maps, ranks, and the command that shows them.
 
 use crate::calling::{Answer, call_on};
+use crate::lift_by_another_name::LIFTS;
 use approx::assert_relative_eq;
 use proptest::prelude::*;
+use rand::{RngExt, SeedableRng};
+use rand_chacha::ChaCha8Rng;
 use torquill::library::{Library, Workbench, numeric_paths};
 use torquill::narrative::why_it_changed;
 use torquill::study::{
@@ -318,4 +321,130 @@ fn law_the_nearest_source_is_told() {
     ] {
         assert!(source(path).contains(words), "{path}: {}", source(path));
     }
+}
+
+/// A change of nothing is the model as it is: it has a line in the table, no reasons and no row of its own in a file.
+#[test]
+fn regress_a_change_of_nothing_has_no_rows() {
+    let asked = |more: &[&str], zero: &str| {
+        let values = format!("{zero},+20%");
+        let arguments = [
+            &[
+                "biceps-curl",
+                "--param",
+                "muscles.biceps_long.moment_arm.elbow",
+                "--values",
+                &values,
+            ],
+            more,
+        ];
+        call(&arguments.concat(), "2").done().out
+    };
+    for zero in ["0%", "+0%", "-0%", "+0.0%"] {
+        for more in [
+            &["--why", "--format", "csv"][..],
+            &["--why"],
+            &["--curves", "--format", "csv"],
+            &["--format", "csv"],
+        ] {
+            let told = asked(more, zero);
+            assert!(
+                told.contains("+20") && !told.contains("+0"),
+                "{zero} {more:?}: {told}"
+            );
+            assert!(more != ["--why"] || !told.contains("as it is"), "{told}");
+        }
+    }
+}
+
+/// The arm at the shoulder is looked for where those of other joints stand: the hint leads to its own path, and that works.
+#[test]
+fn fault_an_arm_at_the_shoulder_is_set_by_its_line() {
+    let arguments = |path: &'static str| ["lateral-raise", "--param", path, "--values", "+20%"];
+    let refused = call(
+        &arguments("muscles.deltoid_middle.moment_arm.shoulder"),
+        "2",
+    );
+    assert_eq!(refused.status, 2, "{}", refused.out);
+    assert!(
+        refused
+            .complaint
+            .contains("`muscles.deltoid_middle.shoulder.scale`"),
+        "{}",
+        refused.complaint
+    );
+    let taken = call(&arguments("muscles.deltoid_middle.shoulder.scale"), "2");
+    assert_eq!(taken.status, 0, "{}", taken.complaint);
+}
+
+/// Figures do not hang on the samples: 101 and 1001 of them tell the same, also where another joint takes over between two.
+#[test]
+fn law_figures_are_those_of_ten_times_the_samples() {
+    /// The most that a figure differs, as a share.
+    const AGREE: f64 = 5.0e-4;
+    /// Below this a sensitivity has no sign that counts, %.
+    const FELT: f64 = 0.05;
+    let mut rng = ChaCha8Rng::seed_from_u64(7);
+    let mut cases = vec![(
+        "squat",
+        "segments.thigh.length".to_owned(),
+        "+5%".to_owned(),
+    )];
+    for lift in LIFTS {
+        let numbers = numeric_paths(&bench(lift).model(&[]).expect("a model"));
+        for _ in 0..2 {
+            let number = &numbers[rng.random_range(0..numbers.len())];
+            let percent: f64 = rng.random_range(2.0..8.0);
+            cases.push((lift, number.path.clone(), format!("{percent:+.2}%")));
+        }
+    }
+    let mut met = 0;
+    for (lift, path, value) in &cases {
+        let of = |samples: usize| {
+            let asked = Conditions {
+                samples,
+                ..Conditions::default()
+            };
+            let parameter = Parameter::read(path, value).expect("a value");
+            family(&bench(lift), &[], &parameter, &asked)
+        };
+        let (Ok(coarse), Ok(fine)) = (of(101), of(1001)) else {
+            continue;
+        };
+        let case = format!("{lift} {path} {value}");
+        for measure in [
+            Compared::Peak,
+            Compared::Start,
+            Compared::End,
+            Compared::Held,
+        ] {
+            let both = [&coarse, &fine].map(|family| {
+                [&family.base_figures, &family.variants[0].figures]
+                    .map(|figures| figures.value(measure))
+            });
+            for side in 0..2 {
+                let (Some(a), Some(b)) = (both[0][side], both[1][side]) else {
+                    continue;
+                };
+                assert!(
+                    (a - b).abs() <= AGREE * b.abs(),
+                    "{case} {measure:?}: {a} {b}"
+                );
+                met += 1;
+            }
+        }
+        if let (Some(a), Some(b)) = (coarse.sensitivity, fine.sensitivity) {
+            let pairs = [
+                (a.peak_percent, b.peak_percent),
+                (a.held_percent.unwrap_or(0.0), b.held_percent.unwrap_or(0.0)),
+            ];
+            for (a, b) in pairs {
+                assert!(
+                    a * b > 0.0 || a.abs().max(b.abs()) < FELT,
+                    "{case}: {a} {b} % per %"
+                );
+            }
+        }
+    }
+    assert!(met > 120, "{met}");
 }
