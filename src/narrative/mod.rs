@@ -92,6 +92,8 @@ pub mod versus_plain_words;
 pub(crate) mod waterfall_words;
 mod worked_curves;
 mod worked_fibres;
+mod worked_implements;
+mod worked_limits;
 mod worked_loads;
 mod worked_names;
 pub mod worked_sheet;

@@ -2,6 +2,7 @@
 //!
 //! In: a [`WorkedMuscle`], what stands above it on the sheet. Out: lines of the sheet, and the muscle's moments.
 
+use super::quantities::{rounded, with_minus};
 use super::worked_curves::{Constants, active_factor, passive_factor};
 use super::worked_names::{load_unit, name_of, row_name};
 use super::worked_sheet::WorkedSheet;
@@ -73,7 +74,7 @@ fn geometry(sheet: &mut WorkedSheet, muscle: &WorkedMuscle) -> FibreLines {
     let optimal = sheet.given("l0", muscle.optimal_m, ("m", 5), "");
     let thickness_m = muscle.optimal_m * muscle.pennation_rad.sin();
     let thickness = (thickness_m > 0.0).then(|| {
-        let deg = muscle.pennation_rad.to_degrees();
+        let deg = rounded(muscle.pennation_rad.to_degrees(), 4);
         sheet.given("h", thickness_m, ("m", 5), format!("l0·sin {deg} deg"))
     });
     let relaxed = muscle.relaxed;
@@ -101,11 +102,11 @@ fn geometry(sheet: &mut WorkedSheet, muscle: &WorkedMuscle) -> FibreLines {
         let (symbol, meaning) = match part.hinge {
             Some(dof) => (
                 format!("Δ({})", row_name(dof)),
-                format!(
+                with_minus(&format!(
                     "area under the moment arm from {:.1} to {:.1} deg",
                     part.from_rad.to_degrees() + 0.0,
                     part.to_rad.to_degrees() + 0.0
-                ),
+                )),
             ),
             None => (
                 "Δ(shoulder)".to_owned(),

@@ -4,6 +4,7 @@
 
 use super::implements::item_in_words;
 use super::prose::percent;
+use super::worked_implements::{HungItem, band, cable, chain, rails, rails_share};
 use super::worked_names::load_unit;
 use super::worked_sheet::WorkedSheet;
 use crate::movement::{Carrier, Measure};
@@ -28,8 +29,14 @@ pub(super) fn demand(
         .filter(|(_, (item, _))| !matches!(item, Item::Cam(_)));
     let parts: Vec<Formula> = parts
         .map(|(number, (item, part_n))| {
-            let words = item_in_words(item, units);
-            item_line(sheet, pose, (number, item), *part_n, g, words)
+            let at = HungItem {
+                load,
+                carrier: &pose.carrier,
+                number,
+                part_n: *part_n,
+                words: item_in_words(item, units),
+            };
+            item_line(sheet, pose, item, &at, g)
         })
         .collect();
     let sum = Formula::sum(parts);
@@ -81,47 +88,69 @@ fn torque(
     sheet.follows("D", formula, load.demand, unit, "demand of one side")
 }
 
-/// What one item adds: weights by their mass, others by their own law.
+/// What one item adds, by its own law; what has none on the sheet by its value alone.
 fn item_line(
     sheet: &mut WorkedSheet,
     pose: &WorkedPose,
-    (number, item): (usize, &Item),
-    part_n: f64,
+    item: &Item,
+    at: &HungItem<'_>,
     g: &Formula,
-    words: String,
 ) -> Formula {
-    let symbol = format!("W({number})");
-    let mass_kg = match item {
-        Item::Weight(weight) => weight.mass_kg(&pose.carrier),
-        Item::Sled(sled) => sled.mass().as_kg(),
-        _ => return sheet.given(symbol, part_n + 0.0, ("N", 2), words),
-    };
-    let share = share_felt(&pose.carrier, pose.load.as_ref().map(|load| &load.setup));
-    let Some((share, meaning)) = share else {
-        return sheet.given(symbol, part_n + 0.0, ("N", 2), words);
-    };
-    let felt_n = mass_kg * STANDARD_GRAVITY_M_S2 * share;
-    if (felt_n - part_n).abs() > 1.0e-7 * felt_n.abs().max(1.0) {
-        return sheet.given(symbol, part_n + 0.0, ("N", 2), words);
+    match item {
+        Item::Band(hung) => band(sheet, at, hung),
+        Item::Chain(hung) => chain(sheet, at, hung, g),
+        Item::Cable(stack) => cable(sheet, at, stack, g),
+        Item::Weight(weight) => weight_line(sheet, pose, weight.mass_kg(&pose.carrier), at, g),
+        Item::Sled(sled) => weight_line(sheet, pose, sled.mass().as_kg(), at, g),
+        _ => sheet.given(at.symbol("W"), at.part_n + 0.0, ("N", 2), at.words.clone()),
     }
-    let mass = sheet.given(format!("m({number})"), mass_kg, ("kg", 2), words);
-    let mut formula = mass * g.clone();
-    if !meaning.is_empty() {
-        formula = formula * sheet.given(format!("i({number})"), share, ("", 4), meaning);
-    }
-    sheet.follows(symbol, formula, part_n, ("N", 2), "")
 }
 
-/// The share of a weight that is felt, and what it is; `None` where it is more than one number.
-fn share_felt(carrier: &Carrier, setup: Option<&Setup>) -> Option<(f64, &'static str)> {
-    let items = setup.map_or(&[][..], |setup| setup.items.as_slice());
-    match carrier {
-        Carrier::Bar | Carrier::Dumbbell | Carrier::Body => Some((1.0, "")),
-        Carrier::Sled { angle_rad } => Some((angle_rad.sin(), "sine of the rails' angle")),
-        Carrier::Lever { pad_m, cam_m } => {
-            let has_cam = items.iter().any(|item| matches!(item, Item::Cam(_)));
-            (!has_cam).then(|| (cam_m / pad_m, "radius of the cam over the way to the pad"))
+/// A weight: its mass, and what of it is felt.
+fn weight_line(
+    sheet: &mut WorkedSheet,
+    pose: &WorkedPose,
+    mass_kg: f64,
+    at: &HungItem<'_>,
+    g: &Formula,
+) -> Formula {
+    let weight_n = mass_kg * STANDARD_GRAVITY_M_S2;
+    if weight_n <= 0.0 {
+        return sheet.given(at.symbol("W"), at.part_n + 0.0, ("N", 2), at.words.clone());
+    }
+    let mass = sheet.given(at.symbol("m"), mass_kg, ("kg", 2), at.words.clone());
+    let is_felt = |share: f64| (weight_n * share - at.part_n).abs() <= 1.0e-7 * weight_n;
+    let sleds = at.load.setup.items.iter().filter_map(|item| match item {
+        Item::Sled(sled) => Some(sled),
+        _ => None,
+    });
+    let rubbing = sleds.filter(|sled| sled.friction() > 0.0).last();
+    let mut formula = mass * g.clone();
+    match (&pose.carrier, rubbing) {
+        (Carrier::Sled { angle_rad }, Some(sled))
+            if is_felt(rails_share(*angle_rad, sled, pose.pace.lowers())) =>
+        {
+            formula = formula * rails(sheet, at, (*angle_rad, sled), pose.pace.lowers());
         }
+        (Carrier::Bar | Carrier::Dumbbell | Carrier::Body, _) if is_felt(1.0) => {}
+        (carrier, _) => {
+            let meaning = share_meaning(carrier, &at.load.setup);
+            formula = formula * sheet.given(at.symbol("i"), at.part_n / weight_n, ("", 4), meaning);
+        }
+    }
+    sheet.follows(at.symbol("W"), formula, at.part_n, ("N", 2), "")
+}
+
+/// What the share of a weight that is felt comes from.
+fn share_meaning(carrier: &Carrier, setup: &Setup) -> &'static str {
+    let has_cam = setup.items.iter().any(|item| matches!(item, Item::Cam(_)));
+    match carrier {
+        Carrier::Bar | Carrier::Dumbbell | Carrier::Body => "share of it along the load",
+        Carrier::Sled { .. } => "sine of the rails' angle",
+        Carrier::Lever { .. } if has_cam => {
+            "radius of the cam at this angle over the way to the pad"
+        }
+        Carrier::Lever { .. } => "radius of the cam over the way to the pad",
     }
 }
 

@@ -82,12 +82,22 @@ pub(super) struct StaticsAbove<'a> {
     pub reactions: &'a [Formula],
 }
 
+/// What a row comes to.
+pub(super) struct RowSums {
+    /// The moment of its muscles.
+    pub muscles: Formula,
+    /// What is left for the load.
+    pub left: Formula,
+    /// Moments of the pushes of the surroundings.
+    pub pushed: Vec<Formula>,
+}
+
 /// Every row: muscles, limbs, the joint itself, surroundings; returns the sums.
 pub(super) fn rows(
     sheet: &mut WorkedSheet,
     pose: &WorkedPose,
     above: &StaticsAbove<'_>,
-) -> Vec<(Formula, Formula)> {
+) -> Vec<RowSums> {
     (0..pose.joints.len())
         .map(|row| one_row(sheet, pose, above, row))
         .collect()
@@ -99,7 +109,7 @@ fn one_row(
     pose: &WorkedPose,
     above: &StaticsAbove<'_>,
     row: usize,
-) -> (Formula, Formula) {
+) -> RowSums {
     let joint = &pose.joints[row];
     let at = row_name(joint.dof);
     let unit = ("N·m", 2);
@@ -114,11 +124,16 @@ fn one_row(
         terms.push(sheet.summed(symbol, instead, weights, joint.limbs_nm, unit, ""));
     }
     terms.extend(passive(sheet, joint, &above.angles[row]));
-    terms.extend(pushed(sheet, pose, row, above.reactions));
+    let pushed = pushed(sheet, pose, row, above.reactions);
+    terms.extend(pushed.iter().cloned());
     let (symbol, value) = (format!("S({at})"), left(pose, row));
     let meaning = "what is left for the load";
-    let sum = sheet.follows(symbol, Formula::sum(terms), value, unit, meaning);
-    (muscles, sum)
+    let left = sheet.follows(symbol, Formula::sum(terms), value, unit, meaning);
+    RowSums {
+        muscles,
+        left,
+        pushed,
+    }
 }
 
 fn row_title(joint: &WorkedJoint) -> String {
@@ -218,23 +233,20 @@ pub(super) fn reactions(sheet: &mut WorkedSheet, pose: &WorkedPose) -> Vec<Formu
 }
 
 /// The capacity from the row that shows it best, and the same load at every other row.
-pub(super) fn capacity(
-    sheet: &mut WorkedSheet,
-    pose: &WorkedPose,
-    sums: &[(Formula, Formula)],
-) -> Formula {
+pub(super) fn capacity(sheet: &mut WorkedSheet, pose: &WorkedPose, sums: &[RowSums]) -> Formula {
     let levers: Vec<Formula> = load_levers(sheet, pose);
+    let pushed: Vec<Vec<Formula>> = sums.iter().map(|row| row.pushed.clone()).collect();
     let best = best_row(pose);
     let count = sides(pose);
-    let of_side = sums[best].1.clone() / levers[best].clone();
+    let of_side = sums[best].left.clone() / levers[best].clone();
     let formula = if pose.measure == Measure::Torque {
         if pose.joints[0].load_lever > 0.0 {
-            sums[best].1.clone()
+            sums[best].left.clone()
         } else {
-            -sums[best].1.clone()
+            -sums[best].left.clone()
         }
     } else if count > 1.0 {
-        Formula::from(count) * sums[best].1.clone() / levers[best].clone()
+        Formula::from(count) * sums[best].left.clone() / levers[best].clone()
     } else {
         of_side
     };
@@ -256,8 +268,43 @@ pub(super) fn capacity(
             let meaning = format!("what this load asks there: S({at}) again");
             sheet.follows(format!("L({at})"), formula, value, ("N·m", 2), meaning);
         }
+        levers_with_pushes(sheet, pose, &capacity, &levers, &pushed);
     }
     capacity
+}
+
+/// The lever of the load with all that hands and feet push beside it, where they push at a joint.
+///
+/// ```text
+/// dp = d − n·Σ R/C
+/// ```
+/// `d` the load's own lever, `R` moments of the pushes at the row, `n` sides, `C` capacity.
+fn levers_with_pushes(
+    sheet: &mut WorkedSheet,
+    pose: &WorkedPose,
+    capacity: &Formula,
+    levers: &[Formula],
+    pushed: &[Vec<Formula>],
+) {
+    if pushed.iter().all(Vec::is_empty) || pose.capacity <= 0.0 {
+        return;
+    }
+    sheet.sentence(
+        "dp is the lever of load and push together: d less what the pushes bear of the moment of each newton. A comparison \
+         (vary) tells its change.",
+    );
+    for (row, joint) in pose.joints.iter().enumerate() {
+        let per_load = one_side(pose, capacity.clone());
+        let moments = pose.reactions.iter().map(|r| r.value * r.levers[row]);
+        let value = joint.load_lever - sides(pose) * moments.sum::<f64>() / pose.capacity;
+        let own = levers[row].clone();
+        let formula = match pushed[row].as_slice() {
+            [] => own,
+            moments => own - Formula::sum(moments.to_vec()) / per_load,
+        };
+        let symbol = format!("dp({})", row_name(joint.dof));
+        sheet.follows(symbol, formula, value, ("m/rad", 5), "");
+    }
 }
 
 fn load_levers(sheet: &mut WorkedSheet, pose: &WorkedPose) -> Vec<Formula> {
@@ -374,65 +421,4 @@ fn balance_lines(
         unit,
         "the same: what they make",
     );
-}
-
-/// A joint whose E is at least this share of the largest gives way with it (assumed: the muscles' numbers are not
-/// known to a fiftieth).
-const TIE: f64 = 0.98;
-
-/// The gain of capacity for each joint's strength, and the joint that gives way first, or those that do.
-pub(super) fn limits(
-    sheet: &mut WorkedSheet,
-    pose: &WorkedPose,
-    sums: &[(Formula, Formula)],
-    prices: &[Formula],
-) {
-    let unit = load_unit(pose);
-    let mut gains: Vec<(Joint, Formula, f64)> = Vec::new();
-    for (row, joint) in pose.joints.iter().enumerate() {
-        let value = joint.price * joint.muscles_nm;
-        let formula = prices[row].clone() * sums[row].0.clone();
-        let symbol = format!("E({})", row_name(joint.dof));
-        let line = sheet.follows(symbol, formula, value, unit, "");
-        gains.push((joint.dof.joint(), line, value));
-    }
-    let limiting = pose.joints[pose.limiting].dof.joint();
-    let mut told = Vec::new();
-    for (joint, _, _) in &gains {
-        if told.contains(joint) {
-            continue;
-        }
-        told.push(*joint);
-        let same: Vec<_> = gains.iter().filter(|gain| gain.0 == *joint).collect();
-        if same.len() > 1 {
-            let value = same.iter().map(|gain| gain.2).sum();
-            let formula = Formula::sum(same.iter().map(|gain| gain.1.clone()).collect());
-            let (symbol, instead) = (
-                format!("E of the {}", joint.name()),
-                "sum of its rows".to_owned(),
-            );
-            sheet.summed(symbol, instead, formula, value, unit, "");
-        }
-    }
-    let of = |joint: &Joint| {
-        let own = gains.iter().filter(|gain| gain.0 == *joint);
-        own.map(|gain| gain.2).sum::<f64>().abs()
-    };
-    let tied: Vec<&str> = told
-        .iter()
-        .filter(|joint| **joint != limiting && of(joint) >= TIE * of(&limiting))
-        .map(|joint| joint.name())
-        .collect();
-    sheet.sentence(match (told.len(), tied.as_slice()) {
-        (1, _) => format!("Only the {} moves, so it gives way first.", limiting.name()),
-        (_, []) => format!(
-            "The {} has the largest E, whatever its sign: it gives way first.",
-            limiting.name()
-        ),
-        (_, tied) => format!(
-            "The {} has the largest E, whatever its sign, and the {} hardly a smaller one: they give way together.",
-            limiting.name(),
-            tied.join(" and the ")
-        ),
-    });
 }

@@ -3,13 +3,14 @@
 //! In: a [`WorkedPose`], units. Out: headings, sentences and equations, in the order of the calculation.
 
 use super::implements::item_in_words;
-use super::quantities::{QuantityWords, rounded};
+use super::quantities::{QuantityWords, rounded, with_minus};
 use super::worked_curves::constants;
 use super::worked_fibres::{Above, MuscleMoment, muscle};
+use super::worked_limits::limits;
 use super::worked_loads::{demand, in_us_units};
 use super::worked_names::{name_of, row_name};
 use super::worked_sheet::{SheetLine, WorkedSheet};
-use super::worked_statics::{StaticsAbove, capacity, conditions, limbs, limits, reactions, rows};
+use super::worked_statics::{RowSums, StaticsAbove, capacity, conditions, limbs, reactions, rows};
 use crate::anatomy::{ActiveForceLength, Curves, TENDON_SLOPE, TOE_END, TOE_FORCE, TOE_SHAPE};
 use crate::capacity::Pace;
 use crate::movement::Measure;
@@ -105,7 +106,10 @@ fn title(pose: &WorkedPose, units: System) -> String {
     }
     let place = match pose.measure {
         Measure::Force => units.short_length(Length::from_m(pose.travel_m.abs())),
-        Measure::Torque => format!("{} deg", rounded(pose.joints[0].angle_rad.to_degrees(), 1)),
+        Measure::Torque => {
+            let deg = rounded(pose.joints[0].angle_rad.to_degrees(), 1);
+            format!("{} deg", with_minus(&deg))
+        }
     };
     parts.push(format!("{place} {}", pose.away_from));
     parts.push(match pose.pace {
@@ -221,7 +225,7 @@ fn muscles(sheet: &mut WorkedSheet, pose: &WorkedPose, above: &Above) -> Vec<Mus
 fn statics(
     sheet: &mut WorkedSheet,
     pose: &WorkedPose,
-    sums: &[(Formula, Formula)],
+    sums: &[RowSums],
     pushed: &[Formula],
 ) -> Formula {
     sheet.heading(2, "Capacity");

@@ -88,6 +88,18 @@ impl Cable {
         self.stack
     }
 
+    /// Travel of the handle over travel of the stack.
+    #[must_use]
+    pub fn ratio(&self) -> f64 {
+        self.ratio
+    }
+
+    /// Share of the pull lost in the pulleys.
+    #[must_use]
+    pub fn friction(&self) -> f64 {
+        self.friction
+    }
+
     /// Pull of the cable at the handle, N.
     ///
     /// ```text

@@ -11,8 +11,8 @@ use crate::anatomy::{Curves, Dof, PassiveJoint};
 use crate::capacity::{Held, Pace, curve_of, plain_direction};
 use crate::error::{Error, LiftFault, Result};
 use crate::movement::{
-    Balance, Carrier, LimbWeight, Measure, PlaneForce, Pose, Range, ReactionLimit, Sides,
-    trace_place,
+    Balance, Carrier, LimbWeight, LoadPoint, Measure, PlaneForce, Pose, Range, ReactionLimit,
+    Sides, trace_place,
 };
 use crate::overlay::effort;
 use crate::resistance::{LoadForce, Motion, Setup};
@@ -116,6 +116,8 @@ pub struct WorkedBalance {
 pub struct WorkedLoad {
     /// The setup as it is put up.
     pub setup: Setup,
+    /// Where it acts.
+    pub point: LoadPoint,
     /// What it exerts.
     pub force: LoadForce,
     /// Demand in the unit of the capacity.
@@ -240,6 +242,7 @@ fn worked_load(
     }
     Ok(WorkedLoad {
         setup,
+        point: pose.load,
         force,
         demand,
         effort,

@@ -10,11 +10,13 @@ use equations::{Equation, Page};
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use torquill::capacity::Pace;
 use torquill::grammar::{Stock, setup_from_texts};
-use torquill::library::{Library, Shelf, assemble};
+use torquill::library::{Library, Shelf, Workbench, assemble};
 use torquill::movement::{Measure, trace_place};
 use torquill::report::{SheetForm, worked_pose_sheet};
 use torquill::resistance::Setup;
-use torquill::study::{AskedPlace, Question, WorkedPose, study, worked_pose};
+use torquill::study::{
+    AskedPlace, Conditions, Parameter, Question, WorkedPose, family, study, worked_pose,
+};
 use torquill::units::{Angle, Length, System};
 
 /// One pose to work out.
@@ -37,9 +39,10 @@ const LIFTERS: [&str; 5] = [
 ];
 
 /// Load, bands, chains; empty for none.
-const LOADS: [[&str; 3]; 4] = [
+const LOADS: [[&str; 3]; 5] = [
     ["20 kg", "", ""],
     ["", "", ""],
+    ["60 kg", "loop-29mm:1", "chain-13mm:1"],
     ["37.5 kg", "loop-14mm:1", ""],
     ["12.5 kg", "", "chain-10mm:1"],
 ];
@@ -56,7 +59,7 @@ fn cases() -> Vec<Case> {
                     lifter,
                     place,
                     speed: [None, None, Some(0.2), Some(-0.3)][count % 4],
-                    load: LOADS[(count / 2) % 4],
+                    load: LOADS[(count / 2) % 5],
                     set: [None, None, Some("lifter.body_mass=\"71 kg\"")][count % 3],
                 });
             }
@@ -164,6 +167,72 @@ fn law_the_limbs_of_a_sheet_are_those_of_the_programme() {
                 }
             }
         }
+    }
+}
+
+/// The lever that a comparison prints of a pose stands on that pose's page: the load's own less what the pushes bear.
+#[test]
+fn law_the_levers_of_a_comparison_stand_on_the_sheet() {
+    let library = Library::built_in();
+    let mut met = 0;
+    for (movement, path, value) in [
+        ("bench-press", "technique.grip_width", "58 cm"),
+        ("leg-press", "technique.foot_height", "14 cm"),
+        ("overhead-press", "technique.grip_width", "50 cm"),
+        ("hip-thrust", "segments.thigh.length", "+4%"),
+        ("squat", "segments.thigh.length", "-5%"),
+    ] {
+        let bench = Workbench::open(&library, "reference-man", movement).expect("a lift");
+        let parameter = Parameter::read(path, value).expect("a value");
+        let asked = Conditions {
+            samples: 21,
+            ..Conditions::default()
+        };
+        let family = family(&bench, &[], &parameter, &asked).expect("a family");
+        let models = [Vec::new(), vec![parameter.setting(0)]]
+            .map(|sets| assemble(&library, "reference-man", movement, &sets).expect("a model"));
+        for cause in &family.variants[0].causes {
+            for (side, model) in models.iter().enumerate() {
+                let question = Question::new(movement, &model.movement, &model.lifter);
+                let pose =
+                    worked_pose(&question, None, AskedPlace::Share(cause.range)).expect("a pose");
+                let sheet = page(&pose, System::Metric);
+                let pushes = pose
+                    .reactions
+                    .iter()
+                    .any(|push| push.levers.iter().any(|k| k.abs() > 1.0e-12));
+                for lever in &cause.account.levers {
+                    let name = lever.dof.name().replace('_', " ");
+                    let symbol = if pushes { "dp" } else { "d" };
+                    sheet.holds(&format!("{symbol}({name})"), -lever.length_m[side]);
+                    met += 1;
+                }
+            }
+        }
+    }
+    assert!(met > 60, "{met}");
+}
+
+/// Angles are printed as people write them: 15 deg, not 14.999999999999998 deg.
+#[test]
+fn regress_no_number_of_a_sheet_is_a_raw_float() {
+    for movement in Library::built_in().movements() {
+        let model =
+            assemble(&Library::built_in(), "reference-man", &movement, &[]).expect("a model");
+        let question = Question::new(&movement, &model.movement, &model.lifter);
+        let pose = worked_pose(&question, None, AskedPlace::Share(0.3)).expect("a pose");
+        let sheet = worked_pose_sheet(&pose, SheetForm::Text, System::Metric);
+        for number in sheet.split(|c: char| !c.is_ascii_digit() && c != '.') {
+            let decimals = number
+                .trim_end_matches('.')
+                .split_once('.')
+                .map_or(0, |(_, d)| d.len());
+            assert!(decimals < 13, "{movement}: {number}");
+        }
+        assert!(
+            !sheet.contains(" -") || !sheet.contains("-1"),
+            "{movement}: a hyphen for a minus"
+        );
     }
 }
 
