@@ -115,7 +115,10 @@ pub(super) fn resolve(tree: &Value, inside: &str, path: &str) -> Result<String> 
             _ => None,
         };
         let Some(next) = next else {
-            return Err(lost(at, step, &walked, path));
+            return Err(match line_instead(tree, &pointer, step, &walked) {
+                Some(line) => lost_at(PlaceOnPath::Line(line), step, &walked, path),
+                None => lost(at, step, &walked, path),
+            });
         };
         pointer = format!("{pointer}/{}", step.replace('~', "~0").replace('/', "~1"));
         walked.push(step);
@@ -136,6 +139,21 @@ fn lost(at: &Value, step: &str, walked: &[&str], path: &str) -> Error {
         },
         _ => PlaceOnPath::Single,
     };
+    lost_at(at, step, walked, path)
+}
+
+/// Where the arm at the shoulder is set of a muscle whose line across it was looked for among its moment arms.
+fn line_instead(tree: &Value, arms: &str, step: &str, walked: &[&str]) -> Option<String> {
+    let (_, muscle) = walked
+        .split_last()
+        .filter(|(last, _)| **last == "moment_arm")?;
+    let pointer = arms.strip_suffix("/moment_arm")?;
+    let line = tree.pointer(&format!("{pointer}/shoulder/scale"));
+    line.filter(|_| step.starts_with("shoulder"))?;
+    Some(format!("{}.shoulder.scale", muscle.join(".")))
+}
+
+fn lost_at(at: PlaceOnPath, step: &str, walked: &[&str], path: &str) -> Error {
     Error::bad(SettingFault::Lost {
         path: path.to_owned(),
         step: step.to_owned(),

@@ -80,7 +80,8 @@ fn grouped(listed: &ListedValue) -> (String, String) {
 /// A value in a line; what does not fit beside its name goes below.
 fn line(name: &str, listed: &ListedValue, units: System) -> String {
     let now = now(listed, units);
-    let behind = [accepted(listed, units), Some(origin(&listed.value.from))];
+    let plausible = usual(listed, units).or_else(|| accepted(listed, units));
+    let behind = [plausible, Some(origin(&listed.value.from))];
     let behind = behind.into_iter().flatten().collect::<Vec<_>>().join("; ");
     let name = format!("  {name}");
     let (wide, long) = (name.chars().count() > 34, now.chars().count() > 13);
@@ -146,16 +147,22 @@ fn accepted(listed: &ListedValue, units: System) -> Option<String> {
     Some(format!("{above}{}", ends(value.range?, unit, units)))
 }
 
-/// What is accepted, and what one meets.
+/// What one meets, where that is narrower than what is accepted.
+fn usual(listed: &ListedValue, units: System) -> Option<String> {
+    match &listed.value.now {
+        SettableNow::Number { unit, .. } => Some(ends(listed.value.usual?, unit, units)),
+        _ => None,
+    }
+}
+
+/// What one meets, and what is accepted.
 #[must_use]
 pub fn plausible_in_words(listed: &ListedValue, units: System) -> Option<String> {
-    let usual = match (&listed.value.now, listed.value.usual) {
-        (SettableNow::Number { unit, .. }, Some(usual)) => {
-            format!(" (usually {})", ends(usual, unit, units))
-        }
-        _ => String::new(),
-    };
-    Some(accepted(listed, units)? + &usual)
+    let accepted = accepted(listed, units)?;
+    Some(match usual(listed, units) {
+        Some(usual) => format!("{usual} (accepted {accepted})"),
+        None => accepted,
+    })
 }
 
 /// Both ends of a range with their unit, the lower one in the unit of the upper one.
@@ -195,7 +202,7 @@ fn shown(si: f64, unit: &str, units: System) -> String {
 /// A number of SI in the unit in which people read it, four digits of it.
 fn in_unit(si: f64, unit: &str, units: System) -> (String, &str) {
     let (factor, unit) = shown_unit(si, unit, units);
-    (digits(factor * si, 4), unit)
+    (with_minus(&digits(factor * si, 4)), unit)
 }
 
 /// The unit in which people read a number of SI, and how much of it one of SI is.

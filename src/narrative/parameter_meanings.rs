@@ -113,7 +113,9 @@ fn of_a_muscle(muscle: &str, rest: &[&str]) -> Option<String> {
 fn of_a_line(muscle: &str, place: &[&str]) -> Option<String> {
     Some(match place {
         [] | ["scale"] => {
-            format!("Factor on all lengths of the line of {muscle} across the shoulder.")
+            format!(
+                "Factor on all lengths of the line of {muscle} across the shoulder, and so on its moment arm there about every axis."
+            )
         }
         ["wrap"] => {
             format!("Radius about the shoulder joint that the line of {muscle} bends round.")

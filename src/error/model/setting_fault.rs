@@ -78,6 +78,8 @@ pub enum PlaceOnPath {
     },
     /// A single value.
     Single,
+    /// The moment arms of a muscle that crosses the shoulder by a line: what sets that one is at this path.
+    Line(String),
 }
 
 /// Why a text does not fit where its path leads.

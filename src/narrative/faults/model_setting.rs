@@ -71,6 +71,9 @@ fn lost(path: &str, step: &str, walked: &str, at: &PlaceOnPath) -> Told {
             Told::new(format!("`{path}`: {place} has the number `{step}`"))
                 .hint(format!("its items are numbered 0 to {last}"))
         }
+        PlaceOnPath::Line(line) => Told::new(format!("`{path}`: {place} is called `{step}`")).hint(format!(
+            "across the shoulder a muscle is a line, and its arms follow from it: `{line}` makes them all longer or shorter"
+        )),
         PlaceOnPath::Single => Told::new(format!(
             "`{path}`: `{walked}` is a single value, so it has no `{step}`"
         )),
