@@ -12,7 +12,7 @@ use crate::error::Result;
 use crate::figures::{Sheet, free_bodies, load_holders, muscles_on_skeleton, strength_curve};
 use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::figure_words::FigureWords;
-use crate::narrative::lecture_words::lecture_caption;
+use crate::narrative::telling::Telling;
 use crate::report;
 use crate::study::{SetupStudy, Study, equally_hard, study};
 use crate::units::System;
@@ -110,7 +110,7 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
         ..study(&question, &setups)?
     };
     if let Some(sheet) = arguments.draw.sheet(&study, units) {
-        return drawn(arguments, &study, &sheet?, call);
+        return drawn(arguments, study.told(units), &sheet?, call);
     }
     let study = arguments.scatter.banded(study, &question, &model)?;
     let study = people.peopled(study, &question, library, &model)?;
@@ -119,7 +119,7 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
     let scene = call.signed("output", strength_curve(told, &words, look)?)?;
     let mut beside = Vec::new();
     if arguments.words {
-        beside.extend(word_files(words, &study.lifter_title, picture));
+        beside.extend(word_files(words, told, picture));
     }
     match &arguments.data {
         None => {}
@@ -135,7 +135,7 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
 /// A figure that brings its own words and data.
 fn drawn(
     arguments: &FigureArguments,
-    study: &Study,
+    told: Telling<'_>,
     sheet: &Sheet,
     call: &CommandCall,
 ) -> Result<()> {
@@ -149,7 +149,7 @@ fn drawn(
             caption: sheet.caption.clone(),
             ..FigureWords::default()
         };
-        beside.extend(word_files(words, &study.lifter_title, picture));
+        beside.extend(word_files(words, told, picture));
     }
     if let Some(path) = &arguments.data {
         let path = path.clone().unwrap_or_else(|| picture.beside("csv"));
@@ -173,9 +173,9 @@ fn named_data(study: &Study, path: &Path, call: &CommandCall) -> Result<Vec<u8>>
 }
 
 /// Caption and alternative text.
-fn word_files(words: FigureWords, who: &str, picture: &Picture) -> [Beside; 2] {
-    let caption = lecture_caption(&words.caption, who);
-    let caption = format!("{}. {caption}\n", words.title);
+fn word_files(words: FigureWords, told: Telling<'_>, picture: &Picture) -> [Beside; 2] {
+    let own = format!("{}. {}", words.title, words.caption);
+    let caption = format!("{} {}\n", own.trim_end(), told.drawn_for());
     [
         (picture.beside("caption.txt"), caption.into_bytes()),
         (

@@ -7,7 +7,7 @@ use super::figure_words::FigureWords;
 use super::made_words::{made_words, pace_words};
 use super::people_words::{classes_by_share, invented_people, most_frequent_class};
 use super::places::sides_in_words;
-use super::prose::{capital, percent};
+use super::prose::{capital, listed, percent};
 use super::quantities::rounded;
 use super::setup_names::{added_is_plural, added_name, with_article};
 use super::shown_units::ShownUnits;
@@ -43,6 +43,29 @@ impl Telling<'_> {
             description: self.strength_description() + &doubts,
             caption: format!("{}. {sides}{doubts}", how_held(self.study)),
         }
+    }
+
+    /// Whom a figure is of, under which loads, and what class the curve has.
+    #[must_use]
+    pub fn drawn_for(&self) -> String {
+        let (study, class) = (self.study, &self.study.class);
+        let loads: Vec<String> = study
+            .setups
+            .iter()
+            .map(|setup| self.setup_name(setup))
+            .collect();
+        let loads = match loads.as_slice() {
+            [] => String::new(),
+            loads => format!(", with {}", listed(loads)),
+        };
+        format!(
+            "Drawn for: {}{loads}. The strength curve of the {} is {}: start {} %, end {} % of its peak.",
+            study.lifter_title,
+            study.movement_title.to_lowercase(),
+            class.shape.word(),
+            rounded(100.0 * class.start_ratio, 0),
+            rounded(100.0 * class.end_ratio, 0)
+        )
     }
 
     /// What the figure's terms mean: only of those that it has.
@@ -307,6 +330,8 @@ impl Telling<'_> {
         let name = self.setup_name(setup);
         let under = if name.starts_with("with ") {
             capital(&name)
+        } else if name.starts_with("body") {
+            format!("With the {name}")
         } else {
             format!("With {name}")
         };
