@@ -46,8 +46,39 @@ impl PoseProgramme {
                 range: pose.load.range,
                 why: failure.into(),
                 moving: None,
+                joint: self.joint_that_lacks(pose),
             })
         })
+    }
+
+    /// The joint at which the least torque from outside would keep the pose; `None` where none at one joint alone does.
+    ///
+    /// ```text
+    /// minimise  t⁺ + t⁻   with t⁺ − t⁻ added to row j,   t ≥ 0;   the row whose least sum is least
+    /// ```
+    /// `t` torque, N·m. **Source.** Elastic rows of a programme without an answer: Chinneck & Dravnieks 1991, ORSA J. Comput. 3:157-168
+    /// (from memory). **Fails.** Never.
+    fn joint_that_lacks(&self, pose: &Pose) -> Option<&'static str> {
+        /// What 1 N·m from outside costs beside 1 N of load: more than any load can be worth.
+        const DEAR: f64 = 1.0e3;
+        let rows = self.programme.rows();
+        let needed = |row: usize| -> Option<f64> {
+            let mut helped = self.programme.clone();
+            let mut column = [0.0; MAX_ROWS];
+            for sign in [1.0, -1.0] {
+                column[row] = sign;
+                helped
+                    .add_column(-DEAR, 0.0, f64::INFINITY, &column[..rows])
+                    .ok()?;
+            }
+            let solution = solve(&helped, None).ok()?;
+            let outside = solution.values().iter().rev().take(2);
+            Some(outside.sum())
+        };
+        let joints = pose.coordinates.iter().enumerate();
+        let kept = joints.filter_map(|(row, coordinate)| Some((needed(row)?, coordinate.dof)));
+        let (_, dof) = kept.min_by(|a, b| a.0.total_cmp(&b.0))?;
+        Some(dof.joint().name())
     }
 
     /// Fills the programme: one column for the load, one a muscle, one a reaction, one a gap of a cone.

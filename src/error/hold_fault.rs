@@ -32,6 +32,8 @@ pub enum HoldFault {
         why: ProgrammeFault,
         /// The speed at which it moves; none where it is held still.
         moving: Option<MovingAt>,
+        /// The joint that lacks torque, where more at one joint alone would keep the pose.
+        joint: Option<&'static str>,
     },
     /// A load that does not travel, so that it has no speed.
     NoTravel {

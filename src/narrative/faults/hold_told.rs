@@ -14,20 +14,22 @@ pub(super) fn told(fault: &HoldFault) -> Told {
         HoldFault::NoActivation {
             range,
             why,
+            joint,
             moving: Some(speed),
         } => Told::new(format!(
             "no muscle activation keeps up with {} at range {range:.2} ({})",
             speed_in_words(*speed),
-            in_a_word(why)
+            in_a_word(why, *joint)
         ))
         .hint("take a slower --speed"),
         HoldFault::NoActivation {
             range,
             why,
+            joint,
             moving: None,
         } => Told::new(format!(
             "no muscle activation keeps the pose at range {range:.2} ({})",
-            in_a_word(why)
+            in_a_word(why, *joint)
         ))
         .hint(
             "a limb, a muscle, a technique value or a place of the path may be outside what a body can do",
@@ -68,12 +70,15 @@ fn speed_in_words(speed: MovingAt) -> String {
     }
 }
 
-fn in_a_word(why: &ProgrammeFault) -> &'static str {
-    match why {
-        ProgrammeFault::Infeasible => {
-            "the limbs alone ask more of a joint than its muscles give there"
+fn in_a_word(why: &ProgrammeFault, joint: Option<&str>) -> String {
+    match (why, joint) {
+        (ProgrammeFault::Infeasible, Some(joint)) => {
+            format!("the limbs alone ask more of the {joint} than its muscles give there")
         }
-        ProgrammeFault::Unbounded => "the load has no limit there",
-        _ => "its programme does not come to an end",
+        (ProgrammeFault::Infeasible, None) => {
+            "the limbs alone ask more of several joints than their muscles give there".to_owned()
+        }
+        (ProgrammeFault::Unbounded, _) => "the load has no limit there".to_owned(),
+        _ => "its programme does not come to an end".to_owned(),
     }
 }
