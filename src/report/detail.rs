@@ -1,6 +1,7 @@
 //! What `--detail` adds to a sample: joints, reactions, muscles.
 
-use crate::movement::PlaneForce;
+use crate::capacity::plain_direction;
+use crate::movement::{Measure, PlaneForce};
 use crate::study::{SetupStudy, Study, asked_torques_nm};
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -13,6 +14,12 @@ pub struct Detail {
     /// Torque that the muscles of one side have to make about each joint, N·m: against load and limbs, or,
     /// without a load, against the capacity and the limbs; positive where it turns the angle up.
     pub joint_torques_nm: BTreeMap<&'static str, f64>,
+    /// Torque of all muscles of one side about each joint at the capacity, N·m: the sum of the muscles' `torque_nm`.
+    pub muscle_torques_nm: BTreeMap<&'static str, f64>,
+    /// Lever of the load with the pushes beside it about each joint at the capacity, m: positive where they turn the
+    /// angle up; nothing where one joint turns.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub load_lever_m: Option<BTreeMap<&'static str, f64>>,
     /// The joint that gives way first.
     pub limiting_joint: &'static str,
     /// Reactions of the surroundings at the optimum, one side.
@@ -62,17 +69,44 @@ pub fn detail(study: &Study, setup: Option<&SetupStudy>, index: usize) -> Detail
             .zip(pose.coordinates.iter().map(|c| c.angle_rad.to_degrees()))
             .collect(),
         joint_torques_nm: names().zip(torques).collect(),
+        muscle_torques_nm: names()
+            .zip(held.muscle_torques_nm.iter().copied())
+            .collect(),
+        load_lever_m: (study.range.measure == Measure::Force)
+            .then(|| names().zip(load_levers_m(study, index)).collect()),
         limiting_joint: pose.coordinates[held.limiting].dof.joint().name(),
         reactions: reactions(study, index),
         muscles: muscles(study, index),
     }
 }
 
+/// Levers of the load with the pushes beside it at the capacity, as a change's parts are told with.
+///
+/// ```text
+/// D_j = J_jᵀ·w + n·Σ_k c_kj·R_k/λ
+/// ```
+/// `J_j` motion of the load's point per turn of joint j, `w` direction of the plain load, `n` sides, `R_k` pushes of one side,
+/// `c_kj` their torque per unit, `λ` capacity.
+fn load_levers_m(study: &Study, index: usize) -> Vec<f64> {
+    let (pose, held) = (&study.range.poses[index], &study.capacity.held[index]);
+    let plain = plain_direction(study.range.carrier);
+    let levers = pose.load_jacobian.iter().enumerate();
+    levers
+        .map(|(row, column)| {
+            let pushes = pose.reactions.iter().zip(&held.reactions);
+            let pushed: f64 = pushes.map(|(push, value)| push.column[row] * value).sum();
+            let per_load = study.range.sides.count() * pushed / held.capacity;
+            let per_load = if held.capacity == 0.0 { 0.0 } else { per_load };
+            column.x * plain.x_n + column.z * plain.z_n + per_load
+        })
+        .collect()
+}
+
 /// What the surroundings do at the capacity, as the pose reads it: forces of one side, places.
 fn reactions(study: &Study, index: usize) -> BTreeMap<String, f64> {
     let held = &study.capacity.held[index];
     let share = held.capacity / study.range.sides.count();
-    let plain = crate::capacity::plain_direction(study.range.carrier);
+    let plain = plain_direction(study.range.carrier);
     let load = PlaneForce {
         x_n: plain.x_n * share,
         z_n: plain.z_n * share,

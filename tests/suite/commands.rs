@@ -118,6 +118,18 @@ fn regress_curve_json_follows_the_contract() {
     assert!(samples[50]["joint_angles_deg"]["elbow"].is_number());
     assert!(samples[50]["joint_torques_nm"]["elbow"].is_number());
     assert!(samples[50]["reactions"]["lateral_n"].is_number());
+    for sample in samples {
+        for (joint, whole) in sample["muscle_torques_nm"].as_object().expect("by joint") {
+            let muscles = sample["muscles"].as_array().expect("a list").iter();
+            let sum: f64 = muscles
+                .filter_map(|muscle| muscle["torque_nm"][joint].as_f64())
+                .sum();
+            assert!(
+                (sum - whole.as_f64().expect("a number")).abs() < 1.0e-6,
+                "{joint}: {sum} {whole}"
+            );
+        }
+    }
     let muscle = &samples[50]["muscles"][0];
     for key in [
         "fibre_length_norm",

@@ -59,6 +59,8 @@ const CALLS: &[&str] = &[
 const BY_NAME: &[&str] = &[
     "joint_angles_deg",
     "joint_torques_nm",
+    "muscle_torques_nm",
+    "load_lever_m",
     "moment_arm_m",
     "torque_nm",
     "muscle_forces_n",
