@@ -174,7 +174,8 @@ fn cancels_in_the_rest(cause: &Cause, told: &[CauseItem]) -> bool {
     largest >= TOLD * size && largest >= LARGER * left.iter().sum::<f64>().abs()
 }
 
-/// Shares in the limit that all move by less are not told, unless another joint gives way first (assumed: about what the muscles' numbers are known to).
+/// Shares in the limit that all move by less are not told, unless another joint gives way first (assumed: about what
+/// the muscles' numbers are known to).
 const MOVES: f64 = 0.04;
 /// A smaller share in the limit is not told beside others (assumed).
 const NO_SHARE: f64 = 0.005;
