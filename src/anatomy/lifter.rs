@@ -45,6 +45,9 @@ pub struct LifterRecord {
     /// Months of steady training, where they are known.
     #[serde(default)]
     pub training_months: Option<f64>,
+    /// Age in years, where it is known.
+    #[serde(default)]
+    pub age_years: Option<f64>,
     /// Name of the segment table.
     pub segments: String,
     /// Name of the muscle table.

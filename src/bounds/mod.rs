@@ -337,6 +337,8 @@ pub struct Bounds {
     pub planned_effort: Row,
     /// Age of who trains.
     pub trainee_age: Row,
+    /// Ages for which the tables hold.
+    pub adult_age: Row,
     /// Months of training of who trains.
     pub training_months: Row,
     /// Variance or covariance of the logarithm of a strength.

@@ -135,6 +135,8 @@ pub enum PersonFault {
     },
     /// A 1RM that nobody of a kind has.
     ImpossibleOneRm {
+        /// Line of the log whose set shows it, if it is of a log.
+        line: Option<usize>,
         /// Whose it is, where several people are told of.
         who: Option<String>,
         /// Name of the movement.

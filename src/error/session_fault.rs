@@ -63,16 +63,28 @@ pub enum SessionRefusal {
         least_months: f64,
     },
     /// More than 1RM is for adults.
-    NotAdult,
+    NotAdult {
+        /// The age.
+        years: f64,
+        /// From which age the tables are.
+        least: f64,
+    },
     /// More than 1RM is not for older adults.
     OfAge {
         /// From this age on.
         from_years: f64,
     },
+    /// More than 1RM over the body where the gym has nothing that catches it.
+    NoSafetyArms,
     /// More than 1RM is not for the ill, the sore, or after a break.
     UnwellOrSore,
     /// Nobody's maximum is tested when ill, unusually sore or just back from a break.
     UnwellTest,
+    /// More than 1RM is not for who is just back from a lay-off that the log shows.
+    AfterLayOff {
+        /// Days without a session.
+        days: u32,
+    },
     /// The last overloaded lowering is too near.
     OverloadTooSoon {
         /// Days since.
@@ -205,6 +217,13 @@ pub enum LoweringFault {
         load: Mass,
         /// The 1RM.
         one_rm: Mass,
+    },
+    /// All the plates that there are make less than the least load that overloads.
+    PlatesRunOut {
+        /// The most that can be loaded.
+        most: Mass,
+        /// The least that overloads.
+        least: Mass,
     },
     /// Not even one lowering keeps a reserve.
     NoReserve {

@@ -103,6 +103,9 @@ fn own_numbers(record: &LifterRecord, rules: &mut Rules) {
     if let Some(months) = record.training_months {
         rules.within("training_months", months, &bounds().training_months);
     }
+    if let Some(age) = record.age_years {
+        rules.within("age_years", age, &bounds().adult_age);
+    }
     for (lift, factor) in &record.lift_strength {
         rules.within(
             &format!("lift_strength.{lift}"),

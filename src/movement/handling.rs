@@ -20,6 +20,9 @@ pub struct Handling {
     pub bar_joins_hands: bool,
     /// What catches the load when the lifter loses it.
     pub catch: Catch,
+    /// Whether the bar comes down on the body of somebody who lies: what catches it below that saves nobody.
+    #[serde(default)]
+    pub comes_down_on_body: bool,
     /// Who spots a load that can be lifted.
     pub spotter: SpotterRule,
     /// Whether more than 1RM can be handed over for lowering, and who brings it back.

@@ -2,7 +2,9 @@
 //!
 //! In: a [`Caution`]. Out: its sentence, quantities in the units asked for.
 
+use super::faults::times_of_people;
 use super::quantities::{QuantityWords, rounded};
+use crate::error::JudgedBy;
 use crate::movement::Helping;
 use crate::resistance::PieceCaution;
 use crate::setups::Caution;
@@ -17,21 +19,29 @@ pub fn caution_in_words(caution: &Caution, units: System) -> String {
             "At {} years the plan is a novice's, whatever the training: supervised, with a clinician's yes, technique before load.",
             rounded(*years, 0)
         ),
+        Caution::UnlikelyOneRm {
+            over_expected,
+            deviations,
+        } => format!(
+            "This 1RM is {}, {} standard deviations away: it is planned with, but look at its digits and unit, and at who \
+             trains, before anybody lifts: sex, size, months of training.",
+            times_of_people(*over_expected, JudgedBy::Kind),
+            rounded(deviations.abs(), 1)
+        ),
         Caution::OlderLifter { years } => format!(
-            "At {} years: a clinician's yes before heavy sets, a longer warm-up, the smaller steps, and another day of rest while \
-             soreness stays.",
+            "At {} years: a clinician's yes before heavy sets, and another day of rest while soreness stays.",
             rounded(*years, 0)
         ),
         known => usual(known).0.to_owned(),
     }
 }
 
-/// Whether a caution is about the age of who lifts.
+/// Whether a caution is about who lifts: the age, or a 1RM that hardly anybody of that kind has.
 #[must_use]
-pub const fn is_of_age(caution: &Caution) -> bool {
+pub const fn is_of_person(caution: &Caution) -> bool {
     matches!(
         caution,
-        Caution::AsNovice { .. } | Caution::OlderLifter { .. }
+        Caution::AsNovice { .. } | Caution::OlderLifter { .. } | Caution::UnlikelyOneRm { .. }
     )
 }
 
@@ -70,7 +80,7 @@ pub const fn usual(caution: &Caution) -> (&'static str, &'static str) {
         Caution::Soreness => ("Expect soreness that peaks 24 to 72 hours later; leave a week before the next such session.", SORENESS),
         Caution::MuscleBreakdown => ("Dark urine, swelling, or weakness for more than a few days: stop and seek medical care at once.", SORENESS),
         Caution::LighterFirst => ("Start lighter than computed and try each setup slowly first: the figures are those of a model lifter.", RULES),
-        Caution::AsNovice { .. } | Caution::OlderLifter { .. } => ("", RULES),
+        Caution::AsNovice { .. } | Caution::OlderLifter { .. } | Caution::UnlikelyOneRm { .. } => ("", RULES),
         Caution::Piece(_) => ("", ""),
     }
 }

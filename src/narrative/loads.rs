@@ -42,10 +42,7 @@ pub(crate) fn plain_load_in_words(load: &PlainLoad) -> String {
             mass,
             collar,
             discs,
-        } => {
-            let bar = format!("{name} ({})", stamped_mass(*mass));
-            with_discs(&bar, *collar, discs)
-        }
+        } => with_discs(&named_bar(name, *mass), *collar, discs),
         PlainLoad::Dumbbell(mass) => format!("dumb-bell of {} in each hand", stamped_mass(*mass)),
         PlainLoad::Kettlebell(mass) => {
             format!("kettlebell of {} in each hand", stamped_mass(*mass))
@@ -56,7 +53,7 @@ pub(crate) fn plain_load_in_words(load: &PlainLoad) -> String {
             collar,
             discs,
         } => {
-            let bar = format!("{name} ({}) in both hands", stamped_mass(*mass));
+            let bar = format!("{} in both hands", named_bar(name, *mass));
             with_discs(&bar, *collar, discs)
         }
         PlainLoad::Stack(mass) => format!("stack at {}", stamped_mass(*mass)),
@@ -68,6 +65,16 @@ pub(crate) fn plain_load_in_words(load: &PlainLoad) -> String {
         PlainLoad::Counterweight(mass) => {
             format!("the body with a counterweight of {}", stamped_mass(*mass))
         }
+    }
+}
+
+/// "men's bar (20 kg)"; a name that tells the mass already needs it once: "bar 20 kg".
+fn named_bar(name: &str, mass: Mass) -> String {
+    let mass = stamped_mass(mass);
+    if name.contains(&mass) {
+        name.to_owned()
+    } else {
+        format!("{name} ({mass})")
     }
 }
 

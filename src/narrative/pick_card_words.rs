@@ -191,7 +191,9 @@ fn above_one_rm(pick: &PickAnswer, picked: &Picked) -> Option<String> {
     if picked.loaded.hung == 0 || most <= 1.0 + ALIKE_SHARE {
         return None;
     }
-    let then = if pick.safety.arms.is_some() {
+    let then = if pick.handling.comes_down_on_body {
+        "spotters stand ready for that"
+    } else if pick.safety.arms.is_some() {
         "the safety arms catch it"
     } else if pick.handling.is_put_down() {
         "put it down when it gets too much"
@@ -208,6 +210,14 @@ fn arms(pick: &PickAnswer, height: Length, units: System) -> String {
         .map(|pose| pose.load.z_m)
         .fold(f64::INFINITY, f64::min);
     let below = Length::from_m(lowest_m) - height;
+    if pick.handling.comes_down_on_body {
+        return format!(
+            "at {} they are {} below the bar on the chest, and hold it only when the chest sinks that far. Lie flat under the \
+             empty bar: raise them until they keep it off chest and throat, arch to lift. Without that: spotters",
+            units.tape(height),
+            units.tape(below)
+        );
+    }
     format!(
         "safety arms at {}, {} below the bar's lowest place: try it first",
         units.tape(height),

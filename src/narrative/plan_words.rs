@@ -2,7 +2,7 @@
 //!
 //! In: a [`SessionPlan`] and units. Out: [`PlanWords`]: rows of sets, what to know, spotters, cautions.
 
-use super::cautions::caution_in_words;
+use super::cautions::{caution_in_words, is_of_person};
 use super::hung_pieces::setup_lines;
 use super::loads::loading_in_words;
 use super::quantities::{QuantityWords, rounded};
@@ -46,6 +46,9 @@ pub struct SetRow {
     /// Repetitions to failure by chart and by fatigue model, if known: "9.2 / 8".
     pub to_failure: Option<String>,
 }
+
+/// Most dangers of the load that stand at the top, beside those of who lifts.
+const MOST_HAZARDS: usize = 2;
 
 /// A plan in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -112,7 +115,7 @@ impl PlanWords {
             calls: plan.spotting().map(calls).unwrap_or_default(),
             hazards: hazards_of(plan.cautions())
                 .iter()
-                .take(2)
+                .take(MOST_HAZARDS + plan.cautions().iter().filter(|c| is_of_person(c)).count())
                 .map(|caution| caution_in_words(caution, units))
                 .collect(),
             cautions: plan

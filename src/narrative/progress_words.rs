@@ -4,11 +4,12 @@
 //! were typed.
 
 use super::faults::log_row_in_words;
-use super::prose::{counted_noun, weeks};
+use super::prose::{capital, counted_noun, weeks};
 use super::quantities::{QuantityWords, rounded};
 use crate::progress::day::Day;
 use crate::progress::estimate::{Estimate, Guess, MOST_TRUSTED_REPETITIONS};
 use crate::progress::log_limits::LogLimit;
+use crate::progress::one_rm_now::{LAY_OFF_DAYS, LayOff, NowFrom, OneRmNow};
 use crate::progress::session_best::SessionBest;
 use crate::progress::training_log::{OddRows, SkippedRow};
 use crate::progress::trend::Trend;
@@ -41,7 +42,7 @@ const fn what_sureness_means(sureness: Sureness) -> &'static str {
     match sureness {
         Sureness::Clear => "one in a hundred such logs would mislead",
         Sureness::Likely => "one in twenty such logs would mislead",
-        Sureness::Weak => "a hint only: the opposite is not excluded",
+        Sureness::Weak => "a hint only: that nothing changes is not excluded",
     }
 }
 
@@ -114,14 +115,51 @@ pub fn trend_sentences(trend: &Trend, units: System) -> Vec<String> {
             what_sureness_means(trend.sureness)
         ),
         format!(
-            "Estimated 1RM now {} at the end of the line, best single session {} ({}).",
+            "Estimated 1RM now {}{}, best single session {} ({}).",
             units.mass(trend.one_rm_now()),
+            where_now_is_from(&trend.now, units).map_or_else(
+                || " at the end of the line".to_owned(),
+                |from| format!(", {from}")
+            ),
             units.mass(best.estimate.one_rm),
             ago(trend.weeks_since_best()),
         ),
     ];
+    lines.extend(trend.lay_off.map(|lay_off| {
+        format!(
+            "{}: strength is kept for some {} weeks without training, so what was before is no measure of today.",
+            capital(&since_lay_off(lay_off)),
+            LAY_OFF_DAYS / 7
+        )
+    }));
     lines.extend(trend.before.as_ref().map(|line| before(line, units)));
     lines
+}
+
+/// Where the 1RM now is from, if it is less than the end of the line.
+#[must_use]
+pub fn where_now_is_from(now: &OneRmNow, units: System) -> Option<String> {
+    let line = units.mass(now.line);
+    match now.from {
+        NowFrom::Line => None,
+        NowFrom::BestSession(day) => Some(format!(
+            "of {day}, the best session, since the line ends at {line}"
+        )),
+        NowFrom::LastSession { day, reserve } => Some(format!(
+            "of the last session, {day}, which left {} in reserve; the line ends at {line}",
+            rounded(reserve, 1)
+        )),
+    }
+}
+
+/// "only the sessions since 2026-11-23 count, after 42 days without one".
+#[must_use]
+pub fn since_lay_off(lay_off: LayOff) -> String {
+    format!(
+        "only the sessions since {} count, after {} days without one",
+        lay_off.to,
+        lay_off.days()
+    )
 }
 
 fn before(line: &TrendLine, units: System) -> String {
@@ -217,6 +255,11 @@ pub fn limit_in_words(limit: &LogLimit, units: System) -> String {
             are_weeks(*weeks)
         ),
         LogLimit::Gaps(gaps) => gaps_in_words(gaps),
+        LogLimit::LayOff(lay_off) => format!(
+            "no session for {} days after {}: how much of the strength before them comes back, and how fast",
+            lay_off.days(),
+            lay_off.from
+        ),
         LogLimit::HighRepetitions(share) => format!(
             "{} % of the days have no set of {MOST_TRUSTED_REPETITIONS} repetitions or fewer, those in reserve counted: the equations are weak there",
             percent(*share)

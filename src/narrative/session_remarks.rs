@@ -3,6 +3,7 @@
 //! In: a [`Remark`] with its numbers. Out: one sentence, masses in the units that were asked for.
 
 use super::failure_words::failure_in_words;
+use super::prose::counted_noun;
 use super::quantities::{QuantityWords, rounded};
 use crate::session::method::Method;
 use crate::session::remark::{
@@ -27,7 +28,15 @@ pub(super) fn low_plates(full: Mass, units: System) -> String {
 pub fn remark(remark: &Remark, units: System) -> String {
     match remark {
         Remark::PlannedInstead { of, months } => planned_instead(*of, *months),
-        Remark::LighterWhileUnwell { of, left } => lighter_while_unwell(*of, *left),
+        Remark::PlatesEnd { most, meant } => format!(
+            "This session means {}, and {} is all there is to load: until there are more plates, add repetitions as long as the \
+             reserve is kept.",
+            units.mass(*meant),
+            units.mass(*most)
+        ),
+        Remark::LighterWhileUnwell { of, loads, sets } => {
+            lighter_while_unwell(*of, *loads, *sets, units)
+        }
         Remark::ReserveRaised { asked, kept } => format!(
             "{kept} in reserve instead of {asked}: sets to failure are not for who is still learning a lift."
         ),
@@ -71,16 +80,22 @@ fn to_failure(sets: usize, of: usize) -> String {
     )
 }
 
-fn lighter_while_unwell(of: Method, left: (f64, f64)) -> String {
+fn lighter_while_unwell(
+    of: Method,
+    (usual, load): (Mass, Mass),
+    (usual_sets, sets): (u32, u32),
+    units: System,
+) -> String {
     let instead = match of {
         Method::Straight => String::new(),
         of => format!(" instead of {}", of.name()),
     };
     format!(
-        "Ill, unusually sore or back from a break: a lighter session{instead}, {} % of the usual load and {} % of the sets. \
+        "Ill, unusually sore or back from a break: a lighter session{instead}, {} instead of {} and {} instead of {usual_sets}. \
          With fever, pain in the chest or trouble breathing, none at all: ask a clinician.",
-        percent(left.0),
-        percent(left.1)
+        units.mass(load),
+        units.mass(usual),
+        counted_noun(sets as usize, "set"),
     )
 }
 
@@ -118,11 +133,19 @@ fn of_chart(remark: &ChartRemark, units: System) -> String {
             "top set: {repetitions} repetitions at {} % of 1RM are more than the chart allows ({allowed})",
             percent(share)
         ),
-        ChartRemark::Eased { left, kept } => format!(
-            "Loads are {} % lighter than usual: the simulation of this lifter {} only then.",
-            percent(1.0 - left),
-            keeps(kept)
-        ),
+        ChartRemark::Eased { left, fewest, kept } => {
+            let with = fewest.map_or_else(String::new, |many| {
+                format!(
+                    "with {} or more ",
+                    counted_noun(many as usize, "repetition")
+                )
+            });
+            format!(
+                "Loads are {} % lighter than usual: {with}the simulation of this lifter {} only then.",
+                percent(1.0 - left),
+                keeps(kept)
+            )
+        }
         ChartRemark::FewerRepetitions {
             usual,
             planned,
@@ -292,10 +315,9 @@ fn of_lowering(remark: &LoweringRemark, units: System) -> String {
     match remark {
         LoweringRemark::Limit(limit) => limit_of_lowering(limit, units),
         LoweringRemark::MeasuredLimit(limit) => format!(
-            "People were measured at {} × 1RM ({}): that would be {}.",
+            "People were measured at {} × 1RM ({}): a finding of a study, no load for this session.",
             limit.ratio,
-            whose_limit(limit.who.as_deref()),
-            units.mass(limit.most)
+            whose_limit(limit.who.as_deref())
         ),
         LoweringRemark::FewLowerings { customary } => format!(
             "Fewer than the customary {} to {} repetitions: more would not keep a reserve in the fatigue model.",

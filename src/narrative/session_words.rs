@@ -2,12 +2,12 @@
 //!
 //! In: facts of `session`. Out: text, masses in the units that were asked for.
 
-use super::faults::{times_of_people, told};
-use super::progress_words::verdict_in_words;
+use super::faults::told;
+use super::progress_words::{since_lay_off, verdict_in_words, where_now_is_from};
 use super::prose::percent;
 use super::quantities::{QuantityWords, rounded};
 use super::spotter_words::way_back;
-use crate::error::{Error, JudgedBy};
+use crate::error::Error;
 use crate::session::block_days::DayPurpose;
 use crate::session::draft::Predicted;
 use crate::session::fatigue::FatigueJoint;
@@ -62,10 +62,21 @@ pub fn one_rm_source(source: &OneRmSource, units: System) -> String {
             verdict,
             sureness,
             line,
-        } => format!(
-            "from the log, {}",
-            verdict_in_words((*verdict, *sureness), line, units)
-        ),
+            now,
+            lay_off,
+        } => {
+            let trend = match line.sessions {
+                1 => "one session".to_owned(),
+                _ => verdict_in_words((*verdict, *sureness), line, units),
+            };
+            let parts = [
+                Some(trend),
+                where_now_is_from(now, units),
+                lay_off.map(since_lay_off),
+            ];
+            let parts: Vec<String> = parts.into_iter().flatten().collect();
+            format!("from the log, {}", parts.join("; "))
+        }
         OneRmSource::OfSet { load, repetitions } => {
             format!("from {} × {repetitions}", units.mass(*load))
         }
@@ -195,8 +206,12 @@ pub fn progression(progression: &Progression, units: System) -> String {
             );
         }
         Progression::ByWeeks {
+            easier_next: true, ..
+        } => "As the weeks say: the next one is easier, however well this one goes.",
+        Progression::ByWeeks {
             repetitions,
             reserve,
+            easier_next: false,
         } => {
             return format!(
                 "As the weeks say. Take the next week's loads early only after two sessions running whose last set allowed \
@@ -338,12 +353,6 @@ pub fn plan_note(note: &PlanNote, units: System) -> String {
             "Nothing is known of this lifter's training, so it is planned as for a novice; --training-months tells better."
                 .to_owned()
         }
-        PlanNote::UnlikelyOneRm(odd) => format!(
-            "This 1RM is {}, {} standard deviations away: it is planned with, but look at its digits and unit, and at who \
-             trains: --lifter, --set lifter.body_mass, --training-months.",
-            times_of_people(odd.over_expected, JudgedBy::Kind),
-            rounded(odd.deviations.abs(), 1)
-        ),
         PlanNote::NothingPredicted(fault) => {
             format!("Nothing is predicted: {}.", refusal_reason(fault, units))
         }

@@ -2,13 +2,14 @@
 //!
 //! In: a [`Wish`], a [`PickAnswer`], who lifts. Out: sentences; the disclaimer always stands first among the cautions.
 
-use super::cautions::{caution_in_words, is_of_age};
+use super::cautions::{caution_in_words, is_of_person};
 use super::hanging::on_a_leader;
 use super::implements::{chain_hang_word, hang_word};
 use super::quantities::rounded;
 use crate::anatomy::Training;
 use crate::movement::Carrier;
 use crate::resistance::{Item, PieceCaution};
+use crate::session::rests::HEAVY_SHARE;
 use crate::setups::{
     Caution, Goal, LeftOut, LeftOutPieces, LeftOutReason, Uses, WayOfHanging, Wish, usual_cautions,
 };
@@ -148,9 +149,9 @@ pub fn hazards_of(cautions: &[Caution]) -> Vec<Caution> {
         Caution::Collars,
     ];
     // Who lifts comes before what is lifted.
-    let of_age = cautions.iter().filter(|caution| is_of_age(caution));
+    let of_person = cautions.iter().filter(|caution| is_of_person(caution));
     let mut hazards: Vec<Caution> = Vec::new();
-    for caution in of_age.chain(&GRAVEST) {
+    for caution in of_person.chain(&GRAVEST) {
         if cautions.contains(caution) && !hazards.contains(caution) {
             hazards.push(caution.clone());
         }
@@ -167,6 +168,13 @@ fn usual_of(pick: &PickAnswer, setups: &[Picked], training: Training) -> Vec<Cau
         bands: items().any(|item| matches!(item, Item::Band(_))),
         chains: items().any(|item| matches!(item, Item::Chain(_))),
         novice: training == Training::Novice,
+        // Of the one that is advised: the others say themselves what they take.
+        heavy: setups
+            .first()
+            .is_some_and(|picked| pick.heaviest_share(picked) >= HEAVY_SHARE),
+        beyond: setups
+            .first()
+            .is_some_and(|picked| pick.share_that_may_lie(picked) > 1.0),
     })
 }
 

@@ -2,13 +2,14 @@
 //!
 //! In: [`MemberPlans`], units. Out: [`TeamLine`]s and pages.
 
-use super::cautions::{caution_in_words, is_of_age};
-use super::faults::{in_one_line, team_row_in_words};
+use super::cautions::{caution_in_words, is_of_person};
+use super::faults::{team_row_in_words, told};
 use super::plan_words::PlanWords;
 use super::prose::counted_noun;
 use super::quantities::{QuantityWords, rounded};
 use super::session_words::session_name;
 use super::test_words::{test_name, test_words};
+use crate::error::Error;
 use crate::progress::team_cells::ToldStrength;
 use crate::progress::team_file::SkippedMember;
 use crate::study::{LiftPlan, MemberLift, MemberPlans, PlanAnswer};
@@ -76,7 +77,7 @@ fn line(name: &str, lift: &MemberLift, units: System) -> TeamLine {
         LiftPlan::Sessions(answer) => TeamLine {
             one_rm: one_rm(answer, units),
             first: first_session(answer, units),
-            sessions: answer.sessions.len().to_string(),
+            sessions: answer.count().to_string(),
             ..blank
         },
         LiftPlan::Test(test) => TeamLine {
@@ -84,18 +85,34 @@ fn line(name: &str, lift: &MemberLift, units: System) -> TeamLine {
             ..blank
         },
         LiftPlan::Nothing(error) => TeamLine {
-            first: format!("nothing planned: {}", in_one_line(error, units)),
+            first: format!("nothing planned: {}", reasons(error, units)),
             sessions: "0".to_owned(),
             ..blank
         },
     }
 }
 
+/// Why nothing is planned: the reasons without the next moves, which are of single commands.
+fn reasons(error: &Error, units: System) -> String {
+    let reasons = error.faults().iter();
+    let reasons: Vec<String> = reasons.map(|fault| told(fault, units).message).collect();
+    reasons.join("; ")
+}
+
 fn told_in_words(told: ToldStrength, units: System) -> String {
     match told {
         ToldStrength::OneRm(_) => "as given".to_owned(),
-        ToldStrength::Set { load, repetitions } => {
-            format!("{} × {repetitions}", units.mass(load))
+        ToldStrength::Set {
+            load,
+            repetitions,
+            reserve,
+        } => {
+            let left = if reserve > 0.0 {
+                format!(", {} in reserve", rounded(reserve, 1))
+            } else {
+                String::new()
+            };
+            format!("{} × {repetitions}{left}", units.mass(load))
         }
         ToldStrength::Untested => "not tested".to_owned(),
     }
@@ -183,8 +200,8 @@ pub fn team_hazards(plans: &[MemberPlans], units: System) -> Vec<String> {
                 LiftPlan::Test(test) => &test.cautions,
                 LiftPlan::Nothing(_) => &[],
             };
-            let of_age = cautions.iter().filter(|caution| is_of_age(caution));
-            for caution in of_age.map(|caution| caution_in_words(caution, units)) {
+            let of_person = cautions.iter().filter(|caution| is_of_person(caution));
+            for caution in of_person.map(|caution| caution_in_words(caution, units)) {
                 let line = format!("{}: {caution}", plans.member.name);
                 if !told.contains(&line) {
                     told.push(line);

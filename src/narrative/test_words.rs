@@ -6,11 +6,13 @@ use super::cautions::caution_in_words;
 use super::loads::loading_in_words;
 use super::plan_words::{PlanWords, SetRow};
 use super::prose::{counted_noun, percent};
-use super::quantities::{QuantityWords, rounded};
+use super::quantities::QuantityWords;
 use super::session_words::{level_name, rest_time};
 use super::setups::hazards_of;
 use super::spotter_words::{calls, spotters};
-use crate::session::maximum_test::{EXPECTED_SHARE, MaximumTest, TestStep, TestedMaximum};
+use crate::session::maximum_test::{
+    EXPECTED_SHARE, Expected, MaximumTest, TestStep, TestedMaximum,
+};
 use crate::units::System;
 
 /// What the session is called.
@@ -27,7 +29,7 @@ pub const fn test_name(test: &MaximumTest) -> &'static str {
 pub fn test_words(test: &MaximumTest, units: System) -> PlanWords {
     let expected = units.mass(test.lift.one_rm);
     let mut rows: Vec<SetRow> = test.ramp.iter().map(|step| ramp_row(step, units)).collect();
-    rows.push(attempt_row(test));
+    rows.push(attempt_row(test, units));
     PlanWords {
         athlete: None,
         movement: test.lift.title.clone(),
@@ -43,7 +45,8 @@ pub fn test_words(test: &MaximumTest, units: System) -> PlanWords {
             .to_owned(),
         progression: going_on(test),
         predicted: vec![format!(
-            "a model lifter of this sex, height and mass who has not trained lifts {expected}; the ramp is made for {} of it",
+            "{} lifts {expected} in the simulation; the ramp is made for {} of it",
+            who_is_expected(test.expected),
             percent(EXPECTED_SHARE)
         )],
         notes: notes(test),
@@ -63,7 +66,6 @@ pub fn test_words(test: &MaximumTest, units: System) -> PlanWords {
 }
 
 fn ramp_row(step: &TestStep, units: System) -> SetRow {
-    let share = step.share.map(|share| rounded(100.0 * share, 0));
     SetRow {
         name: "warm-up".to_owned(),
         sets: 1,
@@ -72,7 +74,8 @@ fn ramp_row(step: &TestStep, units: System) -> SetRow {
             .load
             .as_ref()
             .map_or_else(String::new, |load| units.mass(load.total)),
-        percent: share.unwrap_or_default(),
+        // Of a 1RM that is not known yet nothing is a share.
+        percent: String::new(),
         how: step
             .load
             .as_ref()
@@ -85,14 +88,35 @@ fn ramp_row(step: &TestStep, units: System) -> SetRow {
     }
 }
 
-fn attempt_row(test: &MaximumTest) -> SetRow {
+/// Of whom the maximum is that the ramp is made for.
+fn who_is_expected(expected: Expected) -> String {
+    match expected {
+        Expected::Untrained => {
+            "a model lifter of this sex, height and mass who has not trained".to_owned()
+        }
+        Expected::OfPerson { lifts: 0 } => {
+            "a model lifter of this sex, height, mass and training".to_owned()
+        }
+        Expected::OfPerson { lifts } => format!(
+            "a model lifter of this sex, height, mass and training with the strength of the row's {}",
+            match lifts {
+                1 => "other lift".to_owned(),
+                many => format!("{many} other lifts"),
+            }
+        ),
+    }
+}
+
+fn attempt_row(test: &MaximumTest, units: System) -> SetRow {
     SetRow {
         name: format!("1 to {}", test.attempts),
         sets: test.attempts as usize,
         is_warm_up: false,
-        load: String::new(),
-        percent: "?".to_owned(),
-        how: "load ______ and on".to_owned(),
+        load: test.first.as_ref().map_or_else(String::new, |load| {
+            format!("{} first", units.mass(load.total))
+        }),
+        percent: String::new(),
+        how: "then ______ and on".to_owned(),
         repetitions: test.attempt_repetitions.to_string(),
         rest: rest_time(test.attempt_rest),
         intent: match test.finds {

@@ -5,6 +5,7 @@
 
 use super::day::Day;
 use super::lift_facts::LiftFacts;
+use super::one_rm_now::LayOff;
 use super::session_best::SessionBest;
 use super::trend_line::TrendLine;
 use crate::numeric::median;
@@ -21,6 +22,8 @@ const WIDE_SPREAD: f64 = 0.08;
 const DRIFT_REPETITIONS: f64 = 2.5;
 /// Difference of the 1RM by velocity that is worth a remark, share of the estimate (assumed).
 const FAR_BY_VELOCITY: f64 = 0.05;
+/// Scatter that is worth a remark, kg: less is none.
+const LEAST_SCATTER_KG: f64 = 0.1;
 /// Share of sessions that makes "many" of them.
 const MANY: f64 = 0.25;
 
@@ -33,6 +36,8 @@ pub enum LogLimit {
     ShortStretch(f64),
     /// Days without a session, with what came before and after.
     Gaps(Vec<(Day, Day)>),
+    /// So long without a session that what was before counts for nothing.
+    LayOff(LayOff),
     /// Share of the days whose best set lies beyond the range of the equations.
     HighRepetitions(f64),
     /// Typical spread between the equations, share of the estimate.
@@ -56,6 +61,7 @@ pub(super) fn limits_of(
     lift: LiftFacts,
     sessions: &[SessionBest],
     recent: &TrendLine,
+    lay_off: Option<LayOff>,
 ) -> Vec<LogLimit> {
     let part = &sessions[recent.first..];
     let few = (part.len() < ENOUGH_SESSIONS).then_some(LogLimit::FewSessions(part.len()));
@@ -63,6 +69,7 @@ pub(super) fn limits_of(
     let limits = [
         few,
         (weeks < ENOUGH_WEEKS).then_some(LogLimit::ShortStretch(weeks)),
+        lay_off.map(LogLimit::LayOff),
         gaps(part),
         many(part, |session| session.estimate.beyond_range).map(LogLimit::HighRepetitions),
         spread(part),
@@ -71,7 +78,7 @@ pub(super) fn limits_of(
         estimated_low(lift, part),
         lift.moves_body.then_some(LogLimit::BodyMassInLoad),
         velocity(part),
-        Some(LogLimit::Scatter(recent.scatter_kg)),
+        (recent.scatter_kg >= LEAST_SCATTER_KG).then_some(LogLimit::Scatter(recent.scatter_kg)),
     ];
     limits.into_iter().flatten().collect()
 }

@@ -18,6 +18,7 @@ pub mod log_note;
 pub mod log_profile;
 mod log_row;
 pub mod log_table;
+pub mod one_rm_now;
 pub mod published_equations;
 pub mod repetition_equations;
 pub mod session_best;

@@ -24,6 +24,8 @@ pub enum ToldStrength {
         load: Mass,
         /// Its repetitions.
         repetitions: u32,
+        /// Repetitions that were left; 0 where none are told.
+        reserve: f64,
     },
     /// Nothing: it is to be found.
     Untested,
@@ -167,7 +169,7 @@ pub(super) fn yes_or_no(column: TeamColumn, text: &str) -> ReadCell<bool> {
     }
 }
 
-/// "140 kg", "140" under a heading with a unit, "100 kg x 5", or nothing.
+/// "140 kg", "140" under a heading with a unit, "100 kg x 5", "95 kg x 3 @ rir 1", or nothing.
 pub(super) fn strength(movement: &str, text: &str, unit: Option<&str>) -> ReadCell<ToldStrength> {
     if text.is_empty() || ["-", "–", "?"].contains(&text) {
         return Ok(ToldStrength::Untested);
@@ -177,9 +179,13 @@ pub(super) fn strength(movement: &str, text: &str, unit: Option<&str>) -> ReadCe
         written: text.to_owned(),
     };
     let lower = text.to_lowercase();
-    let (load, repetitions) = match lower.split_once(['x', '×']) {
-        Some((load, repetitions)) => (load, Some(whole(repetitions).ok_or_else(none)?)),
+    let (set, reserve) = match lower.split_once('@') {
+        Some((set, left)) => (set.trim(), Some(reserve(left).ok_or_else(none)?)),
         None => (lower.as_str(), None),
+    };
+    let (load, repetitions) = match set.split_once(['x', '×']) {
+        Some((load, repetitions)) => (load, Some(whole(repetitions).ok_or_else(none)?)),
+        None => (set, None),
     };
     let load = Mass::from_text(&quantity(load.trim(), unit)?).map_err(|fault| match fault {
         QuantityFault::NoNumber { .. } => none(),
@@ -191,10 +197,20 @@ pub(super) fn strength(movement: &str, text: &str, unit: Option<&str>) -> ReadCe
         return Err(none());
     }
     let most = MOST_REPETITIONS as u32;
+    let left = reserve.unwrap_or(0.0);
     match repetitions {
-        None | Some(1) => Ok(ToldStrength::OneRm(load)),
-        Some(repetitions) if (2..=most).contains(&repetitions) => {
-            Ok(ToldStrength::Set { load, repetitions })
+        // Repetitions are left of a set only.
+        None if reserve.is_some() => Err(none()),
+        None => Ok(ToldStrength::OneRm(load)),
+        Some(1) if reserve.is_none_or(|left| left == 0.0) => Ok(ToldStrength::OneRm(load)),
+        Some(repetitions)
+            if repetitions > 0 && f64::from(repetitions) + left <= MOST_REPETITIONS =>
+        {
+            Ok(ToldStrength::Set {
+                load,
+                repetitions,
+                reserve: left,
+            })
         }
         Some(0) => Err(none()),
         Some(repetitions) => Err(TeamRowFault::TooManyRepetitions {
@@ -203,4 +219,11 @@ pub(super) fn strength(movement: &str, text: &str, unit: Option<&str>) -> ReadCe
             most,
         }),
     }
+}
+
+/// "rir 1" or "1 rir": repetitions that were left.
+fn reserve(text: &str) -> Option<f64> {
+    let number = text.contains("rir").then(|| text.replace("rir", " "))?;
+    let left = number.trim().replacen(',', ".", 1).parse::<f64>().ok();
+    left.filter(|left| bounds().log_reserve.holds(*left))
 }

@@ -7,6 +7,7 @@
 use super::bend::last_change;
 use super::lift_facts::LiftFacts;
 use super::log_limits::{LogLimit, limits_of};
+use super::one_rm_now::{LayOff, OneRmNow, last_lay_off, one_rm_now};
 use super::published_equations::PublishedEstimates;
 use super::session_best::{SessionBest, session_bests};
 use super::training_log::Log;
@@ -39,6 +40,10 @@ pub struct Trend<'a> {
     pub sureness: Sureness,
     /// Index of the session with the best estimate, the latest of equal ones.
     pub best: usize,
+    /// The last lay-off; only the sessions since count for the line and the 1RM now.
+    pub lay_off: Option<LayOff>,
+    /// The 1RM now.
+    pub now: OneRmNow,
     /// What the log cannot tell.
     pub limits: Vec<LogLimit>,
 }
@@ -50,18 +55,17 @@ impl Trend<'_> {
         self.recent.to.weeks_since(self.sessions[self.best].day)
     }
 
-    /// The 1RM now: the recent line at the last session.
+    /// The 1RM now, by [`super::one_rm_now`].
     #[must_use]
-    pub fn one_rm_now(&self) -> Mass {
-        let last = self.sessions.last().map_or(0.0, |session| session.week);
-        Mass::from_kg(self.recent.kg_at(last).max(0.0))
+    pub const fn one_rm_now(&self) -> Mass {
+        self.now.one_rm
     }
 }
 
 /// The trend of a log of one lift.
 ///
 /// The best estimate of each day counts; a day with sets beyond the range of the equations counts only by
-/// its other sets, if it has any. The stretch since the last bend of the trend decides.
+/// its other sets, if it has any. The stretch since the last lay-off, and in it since the last bend of the trend, decides.
 ///
 /// **Fails** when the log mixes lifts (bad input), or has fewer than two days with a usable set (no answer).
 pub fn trend<'a>(
@@ -72,25 +76,16 @@ pub fn trend<'a>(
     let log = log.of_lift(None)?;
     let sessions = session_bests(&log, published);
     if sessions.len() < 2 {
-        return Err(Error::no_answer(LogFault::FewSessions {
-            usable: sessions.len(),
-            least: 2,
-            for_verdict: FEWEST_SESSIONS,
-        }));
+        return Err(too_few(&sessions));
     }
     let whole = trend_line(&sessions, sessions.len().saturating_sub(MOST_SESSIONS))?;
-    let (before, recent) = match last_change(&sessions)? {
-        Some(index) => (
-            Some(trend_line(
-                &sessions[..index],
-                index.saturating_sub(MOST_SESSIONS),
-            )?),
-            trend_line(&sessions, index)?,
-        ),
-        None => (None, whole.clone()),
-    };
+    let (lay_off, start) = last_lay_off(&sessions).unzip();
+    let start = start.unwrap_or(0);
+    let (before, recent) = lines(&sessions, start)?;
+    let now = one_rm_now(&sessions[start..], &recent);
+    let now = now.ok_or_else(|| too_few(&sessions))?;
     let (verdict, sureness) = judge(&sessions[recent.first..], &recent)?;
-    let limits = limits_of(lift, &sessions, &recent);
+    let limits = limits_of(lift, &sessions, &recent, lay_off);
     Ok(Trend {
         lift: log.entries[0].lift.clone(),
         title: None,
@@ -100,8 +95,32 @@ pub fn trend<'a>(
         verdict,
         sureness: across_breaks(sureness, &limits),
         best: best_of(&sessions),
+        lay_off,
+        now,
         limits,
         sessions,
+    })
+}
+
+/// The line before the last change or lay-off, if any, and the line since; `start` is the first session since a lay-off.
+fn lines(sessions: &[SessionBest], start: usize) -> Result<(Option<TrendLine>, TrendLine)> {
+    let (first, from) = match last_change(&sessions[start..])? {
+        Some(index) => (start + index, start),
+        None => (start, 0),
+    };
+    let before = (first > from).then(|| {
+        let oldest = from.max(first.saturating_sub(MOST_SESSIONS));
+        trend_line(&sessions[..first], oldest)
+    });
+    let since = first.max(sessions.len().saturating_sub(MOST_SESSIONS));
+    Ok((before.transpose()?, trend_line(sessions, since)?))
+}
+
+fn too_few(sessions: &[SessionBest]) -> Error {
+    Error::no_answer(LogFault::FewSessions {
+        usable: sessions.len(),
+        least: 2,
+        for_verdict: FEWEST_SESSIONS,
     })
 }
 
@@ -116,7 +135,7 @@ fn best_of(sessions: &[SessionBest]) -> usize {
 fn across_breaks(sureness: Sureness, limits: &[LogLimit]) -> Sureness {
     if limits
         .iter()
-        .any(|limit| matches!(limit, LogLimit::Gaps(_)))
+        .any(|limit| matches!(limit, LogLimit::Gaps(_) | LogLimit::LayOff(_)))
     {
         sureness.min(Sureness::Likely)
     } else {

@@ -74,5 +74,13 @@ pub(super) fn robust(sessions: &[SessionBest], confidence: f64) -> Result<Robust
         .iter()
         .map(|session| (session.week, session.kg()))
         .collect();
+    // One session has a level and no slope.
+    if let [(_, kg)] = points[..] {
+        return Ok(RobustLine {
+            slope: 0.0,
+            intercept: kg,
+            slope_range: None,
+        });
+    }
     theil_sen(&points, confidence)
 }

@@ -47,6 +47,9 @@ fn write_file(out: &mut String, fit: &PersonFit) -> std::fmt::Result {
     if let Some(months) = record.training_months {
         writeln!(out, "    training_months: {},", shown(months))?;
     }
+    if let Some(age) = record.age_years {
+        writeln!(out, "    age_years: {},", shown(age))?;
+    }
     if !record.lengths.is_empty() {
         writeln!(out, "    lengths: {{")?;
         for (limb, length) in &record.lengths {

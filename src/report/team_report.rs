@@ -68,7 +68,7 @@ fn team_rows(plans: &[MemberPlans]) -> Vec<TeamRow<'_>> {
                 LiftPlan::Sessions(answer) => {
                     let first = answer.sessions.first();
                     let one_rm = first.map(|session| session.plan.draft.lift.one_rm.as_kg());
-                    ("sessions", one_rm, answer.sessions.len())
+                    ("sessions", one_rm, answer.count())
                 }
                 LiftPlan::Test(_) => ("test", None, 1),
                 LiftPlan::Nothing(_) => ("nothing", None, 0),
@@ -125,8 +125,15 @@ pub fn team_log(plans: &[MemberPlans], units: System) -> String {
             };
             match &lift.plan {
                 LiftPlan::Sessions(answer) => {
-                    for session in &answer.sessions {
-                        let name = session_name(session.name);
+                    let weekly = answer.sessions.iter();
+                    let weekly = weekly.flat_map(|session| {
+                        let weeks = 0..session.name.weeks();
+                        weeks.map(move |later| (session, session.name.in_week(later)))
+                    });
+                    let mut weekly: Vec<_> = weekly.collect();
+                    weekly.sort_by_key(|(_, name)| name.place());
+                    for (session, name) in weekly {
+                        let name = session_name(name);
                         for (index, set) in session.plan.working_sets().enumerate() {
                             let load = set.load.total + session.plan.draft.lift.body;
                             let planned = set.repetitions().to_string();

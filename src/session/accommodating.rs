@@ -154,7 +154,8 @@ fn warm_ups(request: &SessionRequest, setup: &AccommodatingSetup) -> Result<Vec<
         let with_parts = (share >= WITH_PARTS_FROM && beside_kg > 0.0)
             .then(|| quick_load_beside_pieces(request.loading, beside_kg, whole_kg))
             .flatten()
-            .filter(|load| is_carried(setup, load.total));
+            .filter(|load| is_carried(setup, load.total))
+            .filter(|load| is_within_one_rm(request, setup, load.total));
         let is_first_with = with_parts.is_some() && !parts_are_on;
         let load = match with_parts {
             Some(load) => load,
@@ -191,6 +192,13 @@ fn warm_ups(request: &SessionRequest, setup: &AccommodatingSetup) -> Result<Vec<
         }
     }
     Ok(sets)
+}
+
+/// Whether no more than the 1RM is felt anywhere with so much on the bar: a warm-up is no heavier than a maximum.
+fn is_within_one_rm(request: &SessionRequest, setup: &AccommodatingSetup, plates: Mass) -> bool {
+    let share = plates.as_kg() / setup.bar_and_plates.total.as_kg();
+    let whole = request.lift.one_rm + request.lift.body;
+    felt(setup, share).into_iter().all(|felt| felt <= whole)
 }
 
 /// Whether the bar with so much on it hangs on the lifter everywhere: bands from above carry the rest.

@@ -13,6 +13,7 @@ use super::draft::SessionPlan;
 use super::method::Method;
 use super::novice_weeks::novice_weeks;
 use super::published::WeekRules;
+use super::remark::Progression;
 use super::request::{DayAim, SessionRequest};
 use super::schemes::{EASIER_RESERVE, eased, plan};
 use super::status::Level;
@@ -109,6 +110,14 @@ fn week(asked: &SessionRequest, week: u32, weeks: u32) -> Result<BlockWeek> {
             (DayPurpose::Lighter, straight(lighter(aim))?),
         )
     };
+    let mut days = days;
+    if week < weeks && (week + 1).is_multiple_of(rules.deload.every) {
+        for day in &mut days {
+            if let Progression::ByWeeks { easier_next, .. } = &mut day.plan.draft.progression {
+                *easier_next = true;
+            }
+        }
+    }
     Ok(BlockWeek {
         week,
         until: week,

@@ -137,6 +137,7 @@ pub(super) fn by_weeks(planned: &mut SessionPlan) {
         planned.draft.progression = Progression::ByWeeks {
             repetitions,
             reserve,
+            easier_next: false,
         };
     }
 }

@@ -176,11 +176,7 @@ impl SessionPlan {
             with_bar: draft.with_bar,
         };
         Self {
-            cautions: that_apply(
-                &circumstances,
-                &draft.lift.trainee,
-                heaviest_share(&draft) > 1.0,
-            ),
+            cautions: that_apply(&circumstances, &draft.lift, heaviest_share(&draft) > 1.0),
             spotting: spotting(&circumstances),
             draft,
         }

@@ -52,9 +52,7 @@ pub(super) fn fitted(request: &SessionRequest) -> Result<Draft> {
             Level::Novice => request.published.straight.novice.repetitions.0,
             _ => FEWEST,
         };
-        if let Some(fewer) = fewer_repetitions(request, &chart, &draft, fewest)? {
-            return Ok(fewer);
-        }
+        return nearest(request, &chart, &draft, fewest);
     }
     match lighter(request, &chart, &draft) {
         // Nothing lighter can be loaded: fewer repetitions than usual are better than none.
@@ -112,6 +110,12 @@ fn kept(request: &SessionRequest, chart: &RepetitionChart, draft: &Draft) -> Kep
     }
 }
 
+/// The heaviest load of a draft over that of another, as shares of the 1RM.
+fn share_left(found: &Draft, usual: &Draft) -> f64 {
+    let heaviest = |draft: &Draft| work(draft).map(|set| set.share).fold(0.0, f64::max);
+    heaviest(found) / heaviest(usual).max(f64::MIN_POSITIVE)
+}
+
 /// The most repetitions that hold at the load, down to the fewest; `None` where those do not.
 fn fewer_repetitions(
     request: &SessionRequest,
@@ -139,6 +143,48 @@ fn fewer_repetitions(
         too_many = found;
     }
     Ok(None)
+}
+
+/// Of all loads and repetitions that hold, the heaviest load with at least the fewest repetitions, and the most of them
+/// there: loads are eased in steps only where not even the fewest hold.
+fn nearest(
+    request: &SessionRequest,
+    chart: &RepetitionChart,
+    usual: &Draft,
+    fewest: u32,
+) -> Result<Draft> {
+    let reserve = work(usual).map(|set| set.reserve).max().unwrap_or(0);
+    let mut tried = usual.clone();
+    for steps in 0..=MOST_STEPS {
+        let mut easier = request.with_method(request.method);
+        easier.wishes = request.wishes;
+        easier.ease = request.ease * (1.0 - EASE_STEP * f64::from(steps));
+        if steps > 0 {
+            // Where nothing lighter can be loaded, fewer repetitions than usual are better than none.
+            let Ok(next) = drafted(&easier) else { break };
+            if work(&next).eq(work(&tried)) {
+                continue;
+            }
+            let kept = kept(request, chart, &tried);
+            let found = match holds(request, chart, &next) {
+                true => Some(next.clone()),
+                false => fewer_repetitions(&easier, chart, &next, fewest)?,
+            };
+            tried = next;
+            if let Some(mut found) = found {
+                let left = share_left(&found, usual);
+                let fewest = Some(fewest);
+                let remark = ChartRemark::Eased { left, fewest, kept };
+                found.remarks.push(Remark::Chart(remark));
+                return Ok(found);
+            }
+        } else if let Some(fewer) = fewer_repetitions(&easier, chart, &tried, fewest)? {
+            return Ok(fewer);
+        }
+    }
+    let nothing = || Error::no_answer(SchemeFault::NothingHolds { reserve });
+    let draft = drafted(request)?;
+    fewer_repetitions(request, chart, &draft, 1)?.ok_or_else(nothing)
 }
 
 /// The heaviest draft that holds, loads eased in steps.
@@ -172,10 +218,13 @@ fn lighter(request: &SessionRequest, chart: &RepetitionChart, draft: &Draft) -> 
             (low, too_heavy) = (middle, tried);
         }
     }
-    let left = 1.0 - EASE_STEP * f64::from(high);
+    let left = share_left(&found, draft);
     let kept = kept(request, chart, &too_heavy);
-    let remark = Remark::Chart(ChartRemark::Eased { left, kept });
-    found.remarks.push(remark);
+    let fixed = request.wishes.repetitions.is_some() || request.aim.is_some();
+    let fewest = fixed.then(|| work(&found).map(PlannedSet::repetitions).min());
+    let fewest = fewest.flatten();
+    let remark = ChartRemark::Eased { left, fewest, kept };
+    found.remarks.push(Remark::Chart(remark));
     Ok(found)
 }
 

@@ -34,13 +34,29 @@ pub struct TestStep {
     pub rest: Duration,
 }
 
+/// Of whom the maximum is that the ramp is made for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Expected {
+    /// Of somebody of this sex and size who has not trained.
+    Untrained,
+    /// Of somebody who has trained so long, with so many other lifts that are known.
+    OfPerson {
+        /// How many.
+        lifts: usize,
+    },
+}
+
 /// A session that finds a maximum.
 #[derive(Debug, Clone, PartialEq)]
 pub struct MaximumTest {
     /// The lift; its 1RM is what the model expects.
     pub lift: PlannedLift,
+    /// Of whom the maximum is that is expected.
+    pub expected: Expected,
     /// What is found.
     pub finds: TestedMaximum,
+    /// The load of the first attempt.
+    pub first: Option<Loading>,
     /// Sets that warm up, in order.
     pub ramp: Vec<TestStep>,
     /// Attempts, at most.
@@ -73,6 +89,9 @@ const SINGLE: [(f64, u32, f64); 4] = [
 /// The same before attempts of five.
 const FIVE: [(f64, u32, f64); 3] = [(0.40, 8, 1.0), (0.55, 5, 2.0), (0.65, 5, 2.0)];
 
+/// Share of the ramp's maximum at which the first attempt of five is made (common practice: the next step of the ramp).
+const FIRST_OF_FIVE: f64 = 0.75;
+
 /// Most attempts: more, and fatigue hides the maximum.
 const ATTEMPTS: u32 = 5;
 const ATTEMPTS_OF_FIVE: u32 = 3;
@@ -81,7 +100,11 @@ const ATTEMPTS_OF_FIVE: u32 = 3;
 ///
 /// **Source.** No maximal singles for novices: common practice.
 /// **Fails** for whoever is injured, ill, unusually sore or just back from a break.
-pub fn maximum_test(lift: &PlannedLift, loading: &Loadings) -> Result<MaximumTest> {
+pub fn maximum_test(
+    lift: &PlannedLift,
+    loading: &Loadings,
+    expected: Expected,
+) -> Result<MaximumTest> {
     if lift.trainee.injured {
         return Err(Error::no_answer(SessionRefusal::Injured));
     }
@@ -118,16 +141,24 @@ pub fn maximum_test(lift: &PlannedLift, loading: &Loadings) -> Result<MaximumTes
             }
         })
         .collect();
+    let first_share = match finds {
+        TestedMaximum::OneRm => 1.0,
+        TestedMaximum::FiveInReserve => FIRST_OF_FIVE,
+    };
+    let first = lift.strength().load_at(EXPECTED_SHARE * first_share);
+    let first = load_at(loading, first);
     // Where the lightest load is heavy already, sets that would repeat it are left out.
     steps.dedup_by(|next, before| next.load == before.load);
     Ok(MaximumTest {
         lift: lift.clone(),
+        expected,
+        first,
         finds,
         ramp: steps,
         attempts,
         attempt_repetitions,
         attempt_rest: Duration::from_min(3.0),
-        cautions: that_apply(&circumstances, &lift.trainee, false),
+        cautions: that_apply(&circumstances, lift, false),
         spotting: spotting(&circumstances),
     })
 }

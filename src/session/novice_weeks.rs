@@ -83,18 +83,20 @@ fn day_on_the_way_back(request: &SessionRequest) -> Result<SessionPlan> {
     Ok(day)
 }
 
-/// Where a block begins: at the usual share of the 1RM; where sets of the lift were written down, at what they show to be
-/// possible with the reserve, and no heavier than the set itself.
+/// Where a block begins: of a 1RM that nobody saw at the usual share; else where today's strength holds the second step too,
+/// so that the weeks can rise, and no heavier than the set itself that was written down.
 fn first_share(request: &SessionRequest) -> Result<f64> {
     let usual = rules(request).share;
     let most = match &request.lift.one_rm_from {
         OneRmSource::OfSet { load, .. } => request.strength().share_of(*load),
-        OneRmSource::Log { .. } => 1.0,
-        OneRmSource::Given | OneRmSource::Simulated { .. } => return Ok(usual),
+        OneRmSource::Log { .. } | OneRmSource::Given => 1.0,
+        OneRmSource::Simulated { .. } => return Ok(usual),
     };
     let chart = request.chart()?;
     let (_, last) = chart.range();
-    let shown = chart.share_at(f64::from(fewest(request) + request.reserve(RESERVE)).min(last))?;
+    let list = &rules(request).repetitions;
+    let second = list.get(1).copied().unwrap_or_else(|| fewest(request));
+    let shown = chart.share_at(f64::from(second + request.reserve(RESERVE)).min(last))?;
     Ok(usual.max(shown.min(most)))
 }
 

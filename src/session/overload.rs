@@ -6,7 +6,7 @@
 use super::draft::{Draft, LoweringPrediction};
 use super::fatigue::{FatigueJoint, TiringJoint};
 use super::method::Method;
-use super::overload_ground::{tested, way_back};
+use super::overload_ground::{caught, tested, way_back};
 use super::planned_set::{PlannedSet, SetIntent, SetKind, warm_up_sets};
 use super::prediction::TiringBody;
 use super::published::EccentricTable;
@@ -58,6 +58,7 @@ pub(super) fn window(request: &SessionRequest) -> (f64, f64) {
 pub fn draft(request: &SessionRequest, window: (f64, f64)) -> Result<Draft> {
     let back = way_back(request)?;
     tested(request)?;
+    caught(request)?;
     let limits = limits(request)?;
     let loads = match request.lift.handling.overload {
         Handover::BodyOnly { .. } => body_alone(request, &limits)?,
@@ -239,6 +240,7 @@ fn loads(
     let top = Mass::from_kg(at(window.1).as_kg().min(limits.most().as_kg()));
     if at(window.0) > top {
         let just_above = Mass::from_kg(request.lift.one_rm.as_kg() + JUST_ABOVE_KG);
+        plates_reach(request, just_above)?;
         let Some(_) = request.loading.at_least(just_above, top) else {
             return Err(Error::no_answer(LoweringFault::NoReserve {
                 load: just_above,
@@ -249,6 +251,7 @@ fn loads(
         };
         return Ok(vec![request.loading.at_most(top)?; sets as usize]);
     }
+    plates_reach(request, at(window.0))?;
     let least = request.loading.at_least(at(window.0), top).ok_or_else(|| {
         Error::no_answer(LoweringFault::NothingInWindow {
             loads: (at(window.0), top),
@@ -270,6 +273,18 @@ fn loads(
             request.loading.at_most(target)
         })
         .collect()
+}
+
+/// **Fails** where all that the gym has is less than the least load that overloads.
+fn plates_reach(request: &SessionRequest, least: Mass) -> Result<()> {
+    let most = request.loading.heaviest();
+    if most >= least {
+        return Ok(());
+    }
+    Err(Error::no_answer(LoweringFault::PlatesRunOut {
+        most,
+        least,
+    }))
 }
 
 fn asked_for(request: &SessionRequest, load: Mass, limits: &Limits<'_>) -> Result<Loading> {

@@ -4,7 +4,7 @@
 
 use super::request::SessionRequest;
 use crate::error::{Error, NoHelp, Result, SessionRefusal};
-use crate::movement::{Handover, NoHandover, WayBack};
+use crate::movement::{Catch, Handover, NoHandover, WayBack};
 
 /// How the load comes back up.
 ///
@@ -22,6 +22,16 @@ pub(super) fn way_back(request: &SessionRequest) -> Result<WayBack> {
             },
         })),
     }
+}
+
+/// More than the maximum over the body is caught by safety arms, beside the spotters.
+///
+/// **Fails** in a gym that has none.
+pub(super) fn caught(request: &SessionRequest) -> Result<()> {
+    if request.without_arms && request.lift.handling.catch == Catch::SafetyArms {
+        return Err(Error::no_answer(SessionRefusal::NoSafetyArms));
+    }
+    Ok(())
 }
 
 /// A maximum that nobody measured is no ground for more than it; the body alone adds nothing to it.

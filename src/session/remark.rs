@@ -44,6 +44,8 @@ pub enum Progression {
         repetitions: u32,
         /// Repetitions that stay in reserve.
         reserve: u32,
+        /// Whether the next week is an easier one, whose loads are no step ahead.
+        easier_next: bool,
     },
     /// A novice's rule: repetitions rise, then the load, whenever every set of a session was done.
     ByTheLog {
@@ -102,8 +104,17 @@ pub enum Remark {
     LighterWhileUnwell {
         /// The method that was asked for.
         of: Method,
-        /// Share of load and of sets that is left.
-        left: (f64, f64),
+        /// Heaviest load of the usual session and of this one.
+        loads: (Mass, Mass),
+        /// Working sets of the usual session and of this one.
+        sets: (u32, u32),
+    },
+    /// The load that is meant is more than all there is to load.
+    PlatesEnd {
+        /// The most that can be loaded.
+        most: Mass,
+        /// The load that is meant.
+        meant: Mass,
     },
     /// A novice keeps more in reserve than was asked for.
     ReserveRaised {
@@ -190,6 +201,8 @@ pub enum ChartRemark {
     Eased {
         /// Share of the usual load that is left.
         left: f64,
+        /// Repetitions of which not even so many hold with more.
+        fewest: Option<u32>,
         /// What holds only then.
         kept: Kept,
     },

@@ -43,6 +43,8 @@ pub struct SessionRequest<'a> {
     pub ease: f64,
     /// What a block asks of a day in place of the usual; wishes come first.
     pub aim: Option<DayAim>,
+    /// Whether the gym is known to have no safety arms.
+    pub without_arms: bool,
     /// The repetition; without it nothing is predicted.
     pub oracle: Option<&'a RepOracle<'a>>,
     /// The repetition with the band or chain setup on.
@@ -109,6 +111,7 @@ impl<'a> SessionRequest<'a> {
             setup: None,
             ease: 1.0,
             aim: None,
+            without_arms: false,
             oracle: None,
             setup_oracle: None,
         }

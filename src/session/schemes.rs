@@ -5,15 +5,15 @@
 use super::draft::{Draft, SessionPlan};
 use super::fitting::fitted;
 use super::method::Method;
-use super::planned_set::SetKind;
+use super::planned_set::{PlannedSet, SetKind};
 use super::published::DeloadRule;
 use super::remark::Remark;
 use super::request::{DayAim, SessionRequest};
 use super::rests::checked_between_sets;
 use super::status::{Permission, may_do};
-use super::straight::{RESERVE, usual_repetitions};
+use super::straight::RESERVE;
 use crate::bounds::{Bound, bounds};
-use crate::error::{Counted, Error, Result, SessionFigureFault};
+use crate::error::{Counted, Error, Result, SchemeFault, SessionFigureFault};
 use crate::setups::FULL_SIZE_KG;
 use crate::units::Mass;
 
@@ -48,6 +48,7 @@ pub(super) const EASIER_RESERVE: u32 = 2;
 ///     one_rm: Mass::from_kg(140.0),
 ///     body: Mass::ZERO,
 ///     one_rm_from: OneRmSource::Given,
+///     unlikely: None,
 /// };
 /// let gym = Loadings::usual(System::Metric);
 /// let session = plan(&SessionRequest::usual(
@@ -106,30 +107,41 @@ fn low_plates(draft: &Draft) -> Option<Remark> {
 
 /// A session for somebody ill, unusually sore or back from a break: straight sets as in an easier week.
 fn lighter_session(request: &SessionRequest) -> Result<Draft> {
-    let left = request.published.straight.weeks.deload.left;
-    let guidance = request.guidance();
-    let usual = request.aim.map_or_else(
-        || -> Result<DayAim> {
-            let allowed = request.chart()?.allowed_at(guidance.share);
-            Ok(DayAim {
-                share: guidance.share,
-                repetitions: usual_repetitions(request, allowed),
-                reserve: request.reserve(RESERVE),
-                sets: guidance.sets,
-            })
-        },
-        Ok,
-    )?;
-    let mut lighter = request.with_method(Method::Straight);
-    lighter.aim = Some(eased(usual, &request.published.straight.weeks.deload));
-    lighter.wishes.rest_between = request.wishes.rest_between;
-    lighter.wishes.sets_a_week = request.wishes.sets_a_week;
+    let mut well = request.with_method(Method::Straight);
+    well.wishes.rest_between = request.wishes.rest_between;
+    well.wishes.sets_a_week = request.wishes.sets_a_week;
+    let usual = fitted(&well)?;
+    let (heaviest, sets) = work_of(&usual).ok_or_else(|| {
+        let reserve = request.reserve(RESERVE);
+        Error::no_answer(SchemeFault::NothingHolds { reserve })
+    })?;
+    let aim = DayAim {
+        share: heaviest.share,
+        repetitions: heaviest.repetitions(),
+        reserve: heaviest.reserve,
+        sets,
+    };
+    let mut lighter = well.with_method(Method::Straight);
+    lighter.wishes = well.wishes;
+    lighter.aim = Some(eased(aim, &request.published.straight.weeks.deload));
     let mut draft = fitted(&lighter)?;
-    let of = request.method;
-    draft
-        .remarks
-        .insert(0, Remark::LighterWhileUnwell { of, left });
+    let now = work_of(&draft).map_or((heaviest.load.total, sets), |(set, sets)| {
+        (set.load.total, sets)
+    });
+    let remark = Remark::LighterWhileUnwell {
+        of: request.method,
+        loads: (heaviest.load.total, now.0),
+        sets: (sets, now.1),
+    };
+    draft.remarks.insert(0, remark);
     Ok(draft)
+}
+
+/// The heaviest working set of a draft, and how many there are.
+fn work_of(draft: &Draft) -> Option<(&PlannedSet, u32)> {
+    let work = || draft.sets.iter().filter(|set| set.kind == SetKind::Work);
+    let heaviest = work().max_by(|a, b| a.share.total_cmp(&b.share))?;
+    Some((heaviest, work().count() as u32))
 }
 
 /// The same day in an easier week: less load, fewer sets, more in reserve.

@@ -5,7 +5,8 @@
 
 use super::method::Method;
 use super::rests::HEAVY_SHARE;
-use super::status::{AgeCare, Trainee};
+use super::status::AgeCare;
+use super::strength::PlannedLift;
 use crate::movement::{Catch, Handling, Handover};
 use crate::setups::Caution;
 
@@ -24,7 +25,8 @@ pub struct Circumstances<'a> {
 
 /// The cautions that apply, in their usual order; `beyond` is whether more than the lifter can raise may lie on the body.
 #[must_use]
-pub fn that_apply(plan: &Circumstances, trainee: &Trainee, beyond: bool) -> Vec<Caution> {
+pub fn that_apply(plan: &Circumstances, lift: &PlannedLift, beyond: bool) -> Vec<Caution> {
+    let trainee = &lift.trainee;
     let years = trainee.age_years.unwrap_or_default();
     let care = trainee.age_care();
     let bands = plan.method == Method::Bands;
@@ -41,7 +43,10 @@ pub fn that_apply(plan: &Circumstances, trainee: &Trainee, beyond: bool) -> Vec<
             Caution::OlderLifter { years },
         ),
         (plan.with_bar, Caution::Collars),
-        (plan.with_bar && arms, Caution::SafetyArms),
+        (
+            plan.with_bar && arms && !(overload || beyond),
+            Caution::SafetyArms,
+        ),
         (
             plan.heaviest_share >= HEAVY_SHARE,
             Caution::AgreeWithSpotters,
@@ -53,12 +58,16 @@ pub fn that_apply(plan: &Circumstances, trainee: &Trainee, beyond: bool) -> Vec<
         (bands, Caution::Recoil),
         (bands, Caution::MeasuredStretch),
         (plan.method == Method::Chains, Caution::EvenChains),
-        (overload, Caution::ExperiencedOnly),
+        (overload || beyond, Caution::ExperiencedOnly),
         ((overload || beyond) && arms, Caution::ArmsAndSpotters),
         (overload && !body_only, Caution::SmallSteps),
         (overload, Caution::Soreness),
         (overload, Caution::MuscleBreakdown),
     ];
+    let unlikely = lift.unlikely.map(|odd| Caution::UnlikelyOneRm {
+        over_expected: odd.over_expected,
+        deviations: odd.deviations,
+    });
     let apply = table.into_iter().filter(|(applies, _)| *applies);
-    apply.map(|(_, caution)| caution).collect()
+    apply.map(|(_, caution)| caution).chain(unlikely).collect()
 }

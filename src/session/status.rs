@@ -18,6 +18,8 @@ pub struct Trainee {
     pub age_years: Option<f64>,
     /// Ill, unusually sore, or just back from a break.
     pub unwell_or_sore: bool,
+    /// Days of the lay-off that somebody is just back from, by the log.
+    pub back_from_break: Option<u32>,
     /// Days since the last overloaded lowering of the same muscles, if there was one.
     pub days_since_overload: Option<u32>,
 }
@@ -31,6 +33,7 @@ impl Trainee {
             injured: false,
             age_years: None,
             unwell_or_sore: false,
+            back_from_break: None,
             days_since_overload: None,
         }
     }
@@ -38,16 +41,15 @@ impl Trainee {
     /// What the age asks for.
     #[must_use]
     pub fn age_care(&self) -> AgeCare {
-        let (youngest, oldest) = USUAL_AGES;
         match self.age_years {
-            Some(age) if !(youngest..=oldest).contains(&age) => AgeCare::AsNovice,
+            Some(age) if age > OLDEST_YEARS => AgeCare::AsNovice,
             Some(age) if age >= OLDER_YEARS => AgeCare::Older,
             Some(age) if age >= MIDDLE_YEARS => AgeCare::Middle,
             _ => AgeCare::None,
         }
     }
 
-    /// The training status; a child's and a very old lifter's is that of a novice, an older one's at most intermediate.
+    /// The training status; a very old lifter's is that of a novice, an older one's at most intermediate.
     ///
     /// **Source.** ACSM 2009, Med Sci Sports Exerc 41:687-708: intermediate from about 6 months of
     /// steady training; "years" for advanced, taken as [`ADVANCED_MONTHS`].
@@ -76,7 +78,7 @@ pub enum AgeCare {
     Middle,
     /// From [`OLDER_YEARS`] on: planned as an intermediate at most, nothing above the 1RM.
     Older,
-    /// A child or of great age: planned as a novice.
+    /// Of great age: planned as a novice.
     AsNovice,
 }
 
@@ -99,16 +101,16 @@ pub const ADVANCED_MONTHS: f64 = 24.0;
 pub const OVERLOAD_MONTHS: f64 = 24.0;
 /// Least days between two overloaded lowering sessions of the same muscles (common practice).
 pub const OVERLOAD_REST_DAYS: u32 = 7;
-/// Ages between which years of training count in full (common practice: children and the very old train as novices do,
-/// under supervision).
-pub const USUAL_AGES: (f64, f64) = (16.0, 70.0);
+/// Age after which years of training count no more (common practice: the very old train as novices do, under supervision).
+pub const OLDEST_YEARS: f64 = 70.0;
 /// Age from which heavy lifting goes with a caution (common practice: guidance for older adults begins at 50 for whoever
 /// has a disease, and muscle and tendon recover more slowly).
 pub const MIDDLE_YEARS: f64 = 50.0;
 /// Age from which nothing above the 1RM is planned and nobody as an advanced lifter (common practice: older adults are
 /// those from 65 on; strength falls faster, and a mishap under a bar costs more).
 pub const OLDER_YEARS: f64 = 65.0;
-/// Age from which lowering more than 1RM is planned at all (common practice: no children).
+/// Age from which anything is planned or fitted: the tables of strength, repetitions, rests and weeks are of adults, and
+/// who is younger is led by a coach on the spot (common practice).
 pub const ADULT_YEARS: f64 = 18.0;
 
 /// Whether a method is planned for somebody.
@@ -128,6 +130,10 @@ pub fn may_do(trainee: &Trainee, method: Method) -> Permission {
     if trainee.injured {
         return Permission::Refused(SessionRefusal::Injured);
     }
+    if let Some(years) = trainee.age_years.filter(|age| *age < ADULT_YEARS) {
+        let least = ADULT_YEARS;
+        return Permission::Refused(SessionRefusal::NotAdult { years, least });
+    }
     if trainee.level() == Level::Novice && method != Method::Straight {
         return Permission::PlainInstead;
     }
@@ -144,9 +150,6 @@ fn may_lower_overload(trainee: &Trainee) -> Permission {
             least_months: OVERLOAD_MONTHS,
         });
     }
-    if trainee.age_years.is_some_and(|age| age < ADULT_YEARS) {
-        return Permission::Refused(SessionRefusal::NotAdult);
-    }
     if trainee.age_care() == AgeCare::Older {
         return Permission::Refused(SessionRefusal::OfAge {
             from_years: OLDER_YEARS,
@@ -154,6 +157,9 @@ fn may_lower_overload(trainee: &Trainee) -> Permission {
     }
     if trainee.unwell_or_sore {
         return Permission::Refused(SessionRefusal::UnwellOrSore);
+    }
+    if let Some(days) = trainee.back_from_break {
+        return Permission::Refused(SessionRefusal::AfterLayOff { days });
     }
     match trainee.days_since_overload {
         Some(days) if days < OVERLOAD_REST_DAYS => {

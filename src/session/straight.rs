@@ -18,6 +18,10 @@ use crate::units::Mass;
 /// Repetitions that a working set is kept short of failure (common practice: one to three).
 pub const RESERVE: u32 = 2;
 
+/// Share by which a load that is meant may be more than all that can be loaded before that is told (assumed: less than a
+/// repetition).
+const PLATES_SHORT: f64 = 0.02;
+
 /// Repetitions where the chart allows no end of them.
 const BEYOND_CHART: u32 = 15;
 
@@ -79,6 +83,11 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
             allowed,
         })
     }));
+    let meant = request.strength().load_at(share);
+    let most = request.loading.heaviest();
+    if meant.as_kg() > most.as_kg() * (1.0 + PLATES_SHORT) {
+        draft.remarks.push(Remark::PlatesEnd { most, meant });
+    }
     let (asked, kept) = (request.wishes.reserve, request.reserve(RESERVE));
     if let Some(asked) = asked.filter(|asked| *asked < kept && request.aim.is_none()) {
         draft.remarks.push(Remark::ReserveRaised { asked, kept });
@@ -90,7 +99,7 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
 }
 
 /// Repetitions of a set of which the chart allows so many.
-pub(super) fn usual_repetitions(request: &SessionRequest, allowed: Option<u32>) -> u32 {
+fn usual_repetitions(request: &SessionRequest, allowed: Option<u32>) -> u32 {
     let (_, most) = request.published.straight.novice.repetitions;
     let reserve = request.reserve(RESERVE);
     let kept = allowed

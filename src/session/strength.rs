@@ -5,6 +5,7 @@
 
 use super::status::{Level, Trainee};
 use crate::movement::Handling;
+use crate::progress::one_rm_now::{LayOff, OneRmNow};
 use crate::progress::trend_line::TrendLine;
 use crate::progress::verdict::{Sureness, Verdict};
 use crate::units::Mass;
@@ -53,6 +54,10 @@ pub enum OneRmSource {
         sureness: Sureness,
         /// The line through the recent sessions.
         line: Box<TrendLine>,
+        /// What it is taken from.
+        now: OneRmNow,
+        /// The lay-off before the stretch, if there was one.
+        lay_off: Option<LayOff>,
     },
     /// By the equations from a set that was told.
     OfSet {
@@ -68,6 +73,15 @@ pub enum OneRmSource {
         /// Whether the lifter's file was fitted to measurements of this very lift.
         measured: bool,
     },
+}
+
+/// A 1RM that hardly anybody of that kind has.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct UnlikelyOneRm {
+    /// The 1RM over what people of that sex, size and training show.
+    pub over_expected: f64,
+    /// The same in standard deviations.
+    pub deviations: f64,
 }
 
 /// The lift that is planned.
@@ -93,6 +107,8 @@ pub struct PlannedLift {
     pub body: Mass,
     /// Where the 1RM comes from.
     pub one_rm_from: OneRmSource,
+    /// How far the 1RM is from what people show, where that is far.
+    pub unlikely: Option<UnlikelyOneRm>,
 }
 
 impl PlannedLift {

@@ -141,6 +141,13 @@ impl Loadings {
         self.lightest_of(&self.plain)
     }
 
+    /// The heaviest load there is without bands and chains.
+    #[must_use]
+    pub fn heaviest(&self) -> Mass {
+        let last = self.plain.whole().1.last();
+        last.map_or(Mass::ZERO, |kg| Mass::from_kg(*kg))
+    }
+
     fn lightest_of(&self, levels: &LoadLevels) -> Mass {
         let first = levels.whole().1.first();
         first.map_or(Mass::ZERO, |kg| Mass::from_kg(*kg))

@@ -49,10 +49,17 @@ pub enum Caution {
     Soreness,
     /// Signs of muscle breakdown.
     MuscleBreakdown,
-    /// A child or somebody of great age is planned as a novice.
+    /// Somebody of great age is planned as a novice.
     AsNovice {
         /// The age in years.
         years: f64,
+    },
+    /// A 1RM that hardly anybody of that kind has.
+    UnlikelyOneRm {
+        /// The 1RM over what people of that sex, size and training show.
+        over_expected: f64,
+        /// The same in standard deviations.
+        deviations: f64,
     },
     /// An age from which heavy lifting asks for more care.
     OlderLifter {
@@ -80,6 +87,10 @@ pub struct Uses {
     pub rounding_back: bool,
     /// A lifter without training.
     pub novice: bool,
+    /// So heavy, at its hardest or when bands go, that spotters may have to take it.
+    pub heavy: bool,
+    /// More than the maximum may come to lie on the lifter.
+    pub beyond: bool,
 }
 
 /// The usual cautions that apply, in a fixed order.
@@ -89,9 +100,14 @@ pub fn usual_cautions(uses: Uses) -> Vec<Caution> {
     let arms = uses.bar && uses.catch == Catch::SafetyArms;
     let table = [
         (true, Caution::Disclaimer),
+        (true, Caution::NotIll),
+        (true, Caution::StopAtPain),
         (uses.novice && accommodating, Caution::PlainForNovices),
         (uses.bar, Caution::Collars),
-        (arms, Caution::SafetyArms),
+        (arms && !uses.beyond, Caution::SafetyArms),
+        (arms && uses.beyond, Caution::ArmsAndSpotters),
+        (uses.beyond, Caution::ExperiencedOnly),
+        (arms && uses.heavy, Caution::AgreeWithSpotters),
         (uses.catch == Catch::SledStops, Caution::SledStops),
         (uses.rounding_back, Caution::RoundingBack),
         (uses.bands, Caution::InspectBands),

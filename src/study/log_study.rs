@@ -2,7 +2,8 @@
 //!
 //! In: the name or path of a log, an athlete. Out: a log, a trend.
 
-use crate::error::{DateOrder, Result};
+use super::possible_maximum::check_of_anybody;
+use crate::error::{DateOrder, PersonFault, Result, What};
 use crate::library::Library;
 use crate::progress::log_file::{BadRows, LogReading, read_log};
 use crate::progress::training_log::Log;
@@ -38,11 +39,28 @@ pub(super) fn trend_of<'a>(library: &'a Library, log: &Log) -> Result<Trend<'a>>
     let facts = library.lift_facts(lift);
     let found = trend(log, facts, &library.published()?.estimates)?;
     let is_known = library.movements().iter().any(|name| name == lift);
+    if is_known {
+        check_best(library, lift, &found)?;
+    }
     Ok(Trend {
         title: is_known
             .then(|| library.movement(lift).ok())
             .flatten()
             .map(|movement| movement.title),
         ..found
+    })
+}
+
+/// Refuses a log whose best session nobody shows: a digit or a unit of that line is wrong.
+fn check_best(library: &Library, lift: &str, trend: &Trend<'_>) -> Result<()> {
+    let best = &trend.sessions[trend.best];
+    let checked = check_of_anybody(library, lift, best.estimate.one_rm);
+    checked.map_err(|error| {
+        error.each(|mut fault| {
+            if let What::Person(PersonFault::ImpossibleOneRm { line, .. }) = &mut fault.what {
+                *line = Some(best.set.line);
+            }
+            fault
+        })
     })
 }

@@ -15,6 +15,7 @@ mod compared;
 mod datum_outcome;
 mod desk;
 mod equal_effort;
+mod expected_lifter;
 mod family;
 mod fibre_track;
 mod fibre_use;

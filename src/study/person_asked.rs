@@ -139,6 +139,7 @@ impl PersonAsked {
         record.body_mass = self.mass;
         record.training = self.training();
         record.training_months = Some(self.months);
+        record.age_years = self.age;
         let usual = files.build()?;
         let (low, high) = ends(&bounds().segment_proportion);
         for told in &self.limbs {

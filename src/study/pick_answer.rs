@@ -58,12 +58,40 @@ pub struct Picked {
     pub study: SetupStudy,
 }
 
+impl Picked {
+    /// What is left when every band that helps is gone, as a share of the 1RM; 0 where the load does not grow.
+    #[must_use]
+    pub fn share_left(&self, safety: &SafetyLimits) -> f64 {
+        let left = self.loaded.failure.filter(|failure| failure.grows);
+        left.map_or(0.0, |failure| safety.share_of(failure.after_all))
+    }
+}
+
 impl PickAnswer {
     /// How hard the hardest place of a setup is, by what the wish counts in.
     #[must_use]
     pub fn hardest(&self, picked: &Picked) -> f64 {
         let held = picked.study.sticking.map_or(0.0, |s| s.max_effort);
         held / self.effort_unit
+    }
+
+    /// The greatest of effort, load on the bar, what is felt, and load that is left when bands go, as a share of what the
+    /// lifter has.
+    #[must_use]
+    pub fn heaviest_share(&self, picked: &Picked) -> f64 {
+        let felt = picked.loaded.loads.map(|load| self.safety.share_of(load));
+        let hardest = self.hardest(picked).max(self.share_that_may_lie(picked));
+        felt.into_iter().fold(hardest, f64::max)
+    }
+
+    /// The most that may come to lie on the lifter, as a share of the 1RM: the load on the bar, or what is left of it when
+    /// bands from above go.
+    #[must_use]
+    pub fn share_that_may_lie(&self, picked: &Picked) -> f64 {
+        let total = picked.loaded.loading.total + self.safety.body;
+        picked
+            .share_left(&self.safety)
+            .max(self.safety.share_of(total))
     }
 
     /// Mass of plain weight at the same hardest effort.

@@ -85,7 +85,7 @@ pub fn pick_card(
         spotting: spotting(&Circumstances {
             handling: &answer.handling,
             method: Method::Straight,
-            heaviest_share: heaviest_share(answer, picked),
+            heaviest_share: answer.heaviest_share(picked),
             with_bar: answer.study.range.carrier == Carrier::Bar,
         }),
     })
@@ -100,18 +100,6 @@ fn hardness(answer: &PickAnswer, picked: &Picked) -> f64 {
     } else {
         answer.hardest(picked)
     }
-}
-
-/// The greatest of effort, load on the bar, and load that is left when bands go, as shares of what the lifter has.
-fn heaviest_share(answer: &PickAnswer, picked: &Picked) -> f64 {
-    let effort = answer.hardest(picked);
-    let safety = &answer.safety;
-    let on_the_bar = safety.share_of(picked.loaded.loading.total + safety.body);
-    let left = picked.loaded.failure.filter(|failure| failure.grows);
-    let left = left.map_or(0.0, |failure| safety.share_of(failure.after_all));
-    let felt = picked.loaded.loads.map(|load| safety.share_of(load));
-    felt.into_iter()
-        .fold(effort.max(on_the_bar).max(left), f64::max)
 }
 
 /// Velocity of the first repetition and repetitions to failure of a rested lifter, where the simulation gets that far;

@@ -127,8 +127,8 @@ pub fn pick(
     })
 }
 
-/// The answers with the one that is advised first: plain weight for a novice, else the best by the goal. What grows when
-/// bands fail stands behind plain weight where arms belong and none stand.
+/// The answers with the one that is advised first: plain weight for a novice, else the best by the goal. What leaves more
+/// than the 1RM when bands fail stands last, and what grows at all behind plain weight where arms belong and none stand.
 fn advised(mut answers: Vec<Picked>, safety: &SafetyLimits, goal: &Goal) -> Vec<Picked> {
     if safety.novice || matches!(goal, Goal::Flattest) && answers.len() < 2 {
         return answers;
@@ -142,7 +142,8 @@ fn advised(mut answers: Vec<Picked>, safety: &SafetyLimits, goal: &Goal) -> Vec<
     let uncaught = |picked: &Picked| {
         safety.lacks_arms() && picked.loaded.failure.is_some_and(|failure| failure.grows)
     };
-    let first = |picked: &Picked| (uncaught(picked), missing(picked, goal));
+    let overloads = |picked: &Picked| picked.share_left(safety) > 1.0 + ROUNDING;
+    let first = |picked: &Picked| (overloads(picked), uncaught(picked), missing(picked, goal));
     answers.sort_by(|a, b| {
         let order = first(a).cmp(&first(b));
         order.then(score(a).total_cmp(&score(b)))

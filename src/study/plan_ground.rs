@@ -21,7 +21,7 @@ use crate::resistance::{Item, Setup};
 use crate::session::method::Method;
 use crate::session::published::EccentricTable;
 use crate::session::status::{Level, Permission, Trainee, may_do};
-use crate::session::strength::{OneRmSource, PlannedLift};
+use crate::session::strength::{OneRmSource, PlannedLift, UnlikelyOneRm};
 use crate::setups::{Gym, Loadings, Watch, usual_gym_with_light_bars};
 use crate::units::Mass;
 
@@ -33,6 +33,8 @@ const UNKNOWN_MONTHS: f64 = 0.0;
 /// more than two).
 const INTERMEDIATE_FILE_MONTHS: f64 = 12.0;
 const ADVANCED_FILE_MONTHS: f64 = 36.0;
+/// Days since the return from a lay-off in which somebody is just back (common practice: load returns over two weeks).
+const RETURN_DAYS: i32 = 14;
 
 /// What every request of a question shares.
 pub(super) struct PlanGround {
@@ -44,6 +46,8 @@ pub(super) struct PlanGround {
     pub loading: Loadings,
     /// Setups by method, or why there is none.
     pub setups: Vec<(Method, Result<SessionSetup>)>,
+    /// Whether a gym is named that has no safety arms.
+    pub without_arms: bool,
     /// What was taken for granted.
     pub notes: Vec<PlanNote>,
 }
@@ -62,8 +66,8 @@ pub(super) fn plan_ground(
     let record = files.map(|name| library.lifter_files(name)).transpose()?;
     let record = record.map(|files| files.record);
     let trainee = trainee(asked, record.as_ref(), &mut notes);
-    let lift = planned_lift(asked, library, (question, record.as_ref()), trainee)?;
-    notes.extend(unlikely_maximum(asked, library, model, &lift)?);
+    let mut lift = planned_lift(asked, library, (question, record.as_ref()), trainee)?;
+    lift.unlikely = unlikely_maximum(asked, library, model, &lift)?;
     let scaled = lifter_of_one_rm(question, lift.one_rm).map(|scaled| Lifter {
         training: training_of(lift.level()),
         ..scaled
@@ -97,10 +101,12 @@ pub(super) fn plan_ground(
         ..stock
     };
     let pieces = asked.pieces.setup(&own)?;
-    let setups = search.setups(pieces, &trainee, watch)?;
+    let setups = search.setups(pieces, &lift.trainee, watch)?;
     Ok(PlanGround {
         lift,
         lifter: scaled.ok(),
+        without_arms: asked.gym.is_some()
+            && gym.as_ref().is_some_and(|gym| gym.safety_arms.is_none()),
         loading,
         setups,
         notes,
@@ -138,7 +144,9 @@ fn trainee(
     Trainee {
         injured: told.injured,
         unwell_or_sore: told.unwell,
-        age_years: told.age_years,
+        age_years: told
+            .age_years
+            .or(record.and_then(|record| record.age_years)),
         days_since_overload: told.days_since_overload,
         ..Trainee::with_training_months(months)
     }
@@ -165,6 +173,18 @@ fn planned_lift(
         (None, Some(log)) => one_rm_of_log(log, asked, library, question)?,
         (None, None) => simulated_one_rm(question, record)?,
     };
+    let back_from_break = match &one_rm_from {
+        OneRmSource::Log {
+            now,
+            lay_off: Some(lay_off),
+            ..
+        } if now.last.days_since(lay_off.to) < RETURN_DAYS => u32::try_from(lay_off.days()).ok(),
+        _ => None,
+    };
+    let trainee = Trainee {
+        back_from_break,
+        ..trainee
+    };
     Ok(PlannedLift {
         movement: asked.movement.clone(),
         title: question.movement.title.clone(),
@@ -176,6 +196,7 @@ fn planned_lift(
         one_rm,
         body,
         one_rm_from,
+        unlikely: None,
     })
 }
 
@@ -187,7 +208,7 @@ fn unlikely_maximum(
     library: &Library,
     model: &Model,
     lift: &PlannedLift,
-) -> Result<Option<PlanNote>> {
+) -> Result<Option<UnlikelyOneRm>> {
     if matches!(lift.one_rm_from, OneRmSource::Simulated { .. }) {
         return Ok(None);
     }
@@ -206,7 +227,10 @@ fn unlikely_maximum(
             let fault = impossible(&lift.movement, lift.one_rm, odd, JudgedBy::Kind);
             Err(Error::bad(fault))
         }
-        odd => Ok(odd.map(PlanNote::UnlikelyOneRm)),
+        odd => Ok(odd.map(|odd| UnlikelyOneRm {
+            over_expected: odd.over_expected,
+            deviations: odd.deviations,
+        })),
     }
 }
 
@@ -248,6 +272,8 @@ fn one_rm_of_log(
         verdict: trend.verdict,
         sureness: trend.sureness,
         line: Box::new(trend.recent),
+        now: trend.now,
+        lay_off: trend.lay_off,
     };
     Ok((added, from))
 }

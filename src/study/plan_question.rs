@@ -3,7 +3,6 @@
 //! In: the door's arguments, read. Out: [`PlanQuestion`]; [`PlanAnswer`].
 
 use super::log_study::LogChoice;
-use super::possible_maximum::OddMaximum;
 use crate::error::Error;
 use crate::grammar::HungTexts;
 use crate::progress::day::Day;
@@ -140,6 +139,50 @@ pub enum SessionName {
 }
 
 impl SessionName {
+    /// How many weeks it stands for: 1 but where the log decides.
+    #[must_use]
+    pub const fn weeks(self) -> u32 {
+        match self {
+            Self::Day {
+                weeks: (first, last),
+                ..
+            } => last - first + 1,
+            Self::Of(_) | Self::InPlace { .. } => 1,
+        }
+    }
+
+    /// Week and day, for the order in which sessions are done.
+    #[must_use]
+    pub const fn place(self) -> (u32, u32) {
+        match self {
+            Self::Day {
+                weeks: (first, _),
+                day,
+                ..
+            } => (first, day),
+            Self::Of(_) | Self::InPlace { .. } => (0, 0),
+        }
+    }
+
+    /// The same session in one of its weeks, counted from 0.
+    #[must_use]
+    pub fn in_week(self, later: u32) -> Self {
+        match self {
+            Self::Day {
+                weeks: (first, _),
+                day,
+                purpose,
+                date,
+            } => Self::Day {
+                weeks: (first + later, first + later),
+                day,
+                purpose,
+                date: date.and_then(|date| date.after(7 * later)),
+            },
+            named => named,
+        }
+    }
+
     /// The day of the session, where its block has dates.
     #[must_use]
     pub const fn date(self) -> Option<Day> {
@@ -150,11 +193,21 @@ impl SessionName {
     }
 }
 
+impl PlanAnswer {
+    /// Sessions that are done, each of the weeks that one stands for counted.
+    #[must_use]
+    pub fn count(&self) -> usize {
+        let weeks = self
+            .sessions
+            .iter()
+            .map(|session| session.name.weeks() as usize);
+        weeks.sum()
+    }
+}
+
 /// What was taken for granted.
 #[derive(Debug, Clone, PartialEq)]
 pub enum PlanNote {
-    /// A 1RM that hardly anybody of that kind has.
-    UnlikelyOneRm(OddMaximum),
     /// Nothing is known of the lifter's training.
     UnknownTraining,
     /// Nothing is predicted, because no strength gives the 1RM.

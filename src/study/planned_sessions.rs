@@ -20,6 +20,7 @@ use crate::session::planned_set::LOWERING;
 use crate::session::published::Published;
 use crate::session::request::SessionRequest;
 use crate::session::schemes;
+use crate::session::status::ADULT_YEARS;
 use crate::setups::Watch;
 
 /// Lifter that is taken when none is named.
@@ -75,7 +76,8 @@ fn check_wishes(asked: &PlanQuestion) -> Result<()> {
     Err(Error::bad(fault))
 }
 
-fn check(asked: &PlanQuestion) -> Result<()> {
+/// Refuses people and wishes that nothing is planned for.
+pub(super) fn check(asked: &PlanQuestion) -> Result<()> {
     if !bounds().planned_effort.holds(asked.effort) {
         return Err(Error::bad(PlanFault::EffortOutside {
             effort: asked.effort,
@@ -84,6 +86,10 @@ fn check(asked: &PlanQuestion) -> Result<()> {
     let years = asked.person.age_years;
     if let Some(years) = years.filter(|age| !bounds().trainee_age.holds(*age)) {
         return Err(Error::bad(PlanFault::AgeOutside { years }));
+    }
+    if let Some(age) = years.filter(|age| *age < ADULT_YEARS) {
+        let least = ADULT_YEARS;
+        return Err(Error::bad(PersonFault::NoAdult { age, least }));
     }
     let bound = &bounds().training_months;
     let months = asked.person.training_months;
@@ -153,6 +159,7 @@ impl<'a> Base<'a> {
         if let (Some(PlanNote::SetsShared { each, .. }), None) = (self.shared(), self.asked.weeks) {
             request.wishes.sets_a_week = Some(each);
         }
+        request.without_arms = ground.without_arms;
         request.oracle = self.oracle.as_ref();
         let hung = self.hung.iter().find(|(known, _)| *known == method);
         request.setup_oracle = hung.map(|(_, oracle)| oracle);

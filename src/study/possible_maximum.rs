@@ -128,6 +128,7 @@ pub(super) fn impossible(
     judged_by: JudgedBy,
 ) -> PersonFault {
     PersonFault::ImpossibleOneRm {
+        line: None,
         who: None,
         movement: movement.to_owned(),
         one_rm,

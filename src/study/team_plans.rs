@@ -2,18 +2,19 @@
 //!
 //! In: a [`Team`], what is asked of everybody. Out: [`MemberPlans`], in the order of the file.
 
+use super::expected_lifter::expected_lifter;
 use super::plan_ground::plan_ground;
 use super::plan_question::{MethodChoice, PersonTold, PlanAnswer, PlanQuestion};
-use super::planned_sessions::plan;
+use super::planned_sessions::{check, plan};
 use crate::anatomy::Sex;
 use crate::error::{Error, FaultKind, PersonFault, Result, TeamFault, What};
-use crate::library::{Library, assemble, text_of_file};
+use crate::library::{Library, Model, assemble, text_of_file};
 use crate::movement::Carrier;
 use crate::progress::estimate::estimate;
 use crate::progress::log_file::BadRows;
 use crate::progress::team_cells::ToldStrength;
 use crate::progress::team_file::{Team, TeamMember, read_team};
-use crate::session::maximum_test::{MaximumTest, maximum_test};
+use crate::session::maximum_test::{Expected, MaximumTest, maximum_test};
 use crate::session::method::Method;
 use crate::setups::Watch;
 use crate::units::Mass;
@@ -120,17 +121,22 @@ fn lift_of(
     let planned = one_rm(member, movement, told, library).and_then(|one_rm| match one_rm {
         Some(one_rm) => {
             question.one_rm = Some(one_rm);
-            if let ToldStrength::Set { load, repetitions } = told {
+            if let ToldStrength::Set {
+                load, repetitions, ..
+            } = told
+            {
                 question.of_set = Some((load, repetitions));
             }
             let answer = plan(&question, library, &Watch::default())?;
             Ok(LiftPlan::Sessions(Box::new(answer)))
         }
-        None => test(&question, library).map(|test| LiftPlan::Test(Box::new(test))),
+        None => test(&question, member, library).map(|test| LiftPlan::Test(Box::new(test))),
     });
     let plan = match planned {
         // Somebody for whom nothing can be planned keeps nobody else from a plan.
-        Err(fault) if fault.kind() == FaultKind::NoAnswer => LiftPlan::Nothing(fault),
+        Err(fault) if fault.kind() == FaultKind::NoAnswer || is_of_the_row(&fault) => {
+            LiftPlan::Nothing(of_member(fault, &member.name))
+        }
         // Whose row it is of is known here only.
         other => other.map_err(|error| of_member(error, &member.name))?,
     };
@@ -139,6 +145,21 @@ fn lift_of(
         told,
         plan,
     })
+}
+
+/// Whether an error is about who stands in the row: an age, or a 1RM that nobody has.
+fn is_of_the_row(error: &Error) -> bool {
+    let is_of_person = |what: &What| {
+        matches!(
+            what,
+            What::Person(
+                PersonFault::ImpossibleOneRm { .. }
+                    | PersonFault::NoAdult { .. }
+                    | PersonFault::LongerThanLife { .. }
+            )
+        )
+    };
+    error.faults().iter().all(|fault| is_of_person(&fault.what))
 }
 
 /// The error with the name of whom a 1RM is told that nobody has.
@@ -186,10 +207,14 @@ fn one_rm(
     told: ToldStrength,
     library: &Library,
 ) -> Result<Option<Mass>> {
-    let (load, repetitions) = match told {
+    let (load, repetitions, reserve) = match told {
         ToldStrength::OneRm(one_rm) => return Ok(Some(one_rm)),
         ToldStrength::Untested => return Ok(None),
-        ToldStrength::Set { load, repetitions } => (load, repetitions),
+        ToldStrength::Set {
+            load,
+            repetitions,
+            reserve,
+        } => (load, repetitions, reserve),
     };
     let carrier = library.movement(movement)?.carrier()?;
     let body = match carrier {
@@ -197,19 +222,26 @@ fn one_rm(
         _ => Mass::ZERO,
     };
     let equations = &library.published()?.estimates.repetitions;
-    let of_set = estimate(equations, Some(movement), load + body, repetitions, 0.0);
+    let of_set = estimate(equations, Some(movement), load + body, repetitions, reserve);
     Ok(of_set.map(|of_set| of_set.one_rm - body))
 }
 
-/// The session that finds a maximum, laid on what the model expects of a lifter of this size.
-fn test(question: &PlanQuestion, library: &Library) -> Result<MaximumTest> {
+/// The session that finds a maximum, laid on what the model expects of a lifter of this size, training, and strength in
+/// the other lifts of the row; where these contradict what people show, of an untrained one.
+fn test(question: &PlanQuestion, member: &TeamMember, library: &Library) -> Result<MaximumTest> {
     let asked = PlanQuestion {
         methods: MethodChoice::One(Method::Straight),
         weeks: None,
         ..question.clone()
     };
+    check(&asked)?;
     let lifter = asked.lifter.as_deref().unwrap_or_default();
     let model = assemble(library, lifter, &asked.movement, &asked.set)?;
+    let expected = expected_lifter(member, &asked.movement, library);
+    let (model, expected) = match expected.ok().flatten() {
+        Some((lifter, lifts)) => (Model { lifter, ..model }, Expected::OfPerson { lifts }),
+        None => (model, Expected::Untrained),
+    };
     let ground = plan_ground(&asked, library, &model, &Watch::default())?;
-    maximum_test(&ground.lift, &ground.loading)
+    maximum_test(&ground.lift, &ground.loading, expected)
 }

@@ -18,6 +18,7 @@ mod classes;
 mod coach;
 mod coach_blocks;
 mod coach_care;
+mod coach_path;
 mod coach_picks;
 mod commands;
 mod data_dictionary;

@@ -119,6 +119,7 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
         ))
         .hint(DIGITS),
         PersonFault::ImpossibleOneRm {
+            line,
             who,
             movement,
             one_rm,
@@ -126,7 +127,9 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
             deviations,
             judged_by,
         } => {
-            let who = who.as_ref().map_or_else(String::new, |who| format!("{who}: "));
+            let who = who.as_ref().map(|who| format!("{who}: "));
+            let line = line.map(|line| format!("line {line}: "));
+            let who = line.or(who).unwrap_or_default();
             let told = Told::new(format!(
                 "{who}a 1RM of {} in the {movement} is {}, {} standard deviations away",
                 units.mass(*one_rm),
@@ -174,12 +177,7 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
             units.mass(*most)
         ))
         .hint(ADULTS),
-        PersonFault::NoAdult { age, least } => Told::new(format!(
-            "at {} years the tables do not hold: they are of adults from {} on",
-            rounded(*age, 1),
-            rounded(*least, 0)
-        ))
-        .hint("children train with their coach, not by this program"),
+        PersonFault::NoAdult { age, least } => Told::new(no_adult(*age, *least)).hint(NO_ADULT_HINT),
         PersonFault::NoAge { age, most } => Told::new(format!(
             "--age {} is more than the {} years that are taken for real",
             rounded(*age, 1),
@@ -264,3 +262,16 @@ const fn example(option: PersonOption) -> &'static str {
         PersonOption::Trace => "--trace squat=\"80 kg @ bar.csv\"",
     }
 }
+
+/// Why nothing is said of somebody so young.
+pub(super) fn no_adult(age: f64, least: f64) -> String {
+    format!(
+        "at {} years the tables do not hold: they are of adults from {} on",
+        rounded(age, 1),
+        rounded(least, 0)
+    )
+}
+
+/// What to do then.
+pub(super) const NO_ADULT_HINT: &str =
+    "who is younger trains as a coach decides who is there and knows them, not by this program";

@@ -54,7 +54,7 @@ pub(super) fn told(fault: &PlanFault, units: System) -> Told {
         ))
         .hint("write body and added load together in the log, or choose the --lifter it belongs to"),
         PlanFault::PiecesWithoutMethod => {
-            Told::new("--band and --chain belong to the methods bands and chains")
+            Told::new("--band, --chain and --item hang beside the load, which only the methods bands and chains plan")
                 .hint("add --method bands, or leave them out")
         }
         PlanFault::NobodyOfOneRm { one_rm } => Told::new(format!(

@@ -1,6 +1,7 @@
 //! Words for: why a session is not planned.
 
 use super::Told;
+use super::person_told::{NO_ADULT_HINT, no_adult};
 use crate::error::{
     Counted, LoweringFault, NoHelp, PredictionFault, RestPlace, SchemeFault, SessionFault,
     SessionFigureFault, SessionRefusal,
@@ -34,13 +35,16 @@ fn refusal(fault: &SessionRefusal) -> Told {
             months.round()
         ))
         .hint("train with straight sets, a pyramid or clusters until then"),
-        SessionRefusal::NotAdult => Told::new("lowering more than 1RM is for adults only")
-            .hint("train with straight sets, a pyramid or clusters"),
+        SessionRefusal::NotAdult { years, least } => Told::new(no_adult(*years, *least)).hint(NO_ADULT_HINT),
         SessionRefusal::OfAge { from_years } => Told::new(format!(
             "lowering more than 1RM is not planned from {from_years} years on: strength changes faster, muscle and tendon \
              recover more slowly, and a mishap costs more (common practice)"
         ))
         .hint("train with straight sets, a pyramid or clusters"),
+        SessionRefusal::NoSafetyArms => Told::new(
+            "lowering more than 1RM takes safety arms and spotters, and this gym's file has no safety arms",
+        )
+        .hint("write its safety arms into the gym's file if it has some; else straight sets, a pyramid or clusters"),
         SessionRefusal::UnwellOrSore => {
             Told::new("no lowering beyond 1RM when ill, unusually sore or just back from a break")
                 .hint("wait until recovered, then start with straight sets")
@@ -49,6 +53,10 @@ fn refusal(fault: &SessionRefusal) -> Told {
             Told::new("no maximum is tested when ill, unusually sore or just back from a break")
                 .hint("wait until recovered, and train with easy straight sets first")
         }
+        SessionRefusal::AfterLayOff { days } => Told::new(format!(
+            "no lowering beyond 1RM within two weeks of a break: the log has no session for {days} days before that"
+        ))
+        .hint("start with straight sets"),
         SessionRefusal::OverloadTooSoon { days } => Told::new(format!(
             "the last overloaded lowering was {days} days ago; at most once a week for the same muscles"
         ))
@@ -187,6 +195,12 @@ fn lowering(fault: &LoweringFault, units: System) -> Told {
             |(least, most)| stay_between(mass(least), mass(most)),
         )),
         LoweringFault::NoOverload { load, one_rm } => no_overload(mass(load), mass(one_rm)),
+        LoweringFault::PlatesRunOut { most, least } => Told::new(format!(
+            "lowering more than 1RM begins at {}, and this gym loads {} at most",
+            mass(least),
+            mass(most)
+        ))
+        .hint("more plates, or clusters or bands at loads that it has"),
         LoweringFault::NoReserve {
             load,
             limit,

@@ -22,6 +22,7 @@ pub fn planned_lift(movement: &str, trainee: Trainee, one_rm: Mass) -> PlannedLi
         trainee,
         one_rm,
         body: Mass::ZERO,
+        unlikely: None,
         one_rm_from: OneRmSource::Given,
     }
 }

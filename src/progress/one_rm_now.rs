@@ -1,0 +1,102 @@
+//! The 1RM that a log shows now: the end of the line, held below what the sessions themselves showed.
+//!
+//! In: the sessions of a stretch without a lay-off and the line through them. Out: [`OneRmNow`].
+//!
+//! ```text
+//! 1RM = min(line at the last day, best day of the stretch, last day if its set was near failure)
+//! ```
+//! **Shape.** Never above a session of the stretch, so nothing is planned on strength that nobody saw. **Source.** Common
+//! practice: loads follow what was lifted; that strength is kept for some four weeks without training, see [`LAY_OFF_DAYS`].
+
+use super::day::Day;
+use super::session_best::SessionBest;
+use super::trend_line::TrendLine;
+use crate::units::Mass;
+
+/// Days without a session after which only the sessions since count (Mujika & Padilla 2000, Sports Med 30:145-154, from
+/// memory: strength is kept for up to four weeks without training, then falls).
+pub const LAY_OFF_DAYS: i32 = 28;
+
+/// Repetitions in reserve up to which a set tells the strength of its day (Zourdos et al. 2016, J Strength Cond Res
+/// 30:267-275, from memory: lifters rate sets near failure well, far ones badly).
+pub const NEAR_FAILURE: f64 = 1.0;
+
+/// What the 1RM now is taken from.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum NowFrom {
+    /// The end of the line.
+    Line,
+    /// The best session of the stretch, which lies below the end of the line.
+    BestSession(Day),
+    /// The last session, whose set was near failure and shows less than the line.
+    LastSession {
+        /// Its day.
+        day: Day,
+        /// Repetitions that were left.
+        reserve: f64,
+    },
+}
+
+/// The 1RM now.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OneRmNow {
+    /// The 1RM.
+    pub one_rm: Mass,
+    /// Where the line ends.
+    pub line: Mass,
+    /// What it is taken from.
+    pub from: NowFrom,
+    /// Day of the last session.
+    pub last: Day,
+}
+
+/// Days without a session that make what was before them no measure of today: last day before, first day after.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct LayOff {
+    /// Last session before.
+    pub from: Day,
+    /// First session after.
+    pub to: Day,
+}
+
+impl LayOff {
+    /// Its length.
+    #[must_use]
+    pub const fn days(self) -> i32 {
+        self.to.days_since(self.from)
+    }
+}
+
+/// The last lay-off and the index of the first session after it.
+pub(super) fn last_lay_off(sessions: &[SessionBest]) -> Option<(LayOff, usize)> {
+    let mut pairs = sessions.windows(2).enumerate().rev();
+    pairs.find_map(|(index, pair)| {
+        let lay_off = LayOff {
+            from: pair[0].day,
+            to: pair[1].day,
+        };
+        (lay_off.days() > LAY_OFF_DAYS).then_some((lay_off, index + 1))
+    })
+}
+
+/// The 1RM that the sessions since a lay-off show, with the line through the last of them.
+pub(super) fn one_rm_now(since: &[SessionBest], line: &TrendLine) -> Option<OneRmNow> {
+    let last = since.last()?;
+    let end_kg = line.kg_at(last.week).max(0.0);
+    let best = since.iter().max_by(|a, b| a.kg().total_cmp(&b.kg()))?;
+    let mut found = (end_kg, NowFrom::Line);
+    if best.kg() < found.0 {
+        found = (best.kg(), NowFrom::BestSession(best.day));
+    }
+    let near = last.set.reserve.filter(|reserve| *reserve <= NEAR_FAILURE);
+    if let Some(reserve) = near.filter(|_| last.kg() < found.0) {
+        let day = last.day;
+        found = (last.kg(), NowFrom::LastSession { day, reserve });
+    }
+    Some(OneRmNow {
+        one_rm: Mass::from_kg(found.0),
+        line: Mass::from_kg(end_kg),
+        from: found.1,
+        last: last.day,
+    })
+}

@@ -1,0 +1,67 @@
+//! Who a person of a team most probably is: the strengths that the other lifts of the row and the months of training tell,
+//! so that a test begins near what is lifted.
+//!
+//! In: a row of a team, the lift that is to be tested. Out: the lifter in that lift.
+
+use super::fit_ground::FitGround;
+use super::person_asked::PersonAsked;
+use crate::anatomy::Lifter;
+use crate::error::Result;
+use crate::library::Library;
+use crate::person::{ToldMeasure, ToldMeasurement};
+use crate::progress::team_cells::ToldStrength;
+use crate::progress::team_file::TeamMember;
+
+/// The most probable lifter, and of how many other lifts that is known. Nothing where the movement is none of the library.
+///
+/// **Fails** as a fit does, so where a lift of the row is none that such a person shows.
+pub(super) fn expected_lifter(
+    member: &TeamMember,
+    movement: &str,
+    library: &Library,
+) -> Result<Option<(Lifter, usize)>> {
+    let asked = PersonAsked {
+        name: member.name.clone(),
+        sex: member.sex,
+        height: member.height,
+        mass: member.mass,
+        months: member.training_months.unwrap_or(0.0),
+        age: member.age_years,
+        measurements: measured(member, movement),
+        limbs: Vec::new(),
+        traces: Vec::new(),
+        seed: 1,
+    };
+    let ground = FitGround::of(&asked, library)?;
+    let found = ground.fitted()?;
+    let mut lifts = ground.lifts.iter();
+    let lift = lifts.find(|lift| lift.movement == movement);
+    let lifter = lift.map(|lift| lift.lifter(&ground.factors, &found.belief.mean));
+    Ok(lifter.map(|lifter| (lifter, asked.measurements.len())))
+}
+
+/// The lifts that the row tells, but for the one that is to be tested.
+fn measured(member: &TeamMember, movement: &str) -> Vec<ToldMeasurement> {
+    let others = member.lifts.iter().filter(|(name, _)| name != movement);
+    let told = others.filter_map(|(name, told)| {
+        let (load, repetitions, reserve) = match *told {
+            ToldStrength::OneRm(load) => (load, None, None),
+            ToldStrength::Set {
+                load,
+                repetitions,
+                reserve,
+            } => (load, Some(repetitions), Some(reserve)),
+            ToldStrength::Untested => return None,
+        };
+        Some(ToldMeasurement {
+            written: name.clone(),
+            movement: name.clone(),
+            measure: ToldMeasure::Lift {
+                load,
+                repetitions,
+                reserve,
+            },
+        })
+    });
+    told.collect()
+}
