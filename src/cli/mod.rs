@@ -30,7 +30,7 @@ mod manner;
 mod manual;
 mod max;
 mod movements;
-mod number_words;
+pub mod number_words;
 mod options;
 pub mod output;
 mod people_options;

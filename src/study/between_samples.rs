@@ -8,11 +8,11 @@ use crate::numeric::golden_section;
 
 /// The greatest value of a curve and its place.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Crest {
+pub struct Crest {
     /// Place in the range.
-    pub(super) range: f64,
+    pub range: f64,
     /// The curve there.
-    pub(super) value: f64,
+    pub value: f64,
 }
 
 /// A piece of the range whose lines promise less than this share more than the greatest sample is not searched.
@@ -31,7 +31,7 @@ const FINE: f64 = 1.0e-4;
 /// `w` is [`WORTH`]. **In.** `turns(i)`: whether other conditions bind at sample i + 1 than at sample i. `at`: the curve at a place,
 /// `None` where it has no value. **Shape.** Never below the greatest sample. A spike whose both flanks lie between two
 /// samples is missed. **Source.** Definition of the model. **Fails.** Never.
-pub(super) fn crest(
+pub fn crest(
     values: &[f64],
     turns: impl Fn(usize) -> bool,
     at: impl Fn(f64) -> Option<f64>,
@@ -69,7 +69,7 @@ pub(super) fn crest(
 }
 
 /// How high a curve can be in a piece if it follows the lines on both sides of it as far as they meet.
-fn promised(values: &[f64], piece: usize) -> f64 {
+pub fn promised(values: &[f64], piece: usize) -> f64 {
     let (left, right) = (values[piece], values[piece + 1]);
     let rise = piece.checked_sub(1).map(|before| left - values[before]);
     let fall = values.get(piece + 2).map(|after| right - after);
@@ -103,53 +103,4 @@ pub(super) fn is_held_otherwise(one: &Held, other: &Held) -> bool {
             .collect::<Vec<_>>()
     };
     one.limiting != other.limiting || states(one) != states(other)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::{crest, promised};
-
-    /// A roof with its ridge at a place, steep on one side.
-    fn roof(ridge: f64) -> impl Fn(f64) -> f64 {
-        move |x: f64| {
-            100.0
-                - if x < ridge {
-                    300.0 * (ridge - x)
-                } else {
-                    40.0 * (x - ridge)
-                }
-        }
-    }
-
-    #[test]
-    fn law_a_ridge_between_samples_is_found_on_the_curve_itself() {
-        for step in 0..50 {
-            let ridge = 0.2 + 0.012_3 * f64::from(step);
-            let values: Vec<f64> = (0..=20).map(|i| roof(ridge)(f64::from(i) / 20.0)).collect();
-            let turns = |piece: usize| {
-                (piece as f64) / 20.0 <= ridge && ridge <= (piece as f64 + 1.0) / 20.0
-            };
-            let found = crest(&values, turns, |x| Some(roof(ridge)(x))).expect("a ridge");
-            assert!((found.value - 100.0).abs() < 1.0e-2, "{ridge}: {found:?}");
-            assert!((found.range - ridge).abs() < 1.0e-5, "{ridge}: {found:?}");
-        }
-    }
-
-    #[test]
-    fn law_a_smooth_curve_is_left_to_its_samples() {
-        let values: Vec<f64> = (0..=20)
-            .map(|i| f64::from(i) * (20.0 - f64::from(i)))
-            .collect();
-        assert_eq!(crest(&values, |_| false, |_| panic!("not asked")), None);
-        assert_eq!(crest(&[1.0], |_| true, |_| None), None);
-    }
-
-    #[test]
-    fn law_lines_promise_where_they_meet() {
-        // 2·x from the left and 3·(1 − x) + 1 from the right meet at 0.8.
-        let values = [-2.0, 0.0, 1.0, -2.0];
-        assert!((promised(&values, 1) - 1.6).abs() < 1.0e-12);
-        // A step promises nothing beyond its samples.
-        assert!((promised(&[1.0, 1.0, 2.0, 2.0], 1) - 2.0).abs() < 1.0e-12);
-    }
 }

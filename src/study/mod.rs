@@ -6,7 +6,7 @@ mod advice;
 mod against_plain;
 mod asked_pace;
 mod asked_torques;
-mod between_samples;
+pub mod between_samples;
 mod cause;
 mod cause_items;
 mod class_examples;

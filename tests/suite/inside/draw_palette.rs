@@ -1,7 +1,8 @@
 //! What `src/draw/palette.rs` does, from inside.
 
-use torquill::draw::palette::super::ramp::to_oklab;
+use torquill::draw::colour::{BLACK, Colour, contrast};
 use torquill::draw::palette::*;
+use torquill::draw::ramp::{grey_of, to_oklab};
 
 const THEMES: [Theme; 3] = [Theme::Light, Theme::Dark, Theme::Print];
 

@@ -44,4 +44,5 @@ mod report_typed_words;
 mod report_wrapping;
 mod setups_band_failure;
 mod setups_new_gym;
+mod study_between_samples;
 mod study_parameter;
