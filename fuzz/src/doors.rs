@@ -9,7 +9,7 @@ use std::path::{Path, PathBuf};
 use torquill::bounds::first_hidden;
 use torquill::cli;
 use torquill::error::{Error, GymPart, Shelf};
-use torquill::explore::{Laboratory, tasks_from_text};
+use torquill::explore::{Laboratory, TaskFile, tasks_from_text};
 use torquill::grammar::{
     OwnBandText, item_from_text, own_band_from_readings, own_band_from_text, readings_from_csv,
     readings_from_text, setup_from_texts,
@@ -423,7 +423,10 @@ fn page(text: &str) -> bool {
 
 /// A lecturer's tasks.
 fn tasks(text: &str) -> bool {
-    taken(tasks_from_text(text))
+    taken(tasks_from_text(&TaskFile {
+        name: "tasks.txt",
+        text,
+    }))
 }
 
 /// Readings of a band: as CSV, as one text, with a name before them.

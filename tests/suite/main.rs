@@ -7,6 +7,7 @@ mod bad_models;
 mod bar_traces;
 mod body;
 mod browser;
+mod budgets;
 mod calibration;
 #[path = "../calibrate/mod.rs"]
 #[allow(dead_code)]
@@ -21,9 +22,11 @@ mod coach_care;
 mod coach_path;
 mod coach_picks;
 mod commands;
+mod corpus;
 mod data_dictionary;
 mod dependencies;
 mod doors;
+mod doors_work;
 mod draw;
 mod draw_random;
 mod draw_sample_grids;
@@ -63,6 +66,7 @@ mod predictions;
 mod published_joints;
 mod published_rep;
 mod python_commands;
+mod random_bodies;
 mod readme;
 mod recipes;
 mod rep;
