@@ -62,7 +62,7 @@ pub fn write_files<B: AsRef<[u8]>>(files: &[(PathBuf, B)]) -> Result<()> {
         return Err(exists(path));
     }
     let is_set = files.len() > 1;
-    let mut placed = Placed::default();
+    let mut placed = PlacedFiles::default();
     for ((path, _), file) in files.iter().zip(staged) {
         placed.place(path, file, free.contains(path), is_set)?;
     }
@@ -75,9 +75,9 @@ pub fn write_files<B: AsRef<[u8]>>(files: &[(PathBuf, B)]) -> Result<()> {
 
 /// Files of a set that are in their places, each with what stood there before; taken back unless all are kept.
 #[derive(Default)]
-struct Placed(Vec<(PathBuf, Option<TempPath>)>);
+struct PlacedFiles(Vec<(PathBuf, Option<TempPath>)>);
 
-impl Placed {
+impl PlacedFiles {
     /// Renames a file to its place; of a set, what stood there is held by another name until all are in place.
     ///
     /// **Fails** where the file system does, and where somebody came first into a free place.
@@ -106,7 +106,7 @@ impl Placed {
     }
 }
 
-impl Drop for Placed {
+impl Drop for PlacedFiles {
     fn drop(&mut self) {
         for (path, former) in self.0.drain(..).rev() {
             // Where this fails too, nobody can do better.

@@ -33,7 +33,7 @@ const CALLS: &[&str] = &[
     "parameters bench-press",
     "pick bench-press --gym garage",
     "pick bench-press --lifter heavy-lifter --gym college-weight-room",
-    "rep bench-press --load 100%",
+    "rep overhead-press --load 90%",
     "rep biceps-curl --load 90%",
     "rep bench-press --load 80% --band loop-22mm:1 --versus-plain",
     "max bench-press --velocities --eccentric|3 s --to-load|102.5 kg",

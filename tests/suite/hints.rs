@@ -61,9 +61,10 @@ fn quoted(message: &str) -> Vec<&str> {
     message.split('"').skip(1).step_by(2).collect()
 }
 
-/// The digits of a text, marks apart.
+/// The digits of a quantity before its unit, marks apart.
 fn digits(text: &str) -> String {
-    let digits: String = text.chars().filter(char::is_ascii_digit).collect();
+    let number = text.chars().take_while(|c| !c.is_alphabetic());
+    let digits: String = number.filter(char::is_ascii_digit).collect();
     digits
         .trim_start_matches('0')
         .trim_end_matches('0')

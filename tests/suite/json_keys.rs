@@ -23,7 +23,7 @@ const CALLS: &[(&str, &[&str])] = &[
     ("vary_rank", &["vary", "biceps-curl", "--rank"]),
     ("parameters", &["parameters", "bench-press"]),
     ("pick", &["pick", "bench-press", "--lifter", "heavy-lifter", "--gym", "college-weight-room"]),
-    ("rep", &["rep", "bench-press", "--load", "100%"]),
+    ("rep", &["rep", "overhead-press", "--load", "90%"]),
     ("rep_sweep", &["rep", "biceps-curl", "--load", "90%"]),
     ("rep_versus_plain", &["rep", "bench-press", "--load", "80%", "--band", "loop-22mm:1", "--versus-plain"]),
     ("max", &["max", "bench-press", "--velocities", "--eccentric", "3 s", "--to-load", "102.5 kg"]),
