@@ -148,7 +148,7 @@ impl ShoulderPath {
     }
 
     /// The part that goes to the upper arm, straight or round the ball.
-    fn to_arm(&self, start: Vector3<f64>, insertion: Vector3<f64>) -> LineAtPose {
+    fn to_arm(self, start: Vector3<f64>, insertion: Vector3<f64>) -> LineAtPose {
         let cross = insertion.cross(&start);
         let sine = cross.norm();
         let (from_m, to_m) = (start.norm(), insertion.norm());

@@ -124,7 +124,7 @@ fn weight_line(
         Item::Sled(sled) => Some(sled),
         _ => None,
     });
-    let rubbing = sleds.filter(|sled| sled.friction() > 0.0).last();
+    let rubbing = sleds.rev().find(|sled| sled.friction() > 0.0);
     let mut formula = mass * g.clone();
     match (&pose.carrier, rubbing) {
         (Carrier::Sled { angle_rad }, Some(sled))

@@ -422,8 +422,9 @@ fn law_figures_are_those_of_ten_times_the_samples() {
                 [&family.base_figures, &family.variants[0].figures]
                     .map(|figures| figures.value(measure))
             });
-            for side in 0..2 {
-                let (Some(a), Some(b)) = (both[0][side], both[1][side]) else {
+            let [coarse, fine] = both;
+            for (a, b) in coarse.into_iter().zip(fine) {
+                let (Some(a), Some(b)) = (a, b) else {
                     continue;
                 };
                 assert!(

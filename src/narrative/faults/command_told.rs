@@ -116,7 +116,7 @@ fn idle(option: &str, needed: &[String]) -> Told {
 fn no_picture(file: &str, as_png: &str) -> Told {
     let bare = [".svg", ".png"].into_iter().find_map(|ending| {
         let folder = file.strip_suffix(ending)?;
-        (folder.is_empty() || folder.ends_with(['/', '\\'])).then(|| (folder, ending))
+        (folder.is_empty() || folder.ends_with(['/', '\\'])).then_some((folder, ending))
     });
     match bare {
         Some((folder, ending)) => Told::new(format!("`{file}` has no name before its ending"))
