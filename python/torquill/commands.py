@@ -92,7 +92,7 @@ def curve(
     :param movement: Name of the movement (see: torquill movements).
     :param lifter: Lifter: a built-in name, or a file ending in .ron (NAME|FILE).
     :param set: Set a model value, such as technique.grip_width="60 cm" or muscles.biceps_long.moment_arm.elbow=+10%; or a mapping of paths to values (PATH=VALUE).
-    :param load: Weight, bar and both sides together (one hand for dumb-bells): "100 kg", "225 lb" (MASS).
+    :param load: Weight, bar and both sides together (one hand for dumb-bells): "100 kg", "225 lb"; several add up (MASS).
     :param band: Band: NAME[:COUNT a side[@ANCHOR]], such as loop-29mm:1 or loop-29mm:1@rack-high. Your own by readings of length and pull, "mine:1@floor: rest=104 cm, 130 cm=8 kg, 160 cm=15 kg", or by a CSV file of them, "mine: readings.csv" (BAND).
     :param chain: Chain: NAME[:COUNT a side], such as chain-10mm:1 (CHAIN).
     :param item: Any other implement: "cable 40 kg, ratio 2, from rack-high", "spotter 150 N", "cam fitted" (kinds: bar, plates, plate, collars, dumbbell, belt, body, band, chain, cable, cam, lever, sled, lowering, spotter, counterweight) (KIND ...).
@@ -105,7 +105,7 @@ def curve(
     :param sex: Women or men are invented, around the one of the published tables.
     :param training: Training of these women or men: without one they are novices.
     :param seed: Seed of the people: the same number invents the same ones (N).
-    :param detail: Add joint angles, torques, reactions and muscles to each sample; CSV has a row a sample and muscle then.
+    :param detail: Add joint angles, torques, reactions and muscles to each sample of JSON; CSV has a row a sample and muscle then.
     :param units: Units of the table.
     :param data: Write the table, as --format csv prints it, to this file (.csv or .xlsx) and how it was made with it (FILE).
     :param force: Replace files that exist.
@@ -161,7 +161,7 @@ def explain(
     :param at: Where: from the start along the way ("10 cm"), the angle of the joint ("60 deg"), a share of the range (40%) (PLACE).
     :param lifter: Lifter: a built-in name, or a file ending in .ron (NAME|FILE).
     :param set: Set a model value, such as technique.grip_width="60 cm" or muscles.biceps_long.moment_arm.elbow=+10%; or a mapping of paths to values (PATH=VALUE).
-    :param load: Weight, bar and both sides together (one hand for dumb-bells): "100 kg", "225 lb" (MASS).
+    :param load: Weight, bar and both sides together (one hand for dumb-bells): "100 kg", "225 lb"; several add up (MASS).
     :param band: Band: NAME[:COUNT a side[@ANCHOR]], such as loop-29mm:1 or loop-29mm:1@rack-high. Your own by readings of length and pull, "mine:1@floor: rest=104 cm, 130 cm=8 kg, 160 cm=15 kg", or by a CSV file of them, "mine: readings.csv" (BAND).
     :param chain: Chain: NAME[:COUNT a side], such as chain-10mm:1 (CHAIN).
     :param item: Any other implement: "cable 40 kg, ratio 2, from rack-high", "spotter 150 N", "cam fitted" (kinds: bar, plates, plate, collars, dumbbell, belt, body, band, chain, cable, cam, lever, sled, lowering, spotter, counterweight) (KIND ...).
@@ -224,7 +224,7 @@ def figure(
     :param movement: Name of the movement (see: torquill movements).
     :param lifter: Lifter: a built-in name, or a file ending in .ron (NAME|FILE).
     :param set: Set a model value, such as technique.grip_width="60 cm" or muscles.biceps_long.moment_arm.elbow=+10%; or a mapping of paths to values (PATH=VALUE).
-    :param load: Weight, bar and both sides together (one hand for dumb-bells): "100 kg", "225 lb" (MASS).
+    :param load: Weight, bar and both sides together (one hand for dumb-bells): "100 kg", "225 lb"; several add up (MASS).
     :param band: Band: NAME[:COUNT a side[@ANCHOR]], such as loop-29mm:1 or loop-29mm:1@rack-high. Your own by readings of length and pull, "mine:1@floor: rest=104 cm, 130 cm=8 kg, 160 cm=15 kg", or by a CSV file of them, "mine: readings.csv" (BAND).
     :param chain: Chain: NAME[:COUNT a side], such as chain-10mm:1 (CHAIN).
     :param item: Any other implement: "cable 40 kg, ratio 2, from rack-high", "spotter 150 N", "cam fitted" (kinds: bar, plates, plate, collars, dumbbell, belt, body, band, chain, cable, cam, lever, sled, lowering, spotter, counterweight) (KIND ...).
@@ -317,9 +317,9 @@ def vary(
     :param why_figure: Picture of the parts of the largest change (.svg or .png); True for a Figure under this name in the answer (FILE).
     :param curves: The curve of every value, sample by sample, in place of its figures (CSV and --data), or with them (JSON).
     :param rank: Rank every value of the movement by what the same relative change does.
-    :param by: Relative change for --rank, % (PERCENT).
+    :param by: Relative change for --rank: 5% or 5 (PERCENT).
     :param measure: What maps show and --rank ranks by; the heaviest weight if capacity is a force, else the peak.
-    :param load: Weight, bar and both sides together (one hand for dumb-bells): "100 kg", "225 lb" (MASS).
+    :param load: Weight, bar and both sides together (one hand for dumb-bells): "100 kg", "225 lb"; several add up (MASS).
     :param band: Band: NAME[:COUNT a side[@ANCHOR]], such as loop-29mm:1 or loop-29mm:1@rack-high. Your own by readings of length and pull, "mine:1@floor: rest=104 cm, 130 cm=8 kg, 160 cm=15 kg", or by a CSV file of them, "mine: readings.csv" (BAND).
     :param chain: Chain: NAME[:COUNT a side], such as chain-10mm:1 (CHAIN).
     :param item: Any other implement: "cable 40 kg, ratio 2, from rack-high", "spotter 150 N", "cam fitted" (kinds: bar, plates, plate, collars, dumbbell, belt, body, band, chain, cable, cam, lever, sled, lowering, spotter, counterweight) (KIND ...).
@@ -407,8 +407,8 @@ def rep(
     :param item: Any other implement: "cable 40 kg, from rack-high", "counterweight 20 kg", "sled 60 kg", "spotter 150 N" (KIND ...).
     :param lowering: Time of the lowering; "0 s" starts from a hold at the bottom. Without it 2 s, and no lowering in lifts that begin at the floor or in a hang (TIME).
     :param pause: Hold at the bottom for this long; touch and go without it (TIME).
-    :param from_: Start of the lift in the range, 0 to 1 (RANGE).
-    :param to: End of the lift in the range, 0 to 1 (RANGE).
+    :param from_: Start of the lift in the range: 25% or 0.25 (SHARE).
+    :param to: End of the lift in the range: 75% or 0.75 (SHARE).
     :param no_enhancement: Leave out the extra force that lowering leaves behind.
     :param hand_over: Spotters take the load at the bottom.
     :param versus_plain: Compare with plain weight of the same hardest effort: velocity, sticking region, end of the lift.
@@ -495,8 +495,8 @@ def max(
     :param item: Any other implement: "cable 40 kg, from rack-high", "counterweight 20 kg", "sled 60 kg", "spotter 150 N" (KIND ...).
     :param lowering: Time of the lowering; "0 s" starts from a hold at the bottom. Without it 2 s, and no lowering in lifts that begin at the floor or in a hang (TIME).
     :param pause: Hold at the bottom for this long; touch and go without it (TIME).
-    :param from_: Start of the lift in the range, 0 to 1 (RANGE).
-    :param to: End of the lift in the range, 0 to 1 (RANGE).
+    :param from_: Start of the lift in the range: 25% or 0.25 (SHARE).
+    :param to: End of the lift in the range: 75% or 0.75 (SHARE).
     :param no_enhancement: Leave out the extra force that lowering leaves behind.
     :param step: Smallest step that can be loaded (MASS).
     :param eccentric: Also the maximum that is lowered under control in this time (TIME).
@@ -610,7 +610,7 @@ def plan(
     :param athlete: Whose sets, where the log holds several athletes (NAME).
     :param dates: What stands first in dates such as 1/8/2024, if no date of the log proves it.
     :param skip_bad_rows: Leave rows out that cannot be read, and say which.
-    :param team: Team to plan for: a CSV file with a row a person; -o names the folder of its sheets. Columns: name, sex, mass, height, training_months (age if wished), and one a lift with its 1RM, a set such as "100 kg x 5", or nothing where it is to be tested. MOVEMENT is one of the lifts, or `all` (FILE).
+    :param team: Team to plan for: a CSV file with a row a person; -o names the folder of its sheets. Columns: name, sex, mass, height, training_months (if wished age, and yes or no under injured and unwell), and one a lift with its 1RM, a set such as "100 kg x 5", or nothing where it is to be tested. MOVEMENT is one of the lifts, or `all` (FILE).
     :param training_months: Months of steady training; if left out, as the lifter's file says (a named one), or none (MONTHS).
     :param age: Age (YEARS).
     :param injured: The lifter is injured or in pain.
