@@ -143,6 +143,21 @@ impl ShoulderPose {
         self
     }
 
+    /// Forward as the shoulder blade has it: the trunk's, turned back by what the blade is drawn back beyond its share of
+    /// the arm's way.
+    ///
+    /// ```text
+    /// f = (sin δ, cos δ, 0),   δ = φ/3 − ψ
+    /// ```
+    /// `φ` angle of the arm before the frontal plane, `ψ` forward turn of the blade. **Shape.** A unit vector; the trunk's
+    /// forward unless [`ShoulderPose::drawn_back`] was called. **Source.** Geometry. **Fails.** Never.
+    #[must_use]
+    pub fn forward_of_blade(&self) -> Vector3<f64> {
+        let in_front = self.arm().y.clamp(-1.0, 1.0).asin();
+        let (sin, cos) = (BLADE_SHARE * in_front - self.blade.forward_rad).sin_cos();
+        Vector3::new(sin, cos, 0.0)
+    }
+
     /// How the blade has turned.
     #[must_use]
     pub fn blade(&self) -> BladeTurn {

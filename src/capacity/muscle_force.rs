@@ -222,7 +222,8 @@ impl Acting {
     /// Passive torque of the joints themselves at every coordinate of a pose, N·m.
     ///
     /// The shoulder is one ball joint: its stops are behind the frontal plane (the low end of horizontal
-    /// adduction) and overhead (the high end of abduction); their torque turns the arm back from there.
+    /// adduction) and overhead (the high end of abduction); their torque turns the arm back from there. The capsule joins
+    /// the arm to the shoulder blade: where a lift draws the blade back, the stop behind goes with it.
     #[must_use]
     pub fn passive_joints_nm(&self, pose: &Pose) -> PerCoordinate {
         let shoulder = self.passive_shoulder_nm(&pose.shoulder.pose);
@@ -240,8 +241,9 @@ impl Acting {
         let arm = pose.arm();
         let mut sum = Vector3::zeros();
         if let Some(joint) = self.joints.get(&Dof::ShoulderHorizontal) {
-            let in_front = arm.y.clamp(-1.0, 1.0).asin();
-            sum += unit_or_zero(arm.cross(&Vector3::y())) * joint.low_nm(in_front);
+            let forward = pose.forward_of_blade();
+            let in_front = arm.dot(&forward).clamp(-1.0, 1.0).asin();
+            sum += unit_or_zero(arm.cross(&forward)) * joint.low_nm(in_front);
         }
         if let Some(joint) = self.joints.get(&Dof::ShoulderAbduction) {
             let elevation = (-arm.z).clamp(-1.0, 1.0).acos();
