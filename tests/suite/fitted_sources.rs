@@ -2,7 +2,8 @@
 
 use crate::calling::call;
 use std::collections::{BTreeMap, BTreeSet};
-use torquill::library::Library;
+use torquill::anatomy::Sex;
+use torquill::library::{FittedValue, Library};
 
 /// Numbers behind "prior " in a text, cm as metres.
 fn priors_told(source: &str) -> Vec<f64> {
@@ -19,13 +20,22 @@ fn priors_told(source: &str) -> Vec<f64> {
         .collect()
 }
 
+/// What stands in `posterior.ron` for a path.
+fn of_the_calibration(library: &Library, sex: Sex, path: &str) -> FittedValue {
+    let short = path.strip_suffix(".scale").unwrap_or(path);
+    let found = [path, short].map(|path| library.fitted(sex, path).expect("a sound file"));
+    let found = found.into_iter().flatten().next();
+    found.unwrap_or_else(|| panic!("{path}: nothing in posterior.ron"))
+}
+
 #[test]
 fn law_what_the_calibration_writes_is_told_as_fitted_with_its_prior() {
     let library = Library::built_in();
     let movements = library.movements();
     let mut seen: BTreeSet<String> = BTreeSet::new();
-    for lifter in ["reference-man", "reference-woman"] {
-        // Of every source text the priors of the values that it stands for.
+    for (lifter, sex) in [("reference-man", Sex::Man), ("reference-woman", Sex::Woman)] {
+        // Of every source text the priors of the values that it stands for, as they stand in the table: what a body has of
+        // them is scaled by its size and the strength of its groups.
         let mut by_text: BTreeMap<String, Vec<f64>> = BTreeMap::new();
         for movement in &movements {
             let asked = [
@@ -42,17 +52,23 @@ fn law_what_the_calibration_writes_is_told_as_fitted_with_its_prior() {
                 let Some(fitted) = row["posterior_si"].as_f64() else {
                     continue;
                 };
-                let prior = row["prior_si"].as_f64().expect("a prior beside it");
+                let own = row["prior_si"].as_f64().expect("a prior beside it");
+                let of_the_fit = of_the_calibration(&library, sex, path);
+                let (one, other) = (fitted * of_the_fit.prior, own * of_the_fit.value);
+                assert!(
+                    (one - other).abs() <= 1e-9 * one.abs(),
+                    "{path}: prior and fitted value are scaled alike: {row}"
+                );
                 let source = row["source"].as_str().expect("a source");
                 assert!(
                     fitted.is_finite() && source.starts_with("fitted: "),
                     "{path}: {source}"
                 );
                 assert!(source.contains("prior"), "{path}: {source}");
-                // Lengths and arms of the other sex are scaled to her body.
-                if lifter == "reference-man" || path.starts_with("lifter.") {
-                    by_text.entry(source.to_owned()).or_default().push(prior);
-                }
+                by_text
+                    .entry(source.to_owned())
+                    .or_default()
+                    .push(of_the_fit.prior);
                 seen.insert(path.to_owned());
             }
         }
