@@ -6,12 +6,15 @@
 use serde_json::{Value, json};
 use std::io::{BufRead, BufReader, Write};
 use std::path::{Path, PathBuf};
-use std::process::{Child, ChildStdin, Command, Stdio};
-use std::sync::mpsc::{Receiver, channel};
+use std::process::{Child, Command, Stdio};
+use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
 use std::time::{Duration, Instant};
 
-/// Longest wait for an answer.
-const PATIENCE: Duration = Duration::from_secs(120);
+/// Longest wait for an answer, or for what a test waits for.
+const PATIENCE: Duration = Duration::from_secs(60);
+
+/// Longest life of a page in the suite, however slow the machine: a test that takes longer hangs.
+const LIFE: Duration = Duration::from_secs(300);
 
 /// The browser of this machine.
 pub fn browser() -> Option<PathBuf> {
@@ -37,8 +40,9 @@ pub fn browser() -> Option<PathBuf> {
 /// One page in a browser of its own.
 pub struct Tab {
     child: Child,
-    input: ChildStdin,
+    input: Sender<String>,
     messages: Receiver<Value>,
+    end: Instant,
     next: u64,
     session: Option<String>,
     /// What went wrong on the page.
@@ -73,7 +77,7 @@ impl Tab {
             .stdout(Stdio::piped())
             .spawn()
             .expect("the browser starts");
-        let input = child.stdin.take().expect("a pipe");
+        let mut pipe = child.stdin.take().expect("a pipe");
         let output = child.stdout.take().expect("a pipe");
         let (sender, messages) = channel();
         std::thread::spawn(move || {
@@ -85,10 +89,21 @@ impl Tab {
                 }
             }
         });
+        // A pipe that nobody reads any more takes a message for ever, so it is written to from beside.
+        let (input, written) = channel::<String>();
+        std::thread::spawn(move || {
+            for message in written {
+                let sent = pipe.write_all(message.as_bytes());
+                if sent.and_then(|()| pipe.flush()).is_err() {
+                    return;
+                }
+            }
+        });
         let mut tab = Self {
             child,
             input,
             messages,
+            end: Instant::now() + LIFE,
             next: 0,
             session: None,
             complaints: Vec::new(),
@@ -105,7 +120,29 @@ impl Tab {
         tab
     }
 
-    /// Calls a method of the protocol.
+    /// For what takes longer than the tests of every change.
+    pub fn may_take(&mut self, minutes: u64) {
+        self.end = Instant::now() + Duration::from_secs(60 * minutes);
+    }
+
+    /// How long may still be waited: until then, and until the page's end.
+    #[track_caller]
+    fn left(&self, until: Instant, what: &str) -> Duration {
+        let now = Instant::now();
+        let told = &self.complaints;
+        assert!(
+            now < self.end,
+            "the page's time is over at {what:.200}; {told:?}"
+        );
+        assert!(
+            now < until,
+            "waited {PATIENCE:?} for {what}, in vain; {told:?}"
+        );
+        until.min(self.end) - now
+    }
+
+    /// Calls a method of the protocol. However many events come before the answer, it is waited for no longer.
+    #[track_caller]
     pub fn call(&mut self, method: &str, parameters: &Value) -> Value {
         self.next += 1;
         let id = self.next;
@@ -113,17 +150,25 @@ impl Tab {
         if let Some(session) = &self.session {
             message["sessionId"] = json!(session);
         }
-        let sent = self.input.write_all(format!("{message}\0").as_bytes());
-        sent.and_then(|()| self.input.flush())
+        self.input
+            .send(format!("{message}\0"))
             .expect("the browser listens");
+        let what = format!("{method} {parameters}");
+        let what: String = what.chars().take(200).collect();
+        let until = Instant::now() + PATIENCE;
         loop {
-            let wait = self.messages.recv_timeout(PATIENCE);
-            let answer = wait.unwrap_or_else(|_| panic!("{method} has no answer"));
-            if answer["id"] == json!(id) {
-                assert!(answer["error"].is_null(), "{method}: {}", answer["error"]);
-                return answer["result"].clone();
+            let wait = self.messages.recv_timeout(self.left(until, &what));
+            match wait {
+                Ok(answer) if answer["id"] == json!(id) => {
+                    assert!(answer["error"].is_null(), "{what}: {}", answer["error"]);
+                    return answer["result"].clone();
+                }
+                Ok(event) => self.hear(&event),
+                Err(RecvTimeoutError::Timeout) => {}
+                Err(RecvTimeoutError::Disconnected) => {
+                    panic!("the browser has ended before {what}")
+                }
             }
-            self.hear(&answer);
         }
     }
 
@@ -162,13 +207,9 @@ impl Tab {
     /// Waits until an expression is true.
     #[track_caller]
     pub fn wait_for(&mut self, expression: &str) {
-        let begun = Instant::now();
+        let until = Instant::now() + PATIENCE;
         while self.eval(expression) != json!(true) {
-            assert!(
-                begun.elapsed() < PATIENCE,
-                "waited for {expression}: {:?}",
-                self.complaints
-            );
+            self.left(until, expression);
             std::thread::sleep(Duration::from_millis(20));
         }
     }
@@ -179,7 +220,17 @@ impl Tab {
         self.call("Page.navigate", &json!({"url": "about:blank"}));
         let address = format!("file://{}{hash}", file.display());
         self.call("Page.navigate", &json!({"url": address}));
-        self.wait_for("document.documentElement?.dataset.ready !== undefined");
+        let until = Instant::now() + PATIENCE;
+        while self.eval("document.documentElement?.dataset.ready !== undefined") != json!(true) {
+            // A page whose script has failed is never ready.
+            assert!(
+                self.complaints.is_empty(),
+                "the page does not open; stale? run page/build; {:#?}",
+                self.complaints
+            );
+            self.left(until, &format!("the page to open at {hash}"));
+            std::thread::sleep(Duration::from_millis(20));
+        }
     }
 
     /// Size of the window, light or dark.
