@@ -425,7 +425,7 @@ fn page(text: &str) -> bool {
 fn tasks(text: &str) -> bool {
     taken(tasks_from_text(&TaskFile {
         name: "tasks.txt",
-        text,
+        text: text.into(),
     }))
 }
 

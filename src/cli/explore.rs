@@ -101,11 +101,8 @@ pub fn run(arguments: &ExploreArguments, call: &CommandCall) -> Result<()> {
         None => Vec::new(),
         Some(path) => {
             let name = path.display().to_string();
-            let text = text_of_file(path)?;
-            let file = TaskFile {
-                name: &name,
-                text: &text,
-            };
+            let text = text_of_file(path)?.into();
+            let file = TaskFile { name: &name, text };
             let tasks = tasks_from_text(&file)?;
             let ground = TaskGround {
                 lift: arguments.frozen.as_deref(),

@@ -88,6 +88,11 @@ pub enum TaskFault {
         /// How many states were tried.
         tried: usize,
     },
+    /// More lines than a page's tasks have.
+    TooManyLines {
+        /// Most lines.
+        most: usize,
+    },
     /// More than the page shows.
     TooMany {
         /// Most tasks.
@@ -107,7 +112,7 @@ impl TaskFault {
     #[must_use]
     pub fn line(&self) -> Option<usize> {
         match self {
-            Self::Empty | Self::TooMany { .. } => None,
+            Self::Empty | Self::TooMany { .. } | Self::TooManyLines { .. } => None,
             Self::UnknownWord { line, .. }
             | Self::Hidden { line, .. }
             | Self::BeforeTask { line }

@@ -7,8 +7,9 @@ use super::laboratory::Laboratory;
 use super::page_address::PageAddress;
 use super::page_state::PageState;
 use super::task_file::{PageTask, TaskFile};
-use crate::error::{Error, Fault, Result, TaskFault};
+use crate::error::{Error, Fault, PageFault, Result, TaskFault, What};
 use crate::library::Library;
+use std::collections::BTreeMap;
 
 /// Places of the dial of the weight that are tried.
 const LOAD_PLACES: u32 = 40;
@@ -16,6 +17,10 @@ const LOAD_PLACES: u32 = 40;
 const FEW_PLACES: u32 = 6;
 /// Places of any other dial.
 const DIAL_PLACES: u32 = 4;
+/// Most states of one start, assumed: the grid of a lift with many dials.
+const MOST_STATES: usize = 1000;
+/// Starts with a goal that nothing met, after which a file is bad enough (assumed).
+const MOST_UNMET: usize = 3;
 
 /// What a page leaves to its tasks.
 #[derive(Debug, Clone, Copy)]
@@ -30,54 +35,80 @@ pub struct TaskGround<'a> {
     pub library: &'a Library,
 }
 
-/// Tries every task.
+/// Tries every task; those with one start together, so that it and what is near it is solved once.
 ///
 /// **Fails** with every one whose start has no answer, whose goal is met there, or whose goal is met nowhere on the grid:
 /// the weight over its dial, every other dial and piece by itself, and what changes the lift together with the weight.
+/// No more than [`MOST_STATES`] are tried of a start, and none after [`MOST_UNMET`] starts with a goal that nothing met.
 pub fn check_tasks(file: &TaskFile<'_>, tasks: &[PageTask], ground: TaskGround<'_>) -> Result<()> {
     let mut laboratory = Laboratory::new(ground.library.clone());
-    let faults: Vec<Fault> = tasks
-        .iter()
-        .flat_map(|task| faults_of(&mut laboratory, task, ground, file))
-        .collect();
-    match faults.is_empty() {
-        true => Ok(()),
-        false => Err(Error::bad_input(faults)),
+    let mut of_starts: BTreeMap<&str, Vec<&PageTask>> = BTreeMap::new();
+    for task in tasks {
+        of_starts.entry(&task.start).or_default().push(task);
     }
+    let mut of_starts: Vec<Vec<&PageTask>> = of_starts.into_values().collect();
+    of_starts.sort_by_key(|tasks| tasks[0].lines.start);
+    let (mut faults, mut unmet) = (Vec::new(), 0);
+    for tasks in of_starts {
+        let found = faults_of(&mut laboratory, &tasks, ground, file);
+        let is_unmet = |(_, fault): &(usize, Fault)| {
+            matches!(
+                fault.what,
+                What::Page(PageFault::Task(TaskFault::NeverMet { .. }))
+            )
+        };
+        unmet += usize::from(found.iter().any(is_unmet));
+        faults.extend(found);
+        if unmet == MOST_UNMET {
+            break;
+        }
+    }
+    if faults.is_empty() {
+        return Ok(());
+    }
+    faults.sort_by_key(|(line, _)| *line);
+    let faults = faults.into_iter().map(|(_, fault)| fault);
+    Err(Error::bad_input(faults.collect()))
 }
 
+/// Faults of tasks that share a start, with their lines.
 fn faults_of(
     laboratory: &mut Laboratory,
-    task: &PageTask,
+    tasks: &[&PageTask],
     ground: TaskGround<'_>,
     file: &TaskFile<'_>,
-) -> Vec<Fault> {
-    let line = task.lines.start;
-    let start = match started(laboratory, task, ground) {
+) -> Vec<(usize, Fault)> {
+    let line = tasks[0].lines.start;
+    let told = |fault: TaskFault| (fault.line().unwrap_or(line), file.fault(fault));
+    let start = match started(laboratory, tasks[0], ground) {
         Ok(start) => start,
-        Err(Unstarted::Told(fault)) => return vec![file.fault(fault)],
+        Err(Unstarted::Told(fault)) => return vec![told(fault)],
         Err(Unstarted::Unsolved(error)) => {
             let faults = error.faults().iter().cloned();
-            return faults.map(|fault| fault.at(file.place(line))).collect();
+            return faults
+                .map(|fault| (line, fault.at(file.place(line))))
+                .collect();
         }
     };
     let mut tries = Tries {
         laboratory,
-        task,
+        open: tasks.to_vec(),
         count: 0,
     };
-    let line = task.lines.goal;
-    if tries.is_met(&start.state) {
-        return vec![file.fault(TaskFault::MetAtStart { line })];
+    tries.is_done(&start.state);
+    let is_open = |task: &&&PageTask| tries.open.iter().any(|open| open.lines == task.lines);
+    let met = tasks.iter().filter(|task| !is_open(task));
+    let mut faults: Vec<(usize, Fault)> = met
+        .map(|task| task.lines.goal)
+        .map(|line| told(TaskFault::MetAtStart { line }))
+        .collect();
+    if let Err(error) = tries.walk(&start, ground.only) {
+        faults.extend(error.faults().iter().map(|fault| (line, fault.clone())));
     }
-    match tries.reaches(&start, ground.only) {
-        Ok(true) => Vec::new(),
-        Ok(false) => vec![file.fault(TaskFault::NeverMet {
-            line,
-            tried: tries.count,
-        })],
-        Err(error) => error.faults().to_vec(),
-    }
+    let tried = tries.count;
+    let unmet = tries.open.iter().map(|task| task.lines.goal);
+    faults.extend(unmet.map(|line| told(TaskFault::NeverMet { line, tried })));
+    faults
 }
 
 /// Why there is no start.
@@ -129,27 +160,36 @@ fn started(
     })
 }
 
-/// States of one task that are tried.
+/// States of one start that are tried.
 struct Tries<'a> {
     laboratory: &'a mut Laboratory,
-    task: &'a PageTask,
+    /// Tasks whose goal no state has met yet.
+    open: Vec<&'a PageTask>,
     count: usize,
 }
 
 impl Tries<'_> {
-    /// Whether a state meets the goal; one without an answer does not.
-    fn is_met(&mut self, state: &PageState) -> bool {
-        self.count += 1;
-        let summary = self.laboratory.summary_of(state);
-        summary.is_ok_and(|summary| self.task.goal.is_met(&summary))
+    /// Tries a state; one without an answer meets nothing. Whether no more need be tried.
+    fn is_done(&mut self, state: &PageState) -> bool {
+        if !self.is_over() {
+            self.count += 1;
+            if let Ok(summary) = self.laboratory.summary_of(state) {
+                self.open.retain(|task| !task.goal.is_met(&summary));
+            }
+        }
+        self.is_over()
     }
 
-    /// Whether any state of the grid meets the goal.
-    fn reaches(&mut self, start: &Start, only: Option<&[String]>) -> Result<bool> {
+    fn is_over(&self) -> bool {
+        self.open.is_empty() || self.count >= MOST_STATES
+    }
+
+    /// Tries the states of the grid until every goal is met.
+    fn walk(&mut self, start: &Start, only: Option<&[String]>) -> Result<()> {
         let is_open = |group: &str| only.is_none_or(|only| only.iter().any(|each| each == group));
         let has_load = is_open("load");
-        if has_load && self.reaches_by_load(&start.state, start, LOAD_PLACES) {
-            return Ok(true);
+        if self.is_over() || (has_load && self.over_load(&start.state, start, LOAD_PLACES)) {
+            return Ok(());
         }
         let mut states = Vec::new();
         if has_load {
@@ -163,26 +203,24 @@ impl Tries<'_> {
             }
         }
         // All dials by themselves before any of them with the weight: most goals are near.
-        for (state, _) in &states {
-            if self.is_met(state) {
-                return Ok(true);
-            }
+        if states.iter().any(|(state, _)| self.is_done(state)) {
+            return Ok(());
         }
         let with_load = states.iter().filter(|(_, is_lift)| has_load && *is_lift);
         for (state, _) in with_load {
-            if self.reaches_by_load(state, start, FEW_PLACES) {
-                return Ok(true);
+            if self.over_load(state, start, FEW_PLACES) {
+                break;
             }
         }
-        Ok(false)
+        Ok(())
     }
 
-    fn reaches_by_load(&mut self, state: &PageState, start: &Start, places: u32) -> bool {
+    fn over_load(&mut self, state: &PageState, start: &Start, places: u32) -> bool {
         (0..=places).any(|place| {
             let load = start.most_load * f64::from(place) / f64::from(places);
             let mut state = state.clone();
             state.load = vec![format!("{load} {}", start.load_unit)];
-            self.is_met(&state)
+            self.is_done(&state)
         })
     }
 

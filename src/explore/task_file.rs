@@ -9,6 +9,7 @@ use crate::error::{Error, Fault, PageFault, Place, Result, TaskFault};
 use crate::narrative::page_words::goal_in_words;
 use crate::report::CurveSummary;
 use serde::Serialize;
+use std::sync::Arc;
 
 /// Words that lines begin with.
 const WORDS: &[&str] = &["task", "start", "goal", "hint"];
@@ -31,7 +32,9 @@ const KEYS: &[&str] = &[
 const SIGNS: [&str; 5] = ["<=", ">=", "<", ">", "="];
 /// Most tasks, assumed: an hour of work.
 const MOST_TASKS: usize = 40;
-/// Most letters of a text, assumed: a paragraph, and an address with every dial in it.
+/// Most lines, assumed: every task with its lines, and six times as many remarks.
+const MOST_LINES: usize = 1000;
+/// Most letters of a line, assumed: a paragraph, and an address with every dial in it.
 const MOST_LETTERS: usize = 4000;
 
 /// One task.
@@ -62,13 +65,13 @@ enum GoalValue {
     Word(String),
 }
 
-/// A file of tasks: its name, so that faults say where they stand, and its text.
-#[derive(Debug, Clone, Copy)]
+/// A file of tasks: its name, so that faults say where they stand, and its text, which they share.
+#[derive(Debug, Clone)]
 pub struct TaskFile<'a> {
     /// The file as the user named it.
     pub name: &'a str,
     /// What stands in it.
-    pub text: &'a str,
+    pub text: Arc<str>,
 }
 
 impl TaskFile<'_> {
@@ -84,10 +87,28 @@ impl TaskFile<'_> {
 
     /// A line, counted from 1.
     pub(super) fn place(&self, line: usize) -> Place {
-        let mut lines = self.text.split_inclusive('\n');
-        let before: usize = lines.by_ref().take(line - 1).map(str::len).sum();
-        let own = lines.next().unwrap_or_default().trim_end().len();
-        Place::of(self.name, self.text, before..before + own)
+        let content = self.text.lines().nth(line - 1).unwrap_or_default();
+        Place {
+            file: self.name.to_owned(),
+            start: (line, 1),
+            end: (line, content.trim_end().chars().count() + 1),
+            text: Arc::clone(&self.text),
+        }
+    }
+
+    /// Too many lines, or one that is too long: then nothing else of the file is looked at.
+    fn too_large(&self) -> Option<TaskFault> {
+        let lines = (1..).zip(self.text.lines()).take(MOST_LINES + 1);
+        for (line, content) in lines {
+            if line > MOST_LINES {
+                return Some(TaskFault::TooManyLines { most: MOST_LINES });
+            }
+            if content.chars().nth(MOST_LETTERS).is_some() {
+                let most = MOST_LETTERS;
+                return Some(TaskFault::TooLong { line, most });
+            }
+        }
+        None
     }
 }
 
@@ -110,8 +131,11 @@ struct TaskDraft {
 
 /// Reads a file of tasks.
 ///
-/// **Fails** with every line that is wrong.
+/// **Fails** with every line that is wrong; with one fault alone where the file is too large for tasks of a page.
 pub fn tasks_from_text(file: &TaskFile<'_>) -> Result<Vec<PageTask>> {
+    if let Some(fault) = file.too_large() {
+        return Err(Error::bad_input(vec![file.fault(fault)]));
+    }
     let (mut drafts, mut faults): (Vec<TaskDraft>, Vec<TaskFault>) = (Vec::new(), Vec::new());
     let text = file.text.trim_start_matches('\u{feff}');
     for (line, content) in (1..).zip(text.lines()) {
@@ -122,12 +146,14 @@ pub fn tasks_from_text(file: &TaskFile<'_>) -> Result<Vec<PageTask>> {
         if let Err(fault) = read_line(&mut drafts, line, content) {
             faults.push(fault);
         }
+        if drafts.len() > MOST_TASKS {
+            drafts.pop();
+            faults.push(TaskFault::TooMany { most: MOST_TASKS });
+            break;
+        }
     }
     if drafts.is_empty() && faults.is_empty() {
         faults.push(TaskFault::Empty);
-    }
-    if drafts.len() > MOST_TASKS {
-        faults.push(TaskFault::TooMany { most: MOST_TASKS });
     }
     let mut tasks = Vec::new();
     for draft in drafts {
@@ -159,12 +185,6 @@ fn read_line(
             line,
             word: word.chars().take(40).collect(),
             known: WORDS,
-        });
-    }
-    if value.chars().count() > MOST_LETTERS {
-        return Err(TaskFault::TooLong {
-            line,
-            most: MOST_LETTERS,
         });
     }
     if word == "task" {

@@ -79,7 +79,14 @@ fn of_task(fault: &TaskFault) -> Told {
         ))
         .hint("tried were the weight over its dial, every other open dial by itself, and technique, machine, bands, chains, speed with the weight")
         .hint("ask for less, or open the dials that it takes with --only"),
-        TaskFault::TooMany { most } => Told::new(format!("more than {most} tasks")),
+        TaskFault::TooMany { most } => {
+            Told::new(format!("the file of tasks has more than the {most} tasks that a page shows"))
+                .hint("write several pages, each with tasks of its own")
+        }
+        TaskFault::TooManyLines { most } => Told::new(format!(
+            "the file of tasks has more than {most} lines"
+        ))
+        .hint("a task takes four lines, remarks begin with `# `: is this the right file?"),
         TaskFault::Hidden { line, code } => Told::new(format!(
             "line {line} holds the character U+{code:04X}, which cannot be shown"
         ))
