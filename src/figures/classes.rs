@@ -56,6 +56,18 @@ fn capacity_curve(study: &Study, name: &str, role: Role) -> Series {
     Series::new(name, over_range(study, &study.capacity.values()), role)
 }
 
+/// The same with the peak, where that lies between two samples.
+fn capacity_with_peak(study: &Study, name: &str, role: Role) -> Series {
+    let mut curve = capacity_curve(study, name, role);
+    if let Some((behind, range, peak)) = study.crest() {
+        let unit = median(&study.capacity.values());
+        curve
+            .points
+            .insert(behind, [100.0 * range, 100.0 * peak / unit]);
+    }
+    curve
+}
+
 /// Panels side by side: up to three in a row, more of them in rows as even as can be.
 fn columns(panels: usize) -> usize {
     match panels {
@@ -82,7 +94,11 @@ fn class_panel(study: &Study) -> SmallPanel {
     SmallPanel {
         title: capital(study.class.shape.word()),
         note: ends_of_peak(study),
-        series: vec![capacity_curve(study, &study.movement_title, Role::CAPACITY)],
+        series: vec![capacity_with_peak(
+            study,
+            &study.movement_title,
+            Role::CAPACITY,
+        )],
         ..SmallPanel::default()
     }
 }
@@ -91,8 +107,9 @@ fn class_panel(study: &Study) -> SmallPanel {
 #[must_use]
 pub fn class_lifts(lifter: &str, shape: CurveShape, lifts: &[&Study]) -> Sheet {
     let curves = lifts.iter().enumerate();
-    let curves = curves
-        .map(|(index, study)| capacity_curve(study, &study.movement_title, Role::Series(index)));
+    let curves = curves.map(|(index, study)| {
+        capacity_with_peak(study, &study.movement_title, Role::Series(index))
+    });
     let panel = Panel {
         levels: vec![LevelLine::new(100.0, MEDIAN)],
         ..Panel::new(median_axis("Strength"), curves.collect())

@@ -98,6 +98,16 @@ impl<'a> OverRange<'a> {
         self.points(&self.loads(values))
     }
 
+    /// Points of capacity, its peak among them where that lies between two samples.
+    pub fn capacity_points(&self) -> Vec<[f64; 2]> {
+        let study = self.told.study;
+        let mut points = self.load_points(&study.capacity.values());
+        if let Some((behind, range, peak)) = study.crest() {
+            points.insert(behind, [self.place(range), self.loads(&[peak])[0]]);
+        }
+        points
+    }
+
     /// The greatest demand of all setups in the unit of the upright axis.
     pub fn greatest_demand(&self) -> f64 {
         let setups = self.told.study.setups.iter();
@@ -129,7 +139,7 @@ impl<'a> OverRange<'a> {
             return None;
         };
         let capacity = self.loads(&self.told.study.capacity.values());
-        let peak = capacity.iter().copied().fold(0.0, f64::max);
+        let peak = self.loads(&[self.told.study.class.peak])[0];
         let percent = |values: &[f64]| -> Vec<f64> {
             values.iter().map(|value| 100.0 * value / peak).collect()
         };

@@ -99,11 +99,12 @@ pub(crate) fn strength_chart(told: Telling<'_>, words: &FigureWords) -> LineChar
 pub(crate) fn load_curves(over: &OverRange<'_>, capacity: &str) -> Panel {
     let study = over.told.study;
     let along = study.capacity.values();
-    let mut series = vec![Series::new(
-        capacity,
-        over.load_points(&along),
-        Role::CAPACITY,
-    )];
+    // Beside a load both have the same places, of which effort is read off.
+    let held = match study.setups.as_slice() {
+        [] => over.capacity_points(),
+        _ => over.load_points(&along),
+    };
+    let mut series = vec![Series::new(capacity, held, Role::CAPACITY)];
     let aslant = study
         .setups
         .iter()

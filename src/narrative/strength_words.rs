@@ -113,7 +113,7 @@ impl Telling<'_> {
         });
         let why = straight.map(|coordinate| {
             format!(
-                " At its peak the {} is nearly straight.",
+                " At its peak the {} is nearly straight: a model bears any load on a straight limb.",
                 coordinate.dof.joint().name()
             )
         });
@@ -281,9 +281,11 @@ impl Telling<'_> {
             Measure::Force => self.units.load_unit(measure),
             Measure::Torque => self.units.torque_unit(),
         };
-        let held = self.study.capacity.values();
-        let peak = held.into_iter().fold(0.0, f64::max);
-        format!("{} {}", rounded(unit.of(peak), 0), unit.symbol)
+        format!(
+            "{} {}",
+            rounded(unit.of(self.study.class.peak), 0),
+            unit.symbol
+        )
     }
 
     /// What the figure shows, for those who cannot see it.

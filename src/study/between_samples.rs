@@ -68,7 +68,7 @@ pub fn crest(
     best
 }
 
-/// How high a curve can be in a piece if it follows the lines on both sides of it as far as they meet.
+/// How high a curve can be in a piece if it follows the lines on both sides of it as far as they meet; never below its ends.
 pub fn promised(values: &[f64], piece: usize) -> f64 {
     let (left, right) = (values[piece], values[piece + 1]);
     let rise = piece.checked_sub(1).map(|before| left - values[before]);
@@ -83,7 +83,7 @@ pub fn promised(values: &[f64], piece: usize) -> f64 {
                 0.0
             };
             let lower = |x: f64| (left + rise * x).min(right + fall * (1.0 - x));
-            lower(inside).max(lower(0.0)).max(lower(1.0))
+            lower(inside).max(left).max(right)
         }
         (Some(rise), None) => left.max(left + rise),
         (None, Some(fall)) => right.max(right + fall),

@@ -137,6 +137,16 @@ impl Study {
         })
     }
 
+    /// Where the greatest capacity lies between two samples: the sample behind it, its place of the range, its size.
+    #[must_use]
+    pub fn crest(&self) -> Option<(usize, f64, f64)> {
+        let (range, peak) = (self.class.peak_range, self.class.peak);
+        let held = &self.capacity.held;
+        let is_above = held.iter().all(|held| held.capacity < peak);
+        let behind = (range * (held.len() - 1) as f64).floor() as usize + 1;
+        (is_above && behind < held.len()).then_some((behind, range, peak))
+    }
+
     /// The degree of freedom that the movement is drawn over: elbow or knee where one moves.
     #[must_use]
     pub fn drawn_dof(&self) -> Dof {

@@ -10,6 +10,7 @@ use torquill::grammar::setup_from_texts;
 use torquill::library::Library;
 use torquill::movement::Measure;
 use torquill::report::curve_data;
+use torquill::study::between_samples::promised;
 use torquill::study::{Question, Study, equally_hard, study};
 use torquill::units::System;
 
@@ -22,6 +23,8 @@ pub struct Curves {
     pub at: Vec<f64>,
     /// What full activation holds.
     pub capacity: Vec<f64>,
+    /// Place and size of the peak where it lies between two of them.
+    pub crest: Option<[f64; 2]>,
     /// Name of a load, effort under it: demand over capacity, in the direction in which it pulls.
     pub loads: Vec<(String, Vec<f64>)>,
     /// Whether the lift is held still.
@@ -34,11 +37,20 @@ impl Curves {
     }
 
     fn load(&self, name: &str) -> Result<usize, String> {
-        let found = self
-            .loads
-            .iter()
-            .position(|(known, _)| known.trim_start_matches("with ").eq_ignore_ascii_case(name));
+        let bare = |name: &str| {
+            let name = name.to_lowercase();
+            let name = name.strip_prefix("with ").unwrap_or(&name);
+            name.strip_prefix("the ").unwrap_or(name).to_owned()
+        };
+        let mut known = self.loads.iter();
+        let found = known.position(|(known, _)| bare(known) == bare(name));
         found.ok_or_else(|| format!("no load is called {name}"))
+    }
+
+    /// The greatest capacity.
+    fn most(&self) -> f64 {
+        let sampled = greatest(&self.capacity).1;
+        self.crest.map_or(sampled, |[_, peak]| peak)
     }
 
     fn step(&self) -> f64 {
@@ -66,6 +78,15 @@ fn greatest(values: &[f64]) -> (usize, f64) {
 /// "at the start", "12 cm off the chest", "at 70 deg of elbow flexion": the place where effort is greatest, or as great.
 fn hardest_there(place: &str, curves: &Curves, load: usize) -> Result<(), String> {
     greatest_there(place, curves.effort(load), curves)
+}
+
+/// The same of capacity, whose peak may lie between two places.
+fn strongest_there(place: &str, curves: &Curves) -> Result<(), String> {
+    let Some([at, _]) = curves.crest else {
+        return greatest_there(place, &curves.capacity, curves);
+    };
+    let printed = place.trim_start_matches("at ").split(' ').next();
+    says(printed.unwrap_or_default(), at, 0.0, "place of the peak")
 }
 
 /// The same of any curve of the figure.
@@ -137,7 +158,7 @@ pub const CLAIMS: &[Claim<Curves>] = &[
     },
     Claim {
         reads: r".+: an? (ascending|descending|bell-shaped|u-shaped|level) strength curve",
-        holds: |told, curves| class_is(&told[1], &curves.capacity),
+        holds: |told, curves| class_is(&told[1], &curves.capacity, curves.most()),
     },
     Claim {
         reads: r".+: (.+) is too heavy by (\d+) %, (.+)",
@@ -203,9 +224,9 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         reads: r"The strength curve of the (.+) is (\S+): over (?:the )?.+, what the lifter \(.+\) can hold goes from (\d+) % of its peak at the start to (\d+) % at the end; it is greatest (.+)",
         holds: |told, curves| {
             holds(told[1] == curves.lift.to_lowercase(), "the lift's name")?;
-            class_is(&told[2], &curves.capacity)?;
-            ends_are(&told[3], &told[4], &curves.capacity)?;
-            greatest_there(&told[5], &curves.capacity, curves)
+            class_is(&told[2], &curves.capacity, curves.most())?;
+            ends_are(&told[3], &told[4], curves)?;
+            strongest_there(&told[5], curves)
         },
     },
     Claim {
@@ -247,18 +268,13 @@ pub const CLAIMS: &[Claim<Curves>] = &[
     Claim {
         reads: r"(.+)\. (Ascending|Descending|Bell-shaped|U-shaped|Level) curve: start (\d+) %, end (\d+) % of its peak of (\d+) (N|N·m|lbf|lbf·ft)",
         holds: |told, curves| {
-            ends_are(&told[3], &told[4], &curves.capacity)?;
+            ends_are(&told[3], &told[4], curves)?;
             let per_unit = match &told[6] {
                 "lbf" => 1.0 / 4.448_221_615_260_5,
                 "lbf·ft" => 1.0 / 1.355_817_948_331_400_4,
                 _ => 1.0,
             };
-            says(
-                &told[5],
-                per_unit * greatest(&curves.capacity).1,
-                0.0,
-                "peak",
-            )
+            says(&told[5], per_unit * curves.most(), 0.0, "peak")
         },
     },
 ];
@@ -297,16 +313,15 @@ fn best_gain(curves: &Curves) -> f64 {
     gains(curves).fold(f64::NEG_INFINITY, f64::max)
 }
 
-fn ends_are(start: &str, end: &str, capacity: &[f64]) -> Result<(), String> {
-    let most = greatest(capacity).1;
+fn ends_are(start: &str, end: &str, curves: &Curves) -> Result<(), String> {
+    let (capacity, most) = (&curves.capacity, curves.most());
     says(start, 100.0 * capacity[0] / most, 0.1, "start")?;
     says(end, 100.0 * capacity[capacity.len() - 1] / most, 0.1, "end")
 }
 
 /// The class by the rule that figures print: an end below 85 % of the peak is weak; a fall between the ends' tenths to
 /// below 85 % of the weaker one's median makes a u.
-pub fn class_is(word: &str, capacity: &[f64]) -> Result<(), String> {
-    let most = greatest(capacity).1;
+pub fn class_is(word: &str, capacity: &[f64], most: f64) -> Result<(), String> {
     let count = capacity.len();
     let tenth = (0.1 * count as f64).round() as usize;
     let weak = [capacity[0], capacity[count - 1]].map(|value| value / most < 0.85);
@@ -373,11 +388,26 @@ fn effort_told(told: &Captures<'_>, curves: &Curves) -> Result<(), String> {
 }
 
 /// What `figure` draws, from what `--data` writes.
+/// The peak of a study between two of its samples: above them all, and no higher than the lines beside a piece promise.
+fn crest_of(study: &Study, units: System) -> Option<[f64; 2]> {
+    let (behind, range, peak) = study.crest()?;
+    let values = study.capacity.values();
+    assert!(peak > greatest(&values).1, "a crest above all samples");
+    let place = range * (values.len() - 1) as f64;
+    assert!(place <= behind as f64 && place >= behind as f64 - 1.0);
+    let promised = promised(&values, behind - 1);
+    assert!(peak <= promised * (1.0 + 2e-3), "{peak} of {promised}");
+    let axis = study.axis_value(range);
+    let is_us_travel = study.range.measure == Measure::Force && units == System::Us;
+    Some([if is_us_travel { axis / 2.54 } else { axis }, peak])
+}
+
 fn curves_of(study: &Study, units: System) -> Curves {
     let told = study.told(units);
     let mut curves = Curves {
         lift: study.movement_title.clone(),
         still: study.pace == Pace::default(),
+        crest: crest_of(study, units),
         ..Curves::default()
     };
     let setups = study.setups.iter().map(Some).chain([None]);
