@@ -8,7 +8,7 @@ use super::people_options::PeopleOptions;
 use super::picture::{Beside, Picture};
 use super::scatter::ScatterOption;
 use super::setup_options::{SetupOptions, Versus, setups};
-use crate::error::Result;
+use crate::error::{Error, FigureFault, Result};
 use crate::figures::{Sheet, free_bodies, load_holders, muscles_on_skeleton, strength_curve};
 use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::figure_words::FigureWords;
@@ -105,6 +105,9 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
     } else {
         equally_hard(&question, &setups)?
     };
+    if arguments.draw == FigureKind::Muscles && !setups.is_empty() {
+        return Err(Error::bad(FigureFault::LoadWithoutPart));
+    }
     let study = Study {
         equal_effort,
         ..study(&question, &setups)?

@@ -19,6 +19,8 @@ pub enum FigureFault<Inner> {
     PageFull,
     /// No joint of the lift turns in the plane of its picture, or no muscle crosses one.
     NoJointInView,
+    /// A load for a drawing of best efforts, in which a load has no part.
+    LoadWithoutPart,
     /// No pair of values has the figure that a map would show.
     NoPair(Compared),
     /// The fault of one figure of a set.

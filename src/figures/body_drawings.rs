@@ -8,12 +8,12 @@ use super::muscle_paths::{DrawnArms, MusclePath, ShownJoint, limbs_at, muscle_pa
 use super::sheet::{Chart, Sheet, heading};
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::body_words::{
-    ACTIVATION, LETTERS, POSES, ShownPose, activation_steps, most_changed, muscle_head, muscle_row,
-    muscle_words, pose_title,
+    ACTIVATION, LETTERS, OTHERS, OtherMuscles, POSES, ShownPose, activation_steps, most_changed,
+    muscle_head, muscle_row, muscle_words, others_row, pose_title,
 };
 use crate::numeric::Point;
 use crate::plot::{BodyMark, BodyPanel, BodyPanels, ColourKey, Role, StickFigure};
-use crate::study::{MuscleLine, SetupStudy, Study, muscle_lines, sample_of_peak};
+use crate::study::{MuscleLine, SetupStudy, Study, muscle_lines, others_nm, sample_of_peak};
 use crate::units::System;
 
 /// Most muscles that are told apart on one limb, assumed.
@@ -68,16 +68,17 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
             each.map(|one| (one.muscle.clone(), one.main)).collect()
         })
         .collect();
+    let others = left_out(study, &poses, &crossed, &told);
     let panels = poses.iter().zip(&drawn).map(|(pose, muscles)| {
         let outline = &study.range.poses[pose.sample].outline;
         BodyPanel {
             title: pose_title(study, *pose, units),
             figure: limbs_alone(&limbs_at(outline, &crossed)),
             marks: muscle_marks(muscles, widest, most_changed(&told)),
-            table: muscle_table(study, &crossed, muscles, units),
+            table: muscle_table(study, pose.sample, &crossed, muscles, &others, units),
         }
     });
-    let words = muscle_words(study, &poses, &told, units);
+    let words = muscle_words(study, &poses, &told, &others, units);
     let bodies = BodyPanels {
         heading: heading(&words),
         panels: panels.collect(),
@@ -86,7 +87,7 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
             steps: activation_steps(),
         }),
     };
-    let data = muscle_data(study, &poses, &told);
+    let data = muscle_data(study, &poses, &told, &others);
     Ok(Sheet::new(
         Chart::Bodies(BodyChart { bodies, data }),
         words.caption,
@@ -168,10 +169,32 @@ fn muscle_marks(muscles: &[MuscleOnLimb], widest_n: f64, told: usize) -> Vec<Bod
     lines.chain(levers).chain(names).collect()
 }
 
+/// At every joint what muscles without a line make at each place; none where that is too little to be printed.
+fn left_out(
+    study: &Study,
+    poses: &[ShownPose],
+    joints: &[ShownJoint],
+    told: &[Vec<(MuscleLine, usize)>],
+) -> Vec<OtherMuscles> {
+    let at = |joint: &ShownJoint| OtherMuscles {
+        row: joint.row,
+        samples: poses.iter().map(|pose| pose.sample).collect(),
+        moments_nm: poses
+            .iter()
+            .zip(told)
+            .map(|(pose, told)| others_nm(study, pose.sample, joint.row, told))
+            .collect(),
+    };
+    let is_seen = |left: &OtherMuscles| left.moments_nm.iter().any(|moment| moment.abs() >= 0.05);
+    joints.iter().map(at).filter(is_seen).collect()
+}
+
 fn muscle_table(
     study: &Study,
+    sample: usize,
     shown: &[ShownJoint],
     muscles: &[MuscleOnLimb],
+    others: &[OtherMuscles],
     units: System,
 ) -> Vec<Vec<String>> {
     let mut table = vec![muscle_head(units)];
@@ -179,10 +202,19 @@ fn muscle_table(
         let joint = (shown.len() > 1).then(|| study.joint(one.main));
         table.push(muscle_row(letter, &one.muscle, one.main, joint, units));
     }
+    for left in others {
+        let joint = (shown.len() > 1).then(|| study.joint(left.row));
+        table.push(others_row(left.at(sample), joint, units));
+    }
     table
 }
 
-fn muscle_data(study: &Study, poses: &[ShownPose], told: &[Vec<(MuscleLine, usize)>]) -> DataTable {
+fn muscle_data(
+    study: &Study,
+    poses: &[ShownPose],
+    told: &[Vec<(MuscleLine, usize)>],
+    others: &[OtherMuscles],
+) -> DataTable {
     let header = [
         "place",
         "muscle",
@@ -193,7 +225,17 @@ fn muscle_data(study: &Study, poses: &[ShownPose], told: &[Vec<(MuscleLine, usiz
         "torque_nm",
     ];
     let rows = poses.iter().zip(told).flat_map(|(pose, muscles)| {
-        muscles.iter().map(|(muscle, row)| {
+        let left = others.iter().map(|left| {
+            let mut cells = vec![
+                pose.what.to_lowercase(),
+                OTHERS.to_owned(),
+                study.joint(left.row).to_owned(),
+            ];
+            cells.extend([const { String::new() }; 3]);
+            cells.push(figure(left.at(pose.sample)));
+            cells
+        });
+        let named = muscles.iter().map(|(muscle, row)| {
             let arm_m = muscle.arms_m[*row].unwrap_or(0.0).abs();
             let mut cells = vec![
                 pose.what.to_lowercase(),
@@ -208,7 +250,8 @@ fn muscle_data(study: &Study, poses: &[ShownPose], told: &[Vec<(MuscleLine, usiz
             ];
             cells.extend(numbers.map(figure));
             cells
-        })
+        });
+        named.chain(left).collect::<Vec<_>>()
     });
     DataTable {
         header: header.map(str::to_owned).to_vec(),

@@ -9,9 +9,9 @@ use super::data_table::{DataTable, figure};
 use super::muscle_paths::shown_joints;
 use super::sheet::{Chart, Sheet, heading};
 use crate::anatomy::Dof;
-use crate::narrative::body_words::{
-    HEAVIEST, ShownPose, free_body_words, free_head, free_row, holders, joint_name,
-    printed_moments, short_pose_title,
+use crate::narrative::body_words::{ShownPose, short_pose_title};
+use crate::narrative::free_body_words::{
+    HEAVIEST, free_body_words, free_head, free_row, holders, joint_name, printed_moments,
 };
 use crate::numeric::Point;
 use crate::plot::{BodyMark, BodyPanel, BodyPanels, Role};
@@ -19,7 +19,9 @@ use crate::study::{FreeBody, Study};
 use crate::units::System;
 
 /// Most joints in the table of a free body.
-const MOST_JOINTS: usize = 4;
+const MOST_JOINTS: usize = 5;
+/// A moment arm that a title may tell of is longer somewhere, m (a drawing's measure).
+const LEAST_TOLD_M: f64 = 0.01;
 /// Length of the longest arrow, m in the picture (a drawing's measure).
 const LONGEST_M: f64 = 0.6;
 
@@ -44,7 +46,7 @@ pub fn free_bodies(study: &Study, units: System) -> Sheet {
         .map(greatest_n)
         .fold(f64::MIN_POSITIVE, f64::max);
     let panels = poses.iter().zip(&bodies).map(|(pose, body)| {
-        let mut table = vec![free_head(body.bench.is_some(), units)];
+        let mut table = vec![free_head(body, units)];
         table.extend(
             rows.iter()
                 .map(|row| free_row(&body.joints[*row], body.bench.is_some(), units)),
@@ -63,11 +65,18 @@ pub fn free_bodies(study: &Study, units: System) -> Sheet {
     });
     // The middle pose is the hardest or strongest one, unless that is an end.
     let hardest = bodies.len() / 2;
-    let held = |row: &&usize| bodies[hardest].joints[**row].load_nm.abs();
+    let held = |row: &&usize| bodies[hardest].joints[**row].held_nm;
+    // A joint that the load passes through has no moment arm to tell of.
+    let has_arm = |row: &&usize| {
+        let mut levers = bodies.iter().map(|body| body.joints[**row].lever_m);
+        levers.any(|lever_m| lever_m > LEAST_TOLD_M)
+    };
     let told = rows
         .iter()
+        .filter(has_arm)
         .max_by(|a, b| held(a).total_cmp(&held(b)))
         .copied()
+        .or_else(|| rows.first().copied())
         .unwrap_or(0);
     let words = free_body_words(study, &load, &poses, &bodies, &rows, told, units);
     let bodies_drawn = BodyPanels {
@@ -227,6 +236,8 @@ fn free_data(poses: &[ShownPose], bodies: &[FreeBody], rows: &[usize], units: Sy
         "printed_limbs",
         "printed_held",
         "held_by",
+        "effort",
+        "load_alone_n",
     ];
     let cells = poses.iter().zip(bodies).flat_map(|(pose, body)| {
         rows.iter().map(|row| {
@@ -243,6 +254,7 @@ fn free_data(poses: &[ShownPose], bodies: &[FreeBody], rows: &[usize], units: Sy
             cells.extend(numbers.map(figure));
             cells.extend(printed_moments(joint, units).map(figure));
             cells.push(holders(joint).1.to_owned());
+            cells.extend([body.effort, body.load.magnitude_n()].map(figure));
             cells
         })
     });

@@ -1,4 +1,4 @@
-//! Drawn bodies in words: muscles on the skeleton, a lift as a free body.
+//! A drawn body with its muscles in words.
 //!
 //! In: what each picture shows. Out: words around it, and the cells of the tables below the bodies.
 
@@ -6,8 +6,7 @@ use super::figure_words::FigureWords;
 use super::prose::listed;
 use super::quantities::rounded;
 use super::shown_units::ShownUnits;
-use crate::anatomy::Dof;
-use crate::study::{FreeBody, FreeJoint, MuscleLine, Study};
+use crate::study::{MuscleLine, Study};
 use crate::units::System;
 
 /// Letters of muscles in the picture.
@@ -85,6 +84,67 @@ pub(crate) fn muscle_row(
     ]
 }
 
+/// What muscles without a letter make, in table and data.
+pub(crate) const OTHERS: &str = "others";
+
+/// What muscles without a letter make at one joint, positive as the muscles lift.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct OtherMuscles {
+    /// The joint's coordinate.
+    pub row: usize,
+    /// The samples of the poses.
+    pub samples: Vec<usize>,
+    /// Their moment there, N·m.
+    pub moments_nm: Vec<f64>,
+}
+
+impl OtherMuscles {
+    /// Their moment at a sample, N·m.
+    pub(crate) fn at(&self, sample: usize) -> f64 {
+        let place = self.samples.iter().position(|known| *known == sample);
+        place.map_or(0.0, |place| self.moments_nm[place])
+    }
+}
+
+fn moment_of_others(moment_nm: f64, units: System) -> String {
+    let size = rounded(units.torque_unit().of(moment_nm.abs()), 1);
+    let size = if size.contains('.') {
+        size
+    } else {
+        size + ".0"
+    };
+    if moment_nm < -0.05 {
+        format!("\u{2212}{size}")
+    } else {
+        size
+    }
+}
+
+/// The row of what the muscles without a letter make at a joint.
+pub(crate) fn others_row(moment_nm: f64, joint: Option<&str>, units: System) -> Vec<String> {
+    let name = joint.map_or_else(|| OTHERS.to_owned(), |joint| format!("{OTHERS} {joint}"));
+    let moment = moment_of_others(moment_nm, units);
+    vec![name, String::new(), String::new(), moment]
+}
+
+/// "Muscles without a letter make 1.2, 3.4 and 2 N·m at the elbow at these places."
+fn others_told(study: &Study, others: &[OtherMuscles], units: System) -> String {
+    let unit = units.torque_unit().symbol;
+    let at = |left: &OtherMuscles| {
+        let each: Vec<String> = left
+            .moments_nm
+            .iter()
+            .map(|moment| moment_of_others(*moment, units))
+            .collect();
+        format!(
+            " Muscles without a letter make {} {unit} at the {} at these places.",
+            listed(&each),
+            study.joint(left.row)
+        )
+    };
+    others.iter().map(at).collect()
+}
+
 fn named(muscle: &MuscleLine) -> String {
     match muscle.heads {
         1 => muscle.name.clone(),
@@ -98,6 +158,7 @@ pub(crate) fn muscle_words(
     study: &Study,
     poses: &[ShownPose],
     drawn: &[Vec<(MuscleLine, usize)>],
+    others: &[OtherMuscles],
     units: System,
 ) -> FigureWords {
     let unit = units.length_unit();
@@ -161,7 +222,12 @@ pub(crate) fn muscle_words(
              the line of pull. Where a muscle begins and ends is drawn freely.",
             first.0.name
         ),
-        description: format!("The moving limb with its muscles at {} places. {}", poses.len(), each_pose.join(" ")),
+        description: format!(
+            "The moving limb with its muscles at {} places. {}{}",
+            poses.len(),
+            each_pose.join(" "),
+            others_told(study, others, units)
+        ),
         caption: "A muscle turns a joint with its force times its moment arm, the distance of its line of pull from the joint's \
                   axis. The limb's position sets both: the arm by geometry, the force by the length of the fibres."
             .to_owned(),
@@ -193,198 +259,5 @@ fn place_word(shown: &ShownPose) -> &'static str {
         "Strongest" => "strongest place",
         "Middle" => "middle",
         _ => "end",
-    }
-}
-
-/// The load of a free body where none is named.
-pub(crate) const HEAVIEST: &str = "the heaviest load of each place";
-
-/// Heads of the columns below a free body.
-pub(crate) fn free_head(has_bench: bool, units: System) -> Vec<String> {
-    let unit = units.length_unit().symbol;
-    let all = ["", unit, "load", "bench", "body", "held", "by"];
-    let told = all.into_iter().filter(|head| has_bench || *head != "bench");
-    told.map(str::to_owned).collect()
-}
-
-/// Moments of load, bench and limbs as they are printed, and their sum: rounded so that the printed numbers add up.
-#[must_use]
-pub(crate) fn printed_moments(joint: &FreeJoint, units: System) -> [f64; 4] {
-    let unit = units.torque_unit();
-    let [load, pushed, held] =
-        [joint.load_nm, joint.pushed_nm, joint.held_nm].map(|moment| unit.of(moment).round());
-    [load, pushed, held - load - pushed, held]
-}
-
-/// The moments that the parts of a body's equilibrium make about a joint.
-pub(crate) fn free_row(joint: &FreeJoint, has_bench: bool, units: System) -> Vec<String> {
-    let lever = rounded(units.length_unit().of(joint.lever_m), 0);
-    let mut row = vec![joint_name(joint.dof).to_owned(), lever];
-    let moments = printed_moments(joint, units).into_iter().enumerate();
-    let told = moments.filter(|(place, _)| has_bench || *place != 1);
-    row.extend(told.map(|(_, moment)| rounded(moment, 0).replace('-', "\u{2212}")));
-    row.push(holders(joint).0.to_owned());
-    row
-}
-
-/// Which muscles hold a joint, in short and in full; angles grow with flexion, abduction, horizontal adduction.
-pub(crate) fn holders(joint: &FreeJoint) -> (&'static str, &'static str) {
-    let (up, down) = match joint.dof {
-        Dof::Elbow | Dof::ShoulderFlexion | Dof::Lumbar | Dof::Hip | Dof::Knee => {
-            (("flex.", "flexors"), ("ext.", "extensors"))
-        }
-        Dof::ShoulderAbduction => (("abd.", "abductors"), ("add.", "adductors")),
-        Dof::ShoulderHorizontal => (
-            ("add.", "horizontal adductors"),
-            ("abd.", "horizontal abductors"),
-        ),
-        Dof::Ankle => (("dorsi.", "dorsiflexors"), ("plantar", "plantar flexors")),
-    };
-    if joint.by_flexors { up } else { down }
-}
-
-/// What the short words below a free body mean: only those that are there.
-fn holders_explained(bodies: &[FreeBody], rows: &[usize]) -> String {
-    let joints = bodies
-        .iter()
-        .flat_map(|body| rows.iter().map(move |row| &body.joints[*row]));
-    let mut told: Vec<String> = Vec::new();
-    for joint in joints {
-        let (short, full) = holders(joint);
-        let words = match short {
-            "plantar" => continue,
-            _ => format!("{full} ({short})"),
-        };
-        if !told.contains(&words) {
-            told.push(words);
-        }
-    }
-    told.join(", ")
-}
-
-/// The joint of a degree of freedom: "lower back" for the lumbar spine.
-#[must_use]
-pub(crate) fn joint_name(dof: Dof) -> &'static str {
-    dof.joint().name()
-}
-
-/// The load of both sides: "66 kg", or a force where it is none.
-fn force_of(body: &FreeBody, units: System) -> String {
-    let force = units.load_unit(crate::movement::Measure::Force);
-    format!(
-        "{} {}",
-        rounded(force.of(body.load.magnitude_n()), 0),
-        force.symbol
-    )
-}
-
-/// Which muscles hold, which arrow is what, and what the dashed lines are.
-fn free_note(bodies: &[FreeBody], rows: &[usize]) -> String {
-    let body = &bodies[0];
-    let has_push = body.through_n > (1.0 + 1.0e-6) * body.load.magnitude_n();
-    let load = if has_push {
-        "load with the push along bar or plate"
-    } else {
-        "load"
-    };
-    let rest = match (body.bench, body.floor) {
-        (Some(_), _) => ", body's weight (green), bench and floor (blue)",
-        (None, Some(_)) => ", body's weight (green), floor (blue)",
-        (None, None) => "",
-    };
-    format!(
-        "Held by {}. Arrows to scale: {load}{rest}. Dashed: the load's moment arms as seen.",
-        holders_explained(bodies, rows)
-    )
-}
-
-/// A lift as a free body at several places: `told` is the index of the joint of which the title speaks.
-#[must_use]
-pub(crate) fn free_body_words(
-    study: &Study,
-    load: &str,
-    poses: &[ShownPose],
-    bodies: &[FreeBody],
-    rows: &[usize],
-    told: usize,
-    units: System,
-) -> FigureWords {
-    let (unit, torque) = (units.length_unit(), units.torque_unit());
-    let joint = joint_name(bodies[0].joints[told].dof);
-    let levers: Vec<String> = bodies
-        .iter()
-        .map(|body| rounded(unit.of(body.joints[told].lever_m), 0))
-        .collect();
-    let sizes = || bodies.iter().map(|body| body.load.magnitude_n());
-    let (least, most) = (
-        sizes().fold(f64::INFINITY, f64::min),
-        sizes().fold(0.0, f64::max),
-    );
-    let same = most - least < 0.005 * most;
-    let each: Vec<String> = poses
-        .iter()
-        .zip(bodies)
-        .map(|(pose, body)| {
-            let joints: Vec<String> = rows
-                .iter()
-                .map(|row| {
-                    let joint = &body.joints[*row];
-                    let moments = printed_moments(joint, units);
-                    let signed = |moment: f64| {
-                        let sign = if moment < 0.0 { "\u{2212}" } else { "" };
-                        format!("{sign}{}", rounded(moment.abs(), 0))
-                    };
-                    let mut sum = signed(moments[0]);
-                    let has_bench = body.bench.is_some();
-                    for moment in moments[usize::from(!has_bench) + 1..3].iter() {
-                        let sign = if *moment < 0.0 { "\u{2212}" } else { "+" };
-                        sum += &format!(" {sign} {}", rounded(moment.abs(), 0));
-                    }
-                    format!(
-                        "{} {sum} = {} {} by its {}, moment arm {} {}",
-                        joint_name(joint.dof),
-                        signed(moments[3]),
-                        torque.symbol,
-                        holders(joint).1,
-                        rounded(unit.of(joint.lever_m), 0),
-                        unit.symbol
-                    )
-                })
-                .collect();
-            format!(
-                "{}, load {}: {}.",
-                pose_title(study, *pose, units),
-                force_of(body, units),
-                joints.join("; ")
-            )
-        })
-        .collect();
-    FigureWords {
-        title: format!(
-            "{}: at the {joint} {} {}",
-            if same {
-                "Same load, other moment arm"
-            } else {
-                "Load and moment arm change"
-            },
-            levers.join(", then "),
-            unit.symbol
-        ),
-        subtitle: format!(
-            "{}, {}, {load}: moments in {}, one side; places {}",
-            study.lifter_title,
-            study.movement_title.to_lowercase(),
-            torque.symbol,
-            study.away_from
-        ),
-        footnote: free_note(bodies, rows),
-        description: format!(
-            "A free body at {} places; load and body make the moments that are held. {}",
-            poses.len(),
-            each.join(" ")
-        ),
-        caption: "In balance, the moment that muscles and tissue hold at a joint is the moment of the load, its force times its distance \
-                  from the joint, together with that of the body's own weight beyond the joint."
-            .to_owned(),
     }
 }

@@ -43,7 +43,7 @@ pub fn moment_arm_words(
             let most = part.arm_m.iter().copied().fold(0.0, f64::max);
             format!(
                 "{} {} to {} {}",
-                part.name,
+                muscle_name(part),
                 rounded(unit.of(least), 1),
                 rounded(unit.of(most), 1),
                 unit.symbol
@@ -53,7 +53,7 @@ pub fn moment_arm_words(
     FigureWords {
         title: format!(
             "Moment arms change with the angle: the {} reaches {} {} at {}",
-            longest.part.name,
+            muscle_name(longest.part),
             rounded(unit.of(longest.value), 1),
             unit.symbol,
             place_of(study, longest.sample, units)
@@ -86,7 +86,7 @@ pub fn fibre_length_words(lifter: &str, study: &Study, parts: &[MusclePart]) -> 
             let last = part.fibre_norm.len() - 1;
             format!(
                 "{} {} to {} %",
-                part.name,
+                muscle_name(part),
                 rounded(100.0 * part.fibre_norm[0], 0),
                 rounded(100.0 * part.fibre_norm[last], 0)
             )
@@ -95,7 +95,7 @@ pub fn fibre_length_words(lifter: &str, study: &Study, parts: &[MusclePart]) -> 
     FigureWords {
         title: format!(
             "Fibres run short: the {} goes down to {} % of its optimal length",
-            shortest.part.name,
+            muscle_name(shortest.part),
             rounded(100.0 * shortest.value, 0)
         ),
         subtitle: format!(
@@ -110,7 +110,7 @@ pub fn fibre_length_words(lifter: &str, study: &Study, parts: &[MusclePart]) -> 
             study.axis,
             told.join("; ")
         ),
-        caption: "Every degree of the joint costs each muscle as much length as its moment arm is long. A fibre that ends \
+        caption: "A turn of one radian, 57 degrees, costs each muscle as much length as its moment arm is long. A fibre that ends \
                   short pulls less: it stands on the left, weak side of the length-tension curve."
             .to_owned(),
     }

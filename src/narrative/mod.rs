@@ -23,6 +23,7 @@ pub mod faults;
 pub(crate) mod fibre_words;
 pub mod figure_words;
 pub mod fit_words;
+pub(crate) mod free_body_words;
 pub(crate) mod grip_words;
 pub mod gym_words;
 pub mod hanging;

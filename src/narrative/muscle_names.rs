@@ -8,6 +8,7 @@ use crate::study::MusclePart;
 #[must_use]
 pub(crate) fn muscle_name(part: &MusclePart) -> String {
     match part.others {
+        0 if part.heads == 1 => head_name(&part.name.replace(' ', "_")),
         0 => part.name.clone(),
         many => format!("{many} others"),
     }

@@ -4,7 +4,7 @@
 
 use super::lecture_questions::MovingStudy;
 use super::muscle_layers::sample_of_peak;
-use super::muscles::{families, muscle_parts, name_of};
+use super::muscles::{families_at, muscle_parts, name_of};
 use super::question::Study;
 use crate::anatomy::Curves;
 
@@ -28,9 +28,9 @@ impl FibreTrack {
     #[must_use]
     pub fn of(held: &Study, moving: &MovingStudy, curves: &Curves) -> Self {
         let strongest = &muscle_parts(held, 0)[0];
-        let groups = families(held);
+        let groups = families_at(held, 0);
         let named = |heads: &&Vec<usize>| name_of(held, heads) == strongest.name;
-        let heads = groups.iter().map(|(_, heads)| heads).find(named);
+        let heads = groups.iter().find(named);
         let speed = |sample: &crate::capacity::Held| {
             let heads = heads.map_or(&[][..], Vec::as_slice);
             let speeds = heads

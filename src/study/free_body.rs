@@ -23,6 +23,8 @@ pub struct FreeJoint {
     pub foot: Option<Point>,
     /// Moment of the load with the push that comes through the same hand or foot, N·m, positive where muscles have to hold it.
     pub load_nm: f64,
+    /// The push's own part of that.
+    pub push_nm: f64,
     /// Moment of what else pushes on the body above the joint: a bench.
     pub pushed_nm: f64,
     /// Moment of the limbs' own weight, likewise.
@@ -66,6 +68,8 @@ pub struct FreeBody {
     pub through: PlaneForce,
     /// Size of both together, in the picture and out of it, N.
     pub through_n: f64,
+    /// What the load asks for over what the lifter can hold there: 1 under the most that is held.
+    pub effort: f64,
     /// Where it acts in the picture, m.
     pub at: Point,
     /// The bench's push, if one bears the body beside the load.
@@ -116,6 +120,7 @@ impl FreeBody {
             let limbs_nm = -side * pose.gravity_nm[row];
             let pushed_nm = -side * pushes.beside_nm[row];
             let load_nm = side * held - limbs_nm - pushed_nm;
+            let push_nm = -side * pushes.with_load_nm[row];
             let lever_m = load_nm.abs() / through_n.max(f64::MIN_POSITIVE);
             let centre = outline.centres[row];
             let seen_n = through.magnitude_n().max(f64::MIN_POSITIVE);
@@ -129,6 +134,7 @@ impl FreeBody {
                 lever_m,
                 foot: is_shown.then_some(foot),
                 load_nm,
+                push_nm,
                 pushed_nm,
                 limbs_nm,
                 held_nm: side * held,
@@ -139,6 +145,7 @@ impl FreeBody {
             load,
             through,
             through_n,
+            effort: setup.map_or(1.0, |setup| setup.effort[sample]),
             at,
             bench: pushes.bench(),
             joints: joints.collect(),
@@ -153,6 +160,8 @@ struct Pushes {
     with_load: Point,
     /// Its size, N.
     with_load_n: f64,
+    /// Its moment on every coordinate, N·m.
+    with_load_nm: Vec<f64>,
     /// Which way it goes along the plate or bar.
     along: Point,
     /// Moment that moves the place where the load presses, N·m.
@@ -168,6 +177,7 @@ impl Pushes {
         let mut all = Self {
             with_load: Point::ORIGIN,
             with_load_n: 0.0,
+            with_load_nm: vec![0.0; pose.coordinates.len()],
             along: Point::ORIGIN,
             moves_load_nm: 0.0,
             beside_nm: vec![0.0; pose.coordinates.len()],
@@ -179,6 +189,9 @@ impl Pushes {
                     all.with_load += way * *size;
                     all.with_load_n += size.abs();
                     all.along = way;
+                    for (sum, entry) in all.with_load_nm.iter_mut().zip(&reaction.column) {
+                        *sum += size * entry;
+                    }
                 }
                 PushPlace::MovesLoad => all.moves_load_nm += size,
                 PushPlace::Beside { at, way, is_floor } => {

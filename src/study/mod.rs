@@ -115,7 +115,7 @@ pub use maximum::{MaximumStudy, MaximumWishes, maximum_study};
 pub use muscle_layers::{
     ForceAndArm, MuscleExtreme, muscle_layers, muscle_layers_at, sample_of_peak, strongest_muscles,
 };
-pub use muscle_lines::{MuscleLine, muscle_lines};
+pub use muscle_lines::{MuscleLine, muscle_lines, others_nm};
 pub use muscles::{
     MusclePart, joint_gain, lifting_sign, muscle_heads, muscle_parts, muscle_torque_nm,
 };

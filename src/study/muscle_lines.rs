@@ -2,7 +2,7 @@
 //!
 //! In: a study. Out: the muscles with the greatest moments, the same ones at every sample.
 
-use super::muscles::{families, name_of};
+use super::muscles::{families, heads_at, lifting_sign, name_of};
 use super::question::Study;
 
 /// One muscle, or the heads of one, at one sample.
@@ -43,11 +43,11 @@ pub fn muscle_lines(
 ) -> Vec<Vec<(MuscleLine, usize)>> {
     let mut groups: Vec<(f64, usize, Vec<usize>)> = families(study)
         .into_iter()
-        .filter_map(|(_, heads)| {
+        .filter_map(|heads| {
             let moment = |row: &usize| (mean_moment_nm(study, *row, &heads), *row);
             let moments = coordinates.iter().map(moment);
             let (moment_nm, main) = moments.max_by(|a, b| a.0.total_cmp(&b.0))?;
-            Some((moment_nm, main, heads))
+            Some((moment_nm, main, heads_at(study, main, &heads)))
         })
         .collect();
     groups.sort_by(|a, b| b.0.total_cmp(&a.0));
@@ -63,6 +63,20 @@ pub fn muscle_lines(
                 .collect()
         })
         .collect()
+}
+
+/// Moment of all muscles about a coordinate that have no line of their own there, N·m, positive as the muscles lift.
+#[must_use]
+pub fn others_nm(
+    study: &Study,
+    sample: usize,
+    coordinate: usize,
+    told: &[(MuscleLine, usize)],
+) -> f64 {
+    let own = told.iter().filter(|(_, main)| *main == coordinate);
+    let told_nm: f64 = own.map(|(muscle, _)| muscle.moment_nm(coordinate)).sum();
+    let all_nm = study.capacity.held[sample].muscle_torques_nm[coordinate];
+    lifting_sign(study, coordinate) * (all_nm - told_nm)
 }
 
 fn mean_moment_nm(study: &Study, row: usize, heads: &[usize]) -> f64 {

@@ -42,11 +42,10 @@ impl MusclePart {
 /// **Source.** Definition of a moment. **Fails.** Never.
 #[must_use]
 pub fn muscle_parts(study: &Study, joint: usize) -> Vec<MusclePart> {
-    let groups = families(study);
     let lifting = lifting_sign(study, joint);
-    let mut parts: Vec<MusclePart> = groups
+    let mut parts: Vec<MusclePart> = families_at(study, joint)
         .iter()
-        .map(|(_, heads)| part(study, joint, lifting, heads))
+        .map(|heads| part(study, joint, lifting, heads))
         .filter(|part| part.mean_torque_nm() > 0.0)
         .collect();
     parts.sort_by(|a, b| b.mean_torque_nm().total_cmp(&a.mean_torque_nm()));
@@ -82,17 +81,49 @@ fn mean_size_nm(part: &MusclePart) -> f64 {
     sizes.sum::<f64>() / part.torque_nm.len().max(1) as f64
 }
 
-/// The acting muscles by the first word of their names: heads of one muscle stand together.
-pub(super) fn families(study: &Study) -> Vec<(String, Vec<usize>)> {
-    let mut groups: Vec<(String, Vec<usize>)> = Vec::new();
+/// Muscles of several heads or parts, by what the names of their heads begin with; every other name is a muscle of its own.
+///
+/// **Source.** Terminologia Anatomica (from memory).
+const IN_HEADS: [&str; 8] = [
+    "biceps_femoris_",
+    "biceps_",
+    "triceps_",
+    "gastrocnemius_",
+    "vastus_",
+    "pectoralis_",
+    "deltoid_",
+    "latissimus_",
+];
+
+/// The acting muscles: heads of one muscle stand together, different muscles never.
+pub(super) fn families(study: &Study) -> Vec<Vec<usize>> {
+    let mut groups: Vec<(&str, Vec<usize>)> = Vec::new();
     for (index, name) in study.capacity.muscles.iter().enumerate() {
-        let family = name.split('_').next().unwrap_or(name).to_owned();
+        let begins = IN_HEADS.into_iter().find(|begin| name.starts_with(begin));
+        let family = begins.unwrap_or(name);
         match groups.iter_mut().find(|(known, _)| *known == family) {
             Some((_, heads)) => heads.push(index),
             None => groups.push((family, vec![index])),
         }
     }
-    groups
+    groups.into_iter().map(|(_, heads)| heads).collect()
+}
+
+/// The same with only those heads that turn a coordinate by themselves.
+pub(super) fn families_at(study: &Study, coordinate: usize) -> Vec<Vec<usize>> {
+    let own = families(study)
+        .into_iter()
+        .map(|heads| heads_at(study, coordinate, &heads));
+    own.filter(|heads| !heads.is_empty()).collect()
+}
+
+/// Those of some heads that have a moment arm about a coordinate anywhere in the range.
+pub(super) fn heads_at(study: &Study, coordinate: usize, heads: &[usize]) -> Vec<usize> {
+    let acts = |head: &usize| {
+        let mut held = study.capacity.held.iter();
+        held.any(|held| held.muscles[*head].arms_m[coordinate] != 0.0)
+    };
+    heads.iter().copied().filter(acts).collect()
 }
 
 /// The sign of the torque that the muscles make against the load at a moving joint over the range as a whole.

@@ -334,3 +334,10 @@ fn regress_a_band_by_own_readings_is_called_so() {
         "{own}"
     );
 }
+
+#[test]
+fn fault_a_load_has_no_part_in_drawn_muscles() {
+    let muscles = ["figure", "biceps-curl", "--draw", "muscles"];
+    let loaded = [&muscles[..], &["--load", "10 kg", "-o", "muscles.png"]].concat();
+    refused(&loaded, &["a load has no part", "--draw free-body"]);
+}

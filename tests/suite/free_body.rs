@@ -6,7 +6,7 @@ use torquill::figures::{Chart, muscles_on_skeleton};
 use torquill::library::Library;
 use torquill::movement::{Measure, View};
 use torquill::plot::BodyMark;
-use torquill::study::{Desk, FreeBody};
+use torquill::study::{Desk, FreeBody, muscle_parts};
 use torquill::units::System;
 
 #[test]
@@ -210,4 +210,38 @@ fn law_a_drawn_muscle_keeps_its_arm_and_has_no_kink() {
             );
         }
     }
+}
+
+#[test]
+fn law_heads_are_counted_where_they_turn_a_joint_and_muscles_stay_apart() {
+    let library = Library::built_in();
+    let desk = Desk::open(&library, "reference-man", System::Metric).expect("the reference man");
+    let (mut counted, mut teres) = (0, 0);
+    for lift in desk.lifts() {
+        let study = &lift.study;
+        for coordinate in 0..study.range.poses[0].coordinates.len() {
+            for part in muscle_parts(study, coordinate) {
+                let begins = part.name.replace(' ', "_");
+                let turns = |(at, name): &(usize, &String)| {
+                    let mut held = study.capacity.held.iter();
+                    let is_femoris = name.starts_with("biceps_femoris");
+                    name.starts_with(&begins)
+                        && is_femoris == begins.starts_with("biceps_femoris")
+                        && held.any(|held| held.muscles[*at].arms_m[coordinate] != 0.0)
+                };
+                let own = study.capacity.muscles.iter().enumerate().filter(turns);
+                let lift = &study.movement_name;
+                assert_eq!(own.count(), part.heads, "{lift}: {}", part.name);
+                counted += 1;
+                if part.name.starts_with("teres") {
+                    assert_eq!(part.heads, 1, "{lift}");
+                    teres += 1;
+                }
+            }
+        }
+    }
+    assert!(
+        counted > 100 && teres > 2,
+        "{counted} muscles, {teres} teres"
+    );
 }

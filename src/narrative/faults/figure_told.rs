@@ -21,6 +21,10 @@ pub(super) fn told(fault: &FigureFault<What>, units: System, of: TellInner) -> T
         ),
         FigureFault::PageFull => Told::new("this session is too long for one page")
             .hint("plan fewer sets, or print the HTML sheet, which may take two"),
+        FigureFault::LoadWithoutPart => Told::new(
+            "muscles are drawn in best efforts, in which a load has no part",
+        )
+        .hint("leave the load out, or draw what it asks for: --draw free-body, --draw holders"),
         FigureFault::NoJointInView => Told::new(
             "no joint of this lift turns in the plane of its picture, so its muscles cannot be drawn on it",
         ),

@@ -175,7 +175,7 @@ pub const BELOW: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"Of the lifts with \d+ published values or more the (.+) is the one that the model is farthest from \(off by \d+ %\)",
+        reads: r"Of the lifts with \d+ published values or more the (.+) is the one whose values of every kind, repetitions and velocities among them, the model is farthest from \(off by \d+ %\)",
         holds: |told, drawn| {
             let mut lifts = drawn.curves.iter();
             holds(
@@ -197,12 +197,32 @@ pub const BELOW: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"The 1RM, (\d+) N, is more than the weakest place holds, (\d+) N: the lowering before it and the speed of the bar carry it past",
+        reads: r"The 1RM, (\d+) N, is above the (\d+) N held at the weakest place: (the lowering before it helps|lowering before it and the bar's speed help)",
         holds: |told, drawn| {
             let [maximum, held] = [peak(drawn.curve("maximum")?), least(drawn.curve("held")?)];
+            let way = drawn.curve("held")?;
+            let share = (held[0] - way[0][0]) / (way[way.len() - 1][0] - way[0][0]);
+            holds(
+                (share < 0.03) == told[3].starts_with("the lowering"),
+                "where the bar turns",
+            )?;
             says(&told[1], maximum[1], 0.0, "maximum")?;
             says(&told[2], held[1], 0.0, "held")?;
             holds(maximum[1] > held[1], "more")
+        },
+    },
+    Claim {
+        reads: r"Weakest place: (\d+) N held",
+        holds: |told, drawn| says(&told[1], least(drawn.curve("held")?)[1], 0.0, "held"),
+    },
+    Claim {
+        reads: r"(\d+) % of 1RM is more than is lowered slowly there",
+        holds: |_, drawn| {
+            let load = peak(drawn.curve("load beyond the maximum")?)[1];
+            holds(
+                load > least(drawn.curve("lowered")?)[1],
+                "more than is lowered",
+            )
         },
     },
     Claim {
@@ -219,11 +239,11 @@ fn factor(printed: &str, percent: &str) -> Result<(), String> {
 /// The claims against tables.
 pub const BELOW_TABLES: &[Claim<DataTable>] = &[
     Claim {
-        reads: r".+: moments in N·m, one side; places .+|Arrows to scale: .+|Dashed: the load's moment arms as seen",
+        reads: r".+: moments in N·m, one side; places .+|Arrows to scale: .+|Dashed: (?:its|the load's) moment arms as seen",
         holds: is_definition,
     },
     Claim {
-        reads: r"Held by (.+)",
+        reads: r"(?:Held by|Asked of) (.+)",
         holds: |told, table| {
             let by = table.header.iter().position(|name| name == "held_by");
             let by = by.ok_or("nobody holds")?;
@@ -231,9 +251,8 @@ pub const BELOW_TABLES: &[Claim<DataTable>] = &[
             let words = reads.replace_all(&told[1], "");
             let named: Vec<&str> = words.split(", ").collect();
             let holders = table.rows.iter().map(|row| row[by].as_str());
-            let short = holders.clone().filter(|name| *name != "plantar flexors");
             holds(
-                short.into_iter().all(|name| named.contains(&name))
+                holders.clone().all(|name| named.contains(&name))
                     && named
                         .iter()
                         .all(|name| holders.clone().any(|by| by == *name)),
@@ -242,7 +261,7 @@ pub const BELOW_TABLES: &[Claim<DataTable>] = &[
         },
     },
     Claim {
-        reads: r"Computed beside (\d+) published numbers that nothing was fitted to, in brackets how many for each lift",
+        reads: r"Computed beside (\d+) published numbers of every kind \(forces, velocities, repetitions\) that nothing was fitted to, in brackets how many a lift",
         holds: |told, table| {
             let counts = table
                 .rows
