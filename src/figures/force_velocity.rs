@@ -5,7 +5,7 @@
 use super::over_range::OverRange;
 use super::sheet::Sheet;
 use crate::anatomy::ForceVelocity;
-use crate::narrative::axis_words::{ISOMETRIC_FORCE, SHORTENING_SPEED};
+use crate::narrative::axis_words::{FORCE, SHORTENING_SPEED};
 use crate::narrative::fibre_words::{
     ISOLATED, LOWERING, VOLUNTARY, force_velocity_words, of_fastest_speed,
 };
@@ -38,7 +38,7 @@ pub fn force_velocity(cost: &SpeedCost) -> Sheet {
     let panel = Panel {
         markers: vec![told.detailed(of_fastest_speed(cost.speed))],
         ..Panel::new(
-            Axis::new(ISOMETRIC_FORCE, "%").reaching(Extent::FromZeroTo(TOP_PERCENT)),
+            Axis::new(FORCE, "%").reaching(Extent::FromZeroTo(TOP_PERCENT)),
             fibre_curves(cost),
         )
     };

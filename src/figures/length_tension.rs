@@ -6,7 +6,7 @@
 use super::sarcomere_chart::{SarcomereChart, overlap_points};
 use super::sheet::{Chart, Sheet, heading};
 use crate::anatomy::{Curves, Sarcomere};
-use crate::narrative::axis_words::{FIBRE_LENGTH_OPTIMAL, GREATEST_ACTIVE_FORCE};
+use crate::narrative::axis_words::{FIBRE_LENGTH_OPTIMAL, FORCE};
 use crate::narrative::fibre_words::{
     ACTIVE_FORCE, DIP, SARCOMERE_LENGTH, active_passive_words, fibre_use_label, overlap_words,
     species_words,
@@ -86,7 +86,7 @@ pub fn active_passive_total(curves: &Curves, used: &FibreUse) -> Sheet {
         let text = format!("{} %", rounded(at[1], 0));
         Marker::new(at, text, Role::Reference).detailed(DIP)
     });
-    let axis = Axis::new(GREATEST_ACTIVE_FORCE, "%").reaching(Extent::FromZeroTo(150.0));
+    let axis = Axis::new(FORCE, "%").reaching(Extent::FromZeroTo(150.0));
     let series = vec![
         Series::new("total", forces.total, Role::Reference),
         Series::new("active", forces.active, Role::Series(0)),

@@ -33,6 +33,8 @@ pub const MOMENT_ARM: &str = "Moment arm";
 pub const FIBRE_LENGTH: &str = "Fibre length, share of the optimal one";
 /// Fibre length over the optimal one, on a level axis.
 pub const FIBRE_LENGTH_OPTIMAL: &str = "Fibre length, share of the optimal one";
+/// A force over what the words around the figure say.
+pub const FORCE: &str = "Force";
 /// A force over the greatest active one.
 pub const GREATEST_ACTIVE_FORCE: &str = "Force, share of the greatest active one";
 /// A force over the isometric one.

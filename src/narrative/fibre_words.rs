@@ -59,11 +59,16 @@ pub fn overlap_words(sarcomere: &Sarcomere) -> FigureWords {
             sarcomere.species
         ),
         footnote: format!(
-            "Thin filament {} µm, thick filament {} µm, bare zone {} µm, Z disc {} µm; drawn to scale.",
+            "Thin filament {} µm, thick filament {} µm, bare zone {} µm, Z disc {} µm; drawn to scale{}.",
             um(sarcomere.thin_um),
             um(sarcomere.thick_um),
             um(sarcomere.bare_zone_um),
-            um(sarcomere.z_disc_um)
+            um(sarcomere.z_disc_um),
+            if sarcomere.thick_um > corners[0].0 - sarcomere.z_disc_um {
+                ", at A cut off at the Z discs"
+            } else {
+                ""
+            }
         ),
         description: format!(
             "Length-tension diagram of a {} sarcomere: no force at {} µm, {} at {} µm, full force from {} to {} µm, \
@@ -131,7 +136,7 @@ pub fn active_passive_words(
     let crossing = rounded(crossing_percent, 0);
     FigureWords {
         title: format!("Stretched beyond {crossing} % a fibre resists more than it pulls"),
-        subtitle: "Fully active fibre, held still; passive force is there without any activation"
+        subtitle: "Fully active fibre, held still, greatest active force = 100 %; passive force needs no activation"
             .to_owned(),
         footnote: "Shaded: the lengths that the lift's strongest muscle passes. "
             .to_owned()
@@ -166,7 +171,7 @@ pub fn force_velocity_words(cost: &SpeedCost) -> FigureWords {
     FigureWords {
         title: format!("Speed costs force: at {speed} of top speed only {left} is left"),
         subtitle: "Force of a fully active fibre at its optimal length, isometric force = 100 %".to_owned(),
-        footnote: "Hill's hyperbola in shortening; in lengthening a person reaches far less of the surplus than \
+        footnote: "Hill's hyperbola in shortening, its curvature fitted to single joints; in lengthening a person reaches far less of the surplus than \
                    an isolated fibre."
             .to_owned(),
         description: format!(

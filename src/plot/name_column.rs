@@ -17,7 +17,7 @@ const NARROW: f64 = 480.0;
 /// Least room between two names, in gaps.
 const CLOSEST: f64 = 0.35;
 /// Room between curves and names, in gaps: for a leader, or a piece of the line, clear of both.
-const LEADER: f64 = 6.0;
+const LEADER: f64 = 7.4;
 /// Most room between two names, in gaps.
 const FARTHEST: f64 = 2.0;
 /// Sizes that names in the column may take, over the usual one, until they fit above each other.
@@ -131,7 +131,13 @@ pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Rect) -> Vec<
             // A piece of the line itself: a leader to the upper edge would cross the curves.
             let width = frame.measures.line * series.role.weight(&frame.colours);
             let piece = Stroke::solid(colour, width).dashed(series.role.dashes(&frame.colours));
-            let ends = [left - 5.0 * gap, left - 1.4 * gap].map(|x| [x, middle]);
+            // Long enough for a whole period and a part of the dash behind it, where the column has room.
+            let dashes = series.role.dashes(&frame.colours);
+            let period = dashes.iter().sum::<f64>() + 0.4 * dashes.first().copied().unwrap_or(0.0);
+            let length = (3.6 * gap)
+                .max(period * width)
+                .min(left - 1.4 * gap - column.left);
+            let ends = [left - 1.4 * gap - length, left - 1.4 * gap].map(|x| [x, middle]);
             frame.scene.line(ends[0], ends[1], piece);
         } else {
             let leader = Stroke::solid(colour, frame.measures.rule);
