@@ -5,7 +5,7 @@
 use super::over_range::OverRange;
 use super::sheet::{Chart, Sheet, heading};
 use crate::library::{MeasuredGrips, NumberAt};
-use crate::narrative::family_words::{AS_IT_IS, THIGH_CAPTION, family_words, thigh_title};
+use crate::narrative::family_words::{AS_IT_IS, family_words, thigh_caption, thigh_title};
 use crate::narrative::grip_words::{grip_words, usual_grip};
 use crate::narrative::parameters::shown_value;
 use crate::plot::{LineChart, Panel, Role, Series};
@@ -43,13 +43,13 @@ pub fn thigh_sheet(family: &Family, units: System) -> Sheet {
     if let Some(title) = thigh_title(family, units) {
         chart.heading.title = title;
     }
-    Sheet::new(Chart::Lines(chart), THIGH_CAPTION)
+    Sheet::new(Chart::Lines(chart), thigh_caption(family))
 }
 
 fn series(family: &Family, units: System) -> Vec<Series> {
     let curve = |name: String, study: &Study, role| {
         let over = OverRange::new(study, units);
-        Series::new(name, over.load_points(&study.capacity.values()), role)
+        Series::new(name, over.capacity_points(), role)
     };
     let (order, are_numbers) = order(family);
     let last = order.len().saturating_sub(1).max(1) as f64;

@@ -13,8 +13,10 @@ use crate::study::{Study, ThreeCapacities};
 use crate::units::System;
 
 /// The three capacities over the range.
+///
+/// `measured` are published maxima of lowering over lifting for the lift.
 #[must_use]
-pub fn three_capacities(three: &ThreeCapacities, units: System) -> Sheet {
+pub fn three_capacities(three: &ThreeCapacities, measured: &[f64], units: System) -> Sheet {
     let over = OverRange::new(&three.held, units);
     let curve = |name: &str, study: &Study, role| {
         let points = over.load_points(&study.capacity.values());
@@ -44,7 +46,7 @@ pub fn three_capacities(three: &ThreeCapacities, units: System) -> Sheet {
         poses: over.poses(None),
         ..LineChart::new(over.axis(), vec![panel])
     };
-    let mut sheet = Sheet::lines(&three_capacity_words(three, units), chart);
+    let mut sheet = Sheet::lines(&three_capacity_words(three, measured, units), chart);
     for (name, force_n) in [(MAXIMUM, three.one_rm_n()), (LOAD_BEYOND, three.beyond_n())] {
         for end in [0.0, 1.0] {
             let numbers = [over.place(end), over.loads(&[force_n])[0]];

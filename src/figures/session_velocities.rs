@@ -6,7 +6,7 @@ use super::sheet::{Chart, Sheet, heading};
 use crate::draw::Scene;
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::session_figure_words::{
-    CLUSTERS_CAPTION, MEAN_VELOCITY, bar_velocity_unit, rest_of, session_words, set_number,
+    MEAN_VELOCITY, bar_velocity_unit, clusters_caption, rest_of, session_words, set_number,
     stalls_at,
 };
 use crate::narrative::session_words::predicted_name;
@@ -37,7 +37,8 @@ pub fn session_chart(plan: &SessionPlan, units: System, look: Look) -> Result<Sc
 pub fn clusters_sheet(plan: &SessionPlan, units: System) -> Result<Sheet> {
     let mut chart = velocity_lines(plan, units)?;
     chart.heading.subtitle = invented(&chart.heading.subtitle);
-    Ok(Sheet::new(Chart::Lines(chart), CLUSTERS_CAPTION))
+    let caption = clusters_caption(&plan.draft.predictions);
+    Ok(Sheet::new(Chart::Lines(chart), caption))
 }
 
 fn velocity_lines(plan: &SessionPlan, units: System) -> Result<LineChart> {

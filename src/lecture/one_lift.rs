@@ -3,7 +3,7 @@
 //! In: a [`Desk`] that was told which lift. Out: [`ONE_LIFT`] in teaching order.
 
 use super::lecture_figure::LectureFigure;
-use super::stories::{can_hang, evener_or_not};
+use super::stories::{can_hang, evener_or_not, lowered_over_lifted};
 use crate::error::Result;
 use crate::figures::{self, Sheet};
 use crate::movement::{Carrier, Measure};
@@ -112,7 +112,8 @@ pub const ONE_LIFT: &[LectureFigure] = &[
         has_a_bar,
         |desk| {
             let three = ThreeCapacities::of(&desk.question(name(desk)?)?)?;
-            Ok(figures::three_capacities(&three, desk.units))
+            let measured = lowered_over_lifted(desk, name(desk)?)?;
+            Ok(figures::three_capacities(&three, &measured, desk.units))
         },
     )
     .citing(&["westing_1988", "hollander_2007"]),

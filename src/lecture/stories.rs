@@ -22,6 +22,14 @@ pub(super) fn can_hang(desk: &Desk<'_>, movement: &str, kind: HungKind) -> bool 
     AgainstPlain::of(desk, movement, &[HungKind::Plain, kind], hung_name).is_ok()
 }
 
+/// Published maxima of lowering over lifting for a lift.
+pub(super) fn lowered_over_lifted(desk: &Desk<'_>, movement: &str) -> Result<Vec<f64>> {
+    let published = desk.models.published()?;
+    let ratios = published.eccentric.ratios.iter();
+    let own = ratios.filter(|row| row.movement.as_deref() == Some(movement));
+    Ok(own.map(|row| row.ratio).collect())
+}
+
 /// The log that goes flat.
 pub(super) fn plateau(desk: &Desk<'_>) -> Result<Sheet> {
     let log = invented_log(desk)?;

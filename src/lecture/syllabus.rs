@@ -4,7 +4,7 @@
 //! are derived.
 
 use super::lecture_figure::LectureFigure;
-use super::stories::{can_hang, clusters, evener_or_not, plateau, pyramid};
+use super::stories::{can_hang, clusters, evener_or_not, lowered_over_lifted, plateau, pyramid};
 use crate::capacity::CurveShape;
 use crate::error::Result;
 use crate::figures::{self, Sheet};
@@ -159,22 +159,19 @@ pub const LECTURE: &[LectureFigure] = &[
         "u-shaped-lifts",
         "Lifts that are weakest in between.",
         |desk| Ok(class_lifts(desk, CurveShape::UShaped)),
-    )
-    .citing(&["kulig_1984"]),
+    ),
     LectureFigure::new(
         "limits-in-a-press",
         "Whose strength counts where: the press.",
         &[PRESS],
         |desk| of_lift(desk, PRESS, figures::joint_limits),
-    )
-    .citing(&["elliott_1989"]),
+    ),
     LectureFigure::new(
         "limits-in-a-squat",
         "Whose strength counts where: the squat.",
         &[SQUAT],
         |desk| of_lift(desk, SQUAT, figures::joint_limits),
-    )
-    .citing(&["de_leva_1996"]),
+    ),
     LectureFigure::new(
         "who-holds-the-load",
         "Muscles share a joint's moment.",
@@ -223,8 +220,9 @@ pub const LECTURE: &[LectureFigure] = &[
         &[PRESS],
         |desk| {
             let measured = desk.models.measured_grips()?;
+            let breadths: Vec<f64> = measured.grips.iter().map(|grip| grip.breadths).collect();
             Ok(figures::grip_sheet(
-                &grip_family(desk, PRESS)?,
+                &grip_family(desk, PRESS, &breadths)?,
                 &measured,
                 desk.units,
             ))
@@ -287,10 +285,11 @@ pub const LECTURE: &[LectureFigure] = &[
         &[PRESS],
         |desk| {
             let three = ThreeCapacities::of(&desk.question(PRESS)?)?;
-            Ok(figures::three_capacities(&three, desk.units))
+            let measured = lowered_over_lifted(desk, PRESS)?;
+            Ok(figures::three_capacities(&three, &measured, desk.units))
         },
     )
-    .citing(&["westing_1988", "hollander_2007"]),
+    .citing(&["westing_1988", "hollander_2007", "kelly_2015"]),
     LectureFigure::new("plateau", "A plateau told from a log.", &[], plateau)
         .citing(&["epley_1985"]),
     LectureFigure::new(

@@ -205,7 +205,7 @@ pub fn load_over_class_words(
         ),
         caption: format!(
             "The heaviest weight that can be lifted is set by one place of the range. Everywhere else the same weight is \
-             lighter than the lifter is strong: the gap between the curves is strength that a plain weight does not train.{}{}",
+             lighter than the lifter is strong: the gap between the curves is strength that a plain weight does not ask for.{}{}",
             left_out_of_classes(&examples.left_out),
             least_sure(loaded, errors)
         ),
@@ -221,8 +221,8 @@ fn least_sure(loaded: &[Study], errors: &LiftErrors) -> String {
     let is_drawn = |study: &Study| study.movement_title.to_lowercase() == *name;
     if loaded.iter().any(is_drawn) {
         format!(
-            " Of the lifts with {FEWEST_ROWS} published values or more the {name} is the one that the model is farthest from \
-             ({}).",
+            " Of the lifts with {FEWEST_ROWS} published values or more the {name} is the one whose values of every kind, repetitions \
+             and velocities among them, the model is farthest from ({}).",
             off_by(error.error)
         )
     } else {

@@ -55,7 +55,7 @@ pub fn against_plain_words(lifter: &str, both: &AgainstPlain, units: System) -> 
             "{} Effort from {STRONG_END} of the range is {hung} with the {what} and {plain} with plain weight.",
             study.told(units).strength_description(),
         ),
-        caption: hung_caption(both.last_kind()).to_owned(),
+        caption: hung_caption(both),
     }
 }
 
@@ -136,14 +136,14 @@ pub fn evener_words(lifter: &str, both: &AgainstPlain, units: System) -> FigureW
             HungKind::Cam => {
                 "A cam changes the moment arm of the stack with the angle. This one is shaped after this lifter's own strength curve; \
                  a machine's is shaped after nobody's in particular."
+                    .to_owned()
             }
-            kind if gained >= 0.0 => hung_caption(kind),
-            _ => {
-                "Where strength falls along the way, a band adds load just where the lifter has least: the bar must be lighter, and \
-                 the strong start gets little to do."
-            }
-        }
-        .to_owned(),
+            _ if gained >= 0.0 => hung_caption(both),
+            _ => format!(
+                "Where strength falls along the way, a {what} adds load just where the lifter has least. {}",
+                bar_beside_plain(both)
+            ),
+        },
     }
 }
 
@@ -164,16 +164,31 @@ pub fn effort_under(setup: &str) -> String {
     format!("effort: {}", setup.to_lowercase())
 }
 
-fn hung_caption(kind: HungKind) -> &'static str {
-    match kind {
+fn hung_caption(both: &AgainstPlain) -> String {
+    let grows = match both.last_kind() {
         HungKind::Chain => {
-            "A chain weighs more with every link that leaves the floor: its load grows in a straight line with \
-             height, without the jerk of a band."
+            "A chain weighs more with every link that leaves the floor: its load grows in a straight line with height."
         }
         HungKind::Plain | HungKind::Band | HungKind::Both | HungKind::Cam => {
-            "A band pulls harder the farther it is stretched: the load grows with the strength of the lifter. The \
-             bar is lighter so that the hardest place is as hard as with plain weight."
+            "A band pulls harder the farther it is stretched: its load grows along the way."
         }
+    };
+    format!("{grows} {}", bar_beside_plain(both))
+}
+
+/// Whether the bar under what hangs is lighter than the plain one, and where the load is less, if anywhere.
+fn bar_beside_plain(both: &AgainstPlain) -> &'static str {
+    /// Bars that differ by less are as heavy, kg.
+    const ALIKE_KG: f64 = 0.25;
+    let study = &both.study;
+    let [plain, hung] = [0, 1].map(|index| {
+        let setup = &study.setups[index].demand.setup;
+        setup.plain_mass(&study.range.carrier).as_kg()
+    });
+    if plain - hung > ALIKE_KG {
+        "The bar is lighter so that the hardest place is as hard as with plain weight."
+    } else {
+        "The bar is as heavy: where the lift is hardest what hangs on it adds next to nothing."
     }
 }
 
@@ -213,7 +228,7 @@ pub fn flattening_words(lifter: &str, all: &AgainstPlain, units: System) -> Figu
             study.axis,
             listed(&told)
         ),
-        caption: "The flatter the line, the more of the range is trained hard. How much is gained depends on the lift and on the \
+        caption: "The flatter the line, the more of the range asks for about as much as the hardest place. How much is gained depends on the lift and on the \
                   share of the load that bands and chains take."
             .to_owned(),
     }

@@ -10,8 +10,11 @@ use super::parameters::{parameter_at, parameter_in_words, shown_value};
 use super::prose::{capital, listed};
 use super::quantities::rounded;
 use super::shown_units::ShownUnits;
+use crate::anatomy::Joint;
 use crate::movement::Measure;
-use crate::study::{Cause, Compared, Conditions, Family, usual_comparison};
+use crate::study::{
+    Cause, Compared, Conditions, Family, FreeBody, FreeJoint, Variant, usual_comparison,
+};
 use crate::units::System;
 
 /// A change smaller than this is called none, as a share.
@@ -20,8 +23,41 @@ const HARDLY: f64 = 0.005;
 const FELT: f64 = 0.01;
 
 /// What is said to short and long thighs.
-pub(crate) const THIGH_CAPTION: &str = "With longer thighs, hip and knee lie farther from the line of the load: the same bar asks for a \
-     greater moment, and the same muscles hold less of it. Nothing about the muscles was changed.";
+pub(crate) fn thigh_caption(family: &Family) -> String {
+    /// A moment arm that grows by less than this share is called unchanged.
+    const FELT_SHARE: f64 = 0.02;
+    let mut ends: Vec<&Variant> = family.variants.iter().collect();
+    let length = |variant: &Variant| variant.number.as_ref().map_or(0.0, |number| number.value);
+    ends.sort_by(|a, b| length(a).total_cmp(&length(b)));
+    let ([shorter, .., longer], true) = (ends.as_slice(), ends.len() > 1) else {
+        return UNCHANGED_MUSCLES.to_owned();
+    };
+    let [before, after] = [shorter, longer].map(|one| FreeBody::of(&one.study, None, 0).joints);
+    let grows = |(before, after): (&FreeJoint, &FreeJoint)| {
+        let is_longer = after.lever_m > (1.0 + FELT_SHARE) * before.lever_m;
+        let is_leg = matches!(after.dof.joint(), Joint::Hip | Joint::Knee);
+        (is_longer && is_leg).then(|| after.dof.joint().name())
+    };
+    let farther: Vec<&str> = before.iter().zip(&after).filter_map(grows).collect();
+    let (verb, moment) = match farther.len() {
+        0 => return UNCHANGED_MUSCLES.to_owned(),
+        1 => ("lies", "a greater moment there"),
+        _ => ("lie", "greater moments there"),
+    };
+    format!(
+        "With longer thighs the {} {verb} farther from the line of the load at the start: the same bar asks for {moment}, and the same \
+         muscles hold less of it. {UNCHANGED_MUSCLES}",
+        listed(
+            &farther
+                .iter()
+                .map(|name| (*name).to_owned())
+                .collect::<Vec<_>>()
+        )
+    )
+}
+
+/// What a change of a limb leaves as it is.
+const UNCHANGED_MUSCLES: &str = "Nothing about the muscles was changed.";
 
 /// The title of short and long thighs: what each holds; none where they are not told as shorter and longer.
 pub(crate) fn thigh_title(family: &Family, units: System) -> Option<String> {
@@ -168,12 +204,14 @@ fn change_in_words(
             figure(first.1),
             figure(last.1)
         )
-    } else {
+    } else if best.0 == first.0 || best.0 == last.0 {
         format!(
             "{name}: {what} best at {}, on the border of what was tried, {}",
             best.0,
             figure(best.1)
         )
+    } else {
+        format!("{name}: {what} best at {}, {}", best.0, figure(best.1))
     }
 }
 

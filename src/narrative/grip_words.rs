@@ -5,7 +5,7 @@
 use super::family_words::family_words;
 use super::figure_words::FigureWords;
 use super::prose::listed;
-use super::quantities::QuantityWords;
+use super::quantities::{QuantityWords, rounded};
 use crate::library::MeasuredGrips;
 use crate::study::{Compared, Conditions, GripFamily};
 use crate::units::{Mass, System};
@@ -60,11 +60,20 @@ fn measured_maxima(grips: &GripFamily, measured: &MeasuredGrips, units: System) 
     let model = held(last).zip(held(0)).map(|(wide, narrow)| wide > narrow);
     let people = measured.grips.last().zip(measured.grips.first());
     let people = people.map(|(wide, narrow)| wide.one_rm_kg > narrow.one_rm_kg);
+    let widths: Vec<String> = measured
+        .grips
+        .iter()
+        .map(|grip| rounded(grip.breadths, 1))
+        .collect();
+    let widths = format!("{} breadths of the shoulders", listed(&widths));
     if model == people {
-        format!("Measured maxima have the same order: {told}.")
+        format!(
+            "At the same {widths} measured maxima are greater with the wide grip than with the narrow one, as the weight held still \
+             here: {told}."
+        )
     } else {
         format!(
-            "Measured maxima go the other way than the model's heaviest weight held still: {told}. {WHY_MISSED}"
+            "At the same {widths} measured maxima go the other way from narrow to wide than the weight held still here: {told}. {WHY_MISSED}"
         )
     }
 }

@@ -3,6 +3,7 @@
 //! In: a movement that is left out, with the reason; the page of all figures. Out: lines for the terminal.
 
 use super::faults::in_one_line;
+use super::prose::listed;
 use crate::error::Error;
 use crate::library::is_changed;
 use crate::units::System;
@@ -25,12 +26,12 @@ pub fn figures_written(count: usize, page: &str) -> String {
     format!("{count} figures; open {page}")
 }
 
-/// The caption of a figure, which says so where its lifter is not as built in.
+/// The caption of a figure with lifter and lift; of one that is of no lift with a lifter who is not as built in.
 #[must_use]
-pub fn lecture_caption(caption: &str, who: &str) -> String {
-    if is_changed(who) {
-        format!("{caption} Drawn for: {who}.")
-    } else {
-        caption.to_owned()
+pub fn lecture_caption(caption: &str, who: &str, lifts: &[String]) -> String {
+    match lifts {
+        [] if is_changed(who) => format!("{caption} Drawn for: {who}."),
+        [] => caption.to_owned(),
+        lifts => format!("{caption} Drawn for: {who}, {}.", listed(lifts)),
     }
 }

@@ -34,9 +34,26 @@ pub fn limit_words(
             shares_in_words(study, &stretches.long),
             elsewhere_in_words(&stretches.elsewhere)
         ),
-        caption: "A chain is as strong as its weakest link: at every place of the range one joint's strength counts most; \
-                  where muscles run over two joints, another one's may count too."
-            .to_owned(),
+        caption: weakest_links(&stretches.long).to_owned(),
+    }
+}
+
+/// Whether one joint is the weakest link, or several count alike.
+fn weakest_links(stretches: &[LimitedStretch]) -> &'static str {
+    let alike = stretches
+        .iter()
+        .filter(|stretch| stretch.joints.len() > 1)
+        .count();
+    if stretches.is_empty() {
+        "Over this lift no single joint is the weakest link for long."
+    } else if alike == 0 {
+        "A chain is as strong as its weakest link: at every place of the range the strength of one joint counts most."
+    } else if alike == stretches.len() {
+        "Here no single joint is the weakest link: one percent more strength gains about as much at each of the joints that are named \
+         together."
+    } else {
+        "In a part of the range one joint is the weakest link; where joints are named together, one percent more strength gains about \
+         as much at each."
     }
 }
 

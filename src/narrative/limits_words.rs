@@ -52,7 +52,7 @@ pub(crate) fn error_words(lifts: &[(&str, PublishedError)]) -> FigureWords {
             name(most),
             error(most)
         ),
-        subtitle: format!("Computed beside {rows} published numbers that nothing was fitted to, in brackets how many for each lift"),
+        subtitle: format!("Computed beside {rows} published numbers of every kind (forces, velocities, repetitions) that nothing was fitted to, in brackets how many a lift"),
         footnote: format!(
             "Root mean square of the natural logarithm of computed over published, in hundredths: {} is a factor of {} up or \
              down, {} one of {}.",

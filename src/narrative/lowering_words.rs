@@ -8,7 +8,7 @@ use super::prose::{capital, percent};
 use super::quantities::{QuantityWords, rounded};
 use super::shown_units::ShownUnits;
 use crate::movement::Measure;
-use crate::study::{BEYOND, SLOW_M_S, Study, ThreeCapacities};
+use crate::study::{BEYOND, SLOW_M_S, Study, ThreeCapacities, sample_of_peak};
 use crate::units::{Mass, System};
 
 /// Capacity in slow lowering.
@@ -40,23 +40,60 @@ fn past_the_weakest(three: &ThreeCapacities, units: System) -> String {
     let [maximum, held] = [three.one_rm_n(), ThreeCapacities::least_n(&three.held)];
     let [maximum_told, held_told] = [maximum, held].map(|force| rounded(unit.of(force), 0));
     if maximum <= held || maximum_told == held_told {
-        return ".".to_owned();
+        return format!(". Weakest place: {held_told} {} held.", unit.symbol);
     }
+    /// A place as near to the start as this is where the bar turns round, share of the range.
+    const AT_THE_TURN: f64 = 0.03;
+    let values = three.held.capacity.values();
+    let weakness: Vec<f64> = values.iter().map(|value| -value).collect();
+    let weakest = sample_of_peak(&weakness) as f64 / (values.len() - 1) as f64;
+    let carried = if weakest < AT_THE_TURN {
+        "the lowering before it helps"
+    } else {
+        "lowering before it and the bar's speed help"
+    };
     format!(
-        ". The 1RM, {maximum_told} {u}, is more than the weakest place holds, {held_told} {u}: the lowering before it and \
-         the speed of the bar carry it past.",
+        ". The 1RM, {maximum_told} {u}, is above the {held_told} {u} held at the weakest place: {carried}.",
         u = unit.symbol
     )
 }
 
-/// The words around the figure.
-pub(crate) fn three_capacity_words(three: &ThreeCapacities, units: System) -> FigureWords {
+/// What was measured of the lift, and which way the model misses it; nothing where nothing was.
+fn measured_beside(surplus: f64, measured: &[f64]) -> String {
+    let Some(least) = measured.iter().copied().reduce(f64::min) else {
+        return String::new();
+    };
+    let most = measured.iter().copied().fold(least, f64::max);
+    let [low, high] = [least, most].map(|ratio| rounded(ratio, 2));
+    let told = if low == high {
+        low
+    } else {
+        format!("{low} to {high}")
+    };
+    let verdict = if surplus < least {
+        ": the model, which follows single joints, gives too little"
+    } else if surplus > most {
+        ": the model gives too much"
+    } else {
+        ", as here"
+    };
+    format!(" Measured maxima of lowering were {told} times those of lifting{verdict}.")
+}
+
+/// The words around the figure; `measured` are published maxima of lowering over lifting for the lift.
+pub(crate) fn three_capacity_words(
+    three: &ThreeCapacities,
+    measured: &[f64],
+    units: System,
+) -> FigureWords {
     let unit = units.load_unit(Measure::Force);
     let least = |study: &Study| rounded(unit.of(ThreeCapacities::least_n(study)), 0);
     let [lowered, held, lifted] = [&three.lowered, &three.held, &three.lifted].map(least);
     let speed = rounded(SLOW_M_S, 2);
     let is_borne = ThreeCapacities::least_n(&three.lowered) >= three.beyond_n();
     let study = &three.held;
+    let surplus =
+        ThreeCapacities::least_n(&three.lowered) / ThreeCapacities::least_n(&three.lifted);
     FigureWords {
         title: format!(
             "At its weakest place this lift lowers {lowered}, holds {held} and lifts {lifted} {}",
@@ -68,9 +105,17 @@ pub(crate) fn three_capacity_words(three: &ThreeCapacities, units: System) -> Fi
             study.movement_title.to_lowercase()
         ),
         footnote: format!(
-            "{}{}",
+            "{}{}{}",
             capital(forces_of(study).split(';').next().unwrap_or_default()),
-            past_the_weakest(three, units)
+            past_the_weakest(three, units),
+            if is_borne {
+                String::new()
+            } else {
+                format!(
+                    " {} of 1RM is more than is lowered slowly there.",
+                    percent(BEYOND)
+                )
+            }
         ),
         description: format!(
             "Three capacities over {}; the least of each: lowered {lowered} {u}, held {held} {u}, lifted {lifted} {u}. {}",
@@ -82,8 +127,11 @@ pub(crate) fn three_capacity_words(three: &ThreeCapacities, units: System) -> Fi
             },
             u = unit.symbol
         ),
-        caption: "Muscles that are pulled longer hold more than muscles that shorten, so more can be lowered than lifted. The surplus of a whole person is \
-                  small, and a load beyond the maximum needs help on its way up."
-            .to_owned(),
+        caption: format!(
+            "Muscles that are pulled longer hold more than muscles that shorten, so more can be lowered than lifted: at the weakest place \
+             here {} times as much.{} A load beyond the maximum needs help on its way up.",
+            rounded(surplus, 2),
+            measured_beside(surplus, measured)
+        ),
     }
 }

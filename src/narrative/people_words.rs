@@ -44,14 +44,14 @@ pub(crate) fn people_words(study: &Study, people: &People) -> FigureWords {
             study.movement_title.to_lowercase(),
             invented(people.count)
         ),
-        footnote: "Scatter of height, mass, limbs and muscle groups as in published groups, in part from memory. Below: shape alone, each curve \
+        footnote: "Scatter of height, mass, limbs and muscle groups as in published groups. Below: shape alone, each curve \
                    over its own median."
             .to_owned(),
         description: format!(
             "Bands in which eight in ten of {} people lie, with the middle of all: above in strength, below in shape alone, each as how far off the middle.",
             people.count
         ),
-        caption: "People differ more in how strong they are than in where. A class of curve holds for nearly everybody; a number does not.".to_owned(),
+        caption: "These people are invented; shape alone is a curve over its own median. They differ more in how strong they are than in where. A class of curve holds for nearly everybody; a number does not.".to_owned(),
     }
 }
 

@@ -19,9 +19,22 @@ use crate::units::{Duration, Mass, System};
 pub(crate) const SETS: &str = "Warm-up (w) and working sets, each with its repetitions";
 /// The upright line of what is felt with bands or chains.
 pub(crate) const FELT: &str = "felt, bottom to top";
-/// What is said to the lecture's clusters.
-pub(crate) const CLUSTERS_CAPTION: &str = "The same load and the same repetitions: short rests between small groups let part of the fatigue go, so more \
-     repetitions stay fast. The session takes longer.";
+/// What is said to the lecture's clusters: what short rests give back, told from the predictions.
+pub(crate) fn clusters_caption(predictions: &[SessionPrediction]) -> String {
+    let gained = match predictions {
+        [grouped, straight, ..] if grouped.completed() > straight.completed() => {
+            "more of the repetitions reach lockout"
+        }
+        [grouped, straight, ..] if grouped.kept_share() > straight.kept_share() => {
+            "the slowest repetition keeps more of the velocity"
+        }
+        _ => "here it changes neither how many reach lockout nor the slowest of them",
+    };
+    format!(
+        "The same load and the same repetitions: short rests between small groups let part of the fatigue go: {gained}. The \
+         rests come on top of the time of the set."
+    )
+}
 /// What is said to the lecture's pyramid.
 pub(crate) const PYRAMID_CAPTION: &str = "Load rises and repetitions fall from set to set: many repetitions while the load is light, few when it is heavy. Each set \
      is planned for what the sets before it leave.";

@@ -81,15 +81,23 @@ pub fn cited_in_words(publications: &[&Publication]) -> String {
     let one = |publication: &&Publication| {
         let name = short_citation(&publication.citation);
         match publication.seen {
-            Seen::Recalled => format!("{name} (from memory)"),
+            Seen::Recalled => format!("{name}†"),
             Seen::Read | Seen::Partly => name,
         }
     };
     match publications {
         [] => String::new(),
         some => format!(
-            " After {}.",
-            some.iter().map(one).collect::<Vec<_>>().join("; ")
+            " After {}.{}",
+            some.iter().map(one).collect::<Vec<_>>().join("; "),
+            if some
+                .iter()
+                .any(|publication| publication.seen == Seen::Recalled)
+            {
+                " †: see the list of sources."
+            } else {
+                ""
+            }
         ),
     }
 }

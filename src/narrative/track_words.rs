@@ -6,7 +6,7 @@ use super::fibre_words::SMOOTHER;
 use super::figure_words::FigureWords;
 use super::prose::percent;
 use super::speed_words::speed_in_words;
-use crate::study::{FibreTrack, MovingStudy, Study};
+use crate::study::{FibreTrack, LIVING_LENGTHS, MovingStudy, Study};
 
 /// The whole length-tension curve.
 pub(crate) const ALL_LENGTHS: &str = "every length";
@@ -49,10 +49,23 @@ pub(crate) fn length_track_words(study: &Study, track: &FibreTrack) -> FigureWor
              {last} at the end.",
             track.muscle
         ),
-        caption: "Every lift moves its muscles along a short piece of the length-tension curve; the moment arm of the muscle and the length of its fibres \
-                  say how long the piece is."
-            .to_owned(),
+        caption: format!(
+            "A lift moves its muscles along a piece of the length-tension curve, here over {} of the lengths between {} and {} of the optimal \
+             one; the moment arm of the muscle and the length of its fibres say how long the piece is.",
+            percent(share_of_living(&track.lengths)),
+            percent(LIVING_LENGTHS.0),
+            percent(LIVING_LENGTHS.1)
+        ),
     }
+}
+
+/// Which part of the lengths at which living fibres work a track covers.
+fn share_of_living(lengths: &[f64]) -> f64 {
+    let (shortest, longest) = LIVING_LENGTHS;
+    let within = |length: &f64| length.clamp(shortest, longest);
+    let low = lengths.iter().map(within).fold(f64::INFINITY, f64::min);
+    let high = lengths.iter().map(within).fold(shortest, f64::max);
+    (high - low) / (longest - shortest)
 }
 
 /// The track on force over speed.

@@ -171,7 +171,7 @@ fn draw(
     (look, writers, record): (Look, PictureWriters, &RunRecord),
 ) -> Result<DrawnFigure> {
     let mut sheet = (figure.build)(desk)?;
-    sheet.caption = lecture_caption(&sheet.caption, desk.who());
+    sheet.caption = lecture_caption(&sheet.caption, desk.who(), &lifts_of(desk, figure)?);
     sheet.caption += &citations(desk, figure.cites)?;
     let mut scene = sheet.chart.scene(look)?;
     scene.metadata = record.line();
@@ -211,6 +211,14 @@ fn draw(
         notes,
         sheet,
     })
+}
+
+/// The lifts that a figure is of, as words write them.
+fn lifts_of(desk: &Desk<'_>, figure: &LectureFigure) -> Result<Vec<String>> {
+    let about = desk.about.as_deref().filter(|_| figure.fits.is_some());
+    let names = figure.needs.iter().copied().chain(about);
+    let title = |name: &str| Ok(desk.lift(name)?.study.movement_title.to_lowercase());
+    names.map(title).collect()
 }
 
 /// The publications that a figure rests on, behind its caption.

@@ -40,9 +40,6 @@ pub fn at_usual_speeds(desk: &Desk<'_>, movement: &str) -> Result<Vec<MovingStud
         .collect()
 }
 
-/// Narrower and wider grips, as shares of the usual one: from about shoulder width to about what the rules
-/// of competitions allow (common practice).
-const GRIPS: [f64; 4] = [0.7, 0.85, 1.0, 1.15];
 /// Shorter and longer limbs, against the lifter's own: about two standard deviations between people of
 /// one height (assumed).
 const LIMBS: [&str; 3] = ["-10%", "0%", "+10%"];
@@ -71,22 +68,23 @@ impl GripFamily {
     }
 }
 
-/// A press with narrow and wide grips.
+/// A press with grips of so many breadths of the shoulders, and with the usual one.
 ///
 /// **Fails** if fewer than two can be done.
-pub fn grip_family(desk: &Desk<'_>, movement: &str) -> Result<GripFamily> {
+pub fn grip_family(desk: &Desk<'_>, movement: &str, breadths: &[f64]) -> Result<GripFamily> {
     let path = "technique.grip_width";
     let model = &desk.lift(movement)?.model;
     let grip = get(model, path)?;
     // A grip is held as a length or as a multiple of the breadth of the shoulders.
+    let breadth_m = get(model, "build.biacromial_breadth")?.value;
     let usual_m = match grip.unit {
         "m" => grip.value,
-        _ => grip.value * get(model, "build.biacromial_breadth")?.value,
+        _ => grip.value * breadth_m,
     };
-    let values = GRIPS.map(|share| match share {
-        1.0 => "0%".to_owned(),
-        share => whole_width(desk.units, (100.0 * share * usual_m).round()),
-    });
+    let tried = breadths
+        .iter()
+        .map(|breadths| whole_width(desk.units, (100.0 * breadths * breadth_m).round()));
+    let values: Vec<String> = tried.chain(["0%".to_owned()]).collect();
     let mut grips = GripFamily {
         family: varied(desk, movement, path, &values)?,
         usual: Length::from_m(usual_m),

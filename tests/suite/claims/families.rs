@@ -118,16 +118,26 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Measured maxima (go the other way than the model's heaviest weight held still|have the same order): ([\d.]+) kg with a narrow grip, ([\d.]+) kg with a medium grip and ([\d.]+) kg with a wide grip",
+        reads: r"At the same 1, 1.4 and 1.7 breadths of the shoulders measured maxima (go the other way from narrow to wide than the weight held still here|are greater with the wide grip than with the narrow one, as the weight held still here): ([\d.]+) kg with a narrow grip, ([\d.]+) kg with a medium grip and ([\d.]+) kg with a wide grip",
         holds: |told, drawn| {
-            let order = in_order(drawn);
+            // The usual grip is drawn beside those that were measured.
+            let mut order = in_order(drawn);
+            order.retain(|name| !name.contains("as it is"));
+            let cm = |name: &str| name.split(' ').next().and_then(|cm| cm.parse::<f64>().ok());
+            let widths: Option<Vec<f64>> = order.iter().map(|name| cm(name)).collect();
+            let widths = widths.ok_or("a grip without a width")?;
+            holds(widths.len() == 3, "three were measured")?;
+            for (width, breadths) in widths.iter().zip([1.0, 1.4, 1.7]) {
+                let off = width / widths[0] - breadths;
+                holds(off.abs() < 0.03, &format!("{width} cm is {breadths}"))?;
+            }
             let held = |name: &str| heaviest_kg(drawn, name);
             let model = held(order[order.len() - 1])? > held(order[0])?;
             let [narrow, medium, wide] = [2, 3, 4].map(|index| told[index].to_owned());
             let as_told = |text: &str| text.parse::<f64>().unwrap_or(f64::NAN);
             let people = as_told(&wide) > as_told(&narrow);
             holds(
-                (model == people) == (&told[1] == "have the same order"),
+                (model == people) == told[1].starts_with("are greater"),
                 "the order",
             )?;
             let published = include_str!("../../reference/larsen2021_grip_width.csv");
@@ -143,7 +153,7 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"With longer thighs, hip and knee lie farther from the line of the load: the same bar asks for a greater moment, and the same muscles hold less of it",
+        reads: r"With longer thighs the (?:hip|knee|knee and hip) (?:lies|lie) farther from the line of the load at the start: the same bar asks for (?:a greater moment|greater moments) there, and the same muscles hold less of it",
         holds: |_, drawn| {
             let start = |name: &str| drawn.curve(name).map(|points| points[0][1]);
             let starts: Result<Vec<f64>, String> = in_order(drawn).into_iter().map(start).collect();
@@ -172,7 +182,8 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
                     .trim_start_matches(" and ");
                 let points = drawn.curve(name)?;
                 let values: Vec<f64> = points.iter().map(|point| point[1]).collect();
-                class_is(figures.split(',').next().unwrap_or_default(), &values)?;
+                let most = values.iter().copied().fold(0.0, f64::max);
+                class_is(figures.split(',').next().unwrap_or_default(), &values, most)?;
                 let printed: Vec<&str> = figures
                     .split(' ')
                     .filter(|word| word.parse::<f64>().is_ok())
@@ -200,6 +211,7 @@ pub fn as_it_is(sentence: &str, drawn: &Drawn, lift: &str) -> Result<(), String>
         lift: lift.to_owned(),
         at: held.iter().map(|point| point[0]).collect(),
         capacity: held.iter().map(|point| point[1]).collect(),
+        crest: None,
         loads: vec![(
             "20 kg".to_owned(),
             held.iter().map(|point| asked_n / point[1]).collect(),

@@ -602,7 +602,7 @@ const MUSCLES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Every degree of the joint costs each muscle as much length as its moment arm is long",
+        reads: r"A turn of one radian, 57 degrees, costs each muscle as much length as its moment arm is long",
         holds: is_definition,
     },
     Claim {
@@ -750,7 +750,25 @@ const LOADS: &[Claim<Drawn>] = &[
     },
     Claim {
         reads: r"A chain is as strong as its weakest link: .+",
-        holds: is_definition,
+        holds: |_, drawn| holds(alike(drawn)[0] == 0, "one joint everywhere"),
+    },
+    Claim {
+        reads: r"Here no single joint is the weakest link: .+",
+        holds: |_, drawn| {
+            let [alike, all] = alike(drawn);
+            holds(alike == all && all > 0, "several joints everywhere")
+        },
+    },
+    Claim {
+        reads: r"In a part of the range one joint is the weakest link; .+",
+        holds: |_, drawn| {
+            let [alike, all] = alike(drawn);
+            holds(alike > 0 && alike < all, "one joint in a part")
+        },
+    },
+    Claim {
+        reads: r"Over this lift no single joint is the weakest link for long",
+        holds: |_, drawn| holds(alike(drawn)[1] == 0, "no long stretch"),
     },
     Claim {
         reads: r"A (band|chain) loads the strong end: effort from 80 to 90 % of the way is (\d+) % instead of (\d+) %",
@@ -782,8 +800,12 @@ const LOADS: &[Claim<Drawn>] = &[
         holds: |_, drawn| grows(drawn, "with a band"),
     },
     Claim {
-        reads: r"The bar is lighter so that the hardest place is as hard as with plain weight",
-        holds: |_, drawn| {
+        reads: r"The bar is lighter so that the hardest place is as hard as with plain weight|The bar is as heavy: where the lift is hardest what hangs on it adds next to nothing",
+        holds: |told, drawn| {
+            let hung = ["with a band", "with a chain"]
+                .into_iter()
+                .find(|name| drawn.curve(name).is_ok());
+            let hung = hung.ok_or("nothing hangs")?;
             let held = drawn.curve("capacity")?;
             let most = |name: &str| -> Result<f64, String> {
                 let asked = drawn.curve(name)?;
@@ -794,9 +816,18 @@ const LOADS: &[Claim<Drawn>] = &[
                     .fold(0.0, f64::max))
             };
             holds(
-                (most("with a band")? / most("plain weight")? - 1.0).abs() < 0.02,
+                (most(hung)? / most("plain weight")? - 1.0).abs() < 0.02,
                 "as hard",
-            )
+            )?;
+            // A bar's weight is the least of what is asked for, or less.
+            let [under, plain] = [
+                least(drawn.curve(hung)?)[1],
+                least(drawn.curve("plain weight")?)[1],
+            ];
+            match told[0].starts_with("The bar is as heavy") {
+                true => holds((under / plain - 1.0).abs() < 0.02, "as heavy"),
+                false => Ok(()),
+            }
         },
     },
     Claim {
@@ -853,7 +884,7 @@ const LOADS: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"The flatter the line, the more of the range is trained hard",
+        reads: r"The flatter the line, the more of the range asks for about as much as the hardest place",
         holds: is_definition,
     },
     Claim {
@@ -861,6 +892,19 @@ const LOADS: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
 ];
+
+/// Stretches of the description in which several joints are named, and all of its stretches; the description itself is held
+/// against the curves.
+fn alike(drawn: &Drawn) -> [usize; 2] {
+    let description = drawn.description.to_lowercase();
+    let parts = description.split("the strength of ").skip(1);
+    let joints = parts.filter_map(|part| part.split_once(" counts most from"));
+    let several: Vec<bool> = joints.map(|(joints, _)| joints.contains(" and ")).collect();
+    [
+        several.iter().filter(|is_so| **is_so).count(),
+        several.len(),
+    ]
+}
 
 /// The joint whose line is the highest, at every sample.
 fn firsts(drawn: &Drawn) -> Vec<&str> {
@@ -966,6 +1010,7 @@ fn strength(drawn: &Drawn, lift: &str) -> Option<Curves> {
         still: true,
         at: held.iter().map(|p| p[0]).collect(),
         capacity: held.iter().map(|p| p[1]).collect(),
+        crest: None,
         loads: drawn
             .curves
             .iter()

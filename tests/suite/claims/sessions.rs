@@ -22,6 +22,15 @@ fn done(drawn: &Drawn, name: &str) -> Result<Vec<f64>, String> {
     Ok(points.map(|p| p[1]).filter(|v| *v > 1e-9).collect())
 }
 
+/// Velocity of the slowest repetition over that of the fastest.
+fn kept(drawn: &Drawn, name: &str) -> Result<f64, String> {
+    let all = done(drawn, name)?;
+    let [low, high] = [f64::min, f64::max].map(|of| all.iter().copied().reduce(of));
+    low.zip(high)
+        .map(|(low, high)| low / high)
+        .ok_or_else(|| "none".to_owned())
+}
+
 /// Change of the recent line a week, and how many weeks it lasts.
 fn slope(drawn: &Drawn, name: &str) -> Result<[f64; 2], String> {
     let points = drawn.curve(name)?;
@@ -54,10 +63,13 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Where strength falls along the way, a band adds load just where the lifter has least: the bar must be lighter, and the strong start gets little to do",
-        holds: |_, drawn| {
-            let [plain, band] = [drawn.curve("plain weight")?, drawn.curve("with a band")?];
-            holds(band[0][1] < plain[0][1], "lighter at the start")
+        reads: r"Where strength falls along the way, a (band|chain) adds load just where the lifter has least",
+        holds: |told, drawn| {
+            let hung = drawn.curve(&format!("with a {}", &told[1]))?;
+            let held = drawn.curve("capacity")?;
+            let last = held.len() - 1;
+            holds(held[last][1] < held[0][1], "strength falls")?;
+            holds(hung[last][1] > hung[0][1], "load is added at the end")
         },
     },
     Claim {
@@ -114,6 +126,16 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         },
     },
     Claim {
+        reads: r"Clusters keep (\d+) % of the best velocity; straight sets keep (\d+) % of the best velocity",
+        holds: |told, drawn| {
+            for (printed, name) in [(1, "clusters"), (2, "straight")] {
+                says(&told[printed], 100.0 * kept(drawn, name)?, 0.05, name)?;
+            }
+            let [grouped, straight] = [done(drawn, "clusters")?, done(drawn, "straight")?];
+            holds(grouped.len() == straight.len(), "both do all of them")
+        },
+    },
+    Claim {
         reads: r"(Clusters|Straight): (\d+) repetitions reach lockout, mean velocity ([\d.]+) m/s",
         holds: |told, drawn| {
             let own = done(drawn, &told[1].to_lowercase())?;
@@ -123,11 +145,23 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"The same load and the same repetitions: short rests between small groups let part of the fatigue go, so more repetitions stay fast|The session takes longer",
-        holds: |_, drawn| {
+        reads: r"The same load and the same repetitions: short rests between small groups let part of the fatigue go: (.+)",
+        holds: |told, drawn| {
             let [grouped, straight] = [done(drawn, "clusters")?, done(drawn, "straight")?];
-            holds(grouped.len() > straight.len(), "more are done")
+            let more = grouped.len() > straight.len();
+            let faster = kept(drawn, "clusters")? > kept(drawn, "straight")?;
+            match &told[1] {
+                "more of the repetitions reach lockout" => holds(more, "more are done"),
+                "the slowest repetition keeps more of the velocity" => {
+                    holds(!more && faster, "the slowest keeps more")
+                }
+                _ => holds(!more && !faster, "nothing is gained"),
+            }
         },
+    },
+    Claim {
+        reads: r"The rests come on top of the time of the set",
+        holds: is_definition,
     },
     Claim {
         reads: r"(\d+) repetitions in (\d+) sets at ([\d.]+) kg to ([\d.]+) kg",
