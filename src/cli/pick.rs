@@ -214,7 +214,8 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
         }));
     }
     let model = arguments.who.model(library, &arguments.movement)?;
-    let question = arguments.sampling.question(&arguments.movement, &model)?;
+    let mut question = arguments.sampling.question(&arguments.movement, &model)?;
+    question.age_years = model.record.age_years;
     let gym = library.gym(&arguments.gym)?;
     let choosing = Choosing {
         gym: &gym,

@@ -52,6 +52,13 @@ pub enum PlanFault {
     BlockOfAll,
     /// A first day of a block that is no date.
     NoStart(DateFault),
+    /// A block that begins before its log ends.
+    StartInLog {
+        /// Its first day.
+        start: String,
+        /// The log's last day.
+        last: String,
+    },
     /// The 1RM of a log is less than the body that its loads should hold.
     LogBelowBody {
         /// The log's 1RM.

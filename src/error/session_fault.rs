@@ -85,6 +85,18 @@ pub enum SessionRefusal {
         /// Days without a session.
         days: u32,
     },
+    /// More than 1RM is not for who failed a load that nothing since answers.
+    AfterFailure {
+        /// The load.
+        load: Mass,
+    },
+    /// A set that left nothing in reserve is too near.
+    AfterAllOut {
+        /// Days since.
+        days: u32,
+        /// The least.
+        least: u32,
+    },
     /// The last overloaded lowering is too near.
     OverloadTooSoon {
         /// Days since.
@@ -101,6 +113,13 @@ pub enum SessionRefusal {
     UntestedOneRm {
         /// The movement.
         movement: String,
+    },
+    /// The body alone, which is all that is lowered in this lift, is no more than is lifted.
+    BodyIsLifted {
+        /// The movement.
+        movement: String,
+        /// The body as a share of the 1RM with the body.
+        share: f64,
     },
     /// In this lift the body alone is lowered, nothing added.
     BodyLoweredOnly {
@@ -193,10 +212,12 @@ pub enum LoweringFault {
     },
     /// The gym can load nothing in the window of overloaded lowering.
     NothingInWindow {
-        /// Least and most load of the window.
+        /// Least and most load of the window, up to what the lifter can lower.
         loads: (Mass, Mass),
         /// The same as shares of 1RM.
         shares: (f64, f64),
+        /// A load outside it, above the 1RM, that can be set up and lowered.
+        own: Option<Mass>,
     },
     /// More than can be lowered under control.
     AboveLowering {

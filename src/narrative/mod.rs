@@ -15,6 +15,7 @@ pub mod cohort_words;
 pub(crate) mod comparison;
 pub mod curve_words;
 pub mod dial_words;
+pub mod doubted_sets;
 pub mod drawn_words;
 pub(crate) mod evenness_words;
 pub(crate) mod failure_words;

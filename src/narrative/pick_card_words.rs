@@ -212,8 +212,8 @@ fn arms(pick: &PickAnswer, height: Length, units: System) -> String {
     let below = Length::from_m(lowest_m) - height;
     if pick.handling.comes_down_on_body {
         return format!(
-            "at {} they are {} below the bar on the chest, and hold it only when the chest sinks that far. Lie flat under the \
-             empty bar: raise them until they keep it off chest and throat, arch to lift. Without that: spotters",
+            "at {}, {} below the bar on the chest: they hold it only when the chest sinks that far. Flat under the empty bar, \
+             raise them until they keep it off chest and throat; arch to lift. Else spotters",
             units.tape(height),
             units.tape(below)
         );
@@ -229,26 +229,20 @@ fn arms(pick: &PickAnswer, height: Length, units: System) -> String {
 fn tensions(card: &PickCard, units: System) -> Option<String> {
     let first = card.tensions.first()?;
     let mut words = Vec::new();
+    let [low, high] = first.at.map(|(height, _)| units.tape(height));
     for check in &card.tensions {
         let way = if check.draws_out {
             "drawn out"
         } else {
             "let back"
         };
-        let places = if words.is_empty() {
-            first
-                .at
-                .map(|(height, _)| format!(" with the bar at {}", units.tape(height)))
-        } else {
-            [String::new(), String::new()]
-        };
         let [low, high] = check.at.map(|(_, pull)| units.mass(pull.as_mass()));
-        words.push(format!(
-            "one {} {way}: {low}{}, {high}{}",
-            check.band, places[0], places[1]
-        ));
+        words.push(format!("one {} {way}: {low}, {high}", check.band));
     }
-    Some(format!("hand scale, {}", words.join("; ")))
+    Some(format!(
+        "hand scale, bar at {low} and {high}: {}",
+        words.join("; ")
+    ))
 }
 
 /// Bands that are slack over a part of the range: a fact of the setup.

@@ -3,6 +3,7 @@
 //! In: facts of [`crate::progress`] and the units asked for. Out: sentences; loads of a row stay as they
 //! were typed.
 
+use super::doubted_sets::{failed_in_words, jump_in_words};
 use super::faults::log_row_in_words;
 use super::prose::{capital, counted_noun, weeks};
 use super::quantities::{QuantityWords, rounded};
@@ -149,6 +150,10 @@ pub fn where_now_is_from(now: &OneRmNow, units: System) -> Option<String> {
             "of the last session, {day}, which left {} in reserve; the line ends at {line}",
             rounded(reserve, 1)
         )),
+        NowFrom::Failed(failed) => Some(format!(
+            "below {}; the line ends at {line}",
+            failed_in_words(&failed, units)
+        )),
     }
 }
 
@@ -255,6 +260,7 @@ pub fn limit_in_words(limit: &LogLimit, units: System) -> String {
             are_weeks(*weeks)
         ),
         LogLimit::Gaps(gaps) => gaps_in_words(gaps),
+        LogLimit::Jump(jump) => jump_in_words(jump, units),
         LogLimit::LayOff(lay_off) => format!(
             "no session for {} days after {}: how much of the strength before them comes back, and how fast",
             lay_off.days(),
@@ -377,7 +383,7 @@ pub fn odd_rows_in_words(odd: &OddRows) -> String {
             }
         ),
         OddRows::Failed(lines) => format!(
-            "{}: {}, kept out of the estimates",
+            "{}: {}: no estimate, but until it is answered the 1RM lies below it",
             lines_in_words(lines),
             if lines.len() == 1 {
                 "a failed attempt"

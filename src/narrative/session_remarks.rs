@@ -27,7 +27,7 @@ pub(super) fn low_plates(full: Mass, units: System) -> String {
 #[must_use]
 pub fn remark(remark: &Remark, units: System) -> String {
     match remark {
-        Remark::PlannedInstead { of, months } => planned_instead(*of, *months),
+        Remark::PlannedInstead { of, months, years } => planned_instead(*of, *months, *years),
         Remark::PlatesEnd { most, meant } => format!(
             "This session means {}, and {} is all there is to load: until there are more plates, add repetitions as long as the \
              reserve is kept.",
@@ -58,7 +58,14 @@ pub fn remark(remark: &Remark, units: System) -> String {
     }
 }
 
-fn planned_instead(of: Method, months: f64) -> String {
+fn planned_instead(of: Method, months: f64, years: Option<f64>) -> String {
+    if let Some(years) = years {
+        return format!(
+            "planned instead of {}: plain progressive overload, since at {} years the plan is a novice's whatever the training",
+            of.name(),
+            rounded(years, 0)
+        );
+    }
     format!(
         "planned instead of {}: a novice ({} months of steady training) gains most from plain progressive overload; {} is \
          for lifters whose gains have slowed, from about {INTERMEDIATE_MONTHS} months on",

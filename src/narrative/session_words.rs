@@ -2,6 +2,7 @@
 //!
 //! In: facts of `session`. Out: text, masses in the units that were asked for.
 
+use super::doubted_sets::{break_in_words, jump_in_words};
 use super::faults::told;
 use super::progress_words::{since_lay_off, verdict_in_words, where_now_is_from};
 use super::prose::percent;
@@ -64,6 +65,8 @@ pub fn one_rm_source(source: &OneRmSource, units: System) -> String {
             line,
             now,
             lay_off,
+            jumps,
+            since,
         } => {
             let trend = match line.sessions {
                 1 => "one session".to_owned(),
@@ -74,7 +77,9 @@ pub fn one_rm_source(source: &OneRmSource, units: System) -> String {
                 where_now_is_from(now, units),
                 lay_off.map(since_lay_off),
             ];
-            let parts: Vec<String> = parts.into_iter().flatten().collect();
+            let jumps = jumps.iter().map(|jump| jump_in_words(jump, units));
+            let doubted = jumps.chain(since.map(break_in_words));
+            let parts: Vec<String> = parts.into_iter().flatten().chain(doubted).collect();
             format!("from the log, {}", parts.join("; "))
         }
         OneRmSource::OfSet { load, repetitions } => {
@@ -359,6 +364,16 @@ pub fn plan_note(note: &PlanNote, units: System) -> String {
         PlanNote::SetsShared { most, days, each } => {
             format!("At most {most} working sets a week on {days} days: {each} a session.")
         }
+        PlanNote::LifterDiffers {
+            lifter,
+            fitted,
+            of_log,
+        } => format!(
+            "The log ends at {}, and {lifter} was fitted to a 1RM of {}: the plan takes the log's. Is it this lifter's log, and \
+             its unit right? If so, fit the lifter again.",
+            units.mass(*of_log),
+            units.mass(*fitted)
+        ),
         PlanNote::UsualPlates => {
             "Loads: a bar and the usual plates; --gym takes those of a gym.".to_owned()
         }

@@ -10,6 +10,7 @@ use crate::anatomy::Training;
 use crate::movement::Carrier;
 use crate::resistance::{Item, PieceCaution};
 use crate::session::rests::HEAVY_SHARE;
+use crate::session::session_cautions::of_age;
 use crate::setups::{
     Caution, Goal, LeftOut, LeftOutPieces, LeftOutReason, Uses, WayOfHanging, Wish, usual_cautions,
 };
@@ -161,13 +162,13 @@ pub fn hazards_of(cautions: &[Caution]) -> Vec<Caution> {
 
 fn usual_of(pick: &PickAnswer, setups: &[Picked], training: Training) -> Vec<Caution> {
     let items = || setups.iter().flat_map(|picked| &picked.loaded.setup.items);
-    usual_cautions(Uses {
+    let usual = usual_cautions(Uses {
         bar: pick.study.range.carrier == Carrier::Bar,
         catch: pick.handling.catch,
         rounding_back: pick.handling.rounding_back,
         bands: items().any(|item| matches!(item, Item::Band(_))),
         chains: items().any(|item| matches!(item, Item::Chain(_))),
-        novice: training == Training::Novice,
+        novice: training == Training::Novice || pick.safety.novice,
         // Of the one that is advised: the others say themselves what they take.
         heavy: setups
             .first()
@@ -175,7 +176,8 @@ fn usual_of(pick: &PickAnswer, setups: &[Picked], training: Training) -> Vec<Cau
         beyond: setups
             .first()
             .is_some_and(|picked| pick.share_that_may_lie(picked) > 1.0),
-    })
+    });
+    usual.into_iter().chain(of_age(pick.age_years)).collect()
 }
 
 /// What to watch for in single setups, with the numbers of those that it concerns.

@@ -8,6 +8,7 @@ use super::lift_facts::LiftFacts;
 use super::one_rm_now::LayOff;
 use super::session_best::SessionBest;
 use super::trend_line::TrendLine;
+use super::unconfirmed::Jump;
 use crate::numeric::median;
 
 /// Sessions from which a recent trend is no longer called short of them (assumed).
@@ -36,6 +37,8 @@ pub enum LogLimit {
     ShortStretch(f64),
     /// Days without a session, with what came before and after.
     Gaps(Vec<(Day, Day)>),
+    /// A set that stands for more than the days before explain.
+    Jump(Jump),
     /// So long without a session that what was before counts for nothing.
     LayOff(LayOff),
     /// Share of the days whose best set lies beyond the range of the equations.
@@ -61,7 +64,7 @@ pub(super) fn limits_of(
     lift: LiftFacts,
     sessions: &[SessionBest],
     recent: &TrendLine,
-    lay_off: Option<LayOff>,
+    (lay_off, jumps): (Option<LayOff>, &[Jump]),
 ) -> Vec<LogLimit> {
     let part = &sessions[recent.first..];
     let few = (part.len() < ENOUGH_SESSIONS).then_some(LogLimit::FewSessions(part.len()));
@@ -80,7 +83,8 @@ pub(super) fn limits_of(
         velocity(part),
         (recent.scatter_kg >= LEAST_SCATTER_KG).then_some(LogLimit::Scatter(recent.scatter_kg)),
     ];
-    limits.into_iter().flatten().collect()
+    let jumps = jumps.iter().cloned().map(LogLimit::Jump);
+    jumps.chain(limits.into_iter().flatten()).collect()
 }
 
 fn estimated_low(lift: LiftFacts, sessions: &[SessionBest]) -> Option<LogLimit> {

@@ -1,14 +1,15 @@
 //! The 1RM that a log shows now: the end of the line, held below what the sessions themselves showed.
 //!
-//! In: the sessions of a stretch without a lay-off and the line through them. Out: [`OneRmNow`].
+//! In: the sessions of a stretch without a lay-off, the line through them, a load that failed. Out: [`OneRmNow`].
 //!
 //! ```text
-//! 1RM = min(line at the last day, best day of the stretch, last day if its set was near failure)
+//! 1RM = min(line at the last day, best day of the stretch, last day if its set was near failure, less than what failed)
 //! ```
 //! **Shape.** Never above a session of the stretch, so nothing is planned on strength that nobody saw. **Source.** Common
 //! practice: loads follow what was lifted; that strength is kept for some four weeks without training, see [`LAY_OFF_DAYS`].
 
 use super::day::Day;
+use super::failed_attempt::FailedAttempt;
 use super::session_best::SessionBest;
 use super::trend_line::TrendLine;
 use crate::units::Mass;
@@ -35,6 +36,8 @@ pub enum NowFrom {
         /// Repetitions that were left.
         reserve: f64,
     },
+    /// A load that failed, which nothing since answers.
+    Failed(FailedAttempt),
 }
 
 /// The 1RM now.
@@ -67,20 +70,34 @@ impl LayOff {
     }
 }
 
-/// The last lay-off and the index of the first session after it.
-pub(super) fn last_lay_off(sessions: &[SessionBest]) -> Option<(LayOff, usize)> {
-    let mut pairs = sessions.windows(2).enumerate().rev();
-    pairs.find_map(|(index, pair)| {
+/// The last lay-off between days with sets, the last of which is that of the last session, and the index of the first
+/// session after it.
+pub(super) fn last_lay_off(days: &[Day], sessions: &[SessionBest]) -> Option<(LayOff, usize)> {
+    let last = sessions.last()?.day;
+    let end = days.partition_point(|day| *day <= last);
+    let lay_off = last_lay_off_of(&days[..end])?;
+    let first = sessions.partition_point(|session| session.day < lay_off.to);
+    Some((lay_off, first))
+}
+
+/// The last lay-off between days.
+pub(super) fn last_lay_off_of(days: &[Day]) -> Option<LayOff> {
+    let mut pairs = days.windows(2).rev();
+    pairs.find_map(|pair| {
         let lay_off = LayOff {
-            from: pair[0].day,
-            to: pair[1].day,
+            from: pair[0],
+            to: pair[1],
         };
-        (lay_off.days() > LAY_OFF_DAYS).then_some((lay_off, index + 1))
+        (lay_off.days() > LAY_OFF_DAYS).then_some(lay_off)
     })
 }
 
 /// The 1RM that the sessions since a lay-off show, with the line through the last of them.
-pub(super) fn one_rm_now(since: &[SessionBest], line: &TrendLine) -> Option<OneRmNow> {
+pub(super) fn one_rm_now(
+    since: &[SessionBest],
+    line: &TrendLine,
+    failed: Option<FailedAttempt>,
+) -> Option<OneRmNow> {
     let last = since.last()?;
     let end_kg = line.kg_at(last.week).max(0.0);
     let best = since.iter().max_by(|a, b| a.kg().total_cmp(&b.kg()))?;
@@ -92,6 +109,9 @@ pub(super) fn one_rm_now(since: &[SessionBest], line: &TrendLine) -> Option<OneR
     if let Some(reserve) = near.filter(|_| last.kg() < found.0) {
         let day = last.day;
         found = (last.kg(), NowFrom::LastSession { day, reserve });
+    }
+    if let Some(failed) = failed.filter(|failed| failed.most().as_kg() < found.0) {
+        found = (failed.most().as_kg(), NowFrom::Failed(failed));
     }
     Some(OneRmNow {
         one_rm: Mass::from_kg(found.0),

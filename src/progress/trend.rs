@@ -5,13 +5,16 @@
 //! cannot tell is in [`super::log_limits`].
 
 use super::bend::last_change;
+use super::day::Day;
+use super::failed_attempt::{FailedAttempt, unanswered};
 use super::lift_facts::LiftFacts;
 use super::log_limits::{LogLimit, limits_of};
-use super::one_rm_now::{LayOff, OneRmNow, last_lay_off, one_rm_now};
+use super::one_rm_now::{LayOff, OneRmNow, last_lay_off, last_lay_off_of, one_rm_now};
 use super::published_equations::PublishedEstimates;
-use super::session_best::{SessionBest, session_bests};
+use super::session_best::SessionBest;
 use super::training_log::Log;
 use super::trend_line::{FEWEST_SESSIONS, TrendLine, trend_line};
+use super::unconfirmed::{Jump, confirmed};
 use super::verdict::{Sureness, Verdict, judge};
 use crate::error::{Error, LogFault, Result};
 use crate::units::Mass;
@@ -26,7 +29,7 @@ pub struct Trend<'a> {
     pub lift: String,
     /// Title of its movement, where the library has one of that name.
     pub title: Option<String>,
-    /// The best set of every day, in order of time.
+    /// The best set of every day that counts, in order of time.
     pub sessions: Vec<SessionBest<'a>>,
     /// The line through all sessions, the last [`MOST_SESSIONS`] at most.
     pub whole: TrendLine,
@@ -44,6 +47,12 @@ pub struct Trend<'a> {
     pub lay_off: Option<LayOff>,
     /// The 1RM now.
     pub now: OneRmNow,
+    /// Sets that stand for more than the days before explain, and do not count.
+    pub jumps: Vec<Jump>,
+    /// The load that failed and that nothing since answers.
+    pub failed: Option<FailedAttempt>,
+    /// Days after the last session that counts.
+    pub later: Vec<Day>,
     /// What the log cannot tell.
     pub limits: Vec<LogLimit>,
 }
@@ -55,6 +64,21 @@ impl Trend<'_> {
         self.recent.to.weeks_since(self.sessions[self.best].day)
     }
 
+    /// The last day with a set, whether it counts or not.
+    #[must_use]
+    pub fn last_day(&self) -> Day {
+        self.later.last().copied().unwrap_or(self.recent.to)
+    }
+
+    /// A lay-off after the last session that counts, up to a day on which somebody trains again.
+    #[must_use]
+    pub fn break_until(&self, today: Day) -> Option<LayOff> {
+        let mut days = vec![self.recent.to];
+        days.extend(&self.later);
+        days.push(today);
+        last_lay_off_of(&days)
+    }
+
     /// The 1RM now, by [`super::one_rm_now`].
     #[must_use]
     pub const fn one_rm_now(&self) -> Mass {
@@ -64,8 +88,8 @@ impl Trend<'_> {
 
 /// The trend of a log of one lift.
 ///
-/// The best estimate of each day counts; a day with sets beyond the range of the equations counts only by
-/// its other sets, if it has any. The stretch since the last lay-off, and in it since the last bend of the trend, decides.
+/// The best estimate of each day counts; a day with sets beyond the range of the equations, or with one far above all
+/// days before, counts only by its other sets, if it has any. The stretch since the last lay-off, and in it since the last bend of the trend, decides.
 ///
 /// **Fails** when the log mixes lifts (bad input), or has fewer than two days with a usable set (no answer).
 pub fn trend<'a>(
@@ -74,18 +98,21 @@ pub fn trend<'a>(
     published: &'a PublishedEstimates,
 ) -> Result<Trend<'a>> {
     let log = log.of_lift(None)?;
-    let sessions = session_bests(&log, published);
-    if sessions.len() < 2 {
+    let (sessions, counted, jumps) = confirmed(&log, published);
+    if sessions.len() + jumps.len() < 2 {
         return Err(too_few(&sessions));
     }
     let whole = trend_line(&sessions, sessions.len().saturating_sub(MOST_SESSIONS))?;
-    let (lay_off, start) = last_lay_off(&sessions).unzip();
+    let days: Vec<Day> = log.by_day().into_iter().map(|(day, _)| day).collect();
+    let (lay_off, start) = last_lay_off(&days, &sessions).unzip();
     let start = start.unwrap_or(0);
     let (before, recent) = lines(&sessions, start)?;
-    let now = one_rm_now(&sessions[start..], &recent);
+    let failed = unanswered(&counted, &sessions[start..]);
+    let now = one_rm_now(&sessions[start..], &recent, failed);
     let now = now.ok_or_else(|| too_few(&sessions))?;
     let (verdict, sureness) = judge(&sessions[recent.first..], &recent)?;
-    let limits = limits_of(lift, &sessions, &recent, lay_off);
+    let recent_end = recent.to;
+    let limits = limits_of(lift, &sessions, &recent, (lay_off, &jumps));
     Ok(Trend {
         lift: log.entries[0].lift.clone(),
         title: None,
@@ -97,6 +124,9 @@ pub fn trend<'a>(
         best: best_of(&sessions),
         lay_off,
         now,
+        later: days.into_iter().filter(|day| *day > recent_end).collect(),
+        jumps,
+        failed,
         limits,
         sessions,
     })

@@ -4,10 +4,10 @@
 //! the bottom and at the top of every set.
 
 use super::accommodating_setup::AccommodatingSetup;
-use super::draft::Draft;
+use super::draft::{Draft, heaviest_share};
 use super::planned_set::{PlannedSet, SetIntent, SetKind, SetNote};
 use super::predicted_sets::{as_plain_sets, predict_with};
-use super::remark::{PlanBasis, Progression, Remark, SetupRemark};
+use super::remark::{Frequency, PlanBasis, Progression, Remark, SetupRemark};
 use super::request::SessionRequest;
 use super::straight::RESERVE;
 use super::warm_up::{CLOSEST_SHARE, quick_load, quick_load_beside_pieces, steps};
@@ -68,6 +68,10 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
             top: setup.top,
         })
     }));
+    if heaviest_share(&draft) > 1.0 {
+        // The caution that goes with it says so too.
+        draft.frequency = Frequency::OnceInPlaceOfHeavy;
+    }
     predict_both(request, setup, &mut draft)?;
     let source = request.published.repetitions.effort_source.clone();
     draft.sources.push((PlanBasis::EffortAsShare, source));

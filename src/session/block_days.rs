@@ -72,14 +72,17 @@ const BACK_IN: u32 = 2;
 
 /// Whether a week is on the way back.
 pub(super) const fn is_coming_back(request: &SessionRequest, week: u32) -> bool {
-    request.lift.trainee.unwell_or_sore && week == BACK_IN
+    request.lift.trainee.comes_back() && week == BACK_IN
 }
 
-/// The request of a week: who is ill or sore now is taken to be well again from the second week on.
+/// The request of a week: who is ill, sore or back from a break now is taken to be well again from the second week on.
 pub(super) fn recovered<'a>(request: &SessionRequest<'a>, week: u32) -> SessionRequest<'a> {
     let mut well = request.with_method(request.method);
     well.wishes = request.wishes;
-    well.lift.trainee.unwell_or_sore &= week == 1;
+    if week > 1 {
+        well.lift.trainee.unwell_or_sore = false;
+        well.lift.trainee.back_from_break = None;
+    }
     well
 }
 

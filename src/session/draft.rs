@@ -127,7 +127,7 @@ pub struct Draft {
 }
 
 /// The hardest that a draft may become: by load, by effort, by what is left when bands go.
-fn heaviest_share(draft: &Draft) -> f64 {
+pub(super) fn heaviest_share(draft: &Draft) -> f64 {
     let sets = draft.sets.iter();
     let sets = sets
         .map(|set| set.share.max(set.hardness()))

@@ -23,7 +23,7 @@ pub(super) fn novice_weeks(request: &SessionRequest, weeks: u32) -> Result<Vec<B
         let well = recovered(request, week);
         let next = match week {
             2 if is_coming_back(request, week) => Some(day_on_the_way_back(&well)?),
-            3 if request.lift.trainee.unwell_or_sore => Some(first_day(&well)?),
+            3 if request.lift.trainee.comes_back() => Some(first_day(&well)?),
             _ => next_novice_day(&well, &day)?,
         };
         let Some(next) = next else {

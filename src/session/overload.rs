@@ -181,6 +181,13 @@ fn body_alone(request: &SessionRequest, limits: &Limits<'_>) -> Result<Vec<Loadi
             movement: request.lift.title.to_lowercase(),
         }));
     }
+    let share = request.strength().share_of(Mass::ZERO);
+    if share < 1.0 {
+        return Err(Error::no_answer(SessionRefusal::BodyIsLifted {
+            movement: request.lift.title.to_lowercase(),
+            share,
+        }));
+    }
     let sets = wished_sets(request, limits)?;
     let body = request.loading.at_most(request.loading.lightest())?;
     Ok(vec![body; sets as usize])
@@ -253,9 +260,11 @@ fn loads(
     }
     plates_reach(request, at(window.0))?;
     let least = request.loading.at_least(at(window.0), top).ok_or_else(|| {
+        let strength = request.strength();
         Error::no_answer(LoweringFault::NothingInWindow {
             loads: (at(window.0), top),
-            shares: window,
+            shares: (window.0, strength.share_of(top)),
+            own: own_load(request, top, limits),
         })
     })?;
     let share = |index: u32| {
@@ -273,6 +282,16 @@ fn loads(
             request.loading.at_most(target)
         })
         .collect()
+}
+
+/// The heaviest load above the 1RM and up to a bound that can be set up and of which one lowering keeps its reserve.
+fn own_load(request: &SessionRequest, top: Mass, limits: &Limits<'_>) -> Option<Mass> {
+    let all = request.loading.all().iter().map(|load| load.total);
+    let above = all.filter(|load| *load > request.lift.one_rm && *load <= top);
+    let fresh = TiringBody::fresh(&limits.joints);
+    let kept =
+        above.filter(|load| most_repetitions(*load, limits, &fresh).is_ok_and(|most| most > 0));
+    kept.max_by(|a, b| a.as_kg().total_cmp(&b.as_kg()))
 }
 
 /// **Fails** where all that the gym has is less than the least load that overloads.

@@ -99,6 +99,8 @@ pub enum Remark {
         of: Method,
         /// Months of steady training so far.
         months: f64,
+        /// The age, where it is the reason, whatever the training.
+        years: Option<f64>,
     },
     /// Somebody ill, sore or back from a break is planned a lighter session.
     LighterWhileUnwell {

@@ -70,18 +70,19 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
             plain.aim = request.aim;
             plain.wishes.reserve = request.wishes.reserve;
             plain.wishes.sets_a_week = request.wishes.sets_a_week;
-            let mut draft = match request.lift.trainee.unwell_or_sore {
+            let mut draft = match request.lift.trainee.comes_back() {
                 true => lighter_session(&plain)?,
                 false => fitted(&plain)?,
             };
             let remark = Remark::PlannedInstead {
                 of: request.method,
                 months: request.lift.trainee.training_months,
+                years: request.lift.trainee.novice_by_age(),
             };
             draft.remarks.insert(0, remark);
             draft
         }
-        Permission::Granted if request.lift.trainee.unwell_or_sore => lighter_session(request)?,
+        Permission::Granted if request.lift.trainee.comes_back() => lighter_session(request)?,
         Permission::Granted => fitted(request)?,
     };
     let mut draft = draft;

@@ -23,12 +23,21 @@ pub struct Circumstances<'a> {
     pub with_bar: bool,
 }
 
+/// What an age asks for, whatever is planned.
+#[must_use]
+pub fn of_age(age_years: Option<f64>) -> Option<Caution> {
+    let years = age_years?;
+    match AgeCare::of(age_years) {
+        AgeCare::None => None,
+        AgeCare::Middle | AgeCare::Older => Some(Caution::OlderLifter { years }),
+        AgeCare::AsNovice => Some(Caution::AsNovice { years }),
+    }
+}
+
 /// The cautions that apply, in their usual order; `beyond` is whether more than the lifter can raise may lie on the body.
 #[must_use]
 pub fn that_apply(plan: &Circumstances, lift: &PlannedLift, beyond: bool) -> Vec<Caution> {
     let trainee = &lift.trainee;
-    let years = trainee.age_years.unwrap_or_default();
-    let care = trainee.age_care();
     let bands = plan.method == Method::Bands;
     let body_only = matches!(plan.handling.overload, Handover::BodyOnly { .. });
     let overload = plan.method == Method::OverloadedLowering;
@@ -37,11 +46,6 @@ pub fn that_apply(plan: &Circumstances, lift: &PlannedLift, beyond: bool) -> Vec
         (true, Caution::Disclaimer),
         (true, Caution::NotIll),
         (true, Caution::StopAtPain),
-        (care == AgeCare::AsNovice, Caution::AsNovice { years }),
-        (
-            matches!(care, AgeCare::Middle | AgeCare::Older),
-            Caution::OlderLifter { years },
-        ),
         (plan.with_bar, Caution::Collars),
         (
             plan.with_bar && arms && !(overload || beyond),
@@ -69,5 +73,8 @@ pub fn that_apply(plan: &Circumstances, lift: &PlannedLift, beyond: bool) -> Vec
         deviations: odd.deviations,
     });
     let apply = table.into_iter().filter(|(applies, _)| *applies);
-    apply.map(|(_, caution)| caution).chain(unlikely).collect()
+    let mut cautions: Vec<Caution> = apply.map(|(_, caution)| caution).chain(unlikely).collect();
+    let after_the_usual = 3.min(cautions.len());
+    cautions.splice(after_the_usual..after_the_usual, of_age(trainee.age_years));
+    cautions
 }

@@ -5,6 +5,7 @@
 
 use super::method::Method;
 use crate::error::SessionRefusal;
+use crate::units::Mass;
 use serde::Deserialize;
 
 /// What is known of the person, as far as it decides what is planned.
@@ -20,6 +21,10 @@ pub struct Trainee {
     pub unwell_or_sore: bool,
     /// Days of the lay-off that somebody is just back from, by the log.
     pub back_from_break: Option<u32>,
+    /// The load that failed last, by the log, where nothing since answers it.
+    pub failed: Option<Mass>,
+    /// Days from a set that left nothing in reserve to the first session, by the log.
+    pub days_since_all_out: Option<u32>,
     /// Days since the last overloaded lowering of the same muscles, if there was one.
     pub days_since_overload: Option<u32>,
 }
@@ -34,19 +39,30 @@ impl Trainee {
             age_years: None,
             unwell_or_sore: false,
             back_from_break: None,
+            failed: None,
+            days_since_all_out: None,
             days_since_overload: None,
         }
+    }
+
+    /// Whether load comes back step by step: ill, sore, or after a break.
+    #[must_use]
+    pub const fn comes_back(&self) -> bool {
+        self.unwell_or_sore || self.back_from_break.is_some()
     }
 
     /// What the age asks for.
     #[must_use]
     pub fn age_care(&self) -> AgeCare {
-        match self.age_years {
-            Some(age) if age > OLDEST_YEARS => AgeCare::AsNovice,
-            Some(age) if age >= OLDER_YEARS => AgeCare::Older,
-            Some(age) if age >= MIDDLE_YEARS => AgeCare::Middle,
-            _ => AgeCare::None,
-        }
+        AgeCare::of(self.age_years)
+    }
+
+    /// The age, where it alone makes the plan a novice's.
+    #[must_use]
+    pub fn novice_by_age(&self) -> Option<f64> {
+        let is_trained = self.training_months >= INTERMEDIATE_MONTHS;
+        self.age_years
+            .filter(|_| is_trained && self.age_care() == AgeCare::AsNovice)
     }
 
     /// The training status; a very old lifter's is that of a novice, an older one's at most intermediate.
@@ -82,6 +98,25 @@ pub enum AgeCare {
     AsNovice,
 }
 
+impl AgeCare {
+    /// What an age asks for.
+    #[must_use]
+    pub fn of(age_years: Option<f64>) -> Self {
+        match age_years {
+            Some(age) if age > OLDEST_YEARS => Self::AsNovice,
+            Some(age) if age >= OLDER_YEARS => Self::Older,
+            Some(age) if age >= MIDDLE_YEARS => Self::Middle,
+            _ => Self::None,
+        }
+    }
+
+    /// Whether more than the 1RM is left out.
+    #[must_use]
+    pub const fn ends_at_one_rm(self) -> bool {
+        matches!(self, Self::Older | Self::AsNovice)
+    }
+}
+
 /// Training status.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
 pub enum Level {
@@ -101,6 +136,9 @@ pub const ADVANCED_MONTHS: f64 = 24.0;
 pub const OVERLOAD_MONTHS: f64 = 24.0;
 /// Least days between two overloaded lowering sessions of the same muscles (common practice).
 pub const OVERLOAD_REST_DAYS: u32 = 7;
+/// Least days between a set that left nothing in reserve and overloaded lowering (common practice: two days between hard
+/// sessions of the same muscles).
+pub const ALL_OUT_REST_DAYS: u32 = 2;
 /// Age after which years of training count no more (common practice: the very old train as novices do, under supervision).
 pub const OLDEST_YEARS: f64 = 70.0;
 /// Age from which heavy lifting goes with a caution (common practice: guidance for older adults begins at 50 for whoever
@@ -160,6 +198,16 @@ fn may_lower_overload(trainee: &Trainee) -> Permission {
     }
     if let Some(days) = trainee.back_from_break {
         return Permission::Refused(SessionRefusal::AfterLayOff { days });
+    }
+    if let Some(load) = trainee.failed {
+        return Permission::Refused(SessionRefusal::AfterFailure { load });
+    }
+    if let Some(days) = trainee
+        .days_since_all_out
+        .filter(|days| *days < ALL_OUT_REST_DAYS)
+    {
+        let least = ALL_OUT_REST_DAYS;
+        return Permission::Refused(SessionRefusal::AfterAllOut { days, least });
     }
     match trainee.days_since_overload {
         Some(days) if days < OVERLOAD_REST_DAYS => {

@@ -7,6 +7,7 @@ use super::status::{Level, Trainee};
 use crate::movement::Handling;
 use crate::progress::one_rm_now::{LayOff, OneRmNow};
 use crate::progress::trend_line::TrendLine;
+use crate::progress::unconfirmed::Jump;
 use crate::progress::verdict::{Sureness, Verdict};
 use crate::units::Mass;
 
@@ -58,6 +59,10 @@ pub enum OneRmSource {
         now: OneRmNow,
         /// The lay-off before the stretch, if there was one.
         lay_off: Option<LayOff>,
+        /// Sets that do not count: far more than the days before explain.
+        jumps: Vec<Jump>,
+        /// The lay-off between the log and the first session of the plan.
+        since: Option<LayOff>,
     },
     /// By the equations from a set that was told.
     OfSet {

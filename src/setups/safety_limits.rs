@@ -26,7 +26,8 @@ pub struct SafetyLimits {
     pub body: Mass,
     /// Whether the lifter is a novice.
     pub novice: bool,
-    /// Whether more than the 1RM may be left at all: years of training, and a lift whose load helpers can take.
+    /// Whether more than the 1RM may be left at all: years of training, a lift whose load helpers can take, and that does not
+    /// come down on the body, where arms hold it too late.
     pub above_one_rm: bool,
     /// Whether more than the 1RM may be felt where bands and chains add most: a trained lifter, and a load that can be
     /// taken or put down there.

@@ -54,11 +54,16 @@ pub(super) fn trend_of<'a>(library: &'a Library, log: &Log) -> Result<Trend<'a>>
 /// Refuses a log whose best session nobody shows: a digit or a unit of that line is wrong.
 fn check_best(library: &Library, lift: &str, trend: &Trend<'_>) -> Result<()> {
     let best = &trend.sessions[trend.best];
-    let checked = check_of_anybody(library, lift, best.estimate.one_rm);
+    let jumps = trend.jumps.iter().map(|jump| (jump.set.line, jump.one_rm));
+    let shown = jumps.chain([(best.set.line, best.estimate.one_rm)]);
+    let (set_line, one_rm) = shown
+        .max_by(|a, b| a.1.as_kg().total_cmp(&b.1.as_kg()))
+        .unwrap_or((best.set.line, best.estimate.one_rm));
+    let checked = check_of_anybody(library, lift, one_rm);
     checked.map_err(|error| {
         error.each(|mut fault| {
             if let What::Person(PersonFault::ImpossibleOneRm { line, .. }) = &mut fault.what {
-                *line = Some(best.set.line);
+                *line = Some(set_line);
             }
             fault
         })

@@ -61,6 +61,7 @@ mod pick_card;
 mod picking;
 mod plan_ground;
 mod plan_question;
+mod planned_log;
 mod planned_sessions;
 mod possible_maximum;
 mod question;

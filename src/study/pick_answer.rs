@@ -33,6 +33,8 @@ pub struct PickAnswer {
     pub effort_unit: f64,
     /// By what the failure of bands is judged.
     pub safety: SafetyLimits,
+    /// Age of the lifter, where it is known.
+    pub age_years: Option<f64>,
     /// The non-dominated ones: none else is as even, as heavy and as simple.
     pub front: Vec<Picked>,
     /// How many non-dominated ones there are.

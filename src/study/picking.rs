@@ -17,6 +17,7 @@ use crate::movement::{Carrier, Catch, Handover, LoadPoint};
 use crate::rep::RepOptions;
 use crate::resistance::{Item, Motion, Setup};
 use crate::session::published::EccentricTable;
+use crate::session::status::AgeCare;
 use crate::setups::{
     AllowedPieces, BandFailure, BandsOverRange, Choosing, Goal, Gym, LoadedSetup, SafetyLimits,
     Watch, band_failure, choose,
@@ -122,6 +123,7 @@ pub fn pick(
         answers: advised(answers, &safety, &choosing.wish.goal),
         effort_unit: unit,
         safety,
+        age_years: question.age_years,
         ranked,
         handling: question.movement.handling.clone(),
     })
@@ -208,14 +210,19 @@ impl SolvedLift<'_> {
         };
         let is_caught = question.movement.handling.catch == Catch::SafetyArms;
         let arms = gym.and_then(|gym| gym.safety_arms).filter(|_| is_caught);
+        let care = AgeCare::of(question.age_years);
+        let is_young = !care.ends_at_one_rm();
         Ok(SafetyLimits {
             one_rm,
             lowered,
             body,
-            novice: question.lifter.training == Training::Novice,
-            above_one_rm: question.lifter.training == Training::Advanced
-                && matches!(question.movement.handling.overload, Handover::Yes { .. }),
-            felt_above_one_rm: question.lifter.training != Training::Novice
+            novice: question.lifter.training == Training::Novice || care == AgeCare::AsNovice,
+            above_one_rm: is_young
+                && question.lifter.training == Training::Advanced
+                && matches!(question.movement.handling.overload, Handover::Yes { .. })
+                && !question.movement.handling.comes_down_on_body,
+            felt_above_one_rm: is_young
+                && question.lifter.training != Training::Novice
                 && question.movement.handling.may_feel_above_one_rm(),
             needs_arms: is_caught,
             arms: arms.and_then(|arms| arms.height_for(&self.points)),

@@ -2,9 +2,9 @@
 //!
 //! In: a [`PlanQuestion`] and the model. Out: [`PlanGround`], from which every method's request is made.
 
-use super::log_study::{LogChoice, log_of, trend_of};
 use super::person_asked::reference_of;
 use super::plan_question::{PersonTold, PlanNote, PlanQuestion};
+use super::planned_log::{differing_lifter, one_rm_of_log};
 use super::possible_maximum::{impossible, odd_maximum};
 use super::question::Question;
 use super::rep_study::maximum;
@@ -15,7 +15,7 @@ use crate::bounds::bounds;
 use crate::error::{Error, JudgedBy, PlanFault, Result};
 use crate::grammar::Stock;
 use crate::library::{Library, Model};
-use crate::movement::{Carrier, lift_name};
+use crate::movement::Carrier;
 use crate::rep::RepOptions;
 use crate::resistance::{Item, Setup};
 use crate::session::method::Method;
@@ -33,8 +33,6 @@ const UNKNOWN_MONTHS: f64 = 0.0;
 /// more than two).
 const INTERMEDIATE_FILE_MONTHS: f64 = 12.0;
 const ADVANCED_FILE_MONTHS: f64 = 36.0;
-/// Days since the return from a lay-off in which somebody is just back (common practice: load returns over two weeks).
-const RETURN_DAYS: i32 = 14;
 
 /// What every request of a question shares.
 pub(super) struct PlanGround {
@@ -68,6 +66,7 @@ pub(super) fn plan_ground(
     let trainee = trainee(asked, record.as_ref(), &mut notes);
     let mut lift = planned_lift(asked, library, (question, record.as_ref()), trainee)?;
     lift.unlikely = unlikely_maximum(asked, library, model, &lift)?;
+    notes.extend(differing_lifter(question, record.as_ref(), &lift)?);
     let scaled = lifter_of_one_rm(question, lift.one_rm).map(|scaled| Lifter {
         training: training_of(lift.level()),
         ..scaled
@@ -87,7 +86,10 @@ pub(super) fn plan_ground(
     }));
     let search = SetupSearch {
         asked,
-        question,
+        question: &Question {
+            age_years: lift.trainee.age_years,
+            ..question.clone()
+        },
         lifter: scaled.as_ref().ok(),
         one_rm: lift.one_rm,
         table: &library.published()?.eccentric,
@@ -160,6 +162,7 @@ fn planned_lift(
     trainee: Trainee,
 ) -> Result<PlannedLift> {
     let body = carried_body(&question.movement.carrier()?, question.lifter);
+    let mut log_facts = None;
     let (one_rm, one_rm_from) = match (asked.one_rm, &asked.log) {
         (Some(one_rm), _) => {
             let from = asked
@@ -170,20 +173,21 @@ fn planned_lift(
                 });
             (that_somebody_has(one_rm)?, from)
         }
-        (None, Some(log)) => one_rm_of_log(log, asked, library, question)?,
+        (None, Some(log)) => {
+            let (one_rm, from, facts) = one_rm_of_log(log, asked, library, question)?;
+            log_facts = Some(facts);
+            (one_rm, from)
+        }
         (None, None) => simulated_one_rm(question, record)?,
     };
-    let back_from_break = match &one_rm_from {
-        OneRmSource::Log {
-            now,
-            lay_off: Some(lay_off),
-            ..
-        } if now.last.days_since(lay_off.to) < RETURN_DAYS => u32::try_from(lay_off.days()).ok(),
-        _ => None,
-    };
-    let trainee = Trainee {
-        back_from_break,
-        ..trainee
+    let trainee = match log_facts {
+        Some(facts) => Trainee {
+            back_from_break: facts.back_from_break,
+            failed: facts.failed,
+            days_since_all_out: facts.days_since_all_out,
+            ..trainee
+        },
+        None => trainee,
     };
     Ok(PlannedLift {
         movement: asked.movement.clone(),
@@ -245,51 +249,21 @@ fn that_somebody_has(one_rm: Mass) -> Result<Mass> {
     Ok(one_rm)
 }
 
-/// The 1RM that the trend of a log ends at; the log may call the lift by any name of the movement.
-fn one_rm_of_log(
-    choice: &LogChoice,
-    asked: &PlanQuestion,
-    library: &Library,
-    question: &Question<'_>,
-) -> Result<(Mass, OneRmSource)> {
-    let log = log_of(library, choice)?;
-    let own = lift_name(&asked.movement);
-    let handling = &question.movement.handling;
-    let mut lifts = log.entries.iter().map(|entry| entry.lift.as_str());
-    let lift = lifts
-        .clone()
-        .find(|lift| *lift == own)
-        .or_else(|| lifts.find(|lift| handling.is_called(lift)))
-        .map_or(own.clone(), str::to_owned);
-    let trend = trend_of(library, &log.of_lift(Some(&lift))?)?;
-    let body = carried_body(&question.movement.carrier()?, question.lifter);
-    let one_rm = trend.one_rm_now();
-    let added = one_rm - body;
-    if added.as_kg() < 0.0 {
-        return Err(Error::bad(PlanFault::LogBelowBody { one_rm, body }));
-    }
-    let from = OneRmSource::Log {
-        verdict: trend.verdict,
-        sureness: trend.sureness,
-        line: Box::new(trend.recent),
-        now: trend.now,
-        lay_off: trend.lay_off,
-    };
-    Ok((added, from))
+/// Whether a lifter's file was fitted to measurements of this very lift.
+pub(super) fn is_measured(record: &LifterRecord, question: &Question<'_>) -> bool {
+    record.lift_strength.contains_key(question.movement_name)
 }
 
 /// The 1RM of the model, and whether the lifter was measured in this lift: then the file has a factor of the lift's own.
-fn simulated_one_rm(
+pub(super) fn simulated_one_rm(
     question: &Question<'_>,
     record: Option<&LifterRecord>,
 ) -> Result<(Mass, OneRmSource)> {
     let usual = RepOptions::usual_for(question.movement);
     let (found, _) = maximum(question, &Setup::default(), &usual)?;
-    let has_factor =
-        |record: &LifterRecord| record.lift_strength.contains_key(question.movement_name);
     let from = OneRmSource::Simulated {
         lifter: question.lifter.title.clone(),
-        measured: record.is_some_and(has_factor),
+        measured: record.is_some_and(|record| is_measured(record, question)),
     };
     Ok((found.load, from))
 }

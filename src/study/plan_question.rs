@@ -221,6 +221,15 @@ pub enum PlanNote {
         /// Sets of one of them.
         each: u32,
     },
+    /// The log shows another strength than the lifter was fitted to.
+    LifterDiffers {
+        /// What the lifter is called.
+        lifter: String,
+        /// The 1RM of the fitted lifter.
+        fitted: Mass,
+        /// The log's.
+        of_log: Mass,
+    },
     /// A bar and the usual plates.
     UsualPlates,
     /// The loads of a gym of this title.

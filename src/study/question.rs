@@ -28,6 +28,8 @@ pub struct Question<'a> {
     pub pace: Pace,
     /// Share of the greatest effort from which the sticking region counts.
     pub region_share: f64,
+    /// Age of the lifter in years, where it is known.
+    pub age_years: Option<f64>,
     /// What of the model is not as the library has it.
     pub changes: &'a [ModelChange],
 }
@@ -43,6 +45,7 @@ impl<'a> Question<'a> {
             samples: 101,
             pace: Pace::Isometric,
             region_share: REGION_SHARE,
+            age_years: None,
             changes: &[],
         }
     }

@@ -53,6 +53,9 @@ pub enum LiftPlan {
     Nothing(Error),
 }
 
+/// To how much a 1RM that is reckoned from a set is rounded, kg: what is shown of it, typed as a 1RM, gives the same plan.
+const SHOWN_KG: f64 = 0.1;
+
 /// Most plans of one call, assumed: ten minutes of work on two cores.
 const MOST_PLANS: usize = 2000;
 
@@ -223,7 +226,8 @@ fn one_rm(
     };
     let equations = &library.published()?.estimates.repetitions;
     let of_set = estimate(equations, Some(movement), load + body, repetitions, reserve);
-    Ok(of_set.map(|of_set| of_set.one_rm - body))
+    let shown = |one_rm: Mass| Mass::from_kg((one_rm.as_kg() / SHOWN_KG).round() * SHOWN_KG);
+    Ok(of_set.map(|of_set| shown(of_set.one_rm - body)))
 }
 
 /// The session that finds a maximum, laid on what the model expects of a lifter of this size, training, and strength in

@@ -3,6 +3,8 @@
 use crate::calling::{Answer, HEAVY_SQUAT, TRAINED_PRESS, call, call_in, in_one_line, json};
 use regex::Regex;
 use serde_json::Value;
+use torquill::library::Library;
+use torquill::session::repetitions::RepetitionChart;
 
 /// A gym with one bar that is heavy for a novice, and with a rack.
 const ONE_BAR: &str = r#"Gym(
@@ -286,40 +288,59 @@ fn law_a_card_fits_one_screen() {
     assert!(place("load ") < place("The choice"), "{text}");
 }
 
-/// What a hand scale reads on the bands is what the felt load is less than the bar.
+/// What a hand scale reads on the bands is what the felt load is more than the bar, or less with bands from above.
 #[test]
 fn law_the_hand_scale_agrees_with_the_felt_load() {
-    let answer = picked("bench-press", "heavy-lifter", "college-weight-room");
-    let text = card("bench-press", "heavy-lifter", "college-weight-room")
-        .done()
-        .out;
-    let words = text.split_whitespace().collect::<Vec<_>>().join(" ");
-    let first = &answer["answers"][0];
-    assert_eq!(first["kind"], "reverse bands", "{first}");
-    let scale = Regex::new(r"let back: ([0-9.]+) kg").expect("a pattern");
+    let folder = tempfile::tempdir().expect("a folder");
+    let arms = ["--safety-arms", "30 cm..120 cm by 5 cm"];
+    call_in(
+        folder.path(),
+        &[&["gym", "-o", "home.ron"][..], &arms].concat(),
+    )
+    .done();
+    let scale = Regex::new(r"one \S+ (drawn out|let back): ([0-9.]+) kg").expect("a pattern");
     let hung = Regex::new(r"hang (\d+) × (\S+) a side").expect("a pattern");
-    let counts: Vec<f64> = hung
-        .captures_iter(&words)
-        .map(|h| h[1].parse().expect("a count"))
-        .collect();
-    let pulls: Vec<f64> = scale
-        .captures_iter(&words)
-        .map(|h| h[1].parse().expect("kg"))
-        .collect();
-    assert_eq!(counts.len(), pulls.len(), "{text}");
-    assert!(!pulls.is_empty());
-    let taken: f64 = counts
-        .iter()
-        .zip(&pulls)
-        .map(|(count, kg)| 2.0 * count * kg)
-        .sum();
-    let expected = number(first, "plain_mass_kg") - taken;
-    // Each pull is rounded to 0.1 kg and hangs twice.
-    let rounding = 0.1 + counts.iter().sum::<f64>() * 0.1;
-    assert!(
-        (number(first, "load_start_kg") - expected).abs() <= rounding,
-        "{text}"
-    );
+    let mut ways = std::collections::BTreeSet::new();
+    for gym in ["college-weight-room", "strength-lab", "home.ron"] {
+        let ask = [
+            "pick",
+            "bench-press",
+            "--lifter",
+            "heavy-lifter",
+            "--gym",
+            gym,
+        ];
+        let answer = call_in(folder.path(), &[&ask[..], &["--format", "json"]].concat());
+        let answer = answer.done().json();
+        let words = in_one_line(&call_in(folder.path(), &ask).done().out);
+        let first = &answer["answers"][0];
+        let counts: Vec<f64> = hung
+            .captures_iter(&words)
+            .map(|h| h[1].parse().expect("a count"))
+            .collect();
+        let pulls: Vec<f64> = scale
+            .captures_iter(&words)
+            .map(|h| {
+                ways.insert(h[1].to_owned());
+                let kg: f64 = h[2].parse().expect("kg");
+                if &h[1] == "let back" { -kg } else { kg }
+            })
+            .collect();
+        assert_eq!(counts.len(), pulls.len(), "{words}");
+        let added: f64 = counts
+            .iter()
+            .zip(&pulls)
+            .map(|(count, kg)| 2.0 * count * kg)
+            .sum();
+        let expected = number(first, "plain_mass_kg") + added;
+        // Each pull is rounded to 0.1 kg and hangs twice.
+        let rounding = 0.1 + counts.iter().sum::<f64>() * 0.1;
+        assert!(
+            (number(first, "load_start_kg") - expected).abs() <= rounding,
+            "{gym}: {words}"
+        );
+    }
+    assert_eq!(ways.len(), 2, "{ways:?}");
 }
 
 /// What is left when one band goes is told of one place of the range.
@@ -444,19 +465,33 @@ fn fault_the_help_that_a_refusal_names_is_enough() {
 /// Plain weight has the repetitions of the plans: by its share of the 1RM.
 #[test]
 fn law_plain_weight_has_the_same_chart_as_plans() {
-    let arguments = [
-        "pick",
-        "pull-up",
-        "--lifter",
-        "heavy-lifter",
-        "--gym",
-        "garage",
-        "--effort",
-        "96%",
-    ];
-    let text = call(&arguments).done().out;
-    assert!(text.contains("3 by the chart"), "{text}");
-    assert!(text.contains("again     the body alone"), "{text}");
+    let library = Library::built_in();
+    let table = &library
+        .published()
+        .expect("the tables are sound")
+        .repetitions;
+    let chart = RepetitionChart::through(&table.chart).expect("a chart");
+    for effort in ["90%", "93%", "96%"] {
+        let ask = [
+            "pick",
+            "pull-up",
+            "--lifter",
+            "heavy-lifter",
+            "--gym",
+            "garage",
+            "--effort",
+        ];
+        let ask = [&ask[..], &[effort]].concat();
+        let answer = json(&ask);
+        let first = &answer["answers"][0];
+        let felt = number(first, "load_start_kg");
+        let body = felt - number(first, "plain_mass_kg");
+        let share = felt / (body + number(&answer["summary"], "one_rm_kg"));
+        let allowed = chart.allowed_at(share).expect("a number of repetitions");
+        let text = call(&ask).done().out;
+        let said = format!("{allowed} by the chart");
+        assert!(text.contains(&said), "{share} {said}: {text}");
+    }
 }
 
 /// A light load still tells what to do.
@@ -566,10 +601,12 @@ fn law_a_card_warns_of_what_a_plan_warns_of() {
 #[test]
 fn law_the_body_alone_is_an_answer() {
     let text = in_one_line(&card("pull-up", "heavy-lifter", "garage").done().out);
-    assert!(
-        text.contains("nothing beside the body, 91 % of 1RM"),
-        "{text}"
-    );
+    let answer = picked("pull-up", "heavy-lifter", "garage");
+    let body = number(&answer["answers"][0], "load_start_kg");
+    let share = 100.0 * body / (body + number(&answer["summary"], "one_rm_kg"));
+    let said = format!("nothing beside the body, {share:.0} % of 1RM");
+    assert!(text.contains(&said), "{said}: {text}");
+    assert!(text.contains("again the body alone"), "{text}");
     assert!(text.contains("the body alone is more than 80 %"), "{text}");
     let plan = |lift: &str| call(&["plan", lift, "--one-rm", "0 kg", "--training-months", "24"]);
     // One pull-up is a maximum, and leaves no set with a reserve.

@@ -19,6 +19,7 @@ mod classes;
 mod coach;
 mod coach_blocks;
 mod coach_care;
+mod coach_log;
 mod coach_path;
 mod coach_picks;
 mod commands;

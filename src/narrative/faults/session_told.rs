@@ -14,7 +14,7 @@ use crate::units::{Duration, Mass, System};
 /// The fault in words.
 pub(super) fn told(fault: &SessionFault, units: System) -> Told {
     match fault {
-        SessionFault::Refusal(fault) => refusal(fault),
+        SessionFault::Refusal(fault) => refusal(fault, units),
         SessionFault::Figure(fault) => figure(fault, units),
         SessionFault::Lowering(fault) => lowering(fault, units),
         SessionFault::Scheme(fault) => scheme(fault, units),
@@ -23,7 +23,8 @@ pub(super) fn told(fault: &SessionFault, units: System) -> Told {
 }
 
 /// Who may not do it.
-fn refusal(fault: &SessionRefusal) -> Told {
+fn refusal(fault: &SessionRefusal, units: System) -> Told {
+    let mass = |mass: &Mass| units.mass(*mass);
     match fault {
         SessionRefusal::NoMethod { named, known } => Told::new(format!("there is no method `{named}`"))
             .hint(format!("methods: {}", known.join(", "))),
@@ -57,6 +58,21 @@ fn refusal(fault: &SessionRefusal) -> Told {
             "no lowering beyond 1RM within two weeks of a break: the log has no session for {days} days before that"
         ))
         .hint("start with straight sets"),
+        SessionRefusal::AfterFailure { load } => Told::new(format!(
+            "no lowering beyond 1RM after a failed attempt: the log ends with {} that was not lifted, and nothing since that \
+             shows more",
+            mass(load)
+        ))
+        .hint("train with straight sets until the load is lifted"),
+        SessionRefusal::AfterAllOut { days, least } => Told::new(format!(
+            "no lowering beyond 1RM {} after a set that left nothing in reserve; {least} days at least",
+            match days {
+                0 => "on the day".to_owned(),
+                1 => "a day".to_owned(),
+                days => format!("{days} days"),
+            }
+        ))
+        .hint("choose a later --start, or train with straight sets, a pyramid or clusters"),
         SessionRefusal::OverloadTooSoon { days } => Told::new(format!(
             "the last overloaded lowering was {days} days ago; at most once a week for the same muscles"
         ))
@@ -75,6 +91,12 @@ fn refusal(fault: &SessionRefusal) -> Told {
             "test the 1RM and state it with --one-rm, give a log with --log, or add a measured set of this lift to the \
              lifter's `fit`",
         ),
+        SessionRefusal::BodyIsLifted { movement, share } => Told::new(format!(
+            "in the {movement} the body alone is lowered, and that is {} % of this 1RM: no more than is lifted, so lowering it \
+             is no overload",
+            rounded(100.0 * share, 0)
+        ))
+        .hint("use straight sets, a pyramid or clusters with added load"),
         SessionRefusal::BodyLoweredOnly { movement } => Told::new(format!(
             "in the {} the body alone is lowered after stepping up, nothing added",
             movement.replace('-', " ")
@@ -174,8 +196,8 @@ fn lowering(fault: &LoweringFault, units: System) -> Told {
             Told::new(format!("{sets} sets of overloaded lowering are too many"))
                 .hint(format!("{} to {} sets", usual.0, usual.1))
         }
-        LoweringFault::NothingInWindow { loads, shares } => {
-            nothing_in_window(mass(&loads.0), mass(&loads.1), *shares)
+        LoweringFault::NothingInWindow { loads, shares, own } => {
+            nothing_in_window((mass(&loads.0), mass(&loads.1)), *shares, own.as_ref().map(mass))
         }
         LoweringFault::AboveLowering {
             load,
@@ -218,13 +240,20 @@ fn lowering(fault: &LoweringFault, units: System) -> Told {
     }
 }
 
-fn nothing_in_window(least: String, most: String, shares: (f64, f64)) -> Told {
+fn nothing_in_window(
+    (least, most): (String, String),
+    shares: (f64, f64),
+    own: Option<String>,
+) -> Told {
     Told::new(format!(
         "this gym can load nothing between {least} and {most} ({} to {} % of 1RM)",
-        rounded(100.0 * shares.0, 0),
-        rounded(100.0 * shares.1, 0)
+        rounded(100.0 * shares.0, 1),
+        rounded(100.0 * shares.1, 1)
     ))
-    .hint("smaller plates or steps, or a load of your own above the 1RM: --load")
+    .hint(own.map_or_else(
+        || "smaller plates or steps, or straight sets, a pyramid or clusters".to_owned(),
+        |own| format!("smaller plates or steps, or --load \"{own}\", which is above the 1RM too"),
+    ))
 }
 
 fn no_overload(load: String, one_rm: String) -> Told {

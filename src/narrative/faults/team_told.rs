@@ -5,7 +5,7 @@ use crate::error::{TeamColumn, TeamFault, TeamRowFault};
 use crate::narrative::prose::counted_noun;
 use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::narrative::shown_units::ShownUnits;
-use crate::units::{Length, System};
+use crate::units::{Length, QuantityFault, System};
 
 /// What is wrong with a row, in one sentence without its line.
 #[must_use]
@@ -93,8 +93,9 @@ fn row(fault: &TeamRowFault, units: System) -> Told {
         }
         TeamRowFault::NoSex { written } => Told::new(format!("`{written}` names no table"))
             .hint("write `woman` or `man` (w, f, m)"),
-        TeamRowFault::Quantity(fault) => quantity_told::told(fault)
+        TeamRowFault::Quantity(fault @ QuantityFault::NoUnit { .. }) => quantity_told::told(fault)
             .hint("the unit may stand in the heading: `mass (kg)`, `height (cm)`, `squat (kg)`"),
+        TeamRowFault::Quantity(fault) => quantity_told::told(fault),
         TeamRowFault::OddHeight {
             height,
             ends: (least, most),

@@ -143,7 +143,7 @@ fn law_every_movement_and_method_is_planned_or_refused_with_the_reason() {
             );
         }
     }
-    // In a pull-up the body alone is lowered, after stepping up; nothing is added.
+    // In a pull-up the body alone is lowered, after stepping up: no overload for who pulls up more.
     let lowering = [
         "plan",
         "pull-up",
@@ -154,7 +154,15 @@ fn law_every_movement_and_method_is_planned_or_refused_with_the_reason() {
         "--set",
         "lifter.strength_scale=1.6",
     ];
-    for set in work(&json(&lowering)["sessions"][0]) {
+    let lifted = call(&lowering);
+    assert_eq!(lifted.status, 1, "{}", lifted.out);
+    assert!(
+        lifted.complaint.contains("no overload"),
+        "{}",
+        lifted.complaint
+    );
+    let body_is_all = [&lowering[..6], &["--one-rm", "0 kg"]].concat();
+    for set in work(&json(&body_is_all)["sessions"][0]) {
         assert_eq!(set["load_kg"], 0.0, "{set}");
         assert!(
             set["intent"]

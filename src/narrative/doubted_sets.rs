@@ -1,0 +1,47 @@
+//! Sets of a log that are not taken as they stand: a load that failed, a day far above all before; and breaks up to today.
+//!
+//! In: facts of [`crate::progress`], units. Out: sentences without their full stop.
+
+use super::quantities::{QuantityWords, rounded};
+use crate::progress::failed_attempt::FailedAttempt;
+use crate::progress::one_rm_now::LayOff;
+use crate::progress::unconfirmed::{JUMP_SHARE, Jump};
+use crate::units::System;
+
+/// "the 90 kg that failed on 2026-02-16 (line 9)".
+#[must_use]
+pub fn failed_in_words(failed: &FailedAttempt, units: System) -> String {
+    format!(
+        "the {} that failed on {} (line {})",
+        units.mass(failed.load),
+        failed.day,
+        failed.line
+    )
+}
+
+/// What does not count, and why.
+#[must_use]
+pub fn jump_in_words(jump: &Jump, units: System) -> String {
+    format!(
+        "line {}, {}: {} × {} stands for {}, {} % above the best day before; more than {} % is taken for a slip and does not \
+         count until a second day comes as near: look at its digits and unit",
+        jump.set.line,
+        jump.day(),
+        units.mass(jump.set.load),
+        jump.set.repetitions,
+        units.mass(jump.one_rm),
+        rounded(100.0 * jump.excess(), 0),
+        rounded(100.0 * JUMP_SHARE, 0)
+    )
+}
+
+/// What a break up to today makes of a 1RM.
+#[must_use]
+pub fn break_in_words(found: LayOff) -> String {
+    format!(
+        "no session for {} days before {}: what is left of this strength is not known, so the first sessions are lighter and \
+         the log of them is the next plan's ground",
+        found.days(),
+        found.to
+    )
+}

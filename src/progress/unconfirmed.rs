@@ -1,0 +1,78 @@
+//! Sets that stand for far more than any day before: named, and counted only when a second day shows as much.
+//!
+//! In: a [`Log`] of one lift. Out: the sessions that count, and every [`Jump`] that was left out of them.
+
+use super::day::Day;
+use super::published_equations::PublishedEstimates;
+use super::session_best::{SessionBest, session_bests};
+use super::training_log::{Log, LogEntry};
+use crate::units::Mass;
+
+/// A day's best above every day before by more than this is taken for a slip until a second day comes as near to it
+/// (common practice: from session to session loads rise by 2 to 10 %; a day's form moves a maximum by less).
+pub const JUMP_SHARE: f64 = 0.10;
+
+/// A set that stands for more than the days before explain.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Jump {
+    /// The set.
+    pub set: LogEntry,
+    /// The 1RM that it stands for.
+    pub one_rm: Mass,
+    /// The best of the days before.
+    pub before: Mass,
+}
+
+impl Jump {
+    /// The day.
+    #[must_use]
+    pub const fn day(&self) -> Day {
+        self.set.day
+    }
+
+    /// How much more it is than the best before, as a share.
+    #[must_use]
+    pub fn excess(&self) -> f64 {
+        self.one_rm.as_kg() / self.before.as_kg() - 1.0
+    }
+}
+
+/// The sessions that count, the log without what does not, and that. A day of which a set is left out counts by its
+/// other sets.
+pub(super) fn confirmed<'a>(
+    log: &Log,
+    published: &'a PublishedEstimates,
+) -> (Vec<SessionBest<'a>>, Log, Vec<Jump>) {
+    let mut log = log.clone();
+    let mut jumps = Vec::new();
+    loop {
+        let sessions = session_bests(&log, published);
+        let Some(jump) = first_jump(&sessions) else {
+            return (sessions, log, jumps);
+        };
+        // Sets of one line, such as 3x5, go together.
+        log.entries.retain(|entry| entry.line != jump.set.line);
+        jumps.push(jump);
+    }
+}
+
+fn first_jump(sessions: &[SessionBest]) -> Option<Jump> {
+    let mut best_kg = sessions.first()?.kg();
+    for (index, session) in sessions.iter().enumerate().skip(1) {
+        let is_shown_again = || {
+            let later = &sessions[index + 1..];
+            later
+                .iter()
+                .any(|later| later.kg() * (1.0 + JUMP_SHARE) >= session.kg())
+        };
+        if session.kg() > best_kg * (1.0 + JUMP_SHARE) && !is_shown_again() {
+            return Some(Jump {
+                set: session.set.clone(),
+                one_rm: session.estimate.one_rm,
+                before: Mass::from_kg(best_kg),
+            });
+        }
+        best_kg = best_kg.max(session.kg());
+    }
+    None
+}

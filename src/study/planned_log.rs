@@ -1,0 +1,124 @@
+//! What a training log says to a plan: the 1RM that it ends at, and what happened since.
+//!
+//! In: a log, what is asked of a plan. Out: the 1RM, where it is from, [`LogFacts`]; how a measured lifter differs.
+
+use super::log_study::{LogChoice, log_of, trend_of};
+use super::plan_ground::{is_measured, simulated_one_rm};
+use super::plan_question::{PlanNote, PlanQuestion};
+use super::question::Question;
+use super::session_oracle::carried_body;
+use crate::anatomy::LifterRecord;
+use crate::error::{Error, PlanFault, Result};
+use crate::library::Library;
+use crate::movement::lift_name;
+use crate::progress::day::Day;
+use crate::progress::one_rm_now::NowFrom;
+use crate::progress::trend::Trend;
+use crate::session::strength::{OneRmSource, PlannedLift};
+use crate::units::Mass;
+
+/// Days since the return from a lay-off in which somebody is just back (common practice: load returns over two weeks).
+const RETURN_DAYS: i32 = 14;
+
+/// A log's 1RM over the one that a lifter was fitted to, or the other way round, from which that is told (assumed: some
+/// months of training; less is within what fits and logs scatter).
+const OTHER_STRENGTH: f64 = 1.25;
+
+/// What the days of a log ask for.
+pub(super) struct LogFacts {
+    /// Days of a lay-off that ends with this plan, or ended shortly before.
+    pub back_from_break: Option<u32>,
+    /// A load that failed and bounds the 1RM.
+    pub failed: Option<Mass>,
+    /// Days since a set that left nothing in reserve, where the plan has a first day.
+    pub days_since_all_out: Option<u32>,
+}
+
+/// The 1RM that the trend of a log ends at; the log may call the lift by any name of the movement.
+///
+/// **Fails** as reading the log does, where the plan begins before the log ends, and where the log leaves out the body.
+pub(super) fn one_rm_of_log(
+    choice: &LogChoice,
+    asked: &PlanQuestion,
+    library: &Library,
+    question: &Question<'_>,
+) -> Result<(Mass, OneRmSource, LogFacts)> {
+    let log = log_of(library, choice)?;
+    let own = lift_name(&asked.movement);
+    let handling = &question.movement.handling;
+    let mut lifts = log.entries.iter().map(|entry| entry.lift.as_str());
+    let lift = lifts
+        .clone()
+        .find(|lift| *lift == own)
+        .or_else(|| lifts.find(|lift| handling.is_called(lift)))
+        .map_or(own.clone(), str::to_owned);
+    let trend = trend_of(library, &log.of_lift(Some(&lift))?)?;
+    let last = trend.last_day();
+    if let Some(start) = asked.start.filter(|start| *start <= last) {
+        return Err(Error::bad(PlanFault::StartInLog {
+            start: start.to_string(),
+            last: last.to_string(),
+        }));
+    }
+    let body = carried_body(&question.movement.carrier()?, question.lifter);
+    let one_rm = trend.one_rm_now();
+    let added = one_rm - body;
+    if added.as_kg() < 0.0 {
+        return Err(Error::bad(PlanFault::LogBelowBody { one_rm, body }));
+    }
+    let today = asked.start.unwrap_or(last);
+    let since = trend.break_until(today);
+    let ended = since.or(trend.lay_off);
+    let ended = ended.filter(|lay_off| today.days_since(lay_off.to) < RETURN_DAYS);
+    let facts = LogFacts {
+        back_from_break: ended.and_then(|lay_off| u32::try_from(lay_off.days()).ok()),
+        failed: match trend.now.from {
+            NowFrom::Failed(failed) => Some(failed.load - body),
+            _ => None,
+        },
+        days_since_all_out: asked.start.and_then(|start| all_out(&trend, start)),
+    };
+    let from = OneRmSource::Log {
+        verdict: trend.verdict,
+        sureness: trend.sureness,
+        line: Box::new(trend.recent),
+        now: trend.now,
+        lay_off: trend.lay_off,
+        jumps: trend.jumps,
+        since,
+    };
+    Ok((added, from, facts))
+}
+
+/// Days from the last session to the first of the plan, where its best set left nothing in reserve; one that notes none
+/// counts as done to failure, as in the estimates.
+fn all_out(trend: &Trend<'_>, start: Day) -> Option<u32> {
+    let last = trend.sessions.last()?;
+    let is_all_out = last.set.reserve.unwrap_or(0.0) <= 0.0;
+    let days = u32::try_from(start.days_since(last.day)).ok();
+    days.filter(|_| is_all_out)
+}
+
+/// A lifter who was fitted to measurements of this lift, and a log that shows another strength.
+///
+/// **Fails** as the simulation of the 1RM does.
+pub(super) fn differing_lifter(
+    question: &Question<'_>,
+    record: Option<&LifterRecord>,
+    lift: &PlannedLift,
+) -> Result<Option<PlanNote>> {
+    if !matches!(lift.one_rm_from, OneRmSource::Log { .. }) {
+        return Ok(None);
+    }
+    if !record.is_some_and(|record| is_measured(record, question)) {
+        return Ok(None);
+    }
+    let (fitted, _) = simulated_one_rm(question, record)?;
+    let ratio = (lift.one_rm + lift.body).as_kg() / (fitted + lift.body).as_kg();
+    let differs = !(1.0 / OTHER_STRENGTH..=OTHER_STRENGTH).contains(&ratio);
+    Ok(differs.then(|| PlanNote::LifterDiffers {
+        lifter: question.lifter.title.clone(),
+        fitted,
+        of_log: lift.one_rm,
+    }))
+}
