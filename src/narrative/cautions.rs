@@ -61,10 +61,10 @@ pub const fn usual(caution: &Caution) -> (&'static str, &'static str) {
     match caution {
         Caution::Disclaimer => ("This is education, no medical advice. Local rules and a qualified professional on the spot come first.", RULES),
         Caution::NotIll => ("Do not train injured, ill or in pain. Ask a clinician when pregnant, after surgery, with high blood pressure, an aneurysm, disease of heart or retina.", HEART),
-        Caution::StopAtPain => ("Stop at once at sharp pain, dizziness, chest pressure, a headache that comes suddenly, or when technique breaks down.", RULES),
+        Caution::StopAtPain => ("Stop at once: sharp pain, dizziness, chest pressure, sudden headache, bad form.", RULES),
         Caution::PlainForNovices => ("Bands and chains are for experienced lifters: a novice gains as much from plain weight that grows a little each week.", RULES),
         Caution::Collars => ("Collars on, plates checked, nobody near the ends of the bar.", RULES),
-        Caution::SafetyArms => ("Set safety arms at the lowest point of the bar's path, or have a spotter; never lift alone without either.", SPOTTING),
+        Caution::SafetyArms => ("Set safety arms at the bar's lowest point, or have a spotter; never without.", SPOTTING),
         Caution::AgreeWithSpotters => ("Agree with the spotters first: repetitions, hand-off, who takes the bar when.", SPOTTING),
         Caution::SledStops => ("Set the sled's stops just below the lowest place of the lift, and keep a hand free for the catch.", RULES),
         Caution::RoundingBack => ("Keep the back's shape; end the set when it rounds. Low back pain ended a deadlift programme for 3 of 14 lifters.", BACK),

@@ -19,7 +19,7 @@ pub fn answer_lines(pick: &PickAnswer, picked: &Picked, units: System) -> [Strin
     let loaded = &picked.loaded;
     let mut what = on_the_bar(pick, picked, units);
     for piece in hung_pieces(&loaded.setup.items, &pick.anchors, units) {
-        what += &format!(" + {piece}");
+        what += &format!(" + {}", without_height(&piece));
     }
     [
         format!("{}: {what}", capital(family_name(pick, picked))),
@@ -29,6 +29,16 @@ pub fn answer_lines(pick: &PickAnswer, picked: &Picked, units: System) -> [Strin
             costs(pick, picked, units)
         ),
     ]
+}
+
+/// A piece without the height of its anchor, which the name of the anchor stands for: cards are short.
+fn without_height(piece: &str) -> String {
+    let end = piece.find(" high)").map(|at| at + " high)".len());
+    let cut = end.and_then(|end| Some((piece[..end].rfind(" (")?, end)));
+    cut.map_or_else(
+        || piece.to_owned(),
+        |(start, end)| format!("{}{}", &piece[..start], &piece[end..]),
+    )
 }
 
 fn buys(picked: &Picked, units: System) -> String {

@@ -3,7 +3,8 @@
 //!
 //! In: the name or path of a log, an athlete, a lift. Out: [`LogStudy`].
 
-use super::log_study::{LogChoice, log_of, trend_of};
+use super::log_study::{LogChoice, log_of};
+use super::log_trend::trend_of;
 use super::possible_maximum::check_of_anybody;
 use crate::error::Result;
 use crate::library::Library;

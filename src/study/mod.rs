@@ -36,6 +36,7 @@ mod listed_values;
 mod load_for_effort;
 mod load_holders;
 mod log_study;
+mod log_trend;
 mod maximum;
 mod muscle_layers;
 mod muscle_lines;

@@ -2,7 +2,8 @@
 //!
 //! In: a log, what is asked of a plan. Out: the 1RM, where it is from, [`LogFacts`]; how a measured lifter differs.
 
-use super::log_study::{LogChoice, log_of, trend_of};
+use super::log_study::{LogChoice, log_of};
+use super::log_trend::trend_of;
 use super::plan_ground::{is_measured, simulated_one_rm};
 use super::plan_question::{PlanNote, PlanQuestion};
 use super::question::Question;
