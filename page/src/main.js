@@ -23,7 +23,8 @@ let whyTimer = 0;
 const times = [];
 
 function wish(withChart) {
-  const wide = (holder) => Math.max(220, Math.round(holder.clientWidth));
+  // Where another part of the page is shown, the chart has no width of its own.
+  const wide = (holder) => Math.max(220, Math.round(holder.clientWidth || $("main").clientWidth));
   const width = wide($("chart"));
   const isSmall = innerWidth < 640;
   return {

@@ -791,6 +791,13 @@ fn law_the_keyboard_finds_its_way_and_the_address_stays() {
     );
     assert_eq!(hidden, json!([]));
     assert_eq!(tab.eval("document.documentElement.scrollWidth"), json!(320));
+    // No part of the page complains of a chart that it does not show.
+    for view in ["explore", "predict", "quiz", "class"] {
+        tab.open(&file, &format!("{state}&view={view}"));
+        settle(&mut tab);
+        let told = tab.eval("[torquill.state.view, document.getElementById('notice').textContent, document.getElementById('notice').hidden]");
+        assert_eq!(told, json!([view, "", true]));
+    }
     is_calm(&tab);
 }
 
