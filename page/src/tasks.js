@@ -14,7 +14,7 @@ export function buildTasks(given, start) {
   tasks = given ?? [];
   document.querySelector("[data-view=tasks]").hidden = !tasks.length;
   $("tasks").replaceChildren(...tasks.map((task, index) => make("li", {}, make("p", {}, task.text),
-    make("p", { class: "row" }, make("button", { type: "button", "aria-label": `Start task ${index + 1} here`, on: { click: () => start(task) } }, "Start here")),
+    make("p", { class: "row" }, make("button", { type: "button", "aria-label": `Start here: task ${index + 1}`, on: { click: () => start(task) } }, "Start here")),
     task.hint ? make("details", {}, make("summary", {}, "Hint"), make("p", {}, task.hint)) : "",
     make("p", { class: "state" }))));
 }
