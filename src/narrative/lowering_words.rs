@@ -3,6 +3,7 @@
 //! In: three capacities, a maximum. Out: the words around their figure, and of its lines.
 
 use super::figure_words::FigureWords;
+use super::muscle_names::head_name;
 use super::places::forces_of;
 use super::prose::{capital, percent};
 use super::quantities::{QuantityWords, rounded};
@@ -56,6 +57,32 @@ fn past_the_weakest(three: &ThreeCapacities, units: System) -> String {
         ". The 1RM, {maximum_told} {u}, is above the {held_told} {u} held at the weakest place: {carried}.",
         u = unit.symbol
     )
+}
+
+/// That the weakest place bears less lowered slowly than held still, where it does, with the strongest muscle that shortens there.
+fn less_than_held(three: &ThreeCapacities) -> String {
+    /// A muscle below this activation is not told of.
+    const TOLD_ACTIVATION: f64 = 0.2;
+    let lowered = &three.lowered.capacity;
+    let values = lowered.values();
+    let [least, held] = [&three.lowered, &three.held].map(ThreeCapacities::least_n);
+    if least >= held {
+        return String::new();
+    }
+    let weakness: Vec<f64> = values.iter().map(|value| -value).collect();
+    let there = &lowered.held[sample_of_peak(&weakness)];
+    let force_n = |at: usize| there.activations[at] * there.muscles[at].active_n;
+    let shortens = |at: &usize| {
+        there.muscles[*at].state.velocity_norm > 0.0 && there.activations[*at] > TOLD_ACTIVATION
+    };
+    let strongest = (0..there.muscles.len())
+        .filter(shortens)
+        .max_by(|a, b| force_n(*a).total_cmp(&force_n(*b)));
+    let muscle = strongest.map_or_else(String::new, |at| {
+        let name = head_name(&lowered.muscles[at]);
+        format!("; the {name} shortens there while the load goes down")
+    });
+    format!(" Here the weakest place bears less lowered slowly than held still{muscle}.")
 }
 
 /// What was measured of the lift, and which way the model misses it; nothing where nothing was.
@@ -129,8 +156,9 @@ pub(crate) fn three_capacity_words(
         ),
         caption: format!(
             "Muscles that are pulled longer hold more than muscles that shorten, so more can be lowered than lifted: at the weakest place \
-             here {} times as much.{} A load beyond the maximum needs help on its way up.",
+             here {} times as much.{}{} A load beyond the maximum needs help on its way up.",
             rounded(surplus, 2),
+            less_than_held(three),
             measured_beside(surplus, measured)
         ),
     }

@@ -495,6 +495,13 @@ pub const CURVES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
+        reads: r"Here the weakest place bears less lowered slowly than held still(?:; the .+ shortens there while the load goes down)?",
+        holds: |_, drawn| {
+            let (down, held) = (drawn.curve("lowered")?, drawn.curve("held")?);
+            holds(least(down)[1] < least(held)[1], "less than held")
+        },
+    },
+    Claim {
         reads: r"A load beyond the maximum needs help on its way up",
         holds: is_definition,
     },
