@@ -808,6 +808,10 @@ const LOADS: &[Claim<Drawn>] = &[
             let hung = hung.ok_or("nothing hangs")?;
             let held = drawn.curve("capacity")?;
             let most = |name: &str| -> Result<f64, String> {
+                // A band aslant has an effort of its own, which the figure draws.
+                if let Ok(effort) = drawn.curve(&format!("effort: {name}")) {
+                    return Ok(peak(effort)[1] / 100.0);
+                }
                 let asked = drawn.curve(name)?;
                 Ok(held
                     .iter()

@@ -4,7 +4,7 @@ use super::{Claim, check, holds, is_definition, says};
 use crate::power::somebody;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
-use regex::Captures;
+use regex::{Captures, Regex};
 use torquill::capacity::Pace;
 use torquill::grammar::setup_from_texts;
 use torquill::library::Library;
@@ -80,11 +80,20 @@ fn hardest_there(place: &str, curves: &Curves, load: usize) -> Result<(), String
     greatest_there(place, curves.effort(load), curves)
 }
 
+/// Angles of the ankle by their sign on the axis: plantar flexion is below zero.
+fn signed(place: &str) -> String {
+    let below = Regex::new(r"([\d.]+) deg of plantar flexion").expect("a pattern");
+    let signed = below.replace_all(place, "-$1 deg");
+    let above = Regex::new(r"([\d.]+) deg(?: of dorsiflexion)? to ").expect("a pattern");
+    above.replace_all(&signed, "$1 to ").into_owned()
+}
+
 /// The same of capacity, whose peak may lie between two places.
 fn strongest_there(place: &str, curves: &Curves) -> Result<(), String> {
     let Some([at, _]) = curves.crest else {
         return greatest_there(place, &curves.capacity, curves);
     };
+    let place = signed(place);
     let printed = place.trim_start_matches("at ").split(' ').next();
     says(printed.unwrap_or_default(), at, 0.0, "place of the peak")
 }
@@ -92,7 +101,8 @@ fn strongest_there(place: &str, curves: &Curves) -> Result<(), String> {
 /// The same of any curve of the figure.
 fn greatest_there(place: &str, values: &[f64], curves: &Curves) -> Result<(), String> {
     let (_, most) = greatest(values);
-    let printed = match place {
+    let place = signed(place);
+    let printed = match place.as_str() {
         "at the start" => "0",
         other => other
             .trim_start_matches("at ")
@@ -353,7 +363,7 @@ fn effort_told(told: &Captures<'_>, curves: &Curves) -> Result<(), String> {
         "more than can be held",
     )?;
     hardest_there(&told[2], curves, load)?;
-    let stretch = &told[5];
+    let stretch = &signed(&told[5]);
     let inside: Vec<f64> = (0..effort.len())
         .filter(|index| effort[*index] >= 0.95 * most)
         .map(|index| curves.at[index])
@@ -387,7 +397,6 @@ fn effort_told(told: &Captures<'_>, curves: &Curves) -> Result<(), String> {
     )
 }
 
-/// What `figure` draws, from what `--data` writes.
 /// The peak of a study between two of its samples: above them all, and no higher than the lines beside a piece promise.
 fn crest_of(study: &Study, units: System) -> Option<[f64; 2]> {
     let (behind, range, peak) = study.crest()?;
@@ -402,6 +411,7 @@ fn crest_of(study: &Study, units: System) -> Option<[f64; 2]> {
     Some([if is_us_travel { axis / 2.54 } else { axis }, peak])
 }
 
+/// What `figure` draws, from what `--data` writes.
 fn curves_of(study: &Study, units: System) -> Curves {
     let told = study.told(units);
     let mut curves = Curves {
