@@ -7,7 +7,7 @@ use super::figure_words::FigureWords;
 use super::prose::listed;
 use super::quantities::{QuantityWords, rounded};
 use crate::library::MeasuredGrips;
-use crate::study::{Compared, Conditions, GripFamily};
+use crate::study::{Compared, Conditions, GripFamily, UNCHANGED};
 use crate::units::{Mass, System};
 
 /// What the hands' distance changes, whatever the lifter.
@@ -52,11 +52,14 @@ fn measured_maxima(grips: &GripFamily, measured: &MeasuredGrips, units: System) 
         format!("{maximum} with a {} grip", grip.name)
     });
     let told = listed(&each.collect::<Vec<String>>());
-    let held = |index: usize| {
-        let variant = grips.in_order().get(index).copied();
-        variant.and_then(|variant| variant.figures.value(Compared::Held))
-    };
-    let last = grips.in_order().len().saturating_sub(1);
+    // Those that were measured, without the lifter's own grip, which may be held in the same unit.
+    let tried: Vec<_> = grips
+        .in_order()
+        .into_iter()
+        .filter(|variant| variant.text != UNCHANGED)
+        .collect();
+    let held = |index: usize| tried.get(index)?.figures.value(Compared::Held);
+    let last = tried.len().saturating_sub(1);
     let model = held(last).zip(held(0)).map(|(wide, narrow)| wide > narrow);
     let people = measured.grips.last().zip(measured.grips.first());
     let people = people.map(|(wide, narrow)| wide.one_rm_kg > narrow.one_rm_kg);

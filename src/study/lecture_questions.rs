@@ -40,6 +40,8 @@ pub fn at_usual_speeds(desk: &Desk<'_>, movement: &str) -> Result<Vec<MovingStud
         .collect()
 }
 
+/// A value as the lifter has it.
+pub const UNCHANGED: &str = "0%";
 /// Shorter and longer limbs, against the lifter's own: about two standard deviations between people of
 /// one height (assumed).
 const LIMBS: [&str; 3] = ["-10%", "0%", "+10%"];
@@ -84,7 +86,7 @@ pub fn grip_family(desk: &Desk<'_>, movement: &str, breadths: &[f64]) -> Result<
     let tried = breadths
         .iter()
         .map(|breadths| whole_width(desk.units, (100.0 * breadths * breadth_m).round()));
-    let values: Vec<String> = tried.chain(["0%".to_owned()]).collect();
+    let values: Vec<String> = tried.chain([UNCHANGED.to_owned()]).collect();
     let mut grips = GripFamily {
         family: varied(desk, movement, path, &values)?,
         usual: Length::from_m(usual_m),

@@ -105,7 +105,9 @@ pub use free_body::{BenchForce, FloorForce, FreeBody, FreeJoint};
 pub use held_change::HeldChange;
 pub use invented_lifter::invented;
 pub use judged_log::{LogStudy, log_study};
-pub use lecture_questions::{GripFamily, MovingStudy, at_usual_speeds, grip_family, thigh_family};
+pub use lecture_questions::{
+    GripFamily, MovingStudy, UNCHANGED, at_usual_speeds, grip_family, thigh_family,
+};
 pub use lecture_sessions::{invented_log, invented_session};
 pub use limited_stretch::{LimitedStretch, LimitedStretches, limited_stretches, moving_joints};
 pub use listed_movements::{ListedMovement, listed_movement};
