@@ -61,7 +61,7 @@ pub const fn usual(caution: &Caution) -> (&'static str, &'static str) {
     match caution {
         Caution::Disclaimer => ("This is education, no medical advice. Local rules and a qualified professional on the spot come first.", RULES),
         Caution::NotIll => ("Do not train injured, ill or in pain. Ask a clinician when pregnant, after surgery, with high blood pressure, an aneurysm, disease of heart or retina.", HEART),
-        Caution::StopAtPain => ("Stop at once: sharp pain, dizziness, chest pressure, sudden headache, bad form.", RULES),
+        Caution::StopAtPain => ("Stop at once: sharp pain, dizziness, chest pressure, sudden headache.", RULES),
         Caution::PlainForNovices => ("Bands and chains are for experienced lifters: a novice gains as much from plain weight that grows a little each week.", RULES),
         Caution::Collars => ("Collars on, plates checked, nobody near the ends of the bar.", RULES),
         Caution::SafetyArms => ("Set safety arms at the bar's lowest point, or have a spotter; never without.", SPOTTING),

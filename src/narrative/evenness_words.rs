@@ -186,7 +186,7 @@ fn bar_beside_plain(both: &AgainstPlain) -> &'static str {
         setup.plain_mass(&study.range.carrier).as_kg()
     });
     if plain - hung > ALIKE_KG {
-        "The bar is lighter so that the hardest place is as hard as with plain weight."
+        "The bar is lighter so that the hardest place is about as hard as with plain weight."
     } else {
         "The bar is as heavy: where the lift is hardest what hangs on it adds next to nothing."
     }

@@ -56,7 +56,7 @@ fn measured_maxima(grips: &GripFamily, measured: &MeasuredGrips, units: System) 
     let tried: Vec<_> = grips
         .in_order()
         .into_iter()
-        .filter(|variant| variant.text != UNCHANGED)
+        .filter(|variant| variant.text.trim_start_matches('+') != UNCHANGED)
         .collect();
     let held = |index: usize| tried.get(index)?.figures.value(Compared::Held);
     let last = tried.len().saturating_sub(1);

@@ -309,6 +309,8 @@ fn law_the_hand_scale_agrees_with_the_felt_load() {
             "heavy-lifter",
             "--gym",
             gym,
+            "--only",
+            "bands",
         ];
         let answer = call_in(folder.path(), &[&ask[..], &["--format", "json"]].concat());
         let answer = answer.done().json();

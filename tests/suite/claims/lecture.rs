@@ -800,7 +800,7 @@ const LOADS: &[Claim<Drawn>] = &[
         holds: |_, drawn| grows(drawn, "with a band"),
     },
     Claim {
-        reads: r"The bar is lighter so that the hardest place is as hard as with plain weight|The bar is as heavy: where the lift is hardest what hangs on it adds next to nothing",
+        reads: r"The bar is lighter so that the hardest place is about as hard as with plain weight|The bar is as heavy: where the lift is hardest what hangs on it adds next to nothing",
         holds: |told, drawn| {
             let hung = ["with a band", "with a chain"]
                 .into_iter()
@@ -820,8 +820,8 @@ const LOADS: &[Claim<Drawn>] = &[
                     .fold(0.0, f64::max))
             };
             holds(
-                (most(hung)? / most("plain weight")? - 1.0).abs() < 0.02,
-                "as hard",
+                (most(hung)? / most("plain weight")? - 1.0).abs() < 0.03,
+                "about as hard",
             )?;
             // A bar's weight is the least of what is asked for, or less.
             let [under, plain] = [

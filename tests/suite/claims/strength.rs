@@ -357,7 +357,13 @@ fn effort_told(told: &Captures<'_>, curves: &Curves) -> Result<(), String> {
     let load = curves.load(&told[1])?;
     let effort = curves.effort(load);
     let (_, most) = greatest(effort);
-    says(&told[3], 100.0 * most, 0.02, "effort")?;
+    // The greatest effort may lie between two samples: above them, and no higher than the lines beside promise.
+    let top = (0..effort.len() - 1)
+        .map(|piece| promised(effort, piece))
+        .fold(most, f64::max);
+    let printed: f64 = told[3].parse().map_err(|_| "no effort")?;
+    let nearest = printed.clamp(100.0 * most, 100.0 * top.min(1.02 * most));
+    says(&told[3], nearest, 0.02, "effort")?;
     holds(
         told.get(4).is_some() == (most > 1.0 + 1e-6) || (most - 1.0).abs() < 1e-4,
         "more than can be held",
