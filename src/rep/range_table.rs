@@ -43,37 +43,36 @@ impl<const K: usize> Table<K> {
         }
     }
 
-    /// Through at least seven rows of functions without kinks, the first at 0 and the last at 1.
+    /// Through at least five rows of functions without kinks, the first at 0 and the last at 1.
     ///
     /// ```text
-    /// m_k = (−y_{k−3} + 9y_{k−2} − 45y_{k−1} + 45y_{k+1} − 9y_{k+2} + y_{k+3})/60h
+    /// m_k = (y_{k−2} − 8y_{k−1} + 8y_{k+1} − y_{k+2})/12h
     /// ```
-    /// At the three places next to an end `m` is that of the sextic through the seven nearest places.
+    /// At the two places next to an end `m` is that of the quartic through the five nearest places.
     /// **Shape.** As [`Table::through`], but the slope's error is of order h³, not h²: it does not swing from place to
     /// place where a function climbs ever more steeply, as inertia does towards a straight limb.
-    /// **Source.** Seven-point differences (textbook).
+    /// **Source.** Five-point differences (textbook).
     pub(super) fn through_smooth(values: Vec<[f64; K]>) -> Self {
-        /// Weights of seven neighbours, times 60, for the slope at the first, second, third and middle one.
-        const WEIGHTS: [[f64; 7]; 4] = [
-            [-147.0, 360.0, -450.0, 400.0, -225.0, 72.0, -10.0],
-            [-10.0, -77.0, 150.0, -100.0, 50.0, -15.0, 2.0],
-            [2.0, -24.0, -35.0, 80.0, -30.0, 8.0, -1.0],
-            [-1.0, 9.0, -45.0, 0.0, 45.0, -9.0, 1.0],
+        /// Weights of five neighbours, times 12, for the slope at the first, second and middle one.
+        const WEIGHTS: [[f64; 5]; 3] = [
+            [-25.0, 48.0, -36.0, 16.0, -3.0],
+            [-3.0, -10.0, 18.0, -6.0, 1.0],
+            [1.0, -8.0, 0.0, 8.0, -1.0],
         ];
         let last = values.len() - 1;
         let width = 1.0 / last as f64;
         let slope = |row: usize, k: usize| {
             let from_end = last - row;
-            let sum: f64 = if from_end < 3 {
+            let sum: f64 = if from_end < 2 {
                 let at = |i: usize| values[last - i][k];
                 let weights = WEIGHTS[from_end].iter().enumerate();
                 -weights.map(|(i, w)| w * at(i)).sum::<f64>()
             } else {
-                let first = row.saturating_sub(3);
+                let first = row.saturating_sub(2);
                 let weights = WEIGHTS[row - first].iter().enumerate();
                 weights.map(|(i, w)| w * values[first + i][k]).sum()
             };
-            sum / (60.0 * width)
+            sum / (12.0 * width)
         };
         let slopes = (0..=last)
             .map(|row| std::array::from_fn(|k| slope(row, k)))
