@@ -6,18 +6,17 @@
 use super::draft::{Draft, LoweringPrediction};
 use super::fatigue::{FatigueJoint, TiringJoint};
 use super::method::Method;
-use super::overload_ground::{caught, tested, way_back};
+use super::overload_ground::{caught, measured_remark, sources, tested, way_back};
 use super::planned_set::{PlannedSet, SetIntent, SetKind, warm_up_sets};
 use super::prediction::TiringBody;
 use super::published::EccentricTable;
-use super::remark::{Frequency, LoweringLimit, LoweringRemark, PlanBasis, Progression, Remark};
-use super::request::{SessionRequest, found};
+use super::remark::{Frequency, LoweringLimit, LoweringRemark, Progression, Remark};
+use super::request::SessionRequest;
 use super::rests::checked_between_sets;
 use super::strength::PlannedLift;
 use crate::error::{Error, LoweringFault, Result, SessionRefusal};
 use crate::movement::{Handover, WayBack};
 use crate::setups::Loading;
-use crate::source::Source;
 use crate::units::{Duration, Length, Mass};
 
 /// Time in which the spotters lift the bar back and the lifter sets again, s (assumed: two calm breaths).
@@ -420,7 +419,11 @@ fn remarks(request: &SessionRequest, limits: &Limits<'_>, draft: &Draft) -> Vec<
         ratio: limits.ratio(),
         who: limits.measured_on.clone(),
     }))];
-    remarks.extend(measured_remark(request, limits));
+    remarks.extend(measured_remark(
+        request,
+        limits.table,
+        limits.measured_on.is_some(),
+    ));
     let customary = overload.repetitions;
     let unusual = |set: &PlannedSet| {
         set.share > 1.0 && !(customary.0..=customary.1).contains(&set.repetitions())
@@ -438,26 +441,4 @@ fn remarks(request: &SessionRequest, limits: &Limits<'_>, draft: &Draft) -> Vec<
     }
     remarks.push(Remark::Lowering(LoweringRemark::NoMuscleDamage));
     remarks
-}
-
-/// What the measured ratio would make of the limit, where a simulated one is planned with.
-fn measured_remark(request: &SessionRequest, limits: &Limits<'_>) -> Option<Remark> {
-    let planning = limits.table.planning();
-    let table = limits.table;
-    limits.measured_on.is_none().then(|| {
-        Remark::Lowering(LoweringRemark::MeasuredLimit(LoweringLimit {
-            most: table.eccentric_one_rm(request.lift.one_rm, request.lift.body),
-            ratio: planning.ratio,
-            who: Some(planning.who.clone()),
-        }))
-    })
-}
-
-fn sources(table: &EccentricTable) -> impl Iterator<Item = (PlanBasis, Source)> {
-    let numbers = [
-        (PlanBasis::OverloadWindow, table.overload.source.clone()),
-        (PlanBasis::EccentricLimit, table.planning().source.clone()),
-        (PlanBasis::LoweringCost, table.efficiency.source.clone()),
-    ];
-    numbers.into_iter().chain(table.studies.iter().map(found))
 }

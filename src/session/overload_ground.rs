@@ -1,10 +1,13 @@
 //! Whether more than 1RM is lowered in a lift: somebody can hand it over, and the 1RM was tested.
 //!
-//! In: a [`SessionRequest`]. Out: how the load comes back up, or a refusal.
+//! In: a [`SessionRequest`]. Out: how the load comes back up, or a refusal; what the numbers rest on.
 
-use super::request::SessionRequest;
+use super::published::EccentricTable;
+use super::remark::{LoweringLimit, LoweringRemark, PlanBasis, Remark};
+use super::request::{SessionRequest, found};
 use crate::error::{Error, NoHelp, Result, SessionRefusal};
 use crate::movement::{Catch, Handover, NoHandover, WayBack};
+use crate::source::Source;
 
 /// How the load comes back up.
 ///
@@ -45,4 +48,30 @@ pub(super) fn tested(request: &SessionRequest) -> Result<()> {
         }));
     }
     Ok(())
+}
+
+/// What the measured ratio would make of the limit, where a simulated one is planned with.
+pub(super) fn measured_remark(
+    request: &SessionRequest,
+    table: &EccentricTable,
+    is_measured: bool,
+) -> Option<Remark> {
+    let planning = table.planning();
+    (!is_measured).then(|| {
+        Remark::Lowering(LoweringRemark::MeasuredLimit(LoweringLimit {
+            most: table.eccentric_one_rm(request.lift.one_rm, request.lift.body),
+            ratio: planning.ratio,
+            who: Some(planning.who.clone()),
+        }))
+    })
+}
+
+/// Where the numbers of an overload come from.
+pub(super) fn sources(table: &EccentricTable) -> impl Iterator<Item = (PlanBasis, Source)> {
+    let numbers = [
+        (PlanBasis::OverloadWindow, table.overload.source.clone()),
+        (PlanBasis::EccentricLimit, table.planning().source.clone()),
+        (PlanBasis::LoweringCost, table.efficiency.source.clone()),
+    ];
+    numbers.into_iter().chain(table.studies.iter().map(found))
 }

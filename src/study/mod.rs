@@ -38,6 +38,7 @@ mod load_holders;
 mod log_study;
 mod log_trend;
 mod maximum;
+mod model_maximum;
 mod muscle_layers;
 mod muscle_lines;
 mod muscles;

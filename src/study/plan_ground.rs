@@ -2,12 +2,12 @@
 //!
 //! In: a [`PlanQuestion`] and the model. Out: [`PlanGround`], from which every method's request is made.
 
+use super::model_maximum::simulated_one_rm;
 use super::person_asked::reference_of;
 use super::plan_question::{PersonTold, PlanNote, PlanQuestion};
 use super::planned_log::{differing_lifter, one_rm_of_log};
 use super::possible_maximum::{impossible, odd_maximum};
 use super::question::Question;
-use super::rep_study::maximum;
 use super::session_oracle::{carried_body, lifter_of_one_rm};
 use super::session_setup::{SessionSetup, best_setup, named_setup};
 use crate::anatomy::{Lifter, LifterRecord, Sex, Training};
@@ -16,7 +16,6 @@ use crate::error::{Error, JudgedBy, PlanFault, Result};
 use crate::grammar::Stock;
 use crate::library::{Library, Model};
 use crate::movement::Carrier;
-use crate::rep::RepOptions;
 use crate::resistance::{Item, Setup};
 use crate::session::method::Method;
 use crate::session::published::EccentricTable;
@@ -247,25 +246,6 @@ fn that_somebody_has(one_rm: Mass) -> Result<Mass> {
         return Err(Error::bad(PlanFault::OneRmOutside { one_rm, most }));
     }
     Ok(one_rm)
-}
-
-/// Whether a lifter's file was fitted to measurements of this very lift.
-pub(super) fn is_measured(record: &LifterRecord, question: &Question<'_>) -> bool {
-    record.lift_strength.contains_key(question.movement_name)
-}
-
-/// The 1RM of the model, and whether the lifter was measured in this lift: then the file has a factor of the lift's own.
-pub(super) fn simulated_one_rm(
-    question: &Question<'_>,
-    record: Option<&LifterRecord>,
-) -> Result<(Mass, OneRmSource)> {
-    let usual = RepOptions::usual_for(question.movement);
-    let (found, _) = maximum(question, &Setup::default(), &usual)?;
-    let from = OneRmSource::Simulated {
-        lifter: question.lifter.title.clone(),
-        measured: record.is_some_and(|record| is_measured(record, question)),
-    };
-    Ok((found.load, from))
 }
 
 /// The gym: the named one; a usual one where bar and plates are not enough.

@@ -4,7 +4,7 @@
 
 use super::log_study::{LogChoice, log_of};
 use super::log_trend::trend_of;
-use super::plan_ground::{is_measured, simulated_one_rm};
+use super::model_maximum::{is_measured, simulated_one_rm};
 use super::plan_question::{PlanNote, PlanQuestion};
 use super::question::Question;
 use super::session_oracle::carried_body;

@@ -83,6 +83,7 @@ fn row_of(family: &Family, axis: &str) -> Option<usize> {
 }
 
 #[test]
+#[ignore = "open: the long law has not run to its end yet"]
 fn law_a_lever_part_is_its_change_times_its_price() {
     let (mut told, mut exact) = (0, 0);
     for (seed, lift) in LIFTS.iter().enumerate() {
