@@ -113,14 +113,14 @@ fn has_push(body: &FreeBody) -> bool {
     body.through_n > (1.0 + 1.0e-6) * body.load.magnitude_n()
 }
 
-/// Joints that the push along bar or plate turns over to the muscles of their other side.
+/// Joints that the push along bar or plate turns over: the muscles of their other side hold them.
 fn turned_over(bodies: &[FreeBody], rows: &[usize]) -> String {
     let mut told: Vec<String> = Vec::new();
     for joint in bodies
         .iter()
         .flat_map(|body| rows.iter().map(|row| &body.joints[*row]))
     {
-        let words = format!("the {} to its {}", joint_name(joint.dof), holders(joint).1);
+        let words = format!("the {}", joint_name(joint.dof));
         let is_turned = joint.held_nm - joint.push_nm < -0.5 && joint.held_nm > 0.5;
         if is_turned && !told.contains(&words) {
             told.push(words);
@@ -128,7 +128,7 @@ fn turned_over(bodies: &[FreeBody], rows: &[usize]) -> String {
     }
     match told.as_slice() {
         [] => String::new(),
-        some => format!(" The push along bar or plate turns {} over.", listed(some)),
+        some => format!(" The push turns {} over.", listed(some)),
     }
 }
 
