@@ -213,6 +213,7 @@ fn law_a_pick_heeds_an_age_as_a_plan_does() {
 /// Where the bar comes down on the body no band leaves more than the maximum there, by plan or pick.
 #[test]
 fn law_nothing_above_the_maximum_is_left_on_the_chest() {
+    let left = regex::Regex::new(r"are left, (\d+) % of").expect("a pattern");
     for one_rm in ["27.5 kg", "45 kg", "120 kg"] {
         let words = [
             "plan",
@@ -231,7 +232,6 @@ fn law_nothing_above_the_maximum_is_left_on_the_chest() {
         let answer = call(&words);
         assert!(answer.status <= 1, "{}", answer.complaint);
         let told = in_one_line(&answer.out);
-        let left = regex::Regex::new(r"are left, (\d+) % of").expect("a pattern");
         for share in left.captures_iter(&told) {
             assert!(share[1].parse::<u32>().expect("a share") <= 100, "{told}");
         }
