@@ -41,7 +41,8 @@ pub struct TaskGround<'a> {
 /// the weight over its dial, every other dial and piece by itself, and what changes the lift together with the weight.
 /// No more than [`MOST_STATES`] are tried of a start, and none after [`MOST_UNMET`] starts with a goal that nothing met.
 pub fn check_tasks(file: &TaskFile<'_>, tasks: &[PageTask], ground: TaskGround<'_>) -> Result<()> {
-    let mut laboratory = Laboratory::new(ground.library.clone());
+    let TaskGround { library, .. } = ground;
+    let mut laboratory = Laboratory::new(library.clone());
     let mut of_starts: BTreeMap<&str, Vec<&PageTask>> = BTreeMap::new();
     for task in tasks {
         of_starts.entry(&task.start).or_default().push(task);

@@ -5,7 +5,6 @@ mod cli_canonical;
 mod cli_complain;
 mod cli_make_gym;
 mod cli_number_words;
-mod cli_output;
 mod cli_team;
 mod cli_whole_set;
 mod draw_build_up;
