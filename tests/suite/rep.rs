@@ -559,7 +559,15 @@ fn fault_absurd_inputs_end_in_an_answer_or_a_clear_error() {
                 paused,
                 handed_over,
             ] {
-                let trace = run(&model, &setup, &options);
+                let trace = match model.run(&setup, &options) {
+                    Ok(trace) => trace,
+                    Err(refused) => {
+                        // only a hurried lowering is refused, and the error says so
+                        assert_eq!(options.lowering, Some(s(0.3)), "{name}: {refused}");
+                        assert_eq!(refused.exit_status(), 2, "{name}: {refused}");
+                        continue;
+                    }
+                };
                 assert!(trace.samples.len() < 20_000);
                 for sample in &trace.samples {
                     assert!(sample.velocity.is_finite() && sample.force.is_finite());
