@@ -2,10 +2,9 @@
 //!
 //! In: a [`Caution`]. Out: its sentence, quantities in the units asked for.
 
-use super::faults::times_of_people;
 use super::quantities::{QuantityWords, rounded};
+use super::shared_phrases::{times_of_people, where_it_helps};
 use crate::error::JudgedBy;
-use crate::movement::Helping;
 use crate::resistance::PieceCaution;
 use crate::setups::Caution;
 use crate::units::System;
@@ -126,18 +125,4 @@ fn piece_in_words(caution: &PieceCaution, units: System) -> String {
             percent(*range)
         ),
     }
-}
-
-/// "at its start and over 12 % of the range".
-#[must_use]
-pub(super) fn where_it_helps(helping: &Helping) -> String {
-    let start = if helping.at_start {
-        "from its start on, "
-    } else {
-        ""
-    };
-    format!(
-        "{start}over {} % of the range",
-        rounded(100.0 * helping.share, 0)
-    )
 }

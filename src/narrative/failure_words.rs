@@ -4,7 +4,7 @@
 
 use super::prose::percent;
 use super::quantities::QuantityWords;
-use super::setups::range_place;
+use super::shared_phrases::range_place;
 use crate::setups::BandFailure;
 use crate::units::{Length, System};
 

@@ -3,7 +3,7 @@
 //! In: the first setup, plain weight, the wish. Out: a sentence or two.
 
 use super::quantities::{QuantityWords, rounded};
-use super::setups::range_place;
+use super::shared_phrases::range_place;
 use crate::setups::{Goal, Wish};
 use crate::study::{PickAnswer, Picked};
 use crate::units::{Mass, System};

@@ -5,6 +5,7 @@
 use super::failure_words::failure_in_words;
 use super::prose::counted_noun;
 use super::quantities::{QuantityWords, rounded};
+use super::shared_phrases::whose_limit;
 use crate::session::method::Method;
 use crate::session::remark::{
     ChartRemark, ClusterRemark, Disagreement, Fate, Kept, LoweringLimit, LoweringRemark, Remark,
@@ -351,11 +352,6 @@ fn limit_of_lowering(limit: &LoweringLimit, units: System) -> String {
         rounded(limit.ratio, 2),
         whose_limit(limit.who.as_deref())
     )
-}
-
-/// Whose limit of lowering it is: measured people's, or the simulated lifter's.
-pub(crate) fn whose_limit(who: Option<&str>) -> &str {
-    who.unwrap_or("as this lifter is simulated, lowered evenly")
 }
 
 fn of_setup(remark: &SetupRemark, units: System) -> String {

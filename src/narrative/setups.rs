@@ -6,6 +6,7 @@ use super::cautions::{caution_in_words, is_of_person};
 use super::hanging::on_a_leader;
 use super::implements::{chain_hang_word, hang_word};
 use super::quantities::rounded;
+use super::shared_phrases::range_place;
 use crate::anatomy::Training;
 use crate::movement::Carrier;
 use crate::resistance::{Item, PieceCaution};
@@ -47,17 +48,6 @@ pub fn goal_in_words(wish: &Wish) -> String {
                 .collect();
             format!("effort nearest to {}", points.join(", "))
         }
-    }
-}
-
-/// A place of the range in words: "the start", "0.3 of the range".
-#[must_use]
-pub fn range_place(at: f64) -> String {
-    match at {
-        0.0 => "the start".to_owned(),
-        0.5 => "the middle".to_owned(),
-        1.0 => "the end".to_owned(),
-        at => format!("{} of the range", rounded(at, 2)),
     }
 }
 

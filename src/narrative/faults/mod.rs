@@ -36,7 +36,6 @@ mod told;
 mod trace_told;
 
 pub use log_told::log_row_in_words;
-pub use person_told::times_of_people;
 pub use team_told::team_row_in_words;
 pub use told::Told;
 

@@ -5,10 +5,10 @@ use super::model_body::{segment_mass, stature, strong_joint};
 use super::told::Told;
 use crate::error::Doubt;
 use crate::movement::Helping;
-use crate::narrative::cautions::where_it_helps;
 use crate::narrative::measured::unlikely;
 use crate::narrative::muscle_names::head_name;
 use crate::narrative::quantities::rounded;
+use crate::narrative::shared_phrases::where_it_helps;
 use crate::study::LIVING_LENGTHS;
 
 /// The doubt in words.

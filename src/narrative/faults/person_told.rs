@@ -3,6 +3,7 @@
 use super::{Told, trace_told};
 use crate::error::{JudgedBy, PersonFault, PersonOption};
 use crate::narrative::quantities::{QuantityWords, rounded};
+use crate::narrative::shared_phrases::times_of_people;
 use crate::narrative::shown_units::ShownUnits;
 use crate::units::{Length, System};
 
@@ -215,21 +216,6 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
         ))
         .hint("write one with `torquill fit`"),
     }
-}
-
-/// A maximum beside what people show.
-#[must_use]
-pub fn times_of_people(over_expected: f64, judged_by: JudgedBy) -> String {
-    let people = match judged_by {
-        JudgedBy::Kind => "people of that sex, size and training",
-        JudgedBy::TrainedMen => "trained men",
-        JudgedBy::UntrainedWomen => "untrained women",
-    };
-    let digits = if over_expected < 0.1 { 4 } else { 2 };
-    format!(
-        "{} times what {people} show",
-        rounded(over_expected, digits)
-    )
 }
 
 const DIGITS: &str = "look at the unit and the digits";

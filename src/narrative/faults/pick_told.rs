@@ -6,7 +6,7 @@ use crate::narrative::advice_words::advice_sentences;
 use crate::narrative::hanging::pair_in_words;
 use crate::narrative::loads::plain_load_in_words;
 use crate::narrative::quantities::{QuantityWords, rounded};
-use crate::narrative::setups::range_place;
+use crate::narrative::shared_phrases::range_place;
 use crate::units::{Mass, System};
 
 /// The fault in words.

@@ -7,7 +7,7 @@ use crate::error::{
     SessionFigureFault, SessionRefusal,
 };
 use crate::narrative::quantities::{QuantityWords, rounded};
-use crate::narrative::session_remarks::whose_limit;
+use crate::narrative::shared_phrases::whose_limit;
 use crate::session::overload::LEAST_RESERVE;
 use crate::units::{Duration, Mass, System};
 
