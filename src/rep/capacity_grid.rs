@@ -57,6 +57,14 @@ pub(super) enum KnownFibres<'a> {
 /// What one node holds: generalised force along the range and the limiting coordinate.
 type Node = (f64, u8);
 
+/// One place at all speeds.
+#[derive(Debug)]
+struct Column {
+    nodes: Vec<Node>,
+    /// Index and slope over the speed of the last nodes before speeds without an answer.
+    ends: Vec<(usize, f64)>,
+}
+
 impl CapacityGrid {
     /// Solves the programme at every node, one place after the other in parallel.
     ///
@@ -64,8 +72,8 @@ impl CapacityGrid {
     /// body, solved before for muscles of other strength, are used where the speeds agree.
     /// Each place starts from a fresh solver, so the answer does not depend on the number of threads.
     ///
-    /// **Fails** where a pose cannot be held still; at lifting speeds that no muscle follows, only the limbs' own weight
-    /// is left, at lowering speeds that no activation keeps in balance what the last one held.
+    /// **Fails** where a pose cannot be held still; at lifting speeds that no muscle follows, force falls straight on to
+    /// what the relaxed limb does, at lowering speeds that no activation keeps in balance what the last one held.
     pub(super) fn build(
         acting: &Acting,
         range: &Range,
@@ -89,7 +97,7 @@ impl CapacityGrid {
                 Arc::new(FibreNodes::of(acting, &poses, &speeds))
             }
         };
-        let columns: Vec<Vec<Node>> = places
+        let columns: Vec<Column> = places
             .par_iter()
             .enumerate()
             .map(|(column, &place)| {
@@ -99,13 +107,10 @@ impl CapacityGrid {
             })
             .collect::<Result<_>>()?;
         let ranges: Vec<f64> = places.iter().map(|&i| range.poses[i].load.range).collect();
-        let values: Vec<Vec<f64>> = columns
-            .iter()
-            .map(|column| column.iter().map(|node| node.0).collect())
-            .collect();
+        let limiting = columns.iter().flat_map(|column| &column.nodes);
         let grid = Self {
-            nodes: with_slopes(&ranges, &speeds, &values),
-            limiting: columns.iter().flatten().map(|node| node.1).collect(),
+            nodes: with_slopes(&ranges, &speeds, &columns),
+            limiting: limiting.map(|node| node.1).collect(),
             ranges,
             speeds,
         };
@@ -258,14 +263,28 @@ impl<'a> GridColumn<'a> {
     }
 
     /// From standing still to fast lifting, then back and to fast lowering: each from its neighbour.
-    fn over(&mut self, speeds: &[f64], fibres: &FibreNodes, column: usize) -> Result<Vec<Node>> {
+    fn over(&mut self, speeds: &[f64], fibres: &FibreNodes, column: usize) -> Result<Column> {
         let mut nodes = vec![(self.passive, 0); speeds.len()];
+        let mut ends: Vec<(usize, f64)> = Vec::new();
+        let mut is_answered = true;
         for index in LIFTS_FROM..speeds.len() {
-            nodes[index] = match self.node(fibres.at(column, index)) {
-                Ok(node) => node,
-                Err(_) if index > LIFTS_FROM => self.beyond(index, speeds, &nodes),
+            match self.node(fibres.at(column, index)) {
+                Ok(node) => {
+                    nodes[index] = node;
+                    is_answered = true;
+                }
+                Err(_) if index > LIFTS_FROM => {
+                    if is_answered {
+                        ends.push((
+                            index - 1,
+                            self.slope_before(index - 1, speeds, nodes[index - 1].0),
+                        ));
+                        is_answered = false;
+                    }
+                    nodes[index] = self.beyond(index, speeds, nodes[index - 1], &ends);
+                }
                 Err(error) => return Err(error),
-            };
+            }
         }
         nodes[LIFTS_FROM - 1] = nodes[LIFTS_FROM];
         for index in (0..LIFTS_FROM - 1).rev() {
@@ -273,18 +292,34 @@ impl<'a> GridColumn<'a> {
             let slower = nodes[index + 1];
             nodes[index] = self.node(fibres.at(column, index)).unwrap_or(slower);
         }
-        Ok(nodes)
+        Ok(Column { nodes, ends })
     }
 
-    /// Straight on where the programme has no answer: the hands cannot pull a bar down on a grip that
+    /// Slope over the speed just before the last node with an answer; 0 where that is the one at rest.
+    ///
+    /// One muscle after the other stops following in the last cells before the programme has no answer, and bends it
+    /// there: a parabola through the nodes on both sides, of which one is no answer, would miss the bend.
+    fn slope_before(&mut self, last: usize, speeds: &[f64], held: f64) -> f64 {
+        /// How far before, share of the cell: farther than rounding reaches, nearer than two muscles stop.
+        const NEAR: f64 = 0.02;
+        if last == LIFTS_FROM {
+            return 0.0;
+        }
+        let step = NEAR * (speeds[last] - speeds[last - 1]);
+        let before = self.at_speed(speeds[last] - step);
+        before.map_or(0.0, |(before, _)| ((held - before) / step).min(0.0))
+    }
+
+    /// Straight on, with the slope of the last answer, where the programme has none: the hands cannot pull a bar down on a grip that
     /// only friction holds sideways. Never below what the relaxed limb does.
-    fn beyond(&self, index: usize, speeds: &[f64], nodes: &[Node]) -> Node {
-        let (last, joint) = nodes[index - 1];
-        let slope = if index - 1 > LIFTS_FROM {
-            (last - nodes[index - 2].0) / (speeds[index - 1] - speeds[index - 2])
-        } else {
-            0.0
-        };
+    fn beyond(
+        &self,
+        index: usize,
+        speeds: &[f64],
+        (last, joint): Node,
+        ends: &[(usize, f64)],
+    ) -> Node {
+        let slope = ends.last().map_or(0.0, |end| end.1);
         let on = last + slope * (speeds[index] - speeds[index - 1]);
         (on.max(self.passive).min(last), joint)
     }
@@ -366,10 +401,19 @@ fn slopes_of(x: &[f64], y: &[f64]) -> Vec<f64> {
         .collect()
 }
 
-fn with_slopes(ranges: &[f64], speeds: &[f64], values: &[Vec<f64>]) -> Vec<[f64; 4]> {
+fn with_slopes(ranges: &[f64], speeds: &[f64], columns: &[Column]) -> Vec<[f64; 4]> {
+    let row = |column: &Column| column.nodes.iter().map(|node| node.0).collect();
+    let values: Vec<Vec<f64>> = columns.iter().map(row).collect();
     let over_speed: Vec<Vec<f64>> = values
         .iter()
-        .map(|row| slopes_over_speed(speeds, row))
+        .zip(columns)
+        .map(|(row, column)| {
+            let mut slopes = slopes_over_speed(speeds, row);
+            for (index, slope) in &column.ends {
+                slopes[*index] = *slope;
+            }
+            slopes
+        })
         .collect();
     let over_range = |table: &[Vec<f64>]| -> Vec<Vec<f64>> {
         (0..speeds.len())
@@ -379,7 +423,7 @@ fn with_slopes(ranges: &[f64], speeds: &[f64], values: &[Vec<f64>]) -> Vec<[f64;
             })
             .collect()
     };
-    let (along, mixed) = (over_range(values), over_range(&over_speed));
+    let (along, mixed) = (over_range(&values), over_range(&over_speed));
     let mut nodes = Vec::with_capacity(ranges.len() * speeds.len());
     for (i, row) in values.iter().enumerate() {
         for (j, value) in row.iter().enumerate() {

@@ -6,10 +6,14 @@ use super::range_table::Table;
 use crate::capacity::Acting;
 use crate::movement::{Carrier, LoadPoint, Measure, Pose, Range, Sides};
 
+/// Inertia of limbs without mass, and more than any limbs have, kg·m² per range²: between them a reciprocal is a number.
+const LEAST_INERTIA: f64 = 1.0e-12;
+const MOST_INERTIA: f64 = 1.0e9;
+
 /// The body's part of the equation of motion.
 #[derive(Debug, Clone)]
 pub(super) struct Track {
-    /// Limb inertia, passive force, lever of the measured speed, position, angle, braking.
+    /// One over the limbs' inertia, passive force, lever of the measured speed, position, angle, braking.
     table: Table<6>,
     /// Load points at the table's places.
     pub(super) points: Vec<LoadPoint>,
@@ -44,6 +48,12 @@ pub(super) struct TrackPoint {
 
 impl Track {
     /// The track of a range, evenly spaced as the range is; `braking` holds the load back, one a pose.
+    ///
+    /// ```text
+    /// I(s) = 1/w(s),   I′ = −w′/w²      w through 1/I at the poses
+    /// ```
+    /// Inertia climbs towards a straight limb like `1/(δ + 1 − s)`, a pole a little beyond the end, which no cubic
+    /// follows from pose to pose; its reciprocal is nearly straight there.
     pub(super) fn new(range: &Range, acting: &Acting, braking: &[f64]) -> Self {
         let sides = counted_sides(range);
         let mut position = 0.0;
@@ -56,7 +66,7 @@ impl Track {
             }
             let passive = sides * passive_of(pose, acting);
             rows.push([
-                sides * pose.limb_inertia,
+                (sides * pose.limb_inertia).max(LEAST_INERTIA).recip(),
                 passive,
                 lever(pose, range.measure),
                 position,
@@ -81,9 +91,10 @@ impl Track {
     #[inline]
     pub(super) fn at(&self, s: f64) -> TrackPoint {
         let (value, slope) = self.table.at(s);
+        let limb_inertia = value[0].max(MOST_INERTIA.recip()).recip();
         TrackPoint {
-            limb_inertia: value[0],
-            limb_inertia_slope: slope[0],
+            limb_inertia,
+            limb_inertia_slope: -slope[0] * limb_inertia * limb_inertia,
             passive: value[1],
             lever: value[2],
             lever_slope: slope[2],

@@ -403,7 +403,6 @@ fn spread(mut values: Vec<f64>) -> (f64, f64, f64) {
 }
 
 #[test]
-#[ignore = "open: since the last fit the bench press is 3.3 % off between two nodes"]
 fn law_the_grid_agrees_with_the_programme_between_its_nodes() {
     for name in ["bench-press", "biceps-curl", "lateral-raise"] {
         let (movement, body) = (movement(name), lifter("reference-man"));
@@ -692,7 +691,6 @@ fn law_steps_that_can_be_loaded_enclose_the_maximum() {
 /// Inertia climbs ever more steeply towards straight legs: what slows a fast bar there must not depend on where poses
 /// happen to lie.
 #[test]
-#[ignore = "open: slopes of inertia ripple by 0.034 g in the last hundredth of a press, 0.03 is asked"]
 fn law_acceleration_near_lockout_does_not_depend_on_the_poses() {
     /// Shares of gravity: that of a bar that counts as even.
     const EVEN: f64 = 0.03;
