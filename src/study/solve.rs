@@ -9,7 +9,7 @@ use crate::capacity::{Acting, CapacityCurve, Held, class_with, curve_of, plain_d
 use crate::demand::{DemandCurve, DemandSample};
 use crate::error::{Error, Lacking, LiftFault, Result};
 use crate::movement::{Carrier, LoadPoint, Measure, PlaneForce, Pose, Range, trace, trace_place};
-use crate::overlay::{Sticking, effort, flattening_percent, sticking_with};
+use crate::overlay::{effort, flattening_percent, sticking_with};
 use crate::resistance::{Item, LoadForce, Setup, Weight};
 use crate::units::{Angle, Force, Mass, Torque};
 
@@ -141,10 +141,10 @@ impl<'a> SolvedLift<'a> {
         Ok(SetupStudy {
             asked: setup.clone(),
             demand,
-            values,
             flattening_percent: flattening_percent(&effort, &self.plain),
             effort,
-            held_there: sticking.map(|sticking| self.capacity_at(&sticking, crest.is_some())),
+            held_there: sticking.map(|s| on_the_line(&values, s.point_range) / s.max_effort),
+            values,
             sticking,
             limiting,
         })
@@ -187,19 +187,6 @@ impl<'a> SolvedLift<'a> {
             Some(effort[0]).filter(|effort| effort.is_finite())
         };
         crest(effort, |index| self.turns(index), at)
-    }
-
-    /// Capacity along the path at the sticking point: between samples on the straight line, or, on a crest, its own.
-    fn capacity_at(&self, sticking: &Sticking, is_on_a_crest: bool) -> f64 {
-        let held = &self.capacity.held;
-        let place = sticking.point_range * (held.len() - 1) as f64;
-        let (below, part) = (place.floor() as usize, place.fract());
-        let above = (below + 1).min(held.len() - 1);
-        let line = held[below].capacity * (1.0 - part) + held[above].capacity * part;
-        let own = is_on_a_crest
-            .then(|| self.at_place(sticking.point_range).ok())
-            .flatten();
-        own.map_or(line, |own| own.capacity.held[0].capacity)
     }
 
     /// **Fails** where the limbs alone are too much, or the pull leans so far that the lift holds nothing in its direction.
@@ -295,6 +282,14 @@ pub(super) fn too_weak(pose: &Pose, held: &Held, measure: Measure) -> LiftFault 
             Measure::Torque => Lacking::Torque(Torque::from_nm(lacks)),
         },
     }
+}
+
+/// A curve on evenly spaced samples at a place of the range, on the straight line between two of them.
+fn on_the_line(values: &[f64], range: f64) -> f64 {
+    let place = range * (values.len() - 1) as f64;
+    let (below, part) = (place.floor() as usize, place.fract());
+    let above = (below + 1).min(values.len() - 1);
+    values[below] * (1.0 - part) + values[above] * part
 }
 
 const fn pair(crest: Crest) -> (f64, f64) {
