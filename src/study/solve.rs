@@ -5,7 +5,9 @@
 
 use super::between_samples::{Crest, crest, is_held_otherwise};
 use super::question::{Question, SetupStudy, Study};
-use crate::capacity::{Acting, CapacityCurve, Held, class_with, curve_of, plain_direction};
+use crate::capacity::{
+    Acting, CapacityCurve, Held, between_the_ends, class_with, curve_of, plain_direction,
+};
 use crate::demand::{DemandCurve, DemandSample};
 use crate::error::{Error, Lacking, LiftFault, Result};
 use crate::movement::{Carrier, LoadPoint, Measure, PlaneForce, Pose, Range, trace, trace_place};
@@ -21,8 +23,8 @@ use crate::units::{Angle, Force, Mass, Torque};
 /// 3. Each setup gives its demand.
 /// 4. Effort is demand over capacity; where a setup pulls askew, the programme is solved again along
 ///    its own pull.
-/// 5. Peak, sticking region and flattening follow; where other conditions begin to bind between two samples, the poses
-///    between them are searched for the greatest capacity and effort.
+/// 5. Peak, trough, sticking region and flattening follow; where other conditions begin to bind between two samples, the poses
+///    between them are searched for the greatest and the least capacity and the greatest effort.
 pub fn study(question: &Question<'_>, setups: &[Setup]) -> Result<Study> {
     let ground = SolvedLift::of(question)?;
     let setups = setups
@@ -72,7 +74,9 @@ impl<'a> SolvedLift<'a> {
     /// The results with these setups.
     pub(super) fn into_study(self, setups: Vec<SetupStudy>) -> Study {
         let question = self.question;
-        let class = class_with(&self.capacity.values(), self.capacity_crest().map(pair));
+        let values = self.capacity.values();
+        let (crest, trough) = (self.capacity_crest(), self.capacity_trough());
+        let class = class_with(&values, crest.map(pair), trough.map(pair));
         Study {
             movement_name: question.movement_name.to_owned(),
             movement_title: question.movement.title.clone(),
@@ -178,6 +182,26 @@ impl<'a> SolvedLift<'a> {
     fn capacity_crest(&self) -> Option<Crest> {
         let at = |range: f64| Some(self.at_place(range).ok()?.capacity.held[0].capacity);
         crest(&self.capacity.values(), |index| self.turns(index), at)
+    }
+
+    /// The least capacity between the ends of the range where it lies between two samples.
+    fn capacity_trough(&self) -> Option<Crest> {
+        let values = self.capacity.values();
+        let inside = between_the_ends(values.len())?;
+        let last = (values.len() - 1) as f64;
+        let (first, wide) = (inside.start as f64 / last, (inside.len() - 1) as f64 / last);
+        let place = |part: f64| first + part * wide;
+        let below: Vec<f64> = values[inside.clone()].iter().map(|value| -value).collect();
+        let least = (0..below.len()).max_by(|a, b| below[*a].total_cmp(&below[*b]))?;
+        if least == 0 || least + 1 == below.len() {
+            return None;
+        }
+        let at = |part: f64| Some(-self.at_place(place(part)).ok()?.capacity.held[0].capacity);
+        let found = crest(&below, |index| self.turns(inside.start + index), at)?;
+        Some(Crest {
+            range: place(found.range),
+            value: -found.value,
+        })
     }
 
     /// The greatest effort under a setup as it hangs where it lies between two samples.
