@@ -3,6 +3,7 @@
 //! In: capacities over the range. Out: [`Class`] with the figures that decide it.
 
 use crate::numeric::vertex_between;
+use std::ops::Range;
 
 /// The shape of a strength curve.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -53,7 +54,7 @@ pub struct Class {
     pub start_ratio: f64,
     /// Capacity at the end over the greatest.
     pub end_ratio: f64,
-    /// Place of the least capacity between the ends.
+    /// Place of the least capacity between the ends: of a smooth trough interpolated between samples by a parabola.
     pub trough_range: f64,
     /// That capacity over the level of the weaker end; above 1 where the curve has no trough.
     pub trough_ratio: f64,
@@ -89,12 +90,13 @@ const END_PART: f64 = 0.1;
 /// **Fails.** Never; a curve without a positive value is level.
 #[must_use]
 pub fn class_of(values: &[f64]) -> Class {
-    class_with(values, None)
+    class_with(values, None, None)
 }
 
-/// The same where the greatest capacity and its place lie between two samples and are known.
+/// The same where place and size of the greatest capacity, or of the least between the ends, lie between two samples and
+/// are known.
 #[must_use]
-pub fn class_with(values: &[f64], crest: Option<(f64, f64)>) -> Class {
+pub fn class_with(values: &[f64], crest: Option<(f64, f64)>, trough: Option<(f64, f64)>) -> Class {
     let (mut place, mut peak) = (0, f64::NEG_INFINITY);
     for (index, value) in values.iter().enumerate() {
         if *value > peak {
@@ -110,7 +112,8 @@ pub fn class_with(values: &[f64], crest: Option<(f64, f64)>) -> Class {
         }
     };
     let (start_ratio, end_ratio) = (ratio(values.first()), ratio(values.last()));
-    let (trough_place, trough_ratio) = trough(values);
+    let (trough_range, least) = trough.unwrap_or_else(|| sampled_trough(values));
+    let trough_ratio = weaker_level(values).map_or(1.0, |weaker| least / weaker);
     let shape = match (start_ratio < WEAK_END, end_ratio < WEAK_END) {
         _ if trough_ratio < WEAK_END => CurveShape::UShaped,
         (true, false) => CurveShape::Ascending,
@@ -128,9 +131,9 @@ pub fn class_with(values: &[f64], crest: Option<(f64, f64)>) -> Class {
         peak_range: crest.map_or((place as f64 + shift) / last, |(range, _)| range),
         start_ratio,
         end_ratio,
-        trough_range: trough_place as f64 / last,
+        trough_range,
         trough_ratio,
-        trough_of_peak: ratio(values.get(trough_place)),
+        trough_of_peak: ratio(Some(&least)),
         peak,
     }
 }
@@ -143,26 +146,44 @@ impl Class {
     }
 }
 
-/// Index of the least capacity between the two ends, and that capacity over the weaker end's level.
-fn trough(values: &[f64]) -> (usize, f64) {
-    let wide = ((values.len() as f64 * END_PART).round() as usize).max(1);
-    if values.len() < 2 * wide + 1 {
-        return (0, 1.0);
-    }
+/// How many samples of so many make an end.
+fn end_of(count: usize) -> usize {
+    ((count as f64 * END_PART).round() as usize).max(1)
+}
+
+/// The samples of so many between the two ends, where the trough is looked for; `None` where there are too few for ends.
+#[must_use]
+pub fn between_the_ends(count: usize) -> Option<Range<usize>> {
+    let wide = end_of(count);
+    (count > 2 * wide).then(|| wide..count - wide)
+}
+
+/// The level of the weaker end; `None` where there is no end, or nothing is held there.
+fn weaker_level(values: &[f64]) -> Option<f64> {
+    let between = between_the_ends(values.len())?;
     let level = |part: &[f64]| {
         let mut sorted = part.to_vec();
         sorted.sort_by(f64::total_cmp);
         sorted[sorted.len() / 2]
     };
-    let (first, last) = (&values[..wide], &values[values.len() - wide..]);
-    let weaker = level(first).min(level(last));
-    let between = wide..values.len() - wide;
-    let place = between
-        .min_by(|a, b| values[*a].total_cmp(&values[*b]))
-        .unwrap_or(0);
-    if weaker > 0.0 {
-        (place, values[place] / weaker)
-    } else {
-        (place, 1.0)
-    }
+    let weaker = level(&values[..between.start]).min(level(&values[between.end..]));
+    (weaker > 0.0).then_some(weaker)
+}
+
+/// Place of the least capacity between the two ends, of a smooth trough interpolated by a parabola, and its least sample.
+fn sampled_trough(values: &[f64]) -> (f64, f64) {
+    let between = between_the_ends(values.len());
+    let least = between.and_then(|all| all.min_by(|a, b| values[*a].total_cmp(&values[*b])));
+    let Some(index) = least else {
+        return (0.0, values.first().copied().unwrap_or(0.0));
+    };
+    let [left, middle, right] = [index - 1, index, index + 1].map(|at| -values[at]);
+    let shift = match left.max(right) <= middle {
+        true => vertex_between(left, middle, right).0,
+        false => 0.0,
+    };
+    (
+        (index as f64 + shift) / (values.len() - 1) as f64,
+        values[index],
+    )
 }

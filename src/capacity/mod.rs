@@ -17,7 +17,7 @@ mod stretch;
 pub use account::{Account, ForceFactor, JointLimit, Lever, MuscleShare};
 pub use account_split::account;
 pub use capacity_curve::{CapacityCurve, Pace, curve_of, plain_direction};
-pub use class::{Class, CurveShape, WEAK_END, class_of, class_with};
+pub use class::{Class, CurveShape, WEAK_END, between_the_ends, class_of, class_with};
 pub use equilibrium::Equilibrium;
 pub use muscle_force::{
     Acting, ActingMuscle, ForceTerms, FullyActive, MuscleAtPose, PerCoordinate, PlacedMuscle,

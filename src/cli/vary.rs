@@ -248,7 +248,7 @@ fn ranked(
     };
     call.give(arguments.format, &answer)?;
     draw(arguments, call, || {
-        rank_chart(&ranks).scene(arguments.look.look()?)
+        rank_chart(&ranks, arguments.units.into()).scene(arguments.look.look()?)
     })
 }
 

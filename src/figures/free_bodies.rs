@@ -238,6 +238,7 @@ fn free_data(poses: &[ShownPose], bodies: &[FreeBody], rows: &[usize], units: Sy
         "held_by",
         "effort",
         "load_alone_n",
+        "push_nm",
     ];
     let cells = poses.iter().zip(bodies).flat_map(|(pose, body)| {
         rows.iter().map(|row| {
@@ -254,7 +255,7 @@ fn free_data(poses: &[ShownPose], bodies: &[FreeBody], rows: &[usize], units: Sy
             cells.extend(numbers.map(figure));
             cells.extend(printed_moments(joint, units).map(figure));
             cells.push(holders(joint).1.to_owned());
-            cells.extend([body.effort, body.load.magnitude_n()].map(figure));
+            cells.extend([body.effort, body.load.magnitude_n(), joint.push_nm].map(figure));
             cells
         })
     });

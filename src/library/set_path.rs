@@ -9,8 +9,7 @@ use super::setting::Setting;
 use super::share_units::share_of;
 use crate::error::{Error, PlaceOnPath, Result, SettingFault, SettingReason};
 use crate::units::{
-    Angle, AngularSpeed, Dimension, Duration, Force, Length, LinearDensity, Mass, QuantityFault,
-    Speed, Stress, Torque, parse_number_and_unit,
+    Angle, Dimension, Length, QuantityFault, dimension_in_si, parse_number_and_unit,
 };
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -377,20 +376,8 @@ fn plain_number(text: &str) -> Option<f64> {
 
 /// The dimension and SI value of a quantity in a tree.
 pub(super) fn quantity(text: &str) -> Option<(&'static Dimension, f64)> {
-    static DIMENSIONS: [Dimension; 10] = [
-        Length::DIMENSION,
-        Mass::DIMENSION,
-        Force::DIMENSION,
-        Torque::DIMENSION,
-        Angle::DIMENSION,
-        Speed::DIMENSION,
-        AngularSpeed::DIMENSION,
-        Duration::DIMENSION,
-        Stress::DIMENSION,
-        LinearDensity::DIMENSION,
-    ];
     let (number, unit, rest) = parse_number_and_unit(text)?;
-    let dimension = DIMENSIONS.iter().find(|d| d.units[0].names[0] == unit)?;
+    let dimension = dimension_in_si(unit)?;
     rest.is_empty().then_some((dimension, number))
 }
 

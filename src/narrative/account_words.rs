@@ -13,15 +13,18 @@ use crate::movement::Measure;
 use crate::study::{Cause, CauseItem, Family, ItemOf, Spot, Variant};
 use crate::units::{Length, System};
 
-/// Where a change is told: the peak's place is the one before the change, and is told with it.
+/// Where a change is told: the peak's place is the one before the change, and is told with it; so is that it lies beside the
+/// sample where the parts are worked out, if the two read otherwise.
 #[must_use]
 pub(crate) fn spot_in_words(cause: &Cause, units: System) -> String {
     let former = |what: &str| {
-        let place = match cause.measure {
-            Measure::Torque => format!("{} deg", with_minus(&rounded(cause.axis_value, 1))),
-            Measure::Force => units.short_length(Length::from_cm(cause.axis_value)),
-        };
-        format!("where {what} was, at {place}")
+        let [place, former] =
+            [cause.axis_value, cause.former_value].map(|value| match cause.measure {
+                Measure::Torque => format!("{} deg", with_minus(&rounded(value, 1))),
+                Measure::Force => units.short_length(Length::from_cm(value)),
+            });
+        let beside = if place == former { "" } else { "close to " };
+        format!("{beside}where {what} was, at {place}")
     };
     match cause.spot {
         Spot::Start => "at the start".to_owned(),

@@ -8,7 +8,7 @@ use super::parameters::parameter_at;
 use super::prose::{capital, listed};
 use super::quantities::rounded;
 use super::shown_units::{ShownUnit, ShownUnits};
-use crate::study::{Cause, CauseItem, Family, ItemOf, Variant, gathered};
+use crate::study::{Cause, CauseItem, Family, ItemOf, Variant};
 use crate::units::System;
 
 /// A change or a part smaller than this share of the capacity is not told: a quarter of a per cent.
@@ -136,7 +136,7 @@ pub(crate) fn told_items(cause: &Cause) -> Vec<CauseItem> {
     if told.is_empty() {
         return told;
     }
-    for item in gathered(left) {
+    for item in cause.gathered(left) {
         if rest.abs() <= smallest.max(SEEN * size) {
             break;
         }

@@ -8,7 +8,7 @@ use super::quantities::{QuantityWords, rounded};
 use super::shown_units::{ShownUnit, ShownUnits};
 use crate::movement::Measure;
 use crate::resistance::{Band, Chain, ChainHang, Hang};
-use crate::units::{Length, STANDARD_GRAVITY_M_S2, System};
+use crate::units::{Length, System};
 
 /// Distance along which a band is pulled.
 pub(crate) const BAND_LENGTH: &str = "Distance from anchor to bar";
@@ -85,7 +85,7 @@ pub(crate) fn band_law_words(band: &Band, units: System) -> FigureWords {
 /// A chain's weight over the height of its hook.
 pub(crate) fn chain_law_words(chain: &Chain, units: System) -> FigureWords {
     let force = units.load_unit(Measure::Force);
-    let at = |m: f64, hang| force.of(chain.hanging_at(m, hang).mass_kg * STANDARD_GRAVITY_M_S2);
+    let at = |m: f64, hang| force.of(chain.hanging_at(m, hang).force_n(0.0));
     let whole_m = chain.length().as_m() + chain.leader().length.as_m();
     let step_m = match units {
         System::Metric => 0.1,

@@ -2,10 +2,12 @@
 //!
 //! In: [`Ranks`], units. Out: text for the report of a ranking.
 
+use super::changed_numbers::signed;
 use super::comparison::compared_in_words;
 use super::faults::in_one_line;
 use super::parameters::parameter_in_words;
 use super::quantities::rounded;
+use super::shown_units::ShownUnits;
 use super::source_words::source_in_words;
 use crate::library::Provenance;
 use crate::source::Source;
@@ -24,11 +26,11 @@ pub const RANK_HEADS: [&str; 6] = [
 
 /// A value as a row of that table.
 #[must_use]
-pub fn rank_cells(row: &Ranked) -> Vec<String> {
+pub fn rank_cells(row: &Ranked, units: System) -> Vec<String> {
     vec![
         row.number.path.clone(),
         parameter_in_words(&row.number.path),
-        step_in_words(row),
+        step_in_words(row, units),
         change(row.lowered_percent),
         change(row.raised_percent),
         origin(&row.from),
@@ -37,16 +39,17 @@ pub fn rank_cells(row: &Ranked) -> Vec<String> {
 
 /// A change of the measure; a dash where the value cannot go so far.
 fn change(percent: Option<f64>) -> String {
-    percent.map_or("-".to_owned(), |percent| rounded(percent, 2))
+    percent.map_or("-".to_owned(), |percent| signed(percent, 2))
 }
 
-/// By how much a value was changed: "5 %", "5 deg", "1 cm".
+/// By how much a value was changed: "5 %", "5 deg", "1 cm" or "0.39 in".
 #[must_use]
-pub fn step_in_words(row: &Ranked) -> String {
+pub fn step_in_words(row: &Ranked, units: System) -> String {
+    let length = units.length_unit();
     match (row.by, row.number.unit) {
         (RankStep::Percent(percent), _) => format!("{} %", rounded(percent, 2)),
         (RankStep::Amount(by), "rad") => format!("{} deg", rounded(by.to_degrees(), 2)),
-        (RankStep::Amount(by), "m") => format!("{} cm", rounded(100.0 * by, 2)),
+        (RankStep::Amount(by), "m") => format!("{} {}", rounded(length.of(by), 2), length.symbol),
         (RankStep::Amount(by), unit) => format!("{} {unit}", rounded(by, 3)).trim_end().to_owned(),
     }
 }
@@ -97,7 +100,7 @@ pub fn rank_paragraphs(ranks: &Ranks, shown: usize, units: System) -> Vec<String
     let mut lines = Vec::new();
     if let Some(first) = ranks.rows.first() {
         lines.push(String::new());
-        lines.push(most(ranks, first));
+        lines.push(most(ranks, first, units));
     }
     lines.extend(first_ten(ranks));
     let more = ranks.rows.len().saturating_sub(shown);
@@ -126,12 +129,36 @@ pub fn rank_paragraphs(ranks: &Ranks, shown: usize, units: System) -> Vec<String
     lines
 }
 
-fn most(ranks: &Ranks, first: &Ranked) -> String {
-    format!(
-        "Each value was lowered and raised by {} % alone (angles and places near 0 by the amount beside them). What matters most is the {}: {} % of the {}.",
+/// What matters most of all, and of what a person sets: a place on a bone is nobody's to change.
+fn most(ranks: &Ranks, first: &Ranked, units: System) -> String {
+    let measure = compared_in_words(ranks.measure);
+    let mut words = format!(
+        "Each value was lowered and raised alone, by {} % or by the amount beside it. What changes the {measure} most is the {}.",
         rounded(ranks.by_percent, 2),
-        parameter_in_words(&first.number.path),
-        rounded(first.size_percent(), 1),
-        compared_in_words(ranks.measure)
+        effect_in_words(first, units)
+    );
+    let mut set = ranks.rows.iter().filter(|row| row.is_technique());
+    if let Some(row) = set.next().filter(|row| *row != first) {
+        words += &format!(
+            " Of the technique it is the {}.",
+            effect_in_words(row, units)
+        );
+    }
+    words
+}
+
+/// A value with what both changes of it do: "grip width: 5 % less +2.4 %, 5 % more −2.4 %".
+#[must_use]
+pub(crate) fn effect_in_words(row: &Ranked, units: System) -> String {
+    let step = step_in_words(row, units);
+    let told = [("less", row.lowered_percent), ("more", row.raised_percent)];
+    let told = told.map(|(way, change)| match change {
+        Some(percent) => format!("{step} {way} {} %", signed(percent, 1)),
+        None => format!("{step} {way} cannot be done"),
+    });
+    format!(
+        "{}: {}",
+        parameter_in_words(&row.number.path),
+        told.join(", ")
     )
 }

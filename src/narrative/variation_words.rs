@@ -95,10 +95,16 @@ fn in_unit(value: f64, unit: &str, units: System) -> String {
         "m" => units.short_length(Length::from_m(value)),
         "rad" => format!("{} deg", with_minus(&rounded(value.to_degrees(), 1))),
         "shoulder breadths" => format!("{} \u{d7} build.biacromial_breadth", rounded(value, 4)),
-        unit => format!("{} {unit}", rounded(value, 4))
+        unit => format!("{} {unit}", rounded(value, shown_decimals(value)))
             .trim_end()
             .to_owned(),
     }
+}
+
+/// Decimals with which a value has five digits, at most four.
+fn shown_decimals(value: f64) -> usize {
+    let before = value.abs().max(1.0).log10().floor() as usize;
+    4_usize.saturating_sub(before)
 }
 
 /// A place of the range as people read it: travel in cm or inches, or the joint's angle.

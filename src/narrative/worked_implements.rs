@@ -76,10 +76,11 @@ pub(super) fn band(sheet: &mut WorkedSheet, at: &HungItem<'_>, hung: &HungBand) 
     let one = sheet.follows(at.symbol("T"), one, one_n, ("N", 2), "pull of one band");
     let pieces = hung.side.pieces(hung.count, at.carrier);
     let pull = Formula::from(pieces) * one;
+    let all_n = hung.pull_n(&at.load.point, setup.start_x_m(), at.carrier);
     at.felt(
         sheet,
         pull,
-        pieces * one_n,
+        all_n,
         "share of it that the load feels: by its direction, and on the way down less what the rubber keeps",
     )
 }
@@ -299,7 +300,7 @@ pub(super) fn chain(
                 "leaders, as far as they hang",
             );
     }
-    let mass_kg = pieces * hanging.mass_kg;
+    let mass_kg = hung.mass_kg(&at.load.point, at.carrier);
     let mass = sheet.follows(
         at.symbol("m"),
         mass,
@@ -359,14 +360,18 @@ pub(super) fn cable(
 /// What rails leave of a weight, with their friction: on the way up or held, or on the way down.
 ///
 /// ```text
-/// i = sin a ± μ·cos a
+/// i = sin a + μ·cos a        i = max(0, sin a − μ·cos a)
 /// ```
 pub(super) fn rails(
     sheet: &mut WorkedSheet,
     at: &HungItem<'_>,
     (angle_rad, sled): (f64, &Sled),
-    lowers: bool,
+    (share, lowers): (f64, bool),
 ) -> Formula {
+    if share <= 0.0 {
+        let meaning = "share of the weight along the rails: friction alone holds it";
+        return sheet.given(at.symbol("i"), 0.0, ("", 4), meaning);
+    }
     let (sin, cos) = (angle_rad.sin(), angle_rad.cos().abs());
     let sin = sheet.given(at.symbol("sin"), sin, ("", 4), "sine of the rails' angle");
     let cos = sheet.given(at.symbol("cos"), cos, ("", 4), "cosine of the rails' angle");
@@ -377,13 +382,6 @@ pub(super) fn rails(
         "friction of the rails",
     ) * cos;
     let formula = if lowers { sin - rubbing } else { sin + rubbing };
-    let share = rails_share(angle_rad, sled, lowers);
     let meaning = "share of the weight along the rails, with friction";
     sheet.follows(at.symbol("i"), formula, share, ("", 4), meaning)
-}
-
-/// That share: more than the sine on the way up, less on the way down.
-pub(super) fn rails_share(angle_rad: f64, sled: &Sled, lowers: bool) -> f64 {
-    let rubbing = sled.friction() * angle_rad.cos().abs();
-    angle_rad.sin() + if lowers { -rubbing } else { rubbing }
 }

@@ -4,12 +4,12 @@
 
 use super::implements::item_in_words;
 use super::prose::percent;
-use super::worked_implements::{HungItem, band, cable, chain, rails, rails_share};
+use super::worked_implements::{HungItem, band, cable, chain, rails};
 use super::worked_names::load_unit;
 use super::worked_sheet::WorkedSheet;
 use crate::movement::{Carrier, Measure};
 use crate::numeric::Formula;
-use crate::resistance::{Item, Setup};
+use crate::resistance::{Item, Setup, Sled, along_rails_n};
 use crate::study::{WorkedLoad, WorkedPose};
 use crate::units::{Force, STANDARD_GRAVITY_M_S2, System, Torque};
 
@@ -126,11 +126,15 @@ fn weight_line(
     });
     let rubbing = sleds.rev().find(|sled| sled.friction() > 0.0);
     let mut formula = mass * g.clone();
+    let motion = pose.motion();
+    let on_rails = |angle_rad: f64, sled: &Sled| {
+        along_rails_n(mass_kg, angle_rad, sled.friction(), motion) / weight_n
+    };
     match (&pose.carrier, rubbing) {
-        (Carrier::Sled { angle_rad }, Some(sled))
-            if is_felt(rails_share(*angle_rad, sled, pose.pace.lowers())) =>
-        {
-            formula = formula * rails(sheet, at, (*angle_rad, sled), pose.pace.lowers());
+        (Carrier::Sled { angle_rad }, Some(sled)) if is_felt(on_rails(*angle_rad, sled)) => {
+            let share = on_rails(*angle_rad, sled);
+            let how = (share, motion.is_lowering());
+            formula = formula * rails(sheet, at, (*angle_rad, sled), how);
         }
         (Carrier::Bar | Carrier::Dumbbell | Carrier::Body, _) if is_felt(1.0) => {}
         (carrier, _) => {

@@ -20,7 +20,8 @@ const MOST_ROWS: usize = 25;
 /// A ranking as text: the strongest values and a sentence.
 #[must_use]
 pub fn rank_table(ranks: &Ranks, units: System) -> String {
-    let rows = ranks.rows.iter().take(MOST_ROWS).map(rank_cells).collect();
+    let shown = ranks.rows.iter().take(MOST_ROWS);
+    let rows = shown.map(|row| rank_cells(row, units)).collect();
     let mut text = table(&RANK_HEADS, rows, 2);
     for line in rank_paragraphs(ranks, MOST_ROWS, units) {
         text += &line;

@@ -60,6 +60,13 @@ impl HungBand {
             .stretch(self.distance_m(point, start_x_m), self.hang)
     }
 
+    /// Pull of all its pieces along the line to the anchor while the load is held, N.
+    #[must_use]
+    pub fn pull_n(&self, point: &LoadPoint, start_x_m: Option<f64>, carrier: &Carrier) -> f64 {
+        let distance_m = self.distance_m(point, start_x_m);
+        self.side.pieces(self.count, carrier) * self.band.force_n(distance_m, self.hang)
+    }
+
     /// Pull of all its pieces along the line to the anchor. The band's own mass is left out: a third
     /// of some hundred grams against the load.
     fn felt(&self, at: &Situation) -> Felt {

@@ -159,12 +159,7 @@ impl Setup {
         carrier: &Carrier,
     ) -> (f64, HangingSide) {
         match item {
-            Item::Band(hung) => {
-                let one_n = hung
-                    .band
-                    .force_n(hung.distance_m(point, self.start_x_m()), hung.hang);
-                (one_n * hung.side.pieces(hung.count, carrier), hung.side)
-            }
+            Item::Band(hung) => (hung.pull_n(point, self.start_x_m(), carrier), hung.side),
             Item::Chain(hung) => (
                 hung.mass_kg(point, carrier) * STANDARD_GRAVITY_M_S2,
                 hung.side,

@@ -18,6 +18,9 @@ pub struct Cause {
     pub range: f64,
     /// The same before the change along the movement's axis: cm of travel, or degrees of the moving joint.
     pub axis_value: f64,
+    /// Along the same axis the peak or the hardest place itself that this sample is the nearest to; the sample where it is
+    /// told for its own sake.
+    pub former_value: f64,
     /// What the capacity is, and so what the axis is.
     pub measure: Measure,
     /// The change with its parts.
@@ -64,7 +67,7 @@ pub fn causes_between(before: SolvedCurve<'_>, after: SolvedCurve<'_>) -> Result
 /// A study's equilibria at the places where changes are told.
 pub(super) struct Footing {
     places: Vec<(Spot, usize)>,
-    axis: Vec<f64>,
+    axis: Vec<[f64; 2]>,
     held: Vec<Equilibrium>,
 }
 
@@ -73,15 +76,16 @@ impl Footing {
     ///
     /// **Fails** as the study's curve does.
     pub(super) fn of(base: &Solved<'_>) -> Result<Self> {
-        let places = places(base.study);
         let last = (base.study.range.poses.len() - 1) as f64;
-        let axis = places
-            .iter()
-            .map(|(_, index)| base.study.axis_value(*index as f64 / last));
+        let told = places(base.study);
+        let sampled = told.map(|(spot, range)| (spot, (range * last).round() as usize));
+        let axis = told.iter().zip(&sampled).map(|((_, range), (_, index))| {
+            [*index as f64 / last, *range].map(|range| base.study.axis_value(range))
+        });
         Ok(Self {
-            held: equilibria(base, &places)?,
+            held: equilibria(base, &sampled)?,
             axis: axis.collect(),
-            places,
+            places: sampled.to_vec(),
         })
     }
 
@@ -94,7 +98,8 @@ impl Footing {
         let cause = |(number, after): (usize, &Equilibrium)| Cause {
             spot: self.places[number].0,
             range: self.places[number].1 as f64 / last,
-            axis_value: self.axis[number],
+            axis_value: self.axis[number][0],
+            former_value: self.axis[number][1],
             measure: changed.study.range.measure,
             account: account(&self.held[number], after),
         };
@@ -109,24 +114,21 @@ fn equilibria(solved: &Solved<'_>, places: &[(Spot, usize)]) -> Result<Vec<Equil
     places.iter().map(at).collect()
 }
 
-/// Start, the place between that matters most, end: as samples.
-fn places(study: &Study) -> Vec<(Spot, usize)> {
-    let between = |range: f64| range > 0.1 && range < 0.9;
-    let last = study.range.poses.len() - 1;
-    let sample = |range: f64| (range * last as f64).round() as usize;
-    let sticking = study
-        .setups
-        .first()
-        .and_then(|s| s.sticking)
-        .map(|s| s.point_range);
-    let middle = if between(study.class.peak_range) {
-        (Spot::Peak, sample(study.class.peak_range))
-    } else if let Some(range) = sticking.filter(|range| between(*range)) {
-        (Spot::Hardest, sample(range))
-    } else {
-        (Spot::Middle, sample(0.5))
+/// Start, the place between that matters most, end.
+fn places(study: &Study) -> [(Spot, f64); 3] {
+    let between = |range: &f64| *range > 0.1 && *range < 0.9;
+    let peak = Some(study.class.peak_range).filter(between);
+    let sticking = study.setups.first().and_then(|setup| setup.sticking);
+    let hardest = sticking.map(|s| s.point_range).filter(between);
+    let middle = match (peak, hardest) {
+        (Some(range), _) => (Spot::Peak, range),
+        (None, Some(range)) => (Spot::Hardest, range),
+        (None, None) => {
+            let last = (study.range.poses.len() - 1) as f64;
+            (Spot::Middle, (0.5 * last).round() / last)
+        }
     };
-    vec![(Spot::Start, 0), middle, (Spot::End, last)]
+    [(Spot::Start, 0.0), middle, (Spot::End, 1.0)]
 }
 
 /// A joint shares the limit from this part of it (assumed: less does not show in what is printed).

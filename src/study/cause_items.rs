@@ -101,10 +101,36 @@ impl Cause {
     /// How many muscles have a part in a factor's.
     #[must_use]
     pub fn having(&self, factor: ForceFactor) -> usize {
-        let muscles = self.account.muscles.iter();
-        let parts: Vec<f64> = muscles.map(|muscle| muscle.part(factor).abs()).collect();
-        let least = ROUNDING * parts.iter().sum::<f64>();
-        parts.iter().filter(|part| **part > least).count()
+        let least = self.least_part(factor);
+        let parts = self.account.muscles.iter().map(|m| m.part(factor).abs());
+        parts.filter(|part| *part > least).count()
+    }
+
+    /// What a muscle's part of a factor must exceed to be more than rounding, N or N·m: the same whichever of them are counted.
+    fn least_part(&self, factor: ForceFactor) -> f64 {
+        let parts = self.account.muscles.iter().map(|m| m.part(factor).abs());
+        ROUNDING * parts.sum::<f64>()
+    }
+
+    /// Some of the items with the muscles of a factor taken together that stand alone in them, the largest first.
+    #[must_use]
+    pub fn gathered(&self, items: &[CauseItem]) -> Vec<CauseItem> {
+        let single = |item: &&CauseItem| matches!(item.of, ItemOf::Muscle(..));
+        let mut together: Vec<CauseItem> = items.iter().filter(|i| !single(i)).copied().collect();
+        for factor in ForceFactor::ALL {
+            let least = self.least_part(factor);
+            let is_of_it = |item: &&CauseItem| matches!(item.of, ItemOf::Muscle(_, f) if f == factor && item.part.abs() > least);
+            let found: Vec<CauseItem> = items.iter().filter(is_of_it).copied().collect();
+            match found.as_slice() {
+                [] => {}
+                [only] => together.push(*only),
+                several => together.push(item(
+                    ItemOf::Others(factor, several.len()),
+                    several.iter().map(|item| item.part).sum(),
+                )),
+            }
+        }
+        in_order(together)
     }
 
     /// The muscle with the largest part of a factor in the direction of the factor's whole.
@@ -128,26 +154,4 @@ fn in_order(mut items: Vec<CauseItem>) -> Vec<CauseItem> {
 
 fn item(of: ItemOf, part: f64) -> CauseItem {
     CauseItem { of, part }
-}
-
-/// Items with the muscles of a factor taken together that stand alone in them, the largest first.
-#[must_use]
-pub fn gathered(items: &[CauseItem]) -> Vec<CauseItem> {
-    let single = |item: &&CauseItem| matches!(item.of, ItemOf::Muscle(..));
-    let mut together: Vec<CauseItem> = items.iter().filter(|i| !single(i)).copied().collect();
-    for factor in ForceFactor::ALL {
-        let of_it = |item: &&CauseItem| matches!(item.of, ItemOf::Muscle(_, f) if f == factor);
-        let found = || items.iter().filter(of_it).copied();
-        let least = ROUNDING * found().map(|item| item.part.abs()).sum::<f64>();
-        let found: Vec<CauseItem> = found().filter(|i| i.part.abs() > least).collect();
-        match found.as_slice() {
-            [] => {}
-            [only] => together.push(*only),
-            several => together.push(item(
-                ItemOf::Others(factor, several.len()),
-                several.iter().map(|item| item.part).sum(),
-            )),
-        }
-    }
-    in_order(together)
 }

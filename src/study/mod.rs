@@ -86,7 +86,7 @@ pub use against_plain::{AgainstPlain, HungKind, NameOfHung};
 pub use asked_pace::asked_pace;
 pub use asked_torques::{asked_torques_nm, reactions_under};
 pub use cause::{Cause, SolvedCurve, Spot, causes_between};
-pub use cause_items::{CauseItem, ItemOf, gathered};
+pub use cause_items::{CauseItem, ItemOf};
 pub use class_examples::{
     LoadedExamples, class_examples, has_class, lifts_of_class, loaded_examples,
 };

@@ -105,7 +105,8 @@ pub struct SetupStudy {
     pub sticking: Option<Sticking>,
     /// Flattening against plain weight of the same hardest effort, %.
     pub flattening_percent: Option<f64>,
-    /// Capacity along the path at the sticking point, N or N·m; `None` without one.
+    /// What the lifter holds of this load at the sticking point, demand there over the greatest effort, N or N·m; `None`
+    /// without one.
     pub held_there: Option<f64>,
     /// Index of the coordinate that gives way first at the sticking point.
     pub limiting: Option<usize>,

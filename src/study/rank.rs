@@ -35,6 +35,14 @@ impl Ranked {
     }
 }
 
+impl Ranked {
+    /// Whether a person sets it, by how the lift is done.
+    #[must_use]
+    pub fn is_technique(&self) -> bool {
+        self.number.path.starts_with("technique.")
+    }
+}
+
 /// By how much a value is lowered and raised.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum RankStep {

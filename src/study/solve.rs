@@ -5,11 +5,13 @@
 
 use super::between_samples::{Crest, crest, is_held_otherwise};
 use super::question::{Question, SetupStudy, Study};
-use crate::capacity::{Acting, CapacityCurve, Held, class_with, curve_of, plain_direction};
+use crate::capacity::{
+    Acting, CapacityCurve, Held, between_the_ends, class_with, curve_of, plain_direction,
+};
 use crate::demand::{DemandCurve, DemandSample};
 use crate::error::{Error, Lacking, LiftFault, Result};
 use crate::movement::{Carrier, LoadPoint, Measure, PlaneForce, Pose, Range, trace, trace_place};
-use crate::overlay::{Sticking, effort, flattening_percent, sticking_with};
+use crate::overlay::{effort, flattening_percent, sticking_with};
 use crate::resistance::{Item, LoadForce, Setup, Weight};
 use crate::units::{Angle, Force, Mass, Torque};
 
@@ -21,8 +23,8 @@ use crate::units::{Angle, Force, Mass, Torque};
 /// 3. Each setup gives its demand.
 /// 4. Effort is demand over capacity; where a setup pulls askew, the programme is solved again along
 ///    its own pull.
-/// 5. Peak, sticking region and flattening follow; where other conditions begin to bind between two samples, the poses
-///    between them are searched for the greatest capacity and effort.
+/// 5. Peak, trough, sticking region and flattening follow; where other conditions begin to bind between two samples, the poses
+///    between them are searched for the greatest and the least capacity and the greatest effort.
 pub fn study(question: &Question<'_>, setups: &[Setup]) -> Result<Study> {
     let ground = SolvedLift::of(question)?;
     let setups = setups
@@ -72,7 +74,9 @@ impl<'a> SolvedLift<'a> {
     /// The results with these setups.
     pub(super) fn into_study(self, setups: Vec<SetupStudy>) -> Study {
         let question = self.question;
-        let class = class_with(&self.capacity.values(), self.capacity_crest().map(pair));
+        let values = self.capacity.values();
+        let (crest, trough) = (self.capacity_crest(), self.capacity_trough());
+        let class = class_with(&values, crest.map(pair), trough.map(pair));
         Study {
             movement_name: question.movement_name.to_owned(),
             movement_title: question.movement.title.clone(),
@@ -141,10 +145,10 @@ impl<'a> SolvedLift<'a> {
         Ok(SetupStudy {
             asked: setup.clone(),
             demand,
-            values,
             flattening_percent: flattening_percent(&effort, &self.plain),
             effort,
-            held_there: sticking.map(|sticking| self.capacity_at(&sticking, crest.is_some())),
+            held_there: sticking.map(|s| on_the_line(&values, s.point_range) / s.max_effort),
+            values,
             sticking,
             limiting,
         })
@@ -180,6 +184,26 @@ impl<'a> SolvedLift<'a> {
         crest(&self.capacity.values(), |index| self.turns(index), at)
     }
 
+    /// The least capacity between the ends of the range where it lies between two samples.
+    fn capacity_trough(&self) -> Option<Crest> {
+        let values = self.capacity.values();
+        let inside = between_the_ends(values.len())?;
+        let last = (values.len() - 1) as f64;
+        let (first, wide) = (inside.start as f64 / last, (inside.len() - 1) as f64 / last);
+        let place = |part: f64| first + part * wide;
+        let below: Vec<f64> = values[inside.clone()].iter().map(|value| -value).collect();
+        let least = (0..below.len()).max_by(|a, b| below[*a].total_cmp(&below[*b]))?;
+        if least == 0 || least + 1 == below.len() {
+            return None;
+        }
+        let at = |part: f64| Some(-self.at_place(place(part)).ok()?.capacity.held[0].capacity);
+        let found = crest(&below, |index| self.turns(inside.start + index), at)?;
+        Some(Crest {
+            range: place(found.range),
+            value: -found.value,
+        })
+    }
+
     /// The greatest effort under a setup as it hangs where it lies between two samples.
     fn effort_crest(&self, hung: &Setup, effort: &[f64]) -> Option<Crest> {
         let at = |range: f64| {
@@ -187,19 +211,6 @@ impl<'a> SolvedLift<'a> {
             Some(effort[0]).filter(|effort| effort.is_finite())
         };
         crest(effort, |index| self.turns(index), at)
-    }
-
-    /// Capacity along the path at the sticking point: between samples on the straight line, or, on a crest, its own.
-    fn capacity_at(&self, sticking: &Sticking, is_on_a_crest: bool) -> f64 {
-        let held = &self.capacity.held;
-        let place = sticking.point_range * (held.len() - 1) as f64;
-        let (below, part) = (place.floor() as usize, place.fract());
-        let above = (below + 1).min(held.len() - 1);
-        let line = held[below].capacity * (1.0 - part) + held[above].capacity * part;
-        let own = is_on_a_crest
-            .then(|| self.at_place(sticking.point_range).ok())
-            .flatten();
-        own.map_or(line, |own| own.capacity.held[0].capacity)
     }
 
     /// **Fails** where the limbs alone are too much, or the pull leans so far that the lift holds nothing in its direction.
@@ -295,6 +306,14 @@ pub(super) fn too_weak(pose: &Pose, held: &Held, measure: Measure) -> LiftFault 
             Measure::Torque => Lacking::Torque(Torque::from_nm(lacks)),
         },
     }
+}
+
+/// A curve on evenly spaced samples at a place of the range, on the straight line between two of them.
+fn on_the_line(values: &[f64], range: f64) -> f64 {
+    let place = range * (values.len() - 1) as f64;
+    let (below, part) = (place.floor() as usize, place.fract());
+    let above = (below + 1).min(values.len() - 1);
+    values[below] * (1.0 - part) + values[above] * part
 }
 
 const fn pair(crest: Crest) -> (f64, f64) {

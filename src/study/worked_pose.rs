@@ -189,18 +189,28 @@ pub fn worked_pose(
     })
 }
 
+impl WorkedPose {
+    /// The way on which implements answer.
+    #[must_use]
+    pub fn motion(&self) -> Motion {
+        motion_of(self.pace)
+    }
+}
+
+fn motion_of(pace: Pace) -> Motion {
+    match pace.lowers() {
+        true => Motion::Lower { speed_m_s: 0.0 },
+        false => Motion::Hold,
+    }
+}
+
 /// The setup over the whole range, and what it exerts at the pose.
 fn put_up(ground: &SolvedLift<'_>, setup: &Setup, pose: &Pose) -> Result<(Setup, LoadForce)> {
     let question = ground.question();
     setup.check_for(&ground.range.carrier, question.movement_name)?;
     let loaded = ground.loaded(&ground.with_cam(setup)?);
     let rigged = crate::demand::put_up(&loaded, &ground.points);
-    let motion = if question.pace.lowers() {
-        Motion::Lower { speed_m_s: 0.0 }
-    } else {
-        Motion::Hold
-    };
-    let force = rigged.force_at(&pose.load, &ground.range.carrier, motion);
+    let force = rigged.force_at(&pose.load, &ground.range.carrier, motion_of(question.pace));
     Ok((rigged, force))
 }
 

@@ -30,6 +30,13 @@ pub fn dimension_of(kind: QuantityKind) -> &'static Dimension {
     found.expect("every kind has its dimension")
 }
 
+/// The kind of quantity whose unit in SI is written so.
+#[must_use]
+pub fn dimension_in_si(unit: &str) -> Option<&'static Dimension> {
+    let mut all = DIMENSIONS.iter();
+    all.find(|dimension| dimension.units[0].names[0] == unit)
+}
+
 /// The text with the unit that was meant in the place of `unit`, which its kind does not have.
 ///
 /// A mass in the place of a force is its weight; else one slip of the pen away from a single unit. Nothing where the unit

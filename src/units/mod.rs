@@ -11,7 +11,7 @@ mod system;
 mod text;
 
 pub use comma::{CommaMeanings, comma_meanings};
-pub use kinds::{dimension_of, meant_quantity};
+pub use kinds::{dimension_in_si, dimension_of, meant_quantity};
 pub use quantity_fault::{QuantityFault, QuantityKind};
 pub use quantity_types::{
     Angle, AngularSpeed, Duration, Force, Length, LinearDensity, Mass, Speed, Stress, Torque,

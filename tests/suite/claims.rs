@@ -4,6 +4,7 @@
 //! worked out anew from the written data, or a definition, which holds whatever the data.
 
 mod below_titles;
+mod changes;
 mod drawings;
 mod families;
 mod lecture;

@@ -1,7 +1,10 @@
 //! Laws of the class of a strength curve, on random curves.
 
+use crate::lift_by_another_name::LIFTS;
 use proptest::prelude::*;
-use torquill::capacity::{CurveShape, WEAK_END, class_of};
+use torquill::capacity::{CurveShape, WEAK_END, class_of, class_with};
+use torquill::library::{Library, Workbench};
+use torquill::study::Conditions;
 
 const SAMPLES: usize = 101;
 
@@ -84,6 +87,20 @@ proptest! {
     }
 
     #[test]
+    fn law_a_smooth_trough_is_placed_between_its_samples(
+        place in 0.3..0.7_f64, least in 0.1..0.9_f64, bend in 2.0..20.0_f64,
+    ) {
+        let values = curve(|s| least + bend * (s - place).powi(2));
+        let found = class_of(&values);
+        prop_assert!((found.trough_range - place).abs() < 1.0e-9, "{found:?}");
+        // One that is known to lie elsewhere is taken as it is, and with it the class.
+        let known = class_with(&values, None, Some((0.5, 0.5 * least)));
+        prop_assert_eq!(known.trough_range, 0.5);
+        prop_assert!((known.trough_of_peak * known.peak / least - 0.5).abs() < 1.0e-12);
+        prop_assert!(known.trough_ratio < found.trough_ratio);
+    }
+
+    #[test]
     fn law_a_hill_between_weak_ends_is_bell_shaped(
         start in 0.05..0.8_f64, end in 0.05..0.8_f64, place in 0.2..0.8_f64,
     ) {
@@ -101,4 +118,35 @@ fn law_a_level_curve_and_a_curve_of_nothing_are_level() {
     for values in [vec![], vec![3.0], vec![2.0; 40], vec![0.0; 40]] {
         assert_eq!(class_of(&values).shape, CurveShape::Level, "{values:?}");
     }
+}
+
+#[test]
+fn law_a_trough_is_that_of_ten_times_as_many_poses() {
+    let library = Library::built_in();
+    let mut seen = 0;
+    for lift in LIFTS {
+        let bench = Workbench::open(&library, "reference-man", lift).expect("a shipped lift");
+        let model = bench.model(&[]).expect("a model");
+        let class = |samples: usize| {
+            let asked = Conditions {
+                samples,
+                ..Conditions::default()
+            };
+            asked.of(&model).expect("a study").class
+        };
+        let coarse = class(61);
+        if coarse.shape != CurveShape::UShaped {
+            continue;
+        }
+        let fine = class(601);
+        let [told, true_one] = [coarse, fine].map(|class| class.trough_of_peak * class.peak);
+        assert!(
+            (told / true_one - 1.0).abs() < 2.0e-3,
+            "{lift}: {told} {true_one}"
+        );
+        let off = (coarse.trough_range - fine.trough_range).abs();
+        assert!(off < 1.0 / 60.0, "{lift}: {off}");
+        seen += 1;
+    }
+    assert!(seen > 0, "a built-in lift sags");
 }

@@ -93,5 +93,6 @@ mod team;
 mod text_boxes;
 mod vary;
 mod vary_levers;
+mod vary_ranks;
 mod vary_reasons;
 mod worked_pose;

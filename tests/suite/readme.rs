@@ -90,3 +90,40 @@ fn regress_the_story_has_eight_commands() {
         .count();
     assert_eq!(told, 8);
 }
+
+/// The path that a newcomer takes: list, change, read why, take the table, go on in a notebook; what is shown is run above, and
+/// the notebook with the page's Python in `python/tests/test_notebook.py`.
+#[test]
+fn regress_the_path_from_a_question_to_a_table_has_its_five_steps() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/README.md");
+    let text = std::fs::read_to_string(path).expect("README.md can be read");
+    let told = text
+        .split("\n### ")
+        .find(|part| part.starts_with("From a question to a table"))
+        .expect("the path is told");
+    let path = told.split("\n## ").next().unwrap_or_default();
+    let mut rest = path;
+    for step in [
+        "torquill parameters biceps-curl",
+        "torquill vary biceps-curl --param",
+        " --why\n",
+        " --curves --data ",
+        "(python/lecture_figures.ipynb)",
+    ] {
+        let found = rest.find(step);
+        let at = found.unwrap_or_else(|| panic!("`{step}` is missing or out of order"));
+        rest = &rest[at + step.len()..];
+    }
+    let shown: Vec<&str> = path
+        .lines()
+        .filter(|l| l.starts_with("torquill "))
+        .collect();
+    let run = commands();
+    assert!(
+        shown
+            .iter()
+            .all(|line| run.iter().any(|other| other == line))
+    );
+    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR"));
+    assert!(root.join("python/lecture_figures.ipynb").exists());
+}

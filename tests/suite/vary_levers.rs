@@ -14,6 +14,9 @@ fn mean_price(account: &Account, row: usize) -> f64 {
     0.5 * (before * weights[1][row] + after * weights[0][row]) / account.sides
 }
 
+/// The load's levers in the words of a line.
+const LEVERS: [&str; 2] = ["moment arm of the load ", "moment arm of load and push "];
+
 /// A lever on a line: what it was and is, how finely printed, and what it gives, how finely printed.
 #[derive(Debug)]
 struct PrintedLever {
@@ -22,6 +25,7 @@ struct PrintedLever {
     finest_cm: f64,
     gives: f64,
     finest: f64,
+    helps: bool,
 }
 
 fn number(text: &str) -> Option<(f64, f64)> {
@@ -35,7 +39,7 @@ fn printed(line: &str) -> Vec<PrintedLever> {
     let mut found = Vec::new();
     for reason in line
         .split("; ")
-        .filter(|reason| reason.contains("lever of"))
+        .filter(|reason| LEVERS.iter().any(|lever| reason.contains(lever)))
     {
         let whole = reason
             .rsplit(": ")
@@ -65,6 +69,7 @@ fn printed(line: &str) -> Vec<PrintedLever> {
                 finest_cm: from.1.max(to.1),
                 gives: part.0,
                 finest: part.1,
+                helps: axis.contains("where it helps the lift"),
             });
         }
     }
@@ -83,7 +88,7 @@ fn row_of(family: &Family, axis: &str) -> Option<usize> {
 }
 
 #[test]
-#[ignore = "open: the long law has not run to its end yet"]
+#[ignore = "open: ran to its end in bench press, hip thrust and three lifts of one joint; not yet in the other nine"]
 fn law_a_lever_part_is_its_change_times_its_price() {
     let (mut told, mut exact) = (0, 0);
     for (seed, lift) in LIFTS.iter().enumerate() {
@@ -152,11 +157,13 @@ fn check_printed(account: &Account, row: usize, lever: &PrintedLever, case: &str
         );
     }
     // A longer lever against the lift takes, a longer one that helps adds.
-    let helps = case.contains("where it helps the lift");
     let grows = lever.lengths_cm[1] > lever.lengths_cm[0];
-    let crosses = case.contains("to its other side");
-    if !helps && !crosses && gives > 0.0 {
-        assert_eq!(grows, lever.gives < 0.0, "{case}: {lever:?}");
+    if gives > 0.0 {
+        assert_eq!(
+            grows,
+            lever.helps == (lever.gives > 0.0),
+            "{case}: {lever:?}"
+        );
     }
 }
 

@@ -13,6 +13,7 @@ use torquill::movement::{Carrier, Measure};
 use torquill::narrative::muscle_names::head_name;
 use torquill::narrative::variation_words::heaviest_line;
 use torquill::narrative::why_lines;
+use torquill::study::between_samples::promised;
 use torquill::study::{Cause, Conditions, Family, Parameter, Study, family};
 use torquill::units::{System, rounded};
 
@@ -51,6 +52,16 @@ fn random_lifter(rng: &mut ChaCha8Rng) -> (&'static str, Vec<String>) {
 
 /// Families of one lift: random parameters, lifters, and for some a speed; those that cannot be done left out.
 pub(crate) fn families(lift: &str, seed: u64) -> Vec<Family> {
+    families_of(lift, seed, TRIED, SAMPLES)
+}
+
+/// As many samples as a user has: between them a curve bends so little that lines tell where it may go.
+pub(crate) const USUAL_SAMPLES: usize = 101;
+/// Parameters tried of every lift where so many samples are.
+pub(crate) const TRIED_IN_FULL: usize = 12;
+
+/// The same with so many parameters, a multiple of four, and so many samples.
+pub(crate) fn families_of(lift: &str, seed: u64, tried: usize, samples: usize) -> Vec<Family> {
     let mut rng = ChaCha8Rng::seed_from_u64(seed);
     let library = Library::built_in();
     let mut cases = Vec::new();
@@ -58,7 +69,7 @@ pub(crate) fn families(lift: &str, seed: u64) -> Vec<Family> {
         let (name, sets) = random_lifter(&mut rng);
         let bench = Workbench::open(&library, name, lift).expect("a shipped lift");
         let numbers = numeric_paths(&bench.model(&sets).expect("a model"));
-        for case in 0..TRIED / 4 {
+        for case in 0..tried / 4 {
             let number = &numbers[rng.random_range(0..numbers.len())];
             let values = [changed(number, &mut rng), changed(number, &mut rng)];
             let is_moving = case % 3 == 2;
@@ -79,7 +90,7 @@ pub(crate) fn families(lift: &str, seed: u64) -> Vec<Family> {
                 values: values.to_vec(),
             };
             let mut asked = Conditions {
-                samples: SAMPLES,
+                samples,
                 ..Conditions::default()
             };
             if is_moving {
@@ -105,7 +116,7 @@ fn slow(bench: &Workbench, sets: &[String]) -> torquill::capacity::Pace {
 }
 
 #[test]
-#[ignore = "open: one muscle of ten is counted otherwise in the hip thrust since the last fit"]
+#[ignore = "open: holds in bench press, hip thrust and three lifts of one joint; not yet run to its end in the other nine"]
 fn law_parts_add_up_and_every_printed_reason_is_true() {
     let (mut told, mut arrows, mut limits) = (0, 0, 0);
     for (seed, lift) in LIFTS.iter().enumerate() {
@@ -698,13 +709,38 @@ fn fault_a_value_that_changes_nothing_is_told() {
     assert!(!out.contains("bell-shaped"), "no table of no change: {out}");
 }
 
+/// Between what the heaviest weight lies by hand, kg: the least that any sample allows, or less between two of them, no less
+/// there than the lines beside promise. Where the body is lifted it counts.
+pub(crate) fn heaviest_by_hand(study: &Study) -> [f64; 2] {
+    let effort = &study.setups[0].effort;
+    let sampled = effort.iter().copied().fold(0.0, f64::max);
+    let between = (0..effort.len() - 1).map(|piece| promised(effort, piece));
+    [between.fold(sampled, f64::max), sampled].map(|most| lifted_kg(study) / most)
+}
+
+/// What is lifted, kg: the plain weight, and the body where that is the load.
+fn lifted_kg(study: &Study) -> f64 {
+    match study.range.carrier {
+        Carrier::Body => 20.0 + study.body_mass.as_kg(),
+        _ => 20.0,
+    }
+}
+
+/// What each kilogram asks for at a place, between two samples on the straight line.
+fn asked_at(study: &Study, range: f64) -> f64 {
+    let values = &study.setups[0].values;
+    let place = range * (values.len() - 1) as f64;
+    let below = (place.floor() as usize).min(values.len() - 2);
+    let part = place - below as f64;
+    (values[below] * (1.0 - part) + values[below + 1] * part) / lifted_kg(study)
+}
+
 /// The heaviest weight's line against the two studies' own arrays.
 #[test]
-#[ignore = "open: the hardest place jumps by 6 cm in the overhead press, capacity is told of the samples"]
 fn law_the_heaviest_weight_is_capacity_over_what_is_asked_for() {
     let mut told = 0;
     for (seed, lift) in LIFTS.iter().enumerate() {
-        for family in families(lift, 100 + seed as u64) {
+        for family in families_of(lift, 100 + seed as u64, TRIED_IN_FULL, USUAL_SAMPLES) {
             for variant in &family.variants {
                 let Some(line) = heaviest_line(&family, variant, System::Metric) else {
                     continue;
@@ -713,22 +749,16 @@ fn law_the_heaviest_weight_is_capacity_over_what_is_asked_for() {
                 let both = [&family.base, &variant.study];
                 let held =
                     arrow(&line.replace("with the body ", ""), "Heaviest weight ").expect(&case);
-                // The hardest sample by hand: the least weight that any place allows, to what a coarse range tells;
-                // where the body is lifted it counts.
-                let by_hand = both.map(|study| {
-                    let setup = &study.setups[0];
-                    let lifted_kg = match study.range.carrier {
-                        Carrier::Body => 20.0 + study.body_mass.as_kg(),
-                        _ => 20.0,
-                    };
-                    setup.effort.iter().copied().fold(0.0, f64::max) / lifted_kg
-                });
-                let [before, after] = held.map(|text| number(&text).expect(&case));
-                let ratio = by_hand[0] / by_hand[1];
-                assert!(
-                    (after / before / ratio - 1.0).abs() < 0.02,
-                    "{case} {ratio}"
-                );
+                let bounds = both.map(heaviest_by_hand);
+                for (text, [least, most]) in held.iter().zip(bounds) {
+                    let decimals = text.split_once('.').map_or(0, |(_, digits)| digits.len());
+                    let half = 0.5 * 0.1_f64.powi(decimals as i32) + 1e-9;
+                    let told = number(text).expect(&case);
+                    assert!(
+                        (least - half..=most + half).contains(&told),
+                        "{case}: {least} to {most}"
+                    );
+                }
                 let changes: Vec<f64> = line
                     .split("changes by ")
                     .skip(1)
@@ -754,9 +784,21 @@ fn law_the_heaviest_weight_is_capacity_over_what_is_asked_for() {
                     (product / whole - 1.0).abs() < 0.003,
                     "{case}: {product} {whole}"
                 );
+                // A kilogram in the hands weighs the same everywhere; on a lever what it asks for stands in the curves.
+                let places = [&family.base_figures, &variant.figures]
+                    .map(|figures| figures.sticking.expect("a hardest place").point_range);
+                let [old, new] = [0, 1].map(|side| asked_at(both[side], places[side]));
+                let percent = 100.0 * (new / old - 1.0);
+                assert!((asked - percent).abs() < 0.051, "{case}: {percent}");
+                let is_in_hands = matches!(
+                    family.base.range.carrier,
+                    Carrier::Bar | Carrier::Dumbbell | Carrier::Body
+                ) && family.base.range.measure == Measure::Force;
+                assert!(!is_in_hands || asked == 0.0, "{case}");
                 told += 1;
             }
         }
     }
-    assert!(told > 200, "{told}");
+    // Empty if hardly any were told: a quarter of what is asked, as with more parameters.
+    assert!(told > LIFTS.len() * TRIED_IN_FULL / 4, "{told}");
 }

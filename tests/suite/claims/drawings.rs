@@ -117,11 +117,10 @@ pub const BODIES: &[Claim<DataTable>] = &[
     Claim {
         reads: r"(Same load, other moment arm|Load and moment arm change|More than can be held): at the (.+?) (\d.*) cm",
         holds: |told, table| {
-            let loads: Vec<f64> = table
-                .rows
-                .iter()
-                .filter_map(|row| row[2].parse().ok())
-                .collect();
+            let alone = table.header.iter().position(|name| name == "load_alone_n");
+            let alone = alone.ok_or("no load")?;
+            let rows = table.rows.iter();
+            let loads: Vec<f64> = rows.filter_map(|row| row[alone].parse().ok()).collect();
             let least = loads.iter().copied().fold(f64::INFINITY, f64::min);
             let most = loads.iter().copied().fold(0.0, f64::max);
             let same = most - least < 0.005 * most;
@@ -145,6 +144,30 @@ pub const BODIES: &[Claim<DataTable>] = &[
                 says(printed, 100.0 * lever, 0.0, place)?;
             }
             Ok(())
+        },
+    },
+    Claim {
+        reads: r"The push turns (the .+) over",
+        holds: |told, table| {
+            let told = told[1].replace(" and ", ", ");
+            let told: Vec<&str> = told.split(", ").collect();
+            let column = |name: &str| {
+                let place = table.header.iter().position(|head| head == name);
+                place.ok_or(format!("no column {name}"))
+            };
+            let (held, push) = (column("held_nm")?, column("push_nm")?);
+            let number = |row: &[String], at: usize| row[at].parse::<f64>().unwrap_or(f64::NAN);
+            // Without the push the muscles of the other side would hold the joint.
+            let turned = table.rows.iter().filter(|row| {
+                let with = number(row, held);
+                with > 0.5 && with - number(row, push) < -0.5
+            });
+            let mut joints: Vec<String> = turned.map(|row| format!("the {}", row[1])).collect();
+            joints.sort();
+            joints.dedup();
+            let mut told: Vec<&str> = told;
+            told.sort_unstable();
+            holds(told == joints, &format!("{told:?}: {joints:?}"))
         },
     },
     Claim {

@@ -6,8 +6,10 @@ use super::families::{FAMILIES, STACK, as_it_is};
 use super::sessions::SESSIONS;
 use super::strength::{CLAIMS, Curves};
 use super::{Claim, Drawn, check, compiled, holds, is_definition, least, peak, says, step};
+use crate::lift_by_another_name::LIFTS;
+use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use regex::Captures;
-use torquill::lecture::LECTURE;
+use torquill::lecture::{LECTURE, LectureFigure, ONE_LIFT};
 use torquill::library::{Library, Shelf};
 use torquill::study::Desk;
 use torquill::units::System;
@@ -1032,6 +1034,58 @@ fn strength(drawn: &Drawn, lift: &str) -> Option<Curves> {
     })
 }
 
+/// What no sentence list bears out of a figure's title, caption, alternative text and, where it is read whole, what stands below
+/// its title.
+fn faults_of(figure: &LectureFigure, desk: &Desk<'_>, lift: &str) -> Vec<String> {
+    let family_of = match figure.name {
+        "grip-width" => Some("Bench press"),
+        "limb-length" => Some("Squat"),
+        _ => None,
+    };
+    let sheet = (figure.build)(desk).expect("it is drawn");
+    let mut drawn = Drawn::of(&sheet.data);
+    sheet.alt().clone_into(&mut drawn.description);
+    let curves = strength(&drawn, lift);
+    let mut texts = vec![
+        sheet.title().to_owned(),
+        sheet.caption.clone(),
+        sheet.alt().to_owned(),
+    ];
+    if READ_WHOLE.contains(&figure.name) {
+        texts.extend(below_title(&sheet));
+    }
+    let mut faults = Vec::new();
+    for sentence in texts.iter().flat_map(|text| super::sentences(text)) {
+        let mut told = vec![
+            check(&sentence, CLASSES, &drawn),
+            check(&sentence, MUSCLES, &drawn),
+            check(&sentence, LOADS, &drawn),
+            check(&sentence, STACK, &drawn),
+            check(&sentence, CURVES, &drawn),
+            check(&sentence, MOTION, &drawn),
+            check(&sentence, PEOPLE, &drawn),
+            check(&sentence, SESSIONS, &drawn),
+            check(&sentence, BODIES, &sheet.data),
+            check(&sentence, LIMITS, &sheet.data),
+            check(&sentence, BELOW, &drawn),
+            check(&sentence, BELOW_TABLES, &sheet.data),
+        ];
+        if let Some(lift) = family_of {
+            told.push(check(&sentence, FAMILIES, &drawn));
+            told.push(as_it_is(&sentence, &drawn, lift));
+        }
+        let of_curves = curves.as_ref();
+        told.extend(of_curves.map(|curves| check(&sentence, CLAIMS, curves)));
+        if !told.iter().any(Result::is_ok) {
+            let known = told.into_iter().filter_map(Result::err);
+            let fault = known.max_by_key(|fault| !fault.starts_with("nobody"));
+            let fault = fault.unwrap_or_default();
+            faults.push(format!("{}, {lift}: {fault}", figure.name));
+        }
+    }
+    faults
+}
+
 #[test]
 fn law_every_sentence_of_the_lecture_follows_from_its_data() {
     let library = Library::built_in();
@@ -1039,65 +1093,38 @@ fn law_every_sentence_of_the_lecture_follows_from_its_data() {
     for lifter in library.names(Shelf::Lifters) {
         let desk = Desk::open(&library, &lifter, System::Metric).expect("a built-in lifter");
         for figure in LECTURE.iter().filter(|figure| figure.can_be_drawn(&desk)) {
-            let family_of = match figure.name {
-                "grip-width" => Some("Bench press"),
-                "limb-length" => Some("Squat"),
-                _ => None,
-            };
-            let sheet = (figure.build)(&desk).expect("it is drawn");
-            let mut drawn = Drawn::of(&sheet.data);
-            sheet.alt().clone_into(&mut drawn.description);
             let lift = match figure.name {
                 "band-over-descending" => "bent-over row",
                 "cam" => "leg curl",
                 _ => "bench press",
             };
-            let curves = strength(&drawn, lift);
-            let mut texts = vec![
-                sheet.title().to_owned(),
-                sheet.caption.clone(),
-                sheet.alt().to_owned(),
-            ];
-            if READ_WHOLE.contains(&figure.name) {
-                texts.extend(below_title(&sheet));
-            }
-            for text in &texts {
-                for sentence in super::sentences(text) {
-                    let mut told = vec![
-                        check(&sentence, CLASSES, &drawn),
-                        check(&sentence, MUSCLES, &drawn),
-                        check(&sentence, LOADS, &drawn),
-                        check(&sentence, STACK, &drawn),
-                        check(&sentence, CURVES, &drawn),
-                        check(&sentence, MOTION, &drawn),
-                        check(&sentence, PEOPLE, &drawn),
-                        check(&sentence, SESSIONS, &drawn),
-                        check(&sentence, BODIES, &sheet.data),
-                        check(&sentence, LIMITS, &sheet.data),
-                        check(&sentence, BELOW, &drawn),
-                        check(&sentence, BELOW_TABLES, &sheet.data),
-                    ];
-                    if let Some(lift) = family_of {
-                        told.push(check(&sentence, FAMILIES, &drawn));
-                        told.push(as_it_is(&sentence, &drawn, lift));
-                    }
-                    told.extend(
-                        curves
-                            .as_ref()
-                            .map(|curves| check(&sentence, CLAIMS, curves)),
-                    );
-                    if !told.iter().any(Result::is_ok) {
-                        let known = told.into_iter().filter_map(Result::err);
-                        let fault = known.max_by_key(|fault| !fault.starts_with("nobody"));
-                        faults.push(format!(
-                            "{} of {lifter}: {}",
-                            figure.name,
-                            fault.unwrap_or_default()
-                        ));
-                    }
-                }
-            }
+            let found = faults_of(figure, &desk, lift).into_iter();
+            faults.extend(found.map(|fault| format!("{lifter}: {fault}")));
         }
     }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+#[test]
+#[ignore = "open: peaks between samples, muscles of several parts and long sums of free bodies are not read yet in every lift"]
+fn law_every_sentence_of_a_lecture_on_one_lift_follows_from_its_data() {
+    let library = Library::built_in();
+    let about = |lift: &&str| {
+        let desk = Desk::open(&library, "reference-man", System::Metric).expect("a lifter");
+        let desk = desk.about(lift).expect("a shipped lift");
+        let title = desk
+            .lift(lift)
+            .expect("it is done")
+            .study
+            .movement_title
+            .clone();
+        let drawn = ONE_LIFT.iter().filter(|figure| figure.can_be_drawn(&desk));
+        drawn
+            .map(|figure| faults_of(figure, &desk, &title))
+            .collect::<Vec<_>>()
+    };
+    let told: Vec<Vec<String>> = LIFTS.par_iter().flat_map(about).collect();
+    assert!(told.len() > 14 * 6, "{} figures", told.len());
+    let faults = told.concat();
     assert!(faults.is_empty(), "{}", faults.join("\n"));
 }

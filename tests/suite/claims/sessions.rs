@@ -55,7 +55,7 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         holds: evener,
     },
     Claim {
-        reads: r"Mean effort over the range is (\d+) % with the (band|cam) and (\d+) % with plain weight",
+        reads: r"Mean effort over the range is (\d+) % with the (band|chain|cam) and (\d+) % with plain weight",
         holds: |told, drawn| {
             let hung = mean_effort(drawn, &format!("with a {}", &told[2]))?;
             says(&told[1], hung, 0.1, "hung")?;
