@@ -41,6 +41,27 @@ pub fn remark(remark: &Remark, units: System) -> String {
             "{kept} in reserve instead of {asked}: sets to failure are not for who is still learning a lift."
         ),
         Remark::ToFailure { sets, of } => to_failure(*sets, *of),
+        Remark::WeeksBegin {
+            load,
+            share,
+            ends,
+            reserve,
+            simulated,
+        } => {
+            let seen = if *simulated {
+                "by the chart and in the simulation"
+            } else {
+                "by the chart"
+            };
+            format!(
+                "Double progression: {} to {} repetitions at a load, then the next load with {} again. The weeks begin at {}                  ({} % of 1RM), light enough that every step that stands here keeps {reserve} in reserve with today's                  strength {seen}.",
+                ends.0,
+                ends.1,
+                ends.0,
+                units.mass(*load),
+                percent(*share)
+            )
+        }
         Remark::LogDecides => {
             "From here on the log decides, not the calendar: a novice's strength grows by training, and how fast nobody knows \
              beforehand, so this session is done until every set of it goes, and then the next step."

@@ -137,6 +137,19 @@ pub enum Remark {
         /// Mass from which plates are of full size.
         full: Mass,
     },
+    /// Where a novice's weeks begin, so that the steps after it are within today's strength.
+    WeeksBegin {
+        /// The first load.
+        load: Mass,
+        /// The same as a share of the 1RM.
+        share: f64,
+        /// Fewest and most repetitions at a load.
+        ends: (u32, u32),
+        /// Repetitions that stay in reserve.
+        reserve: u32,
+        /// Whether the steps were simulated, beside the chart.
+        simulated: bool,
+    },
     /// Today's strength is known to hold no more: from here on the log decides, not the calendar.
     LogDecides,
     /// On the way back after an illness or a break.

@@ -131,7 +131,7 @@ pub use people_curves::{People, Tenths};
 pub use person_asked::{PersonAsked, reference_of};
 pub use person_fit::{MovedFactor, PersonFit, fit_person};
 pub use person_forecast::{HardestPlace, LiftForecast, NextTest};
-pub use person_log::measured_in_log;
+pub use person_log::{MeasuredInLog, measured_in_log};
 pub use person_velocity::{TracedLift, measured_in_velocities};
 pub use person_versions::{CapacityBand, MaximumInterval, PersonVersions, StaysFirst};
 pub use pick_answer::{PickAnswer, Picked};
