@@ -34,6 +34,29 @@ pub fn remark(remark: &Remark, units: System) -> String {
             units.mass(*meant),
             units.mass(*most)
         ),
+        Remark::LightestTooHeavy {
+            lightest,
+            share,
+            meant,
+            meant_share,
+            is_bar,
+        } => {
+            let (what, instead) = if *is_bar {
+                ("the empty bar", "a lighter bar, or dumb-bells together,")
+            } else {
+                ("the lightest load here", "a lighter weight")
+            };
+            format!(
+                "Even {what}, {}, is {} % of this 1RM, and the session means {} ({} %): take {instead} of {} at most until the \
+                 1RM is {}.",
+                units.mass(*lightest),
+                percent(*share),
+                units.mass(*meant),
+                percent(*meant_share),
+                units.mass(*meant),
+                units.mass(*lightest * (1.0 / meant_share))
+            )
+        }
         Remark::LighterWhileUnwell { of, loads, sets } => {
             lighter_while_unwell(*of, *loads, *sets, units)
         }
@@ -179,7 +202,8 @@ fn of_chart(remark: &ChartRemark, units: System) -> String {
             planned,
             kept,
         } => format!(
-            "{planned} repetitions instead of {usual}: the simulation of this lifter {} only then.",
+            "{} instead of {usual}: the simulation of this lifter {} only then.",
+            counted_noun(planned as usize, "repetition"),
             keeps(kept)
         ),
         ChartRemark::Disagreement(one) => disagreement(&one, units),

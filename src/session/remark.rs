@@ -118,6 +118,19 @@ pub enum Remark {
         /// The load that is meant.
         meant: Mass,
     },
+    /// Even the lightest load there is is heavier than the one that is meant.
+    LightestTooHeavy {
+        /// The lightest load.
+        lightest: Mass,
+        /// The same as a share of the 1RM.
+        share: f64,
+        /// The load that is meant.
+        meant: Mass,
+        /// The same as a share of the 1RM.
+        meant_share: f64,
+        /// Whether the lightest load is an empty bar.
+        is_bar: bool,
+    },
     /// A novice keeps more in reserve than was asked for.
     ReserveRaised {
         /// What was asked for.

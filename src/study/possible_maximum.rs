@@ -15,10 +15,10 @@ use crate::units::Mass;
 use nalgebra::DVector;
 
 /// A maximum farther from what people of that kind show is unlikely, in standard deviations (assumed: one person in 400).
-const UNLIKELY: f64 = 3.0;
+pub(super) const UNLIKELY: f64 = 3.0;
 /// A maximum nearer than this logarithm to what is held still is never unlikely (assumed: a factor of one and a half;
 /// people of one kind alone scatter by a quarter).
-const SURELY_USUAL: f64 = 0.4;
+pub(super) const SURELY_USUAL: f64 = 0.4;
 
 /// How far a maximum is from what people of that kind show.
 #[derive(Debug, Clone, Copy, PartialEq)]
