@@ -77,7 +77,9 @@ pub fn remark(remark: &Remark, units: System) -> String {
                 "by the chart"
             };
             format!(
-                "Double progression: {} to {} repetitions at a load, then the next load with {} again. The weeks begin at {}                  ({} % of 1RM), light enough that every step that stands here keeps {reserve} in reserve with today's                  strength {seen}.",
+                "Double progression: {} to {} repetitions at a load, then the next load with {} again. The weeks begin at {} \
+                 ({} % of 1RM), light enough that every step that stands here keeps {reserve} in reserve with today's \
+                 strength {seen}.",
                 ends.0,
                 ends.1,
                 ends.0,

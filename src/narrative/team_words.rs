@@ -61,17 +61,17 @@ impl TeamLine {
 pub fn team_lines(plans: &[MemberPlans], units: System) -> Vec<TeamLine> {
     let lines = plans.iter().flat_map(|plans| {
         let lifts = plans.lifts.iter();
-        lifts.map(move |lift| line(&plans.member.name, lift, units))
+        lifts.map(move |lift| line(plans, lift, units))
     });
     lines.collect()
 }
 
-fn line(name: &str, lift: &MemberLift, units: System) -> TeamLine {
+fn line(plans: &MemberPlans, lift: &MemberLift, units: System) -> TeamLine {
     let blank = TeamLine {
-        name: name.to_owned(),
+        name: plans.member.name.clone(),
         lift: lift.movement.clone(),
         one_rm: String::new(),
-        from: from_in_words(lift, units),
+        from: from_in_words(plans, lift, units),
         first: String::new(),
         sessions: "1".to_owned(),
     };
@@ -102,9 +102,10 @@ fn reasons(error: &Error, units: System) -> String {
 }
 
 /// Where a 1RM comes from, and that it does not fit the others of the row.
-fn from_in_words(lift: &MemberLift, units: System) -> String {
+fn from_in_words(plans: &MemberPlans, lift: &MemberLift, units: System) -> String {
     let told = told_in_words(lift.told, units);
-    match &lift.apart {
+    let mut apart = plans.apart.iter();
+    match apart.find(|apart| apart.movement == lift.movement) {
         Some(apart) => format!(
             "{told}; {} {}",
             others_say(apart),
@@ -125,7 +126,8 @@ const fn others_say(apart: &ApartLift) -> &'static str {
 /// That a lift does not fit the others of its row, and what to do.
 fn apart_in_words(apart: &ApartLift, units: System) -> String {
     format!(
-        "a 1RM of {} in the {} does not fit the row: by the {} it is {}, {} standard deviations away. One of these numbers, a          unit or a column is wrong, or a lift is new to this person: ask before anybody lifts.",
+        "a 1RM of {} in the {} does not fit the row: by the {} it is {}, {} standard deviations away, farther than \
+         in nineteen people of twenty. A wrong number, unit or column, or a lift that is new to this person? Ask before anybody lifts.",
         units.mass(apart.one_rm),
         apart.movement,
         listed(&apart.others),
@@ -206,7 +208,7 @@ pub fn member_pages(plans: &MemberPlans, units: System) -> Vec<TeamPage> {
             words: PlanWords {
                 athlete: Some(plans.member.name.clone()),
                 hazards: {
-                    let apart = lift.apart.iter();
+                    let apart = plans.apart.iter();
                     let apart = apart.map(|apart| capital(&apart_in_words(apart, units)));
                     apart.chain(words.hazards.clone()).collect()
                 },
@@ -264,7 +266,8 @@ pub fn team_days_in_words(plans: &[MemberPlans]) -> Vec<String> {
     let mut lines: Vec<String> = several.map(days_of_person).collect();
     if !lines.is_empty() {
         lines.push(format!(
-            "Order: tests first, then lifts of several joints before those of one, legs first (ACSM 2009); no day              of several takes more than {} min of sets and rests.",
+            "Order: tests first, then lifts of several joints before those of one, legs first (ACSM 2009); no day \
+             of several takes more than {} min of sets and rests.",
             rounded(LONGEST_DAY_MIN, 0)
         ));
     }
@@ -301,13 +304,10 @@ fn days_of_person(plans: &MemberPlans) -> String {
 pub fn team_hazards(plans: &[MemberPlans], units: System) -> Vec<String> {
     let mut told = Vec::new();
     for plans in plans {
+        let apart = plans.apart.iter();
+        let apart = apart.map(|apart| apart_in_words(apart, units));
+        told.extend(apart.map(|words| format!("{}: {words}", plans.member.name)));
         for lift in &plans.lifts {
-            let apart = lift.apart.iter();
-            told.extend(
-                apart.map(|apart| {
-                    format!("{}: {}", plans.member.name, apart_in_words(apart, units))
-                }),
-            );
             let cautions = match &lift.plan {
                 LiftPlan::Sessions(answer) => {
                     let first = answer.sessions.first();

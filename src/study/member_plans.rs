@@ -17,6 +17,8 @@ pub struct MemberPlans {
     pub member: TeamMember,
     /// Lifts in the order of the columns.
     pub lifts: Vec<MemberLift>,
+    /// Lifts of the row that stand far from what its others say, planned or not.
+    pub apart: Vec<ApartLift>,
     /// On which day which of them, where there are several.
     pub days: Vec<TeamDay>,
 }
@@ -28,8 +30,6 @@ pub struct MemberLift {
     pub movement: String,
     /// What the file tells of it.
     pub told: ToldStrength,
-    /// Where it stands far from what the row's other lifts say.
-    pub apart: Option<ApartLift>,
     /// What is planned.
     pub plan: LiftPlan,
 }

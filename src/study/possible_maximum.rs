@@ -15,7 +15,7 @@ use crate::units::Mass;
 use nalgebra::DVector;
 
 /// A maximum farther from what people of that kind show is unlikely, in standard deviations (assumed: one person in 400).
-pub(super) const UNLIKELY: f64 = 3.0;
+const UNLIKELY: f64 = 3.0;
 /// A maximum nearer than this logarithm to what is held still is never unlikely (assumed: a factor of one and a half;
 /// people of one kind alone scatter by a quarter).
 pub(super) const SURELY_USUAL: f64 = 0.4;

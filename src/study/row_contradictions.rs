@@ -7,11 +7,15 @@ use super::expected_lifter::asked_of;
 use super::fit_ground::FitGround;
 use super::person_data::PersonDatum;
 use super::person_lifts::PersonLift;
-use super::possible_maximum::{SURELY_USUAL, UNLIKELY};
+use super::possible_maximum::SURELY_USUAL;
 use crate::error::Result;
 use crate::library::Library;
 use crate::progress::team_file::TeamMember;
 use crate::units::Mass;
+
+/// A lift farther from what the others say does not fit them, in standard deviations: one person in twenty is that far off
+/// (the usual level of significance).
+pub const FAR_FROM_OTHERS: f64 = 1.96;
 
 /// A lift that does not fit the others of its row.
 #[derive(Debug, Clone, PartialEq)]
@@ -55,7 +59,7 @@ fn found_apart(member: &TeamMember, library: &Library) -> Result<Vec<ApartLift>>
     let names = || outcomes.iter().map(|outcome| outcome.movement.clone());
     let far = outcomes
         .iter()
-        .filter(|outcome| outcome.deviations().abs() > UNLIKELY);
+        .filter(|outcome| outcome.deviations().abs() > FAR_FROM_OTHERS);
     Ok(far
         .map(|outcome| ApartLift {
             movement: outcome.movement.clone(),

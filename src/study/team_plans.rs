@@ -77,17 +77,12 @@ pub fn team_plans(
         let lifts = lifts.filter(|(name, _)| is_asked(name));
         let lifts = lifts.map(|(name, told)| lift_of(asked, member, name, *told, library));
         let mut lifts = lifts.collect::<Result<Vec<_>>>()?;
-        for apart in lifts_apart(member, library) {
-            let mut same = lifts.iter_mut();
-            if let Some(lift) = same.find(|lift| lift.movement == apart.movement) {
-                lift.apart = Some(apart);
-            }
-        }
         let days = team_days(&lifts);
         on_their_days(&mut lifts, &days);
         let plans = MemberPlans {
             member: member.clone(),
             lifts,
+            apart: lifts_apart(member, library),
             days,
         };
         watch.done.fetch_add(1, Relaxed);
@@ -129,7 +124,6 @@ fn lift_of(
     Ok(MemberLift {
         movement: movement.to_owned(),
         told,
-        apart: None,
         plan,
     })
 }
