@@ -12,12 +12,15 @@ use super::whole_set;
 use crate::error::{CommandFault, Error, Result};
 use crate::figures::fitted_lifts;
 use crate::library::{Library, Shelf};
+use crate::narrative::doubted_sets::not_counted;
 use crate::narrative::fit_words::lifter_written_in_words;
 use crate::narrative::log_words::more_left_out;
 use crate::narrative::progress_words::left_out_row;
 use crate::person::{MeasureReader, ToldMeasurement, ToldTrace, read_limb};
 use crate::report;
-use crate::study::{PersonAsked, TracedLift, fit_person, measured_in_log, measured_in_velocities};
+use crate::study::{
+    MeasuredInLog, PersonAsked, TracedLift, fit_person, measured_in_log, measured_in_velocities,
+};
 use crate::units::{Length, Mass};
 use clap::Args;
 use std::path::PathBuf;
@@ -233,8 +236,12 @@ impl FitArguments {
         log: &str,
         mass: Mass,
     ) -> Result<Vec<ToldMeasurement>> {
-        let (told, log) = measured_in_log(library, &self.reading.choice(log), mass)?;
+        let MeasuredInLog { told, log, jumps } =
+            measured_in_log(library, &self.reading.choice(log), mass)?;
         let units = self.units.into();
+        for jump in &jumps {
+            output::note(&not_counted(jump, units));
+        }
         for row in &log.skipped {
             output::note(&left_out_row(row, units));
         }

@@ -161,6 +161,13 @@ pub enum TeamRowFault {
         /// What stands in the field.
         written: String,
     },
+    /// A load below nothing: what helps.
+    WithHelp {
+        /// The lift.
+        movement: String,
+        /// What was written.
+        written: String,
+    },
     /// Neither a 1RM nor a set.
     NoStrength {
         /// The lift.

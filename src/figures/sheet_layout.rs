@@ -282,7 +282,7 @@ impl SheetLayout {
         } else {
             Face::Bold
         };
-        let percent = format!("{} %", row.percent);
+        let percent = row.shown_percent();
         let cells = [
             (&row.name, Face::Regular),
             (&row.load, face),

@@ -175,6 +175,11 @@ pub(super) fn straight(table: &StraightTable) -> Vec<Complaint> {
         weeks.novice.share,
         &bounds.table_share,
     );
+    rules.within(
+        "weeks.novice.least_share",
+        weeks.novice.least_share,
+        &bounds.table_share,
+    );
     for (path, list) in [
         ("weeks.novice.repetitions", &weeks.novice.repetitions),
         ("weeks.rounds.repetitions", &weeks.rounds.repetitions),

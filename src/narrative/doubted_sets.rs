@@ -35,6 +35,12 @@ pub fn jump_in_words(jump: &Jump, units: System) -> String {
     )
 }
 
+/// The same as a note of a command that takes a log for its sets alone.
+#[must_use]
+pub fn not_counted(jump: &Jump, units: System) -> String {
+    format!("note: not counted: {}", jump_in_words(jump, units))
+}
+
 /// What a break up to today makes of a 1RM.
 #[must_use]
 pub fn break_in_words(found: LayOff) -> String {

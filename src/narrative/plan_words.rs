@@ -47,6 +47,17 @@ pub struct SetRow {
     pub to_failure: Option<String>,
 }
 
+impl SetRow {
+    /// The share of 1RM with its sign; nothing where the 1RM is not known.
+    #[must_use]
+    pub fn shown_percent(&self) -> String {
+        match self.percent.is_empty() {
+            true => String::new(),
+            false => format!("{} %", self.percent),
+        }
+    }
+}
+
 /// Most dangers of the load that stand at the top, beside those of who lifts.
 const MOST_HAZARDS: usize = 2;
 

@@ -35,6 +35,29 @@ pub fn remark(remark: &Remark, units: System) -> String {
             units.mass(*meant),
             units.mass(*most)
         ),
+        Remark::LightestTooHeavy {
+            lightest,
+            share,
+            meant,
+            meant_share,
+            is_bar,
+        } => {
+            let (what, instead) = if *is_bar {
+                ("the empty bar", "a lighter bar, or dumb-bells together,")
+            } else {
+                ("the lightest load here", "a lighter weight")
+            };
+            format!(
+                "Even {what}, {}, is {} % of this 1RM, and the session means {} ({} %): take {instead} of {} at most until the \
+                 1RM is {}.",
+                units.mass(*lightest),
+                percent(*share),
+                units.mass(*meant),
+                percent(*meant_share),
+                units.mass(*meant),
+                units.mass(*lightest * (1.0 / meant_share))
+            )
+        }
         Remark::LighterWhileUnwell { of, loads, sets } => {
             lighter_while_unwell(*of, *loads, *sets, units)
         }
@@ -42,6 +65,29 @@ pub fn remark(remark: &Remark, units: System) -> String {
             "{kept} in reserve instead of {asked}: sets to failure are not for who is still learning a lift."
         ),
         Remark::ToFailure { sets, of } => to_failure(*sets, *of),
+        Remark::WeeksBegin {
+            load,
+            share,
+            ends,
+            reserve,
+            simulated,
+        } => {
+            let seen = if *simulated {
+                "by the chart and in the simulation"
+            } else {
+                "by the chart"
+            };
+            format!(
+                "Double progression: {} to {} repetitions at a load, then the next load with {} again. The weeks begin at {} \
+                 ({} % of 1RM), light enough that every step that stands here keeps {reserve} in reserve with today's \
+                 strength {seen}.",
+                ends.0,
+                ends.1,
+                ends.0,
+                units.mass(*load),
+                percent(*share)
+            )
+        }
         Remark::LogDecides => {
             "From here on the log decides, not the calendar: a novice's strength grows by training, and how fast nobody knows \
              beforehand, so this session is done until every set of it goes, and then the next step."
@@ -159,7 +205,8 @@ fn of_chart(remark: &ChartRemark, units: System) -> String {
             planned,
             kept,
         } => format!(
-            "{planned} repetitions instead of {usual}: the simulation of this lifter {} only then.",
+            "{} instead of {usual}: the simulation of this lifter {} only then.",
+            counted_noun(planned as usize, "repetition"),
             keeps(kept)
         ),
         ChartRemark::Disagreement(one) => disagreement(&one, units),

@@ -257,7 +257,7 @@ fn by_the_log(
 ) -> String {
     let step = |repetitions: u32| {
         let kept = kept_in_reserve(reserve);
-        format!("when every set reaches {repetitions}{kept}")
+        format!("when every set of two sessions running reaches {repetitions}{kept}")
     };
     let more = more.map_or_else(String::new, |more| {
         format!("{}, do {more} the next time; ", step(repetitions))

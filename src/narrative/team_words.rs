@@ -5,14 +5,16 @@
 use super::cautions::{caution_in_words, is_of_person};
 use super::faults::{team_row_in_words, told};
 use super::plan_words::PlanWords;
-use super::prose::counted_noun;
+use super::prose::{capital, counted_noun, listed};
 use super::quantities::{QuantityWords, rounded};
 use super::session_words::session_name;
 use super::test_words::{test_name, test_words};
 use crate::error::Error;
 use crate::progress::team_cells::ToldStrength;
 use crate::progress::team_file::SkippedMember;
-use crate::study::{LiftPlan, MemberLift, MemberPlans, PlanAnswer};
+use crate::study::{
+    ApartLift, DAYS_APART, LONGEST_DAY_MIN, LiftPlan, MemberLift, MemberPlans, PlanAnswer, TeamDay,
+};
 use crate::units::System;
 
 /// Heads of the overview.
@@ -59,17 +61,17 @@ impl TeamLine {
 pub fn team_lines(plans: &[MemberPlans], units: System) -> Vec<TeamLine> {
     let lines = plans.iter().flat_map(|plans| {
         let lifts = plans.lifts.iter();
-        lifts.map(move |lift| line(&plans.member.name, lift, units))
+        lifts.map(move |lift| line(plans, lift, units))
     });
     lines.collect()
 }
 
-fn line(name: &str, lift: &MemberLift, units: System) -> TeamLine {
+fn line(plans: &MemberPlans, lift: &MemberLift, units: System) -> TeamLine {
     let blank = TeamLine {
-        name: name.to_owned(),
+        name: plans.member.name.clone(),
         lift: lift.movement.clone(),
         one_rm: String::new(),
-        from: told_in_words(lift.told, units),
+        from: from_in_words(plans, lift, units),
         first: String::new(),
         sessions: "1".to_owned(),
     };
@@ -97,6 +99,41 @@ fn reasons(error: &Error, units: System) -> String {
     let reasons = error.faults().iter();
     let reasons: Vec<String> = reasons.map(|fault| told(fault, units).message).collect();
     reasons.join("; ")
+}
+
+/// Where a 1RM comes from, and that it does not fit the others of the row.
+fn from_in_words(plans: &MemberPlans, lift: &MemberLift, units: System) -> String {
+    let told = told_in_words(lift.told, units);
+    let mut apart = plans.apart.iter();
+    match apart.find(|apart| apart.movement == lift.movement) {
+        Some(apart) => format!(
+            "{told}; {} {}",
+            others_say(apart),
+            units.mass(apart.others_say)
+        ),
+        None => told,
+    }
+}
+
+/// "the row's other lift says".
+const fn others_say(apart: &ApartLift) -> &'static str {
+    match apart.others.len() {
+        1 => "the row's other lift says",
+        _ => "the row's other lifts say",
+    }
+}
+
+/// That a lift does not fit the others of its row, and what to do.
+fn apart_in_words(apart: &ApartLift, units: System) -> String {
+    format!(
+        "a 1RM of {} in the {} does not fit the row: by the {} it is {}, {} standard deviations away, farther than \
+         in nineteen people of twenty. A wrong number, unit or column, or a lift that is new to this person? Ask before anybody lifts.",
+        units.mass(apart.one_rm),
+        apart.movement,
+        listed(&apart.others),
+        units.mass(apart.others_say),
+        rounded(apart.deviations.abs(), 1)
+    )
 }
 
 fn told_in_words(told: ToldStrength, units: System) -> String {
@@ -164,9 +201,17 @@ pub fn member_pages(plans: &MemberPlans, units: System) -> Vec<TeamPage> {
     for lift in &plans.lifts {
         let page = |title: String, words: PlanWords| TeamPage {
             movement: lift.movement.clone(),
-            title,
+            title: match place_in_day(plans, &lift.movement) {
+                Some(place) => format!("{title} ({place})"),
+                None => title,
+            },
             words: PlanWords {
                 athlete: Some(plans.member.name.clone()),
+                hazards: {
+                    let apart = plans.apart.iter();
+                    let apart = apart.map(|apart| capital(&apart_in_words(apart, units)));
+                    apart.chain(words.hazards.clone()).collect()
+                },
                 ..words
             },
         };
@@ -186,11 +231,82 @@ pub fn member_pages(plans: &MemberPlans, units: System) -> Vec<TeamPage> {
     pages
 }
 
+/// What a day is called, by its place.
+fn day_name(place: usize) -> String {
+    let letter = u8::try_from(place).ok().filter(|place| *place < 26);
+    letter.map_or_else(
+        || format!("day {}", place + 1),
+        |place| format!("day {}", char::from(b'A' + place)),
+    )
+}
+
+/// "day B, lift 2 of 3", where a person has several lifts.
+fn place_in_day(plans: &MemberPlans, movement: &str) -> Option<String> {
+    if plans.lifts.len() < 2 {
+        return None;
+    }
+    plans.days.iter().enumerate().find_map(|(number, day)| {
+        let is_it = |place: &usize| plans.lifts[*place].movement == movement;
+        let at = day.lifts.iter().position(is_it)?;
+        let lift = format!("lift {} of {}", at + 1, day.lifts.len());
+        Some(match plans.days.len() {
+            1 => lift,
+            _ => format!("{}, {lift}", day_name(number)),
+        })
+    })
+}
+
+/// In which order everybody who has several lifts does them, and on which day; the rule behind them last.
+#[must_use]
+pub fn team_days_in_words(plans: &[MemberPlans]) -> Vec<String> {
+    let several = plans.iter().filter(|plans| {
+        let lifts = plans.days.iter().map(|day| day.lifts.len());
+        lifts.sum::<usize>() > 1
+    });
+    let mut lines: Vec<String> = several.map(days_of_person).collect();
+    if !lines.is_empty() {
+        lines.push(format!(
+            "Order: tests first, then lifts of several joints before those of one, legs first (ACSM 2009); no day \
+             of several takes more than {} min of sets and rests.",
+            rounded(LONGEST_DAY_MIN, 0)
+        ));
+    }
+    lines
+}
+
+fn days_of_person(plans: &MemberPlans) -> String {
+    let of_day = |(number, day): (usize, &TeamDay)| {
+        let lifts = day.lifts.iter();
+        let lifts: Vec<&str> = lifts
+            .map(|place| plans.lifts[*place].movement.as_str())
+            .collect();
+        let head = match plans.days.len() {
+            1 => String::new(),
+            _ => format!("{}: ", day_name(number)),
+        };
+        format!(
+            "{head}{} ({}, about {} min)",
+            lifts.join(", "),
+            counted_noun(day.sets, "working set"),
+            rounded(day.time.as_s() / 60.0, 0)
+        )
+    };
+    let days: Vec<String> = plans.days.iter().enumerate().map(of_day).collect();
+    let too_many = match plans.days.len() > DAYS_APART {
+        true => "; more than a week holds twice: leave lifts out or do each once",
+        false => "",
+    };
+    format!("{}: {}{too_many}", plans.member.name, days.join("; "))
+}
+
 /// What each person's age asks for, with the name, once each.
 #[must_use]
 pub fn team_hazards(plans: &[MemberPlans], units: System) -> Vec<String> {
     let mut told = Vec::new();
     for plans in plans {
+        let apart = plans.apart.iter();
+        let apart = apart.map(|apart| apart_in_words(apart, units));
+        told.extend(apart.map(|words| format!("{}: {words}", plans.member.name)));
         for lift in &plans.lifts {
             let cautions = match &lift.plan {
                 LiftPlan::Sessions(answer) => {

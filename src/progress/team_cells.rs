@@ -187,6 +187,15 @@ pub(super) fn strength(movement: &str, text: &str, unit: Option<&str>) -> ReadCe
         Some((load, repetitions)) => (load, Some(whole(repetitions).ok_or_else(none)?)),
         None => (set, None),
     };
+    let below = load.trim().strip_prefix(['-', '−']);
+    if below.is_some_and(|help| {
+        quantity(help.trim(), unit).is_ok_and(|help| Mass::from_text(&help).is_ok())
+    }) {
+        return Err(TeamRowFault::WithHelp {
+            movement: movement.to_owned(),
+            written: text.to_owned(),
+        });
+    }
     let load = Mass::from_text(&quantity(load.trim(), unit)?).map_err(|fault| match fault {
         QuantityFault::NoNumber { .. } => none(),
         other => TeamRowFault::Quantity(other),

@@ -37,6 +37,13 @@ impl Jump {
     }
 }
 
+/// A log of one lift without the sets that do not count, and those, in order.
+#[must_use]
+pub fn without_jumps(log: &Log, published: &PublishedEstimates) -> (Log, Vec<Jump>) {
+    let (_, counted, jumps) = confirmed(log, published);
+    (counted, jumps)
+}
+
 /// The sessions that count, the log without what does not, and that. A day of which a set is left out counts by its
 /// other sets.
 pub(super) fn confirmed<'a>(

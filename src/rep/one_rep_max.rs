@@ -243,12 +243,17 @@ pub fn scale_for_one_rm(
     let target_kg = known.as_kg() + body_kg + 2.0 * OneRepMax::TOLERANCE_KG;
     // One who cannot hold the limbs' own weight has no model; stronger ones have.
     let as_it_is = RepModel::new(movement, lifter);
+    let limit_of = |model: &RepModel| -> Result<f64> {
+        Ok(model.one_rm(template, options)?.load.as_kg() + body_kg)
+    };
     let limit_kg = |factor: f64| -> Result<f64> {
         let model = match &as_it_is {
+            // Its own grid is there already.
+            Ok(model) if factor == 1.0 => return limit_of(model),
             Ok(model) => model.with_forces_times(|_| factor)?,
             Err(_) => RepModel::new(movement, &stronger(lifter, factor))?,
         };
-        Ok(model.one_rm(template, options)?.load.as_kg() + body_kg)
+        limit_of(&model)
     };
     let (mut factor, mut reached_kg) = first_that_lifts(&limit_kg)?;
     let mut power = 1.0;

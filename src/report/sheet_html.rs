@@ -122,11 +122,11 @@ fn set(page: &mut String, row: &SetRow) {
     };
     let _ = writeln!(
         page,
-        "<tr class=\"{class}\"><td>{}</td><td class=\"load\">{}</td><td>{} %</td><td class=\"reps\">{}</td>\
+        "<tr class=\"{class}\"><td>{}</td><td class=\"load\">{}</td><td>{}</td><td class=\"reps\">{}</td>\
          <td>{}</td><td>{}{note}</td>{}</tr>",
         escaped(&row.name),
         escaped(&row.load),
-        row.percent,
+        escaped(&row.shown_percent()),
         escaped(&row.repetitions),
         // A number stays with its unit.
         escaped(&row.rest.replace(" min", "\u{a0}min")),

@@ -11,7 +11,9 @@ use super::tidy_table::{Cells, TidyTable, guarded};
 use super::wrapping::wrapped;
 use crate::figures::Paper;
 use crate::narrative::session_words::session_name;
-use crate::narrative::team_words::{TEAM_HEADS, TEAM_TITLE, TeamLine, team_hazards, team_lines};
+use crate::narrative::team_words::{
+    TEAM_HEADS, TEAM_TITLE, TeamLine, team_days_in_words, team_hazards, team_lines,
+};
 use crate::narrative::test_words::test_name;
 use crate::study::{LiftPlan, MemberPlans};
 use crate::units::{Mass, System};
@@ -26,6 +28,12 @@ pub fn team_text(plans: &[MemberPlans], units: System) -> String {
     let mut text = narrow_table(&TEAM_HEADS, rows, TEAM_HEADS.len());
     for hazard in team_hazards(plans, units) {
         for line in wrapped(HAZARD, &hazard) {
+            text.push_str(&line);
+            text.push('\n');
+        }
+    }
+    for line in team_days_in_words(plans) {
+        for line in wrapped("- ", &line) {
             text.push_str(&line);
             text.push('\n');
         }
@@ -203,6 +211,11 @@ pub fn team_page(
     page.push_str("</tbody></table>");
     for hazard in team_hazards(plans, units) {
         let _ = write!(page, "<p class=\"hazard\">! {}</p>", escaped(&hazard));
+    }
+    let days = team_days_in_words(plans);
+    if !days.is_empty() {
+        let items = days.iter().map(|day| format!("<li>{}</li>", escaped(day)));
+        let _ = write!(page, "<ul>{}</ul>", items.collect::<String>());
     }
     page.push_str("</body></html>\n");
     page

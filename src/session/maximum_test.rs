@@ -71,6 +71,17 @@ pub struct MaximumTest {
     pub spotting: Option<Spotting>,
 }
 
+impl MaximumTest {
+    /// Time from the first repetition to the last, rests included; a repetition counts 4 s (assumed).
+    #[must_use]
+    pub fn time(&self) -> Duration {
+        let attempt_s = f64::from(self.attempt_repetitions) * 4.0 + self.attempt_rest.as_s();
+        let ramp = self.ramp.iter();
+        let ramp_s = ramp.map(|step| f64::from(step.repetitions) * 4.0 + step.rest.as_s());
+        Duration::from_s(ramp_s.sum::<f64>() + f64::from(self.attempts) * attempt_s)
+    }
+}
+
 /// Share of what the model expects that the ramp is of: it may expect a quarter too much (assumed).
 pub const EXPECTED_SHARE: f64 = 0.8;
 

@@ -118,6 +118,19 @@ pub enum Remark {
         /// The load that is meant.
         meant: Mass,
     },
+    /// Even the lightest load there is is heavier than the one that is meant.
+    LightestTooHeavy {
+        /// The lightest load.
+        lightest: Mass,
+        /// The same as a share of the 1RM.
+        share: f64,
+        /// The load that is meant.
+        meant: Mass,
+        /// The same as a share of the 1RM.
+        meant_share: f64,
+        /// Whether the lightest load is an empty bar.
+        is_bar: bool,
+    },
     /// A novice keeps more in reserve than was asked for.
     ReserveRaised {
         /// What was asked for.
@@ -136,6 +149,19 @@ pub enum Remark {
     LowPlates {
         /// Mass from which plates are of full size.
         full: Mass,
+    },
+    /// Where a novice's weeks begin, so that the steps after it are within today's strength.
+    WeeksBegin {
+        /// The first load.
+        load: Mass,
+        /// The same as a share of the 1RM.
+        share: f64,
+        /// Fewest and most repetitions at a load.
+        ends: (u32, u32),
+        /// Repetitions that stay in reserve.
+        reserve: u32,
+        /// Whether the steps were simulated, beside the chart.
+        simulated: bool,
     },
     /// Today's strength is known to hold no more: from here on the log decides, not the calendar.
     LogDecides,

@@ -23,7 +23,7 @@ const LIGHTEST_SHARE: f64 = 0.90;
 
 /// Share of the 1RM by which a load may miss the one that is meant before its neighbour above is looked at, and by which
 /// that one may be more (assumed: two repetitions of the chart).
-const NEAR_SHARE: f64 = 0.05;
+pub(super) const NEAR_SHARE: f64 = 0.05;
 
 /// Everything a session is planned from.
 pub struct SessionRequest<'a> {

@@ -111,6 +111,8 @@ fn lighter_session(request: &SessionRequest) -> Result<Draft> {
     let mut well = request.with_method(Method::Straight);
     well.wishes.rest_between = request.wishes.rest_between;
     well.wishes.sets_a_week = request.wishes.sets_a_week;
+    // In a block it is the day's own load that gets lighter.
+    well.aim = request.aim;
     let usual = fitted(&well)?;
     let (heaviest, sets) = work_of(&usual).ok_or_else(|| {
         let reserve = request.reserve(RESERVE);

@@ -9,7 +9,7 @@ use super::planned_set::{PlannedSet, SetIntent, SetNote, warm_up_sets};
 use super::predicted_sets::predict;
 use super::published::{LevelGuidance, StraightTable};
 use super::remark::{ChartRemark, Frequency, PlanBasis, Progression, Remark};
-use super::request::SessionRequest;
+use super::request::{NEAR_SHARE, SessionRequest};
 use super::status::Level;
 use crate::error::Result;
 use crate::setups::LoadUse;
@@ -87,6 +87,18 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
     let most = request.loading.heaviest();
     if meant.as_kg() > most.as_kg() * (1.0 + PLATES_SHORT) {
         draft.remarks.push(Remark::PlatesEnd { most, meant });
+    }
+    let lightest = request.loading.lightest();
+    let lightest_share = request.strength().share_of(lightest);
+    let is_alone = request.lift.body == Mass::ZERO && request.wishes.load.is_none();
+    if is_alone && lightest_share > usual + NEAR_SHARE {
+        draft.remarks.push(Remark::LightestTooHeavy {
+            lightest,
+            share: lightest_share,
+            meant: request.strength().load_at(usual),
+            meant_share: usual,
+            is_bar: request.loading.is_bar,
+        });
     }
     let (asked, kept) = (request.wishes.reserve, request.reserve(RESERVE));
     if let Some(asked) = asked.filter(|asked| *asked < kept && request.aim.is_none()) {

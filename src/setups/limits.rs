@@ -28,13 +28,18 @@ impl Kernel<'_> {
     }
 
     /// The limit that is missed most, at the exact load or as loaded, if any. What both keep, every load
-    /// between them keeps too: each limit is a bound of something that only rises or falls with the load.
+    /// between them keeps too: each limit is a bound of something that only rises or falls with the load. Safety is judged
+    /// by what is loaded alone: nobody lifts the exact load.
     pub(super) fn gap(&self, exact_kg: f64, index: usize, sums: &Sums) -> Option<Gap> {
         let kg = self.loadings.all()[index].total.as_kg();
         let loaded = self.gap_at(kg, index, sums);
         let exact = match self.wish.goal {
             Goal::Profile(_) => None,
-            _ => self.gap_at(exact_kg, index, sums),
+            _ => {
+                let mut missed = Missing::default();
+                self.missed_by_wish(exact_kg, sums, &mut missed);
+                missed.gap(index)
+            }
         };
         loaded
             .into_iter()
@@ -62,9 +67,15 @@ impl Kernel<'_> {
     /// The limit that is missed most with this much plain load.
     fn gap_at(&self, kg: f64, index: usize, sums: &Sums) -> Option<Gap> {
         let mut missed = Missing::default();
-        self.missed_by_help(kg, sums, &mut missed);
+        self.missed_by_wish(kg, sums, &mut missed);
         self.missed_by_failure(kg, sums, &mut missed);
         self.missed_by_feeling(kg, sums, &mut missed);
+        missed.gap(index)
+    }
+
+    /// What is asked for, and a load that is one at all.
+    fn missed_by_wish(&self, kg: f64, sums: &Sums, missed: &mut Missing) {
+        self.missed_by_help(kg, sums, missed);
         let share = self.share(kg, sums);
         let [least, most] = self.wish.share;
         if let Some(least) = least {
@@ -84,11 +95,6 @@ impl Kernel<'_> {
                 missed.add(SetupLimit::MostLoad(place), size, has, most);
             }
         }
-        missed.worst.map(|gap| Gap {
-            loading: index as u32,
-            and_others: missed.count > 1,
-            ..gap
-        })
     }
 
     /// Whether help carries all of the load at the start or the end.
@@ -149,6 +155,15 @@ struct Missing {
 }
 
 impl Missing {
+    /// The limit that is missed most, with the load that misses it.
+    fn gap(self, index: usize) -> Option<Gap> {
+        self.worst.map(|gap| Gap {
+            loading: index as u32,
+            and_others: self.count > 1,
+            ..gap
+        })
+    }
+
     fn add(&mut self, limit: SetupLimit, size: f64, has: f64, needs: f64) {
         if size <= SLACK {
             return;

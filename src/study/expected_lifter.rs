@@ -20,19 +20,14 @@ pub(super) fn expected_lifter(
     movement: &str,
     library: &Library,
 ) -> Result<Option<(Lifter, usize)>> {
-    let asked = PersonAsked {
-        name: member.name.clone(),
-        sex: member.sex,
-        height: member.height,
-        mass: member.mass,
-        months: member.training_months.unwrap_or(0.0),
-        age: member.age_years,
-        measurements: measured(member, movement),
-        limbs: Vec::new(),
-        traces: Vec::new(),
-        seed: 1,
-    };
-    let ground = FitGround::of(&asked, library)?;
+    let asked = asked_of(member, Some(movement));
+    if !library.movements().iter().any(|known| known == movement) {
+        return Ok(None);
+    }
+    // What no measurement reaches needs no simulation: the lifts of the row are enough.
+    let told = asked.measurements.iter();
+    let names = told.map(|told| told.movement.as_str()).chain([movement]);
+    let ground = FitGround::of_lifts(&asked, library, names)?;
     let found = ground.fitted()?;
     let mut lifts = ground.lifts.iter();
     let lift = lifts.find(|lift| lift.movement == movement);
@@ -40,9 +35,26 @@ pub(super) fn expected_lifter(
     Ok(lifter.map(|lifter| (lifter, asked.measurements.len())))
 }
 
-/// The lifts that the row tells, but for the one that is to be tested.
-fn measured(member: &TeamMember, movement: &str) -> Vec<ToldMeasurement> {
-    let others = member.lifts.iter().filter(|(name, _)| name != movement);
+/// What is asked of a fit of a row, one of its lifts left out if that is named.
+pub(super) fn asked_of(member: &TeamMember, but: Option<&str>) -> PersonAsked {
+    PersonAsked {
+        name: member.name.clone(),
+        sex: member.sex,
+        height: member.height,
+        mass: member.mass,
+        months: member.training_months.unwrap_or(0.0),
+        age: member.age_years,
+        measurements: measured(member, but),
+        limbs: Vec::new(),
+        traces: Vec::new(),
+        seed: 1,
+    }
+}
+
+/// The lifts that the row tells.
+fn measured(member: &TeamMember, but: Option<&str>) -> Vec<ToldMeasurement> {
+    let others = member.lifts.iter();
+    let others = others.filter(|(name, _)| but.is_none_or(|but| but != name));
     let told = others.filter_map(|(name, told)| {
         let (load, repetitions, reserve) = match *told {
             ToldStrength::OneRm(load) => (load, None, None),

@@ -49,12 +49,32 @@ impl FitGround {
     ///
     /// **Fails** where files, movements or measurements do not fit.
     pub fn of(asked: &PersonAsked, library: &Library) -> Result<Self> {
+        let movements = library.movements();
+        Self::of_lifts(asked, library, movements.iter().map(String::as_str))
+    }
+
+    /// The same with these lifts of the person only, all that were measured among them. What is believed of the others is
+    /// independent of them.
+    ///
+    /// **Fails** as [`Self::of`] does.
+    pub fn of_lifts<'a>(
+        asked: &PersonAsked,
+        library: &Library,
+        movements: impl Iterator<Item = &'a str>,
+    ) -> Result<Self> {
         let files = asked.files(library)?;
-        let lifts = library
-            .movements()
+        let movements: Vec<&str> = movements.collect();
+        let lifts = movements
             .par_iter()
             .map(|movement| PersonLift::open(library, &files, movement))
             .collect::<Result<Vec<_>>>()?;
+        Self::on(asked, library, lifts)
+    }
+
+    /// The same with lifts that are there already.
+    ///
+    /// **Fails** as [`Self::of`] does.
+    pub fn on(asked: &PersonAsked, library: &Library, lifts: Vec<PersonLift>) -> Result<Self> {
         let data = PersonDatum::all(asked, library, &lifts)?;
         let names: Vec<String> = lifts.iter().map(|lift| lift.movement.clone()).collect();
         let groups = lifts.first().map_or_else(Vec::new, PersonLift::groups);

@@ -7,6 +7,7 @@ use crate::error::{PersonFault, Result, What};
 use crate::library::Library;
 use crate::progress::training_log::Log;
 use crate::progress::trend::{Trend, trend};
+use crate::units::Mass;
 
 /// The trend of a log of one lift, read with what the lift's movement says.
 pub(super) fn trend_of<'a>(library: &'a Library, log: &Log) -> Result<Trend<'a>> {
@@ -30,10 +31,23 @@ pub(super) fn trend_of<'a>(library: &'a Library, log: &Log) -> Result<Trend<'a>>
 fn check_best(library: &Library, lift: &str, trend: &Trend<'_>) -> Result<()> {
     let best = &trend.sessions[trend.best];
     let jumps = trend.jumps.iter().map(|jump| (jump.set.line, jump.one_rm));
-    let shown = jumps.chain([(best.set.line, best.estimate.one_rm)]);
-    let (set_line, one_rm) = shown
-        .max_by(|a, b| a.1.as_kg().total_cmp(&b.1.as_kg()))
-        .unwrap_or((best.set.line, best.estimate.one_rm));
+    check_shown(
+        library,
+        lift,
+        jumps.chain([(best.set.line, best.estimate.one_rm)]),
+    )
+}
+
+/// Refuses the highest of these maxima, each with the line of its set, where nobody has it.
+pub(super) fn check_shown(
+    library: &Library,
+    lift: &str,
+    shown: impl Iterator<Item = (usize, Mass)>,
+) -> Result<()> {
+    let highest = shown.max_by(|a, b| a.1.as_kg().total_cmp(&b.1.as_kg()));
+    let Some((set_line, one_rm)) = highest else {
+        return Ok(());
+    };
     let checked = check_of_anybody(library, lift, one_rm);
     checked.map_err(|error| {
         error.each(|mut fault| {

@@ -3,6 +3,7 @@
 //! In: which log and whose sets, the person's body mass. Out: [`ToldMeasurement`]s like those that options tell.
 
 use super::log_study::{LogChoice, log_of};
+use super::log_trend::check_shown;
 use crate::error::{Error, PersonFault, Result};
 use crate::library::Library;
 use crate::movement::Carrier;
@@ -10,26 +11,47 @@ use crate::person::{ToldMeasure, ToldMeasurement};
 use crate::progress::estimate::{MOST_REPETITIONS, estimate};
 use crate::progress::published_equations::RepetitionEquations;
 use crate::progress::training_log::{Log, LogEntry};
+use crate::progress::unconfirmed::{Jump, without_jumps};
 use crate::units::Mass;
 
-/// The measurements of a log, and the log as it was read.
+/// What a log tells of a person.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MeasuredInLog {
+    /// The measurements.
+    pub told: Vec<ToldMeasurement>,
+    /// The log as it was read.
+    pub log: Log,
+    /// Sets that do not count: far more than the days before explain.
+    pub jumps: Vec<Jump>,
+}
+
+/// The measurements of a log.
 ///
-/// A set counts if it says how many repetitions were left; of a lift, those of the last day with such a set, since strength
-/// is today's. **Fails** as reading the log does, and where no set of a known lift tells a maximum.
+/// A set counts if it says how many repetitions were left, and if it counts for the trend of a lift; of a lift, those of the
+/// last day with such a set, since strength is today's. **Fails** as reading the log does, where a set stands for what
+/// nobody lifts, and where no set of a known lift tells a maximum.
 pub fn measured_in_log(
     library: &Library,
     choice: &LogChoice,
     body_mass: Mass,
-) -> Result<(Vec<ToldMeasurement>, Log)> {
+) -> Result<MeasuredInLog> {
     let log = log_of(library, choice)?;
     let known = library.movements();
-    let equations = &library.published()?.estimates.repetitions;
+    let published = &library.published()?.estimates;
+    let equations = &published.repetitions;
     let mut told = Vec::new();
+    let mut jumps = Vec::new();
     for (lift, _) in log.lifts() {
         if !known.contains(&lift) {
             continue;
         }
-        let Some(best) = best_set(&log.of_lift(Some(&lift))?, equations) else {
+        let (counted, slips) = without_jumps(&log.of_lift(Some(&lift))?, published);
+        let best = best_set(&counted, equations);
+        let shown = slips.iter().map(|slip| (slip.set.line, slip.one_rm));
+        let of_best = best.iter().map(|(one_rm, set)| (set.line, *one_rm));
+        check_shown(library, &lift, shown.chain(of_best))?;
+        jumps.extend(slips);
+        let Some((_, best)) = best else {
             continue;
         };
         // A log counts the body with the load where the lift moves it.
@@ -45,11 +67,11 @@ pub fn measured_in_log(
             lifts: log.lifts().into_iter().map(|(lift, _)| lift).collect(),
         }));
     }
-    Ok((told, log))
+    Ok(MeasuredInLog { told, log, jumps })
 }
 
-/// Of the last day with a set that tells a maximum, the set that tells the highest.
-fn best_set(log: &Log, equations: &RepetitionEquations) -> Option<LogEntry> {
+/// Of the last day with a set that tells a maximum, the set that tells the highest, and that.
+fn best_set(log: &Log, equations: &RepetitionEquations) -> Option<(Mass, LogEntry)> {
     log.by_day().into_iter().rev().find_map(|(_, sets)| {
         let each = sets.iter().filter_map(|set| {
             let reserve = set.reserve?;
@@ -61,7 +83,7 @@ fn best_set(log: &Log, equations: &RepetitionEquations) -> Option<LogEntry> {
             Some((found.one_rm, set))
         });
         let best = each.max_by(|a, b| a.0.as_kg().total_cmp(&b.0.as_kg()));
-        best.map(|(_, set)| set.clone())
+        best.map(|(one_rm, set)| (one_rm, set.clone()))
     })
 }
 

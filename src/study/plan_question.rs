@@ -139,6 +139,25 @@ pub enum SessionName {
 }
 
 impl SessionName {
+    /// The same so many days later in the week.
+    #[must_use]
+    pub fn later(self, days: u32) -> Self {
+        match self {
+            Self::Day {
+                weeks,
+                day,
+                purpose,
+                date,
+            } => Self::Day {
+                weeks,
+                day: day + days,
+                purpose,
+                date: date.and_then(|date| date.after(days)),
+            },
+            other => other,
+        }
+    }
+
     /// How many weeks it stands for: 1 but where the log decides.
     #[must_use]
     pub const fn weeks(self) -> u32 {

@@ -18,7 +18,7 @@ use nalgebra::DVector;
 const UNLIKELY: f64 = 3.0;
 /// A maximum nearer than this logarithm to what is held still is never unlikely (assumed: a factor of one and a half;
 /// people of one kind alone scatter by a quarter).
-const SURELY_USUAL: f64 = 0.4;
+pub(super) const SURELY_USUAL: f64 = 0.4;
 
 /// How far a maximum is from what people of that kind show.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -3,9 +3,12 @@
 //! In: a [`Team`], what is asked of everybody. Out: [`MemberPlans`], in the order of the file.
 
 use super::expected_lifter::expected_lifter;
+use super::member_plans::{LiftPlan, MemberLift, MemberPlans, TeamDay};
 use super::plan_ground::plan_ground;
-use super::plan_question::{MethodChoice, PersonTold, PlanAnswer, PlanQuestion};
+use super::plan_question::{MethodChoice, PersonTold, PlanQuestion};
 use super::planned_sessions::{check, plan};
+use super::row_contradictions::lifts_apart;
+use super::team_days::{DAYS_APART, team_days};
 use crate::anatomy::Sex;
 use crate::error::{Error, FaultKind, PersonFault, Result, TeamFault, What};
 use crate::library::{Library, Model, assemble, text_of_file};
@@ -21,37 +24,6 @@ use crate::units::Mass;
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use std::path::Path;
 use std::sync::atomic::Ordering::Relaxed;
-
-/// A person with a plan for each lift.
-#[derive(Debug, Clone, PartialEq)]
-pub struct MemberPlans {
-    /// Who it is.
-    pub member: TeamMember,
-    /// Lifts in the order of the columns.
-    pub lifts: Vec<MemberLift>,
-}
-
-/// A lift of a person.
-#[derive(Debug, Clone, PartialEq)]
-pub struct MemberLift {
-    /// The lift.
-    pub movement: String,
-    /// What the file tells of it.
-    pub told: ToldStrength,
-    /// What is planned.
-    pub plan: LiftPlan,
-}
-
-/// What is planned for a lift.
-#[derive(Debug, Clone, PartialEq)]
-pub enum LiftPlan {
-    /// Sessions.
-    Sessions(Box<PlanAnswer>),
-    /// A session that finds the maximum.
-    Test(Box<MaximumTest>),
-    /// Nothing, for a reason.
-    Nothing(Error),
-}
 
 /// To how much a 1RM that is reckoned from a set is rounded, kg: what is shown of it, typed as a 1RM, gives the same plan.
 const SHOWN_KG: f64 = 0.1;
@@ -73,7 +45,8 @@ pub fn team_of(library: &Library, file: &str, bad_rows: BadRows) -> Result<Team>
 /// # Algorithm
 /// 1. A person's lifter is the reference person of the sex at this height and mass; training is as told, else none.
 /// 2. Strength is the 1RM as told, or the median of the equations for a set; without either a test is planned.
-/// 3. People are planned for side by side; the watch counts them.
+/// 3. Lifts of a row that do not fit one another are told, and several lifts are put on days.
+/// 4. People are planned for side by side; the watch counts them.
 ///
 /// **Fails** where the lift has no column, where more plans are asked for than are made in one call, and with the first person for whom the question is put wrongly.
 pub fn team_plans(
@@ -103,9 +76,14 @@ pub fn team_plans(
         let lifts = member.lifts.iter();
         let lifts = lifts.filter(|(name, _)| is_asked(name));
         let lifts = lifts.map(|(name, told)| lift_of(asked, member, name, *told, library));
+        let mut lifts = lifts.collect::<Result<Vec<_>>>()?;
+        let days = team_days(&lifts);
+        on_their_days(&mut lifts, &days);
         let plans = MemberPlans {
             member: member.clone(),
-            lifts: lifts.collect::<Result<Vec<_>>>()?,
+            lifts,
+            apart: lifts_apart(member, library),
+            days,
         };
         watch.done.fetch_add(1, Relaxed);
         Ok(plans)
@@ -148,6 +126,19 @@ fn lift_of(
         told,
         plan,
     })
+}
+
+/// The sessions of a block on the days of their lifts: those of the second day a day later, and so on.
+fn on_their_days(lifts: &mut [MemberLift], days: &[TeamDay]) {
+    for (later, day) in days.iter().enumerate() {
+        for place in &day.lifts {
+            if let LiftPlan::Sessions(answer) = &mut lifts[*place].plan {
+                for session in &mut answer.sessions {
+                    session.name = session.name.later((later % DAYS_APART) as u32);
+                }
+            }
+        }
+    }
 }
 
 /// Whether an error is about who stands in the row: an age, or a 1RM that nobody has.

@@ -1,7 +1,7 @@
 //! Blocks of weeks and careful people, as a coach would read them: loads that rise, dates, what an unwell or young lifter
 //! gets, what a plan says of going on.
 
-use crate::calling::{TRAINED_PRESS, call, call_in, json};
+use crate::calling::{TRAINED_PRESS, call, call_in, in_one_line, json};
 use proptest::prelude::{ProptestConfig, proptest};
 use serde_json::Value;
 
@@ -55,6 +55,42 @@ proptest! {
                 assert!(*reserve >= 2, "{name}");
             }
         }
+    }
+}
+
+/// A novice's weeks rise every week: repetitions at a load, then the next load with the fewest again; where they stand
+/// still it is because neither the next repetitions nor the next load keep two in reserve today.
+#[test]
+fn law_a_novices_weeks_rise_to_the_last() {
+    for (lift, one_rm, weeks) in [
+        ("squat", "80 kg", "4"),
+        ("squat", "80 kg", "12"),
+        ("bench-press", "60 kg", "6"),
+        ("deadlift", "100 kg", "8"),
+        ("overhead-press", "45 kg", "4"),
+    ] {
+        let words = ["plan", lift, "--one-rm", one_rm, "--weeks", weeks];
+        let sessions = sessions(&words);
+        let main: Vec<_> = sessions.iter().step_by(2).collect();
+        assert!(main.len() >= 2, "{lift} {one_rm}: {main:?}");
+        for pair in main.windows(2) {
+            let ((_, before, many, _), (name, load, count, _)) = (pair[0], pair[1]);
+            let rises = (load == before && count > many) || (load > before && *count == 8);
+            let tried = |load: f64, count: u64| {
+                let (load, count) = (format!("{load} kg"), count.to_string());
+                let more = ["--load", &load, "--reps", &count, "--sets", "3"];
+                call(&[&words[..4], &more].concat()).status
+            };
+            if !rises {
+                assert!(name.starts_with("Weeks "), "{lift} {one_rm}: {main:?}");
+                let next = (many + 2, load + 2.5);
+                assert!(next.0 > 12 || tried(*load, next.0) == 1, "{lift}: {main:?}");
+                assert_eq!(tried(next.1, 8), 1, "{lift}: {main:?}");
+            }
+        }
+        let told = call(&words).done().out;
+        let begins = format!("The weeks begin at {} kg", main[0].1);
+        assert!(in_one_line(&told).contains(&begins), "{begins}: {told}");
     }
 }
 

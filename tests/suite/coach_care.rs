@@ -117,7 +117,7 @@ fn law_a_novices_block_begins_at_what_was_lifted_and_goes_on_by_the_log() {
     );
     assert!(sheet.contains("from 40 kg × 8"), "{sheet}");
     assert!(
-        sheet.contains("By the log: when every set reaches"),
+        sheet.contains("By the log: when every set of two sessions running reaches"),
         "{sheet}"
     );
     assert!(sheet.contains("to 12, day 1"), "{sheet}");

@@ -121,32 +121,55 @@ fn regress_the_last_set_near_failure_bounds_the_plan() {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(12))]
 
-    /// The 1RM of a plan is never more than a session of the log shows since the last lay-off.
+    /// The 1RM of a plan is never more than a session of the log shows since the last lay-off. Whoever trained on a day
+    /// whose set does not count was not laid off, so days are counted over all lines.
     #[test]
-#[ignore = "open: after an unconfirmed jump the 1RM is 0.7 % above the best session that counts"]
     fn law_no_log_gives_more_than_its_sessions_show(
         loads in proptest::collection::vec(60_u32..180, 2..9),
         gaps in proptest::collection::vec(2_u32..60, 9),
         reserves in proptest::collection::vec(0_u32..4, 9),
     ) {
         let mut text = "date,lift,load (kg),repetitions,reserve\n".to_owned();
-        let mut day = 0_u32;
+        let mut start = calendar(2020, 1, 1);
+        let mut days = Vec::new();
         for ((load, gap), reserve) in loads.iter().zip(&gaps).zip(&reserves) {
-            day += gap;
-            let (month, of_month) = (day / 28, day % 28 + 1);
-            let (year, month) = (2020 + month / 12, month % 12 + 1);
+            start += i64::from(*gap);
+            days.push(start);
+            let (year, month, of_month) = date_of(start);
             let _ = writeln!(text, "{year}-{month:02}-{of_month:02},squat,{load},5,{reserve}");
         }
         let folder = with_file("log.csv", &text);
         let progress = of_log(folder.path(), &["progress"]);
         let sessions = progress["sessions"].as_array().expect("sessions");
-        let weeks: Vec<f64> = sessions.iter().map(|session| number(&session["week"])).collect();
-        let since = (1..weeks.len()).rev().find(|i| weeks[*i] - weeks[*i - 1] > 4.0).unwrap_or(0);
-        let shown = sessions[since..].iter().map(|session| number(&session["one_rm_kg"]));
-        let most = shown.fold(0.0, f64::max);
+        // The first line of the file is its heading.
+        let day = |session: &Value| days[session["line"].as_u64().expect("a line") as usize - 2];
+        let last = day(sessions.last().expect("a session"));
+        let trained = days.iter().filter(|day| **day <= last);
+        let trained: Vec<i64> = trained.copied().collect();
+        let breaks = trained.windows(2).filter(|pair| pair[1] - pair[0] > 28);
+        let since = breaks.last().map_or(trained[0], |pair| pair[1]);
+        let counted = sessions.iter().filter(|session| day(session) >= since);
+        let most = counted.map(|session| number(&session["one_rm_kg"])).fold(0.0, f64::max);
         let now = number(&progress["summary"]["one_rm_now_kg"]);
         prop_assert!(now <= most + 1.0e-9, "{now} {most}: {text}");
     }
+}
+
+/// A day's number, and the date of a number (Gregorian calendar, years from March).
+fn calendar(year: i64, month: i64, day: i64) -> i64 {
+    let (y, m) = if month > 2 {
+        (year, month - 3)
+    } else {
+        (year - 1, month + 9)
+    };
+    365 * y + y / 4 - y / 100 + y / 400 + (153 * m + 2) / 5 + day
+}
+
+fn date_of(number: i64) -> (i64, i64, i64) {
+    let after_2020 = (2020..2030).flat_map(|year| (1..=12).map(move |month| (year, month)));
+    let begun = after_2020.filter(|(year, month)| calendar(*year, *month, 1) <= number);
+    let (year, month) = begun.last().expect("a date from 2020 on");
+    (year, month, number - calendar(year, month, 1) + 1)
 }
 
 /// A digit too much in one line is told with the line, wherever the log is read.

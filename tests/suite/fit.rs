@@ -294,6 +294,36 @@ fn law_a_log_tells_what_its_last_sets_would_tell() {
     }
 }
 
+/// A set far above every day before is not what a lifter is fitted to, as it is not what a plan is made of; a digit too much
+/// is told with its line.
+#[test]
+fn law_a_fit_counts_the_sets_that_a_plan_counts() {
+    let folder = folder();
+    let folder = folder.path();
+    let sets = "date,lift,load,repetitions,reserve\n\
+                2026-03-02,squat,90 kg,5,2\n2026-03-09,squat,92.5 kg,5,2\n";
+    let log = |last: &str| std::fs::write(folder.join("log.csv"), format!("{sets}{last}"));
+    let fit = ["--log", "log.csv"];
+    log("").expect("a log");
+    let without = json_of(folder, &fit);
+    log("2026-03-16,squat,125 kg,5,2\n").expect("a log");
+    let answer = fitted(folder, &fit).done();
+    assert!(
+        answer.complaint.contains("not counted: line 4"),
+        "{}",
+        answer.complaint
+    );
+    let with = json_of(folder, &fit);
+    assert_eq!(with["measurements"], without["measurements"]);
+    log("2026-03-16,squat,125 kg,5,2\n2026-03-20,squat,120 kg,5,2\n").expect("a log");
+    let confirmed = json_of(folder, &fit);
+    assert_ne!(confirmed["measurements"], without["measurements"]);
+    log("2026-03-16,squat,925 kg,5,2\n").expect("a log");
+    let typed = fitted(folder, &fit);
+    assert_eq!(typed.status, 2, "{}", typed.out);
+    assert!(typed.complaint.contains("line 4"), "{}", typed.complaint);
+}
+
 #[test]
 fn fault_a_log_that_tells_no_maximum_is_refused() {
     let folder = folder();

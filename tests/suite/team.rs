@@ -1,6 +1,6 @@
 //! `plan … --team`: a sheet for everybody, an overview, a log that is read back; and what is refused.
 
-use super::calling::{Answer, call_in};
+use super::calling::{Answer, call_in, in_one_line};
 use std::path::Path;
 use tempfile::TempDir;
 
@@ -24,6 +24,118 @@ fn planned(folder: &Path, more: &[&str]) -> Answer {
 fn read(folder: &Path, name: &str) -> String {
     std::fs::read_to_string(folder.join("sheets").join(name))
         .unwrap_or_else(|e| panic!("{name}: {e}"))
+}
+
+/// Lifts of a row that contradict one another are told in the row's line, below the table, in the overview and on the sheet;
+/// lifts that fit are not.
+#[test]
+fn law_lifts_that_contradict_one_another_are_told() {
+    let folder = folder_with(
+        "name,sex,mass (kg),height (cm),training_months,squat (kg),deadlift (kg),bench press (kg)\n\
+         Di (invented),man,80,181,30,200,80,\n\
+         Bo (invented),man,80,181,30,140,165,100\n",
+    );
+    let words = ["plan", "deadlift", "--team", "team.csv", "-o", "sheets"];
+    let told = call_in(folder.path(), &words).done();
+    let one = in_one_line(&told.out);
+    assert!(
+        one.contains(
+            "! Di (invented): a 1RM of 80 kg in the deadlift does not fit the row: by the squat"
+        ),
+        "{}",
+        told.out
+    );
+    assert!(!one.contains("Bo (invented): a 1RM"), "{}", told.out);
+    for name in ["overview.html", "di-invented.html"] {
+        assert!(
+            read(folder.path(), name).contains("does not fit the row"),
+            "{name}"
+        );
+    }
+    assert!(read(folder.path(), "overview.html").contains("; the row's other lift says"));
+    assert!(!read(folder.path(), "bo-invented.html").contains("does not fit"));
+}
+
+/// Several lifts of a person: every planned one once, in its order, on days that are not too long; times and sets add up.
+#[test]
+fn law_several_lifts_have_an_order_and_days_that_end() {
+    let folder = folder_with(
+        "name,sex,mass (kg),height (cm),training_months,biceps curl,bench press,squat,deadlift,overhead press,row\n\
+         Bo (invented),man,80,181,40,40 kg,100 kg,140 kg,165 kg,60 kg,\n\
+         Cy (invented),man,80,181,3,,60 kg,,,,\n",
+    );
+    let told = planned(folder.path(), &[]).done();
+    let one = in_one_line(&told.out);
+    let line = one.split("- Bo (invented): ").nth(1).expect("his days");
+    let line = line.split(" - Order: ").next().expect("an end");
+    let times = regex::Regex::new(r"([0-9]+) working sets, about ([0-9]+) min").expect("a pattern");
+    let minutes: Vec<f64> = times
+        .captures_iter(line)
+        .map(|found| found[2].parse().expect("minutes"))
+        .collect();
+    assert!(
+        minutes.len() > 1 && minutes.iter().all(|day| *day <= 75.0),
+        "{line}"
+    );
+    let sheet = read(folder.path(), "bo-invented.html");
+    let own = regex::Regex::new(r"about ([0-9]+) min,").expect("a pattern");
+    let own: f64 = own
+        .captures_iter(&sheet)
+        .map(|found| found[1].parse::<f64>().expect("minutes"))
+        .sum();
+    assert!(
+        own > 0.0 && minutes.iter().sum::<f64>() >= own - 3.0,
+        "{own}: {line}"
+    );
+    let lifts = [
+        "squat",
+        "deadlift",
+        "bench-press",
+        "overhead-press",
+        "row",
+        "biceps-curl",
+    ];
+    for lift in lifts {
+        assert_eq!(line.matches(lift).count(), 1, "{lift}: {line}");
+    }
+    for day in line.split("day ").skip(1) {
+        let place = |lift: &str| day.find(lift);
+        if let (Some(curl), Some(press)) = (place("biceps-curl"), place("press")) {
+            assert!(press < curl, "{day}");
+        }
+        if let (Some(press), Some(squat)) = (place("bench-press"), place("squat")) {
+            assert!(squat < press, "{day}");
+        }
+    }
+    assert!(!one.contains("- Cy (invented)"), "{one}");
+    assert!(sheet.contains("lift 1 of "), "{sheet}");
+}
+
+/// A load that helps is no maximum, and is told as that; the other unit of an odd maximum is shown.
+#[test]
+fn fault_a_load_that_helps_is_no_maximum() {
+    let head = "name,sex,mass (kg),height (cm),training_months,squat,pull-up\n";
+    let folder = folder_with(&format!(
+        "{head}Ann (invented),woman,64,168,14,60 kg,-10 kg\nBo (invented),man,80,181,30,2450 lb,10 kg\n"
+    ));
+    let told = planned(folder.path(), &[]);
+    assert_eq!(told.status, 2, "{}", told.out);
+    assert!(
+        told.complaint.contains("a load that helps is no 1RM"),
+        "{}",
+        told.complaint
+    );
+    let told = planned(folder.path(), &["--skip-bad-rows"]).done();
+    assert!(
+        in_one_line(&told.complaint).contains("left out: line 2: `-10 kg` of the pull-up"),
+        "{}",
+        told.complaint
+    );
+    assert!(
+        in_one_line(&told.out.replace(['\n'], " ")).contains("2450"),
+        "{}",
+        told.out
+    );
 }
 
 #[test]

@@ -128,11 +128,21 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
             deviations,
             judged_by,
         } => {
+            let in_a_row = who.is_some();
             let who = who.as_ref().map(|who| format!("{who}: "));
             let line = line.map(|line| format!("line {line}: "));
             let who = line.or(who).unwrap_or_default();
+            // In a row of a team it may be written in either unit.
+            let written = match units {
+                System::Metric => System::Us,
+                System::Us => System::Metric,
+            };
+            let written = match in_a_row {
+                true => format!(" ({})", written.mass(*one_rm)),
+                false => String::new(),
+            };
             let told = Told::new(format!(
-                "{who}a 1RM of {} in the {movement} is {}, {} standard deviations away",
+                "{who}a 1RM of {}{written} in the {movement} is {}, {} standard deviations away",
                 units.mass(*one_rm),
                 times_of_people(*over_expected, *judged_by),
                 deviations_in_words(*deviations)

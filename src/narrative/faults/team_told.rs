@@ -128,6 +128,13 @@ fn row(fault: &TeamRowFault, units: System) -> Told {
             column.name()
         ))
         .hint("write `yes` or `no`; an empty cell is no"),
+        TeamRowFault::WithHelp { movement, written } => Told::new(format!(
+            "`{written}` of the {movement} is less than nothing: a load that helps is no 1RM"
+        ))
+        .hint(
+            "a 1RM of the body is what hangs on it, 0 kg or more; leave the cell empty for a session that finds it, and let who \
+             cannot do one yet use a band or a machine that helps",
+        ),
         TeamRowFault::NoStrength { movement, written } => {
             Told::new(format!("`{written}` is no 1RM of the {movement}")).hint(STRENGTH)
         }

@@ -1,0 +1,83 @@
+//! On which day a person of a team does which lifts, and in which order.
+//!
+//! In: the plans of a person's lifts. Out: [`TeamDay`]s.
+
+use super::member_plans::{LiftPlan, MemberLift, TeamDay};
+use crate::units::Duration;
+
+/// Longest day, minutes of sets and rests (assumed: with going in and out an hour and a half in the room).
+pub const LONGEST_DAY_MIN: f64 = 75.0;
+
+/// Days with lifts of their own in a week, where each comes twice.
+pub const DAYS_APART: usize = 3;
+
+/// What orders a lift: tests before plans, several joints before one, legs first.
+type Order = (bool, bool, bool, usize);
+
+/// One lift with its order, its longest time and its sets.
+struct TimedLift {
+    order: Order,
+    place: usize,
+    time_s: f64,
+    sets: usize,
+}
+
+/// The days of a person, lifts without a plan left out.
+///
+/// # Algorithm
+/// 1. In order, each lift goes to the day that is shortest so far, so that heavy lifts of the legs are parted.
+/// 2. There are as few days as keep every one with several lifts within [`LONGEST_DAY_MIN`].
+///
+/// **Source.** ACSM 2009 (from memory): large muscles before small ones, several joints before one.
+#[must_use]
+pub fn team_days(lifts: &[MemberLift]) -> Vec<TeamDay> {
+    let mut timed: Vec<TimedLift> = lifts.iter().enumerate().filter_map(timed).collect();
+    timed.sort_by(|a, b| a.order.cmp(&b.order));
+    let is_long = |day: &TeamDay| day.lifts.len() > 1 && day.time.as_s() > 60.0 * LONGEST_DAY_MIN;
+    let shared = (1..=timed.len()).map(|count| shared_out(&timed, count));
+    let mut fitting = shared.filter(|days| !days.iter().any(is_long));
+    fitting.next().unwrap_or_default()
+}
+
+/// The lifts on so many days.
+fn shared_out(lifts: &[TimedLift], count: usize) -> Vec<TeamDay> {
+    let empty = TeamDay {
+        lifts: Vec::new(),
+        time: Duration::ZERO,
+        sets: 0,
+    };
+    let mut days = vec![empty; count];
+    for lift in lifts {
+        let shortest = (0..count)
+            .min_by(|a, b| days[*a].time.as_s().total_cmp(&days[*b].time.as_s()))
+            .unwrap_or(0);
+        let day = &mut days[shortest];
+        day.lifts.push(lift.place);
+        day.time = Duration::from_s(day.time.as_s() + lift.time_s);
+        day.sets += lift.sets;
+    }
+    days
+}
+
+fn timed((place, lift): (usize, &MemberLift)) -> Option<TimedLift> {
+    let (planned, is_plan, time_s, sets) = match &lift.plan {
+        LiftPlan::Sessions(answer) => {
+            let plans = || answer.sessions.iter().map(|session| &session.plan);
+            let first = plans().next()?;
+            let time_s = plans().map(|plan| plan.time().as_s()).fold(0.0, f64::max);
+            let sets = plans().map(|plan| plan.working_sets().count()).max();
+            (&first.draft.lift, true, time_s, sets.unwrap_or(0))
+        }
+        LiftPlan::Test(test) => {
+            let time_s = test.time().as_s();
+            (&test.lift, false, time_s, test.attempts as usize)
+        }
+        LiftPlan::Nothing(_) => return None,
+    };
+    Some(TimedLift {
+        order: (is_plan, planned.one_joint, !planned.lower_body, place),
+        place,
+        time_s,
+        sets,
+    })
+}
