@@ -1,9 +1,12 @@
 //! What hangs beside a plain load that the command itself sets: bands, chains, any other implement.
 
+use super::complain::warn;
 use crate::error::Result;
-use crate::grammar::HungTexts;
+use crate::grammar::{HungTexts, Stock};
 use crate::library::Library;
 use crate::resistance::Setup;
+use crate::setups::Gym;
+use crate::units::System;
 use clap::Args;
 
 /// Bands, chains and other implements of one setup.
@@ -32,9 +35,21 @@ impl Hung {
     }
 }
 
-/// The bands, chains and implements as a setup without plain load.
+/// The bands, chains and implements as a setup without plain load; what is unlikely about own files of them is told.
 ///
 /// **Fails** on an unknown piece or an unreadable text.
 pub fn hung(options: &Hung, library: &Library) -> Result<Setup> {
-    options.texts().setup(&library.pieces()?.stock())
+    hung_in(options, library, None)
+}
+
+/// The same in a gym, whose anchors go before the general ones.
+pub fn hung_in(options: &Hung, library: &Library, gym: Option<&Gym>) -> Result<Setup> {
+    let pieces = library.pieces()?;
+    let stock = pieces.stock();
+    let setup = options.texts().setup(&Stock {
+        anchors: gym.map_or(stock.anchors, |gym| &gym.anchors),
+        ..stock
+    })?;
+    warn(&library.doubts_of_setup(&setup)?, System::Metric);
+    Ok(setup)
 }

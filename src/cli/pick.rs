@@ -2,6 +2,7 @@
 
 use super::canonical::is_typed;
 use super::command_call::{Answer, CommandCall};
+use super::complain::warn;
 use super::data_file::DataOption;
 use super::options::{Format, Sampling, UnitsOption, Who};
 use super::output;
@@ -10,7 +11,7 @@ use super::scatter::ScatterOption;
 use super::sheet_file;
 use super::texts;
 use super::waiting::watched;
-use crate::error::{CommandFault, Error, OptionFault, Result};
+use crate::error::{CommandFault, Error, OptionFault, Result, Shelf};
 use crate::figures::{Paper, setup_ranking};
 use crate::narrative::fit_words::stays_first_in_words;
 use crate::narrative::pick_sheet_words::pick_sheet_words;
@@ -213,10 +214,17 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
             needed: ["all", "format", "data"].map(str::to_owned).to_vec(),
         }));
     }
+    if arguments.top == 0 {
+        return Err(Error::bad(OptionFault::NoneListed));
+    }
     let model = arguments.who.model(library, &arguments.movement)?;
     let mut question = arguments.sampling.question(&arguments.movement, &model)?;
     question.age_years = model.record.age_years;
     let gym = library.gym(&arguments.gym)?;
+    warn(
+        &library.doubts_of(Shelf::Gyms, &arguments.gym)?,
+        arguments.units.into(),
+    );
     let choosing = Choosing {
         gym: &gym,
         wish: arguments.wish.wish()?,

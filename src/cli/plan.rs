@@ -1,8 +1,9 @@
 //! `torquill plan MOVEMENT --method …`: the session with its loads, rests and cautions.
 
 use super::command_call::{Answer, CommandCall};
+use super::complain::warn;
 use super::data_file::DataOption;
-use super::hung::Hung;
+use super::hung::{Hung, hung_in};
 use super::log_options::LogOptions;
 use super::number_words::{number, share};
 use super::options::{Format, UnitsOption};
@@ -13,8 +14,9 @@ use super::team::{self, TeamCall};
 use super::texts;
 use super::waiting::watched;
 use crate::draw::Scene;
-use crate::error::{Error, PlanFault, Result};
+use crate::error::{Error, PlanFault, Result, Shelf};
 use crate::figures::{Paper, fatigue_chart, loads_chart, session_chart, sessions_chart};
+use crate::library::Library;
 use crate::progress::day::Day;
 use crate::report::{self, PlanRecord, plan_cautions, plan_data, plan_text};
 use crate::session::method::Method;
@@ -204,11 +206,26 @@ pub fn run(arguments: &PlanArguments, call: &CommandCall) -> Result<()> {
     } else {
         plan(&question, library, &Watch::default())?
     };
+    arguments.warn_of_gear(library)?;
     arguments.print(call, &answer)?;
     arguments.draw(call, &answer)
 }
 
 impl PlanArguments {
+    /// Tells what is unlikely about a gym of one's own and what hangs.
+    fn warn_of_gear(&self, library: &Library) -> Result<()> {
+        let gym = self
+            .gym
+            .as_deref()
+            .map(|gym| library.gym(gym))
+            .transpose()?;
+        if let Some(name) = &self.gym {
+            warn(&library.doubts_of(Shelf::Gyms, name)?, self.units.into());
+        }
+        hung_in(&self.hung, library, gym.as_ref())?;
+        Ok(())
+    }
+
     fn check_targets(&self) -> Result<()> {
         for path in [&self.output, &self.fatigue, &self.loads]
             .into_iter()

@@ -3,9 +3,10 @@
 //! In: the options' texts in their order. Out: setups. Own bands are read from readings or a CSV file, and
 //! how well the fit meets them is told on standard error.
 
+use super::complain::warn;
 use super::output;
 use crate::bounds::bounds;
-use crate::error::{Error, OptionFault, Result};
+use crate::error::{Error, OptionFault, Result, Shelf};
 use crate::grammar::{
     OwnBandText, Stock, item_from_text, own_band_from_readings, readings_from_csv, setup_from_texts,
 };
@@ -92,10 +93,15 @@ pub fn setups(
     if split.iter().any(Texts::is_empty) {
         return Err(Error::bad(OptionFault::EmptySetup));
     }
-    split
+    let setups: Result<Vec<Setup>> = split
         .iter()
         .map(|texts| setup(texts, library, units))
-        .collect()
+        .collect();
+    let setups = setups?;
+    for setup in &setups {
+        warn(&library.doubts_of_setup(setup)?, units);
+    }
+    Ok(setups)
 }
 
 fn setup(texts: &Texts, library: &Library, units: System) -> Result<Setup> {
@@ -103,7 +109,9 @@ fn setup(texts: &Texts, library: &Library, units: System) -> Result<Setup> {
         if texts.files.len() > 1 || texts.has_options() {
             return Err(Error::bad(OptionFault::FileAndOptions));
         }
-        return library.setup(file);
+        let setup = library.setup(file)?;
+        warn(&library.doubts_of(Shelf::Setups, file)?, units);
+        return Ok(setup);
     }
     let pieces = library.pieces()?;
     let stock = pieces.stock();

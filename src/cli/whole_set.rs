@@ -199,13 +199,16 @@ fn end_cleanly() {
         return;
     }
     // Where a search has set its handler, that one lets the writing end: no harm.
-    let _ = ctrlc::set_handler(|| {
-        // Held to the end, so that nothing is written or renamed any more.
-        let known = taken(&BESIDE);
-        for path in known.iter() {
-            // What is in its place already has another name.
-            let _ = std::fs::remove_file(path).or_else(|_| std::fs::remove_dir_all(path));
-        }
-        std::process::exit(130);
-    });
+    let _ = ctrlc::set_handler(|| end_now());
+}
+
+/// Ends the program as interrupted, with a set that is being written taken away or whole.
+pub fn end_now() -> ! {
+    // Held to the end, so that nothing is written or renamed any more.
+    let known = taken(&BESIDE);
+    for path in known.iter() {
+        // What is in its place already has another name.
+        let _ = std::fs::remove_file(path).or_else(|_| std::fs::remove_dir_all(path));
+    }
+    std::process::exit(130);
 }

@@ -233,6 +233,8 @@ pub enum OptionFault {
     FileAndOptions,
     /// The share from which the sticking region counts is out of range.
     RegionShare(f64),
+    /// A list of no setups.
+    NoneListed,
     /// Parameters and their values do not pair up.
     UnpairedValues {
         /// How many parameters.

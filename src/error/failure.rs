@@ -64,7 +64,7 @@ impl Error {
 
     /// The same error with every fault changed.
     #[must_use]
-    pub fn each(self, change: impl Fn(Fault) -> Fault) -> Self {
+    pub fn each(self, change: impl FnMut(Fault) -> Fault) -> Self {
         Self {
             kind: self.kind,
             faults: self.faults.into_iter().map(change).collect(),

@@ -213,14 +213,21 @@ pub enum PersonFault {
         /// The first such sign.
         sign: char,
     },
+    /// A name that is longer than what is shown.
+    LongName {
+        /// Its letters.
+        letters: usize,
+        /// The most that are shown.
+        most: usize,
+    },
     /// Nothing was measured.
     NothingMeasured,
     /// A log in which no set tells a maximum.
     NothingInLog {
         /// Name or path of the log.
         log: String,
-        /// The lifts of the log.
-        lifts: Vec<String>,
+        /// The lifts of the log, each with its number of sets.
+        lifts: Vec<(String, usize)>,
     },
     /// A lifter whose file says nothing of how well its strengths are known.
     NoScatter {

@@ -26,8 +26,9 @@ impl Place {
         let position = |byte: usize| {
             let byte = (0..=byte.min(text.len())).rfind(|at| text.is_char_boundary(*at));
             let before = &text[..byte.unwrap_or(0)];
-            let line = before.matches('\n').count() + 1;
-            let column = before.chars().rev().take_while(|c| *c != '\n').count() + 1;
+            let line_start = before.rfind('\n').map_or(0, |end| end + 1);
+            let line = before[..line_start].lines().count() + 1;
+            let column = before[line_start..].chars().count() + 1;
             (line, column)
         };
         Self {

@@ -264,6 +264,19 @@ impl LayeredText {
 
     /// The error with each fault at its place in its file.
     pub fn told(&self, error: Error) -> Error {
-        error.each(|fault| self.located(fault))
+        // Thousands of faults may stand where the last that was looked for does.
+        let mut last: Option<(Place, Place)> = None;
+        error.each(|fault| match (&fault.place, &last) {
+            (Some(place), Some((read, stands))) if place == read => {
+                let stands = stands.clone();
+                fault.at(stands)
+            }
+            _ => {
+                let read = fault.place.clone();
+                let located = self.located(fault);
+                last = read.zip(located.place.clone());
+                located
+            }
+        })
     }
 }

@@ -20,6 +20,7 @@ mod file_facts;
 mod folder_check;
 mod grammar_scan;
 mod group_rules;
+mod hung_doubts;
 mod layered_text;
 mod leg_rules;
 mod lift_errors;

@@ -61,7 +61,11 @@ pub fn cohort_remarks(cohort: &Cohort) -> Vec<String> {
         ));
     }
     if !cohort.is_complete {
-        remarks.push("Stopped before everyone was reckoned.".to_owned());
+        remarks.push(format!(
+            "Stopped before everyone was reckoned: {} of {} were.",
+            cohort.members.len(),
+            cohort.asked.numbers().len()
+        ));
     }
     remarks.push(DRAWN_FROM.to_owned());
     remarks

@@ -5,6 +5,7 @@
 use super::fibre_words::{fibre_sentences, is_doubted};
 use super::figure_words::FigureWords;
 use super::made_words::{made_words, pace_words};
+use super::negative_words::negative_sentences;
 use super::people_words::{classes_by_share, invented_people, most_frequent_class};
 use super::places::sides_in_words;
 use super::prose::{capital, listed, percent};
@@ -35,7 +36,7 @@ impl Telling<'_> {
     #[must_use]
     pub fn strength_words(&self) -> FigureWords {
         let sides = sides_in_words(self.study);
-        let doubts = fibre_sentences(self.study);
+        let doubts = fibre_sentences(self.study) + &negative_sentences(self.study);
         FigureWords {
             title: self.strength_title(),
             subtitle: self.subtitle(),

@@ -11,6 +11,7 @@ use super::tidy_table::{Cells, DrawnColumns, TidyTable};
 use super::warnings::{WarningRow, warnings};
 use crate::narrative::curve_words::{curve_head, curve_sentences, sample_cells, sample_heads};
 use crate::narrative::fibre_words::fibre_warning_lines;
+use crate::narrative::negative_words::negative_lines;
 use crate::narrative::places::sides_in_words;
 use crate::study::{SetupStudy, Study};
 use crate::units::System;
@@ -24,6 +25,7 @@ const ROWS: usize = 21;
 pub fn curve_table(study: &Study, setup: Option<&SetupStudy>, units: System) -> String {
     let mut lines = curve_sentences(study, setup, units);
     lines.extend(fibre_warning_lines(study));
+    lines.extend(negative_lines(study));
     format!(
         "{}\n{}\n\n{}\n{}\n",
         curve_head(study, setup, units),

@@ -37,18 +37,24 @@ pub struct Block {
     pub weeks: Vec<BlockWeek>,
 }
 
+/// Refuses a block of no weeks, and of more than are planned.
+pub fn check_weeks(weeks: u32) -> Result<()> {
+    let bound = &bounds().block_weeks;
+    if bound.holds(f64::from(weeks)) {
+        return Ok(());
+    }
+    Err(Error::bad(SchemeFault::NoBlock {
+        weeks,
+        most: bound.most_of_them() as u32,
+    }))
+}
+
 /// Plans a block: the method of the request once a week beside a lighter day of straight sets; with straight sets a
 /// heavy day and a lighter one. A novice gets straight sets on every day and no easier week.
 ///
 /// **Fails** as [`plan`] does, and for no or too many weeks.
 pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
-    let bound = &bounds().block_weeks;
-    if !bound.holds(f64::from(weeks)) {
-        return Err(Error::bad(SchemeFault::NoBlock {
-            weeks,
-            most: bound.most_of_them() as u32,
-        }));
-    }
+    check_weeks(weeks)?;
     plan(request)?;
     let mut daily = request.with_method(request.method);
     daily.wishes = request.wishes;

@@ -81,6 +81,13 @@ impl PersonAsked {
             let name = self.name.clone();
             wrong.push(PersonFault::NameSign { name, sign });
         }
+        let (letters, most) = (
+            self.name.chars().count(),
+            bounds().short_text.most_of_them(),
+        );
+        if letters > most {
+            wrong.push(PersonFault::LongName { letters, most });
+        }
         if let Some(age) = self.age.filter(|age| age.is_nan() || *age < ADULT_YEARS) {
             let least = ADULT_YEARS;
             wrong.push(PersonFault::NoAdult { age, least });

@@ -64,7 +64,7 @@ pub fn measured_in_log(
     if told.is_empty() {
         return Err(Error::bad(PersonFault::NothingInLog {
             log: choice.name.clone(),
-            lifts: log.lifts().into_iter().map(|(lift, _)| lift).collect(),
+            lifts: log.lifts(),
         }));
     }
     Ok(MeasuredInLog { told, log, jumps })

@@ -12,7 +12,7 @@ use crate::bounds::bounds;
 use crate::error::{Error, FaultKind, PersonFault, PlanFault, Result};
 use crate::library::{Library, assemble};
 use crate::resistance::Setup;
-use crate::session::block::block;
+use crate::session::block::{block, check_weeks};
 use crate::session::draft::SessionPlan;
 use crate::session::method::Method;
 use crate::session::oracle::RepOracle;
@@ -105,6 +105,7 @@ pub(super) fn check(asked: &PlanQuestion) -> Result<()> {
         return Err(Error::bad(PersonFault::LongerThanLife { age, months }));
     }
     check_wishes(asked)?;
+    asked.weeks.map_or(Ok(()), check_weeks)?;
     if asked.methods == MethodChoice::All && asked.weeks.is_some() {
         return Err(Error::bad(PlanFault::BlockOfAll));
     }

@@ -41,7 +41,7 @@ const CALLS: [(&str, Ends, bool); 60] = [
     ("check|nested.ron", Refused("title"), true),
     ("check|strengths.ron", PARTS, true),
     ("curve|squat|--lifter|strengths.ron", PARTS, true),
-    ("check|some_strengths.ron", Refused("strength"), false),
+    ("check|some_strengths.ron", Refused("strength"), true),
     (
         "curve|squat|--lifter|some_strengths.ron",
         Refused("strength"),

@@ -128,3 +128,96 @@ fn fault_a_file_may_not_ask_for_a_quarter_of_an_hour() {
         assert_eq!(is_told, status == 2, "{again:?}");
     }
 }
+
+#[test]
+fn fault_of_a_log_of_many_lifts_a_dozen_are_named() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut log = "date,lift,load,repetitions\n".to_owned();
+    for number in 0..3000 {
+        log += &format!("2026-03-02,lift{number},100 kg,5\n");
+    }
+    std::fs::write(folder.path().join("log.csv"), log).expect("a file");
+    let person = "fit --name A --sex woman --height 165cm --mass 60kg --log log.csv";
+    let words: Vec<&str> = person.split(' ').collect();
+    let asked = call_in(folder.path(), &words);
+    assert_eq!((asked.status, asked.out.as_str()), (2, ""), "{asked:?}");
+    let told = &asked.complaint;
+    assert!(
+        told.contains("no set of log.csv tells a maximum (lift0 (1 set), ")
+            && told.contains(" and 2988 more)"),
+        "{told}"
+    );
+    assert_eq!(told.matches(" (1 set)").count(), 12, "{told}");
+}
+
+#[test]
+fn fault_a_block_of_too_many_weeks_is_refused_before_any_work() {
+    // Neither the lift nor the gym is there: what is refused first was judged before they were looked for.
+    for weeks in ["0", "13", "100000"] {
+        let asked = call(&["plan", "nothing", "--gym", "nowhere", "--weeks", weeks]);
+        assert_eq!((asked.status, asked.out.as_str()), (2, ""), "{asked:?}");
+        let said = format!("a block of {weeks} weeks is not planned (1 to 12)");
+        assert!(asked.complaint.contains(&said), "{asked:?}");
+    }
+}
+
+#[test]
+fn fault_a_unit_of_a_heading_that_is_none_is_named() {
+    let folder = tempfile::tempdir().expect("a folder");
+    for (heading, wrong, right) in [
+        ("velocity (ms)", "`ms` in the heading", "`velocity (m/s)`"),
+        ("velocity [mph]", "`mph` in the heading", "`velocity (m/s)`"),
+        ("velocity", "neither has the heading", "`velocity (m/s)`"),
+        ("velocity ()", "neither has the heading", "`velocity (m/s)`"),
+    ] {
+        let log = format!("date,lift,load,repetitions,{heading}\n2026-03-02,squat,100 kg,5,0.4\n");
+        std::fs::write(folder.path().join("log.csv"), log).expect("a file");
+        let asked = call_in(folder.path(), &["progress", "--log", "log.csv"]);
+        assert_eq!((asked.status, asked.out.as_str()), (2, ""), "{asked:?}");
+        assert!(
+            asked.complaint.contains(wrong) && asked.complaint.contains(right),
+            "{asked:?}"
+        );
+        assert!(asked.complaint.contains("log.csv:2:27"), "{asked:?}");
+    }
+}
+
+/// The samples of a curve that hold less than nothing, as the first and the last of each stretch, and what the table says.
+#[test]
+fn fault_a_capacity_below_nothing_is_told_where_it_is() {
+    let mut told_of = 0;
+    for speed in ["0", "200", "500", "900", "1400"] {
+        let speed = format!("--speed={speed} deg/s");
+        let words = ["curve", "knee-extension", "--samples", "21", &speed];
+        let table = call(&words).done().out;
+        let json = call(&[&words[..], &["--format", "json"]].concat()).done();
+        let samples = json.json()["samples"].clone();
+        let samples = samples.as_array().expect("samples");
+        let value = |index: usize, key: &str| samples[index][key].as_f64().expect("a number");
+        let is_below = |index: usize| value(index, "capacity_nm") < 0.0;
+        let mut expected = Vec::new();
+        for first in
+            (0..samples.len()).filter(|at| is_below(*at) && (*at == 0 || !is_below(at - 1)))
+        {
+            let last = (first..samples.len()).take_while(|at| is_below(*at)).last();
+            let percent = |at: usize| format!("{:.0} %", 100.0 * value(at, "range"));
+            let (from, to) = (percent(first), percent(last.expect("itself")));
+            expected.push(match from == to {
+                true => format!("warning: at {from} of the range the capacity is below nothing"),
+                false => format!(
+                    "warning: from {from} to {to} of the range the capacity is below nothing"
+                ),
+            });
+        }
+        for sentence in &expected {
+            assert!(table.contains(sentence), "{speed}: {sentence}: {table}");
+        }
+        assert_eq!(
+            table.matches("below nothing").count(),
+            expected.len(),
+            "{table}"
+        );
+        told_of += expected.len();
+    }
+    assert!(told_of >= 2, "{told_of} stretches");
+}

@@ -13,6 +13,7 @@ mod calibration;
 #[allow(dead_code)]
 mod calibration_program;
 mod calling;
+mod calm_answers;
 mod careless;
 mod claims;
 mod classes;

@@ -145,6 +145,8 @@ fn interrupted(folder: &Path, arguments: &[&str], signal: &str, after: Duration)
     match (status.code(), status.signal()) {
         (Some(0), None) => Ended::Done,
         (Some(130), None) => Ended::Stopped,
+        // A search tells that it was stopped: it has no answer then.
+        (Some(1), None) if arguments[0] == "pick" => Ended::Stopped,
         (None, Some(2)) if signal == "-INT" => Ended::Stopped,
         (None, Some(15)) if signal == "-TERM" => Ended::Stopped,
         other => panic!("{arguments:?}: {other:?} after {signal}"),
@@ -322,5 +324,43 @@ fn fault_every_command_tells_of_a_full_standard_output_and_bears_a_closed_one() 
         assert_eq!(status.trim(), "0", "{call}");
         let both = format!("\"$0\" {call} >/dev/full 2>/dev/full");
         assert_eq!(shell(folder.path(), &both), 2, "{call}");
+    }
+}
+
+/// Calls of minutes, each in another part of its work when the signal comes.
+const LONG: [&[&str]; 4] = [
+    &["curve", "biceps-curl", "--people", "100000"],
+    &["max", "bench-press", "--people", "100000"],
+    &[
+        "pick",
+        "bench-press",
+        "--gym",
+        "strength-lab",
+        "--samples",
+        "10001",
+        "--sheet",
+        "a.html",
+    ],
+    &["lecture", "-o", "pages"],
+];
+
+/// Any call ends when it is asked to, long before its work would be done, and leaves nothing.
+#[test]
+fn fault_a_long_call_ends_at_once_when_it_is_asked_to() {
+    /// Of a busy machine; what each call still has to do takes minutes.
+    const AT_ONCE: Duration = Duration::from_secs(5);
+    for arguments in LONG {
+        for signal in ["-INT", "-TERM"] {
+            let folder = tempfile::tempdir().expect("a folder");
+            let after = Duration::from_millis(700);
+            let begun = std::time::Instant::now();
+            let ended = interrupted(folder.path(), arguments, signal, after);
+            let took = begun.elapsed() - after;
+            // People who were reckoned so far are told, and so that they are not all.
+            let tells = arguments[0] == "max";
+            assert!(tells || ended == Ended::Stopped, "{arguments:?}");
+            assert!(took < AT_ONCE, "{arguments:?}: {took:?} after {signal}");
+            assert!(held(folder.path()).is_empty(), "{arguments:?}");
+        }
     }
 }

@@ -2,6 +2,7 @@
 //! the lists of files and of values.
 
 mod absurd;
+mod alike;
 mod extending;
 mod guide;
 mod listed;

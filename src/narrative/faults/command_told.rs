@@ -204,6 +204,9 @@ fn of_lacking_option(fault: &OptionFault) -> Told {
             rounded(100.0 * share, 2)
         ))
         .hint("95 % is the default"),
+        OptionFault::NoneListed => {
+            Told::new("--top 0 lists nothing").hint("--top takes the number of setups, from 1 on")
+        }
         OptionFault::UnpairedValues { parameters, lists } => Told::new(format!(
             "{parameters} --param and {lists} --values do not belong together"
         ))

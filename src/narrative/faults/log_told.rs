@@ -91,7 +91,8 @@ const MOST_NAMED: usize = 12;
 
 const CORRECT: &str = "correct the rows, or leave bad rows out with --skip-bad-rows";
 
-fn counted(lifts: &[(String, usize)]) -> String {
+/// Lifts or athletes with their sets: the first by name, the rest by number.
+pub(super) fn counted(lifts: &[(String, usize)]) -> String {
     let named: Vec<String> = lifts
         .iter()
         .take(MOST_NAMED)
@@ -147,11 +148,14 @@ fn no_unit(column: LogColumn, heading: &str, written: &str) -> Told {
     } else {
         "kg"
     };
-    Told::new(format!(
-        "`{written}` has no unit, and neither has the heading `{heading}`"
-    ))
-    .hint(format!(
-        "write the unit into the heading, `{heading} ({unit})`, or behind each number, `{written} {unit}`"
+    let (name, rest) = heading.split_at(heading.find(['(', '[']).unwrap_or(heading.len()));
+    let name = name.trim_end();
+    let told = match rest.trim_matches(['(', ')', '[', ']', ' ']) {
+        "" => format!("neither has the heading `{heading}`"),
+        other => format!("`{other}` in the heading `{heading}` is none that is read here"),
+    };
+    Told::new(format!("`{written}` has no unit, and {told}")).hint(format!(
+        "write the unit into the heading, `{name} ({unit})`, or behind each number, `{written} {unit}`"
     ))
 }
 

@@ -1,6 +1,6 @@
 //! Words for: what is wrong with what is told of a person.
 
-use super::{Told, trace_told};
+use super::{Told, log_told, trace_told};
 use crate::error::{JudgedBy, PersonFault, PersonOption};
 use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::narrative::shared_phrases::times_of_people;
@@ -211,11 +211,14 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
         .hint("--name takes letters, digits, blanks, hyphens and dots: athlete-7"),
         PersonFault::NoName => Told::new("the person has no name")
             .hint("--name takes letters, digits, blanks, hyphens and dots: athlete-7"),
+        PersonFault::LongName { letters, most } => Told::new(format!(
+            "the name is {letters} letters long; at most {most} are shown"
+        )),
         PersonFault::NothingMeasured => Told::new("nothing was measured, so nothing can be fitted")
             .hint(example(PersonOption::Lift)),
         PersonFault::NothingInLog { log, lifts } => Told::new(format!(
             "no set of {log} tells a maximum ({})",
-            lifts.join(", ")
+            log_told::counted(lifts)
         ))
         .hint(
             "a set counts if it is of a lift that `torquill movements` lists, says how many repetitions were left (RIR or RPE), \

@@ -6,7 +6,7 @@ use crate::calling::{call, call_in};
 use torquill::library::Shelf;
 
 /// Files that must be refused, with a word of the message and the line that it stands at.
-const IMPOSSIBLE: [(Shelf, &str, &str); 32] = [
+pub const IMPOSSIBLE: [(Shelf, &str, &str); 32] = [
     (
         Shelf::Lifters,
         "(extends: \"reference-man\",\nlift_strength: {\"squatt\": 1.1})",
@@ -181,7 +181,7 @@ fn fault_what_cannot_be_is_refused_at_its_line() {
 }
 
 /// Files that can be used, with a word of what is unlikely about them.
-const UNLIKELY: [(Shelf, &str, &str); 9] = [
+pub const UNLIKELY: [(Shelf, &str, &str); 9] = [
     (
         Shelf::Segments,
         "(extends: \"de-leva-men\", rows: {hand: (length: \"130 mm\")})",

@@ -6,7 +6,7 @@ use crate::calling::call_in;
 use torquill::library::Shelf;
 
 /// Files that can be used, with a word of the warning.
-const TOLD: [(Shelf, &str, &str); 28] = [
+pub const TOLD: [(Shelf, &str, &str); 28] = [
     (
         Shelf::Movements,
         "(extends: \"biceps-curl\", technique: {\"shoulder_angle\": (value: Angle(\"-35 deg\"), source: Assumed(\"x\"))})",
@@ -167,7 +167,7 @@ fn fault_what_contradicts_itself_is_told_and_can_be_used() {
 }
 
 /// Files that are refused, with line and word of the message.
-const REFUSED: [(Shelf, &str, &str); 17] = [
+pub const REFUSED: [(Shelf, &str, &str); 17] = [
     (
         Shelf::Movements,
         "(extends: \"biceps-curl\",\npath: Sweep(limb: Shank))",
