@@ -1,4 +1,4 @@
-//! A lifter in a movement, ready to be moved: the grid is solved once, repetitions are then cheap.
+//! A lifter in a movement, ready to be moved: nodes of the grid are solved once, repetitions are then cheap.
 //!
 //! In: a movement, a lifter, perhaps a setup. Out: [`RepModel`], which runs repetitions.
 
