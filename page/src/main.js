@@ -1,6 +1,6 @@
 // The page: reads the address, asks the model, shows the answer; one answer a frame at most.
 
-import { $, lines, make, printTheme, theme, warn } from "./page.js";
+import { $, lines, make, onPaper, printTheme, theme, warn } from "./page.js";
 import { Refused, ask, heldBytes, openModel } from "./model.js";
 import { address, asked, isAddress, readAddress, state } from "./state.js";
 import { buildDials, chooseMuscle, numberOf } from "./dials.js";
@@ -22,14 +22,21 @@ let frame = 0;
 let whyTimer = 0;
 const times = [];
 
+/** Where the page is narrower, the curve stays in sight (`style.css`): it leaves room for the dials below it. */
+const NARROW_PX = 960;
+/** Charts on paper, as wide as the narrowest margins leave beside the body and below it. */
+const ON_PAPER = { size: [400, 260], beside: [560, 260] };
+
 function wish(withChart) {
   // Where another part of the page is shown, the chart has no width of its own.
   const wide = (holder) => Math.max(220, Math.round(holder.clientWidth || $("main").clientWidth));
   const width = wide($("chart"));
   const isSmall = innerWidth < 640;
+  const most = innerHeight * (isSmall ? 0.36 : innerWidth < NARROW_PX ? 0.42 : 0.56);
+  const size = onPaper() ? ON_PAPER.size : [width, Math.round(Math.min(most, width * (isSmall ? 0.75 : 0.66)))];
+  const beside = onPaper() ? ON_PAPER.beside : [wide($("beside")), Math.round(Math.min(420, wide($("beside")) * 0.7))];
   return {
-    size: withChart ? [width, Math.round(Math.min(isSmall ? innerHeight * 0.36 : innerHeight * 0.56, width * (isSmall ? 0.75 : 0.66)))] : null,
-    beside: isLate ? "nothing" : state.beside, beside_size: [wide($("beside")), Math.round(Math.min(420, wide($("beside")) * 0.7))],
+    size: withChart ? size : null, beside: isLate && !onPaper() ? "nothing" : state.beside, beside_size: beside,
     theme: theme(), joint: state.joint ?? 0, muscle: muscleNumber(),
   };
 }
@@ -163,6 +170,7 @@ function afterwards(whole) {
   }
   if (!whole) return;
   const told = ask({ ask: "why" });
+  document.querySelector(".why").classList.toggle("told", told.length > 0);
   $("why").replaceChildren(...lines(told.length ? told : ["Turn a dial: the former curve stays as a thin line, and what changed is told here, muscle by muscle."]));
 }
 

@@ -42,4 +42,5 @@ let isPaper = false;
 export function printTheme(now) {
   isPaper = now;
 }
+export const onPaper = () => isPaper;
 export const theme = () => (!isPaper && matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light");

@@ -4,7 +4,7 @@
 //! between them.
 
 use super::capacity_curve::{Pace, plain_direction, range_speed};
-use super::muscle_force::{Acting, ForceTerms, MuscleAtPose, PerCoordinate};
+use super::muscle_force::{Acting, ForceTerms, ForcesAtPose, MuscleAtPose, PerCoordinate};
 use super::pose_programme::PoseProgramme;
 use crate::anatomy::FibreState;
 use crate::error::Result;
@@ -63,7 +63,12 @@ impl Equilibrium {
         direction: PlaneForce,
         (mut programme, sides): (PoseProgramme, f64),
     ) -> Result<Self> {
-        programme.build(&pose, &muscles, &joints_nm, direction)?;
+        programme.build(
+            &pose,
+            muscles.iter().map(ForcesAtPose::from),
+            &joints_nm,
+            direction,
+        )?;
         let solution = programme.solve(&pose, None)?;
         Ok(Self {
             names,

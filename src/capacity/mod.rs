@@ -20,7 +20,8 @@ pub use capacity_curve::{CapacityCurve, Pace, curve_of, plain_direction};
 pub use class::{Class, CurveShape, WEAK_END, between_the_ends, class_of, class_with};
 pub use equilibrium::Equilibrium;
 pub use muscle_force::{
-    Acting, ActingMuscle, ForceTerms, FullyActive, MuscleAtPose, PerCoordinate, PlacedMuscle,
+    Acting, ActingMuscle, ForceTerms, ForcesAtPose, FullyActive, MuscleAtPose, MusclePlace,
+    PerCoordinate, PlacedMuscle,
 };
 pub use pose_programme::BOUNDLESS;
 pub use programme::{Held, Solver};

@@ -60,10 +60,37 @@ pub struct MuscleAtPose {
     pub by_blade_m: f64,
 }
 
+/// What a programme asks of a muscle.
+#[derive(Debug, Clone, Copy)]
+pub struct ForcesAtPose<'a> {
+    /// Moment arm at every coordinate, m.
+    pub arms_m: &'a [f64],
+    /// Passive force, N.
+    pub passive_n: f64,
+    /// Force that full activation adds, N.
+    pub active_n: f64,
+}
+
+impl<'a> From<&'a MuscleAtPose> for ForcesAtPose<'a> {
+    fn from(muscle: &'a MuscleAtPose) -> Self {
+        Self {
+            arms_m: &muscle.arms_m,
+            passive_n: muscle.passive_n,
+            active_n: muscle.active_n,
+        }
+    }
+}
+
 /// A muscle at a pose, ready for any speed.
 #[derive(Debug, Clone)]
 pub struct PlacedMuscle<'a> {
     fibre: &'a Fibre,
+    place: MusclePlace,
+}
+
+/// What of a muscle at a pose is the same however strong it is.
+#[derive(Debug, Clone)]
+pub struct MusclePlace {
     projected_m: f64,
     relaxed: FibreState,
     /// Passive force of the relaxed fibres along the tendon, share of the peak force.
@@ -120,7 +147,20 @@ impl PlacedMuscle<'_> {
     /// Length of the relaxed fibres over the optimal length.
     #[must_use]
     pub const fn relaxed_length(&self) -> f64 {
-        self.relaxed.length_norm
+        self.place.relaxed.length_norm
+    }
+
+    /// Passive force of the relaxed muscle, N, and its moment arm at every coordinate, m.
+    #[must_use]
+    pub fn at_rest(&self) -> (f64, &PerCoordinate) {
+        let passive_n = self.fibre.peak_force_n * self.place.passive_share;
+        (passive_n, &self.place.arms_m)
+    }
+
+    /// What is the same however strong the muscle is.
+    #[must_use]
+    pub fn into_place(self) -> MusclePlace {
+        self.place
     }
 
     /// What the force is made of at a speed along the range (1/s): what [`PlacedMuscle::at`] multiplies.
@@ -132,8 +172,8 @@ impl PlacedMuscle<'_> {
             peak_n: self.fibre.peak_force_n,
             length_factor: curves.active.at(state.length_norm),
             speed_factor: curves.velocity.at(state.velocity_norm),
-            passive: [self.relaxed, state].map(passive),
-            cos_pennation: [self.relaxed, state].map(|state| state.cos_pennation),
+            passive: [self.place.relaxed, state].map(passive),
+            cos_pennation: [self.place.relaxed, state].map(|state| state.cos_pennation),
         }
     }
 
@@ -146,8 +186,21 @@ impl PlacedMuscle<'_> {
     /// The fully active fibres at a speed along the range (1/s): the same however strong the muscle is.
     #[must_use]
     pub fn fully_active(&self, curves: &Curves, range_speed: f64) -> FullyActive {
+        self.place.fully_active(self.fibre, curves, range_speed)
+    }
+
+    /// Fibres, arms and forces where the fully active fibres are known.
+    #[must_use]
+    pub fn doing(&self, active: &FullyActive) -> MuscleAtPose {
+        self.place.doing(self.fibre, active)
+    }
+}
+
+impl MusclePlace {
+    /// The fully active fibres at a speed along the range (1/s).
+    #[must_use]
+    pub fn fully_active(&self, fibre: &Fibre, curves: &Curves, range_speed: f64) -> FullyActive {
         let shortening_m_s = self.shortening_m * range_speed;
-        let fibre = self.fibre;
         if fibre.has_rigid_tendon() {
             let state = fibre.moving(self.relaxed, shortening_m_s);
             let active = self.length_factor * curves.velocity.at(state.velocity_norm);
@@ -164,10 +217,21 @@ impl PlacedMuscle<'_> {
         }
     }
 
-    /// Fibres, arms and forces where the fully active fibres are known.
+    /// Forces of a muscle so strong, where the fully active fibres are known.
     #[must_use]
-    pub fn doing(&self, active: &FullyActive) -> MuscleAtPose {
-        let peak_n = self.fibre.peak_force_n;
+    pub fn forces(&self, fibre: &Fibre, active: &FullyActive) -> ForcesAtPose<'_> {
+        let peak_n = fibre.peak_force_n;
+        ForcesAtPose {
+            arms_m: &self.arms_m,
+            passive_n: peak_n * self.passive_share,
+            active_n: peak_n * (active.share - self.passive_share),
+        }
+    }
+
+    /// Fibres, arms and forces of a muscle so strong, where the fully active fibres are known.
+    #[must_use]
+    pub fn doing(&self, fibre: &Fibre, active: &FullyActive) -> MuscleAtPose {
+        let peak_n = fibre.peak_force_n;
         MuscleAtPose {
             state: active.state,
             arms_m: self.arms_m.clone(),
@@ -336,13 +400,15 @@ impl ActingMuscle {
         let relaxed = self.fibre.state(projected_m, 0.0);
         PlacedMuscle {
             fibre: &self.fibre,
-            projected_m,
-            relaxed,
-            passive_share: force_shares(curves, relaxed).0,
-            length_factor: curves.active.at(relaxed.length_norm),
-            arms_m,
-            shortening_m,
-            by_blade_m,
+            place: MusclePlace {
+                projected_m,
+                relaxed,
+                passive_share: force_shares(curves, relaxed).0,
+                length_factor: curves.active.at(relaxed.length_norm),
+                arms_m,
+                shortening_m,
+                by_blade_m,
+            },
         }
     }
 }

@@ -3,7 +3,7 @@
 //! In: a pose, its muscles, the passive joints, the load's direction. Out: [`PoseProgramme`], filled and solved;
 //! the equation stands at [`super::Solver::solve`].
 
-use super::muscle_force::MuscleAtPose;
+use super::muscle_force::ForcesAtPose;
 use crate::error::{Error, HoldFault, Result};
 use crate::movement::{Measure, PlaneForce, Pose, ReactionLimit, Sides};
 use crate::numeric::{MAX_ROWS, Programme, SimplexBasis, Solution, solve};
@@ -84,10 +84,10 @@ impl PoseProgramme {
     /// Fills the programme: one column for the load, one a muscle, one a reaction, one a gap of a cone.
     ///
     /// **Fails** on numbers that are none.
-    pub(super) fn build(
+    pub(super) fn build<'m>(
         &mut self,
         pose: &Pose,
-        muscles: &[MuscleAtPose],
+        muscles: impl Iterator<Item = ForcesAtPose<'m>> + Clone,
         joints_nm: &[f64],
         direction: PlaneForce,
     ) -> Result<()> {
@@ -101,7 +101,7 @@ impl PoseProgramme {
         self.programme.clear(rows)?;
         let (mut right, mut load) = ([0.0; MAX_ROWS], [0.0; MAX_ROWS]);
         let (right, load) = (&mut right[..rows], &mut load[..rows]);
-        right_side(pose, muscles, joints_nm, right);
+        right_side(pose, muscles.clone(), joints_nm, right);
         self.load_column(pose, side, load);
         let mut cone_columns: ArrayVec<(usize, usize, f64), MAX_ROWS> = ArrayVec::new();
         let mut row = conditions;
@@ -123,11 +123,15 @@ impl PoseProgramme {
         self.add_reactions(pose, rows, &cone_columns)
     }
 
-    fn add_muscles(&mut self, muscles: &[MuscleAtPose], rows: usize) -> Result<()> {
+    fn add_muscles<'m>(
+        &mut self,
+        muscles: impl Iterator<Item = ForcesAtPose<'m>>,
+        rows: usize,
+    ) -> Result<()> {
         let mut column = [0.0; MAX_ROWS];
         let column = &mut column[..rows];
         for muscle in muscles {
-            for (entry, arm) in column.iter_mut().zip(&muscle.arms_m) {
+            for (entry, arm) in column.iter_mut().zip(muscle.arms_m) {
                 *entry = arm * muscle.active_n;
             }
             self.programme.add_column(-1.0e-6, 0.0, 1.0, column)?;
@@ -192,10 +196,16 @@ impl PoseProgramme {
 }
 
 /// What limbs, joints and relaxed muscles ask of every coordinate, and the constant part of every balance.
-fn right_side(pose: &Pose, muscles: &[MuscleAtPose], joints_nm: &[f64], right: &mut [f64]) {
+fn right_side<'m>(
+    pose: &Pose,
+    muscles: impl Iterator<Item = ForcesAtPose<'m>> + Clone,
+    joints_nm: &[f64],
+    right: &mut [f64],
+) {
     let joints = pose.coordinates.len();
     for (j, sum) in right.iter_mut().enumerate().take(joints) {
-        let passive: f64 = muscles.iter().map(|m| m.arms_m[j] * m.passive_n).sum();
+        let muscles = muscles.clone();
+        let passive: f64 = muscles.map(|m| m.arms_m[j] * m.passive_n).sum();
         *sum = -(pose.gravity_nm[j] + passive + joints_nm[j]);
     }
     for (b, balance) in pose.balances.iter().enumerate() {

@@ -3,7 +3,7 @@
 //! In: a pose, the acting muscles, the load's direction, a speed. Out: [`Held`]: load, activations,
 //! forces, reactions and the dual values that tell which joint gives way first.
 
-use super::muscle_force::{Acting, MuscleAtPose};
+use super::muscle_force::{Acting, ForcesAtPose, MuscleAtPose};
 use super::pose_programme::PoseProgramme;
 use crate::error::Result;
 use crate::movement::{Measure, PlaneForce, Pose, Sides};
@@ -48,6 +48,25 @@ impl<'a> Solver<'a> {
         })
     }
 
+    /// A solver that starts at the basis of another one's last answer.
+    ///
+    /// **Fails** as [`Solver::new`].
+    pub fn from_basis(
+        acting: &'a Acting,
+        (measure, sides): (Measure, Sides),
+        basis: SimplexBasis,
+    ) -> Result<Self> {
+        let mut solver = Self::new(acting, measure, sides)?;
+        solver.warm = Some(basis);
+        Ok(solver)
+    }
+
+    /// The basis of the last answer.
+    #[must_use]
+    pub const fn basis(&self) -> Option<SimplexBasis> {
+        self.warm
+    }
+
     /// The largest load along `direction` that the pose holds while the range passes at `range_speed`.
     ///
     /// ```text
@@ -85,8 +104,12 @@ impl<'a> Solver<'a> {
         direction: PlaneForce,
     ) -> Result<Held> {
         let joints_nm = self.acting.passive_joints_nm(pose);
-        self.programme
-            .build(pose, &muscles, &joints_nm, direction)?;
+        self.programme.build(
+            pose,
+            muscles.iter().map(ForcesAtPose::from),
+            &joints_nm,
+            direction,
+        )?;
         let solution = self.programme.solve(pose, self.warm.as_ref())?;
         self.warm = Some(*solution.basis());
         let values = solution.values();
@@ -95,7 +118,7 @@ impl<'a> Solver<'a> {
         let reactions = values[1 + count..1 + count + pose.reactions.len()].to_vec();
         let rows = pose.coordinates.len();
         let duals: Vec<f64> = solution.duals()[..rows].to_vec();
-        let muscle_torques_nm = torques(&muscles, &activations, rows);
+        let muscle_torques_nm = torques(muscles.iter().map(ForcesAtPose::from), &activations, rows);
         let limiting = limiting(pose, &duals, &muscle_torques_nm);
         Ok(Held {
             capacity: values[0],
@@ -107,13 +130,37 @@ impl<'a> Solver<'a> {
             limiting,
         })
     }
+
+    /// Capacity and the coordinate that gives way first, as [`Solver::solve`] finds them, of known forces and passive joints.
+    ///
+    /// **Fails** as [`Solver::solve`].
+    pub fn capacity_of<'m>(
+        &mut self,
+        forces: impl Iterator<Item = ForcesAtPose<'m>> + Clone,
+        joints_nm: &[f64],
+        pose: &Pose,
+        direction: PlaneForce,
+    ) -> Result<(f64, usize)> {
+        self.programme
+            .build(pose, forces.clone(), joints_nm, direction)?;
+        let solution = self.programme.solve(pose, self.warm.as_ref())?;
+        self.warm = Some(*solution.basis());
+        let rows = pose.coordinates.len();
+        let torques_nm = torques(forces, &solution.values()[1..], rows);
+        let limiting = limiting(pose, &solution.duals()[..rows], &torques_nm);
+        Ok((solution.values()[0], limiting))
+    }
 }
 
-fn torques(muscles: &[MuscleAtPose], activations: &[f64], rows: usize) -> Vec<f64> {
+fn torques<'m>(
+    muscles: impl Iterator<Item = ForcesAtPose<'m>> + Clone,
+    activations: &[f64],
+    rows: usize,
+) -> Vec<f64> {
     (0..rows)
         .map(|j| {
             muscles
-                .iter()
+                .clone()
                 .zip(activations)
                 .map(|(m, a)| m.arms_m[j] * (m.passive_n + a * m.active_n))
                 .sum()

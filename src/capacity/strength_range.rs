@@ -3,7 +3,7 @@
 //! In: acting muscles, poses; then a factor on each muscle's force. Out: capacities, one a pose.
 
 use super::capacity_curve::plain_direction;
-use super::muscle_force::{Acting, MuscleAtPose, PerCoordinate};
+use super::muscle_force::{Acting, ForcesAtPose, MuscleAtPose, PerCoordinate};
 use super::pose_programme::PoseProgramme;
 use crate::error::Result;
 use crate::movement::Range;
@@ -39,21 +39,15 @@ impl StrengthRange {
         let mut programme = PoseProgramme::new(range.measure, range.sides)?;
         let direction = plain_direction(range.carrier);
         let mut warm: Option<SimplexBasis> = None;
-        let mut muscles: Vec<MuscleAtPose> = Vec::new();
         let each = range.poses.iter().zip(&self.poses);
         each.map(|(pose, (placed, joints_nm))| {
-            muscles.clear();
-            muscles.extend(
-                placed
-                    .iter()
-                    .zip(factors)
-                    .map(|(muscle, factor)| MuscleAtPose {
-                        passive_n: muscle.passive_n * factor,
-                        active_n: muscle.active_n * factor,
-                        ..muscle.clone()
-                    }),
-            );
-            programme.build(pose, &muscles, joints_nm, direction)?;
+            let muscles = placed.iter().zip(factors);
+            let forces = muscles.map(|(muscle, factor)| ForcesAtPose {
+                arms_m: &muscle.arms_m,
+                passive_n: muscle.passive_n * factor,
+                active_n: muscle.active_n * factor,
+            });
+            programme.build(pose, forces, joints_nm, direction)?;
             let solution = programme.solve(pose, warm.as_ref())?;
             warm = Some(*solution.basis());
             Ok(solution.values()[0])

@@ -3,7 +3,7 @@
 //! In: poses, acting muscles, the load's direction. Out: the generalised force with which the lifter can hold the
 //! load back at every pose.
 
-use super::capacity_grid::lever_of;
+use super::grid_ground::lever_of;
 use crate::capacity::{Acting, Solver};
 use crate::error::Result;
 use crate::movement::{Carrier, Measure, PlaneForce, Pose, Range};

@@ -10,6 +10,8 @@ mod capacity_grid;
 mod enhancement;
 mod equation;
 mod fibre_nodes;
+mod grid_ground;
+mod grid_nodes;
 mod lifting;
 mod load_velocity;
 mod lowering;

@@ -103,7 +103,8 @@ impl RepModel {
     /// # Algorithm
     /// 1. From what full activation holds at its weakest place, go down or up until one load is lifted
     ///    and one is not.
-    /// 2. Halve the bracket until it is as wide as the tolerance.
+    /// 2. Narrow the bracket until it is as wide as the tolerance: by the straight line through how slow the two heaviest
+    ///    lifts became, and by halving where that does not lead on.
     ///
     /// It is lifted even where the repetition itself is [handed over](After::HandOver) at the bottom.
     /// **Fails** when even no plain load at all is lifted.
@@ -115,7 +116,7 @@ impl RepModel {
         options.check()?;
         self.check_lowering(&options)?;
         largest(self.held_anywhere_kg(&options), |load| {
-            self.is_lifted(&with_load(template, load), &options)
+            self.slowest(&with_load(template, load), &options)
         })
     }
 
@@ -149,7 +150,7 @@ impl RepModel {
             let setup = with_load(template, load);
             let history = (enhancement, Tiring::of(self.dynamics()));
             let (most, _) = most_asked(&self.equation(&setup), history, &options, time_s);
-            Ok(most <= 1.0)
+            Ok((most <= 1.0).then_some(1.0 - most))
         })
     }
 
@@ -165,40 +166,92 @@ impl RepModel {
     }
 }
 
-/// The largest load for which `holds` is true.
-fn largest(guess_kg: f64, mut holds: impl FnMut(Mass) -> Result<bool>) -> Result<OneRepMax> {
+/// The largest load that holds.
+///
+/// `holds` says how much is left of what ends at the limit, falling with the load; nothing of a load that does not hold.
+/// What is left only leads the search: the answer is between a load that holds and the next one, which does not.
+fn largest(guess_kg: f64, mut holds: impl FnMut(Mass) -> Result<Option<f64>>) -> Result<OneRepMax> {
     // Whole steps of the tolerance, so that a maximum has as many digits as are known of it.
     let per_kg = 1.0 / OneRepMax::TOLERANCE_KG;
     let most = (HIGHEST_KG * per_kg) as u64;
     let of = |steps: u64| Mass::from_kg(steps as f64 / per_kg);
     let guess = ((guess_kg.clamp(1.0, HIGHEST_KG) * per_kg) as u64).clamp(1, most);
-    let (mut low, mut high) = bracket(guess, most, &mut |steps| holds(of(steps)))?;
+    let mut left = LeftOver::default();
+    let mut is_held = |steps: u64| -> Result<bool> {
+        let found = holds(of(steps))?;
+        left.note(steps, found);
+        Ok(found.is_some())
+    };
+    let (mut low, mut high) = bracket(guess, most, &mut is_held)?;
+    let (mut width, mut since) = (high - low, 0);
     while high - low > 1 {
-        let middle = u64::midpoint(low, high);
-        if holds(of(middle))? {
-            low = middle;
+        let is_slow = since == PATIENCE;
+        let trial = left.limit().filter(|_| !is_slow);
+        let trial = trial.map_or(u64::midpoint(low, high), |limit| {
+            limit.clamp(low + 1, high - 1)
+        });
+        let found = holds(of(trial))?;
+        left.note(trial, found);
+        if found.is_some() {
+            low = trial;
         } else {
-            high = middle;
+            high = trial;
+        }
+        since += 1;
+        if is_slow || 2 * (high - low) <= width {
+            (width, since) = (high - low, 0);
         }
     }
-    if low == 0 && !holds(of(0))? {
+    if low == 0 && holds(of(0))?.is_none() {
         return Err(Error::no_answer(MaximumSearchFault::NothingLifted));
     }
     Ok(OneRepMax { load: of(low) })
+}
+
+/// Trials by the straight line that may pass without the bracket's being halved.
+const PATIENCE: u32 = 2;
+
+/// What was left at the two heaviest loads that held, and how often the line through them led too far since.
+#[derive(Debug, Default)]
+struct LeftOver {
+    heaviest: Option<(u64, f64)>,
+    before: Option<(u64, f64)>,
+    too_far: u32,
+}
+
+impl LeftOver {
+    fn note(&mut self, steps: u64, left: Option<f64>) {
+        let Some(left) = left else {
+            self.too_far += 1;
+            return;
+        };
+        self.too_far = 0;
+        if self.heaviest.is_none_or(|(heaviest, _)| steps > heaviest) {
+            self.before = self.heaviest.replace((steps, left));
+        }
+    }
+
+    /// Where nothing would be left; after a trial that led too far, ever nearer to what held.
+    fn limit(&self) -> Option<u64> {
+        let ((heavy, less), (light, more)) = (self.heaviest?, self.before?);
+        let ahead = (heavy - light) as f64 * less / (more - less);
+        let ahead = ahead * 0.25_f64.powi(self.too_far.min(60) as i32);
+        (more > less).then(|| heavy + ahead.clamp(1.0, HIGHEST_KG / OneRepMax::TOLERANCE_KG) as u64)
+    }
 }
 
 /// A number of steps that holds (or 0) and a larger one that does not, by ever longer strides.
 fn bracket(
     guess: u64,
     most: u64,
-    holds: &mut impl FnMut(u64) -> Result<bool>,
+    is_held: &mut impl FnMut(u64) -> Result<bool>,
 ) -> Result<(u64, u64)> {
     let mut stride = (guess / 16).max(1);
     let mut at = guess;
-    if holds(at)? {
+    if is_held(at)? {
         while at < most {
             let next = at.saturating_add(stride).min(most);
-            if !holds(next)? {
+            if !is_held(next)? {
                 return Ok((at, next));
             }
             at = next;
@@ -209,7 +262,7 @@ fn bracket(
     }
     loop {
         let next = at.saturating_sub(stride);
-        if next == 0 || holds(next)? {
+        if next == 0 || is_held(next)? {
             return Ok((next, at));
         }
         at = next;

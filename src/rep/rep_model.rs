@@ -1,12 +1,14 @@
-//! A lifter in a movement, ready to be moved: the grid is solved once, repetitions are then cheap.
+//! A lifter in a movement, ready to be moved: nodes of the grid are solved once, repetitions are then cheap.
 //!
 //! In: a movement, a lifter, perhaps a setup. Out: [`RepModel`], which runs repetitions.
 
 use super::braking::braking;
-use super::capacity_grid::{CapacityGrid, KnownFibres};
+use super::capacity_grid::CapacityGrid;
 use super::equation::MotionEquation;
 use super::fibre_nodes::FibreNodes;
-use super::moment::Moment;
+use super::grid_ground::GridGround;
+use super::grid_nodes::{GridNodes, KnownFibres};
+use super::moment::{Moment, Phase};
 use super::phases::{MotionEnd, is_finished, repetition};
 use super::rep_options::{After, RepOptions};
 use super::repetition_trace::RepTrace;
@@ -18,7 +20,7 @@ use crate::demand::{patterns, put_up};
 use crate::error::{Error, RepetitionFault, Result};
 use crate::movement::{Measure, Movement, PlaneForce, Range, trace};
 use crate::resistance::{Motion, Setup};
-use crate::units::{Duration, Mass, Speed};
+use crate::units::{Duration, Speed};
 use std::sync::Arc;
 
 /// Poses over the range, evenly spaced.
@@ -34,22 +36,10 @@ const MIDDLE_TO: f64 = 0.92;
 #[derive(Debug, Clone)]
 pub struct RepModel {
     track: Track,
-    grid: CapacityGrid,
+    grid: Arc<CapacityGrid>,
     /// Fibres at the grid's nodes, shared with models of the same body.
     fibres: Arc<FibreNodes>,
-    ground: Arc<Ground>,
-}
-
-/// What a model is solved from.
-#[derive(Debug, Clone)]
-struct Ground {
-    acting: Acting,
-    range: Arc<Range>,
-    /// The load's unit direction at each pose.
-    directions: Arc<[PlaneForce]>,
-    body_mass: Mass,
-    dynamics: Dynamics,
-    joints: Vec<Dof>,
+    ground: Arc<GridGround>,
 }
 
 impl RepModel {
@@ -59,7 +49,8 @@ impl RepModel {
     pub fn new(movement: &Movement, lifter: &Lifter) -> Result<Self> {
         let range = trace(movement, lifter, PLACES)?;
         let plain = plain_direction(range.carrier);
-        Self::along(&range, lifter, &vec![plain; range.poses.len()])
+        let directions = vec![plain; range.poses.len()];
+        Self::over(range, lifter, &directions)
     }
 
     /// The model for the direction in which a setup pulls at each place, as with bands from the side.
@@ -67,13 +58,17 @@ impl RepModel {
     /// **Fails** as [`RepModel::new`].
     pub fn for_setup(movement: &Movement, lifter: &Lifter, setup: &Setup) -> Result<Self> {
         let (range, directions) = pulled(movement, lifter, setup)?;
-        Self::along(&range, lifter, &directions)
+        Self::over(range, lifter, &directions)
     }
 
     /// The model over poses that are at hand, with the load's unit direction at each.
     ///
     /// **Fails** with fewer than 21 poses, and as [`RepModel::new`].
     pub fn along(range: &Range, lifter: &Lifter, directions: &[PlaneForce]) -> Result<Self> {
+        Self::over(range.clone(), lifter, directions)
+    }
+
+    fn over(range: Range, lifter: &Lifter, directions: &[PlaneForce]) -> Result<Self> {
         let last = range.poses.len().saturating_sub(1);
         if last + 1 < FEWEST_POSES || directions.len() != range.poses.len() {
             return Err(Error::bad(RepetitionFault::TooFewPoses {
@@ -82,13 +77,13 @@ impl RepModel {
                 least: FEWEST_POSES,
             }));
         }
-        let ground = Ground {
+        let ground = GridGround {
             acting: Acting::of(lifter, &range.poses)?,
-            range: Arc::new(range.clone()),
             directions: directions.into(),
             body_mass: lifter.body_mass,
             dynamics: lifter.curves.dynamics.clone(),
             joints: range.poses[0].coordinates.iter().map(|c| c.dof).collect(),
+            range: Arc::new(range),
         };
         Self::solved(ground, KnownFibres::Nothing)
     }
@@ -112,7 +107,7 @@ impl RepModel {
         factor: impl Fn(&str) -> f64,
         known: KnownFibres<'_>,
     ) -> Result<Self> {
-        let ground = Ground {
+        let ground = GridGround {
             acting: self.ground.acting.with_forces_times(factor),
             ..(*self.ground).clone()
         };
@@ -122,20 +117,19 @@ impl RepModel {
     /// This lift with the weighted mean of what weaker lifters can hold; limbs and tissue that does not tire are its own.
     #[must_use]
     pub fn with_mean_of(&self, parts: &[(f64, &Self)]) -> Self {
-        let grids: Vec<(f64, &CapacityGrid)> = parts
-            .iter()
-            .map(|(weight, model)| (*weight, &model.grid))
-            .collect();
+        let grids = parts.iter();
+        let grids = grids.map(|(weight, model)| (*weight, Arc::clone(&model.grid)));
         Self {
-            grid: CapacityGrid::mean_of(&grids).unwrap_or_else(|| self.grid.clone()),
+            grid: CapacityGrid::mean_of(grids.collect())
+                .map_or_else(|| Arc::clone(&self.grid), Arc::new),
             fibres: Arc::clone(&self.fibres),
             track: self.track.clone(),
             ground: Arc::clone(&self.ground),
         }
     }
 
-    fn solved(ground: Ground, known: KnownFibres<'_>) -> Result<Self> {
-        let Ground {
+    fn solved(ground: GridGround, known: KnownFibres<'_>) -> Result<Self> {
+        let GridGround {
             acting,
             range,
             directions,
@@ -145,13 +139,13 @@ impl RepModel {
         let track = Track::new(range, acting, &braking);
         let places = columns_of(range.poses.len() - 1);
         let passive = track.passive_at_places();
-        let (grid, fibres) =
-            CapacityGrid::build(acting, range, &places, directions, &passive, known)?;
+        let ground = Arc::new(ground);
+        let nodes = GridNodes::of(&ground, places, &passive, known)?;
         Ok(Self {
-            grid,
-            fibres,
+            fibres: Arc::clone(nodes.fibres()),
+            grid: Arc::new(CapacityGrid::through(nodes)),
             track,
-            ground: Arc::new(ground),
+            ground,
         })
     }
 
@@ -216,14 +210,38 @@ impl RepModel {
     ///
     /// **Fails** as [`RepModel::run`].
     pub fn is_lifted(&self, setup: &Setup, options: &RepOptions) -> Result<bool> {
+        Ok(self.slowest(setup, options)?.is_some())
+    }
+
+    /// The square of the least speed (1/s²) once a lift is under way, of a setup that is lifted to the end of the range:
+    /// it falls about as evenly with the load as energy does, to next to nothing at the maximum. Nothing of one that is not.
+    ///
+    /// **Fails** as [`RepModel::run`].
+    pub(super) fn slowest(&self, setup: &Setup, options: &RepOptions) -> Result<Option<f64>> {
+        /// Time in which a lift gets under way, s: in as long a crawl counts as a stop.
+        const UNDER_WAY_S: f64 = 0.5;
         options.check()?;
         let equation = self.equation(setup);
         // What cannot be held at the end needs no motion to be refused.
         if !is_finished(&equation, options, 0.0) {
-            return Ok(false);
+            return Ok(None);
         }
-        let (_, ending) = repetition(&equation, &self.ground.dynamics, options, &mut |_| {})?;
-        Ok(ending == MotionEnd::Lockout)
+        let (mut begun_s, mut slowest) = (None, f64::INFINITY);
+        let mut observe = |moment: Moment| {
+            if moment.phase == Phase::Lifting {
+                let since_s = moment.time_s - *begun_s.get_or_insert(moment.time_s);
+                if since_s >= UNDER_WAY_S {
+                    slowest = moment.speed.min(slowest);
+                }
+            }
+        };
+        let (end, ending) = repetition(&equation, &self.ground.dynamics, options, &mut observe)?;
+        let slowest = if slowest.is_finite() {
+            slowest
+        } else {
+            end.speed
+        };
+        Ok((ending == MotionEnd::Lockout).then_some(slowest * slowest))
     }
 
     /// The surface of capacity over range and speed, generalised force along the range.

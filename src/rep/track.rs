@@ -153,9 +153,10 @@ fn passive_of(pose: &Pose, acting: &Acting) -> f64 {
         *sum += joint;
     }
     for muscle in &acting.muscles {
-        let state = muscle.at(&acting.curves, pose, 0.0);
-        for (sum, arm) in torque_nm.iter_mut().zip(&state.arms_m) {
-            *sum += arm * state.passive_n;
+        let placed = muscle.placed(&acting.curves, pose);
+        let (passive_n, arms_m) = placed.at_rest();
+        for (sum, arm) in torque_nm.iter_mut().zip(arms_m) {
+            *sum += arm * passive_n;
         }
     }
     torque_nm

@@ -121,7 +121,7 @@ impl FitTrials {
                 break;
             }
             let lift = &ground.lifts[index];
-            match lift.log_maximum(&lift.lifter(&ground.factors, truth)) {
+            match lift.log_maximum(&lift.strength(&ground.factors, truth)) {
                 Ok(log) => able.push((index, log)),
                 Err(fault) if fault.kind() == FaultKind::NoAnswer => {}
                 Err(fault) => return Err(fault),
@@ -166,7 +166,7 @@ fn told(
         spread => spread?,
     };
     let miss = real - spread.log_total - spread.above;
-    let of_naive = lift.log_maximum(&lift.lifter(&trial.factors, naive));
+    let of_naive = lift.log_maximum(&lift.strength(&trial.factors, naive));
     Ok(Some(TriedLift {
         movement: lift.movement.clone(),
         held: miss.abs() <= FOUR_IN_FIVE * spread.deviation,
@@ -194,7 +194,7 @@ impl FitGround {
             let (mut pull, mut weight) = (0.0, 0.0);
             for (datum, (index, _)) in self.data.iter().zip(measured) {
                 let lift = &self.lifts[*index];
-                let at = lift.log_maximum(&lift.lifter(&self.factors, &values));
+                let at = lift.log_maximum(&lift.strength(&self.factors, &values));
                 let (Ok(at), Ok(gain)) = (at, lift.still_gain(&self.factors, &values)) else {
                     // Too weak for the pose: anyone who did it is stronger.
                     values[0] += 0.25;

@@ -29,6 +29,7 @@ mod invented_lifter;
 mod judged_log;
 mod lecture_questions;
 mod lecture_sessions;
+mod lift_strength;
 mod lifted_setups;
 mod limited_stretch;
 mod listed_movements;

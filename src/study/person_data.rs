@@ -142,12 +142,12 @@ impl PersonDatum {
     ) -> Result<f64> {
         let lift = &lifts[self.lift];
         let values = self.felt(factors, values);
-        let lifter = lift.lifter(factors, &values);
+        let strength = lift.strength(factors, &values);
         match self.kind {
-            ReckonedAs::Maximum => lift.log_maximum(&lifter),
-            ReckonedAs::Held { place } => lift.log_capacity(&lifter, place, false),
+            ReckonedAs::Maximum => lift.log_maximum(&strength),
+            ReckonedAs::Held { place } => lift.log_capacity(&strength, place, false),
             ReckonedAs::Torque { place, weightless } => {
-                lift.log_capacity(&lifter, place, weightless)
+                lift.log_capacity(&strength, place, weightless)
             }
         }
     }
@@ -164,7 +164,7 @@ impl PersonDatum {
         match self.kind {
             ReckonedAs::Maximum => {
                 let lift = &lifts[self.lift];
-                Ok(lift.log_held(&lift.lifter(factors, values))?.0)
+                Ok(lift.log_held(&lift.strength(factors, values))?.0)
             }
             _ => self.reckoned(lifts, factors, values),
         }
@@ -186,11 +186,11 @@ impl PersonDatum {
         match self.kind {
             ReckonedAs::Maximum => over(lift.maximum_slopes(factors, &values)?, own),
             ReckonedAs::Held { place } => {
-                let log = |lifter: &_| lift.log_capacity(lifter, place, false);
+                let log = |strength: &_| lift.log_capacity(strength, place, false);
                 over(lift.slopes(factors, &values, &log)?, own)
             }
             ReckonedAs::Torque { place, weightless } => {
-                let log = |lifter: &_| lift.log_capacity(lifter, place, weightless);
+                let log = |strength: &_| lift.log_capacity(strength, place, weightless);
                 over(lift.slopes(factors, &values, &log)?, None)
             }
         }

@@ -3,8 +3,9 @@
 //! In: a lifter's files and the movements of the library, logarithms of strength factors. Out: [`PersonLift`], one lift
 //! simulated or held still, and how it follows the factors.
 
+use super::lift_strength::{LiftStrength, MuscleGroups};
 use super::question::Question;
-use super::rep_study::{Heaviness, maximum, repetition};
+use super::rep_study::{Heaviness, maximum_in, motion, repetition};
 use super::solve::SolvedLift;
 use super::still_lift::StillLift;
 use crate::anatomy::Lifter;
@@ -12,7 +13,7 @@ use crate::error::{FaultKind, Result};
 use crate::library::{Library, LifterFiles, Model, Workbench};
 use crate::movement::{Carrier, Measure, trace};
 use crate::person::PersonFactors;
-use crate::rep::{RepOptions, RepTrace};
+use crate::rep::{RepModel, RepOptions, RepTrace};
 use crate::resistance::{Item, Setup, Weight};
 use crate::units::Mass;
 use nalgebra::DVector;
@@ -42,6 +43,10 @@ pub struct PersonLift {
     setup: Setup,
     /// The same lift held still with a plain load, or why it cannot be.
     still: Result<StillLift>,
+    /// The lift in motion with the strengths of the files; nothing where these keep no pose.
+    motion: Option<RepModel>,
+    /// Muscles of the lifter and their groups, in order of their names.
+    muscles: MuscleGroups,
 }
 
 /// How the logarithm of a value follows the factors: by the whole, and by each group that acts.
@@ -90,6 +95,16 @@ impl PersonLift {
             movement: model.movement_name.clone(),
             options: RepOptions::usual_for(&model.movement),
             still: StillLift::of(&model, &plain, SAMPLES),
+            motion: {
+                let name = &model.movement_name;
+                motion(&Question::new(name, &model.movement, &model.lifter), &setup).ok()
+            },
+            muscles: model
+                .lifter
+                .muscles
+                .iter()
+                .map(|(name, muscle)| (name.clone(), muscle.group.clone()))
+                .collect(),
             model,
             body,
             setup,
@@ -99,21 +114,49 @@ impl PersonLift {
     /// The lifter with these logarithms of factors on the strengths of the files.
     #[must_use]
     pub fn lifter(&self, factors: &PersonFactors, values: &DVector<f64>) -> Lifter {
-        let own = factors.lift(&self.movement).map_or(0.0, |k| values[k]);
+        self.lifter_of(&self.strength(factors, values))
+    }
+
+    fn lifter_of(&self, strength: &LiftStrength) -> Lifter {
         let mut lifter = self.model.lifter.clone();
-        for muscle in lifter.muscles.values_mut() {
-            let group = factors.group(&muscle.group).map_or(0.0, |k| values[k]);
-            muscle.peak_force = muscle.peak_force * (values[0] + group + own).exp();
+        for (name, muscle) in &mut lifter.muscles {
+            muscle.peak_force = muscle.peak_force * strength.of(name);
         }
         lifter
+    }
+
+    /// The strengths of these logarithms of factors.
+    #[must_use]
+    pub fn strength(&self, factors: &PersonFactors, values: &DVector<f64>) -> LiftStrength {
+        let own = factors.lift(&self.movement).map_or(0.0, |k| values[k]);
+        let of = |group: &str| {
+            let group = factors.group(group).map_or(0.0, |k| values[k]);
+            (values[0] + group + own).exp()
+        };
+        LiftStrength::new(&self.muscles, of)
+    }
+
+    /// The strengths of the files.
+    #[must_use]
+    pub fn own_strength(&self) -> LiftStrength {
+        LiftStrength::new(&self.muscles, |_| 1.0)
     }
 
     /// Logarithm of the maximum in motion, the body with it where it is lifted, kg.
     ///
     /// **Fails** where nothing at all is lifted.
-    pub fn log_maximum(&self, lifter: &Lifter) -> Result<f64> {
-        let question = Question::new(&self.movement, &self.model.movement, lifter);
-        let (one_rm, _) = maximum(&question, &self.setup, &self.options)?;
+    pub fn log_maximum(&self, strength: &LiftStrength) -> Result<f64> {
+        let question = Question::new(&self.movement, &self.model.movement, &self.model.lifter);
+        // Fibres, poses and limbs are those of the body, whatever its strength.
+        let model = match &self.motion {
+            Some(body) => body.with_forces_times(|name| strength.of(name))?,
+            None => {
+                let lifter = self.lifter_of(strength);
+                let own = Question::new(&self.movement, &self.model.movement, &lifter);
+                motion(&own, &self.setup)?
+            }
+        };
+        let one_rm = maximum_in(&model, &question, &self.setup, &self.options)?;
         Ok(one_rm.load.as_kg().max(NO_BODY_KG).ln())
     }
 
@@ -129,8 +172,8 @@ impl PersonLift {
     /// Logarithm of the load that full activation holds still at the hardest place, kg, and that place, 0 to 1.
     ///
     /// **Fails** where the lift cannot be traced or held.
-    pub fn log_held(&self, lifter: &Lifter) -> Result<(f64, f64)> {
-        let (effort, place) = self.still()?.hardest(lifter)?;
+    pub fn log_held(&self, strength: &LiftStrength) -> Result<(f64, f64)> {
+        let (effort, place) = self.still()?.hardest(strength)?;
         Ok(((PLAIN_KG / effort.max(1.0e-9)).ln(), place))
     }
 
@@ -141,11 +184,16 @@ impl PersonLift {
     /// Logarithm of the capacity at a place of the range, N or N·m; of one without limbs' weight if that is asked for.
     ///
     /// **Fails** where the lift cannot be traced or held.
-    pub fn log_capacity(&self, lifter: &Lifter, place: f64, weightless: bool) -> Result<f64> {
+    pub fn log_capacity(
+        &self,
+        strength: &LiftStrength,
+        place: f64,
+        weightless: bool,
+    ) -> Result<f64> {
         let values = if weightless {
-            self.weightless(lifter)?
+            self.weightless(strength)?
         } else {
-            self.still()?.capacities(lifter)?
+            self.still()?.capacities(strength)?
         };
         let at = place.clamp(0.0, 1.0) * (values.len() - 1) as f64;
         let (low, part) = (at.floor() as usize, at.fract());
@@ -155,8 +203,8 @@ impl PersonLift {
     }
 
     /// Capacities of a lifter whose limbs weigh nothing.
-    fn weightless(&self, lifter: &Lifter) -> Result<Vec<f64>> {
-        let mut lifter = lifter.clone();
+    fn weightless(&self, strength: &LiftStrength) -> Result<Vec<f64>> {
+        let mut lifter = self.lifter_of(strength);
         for segment in lifter.segments.values_mut() {
             segment.mass = Mass::from_kg(1.0e-9);
         }
@@ -185,7 +233,7 @@ impl PersonLift {
         &self,
         factors: &PersonFactors,
         values: &DVector<f64>,
-        log_value: &dyn Fn(&Lifter) -> Result<f64>,
+        log_value: &dyn Fn(&LiftStrength) -> Result<f64>,
     ) -> Result<LiftSlopes> {
         let along = |place: usize| self.along(factors, values, place, log_value);
         let whole = along(0)?;
@@ -207,12 +255,12 @@ impl PersonLift {
         factors: &PersonFactors,
         values: &DVector<f64>,
         place: usize,
-        log_value: &dyn Fn(&Lifter) -> Result<f64>,
+        log_value: &dyn Fn(&LiftStrength) -> Result<f64>,
     ) -> Result<f64> {
         let beside = |step: f64| {
             let mut moved = values.clone();
             moved[place] += step;
-            log_value(&self.lifter(factors, &moved))
+            log_value(&self.strength(factors, &moved))
         };
         let above = beside(STEP)?;
         match beside(-STEP) {
@@ -229,7 +277,7 @@ impl PersonLift {
         &self,
         factors: &PersonFactors,
         values: &DVector<f64>,
-        log_value: &dyn Fn(&Lifter) -> Result<f64>,
+        log_value: &dyn Fn(&LiftStrength) -> Result<f64>,
     ) -> Result<f64> {
         self.along(factors, values, 0, log_value)
     }
@@ -238,7 +286,7 @@ impl PersonLift {
     ///
     /// **Fails** where the lift cannot be traced or held.
     pub fn still_gain(&self, factors: &PersonFactors, values: &DVector<f64>) -> Result<f64> {
-        self.gain(factors, values, &|lifter| Ok(self.log_held(lifter)?.0))
+        self.gain(factors, values, &|strength| Ok(self.log_held(strength)?.0))
     }
 
     /// How the maximum in motion follows the factors: by the whole as simulated, by the groups in the proportions of the
@@ -250,8 +298,8 @@ impl PersonLift {
         factors: &PersonFactors,
         values: &DVector<f64>,
     ) -> Result<LiftSlopes> {
-        let still = self.slopes(factors, values, &|lifter| Ok(self.log_held(lifter)?.0))?;
-        let whole = self.gain(factors, values, &|lifter| self.log_maximum(lifter))?;
+        let still = self.slopes(factors, values, &|strength| Ok(self.log_held(strength)?.0))?;
+        let whole = self.gain(factors, values, &|strength| self.log_maximum(strength))?;
         let sum: f64 = still.groups.iter().map(|(_, slope)| slope).sum();
         let share = whole / sum;
         let groups = still.groups.into_iter();

@@ -54,10 +54,12 @@ impl LiftSpread {
         mode: &DVector<f64>,
         draws: &FitDraws,
     ) -> Result<Self> {
-        let lifter = lift.lifter(&ground.factors, mode);
-        let log_total = lift.log_maximum(&lifter)?;
-        let (still, range) = lift.log_held(&lifter)?;
-        let by_strength = lift.gain(&ground.factors, mode, &|lifter| lift.log_maximum(lifter))?;
+        let strength = lift.strength(&ground.factors, mode);
+        let log_total = lift.log_maximum(&strength)?;
+        let (still, range) = lift.log_held(&strength)?;
+        let by_strength = lift.gain(&ground.factors, mode, &|strength| {
+            lift.log_maximum(strength)
+        })?;
         let held = lift.still_gain(&ground.factors, mode)?;
         let place = ground.factors.lift(&lift.movement);
         let before = place.map_or(0.0, |place| ground.before.covariance[(place, place)]);
@@ -110,7 +112,7 @@ impl LiftSpread {
         ground: &FitGround,
         values: &DVector<f64>,
     ) -> Option<(f64, f64)> {
-        let held = lift.log_held(&lift.lifter(&ground.factors, values));
+        let held = lift.log_held(&lift.strength(&ground.factors, values));
         let (still, place) = held.ok()?;
         Some((self.gain * (still - self.still), place))
     }

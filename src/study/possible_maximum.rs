@@ -70,7 +70,7 @@ fn judged(
     log_total: f64,
 ) -> Result<Option<OddMaximum>> {
     let lift = PersonLift::of(model.clone())?;
-    let (held, _) = lift.log_held(&lift.model.lifter)?;
+    let (held, _) = lift.log_held(&lift.own_strength())?;
     if (log_total - held).abs() < SURELY_USUAL {
         return Ok(None);
     }
@@ -79,7 +79,7 @@ fn judged(
     let factors = PersonFactors::of(&lift.groups(), std::slice::from_ref(&lift.movement));
     let mut values = DVector::zeros(factors.count());
     values[0] = table.gain(if is_above { most } else { fewest });
-    let reckoned = lift.log_maximum(&lift.lifter(&factors, &values))?;
+    let reckoned = lift.log_maximum(&lift.strength(&factors, &values))?;
     let miss = log_total - reckoned;
     // Between both ends of training, or on the far side of what training explains.
     if (miss > 0.0) != is_above {

@@ -129,15 +129,35 @@ pub fn maximum(
     template: &Setup,
     options: &RepOptions,
 ) -> Result<(OneRepMax, RepModel)> {
+    let model = motion(question, template)?;
+    let one_rm = maximum_in(&model, question, template, options)?;
+    Ok((one_rm, model))
+}
+
+/// The lift in motion under a setup that leaves the plain load open.
+///
+/// **Fails** where the setup does not fit, the lift cannot be traced or a pose not held.
+pub(super) fn motion(question: &Question<'_>, template: &Setup) -> Result<RepModel> {
     let carrier = question.movement.carrier()?;
     template.check_for(&carrier, question.movement_name)?;
     let body = rigged(question, carrier, template);
     let pulling = with_load(&body, hardest(question, template));
-    let model = RepModel::for_setup(question.movement, question.lifter, &pulling)?;
-    match model.one_rm(&body, options) {
-        Ok(one_rm) => Ok((one_rm, model)),
-        Err(fault) => Err(needs_help(question, &model, &body, options, fault)),
-    }
+    RepModel::for_setup(question.movement, question.lifter, &pulling)
+}
+
+/// The maximum of a lift in motion, of the question's own lifter or a version of that body of other strength.
+///
+/// **Fails** where nothing is lifted.
+pub(super) fn maximum_in(
+    model: &RepModel,
+    question: &Question<'_>,
+    template: &Setup,
+    options: &RepOptions,
+) -> Result<OneRepMax> {
+    let body = rigged(question, question.movement.carrier()?, template);
+    model
+        .one_rm(&body, options)
+        .map_err(|fault| needs_help(question, model, &body, options, fault))
 }
 
 /// The plain load at a share of the maximum.

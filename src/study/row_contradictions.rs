@@ -75,7 +75,7 @@ fn found_apart(member: &TeamMember, library: &Library) -> Result<Vec<ApartLift>>
 /// be asked.
 fn are_surely_alike(data: &[PersonDatum], lifts: &[PersonLift]) -> Result<bool> {
     let beside = |(datum, lift): (&PersonDatum, &PersonLift)| {
-        let (held, _) = lift.log_held(&lift.model.lifter)?;
+        let (held, _) = lift.log_held(&lift.own_strength())?;
         Ok(datum.measured.log_value - held)
     };
     let beside = data.iter().zip(lifts).map(beside);

@@ -1,9 +1,9 @@
 //! A lift held still by people of many strengths: poses, muscles and load once, capacities for each.
 //!
-//! In: lifter and movement, a setup; then a lifter of other strengths. Out: capacities and the hardest place.
+//! In: lifter and movement, a setup; then other strengths. Out: capacities and the hardest place.
 
+use super::lift_strength::LiftStrength;
 use super::solve::{load_points, load_torque_nm};
-use crate::anatomy::Lifter;
 use crate::capacity::{Acting, StrengthRange};
 use crate::demand::DemandCurve;
 use crate::error::{Error, LiftFault, Result};
@@ -18,8 +18,8 @@ pub(super) struct StillLift {
     movement: String,
     range: Range,
     strengths: StrengthRange,
-    /// Names and peak forces of the acting muscles, N.
-    muscles: Vec<(String, f64)>,
+    /// Names of the acting muscles.
+    muscles: Vec<String>,
     /// What the setup asks for at every pose, N or N·m.
     demanded: Vec<f64>,
 }
@@ -31,8 +31,7 @@ impl StillLift {
     pub fn of(model: &Model, setup: &Setup, samples: usize) -> Result<Self> {
         let range = trace(&model.movement, &model.lifter, samples)?;
         let acting = Acting::of(&model.lifter, &range.poses)?;
-        let muscles = acting.muscles.iter();
-        let muscles = muscles.map(|muscle| (muscle.name.clone(), muscle.fibre.peak_force_n));
+        let muscles = acting.muscles.iter().map(|muscle| muscle.name.clone());
         Ok(Self {
             movement: model.movement_name.clone(),
             strengths: StrengthRange::of(&acting, &range),
@@ -42,23 +41,20 @@ impl StillLift {
         })
     }
 
-    /// Capacity at every pose of the same body with the strengths of a lifter, N or N·m.
+    /// Capacity at every pose of the same body with other strengths, N or N·m.
     ///
     /// **Fails** where no activation keeps a pose.
-    pub fn capacities(&self, lifter: &Lifter) -> Result<Vec<f64>> {
-        let factor = |(name, peak_n): &(String, f64)| {
-            let muscle = lifter.muscles.get(name).filter(|_| *peak_n > 0.0);
-            muscle.map_or(1.0, |muscle| muscle.peak_force.as_n() / peak_n)
-        };
-        let factors: Vec<f64> = self.muscles.iter().map(factor).collect();
+    pub fn capacities(&self, strength: &LiftStrength) -> Result<Vec<f64>> {
+        let muscles = self.muscles.iter();
+        let factors: Vec<f64> = muscles.map(|name| strength.of(name)).collect();
         self.strengths.capacities(&self.range, &factors)
     }
 
-    /// The greatest effort of such a lifter under the setup, and where that is, 0 to 1.
+    /// The greatest effort with such strengths under the setup, and where that is, 0 to 1.
     ///
     /// **Fails** where a pose cannot be kept, or holds nothing but itself.
-    pub fn hardest(&self, lifter: &Lifter) -> Result<(f64, f64)> {
-        let capacities = self.capacities(lifter)?;
+    pub fn hardest(&self, strength: &LiftStrength) -> Result<(f64, f64)> {
+        let capacities = self.capacities(strength)?;
         let mut hardest = (0.0, 0.0);
         let last = (capacities.len() - 1).max(1) as f64;
         for (index, (demanded, capacity)) in self.demanded.iter().zip(&capacities).enumerate() {

@@ -239,12 +239,31 @@ impl Tab {
             json!({"width": width, "height": height, "deviceScaleFactor": 1, "mobile": false});
         self.call("Emulation.setDeviceMetricsOverride", &size);
         let scheme = if is_dark { "dark" } else { "light" };
-        let media = json!({"features": [{"name": "prefers-color-scheme", "value": scheme}]});
+        let media =
+            json!({"media": "", "features": [{"name": "prefers-color-scheme", "value": scheme}]});
         self.call("Emulation.setEmulatedMedia", &media);
+    }
+
+    /// The page as it goes to paper, so wide and high.
+    pub fn look_at_paper(&mut self, width: u32, height: u32) {
+        let size =
+            json!({"width": width, "height": height, "deviceScaleFactor": 1, "mobile": false});
+        self.call("Emulation.setDeviceMetricsOverride", &size);
+        self.call("Emulation.setEmulatedMedia", &json!({"media": "print"}));
     }
 
     /// A key, pressed and let go.
     pub fn key(&mut self, key: &str) {
+        self.key_with(key, 0);
+    }
+
+    /// The tabulator with the shift key held: one element back.
+    pub fn tab_back(&mut self) {
+        const SHIFT: u32 = 8;
+        self.key_with("Tab", SHIFT);
+    }
+
+    fn key_with(&mut self, key: &str, modifiers: u32) {
         let code = match key {
             "ArrowRight" => 39,
             "ArrowLeft" => 37,
@@ -257,8 +276,7 @@ impl Tab {
             _ => 32,
         };
         for kind in ["keyDown", "keyUp"] {
-            let mut event =
-                json!({"type": kind, "key": key, "code": key, "windowsVirtualKeyCode": code});
+            let mut event = json!({"type": kind, "key": key, "code": key, "windowsVirtualKeyCode": code, "modifiers": modifiers});
             if kind == "keyDown" && (key == "Enter" || key == " ") {
                 event["text"] = json!(if key == "Enter" { "\r" } else { " " });
             }
