@@ -4,6 +4,7 @@
 //! worked out anew from the written data, or a definition, which holds whatever the data.
 
 mod below_titles;
+mod doubts;
 mod drawings;
 mod families;
 mod lecture;
@@ -22,6 +23,8 @@ pub struct Drawn {
     curves: Vec<(String, String, Vec<[f64; 2]>)>,
     /// What is said to those who cannot see it: a title may speak of a place that is named here.
     description: String,
+    /// Curves with the stretches in which their lines are hollow, % of the range.
+    hollow: Vec<(String, Vec<[f64; 2]>)>,
 }
 
 impl Drawn {
