@@ -2,7 +2,7 @@
 //!
 //! In: lifts of a class, loaded or not. Out: the words around the lecture's figures of classes.
 
-use super::doubt_words::LESS_SURE;
+use super::doubt_words::{HOLLOW, LESS_SURE, doubt_sentence};
 use super::fibre_words::is_doubted;
 use super::figure_words::FigureWords;
 use super::limits_words::{FEWEST_ROWS, off_by};
@@ -56,7 +56,11 @@ pub fn classes_words(lifter: &str, examples: &[&Study], above: &[&Study]) -> Fig
             if examples.len() == 1 { "shape" } else { "shapes" },
             either(&doings)
         ),
-        subtitle: held_still(lifter),
+        // Small panels leave no room for a footnote.
+        subtitle: match doubt_sentence(&named(examples)) {
+            Some(_) => format!("{lifter}, held still. {HOLLOW}"),
+            None => held_still(lifter),
+        },
         footnote: arrows(above),
         description: format!(
             "Strength curves of {} lifts side by side over the range of the lift. {}",
@@ -67,8 +71,9 @@ pub fn classes_words(lifter: &str, examples: &[&Study], above: &[&Study]) -> Fig
                   end the curve is ascending, where it falls it is descending, and where it is greatest in between it is \
                   bell-shaped; the u-shape, where it is least in between, is added here. An end is weak below 85 % of the \
                   peak; a fall to below 85 % of the weaker end between them makes a u. \
-                  Every curve is drawn in percent of its own median, so that only the shape counts."
-            .to_owned(),
+                  Every curve is drawn in percent of its own median, so that only the shape counts. "
+            .to_owned()
+            + &arrows(above),
     };
     words.doubting(&named(examples))
 }

@@ -19,7 +19,7 @@ const CLOSEST: f64 = 0.35;
 /// Room between curves and names, in gaps: for a leader, or a piece of the line, clear of both.
 const LEADER: f64 = 7.4;
 /// Least room between the plot and the piece of a line beside a name, in gaps: nearer it would seem to go on.
-const APART: f64 = 2.0;
+const APART: f64 = 1.0;
 /// Most room between two names, in gaps.
 const FARTHEST: f64 = 2.0;
 /// Sizes that names in the column may take, over the usual one, until they fit above each other.

@@ -216,14 +216,20 @@ fn apart(piece: &[PixelPoint], stretches: &[[f64; 2]], plot: &Plot) -> [Vec<Vec<
 /// Width of the core of a hollow line over the line's own: the rims left and right of it are still seen from afar; assumed.
 const CORE: f64 = 0.5;
 
-/// Takes the core out of a line where its curve is less sure: the rims keep colour, dashes and contrast.
+/// Least width of a hollow line over the usual one of curves: rims of thinner ones are not seen; assumed.
+const LEAST_HOLLOW: f64 = 0.9;
+
+/// Draws a line as a tube in its own colour where its curve is less sure; the gaps of dashes would open its sides.
 fn draw_hollows(frame: &mut Frame, series: &Series, plot: &Plot, width: f64) {
+    let width = width.max(LEAST_HOLLOW * frame.measures.line);
+    let rims = Stroke::solid(series.role.line(&frame.colours), width);
     let core = Stroke::solid(frame.colours.background, CORE * width);
     for ends in &series.doubted {
         let [from, to] = plot.stretch_px(*ends);
         let area = Rect::new(from, plot.area.top, to, plot.area.bottom);
         for piece in visible(series, plot) {
             for inside in clipped(&piece, &area) {
+                frame.scene.polyline(inside.clone(), rims.clone());
                 frame.scene.polyline(inside, core.clone());
             }
         }

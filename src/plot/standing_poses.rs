@@ -124,7 +124,7 @@ impl StandingPoses {
     }
 }
 
-/// Where the line from a dot to the middle of its figure first meets a limb or a support; the middle where it meets none.
+/// Where the line from a dot to the joint in the middle of its figure first meets a limb or a support.
 fn tie_end(
     frame: &Frame,
     figure: &StickFigure,
@@ -132,10 +132,17 @@ fn tie_end(
     area: &Rect,
     foot: PixelPoint,
 ) -> PixelPoint {
-    let centre = area.centre();
     let Some(standing) = stick_figure::standing(frame, figure, scale, area) else {
-        return centre;
+        return area.centre();
     };
+    let off = |at: &PixelPoint| (at[0] - area.centre()[0]).hypot(at[1] - area.centre()[1]);
+    let joints = figure
+        .limbs
+        .iter()
+        .flatten()
+        .map(|joint| standing.px(*joint));
+    let nearest = joints.min_by(|a, b| off(a).total_cmp(&off(b)));
+    let centre = nearest.unwrap_or(area.centre());
     let limbs = figure.limbs.iter().flat_map(|joints| joints.windows(2));
     let supports = figure.supports.iter().map(|ends| ends.as_slice());
     let all = limbs.chain(supports);

@@ -144,6 +144,13 @@ const CLASSES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
+        reads: r"Arrows: the curve goes on(?:, for there elbow or knee is nearly straight, and a model bears any load on a straight limb| above the figure)",
+        holds: |_, drawn| {
+            let leaves = |c: &(String, String, Vec<[f64; 2]>)| peak(&c.2)[1] > 220.0;
+            holds(lifts(drawn).any(leaves), "a curve leaves the figure")
+        },
+    },
+    Claim {
         reads: r"Strength curves of (\d+) lifts side by side over the range of the lift",
         holds: |told, drawn| says(&told[1], drawn.curves.len() as f64, 0.0, "lifts"),
     },
