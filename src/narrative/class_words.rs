@@ -9,7 +9,7 @@ use super::limits_words::{FEWEST_ROWS, off_by};
 use super::prose::{capital, listed, part_of_range, percent};
 use super::quantities::rounded;
 use super::shown_units::ShownUnits;
-use super::straight_limbs::{straight_at_peak, straightens};
+use super::straight_limbs::{arrows, behind, straightens};
 use crate::capacity::CurveShape;
 use crate::library::LiftErrors;
 use crate::study::{
@@ -71,9 +71,9 @@ pub fn classes_words(lifter: &str, examples: &[&Study], above: &[&Study]) -> Fig
                   end the curve is ascending, where it falls it is descending, and where it is greatest in between it is \
                   bell-shaped; the u-shape, where it is least in between, is added here. An end is weak below 85 % of the \
                   peak; a fall to below 85 % of the weaker end between them makes a u. \
-                  Every curve is drawn in percent of its own median, so that only the shape counts. "
+                  Every curve is drawn in percent of its own median, so that only the shape counts."
             .to_owned()
-            + &arrows(above),
+            + &behind(&arrows(above)),
     };
     words.doubting(&named(examples))
 }
@@ -90,17 +90,6 @@ fn either(items: &[&str]) -> String {
 pub(crate) fn named<'a>(lifts: &'a [&'a Study]) -> Vec<(&'a str, &'a Study)> {
     let name = |study: &&'a Study| (study.movement_title.as_str(), *study);
     lifts.iter().map(name).collect()
-}
-
-/// Why curves leave the figure; nothing where none does.
-fn arrows(above: &[&Study]) -> String {
-    match above.iter().map(|study| straight_at_peak(study)).collect::<Option<Vec<_>>>() {
-        _ if above.is_empty() => String::new(),
-        Some(_) => "Arrows: the curve goes on, for there elbow or knee is nearly straight, and a model bears any load on a \
-                    straight limb."
-            .to_owned(),
-        None => "Arrows: the curve goes on above the figure.".to_owned(),
-    }
 }
 
 /// The class and the ends of one curve, below its panel's title.

@@ -1,6 +1,6 @@
 //! Limbs that are nearly straight, on which a model bears almost any load.
 //!
-//! In: a study. Out: the joint that is nearly straight at a place, by name.
+//! In: a study. Out: the joint that is nearly straight at a place, by name; why curves leave a figure there.
 
 use crate::anatomy::Joint;
 use crate::study::{Study, sample_of_peak};
@@ -31,4 +31,23 @@ pub(crate) fn straightens(study: &Study) -> Option<&'static str> {
     let last = study.range.poses.len() - 1;
     let end = straight_at(study, last)?;
     (straight_at(study, 0) != Some(end)).then(|| end.name())
+}
+
+/// A sentence behind another one; nothing where there is none.
+pub(crate) fn behind(sentence: &str) -> String {
+    match sentence {
+        "" => String::new(),
+        told => format!(" {told}"),
+    }
+}
+
+/// Why curves leave the figure; nothing where none does.
+pub(crate) fn arrows(above: &[&Study]) -> String {
+    match above.iter().map(|study| straight_at_peak(study)).collect::<Option<Vec<_>>>() {
+        _ if above.is_empty() => String::new(),
+        Some(_) => "Arrows: the curve goes on, for there elbow or knee is nearly straight, and a model bears any load on a \
+                    straight limb."
+            .to_owned(),
+        None => "Arrows: the curve goes on above the figure.".to_owned(),
+    }
 }
