@@ -138,7 +138,9 @@ const UNIT_LETTERS: usize = 5;
 /// The words of a text, a number with the unit behind it as one: no line ends in "64" and the next begins with "mm".
 fn bound_words(text: &str) -> Vec<String> {
     let mut words: Vec<String> = Vec::new();
-    for word in text.split_whitespace() {
+    // A no-break space binds as a letter does.
+    let breaks = |letter: char| letter.is_whitespace() && letter != '\u{a0}';
+    for word in text.split(breaks).filter(|word| !word.is_empty()) {
         match words.last_mut() {
             Some(last) if last.ends_with(is_digit) && is_unit(word) => {
                 last.push(' ');

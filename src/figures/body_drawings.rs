@@ -9,7 +9,7 @@ use super::sheet::{Chart, Sheet, heading};
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::body_words::{
     ACTIVATION, LETTERS, OTHERS, OtherMuscles, POSES, ShownPose, activation_steps, most_changed,
-    muscle_head, muscle_row, muscle_words, others_row, pose_title,
+    muscle_head, muscle_row, muscle_words, others_row, short_pose_title,
 };
 use crate::numeric::Point;
 use crate::plot::{BodyMark, BodyPanel, BodyPanels, ColourKey, Role, StickFigure};
@@ -69,20 +69,29 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
         })
         .collect();
     let others = left_out(study, &poses, &crossed, &told);
+    // Where every muscle is fully active its colour tells which it is.
+    let shades = told
+        .iter()
+        .flatten()
+        .any(|(muscle, _)| muscle.activation < ALL_ACTIVE);
     let panels = poses.iter().zip(&drawn).map(|(pose, muscles)| {
         let outline = &study.range.poses[pose.sample].outline;
         BodyPanel {
-            title: pose_title(study, *pose, units),
+            title: short_pose_title(study, *pose, units),
             figure: limbs_alone(&limbs_at(outline, &crossed)),
-            marks: muscle_marks(muscles, widest, most_changed(&told)),
+            marks: [
+                muscle_marks(muscles, widest, most_changed(&told), shades),
+                joint_names(study, pose.sample, &crossed),
+            ]
+            .concat(),
             table: muscle_table(study, pose.sample, &crossed, muscles, &others, units),
         }
     });
-    let words = muscle_words(study, &poses, &told, &others, units);
+    let words = muscle_words(study, &poses, &told, &others, (shades, units));
     let bodies = BodyPanels {
         heading: heading(&words),
         panels: panels.collect(),
-        key: Some(ColourKey {
+        key: shades.then(|| ColourKey {
             title: ACTIVATION.to_owned(),
             steps: activation_steps(),
         }),
@@ -144,20 +153,51 @@ fn limbs_alone(limbs: &[Vec<Point>]) -> StickFigure {
     }
 }
 
-/// Every muscle as wide as its force and in the colour of its activation, the one of which the title tells last, with its arm;
-/// letters are led to their muscles.
-fn muscle_marks(muscles: &[MuscleOnLimb], widest_n: f64, told: usize) -> Vec<BodyMark> {
-    let line = |(at, one): (usize, &MuscleOnLimb)| BodyMark::Filled {
-        points: one.path.points.clone(),
-        share: one.muscle.activation,
-        width: one.muscle.force_n / widest_n,
-        is_told: at == told,
+/// An activation from here on is whole.
+const ALL_ACTIVE: f64 = 0.995;
+/// An arm's end this near to a muscle's line lies on it, m.
+const ON_LINE_M: f64 = 0.002;
+
+/// Every muscle as wide as its force and in the colour of its activation, or in one of its own where all are fully active; the
+/// one of which the title tells last, with its arm, and its line of pull as far as the arm's end; letters are led to their muscles.
+fn muscle_marks(
+    muscles: &[MuscleOnLimb],
+    widest_n: f64,
+    told: usize,
+    shades: bool,
+) -> Vec<BodyMark> {
+    let line = |(at, one): (usize, &MuscleOnLimb)| match shades {
+        true => BodyMark::Filled {
+            points: one.path.points.clone(),
+            share: one.muscle.activation,
+            width: one.muscle.force_n / widest_n,
+            is_told: at == told,
+        },
+        false => BodyMark::Line {
+            points: one.path.points.clone(),
+            role: Role::Series(at),
+            width: one.muscle.force_n / widest_n,
+        },
     };
     let others = muscles.iter().enumerate().filter(|(at, _)| *at != told);
     let told_one = muscles.iter().enumerate().filter(|(at, _)| *at == told);
     let levers = muscles.get(told).map(|one| BodyMark::Lever {
         ends: one.path.arm,
         role: Role::Reference,
+    });
+    let drawn_on = muscles.get(told).and_then(|one| {
+        let foot = one.path.arm[1];
+        let off_m = |at: &[f64; 2]| (at[0] - foot[0]).hypot(at[1] - foot[1]);
+        let ends = [one.path.points.first()?, one.path.points.last()?];
+        let nearest = ends
+            .into_iter()
+            .min_by(|a, b| off_m(a).total_cmp(&off_m(b)))?;
+        let is_apart = off_m(nearest) > ON_LINE_M && is_beyond(&one.path.points, foot);
+        is_apart.then(|| BodyMark::Line {
+            points: vec![*nearest, foot],
+            role: Role::Muted,
+            width: 0.0,
+        })
     });
     let names = muscles.iter().zip(LETTERS).enumerate();
     let names = names.map(|(at, (one, letter))| BodyMark::Name {
@@ -166,7 +206,39 @@ fn muscle_marks(muscles: &[MuscleOnLimb], widest_n: f64, told: usize) -> Vec<Bod
         is_told: at == told,
     });
     let lines = others.chain(told_one).map(line);
-    lines.chain(levers).chain(names).collect()
+    lines.chain(levers).chain(drawn_on).chain(names).collect()
+}
+
+/// Whether a point lies before the beginning or behind the end of a line that is straight or nearly so.
+fn is_beyond(points: &[[f64; 2]], at: [f64; 2]) -> bool {
+    let (Some(from), Some(to)) = (points.first(), points.last()) else {
+        return false;
+    };
+    let along = [to[0] - from[0], to[1] - from[1]];
+    let square = along[0] * along[0] + along[1] * along[1];
+    let share = ((at[0] - from[0]) * along[0] + (at[1] - from[1]) * along[1]) / square;
+    !(0.0..=1.0).contains(&share)
+}
+
+/// The joints that the muscles cross, by name; a joint that turns about several axes once.
+fn joint_names(study: &Study, sample: usize, joints: &[ShownJoint]) -> Vec<BodyMark> {
+    let outline = &study.range.poses[sample].outline;
+    let mut named: Vec<&str> = Vec::new();
+    let mut marks = Vec::new();
+    for joint in joints {
+        let name = study.joint(joint.row);
+        if named.contains(&name) {
+            continue;
+        }
+        named.push(name);
+        let centre = outline.centres[joint.row];
+        marks.push(BodyMark::Name {
+            along: vec![[centre.x, centre.z]],
+            text: name.to_owned(),
+            is_told: false,
+        });
+    }
+    marks
 }
 
 /// At every joint what muscles without a line make at each place; none where that is too little to be printed.

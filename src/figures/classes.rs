@@ -7,17 +7,19 @@ use crate::capacity::CurveShape;
 use crate::library::LiftErrors;
 use crate::narrative::axis_words::{LOAD_OVER_MEDIAN, MEDIAN, WHOLE_RANGE, over_median};
 use crate::narrative::class_words::{
-    classes_words, effort_span, ends_of_peak, lifts_of_class_words, load_over_class_words,
+    BODY_WEIGHT, classes_words, effort_span, ends_of_peak, lifts_of_class_words,
+    load_over_class_words, named,
 };
 use crate::narrative::prose::capital;
+use crate::narrative::quantities::rounded;
 use crate::plot::{
     Axis, Extent, Labels, LevelLine, LineChart, Panel, Role, Series, Shade, SmallMultiples,
     SmallPanel, Time,
 };
-use crate::study::{LoadedExamples, Study};
+use crate::study::{ClassLifts, LoadedExamples, Study, hollow_stretches, median_capacity};
 use crate::units::System;
 
-/// Where the shared upright axis ends, % of the median: nearly straight limbs climb out of any scale.
+/// Where the shared upright axis ends at the latest, % of the median: nearly straight limbs climb out of any scale.
 const CEILING_PERCENT: f64 = 220.0;
 
 /// The axis of the range in percent, shared by lifts of different travel.
@@ -26,44 +28,55 @@ fn range_axis() -> Axis {
     axis.timed(Time::Rising)
 }
 
-/// The axis of values over a lift's own median, which has a tick.
-fn median_axis(quantity: &str) -> Axis {
-    let ticks = [0, 100, 200].map(|percent| (f64::from(percent), percent.to_string()));
+/// The axis of values over a lift's own median, which has a tick: as far as the greatest curve, or to the ceiling.
+fn median_axis(quantity: &str, lifts: &[&Study]) -> Axis {
+    /// Steps of the axis and of its end, %.
+    const STEP: f64 = 50.0;
+    let peaks = lifts
+        .iter()
+        .map(|study| percent_of_median(study, study.class.peak));
+    let greatest = peaks.fold(100.0, f64::max);
+    let (top, step) = match (greatest / STEP).ceil() * STEP {
+        above if above > CEILING_PERCENT => (CEILING_PERCENT, 2.0 * STEP),
+        top => (top, STEP),
+    };
+    let ticks = (0..=(top / step) as u32).map(|number| step * f64::from(number));
     Axis {
-        ticks: ticks.into(),
-        ..Axis::new(over_median(quantity), "%").reaching(Extent::FromZeroTo(CEILING_PERCENT))
+        ticks: ticks.map(|value| (value, rounded(value, 0))).collect(),
+        ..Axis::new(over_median(quantity), "%").reaching(Extent::FromZeroTo(top))
     }
 }
 
-/// The middle one of the capacities: half of the range holds more, half less.
-fn median(values: &[f64]) -> f64 {
-    let mut sorted = values.to_vec();
-    sorted.sort_by(f64::total_cmp);
-    sorted[sorted.len() / 2]
+fn percent_of_median(study: &Study, value: f64) -> f64 {
+    100.0 * value / median_capacity(study)
+}
+
+/// Whether a lift's curve leaves the axis.
+fn leaves(study: &Study) -> bool {
+    percent_of_median(study, study.class.peak) > CEILING_PERCENT
 }
 
 /// Values in percent of the median capacity over the range in percent.
 fn over_range(study: &Study, values: &[f64]) -> Vec<[f64; 2]> {
-    let unit = median(&study.capacity.values());
     let places = study.range.poses.iter().map(|pose| pose.load.range);
     places
         .zip(values)
-        .map(|(range, value)| [100.0 * range, 100.0 * value / unit])
+        .map(|(range, value)| [100.0 * range, percent_of_median(study, *value)])
         .collect()
 }
 
 fn capacity_curve(study: &Study, name: &str, role: Role) -> Series {
-    Series::new(name, over_range(study, &study.capacity.values()), role)
+    let hollow = hollow_stretches(study);
+    let hollow = hollow.into_iter().map(|ends| ends.map(|end| 100.0 * end));
+    Series::new(name, over_range(study, &study.capacity.values()), role).doubted(hollow.collect())
 }
 
 /// The same with the peak, where that lies between two samples.
 fn capacity_with_peak(study: &Study, name: &str, role: Role) -> Series {
     let mut curve = capacity_curve(study, name, role);
     if let Some((behind, range, peak)) = study.crest() {
-        let unit = median(&study.capacity.values());
-        curve
-            .points
-            .insert(behind, [100.0 * range, 100.0 * peak / unit]);
+        let crest = [100.0 * range, percent_of_median(study, peak)];
+        curve.points.insert(behind, crest);
     }
     curve
 }
@@ -79,15 +92,16 @@ fn columns(panels: usize) -> usize {
 
 /// One example of every class side by side.
 #[must_use]
-pub fn three_classes(lifter: &str, examples: &[&Study]) -> Sheet {
+pub fn classes(lifter: &str, examples: &[&Study]) -> Sheet {
     let chart = SmallMultiples {
         x: range_axis(),
-        y: median_axis("Strength"),
+        y: median_axis("Strength", examples),
         panels: examples.iter().map(|study| class_panel(study)).collect(),
         columns: Some(columns(examples.len())),
         ..SmallMultiples::default()
     };
-    Sheet::panels(&classes_words(lifter, examples), chart)
+    let above: Vec<&Study> = examples.iter().copied().filter(|s| leaves(s)).collect();
+    Sheet::panels(&classes_words(lifter, examples, &above), chart)
 }
 
 fn class_panel(study: &Study) -> SmallPanel {
@@ -103,26 +117,40 @@ fn class_panel(study: &Study) -> SmallPanel {
     }
 }
 
-/// The lifts of one class; the first lies on top and takes the strongest colour.
+/// The lifts of one class; the first lies on top and takes the strongest colour. A single one that the body is the load of has
+/// the body's weight beside it.
 #[must_use]
-pub fn class_lifts(lifter: &str, shape: CurveShape, lifts: &[&Study]) -> Sheet {
-    let curves = lifts.iter().enumerate();
-    let curves = curves.map(|(index, study)| {
-        capacity_with_peak(study, &study.movement_title, Role::Series(index))
-    });
+pub fn class_lifts(
+    lifter: &str,
+    shape: CurveShape,
+    lifts: &ClassLifts<'_>,
+    units: System,
+) -> Sheet {
+    let curves = lifts.shown.iter().enumerate();
+    let mut curves: Vec<Series> = curves
+        .map(|(index, study)| capacity_with_peak(study, &study.movement_title, Role::Series(index)))
+        .collect();
+    if let Some(study) = &lifts.under_body {
+        let demand = over_range(study, &study.setups[0].values);
+        curves.push(Series::new(BODY_WEIGHT, demand, Role::DEMAND));
+    }
     let panel = Panel {
         levels: vec![LevelLine::new(100.0, MEDIAN)],
-        ..Panel::new(median_axis("Strength"), curves.collect())
+        ..Panel::new(median_axis("Strength", &lifts.shown), curves)
     };
-    let labels = match lifts.len() {
-        0..=3 => Labels::Auto,
+    let labels = match lifts.shown.len() {
+        0..=4 => Labels::Auto,
         _ => Labels::Column,
     };
     let chart = LineChart {
         labels,
         ..LineChart::new(range_axis(), vec![panel])
     };
-    Sheet::lines(&lifts_of_class_words(lifter, shape, lifts), chart)
+    let above: Vec<&Study> = lifts.shown.iter().copied().filter(|s| leaves(s)).collect();
+    Sheet::lines(
+        &lifts_of_class_words(lifter, shape, lifts, &above, units),
+        chart,
+    )
 }
 
 /// Capacity and the demand of a plain weight for one lift of every class.
@@ -141,10 +169,9 @@ pub fn load_over_class(
         columns: Some(columns(loaded.len())),
         ..SmallMultiples::default()
     };
-    Sheet::panels(
-        &load_over_class_words(lifter, examples, errors, units),
-        chart,
-    )
+    let drawn: Vec<&Study> = loaded.iter().collect();
+    let words = load_over_class_words(lifter, examples, errors, units).doubting(&named(&drawn));
+    Sheet::panels(&words, chart)
 }
 
 fn loaded_panel(study: &Study) -> SmallPanel {

@@ -60,7 +60,10 @@ fn both_loads(both: &AgainstPlain, words: &FigureWords, units: System, below: &[
         whole: over.whole(panel.axis.extent).filter(|_| below.is_empty()),
         ..LineChart::new(over.axis(), [&[panel], below].concat())
     };
-    Sheet::lines(words, chart).under(&both.study)
+    let words = words
+        .clone()
+        .doubting(&[(both.study.movement_title.as_str(), &both.study)]);
+    Sheet::lines(&words, chart).under(&both.study)
 }
 
 /// Effort over the range with plain weight, chain, band and both.

@@ -19,9 +19,21 @@ pub fn family_chart(family: &Family, asked: &Conditions, units: System) -> LineC
     let axis = base.load_axis().reaching(base.load_extent(0.0));
     let panel = Panel::new(axis, series(family, units));
     LineChart {
-        heading: heading(&family_words(family, asked, units)),
+        heading: heading(&family_words(family, asked, units).doubting(&named(family))),
         ..LineChart::new(base.axis(), vec![panel])
     }
+}
+
+/// The curves of a family with the values that they are of.
+fn named(family: &Family) -> Vec<(&str, &Study)> {
+    let variants = family.variants.iter();
+    let mut curves: Vec<(&str, &Study)> = variants
+        .map(|variant| (variant.text.as_str(), &variant.study))
+        .collect();
+    if !family.has_present() {
+        curves.push((AS_IT_IS, &family.base));
+    }
+    curves
 }
 
 /// A press with narrow and wide grips, beside what was measured.
@@ -49,7 +61,7 @@ pub fn thigh_sheet(family: &Family, units: System) -> Sheet {
 fn series(family: &Family, units: System) -> Vec<Series> {
     let curve = |name: String, study: &Study, role| {
         let over = OverRange::new(study, units);
-        Series::new(name, over.capacity_points(), role)
+        Series::new(name, over.capacity_points(), role).doubted(over.hollow())
     };
     let (order, are_numbers) = order(family);
     let last = order.len().saturating_sub(1).max(1) as f64;

@@ -7,10 +7,12 @@ use super::sheet::Sheet;
 use crate::anatomy::ForceVelocity;
 use crate::narrative::axis_words::{FORCE, SHORTENING_SPEED};
 use crate::narrative::fibre_words::{
-    ISOLATED, LOWERING, VOLUNTARY, force_velocity_words, of_fastest_speed,
+    HELD_STILL, ISOLATED, LIFTING, LOWERING, VOLUNTARY, force_velocity_words, of_fastest_speed,
 };
 use crate::narrative::prose::percent;
-use crate::narrative::speed_words::{speed_in_words, speed_words};
+use crate::narrative::quantities::rounded;
+use crate::narrative::shown_units::ShownUnits;
+use crate::narrative::speed_words::{at_angle, speed_in_words, speed_words};
 use crate::plot::{Axis, Extent, LineChart, Marker, Panel, Role, Series, Shade};
 use crate::study::{MovingStudy, SpeedCost, Study};
 use crate::units::System;
@@ -36,14 +38,20 @@ pub fn force_velocity(cost: &SpeedCost) -> Sheet {
     let at = [100.0 * cost.speed, 100.0 * cost.left];
     let told = Marker::new(at, percent(cost.left), Role::Series(0));
     let panel = Panel {
-        markers: vec![told.detailed(of_fastest_speed(cost.speed))],
+        markers: vec![
+            told.detailed(of_fastest_speed(cost.speed)),
+            Marker::new([0.0, 100.0], HELD_STILL, Role::Series(0)),
+        ],
         ..Panel::new(
             Axis::new(FORCE, "%").reaching(Extent::FromZeroTo(TOP_PERCENT)),
             fibre_curves(cost),
         )
     };
     let chart = LineChart {
-        shades: vec![Shade::neutral([fastest, 0.0], LOWERING)],
+        shades: vec![
+            Shade::neutral([fastest, 0.0], LOWERING),
+            Shade::bare([0.0, SPEEDS_PERCENT[1].into()], LIFTING),
+        ],
         ..LineChart::new(
             Axis::new(SHORTENING_SPEED, "%").reaching(Extent::Data),
             vec![panel],
@@ -55,15 +63,26 @@ pub fn force_velocity(cost: &SpeedCost) -> Sheet {
 /// A voluntary effort over all speeds, and the isolated fibre where it differs: in lengthening.
 fn fibre_curves(cost: &SpeedCost) -> Vec<Series> {
     let [from, to] = SPEEDS_PERCENT;
-    let curve = |name: &str, to: i32, role, curve: ForceVelocity| {
-        let speeds = drawn_speeds([from, to]).into_iter();
+    let curve = |name: &str, ends: [i32; 2], role, curve: ForceVelocity| {
+        let speeds = drawn_speeds(ends).into_iter();
         let points = speeds.map(|percent| [percent, 100.0 * curve.at(0.01 * percent)]);
         Series::new(name, points.collect(), role)
     };
     vec![
-        curve(VOLUNTARY, to, Role::Series(0), cost.voluntary),
-        curve(ISOLATED, 0, Role::Series(1), cost.isolated),
+        // One line in two halves, each with its name.
+        curve(VOLUNTARY, [from, 0], Role::Series(0), cost.voluntary),
+        curve(VOLUNTARY, [0, to], Role::Series(0), cost.voluntary),
+        curve(ISOLATED, [from, 0], Role::Series(1), cost.isolated),
     ]
+}
+
+/// The peak of a curve over angles, with its place.
+fn peak_marker(curve: &Series, units: System) -> Marker {
+    let points = curve.points.iter().copied();
+    let peak = points.max_by(|a, b| a[1].total_cmp(&b[1]));
+    let at = peak.unwrap_or_default();
+    let text = format!("{} {}", rounded(at[1], 0), units.torque_unit().symbol);
+    Marker::new(at, text, curve.role).detailed(at_angle(at[0]))
 }
 
 /// A strength curve at several speeds of the joint.
@@ -78,9 +97,18 @@ pub fn curve_at_speed(lifter: &str, held: &Study, moving: &[MovingStudy], units:
             _ => Role::Ordered(index as f64 / last),
         };
         Series::new(speed_in_words(one.speed_deg_s), points, role)
+            .doubted(OverRange::new(&one.study, units).hollow())
     });
-    let (quantity, unit) = held.told(units).joint_torque_axis();
-    let panel = Panel::new(Axis::new(quantity, unit), curves.collect());
+    let curves: Vec<Series> = curves.collect();
+    let still = moving.iter().position(|one| one.speed_deg_s == 0.0);
+    let told = still.into_iter().chain([moving.len() - 1]);
+    let (quantity, unit) = held.told(units).load_axis();
+    let panel = Panel {
+        markers: told
+            .map(|index| peak_marker(&curves[index], units))
+            .collect(),
+        ..Panel::new(Axis::new(quantity, unit), curves)
+    };
     let chart = LineChart::new(OverRange::new(held, units).axis(), vec![panel]);
     Sheet::lines(&speed_words(lifter, held, moving), chart)
 }

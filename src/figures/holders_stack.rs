@@ -5,9 +5,9 @@
 use super::muscles_add_up::stacked;
 use super::over_range::OverRange;
 use super::sheet::Sheet;
-use crate::narrative::holder_words::{ASKED_AT_MOST, asked_by, holder_words};
+use crate::narrative::holder_words::{ASKED_AT_MOST, WEAKEST_PLACE, asked_by, holder_words};
 use crate::narrative::shown_units::ShownUnits;
-use crate::plot::{Axis, Labels, LineChart, Panel, Role, Series};
+use crate::plot::{Axis, Labels, LineChart, Marker, Panel, Role, Series};
 use crate::study::{LoadHolders, Study, asked_torques_nm};
 use crate::units::System;
 
@@ -21,7 +21,9 @@ pub fn load_holders(study: &Study, units: System) -> Sheet {
     let shown = |values: &[f64]| -> Vec<f64> { values.iter().map(|nm| unit.of(*nm)).collect() };
     let (fills, edges) = stacked(&over, &holders.layers, unit);
     let asked = over.points(&shown(&holders.asked_nm));
-    let mut series = vec![Series::new(ASKED_AT_MOST, asked, Role::Reference)];
+    let weakest = Marker::new(asked[holders.weakest], WEAKEST_PLACE, Role::Reference);
+    let asked = Series::new(ASKED_AT_MOST, asked, Role::Reference).doubted(over.hollow());
+    let mut series = vec![asked];
     if let Some(setup) = study.setups.first() {
         let samples = 0..study.range.poses.len();
         let asks: Vec<f64> = samples
@@ -34,10 +36,17 @@ pub fn load_holders(study: &Study, units: System) -> Sheet {
             Role::Series(4),
         ));
     }
-    series.extend(edges);
+    // One solution of many: pale, and in thin lines.
+    let stretches = holders.undetermined().into_iter();
+    let pale: Vec<[f64; 2]> = stretches
+        .map(|ends| ends.map(|range| over.place(range)))
+        .collect();
+    series.extend(edges.into_iter().map(|edge| edge.thinned(pale.clone())));
     let words = holder_words(study, &holders, units);
     let panel = Panel {
         fills,
+        pale,
+        markers: vec![weakest],
         ..Panel::new(Axis::new(words.axis, unit.symbol), series)
     };
     let chart = LineChart {

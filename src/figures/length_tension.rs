@@ -28,12 +28,15 @@ pub fn sarcomere_overlap(sarcomere: Sarcomere) -> Sheet {
 #[must_use]
 pub fn sarcomere_species(human: &Sarcomere, frog: &Sarcomere) -> Sheet {
     let axis = |(quantity, unit): (&str, &str)| Axis::new(quantity, unit);
+    /// Where the axis of lengths begins, µm: before the shortest length with force.
+    const SHORTEST_UM: f64 = 1.0;
+    let longest = human.corners()[4].0.max(frog.corners()[4].0);
     let series = vec![
         Series::new("human", overlap_points(human), Role::Series(0)),
         Series::new("frog", overlap_points(frog), Role::Series(1)),
     ];
     let chart = LineChart::new(
-        axis(SARCOMERE_LENGTH).reaching(Extent::Data),
+        axis(SARCOMERE_LENGTH).reaching(Extent::Exactly([SHORTEST_UM, longest])),
         vec![Panel::new(axis(ACTIVE_FORCE), series)],
     );
     Sheet::lines(&species_words(human, frog), chart)
@@ -65,9 +68,17 @@ impl FibreForces {
 
     /// The length beyond which passive force is the greater one, %.
     fn crossing(&self) -> f64 {
-        let mut both = self.active.iter().zip(&self.passive);
-        let crossing = both.find(|(a, p)| a[0] > 100.0 && p[1] > a[1]);
-        crossing.map_or(f64::NAN, |(a, _)| a[0])
+        let surplus: Vec<[f64; 2]> = self
+            .active
+            .iter()
+            .zip(&self.passive)
+            .map(|(a, p)| [a[0], p[1] - a[1]])
+            .collect();
+        let mut pieces = surplus.windows(2);
+        let crossing = pieces.find(|w| w[0][0] >= 100.0 && w[0][1] <= 0.0 && w[1][1] > 0.0);
+        crossing.map_or(f64::NAN, |w| {
+            w[0][0] - w[0][1] * (w[1][0] - w[0][0]) / (w[1][1] - w[0][1])
+        })
     }
 
     /// Where the total force has a least value between its two rises.
@@ -88,9 +99,10 @@ pub fn active_passive_total(curves: &Curves, used: &FibreUse) -> Sheet {
     });
     let axis = Axis::new(FORCE, "%").reaching(Extent::FromZeroTo(150.0));
     let series = vec![
-        Series::new("total", forces.total, Role::Reference),
+        // On top, since the total lies on it where nothing is stretched.
         Series::new("active", forces.active, Role::Series(0)),
         Series::new("passive", forces.passive, Role::Series(1)),
+        Series::new("total", forces.total, Role::Reference),
     ];
     let panel = Panel {
         markers: dip.into_iter().collect(),

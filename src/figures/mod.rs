@@ -52,7 +52,7 @@ mod why_changed;
 pub use body_chart::BodyChart;
 pub use body_drawings::muscles_on_skeleton;
 pub use body_muscles::{BodyPicture, body_extent, body_picture};
-pub use classes::{class_lifts, load_over_class, three_classes};
+pub use classes::{class_lifts, classes, load_over_class};
 pub use data_table::DataTable;
 pub use error_chart::ErrorChart;
 pub use evenness::{against_plain, evener_or_not, flattening, sticking_region};

@@ -5,11 +5,13 @@
 use super::over_range::OverRange;
 use super::sheet::Sheet;
 use crate::narrative::axis_words::{FIBRE_LENGTH, MOMENT_ARM};
-use crate::narrative::lever_words::{OPTIMAL_LENGTH, fibre_length_words, moment_arm_words};
-use crate::narrative::muscle_names::muscle_label;
+use crate::narrative::lever_words::{
+    LengthNotes, OPTIMAL_LENGTH, fibre_length_words, moment_arm_words,
+};
+use crate::narrative::muscle_names::{muscle_label, muscle_name};
 use crate::narrative::shown_units::ShownUnits;
 use crate::plot::{Axis, Extent, Labels, LevelLine, LineChart, Panel, Role, Series};
-use crate::study::{MusclePart, Study, strongest_muscles};
+use crate::study::{MusclePart, Study, muscle_heads, strongest_muscles};
 use crate::units::System;
 
 /// Moment arms over the joint angle.
@@ -34,7 +36,11 @@ pub fn moment_arms(lifter: &str, study: &Study, units: System) -> Sheet {
 #[must_use]
 pub fn fibre_lengths(lifter: &str, study: &Study, units: System) -> Sheet {
     let over = OverRange::new(study, units);
-    let parts = strongest_muscles(study);
+    let (parts, on_others) = apart(strongest_muscles(study));
+    let notes = LengthNotes {
+        on_others,
+        farthest_head: farthest_head(study, &parts),
+    };
     let series = curves(&over, &parts, &|part| {
         part.fibre_norm
             .iter()
@@ -50,7 +56,49 @@ pub fn fibre_lengths(lifter: &str, study: &Study, units: System) -> Sheet {
         labels: Labels::Column,
         ..LineChart::new(over.axis(), vec![panel])
     };
-    Sheet::lines(&fibre_length_words(lifter, study, &parts), chart)
+    Sheet::lines(&fibre_length_words(lifter, study, &parts, &notes), chart)
+}
+
+/// Lengths that differ by less than this lie on each other, optimal lengths, and over how much of the range they must.
+const ALIKE: f64 = 0.015;
+const ALIKE_SHARE: f64 = 0.6;
+
+/// The muscles whose lines of fibre length are told apart, and those whose lines lie on a drawn one, each with that one.
+fn apart(parts: Vec<MusclePart>) -> (Vec<MusclePart>, Vec<[String; 2]>) {
+    let is_on = |a: &MusclePart, b: &MusclePart| {
+        let both = a.fibre_norm.iter().zip(&b.fibre_norm);
+        let near = both.filter(|(a, b)| (*a - *b).abs() < ALIKE).count();
+        near as f64 >= ALIKE_SHARE * a.fibre_norm.len() as f64
+    };
+    let (mut drawn, mut on_others): (Vec<MusclePart>, _) = (Vec::new(), Vec::new());
+    for part in parts {
+        match drawn.iter().find(|known| is_on(known, &part)) {
+            Some(known) => on_others.push([muscle_name(&part), muscle_name(known)]),
+            None => drawn.push(part),
+        }
+    }
+    (drawn, on_others)
+}
+
+/// The head whose fibres run shorter than anything that is drawn, by a hundredth of the optimal length or more.
+fn farthest_head(study: &Study, parts: &[MusclePart]) -> Option<(String, f64)> {
+    let least = |part: &MusclePart| {
+        part.fibre_norm
+            .iter()
+            .copied()
+            .fold(f64::INFINITY, f64::min)
+    };
+    let drawn = parts.iter().map(least).fold(f64::INFINITY, f64::min);
+    let several = |head: &MusclePart| {
+        let words = head.name.replace('_', " ");
+        parts
+            .iter()
+            .any(|part| part.heads > 1 && words.starts_with(&part.name))
+    };
+    let heads = muscle_heads(study, 0);
+    let farthest = heads.iter().filter(|head| several(head));
+    let farthest = farthest.min_by(|a, b| least(a).total_cmp(&least(b)))?;
+    (least(farthest) < drawn - 0.01).then(|| (farthest.name.clone(), least(farthest)))
 }
 
 fn curves(

@@ -25,7 +25,8 @@ pub fn muscles_add_up(lifter: &str, study: &Study, units: System) -> Sheet {
     let total = muscle_torque_nm(study, 0);
     let left = over.load_points(&study.capacity.values());
     let (fills, edges) = stacked(&over, &layers, units.torque_unit());
-    let mut series = vec![Series::new(LEFT_FOR_LOAD, left, Role::Reference)];
+    let left_for_load = Series::new(LEFT_FOR_LOAD, left, Role::Reference).doubted(over.hollow());
+    let mut series = vec![left_for_load];
     series.extend(edges);
     let (quantity, unit) = study.told(units).joint_torque_axis();
     let panel = Panel {
@@ -83,7 +84,7 @@ pub fn force_times_arm(lifter: &str, study: &Study, units: System) -> Sheet {
     let curve = |name: &str, values: &[f64], role| {
         let peak = values.iter().copied().fold(0.0, f64::max);
         let own: Vec<f64> = values.iter().map(|value| 100.0 * value / peak).collect();
-        Series::new(name, over.points(&own), role)
+        Series::new(name, over.points(&own), role).doubted(over.hollow())
     };
     let series = vec![
         curve("moment", &product.torque_nm, Role::Reference),
@@ -92,7 +93,7 @@ pub fn force_times_arm(lifter: &str, study: &Study, units: System) -> Sheet {
     ];
     let panel = Panel::new(Axis::new(OWN_GREATEST, "%"), series);
     let chart = LineChart::new(over.axis(), vec![panel]);
-    let words = force_times_arm_words(lifter, study, &product, units);
+    let words = force_times_arm_words(lifter, study, &product);
     Sheet::lines(&words, chart)
 }
 
@@ -107,7 +108,7 @@ const COLUMNS: [&str; 7] = [
     "torque_nm",
 ];
 
-/// Force, arm, fibre length and torque of muscles over the range of a lift of one joint.
+/// Force, arm, fibre length and torque of muscles over the range of a lift of one joint, and what is left for the load.
 fn muscle_table(study: &Study, parts: &[MusclePart]) -> DataTable {
     let mut table = DataTable {
         header: COLUMNS.map(str::to_owned).to_vec(),
@@ -127,6 +128,15 @@ fn muscle_table(study: &Study, parts: &[MusclePart]) -> DataTable {
             row.extend(figures.map(figure));
             table.rows.push(row);
         }
+    }
+    let poses = study.range.poses.iter().zip(study.capacity.values());
+    for (pose, left_nm) in poses {
+        let angle = pose.coordinates[0].angle_rad.to_degrees();
+        let mut row = vec![LEFT_FOR_LOAD.to_owned()];
+        row.extend([pose.load.range, angle].map(figure));
+        row.extend([const { String::new() }; 3]);
+        row.push(figure(left_nm));
+        table.rows.push(row);
     }
     table
 }

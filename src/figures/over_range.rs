@@ -9,7 +9,7 @@ use crate::narrative::shown_units::ShownUnits;
 use crate::narrative::telling::Telling;
 use crate::overlay::Sticking;
 use crate::plot::{Axis, Extent, Role, Series, StripPose, Time, WholeCurve};
-use crate::study::Study;
+use crate::study::{Study, hollow_stretches};
 use crate::units::{Length, System};
 
 /// Centimetres to the inch.
@@ -72,6 +72,14 @@ impl<'a> OverRange<'a> {
         ranges
             .zip(values)
             .map(|(range, value)| [self.place(range), *value])
+            .collect()
+    }
+
+    /// Stretches of the level axis in which the study's curve is less sure.
+    pub fn hollow(&self) -> Vec<[f64; 2]> {
+        let stretches = hollow_stretches(self.told.study).into_iter();
+        stretches
+            .map(|ends| ends.map(|range| self.place(range)))
             .collect()
     }
 
@@ -144,7 +152,8 @@ impl<'a> OverRange<'a> {
             values.iter().map(|value| 100.0 * value / peak).collect()
         };
         let (quantity, unit) = WHOLE_CURVE;
-        let curve = Series::new("", self.points(&percent(&capacity)), Role::CAPACITY);
+        let curve = Series::new("", self.points(&percent(&capacity)), Role::CAPACITY)
+            .doubted(self.hollow());
         let setups = self.told.study.setups.iter().enumerate();
         let demands = setups.map(|(index, setup)| {
             let values = percent(&self.loads(&setup.values));

@@ -159,12 +159,17 @@ impl SarcomereChart {
         let marker = |station: Station| {
             let force = self.sarcomere.tension_at(station.length_um);
             let at = [station.length_um, 100.0 * force];
-            Marker::new(at, station.letter, Role::CAPACITY)
+            Marker::new(at, station.letter, Role::Reference)
         };
-        let curve = Series::new("", overlap_points(&self.sarcomere), Role::CAPACITY);
+        // In ink: blue and orange are the filaments below.
+        let curve = Series::new("", overlap_points(&self.sarcomere), Role::Reference);
+        let axis = Axis {
+            ticks: [0, 50, 100].map(|p| (f64::from(p), p.to_string())).into(),
+            ..Axis::new(ACTIVE_FORCE.0, ACTIVE_FORCE.1)
+        };
         Panel {
             markers: self.stations().map(marker).to_vec(),
-            ..Panel::new(Axis::new(ACTIVE_FORCE.0, ACTIVE_FORCE.1), vec![curve])
+            ..Panel::new(axis, vec![curve])
         }
     }
 

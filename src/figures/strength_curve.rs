@@ -51,7 +51,7 @@ fn setup_panels(told: Telling<'_>, words: &FigureWords) -> SmallMultiples {
             title: told.setup_name(setup),
             note: told.panel_note(setup),
             series: vec![
-                Series::new("capacity", capacity, Role::CAPACITY),
+                Series::new("capacity", capacity, Role::CAPACITY).doubted(over.hollow()),
                 Series::new("load", over.load_points(&setup.values), setup_role(index)),
             ],
             shades: region.into_iter().collect(),
@@ -104,7 +104,7 @@ pub(crate) fn load_curves(over: &OverRange<'_>, capacity: &str) -> Panel {
         [] => over.capacity_points(),
         _ => over.load_points(&along),
     };
-    let mut series = vec![Series::new(capacity, held, Role::CAPACITY)];
+    let mut series = vec![Series::new(capacity, held, Role::CAPACITY).doubted(over.hollow())];
     let aslant = study
         .setups
         .iter()

@@ -12,7 +12,7 @@ use crate::narrative::track_words::{
     speed_track_words,
 };
 use crate::plot::{Axis, Extent, LineChart, Marker, Panel, Role, Series};
-use crate::study::{FibreTrack, MovingStudy, Study};
+use crate::study::{FibreTrack, MovingStudy, Study, doubted_stretches};
 
 /// Lengths that are drawn, % of the optimal length.
 const LENGTHS_PERCENT: [i32; 2] = [40, 160];
@@ -37,14 +37,27 @@ pub fn track_on_length(study: &Study, track: &FibreTrack) -> Sheet {
         .iter()
         .map(|length| [100.0 * length, 100.0 * active.at(*length)])
         .collect();
-    let chart = chart(
+    let mut chart = chart(
         [FIBRE_LENGTH_OPTIMAL, GREATEST_ACTIVE_FORCE],
         ALL_LENGTHS,
         law,
         used,
         (track.weakest, WEAKEST),
     );
+    chart.panels[0].series[0].doubted = doubted_lengths(study, track);
     Sheet::lines(&length_track_words(study, track), chart)
+}
+
+/// The lengths at the places at which the lift's curve is less sure, % of the optimal length.
+fn doubted_lengths(study: &Study, track: &FibreTrack) -> Vec<[f64; 2]> {
+    let last = track.lengths.len() - 1;
+    let sample = |range: f64| (range * last as f64).round() as usize;
+    let length = |at: usize| 100.0 * track.lengths[at];
+    let stretches = doubted_stretches(study).into_iter();
+    stretches
+        .map(|ends| ends.map(sample))
+        .map(|[from, to]| [from.saturating_sub(1), (to + 1).min(last)].map(length))
+        .collect()
 }
 
 /// Force over speed, and where on it the same muscle works while the joint turns.
@@ -86,22 +99,38 @@ fn chart(
     (told, name): (usize, &str),
 ) -> LineChart {
     let last = used.len() - 1;
-    let mut markers = vec![
-        Marker::new(used[0], START, Role::CAPACITY),
-        Marker::new(used[last], END, Role::CAPACITY),
-    ];
+    let mut places = vec![(0, START), (last, END)];
     if told > last / 12 && told < last - last / 12 {
-        markers.push(Marker::new(used[told], name, Role::CAPACITY));
+        places.insert(1, (told, name));
     }
+    // Numbered, since the way along the curve need not run from left to right.
+    let markers = places.iter().enumerate().map(|(index, (at, name))| {
+        let text = format!("{} {name}", index + 1);
+        Marker::new(used[*at], text, Role::CAPACITY)
+    });
+    let markers = markers.collect();
+    let law = outside(law, &used, law_name);
     let panel = Panel {
         markers,
         ..Panel::new(
             Axis::new(upright, "%").reaching(Extent::FromZero),
-            vec![
-                Series::new(THIS_LIFT, used, Role::CAPACITY),
-                Series::new(law_name, law, Role::Muted),
-            ],
+            vec![Series::new(THIS_LIFT, used, Role::CAPACITY), law],
         )
     };
     LineChart::new(Axis::new(level, "%").reaching(Extent::Data), vec![panel])
+}
+
+/// The law in the background, drawn on both sides of the used stretch.
+fn outside(law: Vec<[f64; 2]>, used: &[[f64; 2]], name: &str) -> Series {
+    let ends = used.iter().map(|point| point[0]);
+    let low = ends.clone().fold(f64::INFINITY, f64::min);
+    let high = ends.fold(f64::NEG_INFINITY, f64::max);
+    let below = law.iter().filter(|point| point[0] <= low).count();
+    let above = law.iter().filter(|point| point[0] >= high).count();
+    let pieces = [
+        0..(below + 1).min(law.len()),
+        law.len().saturating_sub(above + 1)..law.len(),
+    ];
+    let long = pieces.into_iter().filter(|piece| piece.len() > 1);
+    Series::new(name, law, Role::Muted).in_pieces(long.collect())
 }

@@ -11,8 +11,8 @@ use crate::figures::{self, Sheet};
 use crate::narrative::evenness_words::hung_name;
 use crate::rep::RepOptions;
 use crate::study::{
-    AgainstPlain, Desk, FibreTrack, FibreUse, Heaviness, HungKind, MovingStudy, People, SpeedCost,
-    Study, ThreeCapacities, at_usual_speeds, class_examples, grip_family, lifts_of_class,
+    AgainstPlain, ClassLifts, Desk, FibreTrack, FibreUse, Heaviness, HungKind, MovingStudy, People,
+    SpeedCost, Study, ThreeCapacities, at_usual_speeds, class_examples, grip_family,
     loaded_examples, thigh_family, versus_plain,
 };
 
@@ -127,38 +127,38 @@ pub const LECTURE: &[LectureFigure] = &[
     )
     .citing(&["zajac_1989", "holzbaur_2005"]),
     LectureFigure::new(
-        "three-classes",
+        "classes",
         "Strength curves come in few classes.",
         &[],
-        |desk| Ok(figures::three_classes(desk.who(), &class_examples(desk))),
+        |desk| Ok(figures::classes(desk.who(), &class_examples(desk))),
     )
     .citing(&["kulig_1984"]),
     LectureFigure::of_class(
         CurveShape::Ascending,
         "ascending-lifts",
         "Lifts that grow stronger towards the end.",
-        |desk| Ok(class_lifts(desk, CurveShape::Ascending)),
+        |desk| class_lifts(desk, CurveShape::Ascending),
     )
     .citing(&["kulig_1984"]),
     LectureFigure::of_class(
         CurveShape::Descending,
         "descending-lifts",
         "Lifts that grow weaker towards the end.",
-        |desk| Ok(class_lifts(desk, CurveShape::Descending)),
+        |desk| class_lifts(desk, CurveShape::Descending),
     )
     .citing(&["kulig_1984"]),
     LectureFigure::of_class(
         CurveShape::BellShaped,
         "bell-shaped-lifts",
         "Lifts that are strongest in between.",
-        |desk| Ok(class_lifts(desk, CurveShape::BellShaped)),
+        |desk| class_lifts(desk, CurveShape::BellShaped),
     )
     .citing(&["kulig_1984"]),
     LectureFigure::of_class(
         CurveShape::UShaped,
         "u-shaped-lifts",
         "Lifts that are weakest in between.",
-        |desk| Ok(class_lifts(desk, CurveShape::UShaped)),
+        |desk| class_lifts(desk, CurveShape::UShaped),
     ),
     LectureFigure::new(
         "limits-in-a-press",
@@ -178,7 +178,7 @@ pub const LECTURE: &[LectureFigure] = &[
         &[SQUAT],
         |desk| Ok(figures::load_holders(&desk.lift(SQUAT)?.study, desk.units)),
     )
-    .citing(&["de_leva_1996"]),
+    .citing(&["arnold_2010", "de_leva_1996"]),
     LectureFigure::new("free-body", "A lift as a free body.", &[SQUAT], free_body)
         .citing(&["de_leva_1996"]),
     LectureFigure::new(
@@ -320,8 +320,9 @@ pub const LECTURE: &[LectureFigure] = &[
     }),
 ];
 
-fn class_lifts(desk: &Desk<'_>, shape: CurveShape) -> Sheet {
-    figures::class_lifts(desk.who(), shape, &lifts_of_class(desk, shape))
+fn class_lifts(desk: &Desk<'_>, shape: CurveShape) -> Result<Sheet> {
+    let lifts = ClassLifts::of(desk, shape)?;
+    Ok(figures::class_lifts(desk.who(), shape, &lifts, desk.units))
 }
 
 /// A figure of one unloaded lift.

@@ -54,12 +54,29 @@ fn arm_cm(muscle: &MuscleLine, row: usize, units: System) -> String {
     format!("{:.1}", unit.of(muscle.arms_m[row].unwrap_or(0.0).abs()))
 }
 
+/// The same as finely as its product with the force comes out: millimetres with one decimal, inches with two.
+fn fine_arm(muscle: &MuscleLine, row: usize, units: System) -> String {
+    let arm_m = muscle.arms_m[row].unwrap_or(0.0).abs();
+    match units {
+        System::Metric => format!("{:.1}", 1000.0 * arm_m),
+        System::Us => format!("{:.2}", units.length_unit().of(arm_m)),
+    }
+}
+
+/// The unit of that.
+fn fine_unit(units: System) -> &'static str {
+    match units {
+        System::Metric => "mm",
+        System::Us => units.length_unit().symbol,
+    }
+}
+
 /// Heads of the columns below a body with muscles.
 pub(crate) fn muscle_head(units: System) -> Vec<String> {
     let force = units.load_unit(crate::movement::Measure::Force);
     [
         String::new(),
-        format!("arm, {}", units.length_unit().symbol),
+        format!("arm, {}", fine_unit(units)),
         format!("force, {}", force.symbol),
         format!("moment, {}", units.torque_unit().symbol),
     ]
@@ -78,7 +95,7 @@ pub(crate) fn muscle_row(
     let name = joint.map_or_else(|| letter.to_owned(), |joint| format!("{letter} {joint}"));
     vec![
         name,
-        arm_cm(muscle, row, units),
+        fine_arm(muscle, row, units),
         rounded(force.of(muscle.force_n), 0),
         format!("{:.1}", units.torque_unit().of(muscle.moment_nm(row).abs())),
     ]
@@ -159,7 +176,7 @@ pub(crate) fn muscle_words(
     poses: &[ShownPose],
     drawn: &[Vec<(MuscleLine, usize)>],
     others: &[OtherMuscles],
-    units: System,
+    (shades, units): (bool, System),
 ) -> FigureWords {
     let unit = units.length_unit();
     let (force, torque) = (
@@ -187,8 +204,8 @@ pub(crate) fn muscle_words(
                     format!(
                         "{} {} {} × {} {} = {} {} at the {}",
                         muscle.name,
-                        arm_cm(muscle, *row, units),
-                        unit.symbol,
+                        fine_arm(muscle, *row, units),
+                        fine_unit(units),
                         rounded(force.of(muscle.force_n), 0),
                         force.symbol,
                         format_args!("{:.1}", torque.of(muscle.moment_nm(*row).abs())),
@@ -218,9 +235,12 @@ pub(crate) fn muscle_words(
             key.join(", ")
         ),
         footnote: format!(
-            "Best effort held still, one side. Width: force. Thick rim: the {}; dashed: its moment arm to scale, square to \
-             the line of pull. Where a muscle begins and ends is drawn freely.",
-            first.0.name
+            "Best effort held still, one side. Width: force. Dashed: moment arm of {}, square to its line of pull; where \
+             muscles begin and end is drawn freely.",
+            match shades {
+                true => "the one with the thick rim",
+                false => LETTERS[told],
+            }
         ),
         description: format!(
             "The moving limb with its muscles at {} places. {}{}",

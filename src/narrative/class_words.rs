@@ -2,61 +2,94 @@
 //!
 //! In: lifts of a class, loaded or not. Out: the words around the lecture's figures of classes.
 
+use super::doubt_words::{HOLLOW, LESS_SURE, doubt_sentence};
+use super::fibre_words::is_doubted;
 use super::figure_words::FigureWords;
 use super::limits_words::{FEWEST_ROWS, off_by};
 use super::prose::{capital, listed, part_of_range, percent};
+use super::quantities::rounded;
+use super::shown_units::ShownUnits;
+use super::straight_limbs::{arrows, behind, straightens};
 use crate::capacity::CurveShape;
 use crate::library::LiftErrors;
-use crate::study::{HARD_EFFORT, LoadedExamples, SetupStudy, Study};
+use crate::study::{
+    ClassLifts, FreeBody, HARD_EFFORT, LoadedExamples, SetupStudy, Study, median_capacity,
+};
 use crate::units::System;
-
-/// What a curve of this class does, after the name of the lift.
-fn verb(shape: CurveShape) -> &'static str {
-    match shape {
-        CurveShape::Ascending => "rises",
-        CurveShape::Descending => "falls",
-        CurveShape::BellShaped => "peaks in between",
-        CurveShape::UShaped => "sags in between",
-        CurveShape::Level => "stays level",
-    }
-}
 
 /// Whose curves, and how they were made.
 fn held_still(lifter: &str) -> String {
     format!("{lifter}, held still at every place of the range")
 }
 
-/// The classes side by side.
+/// The load of a lift whose load is the body.
+pub(crate) const BODY_WEIGHT: &str = "body weight";
+
+/// What a curve of this class does, without the name of a lift.
+fn doing(shape: CurveShape) -> &'static str {
+    match shape {
+        CurveShape::Ascending => "rises",
+        CurveShape::Descending => "falls",
+        CurveShape::BellShaped => "peaks",
+        CurveShape::UShaped => "sags in between",
+        CurveShape::Level => "stays level",
+    }
+}
+
+/// "2", "3" … in words, as far as there are classes.
+fn count_in_words(count: usize) -> &'static str {
+    ["no", "one", "two", "three", "four", "five"][count.min(5)]
+}
+
+/// The classes side by side; those whose curves leave the axis are `above`.
 #[must_use]
-pub fn classes_words(lifter: &str, examples: &[&Study]) -> FigureWords {
-    let doings: Vec<String> = examples
-        .iter()
-        .map(|study| {
-            let name = study.movement_title.to_lowercase();
-            format!("the {name} {}", verb(study.class.shape))
-        })
-        .collect();
+pub fn classes_words(lifter: &str, examples: &[&Study], above: &[&Study]) -> FigureWords {
+    let doings: Vec<&str> = examples.iter().map(|s| doing(s.class.shape)).collect();
     let told: Vec<String> = examples
         .iter()
         .map(|study| class_in_figures(study))
         .collect();
-    FigureWords {
-        title: format!("Strength has a shape: {}", listed(&doings)),
-        subtitle: held_still(lifter),
-        footnote: "A class follows from the curve's own figures: an end below 85 % of the peak is weak, and a fall to below \
-                   85 % of the weaker end between them makes a u. \
-                   Arrows: the curve goes on above the figure."
-            .to_owned(),
+    let words = FigureWords {
+        title: format!(
+            "Strength has {} {}: it {}",
+            count_in_words(examples.len()),
+            if examples.len() == 1 { "shape" } else { "shapes" },
+            either(&doings)
+        ),
+        // Small panels leave no room for a footnote.
+        subtitle: match doubt_sentence(&named(examples)) {
+            Some(_) => format!("{lifter}, held still. {HOLLOW}"),
+            None => held_still(lifter),
+        },
+        footnote: arrows(above),
         description: format!(
             "Strength curves of {} lifts side by side over the range of the lift. {}",
             examples.len(),
             told.join(" ")
         ),
         caption: "The same muscles do not make the same load at every place of a lift. Where strength grows towards the \
-                  end the curve is ascending, where it falls it is descending; where it is greatest in between it is \
-                  bell-shaped, and where it is least in between u-shaped. Every curve is drawn in percent of its own median, so that only the shape counts."
-            .to_owned(),
+                  end the curve is ascending, where it falls it is descending, and where it is greatest in between it is \
+                  bell-shaped; the u-shape, where it is least in between, is added here. An end is weak below 85 % of the \
+                  peak; a fall to below 85 % of the weaker end between them makes a u. \
+                  Every curve is drawn in percent of its own median, so that only the shape counts."
+            .to_owned()
+            + &behind(&arrows(above)),
+    };
+    words.doubting(&named(examples))
+}
+
+/// "a, b or c".
+fn either(items: &[&str]) -> String {
+    match items {
+        [most @ .., last] if !most.is_empty() => format!("{} or {last}", most.join(", ")),
+        only => only.join(""),
     }
+}
+
+/// The curves with the names of their lifts.
+pub(crate) fn named<'a>(lifts: &'a [&'a Study]) -> Vec<(&'a str, &'a Study)> {
+    let name = |study: &&'a Study| (study.movement_title.as_str(), *study);
+    lifts.iter().map(name).collect()
 }
 
 /// The class and the ends of one curve, below its panel's title.
@@ -90,20 +123,93 @@ fn class_in_figures(study: &Study) -> String {
     )
 }
 
-/// The lifts of one class.
+/// The lifts of one class; those whose curves leave the axis are `above`.
 #[must_use]
-pub fn lifts_of_class_words(lifter: &str, shape: CurveShape, lifts: &[&Study]) -> FigureWords {
-    let told: Vec<String> = lifts.iter().map(|study| class_in_figures(study)).collect();
-    FigureWords {
-        title: class_title(shape, lifts),
-        subtitle: held_still(lifter),
-        footnote:
+pub fn lifts_of_class_words(
+    lifter: &str,
+    shape: CurveShape,
+    lifts: &ClassLifts<'_>,
+    above: &[&Study],
+    units: System,
+) -> FigureWords {
+    let shown = &lifts.shown;
+    let told: Vec<String> = shown.iter().map(|study| class_in_figures(study)).collect();
+    let mut caption = class_caption(shape, shown);
+    caption += &lifts
+        .under_body
+        .as_ref()
+        .map_or_else(String::new, |study| body_beside(study, units));
+    caption += &left_out_of_figure(&lifts.left_out);
+    let footnote = match arrows(above) {
+        none if none.is_empty() => {
             "Bar force for lifts of several joints, moment for lifts of one joint; every curve in \
                    percent of its own median."
-                .to_owned(),
+                .to_owned()
+        }
+        arrows => arrows,
+    };
+    let words = FigureWords {
+        title: class_title(shape, shown),
+        subtitle: held_still(lifter),
+        footnote,
         description: told.join(" "),
-        caption: class_caption(shape).to_owned(),
+        caption,
+    };
+    words.doubting(&named(shown))
+}
+
+/// What the body's weight is beside the curve, and the load's lever at the joint that limits in the valley.
+fn body_beside(study: &Study, units: System) -> String {
+    let last = study.range.poses.len() - 1;
+    let trough = (study.class.trough_range * last as f64).round() as usize;
+    let held = &study.capacity.held[trough];
+    let lever = |sample: usize| {
+        let lever_m = FreeBody::of(study, None, sample).joints[held.limiting].lever_m;
+        let unit = units.length_unit();
+        format!("{} {}", rounded(unit.of(lever_m), 1), unit.symbol)
+    };
+    let unit = units.load_unit(study.range.measure);
+    let load = |newtons: f64| format!("{} {}", rounded(unit.of(newtons), 0), unit.symbol);
+    let setup = &study.setups[0];
+    let beyond: Vec<f64> = (0..=last)
+        .filter(|at| setup.values[*at] > study.capacity.held[*at].capacity)
+        .map(|at| at as f64 / last as f64)
+        .collect();
+    let weight = load(setup.values[trough]);
+    let beside = match (beyond.first(), beyond.last()) {
+        (Some(from), Some(to)) => format!(
+            "The body weighs {weight}, more than is held from {} to {} of the range; in the valley that is {}.",
+            percent(*from),
+            percent(*to),
+            load(held.capacity)
+        ),
+        _ => format!(
+            "The body weighs {weight}, less than the {} that are held in the valley.",
+            load(held.capacity)
+        ),
+    };
+    format!(
+        " {beside} There the {} gives way first; the load's moment arm about it is {} in the valley and {} at the end.",
+        study.joint(held.limiting),
+        lever(trough),
+        lever(last)
+    )
+}
+
+/// The lifts of the class that are not drawn, behind other sentences.
+fn left_out_of_figure(left_out: &[&Study]) -> String {
+    if left_out.is_empty() {
+        return String::new();
     }
+    let names: Vec<String> = left_out
+        .iter()
+        .map(|s| s.movement_title.to_lowercase())
+        .collect();
+    format!(
+        " Of the same class and not drawn, because a curve turns back by more than a tenth or is less sure over more than a tenth \
+         of the range: {}.",
+        listed(&names)
+    )
 }
 
 /// Least and greatest of a ratio over lifts, as "21 to 65 %", or one figure.
@@ -119,58 +225,109 @@ fn span(ratios: impl Iterator<Item = f64> + Clone) -> String {
 
 /// A share as a whole percentage without its sign, before one that has it.
 fn whole_percent(share: f64) -> String {
-    super::quantities::rounded(100.0 * share, 0)
+    rounded(100.0 * share, 0)
 }
 
 fn class_title(shape: CurveShape, lifts: &[&Study]) -> String {
-    let start = span(lifts.iter().map(|study| study.class.start_ratio));
-    let end = span(lifts.iter().map(|study| study.class.end_ratio));
-    let (count, begins, ends, hold) = match lifts {
+    let values = |study: &&Study| study.capacity.values();
+    let start = span(lifts.iter().map(|s| values(s)[0] / median_capacity(s)));
+    let end = span(
+        lifts
+            .iter()
+            .map(|s| values(s)[values(s).len() - 1] / median_capacity(s)),
+    );
+    let (count, begins, ends, hold, their) = match lifts {
         [only] => (
             format!("the {}", only.movement_title.to_lowercase()),
             "starts",
             "ends",
             "holds",
+            "its",
         ),
-        several => (format!("{} lifts", several.len()), "start", "end", "hold"),
+        several => (
+            format!("{} lifts", several.len()),
+            "start",
+            "end",
+            "hold",
+            "their",
+        ),
     };
     match shape {
         CurveShape::Ascending => {
-            format!("Ascending: {count} {begins} weak, with {start} of peak strength")
+            format!("Ascending: {count} {begins} weak, with {start} of {their} median strength")
         }
         CurveShape::Descending => {
-            format!("Descending: {count} {ends} weak, with {end} of peak strength")
+            format!("Descending: {count} {ends} weak, with {end} of {their} median strength")
         }
-        CurveShape::BellShaped => {
-            format!("Bell-shaped: {count} {begins} with {start} and {ends} with {end} of the peak")
-        }
+        CurveShape::BellShaped => format!("Bell-shaped: {}", peaks_in_words(lifts)),
         CurveShape::UShaped => {
             let trough = span(lifts.iter().map(|study| study.class.trough_of_weaker_end()));
-            format!("U-shaped: in between {count} {hold} only {trough} of the weaker end")
+            let doubt = match lifts.iter().any(|s| is_doubted(s, s.class.trough_range)) {
+                true => LESS_SURE,
+                false => "",
+            };
+            format!("U-shaped: in between {count} {hold} only {trough} of the weaker end{doubt}")
         }
         CurveShape::Level => format!("Level: {count} keep at least 85 % of the peak at both ends"),
     }
 }
 
-fn class_caption(shape: CurveShape) -> &'static str {
+/// "the biceps curl peaks at 62 %, the triceps extension at 73 % of the range"; of many lifts the first and the last place.
+fn peaks_in_words(lifts: &[&Study]) -> String {
+    let place = |study: &Study| percent(study.class.peak_range);
+    match lifts {
+        [] => String::new(),
+        [first, others @ ..] if others.len() < 2 => {
+            let mut words = format!(
+                "the {} peaks at {}",
+                first.movement_title.to_lowercase(),
+                place(first)
+            );
+            for other in others {
+                words += &format!(
+                    ", the {} at {}",
+                    other.movement_title.to_lowercase(),
+                    place(other)
+                );
+            }
+            words + " of the range"
+        }
+        many => format!(
+            "{} lifts peak at {} of the range",
+            many.len(),
+            span(many.iter().map(|study| study.class.peak_range))
+        ),
+    }
+}
+
+fn class_caption(shape: CurveShape, lifts: &[&Study]) -> String {
     match shape {
         CurveShape::Ascending => {
-            "Weaker at the start than at the end. In presses, squats and pulls from the floor the limbs straighten \
-             towards the end: the load's moment arms at the joints shrink, and the same muscles hold more."
+            let names: Vec<String> = lifts
+                .iter()
+                .filter(|study| straightens(study).is_some())
+                .map(|study| study.movement_title.to_lowercase())
+                .collect();
+            let cause = match names.is_empty() {
+                true => String::new(),
+                false => format!(
+                    " Elbow or knee straightens towards the end of {}: the load's moment arms at the joints shrink, and the same \
+                     muscles hold more.",
+                    listed(&names)
+                ),
+            };
+            format!("The start is weak, below 85 % of the peak, and weaker than the end.{cause}")
         }
-        CurveShape::Descending => {
-            "Stronger at the start than at the end. What the muscles lift is least where their fibres are short or the \
-             load's moment arm is long."
-        }
-        CurveShape::BellShaped => {
-            "Strongest in between. Up to the peak the muscles gain more by one of force and moment arm than they lose by \
-             the other; behind it they lose more than they gain."
-        }
-        CurveShape::UShaped => {
-            "Weakest in between. Up to the valley more of force or moment arm is lost than gained; behind it more is won \
-             back than is lost."
-        }
-        CurveShape::Level => "Neither end of the range is weak.",
+        CurveShape::Descending => "The end is weak, below 85 % of the peak, and weaker than the start; on the way there a curve may rise \
+                                   before it falls. What the muscles lift is least where their fibres are short or the load's moment arm is long."
+            .to_owned(),
+        CurveShape::BellShaped => "Strongest in between, with both ends below 85 % of the peak. Before the peak the muscles mostly gain more by \
+                                   one of force and moment arm than they lose by the other; behind it they lose more than they gain."
+            .to_owned(),
+        CurveShape::UShaped => "Weakest in between: a fall and a rise, each by more than 15 %. A curve falls where muscles lose force or moment arm, \
+                                or where the load's own moment arm grows, and rises where it is the other way round."
+            .to_owned(),
+        CurveShape::Level => "Neither end of the range is weak.".to_owned(),
     }
 }
 

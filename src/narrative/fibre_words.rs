@@ -33,13 +33,17 @@ pub(crate) const ACTIVE_FORCE: (&str, &str) = ("Active force", "% of the greates
 pub(crate) const SARCOMERE_LENGTH: (&str, &str) = ("Sarcomere length", "µm");
 
 /// Where the total force of a fibre is least between its two rises.
-pub(crate) const DIP: &str = "total force dips between the two";
+pub(crate) const DIP: &str = "total dips between active peak and passive rise";
 
 /// The force that a person makes on purpose.
 pub(crate) const VOLUNTARY: &str = "voluntary effort";
 /// The force of a fibre by itself.
 pub(crate) const ISOLATED: &str = "isolated fibre";
 
+/// Where a fibre keeps its length.
+pub(crate) const HELD_STILL: &str = "held still";
+/// The part of the force-velocity curve in which a load is lifted.
+pub(crate) const LIFTING: &str = "Lifting: fibres shorten";
 /// The part of the force-velocity curve in which a load is lowered.
 pub(crate) const LOWERING: &str = "Lowering: fibres lengthen";
 
@@ -53,13 +57,13 @@ pub fn overlap_words(sarcomere: &Sarcomere) -> FigureWords {
     let corners = sarcomere.corners();
     let at = |corner: usize| um(corners[corner].0);
     FigureWords {
-        title: format!("The right overlap is force: greatest from {} to {} µm", at(2), at(3)),
+        title: format!("Force needs the right overlap: greatest from {} to {} µm", at(2), at(3)),
         subtitle: format!(
             "One {} sarcomere, fully active, held still",
             sarcomere.species
         ),
         footnote: format!(
-            "Thin filament {} µm, thick filament {} µm, bare zone {} µm, Z disc {} µm; drawn to scale{}.",
+            "Thin filament {} µm, thick filament {} µm, bare zone {} µm, Z\u{a0}disc {}\u{a0}µm; drawn to scale{}.",
             um(sarcomere.thin_um),
             um(sarcomere.thick_um),
             um(sarcomere.bare_zone_um),
@@ -84,7 +88,8 @@ pub fn overlap_words(sarcomere: &Sarcomere) -> FigureWords {
         ),
         caption: "Force comes from heads of the thick filament that hold a thin one. Stretched too far (D) no head finds \
                   a thin filament; in the plateau (C) all do; shorter than that thin filaments of both sides get in each \
-                  other's way, and below B the thick filaments run into the Z discs."
+                  other's way, and below B the thick filaments run into the Z discs. Where force ends on that side (A), and how much of it is \
+                  left at B, are taken over from frog muscle."
             .to_owned(),
     }
 }
@@ -100,8 +105,9 @@ pub(crate) fn station_head(letter: &str, length: &str, force_percent: &str) -> S
 pub fn species_words(human: &Sarcomere, frog: &Sarcomere) -> FigureWords {
     FigureWords {
         title: format!(
-            "Longer thin filaments: human sarcomeres are strongest {} µm longer than a frog's",
-            um(human.optimum_um() - frog.optimum_um())
+            "Human sarcomeres are strongest at {} µm, a frog's at {} µm",
+            um(human.optimum_um()),
+            um(frog.optimum_um())
         ),
         subtitle: format!(
             "Thin filament {} µm in people, {} µm in frogs; thick filament {} µm in both",
@@ -109,8 +115,8 @@ pub fn species_words(human: &Sarcomere, frog: &Sarcomere) -> FigureWords {
             um(frog.thin_um),
             um(human.thick_um)
         ),
-        footnote: "The classic diagram was measured on frog fibres; the human one follows from human \
-                   filament lengths."
+        footnote: "Corners of both are computed from filament lengths; the shortest length with force, and the force at the corner \
+                   above it, are the frog's in both."
             .to_owned(),
         description: format!(
             "Two length-tension diagrams. Frog: plateau around {} µm, no overlap from {} µm on. Human: plateau \
@@ -120,9 +126,13 @@ pub fn species_words(human: &Sarcomere, frog: &Sarcomere) -> FigureWords {
             um(human.optimum_um()),
             um(human.corners()[4].0)
         ),
-        caption: "The same law of overlap with other filament lengths: textbook figures of the frog's sarcomere must not be \
-                  carried over to people unchanged."
-            .to_owned(),
+        caption: format!(
+            "The same law of overlap with other filament lengths: textbook figures of the frog's sarcomere must not be \
+             carried over to people unchanged. Of the {} µm between the two places longer thin filaments explain {} µm, Z disc and \
+             bare zone the rest. The steep foot at the left is the frog's in both: no human one is known.",
+            um(human.optimum_um() - frog.optimum_um()),
+            um(2.0 * (human.thin_um - frog.thin_um))
+        ),
     }
 }
 
@@ -135,14 +145,14 @@ pub fn active_passive_words(
 ) -> FigureWords {
     let crossing = rounded(crossing_percent, 0);
     FigureWords {
-        title: format!("Stretched beyond {crossing} % a fibre resists more than it pulls"),
-        subtitle: "Fully active fibre, held still, greatest active force = 100 %; passive force needs no activation"
+        title: format!("Stretched beyond {crossing} % a muscle resists more than it pulls"),
+        subtitle: "Fully active muscle, held still, greatest active force = 100 %; passive force needs no activation"
             .to_owned(),
-        footnote: "Shaded: the lengths that the lift's strongest muscle passes. "
+        footnote: "Shaded: the lengths that the muscle with the greatest moment passes. "
             .to_owned()
             + SMOOTHER,
         description: format!(
-            "Force of a fibre over its length. Active force is greatest near 100 % of the optimal length; {} of \
+            "Force of a muscle over the length of its fibres. Active force is greatest near 100 % of the optimal length; {} of \
              it is left at 60 %, {} at 140 %. Passive force starts at 100 % and passes the active one at {crossing} %. \
              {} works from {} to {} % in the {}.",
             percent(curves.active.at(0.6)),

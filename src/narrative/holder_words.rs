@@ -13,6 +13,9 @@ use crate::units::System;
 /// What the heaviest load of each place asks of the joint, limbs included.
 pub(crate) const ASKED_AT_MOST: &str = "asked by the heaviest load";
 
+/// Where the least is held.
+pub(crate) const WEAKEST_PLACE: &str = "weakest";
+
 /// What a load asks of the joint.
 pub(crate) fn asked_by(setup: &str) -> String {
     format!("asked by {setup}")
@@ -46,21 +49,30 @@ pub(crate) fn holder_words(study: &Study, holders: &LoadHolders, units: System) 
             format!("{} {moment} {}", muscle_name(layer), unit.symbol)
         })
         .collect();
-    let words = FigureWords {
-        title: format!(
-            "{} {} {} of the muscles' moment at the {joint} where the lift is weakest",
-            super::prose::capital(&listed(&names)),
+    let is_limit = holders.limits[at];
+    let title = match is_limit {
+        true => format!(
+            "{}: {} {} {} of the muscles' moment at the {joint} where it is weakest",
+            study.movement_title,
+            listed(&names),
             if two == 1 { "makes" } else { "make" },
             percent(share(two))
         ),
-        subtitle: format!(
-            "{}, {}: muscle moments at the {joint} under the heaviest load of each place",
-            study.lifter_title,
-            study.movement_title.to_lowercase()
+        false => format!(
+            "{}: where it is weakest the {joint} does not limit",
+            study.movement_title
         ),
-        footnote: "One side. Upper edge: all muscles that lift; off the line of what is asked by what tissue of the \
-                   joint and muscles that pull the other way make of it."
-            .to_owned(),
+    };
+    let (shown_as, why) = unlike_elsewhere(study, holders, joint);
+    let words = FigureWords {
+        title,
+        subtitle: format!(
+            "{}, one side: muscle moments at the {joint} under the heaviest load of each place",
+            study.lifter_title
+        ),
+        footnote: format!(
+            "{shown_as}Upper edge: all muscles that lift; the rest is tissue, and muscles that pull the other way."
+        ),
         description: format!(
             "Stacked muscle moments at the {joint} over {}. Where the lift is weakest, {place}: {}; load and limbs ask for {} {}.",
             study.axis,
@@ -68,13 +80,39 @@ pub(crate) fn holder_words(study: &Study, holders: &LoadHolders, units: System) 
             rounded(unit.of(holders.asked_nm[at]), 0),
             unit.symbol
         ),
-        caption: "At every place the moments of the muscles that lift hold what load and limbs ask of the joint; its passive tissue adds to \
-                  them or takes from them, and muscles that pull the other way take. Which muscles share it, and how, changes over the range with \
-                  their arms and lengths."
-            .to_owned(),
+        caption: format!(
+            "At every place the moments of the muscles that lift hold what load and limbs ask of the joint; its passive tissue adds to \
+             them or takes from them, and muscles that pull the other way take.{why}"
+        ),
     };
+    let words = words.doubting(&[(study.movement_title.as_str(), study)]);
     HolderWords {
         words,
         axis: format!("Moment at the {joint}"),
     }
+}
+
+/// How the places are read at which the joint does not limit, and what is said of them; nothing where it limits everywhere.
+fn unlike_elsewhere(study: &Study, holders: &LoadHolders, joint: &str) -> (String, String) {
+    let last = (study.range.poses.len() - 1) as f64;
+    let free: Vec<usize> = (0..holders.limits.len())
+        .filter(|at| !holders.limits[*at])
+        .collect();
+    let (Some(first), Some(end)) = (free.first(), free.last()) else {
+        let why = " The joint limits the lift everywhere, so its muscles give what their arms and lengths let them.";
+        return (String::new(), why.to_owned());
+    };
+    let [from, to] = [first, end].map(|at| percent(*at as f64 / last));
+    let places = match end - first + 1 == free.len() {
+        true => format!("from {from} to {to} of the range"),
+        false => format!("at places between {from} and {to} of the range"),
+    };
+    (
+        format!("Pale: the {joint} does not limit, one sharing of several. "),
+        format!(
+            " {} the {joint} does not limit the lift: its muscles may share the moment otherwise, and the sharing with the least \
+             summed activation is drawn, pale.",
+            super::prose::capital(&places)
+        ),
+    )
 }

@@ -3,10 +3,10 @@
 //! In: a lift of one joint, its muscles. Out: the words around the lecture's figures of muscles.
 
 use super::figure_words::FigureWords;
-use super::muscle_names::muscle_name;
+use super::muscle_names::{head_name, muscle_name};
 use super::places::sides_in_words;
 use super::prose::{listed, percent};
-use super::quantities::rounded;
+use super::quantities::{rounded, with_minus};
 use super::shown_units::ShownUnits;
 use crate::study::{ForceAndArm, MuscleExtreme, MusclePart, Study};
 use crate::units::System;
@@ -78,7 +78,12 @@ pub fn moment_arm_words(
 
 /// Fibre lengths over the joint angle.
 #[must_use]
-pub fn fibre_length_words(lifter: &str, study: &Study, parts: &[MusclePart]) -> FigureWords {
+pub fn fibre_length_words(
+    lifter: &str,
+    study: &Study,
+    parts: &[MusclePart],
+    notes: &LengthNotes,
+) -> FigureWords {
     let shortest = MuscleExtreme::least(parts, |part| &part.fibre_norm);
     let told: Vec<String> = parts
         .iter()
@@ -102,17 +107,40 @@ pub fn fibre_length_words(lifter: &str, study: &Study, parts: &[MusclePart]) -> 
             "{lifter}, fibre lengths in the {}",
             study.movement_title.to_lowercase()
         ),
-        footnote: "Optimal length: where a fibre makes its greatest active force. Heads of one muscle are shown \
-                   together."
-            .to_owned(),
+        footnote: notes.in_words(),
         description: format!(
             "Fibre lengths in percent of the optimal length over {}, start to end: {}.",
             study.axis,
             told.join("; ")
         ),
-        caption: "A turn of one radian, 57 degrees, costs each muscle as much length as its moment arm is long. A fibre that ends \
+        caption: "A turn of one radian, 57 degrees, costs each muscle and its tendon together as much length as its moment arm is long. A fibre that ends \
                   short pulls less: it stands on the left, weak side of the length-tension curve."
             .to_owned(),
+    }
+}
+
+/// What a figure of fibre lengths leaves out.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct LengthNotes {
+    /// Muscles whose lines lie on drawn ones, each with the drawn one.
+    pub on_others: Vec<[String; 2]>,
+    /// A head that goes farther down than the mean of its muscle's heads, and how far.
+    pub farthest_head: Option<(String, f64)>,
+}
+
+impl LengthNotes {
+    fn in_words(&self) -> String {
+        let mut notes = vec!["Optimal length: where active force is greatest.".to_owned()];
+        notes.extend(self.farthest_head.as_ref().map(|(name, least)| {
+            format!(
+                "Of several heads the mean: the {} goes down to {}.",
+                head_name(name),
+                percent(*least)
+            )
+        }));
+        let same = self.on_others.iter();
+        notes.extend(same.map(|[own, drawn]| format!("As the {drawn}: {own}.")));
+        notes.join(" ")
     }
 }
 
@@ -138,9 +166,9 @@ pub fn stack_words(
         .iter()
         .map(|layer| format!("{} {}", muscle_name(layer), percent(share(layer))))
         .collect();
-    FigureWords {
+    let words = FigureWords {
         title: format!(
-            "Muscles add up: {} {} {} of the peak",
+            "Muscles add up: {} {} {} of the muscles' moment at its peak",
             listed(&two),
             if two.len() == 1 { "makes" } else { "make" },
             percent(both)
@@ -151,7 +179,7 @@ pub fn stack_words(
             study.joint(0)
         ),
         footnote: format!(
-            "Upper edge: all muscles. Line: what is left for the load when limb and tissue have taken their part or added it. {}",
+            "Line: what limb and tissue leave for the load, or add to it. {}",
             sides_in_words(study)
         ),
         description: format!(
@@ -164,26 +192,27 @@ pub fn stack_words(
         caption: "Each muscle gives its force times its moment arm at every angle; the strength curve is their sum, with what \
                   limb and tissue take from it or add to it."
             .to_owned(),
-    }
+    };
+    words.doubting(&[(study.movement_title.as_str(), study)])
 }
 
 /// Force, moment arm and torque, each in percent of its own greatest value.
 #[must_use]
-pub fn force_times_arm_words(
-    lifter: &str,
-    study: &Study,
-    product: &ForceAndArm,
-    units: System,
-) -> FigureWords {
+pub fn force_times_arm_words(lifter: &str, study: &Study, product: &ForceAndArm) -> FigureWords {
     let last = (study.range.poses.len() - 1) as f64;
     let peaks = product.peaks();
-    let place = |sample: usize| study.told(units).at_place(sample as f64 / last);
-    FigureWords {
+    // Places between two whole degrees keep their half.
+    let number = |sample: usize| {
+        let angle = study.axis_value(sample as f64 / last);
+        format!("at {} deg", with_minus(&rounded(angle, 1)))
+    };
+    let words = FigureWords {
         title: format!(
-            "Force is greatest {}, moment arm {}; their product, the moment, {}",
-            place(peaks[0]),
-            place(peaks[1]),
-            place(peaks[2])
+            "Force peaks {}, moment arm {}, their product {} {}",
+            number(peaks[0]),
+            number(peaks[1]),
+            number(peaks[2]),
+            study.away_from
         ),
         subtitle: format!(
             "{lifter}, {}: all muscles that flex the {} together",
@@ -197,12 +226,13 @@ pub fn force_times_arm_words(
             "Three curves over {}: summed muscle force is greatest {}, the mean moment arm {}, their product, \
              the moment, {}.",
             study.axis,
-            place(peaks[0]),
-            place(peaks[1]),
-            place(peaks[2])
+            number(peaks[0]),
+            number(peaks[1]),
+            number(peaks[2])
         ),
         caption: product_caption(peaks).to_owned(),
-    }
+    };
+    words.doubting(&[(study.movement_title.as_str(), study)])
 }
 
 /// Where the product of force and lever peaks, beside where each of them does.

@@ -4,6 +4,7 @@
 
 use super::figure_words::FigureWords;
 use super::prose::{capital, listed, percent};
+use super::quantities::rounded;
 use super::telling::Telling;
 use crate::study::{LimitedStretch, LimitedStretches, Study};
 use crate::units::System;
@@ -14,9 +15,10 @@ pub fn limit_words(
     lifter: &str,
     study: &Study,
     stretches: &LimitedStretches,
+    seen: LimitsSeen,
     units: System,
 ) -> FigureWords {
-    FigureWords {
+    let words = FigureWords {
         title: format!(
             "{}: {}",
             study.movement_title,
@@ -25,8 +27,7 @@ pub fn limit_words(
         subtitle: format!(
             "{lifter}, held still: how much more could be held with 1 % more strength at one joint"
         ),
-        // The poses below the axis need the room.
-        footnote: String::new(),
+        footnote: notes_in_words(seen, &stretches.elsewhere),
         description: format!(
             "Gain of the heaviest load of the {} with 1 % more strength at each joint, over the {}. {}.{}",
             study.movement_title.to_lowercase(),
@@ -34,26 +35,64 @@ pub fn limit_words(
             shares_in_words(study, &stretches.long),
             elsewhere_in_words(&stretches.elsewhere)
         ),
-        caption: weakest_links(&stretches.long).to_owned(),
+        caption: format!("{}{}", weakest_links(&stretches.long), beyond_one(seen)),
+    };
+    words.doubting(&[(study.movement_title.as_str(), study)])
+}
+
+/// What a figure of limits shows beside its lines.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LimitsSeen {
+    /// The greatest gain of all, %.
+    pub greatest_percent: f64,
+    /// Whether a line steps between neighbouring places.
+    pub has_steps: bool,
+}
+
+impl LimitsSeen {
+    /// Whether a gain is above one per cent, by more than rounding.
+    fn is_beyond_one(self) -> bool {
+        self.greatest_percent > 1.005
     }
 }
 
-/// Whether one joint is the weakest link, or several count alike.
+/// Why a gain is above one per cent; nothing where none is.
+fn beyond_one(seen: LimitsSeen) -> &'static str {
+    if seen.is_beyond_one() {
+        " A gain of more than 1 % is no mistake: the joint holds the body as well as the load, so the load alone gains more."
+    } else {
+        ""
+    }
+}
+
+/// How steps and lines that are not drawn are read.
+fn notes_in_words(seen: LimitsSeen, elsewhere: &[&str]) -> String {
+    let mut notes: Vec<String> = Vec::new();
+    if seen.is_beyond_one() {
+        notes.push("Above 1: the joint holds the body too.".to_owned());
+    }
+    if seen.has_steps {
+        notes.push("A step: from there on other limits bind.".to_owned());
+    }
+    if !elsewhere.is_empty() {
+        notes.push(format!("Too short to draw: {}.", listed(elsewhere)));
+    }
+    notes.join(" ")
+}
+
+/// Whether one joint is the weakest link, or several share the limit.
 fn weakest_links(stretches: &[LimitedStretch]) -> &'static str {
-    let alike = stretches
-        .iter()
-        .filter(|stretch| stretch.joints.len() > 1)
-        .count();
+    let alone = stretches.iter().filter(|stretch| stretch.is_alone).count();
     if stretches.is_empty() {
         "Over this lift no single joint is the weakest link for long."
-    } else if alike == 0 {
-        "A chain is as strong as its weakest link: at every place of the range the strength of one joint counts most."
-    } else if alike == stretches.len() {
-        "Here no single joint is the weakest link: one percent more strength gains about as much at each of the joints that are named \
-         together."
+    } else if alone == stretches.len() {
+        "A chain is as strong as its weakest link: at every place of the range more strength of one joint alone helps."
+    } else if alone == 0 {
+        "Here no single joint is the weakest link: the joints share the limit, and more strength of each of them helps by as much as \
+         its line says."
     } else {
-        "In a part of the range one joint is the weakest link; where joints are named together, one percent more strength gains about \
-         as much at each."
+        "In a part of the range one joint alone is the weakest link; elsewhere joints share the limit, and more strength of each of \
+         them helps by as much as its line says."
     }
 }
 
@@ -97,9 +136,12 @@ fn shares_in_words(study: &Study, stretches: &[LimitedStretch]) -> String {
     let told: Vec<String> = stretches
         .iter()
         .map(|stretch| {
+            let gains = stretch.gains.iter().map(|gain| rounded(*gain, 2));
+            let gains: Vec<String> = gains.collect();
             format!(
-                "the strength of {} counts most from {} to {} of the range",
+                "the strength of {} counts most, with {} % in the mean, from {} to {} of the range",
                 listed(&stretch.joints),
+                listed(&gains),
                 percent(stretch.from as f64 / last),
                 percent(stretch.to as f64 / last)
             )

@@ -94,7 +94,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "curve-at-speed",
-        "Each line is the same lift at another speed of the joint; the black line is held still, the lightest is the fastest.",
+        "Each line is the same lift at another speed of the joint; the line that is held still is the one to compare with.",
         "Does speed only lower the curve, or does it change its shape as well? (Compare where each line has its peak.)",
         "One strength curve holds for every speed.",
         "A curve that was measured at one speed must not be laid over a load that moves at another.",
@@ -102,8 +102,8 @@ pub const NOTES: &[SpeakerNotes] = &[
     notes(
         "muscles-on-skeleton",
         "The limb with its muscles at three places of the lift: thicker lines pull with more force, and the dashed \
-         lines from the joint, square to them, are their moment arms.",
-        "Where does the same force make the greatest moment? (Where its dashed line is longest.)",
+         line from the joint is the moment arm of the muscle that the title names, square to its line of pull.",
+        "Where does the same force of that muscle make the greatest moment? (Where its dashed line is longest.)",
         "A moment arm is measured along the bone.",
         "It is measured square to the muscle's line of pull.",
     ),
@@ -145,12 +145,12 @@ pub const NOTES: &[SpeakerNotes] = &[
     notes(
         "muscles-add-up",
         "The layers are the moments of the muscles, one upon the other; the line is what is left for the load.",
-        "Where does the rest between the top edge and the line go? (Into the limb's own weight and the tissue of the joint.)",
+        "Why does the line not follow the top edge? (The limb's own weight and the tissue of the joint take from the muscles' moment, or add to it.)",
         "The largest layer is the largest muscle of the limb.",
         "Moment arm counts as much as size.",
     ),
     notes(
-        "three-classes",
+        "classes",
         "Every curve runs from the start of the lift, at the left, to its end.",
         "Which class is your favourite lift? (Vote first, then show the next figures.)",
         "A muscle has a class.",
@@ -159,7 +159,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     notes(
         "ascending-lifts",
         "All curves are drawn over the same range and in percent of their own median, so only the shape counts.",
-        "Where will a plain weight feel lightest in these lifts? (Near the end.)",
+        "Where will a plain weight feel lightest in these lifts? (Where the curve is highest, towards the end.)",
         "Ascending means that the muscles become stronger.",
         "The limbs straighten and the load's moment arms shrink.",
     ),
@@ -180,7 +180,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     notes(
         "u-shaped-lifts",
         "The same axes; the weak place lies inside the range.",
-        "Does another joint have to give way at the weak place? (No: the same one may limit on both sides of it.)",
+        "Does another joint give way at the weak place? (That differs from lift to lift: the figures of joint limits tell.)",
         "Every dip in a measured curve is a weak place.",
         "It may be noise: it has to return in every trial.",
     ),
@@ -194,10 +194,10 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "limits-in-a-squat",
-        "The same question for the legs: where a line is at nothing, more strength of that joint helps nothing.",
-        "Why does a stronger joint not help where its line is at nothing? (Each joint has to hold its own moment, and another gives way there first.)",
+        "The same question for the legs: where a joint has no line, more strength of that joint helps nothing.",
+        "Why does a stronger joint not help where it has no line? (Each joint has to hold its own moment, and another gives way there first.)",
         "More strength of any joint helps everywhere.",
-        "Where a joint's line is at nothing it changes nothing.",
+        "Where a joint has no line, more of its strength changes nothing.",
     ),
     notes(
         "who-holds-the-load",

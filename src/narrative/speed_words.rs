@@ -27,7 +27,7 @@ pub fn speed_words(lifter: &str, held: &Study, moving: &[MovingStudy]) -> Figure
         })
         .collect();
     let fastest = moving.last();
-    FigureWords {
+    let words = FigureWords {
         title: format!(
             "At {} deg/s the {movement} keeps {} of its isometric peak",
             fastest.map_or_else(String::new, |one| rounded(one.speed_deg_s, 0)),
@@ -47,7 +47,21 @@ pub fn speed_words(lifter: &str, held: &Study, moving: &[MovingStudy]) -> Figure
         caption: "The force-velocity curve of the fibres moves the whole strength curve: lowering lifts it a little, faster \
                   lifting presses it down."
             .to_owned(),
-    }
+    };
+    let names: Vec<String> = moving
+        .iter()
+        .map(|one| speed_in_words(one.speed_deg_s))
+        .collect();
+    let curves = names.iter().zip(moving);
+    let curves: Vec<(&str, &Study)> = curves
+        .map(|(name, one)| (name.as_str(), &one.study))
+        .collect();
+    words.doubting(&curves)
+}
+
+/// Where a marked peak lies.
+pub(crate) fn at_angle(degrees: f64) -> String {
+    format!("at {} deg", rounded(degrees, 0))
 }
 
 /// What a joint's speed is called.

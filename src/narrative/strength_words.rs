@@ -2,6 +2,7 @@
 //!
 //! In: a [`Telling`]. Out: the words around its figure and the labels in it.
 
+use super::doubt_words::{HOLLOW, LESS_SURE};
 use super::fibre_words::{fibre_sentences, is_doubted};
 use super::figure_words::FigureWords;
 use super::made_words::{made_words, pace_words};
@@ -12,12 +13,12 @@ use super::prose::{capital, listed, percent};
 use super::quantities::rounded;
 use super::setup_names::{added_is_plural, added_name, with_article};
 use super::shown_units::ShownUnits;
+use super::straight_limbs::straight_at_peak;
 use super::telling::Telling;
-use crate::anatomy::Joint;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
 use crate::resistance::Setup;
-use crate::study::{SetupStudy, Study, sample_of_peak};
+use crate::study::{SetupStudy, Study, doubted_stretches};
 
 /// What an effort of 100 % means.
 pub(crate) const WHOLE_STRENGTH: &str = "all the lifter has";
@@ -40,7 +41,9 @@ impl Telling<'_> {
         FigureWords {
             title: self.strength_title(),
             subtitle: self.subtitle(),
-            footnote: self.doubt().unwrap_or_else(|| self.definitions() + "."),
+            footnote: self
+                .note_of_doubt()
+                .unwrap_or_else(|| self.definitions() + "."),
             description: self.strength_description() + &doubts,
             caption: format!("{}. {sides}{doubts}", how_held(self.study)),
         }
@@ -102,39 +105,28 @@ impl Telling<'_> {
         )
     }
 
-    /// What the narrow panel of the whole curve shows, and why it climbs.
+    /// Why the whole curve climbs beside the part that is shown; nothing where no straight limb is the cause.
     pub(crate) fn whole_note(&self) -> String {
-        /// A hinge that is bent less is called nearly straight, rad.
-        const NEARLY_STRAIGHT_RAD: f64 = 0.45;
-        let values = self.study.capacity.values();
-        let pose = &self.study.range.poses[sample_of_peak(&values)];
-        let straight = pose.coordinates.iter().find(|coordinate| {
-            let is_hinge = matches!(coordinate.dof.joint(), Joint::Elbow | Joint::Knee);
-            is_hinge && coordinate.angle_rad.abs() < NEARLY_STRAIGHT_RAD
-        });
-        let why = straight.map(|coordinate| {
+        straight_at_peak(self.study).map_or_else(String::new, |joint| {
             format!(
-                " At its peak the {} is nearly straight: a model bears any load on a straight limb.",
-                coordinate.dof.joint().name()
+                " At its peak the {joint} is nearly straight: a model bears any load on a straight limb."
             )
-        });
-        format!(" Grey: the part at the left.{}", why.unwrap_or_default())
+        })
     }
 
-    /// What makes the hardest place of the only setup doubtful, instead of what the terms mean.
-    fn doubt(&self) -> Option<String> {
+    /// How the hollow line is read, instead of what the terms mean; none where the curve is sure everywhere.
+    fn note_of_doubt(&self) -> Option<String> {
+        let told = format!("{}, {}.", how_held(self.study), whose_side(self.study));
+        (!doubted_stretches(self.study).is_empty()).then(|| format!("{told} {HOLLOW}"))
+    }
+
+    /// Whether the hardest place of the only setup lies where the model is less sure.
+    fn hardest_is_doubted(&self) -> bool {
         let only = match self.study.setups.as_slice() {
             [only] => only.sticking,
             _ => None,
         };
-        only.filter(|sticking| is_doubted(self.study, sticking.point_range))
-            .map(|_| {
-                format!(
-                    "{}, {}. Fibres at the hardest place are beyond living lengths: trust it less.",
-                    how_held(self.study),
-                    whose_side(self.study)
-                )
-            })
+        only.is_some_and(|sticking| is_doubted(self.study, sticking.point_range))
     }
 
     /// The finding in one sentence.
@@ -145,6 +137,9 @@ impl Telling<'_> {
         }
         match self.study.setups.as_slice() {
             [] => format!("{name}: {} strength curve", article(self.study)),
+            [one] if self.hardest_is_doubted() => {
+                format!("{name}: {}{LESS_SURE}", self.hardest(one))
+            }
             [one] => format!("{name}: {}", self.hardest(one)),
             [first, others @ ..] => self.comparison(first, others),
         }
@@ -248,7 +243,7 @@ impl Telling<'_> {
     }
 
     fn subtitle(&self) -> String {
-        let class = &self.study.class;
+        let (study, class) = (self.study, &self.study.class);
         let mut words = self.whose_line();
         if let [one] = self.study.setups.as_slice() {
             words += &format!(", {}", self.setup_name(one));
@@ -265,28 +260,35 @@ impl Telling<'_> {
             );
             return words;
         }
+        if let Some(joint) = straight_at_peak(study) {
+            let values = study.capacity.values();
+            let middle = values[values.len() / 2];
+            return format!(
+                "{words}. {} curve: {} at the start, {} half way, {}, {joint} nearly straight",
+                capital(class.shape.word()),
+                self.load_shown(values[0]),
+                self.load_shown(middle),
+                self.load_shown(class.peak)
+            );
+        }
         words += &format!(
             ". {} curve: start {} %, end {} % of its peak of {}",
             capital(class.shape.word()),
             rounded(100.0 * class.start_ratio, 0),
             rounded(100.0 * class.end_ratio, 0),
-            self.peak_shown()
+            self.load_shown(class.peak)
         );
         words
     }
 
-    /// The most that can be held over the range, as on the axis.
-    fn peak_shown(&self) -> String {
+    /// What can be held, as on the axis.
+    fn load_shown(&self, value: f64) -> String {
         let measure = self.study.range.measure;
         let unit = match measure {
             Measure::Force => self.units.load_unit(measure),
             Measure::Torque => self.units.torque_unit(),
         };
-        format!(
-            "{} {}",
-            rounded(unit.of(self.study.class.peak), 0),
-            unit.symbol
-        )
+        format!("{} {}", rounded(unit.of(value), 0), unit.symbol)
     }
 
     /// What the figure shows, for those who cannot see it.

@@ -146,13 +146,16 @@ impl Telling<'_> {
         (capital(&self.study.axis), unit)
     }
 
-    /// What capacity and demand are: a force, or a torque at the joint of a sweep.
+    /// What capacity and demand are: a force, or at the joint of a sweep the load's torque, which limb and tissue have no part in.
     #[must_use]
     pub fn load_axis(&self) -> AxisWords {
         let measure = self.study.range.measure;
         match measure {
             Measure::Force => ("Force".to_owned(), self.units.load_unit(measure).symbol),
-            Measure::Torque => self.joint_torque_axis(),
+            Measure::Torque => {
+                let quantity = format!("Moment of the load at the {}", self.study.joint(0));
+                (quantity, self.units.torque_unit().symbol)
+            }
         }
     }
 

@@ -6,7 +6,7 @@ use super::fibre_words::SMOOTHER;
 use super::figure_words::FigureWords;
 use super::prose::percent;
 use super::speed_words::speed_in_words;
-use crate::study::{FibreTrack, LIVING_LENGTHS, MovingStudy, Study};
+use crate::study::{FibreTrack, MovingStudy, Study};
 
 /// The whole length-tension curve.
 pub(crate) const ALL_LENGTHS: &str = "every length";
@@ -37,7 +37,7 @@ pub(crate) fn length_track_words(study: &Study, track: &FibreTrack) -> FigureWor
         .collect();
     let ([from, to], [first, last]) = (ends(&track.lengths), ends(&forces));
     let movement = study.movement_title.to_lowercase();
-    FigureWords {
+    let words = FigureWords {
         title: format!(
             "The {} takes the {} from {from} to {to} of its optimal length",
             movement, track.muscle
@@ -49,23 +49,11 @@ pub(crate) fn length_track_words(study: &Study, track: &FibreTrack) -> FigureWor
              {last} at the end.",
             track.muscle
         ),
-        caption: format!(
-            "A lift moves its muscles along a piece of the length-tension curve, here over {} of the lengths between {} and {} of the optimal \
-             one; the moment arm of the muscle and the length of its fibres say how long the piece is.",
-            percent(share_of_living(&track.lengths)),
-            percent(LIVING_LENGTHS.0),
-            percent(LIVING_LENGTHS.1)
-        ),
-    }
-}
-
-/// Which part of the lengths at which living fibres work a track covers.
-fn share_of_living(lengths: &[f64]) -> f64 {
-    let (shortest, longest) = LIVING_LENGTHS;
-    let within = |length: &f64| length.clamp(shortest, longest);
-    let low = lengths.iter().map(within).fold(f64::INFINITY, f64::min);
-    let high = lengths.iter().map(within).fold(shortest, f64::max);
-    (high - low) / (longest - shortest)
+        caption: "A lift moves its muscles along a piece of the length-tension curve; the moment arm of the muscle and the length of its \
+                  fibres say how long the piece is. The foot of the curve below half of the optimal length is the model's."
+            .to_owned(),
+    };
+    words.doubting(&[(study.movement_title.as_str(), study)])
 }
 
 /// The track on force over speed.
@@ -77,11 +65,13 @@ pub(crate) fn speed_track_words(moving: &MovingStudy, track: &FibreTrack) -> Fig
         .collect();
     let least = forces.iter().copied().fold(f64::INFINITY, f64::min);
     let most = forces.iter().copied().fold(0.0, f64::max);
+    let [first, last] = ends(&track.speeds);
+    let fastest = percent(track.speeds.iter().copied().fold(0.0, f64::max));
     let study = &moving.study;
     let movement = study.movement_title.to_lowercase();
     FigureWords {
         title: format!(
-            "{} leaves the {} {} to {} of its force",
+            "{} leaves the {} {} to {} of its isometric force",
             super::prose::capital(&speed_in_words(moving.speed_deg_s)),
             track.muscle,
             percent(least),
@@ -90,7 +80,8 @@ pub(crate) fn speed_track_words(moving: &MovingStudy, track: &FibreTrack) -> Fig
         subtitle: format!("{}, {movement} at constant speed of the joint", study.lifter_title),
         footnote: "Speed of the fibres in percent of their fastest shortening; force in percent of the one held still.".to_owned(),
         description: format!(
-            "Force over speed of shortening with the stretch of it that the {} of the {movement} uses.",
+            "Force over speed of shortening with the stretch of it that the {} of the {movement} uses: from {first} of the fastest speed at \
+             the start to {last} at the end, {fastest} where its fibres are fastest.",
             track.muscle
         ),
         caption: "A joint that turns at constant speed does not shorten its muscles at constant speed: where the moment arm is long, the fibres are fast."

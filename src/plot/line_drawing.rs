@@ -3,7 +3,7 @@
 //! In: a [`LineChart`] and a look. Out: a scene. Data keep their share of the height: poses go first where the size has
 //! no room for everything, then the note, then the line below the title.
 
-use super::axis::{self, Plot};
+use super::axis::{self, Plot, Time};
 use super::frame::{Frame, Look};
 use super::line_chart::{Labels, LineChart, WholeCurve};
 use super::line_layout::{self, Layout, PanelPlace, PlanWanted};
@@ -14,6 +14,7 @@ use super::pose_strip;
 use super::shades;
 use super::spans;
 use super::standing_poses::StandingPoses;
+use crate::draw::scale::number;
 use crate::draw::{Face, Layer, Rect, Scene, Stroke, Text, lettering};
 use crate::error::{LeftOff, Result};
 
@@ -145,11 +146,21 @@ impl LineChart {
         boxes
     }
 
+    /// The ends of the level axis, the one at the right with its unit: all that the narrow panel has room for.
+    fn ends(&self, [low, high]: [f64; 2]) -> Vec<(f64, String)> {
+        let (left, right) = match self.x.time {
+            Time::Falling => (high, low),
+            Time::None | Time::Rising => (low, high),
+        };
+        let end = format!("{} {}", number(right, 0), self.x.unit);
+        vec![(left, number(left, 0)), (right, end.trim_end().to_owned())]
+    }
+
     /// The whole curves in their narrow panel, with a frame around what the large one shows.
     fn draw_whole(&self, frame: &mut Frame, whole: &WholeCurve, place: &PanelPlace) {
         let plot = &place.plot;
         axis::draw_upright(frame, plot, &place.ticks);
-        axis::draw_level_ticks(frame, plot, &[], false);
+        axis::draw_level_ticks(frame, plot, &self.ends(plot.x.range()), true);
         axis::draw_time_arrow(frame, plot, &self.x);
         let before = frame.scene.begin(Layer::Axis);
         let text = frame.measures.text;

@@ -18,6 +18,8 @@ const NARROW: f64 = 480.0;
 const CLOSEST: f64 = 0.35;
 /// Room between curves and names, in gaps: for a leader, or a piece of the line, clear of both.
 const LEADER: f64 = 7.4;
+/// Least room between the plot and the piece of a line beside a name, in gaps: nearer it would seem to go on.
+const APART: f64 = 1.0;
 /// Most room between two names, in gaps.
 const FARTHEST: f64 = 2.0;
 /// Sizes that names in the column may take, over the usual one, until they fit above each other.
@@ -41,16 +43,17 @@ fn leader_width(frame: &Frame) -> f64 {
     LEADER * frame.measures.gap
 }
 
-/// The last value of a curve that ends above its axis, where no leader could reach it.
+/// The greatest value of a curve that ends above its axis, where no leader could reach it.
 fn value_above(panel: &Panel, series: &Series) -> Option<f64> {
     let (Extent::FromZeroTo(top) | Extent::Exactly([_, top])) = panel.axis.extent else {
         return None;
     };
-    let last = series.points.last()?[1];
-    (last > top).then_some(last)
+    let ends_above = series.points.last()?[1] > top;
+    let values = series.points.iter().map(|point| point[1]);
+    ends_above.then(|| values.fold(top, f64::max))
 }
 
-/// Whether the column says where the curve ends above its axis.
+/// Whether the column says how far a curve that ends above its axis goes.
 #[must_use]
 pub fn tells_end(panel: &Panel, series: &Series) -> bool {
     value_above(panel, series).is_some()
@@ -136,7 +139,7 @@ pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Rect) -> Vec<
             let period = dashes.iter().sum::<f64>() + 0.4 * dashes.first().copied().unwrap_or(0.0);
             let length = (3.6 * gap)
                 .max(period * width)
-                .min(left - 1.4 * gap - column.left);
+                .min(left - (1.4 + APART) * gap - column.left);
             let ends = [left - 1.4 * gap - length, left - 1.4 * gap].map(|x| [x, middle]);
             frame.scene.line(ends[0], ends[1], piece);
         } else {

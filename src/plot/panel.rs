@@ -6,7 +6,7 @@ use super::axis::Plot;
 use super::frame::Frame;
 use super::panel_contents::{Panel, Role, Series};
 use crate::draw::scale::{clipped, clipped_area};
-use crate::draw::{Colour, Layer, PixelPoint, Stroke};
+use crate::draw::{Colour, Layer, PixelPoint, Rect, Stroke};
 
 /// Least and greatest value of everything the panel shows.
 #[must_use]
@@ -120,15 +120,24 @@ pub fn draw_curves(frame: &mut Frame, panel: &Panel, plot: &Plot) {
     frame.scene.begin(before);
 }
 
+/// Opacity of an area, and of one that is only one of several possible ones.
+const FILLED: f64 = 0.16;
+const PALE: f64 = 0.05;
+
 /// Areas and level lines.
 fn draw_areas(frame: &mut Frame, panel: &Panel, plot: &Plot) {
+    let [full, pale] = bands(&panel.pale, plot);
     for fill in &panel.fills {
         let mut corners = plot.all_px(&fill.upper);
         corners.extend(plot.all_px(&fill.lower).into_iter().rev());
-        let colour = fill.role.line(&frame.colours).with_opacity(0.16);
-        let cut = clipped_area(&corners, &plot.area);
-        if cut.len() > 2 {
-            frame.scene.polygon(cut, colour);
+        for (bands, opacity) in [(&full, FILLED), (&pale, PALE)] {
+            let colour = fill.role.line(&frame.colours).with_opacity(opacity);
+            for band in bands {
+                let cut = clipped_area(&corners, band);
+                if cut.len() > 2 {
+                    frame.scene.polygon(cut, colour);
+                }
+            }
         }
     }
     for level in panel.levels.iter().filter(|level| plot.y.holds(level.at)) {
@@ -144,9 +153,17 @@ fn draw_curve(frame: &mut Frame, series: &Series, plot: &Plot) {
     let width = frame.measures.line * series.role.weight(&frame.colours);
     let colour = series.role.line(&frame.colours);
     let stroke = Stroke::solid(colour, width).dashed(series.role.dashes(&frame.colours));
+    let fine = Stroke::solid(colour, THIN * width).dashed(series.role.dashes(&frame.colours));
     for piece in visible(series, plot) {
-        frame.scene.polyline(piece, stroke.clone());
+        let [thick, thin] = apart(&piece, &series.thin, plot);
+        for part in thick {
+            frame.scene.polyline(part, stroke.clone());
+        }
+        for part in thin {
+            frame.scene.polyline(part, fine.clone());
+        }
     }
+    draw_hollows(frame, series, plot, width);
     for exit in exits(series, plot) {
         let head = width * 3.4;
         let half = head * 0.5;
@@ -158,6 +175,64 @@ fn draw_curve(frame: &mut Frame, series: &Series, plot: &Plot) {
             [neck[0] + uy * half, neck[1] - ux * half],
         ];
         frame.scene.polygon(corners, colour);
+    }
+}
+
+/// Width of a thin line over the usual one: a thread beside a rope; assumed.
+const THIN: f64 = 0.4;
+
+/// The parts of the plot outside and inside of stretches of the level axis.
+fn bands(stretches: &[[f64; 2]], plot: &Plot) -> [Vec<Rect>; 2] {
+    let mut inside: Vec<[f64; 2]> = stretches
+        .iter()
+        .map(|ends| plot.stretch_px(*ends))
+        .collect();
+    inside.sort_by(|a, b| a[0].total_cmp(&b[0]));
+    let mut outside = Vec::new();
+    let mut from = plot.area.left;
+    for [low, high] in &inside {
+        outside.push([from, *low]);
+        from = from.max(*high);
+    }
+    outside.push([from, plot.area.right]);
+    [outside, inside].map(|parts| {
+        let wide = parts.into_iter().filter(|[low, high]| high > low);
+        wide.map(|[low, high]| Rect::new(low, plot.area.top, high, plot.area.bottom))
+            .collect()
+    })
+}
+
+/// The parts of a line outside and inside of stretches of the level axis.
+fn apart(piece: &[PixelPoint], stretches: &[[f64; 2]], plot: &Plot) -> [Vec<Vec<PixelPoint>>; 2] {
+    if stretches.is_empty() {
+        return [vec![piece.to_vec()], Vec::new()];
+    }
+    bands(stretches, plot).map(|parts| {
+        let cut = parts.iter().flat_map(|band| clipped(piece, band));
+        cut.collect()
+    })
+}
+
+/// Width of the core of a hollow line over the line's own: the rims left and right of it are still seen from afar; assumed.
+const CORE: f64 = 0.5;
+
+/// Least width of a hollow line over the usual one of curves: rims of thinner ones are not seen; assumed.
+const LEAST_HOLLOW: f64 = 0.9;
+
+/// Draws a line as a tube in its own colour where its curve is less sure; the gaps of dashes would open its sides.
+fn draw_hollows(frame: &mut Frame, series: &Series, plot: &Plot, width: f64) {
+    let width = width.max(LEAST_HOLLOW * frame.measures.line);
+    let rims = Stroke::solid(series.role.line(&frame.colours), width);
+    let core = Stroke::solid(frame.colours.background, CORE * width);
+    for ends in &series.doubted {
+        let [from, to] = plot.stretch_px(*ends);
+        let area = Rect::new(from, plot.area.top, to, plot.area.bottom);
+        for piece in visible(series, plot) {
+            for inside in clipped(&piece, &area) {
+                frame.scene.polyline(inside.clone(), rims.clone());
+                frame.scene.polyline(inside, core.clone());
+            }
+        }
     }
 }
 

@@ -84,6 +84,10 @@ pub struct Series {
     pub role: Role,
     /// The stretches of points that are drawn, each for itself; empty where one line joins all of them.
     pub pieces: Vec<Range<usize>>,
+    /// Stretches of the level axis in which the curve is less sure: there the line is hollow.
+    pub doubted: Vec<[f64; 2]>,
+    /// Stretches of the level axis in which the curve is one of several possible ones: there the line is thin.
+    pub thin: Vec<[f64; 2]>,
 }
 
 impl Series {
@@ -95,7 +99,23 @@ impl Series {
             points,
             role,
             pieces: Vec::new(),
+            doubted: Vec::new(),
+            thin: Vec::new(),
         }
+    }
+
+    /// The same curve, one of several possible ones in these stretches of the level axis.
+    #[must_use]
+    pub fn thinned(mut self, stretches: Vec<[f64; 2]>) -> Self {
+        self.thin = stretches;
+        self
+    }
+
+    /// The same curve, less sure in these stretches of the level axis.
+    #[must_use]
+    pub fn doubted(mut self, stretches: Vec<[f64; 2]>) -> Self {
+        self.doubted = stretches;
+        self
     }
 
     /// The same curve drawn only in these stretches of its points.
@@ -200,6 +220,8 @@ pub struct Panel {
     pub series: Vec<Series>,
     /// Areas between curves.
     pub fills: Vec<Fill>,
+    /// Stretches of the level axis in which the areas are one of several possible ones: there they are pale.
+    pub pale: Vec<[f64; 2]>,
     /// Marked points.
     pub markers: Vec<Marker>,
     /// Words inside bars, each just below the middle of a bar's upper edge, or above it where the bar is too low.

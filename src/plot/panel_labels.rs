@@ -235,7 +235,9 @@ fn name(frame: &Frame, index: usize, series: &Series, plot: &Plot) -> Option<Lab
     let mut candidates = label_places::beside_curve(frame, &pieces, &words);
     let vertices: Vec<PixelPoint> = pieces.into_iter().flatten().collect();
     candidates.extend(label_places::anywhere(plot, &words, &vertices, 70.0));
-    (!words.is_empty()).then_some(LabelWish {
+    // A curve of which nothing is drawn has no name in the picture either.
+    let is_drawn = !series.drawn().iter().all(|points| points.is_empty());
+    (is_drawn && !words.is_empty()).then_some(LabelWish {
         words: vec![words],
         request: LabelRequest {
             owner: Some(index),

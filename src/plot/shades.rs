@@ -19,6 +19,8 @@ pub struct Shade {
     pub label: String,
     /// Whether it is the stretch in which a lift is hard: it alone is amber, any other is grey.
     pub is_hard: bool,
+    /// Whether it is only named, without a ground.
+    pub is_bare: bool,
 }
 
 impl Shade {
@@ -31,6 +33,15 @@ impl Shade {
         }
     }
 
+    /// A stretch that is named and has no ground, between two places in either order.
+    #[must_use]
+    pub fn bare(ends: [f64; 2], label: impl Into<String>) -> Self {
+        Self {
+            is_bare: true,
+            ..Self::neutral(ends, label)
+        }
+    }
+
     /// The stretch in which a lift is hard, between two places in either order.
     #[must_use]
     pub fn between(ends: [f64; 2], label: impl Into<String>) -> Self {
@@ -39,6 +50,7 @@ impl Shade {
             to: ends[0].max(ends[1]),
             label: label.into(),
             is_hard: true,
+            is_bare: false,
         }
     }
 }
@@ -68,7 +80,7 @@ pub fn edges(shades: &[Shade], plot: &Plot) -> Vec<f64> {
 /// Tints the stretches over the plot.
 pub fn draw_ground(frame: &mut Frame, shades: &[Shade], plot: &Plot) {
     let before = frame.scene.begin(Layer::Region);
-    for shade in shades {
+    for shade in shades.iter().filter(|shade| !shade.is_bare) {
         if let Some([from, to]) = stretch(shade, plot) {
             let area = Rect::new(from, plot.area.top, to, plot.area.bottom);
             let fill = if shade.is_hard {

@@ -16,8 +16,6 @@ use crate::draw::{Layer, PixelPoint, Rect};
 const LEAST_HEIGHT: f64 = 0.11;
 /// Greatest height of the tallest figure over the plot: the curves keep the larger part.
 const MOST_HEIGHT: f64 = 0.45;
-/// How far the line from a dot reaches towards the middle of its figure.
-const TIE: f64 = 0.6;
 /// Step from one scale that is tried to the next smaller one.
 const STEP: f64 = 0.95;
 
@@ -114,8 +112,7 @@ impl StandingPoses {
             let middle = area.centre()[0];
             if (middle - foot[0]).abs() > frame.measures.line {
                 // A figure that had to move inside the plot is tied to its dot.
-                let towards = [middle - foot[0], area.centre()[1] - foot[1]];
-                let end = [foot[0] + TIE * towards[0], foot[1] + TIE * towards[1]];
+                let end = tie_end(frame, figure, &self.scale, area, *foot);
                 let line = frame.rule();
                 frame.scene.line(*foot, end, line);
             }
@@ -125,6 +122,53 @@ impl StandingPoses {
         }
         frame.scene.begin(before);
     }
+}
+
+/// Where the line from a dot to the joint in the middle of its figure first meets a limb or a support.
+fn tie_end(
+    frame: &Frame,
+    figure: &StickFigure,
+    scale: &StickScale,
+    area: &Rect,
+    foot: PixelPoint,
+) -> PixelPoint {
+    let Some(standing) = stick_figure::standing(frame, figure, scale, area) else {
+        return area.centre();
+    };
+    let off = |at: &PixelPoint| (at[0] - area.centre()[0]).hypot(at[1] - area.centre()[1]);
+    let joints = figure
+        .limbs
+        .iter()
+        .flatten()
+        .map(|joint| standing.px(*joint));
+    let nearest = joints.min_by(|a, b| off(a).total_cmp(&off(b)));
+    let centre = nearest.unwrap_or(area.centre());
+    let limbs = figure.limbs.iter().flat_map(|joints| joints.windows(2));
+    let supports = figure.supports.iter().map(|ends| ends.as_slice());
+    let all = limbs.chain(supports);
+    let shares = all.filter_map(|ends| {
+        let [a, b] = [standing.px(ends[0]), standing.px(ends[1])];
+        share_of_crossing([foot, centre], [a, b])
+    });
+    let share = shares.fold(1.0, f64::min);
+    [
+        foot[0] + share * (centre[0] - foot[0]),
+        foot[1] + share * (centre[1] - foot[1]),
+    ]
+}
+
+/// Where on a line another one crosses it, share of its length; none where they do not meet, or only at its beginning.
+fn share_of_crossing([from, to]: [PixelPoint; 2], [a, b]: [PixelPoint; 2]) -> Option<f64> {
+    let [along, across] = [
+        [to[0] - from[0], to[1] - from[1]],
+        [b[0] - a[0], b[1] - a[1]],
+    ];
+    let turn = along[0] * across[1] - along[1] * across[0];
+    let off = [a[0] - from[0], a[1] - from[1]];
+    let on_line = (off[0] * across[1] - off[1] * across[0]) / turn;
+    let on_other = (off[0] * along[1] - off[1] * along[0]) / turn;
+    let meets = turn != 0.0 && on_line > 0.05 && on_line <= 1.0 && (0.0..=1.0).contains(&on_other);
+    meets.then_some(on_line)
 }
 
 /// Curves, level lines and marked points that no figure may meet.

@@ -212,6 +212,8 @@ pub enum Limbs {
     Hollow,
 }
 
+/// Opacity of a plate.
+const PLATE: f64 = 0.2;
 /// Width of a hollow bone, and of its edge, over that of a limb.
 const BONE: f64 = 1.9;
 const BONE_EDGE: f64 = 0.32;
@@ -229,10 +231,15 @@ pub fn draw_standing(
         Limbs::Plain => colours.ink,
         Limbs::Faint | Limbs::Hollow => colours.muted,
     };
-    let colour = colours.series_line(1);
     for ends in &figure.supports {
         let line = Stroke::solid(rule, standing.limb * 0.6);
         scene.line(standing.px(ends[0]), standing.px(ends[1]), line);
+    }
+    // Behind the body, in the grey of supports: no curve's colour, and no part of the body is hidden.
+    match figure.load {
+        Some(DrawnLoad::Bar { at, radius_m }) => draw_bar(scene, standing, (at, radius_m), rule),
+        Some(DrawnLoad::Dumbbell { at }) => draw_dumbbell(scene, standing, at, rule),
+        None => {}
     }
     let bones = [(rule, BONE), (colours.background, BONE - 2.0 * BONE_EDGE)];
     let strokes: &[(Colour, f64)] = match limbs {
@@ -248,29 +255,17 @@ pub fn draw_standing(
     if let Some((at, radius_m)) = figure.head {
         scene.disc(standing.px(at), radius_m * standing.px_per_m, ink);
     }
-    match figure.load {
-        Some(DrawnLoad::Bar { at, radius_m }) => {
-            // The plate covers little of a body on which more is drawn.
-            let filled = match limbs {
-                Limbs::Plain => 0.35,
-                Limbs::Faint | Limbs::Hollow => 0.12,
-            };
-            draw_bar(scene, standing, (at, radius_m), (colour, filled));
-        }
-        Some(DrawnLoad::Dumbbell { at }) => draw_dumbbell(scene, standing, at, colour),
-        None => {}
-    }
 }
 
 fn draw_bar(
     scene: &mut Scene,
     standing: &StandingFigure,
     (at, radius_m): ([f64; 2], f64),
-    (colour, filled): (Colour, f64),
+    colour: Colour,
 ) {
     let (limb, centre) = (standing.limb, standing.px(at));
     let radius = (radius_m * standing.px_per_m).max(limb);
-    scene.disc(centre, radius, colour.with_opacity(filled));
+    scene.disc(centre, radius, colour.with_opacity(PLATE));
     scene.ring(centre, radius, Stroke::solid(colour, limb * 0.45));
     scene.disc(centre, limb * 0.75, colour);
 }

@@ -5,7 +5,9 @@
 use super::desk::{Desk, LiftStudy};
 use crate::capacity::CurveShape;
 use crate::error::{Error, LiftFault, Result, StudyFault, What};
-use crate::study::Study;
+use crate::movement::Carrier;
+use crate::resistance::Setup;
+use crate::study::{Study, doubted_stretches};
 
 /// The classes in teaching order.
 const CLASSES: [CurveShape; 5] = [
@@ -105,4 +107,74 @@ pub fn lifts_of_class<'a>(desk: &'a Desk<'_>, shape: CurveShape) -> Vec<&'a Stud
     let steepness = |study: &Study| (study.class.end_ratio / study.class.start_ratio).ln().abs();
     lifts.sort_by(|a, b| steepness(b).total_cmp(&steepness(a)));
     lifts
+}
+
+/// A lift stands for its class where its curve turns back on the way by no more than this share, and is doubted over no more
+/// than this share of the range (assumed: less is not seen at a glance).
+const CLEAR: f64 = 0.1;
+
+/// The lifts of a class for a figure.
+#[derive(Debug, Clone)]
+pub struct ClassLifts<'a> {
+    /// Those that show the class plainly, the steepest curve first; all where none does.
+    pub shown: Vec<&'a Study>,
+    /// The others of the class.
+    pub left_out: Vec<&'a Study>,
+    /// The only lift shown with the body as its load, where it has no other.
+    pub under_body: Option<Study>,
+}
+
+impl<'a> ClassLifts<'a> {
+    /// The lifts of a class, told apart.
+    ///
+    /// **Fails** if the only lift cannot be computed with its body as the load.
+    pub fn of(desk: &'a Desk<'_>, shape: CurveShape) -> Result<Self> {
+        let all = lifts_of_class(desk, shape);
+        let (mut shown, mut left_out): (Vec<&Study>, Vec<&Study>) =
+            all.into_iter().partition(|study| is_clear(study));
+        if shown.is_empty() {
+            std::mem::swap(&mut shown, &mut left_out);
+        }
+        let under_body = match shown[..] {
+            [only] if only.range.carrier == Carrier::Body => {
+                Some(desk.under(&only.movement_name, &[Setup::new("", Vec::new())])?)
+            }
+            _ => None,
+        };
+        Ok(Self {
+            shown,
+            left_out,
+            under_body,
+        })
+    }
+}
+
+/// Whether a curve shows its class at a glance, over a range that is sure.
+fn is_clear(study: &Study) -> bool {
+    let doubted: f64 = doubted_stretches(study).iter().map(|[a, b]| b - a).sum();
+    let values = study.capacity.values();
+    let turned = match study.class.shape {
+        CurveShape::Ascending => greatest_fall(values.iter()),
+        CurveShape::Descending => greatest_fall(values.iter().rev()),
+        CurveShape::BellShaped | CurveShape::UShaped | CurveShape::Level => 0.0,
+    };
+    doubted <= CLEAR && turned <= CLEAR
+}
+
+/// The greatest fall below a value passed before, share of that value.
+fn greatest_fall<'v>(values: impl Iterator<Item = &'v f64>) -> f64 {
+    let (mut most, mut fall) = (0.0_f64, 0.0_f64);
+    for value in values {
+        most = most.max(*value);
+        fall = fall.max(1.0 - value / most);
+    }
+    fall
+}
+
+/// The capacity of which half of the samples hold more and half less: N or N·m.
+#[must_use]
+pub fn median_capacity(study: &Study) -> f64 {
+    let mut sorted = study.capacity.values();
+    sorted.sort_by(f64::total_cmp);
+    sorted[sorted.len() / 2]
 }

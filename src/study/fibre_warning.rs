@@ -78,6 +78,39 @@ pub fn fibre_warnings(study: &Study) -> Vec<FibreWarning> {
     found
 }
 
+/// The stretches of the range in which fibres that matter leave the living lengths, in order; those that overlap or lie at
+/// neighbouring samples are taken together.
+#[must_use]
+pub fn doubted_stretches(study: &Study) -> Vec<[f64; 2]> {
+    let step = sample_step(study);
+    let mut all: Vec<[f64; 2]> = fibre_warnings(study)
+        .iter()
+        .map(|warning| [warning.range.0, warning.range.1])
+        .collect();
+    all.sort_by(|a, b| a[0].total_cmp(&b[0]));
+    let mut joined: Vec<[f64; 2]> = Vec::new();
+    for [from, to] in all {
+        match joined.last_mut() {
+            Some(last) if from <= last[1] + 1.5 * step => last[1] = last[1].max(to),
+            _ => joined.push([from, to]),
+        }
+    }
+    joined
+}
+
+/// The same as they are drawn: half a sample longer at both ends, so that one place alone is seen too.
+#[must_use]
+pub fn hollow_stretches(study: &Study) -> Vec<[f64; 2]> {
+    let half = 0.5 * sample_step(study);
+    let longer = |[from, to]: [f64; 2]| [(from - half).max(0.0), (to + half).min(1.0)];
+    doubted_stretches(study).into_iter().map(longer).collect()
+}
+
+/// Distance of neighbouring samples, share of the range.
+fn sample_step(study: &Study) -> f64 {
+    1.0 / (study.capacity.held.len().max(2) - 1) as f64
+}
+
 /// How far outside the living lengths, as a ratio.
 fn outside(length_norm: f64) -> f64 {
     let (shortest, longest) = LIVING_LENGTHS;

@@ -6,10 +6,14 @@ use super::muscles::joint_gain;
 use super::question::Study;
 
 /// A stretch of samples in which a joint's strength counts most.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct LimitedStretch {
     /// The joint, and behind it those that count nearly as much.
     pub joints: Vec<&'static str>,
+    /// How much more is held in the mean over the stretch with 1 % more strength of each of these, %.
+    pub gains: Vec<f64>,
+    /// Whether more strength of any other joint helps nothing there.
+    pub is_alone: bool,
     /// Its first sample.
     pub from: usize,
     /// Its last sample.
@@ -17,7 +21,7 @@ pub struct LimitedStretch {
 }
 
 /// Where which joint's strength counts most.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct LimitedStretches {
     /// Stretches in order, those shorter than a twentieth of the range taken into their neighbours.
     pub long: Vec<LimitedStretch>,
@@ -27,6 +31,23 @@ pub struct LimitedStretches {
 
 /// A joint counts nearly as much as the first from this share of its gain on, in the mean over the stretch (assumed).
 const NEARLY: f64 = 0.8;
+
+/// A joint is alone from this share of all gains on: places where limits change are taken into their neighbours (assumed).
+const ALONE: f64 = 0.98;
+
+/// A gain that is none, %.
+const NONE_PERCENT: f64 = 1.0e-6;
+
+/// Whether a joint's coordinate limits the lift, one a sample: with more moment there more would be held.
+#[must_use]
+pub fn limits_at(study: &Study, coordinate: usize) -> Vec<bool> {
+    let held = study.capacity.held.iter();
+    held.map(|held| {
+        let gain = held.duals[coordinate] * held.muscle_torques_nm[coordinate];
+        held.capacity > 0.0 && gain.abs() / held.capacity > NONE_PERCENT
+    })
+    .collect()
+}
 
 /// The joints of a lift, each once.
 #[must_use]
@@ -63,11 +84,13 @@ pub fn limited_stretches(study: &Study) -> LimitedStretches {
         let sum = |joint: usize| gains[joint][from..=to].iter().sum::<f64>();
         let others = (0..joints.len()).filter(|other| *other != first);
         let near = others.filter(|other| sum(*other) >= NEARLY * sum(first));
+        let counted: Vec<usize> = std::iter::once(first).chain(near).collect();
+        let samples = (to - from + 1) as f64;
+        let all: f64 = (0..joints.len()).map(sum).sum();
         LimitedStretch {
-            joints: std::iter::once(first)
-                .chain(near)
-                .map(|joint| joints[joint])
-                .collect(),
+            joints: counted.iter().map(|joint| joints[*joint]).collect(),
+            gains: counted.iter().map(|joint| sum(*joint) / samples).collect(),
+            is_alone: sum(first) >= ALONE * all,
             from,
             to,
         }

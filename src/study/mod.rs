@@ -92,7 +92,8 @@ pub use asked_torques::{asked_torques_nm, reactions_under};
 pub use cause::{Cause, SolvedCurve, Spot, causes_between};
 pub use cause_items::{CauseItem, ItemOf};
 pub use class_examples::{
-    LoadedExamples, class_examples, has_class, lifts_of_class, loaded_examples,
+    ClassLifts, LoadedExamples, class_examples, has_class, lifts_of_class, loaded_examples,
+    median_capacity,
 };
 pub use cohort::{Cohort, Member, cohort};
 pub use compared::{Compared, Conditions, Figures, usual_comparison};
@@ -102,7 +103,9 @@ pub use equal_effort::equally_hard;
 pub use family::{Family, Sensitivity, Undone, Variant, family};
 pub use fibre_track::FibreTrack;
 pub use fibre_use::{FibreUse, SpeedCost};
-pub use fibre_warning::{FibreWarning, LIVING_LENGTHS, fibre_warnings};
+pub use fibre_warning::{
+    FibreWarning, LIVING_LENGTHS, doubted_stretches, fibre_warnings, hollow_stretches,
+};
 pub use fit_draws::FitCheck;
 pub use fit_ground::FOUR_IN_FIVE;
 pub use fit_trial::{FitTrial, FitTrials};
@@ -114,7 +117,9 @@ pub use lecture_questions::{
     GripFamily, MovingStudy, UNCHANGED, at_usual_speeds, grip_family, thigh_family,
 };
 pub use lecture_sessions::{invented_log, invented_session};
-pub use limited_stretch::{LimitedStretch, LimitedStretches, limited_stretches, moving_joints};
+pub use limited_stretch::{
+    LimitedStretch, LimitedStretches, limited_stretches, limits_at, moving_joints,
+};
 pub use listed_movements::{ListedMovement, listed_movement};
 pub use listed_values::{ListedValue, listed_values};
 pub use load_for_effort::load_for_effort;

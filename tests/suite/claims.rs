@@ -5,6 +5,7 @@
 
 mod below_titles;
 mod changes;
+mod doubts;
 mod drawings;
 mod families;
 mod lecture;
@@ -23,6 +24,8 @@ pub struct Drawn {
     curves: Vec<(String, String, Vec<[f64; 2]>)>,
     /// What is said to those who cannot see it: a title may speak of a place that is named here.
     description: String,
+    /// Curves with the stretches in which their lines are hollow, % of the range.
+    hollow: Vec<(String, Vec<[f64; 2]>)>,
 }
 
 impl Drawn {

@@ -68,7 +68,7 @@ prop_compose! {
             },
             x: Axis::new(titles.4, ""),
             panels: vec![panel],
-            shades: shades.into_iter().map(|(from, to, label)| Shade { from, to, label, is_hard: true }).collect(),
+            shades: shades.into_iter().map(|(from, to, label)| Shade { from, to, label, is_hard: true, is_bare: false }).collect(),
             poses: if posed { poses } else { Vec::new() },
             labels: Labels::Auto,
             whole: None,

@@ -96,6 +96,7 @@ pub fn small_multiples() -> SmallMultiples {
                     to: 0.35,
                     label: "hardest".to_owned(),
                     is_hard: true,
+                    is_bare: false,
                 }],
                 ..SmallPanel::default()
             })

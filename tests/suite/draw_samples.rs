@@ -103,6 +103,7 @@ pub fn strength() -> LineChart {
             to: 20.0,
             label: "Sticking region".to_owned(),
             is_hard: true,
+            is_bare: false,
         }],
         poses: poses(),
         labels: Labels::Auto,
@@ -267,18 +268,21 @@ pub fn nasty() -> LineChart {
             to: 24.0,
             label: "First of three stretches".to_owned(),
             is_hard: true,
+            is_bare: false,
         },
         Shade {
             from: 24.0,
             to: 28.0,
             label: "Second of three stretches".to_owned(),
             is_hard: true,
+            is_bare: false,
         },
         Shade {
             from: 130.0,
             to: 150.0,
             label: "Third".to_owned(),
             is_hard: true,
+            is_bare: false,
         },
     ];
     chart

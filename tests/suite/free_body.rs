@@ -176,7 +176,7 @@ fn law_a_drawn_muscle_keeps_its_arm_and_has_no_kink() {
                 .position(|mark| matches!(mark, BodyMark::Lever { .. }));
             let lever = lever.expect("a lever");
             let [
-                BodyMark::Filled { points, .. },
+                BodyMark::Filled { points, .. } | BodyMark::Line { points, .. },
                 BodyMark::Lever { ends, .. },
             ] = &panel.marks[lever - 1..=lever]
             else {

@@ -238,6 +238,9 @@ fn mark_contrast(scene: &Scene, look: Look) -> Vec<String> {
             let [a, b] = [points[(points.len() - 1) / 2], points[points.len() / 2]];
             let middle = [f64::midpoint(a[0], b[0]), f64::midpoint(a[1], b[1])];
             let ground = ground_at(scene, index, middle);
+            if stroke.colour == scene.background && is_core(scene, index, middle, stroke.width) {
+                continue;
+            }
             let ratio = contrast(stroke.colour.over(ground), ground);
             if ratio < MARK_CONTRAST {
                 found.push(format!("a line of {layer:?} has contrast {ratio:.2}"));
@@ -246,6 +249,30 @@ fn mark_contrast(scene: &Scene, look: Look) -> Vec<String> {
     }
     found.dedup();
     found
+}
+
+/// Least width of a rim of a hollow line, pixels of the slide's height of 1080.
+const RIM_PX: f64 = 1.5;
+
+/// Whether a line is the core of a hollow one: a wider line of its layer runs below it there, whose rims are seen on both sides.
+fn is_core(scene: &Scene, index: usize, at: [f64; 2], width: f64) -> bool {
+    let least = RIM_PX * scene.height / 1080.0;
+    scene.shapes[..index].iter().any(|shape| match shape {
+        Primitive::Polyline { points, stroke } => {
+            let rim = (stroke.width - width) / 2.0;
+            let near = |pair: &[[f64; 2]]| off_segment(at, pair[0], pair[1]) < 0.3 * rim.max(0.0);
+            rim >= least && points.windows(2).any(near)
+        }
+        _ => false,
+    })
+}
+
+/// Distance of a point from a piece of a line.
+fn off_segment(at: [f64; 2], a: [f64; 2], b: [f64; 2]) -> f64 {
+    let (dx, dy) = (b[0] - a[0], b[1] - a[1]);
+    let square = (dx * dx + dy * dy).max(f64::MIN_POSITIVE);
+    let share = (((at[0] - a[0]) * dx + (at[1] - a[1]) * dy) / square).clamp(0.0, 1.0);
+    (at[0] - a[0] - share * dx).hypot(at[1] - a[1] - share * dy)
 }
 
 /// The colour of the ground at a point below the shape of this number.

@@ -71,14 +71,14 @@ pub const BODIES: &[Claim<DataTable>] = &[
             let there = rows(table, &place);
             let named = there.iter().filter(|row| row[1] != "others").count();
             holds(parts.len() == named, "every muscle is told")?;
-            let reads = Regex::new(r"^(.+) ([\d.]+) cm × (\d+) N = ([\d.]+) N·m at the (\w+)$");
+            let reads = Regex::new(r"^(.+) ([\d.]+) mm × (\d+) N = ([\d.]+) N·m at the (\w+)$");
             let reads = reads.expect("a pattern");
             for part in parts {
                 let told = reads
                     .captures(part)
                     .ok_or(format!("`{part}` is no product"))?;
                 let of = |column| cell(table, &[place.as_str(), &told[1], &told[5]], column);
-                says(&told[2], 100.0 * of("moment_arm_m")?, 0.0, "arm")?;
+                says(&told[2], 1000.0 * of("moment_arm_m")?, 0.0, "arm")?;
                 says(&told[3], of("force_n")?, 0.0, "force")?;
                 says(&told[4], of("torque_nm")?, 0.0, "moment")?;
                 says(
@@ -285,7 +285,7 @@ fn first_last(points: &[[f64; 2]]) -> [[f64; 2]; 2] {
 /// Stacks, tracks, laws of loads, three capacities.
 pub const CURVES: &[Claim<Drawn>] = &[
     Claim {
-        reads: r"(.+) makes? (\d+) % of the muscles' moment at the (.+) where the lift is weakest",
+        reads: r"[^:]+: (.+) makes? (\d+) % of the muscles' moment at the (.+) where it is weakest",
         holds: |told, drawn| {
             let names: Vec<String> = told[1].split(" and ").map(str::to_lowercase).collect();
             let weakest =
@@ -344,7 +344,11 @@ pub const CURVES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"Which muscles share it, and how, changes over the range with their arms and lengths",
+        reads: r"[^:]+: where it is weakest the \S+ does not limit",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"The joint limits the lift everywhere, so its muscles give what their arms and lengths let them|(?:From|At places between) \d+ % (?:to|and) \d+ % of the range the \S+ does not limit the lift: its muscles may share the moment otherwise, and the sharing with the least summed activation is drawn, pale",
         holds: is_definition,
     },
     Claim {
@@ -364,24 +368,11 @@ pub const CURVES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"A lift moves its muscles along a piece of the length-tension curve, here over (\d+) % of the lengths between 50 % and 160 % of the optimal one; .+",
-        holds: |told, drawn| {
-            let lengths = drawn
-                .curve("this lift")?
-                .iter()
-                .map(|p| p[0].clamp(50.0, 160.0));
-            let low = lengths.clone().fold(f64::INFINITY, f64::min);
-            let high = lengths.fold(0.0, f64::max);
-            says(
-                &told[1],
-                100.0 * (high - low) / 110.0,
-                0.1,
-                "share of the lengths",
-            )
-        },
+        reads: r"A lift moves its muscles along a piece of the length-tension curve; .+|The foot of the curve below half of the optimal length is the model's",
+        holds: is_definition,
     },
     Claim {
-        reads: r"Lifting at \d+ deg/s leaves the .+ (\d+) % to (\d+) % of its force",
+        reads: r"Lifting at \d+ deg/s leaves the .+ (\d+) % to (\d+) % of its isometric force",
         holds: |told, drawn| {
             let used = drawn.curve("this lift")?;
             says(&told[1], least(used)[1], 0.0, "least")?;
@@ -389,9 +380,14 @@ pub const CURVES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Force over speed of shortening with the stretch of it that .+ uses",
-        holds: |_, drawn| {
+        reads: r"Force over speed of shortening with the stretch of it that .+ uses: from (\d+) % of the fastest speed at the start to (\d+) % at the end, (\d+) % where its fibres are fastest",
+        holds: |told, drawn| {
             let (law, used) = (drawn.curve("every speed")?, drawn.curve("this lift")?);
+            let [first, last] = first_last(used);
+            says(&told[1], first[0], 0.0, "start")?;
+            says(&told[2], last[0], 0.0, "end")?;
+            let fastest = used.iter().map(|point| point[0]).fold(0.0, f64::max);
+            says(&told[3], fastest, 0.0, "fastest")?;
             let near = |point: &[f64; 2]| (at(law, point[0]) - point[1]).abs() < 3.0;
             holds(used.iter().all(near), "the track lies on the law")
         },

@@ -221,10 +221,18 @@ pub fn as_it_is(sentence: &str, drawn: &Drawn, lift: &str) -> Result<(), String>
     check(sentence, CLAIMS, &curves)
 }
 
+/// The layers, without the line of what is left for the load.
+fn muscles(drawn: &Drawn) -> impl Iterator<Item = &(String, String, Vec<[f64; 2]>)> {
+    drawn
+        .curves
+        .iter()
+        .filter(|curve| curve.1 != "left for the load")
+}
+
 /// The summed torque of all layers at every place.
 fn summed(drawn: &Drawn) -> Vec<f64> {
     let count = drawn.curves[0].2.len();
-    let at = |index: usize| drawn.curves.iter().map(|curve| curve.2[index][1]).sum();
+    let at = |index: usize| muscles(drawn).map(|curve| curve.2[index][1]).sum();
     (0..count).map(at).collect()
 }
 
@@ -239,14 +247,14 @@ fn shares(drawn: &Drawn) -> (f64, Vec<(String, f64)>) {
     };
     (
         drawn.curves[0].2[index][0],
-        drawn.curves.iter().map(share).collect(),
+        muscles(drawn).map(share).collect(),
     )
 }
 
 /// Sentences of the stack.
 pub const STACK: &[Claim<Drawn>] = &[
     Claim {
-        reads: r"Muscles add up: (.+?) (makes?) (\d+) % of the peak",
+        reads: r"Muscles add up: (.+?) (makes?) (\d+) % of the muscles' moment at its peak",
         holds: |told, drawn| {
             let (_, shares) = shares(drawn);
             let named: Vec<&str> = told[1].split(" and ").collect();

@@ -1,6 +1,7 @@
 //! Every sentence of the lecture's figures, for every built-in lifter, against the data that the figure draws.
 
 use super::below_titles::{BELOW, BELOW_TABLES, READ_WHOLE, below_title};
+use super::doubts::{DOUBTS, hollow_curves, is_hollow_at, is_told};
 use super::drawings::{BODIES, CURVES, LIMITS, MOTION, PEOPLE};
 use super::families::{FAMILIES, STACK, as_it_is};
 use super::sessions::SESSIONS;
@@ -28,9 +29,15 @@ fn ends(points: &[[f64; 2]]) -> [f64; 2] {
     [points[0][1], points[points.len() - 1][1]].map(|value| 100.0 * value / most)
 }
 
-/// Least and greatest over all curves of one end, rounded as printed.
+/// The curves of lifts, without what is drawn beside them.
+fn lifts(drawn: &Drawn) -> impl Iterator<Item = &(String, String, Vec<[f64; 2]>)> {
+    drawn.curves.iter().filter(|c| c.1 != "body weight")
+}
+
+/// Least and greatest over all curves of one end, which are drawn in percent of the median, rounded as printed.
 fn span_is(printed: &str, drawn: &Drawn, end: usize) -> Result<(), String> {
-    let all: Vec<f64> = drawn.curves.iter().map(|c| ends(&c.2)[end]).collect();
+    let value = |points: &[[f64; 2]]| [points[0], points[points.len() - 1]][end][1];
+    let all: Vec<f64> = lifts(drawn).map(|c| value(&c.2)).collect();
     let low = all.iter().copied().fold(f64::INFINITY, f64::min);
     let high = all.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let parts: Vec<&str> = printed.split(" to ").collect();
@@ -76,23 +83,49 @@ fn class_told(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
     }
 }
 
+/// The body's weight beside the only lift.
+fn body_told(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
+    let body = drawn.curve("body weight")?;
+    let lift = &lifts(drawn).next().ok_or("no lift")?.2;
+    let [place, _] = valley_of_weaker_end(lift);
+    let held = told.get(4).or(told.get(5)).ok_or("nothing held")?.as_str();
+    let ratio = number(&told[1]) / number(held);
+    let drawn_ratio = at(body, place) / at(lift, place);
+    holds(
+        (ratio / drawn_ratio - 1.0).abs() < 0.01,
+        "weight over what is held",
+    )?;
+    let beyond: Vec<f64> = body
+        .iter()
+        .filter(|b| b[1] > at(lift, b[0]))
+        .map(|b| b[0])
+        .collect();
+    match (told.get(2), told.get(3)) {
+        (Some(from), Some(to)) => {
+            says(from.as_str(), beyond[0], 0.1, "from")?;
+            says(to.as_str(), beyond[beyond.len() - 1], 0.1, "to")
+        }
+        _ => holds(beyond.is_empty(), "the body can be held"),
+    }
+}
+
 /// Figures of classes and of what a weight does to them.
 const CLASSES: &[Claim<Drawn>] = &[
     Claim {
-        reads: r"Strength has a shape: (.+)",
+        reads: r"Strength has (one|two|three|four|five) shapes?: it (.+)",
         holds: |told, drawn| {
-            for part in listed(
-                &told[1]
-                    .replace("peaks in between", "peaks")
-                    .replace("sags in between", "sags"),
-            ) {
-                let (name, doing) = part
-                    .trim_start_matches("the ")
-                    .rsplit_once(' ')
-                    .ok_or("no verb")?;
-                let points = drawn.curve(name)?;
+            let parts = told[2].replace(" or ", ", ").replace(" in between", "");
+            let parts: Vec<&str> = parts.split(", ").collect();
+            let words = ["one", "two", "three", "four", "five"];
+            holds(
+                words.iter().position(|word| *word == &told[1]) == Some(drawn.curves.len() - 1)
+                    && parts.len() == drawn.curves.len(),
+                "so many",
+            )?;
+            for (part, curve) in parts.into_iter().zip(&drawn.curves) {
+                let points = &curve.2;
                 let [start, end] = ends(points);
-                let is_so = match doing {
+                let is_so = match part {
                     "rises" => start < end,
                     "falls" => start > end,
                     "peaks" => start < 85.1 && end < 85.1,
@@ -103,9 +136,20 @@ const CLASSES: &[Claim<Drawn>] = &[
                     }
                     _ => false,
                 };
-                holds(is_so, &part)?;
+                holds(is_so, part)?;
             }
             Ok(())
+        },
+    },
+    Claim {
+        reads: r"An end is weak below 85 % of the peak; a fall to below 85 % of the weaker end between them makes a u",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Arrows: the curve goes on(?:, for there elbow or knee is nearly straight, and a model bears any load on a straight limb| above the figure)",
+        holds: |_, drawn| {
+            let leaves = |c: &(String, String, Vec<[f64; 2]>)| peak(&c.2)[1] > 220.0;
+            holds(lifts(drawn).any(leaves), "a curve leaves the figure")
         },
     },
     Claim {
@@ -117,24 +161,42 @@ const CLASSES: &[Claim<Drawn>] = &[
         holds: class_told,
     },
     Claim {
-        reads: r"Ascending: .+ starts? weak, with ([\d to]+) % of peak strength",
+        reads: r"Ascending: .+ starts? weak, with ([\d to]+) % of (?:its|their) median strength",
         holds: |told, drawn| span_is(&told[1], drawn, 0),
     },
     Claim {
-        reads: r"Descending: .+ ends? weak, with ([\d to]+) % of peak strength",
+        reads: r"Descending: .+ ends? weak, with ([\d to]+) % of (?:its|their) median strength",
         holds: |told, drawn| span_is(&told[1], drawn, 1),
     },
     Claim {
-        reads: r"Bell-shaped: .+ starts? with ([\d to]+) % and ends? with ([\d to]+) % of the peak",
+        reads: r"Bell-shaped: (the .+|\d+ lifts peak) at ([\d to]+) % of the range",
         holds: |told, drawn| {
-            span_is(&told[1], drawn, 0)?;
-            span_is(&told[2], drawn, 1)
+            let places: Vec<f64> = lifts(drawn).map(|c| peak(&c.2)[0]).collect();
+            if told[1].ends_with("lifts peak") {
+                let [low, high] = [f64::min, f64::max].map(|of| places.iter().copied().reduce(of));
+                let parts: Vec<&str> = told[2].split(" to ").collect();
+                says(parts[0], low.unwrap_or(0.0), 1.0, "first")?;
+                return says(parts[parts.len() - 1], high.unwrap_or(0.0), 1.0, "last");
+            }
+            let words = format!("{} at {}", &told[1], &told[2]);
+            for part in words.replace(" %", "").split(", ") {
+                let (name, place) = part.split_once(" at ").ok_or("no place")?;
+                let name = name.trim_start_matches("the ").trim_end_matches(" peaks");
+                says(place, peak(drawn.curve(name)?)[0], 1.0, name)?;
+            }
+            Ok(())
         },
     },
     Claim {
-        reads: r"U-shaped: in between .+ holds? only ([\d to]+) % of the weaker end",
+        reads: r"U-shaped: in between .+ holds? only ([\d to]+) % of the weaker end(, where the model is less sure)?",
         holds: |told, drawn| {
-            let all = drawn.curves.iter();
+            let doubted =
+                lifts(drawn).any(|c| is_hollow_at(drawn, &c.1, valley_of_weaker_end(&c.2)[0]));
+            holds(
+                doubted == told.get(2).is_some(),
+                "whether its place is sure",
+            )?;
+            let all = lifts(drawn);
             let shares: Vec<f64> = all.map(|c| valley_of_weaker_end(&c.2)[1]).collect();
             let [low, high] = [f64::min, f64::max].map(|of| shares.iter().copied().reduce(of));
             let parts: Vec<&str> = told[1].split(" to ").collect();
@@ -155,44 +217,76 @@ const CLASSES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Weaker at the start than at the end",
+        reads: r"The start is weak, below 85 % of the peak, and weaker than the end",
         holds: |_, drawn| {
-            holds(
-                drawn.curves.iter().all(|c| ends(&c.2)[0] < ends(&c.2)[1]),
-                "start below end",
-            )
+            let weak = |[start, end]: [f64; 2]| start < 85.1 && start < end;
+            holds(lifts(drawn).all(|c| weak(ends(&c.2))), "start below end")
         },
     },
     Claim {
-        reads: r"Stronger at the start than at the end",
+        reads: r"The end is weak, below 85 % of the peak, and weaker than the start; on the way there a curve may rise before it falls",
         holds: |_, drawn| {
-            holds(
-                drawn.curves.iter().all(|c| ends(&c.2)[0] > ends(&c.2)[1]),
-                "start above end",
-            )
+            let weak = |[start, end]: [f64; 2]| end < 85.1 && start > end;
+            holds(lifts(drawn).all(|c| weak(ends(&c.2))), "start above end")
         },
     },
     Claim {
-        reads: r"Strongest in between",
+        reads: r"Strongest in between, with both ends below 85 % of the peak",
         holds: |_, drawn| {
-            let inside = |c: &(String, String, Vec<[f64; 2]>)| ends(&c.2).iter().all(|e| *e < 99.9);
-            holds(drawn.curves.iter().all(inside), "the peak lies inside")
+            let inside = |c: &(String, String, Vec<[f64; 2]>)| ends(&c.2).iter().all(|e| *e < 85.1);
+            holds(lifts(drawn).all(inside), "the peak lies inside")
         },
     },
     Claim {
-        reads: r"Weakest in between",
+        reads: r"Weakest in between: a fall and a rise, each by more than 15 %",
+        holds: |_, drawn| {
+            let deep = |c: &(String, String, Vec<[f64; 2]>)| valley_of_weaker_end(&c.2)[1] < 85.1;
+            holds(lifts(drawn).all(deep), "the valley is deep")
+        },
+    },
+    Claim {
+        reads: r"A curve falls where muscles lose force or moment arm, .+",
         holds: is_definition,
     },
     Claim {
-        reads: r"In presses, squats and pulls from the floor the limbs straighten .+",
-        holds: is_definition,
+        reads: r"Elbow or knee straightens towards the end of (.+): the load's moment arms at the joints shrink, and the same muscles hold more",
+        holds: |told, drawn| {
+            listed(&told[1]).iter().try_for_each(|name| {
+                let points = drawn.curve(name)?;
+                let half = points[points.len() / 2][1];
+                holds(
+                    points[points.len() - 1][1] > half,
+                    &format!("{name} holds more at the end"),
+                )
+            })
+        },
+    },
+    Claim {
+        reads: r"Of the same class and not drawn, because a curve turns back by more than a tenth or is less sure over more than a tenth of the range: (.+)",
+        holds: |told, drawn| {
+            let not_drawn = |name: &String| drawn.curve(name).is_err();
+            holds(listed(&told[1]).iter().all(not_drawn), "they are not drawn")
+        },
+    },
+    Claim {
+        reads: r"The body weighs (\d+) N, (?:more than is held from (\d+) % to (\d+) % of the range; in the valley that is (\d+) N|less than the (\d+) N that are held in the valley)",
+        holds: body_told,
+    },
+    Claim {
+        reads: r"There the \S+ gives way first; the load's moment arm about it is ([\d.]+) cm in the valley and ([\d.]+) cm at the end",
+        holds: |told, _| {
+            holds(
+                number(&told[1]).is_finite() && number(&told[2]).is_finite(),
+                "two arms",
+            )
+        },
     },
     Claim {
         reads: r"What the muscles lift is least where .+",
         holds: is_definition,
     },
     Claim {
-        reads: r"Up to the (?:peak|valley) .+",
+        reads: r"Before the peak the muscles mostly gain .+",
         holds: is_definition,
     },
     Claim {
@@ -317,7 +411,7 @@ fn number(text: &str) -> f64 {
 /// Filaments, fibres and muscles.
 const MUSCLES: &[Claim<Drawn>] = &[
     Claim {
-        reads: r"The right overlap is force: greatest from ([\d.]+) to ([\d.]+) µm",
+        reads: r"Force needs the right overlap: greatest from ([\d.]+) to ([\d.]+) µm",
         holds: |told, drawn| {
             let corners = drawn.curve("corner")?;
             says(&told[1], corners[2][0], 0.0, "plateau")?;
@@ -352,23 +446,29 @@ const MUSCLES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"Longer thin filaments: human sarcomeres are strongest ([\d.]+) µm longer than a frog's",
+        reads: r"Where force ends on that side \(A\), and how much of it is left at B, are taken over from frog muscle",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"Human sarcomeres are strongest at ([\d.]+) µm, a frog's at ([\d.]+) µm",
         holds: |told, drawn| {
-            let best = |name: &str| -> Result<f64, String> {
-                let top: Vec<f64> = drawn
-                    .curve(name)?
-                    .iter()
-                    .filter(|p| p[1] > 99.999)
-                    .map(|p| p[0])
-                    .collect();
-                Ok((top[0] + top[top.len() - 1]) / 2.0)
-            };
-            says(
-                &told[1],
-                best("human")? - best("frog")?,
-                0.011,
-                "difference",
-            )
+            says(&told[1], best_length(drawn, "human")?, 0.0, "human")?;
+            says(&told[2], best_length(drawn, "frog")?, 0.0, "frog")
+        },
+    },
+    Claim {
+        reads: r"Of the ([\d.]+) µm between the two places longer thin filaments explain ([\d.]+) µm, Z disc and bare zone the rest",
+        holds: |told, drawn| {
+            let apart = best_length(drawn, "human")? - best_length(drawn, "frog")?;
+            says(&told[1], apart, 1e-9, "difference")?;
+            holds(number(&told[2]) < number(&told[1]), "a part of it")
+        },
+    },
+    Claim {
+        reads: r"The steep foot at the left is the frog's in both: no human one is known",
+        holds: |_, drawn| {
+            let foot = |name: &str| drawn.curve(name).map(|points| [points[0][0], points[1][1]]);
+            holds(foot("human")? == foot("frog")?, "the same foot")
         },
     },
     Claim {
@@ -403,11 +503,11 @@ const MUSCLES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"Stretched beyond (\d+) % a fibre resists more than it pulls",
+        reads: r"Stretched beyond (\d+) % a muscle resists more than it pulls",
         holds: |told, drawn| crossing(&told[1], drawn),
     },
     Claim {
-        reads: r"Force of a fibre over its length",
+        reads: r"Force of a muscle over the length of its fibres",
         holds: is_definition,
     },
     Claim {
@@ -604,7 +704,7 @@ const MUSCLES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"A turn of one radian, 57 degrees, costs each muscle as much length as its moment arm is long",
+        reads: r"A turn of one radian, 57 degrees, costs each muscle and its tendon together as much length as its moment arm is long",
         holds: is_definition,
     },
     Claim {
@@ -617,7 +717,7 @@ const MUSCLES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Force is greatest (.+?), moment arm (.+?); their product, the moment, (.+)",
+        reads: r"Force peaks (.+?), moment arm (.+?), their product (.+)",
         holds: |told, drawn| product(drawn, [&told[1], &told[2], &told[3]]),
     },
     Claim {
@@ -681,12 +781,31 @@ fn each(text: &str, drawn: &Drawn, holds: TwoNumbers) -> Result<(), String> {
 
 fn crossing(printed: &str, drawn: &Drawn) -> Result<(), String> {
     let (active, passive) = (drawn.curve("active")?, drawn.curve("passive")?);
-    let beyond = active
+    let surplus: Vec<[f64; 2]> = active
         .iter()
         .zip(passive)
-        .find(|(a, p)| a[0] > 100.0 && p[1] > a[1]);
-    let place = beyond.map_or(f64::NAN, |(a, _)| a[0]);
-    says(printed, place, step(active), "crossing")
+        .map(|(a, p)| [a[0], p[1] - a[1]])
+        .collect();
+    let mut pieces = surplus.windows(2).filter(|pair| pair[0][0] >= 100.0);
+    let piece = pieces.find(|pair| pair[1][1] > 0.0).ok_or("no crossing")?;
+    let share = -piece[0][1] / (piece[1][1] - piece[0][1]);
+    says(
+        printed,
+        piece[0][0] + share * (piece[1][0] - piece[0][0]),
+        1e-6,
+        "crossing",
+    )
+}
+
+/// The middle of the plateau of a diagram.
+fn best_length(drawn: &Drawn, name: &str) -> Result<f64, String> {
+    let top = drawn
+        .curve(name)?
+        .iter()
+        .filter(|p| p[1] > 99.999)
+        .map(|p| p[0]);
+    let top: Vec<f64> = top.collect();
+    Ok(f64::midpoint(top[0], top[top.len() - 1]))
 }
 
 fn speed_keeps(drawn: &Drawn, name: &str, percent: &str) -> Result<(), String> {
@@ -734,43 +853,55 @@ const LOADS: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"(The strength of .+ counts most from .+)",
+        reads: r"(The strength of .+ counts most, .+)",
         holds: |told, drawn| {
             let last = firsts(drawn).len() as f64 - 1.0;
-            let reads = r"[Tt]he strength of (.+) counts most from (\d+) % to (\d+) % of the range";
             told[1].split("; ").try_for_each(|part| {
-                let words = compiled(reads).captures(part).ok_or("no stretch")?;
+                let words = compiled(STRETCH).captures(part).ok_or("no stretch")?;
                 let sample = |percent: &str| (number(percent) * last / 100.0).round() as usize;
-                counts_most(
-                    drawn,
-                    &listed(&words[1]),
-                    sample(&words[2]),
-                    sample(&words[3]),
-                )
+                let (from, to) = (sample(&words[3]), sample(&words[4]));
+                let joints = listed(&words[1]);
+                for (joint, printed) in joints.iter().zip(listed(&words[2])) {
+                    let points = &drawn.curve(joint)?[from..=to];
+                    let mean =
+                        points.iter().map(|point| point[1]).sum::<f64>() / points.len() as f64;
+                    says(&printed, mean, 0.005, joint)?;
+                }
+                counts_most(drawn, &joints, from, to)
             })
         },
     },
     Claim {
         reads: r"A chain is as strong as its weakest link: .+",
-        holds: |_, drawn| holds(alike(drawn)[0] == 0, "one joint everywhere"),
-    },
-    Claim {
-        reads: r"Here no single joint is the weakest link: .+",
         holds: |_, drawn| {
-            let [alike, all] = alike(drawn);
-            holds(alike == all && all > 0, "several joints everywhere")
+            let [alone, all] = alone(drawn)?;
+            holds(alone == all, "one joint alone everywhere")
         },
     },
     Claim {
-        reads: r"In a part of the range one joint is the weakest link; .+",
+        reads: r"Here no single joint is the weakest link: the joints share the limit, .+",
         holds: |_, drawn| {
-            let [alike, all] = alike(drawn);
-            holds(alike > 0 && alike < all, "one joint in a part")
+            let [alone, all] = alone(drawn)?;
+            holds(alone == 0 && all > 0, "joints share everywhere")
+        },
+    },
+    Claim {
+        reads: r"In a part of the range one joint alone is the weakest link; elsewhere joints share the limit, .+",
+        holds: |_, drawn| {
+            let [alone, all] = alone(drawn)?;
+            holds(alone > 0 && alone < all, "one joint alone in a part")
+        },
+    },
+    Claim {
+        reads: r"A gain of more than 1 % is no mistake: the joint holds the body as well as the load, so the load alone gains more",
+        holds: |_, drawn| {
+            let mut gains = drawn.curves.iter().flat_map(|c| &c.2);
+            holds(gains.any(|point| point[1] > 1.0), "a gain above one")
         },
     },
     Claim {
         reads: r"Over this lift no single joint is the weakest link for long",
-        holds: |_, drawn| holds(alike(drawn)[1] == 0, "no long stretch"),
+        holds: |_, drawn| holds(alone(drawn)?[1] == 0, "no long stretch"),
     },
     Claim {
         reads: r"A (band|chain) loads the strong end: effort from 80 to 90 % of the way is (\d+) % instead of (\d+) %",
@@ -899,17 +1030,24 @@ const LOADS: &[Claim<Drawn>] = &[
     },
 ];
 
-/// Stretches of the description in which several joints are named, and all of its stretches; the description itself is held
-/// against the curves.
-fn alike(drawn: &Drawn) -> [usize; 2] {
-    let description = drawn.description.to_lowercase();
-    let parts = description.split("the strength of ").skip(1);
-    let joints = parts.filter_map(|part| part.split_once(" counts most from"));
-    let several: Vec<bool> = joints.map(|(joints, _)| joints.contains(" and ")).collect();
-    [
-        several.iter().filter(|is_so| **is_so).count(),
-        several.len(),
-    ]
+/// A stretch of the description.
+const STRETCH: &str = r"[Tt]he strength of (.+) counts most, with ([\d., and]+) % in the mean, from (\d+) % to (\d+) % of the range";
+
+/// Stretches of the description in which the strength of one joint alone gains something, and all of its stretches; the
+/// description itself is held against the curves.
+fn alone(drawn: &Drawn) -> Result<[usize; 2], String> {
+    let last = (drawn.curves[0].2.len() - 1) as f64;
+    let sample = |percent: &str| (number(percent) * last / 100.0).round() as usize;
+    let (mut alone, mut all) = (0, 0);
+    for told in compiled(STRETCH).captures_iter(&drawn.description.replace("; ", ";\n")) {
+        let (from, to) = (sample(&told[3]), sample(&told[4]));
+        let sum = |points: &[[f64; 2]]| points[from..=to].iter().map(|p| p[1]).sum::<f64>();
+        let gains: Vec<f64> = drawn.curves.iter().map(|c| sum(&c.2)).collect();
+        let most = gains.iter().copied().fold(0.0, f64::max);
+        all += 1;
+        alone += usize::from(most >= 0.98 * gains.iter().sum::<f64>());
+    }
+    Ok([alone, all])
 }
 
 /// The joint whose line is the highest, at every sample.
@@ -1045,6 +1183,7 @@ fn faults_of(figure: &LectureFigure, desk: &Desk<'_>, lift: &str) -> Vec<String>
     let sheet = (figure.build)(desk).expect("it is drawn");
     let mut drawn = Drawn::of(&sheet.data);
     sheet.alt().clone_into(&mut drawn.description);
+    drawn.hollow = hollow_curves(&sheet);
     let curves = strength(&drawn, lift);
     let mut texts = vec![
         sheet.title().to_owned(),
@@ -1055,9 +1194,13 @@ fn faults_of(figure: &LectureFigure, desk: &Desk<'_>, lift: &str) -> Vec<String>
         texts.extend(below_title(&sheet));
     }
     let mut faults = Vec::new();
+    if let Err(fault) = is_told(&sheet) {
+        faults.push(format!("{}: {fault}", figure.name));
+    }
     for sentence in texts.iter().flat_map(|text| super::sentences(text)) {
         let mut told = vec![
             check(&sentence, CLASSES, &drawn),
+            check(&sentence, DOUBTS, &drawn),
             check(&sentence, MUSCLES, &drawn),
             check(&sentence, LOADS, &drawn),
             check(&sentence, STACK, &drawn),

@@ -150,7 +150,7 @@ fn strongest_there(place: &str, curves: &Curves) -> Result<(), String> {
 /// The same of any curve of the figure.
 fn greatest_there(place: &str, values: &[f64], curves: &Curves) -> Result<(), String> {
     let (_, most) = greatest(values);
-    let place = signed(place);
+    let place = signed(place.trim_end_matches(", where the model is less sure"));
     let printed = match place.as_str() {
         "at the start" => "0",
         other => other
@@ -335,18 +335,32 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"(.+)\. (Ascending|Descending|Bell-shaped|U-shaped|Level) curve: start (\d+) %, end (\d+) % of its peak of (\d+) (N|N·m|lbf|lbf·ft)",
+        reads: r"(.+)\. (?:Ascending|Descending|Bell-shaped|U-shaped|Level) curve: (\d+) (N|N·m|lbf|lbf·ft) at the start, (\d+) \S+ half way, (\d+) \S+, (?:elbow|knee) nearly straight",
         holds: |told, curves| {
-            ends_are(&told[3], &told[4], curves)?;
-            let per_unit = match &told[6] {
-                "lbf" => 1.0 / 4.448_221_615_260_5,
-                "lbf·ft" => 1.0 / 1.355_817_948_331_400_4,
-                _ => 1.0,
-            };
+            let per_unit = per_unit(&told[3]);
+            let middle = curves.capacity[curves.capacity.len() / 2];
+            says(&told[2], per_unit * curves.capacity[0], 0.0, "start")?;
+            says(&told[4], per_unit * middle, 0.0, "half way")?;
             says(&told[5], per_unit * curves.most(), 0.0, "peak")
         },
     },
+    Claim {
+        reads: r"(.+)\. (Ascending|Descending|Bell-shaped|U-shaped|Level) curve: start (\d+) %, end (\d+) % of its peak of (\d+) (N|N·m|lbf|lbf·ft)",
+        holds: |told, curves| {
+            ends_are(&told[3], &told[4], curves)?;
+            says(&told[5], per_unit(&told[6]) * curves.most(), 0.0, "peak")
+        },
+    },
 ];
+
+/// How many of a unit make one of the SI.
+fn per_unit(unit: &str) -> f64 {
+    match unit {
+        "lbf" => 1.0 / 4.448_221_615_260_5,
+        "lbf·ft" => 1.0 / 1.355_817_948_331_400_4,
+        _ => 1.0,
+    }
+}
 
 /// Relative losses of unevenness against the first load, which is a plain weight.
 fn gains(curves: &Curves) -> impl Iterator<Item = f64> {

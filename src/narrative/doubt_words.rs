@@ -1,0 +1,86 @@
+//! What makes part of a drawn curve less sure, in the words around its figure.
+//!
+//! In: the studies whose curves are drawn. Out: how the hollow line is read, at the foot; where it is, behind the caption.
+
+use super::figure_words::FigureWords;
+use super::prose::{listed, percent};
+use crate::study::{LIVING_LENGTHS, Study, doubted_stretches};
+
+/// How a hollow line is read, at the foot of a figure.
+pub(crate) const HOLLOW: &str = "Hollow line: fibres outside living lengths, less sure.";
+
+/// Behind a finding at a place in such a stretch.
+pub(crate) const LESS_SURE: &str = ", where the model is less sure";
+
+/// The stretches of one curve: "from 68 % to 94 %"; nothing where it has none.
+fn stretches_in_words(study: &Study) -> Option<String> {
+    let told: Vec<String> = doubted_stretches(study)
+        .into_iter()
+        .map(|ends| {
+            let [from, to] = ends.map(percent);
+            match from == to {
+                true => format!("at {from}"),
+                false => format!("from {from} to {to}"),
+            }
+        })
+        .collect();
+    (!told.is_empty()).then(|| listed(&told))
+}
+
+/// Where the lines are hollow, and why; nothing where none is. Curves with the same stretches need no names.
+pub(crate) fn doubt_sentence(curves: &[(&str, &Study)]) -> Option<String> {
+    let told: Vec<(&str, Option<String>)> = curves
+        .iter()
+        .map(|(name, study)| (*name, stretches_in_words(study)))
+        .collect();
+    let (_, first) = told.first()?;
+    let where_in_words = match first {
+        Some(same) if told.iter().all(|(_, other)| other.as_ref() == Some(same)) => same.clone(),
+        _ => {
+            let named: Vec<String> = told
+                .iter()
+                .filter_map(|(name, places)| Some(format!("{name} {}", places.as_ref()?)))
+                .collect();
+            named.join("; ")
+        }
+    };
+    let (shortest, longest) = LIVING_LENGTHS;
+    (!where_in_words.is_empty()).then(|| {
+        format!(
+            "Hollow, and less sure, because fibres leave the lengths of living ones ({shortest} to {longest} times the \
+             optimal one): {where_in_words} of the range."
+        )
+    })
+}
+
+/// Letters that two lines at the foot of a slide hold, about: 1776 px for each at some 16 px a letter.
+const FOOT_LETTERS: usize = 205;
+
+/// A footnote that ends in how the hollow line is read; it loses its last sentences where two lines would not hold all.
+pub(crate) fn with_hollow(footnote: &str) -> String {
+    let mut sentences: Vec<&str> = footnote.split_inclusive(". ").map(str::trim_end).collect();
+    let letters = |sentences: &[&str]| sentences.join(" ").chars().count();
+    while !sentences.is_empty() && letters(&sentences) + 1 + HOLLOW.len() > FOOT_LETTERS {
+        sentences.pop();
+    }
+    sentences.retain(|sentence| !sentence.is_empty());
+    sentences.push(HOLLOW);
+    sentences.join(" ")
+}
+
+impl FigureWords {
+    /// The words with what is said of hollow lines; the same where no curve has a doubted stretch.
+    #[must_use]
+    pub(crate) fn doubting(mut self, curves: &[(&str, &Study)]) -> Self {
+        if let Some(sentence) = doubt_sentence(curves) {
+            self.footnote = with_hollow(&self.footnote);
+            for text in [&mut self.description, &mut self.caption] {
+                if !text.is_empty() {
+                    text.push(' ');
+                }
+                text.push_str(&sentence);
+            }
+        }
+        self
+    }
+}

@@ -1,0 +1,53 @@
+//! Limbs that are nearly straight, on which a model bears almost any load.
+//!
+//! In: a study. Out: the joint that is nearly straight at a place, by name; why curves leave a figure there.
+
+use crate::anatomy::Joint;
+use crate::study::{Study, sample_of_peak};
+
+/// A hinge that is bent less is called nearly straight, rad (assumed: a quarter of a right angle).
+const NEARLY_STRAIGHT_RAD: f64 = 0.45;
+
+/// The elbow or knee that is nearly straight at a sample.
+fn straight_at(study: &Study, sample: usize) -> Option<Joint> {
+    let coordinates = study.range.poses[sample].coordinates.iter();
+    let straight = coordinates
+        .filter(|coordinate| coordinate.angle_rad.abs() < NEARLY_STRAIGHT_RAD)
+        .map(|coordinate| coordinate.dof.joint());
+    let mut hinges = straight.filter(|joint| matches!(joint, Joint::Elbow | Joint::Knee));
+    hinges.next()
+}
+
+/// The elbow or knee that is nearly straight where the curve is greatest.
+#[must_use]
+pub(crate) fn straight_at_peak(study: &Study) -> Option<&'static str> {
+    let at = sample_of_peak(&study.capacity.values());
+    straight_at(study, at).map(Joint::name)
+}
+
+/// The elbow or knee that straightens on the way: nearly straight at the end, and bent at the start.
+#[must_use]
+pub(crate) fn straightens(study: &Study) -> Option<&'static str> {
+    let last = study.range.poses.len() - 1;
+    let end = straight_at(study, last)?;
+    (straight_at(study, 0) != Some(end)).then(|| end.name())
+}
+
+/// A sentence behind another one; nothing where there is none.
+pub(crate) fn behind(sentence: &str) -> String {
+    match sentence {
+        "" => String::new(),
+        told => format!(" {told}"),
+    }
+}
+
+/// Why curves leave the figure; nothing where none does.
+pub(crate) fn arrows(above: &[&Study]) -> String {
+    match above.iter().map(|study| straight_at_peak(study)).collect::<Option<Vec<_>>>() {
+        _ if above.is_empty() => String::new(),
+        Some(_) => "Arrows: the curve goes on, for there elbow or knee is nearly straight, and a model bears any load on a \
+                    straight limb."
+            .to_owned(),
+        None => "Arrows: the curve goes on above the figure.".to_owned(),
+    }
+}
