@@ -107,6 +107,7 @@ pub fn strength() -> LineChart {
         poses: poses(),
         labels: Labels::Auto,
         whole: None,
+        alike: false,
     }
 }
 
