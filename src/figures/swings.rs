@@ -22,6 +22,7 @@ pub fn rank_chart(ranks: &Ranks) -> Tornado {
         lowered,
         raised,
         decimals: 1,
+        factors: false,
         swings: shown
             .iter()
             .map(|row| Swing {
