@@ -14,6 +14,7 @@ use super::pose_strip;
 use super::shades;
 use super::spans;
 use super::standing_poses::StandingPoses;
+use crate::draw::scale::number;
 use crate::draw::{Face, Layer, Rect, Scene, Stroke, Text, lettering};
 use crate::error::{LeftOff, Result};
 
@@ -100,7 +101,7 @@ impl LineChart {
             panel::draw_curves(frame, panel, &place.plot);
             let around = Around {
                 taken: standing.iter().flat_map(|poses| poses.boxes()).collect(),
-                edges: shades::edges(&self.shades, &place.plot),
+                edges: shades::edges(frame, &self.shades, &place.plot),
                 grid: place
                     .ticks
                     .iter()
@@ -135,8 +136,14 @@ impl LineChart {
         is_lowest: bool,
     ) -> Vec<Rect> {
         axis::draw_upright(frame, &place.plot, &place.ticks);
-        let boxes = axis::draw_level(frame, &place.plot, &self.x, is_lowest);
-        axis::draw_time_arrow(frame, &place.plot, &self.x);
+        // Bars below zero are no values: the axis stands above them, unless its labels have to stand below.
+        let mut level = place.plot;
+        let zero = level.y.px(0.0);
+        if !panel.spans.is_empty() && !is_lowest && zero < level.area.bottom {
+            level.area.bottom = zero;
+        }
+        let boxes = axis::draw_level(frame, &level, &self.x, is_lowest);
+        axis::draw_time_arrow(frame, &level, &self.x);
         let before = frame.scene.begin(Layer::Axis);
         let title = axis::upright_title(frame, &panel.axis, place.title_baseline);
         frame.scene.text(title);
@@ -149,7 +156,10 @@ impl LineChart {
     fn draw_whole(&self, frame: &mut Frame, whole: &WholeCurve, place: &PanelPlace) {
         let plot = &place.plot;
         axis::draw_upright(frame, plot, &place.ticks);
-        axis::draw_level_ticks(frame, plot, &[], false);
+        let range = plot.x.range();
+        let ends = [range[0].min(range[1]), range[0].max(range[1])];
+        let ends = ends.map(|end| (end, number(end, 0)));
+        axis::draw_level_ticks(frame, plot, &ends, true);
         axis::draw_time_arrow(frame, plot, &self.x);
         let before = frame.scene.begin(Layer::Axis);
         let text = frame.measures.text;
