@@ -21,9 +21,6 @@ use crate::study::{SetupStudy, Study, sample_of_peak};
 /// What an effort of 100 % means.
 pub(crate) const WHOLE_STRENGTH: &str = "all the lifter has";
 
-/// The shaded stretch of the only setup.
-pub(crate) const STICKING_REGION: &str = "Sticking region";
-
 /// From here on an effort is more than 100 % also when it is rounded.
 const TOO_HEAVY: f64 = 1.005;
 
@@ -92,17 +89,11 @@ impl Telling<'_> {
         words
     }
 
-    /// "sticking region: effort within 5 % of its greatest".
-    #[must_use]
-    pub(crate) fn region_definition(&self) -> String {
-        format!(
-            "sticking region: effort within {} of its greatest",
-            percent(1.0 - self.study.region_share)
-        )
-    }
-
     /// What the narrow panel of the whole curve shows, and why it climbs.
     pub(crate) fn whole_note(&self) -> String {
+        if self.study.people.is_some() {
+            return " Grey: the part at the left.".to_owned();
+        }
         /// A hinge that is bent less is called nearly straight, rad.
         const NEARLY_STRAIGHT_RAD: f64 = 0.45;
         let values = self.study.capacity.values();
@@ -292,6 +283,23 @@ impl Telling<'_> {
     #[must_use]
     pub fn strength_description(&self) -> String {
         let study = self.study;
+        let mut words = self.curve_description();
+        for setup in &study.setups {
+            if let Some(sticking) = &setup.sticking {
+                words += &self.setup_description(setup, sticking);
+            }
+            let is_hung = added_name(&setup.demand.setup, self.units).is_some();
+            if let Some(percent) = setup.flattening_percent.filter(|_| is_hung) {
+                words += &flattening_sentence(percent);
+            }
+        }
+        words
+    }
+
+    /// The curve without the loads over it.
+    #[must_use]
+    pub(crate) fn curve_description(&self) -> String {
+        let study = self.study;
         let class = &study.class;
         let mut words = format!(
             "The strength curve of the {} is {}: over {}, what the lifter ({}) can hold goes from {} of its \
@@ -307,15 +315,6 @@ impl Telling<'_> {
         for sentence in self.people_sentences() {
             words += " ";
             words += &sentence;
-        }
-        for setup in &study.setups {
-            if let Some(sticking) = &setup.sticking {
-                words += &self.setup_description(setup, sticking);
-            }
-            let is_hung = added_name(&setup.demand.setup, self.units).is_some();
-            if let Some(percent) = setup.flattening_percent.filter(|_| is_hung) {
-                words += &flattening_sentence(percent);
-            }
         }
         words
     }
@@ -343,7 +342,7 @@ impl Telling<'_> {
             ""
         };
         format!(
-            " {under}, effort is greatest {}, {}{beyond}; the sticking region lies {}.",
+            " {under}, effort is greatest {}, {}{beyond}; the hardest part lies {}.",
             self.at_place(sticking.point_range),
             effort_percent(sticking.max_effort),
             self.stretch(sticking.from_range, sticking.to_range),
@@ -365,12 +364,6 @@ impl Telling<'_> {
             format!("{} effort", effort_percent(sticking.max_effort)),
             format!("{place}; the {joint} gives way first"),
         )
-    }
-
-    /// What the bar of one setup's sticking region says, beside the bars of others.
-    #[must_use]
-    pub(crate) fn region_name(&self, sticking: &Sticking) -> String {
-        format!("{STICKING_REGION}, {}", self.region(sticking))
     }
 
     /// What stands below the name of one of several setups: its hardest place and how even it is.
