@@ -3,12 +3,12 @@
 //! In: lifts of a class, loaded or not. Out: the words around the lecture's figures of classes.
 
 use super::figure_words::FigureWords;
-use super::hardest_words::{carried_past, held_and_lifted};
+use super::hardest_words::carried_past;
 use super::limits_words::by_factor;
 use super::prose::{capital, listed, part_of_range, percent};
 use crate::capacity::CurveShape;
 use crate::library::LiftErrors;
-use crate::study::{HARD_EFFORT, LoadedExamples, SetupStudy, Study};
+use crate::study::{HARD_EFFORT, LoadedExamples, Study};
 use crate::units::System;
 
 /// What a curve of this class does, after the name of the lift.
@@ -195,7 +195,7 @@ pub fn load_over_class_words(
             "{lifter}; weights of about {} effort at their hardest place, the hardest part shaded",
             percent(HARD_EFFORT)
         ),
-        footnote: held_and_lifted(loaded, &examples.beside, units),
+        footnote: "Where the gap between the curves is wide the weight is light.".to_owned(),
         description: format!(
             "Capacity and the demand of a plain weight for {} lifts. {}",
             loaded.len(),
@@ -249,14 +249,6 @@ fn hardest_part(study: &Study) -> Option<String> {
         "{} of the {name}",
         part_of_range(sticking.point_range)
     ))
-}
-
-/// The least and the greatest effort over the range, below a panel's title.
-#[must_use]
-pub(crate) fn effort_span(setup: &SetupStudy) -> String {
-    let ends = [f64::min, f64::max].map(|of| setup.effort.iter().copied().reduce(of));
-    let [least, greatest] = ends.map(|effort| effort.unwrap_or(0.0));
-    format!("effort {} to {}", whole_percent(least), percent(greatest))
 }
 
 fn load_in_figures(study: &Study, units: System) -> String {

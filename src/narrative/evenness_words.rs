@@ -76,11 +76,7 @@ fn hung_against_plain(lifter: &str, both: &AgainstPlain, units: System) -> Strin
     let told = both.study.told(units);
     let [plain, hung] = [0, 1].map(|index| told.hung_in_full(&both.study.setups[index]));
     let lift = both.study.movement_title.to_lowercase();
-    let cut = match both.last_kind() {
-        HungKind::Cam => " cut to this lifter's curve,",
-        _ => "",
-    };
-    format!("{lifter}, {lift}: {hung}{cut} against {plain}")
+    format!("{lifter}, {lift}: {hung} against {plain}")
 }
 
 /// The kind with its verb: chains hang in twos and more.

@@ -147,13 +147,13 @@ fn turned_over(bodies: &[FreeBody], rows: &[usize]) -> String {
 fn free_note(bodies: &[FreeBody], rows: &[usize], units: System) -> String {
     let body = &bodies[0];
     let load = if has_push(body) {
-        "load with the push along bar or plate (orange)"
+        "load with push (orange)"
     } else {
         "load (orange)"
     };
     let rest = match (body.bench, body.floor) {
-        (Some(_), _) => ", body's weight (green), bench and floor (blue)",
-        (None, Some(_)) => ", body's weight (green), floor (blue)",
+        (Some(_), _) => ", body (green), bench and floor (blue)",
+        (None, Some(_)) => ", body (green), floor (blue)",
         (None, None) => "",
     };
     let by = if bodies.iter().all(is_held) {
@@ -163,7 +163,7 @@ fn free_note(bodies: &[FreeBody], rows: &[usize], units: System) -> String {
     };
     let unit = units.length_unit();
     format!(
-        "{by} {}. To scale: {load}{rest}. Dashed: the load's line, and its arms from some {} {} on. Body as the rounded sums leave it.{}{}",
+        "{by} {}. To scale: {load}{rest}. Dashed: its line, and arms from some {} {} on.{}{}",
         holders_explained(bodies, rows),
         rounded(unit.of(LEAST_DRAWN_M), 0),
         unit.symbol,
@@ -285,7 +285,7 @@ pub(crate) fn free_body_words(
             each.join(" ")
         ),
         caption: "In balance, the moment that muscles and tissue hold at a joint is the moment of the load, its force times its distance \
-                  from the joint, together with that of the body's own weight beyond the joint."
+                  from the joint, together with that of the body's own weight beyond the joint. Moments are rounded; the body's is what makes the printed sums hold."
             .to_owned(),
     }
 }

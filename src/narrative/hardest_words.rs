@@ -76,34 +76,19 @@ fn beside_measured(beside: &HeldAndLifted, measured: Option<&MeasuredSticking>) 
     format!(" Of {of} measured lifters {with} had one at their maximum{ours}.")
 }
 
-/// What can be held all along and what is lifted, lift by lift: "squat 72.9 and 74.9 kg".
-pub(crate) fn held_and_lifted(loaded: &[Study], beside: &[HeldAndLifted], units: System) -> String {
-    let each: Vec<String> = loaded
-        .iter()
-        .zip(beside)
-        .filter_map(|(study, beside)| {
-            let lifted = beside.lifted.as_ref()?.load;
-            let name = study.movement_title.to_lowercase();
-            Some(format!(
-                "{name} {} and {}",
-                units.mass(beside.held),
-                units.mass(lifted)
-            ))
-        })
-        .collect();
-    match each.as_slice() {
-        [] => String::new(),
-        each => format!(
-            "Most held still all along, and most lifted: {}.",
-            each.join("; ")
-        ),
-    }
+/// What can be held all along and what is lifted, below a panel's title.
+pub(crate) fn held_and_lifted(beside: &HeldAndLifted, units: System) -> String {
+    let held = units.mass(beside.held);
+    beside.most.map_or_else(
+        || format!("most held {held}"),
+        |most| format!("most held {held}, lifted {}", units.mass(most)),
+    )
 }
 
 /// Lifts whose speed carries more past the hardest place than can be held there.
 pub(crate) fn carried_past(loaded: &[Study], beside: &[HeldAndLifted], units: System) -> String {
     let carried = loaded.iter().zip(beside).filter_map(|(study, beside)| {
-        let lifted = beside.lifted.as_ref()?.load;
+        let lifted = beside.most?;
         let is_carried = lifted.as_kg() > CARRIED_PAST * beside.held.as_kg();
         is_carried.then(|| {
             format!(

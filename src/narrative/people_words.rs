@@ -39,13 +39,12 @@ pub(crate) fn people_words(study: &Study, people: &People) -> FigureWords {
             "Strong and weak people differ by {force} % at the start, in shape by {shape} %"
         ),
         subtitle: format!(
-            "{}, {}: {} around this lifter, nine-in-ten mark over one-in-ten mark",
+            "{} around {}, {}; nine-in-ten over one-in-ten mark",
+            invented(people.count),
             study.lifter_title,
-            study.movement_title.to_lowercase(),
-            invented(people.count)
+            study.movement_title.to_lowercase()
         ),
-        footnote: "Scatter of bodies and strengths as assumed from published groups. Below each curve is over its own median, so all \
-                   meet in the middle."
+        footnote: "Scatter assumed from published groups. Below, each curve over its own median: all meet in the middle."
             .to_owned(),
         description: format!(
             "Bands in which eight in ten of {} people lie, with the middle of all: above in strength, below in shape alone, each as how far off the middle.",

@@ -57,7 +57,7 @@ const CROSSING: [f64; 2] = [140.0, 220.0];
 /// A name that stands as near to another curve as to its own: no better than over a curve.
 const MISREAD: f64 = 105.0;
 /// Words across the edge of a shaded stretch.
-const STRADDLING: f64 = 110.0;
+const STRADDLING: f64 = 60.0;
 /// Two leaders across each other.
 const CROSSED_LEADERS: f64 = 60.0;
 /// A leader across a curve: more than a place some rings farther away.

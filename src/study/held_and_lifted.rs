@@ -15,7 +15,9 @@ use crate::units::Mass;
 pub struct HeldAndLifted {
     /// The heaviest plain load that can be held still at every place.
     pub held: Mass,
-    /// The repetition at the simulated maximum; none where nothing is lifted to the end.
+    /// The simulated maximum; none where nothing is lifted.
+    pub most: Option<Mass>,
+    /// The repetition at the maximum; none where the last hair of it is not lifted to the end.
     pub lifted: Option<RepStudy>,
 }
 
@@ -26,10 +28,11 @@ impl HeldAndLifted {
     pub fn of(question: &Question<'_>) -> Result<Self> {
         let plain = Setup::default();
         let whole = Heaviness::Share(1.0);
-        let lifted = repetition(question, &plain, whole, &RepOptions::default());
+        let rep = repetition(question, &plain, whole, &RepOptions::default()).ok();
         Ok(Self {
             held: load_for_effort(question, &plain, 1.0)?,
-            lifted: lifted.ok().filter(|rep| rep.trace.is_lifted()),
+            most: rep.as_ref().and_then(|rep| Some(rep.one_rm?.load)),
+            lifted: rep.filter(|rep| rep.trace.is_lifted()),
         })
     }
 }

@@ -224,7 +224,7 @@ pub const BODIES: &[Claim<DataTable>] = &[
         },
     },
     Claim {
-        reads: r"In balance, the moment that muscles and tissue hold at a joint is .+",
+        reads: r"In balance, the moment that muscles and tissue hold at a joint is .+|Moments are rounded; the body's is what makes the printed sums hold",
         holds: is_definition,
     },
 ];

@@ -257,20 +257,14 @@ const CLASSES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
+        reads: r"(.+): most held ([\d.]+) kg(?:, lifted [\d.]+ kg)?",
+        holds: |told, drawn| held_all_along(drawn, &told[1], &told[2]),
+    },
+    Claim {
         reads: r"The (.+) is lifted with ([\d.]+) kg, which its speed carries past the hardest place, where only ([\d.]+) kg can be held still",
         holds: |told, drawn| {
             held_all_along(drawn, &told[1], &told[3])?;
             holds(number(&told[2]) > 1.04 * number(&told[3]), "clearly more")
-        },
-    },
-    Claim {
-        reads: r"Most held still all along, and most lifted: (.+)",
-        holds: |told, drawn| {
-            let reads = compiled(r"^(.+?) ([\d.]+) kg and ([\d.]+) kg$");
-            told[1].split("; ").try_for_each(|part| {
-                let words = reads.captures(part).ok_or("no two weights")?;
-                held_all_along(drawn, &words[1], &words[2])
-            })
         },
     },
     Claim {
