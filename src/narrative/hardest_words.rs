@@ -78,10 +78,12 @@ fn beside_measured(beside: &HeldAndLifted, measured: Option<&MeasuredSticking>) 
 
 /// What can be held all along and what is lifted, below a panel's title.
 pub(crate) fn held_and_lifted(beside: &HeldAndLifted, units: System) -> String {
-    let held = units.mass(beside.held);
     beside.most.map_or_else(
-        || format!("most held {held}"),
-        |most| format!("most held {held}, lifted {}", units.mass(most)),
+        || format!("held {}", units.mass(beside.held)),
+        |most| {
+            let held = units.mass_number(beside.held, 1);
+            format!("held {held}, lifted {}", units.mass(most))
+        },
     )
 }
 

@@ -257,7 +257,7 @@ const CLASSES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"(.+): most held ([\d.]+) kg(?:, lifted [\d.]+ kg)?",
+        reads: r"(.+): held ([\d.]+)(?: kg)?(?:, lifted [\d.]+ kg)?",
         holds: |told, drawn| held_all_along(drawn, &told[1], &told[2]),
     },
     Claim {
