@@ -99,7 +99,7 @@ def curve(
     :param setup: Setup from a model file (FILE).
     :param samples: Samples of the range (N).
     :param speed: Speed at which capacity is asked for: "0.3 m/s", or "60 deg/s" for one joint; negative lowers (SPEED).
-    :param region_share: Share of the greatest effort from which the sticking region counts (SHARE).
+    :param region_share: Share of the greatest effort from which a place belongs to the hardest part (SHARE).
     :param scatter: Show what plausible versions of a fitted lifter do: the interval that holds four in five (see: torquill fit).
     :param people: Invent this many people and show how they differ: around the lifter, or with --sex women or men of a training (N).
     :param sex: Women or men are invented, around the one of the published tables.
@@ -219,7 +219,7 @@ def figure(
     units: Literal["metric", "us"] = "metric",
     models: Path | None = None,
 ) -> Figure:
-    """Draw capacity, demand, effort and the sticking region as SVG or PNG.
+    """Draw capacity, demand, effort and the hardest part as SVG or PNG.
 
     :param movement: Name of the movement (see: torquill movements).
     :param lifter: Lifter: a built-in name, or a file ending in .ron (NAME|FILE).
@@ -233,7 +233,7 @@ def figure(
     :param as_loaded: Compare setups with the weights as they are, not made equally hard at their hardest place.
     :param samples: Samples of the range (N).
     :param speed: Speed at which capacity is asked for: "0.3 m/s", or "60 deg/s" for one joint; negative lowers (SPEED).
-    :param region_share: Share of the greatest effort from which the sticking region counts (SHARE).
+    :param region_share: Share of the greatest effort from which a place belongs to the hardest part (SHARE).
     :param scatter: Show what plausible versions of a fitted lifter do: the interval that holds four in five (see: torquill fit).
     :param people: Invent this many people and show how they differ: around the lifter, or with --sex women or men of a training (N).
     :param sex: Women or men are invented, around the one of the published tables.
@@ -326,7 +326,7 @@ def vary(
     :param setup: Setup from a model file (FILE).
     :param samples: Samples of the range (N).
     :param speed: Speed at which capacity is asked for: "0.3 m/s", or "60 deg/s" for one joint; negative lowers (SPEED).
-    :param region_share: Share of the greatest effort from which the sticking region counts (SHARE).
+    :param region_share: Share of the greatest effort from which a place belongs to the hardest part (SHARE).
     :param output: Picture (.svg or .png); True for a Figure under this name in the answer (FILE).
     :param size: slide (1920x1080), page (A4 across) or WIDTHxHEIGHT in pixels (SIZE).
     :param theme: Light or dark ground, or black and grey with thin lines for print.
@@ -894,7 +894,7 @@ def pick(
     :param both_ways: Allow bands from above together with bands from below or chains.
     :param samples: Samples of the range (N).
     :param speed: Speed at which capacity is asked for: "0.3 m/s", or "60 deg/s" for one joint; negative lowers (SPEED).
-    :param region_share: Share of the greatest effort from which the sticking region counts (SHARE).
+    :param region_share: Share of the greatest effort from which a place belongs to the hardest part (SHARE).
     :param scatter: Show what plausible versions of a fitted lifter do: the interval that holds four in five (see: torquill fit).
     :param top: How many setups to list with --all, in JSON and in CSV (N).
     :param all: Print the long ranking in place of the card.

@@ -102,7 +102,7 @@ enum Command {
     Explain(explain::ExplainArguments),
     /// Write the live page: the model in one file that opens in any browser
     Explore(explore::ExploreArguments),
-    /// Draw capacity, demand, effort and the sticking region as SVG or PNG
+    /// Draw capacity, demand, effort and the hardest part as SVG or PNG
     Figure(figure::FigureArguments),
     /// What a changed value does to the curve, and which values matter most
     Vary(vary::VaryArguments),

@@ -31,7 +31,7 @@ pub struct Sampling {
     /// Speed at which capacity is asked for: "0.3 m/s", or "60 deg/s" for one joint; negative lowers
     #[arg(long, value_name = "SPEED", allow_hyphen_values = true)]
     pub speed: Option<String>,
-    /// Share of the greatest effort from which the sticking region counts
+    /// Share of the greatest effort from which a place belongs to the hardest part
     #[arg(long, value_name = "SHARE", default_value_t = crate::overlay::REGION_SHARE, value_parser = share)]
     pub region_share: f64,
 }

@@ -7,9 +7,9 @@ use crate::capacity::CurveShape;
 use crate::library::LiftErrors;
 use crate::narrative::axis_words::{LOAD_OVER_MEDIAN, MEDIAN, WHOLE_RANGE, over_median};
 use crate::narrative::class_words::{
-    BODY_WEIGHT, classes_words, effort_span, ends_of_peak, lifts_of_class_words,
-    load_over_class_words, named,
+    BODY_WEIGHT, classes_words, ends_of_peak, lifts_of_class_words, load_over_class_words, named,
 };
+use crate::narrative::hardest_words::held_and_lifted;
 use crate::narrative::prose::capital;
 use crate::narrative::quantities::rounded;
 use crate::plot::{
@@ -162,10 +162,14 @@ pub fn load_over_class(
     units: System,
 ) -> Sheet {
     let loaded = &examples.loaded;
+    let beside = examples.beside.iter();
+    let beside = beside.map(|beside| held_and_lifted(beside, units));
+    let panels = loaded.iter().zip(beside);
+    let panels = panels.map(|(study, note)| loaded_panel(study, note));
     let chart = SmallMultiples {
         x: range_axis(),
         y: Axis::new(LOAD_OVER_MEDIAN, "%").reaching(Extent::FromZeroTo(CEILING_PERCENT)),
-        panels: loaded.iter().map(loaded_panel).collect(),
+        panels: panels.collect(),
         columns: Some(columns(loaded.len())),
         ..SmallMultiples::default()
     };
@@ -174,7 +178,7 @@ pub fn load_over_class(
     Sheet::panels(&words, chart)
 }
 
-fn loaded_panel(study: &Study) -> SmallPanel {
+fn loaded_panel(study: &Study, note: String) -> SmallPanel {
     let setup = &study.setups[0];
     let demand = over_range(study, &setup.values);
     let shade = setup.sticking.map(|sticking| {
@@ -183,7 +187,7 @@ fn loaded_panel(study: &Study) -> SmallPanel {
     });
     SmallPanel {
         title: study.movement_title.clone(),
-        note: effort_span(setup),
+        note,
         series: vec![
             capacity_curve(study, "capacity", Role::CAPACITY),
             Series::new("weight", demand, Role::DEMAND),

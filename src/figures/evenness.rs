@@ -5,48 +5,81 @@
 
 use super::over_range::OverRange;
 use super::sheet::{Chart, Sheet};
-use super::strength_curve::{load_curves, setup_role, strength_chart};
+use super::strength_curve::{load_curves, strength_chart};
+use crate::library::{LiftErrors, MeasuredSticking};
 use crate::narrative::evenness_words::{
-    STICKING_CAPTION, against_plain_words, effort_under, evener_words, flattening_words,
-    region_under,
+    STRONG_END, against_plain_words, effort_under, evener_words, flattening_words, region_under,
 };
 use crate::narrative::figure_words::FigureWords;
-use crate::plot::{Axis, Extent, LineChart, Panel, Role, Series, Shade};
-use crate::study::{AgainstPlain, HungKind, SetupStudy};
+use crate::narrative::hardest_words::hardest_part_words;
+use crate::plot::{Axis, Extent, LineChart, Panel, Series, Shade};
+use crate::study::{AgainstPlain, HeldAndLifted, HungKind, SetupStudy};
 use crate::units::System;
 
-/// Where a plain weight is hardest, with the poses.
+/// Where a plain weight is hardest held still, with the poses; beside it what is lifted, and what others measured.
 #[must_use]
-pub fn sticking_region(plain: &AgainstPlain, units: System) -> Sheet {
+pub fn hardest_part(
+    plain: &AgainstPlain,
+    beside: &HeldAndLifted,
+    measured: Option<&MeasuredSticking>,
+    units: System,
+) -> Sheet {
     let told = plain.study.told(units);
-    let chart = strength_chart(told, &told.strength_words());
-    Sheet::new(Chart::Lines(chart), STICKING_CAPTION).under(&plain.study)
+    let words = hardest_part_words(plain, beside, measured, units);
+    let chart = strength_chart(told, &words);
+    Sheet::new(Chart::Lines(chart), words.caption).under(&plain.study)
 }
 
-/// Plain weight against one setup: both demands under the capacity.
+/// Plain weight against one setup: both demands under the capacity, the strong end marked.
 #[must_use]
 pub fn against_plain(lifter: &str, both: &AgainstPlain, units: System) -> Sheet {
-    both_loads(both, &against_plain_words(lifter, both, units), units, &[])
+    let over = OverRange::new(&both.study, units);
+    let ends = AgainstPlain::STRONG_END.map(|range| over.place(range));
+    let end = Shade::neutral(ends, STRONG_END);
+    both_loads(
+        both,
+        &against_plain_words(lifter, both, units),
+        units,
+        Some(end),
+        &[],
+    )
 }
 
 /// Plain weight against one setup on a lift that does not rise: whether it makes effort more even. Effort has a panel of
 /// its own, since a band that hangs aslant asks for more than its height over the capacity tells.
 #[must_use]
-pub fn evener_or_not(lifter: &str, both: &AgainstPlain, units: System) -> Sheet {
-    let over = OverRange::new(&both.study, units);
+pub fn evener_or_not(
+    lifter: &str,
+    both: &AgainstPlain,
+    errors: &LiftErrors,
+    units: System,
+) -> Sheet {
+    let over = OverRange::new(&both.study, units).by_hung();
     let effort = |(index, setup): (usize, &SetupStudy)| {
         let percents: Vec<f64> = setup.effort.iter().map(|e| 100.0 * e).collect();
         let name = effort_under(&both.study.told(units).asked_name(setup));
-        Series::new(name, over.points(&percents), setup_role(index))
+        Series::new(name, over.points(&percents), over.role(index))
     };
     let series = both.study.setups.iter().enumerate().map(effort);
     let axis = Axis::new("Effort", "%").reaching(Extent::FromZero);
     let panel = Panel::new(axis, series.collect());
-    both_loads(both, &evener_words(lifter, both, units), units, &[panel])
+    both_loads(
+        both,
+        &evener_words(lifter, both, errors, units),
+        units,
+        None,
+        &[panel],
+    )
 }
 
-fn both_loads(both: &AgainstPlain, words: &FigureWords, units: System, below: &[Panel]) -> Sheet {
-    let over = OverRange::new(&both.study, units);
+fn both_loads(
+    both: &AgainstPlain,
+    words: &FigureWords,
+    units: System,
+    marked: Option<Shade>,
+    below: &[Panel],
+) -> Sheet {
+    let over = OverRange::new(&both.study, units).by_hung();
     // Over a cam that follows the curve no stretch is harder than another.
     let is_told = both.last_kind() != HungKind::Cam;
     let hung = both.study.setups.last().and_then(|setup| setup.sticking);
@@ -55,7 +88,7 @@ fn both_loads(both: &AgainstPlain, words: &FigureWords, units: System, below: &[
         hung.map(|sticking| Shade::between(over.region(&sticking), region_under(both.last_kind())));
     let panel = load_curves(&over, "capacity");
     let chart = LineChart {
-        shades: shade.into_iter().collect(),
+        shades: shade.into_iter().chain(marked).collect(),
         // Beside two panels the curves have the width.
         whole: over.whole(panel.axis.extent).filter(|_| below.is_empty()),
         ..LineChart::new(over.axis(), [&[panel], below].concat())
@@ -69,18 +102,11 @@ fn both_loads(both: &AgainstPlain, words: &FigureWords, units: System, below: &[
 /// Effort over the range with plain weight, chain, band and both.
 #[must_use]
 pub fn flattening(lifter: &str, all: &AgainstPlain, units: System) -> Sheet {
-    let over = OverRange::new(&all.study, units);
+    let over = OverRange::new(&all.study, units).by_hung();
     let curve = |(index, setup): (usize, &SetupStudy)| {
         let effort: Vec<f64> = setup.effort.iter().map(|e| 100.0 * e).collect();
-        let role = match index {
-            0 => Role::Reference,
-            _ => Role::Series(index),
-        };
-        Series::new(
-            all.study.told(units).asked_name(setup),
-            over.points(&effort),
-            role,
-        )
+        let name = all.study.told(units).asked_name(setup);
+        Series::new(name, over.points(&effort), over.role(index))
     };
     let series = all.study.setups.iter().enumerate().map(curve);
     let axis = Axis::new("Effort", "%").reaching(Extent::FromZero);

@@ -70,7 +70,9 @@ fn series(family: &Family, units: System) -> Vec<Series> {
         .enumerate()
         .map(|(place, index)| {
             let variant = &family.variants[*index];
-            let role = if are_numbers {
+            let role = if shown_value(&variant.text) == AS_IT_IS {
+                Role::Reference
+            } else if are_numbers {
                 Role::Ordered(place as f64 / last)
             } else {
                 Role::Series(place)

@@ -11,7 +11,8 @@ use super::sheet::{Chart, Sheet, heading};
 use crate::anatomy::Dof;
 use crate::narrative::body_words::{ShownPose, short_pose_title};
 use crate::narrative::free_body_words::{
-    HEAVIEST, free_body_words, free_head, free_row, holders, joint_name, printed_moments,
+    HEAVIEST, LEAST_DRAWN_M, free_body_words, free_head, free_row, holders, joint_name,
+    printed_moments,
 };
 use crate::numeric::Point;
 use crate::plot::{BodyMark, BodyPanel, BodyPanels, Role};
@@ -129,9 +130,10 @@ fn free_marks(
 ) -> Vec<BodyMark> {
     let per_n = LONGEST_M / longest_n;
     let mut marks = Vec::new();
+    let mut aside = 0;
     for joint in rows.iter().map(|row| &body.joints[*row]) {
-        if let Some(foot) = joint.foot {
-            marks.extend(lever_marks(joint.centre, foot, body, limbs));
+        if let Some(foot) = joint.foot.filter(|_| joint.lever_m >= LEAST_DRAWN_M) {
+            marks.extend(lever_marks(joint.centre, foot, body, limbs, &mut aside));
         }
     }
     let at = [body.at.x, body.at.z];
@@ -186,10 +188,17 @@ fn free_marks(
 /// How close to a limb a lever is not told from it, and how far from it it is drawn, m (a drawing's measures).
 const HIDDEN_M: f64 = 0.04;
 const ASIDE_M: f64 = 0.09;
+const STEP_M: f64 = 0.06;
 
 /// A lever from a joint to the load's line of action; one that would lie upon a limb is moved along that line, with a thin
 /// line from the joint to where it is drawn.
-fn lever_marks(centre: Point, foot: Point, body: &FreeBody, limbs: &[Vec<Point>]) -> Vec<BodyMark> {
+fn lever_marks(
+    centre: Point,
+    foot: Point,
+    body: &FreeBody,
+    limbs: &[Vec<Point>],
+    moved: &mut usize,
+) -> Vec<BodyMark> {
     let lever = |from: Point, to: Point| BodyMark::Lever {
         ends: [from, to].map(|point| [point.x, point.z]),
         role: Role::Reference,
@@ -202,7 +211,10 @@ fn lever_marks(centre: Point, foot: Point, body: &FreeBody, limbs: &[Vec<Point>]
         return vec![lever(centre, foot)];
     }
     let force = Point::new(body.through.x_n, body.through.z_n);
-    let aside = force * (ASIDE_M / force.length().max(f64::MIN_POSITIVE));
+    // Each further one that is moved goes a step farther, so that two never read as one.
+    let far_m = ASIDE_M + STEP_M * *moved as f64;
+    *moved += 1;
+    let aside = force * (far_m / force.length().max(f64::MIN_POSITIVE));
     let led = [centre, centre + aside].map(|point| [point.x, point.z]);
     vec![
         BodyMark::Line {

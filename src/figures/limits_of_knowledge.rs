@@ -7,37 +7,50 @@ use super::error_chart::ErrorChart;
 use super::sheet::{Chart, Sheet, heading};
 use crate::library::LiftErrors;
 use crate::narrative::limits_words::{
-    CANNOT_TELL, ERROR_QUANTITY, FEWEST_ROWS, cannot_tell_words, error_name, error_words,
+    CANNOT_TELL, ERROR_QUANTITY, cannot_tell_words, error_name, error_words, factor_tick,
 };
 use crate::plot::{Axis, Swing, Tornado, WordPage};
 
-/// How far the model's numbers are from published ones that it was not fitted to, lift by lift.
+/// Steps of the axis of factors.
+const FACTOR_STEP: f64 = 0.2;
+
+/// How far the model's numbers are from published ones that it was not fitted to, by kind of question: lifts of which
+/// other things were measured cannot be compared by it.
 #[must_use]
 pub fn model_errors(errors: &LiftErrors) -> Sheet {
-    let lifts = errors.of_lifts(FEWEST_ROWS);
-    let words = error_words(&lifts);
+    let kinds = errors.of_kinds();
+    let words = error_words(&kinds);
+    let greatest = kinds.first().map_or(1.0, |kind| kind.1.factor());
+    let steps = ((greatest - 1.0) / FACTOR_STEP).ceil() as u32;
+    let factors = (0..=steps).map(|step| 1.0 + FACTOR_STEP * f64::from(step));
     let bars = Tornado {
         heading: heading(&words),
-        axis: Axis::new(ERROR_QUANTITY, "%"),
-        decimals: 0,
-        swings: lifts
+        axis: Axis {
+            ticks: factors
+                .map(|factor| (factor.ln(), factor_tick(factor)))
+                .collect(),
+            ..Axis::new(ERROR_QUANTITY, "")
+        },
+        decimals: 1,
+        factors: true,
+        swings: kinds
             .iter()
             .map(|(name, error)| Swing {
                 name: error_name(name, error.rows),
                 lowered: 0.0,
-                raised: 100.0 * error.error,
+                raised: error.error,
             })
             .collect(),
         ..Tornado::default()
     };
     let data = DataTable {
-        header: ["lift", "published_values", "off_by_percent"]
+        header: ["kind", "published_values", "off_by_factor"]
             .map(str::to_owned)
             .to_vec(),
-        rows: lifts
+        rows: kinds
             .iter()
             .map(|(name, error)| {
-                let numbers = [error.rows as f64, 100.0 * error.error];
+                let numbers = [error.rows as f64, error.factor()];
                 let mut row = vec![(*name).to_owned()];
                 row.extend(numbers.map(figure));
                 row

@@ -12,7 +12,6 @@ use crate::narrative::axis_words::{FIBRE_LENGTH_OPTIMAL, GREATEST_ACTIVE_FORCE};
 use crate::narrative::muscle_names::{head_name, muscle_label};
 use crate::narrative::page_words::{BEFORE, NO_LIVING_FIBRE, arm_axis, moment_axis};
 use crate::narrative::shown_units::ShownUnits;
-use crate::narrative::strength_words::STICKING_REGION;
 use crate::plot::{
     Axis, Extent, Fill, Labels, LineChart, Look, Marker, Panel, Role, Series, Shade,
 };
@@ -99,7 +98,7 @@ pub fn live_strength(
         }
     }
     let hardest = study.setups.first().and_then(|setup| setup.sticking);
-    let shade = |sticking| Shade::between(over.region(&sticking), STICKING_REGION);
+    let shade = |sticking| Shade::between(over.region(&sticking), over.told.hardest_part());
     let chart = LineChart {
         shades: hardest.map(shade).into_iter().collect(),
         ..LineChart::new(over.axis(), vec![panel])

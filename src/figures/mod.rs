@@ -55,7 +55,7 @@ pub use body_muscles::{BodyPicture, body_extent, body_picture};
 pub use classes::{class_lifts, classes, load_over_class};
 pub use data_table::DataTable;
 pub use error_chart::ErrorChart;
-pub use evenness::{against_plain, evener_or_not, flattening, sticking_region};
+pub use evenness::{against_plain, evener_or_not, flattening, hardest_part};
 pub use family_curves::{family_chart, grip_sheet, thigh_sheet};
 pub use fitted_lifts::fitted_lifts;
 pub use force_velocity::{curve_at_speed, force_velocity};

@@ -9,6 +9,7 @@ use crate::narrative::shown_units::ShownUnits;
 use crate::narrative::telling::Telling;
 use crate::overlay::Sticking;
 use crate::plot::{Axis, Extent, Role, Series, StripPose, Time, WholeCurve};
+use crate::resistance::{Item, Setup};
 use crate::study::{Study, hollow_stretches};
 use crate::units::{Length, System};
 
@@ -20,13 +21,57 @@ const CM_PER_IN: f64 = Length::from_in(1.0).as_cm();
 pub(crate) struct OverRange<'a> {
     /// The study in the units of axes and words.
     pub told: Telling<'a>,
+    /// Whether setups take their colour from what hangs, not from their order.
+    by_hung: bool,
+}
+
+/// How the curve of a setup is drawn by its number.
+pub(crate) fn setup_role(index: usize) -> Role {
+    Role::Series(index + 1)
+}
+
+/// How the curve of a setup is drawn by what hangs: plain weight, bands, chains, both, a cam.
+pub(crate) fn hung_role(setup: &Setup) -> Role {
+    let has = |is: fn(&Item) -> bool| setup.items.iter().any(is);
+    let band = has(|item| matches!(item, Item::Band(_)));
+    let chain = has(|item| matches!(item, Item::Chain(_)));
+    let cam = has(|item| matches!(item, Item::Cam(_)));
+    Role::Series(match (band, chain) {
+        (true, true) => 4,
+        (false, true) => 3,
+        (true, false) => 2,
+        (false, false) if cam => 5,
+        (false, false) => 1,
+    })
 }
 
 impl<'a> OverRange<'a> {
     /// A study in units.
     pub fn new(study: &'a Study, units: System) -> Self {
+        Self::of(study.told(units))
+    }
+
+    /// A study as it is told.
+    pub const fn of(told: Telling<'a>) -> Self {
         Self {
-            told: study.told(units),
+            told,
+            by_hung: false,
+        }
+    }
+
+    /// The same where plain weight, bands and chains keep their colours from figure to figure.
+    pub const fn by_hung(self) -> Self {
+        Self {
+            by_hung: true,
+            ..self
+        }
+    }
+
+    /// How the curve of a setup is drawn, whatever it is of.
+    pub fn role(&self, index: usize) -> Role {
+        match self.told.study.setups.get(index).filter(|_| self.by_hung) {
+            Some(setup) => hung_role(&setup.demand.setup),
+            None => setup_role(index),
         }
     }
 
@@ -157,7 +202,7 @@ impl<'a> OverRange<'a> {
         let setups = self.told.study.setups.iter().enumerate();
         let demands = setups.map(|(index, setup)| {
             let values = percent(&self.loads(&setup.values));
-            Series::new("", self.points(&values), Role::Series(index + 1))
+            Series::new("", self.points(&values), self.role(index))
         });
         Some(WholeCurve {
             axis: Axis::new(quantity, unit),

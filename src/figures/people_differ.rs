@@ -53,7 +53,10 @@ pub fn people_differ(study: &Study, people: &People) -> Sheet {
     let level = Axis::new(WHOLE_RANGE, "%")
         .reaching(Extent::Data)
         .timed(Time::Rising);
-    let chart = LineChart::new(level, vec![strength, shapes]);
+    let chart = LineChart {
+        alike: true,
+        ..LineChart::new(level, vec![strength, shapes])
+    };
     Sheet::lines(&people_words(study, people), chart)
 }
 

@@ -2,6 +2,7 @@
 //!
 //! In: a [`VersusPlain`]. Out: velocity and load of both over the way.
 
+use super::over_range::hung_role;
 use super::over_way::OverWay;
 use super::sheet::Sheet;
 use crate::draw::Scene;
@@ -73,10 +74,7 @@ fn all(both: &VersusPlain) -> impl Iterator<Item = &RepSample> {
 }
 
 fn lifts(both: &VersusPlain) -> [(&RepStudy, Role); 2] {
-    [
-        (&both.with, Role::Series(0)),
-        (&both.plain, Role::Series(1)),
-    ]
+    [&both.with, &both.plain].map(|rep| (rep, hung_role(&rep.still.setups[0].demand.setup)))
 }
 
 fn curves(both: &VersusPlain, units: System, value: &dyn Fn(&RepSample) -> f64) -> Vec<Series> {

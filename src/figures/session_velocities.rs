@@ -21,6 +21,8 @@ const TICKS: u32 = 12;
 const MOST_RESTS: usize = 5;
 /// Half the width of a rest on an axis that counts repetitions (a drawing's measure).
 const HALF_REST: f64 = 0.12;
+/// Most repetitions that are points beside their line (a drawing's measure).
+const MOST_POINTS: u32 = 24;
 /// Stalls that are marked.
 const MOST_STALLS: usize = 2;
 
@@ -85,15 +87,36 @@ fn draw(prediction: &SessionPrediction, role: Role, units: System, panel: &mut P
             let number = before + rep.number;
             [f64::from(number), unit.of(rep.mean_velocity.as_m_s())]
         });
-        if let (Some(number), true) = (set.stalls_at(), panel.markers.len() < MOST_STALLS) {
+        let told = panel.markers.iter().filter(|mark| !mark.text.is_empty());
+        if let (Some(number), true) = (set.stalls_at(), told.count() < MOST_STALLS) {
             let at = [f64::from(before + number), 0.0];
             let text = stalls_at(before + number);
             panel.markers.push(Marker::new(at, text, role).crossed());
         }
-        let series = Series::new(std::mem::take(&mut name), repetitions.collect(), role);
+        let points: Vec<[f64; 2]> = repetitions.collect();
+        let mut series = Series::new(std::mem::take(&mut name), points, role);
+        if prediction.asked() <= MOST_POINTS {
+            let at = series.points.iter();
+            let marks = at.map(|point| Marker::new(*point, "", role));
+            panel.markers.extend(marks);
+            series = in_groups(series, &set.groups);
+        }
         panel.series.push(series);
         before += set.groups.iter().sum::<u32>();
     }
+}
+
+/// The line of a set broken at its rests, over which nothing moves; its repetitions are points.
+fn in_groups(series: Series, groups: &[u32]) -> Series {
+    let last = series.points.len();
+    let mut from = 0;
+    let pieces = groups.iter().map(|group| {
+        let piece = from..(from + *group as usize).min(last);
+        from = piece.end;
+        piece
+    });
+    let pieces: Vec<_> = pieces.filter(|piece| !piece.is_empty()).collect();
+    series.in_pieces(pieces)
 }
 
 /// Sets 2, 4, … as shaded stretches, where there are several.

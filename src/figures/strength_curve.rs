@@ -1,4 +1,4 @@
-//! The strength curve of a movement with one or several setups over it, and the sticking region of each.
+//! The strength curve of a movement with one or several setups over it, and the hardest part of each.
 //!
 //! In: a study as it is told, the words around its figure. Out: a chart whose title says the finding; effort in a
 //! second panel where there are several loads.
@@ -9,9 +9,10 @@ use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::evenness_words::capacity_under;
 use crate::narrative::figure_words::FigureWords;
+use crate::narrative::hardest_words::HARDEST_PART;
 use crate::narrative::people_words::HARDEST_OF_PEOPLE;
 use crate::narrative::quantities::rounded;
-use crate::narrative::strength_words::{STICKING_REGION, WHOLE_STRENGTH};
+use crate::narrative::strength_words::WHOLE_STRENGTH;
 use crate::narrative::telling::Telling;
 use crate::plot::{
     Axis, Extent, Fill, LevelLine, LineChart, Look, Marker, Panel, Role, Series, Shade,
@@ -39,20 +40,20 @@ pub fn strength_sheet(told: Telling<'_>) -> Sheet {
 /// Setups whose curves are still told apart in one panel; more get a panel each.
 const MOST_OVER_EACH_OTHER: usize = 2;
 
-/// A small panel for every setup: its demand below the capacity, its sticking region shaded.
+/// A small panel for every setup: its demand below the capacity, its hardest part shaded.
 fn setup_panels(told: Telling<'_>, words: &FigureWords) -> SmallMultiples {
-    let over = OverRange { told };
+    let over = OverRange::of(told);
     let panels = told.study.setups.iter().enumerate().map(|(index, setup)| {
         let capacity = over.load_points(&told.study.capacity.values());
         let region = setup
             .sticking
-            .map(|sticking| Shade::between(over.region(&sticking), ""));
+            .map(|sticking| Shade::between(over.region(&sticking), HARDEST_PART));
         SmallPanel {
             title: told.setup_name(setup),
             note: told.panel_note(setup),
             series: vec![
                 Series::new("capacity", capacity, Role::CAPACITY).doubted(over.hollow()),
-                Series::new("load", over.load_points(&setup.values), setup_role(index)),
+                Series::new("load", over.load_points(&setup.values), over.role(index)),
             ],
             shades: region.into_iter().collect(),
             ..SmallPanel::default()
@@ -71,7 +72,7 @@ fn setup_panels(told: Telling<'_>, words: &FigureWords) -> SmallMultiples {
 
 /// The chart before it is drawn.
 pub(crate) fn strength_chart(told: Telling<'_>, words: &FigureWords) -> LineChart {
-    let over = OverRange { told };
+    let over = OverRange::of(told);
     let hardest = told.study.setups.first().and_then(|setup| setup.sticking);
     let mut panels = vec![load_panel(&over)];
     let whole = match told.study.setups.len() {
@@ -119,7 +120,7 @@ pub(crate) fn load_curves(over: &OverRange<'_>, capacity: &str) -> Panel {
     }));
     series.extend(study.setups.iter().enumerate().map(|(index, setup)| {
         let name = over.told.setup_name(setup);
-        Series::new(name, over.load_points(&setup.values), setup_role(index))
+        Series::new(name, over.load_points(&setup.values), over.role(index))
     }));
     let extent = over.load_extent(over.greatest_demand());
     Panel {
@@ -180,7 +181,7 @@ fn effort_top(study: &Study) -> f64 {
     (greatest.min(200.0) * 1.2 / 25.0).ceil() * 25.0
 }
 
-/// Room below zero for the bar of one sticking region, as a share of the axis above.
+/// Room below zero for the bar of one hardest part, as a share of the axis above.
 const SPAN_ROOM: f64 = 0.2;
 /// Steps of the axis of effort, %.
 const EFFORT_STEP: f64 = 50.0;
@@ -197,7 +198,7 @@ fn effort_axis(top: f64) -> Axis {
 
 fn effort_panel(over: &OverRange<'_>) -> Panel {
     let top = effort_top(over.told.study);
-    // Below zero the bars of the sticking regions have their rows, which no curve of effort enters.
+    // Below zero the bars of the hardest parts have their rows, which no curve of effort enters.
     let rows = over
         .told
         .study
@@ -210,7 +211,7 @@ fn effort_panel(over: &OverRange<'_>) -> Panel {
         ..Panel::new(effort_axis(top).reaching(extent), Vec::new())
     };
     for (index, setup) in over.told.study.setups.iter().enumerate() {
-        let role = setup_role(index);
+        let role = over.role(index);
         let points = over.effort_points(&setup.effort);
         panel.series.push(Series::new("", points, role));
         if let Some(sticking) = &setup.sticking {
@@ -236,15 +237,10 @@ fn hardest_on_demand(over: &OverRange<'_>, setup: &SetupStudy) -> Option<Marker>
         over.loads(&setup.values)[index],
     ];
     let (text, detail) = over.told.hardest_label(setup, &sticking);
-    Some(Marker::new(at, text, setup_role(0)).detailed(detail))
+    Some(Marker::new(at, text, over.role(0)).detailed(detail))
 }
 
-/// How the curve of a setup is drawn, whatever it is of.
-pub(crate) fn setup_role(index: usize) -> Role {
-    Role::Series(index + 1)
-}
-
-/// Where people find it hardest, or the sticking region of the only setup; several have bars in the panel of effort instead, since shaded
+/// Where people find it hardest, or the hardest part of the only setup; several have bars in the panel of effort instead, since shaded
 /// grounds would cover each other.
 fn shades(over: &OverRange<'_>) -> Vec<Shade> {
     if let Some(people) = &over.told.study.people {
@@ -258,6 +254,6 @@ fn shades(over: &OverRange<'_>) -> Vec<Shade> {
     let [only] = over.told.study.setups.as_slice() else {
         return Vec::new();
     };
-    let shade = |sticking| Shade::between(over.region(&sticking), STICKING_REGION);
+    let shade = |sticking| Shade::between(over.region(&sticking), over.told.hardest_part());
     only.sticking.map(shade).into_iter().collect()
 }

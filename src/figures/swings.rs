@@ -23,6 +23,7 @@ pub fn rank_chart(ranks: &Ranks, units: System) -> Tornado {
         lowered,
         raised,
         decimals: 1,
+        factors: false,
         swings: shown
             .iter()
             .map(|row| Swing {

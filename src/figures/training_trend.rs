@@ -2,13 +2,14 @@
 //!
 //! In: a [`Trend`], units. Out: a scene.
 
+use super::data_table::figure;
 use super::sheet::{Chart, Sheet, heading};
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::shown_units::{ShownUnit, ShownUnits};
 use crate::narrative::trend_words::{
-    BEST_OF_DAY, ESTIMATED_1RM, PLATEAU_CAPTION, WEEKS, best_of_log, invented, slope_before,
-    trend_figure_words, trend_line_name,
+    BEST_OF_DAY, ESTIMATED_1RM, PLATEAU_CAPTION, SLOPE_EDGES, WEEKS, best_of_log, invented,
+    slope_before, trend_figure_words, trend_line_name,
 };
 use crate::plot::{Axis, Extent, Fill, LineChart, Look, Marker, Panel, Role, Series};
 use crate::progress::trend::Trend;
@@ -27,7 +28,16 @@ pub fn trend_chart(trend: &Trend, units: System, look: Look) -> Result<Scene> {
 pub fn trend_sheet(trend: &Trend, units: System) -> Sheet {
     let mut chart = trend_lines(trend, units);
     chart.heading.subtitle = invented(&chart.heading.subtitle);
-    Sheet::new(Chart::Lines(chart), PLATEAU_CAPTION)
+    let mut sheet = Sheet::new(Chart::Lines(chart), PLATEAU_CAPTION);
+    let fill = interval(trend, units.mass_unit());
+    let edges = fill.into_iter().flat_map(|fill| [fill.upper, fill.lower]);
+    for (name, edge) in SLOPE_EDGES.into_iter().zip(edges) {
+        sheet.data.rows.extend(edge.iter().map(|point| {
+            let numbers = point.map(figure);
+            [vec![name.to_owned()], numbers.to_vec()].concat()
+        }));
+    }
+    sheet
 }
 
 fn trend_lines(trend: &Trend, units: System) -> LineChart {

@@ -26,6 +26,8 @@ pub struct LectureFigure {
     pub possible: Option<fn(&Desk<'_>) -> bool>,
     /// Name under which its speaker's notes stand.
     pub notes: &'static str,
+    /// Whether it is of the lecture's invented person, whoever the lecture is for.
+    pub of_invented: bool,
     /// Makes it.
     pub build: fn(&Desk<'_>) -> Result<Sheet>,
 }
@@ -46,12 +48,19 @@ impl LectureFigure {
             fits: None,
             possible: None,
             notes: name,
+            of_invented: false,
             build,
         }
     }
 
     pub(super) const fn citing(mut self, keys: &'static [&'static str]) -> Self {
         self.cites = keys;
+        self
+    }
+
+    /// The same of the lecture's invented person.
+    pub(super) const fn of_invented(mut self) -> Self {
+        self.of_invented = true;
         self
     }
 

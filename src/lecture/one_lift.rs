@@ -3,12 +3,11 @@
 //! In: a [`Desk`] that was told which lift. Out: [`ONE_LIFT`] in teaching order.
 
 use super::lecture_figure::LectureFigure;
-use super::stories::{can_hang, evener_or_not, lowered_over_lifted};
+use super::stories::{can_hang, evener_or_not, hardest_part, lowered_over_lifted};
 use crate::error::Result;
 use crate::figures::{self, Sheet};
 use crate::movement::{Carrier, Measure};
-use crate::narrative::evenness_words::hung_name;
-use crate::study::{AgainstPlain, Desk, HungKind, LiftStudy, People, Study, ThreeCapacities};
+use crate::study::{Desk, HungKind, LiftStudy, People, Study, ThreeCapacities};
 use crate::units::System;
 
 /// The figures in teaching order.
@@ -79,11 +78,7 @@ pub const ONE_LIFT: &[LectureFigure] = &[
         "sticking-region",
         "The hardest stretch decides the lift.",
         can_be_loaded,
-        |desk| {
-            let lift = name(desk)?;
-            let plain = AgainstPlain::of(desk, lift, &[HungKind::Plain], hung_name)?;
-            Ok(figures::sticking_region(&plain, desk.units))
-        },
+        |desk| hardest_part(desk, name(desk)?),
     )
     .citing(&["elliott_1989"]),
     LectureFigure::of_lift(

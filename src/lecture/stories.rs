@@ -4,22 +4,46 @@
 
 use crate::error::Result;
 use crate::figures::{self, Sheet};
-use crate::narrative::evenness_words::hung_name;
+use crate::narrative::evenness_words::{hung_name, machine_name};
 use crate::session::draft::SessionPlan;
 use crate::session::method::Method;
 use crate::session::request::SessionWishes;
-use crate::study::{AgainstPlain, Desk, HungKind, invented_log, invented_session};
+use crate::study::{AgainstPlain, Desk, HeldAndLifted, HungKind, invented_log, invented_session};
 use crate::units::{Mass, System};
 
 /// A band or a cam against plain weight.
 pub(super) fn evener_or_not(desk: &Desk<'_>, movement: &str, kind: HungKind) -> Result<Sheet> {
-    let both = AgainstPlain::of(desk, movement, &[HungKind::Plain, kind], hung_name)?;
-    Ok(figures::evener_or_not(desk.who(), &both, desk.units))
+    let name = if kind == HungKind::Cam {
+        machine_name
+    } else {
+        hung_name
+    };
+    let both = AgainstPlain::of(desk, movement, &[HungKind::Plain, kind], name)?;
+    let errors = desk.models.lift_errors()?;
+    Ok(figures::evener_or_not(
+        desk.who(),
+        &both,
+        &errors,
+        desk.units,
+    ))
 }
 
 /// Whether the lifter can do a lift with something of this kind hung on.
 pub(super) fn can_hang(desk: &Desk<'_>, movement: &str, kind: HungKind) -> bool {
     AgainstPlain::of(desk, movement, &[HungKind::Plain, kind], hung_name).is_ok()
+}
+
+/// Where a plain weight is hardest held still, beside what is lifted and what was measured in motion.
+pub(super) fn hardest_part(desk: &Desk<'_>, movement: &str) -> Result<Sheet> {
+    let plain = AgainstPlain::of(desk, movement, &[HungKind::Plain], hung_name)?;
+    let beside = HeldAndLifted::of(&desk.question(movement)?)?;
+    let measured = desk.models.measured_sticking(movement)?;
+    Ok(figures::hardest_part(
+        &plain,
+        &beside,
+        measured.as_ref(),
+        desk.units,
+    ))
 }
 
 /// Published maxima of lowering over lifting for a lift.

@@ -4,7 +4,9 @@
 //! are derived.
 
 use super::lecture_figure::LectureFigure;
-use super::stories::{can_hang, clusters, evener_or_not, lowered_over_lifted, plateau, pyramid};
+use super::stories::{
+    can_hang, clusters, evener_or_not, hardest_part, lowered_over_lifted, plateau, pyramid,
+};
 use crate::capacity::CurveShape;
 use crate::error::Result;
 use crate::figures::{self, Sheet};
@@ -201,10 +203,7 @@ pub const LECTURE: &[LectureFigure] = &[
         "sticking-region",
         "The hardest stretch decides the lift.",
         &[PRESS],
-        |desk| {
-            let plain = against_plain(desk, &[HungKind::Plain])?;
-            Ok(figures::sticking_region(&plain, desk.units))
-        },
+        |desk| hardest_part(desk, PRESS),
     )
     .citing(&["elliott_1989", "van_den_tillaar_2010"]),
     LectureFigure::new(
@@ -298,6 +297,7 @@ pub const LECTURE: &[LectureFigure] = &[
         &[PRESS],
         clusters,
     )
+    .of_invented()
     .citing(&["haff_2003", "haff_2008"]),
     LectureFigure::new(
         "pyramid",
@@ -305,7 +305,7 @@ pub const LECTURE: &[LectureFigure] = &[
         &[PRESS],
         pyramid,
     )
-    .citing(&["delorme_watkins_1948"]),
+    .of_invented(),
     LectureFigure::new("people-differ", "People differ.", &[PRESS], |desk| {
         let people = People::around(&desk.question(PRESS)?, &desk.models.person_table()?)?;
         let study = &desk.lift(PRESS)?.study;
@@ -346,12 +346,10 @@ const HEAVY_SHARE: f64 = 0.95;
 /// The press in motion with a band, beside plain weight of the same hardest effort.
 fn sticking_in_motion(desk: &Desk<'_>) -> Result<Sheet> {
     let hung = AgainstPlain::of(desk, OVERHEAD, &[HungKind::Band], hung_name)?;
-    let both = versus_plain(
-        &desk.question(OVERHEAD)?,
-        &hung.setups[0],
-        Heaviness::Share(HEAVY_SHARE),
-        &RepOptions::default(),
-    )?;
+    let question = desk.question(OVERHEAD)?;
+    let options = RepOptions::usual_for(question.movement);
+    let heavy = Heaviness::Share(HEAVY_SHARE);
+    let both = versus_plain(&question, &hung.setups[0], heavy, &options)?;
     Ok(figures::versus_sheet(&both, desk.units))
 }
 

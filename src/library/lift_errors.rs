@@ -22,21 +22,48 @@ pub struct PublishedError {
 #[derive(Debug, Clone, PartialEq, Deserialize)]
 pub struct LiftErrors {
     by_lift_or_thing: BTreeMap<String, PublishedError>,
+    by_quantity: BTreeMap<String, PublishedError>,
 }
 
+/// Fewest published values that say something of a lift or of a kind of question (assumed).
+pub const FEWEST_ROWS: usize = 7;
+/// A lift of which published values are missed by more than this factor is doubted (assumed).
+const DOUBTED_FACTOR: f64 = 2.0;
+
 impl LiftErrors {
-    /// The lifts of a library for which there are at least so many values, the greatest error first.
+    /// The error of one movement, by its name.
     #[must_use]
-    pub fn of_lifts(&self, least_rows: usize) -> Vec<(&str, PublishedError)> {
-        /// Things in the table that are no lifts.
-        const NO_LIFTS: [&str; 3] = ["bands", "chains", "sets"];
-        let all = self.by_lift_or_thing.iter();
-        let mut lifts: Vec<(&str, PublishedError)> = all
+    pub fn of_movement(&self, movement: &str) -> Option<PublishedError> {
+        self.by_lift_or_thing
+            .get(&movement.replace('-', " "))
+            .copied()
+    }
+
+    /// Whether enough published values of a movement are missed by more than a factor of two.
+    #[must_use]
+    pub fn is_doubted(&self, movement: &str) -> bool {
+        let known = self.of_movement(movement);
+        known.is_some_and(|error| error.rows >= FEWEST_ROWS && error.factor() > DOUBTED_FACTOR)
+    }
+
+    /// The kinds of question for which there are enough values, the greatest error first.
+    #[must_use]
+    pub fn of_kinds(&self) -> Vec<(&str, PublishedError)> {
+        let all = self.by_quantity.iter();
+        let mut kinds: Vec<(&str, PublishedError)> = all
             .map(|(name, error)| (name.as_str(), *error))
-            .filter(|(name, error)| error.rows >= least_rows && !NO_LIFTS.contains(name))
+            .filter(|(_, error)| error.rows >= FEWEST_ROWS)
             .collect();
-        lifts.sort_by(|a, b| b.1.error.total_cmp(&a.1.error).then(a.0.cmp(b.0)));
-        lifts
+        kinds.sort_by(|a, b| b.1.error.total_cmp(&a.1.error).then(a.0.cmp(b.0)));
+        kinds
+    }
+}
+
+impl PublishedError {
+    /// The factor, up or down, that a difference of logarithms is.
+    #[must_use]
+    pub fn factor(self) -> f64 {
+        self.error.exp()
     }
 }
 

@@ -27,6 +27,7 @@ mod lift_errors;
 mod listing;
 mod logs;
 mod measured_grips;
+mod measured_sticking;
 mod mending;
 mod merging;
 mod movement_rules;
@@ -71,9 +72,10 @@ pub use file_facts::{
     BandFacts, ChainFacts, FileFacts, GymFacts, LifterFacts, MovementFacts, MuscleFacts,
     SarcomereFacts, SegmentFacts, SetupFacts,
 };
-pub use lift_errors::{LiftErrors, PublishedError};
+pub use lift_errors::{FEWEST_ROWS, LiftErrors, PublishedError};
 pub use listing::{ListedFile, ListedMuscle};
 pub use measured_grips::{MeasuredGrip, MeasuredGrips};
+pub use measured_sticking::MeasuredSticking;
 pub use nearest::nearest;
 pub use numbers::{NumberAt, get, numeric_paths};
 pub use own_files::{OwnFile, model_hash};

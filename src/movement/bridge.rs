@@ -184,7 +184,8 @@ impl BridgePath {
 
     fn outline(&self, joints: &[Point], thorax_rad: f64, bar: Point) -> BodyOutline {
         let shoulder = joints[THORAX + 1];
-        let pad = self.pivot - Point::new(0.0, 0.10);
+        // Limbs are drawn as lines, so the bench, across which the lifter lies, reaches up to the trunk's.
+        let pad = self.pivot - Point::new(0.0, 0.03);
         BodyOutline {
             view: View::Side,
             limbs: vec![
@@ -193,7 +194,7 @@ impl BridgePath {
                 self.figure.foot(joints[0], 0.0, false),
             ],
             head: Some(self.figure.head(shoulder, thorax_rad)),
-            props: bench(pad - Point::new(0.40, 0.0), pad + Point::new(0.04, 0.0))
+            props: bench(pad - Point::new(0.15, 0.0), pad + Point::new(0.01, 0.0))
                 .into_iter()
                 .chain([floor(self.pivot.x - 0.6, self.chain.toe_m + 0.15)])
                 .collect(),

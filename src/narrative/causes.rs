@@ -88,9 +88,15 @@ pub(crate) fn cause_in_short(cause: &Cause, unit: ShownUnit, units: System) -> S
         .iter()
         .map(|item| part(unit.of(item.part), &item_name(cause, item)))
         .collect();
-    let told: f64 = told.iter().map(|item| unit.of(item.part)).sum();
-    if rounded(change - told, decimals) != "0" {
-        parts.push(part(change - told, "all else"));
+    // The rest is what makes the printed numbers add up.
+    let printed = |value: f64| {
+        let scale = 10_f64.powi(decimals as i32);
+        (value * scale).round() / scale
+    };
+    let told: f64 = told.iter().map(|item| printed(unit.of(item.part))).sum();
+    let rest = printed(change) - told;
+    if rounded(rest, decimals) != "0" {
+        parts.push(part(rest, "all else"));
     }
     format!(
         "{place} {} {} {}: {}",

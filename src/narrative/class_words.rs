@@ -5,16 +5,15 @@
 use super::doubt_words::{HOLLOW, LESS_SURE, doubt_sentence};
 use super::fibre_words::is_doubted;
 use super::figure_words::FigureWords;
-use super::limits_words::{FEWEST_ROWS, off_by};
+use super::hardest_words::carried_past;
+use super::limits_words::by_factor;
 use super::prose::{capital, listed, part_of_range, percent};
 use super::quantities::rounded;
 use super::shown_units::ShownUnits;
 use super::straight_limbs::{arrows, behind, straightens};
 use crate::capacity::CurveShape;
 use crate::library::LiftErrors;
-use crate::study::{
-    ClassLifts, FreeBody, HARD_EFFORT, LoadedExamples, SetupStudy, Study, median_capacity,
-};
+use crate::study::{ClassLifts, FreeBody, HARD_EFFORT, LoadedExamples, Study, median_capacity};
 use crate::units::System;
 
 /// Whose curves, and how they were made.
@@ -346,45 +345,41 @@ pub fn load_over_class_words(
         .map(|study| load_in_figures(study, units))
         .collect();
     FigureWords {
-        title: format!("A plain weight is hardest {}", listed(&places)),
+        title: format!("Held still, a plain weight is hardest {}", listed(&places)),
         subtitle: format!(
             "{lifter}; weights of about {} effort at their hardest place, the hardest part shaded",
             percent(HARD_EFFORT)
         ),
-        footnote: format!(
-            "Where the gap between the curves is wide the weight is light.{}",
-            least_sure(loaded, errors)
-        ),
+        footnote: "Where the gap between the curves is wide the weight is light.".to_owned(),
         description: format!(
             "Capacity and the demand of a plain weight for {} lifts. {}",
             loaded.len(),
             told.join(" ")
         ),
         caption: format!(
-            "The heaviest weight that can be lifted is set by one place of the range. Everywhere else the same weight is \
-             lighter than the lifter is strong: the gap between the curves is strength that a plain weight does not ask for.{}{}",
+            "The heaviest weight that can be held still all along is set by one place of the range. Everywhere else the same weight is \
+             lighter than the lifter is strong: the gap between the curves is strength that a plain weight does not ask for.{}{}{}",
+            carried_past(loaded, &examples.beside, units),
             left_out_of_classes(&examples.left_out),
             least_sure(loaded, errors)
         ),
     }
 }
 
-/// That one of the lifts is the one that the model knows least of; nothing where none is.
+/// Lifts that the model knows least of; nothing where none is.
 fn least_sure(loaded: &[Study], errors: &LiftErrors) -> String {
-    let lifts = errors.of_lifts(FEWEST_ROWS);
-    let Some((name, error)) = lifts.first() else {
-        return String::new();
-    };
-    let is_drawn = |study: &Study| study.movement_title.to_lowercase() == *name;
-    if loaded.iter().any(is_drawn) {
-        format!(
-            " Of the lifts with {FEWEST_ROWS} published values or more the {name} is the one whose values of every kind, repetitions \
-             and velocities among them, the model is farthest from ({}).",
-            off_by(error.error)
-        )
-    } else {
-        String::new()
-    }
+    let doubted = loaded
+        .iter()
+        .filter(|study| errors.is_doubted(&study.movement_name));
+    let told = doubted.filter_map(|study| {
+        let error = errors.of_movement(&study.movement_name)?;
+        let name = study.movement_title.to_lowercase();
+        Some(format!(
+            " Trust the {name} least: its published values, of every kind, are missed {}.",
+            by_factor(error)
+        ))
+    });
+    told.collect()
 }
 
 /// Why a class has no panel, behind other sentences; nothing where every class has one.
@@ -411,21 +406,13 @@ fn hardest_part(study: &Study) -> Option<String> {
     ))
 }
 
-/// The least and the greatest effort over the range, below a panel's title.
-#[must_use]
-pub(crate) fn effort_span(setup: &SetupStudy) -> String {
-    let ends = [f64::min, f64::max].map(|of| setup.effort.iter().copied().reduce(of));
-    let [least, greatest] = ends.map(|effort| effort.unwrap_or(0.0));
-    format!("effort {} to {}", whole_percent(least), percent(greatest))
-}
-
 fn load_in_figures(study: &Study, units: System) -> String {
     let setup = &study.setups[0];
     let name = capital(&study.movement_title);
     match setup.sticking {
         None => format!("{name}: the weight asks for nothing."),
         Some(sticking) => format!(
-            "{name} ({}), {}: greatest effort {} at {} of the range, sticking region {} to {}.",
+            "{name} ({}), {}: greatest effort {} at {} of the range, hardest part {} to {}.",
             study.class.shape.word(),
             study.told(units).asked_name(setup),
             percent(sticking.max_effort),

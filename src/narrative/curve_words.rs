@@ -149,7 +149,8 @@ fn sticking_sentences(
             setup.limiting.map_or("limb", |joint| study.joint(joint)),
         ),
         format!(
-            "Sticking region (95 % of the greatest effort): {}.",
+            "{} (95 % of the greatest effort): {}.",
+            told.hardest_part(),
             told.stretch(sticking.from_range, sticking.to_range),
         ),
     ];

@@ -3,23 +3,25 @@
 //! In: a lift under plain weight, band, chain, both. Out: the words around the lecture's figures of them.
 
 use super::figure_words::FigureWords;
+use super::hardest_words::HARDEST_PART;
+use super::limits_words::by_factor;
 use super::prose::{capital, listed, percent};
-use super::quantities::rounded;
-use super::strength_words::STICKING_REGION;
+use super::quantities::{QuantityWords, rounded};
+use crate::library::LiftErrors;
+use crate::movement::Carrier;
 use crate::overlay::Sticking;
 use crate::study::{AgainstPlain, HARD_EFFORT, HungKind};
-use crate::units::System;
-
-/// What is said to the sticking region of a plain weight.
-pub(crate) const STICKING_CAPTION: &str = "Effort is demand over capacity. Around its greatest value lies the sticking region: the load passes there or \
-     the lift fails. It says nothing about the rest of the range, where the same load is light.";
+use crate::units::{Length, System};
 
 /// What a cam shaped after the curve does, told in place of a hardest place that is none.
 const SAME_SHARE: &str =
     "Over the cam the load is about the same share of what the lifter can hold at every place.";
 
 /// The strong end of a lift that rises, short of lockout: what [`AgainstPlain::end_effort`] is the mean of.
-const STRONG_END: &str = "80 to 90 %";
+pub(crate) const STRONG_END: &str = "80 to 90 % of the way";
+
+/// A lift of which published values are missed by more than this factor is told as such (assumed).
+const FAR_OFF: f64 = 1.5;
 
 /// What a setup of the lecture is called in its figures.
 #[must_use]
@@ -27,16 +29,25 @@ pub(crate) fn hung_name(kind: HungKind) -> &'static str {
     match kind {
         HungKind::Plain => "plain weight",
         HungKind::Band => "with a band",
-        HungKind::Chain => "with a chain",
+        HungKind::Chain => "with chains",
         HungKind::Both => "with both",
         HungKind::Cam => "with a cam",
+    }
+}
+
+/// What a setup of a machine with a lever is called.
+#[must_use]
+pub(crate) fn machine_name(kind: HungKind) -> &'static str {
+    match kind {
+        HungKind::Plain => "round pulley",
+        other => hung_name(other),
     }
 }
 
 /// The shaded stretch, which the figure is about.
 #[must_use]
 pub(crate) fn region_under(kind: HungKind) -> String {
-    format!("{STICKING_REGION} {}", hung_name(kind))
+    format!("{HARDEST_PART}, {}", hung_name(kind))
 }
 
 /// Plain weight against a band or a chain.
@@ -44,15 +55,16 @@ pub(crate) fn region_under(kind: HungKind) -> String {
 pub fn against_plain_words(lifter: &str, both: &AgainstPlain, units: System) -> FigureWords {
     let study = &both.study;
     let [plain, hung] = [0, 1].map(|index| percent(both.end_effort(index)));
-    let what = kind_word(both.last_kind());
+    let what = hung_name(both.last_kind());
     FigureWords {
         title: format!(
-            "A {what} loads the strong end: effort from {STRONG_END} of the way is {hung} instead of {plain}"
+            "{} the strong end: effort from {STRONG_END} is {hung} instead of {plain}",
+            loads_it(both.last_kind())
         ),
         subtitle: hung_against_plain(lifter, both, units),
         footnote: equally_hard(both, units),
         description: format!(
-            "{} Effort from {STRONG_END} of the range is {hung} with the {what} and {plain} with plain weight.",
+            "{} Effort from {STRONG_END} is {hung} {what} and {plain} with plain weight.",
             study.told(units).strength_description(),
         ),
         caption: hung_caption(both),
@@ -64,14 +76,30 @@ fn hung_against_plain(lifter: &str, both: &AgainstPlain, units: System) -> Strin
     let told = both.study.told(units);
     let [plain, hung] = [0, 1].map(|index| told.hung_in_full(&both.study.setups[index]));
     let lift = both.study.movement_title.to_lowercase();
-    let cut = match both.last_kind() {
-        HungKind::Cam => " cut to this lifter's curve,",
-        _ => "",
-    };
-    format!("{lifter}, {lift}: {hung}{cut} against {plain}")
+    format!("{lifter}, {lift}: {hung} against {plain}")
 }
 
-/// What both loads have in common, how even the hung one makes effort, and that more even effort makes the sticking region
+/// The kind with its verb: chains hang in twos and more.
+fn loads_it(kind: HungKind) -> &'static str {
+    match kind {
+        HungKind::Chain => "Chains load",
+        HungKind::Both => "Band and chains load",
+        HungKind::Cam => "A cam loads",
+        HungKind::Plain | HungKind::Band => "A band loads",
+    }
+}
+
+/// The same with what it does to effort.
+fn makes(kind: HungKind) -> &'static str {
+    match kind {
+        HungKind::Chain => "Chains make",
+        HungKind::Both => "Band and chains make",
+        HungKind::Cam => "A cam makes",
+        HungKind::Plain | HungKind::Band => "A band makes",
+    }
+}
+
+/// What both loads have in common, how even the hung one makes effort, and that more even effort makes the hardest part
 /// longer, where it does.
 fn equally_hard(both: &AgainstPlain, units: System) -> String {
     let gained = both.gained_percent();
@@ -93,7 +121,7 @@ fn longer_region(both: &AgainstPlain, units: System) -> Option<String> {
     let is_longer = both.gained_percent() > 0.0 && length(&hung) > length(&plain) && before != now;
     is_longer.then(|| {
         format!(
-            ", so it stays within {} of its greatest for longer: {now} instead of {before}",
+            ", so more of the way is within {} of the greatest, held still: {now} instead of {before}",
             percent(1.0 - both.study.region_share)
         )
     })
@@ -102,16 +130,24 @@ fn longer_region(both: &AgainstPlain, units: System) -> Option<String> {
 /// The kind as a bare word.
 fn kind_word(kind: HungKind) -> &'static str {
     match kind {
-        HungKind::Chain => "chain",
+        HungKind::Chain => "chains",
         HungKind::Both => "both",
-        HungKind::Cam => "cam",
-        HungKind::Plain | HungKind::Band => "band",
+        HungKind::Cam => "a cam",
+        HungKind::Plain | HungKind::Band => "a band",
     }
 }
 
 /// Plain weight against a band or a cam on a lift whose strength falls: whether effort becomes more even.
 #[must_use]
-pub fn evener_words(lifter: &str, both: &AgainstPlain, units: System) -> FigureWords {
+pub fn evener_words(
+    lifter: &str,
+    both: &AgainstPlain,
+    errors: &LiftErrors,
+    units: System,
+) -> FigureWords {
+    if both.last_kind() == HungKind::Cam {
+        return cam_words(lifter, both, errors, units);
+    }
     let study = &both.study;
     let [plain, hung] = [0, 1].map(|index| percent(both.mean_effort(index)));
     let what = kind_word(both.last_kind());
@@ -120,31 +156,90 @@ pub fn evener_words(lifter: &str, both: &AgainstPlain, units: System) -> FigureW
     let more = if gained < 0.0 { "less" } else { "more" };
     FigureWords {
         title: format!(
-            "A {what} makes effort over the {lift} {more} even, by {} %",
+            "{} effort over the {lift} {more} even, by {} %",
+            makes(both.last_kind()),
             rounded(gained.abs(), 0)
         ),
         subtitle: hung_against_plain(lifter, both, units),
-        footnote: equally_hard(both, units),
-        description: format!(
-            "{} Mean effort over the range is {hung} with the {what} and {plain} with plain weight.",
-            match both.last_kind() {
-                HungKind::Cam => SAME_SHARE.to_owned(),
-                _ => study.told(units).strength_description(),
-            },
+        footnote: format!(
+            "Both take {} at their hardest place, held still. Even: deviation of effort over its mean.",
+            percent(HARD_EFFORT)
         ),
-        caption: match both.last_kind() {
-            HungKind::Cam => {
-                "A cam changes the moment arm of the stack with the angle. This one is shaped after this lifter's own strength curve; \
-                 a machine's is shaped after nobody's in particular."
-                    .to_owned()
-            }
-            _ if gained >= 0.0 => hung_caption(both),
-            _ => format!(
-                "Where strength falls along the way, a {what} adds load just where the lifter has least. {}",
+        description: format!(
+            "{} Mean effort over the range is {hung} {} and {plain} with plain weight.",
+            study.told(units).strength_description(),
+            hung_name(both.last_kind()),
+        ),
+        caption: if gained >= 0.0 {
+            hung_caption(both)
+        } else {
+            format!(
+                "Where strength falls along the way, {what} add{} load just where the lifter has least. {}",
+                if both.last_kind() == HungKind::Chain {
+                    ""
+                } else {
+                    "s"
+                },
                 bar_beside_plain(both)
-            ),
+            )
         },
     }
+}
+
+/// A stack over a cam that is cut to the computed curve, against the same machine with a round pulley.
+fn cam_words(lifter: &str, both: &AgainstPlain, errors: &LiftErrors, units: System) -> FigureWords {
+    let [plain, hung] = [0, 1].map(|index| percent(both.mean_effort(index)));
+    let [least, most] = both.effort_span(0).map(percent);
+    FigureWords {
+        title: format!(
+            "Cut to the computed curve, a cam keeps effort at {hung}; round, it is {least} to {most}"
+        ),
+        subtitle: format!(
+            "{}{}; one side",
+            hung_against_plain(lifter, both, units),
+            round_pulley(both, units)
+        ),
+        footnote:
+            "The cam is cut to this computed curve: an even effort is built in here, not found."
+                .to_owned(),
+        description: format!(
+            "{SAME_SHARE} Mean effort over the range is {hung} with the cam and {plain} with a round pulley."
+        ),
+        caption: format!(
+            "A cam changes the moment arm of the stack with the angle. This one is cut to this lifter's own computed strength curve; a \
+             machine's has one shape for all who use it.{}",
+            missed_shape(both, errors)
+        ),
+    }
+}
+
+/// The pulley of the same machine: " over a round pulley of 10 cm".
+fn round_pulley(both: &AgainstPlain, units: System) -> String {
+    match both.study.range.carrier {
+        Carrier::Lever { cam_m, .. } => {
+            format!(
+                " over a round one of {} radius",
+                units.tape(Length::from_m(cam_m))
+            )
+        }
+        _ => String::new(),
+    }
+}
+
+/// That the curve to which a cam is cut is missed by what was measured, where enough of it is.
+fn missed_shape(both: &AgainstPlain, errors: &LiftErrors) -> String {
+    let movement = &both.study.movement_name;
+    let known = errors
+        .of_movement(movement)
+        .filter(|error| error.factor() > FAR_OFF);
+    known.map_or_else(String::new, |error| {
+        format!(
+            " Published values of the {} are missed {} ({}).",
+            both.study.movement_title.to_lowercase(),
+            by_factor(error),
+            error.rows
+        )
+    })
 }
 
 /// What the capacity in the direction of one load goes by, where it is another one.
@@ -198,7 +293,7 @@ fn loads_in_words(all: &AgainstPlain, units: System) -> String {
     let setups = all.study.setups.iter().zip(&all.kinds);
     let loads =
         setups.map(|(setup, kind)| format!("{} {}", hung_name(*kind), told.hung_in_short(setup)));
-    format!("{} (a side)", loads.collect::<Vec<String>>().join("; "))
+    format!("a side each: {}", loads.collect::<Vec<String>>().join("; "))
 }
 
 /// Effort under plain weight, chain, band and both.
@@ -212,7 +307,7 @@ pub fn flattening_words(lifter: &str, all: &AgainstPlain, units: System) -> Figu
         .filter(|(_, kind)| **kind != HungKind::Plain)
         .map(|(setup, kind)| {
             let percent = rounded(setup.flattening_percent.unwrap_or(0.0), 0);
-            format!("{} {percent} %", kind_word(*kind))
+            format!("{} {percent} %", kind_word(*kind).trim_start_matches("a "))
         })
         .collect();
     FigureWords {

@@ -13,7 +13,7 @@ use super::shown_units::ShownUnits;
 use crate::anatomy::Joint;
 use crate::movement::Measure;
 use crate::study::{
-    Cause, Compared, Conditions, Family, FreeBody, FreeJoint, Variant, usual_comparison,
+    Cause, Compared, Conditions, Family, FreeBody, FreeJoint, Spot, Variant, usual_comparison,
 };
 use crate::units::System;
 
@@ -74,9 +74,17 @@ pub(crate) fn thigh_title(family: &Family, units: System) -> Option<String> {
         })
     };
     let ((shorter, light), (longer, heavy)) = (held('\u{2212}')?, held('+')?);
+    let present = family.base_figures.value(Compared::Held)?;
+    let (value, unit) = shown_figure(
+        Compared::Held,
+        present,
+        &family.base,
+        &Conditions::default(),
+        units,
+    );
+    let present = format!("{} {unit}", rounded(value, 1));
     Some(format!(
-        "The {} holds {light} with thighs {shorter} shorter, {heavy} with thighs {longer} longer",
-        family.base.movement_title.to_lowercase()
+        "Held with thighs {shorter} shorter {light}, as they are {present}, {longer} longer {heavy}"
     ))
 }
 
@@ -233,6 +241,7 @@ fn is_one_way(told: &[(String, f64)]) -> bool {
 fn footnote(family: &Family, units: System) -> String {
     let variant = family.farthest();
     let unit = units.load_unit(family.base.range.measure);
+    let decides = deciding_place(family);
     // Beside a place that changes much, what hardly changes is noise in a note.
     let is_felt =
         |cause: &&Cause| cause.account.change().abs() >= FELT * cause.account.capacity[0].abs();
@@ -248,13 +257,22 @@ fn footnote(family: &Family, units: System) -> String {
     };
     while told.len() > 1 && words(&told).chars().count() > LONGEST_NOTE {
         let size = |cause: &&Cause| cause.account.change().abs();
-        let least = told
-            .iter()
-            .copied()
-            .min_by(|a, b| size(a).total_cmp(&size(b)));
+        let others = told.iter().filter(|cause| decides != Some(cause.spot));
+        let least = others.copied().min_by(|a, b| size(a).total_cmp(&size(b)));
         told.retain(|cause| least.is_none_or(|least| !std::ptr::eq(*cause, least)));
     }
     words(&told)
+}
+
+/// The place that decides the heaviest weight that is held, where the title is of that.
+fn deciding_place(family: &Family) -> Option<Spot> {
+    let of_held = usual_comparison(family.base.range.measure) == Compared::Held;
+    let setup = family.base.setups.first();
+    let point = setup.and_then(|setup| setup.sticking)?.point_range;
+    let farthest = &family.farthest().causes;
+    let near = |cause: &&Cause| (cause.range - point).abs();
+    let nearest = farthest.iter().min_by(|a, b| near(a).total_cmp(&near(b)));
+    nearest.filter(|_| of_held).map(|cause| cause.spot)
 }
 
 /// Letters that a note of two lines holds on a slide; the places that change least make way.
@@ -282,6 +300,10 @@ fn description(family: &Family, asked: &Conditions, units: System) -> String {
         parameter_in_words(&family.parameter.path),
         listed(&curves),
         family_title(family, asked, units),
-        family.base.told(units).strength_description(),
+        match asked.load {
+            Some(_) => family.base.told(units).strength_description(),
+            // A load that nobody asked for is none that is drawn.
+            None => family.base.told(units).curve_description(),
+        },
     )
 }

@@ -11,6 +11,9 @@ use crate::anatomy::Dof;
 use crate::study::{FreeBody, FreeJoint, Study};
 use crate::units::System;
 
+/// Shorter moment arms are lost under joints and arrows and are not drawn, m (a drawing's measure).
+pub(crate) const LEAST_DRAWN_M: f64 = 0.1;
+
 /// The load of a free body where none is named.
 pub(crate) const HEAVIEST: &str = "the heaviest load of each place";
 
@@ -40,7 +43,7 @@ pub(crate) fn printed_moments(joint: &FreeJoint, units: System) -> [f64; 4] {
 
 /// The moments that the parts of a body's equilibrium make about a joint.
 pub(crate) fn free_row(joint: &FreeJoint, has_bench: bool, units: System) -> Vec<String> {
-    let lever = rounded(units.length_unit().of(joint.lever_m), 0);
+    let lever = format!("{:.1}", units.length_unit().of(joint.lever_m));
     let mut row = vec![joint_name(joint.dof).to_owned(), lever];
     let moments = printed_moments(joint, units).into_iter().enumerate();
     let told = moments.filter(|(place, _)| has_bench || *place != 1);
@@ -108,6 +111,14 @@ fn load_told(body: &FreeBody, units: System) -> String {
     format!("load {load}, with the push along bar or plate {both}")
 }
 
+/// The force that the moment arms belong to, of one side, where it is the same everywhere.
+fn one_side(bodies: &[FreeBody], same: bool, units: System) -> String {
+    if !same || bodies.iter().any(has_push) {
+        return String::new();
+    }
+    format!(" ({} a side)", force_of(&bodies[0], units))
+}
+
 /// Whether hand or foot pushes along what it holds.
 fn has_push(body: &FreeBody) -> bool {
     body.through_n > (1.0 + 1.0e-6) * body.load.magnitude_n()
@@ -133,16 +144,16 @@ fn turned_over(bodies: &[FreeBody], rows: &[usize]) -> String {
 }
 
 /// Which muscles hold, which arrow is what, and what the dashed lines are.
-fn free_note(bodies: &[FreeBody], rows: &[usize]) -> String {
+fn free_note(bodies: &[FreeBody], rows: &[usize], units: System) -> String {
     let body = &bodies[0];
-    let (load, arms) = if has_push(body) {
-        ("load with the push along bar or plate", "its moment arms")
+    let load = if has_push(body) {
+        "load with push (orange)"
     } else {
-        ("load", "the load's moment arms")
+        "load (orange)"
     };
     let rest = match (body.bench, body.floor) {
-        (Some(_), _) => ", body's weight (green), bench and floor (blue)",
-        (None, Some(_)) => ", body's weight (green), floor (blue)",
+        (Some(_), _) => ", body (green), bench and floor (blue)",
+        (None, Some(_)) => ", body (green), floor (blue)",
         (None, None) => "",
     };
     let by = if bodies.iter().all(is_held) {
@@ -150,11 +161,33 @@ fn free_note(bodies: &[FreeBody], rows: &[usize]) -> String {
     } else {
         "Asked of"
     };
+    let unit = units.length_unit();
     format!(
-        "{by} {}. Arrows to scale: {load}{rest}. Dashed: {arms} as seen.{}",
+        "{by} {}. To scale: {load}{rest}. Dashed: its line, and arms from some {} {} on.{}{}",
         holders_explained(bodies, rows),
+        rounded(unit.of(LEAST_DRAWN_M), 0),
+        unit.symbol,
+        passed_through(bodies, rows),
         turned_over(bodies, rows)
     )
+}
+
+/// Joints through which the load passes at every place, so that it makes no moment there.
+fn passed_through(bodies: &[FreeBody], rows: &[usize]) -> String {
+    /// A moment arm that is told as none, m: less than half of a last printed digit.
+    const NO_ARM_M: f64 = 5.0e-4;
+    let is_passed = |row: &&usize| {
+        let mut levers = bodies.iter().map(|body| body.joints[**row].lever_m);
+        levers.all(|lever_m| lever_m < NO_ARM_M)
+    };
+    let passed = rows.iter().filter(is_passed);
+    let told: Vec<String> = passed
+        .map(|row| format!("the {}", joint_name(bodies[0].joints[*row].dof)))
+        .collect();
+    match told.as_slice() {
+        [] => String::new(),
+        some => format!(" The load passes through {}.", listed(some)),
+    }
 }
 
 /// A lift as a free body at several places: `told` is the index of the joint of which the title speaks.
@@ -233,13 +266,14 @@ pub(crate) fn free_body_words(
             unit.symbol
         ),
         subtitle: format!(
-            "{}, {}, {load}: moments in {}, one side; places {}",
+            "{}, {}, {load}{}: moments in {}, one side; places {}",
             study.lifter_title,
             study.movement_title.to_lowercase(),
+            one_side(bodies, same, units),
             torque.symbol,
             study.away_from
         ),
-        footnote: free_note(bodies, rows),
+        footnote: free_note(bodies, rows, units),
         description: format!(
             "A free body at {} places; load and body make the moments that {}. {}",
             poses.len(),
@@ -251,7 +285,7 @@ pub(crate) fn free_body_words(
             each.join(" ")
         ),
         caption: "In balance, the moment that muscles and tissue hold at a joint is the moment of the load, its force times its distance \
-                  from the joint, together with that of the body's own weight beyond the joint."
+                  from the joint, together with that of the body's own weight beyond the joint. Moments are rounded; the body's is what makes the printed sums hold."
             .to_owned(),
     }
 }

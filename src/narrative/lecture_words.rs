@@ -11,6 +11,9 @@ use crate::units::System;
 /// What the lecture is called.
 pub const LECTURE_TITLE: &str = "Strength curves";
 
+/// Of whom log and sessions are.
+pub const INVENTED_PERSON: &str = "an invented person";
+
 /// A movement that the lifter cannot do.
 #[must_use]
 pub fn left_out_in_words(movement: &str, error: &Error, units: System) -> String {

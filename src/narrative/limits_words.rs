@@ -3,63 +3,76 @@
 //! In: its errors beside published values. Out: the words around both figures.
 
 use super::figure_words::FigureWords;
-use super::prose::{capital, counted_noun, listed, percent};
+use super::prose::{capital, counted_noun, listed};
 use super::quantities::rounded;
-use crate::library::PublishedError;
+use crate::library::{FEWEST_ROWS, PublishedError};
 
-/// Fewest published values that say something of a lift, assumed.
-pub(crate) const FEWEST_ROWS: usize = 7;
-
-/// "off by 21 %", of the root mean square of logarithms of computed over published.
-pub(crate) fn off_by(error: f64) -> String {
-    format!("off by {}", percent(error))
+/// "by a factor of 2.2", of the root mean square of logarithms of computed over published.
+pub(crate) fn by_factor(error: PublishedError) -> String {
+    format!("by a factor of {}", rounded(error.factor(), 1))
 }
 
 /// What the bars measure.
-pub(crate) const ERROR_QUANTITY: &str = "Computed numbers off published ones by";
+pub(crate) const ERROR_QUANTITY: &str =
+    "Factor, up or down, by which computed and published differ";
 
-/// A lift with how many published values there are.
-pub(crate) fn error_name(lift: &str, rows: usize) -> String {
-    format!("{} ({rows})", capital(lift))
+/// A factor on the axis.
+pub(crate) fn factor_tick(factor: f64) -> String {
+    rounded(factor, 1)
 }
 
-/// The words around the bars; the lifts are in the order of their errors, the greatest first.
-pub(crate) fn error_words(lifts: &[(&str, PublishedError)]) -> FigureWords {
-    let rows: usize = lifts.iter().map(|(_, error)| error.rows).sum();
-    let told: Vec<String> = lifts
+/// A kind of question with how many published values there are.
+pub(crate) fn error_name(kind: &str, rows: usize) -> String {
+    format!("{} ({rows})", capital(kind_in_words(kind)))
+}
+
+/// A kind of the table of evidence as readers know it.
+fn kind_in_words(kind: &str) -> &str {
+    match kind {
+        "moment" => "moments at joints",
+        "geometry" => "joint angles and ways",
+        "ratio of lifts" => "one lift over another",
+        "repetitions" => "repetitions to failure",
+        "strength" => "strength",
+        "velocity" => "velocities",
+        "fatigue" => "loss by fatigue",
+        other => other,
+    }
+}
+
+/// The words around the bars; the kinds are in the order of their errors, the greatest first.
+pub(crate) fn error_words(kinds: &[(&str, PublishedError)]) -> FigureWords {
+    let rows: usize = kinds.iter().map(|(_, error)| error.rows).sum();
+    let told: Vec<String> = kinds
         .iter()
         .map(|(name, error)| {
             format!(
-                "{name} {} over {}",
-                percent(error.error),
+                "{} {} over {}",
+                kind_in_words(name),
+                by_factor(*error),
                 counted_noun(error.rows, "value")
             )
         })
         .collect();
-    let (most, least) = (lifts.first(), lifts.last());
-    let name = |lift: Option<&(&str, PublishedError)>| lift.map_or("", |lift| lift.0).to_owned();
-    let error =
-        |lift: Option<&(&str, PublishedError)>| percent(lift.map_or(0.0, |lift| lift.1.error));
-    // A difference of logarithms is a factor, as far up as down.
-    let factor = |lift: Option<&(&str, PublishedError)>| {
-        rounded(lift.map_or(0.0, |lift| lift.1.error).exp(), 1)
+    let name = |kind: Option<&(&str, PublishedError)>| {
+        kind.map_or("", |kind| kind_in_words(kind.0)).to_owned()
     };
+    let factor = |kind: Option<&(&str, PublishedError)>| {
+        kind.map_or(String::new(), |kind| by_factor(kind.1))
+    };
+    let (most, least) = (kinds.first(), kinds.last());
     FigureWords {
         title: format!(
-            "Closest for the {} (off by {}), farthest for the {} ({})",
+            "The model misses {} {}, {} {}",
             name(least),
-            error(least),
-            name(most),
-            error(most)
-        ),
-        subtitle: format!("Computed beside {rows} published numbers of every kind (forces, velocities, repetitions) that nothing was fitted to, in brackets how many a lift"),
-        footnote: format!(
-            "Root mean square of the natural logarithm of computed over published, in hundredths: {} is a factor of {} up or \
-             down, {} one of {}.",
-            error(least),
             factor(least),
-            error(most),
+            name(most),
             factor(most)
+        ),
+        subtitle: format!("{rows} published values that nothing was fitted to, by kind of question; in brackets how many of each"),
+        footnote: format!(
+            "Kinds with {FEWEST_ROWS} values or more. The factor is e to the root mean square of the natural logarithm of computed over \
+             published: 1 would be no difference."
         ),
         description: format!("How far computed numbers are from published ones: {}.", listed(&told)),
         caption: "Shapes, classes and directions are surer than single numbers. Part of every difference is the scatter of people and of ways to measure."
@@ -68,13 +81,13 @@ pub(crate) fn error_words(lifts: &[(&str, PublishedError)]) -> FigureWords {
 }
 
 /// Questions, and why the model has no answer.
-pub(crate) const CANNOT_TELL: [[&str; 2]; 6] = [
+pub(crate) const CANNOT_TELL: [[&str; 2]; 7] = [
     [
         "Is this lift safe for this person?",
         "Pain, injuries and the load on cartilage, ligaments and discs are not modelled.",
     ],
     [
-        "What will training make of it?",
+        "What will training change?",
         "Muscles do not grow or learn here: the curve is that of one day.",
     ],
     [
@@ -82,8 +95,12 @@ pub(crate) const CANNOT_TELL: [[&str; 2]; 6] = [
         "The best coordination is taken for granted at every place.",
     ],
     [
-        "What can exactly this athlete lift?",
+        "What exactly can this athlete lift?",
         "People of one size differ widely: measure a few lifts, and fit the lifter to them.",
+    ],
+    [
+        "Where does the bar stick?",
+        "Whether, where and how long lifters stick is missed in most of what was measured.",
     ],
     [
         "What does the shoulder blade do?",
@@ -102,7 +119,7 @@ pub(crate) fn cannot_tell_words() -> FigureWords {
         .map(|[question, why]| format!("{question} {why}"))
         .collect();
     FigureWords {
-        title: "Six questions that this model cannot answer".to_owned(),
+        title: "Seven questions that this model cannot answer".to_owned(),
         subtitle: "What a computed strength curve leaves open".to_owned(),
         footnote: String::new(),
         description: questions.join(" "),

@@ -85,18 +85,25 @@ fn less_than_held(three: &ThreeCapacities) -> String {
     format!(" Here the weakest place bears less lowered slowly than held still{muscle}.")
 }
 
-/// What was measured of the lift, and which way the model misses it; nothing where nothing was.
-fn measured_beside(surplus: f64, measured: &[f64]) -> String {
-    let Some(least) = measured.iter().copied().reduce(f64::min) else {
-        return String::new();
-    };
+/// What was measured of the lift: "1.24 to 1.4"; none where nothing was.
+fn measured_span(measured: &[f64]) -> Option<String> {
+    let least = measured.iter().copied().reduce(f64::min)?;
     let most = measured.iter().copied().fold(least, f64::max);
     let [low, high] = [least, most].map(|ratio| rounded(ratio, 2));
-    let told = if low == high {
+    Some(if low == high {
         low
     } else {
         format!("{low} to {high}")
+    })
+}
+
+/// Which way the model misses what was measured; nothing where nothing was.
+fn measured_beside(surplus: f64, measured: &[f64]) -> String {
+    let Some(told) = measured_span(measured) else {
+        return String::new();
     };
+    let least = measured.iter().copied().fold(f64::INFINITY, f64::min);
+    let most = measured.iter().copied().fold(least, f64::max);
     let verdict = if surplus < least {
         ": the model, which follows single joints, gives too little"
     } else if surplus > most {
@@ -127,9 +134,11 @@ pub(crate) fn three_capacity_words(
             unit.symbol
         ),
         subtitle: format!(
-            "{}, {}: lowering and lifting at {speed} m/s",
+            "{}, {}, at {speed} m/s: lowered over lifted {}{}",
             study.lifter_title,
-            study.movement_title.to_lowercase()
+            study.movement_title.to_lowercase(),
+            rounded(surplus, 2),
+            measured_span(measured).map_or_else(String::new, |span| format!(", measured {span}"))
         ),
         footnote: format!(
             "{}{}{}",

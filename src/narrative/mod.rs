@@ -29,6 +29,7 @@ pub(crate) mod free_body_words;
 pub(crate) mod grip_words;
 pub mod gym_words;
 pub mod hanging;
+pub(crate) mod hardest_words;
 pub(crate) mod holder_words;
 pub mod hung_pieces;
 pub mod implements;

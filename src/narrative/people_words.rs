@@ -36,22 +36,25 @@ pub(crate) fn people_words(study: &Study, people: &People) -> FigureWords {
     let (force, shape) = (apart(&people.forces), apart(&people.shapes));
     FigureWords {
         title: format!(
-            "Nine-in-ten mark over one-in-ten mark at the start: {force} %, by shape alone {shape} %"
+            "Strong and weak people differ by {force} % at the start, in shape by {shape} %"
         ),
         subtitle: format!(
-            "{}, {}: {} around this lifter",
+            "{} around {}, {}; nine-in-ten over one-in-ten mark",
+            invented(people.count),
             study.lifter_title,
-            study.movement_title.to_lowercase(),
-            invented(people.count)
+            study.movement_title.to_lowercase()
         ),
-        footnote: "Scatter of height, mass, limbs and muscle groups as in published groups. Below: shape alone, each curve \
-                   over its own median."
+        footnote: "Scatter assumed from published groups. Below, each curve over its own median: all meet in the middle."
             .to_owned(),
         description: format!(
             "Bands in which eight in ten of {} people lie, with the middle of all: above in strength, below in shape alone, each as how far off the middle.",
             people.count
         ),
-        caption: "These people are invented; shape alone is a curve over its own median. They differ more in how strong they are than in where. A class of curve holds for nearly everybody; a number does not.".to_owned(),
+        caption: format!(
+            "These people are invented, and how much they differ is an assumption; shape alone is a curve over its own median. They \
+             differ more in how strong they are than in where. Their curves: {}.",
+            classes_by_share(people)
+        ),
     }
 }
 

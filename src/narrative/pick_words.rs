@@ -94,7 +94,7 @@ fn hardest(pick: &PickAnswer, picked: &Picked, units: System) -> String {
         || "which asks for nothing".to_owned(),
         |sticking| {
             format!(
-                "hardest {} ({}), sticking region {}",
+                "hardest {} ({}), hardest part, held still, {}",
                 pick.study.told(units).at_place(sticking.point_range),
                 percent(pick.hardest(picked)),
                 pick.study.told(units).region(&sticking)
@@ -166,7 +166,7 @@ pub const PICKED_HEADS: [&str; 9] = [
     "end",
     "bands,\nchains",
     "hardest\neffort",
-    "sticking\nregion",
+    "hardest\npart",
     "pieces\na side",
 ];
 

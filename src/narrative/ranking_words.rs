@@ -11,9 +11,9 @@ use crate::study::{PickAnswer, Picked};
 use crate::units::System;
 
 /// The stretch of the first setup.
-pub(crate) const REGION_OF_FIRST: &str = "Sticking region, number 1";
+pub(crate) const REGION_OF_FIRST: &str = "Hardest part, number 1";
 /// The stretch of plain weight.
-pub(crate) const REGION_OF_PLAIN: &str = "Sticking region, plain weight";
+pub(crate) const REGION_OF_PLAIN: &str = "Hardest part, plain weight";
 
 /// The words around the figure of the setups that are shown.
 #[must_use]

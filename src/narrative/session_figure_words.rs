@@ -72,7 +72,10 @@ fn subtitle(plan: &SessionPlan, units: System) -> String {
         .working_sets()
         .max_by(|a, b| a.load.total.as_kg().total_cmp(&b.load.total.as_kg()));
     let load = top.map_or_else(String::new, |set| {
-        format!(", up to {}", units.mass(set.load.total))
+        let most = set.load.total;
+        let is_one = plan.working_sets().all(|set| set.load.total == most);
+        let up_to = if is_one { "" } else { "up to " };
+        format!(", {up_to}{}", units.mass(most))
     });
     format!(
         "{}, {}{load}, 1RM {}",
@@ -112,6 +115,9 @@ fn velocities_title(predictions: &[SessionPrediction], units: System) -> String 
 fn fate(prediction: &SessionPrediction) -> String {
     let name = predicted_name(prediction.of);
     let (whose, keep, stalls) = match prediction.of {
+        Predicted::By(Method::Straight) if prediction.sets.len() == 1 => {
+            ("one straight set", "keeps", "stalls")
+        }
         Predicted::By(Method::Straight) => ("straight sets", "keep", "stall"),
         Predicted::By(Method::Clusters | Method::Bands | Method::Chains) => (name, "keep", "stall"),
         _ => (name, "keeps", "stalls"),
@@ -207,11 +213,11 @@ pub(crate) fn one_rm_line(one_rm: Mass, units: System) -> String {
     format!("1RM {}", units.mass(one_rm))
 }
 
-/// Repetitions in a set's bar: "10 ×", "4 × 3", "3 + 3 + 2".
+/// Repetitions in a set's bar: "10 reps", "4 × 3", "3 + 3 + 2".
 #[must_use]
 pub(crate) fn groups_in_bar(set: &PlannedSet) -> String {
     match set.groups.as_slice() {
-        [only] => format!("{only} ×"),
+        [only] => format!("{only} reps"),
         [first, .., last] if first == last => format!("{} × {first}", set.groups.len()),
         _ => groups_added(set),
     }

@@ -209,7 +209,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "free-body",
-        "Three instants of the lift as a free body: the arrows are forces to scale, the dashed lines their moment arms about the \
+        "Three instants of the lift as a free body: the arrows are forces to scale, the dashed lines the load's moment arms about the \
          joints, and the sums below are in balance.",
         "Which joint has the longest moment arm at the hardest place? (Read the column of centimetres below the body.)",
         "The same weight asks for the same at every place.",
@@ -217,17 +217,18 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "load-over-class",
-        "The blue line is what can be held, the other what a plain weight asks for: where they come close it is hard.",
+        "The blue line is what can be held still, the other what a plain weight asks for: where they come close it is hard.",
         "Where would you put more load, if you could? (Where the gap is wide.)",
         "The heaviest weight tells how strong somebody is over the range.",
-        "It tells that of one place.",
+        "Held still it tells that of one place; lifted, speed may carry it past a weaker one.",
     ),
     notes(
         "sticking-region",
-        "The shaded stretch is where the load takes nearly as much of the strength as at its hardest place.",
-        "What would you see in a video of a failed attempt? (The bar slows down there or a little later: the stretch is that of a lift held still.)",
-        "The sticking point is a property of the bar's height.",
-        "Another load or grip moves it.",
+        "The shaded stretch is where the load, held still, takes nearly as much of the strength as at its hardest place. Below the title \
+         stands what the simulated lift does in motion.",
+        "Is this stretch the sticking region of a repetition? (No: that one is of a moving bar, from the first peak of its velocity to the slowest place.)",
+        "The hardest place is a property of the bar's height.",
+        "Another grip or stance moves it, and so does a band; more plain weight held still does not.",
     ),
     notes(
         "sticking-in-motion",
@@ -241,7 +242,7 @@ pub const NOTES: &[SpeakerNotes] = &[
         "One value is changed, all others stay: the family of curves shows what it does.",
         "Which grip is best? (That depends on the place of the range that you ask about.)",
         "The strongest grip of a curve is the best one.",
-        "It is not the safest one of a shoulder.",
+        "Strongest at one place is not strongest at all, and nothing here says how a shoulder bears it.",
     ),
     notes(
         "limb-length",
@@ -252,8 +253,8 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "band-law",
-        "Tension over length: nothing while the band is slack, a steep beginning, then a flatter rise. Doubling moves the \
-         curve along both axes.",
+        "Tension over length: nothing while the band is slack, a steep beginning, then a flatter rise. Doubling scales \
+         the curve: half the length, twice the pull.",
         "Why do two bands with the same name pull differently? (Thickness and rubber scatter; measure your own.)",
         "A band weighs so many kilograms.",
         "Its pull depends on how long it is at that place.",
@@ -283,34 +284,34 @@ pub const NOTES: &[SpeakerNotes] = &[
         "flattening",
         "Effort over the range for each setup: a level line would be equally hard everywhere.",
         "Is the most even setup the best one? (For an even effort; strength at one place needs load at that place.)",
-        "Even effort is more effort.",
-        "It is the same hardest effort, spread over more of the range.",
+        "Even effort comes for nothing.",
+        "The hardest effort is the same, but the effort over the whole range is greater.",
     ),
     notes(
         "band-over-descending",
-        "The same band on a lift whose strength falls: both setups are equally hard where they are hardest.",
+        "A band on a lift whose strength falls: both setups are equally hard where they are hardest.",
         "Where does the band put its load? (At the end, where the lifter is weakest.)",
         "Bands make every lift better.",
         "They fit lifts that grow stronger on the way.",
     ),
     notes(
         "cam",
-        "The dashed line is a plain stack, the dotted one a stack over a cam that follows the strength curve.",
+        "The dashed line is a stack over a round pulley, the other one a stack over a cam that was cut to the strength curve.",
         "What shape must such a cam have? (A large radius where the lifter is strong, a small one where weak.)",
         "A good cam fits everybody.",
         "The shape of a curve depends on the body: what fits one person need not fit the next.",
     ),
     notes(
         "lowered-held-lifted",
-        "Three capacities of the same lifter: lowering slowly, holding, lifting slowly; the level line is a load above the \
-         heaviest that can be lifted.",
+        "Three capacities of the same lifter: lowering slowly, holding, lifting slowly; the level lines are the \
+         heaviest load that is lifted, and one above it.",
         "How would you load more than can be lifted, safely? (With weights that are released or lifted by others.)",
         "What can be held can be lifted.",
-        "Less is lifted than held, and less held than lowered.",
+        "At one slow speed less is lifted than held, and less held than lowered; a whole lift may pass a weak place with its speed.",
     ),
     notes(
         "plateau",
-        "Each point of the blue line is the best set of a day, told as a one-repetition maximum; the straight lines are \
+        "Each point is the best set of a day, told as a one-repetition maximum; the straight lines are \
          what remains when the scatter of single days is taken off.",
         "From which week on would you have called it a plateau? (Cover the right half first.)",
         "Two bad sessions in a row are a plateau.",
@@ -320,12 +321,12 @@ pub const NOTES: &[SpeakerNotes] = &[
         "clusters",
         "Mean velocity of every repetition of the same load: in one go, and in small groups with short rests.",
         "What do the short rests give back? (A part of the fatigue, so the next repetitions are faster again.)",
-        "Clusters are easier training.",
+        "Clusters are less work.",
         "The same load is moved as often, only with more speed.",
     ),
     notes(
         "pyramid",
-        "One bar a set: grey for the warm-up, blue for the working sets, the repetitions above each bar.",
+        "One bar a set: grey for the warm-up, blue for the working sets, the repetitions inside each bar.",
         "Why do the repetitions fall? (The load comes nearer to the maximum, and fatigue is left from the sets before.)",
         "The top set is the only one that counts.",
         "Most repetitions are done below it.",
@@ -339,8 +340,8 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "how-sure",
-        "Published values that could have failed, lift by lift: what the model meets and what it does not.",
-        "Would you use it for a lift at the top of the list? (For the shape perhaps, not for a single number.)",
+        "Published numbers that could have failed, by kind of question: by which factor the model misses them.",
+        "Would you use it for a question at the top of the list? (To compare two setups perhaps, not for a single number.)",
         "A model that meets the values it was fitted to is right.",
         "That proves nothing; these were not fitted to.",
     ),

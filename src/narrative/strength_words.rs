@@ -23,9 +23,6 @@ use crate::study::{SetupStudy, Study, doubted_stretches};
 /// What an effort of 100 % means.
 pub(crate) const WHOLE_STRENGTH: &str = "all the lifter has";
 
-/// The shaded stretch of the only setup.
-pub(crate) const STICKING_REGION: &str = "Sticking region";
-
 /// From here on an effort is more than 100 % also when it is rounded.
 const TOO_HEAVY: f64 = 1.005;
 
@@ -96,17 +93,11 @@ impl Telling<'_> {
         words
     }
 
-    /// "sticking region: effort within 5 % of its greatest".
-    #[must_use]
-    pub(crate) fn region_definition(&self) -> String {
-        format!(
-            "sticking region: effort within {} of its greatest",
-            percent(1.0 - self.study.region_share)
-        )
-    }
-
-    /// Why the whole curve climbs beside the part that is shown; nothing where no straight limb is the cause.
+    /// Why the whole curve climbs beside the part that is shown; nothing where no straight limb is the cause, or people differ.
     pub(crate) fn whole_note(&self) -> String {
+        if self.study.people.is_some() {
+            return String::new();
+        }
         straight_at_peak(self.study).map_or_else(String::new, |joint| {
             format!(
                 " At its peak the {joint} is nearly straight: a model bears any load on a straight limb."
@@ -295,6 +286,23 @@ impl Telling<'_> {
     #[must_use]
     pub fn strength_description(&self) -> String {
         let study = self.study;
+        let mut words = self.curve_description();
+        for setup in &study.setups {
+            if let Some(sticking) = &setup.sticking {
+                words += &self.setup_description(setup, sticking);
+            }
+            let is_hung = added_name(&setup.demand.setup, self.units).is_some();
+            if let Some(percent) = setup.flattening_percent.filter(|_| is_hung) {
+                words += &flattening_sentence(percent);
+            }
+        }
+        words
+    }
+
+    /// The curve without the loads over it.
+    #[must_use]
+    pub(crate) fn curve_description(&self) -> String {
+        let study = self.study;
         let class = &study.class;
         let mut words = format!(
             "The strength curve of the {} is {}: over {}, what the lifter ({}) can hold goes from {} of its \
@@ -310,15 +318,6 @@ impl Telling<'_> {
         for sentence in self.people_sentences() {
             words += " ";
             words += &sentence;
-        }
-        for setup in &study.setups {
-            if let Some(sticking) = &setup.sticking {
-                words += &self.setup_description(setup, sticking);
-            }
-            let is_hung = added_name(&setup.demand.setup, self.units).is_some();
-            if let Some(percent) = setup.flattening_percent.filter(|_| is_hung) {
-                words += &flattening_sentence(percent);
-            }
         }
         words
     }
@@ -346,7 +345,7 @@ impl Telling<'_> {
             ""
         };
         format!(
-            " {under}, effort is greatest {}, {}{beyond}; the sticking region lies {}.",
+            " {under}, effort is greatest {}, {}{beyond}; the hardest part lies {}.",
             self.at_place(sticking.point_range),
             effort_percent(sticking.max_effort),
             self.stretch(sticking.from_range, sticking.to_range),
@@ -368,12 +367,6 @@ impl Telling<'_> {
             format!("{} effort", effort_percent(sticking.max_effort)),
             format!("{place}; the {joint} gives way first"),
         )
-    }
-
-    /// What the bar of one setup's sticking region says, beside the bars of others.
-    #[must_use]
-    pub(crate) fn region_name(&self, sticking: &Sticking) -> String {
-        format!("{STICKING_REGION}, {}", self.region(sticking))
     }
 
     /// What stands below the name of one of several setups: its hardest place and how even it is.

@@ -49,12 +49,38 @@ pub fn trend_figure_words(trend: &Trend, units: System) -> FigureWords {
             "Estimated maximum of the best set of each day; {} now",
             units.mass(trend.one_rm_now())
         ),
-        footnote: "Median of published 1RM equations; robust slope (Theil-Sen) with its interval."
-            .to_owned(),
-        description: format!("{}: {}.", trend.lift, trend_in_words(trend, units)),
+        footnote: format!(
+            "Median of published 1RM equations; robust slope (Theil-Sen){}.",
+            slope_interval(trend, units)
+        ),
+        description: format!("{}: {}.", trend_title(trend), trend_in_words(trend, units)),
         caption: String::new(),
     }
 }
+
+/// The interval of the recent slope; nothing where there is none.
+fn slope_interval(trend: &Trend, units: System) -> String {
+    let unit = units.mass_unit();
+    let signed = |kg: f64| {
+        let value = unit.of(kg);
+        let sign = if value < 0.0 { "\u{2212}" } else { "+" };
+        format!("{sign}{}", rounded(value.abs(), 2))
+    };
+    trend
+        .recent
+        .interval_kg_week
+        .map_or_else(String::new, |(low, high)| {
+            format!(
+                ", now {} to {} {} a week (95 %)",
+                signed(low),
+                signed(high),
+                unit.symbol
+            )
+        })
+}
+
+/// Edges of the slope's interval in the data.
+pub(crate) const SLOPE_EDGES: [&str; 2] = ["95 % of the slope, above", "95 % of the slope, below"];
 
 /// The line of the recent stretch: "trend: flat".
 #[must_use]

@@ -9,6 +9,7 @@ use super::quantities::rounded;
 use super::repetition_words::rep_title;
 use crate::movement::Measure;
 use crate::rep::StickingInMotion;
+use crate::resistance::{Item, Setup};
 use crate::study::{LiftShape, RepStudy, VersusPlain};
 use crate::units::{Length, System};
 
@@ -24,15 +25,13 @@ pub(crate) fn versus_figure_words(both: &VersusPlain, units: System) -> FigureWo
     FigureWords {
         title: versus_title(both, units),
         subtitle: format!(
-            "{}: {} against {}, full effort from the turn-round",
+            "{}: {} against {}, both {} held still",
             both.with.still.lifter_title,
             hung_in_full(&both.with, units),
-            hung_in_full(&both.plain, units)
-        ),
-        footnote: format!(
-            "Both loads are {} of what is held still at their hardest place. Bars: sticking regions in motion.",
+            hung_in_full(&both.plain, units),
             percent(both.effort)
         ),
+        footnote: "Full effort from the turn-round to straight limbs, where the bar still moves. Bars: sticking regions in motion.".to_owned(),
         description: shown.join(" "),
         caption: format!(
             "A bar brings speed along, and needs way to lose and to gain it: so the slowest place in motion need not be the \
@@ -92,7 +91,22 @@ pub fn versus_title(both: &VersusPlain, units: System) -> String {
     };
     let end = end_of_lift(with.end_velocity / plain.end_velocity.max(1.0e-9) - 1.0);
     let parts: Vec<String> = region.into_iter().chain([end]).collect();
-    format!("{name} at equal effort: {}", parts.join(", "))
+    let hung = what_hangs(&both.with.still.setups[0].demand.setup);
+    format!("{name} {hung}: {}", parts.join(", "))
+}
+
+/// What hangs beside the weight, without its size.
+fn what_hangs(setup: &Setup) -> &'static str {
+    let count = |is: fn(&Item) -> bool| setup.items.iter().filter(|item| is(item)).count();
+    let bands = count(|item| matches!(item, Item::Band(_)));
+    let chains = count(|item| matches!(item, Item::Chain(_)));
+    match (bands, chains) {
+        (1, 0) => "with a band",
+        (0, 1..) => "with chains",
+        (1.., 1..) => "with bands and chains",
+        (2.., 0) => "with bands",
+        (0, 0) => "so loaded",
+    }
 }
 
 /// How much faster the lift ends, as a share.

@@ -41,6 +41,8 @@ pub struct Tornado {
     pub raised: String,
     /// Decimals of the figures at the bars' ends.
     pub decimals: usize,
+    /// Whether the values are natural logarithms, read as factors.
+    pub factors: bool,
     /// The parameters in any order.
     pub swings: Vec<Swing>,
 }
@@ -119,6 +121,7 @@ impl Tornado {
         // Bars that all go one way are sizes, not changes.
         let changes = self.swings.iter().any(|swing| swing.lowered != 0.0);
         let plus = if value > 0.0 && changes { "+" } else { "" };
+        let value = if self.factors { value.exp() } else { value };
         format!("{plus}{}", number(value, self.decimals))
     }
 

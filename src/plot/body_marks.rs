@@ -19,6 +19,9 @@ const WIDEST_FILLED: f64 = 22.0;
 const NARROWEST_FILLED: f64 = 5.0;
 const RIMS: [f64; 2] = [2.0, 5.0];
 
+/// Width of an arrow's shaft on a slide: several forces nearly share one line, pixels.
+const SHAFT: f64 = 6.0;
+
 /// Something drawn upon a body, in metres as the body is.
 #[derive(Debug, Clone, PartialEq)]
 pub enum BodyMark {
@@ -133,7 +136,7 @@ pub(super) fn draw_marks(frame: &mut Frame, body: &MarkedBody<'_>) {
                 let colour = role.label(&frame.colours);
                 let [from, to] = [px(&ends[0]), px(&ends[1])];
                 // A rim of the ground shows it upon what it crosses.
-                let rim = Stroke::solid(frame.colours.background, 7.0 * unit);
+                let rim = Stroke::solid(frame.colours.background, 5.5 * unit);
                 frame.scene.line(from, to, rim);
                 let line = Stroke::solid(colour, 4.0 * unit).dashed(&[2.2, 1.6]);
                 frame.scene.line(from, to, line);
@@ -281,7 +284,7 @@ fn draw_arrow(scene: &mut Scene, [from, to]: [PixelPoint; 2], colour: Colour, un
     let along = [dx / length, dy / length];
     let head = (26.0 * unit).min(0.6 * length);
     let neck = [to[0] - along[0] * head, to[1] - along[1] * head];
-    scene.line(from, neck, Stroke::solid(colour, 9.0 * unit));
+    scene.line(from, neck, Stroke::solid(colour, SHAFT * unit));
     let side = 0.5 * head;
     let corners = vec![
         to,

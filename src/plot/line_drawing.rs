@@ -101,7 +101,7 @@ impl LineChart {
             panel::draw_curves(frame, panel, &place.plot);
             let around = Around {
                 taken: standing.iter().flat_map(|poses| poses.boxes()).collect(),
-                edges: shades::edges(&self.shades, &place.plot),
+                edges: shades::edges(frame, &self.shades, &place.plot),
                 grid: place
                     .ticks
                     .iter()
@@ -136,8 +136,14 @@ impl LineChart {
         is_lowest: bool,
     ) -> Vec<Rect> {
         axis::draw_upright(frame, &place.plot, &place.ticks);
-        let boxes = axis::draw_level(frame, &place.plot, &self.x, is_lowest);
-        axis::draw_time_arrow(frame, &place.plot, &self.x);
+        // Bars below zero are no values: the axis stands above them, unless its labels have to stand below.
+        let mut level = place.plot;
+        let zero = level.y.px(0.0);
+        if !panel.spans.is_empty() && !is_lowest && zero < level.area.bottom {
+            level.area.bottom = zero;
+        }
+        let boxes = axis::draw_level(frame, &level, &self.x, is_lowest);
+        axis::draw_time_arrow(frame, &level, &self.x);
         let before = frame.scene.begin(Layer::Axis);
         let title = axis::upright_title(frame, &panel.axis, place.title_baseline);
         frame.scene.text(title);

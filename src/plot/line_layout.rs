@@ -84,7 +84,7 @@ pub fn plan(chart: &LineChart, frame: &Frame, wanted: PlanWanted) -> Result<Layo
         None
     };
     let rows = rows(chart, frame, strip.as_ref());
-    let shares = shares(&chart.panels);
+    let shares = shares(chart);
     let panels = chart.panels.iter().zip(shares);
     let uprights: Vec<Upright> = panels
         .map(|(panel, share)| Upright::of(frame, panel, rows.plots * share))
@@ -150,8 +150,9 @@ fn whole_place(chart: &LineChart, frame: &Frame, first: &PanelPlace) -> Result<O
     }))
 }
 
-fn shares(panels: &[Panel]) -> &'static [f64] {
-    match panels {
+fn shares(chart: &LineChart) -> &'static [f64] {
+    match &chart.panels[..] {
+        [_, _] if chart.alike => &[0.5, 0.5],
         [_, lower] if !lower.spans.is_empty() => SHARES_WITH_SPANS,
         panels => SHARES[panels.len() - 1],
     }
@@ -221,7 +222,7 @@ fn panel_places(
     let mut top = shade_row.map_or(title_row, |row| row.bottom.max(title_row));
     let available = rows.plots - (top - title_row);
     let mut places = Vec::new();
-    for (upright, share) in uprights.into_iter().zip(shares(&chart.panels)) {
+    for (upright, share) in uprights.into_iter().zip(shares(chart)) {
         top += rows.head;
         let area = Rect::new(left, top, right, top + available * share);
         if area.height() < 3.0 * text || area.width() < 8.0 * text {

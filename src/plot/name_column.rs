@@ -20,6 +20,8 @@ const CLOSEST: f64 = 0.35;
 const LEADER: f64 = 7.4;
 /// Least room between the plot and the piece of a line beside a name, in gaps: nearer it would seem to go on.
 const APART: f64 = 1.0;
+/// Length of the piece of a line beside its name, in gaps.
+const PIECE: f64 = 4.6;
 /// Most room between two names, in gaps.
 const FARTHEST: f64 = 2.0;
 /// Sizes that names in the column may take, over the usual one, until they fit above each other.
@@ -133,13 +135,13 @@ pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Rect) -> Vec<
         if tells_end(panel, series) {
             // A piece of the line itself: a leader to the upper edge would cross the curves.
             let width = frame.measures.line * series.role.weight(&frame.colours);
-            let piece = Stroke::solid(colour, width).dashed(series.role.dashes(&frame.colours));
-            // Long enough for a whole period and a part of the dash behind it, where the column has room.
+            // All pieces are of one length, in which longer dashes are drawn shorter: a period and a part of the next dash.
             let dashes = series.role.dashes(&frame.colours);
-            let period = dashes.iter().sum::<f64>() + 0.4 * dashes.first().copied().unwrap_or(0.0);
-            let length = (3.6 * gap)
-                .max(period * width)
-                .min(left - (1.4 + APART) * gap - column.left);
+            let period = dashes.iter().sum::<f64>() + 0.6 * dashes.first().copied().unwrap_or(0.0);
+            let length = (PIECE * gap).min(left - (1.4 + APART) * gap - column.left);
+            let shorter = (length / (period * width).max(f64::MIN_POSITIVE)).min(1.0);
+            let dashes: Vec<f64> = dashes.iter().map(|dash| dash * shorter).collect();
+            let piece = Stroke::solid(colour, width).dashed(&dashes);
             let ends = [left - 1.4 * gap - length, left - 1.4 * gap].map(|x| [x, middle]);
             frame.scene.line(ends[0], ends[1], piece);
         } else {

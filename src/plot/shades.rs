@@ -55,24 +55,32 @@ impl Shade {
     }
 }
 
+/// Least width of a stretch over the size of type: a hair's breadth is not seen from the back of a room (assumed).
+const LEAST_WIDTH: f64 = 0.55;
+
 /// Opacity of the grid's colour where a stretch is not hard: lines of the grid are still seen on it; assumed.
 const NEUTRAL: f64 = 0.6;
 
-/// The stretch in pixels, cut to the plot; none if nothing of it is inside.
-fn stretch(shade: &Shade, plot: &Plot) -> Option<[f64; 2]> {
+/// The stretch in pixels, wide enough to be seen and inside the plot; none if nothing of it is inside.
+fn stretch(frame: &Frame, shade: &Shade, plot: &Plot) -> Option<[f64; 2]> {
     let [from, to] = plot.stretch_px([shade.from, shade.to]);
-    let least = 3.0;
+    let least = LEAST_WIDTH * frame.measures.text;
     if !(from.is_finite() && to.is_finite()) || to < from {
         return None;
     }
     let more = ((least - (to - from)) / 2.0).max(0.0);
-    Some([from - more, to + more])
+    let (left, right) = (plot.area.left, plot.area.right);
+    let aside = (left - (from - more)).max(0.0) - (to + more - right).max(0.0);
+    let aside = if more > 0.0 { aside } else { 0.0 };
+    Some([from - more + aside, to + more + aside])
 }
 
 /// The upright edges of all stretches inside the plot, pixels.
 #[must_use]
-pub fn edges(shades: &[Shade], plot: &Plot) -> Vec<f64> {
-    let stretches = shades.iter().filter_map(|shade| stretch(shade, plot));
+pub fn edges(frame: &Frame, shades: &[Shade], plot: &Plot) -> Vec<f64> {
+    let stretches = shades
+        .iter()
+        .filter_map(|shade| stretch(frame, shade, plot));
     let inside = |x: &f64| *x > plot.area.left + 1.0 && *x < plot.area.right - 1.0;
     stretches.flatten().filter(inside).collect()
 }
@@ -81,7 +89,7 @@ pub fn edges(shades: &[Shade], plot: &Plot) -> Vec<f64> {
 pub fn draw_ground(frame: &mut Frame, shades: &[Shade], plot: &Plot) {
     let before = frame.scene.begin(Layer::Region);
     for shade in shades.iter().filter(|shade| !shade.is_bare) {
-        if let Some([from, to]) = stretch(shade, plot) {
+        if let Some([from, to]) = stretch(frame, shade, plot) {
             let area = Rect::new(from, plot.area.top, to, plot.area.bottom);
             let fill = if shade.is_hard {
                 frame.colours.shade
@@ -107,7 +115,7 @@ pub fn label_boxes(
         .iter()
         .filter(|shade| !shade.label.is_empty())
         .filter_map(|shade| {
-            let [from, to] = stretch(shade, plot)?;
+            let [from, to] = stretch(frame, shade, plot)?;
             let colour = if shade.is_hard {
                 frame.colours.shade_text
             } else {

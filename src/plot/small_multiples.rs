@@ -239,7 +239,7 @@ impl SmallMultiples {
         axis::draw_time_arrow(frame, &plot, &self.x);
         panel::draw_curves(frame, panel, &plot);
         let around = Around {
-            edges: shades::edges(&small.shades, &plot),
+            edges: shades::edges(frame, &small.shades, &plot),
             ..Around::default()
         };
         let unclear =

@@ -6,7 +6,7 @@
 use super::axis::Plot;
 use super::frame::Frame;
 use super::panel;
-use super::panel_contents::Panel;
+use super::panel_contents::{Panel, Series};
 use super::pose_strip::StripPose;
 use super::stick_figure::{self, StickFigure, StickScale};
 use crate::draw::scale::segment_inside;
@@ -171,7 +171,7 @@ fn share_of_crossing([from, to]: [PixelPoint; 2], [a, b]: [PixelPoint; 2]) -> Op
     meets.then_some(on_line)
 }
 
-/// Curves, level lines and marked points that no figure may meet.
+/// Curves, level lines and edges of areas that no figure may meet.
 fn lines_above(panel: &Panel, plot: &Plot) -> Vec<Vec<PixelPoint>> {
     let curves = panel
         .series
@@ -182,7 +182,12 @@ fn lines_above(panel: &Panel, plot: &Plot) -> Vec<Vec<PixelPoint>> {
         let y = plot.y.px(level.at);
         vec![[plot.area.left, y], [plot.area.right, y]]
     });
-    curves.chain(levels).collect()
+    // The lower edges of areas, which curves within them do not tell.
+    let edges = panel.fills.iter().flat_map(|fill| {
+        let edge = Series::new("", fill.lower.clone(), fill.role);
+        panel::visible(&edge, plot)
+    });
+    curves.chain(levels).chain(edges).collect()
 }
 
 /// A figure without the lines on the ground: the axis is the floor, and they would paint it over.

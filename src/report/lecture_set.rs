@@ -12,7 +12,7 @@ use crate::draw::{Scene, Theme, build_up};
 use crate::error::{CommandFault, Error, FigureFault, Result, What};
 use crate::figures::Sheet;
 use crate::lecture::{LECTURE, LectureFigure, ONE_LIFT, live_state};
-use crate::narrative::lecture_words::{LECTURE_TITLE, lecture_caption};
+use crate::narrative::lecture_words::{INVENTED_PERSON, LECTURE_TITLE, lecture_caption};
 use crate::narrative::source_words::cited_in_words;
 use crate::narrative::speaker_notes::{notes_in_lines, notes_of};
 use crate::plot::{Look, Size};
@@ -171,7 +171,12 @@ fn draw(
     (look, writers, record): (Look, PictureWriters, &RunRecord),
 ) -> Result<DrawnFigure> {
     let mut sheet = (figure.build)(desk)?;
-    sheet.caption = lecture_caption(&sheet.caption, desk.who(), &lifts_of(desk, figure)?);
+    let who = if figure.of_invented {
+        INVENTED_PERSON
+    } else {
+        desk.who()
+    };
+    sheet.caption = lecture_caption(&sheet.caption, who, &lifts_of(desk, figure)?);
     sheet.caption += &citations(desk, figure.cites)?;
     let mut scene = sheet.chart.scene(look)?;
     scene.metadata = record.line();

@@ -69,6 +69,9 @@ pub struct AgainstPlain {
 }
 
 impl AgainstPlain {
+    /// The strong end of a lift that rises, short of lockout, in the range (assumed).
+    pub const STRONG_END: [f64; 2] = [0.8, 0.9];
+
     /// A lift under setups of the given kinds.
     ///
     /// **Fails** when one of them cannot be lifted.
@@ -95,13 +98,15 @@ impl AgainstPlain {
         self.kinds.last().copied().unwrap_or(HungKind::Plain)
     }
 
-    /// Mean effort from 80 to 90 % of the range in one setup: the strong end, short of lockout.
+    /// Mean effort over the strong end in one setup.
     #[must_use]
     pub fn end_effort(&self, index: usize) -> f64 {
         let poses = self.study.range.poses.iter();
         let efforts: Vec<f64> = poses
             .zip(&self.study.setups[index].effort)
-            .filter(|(pose, _)| (0.8..=0.9).contains(&pose.load.range))
+            .filter(|(pose, _)| {
+                (Self::STRONG_END[0]..=Self::STRONG_END[1]).contains(&pose.load.range)
+            })
             .map(|(_, effort)| *effort)
             .collect();
         efforts.iter().sum::<f64>() / efforts.len().max(1) as f64
@@ -112,6 +117,13 @@ impl AgainstPlain {
     pub fn mean_effort(&self, index: usize) -> f64 {
         let efforts = &self.study.setups[index].effort;
         efforts.iter().sum::<f64>() / efforts.len().max(1) as f64
+    }
+
+    /// Least and greatest effort over the range in one setup.
+    #[must_use]
+    pub fn effort_span(&self, index: usize) -> [f64; 2] {
+        let efforts = self.study.setups[index].effort.iter().copied();
+        [f64::min, f64::max].map(|of| efforts.clone().reduce(of).unwrap_or(0.0))
     }
 
     /// Flattening of the second setup against the first, %.

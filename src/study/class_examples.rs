@@ -3,6 +3,7 @@
 //! In: a [`Desk`]. Out: its lifts by class; which lift belongs to which class comes from the model.
 
 use super::desk::{Desk, LiftStudy};
+use super::held_and_lifted::HeldAndLifted;
 use crate::capacity::CurveShape;
 use crate::error::{Error, LiftFault, Result, StudyFault, What};
 use crate::movement::Carrier;
@@ -61,22 +62,34 @@ pub fn class_examples<'a>(desk: &'a Desk<'_>) -> Vec<&'a Study> {
 pub struct LoadedExamples {
     /// The lifts under their weights, in teaching order.
     pub loaded: Vec<Study>,
+    /// The most that each holds still all along, and the most that it lifts.
+    pub beside: Vec<HeldAndLifted>,
     /// Lifts of classes none of which this lifter can load: without any weight they are too hard already.
     pub left_out: Vec<Study>,
 }
 
 /// For every class the first lift that this lifter can load, under a plain weight that makes its hardest
-/// place hard.
+/// place hard; lifts of which published values are missed the most come behind the others of their class.
 pub fn loaded_examples(desk: &Desk<'_>) -> Result<LoadedExamples> {
     let (mut loaded, mut left_out) = (Vec::new(), Vec::new());
+    let errors = desk.models.lift_errors()?;
+    let is_doubted = |lift: &&LiftStudy| errors.is_doubted(&lift.model.movement_name);
     for shape in CLASSES {
-        let mut of_class = candidates(desk, shape);
+        let (last, first): (Vec<_>, Vec<_>) = candidates(desk, shape).partition(is_doubted);
+        let mut of_class = first.into_iter().chain(last);
         match of_class.find_map(|lift| under_hard_weight(desk, lift).transpose()) {
             Some(study) => loaded.push(study?),
             None => left_out.extend(example(desk, shape).map(|lift| lift.study.clone())),
         }
     }
-    Ok(LoadedExamples { loaded, left_out })
+    let beside = loaded.iter();
+    let beside =
+        beside.map(|study: &Study| HeldAndLifted::of(&desk.question(&study.movement_name)?));
+    Ok(LoadedExamples {
+        beside: beside.collect::<Result<_>>()?,
+        loaded,
+        left_out,
+    })
 }
 
 /// A lift under the weight that makes it hard; none where it is harder without any.

@@ -53,6 +53,10 @@ pub struct GripFamily {
     pub family: Family,
     /// The usual grip.
     pub usual: Length,
+    /// The grips that were tried, in breadths of the shoulders.
+    pub breadths: Vec<f64>,
+    /// The usual grip in breadths of the shoulders.
+    pub usual_breadths: f64,
     /// Height up to which the widest grip holds less than the narrowest and above which it holds more, cm; `None` if there is
     /// no such height, or several.
     pub turning_cm: Option<f64>,
@@ -90,6 +94,8 @@ pub fn grip_family(desk: &Desk<'_>, movement: &str, breadths: &[f64]) -> Result<
     let mut grips = GripFamily {
         family: varied(desk, movement, path, &values)?,
         usual: Length::from_m(usual_m),
+        breadths: breadths.to_vec(),
+        usual_breadths: usual_m / breadth_m,
         turning_cm: None,
     };
     let turning_cm = match grips.in_order()[..] {

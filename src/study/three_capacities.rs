@@ -43,7 +43,11 @@ impl ThreeCapacities {
                 &[],
             )
         };
-        let (one_rm, _) = maximum(question, &Setup::default(), &RepOptions::default())?;
+        let (one_rm, _) = maximum(
+            question,
+            &Setup::default(),
+            &RepOptions::usual_for(question.movement),
+        )?;
         Ok(Self {
             lowered: at(Pace::Linear(-SLOW_M_S))?,
             held: at(Pace::Isometric)?,

@@ -243,7 +243,7 @@ fn regress_a_figure_compares_setups() {
     ])
     .done();
     let alt = String::from_utf8(call.read("b.alt.txt")).expect("text");
-    assert_eq!(alt.matches("the sticking region lies").count(), 2, "{alt}");
+    assert_eq!(alt.matches("the hardest part lies").count(), 2, "{alt}");
     assert!(
         alt.contains("It makes effort more even than plain weight does, by"),
         "{alt}"

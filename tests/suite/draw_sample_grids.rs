@@ -20,6 +20,7 @@ pub fn tornado() -> Tornado {
         lowered: "parameter −10 %".to_owned(),
         raised: "parameter +10 %".to_owned(),
         decimals: 1,
+        factors: false,
         swings: rows
             .into_iter()
             .map(|(name, lowered, raised)| Swing {

@@ -2,10 +2,12 @@
 
 use super::calling::{call, call_in};
 use torquill::anatomy::{Lifter, SegmentName};
+use torquill::lecture::ONE_LIFT;
 use torquill::library::{Library, assemble};
 use torquill::numeric::mean_and_deviation;
 use torquill::person::Scatter;
-use torquill::study::{Question, invented, study};
+use torquill::study::{Desk, People, Question, invented, study};
+use torquill::units::System;
 
 /// Rows of a table without its head.
 fn rows(arguments: &[&str]) -> Vec<String> {
@@ -202,5 +204,32 @@ fn fault_people_who_cannot_be_invented() {
             "{asked}: {}",
             answer.complaint
         );
+    }
+}
+
+/// The figure of people who differ tells the classes of their curves as they are counted.
+#[test]
+fn law_classes_of_invented_people_are_counted() {
+    let library = Library::built_in();
+    let table = library.person_table().expect("a sound table");
+    for lift in ["bench-press", "hip-thrust"] {
+        let desk = Desk::open(&library, "reference-man", System::Metric).expect("a lifter");
+        let desk = desk.about(lift).expect("a built-in lift");
+        let mut figures = ONE_LIFT.iter().filter(|f| f.name == "people-differ");
+        let figure = figures.next().expect("the figure of people");
+        let sheet = (figure.build)(&desk).expect("it is drawn");
+        let question = desk.question(lift).expect("a lift of the desk");
+        let people = People::around(&question, &table).expect("some can do it");
+        for (shape, count) in &people.classes {
+            let share = 100.0 * *count as f64 / people.count as f64;
+            let told = format!("{} % {}", share.round(), shape.word());
+            assert!(
+                sheet.caption.contains(&told),
+                "{lift}: {told} in {}",
+                sheet.caption
+            );
+        }
+        let counted: usize = people.classes.iter().map(|(_, count)| count).sum();
+        assert_eq!(counted, people.count, "{lift}");
     }
 }

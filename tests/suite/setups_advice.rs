@@ -250,7 +250,7 @@ fn regress_the_text_alone_loads_the_bar() {
         plain.as_str(),
         "How to load them",
         "Plain weight for comparison",
-        "sticking region",
+        "hardest part",
         "Non-dominated setups",
         "Number 1 is first because",
         "Cautions",

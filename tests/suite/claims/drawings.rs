@@ -247,7 +247,7 @@ pub const BODIES: &[Claim<DataTable>] = &[
         },
     },
     Claim {
-        reads: r"In balance, the moment that muscles and tissue hold at a joint is .+",
+        reads: r"In balance, the moment that muscles and tissue hold at a joint is .+|Moments are rounded; the body's is what makes the printed sums hold",
         holds: is_definition,
     },
 ];
@@ -548,7 +548,7 @@ fn three_least(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
 /// Bands of many people.
 pub const PEOPLE: &[Claim<Drawn>] = &[
     Claim {
-        reads: r"Nine-in-ten mark over one-in-ten mark at the start: (\d+) %, by shape alone (\d+) %",
+        reads: r"Strong and weak people differ by (\d+) % at the start, in shape by (\d+) %",
         holds: |told, drawn| {
             // Curves are drawn as what they are off the middle one.
             let apart = |panel: usize| {
@@ -577,7 +577,7 @@ pub const PEOPLE: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"These people are invented; shape alone is a curve over its own median",
+        reads: r"These people are invented, and how much they differ is an assumption; shape alone is a curve over its own median",
         holds: is_definition,
     },
     Claim {
@@ -598,15 +598,21 @@ pub const PEOPLE: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"A class of curve holds for nearly everybody; a number does not",
-        holds: is_definition,
+        // Held to the people by `law_classes_of_invented_people_are_counted`.
+        reads: r"Their curves: (.+)",
+        holds: |told, _| {
+            let shares = told[1].split(", ").map(|part| part.split(' ').next());
+            let shares: Option<Vec<f64>> = shares.map(|share| share?.parse().ok()).collect();
+            let sum: f64 = shares.ok_or("no shares")?.iter().sum();
+            holds((sum - 100.0).abs() < 2.5, "all of them")
+        },
     },
 ];
 
 /// Lifts in motion side by side: the curves of velocity, with the hung setup first.
 pub const MOTION: &[Claim<Drawn>] = &[
     Claim {
-        reads: r".+ at equal effort: (?:slowest (\d+) cm (later|earlier), |slowest at the same place, |no sticking region any more, |a sticking region appears, )?(?:(\d+) % (slower|faster)|as fast) over the last fifth",
+        reads: r".+ with (?:a band|bands|chains|bands and chains): (?:slowest (\d+) cm (later|earlier), |slowest at the same place, |no sticking region any more, |a sticking region appears, )?(?:(\d+) % (slower|faster)|as fast) over the last fifth",
         holds: |told, drawn| {
             let [with, plain] = [&drawn.curves[0].2, &drawn.curves[1].2];
             if let Some(apart) = told.get(1) {
@@ -686,24 +692,14 @@ fn end_speed(points: &[[f64; 2]]) -> f64 {
 /// How sure the model is, and what it cannot tell.
 pub const LIMITS: &[Claim<DataTable>] = &[
     Claim {
-        reads: r"Closest for the (.+) \(off by (\d+) %\), farthest for the (.+) \((\d+) %\)",
+        reads: r"The model misses (.+) by a factor of ([\d.]+), (.+) by a factor of ([\d.]+)",
         holds: |told, table| {
-            says(
-                &told[2],
-                cell(table, &[&told[1]], "off_by_percent")?,
-                0.0,
-                "surest",
-            )?;
-            says(
-                &told[4],
-                cell(table, &[&told[3]], "off_by_percent")?,
-                0.0,
-                "least sure",
-            )?;
-            let error = |row: &Vec<String>| row[2].parse::<f64>().unwrap_or(f64::NAN);
-            let all: Vec<f64> = table.rows.iter().map(error).collect();
+            let factor = |row: &Vec<String>| row[2].parse::<f64>().unwrap_or(f64::NAN);
+            let all: Vec<f64> = table.rows.iter().map(factor).collect();
             let (first, last) = (all[0], all[all.len() - 1]);
-            holds(all.iter().all(|e| *e <= first && *e >= last), "in order")
+            says(&told[2], last, 0.0, "surest")?;
+            says(&told[4], first, 0.0, "least sure")?;
+            holds(all.iter().all(|f| *f <= first && *f >= last), "in order")
         },
     },
     Claim {
@@ -711,24 +707,16 @@ pub const LIMITS: &[Claim<DataTable>] = &[
         holds: |told, table| {
             let parts = told[1].replace(" values and ", " values, ");
             let parts: Vec<&str> = parts.split(", ").collect();
-            holds(parts.len() == table.rows.len(), "every lift is told")?;
-            let reads = Regex::new(r"^(.+) (\d+) % over (\d+) values$").expect("a pattern");
-            for part in parts {
-                let lift = reads
+            holds(parts.len() == table.rows.len(), "every kind is told")?;
+            let reads = Regex::new(r"^(.+) by a factor of ([\d.]+) over (\d+) values$");
+            let reads = reads.expect("a pattern");
+            for (part, row) in parts.iter().zip(&table.rows) {
+                let kind = reads
                     .captures(part)
                     .ok_or(format!("`{part}` is no error"))?;
-                says(
-                    &lift[2],
-                    cell(table, &[&lift[1]], "off_by_percent")?,
-                    0.0,
-                    part,
-                )?;
-                says(
-                    &lift[3],
-                    cell(table, &[&lift[1]], "published_values")?,
-                    0.0,
-                    part,
-                )?;
+                let of = |column: usize| row[column].parse::<f64>().unwrap_or(f64::NAN);
+                says(&kind[2], of(2), 0.0, part)?;
+                says(&kind[3], of(1), 0.0, part)?;
             }
             Ok(())
         },
@@ -742,8 +730,8 @@ pub const LIMITS: &[Claim<DataTable>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"Six questions that this model cannot answer",
-        holds: |_, table| holds(table.rows.len() == 6, "six of them"),
+        reads: r"Seven questions that this model cannot answer",
+        holds: |_, table| holds(table.rows.len() == 7, "seven of them"),
     },
     Claim {
         reads: r"(.+\?) (.+)",

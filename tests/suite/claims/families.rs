@@ -56,14 +56,36 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         holds: changed,
     },
     Claim {
-        reads: r"The .+ holds ([\d.]+) kg with thighs (.+?) shorter, ([\d.]+) kg with thighs (.+?) longer",
+        reads: r"Held with thighs (.+?) shorter ([\d.]+) kg, as they are ([\d.]+) kg, (.+?) longer ([\d.]+) kg",
         holds: |told, drawn| {
-            let shorter = heaviest_kg(drawn, &format!("\u{2212}{}", &told[2]))?;
-            let longer = heaviest_kg(drawn, &format!("+{}", &told[4]))?;
-            // A hardest place between samples lies a little below the least one that is drawn.
-            says(&told[1], shorter, 0.002 * shorter, "shorter")?;
-            says(&told[3], longer, 0.002 * longer, "longer")
+            let curves = [
+                (format!("\u{2212}{}", &told[1]), &told[2]),
+                ("as it is".to_owned(), &told[3]),
+                (format!("+{}", &told[4]), &told[5]),
+            ];
+            curves.into_iter().try_for_each(|(name, printed)| {
+                let kg = heaviest_kg(drawn, &name)?;
+                // A hardest place between samples lies a little below the least one that is drawn.
+                says(printed, kg, 0.002 * kg, &name)
+            })
         },
+    },
+    Claim {
+        reads: r"Of (\d+) grips the one of (.+?) holds most: ([\d.]+) kg",
+        holds: |told, drawn| {
+            let order = in_order(drawn);
+            says(&told[1], order.len() as f64, 0.0, "grips")?;
+            let named = order.iter().find(|name| name.starts_with(&told[2]));
+            let best = heaviest_kg(drawn, named.ok_or("no such grip")?)?;
+            says(&told[3], best, 0.002 * best, "best")?;
+            let all = order.iter().map(|name| heaviest_kg(drawn, name));
+            let all = all.collect::<Result<Vec<f64>, String>>()?;
+            holds(all.iter().all(|kg| *kg <= best * 1.002), "none is better")
+        },
+    },
+    Claim {
+        reads: r".+; hands apart 1, 1.4, 1.7 and, as it is, [\d.]+ breadths of the shoulders",
+        holds: is_definition,
     },
     Claim {
         reads: r"(?:Grip width|Length of the thigh): heaviest weight best at (.+?), (on the border of what was tried, )?([\d.]+) kg",
@@ -118,7 +140,7 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"At the same 1, 1.4 and 1.7 breadths of the shoulders measured maxima (go the other way from narrow to wide than the weight held still here|are greater with the wide grip than with the narrow one, as the weight held still here): ([\d.]+) kg with a narrow grip, ([\d.]+) kg with a medium grip and ([\d.]+) kg with a wide grip",
+        reads: r"Measured at 1, 1.4 and 1.7 breadths of the shoulders people lift ([\d.]+) kg with a narrow grip, ([\d.]+) kg with a medium grip and ([\d.]+) kg with a wide grip, most with the (\w+) grip; held still, the model has ([\d.]+) kg, ([\d.]+) kg and ([\d.]+) kg, most with the (\w+)(?: one)?",
         holds: |told, drawn| {
             // The usual grip is drawn beside those that were measured.
             let mut order = in_order(drawn);
@@ -131,18 +153,31 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
                 let off = width / widths[0] - breadths;
                 holds(off.abs() < 0.03, &format!("{width} cm is {breadths}"))?;
             }
-            let held = |name: &str| heaviest_kg(drawn, name);
-            let model = held(order[order.len() - 1])? > held(order[0])?;
-            let [narrow, medium, wide] = [2, 3, 4].map(|index| told[index].to_owned());
-            let as_told = |text: &str| text.parse::<f64>().unwrap_or(f64::NAN);
-            let people = as_told(&wide) > as_told(&narrow);
-            holds(
-                (model == people) == told[1].starts_with("are greater"),
-                "the order",
-            )?;
+            let names = ["narrow", "medium", "wide"];
+            let most = |values: &[f64]| {
+                let pairs = names.iter().zip(values);
+                let best = pairs.max_by(|a, b| a.1.total_cmp(b.1));
+                best.map_or("", |(name, _)| *name).to_owned()
+            };
+            let kg = |from: usize| -> Vec<f64> {
+                let printed = (from..from + 3).map(|index| told[index].parse());
+                printed.map(|kg| kg.unwrap_or(f64::NAN)).collect()
+            };
+            let (people, model) = (kg(1), kg(5));
+            holds(most(&people) == told[4], "most of the measured")?;
+            for (name, printed) in order.iter().zip(5..) {
+                let held = heaviest_kg(drawn, name)?;
+                says(&told[printed], held, 0.002 * held, name)?;
+            }
+            let own = if &told[8] == "same" {
+                &told[4]
+            } else {
+                &told[8]
+            };
+            holds(most(&model) == *own, "most of the model's")?;
             let published = include_str!("../../reference/larsen2021_grip_width.csv");
-            for grip in [&narrow, &medium] {
-                let row = format!(",{grip}/{wide},");
+            for grip in [&told[1], &told[2]] {
+                let row = format!(",{grip}/{},", &told[3]);
                 holds(published.contains(&row), &format!("{row} is published"))?;
             }
             Ok(())

@@ -12,7 +12,10 @@ use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use regex::Captures;
 use torquill::lecture::{LECTURE, LectureFigure, ONE_LIFT};
 use torquill::library::{Library, Shelf};
-use torquill::study::Desk;
+use torquill::narrative::quantities::QuantityWords;
+use torquill::rep::RepOptions;
+use torquill::resistance::Setup;
+use torquill::study::{Desk, Heaviness, repetition};
 use torquill::units::System;
 
 /// Parts of a list: "a, b and c".
@@ -306,7 +309,7 @@ const CLASSES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"A plain weight is hardest (.+)",
+        reads: r"Held still, a plain weight is hardest (.+)",
         holds: |told, drawn| {
             for part in listed(&told[1]) {
                 let (place, name) = part.split_once(" of the ").ok_or("no lift")?;
@@ -327,7 +330,7 @@ const CLASSES: &[Claim<Drawn>] = &[
         holds: |told, drawn| says(&told[1], drawn.curves.len() as f64 / 2.0, 0.0, "lifts"),
     },
     Claim {
-        reads: r"(.+) \(\S+\), [\d.]+ kg: greatest effort (\d+) % at (\d+) % of the range, sticking region (\d+) % to (\d+) %",
+        reads: r"(.+) \(\S+\), [\d.]+ kg: greatest effort (\d+) % at (\d+) % of the range, hardest part (\d+) % to (\d+) %",
         holds: |told, drawn| {
             let [at, most] = hardest(drawn, &told[1])?;
             says(&told[2], 100.0 * most, 0.1, "effort")?;
@@ -346,8 +349,19 @@ const CLASSES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"The heaviest weight that can be lifted is set by one place of the range",
+        reads: r"The heaviest weight that can be held still all along is set by one place of the range",
         holds: is_definition,
+    },
+    Claim {
+        reads: r"(.+): held ([\d.]+)(?: kg)?(?:, lifted [\d.]+ kg)?",
+        holds: |told, drawn| held_all_along(drawn, &told[1], &told[2]),
+    },
+    Claim {
+        reads: r"The (.+) is lifted with ([\d.]+) kg, which its speed carries past the hardest place, where only ([\d.]+) kg can be held still",
+        holds: |told, drawn| {
+            held_all_along(drawn, &told[1], &told[3])?;
+            holds(number(&told[2]) > 1.04 * number(&told[3]), "clearly more")
+        },
     },
     Claim {
         reads: r"Everywhere else the same weight is lighter than the lifter is strong: .+",
@@ -389,6 +403,21 @@ fn efforts(drawn: &Drawn, lift: &str) -> Result<Vec<[f64; 2]>, String> {
         .zip(&asked.2)
         .map(|(c, d)| [c[0], d[1] / c[1]])
         .collect())
+}
+
+/// The weight of which the hardest place takes all: the one that is drawn, over its greatest effort.
+fn held_all_along(drawn: &Drawn, lift: &str, printed: &str) -> Result<(), String> {
+    let reads = compiled(r"(.+) \(\S+\), ([\d.]+) kg: greatest effort .+");
+    let told = super::sentences(&drawn.description);
+    let told = told.iter().filter_map(|sentence| reads.captures(sentence));
+    let own = told
+        .filter(|words| words[1].eq_ignore_ascii_case(lift))
+        .map(|words| number(&words[2]))
+        .next();
+    let kg = own.ok_or_else(|| format!("no weight of the {lift}"))?;
+    let [_, most] = hardest(drawn, lift)?;
+    let held = kg / most;
+    says(printed, held, 0.02 * held, "held all along")
 }
 
 fn hardest(drawn: &Drawn, lift: &str) -> Result<[f64; 2], String> {
@@ -904,27 +933,21 @@ const LOADS: &[Claim<Drawn>] = &[
         holds: |_, drawn| holds(alone(drawn)?[1] == 0, "no long stretch"),
     },
     Claim {
-        reads: r"A (band|chain) loads the strong end: effort from 80 to 90 % of the way is (\d+) % instead of (\d+) %",
+        reads: r"(A band loads|Chains load) the strong end: effort from 80 to 90 % of the way is (\d+) % instead of (\d+) %",
         holds: |told, drawn| {
-            says(
-                &told[2],
-                end_effort(drawn, &format!("with a {}", &told[1]))?,
-                0.5,
-                "hung",
-            )?;
+            let hung = match &told[1] {
+                "Chains load" => "with chains",
+                _ => "with a band",
+            };
+            says(&told[2], end_effort(drawn, hung)?, 0.5, "hung")?;
             says(&told[3], end_effort(drawn, "plain weight")?, 0.5, "plain")?;
             holds(number(&told[2]) > number(&told[3]), "more there")
         },
     },
     Claim {
-        reads: r"Effort from 80 to 90 % of the range is (\d+) % with the (band|chain) and (\d+) % with plain weight",
+        reads: r"Effort from 80 to 90 % of the way is (\d+) % (with a band|with chains) and (\d+) % with plain weight",
         holds: |told, drawn| {
-            says(
-                &told[1],
-                end_effort(drawn, &format!("with a {}", &told[2]))?,
-                0.5,
-                "hung",
-            )?;
+            says(&told[1], end_effort(drawn, &told[2])?, 0.5, "hung")?;
             says(&told[3], end_effort(drawn, "plain weight")?, 0.5, "plain")
         },
     },
@@ -935,7 +958,7 @@ const LOADS: &[Claim<Drawn>] = &[
     Claim {
         reads: r"The bar is lighter so that the hardest place is about as hard as with plain weight|The bar is as heavy: where the lift is hardest what hangs on it adds next to nothing",
         holds: |told, drawn| {
-            let hung = ["with a band", "with a chain"]
+            let hung = ["with a band", "with chains"]
                 .into_iter()
                 .find(|name| drawn.curve(name).is_ok());
             let hung = hung.ok_or("nothing hangs")?;
@@ -969,19 +992,24 @@ const LOADS: &[Claim<Drawn>] = &[
     },
     Claim {
         reads: r"A chain weighs more with every link that leaves the floor: .+",
-        holds: |_, drawn| grows(drawn, "with a chain"),
+        holds: |_, drawn| grows(drawn, "with chains"),
     },
     Claim {
         reads: r"Effort is demand over capacity",
         holds: is_definition,
     },
     Claim {
-        reads: r"Around its greatest value lies the sticking region: the load passes there or the lift fails",
+        reads: r"The hardest part, held still, lies around its greatest value|It says nothing about the rest of the range, where the same load is lighter",
         holds: is_definition,
     },
     Claim {
-        reads: r"It says nothing about the rest of the range, where the same load is light",
+        reads: r"A sticking region is another thing: .+",
         holds: is_definition,
+    },
+    Claim {
+        // Held to the simulation by `law_motion_is_told_as_it_is_simulated`.
+        reads: r"Of (\d+) measured lifters (\d+) had one at their maximum(?:, as this simulated one has|; this simulated one has none, which the model misses|; this simulated one has one|, and neither has this simulated one)",
+        holds: |told, _| holds(number(&told[2]) <= number(&told[1]), "a part of them"),
     },
     Claim {
         reads: r"Effort over the .+ for four loads of equal hardest place",
@@ -1005,10 +1033,9 @@ const LOADS: &[Claim<Drawn>] = &[
             };
             for part in listed(&told[1].replace(" %", "")) {
                 let (what, percent) = part.split_once(' ').ok_or("no number")?;
-                let name = if what == "both" {
-                    "with both".to_owned()
-                } else {
-                    format!("with a {what}")
+                let name = match what {
+                    "band" => "with a band".to_owned(),
+                    other => format!("with {other}"),
                 };
                 says(
                     percent,
@@ -1227,6 +1254,54 @@ fn faults_of(figure: &LectureFigure, desk: &Desk<'_>, lift: &str) -> Vec<String>
         }
     }
     faults
+}
+
+/// What is said of motion is what a repetition at the maximum does, and how measured lifters are set beside it.
+#[test]
+fn law_motion_is_told_as_it_is_simulated() {
+    let library = Library::built_in();
+    let (mut without, mut with) = (0, 0);
+    for lifter in library.names(Shelf::Lifters) {
+        let mut desk = Desk::open(&library, &lifter, System::Metric).expect("a built-in lifter");
+        for lift in ["bench-press", "overhead-press", "squat", "deadlift", "row"] {
+            desk.about = Some(lift.to_owned());
+            let mut figures = ONE_LIFT.iter().filter(|f| f.name == "sticking-region");
+            let figure = figures.next().expect("the figure of the hardest part");
+            if !desk.has(lift) || !figure.can_be_drawn(&desk) {
+                continue;
+            }
+            let question = desk.question(lift).expect("a lift of the desk");
+            let whole = Heaviness::Share(1.0);
+            let options = RepOptions::usual_for(question.movement);
+            let Ok(rep) = repetition(&question, &Setup::default(), whole, &options) else {
+                continue;
+            };
+            if !rep.trace.is_lifted() {
+                continue;
+            }
+            let sheet = (figure.build)(&desk).expect("it is drawn");
+            let words = &sheet.chart.heading().subtitle;
+            let is_none = rep.trace.sticking.is_none();
+            *(if is_none { &mut without } else { &mut with }) += 1;
+            let says_none = words.contains("has no sticking region")
+                || words.contains("too slight for a sticking region");
+            assert_eq!(is_none, says_none, "{lifter}, {lift}: {words}");
+            let load = format!("lifted, {} (the maximum)", System::Metric.mass(rep.load));
+            assert!(words.contains(&load), "{lifter}, {lift}: {load} in {words}");
+            let measured = library.measured_sticking(lift).expect("a sound file");
+            let told = sheet.caption.contains("measured lifters");
+            assert_eq!(
+                told,
+                measured.is_some(),
+                "{lifter}, {lift}: {}",
+                sheet.caption
+            );
+            let missed = measured.is_some_and(|m| 2 * m.with_region > m.lifters) && is_none;
+            let says_missed = sheet.caption.contains("which the model misses");
+            assert_eq!(missed, says_missed, "{lifter}, {lift}: {}", sheet.caption);
+        }
+    }
+    assert!(without > 2 && with > 0, "{without} without, {with} with");
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! Sentences around the lecture's sessions, its log, and loads on lifts that do not rise, against the data that are drawn.
 
 use super::below_titles::gained;
-use super::{Claim, Drawn, holds, is_definition, peak, says};
+use super::{Claim, Drawn, holds, is_definition, least, peak, says};
 use regex::Captures;
 
 /// Mean effort over the range under a load as drawn, %.
@@ -51,21 +51,33 @@ fn working(drawn: &Drawn) -> Vec<[f64; 2]> {
 /// The claims.
 pub const SESSIONS: &[Claim<Drawn>] = &[
     Claim {
-        reads: r"A (?:band|chain|cam) makes effort over the .+ (less|more) even, by (\d+) %",
+        reads: r"(?:A band makes|Chains make) effort over the .+ (less|more) even, by (\d+) %",
         holds: evener,
     },
     Claim {
-        reads: r"Mean effort over the range is (\d+) % with the (band|chain|cam) and (\d+) % with plain weight",
+        reads: r"Mean effort over the range is (\d+) % (with a band|with chains|with the cam) and (\d+) % (?:with plain weight|with a round pulley)",
         holds: |told, drawn| {
-            let hung = mean_effort(drawn, &format!("with a {}", &told[2]))?;
-            says(&told[1], hung, 0.1, "hung")?;
-            says(&told[3], mean_effort(drawn, "plain weight")?, 0.1, "plain")
+            let (hung, plain) = match &told[2] {
+                "with the cam" => ("with a cam", "round pulley"),
+                other => (other, "plain weight"),
+            };
+            says(&told[1], mean_effort(drawn, hung)?, 0.1, "hung")?;
+            says(&told[3], mean_effort(drawn, plain)?, 0.1, "plain")
         },
     },
     Claim {
-        reads: r"Where strength falls along the way, a (band|chain) adds load just where the lifter has least",
+        reads: r"Cut to the computed curve, a cam keeps effort at (\d+) %; round, it is (\d+) % to (\d+) %",
         holds: |told, drawn| {
-            let hung = drawn.curve(&format!("with a {}", &told[1]))?;
+            says(&told[1], mean_effort(drawn, "with a cam")?, 0.1, "with it")?;
+            let round = drawn.curve("effort: round pulley")?;
+            says(&told[2], least(round)[1], 0.1, "least")?;
+            says(&told[3], peak(round)[1], 0.1, "greatest")
+        },
+    },
+    Claim {
+        reads: r"Where strength falls along the way, (a band|chains) adds? load just where the lifter has least",
+        holds: |told, drawn| {
+            let hung = drawn.curve(&format!("with {}", &told[1]))?;
             let held = drawn.curve("capacity")?;
             let last = held.len() - 1;
             holds(held[last][1] < held[0][1], "strength falls")?;
@@ -86,7 +98,7 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"A cam changes the moment arm of the stack with the angle|This one is shaped after this lifter's own strength curve; a machine's is shaped after nobody's in particular",
+        reads: r"A cam changes the moment arm of the stack with the angle|This one is cut to this lifter's own computed strength curve; a machine's has one shape for all who use it|Published values of the .+ are missed by a factor of [\d.]+ \(\d+\)",
         holds: is_definition,
     },
     Claim {
@@ -99,7 +111,7 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"bench-press: flat over (\d+) weeks? \(([\u{2212}+\d.]+) kg a week, 95 % interval ([\u{2212}+\d.]+) to ([\u{2212}+\d.]+)\), .+",
+        reads: r"Bench press: flat over (\d+) weeks? \(([\u{2212}+\d.]+) kg a week, 95 % interval ([\u{2212}+\d.]+) to ([\u{2212}+\d.]+)\), .+",
         holds: |told, drawn| {
             let [slope, weeks] = slope(drawn, "trend: flat")?;
             says(&told[1], weeks, 0.6, "weeks")?;
@@ -115,7 +127,7 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"Clusters keep (\d+) % of the best velocity; straight sets stall at repetition (\d+)",
+        reads: r"Clusters keep (\d+) % of the best velocity; one straight set stalls at repetition (\d+)",
         holds: |told, drawn| {
             let kept = done(drawn, "clusters")?;
             let [low, high] = [f64::min, f64::max].map(|of| kept.iter().copied().reduce(of));
@@ -126,7 +138,7 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Clusters keep (\d+) % of the best velocity; straight sets keep (\d+) % of the best velocity",
+        reads: r"Clusters keep (\d+) % of the best velocity; one straight set keeps (\d+) % of the best velocity",
         holds: |told, drawn| {
             for (printed, name) in [(1, "clusters"), (2, "straight")] {
                 says(&told[printed], 100.0 * kept(drawn, name)?, 0.05, name)?;

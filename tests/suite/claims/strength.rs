@@ -299,7 +299,7 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         },
     },
     Claim {
-        reads: r"(?:With )?(.+?), effort is greatest (.+?), ([\d.]+) %(, more than can be held)?; the sticking region lies (.+)",
+        reads: r"(?:With )?(.+?), effort is greatest (.+?), ([\d.]+) %(, more than can be held)?; the hardest part lies (.+)",
         holds: effort_told,
     },
     Claim {
