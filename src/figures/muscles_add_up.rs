@@ -12,9 +12,7 @@ use crate::narrative::lever_words::{
 use crate::narrative::muscle_names::{muscle_label, muscle_name};
 use crate::narrative::shown_units::{ShownUnit, ShownUnits};
 use crate::plot::{Axis, Fill, Labels, LineChart, Panel, Role, Series};
-use crate::study::{
-    ForceAndArm, MusclePart, Study, muscle_layers, muscle_torque_nm, sample_of_peak,
-};
+use crate::study::{ForceAndArm, MusclePart, Study, muscle_layers, sample_of_peak};
 use crate::units::System;
 
 /// The torques of all muscles stacked upon each other.
@@ -22,7 +20,9 @@ use crate::units::System;
 pub fn muscles_add_up(lifter: &str, study: &Study, units: System) -> Sheet {
     let over = OverRange::new(study, units);
     let layers = muscle_layers(study);
-    let total = muscle_torque_nm(study, 0);
+    // What is drawn: a muscle that is stretched against the others stands in no layer.
+    let sum = |at: usize| layers.iter().map(|layer| layer.torque_nm[at]).sum();
+    let total: Vec<f64> = (0..study.range.poses.len()).map(sum).collect();
     let left = over.load_points(&study.capacity.values());
     let (fills, edges) = stacked(&over, &layers, units.torque_unit());
     let left_for_load = Series::new(LEFT_FOR_LOAD, left, Role::Reference).doubted(over.hollow());

@@ -2,6 +2,7 @@
 //!
 //! In: a lift under plain weight, what is held and lifted, measured lifters. Out: the words around the lecture's figures.
 
+use super::doubt_words::doubt_sentence;
 use super::figure_words::FigureWords;
 use super::prose::percent;
 use super::quantities::QuantityWords;
@@ -41,6 +42,10 @@ pub(crate) fn hardest_part_words(
          velocity to the slowest place behind it.{}",
         beside_measured(beside, measured)
     );
+    let plain = &plain.study;
+    if let Some(doubt) = doubt_sentence(&[(plain.movement_title.as_str(), plain)]) {
+        words.caption += &format!(" {doubt}");
+    }
     words
 }
 

@@ -219,9 +219,15 @@ const CORE: f64 = 0.5;
 /// Least width of a hollow line over the usual one of curves: rims of thinner ones are not seen; assumed.
 const LEAST_HOLLOW: f64 = 0.9;
 
+/// Least width of each rim of a hollow line, pixels of a height of 1080: on a page curves are thin.
+const LEAST_RIM: f64 = 1.6;
+
 /// Draws a line as a tube in its own colour where its curve is less sure; the gaps of dashes would open its sides.
 fn draw_hollows(frame: &mut Frame, series: &Series, plot: &Plot, width: f64) {
-    let width = width.max(LEAST_HOLLOW * frame.measures.line);
+    let least_rims = 2.0 * LEAST_RIM * frame.scene.height / 1080.0;
+    let width = width
+        .max(LEAST_HOLLOW * frame.measures.line)
+        .max(least_rims / (1.0 - CORE));
     let rims = Stroke::solid(series.role.line(&frame.colours), width);
     let core = Stroke::solid(frame.colours.background, CORE * width);
     for ends in &series.doubted {
