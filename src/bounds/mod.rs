@@ -371,6 +371,10 @@ pub struct Bounds {
     pub compared_values: Row,
     /// Poses of all curves that are compared.
     pub compared_poses: Row,
+    /// Poses of one curve that are told with all of their muscles.
+    pub detailed_poses: Row,
+    /// Poses of all invented people.
+    pub invented_poses: Row,
     /// Setups that are compared.
     pub compared_setups: Row,
     /// Change by which values are ranked.

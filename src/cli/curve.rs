@@ -7,7 +7,8 @@ use super::output;
 use super::people_options::PeopleOptions;
 use super::scatter::ScatterOption;
 use super::setup_options::{SetupOptions, setups};
-use crate::error::{CommandFault, Error, Result};
+use crate::bounds::bounds;
+use crate::error::{CommandFault, ComparisonFault, Error, Result};
 use crate::narrative::cautions::caution_in_words;
 use crate::report;
 use crate::setups::setup_cautions;
@@ -56,6 +57,13 @@ pub fn run(arguments: &CurveArguments, call: &CommandCall) -> Result<()> {
         return Err(Error::bad(CommandFault::Idle {
             option: "detail".to_owned(),
             needed: ["format", "data"].map(str::to_owned).to_vec(),
+        }));
+    }
+    let most = bounds().detailed_poses.most_of_them();
+    if arguments.detail && arguments.sampling.samples > most {
+        return Err(Error::bad(ComparisonFault::TooDetailed {
+            samples: arguments.sampling.samples,
+            most,
         }));
     }
     let library = call.models;

@@ -160,6 +160,7 @@ pub fn asked_again(file: &str, bytes: &[u8]) -> Result<Vec<String>> {
 /// Runs the program with the arguments of the process and returns its exit status.
 #[must_use]
 pub fn run() -> u8 {
+    whole_set::let_limits_fail();
     match completing::answered(command) {
         Ok(false) => status_of(std::env::args_os()),
         Ok(true) => 0,

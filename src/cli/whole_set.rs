@@ -192,6 +192,13 @@ fn staged_folder(parent: &Path) -> std::io::Result<TempDir> {
     Ok(made)
 }
 
+/// Has a file that grows beyond the user's limit fail as any other write does, where it would end the program.
+pub fn let_limits_fail() {
+    // Where it cannot be heeded the usual end stays: no harm.
+    #[cfg(unix)]
+    let _ = signal_hook::flag::register(signal_hook::consts::SIGXFSZ, std::sync::Arc::default());
+}
+
 /// Has an interruption take away what is half written, or wait until it is whole; the status is 130 then, whichever signal
 /// it was.
 fn end_cleanly() {

@@ -199,6 +199,22 @@ pub enum ComparisonFault {
         /// Samples with which so many curves fit.
         fitting: usize,
     },
+    /// More poses with all of their muscles than fit in memory.
+    TooDetailed {
+        /// Samples that were asked for.
+        samples: usize,
+        /// The most.
+        most: usize,
+    },
+    /// More poses of invented people than anybody waits for.
+    TooManyInvented {
+        /// People that were asked for.
+        people: usize,
+        /// Samples of each.
+        samples: usize,
+        /// Samples with which so many people are reckoned.
+        fitting: usize,
+    },
     /// A map of one parameter against itself.
     VariedAgainstItself {
         /// Path of the parameter.

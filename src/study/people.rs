@@ -8,8 +8,9 @@ use super::people_asked::PeopleAsked;
 use super::people_curves::{People, Tenths};
 use super::question::{Question, Study};
 use super::solve::study;
+use crate::bounds::bounds;
 use crate::capacity::CurveShape;
-use crate::error::{Error, MaximumFault, Result};
+use crate::error::{ComparisonFault, Error, MaximumFault, Result};
 use crate::numeric::quantile;
 use crate::person::{PersonTable, Scatter};
 use crate::resistance::{Item, Setup, Weight};
@@ -53,7 +54,15 @@ impl People {
     ///
     /// **Fails** if none of them can do the lift.
     pub fn of(question: &Question<'_>, asked: &PeopleAsked, setup: Option<&Setup>) -> Result<Self> {
-        asked.checked()?;
+        let count = asked.checked()?;
+        let most = bounds().invented_poses.most_of_them();
+        if count.saturating_mul(question.samples) > most {
+            return Err(Error::bad(ComparisonFault::TooManyInvented {
+                people: count,
+                samples: question.samples,
+                fitting: most / count,
+            }));
+        }
         let plain = vec![Item::Weight(Weight::Load(Mass::from_kg(PLAIN_KG)))];
         let setup = setup.cloned().unwrap_or_else(|| Setup::new("", plain));
         let each: Vec<OneCurve> = asked

@@ -161,3 +161,18 @@ fn fault_no_lift_or_person_of_a_log_sends_signs_to_the_terminal() {
         }
     }
 }
+
+#[test]
+fn fault_what_two_limits_allow_together_is_more_than_memory_or_time_hold() {
+    let samples = ["--samples", "10001"];
+    let detail = ["curve", "squat", "--detail", "--format", "csv"];
+    refused(
+        &[&detail[..], &samples].concat(),
+        &["10001 samples", "gigabyte", "up to --samples 4001"],
+    );
+    let people = ["curve", "squat", "--people", "100000"];
+    refused(
+        &[&people[..], &samples].concat(),
+        &["100000 people with 10001 samples", "up to --samples 200"],
+    );
+}

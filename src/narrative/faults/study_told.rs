@@ -159,6 +159,20 @@ fn of_a_comparison(fault: &ComparisonFault) -> Told {
             "{curves} curves of {samples} samples each are more than a gigabyte of memory"
         ))
         .hint(format!("up to --samples {fitting} fit with so many values")),
+        ComparisonFault::TooDetailed { samples, most } => Told::new(format!(
+            "{samples} samples with all of their muscles are more than a gigabyte of memory"
+        ))
+        .hint(format!("up to --samples {most} fit with --detail")),
+        ComparisonFault::TooManyInvented {
+            people,
+            samples,
+            fitting,
+        } => Told::new(format!(
+            "{people} people with {samples} samples each are more than half an hour of work"
+        ))
+        .hint(format!(
+            "with so many people up to --samples {fitting}, or fewer people"
+        )),
         ComparisonFault::SameValue { first, other, path } => {
             Told::new(format!("{first} and {other} are the same value of {path}"))
         }
