@@ -156,12 +156,22 @@ fn check<D>(text: &str, claims: &[Claim<D>], data: &D) -> Result<(), String> {
     Ok(())
 }
 
+/// What reads a whole sentence.
+fn compiled(reads: &str) -> Regex {
+    made(format!("^(?:{reads})$"))
+}
+
+/// What reads a part of a text, wherever it stands.
+fn anywhere(reads: &str) -> Regex {
+    made(reads.to_owned())
+}
+
 /// Regular expressions are made once.
-fn compiled(reads: &'static str) -> Regex {
-    static MADE: LazyLock<Mutex<HashMap<&'static str, Regex>>> = LazyLock::new(Mutex::default);
+fn made(pattern: String) -> Regex {
+    static MADE: LazyLock<Mutex<HashMap<String, Regex>>> = LazyLock::new(Mutex::default);
     let mut made = MADE.lock().expect("no test panics while it reads");
-    made.entry(reads)
-        .or_insert_with(|| Regex::new(&format!("^(?:{reads})$")).expect("a pattern"))
+    made.entry(pattern)
+        .or_insert_with_key(|pattern| Regex::new(pattern).expect("a pattern"))
         .clone()
 }
 

@@ -6,7 +6,9 @@ use super::drawings::{BODIES, CURVES, LIMITS, MOTION, PEOPLE};
 use super::families::{FAMILIES, STACK, as_it_is};
 use super::sessions::SESSIONS;
 use super::strength::{CLAIMS, Curves};
-use super::{Claim, Drawn, check, compiled, holds, is_definition, least, peak, says, step};
+use super::{
+    Claim, Drawn, anywhere, check, compiled, holds, is_definition, least, peak, says, step,
+};
 use crate::lift_by_another_name::LIFTS;
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use regex::Captures;
@@ -904,7 +906,7 @@ const LOADS: &[Claim<Drawn>] = &[
         reads: r"A chain is as strong as its weakest link: .+",
         holds: |_, drawn| {
             let [alone, all] = alone(drawn)?;
-            holds(alone == all, "one joint alone everywhere")
+            holds(alone == all && all > 0, "one joint alone everywhere")
         },
     },
     Claim {
@@ -1066,7 +1068,7 @@ fn alone(drawn: &Drawn) -> Result<[usize; 2], String> {
     let last = (drawn.curves[0].2.len() - 1) as f64;
     let sample = |percent: &str| (number(percent) * last / 100.0).round() as usize;
     let (mut alone, mut all) = (0, 0);
-    for told in compiled(STRETCH).captures_iter(&drawn.description.replace("; ", ";\n")) {
+    for told in anywhere(STRETCH).captures_iter(&drawn.description.replace("; ", ";\n")) {
         let (from, to) = (sample(&told[3]), sample(&told[4]));
         let sum = |points: &[[f64; 2]]| points[from..=to].iter().map(|p| p[1]).sum::<f64>();
         let gains: Vec<f64> = drawn.curves.iter().map(|c| sum(&c.2)).collect();
@@ -1075,6 +1077,59 @@ fn alone(drawn: &Drawn) -> Result<[usize; 2], String> {
         alone += usize::from(most >= 0.98 * gains.iter().sum::<f64>());
     }
     Ok([alone, all])
+}
+
+#[test]
+fn fault_a_weakest_link_that_is_none_is_found() {
+    let gains = |name: &str, gain: fn(usize) -> f64| {
+        let points = (0..=10).map(|at| [10.0 * at as f64, gain(at)]);
+        (String::new(), name.to_owned(), points.collect())
+    };
+    let figure = |shared: bool| {
+        Drawn {
+        curves: vec![
+            gains("hip", |at| if at <= 5 { 0.99 } else { 0.2 }),
+            match shared {
+                true => gains("knee", |at| if at <= 5 { 0.5 } else { 0.8 }),
+                false => gains("knee", |at| if at <= 5 { 0.0 } else { 0.8 }),
+            },
+        ],
+        description: "Gain of the heaviest load. The strength of hip counts most, with 0.99 % in the mean, from 0 % to 50 % of the \
+                      range; the strength of knee counts most, with 0.8 % in the mean, from 60 % to 100 % of the range."
+            .to_owned(),
+        ..Drawn::default()
+    }
+    };
+    assert_eq!(alone(&figure(false)), Ok([1, 2]));
+    assert_eq!(alone(&figure(true)), Ok([0, 2]));
+    let told = |begin: &str, shared: bool| {
+        let text = format!(
+            "{begin}, and more strength of each of them helps by as much as its line says."
+        );
+        check(&text, LOADS, &figure(shared)).is_ok()
+    };
+    let part = "In a part of the range one joint alone is the weakest link; elsewhere joints share the limit";
+    let nowhere = "Here no single joint is the weakest link: the joints share the limit";
+    assert!(told(part, false) && told(nowhere, true));
+    assert!(!told(part, true) && !told(nowhere, false));
+    for (text, is_shared) in [
+        (
+            "A chain is as strong as its weakest link: more strength of one joint alone helps.",
+            false,
+        ),
+        (
+            "Over this lift no single joint is the weakest link for long.",
+            true,
+        ),
+    ] {
+        assert!(check(text, LOADS, &figure(is_shared)).is_err(), "{text}");
+        let empty = Drawn {
+            description: String::new(),
+            ..figure(is_shared)
+        };
+        let is_right = check(text, LOADS, &empty).is_ok();
+        assert_eq!(is_right, text.starts_with("Over"), "{text}");
+    }
 }
 
 /// The joint whose line is the highest, at every sample.

@@ -551,7 +551,7 @@ fn fault_an_excess_beyond_what_the_samples_promise_is_found() {
     }
     let alone = |percent: f64, more: &str| {
         let text = format!(
-            "With 80 kg, effort is greatest at 4 cm, {percent} %{more}; the sticking region lies from 0 to 10 cm"
+            "With 80 kg, effort is greatest at 4 cm, {percent} %{more}; the hardest part lies from 0 to 10 cm"
         );
         check(&text, CLAIMS, &curves)
     };
