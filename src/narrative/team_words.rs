@@ -284,10 +284,13 @@ fn days_of_person(plans: &MemberPlans) -> String {
             1 => String::new(),
             _ => format!("{}: ", day_name(number)),
         };
+        let counts = [(day.attempts, "attempt"), (day.sets, "working set")];
+        let counts = counts.iter().filter(|(count, _)| *count > 0);
+        let counts: Vec<String> = counts.map(|(n, noun)| counted_noun(*n, noun)).collect();
         format!(
             "{head}{} ({}, about {} min)",
             lifts.join(", "),
-            counted_noun(day.sets, "working set"),
+            counts.join(" and "),
             rounded(day.time.as_s() / 60.0, 0)
         )
     };

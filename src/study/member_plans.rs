@@ -52,6 +52,8 @@ pub struct TeamDay {
     pub lifts: Vec<usize>,
     /// Time of the longest sessions of all of them.
     pub time: Duration,
-    /// Their working sets.
+    /// Working sets of those that are planned.
     pub sets: usize,
+    /// Most attempts of those that are tested.
+    pub attempts: usize,
 }

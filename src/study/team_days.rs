@@ -14,12 +14,13 @@ pub const DAYS_APART: usize = 3;
 /// What orders a lift: tests before plans, several joints before one, legs first.
 type Order = (bool, bool, bool, usize);
 
-/// One lift with its order, its longest time and its sets.
+/// One lift with its order, its longest time, its sets and attempts.
 struct TimedLift {
     order: Order,
     place: usize,
     time_s: f64,
     sets: usize,
+    attempts: usize,
 }
 
 /// The days of a person, lifts without a plan left out.
@@ -45,6 +46,7 @@ fn shared_out(lifts: &[TimedLift], count: usize) -> Vec<TeamDay> {
         lifts: Vec::new(),
         time: Duration::ZERO,
         sets: 0,
+        attempts: 0,
     };
     let mut days = vec![empty; count];
     for lift in lifts {
@@ -55,22 +57,23 @@ fn shared_out(lifts: &[TimedLift], count: usize) -> Vec<TeamDay> {
         day.lifts.push(lift.place);
         day.time = Duration::from_s(day.time.as_s() + lift.time_s);
         day.sets += lift.sets;
+        day.attempts += lift.attempts;
     }
     days
 }
 
 fn timed((place, lift): (usize, &MemberLift)) -> Option<TimedLift> {
-    let (planned, is_plan, time_s, sets) = match &lift.plan {
+    let (planned, is_plan, time_s, (sets, attempts)) = match &lift.plan {
         LiftPlan::Sessions(answer) => {
             let plans = || answer.sessions.iter().map(|session| &session.plan);
             let first = plans().next()?;
             let time_s = plans().map(|plan| plan.time().as_s()).fold(0.0, f64::max);
             let sets = plans().map(|plan| plan.working_sets().count()).max();
-            (&first.draft.lift, true, time_s, sets.unwrap_or(0))
+            (&first.draft.lift, true, time_s, (sets.unwrap_or(0), 0))
         }
         LiftPlan::Test(test) => {
             let time_s = test.time().as_s();
-            (&test.lift, false, time_s, test.attempts as usize)
+            (&test.lift, false, time_s, (0, test.attempts as usize))
         }
         LiftPlan::Nothing(_) => return None,
     };
@@ -79,5 +82,6 @@ fn timed((place, lift): (usize, &MemberLift)) -> Option<TimedLift> {
         place,
         time_s,
         sets,
+        attempts,
     })
 }

@@ -56,7 +56,18 @@ fn law_lifts_that_contradict_one_another_are_told() {
     assert!(!read(folder.path(), "bo-invented.html").contains("does not fit"));
 }
 
-/// Several lifts of a person: every planned one once, in its order, on days that are not too long; times and sets add up.
+/// The line of a person's days.
+fn days_of<'a>(told: &'a str, name: &str) -> &'a str {
+    let line = told.split(&format!("- {name}: ")).nth(1);
+    let line = line.unwrap_or_else(|| panic!("no days of {name}: {told}"));
+    line.split(" - ").next().unwrap_or(line)
+}
+
+/// Lifts of several joints, legs first.
+const SEVERAL_JOINTS: [&str; 5] = ["squat", "deadlift", "bench-press", "overhead-press", "row"];
+
+/// Several lifts of a person, planned or tested: every one once, in its order, on days that are not too long; times, sets
+/// and attempts add up.
 #[test]
 fn law_several_lifts_have_an_order_and_days_that_end() {
     let folder = folder_with(
@@ -66,49 +77,81 @@ fn law_several_lifts_have_an_order_and_days_that_end() {
     );
     let told = planned(folder.path(), &[]).done();
     let one = in_one_line(&told.out);
-    let line = one.split("- Bo (invented): ").nth(1).expect("his days");
-    let line = line.split(" - Order: ").next().expect("an end");
-    let times = regex::Regex::new(r"([0-9]+) working sets, about ([0-9]+) min").expect("a pattern");
-    let minutes: Vec<f64> = times
-        .captures_iter(line)
-        .map(|found| found[2].parse().expect("minutes"))
-        .collect();
-    assert!(
-        minutes.len() > 1 && minutes.iter().all(|day| *day <= 75.0),
-        "{line}"
-    );
-    let sheet = read(folder.path(), "bo-invented.html");
-    let own = regex::Regex::new(r"about ([0-9]+) min,").expect("a pattern");
-    let own: f64 = own
-        .captures_iter(&sheet)
-        .map(|found| found[1].parse::<f64>().expect("minutes"))
-        .sum();
-    assert!(
-        own > 0.0 && minutes.iter().sum::<f64>() >= own - 3.0,
-        "{own}: {line}"
-    );
-    let lifts = [
-        "squat",
-        "deadlift",
-        "bench-press",
-        "overhead-press",
-        "row",
-        "biceps-curl",
+    let count = |text: &str, pattern: &str| -> Vec<f64> {
+        let pattern = regex::Regex::new(pattern).expect("a pattern");
+        let found = pattern.captures_iter(text);
+        found
+            .map(|found| found[1].parse().expect("a number"))
+            .collect()
+    };
+    // What is not told is tested, and that comes first.
+    let tested: [(&str, &str, &[&str]); 2] = [
+        ("Bo (invented)", "bo-invented.html", &["row"]),
+        (
+            "Cy (invented)",
+            "cy-invented.html",
+            &["squat", "deadlift", "overhead-press", "row", "biceps-curl"],
+        ),
     ];
-    for lift in lifts {
-        assert_eq!(line.matches(lift).count(), 1, "{lift}: {line}");
-    }
-    for day in line.split("day ").skip(1) {
-        let place = |lift: &str| day.find(lift);
-        if let (Some(curl), Some(press)) = (place("biceps-curl"), place("press")) {
-            assert!(press < curl, "{day}");
+    for (name, sheet, tested) in tested {
+        let line = days_of(&one, name);
+        let minutes = count(line, r"about ([0-9]+) min");
+        assert!(
+            minutes.len() > 1 && minutes.iter().all(|day| *day <= 75.0),
+            "{line}"
+        );
+        let days: Vec<&str> = line.split("day ").skip(1).collect();
+        assert_eq!(days.len(), minutes.len(), "{line}");
+        let rank = |lift: &str| {
+            let place = SEVERAL_JOINTS.iter().position(|known| *known == lift);
+            let arms = place.is_none_or(|place| place > 1);
+            (!tested.contains(&lift), place.is_none(), arms)
+        };
+        let mut seen = Vec::new();
+        for day in days {
+            let lifts = day
+                .split(": ")
+                .nth(1)
+                .and_then(|day| day.split(" (").next());
+            let lifts: Vec<&str> = lifts.expect("lifts").split(", ").collect();
+            assert!(lifts.is_sorted_by_key(|lift| rank(lift)), "{day}");
+            let is_tested = |lift: &&str| tested.contains(lift);
+            assert_eq!(
+                day.contains(" attempt"),
+                lifts.iter().any(is_tested),
+                "{day}"
+            );
+            let is_planned = |lift: &&str| !is_tested(lift);
+            assert_eq!(
+                day.contains(" working set"),
+                lifts.iter().any(is_planned),
+                "{day}"
+            );
+            seen.extend(lifts);
         }
-        if let (Some(press), Some(squat)) = (place("bench-press"), place("squat")) {
-            assert!(squat < press, "{day}");
-        }
+        seen.sort_unstable();
+        let mut all = [&SEVERAL_JOINTS[..], &["biceps-curl"]].concat();
+        all.sort_unstable();
+        assert_eq!(seen, all, "{line}");
+        let sheet = read(folder.path(), sheet);
+        let own: f64 = count(&sheet, "about ([0-9]+) min,").iter().sum();
+        assert!(
+            own > 0.0 && minutes.iter().sum::<f64>() >= own - 3.0,
+            "{own}: {line}"
+        );
+        assert!(sheet.contains("lift 1 of "), "{sheet}");
+        // The table tells the working sets of each planned lift.
+        let row = format!("{name} ");
+        let rows = told
+            .out
+            .lines()
+            .filter(|line| line.trim_start().starts_with(&row));
+        let rows: String = rows.collect::<Vec<_>>().join("\n");
+        let sets: f64 = count(&rows, r" ([0-9]+) × [0-9]+ at").iter().sum();
+        let line_sets: f64 = count(line, "([0-9]+) working sets?").iter().sum();
+        assert!(sets > 0.0);
+        assert!((sets - line_sets).abs() < 1.0e-9, "{rows}: {line}");
     }
-    assert!(!one.contains("- Cy (invented)"), "{one}");
-    assert!(sheet.contains("lift 1 of "), "{sheet}");
 }
 
 /// A load that helps is no maximum, and is told as that; the other unit of an odd maximum is shown.
