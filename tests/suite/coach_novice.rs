@@ -163,18 +163,8 @@ fn law_bands_are_warned_of_alike_in_picks_and_plans() {
         "strength-lab",
         "--all",
     ]);
-    let plan = call(&[
-        "plan",
-        "squat",
-        "--one-rm",
-        "140 kg",
-        "--training-months",
-        "40",
-        "--method",
-        "bands",
-        "--gym",
-        "garage",
-    ]);
+    let bands = ["--method", "bands", "--gym", "strength-lab"];
+    let plan = call(&[&crate::calling::HEAVY_SQUAT[..], &bands].concat());
     for answer in [pick.done(), plan.done()] {
         let text = in_one_line(&answer.out);
         for caution in torquill::setups::OF_BANDS {
