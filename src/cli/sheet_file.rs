@@ -83,6 +83,6 @@ pub fn write(
             sessions: sessions.len(),
         }));
     };
-    let words = PlanWords::of(&session.plan, units);
+    let words = PlanWords::of_session(session, units);
     write_words(path, (&session_name(session.name), &words), paper, call)
 }

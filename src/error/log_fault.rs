@@ -2,6 +2,7 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
+use super::person_fault::JudgedBy;
 use crate::units::{Mass, QuantityFault, Speed};
 
 /// What is wrong with a training log.
@@ -206,6 +207,19 @@ pub enum LogRowFault {
     NoLift {
         /// What stands in the field.
         written: String,
+    },
+    /// A set that stands for a 1RM which nobody has.
+    ImpossibleOneRm {
+        /// Name of the movement.
+        movement: String,
+        /// The 1RM.
+        one_rm: Mass,
+        /// The 1RM over what is expected of them.
+        over_expected: f64,
+        /// Standard deviations from it.
+        deviations: f64,
+        /// Who it is judged by.
+        judged_by: JudgedBy,
     },
     /// No quantity of the kind that the column holds.
     Quantity(QuantityFault),

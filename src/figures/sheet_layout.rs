@@ -5,8 +5,9 @@
 
 use crate::draw::{Face, Rect, lettering};
 use crate::narrative::plan_words::{PlanWords, SetRow};
+use crate::narrative::sheet_labels::FILL_IN;
 use crate::narrative::sheet_words::{
-    CAUTIONS, COLUMN_HEADS, FILL_IN, SheetBlock, blocks, sheet_facts, sheet_heading,
+    CAUTIONS, COLUMN_HEADS, SheetBlock, blocks, sheet_facts, sheet_heading,
 };
 
 /// Paper of the sheet.
@@ -197,10 +198,10 @@ impl SheetLayout {
             let start = from + lettering::width(name, small, Face::Regular) + self.em(0.5);
             let end = from + third - self.em(1.2);
             self.rule(start, end, self.y + 2.0, 1.0);
-            if let Some(athlete) = words.athlete.as_ref().filter(|_| index == 0) {
+            if let Some(known) = words.filled_in(index) {
                 let size = self.em(1.15);
                 let (room, least) = (end - start, 0.6 * size);
-                let fitted = lettering::fit(athlete, size, least, Face::Bold, room, 1);
+                let fitted = lettering::fit(known, size, least, Face::Bold, room, 1);
                 let line = fitted.lines.first().cloned().unwrap_or_default();
                 self.write(
                     [start, self.y],

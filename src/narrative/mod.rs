@@ -78,6 +78,7 @@ pub mod session_words;
 pub(crate) mod setup_names;
 pub mod setups;
 pub(crate) mod shared_phrases;
+pub mod sheet_labels;
 pub mod sheet_words;
 pub mod shown_files;
 pub mod shown_units;

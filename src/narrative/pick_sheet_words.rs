@@ -41,6 +41,7 @@ pub fn pick_sheet_words(
     let notes = pick.answers.iter().filter(|answer| *answer != picked);
     let words = PlanWords {
         athlete: None,
+        date: None,
         movement: pick.study.movement_title.clone(),
         one_rm: format!("1RM {}, simulated", units.mass(pick.safety.one_rm)),
         level: pick.study.lifter_title.clone(),

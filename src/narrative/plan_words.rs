@@ -12,11 +12,13 @@ use super::session_words::{
     progression, rest_time, set_note,
 };
 use super::setups::hazards_of;
+use super::sheet_labels::{DATE, FILL_IN, NAME};
 use super::spotter_words::{Call, calls, spotters};
 use crate::session::draft::{Draft, LoweringPrediction, SessionPlan, SessionPrediction};
 use crate::session::fatigue::FatigueJoint;
 use crate::session::planned_set::{PlannedSet, RepetitionsAllowed, SetIntent, SetKind};
 use crate::session::strength::Strength;
+use crate::study::PlannedSession;
 use crate::units::{Mass, System};
 use std::collections::BTreeMap;
 
@@ -66,6 +68,8 @@ const MOST_HAZARDS: usize = 2;
 pub struct PlanWords {
     /// Who it is for, printed where a name would be written by hand.
     pub athlete: Option<String>,
+    /// The day of the session, printed where it would be written by hand.
+    pub date: Option<String>,
     /// "Bench press".
     pub movement: String,
     /// "1RM 140 kg, as given".
@@ -103,6 +107,26 @@ impl PlanWords {
         self.cautions.iter().filter(is_other)
     }
 
+    /// A session in words, with its day where it has one; one that stands for several weeks is done on several.
+    #[must_use]
+    pub fn of_session(session: &PlannedSession, units: System) -> Self {
+        let date = session.name.date().filter(|_| session.name.weeks() == 1);
+        Self {
+            date: date.map(|date| date.to_string()),
+            ..Self::of(&session.plan, units)
+        }
+    }
+
+    /// What is known of a line of [`FILL_IN`], by its place.
+    #[must_use]
+    pub fn filled_in(&self, place: usize) -> Option<&String> {
+        match FILL_IN.get(place) {
+            Some(&NAME) => self.athlete.as_ref(),
+            Some(&DATE) => self.date.as_ref(),
+            _ => None,
+        }
+    }
+
     /// A plan in words.
     #[must_use]
     pub fn of(plan: &SessionPlan, units: System) -> Self {
@@ -112,6 +136,7 @@ impl PlanWords {
         let remarks = draft.remarks.iter();
         Self {
             athlete: None,
+            date: None,
             movement: draft.lift.title.clone(),
             one_rm: one_rm_words(draft, units),
             level: level_name(draft.lift.level()).to_owned(),

@@ -4,6 +4,8 @@
 
 use super::doubted_sets::{break_in_words, jump_in_words};
 use super::faults::told;
+use super::log_words::more_left_out;
+use super::progress_words::left_out_row;
 use super::progress_words::{since_lay_off, verdict_in_words, where_now_is_from};
 use super::prose::percent;
 use super::quantities::{QuantityWords, rounded};
@@ -198,7 +200,11 @@ pub fn progression(progression: &Progression, units: System) -> String {
             next,
         } => {
             let next = next.map_or_else(String::new, |next| {
-                format!("; the next load here is {}", units.mass(next))
+                format!(
+                    "; the lightest load here that is {} % more is {}",
+                    percent.0,
+                    units.mass(next)
+                )
             });
             return format!(
                 "When {repetitions} repetitions{} are possible in the last set of two sessions running, raise the load by \
@@ -374,6 +380,8 @@ pub fn plan_note(note: &PlanNote, units: System) -> String {
             units.mass(*of_log),
             units.mass(*fitted)
         ),
+        PlanNote::RowLeftOut(row) => left_out_row(row, units),
+        PlanNote::MoreRowsLeftOut(more) => more_left_out(*more),
         PlanNote::UsualPlates => {
             "Loads: a bar and the usual plates; --gym takes those of a gym.".to_owned()
         }

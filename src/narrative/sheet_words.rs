@@ -21,9 +21,6 @@ pub const COLUMN_HEADS: [&str; 9] = [
 /// They are columns of a training log.
 pub const BLANKS: [&str; 3] = ["Done", "RIR", "m/s"];
 
-/// Lines to fill in by hand.
-pub const FILL_IN: [&str; 4] = ["Name", "Date", "Coach", "Pain 0-10"];
-
 /// Head of the cautions.
 pub const CAUTIONS: &str = "Cautions";
 

@@ -219,7 +219,7 @@ pub fn member_pages(plans: &MemberPlans, units: System) -> Vec<TeamPage> {
             LiftPlan::Sessions(answer) => pages.extend(answer.sessions.iter().map(|session| {
                 page(
                     session_name(session.name),
-                    PlanWords::of(&session.plan, units),
+                    PlanWords::of_session(session, units),
                 )
             })),
             LiftPlan::Test(test) => {

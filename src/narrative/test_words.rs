@@ -32,6 +32,7 @@ pub fn test_words(test: &MaximumTest, units: System) -> PlanWords {
     rows.push(attempt_row(test, units));
     PlanWords {
         athlete: None,
+        date: None,
         movement: test.lift.title.clone(),
         one_rm: "1RM not known yet".to_owned(),
         level: level_name(test.lift.level()).to_owned(),

@@ -5,8 +5,9 @@
 use crate::figures::{Paper, sheet_type_pt};
 use crate::narrative::plan_words::{PlanWords, SetRow};
 use crate::narrative::session_words::session_name;
+use crate::narrative::sheet_labels::FILL_IN;
 use crate::narrative::sheet_words::{
-    BLANKS, CAUTIONS, COLUMN_HEADS, FILL_IN, SheetBlock, blocks, sheet_facts, sheet_heading,
+    BLANKS, CAUTIONS, COLUMN_HEADS, SheetBlock, blocks, sheet_facts, sheet_heading,
 };
 use crate::narrative::team_words::TeamPage;
 use crate::study::PlannedSession;
@@ -49,7 +50,7 @@ pub fn pages_html(sessions: &[TeamPage], paper: Paper) -> String {
 pub fn sheet_html(sessions: &[PlannedSession], units: System, paper: Paper) -> String {
     pages(paper, |page| {
         for session in sessions {
-            let words = PlanWords::of(&session.plan, units);
+            let words = PlanWords::of_session(session, units);
             section(page, &session_name(session.name), &words, paper);
         }
     })
@@ -80,8 +81,8 @@ fn section(page: &mut String, session: &str, words: &PlanWords, paper: Paper) {
     }
     page.push_str("<p class=\"fill\">");
     for (index, name) in FILL_IN.iter().enumerate() {
-        let known = words.athlete.as_ref().filter(|_| index == 0);
-        let known = known.map_or_else(String::new, |athlete| escaped(athlete));
+        let known = words.filled_in(index);
+        let known = known.map_or_else(String::new, |known| escaped(known));
         let _ = write!(page, "{name}<span>{known}</span>");
     }
     page.push_str("</p>\n<table><thead><tr>");

@@ -116,21 +116,22 @@ pub fn team_log(plans: &[MemberPlans], units: System) -> String {
     let mut rows = Vec::new();
     for plans in plans {
         for lift in &plans.lifts {
-            let mut row = |session: &str, set: usize, load: String, planned: String| {
-                let row = [
-                    String::new(),
-                    guarded(&plans.member.name).into_owned(),
-                    lift.movement.clone(),
-                    session.to_owned(),
-                    set.to_string(),
-                    load,
-                    planned,
-                    String::new(),
-                    String::new(),
-                    String::new(),
-                ];
-                rows.push(row.to_vec());
-            };
+            let mut row =
+                |(session, date): (&str, &str), set: usize, load: String, planned: String| {
+                    let row = [
+                        date.to_owned(),
+                        guarded(&plans.member.name).into_owned(),
+                        lift.movement.clone(),
+                        session.to_owned(),
+                        set.to_string(),
+                        load,
+                        planned,
+                        String::new(),
+                        String::new(),
+                        String::new(),
+                    ];
+                    rows.push(row.to_vec());
+                };
             match &lift.plan {
                 LiftPlan::Sessions(answer) => {
                     let weekly = answer.sessions.iter();
@@ -141,18 +142,20 @@ pub fn team_log(plans: &[MemberPlans], units: System) -> String {
                     let mut weekly: Vec<_> = weekly.collect();
                     weekly.sort_by_key(|(_, name)| name.place());
                     for (session, name) in weekly {
+                        let date = name.date().map(|date| date.to_string());
+                        let date = date.unwrap_or_default();
                         let name = session_name(name);
                         for (index, set) in session.plan.working_sets().enumerate() {
                             let load = set.load.total + session.plan.draft.lift.body;
                             let planned = set.repetitions().to_string();
-                            row(&name, index + 1, mass_in(load, units), planned);
+                            row((&name, &date), index + 1, mass_in(load, units), planned);
                         }
                     }
                 }
                 LiftPlan::Test(test) => {
                     for attempt in 1..=test.attempts as usize {
                         let planned = test.attempt_repetitions.to_string();
-                        row(test_name(test), attempt, String::new(), planned);
+                        row((test_name(test), ""), attempt, String::new(), planned);
                     }
                 }
                 LiftPlan::Nothing(_) => {}

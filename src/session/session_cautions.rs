@@ -8,7 +8,7 @@ use super::rests::HEAVY_SHARE;
 use super::status::AgeCare;
 use super::strength::PlannedLift;
 use crate::movement::{Catch, Handling, Handover};
-use crate::setups::Caution;
+use crate::setups::{Caution, OF_BANDS};
 
 /// What a plan does, as far as cautions and spotters depend on it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -57,10 +57,9 @@ pub fn that_apply(plan: &Circumstances, lift: &PlannedLift, beyond: bool) -> Vec
         ),
         (plan.handling.catch == Catch::SledStops, Caution::SledStops),
         (plan.handling.rounding_back, Caution::RoundingBack),
-        (bands, Caution::InspectBands),
-        (bands, Caution::AnchorBands),
-        (bands, Caution::Recoil),
-        (bands, Caution::MeasuredStretch),
+    ];
+    let of_bands = OF_BANDS.map(|caution| (bands, caution));
+    let last = [
         (plan.method == Method::Chains, Caution::EvenChains),
         (overload || beyond, Caution::ExperiencedOnly),
         ((overload || beyond) && arms, Caution::ArmsAndSpotters),
@@ -72,7 +71,8 @@ pub fn that_apply(plan: &Circumstances, lift: &PlannedLift, beyond: bool) -> Vec
         over_expected: odd.over_expected,
         deviations: odd.deviations,
     });
-    let apply = table.into_iter().filter(|(applies, _)| *applies);
+    let all = table.into_iter().chain(of_bands).chain(last);
+    let apply = all.filter(|(applies, _)| *applies);
     let mut cautions: Vec<Caution> = apply.map(|(_, caution)| caution).chain(unlikely).collect();
     let after_the_usual = 3.min(cautions.len());
     cautions.splice(after_the_usual..after_the_usual, of_age(trainee.age_years));

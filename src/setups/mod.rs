@@ -52,6 +52,6 @@ pub use plate_sums::MOST_PLATES_A_SIDE;
 pub use safety_limits::SafetyLimits;
 pub use search::Watch;
 pub use setup_family::SetupFamily;
-pub use usual_cautions::{Caution, Uses, setup_cautions, usual_cautions};
+pub use usual_cautions::{Caution, OF_BANDS, Uses, setup_cautions, usual_cautions};
 pub use usual_gym::{usual_gym, usual_gym_with_light_bars};
 pub use wish::{Goal, LoadLimit, MOST_HUNG, STUDIED_SHARES, Wish};

@@ -93,6 +93,15 @@ pub struct Uses {
     pub beyond: bool,
 }
 
+/// What to watch for wherever bands are used, in a fixed order.
+pub const OF_BANDS: [Caution; 5] = [
+    Caution::InspectBands,
+    Caution::AnchorBands,
+    Caution::Recoil,
+    Caution::MeasuredStretch,
+    Caution::BandsOfOneLabel,
+];
+
 /// The usual cautions that apply, in a fixed order.
 #[must_use]
 pub fn usual_cautions(uses: Uses) -> Vec<Caution> {
@@ -110,14 +119,14 @@ pub fn usual_cautions(uses: Uses) -> Vec<Caution> {
         (arms && uses.heavy, Caution::AgreeWithSpotters),
         (uses.catch == Catch::SledStops, Caution::SledStops),
         (uses.rounding_back, Caution::RoundingBack),
-        (uses.bands, Caution::InspectBands),
-        (uses.bands, Caution::AnchorBands),
-        (uses.bands, Caution::Recoil),
-        (uses.bands, Caution::BandsOfOneLabel),
+    ];
+    let last = [
         (uses.chains, Caution::EvenChains),
         (true, Caution::LighterFirst),
     ];
-    let apply = table.into_iter().filter(|(applies, _)| *applies);
+    let bands = OF_BANDS.map(|caution| (uses.bands, caution));
+    let all = table.into_iter().chain(bands).chain(last);
+    let apply = all.filter(|(applies, _)| *applies);
     apply.map(|(_, caution)| caution).collect()
 }
 

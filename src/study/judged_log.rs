@@ -6,6 +6,7 @@
 use super::log_study::{LogChoice, log_of};
 use super::log_trend::trend_of;
 use super::possible_maximum::check_of_anybody;
+use super::possible_rows::without_impossible;
 use crate::error::Result;
 use crate::library::Library;
 use crate::progress::log_profile::{NoProfile, VelocityProfile, velocity_profile};
@@ -35,7 +36,8 @@ pub fn log_study<'a>(
 ) -> Result<LogStudy<'a>> {
     let lift = lift.map(|lift| library.lift_names().named(lift));
     let log = log_of(library, choice)?.of_lift(lift.as_deref())?;
-    let trend = trend_of(library, &log)?;
+    let judge = |log: &Log| trend_of(library, log);
+    let (log, trend) = without_impossible(log, choice.bad_rows, judge)?;
     check_possible(library, &log, trend.one_rm_now())?;
     let profile = velocity_profile(&log, &library.published()?.estimates.velocity);
     Ok(LogStudy {

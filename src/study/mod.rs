@@ -69,6 +69,7 @@ mod plan_question;
 mod planned_log;
 mod planned_sessions;
 mod possible_maximum;
+mod possible_rows;
 mod question;
 mod rank;
 mod rep_outcome;

@@ -4,6 +4,7 @@
 
 use super::log_study::{LogChoice, log_of};
 use super::log_trend::check_shown;
+use super::possible_rows::without_impossible;
 use crate::error::{Error, PersonFault, Result};
 use crate::library::Library;
 use crate::movement::Carrier;
@@ -35,7 +36,7 @@ pub fn measured_in_log(
     choice: &LogChoice,
     body_mass: Mass,
 ) -> Result<MeasuredInLog> {
-    let log = log_of(library, choice)?;
+    let mut log = log_of(library, choice)?;
     let known = library.movements();
     let published = &library.published()?.estimates;
     let equations = &published.repetitions;
@@ -45,11 +46,18 @@ pub fn measured_in_log(
         if !known.contains(&lift) {
             continue;
         }
-        let (counted, slips) = without_jumps(&log.of_lift(Some(&lift))?, published);
-        let best = best_set(&counted, equations);
-        let shown = slips.iter().map(|slip| (slip.set.line, slip.one_rm));
-        let of_best = best.iter().map(|(one_rm, set)| (set.line, *one_rm));
-        check_shown(library, &lift, shown.chain(of_best))?;
+        let judge = |log: &Log| -> Result<_> {
+            let (counted, slips) = without_jumps(log, published);
+            let best = best_set(&counted, equations);
+            let shown = slips.iter().map(|slip| (slip.set.line, slip.one_rm));
+            let of_best = best.iter().map(|(one_rm, set)| (set.line, *one_rm));
+            check_shown(library, &lift, shown.chain(of_best))?;
+            Ok((slips, best))
+        };
+        let of_lift = log.of_lift(Some(&lift))?;
+        let already = of_lift.skipped.len();
+        let (judged, (slips, best)) = without_impossible(of_lift, choice.bad_rows, judge)?;
+        log.skipped.extend(judged.skipped.into_iter().skip(already));
         jumps.extend(slips);
         let Some((_, best)) = best else {
             continue;

@@ -63,7 +63,8 @@ pub(super) fn plan_ground(
     let record = files.map(|name| library.lifter_files(name)).transpose()?;
     let record = record.map(|files| files.record);
     let trainee = trainee(asked, record.as_ref(), &mut notes);
-    let mut lift = planned_lift(asked, library, (question, record.as_ref()), trainee)?;
+    let told = (question, record.as_ref());
+    let mut lift = planned_lift(asked, library, told, trainee, &mut notes)?;
     lift.unlikely = unlikely_maximum(asked, library, model, &lift)?;
     notes.extend(differing_lifter(question, record.as_ref(), &lift)?);
     let scaled = lifter_of_one_rm(question, lift.one_rm).map(|scaled| Lifter {
@@ -159,6 +160,7 @@ fn planned_lift(
     library: &Library,
     (question, record): (&Question<'_>, Option<&LifterRecord>),
     trainee: Trainee,
+    notes: &mut Vec<PlanNote>,
 ) -> Result<PlannedLift> {
     let body = carried_body(&question.movement.carrier()?, question.lifter);
     let mut log_facts = None;
@@ -174,6 +176,9 @@ fn planned_lift(
         }
         (None, Some(log)) => {
             let (one_rm, from, facts) = one_rm_of_log(log, asked, library, question)?;
+            let (rows, more) = &facts.left_out;
+            notes.extend(rows.iter().cloned().map(PlanNote::RowLeftOut));
+            notes.extend((*more > 0).then_some(PlanNote::MoreRowsLeftOut(*more)));
             log_facts = Some(facts);
             (one_rm, from)
         }

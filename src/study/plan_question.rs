@@ -6,6 +6,7 @@ use super::log_study::LogChoice;
 use crate::error::Error;
 use crate::grammar::HungTexts;
 use crate::progress::day::Day;
+use crate::progress::training_log::SkippedRow;
 use crate::session::block_days::DayPurpose;
 use crate::session::draft::SessionPlan;
 use crate::session::method::{METHODS, Method};
@@ -249,6 +250,10 @@ pub enum PlanNote {
         /// The log's.
         of_log: Mass,
     },
+    /// A row of the log was left out on request.
+    RowLeftOut(SkippedRow),
+    /// So many more rows were left out.
+    MoreRowsLeftOut(usize),
     /// A bar and the usual plates.
     UsualPlates,
     /// The loads of a gym of this title.

@@ -6,6 +6,7 @@ use super::log_study::{LogChoice, log_of};
 use super::log_trend::trend_of;
 use super::model_maximum::{is_measured, simulated_one_rm};
 use super::plan_question::{PlanNote, PlanQuestion};
+use super::possible_rows::without_impossible;
 use super::question::Question;
 use super::session_oracle::carried_body;
 use crate::anatomy::LifterRecord;
@@ -14,6 +15,7 @@ use crate::library::Library;
 use crate::movement::lift_name;
 use crate::progress::day::Day;
 use crate::progress::one_rm_now::NowFrom;
+use crate::progress::training_log::{Log, SkippedRow};
 use crate::progress::trend::Trend;
 use crate::session::strength::{OneRmSource, PlannedLift};
 use crate::units::Mass;
@@ -33,6 +35,8 @@ pub(super) struct LogFacts {
     pub failed: Option<Mass>,
     /// Days since a set that left nothing in reserve, where the plan has a first day.
     pub days_since_all_out: Option<u32>,
+    /// Rows that were left out on request, the first ones, and how many more.
+    pub left_out: (Vec<SkippedRow>, usize),
 }
 
 /// The 1RM that the trend of a log ends at; the log may call the lift by any name of the movement.
@@ -53,7 +57,9 @@ pub(super) fn one_rm_of_log(
         .find(|lift| *lift == own)
         .or_else(|| lifts.find(|lift| handling.is_called(lift)))
         .map_or(own.clone(), str::to_owned);
-    let trend = trend_of(library, &log.of_lift(Some(&lift))?)?;
+    let log = log.of_lift(Some(&lift))?;
+    let judge = |log: &Log| trend_of(library, log);
+    let (log, trend) = without_impossible(log, choice.bad_rows, judge)?;
     let last = trend.last_day();
     if let Some(start) = asked.start.filter(|start| *start <= last) {
         return Err(Error::bad(PlanFault::StartInLog {
@@ -78,6 +84,7 @@ pub(super) fn one_rm_of_log(
             _ => None,
         },
         days_since_all_out: asked.start.and_then(|start| all_out(&trend, start)),
+        left_out: (log.skipped, log.skipped_more),
     };
     let from = OneRmSource::Log {
         verdict: trend.verdict,

@@ -21,6 +21,7 @@ mod coach;
 mod coach_blocks;
 mod coach_care;
 mod coach_log;
+mod coach_novice;
 mod coach_path;
 mod coach_picks;
 mod commands;

@@ -1,5 +1,6 @@
 //! Words for: what is wrong with a training log.
 
+use super::odd_maximum_told::odd_one_rm;
 use super::{Told, quantity_told};
 use crate::error::{DateFault, LogColumn, LogFault, LogRowFault};
 use crate::narrative::prose::counted_noun;
@@ -235,6 +236,16 @@ pub fn log_row_in_words(fault: &LogRowFault, units: System) -> Told {
         }
         LogRowFault::Date(fault) => Told::new(date_in_words(fault)),
         LogRowFault::NoLift { written } => Told::new(format!("`{written}` is no lift")),
+        LogRowFault::ImpossibleOneRm {
+            movement,
+            one_rm,
+            over_expected,
+            deviations,
+            judged_by,
+        } => {
+            let odd = (*over_expected, *deviations, *judged_by);
+            Told::new(odd_one_rm(movement, (*one_rm, ""), odd, units))
+        }
         LogRowFault::Quantity(fault) => quantity_told::told(fault),
         LogRowFault::NoLoad { written } => Told::new(format!("a load of `{written}` is no set")),
         LogRowFault::TooHeavy { written, most } => Told::new(format!(

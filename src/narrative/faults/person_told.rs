@@ -1,21 +1,13 @@
 //! Words for: what is wrong with what is told of a person.
 
+use super::height_told::{ADULTS, no_height};
+use super::odd_maximum_told::{deviations_in_words, odd_one_rm};
 use super::{Told, log_told, trace_told};
 use crate::error::{JudgedBy, PersonFault, PersonOption};
 use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::narrative::shared_phrases::times_of_people;
 use crate::narrative::shown_units::ShownUnits;
 use crate::units::{Length, System};
-
-/// How far off, as far as a number says anything.
-fn deviations_in_words(deviations: f64) -> String {
-    /// Beyond it the tails of no distribution are known.
-    const MOST: f64 = 10.0;
-    match deviations.abs() {
-        far if far > MOST => format!("more than {MOST:.0}"),
-        near => rounded(near, 1),
-    }
-}
 
 /// The fault in words.
 pub(super) fn told(fault: &PersonFault, units: System) -> Told {
@@ -129,6 +121,7 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
             judged_by,
         } => {
             let in_a_row = who.is_some();
+            let is_of_log = line.is_some();
             let who = who.as_ref().map(|who| format!("{who}: "));
             let line = line.map(|line| format!("line {line}: "));
             let who = line.or(who).unwrap_or_default();
@@ -141,13 +134,14 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
                 true => format!(" ({})", written.mass(*one_rm)),
                 false => String::new(),
             };
-            let told = Told::new(format!(
-                "{who}a 1RM of {}{written} in the {movement} is {}, {} standard deviations away",
-                units.mass(*one_rm),
-                times_of_people(*over_expected, *judged_by),
-                deviations_in_words(*deviations)
-            ))
-            .hint(DIGITS);
+            let found = (*one_rm, written.as_str());
+            let odd = (*over_expected, *deviations, *judged_by);
+            let told = Told::new(format!("{who}{}", odd_one_rm(movement, found, odd, units)));
+            let told = told.hint(DIGITS);
+            let told = match is_of_log {
+                true => told.hint(LEAVE_OUT),
+                false => told,
+            };
             match judged_by {
                 JudgedBy::Kind => told.hint(
                     "who trains is told by --lifter, --set lifter.body_mass=\"80 kg\" and --training-months",
@@ -171,13 +165,7 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
         PersonFault::OddHeight {
             height,
             ends: (least, most),
-        } => Told::new(format!(
-            "{} is no height of an adult ({} to {})",
-            shown(*height),
-            shown(*least),
-            shown(*most)
-        ))
-        .hint(ADULTS),
+        } => no_height(*height, (*least, *most), units),
         PersonFault::OddMass {
             mass,
             ends: (least, most),
@@ -231,10 +219,9 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
     }
 }
 
-const DIGITS: &str = "look at the unit and the digits";
+const LEAVE_OUT: &str = "correct the row, or leave it out with --skip-bad-rows";
 
-const ADULTS: &str = "the tables of bodies and loads are of adults: check the unit and the digits; children train \
-                      with their coach, not by this program";
+const DIGITS: &str = "look at the unit and the digits";
 
 const fn what(option: PersonOption) -> &'static str {
     match option {

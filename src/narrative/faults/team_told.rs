@@ -1,11 +1,11 @@
 //! Words for: what is wrong with the file of a team or one of its rows.
 
+use super::height_told::{ADULTS, no_height};
 use super::{Told, quantity_told};
 use crate::error::{TeamColumn, TeamFault, TeamRowFault};
 use crate::narrative::prose::counted_noun;
-use crate::narrative::quantities::{QuantityWords, rounded};
-use crate::narrative::shown_units::ShownUnits;
-use crate::units::{Length, QuantityFault, System};
+use crate::narrative::quantities::QuantityWords;
+use crate::units::{QuantityFault, System};
 
 /// What is wrong with a row, in one sentence without its line.
 #[must_use]
@@ -78,10 +78,6 @@ const fn holds(column: TeamColumn) -> &'static str {
 }
 
 fn row(fault: &TeamRowFault, units: System) -> Told {
-    let shown = |length: Length| {
-        let unit = units.length_unit();
-        format!("{} {}", rounded(unit.of(length.as_m()), 0), unit.symbol)
-    };
     match fault {
         TeamRowFault::Missing(column) => {
             Told::new(format!("the row has no {}", column.name())).hint(holds(*column))
@@ -99,13 +95,7 @@ fn row(fault: &TeamRowFault, units: System) -> Told {
         TeamRowFault::OddHeight {
             height,
             ends: (least, most),
-        } => Told::new(format!(
-            "{} is no height of an adult ({} to {})",
-            shown(*height),
-            shown(*least),
-            shown(*most)
-        ))
-        .hint(ADULTS),
+        } => no_height(*height, (*least, *most), units),
         TeamRowFault::OddMass {
             mass,
             ends: (least, most),
@@ -148,9 +138,6 @@ fn row(fault: &TeamRowFault, units: System) -> Told {
         .hint("leave the cell empty for a session that finds it"),
     }
 }
-
-const ADULTS: &str = "the tables of bodies and loads are of adults: check the unit and the digits; children train \
-                      with their coach, not by this program";
 
 const STRENGTH: &str =
     "write \"140 kg\", a set such as \"100 kg x 5\", or nothing for a session that finds it";

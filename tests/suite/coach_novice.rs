@@ -1,0 +1,270 @@
+//! A novice's block beside the single session of today, and what its sentences say of the week after.
+
+use crate::calling::{call, in_one_line, json};
+use proptest::prelude::{ProptestConfig, proptest};
+use serde_json::Value;
+
+/// The load and repetitions of the first working set, and how the session goes on.
+fn told(session: &Value) -> (f64, u64, String) {
+    let sets = session["sets"].as_array().expect("sets");
+    let work = sets.iter().find(|set| set["kind"] == "work").expect("work");
+    (
+        work["load_kg"].as_f64().expect("a load"),
+        work["repetitions"].as_u64().expect("repetitions"),
+        session["progression"].as_str().expect("words").to_owned(),
+    )
+}
+
+fn all(words: &[&str]) -> Vec<(f64, u64, String)> {
+    let answer = json(words);
+    let sessions = answer["sessions"].as_array().expect("sessions");
+    sessions.iter().map(told).collect()
+}
+
+/// Loads as the sentences show them.
+fn shown(kg: f64) -> String {
+    format!("{} kg", (10.0 * kg).round() / 10.0)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(6))]
+
+    /// A novice's block begins with the load and repetitions of the single session, and never asks for a lighter load.
+    #[test]
+    fn law_a_novices_block_begins_at_todays_session(lift in 0..3_usize, share in 0.7..1.3_f64) {
+        let (lift, usual) = [("squat", 75.0), ("bench-press", 60.0), ("deadlift", 100.0)][lift];
+        let one_rm = format!("{:.1} kg", usual * share);
+        let words = ["plan", lift, "--one-rm", &one_rm, "--training-months", "3", "--gym", "garage"];
+        if call(&words).status == 0 {
+            let today = &all(&words)[0];
+            let weeks = all(&[&words[..], &["--weeks", "6"]].concat());
+            assert_eq!((weeks[0].0, weeks[0].1), (today.0, today.1), "{lift} {one_rm}");
+            for week in &weeks {
+                assert!(week.0 >= today.0, "{lift} {one_rm}: {weeks:?}");
+            }
+        }
+    }
+}
+
+/// What a session says to do next is what the next week prints, as far as it prints one.
+#[test]
+fn law_a_novices_weeks_follow_their_own_sentence() {
+    let mut steps = 0;
+    for (lift, one_rm) in [
+        ("squat", "70 kg"),
+        ("bench-press", "60 kg"),
+        ("leg-press", "120 kg"),
+    ] {
+        let words = [
+            "plan",
+            lift,
+            "--one-rm",
+            one_rm,
+            "--training-months",
+            "3",
+            "--weeks",
+            "12",
+        ];
+        let weeks: Vec<_> = all(&words).into_iter().step_by(2).collect();
+        for pair in weeks.windows(2) {
+            let ((load, count, says), (next, repetitions, _)) = (&pair[0], &pair[1]);
+            if (load, count) == (next, repetitions) {
+                continue;
+            }
+            steps += 1;
+            if load == next {
+                let more = format!("do {repetitions} the next time");
+                assert!(says.contains(&more), "{lift}: {weeks:?}");
+            } else {
+                assert!(!says.contains("the next time"), "{lift}: {weeks:?}");
+                let heavier = format!("go to {} with {repetitions} again", shown(*next));
+                assert!(says.contains(&heavier), "{lift}: {weeks:?}");
+            }
+        }
+        let text = in_one_line(&call(&words).done().out);
+        let (load, count, _) = weeks.last().expect("weeks");
+        if weeks.len() < 12 {
+            let more = [8, 10, 12].into_iter().find(|more| more > count);
+            let next =
+                more.map(|more| format!("The next step, {} for {more} with 2", shown(*load)));
+            let next = next.unwrap_or_else(|| "The next step, ".to_owned());
+            assert!(text.contains(&next), "{next}: {text}");
+        }
+    }
+    assert!(steps > 0, "no block rises: nothing was compared");
+}
+
+/// Sheets and the log to fill in have the day where the block has one.
+#[test]
+fn law_a_block_with_a_first_day_fills_the_day_in() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let words = [
+        "plan",
+        "squat",
+        "--one-rm",
+        "120 kg",
+        "--training-months",
+        "30",
+        "--weeks",
+        "2",
+        "--sheet",
+        "sheet.html",
+    ];
+    let sheet = |more: &[&str]| {
+        crate::calling::call_in(folder.path(), &[&words[..], more].concat()).done();
+        std::fs::read_to_string(folder.path().join("sheet.html")).expect("a sheet")
+    };
+    let dated = sheet(&["--start", "2026-12-07"]);
+    for day in ["2026-12-07", "2026-12-10", "2026-12-14", "2026-12-17"] {
+        assert!(dated.contains(&format!("Date<span>{day}</span>")), "{day}");
+    }
+    assert!(sheet(&["--force"]).contains("Date<span></span>"));
+}
+
+/// Every team's row that has a day in its session has it in its column too.
+#[test]
+fn law_the_log_to_fill_in_has_the_days_of_its_sessions() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let team =
+        "name,sex,age,mass (kg),height (cm),training_months,squat (kg)\nKim,man,32,80,180,3,70\n";
+    std::fs::write(folder.path().join("team.csv"), team).expect("written");
+    let words = [
+        "plan",
+        "squat",
+        "--team",
+        "team.csv",
+        "--weeks",
+        "3",
+        "--start",
+        "2026-12-07",
+        "-o",
+        "out",
+    ];
+    crate::calling::call_in(folder.path(), &words).done();
+    let log = std::fs::read_to_string(folder.path().join("out/log.csv")).expect("a log");
+    let rows: Vec<&str> = log.lines().skip(1).collect();
+    assert!(rows.len() >= 12, "{log}");
+    for row in rows {
+        let day = row.split(',').next().expect("a date");
+        assert!(day.starts_with("2026-12-"), "{row}");
+        assert_eq!(row.matches(day).count(), 2, "{row}");
+    }
+}
+
+/// What is said of bands is said alike beside a setup and beside a session.
+#[test]
+fn law_bands_are_warned_of_alike_in_picks_and_plans() {
+    let pick = call(&[
+        "pick",
+        "squat",
+        "--lifter",
+        "heavy-lifter",
+        "--gym",
+        "strength-lab",
+        "--all",
+    ]);
+    let bands = ["--method", "bands", "--gym", "strength-lab"];
+    let plan = call(&[&crate::calling::HEAVY_SQUAT[..], &bands].concat());
+    for answer in [pick.done(), plan.done()] {
+        let text = in_one_line(&answer.out);
+        for caution in torquill::setups::OF_BANDS {
+            let (words, _) = torquill::narrative::cautions::usual(&caution);
+            assert!(text.contains(words), "{words}: {text}");
+        }
+    }
+}
+
+/// A row of a log that nobody lifts: refused with the option as next step, left out and told with it.
+#[test]
+fn fault_a_row_of_a_log_that_nobody_lifts() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let loads = [
+        "100", "102.5", "105", "107.5", "1125", "107.5", "110", "112.5",
+    ];
+    let rows = loads.iter().enumerate();
+    let rows: String = rows
+        .map(|(week, load)| format!("2026-09-{:02},squat,{load},5,2\n", 1 + 3 * week))
+        .collect();
+    let text = format!("date,lift,load (kg),repetitions,reserve\n{rows}");
+    std::fs::write(folder.path().join("log.csv"), text).expect("written");
+    let progress = ["progress", "--log", "log.csv"];
+    let plan = [
+        "plan",
+        "squat",
+        "--log",
+        "log.csv",
+        "--training-months",
+        "30",
+    ];
+    let fit = [
+        "fit",
+        "--name",
+        "athlete-7",
+        "--sex",
+        "man",
+        "--mass",
+        "80 kg",
+        "--height",
+        "180 cm",
+        "--log",
+        "log.csv",
+        "-o",
+        "one.ron",
+    ];
+    for words in [&progress[..], &plan[..], &fit[..]] {
+        let refused = crate::calling::call_in(folder.path(), words);
+        assert_eq!(refused.status, 2, "{}", refused.out);
+        for part in ["line 6: a 1RM of", "--skip-bad-rows"] {
+            let complaint = in_one_line(&refused.complaint);
+            assert!(complaint.contains(part), "{part}: {complaint}");
+        }
+        let skipped = [words, &["--skip-bad-rows"]].concat();
+        let left = crate::calling::call_in(folder.path(), &skipped).done();
+        let said = in_one_line(&format!("{} {}", left.out, left.complaint));
+        assert!(said.contains("left out: line 6: a 1RM of"), "{said}");
+    }
+}
+
+/// A height in the other unit is named as that, of one person and in a row of a team.
+#[test]
+fn fault_a_height_in_the_other_unit() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let team = "name;sex;mass (kg);height (cm);training_months;squat (kg)\nKim;man;80;1,83;4;60\n";
+    std::fs::write(folder.path().join("team.csv"), team).expect("written");
+    let person = |height| {
+        [
+            "fit",
+            "--name",
+            "athlete-7",
+            "--sex",
+            "man",
+            "--mass",
+            "80 kg",
+            "--height",
+            height,
+            "--lift",
+            "squat=100 kg",
+            "-o",
+            "one.ron",
+        ]
+    };
+    for (words, meant) in [
+        (&person("1.83 cm")[..], "1.83 m"),
+        (&person("183 m")[..], "183 cm"),
+        (
+            &["plan", "squat", "--team", "team.csv", "-o", "out"][..],
+            "1.83 m",
+        ),
+    ] {
+        let told = crate::calling::call_in(folder.path(), words);
+        assert_eq!(told.status, 2, "{}", told.out);
+        let says = format!("did you mean {meant}?");
+        assert!(told.complaint.contains(&says), "{}", told.complaint);
+    }
+    let none = crate::calling::call_in(folder.path(), &person("90 cm"));
+    assert!(
+        !none.complaint.contains("did you mean"),
+        "{}",
+        none.complaint
+    );
+}
