@@ -7,8 +7,8 @@ use crate::capacity::CurveShape;
 use crate::library::LiftErrors;
 use crate::narrative::axis_words::{LOAD_OVER_MEDIAN, MEDIAN, WHOLE_RANGE, over_median};
 use crate::narrative::class_words::{
-    BODY_WEIGHT, Seen, classes_words, ends_of_peak, lifts_of_class_words, load_over_class_words,
-    named,
+    BODY_WEIGHT, CurvesSeen, classes_words, ends_of_peak, lifts_of_class_words,
+    load_over_class_words, named,
 };
 use crate::narrative::hardest_words::held_and_lifted;
 use crate::narrative::prose::capital;
@@ -154,7 +154,7 @@ pub fn class_lifts(
             lifter,
             shape,
             lifts,
-            Seen {
+            CurvesSeen {
                 above: &above,
                 is_hollow,
             },

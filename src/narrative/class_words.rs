@@ -58,8 +58,8 @@ pub fn classes_words(lifter: &str, examples: &[&Study], above: &[&Study]) -> Fig
         ),
         // Small panels leave no room for a footnote.
         subtitle: match doubt_sentence(&named(examples)) {
-            Some(_) => format!("{lifter}, held still{}. {HOLLOW}", added_class(examples)),
-            None => held_still(lifter) + &added_class(examples),
+            Some(_) => format!("{lifter}, held still. {HOLLOW}"),
+            None => held_still(lifter),
         },
         footnote: arrows(above),
         description: format!(
@@ -76,18 +76,6 @@ pub fn classes_words(lifter: &str, examples: &[&Study], above: &[&Study]) -> Fig
             + &behind(&arrows(above)),
     };
     words.doubting(&named(examples))
-}
-
-/// That one of the classes is this model's; nothing where it is not drawn.
-fn added_class(examples: &[&Study]) -> String {
-    let is_added = |study: &&Study| study.class.shape == CurveShape::UShaped;
-    match examples.iter().any(|study| is_added(&study)) {
-        true => format!(
-            ": {} known classes, and the u-shape of this model",
-            count_in_words(examples.iter().filter(|study| !is_added(study)).count())
-        ),
-        false => String::new(),
-    }
 }
 
 /// "a, b or c".
@@ -137,7 +125,7 @@ fn class_in_figures(study: &Study) -> String {
 
 /// What of the curves the axis has room for.
 #[derive(Debug, Clone, Copy)]
-pub struct Seen<'a> {
+pub struct CurvesSeen<'a> {
     /// The lifts whose curves leave it.
     pub above: &'a [&'a Study],
     /// Whether a hollow part is drawn.
@@ -150,7 +138,7 @@ pub fn lifts_of_class_words(
     lifter: &str,
     shape: CurveShape,
     lifts: &ClassLifts<'_>,
-    seen: Seen<'_>,
+    seen: CurvesSeen<'_>,
     units: System,
 ) -> FigureWords {
     let shown = &lifts.shown;
