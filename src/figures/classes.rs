@@ -7,7 +7,8 @@ use crate::capacity::CurveShape;
 use crate::library::LiftErrors;
 use crate::narrative::axis_words::{LOAD_OVER_MEDIAN, MEDIAN, WHOLE_RANGE, over_median};
 use crate::narrative::class_words::{
-    BODY_WEIGHT, classes_words, ends_of_peak, lifts_of_class_words, load_over_class_words, named,
+    BODY_WEIGHT, CurvesSeen, classes_words, ends_of_peak, lifts_of_class_words,
+    load_over_class_words, named,
 };
 use crate::narrative::hardest_words::held_and_lifted;
 use crate::narrative::prose::capital;
@@ -147,10 +148,35 @@ pub fn class_lifts(
         ..LineChart::new(range_axis(), vec![panel])
     };
     let above: Vec<&Study> = lifts.shown.iter().copied().filter(|s| leaves(s)).collect();
+    let is_hollow = lifts.shown.iter().any(|study| is_hollow_in_view(study));
     Sheet::lines(
-        &lifts_of_class_words(lifter, shape, lifts, &above, units),
+        &lifts_of_class_words(
+            lifter,
+            shape,
+            lifts,
+            CurvesSeen {
+                above: &above,
+                is_hollow,
+            },
+            units,
+        ),
         chart,
     )
+}
+
+/// Whether a hollow part of a curve lies below the axis's end.
+fn is_hollow_in_view(study: &Study) -> bool {
+    let curve = over_range(study, &study.capacity.values());
+    let ceiling = if leaves(study) {
+        CEILING_PERCENT
+    } else {
+        f64::INFINITY
+    };
+    hollow_stretches(study).iter().any(|ends| {
+        let [from, to] = ends.map(|end| 100.0 * end);
+        let mut inside = curve.iter().filter(|[x, _]| (from..=to).contains(x));
+        inside.any(|[_, y]| *y <= ceiling)
+    })
 }
 
 /// Capacity and the demand of a plain weight for one lift of every class.

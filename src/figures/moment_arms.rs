@@ -6,7 +6,7 @@ use super::over_range::OverRange;
 use super::sheet::Sheet;
 use crate::narrative::axis_words::{FIBRE_LENGTH, MOMENT_ARM};
 use crate::narrative::lever_words::{
-    LengthNotes, OPTIMAL_LENGTH, fibre_length_words, moment_arm_words,
+    ALIKE_LENGTHS, LengthNotes, OPTIMAL_LENGTH, fibre_length_words, moment_arm_words,
 };
 use crate::narrative::muscle_names::{muscle_label, muscle_name};
 use crate::narrative::shown_units::ShownUnits;
@@ -59,16 +59,11 @@ pub fn fibre_lengths(lifter: &str, study: &Study, units: System) -> Sheet {
     Sheet::lines(&fibre_length_words(lifter, study, &parts, &notes), chart)
 }
 
-/// Lengths that differ by less than this lie on each other, optimal lengths, and over how much of the range they must.
-const ALIKE: f64 = 0.015;
-const ALIKE_SHARE: f64 = 0.6;
-
 /// The muscles whose lines of fibre length are told apart, and those whose lines lie on a drawn one, each with that one.
 fn apart(parts: Vec<MusclePart>) -> (Vec<MusclePart>, Vec<[String; 2]>) {
     let is_on = |a: &MusclePart, b: &MusclePart| {
-        let both = a.fibre_norm.iter().zip(&b.fibre_norm);
-        let near = both.filter(|(a, b)| (*a - *b).abs() < ALIKE).count();
-        near as f64 >= ALIKE_SHARE * a.fibre_norm.len() as f64
+        let mut both = a.fibre_norm.iter().zip(&b.fibre_norm);
+        both.all(|(a, b)| (*a - *b).abs() < ALIKE_LENGTHS)
     };
     let (mut drawn, mut on_others): (Vec<MusclePart>, _) = (Vec::new(), Vec::new());
     for part in parts {

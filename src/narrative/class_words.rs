@@ -7,13 +7,14 @@ use super::fibre_words::is_doubted;
 use super::figure_words::FigureWords;
 use super::hardest_words::carried_past;
 use super::limits_words::by_factor;
+use super::load_levers::{ShrinkingLever, body_beside, held_in_valley};
 use super::prose::{capital, listed, part_of_range, percent};
 use super::quantities::rounded;
-use super::shown_units::ShownUnits;
-use super::straight_limbs::{arrows, behind, straightens};
+use super::straight_limbs::{arrows, behind};
 use crate::capacity::CurveShape;
 use crate::library::LiftErrors;
-use crate::study::{ClassLifts, FreeBody, HARD_EFFORT, LoadedExamples, Study, median_capacity};
+use crate::movement::Measure;
+use crate::study::{ClassLifts, HARD_EFFORT, LoadedExamples, Study, median_capacity};
 use crate::units::System;
 
 /// Whose curves, and how they were made.
@@ -122,77 +123,70 @@ fn class_in_figures(study: &Study) -> String {
     )
 }
 
-/// The lifts of one class; those whose curves leave the axis are `above`.
+/// What of the curves the axis has room for.
+#[derive(Debug, Clone, Copy)]
+pub struct CurvesSeen<'a> {
+    /// The lifts whose curves leave it.
+    pub above: &'a [&'a Study],
+    /// Whether a hollow part is drawn.
+    pub is_hollow: bool,
+}
+
+/// The lifts of one class.
 #[must_use]
 pub fn lifts_of_class_words(
     lifter: &str,
     shape: CurveShape,
     lifts: &ClassLifts<'_>,
-    above: &[&Study],
+    seen: CurvesSeen<'_>,
     units: System,
 ) -> FigureWords {
     let shown = &lifts.shown;
     let told: Vec<String> = shown.iter().map(|study| class_in_figures(study)).collect();
-    let mut caption = class_caption(shape, shown);
+    let mut caption = class_caption(shape, shown, units);
     caption += &lifts
         .under_body
         .as_ref()
         .map_or_else(String::new, |study| body_beside(study, units));
     caption += &left_out_of_figure(&lifts.left_out);
-    let footnote = match arrows(above) {
+    let footnote = match arrows(seen.above) {
         none if none.is_empty() => {
-            "Bar force for lifts of several joints, moment for lifts of one joint; every curve in \
-                   percent of its own median."
-                .to_owned()
+            format!(
+                "{}every curve in percent of its own median.",
+                measures(shown)
+            )
         }
         arrows => arrows,
     };
     let words = FigureWords {
         title: class_title(shape, shown),
-        subtitle: held_still(lifter),
+        subtitle: held_still(lifter)
+            + &lifts
+                .under_body
+                .as_ref()
+                .map_or_else(String::new, |study| held_in_valley(study, units)),
         footnote,
         description: told.join(" "),
         caption,
     };
-    words.doubting(&named(shown))
+    let footnote = words.footnote.clone();
+    match words.doubting(&named(shown)) {
+        told if seen.is_hollow => told,
+        told => FigureWords { footnote, ..told },
+    }
 }
 
-/// What the body's weight is beside the curve, and the load's lever at the joint that limits in the valley.
-fn body_beside(study: &Study, units: System) -> String {
-    let last = study.range.poses.len() - 1;
-    let trough = (study.class.trough_range * last as f64).round() as usize;
-    let held = &study.capacity.held[trough];
-    let lever = |sample: usize| {
-        let lever_m = FreeBody::of(study, None, sample).joints[held.limiting].lever_m;
-        let unit = units.length_unit();
-        format!("{} {}", rounded(unit.of(lever_m), 1), unit.symbol)
-    };
-    let unit = units.load_unit(study.range.measure);
-    let load = |newtons: f64| format!("{} {}", rounded(unit.of(newtons), 0), unit.symbol);
-    let setup = &study.setups[0];
-    let beyond: Vec<f64> = (0..=last)
-        .filter(|at| setup.values[*at] > study.capacity.held[*at].capacity)
-        .map(|at| at as f64 / last as f64)
-        .collect();
-    let weight = load(setup.values[trough]);
-    let beside = match (beyond.first(), beyond.last()) {
-        (Some(from), Some(to)) => format!(
-            "The body weighs {weight}, more than is held from {} to {} of the range; in the valley that is {}.",
-            percent(*from),
-            percent(*to),
-            load(held.capacity)
-        ),
-        _ => format!(
-            "The body weighs {weight}, less than the {} that are held in the valley.",
-            load(held.capacity)
-        ),
-    };
-    format!(
-        " {beside} There the {} gives way first; the load's moment arm about it is {} in the valley and {} at the end.",
-        study.joint(held.limiting),
-        lever(trough),
-        lever(last)
-    )
+/// What is shown of lifts of several joints and of one, if both are there.
+fn measures(lifts: &[&Study]) -> &'static str {
+    let forces = lifts
+        .iter()
+        .filter(|study| study.range.measure == Measure::Force)
+        .count();
+    match forces {
+        0 => "Moment at the joint; ",
+        all if all == lifts.len() => "Force at the bar; ",
+        _ => "Bar force for lifts of several joints, moment for lifts of one joint; ",
+    }
 }
 
 /// The lifts of the class that are not drawn, behind other sentences.
@@ -235,11 +229,12 @@ fn class_title(shape: CurveShape, lifts: &[&Study]) -> String {
             .iter()
             .map(|s| values(s)[values(s).len() - 1] / median_capacity(s)),
     );
-    let (count, begins, ends, hold, their) = match lifts {
+    let (count, begins, ends, valley, hold, their) = match lifts {
         [only] => (
             format!("the {}", only.movement_title.to_lowercase()),
             "starts",
             "ends",
+            "its valley",
             "holds",
             "its",
         ),
@@ -247,6 +242,7 @@ fn class_title(shape: CurveShape, lifts: &[&Study]) -> String {
             format!("{} lifts", several.len()),
             "start",
             "end",
+            "their valleys",
             "hold",
             "their",
         ),
@@ -262,10 +258,10 @@ fn class_title(shape: CurveShape, lifts: &[&Study]) -> String {
         CurveShape::UShaped => {
             let trough = span(lifts.iter().map(|study| study.class.trough_of_weaker_end()));
             let doubt = match lifts.iter().any(|s| is_doubted(s, s.class.trough_range)) {
-                true => LESS_SURE,
-                false => "",
+                true => format!("{LESS_SURE},"),
+                false => String::new(),
             };
-            format!("U-shaped: in between {count} {hold} only {trough} of the weaker end{doubt}")
+            format!("U-shaped: in {valley}{doubt} {count} {hold} {trough} of {their} weaker end")
         }
         CurveShape::Level => format!("Level: {count} keep at least 85 % of the peak at both ends"),
     }
@@ -299,20 +295,23 @@ fn peaks_in_words(lifts: &[&Study]) -> String {
     }
 }
 
-fn class_caption(shape: CurveShape, lifts: &[&Study]) -> String {
+fn class_caption(shape: CurveShape, lifts: &[&Study], units: System) -> String {
     match shape {
         CurveShape::Ascending => {
             let names: Vec<String> = lifts
                 .iter()
-                .filter(|study| straightens(study).is_some())
-                .map(|study| study.movement_title.to_lowercase())
+                .filter_map(|study| {
+                    let lever = ShrinkingLever::of(study)?;
+                    let name = study.movement_title.to_lowercase();
+                    Some(format!("{name}, {}, {}", lever.joint, lever.in_words(units)))
+                })
                 .collect();
             let cause = match names.is_empty() {
                 true => String::new(),
                 false => format!(
-                    " Elbow or knee straightens towards the end of {}: the load's moment arms at the joints shrink, and the same \
-                     muscles hold more.",
-                    listed(&names)
+                    " Over the longest stretch that one joint limits, what is held grows mostly because the load's moment arm about \
+                     that joint shrinks: {} of the range.",
+                    names.join("; ")
                 ),
             };
             format!("The start is weak, below 85 % of the peak, and weaker than the end.{cause}")

@@ -11,9 +11,8 @@ use crate::anatomy::{Curves, Sarcomere};
 use crate::study::SpeedCost;
 use crate::study::{FibreUse, FibreWarning, LIVING_LENGTHS, Study, fibre_warnings};
 
-/// Why the curve of a whole muscle has no corners.
-pub(crate) const SMOOTHER: &str =
-    "A muscle's curve is smoother and wider than one sarcomere's: its fibres differ in length.";
+/// What the curve of a whole muscle is beside that of a sarcomere.
+pub(crate) const SMOOTHER: &str = "The muscle's curve is another law than the sarcomere's: smoother, farther at long lengths, sooner at its end at short ones.";
 
 /// The four lengths at which a sarcomere is drawn, by letter: what happens there.
 pub(crate) const STATIONS: [(&str, &str); 4] = [
@@ -148,9 +147,7 @@ pub fn active_passive_words(
         title: format!("Stretched beyond {crossing} % a muscle resists more than it pulls"),
         subtitle: "Fully active muscle, held still, greatest active force = 100 %; passive force needs no activation"
             .to_owned(),
-        footnote: "Shaded: the lengths that the muscle with the greatest moment passes. "
-            .to_owned()
-            + SMOOTHER,
+        footnote: format!("Shaded: the lengths that the {} passes. {SMOOTHER}", used.muscle),
         description: format!(
             "Force of a muscle over the length of its fibres. Active force is greatest near 100 % of the optimal length; {} of \
              it is left at 60 %, {} at 140 %. Passive force starts at 100 % and passes the active one at {crossing} %. \
@@ -180,7 +177,7 @@ pub fn force_velocity_words(cost: &SpeedCost) -> FigureWords {
     let (speed, left) = (percent(cost.speed), percent(cost.left));
     FigureWords {
         title: format!("Speed costs force: at {speed} of top speed only {left} is left"),
-        subtitle: "Force of a fully active fibre at its optimal length, isometric force = 100 %".to_owned(),
+        subtitle: "Force at the optimal fibre length, isometric force = 100 %: of a voluntary effort and of an isolated fibre".to_owned(),
         footnote: "Hill's hyperbola in shortening, its curvature fitted to single joints; in lengthening a person reaches far less of the surplus than \
                    an isolated fibre."
             .to_owned(),

@@ -119,6 +119,9 @@ pub fn fibre_length_words(
     }
 }
 
+/// Lines of muscles whose fibre lengths differ nowhere by as much lie on each other, optimal lengths (a drawing's measure).
+pub(crate) const ALIKE_LENGTHS: f64 = 0.015;
+
 /// What a figure of fibre lengths leaves out.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct LengthNotes {
@@ -139,7 +142,10 @@ impl LengthNotes {
             )
         }));
         let same = self.on_others.iter();
-        notes.extend(same.map(|[own, drawn]| format!("As the {drawn}: {own}.")));
+        notes.extend(same.map(|[own, drawn]| {
+            let within = rounded(100.0 * ALIKE_LENGTHS, 1);
+            format!("As the {drawn}, within {within} % of the optimal length: {own}.")
+        }));
         notes.join(" ")
     }
 }

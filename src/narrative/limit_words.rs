@@ -25,9 +25,9 @@ pub fn limit_words(
             stretches_in_words(study.told(units), &stretches.long)
         ),
         subtitle: format!(
-            "{lifter}, held still: how much more could be held with 1 % more strength at one joint"
+            "{lifter}, held still, in this model: how much more could be held with 1 % more strength at one joint"
         ),
-        footnote: notes_in_words(seen, &stretches.elsewhere),
+        footnote: notes_in_words(study.told(units), seen, &stretches.elsewhere),
         description: format!(
             "Gain of the heaviest load of the {} with 1 % more strength at each joint, over the {}. {}.{}",
             study.movement_title.to_lowercase(),
@@ -66,7 +66,7 @@ fn beyond_one(seen: LimitsSeen) -> &'static str {
 }
 
 /// How steps and lines that are not drawn are read.
-fn notes_in_words(seen: LimitsSeen, elsewhere: &[&str]) -> String {
+fn notes_in_words(told: Telling<'_>, seen: LimitsSeen, elsewhere: &[&str]) -> String {
     let mut notes: Vec<String> = Vec::new();
     if seen.is_beyond_one() {
         notes.push("Above 1: the joint holds the body too.".to_owned());
@@ -74,8 +74,24 @@ fn notes_in_words(seen: LimitsSeen, elsewhere: &[&str]) -> String {
     if seen.has_steps {
         notes.push("A step: from there on other limits bind.".to_owned());
     }
-    if !elsewhere.is_empty() {
-        notes.push(format!("Too short to draw: {}.", listed(elsewhere)));
+    let study = told.study;
+    let held = &study.capacity.held;
+    let at_end = study.joint(held[held.len() - 1].limiting);
+    let limits = held
+        .iter()
+        .rev()
+        .take_while(|held| study.joint(held.limiting) == at_end);
+    let from = (held.len() - limits.count()) as f64 / (held.len() - 1) as f64;
+    let (ends, others): (Vec<&str>, Vec<&str>) =
+        elsewhere.iter().partition(|joint| **joint == at_end);
+    if !ends.is_empty() {
+        let (number, unit) = told.place_and_unit(from);
+        notes.push(format!(
+            "From {number} {unit} on, too short to draw, the {at_end} limits."
+        ));
+    }
+    if !others.is_empty() {
+        notes.push(format!("Too short to draw: {}.", listed(&others)));
     }
     notes.join(" ")
 }

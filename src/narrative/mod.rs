@@ -39,6 +39,7 @@ pub(crate) mod lever_words;
 pub(crate) mod limit_words;
 pub(crate) mod limits_words;
 pub(crate) mod load_law_words;
+mod load_levers;
 pub mod loads;
 pub mod log_words;
 pub(crate) mod lowering_words;

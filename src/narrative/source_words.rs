@@ -94,7 +94,7 @@ pub fn cited_in_words(publications: &[&Publication]) -> String {
                 .iter()
                 .any(|publication| publication.seen == Seen::Recalled)
             {
-                " †: see the list of sources."
+                " † cited from memory."
             } else {
                 ""
             }

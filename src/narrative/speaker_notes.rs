@@ -140,7 +140,7 @@ pub const NOTES: &[SpeakerNotes] = &[
         "Three curves, each in percent of its own greatest value: force, moment arm, and what both make together.",
         "Why does the product not peak where force does? (Because the moment arm still grows there.)",
         "The length-tension curve is the strength curve.",
-        "Neither it nor the moment arm alone is: their product is.",
+        "Neither it nor the moment arm alone is: it is their product, summed over the muscles, less what limb and tissue take.",
     ),
     notes(
         "muscles-add-up",
@@ -161,11 +161,11 @@ pub const NOTES: &[SpeakerNotes] = &[
         "All curves are drawn over the same range and in percent of their own median, so only the shape counts.",
         "Where will a plain weight feel lightest in these lifts? (Where the curve is highest, towards the end.)",
         "Ascending means that the muscles become stronger.",
-        "The limbs straighten and the load's moment arms shrink.",
+        "Mostly the load's moment arm shrinks at the joint that limits.",
     ),
     notes(
         "descending-lifts",
-        "The same axes as before; these curves fall.",
+        "The same axes as before; in the end these curves fall.",
         "Would you hang a chain on such a lift? (It adds load just where strength fades.)",
         "Hard at the end means tired at the end.",
         "Strength is less there already in the first repetition.",
@@ -180,7 +180,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     notes(
         "u-shaped-lifts",
         "The same axes; the weak place lies inside the range.",
-        "Does another joint give way at the weak place? (That differs from lift to lift: the figures of joint limits tell.)",
+        "Does another joint give way at the weak place? (Read below the figure which joint gives way there, and which at the end.)",
         "Every dip in a measured curve is a weak place.",
         "It may be noise: it has to return in every trial.",
     ),

@@ -1,6 +1,6 @@
 //! Limbs that are nearly straight, on which a model bears almost any load.
 //!
-//! In: a study. Out: the joint that is nearly straight at a place, by name; why curves leave a figure there.
+//! In: a study. Out: the joint that limits and is nearly straight at a place, by name; why curves leave a figure there.
 
 use crate::anatomy::Joint;
 use crate::study::{Study, sample_of_peak};
@@ -8,29 +8,20 @@ use crate::study::{Study, sample_of_peak};
 /// A hinge that is bent less is called nearly straight, rad (assumed: a quarter of a right angle).
 const NEARLY_STRAIGHT_RAD: f64 = 0.45;
 
-/// The elbow or knee that is nearly straight at a sample.
+/// The elbow or knee that limits at a sample and is nearly straight there.
 fn straight_at(study: &Study, sample: usize) -> Option<Joint> {
-    let coordinates = study.range.poses[sample].coordinates.iter();
-    let straight = coordinates
-        .filter(|coordinate| coordinate.angle_rad.abs() < NEARLY_STRAIGHT_RAD)
-        .map(|coordinate| coordinate.dof.joint());
-    let mut hinges = straight.filter(|joint| matches!(joint, Joint::Elbow | Joint::Knee));
-    hinges.next()
+    let limiting = study.capacity.held[sample].limiting;
+    let coordinate = &study.range.poses[sample].coordinates[limiting];
+    let joint = coordinate.dof.joint();
+    let is_hinge = matches!(joint, Joint::Elbow | Joint::Knee);
+    (is_hinge && coordinate.angle_rad.abs() < NEARLY_STRAIGHT_RAD).then_some(joint)
 }
 
-/// The elbow or knee that is nearly straight where the curve is greatest.
+/// The elbow or knee that limits, nearly straight, where the curve is greatest.
 #[must_use]
 pub(crate) fn straight_at_peak(study: &Study) -> Option<&'static str> {
     let at = sample_of_peak(&study.capacity.values());
     straight_at(study, at).map(Joint::name)
-}
-
-/// The elbow or knee that straightens on the way: nearly straight at the end, and bent at the start.
-#[must_use]
-pub(crate) fn straightens(study: &Study) -> Option<&'static str> {
-    let last = study.range.poses.len() - 1;
-    let end = straight_at(study, last)?;
-    (straight_at(study, 0) != Some(end)).then(|| end.name())
 }
 
 /// A sentence behind another one; nothing where there is none.
@@ -45,7 +36,7 @@ pub(crate) fn behind(sentence: &str) -> String {
 pub(crate) fn arrows(above: &[&Study]) -> String {
     match above.iter().map(|study| straight_at_peak(study)).collect::<Option<Vec<_>>>() {
         _ if above.is_empty() => String::new(),
-        Some(_) => "Arrows: the curve goes on, for there elbow or knee is nearly straight, and a model bears any load on a \
+        Some(_) => "Arrows: the curve goes on, for there elbow or knee limits, nearly straight, and a model bears any load on a \
                     straight limb."
             .to_owned(),
         None => "Arrows: the curve goes on above the figure.".to_owned(),

@@ -5,6 +5,7 @@
 use super::doubt_words::{HOLLOW, LESS_SURE};
 use super::fibre_words::{fibre_sentences, is_doubted};
 use super::figure_words::FigureWords;
+use super::load_levers::ShrinkingLever;
 use super::made_words::{made_words, pace_words};
 use super::negative_words::negative_sentences;
 use super::people_words::{classes_by_share, invented_people, most_frequent_class};
@@ -93,16 +94,24 @@ impl Telling<'_> {
         words
     }
 
-    /// Why the whole curve climbs beside the part that is shown; nothing where no straight limb is the cause, or people differ.
+    /// Why the whole curve climbs beside the part that is shown; nothing where no limb or lever is the cause, or people differ.
     pub(crate) fn whole_note(&self) -> String {
         if self.study.people.is_some() {
             return String::new();
         }
-        straight_at_peak(self.study).map_or_else(String::new, |joint| {
+        let straight = straight_at_peak(self.study).map(|joint| {
             format!(
                 " At its peak the {joint} is nearly straight: a model bears any load on a straight limb."
             )
-        })
+        });
+        let shrinking = || {
+            let lever = ShrinkingLever::of(self.study)?;
+            let (joint, words) = (lever.joint, lever.in_words(self.units));
+            Some(format!(
+                " The {joint} limits longest: the load's moment arm about it shrinks, {words} of the range."
+            ))
+        };
+        straight.or_else(shrinking).unwrap_or_default()
     }
 
     /// How the hollow line is read, instead of what the terms mean; none where the curve is sure everywhere.

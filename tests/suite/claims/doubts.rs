@@ -2,7 +2,7 @@
 
 use super::{Claim, Drawn, anywhere, check, holds, says};
 use torquill::figures::{Chart, Sheet};
-use torquill::plot::Series;
+use torquill::plot::{Extent, Series};
 
 /// The curves of a figure that are hollow somewhere, with those stretches in percent of the range.
 pub fn hollow_curves(sheet: &Sheet) -> Vec<(String, Vec<[f64; 2]>)> {
@@ -47,14 +47,35 @@ pub fn is_hollow_at(drawn: &Drawn, name: &str, percent: f64) -> bool {
         .any(|[from, to]| (*from..=*to).contains(&percent))
 }
 
-/// A hollow line is told at the foot and in the caption, and only where there is one.
+/// Whether a hollow stretch lies in the axes of its panel.
+fn is_in_view(sheet: &Sheet) -> bool {
+    let Chart::Lines(chart) = &sheet.chart else {
+        return !hollow_curves(sheet).is_empty();
+    };
+    let stretch_seen = |series: &Series, top: f64| {
+        series.doubted.iter().any(|[a, b]| {
+            let stretch = a.min(*b)..=a.max(*b);
+            let mut inside = series.points.iter().filter(|p| stretch.contains(&p[0]));
+            inside.any(|point| point[1] <= top)
+        })
+    };
+    chart.panels.iter().any(|panel| {
+        let top = match panel.axis.extent {
+            Extent::FromZeroTo(top) => top,
+            _ => f64::INFINITY,
+        };
+        panel.series.iter().any(|series| stretch_seen(series, top))
+    })
+}
+
+/// A hollow line is told at the foot where it is in view, and in the caption, and only where there is one.
 pub fn is_told(sheet: &Sheet) -> Result<(), String> {
     let has_hollow = !hollow_curves(sheet).is_empty();
     let foot = sheet.chart.heading().footnote.contains("Hollow line");
     let caption = sheet.caption.contains("Hollow, and less sure")
         || sheet.caption.contains("trust the curve less");
     holds(
-        has_hollow == foot && has_hollow == caption,
+        is_in_view(sheet) == foot && has_hollow == caption,
         &format!("hollow {has_hollow}, at the foot {foot}, in the caption {caption}"),
     )
 }

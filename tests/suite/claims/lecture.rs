@@ -151,7 +151,7 @@ const CLASSES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"Arrows: the curve goes on(?:, for there elbow or knee is nearly straight, and a model bears any load on a straight limb| above the figure)",
+        reads: r"Arrows: the curve goes on(?:, for there elbow or knee limits, nearly straight, and a model bears any load on a straight limb| above the figure)",
         holds: |_, drawn| {
             let leaves = |c: &(String, String, Vec<[f64; 2]>)| peak(&c.2)[1] > 220.0;
             holds(lifts(drawn).any(leaves), "a curve leaves the figure")
@@ -193,18 +193,18 @@ const CLASSES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"U-shaped: in between .+ holds? only ([\d to]+) % of the weaker end(, where the model is less sure)?",
+        reads: r"U-shaped: in (?:its valley|their valleys)(, where the model is less sure,)? .+ holds? ([\d to]+) % of (?:its|their) weaker end",
         holds: |told, drawn| {
             let doubted =
                 lifts(drawn).any(|c| is_hollow_at(drawn, &c.1, valley_of_weaker_end(&c.2)[0]));
             holds(
-                doubted == told.get(2).is_some(),
+                doubted == told.get(1).is_some(),
                 "whether its place is sure",
             )?;
             let all = lifts(drawn);
             let shares: Vec<f64> = all.map(|c| valley_of_weaker_end(&c.2)[1]).collect();
             let [low, high] = [f64::min, f64::max].map(|of| shares.iter().copied().reduce(of));
-            let parts: Vec<&str> = told[1].split(" to ").collect();
+            let parts: Vec<&str> = told[2].split(" to ").collect();
             says(parts[0], low.unwrap_or(0.0), 0.1, "least")?;
             says(parts[parts.len() - 1], high.unwrap_or(0.0), 0.1, "greatest")
         },
@@ -254,14 +254,27 @@ const CLASSES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"Elbow or knee straightens towards the end of (.+): the load's moment arms at the joints shrink, and the same muscles hold more",
+        reads: r"Over the longest stretch that one joint limits, what is held grows mostly because the load's moment arm about that joint shrinks: (.+) of the range",
         holds: |told, drawn| {
-            listed(&told[1]).iter().try_for_each(|name| {
+            told[1].split("; ").try_for_each(|part| {
+                let words: Vec<&str> = part.split(", ").collect();
+                let [name, _, way] = words[..] else {
+                    return Err(format!("no lift, joint and way: {part}"));
+                };
+                let way: Vec<f64> = way
+                    .split(' ')
+                    .filter_map(|word| word.parse().ok())
+                    .collect();
+                let [long, short, from, to] = way[..] else {
+                    return Err(format!("no four numbers: {part}"));
+                };
                 let points = drawn.curve(name)?;
-                let half = points[points.len() / 2][1];
+                let grown = at(points, to) / at(points, from);
+                // Arms are told to a tenth; the lever explains half of the logarithm or more.
+                let shrunk = (long + 0.05) / (short - 0.05);
                 holds(
-                    points[points.len() - 1][1] > half,
-                    &format!("{name} holds more at the end"),
+                    grown > 1.0 && shrunk * shrunk >= grown,
+                    &format!("{name} grows {grown} times, by the lever {shrunk}"),
                 )
             })
         },
@@ -278,11 +291,18 @@ const CLASSES: &[Claim<Drawn>] = &[
         holds: body_told,
     },
     Claim {
-        reads: r"There the \S+ gives way first; the load's moment arm about it is ([\d.]+) cm in the valley and ([\d.]+) cm at the end",
-        holds: |told, _| {
+        reads: r"There the \S+ gives way first; the load's moment arm about it is ([\d.]+) cm in the valley and ([\d.]+) cm at the end(?:, on the other side of the joint from (\d+) % on)?(?:; from (\d+) % on the \S+ gives way first)?",
+        holds: |told, drawn| {
             holds(
                 number(&told[1]).is_finite() && number(&told[2]).is_finite(),
                 "two arms",
+            )?;
+            let lift = &lifts(drawn).next().ok_or("no lift")?.2;
+            let [valley, _] = valley_of_weaker_end(lift);
+            let mut places = [told.get(3), told.get(4)].into_iter().flatten();
+            holds(
+                places.all(|place| (valley..=100.0).contains(&number(place.as_str()))),
+                "what changes does so behind the valley",
             )
         },
     },
