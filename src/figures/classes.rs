@@ -9,7 +9,7 @@ use crate::narrative::axis_words::{LOAD_OVER_MEDIAN, MEDIAN, WHOLE_RANGE, over_m
 use crate::narrative::class_words::{
     BODY_WEIGHT, classes_words, ends_of_peak, lifts_of_class_words, load_over_class_words, named,
 };
-use crate::narrative::hardest_words::held_and_lifted;
+use crate::narrative::hardest_words::{held_and_lifted, weight_line};
 use crate::narrative::prose::capital;
 use crate::narrative::quantities::rounded;
 use crate::plot::{
@@ -165,7 +165,7 @@ pub fn load_over_class(
     let beside = examples.beside.iter();
     let beside = beside.map(|beside| held_and_lifted(beside, units));
     let panels = loaded.iter().zip(beside);
-    let panels = panels.map(|(study, note)| loaded_panel(study, note));
+    let panels = panels.map(|(study, note)| loaded_panel(study, note, units));
     let chart = SmallMultiples {
         x: range_axis(),
         y: Axis::new(LOAD_OVER_MEDIAN, "%").reaching(Extent::FromZeroTo(CEILING_PERCENT)),
@@ -178,7 +178,7 @@ pub fn load_over_class(
     Sheet::panels(&words, chart)
 }
 
-fn loaded_panel(study: &Study, note: String) -> SmallPanel {
+fn loaded_panel(study: &Study, note: String, units: System) -> SmallPanel {
     let setup = &study.setups[0];
     let demand = over_range(study, &setup.values);
     let shade = setup.sticking.map(|sticking| {
@@ -190,7 +190,7 @@ fn loaded_panel(study: &Study, note: String) -> SmallPanel {
         note,
         series: vec![
             capacity_curve(study, "capacity", Role::CAPACITY),
-            Series::new("weight", demand, Role::DEMAND),
+            Series::new(weight_line(study, units), demand, Role::DEMAND),
         ],
         shades: shade.into_iter().collect(),
         ..SmallPanel::default()
