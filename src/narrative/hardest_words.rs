@@ -93,13 +93,9 @@ pub(crate) fn held_and_lifted(beside: &HeldAndLifted, units: System) -> String {
     beside.most.map_or_else(
         || format!("most held {}", units.mass(beside.held)),
         |most| {
-            // Three digits leave no room for a tenth in a small panel.
-            let decimals = usize::from(units.mass_number(most, 0).len() < 3);
-            let held = units.mass_number(beside.held, decimals);
-            format!(
-                "most held {held}, lifted {}",
-                units.fine_mass(most, decimals)
-            )
+            // Whole numbers, as the weights are: tenths find no room above a small panel.
+            let held = units.mass_number(beside.held, 0);
+            format!("most held {held}, lifted {}", units.fine_mass(most, 0))
         },
     )
 }

@@ -44,7 +44,7 @@ pub(crate) fn people_words(study: &Study, people: &People) -> FigureWords {
             study.lifter_title,
             study.movement_title.to_lowercase()
         ),
-        footnote: "Scatter assumed from published groups. Below, each curve over its own median, so that they come together half way."
+        footnote: "Scatter assumed from published groups. Below, each curve over its own median: all meet half way."
             .to_owned(),
         description: format!(
             "Bands in which eight in ten of {} people lie, with the median of all: above in strength, below in shape alone, each as how far off the median.",

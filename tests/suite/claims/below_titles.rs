@@ -268,7 +268,7 @@ pub const BELOW: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"\d+ invented people around .+, .+; nine-in-ten over one-in-ten mark|Scatter assumed from published groups|Below, each curve over its own median, so that they come together half way",
+        reads: r"\d+ invented people around .+, .+; nine-in-ten over one-in-ten mark|Scatter assumed from published groups|Below, each curve over its own median: all meet half way",
         holds: is_definition,
     },
 ];
