@@ -10,7 +10,7 @@ use crate::narrative::class_words::{
     BODY_WEIGHT, CurvesSeen, classes_words, ends_of_peak, lifts_of_class_words,
     load_over_class_words, named,
 };
-use crate::narrative::hardest_words::held_and_lifted;
+use crate::narrative::hardest_words::{held_and_lifted, weight_line};
 use crate::narrative::prose::capital;
 use crate::narrative::quantities::rounded;
 use crate::plot::{
@@ -191,7 +191,7 @@ pub fn load_over_class(
     let beside = examples.beside.iter();
     let beside = beside.map(|beside| held_and_lifted(beside, units));
     let panels = loaded.iter().zip(beside);
-    let panels = panels.map(|(study, note)| loaded_panel(study, note));
+    let panels = panels.map(|(study, note)| loaded_panel(study, note, units));
     let chart = SmallMultiples {
         x: range_axis(),
         y: Axis::new(LOAD_OVER_MEDIAN, "%").reaching(Extent::FromZeroTo(CEILING_PERCENT)),
@@ -204,7 +204,7 @@ pub fn load_over_class(
     Sheet::panels(&words, chart)
 }
 
-fn loaded_panel(study: &Study, note: String) -> SmallPanel {
+fn loaded_panel(study: &Study, note: String, units: System) -> SmallPanel {
     let setup = &study.setups[0];
     let demand = over_range(study, &setup.values);
     let shade = setup.sticking.map(|sticking| {
@@ -216,7 +216,7 @@ fn loaded_panel(study: &Study, note: String) -> SmallPanel {
         note,
         series: vec![
             capacity_curve(study, "capacity", Role::CAPACITY),
-            Series::new("weight", demand, Role::DEMAND),
+            Series::new(weight_line(study, units), demand, Role::DEMAND),
         ],
         shades: shade.into_iter().collect(),
         ..SmallPanel::default()

@@ -8,7 +8,9 @@ use crate::library::{MeasuredGrips, NumberAt};
 use crate::narrative::family_words::{AS_IT_IS, family_words, thigh_caption, thigh_title};
 use crate::narrative::grip_words::{grip_words, usual_grip};
 use crate::narrative::parameters::shown_value;
+use crate::narrative::source_words::short_citation;
 use crate::plot::{LineChart, Panel, Role, Series};
+use crate::source::Publication;
 use crate::study::{Conditions, Family, GripFamily, Study};
 use crate::units::System;
 
@@ -36,10 +38,16 @@ fn named(family: &Family) -> Vec<(&str, &Study)> {
     curves
 }
 
-/// A press with narrow and wide grips, beside what was measured.
+/// A press with narrow and wide grips, beside what was measured in the publication `study`.
 #[must_use]
-pub fn grip_sheet(grips: &GripFamily, measured: &MeasuredGrips, units: System) -> Sheet {
-    let words = grip_words(grips, measured, units);
+pub fn grip_sheet(
+    grips: &GripFamily,
+    measured: &MeasuredGrips,
+    study: &Publication,
+    units: System,
+) -> Sheet {
+    let study = short_citation(&study.citation);
+    let words = grip_words(grips, measured, &study, units);
     let mut chart = family_chart(&grips.family, &Conditions::default(), units);
     let curves = chart.panels.iter_mut().flat_map(|panel| &mut panel.series);
     for curve in curves.filter(|curve| curve.name == AS_IT_IS) {

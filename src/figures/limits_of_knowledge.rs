@@ -7,7 +7,8 @@ use super::error_chart::ErrorChart;
 use super::sheet::{Chart, Sheet, heading};
 use crate::library::LiftErrors;
 use crate::narrative::limits_words::{
-    CANNOT_TELL, ERROR_QUANTITY, cannot_tell_words, error_name, error_words, factor_tick,
+    BAR_DECIMALS, CANNOT_TELL, ERROR_QUANTITY, cannot_tell_words, error_name, error_words,
+    factor_tick,
 };
 use crate::plot::{Axis, Swing, Tornado, WordPage};
 
@@ -31,7 +32,7 @@ pub fn model_errors(errors: &LiftErrors) -> Sheet {
                 .collect(),
             ..Axis::new(ERROR_QUANTITY, "")
         },
-        decimals: 1,
+        decimals: BAR_DECIMALS,
         factors: true,
         swings: kinds
             .iter()

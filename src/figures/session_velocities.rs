@@ -7,7 +7,7 @@ use crate::draw::Scene;
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::session_figure_words::{
     MEAN_VELOCITY, bar_velocity_unit, clusters_caption, rest_of, session_words, set_number,
-    stalls_at,
+    simulated, stalls_at,
 };
 use crate::narrative::session_words::predicted_name;
 use crate::narrative::trend_words::invented;
@@ -38,7 +38,7 @@ pub fn session_chart(plan: &SessionPlan, units: System, look: Look) -> Result<Sc
 /// **Fails** if nothing was predicted.
 pub fn clusters_sheet(plan: &SessionPlan, units: System) -> Result<Sheet> {
     let mut chart = velocity_lines(plan, units)?;
-    chart.heading.subtitle = invented(&chart.heading.subtitle);
+    chart.heading.subtitle = simulated(&invented(&chart.heading.subtitle));
     let caption = clusters_caption(&plan.draft.predictions);
     Ok(Sheet::new(Chart::Lines(chart), caption))
 }

@@ -8,7 +8,9 @@ use crate::narrative::evenness_words::{hung_name, machine_name};
 use crate::session::draft::SessionPlan;
 use crate::session::method::Method;
 use crate::session::request::SessionWishes;
-use crate::study::{AgainstPlain, Desk, HeldAndLifted, HungKind, invented_log, invented_session};
+use crate::study::{
+    AgainstPlain, Desk, HeldAndLifted, HungKind, grip_family, invented_log, invented_session,
+};
 use crate::units::{Mass, System};
 
 /// A band or a cam against plain weight.
@@ -44,6 +46,20 @@ pub(super) fn hardest_part(desk: &Desk<'_>, movement: &str) -> Result<Sheet> {
         measured.as_ref(),
         desk.units,
     ))
+}
+
+/// The publication of the maxima that were measured with several grips.
+pub(super) const MEASURED_GRIPS: &str = "larsen_2021";
+
+/// A press with the grips that were measured, and the lifter's own.
+pub(super) fn grips(desk: &Desk<'_>, movement: &str) -> Result<Sheet> {
+    let measured = desk.models.measured_grips()?;
+    let breadths: Vec<f64> = measured.grips.iter().map(|grip| grip.breadths).collect();
+    let family = grip_family(desk, movement, &breadths)?;
+    let sources = desk.models.sources()?;
+    let study = sources.get(MEASURED_GRIPS);
+    let study = study.expect("a test holds every key of the lecture to the list");
+    Ok(figures::grip_sheet(&family, &measured, study, desk.units))
 }
 
 /// Published maxima of lowering over lifting for a lift.

@@ -5,7 +5,8 @@
 
 use super::lecture_figure::LectureFigure;
 use super::stories::{
-    can_hang, clusters, evener_or_not, hardest_part, lowered_over_lifted, plateau, pyramid,
+    MEASURED_GRIPS, can_hang, clusters, evener_or_not, grips, hardest_part, lowered_over_lifted,
+    plateau, pyramid,
 };
 use crate::capacity::CurveShape;
 use crate::error::Result;
@@ -14,8 +15,8 @@ use crate::narrative::evenness_words::hung_name;
 use crate::rep::RepOptions;
 use crate::study::{
     AgainstPlain, ClassLifts, Desk, FibreTrack, FibreUse, Heaviness, HungKind, MovingStudy, People,
-    SpeedCost, Study, ThreeCapacities, at_usual_speeds, class_examples, grip_family,
-    loaded_examples, thigh_family, versus_plain,
+    SpeedCost, Study, ThreeCapacities, at_usual_speeds, class_examples, loaded_examples,
+    thigh_family, versus_plain,
 };
 
 /// The lift of one joint that is taken apart.
@@ -217,17 +218,9 @@ pub const LECTURE: &[LectureFigure] = &[
         "grip-width",
         "Technique moves the curve: grip width.",
         &[PRESS],
-        |desk| {
-            let measured = desk.models.measured_grips()?;
-            let breadths: Vec<f64> = measured.grips.iter().map(|grip| grip.breadths).collect();
-            Ok(figures::grip_sheet(
-                &grip_family(desk, PRESS, &breadths)?,
-                &measured,
-                desk.units,
-            ))
-        },
+        |desk| grips(desk, PRESS),
     )
-    .citing(&["larsen_2021"]),
+    .citing(&[MEASURED_GRIPS]),
     LectureFigure::new(
         "limb-length",
         "The body moves the curve: limb length.",

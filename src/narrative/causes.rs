@@ -75,8 +75,14 @@ pub(crate) fn cause_in_words(cause: &Cause, unit: ShownUnit, units: System) -> S
 /// The same in few words: "at the end 17 N·m less: \u{2212}13 N·m by biceps long head: fibre length, \u{2212}4 N·m by all else".
 #[must_use]
 pub(crate) fn cause_in_short(cause: &Cause, unit: ShownUnit, units: System) -> String {
+    cause_in_parts(cause, usize::MAX, unit, units)
+}
+
+/// The same with at most so many parts before the rest.
+pub(crate) fn cause_in_parts(cause: &Cause, most: usize, unit: ShownUnit, units: System) -> String {
     let place = spot_before(cause, units);
-    let told = told_items(cause);
+    let mut told = told_items(cause);
+    told.truncate(most);
     let Some(first) = told.first() else {
         return format!("{place} {}", unchanged(cause));
     };

@@ -5,9 +5,9 @@
 use super::figure_words::FigureWords;
 use super::hardest_words::HARDEST_PART;
 use super::limits_words::by_factor;
-use super::prose::{capital, listed, percent};
+use super::prose::{capital, counted_noun, listed, percent};
 use super::quantities::{QuantityWords, rounded};
-use crate::library::LiftErrors;
+use crate::library::{LiftErrors, PublishedError};
 use crate::movement::Carrier;
 use crate::overlay::Sticking;
 use crate::study::{AgainstPlain, HARD_EFFORT, HungKind};
@@ -199,16 +199,14 @@ fn cam_words(lifter: &str, both: &AgainstPlain, errors: &LiftErrors, units: Syst
             hung_against_plain(lifter, both, units),
             round_pulley(both, units)
         ),
-        footnote:
-            "The cam is cut to this computed curve: an even effort is built in here, not found."
-                .to_owned(),
+        footnote: missed_in_short(both, errors),
         description: format!(
             "{SAME_SHARE} Mean effort over the range is {hung} with the cam and {plain} with a round pulley."
         ),
         caption: format!(
             "A cam changes the moment arm of the stack with the angle. This one is cut to this lifter's own computed strength curve; a \
              machine's has one shape for all who use it.{}",
-            missed_shape(both, errors)
+            missed_lift(both, errors)
         ),
     }
 }
@@ -226,18 +224,37 @@ fn round_pulley(both: &AgainstPlain, units: System) -> String {
     }
 }
 
-/// That the curve to which a cam is cut is missed by what was measured, where enough of it is.
-fn missed_shape(both: &AgainstPlain, errors: &LiftErrors) -> String {
-    let movement = &both.study.movement_name;
-    let known = errors
-        .of_movement(movement)
-        .filter(|error| error.factor() > FAR_OFF);
-    known.map_or_else(String::new, |error| {
+/// That even effort is built in, and where the lift is one that the model misses by how much, in one line.
+fn missed_in_short(both: &AgainstPlain, errors: &LiftErrors) -> String {
+    far_off(both, errors).map_or_else(
+        || {
+            "The cam is cut to this computed curve: an even effort is built in here, not found."
+                .to_owned()
+        },
+        |error| {
+            format!(
+                "An even effort is built in here, not found. Published values are missed {} over {}.",
+                by_factor(error),
+                counted_noun(error.rows, "value")
+            )
+        },
+    )
+}
+
+/// The error of a lift that is missed by much.
+fn far_off(both: &AgainstPlain, errors: &LiftErrors) -> Option<PublishedError> {
+    let known = errors.of_movement(&both.study.movement_name);
+    known.filter(|error| error.factor() > FAR_OFF)
+}
+
+/// That published values of the lift are missed, and how many they are.
+fn missed_lift(both: &AgainstPlain, errors: &LiftErrors) -> String {
+    far_off(both, errors).map_or_else(String::new, |error| {
         format!(
-            " Published values of the {} are missed {} ({}).",
+            " Published values of the {}, of every kind, are missed {} over {}.",
             both.study.movement_title.to_lowercase(),
             by_factor(error),
-            error.rows
+            counted_noun(error.rows, "value")
         )
     })
 }
@@ -287,13 +304,22 @@ fn bar_beside_plain(both: &AgainstPlain) -> &'static str {
     }
 }
 
-/// What hangs in each setup: "plain weight 55 kg; with a band 37 kg + doubled 14 mm band; bands and chains a side".
+/// What hangs in each setup: "weights in all, bands and chains a side: plain 55 kg; with a band 37 kg + doubled 14 mm band".
 fn loads_in_words(all: &AgainstPlain, units: System) -> String {
     let told = all.study.told(units);
     let setups = all.study.setups.iter().zip(&all.kinds);
-    let loads =
-        setups.map(|(setup, kind)| format!("{} {}", hung_name(*kind), told.hung_in_short(setup)));
-    format!("a side each: {}", loads.collect::<Vec<String>>().join("; "))
+    let loads = setups.map(|(setup, kind)| {
+        let name = match kind {
+            HungKind::Plain => "plain",
+            hung => hung_name(*hung),
+        };
+        format!("{name} {}", told.hung_in_short(setup))
+    });
+    let loads: Vec<String> = loads.collect();
+    format!(
+        "weights in all, bands and chains a side: {}",
+        loads.join("; ")
+    )
 }
 
 /// Effort under plain weight, chain, band and both.

@@ -2,7 +2,7 @@
 //!
 //! In: a [`Family`], under which conditions. Out: the words around its figure.
 
-use super::causes::cause_in_short;
+use super::causes::{cause_in_parts, cause_in_short};
 use super::comparison::{compared_of, shown_figure};
 use super::figure_words::FigureWords;
 use super::made_words::made_words;
@@ -44,8 +44,18 @@ pub(crate) fn thigh_caption(family: &Family) -> String {
         1 => ("lies", "a greater moment there"),
         _ => ("lie", "greater moments there"),
     };
+    // Of those joints the body's own weight may ask for more as well.
+    let weighs_more = |(before, after): (&FreeJoint, &FreeJoint)| {
+        farther.contains(&after.dof.joint().name())
+            && after.limbs_nm > (1.0 + FELT_SHARE) * before.limbs_nm
+    };
+    let body = if before.iter().zip(&after).any(weighs_more) {
+        ", and so does the body's own weight,"
+    } else {
+        ","
+    };
     format!(
-        "With longer thighs the {} {verb} farther from the line of the load at the start: the same bar asks for {moment}, and the same \
+        "With longer thighs the {} {verb} farther from the line of the load at the start: the same bar asks for {moment}{body} and the same \
          muscles hold less of it. {UNCHANGED_MUSCLES}",
         listed(
             &farther
@@ -104,7 +114,7 @@ pub fn family_words(family: &Family, asked: &Conditions, units: System) -> Figur
             base.movement_title.to_lowercase(),
             base.axis
         ),
-        footnote: footnote(family, units),
+        footnote: footnote(family, family.farthest(), units),
         description: description(family, asked, units),
         caption: String::new(),
     }
@@ -237,11 +247,22 @@ fn is_one_way(told: &[(String, f64)]) -> bool {
             .all(|step| step >= -slack)
 }
 
-/// Why the value that lies farthest from the present one changes the curve.
-fn footnote(family: &Family, units: System) -> String {
-    let variant = family.farthest();
+/// Why one value changes the curve where it decides the heaviest weight; none for the present one.
+pub(crate) fn why_there(family: &Family, variant: &Variant, units: System) -> Option<String> {
+    let decides = deciding_place(family, variant)?;
+    let cause = variant.causes.iter().find(|cause| cause.spot == decides)?;
     let unit = units.load_unit(family.base.range.measure);
-    let decides = deciding_place(family);
+    let value = capital(&shown_value(&variant.text));
+    let words = |most| format!("{value}: {}.", cause_in_parts(cause, most, unit, units));
+    let shorter = (1..=4).rev().map(words);
+    let mut fitting = shorter.filter(|words| words.chars().count() <= LONGEST_NOTE);
+    Some(fitting.next().unwrap_or_else(|| words(1)))
+}
+
+/// Why a value, the one that lies farthest from the present one, changes the curve.
+fn footnote(family: &Family, variant: &Variant, units: System) -> String {
+    let unit = units.load_unit(family.base.range.measure);
+    let decides = deciding_place(family, variant);
     // Beside a place that changes much, what hardly changes is noise in a note.
     let is_felt =
         |cause: &&Cause| cause.account.change().abs() >= FELT * cause.account.capacity[0].abs();
@@ -265,13 +286,15 @@ fn footnote(family: &Family, units: System) -> String {
 }
 
 /// The place that decides the heaviest weight that is held, where the title is of that.
-fn deciding_place(family: &Family) -> Option<Spot> {
+fn deciding_place(family: &Family, variant: &Variant) -> Option<Spot> {
     let of_held = usual_comparison(family.base.range.measure) == Compared::Held;
     let setup = family.base.setups.first();
     let point = setup.and_then(|setup| setup.sticking)?.point_range;
-    let farthest = &family.farthest().causes;
     let near = |cause: &&Cause| (cause.range - point).abs();
-    let nearest = farthest.iter().min_by(|a, b| near(a).total_cmp(&near(b)));
+    let nearest = variant
+        .causes
+        .iter()
+        .min_by(|a, b| near(a).total_cmp(&near(b)));
     nearest.filter(|_| of_held).map(|cause| cause.spot)
 }
 

@@ -19,12 +19,16 @@ pub(crate) const HEAVIEST: &str = "the heaviest load of each place";
 
 /// Heads of the columns below a free body: what cannot be held is only asked for.
 pub(crate) fn free_head(body: &FreeBody, units: System) -> Vec<String> {
-    let unit = units.length_unit().symbol;
+    let arm = format!("arm, {}", units.length_unit().symbol);
     let has_bench = body.bench.is_some();
-    let sum = if is_held(body) { "held" } else { "asked" };
-    let all = ["", unit, "load", "bench", "body", sum, "by"];
+    let all = ["", &arm, "load", "bench", "body", sum_word(body), "by"];
     let told = all.into_iter().filter(|head| has_bench || *head != "bench");
     told.map(str::to_owned).collect()
+}
+
+/// What the sum of the moments is: what cannot be held is only asked for.
+fn sum_word(body: &FreeBody) -> &'static str {
+    if is_held(body) { "held" } else { "asked" }
 }
 
 /// Whether the lifter can hold the load there.
@@ -32,13 +36,18 @@ fn is_held(body: &FreeBody) -> bool {
     body.effort <= 1.0
 }
 
-/// Moments of load, bench and limbs as they are printed, and their sum: rounded so that the printed numbers add up.
+/// Moments of load, bench and limbs as they are printed, and their sum: each is rounded by itself.
 #[must_use]
 pub(crate) fn printed_moments(joint: &FreeJoint, units: System) -> [f64; 4] {
     let unit = units.torque_unit();
-    let [load, pushed, held] =
-        [joint.load_nm, joint.pushed_nm, joint.held_nm].map(|moment| unit.of(moment).round());
-    [load, pushed, held - load - pushed, held]
+    let moments = [
+        joint.load_nm,
+        joint.pushed_nm,
+        joint.limbs_nm,
+        joint.held_nm,
+    ];
+    // No minus stands before a nought.
+    moments.map(|moment| unit.of(moment).round() + 0.0)
 }
 
 /// The moments that the parts of a body's equilibrium make about a joint.
@@ -152,8 +161,8 @@ fn free_note(bodies: &[FreeBody], rows: &[usize], units: System) -> String {
         "load (orange)"
     };
     let rest = match (body.bench, body.floor) {
-        (Some(_), _) => ", body (green), bench and floor (blue)",
-        (None, Some(_)) => ", body (green), floor (blue)",
+        (Some(_), _) => ", whole body (green), bench and floor (blue)",
+        (None, Some(_)) => ", whole body (green), floor (blue)",
         (None, None) => "",
     };
     let by = if bodies.iter().all(is_held) {
@@ -163,13 +172,21 @@ fn free_note(bodies: &[FreeBody], rows: &[usize], units: System) -> String {
     };
     let unit = units.length_unit();
     format!(
-        "{by} {}. To scale: {load}{rest}. Dashed: its line, and arms from some {} {} on.{}{}",
+        "{by} {}. To scale: {load}{rest}. Dashed: the load's line, and its arms longer than {} {}.{}{}",
         holders_explained(bodies, rows),
-        rounded(unit.of(LEAST_DRAWN_M), 0),
+        rounded(unit.of(LEAST_DRAWN_M), 1),
         unit.symbol,
         passed_through(bodies, rows),
         turned_over(bodies, rows)
     )
+}
+
+/// Where the part of the body is whose weight the table has, seen from a joint.
+fn far_side(body: &FreeBody) -> &'static str {
+    match (body.bench, body.floor) {
+        (None, Some(_)) => "above",
+        _ => "beyond",
+    }
 }
 
 /// Joints through which the load passes at every place, so that it makes no moment there.
@@ -227,16 +244,14 @@ pub(crate) fn free_body_words(
                         let sign = if moment < 0.0 { "\u{2212}" } else { "" };
                         format!("{sign}{}", rounded(moment.abs(), 0))
                     };
-                    let mut sum = signed(moments[0]);
-                    let has_bench = body.bench.is_some();
-                    for moment in moments[usize::from(!has_bench) + 1..3].iter() {
-                        let sign = if *moment < 0.0 { "\u{2212}" } else { "+" };
-                        sum += &format!(" {sign} {}", rounded(moment.abs(), 0));
-                    }
+                    let parts = ["load", "bench", "body", sum_word(body)];
+                    let parts = parts.iter().zip(moments);
+                    let told = parts.filter(|(name, _)| body.bench.is_some() || **name != "bench");
+                    let told = told.map(|(name, moment)| format!("{name} {}", signed(moment)));
                     format!(
-                        "{} {sum} = {} {} by its {}, moment arm {} {}",
+                        "at the {} {} {} by its {}, moment arm {} {}",
                         joint_name(joint.dof),
-                        signed(moments[3]),
+                        told.collect::<Vec<String>>().join(", "),
                         torque.symbol,
                         holders(joint).1,
                         rounded(unit.of(joint.lever_m), 0),
@@ -266,11 +281,12 @@ pub(crate) fn free_body_words(
             unit.symbol
         ),
         subtitle: format!(
-            "{}, {}, {load}{}: moments in {}, one side; places {}",
+            "{}, {}, {load}{}: moments in {}, one side, rounded; body: its part {} the joint; places {}",
             study.lifter_title,
             study.movement_title.to_lowercase(),
             one_side(bodies, same, units),
             torque.symbol,
+            far_side(&bodies[0]),
             study.away_from
         ),
         footnote: free_note(bodies, rows, units),
@@ -285,7 +301,7 @@ pub(crate) fn free_body_words(
             each.join(" ")
         ),
         caption: "In balance, the moment that muscles and tissue hold at a joint is the moment of the load, its force times its distance \
-                  from the joint, together with that of the body's own weight beyond the joint. Moments are rounded; the body's is what makes the printed sums hold."
+                  from the joint, together with that of the body's own weight beyond the joint. Each moment is rounded by itself: a printed sum may be off by 1."
             .to_owned(),
     }
 }

@@ -2,12 +2,12 @@
 //!
 //! In: a [`GripFamily`], measured maxima. Out: the words around the lecture's figure of grips.
 
-use super::family_words::family_words;
+use super::family_words::{family_words, why_there};
 use super::figure_words::FigureWords;
 use super::parameters::shown_value;
 use super::prose::listed;
 use super::quantities::{QuantityWords, rounded};
-use crate::library::MeasuredGrips;
+use crate::library::{MeasuredGrip, MeasuredGrips};
 use crate::study::{Compared, Conditions, GripFamily, UNCHANGED, Variant};
 use crate::units::{Mass, System};
 use std::cmp::Ordering;
@@ -20,11 +20,12 @@ const LEVERS: &str = "The hands' distance changes the moment arm of the load at 
 const WHY_MISSED: &str =
     "The model keeps the elbow's place beside the hands, which people change with the grip.";
 
-/// The words around the figure.
+/// The words around the figure; `study` is the publication of the measured maxima.
 #[must_use]
 pub(crate) fn grip_words(
     grips: &GripFamily,
     measured: &MeasuredGrips,
+    study: &str,
     units: System,
 ) -> FigureWords {
     let family = &grips.family;
@@ -38,14 +39,20 @@ pub(crate) fn grip_words(
             )
         },
     );
+    // The footnote explains the grip of the title.
+    let told = best_grip(grips).filter(|_| grips.turning_cm.is_none());
+    let footnote = told.and_then(|best| why_there(family, best, units));
+    let footnote = footnote.unwrap_or_else(|| words.footnote.clone());
     FigureWords {
         title,
         subtitle: format!(
-            "{}, {}; hands apart {} breadths of the shoulders",
+            "{}, {}; hands apart {} breadths of the shoulders{}",
             family.base.lifter_title,
             family.base.movement_title.to_lowercase(),
-            breadths_of(grips)
+            breadths_of(grips),
+            measured_best(grips, measured, study, units)
         ),
+        footnote,
         caption: format!("{LEVERS} {}", measured_maxima(grips, measured, units)),
         ..words
     }
@@ -60,13 +67,16 @@ fn breadths_of(grips: &GripFamily) -> String {
 }
 
 /// The grip that holds the heaviest weight; none where a weight is unknown.
+fn best_grip(grips: &GripFamily) -> Option<&Variant> {
+    let held = |variant: &&Variant| variant.figures.value(Compared::Held);
+    let known = grips.family.variants.iter().filter(|v| held(v).is_some());
+    known.max_by(|a, b| held(a).partial_cmp(&held(b)).unwrap_or(Ordering::Equal))
+}
+
+/// That grip and what is held with it.
 fn best_of_grips(grips: &GripFamily, units: System) -> Option<String> {
     let all = &grips.family.variants;
-    let held = |variant: &&Variant| variant.figures.value(Compared::Held);
-    let best = all
-        .iter()
-        .filter(|variant| held(variant).is_some())
-        .max_by(|a, b| held(a).partial_cmp(&held(b)).unwrap_or(Ordering::Equal))?;
+    let best = best_grip(grips)?;
     let name = if is_present(best) {
         units.tape(grips.usual)
     } else {
@@ -94,6 +104,46 @@ pub(crate) fn usual_grip(grips: &GripFamily, as_it_is: &str, units: System) -> S
     format!("{} ({as_it_is})", units.tape(grips.usual))
 }
 
+/// The grips that were measured, without the lifter's own one, which may be held in the same unit.
+fn tried(grips: &GripFamily) -> Vec<&Variant> {
+    let all = grips.in_order().into_iter();
+    all.filter(|variant| !is_present(variant)).collect()
+}
+
+/// With which of the measured grips people lift most, and with which the model holds most.
+fn both_best<'a>(grips: &GripFamily, measured: &'a MeasuredGrips) -> [Option<&'a MeasuredGrip>; 2] {
+    let people = measured.grips.iter().map(|grip| grip.one_rm_kg).collect();
+    let held = |variant: &Variant| variant.figures.value(Compared::Held);
+    let model = tried(grips).into_iter().filter_map(held).collect();
+    [people, model].map(|values: Vec<f64>| {
+        let most = values.iter().enumerate().max_by(|a, b| a.1.total_cmp(b.1));
+        most.and_then(|(index, _)| measured.grips.get(index))
+    })
+}
+
+/// With which grip people lifted most, behind a subtitle, and whether the model says so; nothing where it has not tried them all.
+fn measured_best(
+    grips: &GripFamily,
+    measured: &MeasuredGrips,
+    study: &str,
+    units: System,
+) -> String {
+    let are_all = tried(grips).len() == measured.grips.len();
+    let ([Some(people), Some(model)], true) = (both_best(grips, measured), are_all) else {
+        return String::new();
+    };
+    let maximum = units.mass(Mass::from_kg(people.one_rm_kg));
+    let verdict = if people == model {
+        "so does the model".to_owned()
+    } else {
+        format!("the model, wrongly, with the {} one", model.name)
+    };
+    format!(
+        ". People ({study}) lift most with the {} grip, {maximum}; {verdict}",
+        people.name
+    )
+}
+
 /// What people lift with the grips, what the model holds with them, and whether both are greatest with the same.
 fn measured_maxima(grips: &GripFamily, measured: &MeasuredGrips, units: System) -> String {
     let each = measured.grips.iter().map(|grip| {
@@ -101,28 +151,11 @@ fn measured_maxima(grips: &GripFamily, measured: &MeasuredGrips, units: System) 
         format!("{maximum} with a {} grip", grip.name)
     });
     let told = listed(&each.collect::<Vec<String>>());
-    // Those that were measured, without the lifter's own grip, which may be held in the same unit.
-    let tried: Vec<&Variant> = grips
-        .in_order()
+    let ours: Vec<String> = tried(grips)
         .into_iter()
-        .filter(|variant| !is_present(variant))
-        .collect();
-    let ours: Vec<String> = tried
-        .iter()
         .filter_map(|variant| held_mass(variant, units))
         .collect();
-    let best = |values: Vec<f64>| {
-        let each = values.iter().enumerate();
-        each.max_by(|a, b| a.1.total_cmp(b.1))
-            .map(|(index, _)| index)
-    };
-    let people = best(measured.grips.iter().map(|grip| grip.one_rm_kg).collect());
-    let held = |variant: &&Variant| variant.figures.value(Compared::Held);
-    let model = best(tried.iter().filter_map(held).collect());
-    let name = |index: Option<usize>| {
-        let grip = index.and_then(|index| measured.grips.get(index));
-        grip.map_or("", |grip| grip.name.as_str())
-    };
+    let [people, model] = both_best(grips, measured);
     let widths: Vec<String> = measured
         .grips
         .iter()
@@ -131,7 +164,7 @@ fn measured_maxima(grips: &GripFamily, measured: &MeasuredGrips, units: System) 
     let measured_told = format!(
         "Measured at {} breadths of the shoulders people lift {told}, most with the {} grip; held still, the model has {}",
         listed(&widths),
-        name(people),
+        people.map_or("", |grip| grip.name.as_str()),
         listed(&ours)
     );
     if ours.len() == measured.grips.len() && model == people {
@@ -139,7 +172,7 @@ fn measured_maxima(grips: &GripFamily, measured: &MeasuredGrips, units: System) 
     } else {
         format!(
             "{measured_told}, most with the {} one. {WHY_MISSED}",
-            name(model)
+            model.map_or("", |grip| grip.name.as_str())
         )
     }
 }

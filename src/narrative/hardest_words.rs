@@ -35,6 +35,7 @@ pub(crate) fn hardest_part_words(
     words.subtitle = format!("{}, {held} held still", plain.study.lifter_title);
     if let Some(rep) = &beside.lifted {
         words.subtitle += &format!("; {}", in_motion(rep, units));
+        words.subtitle += &measured.map_or_else(String::new, measured_in_short);
     }
     words.caption = format!(
         "Effort is demand over capacity. The hardest part, held still, lies around its greatest value. It says nothing about the rest of the \
@@ -66,6 +67,12 @@ fn in_motion(rep: &RepStudy, units: System) -> String {
     format!("lifted, {load} (the maximum) has {region}")
 }
 
+/// How many of measured lifters had a sticking region, below the title: "; of 12 measured lifters 12 had one".
+fn measured_in_short(measured: &MeasuredSticking) -> String {
+    let (with, of) = (measured.with_region, measured.lifters);
+    format!("; of {of} measured lifters {with} had one")
+}
+
 /// Measured lifters beside the simulated one; nothing where none were measured or nothing is lifted.
 fn beside_measured(beside: &HeldAndLifted, measured: Option<&MeasuredSticking>) -> String {
     let (Some(rep), Some(measured)) = (&beside.lifted, measured) else {
@@ -84,12 +91,19 @@ fn beside_measured(beside: &HeldAndLifted, measured: Option<&MeasuredSticking>) 
 /// What can be held all along and what is lifted, below a panel's title.
 pub(crate) fn held_and_lifted(beside: &HeldAndLifted, units: System) -> String {
     beside.most.map_or_else(
-        || format!("held {}", units.mass(beside.held)),
+        || format!("most held {}", units.mass(beside.held)),
         |most| {
-            let held = units.mass_number(beside.held, 1);
-            format!("held {held}, lifted {}", units.mass(most))
+            // Whole numbers, as the weights are: tenths find no room above a small panel.
+            let held = units.mass_number(beside.held, 0);
+            format!("most held {held}, lifted {}", units.fine_mass(most, 0))
         },
     )
+}
+
+/// The line of the weight that is drawn, which is less than what can be held: "weight, 65 kg".
+pub(crate) fn weight_line(study: &Study, units: System) -> String {
+    let load = study.told(units).hung_in_short(&study.setups[0]);
+    format!("weight, {load}")
 }
 
 /// Lifts whose speed carries more past the hardest place than can be held there.

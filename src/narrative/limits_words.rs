@@ -12,6 +12,14 @@ pub(crate) fn by_factor(error: PublishedError) -> String {
     format!("by a factor of {}", rounded(error.factor(), 1))
 }
 
+/// Decimals of the bars: with one several kinds would read alike.
+pub(crate) const BAR_DECIMALS: usize = 2;
+
+/// The same as finely as the bars have it.
+fn exactly(error: PublishedError) -> String {
+    format!("by a factor of {}", rounded(error.factor(), BAR_DECIMALS))
+}
+
 /// What the bars measure.
 pub(crate) const ERROR_QUANTITY: &str =
     "Factor, up or down, by which computed and published differ";
@@ -49,7 +57,7 @@ pub(crate) fn error_words(kinds: &[(&str, PublishedError)]) -> FigureWords {
             format!(
                 "{} {} over {}",
                 kind_in_words(name),
-                by_factor(*error),
+                exactly(*error),
                 counted_noun(error.rows, "value")
             )
         })
@@ -57,9 +65,8 @@ pub(crate) fn error_words(kinds: &[(&str, PublishedError)]) -> FigureWords {
     let name = |kind: Option<&(&str, PublishedError)>| {
         kind.map_or("", |kind| kind_in_words(kind.0)).to_owned()
     };
-    let factor = |kind: Option<&(&str, PublishedError)>| {
-        kind.map_or(String::new(), |kind| by_factor(kind.1))
-    };
+    let factor =
+        |kind: Option<&(&str, PublishedError)>| kind.map_or(String::new(), |kind| exactly(kind.1));
     let (most, least) = (kinds.first(), kinds.last());
     FigureWords {
         title: format!(
@@ -69,16 +76,25 @@ pub(crate) fn error_words(kinds: &[(&str, PublishedError)]) -> FigureWords {
             name(most),
             factor(most)
         ),
-        subtitle: format!("{rows} published values that nothing was fitted to, by kind of question; in brackets how many of each"),
+        subtitle: format!(
+            "{rows} published values that nothing was fitted to, by kind of question; in brackets how many of each"
+        ),
         footnote: format!(
             "Kinds with {FEWEST_ROWS} values or more. The factor is e to the root mean square of the natural logarithm of computed over \
              published: 1 would be no difference."
         ),
-        description: format!("How far computed numbers are from published ones: {}.", listed(&told)),
-        caption: "Shapes, classes and directions are surer than single numbers. Part of every difference is the scatter of people and of ways to measure."
+        description: format!(
+            "How far computed numbers are from published ones: {}.",
+            listed(&told)
+        ),
+        caption: "Part of every difference is the scatter of people and of ways to measure."
             .to_owned(),
     }
 }
+
+/// What the model's sticking regions are worth beside measured ones (held to the table of evidence by a test).
+pub(crate) const STICKING_MISSED: &str =
+    "Whether, where and how long lifters stick is missed in most of what was measured.";
 
 /// Questions, and why the model has no answer.
 pub(crate) const CANNOT_TELL: [[&str; 2]; 7] = [
@@ -98,10 +114,7 @@ pub(crate) const CANNOT_TELL: [[&str; 2]; 7] = [
         "What exactly can this athlete lift?",
         "People of one size differ widely: measure a few lifts, and fit the lifter to them.",
     ],
-    [
-        "Where does the bar stick?",
-        "Whether, where and how long lifters stick is missed in most of what was measured.",
-    ],
+    ["Where does the bar stick?", STICKING_MISSED],
     [
         "What does the shoulder blade do?",
         "It follows a fixed rule, and its own muscles are taken to suffice.",

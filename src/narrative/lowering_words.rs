@@ -97,6 +97,16 @@ fn measured_span(measured: &[f64]) -> Option<String> {
     })
 }
 
+/// That measured maxima of lowering are above the load that the model cannot lower; nothing where they are not.
+fn lowered_by_others(measured: &[f64]) -> String {
+    match measured_span(measured) {
+        Some(told) if measured.iter().all(|ratio| *ratio > BEYOND) => {
+            format!("; by the measured ratios ({told}) it could be lowered")
+        }
+        _ => String::new(),
+    }
+}
+
 /// Which way the model misses what was measured; nothing where nothing was.
 fn measured_beside(surplus: f64, measured: &[f64]) -> String {
     let Some(told) = measured_span(measured) else {
@@ -130,7 +140,7 @@ pub(crate) fn three_capacity_words(
         ThreeCapacities::least_n(&three.lowered) / ThreeCapacities::least_n(&three.lifted);
     FigureWords {
         title: format!(
-            "At its weakest place this lift lowers {lowered}, holds {held} and lifts {lifted} {}",
+            "At the weakest place this lifter lowers {lowered}, holds {held} and lifts {lifted} {}",
             unit.symbol
         ),
         subtitle: format!(
@@ -138,7 +148,13 @@ pub(crate) fn three_capacity_words(
             study.lifter_title,
             study.movement_title.to_lowercase(),
             rounded(surplus, 2),
-            measured_span(measured).map_or_else(String::new, |span| format!(", measured {span}"))
+            measured_span(measured).map_or_else(String::new, |span| {
+                let could = match measured.iter().all(|ratio| *ratio > BEYOND) {
+                    true => format!(", by which {} of 1RM could be lowered", percent(BEYOND)),
+                    false => String::new(),
+                };
+                format!(", measured {span}{could}")
+            })
         ),
         footnote: format!(
             "{}{}{}",
@@ -148,7 +164,7 @@ pub(crate) fn three_capacity_words(
                 String::new()
             } else {
                 format!(
-                    " {} of 1RM is more than is lowered slowly there.",
+                    " In the model {} of 1RM is more than is lowered slowly there.",
                     percent(BEYOND)
                 )
             }
@@ -158,8 +174,12 @@ pub(crate) fn three_capacity_words(
             study.axis,
             if is_borne {
                 "The load beyond the maximum stays below the capacity of lowering everywhere."
+                    .to_owned()
             } else {
-                "The load beyond the maximum is more than can be lowered slowly at the weakest place."
+                format!(
+                    "In the model the load beyond the maximum is more than can be lowered slowly at the weakest place{}.",
+                    lowered_by_others(measured)
+                )
             },
             u = unit.symbol
         ),

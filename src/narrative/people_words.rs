@@ -11,16 +11,16 @@ use crate::study::{People, PeopleAsked, Study, Tenths};
 
 /// One in ten is stronger.
 pub(crate) const HIGH: &str = "one in ten above";
-/// The middle of all.
-pub(crate) const MIDDLE: &str = "middle";
+/// The median of all.
+pub(crate) const MIDDLE: &str = "median";
 /// One in ten is weaker.
 pub(crate) const LOW: &str = "one in ten below";
 
-/// How far curves, and their shapes alone, are from the middle one, on an axis.
-pub(crate) const STRENGTH_OFF_THE_MIDDLE: &str = "Strength, off the middle";
-pub(crate) const SHAPE_OFF_THE_MIDDLE: &str = "Shape alone, off the middle";
+/// How far curves, and their shapes alone, are from the median, on an axis.
+pub(crate) const STRENGTH_OFF_THE_MIDDLE: &str = "Strength, off the median";
+pub(crate) const SHAPE_OFF_THE_MIDDLE: &str = "Shape alone, off the median";
 
-/// A distance from the middle on an axis: "+30".
+/// A distance from the median on an axis: "+30".
 pub(crate) fn signed_percent(off: f64) -> String {
     let size = rounded(off.abs(), 0);
     match off {
@@ -36,7 +36,7 @@ pub(crate) fn people_words(study: &Study, people: &People) -> FigureWords {
     let (force, shape) = (apart(&people.forces), apart(&people.shapes));
     FigureWords {
         title: format!(
-            "Strong and weak people differ by {force} % at the start, in shape by {shape} %"
+            "Invented people differ, as assumed, by {force} % at the start, in shape by {shape} %"
         ),
         subtitle: format!(
             "{} around {}, {}; nine-in-ten over one-in-ten mark",
@@ -44,10 +44,10 @@ pub(crate) fn people_words(study: &Study, people: &People) -> FigureWords {
             study.lifter_title,
             study.movement_title.to_lowercase()
         ),
-        footnote: "Scatter assumed from published groups. Below, each curve over its own median: all meet in the middle."
+        footnote: "Scatter assumed from published groups. Below, each curve over its own median: all meet half way."
             .to_owned(),
         description: format!(
-            "Bands in which eight in ten of {} people lie, with the middle of all: above in strength, below in shape alone, each as how far off the middle.",
+            "Bands in which eight in ten of {} people lie, with the median of all: above in strength, below in shape alone, each as how far off the median.",
             people.count
         ),
         caption: format!(

@@ -48,11 +48,13 @@ pub fn percent(share: f64) -> String {
 /// A place of the range in words that need no unit.
 #[must_use]
 pub fn part_of_range(range: f64) -> &'static str {
-    if range < 0.2 {
-        "at the start"
-    } else if range > 0.8 {
-        "at the end"
-    } else {
-        "in the middle"
+    /// This near to an end a place is that end, share of the range.
+    const AT_AN_END: f64 = 0.05;
+    match range {
+        start if start < AT_AN_END => "at the start",
+        end if end > 1.0 - AT_AN_END => "at the end",
+        early if early < 1.0 / 3.0 => "in the first third",
+        late if late > 2.0 / 3.0 => "in the last third",
+        _ => "in the middle third",
     }
 }

@@ -85,6 +85,11 @@ fn subtitle(plan: &SessionPlan, units: System) -> String {
     )
 }
 
+/// That velocities are no measured ones.
+pub(crate) fn simulated(subtitle: &str) -> String {
+    format!("Simulated. {subtitle}")
+}
+
 /// A velocity with its unit.
 fn velocity(m_s: f64, units: System) -> String {
     let unit = bar_velocity_unit(units);
@@ -106,22 +111,33 @@ fn velocities_title(predictions: &[SessionPrediction], units: System) -> String 
                 kept_percent(one)
             ),
         },
+        [first, .., last] if first.stall().is_none() && last.stall().is_none() => format!(
+            "{}, {} {} %",
+            fate(first),
+            whose(last).0,
+            kept_percent(last)
+        ),
         [first, .., last] => format!("{}; {}", fate(first), fate(last)),
         [] => String::new(),
     }
 }
 
-/// Where a way of doing the session stalls, or what velocity it keeps.
-fn fate(prediction: &SessionPrediction) -> String {
+/// What a way of doing the session is called in a sentence, with the verbs that belong to it.
+fn whose(prediction: &SessionPrediction) -> (&'static str, &'static str, &'static str) {
     let name = predicted_name(prediction.of);
-    let (whose, keep, stalls) = match prediction.of {
+    match prediction.of {
         Predicted::By(Method::Straight) if prediction.sets.len() == 1 => {
             ("one straight set", "keeps", "stalls")
         }
         Predicted::By(Method::Straight) => ("straight sets", "keep", "stall"),
         Predicted::By(Method::Clusters | Method::Bands | Method::Chains) => (name, "keep", "stall"),
         _ => (name, "keeps", "stalls"),
-    };
+    }
+}
+
+/// Where a way of doing the session stalls, or what velocity it keeps.
+fn fate(prediction: &SessionPrediction) -> String {
+    let (whose, keep, stalls) = whose(prediction);
     match prediction.stall() {
         Some(number) => format!("{whose} {stalls} at repetition {number}"),
         None => format!(

@@ -209,15 +209,15 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "free-body",
-        "Three instants of the lift as a free body: the arrows are forces to scale, the dashed lines the load's moment arms about the \
-         joints, and the sums below are in balance.",
+        "Three instants of the lift as a free body: the arrows are forces to scale, the dashed lines the load's line of action and its \
+         longer moment arms about the joints, and the rounded moments below are in balance.",
         "Which joint has the longest moment arm at the hardest place? (Read the column of centimetres below the body.)",
         "The same weight asks for the same at every place.",
         "What changes is its distance from the joints.",
     ),
     notes(
         "load-over-class",
-        "The blue line is what can be held still, the other what a plain weight asks for: where they come close it is hard.",
+        "The blue line is what can be held still, the orange one what the drawn weight asks for: where they come close it is hard.",
         "Where would you put more load, if you could? (Where the gap is wide.)",
         "The heaviest weight tells how strong somebody is over the range.",
         "Held still it tells that of one place; lifted, speed may carry it past a weaker one.",
@@ -242,7 +242,7 @@ pub const NOTES: &[SpeakerNotes] = &[
         "One value is changed, all others stay: the family of curves shows what it does.",
         "Which grip is best? (That depends on the place of the range that you ask about.)",
         "The strongest grip of a curve is the best one.",
-        "Strongest at one place is not strongest at all, and nothing here says how a shoulder bears it.",
+        "Strongest at one place is not strongest everywhere, and nothing here says how a shoulder bears it.",
     ),
     notes(
         "limb-length",
@@ -254,7 +254,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     notes(
         "band-law",
         "Tension over length: nothing while the band is slack, a steep beginning, then a flatter rise. Doubling scales \
-         the curve: half the length, twice the pull.",
+         the curve: at the same stretch half the length, twice the pull.",
         "Why do two bands with the same name pull differently? (Thickness and rubber scatter; measure your own.)",
         "A band weighs so many kilograms.",
         "Its pull depends on how long it is at that place.",
@@ -296,7 +296,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "cam",
-        "The dashed line is a stack over a round pulley, the other one a stack over a cam that was cut to the strength curve.",
+        "Orange is a stack over a round pulley, brown a stack over a cam that was cut to the strength curve, blue what can be held.",
         "What shape must such a cam have? (A large radius where the lifter is strong, a small one where weak.)",
         "A good cam fits everybody.",
         "The shape of a curve depends on the body: what fits one person need not fit the next.",
@@ -340,7 +340,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "how-sure",
-        "Published numbers that could have failed, by kind of question: by which factor the model misses them.",
+        "Predictions that could have failed, by kind of question: by which factor the model misses the published values.",
         "Would you use it for a question at the top of the list? (To compare two setups perhaps, not for a single number.)",
         "A model that meets the values it was fitted to is right.",
         "That proves nothing; these were not fitted to.",

@@ -3,6 +3,7 @@
 //! In: a [`VersusPlain`]. Out: title and sentences.
 
 use super::figure_words::FigureWords;
+use super::limits_words::STICKING_MISSED;
 use super::places::velocity_in_words;
 use super::prose::percent;
 use super::quantities::rounded;
@@ -25,11 +26,12 @@ pub(crate) fn versus_figure_words(both: &VersusPlain, units: System) -> FigureWo
     FigureWords {
         title: versus_title(both, units),
         subtitle: format!(
-            "{}: {} against {}, both {} held still",
+            "{}, simulated: {} against {}, both {} held still. {}",
             both.with.still.lifter_title,
             hung_in_full(&both.with, units),
             hung_in_full(&both.plain, units),
-            percent(both.effort)
+            percent(both.effort),
+            STICKING_MISSED.trim_end_matches('.')
         ),
         footnote: "Full effort from the turn-round to straight limbs, where the bar still moves. Bars: sticking regions in motion.".to_owned(),
         description: shown.join(" "),

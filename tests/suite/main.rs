@@ -5,6 +5,7 @@ mod again;
 mod asked_torques;
 mod bad_models;
 mod bar_traces;
+mod beside_measured;
 mod body;
 mod browser;
 mod budgets;

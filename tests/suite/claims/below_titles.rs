@@ -1,6 +1,6 @@
 //! What stands below the titles of the lecture's figures, subtitles, footnotes, notes of panels, against the data that are drawn.
 
-use super::{Claim, Drawn, holds, is_definition, least, peak, says};
+use super::{Claim, Drawn, compiled, holds, is_definition, least, peak, says};
 use regex::{Captures, Regex};
 use torquill::figures::{Chart, DataTable, Sheet};
 
@@ -99,7 +99,7 @@ fn panel_efforts(drawn: &Drawn, panel: &str) -> Result<Vec<f64>, String> {
     let of = |name: &str| {
         let mut curves = drawn.curves.iter();
         curves
-            .find(|c| c.0 == panel && c.1 == name)
+            .find(|c| c.0 == panel && c.1.split(',').next() == Some(name))
             .ok_or_else(|| format!("no {name} of {panel}"))
     };
     let pairs = of("capacity")?.2.iter().zip(&of("weight")?.2);
@@ -127,7 +127,7 @@ pub const BELOW: &[Claim<Drawn>] = &[
         holds: spreads,
     },
     Claim {
-        reads: r"Even: deviation of effort over its mean|The cam is cut to this computed curve: an even effort is built in here, not found",
+        reads: r"Even: deviation of effort over its mean|The cam is cut to this computed curve: an even effort is built in here, not found|An even effort is built in here, not found|Published values are missed by a factor of [\d.]+ over \d+ values?",
         holds: is_definition,
     },
     Claim {
@@ -156,8 +156,25 @@ pub const BELOW: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Flattening: less spread \(deviation over mean\)|A side each: plain weight [\d.]+ kg; with .+",
+        reads: r"Flattening: less spread \(deviation over mean\)",
         holds: is_definition,
+    },
+    Claim {
+        // That they are of both sides is held by `law_weights_of_the_flattened_press_are_of_both_sides`.
+        reads: r"Weights in all, bands and chains a side: plain ([\d.]+) kg; (.+)",
+        holds: |told, drawn| {
+            let plain: f64 = told[1].parse().unwrap_or(f64::NAN);
+            let reads = compiled(r"(with .+?) ([\d.]+) kg \+ .+");
+            let mut count = 1;
+            for part in told[2].split("; ") {
+                let hung = reads.captures(part).ok_or(format!("`{part}` is no load"))?;
+                drawn.curve(&hung[1])?;
+                count += 1;
+                let bar: f64 = hung[2].parse().unwrap_or(f64::NAN);
+                holds(bar <= plain, &format!("{part} beside {plain} kg"))?;
+            }
+            holds(count == drawn.curves.len(), "every load is told")
+        },
     },
     Claim {
         reads: r".+; weights of about (\d+) % effort at their hardest place, the hardest part shaded",
@@ -193,7 +210,7 @@ pub const BELOW: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r".+, at [\d.]+ m/s: lowered over lifted ([\d.]+)(?:, measured 1\.24 to 1\.4)?",
+        reads: r".+, at [\d.]+ m/s: lowered over lifted ([\d.]+)(?:, measured (1\.24) to 1\.4(?:, by which (\d+) % of 1RM could be lowered)?)?",
         holds: |told, drawn| {
             let [lowered, lifted] = [drawn.curve("lowered")?, drawn.curve("lifted")?];
             says(
@@ -201,7 +218,18 @@ pub const BELOW: &[Claim<Drawn>] = &[
                 least(lowered)[1] / least(lifted)[1],
                 0.002,
                 "surplus",
-            )
+            )?;
+            let (Some(measured), Some(share)) = (told.get(2), told.get(3)) else {
+                return Ok(());
+            };
+            let [load, maximum] = [
+                drawn.curve("load beyond the maximum")?,
+                drawn.curve("maximum")?,
+            ];
+            let beyond = peak(load)[1] / peak(maximum)[1];
+            says(share.as_str(), 100.0 * beyond, 0.0, "share of the maximum")?;
+            let measured: f64 = measured.as_str().parse().unwrap_or(f64::NAN);
+            holds(beyond < measured, "less than was lowered")
         },
     },
     Claim {
@@ -228,9 +256,11 @@ pub const BELOW: &[Claim<Drawn>] = &[
         holds: |told, drawn| says(&told[1], least(drawn.curve("held")?)[1], 0.0, "held"),
     },
     Claim {
-        reads: r"(\d+) % of 1RM is more than is lowered slowly there",
-        holds: |_, drawn| {
+        reads: r"In the model (\d+) % of 1RM is more than is lowered slowly there",
+        holds: |told, drawn| {
             let load = peak(drawn.curve("load beyond the maximum")?)[1];
+            let share = load / peak(drawn.curve("maximum")?)[1];
+            says(&told[1], 100.0 * share, 0.0, "share of the maximum")?;
             holds(
                 load > least(drawn.curve("lowered")?)[1],
                 "more than is lowered",
@@ -238,7 +268,7 @@ pub const BELOW: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"\d+ invented people around .+, .+; nine-in-ten over one-in-ten mark|Scatter assumed from published groups|Below, each curve over its own median: all meet in the middle",
+        reads: r"\d+ invented people around .+, .+; nine-in-ten over one-in-ten mark|Scatter assumed from published groups|Below, each curve over its own median: all meet half way",
         holds: is_definition,
     },
 ];
@@ -246,7 +276,7 @@ pub const BELOW: &[Claim<Drawn>] = &[
 /// The claims against tables.
 pub const BELOW_TABLES: &[Claim<DataTable>] = &[
     Claim {
-        reads: r".+: moments in N·m, one side; places .+|To scale: .+|Dashed: its line, and arms from some 10 cm on",
+        reads: r".+: moments in N·m, one side, rounded; body: its part (?:above|beyond) the joint; places .+|To scale: .+|Dashed: the load's line, and its arms longer than 10 cm",
         holds: is_definition,
     },
     Claim {

@@ -88,6 +88,24 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
+        reads: r"People \(Larsen et al\. 2021\) lift most with the wide grip, 109\.8 kg; (?:so does the model|the model, wrongly, with the (narrow|medium) one)",
+        holds: |told, drawn| {
+            let mut order = in_order(drawn);
+            order.retain(|name| !name.contains("as it is"));
+            let held = order.iter().map(|name| heaviest_kg(drawn, name));
+            let held = held.collect::<Result<Vec<f64>, String>>()?;
+            let best = match told.get(1).map(|name| name.as_str()) {
+                Some("narrow") => 0,
+                Some(_) => 1,
+                None => 2,
+            };
+            holds(
+                held.len() == 3 && held.iter().all(|kg| *kg <= 1.002 * held[best]),
+                "most of those that were measured",
+            )
+        },
+    },
+    Claim {
         reads: r"(?:Grip width|Length of the thigh): heaviest weight best at (.+?), (on the border of what was tried, )?([\d.]+) kg",
         holds: |told, drawn| {
             let order = in_order(drawn);
@@ -188,7 +206,7 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"With longer thighs the (?:hip|knee|knee and hip) (?:lies|lie) farther from the line of the load at the start: the same bar asks for (?:a greater moment|greater moments) there, and the same muscles hold less of it",
+        reads: r"With longer thighs the (?:hip|knee|knee and hip) (?:lies|lie) farther from the line of the load at the start: the same bar asks for (?:a greater moment|greater moments) there(?:, and so does the body's own weight)?, and the same muscles hold less of it",
         holds: |_, drawn| {
             let start = |name: &str| drawn.curve(name).map(|points| points[0][1]);
             let starts: Result<Vec<f64>, String> = in_order(drawn).into_iter().map(start).collect();

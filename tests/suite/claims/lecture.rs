@@ -337,9 +337,11 @@ const CLASSES: &[Claim<Drawn>] = &[
                 let (place, name) = part.split_once(" of the ").ok_or("no lift")?;
                 let at = hardest(drawn, name)?[0];
                 let is_so = match place {
-                    "at the start" => at < 20.1,
-                    "at the end" => at > 79.9,
-                    "in the middle" => at > 19.9 && at < 80.1,
+                    "at the start" => at < 5.1,
+                    "in the first third" => at > 4.9 && at < 33.4,
+                    "in the middle third" => at > 33.3 && at < 66.7,
+                    "in the last third" => at > 66.6 && at < 95.1,
+                    "at the end" => at > 94.9,
                     other => return Err(format!("{other} is no part of the range")),
                 };
                 holds(is_so, &format!("{part}: {at}"))?;
@@ -375,7 +377,7 @@ const CLASSES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"(.+): held ([\d.]+)(?: kg)?(?:, lifted [\d.]+ kg)?",
+        reads: r"(.+): most held ([\d.]+)(?: kg)?(?:, lifted [\d.]+ kg)?",
         holds: |told, drawn| held_all_along(drawn, &told[1], &told[2]),
     },
     Claim {
@@ -415,7 +417,7 @@ fn efforts(drawn: &Drawn, lift: &str) -> Result<Vec<[f64; 2]>, String> {
         drawn
             .curves
             .iter()
-            .find(|c| c.0.eq_ignore_ascii_case(lift) && c.1 == name)
+            .find(|c| c.0.eq_ignore_ascii_case(lift) && c.1.split(',').next() == Some(name))
             .ok_or_else(|| format!("no {name} of {lift}"))
     };
     let (held, asked) = (of("capacity")?, of("weight")?);

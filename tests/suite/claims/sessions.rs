@@ -98,7 +98,7 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"A cam changes the moment arm of the stack with the angle|This one is cut to this lifter's own computed strength curve; a machine's has one shape for all who use it|Published values of the .+ are missed by a factor of [\d.]+ \(\d+\)",
+        reads: r"A cam changes the moment arm of the stack with the angle|This one is cut to this lifter's own computed strength curve; a machine's has one shape for all who use it|Published values of the .+, of every kind, are missed by a factor of [\d.]+ over \d+ values?",
         holds: is_definition,
     },
     Claim {
@@ -138,7 +138,7 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Clusters keep (\d+) % of the best velocity; one straight set keeps (\d+) % of the best velocity",
+        reads: r"Clusters keep (\d+) % of the best velocity, one straight set (\d+) %",
         holds: |told, drawn| {
             for (printed, name) in [(1, "clusters"), (2, "straight")] {
                 says(&told[printed], 100.0 * kept(drawn, name)?, 0.05, name)?;

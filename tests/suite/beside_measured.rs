@@ -1,0 +1,122 @@
+//! What figures of the lecture say of loads, of the body's weight and of measured sticking regions, held to more than they draw.
+
+use regex::Regex;
+use std::path::Path;
+use torquill::lecture::LECTURE;
+use torquill::library::{Library, Shelf};
+use torquill::narrative::prose::part_of_range;
+use torquill::study::{Desk, FreeBody, thigh_family};
+use torquill::units::System;
+
+/// Standard gravity, m/s² (CGPM 1901).
+const GRAVITY_M_S2: f64 = 9.80665;
+
+/// The weights below the figure of four loads are of both sides: over the capacity of both sides they make the drawn effort.
+#[test]
+fn law_weights_of_the_flattened_press_are_of_both_sides() {
+    let library = Library::built_in();
+    let reads =
+        Regex::new(r"Weights in all, bands and chains a side: plain ([\d.]+) kg").expect("");
+    let figure = LECTURE.iter().find(|figure| figure.name == "flattening");
+    let figure = figure.expect("a figure of the lecture");
+    let mut read = 0;
+    for lifter in library.names(Shelf::Lifters) {
+        let desk = Desk::open(&library, &lifter, System::Metric).expect("a built-in lifter");
+        if !figure.can_be_drawn(&desk) {
+            continue;
+        }
+        let sheet = (figure.build)(&desk).expect("it is drawn");
+        let note = &sheet.chart.heading().footnote;
+        let told = reads.captures(note).expect(note);
+        let kg: f64 = told[1].parse().expect("a number");
+        let study = &desk.lift("bench-press").expect("the press").study;
+        let hardest = study
+            .capacity
+            .values()
+            .into_iter()
+            .fold(f64::INFINITY, f64::min);
+        let effort = GRAVITY_M_S2 * kg / hardest;
+        // Loads are whole kilograms, of some 50 kg.
+        assert!(
+            (effort - 0.9).abs() < 0.025,
+            "{lifter}: {effort} from {note}"
+        );
+        read += 1;
+    }
+    assert!(read > 2, "{read} lifters");
+}
+
+#[test]
+fn law_the_bodys_weight_is_told_where_longer_thighs_make_it_ask_for_more() {
+    let library = Library::built_in();
+    let figure = LECTURE.iter().find(|figure| figure.name == "limb-length");
+    let figure = figure.expect("a figure of the lecture");
+    for lifter in library.names(Shelf::Lifters) {
+        let desk = Desk::open(&library, &lifter, System::Metric).expect("a built-in lifter");
+        if !figure.can_be_drawn(&desk) {
+            continue;
+        }
+        let family = thigh_family(&desk, "squat").expect("the squat");
+        let at_hip = |sign: char| {
+            let mut own = family.variants.iter().filter(|v| v.text.starts_with(sign));
+            let study = &own.next().expect("a thigh of that length").study;
+            let joints = FreeBody::of(study, None, 0).joints;
+            let hip = joints
+                .into_iter()
+                .find(|joint| joint.dof.joint().name() == "hip");
+            hip.expect("a hip").limbs_nm
+        };
+        let sheet = (figure.build)(&desk).expect("it is drawn");
+        let told = sheet.caption.contains("so does the body's own weight");
+        let [short, long] = [at_hip('-'), at_hip('+')];
+        assert_eq!(
+            told,
+            long > 1.02 * short,
+            "{lifter}: {short} {long}, {}",
+            sheet.caption
+        );
+    }
+}
+
+/// The sentence of the model's sticking regions follows from the table of evidence.
+#[test]
+fn law_sticking_regions_are_told_as_missed_as_long_as_most_are() {
+    let evidence = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/evidence.md");
+    let evidence = std::fs::read_to_string(evidence).expect("the table of evidence");
+    let own = || {
+        let rows = evidence
+            .lines()
+            .filter(|line| line.contains("| predicted |"));
+        rows.filter(|line| line.contains("| sticking region |"))
+    };
+    let missed = own().filter(|line| line.contains("| miss |")).count();
+    assert!(own().count() > 7, "{}", own().count());
+    let library = Library::built_in();
+    let desk = Desk::open(&library, "reference-man", System::Metric).expect("the reference man");
+    let figure = LECTURE
+        .iter()
+        .find(|figure| figure.name == "sticking-in-motion");
+    let sheet = (figure.expect("a figure of the lecture").build)(&desk).expect("it is drawn");
+    assert_eq!(
+        2 * missed > own().count(),
+        sheet.chart.heading().subtitle.contains("is missed in most"),
+        "{missed} of {}",
+        own().count()
+    );
+}
+
+#[test]
+fn law_a_part_of_the_range_holds_its_place() {
+    for step in 0..=1000 {
+        let place = f64::from(step) / 1000.0;
+        let [from, to] = match part_of_range(place) {
+            "at the start" => [0.0, 0.05],
+            "in the first third" => [0.05, 0.3334],
+            "in the middle third" => [0.3333, 0.6667],
+            "in the last third" => [0.6666, 0.95],
+            "at the end" => [0.95, 1.0],
+            other => panic!("{other}"),
+        };
+        assert!(from <= place && place <= to, "{place}");
+    }
+}
