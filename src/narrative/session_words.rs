@@ -12,6 +12,7 @@ use crate::error::Error;
 use crate::session::block_days::DayPurpose;
 use crate::session::draft::Predicted;
 use crate::session::fatigue::FatigueJoint;
+use crate::session::maximum_test::TestedMaximum;
 use crate::session::method::Method;
 use crate::session::planned_set::{PlannedSet, SetIntent, SetNote};
 use crate::session::remark::{Frequency, PlanBasis, Progression};
@@ -27,6 +28,15 @@ pub fn level_name(level: Level) -> &'static str {
         Level::Novice => "novice",
         Level::Intermediate => "intermediate",
         Level::Advanced => "advanced",
+    }
+}
+
+/// What a session is called that finds a maximum.
+#[must_use]
+pub(super) const fn name_of_test(finds: TestedMaximum) -> &'static str {
+    match finds {
+        TestedMaximum::OneRm => "test of the 1RM",
+        TestedMaximum::FiveInReserve => "test of five repetitions",
     }
 }
 
