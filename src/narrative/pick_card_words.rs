@@ -5,7 +5,7 @@
 use super::failure_words::failure_in_words;
 use super::hanging::hung_pieces;
 use super::loads::{exact_mass, loading_in_words};
-use super::pick_words::short_of_load;
+use super::pick_words::{maximum_in_words, short_of_load};
 use super::prose::{capital, percent};
 use super::quantities::{QuantityWords, rounded};
 use super::session_remarks::low_plates;
@@ -30,19 +30,14 @@ pub type CardLine = (&'static str, String);
 /// Who lifts what where, and what is wished: two lines.
 #[must_use]
 pub fn card_head(pick: &PickAnswer, units: System) -> [String; 2] {
-    let one_rm = pick.safety.one_rm;
-    let maximum = if one_rm.as_kg() > 0.0 {
-        format!("1RM {}, simulated", units.mass(one_rm))
-    } else {
-        "no 1RM with plain weight".to_owned()
-    };
     [
         format!(
             "{}, {}, {}",
             pick.study.movement_title, pick.study.lifter_title, pick.gym_title
         ),
         format!(
-            "{maximum}; goal: {}, {}",
+            "{}; goal: {}, {}",
+            maximum_in_words(pick, units),
             goal_in_words(&pick.wish),
             wished_effort(pick)
         ),

@@ -2,7 +2,7 @@
 //!
 //! In: a [`PlanQuestion`] and the model. Out: [`PlanGround`], from which every method's request is made.
 
-use super::model_maximum::simulated_one_rm;
+use super::model_maximum::one_rm_of_model;
 use super::person_asked::reference_of;
 use super::plan_question::{PersonTold, PlanNote, PlanQuestion};
 use super::planned_log::{differing_lifter, one_rm_of_log};
@@ -63,7 +63,7 @@ pub(super) fn plan_ground(
     let record = files.map(|name| library.lifter_files(name)).transpose()?;
     let record = record.map(|files| files.record);
     let trainee = trainee(asked, record.as_ref(), &mut notes);
-    let mut lift = planned_lift(asked, library, (question, record.as_ref()), trainee)?;
+    let mut lift = planned_lift(asked, library, (question, model), trainee)?;
     lift.unlikely = unlikely_maximum(asked, library, model, &lift)?;
     notes.extend(differing_lifter(question, record.as_ref(), &lift)?);
     let scaled = lifter_of_one_rm(question, lift.one_rm).map(|scaled| Lifter {
@@ -157,7 +157,7 @@ fn trainee(
 fn planned_lift(
     asked: &PlanQuestion,
     library: &Library,
-    (question, record): (&Question<'_>, Option<&LifterRecord>),
+    (question, model): (&Question<'_>, &Model),
     trainee: Trainee,
 ) -> Result<PlannedLift> {
     let body = carried_body(&question.movement.carrier()?, question.lifter);
@@ -177,7 +177,7 @@ fn planned_lift(
             log_facts = Some(facts);
             (one_rm, from)
         }
-        (None, None) => simulated_one_rm(question, record)?,
+        (None, None) => one_rm_of_model(model, question)?,
     };
     let trainee = match log_facts {
         Some(facts) => Trainee {
