@@ -14,11 +14,14 @@ use super::waiting::watched;
 use crate::error::{CommandFault, Error, OptionFault, Result, Shelf};
 use crate::figures::{Paper, setup_ranking};
 use crate::narrative::fit_words::stays_first_in_words;
+use crate::narrative::maximum_words::interval_in_words;
 use crate::narrative::pick_sheet_words::pick_sheet_words;
 use crate::narrative::setups::pick_cautions;
+use crate::rep::RepOptions;
 use crate::report;
+use crate::resistance::Setup;
 use crate::setups::{AllowedPieces, Choosing, Goal, LoadLimit, Wish};
-use crate::study::{pick, pick_card};
+use crate::study::{Question, pick, pick_card, untested_lifter};
 use clap::{Args, ValueEnum};
 use std::path::PathBuf;
 
@@ -220,6 +223,13 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
     let model = arguments.who.model(library, &arguments.movement)?;
     let mut question = arguments.sampling.question(&arguments.movement, &model)?;
     question.age_years = model.record.age_years;
+    let untested = untested_lifter(&model, &question)?;
+    if let Some(careful) = &untested {
+        question = Question {
+            lifter: &careful.lifter,
+            ..question
+        };
+    }
     let gym = library.gym(&arguments.gym)?;
     warn(
         &library.doubts_of(Shelf::Gyms, &arguments.gym)?,
@@ -238,7 +248,8 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
     };
     let published = library.published()?;
     let versions = arguments.scatter.versions(&model)?;
-    let picked = watched(|watch| pick(&question, &choosing, &published.eccentric, watch))?;
+    let mut picked = watched(|watch| pick(&question, &choosing, &published.eccentric, watch))?;
+    picked.untested = untested.as_ref().map(|careful| careful.range);
     if let Some(picture) = &picture {
         let scene = setup_ranking(&picked, arguments.units.into(), picture.look.look()?)?;
         picture.write(&call.signed("output", scene)?)?;
@@ -268,6 +279,12 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
         data: &|| report::ranking_data(&picked),
     };
     call.give(arguments.format, &answer)?;
+    if let Some(versions) = versions.as_ref().filter(|_| untested.is_none()) {
+        // Of an untested lift the card's head has the interval.
+        let usual = RepOptions::usual_for(question.movement);
+        let interval = versions.maximum(&question, &Setup::default(), &usual);
+        output::note(&interval_in_words(&interval, "the 1RM", units));
+    }
     if let (Some(versions), Some(first)) = (&versions, picked.answers.first()) {
         let setup = &first.loaded.setup;
         let stays = versions.stays_first(&question, &choosing, &published.eccentric, setup);

@@ -5,7 +5,7 @@
 use super::quantities::{QuantityWords, rounded};
 use crate::movement::Measure;
 use crate::rep::{LoadPace, OneRepMax};
-use crate::study::MaximumStudy;
+use crate::study::{MaximumInterval, MaximumStudy};
 use crate::units::{Mass, System};
 
 /// What stands behind a maximum that is lowered.
@@ -41,14 +41,8 @@ pub fn maximum_sentences(found: &MaximumStudy, own: OwnStrength, units: System) 
         units.mass(found.loadable.load),
         units.mass(found.loadable.failed)
     )];
-    lines.extend(found.interval.map(|interval| {
-        format!(
-            "In four of five plausible versions of this lifter it is {} to {} ({} versions, the model's own error in them).",
-            units.mass(interval.low),
-            units.mass(interval.high),
-            interval.versions
-        )
-    }));
+    let interval = found.interval.as_ref();
+    lines.extend(interval.map(|interval| interval_in_words(interval, "it", units)));
     if found.is_lost_in_lowering {
         lines.push(LOST_IN_LOWERING.to_owned());
     }
@@ -142,4 +136,15 @@ fn velocity(measure: Measure, value: f64) -> String {
         Measure::Force => format!("{value:.2} m/s"),
         Measure::Torque => format!("{:.0} deg/s", value.to_degrees()),
     }
+}
+
+/// What a maximum is in plausible versions of a fitted lifter; `what` is "it" or names it.
+#[must_use]
+pub fn interval_in_words(interval: &MaximumInterval, what: &str, units: System) -> String {
+    format!(
+        "In four of five plausible versions of this lifter {what} is {} to {} ({} versions, the model's own error in them).",
+        units.mass(interval.low),
+        units.mass(interval.high),
+        interval.versions
+    )
 }

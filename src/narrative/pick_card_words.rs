@@ -5,7 +5,7 @@
 use super::failure_words::failure_in_words;
 use super::hanging::hung_pieces;
 use super::loads::{exact_mass, loading_in_words};
-use super::pick_words::short_of_load;
+use super::pick_words::{maximum_in_words, short_of_load};
 use super::prose::{capital, percent};
 use super::quantities::{QuantityWords, rounded};
 use super::session_remarks::low_plates;
@@ -30,19 +30,14 @@ pub type CardLine = (&'static str, String);
 /// Who lifts what where, and what is wished: two lines.
 #[must_use]
 pub fn card_head(pick: &PickAnswer, units: System) -> [String; 2] {
-    let one_rm = pick.safety.one_rm;
-    let maximum = if one_rm.as_kg() > 0.0 {
-        format!("1RM {}, simulated", units.mass(one_rm))
-    } else {
-        "no 1RM with plain weight".to_owned()
-    };
     [
         format!(
             "{}, {}, {}",
             pick.study.movement_title, pick.study.lifter_title, pick.gym_title
         ),
         format!(
-            "{maximum}; goal: {}, {}",
+            "{}; goal: {}, {}",
+            maximum_in_words(pick, units),
             goal_in_words(&pick.wish),
             wished_effort(pick)
         ),
@@ -107,7 +102,7 @@ pub fn card_lines(
     lines.extend(card.full_plates.map(|full| ("", low_plates(full, units))));
     lines.extend(short_of_load(pick, (picked, "this setup"), units).map(|words| ("", words)));
     lines.push(("felt", felt(pick, picked, units)));
-    lines.extend(above_one_rm(pick, picked).map(|words| ("", words)));
+    lines.extend(above_one_rm(pick, picked, units).map(|words| ("", words)));
     lines.extend(tensions(card, units).map(|words| ("check", words)));
     lines.extend(slack(pick, picked).map(|words| ("", words)));
     lines.extend(
@@ -182,25 +177,38 @@ fn felt(pick: &PickAnswer, picked: &Picked, units: System) -> String {
 }
 
 /// Where bands or chains make more of the load than the 1RM, and what is done when that gets too much.
-fn above_one_rm(pick: &PickAnswer, picked: &Picked) -> Option<String> {
+fn above_one_rm(pick: &PickAnswer, picked: &Picked, units: System) -> Option<String> {
     let loads = picked.loaded.loads;
-    let most = loads
-        .map(|load| pick.safety.share_of(load))
-        .into_iter()
-        .fold(0.0, f64::max);
+    let shares = loads.map(|load| pick.safety.share_of(load));
+    let most = shares.into_iter().fold(0.0, f64::max);
     if picked.loaded.hung == 0 || most <= 1.0 + ALIKE_SHARE {
         return None;
     }
-    let then = if pick.handling.comes_down_on_body {
-        "spotters stand ready for that"
-    } else if pick.safety.arms.is_some() {
-        "the safety arms catch it"
-    } else if pick.handling.is_put_down() {
-        "put it down when it gets too much"
+    let arms = pick
+        .safety
+        .arms
+        .filter(|_| !pick.handling.comes_down_on_body);
+    let then = if let Some(height) = arms {
+        under_the_end(pick, (picked, height), units)
+    } else if pick.handling.is_put_down() && !pick.handling.comes_down_on_body {
+        "put it down when it gets too much".to_owned()
     } else {
-        "spotters stand ready for that"
+        "spotters stand ready for that".to_owned()
     };
     Some(format!("more than the 1RM is felt near the end: {then}"))
+}
+
+/// How far below the end of the range the safety arms stand, and what is felt on the way down to them.
+fn under_the_end(pick: &PickAnswer, (picked, arms): (&Picked, Length), units: System) -> String {
+    let end = pick.study.range.poses.last();
+    let above = end.map_or(Length::ZERO, |end| Length::from_m(end.load.z_m) - arms);
+    let [start, _, _] = picked.loaded.loads;
+    format!(
+        "the safety arms stand {} lower and hold nothing there. Whoever stalls goes back down to them, to {} felt at the \
+         start",
+        units.tape(above),
+        units.mass(start)
+    )
 }
 
 /// Where the safety arms stand, and how far the load is from them at its lowest.

@@ -4,6 +4,7 @@
 
 use super::pick_card_words::{card_lines, family_name, repetitions_of_a_set, wished_effort};
 use super::pick_choice_words::answer_lines;
+use super::pick_words::maximum_in_words;
 use super::plan_words::{PlanWords, SetRow};
 use super::prose::percent;
 use super::quantities::QuantityWords;
@@ -43,7 +44,7 @@ pub fn pick_sheet_words(
         athlete: None,
         date: None,
         movement: pick.study.movement_title.clone(),
-        one_rm: format!("1RM {}, simulated", units.mass(pick.safety.one_rm)),
+        one_rm: maximum_in_words(pick, units),
         level: pick.study.lifter_title.clone(),
         amount: pick.gym_title.clone(),
         rows: vec![SetRow {

@@ -4,8 +4,9 @@
 
 use super::hanging::hung_pieces;
 use super::loads::loading_in_words;
-use super::prose::percent;
+use super::prose::{capital, percent};
 use super::quantities::{QuantityWords, rounded};
+use super::session_words::untested_in_words;
 use super::setups::goal_in_words;
 use crate::movement::Carrier;
 use crate::setups::{Goal, Wish};
@@ -28,15 +29,31 @@ pub const CAUTIONS_HEAD: &str = "Cautions";
 /// Who asks for what, how much was searched, and plain weight beside it.
 #[must_use]
 pub fn pick_head(pick: &PickAnswer, units: System) -> Vec<String> {
-    vec![
-        format!(
-            "{}, {}, {}",
-            pick.study.movement_title, pick.study.lifter_title, pick.gym_title
-        ),
+    let who = format!(
+        "{}, {}, {}",
+        pick.study.movement_title, pick.study.lifter_title, pick.gym_title
+    );
+    let untested = pick.untested.as_ref();
+    let untested = untested.map(|_| format!("{}.", capital(&maximum_in_words(pick, units))));
+    let mut lines = vec![who];
+    lines.extend(untested);
+    lines.extend([
         wish_in_words(&pick.wish),
         searched(pick),
         plain_in_words(pick, units),
-    ]
+    ]);
+    lines
+}
+
+/// The 1RM that shares are of; of one that nobody tested the interval too.
+#[must_use]
+pub(super) fn maximum_in_words(pick: &PickAnswer, units: System) -> String {
+    let one_rm = pick.safety.one_rm;
+    match &pick.untested {
+        Some(range) => format!("1RM {}", untested_in_words(range, "", units)),
+        None if one_rm.as_kg() > 0.0 => format!("1RM {}, simulated", units.mass(one_rm)),
+        None => "no 1RM with plain weight".to_owned(),
+    }
 }
 
 fn wish_in_words(wish: &Wish) -> String {

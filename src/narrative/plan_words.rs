@@ -177,11 +177,12 @@ fn one_rm_words(draft: &Draft, units: System) -> String {
     } else {
         String::new()
     };
-    format!(
-        "1RM {}{body}, {}",
-        units.mass(draft.lift.one_rm),
-        one_rm_source(&draft.lift.one_rm_from, units)
-    )
+    let source = one_rm_source(&draft.lift.one_rm_from, units);
+    // The words of an untested 1RM begin with what is simulated and end with what is planned from.
+    if draft.lift.untested().is_some() {
+        return format!("1RM{body} {source}");
+    }
+    format!("1RM {}{body}, {source}", units.mass(draft.lift.one_rm))
 }
 
 fn rows(draft: &Draft, units: System) -> Vec<SetRow> {

@@ -5,7 +5,9 @@
 use super::failure_words::failure_in_words;
 use super::prose::counted_noun;
 use super::quantities::{QuantityWords, rounded};
+use super::session_words::name_of_test;
 use super::shared_phrases::whose_limit;
+use crate::session::maximum_test::TestedMaximum;
 use crate::session::method::Method;
 use crate::session::remark::{
     ChartRemark, ClusterRemark, Disagreement, Fate, Kept, LoweringLimit, LoweringRemark, Remark,
@@ -97,11 +99,25 @@ pub fn remark(remark: &Remark, units: System) -> String {
             percent(*left)
         ),
         Remark::LowPlates { full } => low_plates(*full, units),
+        Remark::NotTestedYet { finds } => not_tested_yet(*finds),
         Remark::Chart(remark) => of_chart(remark, units),
         Remark::Cluster(remark) => of_clusters(remark),
         Remark::Lowering(remark) => of_lowering(remark, units),
         Remark::Setup(remark) => of_setup(remark, units),
     }
+}
+
+fn not_tested_yet(finds: Option<TestedMaximum>) -> String {
+    finds.map_or_else(
+        || "Nobody saw this lift tested: test it once this lifter is well, then plan again.".to_owned(),
+        |finds| {
+            format!(
+                "Nobody saw this lift tested. A {} on a day of its own comes before this session: plan --team makes one of a row that leaves \
+                 the lift empty. Then plan again with what it found.",
+                name_of_test(finds)
+            )
+        },
+    )
 }
 
 fn planned_instead(of: Method, months: f64, years: Option<f64>) -> String {

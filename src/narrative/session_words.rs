@@ -14,11 +14,12 @@ use crate::error::Error;
 use crate::session::block_days::DayPurpose;
 use crate::session::draft::Predicted;
 use crate::session::fatigue::FatigueJoint;
+use crate::session::maximum_test::TestedMaximum;
 use crate::session::method::Method;
 use crate::session::planned_set::{PlannedSet, SetIntent, SetNote};
 use crate::session::remark::{Frequency, PlanBasis, Progression};
 use crate::session::status::Level;
-use crate::session::strength::{OneRmSource, Strength};
+use crate::session::strength::{OneRmSource, SimulatedRange, Strength};
 use crate::study::{PlanNote, SessionName};
 use crate::units::{Duration, Mass, System};
 
@@ -29,6 +30,15 @@ pub fn level_name(level: Level) -> &'static str {
         Level::Novice => "novice",
         Level::Intermediate => "intermediate",
         Level::Advanced => "advanced",
+    }
+}
+
+/// What a session is called that finds a maximum.
+#[must_use]
+pub(super) const fn name_of_test(finds: TestedMaximum) -> &'static str {
+    match finds {
+        TestedMaximum::OneRm => "test of the 1RM",
+        TestedMaximum::FiveInReserve => "test of five repetitions",
     }
 }
 
@@ -87,7 +97,14 @@ pub fn one_rm_source(source: &OneRmSource, units: System) -> String {
         OneRmSource::OfSet { load, repetitions } => {
             format!("from {} × {repetitions}", units.mass(*load))
         }
-        OneRmSource::Simulated { lifter, measured } => {
+        OneRmSource::Simulated {
+            range: Some(range),
+            lifter,
+            ..
+        } => untested_in_words(range, &format!(" for {lifter}"), units),
+        OneRmSource::Simulated {
+            lifter, measured, ..
+        } => {
             let measured = if *measured {
                 ", measured in this lift"
             } else {
@@ -96,6 +113,18 @@ pub fn one_rm_source(source: &OneRmSource, units: System) -> String {
             format!("simulated for {lifter}{measured}")
         }
     }
+}
+
+/// "simulated 54.3 kg for Ann, 38.1 kg to 76.8 kg hold four in five; planned from 38.1 kg until it is tested".
+#[must_use]
+pub(super) fn untested_in_words(range: &SimulatedRange, whose: &str, units: System) -> String {
+    format!(
+        "simulated {}{whose}, {} to {} hold four in five; planned from {} until it is tested",
+        units.mass(range.simulated),
+        units.mass(range.low),
+        units.mass(range.high),
+        units.mass(range.careful())
+    )
 }
 
 /// "5", "2 + 2 + 2".

@@ -6,22 +6,20 @@ use super::cautions::caution_in_words;
 use super::loads::loading_in_words;
 use super::plan_words::{PlanWords, SetRow};
 use super::prose::{counted_noun, percent};
-use super::quantities::QuantityWords;
-use super::session_words::{level_name, rest_time};
+use super::quantities::{QuantityWords, rounded};
+use super::session_words::{level_name, name_of_test, rest_time};
 use super::setups::hazards_of;
 use super::spotter_words::{calls, spotters};
 use crate::session::maximum_test::{
     EXPECTED_SHARE, Expected, MaximumTest, TestStep, TestedMaximum,
 };
+use crate::session::status::{INTERMEDIATE_MONTHS, Trainee};
 use crate::units::System;
 
 /// What the session is called.
 #[must_use]
 pub const fn test_name(test: &MaximumTest) -> &'static str {
-    match test.finds {
-        TestedMaximum::OneRm => "test of the 1RM",
-        TestedMaximum::FiveInReserve => "test of five repetitions",
-    }
+    name_of_test(test.finds)
 }
 
 /// The session in the words of a plan.
@@ -146,14 +144,25 @@ fn going_on(test: &MaximumTest) -> String {
 fn notes(test: &MaximumTest) -> Vec<String> {
     let mut notes = match test.finds {
         TestedMaximum::OneRm => vec![
-            "ramp and rests as textbooks of strength testing have them (common practice)".to_owned(),
-        ],
-        TestedMaximum::FiveInReserve => vec![
-            "no maximal single for somebody who has trained less than half a year: the 1RM follows from five repetitions by \
-             published equations (common practice)"
+            "ramp and rests as textbooks of strength testing have them (common practice)"
                 .to_owned(),
         ],
+        TestedMaximum::FiveInReserve => vec![format!(
+            "no maximal single {}: the 1RM follows from five repetitions by published equations (common practice)",
+            for_whom_no_single(&test.lift.trainee)
+        )],
     };
     notes.push("if the ramp feels heavy already, it is the test: stop there".to_owned());
     notes
+}
+
+/// Who lifts no maximal single, and why: the training first, else the age.
+fn for_whom_no_single(trainee: &Trainee) -> String {
+    match trainee.age_years {
+        Some(years) if trainee.training_months >= INTERMEDIATE_MONTHS => format!(
+            "at {} years, where heavy sets need a clinician's yes",
+            rounded(years, 0)
+        ),
+        _ => "for somebody who has trained less than half a year".to_owned(),
+    }
 }

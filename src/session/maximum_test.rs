@@ -6,7 +6,7 @@
 use super::method::Method;
 use super::session_cautions::{Circumstances, that_apply};
 use super::spotting::{Spotting, spotting};
-use super::status::Level;
+use super::status::{AgeCare, Level, Trainee};
 use super::strength::PlannedLift;
 use crate::error::{Error, Result, SessionRefusal};
 use crate::setups::{Caution, Loading, Loadings};
@@ -19,6 +19,20 @@ pub enum TestedMaximum {
     OneRm,
     /// The heaviest set of five that leaves one or two repetitions, from which equations give the 1RM.
     FiveInReserve,
+}
+
+impl TestedMaximum {
+    /// What is found with this person: a single with who has learnt the lift and needs no clinician's yes for heavy sets.
+    ///
+    /// **Source.** No maximal singles for novices: common practice. The age is that of the caution.
+    #[must_use]
+    pub fn of(trainee: &Trainee) -> Self {
+        if trainee.level() == Level::Novice || trainee.age_care() != AgeCare::None {
+            Self::FiveInReserve
+        } else {
+            Self::OneRm
+        }
+    }
 }
 
 /// A set of the ramp.
@@ -107,9 +121,8 @@ const FIRST_OF_FIVE: f64 = 0.75;
 const ATTEMPTS: u32 = 5;
 const ATTEMPTS_OF_FIVE: u32 = 3;
 
-/// The test of a lift for whoever has trained so long: a single for who has learnt the lift, a set of five else.
+/// The test of a lift for whoever has trained so long: a single or a set of five, by [`TestedMaximum::of`].
 ///
-/// **Source.** No maximal singles for novices: common practice.
 /// **Fails** for whoever is injured, ill, unusually sore or just back from a break.
 pub fn maximum_test(
     lift: &PlannedLift,
@@ -122,10 +135,7 @@ pub fn maximum_test(
     if lift.trainee.unwell_or_sore {
         return Err(Error::no_answer(SessionRefusal::UnwellTest));
     }
-    let finds = match lift.level() {
-        Level::Novice => TestedMaximum::FiveInReserve,
-        Level::Intermediate | Level::Advanced => TestedMaximum::OneRm,
-    };
+    let finds = TestedMaximum::of(&lift.trainee);
     let circumstances = Circumstances {
         handling: &lift.handling,
         method: Method::Straight,

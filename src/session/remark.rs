@@ -2,6 +2,7 @@
 //!
 //! In: what a scheme found out. Out: enums with their numbers; the sentences are made in `narrative`.
 
+use super::maximum_test::TestedMaximum;
 use super::method::Method;
 use crate::setups::BandFailure;
 use crate::units::{Duration, Length, Mass};
@@ -179,6 +180,11 @@ pub enum Remark {
     ComingBack {
         /// Share of the usual load that is left.
         left: f64,
+    },
+    /// Nobody tested this lift: it is planned from the lower end of an interval.
+    NotTestedYet {
+        /// What a test session of this lifter finds; none while injury, illness or soreness forbid it.
+        finds: Option<TestedMaximum>,
     },
     /// What the chart says of repetitions, alone or beside the fatigue model.
     Chart(ChartRemark),

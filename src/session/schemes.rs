@@ -4,6 +4,7 @@
 
 use super::draft::{Draft, SessionPlan};
 use super::fitting::fitted;
+use super::maximum_test::TestedMaximum;
 use super::method::Method;
 use super::planned_set::{PlannedSet, SetKind};
 use super::published::DeloadRule;
@@ -86,9 +87,19 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
         Permission::Granted => fitted(request)?,
     };
     let mut draft = draft;
+    draft.remarks.extend(not_tested_yet(&draft));
     draft.remarks.extend(low_plates(&draft));
     draft.remarks.extend(to_failure(&draft));
     Ok(SessionPlan::new(draft))
+}
+
+fn not_tested_yet(draft: &Draft) -> Option<Remark> {
+    draft.lift.untested()?;
+    let trainee = &draft.lift.trainee;
+    let may_test = !trainee.injured && !trainee.unwell_or_sore;
+    Some(Remark::NotTestedYet {
+        finds: may_test.then(|| TestedMaximum::of(trainee)),
+    })
 }
 
 fn to_failure(draft: &Draft) -> Option<Remark> {

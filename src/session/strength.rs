@@ -77,7 +77,28 @@ pub enum OneRmSource {
         lifter: String,
         /// Whether the lifter's file was fitted to measurements of this very lift.
         measured: bool,
+        /// How far off it may be, where nobody measured this lift and the file says how well the lifter is known.
+        range: Option<SimulatedRange>,
     },
+}
+
+/// A simulated 1RM that nobody tested, by versions of the lifter that are as plausible.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SimulatedRange {
+    /// The 1RM of the lifter as the file stands.
+    pub simulated: Mass,
+    /// Lower end of the interval that holds four in five.
+    pub low: Mass,
+    /// Upper end.
+    pub high: Mass,
+}
+
+impl SimulatedRange {
+    /// The 1RM that is planned from until the lift is tested: the lower end, and never more than what is simulated.
+    #[must_use]
+    pub fn careful(&self) -> Mass {
+        Mass::from_kg(self.low.as_kg().min(self.simulated.as_kg()))
+    }
 }
 
 /// A 1RM that hardly anybody of that kind has.
@@ -136,6 +157,15 @@ impl PlannedLift {
                 ..
             }
         )
+    }
+
+    /// How far off the 1RM may be, where it is a simulated one that nobody tested.
+    #[must_use]
+    pub const fn untested(&self) -> Option<&SimulatedRange> {
+        match &self.one_rm_from {
+            OneRmSource::Simulated { range, .. } => range.as_ref(),
+            _ => None,
+        }
     }
 
     /// Training status.

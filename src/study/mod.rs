@@ -130,6 +130,7 @@ pub use load_holders::LoadHolders;
 pub use log_study::LogChoice;
 pub use maximum::{MaximumStudy, MaximumWishes, maximum_study};
 pub use member_plans::{LiftPlan, MemberLift, MemberPlans, TeamDay};
+pub use model_maximum::{UntestedLifter, untested_lifter};
 pub use muscle_layers::{
     ForceAndArm, MuscleExtreme, muscle_layers, muscle_layers_at, sample_of_peak, strongest_muscles,
 };

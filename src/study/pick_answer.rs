@@ -6,6 +6,7 @@ use super::question::{SetupStudy, Study};
 use crate::error::Advice;
 use crate::movement::Handling;
 use crate::resistance::Anchor;
+use crate::session::strength::SimulatedRange;
 use crate::setups::{Counts, LeftOut, LoadedSetup, SafetyLimits, Wish};
 use crate::units::Mass;
 use std::collections::BTreeMap;
@@ -33,6 +34,8 @@ pub struct PickAnswer {
     pub effort_unit: f64,
     /// By what the failure of bands is judged.
     pub safety: SafetyLimits,
+    /// How far off the 1RM may be that shares are of, where nobody tested it: they are of its lower end then.
+    pub untested: Option<SimulatedRange>,
     /// Age of the lifter, where it is known.
     pub age_years: Option<f64>,
     /// The non-dominated ones: none else is as even, as heavy and as simple.

@@ -123,6 +123,7 @@ pub fn pick(
         answers: advised(answers, &safety, &choosing.wish.goal),
         effort_unit: unit,
         safety,
+        untested: None,
         age_years: question.age_years,
         ranked,
         handling: question.movement.handling.clone(),

@@ -2,7 +2,7 @@
 //!
 //! In: a [`PlanQuestion`] and the model. Out: [`PlanGround`], from which every method's request is made.
 
-use super::model_maximum::simulated_one_rm;
+use super::model_maximum::one_rm_of_model;
 use super::person_asked::reference_of;
 use super::plan_question::{PersonTold, PlanNote, PlanQuestion};
 use super::planned_log::{differing_lifter, one_rm_of_log};
@@ -63,7 +63,7 @@ pub(super) fn plan_ground(
     let record = files.map(|name| library.lifter_files(name)).transpose()?;
     let record = record.map(|files| files.record);
     let trainee = trainee(asked, record.as_ref(), &mut notes);
-    let told = (question, record.as_ref());
+    let told = (question, model);
     let mut lift = planned_lift(asked, library, told, trainee, &mut notes)?;
     lift.unlikely = unlikely_maximum(asked, library, model, &lift)?;
     notes.extend(differing_lifter(question, record.as_ref(), &lift)?);
@@ -158,7 +158,7 @@ fn trainee(
 fn planned_lift(
     asked: &PlanQuestion,
     library: &Library,
-    (question, record): (&Question<'_>, Option<&LifterRecord>),
+    (question, model): (&Question<'_>, &Model),
     trainee: Trainee,
     notes: &mut Vec<PlanNote>,
 ) -> Result<PlannedLift> {
@@ -182,7 +182,7 @@ fn planned_lift(
             log_facts = Some(facts);
             (one_rm, from)
         }
-        (None, None) => simulated_one_rm(question, record)?,
+        (None, None) => one_rm_of_model(model, question)?,
     };
     let trainee = match log_facts {
         Some(facts) => Trainee {

@@ -121,7 +121,7 @@ pub(super) fn differing_lifter(
     if !record.is_some_and(|record| is_measured(record, question)) {
         return Ok(None);
     }
-    let (fitted, _) = simulated_one_rm(question, record)?;
+    let fitted = simulated_one_rm(question)?;
     let ratio = (lift.one_rm + lift.body).as_kg() / (fitted + lift.body).as_kg();
     let differs = !(1.0 / OTHER_STRENGTH..=OTHER_STRENGTH).contains(&ratio);
     Ok(differs.then(|| PlanNote::LifterDiffers {

@@ -94,6 +94,7 @@ mod stances;
 mod tables;
 mod team;
 mod text_boxes;
+mod untested_lifts;
 mod vary;
 mod vary_levers;
 mod vary_ranks;
