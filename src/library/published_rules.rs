@@ -170,6 +170,16 @@ pub(super) fn straight(table: &StraightTable) -> Vec<Complaint> {
     rules.rising("novice.repetitions", novice, &bounds.table_repetitions);
     rules.rising("step.percent", table.step.percent, &bounds.table_percent);
     let weeks = &table.weeks;
+    rules.within(
+        "weeks.novice.share",
+        weeks.novice.share,
+        &bounds.table_share,
+    );
+    rules.within(
+        "weeks.novice.least_share",
+        weeks.novice.least_share,
+        &bounds.table_share,
+    );
     for (path, list) in [
         ("weeks.novice.repetitions", &weeks.novice.repetitions),
         ("weeks.rounds.repetitions", &weeks.rounds.repetitions),

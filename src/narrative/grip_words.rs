@@ -136,10 +136,11 @@ fn measured_best(
     let verdict = if people == model {
         "so does the model".to_owned()
     } else {
-        format!("the model, wrongly, with the {} one", model.name)
+        format!("the model, wrongly, with the {}", model.name)
     };
     format!(
-        ". People ({study}) lift most with the {} grip, {maximum}; {verdict}",
+        ". People ({}) lift most with the {} grip, {maximum}; {verdict}",
+        study.replace(" et al.", ""),
         people.name
     )
 }

@@ -69,14 +69,11 @@ pub fn remark(remark: &Remark, units: System) -> String {
         Remark::ToFailure { sets, of } => to_failure(*sets, *of),
         Remark::WeeksBegin {
             load,
-            repetitions,
-            is_today,
             share,
             ends,
             reserve,
             simulated,
         } => {
-            let session = if *is_today { "today's" } else { "the usual" };
             let seen = if *simulated {
                 "by the chart and in the simulation"
             } else {
@@ -84,8 +81,8 @@ pub fn remark(remark: &Remark, units: System) -> String {
             };
             format!(
                 "Double progression: {} to {} repetitions at a load, then the next load with {} again. The weeks begin at {} \
-                 ({} % of 1RM) for {repetitions}, {session} session; every step after it that stands here keeps {reserve} in \
-                 reserve with today's strength {seen}.",
+                 ({} % of 1RM), light enough that every step that stands here keeps {reserve} in reserve with today's \
+                 strength {seen}.",
                 ends.0,
                 ends.1,
                 ends.0,
@@ -93,7 +90,11 @@ pub fn remark(remark: &Remark, units: System) -> String {
                 percent(*share)
             )
         }
-        Remark::LogDecides { next, reserve } => log_decides(*next, *reserve, units),
+        Remark::LogDecides => {
+            "From here on the log decides, not the calendar: a novice's strength grows by training, and how fast nobody knows \
+             beforehand, so this session is done until every set of it goes, and then the next step."
+                .to_owned()
+        }
         Remark::ComingBack { left } => format!(
             "On the way back: {} % of the usual load. Whoever is not well yet does the week before again.",
             percent(*left)
@@ -134,20 +135,6 @@ fn planned_instead(of: Method, months: f64, years: Option<f64>) -> String {
         of.name(),
         months.max(0.0).round(),
         of.name()
-    )
-}
-
-fn log_decides(next: Option<(Mass, u32)>, reserve: u32, units: System) -> String {
-    let next = match next {
-        Some((load, repetitions)) => format!(
-            "The next step, {} for {repetitions} with {reserve} in reserve, is more than today's strength is known to hold.",
-            units.mass(load)
-        ),
-        None => "Nothing heavier can be set up here.".to_owned(),
-    };
-    format!(
-        "{next} From here on the log decides, not the calendar: a novice's strength grows by training, and how fast nobody \
-         knows beforehand, so this session is done until every set of it goes, and then the next step."
     )
 }
 

@@ -63,6 +63,13 @@ pub(super) fn fitted(request: &SessionRequest) -> Result<Draft> {
     }
 }
 
+/// Whether the scheme's own loads and repetitions hold, nothing lowered.
+///
+/// **Fails** as the scheme does.
+pub(super) fn is_held(request: &SessionRequest) -> Result<bool> {
+    Ok(holds(request, &request.chart()?, &drafted(request)?))
+}
+
 fn work(draft: &Draft) -> impl Iterator<Item = &PlannedSet> {
     draft.sets.iter().filter(|set| set.kind == SetKind::Work)
 }

@@ -8,38 +8,46 @@ use super::block_days::{
     straight_request,
 };
 use super::draft::SessionPlan;
+use super::fitting::is_held;
 use super::published::NoviceWeeks;
-use super::remark::{PlanBasis, Progression, Remark};
+use super::remark::{Progression, Remark};
 use super::request::{DayAim, SessionRequest};
-use super::schemes::plan;
 use super::straight::{RESERVE, next_load};
-use crate::error::{FaultKind, Result};
+use super::strength::OneRmSource;
+use crate::error::Result;
 use crate::units::Mass;
 
-/// A novice's weeks: they begin at today's session. What training adds is not known beforehand, so the last of them may stand
-/// for many.
+/// Weeks of somebody who comes back that are lighter than the steps: this one and the next.
+const LIGHTER_WEEKS: u32 = 2;
+
+/// A novice's weeks. What training adds is not known beforehand, so the last of them may stand for many.
 pub(super) fn novice_weeks(request: &SessionRequest, weeks: u32) -> Result<Vec<BlockWeek>> {
-    let comes_back = request.lift.trainee.comes_back();
-    let mut day = single_session(&recovered(request, 1))?;
-    if !comes_back {
-        let remark = begun(request, &day, true);
+    let lighter = match request.lift.trainee.comes_back() {
+        true => LIGHTER_WEEKS,
+        false => 0,
+    };
+    let rising = weeks.saturating_sub(lighter).max(FEWEST_STEPS);
+    let begin = beginning(&recovered(request, 2), rising)?;
+    let mut day = novice_day(&recovered(request, 1), begin, fewest(request))?;
+    if lighter == 0 {
+        let remark = begun(request, &day);
         day.draft.remarks.push(remark);
     }
     let mut all = vec![novice_week((1, 1), &day)];
     for week in 2..=weeks {
         let well = recovered(request, week);
         let next = match week {
-            2 if is_coming_back(request, week) => Some(day_on_the_way_back(&well)?),
-            3 if comes_back => {
-                let mut first = single_session(&well)?;
-                let remark = begun(&well, &first, false);
+            2 if is_coming_back(request, week) => Some(day_on_the_way_back(&well, begin)?),
+            3 if request.lift.trainee.comes_back() => {
+                let mut first = novice_day(&well, begin, fewest(request))?;
+                let remark = begun(&well, &first);
                 first.draft.remarks.push(remark);
                 Some(first)
             }
             _ => next_novice_day(&well, &day)?,
         };
         let Some(next) = next else {
-            all.push(novice_week((week, weeks), &held(&well, &day)));
+            all.push(novice_week((week, weeks), &held(&day)));
             break;
         };
         day = next;
@@ -84,37 +92,89 @@ fn novice_day(request: &SessionRequest, share: f64, repetitions: u32) -> Result<
     Ok(day)
 }
 
-/// The session that stands alone, as a day of the weeks: load and repetitions are those of a plan without weeks.
-fn single_session(request: &SessionRequest) -> Result<SessionPlan> {
-    let mut alone = straight_request(request, None);
-    alone.wishes.reserve = request.wishes.reserve;
-    let mut day = plan(&alone)?;
-    let source = rules(request).source.clone();
-    day.draft.sources.push((PlanBasis::Weeks, source));
-    by_the_log(request, &mut day);
-    Ok(day)
-}
-
-fn day_on_the_way_back(request: &SessionRequest) -> Result<SessionPlan> {
-    let (load, repetitions) = work_of(&single_session(request)?);
-    let share = request.strength().share_of(load) * HAIR;
-    let aim = aim(request, share, repetitions);
+fn day_on_the_way_back(request: &SessionRequest, share: f64) -> Result<SessionPlan> {
+    let aim = aim(request, share, fewest(request));
     let mut day = day_back(request, aim, &request.published.straight.weeks.deload)?;
     by_the_log(request, &mut day);
     Ok(day)
 }
 
+/// Steps that the shortest block has, so that it can rise at all.
+const FEWEST_STEPS: u32 = 2;
+
 /// A hair more, so that rounding does not take the load below.
 const HAIR: f64 = 1.0 + 1.0e-9;
 
-/// What is told of where the weeks begin.
-fn begun(request: &SessionRequest, day: &SessionPlan, is_today: bool) -> Remark {
+/// Where a block begins, share of the 1RM: at the heaviest load from which every step of so many weeks is known to hold
+/// today; never above the usual share where nobody saw the 1RM, never heavier than the set that was written down, never
+/// below the least share of the table. Where that is too few steps, at the load with the most of them.
+fn beginning(request: &SessionRequest, weeks: u32) -> Result<f64> {
+    let rules = rules(request);
+    let strength = request.strength();
+    let most = match &request.lift.one_rm_from {
+        OneRmSource::OfSet { load, .. } => strength.share_of(*load),
+        OneRmSource::Log { .. } | OneRmSource::Given => 1.0,
+        OneRmSource::Simulated { .. } => rules.share,
+    };
+    let chart = request.chart()?;
+    let (_, last) = chart.range();
+    let first_step = f64::from(fewest(request) + request.reserve(RESERVE));
+    let by_chart = chart.share_at(first_step.min(last))?;
+    let mut steps = 0;
+    let mut found = None;
+    for load in rungs(request).into_iter().rev() {
+        let share = strength.share_of(load);
+        if share > by_chart * HAIR {
+            continue;
+        }
+        let held = steps_at(request, share)?;
+        if held == 0 {
+            // Nothing above a load that does not hold is reached.
+            (steps, found) = (0, None);
+            continue;
+        }
+        steps += held;
+        if share <= most * HAIR {
+            found = Some(share * HAIR);
+            if steps >= weeks {
+                break;
+            }
+        }
+    }
+    Ok(found.unwrap_or_else(|| rules.share.min(most)))
+}
+
+/// The loads from the least share of a novice up, each the next step of the one before.
+fn rungs(request: &SessionRequest) -> Vec<Mass> {
+    let strength = request.strength();
+    let least = strength.load_at(rules(request).least_share);
+    let first = request.loading.at_least(least, request.lift.one_rm);
+    let first = first.map(|loading| loading.total);
+    let is_below_one_rm = |load: &Mass| *load <= request.lift.one_rm;
+    std::iter::successors(first, |load| {
+        next_load(request, *load).filter(is_below_one_rm)
+    })
+    .collect()
+}
+
+/// How many of the steps at a load are known to hold today, from the fewest repetitions on.
+fn steps_at(request: &SessionRequest, share: f64) -> Result<u32> {
     let list = &rules(request).repetitions;
-    let (load, repetitions) = work_of(day);
+    for (before, repetitions) in list.iter().enumerate().rev() {
+        let aim = aim(request, share * HAIR, *repetitions);
+        if is_held(&straight_request(request, aim))? {
+            return Ok(before as u32 + 1);
+        }
+    }
+    Ok(0)
+}
+
+/// What is told of where the weeks begin.
+fn begun(request: &SessionRequest, day: &SessionPlan) -> Remark {
+    let list = &rules(request).repetitions;
+    let (load, _) = work_of(day);
     Remark::WeeksBegin {
         load,
-        repetitions,
-        is_today,
         share: request.strength().share_of(load),
         ends: (fewest(request), list.last().copied().unwrap_or(1)),
         reserve: request.reserve(RESERVE),
@@ -128,27 +188,25 @@ fn work_of(day: &SessionPlan) -> (Mass, u32) {
     set.map_or((Mass::ZERO, 0), |set| (set.load.total, set.repetitions()))
 }
 
-/// The step after a load and its repetitions: the next repetitions of the list there; after the last of them the next load
-/// with the fewest. None where no heavier load can be set up.
-fn next_step(request: &SessionRequest, (load, repetitions): (Mass, u32)) -> Option<(Mass, u32)> {
-    let mut list = rules(request).repetitions.iter();
-    match list.find(|count| **count > repetitions) {
-        Some(more) => Some((load, *more)),
-        None => next_load(request, load).map(|heavier| (heavier, fewest(request))),
-    }
-}
-
 /// The next step; none where today's strength is not known to hold it.
 fn next_novice_day(request: &SessionRequest, before: &SessionPlan) -> Result<Option<SessionPlan>> {
-    let Some((load, repetitions)) = next_step(request, work_of(before)) else {
-        return Ok(None);
-    };
-    let share = request.strength().share_of(load) * HAIR;
-    let day = match novice_day(request, share, repetitions) {
-        Err(fault) if fault.kind() == FaultKind::NoAnswer => return Ok(None),
-        day => day?,
-    };
-    Ok((work_of(&day) == (load, repetitions)).then_some(day))
+    let list = &rules(request).repetitions;
+    let (load, repetitions) = work_of(before);
+    let more = list.iter().find(|count| **count > repetitions);
+    let heavier = next_load(request, load);
+    let tries = [
+        more.map(|more| (load, *more)),
+        heavier.map(|heavier| (heavier, fewest(request))),
+    ];
+    for (load, repetitions) in tries.into_iter().flatten() {
+        let share = request.strength().share_of(load) * HAIR;
+        if let Ok(day) = novice_day(request, share, repetitions)
+            && work_of(&day) == (load, repetitions)
+        {
+            return Ok(Some(day));
+        }
+    }
+    Ok(None)
 }
 
 /// The rule by which the log decides, in place of the calendar.
@@ -171,14 +229,8 @@ fn by_the_log(request: &SessionRequest, day: &mut SessionPlan) {
 }
 
 /// The same day again, as often as the log says.
-fn held(request: &SessionRequest, day: &SessionPlan) -> SessionPlan {
+fn held(day: &SessionPlan) -> SessionPlan {
     let mut held = day.draft.clone();
-    // What is told of the first day is told there.
-    held.remarks
-        .retain(|remark| !matches!(remark, Remark::WeeksBegin { .. }));
-    held.remarks.push(Remark::LogDecides {
-        next: next_step(request, work_of(day)),
-        reserve: request.reserve(RESERVE),
-    });
+    held.remarks.push(Remark::LogDecides);
     SessionPlan::new(held)
 }

@@ -311,7 +311,11 @@ pub struct WeekRules {
 #[derive(Debug, Clone, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct NoviceWeeks {
-    /// Repetitions week by week, from today's session on; then the next load that can be set up begins with the fewest again.
+    /// Load of the first week of a 1RM that nobody saw, share of 1RM; the most of it there.
+    pub share: f64,
+    /// Least load of a first week, share of 1RM.
+    pub least_share: f64,
+    /// Repetitions week by week; then the next load that can be set up begins with the fewest again.
     pub repetitions: Vec<u32>,
     /// Where the rule comes from.
     pub source: Source,

@@ -151,14 +151,10 @@ pub enum Remark {
         /// Mass from which plates are of full size.
         full: Mass,
     },
-    /// Where a novice's weeks begin: at the session that a plan without weeks has.
+    /// Where a novice's weeks begin, so that the steps after it are within today's strength.
     WeeksBegin {
         /// The first load.
         load: Mass,
-        /// Its repetitions.
-        repetitions: u32,
-        /// Whether it is today's; else somebody has to be well again first.
-        is_today: bool,
         /// The same as a share of the 1RM.
         share: f64,
         /// Fewest and most repetitions at a load.
@@ -169,13 +165,7 @@ pub enum Remark {
         simulated: bool,
     },
     /// Today's strength is known to hold no more: from here on the log decides, not the calendar.
-    LogDecides {
-        /// Load and repetitions of the next step, which today's strength does not hold; none where nothing heavier can be
-        /// set up.
-        next: Option<(Mass, u32)>,
-        /// Repetitions that stay in reserve.
-        reserve: u32,
-    },
+    LogDecides,
     /// On the way back after an illness or a break.
     ComingBack {
         /// Share of the usual load that is left.

@@ -116,7 +116,8 @@ fn law_scatter_of_a_pick_tells_the_interval_of_a_measured_lift() {
         "--scatter",
     ];
     let told = in_one_line(&call_in(folder.path(), &pick).done().complaint);
-    let words = format!("the 1RM is {low:.1} kg to {high:.1} kg");
+    let shown = |kg: f64| (10.0 * kg).round() / 10.0;
+    let words = format!("the 1RM is {} kg to {} kg", shown(low), shown(high));
     assert!(told.contains(&words), "{words}: {told}");
 }
 

@@ -158,6 +158,23 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
+        reads: r"People \(Larsen 2021\) lift most with the (\w+) grip, ([\d.]+) kg; (?:so does the model|the model, wrongly, with the (\w+))",
+        holds: |told, drawn| {
+            let mut order = in_order(drawn);
+            order.retain(|name| !name.contains("as it is"));
+            let held = order.iter().map(|name| heaviest_kg(drawn, name));
+            let held = held.collect::<Result<Vec<f64>, String>>()?;
+            let best = ["narrow", "medium", "wide"].into_iter().zip(held);
+            let best = best.max_by(|a, b| a.1.total_cmp(&b.1)).ok_or("no grip")?.0;
+            let own = told.get(3).unwrap_or(told.get(1).expect("a grip"));
+            holds(own.as_str() == best, "most of the model's")?;
+            holds(
+                &told[1] == "wide" && &told[2] == "109.8",
+                "as was published",
+            )
+        },
+    },
+    Claim {
         reads: r"Measured at 1, 1.4 and 1.7 breadths of the shoulders people lift ([\d.]+) kg with a narrow grip, ([\d.]+) kg with a medium grip and ([\d.]+) kg with a wide grip, most with the (\w+) grip; held still, the model has ([\d.]+) kg, ([\d.]+) kg and ([\d.]+) kg, most with the (\w+)(?: one)?",
         holds: |told, drawn| {
             // The usual grip is drawn beside those that were measured.
