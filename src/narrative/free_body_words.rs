@@ -172,7 +172,7 @@ fn free_note(bodies: &[FreeBody], rows: &[usize], units: System) -> String {
     };
     let unit = units.length_unit();
     format!(
-        "{by} {}. To scale: {load}{rest}. Dashed: the load's line, and its arms longer than {} {}.{}{}",
+        "{by} {}. To scale: {load}{rest}. Dashed: the load's line, its arms above {} {}.{}{}",
         holders_explained(bodies, rows),
         rounded(unit.of(LEAST_DRAWN_M), 1),
         unit.symbol,
@@ -203,7 +203,7 @@ fn passed_through(bodies: &[FreeBody], rows: &[usize]) -> String {
         .collect();
     match told.as_slice() {
         [] => String::new(),
-        some => format!(" The load passes through {}.", listed(some)),
+        some => format!(" It passes through {}.", listed(some)),
     }
 }
 

@@ -285,7 +285,10 @@ fn law_going_on_is_told_by_the_load_and_with_the_reserve() {
     for part in [
         format!("When {} repetitions with 2 in reserve", count + 2),
         format!("{} kg to {} kg", shown(0.02 * load), shown(0.1 * load)),
-        format!("the next load here is {} kg", shown(load + 2.5)),
+        format!(
+            "the lightest load here that is 2 % more is {} kg",
+            shown(load + 2.5)
+        ),
     ] {
         assert!(told.contains(&part), "{part}: {told}");
     }

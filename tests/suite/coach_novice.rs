@@ -1,7 +1,6 @@
 //! Days of a block on what is printed, bands and rows that are told alike everywhere.
 
-use crate::calling::{call, in_one_line, json};
-use serde_json::Value;
+use crate::calling::{call, in_one_line};
 
 #[test]
 fn law_a_block_with_a_first_day_fills_the_day_in() {

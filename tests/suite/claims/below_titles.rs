@@ -276,7 +276,7 @@ pub const BELOW: &[Claim<Drawn>] = &[
 /// The claims against tables.
 pub const BELOW_TABLES: &[Claim<DataTable>] = &[
     Claim {
-        reads: r".+: moments in N·m, one side, rounded; body: its part (?:above|beyond) the joint; places .+|To scale: .+|Dashed: the load's line, and its arms longer than 10 cm",
+        reads: r".+: moments in N·m, one side, rounded; body: its part (?:above|beyond) the joint; places .+|To scale: .+|Dashed: the load's line, its arms above 10 cm",
         holds: is_definition,
     },
     Claim {
