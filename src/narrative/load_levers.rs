@@ -119,7 +119,7 @@ pub(crate) fn body_beside(study: &Study, units: System) -> String {
     let weight = load(study, values[at], units);
     let in_valley = load(study, held[at].capacity, units);
     let first = beyond.next();
-    let beside = match (first, beyond.last().or(first)) {
+    let beside = match (first, beyond.next_back().or(first)) {
         (Some(from), Some(to)) => format!(
             "The body weighs {weight}, more than is held from {} to {} of the range; in the valley that is {in_valley}.",
             range(from),

@@ -64,11 +64,7 @@ impl RepModel {
     /// The model over poses that are at hand, with the load's unit direction at each.
     ///
     /// **Fails** with fewer than 21 poses, and as [`RepModel::new`].
-    pub fn along(range: &Range, lifter: &Lifter, directions: &[PlaneForce]) -> Result<Self> {
-        Self::over(range.clone(), lifter, directions)
-    }
-
-    fn over(range: Range, lifter: &Lifter, directions: &[PlaneForce]) -> Result<Self> {
+    pub fn over(range: Range, lifter: &Lifter, directions: &[PlaneForce]) -> Result<Self> {
         let last = range.poses.len().saturating_sub(1);
         if last + 1 < FEWEST_POSES || directions.len() != range.poses.len() {
             return Err(Error::bad(RepetitionFault::TooFewPoses {

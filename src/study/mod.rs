@@ -135,9 +135,7 @@ pub use muscle_layers::{
     ForceAndArm, MuscleExtreme, muscle_layers, muscle_layers_at, sample_of_peak, strongest_muscles,
 };
 pub use muscle_lines::{MuscleLine, muscle_lines, others_nm};
-pub use muscles::{
-    MusclePart, joint_gain, lifting_sign, muscle_heads, muscle_parts, muscle_torque_nm,
-};
+pub use muscles::{MusclePart, joint_gain, lifting_sign, muscle_heads, muscle_parts};
 pub use pair_grid::{PairGrid, pair_grid};
 pub use parameter::Parameter;
 pub use people_asked::{PeopleAsked, PeoplePart};

@@ -185,18 +185,6 @@ pub(super) fn name_of(study: &Study, heads: &[usize]) -> String {
     first[..shared].join(" ")
 }
 
-/// Torque of all muscles at a joint in the direction of the movement, N·m, one a sample.
-#[must_use]
-pub fn muscle_torque_nm(study: &Study, joint: usize) -> Vec<f64> {
-    let lifting = lifting_sign(study, joint);
-    study
-        .capacity
-        .held
-        .iter()
-        .map(|held| lifting * held.muscle_torques_nm[joint])
-        .collect()
-}
-
 /// How much more a lift would hold at every sample with 1 % more moment of the muscles at a joint, %.
 ///
 /// ```text

@@ -33,7 +33,7 @@ struct TimedLift {
 #[must_use]
 pub fn team_days(lifts: &[MemberLift]) -> Vec<TeamDay> {
     let mut timed: Vec<TimedLift> = lifts.iter().enumerate().filter_map(timed).collect();
-    timed.sort_by(|a, b| a.order.cmp(&b.order));
+    timed.sort_by_key(|a| a.order);
     let is_long = |day: &TeamDay| day.lifts.len() > 1 && day.time.as_s() > 60.0 * LONGEST_DAY_MIN;
     let shared = (1..=timed.len()).map(|count| shared_out(&timed, count));
     let mut fitting = shared.filter(|days| !days.iter().any(is_long));

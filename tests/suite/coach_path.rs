@@ -146,8 +146,8 @@ proptest! {
         let last = day(sessions.last().expect("a session"));
         let trained = days.iter().filter(|day| **day <= last);
         let trained: Vec<i64> = trained.copied().collect();
-        let breaks = trained.windows(2).filter(|pair| pair[1] - pair[0] > 28);
-        let since = breaks.last().map_or(trained[0], |pair| pair[1]);
+        let mut breaks = trained.windows(2).filter(|pair| pair[1] - pair[0] > 28);
+        let since = breaks.next_back().map_or(trained[0], |pair| pair[1]);
         let counted = sessions.iter().filter(|session| day(session) >= since);
         let most = counted.map(|session| number(&session["one_rm_kg"])).fold(0.0, f64::max);
         let now = number(&progress["summary"]["one_rm_now_kg"]);
@@ -167,8 +167,8 @@ fn calendar(year: i64, month: i64, day: i64) -> i64 {
 
 fn date_of(number: i64) -> (i64, i64, i64) {
     let after_2020 = (2020..2030).flat_map(|year| (1..=12).map(move |month| (year, month)));
-    let begun = after_2020.filter(|(year, month)| calendar(*year, *month, 1) <= number);
-    let (year, month) = begun.last().expect("a date from 2020 on");
+    let mut begun = after_2020.filter(|(year, month)| calendar(*year, *month, 1) <= number);
+    let (year, month) = begun.next_back().expect("a date from 2020 on");
     (year, month, number - calendar(year, month, 1) + 1)
 }
 

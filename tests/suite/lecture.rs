@@ -11,9 +11,7 @@ use torquill::lecture::{LECTURE, ONE_LIFT};
 use torquill::library::{Library, Shelf};
 use torquill::plot::{Look, Size};
 use torquill::resistance::{Hang, Item};
-use torquill::study::{
-    Desk, LoadHolders, fibre_warnings, joint_gain, muscle_parts, muscle_torque_nm,
-};
+use torquill::study::{Desk, LoadHolders, fibre_warnings, joint_gain, lifting_sign, muscle_parts};
 use torquill::units::System;
 
 /// The looks in which every figure is drawn.
@@ -136,7 +134,11 @@ fn law_muscle_torques_add_up_and_one_joint_is_used_wholly() {
     let desk = Desk::open(&library, "reference-man", System::Metric).expect("the reference man");
     let study = &desk.lift("biceps-curl").expect("the curl").study;
     let parts = muscle_parts(study, 0);
-    let total = muscle_torque_nm(study, 0);
+    let lifting = lifting_sign(study, 0);
+    let held = study.capacity.held.iter();
+    let total: Vec<f64> = held
+        .map(|held| lifting * held.muscle_torques_nm[0])
+        .collect();
     for (index, held) in study.capacity.held.iter().enumerate() {
         let lifting: f64 = parts.iter().map(|part| part.torque_nm[index]).sum();
         // What the total lacks is the passive torque of the antagonists, which are no parts.

@@ -702,7 +702,7 @@ fn law_acceleration_near_lockout_does_not_depend_on_the_poses() {
             let directions = vec![plain; poses];
             let last = range.poses[poses - 1].load;
             let way_m = last.dx_ds_m.hypot(last.dz_ds_m);
-            let model = RepModel::along(&range, &body, &directions).expect("a model");
+            let model = RepModel::over(range.clone(), &body, &directions).expect("a model");
             (model, way_m)
         };
         let ((coarse, way_m), (fine, _)) = (of(201), of(801));
