@@ -100,14 +100,14 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
     let model = people.model(&arguments.who, library, &arguments.movement)?;
     let question = arguments.sampling.question(&arguments.movement, &model)?;
     let setups = setups(&arguments.setup, library, call.matches, units)?;
+    if arguments.draw == FigureKind::Muscles && !setups.is_empty() {
+        return Err(Error::bad(FigureFault::LoadWithoutPart));
+    }
     let (setups, equal_effort) = if arguments.as_loaded {
         (setups, None)
     } else {
         equally_hard(&question, &setups)?
     };
-    if arguments.draw == FigureKind::Muscles && !setups.is_empty() {
-        return Err(Error::bad(FigureFault::LoadWithoutPart));
-    }
     let study = Study {
         equal_effort,
         ..study(&question, &setups)?

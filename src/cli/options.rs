@@ -128,6 +128,7 @@ impl Sampling {
         question.samples = self.samples;
         question.region_share = self.region_share;
         question.changes = &model.changes;
+        question.age_years = model.record.age_years;
         question.pace = asked_pace(self.speed.as_deref())?;
         Ok(question)
     }

@@ -222,7 +222,6 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
     }
     let model = arguments.who.model(library, &arguments.movement)?;
     let mut question = arguments.sampling.question(&arguments.movement, &model)?;
-    question.age_years = model.record.age_years;
     let untested = untested_lifter(&model, &question)?;
     if let Some(careful) = &untested {
         question = Question {

@@ -197,7 +197,9 @@ pub fn run(arguments: &PlanArguments, call: &CommandCall) -> Result<()> {
             shown: (arguments.units.into(), arguments.paper()),
             format: arguments.format,
         };
-        return team::run(&team, &arguments.question()?, call);
+        let question = arguments.question()?;
+        arguments.warn_of_gear(library)?;
+        return team::run(&team, &question, call);
     }
     arguments.check_targets()?;
     let question = arguments.question()?;

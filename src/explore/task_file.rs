@@ -32,7 +32,7 @@ const KEYS: &[&str] = &[
 const SIGNS: [&str; 5] = ["<=", ">=", "<", ">", "="];
 /// Most tasks, assumed: an hour of work.
 const MOST_TASKS: usize = 40;
-/// Most lines, assumed: every task with its lines, and six times as many remarks.
+/// Most lines, assumed: every task with its lines, and five times as many remarks.
 const MOST_LINES: usize = 1000;
 /// Most letters of a line, assumed: a paragraph, and an address with every dial in it.
 const MOST_LETTERS: usize = 4000;

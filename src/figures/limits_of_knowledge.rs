@@ -8,7 +8,7 @@ use super::sheet::{Chart, Sheet, heading};
 use crate::library::LiftErrors;
 use crate::narrative::limits_words::{
     BAR_DECIMALS, CANNOT_TELL, ERROR_QUANTITY, cannot_tell_words, error_name, error_words,
-    factor_tick,
+    factor_tick, kind_in_words,
 };
 use crate::plot::{Axis, Swing, Tornado, WordPage};
 
@@ -52,7 +52,7 @@ pub fn model_errors(errors: &LiftErrors) -> Sheet {
             .iter()
             .map(|(name, error)| {
                 let numbers = [error.rows as f64, error.factor()];
-                let mut row = vec![(*name).to_owned()];
+                let mut row = vec![kind_in_words(name).to_owned()];
                 row.extend(numbers.map(figure));
                 row
             })

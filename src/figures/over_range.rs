@@ -7,6 +7,7 @@ use crate::movement::Measure;
 use crate::narrative::axis_words::{SHOWN_AT_THE_LEFT, WHOLE_CURVE};
 use crate::narrative::shown_units::ShownUnits;
 use crate::narrative::telling::Telling;
+use crate::numeric::median;
 use crate::overlay::Sticking;
 use crate::plot::{Axis, Extent, Role, Series, StripPose, Time, WholeCurve};
 use crate::resistance::{Item, Setup};
@@ -173,10 +174,9 @@ impl<'a> OverRange<'a> {
     /// What matters is the demand and the weaker half of the capacity; a straight limb bears almost
     /// anything, and an axis that showed it would flatten the rest.
     pub fn load_extent(&self, demand: f64) -> Extent {
-        let mut sorted = self.loads(&self.told.study.capacity.values());
-        sorted.sort_by(f64::total_cmp);
-        let middle = sorted[sorted.len() / 2];
-        let highest = sorted[sorted.len() - 1];
+        let loads = self.loads(&self.told.study.capacity.values());
+        let middle = median(&loads).unwrap_or(0.0);
+        let highest = loads.into_iter().fold(0.0, f64::max);
         let focus = 1.6 * middle.max(demand);
         if highest > 1.15 * focus {
             Extent::FromZeroTo(focus)

@@ -5,6 +5,7 @@
 use super::records::Library;
 use super::{built_in, read::read};
 use crate::error::Result;
+use crate::movement::lift_name;
 use serde::Deserialize;
 use std::collections::BTreeMap;
 
@@ -34,9 +35,9 @@ impl LiftErrors {
     /// The error of one movement, by its name.
     #[must_use]
     pub fn of_movement(&self, movement: &str) -> Option<PublishedError> {
-        self.by_lift_or_thing
-            .get(&movement.replace('-', " "))
-            .copied()
+        let mut all = self.by_lift_or_thing.iter();
+        all.find(|(name, _)| lift_name(name) == movement)
+            .map(|(_, error)| *error)
     }
 
     /// Whether enough published values of a movement are missed by more than a factor of two.

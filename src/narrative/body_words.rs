@@ -124,27 +124,22 @@ impl OtherMuscles {
 }
 
 fn moment_of_others(moment_nm: f64, units: System) -> String {
-    let size = rounded(units.torque_unit().of(moment_nm.abs()), 1);
-    let size = if size.contains('.') {
-        size
-    } else {
-        size + ".0"
-    };
-    if moment_nm < -0.05 {
+    let size = format!("{:.1}", units.torque_unit().of(moment_nm.abs()));
+    if moment_nm < 0.0 && size != "0.0" {
         format!("\u{2212}{size}")
     } else {
         size
     }
 }
 
-/// The row of what the muscles without a letter make at a joint.
+/// The row of what muscles make at a joint beside those with a row there.
 pub(crate) fn others_row(moment_nm: f64, joint: Option<&str>, units: System) -> Vec<String> {
     let name = joint.map_or_else(|| OTHERS.to_owned(), |joint| format!("{OTHERS} {joint}"));
     let moment = moment_of_others(moment_nm, units);
     vec![name, String::new(), String::new(), moment]
 }
 
-/// "Muscles without a letter make 1.2, 3.4 and 2 N·m at the elbow at these places."
+/// "Muscles without a row there make 1.2, 3.4 and 2.0 N·m at the elbow at these places."
 fn others_told(study: &Study, others: &[OtherMuscles], units: System) -> String {
     let unit = units.torque_unit().symbol;
     let at = |left: &OtherMuscles| {
@@ -154,7 +149,7 @@ fn others_told(study: &Study, others: &[OtherMuscles], units: System) -> String 
             .map(|moment| moment_of_others(*moment, units))
             .collect();
         format!(
-            " Muscles without a letter make {} {unit} at the {} at these places.",
+            " Muscles without a row there make {} {unit} at the {} at these places.",
             listed(&each),
             study.joint(left.row)
         )

@@ -3,6 +3,7 @@
 //! In: a [`Study`], one of its setups or none, units. Out: text for the report of a curve.
 
 use super::made_words::made_words;
+use super::prose::percent;
 use super::quantities::{QuantityWords, rounded};
 use super::shown_units::ShownUnits;
 use crate::movement::Measure;
@@ -149,8 +150,9 @@ fn sticking_sentences(
             setup.limiting.map_or("limb", |joint| study.joint(joint)),
         ),
         format!(
-            "{} (95 % of the greatest effort): {}.",
+            "{} ({} of the greatest effort): {}.",
             told.hardest_part(),
+            percent(study.region_share),
             told.stretch(sticking.from_range, sticking.to_range),
         ),
     ];

@@ -99,7 +99,7 @@ pub(crate) fn joint_name(dof: Dof) -> &'static str {
     dof.joint().name()
 }
 
-/// The load of both sides: "66 kg", or a force where it is none.
+/// The load of one side: "66 kg", or a force where it is none.
 fn force_of(body: &FreeBody, units: System) -> String {
     let force = units.load_unit(crate::movement::Measure::Force);
     format!(

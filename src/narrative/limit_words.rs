@@ -86,12 +86,13 @@ fn notes_in_words(told: Telling<'_>, seen: LimitsSeen, elsewhere: &[&str]) -> St
         elsewhere.iter().partition(|joint| **joint == at_end);
     if !ends.is_empty() {
         let (number, unit) = told.place_and_unit(from);
-        notes.push(format!(
-            "From {number} {unit} on, too short to draw, the {at_end} limits."
-        ));
+        notes.push(format!("From {number} {unit} on the {at_end} limits."));
     }
     if !others.is_empty() {
-        notes.push(format!("Too short to draw: {}.", listed(&others)));
+        notes.push(format!(
+            "Nowhere counts most for long: {}.",
+            listed(&others)
+        ));
     }
     notes.join(" ")
 }

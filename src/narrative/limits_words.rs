@@ -35,7 +35,7 @@ pub(crate) fn error_name(kind: &str, rows: usize) -> String {
 }
 
 /// A kind of the table of evidence as readers know it.
-fn kind_in_words(kind: &str) -> &str {
+pub(crate) fn kind_in_words(kind: &str) -> &str {
     match kind {
         "moment" => "moments at joints",
         "geometry" => "joint angles and ways",

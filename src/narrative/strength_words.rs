@@ -264,7 +264,7 @@ impl Telling<'_> {
             let values = study.capacity.values();
             let middle = values[values.len() / 2];
             return format!(
-                "{words}. {} curve: {} at the start, {} half way, {}, {joint} nearly straight",
+                "{words}. {} curve: {} at the start, {} half way, {} at its peak, {joint} nearly straight",
                 capital(class.shape.word()),
                 self.load_shown(values[0]),
                 self.load_shown(middle),

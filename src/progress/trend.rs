@@ -6,7 +6,7 @@
 
 use super::bend::last_change;
 use super::day::Day;
-use super::failed_attempt::{FailedAttempt, unanswered};
+use super::failed_attempt::unanswered;
 use super::lift_facts::LiftFacts;
 use super::log_limits::{LogLimit, limits_of};
 use super::one_rm_now::{LayOff, OneRmNow, last_lay_off, last_lay_off_of, one_rm_now};
@@ -49,8 +49,6 @@ pub struct Trend<'a> {
     pub now: OneRmNow,
     /// Sets that stand for more than the days before explain, and do not count.
     pub jumps: Vec<Jump>,
-    /// The load that failed and that nothing since answers.
-    pub failed: Option<FailedAttempt>,
     /// Days after the last session that counts.
     pub later: Vec<Day>,
     /// What the log cannot tell.
@@ -126,7 +124,6 @@ pub fn trend<'a>(
         now,
         later: days.into_iter().filter(|day| *day > recent_end).collect(),
         jumps,
-        failed,
         limits,
         sessions,
     })

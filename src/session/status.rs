@@ -21,7 +21,7 @@ pub struct Trainee {
     pub unwell_or_sore: bool,
     /// Days of the lay-off that somebody is just back from, by the log.
     pub back_from_break: Option<u32>,
-    /// The load that failed last, by the log, where nothing since answers it.
+    /// The lightest load of the log that failed and that nothing since answers.
     pub failed: Option<Mass>,
     /// Days from a set that left nothing in reserve to the first session, by the log.
     pub days_since_all_out: Option<u32>,

@@ -7,6 +7,7 @@ use super::held_and_lifted::HeldAndLifted;
 use crate::capacity::CurveShape;
 use crate::error::{Error, LiftFault, Result, StudyFault, What};
 use crate::movement::Carrier;
+use crate::numeric::median;
 use crate::resistance::Setup;
 use crate::study::{Study, doubted_stretches};
 
@@ -187,7 +188,5 @@ fn greatest_fall<'v>(values: impl Iterator<Item = &'v f64>) -> f64 {
 /// The capacity of which half of the samples hold more and half less: N or N·m.
 #[must_use]
 pub fn median_capacity(study: &Study) -> f64 {
-    let mut sorted = study.capacity.values();
-    sorted.sort_by(f64::total_cmp);
-    sorted[sorted.len() / 2]
+    median(&study.capacity.values()).unwrap_or(0.0)
 }

@@ -25,7 +25,7 @@ pub struct PersonDatum {
     /// Its logarithm and the variance of its error.
     pub measured: LogMeasured,
     /// Which of the person's lifts it is of.
-    lift: usize,
+    pub(super) lift: usize,
     /// What is reckoned.
     kind: ReckonedAs,
 }

@@ -16,7 +16,6 @@ use crate::movement::lift_name;
 use crate::progress::day::Day;
 use crate::progress::one_rm_now::NowFrom;
 use crate::progress::training_log::{Log, SkippedRow};
-use crate::progress::trend::Trend;
 use crate::session::strength::{OneRmSource, PlannedLift};
 use crate::units::Mass;
 
@@ -83,7 +82,7 @@ pub(super) fn one_rm_of_log(
             NowFrom::Failed(failed) => Some(failed.load - body),
             _ => None,
         },
-        days_since_all_out: asked.start.and_then(|start| all_out(&trend, start)),
+        days_since_all_out: asked.start.and_then(|start| all_out(&log, start)),
         left_out: (log.skipped, log.skipped_more),
     };
     let from = OneRmSource::Log {
@@ -98,12 +97,14 @@ pub(super) fn one_rm_of_log(
     Ok((added, from, facts))
 }
 
-/// Days from the last session to the first of the plan, where its best set left nothing in reserve; one that notes none
-/// counts as done to failure, as in the estimates.
-fn all_out(trend: &Trend<'_>, start: Day) -> Option<u32> {
-    let last = trend.sessions.last()?;
-    let is_all_out = last.set.reserve.unwrap_or(0.0) <= 0.0;
-    let days = u32::try_from(start.days_since(last.day)).ok();
+/// Days from the last day of the log to the first of the plan, where a set of that day was not lifted or left nothing in
+/// reserve; one that notes none counts as done to failure, as in the estimates.
+fn all_out(log: &Log, start: Day) -> Option<u32> {
+    let last = log.entries.iter().map(|entry| entry.day).max()?;
+    let mut of_day = log.entries.iter().filter(|entry| entry.day == last);
+    let is_all_out =
+        of_day.any(|entry| entry.repetitions == 0 || entry.reserve.unwrap_or(0.0) <= 0.0);
+    let days = u32::try_from(start.days_since(last)).ok();
     days.filter(|_| is_all_out)
 }
 

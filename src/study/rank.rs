@@ -33,9 +33,7 @@ impl Ranked {
             .flatten()
             .fold(0.0, |most, percent| most.max(percent.abs()))
     }
-}
 
-impl Ranked {
     /// Whether a person sets it, by how the lift is done.
     #[must_use]
     pub fn is_technique(&self) -> bool {

@@ -34,13 +34,8 @@ pub struct ApartLift {
 
 /// The lifts of a row that stand far from what the others say, by the fit of all of them.
 ///
-/// Nothing where the row tells fewer than two lifts, and where one is none that such a person shows: that is told of the
-/// lift itself.
-pub(super) fn lifts_apart(member: &TeamMember, library: &Library) -> Vec<ApartLift> {
-    found_apart(member, library).unwrap_or_default()
-}
-
-fn found_apart(member: &TeamMember, library: &Library) -> Result<Vec<ApartLift>> {
+/// Nothing where the row tells fewer than two lifts. **Fails** where one is none that such a person shows.
+pub(super) fn lifts_apart(member: &TeamMember, library: &Library) -> Result<Vec<ApartLift>> {
     let asked = asked_of(member, None);
     if asked.measurements.len() < 2 {
         return Ok(Vec::new());
@@ -74,11 +69,12 @@ fn found_apart(member: &TeamMember, library: &Library) -> Result<Vec<ApartLift>>
 /// Whether the lifts, each beside what the reference person of that size holds, are so near one another that no fit has to
 /// be asked.
 fn are_surely_alike(data: &[PersonDatum], lifts: &[PersonLift]) -> Result<bool> {
-    let beside = |(datum, lift): (&PersonDatum, &PersonLift)| {
+    let beside = |datum: &PersonDatum| {
+        let lift = &lifts[datum.lift];
         let (held, _) = lift.log_held(&lift.own_strength())?;
         Ok(datum.measured.log_value - held)
     };
-    let beside = data.iter().zip(lifts).map(beside);
+    let beside = data.iter().map(beside);
     let beside = beside.collect::<Result<Vec<f64>>>()?;
     let most = beside.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let least = beside.iter().copied().fold(f64::INFINITY, f64::min);

@@ -78,11 +78,16 @@ pub fn team_plans(
         let lifts = lifts.map(|(name, told)| lift_of(asked, member, name, *told, library));
         let mut lifts = lifts.collect::<Result<Vec<_>>>()?;
         let days = team_days(&lifts);
+        let apart = match lifts_apart(member, library) {
+            // What keeps a lift from being judged is told of the lift itself.
+            Err(fault) if is_of_one_lift(&fault) || is_of_a_person(&fault) => Vec::new(),
+            found => found?,
+        };
         on_their_days(&mut lifts, &days);
         let plans = MemberPlans {
             member: member.clone(),
             lifts,
-            apart: lifts_apart(member, library),
+            apart,
             days,
         };
         watch.done.fetch_add(1, Relaxed);
@@ -115,9 +120,7 @@ fn lift_of(
     });
     let plan = match planned {
         // Somebody for whom nothing can be planned keeps nobody else from a plan.
-        Err(fault) if fault.kind() == FaultKind::NoAnswer || is_of_the_row(&fault) => {
-            LiftPlan::Nothing(of_member(fault, &member.name))
-        }
+        Err(fault) if is_of_one_lift(&fault) => LiftPlan::Nothing(of_member(fault, &member.name)),
         // Whose row it is of is known here only.
         other => other.map_err(|error| of_member(error, &member.name))?,
     };
@@ -139,6 +142,19 @@ fn on_their_days(lifts: &mut [MemberLift], days: &[TeamDay]) {
             }
         }
     }
+}
+
+/// Whether an error leaves the other lifts and people as they are.
+fn is_of_one_lift(error: &Error) -> bool {
+    error.kind() == FaultKind::NoAnswer || is_of_the_row(error)
+}
+
+/// Whether an error is about what a row tells of a person, not about files.
+fn is_of_a_person(error: &Error) -> bool {
+    let faults = error.faults();
+    faults
+        .iter()
+        .all(|fault| matches!(fault.what, What::Person(_)))
 }
 
 /// Whether an error is about who stands in the row: an age, or a 1RM that nobody has.

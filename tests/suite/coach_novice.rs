@@ -2,6 +2,20 @@
 
 use crate::calling::{call, in_one_line};
 
+/// A fit of one man of 80 kg.
+fn athlete<'a>(height: &'a str, told: [&'a str; 2]) -> Vec<&'a str> {
+    let who = [
+        "fit",
+        "--name",
+        "athlete-7",
+        "--sex",
+        "man",
+        "--mass",
+        "80 kg",
+    ];
+    [&who[..], &["--height", height], &told, &["-o", "one.ron"]].concat()
+}
+
 #[test]
 fn law_a_block_with_a_first_day_fills_the_day_in() {
     let folder = tempfile::tempdir().expect("a folder");
@@ -103,21 +117,7 @@ fn fault_a_row_of_a_log_that_nobody_lifts() {
         "--training-months",
         "30",
     ];
-    let fit = [
-        "fit",
-        "--name",
-        "athlete-7",
-        "--sex",
-        "man",
-        "--mass",
-        "80 kg",
-        "--height",
-        "180 cm",
-        "--log",
-        "log.csv",
-        "-o",
-        "one.ron",
-    ];
+    let fit = athlete("180 cm", ["--log", "log.csv"]);
     for words in [&progress[..], &plan[..], &fit[..]] {
         let refused = crate::calling::call_in(folder.path(), words);
         assert_eq!(refused.status, 2, "{}", refused.out);
@@ -138,23 +138,7 @@ fn fault_a_height_in_the_other_unit() {
     let folder = tempfile::tempdir().expect("a folder");
     let team = "name;sex;mass (kg);height (cm);training_months;squat (kg)\nKim;man;80;1,83;4;60\n";
     std::fs::write(folder.path().join("team.csv"), team).expect("written");
-    let person = |height| {
-        [
-            "fit",
-            "--name",
-            "athlete-7",
-            "--sex",
-            "man",
-            "--mass",
-            "80 kg",
-            "--height",
-            height,
-            "--lift",
-            "squat=100 kg",
-            "-o",
-            "one.ron",
-        ]
-    };
+    let person = |height| athlete(height, ["--lift", "squat=100 kg"]);
     for (words, meant) in [
         (&person("1.83 cm")[..], "1.83 m"),
         (&person("183 m")[..], "183 cm"),

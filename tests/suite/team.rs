@@ -175,7 +175,7 @@ fn fault_a_load_that_helps_is_no_maximum() {
         told.complaint
     );
     assert!(
-        in_one_line(&told.out.replace(['\n'], " ")).contains("2450"),
+        in_one_line(&told.out).contains("1111.3 kg (2450 lb)"),
         "{}",
         told.out
     );

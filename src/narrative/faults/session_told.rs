@@ -59,8 +59,8 @@ fn refusal(fault: &SessionRefusal, units: System) -> Told {
         ))
         .hint("start with straight sets"),
         SessionRefusal::AfterFailure { load } => Told::new(format!(
-            "no lowering beyond 1RM after a failed attempt: the log ends with {} that was not lifted, and nothing since that \
-             shows more",
+            "no lowering beyond 1RM after a failed attempt: the log has {} that was not lifted, and nothing since shows \
+             as much",
             mass(load)
         ))
         .hint("train with straight sets until the load is lifted"),

@@ -92,7 +92,7 @@ pub const BODIES: &[Claim<DataTable>] = &[
         },
     },
     Claim {
-        reads: r"Muscles without a letter make (.+) N·m at the (\w+) at these places",
+        reads: r"Muscles without a row there make (.+) N·m at the (\w+) at these places",
         holds: |told, table| {
             let own = |row: &&Vec<String>| row[1] == "others" && row[2] == told[2];
             let left: Vec<&Vec<String>> = table.rows.iter().filter(own).collect();
@@ -700,6 +700,11 @@ pub const LIMITS: &[Claim<DataTable>] = &[
             let (first, last) = (all[0], all[all.len() - 1]);
             says(&told[2], last, 0.0, "surest")?;
             says(&told[4], first, 0.0, "least sure")?;
+            holds(
+                told[1] == table.rows[all.len() - 1][0],
+                "the kind missed least",
+            )?;
+            holds(told[3] == table.rows[0][0], "the kind missed most")?;
             holds(all.iter().all(|f| *f <= first && *f >= last), "in order")
         },
     },
@@ -716,6 +721,7 @@ pub const LIMITS: &[Claim<DataTable>] = &[
                     .captures(part)
                     .ok_or(format!("`{part}` is no error"))?;
                 let of = |column: usize| row[column].parse::<f64>().unwrap_or(f64::NAN);
+                holds(kind[1] == row[0], part)?;
                 says(&kind[2], of(2), 0.0, part)?;
                 says(&kind[3], of(1), 0.0, part)?;
             }

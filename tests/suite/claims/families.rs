@@ -88,24 +88,6 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"People \(Larsen et al\. 2021\) lift most with the wide grip, 109\.8 kg; (?:so does the model|the model, wrongly, with the (narrow|medium) one)",
-        holds: |told, drawn| {
-            let mut order = in_order(drawn);
-            order.retain(|name| !name.contains("as it is"));
-            let held = order.iter().map(|name| heaviest_kg(drawn, name));
-            let held = held.collect::<Result<Vec<f64>, String>>()?;
-            let best = match told.get(1).map(|name| name.as_str()) {
-                Some("narrow") => 0,
-                Some(_) => 1,
-                None => 2,
-            };
-            holds(
-                held.len() == 3 && held.iter().all(|kg| *kg <= 1.002 * held[best]),
-                "most of those that were measured",
-            )
-        },
-    },
-    Claim {
         reads: r"(?:Grip width|Length of the thigh): heaviest weight best at (.+?), (on the border of what was tried, )?([\d.]+) kg",
         holds: |told, drawn| {
             let order = in_order(drawn);

@@ -335,7 +335,7 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"(.+)\. (?:Ascending|Descending|Bell-shaped|U-shaped|Level) curve: (\d+) (N|N·m|lbf|lbf·ft) at the start, (\d+) \S+ half way, (\d+) \S+, (?:elbow|knee) nearly straight",
+        reads: r"(.+)\. (?:Ascending|Descending|Bell-shaped|U-shaped|Level) curve: (\d+) (N|N·m|lbf|lbf·ft) at the start, (\d+) \S+ half way, (\d+) \S+ at its peak, (?:elbow|knee) nearly straight",
         holds: |told, curves| {
             let per_unit = per_unit(&told[3]);
             let middle = curves.capacity[curves.capacity.len() / 2];
