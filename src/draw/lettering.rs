@@ -66,17 +66,27 @@ fn font(face: Face) -> &'static FontRef<'static> {
 /// so a hair on the safe side.
 #[must_use]
 pub fn width(text: &str, size: f64, face: Face) -> f64 {
-    let scale = PxScale::from((MEASURING_EM * LINE_OVER_EM) as f32);
-    let font = font(face).as_scaled(scale);
-    let mut measured = 0.0_f32;
-    let mut before = None;
-    for letter in text.chars() {
-        let glyph = font.glyph_id(letter);
-        measured += font.h_advance(glyph);
-        measured += before.map_or(0.0, |before| font.kern(before, glyph));
-        before = Some(glyph);
-    }
-    f64::from(measured.trunc()) * size / MEASURING_EM
+    let advances = text.chars().map(|letter| advance(letter, face));
+    f64::from(advances.sum::<f32>().trunc()) * size / MEASURING_EM
+}
+
+/// Advance width of a letter at the measuring size; those of ASCII are looked up once.
+fn advance(letter: char, face: Face) -> f32 {
+    const KEPT: usize = 128;
+    static REGULAR: OnceLock<[f32; KEPT]> = OnceLock::new();
+    static BOLD: OnceLock<[f32; KEPT]> = OnceLock::new();
+    let looked_up = |letter: char| {
+        let scale = PxScale::from((MEASURING_EM * LINE_OVER_EM) as f32);
+        let font = font(face).as_scaled(scale);
+        font.h_advance(font.glyph_id(letter))
+    };
+    let kept = match face {
+        Face::Regular => &REGULAR,
+        Face::Bold => &BOLD,
+    };
+    let ascii = || std::array::from_fn(|code| looked_up(char::from(code as u8)));
+    let known = kept.get_or_init(ascii).get(letter as usize);
+    known.copied().unwrap_or_else(|| looked_up(letter))
 }
 
 /// Room above the baseline in pixels.

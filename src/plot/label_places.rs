@@ -213,16 +213,16 @@ pub fn anywhere(
                 plot.area.top + share[1] * plot.area.height(),
             ];
             let area = words.around(middle[0], middle[1]);
-            let distance = |point: &PixelPoint| squared_gap(&area, *point);
-            let nearest = points
+            let gaps = points
                 .iter()
-                .min_by(|a, b| distance(a).total_cmp(&distance(b)));
-            if let Some(target) = nearest {
+                .map(|point| (squared_gap(&area, *point), *point));
+            let nearest = gaps.min_by(|a, b| a.0.total_cmp(&b.0));
+            if let Some((squared, target)) = nearest {
                 places.push(LabelPlace {
                     area,
-                    target: *target,
+                    target,
                     leader: true,
-                    cost: cost + 90.0 * gap_between(&area, *target) / size,
+                    cost: cost + 90.0 * squared.sqrt() / size,
                 });
             }
         }

@@ -207,8 +207,17 @@ pub fn gap_between(area: &Rect, point: PixelPoint) -> f64 {
 /// The square of that distance, which orders points alike and is quicker.
 #[must_use]
 pub fn squared_gap(area: &Rect, point: PixelPoint) -> f64 {
-    let dx = (area.left - point[0]).max(point[0] - area.right).max(0.0);
-    let dy = (area.top - point[1]).max(point[1] - area.bottom).max(0.0);
+    let beyond = |value: f64, least: f64, most: f64| {
+        if value < least {
+            least - value
+        } else if value > most {
+            value - most
+        } else {
+            0.0
+        }
+    };
+    let dx = beyond(point[0], area.left, area.right);
+    let dy = beyond(point[1], area.top, area.bottom);
     dx * dx + dy * dy
 }
 

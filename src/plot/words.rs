@@ -10,6 +10,7 @@ struct BlockLine {
     content: String,
     face: Face,
     colour: Colour,
+    width_px: f64,
 }
 
 /// Lines of one size that stand together.
@@ -40,8 +41,10 @@ impl WordBlock {
         most_lines: usize,
     ) -> Self {
         let fitted = lettering::fit(text, self.size, self.size, face, most, most_lines);
+        let size = self.size;
         self.lines
             .extend(fitted.lines.into_iter().map(|content| BlockLine {
+                width_px: lettering::width(&content, size, face),
                 content,
                 face,
                 colour,
@@ -72,7 +75,7 @@ impl WordBlock {
     pub fn width(&self) -> f64 {
         self.lines
             .iter()
-            .map(|line| lettering::width(&line.content, self.size, line.face))
+            .map(|line| line.width_px)
             .fold(0.0, f64::max)
     }
 
