@@ -229,8 +229,8 @@ fn balance(surplus: impl Fn(f64) -> f64) -> f64 {
     if more <= NOTHING {
         return low;
     }
-    // Shortened fibres bear less than relaxed ones pull and full force adds; doubled until that holds.
-    let mut high = more.max(1.0);
+    // Shortened fibres mostly bear less than relaxed ones; doubled until they do.
+    let mut high = more;
     let mut less = surplus(high);
     while less > 0.0 && high < 64.0 {
         (low, more) = (high, less);

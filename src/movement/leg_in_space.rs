@@ -49,12 +49,9 @@ pub(super) struct LegInSpace {
     forward: Vector3<f64>,
 }
 
-/// A leg under a place of the hip.
+/// The plane of a leg, and the knee in it.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct PlacedLeg {
-    hip: Vector3<f64>,
-    /// Knee.
-    pub knee: Vector3<f64>,
+struct LegPlane {
     /// Axes of the leg's plane: from the ankle to the hip, and square to that to the side of the foot.
     up: Vector3<f64>,
     side: Vector3<f64>,
@@ -62,11 +59,17 @@ pub(super) struct PlacedLeg {
     far_m: f64,
     knee_up_m: f64,
     knee_out_m: f64,
+    knee: Vector3<f64>,
+}
+
+/// A leg under a place of the hip.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct PlacedLeg {
+    hip: Vector3<f64>,
+    plane: LegPlane,
     /// Direction of the thigh from hip to knee, and what is in front of it in the leg's plane.
     thigh: Vector3<f64>,
     front: Vector3<f64>,
-    /// Lean of the shank forward as seen from the side, rad.
-    pub lean_rad: f64,
     /// Dorsiflexion, the shank against the foot, rad.
     pub ankle_rad: f64,
     /// Flexion of the knee, rad.
@@ -143,9 +146,9 @@ impl LegInSpace {
         }
     }
 
-    /// The leg under a hip; out of its reach, straight or folded in the hip's direction.
-    pub(super) fn under(&self, hip: Point) -> PlacedLeg {
-        let hip = Vector3::new(hip.x, 0.0, hip.z);
+    /// The plane of the leg under a hip and where the knee is in it; out of reach, straight or folded in the hip's
+    /// direction.
+    fn plane_under(&self, hip: Vector3<f64>) -> LegPlane {
         let (shank_m, thigh_m) = (self.shank.length_m, self.thigh.length_m);
         let line = hip - self.ankle;
         let far_m = line.norm().max(1.0e-9);
@@ -154,24 +157,39 @@ impl LegInSpace {
         let side = (self.forward - up * self.forward.dot(&up)).normalize();
         let along = (shank_m * shank_m + d * d - thigh_m * thigh_m) / (2.0 * d);
         let out = (shank_m * shank_m - along * along).max(0.0).sqrt();
-        let knee = self.ankle + up * along + side * out;
-        // Thigh from hip to knee in the axes of the plane, and a quarter turn ahead of it.
-        let thigh = ((along - d) / thigh_m, out / thigh_m);
-        let shank = (knee - self.ankle) / shank_m;
-        let bend = (d * d - shank_m * shank_m - thigh_m * thigh_m) / (2.0 * shank_m * thigh_m);
-        PlacedLeg {
-            hip,
-            knee,
+        LegPlane {
             up,
             side,
             far_m: d,
             knee_up_m: along,
             knee_out_m: out,
-            thigh: up * thigh.0 + side * thigh.1,
-            front: up * thigh.1 - side * thigh.0,
-            lean_rad: shank.x.atan2(shank.z),
+            knee: self.ankle + up * along + side * out,
+        }
+    }
+
+    /// Lean of the shank forward under a hip as seen from the side, rad.
+    pub(super) fn lean_under(&self, hip: Point) -> f64 {
+        let shank = self.plane_under(Vector3::new(hip.x, 0.0, hip.z)).knee - self.ankle;
+        shank.x.atan2(shank.z)
+    }
+
+    /// The leg under a hip; out of its reach, straight or folded in the hip's direction.
+    pub(super) fn under(&self, hip: Point) -> PlacedLeg {
+        let hip = Vector3::new(hip.x, 0.0, hip.z);
+        let plane = self.plane_under(hip);
+        let (shank_m, thigh_m) = (self.shank.length_m, self.thigh.length_m);
+        let (d, along, out) = (plane.far_m, plane.knee_up_m, plane.knee_out_m);
+        // Thigh from hip to knee in the axes of the plane, and a quarter turn ahead of it.
+        let thigh = ((along - d) / thigh_m, out / thigh_m);
+        let shank = (plane.knee - self.ankle) / shank_m;
+        let bend = (d * d - shank_m * shank_m - thigh_m * thigh_m) / (2.0 * shank_m * thigh_m);
+        PlacedLeg {
+            hip,
+            thigh: plane.up * thigh.0 + plane.side * thigh.1,
+            front: plane.up * thigh.1 - plane.side * thigh.0,
             ankle_rad: shank.dot(&self.forward).clamp(-1.0, 1.0).asin(),
             knee_rad: bend.clamp(-1.0, 1.0).acos(),
+            plane,
         }
     }
 
@@ -184,8 +202,8 @@ impl LegInSpace {
     /// ```
     fn change(&self, leg: &PlacedLeg, way: Vector3<f64>) -> LegChange {
         let (shank_m, thigh_m) = (self.shank.length_m, self.thigh.length_m);
-        let (up, side, d) = (leg.up, leg.side, leg.far_m);
-        let (along, out) = (leg.knee_up_m, leg.knee_out_m);
+        let (up, side, d) = (leg.plane.up, leg.plane.side, leg.plane.far_m);
+        let (along, out) = (leg.plane.knee_up_m, leg.plane.knee_out_m);
         let farther = up.dot(&way);
         let turned = (way - up * farther) / d;
         let slant = self.forward.dot(&up);
@@ -246,8 +264,8 @@ impl LegInSpace {
     fn centres(&self, leg: &PlacedLeg) -> (Vector3<f64>, Vector3<f64>) {
         let share = |link: &Link| link.centre_m / link.length_m;
         (
-            self.ankle.lerp(&leg.knee, share(&self.shank)),
-            leg.knee.lerp(&leg.hip, share(&self.thigh)),
+            self.ankle.lerp(&leg.plane.knee, share(&self.shank)),
+            leg.plane.knee.lerp(&leg.hip, share(&self.thigh)),
         )
     }
 
@@ -293,6 +311,11 @@ impl LegInSpace {
 }
 
 impl PlacedLeg {
+    /// The knee.
+    pub(super) const fn knee(&self) -> Vector3<f64> {
+        self.plane.knee
+    }
+
     /// Flexion of the hip in the leg's plane under a pelvis that points this way, rad: the angle from
     /// the thigh to the pelvis as seen square to the plane.
     pub(super) fn hip_rad(&self, pelvis_rad: f64) -> f64 {

@@ -128,7 +128,7 @@ impl Standing {
         let at = |lean: f64| Point::new(far_m * -lean.sin(), self.ankle_m + far_m * lean.cos());
         // Beyond these leans a bent leg has left the plane of its foot.
         let lean = brent(-1.2, 1.0, CLOSE_RAD, |lean| {
-            self.leg.under(at(lean)).lean_rad - shank
+            self.leg.lean_under(at(lean)) - shank
         })?;
         Ok(at(lean))
     }
@@ -141,7 +141,7 @@ impl Standing {
         let at = |turn: f64| bearing - Point::from_polar(reach_m, turn);
         let most = (bearing - Point::new(0.0, self.ankle_m)).angle_rad();
         let turn = brent(-0.6, most, CLOSE_RAD, |turn| {
-            self.leg.under(at(turn)).lean_rad - shank
+            self.leg.lean_under(at(turn)) - shank
         });
         turn.ok().map(at)
     }
@@ -257,7 +257,7 @@ impl Stood<'_> {
 
     /// Ankle, knee, hip, lower back and shoulder as seen from the side.
     pub(super) fn joints(&self) -> Vec<Point> {
-        let knee = Point::new(self.leg.knee.x, self.leg.knee.z);
+        let knee = Point::new(self.leg.knee().x, self.leg.knee().z);
         let mut joints = vec![Point::new(0.0, self.standing.ankle_m), knee];
         joints.extend_from_slice(&self.upper.joints[..=THORAX + 1]);
         joints

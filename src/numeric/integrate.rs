@@ -27,8 +27,8 @@ pub struct Arrival<const N: usize, E> {
     pub event: Option<E>,
 }
 
-/// Halvings of the last step on the way to an event: a step's length times 2⁻⁵⁰ is left.
-const HALVINGS: u32 = 50;
+/// Halvings of the last step on the way to an event, each a fresh step: a step's length times 2⁻³² is left.
+const HALVINGS: u32 = 32;
 
 /// One step of the classical fourth-order method.
 ///
@@ -65,7 +65,7 @@ fn runge_kutta_step<const N: usize>(
 /// Steps through time until something happens or time runs out.
 ///
 /// `event` is asked after each step, not at the start; on its first answer the last step is halved
-/// again and again until the moment is known to 2⁻⁵⁰ of a step, each time by one fresh step from the
+/// again and again until the moment is known to 2⁻³² of a step, each time by one fresh step from the
 /// state before. `observe` sees the start, the end of each whole step, and the arrival.
 ///
 /// **Shape.** Error over a span of order h⁴, where the rate is smooth (h: step). An event that comes and goes within one step is missed.

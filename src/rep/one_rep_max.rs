@@ -246,7 +246,7 @@ fn bracket(
     most: u64,
     is_held: &mut impl FnMut(u64) -> Result<bool>,
 ) -> Result<(u64, u64)> {
-    let mut stride = (guess / 16).max(1);
+    let mut stride = (guess / 32).max(1);
     let mut at = guess;
     if is_held(at)? {
         while at < most {
