@@ -230,6 +230,41 @@ pub fn anywhere(
     places
 }
 
+/// On either side of every edge of a shaded stretch, at all heights, led to the point: for words that are wider than the
+/// stretch in which their point lies.
+#[must_use]
+pub fn beside_edges(
+    frame: &Frame,
+    plot: &Plot,
+    words: &WordBlock,
+    at: PixelPoint,
+    edges: &[f64],
+) -> Vec<LabelPlace> {
+    const ROWS: u32 = 48;
+    /// Costs more than a place near the point, less than one across an edge.
+    const COST: f64 = 24.0;
+    let gap = frame.measures.gap;
+    let size = plot.area.width().hypot(plot.area.height());
+    let aside = 0.7 * gap + words.width() / 2.0;
+    let mut places = Vec::new();
+    for edge in edges {
+        for middle in [edge + aside, edge - aside] {
+            for row in 0..=ROWS {
+                let share = f64::from(row) / f64::from(ROWS);
+                let area = words.around(middle, plot.area.top + share * plot.area.height());
+                let distance = gap_between(&area, at);
+                places.push(LabelPlace {
+                    area,
+                    target: at,
+                    leader: distance > 2.6 * gap,
+                    cost: COST + 90.0 * distance / size,
+                });
+            }
+        }
+    }
+    places
+}
+
 /// Words of a note in the colour of axis text.
 #[must_use]
 pub fn note_words(frame: &Frame, text: &str) -> WordBlock {
