@@ -101,7 +101,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "muscles-on-skeleton",
-        "The limb with its muscles at three places of the lift: thicker lines pull with more force, and the dashed \
+        "The limb with its muscles at three places of the lift, the one in between large: the dashed \
          line from the joint is the moment arm of the muscle that the title names, square to its line of pull.",
         "Where does the same force of that muscle make the greatest moment? (Where its dashed line is longest.)",
         "A moment arm is measured along the bone.",

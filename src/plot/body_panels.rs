@@ -5,6 +5,7 @@
 
 use super::body_marks::{BodyMark, MarkedBody, draw_marks};
 use super::frame::{Frame, Heading, Look};
+use super::lead_body;
 use super::stick_figure::{self, Limbs, StickFigure, StickScale};
 use crate::draw::{Face, Rect, Scene, Text, TextAnchor, lettering};
 use crate::error::{Error, PlotFault, Plotted, Result};
@@ -31,6 +32,19 @@ pub struct BodyPanels {
     pub panels: Vec<BodyPanel>,
     /// The key to the colours of filled lines, if there are such.
     pub key: Option<ColourKey>,
+    /// One of them drawn large, if any.
+    pub lead: Option<LeadBody>,
+}
+
+/// One body that is drawn large; the others stand small beside it, above one table for all.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct LeadBody {
+    /// Which of the bodies.
+    pub index: usize,
+    /// Rows of the table, the heads of the columns first.
+    pub table: Vec<Vec<String>>,
+    /// How many rows are heads.
+    pub heads: usize,
 }
 
 /// What the colours of filled lines mean.
@@ -45,7 +59,7 @@ pub struct ColourKey {
 /// Most bodies that are told apart side by side, assumed.
 const MOST_BODIES: usize = 4;
 /// How far points with their letters reach beyond the places that they mark, in the size of letters.
-const REACH: f64 = 0.8;
+pub(super) const REACH: f64 = 0.8;
 /// Tables stand beside the bodies only where that makes these so much larger: below them each has its own middle.
 const MUCH_LARGER: f64 = 1.3;
 
@@ -63,6 +77,13 @@ impl BodyPanels {
             }));
         }
         let mut frame = Frame::new(look, &self.heading);
+        if let Some(key) = &self.key {
+            draw_key(&mut frame, key);
+        }
+        if let Some(lead) = &self.lead {
+            lead_body::draw(&mut frame, &self.panels, lead)?;
+            return Ok(frame.scene);
+        }
         let (text, gap) = (frame.measures.text, frame.measures.gap);
         let row = lettering::line_step(text);
         let cell = frame.body.width() / self.panels.len() as f64;
@@ -72,9 +93,6 @@ impl BodyPanels {
             .map(|panel| lettering::fit(&panel.title, text, 0.8 * text, Face::Bold, cell - gap, 2))
             .collect();
         let lines = titles.iter().map(|title| title.lines.len()).max();
-        if let Some(key) = &self.key {
-            draw_key(&mut frame, key);
-        }
         let bodies = Rect {
             top: frame.body.top + (lines.unwrap_or(0) as f64 + 0.4) * row + REACH * text,
             ..frame.body
@@ -104,7 +122,7 @@ impl BodyPanels {
             } else {
                 whole
             };
-            draw_table(&mut frame, &panel.table, table);
+            draw_table(&mut frame, &panel.table, 1, table);
         }
         Ok(frame.scene)
     }
@@ -158,7 +176,7 @@ struct BodyLayout {
 }
 
 /// A body that reaches as far as everything drawn upon it, so that all finds room.
-fn reaching(panel: &BodyPanel) -> StickFigure {
+pub(super) fn reaching(panel: &BodyPanel) -> StickFigure {
     let mut figure = panel.figure.clone();
     let points = panel.marks.iter().flat_map(|mark| match mark {
         BodyMark::Line { points, .. } | BodyMark::Filled { points, .. } => points.clone(),
@@ -214,7 +232,7 @@ fn draw_key(frame: &mut Frame, key: &ColourKey) {
 }
 
 /// Lines of a title, the last one just above the body.
-fn draw_title(frame: &mut Frame, title: &lettering::Fitted, place: Rect) {
+pub(super) fn draw_title(frame: &mut Frame, title: &lettering::Fitted, place: Rect) {
     let mut baseline = place.top - 0.4 * title.size - lettering::fall(title.size);
     for line in title.lines.iter().rev() {
         let at = [place.centre()[0], baseline];
@@ -224,7 +242,7 @@ fn draw_title(frame: &mut Frame, title: &lettering::Fitted, place: Rect) {
     }
 }
 
-fn draw_body(
+pub(super) fn draw_body(
     frame: &mut Frame,
     panel: &BodyPanel,
     stretched: &StickFigure,
@@ -289,8 +307,8 @@ impl Columns {
     }
 }
 
-/// Rows at the foot of a place: names on the left, numbers flush on the right of their columns.
-fn draw_table(frame: &mut Frame, table: &[Vec<String>], place: Rect) {
+/// Rows at the foot of a place, so many of them heads: names on the left, numbers flush on the right of their columns.
+pub(super) fn draw_table(frame: &mut Frame, table: &[Vec<String>], heads: usize, place: Rect) {
     let gap = frame.measures.gap;
     let columns = Columns::of(table, frame, place.width() - 5.0 * gap);
     let step = lettering::line_step(frame.measures.text);
@@ -301,7 +319,7 @@ fn draw_table(frame: &mut Frame, table: &[Vec<String>], place: Rect) {
         let mut left = first;
         for (column, cell) in row.iter().enumerate() {
             let (face, colour) = match number {
-                0 => (Face::Regular, frame.colours.muted),
+                head if head < heads => (Face::Regular, frame.colours.muted),
                 _ if column == 0 => (Face::Bold, frame.colours.ink),
                 _ => (Face::Regular, frame.colours.ink),
             };
