@@ -8,6 +8,7 @@ mod body_drawings;
 mod body_lines;
 mod body_muscles;
 mod bone_ends;
+mod cam_poses;
 mod classes;
 pub mod data_table;
 mod error_chart;
