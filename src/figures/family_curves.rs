@@ -5,11 +5,13 @@
 use super::over_range::OverRange;
 use super::sheet::{Chart, Sheet, heading};
 use crate::library::{MeasuredGrips, NumberAt};
-use crate::narrative::family_words::{AS_IT_IS, family_words, thigh_caption, thigh_title};
+use crate::narrative::family_words::{
+    AS_IT_IS, corner_words, family_words, thigh_caption, thigh_title,
+};
 use crate::narrative::grip_words::{grip_words, usual_grip};
 use crate::narrative::parameters::shown_value;
 use crate::narrative::source_words::short_citation;
-use crate::plot::{LineChart, Panel, Role, Series};
+use crate::plot::{LineChart, Marker, Panel, Role, Series};
 use crate::source::Publication;
 use crate::study::{Conditions, Family, GripFamily, Study};
 use crate::units::System;
@@ -62,6 +64,12 @@ pub fn thigh_sheet(family: &Family, units: System) -> Sheet {
     let mut chart = family_chart(family, &Conditions::default(), units);
     if let Some(title) = thigh_title(family, units) {
         chart.heading.title = title;
+    }
+    if let Some((sample, place, joints)) = corner_words(&family.base, units) {
+        let curve = OverRange::new(&family.base, units).capacity_points();
+        let at = curve.get(sample).copied();
+        let corner = at.map(|at| Marker::new(at, place, Role::Reference).detailed(joints));
+        chart.panels[0].markers.extend(corner);
     }
     Sheet::new(Chart::Lines(chart), thigh_caption(family))
 }

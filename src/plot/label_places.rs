@@ -93,7 +93,7 @@ fn reach(values: impl Iterator<Item = f64>) -> (f64, f64) {
 }
 
 /// Points at equal distances along the pieces of a curve.
-fn evenly(pieces: &[Vec<PixelPoint>]) -> Vec<PixelPoint> {
+pub(super) fn evenly(pieces: &[Vec<PixelPoint>]) -> Vec<PixelPoint> {
     let length = |pair: &[PixelPoint]| (pair[1][0] - pair[0][0]).hypot(pair[1][1] - pair[0][1]);
     let total: f64 = pieces
         .iter()

@@ -233,7 +233,8 @@ fn name(frame: &Frame, index: usize, series: &Series, plot: &Plot) -> Option<Lab
         WordBlock::new(frame.measures.label).with(&series.name, Face::Bold, colour, most, 2);
     let pieces = panel::visible(series, plot);
     let mut candidates = label_places::beside_curve(frame, &pieces, &words);
-    let vertices: Vec<PixelPoint> = pieces.into_iter().flatten().collect();
+    // Of a line with few vertices the leader may end anywhere.
+    let vertices = label_places::evenly(&pieces);
     candidates.extend(label_places::anywhere(plot, &words, &vertices, 70.0));
     // A curve of which nothing is drawn has no name in the picture either.
     let is_drawn = !series.drawn().iter().all(|points| points.is_empty());

@@ -2,10 +2,11 @@
 
 use regex::Regex;
 use std::path::Path;
+use torquill::figures::{Chart, thigh_sheet};
 use torquill::lecture::LECTURE;
 use torquill::library::{Library, Shelf};
 use torquill::narrative::prose::part_of_range;
-use torquill::study::{Desk, FreeBody, thigh_family};
+use torquill::study::{Desk, FreeBody, limited_stretches, thigh_family};
 use torquill::units::System;
 
 /// Standard gravity, m/s² (CGPM 1901).
@@ -44,6 +45,47 @@ fn law_weights_of_the_flattened_press_are_of_both_sides() {
         read += 1;
     }
     assert!(read > 2, "{read} lifters");
+}
+
+/// The marked corner of the squat's curve is where other joints begin to count most, and its words name them.
+#[test]
+fn law_the_corner_of_a_curve_is_where_other_joints_count_most() {
+    let library = Library::built_in();
+    let mut marked = 0;
+    for lifter in library.names(Shelf::Lifters) {
+        let desk = Desk::open(&library, &lifter, System::Metric).expect("a built-in lifter");
+        if !desk.has("squat") {
+            continue;
+        }
+        let family = thigh_family(&desk, "squat").expect("the squat");
+        let sheet = thigh_sheet(&family, System::Metric);
+        let Chart::Lines(chart) = &sheet.chart else {
+            panic!("{lifter}: no curves");
+        };
+        let stretches = limited_stretches(&family.base).long;
+        let corners = &chart.panels[0].markers;
+        let ([before, beyond], [corner]) = (stretches.as_slice(), corners.as_slice()) else {
+            assert!(corners.is_empty() && stretches.len() != 2, "{lifter}");
+            continue;
+        };
+        let last = (family.base.range.poses.len() - 1) as f64;
+        let place = family.base.axis_value(before.to as f64 / last);
+        assert!((corner.at[0] - place).abs() < 1e-9, "{lifter}: {corner:?}");
+        let text = corner.text.trim_end_matches(" cm").parse::<f64>();
+        assert!(
+            text.is_ok_and(|told| (told - place).abs() <= 0.5),
+            "{lifter}"
+        );
+        let joints = before.joints.iter().chain(&beyond.joints);
+        let mut words = corner.detail.as_str();
+        for joint in joints {
+            let (_, rest) = words.split_once(joint).expect("every joint in order");
+            words = rest;
+        }
+        assert_eq!(words, " beyond", "{lifter}");
+        marked += 1;
+    }
+    assert!(marked > 0, "no corner");
 }
 
 #[test]
