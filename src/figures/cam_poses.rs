@@ -8,7 +8,7 @@ use crate::plot::{StickFigure, StripPose};
 use crate::study::SetupStudy;
 use crate::units::System;
 
-/// How far below the place where it leaves the cam the cable is drawn, m (a drawing's measure).
+/// How far below the axis the cable is drawn, m (a drawing's measure).
 const CABLE_M: f64 = 0.06;
 /// Every so many samples a point of the rim is drawn.
 const RIM_STEP: usize = 4;
@@ -50,7 +50,7 @@ pub(super) fn cam_poses(over: &OverRange<'_>, setup: &SetupStudy, units: System)
         let axis = [[0.0, 0.0]];
         let outline: Vec<[f64; 2]> = axis.into_iter().chain(rim).chain(axis).collect();
         let [x, y] = edge(here, angles[here]);
-        let cable = [[x, y], [x, y - CABLE_M]];
+        let cable = [[x, y], [x, -CABLE_M]];
         let sides = outline.windows(2).map(|pair| [pair[0], pair[1]]);
         let figure = StickFigure {
             // The moment arm: level, from the axis to the cable's line.

@@ -144,7 +144,8 @@ impl LineChart {
             bottom: last.plot.area.bottom,
         };
         let cell = column.height() / self.beside.len() as f64;
-        let caption = lettering::line_step(text) + 0.5 * gap;
+        // Captions of up to two lines.
+        let caption = 2.0 * lettering::line_step(text) + 0.5 * gap;
         let figures: Vec<&StickFigure> = self.beside.iter().map(|pose| &pose.figure).collect();
         let room = cell - caption - 2.0 * gap;
         let Some(scale) = StickScale::fitting(&figures, column.width(), room.max(1.0)) else {
@@ -153,18 +154,14 @@ impl LineChart {
         let before = frame.scene.begin(Layer::Pose);
         for (number, pose) in self.beside.iter().enumerate() {
             let top = column.top + number as f64 * cell;
-            let words = lettering::fit(
-                &pose.caption,
-                text,
-                0.7 * text,
-                Face::Regular,
-                column.width(),
-                1,
-            );
+            let most = column.width();
+            let words = lettering::fit(&pose.caption, text, 0.7 * text, Face::Regular, most, 2);
+            let mut baseline = top + lettering::rise(words.size);
             for line in words.lines {
-                let at = [column.centre()[0], top + lettering::rise(words.size)];
+                let at = [column.centre()[0], baseline];
                 let row = Text::new(at, line, words.size, Face::Regular, frame.colours.ink);
                 frame.scene.text(row.anchored(TextAnchor::Middle));
+                baseline += lettering::line_step(words.size);
             }
             let area = Rect {
                 top: top + caption,

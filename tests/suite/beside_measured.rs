@@ -6,6 +6,7 @@ use torquill::figures::{Chart, thigh_sheet};
 use torquill::lecture::LECTURE;
 use torquill::library::{Library, Shelf};
 use torquill::narrative::prose::part_of_range;
+use torquill::plot::StripPose;
 use torquill::study::{Desk, FreeBody, limited_stretches, thigh_family};
 use torquill::units::System;
 
@@ -86,6 +87,52 @@ fn law_the_corner_of_a_curve_is_where_other_joints_count_most() {
         marked += 1;
     }
     assert!(marked > 0, "no corner");
+}
+
+/// The drawn cam reaches to the line of its cable and no farther, and that distance goes with the moment of the stack.
+#[test]
+fn law_the_drawn_cam_reaches_as_far_as_its_stack_pulls() {
+    let library = Library::built_in();
+    let desk = Desk::open(&library, "reference-man", System::Metric).expect("the reference man");
+    let figure = LECTURE.iter().find(|figure| figure.name == "cam");
+    let sheet = (figure.expect("a figure of the lecture").build)(&desk).expect("it is drawn");
+    let Chart::Lines(chart) = &sheet.chart else {
+        panic!("no curves");
+    };
+    let mut series = chart.panels[0].series.iter();
+    let own = series.find(|curve| curve.name == "with a cam");
+    let own = &own.expect("the load over the cam").points;
+    let moment = |at: f64| {
+        let near = |point: &&[f64; 2]| (point[0] - at).abs();
+        let nearest = own.iter().min_by(|a, b| near(a).total_cmp(&near(b)));
+        nearest.expect("a point")[1]
+    };
+    assert_eq!(chart.beside.len(), 3);
+    let arm_m = |pose: &StripPose| pose.figure.limbs[0][1][0] - pose.figure.limbs[0][0][0];
+    let first = &chart.beside[0];
+    for pose in &chart.beside {
+        let ratio = arm_m(pose) / arm_m(first);
+        let moments = moment(pose.at) / moment(first.at);
+        assert!((ratio / moments - 1.0).abs() < 1e-3, "{ratio}: {moments}");
+        let points = pose.figure.supports.iter().flatten();
+        let far_m = points.map(|point| point[0]).fold(0.0, f64::max);
+        assert!((far_m - arm_m(pose)).abs() < 0.002, "{far_m}: {pose:?}");
+    }
+    let told: Vec<&str> = chart
+        .beside
+        .iter()
+        .map(|pose| pose.caption.as_str())
+        .collect();
+    for (caption, pose) in told.iter().zip(&chart.beside) {
+        let (place, arm) = caption.split_once(": ").expect("place and arm");
+        let [place, arm] = [
+            place.trim_start_matches("cam at ").trim_end_matches(" deg"),
+            arm.trim_start_matches("arm ").trim_end_matches(" cm"),
+        ]
+        .map(|text| text.parse::<f64>().expect("a number"));
+        assert!((place - pose.at).abs() <= 0.5, "{caption}");
+        assert!((arm - 100.0 * arm_m(pose)).abs() <= 0.0501, "{caption}");
+    }
 }
 
 #[test]
