@@ -11,7 +11,7 @@ use crate::narrative::family_words::{
 use crate::narrative::grip_words::{grip_words, usual_grip};
 use crate::narrative::parameters::shown_value;
 use crate::narrative::source_words::short_citation;
-use crate::plot::{LineChart, Marker, Panel, Role, Series};
+use crate::plot::{Extent, LineChart, Marker, Panel, Role, Series};
 use crate::source::Publication;
 use crate::study::{Conditions, Family, GripFamily, Study};
 use crate::units::System;
@@ -55,7 +55,20 @@ pub fn grip_sheet(
     for curve in curves.filter(|curve| curve.name == AS_IT_IS) {
         curve.name = usual_grip(grips, AS_IT_IS, units);
     }
+    chart.panels.iter_mut().for_each(begin_below_curves);
     Sheet::lines(&words, chart)
+}
+
+/// An axis that is cut above begins below the curves, which lie close together: their crossings are the finding.
+fn begin_below_curves(panel: &mut Panel) {
+    /// Steps in which the axis may begin, in its unit (a drawing's measure).
+    const STEP: f64 = 100.0;
+    let points = panel.series.iter().flat_map(|series| &series.points);
+    let least = points.map(|point| point[1]).fold(f64::INFINITY, f64::min);
+    let low = (0.9 * least / STEP).floor() * STEP;
+    if let (Extent::FromZeroTo(top), true) = (panel.axis.extent, low > 0.0) {
+        panel.axis.extent = Extent::Exactly([low, top]);
+    }
 }
 
 /// A lift with short and long thighs.

@@ -113,7 +113,7 @@ pub fn listed_in_words(publications: &[&Publication]) -> Vec<String> {
         Seen::Read | Seen::Partly => publication.citation.clone(),
     };
     let mut lines: Vec<String> = publications.iter().map(mark).collect();
-    lines.sort();
+    lines.sort_by_key(|line| line.to_lowercase());
     let recalled = publications
         .iter()
         .any(|publication| publication.seen == Seen::Recalled);

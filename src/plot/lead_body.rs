@@ -2,7 +2,7 @@
 //!
 //! In: bodies with marks, which of them leads, a table. Out: shapes in a frame; the small ones stand on one scale.
 
-use super::body_panels::{BodyPanel, LeadBody, REACH, draw_body, draw_table, draw_title, reaching};
+use super::body_panel::{BodyPanel, LeadBody, REACH, draw_body, draw_table, draw_title, reaching};
 use super::frame::Frame;
 use super::stick_figure::{StickFigure, StickScale};
 use crate::draw::{Face, Rect, lettering};

@@ -5,6 +5,7 @@
 pub(crate) mod axis;
 mod bars;
 mod body_marks;
+mod body_panel;
 mod body_panels;
 pub(crate) mod frame;
 mod heat_drawing;
@@ -35,7 +36,8 @@ pub(crate) mod words;
 pub use axis::{Axis, Extent, Time};
 pub use bars::{Swing, Tornado};
 pub use body_marks::BodyMark;
-pub use body_panels::{BodyPanel, BodyPanels, ColourKey, LeadBody};
+pub use body_panel::{BodyPanel, LeadBody};
+pub use body_panels::{BodyPanels, ColourKey};
 pub use frame::{DATA_SHARE, Heading, Look, Size};
 pub use heat_map::HeatMap;
 pub use intervals::{IntervalChart, IntervalRow};
