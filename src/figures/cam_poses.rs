@@ -9,7 +9,7 @@ use crate::study::SetupStudy;
 use crate::units::System;
 
 /// How far below the axis the cable is drawn, m (a drawing's measure).
-const CABLE_M: f64 = 0.06;
+const CABLE_M: f64 = 0.035;
 /// Every so many samples a point of the rim is drawn.
 const RIM_STEP: usize = 4;
 

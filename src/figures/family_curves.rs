@@ -62,7 +62,7 @@ pub fn grip_sheet(
 /// An axis that is cut above begins below the curves, which lie close together: their crossings are the finding.
 fn begin_below_curves(panel: &mut Panel) {
     /// Steps in which the axis may begin, in its unit (a drawing's measure).
-    const STEP: f64 = 100.0;
+    const STEP: f64 = 200.0;
     let points = panel.series.iter().flat_map(|series| &series.points);
     let least = points.map(|point| point[1]).fold(f64::INFINITY, f64::min);
     let low = (0.9 * least / STEP).floor() * STEP;

@@ -8,7 +8,7 @@ use super::quantities::rounded;
 use super::shown_units::ShownUnits;
 use crate::anatomy::Joint;
 use crate::study::{MuscleLine, Study};
-use crate::units::System;
+use crate::units::{Length, System};
 
 /// Letters of muscles in the picture.
 pub(crate) const LETTERS: [&str; 6] = ["A", "B", "C", "D", "E", "F"];
@@ -72,12 +72,29 @@ fn fine_unit(units: System) -> &'static str {
     }
 }
 
+/// A moment arm in the length of the unit of moments, so that the printed product needs no factor.
+fn lever(muscle: &MuscleLine, row: usize, units: System) -> String {
+    let arm_m = muscle.arms_m[row].unwrap_or(0.0).abs();
+    match units {
+        System::Metric => format!("{arm_m:.4}"),
+        System::Us => format!("{:.4}", Length::from_m(arm_m).as_ft()),
+    }
+}
+
+/// The unit of that.
+fn lever_unit(units: System) -> &'static str {
+    match units {
+        System::Metric => "m",
+        System::Us => "ft",
+    }
+}
+
 /// Heads of the columns of the table of muscles: the places, and what each cell multiplies.
 pub(crate) fn muscle_heads(poses: &[ShownPose], units: System) -> [Vec<String>; 2] {
     let force = units.load_unit(crate::movement::Measure::Force).symbol;
     let product = format!(
         "{} × {force} = {}",
-        fine_unit(units),
+        lever_unit(units),
         units.torque_unit().symbol
     );
     let row = |cell: &dyn Fn(&ShownPose) -> String| {
@@ -100,7 +117,7 @@ pub(crate) fn muscle_row(
     let product = |muscle: &&MuscleLine| {
         format!(
             "{} × {} = {:.1}",
-            fine_arm(muscle, row, units),
+            lever(muscle, row, units),
             rounded(force.of(muscle.force_n), 0),
             units.torque_unit().of(muscle.moment_nm(row).abs())
         )

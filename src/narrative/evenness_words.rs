@@ -237,7 +237,7 @@ fn cam_words(lifter: &str, both: &AgainstPlain, errors: &LiftErrors, units: Syst
     }
 }
 
-/// A cam that is drawn at a place, with the moment arm of the stack there: "cam at 5 deg: arm 16.5 cm".
+/// A cam that is drawn at a place, with the moment arm of the stack there: "5 deg: arm 16.5 cm".
 pub(crate) fn cam_caption(
     (number, unit): (String, &'static str),
     radius_m: f64,
@@ -245,7 +245,7 @@ pub(crate) fn cam_caption(
 ) -> String {
     let length = units.length_unit();
     format!(
-        "cam at {number} {unit}: arm {} {}",
+        "{number} {unit}: arm {} {}",
         rounded(length.of(radius_m), 1),
         length.symbol
     )

@@ -10,7 +10,7 @@ use super::line_layout::{self, Layout, PanelPlace, PlanWanted};
 use super::panel;
 use super::panel_contents::Panel;
 use super::panel_labels::{self, Around, Crowded};
-use super::pose_strip;
+use super::pose_strip::{self, StripPose};
 use super::shades;
 use super::spans;
 use super::standing_poses::StandingPoses;
@@ -144,8 +144,13 @@ impl LineChart {
             bottom: last.plot.area.bottom,
         };
         let cell = column.height() / self.beside.len() as f64;
-        // Captions of up to two lines.
-        let caption = 2.0 * lettering::line_step(text) + 0.5 * gap;
+        let most = column.width();
+        let fitted = |pose: &StripPose| {
+            lettering::fit(&pose.caption, text, 0.7 * text, Face::Regular, most, 2)
+        };
+        let captions: Vec<lettering::Fitted> = self.beside.iter().map(fitted).collect();
+        let lines = captions.iter().map(|words| words.lines.len()).max();
+        let caption = lines.unwrap_or(0) as f64 * lettering::line_step(text) + 0.5 * gap;
         let figures: Vec<&StickFigure> = self.beside.iter().map(|pose| &pose.figure).collect();
         let room = cell - caption - 2.0 * gap;
         let Some(scale) = StickScale::fitting(&figures, column.width(), room.max(1.0)) else {
@@ -154,12 +159,17 @@ impl LineChart {
         let before = frame.scene.begin(Layer::Pose);
         for (number, pose) in self.beside.iter().enumerate() {
             let top = column.top + number as f64 * cell;
-            let most = column.width();
-            let words = lettering::fit(&pose.caption, text, 0.7 * text, Face::Regular, most, 2);
+            let words = &captions[number];
             let mut baseline = top + lettering::rise(words.size);
-            for line in words.lines {
+            for line in &words.lines {
                 let at = [column.centre()[0], baseline];
-                let row = Text::new(at, line, words.size, Face::Regular, frame.colours.ink);
+                let row = Text::new(
+                    at,
+                    line.clone(),
+                    words.size,
+                    Face::Regular,
+                    frame.colours.ink,
+                );
                 frame.scene.text(row.anchored(TextAnchor::Middle));
                 baseline += lettering::line_step(words.size);
             }

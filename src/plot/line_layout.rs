@@ -58,7 +58,7 @@ const SHARES_WITH_SPANS: &[f64] = &[0.44, 0.56];
 const WHOLE_SHARE: f64 = 0.27;
 
 /// Share of the body's width that figures beside the panels take.
-const BESIDE_SHARE: f64 = 0.18;
+const BESIDE_SHARE: f64 = 0.22;
 
 /// How a chart is to be planned.
 #[derive(Debug, Clone, Copy)]
