@@ -4,15 +4,17 @@
 
 use super::body_chart::BodyChart;
 use super::data_table::{DataTable, figure};
-use super::muscle_paths::{DrawnArms, MusclePath, ShownJoint, limbs_at, muscle_path, shown_joints};
+use super::muscle_paths::{
+    DrawnArms, MuscleEnds, MusclePath, ShownJoint, limbs_at, muscle_ends, muscle_path, shown_joints,
+};
 use super::sheet::{Chart, Sheet, heading};
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::body_words::{
-    ACTIVATION, LETTERS, OTHERS, OtherMuscles, POSES, ShownPose, activation_steps, most_changed,
-    muscle_head, muscle_row, muscle_words, others_row, short_pose_title,
+    ACTIVATION, LETTERS, OTHERS, OtherMuscles, POSES, ShownPose, activation_steps, bones_at,
+    most_changed, muscle_heads, muscle_row, muscle_words, others_row, short_pose_title,
 };
 use crate::numeric::Point;
-use crate::plot::{BodyMark, BodyPanel, BodyPanels, ColourKey, Role, StickFigure};
+use crate::plot::{BodyMark, BodyPanel, BodyPanels, ColourKey, LeadBody, Role, StickFigure};
 use crate::study::{MuscleLine, SetupStudy, Study, muscle_lines, others_nm, sample_of_peak};
 use crate::units::System;
 
@@ -51,11 +53,19 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
     let samples: Vec<usize> = poses.iter().map(|pose| pose.sample).collect();
     let lines = muscle_lines(study, &rows, &samples, MOST_MUSCLES);
     let crossed = crossed_by(&shown, &lines);
-    let drawn: Vec<Vec<MuscleOnLimb>> = poses
+    let lead = poses.len() / 2;
+    // Where the large body has them, if another pose allows it.
+    let there = lines[lead].iter().enumerate();
+    let ends: Vec<Option<MuscleEnds>> = there
+        .map(|(place, (muscle, _))| {
+            muscle_ends(study, samples[lead], &shown, arms_of(muscle, place))
+        })
+        .collect();
+    let drawn = poses
         .iter()
         .zip(&lines)
-        .map(|(pose, muscles)| drawn_muscles(study, pose.sample, &shown, muscles))
-        .collect();
+        .map(|(pose, muscles)| drawn_muscles(study, pose.sample, &shown, (muscles, &ends)));
+    let drawn = drawn_everywhere(drawn.collect());
     if drawn.iter().any(Vec::is_empty) {
         return Err(Error::no_answer(FigureFault::NoJointInView));
     }
@@ -74,17 +84,19 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
         .iter()
         .flatten()
         .any(|(muscle, _)| muscle.activation < ALL_ACTIVE);
-    let panels = poses.iter().zip(&drawn).map(|(pose, muscles)| {
-        let outline = &study.range.poses[pose.sample].outline;
+    let panels = poses.iter().zip(&drawn).enumerate();
+    let panels = panels.map(|(index, (pose, muscles))| {
+        let limbs = limbs_at(&study.range.poses[pose.sample].outline, &crossed);
+        let mut marks = muscle_marks(muscles, widest, most_changed(&told), shades);
+        if index == lead {
+            marks.extend(joint_names(study, pose.sample, &crossed));
+            marks.extend(bone_names(study, pose.sample, &crossed, &limbs));
+        }
         BodyPanel {
             title: short_pose_title(study, *pose, units),
-            figure: limbs_alone(&limbs_at(outline, &crossed)),
-            marks: [
-                muscle_marks(muscles, widest, most_changed(&told), shades),
-                joint_names(study, pose.sample, &crossed),
-            ]
-            .concat(),
-            table: muscle_table(study, pose.sample, &crossed, muscles, &others, units),
+            figure: limbs_alone(&limbs),
+            marks,
+            table: Vec::new(),
         }
     });
     let words = muscle_words(study, &poses, &told, &others, (shades, units));
@@ -94,6 +106,11 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
         key: shades.then(|| ColourKey {
             title: ACTIVATION.to_owned(),
             steps: activation_steps(),
+        }),
+        lead: Some(LeadBody {
+            index: lead,
+            table: muscle_table(study, &poses, &crossed, (&told, &others), units),
+            heads: 2,
         }),
     };
     let data = muscle_data(study, &poses, &told, &others);
@@ -119,20 +136,24 @@ struct MuscleOnLimb {
     path: MusclePath,
 }
 
+fn arms_of(muscle: &MuscleLine, place: usize) -> DrawnArms<'_> {
+    DrawnArms {
+        name: &muscle.name,
+        arms_m: &muscle.arms_m,
+        place,
+    }
+}
+
 fn drawn_muscles(
     study: &Study,
     sample: usize,
     shown: &[ShownJoint],
-    muscles: &[(MuscleLine, usize)],
-) -> Vec<MuscleOnLimb> {
+    (muscles, ends): (&[(MuscleLine, usize)], &[Option<MuscleEnds>]),
+) -> Vec<Option<MuscleOnLimb>> {
     let each = muscles.iter().enumerate();
-    let with_path = each.filter_map(|(place, (muscle, main))| {
-        let drawn = DrawnArms {
-            name: &muscle.name,
-            arms_m: &muscle.arms_m,
-            place,
-        };
-        let path = muscle_path(study, sample, shown, drawn, *main)?;
+    let with_path = each.map(|(place, (muscle, main))| {
+        let drawn = arms_of(muscle, place);
+        let path = muscle_path(study, sample, shown, drawn, (*main, ends[place]))?;
         Some(MuscleOnLimb {
             muscle: muscle.clone(),
             main: *main,
@@ -140,6 +161,18 @@ fn drawn_muscles(
         })
     });
     with_path.collect()
+}
+
+/// The muscles that have a line at every place.
+fn drawn_everywhere(drawn: Vec<Vec<Option<MuscleOnLimb>>>) -> Vec<Vec<MuscleOnLimb>> {
+    let count = drawn.first().map_or(0, Vec::len);
+    let everywhere = |place: &usize| drawn.iter().all(|muscles| muscles[*place].is_some());
+    let kept: Vec<bool> = (0..count).map(|place| everywhere(&place)).collect();
+    let of = |muscles: Vec<Option<MuscleOnLimb>>| {
+        let those = muscles.into_iter().zip(&kept).filter(|(_, kept)| **kept);
+        those.filter_map(|(muscle, _)| muscle).collect()
+    };
+    drawn.into_iter().map(of).collect()
 }
 
 fn limbs_alone(limbs: &[Vec<Point>]) -> StickFigure {
@@ -155,11 +188,13 @@ fn limbs_alone(limbs: &[Vec<Point>]) -> StickFigure {
 
 /// An activation from here on is whole.
 const ALL_ACTIVE: f64 = 0.995;
+/// Width of a muscle's line that tells no force, as a share of the widest (a drawing's measure).
+const THIN: f64 = 0.3;
 /// An arm's end this near to a muscle's line lies on it, m.
 const ON_LINE_M: f64 = 0.002;
 
-/// Every muscle as wide as its force and in the colour of its activation, or in one of its own where all are fully active; the
-/// one of which the title tells last, with its arm, and its line of pull as far as the arm's end; letters are led to their muscles.
+/// Every muscle as wide as its force and in the colour of its activation, or as a thin line of its own colour where all are fully
+/// active; the one of which the title tells last, with its arm, and its line of pull as far as the arm's end; letters are led to their muscles.
 fn muscle_marks(
     muscles: &[MuscleOnLimb],
     widest_n: f64,
@@ -176,7 +211,7 @@ fn muscle_marks(
         false => BodyMark::Line {
             points: one.path.points.clone(),
             role: Role::Series(at),
-            width: one.muscle.force_n / widest_n,
+            width: THIN,
         },
     };
     let others = muscles.iter().enumerate().filter(|(at, _)| *at != told);
@@ -241,6 +276,34 @@ fn joint_names(study: &Study, sample: usize, joints: &[ShownJoint]) -> Vec<BodyM
     marks
 }
 
+/// The bones that meet at the only joint, by name beside their outer halves; none where several joints are drawn.
+fn bone_names(
+    study: &Study,
+    sample: usize,
+    joints: &[ShownJoint],
+    limbs: &[Vec<Point>],
+) -> Vec<BodyMark> {
+    const SHARES: [f64; 3] = [0.75, 0.6, 0.9];
+    let ([joint], [limb]) = (joints, limbs) else {
+        return Vec::new();
+    };
+    let pose = &study.range.poses[sample];
+    let Some(names) = bones_at(pose.coordinates[joint.row].dof.joint()) else {
+        return Vec::new();
+    };
+    let centre = pose.outline.centres[joint.row];
+    let ends = [limb.first(), limb.last()].into_iter().flatten();
+    let name = |(text, end): (&str, &Point)| {
+        let along = SHARES.map(|share| centre.towards(*end, share));
+        BodyMark::Name {
+            along: along.map(|point| [point.x, point.z]).to_vec(),
+            text: text.to_owned(),
+            is_told: false,
+        }
+    };
+    names.into_iter().zip(ends).map(name).collect()
+}
+
 /// At every joint what muscles without a line make at each place; none where that is too little to be printed.
 fn left_out(
     study: &Study,
@@ -263,20 +326,19 @@ fn left_out(
 
 fn muscle_table(
     study: &Study,
-    sample: usize,
+    poses: &[ShownPose],
     shown: &[ShownJoint],
-    muscles: &[MuscleOnLimb],
-    others: &[OtherMuscles],
+    (told, others): (&[Vec<(MuscleLine, usize)>], &[OtherMuscles]),
     units: System,
 ) -> Vec<Vec<String>> {
-    let mut table = vec![muscle_head(units)];
-    for (one, letter) in muscles.iter().zip(LETTERS) {
-        let joint = (shown.len() > 1).then(|| study.joint(one.main));
-        table.push(muscle_row(letter, &one.muscle, one.main, joint, units));
+    let mut table = muscle_heads(poses, units).to_vec();
+    let joint = |row: usize| (shown.len() > 1).then(|| study.joint(row));
+    for ((place, (_, main)), letter) in told[0].iter().enumerate().zip(LETTERS) {
+        let there: Vec<&MuscleLine> = told.iter().map(|muscles| &muscles[place].0).collect();
+        table.push(muscle_row(letter, &there, *main, joint(*main), units));
     }
     for left in others {
-        let joint = (shown.len() > 1).then(|| study.joint(left.row));
-        table.push(others_row(left.at(sample), joint, units));
+        table.push(others_row(left, joint(left.row), units));
     }
     table
 }

@@ -75,7 +75,7 @@ pub fn body_picture(study: &Study, sample: usize) -> BodyPicture {
                     arms_m: &arms,
                     place: number % PLACES,
                 };
-                let way = muscle_path(study, sample, &shown, drawn, 0)?.points;
+                let way = muscle_path(study, sample, &shown, drawn, (0, None))?.points;
                 Some(DrawnMuscle { number, way })
             })
             .collect(),

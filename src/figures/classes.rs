@@ -8,10 +8,9 @@ use crate::library::LiftErrors;
 use crate::narrative::axis_words::{LOAD_OVER_MEDIAN, MEDIAN, WHOLE_RANGE, over_median};
 use crate::narrative::class_words::{
     BODY_WEIGHT, CurvesSeen, classes_words, ends_of_peak, lifts_of_class_words,
-    load_over_class_words, named,
+    load_over_class_words, named, panel_title,
 };
 use crate::narrative::hardest_words::{held_and_lifted, weight_line};
-use crate::narrative::prose::capital;
 use crate::narrative::quantities::rounded;
 use crate::plot::{
     Axis, Extent, Labels, LevelLine, LineChart, Panel, Role, Series, Shade, SmallMultiples,
@@ -107,7 +106,7 @@ pub fn classes(lifter: &str, examples: &[&Study]) -> Sheet {
 
 fn class_panel(study: &Study) -> SmallPanel {
     SmallPanel {
-        title: capital(study.class.shape.word()),
+        title: panel_title(study.class.shape),
         note: ends_of_peak(study),
         series: vec![capacity_with_peak(
             study,

@@ -3,6 +3,7 @@
 //! In: a lift under plain weight, with a band, with chains, all equally hard at their hardest place.
 //! Out: figures.
 
+use super::cam_poses::cam_poses;
 use super::over_range::OverRange;
 use super::sheet::{Chart, Sheet};
 use super::strength_curve::{load_curves, strength_chart};
@@ -55,6 +56,7 @@ pub fn evener_or_not(
     units: System,
 ) -> Sheet {
     let over = OverRange::new(&both.study, units).by_hung();
+    let words = evener_words(lifter, both, errors, units);
     let effort = |(index, setup): (usize, &SetupStudy)| {
         let percents: Vec<f64> = setup.effort.iter().map(|e| 100.0 * e).collect();
         let name = effort_under(&both.study.told(units).asked_name(setup));
@@ -63,13 +65,13 @@ pub fn evener_or_not(
     let series = both.study.setups.iter().enumerate().map(effort);
     let axis = Axis::new("Effort", "%").reaching(Extent::FromZero);
     let panel = Panel::new(axis, series.collect());
-    both_loads(
-        both,
-        &evener_words(lifter, both, errors, units),
-        units,
-        None,
-        &[panel],
-    )
+    let mut sheet = both_loads(both, &words, units, None, &[panel]);
+    let cam = both.study.setups.last();
+    let cam = cam.filter(|_| both.last_kind() == HungKind::Cam);
+    if let (Chart::Lines(chart), Some(cam)) = (&mut sheet.chart, cam) {
+        chart.beside = cam_poses(&over, cam, units);
+    }
+    sheet
 }
 
 fn both_loads(

@@ -5,11 +5,13 @@
 use super::over_range::OverRange;
 use super::sheet::{Chart, Sheet, heading};
 use crate::library::{MeasuredGrips, NumberAt};
-use crate::narrative::family_words::{AS_IT_IS, family_words, thigh_caption, thigh_title};
+use crate::narrative::family_words::{
+    AS_IT_IS, corner_words, family_words, thigh_caption, thigh_title,
+};
 use crate::narrative::grip_words::{grip_words, usual_grip};
 use crate::narrative::parameters::shown_value;
 use crate::narrative::source_words::short_citation;
-use crate::plot::{LineChart, Panel, Role, Series};
+use crate::plot::{Extent, LineChart, Marker, Panel, Role, Series};
 use crate::source::Publication;
 use crate::study::{Conditions, Family, GripFamily, Study};
 use crate::units::System;
@@ -53,7 +55,20 @@ pub fn grip_sheet(
     for curve in curves.filter(|curve| curve.name == AS_IT_IS) {
         curve.name = usual_grip(grips, AS_IT_IS, units);
     }
+    chart.panels.iter_mut().for_each(begin_below_curves);
     Sheet::lines(&words, chart)
+}
+
+/// An axis that is cut above begins below the curves, which lie close together: their crossings are the finding.
+fn begin_below_curves(panel: &mut Panel) {
+    /// Steps in which the axis may begin, in its unit (a drawing's measure).
+    const STEP: f64 = 200.0;
+    let points = panel.series.iter().flat_map(|series| &series.points);
+    let least = points.map(|point| point[1]).fold(f64::INFINITY, f64::min);
+    let low = (0.9 * least / STEP).floor() * STEP;
+    if let (Extent::FromZeroTo(top), true) = (panel.axis.extent, low > 0.0) {
+        panel.axis.extent = Extent::Exactly([low, top]);
+    }
 }
 
 /// A lift with short and long thighs.
@@ -62,6 +77,12 @@ pub fn thigh_sheet(family: &Family, units: System) -> Sheet {
     let mut chart = family_chart(family, &Conditions::default(), units);
     if let Some(title) = thigh_title(family, units) {
         chart.heading.title = title;
+    }
+    if let Some((sample, place, joints)) = corner_words(&family.base, units) {
+        let curve = OverRange::new(&family.base, units).capacity_points();
+        let at = curve.get(sample).copied();
+        let corner = at.map(|at| Marker::new(at, place, Role::Reference).detailed(joints));
+        chart.panels[0].markers.extend(corner);
     }
     Sheet::new(Chart::Lines(chart), thigh_caption(family))
 }

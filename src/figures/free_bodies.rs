@@ -83,7 +83,7 @@ pub fn free_bodies(study: &Study, units: System) -> Sheet {
     let bodies_drawn = BodyPanels {
         heading: heading(&words),
         panels: panels.collect(),
-        key: None,
+        ..BodyPanels::default()
     };
     let data = free_data(&poses, &bodies, &rows, units);
     Sheet::new(

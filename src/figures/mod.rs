@@ -7,6 +7,8 @@ mod body_chart;
 mod body_drawings;
 mod body_lines;
 mod body_muscles;
+mod bone_ends;
+mod cam_poses;
 mod classes;
 pub mod data_table;
 mod error_chart;

@@ -4,6 +4,7 @@
 //! distance from each joint: the line passes square to its arm, as long as the model's. Where it begins and ends on the
 //! bones is a drawing's measure, because the muscles of hinges are moment arms in the model and no lines.
 
+use super::bone_ends::{BoneEnd, Bones, FAR_ENDS, FAR_M, NEAR_M, pull_in, smooth};
 use crate::anatomy::{Dof, Joint};
 use crate::movement::{BodyOutline, View};
 use crate::numeric::Point;
@@ -36,30 +37,6 @@ pub(crate) struct DrawnArms<'a> {
     pub arms_m: &'a [Option<f64>],
     /// Tells muscles apart that begin on one bone.
     pub place: usize,
-}
-
-/// Two bones at a joint: the nearer one to the trunk, and the farther one.
-struct Bones {
-    centre: Point,
-    near: Point,
-    far: Point,
-    /// The heel, at the ankle.
-    heel: Option<Point>,
-}
-
-impl Bones {
-    /// Direction from the near bone past the joint to the far one.
-    fn along(&self) -> Option<Point> {
-        let near = (self.near - self.centre).unit()?;
-        let far = (self.far - self.centre).unit()?;
-        (far - near).unit()
-    }
-
-    /// Turn of the far bone against the near one, rad.
-    fn turn_rad(&self) -> f64 {
-        let (near, far) = (self.near - self.centre, self.far - self.centre);
-        near.cross(far).atan2(near.dot(far))
-    }
 }
 
 /// Points that differ by less are one joint, m.
@@ -186,24 +163,11 @@ pub(crate) fn limbs_at(outline: &BodyOutline, joints: &[ShownJoint]) -> Vec<Vec<
     limbs
 }
 
-/// Most that is drawn of a bone before the first joint that turns, m (a drawing's measure).
-const NEAR_M: f64 = 0.26;
-/// Most that is drawn of a bone beyond the last one, m (a drawing's measure).
-const FAR_M: f64 = 0.24;
-
 /// The end of a bone, or as far as it is drawn.
 fn within(joint: Point, end: Point, most_m: f64) -> Point {
     let length_m = (end - joint).length().max(most_m);
     joint.towards(end, most_m / length_m)
 }
-
-/// Muscles that do not begin high and end close beyond the joint: what their names begin with, and where they begin and end
-/// in shares of the drawn bones, from the joint (a drawing's measure, from memory of the anatomy of the arm).
-const FAR_ENDS: [(&str, f64, f64); 3] = [
-    ("brachioradialis", 0.34, 1.0),
-    ("pronator teres", 0.06, 0.45),
-    ("extensor carpi", 0.2, 1.0),
-];
 
 /// How far from the nearest joint a muscle begins, m (a drawing's measure).
 fn origin_m(dof: Dof, bone_m: f64, name: &str, place: f64) -> f64 {
@@ -217,51 +181,115 @@ fn origin_m(dof: Dof, bone_m: f64, name: &str, place: f64) -> f64 {
     }
 }
 
-/// Muscles run on this side of a bone by so much where they begin and end, m, at the most (a drawing's measure).
-const BESIDE_M: f64 = 0.012;
-/// The line of one muscle, with its arm about the coordinate `main`; none where it crosses no shown joint.
+/// How far from their joints a muscle begins and ends, m.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct MuscleEnds {
+    near_m: f64,
+    far_m: f64,
+}
+
+/// A muscle at one sample: the joints that it crosses from the trunk outward, and where it holds on to their bones there.
+struct AtJoints {
+    /// Coordinate, bones, and arm, positive to the side of a growing angle in the picture.
+    crossed: Vec<(usize, Bones, f64)>,
+    near: BoneEnd,
+    far: BoneEnd,
+}
+
+impl AtJoints {
+    /// None where the muscle crosses no shown joint.
+    fn of(
+        study: &Study,
+        sample: usize,
+        shown: &[ShownJoint],
+        muscle: DrawnArms<'_>,
+    ) -> Option<Self> {
+        let outline = &study.range.poses[sample].outline;
+        let mut crossed: Vec<(usize, Bones, f64)> = Vec::new();
+        for ShownJoint { row, sign } in shown {
+            if let Some(arm_m) = muscle.arms_m[*row] {
+                crossed.push((*row, bones(outline, *row)?, sign * arm_m));
+            }
+        }
+        // From the trunk outward: the far bone of one joint is the near one of the next.
+        crossed.sort_by(|a, b| {
+            let leads = |x: &Bones, y: &Bones| (x.far - y.centre).length() < SAME_M;
+            match (leads(&a.1, &b.1), leads(&b.1, &a.1)) {
+                (true, _) => std::cmp::Ordering::Less,
+                (_, true) => std::cmp::Ordering::Greater,
+                _ => std::cmp::Ordering::Equal,
+            }
+        });
+        let (first_row, first, first_arm) = crossed.first()?;
+        let (_, last, last_arm) = crossed.last()?;
+        let dof = study.range.poses[sample].coordinates[*first_row].dof;
+        let near_m = (first.near - first.centre).length();
+        let near = BoneEnd {
+            centre: first.centre,
+            bone: (first.near - first.centre).unit()?,
+            length_m: origin_m(dof, near_m, muscle.name, muscle.place as f64),
+            aside: first.aside(first.near, *first_arm)?,
+        };
+        let far = last.insertion(muscle.name, *last_arm)?;
+        Some(Self { crossed, near, far })
+    }
+
+    /// Whether the line may run straight past a joint.
+    fn is_of_one_joint(&self) -> bool {
+        self.crossed.len() == 1 && self.crossed[0].1.heel.is_none()
+    }
+
+    /// Brings an end closer where a straight line between both would pass too far from the joint.
+    fn pulled_in(&mut self) -> Option<()> {
+        let Self { crossed, near, far } = self;
+        pull_in(near, far, &crossed[0].1, crossed[0].2)
+    }
+}
+
+/// Where a muscle holds on to its bones at a sample; none where it crosses no shown joint.
+pub(crate) fn muscle_ends(
+    study: &Study,
+    sample: usize,
+    shown: &[ShownJoint],
+    muscle: DrawnArms<'_>,
+) -> Option<MuscleEnds> {
+    let mut joints = AtJoints::of(study, sample, shown, muscle)?;
+    if joints.is_of_one_joint() {
+        joints.pulled_in()?;
+    }
+    Some(MuscleEnds {
+        near_m: joints.near.length_m,
+        far_m: joints.far.length_m,
+    })
+}
+
+/// The line of one muscle, with its arm about the coordinate `main`; none where it crosses no shown joint. It holds on
+/// at the given ends as long as it can pass the joint from there, else where the pose alone puts them.
 pub(crate) fn muscle_path(
     study: &Study,
     sample: usize,
     shown: &[ShownJoint],
     muscle: DrawnArms<'_>,
-    main: usize,
+    (main, ends): (usize, Option<MuscleEnds>),
 ) -> Option<MusclePath> {
-    let outline = &study.range.poses[sample].outline;
-    let mut crossed: Vec<(usize, Bones, f64)> = Vec::new();
-    for ShownJoint { row, sign } in shown {
-        if let Some(arm_m) = muscle.arms_m[*row] {
-            crossed.push((*row, bones(outline, *row)?, sign * arm_m));
-        }
+    let mut joints = AtJoints::of(study, sample, shown, muscle)?;
+    let one_joint = joints.is_of_one_joint();
+    let own = [joints.near.length_m, joints.far.length_m];
+    let mut fits = false;
+    if let Some(ends) = ends {
+        joints.near.length_m = ends.near_m;
+        joints.far.length_m = ends.far_m;
+        let (_, joint, arm_m) = &joints.crossed[0];
+        fits = joint.can_pass(joints.near.point(), joints.far.point(), *arm_m)?;
     }
-    // From the trunk outward: the far bone of one joint is the near one of the next.
-    crossed.sort_by(|a, b| {
-        let leads = |x: &Bones, y: &Bones| (x.far - y.centre).length() < SAME_M;
-        match (leads(&a.1, &b.1), leads(&b.1, &a.1)) {
-            (true, _) => std::cmp::Ordering::Less,
-            (_, true) => std::cmp::Ordering::Greater,
-            _ => std::cmp::Ordering::Equal,
-        }
-    });
-    let (first_row, first, first_arm) = crossed.first()?;
-    let (_, last, last_arm) = crossed.last()?;
-    let dof = study.range.poses[sample].coordinates[*first_row].dof;
-    let near_m = (first.near - first.centre).length();
-    let mut near = BoneEnd {
-        centre: first.centre,
-        bone: (first.near - first.centre).unit()?,
-        length_m: origin_m(dof, near_m, muscle.name, muscle.place as f64),
-        aside: first.aside(first.near, *first_arm)?,
-    };
-    let mut far = last.insertion(muscle.name, *last_arm)?;
-    let one_joint = crossed.len() == 1 && last.heel.is_none();
-    if one_joint {
-        pull_in(&mut near, &mut far, first, *first_arm)?;
+    if one_joint && !fits {
+        [joints.near.length_m, joints.far.length_m] = own;
+        joints.pulled_in()?;
     }
-    let (start, end) = (near.point(), far.point());
+    let (start, end) = (joints.near.point(), joints.far.point());
     let mut knots: Vec<(Point, Point)> = Vec::new();
     let mut arm = [[0.0; 2]; 2];
-    for (row, joint, arm_m) in &crossed {
+    for (row, joint, arm_m) in &joints.crossed {
         let way = match one_joint {
             true => joint.way_past(start, end, *arm_m)?,
             false => joint.way_along(*arm_m)?,
@@ -280,170 +308,4 @@ pub(crate) fn muscle_path(
         points: smooth(&knots),
         arm,
     })
-}
-
-/// Where a muscle holds on to a bone.
-struct BoneEnd {
-    /// The joint.
-    centre: Point,
-    /// Along the bone away from the joint.
-    bone: Point,
-    /// How far from the joint, m.
-    length_m: f64,
-    /// From the bone's middle to its edge on the muscle's side, m.
-    aside: Point,
-}
-
-impl BoneEnd {
-    fn point(&self) -> Point {
-        self.centre + self.bone * self.length_m + self.aside
-    }
-}
-
-/// Past a joint: places with their directions, and the end of the moment arm.
-struct WayPast {
-    knots: Vec<(Point, Point)>,
-    foot: Point,
-}
-
-impl Bones {
-    /// To the muscle's side, square to the way past the joint.
-    fn outward(&self, arm_m: f64) -> Option<Point> {
-        Some(self.along()?.quarter_turn() * arm_m.signum())
-    }
-
-    /// From the middle of the bone that ends there to its edge on the muscle's side, m.
-    fn aside(&self, end: Point, arm_m: f64) -> Option<Point> {
-        let square = (end - self.centre).unit()?.quarter_turn();
-        let side = square.dot(self.outward(arm_m)?).signum();
-        Some(square * (side * BESIDE_M.min(0.5 * arm_m.abs())))
-    }
-
-    /// Where a muscle ends on the far bone: a little beyond its arm, on its own side; at the ankle the heel or the instep.
-    fn insertion(&self, name: &str, arm_m: f64) -> Option<BoneEnd> {
-        if let Some(heel) = self.heel {
-            let to_heel = heel - self.centre;
-            if to_heel.dot(self.outward(arm_m)?) > 0.0 {
-                return Some(BoneEnd {
-                    centre: self.centre,
-                    bone: to_heel.unit()?,
-                    length_m: to_heel.length(),
-                    aside: Point::new(0.0, 0.0),
-                });
-            }
-        }
-        let bone = self.far - self.centre;
-        let length_m = match FAR_ENDS.iter().find(|known| name.starts_with(known.0)) {
-            Some((_, _, share)) => share * bone.length().min(FAR_M),
-            None => (1.2 * arm_m.abs()).max(0.05).min(0.4 * bone.length()),
-        };
-        Some(BoneEnd {
-            centre: self.centre,
-            bone: bone.unit()?,
-            length_m,
-            aside: self.aside(self.far, arm_m)?,
-        })
-    }
-
-    /// Distance of a straight line between two places from the joint, to the muscle's side, m, and the nearest place on it.
-    fn distance(&self, from: Point, to: Point, arm_m: f64) -> Option<(f64, Point)> {
-        let along = (to - from).unit()?;
-        let foot = from + along * (self.centre - from).dot(along);
-        let away = foot - self.centre;
-        let side = away.dot(self.outward(arm_m)?).signum();
-        Some((side * away.length(), foot))
-    }
-
-    /// A straight line where it keeps the arm's distance, else around the joint like a belt around a wheel.
-    fn way_past(&self, start: Point, end: Point, arm_m: f64) -> Option<WayPast> {
-        let radius_m = arm_m.abs();
-        let (distance_m, foot) = self.distance(start, end, arm_m)?;
-        if distance_m > radius_m - STRAIGHT_M {
-            let knots = Vec::new();
-            return Some(WayPast { knots, foot });
-        }
-        let touching = [start, end].map(|point| self.touching(point, arm_m));
-        let [Some(leaves), Some(arrives)] = touching else {
-            return self.way_along(arm_m);
-        };
-        let middle = (leaves + arrives) * 0.5 - self.centre;
-        let foot = self.centre + middle.unit()? * radius_m;
-        let knots = vec![
-            (leaves, (leaves - start).unit()?),
-            (foot, (arrives - leaves).unit()?),
-            (arrives, (end - arrives).unit()?),
-        ];
-        Some(WayPast { knots, foot })
-    }
-
-    /// Past the joint at its arm, in the mean direction of both bones.
-    fn way_along(&self, arm_m: f64) -> Option<WayPast> {
-        let foot = self.centre + self.outward(arm_m)? * arm_m.abs();
-        let knots = vec![(foot, self.along()?)];
-        Some(WayPast { knots, foot })
-    }
-
-    /// Where a line from a place touches the circle of the arm about the joint on the muscle's side; none from inside it.
-    fn touching(&self, from: Point, arm_m: f64) -> Option<Point> {
-        let away = from - self.centre;
-        let cosine = arm_m.abs() / away.length();
-        let sine = (1.0 - cosine * cosine).max(0.0).sqrt();
-        let (unit, square) = (away.unit()?, away.unit()?.quarter_turn());
-        let side = square.dot(self.outward(arm_m)?).signum();
-        let towards = unit * cosine + square * (side * sine);
-        (cosine < 1.0).then(|| self.centre + towards * arm_m.abs())
-    }
-}
-
-/// Lines that pass the joint nearer than their arm by less than this are drawn straight, m.
-const STRAIGHT_M: f64 = 1.0e-4;
-
-/// Brings the nearer one of both ends closer to the joint until a straight line between them keeps the arm's distance; where
-/// the line passes nearer anyway, it bends around the joint.
-fn pull_in(near: &mut BoneEnd, far: &mut BoneEnd, joint: &Bones, arm_m: f64) -> Option<()> {
-    const HALVINGS: usize = 40;
-    let (start, end) = (near.point(), far.point());
-    if joint.distance(start, end, arm_m)?.0 <= arm_m.abs() {
-        return Some(());
-    }
-    let near_is_moved = near.length_m < far.length_m;
-    let (mut low, mut high) = (0.0, near.length_m.min(far.length_m));
-    for _ in 0..HALVINGS {
-        let middle = 0.5 * (low + high);
-        match near_is_moved {
-            true => near.length_m = middle,
-            false => far.length_m = middle,
-        }
-        match joint.distance(near.point(), far.point(), arm_m)?.0 > arm_m.abs() {
-            true => high = middle,
-            false => low = middle,
-        }
-    }
-    Some(())
-}
-
-/// A smooth line through points with their directions.
-///
-/// ```text
-/// P(t) = (2t³−3t²+1)·P₀ + (t³−2t²+t)·m₀ + (3t²−2t³)·P₁ + (t³−t²)·m₁
-/// ```
-/// `P` points (m), `m` directions of the length of the stretch (m). **Source.** Cubic of Hermite.
-fn smooth(knots: &[(Point, Point)]) -> Vec<[f64; 2]> {
-    const STEPS: u32 = 12;
-    let mut points = vec![[knots[0].0.x, knots[0].0.z]];
-    for pair in knots.windows(2) {
-        let [(from, leaves), (to, arrives)] = [pair[0], pair[1]];
-        let length = (to - from).length();
-        let (m0, m1) = (leaves * length, arrives * length);
-        for step in 1..=STEPS {
-            let t = f64::from(step) / f64::from(STEPS);
-            let (t2, t3) = (t * t, t * t * t);
-            let point = from * (2.0 * t3 - 3.0 * t2 + 1.0)
-                + m0 * (t3 - 2.0 * t2 + t)
-                + to * (3.0 * t2 - 2.0 * t3)
-                + m1 * (t3 - t2);
-            points.push([point.x, point.z]);
-        }
-    }
-    points
 }

@@ -192,8 +192,16 @@ fn lines(chart: &LineChart) -> DataTable {
     for panel in &chart.panels {
         let title = panel.axis.title();
         let panel_cell = (!one_panel).then_some(title.as_str());
-        for series in panel.series.iter().filter(|series| !series.name.is_empty()) {
-            push_curve(&mut table, panel_cell, series);
+        for series in &panel.series {
+            // A curve that is named in the first panel only is the same one in the second.
+            let mut named = chart.panels[0].series.iter();
+            let same = named.find(|other| other.role == series.role && !other.name.is_empty());
+            let name = match (series.name.is_empty(), same) {
+                (false, _) => &series.name,
+                (true, Some(same)) => &same.name,
+                (true, None) => continue,
+            };
+            push_curve(&mut table, panel_cell, name, series);
         }
     }
     table
@@ -211,16 +219,16 @@ fn panels(chart: &SmallMultiples) -> DataTable {
     };
     for panel in &chart.panels {
         for series in &panel.series {
-            push_curve(&mut table, Some(&panel.title), series);
+            push_curve(&mut table, Some(&panel.title), &series.name, series);
         }
     }
     table
 }
 
-fn push_curve(table: &mut DataTable, panel: Option<&str>, series: &Series) {
+fn push_curve(table: &mut DataTable, panel: Option<&str>, name: &str, series: &Series) {
     for [x, y] in &series.points {
         let mut row: Vec<String> = panel.into_iter().map(str::to_owned).collect();
-        row.extend([series.name.clone(), figure(*x), figure(*y)]);
+        row.extend([name.to_owned(), figure(*x), figure(*y)]);
         table.rows.push(row);
     }
 }

@@ -19,6 +19,7 @@ use crate::plot::{
     SmallMultiples, SmallPanel, Span,
 };
 use crate::study::{SetupStudy, Study};
+use std::ops::Range;
 
 /// The chart of a study.
 ///
@@ -109,14 +110,11 @@ pub(crate) fn load_curves(over: &OverRange<'_>, capacity: &str) -> Panel {
     let aslant = study
         .setups
         .iter()
-        .filter(|setup| pulls_aslant(setup, &along));
+        .filter(|setup| setup.pulls_aslant(&along));
     series.extend(aslant.map(|setup| {
         let name = capacity_under(capacity, &over.told.setup_name(setup));
-        Series::new(
-            name,
-            over.load_points(&setup.own_capacity(&along)),
-            Role::Muted,
-        )
+        let own = setup.own_capacity(&along);
+        Series::new(name, over.load_points(&own), Role::Muted).in_pieces(apart(&own, &along))
     }));
     series.extend(study.setups.iter().enumerate().map(|(index, setup)| {
         let name = over.told.setup_name(setup);
@@ -129,18 +127,21 @@ pub(crate) fn load_curves(over: &OverRange<'_>, capacity: &str) -> Panel {
     }
 }
 
-/// A capacity that differs by more than this from the one along the path is drawn: what is read off the picture is off by
-/// less than a twentieth without it.
-const ASLANT_SHARE: f64 = 0.05;
+/// Curves that differ by less than this share lie upon each other in a picture (a drawing's measure).
+const UPON_SHARE: f64 = 0.01;
 
-/// Whether what the lifter holds against a load is another capacity than the one along the path where it is hard.
-fn pulls_aslant(setup: &SetupStudy, along: &[f64]) -> bool {
-    let own = setup.own_capacity(along);
-    let greatest = setup.effort.iter().copied().fold(0.0, f64::max);
-    let mut places = own.iter().zip(along).zip(&setup.effort);
-    places.any(|((own, along), effort)| {
-        *effort >= 0.5 * greatest && (own / along - 1.0).abs() > ASLANT_SHARE
-    })
+/// The stretches of samples in which two capacities are seen apart.
+fn apart(own: &[f64], along: &[f64]) -> Vec<Range<usize>> {
+    let is_apart = |at: usize| (own[at] / along[at] - 1.0).abs() > UPON_SHARE;
+    let mut pieces: Vec<Range<usize>> = Vec::new();
+    for at in (0..own.len()).filter(|at| is_apart(*at)) {
+        match pieces.last_mut() {
+            Some(last) if last.end == at => last.end = at + 1,
+            _ => pieces.push(at..at + 1),
+        }
+    }
+    pieces.retain(|piece| piece.len() > 1);
+    pieces
 }
 
 /// What capacity may be in four of five plausible versions of the lifter, or what four in five and half of the people

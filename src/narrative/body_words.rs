@@ -6,8 +6,9 @@ use super::figure_words::FigureWords;
 use super::prose::listed;
 use super::quantities::rounded;
 use super::shown_units::ShownUnits;
+use crate::anatomy::Joint;
 use crate::study::{MuscleLine, Study};
-use crate::units::System;
+use crate::units::{Length, System};
 
 /// Letters of muscles in the picture.
 pub(crate) const LETTERS: [&str; 6] = ["A", "B", "C", "D", "E", "F"];
@@ -71,34 +72,58 @@ fn fine_unit(units: System) -> &'static str {
     }
 }
 
-/// Heads of the columns below a body with muscles.
-pub(crate) fn muscle_head(units: System) -> Vec<String> {
-    let force = units.load_unit(crate::movement::Measure::Force);
-    [
-        String::new(),
-        format!("arm, {}", fine_unit(units)),
-        format!("force, {}", force.symbol),
-        format!("moment, {}", units.torque_unit().symbol),
-    ]
-    .to_vec()
+/// A moment arm in the length of the unit of moments, so that the printed product needs no factor.
+fn lever(muscle: &MuscleLine, row: usize, units: System) -> String {
+    let arm_m = muscle.arms_m[row].unwrap_or(0.0).abs();
+    match units {
+        System::Metric => format!("{arm_m:.4}"),
+        System::Us => format!("{:.4}", Length::from_m(arm_m).as_ft()),
+    }
 }
 
-/// A muscle's row: letter and joint, arm, force, moment.
+/// The unit of that.
+fn lever_unit(units: System) -> &'static str {
+    match units {
+        System::Metric => "m",
+        System::Us => "ft",
+    }
+}
+
+/// Heads of the columns of the table of muscles: the places, and what each cell multiplies.
+pub(crate) fn muscle_heads(poses: &[ShownPose], units: System) -> [Vec<String>; 2] {
+    let force = units.load_unit(crate::movement::Measure::Force).symbol;
+    let product = format!(
+        "{} × {force} = {}",
+        lever_unit(units),
+        units.torque_unit().symbol
+    );
+    let row = |cell: &dyn Fn(&ShownPose) -> String| {
+        let cells = poses.iter().map(cell);
+        std::iter::once(String::new()).chain(cells).collect()
+    };
+    [row(&|pose| pose.what.to_owned()), row(&|_| product.clone())]
+}
+
+/// A muscle's row: letter and joint, then at every place arm times force and the moment that they make.
 pub(crate) fn muscle_row(
     letter: &str,
-    muscle: &MuscleLine,
+    at_places: &[&MuscleLine],
     row: usize,
     joint: Option<&str>,
     units: System,
 ) -> Vec<String> {
     let force = units.load_unit(crate::movement::Measure::Force);
     let name = joint.map_or_else(|| letter.to_owned(), |joint| format!("{letter} {joint}"));
-    vec![
-        name,
-        fine_arm(muscle, row, units),
-        rounded(force.of(muscle.force_n), 0),
-        format!("{:.1}", units.torque_unit().of(muscle.moment_nm(row).abs())),
-    ]
+    let product = |muscle: &&MuscleLine| {
+        format!(
+            "{} × {} = {:.1}",
+            lever(muscle, row, units),
+            rounded(force.of(muscle.force_n), 0),
+            units.torque_unit().of(muscle.moment_nm(row).abs())
+        )
+    };
+    let cells = at_places.iter().map(product);
+    std::iter::once(name).chain(cells).collect()
 }
 
 /// What muscles without a letter make, in table and data.
@@ -132,11 +157,24 @@ fn moment_of_others(moment_nm: f64, units: System) -> String {
     }
 }
 
-/// The row of what muscles make at a joint beside those with a row there.
-pub(crate) fn others_row(moment_nm: f64, joint: Option<&str>, units: System) -> Vec<String> {
+/// The row of what muscles make at a joint at every place beside those with a row there.
+pub(crate) fn others_row(others: &OtherMuscles, joint: Option<&str>, units: System) -> Vec<String> {
     let name = joint.map_or_else(|| OTHERS.to_owned(), |joint| format!("{OTHERS} {joint}"));
-    let moment = moment_of_others(moment_nm, units);
-    vec![name, String::new(), String::new(), moment]
+    let moments = others.moments_nm.iter();
+    let cells = moments.map(|moment_nm| moment_of_others(*moment_nm, units));
+    std::iter::once(name).chain(cells).collect()
+}
+
+/// The bones that meet at a joint, the one nearer to the trunk first; none where the picture draws none of its own.
+pub(crate) const fn bones_at(joint: Joint) -> Option<[&'static str; 2]> {
+    match joint {
+        Joint::Elbow => Some(["upper arm", "forearm"]),
+        Joint::Shoulder => Some(["trunk", "upper arm"]),
+        Joint::Hip => Some(["trunk", "thigh"]),
+        Joint::Knee => Some(["thigh", "shin"]),
+        Joint::Ankle => Some(["shin", "foot"]),
+        Joint::LowerBack => None,
+    }
 }
 
 /// "Muscles without a row there make 1.2, 3.4 and 2.0 N·m at the elbow at these places."
@@ -230,11 +268,10 @@ pub(crate) fn muscle_words(
             key.join(", ")
         ),
         footnote: format!(
-            "Best effort held still, one side. Width: force. Dashed: moment arm of {}, square to its line of pull; where \
-             muscles begin and end is drawn freely.",
+            "Best effort held still, one side. {}, square to its line of pull; where muscles begin and end is drawn freely.",
             match shades {
-                true => "the one with the thick rim",
-                false => LETTERS[told],
+                true => "Width: force. Dashed: moment arm of the one with the thick rim".to_owned(),
+                false => format!("Dashed: moment arm of {}", LETTERS[told]),
             }
         ),
         description: format!(

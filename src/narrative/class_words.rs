@@ -36,6 +36,15 @@ fn doing(shape: CurveShape) -> &'static str {
     }
 }
 
+/// A class above its panel; that which is in none of the publications says so.
+pub(crate) fn panel_title(shape: CurveShape) -> String {
+    let added = match shape {
+        CurveShape::UShaped => " (added here)",
+        _ => "",
+    };
+    format!("{}{added}", capital(shape.word()))
+}
+
 /// "2", "3" … in words, as far as there are classes.
 fn count_in_words(count: usize) -> &'static str {
     ["no", "one", "two", "three", "four", "five"][count.min(5)]
@@ -67,7 +76,7 @@ pub fn classes_words(lifter: &str, examples: &[&Study], above: &[&Study]) -> Fig
             examples.len(),
             told.join(" ")
         ),
-        caption: "The same muscles do not make the same load at every place of a lift. Where strength grows towards the \
+        caption: "The same muscles do not make the same load at every place of a lift. Published are three classes: where strength grows towards the \
                   end the curve is ascending, where it falls it is descending, and where it is greatest in between it is \
                   bell-shaped; the u-shape, where it is least in between, is added here. An end is weak below 85 % of the \
                   peak; a fall to below 85 % of the weaker end between them makes a u. \

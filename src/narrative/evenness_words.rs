@@ -7,6 +7,7 @@ use super::hardest_words::HARDEST_PART;
 use super::limits_words::by_factor;
 use super::prose::{capital, counted_noun, listed, percent};
 use super::quantities::{QuantityWords, rounded};
+use super::shown_units::ShownUnits;
 use crate::library::{LiftErrors, PublishedError};
 use crate::movement::Carrier;
 use crate::overlay::Sticking;
@@ -181,8 +182,24 @@ pub fn evener_words(
                     "s"
                 },
                 bar_beside_plain(both)
-            )
+            ) + pulls_aslant(both)
         },
+    }
+}
+
+/// What the grey line is, where a hung load is not held along the way; nothing where it is.
+fn pulls_aslant(both: &AgainstPlain) -> &'static str {
+    let along = both.study.capacity.values();
+    match both
+        .study
+        .setups
+        .iter()
+        .any(|setup| setup.pulls_aslant(&along))
+    {
+        true => {
+            " Grey: a load that pulls aslant is held with another strength than one along the way."
+        }
+        false => "",
     }
 }
 
@@ -190,6 +207,15 @@ pub fn evener_words(
 fn cam_words(lifter: &str, both: &AgainstPlain, errors: &LiftErrors, units: System) -> FigureWords {
     let [plain, hung] = [0, 1].map(|index| percent(both.mean_effort(index)));
     let [least, most] = both.effort_span(0).map(percent);
+    let radii = both.study.setups[1].cam_radii_m(&both.study.range.carrier);
+    let [from, to] = [radii.first(), radii.last()].map(|radius_m| {
+        let unit = units.length_unit();
+        format!(
+            "{} {}",
+            rounded(unit.of(*radius_m.unwrap_or(&0.0)), 1),
+            unit.symbol
+        )
+    });
     FigureWords {
         title: format!(
             "Cut to the computed curve, a cam keeps effort at {hung}; round, it is {least} to {most}"
@@ -204,11 +230,25 @@ fn cam_words(lifter: &str, both: &AgainstPlain, errors: &LiftErrors, units: Syst
             "{SAME_SHARE} Mean effort over the range is {hung} with the cam and {plain} with a round pulley."
         ),
         caption: format!(
-            "A cam changes the moment arm of the stack with the angle. This one is cut to this lifter's own computed strength curve; a \
+            "A cam changes the moment arm of the stack with the angle, here from {from} at the start to {to} at the end. This one is cut to this lifter's own computed strength curve; a \
              machine's has one shape for all who use it.{}",
             missed_lift(both, errors)
         ),
     }
+}
+
+/// A cam that is drawn at a place, with the moment arm of the stack there: "5 deg: arm 16.5 cm".
+pub(crate) fn cam_caption(
+    (number, unit): (String, &'static str),
+    radius_m: f64,
+    units: System,
+) -> String {
+    let length = units.length_unit();
+    format!(
+        "{number} {unit}: arm {} {}",
+        rounded(length.of(radius_m), 1),
+        length.symbol
+    )
 }
 
 /// The pulley of the same machine: " over a round pulley of 10 cm".
@@ -262,12 +302,10 @@ fn missed_lift(both: &AgainstPlain, errors: &LiftErrors) -> String {
 /// What the capacity in the direction of one load goes by, where it is another one.
 #[must_use]
 pub(crate) fn capacity_under(capacity: &str, setup: &str) -> String {
-    let joint = if setup.starts_with("with ") {
-        ""
-    } else {
-        "under "
-    };
-    format!("{capacity} {joint}{setup}")
+    match setup.strip_prefix("with ") {
+        Some(hung) => format!("{capacity} along the pull of {hung}"),
+        None => format!("{capacity} under {setup}"),
+    }
 }
 
 /// What the effort under a setup goes by, beside its load.

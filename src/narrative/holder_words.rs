@@ -52,14 +52,14 @@ pub(crate) fn holder_words(study: &Study, holders: &LoadHolders, units: System) 
     let is_limit = holders.limits[at];
     let title = match is_limit {
         true => format!(
-            "{}: {} {} {} of the muscles' moment at the {joint} where it is weakest",
+            "{} at its weakest: {} {} {} of the muscles' moment at the {joint}",
             study.movement_title,
             listed(&names),
             if two == 1 { "makes" } else { "make" },
             percent(share(two))
         ),
         false => format!(
-            "{}: where it is weakest the {joint} does not limit",
+            "{} at its weakest: the {joint} does not limit",
             study.movement_title
         ),
     };
@@ -108,7 +108,7 @@ fn unlike_elsewhere(study: &Study, holders: &LoadHolders, joint: &str) -> (Strin
         false => format!("at places between {from} and {to} of the range"),
     };
     (
-        format!("Pale: the {joint} does not limit, one sharing of several. "),
+        format!("Pale: the {joint} does not limit; one of several ways to share the moment. "),
         format!(
             " {} the {joint} does not limit the lift: its muscles may share the moment otherwise, and the sharing with the least \
              summed activation is drawn, pale.",

@@ -45,6 +45,14 @@ pub(crate) fn told_pull(pull: f64, unit: ShownUnit) -> String {
     format!("{} {}", rounded(pull, 0), unit.symbol)
 }
 
+/// A piece of the built-in lists by its size, "22 mm loop band"; any other by its own name.
+fn called(name: &str, before: &str, kind: &str) -> String {
+    let size = name
+        .strip_prefix(before)
+        .and_then(|rest| rest.strip_suffix("mm"));
+    size.map_or_else(|| name.to_owned(), |size| format!("{size} mm {kind}"))
+}
+
 /// A band's tension over its length.
 pub(crate) fn band_law_words(band: &Band, units: System) -> FigureWords {
     let force = units.load_unit(Measure::Force);
@@ -61,7 +69,7 @@ pub(crate) fn band_law_words(band: &Band, units: System) -> FigureWords {
         ),
         subtitle: format!(
             "{}, flat length {}",
-            band.name(),
+            called(band.name(), "loop-", "loop band"),
             units.tape(band.rest_length())
         ),
         footnote: format!(
@@ -101,7 +109,7 @@ pub(crate) fn chain_law_words(chain: &Chain, units: System) -> FigureWords {
             step(ChainHang::DoubleLooped),
             u = force.symbol
         ),
-        subtitle: format!("{}, {} long", chain.name(), units.tape(chain.length())),
+        subtitle: format!("{}, {} long", called(chain.name(), "chain-", "chain"), units.tape(chain.length())),
         footnote: "Weight only, held still: links that are picked up in motion take a little more.".to_owned(),
         description: format!(
             "Weight of one chain in the air over the height of its hook: by its end it grows up to {} and stays at {} {}, by its middle it reaches the \

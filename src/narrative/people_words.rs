@@ -18,7 +18,8 @@ pub(crate) const LOW: &str = "one in ten below";
 
 /// How far curves, and their shapes alone, are from the median, on an axis.
 pub(crate) const STRENGTH_OFF_THE_MIDDLE: &str = "Strength, off the median";
-pub(crate) const SHAPE_OFF_THE_MIDDLE: &str = "Shape alone, off the median";
+pub(crate) const SHAPE_OFF_THE_MIDDLE: &str =
+    "Shape alone (curve over its own median), off the median";
 
 /// A distance from the median on an axis: "+30".
 pub(crate) fn signed_percent(off: f64) -> String {

@@ -102,6 +102,27 @@ pub fn cited_in_words(publications: &[&Publication]) -> String {
     }
 }
 
+/// What a list of publications is called.
+pub const SOURCES_TITLE: &str = "Sources";
+
+/// Publications in full in the order of their letters, then what their mark means if one has it; nothing without any.
+#[must_use]
+pub fn listed_in_words(publications: &[&Publication]) -> Vec<String> {
+    let mark = |publication: &&Publication| match publication.seen {
+        Seen::Recalled => format!("{}†", publication.citation),
+        Seen::Read | Seen::Partly => publication.citation.clone(),
+    };
+    let mut lines: Vec<String> = publications.iter().map(mark).collect();
+    lines.sort_by_key(|line| line.to_lowercase());
+    let recalled = publications
+        .iter()
+        .any(|publication| publication.seen == Seen::Recalled);
+    if recalled {
+        lines.push("† Cited from memory; all others were read, whole or in part.".to_owned());
+    }
+    lines
+}
+
 /// How many publications there are, and what of the numbers without one.
 #[must_use]
 pub fn publications_counted(count: usize) -> String {

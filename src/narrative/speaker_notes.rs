@@ -101,7 +101,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "muscles-on-skeleton",
-        "The limb with its muscles at three places of the lift: thicker lines pull with more force, and the dashed \
+        "The limb with its muscles at three places of the lift, the one in between large: the dashed \
          line from the joint is the moment arm of the muscle that the title names, square to its line of pull.",
         "Where does the same force of that muscle make the greatest moment? (Where its dashed line is longest.)",
         "A moment arm is measured along the bone.",
@@ -296,7 +296,8 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "cam",
-        "Orange is a stack over a round pulley, brown a stack over a cam that was cut to the strength curve, blue what can be held.",
+        "Orange is a stack over a round pulley, brown a stack over a cam that was cut to the strength curve, blue what can be held. At the \
+         right the cam turns with the lever: the black line is the moment arm of the stack, from the axis to its cable's line.",
         "What shape must such a cam have? (A large radius where the lifter is strong, a small one where weak.)",
         "A good cam fits everybody.",
         "The shape of a curve depends on the body: what fits one person need not fit the next.",

@@ -92,7 +92,7 @@ impl Telling<'_> {
         format!("from {number} to {}", self.place(to))
     }
 
-    pub(super) fn place_and_unit(&self, range: f64) -> (String, &'static str) {
+    pub(crate) fn place_and_unit(&self, range: f64) -> (String, &'static str) {
         let value = self.study.axis_value(range);
         match self.study.range.measure {
             Measure::Torque => (with_minus(&rounded(value, 0)), "deg"),

@@ -56,6 +56,20 @@ pub(crate) fn length_track_words(study: &Study, track: &FibreTrack) -> FigureWor
     words.doubting(&[(study.movement_title.as_str(), study)])
 }
 
+/// How the numbers of the marked places are read: where the fibres are fastest in between, the lift comes back along the curve.
+fn way_along(speeds: &[f64]) -> String {
+    let most = speeds.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let fastest = speeds.iter().position(|speed| *speed >= most).unwrap_or(0);
+    let last = speeds.len() - 1;
+    match fastest > last / 12 && fastest < last - last / 12 {
+        true => {
+            "The lift runs along the curve from 1 to 2, and back to 3. Force: held still = 100 %."
+        }
+        false => "The lift runs along the curve from 1 to 2. Force: held still = 100 %.",
+    }
+    .to_owned()
+}
+
 /// The track on force over speed.
 pub(crate) fn speed_track_words(moving: &MovingStudy, track: &FibreTrack) -> FigureWords {
     let forces: Vec<f64> = track
@@ -78,7 +92,7 @@ pub(crate) fn speed_track_words(moving: &MovingStudy, track: &FibreTrack) -> Fig
             percent(most)
         ),
         subtitle: format!("{}, {movement} at constant speed of the joint", study.lifter_title),
-        footnote: "Speed of the fibres in percent of their fastest shortening; force in percent of the one held still.".to_owned(),
+        footnote: way_along(&track.speeds),
         description: format!(
             "Force over speed of shortening with the stretch of it that the {} of the {movement} uses: from {first} of the fastest speed at \
              the start to {last} at the end, {fastest} where its fibres are fastest.",

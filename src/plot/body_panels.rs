@@ -3,24 +3,15 @@
 //! In: stick figures with marks, in metres, and small tables. Out: a scene; all bodies stand on one scale, and below them
 //! stands the scale of colours, where there is one.
 
-use super::body_marks::{BodyMark, MarkedBody, draw_marks};
+use super::body_marks::BodyMark;
+use super::body_panel::{
+    BodyPanel, Columns, LeadBody, REACH, draw_body, draw_table, draw_title, reaching,
+};
 use super::frame::{Frame, Heading, Look};
-use super::stick_figure::{self, Limbs, StickFigure, StickScale};
-use crate::draw::{Face, Rect, Scene, Text, TextAnchor, lettering};
+use super::lead_body;
+use super::stick_figure::{StickFigure, StickScale};
+use crate::draw::{Face, Rect, Scene, lettering};
 use crate::error::{Error, PlotFault, Plotted, Result};
-
-/// One body with what is drawn upon it.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct BodyPanel {
-    /// What it shows: "Hardest, 14 cm off the chest".
-    pub title: String,
-    /// The body.
-    pub figure: StickFigure,
-    /// What is drawn upon it, in this order.
-    pub marks: Vec<BodyMark>,
-    /// Rows of the table below it, the heads of the columns first.
-    pub table: Vec<Vec<String>>,
-}
 
 /// Bodies side by side.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -31,6 +22,8 @@ pub struct BodyPanels {
     pub panels: Vec<BodyPanel>,
     /// The key to the colours of filled lines, if there are such.
     pub key: Option<ColourKey>,
+    /// One of them drawn large, if any.
+    pub lead: Option<LeadBody>,
 }
 
 /// What the colours of filled lines mean.
@@ -44,8 +37,6 @@ pub struct ColourKey {
 
 /// Most bodies that are told apart side by side, assumed.
 const MOST_BODIES: usize = 4;
-/// How far points with their letters reach beyond the places that they mark, in the size of letters.
-const REACH: f64 = 0.8;
 /// Tables stand beside the bodies only where that makes these so much larger: below them each has its own middle.
 const MUCH_LARGER: f64 = 1.3;
 
@@ -63,6 +54,13 @@ impl BodyPanels {
             }));
         }
         let mut frame = Frame::new(look, &self.heading);
+        if let Some(key) = &self.key {
+            draw_key(&mut frame, key);
+        }
+        if let Some(lead) = &self.lead {
+            lead_body::draw(&mut frame, &self.panels, lead)?;
+            return Ok(frame.scene);
+        }
         let (text, gap) = (frame.measures.text, frame.measures.gap);
         let row = lettering::line_step(text);
         let cell = frame.body.width() / self.panels.len() as f64;
@@ -72,9 +70,6 @@ impl BodyPanels {
             .map(|panel| lettering::fit(&panel.title, text, 0.8 * text, Face::Bold, cell - gap, 2))
             .collect();
         let lines = titles.iter().map(|title| title.lines.len()).max();
-        if let Some(key) = &self.key {
-            draw_key(&mut frame, key);
-        }
         let bodies = Rect {
             top: frame.body.top + (lines.unwrap_or(0) as f64 + 0.4) * row + REACH * text,
             ..frame.body
@@ -104,7 +99,7 @@ impl BodyPanels {
             } else {
                 whole
             };
-            draw_table(&mut frame, &panel.table, table);
+            draw_table(&mut frame, &panel.table, 1, table);
         }
         Ok(frame.scene)
     }
@@ -157,19 +152,6 @@ struct BodyLayout {
     is_beside: bool,
 }
 
-/// A body that reaches as far as everything drawn upon it, so that all finds room.
-fn reaching(panel: &BodyPanel) -> StickFigure {
-    let mut figure = panel.figure.clone();
-    let points = panel.marks.iter().flat_map(|mark| match mark {
-        BodyMark::Line { points, .. } | BodyMark::Filled { points, .. } => points.clone(),
-        BodyMark::Name { along, .. } => along.clone(),
-        BodyMark::Lever { ends, .. } | BodyMark::Arrow { ends, .. } => ends.to_vec(),
-        BodyMark::Point { at, .. } => vec![*at],
-    });
-    figure.supports.extend(points.map(|point| [point, point]));
-    figure
-}
-
 /// The key to the colours as the last line of the body, which ends above it afterwards: title, then nothing to half and half
 /// to all as two stretches of the scale between their words.
 fn draw_key(frame: &mut Frame, key: &ColourKey) {
@@ -211,107 +193,4 @@ fn draw_key(frame: &mut Frame, key: &ColourKey) {
         left = area.right + gap;
     }
     frame.body.bottom -= lettering::line_step(text) + 0.5 * gap;
-}
-
-/// Lines of a title, the last one just above the body.
-fn draw_title(frame: &mut Frame, title: &lettering::Fitted, place: Rect) {
-    let mut baseline = place.top - 0.4 * title.size - lettering::fall(title.size);
-    for line in title.lines.iter().rev() {
-        let at = [place.centre()[0], baseline];
-        let text = Text::new(at, line.clone(), title.size, Face::Bold, frame.colours.ink);
-        frame.scene.text(text.anchored(TextAnchor::Middle));
-        baseline -= lettering::line_step(title.size);
-    }
-}
-
-fn draw_body(
-    frame: &mut Frame,
-    panel: &BodyPanel,
-    stretched: &StickFigure,
-    scale: &StickScale,
-    (place, names): (Rect, Rect),
-) {
-    let standing = stick_figure::standing(frame, stretched, scale, &place);
-    let Some(standing) = standing else { return };
-    let scene = &mut frame.scene;
-    let has_filled = panel
-        .marks
-        .iter()
-        .any(|mark| matches!(mark, BodyMark::Filled { .. }));
-    let limbs = match has_filled {
-        true => Limbs::Hollow,
-        false => Limbs::Faint,
-    };
-    stick_figure::draw_standing(scene, &frame.colours, &panel.figure, &standing, limbs);
-    let body = MarkedBody {
-        marks: &panel.marks,
-        limbs: &panel.figure.limbs,
-        standing: &standing,
-        place: names,
-    };
-    draw_marks(frame, &body);
-}
-
-/// The columns of a table: size of the letters and widths.
-struct Columns {
-    size: f64,
-    widths: Vec<f64>,
-    between: f64,
-}
-
-impl Columns {
-    /// The columns at the usual size, smaller where the room is narrow.
-    fn of(table: &[Vec<String>], frame: &Frame, room: f64) -> Self {
-        let columns = table.iter().map(Vec::len).max().unwrap_or(0);
-        let at = |size: f64| Self {
-            size,
-            widths: (0..columns)
-                .map(|column| {
-                    let cells = table.iter().filter_map(|row| row.get(column));
-                    let wide = cells.map(|cell| lettering::width(cell, size, Face::Bold));
-                    wide.fold(0.0, f64::max)
-                })
-                .collect(),
-            between: 1.3 * frame.measures.gap,
-        };
-        let usual = frame.measures.text;
-        let mut fitted = at(usual);
-        while fitted.total() > room && fitted.size > 0.6 * usual {
-            fitted = at(fitted.size * 0.97);
-        }
-        fitted
-    }
-
-    /// Width of the whole table.
-    fn total(&self) -> f64 {
-        let gaps = self.widths.len().saturating_sub(1);
-        self.widths.iter().sum::<f64>() + self.between * gaps as f64
-    }
-}
-
-/// Rows at the foot of a place: names on the left, numbers flush on the right of their columns.
-fn draw_table(frame: &mut Frame, table: &[Vec<String>], place: Rect) {
-    let gap = frame.measures.gap;
-    let columns = Columns::of(table, frame, place.width() - 5.0 * gap);
-    let step = lettering::line_step(frame.measures.text);
-    let top = place.bottom - step * table.len() as f64;
-    let first = place.centre()[0] - columns.total() / 2.0;
-    for (number, row) in table.iter().enumerate() {
-        let baseline = top + step * number as f64 + lettering::rise(frame.measures.text);
-        let mut left = first;
-        for (column, cell) in row.iter().enumerate() {
-            let (face, colour) = match number {
-                0 => (Face::Regular, frame.colours.muted),
-                _ if column == 0 => (Face::Bold, frame.colours.ink),
-                _ => (Face::Regular, frame.colours.ink),
-            };
-            let (x, anchor) = match column {
-                0 => (left, TextAnchor::Start),
-                _ => (left + columns.widths[column], TextAnchor::End),
-            };
-            let text = Text::new([x, baseline], cell.clone(), columns.size, face, colour);
-            frame.scene.text(text.anchored(anchor));
-            left += columns.widths[column] + columns.between;
-        }
-    }
 }

@@ -93,7 +93,7 @@ fn reach(values: impl Iterator<Item = f64>) -> (f64, f64) {
 }
 
 /// Points at equal distances along the pieces of a curve.
-fn evenly(pieces: &[Vec<PixelPoint>]) -> Vec<PixelPoint> {
+pub(super) fn evenly(pieces: &[Vec<PixelPoint>]) -> Vec<PixelPoint> {
     let length = |pair: &[PixelPoint]| (pair[1][0] - pair[0][0]).hypot(pair[1][1] - pair[0][1]);
     let total: f64 = pieces
         .iter()
@@ -223,6 +223,41 @@ pub fn anywhere(
                     target,
                     leader: true,
                     cost: cost + 90.0 * squared.sqrt() / size,
+                });
+            }
+        }
+    }
+    places
+}
+
+/// On either side of every edge of a shaded stretch, at all heights, led to the point: for words that are wider than the
+/// stretch in which their point lies.
+#[must_use]
+pub fn beside_edges(
+    frame: &Frame,
+    plot: &Plot,
+    words: &WordBlock,
+    at: PixelPoint,
+    edges: &[f64],
+) -> Vec<LabelPlace> {
+    const ROWS: u32 = 48;
+    /// Costs more than a place near the point, less than one across an edge.
+    const COST: f64 = 24.0;
+    let gap = frame.measures.gap;
+    let size = plot.area.width().hypot(plot.area.height());
+    let aside = 0.7 * gap + words.width() / 2.0;
+    let mut places = Vec::new();
+    for edge in edges {
+        for middle in [edge + aside, edge - aside] {
+            for row in 0..=ROWS {
+                let share = f64::from(row) / f64::from(ROWS);
+                let area = words.around(middle, plot.area.top + share * plot.area.height());
+                let distance = gap_between(&area, at);
+                places.push(LabelPlace {
+                    area,
+                    target: at,
+                    leader: distance > 2.6 * gap,
+                    cost: COST + 90.0 * distance / size,
                 });
             }
         }

@@ -46,6 +46,8 @@ pub struct LineChart {
     pub shades: Vec<Shade>,
     /// Poses below the axis.
     pub poses: Vec<StripPose>,
+    /// Figures on one scale in a column at the right, from top to bottom, each below its caption.
+    pub beside: Vec<StripPose>,
     /// Where the names of curves stand.
     pub labels: Labels,
     /// The whole curves beside those that leave the axis; only beside one panel.

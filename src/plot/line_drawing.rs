@@ -10,12 +10,13 @@ use super::line_layout::{self, Layout, PanelPlace, PlanWanted};
 use super::panel;
 use super::panel_contents::Panel;
 use super::panel_labels::{self, Around, Crowded};
-use super::pose_strip;
+use super::pose_strip::{self, StripPose};
 use super::shades;
 use super::spans;
 use super::standing_poses::StandingPoses;
+use super::stick_figure::{self, StickFigure, StickScale};
 use crate::draw::scale::number;
-use crate::draw::{Face, Layer, Rect, Scene, Stroke, Text, lettering};
+use crate::draw::{Face, Layer, Rect, Scene, Stroke, Text, TextAnchor, lettering};
 use crate::error::{LeftOff, Result};
 
 impl LineChart {
@@ -88,6 +89,9 @@ impl LineChart {
         if let (Some(whole), Some(place)) = (&self.whole, &layout.whole) {
             self.draw_whole(frame, whole, place);
         }
+        if !self.beside.is_empty() {
+            self.draw_beside(frame, layout);
+        }
         let mut clear = true;
         let mut tick_boxes = Vec::new();
         let lowest = layout.panels.len() - 1;
@@ -125,6 +129,58 @@ impl LineChart {
         let strip = layout.strip.as_ref();
         pose_strip::draw(frame, &self.x, &self.poses, plot, strip, &tick_boxes);
         clear
+    }
+
+    /// Figures in the column at the right, as high as all panels together.
+    fn draw_beside(&self, frame: &mut Frame, layout: &Layout) {
+        let (text, gap) = (frame.measures.text, frame.measures.gap);
+        let (Some(first), Some(last)) = (layout.panels.first(), layout.panels.last()) else {
+            return;
+        };
+        let column = Rect {
+            left: frame.body.right - line_layout::beside_width(self, frame) + 2.0 * gap,
+            top: first.plot.area.top,
+            right: frame.body.right,
+            bottom: last.plot.area.bottom,
+        };
+        let cell = column.height() / self.beside.len() as f64;
+        let most = column.width();
+        let fitted = |pose: &StripPose| {
+            lettering::fit(&pose.caption, text, 0.7 * text, Face::Regular, most, 2)
+        };
+        let captions: Vec<lettering::Fitted> = self.beside.iter().map(fitted).collect();
+        let lines = captions.iter().map(|words| words.lines.len()).max();
+        let caption = lines.unwrap_or(0) as f64 * lettering::line_step(text) + 0.5 * gap;
+        let figures: Vec<&StickFigure> = self.beside.iter().map(|pose| &pose.figure).collect();
+        let room = cell - caption - 2.0 * gap;
+        let Some(scale) = StickScale::fitting(&figures, column.width(), room.max(1.0)) else {
+            return;
+        };
+        let before = frame.scene.begin(Layer::Pose);
+        for (number, pose) in self.beside.iter().enumerate() {
+            let top = column.top + number as f64 * cell;
+            let words = &captions[number];
+            let mut baseline = top + lettering::rise(words.size);
+            for line in &words.lines {
+                let at = [column.centre()[0], baseline];
+                let row = Text::new(
+                    at,
+                    line.clone(),
+                    words.size,
+                    Face::Regular,
+                    frame.colours.ink,
+                );
+                frame.scene.text(row.anchored(TextAnchor::Middle));
+                baseline += lettering::line_step(words.size);
+            }
+            let area = Rect {
+                top: top + caption,
+                bottom: top + caption + room,
+                ..column
+            };
+            stick_figure::draw(frame, &pose.figure, &scale, &area);
+        }
+        frame.scene.begin(before);
     }
 
     /// Both axes of a panel with their words; the boxes of the level ticks.

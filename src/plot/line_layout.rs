@@ -57,6 +57,9 @@ const SHARES_WITH_SPANS: &[f64] = &[0.44, 0.56];
 /// Share of the body's width that the narrow panel with the whole curves takes.
 const WHOLE_SHARE: f64 = 0.27;
 
+/// Share of the body's width that figures beside the panels take.
+const BESIDE_SHARE: f64 = 0.22;
+
 /// How a chart is to be planned.
 #[derive(Debug, Clone, Copy)]
 pub struct PlanWanted {
@@ -114,7 +117,15 @@ pub fn plan(chart: &LineChart, frame: &Frame, wanted: PlanWanted) -> Result<Layo
 fn whole_width(chart: &LineChart, frame: &Frame) -> f64 {
     match &chart.whole {
         Some(_) => WHOLE_SHARE * frame.body.width(),
-        None => 0.0,
+        None => beside_width(chart, frame),
+    }
+}
+
+/// Width of the column of figures at the right; none without any.
+pub fn beside_width(chart: &LineChart, frame: &Frame) -> f64 {
+    match chart.beside.is_empty() {
+        true => 0.0,
+        false => BESIDE_SHARE * frame.body.width(),
     }
 }
 

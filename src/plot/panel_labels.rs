@@ -97,7 +97,7 @@ pub fn draw_around(
     };
     let in_bars = draw_bar_words(frame, panel, plot);
     field.taken.extend(in_bars);
-    let wishes = wishes(frame, panel, plot, &in_column, &around.grid);
+    let wishes = wishes(frame, panel, plot, &in_column, around);
     let unclear = place_all(frame, &field, &wishes, crowded);
     frame.scene.begin(before);
     unclear
@@ -137,14 +137,14 @@ fn wishes(
     panel: &Panel,
     plot: &Plot,
     in_column: &[usize],
-    grid: &[f64],
+    around: &Around,
 ) -> Vec<LabelWish> {
     /// What a line of the grid through the words of a level line costs.
     const THROUGH_GRID: f64 = 12.0;
     let mut wishes: Vec<LabelWish> = Vec::new();
     let shown = |marker: &&Marker| plot.area.grown(1.0).holds(plot.px(marker.at));
     let markers = panel.markers.iter().filter(shown);
-    wishes.extend(markers.filter_map(|marker| callout(frame, marker, plot)));
+    wishes.extend(markers.filter_map(|marker| callout(frame, marker, plot, &around.edges)));
     let curves = || panel.series.iter().enumerate();
     let beside = curves().filter(|(index, _)| !in_column.contains(index));
     wishes.extend(beside.filter_map(|(index, series)| name(frame, index, series, plot)));
@@ -160,7 +160,7 @@ fn wishes(
         let mut candidates = label_places::along_level(frame, &line, &level.label, plot);
         for place in &mut candidates {
             let is_through = |y: &f64| *y > place.area.top && *y < place.area.bottom;
-            if grid.iter().any(is_through) {
+            if around.grid.iter().any(is_through) {
                 place.cost += THROUGH_GRID;
             }
         }
@@ -233,7 +233,8 @@ fn name(frame: &Frame, index: usize, series: &Series, plot: &Plot) -> Option<Lab
         WordBlock::new(frame.measures.label).with(&series.name, Face::Bold, colour, most, 2);
     let pieces = panel::visible(series, plot);
     let mut candidates = label_places::beside_curve(frame, &pieces, &words);
-    let vertices: Vec<PixelPoint> = pieces.into_iter().flatten().collect();
+    // Of a line with few vertices the leader may end anywhere.
+    let vertices = label_places::evenly(&pieces);
     candidates.extend(label_places::anywhere(plot, &words, &vertices, 70.0));
     // A curve of which nothing is drawn has no name in the picture either.
     let is_drawn = !series.drawn().iter().all(|points| points.is_empty());
@@ -247,7 +248,7 @@ fn name(frame: &Frame, index: usize, series: &Series, plot: &Plot) -> Option<Lab
     })
 }
 
-fn callout(frame: &Frame, marker: &Marker, plot: &Plot) -> Option<LabelWish> {
+fn callout(frame: &Frame, marker: &Marker, plot: &Plot, edges: &[f64]) -> Option<LabelWish> {
     /// Widths of the block over that of the plot, and what each costs.
     const SHAPES: [(f64, f64); 2] = [(0.34, 0.0), (0.66, 6.0)];
     let colours = &frame.colours;
@@ -272,6 +273,7 @@ fn callout(frame: &Frame, marker: &Marker, plot: &Plot) -> Option<LabelWish> {
         }
         let mut places = label_places::around_point(frame, at, &shape);
         places.extend(label_places::anywhere(plot, &shape, &[at], 40.0));
+        places.extend(label_places::beside_edges(frame, plot, &shape, at, edges));
         for place in &mut places {
             place.cost += more;
         }

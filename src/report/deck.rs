@@ -32,4 +32,8 @@ pub struct Deck {
     pub theme: Theme,
     /// The slides in order.
     pub slides: Vec<Slide>,
+    /// What the last slide is called, a slide of words alone.
+    pub last_title: String,
+    /// Its paragraphs; without any there is none.
+    pub last: Vec<String>,
 }

@@ -3,6 +3,8 @@
 //! In: names and words of the figures. Out: HTML with its style inside; works from disk, prints two
 //! figures a page, every picture with its alternative text.
 
+use crate::narrative::source_words::SOURCES_TITLE;
+
 /// The presentation beside the page.
 pub const SLIDES: &str = "lecture.pptx";
 
@@ -37,6 +39,8 @@ pub struct PageHead {
     pub lifter: String,
     /// Whether the pictures have a dark ground.
     pub is_dark: bool,
+    /// Publications that the figures rest on, in full, and what their marks mean.
+    pub sources: Vec<String>,
 }
 
 /// The page.
@@ -63,13 +67,31 @@ pub fn lecture_page(head: &PageHead, figures: &[PageFigure]) -> String {
             escaped(&figure.idea)
         );
     }
+    if !head.sources.is_empty() {
+        html += &format!("<li><a href=\"#sources\">{SOURCES_TITLE}</a></li>\n");
+    }
     html += "</ol>\n</nav>\n<main>\n";
     for (index, figure) in figures.iter().enumerate() {
         html += &section(index + 1, figure);
     }
+    html += &source_list(&head.sources);
     html += "</main>\n<footer>\n<p>Computed from anatomy by a model that holds its poses still unless a figure says \
              otherwise.</p>\n</footer>\n</body>\n</html>\n";
     html
+}
+
+/// The publications behind the figures, a line each; nothing without any.
+fn source_list(sources: &[String]) -> String {
+    let lines: String = sources
+        .iter()
+        .map(|line| format!("<li>{}</li>\n", escaped(line)))
+        .collect();
+    match sources {
+        [] => String::new(),
+        _ => format!(
+            "<section id=\"sources\">\n<h2>{SOURCES_TITLE}</h2>\n<ul>\n{lines}</ul>\n</section>\n"
+        ),
+    }
 }
 
 fn section(number: usize, figure: &PageFigure) -> String {
@@ -140,6 +162,8 @@ figcaption { margin-top: 0.9rem; max-width: 52rem; }
 details { margin: 0.6rem 0 0; max-width: 52rem; }
 details p { margin: 0.5rem 0 0; }
 summary { cursor: pointer; color: var(--link); }
+#sources ul { margin: 0; padding-left: 1.2rem; max-width: 52rem; font-size: 0.9375rem; }
+#sources li { padding: 0.15rem 0; }
 .files { margin: 0.5rem 0 0; font-size: 0.9375rem; }
 .files a { margin-right: 1rem; }
 footer { border-top: 1px solid var(--line); padding-top: 1rem; color: var(--soft); font-size: 0.9375rem; }

@@ -13,12 +13,13 @@ use crate::error::{CommandFault, Error, FigureFault, Result, What};
 use crate::figures::Sheet;
 use crate::lecture::{LECTURE, LectureFigure, ONE_LIFT, live_state};
 use crate::narrative::lecture_words::{INVENTED_PERSON, LECTURE_TITLE, lecture_caption};
-use crate::narrative::source_words::cited_in_words;
+use crate::narrative::source_words::{SOURCES_TITLE, cited_in_words, listed_in_words};
 use crate::narrative::speaker_notes::{notes_in_lines, notes_of};
 use crate::plot::{Look, Size};
 use crate::source::Publication;
 use crate::study::Desk;
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
+use std::collections::BTreeSet;
 
 /// Endings of the files of one figure.
 const ENDINGS: [&str; 6] = ["svg", "png", "csv", "caption.txt", "alt.txt", "notes.txt"];
@@ -117,6 +118,17 @@ impl<'a> LectureSet<'a> {
             .collect()
     }
 
+    /// The publications that the figures rest on, in full and in order, and what their marks mean.
+    ///
+    /// **Fails** if the list of publications cannot be read.
+    fn sources(&self) -> Result<Vec<String>> {
+        let known = self.desk.models.sources()?;
+        let keys = self.figures.iter().flat_map(|(_, figure)| figure.cites);
+        let keys: BTreeSet<&str> = keys.copied().collect();
+        let cited: Vec<&Publication> = keys.into_iter().filter_map(|key| known.get(key)).collect();
+        Ok(listed_in_words(&cited))
+    }
+
     /// All files, the page first, then the slides.
     ///
     /// **Fails** if the slides cannot be packed.
@@ -127,9 +139,11 @@ impl<'a> LectureSet<'a> {
         record: &RunRecord,
         drawn: Vec<DrawnFigure>,
     ) -> Result<Vec<(String, Vec<u8>)>> {
+        let sources = self.sources()?;
         let head = PageHead {
             lifter: self.desk.who().to_owned(),
             is_dark: look.theme == Theme::Dark,
+            sources: sources.clone(),
         };
         let shown: Vec<PageFigure> = drawn.iter().map(|one| on_page(one, look)).collect();
         let page = lecture_page(&head, &shown).into_bytes();
@@ -138,6 +152,8 @@ impl<'a> LectureSet<'a> {
             making: record.line(),
             theme: look.theme,
             slides: drawn.iter().map(on_slide).collect(),
+            last_title: SOURCES_TITLE.to_owned(),
+            last: sources,
         };
         let slides = (writers.slides)(&deck).map_err(|cause| {
             Error::bad(CommandFault::Unwritable {

@@ -21,6 +21,11 @@ const TITLE_WIDTH: f64 = 1776.0;
 /// Share of that room in which a title fits: where a reader's machine lacks the letters, wider ones stand in, by up to a fifth.
 const WITH_WIDER_LETTERS: f64 = 0.82;
 
+/// Edges of the words of the last slide: left (and right), top and bottom, pixels.
+const LAST_EDGES: [u32; 3] = [72, 160, 36];
+/// Size of these words, hundredths of a point.
+const LAST_SIZE: u32 = 1000;
+
 const NAMESPACES: &str = "xmlns=\"http://schemas.openxmlformats.org/package/2006/relationships\"";
 const DECLARED: &str = "<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"yes\"?>\n";
 const KIND: &str = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
@@ -50,6 +55,12 @@ fn written(deck: &Deck) -> ZipResult<Vec<u8>> {
         archive.start_file(format!("ppt/media/image{number}.png"), as_it_is)?;
         archive.write_all(&slide.picture)?;
     }
+    if !deck.last.is_empty() {
+        for (name, text) in last_parts(deck) {
+            archive.start_file(name, SimpleFileOptions::default())?;
+            archive.write_all(text.as_bytes())?;
+        }
+    }
     Ok(archive.finish()?.into_inner())
 }
 
@@ -57,10 +68,11 @@ fn written(deck: &Deck) -> ZipResult<Vec<u8>> {
 fn fixed_parts(deck: &Deck) -> Vec<(String, String)> {
     let theme = themed(deck.theme);
     let count = deck.slides.len();
+    let all = count + usize::from(!deck.last.is_empty());
     let named = |name: &str, text: String| (name.to_owned(), text);
     let fixed = |text: &str| text.to_owned();
     vec![
-        named("[Content_Types].xml", content_types(count)),
+        named("[Content_Types].xml", content_types([count, all])),
         named(
             "_rels/.rels",
             relations(&[
@@ -69,10 +81,10 @@ fn fixed_parts(deck: &Deck) -> Vec<(String, String)> {
             ]),
         ),
         named("docProps/core.xml", core(deck)),
-        named("ppt/presentation.xml", presentation(count)),
+        named("ppt/presentation.xml", presentation(all)),
         named(
             "ppt/_rels/presentation.xml.rels",
-            presentation_relations(count),
+            presentation_relations(all),
         ),
         named("ppt/theme/theme1.xml", theme.clone()),
         named("ppt/theme/theme2.xml", theme),
@@ -135,6 +147,34 @@ fn slide_parts(number: usize, slide: &Slide) -> [(String, String); 4] {
     ]
 }
 
+/// The slide of words behind all others, with what it refers to.
+fn last_parts(deck: &Deck) -> [(String, String); 2] {
+    let number = deck.slides.len() + 1;
+    let [left, top, bottom] = LAST_EDGES;
+    let emu = |pixels: u32| (pixels * EMU_A_PIXEL).to_string();
+    let paragraphs = deck.last.iter().map(|line| {
+        format!(
+            "<a:p><a:pPr><a:spcAft><a:spcPts val=\"300\"/></a:spcAft></a:pPr><a:r><a:rPr lang=\"en-GB\" sz=\"{LAST_SIZE}\"/>\
+             <a:t>{}</a:t></a:r></a:p>",
+            escaped(line)
+        )
+    });
+    let slide = include_str!("slide_parts/sources.xml")
+        .replace("{left}", &emu(left))
+        .replace("{top}", &emu(top))
+        .replace("{width}", &emu(SLIDE[0] - 2 * left))
+        .replace("{height}", &emu(SLIDE[1] - top - bottom))
+        .replace("{title}", &escaped(&deck.last_title))
+        .replace("{paragraphs}", &paragraphs.collect::<String>());
+    [
+        (format!("ppt/slides/slide{number}.xml"), slide),
+        (
+            format!("ppt/slides/_rels/slide{number}.xml.rels"),
+            relations(&[("slideLayout", "../slideLayouts/slideLayout1.xml")]),
+        ),
+    ]
+}
+
 /// A list of what a part refers to; the identifiers are rId1, rId2, …
 fn relations(targets: &[(&str, &str)]) -> String {
     let mut text = format!("{DECLARED}<Relationships {NAMESPACES}>");
@@ -184,7 +224,8 @@ fn presentation(count: usize) -> String {
     )
 }
 
-fn content_types(count: usize) -> String {
+/// Kinds of all parts: so many slides have notes, and so many are there in all.
+fn content_types([count, all]: [usize; 2]) -> String {
     let mut text = format!(
         "{DECLARED}<Types xmlns=\"http://schemas.openxmlformats.org/package/2006/content-types\">\
          <Default Extension=\"rels\" ContentType=\"application/vnd.openxmlformats-package.relationships+xml\"/>\
@@ -212,8 +253,12 @@ fn content_types(count: usize) -> String {
     for (name, kind) in parts {
         part(&format!("ppt/{name}.xml"), &format!("{MAIN}.{kind}+xml"));
     }
-    for number in 1..=count {
-        for (folder, kind) in [("slides", "slide"), ("notesSlides", "notesSlide")] {
+    let parts = [
+        ("slides", "slide", all),
+        ("notesSlides", "notesSlide", count),
+    ];
+    for (folder, kind, many) in parts {
+        for number in 1..=many {
             part(
                 &format!("ppt/{folder}/{kind}{number}.xml"),
                 &format!("{MAIN}.{kind}+xml"),

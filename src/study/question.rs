@@ -8,10 +8,10 @@ use crate::anatomy::{Dof, Lifter};
 use crate::capacity::{CapacityCurve, Class, Pace};
 use crate::demand::DemandCurve;
 use crate::library::ModelChange;
-use crate::movement::{Measure, Movement, Pose, Range};
+use crate::movement::{Carrier, Measure, Movement, Pose, Range};
 use crate::overlay::{REGION_SHARE, Sticking};
 use crate::resistance::Setup;
-use crate::units::Mass;
+use crate::units::{Mass, STANDARD_GRAVITY_M_S2};
 
 /// What is asked.
 #[derive(Debug, Clone)]
@@ -127,6 +127,35 @@ impl SetupStudy {
                 false => *along,
             })
             .collect()
+    }
+}
+
+/// A capacity that differs by more than this from the one along the path is told: what is read off a picture is off by
+/// less than a twentieth without it.
+const ASLANT_SHARE: f64 = 0.05;
+
+impl SetupStudy {
+    /// Radius at which a stack pulls at the lever of a machine, one a sample, m.
+    ///
+    /// ```text
+    /// r = M / (m·g)
+    /// ```
+    /// `M` moment of the load (N·m), `m` the stack (kg). **Source.** Statics.
+    #[must_use]
+    pub fn cam_radii_m(&self, carrier: &Carrier) -> Vec<f64> {
+        let stack_n = STANDARD_GRAVITY_M_S2 * self.demand.setup.plain_mass(carrier).as_kg();
+        self.values.iter().map(|moment| moment / stack_n).collect()
+    }
+
+    /// Whether what the lifter holds against this load is another capacity than the one along the path where it is hard.
+    #[must_use]
+    pub fn pulls_aslant(&self, along_the_path: &[f64]) -> bool {
+        let own = self.own_capacity(along_the_path);
+        let greatest = self.effort.iter().copied().fold(0.0, f64::max);
+        let mut places = own.iter().zip(along_the_path).zip(&self.effort);
+        places.any(|((own, along), effort)| {
+            *effort >= 0.5 * greatest && (own / along - 1.0).abs() > ASLANT_SHARE
+        })
     }
 }
 

@@ -2,10 +2,12 @@
 
 use regex::Regex;
 use std::path::Path;
+use torquill::figures::{Chart, thigh_sheet};
 use torquill::lecture::LECTURE;
 use torquill::library::{Library, Shelf};
 use torquill::narrative::prose::part_of_range;
-use torquill::study::{Desk, FreeBody, thigh_family};
+use torquill::plot::StripPose;
+use torquill::study::{Desk, FreeBody, limited_stretches, thigh_family};
 use torquill::units::System;
 
 /// Standard gravity, m/s² (CGPM 1901).
@@ -44,6 +46,93 @@ fn law_weights_of_the_flattened_press_are_of_both_sides() {
         read += 1;
     }
     assert!(read > 2, "{read} lifters");
+}
+
+/// The marked corner of the squat's curve is where other joints begin to count most, and its words name them.
+#[test]
+fn law_the_corner_of_a_curve_is_where_other_joints_count_most() {
+    let library = Library::built_in();
+    let mut marked = 0;
+    for lifter in library.names(Shelf::Lifters) {
+        let desk = Desk::open(&library, &lifter, System::Metric).expect("a built-in lifter");
+        if !desk.has("squat") {
+            continue;
+        }
+        let family = thigh_family(&desk, "squat").expect("the squat");
+        let sheet = thigh_sheet(&family, System::Metric);
+        let Chart::Lines(chart) = &sheet.chart else {
+            panic!("{lifter}: no curves");
+        };
+        let stretches = limited_stretches(&family.base).long;
+        let corners = &chart.panels[0].markers;
+        let ([before, beyond], [corner]) = (stretches.as_slice(), corners.as_slice()) else {
+            assert!(corners.is_empty() && stretches.len() != 2, "{lifter}");
+            continue;
+        };
+        let last = (family.base.range.poses.len() - 1) as f64;
+        let place = family.base.axis_value(before.to as f64 / last);
+        assert!((corner.at[0] - place).abs() < 1e-9, "{lifter}: {corner:?}");
+        let text = corner.text.trim_end_matches(" cm").parse::<f64>();
+        assert!(
+            text.is_ok_and(|told| (told - place).abs() <= 0.5),
+            "{lifter}"
+        );
+        let joints = before.joints.iter().chain(&beyond.joints);
+        let mut words = corner.detail.as_str();
+        for joint in joints {
+            let (_, rest) = words.split_once(joint).expect("every joint in order");
+            words = rest;
+        }
+        assert_eq!(words, " beyond", "{lifter}");
+        marked += 1;
+    }
+    assert!(marked > 0, "no corner");
+}
+
+/// The drawn cam reaches to the line of its cable and no farther, and that distance goes with the moment of the stack.
+#[test]
+fn law_the_drawn_cam_reaches_as_far_as_its_stack_pulls() {
+    let library = Library::built_in();
+    let desk = Desk::open(&library, "reference-man", System::Metric).expect("the reference man");
+    let figure = LECTURE.iter().find(|figure| figure.name == "cam");
+    let sheet = (figure.expect("a figure of the lecture").build)(&desk).expect("it is drawn");
+    let Chart::Lines(chart) = &sheet.chart else {
+        panic!("no curves");
+    };
+    let mut series = chart.panels[0].series.iter();
+    let own = series.find(|curve| curve.name == "with a cam");
+    let own = &own.expect("the load over the cam").points;
+    let moment = |at: f64| {
+        let near = |point: &&[f64; 2]| (point[0] - at).abs();
+        let nearest = own.iter().min_by(|a, b| near(a).total_cmp(&near(b)));
+        nearest.expect("a point")[1]
+    };
+    assert_eq!(chart.beside.len(), 3);
+    let arm_m = |pose: &StripPose| pose.figure.limbs[0][1][0] - pose.figure.limbs[0][0][0];
+    let first = &chart.beside[0];
+    for pose in &chart.beside {
+        let ratio = arm_m(pose) / arm_m(first);
+        let moments = moment(pose.at) / moment(first.at);
+        assert!((ratio / moments - 1.0).abs() < 1e-3, "{ratio}: {moments}");
+        let points = pose.figure.supports.iter().flatten();
+        let far_m = points.map(|point| point[0]).fold(0.0, f64::max);
+        assert!((far_m - arm_m(pose)).abs() < 0.002, "{far_m}: {pose:?}");
+    }
+    let told: Vec<&str> = chart
+        .beside
+        .iter()
+        .map(|pose| pose.caption.as_str())
+        .collect();
+    for (caption, pose) in told.iter().zip(&chart.beside) {
+        let (place, arm) = caption.split_once(": ").expect("place and arm");
+        let [place, arm] = [
+            place.trim_start_matches("cam at ").trim_end_matches(" deg"),
+            arm.trim_start_matches("arm ").trim_end_matches(" cm"),
+        ]
+        .map(|text| text.parse::<f64>().expect("a number"));
+        assert!((place - pose.at).abs() <= 0.5, "{caption}");
+        assert!((arm - 100.0 * arm_m(pose)).abs() <= 0.0501, "{caption}");
+    }
 }
 
 #[test]

@@ -72,6 +72,7 @@ prop_compose! {
             poses: if posed { poses } else { Vec::new() },
             labels: Labels::Auto,
             whole: None,
+            beside: Vec::new(),
             alike: false,
         }
     }

@@ -108,6 +108,7 @@ pub fn strength() -> LineChart {
         poses: poses(),
         labels: Labels::Auto,
         whole: None,
+        beside: Vec::new(),
         alike: false,
     }
 }

@@ -132,21 +132,10 @@ fn check((count, faults): (usize, Vec<String>), least: usize) {
     );
 }
 
-/// Faults of the sample that are known and open: two words of a large print stand across the edge of the hardest part.
-const OPEN: [&str; 2] = [
-    "bench-press 1 Custom { width: 3840, height: 2160 } Print: `90 % effort` stands across a region's edge",
-    "bench-press 1 Custom { width: 3840, height: 2160 } Print: `at the start; the shoulder gives way first` stands across a region's edge",
-];
-
 #[test]
 fn law_a_sample_of_figures_keeps_room_size_contrast_and_time() {
     // 18 looks a study: a step that shares no divisor with 18 meets every look.
-    let (count, mut faults) = measured(|number| number % 7 == 0);
-    for known in OPEN {
-        let place = faults.iter().position(|fault| fault == known);
-        faults.remove(place.expect("no longer open: take it off the list"));
-    }
-    check((count, faults), 100);
+    check(measured(|number| number % 7 == 0), 100);
 }
 
 #[test]

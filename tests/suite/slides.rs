@@ -115,7 +115,9 @@ fn law_slides_hold_what_the_files_beside_them_say() {
     let slides = parts
         .keys()
         .filter(|name| name.starts_with("ppt/slides/slide"));
-    assert_eq!(slides.count(), names.len());
+    // Behind the figures stands the list of sources.
+    assert_eq!(slides.count(), names.len() + 1);
+    check_sources(&parts, names.len() + 1, folder.path());
     for (number, name) in (1..).zip(&names) {
         let part = format!("ppt/slides/slide{number}.xml");
         let xml = text(&parts, &part);
@@ -152,6 +154,30 @@ fn law_slides_hold_what_the_files_beside_them_say() {
             (1920, 930),
             "{name}"
         );
+    }
+}
+
+/// The last slide has every publication of the lecture once, as the page has them, and marks those cited from memory.
+fn check_sources(parts: &BTreeMap<String, Vec<u8>>, number: usize, folder: &Path) {
+    let told = paragraphs(text(parts, &format!("ppt/slides/slide{number}.xml")));
+    let sources = torquill::library::Library::built_in()
+        .sources()
+        .expect("the publications");
+    let cites = LECTURE.iter().flat_map(|figure| figure.cites);
+    let cited: std::collections::BTreeSet<&str> = cites.copied().collect();
+    assert_eq!(told[0], "Sources");
+    assert_eq!(told.len(), cited.len() + 2, "{told:?}");
+    let page = read(folder, "index.html");
+    for key in cited {
+        let publication = &sources[key];
+        let mark = match publication.seen {
+            torquill::source::Seen::Recalled => "†",
+            _ => "",
+        };
+        let line = format!("{}{mark}", publication.citation);
+        assert!(told.contains(&line), "{line}");
+        let escaped = line.replace('&', "&amp;");
+        assert!(page.contains(&format!("<li>{escaped}</li>")), "{line}");
     }
 }
 

@@ -5,7 +5,9 @@ use regex::{Captures, Regex};
 use torquill::figures::{Chart, DataTable, Sheet};
 
 /// Figures whose subtitle, footnote and notes are read as their titles are.
-pub const READ_WHOLE: [&str; 12] = [
+pub const READ_WHOLE: [&str; 14] = [
+    "track-on-speeds",
+    "who-holds-the-load",
     "free-body",
     "load-over-class",
     "grip-width",
@@ -266,6 +268,27 @@ pub const BELOW: &[Claim<Drawn>] = &[
                 "more than is lowered",
             )
         },
+    },
+    Claim {
+        reads: r".+, .+ at constant speed of the joint|Force: held still = 100 %",
+        holds: is_definition,
+    },
+    Claim {
+        reads: r"The lift runs along the curve from 1 to 2(, and back to 3)?",
+        holds: |told, drawn| {
+            let own = drawn.curve("this lift")?;
+            let most = peak(&own.iter().map(|p| [p[1], p[0]]).collect::<Vec<_>>())[1];
+            let at = own.iter().position(|point| point[0] >= most).unwrap_or(0);
+            let (last, edge) = (own.len() - 1, (own.len() - 1) / 12);
+            holds(
+                (at > edge && at < last - edge) == told.get(1).is_some(),
+                "whether it comes back",
+            )
+        },
+    },
+    Claim {
+        reads: r".+, one side: muscle moments at the \S+ under the heaviest load of each place|Upper edge: all muscles that lift; the rest is tissue, and muscles that pull the other way|Pale: the \S+ does not limit; one of several ways to share the moment",
+        holds: is_definition,
     },
     Claim {
         reads: r"\d+ invented people around .+, .+; nine-in-ten over one-in-ten mark|Scatter assumed from published groups|Below, each curve over its own median: all meet half way",

@@ -281,7 +281,7 @@ fn first_last(points: &[[f64; 2]]) -> [[f64; 2]; 2] {
 /// Stacks, tracks, laws of loads, three capacities.
 pub const CURVES: &[Claim<Drawn>] = &[
     Claim {
-        reads: r"[^:]+: (.+) makes? (\d+) % of the muscles' moment at the (.+) where it is weakest",
+        reads: r"[^:]+ at its weakest: (.+) makes? (\d+) % of the muscles' moment at the (.+)",
         holds: |told, drawn| {
             let names: Vec<String> = told[1].split(" and ").map(str::to_lowercase).collect();
             let weakest =
@@ -340,7 +340,7 @@ pub const CURVES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"[^:]+: where it is weakest the \S+ does not limit",
+        reads: r"[^:]+ at its weakest: the \S+ does not limit",
         holds: is_definition,
     },
     Claim {

@@ -319,7 +319,7 @@ const CLASSES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"Where strength grows towards the end the curve is ascending, .+",
+        reads: r"Published are three classes: where strength grows towards the end the curve is ascending, .+",
         holds: is_definition,
     },
     Claim {

@@ -6,7 +6,13 @@ use regex::Captures;
 
 /// Mean effort over the range under a load as drawn, %.
 fn mean_effort(drawn: &Drawn, name: &str) -> Result<f64, String> {
-    let effort = drawn.curve(&format!("effort: {name}"))?;
+    let effort = match drawn.curve(&format!("effort: {name}")) {
+        Ok(own) => own.to_vec(),
+        Err(_) => {
+            let pairs = drawn.curve(name)?.iter().zip(drawn.curve("capacity")?);
+            pairs.map(|(d, c)| [c[0], 100.0 * d[1] / c[1]]).collect()
+        }
+    };
     Ok(effort.iter().map(|point| point[1]).sum::<f64>() / effort.len() as f64)
 }
 
@@ -69,9 +75,11 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         reads: r"Cut to the computed curve, a cam keeps effort at (\d+) %; round, it is (\d+) % to (\d+) %",
         holds: |told, drawn| {
             says(&told[1], mean_effort(drawn, "with a cam")?, 0.1, "with it")?;
-            let round = drawn.curve("effort: round pulley")?;
-            says(&told[2], least(round)[1], 0.1, "least")?;
-            says(&told[3], peak(round)[1], 0.1, "greatest")
+            let pairs = drawn.curve("round pulley")?.iter();
+            let pairs = pairs.zip(drawn.curve("capacity")?);
+            let round: Vec<[f64; 2]> = pairs.map(|(d, c)| [c[0], 100.0 * d[1] / c[1]]).collect();
+            says(&told[2], least(&round)[1], 0.1, "least")?;
+            says(&told[3], peak(&round)[1], 0.1, "greatest")
         },
     },
     Claim {
@@ -98,7 +106,34 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"A cam changes the moment arm of the stack with the angle|This one is cut to this lifter's own computed strength curve; a machine's has one shape for all who use it|Published values of the .+, of every kind, are missed by a factor of [\d.]+ over \d+ values?",
+        reads: r"A cam changes the moment arm of the stack with the angle, here from ([\d.]+) cm at the start to ([\d.]+) cm at the end",
+        holds: |told, drawn| {
+            let own = drawn.curve("with a cam")?;
+            let [from, to] = [1, 2].map(|at| told[at].parse::<f64>().unwrap_or(f64::NAN));
+            let drawn_ratio = own[own.len() - 1][1] / own[0][1];
+            // Either arm is rounded to a millimetre.
+            let slack = 0.05 / from + 0.05 / to;
+            holds(
+                (to / from / drawn_ratio - 1.0).abs() < slack + 1e-3,
+                "moments go with the arms",
+            )
+        },
+    },
+    Claim {
+        reads: r"Grey: a load that pulls aslant is held with another strength than one along the way",
+        holds: |_, drawn| {
+            let aslant = drawn
+                .names()
+                .find(|name| name.contains("along the pull of"));
+            let own = drawn.curve(aslant.ok_or("no such line")?)?;
+            let held = drawn.curve("capacity")?;
+            let differs =
+                |(own, held): (&[f64; 2], &[f64; 2])| (own[1] / held[1] - 1.0).abs() > 0.05;
+            holds(own.iter().zip(held).any(differs), "another strength")
+        },
+    },
+    Claim {
+        reads: r"This one is cut to this lifter's own computed strength curve; a machine's has one shape for all who use it|Published values of the .+, of every kind, are missed by a factor of [\d.]+ over \d+ values?",
         holds: is_definition,
     },
     Claim {

@@ -7,6 +7,7 @@ fn law_words_are_escaped() {
     let head = PageHead {
         lifter: "A & B".to_owned(),
         is_dark: false,
+        sources: vec!["C & D (1999)".to_owned()],
     };
     let figure = PageFigure {
         file: "01-x".to_owned(),
@@ -22,5 +23,7 @@ fn law_words_are_escaped() {
     assert!(page.contains("A &amp; B") && page.contains("a &lt; b"));
     assert!(page.contains("alt=\"say &quot;x&quot;\"") && page.contains("<strong>T.</strong>"));
     assert!(page.contains("<a href=\"lab.html#lift=squat&amp;at=1\">live page</a>"));
+    assert!(page.contains("<a href=\"#sources\">Sources</a>"));
+    assert!(page.contains("<h2>Sources</h2>\n<ul>\n<li>C &amp; D (1999)</li>"));
     assert!(!page.contains("http"), "nothing from outside");
 }
