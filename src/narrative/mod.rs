@@ -51,6 +51,7 @@ pub mod model_files;
 pub(crate) mod motion_words;
 pub mod muscle_names;
 pub(crate) mod negative_words;
+mod novice_words;
 pub mod number_hints;
 pub mod page_words;
 pub(crate) mod parameter_list;
