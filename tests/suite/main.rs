@@ -62,6 +62,7 @@ mod measuring;
 mod model_files;
 mod numeric;
 mod outputs;
+mod overload_low_end;
 mod overstated_sets;
 mod own_files;
 mod page_rules;
