@@ -94,6 +94,7 @@ mod slides;
 mod stances;
 mod tables;
 mod team;
+mod test_days;
 mod text_boxes;
 mod untested_lifts;
 mod vary;
