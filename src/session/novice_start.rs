@@ -1,6 +1,6 @@
 //! A novice's first session: the load from which repetitions and loads can rise for weeks within today's strength.
 //!
-//! In: a [`SessionRequest`]. Out: the [`Start`] of a session today, be it planned alone or as the first of a block; the rule
+//! In: a [`SessionRequest`]. Out: the [`NoviceStart`] of a session today, be it planned alone or as the first of a block; the rule
 //! by which the log goes on.
 
 use super::draft::Draft;
@@ -24,7 +24,7 @@ pub(super) const HAIR: f64 = 1.0 + 1.0e-9;
 
 /// Where a novice begins.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Start {
+pub(super) struct NoviceStart {
     /// Load, repetitions, reserve and sets.
     pub aim: DayAim,
     /// Steps that are known to hold today, the first among them, as far as they were looked for.
@@ -34,7 +34,7 @@ pub(super) struct Start {
 }
 
 /// Where a novice begins who asks for neither load nor repetitions; none for others, and where a block asks for the day.
-pub(super) fn start_today(request: &SessionRequest) -> Result<Option<Start>> {
+pub(super) fn start_today(request: &SessionRequest) -> Result<Option<NoviceStart>> {
     let wishes = &request.wishes;
     let is_asked = wishes.load.is_some() || wishes.repetitions.is_some() || request.aim.is_some();
     if request.level() != Level::Novice || is_asked {
@@ -46,7 +46,7 @@ pub(super) fn start_today(request: &SessionRequest) -> Result<Option<Start>> {
 /// Where a novice begins: at the heaviest load from which [`STEPS`] steps are known to hold today; never above the usual
 /// share where nobody saw the 1RM, never heavier than the set that was written down, never below the least share of the
 /// table. Where that is too few steps, at the load with the most of them.
-pub(super) fn start(request: &SessionRequest) -> Result<Start> {
+pub(super) fn start(request: &SessionRequest) -> Result<NoviceStart> {
     let rules = rules(request);
     let strength = request.strength();
     let most = match &request.lift.one_rm_from {
@@ -80,7 +80,7 @@ pub(super) fn start(request: &SessionRequest) -> Result<Start> {
         }
     }
     let (share, steps, then_heavier) = found.unwrap_or_else(|| (rules.share.min(most), 0, false));
-    Ok(Start {
+    Ok(NoviceStart {
         aim: aim(request, share, fewest(request)),
         steps,
         then_heavier,
@@ -102,10 +102,13 @@ fn rungs(request: &SessionRequest) -> Vec<Mass> {
 
 /// How many of the steps at a load are known to hold today, from the fewest repetitions on.
 fn steps_at(request: &SessionRequest, share: f64) -> Result<u32> {
+    let allowed = request.chart()?.allowed_at(share);
     let mut held = 0;
     for repetitions in &rules(request).repetitions {
         let aim = aim(request, share * HAIR, *repetitions);
-        if !is_held(&request.straight(aim))? {
+        // What the chart refuses need not be simulated.
+        let is_refused = allowed.is_some_and(|allowed| allowed < repetitions + aim.reserve);
+        if is_refused || !is_held(&request.straight(aim))? {
             break;
         }
         held += 1;
@@ -132,7 +135,7 @@ pub(super) fn aim(request: &SessionRequest, share: f64, repetitions: u32) -> Day
 }
 
 /// A draft of today as the first of a novice's weeks: where they begin, and the rule by which the log goes on.
-pub(super) fn begin(request: &SessionRequest, start: &Start, draft: &mut Draft) {
+pub(super) fn begin(request: &SessionRequest, start: &NoviceStart, draft: &mut Draft) {
     by_the_log(request, draft);
     // Who is not well yet begins when well again.
     if !request.lift.trainee.comes_back() {
@@ -146,7 +149,7 @@ pub(super) fn begin(request: &SessionRequest, start: &Start, draft: &mut Draft) 
 }
 
 /// What is told of where the weeks begin.
-pub(super) fn begun(request: &SessionRequest, start: &Start, draft: &Draft) -> Remark {
+pub(super) fn begun(request: &SessionRequest, start: &NoviceStart, draft: &Draft) -> Remark {
     let list = &rules(request).repetitions;
     let (load, _) = work_of(draft);
     Remark::WeeksBegin(WeeksBegin {
