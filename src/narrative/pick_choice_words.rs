@@ -6,7 +6,7 @@ use super::hanging::hung_by_name;
 use super::pick_card_words::{and_of_one_rm, family_name, on_the_bar};
 use super::prose::{capital, percent};
 use super::quantities::QuantityWords;
-use crate::setups::{FINISHED, Left, LoadedOn};
+use crate::setups::{FINISHED, LeftByBands, LoadedOn};
 use crate::study::{PickAnswer, Picked};
 use crate::units::System;
 
@@ -94,7 +94,7 @@ fn costs(pick: &PickAnswer, picked: &Picked, units: System) -> String {
 fn behind(pick: &PickAnswer, picked: &Picked) -> String {
     let left = |picked: &Picked| pick.safety.left_of(picked.loaded.failure.as_ref());
     let first = pick.answers.first().map(left);
-    if left(picked) > Left::Finished && first == Some(Left::Finished) {
+    if left(picked) > LeftByBands::Finished && first == Some(LeftByBands::Finished) {
         format!(" (at most {} in what is advised first)", percent(FINISHED))
     } else {
         String::new()

@@ -21,7 +21,7 @@ const ROUNDING: f64 = 1.0e-9;
 
 /// What is left of a setup when every band that helps is gone, from the better to the worse.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Left {
+pub enum LeftByBands {
     /// A load that can still be finished or put back.
     Finished,
     /// Nearly a maximum.
@@ -94,18 +94,18 @@ impl SafetyLimits {
     /// What the failure of all bands leaves, safety arms or not: what they catch has come down by then. Of the body alone the
     /// lifter steps down.
     #[must_use]
-    pub fn left_of(&self, failure: Option<&BandFailure>) -> Left {
+    pub fn left_of(&self, failure: Option<&BandFailure>) -> LeftByBands {
         let Some(failure) = failure.filter(|failure| failure.grows) else {
-            return Left::Finished;
+            return LeftByBands::Finished;
         };
         let share = self.share_of(failure.after_all);
         let is_body = failure.after_all.as_kg() <= self.body.as_kg() * (1.0 + ROUNDING);
         if share > 1.0 + ROUNDING {
-            Left::AboveMaximum
+            LeftByBands::AboveMaximum
         } else if share > FINISHED + ROUNDING && !is_body {
-            Left::NearMaximum
+            LeftByBands::NearMaximum
         } else {
-            Left::Finished
+            LeftByBands::Finished
         }
     }
 
