@@ -34,16 +34,16 @@ fn law_an_overload_holds_at_the_low_end_of_the_maximum() {
     let folder = tempfile::tempdir().expect("a folder");
     let folder = folder.path();
     let mut planned = Vec::new();
-    for told in ["140 kg", "110 kg x 8 @ rir 3"] {
+    for told in ["180 kg", "140 kg x 8 @ rir 3"] {
         let fit = "fit --name ann --sex man --mass 82kg --height 181cm --training-months 40 --force -o a.ron";
         let mut fit: Vec<&str> = fit.split(' ').collect();
-        let told = format!("bench-press={told}");
+        let told = format!("squat={told}");
         fit.extend(["--lift", &told]);
         call_in(folder, &fit).done();
-        let known = &json_of(folder, "max bench-press --lifter a.ron --scatter")["summary"];
+        let known = &json_of(folder, "max squat --lifter a.ron --scatter")["summary"];
         let (low, mean) = (kg(&known["one_rm_low_kg"]), kg(&known["one_rm_kg"]));
         assert!(low < mean, "{low} {mean}");
-        let asked = "plan bench-press --lifter a.ron --method overloaded-lowering";
+        let asked = "plan squat --lifter a.ron --method overloaded-lowering";
         // The plan of somebody who surely has the low end.
         let (of_low, _) = limit_and_load(&json_of(folder, &format!("{asked} --one-rm {low}kg")));
         let words: Vec<&str> = asked.split(' ').collect();
@@ -60,7 +60,7 @@ fn law_an_overload_holds_at_the_low_end_of_the_maximum() {
             assert!(text.contains(&says), "{says}: {text}");
         } else {
             assert_eq!(answer.status, 1, "{}", answer.complaint);
-            assert!(0.97 * of_low < 1.01 * mean, "{of_low} holds above {mean}");
+            assert!(0.97 * of_low < mean + 2.5, "{of_low} holds above {mean}");
             let text = in_one_line(&answer.complaint);
             let says = format!("at {shown}, the low end of what the 1RM may be");
             assert!(text.contains(&says), "{says}: {text}");

@@ -241,7 +241,7 @@ fn lowering(fault: &LoweringFault, units: System) -> Told {
             at_low_end(low_end.as_ref().map(mass))
         ))
         .hint(match low_end {
-            Some(_) => "test the 1RM and fit it anew, so that its low end is nearer; or straight sets",
+            Some(_) => "tell a 1RM that was tested lately with --one-rm, or straight sets",
             None => "take less, or straight sets",
         }),
     }
