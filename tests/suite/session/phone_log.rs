@@ -118,7 +118,7 @@ fn law_a_phones_ten_thousand_rows_say_what_was_put_in() {
         assert!((0.95..1.05).contains(&ratio), "{ratio}: {found}");
     }
     let words = ["progress", "--lift", "squat", "--log", "phone.csv"];
-    let told = in_one_line(&call_in(folder.path(), &words).done().complaint);
+    let told = in_one_line(&call_in(folder.path(), &words).done().out);
     for part in [
         "columns not used: `Session`",
         "deadlift (2500 sets)",
